@@ -1,0 +1,1 @@
+"""HTTP: it speaks, and never computes."""

@@ -1,0 +1,1 @@
+"""The message catalogue: code + facts + language -> sentence."""

@@ -1,0 +1,1 @@
+"""The English sentences, one file a noun."""

@@ -1,0 +1,1 @@
+"""Is this set worth buying for this home?"""

@@ -1,0 +1,1 @@
+"""Do these panels suit this inverter, this socket and this circuit?"""

@@ -1,0 +1,1 @@
+"""What did the caller leave open, and what was taken instead?"""

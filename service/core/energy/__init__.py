@@ -1,0 +1,1 @@
+"""What does the set yield, and where is energy lost?"""

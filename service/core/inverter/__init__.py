@@ -1,0 +1,1 @@
+"""What becomes of direct current power on its way to the socket?"""

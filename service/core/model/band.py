@@ -1,0 +1,47 @@
+"""How sure is a figure? Cautious, middle, hopeful; where the spread comes from; the one rule by which parts combine."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from math import sqrt
+
+# 90 % of a normal distribution lies above mean - 1.2816 sd (P90 of the trade), 10 % above mean + 1.2816 sd (P10).
+Z_90 = 1.2815515655446004
+
+
+@dataclass(frozen=True, slots=True)
+class Band:
+    """The outcome that 90, 50 and 10 % of cases do better than. ``cautious`` is always the less happy end.
+
+    A member is None where there is no such outcome (never paid back within the years asked).
+    """
+
+    cautious: float | None
+    middle: float | None
+    hopeful: float | None
+
+
+@dataclass(frozen=True, slots=True)
+class SpreadPart:
+    """One reason why a figure is uncertain: a code of the vocabulary and its relative standard deviation."""
+
+    code: str
+    relative_sd_share: float
+
+
+def combined_sd_share(parts: Iterable[SpreadPart]) -> float:
+    """Relative standard deviation of independent parts together: their root sum of squares.
+
+    >>> combined_sd_share([SpreadPart("climate_data", 0.03), SpreadPart("model", 0.04)])
+    0.05
+    """
+    return sqrt(sum(part.relative_sd_share**2 for part in parts))
+
+
+def band_around(middle: float, parts: Iterable[SpreadPart]) -> Band:
+    """The band of a non-negative figure whose independent parts of spread are given; never below nought.
+
+    >>> band_around(610.0, [SpreadPart("model", 0.0925257)]).cautious
+    537.666...
+    """
+    reach = Z_90 * combined_sd_share(parts)
+    return Band(middle * max(1.0 - reach, 0.0), middle, middle * (1.0 + reach))

@@ -1,0 +1,112 @@
+"""Within which bounds does a number make sense? Stated once, by field name: one name, one shape, everywhere."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from types import MappingProxyType
+
+
+@dataclass(frozen=True, slots=True)
+class Bounds:
+    """The inclusive range that a field accepts, and its unit ("" for a share or a count)."""
+
+    low: float
+    high: float
+    unit: str = ""
+    whole: bool = False
+
+
+BOUNDS: Mapping[str, Bounds] = MappingProxyType(
+    {
+        # place and plane
+        "latitude_deg": Bounds(-90, 90, "deg"),
+        "longitude_deg": Bounds(-180, 180, "deg"),
+        "elevation_m": Bounds(-430, 6000, "m"),
+        "ground_reflectance_share": Bounds(0, 1),
+        "coldest_air_c": Bounds(-70, 40, "C"),
+        "basic_wind_velocity_m_per_s": Bounds(10, 80, "m/s"),
+        "tilt_deg": Bounds(0, 90, "deg"),
+        "azimuth_deg": Bounds(0, 360, "deg"),
+        "height_deg": Bounds(0, 90, "deg"),
+        # array and what stands around it
+        "input": Bounds(1, 8, whole=True),
+        "count": Bounds(1, 12, whole=True),
+        "height_above_ground_m": Bounds(0, 300, "m"),
+        "above_top_edge_m": Bounds(0, 20, "m"),
+        "reaches_out_m": Bounds(0, 20, "m"),
+        "distance_m": Bounds(0, 50, "m"),
+        "light_through_share": Bounds(0, 1),
+        "blocked_share": Bounds(0, 1),
+        "month": Bounds(1, 12, whole=True),
+        "dirt_share": Bounds(0, 0.9),
+        "mismatch_share": Bounds(0, 0.9),
+        # panel
+        "rated_power_w": Bounds(5, 1000, "W"),
+        "open_circuit_voltage_v": Bounds(1, 200, "V"),
+        "short_circuit_current_a": Bounds(0.1, 40, "A"),
+        "max_power_voltage_v": Bounds(1, 200, "V"),
+        "max_power_current_a": Bounds(0.1, 40, "A"),
+        "cells_in_series": Bounds(1, 300, whole=True),
+        "voc_coefficient_pct_per_k": Bounds(-1, 0, "%/K"),
+        "voc_coefficient_v_per_k": Bounds(-1, 0, "V/K"),
+        "isc_coefficient_pct_per_k": Bounds(-0.2, 0.5, "%/K"),
+        "isc_coefficient_a_per_k": Bounds(-0.05, 0.1, "A/K"),
+        "power_coefficient_pct_per_k": Bounds(-1, 0, "%/K"),
+        "max_system_voltage_v": Bounds(50, 2000, "V"),
+        "max_series_fuse_a": Bounds(1, 60, "A"),
+        "bifaciality_share": Bounds(0, 1),
+        "length_mm": Bounds(100, 3000, "mm"),
+        "width_mm": Bounds(100, 2000, "mm"),
+        "weight_kg": Bounds(0.5, 60, "kg"),
+        "age_years": Bounds(0, 60, "a"),
+        "power_tolerance_pct": Bounds(-20, 20, "%"),
+        # inverter
+        "ac_power_w": Bounds(50, 5000, "W"),
+        "set_limit_w": Bounds(0, 5000, "W"),
+        "export_limit_w": Bounds(0, 5000, "W"),
+        "input_count": Bounds(1, 8, whole=True),
+        "max_input_voltage_v": Bounds(10, 1500, "V"),
+        "tracking_min_v": Bounds(5, 1500, "V"),
+        "tracking_max_v": Bounds(5, 1500, "V"),
+        "start_voltage_v": Bounds(5, 1500, "V"),
+        "max_current_a": Bounds(0.5, 60, "A"),
+        "max_short_circuit_current_a": Bounds(0.5, 100, "A"),
+        "max_panel_short_circuit_current_a": Bounds(0.5, 100, "A"),
+        "max_panel_power_w": Bounds(20, 5000, "W"),
+        "connector_pairs": Bounds(1, 8, whole=True),
+        "weighted_efficiency_share": Bounds(0.5, 0.999),
+        "night_draw_w": Bounds(0, 20, "W"),
+        # socket circuit and leads
+        "breaker_a": Bounds(1, 125, "A"),
+        "voltage_v": Bounds(90, 440, "V"),
+        "cable_mm2": Bounds(0.5, 50, "mm2"),
+        "ambient_c": Bounds(-20, 60, "C"),
+        "lead_length_m": Bounds(0, 200, "m"),
+        "lead_mm2": Bounds(0.5, 50, "mm2"),
+        "feeder_length_m": Bounds(0, 500, "m"),
+        "panel_power_w": Bounds(0, 20000, "W"),
+        "downtime_days_per_year": Bounds(0, 365, "d"),
+        # home, tariff, money
+        "demand_kwh_per_year": Bounds(0, 100000, "kWh"),
+        "persons": Bounds(1, 20, whole=True),
+        "always_on_w": Bounds(0, 5000, "W"),
+        "kwh_a_run": Bounds(0, 50, "kWh"),
+        "runs_per_week": Bounds(0, 100),
+        "usual_hour": Bounds(0, 23, "h", whole=True),
+        "hour": Bounds(0, 24, "h"),
+        "stay_years": Bounds(0, 50, "a"),
+        "values_w": Bounds(0, 100000, "W"),
+        "import_price_per_kwh": Bounds(0, 1000, "money/kWh"),
+        "export_price_per_kwh": Bounds(-1000, 1000, "money/kWh"),
+        "amount": Bounds(-1_000_000, 1_000_000, "money"),
+        "fetching_per_km": Bounds(0, 1000, "money/km"),
+        "years": Bounds(1, 40, "a", whole=True),
+        "discount_rate_share": Bounds(-0.2, 1),
+        "price_growth_share": Bounds(-0.5, 0.5),
+        "ageing_share_per_year": Bounds(0, 0.2),
+        "year": Bounds(1, 40, "a", whole=True),
+        "resale_share": Bounds(0, 1),
+        "running_cost_per_year": Bounds(0, 100_000, "money"),
+        "year_kwh": Bounds(0, 1_000_000, "kWh"),
+        "self_used_share": Bounds(0, 1),
+    }
+)

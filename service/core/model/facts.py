@@ -1,0 +1,253 @@
+"""What is a complete request made of? The facts of panel, array, inverter, circuit, home, tariff and outlay.
+
+A field is spelled here, in the schema of the interface and in the table of defaults, and nowhere else. None means
+"not there" (no overhang, no circuit described) or, for a rating, "unknown and not to be guessed"; it never means
+"choose for me": whatever was open has been settled before one of these is made.
+"""
+
+from dataclasses import dataclass
+
+from service.core.model.place import Cover, Overhang, Plane, Shade, SideWall, Site, SkylinePoint
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Panel:
+    """The datasheet of one panel at standard test conditions (1000 W/m2, cell 25 C, AM 1.5).
+
+    ``cell_kind``: mono, poly, topcon, hjt, back_contact, cdte, cigs, amorphous. ``connector``: locking_4mm,
+    older_locking, older_unlocked, bare, not_known. ``glass``: glass_foil, glass_glass. ``history``: unused, roof,
+    storage, not_known. ``power_tolerance_pct``: least and most that the label allows, in per cent of rated power.
+    """
+
+    rated_power_w: float
+    open_circuit_voltage_v: float
+    short_circuit_current_a: float
+    max_power_voltage_v: float
+    max_power_current_a: float
+    cells_in_series: int
+    voc_coefficient_pct_per_k: float
+    isc_coefficient_pct_per_k: float
+    power_coefficient_pct_per_k: float
+    max_system_voltage_v: float | None
+    max_series_fuse_a: float | None
+    cell_kind: str
+    bifaciality_share: float
+    length_mm: float
+    width_mm: float
+    weight_kg: float
+    age_years: float
+    power_tolerance_pct: tuple[float, float]
+    connector: str
+    glass: str
+    history: str
+    model_code: str | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Array:
+    """Equal panels, wired one way (``joined``: series or parallel), in one plane, on one input (counted from 1).
+
+    ``mount``: hung_on_rail, behind_rail, balcony_floor, wall, fence, ground_frame, flat_roof, sloped_roof, or
+    free_standing where nobody said. ``orientation``: upright or lengthwise.
+    """
+
+    name: str
+    input: int
+    count: int
+    joined: str
+    mount: str
+    plane: Plane
+    orientation: str
+    height_above_ground_m: float
+    skyline: tuple[SkylinePoint, ...]
+    overhang: Overhang | None
+    side_walls: tuple[SideWall, ...]
+    cover: Cover | None
+    shade: tuple[Shade, ...]
+    dirt_share: float
+    mismatch_share: float
+    lead_length_m: float
+    lead_mm2: float
+    panel: Panel
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Input:
+    """One input of an inverter and its limits.
+
+    The short-circuit limit has two meanings: ``max_short_circuit_current_a`` is the absolute maximum (compare with
+    1.25 x Isc), ``max_panel_short_circuit_current_a`` the largest panel's label value (compare with Isc).
+    ``max_panel_power_kind``: maximum, recommended or not_known.
+    """
+
+    max_input_voltage_v: float | None
+    tracking_min_v: float
+    tracking_max_v: float
+    start_voltage_v: float
+    max_current_a: float
+    max_short_circuit_current_a: float | None
+    max_panel_short_circuit_current_a: float | None
+    max_panel_power_w: float | None
+    max_panel_power_kind: str
+    connector_pairs: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Inverter:
+    """A micro-inverter: ``inputs`` has one entry for each input. ``set_limit_w`` is what it is set to (<= rating).
+
+    ``efficiency_weighting``: european or californian. ``export_limit_w``: None where surplus may leave freely.
+    ``seat``: behind_panel, open_shade, sunlit, closed_box, indoors.
+    """
+
+    ac_power_w: float
+    set_limit_w: float
+    input_count: int
+    inputs: tuple[Input, ...]
+    weighted_efficiency_share: float
+    efficiency_weighting: str
+    night_draw_w: float
+    seat: str
+    certificates: tuple[str, ...] | None
+    export_limit_w: float | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OtherSet:
+    """Another plug-in set behind the same meter."""
+
+    ac_power_w: float
+    panel_power_w: float
+    same_circuit: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SocketCircuit:
+    """The final circuit of the home and the lead to it, as far as described; None where nobody said.
+
+    ``plug``: household, special_connector, fixed, not_known. ``laying``: in_insulated_wall, in_conduit,
+    under_plaster, on_wall, in_air. ``residual_current_device``: type_a, type_b, type_ac, one_way, none, not_known.
+    ``lead_route``: direct, window, door, wall.
+    """
+
+    plug: str
+    breaker_a: float | None
+    voltage_v: float
+    cable_mm2: float | None
+    laying: str | None
+    ambient_c: float
+    dedicated: bool | None
+    residual_current_device: str
+    lead_length_m: float
+    lead_mm2: float
+    feeder_length_m: float
+    indoors: bool | None
+    lead_route: str | None
+    other_sets: tuple[OtherSet, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AtHome:
+    """Hours at home as (from, to) pairs of wall-clock hours, on weekdays and at the weekend."""
+
+    weekday: tuple[tuple[float, float], ...]
+    weekend: tuple[tuple[float, float], ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Machine:
+    """A machine whose hour can be chosen: energy of one run, runs a week, the hour it usually starts."""
+
+    name: str
+    kwh_a_run: float
+    runs_per_week: float
+    usual_hour: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Household:
+    """What the home uses and when. ``values_w``: the caller's own 24, 168, 8760 or 8784 mean powers, else None."""
+
+    demand_kwh_per_year: float
+    persons: int
+    always_on_w: float
+    at_home: AtHome | None
+    machines: tuple[Machine, ...]
+    values_w: tuple[float, ...] | None
+    stay_years: float | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Meter:
+    """``counts``: two_way, reversing, one_way, not_known. ``netting``: instant, quarter_hour, hour, month, year."""
+
+    counts: str
+    sums_phases: bool | None
+    netting: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TariffPeriod:
+    """Prices from ``valid_from`` on (ISO date) until the next period. ``export``: unpaid, paid or netted."""
+
+    valid_from: str
+    import_price_per_kwh: float
+    export: str
+    export_price_per_kwh: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Tariff:
+    """Dated prices, oldest first, in one ``currency`` (ISO 4217)."""
+
+    currency: str
+    periods: tuple[TariffPeriod, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OutlayItem:
+    """One thing to be paid before the set runs; a rebate is negative."""
+
+    what: str
+    amount: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class InverterSwap:
+    """The inverter replaced once, in which year and for how much."""
+
+    year: int
+    amount: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Money:
+    """The conventions of the account: flows at year's end, year 1 un-aged and at today's price, outlay at year 0."""
+
+    years: int
+    discount_rate_share: float
+    price_growth_share: float
+    ageing_share_per_year: float
+    inverter_swap: InverterSwap | None
+    resale_share: float
+    running_cost_per_year: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Setup:
+    """A complete request: everything that the rooms need to answer any question about this set.
+
+    ``outlay`` is None where no price was given (then "worth up to" is the answer), ``socket_circuit`` where the
+    circuit was not described (then nothing is said about it), ``tariff`` where no price is known for the area.
+    """
+
+    site: Site
+    arrays: tuple[Array, ...]
+    inverter: Inverter
+    socket_circuit: SocketCircuit | None
+    downtime_days_per_year: float
+    household: Household
+    meter: Meter
+    tariff: Tariff | None
+    outlay: tuple[OutlayItem, ...] | None
+    money: Money

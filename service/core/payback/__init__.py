@@ -1,0 +1,1 @@
+"""What are yearly flows of money worth?"""

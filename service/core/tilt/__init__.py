@@ -1,0 +1,1 @@
+"""How should a panel stand?"""

@@ -1,0 +1,1 @@
+"""From energy to self-use to money, spelled once."""
