@@ -1,0 +1,83 @@
+"""How is an array written in a request: panels, plane, input, and what stands around them?"""
+
+from typing import Annotated
+
+from pydantic import Field
+
+from service.api import fields as f
+from service.api.schemas.base import In
+from service.api.schemas.panel import PanelIn
+
+
+class PlaneIn(In):
+    """Which way the panels look. Whatever is absent is chosen within what the mount allows, and reported."""
+
+    tilt_deg: f.TiltDeg | None = None
+    azimuth_deg: f.AzimuthDeg | None = None
+
+
+class SkylinePointIn(In):
+    """One point of the skyline as seen from the panel; between two points it runs straight."""
+
+    azimuth_deg: f.AzimuthDeg
+    height_deg: f.HeightDeg
+
+
+class OverhangIn(In):
+    """A slab above the panel, such as the next floor's balcony."""
+
+    above_top_edge_m: f.AboveTopEdgeM
+    reaches_out_m: f.ReachesOutM
+
+
+class SideWallIn(In):
+    """A wall to the left or right as one looks out from the panel."""
+
+    side: f.Side = Field(description="Left or right as one looks out from the panel.")
+    distance_m: f.DistanceM
+    reaches_out_m: f.ReachesOutM
+
+
+class CoverIn(In):
+    """Something in front of the panel, such as the glass of a railing."""
+
+    material: f.Material | None = None
+    light_through_share: f.LightThroughShare
+
+
+class ShadeIn(In):
+    """A shadow at wall-clock hours of some months. Where ``from_clock`` is the later one, it spans midnight."""
+
+    cause: f.Cause | None = None
+    edge: f.Edge | None = Field(default=None, description="Soft as a tree's shadow, or hard as a wall's or a mast's.")
+    months: Annotated[
+        list[f.Month], Field(min_length=1, max_length=12, description="Months in which it falls.", examples=[[5, 6, 7]])
+    ]
+    from_clock: f.Clock
+    to_clock: f.Clock
+    blocked_share: f.BlockedShare
+
+
+class ArrayIn(In):
+    """Equal panels, wired one way, in one plane, on one input."""
+
+    name: f.Name | None = None
+    input: f.InputNumber | None = None
+    count: f.Count | None = None
+    joined: f.Joined | None = Field(default=None, description="How several panels are wired; one panel needs neither.")
+    mount: f.Mount | None = Field(default=None, description="What the panels hang on or stand on.")
+    plane: PlaneIn | None = None
+    orientation: f.Orientation | None = Field(default=None, description="Upright, or lengthwise along the railing.")
+    height_above_ground_m: f.HeightAboveGroundM | None = None
+    skyline: Annotated[list[SkylinePointIn], f.several("The skyline around, clockwise from north.", 0, 360)] | None = (
+        None
+    )
+    overhang: OverhangIn | None = None
+    side_walls: Annotated[list[SideWallIn], f.several("Walls at the sides.", 0, 2)] | None = None
+    cover: CoverIn | None = None
+    shade: Annotated[list[ShadeIn], f.several("Shadows at certain hours.", 0, 24)] | None = None
+    dirt_share: f.DirtShare | None = None
+    mismatch_share: f.MismatchShare | None = None
+    lead_length_m: f.LeadLengthM | None = None
+    lead_mm2: f.LeadMm2 | None = None
+    panel: PanelIn

@@ -1,0 +1,69 @@
+"""How are the home and its meter written in a request?"""
+
+from typing import Annotated
+
+from pydantic import Field
+
+from service.api import fields as f
+from service.api.schemas.base import In
+
+HoursPair = Annotated[
+    list[f.Hour], Field(min_length=2, max_length=2, description="From which hour to which.", examples=[[17, 23]])
+]
+HoursAtHome = Annotated[list[HoursPair], f.several("Hours at home; split what spans midnight.", 0, 6)]
+
+
+class AtHomeIn(In):
+    """When somebody is at home, in wall-clock hours."""
+
+    weekday: HoursAtHome | None = None
+    weekend: HoursAtHome | None = None
+
+
+class MachineIn(In):
+    """A machine whose hour can be chosen."""
+
+    name: f.Name
+    kwh_a_run: f.KwhARun
+    runs_per_week: f.RunsPerWeek
+    usual_hour: f.UsualHour | None = None
+
+
+DEMAND_LENGTHS = (24, 168, 8760, 8784)
+
+
+class DemandIn(In):
+    """Your own load: one day, one week from Monday, or one year of hourly mean powers."""
+
+    values_w: Annotated[
+        list[f.ValueW],
+        Field(
+            min_length=24,
+            max_length=8784,
+            description="24, 168, 8760 or 8784 hourly means.",
+            json_schema_extra={"anyOf": [{"minItems": n, "maxItems": n} for n in DEMAND_LENGTHS]},
+        ),
+    ]
+
+
+class HouseholdIn(In):
+    """What the home uses and when."""
+
+    demand_kwh_per_year: f.DemandKwhPerYear | None = None
+    demand: DemandIn | None = None
+    persons: f.Persons | None = None
+    always_on_w: f.AlwaysOnW | None = None
+    at_home: AtHomeIn | None = None
+    machines: Annotated[list[MachineIn], f.several("Machines whose hour can be chosen.", 0, 12)] | None = None
+    other_generation: None = Field(default=None, description="Not served yet: leave it out, or null.")
+    stay_years: f.StayYears | None = None
+
+
+class MeterIn(In):
+    """How the meter counts what is sent out."""
+
+    counts: f.MeterCounts | None = Field(
+        default=None, description="Both ways, running backwards, one way only, or not known."
+    )
+    sums_phases: f.Yes | None = Field(default=None, description="Does it add up the phases, or count each alone?")
+    netting: f.Netting | None = Field(default=None, description="Over which period import and export are netted.")

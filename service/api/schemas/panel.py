@@ -1,0 +1,48 @@
+"""How is a panel written in a request?"""
+
+from typing import Annotated
+
+from pydantic import Field
+
+from service.api import fields as f
+from service.api.schemas.base import In
+
+
+class PanelIn(In):
+    """The datasheet facts of one panel; all but the rated power may be missing and is then assumed and reported."""
+
+    rated_power_w: f.RatedPowerW
+    open_circuit_voltage_v: f.OpenCircuitVoltageV | None = None
+    short_circuit_current_a: f.ShortCircuitCurrentA | None = None
+    max_power_voltage_v: f.MaxPowerVoltageV | None = None
+    max_power_current_a: f.MaxPowerCurrentA | None = None
+    cells_in_series: f.CellsInSeries | None = None
+    voc_coefficient_pct_per_k: f.VocCoefficientPctPerK | None = None
+    voc_coefficient_v_per_k: f.VocCoefficientVPerK | None = None
+    isc_coefficient_pct_per_k: f.IscCoefficientPctPerK | None = None
+    isc_coefficient_a_per_k: f.IscCoefficientAPerK | None = None
+    power_coefficient_pct_per_k: f.PowerCoefficientPctPerK | None = None
+    max_system_voltage_v: f.MaxSystemVoltageV | None = None
+    max_series_fuse_a: f.MaxSeriesFuseA | None = None
+    cell_kind: f.CellKind | None = Field(default=None, description="Kind of the cells.")
+    bifaciality_share: f.BifacialityShare | None = None
+    length_mm: f.LengthMm | None = None
+    width_mm: f.WidthMm | None = None
+    weight_kg: f.WeightKg | None = None
+    age_years: f.AgeYears | None = None
+    power_tolerance_pct: (
+        Annotated[
+            list[f.PowerTolerancePct],
+            Field(
+                min_length=2,
+                max_length=2,
+                description="Least and most that the power may differ from the label, in per cent.",
+                examples=[[0, 3]],
+            ),
+        ]
+        | None
+    ) = None
+    connector: f.Connector | None = Field(default=None, description="Connector at the panel's leads.")
+    glass: f.Glass | None = Field(default=None, description="Glass in front with foil behind, or glass on both sides.")
+    history: f.History | None = Field(default=None, description="Where the panel has been until now.")
+    model_code: f.ModelCode | None = None

@@ -1,0 +1,157 @@
+"""How does a body become a request? Bytes -> JSON -> the request's class, every mistake told at once."""
+
+import re
+from collections.abc import Mapping, Sequence
+from typing import Any, TypeVar
+
+from pydantic import ValidationError
+
+from service.api.schemas.base import In
+from service.api.schemas.contradictions import contradictions
+from service.api.schemas.guide import Guide, Place, guide_of
+from service.api.schemas.mistakes import (
+    MOST_MISTAKES,
+    Mistake,
+    RefusedRequest,
+    Where,
+    pointer_of,
+    shown,
+)
+from service.api.schemas.strict_json import parsed
+from service.api.words import say
+
+Request = TypeVar("Request", bound=In)
+
+# pydantic's type of an error -> our code of a mistake.
+CODES: Mapping[str, str] = {
+    "missing": "missing",
+    "extra_forbidden": "unknown_field",
+    "float_type": "not_a_number",
+    "float_parsing": "not_a_number",
+    "finite_number": "out_of_range",
+    "greater_than_equal": "out_of_range",
+    "less_than_equal": "out_of_range",
+    "int_type": "not_whole",
+    "int_parsing": "not_whole",
+    "int_parsing_size": "out_of_range",
+    "int_from_float": "not_whole",
+    "string_type": "not_text",
+    "string_unicode": "wrong_form",
+    "string_pattern_mismatch": "wrong_form",
+    "string_too_short": "wrong_length",
+    "string_too_long": "wrong_length",
+    "literal_error": "not_one_of",
+    "bool_type": "not_true_or_false",
+    "bool_parsing": "not_true_or_false",
+    "list_type": "not_a_list",
+    "too_short": "wrong_count",
+    "too_long": "wrong_count",
+    "model_type": "not_an_object",
+    "model_attributes_type": "not_an_object",
+    "dict_type": "not_an_object",
+    "none_required": "not_served_yet",
+    "value_error": "wrong_form",
+}
+
+
+def read_body(model: type[Request], body: bytes) -> Request:
+    """The request that ``body`` holds.
+
+    Raises:
+        RefusedRequest: malformed_json, body_too_large, invalid_request or contradiction, with all mistakes found.
+    """
+    return read_value(model, parsed(body))
+
+
+def read_value(model: type[Request], value: Any, where: Where = "body") -> Request:
+    """The request that a parsed JSON value holds; raises as ``read_body`` does."""
+    try:
+        request = model.model_validate(value)
+    except ValidationError as error:
+        raise RefusedRequest("invalid_request", _mistakes(guide_of(model), error, value, where)) from None
+    found = contradictions(request)
+    if found:
+        code = "contradiction" if all(one.code == "contradiction" for one in found) else "invalid_request"
+        raise RefusedRequest(code, tuple(found))
+    return request
+
+
+_JSON_NUMBER = re.compile(r"-?(0|[1-9][0-9]{0,17})(\.[0-9]{1,17})?([eE][+-]?[0-9]{1,3})?")
+
+
+def read_query(names: Sequence[str], pairs: Sequence[tuple[str, str]]) -> dict[str, Any]:
+    """Query parameters as JSON values: numbers where they look like numbers, each name known and given once.
+
+    Raises:
+        RefusedRequest: invalid_request, with all mistakes found.
+    """
+    values: dict[str, Any] = {}
+    mistakes = []
+    for name, text in pairs[: MOST_MISTAKES * 2]:
+        if name not in names:
+            accepted = say("problems", "accepted.one_of", {"words": names})
+            mistakes.append(_query_mistake("unknown_field", name, text, accepted))
+        elif name in values:
+            mistakes.append(_query_mistake("twice", name, text, ""))
+        else:
+            values[name] = float(text) if _JSON_NUMBER.fullmatch(text) else text
+    if mistakes:
+        raise RefusedRequest("invalid_request", tuple(mistakes))
+    return values
+
+
+def _query_mistake(code: str, name: str, given: str, accepted: str) -> Mistake:
+    problem = say("problems", f"mistake.{code}")
+    return Mistake(
+        code=code, where="query", pointer=shown(name), given=shown(given), problem=problem, accepted=accepted
+    )
+
+
+def _mistakes(guide: Guide, error: ValidationError, value: Any, where: Where) -> tuple[Mistake, ...]:
+    found: list[Mistake] = []
+    places: set[Place] = set()
+    for entry in error.errors(include_url=False, include_context=False):
+        place = _place(entry["loc"], value)
+        if place in places:
+            continue  # the alternatives of one value count as one mistake
+        places.add(place)
+        found.append(_mistake(guide, entry["type"], place, entry["input"], where))
+        if len(found) > MOST_MISTAKES:
+            break
+    return tuple(found)
+
+
+def _place(loc: tuple[int | str, ...], value: Any) -> Place:
+    """The place in what was sent: without the names that the validator gives to alternatives."""
+    place: list[str | int] = []
+    for at, part in enumerate(loc):
+        if isinstance(value, dict) and (part in value or at == len(loc) - 1):
+            place.append(part)
+            value = value.get(part)
+        elif isinstance(value, list) and isinstance(part, int):
+            place.append(part)
+            value = value[part] if part < len(value) else None
+    return tuple(place)
+
+
+def _mistake(guide: Guide, kind: str, place: Place, given: Any, where: Where) -> Mistake:
+    code = CODES.get(kind, "wrong_value")
+    key, facts = code, {}
+    accepted, example = guide.accepted(place), guide.example(place)
+    if code == "not_a_number":
+        key += {str: ".text", bool: ".truth"}.get(type(given), "")
+    elif code == "not_one_of" and (word := guide.near_word(place, given)):
+        key, facts = "not_one_of.near", {"near": word}
+    elif code == "unknown_field":
+        accepted, example = guide.accepted(place[:-1]), None
+        if near := guide.near(place):
+            facts, key = {"near": near[0]}, f"unknown_field.{near[1]}"
+    return Mistake(
+        code=code,
+        where=where,
+        pointer=pointer_of(place) if where == "body" else shown(str(place[-1]) if place else ""),
+        given=None if code == "missing" else shown(given),
+        problem=say("problems", f"mistake.{key}", facts),
+        accepted=accepted,
+        example=example,
+    )

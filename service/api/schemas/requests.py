@@ -1,0 +1,147 @@
+"""What may be asked? One class for each path that takes a body; same names, same nesting everywhere."""
+
+from typing import Annotated, Any, Literal
+
+from pydantic import ConfigDict, Discriminator, Field, Tag
+
+from service.api import fields as f
+from service.api.schemas.array import ArrayIn
+from service.api.schemas.base import In
+from service.api.schemas.circuit import SocketCircuitIn
+from service.api.schemas.household import HouseholdIn, MeterIn
+from service.api.schemas.inverter import InverterIn
+from service.api.schemas.money import MoneyIn, OutlayIn, TariffIn
+from service.api.schemas.place import SiteIn
+
+NOT_YET = "Not served yet: leave it out, or null."
+
+
+class WeatherIn(In):
+    """Which weather the answer rests on."""
+
+    source: Literal["climate"] = Field(description="The embedded climate; a series of your own is not served yet.")
+
+
+class _Common(In):
+    """Parts that every question may carry. Those that a path does not need are checked and otherwise unused."""
+
+    socket_circuit: SocketCircuitIn | None = None
+    downtime_days_per_year: f.DowntimeDaysPerYear | None = None
+    household: HouseholdIn | None = None
+    meter: MeterIn | None = None
+    tariff: TariffIn | None = None
+    outlay: OutlayIn | None = None
+    money: MoneyIn | None = None
+    storage: None = Field(default=None, description=NOT_YET)
+    tilt: None = Field(default=None, description=NOT_YET)
+    weather: WeatherIn | None = None
+    include: (
+        Annotated[
+            list[f.Include],
+            Field(
+                max_length=3,
+                description="What to add to the answer: the completed request, the hours, how far assumptions move it.",
+                examples=[["used"]],
+            ),
+        ]
+        | None
+    ) = None
+    as_of: f.AsOf | None = None
+
+
+SMALLEST: dict[str, Any] = {
+    "site": {"latitude_deg": 54.2, "longitude_deg": 12.3},
+    "arrays": [{"panel": {"rated_power_w": 410}}],
+    "inverter": {"ac_power_w": 600},
+}
+
+Arrays = Annotated[list[ArrayIn], f.several("One to eight arrays.", 1, 8)]
+
+
+class _Set(In):
+    site: SiteIn
+    arrays: Arrays
+    inverter: InverterIn
+
+
+class AppraisalIn(_Common, _Set):
+    """Is this set worth buying for this home? All but four numbers may be missing and is then assumed and reported."""
+
+    model_config = ConfigDict(json_schema_extra={"examples": [SMALLEST]})
+
+
+class EnergyIn(AppraisalIn):
+    """What will it yield? Takes what an appraisal takes."""
+
+
+class CompatibilityIn(AppraisalIn):
+    """Does it fit electrically, the socket, the local rule? Takes what an appraisal takes."""
+
+
+class YearKwhBandIn(In):
+    """A year's energy with its spread: the outcome that 90, 50 and 10 % of cases do better than."""
+
+    cautious: f.YearKwh
+    middle: f.YearKwh
+    hopeful: f.YearKwh
+
+
+def _number_or_band(value: Any) -> str:
+    return "band" if isinstance(value, dict | YearKwhBandIn) else "number"
+
+
+class KnownEnergyIn(In):
+    """Energy from elsewhere, or the ``energy`` of an appraisal's answer; only the year's sum is read."""
+
+    model_config = ConfigDict(extra="ignore")
+
+    year_kwh: Annotated[
+        Annotated[f.YearKwh, Tag("number")] | Annotated[YearKwhBandIn, Tag("band")],
+        Discriminator(_number_or_band),
+    ] = Field(description="A number, or a band.")
+
+
+class KnownUseIn(In):
+    """Use at home from elsewhere, or the ``use`` of an appraisal's answer; only the share is read."""
+
+    model_config = ConfigDict(extra="ignore")
+
+    self_used_share: f.SelfUsedShare
+
+
+PLAIN: dict[str, Any] = {
+    "energy": {"year_kwh": 640},
+    "use": {"self_used_share": 0.55},
+    "tariff": {
+        "currency": "EUR",
+        "periods": [{"valid_from": "2026-01-01", "import_price_per_kwh": 0.34, "export": "unpaid"}],
+    },
+    "outlay": {"items": [{"what": "panels", "amount": 195}, {"what": "inverter", "amount": 149}]},
+}
+
+
+class _AnySet(In):
+    site: SiteIn | None = None
+    arrays: Arrays | None = None
+    inverter: InverterIn | None = None
+    energy: KnownEnergyIn | None = None
+    use: KnownUseIn | None = None
+
+
+class PaybackIn(_Common, _AnySet):
+    """When is it paid back? Either what an appraisal takes, or plainly the energy, the share used at home, a tariff."""
+
+    model_config = ConfigDict(
+        json_schema_extra={
+            "examples": [PLAIN],
+            "anyOf": [{"required": ["site", "arrays", "inverter"]}, {"required": ["energy", "use", "tariff"]}],
+        }
+    )
+
+
+class ClimateIn(In):
+    """What weather does an answer rest on? Only the place is read."""
+
+    model_config = ConfigDict(json_schema_extra={"examples": [{"site": SMALLEST["site"]}]})
+
+    site: SiteIn

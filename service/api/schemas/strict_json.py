@@ -1,0 +1,100 @@
+"""Is this body one well-formed JSON document, of a size and depth that we are willing to read?
+
+Checked before anything is built from it: bytes are UTF-8, nesting and the number of values are bounded. While reading:
+no key twice, no NaN or Infinity, no half of a surrogate pair, no endless digits.
+"""
+
+import json
+import re
+from typing import Any
+
+from service.api.schemas.mistakes import RefusedRequest, shown
+from service.api.words import say
+
+DEEPEST = 32
+MOST_VALUES = 40_000  # a full year of hours and all else that one question may hold stay well below
+LONGEST_INTEGER = 18  # digits; a longer one is read as a float, out of every bound we have
+
+# What matters to depth. Linear: each alternative consumes, none repeats.
+_MARKS = re.compile(rb'\\.|["\[\]{}]', re.DOTALL)
+
+
+def parsed(body: bytes) -> Any:
+    """The value that ``body`` holds.
+
+    Raises:
+        RefusedRequest: malformed_json, or body_too_large where it holds too many values.
+    """
+    if not body.strip():
+        raise _malformed("empty")
+    if body.count(b",") > MOST_VALUES:
+        raise RefusedRequest("body_too_large", limit=f"{MOST_VALUES} values")
+    if body.count(b"[") + body.count(b"{") > DEEPEST:
+        _check_depth(body)
+    try:
+        text = body.decode("utf-8-sig")
+    except UnicodeDecodeError as error:
+        raise _malformed("not_utf8", at=error.start) from error
+    try:
+        value = json.loads(
+            text, object_pairs_hook=_without_duplicates, parse_constant=_no_constant, parse_int=_bounded_integer
+        )
+    except json.JSONDecodeError as error:
+        raise _malformed("syntax", line=error.lineno, column=error.colno) from error
+    if r"\u" in text:
+        _check_surrogates(value)
+    return value
+
+
+def _malformed(why: str, **facts: Any) -> RefusedRequest:
+    return RefusedRequest("malformed_json", why=say("problems", f"why.{why}", facts))
+
+
+def _check_depth(body: bytes) -> None:
+    depth, inside_text = 0, False
+    for mark in _MARKS.finditer(body):
+        sign = mark.group()
+        if sign == b'"':
+            inside_text = not inside_text
+        elif inside_text:
+            continue
+        elif sign in b"[{":
+            depth += 1
+            if depth > DEEPEST:
+                raise _malformed("too_deep", depth=DEEPEST)
+        elif sign in b"]}":
+            depth -= 1
+
+
+def _without_duplicates(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
+    found = dict(pairs)
+    if len(found) != len(pairs):
+        seen: set[str] = set()
+        for key, _ in pairs:
+            if key in seen:
+                raise _malformed("duplicate", key=shown(key))
+            seen.add(key)
+    return found
+
+
+def _no_constant(name: str) -> Any:
+    raise _malformed("constant", name=name)
+
+
+def _bounded_integer(digits: str) -> int | float:
+    return int(digits) if len(digits) <= LONGEST_INTEGER else float(digits)
+
+
+def _check_surrogates(value: Any) -> None:
+    try:
+        if isinstance(value, str):
+            value.encode()
+        elif isinstance(value, dict):
+            for key, inner in value.items():
+                key.encode()
+                _check_surrogates(inner)
+        elif isinstance(value, list):
+            for inner in value:
+                _check_surrogates(inner)
+    except UnicodeEncodeError as error:
+        raise _malformed("surrogate") from error
