@@ -72,6 +72,7 @@ BOUNDS: Mapping[str, Bounds] = MappingProxyType(
         "max_short_circuit_current_a": Bounds(0.5, 100, "A"),
         "max_panel_short_circuit_current_a": Bounds(0.5, 100, "A"),
         "max_panel_power_w": Bounds(20, 5000, "W"),
+        "max_input_power_w": Bounds(20, 5000, "W"),
         "connector_pairs": Bounds(1, 8, whole=True),
         "weighted_efficiency_share": Bounds(0.5, 0.999),
         "night_draw_w": Bounds(0, 20, "W"),

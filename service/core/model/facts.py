@@ -77,7 +77,8 @@ class Input:
 
     The short-circuit limit has two meanings: ``max_short_circuit_current_a`` is the absolute maximum (compare with
     1.25 x Isc), ``max_panel_short_circuit_current_a`` the largest panel's label value (compare with Isc).
-    ``max_panel_power_kind``: maximum, recommended or not_known.
+    ``max_panel_power_kind``: maximum, recommended or not_known; it is about the panels' rating and caps nothing.
+    ``max_input_power_w`` is the most that the input draws, None where the datasheet names no such limit.
     """
 
     max_input_voltage_v: float | None
@@ -90,6 +91,7 @@ class Input:
     max_panel_power_w: float | None
     max_panel_power_kind: str
     connector_pairs: int
+    max_input_power_w: float | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,1 +1,34 @@
-"""What does a panel give at this light and temperature, and does its datasheet make sense?"""
+"""What does a panel give, and what does an inverter's input draw from it?
+
+The datasheet's sanity (``datasheet``), the electrical model fitted to it (``diode``), its curve at an irradiance and
+a temperature (``curve``), the temperature of its cells (``temperature``), and the input's window and limits (``drawn``,
+``joined``).
+"""
+
+from service.core.panel.curve import MaxPower, current_at, curve_at, max_power, open_circuit_voltage_v, voltage_at
+from service.core.panel.datasheet import Doubt, cells_in_series_of, datasheet_doubts
+from service.core.panel.diode import Diode, diode_of, with_series_resistance
+from service.core.panel.drawn import Branch, Drawn, drawn_power, drawn_together
+from service.core.panel.temperature import HEAT_LOSS, HeatLoss, cell_temperature_c
+
+__all__ = [
+    "HEAT_LOSS",
+    "Branch",
+    "Diode",
+    "Doubt",
+    "Drawn",
+    "HeatLoss",
+    "MaxPower",
+    "cell_temperature_c",
+    "cells_in_series_of",
+    "current_at",
+    "curve_at",
+    "datasheet_doubts",
+    "diode_of",
+    "drawn_power",
+    "drawn_together",
+    "max_power",
+    "open_circuit_voltage_v",
+    "voltage_at",
+    "with_series_resistance",
+]

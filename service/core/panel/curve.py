@@ -1,0 +1,179 @@
+"""What does a panel's current-voltage curve give at an irradiance and a cell temperature?
+
+The single diode of ``diode.Diode`` moved to other conditions (De Soto et al. 2006, eq. 7 to 12), solved for the
+maximum-power point, the voltage at a current and the current at a voltage. All three are Newton searches in the
+diode's own voltage, where current and terminal voltage are explicit; vectorised over rows. Symbols in the bodies:
+vd diode voltage, E the exponential term in amperes, g its slope, both at one row.
+"""
+
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import ArrayLike, NDArray
+
+from service.core.panel.diode import BOLTZMANN_EV_PER_K, REFERENCE_K, Diode
+
+F = NDArray[np.float64]
+
+ZERO_CELSIUS_K = 273.15
+STANDARD_IRRADIANCE_W_PER_M2 = 1000.0
+_STEPS = 30  # an upper bound; four to six are taken
+_ENOUGH = 1e-10  # of the voltage scale
+_LEAST_SERIES_OHM = 1e-6  # keeps the current finite that a stronger neighbour drives backwards
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Curve:
+    """The five parameters of one panel at the conditions of each row; arrays of shape (n,)."""
+
+    light_a: F
+    log_saturation: F
+    scale_v: F
+    series_ohm: float
+    shunt_s: F
+
+    def at(self, rows: NDArray[np.intp]) -> "Curve":
+        """The curves of some rows only."""
+        return Curve(
+            self.light_a[rows], self.log_saturation[rows], self.scale_v[rows], self.series_ohm, self.shunt_s[rows]
+        )
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class MaxPower:
+    """The maximum-power point of each row: watts, volts, amperes of one panel."""
+
+    power_w: F
+    voltage_v: F
+    current_a: F
+
+
+def curve_at(diode: Diode, irradiance_w_per_m2: ArrayLike, cell_c: ArrayLike) -> Curve:
+    """The panel's curve at each row's effective irradiance (above 0 W/m2) and cell temperature in C.
+
+    Photocurrent and shunt conductance go with the irradiance, the photocurrent with the current coefficient, the
+    saturation current with temperature and band gap, the voltage scale with absolute temperature (De Soto et al.
+    2006, eq. 7, 9 to 12). Valid for outdoor light; spectrum is not modelled.
+    """
+    irradiance, celsius = np.broadcast_arrays(
+        np.atleast_1d(np.asarray(irradiance_w_per_m2, np.float64)), np.atleast_1d(np.asarray(cell_c, np.float64))
+    )
+    kelvin = celsius + ZERO_CELSIUS_K
+    warmer = kelvin - REFERENCE_K
+    suns = irradiance / STANDARD_IRRADIANCE_W_PER_M2
+    gap = diode.band_gap_ev * (1 + diode.band_gap_change_per_k * warmer)
+    grows = 3 * np.log(kelvin / REFERENCE_K) + (diode.band_gap_ev / REFERENCE_K - gap / kelvin) / BOLTZMANN_EV_PER_K
+    return Curve(
+        light_a=suns * np.maximum(diode.photocurrent_a + diode.isc_coefficient_a_per_k * warmer, 0.0),
+        log_saturation=np.log(diode.saturation_current_a) + grows,
+        scale_v=diode.voltage_scale_v * (kelvin / REFERENCE_K),
+        series_ohm=max(diode.series_resistance_ohm, _LEAST_SERIES_OHM),
+        shunt_s=diode.shunt_conductance_s * suns,
+    )
+
+
+def max_power(diode: Diode, irradiance_w_per_m2: ArrayLike, cell_c: ArrayLike) -> MaxPower:
+    """The maximum-power point of one panel at each row; zeros where there is no light.
+
+    Args:
+        diode: the panel.
+        irradiance_w_per_m2: effective irradiance, shape (n,) or a number.
+        cell_c: cell temperature in C, shape (n,) or a number.
+    """
+    irradiance, celsius = np.broadcast_arrays(
+        np.atleast_1d(np.asarray(irradiance_w_per_m2, np.float64)), np.atleast_1d(np.asarray(cell_c, np.float64))
+    )
+    lit = np.flatnonzero(irradiance > 0)
+    point = peak_of(curve_at(diode, irradiance[lit], celsius[lit]))
+    return MaxPower(
+        *(spread_to(irradiance.size, lit, part) for part in (point.power_w, point.voltage_v, point.current_a))
+    )
+
+
+def open_circuit_voltage_v(diode: Diode, irradiance_w_per_m2: ArrayLike, cell_c: ArrayLike) -> F:
+    """The open-circuit voltage of one panel at each row in V; zero where there is no light.
+
+    With sun this is the diode's; for the voltage at the coldest without sun, the limit that matters for damage, use
+    the datasheet's coefficient instead.
+    """
+    irradiance, celsius = np.broadcast_arrays(
+        np.atleast_1d(np.asarray(irradiance_w_per_m2, np.float64)), np.atleast_1d(np.asarray(cell_c, np.float64))
+    )
+    lit = np.flatnonzero(irradiance > 0)
+    return spread_to(irradiance.size, lit, voltage_at(curve_at(diode, irradiance[lit], celsius[lit]), 0.0))
+
+
+def spread_to(size: int, rows: NDArray[np.intp], values: F) -> F:
+    """An array of ``size`` with ``values`` in ``rows`` and nought elsewhere."""
+    full = np.zeros(size)
+    full[rows] = values
+    return full
+
+
+def peak_of(curve: Curve) -> MaxPower:
+    """The maximum-power point of each row's curve (photocurrent above nought), to machine precision.
+
+    Newton on dP/dvd = 0. The start is the ideal diode's point, E (vd - 2 I Rs) = a I with I near IL, iterated once:
+    from there some four steps reach machine precision.
+    """
+    a, rs, light = curve.scale_v, curve.series_ohm, curve.light_a
+    saturation = np.exp(curve.log_saturation)
+    open_scaled = np.log1p(light / saturation)
+    highest = a * open_scaled
+    vd = a * (open_scaled - np.log1p(open_scaled))
+    vd = np.clip(a * (open_scaled - np.log1p(np.maximum(vd - 2 * rs * light, 0.0) / a)), 0.0, highest)
+    for _ in range(_STEPS):
+        e = np.exp(vd / a + curve.log_saturation)
+        current = light + saturation - e - curve.shunt_s * vd
+        falls, bends = -e / a - curve.shunt_s, -e / a**2
+        voltage, rises = vd - rs * current, 1 - rs * falls
+        slope = rises * current + voltage * falls
+        curvature = 2 * rises * falls + (voltage - rs * current) * bends
+        new = np.clip(vd - slope / np.minimum(curvature, -1e-300), 0.0, highest)
+        done = np.all(np.abs(new - vd) <= _ENOUGH * a)
+        vd = new
+        if done:
+            break
+    current = light + saturation - np.exp(vd / a + curve.log_saturation) - curve.shunt_s * vd
+    voltage = vd - rs * current
+    return MaxPower(np.maximum(voltage * current, 0.0), voltage, current)
+
+
+def voltage_at(curve: Curve, current_a: ArrayLike) -> F:
+    """The terminal voltage of each row's curve at a current below the photocurrent, in V.
+
+    The current falls concavely with vd and the start lies on its far side, so that Newton closes in from there.
+    """
+    current = np.broadcast_to(np.asarray(current_a, np.float64), curve.light_a.shape)
+    a = curve.scale_v
+    saturation = np.exp(curve.log_saturation)
+    target = curve.light_a + saturation - current
+    vd = a * (np.log(target) - curve.log_saturation)
+    for _ in range(_STEPS):
+        e = np.exp(vd / a + curve.log_saturation)
+        step = (target - e - curve.shunt_s * vd) / (e / a + curve.shunt_s)
+        vd = vd + step
+        if np.all(np.abs(step) <= _ENOUGH * a):
+            break
+    return vd - curve.series_ohm * current
+
+
+def current_at(curve: Curve, voltage_v: ArrayLike) -> F:
+    """The current of each row's curve at a terminal voltage of at least 0, in A; negative above open circuit.
+
+    vd - Rs I(vd) rises convexly with vd; the start lies on its far side, by two bounds: vd <= V + Rs IL, and
+    E <= IL + I0 + V / Rs, since the current cannot lie below -V / Rs.
+    """
+    voltage = np.broadcast_to(np.asarray(voltage_v, np.float64), curve.light_a.shape)
+    a, rs = curve.scale_v, curve.series_ohm
+    saturation = np.exp(curve.log_saturation)
+    most = np.log(curve.light_a + saturation + voltage / rs) - curve.log_saturation
+    vd = np.minimum(voltage + rs * curve.light_a, a * most)
+    for _ in range(_STEPS):
+        e = np.exp(vd / a + curve.log_saturation)
+        current = curve.light_a + saturation - e - curve.shunt_s * vd
+        step = (vd - rs * current - voltage) / (1 + rs * (e / a + curve.shunt_s))
+        vd = vd - step
+        if np.all(np.abs(step) <= _ENOUGH * a):
+            break
+    return curve.light_a + saturation - np.exp(vd / a + curve.log_saturation) - curve.shunt_s * vd

@@ -1,0 +1,118 @@
+"""Does a datasheet hang together? Sanity of the printed figures, and how many cells are in series."""
+
+from dataclasses import dataclass
+
+from service.core.errors import ContradictionError
+from service.core.model.facts import Panel
+from service.core.panel.curve import max_power
+from service.core.panel.diode import diode_of
+
+CRYSTALLINE = frozenset({"mono", "poly", "topcon", "hjt", "back_contact"})
+
+# Open-circuit voltage per series cell: trade figures, from memory; heterojunction and back-contact lie near the top.
+CELL_VOLTAGE_V = (0.55, 0.78)
+# Fill factor. Crystalline: the public CEC list of 2019 has 0.743 to 0.793 (5 to 95 %), widened for older and newer
+# cells. Thin film has bands of its own (CdTe near 0.68 is genuine), from memory.
+FILL_FACTOR = (0.70, 0.86)
+THIN_FILM_FILL_FACTOR = (0.55, 0.82)
+POWER_PRODUCT_SHARE = 0.03  # rounding of three printed digits and a class's power explain about this much
+POWER_COEFFICIENT_PCT_PER_K = 0.12  # the public list's own sheets differ from the model by -0.02 to +0.09 (5 to 95 %)
+MOST_WHOLE_CELLS = 96  # a common panel with more visible cells has cut ones in two halves, wired in parallel
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Doubt:
+    """A printed figure that is hard to believe: its code, the figure, and the band in which it should lie.
+
+    Codes: ``voltages_swapped``, ``currents_swapped``, ``half_cells_counted``, ``voltage_per_cell``, ``fill_factor``,
+    ``power_product``, ``power_coefficient``.
+    """
+
+    code: str
+    measured: float
+    low: float
+    high: float
+    unit: str
+
+
+def cells_in_series_of(cells_visible: int, open_circuit_voltage_v: float | None = None) -> int:
+    """How many cells are in series where so many are seen: cut cells lie in two parallel halves and count half.
+
+    Where the open-circuit voltage is known, the count whose voltage per cell lies nearer the middle of the
+    crystalline band wins; else an even number above 96 is taken for halves.
+
+    >>> cells_in_series_of(144), cells_in_series_of(72), cells_in_series_of(96, 33.2)
+    (72, 72, 48)
+    """
+    half = cells_visible // 2
+    if cells_visible % 2:
+        return cells_visible
+    if open_circuit_voltage_v is not None:
+        middle = sum(CELL_VOLTAGE_V) / 2
+        return min((cells_visible, half), key=lambda cells: abs(open_circuit_voltage_v / cells - middle))
+    return half if cells_visible > MOST_WHOLE_CELLS else cells_visible
+
+
+def datasheet_doubts(panel: Panel) -> tuple[Doubt, ...]:
+    """What looks wrong in the sheet of one panel; empty where nothing does.
+
+    Swapped values are told alone, since everything after them would be wrong too. The band of volts per cell is for
+    crystalline silicon only.
+    """
+    swapped = _swapped(panel)
+    if swapped:
+        return swapped
+    doubts = [*_of_the_cells(panel), *_of_the_power(panel)]
+    return tuple(doubts)
+
+
+def _swapped(panel: Panel) -> tuple[Doubt, ...]:
+    doubts = []
+    voc, vmp = panel.open_circuit_voltage_v, panel.max_power_voltage_v
+    isc, imp = panel.short_circuit_current_a, panel.max_power_current_a
+    if vmp >= voc:
+        doubts.append(Doubt(code="voltages_swapped", measured=vmp, low=0.0, high=voc, unit="V"))
+    if imp >= isc:
+        doubts.append(Doubt(code="currents_swapped", measured=imp, low=0.0, high=isc, unit="A"))
+    return tuple(doubts)
+
+
+def _of_the_cells(panel: Panel) -> list[Doubt]:
+    if panel.cell_kind not in CRYSTALLINE:
+        return []
+    low, high = CELL_VOLTAGE_V
+    per_cell = panel.open_circuit_voltage_v / panel.cells_in_series
+    if low <= per_cell <= high:
+        return []
+    halved = panel.cells_in_series % 2 == 0 and low <= 2 * per_cell <= high
+    code = "half_cells_counted" if halved else "voltage_per_cell"
+    return [Doubt(code=code, measured=per_cell, low=low, high=high, unit="V")]
+
+
+def _of_the_power(panel: Panel) -> list[Doubt]:
+    doubts = []
+    product = panel.max_power_voltage_v * panel.max_power_current_a
+    fill_factor = product / (panel.open_circuit_voltage_v * panel.short_circuit_current_a)
+    low, high = FILL_FACTOR if panel.cell_kind in CRYSTALLINE else THIN_FILM_FILL_FACTOR
+    if not low <= fill_factor <= high:
+        doubts.append(Doubt(code="fill_factor", measured=fill_factor, low=low, high=high, unit=""))
+    rated = panel.rated_power_w
+    low, high = rated * (1 - POWER_PRODUCT_SHARE), rated * (1 + POWER_PRODUCT_SHARE)
+    if not low <= product <= high:
+        doubts.append(Doubt(code="power_product", measured=product, low=low, high=high, unit="W"))
+    return doubts + _of_the_power_coefficient(panel)
+
+
+def _of_the_power_coefficient(panel: Panel) -> list[Doubt]:
+    """The model's power coefficient between 25 and 65 C beside the printed one."""
+    try:
+        diode = diode_of(panel)
+    except ContradictionError:
+        return []
+    cool, warm = max_power(diode, 1000.0, [25.0, 65.0]).power_w
+    coefficient = float(warm / cool - 1) / 40 * 100
+    low, high = coefficient - POWER_COEFFICIENT_PCT_PER_K, coefficient + POWER_COEFFICIENT_PCT_PER_K
+    given = panel.power_coefficient_pct_per_k
+    if low <= given <= high:
+        return []
+    return [Doubt(code="power_coefficient", measured=given, low=low, high=high, unit="%/K")]

@@ -1,0 +1,148 @@
+"""How much does an inverter's input draw from the panels on it? Window, current limit, power limit, start voltage."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import ArrayLike, NDArray
+
+from service.core.model.facts import Input
+from service.core.model.hours import Bools, Floats
+from service.core.panel.curve import curve_at, spread_to
+from service.core.panel.diode import Diode
+from service.core.panel.joined import Part, Point, currents_at, peak, rows_of, voltage_at_current
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Branch:
+    """Equal panels in one plane, on one input: ``in_series`` panels a string, ``strings`` such strings side by side.
+
+    ``strings`` need not be whole: ageing and mismatch, which lower the current and leave the voltage, are so many
+    strings less. ``irradiance_w_per_m2`` (effective) and ``cell_c`` have shape (n,), rows in order of time.
+    """
+
+    diode: Diode
+    irradiance_w_per_m2: Floats
+    cell_c: Floats
+    in_series: int
+    strings: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Drawn:
+    """What an input draws from a branch, W, and what its limits leave undrawn; arrays of shape (n,).
+
+    ``available_w`` is the sum of the others. ``running`` tells whether the input has started.
+    """
+
+    available_w: Floats
+    power_w: Floats
+    lost_to_window_w: Floats
+    lost_to_current_w: Floats
+    lost_to_power_limit_w: Floats
+    running: Bools
+
+
+def drawn_power(
+    diode: Diode,
+    irradiance_w_per_m2: ArrayLike,
+    cell_c: ArrayLike,
+    *,
+    in_series: int,
+    in_parallel: float,
+    limits: Input,
+) -> Drawn:
+    """What one input draws from equal panels in one plane; see ``drawn_together``.
+
+    Args:
+        diode: one panel (leads may be in its series resistance).
+        irradiance_w_per_m2: effective irradiance, (n,), rows in order of time.
+        cell_c: cell temperature in C, (n,) or a number.
+        in_series: panels in a string.
+        in_parallel: strings side by side.
+        limits: of the input.
+    """
+    irradiance, celsius = np.broadcast_arrays(
+        np.atleast_1d(np.asarray(irradiance_w_per_m2, np.float64)), np.atleast_1d(np.asarray(cell_c, np.float64))
+    )
+    branch = Branch(
+        diode=diode, irradiance_w_per_m2=irradiance, cell_c=celsius, in_series=in_series, strings=in_parallel
+    )
+    return drawn_together((branch,), limits)[0]
+
+
+def drawn_together(branches: Sequence[Branch], limits: Input) -> tuple[Drawn, ...]:
+    """What one input draws from several branches in parallel, which share one voltage.
+
+    The input holds the joint maximum-power point if it may, else:
+
+    - outside the tracking window it moves along the curve to the window's edge; no current there, nothing drawn;
+    - above the current limit it moves to that current at higher voltage; where that voltage lies above the window,
+      window and limit exclude each other and nothing is drawn, lost to the window;
+    - above the power limit it draws that limit;
+    - it starts once the open-circuit voltage reaches the start voltage and runs on until it can draw nothing at all
+      (night, or the curve fell below the window). Before, everything is lost to the window.
+
+    ``available_w`` of a branch is its share of the joint maximum. That of a branch alone is its own maximum; what
+    unlike branches lose by their common voltage lies between the two.
+    """
+    size = branches[0].irradiance_w_per_m2.size
+    lit = np.flatnonzero(np.any([branch.irradiance_w_per_m2 > 0 for branch in branches], axis=0))
+    parts = tuple(
+        Part(curve_at(b.diode, b.irradiance_w_per_m2[lit], b.cell_c[lit]), b.in_series, b.strings) for b in branches
+    )
+    best = peak(parts)
+    in_window = _moved_into_window(parts, best, limits)
+    in_current, fits = _moved_under_current(parts, in_window, limits)
+    starts = voltage_at_current(parts, 0.0) >= limits.start_voltage_v
+    running = _running(size, lit, starts, fits)
+    on = running[lit]
+    after_window, after_current = in_window.powers_w * on, in_current.powers_w * on
+    most = np.inf if limits.max_input_power_w is None else limits.max_input_power_w
+    power = after_current * np.minimum(1.0, most / np.maximum(after_current.sum(axis=0), 1e-300))
+    return tuple(
+        Drawn(
+            available_w=spread_to(size, lit, available),
+            power_w=spread_to(size, lit, power[k]),
+            lost_to_window_w=spread_to(size, lit, available - after_window[k]),
+            lost_to_current_w=spread_to(size, lit, after_window[k] - after_current[k]),
+            lost_to_power_limit_w=spread_to(size, lit, after_current[k] - power[k]),
+            running=running,
+        )
+        for k, available in enumerate(best.powers_w)
+    )
+
+
+def _moved_into_window(parts: tuple[Part, ...], best: Point, limits: Input) -> Point:
+    """The best point, or the window's edge nearest to it; no current flows into an input from a curve below it."""
+    voltage = np.clip(best.voltage_v, limits.tracking_min_v, limits.tracking_max_v)
+    moved = np.flatnonzero(voltage != best.voltage_v)
+    currents = best.currents_a.copy()
+    at_edge = currents_at(rows_of(parts, moved), voltage[moved])
+    currents[:, moved] = np.where(at_edge.sum(axis=0) > 0, at_edge, 0.0)
+    return Point(voltage, currents)
+
+
+def _moved_under_current(parts: tuple[Part, ...], point: Point, limits: Input) -> tuple[Point, Bools]:
+    """The point, or the one at the current limit; and at which rows there is a point at all."""
+    over = np.flatnonzero(point.currents_a.sum(axis=0) > limits.max_current_a)
+    limited = rows_of(parts, over)
+    at_limit = voltage_at_current(limited, limits.max_current_a)
+    voltage, currents = point.voltage_v.copy(), point.currents_a.copy()
+    voltage[over], currents[:, over] = at_limit, currents_at(limited, at_limit)
+    fits = (currents.sum(axis=0) > 0) & (voltage <= limits.tracking_max_v)
+    return Point(voltage, currents), fits
+
+
+def _running(size: int, lit: NDArray[np.intp], starts: Bools, fits: Bools) -> Bools:
+    """Which rows run: started at or before the row, and at no row since without light or without a point.
+
+    The test has memory, as inverters do: one that started in the cool morning runs on when the warm panel's
+    open-circuit voltage falls below the start voltage.
+    """
+    row = np.arange(size)
+    last_start, last_stop = np.full(size, -1), row.copy()
+    last_start[lit[starts & fits]] = lit[starts & fits]
+    last_stop[lit[fits]] = -1
+    running: Bools = np.maximum.accumulate(last_start) > np.maximum.accumulate(last_stop)
+    return running
