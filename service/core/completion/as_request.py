@@ -1,0 +1,32 @@
+"""What would a caller have to send to get exactly this setup, with nothing assumed?"""
+
+from dataclasses import fields, is_dataclass
+from typing import Any
+
+from service.core.model.facts import Household, Setup
+
+
+def as_request(setup: Setup) -> dict[str, Any]:
+    """The setup under the names of the interface, to be edited and sent again.
+
+    Returns:
+        Nested dicts and lists of JSON values; what is not there or not known is absent. Completing it again gives an
+        equal setup; all that is then still assumed are things that no request can state (that no inverter swap is
+        counted, that a short-circuit limit is not known).
+    """
+    request = _plain(setup)
+    if setup.outlay is not None:
+        request["outlay"] = {"items": request["outlay"]}
+    return dict(request)
+
+
+def _plain(value: Any) -> Any:
+    if isinstance(value, tuple):
+        return [_plain(entry) for entry in value]
+    if not is_dataclass(value):
+        return value
+    pairs = ((f.name, getattr(value, f.name)) for f in fields(value))
+    plain = {name: _plain(member) for name, member in pairs if member is not None}
+    if isinstance(value, Household) and value.values_w is not None:
+        plain["demand"] = {"values_w": plain.pop("values_w")}
+    return plain

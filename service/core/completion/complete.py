@@ -1,0 +1,84 @@
+"""What is the complete request, and what in it did the caller not say?"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import date
+from typing import Any
+
+from service.core.completion.fill_arrays import arrays_of
+from service.core.completion.fill_home import (
+    circuit_of,
+    household_of,
+    meter_of,
+    money_of,
+    outlay_of,
+    site_of,
+    tariff_of,
+)
+from service.core.completion.fill_inverter import input_count_of, inverter_of
+from service.core.completion.node import Node
+from service.core.completion.settle import settled
+from service.core.completion.tables import DefaultTables
+from service.core.errors import ContradictionError
+from service.core.model.assumption import Assumption, Assumptions
+from service.core.model.facts import Setup
+from service.core.model.hours import SkyYear
+from service.core.model.place_facts import PlaceFacts
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Completed:
+    """A complete request, and everything in it that was assumed."""
+
+    setup: Setup
+    assumptions: Assumptions
+
+
+def complete(
+    given: Mapping[str, Any], place: PlaceFacts, sky: SkyYear, tables: DefaultTables, as_of: date
+) -> Completed:
+    """Fill what is missing from the one table of defaults, write it down, then settle the planes left open.
+
+    Args:
+        given: the request as sent, nested mappings and lists under the caller's names, only what was given (null
+            counts as not given). Shapes and bounds of single fields have been checked before.
+        place: what the tables know of the place.
+        sky: the year at the place, for planes left open.
+        tables: dated tables that defaults draw on.
+        as_of: the day of the question.
+
+    Returns:
+        The setup and its assumptions. Pointers resolve in the completed request. A rating that decides about harm is
+        either given, or assumed with its range and written down, or None; never filled in silently.
+
+    Raises:
+        ContradictionError: parts of the request exclude each other.
+
+    Not done here: whether the figures make sense together (compatibility's ``datasheet_sanity``).
+    """
+    log: list[Assumption] = []
+    root = Node(given, "", log)
+    site = site_of(root.child("site"), place)
+    array_nodes = root.children("arrays")
+    if not array_nodes:
+        raise ContradictionError("/arrays", "is empty", accepted="1 to 8 arrays, each with a panel")
+    inverter_node = root.child("inverter")
+    input_count = input_count_of(inverter_node, array_nodes)
+    filled = arrays_of(array_nodes, input_count, as_of)
+    arrays = tuple(
+        settled(array, node.child("plane"), sky, site.ground_reflectance_share)
+        for array, node in zip(filled, array_nodes, strict=True)
+    )
+    setup = Setup(
+        site=site,
+        arrays=arrays,
+        inverter=inverter_of(inverter_node, input_count),
+        socket_circuit=circuit_of(root.child_if_given("socket_circuit"), site.rule_area),
+        downtime_days_per_year=root.take("downtime_days_per_year"),
+        household=household_of(root.child("household")),
+        meter=meter_of(root.child("meter")),
+        tariff=tariff_of(root.child("tariff"), site.rule_area, tables, as_of),
+        outlay=outlay_of(root.child("outlay")),
+        money=money_of(root.child("money")),
+    )
+    return Completed(setup=setup, assumptions=Assumptions.of(log))

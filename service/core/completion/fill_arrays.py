@@ -1,0 +1,119 @@
+"""How are the panels set up, and what stands around them, as far as was said?"""
+
+from datetime import date
+from typing import Any
+
+from service.core.completion.fill_panel import panel_of
+from service.core.completion.node import Guess, Node, listed
+from service.core.errors import ContradictionError
+from service.core.model.facts import Array
+from service.core.model.place import Cover, Overhang, Plane, Shade, SideWall, SkylinePoint
+
+AT_RAILING = frozenset({"hung_on_rail", "behind_rail", "balcony_floor"})
+_HEIGHTS = {
+    "hung_on_rail": (6.0, 2.5, 25.0), "behind_rail": (6.0, 2.5, 25.0), "balcony_floor": (6.0, 2.5, 25.0),
+    "wall": (4.0, 1.0, 12.0), "fence": (0.5, 0.0, 1.5), "ground_frame": (0.3, 0.0, 1.0), "flat_roof": (6.0, 2.5, 15.0),
+    "sloped_roof": (5.0, 2.5, 12.0), "free_standing": (1.0, 0.0, 10.0),
+}  # fmt: skip
+# Stands in while a plane is open; settle replaces it before anything is computed.
+OPEN_PLANE = Plane(tilt_deg=0.0, azimuth_deg=0.0)
+
+
+def arrays_of(nodes: list[Node], input_count: int, as_of: date) -> tuple[Array, ...]:
+    """The complete arrays, planes still open where they were; each on an input that exists.
+
+    Raises:
+        ContradictionError: an array is on an input that the inverter lacks, or no input is left for it.
+    """
+    inputs = _inputs_for(nodes, input_count)
+    return tuple(_array(node, i, inputs[i], as_of) for i, node in enumerate(nodes))
+
+
+def _inputs_for(nodes: list[Node], input_count: int) -> list[int]:
+    named = [node.get("input") for node in nodes]
+    for node, number in zip(nodes, named, strict=True):
+        if number is not None and number > input_count:
+            raise ContradictionError(
+                node.at("input"), f"the inverter has no input {number}", given=number, accepted=f"1 to {input_count}",
+                example=1,
+            )  # fmt: skip
+    free = [number for number in range(1, input_count + 1) if number not in named]
+    chosen = []
+    for node, number in zip(nodes, named, strict=True):
+        if number is None and not free:
+            raise ContradictionError(
+                node.at("input"), "no input is left for this array", accepted=f"an input from 1 to {input_count}, "
+                "which it then shares, or an inverter with more inputs", example=1,
+            )  # fmt: skip
+        chosen.append(number if number is not None else free.pop(0))
+    return chosen
+
+
+def _array(node: Node, index: int, number: int, as_of: date) -> Array:
+    count = node.take("count")
+    mount = node.take("mount")
+    height, low, high = _HEIGHTS.get(mount, _HEIGHTS["free_standing"])
+    joined_code = "nothing_to_join" if count == 1 else "series_unless_said"
+    plane = node.child("plane")
+    return Array(
+        name=node.take("name", Guess(value=f"array {index + 1}")),
+        input=node.take("input", Guess(value=number)),
+        count=count,
+        joined=node.take("joined", Guess(value="series", code=joined_code)),
+        mount=mount,
+        plane=Plane(
+            tilt_deg=plane.get("tilt_deg") if plane.get("tilt_deg") is not None else OPEN_PLANE.tilt_deg,
+            azimuth_deg=plane.get("azimuth_deg") if plane.get("azimuth_deg") is not None else OPEN_PLANE.azimuth_deg,
+        ),
+        orientation=node.take("orientation", Guess(value="lengthwise" if mount in AT_RAILING else "upright")),
+        height_above_ground_m=node.take("height_above_ground_m", Guess(value=height, low=low, high=high)),
+        skyline=listed(node, "skyline", [_skyline_point(n) for n in node.children("skyline")]),
+        overhang=_overhang(node.child_if_given("overhang")),
+        side_walls=listed(node, "side_walls", [_side_wall(n) for n in node.children("side_walls")]),
+        cover=_cover(node.child_if_given("cover")),
+        shade=listed(node, "shade", [_shade(n) for n in node.children("shade")]),
+        dirt_share=node.take("dirt_share"),
+        mismatch_share=_mismatch(node, count),
+        lead_length_m=node.take("lead_length_m"),
+        lead_mm2=node.take("lead_mm2"),
+        panel=panel_of(node.child("panel"), as_of),
+    )  # fmt: skip
+
+
+def _mismatch(node: Node, count: int) -> Any:
+    if count == 1:
+        return node.take("mismatch_share", Guess(value=0.0, code="one_panel_an_input"))
+    return node.take("mismatch_share", Guess(value=0.01, code="usual_mismatch"))
+
+
+def _skyline_point(node: Node) -> SkylinePoint:
+    return SkylinePoint(azimuth_deg=node.take("azimuth_deg"), height_deg=node.take("height_deg"))
+
+
+def _overhang(node: Node | None) -> Overhang | None:
+    if node is None:
+        return None
+    return Overhang(above_top_edge_m=node.take("above_top_edge_m"), reaches_out_m=node.take("reaches_out_m"))
+
+
+def _side_wall(node: Node) -> SideWall:
+    return SideWall(
+        side=node.take("side"), distance_m=node.take("distance_m"), reaches_out_m=node.take("reaches_out_m")
+    )
+
+
+def _cover(node: Node | None) -> Cover | None:
+    if node is None:
+        return None
+    return Cover(material=node.take("material"), light_through_share=node.take("light_through_share"))
+
+
+def _shade(node: Node) -> Shade:
+    return Shade(
+        cause=node.take("cause"),
+        edge=node.take("edge"),
+        months=tuple(node.take("months")),
+        from_clock=node.take("from_clock"),
+        to_clock=node.take("to_clock"),
+        blocked_share=node.take("blocked_share"),
+    )

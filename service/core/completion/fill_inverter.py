@@ -1,0 +1,146 @@
+"""What are the limits of an inverter, as far as was said, and what does its class have elsewhere?"""
+
+from math import ceil
+
+from service.core.completion.node import Guess, Node
+from service.core.errors import ContradictionError
+from service.core.model.bounds import BOUNDS
+from service.core.model.facts import Input, Inverter
+
+
+def input_count_of(node: Node, arrays: list[Node]) -> int:
+    """How many inputs the inverter has: as given or described, else by power and by what the arrays need.
+
+    Raises:
+        ContradictionError: ``inputs`` has neither one entry for all nor exactly ``input_count``.
+    """
+    described = len(node.get("inputs") or ())
+    given = node.get("input_count")
+    if given is not None:
+        if described not in {0, 1, given}:
+            raise ContradictionError(
+                node.at("inputs"), f"has {described} entries for {given} inputs", given=described,
+                accepted=f"one entry for all inputs, or exactly {given}",
+            )  # fmt: skip
+        return int(given)
+    named = [number for array in arrays if (number := array.get("input")) is not None]
+    unnamed = len(arrays) - len(named)
+    needed = max([*named, len(set(named)) + unnamed])
+    if described > 1:
+        return int(node.take("input_count", Guess(value=described)))
+    power = _power(node)
+    by_power = 1 if power <= 400 else 2 if power <= 1000 else ceil(power / 500)
+    return int(node.take("input_count", Guess(value=min(max(by_power, needed), int(BOUNDS["input_count"].high)))))
+
+
+def _power(node: Node) -> float:
+    power = node.get("ac_power_w")
+    if power is None:
+        raise ContradictionError(
+            node.at("ac_power_w"), "is missing; nothing can be said without it", accepted="watts on the label",
+            example=800,
+        )  # fmt: skip
+    return float(power)
+
+
+def inverter_of(node: Node, input_count: int) -> Inverter:
+    """The complete inverter with one entry for each input.
+
+    Raises:
+        ContradictionError: the set limit lies above the rating, or limits of an input exclude each other.
+    """
+    power = _power(node)
+    set_limit = node.take("set_limit_w", Guess(value=node.get("ac_power_w")))
+    if set_limit > power:
+        raise ContradictionError(
+            node.at("set_limit_w"), "lies above the inverter's a.c. power", given=set_limit,
+            accepted=f"0 to {power:g} W", example=power,
+        )  # fmt: skip
+    entries = node.get("inputs") or [{}]
+    inputs = [Node(entries[i if len(entries) > 1 else 0], f"{node.at('inputs')}/{i}", node.log)
+              for i in range(input_count)]  # fmt: skip
+    certificates = node.get("certificates")
+    return Inverter(
+        ac_power_w=node.get("ac_power_w"),
+        set_limit_w=set_limit,
+        input_count=input_count,
+        inputs=tuple(_input(entry) for entry in inputs),
+        weighted_efficiency_share=node.take("weighted_efficiency_share"),
+        efficiency_weighting=node.take("efficiency_weighting"),
+        night_draw_w=node.take("night_draw_w"),
+        seat=node.take("seat"),
+        certificates=None if certificates is None else tuple(certificates),
+        export_limit_w=node.get("export_limit_w"),
+    )
+
+
+def _input(node: Node) -> Input:
+    _check_order(node, "tracking_min_v", "tracking_max_v")
+    _check_order(node, "tracking_max_v", "max_input_voltage_v")
+    _check_order(node, "tracking_min_v", "max_input_voltage_v")
+    _check_order(node, "start_voltage_v", "max_input_voltage_v")
+    maximum, low, high = _window(node)
+    panel_current = node.get("max_panel_short_circuit_current_a")
+    return Input(
+        max_input_voltage_v=maximum,
+        tracking_min_v=low,
+        tracking_max_v=high,
+        start_voltage_v=node.take("start_voltage_v", Guess(value=round(min(max(22.0, low), high), 2))),
+        max_current_a=_operating_current(node, panel_current),
+        max_short_circuit_current_a=_absolute_current(node, panel_current),
+        max_panel_short_circuit_current_a=panel_current,
+        max_panel_power_w=node.get("max_panel_power_w"),
+        max_panel_power_kind=node.take("max_panel_power_kind"),
+        connector_pairs=node.take("connector_pairs"),
+        max_input_power_w=node.get("max_input_power_w"),
+    )
+
+
+def _window(node: Node) -> tuple[float, float, float]:
+    """Maximum voltage and tracking range, filled so that low < high <= maximum whatever was given."""
+    floor = max([v for name in ("tracking_min_v", "start_voltage_v") if (v := node.get(name)) is not None], default=0.0)
+    ceiling = node.get("tracking_max_v")
+    least = max(60.0, ceiling / 0.92 if ceiling is not None else 0.0, floor / 0.6)
+    # the class's range about 60 V, moved along where a given tracking range needs more
+    low = max(50.0 * least / 60, ceiling or 0.0, floor)
+    top = BOUNDS["max_input_voltage_v"].high
+    maximum = node.take(
+        "max_input_voltage_v",
+        Guess(value=round(min(least, top), 1), low=round(min(low, top), 1), high=round(min(65 * least / 60, top), 1)),
+    )
+    high = node.take(
+        "tracking_max_v",
+        Guess(value=round(0.92 * maximum, 2), low=round(max(0.75 * maximum, min(floor, maximum)), 2), high=maximum),
+    )
+    usual = 16.0 if maximum <= 80 else 0.27 * maximum
+    middle = round(min(usual, 0.6 * high), 2)
+    guess = Guess(value=max(middle, 1.0), low=round(0.85 * middle, 2), high=round(min(1.75 * middle, 0.8 * high), 2))
+    return maximum, node.take("tracking_min_v", guess), high
+
+
+def _operating_current(node: Node, panel_current: float | None) -> float:
+    limit = node.get("max_short_circuit_current_a")
+    stated = limit / 1.25 if limit is not None else panel_current
+    if stated is None:
+        return float(node.take("max_current_a"))
+    value = min(14.0, round(stated, 2))
+    return float(node.take("max_current_a", Guess(value=value, low=round(0.75 * value, 2), high=max(value, stated))))
+
+
+def _absolute_current(node: Node, panel_current: float | None) -> float | None:
+    """The absolute limit stays unknown where nobody gave it; then its class's range is written down for ``likely``."""
+    given = node.get("max_short_circuit_current_a")
+    if given is None and panel_current is None:
+        stated = node.get("max_current_a")
+        low, high = (15.0, 25.0) if stated is None else (1.0 * stated, 1.6 * stated)
+        node.assume("max_short_circuit_current_a", Guess(value=None, low=round(low, 2), high=round(high, 2)))
+    return None if given is None else float(given)
+
+
+def _check_order(node: Node, lower: str, upper: str) -> None:
+    low, high = node.get(lower), node.get(upper)
+    if low is not None and high is not None and low > high:
+        raise ContradictionError(
+            node.at(lower), f"lies above {upper}", given=low, accepted=f"at most {high:g} V, the {upper} given beside "
+            "it", example=high,
+        )  # fmt: skip

@@ -1,0 +1,75 @@
+"""What is taken for site, home, meter, tariff and money where the caller gives nothing?"""
+
+from service.core.completion.rows import NEUTRAL, TRADE, WARY, Row
+
+_USE = "Stromspiegel 2025 as quoted: two persons in a flat 1900 kWh; other sizes scaled, from memory"
+
+
+def _row(pointer: str, **row: object) -> Row:
+    return Row(pointer=pointer, **row)  # type: ignore[arg-type]
+
+
+SITE_ROWS: tuple[Row, ...] = (
+    _row("/site/elevation_m", code="elevation_of_table", rule="mean height of the climate table's cell", unit="m",
+         source="the climate table's terrain"),
+    _row("/site/time_zone", code="zone_of_place", rule="the zone that holds the coordinates", source="time-zone map "
+         "of the world packaged with the service; please confirm near borders"),
+    _row("/site/rule_area", code="country_of_zone", rule="the country of the time zone; ZZ where none is known",
+         source="the zone's country; please confirm, and name the region where rules differ within a country"),
+    _row("/site/ground_reflectance_share", code="usual_ground", value=0.2, source=f"grass, soil and paving: {TRADE}",
+         low=0.1, high=0.35, moves_energy=True),
+    _row("/site/terrain", code="usual_terrain", value="suburb", source=NEUTRAL),
+    _row("/site/coldest_air_c", code="coldest_estimate", rule="a deliberately cold estimate from the place's monthly "
+         "means; low and high 5 K about it", unit="C", source="estimate from monthly mean temperatures, not a record"),
+)  # fmt: skip
+
+HOME_ROWS: tuple[Row, ...] = (
+    _row("/downtime_days_per_year", code="usual_downtime", value=2.0, unit="d", source=TRADE, low=0.0, high=10.0,
+         moves_energy=True),
+    _row("/household/persons", code="usual_home", value=2, source=_USE),
+    _row("/household/demand_kwh_per_year", code="usual_demand", rule="flat by persons: 1300, 1900, 2500, 2900, then "
+         "500 a head; low and high 0.6 and 1.6 of it", unit="kWh", source=_USE),
+    _row("/household/demand_kwh_per_year", code="sum_of_own_hours", rule="the sum of the home's own hours", unit="kWh",
+         source="computed from the values given"),
+    _row("/household/always_on_w", code="share_of_demand", rule="0.28 of the mean power; low and high 0.15 and 0.45 of "
+         "it", unit="W", source=TRADE),
+    _row("/household/always_on_w", code="least_of_own_hours", rule="the least of the home's own hours", unit="W",
+         source="computed from the values given"),
+    _row("/household/machines", code="none_named", value=[], source=NEUTRAL),
+    _row("/household/machines/*/name", code="not_said", value="machine", source=NEUTRAL),
+    _row("/household/machines/*/kwh_a_run", code="usual_machine", value=0.9, unit="kWh", source=TRADE, low=0.4,
+         high=1.5),
+    _row("/household/machines/*/runs_per_week", code="usual_machine", value=4.0, source=TRADE, low=1.0, high=7.0),
+    _row("/household/machines/*/usual_hour", code="usual_machine", value=19, unit="h", source=TRADE),
+    _row("/household/at_home/weekday", code="not_said", value=[], source=NEUTRAL),
+    _row("/household/at_home/weekend", code="not_said", value=[], source=NEUTRAL),
+    _row("/meter/counts", code="not_said", value="not_known", source=NEUTRAL),
+    _row("/meter/netting", code="usual_netting", value="instant", source=WARY),
+)  # fmt: skip
+
+MONEY_ROWS: tuple[Row, ...] = (
+    _row("/tariff/currency", code="currency_of_area", rule="the currency of the price table for the area",
+         source="ISO 4217"),
+    _row("/tariff/periods/*/valid_from", code="from_this_year", rule="1 January of the year of the question",
+         source=NEUTRAL),
+    _row("/tariff/periods/*/import_price_per_kwh", code="price_of_area", rule="the newest household average of the "
+         "area; low 0.75 of it, as fixed charges may be inside; none where no figure is known", unit="money/kWh",
+         source="dated price table"),
+    _row("/tariff/periods/*/export", code="surplus_unpaid", value="unpaid", source=WARY),
+    _row("/tariff/periods/*/export_price_per_kwh", code="surplus_unpaid", value=0.0, unit="money/kWh", source=WARY),
+    _row("/outlay/items/*/what", code="not_said", value="item", source=NEUTRAL),
+    _row("/outlay/items/*/amount", code="not_said", value=0.0, unit="money", source=NEUTRAL),
+    _row("/money/years", code="usual_account", value=15, unit="a", source="our own choice: shorter than a panel lives, "
+         "about as long as a plug-in inverter", low=10.0, high=25.0),
+    _row("/money/discount_rate_share", code="usual_account", value=0.03, source="our own choice: what a careful saver "
+         "could earn", low=0.0, high=0.06),
+    _row("/money/price_growth_share", code="no_growth_promised", value=0.0, source=WARY, low=-0.02, high=0.03),
+    _row("/money/ageing_share_per_year", code="usual_ageing", value=0.005, source="Jordan and Kurtz 2013, Progress in "
+         "Photovoltaics 21(1), 12-29: median 0.5 % a year", low=0.002, high=0.012),
+    _row("/money/inverter_swap", code="no_swap_counted", rule="no replacement is counted", source="our own choice; "
+         "give a year and an amount to count one"),
+    _row("/money/inverter_swap/year", code="usual_swap", value=11, unit="a", source=TRADE, low=8.0, high=18.0),
+    _row("/money/inverter_swap/amount", code="not_said", value=0.0, unit="money", source=NEUTRAL),
+    _row("/money/resale_share", code="no_resale", value=0.0, source=WARY, low=0.0, high=0.4),
+    _row("/money/running_cost_per_year", code="no_running_cost", value=0.0, unit="money", source=NEUTRAL),
+)  # fmt: skip

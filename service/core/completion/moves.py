@@ -1,0 +1,71 @@
+"""How far would the year's energy move if an assumption were off by as much as it may be?"""
+
+from collections.abc import Callable, Mapping
+from math import isfinite
+
+from service.core.completion.defaults import row_for
+from service.core.model.assumption import Assumption, Assumptions
+from service.core.model.facts import Panel, Setup
+from service.core.model.pointer import replaced_at, value_at
+
+_VOC, _VMP = "open_circuit_voltage_v", "max_power_voltage_v"
+_ISC, _IMP = "short_circuit_current_a", "max_power_current_a"
+
+
+def moves(setup: Setup, assumptions: Assumptions, year_kwh: Callable[[Setup], float]) -> Mapping[str, float]:
+    """By pointer: the most that the year's energy moves when the assumption goes to its low or high end.
+
+    Args:
+        setup: the complete request.
+        assumptions: what was assumed in it.
+        year_kwh: the middle energy of a year of a setup, in kWh; asked twice for each assumption that counts.
+
+    Returns:
+        Share of the year's energy, never negative, for each assumption that has a range and that energy depends on;
+        nothing else is listed. A panel's assumed voltages and currents move together, so that the rated power stays.
+        Equal assumptions of several inputs or arrays are moved one at a time. Empty where the year gives nothing.
+    """
+    base = year_kwh(setup)
+    if not base > 0:
+        return {}
+    found = {}
+    for assumption in assumptions.by_pointer.values():
+        if not _counts(assumption):
+            continue
+        ends = {end for end in (assumption.low, assumption.high) if end is not None and end != assumption.value}
+        asked = [year_kwh(moved(setup, assumptions, assumption, end)) for end in sorted(ends)]
+        shares = [abs(kwh / base - 1) for kwh in asked if isfinite(kwh)]
+        found[assumption.pointer] = max(shares, default=0.0)
+    return found
+
+
+def _counts(assumption: Assumption) -> bool:
+    if assumption.low is None or assumption.high is None or assumption.value is None:
+        return False
+    return row_for(assumption.pointer, assumption.code).moves_energy
+
+
+def moved(setup: Setup, assumptions: Assumptions, assumption: Assumption, end: float) -> Setup:
+    """The setup with one assumption at ``end``; a panel's other assumed electric values follow it."""
+    pointer = assumption.pointer
+    old = value_at(setup, pointer)
+    if isinstance(old, int) and not isinstance(old, bool) and pointer.endswith("cells_in_series"):
+        end = round(end)
+    changed = replaced_at(setup, pointer, end)
+    before, _, name = pointer.rpartition("/")
+    if not before.endswith("/panel") or name not in {_VOC, _VMP, _ISC, _IMP, "cells_in_series"}:
+        return changed
+    panel = value_at(setup, before)
+    return replaced_at(changed, before, _followed(panel, before, name, end / old, assumptions))
+
+
+def _followed(panel: Panel, pointer: str, name: str, ratio: float, assumptions: Assumptions) -> Panel:
+    """Voltages scale together, currents against them; only the assumed ones give way."""
+    volts = ratio if name in {_VOC, _VMP, "cells_in_series"} else 1 / ratio
+    followed = panel
+    for field, factor in ((_VOC, volts), (_VMP, volts), (_ISC, 1 / volts), (_IMP, 1 / volts)):
+        if f"{pointer}/{field}" in assumptions.by_pointer:
+            followed = replaced_at(followed, f"/{field}", value_at(panel, f"/{field}") * factor)
+    if name == "cells_in_series":
+        return replaced_at(followed, "/cells_in_series", max(1, round(panel.cells_in_series * ratio)))
+    return followed

@@ -1,0 +1,222 @@
+"""What must the missing figures of a datasheet be, as far as the given ones and the panel's class tell?"""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from math import sqrt
+
+from service.core.completion.node import Guess
+from service.core.completion.panel_classes import FORMATS, NEW_CELL_W, THIN_FILM, CellClass, PanelFormat, Span
+from service.core.errors import ContradictionError
+from service.core.model.bounds import BOUNDS
+
+VOC, ISC = "open_circuit_voltage_v", "short_circuit_current_a"
+VMP, IMP = "max_power_voltage_v", "max_power_current_a"
+# A format rarer than this among its rivals is left out of the range (which is meant to hold 95 %).
+RARE_SHARE = 0.05
+_FILL_FACTOR_CEILING = 0.92  # above the best crystalline cell known; no datasheet can show it
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Known:
+    """What is known of a panel before its class is looked for; None where nobody said."""
+
+    rated_power_w: float
+    cell_kind: str
+    cells_in_series: int | None
+    open_circuit_voltage_v: float | None
+    short_circuit_current_a: float | None
+    area_m2: float | None
+    built: int | None
+
+
+def formats_like(known: Known) -> tuple[PanelFormat, ...]:
+    """The formats that agree with what is known, commonest first; empty where none does.
+
+    Formats rarer than 5 % of the agreeing ones together are left out. Thin film comes in no common format.
+    """
+    if known.cell_kind in THIN_FILM:
+        return ()
+    fitting = sorted((f for f in FORMATS if _agrees(f, known)), key=lambda f: -f.share)
+    floor = RARE_SHARE * sum(f.share for f in fitting)
+    return tuple(f for f in fitting if f.share >= floor)
+
+
+def _agrees(panel_format: PanelFormat, known: Known) -> bool:
+    low, high = panel_format.power_w
+    checks = [
+        low <= known.rated_power_w <= high,
+        not panel_format.kinds or known.cell_kind in panel_format.kinds,
+        known.cells_in_series in {None, panel_format.cells_in_series},
+        known.built is None or panel_format.years[0] - 1 <= known.built <= panel_format.years[1] + 1,
+    ]
+    if known.open_circuit_voltage_v is not None:  # crystalline cells give 0.55 to 0.78 V each
+        checks.append(0.55 <= known.open_circuit_voltage_v / panel_format.cells_in_series <= 0.78)
+    if known.short_circuit_current_a is not None:
+        least, most = panel_format.short_circuit_current_a
+        checks.append(0.94 * least <= known.short_circuit_current_a <= 1.06 * most)
+    if known.area_m2 is not None:
+        area = panel_format.length_mm * panel_format.width_mm / 1e6
+        checks.append(abs(known.area_m2 / area - 1) <= 0.08)
+    return all(checks)
+
+
+def cells_guess(known: Known, formats: Sequence[PanelFormat]) -> Guess:
+    """Cells in series: of the commonest agreeing format, else from voltage or current, else from power alone."""
+    if formats:
+        counts = [f.cells_in_series for f in formats]
+        return Guess(value=counts[0], code="panel_class", low=min(counts), high=max(counts))
+    per_cell = 0.82 if known.cell_kind in THIN_FILM else 0.66
+    if known.open_circuit_voltage_v is not None:
+        middle = known.open_circuit_voltage_v / per_cell
+    elif known.short_circuit_current_a is not None:
+        middle = known.rated_power_w / (0.77 * known.short_circuit_current_a) / per_cell
+    elif known.cell_kind in THIN_FILM:
+        middle = 110.0
+    else:  # a small panel is wired for a 12 V battery whatever its power; a large one has some 10 W a cell
+        middle = max(36.0, known.rated_power_w / 10)
+    middle = min(max(middle, 1.0), BOUNDS["cells_in_series"].high)
+    return Guess(
+        value=round(middle), code="panel_class", low=float(max(1, round(0.6 * middle))),
+        high=min(float(round(1.6 * middle)), BOUNDS["cells_in_series"].high),
+    )  # fmt: skip
+
+
+def class_voltage(known: Known, cells: Span, kind: CellClass, formats: Sequence[PanelFormat]) -> Span:
+    """Open-circuit voltage from cells and power alone, in V.
+
+    Crystalline mono and poly by 0.586 Ns + 0.0127 P (public list of 2019, mono above 280 W; 95 % within 2.2 V, taken
+    as 0.035 V a cell). Cells newer than that list get more power out of the same size, which the current of the size
+    bounds: there the middle is the mean of the rule and of power over fill factor and the format's middle current,
+    and the range is open upwards to 0.735 V a cell. Other kinds by the volts of one cell.
+    """
+    if known.cell_kind not in {"mono", "poly"}:
+        span = kind.voc_per_cell_v
+        return Span(span.middle * cells.middle, span.low * cells.low, span.high * cells.high)
+    middle, low, high = (0.586 * n + 0.0127 * known.rated_power_w for n in (cells.middle, cells.low, cells.high))
+    high += 0.035 * cells.high
+    if known.rated_power_w / cells.middle >= NEW_CELL_W:
+        high = max(high, 0.735 * cells.high)
+        if formats:
+            current = sum(formats[0].short_circuit_current_a) / 2
+            middle = (middle + known.rated_power_w / (kind.fill_factor.middle * current)) / 2
+    return Span(middle, low - 0.035 * cells.low, high)
+
+
+def electric_points(
+    given: Mapping[str, float | None], rated_power_w: float, kind: CellClass, voltage: Span, current: Span | None,
+    pointer: str,
+) -> dict[str, Guess]:  # fmt: skip
+    """Voc, Vmp (V), Isc, Imp (A) where not given, from the given ones first and the class last; rated power closes.
+
+    Args:
+        given: any of the four by field name; None where not given.
+        rated_power_w: at standard test conditions.
+        kind: the ratios of the kind of cell.
+        voltage: class range of Voc, used where none of the four is given.
+        current: class range of Isc, or None where no format is known.
+        pointer: of the panel, for the error.
+
+    Returns:
+        A guess for each of the four that was not given.
+
+    Raises:
+        ContradictionError: the given ones cannot belong to one panel (Vmp not below Voc, Imp not below Isc, more
+            power than voltage and current can give).
+    """
+    voc, isc, vmp, imp = (given.get(name) for name in (VOC, ISC, VMP, IMP))
+    _check_product(rated_power_w, voc, isc, pointer)
+    new_vmp, new_imp = _max_power_point(voc, isc, vmp, imp, rated_power_w, kind, voltage)
+    middle = {VOC: voc or new_vmp / kind.vmp_over_voc.middle, ISC: isc or new_imp / kind.imp_over_isc.middle}
+    middle |= {VMP: new_vmp, IMP: new_imp}
+    _check_order(middle, given, pointer)
+    ranges = _ranges(voc, isc, vmp, imp, rated_power_w, kind, voltage, current)
+    code = "panel_class" if not any((voc, isc, vmp, imp)) else "datasheet_relation"
+    return {name: _within_bounds(name, middle[name], ranges[name], code, pointer)
+            for name in (VOC, ISC, VMP, IMP) if given.get(name) is None}  # fmt: skip
+
+
+def _max_power_point(  # noqa: PLR0911 - one line a case reads as the table that it is
+    voc: float | None, isc: float | None, vmp: float | None, imp: float | None, power: float, kind: CellClass,
+    voltage: Span,
+) -> tuple[float, float]:  # fmt: skip
+    v_ratio, i_ratio = kind.vmp_over_voc.middle, kind.imp_over_isc.middle
+    if vmp is not None and imp is not None:
+        return vmp, imp
+    if vmp is not None:
+        return vmp, power / vmp
+    if imp is not None:
+        return power / imp, imp
+    if voc is not None and isc is not None:  # both ratios are stretched alike until the rated power comes out
+        stretch = sqrt(power / (v_ratio * voc * i_ratio * isc))
+        v_share = min(v_ratio * stretch, 0.96)
+        if power / (v_share * voc) >= 0.995 * isc:
+            v_share = power / (0.98 * isc * voc)
+        return v_share * voc, power / (v_share * voc)
+    if voc is not None:
+        return v_ratio * voc, power / (v_ratio * voc)
+    if isc is not None:
+        return power / (i_ratio * isc), i_ratio * isc
+    return v_ratio * voltage.middle, power / (v_ratio * voltage.middle)
+
+
+def _ranges(
+    voc: float | None, isc: float | None, vmp: float | None, imp: float | None, power: float, kind: CellClass,
+    voltage: Span, current: Span | None,
+) -> dict[str, tuple[float, float]]:  # fmt: skip
+    v, i, fill = kind.vmp_over_voc, kind.imp_over_isc, kind.fill_factor
+    ranges: dict[str, tuple[float, float]] = {}
+    known_vmp = vmp or (power / imp if imp else None)
+    known_imp = imp or (power / vmp if vmp else None)
+    if known_vmp:
+        ranges[VOC] = known_vmp / v.high, known_vmp / v.low
+    elif isc:
+        ranges[VOC] = power / (fill.high * isc), power / (fill.low * isc)
+    else:
+        ranges[VOC] = voltage.low, voltage.high
+    if known_imp:
+        ranges[ISC] = known_imp / i.high, known_imp / i.low
+    elif voc:
+        ranges[ISC] = power / (fill.high * voc), power / (fill.low * voc)
+    else:
+        ranges[ISC] = (current.low, current.high) if current else (
+            power / (fill.high * voltage.high), power / (fill.low * voltage.low))  # fmt: skip
+    voc_low, voc_high = (voc, voc) if voc else ranges[VOC]
+    # where one of the pair is given, label rounding and tolerance leave some 3 % to the other
+    ranges[VMP] = (0.97 * known_vmp, 1.03 * known_vmp) if known_vmp else (v.low * voc_low, v.high * voc_high)
+    ranges[IMP] = (0.97 * known_imp, 1.03 * known_imp) if known_imp else (
+        power / ranges[VMP][1], power / ranges[VMP][0])  # fmt: skip
+    return ranges
+
+
+def _check_product(power: float, voc: float | None, isc: float | None, pointer: str) -> None:
+    if voc is not None and isc is not None and power > _FILL_FACTOR_CEILING * voc * isc:
+        where = f"{pointer}/rated_power_w"
+        raise ContradictionError(
+            where, "more than this open-circuit voltage and short-circuit current can give",
+            given=power, accepted=f"at most {_FILL_FACTOR_CEILING * voc * isc:.0f} W with {voc:g} V and {isc:g} A; "
+            "please read the label again", example=round(0.78 * voc * isc),
+        )  # fmt: skip
+
+
+def _check_order(middle: Mapping[str, float], given: Mapping[str, float | None], pointer: str) -> None:
+    for inner, outer, unit in ((VMP, VOC, "V"), (IMP, ISC, "A")):
+        if middle[inner] >= middle[outer]:
+            name = next((n for n in (inner, outer, IMP, VMP, ISC, VOC) if given.get(n) is not None), inner)
+            where = f"{pointer}/{name}"
+            raise ContradictionError(
+                where, f"would make {inner} not less than {outer}", given=given.get(name),
+                accepted=f"{inner} below {outer}; here {middle[inner]:.2f} and {middle[outer]:.2f} {unit}",
+            )  # fmt: skip
+
+
+def _within_bounds(name: str, value: float, span: tuple[float, float], code: str, pointer: str) -> Guess:
+    bounds = BOUNDS[name]
+    if not bounds.low <= value <= bounds.high:
+        where = f"{pointer}/{name}"
+        raise ContradictionError(
+            where, f"would have to be {value:.4g} {bounds.unit} to agree with what was given",
+            accepted=f"{bounds.low:g} to {bounds.high:g} {bounds.unit}; please check the rated power and this panel's "
+            "other figures",
+        )  # fmt: skip
+    low, high = (min(max(end, bounds.low), bounds.high) for end in span)
+    return Guess(value=round(value, 3), code=code, low=round(min(low, value), 3), high=round(max(high, value), 3))

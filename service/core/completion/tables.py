@@ -1,0 +1,12 @@
+"""Which dated tables does completion draw on? Values handed in; core opens no files."""
+
+from dataclasses import dataclass
+
+from service.core.model.price import Prices
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DefaultTables:
+    """What the service's dated tables know: household ``prices`` by area."""
+
+    prices: Prices
