@@ -1,1 +1,26 @@
-"""What does the set yield, and where is energy lost?"""
+"""What will the set yield, when, where is energy lost, and how sure is it?
+
+Sky, panel and inverter are chained hour by hour in ``chain`` and ``year``; ``days`` makes mean days, ``spread`` tells
+why the year is uncertain.
+"""
+
+from service.core.energy.chain import remaining_share
+from service.core.energy.days import day_kinds
+from service.core.energy.leads import lead_resistance_ohm
+from service.core.energy.result import LOSSES, ArrayConditions, ArrayYear, DayKind, EnergyYear
+from service.core.energy.spread import spread_of
+from service.core.energy.year import array_conditions, energy_year
+
+__all__ = [
+    "LOSSES",
+    "ArrayConditions",
+    "ArrayYear",
+    "DayKind",
+    "EnergyYear",
+    "array_conditions",
+    "day_kinds",
+    "energy_year",
+    "lead_resistance_ohm",
+    "remaining_share",
+    "spread_of",
+]

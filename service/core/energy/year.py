@@ -1,0 +1,142 @@
+"""What will the set yield in a typical year, when, and where is energy lost on the way?"""
+
+from collections.abc import Sequence
+from types import MappingProxyType
+
+import numpy as np
+
+from service.core.energy.chain import WATT_HOURS_PER_KWH, ArrayHours, Lit, hottest_cell_c, input_hours
+from service.core.energy.days import day_kinds
+from service.core.energy.result import LOSSES, ArrayConditions, ArrayYear, EnergyYear
+from service.core.energy.spread import spread_of
+from service.core.errors import ContradictionError
+from service.core.inverter import Output, curve_through, night_draw_kwh, output_of
+from service.core.model.assumption import Assumptions
+from service.core.model.band import band_around
+from service.core.model.climate import PlaceClimate
+from service.core.model.facts import Setup
+from service.core.model.hours import Floats, SkyYear
+from service.core.sky import plane_light
+
+DAYS_PER_YEAR = 365.0
+
+
+def energy_year(setup: Setup, sky: SkyYear, climate: PlaceClimate, assumptions: Assumptions) -> EnergyYear:
+    """The typical year of the whole set.
+
+    Args:
+        setup: the complete request. Planes are fixed, circuits and money (but for the rate of ageing) not looked at.
+        sky: the place's hours.
+        climate: for how sure its light is.
+        assumptions: which values nobody gave; they widen the band.
+
+    The inputs' d.c. powers are added, converted at their sum over the rated a.c. power, and cut by the limit that the
+    inverter is set to; downtime comes after, evenly over the year. ``lost_kwh["export_limit"]`` is 0 here: it needs
+    the home's demand. Not modelled: snow, the rear side of bifacial panels, an inverter that throttles in heat.
+
+    Raises:
+        ContradictionError: an array on an input that the inverter lacks, or a panel whose datasheet makes no curve.
+    """
+    hours = _array_hours(setup, _lit(setup, sky), sky)
+    inverter = setup.inverter
+    dc_w = np.sum([one.dc_w for one in hours], axis=0)
+    out = output_of(
+        np.maximum(dc_w, 0.0),
+        inverter.ac_power_w,
+        min(inverter.set_limit_w, inverter.ac_power_w),
+        curve_through(inverter.weighted_efficiency_share, inverter.efficiency_weighting),
+    )
+    ac_w = out.ac_w * (1 - min(setup.downtime_days_per_year / DAYS_PER_YEAR, 1.0))
+    arrays = _arrays(setup, hours, ac_w, dc_w)
+    spread = spread_of(
+        setup.arrays, [one.year_kwh for one in arrays], [_hidden_share(one) for one in hours], climate, assumptions
+    )
+    year_kwh = _kwh(ac_w)
+    return EnergyYear(
+        year_kwh=band_around(year_kwh, spread),
+        months_kwh=tuple((np.bincount(sky.calendar.month - 1, ac_w, 12) / WATT_HOURS_PER_KWH).tolist()),
+        day_kinds=day_kinds(ac_w, sky, south=setup.site.latitude_deg < 0),
+        hours_at_limit=float(np.count_nonzero(out.clipped_w > 0)),
+        light_kwh=sum(one.light_kwh for one in hours),
+        lost_kwh=_account(hours, out, _kwh(out.ac_w) - year_kwh),
+        night_draw_kwh=night_draw_kwh(dc_w, inverter.night_draw_w),
+        arrays=arrays,
+        spread=spread,
+        ac_w=_read_only(ac_w),
+        dc_w=tuple(_read_only(one.dc_w) for one in hours),
+    )
+
+
+def array_conditions(setup: Setup, sky: SkyYear) -> tuple[ArrayConditions, ...]:
+    """What compatibility needs to know of each array's typical year, without the electrical part of the chain."""
+    return tuple(
+        ArrayConditions(name=lit.array.name, hottest_cell_c=hottest_cell_c(lit.array, lit.light, sky))
+        for lit in _lit(setup, sky)
+    )
+
+
+def _lit(setup: Setup, sky: SkyYear) -> list[Lit]:
+    """Each array with its light."""
+    reflectance = setup.site.ground_reflectance_share
+    return [
+        Lit(at=at, array=array, light=plane_light(sky, array, reflectance)) for at, array in enumerate(setup.arrays)
+    ]
+
+
+def _array_hours(setup: Setup, lit: Sequence[Lit], sky: SkyYear) -> list[ArrayHours]:
+    """The chain, input by input; results in the order of the arrays."""
+    inputs = setup.inverter.inputs
+    by_input: dict[int, list[Lit]] = {}
+    for one in lit:
+        if not 1 <= one.array.input <= len(inputs):
+            pointer = f"/arrays/{one.at}/input"
+            raise ContradictionError(
+                pointer, "the inverter has no such input", given=one.array.input,
+                accepted=f"1 to {len(inputs)}", example=1,
+            )  # fmt: skip
+        by_input.setdefault(one.array.input, []).append(one)
+    hours: dict[int, ArrayHours] = {}
+    for number, on_input in by_input.items():
+        done = input_hours(on_input, sky, inputs[number - 1], setup.money.ageing_share_per_year)
+        hours.update(zip((one.at for one in on_input), done, strict=True))
+    return [hours[at] for at in range(len(lit))]
+
+
+def _arrays(setup: Setup, hours: Sequence[ArrayHours], ac_w: Floats, dc_w: Floats) -> tuple[ArrayYear, ...]:
+    a_c_for_d_c = np.divide(ac_w, dc_w, out=np.zeros_like(ac_w), where=dc_w > 0)
+    return tuple(
+        ArrayYear(
+            name=array.name,
+            year_kwh=_kwh(one.dc_w * a_c_for_d_c),
+            plane=array.plane,
+            peak_w=float(np.max(one.dc_w)),
+            hottest_cell_c=one.hottest_cell_c,
+            hours_not_started=int(np.count_nonzero(one.lit & ~one.running)),
+        )
+        for array, one in zip(setup.arrays, hours, strict=True)
+    )
+
+
+def _account(hours: Sequence[ArrayHours], out: Output, downtime_kwh: float) -> MappingProxyType[str, float]:
+    """All losses by code, in their order; what no stage takes is nought."""
+    of_the_set = {
+        "conversion": _kwh(out.conversion_loss_w), "clipped": _kwh(out.clipped_w), "downtime": downtime_kwh,
+    }  # fmt: skip
+    return MappingProxyType(
+        {code: sum(one.lost_kwh.get(code, 0.0) for one in hours) + of_the_set.get(code, 0.0) for code in LOSSES}
+    )
+
+
+def _hidden_share(one: ArrayHours) -> float:
+    """The part of an array's open light that skyline, overhang and shade take."""
+    hidden = sum(one.lost_kwh[code] for code in ("skyline", "overhang", "shade"))
+    return hidden / one.light_kwh if one.light_kwh > 0 else 0.0
+
+
+def _kwh(watts: Floats) -> float:
+    return float(np.sum(watts)) / WATT_HOURS_PER_KWH
+
+
+def _read_only(values: Floats) -> Floats:
+    values.flags.writeable = False
+    return values
