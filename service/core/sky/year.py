@@ -121,7 +121,7 @@ def _cloudless(climate: PlaceClimate, calendar: Calendar, sun: SunPosition) -> _
     offsets = ((np.arange(_SUB_STEPS) + 0.5) * 3600 / _SUB_STEPS).astype("timedelta64[s]")
     moments = (calendar.utc[lit, np.newaxis] + offsets).ravel()
     at = sun_position(moments, climate.latitude_deg, climate.longitude_deg, climate.elevation_m)
-    turbidity = months_by_day(climate.linke_turbidity, np.arange(DAYS) + 0.5)[calendar.day_of_year[lit] - 1]
+    turbidity = months_by_day(climate.linke_turbidity, np.arange(0.5, DAYS))[calendar.day_of_year[lit] - 1]
     outside = extraterrestrial(at.distance_au)
     light = clear_sky(at.apparent_zenith_deg, climate.elevation_m, np.repeat(turbidity, _SUB_STEPS), outside)
     on_level = outside * np.maximum(np.cos(np.deg2rad(at.apparent_zenith_deg)), 0.0)
@@ -192,13 +192,14 @@ def _hour_indices(index_by_day: Floats, clear: Floats) -> Floats:
     hours = np.clip(day + size * ndtri(even).reshape(clear.shape), _HOUR_INDEX_LOW, top)
     for _ in range(2):  # the second time for what the bound took away
         hours = np.clip(hours * _day_ratio(index_by_day, hours, clear), 0.0, top)
-    return hours * _day_ratio(index_by_day, hours, clear)
+    return np.asarray(hours * _day_ratio(index_by_day, hours, clear), dtype=np.float64)
 
 
 def _day_ratio(index_by_day: Floats, hours: Floats, clear: Floats) -> Floats:
     wanted = index_by_day * clear.sum(axis=1)
     found = (hours * clear).sum(axis=1)
-    return np.divide(wanted, found, out=np.ones_like(found), where=found > 0.0)[:, np.newaxis]
+    ratio: Floats = np.divide(wanted, found, out=np.ones_like(found), where=found > 0.0)
+    return ratio[:, np.newaxis]
 
 
 def _split(ghi: Floats, sun: SunPosition, cloudless: _Cloudless) -> tuple[Floats, Floats]:
