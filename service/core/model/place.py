@@ -42,7 +42,7 @@ class SkylinePoint:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Overhang:
-    """A slab above: how far over the panel's upper edge, and how far out from the panel's plane foot."""
+    """A slab above: how far over the panel's upper edge, and how far its front reaches out from there, level."""
 
     above_top_edge_m: float
     reaches_out_m: float
@@ -50,7 +50,7 @@ class Overhang:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SideWall:
-    """A wall to the ``left`` or ``right`` as one looks out from the panel."""
+    """A wall to the ``left`` or ``right`` as one looks out: how far from the panel's side edge, how far out from there."""
 
     side: str
     distance_m: float

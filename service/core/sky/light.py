@@ -1,0 +1,224 @@
+"""What falls on an array's plane hour by hour, and what do skyline, overhang, shade, cover and glass leave of it?
+
+The account runs in that order, each stage at most the one before, so that the light which each takes can be named.
+Obstacles hide beam and circumsolar light while the sun stands behind them, and take their part of the even sky; the
+light from the ground is left whole. Shade by the clock comes on top. The light after the cover warms the cells (the
+coefficients of cell temperature were measured against light before incidence loss); the effective light drives the
+current.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from functools import partial
+
+import numpy as np
+from numpy.typing import NDArray
+
+from service.core.model.facts import Array
+from service.core.model.hours import SkyYear
+from service.core.model.place import Plane
+from service.core.sky.dome import sky_seen
+from service.core.sky.horizon import above_skyline
+from service.core.sky.incidence import direction, ground_modifier, modifier, sky_modifier
+from service.core.sky.overhang import sun_clear
+from service.core.sky.shade import Shading, after_shading, shading_of
+from service.core.sky.transposition import ground_share, split_by_anisotropy
+
+Floats = NDArray[np.float64]
+Ints = NDArray[np.int64]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class PlaneLight:
+    """Light on one array's plane, W/m2, each of shape (n,), read-only; each at most the one before, none below 0.
+
+    Attributes:
+        open_w_per_m2: on the bare plane, nothing around, nothing in front.
+        after_skyline_w_per_m2: past the skyline.
+        after_overhang_w_per_m2: past slab and side walls.
+        after_shade_w_per_m2: past what comes by the clock; of a hard shadow, what still does work.
+        after_cover_w_per_m2: through the cover. This drives the cell temperature.
+        effective_w_per_m2: through the panel's glass, as if at square incidence. This drives the current.
+    """
+
+    open_w_per_m2: Floats
+    after_skyline_w_per_m2: Floats
+    after_overhang_w_per_m2: Floats
+    after_shade_w_per_m2: Floats
+    after_cover_w_per_m2: Floats
+    effective_w_per_m2: Floats
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Daylight:
+    """A place's hours with light, whatever plane they fall on: made once, used for any number of planes.
+
+    Attributes:
+        rows: (n,) which rows of the year they are.
+        sun: (3, n) unit vectors to the sun: east, north, up.
+        from_sun_w_per_m2: (n,) beam and circumsolar light at right angles to the sun.
+        even_sky_w_per_m2: (n,) the rest of the sky's light on level ground.
+        ghi_w_per_m2: (n,) all light on level ground, which the ground throws back.
+    """
+
+    rows: Ints
+    sun: Floats
+    from_sun_w_per_m2: Floats
+    even_sky_w_per_m2: Floats
+    ghi_w_per_m2: Floats
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Surroundings:
+    """What stands around an array, as far as it does not depend on how the panel is tilted or turned.
+
+    Attributes:
+        skyline_open_share: (n,) 1 while the sun stands above the skyline, else 0 (between them for grouped hours).
+        shading: the shadows of each hour.
+    """
+
+    skyline_open_share: Floats
+    shading: Shading
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class _Reached:
+    """Light on m planes by where it comes from and how far it has come, W/m2, and the cosine of incidence; (m, n)."""
+
+    bare_beam: Floats
+    skyline_beam: Floats
+    beam: Floats
+    cosine: Floats
+    sky: Floats
+    skyline_sky: Floats
+    bare_sky: Floats
+    ground: Floats
+
+
+def daylight_of(sky: SkyYear) -> Daylight:
+    """The hours with light of a year at a place (some 4400 of 8760)."""
+    lit = (sky.ghi_w_per_m2 > 0.0) | (sky.dni_w_per_m2 > 0.0) | (sky.dhi_w_per_m2 > 0.0)
+    rows = np.flatnonzero(lit)
+    zenith = sky.sun_zenith_deg[rows]
+    from_sun, even = split_by_anisotropy(
+        zenith, sky.dni_w_per_m2[rows], sky.dhi_w_per_m2[rows], sky.extraterrestrial_w_per_m2[rows]
+    )
+    return Daylight(
+        rows=rows,
+        sun=direction(zenith, sky.sun_azimuth_deg[rows]),
+        from_sun_w_per_m2=from_sun,
+        even_sky_w_per_m2=even,
+        ghi_w_per_m2=sky.ghi_w_per_m2[rows],
+    )
+
+
+def surroundings_of(array: Array, sky: SkyYear, daylight: Daylight) -> Surroundings:
+    """Skyline and shade of an array in the hours with light."""
+    rows = daylight.rows
+    if array.skyline:
+        seen = above_skyline(array.skyline, sky.sun_zenith_deg[rows], sky.sun_azimuth_deg[rows]).astype(np.float64)
+    else:
+        seen = np.ones(rows.size)
+    return Surroundings(
+        skyline_open_share=seen,
+        shading=shading_of(array.shade, sky.calendar.month[rows], sky.calendar.clock_h[rows]),
+    )
+
+
+def effective_light(
+    array: Array,
+    planes: Sequence[Plane],
+    daylight: Daylight,
+    surroundings: Surroundings,
+    ground_reflectance_share: float,
+) -> Floats:
+    """The light that drives the current, W/m2, were the array in each of these planes: (m, n), hours with light only.
+
+    The same figures as ``plane_light`` gives; meant for looking at many planes. Slab and walls turn with the plane.
+    """
+    reached = _reached(array, planes, daylight, surroundings, ground_reflectance_share)
+    return _effective(array, planes, reached, surroundings.shading)
+
+
+def plane_light(sky: SkyYear, array: Array, ground_reflectance_share: float) -> PlaneLight:
+    """What falls on the array's plane in each hour, and what is left of it after each obstacle.
+
+    Args:
+        sky: the year; any number of hours, with the sun at mid-hour.
+        array: its plane, skyline, overhang, side walls, shade and cover are used.
+        ground_reflectance_share: 0 to 1, of the ground in front.
+
+    Returns:
+        The light by stage, (n,) each. Valid for hourly means; hours in which the sun rises, sets or passes an edge
+        are all or nothing. Not modelled: light thrown back by walls and slabs, shadow on the ground in front.
+    """
+    daylight = daylight_of(sky)
+    surroundings = surroundings_of(array, sky, daylight)
+    planes = (array.plane,)
+    reached = _reached(array, planes, daylight, surroundings, ground_reflectance_share)
+    total = reached.beam + reached.sky + reached.ground
+    after_shade = after_shading(total, reached.beam, surroundings.shading)
+    after_cover = after_shade * _through(array)
+    # Rounding alone could lift the last stage by one bit where all light meets the glass squarely.
+    effective = np.minimum(_effective(array, planes, reached, surroundings.shading), after_cover)
+    in_year = partial(_spread, rows=daylight.rows, hours=sky.ghi_w_per_m2.size)
+    return PlaneLight(
+        open_w_per_m2=in_year(reached.bare_beam + reached.bare_sky + reached.ground),
+        after_skyline_w_per_m2=in_year(reached.skyline_beam + reached.skyline_sky + reached.ground),
+        after_overhang_w_per_m2=in_year(total),
+        after_shade_w_per_m2=in_year(after_shade),
+        after_cover_w_per_m2=in_year(after_cover),
+        effective_w_per_m2=in_year(effective),
+    )
+
+
+def _reached(
+    array: Array,
+    planes: Sequence[Plane],
+    daylight: Daylight,
+    surroundings: Surroundings,
+    ground_reflectance_share: float,
+) -> _Reached:
+    tilt, azimuth = _angles(planes)
+    cosine = np.maximum(direction(tilt, azimuth).T @ daylight.sun, 0.0)
+    seen = sky_seen(tilt, azimuth, array.skyline, array.overhang, array.side_walls)
+    bare_beam = daylight.from_sun_w_per_m2 * cosine
+    skyline_beam = bare_beam * surroundings.skyline_open_share if array.skyline else bare_beam
+    beam = skyline_beam
+    if array.overhang is not None or array.side_walls:
+        beam = skyline_beam * sun_clear(array.overhang, array.side_walls, azimuth[:, None], daylight.sun)
+    even = daylight.even_sky_w_per_m2
+    return _Reached(
+        bare_beam=bare_beam,
+        skyline_beam=skyline_beam,
+        beam=beam,
+        cosine=cosine,
+        bare_sky=seen.bare_share[:, None] * even,
+        skyline_sky=seen.after_skyline_share[:, None] * even,
+        sky=seen.after_overhang_share[:, None] * even,
+        ground=(ground_reflectance_share * ground_share(tilt))[:, None] * daylight.ghi_w_per_m2,
+    )
+
+
+def _effective(array: Array, planes: Sequence[Plane], reached: _Reached, shading: Shading) -> Floats:
+    tilt, _ = _angles(planes)
+    beam = reached.beam * modifier(reached.cosine)
+    sky = reached.sky * sky_modifier(tilt)[:, None]
+    ground = reached.ground * ground_modifier(tilt)[:, None]
+    return after_shading(beam + sky + ground, beam, shading) * _through(array)
+
+
+def _angles(planes: Sequence[Plane]) -> tuple[Floats, Floats]:
+    return np.array([plane.tilt_deg for plane in planes]), np.array([plane.azimuth_deg for plane in planes])
+
+
+def _through(array: Array) -> float:
+    return 1.0 if array.cover is None else array.cover.light_through_share
+
+
+def _spread(values: Floats, rows: Ints, hours: int) -> Floats:
+    """The only plane's hours with light, (1, n), back in their rows of the year, nought elsewhere."""
+    year = np.zeros(hours)
+    year[rows] = values[0]
+    year.setflags(write=False)
+    return year

@@ -1,0 +1,117 @@
+"""What does a shadow that comes by the clock take: a tree's soft one by light, a mast's hard one by whole sections?"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from service.core.model.place import Shade
+
+Floats = NDArray[np.float64]
+Ints = NDArray[np.int64]
+
+# Nearly every panel has three bypass diodes, each around a third of its cells.
+SECTIONS = 3
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Shading:
+    """The shadows of each hour, each of shape (n,).
+
+    Attributes:
+        beam_through_share: what soft shadows leave of beam and circumsolar light.
+        sections_lost_share: the part of the panel whose sections a hard shadow reaches, times its part of the hour.
+        hard_time_share: the part of the hour with a hard shadow.
+    """
+
+    beam_through_share: Floats
+    sections_lost_share: Floats
+    hard_time_share: Floats
+
+
+def sections_lost(blocked_share: float) -> int:
+    """How many of the panel's three sections a hard-edged shadow of this share of its face reaches.
+
+    >>> [sections_lost(share) for share in (0.0, 0.01, 1 / 3, 0.34, 0.7, 1.0)]
+    [0, 1, 1, 2, 3, 3]
+    """
+    return int(np.ceil(SECTIONS * blocked_share - 1e-9))
+
+
+def time_in_window(from_clock: str, to_clock: str, clock_h: Floats) -> Floats:
+    """Part of each hour that lies between two times of the wall clock, 0 to 1.
+
+    Args:
+        from_clock: "HH:MM".
+        to_clock: "HH:MM", "24:00" allowed. Where it is earlier than ``from_clock`` the window spans midnight; where
+            both are equal, it lasts the whole day.
+        clock_h: (n,) the wall clock at the beginning of each hour, 0 <= clock_h < 24.
+
+    Returns:
+        (n,) shares.
+
+    >>> time_in_window("15:30", "17:00", np.array([14.0, 15.0, 16.0, 17.0])).tolist()
+    [0.0, 0.5, 1.0, 0.0]
+    """
+    begin, end = _hours(from_clock), _hours(to_clock)
+    if end <= begin:
+        end += 24.0
+    inside = np.zeros_like(clock_h)
+    for shift in (-24.0, 0.0, 24.0):
+        inside += np.maximum(np.minimum(clock_h + 1.0, end + shift) - np.maximum(clock_h, begin + shift), 0.0)
+    return np.minimum(inside, 1.0)
+
+
+def shading_of(shades: Sequence[Shade], month: Ints, clock_h: Floats) -> Shading:
+    """All shadows of the hours: soft ones take their shares one after the other, hard ones' sections add up.
+
+    Args:
+        shades: the shadows described.
+        month: (n,) 1 to 12.
+        clock_h: (n,) wall clock at the beginning of each hour.
+
+    Returns:
+        The shadows by hour; hours outside of all windows have 1, 0, 0.
+    """
+    through, lost, time = np.ones_like(clock_h), np.zeros_like(clock_h), np.zeros_like(clock_h)
+    for shade in shades:
+        in_months = np.zeros(13)
+        in_months[list(shade.months)] = 1.0
+        part = time_in_window(shade.from_clock, shade.to_clock, clock_h) * in_months[month]
+        if shade.edge == "hard":
+            lost += part * (sections_lost(shade.blocked_share) / SECTIONS)
+            time += part if shade.blocked_share > 0.0 else 0.0
+        else:
+            through *= 1.0 - part * shade.blocked_share
+    return Shading(
+        beam_through_share=through,
+        sections_lost_share=np.minimum(lost, 1.0),
+        hard_time_share=np.minimum(time, 1.0),
+    )
+
+
+def after_shading(total: Floats, beam: Floats, shading: Shading) -> Floats:
+    """Light that still does work behind the shadows, given all light and its beam and circumsolar part, (n,) each.
+
+    A soft shadow takes its share of the beam. Behind a hard one an inverter has two ways, and takes the better: the
+    bypass diodes give up the sections that the shadow reaches, with all their light; or the whole panel runs at the
+    current of its shadowed cells, which have lost the beam but keep the sky's light. So a hard shadow never takes
+    more than the beam, and takes nothing under an overcast sky. Never more light than behind a soft shadow of the
+    same share. Not modelled: which way the panel's strings run; two shadows on the same section.
+
+    Any shape that holds the hours in its last axis will do for both kinds of light.
+
+    >>> mast = Shading(beam_through_share=np.ones(2), sections_lost_share=np.full(2, 1 / 3), hard_time_share=np.ones(2))
+    >>> after_shading(np.array([900.0, 100.0]), np.array([800.0, 10.0]), mast).tolist()
+    [600.0, 90.0]
+    """
+    beam_left = beam * shading.beam_through_share
+    left = np.maximum(total - (beam - beam_left), 0.0)
+    taken = np.minimum(left * shading.sections_lost_share, beam_left * shading.hard_time_share)
+    return left - taken
+
+
+def _hours(clock: str) -> float:
+    hours, minutes = clock.split(":")
+    return int(hours) + int(minutes) / 60.0
