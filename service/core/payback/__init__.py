@@ -1,1 +1,42 @@
-"""What are yearly flows of money worth?"""
+"""What do yearly flows of energy and money come to: when is the set paid back, and what is it worth?"""
+
+from service.core.payback.flows import (
+    HomeYear,
+    cash_flows,
+    savings,
+    unpaid_after_each_year,
+    yearly_costs,
+    years_kept,
+)
+from service.core.payback.measures import (
+    Crossing,
+    crossing_years,
+    discounted,
+    discounted_payback_years,
+    levelised_cost_per_kwh,
+    net_present_value,
+    simple_payback_years,
+    worth_up_to,
+)
+from service.core.payback.prices import PricedPeriod, priced_periods
+from service.core.payback.returns import internal_rates_of_return
+
+__all__ = [
+    "Crossing",
+    "HomeYear",
+    "PricedPeriod",
+    "cash_flows",
+    "crossing_years",
+    "discounted",
+    "discounted_payback_years",
+    "internal_rates_of_return",
+    "levelised_cost_per_kwh",
+    "net_present_value",
+    "priced_periods",
+    "savings",
+    "simple_payback_years",
+    "unpaid_after_each_year",
+    "worth_up_to",
+    "yearly_costs",
+    "years_kept",
+]

@@ -1,0 +1,127 @@
+"""How much power does the home draw in each hour of the year?
+
+From a yearly figure: the published shape of an average home, lifted off the always-on floor, moved into the hours
+at home, with the named machines put at their usual hour. The yearly energy is kept by every step. The caller's own
+mean powers, where given, replace all of this: they define the demand, and the yearly figure follows from them.
+
+Not modelled: public holidays (taken as the weekday they fall on), weather, persons (they stand in the yearly
+figure), anything within an hour (see ``self_use``).
+"""
+
+import numpy as np
+
+from service.core.errors import ContradictionError
+from service.core.model.demand import DemandShape
+from service.core.model.facts import AtHome, Household, Machine
+from service.core.model.hours import HOURS, Calendar, Floats
+
+# Power above the always-on floor while nobody is at home or all sleep, as a share of that while somebody is about.
+# Our own choice, not measured: 1 would leave the published shape as it is, 0 would leave the floor alone.
+AWAY_SHARE = 0.35
+
+# A washing machine, dishwasher or dryer draws its energy within about two hours (our choice; the energy is given).
+RUN_HOURS = 2
+
+_FEBRUARY_29 = slice((31 + 28) * 24, (31 + 29) * 24)
+
+
+def demand_w(household: Household, calendar: Calendar, shape: DemandShape, *, southern: bool = False) -> Floats:
+    """Mean demand of each hour of the year, in W, shape (8760,).
+
+    Args:
+        household: yearly kWh, always-on W, hours at home, machines; or own ``values_w``.
+        calendar: the wall clock of the rows.
+        shape: the published shape; its months and days are moved by half a year where ``southern`` is true.
+        southern: does the home stand south of the equator, where winter is in July?
+
+    Own values: 24 (wall-clock hours of a day), 168 (Monday 00:00 first), 8760 (rows in standard time from
+    1 January) or 8784 (a leap year; its 29 February is left out).
+
+    Without own values the mean of the result is exactly ``demand_kwh_per_year`` / 8760 h. An always-on power above
+    that mean is cut to it; machines that would need more than what is left above the floor are cut to that.
+
+    Raises:
+        ContradictionError: ``values_w`` has another length.
+    """
+    if household.values_w is not None:
+        return _own_values_w(np.asarray(household.values_w, dtype=np.float64), calendar)
+    mean_w = household.demand_kwh_per_year * 1000.0 / HOURS
+    floor_w = min(household.always_on_w, mean_w)
+    machines_w = _machines_w(household.machines, calendar)
+    above_w = mean_w - floor_w
+    asked_w = float(machines_w.mean())
+    if asked_w > above_w:
+        machines_w = machines_w * (above_w / asked_w)
+        asked_w = above_w
+    rest = np.maximum(mean_w * _relative_shape(calendar, shape, southern) - floor_w, 0.0)
+    if household.at_home is not None:
+        rest = _moved_into_presence(rest, household.at_home, calendar)
+    rest_mean = float(rest.mean())
+    scale = (above_w - asked_w) / rest_mean if rest_mean > 0.0 else 0.0
+    return np.asarray(floor_w + machines_w + rest * scale, dtype=np.float64)
+
+
+def _own_values_w(values: Floats, calendar: Calendar) -> Floats:
+    hour = calendar.clock_h.astype(np.int64)
+    if values.size == 24:
+        return np.asarray(values[hour])
+    if values.size == 168:
+        return np.asarray(values[calendar.weekday * 24 + hour])
+    if values.size == HOURS:
+        return values
+    if values.size == HOURS + 24:
+        return np.delete(values, _FEBRUARY_29)
+    raise ContradictionError(
+        "/household/demand/values_w", "wrong number of values", given=int(values.size), accepted="24, 168, 8760 or 8784"
+    )
+
+
+def _relative_shape(calendar: Calendar, shape: DemandShape, southern: bool) -> Floats:
+    """The shape on the rows of the year, with mean 1."""
+    month, day = calendar.month - 1, calendar.day_of_year
+    if southern:
+        month = (month + 6) % 12
+        day = (day - 1 + 182) % 365 + 1
+    kind = np.clip(calendar.weekday - 4, 0, 2)
+    relative = shape.by_month_kind_hour[month, kind, calendar.clock_h.astype(np.int64)]
+    by_day = np.polynomial.polynomial.polyval(np.arange(367.0), shape.day_polynomial)
+    relative = relative * by_day[day]
+    return np.asarray(relative / relative.mean(), dtype=np.float64)
+
+
+def _moved_into_presence(rest_w: Floats, at_home: AtHome, calendar: Calendar) -> Floats:
+    """What is drawn above the floor, moved into the hours at home; weekdays and weekends each keep their energy.
+
+    An hour weighs 1 with somebody about for the whole of it, ``AWAY_SHARE`` with nobody, between in part. A list
+    without hours is taken as not said and moves nothing.
+    """
+    weekend = calendar.weekday >= 5
+    hour = calendar.clock_h.astype(np.int64)
+    moved = rest_w.copy()
+    for rows, spans in ((~weekend, at_home.weekday), (weekend, at_home.weekend)):
+        weighted = rest_w[rows] * (AWAY_SHARE + (1.0 - AWAY_SHARE) * _hours_covered(spans))[hour[rows]]
+        total = float(weighted.sum())
+        if total > 0.0:
+            moved[rows] = weighted * (float(rest_w[rows].sum()) / total)
+    return moved
+
+
+def _hours_covered(spans: tuple[tuple[float, float], ...]) -> Floats:
+    """(24,) share of each wall-clock hour within the (from, to) spans; a span that ends earlier spans midnight."""
+    covered = np.zeros(24)
+    hour = np.arange(24.0)
+    for from_h, to_h in spans:
+        pieces = [(from_h, to_h)] if from_h <= to_h else [(from_h, 24.0), (0.0, to_h)]
+        for start, end in pieces:
+            covered += np.clip(np.minimum(hour + 1.0, end) - np.maximum(hour, start), 0.0, 1.0)
+    return np.minimum(covered, 1.0)
+
+
+def _machines_w(machines: tuple[Machine, ...], calendar: Calendar) -> Floats:
+    """Mean power of the machines on each row: their runs spread evenly over all days, at the usual hour."""
+    by_hour = np.zeros(24)
+    for machine in machines:
+        kwh_a_day = machine.kwh_a_run * machine.runs_per_week / 7.0
+        for step in range(RUN_HOURS):
+            by_hour[(int(machine.usual_hour) + step) % 24] += kwh_a_day * 1000.0 / RUN_HOURS
+    return np.asarray(by_hour[calendar.clock_h.astype(np.int64)], dtype=np.float64)

@@ -1,0 +1,147 @@
+"""How much of the production is used at home, when the demand of an hour is not flat?
+
+min(production, mean demand) flatters by up to a fifth: a kettle draws 2 kW for three minutes, not 100 W for an hour.
+So demand within an hour is an always-on power b plus a gamma-distributed rest of mean m - b and shape k, and what is
+used at home is the expectation of min(production, demand), which has a closed form. Production within the hour is
+taken as steady; k was measured with that in it.
+"""
+
+import numpy as np
+from scipy.special import gammainc, gammaln
+
+from service.core.model.facts import Household
+from service.core.model.hours import HOURS, Floats
+
+# Shape k of the rest, measured as the value that brings the closed form onto one-minute truth for three
+# household-years (UCI "Individual household electric power consumption", Hebrail & Berard, CC BY 4.0,
+# doi 10.24432/C58K54, and two more; 300 to 1600 W, 1500 to 9800 kWh a year). A profile averaged over days hides the
+# days' differences too, so it needs the wider distribution; a home's own hours leave only what happens within them.
+K_AVERAGED = 0.65
+K_OWN_HOURS = 2.0
+
+# Relative standard deviation of the yearly self-used energy, from the same 96 cases: 90 % within 6.3 % (averaged
+# profile of that very home) and 2.9 % (its own hours), divided by 1.645. That the public shape is some other home's
+# is not in those: 10 % is our choice for it, about the scatter of single homes around their group.
+SD_PUBLIC_SHAPE = 0.10
+SD_OWN_DAY = 0.038
+SD_OWN_HOURS = 0.018
+
+# Share of the variance within an hour that quarter-hourly means still show: self-used energy netted by quarter-hours
+# of the one-minute home above is met by k = 3.5 on its own hours (own measurement), and 2.0 / 3.5 = 0.57.
+QUARTER_HOUR_VARIANCE_SHARE = 0.57
+
+# The table of the closed form: number of stretches, and the largest k for which its steps are fine enough.
+_KNOTS = 256
+_K_OF_TABLE = 100.0
+
+
+def self_used_w(production_w: Floats, demand_w: Floats, always_on_w: float, k: float) -> Floats:
+    """Expected power used at home in each hour, E[min(P, b + X)], in W; never above min(production, mean demand).
+
+    Args:
+        production_w: (n,) mean a.c. power P of each hour, >= 0.
+        demand_w: (n,) mean demand m of each hour, >= 0.
+        always_on_w: power b that is always drawn; where m <= b there is no rest and the result is min(P, m).
+        k: shape of the gamma-distributed rest X, > 0; infinity means a flat rest.
+
+    With c = max(P - b, 0) and theta = (m - b) / k:
+    E = min(P, b) + k theta F(k + 1, c / theta) + c (1 - F(k, c / theta)), F the regularised lower incomplete gamma
+    function, and F(k + 1, x) = F(k, x) - x^k exp(-x) / Gamma(k + 1) (NIST DLMF 8.8.5). Derived from
+    E[min(c, X)] = integral of (1 - F) from 0 to c.
+
+    >>> round(float(self_used_w(np.array([520.0]), np.array([240.0]), 70.0, 1.5)[0]), 3)
+    234.143
+    """
+    floor = np.minimum(demand_w, always_on_w)
+    used = np.minimum(production_w, floor)
+    if np.isinf(k):
+        return np.minimum(production_w, demand_w)
+    rows = np.flatnonzero((production_w > floor) & (demand_w > floor))
+    if rows.size:
+        over = production_w[rows] - floor[rows]
+        rest = np.maximum(demand_w[rows] - floor[rows], 1e-100)
+        ratio = np.clip(over / rest, 1e-300, 1e300)
+        of_mean = _met_share(ratio, k) if rows.size <= _KNOTS or k > _K_OF_TABLE else _met_share_by_table(ratio, k)
+        # Rounding may pass the bound by one part in 1e16, interpolation by one in 1e7.
+        used[rows] += np.minimum(rest * of_mean, np.minimum(over, rest))
+    return np.asarray(used, dtype=np.float64)
+
+
+def _met_share(ratio: Floats, k: float) -> Floats:
+    """E[min(u, X)] of a gamma-distributed X with mean 1 and shape k: what of the rest is met by u times its mean."""
+    x = k * ratio
+    below = gammainc(k, x)
+    below_next = below - np.exp(k * np.log(x) - x - gammaln(k + 1.0))
+    return np.asarray(below_next + ratio * (1.0 - below), dtype=np.float64)
+
+
+def _met_share_by_table(ratio: Floats, k: float) -> Floats:
+    """The same from a table over the root of u, by cubics through values and exact slopes; within 1e-6, 10 x faster.
+
+    The incomplete gamma function costs half a microsecond a row. Beyond the table's end all of the rest is met.
+    """
+    top = np.sqrt(1.0 + (30.0 + 10.0 * np.sqrt(k)) / k)
+    step = top / _KNOTS
+    root = np.linspace(0.0, top, _KNOTS + 1)
+    knots = root**2
+    value = np.concatenate(([0.0], _met_share(knots[1:], k)))
+    slope = 2.0 * root * (1.0 - gammainc(k, k * knots)) * step
+    place = np.sqrt(np.minimum(ratio, knots[-1])) / step
+    knot = np.minimum(place.astype(np.int64), _KNOTS - 1)
+    t = place - knot
+    rise = value[1:] - value[:-1]
+    square = 3.0 * rise - 2.0 * slope[:-1] - slope[1:]
+    cube = slope[:-1] + slope[1:] - 2.0 * rise
+    met = value[knot] + t * (slope[knot] + t * (square[knot] + t * cube[knot]))
+    return np.asarray(met, dtype=np.float64)
+
+
+def k_of(household: Household, netting: str = "instant") -> float:
+    """Shape k that suits what is known of the home, and the period over which its meter nets.
+
+    Own 8760 or 8784 values are the home's own hours; 24, 168 or none are averaged profiles. Netting over an hour
+    leaves of an averaged profile only the differences between days, and of own hours nothing (k is infinite). The
+    squared coefficient of variation of demand is 1/k; within an hour it is 1/``K_OWN_HOURS``, and for the product of
+    an hour's mean and what happens within it 1 + 1/k = (1 + between) (1 + within). Month and year are netted in
+    money, not here.
+
+    >>> from math import inf
+    >>> home = Household(demand_kwh_per_year=0, persons=1, always_on_w=0, at_home=None, machines=(),
+    ...                  values_w=(100.0,) * 8760, stay_years=None)
+    >>> k_of(home), k_of(home, "hour") == inf
+    (2.0, True)
+    """
+    within_share = {"quarter_hour": QUARTER_HOUR_VARIANCE_SHARE, "hour": 0.0}.get(netting, 1.0)
+    between = 0.0 if _own_hours(household) else (1.0 + 1.0 / K_AVERAGED) / (1.0 + 1.0 / K_OWN_HOURS) - 1.0
+    squared_variation = (1.0 + between) * (1.0 + within_share / K_OWN_HOURS) - 1.0
+    return 1.0 / squared_variation if squared_variation > 0.0 else np.inf
+
+
+def self_use_sd_share(household: Household) -> float:
+    """Relative standard deviation of the yearly self-used energy that comes from not knowing the home's minutes."""
+    if household.values_w is None:
+        return SD_PUBLIC_SHAPE
+    return SD_OWN_HOURS if _own_hours(household) else SD_OWN_DAY
+
+
+def on_one_phase_w(demand_w: Floats, always_on_w: float, *, phases: int = 3) -> tuple[Floats, float]:
+    """Demand and always-on power that a meter sees on the set's phase when it does not sum over phases.
+
+    The home on one of three phases is taken as a home of a third of the size with the same unevenness. Which
+    appliances really share the set's phase is not known: the truth lies between nothing and all of them.
+    """
+    return demand_w / phases, always_on_w / phases
+
+
+def with_allowance_w(production_w: Floats, demand_w: Floats, always_on_w: float, k: float, limit_w: float) -> Floats:
+    """Expected power that leaves the set when at most ``limit_w`` may be sent out: E[min(P, demand + L)], in W.
+
+    The same closed form, since min(P, D + L) = min(P, L) + min(max(P - L, 0), D). Not below ``self_used_w`` and not
+    above P.
+    """
+    granted = np.minimum(production_w, limit_w)
+    return np.asarray(granted + self_used_w(production_w - granted, demand_w, always_on_w, k), dtype=np.float64)
+
+
+def _own_hours(household: Household) -> bool:
+    return household.values_w is not None and len(household.values_w) >= HOURS

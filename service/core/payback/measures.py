@@ -1,0 +1,112 @@
+"""When is it paid back, and what is it worth today?
+
+Engineering economics as in Duffie & Beckman, Solar Engineering of Thermal Processes, ch. 11, and Short, Packey &
+Holt, NREL/TP-462-5173 (1995) (both from memory); checked against numpy-financial. ``flows`` start with year 0.
+"""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from service.core.model.hours import Floats
+
+# A running sum this close to nought, as a share of the largest flow, is nought: 82.1 x 10 is not 821 in binary.
+_ROUNDING = 1e-10
+
+
+@dataclass(frozen=True, slots=True)
+class Crossing:
+    """When the running sum first reaches nought, and when it does so for good; None for never within the years."""
+
+    first: float | None
+    lasting: float | None
+
+
+def simple_payback_years(outlay: float, first_year_net: float) -> float | None:
+    """Outlay over the first year's saving less running cost; 0 where nothing is to be paid, None without a saving.
+
+    >>> round(simple_payback_years(520.0, 380 * 0.32), 4)
+    4.2763
+    """
+    if outlay <= 0.0:
+        return 0.0
+    return outlay / first_year_net if first_year_net > 0.0 else None
+
+
+def crossing_years(flows: Floats) -> Crossing:
+    """When the running sum of the flows passes from below to nought, linear within the year.
+
+    A later replacement may push it under again; ``lasting`` is then later than ``first``, or None where it stays
+    under.
+
+    >>> crossing_years(np.array([-100.0, 80.0, 40.0, -50.0, 60.0]))
+    Crossing(first=1.5, lasting=3.5)
+    """
+    total = np.cumsum(flows)
+    under = total < -_ROUNDING * max(float(np.abs(flows).max()), 1e-300)
+    if not under.any():
+        return Crossing(0.0, 0.0)
+    above = np.flatnonzero(~under)
+    first = _within_year(total, flows, int(above[0])) if above.size else None
+    last_under = int(np.flatnonzero(under)[-1])
+    lasting = _within_year(total, flows, last_under + 1) if last_under + 1 < total.size else None
+    return Crossing(first, lasting)
+
+
+def _within_year(total: Floats, flows: Floats, year: int) -> float:
+    if year == 0:
+        return 0.0
+    return year - 1 + min(float(-total[year - 1] / flows[year]), 1.0)
+
+
+def discounted(flows: Floats, rate_share: float) -> Floats:
+    """Each flow at its value of year 0. ``rate_share`` > -1.
+
+    >>> discounted(np.array([-100.0, 110.0]), 0.1)
+    array([-100.,  100.])
+    """
+    return np.asarray(flows / (1.0 + rate_share) ** np.arange(flows.size))
+
+
+def discounted_payback_years(flows: Floats, rate_share: float) -> Crossing:
+    """First and lasting crossing of the discounted running sum.
+
+    >>> round(discounted_payback_years(np.array([-520.0] + [121.6] * 20), 0.05).first, 4)
+    4.9322
+    """
+    return crossing_years(discounted(flows, rate_share))
+
+
+def net_present_value(rate_share: float, flows: Floats) -> float:
+    """Sum of the flows at their value of year 0.
+
+    >>> round(net_present_value(0.08, np.array([-40000.0, 5000, 8000, 12000, 30000])), 2)
+    3065.22
+    """
+    return float(discounted(flows, rate_share).sum())
+
+
+def levelised_cost_per_kwh(costs: Floats, energy_kwh: Floats, rate_share: float) -> float | None:
+    """Present value of the costs over present value of the energy; None where there is no energy.
+
+    Args:
+        costs: (years + 1,) what is paid, year 0 first; income such as a resale is negative.
+        energy_kwh: (years,) what is produced in years 1 on.
+        rate_share: discount rate, nought allowed.
+
+    >>> levelised_cost_per_kwh(np.array([450.0] + [0.0] * 15), np.full(15, 500.0), 0.0)
+    0.06
+    """
+    energy = net_present_value(rate_share, np.concatenate(([0.0], energy_kwh)))
+    return net_present_value(rate_share, costs) / energy if energy > 0.0 else None
+
+
+def worth_up_to(saving: Floats, cost: Floats, rate_share: float) -> float:
+    """The most that may be paid at year 0 for a set that is paid back, for good, within the years kept.
+
+    It is the present value of savings less costs, without any resale; never below nought.
+
+    >>> worth_up_to(np.full(2, 110.0), np.zeros(2), 0.0)
+    220.0
+    """
+    return max(net_present_value(rate_share, np.concatenate(([0.0], saving - cost))), 0.0)
