@@ -1,0 +1,16 @@
+"""Why is the year's energy a range and no single number? One sentence for each reason."""
+
+from collections.abc import Mapping
+
+TEXTS: Mapping[str, str] = {
+    "climate_data": "how well the climate table knows the sun at this place",
+    "year_to_year": "one year is sunnier than the next",
+    "rating": "panels give a little more or less than their label says; used ones more so",
+    "ageing": "panels age at different rates, and lose a little in their first days in the sun",
+    "reflectance": "how much light the ground and what stands in front throw back; it counts most for upright panels",
+    "dirt": "how dirty the glass gets",
+    "shade": "how exactly skyline, walls and shadows were described",
+    "model": "made-up hours and formulas instead of measurements at your place",
+    "plane": "which way the panels look, how steep they stand, or how they are fixed was not told; telling it narrows "
+    "the range",
+}
