@@ -76,6 +76,7 @@ SAYS: Mapping[str, Says] = MappingProxyType(
         "max_short_circuit_current_a": Says("Absolute maximum of the short-circuit current of an input.", 18),
         "max_panel_short_circuit_current_a": Says("Largest label value of Isc that the datasheet admits.", 15),
         "max_panel_power_w": Says("Panel power for one input, as the datasheet names it.", 600),
+        "max_input_power_w": Says("The most that an input draws, where the datasheet names such a limit.", 450),
         "connector_pairs": Says("Pairs of connectors that one input has.", 1),
         "weighted_efficiency_share": Says("Weighted efficiency of the inverter.", 0.955),
         "night_draw_w": Says("Power that the inverter draws at night.", 0.1),
@@ -254,6 +255,7 @@ MaxCurrentA = Annotated[float, bounded("max_current_a")]
 MaxShortCircuitCurrentA = Annotated[float, bounded("max_short_circuit_current_a")]
 MaxPanelShortCircuitCurrentA = Annotated[float, bounded("max_panel_short_circuit_current_a")]
 MaxPanelPowerW = Annotated[float, bounded("max_panel_power_w")]
+MaxInputPowerW = Annotated[float, bounded("max_input_power_w")]
 ConnectorPairs = Annotated[int, WHOLE, bounded("connector_pairs")]
 WeightedEfficiencyShare = Annotated[float, bounded("weighted_efficiency_share")]
 NightDrawW = Annotated[float, bounded("night_draw_w")]

@@ -22,6 +22,7 @@ class InputIn(In):
     max_panel_power_kind: f.PanelPowerKind | None = Field(
         default=None, description="Is that panel power a maximum or a recommendation?"
     )
+    max_input_power_w: f.MaxInputPowerW | None = None
     connector_pairs: f.ConnectorPairs | None = None
 
 

@@ -1,0 +1,132 @@
+"""Which error becomes which status? One table, and the one place where a problem becomes an answer.
+
+Everything that goes wrong leaves as RFC 9457 problem details, as text or as a page where the caller prefers that; no
+shape of the framework ever leaves.
+"""
+
+from collections.abc import Mapping
+from typing import Any
+from urllib.parse import quote
+
+from fastapi import FastAPI
+from starlette.exceptions import HTTPException
+from starlette.requests import Request
+from starlette.responses import Response
+from starlette.types import Scope
+
+from service.api.render.accept import HTML, PROBLEM, TEXT, chosen
+from service.api.render.html import CONTENT_SECURITY_POLICY
+from service.api.render.json import as_json
+from service.api.render.problem import problem_page, problem_text
+from service.api.schemas.mistakes import Mistake, RefusedRequest, shown
+from service.api.schemas.problem import ProblemOut
+from service.core.errors import ContradictionError, NoClimateError, SunsillError, UnknownAreaError
+
+STATUS: Mapping[str, int] = {
+    "malformed_json": 400,
+    "malformed_request": 400,
+    "not_found": 404,
+    "unknown_area": 404,
+    "method_not_allowed": 405,
+    "not_acceptable": 406,
+    "body_timeout": 408,
+    "body_too_large": 413,
+    "unsupported_media_type": 415,
+    "unknown_host": 421,
+    "no_climate": 422,
+    "invalid_request": 422,
+    "contradiction": 422,
+    "internal": 500,
+    "overloaded": 503,
+}
+CODE_OF_STATUS: Mapping[int, str] = {400: "malformed_request", 404: "not_found", 405: "method_not_allowed"}
+RETRY_AFTER_S = 2
+
+_TYPES = {PROBLEM: PROBLEM, TEXT: f"{TEXT}; charset=utf-8", HTML: f"{HTML}; charset=utf-8"}
+
+
+def install(app: FastAPI) -> None:
+    """Turn every error that reaches the framework into a problem."""
+    app.add_exception_handler(RefusedRequest, _refused)
+    app.add_exception_handler(SunsillError, _meaningless)
+    app.add_exception_handler(HTTPException, _routing)
+
+
+def problem_response(
+    scope: Scope,
+    code: str,
+    mistakes: tuple[Mistake, ...] = (),
+    headers: Mapping[str, str] | None = None,
+    **facts: Any,
+) -> Response:
+    """The problem of this code as an answer, in the format that the caller likes best; JSON where none fits."""
+    instance = quote(scope.get("path", ""), safe="/")[:200] + "#" + scope.get("request_id", "")
+    problem = ProblemOut.of(code, STATUS[code], instance, facts, mistakes)
+    accept = ",".join(value.decode("latin-1") for name, value in scope.get("headers", ()) if name == b"accept")
+    media = chosen(accept, (PROBLEM, "application/json", TEXT, HTML)) or PROBLEM
+    rendered = {TEXT: problem_text, HTML: problem_page}.get(media, as_json)(problem)
+    extra = dict(headers or {})
+    if media == HTML:
+        extra["Content-Security-Policy"] = CONTENT_SECURITY_POLICY
+    if code == "overloaded":
+        extra["Retry-After"] = str(RETRY_AFTER_S)
+    if code in {"body_too_large", "body_timeout"}:
+        extra["Connection"] = "close"  # what is left of the body is not read
+    return Response(
+        rendered,
+        STATUS[code],
+        {
+            **extra,
+            "Content-Type": _TYPES.get(media, PROBLEM),
+            "Content-Language": "en",
+            "Cache-Control": "no-store",
+            "Vary": "Accept, Accept-Language, Accept-Encoding, Origin",
+            "X-Content-Type-Options": "nosniff",
+        },
+    )
+
+
+def allowed_methods(app: Any, path: str) -> list[str]:
+    """The methods that some route takes under ``path``, with HEAD and OPTIONS; none where no route does."""
+    found: set[str] = set()
+    for route in app.routes:
+        if getattr(route, "path_regex", None) is not None and route.path_regex.match(path):
+            found |= set(getattr(route, "methods", None) or ())
+    if "GET" in found:
+        found.add("HEAD")
+    return sorted(found | {"OPTIONS"}) if found else []
+
+
+async def _refused(request: Request, error: Exception) -> Response:
+    assert_type = error if isinstance(error, RefusedRequest) else RefusedRequest("internal")
+    return problem_response(request.scope, assert_type.code, assert_type.mistakes, None, **assert_type.facts)
+
+
+async def _meaningless(request: Request, error: Exception) -> Response:
+    if isinstance(error, NoClimateError):
+        place = {"latitude_deg": error.latitude_deg, "longitude_deg": error.longitude_deg}
+        return problem_response(request.scope, error.code, **place)
+    if isinstance(error, UnknownAreaError):
+        return problem_response(request.scope, error.code, area=shown(error.area))
+    if isinstance(error, ContradictionError):
+        mistake = Mistake(
+            code=error.code,
+            pointer=error.pointer,
+            given=None if error.given is None else shown(error.given),
+            problem=error.problem,
+            accepted=error.accepted,
+            example=None if error.example is None else shown(error.example),
+        )
+        return problem_response(request.scope, error.code, (mistake,))
+    raise error
+
+
+async def _routing(request: Request, error: Exception) -> Response:
+    """What the router itself refuses: an unknown path, or a method that the path does not take."""
+    status = error.status_code if isinstance(error, HTTPException) else 500
+    methods = allowed_methods(request.app, request.url.path)
+    allow = {"Allow": ", ".join(methods)} if methods else None
+    if status == 405 and request.method == "OPTIONS":
+        return Response(status_code=204, headers=allow)
+    code = CODE_OF_STATUS.get(status, "internal")
+    return problem_response(request.scope, code, (), allow if status == 405 else None, allow=", ".join(methods))

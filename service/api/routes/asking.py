@@ -1,0 +1,60 @@
+"""How does a body come in? Its type first, then its bytes, bounded in size and time whatever was announced."""
+
+import asyncio
+
+from starlette.requests import ClientDisconnect, Request
+
+from service.api.render.accept import JSON
+from service.api.schemas.mistakes import RefusedRequest, shown
+from service.api.words import say
+
+_FORM = {"application/x-www-form-urlencoded", "multipart/form-data"}
+
+
+async def body_of(request: Request, limit_bytes: int, seconds: float) -> bytes:
+    """The bytes of a JSON body.
+
+    Raises:
+        RefusedRequest: unsupported_media_type, body_too_large, body_timeout, malformed_request.
+    """
+    _check_type(request)
+    announced = request.headers.get("content-length", "0")
+    if not announced.isdigit():
+        raise RefusedRequest("malformed_request", why=say("problems", "why.header", {"header": "Content-Length"}))
+    limit = f"{limit_bytes // 1024} KiB"
+    if len(announced) > 15 or int(announced) > limit_bytes:
+        raise RefusedRequest("body_too_large", limit=limit)
+    pieces = bytearray()
+    try:
+        async with asyncio.timeout(seconds):
+            async for piece in request.stream():
+                pieces += piece
+                if len(pieces) > limit_bytes:
+                    raise RefusedRequest("body_too_large", limit=limit)
+    except TimeoutError as error:
+        raise RefusedRequest("body_timeout", seconds=seconds) from error
+    except ClientDisconnect as error:
+        raise RefusedRequest("malformed_request", why=say("problems", "why.body_cut")) from error
+    return bytes(pieces)
+
+
+def _check_type(request: Request) -> None:
+    coding = request.headers.get("content-encoding", "identity").strip().lower()
+    if coding not in {"", "identity"}:
+        raise _unsupported("coding")
+    media, _, parameters = request.headers.get("content-type", "").partition(";")
+    media = media.strip().lower()
+    if not media:
+        raise _unsupported("no_type")
+    if media in _FORM:
+        raise _unsupported("form_type")
+    if media != JSON:
+        raise _unsupported("type", given=shown(media))
+    for parameter in parameters.split(";"):
+        name, _, value = parameter.partition("=")
+        if name.strip().lower() == "charset" and value.strip().strip('"').lower() not in {"utf-8", "utf8"}:
+            raise _unsupported("charset")
+
+
+def _unsupported(why: str, **facts: str) -> RefusedRequest:
+    return RefusedRequest("unsupported_media_type", why=say("problems", f"why.{why}", facts))

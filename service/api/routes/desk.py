@@ -1,0 +1,42 @@
+"""How does a question become an answer over HTTP? Format, body, computation beside the loop, rendering."""
+
+from collections.abc import Callable, Mapping
+from typing import TypeVar
+
+from pydantic import BaseModel
+from starlette.requests import Request
+from starlette.responses import Response
+
+from service.api.deps import Deps
+from service.api.routes.asking import body_of
+from service.api.routes.replies import computed, format_of
+from service.api.routes.workshop import Workshop
+
+A = TypeVar("A", bound=BaseModel)
+
+
+class Desk:
+    """Where questions with a body come in."""
+
+    def __init__(self, deps: Deps, workshop: Workshop, body_limit_bytes: int, body_seconds: float) -> None:
+        """Keep what every answer needs."""
+        self.deps = deps
+        self.workshop = workshop
+        self.body_limit_bytes = body_limit_bytes
+        self.body_seconds = body_seconds
+
+    async def answer(
+        self,
+        request: Request,
+        answer: Callable[[bytes, Deps], A],
+        renders: Mapping[str, Callable[[A], bytes]],
+    ) -> Response:
+        """Ask ``answer`` for what the body holds; render it in the best format of ``renders``.
+
+        Raises:
+            RefusedRequest, SunsillError: told to the caller as a problem.
+        """
+        media = format_of(request, tuple(renders))
+        body = await body_of(request, self.body_limit_bytes, self.body_seconds)
+        content = await self.workshop.run(lambda: renders[media](answer(body, self.deps)))
+        return computed(media, content)

@@ -1,0 +1,69 @@
+"""How does an answer leave: format, digest, freshness?"""
+
+import hashlib
+from base64 import b64encode
+from collections.abc import Callable, Mapping
+
+from starlette.requests import Request
+from starlette.responses import Response
+
+from service.api.render.accept import HTML, JSON, TEXT, chosen
+from service.api.render.html import CONTENT_SECURITY_POLICY
+from service.api.schemas.mistakes import RefusedRequest
+
+VARY = "Accept, Accept-Language, Accept-Encoding, Origin"
+_TYPES = {JSON: JSON, TEXT: f"{TEXT}; charset=utf-8", HTML: f"{HTML}; charset=utf-8"}
+
+Renders = Mapping[str, Callable[[], bytes]]
+
+
+def format_of(request: Request, available: tuple[str, ...]) -> str:
+    """The format that the caller likes best, told before anything is computed.
+
+    Raises:
+        RefusedRequest: not_acceptable, with what there is.
+    """
+    media = chosen(",".join(request.headers.getlist("accept")), available)
+    if media is None:
+        raise RefusedRequest("not_acceptable", available=available)
+    return media
+
+
+def computed(media: str, content: bytes) -> Response:
+    """The answer to a POST: not to be stored, with the digest of its bytes (RFC 9530)."""
+    digest = b64encode(hashlib.sha256(content).digest()).decode("ascii")
+    headers = {**_common(media), "Cache-Control": "no-store", "Repr-Digest": f"sha-256=:{digest}:"}
+    return Response(content, 200, headers)
+
+
+def fetched(request: Request, media: str, content: bytes) -> Response:
+    """The answer to a GET: with a strong ETag, and 304 where the caller has it already (RFC 9110, section 13)."""
+    tag = f'"{hashlib.sha256(media.encode() + content).hexdigest()[:32]}"'
+    headers = {**_common(media), "Cache-Control": "no-cache", "ETag": tag}
+    if _has_it(",".join(request.headers.getlist("if-none-match")), tag):
+        kept = {name: headers[name] for name in ("Cache-Control", "ETag", "Vary", "Content-Language")}
+        return Response(status_code=304, headers=kept)
+    return Response(content, 200, headers)
+
+
+def momentary(media: str, content: bytes, status: int = 200) -> Response:
+    """An answer that is true only now, such as health."""
+    return Response(content, status, {**_common(media), "Cache-Control": "no-store"})
+
+
+def _common(media: str) -> dict[str, str]:
+    headers = {
+        "Content-Type": _TYPES[media],
+        "Content-Language": "en",
+        "Vary": VARY,
+        "X-Content-Type-Options": "nosniff",
+    }
+    if media == HTML:
+        headers["Content-Security-Policy"] = CONTENT_SECURITY_POLICY
+    return headers
+
+
+def _has_it(if_none_match: str, tag: str) -> bool:
+    """Weak comparison, as If-None-Match wants it."""
+    tags = {part.strip().removeprefix("W/") for part in if_none_match.split(",")}
+    return "*" in tags or tag in tags

@@ -1,0 +1,83 @@
+"""How are the parts put together? ``create_app`` alone knows core, data and api; nothing runs at import."""
+
+import json
+import logging
+import os
+from collections.abc import AsyncIterator
+from contextlib import asynccontextmanager
+from functools import cache
+from typing import Any
+
+from fastapi import FastAPI
+
+from service import __version__
+from service.api.deps import Deps, today
+from service.api.middleware import layers
+from service.api.problems import install
+from service.api.routes.desk import Desk
+from service.api.routes.document import document
+from service.api.routes.meta import meta_routes
+from service.api.routes.pages import page_routes
+from service.api.routes.workshop import Workshop
+from service.data.version import data_version
+from service.settings import Settings, from_environment
+
+
+def create_app(settings: Settings | None = None) -> FastAPI:
+    """The service, tables read and ready to answer.
+
+    Args:
+        settings: the operator's choices; the defaults where absent. The environment is not read here.
+    """
+    chosen = settings or Settings()
+    workshop = Workshop(chosen.computing_threads, chosen.waiting_computations)
+
+    @asynccontextmanager
+    async def lifespan(_: FastAPI) -> AsyncIterator[None]:
+        yield
+        workshop.close()
+
+    app = FastAPI(
+        title="Sunsill",
+        version=__version__,
+        openapi_url=None,
+        docs_url=None,
+        redoc_url=None,
+        redirect_slashes=False,
+        lifespan=lifespan,
+        middleware=layers(
+            allowed_hosts=chosen.allowed_hosts, cors_origins=chosen.cors_origins, open_requests=chosen.open_requests
+        ),
+    )
+    install(app)
+    deps = _deps(chosen)
+    desk = Desk(deps, workshop, chosen.body_limit_bytes, chosen.body_seconds)
+
+    @cache
+    def described() -> dict[str, Any]:
+        return document(served, __version__)
+
+    served = [
+        *meta_routes(deps),
+        *page_routes(described, cache(lambda: document_bytes(described()))),
+    ]
+    for one in served:
+        app.add_api_route(one.path, one.handle, methods=[one.method], include_in_schema=False)
+    app.openapi = described  # type: ignore[method-assign]
+    return app
+
+
+def document_bytes(described: dict[str, Any]) -> bytes:
+    """The interface document as it is served and as it is kept in the repository."""
+    return (json.dumps(described, indent=1, ensure_ascii=False) + "\n").encode()
+
+
+def from_env() -> FastAPI:
+    """The service as the environment wants it; what each worker process calls."""
+    settings = from_environment(os.environ)
+    logging.basicConfig(level=settings.log_level.upper(), format="%(asctime)s %(levelname)s %(name)s %(message)s")
+    return create_app(settings)
+
+
+def _deps(settings: Settings) -> Deps:
+    return Deps(service_version=__version__, data_version=data_version(), today=today)
