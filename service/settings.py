@@ -26,7 +26,7 @@ class Settings:
     open_requests: int = 128
     computing_threads: int = 2
     waiting_computations: int = 64
-    place_cache_size: int = 64
+    place_cache_size: int = 32
     log_level: str = "info"
 
 
