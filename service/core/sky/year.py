@@ -9,12 +9,13 @@ from dataclasses import dataclass
 from math import gcd
 
 import numpy as np
-from scipy.special import expit, ndtri
+from scipy.special import ndtri
 
 from service.core.model.climate import PlaceClimate
 from service.core.model.hours import HOURS, Bools, Calendar, Floats, Ints, SkyYear
 from service.core.sky.calendar import calendar_of
 from service.core.sky.clear_sky import MONTH_DAYS, clear_sky, extraterrestrial, months_by_day
+from service.core.sky.diffuse import diffuse_share
 from service.core.sky.sun import SunPosition, sun_position
 
 DAYS = 365
@@ -88,7 +89,7 @@ def typical_year(climate: PlaceClimate, time_zone: str) -> SkyYear:
     clear = days.folded(cloudless.ghi)
     index_by_day = _day_indices(climate, clear.sum(axis=1), days.month)
     ghi = days.unfolded(clear * _hour_indices(index_by_day, clear))
-    dni, dhi = _split(ghi, sun, cloudless)
+    dni, dhi = _split(ghi, sun, cloudless, days)
     sky = SkyYear(
         calendar=calendar,
         sun_zenith_deg=sun.apparent_zenith_deg,
@@ -202,17 +203,18 @@ def _day_ratio(index_by_day: Floats, hours: Floats, clear: Floats) -> Floats:
     return ratio[:, np.newaxis]
 
 
-def _split(ghi: Floats, sun: SunPosition, cloudless: _Cloudless) -> tuple[Floats, Floats]:
+def _split(ghi: Floats, sun: SunPosition, cloudless: _Cloudless, days: _Days) -> tuple[Floats, Floats]:
     """Beam and diffuse of each hour, so that ghi = dhi + dni cos(zenith at mid-hour), both not negative.
 
-    Diffuse share by J. Boland, L. Scott and M. Luther 2001, Environmetrics 12, 103-116, with the coefficients of
-    Boland, Ridley and Brown 2008, Renewable Energy 33, 575-584. The beam is at most the cloudless one plus a tenth.
+    The beam is at most the cloudless one plus a tenth; with the sun under one degree it is counted as diffuse.
     """
-    clearness = np.divide(ghi, cloudless.outside_on_level, out=np.zeros(HOURS), where=cloudless.outside_on_level > 1.0)
-    diffuse_share = expit(-8.60 * (clearness - 0.5813953))  # 1 / (1 + exp(-5.00 + 8.60 k))
+    outside = cloudless.outside_on_level
+    clearness = np.divide(ghi, outside, out=np.zeros(HOURS), where=outside > 1.0)
+    height_deg = days.folded(90.0 - sun.apparent_zenith_deg)
+    share = days.unfolded(diffuse_share(days.folded(clearness), days.folded(outside), height_deg, days.solar_h))
     cos_zenith = np.cos(np.deg2rad(sun.apparent_zenith_deg))
     high: Bools = cos_zenith > _LEAST_COS_ZENITH
-    beam = np.divide(ghi * (1.0 - diffuse_share), cos_zenith, out=np.zeros(HOURS), where=high)
+    beam = np.divide(ghi * (1.0 - share), cos_zenith, out=np.zeros(HOURS), where=high)
     dni = np.minimum(beam, 1.1 * cloudless.dni)
     return dni, ghi - dni * np.where(high, cos_zenith, 0.0)
 
