@@ -1,5 +1,6 @@
 """What did the caller leave open, and what was taken instead?"""
 
+from service.core.completion.account import CompletedAccount, complete_account
 from service.core.completion.as_request import as_request
 from service.core.completion.complete import Completed, complete
 from service.core.completion.defaults import default_rows
@@ -7,4 +8,14 @@ from service.core.completion.moves import moves
 from service.core.completion.rows import Row
 from service.core.completion.tables import DefaultTables
 
-__all__ = ["Completed", "DefaultTables", "Row", "as_request", "complete", "default_rows", "moves"]
+__all__ = [
+    "Completed",
+    "CompletedAccount",
+    "DefaultTables",
+    "Row",
+    "as_request",
+    "complete",
+    "complete_account",
+    "default_rows",
+    "moves",
+]

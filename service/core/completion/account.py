@@ -1,0 +1,46 @@
+"""What is the complete account, where a caller brings a yield of its own and asks about the money alone?"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import date
+from typing import Any
+
+from service.core.completion.fill_home import NO_COUNTRY, meter_of, money_of, outlay_of, tariff_of
+from service.core.completion.node import Node
+from service.core.completion.tables import DefaultTables
+from service.core.model.assumption import Assumption, Assumptions
+from service.core.model.facts import Meter, Money, OutlayItem, Tariff
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CompletedAccount:
+    """Tariff, meter, outlay and conventions, complete, and what in them was assumed."""
+
+    tariff: Tariff | None
+    meter: Meter
+    outlay: tuple[OutlayItem, ...] | None
+    money: Money
+    assumptions: Assumptions
+
+
+def complete_account(given: Mapping[str, Any], tables: DefaultTables, as_of: date) -> CompletedAccount:
+    """Fill tariff, meter and money from the one table of defaults; nothing else of the request is looked at.
+
+    Args:
+        given: the request as sent; ``tariff``, ``meter``, ``outlay``, ``money`` and ``site.rule_area`` are read.
+        tables: dated tables that defaults draw on.
+        as_of: the day of the question.
+
+    Raises:
+        ContradictionError: parts of the request exclude each other.
+    """
+    log: list[Assumption] = []
+    root = Node(given, "", log)
+    area = root.child("site").get("rule_area") or NO_COUNTRY
+    return CompletedAccount(
+        tariff=tariff_of(root.child("tariff"), area, tables, as_of),
+        meter=meter_of(root.child("meter")),
+        outlay=outlay_of(root.child("outlay")),
+        money=money_of(root.child("money")),
+        assumptions=Assumptions.of(log),
+    )
