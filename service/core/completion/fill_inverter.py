@@ -8,6 +8,10 @@ from service.core.model.bounds import BOUNDS
 from service.core.model.facts import Input, Inverter
 
 
+# Above this power inputs for two panels in series are made too, and with them higher voltages.
+_LARGE_W = 1000.0
+
+
 def input_count_of(node: Node, arrays: list[Node]) -> int:
     """How many inputs the inverter has: as given or described, else by power and by what the arrays need.
 
@@ -64,7 +68,7 @@ def inverter_of(node: Node, input_count: int) -> Inverter:
         ac_power_w=node.get("ac_power_w"),
         set_limit_w=set_limit,
         input_count=input_count,
-        inputs=tuple(_input(entry) for entry in inputs),
+        inputs=tuple(_input(entry, power) for entry in inputs),
         weighted_efficiency_share=node.take("weighted_efficiency_share"),
         efficiency_weighting=node.take("efficiency_weighting"),
         night_draw_w=node.take("night_draw_w"),
@@ -74,12 +78,12 @@ def inverter_of(node: Node, input_count: int) -> Inverter:
     )
 
 
-def _input(node: Node) -> Input:
+def _input(node: Node, ac_power_w: float) -> Input:
     _check_order(node, "tracking_min_v", "tracking_max_v")
     _check_order(node, "tracking_max_v", "max_input_voltage_v")
     _check_order(node, "tracking_min_v", "max_input_voltage_v")
     _check_order(node, "start_voltage_v", "max_input_voltage_v")
-    maximum, low, high = _window(node)
+    maximum, low, high = _window(node, ac_power_w)
     panel_current = node.get("max_panel_short_circuit_current_a")
     return Input(
         max_input_voltage_v=maximum,
@@ -96,7 +100,7 @@ def _input(node: Node) -> Input:
     )
 
 
-def _window(node: Node) -> tuple[float, float, float]:
+def _window(node: Node, ac_power_w: float) -> tuple[float, float, float]:
     """Maximum voltage and tracking range, filled so that low < high <= maximum whatever was given."""
     floor = max([v for name in ("tracking_min_v", "start_voltage_v") if (v := node.get(name)) is not None], default=0.0)
     ceiling = node.get("tracking_max_v")
@@ -104,9 +108,14 @@ def _window(node: Node) -> tuple[float, float, float]:
     # the class's range about 60 V, moved along where a given tracking range needs more
     low = max(50.0 * least / 60, ceiling or 0.0, floor)
     top = BOUNDS["max_input_voltage_v"].high
+    usual_high = 65.0 if ac_power_w <= _LARGE_W else 150.0
     maximum = node.take(
         "max_input_voltage_v",
-        Guess(value=round(min(least, top), 1), low=round(min(low, top), 1), high=round(min(65 * least / 60, top), 1)),
+        Guess(
+            value=round(min(least, top), 1),
+            low=round(min(low, top), 1),
+            high=round(min(usual_high * least / 60, top), 1),
+        ),
     )
     high = node.take(
         "tracking_max_v",

@@ -1,0 +1,166 @@
+"""What is to be done, and when: from before buying to moving out?"""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field
+from types import MappingProxyType
+
+import numpy as np
+
+from service.core.appraisal.conditions import ON_BUILDING, mending
+from service.core.appraisal.decision import Choice, Decision
+from service.core.compatibility import Compatibility
+from service.core.energy import EnergyYear
+from service.core.model.assumption import Assumptions
+from service.core.model.facts import Array, Panel, Setup
+from service.core.model.finding import Fact, Verdict
+from service.core.panel import diode_of, open_circuit_voltage_v
+
+MOMENTS = (
+    "before_buying", "at_the_door", "before_fitting", "before_plugging_in", "first_sunny_day", "each_spring",
+    "after_storm", "moving_out",
+)  # fmt: skip
+# From here on one wired inverter on the roof usually serves better than more plugs.
+_MANY_PANELS = 5
+_LABEL = ("open_circuit_voltage_v", "short_circuit_current_a", "voc_coefficient_pct_per_k")
+_INVERTER_LABEL = ("max_input_voltage_v", "max_short_circuit_current_a", "max_current_a")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Step:
+    """One thing to do, with its moment. ``facts`` fill the sentence."""
+
+    code: str
+    when: str
+    facts: Mapping[str, Fact] = field(default_factory=lambda: MappingProxyType({}))
+
+
+def steps_of(
+    setup: Setup, assumptions: Assumptions, compatibility: Compatibility, energy: EnergyYear, decision: Decision
+) -> tuple[Step, ...]:
+    """The steps that this request calls for, in the order of ``MOMENTS``; a set not worth buying needs none.
+
+    Returns:
+        Steps with their facts: expected open-circuit voltage at the door in V, expected power on clear days in W, the
+        duty to register from the rule card, the weight to be fixed in kg.
+    """
+    if decision.verdict == Choice.NOT_WORTH_IT:
+        return ()
+    steps = (
+        *_before_buying(setup, assumptions, compatibility, decision),
+        *_at_the_door(setup),
+        *_before_fitting(setup),
+        *_before_plugging_in(setup, compatibility),
+        *_later(setup, compatibility, energy),
+    )
+    return tuple(sorted(steps, key=lambda step: MOMENTS.index(step.when)))
+
+
+def _before_buying(
+    setup: Setup, assumptions: Assumptions, compatibility: Compatibility, decision: Decision
+) -> Iterable[Step]:
+    missing = sorted({name for i in range(len(setup.arrays)) for name in _LABEL
+                      if assumptions.assumed(f"/arrays/{i}/panel/{name}")}, key=_LABEL.index)  # fmt: skip
+    if missing:
+        yield _step("ask_panel_label", "before_buying", missing=", ".join(missing))
+    limits = [name for name in _INVERTER_LABEL if assumptions.assumed(f"/inverter/inputs/0/{name}")]
+    if limits:
+        yield _step("ask_inverter_label", "before_buying", missing=", ".join(limits))
+    if decision.worth_up_to:
+        yield _step(
+            "compare_price", "before_buying", amount=float(int(decision.worth_up_to)),
+            currency=setup.tariff.currency if setup.tariff else None,
+        )  # fmt: skip
+    if any(array.mount in ON_BUILDING for array in setup.arrays):
+        yield _step("ask_consent", "before_buying")
+    if any(f.code == "plug" and f.verdict == Verdict.NOT_KNOWN for f in compatibility.findings):
+        yield _step("ask_operator", "before_buying", area=setup.site.rule_area)
+    panels = sum(array.count for array in setup.arrays)
+    if panels >= _MANY_PANELS:
+        yield _step("many_panels", "before_buying", panels=panels)
+
+
+def _at_the_door(setup: Setup) -> Iterable[Step]:
+    told: set[Panel] = set()
+    for array in setup.arrays:
+        if array.panel not in told:
+            told.add(array.panel)
+            low, high = door_voltage_v(array.panel)
+            yield _step("measure_voltage", "at_the_door", array=array.name, low_v=low, high_v=high)
+    if any(panel.history != "unused" for panel in told):
+        yield _step("look_panel_over", "at_the_door")
+
+
+def door_voltage_v(panel: Panel) -> tuple[float, float]:
+    """Between which open-circuit voltages, in V, does a good panel read in daylight?
+
+    From 200 W/m2 at 50 C of cell to 1000 W/m2 at 5 C, less 2 % and more 2 % for the meter and the label's tolerance.
+    Not for dusk, thick cloud or indoors, where it reads less.
+    """
+    diode = diode_of(panel)
+    volts = open_circuit_voltage_v(diode, np.array([200.0, 1000.0]), np.array([50.0, 5.0]))
+    return round(0.98 * float(volts[0]), 1), round(1.02 * float(volts[1]), 1)
+
+
+def _before_fitting(setup: Setup) -> Iterable[Step]:
+    weight = sum(array.count * array.panel.weight_kg for array in setup.arrays)
+    yield _step("prove_fixing", "before_fitting", weight_kg=round(weight, 1),
+                mounts=", ".join(dict.fromkeys(array.mount for array in setup.arrays)))  # fmt: skip
+    yield _step("plan_wiring", "before_fitting", plan="; ".join(_wiring(array) for array in setup.arrays))
+    if any(array.panel.connector != "locking_4mm" for array in setup.arrays):
+        yield _step("match_connectors", "before_fitting")
+
+
+def _wiring(array: Array) -> str:
+    """An array's name and input, such as "left > 1" or "roof > 2 (2 in series)"."""
+    several = f" ({array.count} in {array.joined})" if array.count > 1 else ""
+    return f"{array.name} > {array.input}{several}"
+
+
+def _before_plugging_in(setup: Setup, compatibility: Compatibility) -> Iterable[Step]:
+    for finding in compatibility.findings:
+        remedy = mending(finding) if finding.verdict == Verdict.DOES_NOT_FIT else None
+        if remedy is not None:
+            yield _step(
+                "mend_first", "before_plugging_in", finding=finding.code, remedy=remedy.code, who=remedy.who,
+                new_value=remedy.new_value, unit=remedy.unit,
+            )  # fmt: skip
+    circuit = setup.socket_circuit
+    if circuit is None or circuit.cable_mm2 is None or circuit.residual_current_device in {"none", "not_known"}:
+        yield _step("have_circuit_checked", "before_plugging_in")
+    if setup.inverter.set_limit_w < setup.inverter.ac_power_w:
+        yield _step("set_the_limit", "before_plugging_in", set_limit_w=setup.inverter.set_limit_w)
+    if circuit is not None and circuit.lead_route in {"window", "door"}:
+        yield _step("flat_lead", "before_plugging_in", route=circuit.lead_route)
+    duty = _duty(compatibility)
+    if duty is not None:
+        when = "first_sunny_day" if duty.get("before_or_after") == "after" else "before_plugging_in"
+        facts = {name: duty.get(name) for name in ("who", "cost", "before_or_after")}
+        yield _step("register", when, due=duty.get("when"), **facts)
+
+
+def _duty(compatibility: Compatibility) -> Mapping[str, Fact] | None:
+    """The card's facts on whom to tell; None where it says that nobody has to be told."""
+    found = next((f for f in compatibility.findings if f.code == "registration"), None)
+    return None if found is None or found.facts.get("needed") == "no" else found.facts
+
+
+def _later(setup: Setup, compatibility: Compatibility, energy: EnergyYear) -> Iterable[Step]:
+    clear = {kind.season: max(kind.ac_w) for kind in energy.day_kinds if kind.kind == "clear"}
+    if clear:
+        best = max(clear, key=lambda season: (clear[season], season))
+        least = min(clear, key=lambda season: (clear[season], season))
+        yield _step("check_power", "first_sunny_day", best_season=best, best_w=round(clear[best]),
+                    least_season=least, least_w=round(clear[least]))  # fmt: skip
+    circuit = setup.socket_circuit
+    if circuit is None or circuit.plug in {"household", "not_known"}:
+        yield _step("feel_the_plug", "first_sunny_day")
+    yield _step("clean", "each_spring", dirt_pct=round(100 * max(array.dirt_share for array in setup.arrays), 1))
+    yield _step("retighten", "each_spring")
+    yield _step("look_after_storm", "after_storm")
+    yield _step("take_down", "moving_out")
+    if _duty(compatibility) is not None:
+        yield _step("deregister", "moving_out")
+
+
+def _step(code: str, when: str, **facts: Fact) -> Step:
+    return Step(code=code, when=when, facts=MappingProxyType(facts))
