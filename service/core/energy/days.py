@@ -24,7 +24,7 @@ def day_kinds(ac_w: Floats, sky: SkyYear, *, south: bool) -> tuple[DayKind, ...]
     index = light / np.maximum(cloudless, 1e-9)
     kind = np.where(index >= CLEAR_FROM_SHARE, 0, np.where(index < DULL_BELOW_SHARE, 2, 1))
     month = np.zeros(days, np.int64)
-    month[day] = sky.calendar.month
+    month[day[::-1]] = sky.calendar.month[::-1]  # a day's first hour names its month
     season = (month % 12 // 3 + (2 if south else 0)) % 4
     group = season * 3 + kind
     cell = group[day] * 24 + sky.calendar.clock_h.astype(np.int64)

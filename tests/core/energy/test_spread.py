@@ -1,0 +1,80 @@
+"""Why a year is uncertain: each reason appears when it applies, and grows with its cause."""
+
+import pytest
+
+from service.api.words.english import losses, spread
+from service.core.energy import LOSSES, spread_of
+from service.core.model.assumption import Assumption, Assumptions
+from service.core.model.place import Plane, Shade, SkylinePoint
+from tests.builders import array, panel
+from tests.climates import climate
+
+TREE = Shade(cause="tree", edge="soft", months=(6,), from_clock="15:00", to_clock="18:00", blocked_share=0.6)
+FLAT = Plane(tilt_deg=0, azimuth_deg=180)
+
+
+def parts(*arrays, hidden=0.0, assumed=()):
+    given = Assumptions.of(Assumption(pointer=p, value=None, code="test", source="test") for p in assumed)
+    found = spread_of(arrays, [300.0] * len(arrays), [hidden] * len(arrays), climate(), given)
+    return {part.code: part.relative_sd_share for part in found}
+
+
+def test_climate_and_years_come_from_the_place():
+    assert parts(array())["climate_data"] == 0.05
+    assert parts(array())["year_to_year"] == 0.025
+
+
+def test_shade_is_a_reason_only_where_something_stands_around():
+    assert "shade" not in parts(array())
+    assert parts(array(shade=(TREE,)), hidden=0.2)["shade"] == pytest.approx(0.05)
+    assert parts(array(skyline=(SkylinePoint(azimuth_deg=90, height_deg=5),)))["shade"] == pytest.approx(0.02)
+
+
+def test_a_plane_that_was_told_is_no_reason():
+    assert "plane" not in parts(array())
+
+
+def test_an_upright_panel_of_unknown_side_is_wider_than_an_unknown_tilt():
+    side = parts(array(), assumed=["/arrays/0/plane/azimuth_deg"])["plane"]
+    tilt = parts(array(), assumed=["/arrays/0/plane/tilt_deg"])["plane"]
+    mount = parts(array(), assumed=["/arrays/0/mount", "/arrays/0/plane"])["plane"]
+    assert tilt < side < mount
+
+
+def test_used_panels_are_wider_than_new_ones():
+    new, used = parts(array())["rating"], parts(array(panel=panel(age_years=8, history="roof")))["rating"]
+    assert used > 2 * new
+
+
+def test_a_wider_tolerance_widens_the_rating():
+    assert parts(array(panel=panel(power_tolerance_pct=(-10, 10))))["rating"] > parts(array())["rating"]
+
+
+def test_age_widens_ageing_up_to_a_bound():
+    widths = [parts(array(panel=panel(age_years=years)))["ageing"] for years in (0, 10, 20, 60)]
+    assert widths == sorted(widths)
+    assert widths[-1] == 0.15
+
+
+def test_reflectance_counts_for_upright_planes_and_more_where_it_was_assumed():
+    assert parts(array(plane=FLAT))["reflectance"] == 0
+    given, open_ = (
+        parts(array())["reflectance"],
+        parts(array(), assumed=["/site/ground_reflectance_share"])["reflectance"],
+    )
+    assert 0 < given < open_
+
+
+def test_arrays_count_by_their_energy():
+    two = parts(array(), array(plane=FLAT))["reflectance"]
+    assert two == pytest.approx(parts(array())["reflectance"] / 2)
+
+
+def test_a_set_that_gives_nothing_still_has_its_reasons():
+    assert spread_of([array()], [0.0], [0.0], climate(), Assumptions.of(()))
+
+
+def test_every_code_has_its_sentence():
+    everything = parts(array(shade=(TREE,)), assumed=["/arrays/0/mount"])
+    assert set(everything) == set(spread.TEXTS)
+    assert set(losses.TEXTS) == set(LOSSES)
