@@ -1,1 +1,9 @@
-"""Do these panels suit this inverter, this socket and this circuit?"""
+"""Do these panels suit this inverter, this socket and this circuit?
+
+``check`` asks every question (``voltage``, ``current``, ``pairing`` per array and input; ``circuit`` for the home; the
+rule card through ``core.rules``) and lets ``remedies`` try what would mend each refusal.
+"""
+
+from service.core.compatibility.check import Compatibility, check
+
+__all__ = ["Compatibility", "check"]

@@ -1,0 +1,132 @@
+"""Does it all fit together? Every question of every side, worst first, with what would mend each."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+from datetime import date
+from types import MappingProxyType
+
+from service.core.compatibility.circuit import socket_side
+from service.core.compatibility.panel_side import panel_side
+from service.core.compatibility.remedies import with_remedies
+from service.core.compatibility.wiring import Curves, Wiring
+from service.core.model.assumption import Assumptions
+from service.core.model.facts import Setup
+from service.core.model.finding import WORST_FIRST, Finding, Part, Remedy, Verdict, worst
+from service.core.rules import RuleCard, in_force, rule_findings
+
+PARTS = (Part.PANEL_SIDE, Part.SOCKET_SIDE, Part.LOCAL_RULE)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Compatibility:
+    """What was looked at, how it turned out, and what nobody described.
+
+    ``by_part`` has only the parts of which something was looked at. ``not_looked_at``: RFC 6901 pointers to what the
+    request does not describe; it never enters the verdict.
+    """
+
+    verdict: Verdict
+    by_part: Mapping[Part, Verdict]
+    findings: tuple[Finding, ...]
+    not_looked_at: tuple[str, ...]
+
+
+def check(
+    setup: Setup, assumptions: Assumptions, hottest_cell_c: tuple[float, ...], card: RuleCard, as_of: date
+) -> Compatibility:
+    """Do these panels suit this inverter, this socket and circuit, and what was published for the place?
+
+    Args:
+        setup: the complete request.
+        assumptions: what of it was assumed, with ranges: an assumed rating never makes a ``fits``.
+        hottest_cell_c: hottest cell of each array in C, in the order of ``setup.arrays``.
+        card: the rule card that speaks for the place on that day.
+        as_of: the day of the question.
+
+    Raises:
+        ContradictionError: an array stands on an input that the inverter does not have.
+    """
+    wiring = Wiring(setup, assumptions, hottest_cell_c, Curves())
+
+    def local_rule(changed: Wiring) -> tuple[Finding, ...]:
+        return rule_findings(changed.setup, changed.assumptions, card, as_of)
+
+    asks = {
+        Part.PANEL_SIDE: panel_side,
+        Part.SOCKET_SIDE: lambda changed: socket_side(changed.setup, changed.assumptions),
+        Part.LOCAL_RULE: local_rule,
+    }
+    found: list[Finding] = []
+    for part in PARTS:
+        before = asks[part](wiring)
+        mended = [with_remedies(finding, wiring, before, asks[part]) for finding in before]
+        found += [_with_operator(f, card, as_of, setup) for f in mended] if part == Part.LOCAL_RULE else mended
+    found = _with_both_sides(found, card)
+    by_part = {
+        part: worst(f.verdict for f in found if f.part == part) for part in PARTS if any(f.part == part for f in found)
+    }
+    return Compatibility(
+        verdict=worst(by_part.values()), by_part=MappingProxyType(by_part),
+        findings=tuple(sorted(found, key=lambda f: WORST_FIRST.index(f.verdict))),
+        not_looked_at=_not_looked_at(setup, assumptions),
+    )  # fmt: skip
+
+
+def _with_operator(finding: Finding, card: RuleCard, as_of: date, setup: Setup) -> Finding:
+    """An open rule finding with the question for the grid operator.
+
+    The verdict then is that of a card in force that admits a household plug and names no lower cap.
+    """
+    refused = finding.verdict == Verdict.DOES_NOT_FIT and finding.code != "meter"
+    if finding.verdict == Verdict.FITS or refused or finding.code == "certificate":
+        return finding
+    confirmed = replace(
+        card, status="in_force", valid_from=None, valid_to=None, plug="household_with_conditions", ac_tiers=(),
+        ac_cap_w=card.ac_cap_w or finding.measured or setup.inverter.ac_power_w, ac_cap_inclusive=True,
+        notify=replace(card.notify, needed="yes"), reversing_meter="tolerated",
+    )  # fmt: skip
+    then = [f for f in rule_findings(setup, Assumptions({}), confirmed, as_of) if f.code == finding.code]
+    verdict = then[0].verdict if then else finding.likely
+    ask = Remedy(
+        code="ask_operator", pointer=None, new_value=None, unit="", who="operator", verdict_then=verdict,
+        facts=MappingProxyType({"variant": finding.code, "area": card.id, "in_force": in_force(card, as_of)}),
+    )  # fmt: skip
+    return replace(finding, remedies=(*finding.remedies, ask))
+
+
+def _with_both_sides(found: list[Finding], card: RuleCard) -> list[Finding]:
+    """Where a published rule admits the set and the cable rule refuses it, the cable's finding shows both."""
+    admits = [f.code for f in found if f.code in ("local_cap", "plug") and f.verdict == Verdict.FITS]
+    if len(admits) < 2:
+        return found
+    both: dict[str, str | float | int | bool | None] = {
+        "admitted_by": f"rule card {card.id}", "admitted_on": card.published_on or "undated",
+    }  # fmt: skip
+    return [
+        replace(f, facts=MappingProxyType({**f.facts, **both}))
+        if f.code == "circuit_cable" and f.verdict == Verdict.DOES_NOT_FIT
+        else f
+        for f in found
+    ]
+
+
+def _not_looked_at(setup: Setup, assumptions: Assumptions) -> tuple[str, ...]:
+    """Pointers to what nobody described: circuit, connectors (kind or make), certificates, meter, lead."""
+    pointers = [
+        f"/arrays/{at}/panel/connector"
+        for at, array in enumerate(setup.arrays)
+        if array.panel.connector in ("locking_4mm", "not_known") or assumptions.assumed(f"/arrays/{at}/panel/connector")
+    ]
+    if not setup.inverter.certificates:
+        pointers.append("/inverter/certificates")
+    if setup.meter.counts == "not_known" or assumptions.assumed("/meter/counts"):
+        pointers.append("/meter/counts")
+    if setup.socket_circuit is None:
+        pointers.append("/socket_circuit")
+    else:
+        pointers += [
+            pointer
+            for pointer in ("/socket_circuit/lead_length_m", "/socket_circuit/lead_mm2")
+            if assumptions.assumed(pointer)
+        ]
+    return tuple(pointers)

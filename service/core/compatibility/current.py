@@ -1,0 +1,156 @@
+"""Do the panels' amperes suit the input and each other: as energy, and as danger?"""
+
+from service.core.compatibility.finding import made
+from service.core.compatibility.reach import Outcome, Reach, at_most, combined
+from service.core.compatibility.wiring import FULL_SUN_W_PER_M2, Strings, Wiring
+from service.core.model.facts import Array, Input
+from service.core.model.finding import Fact, Finding, Part, Verdict, worst
+from service.core.panel import drawn_power
+
+# Irradiance above 1000 W/m2 (cloud edges, snow): IEC 62548 and NEC 690.8(A)(1).
+DESIGN_FACTOR = 1.25
+DESIGN_SOURCE = "1.25 x short-circuit current, IEC 62548, IEC 60364-7-712 and NEC 690.8(A)(1)"
+LABEL_SOURCE = "the largest panel's label value as the maker of the inverter prints it"
+REVERSE_SOURCE = "IEC 62548: string fuses where (strings - 1) x short-circuit current exceeds the panel's fuse rating"
+
+# How openly a panel's rear side stands, 1 free all around: our own figures, from memory of rear-side measurements.
+REAR_OPENNESS = {
+    "hung_on_rail": 1 / 3, "behind_rail": 1 / 3, "balcony_floor": 1 / 3, "wall": 0.1, "sloped_roof": 0.1,
+}  # fmt: skip
+REAR_SKY_SHARE = 0.05  # of full sun: diffuse sky behind an upright panel on a clear day
+
+
+def rear_light_share(array: Array, ground_reflectance_share: float) -> float:
+    """Light on the rear over light on the front in full sun: half of what the ground reflects, and some sky.
+
+    An upright rear side sees half ground, half sky; before a dark facade a third of that is left (0.05 of full sun
+    over grass), a free-standing panel gets all of it. From memory, an order of magnitude.
+    """
+    openness = REAR_OPENNESS.get(array.mount, 1.0)
+    return openness * (0.5 * ground_reflectance_share + REAR_SKY_SHARE)
+
+
+def rear_gain_share(wiring: Wiring, strings: Strings) -> float:
+    """How much the rear side adds to the panel's current: bifaciality times the light it gets."""
+    rear = rear_light_share(strings.array, wiring.setup.site.ground_reflectance_share)
+    return strings.panel.bifaciality_share * rear
+
+
+def operating_current(wiring: Wiring, index: int, here: tuple[Strings, ...]) -> Finding:
+    """Current at maximum power of all strings of an input against what it can draw: lost energy, never danger."""
+    measured = _total(wiring, here, "max_power_current_a", factor=1.0, with_rear=True)
+    limit = wiring.limit(index, "max_current_a")
+    outcome = at_most(measured, limit, Verdict.FITS_WITH_LOSS)
+    facts: dict[str, Fact] = {"strings": _strings(here), "worst_a": measured.highest}
+    if outcome.verdict == Verdict.FITS_WITH_LOSS:
+        facts["lost_in_full_sun_pct"] = _lost_in_full_sun_pct(wiring, here, wiring.setup.inverter.inputs[index])
+    return made(
+        "operating_current", Part.PANEL_SIDE, outcome, f"/inverter/inputs/{index}", input_number=index + 1,
+        facts=facts, numbers=(measured.value, _known(limit), "A"),
+        source="datasheet of the inverter: the input draws at most this and works at a higher voltage",
+    )  # fmt: skip
+
+
+def short_circuit_current(wiring: Wiring, index: int, here: tuple[Strings, ...]) -> Finding:
+    """What the panels can push into a failed input against what it survives: danger.
+
+    A datasheet's figure has two meanings. The absolute maximum is compared with 1.25 x Isc, the largest panel's label
+    value with Isc. One figure given for both says that nobody knows which: then the strict reading has to hold for
+    ``fits``, and only the lenient one makes ``not_known``. Two different figures must both hold.
+    """
+    design = _total(wiring, here, "short_circuit_current_a", factor=DESIGN_FACTOR, with_rear=True)
+    label = _total(wiring, here, "short_circuit_current_a", factor=1.0, with_rear=False)
+    absolute = wiring.limit(index, "max_short_circuit_current_a")
+    panels = wiring.limit(index, "max_panel_short_circuit_current_a")
+    facts: dict[str, Fact] = {
+        "strings": _strings(here), "design_current_a": design.value, "label_current_a": label.value,
+        "rear_gain_share": max(rear_gain_share(wiring, s) for s in here), "worst_a": design.highest,
+    }  # fmt: skip
+    measured, limit, outcome, facts["variant"] = design, absolute, at_most(design, absolute), "absolute"
+    if not panels.missing and absolute.missing:
+        measured, limit, outcome, facts["variant"] = label, panels, at_most(label, panels), "label"
+    elif not panels.missing and not absolute.missing:
+        lenient = at_most(label, panels)
+        if panels.value == absolute.value:
+            outcome, facts["variant"] = _either_meaning(outcome, lenient), "either"
+        elif _rank(lenient) > _rank(outcome):
+            measured, limit, outcome, facts["variant"] = label, panels, lenient, "label"
+    return made(
+        "short_circuit_current", Part.PANEL_SIDE, outcome, f"/inverter/inputs/{index}", input_number=index + 1,
+        facts=facts, numbers=(measured.value, _known(limit), "A"),
+        source=LABEL_SOURCE if facts["variant"] == "label" else DESIGN_SOURCE,
+    )  # fmt: skip
+
+
+def reverse_current(wiring: Wiring, index: int, here: tuple[Strings, ...]) -> tuple[Finding, ...]:
+    """What the other strings can push backwards through a failed one against the fuse its panel is made for.
+
+    From three strings in parallel on; with two, only where an unlike, stronger neighbour is known to exceed it.
+    """
+    strings = sum(s.in_parallel for s in here)
+    findings = []
+    for own in here:
+        others = [(s, s.in_parallel - (1 if s is own else 0)) for s in here]
+        pushed = combined(
+            lambda *amps: sum(amps),
+            *(combined(lambda a, n=n: n * a, wiring.of_panel(s, "short_circuit_current_a")) for s, n in others if n),
+        )
+        limit = wiring.of_panel(own, "max_series_fuse_a")
+        outcome = at_most(pushed, limit)
+        if strings < 3 and not (strings == 2 and len(here) == 2 and outcome.verdict == Verdict.DOES_NOT_FIT):
+            continue
+        facts: dict[str, Fact] = {
+            "strings": strings, "array": own.array.name, "label_current_a": own.panel.short_circuit_current_a,
+        }  # fmt: skip
+        findings.append(
+            made(
+                "reverse_current",
+                Part.PANEL_SIDE,
+                outcome,
+                f"{own.pointer}/panel",
+                input_number=index + 1,
+                facts=facts,
+                numbers=(pushed.value, _known(limit), "A"),
+                source=REVERSE_SOURCE,
+            )
+        )
+    return tuple(findings)
+
+
+def _total(wiring: Wiring, here: tuple[Strings, ...], name: str, *, factor: float, with_rear: bool) -> Reach:
+    """A current of the panel summed over all strings of an input, times the factor and the rear side's share."""
+
+    def scaled(strings: Strings) -> Reach:
+        times = factor * strings.in_parallel * (1 + (rear_gain_share(wiring, strings) if with_rear else 0.0))
+        return combined(lambda amps: times * amps, wiring.of_panel(strings, name))
+
+    return combined(lambda *amps: sum(amps), *(scaled(strings) for strings in here))
+
+
+def _either_meaning(strict: Outcome, lenient: Outcome) -> Outcome:
+    if strict.verdict == Verdict.FITS or lenient.verdict == Verdict.DOES_NOT_FIT:
+        return Outcome(lenient.verdict, lenient.likely, lenient.missing)
+    likely = worst((strict.likely, lenient.likely))
+    return Outcome(Verdict.NOT_KNOWN, likely, strict.missing)
+
+
+def _lost_in_full_sun_pct(wiring: Wiring, here: tuple[Strings, ...], limits: Input) -> float | None:
+    """Per cent of the power at 1000 W/m2 and 25 C that the current limit leaves; None for unlike panels."""
+    diode = wiring.curves.diode(here[0].panel)
+    if diode is None or any(s.panel != here[0].panel or s.in_series != here[0].in_series for s in here):
+        return None
+    strings = sum(s.in_parallel * (1 + rear_gain_share(wiring, s)) for s in here)
+    drawn = drawn_power(diode, FULL_SUN_W_PER_M2, 25.0, in_series=here[0].in_series, in_parallel=strings, limits=limits)
+    return 100 * float(drawn.lost_to_current_w[0] / drawn.available_w[0]) if drawn.available_w[0] > 0 else None
+
+
+def _rank(outcome: Outcome) -> int:
+    return (Verdict.FITS, Verdict.FITS_WITH_LOSS, Verdict.NOT_KNOWN, Verdict.DOES_NOT_FIT).index(outcome.verdict)
+
+
+def _strings(here: tuple[Strings, ...]) -> int:
+    return sum(s.in_parallel for s in here)
+
+
+def _known(limit: Reach) -> float | None:
+    return None if limit.missing else limit.value

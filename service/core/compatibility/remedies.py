@@ -1,0 +1,73 @@
+"""Which changes truly mend a finding? Each is made, the question asked again, and only what helps is told."""
+
+from collections.abc import Callable
+from dataclasses import replace
+
+from service.core.compatibility.proposals import Proposal, proposals
+from service.core.compatibility.wiring import Wiring
+from service.core.model.assumption import Assumptions
+from service.core.model.finding import WORST_FIRST, Finding, Remedy, Verdict
+from service.core.model.pointer import replaced_at
+
+Ask = Callable[[Wiring], tuple[Finding, ...]]
+
+ONE_IS_ENOUGH = frozenset({"smaller_breaker", "thicker_or_shorter_lead"})  # the gentlest step that mends is told
+
+
+def with_remedies(finding: Finding, wiring: Wiring, before: tuple[Finding, ...], ask: Ask) -> Finding:
+    """The finding with the remedies that were seen to help.
+
+    Args:
+        finding: one of ``before``.
+        wiring: the set as it is.
+        before: all findings of the same part.
+        ask: asks all questions of that part again of a changed set.
+    """
+    if finding.verdict == Verdict.FITS:
+        return finding
+    kept: list[Remedy] = []
+    done: set[tuple[str, object]] = set()
+    for proposal in proposals(finding, wiring):
+        kind = (proposal.code, proposal.facts.get("variant"))
+        if proposal.code in ONE_IS_ENOUGH and kind in done:
+            continue
+        then = proposal.promised or _asked_again(finding, _changed(wiring, proposal), before, ask)
+        if proposal.code.startswith("ask_") or _better(then, finding.verdict):
+            kept.append(_remedy(proposal, then))
+            if then in (Verdict.FITS, Verdict.FITS_WITH_LOSS):
+                done.add(kind)
+    return replace(finding, remedies=tuple(kept))
+
+
+def _asked_again(finding: Finding, changed: Wiring, before: tuple[Finding, ...], ask: Ask) -> Verdict:
+    """The finding's verdict after the change; refused where the change breaks something else of the same part."""
+    after = ask(changed)
+    same = [f for f in after if f.code == finding.code]
+    here = [f for f in same if f.about == finding.about] or same
+    was_refused = {f.code for f in before if f.verdict == Verdict.DOES_NOT_FIT}
+    newly_refused = {f.code for f in after if f.verdict == Verdict.DOES_NOT_FIT} - was_refused
+    if newly_refused:
+        return Verdict.DOES_NOT_FIT
+    return min((f.verdict for f in here), key=WORST_FIRST.index, default=Verdict.FITS)
+
+
+def _changed(wiring: Wiring, proposal: Proposal) -> Wiring:
+    """The set with the proposal applied; a rating that was replaced is no longer assumed."""
+    if proposal.rewired is not None:
+        return proposal.rewired
+    if proposal.pointer is None:
+        return wiring
+    kept = {p: a for p, a in wiring.assumptions.by_pointer.items() if p != proposal.pointer}
+    setup = replaced_at(wiring.setup, proposal.pointer, proposal.new_value)
+    return replace(wiring, setup=setup, assumptions=Assumptions(kept))
+
+
+def _better(then: Verdict, now: Verdict) -> bool:
+    return WORST_FIRST.index(then) > WORST_FIRST.index(now)
+
+
+def _remedy(proposal: Proposal, then: Verdict) -> Remedy:
+    return Remedy(
+        code=proposal.code, pointer=proposal.pointer, new_value=proposal.new_value, unit=proposal.unit,
+        who=proposal.who, verdict_then=then, facts=proposal.facts,
+    )  # fmt: skip

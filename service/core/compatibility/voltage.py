@@ -1,0 +1,164 @@
+"""Do the panels' volts suit the input: not too many in the cold, enough in the heat and in the morning?"""
+
+from service.core.compatibility.finding import made
+from service.core.compatibility.reach import Outcome, Reach, at_least, at_most, combined
+from service.core.compatibility.wiring import MORNING_CELL_C, MORNING_W_PER_M2, Strings, Wiring
+from service.core.model.finding import Fact, Finding, Part, Verdict
+
+COLD_SOURCE = (
+    "IEC 62548 and IEC 60364-7-712: open-circuit voltage corrected to the lowest temperature expected, cell at the "
+    "air's, no sun"
+)
+NEC_SOURCE = "NEC (NFPA 70) Table 690.7(A), crystalline silicon, used where no coefficient is known"
+SINGLE_DIODE_SOURCE = "single-diode model of the datasheet (De Soto, Klein and Beckman 2006)"
+CRYSTALLINE = frozenset({"mono", "poly", "topcon", "hjt", "back_contact"})
+
+# NEC Table 690.7(A): (coldest air down to this, factor on the open-circuit voltage at 25 C). Crystalline silicon.
+NEC_690_7_A = (
+    (20.0, 1.02), (15.0, 1.04), (10.0, 1.06), (5.0, 1.08), (0.0, 1.10), (-5.0, 1.12), (-10.0, 1.14), (-15.0, 1.16),
+    (-20.0, 1.18), (-25.0, 1.20), (-30.0, 1.21), (-35.0, 1.23), (-40.0, 1.25),
+)  # fmt: skip
+
+
+def voltage_at_cell(voltage_v: float, coefficient_pct_per_k: float, cell_c: float) -> float:
+    """Open-circuit voltage at a cell temperature in V, by the datasheet's coefficient (%/K, of the 25 C value).
+
+    >>> round(voltage_at_cell(49.3, -0.28, -18), 2)
+    55.24
+    """
+    return voltage_v * (1 + coefficient_pct_per_k / 100 * (cell_c - 25))
+
+
+def nec_factor(coldest_c: float) -> float | None:
+    """NEC Table 690.7(A): factor on the open-circuit voltage; None below -40 C, 1 above 24 C.
+
+    Between two rows the colder one's factor is taken.
+
+    >>> nec_factor(-18), nec_factor(-5), nec_factor(-5.5), nec_factor(-41)
+    (1.18, 1.12, 1.14, None)
+    """
+    if coldest_c > 24:
+        return 1.0
+    return next((factor for down_to, factor in NEC_690_7_A if coldest_c >= down_to), None)
+
+
+def cold_voltage(wiring: Wiring, index: int, strings: Strings) -> Finding:
+    """Open-circuit voltage of the string on the coldest morning against what the input survives."""
+    site = wiring.setup.site
+    cold, method = cold_string_voltage(wiring, strings)
+    limit = wiring.limit(index, "max_input_voltage_v")
+    outcome = at_most(cold, limit)
+    if method == "nec_table" and outcome.verdict == Verdict.DOES_NOT_FIT:
+        outcome = _with_coefficient_open(wiring, strings, limit)
+    facts: dict[str, Fact] = _string_facts(strings) | {
+        "coldest_air_c": site.coldest_air_c,
+        "coldest_estimated": wiring.assumptions.assumed("/site/coldest_air_c"),
+        "label_voltage_v": strings.in_series * strings.panel.open_circuit_voltage_v,
+        "coefficient_pct_per_k": strings.panel.voc_coefficient_pct_per_k,
+        "method": method,
+        "worst_v": cold.highest,
+        "assumed_limit_v": limit.value if limit.missing else None,
+    }
+    return made(
+        "cold_voltage", Part.PANEL_SIDE, outcome, strings.pointer, input_number=index + 1, facts=facts,
+        numbers=(cold.value, _known(limit), "V"), source=NEC_SOURCE if method == "nec_table" else COLD_SOURCE,
+    )  # fmt: skip
+
+
+def cold_string_voltage(wiring: Wiring, strings: Strings) -> tuple[Reach, str]:
+    """Open-circuit voltage of one string at the coldest air, and by which method.
+
+    ``coefficient``; ``class``, where the coefficient was assumed; ``nec_table``, where none is known in an area of
+    that code.
+    """
+    voltage = wiring.of_panel(strings, "open_circuit_voltage_v")
+    known = not wiring.of_panel(strings, "voc_coefficient_pct_per_k").missing
+    factor = nec_factor(wiring.setup.site.coldest_air_c)
+    if known or factor is None or not (is_us(wiring.setup.site.rule_area) and strings.panel.cell_kind in CRYSTALLINE):
+        return _by_coefficient(wiring, strings), "coefficient" if known else "class"
+    return combined(lambda volts: strings.in_series * volts * factor, voltage), "nec_table"
+
+
+def _by_coefficient(wiring: Wiring, strings: Strings) -> Reach:
+    def cold(volts: float, per_k: float) -> float:
+        return strings.in_series * voltage_at_cell(volts, per_k, wiring.setup.site.coldest_air_c)
+
+    return combined(
+        cold,
+        wiring.of_panel(strings, "open_circuit_voltage_v"),
+        wiring.of_panel(strings, "voc_coefficient_pct_per_k"),
+    )
+
+
+def _with_coefficient_open(wiring: Wiring, strings: Strings, limit: Reach) -> Outcome:
+    """The table alone refuses: proven only if the kindest coefficient of the class fails too."""
+    by_class = at_most(_by_coefficient(wiring, strings), limit)
+    if by_class.verdict == Verdict.DOES_NOT_FIT:
+        return by_class
+    return Outcome(Verdict.NOT_KNOWN, Verdict.DOES_NOT_FIT, by_class.missing)
+
+
+def hot_voltage(wiring: Wiring, index: int, strings: Strings) -> Finding:
+    """Operating voltage of the string at its hottest cell against the lower end of tracking: energy, no danger."""
+    hottest = wiring.hottest(strings)
+    share = wiring.curves.hot_share(strings.panel, hottest)
+    hot = combined(lambda v: strings.in_series * v * share, wiring.of_panel(strings, "max_power_voltage_v"))
+    limit = wiring.limit(index, "tracking_min_v")
+    outcome = at_least(hot, limit, Verdict.FITS_WITH_LOSS)
+    facts = _string_facts(strings) | {"hottest_cell_c": hottest, "worst_v": hot.lowest}
+    return made(
+        "hot_voltage", Part.PANEL_SIDE, outcome, strings.pointer, input_number=index + 1, facts=facts,
+        numbers=(hot.value, _known(limit), "V"), source=SINGLE_DIODE_SOURCE,
+    )  # fmt: skip
+
+
+def start_voltage(wiring: Wiring, index: int, strings: Strings) -> Finding:
+    """Open-circuit voltage in dim morning light against the voltage at which the input starts: energy, no danger.
+
+    One that has started runs on when the panel gets hot, so the morning decides, not the afternoon.
+    """
+    share = wiring.curves.morning_share(strings.panel)
+    morning = combined(lambda v: strings.in_series * v * share, wiring.of_panel(strings, "open_circuit_voltage_v"))
+    limit = wiring.limit(index, "start_voltage_v")
+    outcome = at_least(morning, limit, Verdict.FITS_WITH_LOSS)
+    label = strings.in_series * strings.panel.open_circuit_voltage_v
+    facts = _string_facts(strings) | {
+        "irradiance_w_per_m2": MORNING_W_PER_M2,
+        "cell_c": MORNING_CELL_C,
+        "worst_v": morning.lowest,
+        "variant": "seldom_starts" if limit.value is not None and label < limit.value else "",
+    }
+    return made(
+        "start_voltage", Part.PANEL_SIDE, outcome, strings.pointer, input_number=index + 1, facts=facts,
+        numbers=(morning.value, _known(limit), "V"), source=SINGLE_DIODE_SOURCE,
+    )  # fmt: skip
+
+
+def system_voltage(wiring: Wiring, index: int, strings: Strings) -> Finding | None:
+    """Cold voltage of the string against the voltage that the panel's insulation is made for.
+
+    None where one panel stands alone and the rating is not given: no panel is rated below its own voltage.
+    """
+    limit = wiring.of_panel(strings, "max_system_voltage_v")
+    if limit.missing and strings.in_series == 1:
+        return None
+    cold, _ = cold_string_voltage(wiring, strings)
+    return made(
+        "system_voltage", Part.PANEL_SIDE, at_most(cold, limit), f"{strings.pointer}/panel", input_number=index + 1,
+        numbers=(cold.value, _known(limit), "V"), facts=_string_facts(strings),
+        source="IEC 61730: maximum system voltage of the panel",
+    )  # fmt: skip
+
+
+def is_us(rule_area: str) -> bool:
+    """Is this an area of the National Electrical Code?"""
+    return rule_area == "US" or rule_area.startswith("US-")
+
+
+def _string_facts(strings: Strings) -> dict[str, Fact]:
+    return {"array": strings.array.name, "in_series": strings.in_series, "in_parallel": strings.in_parallel}
+
+
+def _known(limit: Reach) -> float | None:
+    """A limit to print: an assumed one is none."""
+    return None if limit.missing else limit.value

@@ -1,0 +1,161 @@
+"""Which strings hang on which input, and what do their panels' curves say?
+
+Arrays on one input lie in parallel, whichever way they look; within an array panels are in series or in parallel.
+"""
+
+from dataclasses import dataclass, field, replace
+from math import log
+
+from service.core.compatibility.reach import Reach, rating
+from service.core.errors import ContradictionError
+from service.core.model.assumption import Assumption, Assumptions
+from service.core.model.facts import Array, Input, Panel, Setup
+from service.core.panel import Diode, Doubt, datasheet_doubts, diode_of, max_power, open_circuit_voltage_v
+
+# A morning: dim light, a cell as warm as the test bench's. Irradiance at which an input is asked whether it starts.
+MORNING_W_PER_M2 = 100.0
+MORNING_CELL_C = 25.0
+FULL_SUN_W_PER_M2 = 1000.0
+THERMAL_V = 0.025693  # k T / q at 25 C
+
+
+@dataclass(slots=True)
+class Curves:
+    """What was computed of a panel's curve, kept for the length of one check."""
+
+    _diodes: dict[Panel, Diode | None] = field(default_factory=dict)
+    _hot: dict[tuple[Panel, float], float] = field(default_factory=dict)
+    _morning: dict[Panel, float] = field(default_factory=dict)
+    _doubts: dict[Panel, tuple[Doubt, ...]] = field(default_factory=dict)
+
+    def diode(self, panel: Panel) -> Diode | None:
+        """The panel's diode; None where its four points make no curve."""
+        if panel not in self._diodes:
+            try:
+                self._diodes[panel] = diode_of(panel)
+            except ContradictionError:
+                self._diodes[panel] = None
+        return self._diodes[panel]
+
+    def hot_share(self, panel: Panel, cell_c: float) -> float:
+        """Voltage at maximum power in full sun at a cell temperature, over the label's.
+
+        Where there is no curve: by the coefficient of the power less that of the current.
+        """
+        if (panel, cell_c) not in self._hot:
+            diode = self.diode(panel)
+            if diode is None:
+                change = panel.power_coefficient_pct_per_k - panel.isc_coefficient_pct_per_k
+                share = 1 + change / 100 * (cell_c - 25)
+            else:
+                share = float(max_power(diode, FULL_SUN_W_PER_M2, cell_c).voltage_v[0]) / panel.max_power_voltage_v
+            self._hot[panel, cell_c] = share
+        return self._hot[panel, cell_c]
+
+    def morning_share(self, panel: Panel) -> float:
+        """Open-circuit voltage in the morning over the label's; with ideality 1.1 a cell where there is no curve."""
+        if panel not in self._morning:
+            diode, label = self.diode(panel), panel.open_circuit_voltage_v
+            if diode is None:
+                loss = 1.1 * THERMAL_V * log(FULL_SUN_W_PER_M2 / MORNING_W_PER_M2) * panel.cells_in_series
+                share = max(1 - loss / label, 0.0)
+            else:
+                share = float(open_circuit_voltage_v(diode, MORNING_W_PER_M2, MORNING_CELL_C)[0]) / label
+            self._morning[panel] = share
+        return self._morning[panel]
+
+    def doubts(self, panel: Panel) -> tuple[Doubt, ...]:
+        """What looks wrong in the panel's datasheet."""
+        if panel not in self._doubts:
+            self._doubts[panel] = datasheet_doubts(panel)
+        return self._doubts[panel]
+
+
+@dataclass(frozen=True, slots=True)
+class Strings:
+    """One array as its input sees it: ``in_series`` panels a string, ``in_parallel`` strings; ``at`` its index."""
+
+    at: int
+    array: Array
+    in_series: int
+    in_parallel: int
+
+    @property
+    def panel(self) -> Panel:
+        """The panel of which the strings are made."""
+        return self.array.panel
+
+    @property
+    def pointer(self) -> str:
+        """Pointer to the array."""
+        return f"/arrays/{self.at}"
+
+
+@dataclass(frozen=True, slots=True)
+class Wiring:
+    """A set as wired: what every check of the panel side starts from."""
+
+    setup: Setup
+    assumptions: Assumptions
+    hottest_cell_c: tuple[float, ...]
+    curves: Curves
+
+    def strings(self) -> tuple[Strings, ...]:
+        """Every array with its strings."""
+        return tuple(
+            Strings(at, array, array.count if array.joined == "series" else 1,
+                    1 if array.joined == "series" else array.count)
+            for at, array in enumerate(self.setup.arrays)
+        )  # fmt: skip
+
+    def inputs(self) -> tuple[tuple[int, Input, tuple[Strings, ...]], ...]:
+        """The inputs in use: index from 0, limits, and what hangs on them.
+
+        Raises:
+            ContradictionError: an array stands on an input that the inverter does not have.
+        """
+        limits = self.setup.inverter.inputs
+        for strings in self.strings():
+            if not 1 <= strings.array.input <= len(limits):
+                pointer = f"{strings.pointer}/input"
+                raise ContradictionError(
+                    pointer, "no such input on this inverter", given=strings.array.input,
+                    accepted=f"1 to {len(limits)}", example=1,
+                )  # fmt: skip
+        return tuple(
+            (k, limit, here)
+            for k, limit in enumerate(limits)
+            if (here := tuple(s for s in self.strings() if s.array.input == k + 1))
+        )
+
+    def limit(self, input_index: int, name: str) -> Reach:
+        """A limit of one input, known or assumed."""
+        value = getattr(self.setup.inverter.inputs[input_index], name)
+        return rating(self.assumptions, f"/inverter/inputs/{input_index}/{name}", value)
+
+    def of_panel(self, strings: Strings, name: str) -> Reach:
+        """A figure of the array's panel, known or assumed."""
+        return rating(self.assumptions, f"{strings.pointer}/panel/{name}", getattr(strings.panel, name))
+
+    def hottest(self, strings: Strings) -> float:
+        """The hottest cell of an array; of all arrays where this one was made by moving a panel."""
+        hottest = self.hottest_cell_c
+        return hottest[strings.at] if strings.at < len(hottest) else max(hottest, default=25.0)
+
+
+def with_panels_moved(wiring: Wiring, at: int, to_inputs: tuple[int, ...]) -> Wiring:
+    """The same set with all but one panel of array ``at`` moved to other inputs, one on each (counted from 1)."""
+    array = wiring.setup.arrays[at]
+    arrays = list(wiring.setup.arrays)
+    arrays[at] = replace(array, count=1, joined="series")
+    extra: list[Assumption] = []
+    for number in to_inputs:
+        prefix, new = f"/arrays/{at}/", f"/arrays/{len(arrays)}/"
+        extra += [
+            replace(assumption, pointer=new + pointer.removeprefix(prefix))
+            for pointer, assumption in wiring.assumptions.by_pointer.items()
+            if pointer.startswith(prefix)
+        ]
+        arrays.append(replace(array, count=1, joined="series", input=number))
+    assumptions = Assumptions.of([*wiring.assumptions.by_pointer.values(), *extra])
+    return replace(wiring, setup=replace(wiring.setup, arrays=tuple(arrays)), assumptions=assumptions)
