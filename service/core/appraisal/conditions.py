@@ -14,6 +14,7 @@ _WHO_KNOWS = {
     Part.SOCKET_SIDE: ("ask_electrician", "electrician"),
     Part.LOCAL_RULE: ("ask_operator", "operator"),
 }
+_ADMITTED_OTHERWISE = "fixed_connection"
 # Mounts on a building that somebody may have to consent to.
 ON_BUILDING = frozenset({"hung_on_rail", "behind_rail", "balcony_floor", "wall", "flat_roof", "sloped_roof"})
 
@@ -39,6 +40,18 @@ def mending(finding: Finding) -> Remedy | None:
     return next((r for r in finding.remedies if r.verdict_then != Verdict.DOES_NOT_FIT), None)
 
 
+def hopeless(finding: Finding) -> bool:
+    """Does it refuse, with nothing that would mend it?
+
+    A refusal of the plug that nobody described is not: the card admits other ways to connect.
+    """
+    return finding.verdict == Verdict.DOES_NOT_FIT and mending(finding) is None and not _undescribed_plug(finding)
+
+
+def _undescribed_plug(finding: Finding) -> bool:
+    return finding.code == "plug" and finding.facts.get("plug_described") is False
+
+
 def of_findings(findings: Iterable[Finding]) -> tuple[Condition, ...]:
     """One condition for each refusal's remedy, and one for each kind of person who has to be asked what is open."""
     made: dict[tuple[str, str | None], Condition] = {}
@@ -47,6 +60,8 @@ def of_findings(findings: Iterable[Finding]) -> tuple[Condition, ...]:
         remedy = mending(finding) if finding.verdict == Verdict.DOES_NOT_FIT else None
         if remedy is not None:
             made.setdefault((remedy.code, remedy.pointer), _of_remedy(finding, remedy))
+        elif finding.verdict == Verdict.DOES_NOT_FIT and _undescribed_plug(finding):
+            made.setdefault((_ADMITTED_OTHERWISE, finding.about), _of_plug(finding))
         elif finding.verdict == Verdict.NOT_KNOWN:
             questions.setdefault(_asked(finding)[0], []).append(finding)
     asked = (_of_questions(code, found) for code, found in questions.items() if (code, None) not in made)
@@ -60,6 +75,13 @@ def _of_remedy(finding: Finding, remedy: Remedy) -> Condition:
     }  # fmt: skip
     pointer = finding.about if remedy.pointer is None else remedy.pointer
     return Condition(code=remedy.code, pointer=pointer, who=remedy.who, facts=MappingProxyType(facts))
+
+
+def _of_plug(finding: Finding) -> Condition:
+    code = "special_connector" if finding.facts.get("published_plug") == "special_connector" else _ADMITTED_OTHERWISE
+    return Condition(
+        code=code, pointer=finding.about, who="electrician", facts=MappingProxyType({"finding": finding.code})
+    )
 
 
 def _asked(finding: Finding) -> tuple[str, str]:

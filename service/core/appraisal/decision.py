@@ -5,7 +5,7 @@ from dataclasses import dataclass, field
 from enum import StrEnum
 from types import MappingProxyType
 
-from service.core.appraisal.conditions import Condition, mending, of_consent, of_findings, of_money
+from service.core.appraisal.conditions import Condition, hopeless, mending, of_consent, of_findings, of_money
 from service.core.appraisal.open_facts import OpenFact, YearKwh, turning
 from service.core.compatibility import Compatibility
 from service.core.model.assumption import Assumptions
@@ -72,8 +72,7 @@ def decide(
     refused = [f for f in compatibility.findings if f.verdict == Verdict.DOES_NOT_FIT]
     reasons = _about_fit(compatibility, refused)
     value = None if worth is None else worth.worth_up_to.middle
-    hopeless = [f for f in refused if mending(f) is None]
-    if hopeless:
+    if any(hopeless(finding) for finding in refused):
         return Decision(verdict=Choice.NOT_WORTH_IT, worth_up_to=value, because=reasons, conditions=())
     if worth is None:
         ask = Condition(code="tell_price", pointer="/tariff", who="you")
@@ -143,7 +142,7 @@ def _about_fit(compatibility: Compatibility, refused: list[Finding]) -> tuple[Re
             "finding": finding.code, "measured": finding.measured, "limit": finding.limit, "unit": finding.unit,
             "remedy": None if remedy is None else remedy.code, "about": finding.about,
         }  # fmt: skip
-        code = "refused" if remedy is None else "refused_but_mendable"
+        code = "refused" if hopeless(finding) else "refused_but_mendable"
         reasons.append(Reason(code=code, facts=MappingProxyType(facts)))
     for part in Part:
         verdict = compatibility.by_part.get(part)

@@ -7,7 +7,6 @@ from service.core.errors import ContradictionError
 from service.core.model.bounds import BOUNDS
 from service.core.model.facts import Input, Inverter
 
-
 # Above this power inputs for two panels in series are made too, and with them higher voltages.
 _LARGE_W = 1000.0
 

@@ -1,0 +1,104 @@
+"""What was taken where nobody said, and why? One sentence a reason code; ``code.field`` where a field needs more.
+
+The value itself stands beside the sentence. No sentence needs a fact.
+"""
+
+from collections.abc import Mapping
+
+TEXTS: Mapping[str, str] = {
+    # panel
+    "panel_class": "Not on hand, so taken from panels of this power and kind. Read the label, it can differ.",
+    "panel_class.open_circuit_voltage_v": "The open-circuit voltage was not given; panels of this power and kind have "
+    "about this. The inverter's voltage limit hangs on it: read the label.",
+    "panel_class.short_circuit_current_a": "The short-circuit current was not given; panels of this power and kind "
+    "have about this. The inverter's current limit hangs on it: read the label.",
+    "panel_class.cells_in_series": "Taken as the commonest build with this power. Count the cells to be sure; of a "
+    "half-cut panel count half.",
+    "datasheet_relation": "Worked out from the figures that you gave and the usual ratios of such panels.",
+    "commonest_kind": "Not said; the commonest kind was taken.",
+    "one_sided": "Not said; the panel was taken to gain nothing from its rear side.",
+    "taken_as_new": "Not said; the panel was taken as new. A used one yields a little less: tell its age.",
+    "label_tolerance": "Not said; the usual tolerance of labels was taken.",
+    "not_said": "Nobody said, so it stays open.",
+    "not_said.connector": "The connector was not described, so its match is not looked at.",
+    "not_said.history": "Where the panel was before was not said.",
+    "not_said.plug": "The kind of plug was not said.",
+    "not_said.residual_current_device": "The residual-current device was not said; have an electrician look.",
+    "not_said.counts": "How the meter counts was not said. Its display or your grid operator tells; it can change the "
+    "saving.",
+    "not_said.max_panel_power_kind": "Whether the panel power on the inverter's sheet is a limit or advice was not "
+    "said.",
+    # array and plane
+    "numbered": "Named in the order given.",
+    "next_free_input": "Put on the next free input.",
+    "one_panel": "One panel was taken.",
+    "nothing_to_join": "One panel is joined to no other.",
+    "series_unless_said": "How the panels are wired was not said. Series was taken, as its higher voltage is the "
+    "stricter check.",
+    "mount_open": "How the panels stand was not said. They were taken as standing free towards the sun; hung on a "
+    "railing they yield less. Tell the mount.",
+    "upright_by_mount": "On a rail, wall or fence panels hang upright.",
+    "pitch_by_mount": "A middling roof pitch was taken; tell yours.",
+    "best_within_mount": "Left open, so the best was taken that the mount admits. You can set it up so.",
+    "best_if_free": "Left open, so the best was taken for panels standing free. Tell how they stand.",
+    "middle_of_faces": "Which way it looks was not said. A face in the middle between the best and the worst was "
+    "taken. Look with a compass: no answer narrows the range more.",
+    "by_mount": "Taken by the mount.",
+    "nothing_around": "Nothing was named, so nothing stands in the way of the light.",
+    "usual_slab": "Not said; the slab of a usual balcony was taken. A tape measure makes it better.",
+    "usual_wall": "Not said; the side wall of a usual balcony was taken.",
+    "usual_cover": "Not said; a usual share of light was taken to come through.",
+    "usual_shade": "Not said; the shade of a tree in leaf was taken.",
+    "hard_unless_said": "Not said; a hard edge was taken, which costs more.",
+    "all_year": "Not said; it was taken to fall all year.",
+    "all_day": "Not said; it was taken to fall all day.",
+    "usual_dirt": "Not said; a little dirt was taken, as rain leaves it.",
+    "one_panel_an_input": "One panel cannot differ from itself.",
+    "usual_mismatch": "Not said; panels wired together were taken to differ a little.",
+    "usual_lead": "Not said; a usual lead was taken.",
+    # inverter
+    "not_turned_down": "Not said; the inverter was taken as set to its full power.",
+    "inputs_by_power": "Not said; as many inputs as inverters of this power have. Count them on yours.",
+    "inverter_class": "Not on hand, so taken from plug-in inverters of this power. Read the label, it can differ.",
+    "inverter_class.max_input_voltage_v": "The greatest input voltage was not given; plug-in inverters have about "
+    "this. Until the label is read the cold voltage is not known to fit.",
+    "rating_missing": "The input's short-circuit limit was not given and is not guessed. The inverter's sheet has it.",
+    "usual_weighting": "Not said; the European weighting was taken.",
+    "usual_seat": "Not said; the inverter was taken to hang behind the panel.",
+    # circuit
+    "voltage_of_area": "Taken as usual in the country.",
+    "table_ambient": "Not said; the ambient of the standard's table was taken.",
+    "no_feeder": "No long cable to a shed or garden was named.",
+    "nothing_else": "No other set was named.",
+    "usual_other_set": "Not said; a usual set was taken.",
+    "same_unless_said": "Not said; the other set was taken to feed the same circuit, which is stricter.",
+    # site
+    "elevation_of_table": "Taken from the climate table. On a hill tell your height.",
+    "zone_of_place": "Taken from the coordinates. Please confirm near a border.",
+    "country_of_zone": "Taken from the coordinates. Please confirm; where regions have their own rules, name yours.",
+    "usual_ground": "Not said; grass, soil or paving in front was taken. Snow and white walls throw back more.",
+    "usual_terrain": "Not said; a suburb's shelter from the wind was taken.",
+    "coldest_estimate": "An estimate on the cold side, made from monthly means. A local record is better.",
+    # home and money
+    "usual_downtime": "Not said; two days a year were taken on which the set does not run.",
+    "usual_home": "Not said; two persons were taken.",
+    "usual_demand": "Not said; a usual flat with so many persons was taken. The yearly bill has the true figure.",
+    "sum_of_own_hours": "The sum of the hours that you gave.",
+    "share_of_demand": "Not said; the usual share that runs day and night was taken.",
+    "least_of_own_hours": "The least of the hours that you gave.",
+    "none_named": "No machine was named whose hour can be chosen.",
+    "usual_machine": "Not said; a usual machine was taken.",
+    "usual_netting": "Not said; what leaves the home is taken as lost to it from moment to moment.",
+    "currency_of_area": "The currency of the price table for this place.",
+    "from_this_year": "Taken to hold from the beginning of this year.",
+    "price_of_area": "No price was given. This is the published household average of the area; a kWh saved may be "
+    "worth less, as fixed charges can be inside. Your bill has the true price.",
+    "surplus_unpaid": "Not said; what is sent out was taken to earn nothing.",
+    "usual_account": "Our own choice; change it if you reckon otherwise.",
+    "no_growth_promised": "No rise of prices is counted on.",
+    "usual_ageing": "Panels lose about half a per cent a year.",
+    "no_swap_counted": "No replacement of the inverter is counted. Give a year and an amount to count one.",
+    "usual_swap": "Not said; a usual year was taken.",
+    "no_resale": "Nothing is counted for selling the set later.",
+    "no_running_cost": "No running cost was named.",
+}

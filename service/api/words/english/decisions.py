@@ -1,0 +1,63 @@
+"""How is a decision said: the verdict, its reasons, and what it hangs on?
+
+Keys: ``verdict.<verdict>``; a reason's own code; ``condition.<code>`` for what has to be met or found out.
+"""
+
+from collections.abc import Mapping
+
+TEXTS: Mapping[str, str] = {
+    "verdict.worth_it": "Worth it.",
+    "verdict.worth_it_if": "Worth it, if:",
+    "verdict.not_worth_it": "Not worth it.",
+    "verdict.cannot_tell": "Cannot tell yet. Find out first:",
+    # the account
+    "paid_back": "It has paid itself back after about {payback_years:.1f} years, with bad luck after "
+    "{cautious_years:.1f}; {kept_years} are counted.",
+    "paid_back_in_the_middle": "It has paid itself back after about {payback_years:.1f} of {kept_years} years, but "
+    "with bad luck not within them.",
+    "paid_back_but_for_a_later_cost": "It has paid itself back after about {payback_years:.1f} years, but with bad "
+    "luck a later cost undoes it within the {kept_years} years counted.",
+    "not_paid_back": "It costs {outlay:.0f} {currency} and brings back about {worth_up_to:.0f} in the {kept_years} "
+    "years counted.",
+    "no_outlay_given": "No cost was given. In {kept_years} years it brings back about {worth_up_to:.0f} {currency}: "
+    "pay no more than that for everything together.",
+    "no_price_known": "What a kWh costs in {area} is not in the table, and a neighbour's price is not borrowed.",
+    "one_fact_turns_it": "One thing that was not said turns the answer round: with it the saving is {low_share:.0%} to "
+    "{high_share:.0%} of what was reckoned.",
+    # the fit
+    "refused": "One check refuses, and nothing was found that mends it. It stands first among the findings.",
+    "refused_but_mendable": "One check refuses as things stand; it can be mended, see the conditions.",
+    "panel_side.fits": "Panels and inverter fit together.",
+    "panel_side.fits_with_loss": "Panels and inverter fit together, at the cost of some energy.",
+    "panel_side.not_known": "Whether panels and inverter fit together is not known: ratings are missing.",
+    "socket_side.fits": "The socket's circuit fits as described.",
+    "socket_side.fits_with_loss": "The socket's circuit fits as described, at the cost of some energy.",
+    "socket_side.not_known": "Whether the socket's circuit fits is not known: part of it was not described.",
+    "local_rule.fits": "It stays inside what was published for the place.",
+    "local_rule.fits_with_loss": "It stays inside what was published for the place, at the cost of some energy.",
+    "local_rule.not_known": "What was published for the place leaves questions open.",
+    # conditions
+    "condition.pay_at_most": "Pay no more than {amount:.0f} {currency} for everything together.",
+    "condition.stay_longer": "Keep it longer than {kept_years} years, here or in the next home.",
+    "condition.accept_the_risk": "Accept that with bad luck it does not pay itself back.",
+    "condition.get_consent": "Ask the owner or co-owners, in writing.",
+    "condition.ask_seller": "Ask the seller for the ratings that are missing: a photo of both labels will do.",
+    "condition.ask_operator": "Ask the grid operator, in writing, what holds for a set like this.",
+    "condition.ask_electrician": "Have an electrician look at what is open about the circuit.",
+    "condition.tell_price": "Look up on the bill what one kWh costs you, and ask again.",
+    "condition.tell_direction": "Look with a compass which way the panels will look, and ask again.",
+    "condition.tell_mount": "Say how the panels will hang or stand, and ask again.",
+    "condition.smaller_breaker": "Have an electrician change the circuit's breaker to {new_value} {unit}.",
+    "condition.own_circuit": "Have an electrician give the set a circuit of its own.",
+    "condition.thicker_or_shorter_lead": "Take a thicker or shorter lead: {new_value} {unit}.",
+    "condition.lower_set_limit": "Set the inverter to {new_value} {unit} before it is plugged in.",
+    "condition.one_panel_per_input": "Put each panel on an input of its own.",
+    "condition.parallel_not_series": "Join the panels in parallel, with leads made for it.",
+    "condition.matched_connectors": "Have both halves of each connection made of one maker and type.",
+    "condition.string_fuses": "Have a fuse of {new_value} {unit} fitted for each row of panels.",
+    "condition.export_limiter": "Fit a meter reader that holds the set back, so that nothing is sent out.",
+    "condition.special_connector": "Have an electrician fit the special connector that the card names.",
+    "condition.fixed_connection": "Have an electrician connect it for good, without a plug.",
+    "condition.other_inverter": "Take an inverter with at least {new_value} {unit} here.",
+    "condition.other_residual_current_device": "Have an electrician fit a residual-current device that suits.",
+}
