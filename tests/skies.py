@@ -18,9 +18,9 @@ def calendar(time_zone: str, standard_offset_h: int) -> Calendar:
     standard = begin + pd.Timedelta(hours=standard_offset_h)
     return Calendar(
         utc=begin.tz_localize(None).to_numpy().astype("datetime64[s]"),
-        day_of_year=standard.dayofyear.to_numpy().astype(np.int64),
+        day_of_year=standard.day_of_year.to_numpy().astype(np.int64),
         month=wall.month.to_numpy().astype(np.int64),
-        weekday=wall.dayofweek.to_numpy().astype(np.int64),
+        weekday=wall.day_of_week.to_numpy().astype(np.int64),
         clock_h=wall.hour.to_numpy() + wall.minute.to_numpy() / 60.0,
     )
 
@@ -33,7 +33,7 @@ def clear_year(
     days = calendar(time_zone, standard_offset_h)
     middle = pd.DatetimeIndex(days.utc, tz="UTC") + pd.Timedelta(minutes=30)
     sun = pvlib.solarposition.get_solarposition(middle, latitude_deg, longitude_deg)
-    above = pvlib.irradiance.get_extra_radiation(middle).to_numpy()
+    above = pvlib.irradiance.get_extra_radiation(days.day_of_year)
     mass = pvlib.atmosphere.get_relative_airmass(sun["apparent_zenith"])
     light = pvlib.clearsky.ineichen(sun["apparent_zenith"], mass, 3.0, dni_extra=above)
     zenith = sun["apparent_zenith"].to_numpy()

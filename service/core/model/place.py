@@ -50,7 +50,7 @@ class Overhang:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SideWall:
-    """A wall to the ``left`` or ``right`` as one looks out: how far from the panel's side edge, how far out from there."""
+    """A wall to the ``left`` or ``right`` as one looks out: how far from the panel's side edge, how far out."""
 
     side: str
     distance_m: float

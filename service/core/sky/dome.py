@@ -92,7 +92,7 @@ def _slab_edge(overhang: Overhang | None) -> Floats:
     if overhang is None:
         return np.full_like(_AHEAD, _STEEPEST)
     ahead: Floats = np.maximum(_AHEAD, 0.0)
-    if overhang.reaches_out_m == 0.0:
+    if overhang.reaches_out_m * _STEEPEST <= overhang.above_top_edge_m:
         return np.where(ahead > 0.0, _STEEPEST, 0.0)
     edge: Floats = np.minimum(ahead * (overhang.above_top_edge_m / overhang.reaches_out_m), _STEEPEST)
     return edge

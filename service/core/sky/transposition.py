@@ -97,7 +97,7 @@ def hay_davies(
     >>> south = Plane(tilt_deg=30, azimuth_deg=180)
     >>> light = hay_davies(south, 32.0, 172.0, (779.48, 780.0, 118.0), 1361.0, 0.2)
     >>> round(float(light.total_w_per_m2()), 2)
-    914.44
+    914.45
     """
     ghi, dni, dhi = irradiance_w_per_m2
     from_sun, even = split_by_anisotropy(sun_zenith_deg, dni, dhi, extraterrestrial_w_per_m2)

@@ -1,0 +1,87 @@
+"""Closed forms: with t the tilt and p the profile angle, a long slab leaves (cos t - cos(p + t)) / 2 of an even sky."""
+
+import numpy as np
+import pytest
+
+from service.core.model.place import Overhang, SideWall, SkylinePoint
+from service.core.sky import sky_seen
+
+FULL_SKY = 1.0
+
+
+def under_slab(tilt_deg, profile_deg):
+    slab = Overhang(above_top_edge_m=float(np.tan(np.radians(profile_deg))), reaches_out_m=1.0)
+    return float(sky_seen(tilt_deg, 180.0, (), slab, ()).after_overhang_share[0])
+
+
+def level_skyline(height_deg):
+    return tuple(SkylinePoint(azimuth_deg=a, height_deg=height_deg) for a in (0, 120, 240))
+
+
+def by_brute_force(tilt_deg, hidden, steps=1440):
+    """Share of an even sky by summing small pieces of the dome that ``hidden`` (height, angle from front) leaves."""
+    height = (np.arange(steps // 4) + 0.5) / (steps // 4) * np.pi / 2.0
+    front = (np.arange(steps) + 0.5) / steps * 2.0 * np.pi - np.pi
+    h, a = np.meshgrid(height, front, indexing="ij")
+    tilt = np.radians(tilt_deg)
+    cosine = np.maximum(np.sin(h) * np.cos(tilt) + np.cos(h) * np.sin(tilt) * np.cos(a), 0.0)
+    piece = cosine * np.cos(h) * (np.pi / 2.0 / (steps // 4)) * (2.0 * np.pi / steps)
+    return float(piece[~hidden(np.degrees(h), np.degrees(a))].sum() / np.pi)
+
+
+@pytest.mark.parametrize("profile_deg", [5, 30, 45, 60, 85])
+def test_an_upright_plane_under_a_long_slab_sees_half_the_sine_of_its_profile_angle(profile_deg):
+    assert under_slab(90.0, profile_deg) == pytest.approx(np.sin(np.radians(profile_deg)) / 2.0, abs=1e-4)
+
+
+def test_thirty_degrees_leave_a_quarter_of_an_even_sky_out_of_a_half():
+    assert under_slab(90.0, 30.0) == pytest.approx(0.25, abs=1e-4)
+
+
+@pytest.mark.parametrize("tilt_deg", [10.0, 35.0, 60.0, 80.0])
+@pytest.mark.parametrize("profile_deg", [20.0, 45.0, 80.0])
+def test_a_tilted_plane_under_a_long_slab_sees_the_wedge_between_horizon_and_edge(tilt_deg, profile_deg):
+    t, p = np.radians(tilt_deg), np.radians(profile_deg)
+    assert under_slab(tilt_deg, profile_deg) == pytest.approx((np.cos(t) - np.cos(p + t)) / 2.0, abs=1e-4)
+
+
+@pytest.mark.parametrize("height_deg", [0.0, 10.0, 40.0])
+def test_a_level_skyline_takes_sine_squared_of_its_height_from_a_flat_plane(height_deg):
+    seen = sky_seen(0.0, 180.0, level_skyline(height_deg), None, ())
+    assert seen.after_skyline_share[0] == pytest.approx(1.0 - np.sin(np.radians(height_deg)) ** 2, abs=1e-4)
+    assert seen.bare_share[0] == FULL_SKY
+
+
+@pytest.mark.parametrize("angle_deg", [20.0, 45.0, 73.3])
+def test_a_wall_beside_an_upright_plane_leaves_the_view_up_to_its_edge(angle_deg):
+    wall = SideWall(side="left", distance_m=float(np.tan(np.radians(angle_deg))), reaches_out_m=1.0)
+    share = sky_seen(90.0, 180.0, (), None, (wall,)).after_overhang_share[0]
+    assert share == pytest.approx((1.0 + np.sin(np.radians(angle_deg))) / 4.0, abs=2e-4)
+
+
+def test_a_slab_a_wall_and_a_hill_together_are_counted_once_where_they_overlap():
+    slab = Overhang(above_top_edge_m=1.6, reaches_out_m=0.9)
+    wall = SideWall(side="right", distance_m=0.5, reaches_out_m=1.0)
+    hill = level_skyline(15.0)
+
+    def hidden(height, front):
+        edge = np.degrees(np.arctan(1.6 / 0.9 * np.maximum(np.cos(np.radians(front)), 0.0)))
+        return (height < 15.0) | (height > edge) | (front > np.degrees(np.arctan(0.5)))
+
+    seen = sky_seen(70.0, 200.0, hill, slab, (wall,))
+    assert seen.after_overhang_share[0] == pytest.approx(by_brute_force(70.0, hidden), abs=1e-3)
+
+
+def test_many_planes_at_once_see_what_each_sees_alone():
+    hill = (SkylinePoint(azimuth_deg=90, height_deg=20), SkylinePoint(azimuth_deg=200, height_deg=2))
+    slab = Overhang(above_top_edge_m=1.0, reaches_out_m=0.5)
+    together = sky_seen([30.0, 90.0], [100.0, 250.0], hill, slab, ())
+    for at, (tilt, azimuth) in enumerate([(30.0, 100.0), (90.0, 250.0)]):
+        alone = sky_seen(tilt, azimuth, hill, slab, ())
+        assert together.after_skyline_share[at] == alone.after_skyline_share[0]
+        assert together.after_overhang_share[at] == alone.after_overhang_share[0]
+
+
+def test_without_obstacles_the_share_is_exact():
+    seen = sky_seen([0.0, 90.0], 10.0, (), None, ())
+    assert seen.after_overhang_share.tolist() == [1.0, 0.5]

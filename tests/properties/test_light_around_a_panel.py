@@ -1,0 +1,174 @@
+"""The promise: whatever is put around or in front of a panel, it never gets more light for it, in any hour."""
+
+from dataclasses import fields, replace
+from itertools import pairwise
+
+import numpy as np
+import pytest
+from hypothesis import example, given
+from hypothesis import strategies as st
+
+from service.core.model.hours import SkyYear
+from service.core.model.place import Cover, Overhang, Plane, Shade, SideWall, SkylinePoint
+from service.core.sky import PlaneLight, plane_light, skyline_height_deg
+from tests.builders import array
+from tests.skies import east_for_west, mixed_year, north_for_south, overcast
+
+SKIES = {
+    "54 N": mixed_year(54.2, 12.3),
+    "34 S": mixed_year(-34.0, 20.0, "Africa/Johannesburg", 2),
+    "equator": mixed_year(0.5, 32.0, "Africa/Kampala", 3),
+}
+# Rounding of one hour's sum, W/m2.
+HAIR = 1e-9
+
+skies = st.sampled_from(list(SKIES.values()))
+shares = st.floats(0, 1)
+planes = st.builds(Plane, tilt_deg=st.floats(0, 90), azimuth_deg=st.floats(0, 360))
+points = st.builds(SkylinePoint, azimuth_deg=st.floats(0, 360), height_deg=st.floats(0, 60))
+slabs = st.builds(Overhang, above_top_edge_m=st.floats(0, 4), reaches_out_m=st.floats(0, 3))
+walls = st.builds(
+    SideWall, side=st.sampled_from(["left", "right"]), distance_m=st.floats(0, 3), reaches_out_m=st.floats(0, 3)
+)
+clocks = st.builds("{:02d}:{:02d}".format, st.integers(0, 23), st.integers(0, 59))
+shadows = st.builds(
+    Shade,
+    cause=st.just("thing"),
+    edge=st.sampled_from(["soft", "hard"]),
+    months=st.lists(st.integers(1, 12), min_size=1, max_size=6, unique=True).map(tuple),
+    from_clock=clocks,
+    to_clock=clocks,
+    blocked_share=shares,
+)
+covers = st.none() | st.builds(Cover, material=st.just("glass"), light_through_share=shares)
+
+
+@st.composite
+def surrounded_arrays(draw):
+    return array(
+        plane=draw(planes),
+        skyline=tuple(draw(st.lists(points, max_size=4))),
+        overhang=draw(st.none() | slabs),
+        side_walls=tuple(draw(st.lists(walls, max_size=2))),
+        shade=tuple(draw(st.lists(shadows, max_size=2))),
+        cover=draw(covers),
+    )
+
+
+def stages(light: PlaneLight):
+    return {field.name: getattr(light, field.name) for field in fields(PlaneLight)}
+
+
+def assert_never_more(sky: SkyYear, before, after, first_stage: str, reflectance: float = 0.2):
+    """In every hour, from the stage at which the change acts onwards."""
+    had, has = stages(plane_light(sky, before, reflectance)), stages(plane_light(sky, after, reflectance))
+    names = list(had)
+    for name in names[names.index(first_stage) :]:
+        assert (has[name] <= had[name] + HAIR).all(), name
+
+
+@given(sky=skies, one=surrounded_arrays(), reflectance=shares)
+def test_the_account_only_falls_and_never_below_nought(sky, one, reflectance):
+    light = list(stages(plane_light(sky, one, reflectance)).values())
+    for before, after in pairwise(light):
+        assert (after <= before).all()
+    assert (light[-1] >= 0.0).all()
+
+
+@given(sky=skies, one=surrounded_arrays(), azimuth=st.floats(0, 359), above=st.floats(0, 30))
+def test_a_point_added_on_or_above_the_skyline_never_gives_more_light(sky, one, azimuth, above):
+    height = min(float(skyline_height_deg(one.skyline, azimuth)) + above, 90.0)
+    added = (*one.skyline, SkylinePoint(azimuth_deg=azimuth, height_deg=height))
+    assert_never_more(sky, one, replace(one, skyline=added), "after_skyline_w_per_m2")
+
+
+@given(sky=skies, one=surrounded_arrays(), slab=slabs, deeper=st.floats(0, 2))
+def test_a_slab_or_a_deeper_one_never_gives_more_light(sky, one, slab, deeper):
+    none, shallow = replace(one, overhang=None), replace(one, overhang=slab)
+    deep = replace(one, overhang=replace(slab, reaches_out_m=slab.reaches_out_m + deeper))
+    assert_never_more(sky, none, shallow, "after_overhang_w_per_m2")
+    assert_never_more(sky, shallow, deep, "after_overhang_w_per_m2")
+
+
+@example(
+    sky=SKIES["54 N"],
+    one=array(overhang=Overhang(above_top_edge_m=1.0, reaches_out_m=5e-324)),  # once overflowed
+    wall=SideWall(side="left", distance_m=1.0, reaches_out_m=5e-324),
+    longer=1.0,
+)
+@given(sky=skies, one=surrounded_arrays(), wall=walls, longer=st.floats(0, 2))
+def test_a_wall_or_a_longer_one_never_gives_more_light(sky, one, wall, longer):
+    walled = replace(one, side_walls=(*one.side_walls, wall))
+    grown = replace(one, side_walls=(*one.side_walls, replace(wall, reaches_out_m=wall.reaches_out_m + longer)))
+    assert_never_more(sky, one, walled, "after_overhang_w_per_m2")
+    assert_never_more(sky, walled, grown, "after_overhang_w_per_m2")
+
+
+@given(sky=skies, one=surrounded_arrays(), shade=shadows, more=shares)
+def test_a_shadow_or_a_darker_one_never_gives_more_light(sky, one, shade, more):
+    shaded = replace(one, shade=(*one.shade, shade))
+    darker = replace(shade, blocked_share=shade.blocked_share + more * (1.0 - shade.blocked_share))
+    assert_never_more(sky, one, shaded, "after_shade_w_per_m2")
+    assert_never_more(sky, shaded, replace(one, shade=(*one.shade, darker)), "after_shade_w_per_m2")
+
+
+@given(sky=skies, one=surrounded_arrays(), shade=shadows)
+def test_a_hard_edge_is_never_kinder_than_a_soft_one(sky, one, shade):
+    soft, hard = (replace(one, shade=(*one.shade, replace(shade, edge=edge))) for edge in ("soft", "hard"))
+    if not any(other.edge == "hard" for other in one.shade):
+        assert_never_more(sky, soft, hard, "after_shade_w_per_m2")
+    assert_never_more(sky, one, hard, "after_shade_w_per_m2")
+
+
+@given(sky=skies, one=surrounded_arrays(), lighter=shares, darker=shares)
+def test_a_darker_cover_never_gives_more_light(sky, one, lighter, darker):
+    darker, lighter = sorted((lighter, darker))
+    covered = [replace(one, cover=Cover(material="glass", light_through_share=s)) for s in (lighter, darker)]
+    assert_never_more(sky, replace(one, cover=None), covered[0], "after_cover_w_per_m2")
+    assert_never_more(sky, *covered, "after_cover_w_per_m2")
+
+
+@given(sky=skies, one=surrounded_arrays(), low=shares, high=shares)
+def test_brighter_ground_never_gives_less_light(sky, one, low, high):
+    low, high = sorted((low, high))
+    dim, bright = stages(plane_light(sky, one, low)), stages(plane_light(sky, one, high))
+    for name, light in bright.items():
+        assert (light >= dim[name] - HAIR).all(), name
+
+
+def mirrored(one, turn):
+    """The array with its plane, skyline and walls on the other side of a line through the panel."""
+    return replace(
+        one,
+        plane=replace(one.plane, azimuth_deg=turn(one.plane.azimuth_deg) % 360.0),
+        skyline=tuple(replace(p, azimuth_deg=turn(p.azimuth_deg) % 360.0) for p in reversed(one.skyline)),
+        side_walls=tuple(replace(w, side={"left": "right", "right": "left"}[w.side]) for w in one.side_walls),
+    )
+
+
+@pytest.mark.parametrize(
+    ("sky_turned", "turn"),
+    [(north_for_south, lambda azimuth: 180.0 - azimuth), (east_for_west, lambda azimuth: 360.0 - azimuth)],
+    ids=["north for south", "east for west"],
+)
+@given(sky=skies, one=surrounded_arrays())
+def test_mirrored_sun_and_mirrored_panel_give_the_same_light(sky_turned, turn, sky, one):
+    here = stages(plane_light(sky, one, 0.2))
+    there = stages(plane_light(sky_turned(sky), mirrored(one, turn), 0.2))
+    for name, light in here.items():
+        apart = np.abs(there[name] - light) > 1e-6 * (1.0 + light)
+        # A sun within rounding of an edge may fall on either side of it.
+        assert apart.sum() <= 3, name
+
+
+@given(sky=skies, azimuth=st.floats(0, 360), reflectance=shares)
+def test_a_flat_plane_gets_the_light_of_level_ground_and_no_ground(sky, azimuth, reflectance):
+    light = plane_light(sky, array(plane=Plane(tilt_deg=0, azimuth_deg=azimuth)), reflectance).open_w_per_m2
+    high = sky.sun_zenith_deg < 89.0
+    np.testing.assert_allclose(light[high], sky.ghi_w_per_m2[high], atol=1e-9)
+
+
+@given(sky=skies, azimuth=st.floats(0, 360))
+def test_an_upright_plane_sees_half_of_an_even_sky(sky, azimuth):
+    light = plane_light(overcast(sky), array(plane=Plane(tilt_deg=90, azimuth_deg=azimuth)), 0.0).open_w_per_m2
+    np.testing.assert_allclose(light, 0.5 * sky.ghi_w_per_m2, atol=1e-9)
