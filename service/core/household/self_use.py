@@ -59,11 +59,11 @@ def self_used_w(production_w: Floats, demand_w: Floats, always_on_w: float, k: f
     rows = np.flatnonzero((production_w > floor) & (demand_w > floor))
     if rows.size:
         over = production_w[rows] - floor[rows]
-        rest = np.maximum(demand_w[rows] - floor[rows], 1e-100)
-        ratio = np.clip(over / rest, 1e-300, 1e300)
+        rest = demand_w[rows] - floor[rows]
+        ratio = np.clip(over / np.maximum(rest, 1e-100), 1e-300, 1e300)
         of_mean = _met_share(ratio, k) if rows.size <= _KNOTS or k > _K_OF_TABLE else _met_share_by_table(ratio, k)
-        # Rounding may pass the bound by one part in 1e16, interpolation by one in 1e7.
-        used[rows] += np.minimum(rest * of_mean, np.minimum(over, rest))
+        # Rounding may pass the bounds by one part in 1e16, interpolation by one in 1e7.
+        used[rows] += np.clip(rest * of_mean, 0.0, np.minimum(over, rest))
     return np.asarray(used, dtype=np.float64)
 
 

@@ -31,7 +31,8 @@ def priced_periods(tariff: Tariff, as_of: date, years: int, price_growth_share: 
     """The tariff's periods with their share of each year and their import price in it.
 
     A price holds as stated in the year of the account in which its period begins (year 1 for what is in force at
-    ``as_of``) and grows by ``price_growth_share`` a year after that: a later stated price replaces the grown one.
+    ``as_of``) and grows by ``price_growth_share`` a year after that: a later stated price replaces the grown one. A
+    period that repeats the price before it (a rule changes, the price does not) goes on growing.
     What is paid for a kWh sent out does not grow. Before the first period its prices are used; the last one goes on.
 
     Raises:
@@ -46,10 +47,13 @@ def priced_periods(tariff: Tariff, as_of: date, years: int, price_growth_share: 
     ends = [*(start.toordinal() for start in starts[1:]), np.inf]
     account_year = np.arange(years)
     priced = []
+    stated_price, stated_in = None, 0
     for period, start, end in zip(periods, starts, ends, strict=True):
         days = np.minimum(edges[1:], end) - np.maximum(edges[:-1], start.toordinal())
-        first_year = max(int(np.searchsorted(edges, start.toordinal(), side="right")) - 1, 0)
-        grown = (1.0 + price_growth_share) ** np.maximum(account_year - first_year, 0)
+        if period.import_price_per_kwh != stated_price:
+            stated_price = period.import_price_per_kwh
+            stated_in = max(int(np.searchsorted(edges, start.toordinal(), side="right")) - 1, 0)
+        grown = (1.0 + price_growth_share) ** np.maximum(account_year - stated_in, 0)
         share = np.clip(days, 0.0, None) / np.diff(edges)
         if share.any():
             priced.append(

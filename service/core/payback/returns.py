@@ -8,7 +8,10 @@ from scipy.optimize import brentq
 
 from service.core.model.hours import Floats
 
-# Smaller than this share of the sum of all terms, the polynomial touches nought there (a double root).
+# A flow smaller than this share of the largest is none: with it, rates beyond 1e12 a year are left out.
+_LEAST_FLOW = 1e-12
+
+# Smaller than this share of the sum of all terms, the value touches nought without crossing it (a double root).
 _TOUCH = 1e-13
 
 _FINE = 4 * float(np.finfo(np.float64).eps)
@@ -21,44 +24,42 @@ def internal_rates_of_return(flows: Floats) -> tuple[float, ...]:
     a figure is a return only where there is exactly one.
 
     With x = 1 / (1 + rate) the value is a polynomial in x > 0. It is monotone between its stationary points, so each
-    stretch is searched for its one root by bracketing.
+    stretch is searched for its one root by bracketing, in y = x / (1 + x), which runs from 0 to 1.
 
     >>> [round(rate, 5) for rate in internal_rates_of_return(np.array([-100.0, 39, 59, 55, 20]))]
     [0.28095]
     >>> internal_rates_of_return(np.array([40.0, 70, 70]))
     ()
     """
-    coefficients = np.trim_zeros(np.asarray(flows, dtype=np.float64))
+    coefficients = np.asarray(flows, dtype=np.float64)
+    largest = float(np.abs(coefficients).max())
+    coefficients = np.trim_zeros(np.where(np.abs(coefficients) > _LEAST_FLOW * largest, coefficients, 0.0))
     changes = int(np.count_nonzero(np.diff(np.sign(coefficients[coefficients != 0.0]))))
     if changes == 0:
         return ()
-    far = _beyond_all_roots(coefficients)
-    turns = [] if changes == 1 else _stationary_points(coefficients, far)
-    edges = [0.0, *turns, far]
-    terms = [float(c) for c in coefficients]
-    roots = [x for x in turns if abs(_value(x, terms)) <= _TOUCH * _value(x, [abs(c) for c in terms])]
-    for low, high in pairwise(edges):
+    terms = [float(c) / largest for c in coefficients]
+    sizes = [abs(c) for c in terms]
+    turns = [] if changes == 1 else _stationary_points(coefficients / largest)
+    roots = [y for y in turns if abs(_value(y, terms)) <= _TOUCH * _value(y, sizes)]
+    for low, high in pairwise([0.0, *turns, 1.0]):
         if low in roots or high in roots:
             continue
         if _value(low, terms) * _value(high, terms) < 0.0:
             roots.append(float(brentq(_value, low, high, args=(terms,), xtol=1e-300, rtol=_FINE, maxiter=1000)))
-    return tuple(sorted(1.0 / x - 1.0 for x in roots))
+    return tuple(sorted((1.0 - y) / y - 1.0 for y in roots))
 
 
-def _value(x: float, terms: list[float]) -> float:
-    """The polynomial at x, by Horner's rule, lowest power first."""
-    total = 0.0
+def _value(y: float, terms: list[float]) -> float:
+    """The polynomial at x = y / (1 - y), times (1 - y) to its degree: never overflows. By Horner's rule."""
+    total, weight = 0.0, 1.0
     for term in reversed(terms):
-        total = total * x + term
+        total = total * y + term * weight
+        weight *= 1.0 - y
     return total
 
 
-def _beyond_all_roots(coefficients: Floats) -> float:
-    """Cauchy's bound: no root of the polynomial is larger."""
-    return 2.0 + float(np.abs(coefficients[:-1] / coefficients[-1]).max())
-
-
-def _stationary_points(coefficients: Floats, far: float) -> list[float]:
+def _stationary_points(coefficients: Floats) -> list[float]:
+    """Where the polynomial turns for x > 0, as y, in order."""
     slopes = polynomial.polyroots(polynomial.polyder(coefficients))
     real = slopes.real[np.abs(slopes.imag) <= 1e-7 * np.abs(slopes)]
-    return sorted({float(x) for x in real if 0.0 < x < far})
+    return sorted({float(x / (1.0 + x)) for x in real if x > 0.0})

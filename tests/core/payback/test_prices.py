@@ -40,6 +40,11 @@ def test_a_stated_price_grows_only_after_the_year_in_which_it_begins():
     np.testing.assert_allclose(second.import_price_per_kwh[1:], [0.40, 0.44, 0.484])
 
 
+def test_a_period_that_changes_the_rule_but_not_the_price_does_not_turn_growth_back():
+    first, second = priced(period("2026-01-01", export="netted"), period("2028-07-01"), growth=0.1)
+    np.testing.assert_allclose(second.import_price_per_kwh, first.import_price_per_kwh)
+
+
 def test_a_rule_that_ended_before_the_question_counts_no_more():
     (only,) = priced(period("2020-01-01", export="netted"), period("2026-01-01", export="unpaid"))
     assert only.export == "unpaid"

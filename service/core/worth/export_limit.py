@@ -1,0 +1,58 @@
+"""What is lost where only so much may be sent out?
+
+A set with an export limit L gives min(P, demand + L) at every instant. Its expectation within the hour is the closed
+form of self-use with the allowance on top, so that the loss is not flattered by hourly means either.
+"""
+
+from dataclasses import replace
+from types import MappingProxyType
+
+import numpy as np
+
+from service.core.energy.days import day_kinds
+from service.core.energy.result import EnergyYear
+from service.core.household import k_of, with_allowance_w
+from service.core.model.band import Band
+from service.core.model.facts import Setup
+from service.core.model.hours import Floats, SkyYear
+
+
+def limited_export(energy: EnergyYear, setup: Setup, demand_w: Floats, sky: SkyYear) -> EnergyYear:
+    """The year's energy with the inverter's export limit applied and counted as ``lost_kwh["export_limit"]``.
+
+    Without a limit the year comes back as it was. The arrays' parts are cut alike; d.c. powers stay what the inputs
+    would draw without the limit.
+
+    Args:
+        energy: the year without the limit.
+        setup: inverter (``export_limit_w``), household (always-on power, kind of demand) and side of the equator.
+        demand_w: (8760,) mean demand of each hour.
+        sky: clock and light of the rows, for months and kinds of day.
+    """
+    limit_w = setup.inverter.export_limit_w
+    if limit_w is None:
+        return energy
+    k = k_of(setup.household)
+
+    def left(produced_w: Floats) -> Floats:
+        return with_allowance_w(produced_w, demand_w, setup.household.always_on_w, k, limit_w)
+
+    def end(kwh: float | None) -> float | None:
+        if kwh is None or not energy.year_kwh.middle:
+            return kwh
+        return float(left(energy.ac_w * (kwh / energy.year_kwh.middle)).sum()) / 1000.0
+
+    ac_w = left(energy.ac_w)
+    before_kwh, after_kwh = float(energy.ac_w.sum()) / 1000.0, float(ac_w.sum()) / 1000.0
+    kept_share = after_kwh / before_kwh if before_kwh > 0.0 else 1.0
+    months = np.bincount(sky.calendar.month - 1, weights=ac_w, minlength=12) / 1000.0
+    lost_kwh = energy.lost_kwh.get("export_limit", 0.0) + before_kwh - after_kwh
+    return replace(
+        energy,
+        year_kwh=Band(end(energy.year_kwh.cautious), after_kwh, end(energy.year_kwh.hopeful)),
+        months_kwh=tuple(float(kwh) for kwh in months),
+        day_kinds=day_kinds(ac_w, sky, south=setup.site.latitude_deg < 0),
+        lost_kwh=MappingProxyType({**energy.lost_kwh, "export_limit": lost_kwh}),
+        arrays=tuple(replace(array, year_kwh=array.year_kwh * kept_share) for array in energy.arrays),
+        ac_w=ac_w,
+    )

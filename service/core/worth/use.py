@@ -1,0 +1,126 @@
+"""What of the yield is used at home, and what is sent out?"""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from service.core.energy.result import EnergyYear
+from service.core.household import (
+    demand_w,
+    k_of,
+    on_one_phase_w,
+    self_use_sd_share,
+    self_used_w,
+)
+from service.core.model.band import Z_90, Band
+from service.core.model.demand import DemandShape
+from service.core.model.facts import Setup
+from service.core.model.hours import Calendar, Floats
+from service.core.payback import HomeYear
+from service.core.worth.bands import HomeCases, band_of_steps, spread_of
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class UseAtHome:
+    """What of the set's first year is used at home, as the home's meter sees it.
+
+    Attributes:
+        self_used_kwh: band of the year; ``self_used_share`` is its middle over the production (0 without any).
+        exported_kwh: production less self-use, in the middle.
+        covered_share: self-use over demand (0 without demand).
+        demand_kwh: what the home uses in the year.
+        self_used_w: (8760,) expected self-use of each hour.
+        cases: the meter's months in the middle and at the ends of each cause, for the account.
+    """
+
+    self_used_kwh: Band
+    self_used_share: float
+    exported_kwh: float
+    covered_share: float
+    demand_kwh: float
+    self_used_w: Floats
+    cases: HomeCases
+
+
+def use_at_home(energy: EnergyYear, setup: Setup, calendar: Calendar, shape: DemandShape) -> UseAtHome:
+    """Self-use of the year, with its band.
+
+    The band has two causes: production at its cautious and hopeful end, for which self-use is computed again, and
+    the home's minutes and habits. A meter that does not sum over phases sees only what is drawn on the set's own
+    phase; where nobody said, it is taken to sum.
+    """
+    household, meter = setup.household, setup.meter
+    demand = demand_w(household, calendar, shape, southern=setup.site.latitude_deg < 0)
+    seen, always_on_w = demand, household.always_on_w
+    if meter.sums_phases is False:
+        seen, always_on_w = on_one_phase_w(demand, always_on_w)
+    k = k_of(household, meter.netting)
+    months = calendar.month - 1
+    demand_kwh = _by_month(demand, months)
+
+    def used(scale: float) -> tuple[Floats, HomeYear]:
+        produced = energy.ac_w * scale
+        hourly = self_used_w(produced, seen, always_on_w, k)
+        self_used = _by_month(hourly, months)
+        return hourly, HomeYear(
+            self_used_kwh=self_used,
+            exported_kwh=np.maximum(_by_month(produced, months) - self_used, 0.0),
+            demand_kwh=demand_kwh,
+        )
+
+    hourly, middle = used(1.0)
+    less, more = _scales(energy.year_kwh)
+    step = Z_90 * self_use_sd_share(household)
+    steady, yearly = spread_of(energy.spread)
+    cases = HomeCases(
+        middle=middle,
+        less_energy=used(less)[1],
+        more_energy=used(more)[1],
+        less_used=_shifted(middle, -step),
+        more_used=_shifted(middle, step),
+        steady_sd_share=steady,
+        yearly_sd_share=yearly,
+    )
+    self_used = float(middle.self_used_kwh.sum())
+    produced = float(energy.ac_w.sum()) / 1000.0
+    needed = float(demand.sum()) / 1000.0
+    return UseAtHome(
+        self_used_kwh=band_of_steps(
+            self_used,
+            [
+                (_self_used(cases.less_energy), _self_used(cases.more_energy)),
+                (_self_used(cases.less_used), _self_used(cases.more_used)),
+            ],
+        ),
+        self_used_share=self_used / produced if produced > 0.0 else 0.0,
+        exported_kwh=float(middle.exported_kwh.sum()),
+        covered_share=self_used / needed if needed > 0.0 else 0.0,
+        demand_kwh=needed,
+        self_used_w=hourly,
+        cases=cases,
+    )
+
+
+def _by_month(power_w: Floats, months: np.ndarray[tuple[int], np.dtype[np.int64]]) -> Floats:
+    """(12,) energy of each month in kWh, of hourly powers; ``months`` counts from 0."""
+    return np.bincount(months, weights=power_w, minlength=12) / 1000.0
+
+
+def _scales(year_kwh: Band) -> tuple[float, float]:
+    """Production at the cautious and the hopeful end over the middle; 1 where there is none."""
+    middle = year_kwh.middle
+    if not middle or year_kwh.cautious is None or year_kwh.hopeful is None:
+        return 1.0, 1.0
+    return year_kwh.cautious / middle, year_kwh.hopeful / middle
+
+
+def _shifted(home: HomeYear, share: float) -> HomeYear:
+    """The same production used at home to a larger or smaller share, within production and demand of each month."""
+    produced = home.self_used_kwh + home.exported_kwh
+    self_used = np.clip(home.self_used_kwh * (1.0 + share), 0.0, np.minimum(produced, home.demand_kwh))
+    self_used = np.maximum(self_used, home.self_used_kwh) if share > 0.0 else self_used
+    return HomeYear(self_used_kwh=self_used, exported_kwh=produced - self_used, demand_kwh=home.demand_kwh)
+
+
+def _self_used(home: HomeYear) -> float:
+    return float(home.self_used_kwh.sum())

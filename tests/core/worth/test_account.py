@@ -1,0 +1,180 @@
+"""What the set is worth to the home."""
+
+from dataclasses import replace
+from datetime import date
+
+import pytest
+
+from service.core.model.band import Band
+from service.core.model.facts import InverterSwap, Meter, OutlayItem, TariffPeriod
+from service.core.worth import use_at_home, worth, worth_of_energy
+from service.data.households import load_demand_shape
+from tests.builders import household, money, setup, tariff
+from tests.energy_years import CALENDAR, energy_year
+
+AS_OF = date(2026, 11, 25)
+SHAPE = load_demand_shape()
+LONG_STAY = household(stay_years=None)
+
+
+def value(energy=None, **changes):
+    setting = setup(**{"household": LONG_STAY, **changes})
+    energy = energy or energy_year()
+    return worth(energy, use_at_home(energy, setting, CALENDAR, SHAPE), setting, AS_OF)
+
+
+def plain(year_kwh=640.0, share=0.55, outlay=344.0, **changes):
+    band = year_kwh if isinstance(year_kwh, Band) else Band(year_kwh, year_kwh, year_kwh)
+    items = None if outlay is None else (OutlayItem(what="set", amount=outlay),)
+    parts = {"tariff": tariff(), "money": money(inverter_swap=None), **changes}
+    return worth_of_energy(band, share, parts.pop("tariff"), items, parts.pop("money"), AS_OF, **parts)
+
+
+def ordered(band):
+    return band.cautious < band.middle < band.hopeful
+
+
+def test_the_outlay_is_the_sum_of_its_items():
+    assert value().outlay == 344
+
+
+def test_the_first_saving_is_what_is_used_at_home_times_the_price():
+    energy, setting = energy_year(), setup()
+    use = use_at_home(energy, setting, CALENDAR, SHAPE)
+    assert worth(energy, use, setting, AS_OF).saving_first_year.middle == pytest.approx(use.self_used_kwh.middle * 0.34)
+
+
+def test_cautious_is_the_smaller_saving_and_the_longer_payback():
+    got = value()
+    assert ordered(got.saving_first_year)
+    assert ordered(got.net_present_value)
+    assert ordered(got.worth_up_to)
+    for band in (got.simple_payback_years, got.undiscounted_payback_years, got.discounted_payback_years):
+        assert band.cautious > band.middle > band.hopeful
+
+
+def test_the_account_ends_with_the_stay():
+    got = value(household=household(stay_years=6))
+    assert got.years_kept == 6
+    assert [flow.year for flow in got.yearly_flows] == list(range(7))
+    assert got.if_moving_after_years.years == 6
+    assert got.if_moving_after_years.gain.middle == pytest.approx(
+        sum(flow.saving + flow.resale - flow.cost for flow in got.yearly_flows)
+    )
+
+
+def test_an_open_stay_answers_nothing_about_moving():
+    got = value()
+    assert got.years_kept == 15
+    assert got.if_moving_after_years is None
+
+
+def test_a_stay_of_less_than_a_year_never_pays_back_and_the_simple_payback_is_still_told():
+    got = value(household=household(stay_years=0.5))
+    assert got.years_kept == 0
+    assert got.discounted_payback_years == Band(None, None, None)
+    assert got.net_present_value.middle == -344
+    assert got.simple_payback_years.middle > 0
+    assert got.worth_up_to.hopeful == 0
+
+
+def test_without_an_outlay_what_may_be_paid_is_the_answer():
+    got = value(outlay=None)
+    assert got.outlay is None
+    assert got.simple_payback_years is None
+    assert got.worth_up_to == value().worth_up_to
+
+
+def test_without_a_tariff_there_is_no_answer_about_money():
+    assert value(tariff=None) is None
+
+
+def test_paying_just_what_it_is_worth_is_paid_back_at_the_end():
+    most = plain(money=money(inverter_swap=None)).worth_up_to.middle
+    got = plain(outlay=most, money=money(inverter_swap=None))
+    assert got.discounted_payback_years.middle == pytest.approx(15)
+    assert got.net_present_value.middle == pytest.approx(0, abs=1e-9)
+    assert plain(outlay=most + 1).discounted_payback_years.middle is None
+
+
+def test_no_saving_has_no_payback_time():
+    got = plain(share=0.0)
+    assert got.simple_payback_years == Band(None, None, None)
+    assert got.internal_rate_of_return_share is None
+    assert got.worth_up_to.middle == 0
+
+
+def test_a_rebate_above_the_price_is_paid_back_at_once_and_has_no_return():
+    got = plain(outlay=-40.0)
+    assert got.simple_payback_years.middle == 0
+    assert got.discounted_payback_years.middle == 0
+    assert got.internal_rates_of_return == ()
+
+
+def test_a_swap_that_is_never_earned_undoes_the_payback_for_good():
+    late = money(inverter_swap=InverterSwap(year=15, amount=5000))
+    got = plain(money=late)
+    assert got.discounted_payback_years.middle < 15
+    assert got.lasting_payback_years.middle is None
+    assert got.worth_up_to.middle == 0
+
+
+def test_resale_counts_for_the_value_but_not_for_the_payback():
+    without, with_resale = plain(), plain(money=money(inverter_swap=None, resale_share=0.5))
+    assert with_resale.net_present_value.middle > without.net_present_value.middle
+    assert with_resale.levelised_cost_per_kwh < without.levelised_cost_per_kwh
+    assert with_resale.discounted_payback_years == without.discounted_payback_years
+    assert with_resale.worth_up_to == without.worth_up_to
+    assert with_resale.yearly_flows[-1].resale == 172
+
+
+def test_flows_tell_what_is_still_unpaid():
+    flows = plain(money=money(inverter_swap=InverterSwap(year=11, amount=130))).yearly_flows
+    assert flows[0].cost == flows[0].unpaid == 344
+    assert flows[1].unpaid == pytest.approx(344 - flows[1].saving)
+    assert flows[11].cost == 130
+    assert flows[-1].unpaid == 0
+
+
+def test_a_netting_rule_that_ends_next_year_ends_next_year():
+    def periods(*rows):
+        return tariff(
+            periods=tuple(
+                TariffPeriod(valid_from=day, import_price_per_kwh=0.34, export=export, export_price_per_kwh=0.0)
+                for day, export in rows
+            )
+        )
+
+    for_ever = plain(tariff=periods(("2026-01-01", "netted")))
+    ends = plain(tariff=periods(("2026-01-01", "netted"), ("2027-11-25", "unpaid")))
+    never = plain(tariff=periods(("2026-01-01", "unpaid")))
+    assert ends.saving_first_year == for_ever.saving_first_year
+    assert ends.yearly_flows[2].saving == never.yearly_flows[2].saving < for_ever.yearly_flows[2].saving
+
+
+def test_a_known_demand_limits_what_netting_is_worth():
+    netted = tariff(periods=(replace(tariff().periods[0], export="netted"),))
+    free = plain(tariff=netted)
+    small = plain(tariff=netted, demand_kwh_per_year=500.0)
+    assert free.saving_first_year.middle == pytest.approx(640 * 0.34)
+    assert small.saving_first_year.middle == pytest.approx(500 * 0.34)
+
+
+def test_a_meter_that_bills_both_directions_can_turn_a_saving_into_a_loss():
+    """One home's figures: 630 kWh with 56 % used leave some 80 kWh of saving; a larger yield of the same use a loss."""
+    bills_both = Meter(counts="one_way", sums_phases=True, netting="instant")
+    small = plain(630.0, 0.56, meter=bills_both)
+    large = plain(891.0, 0.44, meter=bills_both)
+    assert small.saving_first_year.middle / 0.34 == pytest.approx(76, abs=5)
+    assert large.saving_first_year.middle < 0
+    assert large.simple_payback_years.middle is None
+
+
+def test_a_figure_without_a_band_gets_only_the_prices_doubt():
+    got = plain()
+    assert got.saving_first_year.cautious == got.saving_first_year.middle
+    assert ordered(got.net_present_value)
+
+
+def test_the_same_question_gets_the_same_answer():
+    assert value() == value()

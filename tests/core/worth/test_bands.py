@@ -1,0 +1,53 @@
+"""How wide a saving is."""
+
+import numpy as np
+import pytest
+
+from service.core.model.band import Z_90, Band, SpreadPart
+from service.core.payback import HomeYear
+from service.core.worth.bands import HomeCases, SavingCases, band_of_steps, spread_of
+
+HOME = HomeYear(self_used_kwh=np.ones(1), exported_kwh=np.ones(1), demand_kwh=np.ones(1))
+
+
+def cases(steady, yearly):
+    return HomeCases(
+        middle=HOME,
+        less_energy=HOME,
+        more_energy=HOME,
+        less_used=HOME,
+        more_used=HOME,
+        steady_sd_share=steady,
+        yearly_sd_share=yearly,
+    )
+
+
+def test_weather_shrinks_with_the_root_of_the_years_and_the_rest_does_not():
+    assert cases(0.0, 0.04).shrunk(4) == pytest.approx(0.5)
+    assert cases(0.04, 0.0).shrunk(25) == 1.0
+    assert cases(0.03, 0.04).shrunk(16) == pytest.approx(np.hypot(0.03, 0.01) / 0.05)
+    assert cases(0.0, 0.0).shrunk(9) == 1.0
+
+
+def test_the_weather_part_is_told_from_the_rest_by_its_code():
+    assert spread_of([SpreadPart("year_to_year", 0.02), SpreadPart("plane", 0.1)]) == (0.1, 0.02)
+
+
+def test_steps_of_independent_causes_combine_by_squares_down_and_up_apart():
+    assert band_of_steps(10.0, [(7.0, 12.0), (6.0, 10.0)]) == Band(5.0, 10.0, 12.0)
+
+
+def test_where_more_energy_means_less_saving_the_ends_are_still_the_right_way_round():
+    saving = SavingCases(
+        middle=np.array([5.0]), by_energy=(np.array([8.0]), np.array([1.0])), by_use=(np.array([5.0]), np.array([5.0]))
+    )
+    cautious, hopeful = saving.ends(1.0, 0.0)
+    assert (cautious[0], hopeful[0]) == (1.0, 8.0)
+
+
+def test_the_price_to_come_widens_both_ends_alike():
+    flat = np.array([100.0])
+    saving = SavingCases(middle=flat, by_energy=(flat, flat), by_use=(flat, flat))
+    cautious, hopeful = saving.ends(1.0, 0.05)
+    assert hopeful[0] - 100 == pytest.approx(100 - cautious[0])
+    assert hopeful[0] - 100 == pytest.approx(5 * Z_90)
