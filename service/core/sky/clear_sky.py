@@ -110,9 +110,9 @@ def clear_sky_months(
     return sample.monthly(light)
 
 
-def extraterrestrial_months(latitude_deg: float) -> Floats:
+def extraterrestrial_months(latitude_deg: float, *, days_a_month: int = 6) -> Floats:
     """Monthly means of daily irradiation outside the atmosphere on a level plane, (12,) kWh/m2 a day."""
-    sample = _sampled_sun(latitude_deg, 6)
+    sample = _sampled_sun(latitude_deg, days_a_month)
     level = sample.outside_w_per_m2 * np.cos(np.deg2rad(sample.apparent_zenith_deg))
     return np.asarray(sample.monthly(level[np.newaxis])[0], dtype=np.float64)
 

@@ -64,7 +64,7 @@ class ClimateTable:
             raise NoClimateError(latitude_deg, longitude_deg)
         height = self.terrain.height_m(latitude_deg, longitude_deg) if elevation_m is None else elevation_m
         turbidity = self.terrain.turbidity(latitude_deg, longitude_deg)
-        clear = clear_sky_months(latitude_deg, np.asarray([height]), turbidity[np.newaxis])[0]
+        clear = clear_sky_months(latitude_deg, np.asarray([height]), turbidity[np.newaxis], days_a_month=2)[0]
         light = self._light(latitude_deg, longitude_deg, height, clear)
         air_c = self.air_at_sea_level_c.at(latitude_deg, longitude_deg) - air.LAPSE_K_PER_M * height
         return PlaceClimate(
@@ -157,7 +157,7 @@ def load_climate(path: Path | None = None) -> ClimateTable:
 
 
 def _clearness(kwh_a_day: Floats, latitude_deg: float) -> Floats:
-    outside = extraterrestrial_months(latitude_deg)
+    outside = extraterrestrial_months(latitude_deg, days_a_month=2)
     return np.where(outside > _DARK_KWH_A_DAY, kwh_a_day / np.maximum(outside, _DARK_KWH_A_DAY), np.nan)
 
 
