@@ -1,0 +1,91 @@
+"""Home, tariff and account are filled from dated figures, or left open where there is none."""
+
+import pytest
+
+from service.core.errors import ContradictionError
+from tests.requests import AS_OF, asked, with_panel
+
+
+def test_two_persons_in_a_flat_use_what_the_published_mean_says():
+    household = asked(with_panel()).setup.household
+    assert (household.persons, household.demand_kwh_per_year) == (2, 1900)  # Stromspiegel 2025 as quoted
+
+
+@pytest.mark.parametrize(("values", "kwh"), [([100.0] * 24, 876), ([50.0] * 168, 438), ([200.0] * 8760, 1752)])
+def test_the_homes_own_hours_make_its_demand(values, kwh):
+    request = {**with_panel(), "household": {"demand": {"values_w": values}}}
+    household = asked(request).setup.household
+    assert household.demand_kwh_per_year == pytest.approx(kwh)
+    assert household.always_on_w == values[0]
+    assert household.values_w == tuple(values)
+
+
+def test_a_list_of_hours_of_no_usual_length_is_refused():
+    with pytest.raises(ContradictionError) as error:
+        asked({**with_panel(), "household": {"demand": {"values_w": [1.0] * 23}}})
+    assert error.value.pointer == "/household/demand/values_w"
+
+
+def test_a_price_from_the_table_is_reported_with_its_period_and_source():
+    completed = asked(with_panel())
+    price = completed.assumptions.by_pointer["/tariff/periods/0/import_price_per_kwh"]
+    assert (price.value, price.code) == (0.38, "price_of_area")
+    assert "2025-S2" in price.source
+    assert price.low < price.value == price.high  # fixed charges inside: a kWh saved is worth less, never more
+    assert completed.setup.tariff.periods[0].valid_from == f"{AS_OF.year}-01-01"
+
+
+def test_where_no_price_is_known_none_is_borrowed():
+    completed = asked(with_panel(), country="UY")
+    assert completed.setup.tariff is None
+    assert not completed.assumptions.assumed("/tariff")
+
+
+def test_a_price_in_another_currency_is_no_figure_for_the_caller():
+    assert asked({**with_panel(), "tariff": {"currency": "CHF"}}).setup.tariff is None
+
+
+def test_a_given_price_without_a_currency_takes_the_areas():
+    request = {**with_panel(), "tariff": {"periods": [{"import_price_per_kwh": 0.3}]}}
+    tariff = asked(request).setup.tariff
+    assert (tariff.currency, tariff.periods[0].import_price_per_kwh, tariff.periods[0].export) == ("EUR", 0.3, "unpaid")
+    with pytest.raises(ContradictionError) as error:
+        asked(request, country="UY")
+    assert error.value.pointer == "/tariff/currency"
+
+
+def test_periods_out_of_order_are_refused():
+    periods = [{"valid_from": day, "import_price_per_kwh": 0.3} for day in ("2027-01-01", "2026-01-01")]
+    with pytest.raises(ContradictionError) as error:
+        asked({**with_panel(), "tariff": {"currency": "EUR", "periods": periods}})
+    assert error.value.pointer == "/tariff/periods/1/valid_from"
+
+
+def test_an_empty_outlay_is_no_outlay():
+    assert asked({**with_panel(), "outlay": {"items": []}}).setup.outlay is None
+
+
+def test_no_inverter_swap_is_counted_unless_said_and_that_is_written_down():
+    completed = asked(with_panel())
+    assert completed.setup.money.inverter_swap is None
+    assert completed.assumptions.by_pointer["/money/inverter_swap"].code == "no_swap_counted"
+
+
+@pytest.mark.parametrize(("area", "volts"), [("DE", 230), ("US-UT", 120), ("JP", 100)])
+def test_the_sockets_voltage_follows_the_country(area, volts):
+    request = {**with_panel(), "socket_circuit": {}}
+    request["site"] = {**request["site"], "rule_area": area}
+    assert asked(request).setup.socket_circuit.voltage_v == volts
+
+
+def test_the_coldest_air_is_an_estimate_with_a_range_and_a_given_one_is_kept():
+    estimate = asked(with_panel()).assumptions.by_pointer["/site/coldest_air_c"]
+    assert (estimate.value, estimate.low, estimate.high) == (-15, -20, -10)
+    assert "estimate" in estimate.source
+    request = with_panel()
+    request["site"] = {**request["site"], "coldest_air_c": -9}
+    assert asked(request).setup.site.coldest_air_c == -9
+
+
+def test_a_place_without_a_country_is_said_to_have_none():
+    assert asked(with_panel(), country=None).setup.site.rule_area == "ZZ"
