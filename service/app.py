@@ -18,7 +18,17 @@ from service.api.routes.desk import Desk
 from service.api.routes.document import document
 from service.api.routes.meta import meta_routes
 from service.api.routes.pages import page_routes
+from service.api.routes.questions import question_routes
+from service.api.routes.tables import table_routes
 from service.api.routes.workshop import Workshop
+from service.core.completion import DefaultTables
+from service.core.model.memo import Memo
+from service.data.cautions import load_cautions
+from service.data.climate import load_climate
+from service.data.households import load_demand_shape
+from service.data.local_rules import load_rule_cards
+from service.data.places import known_time_zones
+from service.data.prices import load_prices
 from service.data.version import data_version
 from service.settings import Settings, from_environment
 
@@ -58,6 +68,8 @@ def create_app(settings: Settings | None = None) -> FastAPI:
         return document(served, __version__)
 
     served = [
+        *question_routes(desk),
+        *table_routes(desk),
         *meta_routes(deps),
         *page_routes(described, cache(lambda: document_bytes(described()))),
     ]
@@ -80,4 +92,16 @@ def from_env() -> FastAPI:
 
 
 def _deps(settings: Settings) -> Deps:
-    return Deps(service_version=__version__, data_version=data_version(), today=today)
+    """Read every table, once."""
+    return Deps(
+        service_version=__version__,
+        data_version=data_version(),
+        today=today,
+        climate=load_climate(),
+        default_tables=DefaultTables(prices=load_prices()),
+        demand_shape=load_demand_shape(),
+        rule_cards=load_rule_cards(),
+        cautions=load_cautions(),
+        known_time_zones=known_time_zones(),
+        places=Memo(settings.place_cache_size),
+    )

@@ -1,8 +1,19 @@
 """What are handlers given? The day, the tables, the caches: made in ``app``, passed as a value."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from datetime import UTC, date, datetime
+
+from service.core.completion import DefaultTables
+from service.core.household import DemandShape
+from service.core.model.caution import Caution
+from service.core.model.hours import SkyYear
+from service.core.model.memo import Memo
+from service.core.model.place_facts import PlaceFacts
+from service.core.rules import RuleCard
+from service.data.climate import ClimateTable
+
+PlaceKey = tuple[float, float, float | None, str | None]
 
 
 def today() -> date:
@@ -12,8 +23,18 @@ def today() -> date:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Deps:
-    """Everything that an answer may draw on beside the request."""
+    """Everything that an answer may draw on beside the request.
+
+    ``known_time_zones`` are IANA names; ``places`` keeps the year of hours of the places asked about lately.
+    """
 
     service_version: str
     data_version: str
     today: Callable[[], date]
+    climate: ClimateTable
+    default_tables: DefaultTables
+    demand_shape: DemandShape
+    rule_cards: Mapping[str, tuple[RuleCard, ...]]
+    cautions: tuple[Caution, ...]
+    known_time_zones: frozenset[str]
+    places: Memo[PlaceKey, tuple[PlaceFacts, SkyYear]]

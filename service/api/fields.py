@@ -133,7 +133,7 @@ def bounded(name: str) -> Any:
         strict=True,
         description=says.description + unit,
         examples=[says.example],
-        **({} if bounds.whole else {"allow_inf_nan": False}),
+        allow_inf_nan=None if bounds.whole else False,
     )
 
 

@@ -98,14 +98,15 @@ def allowed_methods(app: Any, path: str) -> list[str]:
 
 
 async def _refused(request: Request, error: Exception) -> Response:
-    assert_type = error if isinstance(error, RefusedRequest) else RefusedRequest("internal")
-    return problem_response(request.scope, assert_type.code, assert_type.mistakes, None, **assert_type.facts)
+    if not isinstance(error, RefusedRequest):
+        raise error
+    return problem_response(request.scope, error.code, error.mistakes, None, **error.facts)
 
 
 async def _meaningless(request: Request, error: Exception) -> Response:
     if isinstance(error, NoClimateError):
-        place = {"latitude_deg": error.latitude_deg, "longitude_deg": error.longitude_deg}
-        return problem_response(request.scope, error.code, **place)
+        latitude, longitude = error.latitude_deg, error.longitude_deg
+        return problem_response(request.scope, error.code, latitude_deg=latitude, longitude_deg=longitude)
     if isinstance(error, UnknownAreaError):
         return problem_response(request.scope, error.code, area=shown(error.area))
     if isinstance(error, ContradictionError):

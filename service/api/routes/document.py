@@ -123,7 +123,7 @@ def _tidied(node: Any) -> Any:
         return node
     if "$component" in node:
         return {"$ref": f"#/components/schemas/{node['$component']}"}
-    tidy = {
+    tidy: Schema = {
         key: _tidied_names(value) if key == "properties" else value if key == "examples" else _tidied(value)
         for key, value in node.items()
         if key != "title" and not (key == "default" and value is None)

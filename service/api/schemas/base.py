@@ -6,9 +6,10 @@ from core values by name.
 
 from collections.abc import Mapping
 from dataclasses import fields, is_dataclass
-from typing import Any, Self
+from math import isfinite
+from typing import Annotated, Any, Self
 
-from pydantic import BaseModel, ConfigDict
+from pydantic import AfterValidator, BaseModel, ConfigDict, Field
 
 
 class In(BaseModel):
@@ -33,4 +34,34 @@ class Out(BaseModel):
         taken: Mapping[str, Any] = {
             name: getattr(core, name) for name in cls.model_fields if name in names and name not in said
         }
-        return cls(**taken, **said)
+        return cls.model_validate({**taken, **said}, from_attributes=True)
+
+
+def _sayable(value: Any) -> Any:
+    """Finite numbers of at most four decimals, nested or not; anything else as it is."""
+    if isinstance(value, float):
+        if not isfinite(value):
+            message = "a figure is not finite"
+            raise ValueError(message)
+        return round(value, 4) + 0.0
+    if isinstance(value, Mapping):
+        return {str(key): _sayable(inner) for key, inner in value.items()}
+    if isinstance(value, list | tuple):
+        return [_sayable(inner) for inner in value]
+    return value
+
+
+Anything = Annotated[Any, AfterValidator(_sayable)]
+Facts = Annotated[
+    dict[str, Any],
+    AfterValidator(_sayable),
+    Field(description="The figures and words that the text is made of, by name."),
+]
+Code = Annotated[str, Field(description="Clients go by it; the vocabulary lists what there is.", max_length=60)]
+Text = Annotated[str, Field(description="The same for people.", max_length=2000)]
+Pointer = Annotated[str, Field(description="RFC 6901 pointer into the completed request.", max_length=200)]
+
+
+def absent(value: Any) -> bool:
+    """Is an optional part of an answer left out?"""
+    return value is None

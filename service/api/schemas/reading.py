@@ -6,6 +6,7 @@ from typing import Any, TypeVar
 
 from pydantic import ValidationError
 
+from service.api.fields import AsOf
 from service.api.schemas.base import In
 from service.api.schemas.contradictions import contradictions
 from service.api.schemas.guide import Guide, Place, guide_of
@@ -155,3 +156,13 @@ def _mistake(guide: Guide, kind: str, place: Place, given: Any, where: Where) ->
         accepted=accepted,
         example=example,
     )
+
+
+class _DayIn(In):
+    as_of: AsOf | None = None
+
+
+def day_in_query(name: str, pairs: Sequence[tuple[str, str]]) -> str | None:
+    """The only query parameter of a path that takes a day; raises as ``read_query`` does."""
+    values = read_query((name,), pairs)
+    return read_value(_DayIn, {key: str(value) for key, value in values.items()}, "query").as_of

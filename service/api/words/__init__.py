@@ -5,7 +5,7 @@ its last dot, and fills in the facts. A sentence is never the reason that an ans
 fact is lacking, the key itself is said in plain words.
 """
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from functools import cache
 from importlib import import_module
 from importlib.util import find_spec
@@ -17,23 +17,32 @@ LANGUAGES = ("en",)
 
 def say(noun: str, key: str, facts: Mapping[str, Any] | None = None) -> str:
     """The English sentence for ``key`` of ``noun`` (findings, remedies, problems ...), filled with ``facts``."""
-    template = template_of(noun, key)
-    if template is None:
-        return _plainly(key)
-    try:
-        return _FILLING.vformat(template, (), dict(facts or {}))
-    except (KeyError, ValueError, TypeError, IndexError, AttributeError):
-        return _plainly(key)
+    texts, given = _texts(noun), dict(facts or {})
+    for known in _shorter(key):
+        if known in texts:
+            try:
+                return _FILLING.vformat(texts[known], (), given)
+            except (KeyError, ValueError, TypeError, IndexError, AttributeError):
+                continue
+    return _plainly(key)
 
 
 def template_of(noun: str, key: str) -> str | None:
     """The template for ``key``, or for the longest part of it before a dot; None where nothing is written."""
     texts = _texts(noun)
-    while key not in texts:
-        if "." not in key:
-            return None
+    return next((texts[known] for known in _shorter(key) if known in texts), None)
+
+
+def _shorter(key: str) -> Iterator[str]:
+    """The key itself, then without its last part, and so on."""
+    while key:
+        yield key
         key = key.rpartition(".")[0]
-    return texts[key]
+
+
+def codes_of(noun: str, prefix: str = "") -> list[str]:
+    """The keys that are written for a noun, those that begin with ``prefix``, without it."""
+    return [key.removeprefix(prefix) for key in _texts(noun) if key.startswith(prefix)]
 
 
 def _plainly(key: str) -> str:

@@ -1,0 +1,49 @@
+"""Is this set worth buying for this home?"""
+
+from service.api.answers.compatibility import checked
+from service.api.answers.question import Question
+from service.api.deps import Deps
+from service.api.schemas.advice import DecisionOut, StepOut
+from service.api.schemas.answers import AppraisalOut
+from service.api.schemas.energy import EnergyOut
+from service.api.schemas.finding import CompatibilityOut
+from service.api.schemas.payback import PaybackOut
+from service.api.schemas.requests import AppraisalIn
+from service.api.schemas.use import UseOut
+from service.core.appraisal import appraise, priced_remedies
+from service.core.worth import Worth, use_at_home, worth
+
+
+def appraisal(body: bytes, deps: Deps) -> AppraisalOut:
+    """The answer of /v1/appraisal: every room asked once, in order, and one decision."""
+    question = Question.asked(AppraisalIn, body, deps)
+    setup, energy = question.setup, question.energy
+    use = use_at_home(energy, setup, question.sky.calendar, deps.demand_shape)
+    account = worth(energy, use, setup, question.as_of)
+    compatibility = priced_remedies(checked(question), setup, question.year_kwh)
+    found = appraise(
+        given=question.given,
+        setup=setup,
+        assumptions=question.assumptions,
+        compatibility=compatibility,
+        energy=energy,
+        worth=account,
+        cautions=deps.cautions,
+        year_kwh=question.year_kwh,
+    )
+    calendar = question.sky.calendar if "hours" in question.include else None
+    return AppraisalOut(
+        decision=DecisionOut.of(found.decision),
+        compatibility=CompatibilityOut.of(compatibility),
+        energy=EnergyOut.of(energy, calendar),
+        use=UseOut.from_core(use),
+        payback=payback_out(question, account),
+        steps=[StepOut.of(step) for step in found.steps],
+        **question.beside(found.cautions),
+    )
+
+
+def payback_out(question: Question, account: Worth | None) -> PaybackOut | None:
+    """The account in its currency; None where no price per kWh is known."""
+    tariff = question.setup.tariff
+    return None if account is None or tariff is None else PaybackOut.of(account, tariff.currency)

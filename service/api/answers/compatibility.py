@@ -1,0 +1,24 @@
+"""Does it fit electrically, the socket, the local rule?"""
+
+from service.api.answers.question import Question
+from service.api.deps import Deps
+from service.api.schemas.answers import CompatibilityAnswerOut
+from service.api.schemas.finding import CompatibilityOut
+from service.api.schemas.requests import CompatibilityIn
+from service.core.compatibility import Compatibility, check
+from service.core.energy import array_conditions
+
+
+def compatibility(body: bytes, deps: Deps) -> CompatibilityAnswerOut:
+    """The answer of /v1/compatibility; what remedies cost in energy is not computed here."""
+    question = Question.asked(CompatibilityIn, body, deps)
+    found = checked(question)
+    return CompatibilityAnswerOut(
+        compatibility=CompatibilityOut.of(found), **question.beside(question.chosen_cautions(found.findings))
+    )
+
+
+def checked(question: Question) -> Compatibility:
+    """All findings about the completed request."""
+    hottest = tuple(one.hottest_cell_c for one in array_conditions(question.setup, question.sky))
+    return check(question.setup, question.assumptions, hottest, question.card, question.as_of)

@@ -1,0 +1,48 @@
+"""What has been published for this place?"""
+
+from datetime import date
+
+from service.api.answers.question import editions
+from service.api.deps import Deps
+from service.api.schemas.local_rules import AreaOut, LocalRuleOut, LocalRulesOut, RuleCardOut
+from service.core.errors import UnknownAreaError
+from service.core.rules import card_for, in_force, is_stale
+from service.data.local_rules import DEFAULT_AREA, cards_of
+
+
+def local_rules(deps: Deps) -> LocalRulesOut:
+    """The answer of GET /v1/local-rules."""
+    areas = [
+        AreaOut(
+            area=area,
+            country=cards[0].country,
+            region=cards[0].region,
+            status=[card.status for card in cards],
+            checked_on=min(card.checked_on for card in cards),
+            path=f"/v1/local-rules/{area}",
+        )
+        for area, cards in deps.rule_cards.items()
+    ]
+    return LocalRulesOut(areas=areas, **editions(deps))
+
+
+def local_rule(area: str, as_of: date, deps: Deps) -> LocalRuleOut:
+    """The answer of GET /v1/local-rules/{area}: the area's own cards, else its country's.
+
+    Raises:
+        UnknownAreaError: neither is kept.
+    """
+    cards = deps.rule_cards.get(area) or cards_of(area, deps.rule_cards)
+    if cards[0].id == DEFAULT_AREA != area:
+        raise UnknownAreaError(area)
+    speaks = card_for(cards, as_of)
+    return LocalRuleOut(
+        area=area,
+        fell_back=speaks.id != area,
+        as_of=as_of.isoformat(),
+        speaks=RuleCardOut.from_core(speaks),
+        in_force=in_force(speaks, as_of),
+        stale=is_stale(speaks, as_of),
+        other_cards=[RuleCardOut.from_core(card) for card in cards if card is not speaks],
+        **editions(deps),
+    )

@@ -1,0 +1,145 @@
+"""What does every question about a set need first? The request read and completed, and the rooms ready to be asked."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import date
+from functools import cached_property
+from typing import Any, TypeVar
+
+from service.api.answers.place import place_of
+from service.api.deps import Deps
+from service.api.schemas.advice import cautions_out
+from service.api.schemas.assumption import assumptions_out
+from service.api.schemas.reading import read_body
+from service.api.schemas.requests import AppraisalIn
+from service.core.appraisal import ChosenCautions, chosen_cautions
+from service.core.completion import Completed, as_request, complete, moves
+from service.core.energy import EnergyYear, energy_year
+from service.core.household import demand_w
+from service.core.model.assumption import Assumptions
+from service.core.model.facts import Setup
+from service.core.model.finding import Finding
+from service.core.model.hours import Floats, SkyYear
+from service.core.model.place_facts import PlaceFacts
+from service.core.rules import RuleCard, card_for
+from service.core.worth import limited_export
+from service.data.local_rules import cards_of
+
+R = TypeVar("R", bound=AppraisalIn)
+
+
+@dataclass(frozen=True)
+class Question:
+    """A completed request with the tables that its answer draws on."""
+
+    given: Mapping[str, Any]
+    include: frozenset[str]
+    place: PlaceFacts
+    sky: SkyYear
+    completed: Completed
+    as_of: date
+    deps: Deps
+
+    @classmethod
+    def asked(cls, model: type[R], body: bytes, deps: Deps) -> "Question":
+        """Read the body and complete it.
+
+        Raises:
+            RefusedRequest, ContradictionError, NoClimateError: there is no answer.
+        """
+        return cls.of(read_body(model, body), deps)
+
+    @classmethod
+    def of(cls, request: AppraisalIn, deps: Deps) -> "Question":
+        """Complete a request that was read; raises as ``asked`` does."""
+        as_of = day_of(request.as_of, deps)
+        place, sky = place_of(request.site, deps)
+        given = request.given()
+        completed = complete(given, place, sky, deps.default_tables, as_of)
+        return cls(given, frozenset(request.include or ()), place, sky, completed, as_of, deps)
+
+    @property
+    def setup(self) -> Setup:
+        """The completed request."""
+        return self.completed.setup
+
+    @property
+    def assumptions(self) -> Assumptions:
+        """What in it was assumed."""
+        return self.completed.assumptions
+
+    @cached_property
+    def card(self) -> RuleCard:
+        """The rule card that speaks for the place on that day."""
+        return card_for(cards_of(self.setup.site.rule_area, self.deps.rule_cards), self.as_of)
+
+    @cached_property
+    def energy(self) -> EnergyYear:
+        """The year, export limit in."""
+        return self.year_of(self.setup)
+
+    def year_of(self, setup: Setup) -> EnergyYear:
+        """The year of this or of a changed setup at the same place."""
+        energy = energy_year(setup, self.sky, self.place.climate, self.assumptions)
+        if setup.inverter.export_limit_w is None:
+            return energy
+        return limited_export(energy, setup, self.demand_of(setup), self.sky)
+
+    def year_kwh(self, setup: Setup) -> float:
+        """The middle energy of a year of a setup."""
+        return self.year_of(setup).year_kwh.middle or 0.0
+
+    def demand_of(self, setup: Setup) -> Floats:
+        """The home's hours."""
+        southern = setup.site.latitude_deg < 0
+        return demand_w(setup.household, self.sky.calendar, self.deps.demand_shape, southern=southern)
+
+    def chosen_cautions(self, findings: tuple[Finding, ...] = ()) -> ChosenCautions:
+        """The cautions that belong to the request as it was sent."""
+        return chosen_cautions(self.deps.cautions, self.given, findings)
+
+    def beside(self, chosen: ChosenCautions) -> dict[str, Any]:
+        """What every answer about a set says beside its object."""
+        shares = moves(self.setup, self.assumptions, self.year_kwh) if "moves" in self.include else None
+        return {
+            "cautions": cautions_out(chosen),
+            "cautions_kept_back": dict(chosen.kept_back),
+            "assumptions": assumptions_out(self.assumptions, shares),
+            **dated(self.as_of, self.deps),
+            "used": self.used() if "used" in self.include else None,
+        }
+
+    def used(self) -> dict[str, Any]:
+        """The completed request, to be edited and sent again; every assumption's pointer resolves in it."""
+        request: dict[str, Any] = {**as_request(self.setup), "as_of": self.as_of.isoformat()}
+        for assumption in self.assumptions.by_pointer.values():
+            if assumption.value is None:
+                _say_null(request, assumption.pointer)
+        return request
+
+
+def day_of(as_of: str | None, deps: Deps) -> date:
+    """The day of the question; today where nobody says one."""
+    return deps.today() if as_of is None else date.fromisoformat(as_of)
+
+
+def dated(as_of: date, deps: Deps) -> dict[str, str]:
+    """The day of the answer, and the edition of code and tables."""
+    return {"as_of": as_of.isoformat(), **editions(deps)}
+
+
+def editions(deps: Deps) -> dict[str, str]:
+    """The edition of code and tables."""
+    return {"service_version": deps.service_version, "data_version": deps.data_version}
+
+
+def _say_null(request: dict[str, Any], pointer: str) -> None:
+    """Put null where an assumption says that there is nothing."""
+    *way, last = pointer.split("/")[1:]
+    node: Any = request
+    for part in way:
+        node = node[int(part)] if isinstance(node, list) else node.get(part)
+        if node is None:
+            return
+    if isinstance(node, dict):
+        node.setdefault(last, None)

@@ -1,0 +1,78 @@
+"""What may be written, and what is assumed where nothing is?"""
+
+from collections.abc import Iterable, Iterator
+from typing import Any
+
+from pydantic import BaseModel
+
+from service.api.answers.question import editions
+from service.api.deps import Deps
+from service.api.fields import SAYS
+from service.api.schemas.advice import Severity
+from service.api.schemas.requests import AppraisalIn
+from service.api.schemas.vocabulary import ClosedListOut, DefaultOut, NumberOut, VocabularyOut, WordOut
+from service.api.words import codes_of, template_of
+from service.core.appraisal import MOMENTS, Choice
+from service.core.completion import default_rows
+from service.core.model.bounds import BOUNDS
+from service.core.model.finding import WORST_FIRST
+
+
+def vocabulary(deps: Deps) -> VocabularyOut:
+    """The answer of GET /v1/vocabulary."""
+    return VocabularyOut(
+        numbers=[
+            NumberOut(
+                name=name,
+                low=bounds.low,
+                high=bounds.high,
+                whole=bounds.whole,
+                unit=bounds.unit,
+                description=SAYS[name].description,
+                example=SAYS[name].example,
+            )
+            for name, bounds in BOUNDS.items()
+            if name in SAYS
+        ],
+        words=[ClosedListOut(name=name, words=words) for name, words in sorted(_closed_lists(AppraisalIn).items())],
+        verdicts=[str(verdict) for verdict in WORST_FIRST],
+        decisions=[str(choice) for choice in Choice],
+        severities=[str(severity) for severity in Severity],
+        moments=list(MOMENTS),
+        findings=_words("findings"),
+        remedies=_words("remedies"),
+        conditions=_words("decisions", codes_of("decisions", "condition."), "condition."),
+        steps=_words("steps", (code for code in codes_of("steps") if not code.startswith("when."))),
+        cautions=_words("cautions", (caution.code for caution in deps.cautions)),
+        losses=_words("losses"),
+        spread=_words("spread"),
+        assumptions=_words("assumptions", dict.fromkeys(row.code for row in default_rows())),
+        problems=_words("problems", codes_of("problems", "title."), "title."),
+        defaults=[DefaultOut.from_core(row) for row in default_rows()],
+        **editions(deps),
+    )
+
+
+def _words(noun: str, codes: Iterable[str] | None = None, prefix: str = "") -> list[WordOut]:
+    """Codes with their sentence, where it needs no facts; variants of a code count as one."""
+    listed = dict.fromkeys(code.split(".")[0] for code in codes_of(noun)) if codes is None else codes
+    found = []
+    for code in listed:
+        text = template_of(noun, prefix + code)
+        found.append(WordOut(code=code, text=None if text is None or "{" in text else text))
+    return found
+
+
+def _closed_lists(model: type[BaseModel]) -> dict[str, list[str]]:
+    """Every field of a request that takes one of a few words."""
+    schema = model.model_json_schema()
+    return dict(_fields_with_words([schema, *schema.get("$defs", {}).values()]))
+
+
+def _fields_with_words(schemas: list[Any]) -> Iterator[tuple[str, list[str]]]:
+    for schema in schemas:
+        for name, field in schema.get("properties", {}).items():
+            for one in (field, *field.get("anyOf", ())):
+                words = one.get("enum") or one.get("items", {}).get("enum")
+                if words:
+                    yield name, [str(word) for word in words]

@@ -1,0 +1,134 @@
+"""How does an appraisal read on paper? Decision first, then why, then everything that it rests on; 72 columns."""
+
+from collections.abc import Iterable, Iterator
+
+from service.api.render.lines import as_text, headed, wrapped
+from service.api.render.report_money import energy_lines, money_lines, use_lines
+from service.api.schemas.answers import AppraisalOut
+from service.api.schemas.finding import FindingOut
+from service.api.schemas.rounding import for_people
+from service.api.words import say
+from service.core.model.finding import WORST_FIRST, Verdict
+
+
+def report(answer: AppraisalOut) -> bytes:
+    """The whole report, made of nothing but the answer."""
+    return as_text(
+        [
+            *_decision(answer),
+            *headed("Why", _bullets(dict.fromkeys(reason.text for reason in answer.decision.because))),
+            *headed("What was checked", _findings(answer)),
+            *headed("Energy", energy_lines(answer.energy)),
+            *headed("Use at home", use_lines(answer.use)),
+            *headed("Money", money_lines(answer.payback) if answer.payback else ()),
+            *headed("What to do, and when", _steps(answer)),
+            *headed("What to mind", _cautions(answer)),
+            *headed("What was assumed", _assumptions(answer)),
+            "",
+            *wrapped(
+                f"As of {answer.as_of}. Sunsill {answer.service_version}, tables {answer.data_version}. Information, "
+                "not advice on the law, and no substitute for an electrician."
+            ),
+        ]
+    )
+
+
+def _decision(answer: AppraisalOut) -> Iterator[str]:
+    decision = answer.decision
+    yield from wrapped(decision.text)
+    for number, condition in enumerate(decision.conditions, 1):
+        yield from wrapped(f"{condition.text} ({condition.who})", f"  {number}. ")
+    if decision.worth_up_to is not None and answer.payback is not None:
+        band = answer.payback.worth_up_to
+        amount = for_people(decision.worth_up_to, band.cautious, band.hopeful)
+        yield ""
+        yield from wrapped(f"Worth up to about {amount} {answer.payback.currency} for everything together.")
+
+
+def _bullets(texts: Iterable[str]) -> Iterator[str]:
+    for text in texts:
+        yield from wrapped(text, "- ")
+
+
+def _findings(answer: AppraisalOut) -> Iterator[str]:
+    findings = answer.compatibility.findings
+    for verdict in WORST_FIRST:
+        these = [finding for finding in findings if finding.verdict == verdict]
+        if verdict == Verdict.FITS:
+            names = dict.fromkeys(_named(finding) for finding in these)
+            yield from wrapped(f"{_WORDS[verdict]}: {', '.join(names)}.") if these else ()
+            continue
+        for finding in these:
+            yield from _finding(finding)
+    if answer.compatibility.not_looked_at:
+        yield from wrapped(f"Not looked at, as not described: {', '.join(answer.compatibility.not_looked_at)}.")
+
+
+_WORDS = {
+    Verdict.DOES_NOT_FIT: "DOES NOT FIT",
+    Verdict.NOT_KNOWN: "NOT KNOWN",
+    Verdict.FITS_WITH_LOSS: "FITS, WITH LOSS",
+    Verdict.FITS: "FITS",
+}
+
+
+def _named(finding: FindingOut) -> str:
+    return finding.code.replace("_", " ")
+
+
+def _finding(finding: FindingOut) -> Iterator[str]:
+    at = f", input {finding.input}" if finding.input else ""
+    yield from wrapped(f"{_WORDS[finding.verdict]}: {_named(finding)}{at}")
+    yield from wrapped(finding.text, "  ")
+    if finding.measured is not None and finding.limit is not None:
+        figures = f"{for_people(finding.measured)} {finding.unit} beside a limit of {for_people(finding.limit)}"
+        yield from wrapped(f"Figures: {figures} {finding.unit}.", "  ")
+    if finding.source:
+        yield from wrapped(f"Source: {finding.source}", "  ")
+    for remedy in finding.remedies:
+        then = f"then: {_WORDS[remedy.verdict_then].lower()}"
+        change = remedy.year_kwh_change
+        cost = "" if change is None else f", {for_people(change)} kWh a year" if round(change) else ", no energy lost"
+        yield from wrapped(f"Remedy ({remedy.who}): {remedy.text} ({then}{cost})", "  > ")
+    yield ""
+
+
+def _steps(answer: AppraisalOut) -> Iterator[str]:
+    moment = None
+    for step in answer.steps:
+        if step.when != moment:
+            moment = step.when
+            yield f"{say('steps', f'when.{moment}')}:"
+        yield from wrapped(step.text, "  - ")
+
+
+def _cautions(answer: AppraisalOut) -> Iterator[str]:
+    for caution in answer.cautions:
+        yield from wrapped(f"{caution.severity.upper()}: {caution.text}", "- ")
+    more = sum(answer.cautions_kept_back.values())
+    if more:
+        yield from wrapped(f"There are {more} more, less urgent.")
+
+
+def _assumptions(answer: AppraisalOut) -> Iterator[str]:
+    """Equal ones of several arrays or inputs are told once."""
+    told: dict[tuple[str, str, str], int] = {}
+    for one in answer.assumptions:
+        name = one.pointer.rpartition("/")[2]
+        key = (name, _value(one.value), one.text)
+        told[key] = told.get(key, 0) + 1
+    for (name, value, text), times in told.items():
+        often = f" ({times} times)" if times > 1 else ""
+        yield from wrapped(f"{name.replace('_', ' ')}{often}: {value}. {text}", "- ")
+
+
+def _value(value: object) -> str:
+    if value is None or value == []:
+        return "none"
+    if isinstance(value, bool):
+        return "yes" if value else "no"
+    if isinstance(value, float):
+        return f"{value:g}"
+    if isinstance(value, list):
+        return ", ".join(_value(inner) for inner in value)
+    return str(value).replace("_", " ") if "/" not in str(value) else str(value)

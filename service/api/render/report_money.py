@@ -1,0 +1,97 @@
+"""How do energy, use at home and money read on paper? Figures with the digits that their band allows."""
+
+from collections.abc import Iterator
+
+from service.api.render.lines import wrapped
+from service.api.schemas.band import KwhBandOut, MoneyBandOut, YearsBandOut
+from service.api.schemas.energy import EnergyOut
+from service.api.schemas.payback import PaybackOut
+from service.api.schemas.rounding import for_people
+from service.api.schemas.use import UseOut
+from service.api.words import say
+
+_MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
+# A loss below this share of the light is not worth a line.
+_WORTH_A_LINE = 0.005
+
+
+def energy_lines(energy: EnergyOut) -> Iterator[str]:
+    """The year with its band, the months, clear days, what is lost, what makes it uncertain."""
+    yield from wrapped(f"About {_banded(energy.year_kwh)} kWh in a year.")
+    yield from wrapped("Nine cases in ten do better than the first figure in brackets, one in ten than the last.")
+    yield ""
+    for half in (slice(0, 6), slice(6, 12)):
+        yield "  " + "".join(f"{name:>9}" for name in _MONTHS[half])
+        yield "  " + "".join(f"{_month(kwh):>9}" for kwh in energy.months_kwh[half]) + "  kWh"
+    yield ""
+    clear = [day for day in energy.day_kinds if day.kind == "clear"]
+    if clear:
+        peaks = ", ".join(f"{for_people(max(day.ac_w))} W in {day.season}" for day in clear)
+        yield from wrapped(f"Best hour of a clear day: {peaks}.")
+    if energy.hours_at_limit:
+        yield from wrapped(f"The inverter's limit cuts in {energy.hours_at_limit:.0f} hours of the year.")
+    for array in energy.arrays:
+        plane = f"tilt {array.plane.tilt_deg:g}, azimuth {array.plane.azimuth_deg:g} degrees"
+        yield from wrapped(f"Array {array.name}: {for_people(array.year_kwh)} kWh ({plane}).")
+    yield ""
+    yield from wrapped(f"Of {for_people(energy.light_kwh)} kWh in the light on the panels:")
+    for code, kwh in energy.lost_kwh.items():
+        if energy.light_kwh > 0 and abs(kwh) / energy.light_kwh >= _WORTH_A_LINE:
+            yield from wrapped(f"{for_people(kwh)} kWh {say('losses', code)}", "- ")
+    yield ""
+    yield "What makes it uncertain:"
+    for part in energy.spread:
+        yield from wrapped(f"{100 * part.relative_sd_share:.1f} %: {part.text}", "- ")
+
+
+def use_lines(use: UseOut) -> Iterator[str]:
+    """How much of it is used at home."""
+    yield from wrapped(
+        f"About {_banded(use.self_used_kwh)} kWh are used at home: {100 * use.self_used_share:.0f} % of what the set "
+        f"gives, {100 * use.covered_share:.0f} % of what the home needs. {for_people(use.exported_kwh)} kWh are sent "
+        "out."
+    )
+
+
+def money_lines(payback: PaybackOut) -> Iterator[str]:
+    """Saving, payback, what is left."""
+    currency = payback.currency
+    yield from wrapped(f"Saving in the first year: about {_banded(payback.saving_first_year)} {currency}.")
+    if payback.outlay is None:
+        yield from wrapped("No outlay was given, so nothing is said of the payback.")
+    else:
+        yield from wrapped(f"Outlay: {payback.outlay:.0f} {currency}.")
+    if payback.simple_payback_years:
+        yield from wrapped(f"Paid back, without interest: {_years(payback.simple_payback_years)}.")
+    if payback.discounted_payback_years:
+        yield from wrapped(f"Paid back, with interest: {_years(payback.discounted_payback_years)}.")
+    if payback.net_present_value:
+        yield from wrapped(
+            f"Left over after {payback.years_kept} years, in today's money: about "
+            f"{_banded(payback.net_present_value)} {currency}."
+        )
+    if payback.if_moving_after_years:
+        moving = payback.if_moving_after_years
+        yield from wrapped(f"Moving out after {moving.years} years leaves about {_banded(moving.gain)} {currency}.")
+    if payback.levelised_cost_per_kwh is not None:
+        yield from wrapped(f"One kWh from the set costs about {payback.levelised_cost_per_kwh:.2f} {currency}.")
+
+
+def _banded(band: KwhBandOut | MoneyBandOut) -> str:
+    """The middle, and both ends in brackets, all with the digits that the spread allows."""
+    low, high = sorted((band.cautious, band.hopeful))
+    middle, cautious, hopeful = (for_people(value, low, high) for value in (band.middle, band.cautious, band.hopeful))
+    return middle if cautious == hopeful else f"{middle} ({cautious} to {hopeful})"
+
+
+def _years(band: YearsBandOut) -> str:
+    if band.middle is None:
+        best = "" if band.hopeful is None else f"; with luck after {band.hopeful:.1f} years"
+        return f"not within the years kept{best}"
+    cautious = "not within the years kept" if band.cautious is None else f"{band.cautious:.1f}"
+    hopeful = "" if band.hopeful is None else f", with luck {band.hopeful:.1f}"
+    return f"after about {band.middle:.1f} years (with bad luck {cautious}{hopeful})"
+
+
+def _month(kwh: float) -> str:
+    return f"{kwh:.0f}" if kwh >= 10 else f"{kwh:.1f}"

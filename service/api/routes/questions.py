@@ -1,0 +1,66 @@
+"""Where are questions about a set asked? Each path: what it reads, what it answers, in which formats."""
+
+from collections.abc import Awaitable, Callable, Mapping
+from typing import Any
+
+from pydantic import BaseModel
+from starlette.requests import Request
+from starlette.responses import Response
+
+from service.api.answers.appraisal import appraisal
+from service.api.answers.climate import climate
+from service.api.answers.compatibility import compatibility
+from service.api.answers.energy import energy
+from service.api.answers.payback import payback
+from service.api.deps import Deps
+from service.api.render.accept import JSON, TEXT
+from service.api.render.json import as_json
+from service.api.render.report import report
+from service.api.routes.described import Served, described
+from service.api.routes.desk import Desk
+from service.api.schemas.answers import AppraisalOut, CompatibilityAnswerOut, EnergyAnswerOut, PaybackAnswerOut
+from service.api.schemas.climate import ClimateOut
+from service.api.schemas.requests import AppraisalIn, ClimateIn, CompatibilityIn, EnergyIn, PaybackIn
+
+ONLY_JSON: Mapping[str, Callable[[Any], bytes]] = {JSON: as_json}
+NO_ANSWER = ("no_climate", "contradiction")
+
+
+def question_routes(desk: Desk) -> list[Served]:
+    """The computing paths."""
+
+    def asked(
+        answer: Callable[[bytes, Deps], BaseModel], renders: Mapping[str, Callable[[Any], bytes]] = ONLY_JSON
+    ) -> Callable[[Request], Awaitable[Response]]:
+        async def handle(request: Request) -> Response:
+            return await desk.answer(request, answer, renders)
+
+        return handle
+
+    return [
+        Served("/v1/appraisal", asked(appraisal, {JSON: as_json, TEXT: report}), described(
+            "appraise", "Is this set worth buying for this home?",
+            "One decision with its reasons and conditions, out of fit, energy, use at home and money. Only the "
+            "coordinates, one panel's rated power and the inverter's power must be there; all else is assumed and "
+            "reported. As text it is a report for people.",
+            tag="questions", body=AppraisalIn, answer=AppraisalOut, formats=(JSON, TEXT), problems=NO_ANSWER),
+            "POST"),
+        Served("/v1/energy", asked(energy), described(
+            "energy", "What will it yield?",
+            "A typical year: months, kinds of days, what is lost where, how sure it is. Takes what an appraisal takes.",
+            tag="questions", body=EnergyIn, answer=EnergyAnswerOut, problems=NO_ANSWER), "POST"),
+        Served("/v1/compatibility", asked(compatibility), described(
+            "compatibility", "Does it fit electrically, the socket, the local rule?",
+            "Findings, worst first, each with its figures, its source and what would mend it. Takes what an appraisal "
+            "takes.",
+            tag="questions", body=CompatibilityIn, answer=CompatibilityAnswerOut, problems=NO_ANSWER), "POST"),
+        Served("/v1/payback", asked(payback), described(
+            "payback", "When is it paid back?",
+            "Of a set, with what an appraisal takes; or plainly of `energy.year_kwh`, `use.self_used_share` and a "
+            "tariff. Parts of an appraisal's answer can be pasted in.",
+            tag="questions", body=PaybackIn, answer=PaybackAnswerOut, problems=NO_ANSWER), "POST"),
+        Served("/v1/climate", asked(climate), described(
+            "climate", "What weather does the answer rest on?",
+            "The same as GET, with the place in the body: coordinates stay out of addresses and logs.",
+            tag="questions", body=ClimateIn, answer=ClimateOut, problems=NO_ANSWER), "POST"),
+    ]  # fmt: skip

@@ -1,0 +1,63 @@
+"""What does each question's answer hold? The object of the question's name, and what every answer says beside it."""
+
+from typing import Annotated, Any
+
+from pydantic import Field
+from pydantic.json_schema import SkipJsonSchema, WithJsonSchema
+
+from service.api.schemas.advice import CautionOut, DecisionOut, StepOut
+from service.api.schemas.assumption import AssumptionOut
+from service.api.schemas.base import Out, absent
+from service.api.schemas.energy import EnergyOut
+from service.api.schemas.finding import CompatibilityOut
+from service.api.schemas.payback import PaybackOut
+from service.api.schemas.use import UseOut
+
+
+class _Beside(Out):
+    cautions: list[CautionOut] = Field(max_length=100)
+    cautions_kept_back: dict[str, int] = Field(description="By step: how many more there would be.")
+    assumptions: list[AssumptionOut] = Field(max_length=1000)
+    as_of: str = Field(description="The day for which dated rules and prices were read.", max_length=10)
+    service_version: str = Field(max_length=30)
+    data_version: str = Field(max_length=30)
+    used: Annotated[dict[str, Any], WithJsonSchema({"$component": "AppraisalIn"})] | SkipJsonSchema[None] = Field(
+        default=None, exclude_if=absent, description="The completed request. Only where `include` asks for it."
+    )
+
+
+class _Appraisal(Out):
+    decision: DecisionOut
+    compatibility: CompatibilityOut
+    energy: EnergyOut
+    use: UseOut
+    payback: PaybackOut | None
+    steps: list[StepOut] = Field(max_length=100)
+
+
+class AppraisalOut(_Beside, _Appraisal):
+    """Is this set worth buying for this home? ``payback`` is null where no price per kWh is known."""
+
+
+class _Energy(Out):
+    energy: EnergyOut
+
+
+class EnergyAnswerOut(_Beside, _Energy):
+    """What will it yield?"""
+
+
+class _Compatibility(Out):
+    compatibility: CompatibilityOut
+
+
+class CompatibilityAnswerOut(_Beside, _Compatibility):
+    """Does it fit electrically, the socket, the local rule?"""
+
+
+class _Payback(Out):
+    payback: PaybackOut
+
+
+class PaybackAnswerOut(_Beside, _Payback):
+    """When is it paid back?"""

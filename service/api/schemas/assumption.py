@@ -1,0 +1,56 @@
+"""How is an assumption answered: what was taken, why, from where, and how far it moves the answer?"""
+
+from collections.abc import Mapping
+from typing import Literal, Self
+
+from pydantic import Field
+from pydantic.json_schema import SkipJsonSchema
+
+from service.api.schemas import rounding as r
+from service.api.schemas.base import Anything, Code, Out, Pointer, Text, absent
+from service.api.words import say
+from service.core.model.assumption import Assumption, Assumptions
+
+
+class MovesOut(Out):
+    """How far an assumption moves the answer when it is off by as much as it may be."""
+
+    of: Literal["year_kwh"]
+    share: r.Share
+
+
+class AssumptionOut(Out):
+    """A value that the caller did not give."""
+
+    pointer: Pointer
+    value: Anything = Field(description="What was taken.")
+    code: Code
+    text: Text
+    source: str = Field(description="Where it comes from.")
+    low: r.Figure | None = Field(description="The least that is plausible; null where no range is known.")
+    high: r.Figure | None = Field(description="The most that is plausible; null where no range is known.")
+    moves: MovesOut | SkipJsonSchema[None] = Field(
+        default=None, exclude_if=absent, description="Only where `include` asks for it, and where energy depends on it."
+    )
+
+    @classmethod
+    def of(cls, assumption: Assumption, share: float | None) -> Self:
+        """With its sentence; ``share`` of the year's energy that it moves, None where not asked."""
+        facts = {
+            "value": assumption.value,
+            "low": assumption.low,
+            "high": assumption.high,
+            "source": assumption.source,
+            "name": assumption.pointer.rpartition("/")[2],
+        }
+        return cls.from_core(
+            assumption,
+            text=say("assumptions", f"{assumption.code}.{facts['name']}", facts),
+            moves=None if share is None else MovesOut(of="year_kwh", share=share),
+        )
+
+
+def assumptions_out(assumptions: Assumptions, moves: Mapping[str, float] | None = None) -> list[AssumptionOut]:
+    """All assumptions, in the order in which they were made."""
+    shares = moves or {}
+    return [AssumptionOut.of(one, shares.get(pointer)) for pointer, one in assumptions.by_pointer.items()]

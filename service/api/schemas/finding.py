@@ -1,0 +1,102 @@
+"""How is a finding answered: one checked question, its figures, and what would mend it?"""
+
+from collections.abc import Mapping
+from typing import Self
+
+from pydantic import Field
+
+from service.api.schemas import rounding as r
+from service.api.schemas.base import Anything, Code, Facts, Out, Pointer, Text
+from service.api.words import say
+from service.core.compatibility import Compatibility
+from service.core.model.finding import Fact, Finding, Part, Remedy, Verdict
+
+
+class RemedyOut(Out):
+    """What would turn a refusal into something better; the verdict was computed by asking again."""
+
+    code: Code
+    pointer: Pointer | None = Field(description="What to change in the request; null where it is no field of it.")
+    new_value: Anything = Field(description="The value to put there.")
+    unit: str = Field(max_length=20)
+    who: str = Field(description="Who can do it: you, electrician, seller or operator.", max_length=20)
+    verdict_then: Verdict
+    year_kwh_change: r.Kwh | None = Field(description="What it changes in the year's energy; null where not computed.")
+    facts: Facts
+    text: Text
+
+    @classmethod
+    def of(cls, remedy: Remedy, finding: Finding) -> Self:
+        """With its sentence."""
+        facts = {
+            "finding": finding.code,
+            "new_value": remedy.new_value,
+            "unit": remedy.unit,
+            "who": remedy.who,
+            "verdict_then": str(remedy.verdict_then),
+            **remedy.facts,
+        }
+        return cls.from_core(remedy, facts=remedy.facts, text=say("remedies", _key(remedy.code, remedy.facts), facts))
+
+
+class FindingOut(Out):
+    """One checked question: verdict, measured value beside its limit, why, and what would mend it."""
+
+    code: Code
+    part: Part
+    verdict: Verdict
+    likely: Verdict = Field(description="The verdict with the class's worst value, where a rating was assumed.")
+    about: Pointer
+    input: int | None = Field(ge=1, le=8, description="Input of the inverter, counted from 1.")
+    measured: r.Figure | None
+    limit: r.Figure | None
+    unit: str = Field(max_length=20)
+    facts: Facts
+    text: Text
+    source: str = Field(description="What the check rests on.")
+    remedies: list[RemedyOut] = Field(max_length=20)
+
+    @classmethod
+    def of(cls, finding: Finding) -> Self:
+        """With its sentences."""
+        facts = {
+            "measured": finding.measured,
+            "limit": finding.limit,
+            "unit": finding.unit,
+            "input": finding.input,
+            "about": finding.about,
+            **finding.facts,
+        }
+        return cls.from_core(
+            finding,
+            facts=finding.facts,
+            text=say("findings", _key(f"{finding.code}.{finding.verdict}", finding.facts), facts),
+            remedies=[RemedyOut.of(remedy, finding) for remedy in finding.remedies],
+        )
+
+
+class CompatibilityOut(Out):
+    """Does it all fit together? Findings with the worst first."""
+
+    verdict: Verdict
+    by_part: dict[str, Verdict] = Field(description="The sides of which something was looked at: panel_side ...")
+    findings: list[FindingOut] = Field(max_length=400)
+    not_looked_at: list[Pointer] = Field(
+        max_length=50, description="What the request does not describe; it never enters the verdict."
+    )
+
+    @classmethod
+    def of(cls, compatibility: Compatibility) -> Self:
+        """With all sentences."""
+        return cls(
+            verdict=compatibility.verdict,
+            by_part={str(part): verdict for part, verdict in compatibility.by_part.items()},
+            findings=[FindingOut.of(finding) for finding in compatibility.findings],
+            not_looked_at=list(compatibility.not_looked_at),
+        )
+
+
+def _key(code: str, facts: Mapping[str, Fact]) -> str:
+    """The key of a sentence: with the variant where the facts name one."""
+    variant = facts.get("variant")
+    return f"{code}.{variant}" if variant else code

@@ -1,0 +1,40 @@
+"""To how many digits is a figure worth saying? One place for both readers: machines and people.
+
+A machine gets as many digits as keep its own sums right; a person gets those that the spread allows.
+"""
+
+from math import floor, isfinite, log10
+from typing import Annotated
+
+from pydantic import AfterValidator
+
+
+def _to(decimals: int) -> AfterValidator:
+    return AfterValidator(lambda value: round(value, decimals) + 0.0)  # + 0.0 turns -0.0 into 0.0
+
+
+Kwh = Annotated[float, _to(2)]
+Watts = Annotated[float, _to(1)]
+Money = Annotated[float, _to(2)]
+MoneyPerKwh = Annotated[float, _to(6)]
+YearsLong = Annotated[float, _to(3)]
+Share = Annotated[float, _to(5)]
+Degrees = Annotated[float, _to(2)]
+Celsius = Annotated[float, _to(1)]
+Metres = Annotated[float, _to(1)]
+Kilometres = Annotated[float, _to(0)]
+Figure = Annotated[float, _to(3)]  # measured values and limits: V, A, W, mm2
+
+
+def for_people(value: float, low: float | None = None, high: float | None = None) -> str:
+    """A figure with the digits that its spread allows: its last one is worth about a twentieth of the spread.
+
+    >>> for_people(643.21, 560.0, 725.0), for_people(3.274, 2.9, 4.1), for_people(0.3412), for_people(1234.5)
+    ('640', '3.3', '0.34', '1234')
+    """
+    if low is not None and high is not None and isfinite(high - low) and high > low:
+        decimals = -floor(log10((high - low) / 2))
+    else:
+        decimals = 0 if abs(value) >= 100 else 1 if abs(value) >= 10 else 2
+    rounded = round(value, decimals) + 0.0
+    return f"{rounded:.{max(decimals, 0)}f}"

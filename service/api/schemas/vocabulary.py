@@ -1,0 +1,70 @@
+"""How is the vocabulary answered: what may be written, and what is assumed where nothing is?"""
+
+from pydantic import Field
+from pydantic.json_schema import SkipJsonSchema
+
+from service.api.schemas.base import Anything, Code, Out, absent
+
+
+class WordOut(Out):
+    """A code and what it stands for."""
+
+    code: Code
+    text: str | SkipJsonSchema[None] = Field(
+        default=None, exclude_if=absent, description="Its sentence, where that is the same for every answer."
+    )
+
+
+class NumberOut(Out):
+    """A number of a request: bounds, unit, meaning."""
+
+    name: str
+    low: float
+    high: float
+    whole: bool
+    unit: str
+    description: str
+    example: Anything
+
+
+class ClosedListOut(Out):
+    """A field that takes one of a few words."""
+
+    name: str
+    words: list[str]
+
+
+class DefaultOut(Out):
+    """What is taken where nothing is given."""
+
+    pointer: str = Field(description="RFC 6901, with * for each entry of a list.")
+    code: Code
+    value: Anything = Field(description="The value; null where `rule` tells how it is found.")
+    rule: str
+    unit: str
+    source: str
+    low: float | None
+    high: float | None
+
+
+class VocabularyOut(Out):
+    """Every word, code and default."""
+
+    numbers: list[NumberOut]
+    words: list[ClosedListOut]
+    verdicts: list[str]
+    decisions: list[str]
+    severities: list[str]
+    moments: list[str]
+    findings: list[WordOut]
+    remedies: list[WordOut]
+    conditions: list[WordOut]
+    steps: list[WordOut]
+    cautions: list[WordOut]
+    losses: list[WordOut]
+    spread: list[WordOut]
+    assumptions: list[WordOut]
+    problems: list[WordOut]
+    defaults: list[DefaultOut]
+    service_version: str
+    data_version: str
