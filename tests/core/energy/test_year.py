@@ -8,7 +8,8 @@ import pytest
 from service.core.energy import LOSSES, array_conditions, energy_year
 from service.core.errors import ContradictionError
 from service.core.model.assumption import Assumptions
-from service.core.model.place import Overhang, Plane
+from service.core.model.place import Cover, Overhang, Plane
+from service.core.sky import plane_light
 from tests.builders import array, inverter, money, one_input, panel, setup
 from tests.climates import climate
 from tests.skies import mixed_year
@@ -128,6 +129,23 @@ def test_lead_loss_is_current_squared_times_resistance_there_and_back():
     led = year(arrays=(array(dirt_share=0, lead_length_m=20, lead_mm2=1.5),))
     current = bare.dc_w[0] / 32.0
     assert led.lost_kwh["leads"] == pytest.approx(float((current**2).sum()) * 0.532 / 1000, rel=0.06)
+
+
+@pytest.mark.parametrize(("joined", "times"), [("series", 1), ("parallel", 4)])
+def test_a_lead_bears_the_current_of_all_its_strings(joined, times):
+    """Two panels in series load the lead with one panel's current, two in parallel with twice that."""
+    wide = inverter(inputs=(one_input(tracking_min_v=5, tracking_max_v=200, start_voltage_v=5, max_current_a=60),) * 2)
+    one = year(arrays=(array(lead_length_m=5),), inverter=wide).lost_kwh["leads"]
+    two = year(arrays=(array(lead_length_m=5, count=2, joined=joined),), inverter=wide).lost_kwh["leads"]
+    assert two == pytest.approx(times * one, rel=0.05)
+
+
+def test_the_light_behind_the_cover_and_before_the_glass_warms_the_cells():
+    """Worked here by Faiman's formula with the rail's pair, 20 and 5.42; air 15 C and wind 2 m/s all year."""
+    covered = array(cover=Cover(material="glass", light_through_share=0.7))
+    light = plane_light(SKY, covered, 0.2).after_cover_w_per_m2
+    by_hand = 15 + light.max() / (20 + 5.42 * 2)
+    assert array_conditions(setup(arrays=(covered,)), SKY)[0].hottest_cell_c == pytest.approx(by_hand)
 
 
 def test_a_hot_wall_costs_energy_as_heat():

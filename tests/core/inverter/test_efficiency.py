@@ -35,7 +35,9 @@ def test_more_direct_current_never_sends_less_out(curve):
     assert np.all(np.diff(load * curve.efficiency_share(load)) >= -1e-12)
 
 
-def test_above_the_last_point_its_efficiency_holds():
+def test_above_full_load_the_efficiency_of_full_load_holds():
+    curve = curve_through(0.955, "european")
+    assert curve.efficiency_share(1.5) == curve.efficiency_share(1.0)
     assert curve_from_points(POINTS).efficiency_share(1.4) == pytest.approx(0.957)
 
 
