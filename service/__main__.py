@@ -73,6 +73,7 @@ def _try(chosen: argparse.Namespace) -> int:
 
     with socket.socket() as listener:
         listener.bind(("127.0.0.1", 0))
+        listener.listen()
         config = uvicorn.Config(create_app(Settings()), log_level="warning", access_log=False, server_header=False)
         server = uvicorn.Server(config)
         thread = threading.Thread(target=server.run, kwargs={"sockets": [listener]}, daemon=True)
