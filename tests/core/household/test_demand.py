@@ -127,3 +127,23 @@ def test_another_number_of_own_values_is_refused():
     with pytest.raises(ContradictionError) as caught:
         demand_w(household(values_w=(100.0,) * 25), CALENDAR, SHAPE)
     assert caught.value.given == 25
+
+
+def day_shape(demand, month, weekday):
+    """The first such day of the month, 24 clock hours relative to its mean."""
+    rows = np.flatnonzero((CALENDAR.month == month) & (CALENDAR.weekday == weekday))[:24]
+    by_clock = demand[rows][np.argsort(CALENDAR.clock_h[rows])]
+    return by_clock / by_clock.mean()
+
+
+def test_each_kind_of_day_and_month_takes_its_own_column_of_the_shape():
+    demand = demand_w(household(always_on_w=0), CALENDAR, SHAPE)
+    for weekday, kind in ((0, 0), (4, 0), (5, 1), (6, 2)):
+        column = SHAPE.by_month_kind_hour[1, kind]
+        np.testing.assert_allclose(day_shape(demand, 2, weekday), column / column.mean())
+
+
+def test_a_southern_july_day_runs_like_a_northern_january_day():
+    south = demand_w(household(always_on_w=0), CALENDAR, SHAPE, southern=True)
+    column = SHAPE.by_month_kind_hour[0, 0]
+    np.testing.assert_allclose(day_shape(south, 7, 2), column / column.mean())
