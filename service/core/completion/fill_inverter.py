@@ -118,12 +118,22 @@ def _window(node: Node, ac_power_w: float) -> tuple[float, float, float]:
     )
     high = node.take(
         "tracking_max_v",
-        Guess(value=round(0.92 * maximum, 2), low=round(max(0.75 * maximum, min(floor, maximum)), 2), high=maximum),
+        Guess(
+            value=_between(0.92 * maximum, floor, maximum), low=_between(0.75 * maximum, floor, maximum), high=maximum
+        ),
     )
-    usual = 16.0 if maximum <= 80 else 0.27 * maximum
-    middle = round(min(usual, 0.6 * high), 2)
-    guess = Guess(value=max(middle, 1.0), low=round(0.85 * middle, 2), high=round(min(1.75 * middle, 0.8 * high), 2))
+    usual = min(16.0 if maximum <= 80 else 0.27 * maximum, 0.6 * high)
+    least = BOUNDS["tracking_min_v"].low
+    guess = Guess(
+        value=_between(usual, least, high),
+        low=_between(0.85 * usual, least, high),
+        high=_between(1.75 * usual, least, high),
+    )
     return maximum, node.take("tracking_min_v", guess), high
+
+
+def _between(value: float, low: float, high: float) -> float:
+    return min(max(round(value, 2), low), high)
 
 
 def _operating_current(node: Node, panel_current: float | None) -> float:
@@ -131,8 +141,10 @@ def _operating_current(node: Node, panel_current: float | None) -> float:
     stated = limit / 1.25 if limit is not None else panel_current
     if stated is None:
         return float(node.take("max_current_a"))
-    value = min(14.0, round(stated, 2))
-    return float(node.take("max_current_a", Guess(value=value, low=round(0.75 * value, 2), high=max(value, stated))))
+    least = BOUNDS["max_current_a"].low
+    value = _between(stated, least, 14.0)
+    guess = Guess(value=value, low=_between(0.75 * value, least, value), high=max(value, round(stated, 2)))
+    return float(node.take("max_current_a", guess))
 
 
 def _absolute_current(node: Node, panel_current: float | None) -> float | None:

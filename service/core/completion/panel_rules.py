@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from math import sqrt
+from math import exp, sqrt
 
 from service.core.completion.node import Guess
 from service.core.completion.panel_classes import FORMATS, NEW_CELL_W, THIN_FILM, CellClass, PanelFormat, Span
@@ -13,6 +13,8 @@ VOC, ISC = "open_circuit_voltage_v", "short_circuit_current_a"
 VMP, IMP = "max_power_voltage_v", "max_power_current_a"
 # A format rarer than this among its rivals is left out of the range (which is meant to hold 95 %).
 RARE_SHARE = 0.05
+# Frames of one format differ in area by some 2.5 %, hardly ever by more than 10 %: from the public list.
+_SIZE_SD, _MOST_SIZE_OFF = 0.025, 0.10
 _FILL_FACTOR_CEILING = 0.92  # above the best crystalline cell known; no datasheet can show it
 
 
@@ -32,19 +34,29 @@ class Known:
 def formats_like(known: Known) -> tuple[PanelFormat, ...]:
     """The formats that agree with what is known, commonest first; empty where none does.
 
-    Formats rarer than 5 % of the agreeing ones together are left out. Thin film comes in no common format.
+    Formats rarer than 5 % of the agreeing ones together are left out; a size that differs makes one rarer. Where none
+    agrees, its powers are taken a little wider, for weak and early makes. Thin film comes in no common format.
     """
     if known.cell_kind in THIN_FILM:
         return ()
-    fitting = sorted((f for f in FORMATS if _agrees(f, known)), key=lambda f: -f.share)
-    floor = RARE_SHARE * sum(f.share for f in fitting)
-    return tuple(f for f in fitting if f.share >= floor)
+    fitting = [f for f in FORMATS if _agrees(f, known, 0.0)] or [f for f in FORMATS if _agrees(f, known, 0.2)]
+    weights = [f.share * exp(-0.5 * (_size_off(f, known) / _SIZE_SD) ** 2) for f in fitting]
+    floor = RARE_SHARE * sum(weights)
+    ranked = sorted(zip(weights, fitting, strict=True), key=lambda pair: -pair[0])
+    return tuple(f for weight, f in ranked if weight >= floor)
 
 
-def _agrees(panel_format: PanelFormat, known: Known) -> bool:
+def _size_off(panel_format: PanelFormat, known: Known) -> float:
+    """By what share the panel's area differs from the format's; nought where nobody gave it."""
+    area = panel_format.length_mm * panel_format.width_mm / 1e6
+    return 0.0 if known.area_m2 is None else abs(known.area_m2 / area - 1)
+
+
+def _agrees(panel_format: PanelFormat, known: Known, slack: float) -> bool:
     low, high = panel_format.power_w
     checks = [
-        low <= known.rated_power_w <= high,
+        (1 - slack) * low <= known.rated_power_w <= (1 + slack) * high,
+        _size_off(panel_format, known) <= _MOST_SIZE_OFF,
         not panel_format.kinds or known.cell_kind in panel_format.kinds,
         known.cells_in_series in {None, panel_format.cells_in_series},
         known.built is None or panel_format.years[0] - 1 <= known.built <= panel_format.years[1] + 1,
@@ -54,9 +66,6 @@ def _agrees(panel_format: PanelFormat, known: Known) -> bool:
     if known.short_circuit_current_a is not None:
         least, most = panel_format.short_circuit_current_a
         checks.append(0.94 * least <= known.short_circuit_current_a <= 1.06 * most)
-    if known.area_m2 is not None:
-        area = panel_format.length_mm * panel_format.width_mm / 1e6
-        checks.append(abs(known.area_m2 / area - 1) <= 0.08)
     return all(checks)
 
 

@@ -21,8 +21,8 @@ FINDINGS = frozenset(
 )
 SUSPECTS = frozenset(
     WORDS.findall(
-        "input_dead bypass_section_lost limit_lower_than_stated undeclared_shade plane_differs dirt_drift heat_derating "
-        "grid_trips wet_trips clock_shift fast_ageing"
+        "input_dead bypass_section_lost limit_lower_than_stated undeclared_shade plane_differs dirt_drift "
+        "heat_derating grid_trips wet_trips clock_shift fast_ageing"
     )
 )
 VERDICTS = frozenset({"fits", "fits_with_loss", "does_not_fit", "not_known"})
