@@ -10,6 +10,8 @@ from service.core.model.place import SkylinePoint
 Floats = NDArray[np.float64]
 Bools = NDArray[np.bool_]
 
+_ONE_DIRECTION_DEG = 1e-9
+
 
 def skyline_height_deg(skyline: Sequence[SkylinePoint], azimuth_deg: ArrayLike) -> Floats:
     """Height of the skyline in a direction, by straight lines between the points, all around the compass.
@@ -32,10 +34,12 @@ def skyline_height_deg(skyline: Sequence[SkylinePoint], azimuth_deg: ArrayLike) 
     direction = np.mod(np.asarray(azimuth_deg, dtype=np.float64), 360.0)
     if not skyline:
         return np.zeros_like(direction)
-    # A stable sort keeps the two sides of an edge; points closer than a millionth of a degree are an edge too.
-    ring = sorted(((round(p.azimuth_deg, 6), p.height_deg) for p in skyline), key=lambda point: point[0])
-    azimuths = [ring[-1][0] - 360.0, *(azimuth for azimuth, _ in ring), ring[0][0] + 360.0]
-    heights = [ring[-1][1], *(height for _, height in ring), ring[0][1]]
+    ring = sorted(skyline, key=lambda point: point.azimuth_deg)  # a stable sort keeps the two sides of an edge
+    azimuths = np.array([ring[-1].azimuth_deg - 360.0, *(p.azimuth_deg for p in ring), ring[0].azimuth_deg + 360.0])
+    heights = [ring[-1].height_deg, *(p.height_deg for p in ring), ring[0].height_deg]
+    # Points nearer than any instrument tells apart are an edge: a slope between them could overflow.
+    same = np.diff(azimuths) < _ONE_DIRECTION_DEG
+    azimuths[1:][same] = azimuths[:-1][same]
     return np.interp(direction, azimuths, heights)
 
 

@@ -30,7 +30,8 @@ def test_a_sun_aside_must_stand_lower_to_shine_below_a_long_slab():
 
 
 def test_no_sun_comes_from_behind_a_slab():
-    assert not clear_of_slab(Overhang(above_top_edge_m=5.0, reaches_out_m=0.1), SOUTH, [60.0], [5.0]).any()
+    for slab in (Overhang(above_top_edge_m=5.0, reaches_out_m=0.1), Overhang(above_top_edge_m=0.0, reaches_out_m=0.0)):
+        assert not clear_of_slab(slab, SOUTH, [60.0], [5.0]).any()
 
 
 def test_a_slab_that_does_not_reach_out_leaves_the_sun_in_front():
