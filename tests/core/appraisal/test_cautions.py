@@ -52,6 +52,9 @@ def need(test, where, value=None):
         ([("finding", "f", ("does_not_fit",))], {}, {"f": {"not_known"}}, OPEN),
         ([("finding", "f", ("does_not_fit",))], {}, {"f": {"fits"}}, FAILS),
         ([("finding", "f", ("not_known",))], {}, {"f": {"fits", "not_known"}}, HOLDS),
+        ([("is", "/r/*/j", "p"), ("is", "/b", 2)], {"r": [{"j": "s"}], "b": 2}, {}, FAILS),
+        ([("is", "/b", 2), ("finding", "f", ("fits",))], {"b": 2}, {"f": {"does_not_fit"}}, FAILS),
+        ([("is", "/b", 2), ("finding", "f", ("fits",))], {"b": 2}, {}, OPEN),
         ([("is", "/a/x", 1), ("is", "/b", 2)], {"a": {"x": 3}}, {}, FAILS),  # one that fails outweighs one open
     ],
 )
