@@ -17,7 +17,7 @@ from service.core.model.bounds import BOUNDS
 
 @dataclass(frozen=True, slots=True)
 class Says:
-    """The description of a field and one example of its value."""
+    """The description of a field and one example of its value; None where its neighbours give the example."""
 
     description: str
     example: Any
@@ -52,9 +52,9 @@ SAYS: Mapping[str, Says] = MappingProxyType(
         "max_power_current_a": Says("Current at rated power (Imp on the label).", 13.38),
         "cells_in_series": Says("Cells in series in one panel; half-cut panels have half of the cells seen.", 54),
         "voc_coefficient_pct_per_k": Says("Change of the open-circuit voltage per kelvin, in per cent.", -0.26),
-        "voc_coefficient_v_per_k": Says("Change of the open-circuit voltage per kelvin, in volts.", -0.102),
+        "voc_coefficient_v_per_k": Says("Change of the open-circuit voltage per kelvin, in volts.", None),
         "isc_coefficient_pct_per_k": Says("Change of the short-circuit current per kelvin, in per cent.", 0.045),
-        "isc_coefficient_a_per_k": Says("Change of the short-circuit current per kelvin, in amperes.", 0.006),
+        "isc_coefficient_a_per_k": Says("Change of the short-circuit current per kelvin, in amperes.", None),
         "power_coefficient_pct_per_k": Says("Change of the rated power per kelvin, in per cent.", -0.31),
         "max_system_voltage_v": Says("Highest system voltage that the panel may be part of.", 1000),
         "max_series_fuse_a": Says("Largest series fuse that the label allows.", 25),
@@ -95,7 +95,7 @@ SAYS: Mapping[str, Says] = MappingProxyType(
         "kwh_a_run": Says("Energy of one run of the machine.", 0.9),
         "runs_per_week": Says("Runs in a week.", 4),
         "usual_hour": Says("Hour of the day at which it usually starts.", 19),
-        "hour": Says("Hour of the day, wall clock.", 17),
+        "hour": Says("Hour of the day, wall clock.", None),
         "stay_years": Says("How many years you expect to stay in this home.", 6),
         "values_w": Says("Mean power of the home in one hour.", 210),
         "import_price_per_kwh": Says("What one kWh bought costs (the price by kWh, without fixed charges).", 0.34),
@@ -132,12 +132,16 @@ def bounded(name: str) -> Any:
         le=high,
         strict=True,
         description=says.description + unit,
-        examples=[says.example],
+        examples=None if says.example is None else [says.example],
         allow_inf_nan=None if bounds.whole else False,
     )
 
 
-def text(description: str, example: str, longest: int, pattern: str = r"^[^\u0000-\u001f\u007f]*$") -> Any:
+# No control characters, no line separators, nothing that turns the direction of writing: a name stays on its line.
+PRINTABLE = r"^[^\u0000-\u001f\u007f-\u009f\u2028-\u202e\u2066-\u2069]*$"
+
+
+def text(description: str, example: str, longest: int, pattern: str = PRINTABLE) -> Any:
     """Bounded text of one line."""
     return Field(
         strict=True, min_length=1, max_length=longest, pattern=pattern, description=description, examples=[example]

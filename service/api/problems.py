@@ -9,6 +9,7 @@ from typing import Any
 from urllib.parse import quote
 
 from fastapi import FastAPI
+from fastapi.exceptions import RequestValidationError
 from starlette.exceptions import HTTPException
 from starlette.requests import Request
 from starlette.responses import Response
@@ -50,6 +51,7 @@ def install(app: FastAPI) -> None:
     app.add_exception_handler(RefusedRequest, _refused)
     app.add_exception_handler(SunsillError, _meaningless)
     app.add_exception_handler(HTTPException, _routing)
+    app.add_exception_handler(RequestValidationError, _unread)
 
 
 def problem_response(
@@ -131,3 +133,8 @@ async def _routing(request: Request, error: Exception) -> Response:
         return Response(status_code=204, headers=allow)
     code = CODE_OF_STATUS.get(status, "internal")
     return problem_response(request.scope, code, (), allow if status == 405 else None, allow=", ".join(methods))
+
+
+async def _unread(request: Request, error: Exception) -> Response:  # noqa: ARG001 - its shape must not leave
+    """No route lets the framework read a request; should one ever do, its complaint leaves as a problem too."""
+    return problem_response(request.scope, "invalid_request", count=1)

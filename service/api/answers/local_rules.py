@@ -33,7 +33,7 @@ def local_rule(area: str, as_of: date, deps: Deps) -> LocalRuleOut:
         UnknownAreaError: neither is kept.
     """
     cards = deps.rule_cards.get(area) or cards_of(area, deps.rule_cards)
-    if cards[0].id == DEFAULT_AREA != area:
+    if area != area.upper() or cards[0].id == DEFAULT_AREA != area:
         raise UnknownAreaError(area)
     speaks = card_for(cards, as_of)
     return LocalRuleOut(

@@ -110,8 +110,9 @@ class Question:
         }
 
     def used(self) -> dict[str, Any]:
-        """The completed request, to be edited and sent again; every assumption's pointer resolves in it."""
-        request: dict[str, Any] = {**as_request(self.setup), "as_of": self.as_of.isoformat()}
+        """The completed request, to be edited and sent again; every pointer of the answer resolves in it."""
+        open_parts = {"socket_circuit": None, "tariff": None, "outlay": None}
+        request: dict[str, Any] = {**open_parts, **as_request(self.setup), "as_of": self.as_of.isoformat()}
         for assumption in self.assumptions.by_pointer.values():
             if assumption.value is None:
                 _say_null(request, assumption.pointer)

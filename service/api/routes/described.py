@@ -62,7 +62,7 @@ def described(  # noqa: PLR0913 - an operation has these parts
         "tags": [tag],
         "summary": summary,
         "description": text,
-        "parameters": [*parameters, {"$ref": "#/components/parameters/AcceptLanguage"}],
+        "parameters": list(parameters),
         "responses": {
             "200": {
                 "description": "The answer.",

@@ -47,7 +47,8 @@ def document(served: Sequence[Served], version: str) -> Schema:
             "description": (
                 "One question a path, one vocabulary for all of them. Requests refuse what they do not know and name "
                 "the nearest known field; null means absent. Answers may grow: ignore what you do not know. Errors "
-                "are problem details (RFC 9457). Nothing of a request is kept or logged."
+                "are problem details (RFC 9457). Texts are in English for now, whatever Accept-Language asks. Nothing "
+                "of a request is kept or logged."
             ),
         },
         "servers": [{"url": "/", "description": "The service that serves this document."}],
@@ -60,16 +61,6 @@ def document(served: Sequence[Served], version: str) -> Schema:
             "headers": {
                 name: {"description": text, "schema": {"type": "string", "maxLength": longest}}
                 for name, (text, longest) in _HEADERS.items()
-            },
-            "parameters": {
-                "AcceptLanguage": {
-                    "name": "Accept-Language",
-                    "in": "header",
-                    "required": False,
-                    "description": "Language of the texts; English for now, whatever is asked.",
-                    "schema": {"type": "string", "maxLength": 200},
-                    "example": "en",
-                }
             },
         },
     }

@@ -1,0 +1,184 @@
+import json
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from tests.http.client import COMPUTING, PLAIN, SMALLEST, ask, changed, post
+
+EXAMPLES = sorted((Path(__file__).parents[2] / "examples").glob("*.json"))
+
+
+@pytest.mark.parametrize("path", COMPUTING)
+def test_the_smallest_request_is_answered_on_every_computing_path(path: str) -> None:
+    answer = post(path, SMALLEST)
+    assert answer.status_code == 200, answer.text
+    body = answer.json()
+    assert body["as_of"] == "2026-11-25"
+    assert body["service_version"]
+    assert body["data_version"]
+    assert body["assumptions"]
+    assert {caution["code"] for caution in body["cautions"]} >= {"licensed", "no_island", "dc_arc"}
+
+
+@pytest.mark.parametrize("file", EXAMPLES, ids=lambda file: file.stem)
+@pytest.mark.parametrize("path", COMPUTING)
+def test_each_example_can_be_sent_to_every_computing_path(file: Path, path: str) -> None:
+    assert post(path, file.read_bytes()).status_code == 200
+
+
+def test_an_answer_carries_the_objects_that_its_path_is_named_after() -> None:
+    for path in COMPUTING[1:]:
+        assert path.rpartition("/")[2] in post(path, SMALLEST).json()
+    appraisal = post("/v1/appraisal", SMALLEST).json()
+    assert {"decision", "compatibility", "energy", "use", "payback", "steps"} <= set(appraisal)
+
+
+def test_what_is_computed_on_request_only_is_absent_unless_asked_for() -> None:
+    plain = post("/v1/appraisal", SMALLEST).json()
+    assert "used" not in plain
+    assert "hours" not in plain["energy"]
+    assert all("moves" not in one for one in plain["assumptions"])
+    full = post("/v1/appraisal", {**SMALLEST, "include": ["used", "hours", "moves"]}).json()
+    assert len(full["energy"]["hours"]["ac_w"]) == 8760
+    assert sum(full["energy"]["hours"]["ac_w"]) / 1000 == pytest.approx(full["energy"]["year_kwh"]["middle"], rel=1e-3)
+    assert any(one.get("moves", {}).get("share", 0) > 0 for one in full["assumptions"])
+
+
+def test_pointers_of_assumptions_and_findings_resolve_in_the_completed_request() -> None:
+    answer = post("/v1/appraisal", {**SMALLEST, "include": ["used"]}).json()
+    pointers = [one["pointer"] for one in answer["assumptions"]]
+    pointers += [one["about"] for one in answer["compatibility"]["findings"]]
+    for pointer in pointers:
+        node: Any = answer["used"]
+        for part in pointer.split("/")[1:]:
+            node = node[int(part)] if isinstance(node, list) else node[part]
+
+
+def test_the_completed_request_sent_again_gives_the_same_energy() -> None:
+    first = post("/v1/energy", {**SMALLEST, "include": ["used"]}).json()
+    again = post("/v1/energy", first["used"])
+    assert again.status_code == 200, again.text
+    assert again.json()["energy"]["months_kwh"] == first["energy"]["months_kwh"]
+
+
+@pytest.mark.parametrize("path", COMPUTING)
+def test_the_same_question_gives_the_same_bytes(path: str) -> None:
+    assert post(path, SMALLEST).content == post(path, SMALLEST).content
+
+
+def test_null_means_absent() -> None:
+    with_nulls = changed("/site/elevation_m", None, changed("/storage", None, changed("/socket_circuit", None)))
+    assert post("/v1/energy", with_nulls).json()["energy"] == post("/v1/energy", SMALLEST).json()["energy"]
+
+
+def test_an_integer_may_be_written_with_a_point_and_nought() -> None:
+    assert post("/v1/energy", changed("/arrays/0/count", 2.0)).status_code == 200
+    assert post("/v1/energy", changed("/arrays/0/count", 2.5)).status_code == 422
+
+
+def test_the_loss_account_closes_in_the_answer() -> None:
+    energy = post("/v1/energy", SMALLEST).json()["energy"]
+    left = energy["light_kwh"] - sum(energy["lost_kwh"].values())
+    assert left == pytest.approx(energy["year_kwh"]["middle"], abs=0.1)
+    assert sum(energy["months_kwh"]) == pytest.approx(energy["year_kwh"]["middle"], abs=0.1)
+
+
+def test_a_yield_of_ones_own_is_enough_for_the_payback() -> None:
+    payback = post("/v1/payback", PLAIN).json()["payback"]
+    assert payback["saving_first_year"]["middle"] == pytest.approx(640 * 0.55 * 0.34, abs=0.01)
+    assert payback["simple_payback_years"]["middle"] == pytest.approx(245 / (640 * 0.55 * 0.34), abs=0.001)
+    assert payback["currency"] == "EUR"
+
+
+def test_parts_of_an_appraisal_can_be_pasted_into_the_payback() -> None:
+    appraisal = post("/v1/appraisal", SMALLEST).json()
+    pasted = {**PLAIN, "energy": appraisal["energy"], "use": appraisal["use"]}
+    answer = post("/v1/payback", pasted)
+    assert answer.status_code == 200, answer.text
+    used = appraisal["energy"]["year_kwh"]["middle"] * appraisal["use"]["self_used_share"]
+    assert answer.json()["payback"]["saving_first_year"]["middle"] == pytest.approx(used * 0.34, abs=0.02)
+
+
+def test_no_number_of_an_answer_is_missing_its_digits() -> None:
+    text = post("/v1/appraisal", {**SMALLEST, "include": ["used", "moves"]}).text
+
+    def refuse(name: str) -> None:
+        raise AssertionError(name)
+
+    json.loads(text, parse_constant=refuse)
+    assert "-0.0," not in text
+
+
+def test_the_climate_is_the_same_by_get_and_by_post() -> None:
+    got = ask("GET", "/v1/climate?latitude_deg=54.2&longitude_deg=12.3")
+    posted = post("/v1/climate", {"site": SMALLEST["site"]})
+    assert got.json() == posted.json()
+    climate = got.json()
+    assert climate["country"] == "DE"
+    assert 900 < sum(climate["level_ground_kwh_per_m2"]) < 1200
+    assert 0 < climate["uncertainty_sd_share"] < 0.2
+
+
+def test_the_vocabulary_prints_every_default_and_every_code_of_an_answer() -> None:
+    vocabulary = ask("GET", "/v1/vocabulary").json()
+    answer = post("/v1/appraisal", SMALLEST).json()
+    for noun, codes in {
+        "assumptions": {one["code"] for one in answer["assumptions"]},
+        "cautions": {one["code"] for one in answer["cautions"]},
+        "findings": {one["code"] for one in answer["compatibility"]["findings"]},
+        "remedies": {two["code"] for one in answer["compatibility"]["findings"] for two in one["remedies"]},
+        "steps": {one["code"] for one in answer["steps"]},
+        "conditions": {one["code"] for one in answer["decision"]["conditions"]},
+        "losses": set(answer["energy"]["lost_kwh"]),
+        "spread": {one["code"] for one in answer["energy"]["spread"]},
+    }.items():
+        assert codes <= {word["code"] for word in vocabulary[noun]}, noun
+    assert any(row["pointer"] == "/money/ageing_share_per_year" for row in vocabulary["defaults"])
+
+
+def test_every_text_of_an_answer_is_a_sentence_and_not_a_bare_code() -> None:
+    def texts(node: Any) -> list[tuple[str, str]]:
+        if isinstance(node, list):
+            return [pair for one in node for pair in texts(one)]
+        if not isinstance(node, dict):
+            return []
+        own = [(node["code"], node["text"])] if {"code", "text"} <= set(node) else []
+        return own + [pair for one in node.values() for pair in texts(one)]
+
+    for file in EXAMPLES:
+        for code, text in texts(post("/v1/appraisal", file.read_bytes()).json()):
+            assert not text.lower().startswith(code.replace("_", " ") + ":"), (file.stem, code, text)
+            assert text != code.replace("_", " "), (file.stem, code)
+            assert " " in text, (file.stem, code, text)
+            assert "{" not in text, (file.stem, code, text)
+
+
+def test_the_local_rules_of_an_area_name_their_card_and_a_wider_area_is_said_to_be_one() -> None:
+    areas = {one["area"] for one in ask("GET", "/v1/local-rules").json()["areas"]}
+    assert {"DE", "PT", "US-UT", "DEFAULT"} <= areas
+    germany = ask("GET", "/v1/local-rules/DE?as_of=2026-11-25").json()
+    assert germany["speaks"]["ac_cap_w"] == 800
+    assert germany["in_force"] is True
+    assert germany["fell_back"] is False
+    texas = ask("GET", "/v1/local-rules/US-TX").json()
+    assert texas["fell_back"] is True
+    assert texas["speaks"]["id"] == "US"
+
+
+def test_an_area_without_a_card_is_not_found() -> None:
+    for area in ("XX", "de", "%3Cscript%3E", "A" * 300):
+        answer = ask("GET", f"/v1/local-rules/{area}")
+        assert answer.status_code == 404
+        assert answer.json()["code"] == "unknown_area"
+
+
+def test_applying_a_remedy_mends_the_finding_it_was_named_for() -> None:
+    file = next(file for file in EXAMPLES if file.stem == "kranichwerft")
+    request = json.loads(file.read_text())
+    before = post("/v1/compatibility", request).json()["compatibility"]
+    refused = next(one for one in before["findings"] if one["verdict"] == "does_not_fit")
+    remedy = next(one for one in refused["remedies"] if one["verdict_then"] == "fits" and one["pointer"])
+    after = post("/v1/compatibility", changed(remedy["pointer"], remedy["new_value"], request)).json()["compatibility"]
+    same = [one for one in after["findings"] if (one["code"], one["about"]) == (refused["code"], refused["about"])]
+    assert [one["verdict"] for one in same] == ["fits"]

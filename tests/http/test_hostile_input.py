@@ -1,0 +1,360 @@
+import asyncio
+import gzip
+import json
+import time
+from collections.abc import AsyncIterator
+from typing import Any
+
+import httpx
+import pytest
+from fastapi import Request
+
+from service.app import create_app
+from service.settings import Settings
+from tests.http.client import COMPUTING, SMALLEST, ask, changed, mistakes, post, service
+
+SMALL = json.dumps(SMALLEST).encode()
+
+
+def with_raw(pointer: str, raw: str) -> bytes:
+    """The smallest request with raw JSON text put at a pointer."""
+    return json.dumps(changed(pointer, "RAW")).replace('"RAW"', raw).encode()
+
+
+MALFORMED: dict[str, bytes] = {
+    "empty": b"",
+    "spaces": b"   ",
+    "cut off": SMALL[:-1],
+    "two documents": SMALL + SMALL,
+    "comma at the end": b'{"a": 1,}',
+    "single quotes": b"{'a': 1}",
+    "comment": b'{"a": 1} // one',
+    "not a number": with_raw("/site/latitude_deg", "NaN"),
+    "infinity": with_raw("/site/latitude_deg", "-Infinity"),
+    "leading nought": with_raw("/site/latitude_deg", "054.2"),
+    "the same key twice": b'{"site": {"latitude_deg": 1, "latitude_deg": 2}}',
+    "half of a pair": with_raw("/arrays/0/name", r'"\ud83d"'),
+    "half of a pair in a key": b'{"\\udc00": 1}',
+    "latin-1": '{"arrays": "é"}'.encode("latin-1"),
+    "utf-16": json.dumps(SMALLEST).encode("utf-16"),
+    "control character": b'{"a": "\x01"}',
+    "deep list": b"[" * 100_000,
+    "deep object": b'{"a":' * 50_000 + b"1" + b"}" * 50_000,
+    "deep within a text's shadow": b'{"a": "\\"[", "b": ' + b"[" * 40 + b"]" * 40 + b"}",
+}
+
+
+@pytest.mark.parametrize("name", MALFORMED)
+def test_what_is_no_json_document_is_refused_as_malformed(name: str) -> None:
+    answer = post("/v1/appraisal", MALFORMED[name])
+    assert answer.status_code == 400, answer.text
+    assert answer.json()["code"] == "malformed_json"
+
+
+def test_a_byte_order_mark_is_overlooked() -> None:
+    assert post("/v1/energy", b"\xef\xbb\xbf" + SMALL).status_code == 200
+
+
+def test_brackets_inside_a_text_are_not_nesting() -> None:
+    answer = post("/v1/energy", changed("/arrays/0/name", "[{" * 25))
+    assert answer.status_code == 200
+
+
+UNUSABLE: dict[str, tuple[str, Any, str]] = {
+    "number as text": ("/site/latitude_deg", "54.2", "not_a_number"),
+    "number as truth": ("/arrays/0/panel/rated_power_w", True, "not_a_number"),
+    "truth as number": ("/site/children", 1, "not_true_or_false"),
+    "pole": ("/site/latitude_deg", 90.5, "out_of_range"),
+    "no power": ("/inverter/ac_power_w", 0, "out_of_range"),
+    "negative power": ("/arrays/0/panel/rated_power_w", -410, "out_of_range"),
+    "no arrays": ("/arrays", [], "wrong_count"),
+    "nine arrays": ("/arrays", [SMALLEST["arrays"][0]] * 9, "wrong_count"),
+    "arrays as object": ("/arrays", {}, "not_a_list"),
+    "array as list": ("/arrays", [[]], "not_an_object"),
+    "site as text": ("/site", "here", "not_an_object"),
+    "part of an input": ("/arrays/0/input", 1.5, "not_whole"),
+    "input nought": ("/arrays/0/input", 0, "out_of_range"),
+    "unknown word": ("/arrays/0/mount", "hung_on_rial", "not_one_of"),
+    "word as number": ("/arrays/0/mount", 3, "not_one_of"),
+    "30 February": ("/as_of", "2026-02-30", "wrong_form"),
+    "no day": ("/as_of", "tomorrow", "wrong_form"),
+    "time of a day": ("/as_of", "2026-11-25T10:00:00Z", "wrong_form"),
+    "25 o'clock": ("/arrays/0/shade", [
+        {"months": [5], "from_clock": "25:00", "to_clock": "18:00", "blocked_share": 0.5}], "wrong_form"),
+    "unknown zone": ("/site/time_zone", "Europe/Nordmole", "not_one_of"),
+    "path as zone": ("/site/time_zone", "../../etc/passwd", "wrong_form"),
+    "lower-case area": ("/site/rule_area", "de", "wrong_form"),
+    "long name": ("/arrays/0/name", "n" * 61, "wrong_length"),
+    "empty name": ("/arrays/0/name", "", "wrong_length"),
+    "two lines": ("/arrays/0/name", "a\nb", "wrong_form"),
+    "turned writing": ("/arrays/0/name", "a\u202eb", "wrong_form"),
+    "storage": ("/storage", {"capacity_kwh": 2}, "not_served_yet"),
+    "tilt": ("/tilt", {"objective": "energy"}, "not_served_yet"),
+    "other generation": ("/household", {"other_generation": {"kw": 3}}, "not_served_yet"),
+    "given weather": ("/weather", {"source": "given"}, "not_one_of"),
+    "unknown include": ("/include", ["everything"], "not_one_of"),
+    "25 hours": ("/household", {"demand": {"values_w": [100] * 25}}, "wrong_count"),
+    "too many hours": ("/household", {"demand": {"values_w": [100] * 8785}}, "wrong_count"),
+    "negative price": ("/tariff", {"currency": "EUR", "periods": [
+        {"valid_from": "2026-01-01", "import_price_per_kwh": -0.3, "export": "unpaid"}]}, "out_of_range"),
+    "currency of four letters": ("/tariff", {"currency": "EURO", "periods": [{"import_price_per_kwh": 0.3}]},
+                                 "wrong_length"),
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("name", UNUSABLE)
+@pytest.mark.parametrize("path", COMPUTING)
+def test_what_cannot_be_used_is_refused_where_it_stands(name: str, path: str) -> None:
+    pointer, value, code = UNUSABLE[name]
+    answer = post(path, changed(pointer, value))
+    assert answer.status_code == 422, answer.text
+    found = mistakes(answer)
+    assert [one for at, one in found.items() if at.startswith(pointer)] == [code], found
+
+
+@pytest.mark.parametrize("raw", ["1e999", "9" * 5000, "-" + "9" * 400, "1" + "0" * 30])
+def test_a_number_beyond_all_bounds_is_out_of_range(raw: str) -> None:
+    for pointer in ("/site/latitude_deg", "/arrays/0/count"):
+        answer = post("/v1/appraisal", with_raw(pointer, raw))
+        assert answer.status_code == 422
+        assert mistakes(answer)[pointer] in {"out_of_range", "not_whole"}
+        assert all(len(one["given"]) <= 200 for one in answer.json()["errors"])
+
+
+CONTRADICTIONS: dict[str, tuple[str, Any, str]] = {
+    "an input that is not there": ("/inverter", {"ac_power_w": 600, "input_count": 1}, "/arrays/0/input"),
+    "three limits for two inputs": ("/inverter", {"ac_power_w": 600, "input_count": 2, "inputs": [{}, {}, {}]},
+                                    "/inverter/inputs"),
+    "a limit above the rating": ("/inverter", {"ac_power_w": 600, "set_limit_w": 800}, "/inverter/set_limit_w"),
+    "a window upside down": ("/inverter", {"ac_power_w": 600, "inputs": [{"tracking_min_v": 50, "tracking_max_v": 20}]},
+                             "/inverter/inputs/0/tracking_min_v"),
+    "evening before morning": ("/household", {"at_home": {"weekday": [[23, 6]]}}, "/household/at_home/weekday/0"),
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("name", CONTRADICTIONS)
+def test_parts_that_cannot_both_hold_are_a_contradiction_with_its_place(name: str) -> None:
+    pointer, value, where = CONTRADICTIONS[name]
+    base = changed("/arrays/0/input", 2) if where == "/arrays/0/input" else SMALLEST
+    answer = post("/v1/appraisal", changed(pointer, value, base))
+    assert answer.status_code == 422, answer.text
+    assert answer.json()["code"] == "contradiction"
+    assert where in mistakes(answer)
+
+
+def test_one_coefficient_in_two_units_is_a_contradiction() -> None:
+    panel = {"rated_power_w": 410, "voc_coefficient_pct_per_k": -0.26, "voc_coefficient_v_per_k": -0.1}
+    answer = post("/v1/energy", changed("/arrays", [{"panel": panel}]))
+    assert mistakes(answer) == {"/arrays/0/panel/voc_coefficient_v_per_k": "contradiction"}
+
+
+@pytest.mark.parametrize(("latitude", "longitude"), [(0, -30), (85, 0), (-75, 120), (54.5, -20)])
+def test_at_sea_and_near_the_poles_nothing_is_invented(latitude: float, longitude: float) -> None:
+    site = {"latitude_deg": latitude, "longitude_deg": longitude}
+    for path in COMPUTING:
+        answer = post(path, changed("/site", site))
+        assert answer.status_code == 422
+        assert answer.json()["code"] == "no_climate"
+    assert ask("GET", f"/v1/climate?latitude_deg={latitude}&longitude_deg={longitude}").json()["code"] == "no_climate"
+
+
+def test_several_mistakes_are_all_told_at_once() -> None:
+    request = changed("/site/latitude_deg", 91, changed("/inverter/ac_power_w", "600", changed("/as_of", "soon")))
+    assert mistakes(post("/v1/appraisal", request)) == {
+        "/site/latitude_deg": "out_of_range",
+        "/inverter/ac_power_w": "not_a_number",
+        "/as_of": "wrong_form",
+    }
+
+
+def test_at_most_fifty_mistakes_are_told_and_the_answer_stays_small() -> None:
+    request = {**SMALLEST, **{f"unknown_{n}" * 50: "x" * 5000 for n in range(200)}}
+    answer = post("/v1/appraisal", request)
+    assert len(answer.json()["errors"]) == 50
+    assert len(answer.content) < 65_536
+    long_list = post("/v1/energy", changed("/household", {"demand": {"values_w": ["x"] * 8760}}))
+    assert len(long_list.json()["errors"]) == 50
+
+
+@pytest.mark.parametrize(
+    ("pointer", "near"),
+    [
+        ("/site/latitud_deg", "latitude_deg"),
+        ("/arrays/0/panel/rated_power_watt", "rated_power_w"),
+        ("/arrays/0/tilt_deg", "/arrays/0/plane/tilt_deg"),
+        ("/invertor", "inverter"),
+    ],
+)
+def test_an_unknown_field_is_refused_with_the_nearest_known_one(pointer: str, near: str) -> None:
+    answer = post("/v1/appraisal", changed(pointer, 3))
+    entry = next(one for one in answer.json()["errors"] if one["pointer"] == pointer)
+    assert entry["code"] == "unknown_field"
+    assert near in entry["problem"]
+
+
+def test_a_large_body_is_refused_before_it_is_read_whole() -> None:
+    answer = post("/v1/appraisal", b" " * 10_000_000)
+    assert answer.status_code == 413
+    assert answer.headers["connection"] == "close"
+    pieces = 0
+
+    async def endless() -> AsyncIterator[bytes]:
+        nonlocal pieces
+        while pieces < 1000:
+            pieces += 1
+            yield b" " * 65_536
+
+    chunked = ask("POST", "/v1/appraisal", headers={"content-type": "application/json"}, content=endless())
+    assert chunked.status_code == 413
+    assert pieces < 50
+
+
+def test_a_body_of_too_many_values_is_refused() -> None:
+    assert post("/v1/appraisal", b"[" + b"0," * 50_000 + b"0]").status_code == 413
+
+
+def test_a_compressed_body_is_refused_unopened() -> None:
+    bomb = gzip.compress(b" " * 1_000_000)
+    answer = post("/v1/appraisal", bomb, **{"content-encoding": "gzip"})
+    assert answer.status_code == 415
+
+
+def test_a_body_without_its_type_is_refused_with_a_hint() -> None:
+    for kind in ({}, {"content-type": "application/x-www-form-urlencoded"}, {"content-type": "text/plain"}):
+        answer = ask("POST", "/v1/energy", headers=kind, content=SMALL)
+        assert answer.status_code == 415
+        assert "Content-Type: application/json" in answer.json()["detail"]
+    latin = ask("POST", "/v1/energy", headers={"content-type": "application/json; charset=latin-1"}, content=SMALL)
+    assert latin.status_code == 415
+    utf8 = ask("POST", "/v1/energy", headers={"content-type": 'Application/JSON; charset="UTF-8"'}, content=SMALL)
+    assert utf8.status_code == 200
+
+
+def test_a_wrong_method_is_told_the_right_ones_before_anything_about_the_body() -> None:
+    for method, path, allow in (
+        ("GET", "/v1/appraisal", {"POST", "OPTIONS"}),
+        ("DELETE", "/v1/climate", {"GET", "HEAD", "POST", "OPTIONS"}),
+        ("POST", "/version", {"GET", "HEAD", "OPTIONS"}),
+        ("BREW", "/v1/vocabulary", {"GET", "HEAD", "OPTIONS"}),
+    ):
+        answer = ask(method, path, headers={"content-type": "text/plain"}, content=b"x")
+        assert answer.status_code == 405
+        assert set(answer.headers["allow"].split(", ")) == allow
+        assert answer.json()["code"] == "method_not_allowed"
+    options = ask("OPTIONS", "/v1/climate")
+    assert options.status_code == 204
+    assert "POST" in options.headers["allow"]
+
+
+def test_an_unknown_path_is_a_problem_too() -> None:
+    for path in ("/", "/v1", "/v1/appraisal/", "/v2/appraisal", "/%00", "/docs/../x", "//version", "/" + "a" * 3000):
+        answer = ask("GET", path)
+        assert answer.status_code == 404, path
+        assert answer.json()["code"] == "not_found"
+        assert len(answer.content) < 2000
+
+
+@pytest.mark.parametrize(
+    "query",
+    [
+        "", "latitude_deg=54.2", "latitude_deg=54.2&longitude_deg=x", "latitude_deg=54.2&longitude_deg=12.3&zoom=3",
+        "latitude_deg=54.2&latitude_deg=54.2&longitude_deg=12.3", "latitude_deg=NaN&longitude_deg=12.3",
+        "latitude_deg=1e999&longitude_deg=12.3", "latitude_deg=91&longitude_deg=12.3",
+        "latitude_deg=%00&longitude_deg=12.3", "latitude_deg=&longitude_deg=12.3",
+    ],
+)  # fmt: skip
+def test_a_query_is_read_as_strictly_as_a_body(query: str) -> None:
+    answer = ask("GET", f"/v1/climate?{query}")
+    assert answer.status_code == 422, answer.text
+    assert all(one["in"] == "query" for one in answer.json()["errors"])
+    assert answer.json()["errors"]
+
+
+NAUGHTY = (
+    "<script>alert(1)</script>", "'; DROP TABLE panels; --", "{0.__class__}", "%s%s%n", "../../etc/passwd", "${7*7}",
+    "ﷺ" * 20, "\U0001f468\u200d\U0001f469\u200d\U0001f467", "Ω≈ç√∫˜µ", "null", "undefined", "1/0", "True",
+)  # fmt: skip
+
+
+@pytest.mark.parametrize("text", NAUGHTY)
+def test_naughty_names_are_names(text: str) -> None:
+    request = changed("/arrays/0/name", text)
+    answer = post("/v1/appraisal", request)
+    assert answer.status_code == 200
+    assert answer.json()["energy"]["arrays"][0]["name"] == text
+    report = post("/v1/appraisal", request, accept="text/plain")
+    assert report.status_code == 200
+    assert max(len(line) for line in report.text.split("\n")) <= 72
+
+
+def test_a_strange_host_is_refused_but_not_for_health() -> None:
+    assert ask("GET", "/version", headers={"host": "evil.example"}).status_code == 421
+    assert ask("GET", "/version", headers={"host": "localhost:8080"}).status_code == 200
+    assert ask("GET", "/version", headers={"host": "[::1]:8080"}).status_code == 200
+    assert ask("GET", "/health/live", headers={"host": "10.0.0.7"}).status_code == 200
+
+
+def test_a_fault_of_ours_tells_nothing_of_the_inside_or_of_the_request(caplog: pytest.LogCaptureFixture) -> None:
+    app = create_app(Settings())
+
+    async def broken(_: Request) -> None:
+        message = "secret 54.2"
+        raise ZeroDivisionError(message)
+
+    app.add_api_route("/broken", broken)
+    answer = ask("GET", "/broken", app=app)
+    assert answer.status_code == 500
+    assert answer.json()["code"] == "internal"
+    assert "ZeroDivision" not in answer.text
+    assert "secret" not in answer.text
+    assert "ZeroDivisionError" in caplog.text
+    assert "secret" not in caplog.text
+
+
+def test_nothing_of_a_request_is_logged(caplog: pytest.LogCaptureFixture) -> None:
+    caplog.set_level("DEBUG")
+    post("/v1/energy", changed("/arrays/0/name", "telltale"))
+    ask("GET", "/v1/climate?latitude_deg=54.231&longitude_deg=12.345")
+    ask("GET", "/telltale")
+    post("/v1/energy", changed("/telltale", 1))
+    ours = [record.getMessage() for record in caplog.records if record.name.startswith("sunsill")]
+    assert len(ours) == 4
+    assert not any("telltale" in line or "54.231" in line for line in ours)
+
+
+def test_too_many_at_once_are_asked_to_come_back() -> None:
+    app = create_app(Settings(computing_threads=1, waiting_computations=0))
+
+    async def both() -> list[Any]:
+        async with httpx.AsyncClient(transport=httpx.ASGITransport(app), base_url="http://localhost") as client:
+            headers = {"content-type": "application/json"}
+            asked = [client.post("/v1/appraisal", content=SMALL, headers=headers) for _ in range(3)]
+            health = client.get("/health/ready")
+            return list(await asyncio.gather(*asked, health))
+
+    *answers, health = asyncio.run(both())
+    assert health.status_code == 200
+    assert sorted(answer.status_code for answer in answers) == [200, 503, 503]
+    refused = next(answer for answer in answers if answer.status_code == 503)
+    assert int(refused.headers["retry-after"]) > 0
+    assert refused.json()["code"] == "overloaded"
+
+
+def test_a_body_that_does_not_arrive_is_given_up() -> None:
+    app = create_app(Settings(body_seconds=0.1))
+
+    async def slow() -> AsyncIterator[bytes]:
+        yield b"{"
+        await asyncio.sleep(5)
+
+    began = time.monotonic()
+    answer = ask("POST", "/v1/energy", app=app, headers={"content-type": "application/json"}, content=slow())
+    assert answer.status_code == 408
+    assert time.monotonic() - began < 3
+
+
+def test_the_service_goes_on_after_all_of_this() -> None:
+    for body in MALFORMED.values():
+        post("/v1/appraisal", body)
+    assert ask("GET", "/health/live", app=service()).json() == {"status": "alive"}
+    assert post("/v1/appraisal", SMALLEST).status_code == 200
