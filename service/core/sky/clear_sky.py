@@ -1,6 +1,7 @@
 """What would fall on level ground from a sky without clouds?"""
 
 from dataclasses import dataclass
+from functools import cache
 
 import numpy as np
 from numpy.typing import NDArray
@@ -139,9 +140,7 @@ class _SampledSun:
 
 
 def _sampled_sun(latitude_deg: float, days_a_month: int) -> _SampledSun:
-    share = (np.arange(days_a_month) + 0.5) / days_a_month
-    days = (_MONTH_EDGES[:-1, np.newaxis] + np.asarray(MONTH_DAYS)[:, np.newaxis] * share).ravel()
-    sun = geocentric_sun(_JULIAN_NEW_YEAR + days, DELTA_T_S)
+    days, sun = _sample_days(days_a_month)
     hour_angle = (np.arange(_HALF_DAY_STEPS) + 0.5) * 180.0 / _HALF_DAY_STEPS
     over_day = GeocentricSun(
         declination_deg=np.repeat(sun.declination_deg, _HALF_DAY_STEPS),
@@ -157,3 +156,11 @@ def _sampled_sun(latitude_deg: float, days_a_month: int) -> _SampledSun:
         days=days,
         days_a_month=days_a_month,
     )
+
+
+@cache
+def _sample_days(days_a_month: int) -> tuple[Floats, GeocentricSun]:
+    """Even sample days since New Year and the sun on them: the same for every place, so summed once."""
+    share = (np.arange(days_a_month) + 0.5) / days_a_month
+    days = (_MONTH_EDGES[:-1, np.newaxis] + np.asarray(MONTH_DAYS)[:, np.newaxis] * share).ravel()
+    return days, geocentric_sun(_JULIAN_NEW_YEAR + days, DELTA_T_S)

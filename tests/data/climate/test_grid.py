@@ -3,34 +3,35 @@
 import numpy as np
 import pytest
 
-from service.data.climate.grid import arc_deg, scattered
+from service.data.climate.grid import Field, arc_deg, grid_of
 from service.data.climate.packing import pack_ln, pack_quantiles, unpack_ln, unpack_quantiles
 
-WHOLE = scattered(np.repeat([-3.0, 0.0, 3.0], 120), np.tile(np.arange(-180.0, 180.0, 3.0), 3), 3.0)
+WHOLE = grid_of(np.repeat([-3.0, 0.0, 3.0], 120), np.tile(np.arange(-180.0, 180.0, 3.0), 3), 3.0)
 
 
 def test_a_place_between_four_centres_weighs_them_by_distance() -> None:
-    field = WHOLE.field(WHOLE.grid.centres(np.argwhere(WHOLE.grid.valid))[1])
-    assert field.at(1.0, 10.0) == pytest.approx(10.0)
+    assert Field(WHOLE, WHOLE.longitude_deg).at(1.0, 10.0) == pytest.approx(10.0)
+    assert Field(WHOLE, WHOLE.latitude_deg).at(1.0, 10.0) == pytest.approx(1.0)
 
 
 def test_the_grid_closes_at_the_date_line() -> None:
-    weights = dict(WHOLE.grid.around(0.0, 179.0))
-    assert {cell[1] for cell in weights} == {0, 119}
-    assert sum(weights.values()) == pytest.approx(1.0)
-    assert weights[(1, 0)] == pytest.approx(2.0 / 3.0)
+    weights = WHOLE.around(0.0, 179.0)
+    assert sum(weight for _, weight in weights) == pytest.approx(1.0)
+    by_longitude = {WHOLE.longitude_deg[cell]: weight for cell, weight in weights}
+    assert by_longitude == pytest.approx({177.0: 1 / 3, -180.0: 2 / 3})
 
 
 def test_cells_without_data_leave_their_weight_to_the_others() -> None:
-    three = scattered(np.array([0.0, 0.0, 1.0]), np.array([0.0, 1.0, 0.0]), 1.0)
-    weights = three.grid.around(0.5, 0.5)
-    assert [weight for _, weight in weights] == pytest.approx([1 / 3, 1 / 3, 1 / 3])
+    three = grid_of(np.array([0.0, 0.0, 1.0]), np.array([0.0, 1.0, 0.0]), 1.0)
+    assert [weight for _, weight in three.around(0.5, 0.5)] == pytest.approx([1 / 3, 1 / 3, 1 / 3])
 
 
-def test_far_from_every_cell_nothing_counts() -> None:
-    assert WHOLE.grid.around(50.0, 10.0) == []
-    assert WHOLE.grid.nearest(50.0, 10.0, 3.0) is None
-    assert WHOLE.grid.nearest(4.0, 10.0, 3.0) == (2, 63)
+def test_far_from_every_cell_nothing_counts_and_the_nearest_is_known() -> None:
+    assert WHOLE.around(50.0, 10.0) == []
+    cell, away_deg = WHOLE.nearest(5.0, 9.0)
+    assert (WHOLE.latitude_deg[cell], WHOLE.longitude_deg[cell]) == (3.0, 9.0)
+    assert away_deg == pytest.approx(2.0)
+    assert Field(WHOLE, WHOLE.latitude_deg).at(50.0, 9.0) == 3.0
 
 
 def test_a_degree_of_longitude_is_shorter_near_the_pole() -> None:

@@ -13,7 +13,7 @@ from service.data.builders.climate.air import sea_level_air
 from service.data.builders.climate.cells import world
 from service.data.builders.climate.grids import reanalysis, satellite, second_grid
 from service.data.builders.climate.islands import islands
-from service.data.climate.grid import scattered
+from service.data.climate.grid import Field, grid_of
 from service.data.climate.packing import LN_INDEX_STEP, pack_ln, pack_quantiles
 from service.data.climate.recipe import corrected_ln
 
@@ -29,9 +29,9 @@ def main() -> None:
     sat = satellite(SOURCES / "cmsaf_central_europe_monthly_w_per_m2.csv.gz", tables)
     air = sea_level_air(tables)
     corrected = corrected_ln(cells.index, cells.latitude_deg[:, np.newaxis])
-    cell_grid = scattered(cells.latitude_deg, cells.longitude_deg, 3.0)
-    second_index = scattered(second.latitude_deg, second.longitude_deg, 1.0).field(np.log(second.index))
-    far = islands(cells, corrected, cell_grid.grid, second_index)
+    cell_grid = grid_of(cells.latitude_deg, cells.longitude_deg, 3.0)
+    second_index = Field(grid_of(second.latitude_deg, second.longitude_deg, 1.0), np.log(second.index))
+    far = islands(cells, corrected, cell_grid, second_index)
     arrays: dict[str, NDArray] = {
         "cell_latitude_deg": cells.latitude_deg.astype(np.int16),
         "cell_longitude_deg": cells.longitude_deg.astype(np.int16),
