@@ -1,0 +1,89 @@
+"""The command line, in a process of its own and over real sockets."""
+
+import http.client
+import os
+import signal
+import socket
+import subprocess
+import sys
+import time
+from pathlib import Path
+
+import pytest
+
+ROOT = Path(__file__).parents[2]
+SERVICE = [sys.executable, "-m", "service"]
+
+
+def run(*arguments: str, **environment: str) -> subprocess.CompletedProcess[str]:
+    return subprocess.run(
+        [*SERVICE, *arguments], cwd=ROOT, capture_output=True, text=True, timeout=120, check=False,
+        env={**os.environ, **environment},
+    )  # fmt: skip
+
+
+def test_try_prints_the_report_of_a_file_and_fails_with_the_reason_where_there_is_none() -> None:
+    good = run("try", "examples/smallest.json")
+    assert good.returncode == 0, good.stderr
+    assert "What was checked" in good.stdout
+    assert max(len(line) for line in good.stdout.splitlines()) <= 72
+    assert good.stderr == ""
+
+
+@pytest.mark.parametrize("file", ["README.md", "no_such_file.json"])
+def test_try_fails_where_the_file_is_no_request(file: str) -> None:
+    bad = run("try", file)
+    assert bad.returncode == 1
+    assert bad.stdout == ""
+    assert bad.stderr
+    assert "Traceback" not in bad.stderr
+
+
+def test_a_wrong_setting_stops_the_start_and_is_named() -> None:
+    bad = run("serve", SUNSILL_PORTS="1")
+    assert bad.returncode == 2
+    assert "SUNSILL_PORTS" in bad.stderr
+    assert "Traceback" not in bad.stderr
+
+
+def test_the_server_starts_answers_and_stops_when_told() -> None:
+    with socket.socket() as probe:
+        probe.bind(("127.0.0.1", 0))
+        port = probe.getsockname()[1]
+    process = subprocess.Popen(
+        [*SERVICE, "serve", "--port", str(port)], cwd=ROOT, stdout=subprocess.PIPE, stderr=subprocess.STDOUT, text=True
+    )
+    try:
+        assert wait_until_ready(port)
+        body = (ROOT / "examples" / "smallest.json").read_bytes()
+        status, text = ask(port, "POST", "/v1/energy", body)
+        assert status == 200
+        assert b'"year_kwh"' in text
+        status, _ = ask(port, "GET", "/v1/climate?latitude_deg=54.2&longitude_deg=12.3")
+        assert status == 200
+        process.send_signal(signal.SIGTERM)
+        output, _ = process.communicate(timeout=10)
+    finally:
+        process.kill()
+    assert process.returncode in {0, -signal.SIGTERM}
+    assert "/v1/climate 200" in output
+    assert "54.2" not in output
+
+
+def wait_until_ready(port: int) -> bool:
+    for _ in range(300):
+        try:
+            return ask(port, "GET", "/health/ready")[0] == 200
+        except OSError:
+            time.sleep(0.1)
+    return False
+
+
+def ask(port: int, method: str, path: str, body: bytes | None = None) -> tuple[int, bytes]:
+    connection = http.client.HTTPConnection("127.0.0.1", port, timeout=30)
+    try:
+        connection.request(method, path, body, {"Content-Type": "application/json"} if body else {})
+        answer = connection.getresponse()
+        return answer.status, answer.read()
+    finally:
+        connection.close()
