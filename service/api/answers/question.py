@@ -86,8 +86,9 @@ class Question:
         return limited_export(energy, setup, self.demand_of(setup), self.sky)
 
     def year_kwh(self, setup: Setup) -> float:
-        """The middle energy of a year of a setup."""
-        return self.year_of(setup).year_kwh.middle or 0.0
+        """The middle energy of a year of a setup; this one's own year is computed once."""
+        energy = self.energy if setup is self.setup else self.year_of(setup)
+        return energy.year_kwh.middle or 0.0
 
     def demand_of(self, setup: Setup) -> Floats:
         """The home's hours."""
