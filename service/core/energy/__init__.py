@@ -4,23 +4,26 @@ Sky, panel and inverter are chained hour by hour in ``chain`` and ``year``; ``da
 why the year is uncertain.
 """
 
-from service.core.energy.chain import remaining_share
+from service.core.energy.chain import ArrayHours, remaining_share
 from service.core.energy.days import day_kinds
 from service.core.energy.leads import lead_resistance_ohm
 from service.core.energy.result import LOSSES, ArrayConditions, ArrayYear, DayKind, EnergyYear
 from service.core.energy.spread import spread_of
-from service.core.energy.year import array_conditions, energy_year
+from service.core.energy.year import array_conditions, direct_current, energy_year, same_direct_current
 
 __all__ = [
     "LOSSES",
     "ArrayConditions",
+    "ArrayHours",
     "ArrayYear",
     "DayKind",
     "EnergyYear",
     "array_conditions",
     "day_kinds",
+    "direct_current",
     "energy_year",
     "lead_resistance_ohm",
     "remaining_share",
+    "same_direct_current",
     "spread_of",
 ]

@@ -21,7 +21,32 @@ from service.core.sky import plane_light
 DAYS_PER_YEAR = 365.0
 
 
-def energy_year(setup: Setup, sky: SkyYear, climate: PlaceClimate, assumptions: Assumptions) -> EnergyYear:
+def direct_current(setup: Setup, sky: SkyYear) -> tuple[ArrayHours, ...]:
+    """The year of each array up to the d.c. side of the inverter, in the order of the arrays.
+
+    Raises:
+        ContradictionError: an array on an input that the inverter lacks, or a panel whose datasheet makes no curve.
+    """
+    return tuple(_array_hours(setup, _lit(setup, sky), sky))
+
+
+def same_direct_current(one: Setup, other: Setup) -> bool:
+    """Does the d.c. side of both give the same hours at one place? Only the a.c. side may differ then."""
+    return (
+        one.arrays == other.arrays
+        and one.inverter.inputs == other.inverter.inputs
+        and one.site.ground_reflectance_share == other.site.ground_reflectance_share
+        and one.money.ageing_share_per_year == other.money.ageing_share_per_year
+    )
+
+
+def energy_year(
+    setup: Setup,
+    sky: SkyYear,
+    climate: PlaceClimate,
+    assumptions: Assumptions,
+    direct: tuple[ArrayHours, ...] | None = None,
+) -> EnergyYear:
     """The typical year of the whole set.
 
     Args:
@@ -29,6 +54,7 @@ def energy_year(setup: Setup, sky: SkyYear, climate: PlaceClimate, assumptions: 
         sky: the place's hours.
         climate: for how sure its light is.
         assumptions: which values nobody gave; they widen the band.
+        direct: ``direct_current`` of a setup with the ``same_direct_current``, where it is at hand.
 
     The inputs' d.c. powers are added, converted at their sum over the rated a.c. power, and cut by the limit that the
     inverter is set to; downtime comes after, evenly over the year. ``lost_kwh["export_limit"]`` is 0 here: it needs
@@ -37,7 +63,7 @@ def energy_year(setup: Setup, sky: SkyYear, climate: PlaceClimate, assumptions: 
     Raises:
         ContradictionError: an array on an input that the inverter lacks, or a panel whose datasheet makes no curve.
     """
-    hours = _array_hours(setup, _lit(setup, sky), sky)
+    hours = direct_current(setup, sky) if direct is None else direct
     inverter = setup.inverter
     dc_w = np.sum([one.dc_w for one in hours], axis=0)
     out = output_of(

@@ -1,0 +1,48 @@
+"""May the d.c. side of the year be kept while only the a.c. side changes?"""
+
+import numpy as np
+import pytest
+
+from service.core.energy import direct_current, energy_year, same_direct_current
+from service.core.model.assumption import Assumptions
+from service.core.model.facts import Setup
+from tests.builders import array, inverter, money, one_input, panel, setup, site
+from tests.climates import climate
+from tests.skies import mixed_year
+
+SKY = mixed_year(54.2, 12.3)
+CLIMATE = climate()
+NOTHING = Assumptions.of(())
+WITH_A_LOWER_LIMIT = setup(inverter=inverter(set_limit_w=300))
+
+
+def test_a_kept_direct_current_gives_the_same_year_as_a_fresh_one() -> None:
+    kept = direct_current(setup(), SKY)
+    again = energy_year(WITH_A_LOWER_LIMIT, SKY, CLIMATE, NOTHING, kept)
+    fresh = energy_year(WITH_A_LOWER_LIMIT, SKY, CLIMATE, NOTHING)
+    assert np.array_equal(again.ac_w, fresh.ac_w)
+    assert dict(again.lost_kwh) == dict(fresh.lost_kwh)
+
+
+def test_only_the_alternating_side_may_differ() -> None:
+    assert same_direct_current(setup(), WITH_A_LOWER_LIMIT)
+    assert same_direct_current(setup(), setup(downtime_days_per_year=30))
+
+
+AGED = (array(panel=panel(age_years=5)),)
+SMALLER_INPUT = one_input(max_current_a=9)
+
+
+@pytest.mark.parametrize(
+    ("one", "other"),
+    [
+        (setup(), setup(arrays=(array(dirt_share=0.1), array(name="right", input=2)))),
+        (setup(), setup(inverter=inverter(inputs=(SMALLER_INPUT, SMALLER_INPUT)))),
+        (setup(), setup(site=site(ground_reflectance_share=0.6))),
+        (setup(arrays=AGED), setup(arrays=AGED, money=money(ageing_share_per_year=0.01))),
+    ],
+)
+def test_whatever_changes_the_direct_side_is_noticed(one: Setup, other: Setup) -> None:
+    first, second = direct_current(one, SKY)[0], direct_current(other, SKY)[0]
+    assert not np.array_equal(first.dc_w, second.dc_w)
+    assert not same_direct_current(one, other)
