@@ -104,7 +104,7 @@ def _with_both_sides(found: list[Finding], card: RuleCard) -> list[Finding]:
     }  # fmt: skip
     return [
         replace(f, facts=MappingProxyType({**f.facts, **both}))
-        if f.code == "circuit_cable" and f.verdict == Verdict.DOES_NOT_FIT
+        if f.code == "circuit_cable" and f.verdict == Verdict.DOES_NOT_FIT and f.facts["variant"] == "shared"
         else f
         for f in found
     ]

@@ -80,7 +80,7 @@ def circuit_cable(setup: Setup, circuit: SocketCircuit, assumptions: Assumptions
         "method": tables.method if tables else None,
         "table": tables.table if tables else None,
         "table_ambient_c": tables.table_ambient_c if tables else None,
-        "variant": "own_circuit" if counted_apart else "",
+        "variant": "" if outcome.missing else "own_circuit" if counted_apart else "shared",
     }
     return made(
         "circuit_cable", Part.SOCKET_SIDE, outcome, "/socket_circuit", facts=facts,

@@ -72,9 +72,11 @@ def short_circuit_current(wiring: Wiring, index: int, here: tuple[Strings, ...])
     elif not panels.missing and not absolute.missing:
         lenient = at_most(label, panels)
         if panels.value == absolute.value:
-            outcome, facts["variant"] = _either_meaning(outcome, lenient), "either"
+            outcome, facts["variant"] = _either_meaning(outcome, lenient, index), "either"
         elif _rank(lenient) > _rank(outcome):
             measured, limit, outcome, facts["variant"] = label, panels, lenient, "label"
+    if limit.missing and facts["variant"] == "absolute":
+        facts["variant"] = ""
     return made(
         "short_circuit_current", Part.PANEL_SIDE, outcome, f"/inverter/inputs/{index}", input_number=index + 1,
         facts=facts, numbers=(measured.value, _known(limit), "A"),
@@ -127,11 +129,12 @@ def _total(wiring: Wiring, here: tuple[Strings, ...], name: str, *, factor: floa
     return combined(lambda *amps: sum(amps), *(scaled(strings) for strings in here))
 
 
-def _either_meaning(strict: Outcome, lenient: Outcome) -> Outcome:
+def _either_meaning(strict: Outcome, lenient: Outcome, index: int) -> Outcome:
     if strict.verdict == Verdict.FITS or lenient.verdict == Verdict.DOES_NOT_FIT:
         return Outcome(lenient.verdict, lenient.likely, lenient.missing)
     likely = worst((strict.likely, lenient.likely))
-    return Outcome(Verdict.NOT_KNOWN, likely, strict.missing)
+    pointer = f"/inverter/inputs/{index}/max_short_circuit_current_a"
+    return Outcome(Verdict.NOT_KNOWN, likely, (*strict.missing, pointer))
 
 
 def _lost_in_full_sun_pct(wiring: Wiring, here: tuple[Strings, ...], limits: Input) -> float | None:

@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from types import MappingProxyType
 
 from service.core.compatibility.reach import Outcome
-from service.core.model.finding import Fact, Finding, Part
+from service.core.model.finding import Fact, Finding, Part, Verdict
 
 
 def made(
@@ -27,6 +27,8 @@ def made(
     if outcome.missing:
         more["missing"] = ", ".join(dict.fromkeys(pointer.rsplit("/", 1)[1] for pointer in outcome.missing))
         more["missing_pointers"] = ", ".join(outcome.missing)
+    if outcome.verdict == Verdict.DOES_NOT_FIT and limit is not None:
+        more.setdefault("variant", "measured")
     return Finding(
         code=code, part=part, verdict=outcome.verdict, likely=outcome.likely, about=about, input=input_number,
         measured=measured, limit=limit, unit=unit, facts=MappingProxyType(more), source=source,

@@ -74,14 +74,14 @@ def combined(formula: Callable[..., float], *parts: Reach) -> Reach:
 def at_most(measured: Reach, limit: Reach, bad: Verdict = Verdict.DOES_NOT_FIT) -> Outcome:
     """Is the measured figure at or under the limit? ``bad`` is the verdict where it is not.
 
-    With a rating missing the verdict is ``not_known``, save where even the kindest values fail: that is proven.
+    With a rating missing the verdict is ``not_known``, save where even the kindest values fail: that refusal is proven.
     """
     missing = tuple(dict.fromkeys(measured.missing + limit.missing))
     if not missing and measured.value is not None and limit.value is not None:
         verdict = Verdict.FITS if measured.value <= limit.value else bad
         return Outcome(verdict, verdict)
     if measured.low is not None and limit.high is not None and measured.low > limit.high:
-        return Outcome(bad, bad, missing)
+        return Outcome(bad if bad == Verdict.DOES_NOT_FIT else Verdict.NOT_KNOWN, bad, missing)
     most, least = measured.highest, limit.lowest
     if most is None or least is None:
         return Outcome(Verdict.NOT_KNOWN, Verdict.NOT_KNOWN, missing)

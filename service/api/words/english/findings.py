@@ -1,0 +1,190 @@
+"""What was checked, and how did it turn out? One sentence or two for each code, verdict and case.
+
+Keys are ``code.verdict.variant``; the facts of a finding fill them, with its ``measured``, ``limit`` and ``unit``.
+"""
+
+from collections.abc import Mapping
+from types import MappingProxyType
+
+_PUBLISHED = "Published on {published_on} by {published_by}; last looked at on {checked_on}."
+_NOT_FOUND = (
+    "No rule in force was found for {area_asked} (card {area}, looked at on {checked_on}). Treat a plug connection as "
+    "not permitted until the grid operator confirms it in writing."
+)
+
+PANEL_SIDE: Mapping[str, str] = {
+    "cold_voltage.fits": "On the coldest morning ({coldest_air_c:.0f} C) array {array} gives {measured:.1f} V without "
+    "load; the input stands {limit:g} V.",
+    "cold_voltage.does_not_fit": "On a cold bright morning ({coldest_air_c:.0f} C) array {array} gives {measured:.1f} "
+    "V. That is more than the input stands and can destroy the inverter at once. Do not connect it this way.",
+    "cold_voltage.does_not_fit.measured": "On a cold bright morning ({coldest_air_c:.0f} C) array {array} gives "
+    "{measured:.1f} V; the input stands {limit:g} V. More can destroy the inverter at once. Do not connect it this "
+    "way.",
+    "cold_voltage.not_known": "At {coldest_air_c:.0f} C array {array} gives about {measured:.1f} V, at worst "
+    "{worst_v:.1f} V. Whether the input stands that cannot be said before this is known: {missing}. Until then, do "
+    "not connect it. The top of the tracking range is not the limit that is meant.",
+    "hot_voltage.fits": "With cells at {hottest_cell_c:.0f} C array {array} still works at {measured:.1f} V, within "
+    "the inverter's range.",
+    "hot_voltage.fits_with_loss": "With cells at {hottest_cell_c:.0f} C array {array} works at {measured:.1f} V, "
+    "below the {limit:g} V that the inverter tracks from. Hot hours give less; nothing breaks.",
+    "hot_voltage.not_known": "With cells at {hottest_cell_c:.0f} C array {array} works at about {measured:.1f} V. "
+    "Whether the inverter still tracks that needs: {missing}.",
+    "start_voltage.fits": "In dim morning light array {array} reaches {measured:.1f} V, enough to start the inverter.",
+    "start_voltage.fits_with_loss": "In dim morning light array {array} reaches {measured:.1f} V; the inverter starts "
+    "at {limit:g} V. It starts late on many days; nothing breaks.",
+    "start_voltage.fits_with_loss.seldom_starts": "Array {array} hardly ever reaches the {limit:g} V at which the "
+    "inverter starts: it would yield next to nothing. Nothing breaks; another panel or two in series would help.",
+    "start_voltage.not_known": "In dim morning light array {array} reaches about {measured:.1f} V. Whether the "
+    "inverter starts then needs: {missing}.",
+    "system_voltage.fits": "The string of array {array} stays at {measured:.1f} V, below the {limit:g} V that its "
+    "panels are insulated for.",
+    "system_voltage.does_not_fit": "The string of array {array} reaches {measured:.1f} V; its panels are insulated "
+    "for {limit:g} V only. Do not wire it so.",
+    "system_voltage.not_known": "The string of array {array} reaches about {measured:.1f} V; for how much its panels "
+    "are insulated is not known. Ask for: {missing}.",
+    "operating_current.fits": "The panels work at {measured:.1f} A; the input draws up to {limit:g} A.",
+    "operating_current.fits_with_loss": "The panels could give {measured:.1f} A; the input draws {limit:g} A at most. "
+    "Bright hours give less, and that is all: nothing is harmed.",
+    "operating_current.not_known": "The panels work at about {measured:.1f} A. How much the input draws needs: "
+    "{missing}.",
+    "short_circuit_current.fits": "In the brightest moments the panels can push {measured:.1f} A; the input stands "
+    "{limit:g} A.",
+    "short_circuit_current.fits.label": "The panels' short-circuit current is {measured:.1f} A on the label; the "
+    "maker of the inverter admits panels of up to {limit:g} A.",
+    "short_circuit_current.does_not_fit": "In the brightest moments the panels can push {measured:.1f} A into a "
+    "failed input, more than it stands. That can burn the inverter. Do not connect it this way.",
+    "short_circuit_current.does_not_fit.absolute": "In the brightest moments the panels can push {measured:.1f} A "
+    "into a failed input; it stands {limit:g} A. More can burn the inverter. Do not connect it this way.",
+    "short_circuit_current.does_not_fit.either": "Whatever the inverter's short-circuit figure of {limit:g} A means, "
+    "these panels push more: {measured:.1f} A in the brightest moments. Do not connect it this way.",
+    "short_circuit_current.does_not_fit.label": "The panels' short-circuit current is {measured:.1f} A on the label; "
+    "the maker of the inverter admits no more than {limit:g} A. Do not connect it this way.",
+    "short_circuit_current.not_known": "In the brightest moments the panels can push about {measured:.1f} A. Whether "
+    "the input stands that cannot be said before this is known: {missing}. The operating limit does not stand in for "
+    "it.",
+    "short_circuit_current.not_known.label": "The panels' short-circuit current is about {measured:.1f} A on the "
+    "label. Whether the inverter admits it cannot be said before this is known: {missing}.",
+    "short_circuit_current.not_known.either": "The inverter's short-circuit figure may be the most that the input "
+    "survives, or the largest panel's label value. By the second reading these panels fit, by the first they push "
+    "{measured:.1f} A and do not. Ask the maker which is meant before connecting.",
+    "reverse_current.fits": "If a panel of array {array} fails, the other strings push {measured:.1f} A back through "
+    "it; it is made for a fuse of {limit:g} A.",
+    "reverse_current.does_not_fit": "If a panel of array {array} fails, the other strings push {measured:.1f} A back "
+    "through it; it is made for a fuse of {limit:g} A and could burn. Do not connect so many without string fuses.",
+    "reverse_current.not_known": "If a panel of array {array} fails, the other strings push about {measured:.1f} A "
+    "back through it. Whether it stands that needs: {missing}.",
+    "panel_power.fits": "{measured:.0f} W of panels on this input; the maker's figure is {limit:.0f} W.",
+    "panel_power.fits.recommended_above": "{measured:.0f} W of panels on this input is more than the {limit:.0f} W "
+    "that the maker recommends. That is advice, not a limit: the surplus is simply not drawn.",
+    "panel_power.does_not_fit": "{measured:.0f} W of panels on this input is more than the {limit:.0f} W that the "
+    "maker states as maximum: outside his terms, although volts and amperes may fit.",
+    "panel_power.not_known": "{measured:.0f} W of panels on this input is more than the {limit:.0f} W that the maker "
+    "prints. Ask whether that is a maximum or a recommendation.",
+    "unlike_panels.fits": "The arrays {arrays} share one input and lose {measured:.1f} % by it: next to nothing.",
+    "unlike_panels.fits.alike": "The arrays {arrays} share one input and are alike: they lose next to nothing by it.",
+    "unlike_panels.fits_with_loss": "The arrays {arrays} share one input and are unlike: in full sun that costs "
+    "{measured:.0f} % of their power. An input for each would save it.",
+    "unlike_panels.not_known": "The arrays {arrays} share one input; what that costs needs their ratings: {missing}.",
+    "input_count.fits": "{measured:.0f} of {limit:.0f} inputs are used.",
+    "input_count.fits.branch_leads": "There are more strings than connector pairs: {branch_leads} branch leads of the "
+    "same make are needed.",
+    "datasheet_sanity.fits": "The printed values of array {array} agree with each other.",
+    "datasheet_sanity.not_known": "The printed values of array {array} contradict each other ({doubts}). Read the "
+    "label again before trusting anything that rests on them.",
+    "datasheet_sanity.not_known.voltages_swapped": "Array {array}: the voltage at maximum power is printed above the "
+    "open-circuit voltage. The values contradict each other, perhaps swapped; read the label again.",
+    "datasheet_sanity.not_known.currents_swapped": "Array {array}: the current at maximum power is printed above the "
+    "short-circuit current. The values contradict each other, perhaps swapped; read the label again.",
+    "datasheet_sanity.not_known.half_cells_counted": "Array {array}: {measured:.2f} V a cell is half of what a cell "
+    "gives. Half-cut cells count half: 144 half cells are 72 in series.",
+    "connectors.does_not_fit.older_unlocked": "The connectors of array {array} do not lock and can come apart under "
+    "load, which draws an arc. Have both halves replaced by one locking type and make.",
+    "connectors.does_not_fit.bare": "The leads of array {array} are bare. Have matching locking connectors crimped on "
+    "with the proper tool; never twist or clamp direct-current leads.",
+    "connectors.does_not_fit": "The connectors of array {array} must not be used as they are.",
+    "connectors.not_known": "Array {array} has an older locking connector. Ask which make and type mates with it; "
+    "both halves must be of one make.",
+}
+
+SOCKET_SIDE: Mapping[str, str] = {
+    "circuit_cable.fits": "Breaker ({breaker_a:g} A) and set ({fed_in_a:.2f} A) together make {measured:.1f} A; the "
+    "cable may carry {limit:.1f} A ({table}, method {method}, {ambient_c:g} C).",
+    "circuit_cable.fits.own_circuit": "On a circuit of its own the larger of breaker and set counts: {measured:.1f} A; "
+    "the cable may carry {limit:.1f} A ({table}, method {method}, {ambient_c:g} C).",
+    "circuit_cable.does_not_fit": "Breaker and set together can push more through the cable than it may carry, and no "
+    "breaker would see it. Have an electrician mend the circuit before plugging in.",
+    "circuit_cable.does_not_fit.shared": "Breaker ({breaker_a:g} A) and set ({fed_in_a:.2f} A) together can push "
+    "{measured:.1f} A through a cable that may carry {limit:.1f} A ({table}, method {method}, {ambient_c:g} C), and no "
+    "breaker would see it. Have an electrician mend the circuit before plugging in.",
+    "circuit_cable.does_not_fit.own_circuit": "Even on a circuit of its own {measured:.1f} A are more than the cable "
+    "may carry: {limit:.1f} A ({table}, method {method}, {ambient_c:g} C). Have an electrician look at it.",
+    "circuit_cable.does_not_fit.admitted_elsewhere": "Breaker ({breaker_a:g} A) and set ({fed_in_a:.2f} A) together "
+    "can push {measured:.1f} A through a cable that may carry {limit:.1f} A ({table}, method {method}, {ambient_c:g} "
+    "C). Two published rules disagree here: the {admitted_by}, published on {admitted_on}, admits such a set by plug; "
+    "the wiring standard refuses it on this cable. Ask an electrician, and mend the circuit first.",
+    "circuit_cable.not_known": "Whether the cable bears breaker and set together cannot be said before an electrician "
+    "has read: {missing}.",
+    "lead_voltage_rise.fits": "The lead lifts the voltage by {measured:.1f} % and turns {eaten_w:.1f} W to heat.",
+    "lead_voltage_rise.fits_with_loss": "The lead lifts the voltage by {measured:.1f} % and turns {eaten_w:.1f} W to "
+    "heat; above {limit:g} % the inverter cuts out sooner when the grid runs high.",
+    "lead_voltage_rise.does_not_fit": "The set sends {current_a:.1f} A through a lead of {lead_mm2:g} mm2 that may "
+    "carry {lead_may_carry_a:g} A. Use a thicker one.",
+    "residual_current.fits": "A residual-current device of this type ({device}) works with a set behind it, type A "
+    "where the maker proves that no smooth direct current can leak.",
+    "residual_current.does_not_fit.type_ac": "A residual-current device of type AC can be blinded by the direct "
+    "current that an inverter leaks. Have an electrician fit type A with the maker's proof, else type B.",
+    "residual_current.does_not_fit.one_way": "This residual-current device must not be fed from behind; it can fail "
+    "unnoticed. Have an electrician replace it.",
+    "residual_current.does_not_fit.none": "There is no residual-current device. Have an electrician fit one before "
+    "plugging in.",
+    "residual_current.does_not_fit": "The residual-current device does not suit. Have an electrician replace it.",
+    "residual_current.not_known": "Which residual-current device protects the socket is not known. Read its label "
+    "(type A, AC, B) or ask an electrician before plugging in.",
+}
+
+LOCAL_RULE: Mapping[str, str] = {
+    "local_cap.fits": "{measured:.0f} W of inverter output, counted per {scope}, is within the {limit:.0f} {unit} "
+    f"published for {{area}}. {_PUBLISHED}",
+    "local_cap.does_not_fit": "{measured:.0f} W of inverter output, counted per {scope}, is outside the {limit:.0f} "
+    f"{{unit}} published for {{area}}. {_PUBLISHED}",
+    "local_cap.not_known": "Whether {measured:.0f} W is within what was published for {area} is open. "
+    f"{_PUBLISHED}",
+    "local_cap.not_known.none_found": "No cap on the output of a plug-in set was found for {area}. That is no "
+    f"permission: ask the grid operator in writing. {_PUBLISHED}",
+    "local_cap.not_known.no_card_in_force": _NOT_FOUND,
+    "local_cap.not_known.conditional": "{measured:.0f} W is above the {limit:.0f} {unit} published for {area} without "
+    f"more; above that a condition is named: {{condition}}. {_PUBLISHED}",
+    "local_cap.not_known.plug_not_described": "{measured:.0f} W is outside the {limit:.0f} {unit} published for a "
+    f"household plug in {{area}}; other connections have another figure. {_PUBLISHED}",
+    "panel_cap.fits": "{measured:.0f} W of panels is within the {limit:.0f} W published for {area}. "
+    f"{_PUBLISHED}",
+    "panel_cap.does_not_fit": "{measured:.0f} W of panels is outside the {limit:.0f} W published for this plug in "
+    f"{{area}} ({{basis}}). {_PUBLISHED}",
+    "panel_cap.not_known": "{measured:.0f} W of panels is outside the {limit:.0f} W published for a household plug in "
+    f"{{area}} ({{basis}}); other connections have a higher figure. Say how the set is connected. {_PUBLISHED}",
+    "panel_cap.not_known.no_card_in_force": _NOT_FOUND,
+    "plug.fits": f"The card for {{area}} admits this kind of plug, with its conditions: {{statement}} {_PUBLISHED}",
+    "plug.does_not_fit": f"The card for {{area}} does not admit this kind of plug: {{statement}} {_PUBLISHED}",
+    "plug.does_not_fit.fixed_wiring_only": "The card for {area} admits fixed wiring by an electrician only: "
+    f"{{statement}} Never fit a household plug to such a set. {_PUBLISHED}",
+    "plug.not_known": "The card for {area} leaves open by which plug a set may be connected. Treat a plug as not "
+    f"permitted until the grid operator confirms it in writing. {_PUBLISHED}",
+    "plug.not_known.no_card_in_force": _NOT_FOUND,
+    "registration.fits": f"To be told: {{who}}, {{when}}. Cost: {{cost}}. {_PUBLISHED}",
+    "registration.fits.none_asked": f"No notice is asked for by the card for {{area}}: {{when}}. {_PUBLISHED}",
+    "registration.not_known": "Who has to be told is not settled for {area_asked}. Ask the grid operator in writing, "
+    f"before buying. Read so far: {{who}}, {{when}}. {_PUBLISHED}",
+    "certificate.fits": f"The papers named ({{given}}) are those that the card for {{area}} expects. {_PUBLISHED}",
+    "certificate.not_known": "The card for {area} expects {expected}; not shown so far: {not_shown}. An inverter "
+    f"without proof of grid protection may go on feeding in a power cut. Ask for the papers. {_PUBLISHED}",
+    "meter.fits": f"The meter suits what was published for {{area}}: {{published_metering}} {_PUBLISHED}",
+    "meter.fits.two_way": "The meter counts both ways.",
+    "meter.does_not_fit": "A counter that runs backwards is not admitted by the card for {area}: "
+    f"{{published_metering}} Ask the operator to swap it first. {_PUBLISHED}",
+    "meter.not_known": "Ask the grid operator about the meter before plugging in. The card for {area} says: "
+    f"{{published_metering}} {_PUBLISHED}",
+    "meter.not_known.one_way": "A meter that counts one way may bill what you send out as if you had bought it. Ask "
+    f"the grid operator before plugging in. The card for {{area}} says: {{published_metering}} {_PUBLISHED}",
+}
+
+TEXTS: Mapping[str, str] = MappingProxyType({**PANEL_SIDE, **SOCKET_SIDE, **LOCAL_RULE})

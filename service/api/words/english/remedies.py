@@ -1,0 +1,60 @@
+"""What would mend it, and who does it? One sentence for each remedy; keys are ``code.variant``."""
+
+from collections.abc import Mapping
+from types import MappingProxyType
+
+_SENTENCES = {
+    "one_panel_per_input": "Put the panels of array {array} on inputs of their own (also {to_inputs}).",
+    "parallel_not_series": "Join the panels in parallel, not in series: the voltage of one panel, the current of all.",
+    "lower_set_limit": "Have the inverter set to {new_value:.0f} W, and keep the proof.",
+    "smaller_breaker": "An electrician puts in a breaker of {new_value:g} A.",
+    "own_circuit": "An electrician gives the set a circuit of its own, with nothing else on it.",
+    "thicker_or_shorter_lead": "Use a thicker or a shorter lead.",
+    "thicker_or_shorter_lead.thicker": "Use a lead of {new_value:g} mm2.",
+    "thicker_or_shorter_lead.shorter": "Use a lead of at most {new_value:g} m.",
+    "matched_connectors": "Have locking connectors fitted, both halves of one type and make, crimped with the proper "
+    "tool.",
+    "string_fuses": "A fuse of {new_value:g} A in each of the {strings} strings, made for direct current; an "
+    "electrician fits them.",
+    "export_limiter": "An inverter that is kept from sending anything out ({new_value:g} W).",
+    "special_connector": "Have the special connector fitted instead of a household plug.",
+    "fixed_connection": "Have an electrician wire the set in.",
+    "other_inverter": "Choose an inverter with a higher rating: {rating} of at least {new_value:g} {unit}.",
+    "other_inverter.max_input_voltage_v": "Choose an inverter whose input stands at least {new_value:g} V.",
+    "other_inverter.max_short_circuit_current_a": "Choose an inverter whose input stands a short-circuit current of "
+    "at least {new_value:g} A.",
+    "other_inverter.max_panel_short_circuit_current_a": "Choose an inverter that admits panels with a short-circuit "
+    "current of {new_value:g} A on the label.",
+    "other_inverter.max_panel_power_w": "Choose an inverter whose maker admits {new_value:.0f} W of panels an input.",
+    "other_residual_current_device": "An electrician fits a residual-current device of type A, with the maker's "
+    "proof that it suffices, else type B.",
+    "ask_seller": "Ask the seller, or read the label or datasheet.",
+    "ask_seller.max_input_voltage_v": "Ask for the inverter's absolute maximum input voltage; the top of the "
+    "tracking range is something else.",
+    "ask_seller.max_short_circuit_current_a": "Ask for the inverter's maximum short-circuit current an input, and "
+    "whether the figure is what it survives or the largest panel's label value.",
+    "ask_seller.max_panel_power_kind": "Ask whether the printed panel power is a maximum or a recommendation.",
+    "ask_seller.max_current_a": "Ask for the largest current that an input draws.",
+    "ask_seller.tracking_min_v": "Ask for the lower end of the inverter's tracking range.",
+    "ask_seller.start_voltage_v": "Ask for the inverter's start voltage.",
+    "ask_seller.open_circuit_voltage_v": "Ask for the open-circuit voltage (Voc) on the panel's label.",
+    "ask_seller.short_circuit_current_a": "Ask for the short-circuit current (Isc) on the panel's label.",
+    "ask_seller.max_power_voltage_v": "Ask for the voltage at maximum power (Vmp) on the panel's label.",
+    "ask_seller.max_power_current_a": "Ask for the current at maximum power (Imp) on the panel's label.",
+    "ask_seller.voc_coefficient_pct_per_k": "Ask for the temperature coefficient of the open-circuit voltage on the "
+    "panel's datasheet, and note its unit.",
+    "ask_seller.max_system_voltage_v": "Ask for the maximum system voltage on the panel's label.",
+    "ask_seller.max_series_fuse_a": "Ask for the maximum series fuse rating on the panel's label.",
+    "ask_seller.datasheet_sanity": "Ask for a photo of the label and read it again.",
+    "ask_seller.connectors": "Ask for make and type of the connectors.",
+    "ask_seller.certificate": "Ask for the certificates that the card names.",
+    "ask_electrician": "Ask an electrician to look at the circuit.",
+    "ask_electrician.breaker_a": "Read the breaker's rating, or ask an electrician.",
+    "ask_electrician.cable_mm2": "Ask an electrician for the cross-section of the circuit's cable.",
+    "ask_electrician.laying": "Ask an electrician how the circuit's cable is laid.",
+    "ask_electrician.dedicated": "Find out whether anything else hangs on this circuit.",
+    "ask_electrician.residual_current_device": "Read the type of the residual-current device, or ask an electrician.",
+    "ask_operator": "Ask the grid operator, in writing, and keep the answer.",
+}
+
+TEXTS: Mapping[str, str] = MappingProxyType(_SENTENCES)

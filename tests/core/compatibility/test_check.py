@@ -1,0 +1,144 @@
+"""The whole answer: verdicts, order, what was not looked at, and remedies that were asked again."""
+
+import pytest
+
+from service.core.compatibility import check
+from service.core.model.assumption import Assumptions
+from service.core.model.facts import OtherSet
+from service.core.model.finding import WORST_FIRST
+from service.core.model.pointer import replaced_at, value_at
+from service.core.rules import card_for
+from service.data.local_rules import cards_of
+from tests import builders
+from tests.core.compatibility.ask import AS_OF, answer, assumed, inputs, one
+
+SEVERAL = [
+    {"arrays": (builders.array(count=2),)},
+    {"arrays": (builders.array(count=2),), "inverter": builders.inverter(inputs=(builders.one_input(),))},
+    {"arrays": (builders.array(), builders.array(name="right"))},
+    {"arrays": (builders.array(count=3, joined="parallel"),)},
+    {"socket_circuit": builders.socket_circuit()},
+    {"socket_circuit": builders.socket_circuit(lead_length_m=60, residual_current_device="type_ac")},
+    {"site": builders.site(rule_area="AT")},
+    {"site": builders.site(rule_area="GB"), "socket_circuit": builders.socket_circuit()},
+    {"site": builders.site(rule_area="IT")},
+    {"arrays": (builders.array(panel=builders.panel(connector="bare")),)},
+]  # fmt: skip
+
+
+def test_a_plain_pair_without_a_circuit_fits() -> None:
+    compatibility = answer()
+    assert compatibility.verdict == "fits"
+    assert {str(part): str(verdict) for part, verdict in compatibility.by_part.items()} == {
+        "panel_side": "fits", "local_rule": "fits",
+    }  # fmt: skip
+    assert "/socket_circuit" in compatibility.not_looked_at
+
+
+def test_the_scenario_circuit_refuses_the_whole_and_only_the_socket_side() -> None:
+    compatibility = answer(socket_circuit=builders.socket_circuit())
+    assert compatibility.verdict == "does_not_fit"
+    assert {str(part): str(verdict) for part, verdict in compatibility.by_part.items()} == {
+        "panel_side": "fits", "socket_side": "does_not_fit", "local_rule": "fits",
+    }  # fmt: skip
+    assert "/socket_circuit" not in compatibility.not_looked_at
+
+
+def test_the_worst_finding_comes_first() -> None:
+    for changes in SEVERAL:
+        ranks = [WORST_FIRST.index(f.verdict) for f in answer(**changes).findings]
+        assert ranks == sorted(ranks)
+
+
+@pytest.mark.parametrize("changes", SEVERAL, ids="+".join)
+def test_a_remedy_that_names_a_field_truly_mends_the_finding(changes: dict[str, object]) -> None:
+    setup = builders.setup(**changes)
+    card = card_for(cards_of(setup.site.rule_area), AS_OF)
+    tried = 0
+    for finding in answer(**changes).findings:
+        for remedy in finding.remedies:
+            if remedy.pointer is None:
+                continue
+            tried += 1
+            mended = replaced_at(setup, remedy.pointer, remedy.new_value)
+            after = check(mended, Assumptions.of([]), (60,) * len(mended.arrays), card, AS_OF)
+            same = [f for f in after.findings if f.code == finding.code and f.about == finding.about]
+            assert all(f.verdict == remedy.verdict_then for f in same), (finding.code, remedy)
+            assert WORST_FIRST.index(remedy.verdict_then) > WORST_FIRST.index(finding.verdict)
+    assert tried or changes.get("site", builders.site()).rule_area != "DE"  # type: ignore[attr-defined]
+
+
+def test_two_in_series_are_mended_by_parallel_wiring_or_by_the_free_input() -> None:
+    finding = one("cold_voltage", answer(arrays=(builders.array(count=2),)))
+    told = {r.code: (r.pointer, r.new_value) for r in finding.remedies}
+    assert told["one_panel_per_input"] == (None, 1)
+    assert told["other_inverter"] == ("/inverter/inputs/0/max_input_voltage_v", 90.0)
+    assert "parallel_not_series" not in told, "it would push 35 A into an input that stands 18 A"
+
+
+def test_parallel_wiring_is_told_where_the_input_stands_the_current() -> None:
+    finding = one("cold_voltage", answer(arrays=(builders.array(count=2),), **inputs(max_short_circuit_current_a=40)))
+    assert "parallel_not_series" in {r.code for r in finding.remedies}
+
+
+def test_two_arrays_on_one_input_are_parted_where_an_input_is_free() -> None:
+    shared = (builders.array(), builders.array(name="right"))
+    finding = one("short_circuit_current", answer(arrays=shared))
+    parted = [r for r in finding.remedies if r.code == "one_panel_per_input"]
+    assert {(r.pointer, r.new_value, str(r.verdict_then)) for r in parted} == {
+        ("/arrays/0/input", 2, "fits"), ("/arrays/1/input", 2, "fits"),
+    }  # fmt: skip
+
+
+def test_moved_panels_keep_what_was_assumed_of_them() -> None:
+    guess = assumed("/arrays/0/panel/voc_coefficient_pct_per_k", -0.26, -0.4, -0.2)
+    finding = one("cold_voltage", answer(guess, arrays=(builders.array(count=2),)))
+    moved = next(r for r in finding.remedies if r.code == "one_panel_per_input")
+    assert moved.verdict_then == "not_known"
+
+
+def test_fuses_mend_a_reverse_current_only_where_a_size_lies_between_the_bounds() -> None:
+    def told(fuse: float) -> list[object]:
+        panel = builders.panel(max_series_fuse_a=fuse)
+        compatibility = answer(arrays=(builders.array(panel=panel, count=3, joined="parallel"),),
+                               **inputs(max_short_circuit_current_a=99))  # fmt: skip
+        return [r.new_value for r in one("reverse_current", compatibility).remedies if r.code == "string_fuses"]
+
+    assert told(25) == [25.0]
+    assert told(20) == []
+
+
+def test_a_cap_is_mended_by_the_highest_limit_below_it() -> None:
+    exclusive = one("local_cap", answer(site=builders.site(rule_area="AT")))
+    assert [(r.code, r.new_value) for r in exclusive.remedies] == [("lower_set_limit", 790.0)]
+    other = OtherSet(ac_power_w=300, panel_power_w=300, same_circuit=False)
+    shared = one("local_cap", answer(socket_circuit=builders.socket_circuit(other_sets=(other,))))
+    assert [(r.code, r.new_value) for r in shared.remedies] == [("lower_set_limit", 500.0)]
+
+
+def test_an_open_rule_is_for_the_operator_to_settle() -> None:
+    finding = one("plug", answer(site=builders.site(rule_area="PT")))
+    assert [(r.code, r.who, str(r.verdict_then)) for r in finding.remedies] == [("ask_operator", "operator", "fits")]
+
+
+def test_a_wired_connection_is_told_where_only_that_is_admitted() -> None:
+    circuit = builders.socket_circuit()
+    finding = one("plug", answer(site=builders.site(rule_area="GB"), socket_circuit=circuit))
+    assert [(r.code, r.pointer, r.new_value) for r in finding.remedies] == [
+        ("fixed_connection", "/socket_circuit/plug", "fixed")
+    ]
+
+
+def test_the_seller_is_asked_for_each_missing_rating_once() -> None:
+    finding = one("short_circuit_current", answer(
+        assumed("/arrays/0/panel/short_circuit_current_a", 14.1, 13.0, 14.2), **inputs(max_short_circuit_current_a=None)
+    ))  # fmt: skip
+    assert [r.facts["rating"] for r in finding.remedies] == ["short_circuit_current_a", "max_short_circuit_current_a"]
+
+
+def test_pointers_reach_into_the_request() -> None:
+    for changes in SEVERAL:
+        setup = builders.setup(**changes)
+        compatibility = answer(**changes)
+        for pointer in (*compatibility.not_looked_at, *(f.about for f in compatibility.findings)):
+            value_at(setup, pointer)

@@ -1,0 +1,98 @@
+"""Amperes as energy and as danger."""
+
+from typing import Any
+
+import pytest
+
+from service.core.compatibility.current import rear_light_share
+from service.core.model.assumption import Assumption
+from service.core.model.finding import Finding
+from tests import builders
+from tests.core.compatibility.ask import alone, answer, assumed, inputs, one
+
+ISC = "/arrays/0/panel/short_circuit_current_a"
+LIMIT = "/inverter/inputs/0/max_short_circuit_current_a"
+
+
+def short(*assumptions: Assumption, **changes: Any) -> Finding:
+    return one("short_circuit_current", answer(*assumptions, **{**alone(), **changes}))
+
+
+@pytest.mark.parametrize(
+    ("absolute", "label", "verdict"),
+    [
+        (18, None, "fits"), (17, None, "does_not_fit"), (None, 15, "fits"), (None, 14, "does_not_fit"),
+        (18, 18, "fits"), (15, 15, "not_known"), (14, 14, "does_not_fit"), (None, None, "not_known"),
+        (20, 15, "fits"), (17, 15, "does_not_fit"), (20, 14, "does_not_fit"),
+    ],
+)  # fmt: skip
+def test_a_short_circuit_figure_is_read_in_both_meanings(
+    absolute: float | None, label: float | None, verdict: str
+) -> None:
+    limits = inputs(max_short_circuit_current_a=absolute, max_panel_short_circuit_current_a=label)
+    assert short(**limits).verdict == verdict
+
+
+def test_the_operating_limit_never_stands_in_for_the_short_circuit_limit() -> None:
+    finding = short(**inputs(max_short_circuit_current_a=None, max_current_a=40))
+    assert finding.verdict == "not_known"
+
+
+def test_a_class_that_is_too_weak_at_its_best_proves_the_refusal() -> None:
+    weak = assumed(LIMIT, None, 12.0, 16.0)
+    assert short(weak, **inputs(max_short_circuit_current_a=None)).verdict == "does_not_fit"
+
+
+def test_a_given_panel_label_figure_is_enough_where_the_absolute_one_was_only_assumed() -> None:
+    guess = assumed(LIMIT, None, 12.0, 16.0)
+    limits = inputs(max_short_circuit_current_a=None, max_panel_short_circuit_current_a=15)
+    assert short(guess, **limits).verdict == "fits"
+
+
+def test_an_assumed_short_circuit_current_is_not_known_with_its_worst_as_likely() -> None:
+    finding = short(assumed(ISC, 14.1, 13.0, 14.6))
+    assert (finding.verdict, finding.likely) == ("not_known", "does_not_fit")
+
+
+@pytest.mark.parametrize(
+    ("mount", "reflects", "share"),
+    [("hung_on_rail", 0.2, 0.05), ("ground_frame", 0.2, 0.15), ("fence", 0.8, 0.45), ("wall", 0.2, 0.015)],
+)
+def test_the_rear_side_gets_what_ground_and_sky_leave_it(mount: str, reflects: float, share: float) -> None:
+    assert rear_light_share(builders.array(mount=mount), reflects) == pytest.approx(share)
+
+
+def test_a_two_sided_panel_adds_its_rear_light_and_no_more() -> None:
+    finding = one("short_circuit_current", answer(**alone(bifaciality_share=0.7)))
+    assert finding.measured == pytest.approx(14.1 * 1.25 * (1 + 0.7 * 0.05))
+
+
+def test_too_much_operating_current_costs_energy_and_says_how_much() -> None:
+    finding = one("operating_current", answer(**inputs(max_current_a=10.0)))
+    assert finding.verdict == "fits_with_loss"
+    lost = finding.facts["lost_in_full_sun_pct"]
+    assert 0 < lost < 100 * (1 - 10.0 / 13.38)
+
+
+def test_two_arrays_on_one_input_add_their_currents() -> None:
+    both = (builders.array(), builders.array(name="right"))
+    finding = one("short_circuit_current", answer(arrays=both, **inputs(max_short_circuit_current_a=40)))
+    assert finding.measured == pytest.approx(2 * 14.1 * 1.25)
+
+
+@pytest.mark.parametrize(("strings", "fuse", "made"), [(2, 10, None), (3, 25, "does_not_fit"), (3, 30, "fits"),
+                                                       (3, None, "not_known"), (4, 30, "does_not_fit")])  # fmt: skip
+def test_reverse_current_is_asked_from_three_strings_on(strings: int, fuse: float | None, made: str | None) -> None:
+    panel = builders.panel(max_series_fuse_a=fuse)
+    compatibility = answer(arrays=(builders.array(panel=panel, count=strings, joined="parallel"),),
+                           **inputs(max_short_circuit_current_a=99))  # fmt: skip
+    verdicts = [f.verdict for f in compatibility.findings if f.code == "reverse_current"]
+    assert verdicts == ([] if made is None else [made])
+
+
+def test_a_strong_neighbour_is_refused_beside_one_weak_panel() -> None:
+    weak = builders.panel(rated_power_w=110, open_circuit_voltage_v=39.0, short_circuit_current_a=3.6,
+                          max_power_voltage_v=32.5, max_power_current_a=3.38, max_series_fuse_a=10)  # fmt: skip
+    arrays = (builders.array(panel=weak), builders.array(name="strong"))
+    compatibility = answer(arrays=arrays, **inputs(max_short_circuit_current_a=99))
+    assert one("reverse_current", compatibility).measured == pytest.approx(14.1)

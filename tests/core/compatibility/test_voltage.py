@@ -1,0 +1,107 @@
+"""Volts in the cold, in the heat and in the morning."""
+
+import pytest
+
+from service.core.compatibility.voltage import nec_factor
+from tests import builders
+from tests.core.compatibility.ask import alone, answer, assumed, inputs, one
+
+COEFFICIENT = "/arrays/0/panel/voc_coefficient_pct_per_k"
+
+
+def test_the_label_voltage_is_not_what_counts_but_the_cold_one() -> None:
+    finding = one("cold_voltage", answer(**alone(open_circuit_voltage_v=55, max_power_voltage_v=46, cells_in_series=72,
+                                                 max_power_current_a=9.5, short_circuit_current_a=10)))  # fmt: skip
+    assert finding.measured == pytest.approx(55 * (1 + 0.0026 * 39))
+    assert finding.verdict == "does_not_fit"
+
+
+def test_a_missing_absolute_maximum_is_not_replaced_by_the_tracking_range() -> None:
+    finding = one("cold_voltage", answer(**inputs(max_input_voltage_v=None)))
+    assert (finding.verdict, finding.limit) == ("not_known", None)
+    assert finding.facts["missing"] == "max_input_voltage_v"
+
+
+@pytest.mark.parametrize(("limit", "verdict", "likely"), [(60, "not_known", "fits"), (44, "not_known", "does_not_fit")])
+def test_an_assumed_coefficient_counts_with_the_worst_of_its_class(limit: float, verdict: str, likely: str) -> None:
+    spread = assumed(COEFFICIENT, -0.27, -0.35, -0.24)
+    finding = one("cold_voltage", answer(spread, **alone(), **inputs(max_input_voltage_v=limit)))
+    assert (finding.verdict, finding.likely, finding.facts["method"]) == (verdict, likely, "class")
+    assert finding.facts["worst_v"] == pytest.approx(39.4 * (1 + 0.0035 * 39))
+
+
+def test_even_the_kindest_coefficient_can_prove_a_refusal() -> None:
+    spread = assumed(COEFFICIENT, -0.27, -0.35, -0.24)
+    assert one("cold_voltage", answer(spread, **alone(), **inputs(max_input_voltage_v=42))).verdict == "does_not_fit"
+
+
+UTAH = builders.site(rule_area="US-UT", coldest_air_c=-18)
+
+
+def test_in_an_area_of_that_code_its_table_stands_in_for_a_coefficient() -> None:
+    spread = assumed(COEFFICIENT, -0.27, -0.35, -0.24)
+    finding = one("cold_voltage", answer(spread, site=UTAH, **alone()))
+    assert finding.measured == pytest.approx(39.4 * 1.18)
+    assert (finding.verdict, finding.facts["method"]) == ("fits", "nec_table")
+
+
+def test_the_table_alone_refuses_only_where_the_kindest_coefficient_does_too() -> None:
+    spread = assumed(COEFFICIENT, -0.27, -0.35, -0.24)
+    asked = one("cold_voltage", answer(spread, site=UTAH, **alone(), **inputs(max_input_voltage_v=46)))
+    assert (asked.verdict, asked.likely) == ("not_known", "does_not_fit")
+    proven = one("cold_voltage", answer(spread, site=UTAH, **alone(), **inputs(max_input_voltage_v=43)))
+    assert proven.verdict == "does_not_fit"
+
+
+def test_a_known_coefficient_is_used_in_that_area_too_and_the_table_is_no_second_limit() -> None:
+    finding = one("cold_voltage", answer(site=UTAH, **alone(), **inputs(max_input_voltage_v=45)))
+    assert finding.measured == pytest.approx(39.4 * (1 + 0.0026 * 43))
+    assert finding.verdict == "fits"
+
+
+def test_the_table_is_for_crystalline_silicon() -> None:
+    spread = assumed(COEFFICIENT, -0.28, -0.35, -0.24)
+    finding = one("cold_voltage", answer(spread, site=UTAH, **alone(cell_kind="cdte")))
+    assert finding.facts["method"] == "class"
+
+
+def test_above_the_table_nothing_is_added_and_below_it_nothing_is_said() -> None:
+    assert nec_factor(30) == 1.0
+    assert nec_factor(-41) is None
+
+
+def test_a_hot_string_below_the_tracking_range_loses_energy_only() -> None:
+    finding = one("hot_voltage", answer(hottest_cell_c=70, **inputs(tracking_min_v=30)))
+    assert finding.verdict == "fits_with_loss"
+    assert finding.measured < 30
+
+
+def test_two_panels_in_series_mend_a_low_voltage() -> None:
+    in_series = (builders.array(count=2),)
+    finding = one("hot_voltage", answer(arrays=in_series, **inputs(tracking_min_v=30, max_input_voltage_v=100)))
+    assert finding.verdict == "fits"
+
+
+def test_a_start_voltage_above_the_label_means_that_it_seldom_starts() -> None:
+    finding = one("start_voltage", answer(**inputs(start_voltage_v=41, tracking_min_v=41)))
+    assert (finding.verdict, finding.facts["variant"]) == ("fits_with_loss", "seldom_starts")
+
+
+def test_one_panel_alone_needs_no_system_voltage_rating_two_in_series_do() -> None:
+    unrated = builders.panel(max_system_voltage_v=None)
+    single = answer(arrays=(builders.array(panel=unrated),))
+    assert not [f for f in single.findings if f.code == "system_voltage"]
+    double = answer(arrays=(builders.array(panel=unrated, count=2),), **inputs(max_input_voltage_v=100))
+    assert one("system_voltage", double).verdict == "not_known"
+
+
+def test_a_string_above_its_panels_insulation_is_refused() -> None:
+    low = builders.panel(max_system_voltage_v=50)
+    finding = one("system_voltage", answer(arrays=(builders.array(panel=low, count=2),)))
+    assert finding.verdict == "does_not_fit"
+
+
+def test_a_sheet_that_makes_no_curve_still_gets_an_answer() -> None:
+    compatibility = answer(**alone(max_power_voltage_v=40, open_circuit_voltage_v=39.4))
+    assert compatibility.by_part["panel_side"] == "not_known"
+    assert one("datasheet_sanity", compatibility).facts["doubts"] == "voltages_swapped"

@@ -1,0 +1,39 @@
+"""Every finding and remedy can be said, with its numbers, and no sentence calls a thing safe or legal."""
+
+import re
+from string import Formatter
+
+import pytest
+from hypothesis import given
+
+from service.api.words import template_of
+from service.api.words.english import findings as finding_words
+from service.api.words.english import remedies as remedy_words
+from service.core.model.facts import Setup
+from tests.properties.compatibility_strategies import asked, setups
+
+ALL = {**finding_words.TEXTS, **remedy_words.TEXTS}
+
+
+@given(setups())
+def test_every_finding_and_every_remedy_has_a_sentence_that_its_facts_fill(setup: Setup) -> None:
+    for finding in asked(setup).findings:
+        variant = finding.facts.get("variant") or ""
+        template = template_of("findings", f"{finding.code}.{finding.verdict}.{variant}".rstrip("."))
+        assert template is not None, (finding.code, finding.verdict)
+        numbers = {"measured": finding.measured, "limit": finding.limit, "unit": finding.unit, "input": finding.input}
+        said = Formatter().vformat(template, (), {**numbers, **finding.facts})
+        assert "None" not in said, said
+        for remedy in finding.remedies:
+            key = f"{remedy.code}.{remedy.facts.get('variant') or ''}".rstrip(".")
+            words = template_of("remedies", key)
+            assert words is not None, key
+            facts = {"new_value": remedy.new_value, "unit": remedy.unit, **remedy.facts}
+            filled = Formatter().vformat(words, (), facts)
+            assert "None" not in filled, filled
+
+
+@pytest.mark.parametrize("key", sorted(ALL))
+def test_no_sentence_says_safe_or_legal(key: str) -> None:
+    assert not re.search(r"(?i)\b(safe|safely|legal|legally|illegal|allowed)\b", ALL[key])
+    assert ALL[key].endswith((".", "}"))
