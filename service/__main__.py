@@ -58,6 +58,8 @@ def _serve(chosen: argparse.Namespace) -> int:
         port=settings.port if chosen.port is None else chosen.port,
         workers=chosen.workers or settings.workers,
         log_level=settings.log_level,
+        http="service.api.middleware.wire:Wire",  # by name: workers import it themselves
+        ws="none",
         access_log=False,  # its lines would hold coordinates; service.api.middleware.identity writes its own
         server_header=False,
         timeout_keep_alive=5,
@@ -72,12 +74,15 @@ def _try(chosen: argparse.Namespace) -> int:
     except OSError as error:
         print(f"{chosen.file}: {error.strerror}", file=sys.stderr)
         return 1
-    from service.app import create_app  # noqa: PLC0415 - the other commands do without it
+    from service.api.middleware.wire import Wire  # noqa: PLC0415 - the other commands do without
+    from service.app import create_app  # noqa: PLC0415
 
     with socket.socket() as listener:
         listener.bind(("127.0.0.1", 0))
         listener.listen()
-        config = uvicorn.Config(create_app(Settings()), log_level="warning", access_log=False, server_header=False)
+        config = uvicorn.Config(
+            create_app(Settings()), http=Wire, ws="none", log_level="warning", access_log=False, server_header=False
+        )
         server = uvicorn.Server(config)
         thread = threading.Thread(target=server.run, kwargs={"sockets": [listener]}, daemon=True)
         thread.start()

@@ -37,6 +37,7 @@ STATUS: Mapping[str, int] = {
     "no_climate": 422,
     "invalid_request": 422,
     "contradiction": 422,
+    "header_too_large": 431,
     "internal": 500,
     "overloaded": 503,
 }

@@ -142,6 +142,13 @@ def test_parts_that_cannot_both_hold_are_a_contradiction_with_its_place(name: st
     assert where in mistakes(answer)
 
 
+def test_several_contradictions_are_all_told_at_once() -> None:
+    request = changed(
+        "/arrays/0/input", 3, changed("/inverter", {"ac_power_w": 600, "set_limit_w": 800, "input_count": 2})
+    )
+    assert set(mistakes(post("/v1/energy", request))) == {"/arrays/0/input", "/inverter/set_limit_w"}
+
+
 def test_one_coefficient_in_two_units_is_a_contradiction() -> None:
     panel = {"rated_power_w": 410, "voc_coefficient_pct_per_k": -0.26, "voc_coefficient_v_per_k": -0.1}
     answer = post("/v1/energy", changed("/arrays", [{"panel": panel}]))

@@ -47,6 +47,10 @@ TEXTS: Mapping[str, str] = {
     "detail.unsupported_media_type": "{why}",
     "about.unsupported_media_type": "Bodies are JSON in UTF-8, sent with “Content-Type: application/json” and without "
     "compression. With curl -d the header has to be given: -H 'Content-Type: application/json'.",
+    "title.header_too_large": "The head of the request is too large",
+    "detail.header_too_large": "Address and headers together may have at most {limit}.",
+    "about.header_too_large": "Address and headers are limited, so that one caller cannot crowd out the others. Leave "
+    "out what is not needed.",
     "title.unknown_host": "Not under this host name",
     "detail.unknown_host": "The service does not answer to the host name of this request. The operator can allow it "
     "with SUNSILL_ALLOWED_HOSTS.",
@@ -127,6 +131,7 @@ TEXTS: Mapping[str, str] = {
     "why.duplicate": "The key “{key}” stands more than once in one object.",
     "why.surrogate": "A text holds half of a surrogate pair, which is no character.",
     "why.too_deep": "The body is nested deeper than {depth} levels.",
+    "why.wire": "This is not a request of HTTP/1.1.",
     "why.header": "The header {header} cannot be read.",
     "why.body_cut": "The body ended before its stated length.",
     "why.no_type": "The request names no type for its body; send “Content-Type: application/json”.",
