@@ -2,10 +2,9 @@
 
 from service.core.compatibility.finding import made
 from service.core.compatibility.reach import Outcome, Reach, at_most, combined
-from service.core.compatibility.wiring import FULL_SUN_W_PER_M2, Strings, Wiring
+from service.core.compatibility.wiring import Strings, Wiring
 from service.core.model.facts import Array, Input
 from service.core.model.finding import Fact, Finding, Part, Verdict, worst
-from service.core.panel import drawn_power
 
 # Irradiance above 1000 W/m2 (cloud edges, snow): IEC 62548 and NEC 690.8(A)(1).
 DESIGN_FACTOR = 1.25
@@ -139,12 +138,11 @@ def _either_meaning(strict: Outcome, lenient: Outcome, index: int) -> Outcome:
 
 def _lost_in_full_sun_pct(wiring: Wiring, here: tuple[Strings, ...], limits: Input) -> float | None:
     """Per cent of the power at 1000 W/m2 and 25 C that the current limit leaves; None for unlike panels."""
-    diode = wiring.curves.diode(here[0].panel)
-    if diode is None or any(s.panel != here[0].panel or s.in_series != here[0].in_series for s in here):
+    first = here[0]
+    if any(s.panel != first.panel or s.in_series != first.in_series for s in here):
         return None
     strings = sum(s.in_parallel * (1 + rear_gain_share(wiring, s)) for s in here)
-    drawn = drawn_power(diode, FULL_SUN_W_PER_M2, 25.0, in_series=here[0].in_series, in_parallel=strings, limits=limits)
-    return 100 * float(drawn.lost_to_current_w[0] / drawn.available_w[0]) if drawn.available_w[0] > 0 else None
+    return wiring.curves.lost_to_current_pct(first.panel, first.in_series, strings, limits)
 
 
 def _rank(outcome: Outcome) -> int:

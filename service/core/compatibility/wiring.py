@@ -10,7 +10,7 @@ from service.core.compatibility.reach import Reach, rating
 from service.core.errors import ContradictionError
 from service.core.model.assumption import Assumption, Assumptions
 from service.core.model.facts import Array, Input, Panel, Setup
-from service.core.panel import Diode, Doubt, datasheet_doubts, diode_of, max_power, open_circuit_voltage_v
+from service.core.panel import Diode, Doubt, datasheet_doubts, diode_of, drawn_power, max_power, open_circuit_voltage_v
 
 # A morning: dim light, a cell as warm as the test bench's. Irradiance at which an input is asked whether it starts.
 MORNING_W_PER_M2 = 100.0
@@ -27,6 +27,7 @@ class Curves:
     _hot: dict[tuple[Panel, float], float] = field(default_factory=dict)
     _morning: dict[Panel, float] = field(default_factory=dict)
     _doubts: dict[Panel, tuple[Doubt, ...]] = field(default_factory=dict)
+    _lost: dict[tuple[Panel, int, float, Input], float | None] = field(default_factory=dict)
 
     def diode(self, panel: Panel) -> Diode | None:
         """The panel's diode; None where its four points make no curve."""
@@ -63,6 +64,20 @@ class Curves:
                 share = float(open_circuit_voltage_v(diode, MORNING_W_PER_M2, MORNING_CELL_C)[0]) / label
             self._morning[panel] = share
         return self._morning[panel]
+
+    def lost_to_current_pct(self, panel: Panel, in_series: int, strings: float, limits: Input) -> float | None:
+        """Per cent of the power in full sun at 25 C that an input's current limit leaves; None without a curve."""
+        key = (panel, in_series, strings, limits)
+        if key not in self._lost:
+            diode = self.diode(panel)
+            if diode is None:
+                self._lost[key] = None
+            else:
+                drawn = drawn_power(
+                    diode, FULL_SUN_W_PER_M2, 25.0, in_series=in_series, in_parallel=strings, limits=limits
+                )
+                self._lost[key] = 100 * float(drawn.lost_to_current_w[0] / drawn.available_w[0])
+        return self._lost[key]
 
     def doubts(self, panel: Panel) -> tuple[Doubt, ...]:
         """What looks wrong in the panel's datasheet."""
