@@ -1,4 +1,4 @@
-"""What was computed lately? A bounded cache: made in ``app``, passed as an argument, the least lately used goes first."""
+"""What was computed lately? A bounded cache, made in ``app`` and passed as an argument; the least lately used goes."""
 
 from collections import OrderedDict
 from collections.abc import Callable, Hashable
