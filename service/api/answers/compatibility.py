@@ -6,7 +6,6 @@ from service.api.schemas.answers import CompatibilityAnswerOut
 from service.api.schemas.finding import CompatibilityOut
 from service.api.schemas.requests import CompatibilityIn
 from service.core.compatibility import Compatibility, check
-from service.core.energy import array_conditions
 
 
 def compatibility(body: bytes, deps: Deps) -> CompatibilityAnswerOut:
@@ -20,5 +19,4 @@ def compatibility(body: bytes, deps: Deps) -> CompatibilityAnswerOut:
 
 def checked(question: Question) -> Compatibility:
     """All findings about the completed request."""
-    hottest = tuple(one.hottest_cell_c for one in array_conditions(question.setup, question.sky))
-    return check(question.setup, question.assumptions, hottest, question.card, question.as_of)
+    return check(question.setup, question.assumptions, question.hottest_cell_c, question.card, question.as_of)

@@ -14,7 +14,14 @@ from service.api.schemas.reading import read_body
 from service.api.schemas.requests import AppraisalIn
 from service.core.appraisal import ChosenCautions, chosen_cautions
 from service.core.completion import Completed, as_request, complete, moves
-from service.core.energy import EnergyYear, energy_year
+from service.core.energy import (
+    ArrayHours,
+    EnergyYear,
+    array_conditions,
+    direct_current,
+    energy_year,
+    same_direct_current,
+)
 from service.core.household import demand_w
 from service.core.model.assumption import Assumptions
 from service.core.model.facts import Setup
@@ -74,13 +81,25 @@ class Question:
         return card_for(cards_of(self.setup.site.rule_area, self.deps.rule_cards), self.as_of)
 
     @cached_property
+    def direct(self) -> tuple[ArrayHours, ...]:
+        """The d.c. side of the year: what remedies on the a.c. side share with the set as it is."""
+        return direct_current(self.setup, self.sky)
+
+    @property
+    def hottest_cell_c(self) -> tuple[float, ...]:
+        """The hottest hour of each array's cells; the electrical chain runs only where the year is asked for too."""
+        known = self.direct if "direct" in vars(self) else array_conditions(self.setup, self.sky)
+        return tuple(one.hottest_cell_c for one in known)
+
+    @cached_property
     def energy(self) -> EnergyYear:
         """The year, export limit in."""
         return self.year_of(self.setup)
 
     def year_of(self, setup: Setup) -> EnergyYear:
         """The year of this or of a changed setup at the same place."""
-        energy = energy_year(setup, self.sky, self.place.climate, self.assumptions)
+        direct = self.direct if same_direct_current(setup, self.setup) else None
+        energy = energy_year(setup, self.sky, self.place.climate, self.assumptions, direct)
         if setup.inverter.export_limit_w is None:
             return energy
         return limited_export(energy, setup, self.demand_of(setup), self.sky)
