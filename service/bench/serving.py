@@ -6,15 +6,17 @@ CPU is what the kernel booked on the server's process, so that a busy machine ch
 appears only in the time until ready.
 """
 
+import argparse
 import http.client
+import json
 import os
 import socket
 import subprocess
 import sys
 import time
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
-from dataclasses import dataclass
+from dataclasses import asdict, dataclass
 from pathlib import Path
 
 REPEATS = 40
@@ -35,6 +37,18 @@ class ServingCost:
     def appraisal_to_version(self) -> float:
         """How many times the CPU of `/version` an appraisal costs."""
         return self.appraisal_cpu_ms / self.version_cpu_ms
+
+
+def main(arguments: Sequence[str]) -> int:
+    """``bench serving [FILE] [--json]``: FILE is one appraisal's request, the Kranichwerft home by default."""
+    parser = argparse.ArgumentParser(prog="python -m service bench serving")
+    parser.add_argument("file", nargs="?", type=Path, default=Path("examples/kranichwerft.json"))
+    parser.add_argument("--json", action="store_true", help="print the figures as JSON")
+    chosen = parser.parse_args(arguments)
+    cost = serving_cost(chosen.file)
+    figures = {**asdict(cost), "appraisal_to_version": cost.appraisal_to_version}
+    print(json.dumps(figures) if chosen.json else report(cost))
+    return 0
 
 
 def serving_cost(request_file: Path, repeats: int = REPEATS) -> ServingCost:
