@@ -40,15 +40,15 @@ def with_remedies(finding: Finding, wiring: Wiring, before: tuple[Finding, ...],
 
 
 def _asked_again(finding: Finding, changed: Wiring, before: tuple[Finding, ...], ask: Ask) -> Verdict:
-    """The finding's verdict after the change; refused where the change breaks something else of the same part."""
+    """The finding's verdict after the change, with that of panels it moved; refused where it breaks something else."""
     after = ask(changed)
-    same = [f for f in after if f.code == finding.code]
-    here = [f for f in same if f.about == finding.about] or same
-    was_refused = {f.code for f in before if f.verdict == Verdict.DOES_NOT_FIT}
-    newly_refused = {f.code for f in after if f.verdict == Verdict.DOES_NOT_FIT} - was_refused
-    if newly_refused:
+    known = {(f.code, f.about) for f in before}
+    refused = {(f.code, f.about) for f in before if f.verdict == Verdict.DOES_NOT_FIT}
+    if any(f.verdict == Verdict.DOES_NOT_FIT and (f.code, f.about) not in refused for f in after):
         return Verdict.DOES_NOT_FIT
-    return min((f.verdict for f in here), key=WORST_FIRST.index, default=Verdict.FITS)
+    same = [f for f in after if f.code == finding.code]
+    concerned = [f for f in same if f.about == finding.about or (f.code, f.about) not in known]
+    return min((f.verdict for f in concerned or same), key=WORST_FIRST.index, default=Verdict.FITS)
 
 
 def _changed(wiring: Wiring, proposal: Proposal) -> Wiring:

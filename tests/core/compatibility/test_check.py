@@ -3,6 +3,7 @@
 import pytest
 
 from service.core.compatibility import check
+from service.core.compatibility.wiring import Curves, Wiring, with_panels_moved
 from service.core.model.assumption import Assumptions
 from service.core.model.facts import OtherSet
 from service.core.model.finding import WORST_FIRST
@@ -95,6 +96,28 @@ def test_moved_panels_keep_what_was_assumed_of_them() -> None:
     finding = one("cold_voltage", answer(guess, arrays=(builders.array(count=2),)))
     moved = next(r for r in finding.remedies if r.code == "one_panel_per_input")
     assert moved.verdict_then == "not_known"
+
+
+def test_panels_are_not_moved_to_an_input_that_they_would_break() -> None:
+    strong, weak = builders.one_input(), builders.one_input(max_input_voltage_v=40)
+    compatibility = answer(arrays=(builders.array(count=2),), inverter=builders.inverter(inputs=(strong, weak)))
+    assert "one_panel_per_input" not in {r.code for r in one("cold_voltage", compatibility).remedies}
+
+
+def test_a_moved_panel_takes_its_assumptions_along() -> None:
+    guess = assumed("/arrays/0/panel/open_circuit_voltage_v", 39.4, 38.0, 41.0)
+    wiring = Wiring(builders.setup(arrays=(builders.array(count=2),)), Assumptions.of([guess]), (60.0,), Curves())
+    moved = with_panels_moved(wiring, 0, (2,))
+    assert [array.input for array in moved.setup.arrays] == [1, 2]
+    assert moved.assumptions.low("/arrays/1/panel/open_circuit_voltage_v", 39.4) == 38.0
+
+
+def test_another_inverter_with_a_printed_rating_settles_what_was_only_assumed() -> None:
+    guess = assumed("/inverter/inputs/0/max_input_voltage_v", 60, 50, 65)
+    finding = one("cold_voltage", answer(guess, arrays=(builders.array(count=2),)))
+    assert (finding.verdict, finding.limit) == ("does_not_fit", None)
+    other = next(r for r in finding.remedies if r.code == "other_inverter")
+    assert other.verdict_then == "fits"
 
 
 def test_fuses_mend_a_reverse_current_only_where_a_size_lies_between_the_bounds() -> None:

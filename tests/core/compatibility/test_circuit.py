@@ -43,6 +43,8 @@ def test_a_13_a_breaker_or_a_circuit_of_its_own_mends_it() -> None:
 def test_on_a_circuit_of_its_own_the_larger_of_breaker_and_set_counts() -> None:
     assert cable(dedicated=True).measured == 16
     assert cable(dedicated=True, breaker_a=20).verdict == "does_not_fit"
+    strong = cable(dedicated=True, breaker_a=10, power=4000)
+    assert (strong.measured, strong.verdict) == (pytest.approx(4000 / 230), "does_not_fit")
 
 
 def test_other_sets_on_the_circuit_push_too_and_those_elsewhere_do_not() -> None:
