@@ -100,8 +100,10 @@ def _with_both_sides(found: list[Finding], card: RuleCard) -> list[Finding]:
     if len(admits) < 2:
         return found
     both: dict[str, str | float | int | bool | None] = {
-        "admitted_by": f"rule card {card.id}", "admitted_on": card.published_on or "undated",
-    }  # fmt: skip
+        "admitted_by": f"rule card {card.id}",
+        "admitted_on": card.published_on or "undated",
+        "variant": "admitted_elsewhere",
+    }
     return [
         replace(f, facts=MappingProxyType({**f.facts, **both}))
         if f.code == "circuit_cable" and f.verdict == Verdict.DOES_NOT_FIT and f.facts["variant"] == "shared"

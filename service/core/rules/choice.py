@@ -48,6 +48,12 @@ def card_for(cards: Sequence[RuleCard], as_of: date) -> RuleCard:
     return min(cards, key=order)
 
 
+def published_by(card: RuleCard) -> str:
+    """Whose publications the card rests on, by name; sources that were only carried over speak where no other does."""
+    looked_at = [source for source in card.sources if source.seen != "carried_over"]
+    return "; ".join(source.title_or_body for source in looked_at or card.sources) or "nobody found"
+
+
 def card_facts(card: RuleCard, area_asked: str, as_of: date) -> dict[str, Fact]:
     """What every finding of a card says: published on, by whom, looked at when, in force or not, disputed or not."""
     return {
@@ -57,7 +63,7 @@ def card_facts(card: RuleCard, area_asked: str, as_of: date) -> dict[str, Fact]:
         "status": card.status,
         "in_force": in_force(card, as_of),
         "published_on": card.published_on or "undated",
-        "published_by": "; ".join(source.title_or_body for source in card.sources) or "nobody found",
+        "published_by": published_by(card),
         "checked_on": card.checked_on.isoformat(),
         "stale": is_stale(card, as_of),
         "confidence": card.confidence,

@@ -54,6 +54,7 @@ def plug_finding(setup: Setup, card: RuleCard, as_of: date) -> Finding:
         "plug_described": described is not None,
         "published_plug": card.plug,
         "statement": card.statement,
+        "notes": card.notes,
         "variant": _variant(card, as_of),
     }
     return rule_finding(card, "plug", (verdict, likely), plug_about(setup), facts)

@@ -102,6 +102,7 @@ def test_a_us_section_needs_no_laying_and_an_unknown_one_is_a_question() -> None
 def test_a_rule_that_admits_what_the_cable_refuses_is_shown_beside_it() -> None:
     facts = cable().facts
     assert (facts["admitted_by"], facts["admitted_on"]) == ("rule card DE", "2025-12-17")
+    assert facts["variant"] == "admitted_elsewhere"
     assert "admitted_by" not in cable(area="UY").facts
 
 

@@ -13,38 +13,40 @@ _NOT_FOUND = (
 )
 
 PANEL_SIDE: Mapping[str, str] = {
-    "cold_voltage.fits": "On the coldest morning ({coldest_air_c:.0f} C) array {array} gives {measured:.1f} V without "
-    "load; the input stands {limit:g} V.",
-    "cold_voltage.does_not_fit": "On a cold bright morning ({coldest_air_c:.0f} C) array {array} gives {measured:.1f} "
-    "V. That is more than the input stands and can destroy the inverter at once. Do not connect it this way.",
-    "cold_voltage.does_not_fit.measured": "On a cold bright morning ({coldest_air_c:.0f} C) array {array} gives "
-    "{measured:.1f} V; the input stands {limit:g} V. More can destroy the inverter at once. Do not connect it this "
-    "way.",
-    "cold_voltage.not_known": "At {coldest_air_c:.0f} C array {array} gives about {measured:.1f} V, at worst "
+    "cold_voltage.fits": "{array}: on the coldest morning ({coldest_air_c:.0f} C) the array gives {measured:.1f} V "
+    "without load; the input stands {limit:g} V.",
+    "cold_voltage.does_not_fit": "{array}: on a cold bright morning ({coldest_air_c:.0f} C) the array gives "
+    "{measured:.1f} V. That is more than the input stands and can destroy the inverter at once. Do not connect it "
+    "this way.",
+    "cold_voltage.does_not_fit.measured": "{array}: on a cold bright morning ({coldest_air_c:.0f} C) the array "
+    "gives {measured:.1f} V; the input stands {limit:g} V. More can destroy the inverter at once. Do not connect it "
+    "this way.",
+    "cold_voltage.not_known": "{array}: at {coldest_air_c:.0f} C the array gives about {measured:.1f} V, at worst "
     "{worst_v:.1f} V. Whether the input stands that cannot be said before this is known: {missing}. Until then, do "
     "not connect it. The top of the tracking range is not the limit that is meant.",
-    "hot_voltage.fits": "With cells at {hottest_cell_c:.0f} C array {array} still works at {measured:.1f} V, within "
-    "the inverter's range.",
-    "hot_voltage.fits_with_loss": "With cells at {hottest_cell_c:.0f} C array {array} works at {measured:.1f} V, "
-    "below the {limit:g} V that the inverter tracks from. Hot hours give less; nothing breaks.",
-    "hot_voltage.not_known": "With cells at {hottest_cell_c:.0f} C array {array} works at about {measured:.1f} V. "
-    "Whether the inverter still tracks that needs: {missing}.",
-    "start_voltage.fits": "In dim morning light array {array} reaches {measured:.1f} V, enough to start the inverter.",
-    "start_voltage.fits_with_loss": "In dim morning light array {array} reaches {measured:.1f} V; the inverter starts "
-    "at {limit:g} V. It starts late on many days; nothing breaks.",
-    "start_voltage.fits_with_loss.seldom_starts": "Array {array} hardly ever reaches the {limit:g} V at which the "
-    "inverter starts: it would yield next to nothing. Nothing breaks; another panel or two in series would help.",
-    "start_voltage.not_known": "In dim morning light array {array} reaches about {measured:.1f} V. Whether the "
+    "hot_voltage.fits": "{array}: with cells at {hottest_cell_c:.0f} C the array still works at {measured:.1f} V, "
+    "within the inverter's range.",
+    "hot_voltage.fits_with_loss": "{array}: with cells at {hottest_cell_c:.0f} C the array works at {measured:.1f} "
+    "V, below the {limit:g} V that the inverter tracks from. Hot hours give less; nothing breaks.",
+    "hot_voltage.not_known": "{array}: with cells at {hottest_cell_c:.0f} C the array works at about {measured:.1f} "
+    "V. Whether the inverter still tracks that needs: {missing}.",
+    "start_voltage.fits": "{array}: in dim morning light the array reaches {measured:.1f} V, enough to start the "
+    "inverter.",
+    "start_voltage.fits_with_loss": "{array}: in dim morning light the array reaches {measured:.1f} V; the inverter "
+    "starts at {limit:g} V. It starts late on many days; nothing breaks.",
+    "start_voltage.fits_with_loss.seldom_starts": "{array}: the array hardly ever reaches the {limit:g} V at which "
+    "the inverter starts: it would yield next to nothing. Nothing breaks; another panel or two in series would help.",
+    "start_voltage.not_known": "{array}: in dim morning light the array reaches about {measured:.1f} V. Whether the "
     "inverter starts then needs: {missing}.",
-    "system_voltage.fits": "The string of array {array} stays at {measured:.1f} V, below the {limit:g} V that its "
-    "panels are insulated for.",
-    "system_voltage.does_not_fit": "The string of array {array} reaches {measured:.1f} V; its panels are insulated "
-    "for {limit:g} V only. Do not wire it so.",
-    "system_voltage.not_known": "The string of array {array} reaches about {measured:.1f} V; for how much its panels "
-    "are insulated is not known. Ask for: {missing}.",
+    "system_voltage.fits": "{array}: the string of the array stays at {measured:.1f} V, below the {limit:g} V that "
+    "its panels are insulated for.",
+    "system_voltage.does_not_fit": "{array}: the string of the array reaches {measured:.1f} V; its panels are "
+    "insulated for {limit:g} V only. Do not wire it so.",
+    "system_voltage.not_known": "{array}: the string of the array reaches about {measured:.1f} V; for how much its "
+    "panels are insulated is not known. Ask for: {missing}.",
     "operating_current.fits": "The panels work at {measured:.1f} A; the input draws up to {limit:g} A.",
-    "operating_current.fits_with_loss": "The panels could give {measured:.1f} A; the input draws {limit:g} A at most. "
-    "Bright hours give less, and that is all: nothing is harmed.",
+    "operating_current.fits_with_loss": "The panels could give {measured:.1f} A; the input draws {limit:g} A at "
+    "most. Bright hours give less, and that is all: nothing is harmed.",
     "operating_current.not_known": "The panels work at about {measured:.1f} A. How much the input draws needs: "
     "{missing}.",
     "short_circuit_current.fits": "In the brightest moments the panels can push {measured:.1f} A; the input stands "
@@ -55,55 +57,56 @@ PANEL_SIDE: Mapping[str, str] = {
     "failed input, more than it stands. That can burn the inverter. Do not connect it this way.",
     "short_circuit_current.does_not_fit.absolute": "In the brightest moments the panels can push {measured:.1f} A "
     "into a failed input; it stands {limit:g} A. More can burn the inverter. Do not connect it this way.",
-    "short_circuit_current.does_not_fit.either": "Whatever the inverter's short-circuit figure of {limit:g} A means, "
-    "these panels push more: {measured:.1f} A in the brightest moments. Do not connect it this way.",
-    "short_circuit_current.does_not_fit.label": "The panels' short-circuit current is {measured:.1f} A on the label; "
-    "the maker of the inverter admits no more than {limit:g} A. Do not connect it this way.",
-    "short_circuit_current.not_known": "In the brightest moments the panels can push about {measured:.1f} A. Whether "
-    "the input stands that cannot be said before this is known: {missing}. The operating limit does not stand in for "
-    "it.",
+    "short_circuit_current.does_not_fit.either": "Whatever the inverter's short-circuit figure of {limit:g} A "
+    "means, these panels push more: {measured:.1f} A in the brightest moments. Do not connect it this way.",
+    "short_circuit_current.does_not_fit.label": "The panels' short-circuit current is {measured:.1f} A on the "
+    "label; the maker of the inverter admits no more than {limit:g} A. Do not connect it this way.",
+    "short_circuit_current.not_known": "In the brightest moments the panels can push about {measured:.1f} A. "
+    "Whether the input stands that cannot be said before this is known: {missing}. The operating limit does not "
+    "stand in for it.",
     "short_circuit_current.not_known.label": "The panels' short-circuit current is about {measured:.1f} A on the "
     "label. Whether the inverter admits it cannot be said before this is known: {missing}.",
     "short_circuit_current.not_known.either": "The inverter's short-circuit figure may be the most that the input "
     "survives, or the largest panel's label value. By the second reading these panels fit, by the first they push "
     "{measured:.1f} A and do not. Ask the maker which is meant before connecting.",
-    "reverse_current.fits": "If a panel of array {array} fails, the other strings push {measured:.1f} A back through "
-    "it; it is made for a fuse of {limit:g} A.",
-    "reverse_current.does_not_fit": "If a panel of array {array} fails, the other strings push {measured:.1f} A back "
-    "through it; it is made for a fuse of {limit:g} A and could burn. Do not connect so many without string fuses.",
-    "reverse_current.not_known": "If a panel of array {array} fails, the other strings push about {measured:.1f} A "
-    "back through it. Whether it stands that needs: {missing}.",
+    "reverse_current.fits": "{array}: if a panel of the array fails, the other strings push {measured:.1f} A back "
+    "through it; it is made for a fuse of {limit:g} A.",
+    "reverse_current.does_not_fit": "{array}: if a panel of the array fails, the other strings push {measured:.1f} "
+    "A back through it; it is made for a fuse of {limit:g} A and could burn. Do not connect so many without string "
+    "fuses.",
+    "reverse_current.not_known": "{array}: if a panel of the array fails, the other strings push about "
+    "{measured:.1f} A back through it. Whether it stands that needs: {missing}.",
     "panel_power.fits": "{measured:.0f} W of panels on this input; the maker's figure is {limit:.0f} W.",
     "panel_power.fits.recommended_above": "{measured:.0f} W of panels on this input is more than the {limit:.0f} W "
     "that the maker recommends. That is advice, not a limit: the surplus is simply not drawn.",
     "panel_power.does_not_fit": "{measured:.0f} W of panels on this input is more than the {limit:.0f} W that the "
     "maker states as maximum: outside his terms, although volts and amperes may fit.",
-    "panel_power.not_known": "{measured:.0f} W of panels on this input is more than the {limit:.0f} W that the maker "
-    "prints. Ask whether that is a maximum or a recommendation.",
+    "panel_power.not_known": "{measured:.0f} W of panels on this input is more than the {limit:.0f} W that the "
+    "maker prints. Ask whether that is a maximum or a recommendation.",
     "unlike_panels.fits": "The arrays {arrays} share one input and lose {measured:.1f} % by it: next to nothing.",
     "unlike_panels.fits.alike": "The arrays {arrays} share one input and are alike: they lose next to nothing by it.",
     "unlike_panels.fits_with_loss": "The arrays {arrays} share one input and are unlike: in full sun that costs "
     "{measured:.0f} % of their power. An input for each would save it.",
     "unlike_panels.not_known": "The arrays {arrays} share one input; what that costs needs their ratings: {missing}.",
     "input_count.fits": "{measured:.0f} of {limit:.0f} inputs are used.",
-    "input_count.fits.branch_leads": "There are more strings than connector pairs: {branch_leads} branch leads of the "
-    "same make are needed.",
-    "datasheet_sanity.fits": "The printed values of array {array} agree with each other.",
-    "datasheet_sanity.not_known": "The printed values of array {array} contradict each other ({doubts}). Read the "
-    "label again before trusting anything that rests on them.",
-    "datasheet_sanity.not_known.voltages_swapped": "Array {array}: the voltage at maximum power is printed above the "
+    "input_count.fits.branch_leads": "There are more strings than connector pairs: {branch_leads} branch leads of "
+    "the same make are needed.",
+    "datasheet_sanity.fits": "{array}: the printed values of the array agree with each other.",
+    "datasheet_sanity.not_known": "{array}: the printed values of the array contradict each other ({doubts}). Read "
+    "the label again before trusting anything that rests on them.",
+    "datasheet_sanity.not_known.voltages_swapped": "{array}: the voltage at maximum power is printed above the "
     "open-circuit voltage. The values contradict each other, perhaps swapped; read the label again.",
-    "datasheet_sanity.not_known.currents_swapped": "Array {array}: the current at maximum power is printed above the "
+    "datasheet_sanity.not_known.currents_swapped": "{array}: the current at maximum power is printed above the "
     "short-circuit current. The values contradict each other, perhaps swapped; read the label again.",
-    "datasheet_sanity.not_known.half_cells_counted": "Array {array}: {measured:.2f} V a cell is half of what a cell "
+    "datasheet_sanity.not_known.half_cells_counted": "{array}: {measured:.2f} V a cell is half of what a cell "
     "gives. Half-cut cells count half: 144 half cells are 72 in series.",
-    "connectors.does_not_fit.older_unlocked": "The connectors of array {array} do not lock and can come apart under "
-    "load, which draws an arc. Have both halves replaced by one locking type and make.",
-    "connectors.does_not_fit.bare": "The leads of array {array} are bare. Have matching locking connectors crimped on "
-    "with the proper tool; never twist or clamp direct-current leads.",
-    "connectors.does_not_fit": "The connectors of array {array} must not be used as they are.",
-    "connectors.not_known": "Array {array} has an older locking connector. Ask which make and type mates with it; "
-    "both halves must be of one make.",
+    "connectors.does_not_fit.older_unlocked": "{array}: the connectors of the array do not lock and can come apart "
+    "under load, which draws an arc. Have both halves replaced by one locking type and make.",
+    "connectors.does_not_fit.bare": "{array}: the leads of the array are bare. Have matching locking connectors "
+    "crimped on with the proper tool; never twist or clamp direct-current leads.",
+    "connectors.does_not_fit": "{array}: the connectors of the array must not be used as they are.",
+    "connectors.not_known": "{array}: the array has an older locking connector. Ask which make and type mates with "
+    "it; both halves must be of one make.",
 }
 
 SOCKET_SIDE: Mapping[str, str] = {
@@ -163,7 +166,8 @@ LOCAL_RULE: Mapping[str, str] = {
     "panel_cap.not_known": "{measured:.0f} W of panels is outside the {limit:.0f} W published for a household plug in "
     f"{{area}} ({{basis}}); other connections have a higher figure. Say how the set is connected. {_PUBLISHED}",
     "panel_cap.not_known.no_card_in_force": _NOT_FOUND,
-    "plug.fits": f"The card for {{area}} admits this kind of plug, with its conditions: {{statement}} {_PUBLISHED}",
+    "plug.fits": "The card for {area} admits this kind of plug, with its conditions: {statement} {notes} "
+    f"{_PUBLISHED}",
     "plug.does_not_fit": f"The card for {{area}} does not admit this kind of plug: {{statement}} {_PUBLISHED}",
     "plug.does_not_fit.fixed_wiring_only": "The card for {area} admits fixed wiring by an electrician only: "
     f"{{statement}} Never fit a household plug to such a set. {_PUBLISHED}",
