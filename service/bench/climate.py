@@ -96,7 +96,7 @@ def level_ground_months(table: ClimateTable, latitude_deg: float, longitude_deg:
         NoClimateError: the table has no answer there.
     """
     place = table.at(latitude_deg, longitude_deg, elevation_m)
-    clear = clear_sky_months(latitude_deg, np.asarray([elevation_m]), place.linke_turbidity[np.newaxis])
+    clear = clear_sky_months(place.sun_days, latitude_deg, np.asarray([elevation_m]), place.linke_turbidity[np.newaxis])
     return np.asarray(clear[0] * place.clear_sky_index, dtype=np.float64)
 
 

@@ -16,11 +16,12 @@ from pathlib import Path
 from typing import Any
 
 import numpy as np
+import pandas as pd
+from pvlib import solarposition
 
 from service.core.model.place import Plane
-from service.core.sky import hay_davies, sun_position
+from service.core.sky import hay_davies
 from service.core.sky.clear_sky import extraterrestrial
-from service.core.sky.sun import SunPosition
 
 PLANES = ((0, 180), (35, 180), (90, 180), (90, 90), (90, 270), (20, 270))
 DWD = (
@@ -50,7 +51,10 @@ def extract_of(path: Path, facts: dict[str, Any]) -> dict[str, Any]:
     middle = end - np.timedelta64(1800, "s")
     if facts["offset_h"] == 1:
         middle = middle + np.timedelta64(round((15.0 - facts["at"][1]) * 240), "s")
-    sun = sun_position(middle, *facts["at"])
+    sun = solarposition.get_solarposition(pd.DatetimeIndex(middle, tz="UTC"), *facts["at"])
+    distance_au = solarposition.nrel_earthsun_distance(sun.index).to_numpy()
+    angles = (sun["apparent_zenith"].to_numpy(), sun["azimuth"].to_numpy())
+    outside = extraterrestrial(distance_au)
     month = np.repeat(np.arange(12), np.array([31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31]) * 24)
     swing = np.repeat(np.ptp(air.reshape(365, 24), axis=1), 24)
     return {
@@ -62,15 +66,16 @@ def extract_of(path: Path, facts: dict[str, Any]) -> dict[str, Any]:
         "air_c": np.round(np.bincount(month, air) / np.bincount(month), 2).tolist(),
         "air_swing_k": np.round(np.bincount(month, swing) / np.bincount(month), 2).tolist(),
         "wind_by_day_m_per_s": round(float(wind[ghi > 50.0].mean()), 2),
-        "planes": [on_plane(tilt, azimuth, sun, (ghi, dni, dhi)) for tilt, azimuth in PLANES],
+        "planes": [on_plane(tilt, azimuth, angles, (ghi, dni, dhi), outside) for tilt, azimuth in PLANES],
     }
 
 
-def on_plane(tilt: float, azimuth: float, sun: SunPosition, light: tuple[Any, Any, Any]) -> dict[str, float]:
+def on_plane(
+    tilt: float, azimuth: float, angles: tuple[Any, Any], light: tuple[Any, Any, Any], outside: Any
+) -> dict[str, float]:
     """Energy on a plane, and the part of it above 600 and above 800 W/m2."""
     plane = Plane(tilt_deg=tilt, azimuth_deg=azimuth)
-    outside = extraterrestrial(sun.distance_au)
-    total = hay_davies(plane, sun.apparent_zenith_deg, sun.azimuth_deg, light, outside, 0.2).total_w_per_m2()
+    total = hay_davies(plane, *angles, light, outside, 0.2).total_w_per_m2()
     above = {f"above_{limit}_kwh": float(np.maximum(total - limit, 0.0).sum() / 1000.0) for limit in (600, 800)}
     sums = {"kwh": float(total.sum() / 1000.0), **above}
     return {"tilt_deg": tilt, "azimuth_deg": azimuth, **{name: round(value, 2) for name, value in sums.items()}}

@@ -5,6 +5,8 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
+from service.core.model.sun_days import SunDays
+
 Floats = NDArray[np.float64]
 
 
@@ -14,6 +16,7 @@ class PlaceClimate:
 
     Attributes:
         latitude_deg, longitude_deg, elevation_m: the place that was asked for; its height above the sea.
+        sun_days: the sun of the reference year, the same for every place.
         clear_sky_index: (12,) monthly mean global horizontal irradiation over its clear-sky value, at this place.
         day_quantiles: (12, 12) by month: normalised daily irradiation at 12 even quantiles, mean 1.
         linke_turbidity: (12,) Linke turbidity at air mass 2.
@@ -32,6 +35,7 @@ class PlaceClimate:
     latitude_deg: float
     longitude_deg: float
     elevation_m: float
+    sun_days: SunDays
     clear_sky_index: Floats
     day_quantiles: Floats
     linke_turbidity: Floats

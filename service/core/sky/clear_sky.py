@@ -1,21 +1,20 @@
 """What would fall on level ground from a sky without clouds?"""
 
 from dataclasses import dataclass
-from functools import cache
 
 import numpy as np
 from numpy.typing import NDArray
 
-from service.core.model.hours import Floats
-from service.core.sky.ephemeris import GeocentricSun, geocentric_sun
-from service.core.sky.sun import DELTA_T_S, REFRACTION_AIR_C, pressure_at, topocentric_sun
+from service.core.model.hours import REFERENCE_YEAR, Floats
+from service.core.model.sun_days import SunDays
+from service.core.sky.sun import REFRACTION_AIR_C, GeocentricSun, geocentric_sun, pressure_at, topocentric_sun
 
 # 1366.1 W/m2 (ASTM E490-00a): newer measurements say 1361, but the model's coefficients were fitted with the older one.
 SOLAR_CONSTANT_W_PER_M2 = 1366.1
 MONTH_DAYS = (31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31)
 _MONTH_EDGES = np.concatenate([[0], np.cumsum(MONTH_DAYS)])
 _MID_MONTH_DAY = (_MONTH_EDGES[:-1] + _MONTH_EDGES[1:]) / 2.0
-_JULIAN_NEW_YEAR = 2_460_676.5  # 1 January 2025, 00:00
+_NEW_YEAR = np.datetime64(f"{REFERENCE_YEAR}-01-01T00:00", "s")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -88,11 +87,12 @@ def months_by_day(by_month: Floats, days: Floats) -> Floats:
 
 
 def clear_sky_months(
-    latitude_deg: float, elevation_m: Floats, linke_turbidity: Floats, *, days_a_month: int = 6
+    sun_days: SunDays, latitude_deg: float, elevation_m: Floats, linke_turbidity: Floats, *, days_a_month: int = 6
 ) -> Floats:
     """Monthly means of daily cloudless irradiation on level ground.
 
     Args:
+        sun_days: the sun of the reference year.
         latitude_deg: one latitude; the sun's day is the same along it.
         elevation_m: (n,) heights of n points on it.
         linke_turbidity: (n, 12) monthly turbidity of each.
@@ -101,7 +101,7 @@ def clear_sky_months(
     Returns:
         (n, 12) kWh/m2 a day; within 0.4 % of the sum over 8760 hours where the sun rises all year.
     """
-    sample = _sampled_sun(latitude_deg, days_a_month)
+    sample = _sampled_sun(sun_days, latitude_deg, days_a_month)
     light = clear_sky(
         sample.apparent_zenith_deg,
         np.asarray(elevation_m, dtype=np.float64)[:, np.newaxis],
@@ -111,9 +111,9 @@ def clear_sky_months(
     return sample.monthly(light)
 
 
-def extraterrestrial_months(latitude_deg: float, *, days_a_month: int = 6) -> Floats:
+def extraterrestrial_months(sun_days: SunDays, latitude_deg: float, *, days_a_month: int = 6) -> Floats:
     """Monthly means of daily irradiation outside the atmosphere on a level plane, (12,) kWh/m2 a day."""
-    sample = _sampled_sun(latitude_deg, days_a_month)
+    sample = _sampled_sun(sun_days, latitude_deg, days_a_month)
     level = sample.outside_w_per_m2 * np.cos(np.deg2rad(sample.apparent_zenith_deg))
     return np.asarray(sample.monthly(level[np.newaxis])[0], dtype=np.float64)
 
@@ -139,8 +139,8 @@ class _SampledSun:
         return np.asarray(sums * 24.0 / _HALF_DAY_STEPS / self.days_a_month / 1000.0, dtype=np.float64)
 
 
-def _sampled_sun(latitude_deg: float, days_a_month: int) -> _SampledSun:
-    days, sun = _sample_days(days_a_month)
+def _sampled_sun(sun_days: SunDays, latitude_deg: float, days_a_month: int) -> _SampledSun:
+    days, sun = _sample_days(sun_days, days_a_month)
     hour_angle = (np.arange(_HALF_DAY_STEPS) + 0.5) * 180.0 / _HALF_DAY_STEPS
     over_day = GeocentricSun(
         declination_deg=np.repeat(sun.declination_deg, _HALF_DAY_STEPS),
@@ -158,9 +158,8 @@ def _sampled_sun(latitude_deg: float, days_a_month: int) -> _SampledSun:
     )
 
 
-@cache
-def _sample_days(days_a_month: int) -> tuple[Floats, GeocentricSun]:
-    """Even sample days since New Year and the sun on them: the same for every place, so summed once."""
+def _sample_days(sun_days: SunDays, days_a_month: int) -> tuple[Floats, GeocentricSun]:
+    """Even sample days since New Year and the sun on them."""
     share = (np.arange(days_a_month) + 0.5) / days_a_month
     days = (_MONTH_EDGES[:-1, np.newaxis] + np.asarray(MONTH_DAYS)[:, np.newaxis] * share).ravel()
-    return days, geocentric_sun(_JULIAN_NEW_YEAR + days, DELTA_T_S)
+    return days, geocentric_sun(sun_days, _NEW_YEAR + np.rint(days * 86_400).astype("timedelta64[s]"))

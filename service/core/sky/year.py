@@ -78,11 +78,11 @@ def typical_year(climate: PlaceClimate, time_zone: str) -> SkyYear:
     Not modelled: snow on the ground, morning fog that lifts (days are alike before and after noon), warm or cold
     spells, gusts (the wind is the year's mean).
 
-    Measured against DWD and NREL hours: tests/reference/test_typical_year.py.
+    Measured against DWD and NREL hours: tests/reference/test_typical_year_hours.py.
     """
     calendar = calendar_of(time_zone, climate.longitude_deg)
     middle = calendar.utc + np.timedelta64(1800, "s")
-    sun = sun_position(middle, climate.latitude_deg, climate.longitude_deg, climate.elevation_m)
+    sun = sun_position(climate.sun_days, middle, climate.latitude_deg, climate.longitude_deg, climate.elevation_m)
     days = _solar_days(middle[0], climate.longitude_deg)
     cloudless = _cloudless(climate, calendar, sun)
 
@@ -121,7 +121,7 @@ def _cloudless(climate: PlaceClimate, calendar: Calendar, sun: SunPosition) -> _
     lit = np.nonzero(sun.zenith_deg < 100.0)[0]  # the sun moves at most 7.5 degrees in half an hour
     offsets = ((np.arange(_SUB_STEPS) + 0.5) * 3600 / _SUB_STEPS).astype("timedelta64[s]")
     moments = (calendar.utc[lit, np.newaxis] + offsets).ravel()
-    at = sun_position(moments, climate.latitude_deg, climate.longitude_deg, climate.elevation_m)
+    at = sun_position(climate.sun_days, moments, climate.latitude_deg, climate.longitude_deg, climate.elevation_m)
     turbidity = months_by_day(climate.linke_turbidity, np.arange(0.5, DAYS))[calendar.day_of_year[lit] - 1]
     outside = extraterrestrial(at.distance_au)
     light = clear_sky(at.apparent_zenith_deg, climate.elevation_m, np.repeat(turbidity, _SUB_STEPS), outside)

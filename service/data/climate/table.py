@@ -9,6 +9,7 @@ from numpy.typing import NDArray
 
 from service.core.errors import NoClimateError
 from service.core.model.climate import PlaceClimate
+from service.core.model.sun_days import SunDays
 from service.core.sky.clear_sky import clear_sky_months, extraterrestrial_months
 from service.data.climate import air, recipe
 from service.data.climate.accuracy import FAR_ISLAND, Region, region_of, year_to_year_sd_share
@@ -16,6 +17,7 @@ from service.data.climate.grid import Field, Weights, grid_of
 from service.data.climate.packing import LN_INDEX_STEP, unpack_ln, unpack_quantiles
 from service.data.climate.terrain import Terrain, terrain
 from service.data.places import is_open_sea
+from service.data.sun import load_sun_days
 
 Floats = NDArray[np.float64]
 
@@ -34,7 +36,7 @@ _SOURCE_SATELLITE = "CM SAF 2006-2025, " + _SOURCE
 
 @dataclass(frozen=True, slots=True, eq=False)
 class ClimateTable:
-    """The world's land between 57 S and 72 N: indices and quantiles by cell, air by month, terrain.
+    """The world's land between 57 S and 72 N: indices and quantiles by cell, air by month, terrain, the sun.
 
     ``index`` and ``days`` (daily quantiles) lie on the reanalysis cells with their ``height_m``, ``second_index`` and
     ``satellite_index`` on grids of their own, ``island_index`` and ``island_days`` where no reanalysis cell reaches.
@@ -49,6 +51,7 @@ class ClimateTable:
     island_days: Field
     air_at_sea_level_c: Field
     terrain: Terrain
+    sun_days: SunDays
 
     def at(self, latitude_deg: float, longitude_deg: float, elevation_m: float | None = None) -> PlaceClimate:
         """The climate of one place.
@@ -65,7 +68,9 @@ class ClimateTable:
             raise NoClimateError(latitude_deg, longitude_deg)
         height = self.terrain.height_m(latitude_deg, longitude_deg) if elevation_m is None else elevation_m
         turbidity = self.terrain.turbidity(latitude_deg, longitude_deg)
-        clear = clear_sky_months(latitude_deg, np.asarray([height]), turbidity[np.newaxis], days_a_month=2)[0]
+        clear = clear_sky_months(
+            self.sun_days, latitude_deg, np.asarray([height]), turbidity[np.newaxis], days_a_month=2
+        )[0]
         light = self._light(latitude_deg, longitude_deg, height, clear)
         kwh_a_day = np.exp(light.ln_index) * clear
         air_c = self.air_at_sea_level_c.at(latitude_deg, longitude_deg) - air.LAPSE_K_PER_M * height
@@ -73,11 +78,12 @@ class ClimateTable:
             latitude_deg=latitude_deg,
             longitude_deg=longitude_deg,
             elevation_m=height,
+            sun_days=self.sun_days,
             clear_sky_index=_fixed(np.exp(light.ln_index)),
             day_quantiles=_fixed(light.day_quantiles),
             linke_turbidity=_fixed(turbidity),
             air_c=_fixed(air_c),
-            air_swing_k=_fixed(air.swing_k(_clearness(kwh_a_day, latitude_deg))),
+            air_swing_k=_fixed(air.swing_k(self._clearness(kwh_a_day, latitude_deg))),
             wind_m_per_s=_WIND_M_PER_S,
             coldest_air_c=air.coldest_c(air_c),
             hottest_air_c=air.hottest_c(air_c, latitude_deg),
@@ -125,6 +131,10 @@ class ClimateTable:
         index = sum(np.exp(self.second_index.values[cell]) * weight for cell, weight in weights)
         return np.where(clear < _DARK_KWH_A_DAY, np.nan, np.log(index))
 
+    def _clearness(self, kwh_a_day: Floats, latitude_deg: float) -> Floats:
+        outside = extraterrestrial_months(self.sun_days, latitude_deg, days_a_month=2)
+        return np.where(outside > _DARK_KWH_A_DAY, kwh_a_day / np.maximum(outside, _DARK_KWH_A_DAY), np.nan)
+
 
 @dataclass(frozen=True, slots=True, eq=False)
 class _Light:
@@ -157,12 +167,8 @@ def load_climate(path: Path | None = None) -> ClimateTable:
         island_days=Field(islands, unpack_quantiles(arrays["island_day_quantiles"])),
         air_at_sea_level_c=Field(at_sea_level, arrays["air_sea_level_c_x2"] / 2.0),
         terrain=terrain(),
+        sun_days=load_sun_days(),
     )
-
-
-def _clearness(kwh_a_day: Floats, latitude_deg: float) -> Floats:
-    outside = extraterrestrial_months(latitude_deg, days_a_month=2)
-    return np.where(outside > _DARK_KWH_A_DAY, kwh_a_day / np.maximum(outside, _DARK_KWH_A_DAY), np.nan)
 
 
 def _fixed(values: object) -> Floats:

@@ -11,6 +11,7 @@ from service.core.sky.clear_sky import (
     extraterrestrial_months,
     months_by_day,
 )
+from tests.climates import SUN_DAYS
 
 
 @pytest.mark.parametrize(("elevation", "turbidity"), [(0.0, 3.0), (2500.0, 2.2), (-300.0, 6.5), (120.0, 4.1)])
@@ -52,17 +53,17 @@ def test_light_outside_the_air_agrees_with_the_textbook_table() -> None:
     # Duffie & Beckman, Solar Engineering of Thermal Processes, table 1.10.1 (solar constant 1367), MJ/m2 a day;
     # theirs is for a mean day of each month: agreement within 1.5 %.
     textbook = np.array([36.2, 37.5, 37.9, 36.8, 34.8, 33.5, 34.0, 35.7, 37.2, 37.3, 36.3, 35.7])
-    assert extraterrestrial_months(0.0) * 3.6 == pytest.approx(textbook, rel=0.015)
+    assert extraterrestrial_months(SUN_DAYS, 0.0) * 3.6 == pytest.approx(textbook, rel=0.015)
 
 
 def test_the_sun_does_not_rise_in_december_at_seventy_degrees_north() -> None:
-    clear = clear_sky_months(70.5, np.array([0.0]), np.full((1, 12), 2.5))[0]
+    clear = clear_sky_months(SUN_DAYS, 70.5, np.array([0.0]), np.full((1, 12), 2.5))[0]
     assert clear[11] == pytest.approx(0.0, abs=1e-3)
     assert clear[5] > 7.0
 
 
 def test_hemispheres_mirror_each_other_but_for_the_earth_s_distance() -> None:
-    north = clear_sky_months(40.0, np.array([0.0]), np.full((1, 12), 3.0))[0]
-    south = clear_sky_months(-40.0, np.array([0.0]), np.full((1, 12), 3.0))[0]
+    north = clear_sky_months(SUN_DAYS, 40.0, np.array([0.0]), np.full((1, 12), 3.0))[0]
+    south = clear_sky_months(SUN_DAYS, -40.0, np.array([0.0]), np.full((1, 12), 3.0))[0]
     assert np.roll(south, 6) == pytest.approx(north, rel=0.09)
     assert south[0] > north[6]  # the earth is nearest the sun in January

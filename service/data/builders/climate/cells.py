@@ -5,24 +5,27 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
+from service.core.model.sun_days import SunDays
 from service.core.sky.clear_sky import clear_sky_months
 from service.data.climate.terrain import COLUMNS, ROWS, STEPS_A_DEGREE, heights_m, terrain
+from service.data.sun import load_sun_days
 
 Floats = NDArray[np.float64]
 
 
 @dataclass(frozen=True, slots=True, eq=False)
 class World:
-    """Heights (2160, 4320) in m with the sea at 0, and Linke turbidity (2160, 4320, 12) times 20."""
+    """Heights (2160, 4320) in m with the sea at 0, Linke turbidity (2160, 4320, 12) times 20, and the sun's days."""
 
     height_m: NDArray[np.float32]
     turbidity_x20: NDArray[np.uint8]
+    sun_days: SunDays
 
 
 def world() -> World:
-    """Both tables that pvlib ships, whole."""
-    tables = terrain().whole()
-    return World(heights_m(tables["Altitude"]).astype(np.float32), tables["LinkeTurbidity"])
+    """Both tables that pvlib ships, whole, and our own of the sun."""
+    tables = terrain()
+    return World(heights_m(tables.heights[:]).astype(np.float32), tables.turbidities[:], load_sun_days())
 
 
 def mean_height_m(tables: World, latitude_deg: float, longitude_deg: float, size_deg: float) -> float:
@@ -43,7 +46,8 @@ def mean_clear_sky(tables: World, latitude_deg: float, longitudes_deg: Floats, s
         row = int(np.clip((90.0 - at) * STEPS_A_DEGREE, 0, ROWS - 1))
         columns = ((longitudes_deg[:, np.newaxis] + offsets + 180.0) % 360.0 * STEPS_A_DEGREE).astype(int) % COLUMNS
         flat = columns.ravel()
-        months = clear_sky_months(at, tables.height_m[row, flat], tables.turbidity_x20[row, flat] / 20.0)
+        heights, turbidity = tables.height_m[row, flat], tables.turbidity_x20[row, flat] / 20.0
+        months = clear_sky_months(tables.sun_days, at, heights, turbidity)
         total += months.reshape(longitudes_deg.size, points, 12).mean(axis=1)
     return total / points
 
