@@ -4,10 +4,12 @@ The workload: a CSV with a row a site and the columns ``lat``, ``lon``, ``elev_m
 and ``m01`` to ``m12`` (mean daily global irradiation on level ground by month, kWh/m2, blank where unknown).
 """
 
+import argparse
 import csv
+import json
 import time
-from collections.abc import Callable, Iterable, Mapping
-from dataclasses import dataclass
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from dataclasses import asdict, dataclass
 from pathlib import Path
 
 import numpy as np
@@ -60,6 +62,17 @@ class ClimateReport:
         ]
         lines.append(f"one look-up: {self.lookup_ms:.1f} ms; refused: {', '.join(self.refused) or 'none'}")
         return "\n".join(lines)
+
+
+def main(arguments: Sequence[str]) -> int:
+    """``bench climate [FILE] [--json]``: FILE is a list of stations, the open ones of the tests by default."""
+    parser = argparse.ArgumentParser(prog="python -m service bench climate")
+    parser.add_argument("file", nargs="?", type=Path, default=Path("tests/reference/stations_open.csv"))
+    parser.add_argument("--json", action="store_true", help="print the figures as JSON")
+    chosen = parser.parse_args(arguments)
+    report = climate_bench(chosen.file)
+    print(json.dumps(asdict(report)) if chosen.json else report)
+    return 0
 
 
 def climate_bench(stations_csv: Path) -> ClimateReport:
