@@ -79,7 +79,6 @@ def inverter_of(node: Node, input_count: int) -> Inverter:
 
 def _input(node: Node, ac_power_w: float) -> Input:
     _check_order(node, "tracking_min_v", "tracking_max_v")
-    _check_order(node, "tracking_max_v", "max_input_voltage_v")
     _check_order(node, "tracking_min_v", "max_input_voltage_v")
     _check_order(node, "start_voltage_v", "max_input_voltage_v")
     maximum, low, high = _window(node, ac_power_w)
@@ -100,7 +99,10 @@ def _input(node: Node, ac_power_w: float) -> Input:
 
 
 def _window(node: Node, ac_power_w: float) -> tuple[float, float, float]:
-    """Maximum voltage and tracking range, filled so that low < high <= maximum whatever was given."""
+    """Maximum voltage and tracking range, filled so that low < high <= maximum whatever was given.
+
+    A range said to reach above a given maximum is a slip of the sheet: it is cut there, and the cut is written down.
+    """
     floor = max([v for name in ("tracking_min_v", "start_voltage_v") if (v := node.get(name)) is not None], default=0.0)
     ceiling = node.get("tracking_max_v")
     least = max(60.0, ceiling / 0.92 if ceiling is not None else 0.0, floor / 0.6)
@@ -116,12 +118,11 @@ def _window(node: Node, ac_power_w: float) -> tuple[float, float, float]:
             high=round(min(usual_high * least / 60, top), 1),
         ),
     )
-    high = node.take(
-        "tracking_max_v",
-        Guess(
-            value=_between(0.92 * maximum, floor, maximum), low=_between(0.75 * maximum, floor, maximum), high=maximum
-        ),
-    )
+    if ceiling is not None and ceiling > maximum:
+        high = node.assume("tracking_max_v", Guess(value=maximum, code="cut_at_greatest_voltage"))
+    else:
+        value, least = (_between(share * maximum, floor, maximum) for share in (0.92, 0.75))
+        high = node.take("tracking_max_v", Guess(value=value, low=least, high=maximum))
     usual = min(16.0 if maximum <= 80 else 0.27 * maximum, 0.6 * high)
     least = BOUNDS["tracking_min_v"].low
     guess = Guess(

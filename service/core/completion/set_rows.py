@@ -95,6 +95,8 @@ INVERTER_ROWS: tuple[Row, ...] = (
            source=_MICRO, low=14.0, high=28.0, moves_energy=True),
     _input("tracking_max_v", code="inverter_class", rule="0.92 of the maximum voltage: 55 of 60", unit="V",
            source=_MICRO, low=45.0, high=60.0, moves_energy=True),
+    _input("tracking_max_v", code="cut_at_greatest_voltage", rule="the greatest input voltage given, where the range "
+           "was said to reach above it", unit="V", source="an input never works above what it stands"),
     _input("start_voltage_v", code="inverter_class", rule="22, within the tracking range", unit="V", source=_MICRO,
            low=16.0, high=30.0, moves_energy=True),
     _input("max_current_a", code="inverter_class", value=14.0, unit="A", source=_MICRO, low=10.5, high=18.0,

@@ -65,11 +65,20 @@ def test_the_largest_panels_label_value_stands_for_the_absolute_limit():
     assert "/inverter/inputs/0/max_short_circuit_current_a" not in completed.assumptions.by_pointer
 
 
+def test_a_tracking_range_above_the_greatest_voltage_is_cut_there_and_said():
+    completed = asked(with_inverter(inputs=[{"tracking_min_v": 16, "tracking_max_v": 60, "max_input_voltage_v": 52}]))
+    entry = completed.setup.inverter.inputs[0]
+    assert (entry.tracking_min_v, entry.tracking_max_v, entry.max_input_voltage_v) == (16, 52, 52)
+    said = completed.assumptions.by_pointer["/inverter/inputs/0/tracking_max_v"]
+    assert (said.code, said.value) == ("cut_at_greatest_voltage", 52)
+    assert not completed.assumptions.assumed("/inverter/inputs/0/max_input_voltage_v")
+
+
 @pytest.mark.parametrize(
     ("given", "pointer"),
     [({"set_limit_w": 700}, "/inverter/set_limit_w"), ({"input_count": 3, "inputs": [{}, {}]}, "/inverter/inputs"),
      ({"inputs": [{"tracking_min_v": 56, "tracking_max_v": 55}]}, "/inverter/inputs/0/tracking_min_v"),
-     ({"inputs": [{"tracking_max_v": 61, "max_input_voltage_v": 60}]}, "/inverter/inputs/0/tracking_max_v"),
+     ({"inputs": [{"tracking_min_v": 61, "max_input_voltage_v": 60}]}, "/inverter/inputs/0/tracking_min_v"),
      ({"inputs": [{}, {"start_voltage_v": 61, "max_input_voltage_v": 60}]}, "/inverter/inputs/1/start_voltage_v")],
 )  # fmt: skip
 def test_contradictions_are_refused_with_their_place_and_what_is_accepted(given, pointer):

@@ -62,6 +62,8 @@ TEXTS: Mapping[str, str] = {
     "inverter_class": "Not on hand, so taken from plug-in inverters of this power. Read the label, it can differ.",
     "inverter_class.max_input_voltage_v": "The greatest input voltage was not given; plug-in inverters have about "
     "this. Until the label is read the cold voltage is not known to fit.",
+    "cut_at_greatest_voltage": "The tracking range was given up to above the greatest input voltage. It was cut there; "
+    "please read both on the label again.",
     "rating_missing": "The input's short-circuit limit was not given and is not guessed. The inverter's sheet has it.",
     "usual_weighting": "Not said; the European weighting was taken.",
     "usual_seat": "Not said; the inverter was taken to hang behind the panel.",
