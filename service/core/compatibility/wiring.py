@@ -16,6 +16,9 @@ from service.core.panel import Diode, Doubt, datasheet_doubts, diode_of, drawn_p
 MORNING_W_PER_M2 = 100.0
 MORNING_CELL_C = 25.0
 FULL_SUN_W_PER_M2 = 1000.0
+_OUTER_AND_INNER = (
+    ("open_circuit_voltage_v", "max_power_voltage_v"), ("short_circuit_current_a", "max_power_current_a"),
+)  # fmt: skip
 THERMAL_V = 0.025693  # k T / q at 25 C
 
 
@@ -149,8 +152,17 @@ class Wiring:
         return rating(self.assumptions, f"/inverter/inputs/{input_index}/{name}", value)
 
     def of_panel(self, strings: Strings, name: str) -> Reach:
-        """A figure of the array's panel, known or assumed."""
-        return rating(self.assumptions, f"{strings.pointer}/panel/{name}", getattr(strings.panel, name))
+        """A figure of the array's panel: known, assumed, or one of two printed ones that contradict each other.
+
+        Open-circuit above operating voltage and short-circuit above operating current, or the sheet is swapped or
+        misread: then each of the pair may be either, and neither is known.
+        """
+        pointer, value = f"{strings.pointer}/panel/{name}", getattr(strings.panel, name)
+        for outer, inner in _OUTER_AND_INNER:
+            pair = getattr(strings.panel, outer), getattr(strings.panel, inner)
+            if name in (outer, inner) and pair[1] >= pair[0]:
+                return Reach(min(pair), value, max(pair), (pointer,))
+        return rating(self.assumptions, pointer, value)
 
     def hottest(self, strings: Strings) -> float:
         """The hottest cell of an array; of all arrays where this one was made by moving a panel."""

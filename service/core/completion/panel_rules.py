@@ -8,6 +8,7 @@ from service.core.completion.node import Guess
 from service.core.completion.panel_classes import FORMATS, NEW_CELL_W, THIN_FILM, CellClass, PanelFormat, Span
 from service.core.errors import ContradictionError
 from service.core.model.bounds import BOUNDS
+from service.core.panel import check_power
 
 VOC, ISC = "open_circuit_voltage_v", "short_circuit_current_a"
 VMP, IMP = "max_power_voltage_v", "max_power_current_a"
@@ -15,7 +16,6 @@ VMP, IMP = "max_power_voltage_v", "max_power_current_a"
 RARE_SHARE = 0.05
 # Frames of one format differ in area by some 2.5 %, hardly ever by more than 10 %: from the public list.
 _SIZE_SD, _MOST_SIZE_OFF = 0.025, 0.10
-_FILL_FACTOR_CEILING = 0.92  # above the best crystalline cell known; no datasheet can show it
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -126,14 +126,18 @@ def electric_points(
         pointer: of the panel, for the error.
 
     Returns:
-        A guess for each of the four that was not given.
+        A guess for each of the four that was not given. A whole label is taken as it stands, however doubtful: then
+        nothing rests on it here, ``datasheet_sanity`` tells what is wrong, and no energy is computed from it.
 
     Raises:
-        ContradictionError: the given ones cannot belong to one panel (Vmp not below Voc, Imp not below Isc, more
-            power than voltage and current can give).
+        ContradictionError: what was given of a label cannot belong to one panel (Vmp not below Voc, Imp not below Isc,
+            more power than voltage and current can give).
     """
+    if all(given.get(name) is not None for name in (VOC, ISC, VMP, IMP)):
+        return {}
     voc, isc, vmp, imp = (given.get(name) for name in (VOC, ISC, VMP, IMP))
-    _check_product(rated_power_w, voc, isc, pointer)
+    if voc is not None and isc is not None:
+        _check_power(rated_power_w, voc, isc, pointer)
     new_vmp, new_imp = _max_power_point(voc, isc, vmp, imp, rated_power_w, kind, voltage)
     middle = {VOC: voc or new_vmp / kind.vmp_over_voc.middle, ISC: isc or new_imp / kind.imp_over_isc.middle}
     middle |= {VMP: new_vmp, IMP: new_imp}
@@ -197,14 +201,13 @@ def _ranges(
     return ranges
 
 
-def _check_product(power: float, voc: float | None, isc: float | None, pointer: str) -> None:
-    if voc is not None and isc is not None and power > _FILL_FACTOR_CEILING * voc * isc:
-        where = f"{pointer}/rated_power_w"
+def _check_power(power: float, voc: float, isc: float, pointer: str) -> None:
+    try:
+        check_power(power, voc, isc)
+    except ContradictionError as error:
         raise ContradictionError(
-            where, "more than this open-circuit voltage and short-circuit current can give",
-            given=power, accepted=f"at most {_FILL_FACTOR_CEILING * voc * isc:.0f} W with {voc:g} V and {isc:g} A; "
-            "please read the label again", example=round(0.78 * voc * isc),
-        )  # fmt: skip
+            pointer + error.pointer, error.problem, given=error.given, accepted=error.accepted, example=error.example
+        ) from error
 
 
 def _check_order(middle: Mapping[str, float], given: Mapping[str, float | None], pointer: str) -> None:

@@ -19,6 +19,7 @@ from service.core.panel import (
     Diode,
     Drawn,
     cell_temperature_c,
+    check_power,
     diode_of,
     drawn_together,
     max_power,
@@ -124,11 +125,15 @@ def _bare(lit: Lit, sky: SkyYear, ageing_share_per_year: float) -> _Bare:
 
 def _diode_of(lit: Lit) -> Diode:
     """The panel's model; a contradiction in its sheet is told from the request's root."""
+    panel = lit.array.panel
     try:
-        return diode_of(lit.array.panel)
+        check_power(panel.rated_power_w, panel.open_circuit_voltage_v, panel.short_circuit_current_a)
+        return diode_of(panel)
     except ContradictionError as error:
         pointer = f"/arrays/{lit.at}/panel{error.pointer}"
-        raise ContradictionError(pointer, error.problem, given=error.given, accepted=error.accepted) from error
+        raise ContradictionError(
+            pointer, error.problem, given=error.given, accepted=error.accepted, example=error.example
+        ) from error
 
 
 def _own_peak_w(branch: Branch) -> Floats:

@@ -17,6 +17,7 @@ FILL_FACTOR = (0.70, 0.86)
 THIN_FILM_FILL_FACTOR = (0.55, 0.82)
 POWER_PRODUCT_SHARE = 0.03  # rounding of three printed digits and a class's power explain about this much
 POWER_COEFFICIENT_PCT_PER_K = 0.12  # the public list's own sheets differ from the model by -0.02 to +0.09 (5 to 95 %)
+FILL_FACTOR_CEILING = 0.92  # above the best crystalline cell known; no datasheet can show it
 MOST_WHOLE_CELLS = 96  # a common panel with more visible cells has cut ones in two halves, wired in parallel
 
 
@@ -51,6 +52,22 @@ def cells_in_series_of(cells_visible: int, open_circuit_voltage_v: float | None 
         middle = sum(CELL_VOLTAGE_V) / 2
         return min((cells_visible, half), key=lambda cells: abs(open_circuit_voltage_v / cells - middle))
     return half if cells_visible > MOST_WHOLE_CELLS else cells_visible
+
+
+def check_power(rated_power_w: float, open_circuit_voltage_v: float, short_circuit_current_a: float) -> None:
+    """Refuse a rated power that no panel of this voltage and current can give.
+
+    Raises:
+        ContradictionError: at ``/rated_power_w``, counted from the panel.
+    """
+    most = FILL_FACTOR_CEILING * open_circuit_voltage_v * short_circuit_current_a
+    if rated_power_w > most:
+        raise ContradictionError(
+            "/rated_power_w", "more than this open-circuit voltage and short-circuit current can give",
+            given=rated_power_w, accepted=f"at most {most:.0f} W with {open_circuit_voltage_v:g} V and "
+            f"{short_circuit_current_a:g} A; please read the label again",
+            example=round(0.78 * open_circuit_voltage_v * short_circuit_current_a),
+        )  # fmt: skip
 
 
 def datasheet_doubts(panel: Panel) -> tuple[Doubt, ...]:

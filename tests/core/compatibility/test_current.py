@@ -96,3 +96,11 @@ def test_a_strong_neighbour_is_refused_beside_one_weak_panel() -> None:
     arrays = (builders.array(panel=weak), builders.array(name="strong"))
     compatibility = answer(arrays=arrays, **inputs(max_short_circuit_current_a=99))
     assert one("reverse_current", compatibility).measured == pytest.approx(14.1)
+
+
+def test_currents_that_contradict_each_other_are_not_known_to_fit() -> None:
+    swapped = alone(max_power_current_a=14.1, short_circuit_current_a=13.38)
+    compatibility = answer(**swapped, **inputs(max_short_circuit_current_a=17, max_current_a=15))
+    finding = one("short_circuit_current", compatibility)
+    assert (finding.verdict, finding.likely) == ("not_known", "does_not_fit")  # 1.25 x 14.1 A is above 17 A
+    assert one("operating_current", compatibility).verdict == "not_known"

@@ -105,3 +105,12 @@ def test_a_sheet_that_makes_no_curve_still_gets_an_answer() -> None:
     compatibility = answer(**alone(max_power_voltage_v=40, open_circuit_voltage_v=39.4))
     assert compatibility.by_part["panel_side"] == "not_known"
     assert one("datasheet_sanity", compatibility).facts["doubts"] == "voltages_swapped"
+
+
+def test_voltages_that_contradict_each_other_are_not_known_to_fit() -> None:
+    swapped = alone(max_power_voltage_v=39.4, open_circuit_voltage_v=32.9)
+    finding = one("cold_voltage", answer(**swapped))
+    assert (finding.verdict, finding.likely) == ("not_known", "fits")
+    assert "open_circuit_voltage_v" in str(finding.facts["missing"])
+    assert one("cold_voltage", answer(**swapped, **inputs(max_input_voltage_v=40))).likely == "does_not_fit"
+    assert one("cold_voltage", answer(**swapped, **inputs(max_input_voltage_v=30))).verdict == "does_not_fit"

@@ -80,6 +80,13 @@ def test_coefficients_in_volts_and_amperes_are_turned_into_per_cent():
     assert "/arrays/0/panel/voc_coefficient_pct_per_k" not in assumptions
 
 
+def test_a_whole_label_stands_as_printed_even_where_it_contradicts_itself():
+    printed = {"rated_power_w": 402, "open_circuit_voltage_v": 31.2, "short_circuit_current_a": 12.9,
+               "max_power_voltage_v": 37.5, "max_power_current_a": 13.6}  # fmt: skip
+    panel, _ = panel_of(**printed)
+    assert {name: getattr(panel, name) for name in printed} == printed
+
+
 @pytest.mark.parametrize(
     ("given", "name"),
     [({"open_circuit_voltage_v": 30, "max_power_voltage_v": 31}, "max_power_voltage_v"),

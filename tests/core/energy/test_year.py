@@ -205,6 +205,13 @@ def test_a_sheet_that_makes_no_curve_is_refused_where_it_stands():
     assert caught.value.pointer == "/arrays/1/panel/max_power_voltage_v"
 
 
+def test_more_power_than_voltage_and_current_can_give_is_refused_where_it_stands():
+    with pytest.raises(ContradictionError) as caught:
+        year(arrays=(array(), array(input=2, panel=panel(rated_power_w=600))))
+    assert caught.value.pointer == "/arrays/1/panel/rated_power_w"
+    assert "511 W" in caught.value.accepted  # 0.92 x 39.4 V x 14.1 A
+
+
 def test_conditions_for_compatibility_are_the_years_own():
     cheap = array_conditions(setup(), SKY)
     assert [one.hottest_cell_c for one in cheap] == [one.hottest_cell_c for one in BASE.arrays]
