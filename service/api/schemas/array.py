@@ -78,6 +78,7 @@ class ArrayIn(In):
     shade: Annotated[list[ShadeIn], f.several("Shadows at certain hours.", 0, 24)] | None = None
     dirt_share: f.DirtShare | None = None
     mismatch_share: f.MismatchShare | None = None
+    hottest_cell_c: f.HottestCellC | None = None
     lead_length_m: f.LeadLengthM | None = None
     lead_mm2: f.LeadMm2 | None = None
     panel: PanelIn

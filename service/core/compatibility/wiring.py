@@ -165,7 +165,9 @@ class Wiring:
         return rating(self.assumptions, pointer, value)
 
     def hottest(self, strings: Strings) -> float:
-        """The hottest cell of an array; of all arrays where this one was made by moving a panel."""
+        """The hottest cell of an array, as given or of its year; of all arrays where this one was made by moving."""
+        if strings.array.hottest_cell_c is not None:
+            return strings.array.hottest_cell_c
         hottest = self.hottest_cell_c
         return hottest[strings.at] if strings.at < len(hottest) else max(hottest, default=25.0)
 

@@ -77,6 +77,7 @@ def _array(node: Node, index: int, number: int, as_of: date) -> Array:
         lead_length_m=node.take("lead_length_m"),
         lead_mm2=node.take("lead_mm2"),
         panel=panel_of(node.child("panel"), as_of),
+        hottest_cell_c=node.get("hottest_cell_c"),
     )  # fmt: skip
 
 

@@ -39,6 +39,7 @@ BOUNDS: Mapping[str, Bounds] = MappingProxyType(
         "month": Bounds(1, 12, whole=True),
         "dirt_share": Bounds(0, 0.9),
         "mismatch_share": Bounds(0, 0.9),
+        "hottest_cell_c": Bounds(0, 120, "C"),
         # panel
         "rated_power_w": Bounds(5, 1000, "W"),
         "open_circuit_voltage_v": Bounds(1, 200, "V"),

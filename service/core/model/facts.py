@@ -48,7 +48,8 @@ class Array:
     """Equal panels, wired one way (``joined``: series or parallel), in one plane, on one input (counted from 1).
 
     ``mount``: hung_on_rail, behind_rail, balcony_floor, wall, fence, ground_frame, flat_roof, sloped_roof, or
-    free_standing where nobody said. ``orientation``: upright or lengthwise.
+    free_standing where nobody said. ``orientation``: upright or lengthwise. ``hottest_cell_c``: at which the operating
+    voltage is checked, where the caller knows better than the typical year; None: the year's hottest hour.
     """
 
     name: str
@@ -69,6 +70,7 @@ class Array:
     lead_length_m: float
     lead_mm2: float
     panel: Panel
+    hottest_cell_c: float | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -87,6 +87,14 @@ def test_a_start_voltage_above_the_label_means_that_it_seldom_starts() -> None:
     assert (finding.verdict, finding.facts["variant"]) == ("fits_with_loss", "seldom_starts")
 
 
+def test_the_hottest_cell_that_the_caller_gives_takes_the_place_of_the_typical_years() -> None:
+    hot = builders.array(hottest_cell_c=70)
+    given = one("hot_voltage", answer(hottest_cell_c=50, arrays=(hot,), **inputs(tracking_min_v=30)))
+    of_year = one("hot_voltage", answer(hottest_cell_c=70, **inputs(tracking_min_v=30)))
+    assert given.facts["hottest_cell_c"] == 70
+    assert (given.measured, given.verdict) == (of_year.measured, of_year.verdict)
+
+
 def test_one_panel_alone_needs_no_system_voltage_rating_two_in_series_do() -> None:
     unrated = builders.panel(max_system_voltage_v=None)
     single = answer(arrays=(builders.array(panel=unrated),))
