@@ -45,7 +45,7 @@ SAYS: Mapping[str, Says] = MappingProxyType(
         "month": Says("Month of the year.", 5),
         "dirt_share": Says("Share of the light lost to dirt over the year.", 0.02),
         "mismatch_share": Says("Share of the energy lost because panels differ.", 0),
-        "hottest_cell_c": Says("Hottest cell, at which the operating voltage is checked. Else of the typical year.", 68),
+        "hottest_cell_c": Says("Hottest cell, for the operating voltage; where absent, that of the typical year.", 68),
         "rated_power_w": Says("Rated power of one panel, as on its label.", 440),
         "open_circuit_voltage_v": Says("Open-circuit voltage of one panel (Voc on the label).", 39.4),
         "short_circuit_current_a": Says("Short-circuit current of one panel (Isc on the label).", 14.1),
