@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from math import exp, sqrt
 
 from service.core.completion.node import Guess
-from service.core.completion.panel_classes import FORMATS, NEW_CELL_W, THIN_FILM, CellClass, PanelFormat, Span
+from service.core.completion.panel_classes import FORMATS, NEW_CELL_W, THIN_FILM, CellClass, PanelFormat, Span, class_of
 from service.core.errors import ContradictionError
 from service.core.model.bounds import BOUNDS
 from service.core.panel import check_power
@@ -34,13 +34,16 @@ class Known:
 def formats_like(known: Known) -> tuple[PanelFormat, ...]:
     """The formats that agree with what is known, commonest first; empty where none does.
 
-    Formats rarer than 5 % of the agreeing ones together are left out; a size that differs makes one rarer. Where none
-    agrees, its powers are taken a little wider, for weak and early makes. Thin film comes in no common format.
+    Formats rarer than 5 % of the agreeing ones together are left out; a size that differs makes one rarer, and so do
+    volts a cell unlike the kind's (45.7 V of 490 W are 66 cells rather than the commoner 60). Where none agrees, its
+    powers are taken a little wider, for weak and early makes. Thin film comes in no common format.
     """
     if known.cell_kind in THIN_FILM:
         return ()
     fitting = [f for f in FORMATS if _agrees(f, known, 0.0)] or [f for f in FORMATS if _agrees(f, known, 0.2)]
-    weights = [f.share * exp(-0.5 * (_size_off(f, known) / _SIZE_SD) ** 2) for f in fitting]
+    weights = [
+        f.share * exp(-0.5 * ((_size_off(f, known) / _SIZE_SD) ** 2 + _volts_off(f, known) ** 2)) for f in fitting
+    ]
     floor = RARE_SHARE * sum(weights)
     ranked = sorted(zip(weights, fitting, strict=True), key=lambda pair: -pair[0])
     return tuple(f for weight, f in ranked if weight >= floor)
@@ -50,6 +53,15 @@ def _size_off(panel_format: PanelFormat, known: Known) -> float:
     """By what share the panel's area differs from the format's; nought where nobody gave it."""
     area = panel_format.length_mm * panel_format.width_mm / 1e6
     return 0.0 if known.area_m2 is None else abs(known.area_m2 / area - 1)
+
+
+def _volts_off(panel_format: PanelFormat, known: Known) -> float:
+    """By how many standard deviations volts a cell would differ from the kind's; nought where no voltage was given."""
+    if known.open_circuit_voltage_v is None:
+        return 0.0
+    cells = panel_format.cells_in_series
+    span = class_of(known.cell_kind, known.rated_power_w / cells).voc_per_cell_v
+    return (known.open_circuit_voltage_v / cells - span.middle) / ((span.high - span.low) / 4)
 
 
 def _agrees(panel_format: PanelFormat, known: Known, slack: float) -> bool:

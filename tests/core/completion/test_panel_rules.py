@@ -46,7 +46,8 @@ def test_an_older_sixty_cell_panel_follows_the_ratios_of_the_public_list():
     [(410, {}, 54), (440, {}, 54), (250, {}, 60), (330, {}, 60), (330, {"length_mm": 1956, "width_mm": 992}, 72),
      (400, {"short_circuit_current_a": 10.2}, 72), (440, {"open_circuit_voltage_v": 49.0}, 72), (550, {}, 72),
      (160, {"open_circuit_voltage_v": 44.0}, 72), (100, {}, 36), (410, {"age_years": 5}, 54),
-     (330, {"open_circuit_voltage_v": 64.5, "cell_kind": "hjt"}, 96)],
+     (330, {"open_circuit_voltage_v": 64.5, "cell_kind": "hjt"}, 96),
+     (500, {"open_circuit_voltage_v": 45.6}, 66), (470, {"open_circuit_voltage_v": 42.0}, 60)],
 )  # fmt: skip
 def test_cells_in_series_follow_power_size_ratings_and_age(power, more, cells):
     panel, _ = panel_of(rated_power_w=power, **more)
