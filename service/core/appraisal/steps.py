@@ -106,8 +106,7 @@ def _before_fitting(setup: Setup) -> Iterable[Step]:
     yield _step("prove_fixing", "before_fitting", weight_kg=round(weight, 1),
                 mounts=", ".join(dict.fromkeys(array.mount for array in setup.arrays)))  # fmt: skip
     yield _step("plan_wiring", "before_fitting", plan="; ".join(_wiring(array) for array in setup.arrays))
-    if any(array.panel.connector != "locking_4mm" for array in setup.arrays):
-        yield _step("match_connectors", "before_fitting")
+    yield _step("match_connectors", "before_fitting")  # whatever the kind: it says nothing about maker and type
 
 
 def _wiring(array: Array) -> str:
@@ -145,6 +144,8 @@ def _duty(compatibility: Compatibility) -> Mapping[str, Fact] | None:
 
 
 def _later(setup: Setup, compatibility: Compatibility, energy: EnergyYear) -> Iterable[Step]:
+    # At least 60 s of a sound grid by EN 50549-1, 300 s by IEEE 1547 as set at first; both from memory.
+    yield _step("wait_for_grid", "first_sunny_day", least_s=60, longest_s=300)
     clear = {kind.season: max(kind.ac_w) for kind in energy.day_kinds if kind.kind == "clear"}
     if clear:
         best = max(clear, key=lambda season: (clear[season], season))

@@ -106,6 +106,20 @@ def test_where_nobody_has_to_be_told_nobody_is():
     assert not {"register", "deregister"} & set(codes(steps(free)))
 
 
+def test_the_wait_after_plugging_in_is_told_before_it_looks_like_a_fault():
+    found = steps()
+    assert codes(found, "first_sunny_day").index("wait_for_grid") < codes(found, "first_sunny_day").index("check_power")
+    [step] = [step for step in found if step.code == "wait_for_grid"]
+    assert step.facts["least_s"] == 60
+
+
+def test_connectors_are_matched_whatever_their_kind():
+    for kind in ("locking_4mm", "older_locking", "not_known"):
+        panel = builders.panel(connector=kind)
+        alike = builders.setup(arrays=(builders.array(panel=panel),))
+        assert "match_connectors" in codes(steps(setup=alike), "before_fitting")
+
+
 def test_expected_power_is_of_clear_days():
     [step] = [step for step in steps() if step.code == "check_power"]
     assert (step.facts["best_w"], step.facts["least_w"], step.facts["least_season"]) == (510, 330, "winter")

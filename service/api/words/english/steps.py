@@ -32,6 +32,8 @@ TEXTS: Mapping[str, str] = {
     "set_the_limit": "Set the inverter to {set_limit_w:.0f} W, and read the setting back.",
     "flat_lead": "Lead the cable through the {route} only with a flat lead made for it.",
     "register": "Tell {who}: {due}.",
+    "wait_for_grid": "After plugging in nothing comes for a minute or so, in some countries for five: the inverter "
+    "first watches the grid. That is normal. While the grid is down it gives nothing.",
     "check_power": "Around the best hour of a clear day the display shows about {best_w} W in {best_season}, {least_w} "
     "W in {least_season}. Much less on a clear day: look for shade, dirt or an input that gives nothing.",
     "feel_the_plug": "After an hour of full sun feel plug and socket. If they are hot, switch off and call an "
