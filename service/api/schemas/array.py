@@ -64,7 +64,10 @@ class ArrayIn(In):
     name: f.Name | None = None
     input: f.InputNumber | None = None
     count: f.Count | None = None
-    joined: f.Joined | None = Field(default=None, description="How several panels are wired; one panel needs neither.")
+    joined: f.Joined | None = Field(
+        default=None,
+        description="How its panels are wired; one panel needs neither. Arrays on one input lie in parallel.",
+    )
     mount: f.Mount | None = Field(default=None, description="What the panels hang on or stand on.")
     plane: PlaneIn | None = None
     orientation: f.Orientation | None = Field(default=None, description="Upright, or lengthwise along the railing.")

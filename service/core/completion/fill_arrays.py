@@ -23,9 +23,11 @@ def arrays_of(nodes: list[Node], input_count: int, as_of: date) -> tuple[Array, 
     """The complete arrays, planes still open where they were; each on an input that exists.
 
     Raises:
-        ContradictionError: an array is on an input that the inverter lacks, or no input is left for it.
+        ContradictionError: an array is on an input that the inverter lacks, or no input is left for it; or a single
+            panel that shares its input is said to be in series.
     """
     inputs = _inputs_for(nodes, input_count)
+    _refuse_series_across_arrays(nodes, inputs)
     return tuple(_array(node, i, inputs[i], as_of) for i, node in enumerate(nodes))
 
 
@@ -49,17 +51,30 @@ def _inputs_for(nodes: list[Node], input_count: int) -> list[int]:
     return chosen
 
 
+def _refuse_series_across_arrays(nodes: list[Node], inputs: list[int]) -> None:
+    """A string of unlike panels would be checked as parallel, at a fraction of its voltage: asked back instead."""
+    for node, number in zip(nodes, inputs, strict=True):
+        if node.get("joined") == "series" and node.get("count") in {None, 1} and inputs.count(number) > 1:
+            raise ContradictionError(
+                node.at("joined"), "one panel in series with another array cannot be checked: arrays on one input lie "
+                "in parallel", given="series", accepted="equal panels in series as one array with their count; or "
+                "parallel, if that is how they are wired", example="parallel",
+            )  # fmt: skip
+
+
 def _array(node: Node, index: int, number: int, as_of: date) -> Array:
     count = node.take("count")
     mount = node.take("mount")
     height, low, high = _HEIGHTS.get(mount, _HEIGHTS["free_standing"])
-    joined_code = "nothing_to_join" if count == 1 else "series_unless_said"
+    joined = Guess(value="parallel", code="nothing_to_join") if count == 1 else Guess(
+        value="series", code="series_unless_said"
+    )  # fmt: skip
     plane = node.child("plane")
     return Array(
         name=node.take("name", Guess(value=f"array {index + 1}")),
         input=node.take("input", Guess(value=number)),
         count=count,
-        joined=node.take("joined", Guess(value="series", code=joined_code)),
+        joined=node.take("joined", joined),
         mount=mount,
         plane=Plane(
             tilt_deg=plane.get("tilt_deg") if plane.get("tilt_deg") is not None else OPEN_PLANE.tilt_deg,

@@ -26,7 +26,8 @@ ARRAY_ROWS: tuple[Row, ...] = (
     _array("name", code="numbered", rule="array 1, array 2 ... in the order given", source=NEUTRAL),
     _array("input", code="next_free_input", rule="the lowest input that no other array names", source=NEUTRAL),
     _array("count", code="one_panel", value=1, source=NEUTRAL),
-    _array("joined", code="nothing_to_join", value="series", source="one panel is joined to none"),
+    _array("joined", code="nothing_to_join", value="parallel", source="one panel is joined to none; arrays on one "
+           "input lie in parallel"),
     _array("joined", code="series_unless_said", value="series", source=f"{WARY}: the higher voltage is checked"),
     _array("mount", code="mount_open", value="free_standing", source=_STAND),
     _array("plane/tilt_deg", code="upright_by_mount", value=90.0, unit="deg", source="hung on a rail, wall or fence a "

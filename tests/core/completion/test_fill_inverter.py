@@ -102,3 +102,21 @@ def test_an_array_for_which_no_input_is_left_is_refused():
     with pytest.raises(ContradictionError) as error:
         asked(request)
     assert error.value.pointer == "/arrays/1/input"
+
+
+def test_one_panel_in_series_with_another_array_is_asked_back_and_never_taken_for_parallel():
+    request = arrays(1, 1)
+    request["arrays"][1]["joined"] = "series"
+    with pytest.raises(ContradictionError) as error:
+        asked(request)
+    assert error.value.pointer == "/arrays/1/joined"
+    assert "count" in error.value.accepted
+
+
+def test_strings_and_single_panels_may_share_an_input_in_parallel():
+    request = arrays(1, 1, 2)
+    request["arrays"][0] |= {"count": 2, "joined": "series"}
+    request["arrays"][1]["joined"] = "parallel"
+    request["arrays"][2]["joined"] = "series"
+    assert [array.joined for array in asked(request).setup.arrays] == ["series", "parallel", "series"]
+    assert asked(arrays(1, 1)).setup.arrays[1].joined == "parallel"
