@@ -33,7 +33,8 @@ FULL: dict[str, Any] = {
         "cover": {"material": "glass", "light_through_share": 0.8},
         "shade": [{"cause": "tree", "edge": "soft", "months": [5, 6, 7, 8, 9], "from_clock": "15:00",
                    "to_clock": "18:00", "blocked_share": 0.6}],
-        "dirt_share": 0.02, "mismatch_share": 0, "lead_length_m": 3, "lead_mm2": 4, "hottest_cell_c": 68,
+        "dirt_share": 0.02, "mismatch_share": 0, "lead_length_m": 3, "lead_mm2": 4,
+        "hottest_cell_c": 68, "rear_light_share": 0.05,
         "panel": {
             "rated_power_w": 440, "open_circuit_voltage_v": 39.4, "short_circuit_current_a": 14.1,
             "max_power_voltage_v": 32.9, "max_power_current_a": 13.38, "cells_in_series": 54,

@@ -46,6 +46,9 @@ SAYS: Mapping[str, Says] = MappingProxyType(
         "dirt_share": Says("Share of the light lost to dirt over the year.", 0.02),
         "mismatch_share": Says("Share of the energy lost because panels differ.", 0),
         "hottest_cell_c": Says("Hottest cell, for the operating voltage; where absent, that of the typical year.", 68),
+        "rear_light_share": Says(
+            "Light on the rear over light on the front in full sun, for panels that use it.", 0.05
+        ),
         "rated_power_w": Says("Rated power of one panel, as on its label.", 440),
         "open_circuit_voltage_v": Says("Open-circuit voltage of one panel (Voc on the label).", 39.4),
         "short_circuit_current_a": Says("Short-circuit current of one panel (Isc on the label).", 14.1),
@@ -230,6 +233,7 @@ Month = Annotated[int, bounded("month"), WHOLE]
 DirtShare = Annotated[float, bounded("dirt_share")]
 MismatchShare = Annotated[float, bounded("mismatch_share")]
 HottestCellC = Annotated[float, bounded("hottest_cell_c")]
+RearLightShare = Annotated[float, bounded("rear_light_share")]
 RatedPowerW = Annotated[float, bounded("rated_power_w")]
 OpenCircuitVoltageV = Annotated[float, bounded("open_circuit_voltage_v")]
 ShortCircuitCurrentA = Annotated[float, bounded("short_circuit_current_a")]

@@ -82,6 +82,7 @@ class ArrayIn(In):
     dirt_share: f.DirtShare | None = None
     mismatch_share: f.MismatchShare | None = None
     hottest_cell_c: f.HottestCellC | None = None
+    rear_light_share: f.RearLightShare | None = None
     lead_length_m: f.LeadLengthM | None = None
     lead_mm2: f.LeadMm2 | None = None
     panel: PanelIn

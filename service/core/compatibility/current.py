@@ -25,6 +25,8 @@ def rear_light_share(array: Array, ground_reflectance_share: float) -> float:
     An upright rear side sees half ground, half sky; before a dark facade a third of that is left (0.05 of full sun
     over grass), a free-standing panel gets all of it. From memory, an order of magnitude.
     """
+    if array.rear_light_share is not None:
+        return array.rear_light_share
     openness = REAR_OPENNESS.get(array.mount, 1.0)
     return openness * (0.5 * ground_reflectance_share + REAR_SKY_SHARE)
 

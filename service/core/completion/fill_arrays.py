@@ -93,6 +93,7 @@ def _array(node: Node, index: int, number: int, as_of: date) -> Array:
         lead_mm2=node.take("lead_mm2"),
         panel=panel_of(node.child("panel"), as_of),
         hottest_cell_c=node.get("hottest_cell_c"),
+        rear_light_share=node.get("rear_light_share"),
     )  # fmt: skip
 
 

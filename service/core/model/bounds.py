@@ -40,6 +40,7 @@ BOUNDS: Mapping[str, Bounds] = MappingProxyType(
         "dirt_share": Bounds(0, 0.9),
         "mismatch_share": Bounds(0, 0.9),
         "hottest_cell_c": Bounds(0, 120, "C"),
+        "rear_light_share": Bounds(0, 1),
         # panel
         "rated_power_w": Bounds(5, 1000, "W"),
         "open_circuit_voltage_v": Bounds(1, 200, "V"),

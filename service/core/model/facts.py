@@ -50,6 +50,7 @@ class Array:
     ``mount``: hung_on_rail, behind_rail, balcony_floor, wall, fence, ground_frame, flat_roof, sloped_roof, or
     free_standing where nobody said. ``orientation``: upright or lengthwise. ``hottest_cell_c``: at which the operating
     voltage is checked, where the caller knows better than the typical year; None: the year's hottest hour.
+    ``rear_light_share``: light on the rear over light on the front in full sun; None: by mount and ground.
     """
 
     name: str
@@ -71,6 +72,7 @@ class Array:
     lead_mm2: float
     panel: Panel
     hottest_cell_c: float | None = None
+    rear_light_share: float | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

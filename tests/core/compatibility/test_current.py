@@ -104,3 +104,10 @@ def test_currents_that_contradict_each_other_are_not_known_to_fit() -> None:
     finding = one("short_circuit_current", compatibility)
     assert (finding.verdict, finding.likely) == ("not_known", "does_not_fit")  # 1.25 x 14.1 A is above 17 A
     assert one("operating_current", compatibility).verdict == "not_known"
+
+
+def test_a_rear_light_that_is_known_counts_instead_of_the_mount() -> None:
+    two_sided = builders.panel(bifaciality_share=0.7, short_circuit_current_a=13.2)
+    array = builders.array(mount="ground_frame", panel=two_sided, rear_light_share=0.05)
+    finding = one("short_circuit_current", answer(arrays=(array,)))
+    assert finding.measured == pytest.approx(1.25 * 13.2 * (1 + 0.7 * 0.05))
