@@ -1,3 +1,5 @@
+import pytest
+
 from service.core.model.memo import Memo
 
 
@@ -19,8 +21,6 @@ def test_the_least_lately_used_value_goes_first():
 
 def test_an_error_while_making_is_not_kept():
     memo: Memo[str, int] = Memo(1)
-    try:
+    with pytest.raises(ZeroDivisionError):
         memo.get("a", lambda: 1 // 0)
-    except ZeroDivisionError:
-        pass
     assert memo.get("a", lambda: 3) == 3
