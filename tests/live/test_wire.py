@@ -12,6 +12,7 @@ import uvicorn
 from service.api.middleware import wire
 from service.app import create_app
 from service.settings import Settings
+from tests.http.client import SMALLEST
 
 
 @pytest.fixture(scope="module")
@@ -72,6 +73,16 @@ def test_an_endless_head_is_refused(port: int) -> None:
     answer = told(port, b"GET /version HTTP/1.1\r\nHost: localhost\r\n", *pieces)
     assert answer == b"" or problem(answer)["code"] == "header_too_large"
     assert b"200 OK" not in answer
+
+
+def test_a_long_body_that_comes_with_its_head_in_one_piece_is_no_long_head(port: int) -> None:
+    body = json.dumps({**SMALLEST, "household": {"demand": {"values_w": [100.125] * 8760}}}).encode()
+    assert len(body) > wire.MOST_HEAD_BYTES
+    head = b"POST /v1/energy HTTP/1.1\r\nHost: localhost\r\nContent-Type: application/json\r\nConnection: close\r\n"
+    head += b"Content-Length: %d\r\n\r\n" % len(body)
+    assert told(port, head + body).startswith(b"HTTP/1.1 200 OK")
+    for cut in range(1, 5):  # the empty line that ends the head, parted
+        assert told(port, head[:-cut], head[-cut:] + body).startswith(b"HTTP/1.1 200 OK")
 
 
 def test_a_head_that_never_ends_is_cut(port: int, monkeypatch: pytest.MonkeyPatch) -> None:

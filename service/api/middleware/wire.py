@@ -15,6 +15,7 @@ class Wire(HttpToolsProtocol):
     """One connection: uvicorn's own protocol with bounds on the head, and errors in our shape."""
 
     head_bytes = 0
+    head_end = b""
     head_done = False
     clock: asyncio.TimerHandle | None = None
 
@@ -42,11 +43,17 @@ class Wire(HttpToolsProtocol):
     def data_received(self, data: bytes) -> None:
         """Pass on, unless the head grows too large."""
         if not self.head_done:
-            self.head_bytes += len(data)
+            self.head_bytes += self._head_part(data)
             if self.head_bytes > MOST_HEAD_BYTES:
                 self._refuse("header_too_large", limit=f"{MOST_HEAD_BYTES // 1024} KiB")
                 return
         super().data_received(data)
+
+    def _head_part(self, data: bytes) -> int:
+        """How many bytes of ``data`` belong to the head; many clients send head and body in one piece."""
+        before, self.head_end = self.head_end, (self.head_end + data)[-3:]
+        end = (before + data[: MOST_HEAD_BYTES + 1]).find(b"\r\n\r\n")
+        return len(data) if end < 0 else end + 4 - len(before)
 
     def send_400_response(self, msg: str) -> None:  # noqa: ARG002 - the parser's words are not for callers
         """A problem instead of a bare text."""
@@ -61,7 +68,7 @@ class Wire(HttpToolsProtocol):
 
     def _await_head(self) -> None:
         self._stop_clock()
-        self.head_bytes, self.head_done = 0, False
+        self.head_bytes, self.head_end, self.head_done = 0, b"", False
         self.clock = self.loop.call_later(HEAD_SECONDS, self.transport.close)
 
     def _stop_clock(self) -> None:
