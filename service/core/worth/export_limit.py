@@ -17,6 +17,17 @@ from service.core.model.facts import Setup
 from service.core.model.hours import Floats, SkyYear
 
 
+def left_by_limit_w(produced_w: Floats, demand_w: Floats, setup: Setup) -> Floats:
+    """(8760,) what of a production the export limit leaves, in W; all of it where there is no limit.
+
+    The limit acts at every instant, however long the meter sums, and over all phases.
+    """
+    household, limit_w = setup.household, setup.inverter.export_limit_w
+    if limit_w is None:
+        return produced_w
+    return with_allowance_w(produced_w, demand_w, household.always_on_w, k_of(household), limit_w)
+
+
 def limited_export(energy: EnergyYear, setup: Setup, demand_w: Floats, sky: SkyYear) -> EnergyYear:
     """The year's energy with the inverter's export limit applied and counted as ``lost_kwh["export_limit"]``.
 
@@ -29,13 +40,11 @@ def limited_export(energy: EnergyYear, setup: Setup, demand_w: Floats, sky: SkyY
         demand_w: (8760,) mean demand of each hour.
         sky: clock and light of the rows, for months and kinds of day.
     """
-    limit_w = setup.inverter.export_limit_w
-    if limit_w is None:
+    if setup.inverter.export_limit_w is None:
         return energy
-    k = k_of(setup.household)
 
     def left(produced_w: Floats) -> Floats:
-        return with_allowance_w(produced_w, demand_w, setup.household.always_on_w, k, limit_w)
+        return left_by_limit_w(produced_w, demand_w, setup)
 
     def end(kwh: float | None) -> float | None:
         if kwh is None or not energy.year_kwh.middle:
@@ -55,4 +64,5 @@ def limited_export(energy: EnergyYear, setup: Setup, demand_w: Floats, sky: SkyY
         lost_kwh=MappingProxyType({**energy.lost_kwh, "export_limit": lost_kwh}),
         arrays=tuple(replace(array, year_kwh=array.year_kwh * kept_share) for array in energy.arrays),
         ac_w=ac_w,
+        without_export_limit=energy,
     )

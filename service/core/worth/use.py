@@ -18,6 +18,7 @@ from service.core.model.facts import Setup
 from service.core.model.hours import Calendar, Floats
 from service.core.payback import HomeYear
 from service.core.worth.bands import HomeCases, band_of_steps, spread_of
+from service.core.worth.export_limit import left_by_limit_w
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -47,8 +48,10 @@ def use_at_home(energy: EnergyYear, setup: Setup, calendar: Calendar, shape: Dem
 
     The band has two causes: production at its cautious and hopeful end, for which self-use is computed again, and
     the home's minutes and habits. A meter that does not sum over phases sees only what is drawn on the set's own
-    phase; where nobody said, it is taken to sum.
+    phase; where nobody said, it is taken to sum. Under an export limit self-use is that of the power before the
+    limit: the limit takes only what would have been sent out, and what it leaves is no even power to be used anew.
     """
+    free = energy.without_export_limit or energy
     household, meter = setup.household, setup.meter
     demand = demand_w(household, calendar, shape, southern=setup.site.latitude_deg < 0)
     seen, always_on_w = demand, household.always_on_w
@@ -59,8 +62,9 @@ def use_at_home(energy: EnergyYear, setup: Setup, calendar: Calendar, shape: Dem
     demand_kwh = _by_month(demand, months)
 
     def used(scale: float) -> tuple[Floats, HomeYear]:
-        produced = energy.ac_w * scale
-        hourly = self_used_w(produced, seen, always_on_w, k)
+        free_w = free.ac_w * scale
+        produced = left_by_limit_w(free_w, demand, setup) if energy.without_export_limit else free_w
+        hourly = np.minimum(self_used_w(free_w, seen, always_on_w, k), produced)
         self_used = _by_month(hourly, months)
         return hourly, HomeYear(
             self_used_kwh=self_used,
@@ -69,7 +73,7 @@ def use_at_home(energy: EnergyYear, setup: Setup, calendar: Calendar, shape: Dem
         )
 
     hourly, middle = used(1.0)
-    less, more = _scales(energy.year_kwh)
+    less, more = _scales(free.year_kwh)
     step = Z_90 * self_use_sd_share(household)
     steady, yearly = spread_of(energy.spread)
     cases = HomeCases(

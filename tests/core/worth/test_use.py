@@ -5,10 +5,10 @@ import pytest
 
 from service.core.household import demand_w
 from service.core.model.facts import Meter
-from service.core.worth import use_at_home
+from service.core.worth import limited_export, use_at_home
 from service.data.households import load_demand_shape
-from tests.builders import household, setup, site
-from tests.energy_years import CALENDAR, energy_year
+from tests.builders import household, inverter, setup, site
+from tests.energy_years import CALENDAR, energy_year, sky_year
 
 SHAPE = load_demand_shape()
 
@@ -95,3 +95,33 @@ def test_south_of_the_equator_the_home_has_its_winter_in_july():
     north, south = use(), use(site=site(latitude_deg=-35.0))
     assert north.cases.middle.demand_kwh[0] > north.cases.middle.demand_kwh[6]
     assert south.cases.middle.demand_kwh[0] < south.cases.middle.demand_kwh[6]
+
+
+def limited_use(limit_w, **changes):
+    limited = setup(inverter=inverter(export_limit_w=limit_w), **changes)
+    shape = load_demand_shape()
+    energy = limited_export(energy_year(), limited, demand_w(limited.household, CALENDAR, shape), sky_year())
+    return use_at_home(energy, limited, CALENDAR, shape)
+
+
+def test_a_limit_of_nothing_sends_nothing_out_and_takes_nothing_from_the_home():
+    free, bound = use(), limited_use(0)
+    assert bound.exported_kwh == pytest.approx(0, abs=1e-6)
+    assert bound.self_used_share == pytest.approx(1)
+    assert bound.self_used_kwh.middle == pytest.approx(free.self_used_kwh.middle)
+    assert bound.cases.less_energy.self_used_kwh == pytest.approx(free.cases.less_energy.self_used_kwh)
+
+
+def test_a_limit_takes_only_from_what_is_sent_out():
+    free = use()
+    sent = [limited_use(limit).exported_kwh for limit in (0, 100, 300, 5000)]
+    assert sent == sorted(sent)
+    assert sent[-1] == pytest.approx(free.exported_kwh)
+    for limit in (50, 300):
+        assert limited_use(limit).self_used_kwh.middle == pytest.approx(free.self_used_kwh.middle)
+
+
+def test_the_meters_netting_brings_back_nothing_that_the_limit_took():
+    got = limited_use(0, meter=Meter(counts="two_way", sums_phases=True, netting="hour"))
+    assert got.exported_kwh == pytest.approx(0, abs=1e-6)
+    assert got.self_used_share == pytest.approx(1)
