@@ -108,8 +108,9 @@ async def _refused(request: Request, error: Exception) -> Response:
 
 async def _meaningless(request: Request, error: Exception) -> Response:
     if isinstance(error, NoClimateError):
-        latitude, longitude = error.latitude_deg, error.longitude_deg
-        return problem_response(request.scope, error.code, latitude_deg=latitude, longitude_deg=longitude)
+        latitude = _compass(error.latitude_deg, "N", "S")
+        longitude = _compass(error.longitude_deg, "E", "W")
+        return problem_response(request.scope, error.code, latitude=latitude, longitude=longitude)
     if isinstance(error, UnknownAreaError):
         return problem_response(request.scope, error.code, area=shown(error.area))
     if isinstance(error, ContradictionError):
@@ -123,6 +124,10 @@ async def _meaningless(request: Request, error: Exception) -> Response:
         )
         return problem_response(request.scope, error.code, (mistake,))
     raise error
+
+
+def _compass(degrees: float, positive: str, negative: str) -> str:
+    return f"{abs(degrees):.6g} {negative if degrees < 0 else positive}"
 
 
 async def _routing(request: Request, error: Exception) -> Response:

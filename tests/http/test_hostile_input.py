@@ -165,6 +165,35 @@ def test_at_sea_and_near_the_poles_nothing_is_invented(latitude: float, longitud
     assert ask("GET", f"/v1/climate?latitude_deg={latitude}&longitude_deg={longitude}").json()["code"] == "no_climate"
 
 
+def test_a_place_without_weather_is_named_by_its_compass_directions_and_told_what_to_try() -> None:
+    detail = post("/v1/energy", changed("/site", {"latitude_deg": -45.5, "longitude_deg": -120})).json()["detail"]
+    assert "45.5 S, 120 W" in detail
+    assert "inland" in detail
+
+
+def test_a_refusal_tells_what_is_accepted_and_not_only_that_it_was_refused() -> None:
+    tariff = {"currency": "€", "periods": [{"import_price_per_kwh": 0.3}]}
+    request = changed("/tariff", tariff, changed("/as_of", "1999-12-31", changed("/arrays/0/name", "a\nb")))
+    request["household"] = {"at_home": {"weekday": [[8]]}}
+    told = {one["pointer"]: one["accepted"] for one in post("/v1/appraisal", request).json()["errors"]}
+    assert "2000-01-01" in told["/as_of"]
+    assert "one line" in told["/arrays/0/name"]
+    assert told["/tariff/currency"] == "text like the example"
+    assert told["/household/at_home/weekday/0"] == "a list of 2 entries"
+
+
+def test_null_where_a_value_must_be_is_a_missing_value() -> None:
+    answer = post("/v1/energy", changed("/site/latitude_deg", None, changed("/inverter", None)))
+    assert mistakes(answer) == {"/site/latitude_deg": "missing", "/inverter": "missing"}
+    assert mistakes(post("/v1/energy", changed("/arrays", [None]))) == {"/arrays/0": "not_an_object"}
+
+
+def test_a_contradiction_shows_what_was_given() -> None:
+    answer = post("/v1/payback", {**SMALLEST, "energy": {"year_kwh": 500}})
+    given = {one["pointer"]: one["given"] for one in answer.json()["errors"]}
+    assert "410" in given["/arrays"]
+
+
 def test_several_mistakes_are_all_told_at_once() -> None:
     request = changed("/site/latitude_deg", 91, changed("/inverter/ac_power_w", "600", changed("/as_of", "soon")))
     assert mistakes(post("/v1/appraisal", request)) == {

@@ -36,14 +36,17 @@ def _payback(request: PaybackIn, found: Found) -> None:
                 Mistake(code="missing", pointer=f"/{name}", problem=say("problems", "mistake.missing.payback"))
             )
     if plain and request.arrays is not None:
-        found.contradiction("/arrays", [], "payback")
+        given = [array.given() for array in request.arrays]
+        found.contradiction("/arrays", given, "payback")
 
 
 def _arrays(arrays: list[ArrayIn], inverter: InverterIn, found: Found) -> None:
     count = inverter.input_count or (len(inverter.inputs) if inverter.inputs and len(inverter.inputs) > 1 else None)
     for at, array in enumerate(arrays):
         if array.input and count and array.input > count:
-            accepted = say("problems", "accepted.whole", {"low": 1, "high": count})
+            accepted = say(
+                "problems", "accepted.whole" if count > 1 else "accepted.whole.one", {"low": 1, "high": count}
+            )
             found.contradiction(f"/arrays/{at}/input", array.input, "input", accepted, input_count=count)
         panel = array.panel
         for first, second in (

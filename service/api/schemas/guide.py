@@ -7,6 +7,7 @@ from typing import Any
 
 from pydantic import BaseModel
 
+from service.api.fields import PRINTABLE
 from service.api.schemas.mistakes import shown
 from service.api.words import say
 
@@ -112,14 +113,15 @@ def _accepted(schema: Schema) -> str:  # noqa: PLR0911 - one line for each kind 
         return say("problems", "accepted.number" if kind == "number" else "accepted.whole", facts)
     if kind == "string" and schema.get("format") == "date":
         return say("problems", "accepted.day")
-    if kind == "string" and "0-9" in schema.get("pattern", ""):
+    if kind == "string" and schema.get("pattern", PRINTABLE) != PRINTABLE:
         return say("problems", "accepted.text.form")
     if kind == "string":
         return say("problems", "accepted.text", {"least": schema.get("minLength"), "most": schema.get("maxLength")})
     if kind == "array" and "anyOf" in schema:
         return say("problems", "accepted.lengths", {"lengths": [one["minItems"] for one in schema["anyOf"]]})
     if kind == "array":
-        return say("problems", "accepted.list", {"least": schema.get("minItems", 0), "most": schema.get("maxItems")})
+        least, most = schema.get("minItems", 0), schema.get("maxItems")
+        return say("problems", "accepted.list.of" if least == most else "accepted.list", {"least": least, "most": most})
     if kind == "object":
         return say("problems", "accepted.object", {"names": list(schema.get("properties", {}))[:12]})
     return say("problems", {"boolean": "accepted.truth", "null": "accepted.nothing"}.get(str(kind), "accepted.json"))

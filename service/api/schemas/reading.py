@@ -137,6 +137,8 @@ def _place(loc: tuple[int | str, ...], value: Any) -> Place:
 
 def _mistake(guide: Guide, kind: str, place: Place, given: Any, where: Where) -> Mistake:
     code = CODES.get(kind, "wrong_value")
+    if given is None and place and isinstance(place[-1], str) and code != "unknown_field":
+        code = "missing"  # null means absent
     key, facts = code, {}
     accepted, example = guide.accepted(place), guide.example(place)
     if code == "not_a_number":

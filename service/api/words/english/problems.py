@@ -20,12 +20,15 @@ TEXTS: Mapping[str, str] = {
     "detail.not_found": "Nothing is served under this path. GET /openapi.json lists the paths, /docs explains them.",
     "about.not_found": "The path is not one of this service's. Compare it with /docs; paths carry no slash at the end.",
     "title.unknown_area": "No local rule is kept under this code",
-    "detail.unknown_area": "No card is kept under “{area}”. GET /v1/local-rules lists the areas.",
+    "detail.unknown_area": "No card is kept under “{area}”. Codes are ISO 3166 in capitals, such as DE or US-UT; "
+    "GET /v1/local-rules lists those that there are.",
     "about.unknown_area": "Areas are ISO 3166 codes in capitals, such as DE or US-UT. No card does not mean no rule: "
     "ask the grid operator.",
     "title.no_climate": "No weather is kept for this place",
-    "detail.no_climate": "The embedded climate knows land between 57 S and 72 N; {latitude_deg} N, {longitude_deg} E "
-    "lies outside it. Please check that latitude and longitude are not swapped.",
+    "detail.no_climate": "The embedded climate knows land between 57 S and 72 N, and {latitude}, {longitude} lies in "
+    "none of its cells: at sea, or nearer to a pole. Give a point on land; on a small island or a narrow coast one a "
+    "little further inland. Please check too that latitude and longitude are not swapped and that south and west are "
+    "negative.",
     "about.no_climate": "The embedded climate covers land between 57 S and 72 N. At sea and nearer the poles nothing "
     "is said rather than something invented. Check the order and the signs of latitude and longitude.",
     "title.method_not_allowed": "This path does not take that method",
@@ -112,12 +115,14 @@ TEXTS: Mapping[str, str] = {
     "mistake.missing.price": "is missing, and no price per kWh is known for this place",
     "accepted.time_zone": "an IANA name of a time zone",
     "accepted.tariff": "a tariff with its currency and at least one period with import_price_per_kwh",
+    "accepted.whole.one": "{low}",
     "accepted.number": "a number from {low} to {high}",
     "accepted.whole": "a whole number from {low} to {high}",
-    "accepted.text": "text of {least} to {most} characters",
+    "accepted.text": "text of {least} to {most} characters in one line, without control characters",
     "accepted.text.form": "text like the example",
-    "accepted.day": "a day written as in the example (ISO 8601)",
+    "accepted.day": "a day between 2000-01-01 and 2199-12-31, written as in the example (ISO 8601)",
     "accepted.list": "a list of {least} to {most} entries",
+    "accepted.list.of": "a list of {most} entries",
     "accepted.lengths": "a list of {lengths} entries",
     "accepted.one_of": "one of {words}",
     "accepted.truth": "true or false",
