@@ -137,6 +137,8 @@ def test_the_docs_need_nothing_from_elsewhere() -> None:
     for sign in ("http://", "https://", "<script", "src=", "@import", "url("):
         assert sign not in page.text.replace("http://127.0.0.1:8080", ""), sign
     assert "/v1/appraisal" in page.text
+    assert "`" not in page.text
+    assert "<code>energy.year_kwh</code>" in page.text
 
 
 def test_what_a_caller_wrote_is_escaped_in_a_page() -> None:
@@ -152,6 +154,7 @@ def test_a_page_of_an_allowed_origin_may_read_answers_and_errors_and_no_other() 
         allowed = ask("GET", path, headers=ours)
         assert allowed.headers["access-control-allow-origin"] == "https://portal.example"
         assert "Request-Id" in allowed.headers["access-control-expose-headers"]
+        assert allowed.headers["vary"].lower().count("origin") == 1
         assert "access-control-allow-origin" not in ask("GET", path, headers=other).headers
     preflight = {**ours, "access-control-request-method": "POST", "access-control-request-headers": "content-type"}
     answer = ask("OPTIONS", "/v1/energy", headers=preflight)

@@ -40,7 +40,8 @@ class Origins:
                 answer = MutableHeaders(scope=message)
                 answer["Access-Control-Allow-Origin"] = "*" if "*" in self.origins else origin
                 answer["Access-Control-Expose-Headers"] = EXPOSED
-                answer.add_vary_header("Origin")
+                if "origin" not in answer.get("vary", "").lower():
+                    answer.add_vary_header("Origin")
             await send(message)
 
         await self.app(scope, receive, sending)

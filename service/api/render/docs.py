@@ -14,7 +14,7 @@ def docs_page(document: Schema) -> bytes:
     """Paths first, each with its question, its request and its answers; then every shape by name."""
     components = document["components"]["schemas"]
     body = [
-        paragraph(document["info"]["description"]),
+        _prose(document["info"]["description"]),
         f"<p>{link('/openapi.json', 'The same as OpenAPI 3.1')} · {link('/problems', 'What can go wrong')}</p>",
         "<h2>Paths</h2>",
         table(
@@ -37,9 +37,9 @@ def docs_page(document: Schema) -> bytes:
 
 def _operation(path: str, method: str, operation: Schema, components: Schema) -> Iterable[str]:
     yield f'<h2 id="{escape(operation["operationId"])}"><code>{method.upper()} {escape(path)}</code></h2>'
-    yield paragraph(operation["description"])
+    yield _prose(operation["description"])
     rows = [
-        (f"<code>{escape(one['name'])}</code>", escape(one["in"]), escape(one["description"]))
+        (f"<code>{escape(one['name'])}</code>", escape(one["in"]), _marked(one["description"]))
         for one in operation["parameters"]
         if "name" in one
     ]
@@ -62,7 +62,7 @@ def _operation(path: str, method: str, operation: Schema, components: Schema) ->
 def _shape(name: str, schema: Schema) -> Iterable[str]:
     yield f'<h3 id="shape-{escape(name)}">{escape(name)}</h3>'
     if "description" in schema:
-        yield paragraph(schema["description"])
+        yield _prose(schema["description"])
     required = set(schema.get("required", ()))
     if "properties" in schema:
         yield table(
@@ -71,7 +71,7 @@ def _shape(name: str, schema: Schema) -> Iterable[str]:
                 (
                     f"<code>{escape(field)}</code>" + (" (must be there)" if field in required else ""),
                     _kind(inner),
-                    escape(inner.get("description", "")),
+                    _marked(inner.get("description", "")),
                 )
                 for field, inner in schema["properties"].items()
             ),
@@ -95,6 +95,16 @@ def _kind(schema: Schema) -> str:
         text += " of " + _kind(schema["items"])
         return text if "<a" in text else escape(text)
     return escape(text + (f" {bounds[0]} to {bounds[1]}" if len(bounds) == 2 else ""))
+
+
+def _prose(text: str) -> str:
+    return f"<p>{_marked(text)}</p>"
+
+
+def _marked(text: str) -> str:
+    """Escaped text; names between backticks, as the document has them, are set as code."""
+    pieces = escape(text).replace("``", "`").split("`")
+    return "".join(f"<code>{piece}</code>" if at % 2 else piece for at, piece in enumerate(pieces))
 
 
 def _name(schema: Schema) -> str:

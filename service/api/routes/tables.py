@@ -78,7 +78,7 @@ def table_routes(desk: Desk) -> list[Served]:
             "Every number with its bounds, every word, every code, every default with its reason and source.",
             tag="tables", answer=VocabularyOut)),
         Served("/v1/local-rules", get_local_rules, described(
-            "local_rules", "For which places has been looked what was published?",
+            "local_rules", "For which places is something known of what was published?",
             "Areas with dated cards. Information with a date, never an opinion on the law.",
             tag="tables", answer=LocalRulesOut)),
         Served("/v1/local-rules/{area}", get_local_rule, described(
