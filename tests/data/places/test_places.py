@@ -4,7 +4,7 @@ from zoneinfo import ZoneInfo
 
 import pytest
 
-from service.data.places import country_of, is_open_sea, time_zone_of
+from service.data.places import country_of, is_open_sea, known_time_zones, time_zone_of
 
 
 @pytest.mark.parametrize(
@@ -43,3 +43,8 @@ def test_small_islands_are_not_the_open_sea(latitude: float, longitude: float) -
 
 def test_a_made_up_zone_belongs_to_no_country() -> None:
     assert country_of("Mars/Olympus_Mons") is None
+
+
+def test_the_clock_of_the_machine_is_no_time_zone() -> None:
+    assert "localtime" not in known_time_zones()
+    assert "Asia/Kolkata" in known_time_zones()
