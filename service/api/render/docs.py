@@ -69,7 +69,7 @@ def _shape(name: str, schema: Schema) -> Iterable[str]:
             ("Field", "Kind", "What it means"),
             (
                 (
-                    f"<code>{escape(field)}</code>" + (" (must be there)" if field in required else ""),
+                    f"<code>{_breakable(field)}</code>" + (" (must be there)" if field in required else ""),
                     _kind(inner),
                     _marked(inner.get("description", "")),
                 )
@@ -80,6 +80,11 @@ def _shape(name: str, schema: Schema) -> Iterable[str]:
         yield paragraph(", ".join(str(word) for word in schema["enum"]))
 
 
+def _breakable(name: str) -> str:
+    """An escaped name that may go on in the next line after each of its parts, so that a narrow page stays narrow."""
+    return escape(name).replace("_", "_<wbr>")
+
+
 def _kind(schema: Schema) -> str:
     if name := _name(schema):
         return _link(name)
@@ -87,14 +92,15 @@ def _kind(schema: Schema) -> str:
     if choices and "type" not in schema:
         return " or ".join(_kind(one) for one in choices)
     if "enum" in schema:
-        return escape(" | ".join(str(word) for word in schema["enum"]))
-    kinds = schema.get("type", "anything")
-    text = kinds if isinstance(kinds, str) else " or ".join(kinds)
-    bounds = [f"{schema[key]:g}" for key in ("minimum", "maximum") if key in schema]
+        return escape(" | ".join("null" if word is None else str(word) for word in schema["enum"]))
+    said = schema.get("type", "anything")
+    kinds = [said] if isinstance(said, str) else [kind for kind in said if kind != "null"]
+    text = escape(" or ".join(kinds))
     if "items" in schema:
         text += " of " + _kind(schema["items"])
-        return text if "<a" in text else escape(text)
-    return escape(text + (f" {bounds[0]} to {bounds[1]}" if len(bounds) == 2 else ""))
+    elif "minimum" in schema and "maximum" in schema:
+        text += f" {schema['minimum']:g} to {schema['maximum']:g}"
+    return text + (" or null" if "null" in said and said != "null" else "")
 
 
 def _prose(text: str) -> str:
