@@ -32,7 +32,12 @@ def test_figures_for_people_have_the_digits_that_their_spread_allows() -> None:
     assert for_people(643.21, 560.0, 725.0) == "640"
     assert for_people(3.274, 2.9, 4.1) == "3.3"
     assert for_people(12345.6, 12345.6, 12345.6) == "12346"
-    assert for_people(-0.001) == "0.00"
+    assert for_people(-0.001) == "0"
+
+
+def test_an_amount_not_to_be_exceeded_is_cut_to_two_digits_and_never_rounded_up() -> None:
+    for amount, cut in ((1437.86, "1400"), (572.8, "570"), (99.9, "99"), (7.9, "7"), (0.8, "0"), (0.0, "0")):
+        assert f" {cut} EUR" in say("decisions", "condition.pay_at_most", {"amount": amount, "currency": "EUR"})
 
 
 def test_a_sentence_falls_back_to_a_shorter_key_and_then_to_the_code() -> None:

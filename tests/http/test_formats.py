@@ -1,5 +1,6 @@
 import hashlib
 import json
+import re
 from base64 import b64encode
 from pathlib import Path
 
@@ -33,6 +34,58 @@ def test_the_report_says_what_the_json_says() -> None:
             assert finding.text in report
     for caution in figures.cautions:
         assert caution.text in report
+
+
+def report_of(request: object) -> str:
+    return " ".join(post("/v1/appraisal", request, accept="text/plain").text.split())
+
+
+def home(name: str, **parts: object) -> dict[str, object]:
+    path = next(file for file in EXAMPLES if file.stem == name)
+    return {**json.loads(path.read_text()), **parts}
+
+
+def test_the_losses_on_paper_add_up_to_what_is_left() -> None:
+    text = report_of(home("kranichwerft"))
+    account = text[text.index(" in the light on the panels:") : text.index(" kWh are left.")]
+    lost = [float(figure) for figure in re.findall(r"- (-?[0-9.]+) kWh", account)]
+    light, left = re.search(r"Of ([0-9]+) kWh in the light", text), re.search(r"([0-9]+) kWh are left", text)
+    assert light
+    assert left
+    assert float(light[1]) - sum(lost) == pytest.approx(float(left[1]), abs=1.5)
+
+
+def test_a_set_that_is_refused_for_good_is_not_called_worth_a_price() -> None:
+    many = {"arrays": [{"count": 12, "joined": "parallel", "panel": {"rated_power_w": 410}}]}
+    text = report_of({**SMALLEST, **many})
+    assert text.startswith("Not worth it.")
+    assert "Worth up to" not in text
+    dear = report_of(home("kranichwerft", outlay={"items": [{"what": "panels", "amount": 5000}]}))
+    assert dear.startswith("Not worth it.")
+    assert "Worth up to about" in dear
+
+
+def test_the_same_amount_is_not_said_with_different_digits() -> None:
+    text = report_of(SMALLEST)
+    amounts = re.findall(r"(?:no more than|brings back about|orth up to about) ([0-9.]+) EUR", text)
+    assert len(amounts) > 2
+    assert len(set(amounts)) == 1, amounts
+
+
+def test_what_costs_nothing_is_not_paid_back_after_nought_years() -> None:
+    items = [{"what": "panels", "amount": 100}, {"what": "rebate", "amount": -150}]
+    text = report_of(home("kranichwerft", outlay={"items": items}))
+    assert "from the first day" in text
+    assert "0.0 years" not in text
+    assert "One kWh from the set costs" not in text
+
+
+def test_the_report_names_things_in_words_and_with_their_units() -> None:
+    text = report_of(SMALLEST)
+    assert re.search(r"- coldest air: -[0-9.]+ C\.", text)
+    assert "panel connector (array 1)" in text
+    assert "/arrays/0" not in text
+    assert "Array array" not in text
 
 
 def test_nothing_is_called_safe_or_legal() -> None:

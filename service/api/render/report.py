@@ -8,6 +8,8 @@ from service.api.schemas.answers import AppraisalOut
 from service.api.schemas.finding import FindingOut
 from service.api.schemas.rounding import for_people
 from service.api.words import say
+from service.core.appraisal import Choice
+from service.core.model.bounds import BOUNDS
 from service.core.model.finding import WORST_FIRST, Verdict
 
 
@@ -38,11 +40,11 @@ def _decision(answer: AppraisalOut) -> Iterator[str]:
     yield from wrapped(decision.text)
     for number, condition in enumerate(decision.conditions, 1):
         yield from wrapped(f"{condition.text} ({condition.who})", f"  {number}. ")
-    if decision.worth_up_to is not None and answer.payback is not None:
-        band = answer.payback.worth_up_to
-        amount = for_people(decision.worth_up_to, band.cautious, band.hopeful)
+    of_money = decision.verdict != Choice.NOT_WORTH_IT or any(one.code == "not_paid_back" for one in decision.because)
+    if decision.worth_up_to and answer.payback is not None and of_money:
+        facts = {"amount": decision.worth_up_to, "cautious": answer.payback.worth_up_to.cautious or 0.0}
         yield ""
-        yield from wrapped(f"Worth up to about {amount} {answer.payback.currency} for everything together.")
+        yield from wrapped(say("decisions", "worth_up_to", {**facts, "currency": answer.payback.currency}))
 
 
 def _bullets(texts: Iterable[str]) -> Iterator[str]:
@@ -61,7 +63,8 @@ def _findings(answer: AppraisalOut) -> Iterator[str]:
         for finding in these:
             yield from _finding(finding)
     if answer.compatibility.not_looked_at:
-        yield from wrapped(f"Not looked at, as not described: {', '.join(answer.compatibility.not_looked_at)}.")
+        open_parts = ", ".join(_place_in_words(pointer) for pointer in answer.compatibility.not_looked_at)
+        yield from wrapped(f"Not looked at, as not described: {open_parts}.")
 
 
 _WORDS = {
@@ -70,6 +73,13 @@ _WORDS = {
     Verdict.FITS_WITH_LOSS: "FITS, WITH LOSS",
     Verdict.FITS: "FITS",
 }
+
+
+def _place_in_words(pointer: str) -> str:
+    """``/arrays/0/panel/connector`` as ``panel connector (array 1)``."""
+    parts = pointer.split("/")[1:]
+    of_array = f" (array {int(parts[1]) + 1})" if parts[0] == "arrays" and len(parts) > 1 else ""
+    return " ".join(part for part in parts if part != "arrays" and not part.isdigit()).replace("_", " ") + of_array
 
 
 def _named(finding: FindingOut) -> str:
@@ -112,14 +122,27 @@ def _cautions(answer: AppraisalOut) -> Iterator[str]:
 
 def _assumptions(answer: AppraisalOut) -> Iterator[str]:
     """Equal ones of several arrays or inputs are told once."""
+    currency = answer.payback.currency if answer.payback else "money"
     told: dict[tuple[str, str, str], int] = {}
     for one in answer.assumptions:
-        name = one.pointer.rpartition("/")[2]
-        key = (name, _value(one.value), one.text)
+        name, unit = _name_and_unit(one.pointer.rpartition("/")[2])
+        value = _value(one.value)
+        key = (
+            name,
+            f"{value} {unit.replace('money', currency)}" if unit and isinstance(one.value, int | float) else value,
+            one.text,
+        )
         told[key] = told.get(key, 0) + 1
     for (name, value, text), times in told.items():
         often = f" ({times} times)" if times > 1 else ""
-        yield from wrapped(f"{name.replace('_', ' ')}{often}: {value}. {text}", "- ")
+        yield from wrapped(f"{name}{often}: {value}. {text}", "- ")
+
+
+def _name_and_unit(field: str) -> tuple[str, str]:
+    """A field's name in words, and its unit: ``coldest_air_c`` as ``coldest air`` and ``C``."""
+    unit = BOUNDS[field].unit if field in BOUNDS else ""
+    ending = "_" + unit.replace("%", "pct").replace("/", "_per_").lower() if unit else ""
+    return field.removesuffix(ending).replace("_", " "), unit
 
 
 def _value(value: object) -> str:

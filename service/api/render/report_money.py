@@ -32,16 +32,26 @@ def energy_lines(energy: EnergyOut) -> Iterator[str]:
         yield from wrapped(f"The inverter's limit cuts in {energy.hours_at_limit:.0f} hours of the year.")
     for array in energy.arrays:
         plane = f"tilt {array.plane.tilt_deg:g}, azimuth {array.plane.azimuth_deg:g} degrees"
-        yield from wrapped(f"Array {array.name}: {for_people(array.year_kwh)} kWh ({plane}).")
+        name = array.name if array.name.lower().startswith("array") else f"array {array.name}"
+        yield from wrapped(f"{name[:1].upper()}{name[1:]}: {for_people(array.year_kwh)} kWh ({plane}).")
     yield ""
     yield from wrapped(f"Of {for_people(energy.light_kwh)} kWh in the light on the panels:")
-    for code, kwh in energy.lost_kwh.items():
-        if energy.light_kwh > 0 and abs(kwh) / energy.light_kwh >= _WORTH_A_LINE:
-            yield from wrapped(f"{for_people(kwh)} kWh {say('losses', code)}", "- ")
+    yield from _loss_lines(energy)
     yield ""
-    yield "What makes it uncertain:"
+    yield "What makes it uncertain, each as a standard deviation:"
     for part in energy.spread:
         yield from wrapped(f"{100 * part.relative_sd_share:.1f} %: {part.text}", "- ")
+
+
+def _loss_lines(energy: EnergyOut) -> Iterator[str]:
+    """The losses that are worth a line, and the others together, so that the account closes on paper too."""
+    told = {code: kwh for code, kwh in energy.lost_kwh.items() if abs(kwh) > _WORTH_A_LINE * energy.light_kwh}
+    for code, kwh in told.items():
+        yield from wrapped(f"{for_people(kwh)} kWh {say('losses', code)}", "- ")
+    rest = sum(energy.lost_kwh.values()) - sum(told.values())
+    if for_people(rest) != "0":
+        yield from wrapped(f"{for_people(rest)} kWh lost in smaller ways", "- ")
+    yield from wrapped(f"{for_people(energy.year_kwh.middle)} kWh are left.")
 
 
 def use_lines(use: UseOut) -> Iterator[str]:
@@ -72,9 +82,11 @@ def money_lines(payback: PaybackOut) -> Iterator[str]:
         )
     if payback.if_moving_after_years:
         moving = payback.if_moving_after_years
-        yield from wrapped(f"Moving out after {moving.years} years leaves about {_banded(moving.gain)} {currency}.")
-    if payback.levelised_cost_per_kwh is not None:
-        yield from wrapped(f"One kWh from the set costs about {payback.levelised_cost_per_kwh:.2f} {currency}.")
+        gain = f"{_banded(moving.gain)} {currency}"
+        yield from wrapped(f"Moving out after {moving.years} years leaves about {gain}, interest left aside.")
+    if payback.levelised_cost_per_kwh is not None and payback.levelised_cost_per_kwh > 0:
+        cost = f"{payback.levelised_cost_per_kwh:.2f} {currency}"
+        yield from wrapped(f"One kWh from the set costs about {cost}, spread over all it gives, sent out or not.")
 
 
 def _banded(band: KwhBandOut | MoneyBandOut) -> str:
@@ -88,6 +100,8 @@ def _years(band: YearsBandOut) -> str:
     if band.middle is None:
         best = "" if band.hopeful is None else f"; with luck after {band.hopeful:.1f} years"
         return f"not within the years kept{best}"
+    if band.cautious == 0:
+        return "from the first day, as it costs nothing"
     cautious = "not within the years kept" if band.cautious is None else f"{band.cautious:.1f}"
     hopeful = "" if band.hopeful is None else f", with luck {band.hopeful:.1f}"
     return f"after about {band.middle:.1f} years (with bad luck {cautious}{hopeful})"

@@ -37,4 +37,6 @@ def for_people(value: float, low: float | None = None, high: float | None = None
     else:
         decimals = 0 if abs(value) >= 100 else 1 if abs(value) >= 10 else 2
     rounded = round(value, decimals) + 0.0
+    if rounded == 0:
+        return "0"
     return f"{rounded:.{max(decimals, 0)}f}"

@@ -130,7 +130,7 @@ def _about_money(setup: Setup, worth: Worth) -> Reason:
         elif lasting is None or lasting.cautious is None:
             code = "paid_back_but_for_a_later_cost"
         else:
-            code = "paid_back"
+            code = "paid_back" if payback.cautious > 0 else "nothing_to_pay_back"
     return Reason(code=code, facts=MappingProxyType(facts))
 
 

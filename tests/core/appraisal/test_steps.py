@@ -5,6 +5,7 @@ from dataclasses import replace
 
 import pytest
 
+from service.api.words import say
 from service.api.words.english.steps import TEXTS
 from service.core.appraisal import MOMENTS, Choice, decide, door_voltage_v, steps_of
 from service.core.energy import DayKind
@@ -149,7 +150,7 @@ def test_every_step_has_a_sentence_that_its_facts_fill():
     )  # fmt: skip
     found = (*steps(*findings, setup=busy), *steps(setup=completed.setup, assumptions=completed.assumptions))
     for step in found:
-        assert TEXTS[step.code].format(**step.facts).endswith(".")
+        assert say("steps", step.code, step.facts).endswith(".")
         assert f"when.{step.when}" in TEXTS
     untold = {key for key in TEXTS if not key.startswith("when.")} - {step.code for step in found}
     assert untold == set()

@@ -10,23 +10,27 @@ TEXTS: Mapping[str, str] = {
     "verdict.worth_it_if": "Worth it, if:",
     "verdict.not_worth_it": "Not worth it.",
     "verdict.cannot_tell": "Cannot tell yet. Find out first:",
+    # what it is worth
+    "worth_up_to": "Worth up to about {amount:at_most} {currency} for everything together, with bad luck "
+    "{cautious:at_most}.",
     # the account
     "paid_back": "It has paid itself back after about {payback_years:.1f} years, with bad luck after "
-    "{cautious_years:.1f}; {kept_years} are counted.",
+    "{cautious_years:.1f}; the account runs over {kept_years}.",
+    "nothing_to_pay_back": "It costs nothing, so there is nothing to pay back in the {kept_years} years counted.",
     "paid_back_in_the_middle": "It has paid itself back after about {payback_years:.1f} of {kept_years} years, but "
     "with bad luck not within them.",
     "paid_back_but_for_a_later_cost": "It has paid itself back after about {payback_years:.1f} years, but with bad "
     "luck a later cost undoes it within the {kept_years} years counted.",
-    "not_paid_back": "It costs {outlay:.0f} {currency} and brings back about {worth_up_to:.0f} in the {kept_years} "
+    "not_paid_back": "It costs {outlay:.0f} {currency} and brings back about {worth_up_to:at_most} in the {kept_years} "
     "years counted.",
-    "no_outlay_given": "No cost was given. In {kept_years} years it brings back about {worth_up_to:.0f} {currency}: "
-    "pay no more than that for everything together.",
+    "no_outlay_given": "No cost was given. In {kept_years} years it brings back about {worth_up_to:at_most} "
+    "{currency}: pay no more than that for everything together.",
     "no_price_known": "What a kWh costs in {area} is not in the table, and a neighbour's price is not borrowed.",
     "one_fact_turns_it": "One thing that was not said turns the answer round: with it the saving is {low_share:.0%} to "
     "{high_share:.0%} of what was reckoned.",
     # the fit
     "refused": "One check refuses, and nothing was found that mends it. It stands first among the findings.",
-    "refused_but_mendable": "One check refuses as things stand; it can be mended, see the conditions.",
+    "refused_but_mendable": "One check refuses as things stand; it can be mended, see its remedy.",
     "panel_side.fits": "Panels and inverter fit together.",
     "panel_side.fits_with_loss": "Panels and inverter fit together, at the cost of some energy.",
     "panel_side.not_known": "Whether panels and inverter fit together is not known: ratings are missing.",
@@ -37,7 +41,7 @@ TEXTS: Mapping[str, str] = {
     "local_rule.fits_with_loss": "It stays inside what was published for the place, at the cost of some energy.",
     "local_rule.not_known": "What was published for the place leaves questions open.",
     # conditions
-    "condition.pay_at_most": "Pay no more than {amount:.0f} {currency} for everything together.",
+    "condition.pay_at_most": "Pay no more than {amount:at_most} {currency} for everything together.",
     "condition.stay_longer": "Keep it longer than {kept_years} years, here or in the next home.",
     "condition.accept_the_risk": "Accept that with bad luck it does not pay itself back.",
     "condition.get_consent": "Ask the owner or co-owners, in writing.",

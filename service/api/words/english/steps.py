@@ -15,7 +15,7 @@ TEXTS: Mapping[str, str] = {
     "whether it fits.",
     "ask_inverter_label": "Ask for a photo of the inverter's label or sheet: greatest input voltage, greatest current, "
     "short-circuit current.",
-    "compare_price": "Add up everything, fetching included. It is worth up to about {amount:.0f} {currency}.",
+    "compare_price": "Add up everything, fetching included. It is worth up to about {amount:at_most} {currency}.",
     "ask_consent": "Ask the owner or co-owners in writing before you spend money.",
     "ask_operator": "Ask the grid operator in writing what holds in {area} for a set with a plug.",
     "many_panels": "With {panels} panels ask an electrician for one wired inverter too; it often serves better.",
@@ -31,7 +31,7 @@ TEXTS: Mapping[str, str] = {
     "have_circuit_checked": "Have an electrician look at the circuit: cable, breaker, residual-current device, socket.",
     "set_the_limit": "Set the inverter to {set_limit_w:.0f} W, and read the setting back.",
     "flat_lead": "Lead the cable through the {route} only with a flat lead made for it.",
-    "register": "Tell {who}: {due}.",
+    "register": "Announce the set. To whom: {who}. When: {due}.",
     "wait_for_grid": "After plugging in nothing comes for a minute or so, in some countries for five: the inverter "
     "first watches the grid. That is normal. While the grid is down it gives nothing.",
     "check_power": "Around the best hour of a clear day the display shows about {best_w} W in {best_season}, {least_w} "
