@@ -1,5 +1,6 @@
 """What comes over a raw socket, and is no request at all."""
 
+import http.client
 import json
 import socket
 import threading
@@ -29,11 +30,12 @@ def port() -> Iterator[int]:
         thread.join(timeout=10)
 
 
-def told(port: int, *pieces: bytes) -> bytes:
+def told(port: int, *pieces: bytes, pause_s: float = 0.0) -> bytes:
     with socket.create_connection(("127.0.0.1", port), timeout=20) as connection:
         try:
             for piece in pieces:
                 connection.sendall(piece)
+                time.sleep(pause_s)
         except (BrokenPipeError, ConnectionResetError):
             pass  # refused before all was sent
         answer = b""
@@ -82,7 +84,19 @@ def test_a_long_body_that_comes_with_its_head_in_one_piece_is_no_long_head(port:
     head += b"Content-Length: %d\r\n\r\n" % len(body)
     assert told(port, head + body).startswith(b"HTTP/1.1 200 OK")
     for cut in range(1, 5):  # the empty line that ends the head, parted
-        assert told(port, head[:-cut], head[-cut:] + body).startswith(b"HTTP/1.1 200 OK")
+        assert told(port, head[:-cut], head[-cut:] + body, pause_s=0.1).startswith(b"HTTP/1.1 200 OK")
+
+
+@pytest.mark.parametrize("chunked", [False, True])
+def test_who_sends_all_of_a_large_body_before_reading_is_told_why_it_was_refused(port: int, chunked: bool) -> None:
+    client = http.client.HTTPConnection("127.0.0.1", port, timeout=20)  # fails where it cannot send all
+    body = [b" " * 1_000_000] * 10
+    kind = {"Content-Type": "application/json"}
+    client.request("POST", "/v1/energy", iter(body) if chunked else b"".join(body), kind, encode_chunked=chunked)
+    answer = client.getresponse()
+    assert answer.status == 413
+    assert json.loads(answer.read())["code"] == "body_too_large"
+    client.close()
 
 
 def test_a_head_that_never_ends_is_cut(port: int, monkeypatch: pytest.MonkeyPatch) -> None:

@@ -48,12 +48,13 @@ class Wire(HttpToolsProtocol):
                 self._refuse("header_too_large", limit=f"{MOST_HEAD_BYTES // 1024} KiB")
                 return
         super().data_received(data)
+        if not self.head_done:
+            self.head_end = (self.head_end + data)[-3:]
 
     def _head_part(self, data: bytes) -> int:
         """How many bytes of ``data`` belong to the head; many clients send head and body in one piece."""
-        before, self.head_end = self.head_end, (self.head_end + data)[-3:]
-        end = (before + data[: MOST_HEAD_BYTES + 1]).find(b"\r\n\r\n")
-        return len(data) if end < 0 else end + 4 - len(before)
+        end = (self.head_end + data[: MOST_HEAD_BYTES + 1]).find(b"\r\n\r\n")
+        return len(data) if end < 0 else end + 4 - len(self.head_end)
 
     def send_400_response(self, msg: str) -> None:  # noqa: ARG002 - the parser's words are not for callers
         """A problem instead of a bare text."""
