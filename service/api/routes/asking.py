@@ -9,6 +9,9 @@ from service.api.schemas.mistakes import RefusedRequest, shown
 from service.api.words import say
 
 _FORM = {"application/x-www-form-urlencoded", "multipart/form-data"}
+# Many clients read the answer only when they have sent all. A body that is not far too large is let in and thrown
+# away, or its sender would see a broken connection (RFC 9112, 9.6) instead of the problem.
+_POLITE_TIMES = 8
 
 
 async def body_of(request: Request, limit_bytes: int, seconds: float) -> bytes:
@@ -22,19 +25,27 @@ async def body_of(request: Request, limit_bytes: int, seconds: float) -> bytes:
     if not announced.isdigit():
         raise RefusedRequest("malformed_request", why=say("problems", "why.header", {"header": "Content-Length"}))
     limit = f"{limit_bytes // 1024} KiB"
-    if len(announced) > 15 or int(announced) > limit_bytes:
+    too_large = int(announced[:16]) > limit_bytes
+    if too_large and int(announced[:16]) > limit_bytes * _POLITE_TIMES:
         raise RefusedRequest("body_too_large", limit=limit)
-    pieces = bytearray()
+    pieces, came = bytearray(), 0
     try:
         async with asyncio.timeout(seconds):
             async for piece in request.stream():
-                pieces += piece
-                if len(pieces) > limit_bytes:
-                    raise RefusedRequest("body_too_large", limit=limit)
+                came += len(piece)
+                too_large = too_large or came > limit_bytes
+                if came > limit_bytes * _POLITE_TIMES:
+                    break
+                if too_large:
+                    pieces.clear()
+                else:
+                    pieces += piece
     except TimeoutError as error:
         raise RefusedRequest("body_timeout", seconds=seconds) from error
     except ClientDisconnect as error:
         raise RefusedRequest("malformed_request", why=say("problems", "why.body_cut")) from error
+    if too_large:
+        raise RefusedRequest("body_too_large", limit=limit)
     return bytes(pieces)
 
 
