@@ -20,6 +20,7 @@ from service.core.panel import (
     Drawn,
     cell_temperature_c,
     check_power,
+    check_product,
     diode_of,
     drawn_together,
     max_power,
@@ -128,12 +129,14 @@ def _diode_of(lit: Lit) -> Diode:
     panel = lit.array.panel
     try:
         check_power(panel.rated_power_w, panel.open_circuit_voltage_v, panel.short_circuit_current_a)
-        return diode_of(panel)
+        diode = diode_of(panel)
+        check_product(panel)
     except ContradictionError as error:
         pointer = f"/arrays/{lit.at}/panel{error.pointer}"
         raise ContradictionError(
             pointer, error.problem, given=error.given, accepted=error.accepted, example=error.example
         ) from error
+    return diode
 
 
 def _own_peak_w(branch: Branch) -> Floats:

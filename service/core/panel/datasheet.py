@@ -17,6 +17,7 @@ FILL_FACTOR = (0.70, 0.86)
 THIN_FILM_FILL_FACTOR = (0.55, 0.82)
 POWER_PRODUCT_SHARE = 0.03  # rounding of three printed digits and a class's power explain about this much
 POWER_COEFFICIENT_PCT_PER_K = 0.12  # the public list's own sheets differ from the model by -0.02 to +0.09 (5 to 95 %)
+PRODUCT_REFUSED_BEYOND = 0.10
 FILL_FACTOR_CEILING = 0.92  # above the best crystalline cell known; no datasheet can show it
 MOST_WHOLE_CELLS = 96  # a common panel with more visible cells has cut ones in two halves, wired in parallel
 
@@ -67,6 +68,24 @@ def check_power(rated_power_w: float, open_circuit_voltage_v: float, short_circu
             given=rated_power_w, accepted=f"at most {most:.0f} W with {open_circuit_voltage_v:g} V and "
             f"{short_circuit_current_a:g} A; please read the label again",
             example=round(0.78 * open_circuit_voltage_v * short_circuit_current_a),
+        )  # fmt: skip
+
+
+def check_product(panel: Panel) -> None:
+    """Refuse a maximum-power point whose product lies more than a tenth off the rated power: one of them is misread.
+
+    A label rounds its volts and amperes to some 1 %; between 3 and 10 % is a doubt, not a refusal (judgement).
+
+    Raises:
+        ContradictionError: at ``/max_power_current_a``, counted from the panel.
+    """
+    product = panel.max_power_voltage_v * panel.max_power_current_a
+    if abs(product / panel.rated_power_w - 1) > PRODUCT_REFUSED_BEYOND:
+        matching = panel.rated_power_w / panel.max_power_voltage_v
+        raise ContradictionError(
+            "/max_power_current_a", f"with {panel.max_power_voltage_v:g} V this makes {product:.0f} W, not the rated "
+            f"{panel.rated_power_w:g} W", given=panel.max_power_current_a,
+            accepted=f"about {matching:.1f} A; please read the label again", example=round(matching, 2),
         )  # fmt: skip
 
 

@@ -220,3 +220,13 @@ def test_conditions_for_compatibility_are_the_years_own():
 def test_series_of_hours_cannot_be_changed_by_their_reader():
     with pytest.raises(ValueError, match="read-only"):
         BASE.ac_w[0] = 1
+
+
+def test_volts_and_amperes_that_make_another_power_than_the_label_are_refused_and_never_flatter():
+    misread = array(panel=panel(rated_power_w=410, max_power_voltage_v=32.9, max_power_current_a=13.9))
+    with pytest.raises(ContradictionError) as caught:
+        year(arrays=(misread,))
+    assert caught.value.pointer == "/arrays/0/panel/max_power_current_a"
+    assert caught.value.example == pytest.approx(410 / 32.9, abs=0.01)
+    rounded = array(panel=panel(rated_power_w=430))  # 440.2 W by its volts and amperes: a label's rounding and more
+    assert year(arrays=(rounded,)).year_kwh.middle > 0
