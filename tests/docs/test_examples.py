@@ -101,3 +101,12 @@ def test_the_yield_a_kilowatt_is_what_the_region_is_known_for(name: str, low: fl
     band = appraisal(request)["energy"]["year_kwh"]
     assert low < band["middle"] / rated_kw < high
     assert band["cautious"] < band["middle"] < band["hopeful"]
+
+
+@pytest.mark.parametrize("silent", ["breaker_a", "cable_mm2", "laying"])
+def test_saying_less_about_the_circuit_never_makes_the_decision_better(silent: str) -> None:
+    request = request_of("kranichwerft")
+    del request["socket_circuit"][silent]
+    decision = appraisal(request)["decision"]
+    assert decision["verdict"] == "worth_it_if"
+    assert "electrician" in [condition["who"] for condition in decision["conditions"]]

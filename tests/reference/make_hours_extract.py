@@ -1,11 +1,8 @@
-"""Make hours_extract.json: what four files of hourly weather come to, by month and on five planes.
+"""Make hours_extract.json: what three files of hourly weather come to, by month and on five planes.
 
 ``python tests/reference/make_hours_extract.py FOLDER`` with NAME.csv.gz files of columns time_utc_end, ghi, dni, dhi,
 temp_air, wind_speed (W/m2, C, m/s; the stamp is UTC and the hour's end). Light on a plane by Hay and Davies with 0.2
 ground reflectance, both for these files and for our year, so that only the hours are compared.
-
-The German file's hours are local mean solar time stamped as Central European Time: its sun is taken
-(15 - longitude) x 4 minutes after the stamp. Its beam is derived from global and diffuse.
 """
 
 import csv
@@ -24,15 +21,11 @@ from service.core.sky import hay_davies
 from service.core.sky.clear_sky import extraterrestrial
 
 PLANES = ((0, 180), (35, 180), (90, 180), (90, 90), (90, 270), (20, 270))
-DWD = (
-    "DWD test reference year 2010, region 4 (base 1988-2007), DWD and BBSR, free of charge; from the package demandlib"
-)
 NREL = "NREL typical meteorological year, third collection (2008), US public domain"
 PLACES: dict[str, dict[str, Any]] = {
-    "potsdam_de": {"at": (52.383, 13.067, 81.0), "zone": "Europe/Berlin", "offset_h": 1, "source": DWD},
-    "seattle_us": {"at": (47.47, -122.32, 122.0), "zone": "America/Los_Angeles", "offset_h": -8, "source": NREL},
-    "las_vegas_us": {"at": (36.08, -115.15, 648.0), "zone": "America/Los_Angeles", "offset_h": -8, "source": NREL},
-    "miami_us": {"at": (25.82, -80.30, 11.0), "zone": "America/New_York", "offset_h": -5, "source": NREL},
+    "seattle_us": {"at": (47.47, -122.32, 122.0), "zone": "America/Los_Angeles", "source": NREL},
+    "las_vegas_us": {"at": (36.08, -115.15, 648.0), "zone": "America/Los_Angeles", "source": NREL},
+    "miami_us": {"at": (25.82, -80.30, 11.0), "zone": "America/New_York", "source": NREL},
 }
 
 
@@ -49,8 +42,6 @@ def extract_of(path: Path, facts: dict[str, Any]) -> dict[str, Any]:
     end = np.array([row[0].replace("Z", "").replace(" ", "T")[:19] for row in rows], dtype="datetime64[s]")
     ghi, dni, dhi, air, wind = np.array([[float(cell) for cell in row[1:6]] for row in rows]).T
     middle = end - np.timedelta64(1800, "s")
-    if facts["offset_h"] == 1:
-        middle = middle + np.timedelta64(round((15.0 - facts["at"][1]) * 240), "s")
     sun = solarposition.get_solarposition(pd.DatetimeIndex(middle, tz="UTC"), *facts["at"])
     distance_au = solarposition.nrel_earthsun_distance(sun.index).to_numpy()
     angles = (sun["apparent_zenith"].to_numpy(), sun["azimuth"].to_numpy())

@@ -1,5 +1,5 @@
-"""Outside values: four years of hourly weather, given only their monthly sums. Data: hours_extract.json, made by
-make_hours_extract.py from a DWD test reference year (Potsdam, radiation measured) and three NREL typical years
+"""Outside values: three years of hourly weather, given only their monthly sums. Data: hours_extract.json, made by
+make_hours_extract.py from three NREL typical years of US public domain
 (Seattle, Las Vegas, Miami; radiation mostly modelled). Ours takes the file's monthly sums and the table's daily
 quantiles.
 
@@ -80,7 +80,7 @@ def test_east_and_west_together_get_the_year_s_light_within_nine_per_cent(name: 
 
 @pytest.mark.parametrize(
     ("name", "low", "high"),
-    [("potsdam_de", 0.9, 1.1), ("seattle_us", 0.9, 1.1), ("las_vegas_us", 0.95, 1.05), ("miami_us", 0.95, 1.2)],
+    [("seattle_us", 0.9, 1.1), ("las_vegas_us", 0.95, 1.05), ("miami_us", 0.95, 1.2)],
 )
 def test_as_much_light_stands_above_600_watts(name: str, low: float, high: float) -> None:
     ours = np.maximum(on_plane(name, 35, 180) - 600.0, 0.0).sum() / 1000.0
@@ -89,7 +89,7 @@ def test_as_much_light_stands_above_600_watts(name: str, low: float, high: float
 
 @pytest.mark.parametrize(
     ("name", "low", "high"),
-    [("potsdam_de", 0.85, 1.2), ("seattle_us", 0.85, 1.1), ("las_vegas_us", 0.95, 1.15), ("miami_us", 0.9, 1.55)],
+    [("seattle_us", 0.85, 1.1), ("las_vegas_us", 0.95, 1.15), ("miami_us", 0.9, 1.55)],
 )
 def test_as_much_light_stands_above_800_watts(name: str, low: float, high: float) -> None:
     ours = np.maximum(on_plane(name, 35, 180) - 800.0, 0.0).sum() / 1000.0

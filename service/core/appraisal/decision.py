@@ -58,8 +58,8 @@ def decide(
     3. No outlay was given: ``worth_it_if`` it costs no more than the set is worth, ``not_worth_it`` where that is
        nothing.
     4. The middle case is not paid back, discounted, within the years kept: ``not_worth_it``.
-    5. The cautious case is, for good, and the panel side fits, nothing refuses and the local rule is known:
-       ``worth_it``.
+    5. The cautious case is, for good, and the panel side fits, nothing refuses, the local rule is known and a circuit
+       that was described leaves no question open: ``worth_it``.
     6. Otherwise ``worth_it_if``, with its conditions.
 
     Args:
@@ -106,6 +106,7 @@ def _certain(worth: Worth, compatibility: Compatibility, refused: list[Finding])
         and lasting.cautious is not None
         and not refused
         and compatibility.by_part.get(Part.PANEL_SIDE) in {Verdict.FITS, Verdict.FITS_WITH_LOSS}
+        and compatibility.by_part.get(Part.SOCKET_SIDE) != Verdict.NOT_KNOWN  # a circuit described by half is no pass
         and compatibility.by_part.get(Part.LOCAL_RULE, Verdict.NOT_KNOWN) != Verdict.NOT_KNOWN
     )
 

@@ -78,11 +78,34 @@ def short_circuit_current(wiring: Wiring, index: int, here: tuple[Strings, ...])
             measured, limit, outcome, facts["variant"] = label, panels, lenient, "label"
     if limit.missing and facts["variant"] == "absolute":
         facts["variant"] = ""
+    if outcome.verdict == Verdict.FITS and limit is absolute:
+        outcome = _with_open_rear_sides(wiring, here, absolute, outcome)
     return made(
         "short_circuit_current", Part.PANEL_SIDE, outcome, f"/inverter/inputs/{index}", input_number=index + 1,
         facts=facts, numbers=(measured.value, _known(limit), "A"),
         source=LABEL_SOURCE if facts["variant"] == "label" else DESIGN_SOURCE,
     )  # fmt: skip
+
+
+def _with_open_rear_sides(wiring: Wiring, here: tuple[Strings, ...], limit: Reach, fits: Outcome) -> Outcome:
+    """What fits with one-sided panels is not known where nobody said so and two-sided ones would not fit.
+
+    A panel that is said to have foil behind its cells is taken as one-sided.
+    """
+    missing, most = [], 0.0
+    for strings in here:
+        share = wiring.of_panel(strings, "bifaciality_share")
+        foil = wiring.of_panel(strings, "glass")
+        one_sided = strings.panel.glass == "glass_foil" and not foil.missing
+        bifacial = (share.value if one_sided else share.highest) or 0.0
+        if share.missing and not one_sided:
+            missing.extend(share.missing)
+        rear = rear_light_share(strings.array, wiring.setup.site.ground_reflectance_share)
+        amps = wiring.of_panel(strings, "short_circuit_current_a").highest or 0.0
+        most += DESIGN_FACTOR * strings.in_parallel * amps * (1 + bifacial * rear)
+    if not missing or limit.value is None or most <= limit.value:
+        return fits
+    return Outcome(Verdict.NOT_KNOWN, Verdict.DOES_NOT_FIT, tuple(missing))
 
 
 def reverse_current(wiring: Wiring, index: int, here: tuple[Strings, ...]) -> tuple[Finding, ...]:

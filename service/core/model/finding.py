@@ -23,7 +23,7 @@ class Part(StrEnum):
     LOCAL_RULE = "local_rule"
 
 
-# A proven refusal outranks an open question, which outranks a loss (SCIENCE of the trade: fail closed).
+# A proven refusal outranks an open question, which outranks a loss (fail closed).
 WORST_FIRST = (Verdict.DOES_NOT_FIT, Verdict.NOT_KNOWN, Verdict.FITS_WITH_LOSS, Verdict.FITS)
 
 

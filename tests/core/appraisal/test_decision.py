@@ -39,9 +39,8 @@ def test_a_loss_of_energy_on_the_panel_side_does_not_stand_in_the_way():
     assert decided(account(344), finding("hot_voltage", Part.PANEL_SIDE, LOSS)).verdict == Choice.WORTH_IT
 
 
-def test_an_open_circuit_does_not_stand_in_the_way_but_an_open_rule_or_rating_does():
-    assert decided(account(344), finding("residual_current", Part.SOCKET_SIDE, OPEN)).verdict == Choice.WORTH_IT
-    for part in (Part.LOCAL_RULE, Part.PANEL_SIDE):
+def test_an_open_question_on_any_side_that_was_described_stands_in_the_way():
+    for part in (Part.LOCAL_RULE, Part.PANEL_SIDE, Part.SOCKET_SIDE):
         assert decided(account(344), finding("x", part, OPEN)).verdict == Choice.WORTH_IT_IF
 
 

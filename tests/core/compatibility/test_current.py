@@ -111,3 +111,23 @@ def test_a_rear_light_that_is_known_counts_instead_of_the_mount() -> None:
     array = builders.array(mount="ground_frame", panel=two_sided, rear_light_share=0.05)
     finding = one("short_circuit_current", answer(arrays=(array,)))
     assert finding.measured == pytest.approx(1.25 * 13.2 * (1 + 0.7 * 0.05))
+
+
+def test_a_panel_that_may_use_light_from_behind_is_not_known_where_that_would_be_too_much() -> None:
+    stands = {"mount": "ground_frame"}
+    asked = [
+        Assumption(
+            pointer=f"/arrays/{at}/panel/bifaciality_share", value=0.0, code="one_sided", source="", low=0.0, high=0.8
+        )
+        for at in (0, 1)
+    ]
+    two = tuple(
+        builders.array(name=name, input=number, panel=builders.panel(glass="glass_glass"), **stands)
+        for number, name in enumerate(("left", "right"), 1)
+    )
+    tight = inputs(max_short_circuit_current_a=17.7)  # 1.25 x 14.1 A is 17.63 A
+    open_rear = one("short_circuit_current", answer(*asked, arrays=two, **tight))
+    assert (open_rear.verdict, open_rear.likely) == ("not_known", "does_not_fit")
+    assert one("short_circuit_current", answer(arrays=two, **tight)).verdict == "fits"
+    roomy = inputs(max_short_circuit_current_a=25)
+    assert one("short_circuit_current", answer(*asked, arrays=two, **roomy)).verdict == "fits"
