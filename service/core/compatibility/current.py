@@ -92,7 +92,8 @@ def _with_open_rear_sides(wiring: Wiring, here: tuple[Strings, ...], limit: Reac
 
     A panel that is said to have foil behind its cells is taken as one-sided.
     """
-    missing, most = [], 0.0
+    missing: list[str] = []
+    most = 0.0
     for strings in here:
         share = wiring.of_panel(strings, "bifaciality_share")
         foil = wiring.of_panel(strings, "glass")
