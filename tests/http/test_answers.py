@@ -182,3 +182,13 @@ def test_applying_a_remedy_mends_the_finding_it_was_named_for() -> None:
     after = post("/v1/compatibility", changed(remedy["pointer"], remedy["new_value"], request)).json()["compatibility"]
     same = [one for one in after["findings"] if (one["code"], one["about"]) == (refused["code"], refused["about"])]
     assert [one["verdict"] for one in same] == ["fits"]
+
+
+def test_a_price_for_what_is_sent_out_is_never_dropped_in_silence() -> None:
+    period = {"valid_from": "2026-01-01", "import_price_per_kwh": 0.3, "export_price_per_kwh": 0.1}
+    asked = changed("/tariff", {"currency": "EUR", "periods": [period]})
+    paid = changed("/tariff", {"currency": "EUR", "periods": [{**period, "export": "paid"}]})
+    answer = post("/v1/payback", asked).json()
+    assert answer["payback"] == post("/v1/payback", paid).json()["payback"]
+    [said] = [one for one in answer["assumptions"] if one["pointer"] == "/tariff/periods/0/export"]
+    assert (said["code"], said["value"]) == ("export_price_named", "paid")

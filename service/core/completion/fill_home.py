@@ -176,10 +176,12 @@ def _period(node: Node, found: HouseholdPrice | None, as_of: date) -> TariffPeri
         high = figure if found.fixed_charges_inside else 1.25 * figure
         price = Guess(value=figure, low=round(0.75 * figure, 4), high=round(high, 4),
                       source=f"household average, {found.period}: {found.source}")  # fmt: skip
+    # a price that somebody named for what is sent out is not dropped for want of the word beside it
+    named = None if node.get("export_price_per_kwh") is None else Guess(value="paid", code="export_price_named")
     return TariffPeriod(
         valid_from=node.take("valid_from", Guess(value=f"{as_of.year:04d}-01-01")),
         import_price_per_kwh=node.take("import_price_per_kwh", price),
-        export=node.take("export"),
+        export=node.take("export", named),
         export_price_per_kwh=node.take("export_price_per_kwh"),
     )
 

@@ -56,6 +56,7 @@ MONEY_ROWS: tuple[Row, ...] = (
          "area; low 0.75 of it, as fixed charges may be inside; none where no figure is known", unit="money/kWh",
          source="dated price table"),
     _row("/tariff/periods/*/export", code="surplus_unpaid", value="unpaid", source=WARY),
+    _row("/tariff/periods/*/export", code="export_price_named", value="paid", source=WARY),
     _row("/tariff/periods/*/export_price_per_kwh", code="surplus_unpaid", value=0.0, unit="money/kWh", source=WARY),
     _row("/outlay/items/*/what", code="not_said", value="item", source=NEUTRAL),
     _row("/outlay/items/*/amount", code="not_said", value=0.0, unit="money", source=NEUTRAL),

@@ -13,6 +13,8 @@ from service.core.model.facts import InverterSwap
 from service.core.model.hours import Floats
 from service.core.payback.prices import PricedPeriod
 
+NETTED_IN_SELF_USE = ("quarter_hour", "hour")
+
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class HomeYear:
@@ -33,7 +35,9 @@ def savings(
 
     A kWh used at home saves the import price. What is sent out is worth nothing (``unpaid``), its own price
     (``paid``), or the import price as far as it meets import within the month or year (``netted``, over the month
-    with ``netting`` month, else over the year; beyond that its own price). The meter may overrule the tariff:
+    with ``netting`` month, over the year with year or instant; beyond that its own price). A meter that nets within
+    quarter_hour or hour has done so in the self-use already: what it still counts as sent out
+    earns its own price. The meter may overrule the tariff:
     ``reversing`` nets over the year for as long as it turns, whatever was agreed; ``one_way`` has a register that
     only goes up and bills what is sent out as if it were drawn. ``not_known`` is read as ``two_way``.
 
@@ -56,9 +60,9 @@ def savings(
             for_export = -exported * price
         elif counts == "reversing":
             for_export = netted * price
-        elif period.export == "netted":
+        elif period.export == "netted" and netting not in NETTED_IN_SELF_USE:
             for_export = netted * price + (exported - netted) * period.export_price_per_kwh
-        elif period.export == "paid":
+        elif period.export in ("paid", "netted"):
             for_export = exported * period.export_price_per_kwh
         else:
             for_export = np.zeros(years)

@@ -42,6 +42,12 @@ def test_netting_over_the_year_carries_summer_into_winter():
     assert first_year("netted", netting="year") == pytest.approx((70 + 65) * 0.30)
 
 
+@pytest.mark.parametrize("netting", ["quarter_hour", "hour"])
+def test_netting_within_the_hour_is_no_netting_over_the_year(netting):
+    assert first_year("netted", netting=netting) == pytest.approx(70 * 0.30)
+    assert first_year("netted", pay=0.05, netting=netting) == first_year("paid", pay=0.05)
+
+
 def test_netting_beyond_what_is_drawn_earns_the_export_price():
     assert first_year("netted", pay=0.05, netting="month") == pytest.approx(95 * 0.30 + 40 * 0.05)
 

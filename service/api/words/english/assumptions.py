@@ -95,6 +95,7 @@ TEXTS: Mapping[str, str] = {
     "from_this_year": "Taken to hold from the beginning of this year.",
     "price_of_area": "No price was given. This is the published household average of the area; a kWh saved may be "
     "worth less, as fixed charges can be inside. Your bill has the true price.",
+    "export_price_named": "A price for what is sent out was named, so it was taken to be paid. Please confirm.",
     "surplus_unpaid": "Not said; what is sent out was taken to earn nothing.",
     "usual_account": "Our own choice; change it if you reckon otherwise.",
     "no_growth_promised": "No rise of prices is counted on.",
