@@ -25,6 +25,7 @@ from service.core.completion import DefaultTables
 from service.core.model.memo import Memo
 from service.data.cautions import load_cautions
 from service.data.climate import load_climate
+from service.data.grid_carbon import load_grid_carbon
 from service.data.households import load_demand_shape
 from service.data.local_rules import load_rule_cards
 from service.data.places import known_time_zones
@@ -99,6 +100,7 @@ def _deps(settings: Settings) -> Deps:
         today=today,
         climate=load_climate(),
         default_tables=DefaultTables(prices=load_prices()),
+        grid_carbon=load_grid_carbon(),
         demand_shape=load_demand_shape(),
         rule_cards=load_rule_cards(),
         cautions=load_cautions(),

@@ -69,7 +69,14 @@ FULL: dict[str, Any] = {
     "meter": {"counts": "two_way", "sums_phases": True, "netting": "instant"},
     "tariff": {"currency": "EUR", "periods": [
         {"valid_from": "2026-01-01", "import_price_per_kwh": 0.34, "export": "unpaid", "export_price_per_kwh": 0.0}]},
-    "outlay": {"items": [{"what": "panels", "amount": 96}, {"what": "inverter", "amount": 149}]},
+    "outlay": {
+        "items": [
+            {"what": "panels", "amount": 96, "second_hand": True},
+            {"what": "inverter", "amount": 149, "second_hand": False},
+        ],
+        "freight": 12, "fetching": {"km": 40, "per_km": 0.3, "trips": 2, "hours": 3, "per_hour": 10},
+        "registration": 5, "faulty_share": 0.05,
+    },
     "money": {"years": 15, "discount_rate_share": 0.03, "price_growth_share": 0.01, "ageing_share_per_year": 0.005,
               "inverter_swap": {"year": 11, "amount": 130}, "resale_share": 0, "running_cost_per_year": 0},
 }  # fmt: skip

@@ -101,6 +101,18 @@ SAYS: Mapping[str, Says] = MappingProxyType(
         "import_price_per_kwh": Says("What one kWh bought costs (the price by kWh, without fixed charges).", 0.34),
         "export_price_per_kwh": Says("What one kWh sent out earns.", 0.08),
         "amount": Says("Money, in the request's currency; a rebate is negative.", 96),
+        "freight": Says("What the delivery of all things costs.", 39),
+        "registration": Says("What registering the set costs.", 0),
+        "faulty_share": Says(
+            "Share of second-hand panels that prove faulty. Each is bought once more; where that one is faulty too, "
+            "its place stays empty and its energy is left out of the account.",
+            0.1,
+        ),
+        "km": Says("How far it is, one way; each trip goes there and back.", 42),
+        "per_km": Says("What a kilometre of driving costs.", 0.3),
+        "trips": Says("How often somebody goes there.", 1),
+        "hours": Says("Hours that the fetching takes in all.", 2),
+        "per_hour": Says("What an hour of your own is worth to you.", 12),
         "years": Says("How many years the account runs.", 15),
         "discount_rate_share": Says("Yearly interest that the money could earn elsewhere.", 0.03),
         "price_growth_share": Says("Yearly growth of the price of electricity.", 0.01),
@@ -284,6 +296,14 @@ ValueW = Annotated[float, bounded("values_w")]
 ImportPricePerKwh = Annotated[float, bounded("import_price_per_kwh")]
 ExportPricePerKwh = Annotated[float, bounded("export_price_per_kwh")]
 Amount = Annotated[float, bounded("amount")]
+Freight = Annotated[float, bounded("freight")]
+Registration = Annotated[float, bounded("registration")]
+FaultyShare = Annotated[float, bounded("faulty_share")]
+Km = Annotated[float, bounded("km")]
+PerKm = Annotated[float, bounded("per_km")]
+Trips = Annotated[int, bounded("trips"), WHOLE]
+Hours = Annotated[float, bounded("hours")]
+PerHour = Annotated[float, bounded("per_hour")]
 Years = Annotated[int, bounded("years"), WHOLE]
 DiscountRateShare = Annotated[float, bounded("discount_rate_share")]
 PriceGrowthShare = Annotated[float, bounded("price_growth_share")]

@@ -25,6 +25,7 @@ from service.api.schemas import (
 )
 from service.core import appraisal as core_appraisal
 from service.core import energy as core_energy
+from service.core import payback as core_payback
 from service.core import rules, worth
 from service.core.model import assumption as core_assumption
 from service.core.model import caution, facts
@@ -56,6 +57,8 @@ REQUESTS: list[tuple[type[BaseModel], Any, set[str], set[str]]] = [
     (money.TariffPeriodIn, facts.TariffPeriod, set(), set()),
     (money.TariffIn, facts.Tariff, set(), set()),
     (money.OutlayItemIn, facts.OutlayItem, set(), set()),
+    (money.FetchingIn, facts.Fetching, set(), set()),
+    (money.OutlayIn, facts.Outlay, set(), set()),
     (money.InverterSwapIn, facts.InverterSwap, set(), set()),
     (money.MoneyIn, facts.Money, set(), set()),
 ]
@@ -68,7 +71,11 @@ ANSWERS: list[tuple[type[BaseModel], Any, set[str], set[str]]] = [
     (energy.ArrayYearOut, core_energy.ArrayYear, set(), set()),
     (energy.DayKindOut, core_energy.DayKind, set(), set()),
     (use.UseOut, worth.UseAtHome, set(), {"self_used_w", "cases"}),
-    (payback.PaybackOut, worth.Worth, {"currency"}, set()),
+    (payback.PaybackOut, worth.Worth,
+     {"currency", "crossings", "rates_of_return", "co2", "co2_avoided_kg_per_year"}, set()),
+    (payback.OutlayPartsOut, core_payback.OutlayParts, set(), set()),
+    (payback.SensitivityOut, worth.Sensitivity, {"text"}, set()),
+    (payback.BreakEvenOut, worth.BreakEven, {"text", "outlay"}, set()),
     (payback.YearFlowOut, worth.YearFlow, set(), set()),
     (payback.MovingOut, worth.Moving, set(), set()),
     (assumption.AssumptionOut, core_assumption.Assumption, {"text", "moves"}, set()),

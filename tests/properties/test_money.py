@@ -9,11 +9,12 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from service.core.model.band import Band
-from service.core.model.facts import InverterSwap, Meter, OutlayItem, Tariff, TariffPeriod
+from service.core.model.facts import InverterSwap, Meter, Tariff, TariffPeriod
 from service.core.payback import internal_rates_of_return, net_present_value
 from service.core.worth import use_at_home, worth, worth_of_energy
 from service.data.households import load_demand_shape
 from tests.builders import household, money, setup
+from tests.builders import outlay as outlay_of
 from tests.energy_years import CALENDAR, SPREAD, energy_year
 
 AS_OF = date(2026, 11, 25)
@@ -52,8 +53,7 @@ BANDS = st.builds(
 
 
 def plain(band, share, tariff, outlay, account, stay=None):
-    items = (OutlayItem(what="set", amount=outlay),)
-    return worth_of_energy(band, share, tariff, items, account, AS_OF, stay_years=stay)
+    return worth_of_energy(band, share, tariff, outlay_of(set=outlay), account, AS_OF, stay_years=stay)
 
 
 def never_later(sooner, later):
@@ -107,7 +107,7 @@ def test_bands_are_ordered(band, share, price, export, pay, outlay, account):
 def test_what_is_sent_out_is_never_worth_less_netted_than_unpaid(band, share, price, outlay, account, demand):
     netted, unpaid = (
         worth_of_energy(
-            band, share, flat_tariff(price, export), (OutlayItem(what="set", amount=outlay),), account, AS_OF,
+            band, share, flat_tariff(price, export), outlay_of(set=outlay), account, AS_OF,
             demand_kwh_per_year=demand,
         )
         for export in ("netted", "unpaid")

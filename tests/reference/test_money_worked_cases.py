@@ -5,6 +5,7 @@ Flows at the year's end, year 1 un-aged and at today's price, outlay at year 0, 
 True agreement: to the last digit printed in each case.
 """
 
+from dataclasses import replace
 from datetime import date
 
 import numpy as np
@@ -12,7 +13,7 @@ import pytest
 
 from service.core.household import self_used_w
 from service.core.model.band import Band, SpreadPart, band_around, combined_sd_share
-from service.core.model.facts import InverterSwap, OutlayItem, Tariff, TariffPeriod
+from service.core.model.facts import Fetching, InverterSwap, Tariff, TariffPeriod
 from service.core.payback import (
     HomeYear,
     cash_flows,
@@ -28,6 +29,7 @@ from service.core.payback import (
 )
 from service.core.worth import worth_of_energy
 from tests.builders import money
+from tests.builders import outlay as outlay_of
 
 AS_OF = date(2026, 1, 1)
 
@@ -51,7 +53,7 @@ def account(kwh, share, outlay, prices, **terms):
     band = kwh if isinstance(kwh, Band) else Band(kwh, kwh, kwh)
     demand = plain.pop("demand", None)
     return worth_of_energy(
-        band, share, prices, (OutlayItem(what="set", amount=outlay),), money(**plain), AS_OF, demand_kwh_per_year=demand
+        band, share, prices, outlay_of(set=outlay), money(**plain), AS_OF, demand_kwh_per_year=demand
     )
 
 
@@ -127,7 +129,7 @@ def test_a_rebate_above_the_price():
     """260 less 300, 70 a year for 8 years at 3 %: NPV 531.378, paid back at once, no rate."""
     got = worth_of_energy(
         Band(70.0, 70.0, 70.0), 1.0, tariff(("2026-01-01", 1.0, "unpaid", 0.0)),
-        (OutlayItem(what="set", amount=260.0), OutlayItem(what="rebate", amount=-300.0)),
+        outlay_of(set=260.0, rebate=-300.0),
         money(years=8, inverter_swap=None, ageing_share_per_year=0.0, price_growth_share=0.0), AS_OF,
     )  # fmt: skip
     assert got.outlay == -40
@@ -168,11 +170,15 @@ def test_nominal_flows_at_a_nominal_rate_are_real_flows_at_a_real_rate():
 
 def test_what_a_second_hand_set_costs_delivered():
     """Two panels at 65, inverter 95, 2 x 42 km at 0.30, mounts, leads, a tenth of the panels for the risk: 325.20."""
-    items = (2 * 65.0, 95.0, 2 * 42 * 0.30, 38.0, 24.0, 0.0, 0.10 * 130)
+    fetched = Fetching(km=42, per_km=0.30, trips=1, hours=0, per_hour=0)
+    things = outlay_of(
+        {"fetching": fetched, "faulty_share": 0.10}, panels=2 * 65.0, inverter=95.0, mounts=38.0, leads=24.0
+    )
+    used = replace(things.items[0], second_hand=True)
+    paid = replace(things, items=(used, *things.items[1:]))
     got = worth_of_energy(
-        Band(600.0, 600.0, 600.0), 0.5, tariff(("2026-01-01", 0.3, "unpaid", 0.0)),
-        tuple(OutlayItem(what="part", amount=amount) for amount in items), money(), AS_OF,
-    )  # fmt: skip
+        Band(600.0, 600.0, 600.0), 0.5, tariff(("2026-01-01", 0.3, "unpaid", 0.0)), paid, money(), AS_OF
+    )
     assert got.outlay == pytest.approx(325.20, abs=1e-9)
 
 

@@ -45,5 +45,7 @@ def appraisal(body: bytes, deps: Deps) -> AppraisalOut:
 
 def payback_out(question: Question, account: Worth | None) -> PaybackOut | None:
     """The account in its currency; None where no price per kWh is known."""
-    tariff = question.setup.tariff
-    return None if account is None or tariff is None else PaybackOut.of(account, tariff.currency)
+    tariff, area = question.setup.tariff, question.setup.site.rule_area
+    if account is None or tariff is None:
+        return None
+    return PaybackOut.of(account, tariff.currency, area, question.deps.grid_carbon)

@@ -1,5 +1,6 @@
 """When is it paid back?"""
 
+from service.api.answers.appraisal import payback_out
 from service.api.answers.question import Question, dated, day_of
 from service.api.deps import Deps
 from service.api.schemas.advice import cautions_out
@@ -26,12 +27,10 @@ def payback(body: bytes, deps: Deps) -> PaybackAnswerOut:
     question = Question.of(read_value(AppraisalIn, value), deps)
     setup = question.setup
     use = use_at_home(question.energy, setup, question.sky.calendar, deps.demand_shape)
-    account = worth(question.energy, use, setup, question.as_of)
-    if account is None or setup.tariff is None:
+    told = payback_out(question, worth(question.energy, use, setup, question.as_of))
+    if told is None:
         raise _no_price()
-    return PaybackAnswerOut(
-        payback=PaybackOut.of(account, setup.tariff.currency), **question.beside(question.chosen_cautions())
-    )
+    return PaybackAnswerOut(payback=told, **question.beside(question.chosen_cautions()))
 
 
 def _of_known_energy(request: PaybackIn, energy: KnownEnergyIn, deps: Deps) -> PaybackAnswerOut:
@@ -53,8 +52,9 @@ def _of_known_energy(request: PaybackIn, energy: KnownEnergyIn, deps: Deps) -> P
         demand_kwh_per_year=household.demand_kwh_per_year if household else None,
     )
     chosen = chosen_cautions(deps.cautions, given, ())
+    area = request.site.rule_area if request.site else None
     return PaybackAnswerOut(
-        payback=PaybackOut.of(account, completed.tariff.currency),
+        payback=PaybackOut.of(account, completed.tariff.currency, area, deps.grid_carbon),
         cautions=cautions_out(chosen),
         cautions_kept_back=dict(chosen.kept_back),
         assumptions=assumptions_out(completed.assumptions),

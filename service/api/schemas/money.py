@@ -29,12 +29,30 @@ class OutlayItemIn(In):
 
     what: f.What
     amount: f.Amount
+    second_hand: f.Yes | None = Field(
+        default=None,
+        description="Are these used panels, to which `faulty_share` applies? Where nobody says, panels are.",
+    )
+
+
+class FetchingIn(In):
+    """Fetching the things oneself."""
+
+    km: f.Km
+    per_km: f.PerKm
+    trips: f.Trips | None = None
+    hours: f.Hours | None = None
+    per_hour: f.PerHour | None = None
 
 
 class OutlayIn(In):
     """What has to be paid."""
 
     items: Annotated[list[OutlayItemIn], f.several("The things to be paid.", 1, 40)]
+    freight: f.Freight | None = None
+    fetching: FetchingIn | None = None
+    registration: f.Registration | None = None
+    faulty_share: f.FaultyShare | None = None
 
 
 class InverterSwapIn(In):

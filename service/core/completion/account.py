@@ -5,11 +5,12 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Any
 
-from service.core.completion.fill_home import NO_COUNTRY, meter_of, money_of, outlay_of, tariff_of
+from service.core.completion.fill_home import NO_COUNTRY, meter_of, money_of, tariff_of
+from service.core.completion.fill_outlay import outlay_of
 from service.core.completion.node import Node
 from service.core.completion.tables import DefaultTables
 from service.core.model.assumption import Assumption, Assumptions
-from service.core.model.facts import Meter, Money, OutlayItem, Tariff
+from service.core.model.facts import Meter, Money, Outlay, Tariff
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -18,7 +19,7 @@ class CompletedAccount:
 
     tariff: Tariff | None
     meter: Meter
-    outlay: tuple[OutlayItem, ...] | None
+    outlay: Outlay | None
     money: Money
     assumptions: Assumptions
 

@@ -14,10 +14,7 @@ def as_request(setup: Setup) -> dict[str, Any]:
         equal setup; all that is then still assumed are things that no request can state (that no inverter swap is
         counted, that a short-circuit limit is not known).
     """
-    request = _plain(setup)
-    if setup.outlay is not None:
-        request["outlay"] = {"items": request["outlay"]}
-    return dict(request)
+    return dict(_plain(setup))
 
 
 def _plain(value: Any) -> Any:

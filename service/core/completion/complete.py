@@ -11,17 +11,17 @@ from service.core.completion.fill_home import (
     household_of,
     meter_of,
     money_of,
-    outlay_of,
     site_of,
     tariff_of,
 )
 from service.core.completion.fill_inverter import input_count_of, inverter_of
+from service.core.completion.fill_outlay import outlay_of
 from service.core.completion.node import Node
 from service.core.completion.settle import settled
 from service.core.completion.tables import DefaultTables
 from service.core.errors import ContradictionError
 from service.core.model.assumption import Assumption, Assumptions
-from service.core.model.facts import Setup
+from service.core.model.facts import Array, Setup
 from service.core.model.hours import SkyYear
 from service.core.model.place_facts import PlaceFacts
 
@@ -78,7 +78,12 @@ def complete(
         household=household_of(root.child("household")),
         meter=meter_of(root.child("meter")),
         tariff=tariff_of(root.child("tariff"), site.rule_area, tables, as_of),
-        outlay=outlay_of(root.child("outlay")),
+        outlay=outlay_of(root.child("outlay"), used_panels=_any_used(arrays)),
         money=money_of(root.child("money")),
     )
     return Completed(setup=setup, assumptions=Assumptions.of(log))
+
+
+def _any_used(arrays: tuple[Array, ...]) -> bool:
+    """Were any of the panels in use before, as far as was said?"""
+    return any(array.panel.history in {"roof", "storage"} or array.panel.age_years >= 1 for array in arrays)

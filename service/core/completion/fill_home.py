@@ -14,7 +14,6 @@ from service.core.model.facts import (
     Meter,
     Money,
     OtherSet,
-    OutlayItem,
     SocketCircuit,
     Tariff,
     TariffPeriod,
@@ -182,12 +181,6 @@ def _period(node: Node, found: HouseholdPrice | None, as_of: date) -> TariffPeri
         export=node.take("export"),
         export_price_per_kwh=node.take("export_price_per_kwh"),
     )
-
-
-def outlay_of(node: Node) -> tuple[OutlayItem, ...] | None:
-    """What has to be paid; None where nothing was named."""
-    items = node.children("items")
-    return tuple(OutlayItem(what=n.take("what"), amount=n.take("amount")) for n in items) or None
 
 
 def money_of(node: Node) -> Money:

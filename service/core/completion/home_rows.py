@@ -59,6 +59,15 @@ MONEY_ROWS: tuple[Row, ...] = (
     _row("/tariff/periods/*/export_price_per_kwh", code="surplus_unpaid", value=0.0, unit="money/kWh", source=WARY),
     _row("/outlay/items/*/what", code="not_said", value="item", source=NEUTRAL),
     _row("/outlay/items/*/amount", code="not_said", value=0.0, unit="money", source=NEUTRAL),
+    _row("/outlay/items/*/second_hand", code="panels_by_name", rule="yes where it is called panel or panels",
+         source=NEUTRAL),
+    _row("/outlay/faulty_share", code="none_faulty", value=0.0, source="our own choice: no fault is counted that "
+         "nobody mentioned; panels that were in use may bring some", low=0.0, high=0.1),
+    _row("/outlay/fetching/km", code="not_said", value=0.0, unit="km", source=NEUTRAL),
+    _row("/outlay/fetching/per_km", code="not_said", value=0.0, unit="money/km", source=NEUTRAL),
+    _row("/outlay/fetching/trips", code="one_trip", value=1, source=NEUTRAL, low=1.0, high=2.0),
+    _row("/outlay/fetching/hours", code="not_said", value=0.0, unit="h", source=NEUTRAL),
+    _row("/outlay/fetching/per_hour", code="not_said", value=0.0, unit="money/h", source=NEUTRAL),
     _row("/money/years", code="usual_account", value=15, unit="a", source="our own choice: shorter than a panel lives, "
          "about as long as a plug-in inverter", low=10.0, high=25.0),
     _row("/money/discount_rate_share", code="usual_account", value=0.03, source="our own choice: what a careful saver "

@@ -208,10 +208,33 @@ class Tariff:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class OutlayItem:
-    """One thing to be paid before the set runs; a rebate is negative."""
+    """One thing to be paid before the set runs; a rebate is negative. ``second_hand``: used panels."""
 
     what: str
     amount: float
+    second_hand: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Fetching:
+    """Fetching things oneself: ``km`` one way, driven there and back on each of ``trips``; ``hours`` in all."""
+
+    km: float
+    per_km: float
+    trips: int
+    hours: float
+    per_hour: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Outlay:
+    """What has to be paid before the set runs. ``faulty_share``: of the second-hand panels, how many prove faulty."""
+
+    items: tuple[OutlayItem, ...]
+    freight: float
+    fetching: Fetching | None
+    registration: float
+    faulty_share: float
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -251,5 +274,5 @@ class Setup:
     household: Household
     meter: Meter
     tariff: Tariff | None
-    outlay: tuple[OutlayItem, ...] | None
+    outlay: Outlay | None
     money: Money

@@ -18,23 +18,29 @@ from service.core.payback.measures import (
     simple_payback_years,
     worth_up_to,
 )
-from service.core.payback.prices import PricedPeriod, priced_periods
+from service.core.payback.outlay import OutlayParts, fetching_cost, outlay_parts, sound_share
+from service.core.payback.prices import PricedPeriod, dearer, priced_periods
 from service.core.payback.returns import internal_rates_of_return
 
 __all__ = [
     "Crossing",
     "HomeYear",
+    "OutlayParts",
     "PricedPeriod",
     "cash_flows",
     "crossing_years",
+    "dearer",
     "discounted",
     "discounted_payback_years",
+    "fetching_cost",
     "internal_rates_of_return",
     "levelised_cost_per_kwh",
     "net_present_value",
+    "outlay_parts",
     "priced_periods",
     "savings",
     "simple_payback_years",
+    "sound_share",
     "unpaid_after_each_year",
     "worth_up_to",
     "yearly_costs",

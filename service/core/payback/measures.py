@@ -5,6 +5,7 @@ Holt, NREL/TP-462-5173 (1995) (both from memory); checked against numpy-financia
 """
 
 from dataclasses import dataclass
+from itertools import accumulate
 
 import numpy as np
 
@@ -42,21 +43,25 @@ def crossing_years(flows: Floats) -> Crossing:
     >>> crossing_years(np.array([-100.0, 80.0, 40.0, -50.0, 60.0]))
     Crossing(first=1.5, lasting=3.5)
     """
-    total = np.cumsum(flows)
-    under = total < -_ROUNDING * max(float(np.abs(flows).max()), 1e-300)
-    if not under.any():
+    amounts: list[float] = flows.tolist()
+    total = list(accumulate(amounts))
+    nought = -_ROUNDING * max(*map(abs, amounts), 1e-300)
+    first, last_under = None, -1
+    for year, sum_then in enumerate(total):
+        if sum_then < nought:
+            last_under = year
+        elif first is None:
+            first = _within_year(total, amounts, year)
+    if last_under < 0:
         return Crossing(0.0, 0.0)
-    above = np.flatnonzero(~under)
-    first = _within_year(total, flows, int(above[0])) if above.size else None
-    last_under = int(np.flatnonzero(under)[-1])
-    lasting = _within_year(total, flows, last_under + 1) if last_under + 1 < total.size else None
+    lasting = _within_year(total, amounts, last_under + 1) if last_under + 1 < len(total) else None
     return Crossing(first, lasting)
 
 
-def _within_year(total: Floats, flows: Floats, year: int) -> float:
+def _within_year(total: list[float], amounts: list[float], year: int) -> float:
     if year == 0:
         return 0.0
-    return year - 1 + min(float(-total[year - 1] / flows[year]), 1.0)
+    return year - 1 + min(-total[year - 1] / amounts[year], 1.0)
 
 
 def discounted(flows: Floats, rate_share: float) -> Floats:

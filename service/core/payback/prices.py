@@ -4,7 +4,7 @@ Year y runs from ``as_of`` + (y - 1) years to ``as_of`` + y years. A period hold
 begins, so a rule that ends next year ends next year; several periods within one year share it by their days.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 
 import numpy as np
@@ -65,6 +65,11 @@ def priced_periods(tariff: Tariff, as_of: date, years: int, price_growth_share: 
                 )
             )
     return tuple(priced)
+
+
+def dearer(periods: tuple[PricedPeriod, ...], share: float) -> tuple[PricedPeriod, ...]:
+    """The same periods with every price of a kWh bought changed by a share; what a kWh sent out earns stays."""
+    return tuple(replace(p, import_price_per_kwh=p.import_price_per_kwh * (1.0 + share)) for p in periods)
 
 
 def _years_later(day: date, years: int) -> date:

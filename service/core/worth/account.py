@@ -1,92 +1,45 @@
 """What is the set worth to this home: the saving, when it is paid back, and what may be paid for it?"""
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 from datetime import date
+from typing import Any
 
 import numpy as np
 
 from service.core.energy.result import EnergyYear
 from service.core.model.band import Band
-from service.core.model.facts import Meter, Money, OutlayItem, Setup, Tariff
+from service.core.model.facts import Meter, Money, Outlay, Setup, Tariff
 from service.core.model.hours import Floats
 from service.core.payback import (
     HomeYear,
+    OutlayParts,
     cash_flows,
     crossing_years,
+    dearer,
     discounted_payback_years,
     internal_rates_of_return,
     levelised_cost_per_kwh,
     net_present_value,
+    outlay_parts,
     priced_periods,
     savings,
     simple_payback_years,
+    sound_share,
     unpaid_after_each_year,
     worth_up_to,
     yearly_costs,
     years_kept,
 )
-from service.core.worth.bands import PRICE_SD_SHARE, HomeCases, SavingCases
+from service.core.worth.bands import PRICE_SD_SHARE, HomeCases, SavingCases, shifted_use
+from service.core.worth.result import BreakEven, Moving, Worth, YearFlow
+from service.core.worth.sensitivity import STEP_SHARE, Sensitivity, Stepped, sensitivities
 from service.core.worth.use import UseAtHome
 
+# After how many years a bidder might want the money back; the years kept come on top.
+_BREAK_EVEN_YEARS = (3, 5, 8, 10)
+
 _TWO_WAY = Meter(counts="two_way", sums_phases=True, netting="instant")
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class YearFlow:
-    """One year of the account, in the middle case. ``unpaid`` is what of all costs is still to be earned after it."""
-
-    year: int
-    saving: float
-    cost: float
-    resale: float
-    unpaid: float
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Moving:
-    """What is left after so many years when the home is given up: savings less costs plus resale, undiscounted."""
-
-    years: int
-    gain: Band
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Worth:
-    """What the set is worth. Bands: ``cautious`` is the smaller saving and the longer payback.
-
-    Attributes:
-        outlay: what is paid at year 0, None where no price was given; all that compares with it is then None.
-        years_kept: whole years of the account, the smaller of the stay and the years asked.
-        saving_first_year: at today's price, un-aged.
-        simple_payback_years: outlay over the first year's saving less running cost, whether within the years or not;
-            a member is None where there is no saving.
-        undiscounted_payback_years, discounted_payback_years: first crossing of the running sum within the years kept,
-            resale left out; a member is None where there is none.
-        lasting_payback_years: the discounted crossing that no later cost undoes.
-        net_present_value: over the years kept, resale in.
-        internal_rate_of_return_share: of the middle, where there is exactly one; all of them in
-            ``internal_rates_of_return``.
-        levelised_cost_per_kwh: present value of costs less resale, over that of the energy produced.
-        worth_up_to: the most outlay that is paid back for good within the years kept.
-        yearly_flows: year 0 on.
-        if_moving_after_years: None where the stay is open or no price was given.
-    """
-
-    outlay: float | None
-    years_kept: int
-    saving_first_year: Band
-    simple_payback_years: Band | None
-    undiscounted_payback_years: Band | None
-    discounted_payback_years: Band | None
-    lasting_payback_years: Band | None
-    net_present_value: Band | None
-    internal_rate_of_return_share: float | None
-    internal_rates_of_return: tuple[float, ...]
-    levelised_cost_per_kwh: float | None
-    worth_up_to: Band
-    yearly_flows: tuple[YearFlow, ...]
-    if_moving_after_years: Moving | None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -96,9 +49,22 @@ class _Terms:
     tariff: Tariff
     meter: Meter
     money: Money
-    outlay: float | None
+    outlay: OutlayParts | None
     stay_years: float | None
     as_of: date
+    expected_share: float = 1.0
+
+    @classmethod
+    def of(cls, outlay: Outlay | None, **others: Any) -> "_Terms":
+        """The outlay by kind, and what faulty panels leave of the energy."""
+        if outlay is None:
+            return cls(outlay=None, **others)
+        return cls(outlay=outlay_parts(outlay), expected_share=sound_share(outlay.faulty_share), **others)
+
+    @property
+    def resale(self) -> float:
+        """What a sale brings at the end: a share of the things, for nobody buys freight, trips and forms back."""
+        return 0.0 if self.outlay is None else self.money.resale_share * max(self.outlay.things, 0.0)
 
 
 def worth(energy: EnergyYear, use: UseAtHome, setup: Setup, as_of: date) -> Worth | None:
@@ -112,11 +78,11 @@ def worth(energy: EnergyYear, use: UseAtHome, setup: Setup, as_of: date) -> Wort
     """
     if setup.tariff is None:
         return None
-    terms = _Terms(
+    terms = _Terms.of(
+        setup.outlay,
         tariff=setup.tariff,
         meter=setup.meter,
         money=setup.money,
-        outlay=_total(setup.outlay),
         stay_years=setup.household.stay_years,
         as_of=as_of,
     )
@@ -127,7 +93,7 @@ def worth_of_energy(  # noqa: PLR0913  a plain question has these parts, and no 
     year_kwh: Band,
     self_used_share: float,
     tariff: Tariff,
-    outlay: tuple[OutlayItem, ...] | None,
+    outlay: Outlay | None,
     money: Money,
     as_of: date,
     *,
@@ -159,22 +125,21 @@ def worth_of_energy(  # noqa: PLR0913  a plain question has these parts, and no 
         steady_sd_share=1.0,
         yearly_sd_share=0.0,
     )
-    terms = _Terms(tariff=tariff, meter=meter, money=money, outlay=_total(outlay), stay_years=stay_years, as_of=as_of)
+    terms = _Terms.of(outlay, tariff=tariff, meter=meter, money=money, stay_years=stay_years, as_of=as_of)
     return _worth(middle, cases, terms)
 
 
-def _total(outlay: tuple[OutlayItem, ...] | None) -> float | None:
-    return None if outlay is None else float(sum(item.amount for item in outlay))
-
-
 def _worth(year_kwh: float, cases: HomeCases, terms: _Terms) -> Worth:
-    money = terms.money
+    money, cases = terms.money, cases.expecting(terms.expected_share)
     kept = years_kept(money.years, terms.stay_years)
-    saving = _saving_cases(cases, terms)
-    cost = yearly_costs(kept, money.running_cost_per_year, money.inverter_swap)
+    saved = _saver(terms)
+    saving = _saving_cases(cases, saved)
+    cost = yearly_costs(money.years, money.running_cost_per_year, money.inverter_swap)
     over_years = _ends_of(saving, cases.shrunk(max(kept, 1)), PRICE_SD_SHARE)
     unpriced = Worth(
         outlay=None,
+        outlay_parts=None,
+        expected_year_kwh=year_kwh * terms.expected_share,
         years_kept=kept,
         saving_first_year=_each(_first_year(saving, cases), lambda amounts: float(amounts[0])),
         simple_payback_years=None,
@@ -185,21 +150,43 @@ def _worth(year_kwh: float, cases: HomeCases, terms: _Terms) -> Worth:
         internal_rate_of_return_share=None,
         internal_rates_of_return=(),
         levelised_cost_per_kwh=None,
-        worth_up_to=_each(over_years, lambda amounts: worth_up_to(amounts[:kept], cost, money.discount_rate_share)),
+        worth_up_to=_up_to(over_years, cost, kept, money.discount_rate_share),
+        break_even=_break_even(saving, cases, cost, kept, money.discount_rate_share),
+        sensitivity=(),
         yearly_flows=(),
         if_moving_after_years=None,
     )
     if terms.outlay is None:
         return unpriced
-    resale = money.resale_share * max(terms.outlay, 0.0)
-    whole = [cash_flows(terms.outlay, amounts[:kept], cost, resale) for amounts in over_years]
+    total, cost = terms.outlay.total, cost[:kept]
+    whole = [cash_flows(total, amounts[:kept], cost, terms.resale) for amounts in over_years]
     priced = _paid_back(_whole_account(unpriced, whole, terms), saving, cases, terms)
-    paid = -cash_flows(terms.outlay, np.zeros(kept), cost, resale)
-    produced = year_kwh * (1.0 - money.ageing_share_per_year) ** np.arange(kept, dtype=np.float64)
+    paid = -cash_flows(total, np.zeros(kept), cost, terms.resale)
+    produced = unpriced.expected_year_kwh * (1.0 - money.ageing_share_per_year) ** np.arange(kept, dtype=np.float64)
     return replace(
         priced,
         levelised_cost_per_kwh=levelised_cost_per_kwh(paid, produced, money.discount_rate_share),
-        yearly_flows=_year_flows(terms.outlay, saving.middle[:kept], cost, resale),
+        sensitivity=_sensitivity(saving.middle, cases, saved, kept, terms),
+        yearly_flows=_year_flows(total, saving.middle[:kept], cost, terms.resale),
+    )
+
+
+def _up_to(ends: tuple[Floats, Floats, Floats], cost: Floats, years: int, rate_share: float) -> Band:
+    """The most that may be paid for an account of so many years."""
+    return _each(ends, lambda amounts: worth_up_to(amounts[:years], cost[:years], rate_share))
+
+
+def _break_even(
+    saving: SavingCases, cases: HomeCases, cost: Floats, kept: int, rate_share: float
+) -> tuple[BreakEven, ...]:
+    """Accounts that end early, as far as the set is kept; weather evens out over the years of each."""
+    return tuple(
+        BreakEven(
+            years=years,
+            worth_up_to=_up_to(_ends_of(saving, cases.shrunk(years), PRICE_SD_SHARE), cost, years, rate_share),
+        )
+        for years in sorted({kept, *_BREAK_EVEN_YEARS})
+        if 0 < years <= kept
     )
 
 
@@ -209,7 +196,8 @@ def _whole_account(worth: Worth, whole: list[Floats], terms: _Terms) -> Worth:
     gain = Band(*(float(flows.sum()) for flows in whole))
     return replace(
         worth,
-        outlay=terms.outlay,
+        outlay=None if terms.outlay is None else terms.outlay.total,
+        outlay_parts=terms.outlay,
         net_present_value=Band(*(net_present_value(terms.money.discount_rate_share, flows) for flows in whole)),
         internal_rate_of_return_share=rates[0] if len(rates) == 1 else None,
         internal_rates_of_return=rates,
@@ -219,7 +207,7 @@ def _whole_account(worth: Worth, whole: list[Floats], terms: _Terms) -> Worth:
 
 def _paid_back(worth: Worth, saving: SavingCases, cases: HomeCases, terms: _Terms) -> Worth:
     """Filled in: when it is paid back. Weather evens out over the years until then, however long the account is."""
-    money, outlay, kept = terms.money, terms.outlay or 0.0, worth.years_kept
+    money, outlay, kept = terms.money, worth.outlay or 0.0, worth.years_kept
     simple = _each(
         _first_year(saving, cases),
         lambda amounts: simple_payback_years(outlay, float(amounts[0]) - money.running_cost_per_year),
@@ -243,19 +231,46 @@ def _first_year(saving: SavingCases, cases: HomeCases) -> tuple[Floats, Floats, 
     return _ends_of(saving, cases.shrunk(1.0), 0.0)
 
 
-def _saving_cases(cases: HomeCases, terms: _Terms) -> SavingCases:
-    """Savings over the years asked, in the middle and with each cause at either end."""
-    money = terms.money
+def _saver(terms: _Terms) -> Callable[[HomeYear, float], Floats]:
+    """What the home saves in each of the years asked, at prices dearer by a share."""
+    money, meter = terms.money, terms.meter
     periods = priced_periods(terms.tariff, terms.as_of, money.years, money.price_growth_share)
 
-    def saved(home: HomeYear) -> Floats:
-        return savings(home, periods, money.ageing_share_per_year, terms.meter.counts, terms.meter.netting)
+    def saved(home: HomeYear, dearer_by: float = 0.0) -> Floats:
+        priced = dearer(periods, dearer_by) if dearer_by else periods
+        return savings(home, priced, money.ageing_share_per_year, meter.counts, meter.netting)
 
+    return saved
+
+
+def _saving_cases(cases: HomeCases, saved: Callable[[HomeYear, float], Floats]) -> SavingCases:
+    """Savings over the years asked, in the middle and with each cause at either end."""
     return SavingCases(
-        middle=saved(cases.middle),
-        by_energy=(saved(cases.less_energy), saved(cases.more_energy)),
-        by_use=(saved(cases.less_used), saved(cases.more_used)),
+        middle=saved(cases.middle, 0.0),
+        by_energy=(saved(cases.less_energy, 0.0), saved(cases.more_energy, 0.0)),
+        by_use=(saved(cases.less_used, 0.0), saved(cases.more_used, 0.0)),
     )
+
+
+def _sensitivity(
+    saving: Floats, cases: HomeCases, saved: Callable[[HomeYear, float], Floats], kept: int, terms: _Terms
+) -> tuple[Sensitivity, ...]:
+    """Each cause a step lower and higher."""
+    money, outlay = terms.money, 0.0 if terms.outlay is None else terms.outlay.total
+    cost = yearly_costs(kept, money.running_cost_per_year, money.inverter_swap)
+    base = Stepped(saving=saving[:kept], cost=cost, outlay=outlay, resale=terms.resale)
+
+    def steps() -> Iterator[tuple[str, float, Stepped]]:
+        for share in (-STEP_SHARE, STEP_SHARE):
+            for of, amounts in (
+                ("price", saved(cases.middle, share)),
+                ("yield", saved(cases.at_yield(share), 0.0)),
+                ("self_use", saved(shifted_use(cases.middle, share), 0.0)),
+            ):
+                yield of, share, replace(base, saving=amounts[:kept])
+            yield "outlay", share, replace(base, outlay=outlay * (1 + share), resale=base.resale * (1 + share))
+
+    return sensitivities(base, steps(), money.discount_rate_share)
 
 
 def _ends_of(saving: SavingCases, energy_share: float, price_sd_share: float) -> tuple[Floats, Floats, Floats]:

@@ -8,7 +8,7 @@ uncertainty of climate data, model, habits and price does not.
 """
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import sqrt
 
 import numpy as np
@@ -16,6 +16,7 @@ import numpy as np
 from service.core.model.band import Z_90, Band, SpreadPart
 from service.core.model.hours import Floats
 from service.core.payback import HomeYear
+from service.core.worth.sensitivity import STEP_SHARE
 
 # The spread part that is weather, different every year; all others stay what they are.
 YEAR_TO_YEAR = "year_to_year"
@@ -30,7 +31,8 @@ class HomeCases:
     """The first year at the meter in the middle, with the production at either end, and with the habits at either.
 
     ``steady_sd_share`` and ``yearly_sd_share``: the production's relative standard deviation, weather's year-to-year
-    part apart from the rest.
+    part apart from the rest. ``stepped``: with the production ``STEP_SHARE`` lower and higher, where the hours are
+    there to reckon self-use again.
     """
 
     middle: HomeYear
@@ -40,6 +42,27 @@ class HomeCases:
     more_used: HomeYear
     steady_sd_share: float
     yearly_sd_share: float
+    stepped: tuple[HomeYear, HomeYear] | None = None
+
+    def at_yield(self, share: float) -> HomeYear:
+        """The first year with the production changed by so much: as reckoned, else used at home to the same share."""
+        if self.stepped is not None and abs(share) == STEP_SHARE:
+            return self.stepped[int(share > 0.0)]
+        return scaled(self.middle, 1.0 + share)
+
+    def expecting(self, share: float) -> "HomeCases":
+        """All cases with only so much of the production, used at home to the same share."""
+        if share == 1.0:
+            return self
+        return replace(
+            self,
+            middle=scaled(self.middle, share),
+            less_energy=scaled(self.less_energy, share),
+            more_energy=scaled(self.more_energy, share),
+            less_used=scaled(self.less_used, share),
+            more_used=scaled(self.more_used, share),
+            stepped=self.stepped and (scaled(self.stepped[0], share), scaled(self.stepped[1], share)),
+        )
 
     def shrunk(self, years: float) -> float:
         """The production's spread over the mean of so many years, as a share of that of one year.
@@ -67,6 +90,19 @@ class SavingCases:
             down = down + (np.maximum(self.middle - low, 0.0) * share) ** 2
             up = up + (np.maximum(high - self.middle, 0.0) * share) ** 2
         return self.middle - np.sqrt(down), self.middle + np.sqrt(up)
+
+
+def scaled(home: HomeYear, share: float) -> HomeYear:
+    """So much of the production, used at home to the same share."""
+    return replace(home, self_used_kwh=home.self_used_kwh * share, exported_kwh=home.exported_kwh * share)
+
+
+def shifted_use(home: HomeYear, share: float) -> HomeYear:
+    """The same production used at home to a larger or smaller share, within production and demand of each part."""
+    produced = home.self_used_kwh + home.exported_kwh
+    self_used = np.clip(home.self_used_kwh * (1.0 + share), 0.0, np.minimum(produced, home.demand_kwh))
+    self_used = np.maximum(self_used, home.self_used_kwh) if share > 0.0 else self_used
+    return replace(home, self_used_kwh=self_used, exported_kwh=produced - self_used)
 
 
 def spread_of(parts: Iterable[SpreadPart]) -> tuple[float, float]:

@@ -17,7 +17,8 @@ from service.core.model.demand import DemandShape
 from service.core.model.facts import Setup
 from service.core.model.hours import Calendar, Floats
 from service.core.payback import HomeYear
-from service.core.worth.bands import HomeCases, band_of_steps, spread_of
+from service.core.worth.bands import HomeCases, band_of_steps, shifted_use, spread_of
+from service.core.worth.sensitivity import STEP_SHARE
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -76,10 +77,11 @@ def use_at_home(energy: EnergyYear, setup: Setup, calendar: Calendar, shape: Dem
         middle=middle,
         less_energy=used(less)[1],
         more_energy=used(more)[1],
-        less_used=_shifted(middle, -step),
-        more_used=_shifted(middle, step),
+        less_used=shifted_use(middle, -step),
+        more_used=shifted_use(middle, step),
         steady_sd_share=steady,
         yearly_sd_share=yearly,
+        stepped=(used(1.0 - STEP_SHARE)[1], used(1.0 + STEP_SHARE)[1]),
     )
     self_used = float(middle.self_used_kwh.sum())
     produced = float(energy.ac_w.sum()) / 1000.0
@@ -112,14 +114,6 @@ def _scales(year_kwh: Band) -> tuple[float, float]:
     if not middle or year_kwh.cautious is None or year_kwh.hopeful is None:
         return 1.0, 1.0
     return year_kwh.cautious / middle, year_kwh.hopeful / middle
-
-
-def _shifted(home: HomeYear, share: float) -> HomeYear:
-    """The same production used at home to a larger or smaller share, within production and demand of each month."""
-    produced = home.self_used_kwh + home.exported_kwh
-    self_used = np.clip(home.self_used_kwh * (1.0 + share), 0.0, np.minimum(produced, home.demand_kwh))
-    self_used = np.maximum(self_used, home.self_used_kwh) if share > 0.0 else self_used
-    return HomeYear(self_used_kwh=self_used, exported_kwh=produced - self_used, demand_kwh=home.demand_kwh)
 
 
 def _self_used(home: HomeYear) -> float:

@@ -31,6 +31,9 @@ TEXTS: Mapping[str, str] = {
     # array and plane
     "numbered": "Named in the order given.",
     "next_free_input": "Put on the next free input.",
+    "none_faulty": "No panel was counted as faulty. Used ones may be: give a share to see what that costs.",
+    "panels_by_name": "Taken from what it is called.",
+    "one_trip": "One trip there and back was counted.",
     "one_panel": "One panel was taken.",
     "nothing_to_join": "One panel is joined to no other.",
     "series_unless_said": "How the panels are wired was not said. Series was taken, as its higher voltage is the "

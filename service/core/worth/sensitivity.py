@@ -1,0 +1,81 @@
+"""Which cause moves the payback most, if it turns out a fifth lower or higher?
+
+Each cause is stepped on its own, and the middle account is kept again from there: self-use at another yield comes from
+the hours, a netted surplus meets its limit, a later price replaces the grown one. Nothing is scaled afterwards.
+"""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from service.core.model.hours import Floats
+from service.core.payback import cash_flows, discounted_payback_years, net_present_value
+
+# The step of every cause, down and up: wide enough to matter, and equal, so that the effects can be compared.
+STEP_SHARE = 0.2
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Sensitivity:
+    """One cause stepped by ``change_share``.
+
+    Attributes:
+        of: price (of a kWh bought), yield, self_use (more or less of the same yield, within yield and demand), outlay.
+        payback_years: discounted, middle case; None where it is not within the years kept.
+        payback_years_change: against the account as it stands; None where either of the two is not.
+        net_present_value_change: against the account as it stands.
+    """
+
+    of: str
+    change_share: float
+    payback_years: float | None
+    payback_years_change: float | None
+    net_present_value_change: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Stepped:
+    """What an account would rest on: savings and costs of each year kept, shape (years,), outlay and resale."""
+
+    saving: Floats
+    cost: Floats
+    outlay: float
+    resale: float
+
+
+def sensitivities(
+    base: Stepped, steps: Iterable[tuple[str, float, Stepped]], discount_rate_share: float
+) -> tuple[Sensitivity, ...]:
+    """What each step does, the largest effect on the payback first; equal ones by the effect on the present value.
+
+    A step after which the set is paid back no more, or only then, has the largest effect of all; one that leaves it
+    unpaid the least.
+    """
+    years, value = _told(base, discount_rate_share)
+    found = []
+    for of, share, stepped in steps:
+        years_then, value_then = _told(stepped, discount_rate_share)
+        found.append(
+            Sensitivity(
+                of=of,
+                change_share=share,
+                payback_years=years_then,
+                payback_years_change=None if years is None or years_then is None else years_then - years,
+                net_present_value_change=value_then - value,
+            )
+        )
+    return tuple(sorted(found, key=lambda one: _effect(one, paid_back=years is not None), reverse=True))
+
+
+def _told(account: Stepped, rate_share: float) -> tuple[float | None, float]:
+    flows = cash_flows(account.outlay, account.saving, account.cost)
+    value = net_present_value(rate_share, flows) + account.resale * (1.0 + rate_share) ** (1 - flows.size)
+    return discounted_payback_years(flows, rate_share).first, value
+
+
+def _effect(one: Sensitivity, *, paid_back: bool) -> tuple[float, float]:
+    if one.payback_years_change is not None:
+        moved = abs(one.payback_years_change)
+    else:
+        turned = paid_back != (one.payback_years is not None)
+        moved = float("inf") if turned else -1.0
+    return moved, abs(one.net_present_value_change)
