@@ -1,12 +1,12 @@
 """How do energy, use at home and money read on paper? Figures with the digits that their band allows."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from service.api.render.lines import wrapped
 from service.api.schemas.band import KwhBandOut, MoneyBandOut, YearsBandOut
 from service.api.schemas.energy import EnergyOut
-from service.api.schemas.payback import PaybackOut
-from service.api.schemas.rounding import for_people
+from service.api.schemas.payback import BreakEvenOut, PaybackOut
+from service.api.schemas.rounding import at_most, for_people
 from service.api.schemas.use import UseOut
 from service.api.words import say
 
@@ -54,17 +54,16 @@ def use_lines(use: UseOut) -> Iterator[str]:
 
 
 def money_lines(payback: PaybackOut) -> Iterator[str]:
-    """Saving, payback, what is left."""
+    """Saving, outlay, payback, what is left, what to bid, what moves it, the greenhouse gas."""
     currency = payback.currency
     yield from wrapped(f"Saving in the first year: about {_banded(payback.saving_first_year)} {currency}.")
-    if payback.outlay is None:
-        yield from wrapped("No outlay was given, so nothing is said of the payback.")
-    else:
-        yield from wrapped(f"Outlay: {payback.outlay:.0f} {currency}.")
+    yield from _outlay_lines(payback)
     if payback.simple_payback_years:
         yield from wrapped(f"Paid back, without interest: {_years(payback.simple_payback_years)}.")
     if payback.discounted_payback_years:
         yield from wrapped(f"Paid back, with interest: {_years(payback.discounted_payback_years)}.")
+    if payback.crossings and payback.crossings.code in _LATER_COSTS:
+        yield from wrapped(payback.crossings.text)
     if payback.net_present_value:
         yield from wrapped(
             f"Left over after {payback.years_kept} years, in today's money: about "
@@ -73,8 +72,52 @@ def money_lines(payback: PaybackOut) -> Iterator[str]:
     if payback.if_moving_after_years:
         moving = payback.if_moving_after_years
         yield from wrapped(f"Moving out after {moving.years} years leaves about {_banded(moving.gain)} {currency}.")
+    if payback.rates_of_return:
+        yield from wrapped(payback.rates_of_return.text)
     if payback.levelised_cost_per_kwh is not None:
         yield from wrapped(f"One kWh from the set costs about {payback.levelised_cost_per_kwh:.2f} {currency}.")
+    yield from _listed("What to bid", (_bid(one, currency) for one in payback.break_even))
+    yield from _listed("What moves the payback, the largest first", (one.text for one in payback.sensitivity))
+    if payback.co2_avoided_kg_per_year is not None:
+        kilograms = for_people(payback.co2_avoided_kg_per_year)
+        yield ""
+        yield from wrapped(f"About {kilograms} kg of CO2 a year stay out of the air. {payback.co2.text}")
+
+
+_LATER_COSTS = frozenset({"paid_back_twice", "undone"})
+
+
+def _outlay_lines(payback: PaybackOut) -> Iterator[str]:
+    """What has to be paid, and of what it is made where there is more than things."""
+    currency, parts = payback.currency, payback.outlay_parts
+    if payback.outlay is None or parts is None:
+        yield from wrapped("No outlay was given, so nothing is said of the payback.")
+        return
+    others = (
+        ("freight", parts.freight),
+        ("fetching", parts.fetching),
+        ("registration", parts.registration),
+        ("faulty panels bought again", parts.second_hand_risk),
+    )
+    listed = [f"{name} {for_people(amount)}" for name, amount in (("things", parts.things), *others) if amount]
+    made_of = f" ({', '.join(listed)})" if len(listed) > 1 else ""
+    yield from wrapped(f"Outlay: {payback.outlay:.0f} {currency}{made_of}.")
+
+
+def _bid(one: BreakEvenOut, currency: str) -> str:
+    """The sentence of the middle case, and what a bidder on the wary side would pay."""
+    if not one.outlay:
+        return one.text
+    return f"{one.text} With bad luck: up to {at_most(one.worth_up_to.cautious)} {currency}."
+
+
+def _listed(heading: str, texts: Iterable[str]) -> Iterator[str]:
+    """A heading and its lines; nothing where there are none."""
+    for number, text in enumerate(texts):
+        if number == 0:
+            yield ""
+            yield f"{heading}:"
+        yield from wrapped(text, "- ")
 
 
 def _banded(band: KwhBandOut | MoneyBandOut) -> str:

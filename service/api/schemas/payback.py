@@ -7,6 +7,7 @@ from pydantic import Field
 from service.api.schemas import rounding as r
 from service.api.schemas.band import MoneyBandOut, YearsBandOut
 from service.api.schemas.base import Code, Out, Text
+from service.api.schemas.rounding import at_most
 from service.api.words import say
 from service.core.model.carbon import GridCarbon
 from service.core.worth import BreakEven, Sensitivity, Worth, co2_avoided_kg_per_year
@@ -169,13 +170,14 @@ def _rates(worth: Worth) -> RatesOfReturnOut | None:
 
 
 def _break_even(one: BreakEven, currency: str) -> BreakEvenOut:
-    most = one.worth_up_to.middle or 0.0
-    facts = {"years": one.years, "outlay": most, "currency": currency}
+    band = one.worth_up_to
+    most = band.middle or 0.0
+    facts = {"years": one.years, "outlay": at_most(most), "currency": currency}
     key = "break_even" if most > 0 else "break_even.nothing"
     return BreakEvenOut(
         years=one.years,
         outlay=most,
-        worth_up_to=MoneyBandOut.from_core(one.worth_up_to),
+        worth_up_to=MoneyBandOut.from_core(band),
         text=say("payback", key, facts),
     )
 

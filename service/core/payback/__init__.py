@@ -17,6 +17,7 @@ from service.core.payback.measures import (
     net_present_value,
     simple_payback_years,
     worth_up_to,
+    worth_up_to_each_year,
 )
 from service.core.payback.outlay import OutlayParts, fetching_cost, outlay_parts, sound_share
 from service.core.payback.prices import PricedPeriod, dearer, priced_periods
@@ -43,6 +44,7 @@ __all__ = [
     "sound_share",
     "unpaid_after_each_year",
     "worth_up_to",
+    "worth_up_to_each_year",
     "yearly_costs",
     "years_kept",
 ]

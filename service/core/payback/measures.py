@@ -115,3 +115,13 @@ def worth_up_to(saving: Floats, cost: Floats, rate_share: float) -> float:
     220.0
     """
     return max(net_present_value(rate_share, np.concatenate(([0.0], saving - cost))), 0.0)
+
+
+def worth_up_to_each_year(saving: Floats, cost: Floats, rate_share: float) -> Floats:
+    """The same for an account that ends after each of the years, shape (..., years) as ``saving``; never below nought.
+
+    >>> worth_up_to_each_year(np.full(2, 110.0), np.zeros(2), 0.0)
+    array([110., 220.])
+    """
+    factors = (1.0 + rate_share) ** -np.arange(1.0, cost.size + 1.0)
+    return np.maximum(np.cumsum((saving - cost) * factors, axis=-1), 0.0)

@@ -28,10 +28,11 @@ from service.core.payback import (
     sound_share,
     unpaid_after_each_year,
     worth_up_to,
+    worth_up_to_each_year,
     yearly_costs,
     years_kept,
 )
-from service.core.worth.bands import PRICE_SD_SHARE, HomeCases, SavingCases, shifted_use
+from service.core.worth.bands import PRICE_SD_SHARE, HomeCases, SavingCases, ends_over_middle, shifted_use
 from service.core.worth.result import BreakEven, Moving, Worth, YearFlow
 from service.core.worth.sensitivity import STEP_SHARE, Sensitivity, Stepped, sensitivities
 from service.core.worth.use import UseAtHome
@@ -100,28 +101,35 @@ def worth_of_energy(  # noqa: PLR0913  a plain question has these parts, and no 
     meter: Meter = _TWO_WAY,
     stay_years: float | None = None,
     demand_kwh_per_year: float | None = None,
+    self_used_kwh: Band | None = None,
 ) -> Worth:
     """The same for a caller with a yield and a self-used share of its own, taken as equal at both ends of the band.
 
-    A band's whole width is taken as steady from year to year. Without ``demand_kwh_per_year`` netting has no limit.
+    With ``self_used_kwh``, the band of an answer about use at home, its width is taken in place of the yield's, which
+    is in it: only what is sent out then still moves with the yield. A band's whole width is taken as steady from year
+    to year. Without ``demand_kwh_per_year`` netting has no limit.
     """
     middle = year_kwh.middle or 0.0
-    demand = np.array([np.inf if demand_kwh_per_year is None else demand_kwh_per_year])
+    demand = np.inf if demand_kwh_per_year is None else demand_kwh_per_year
+    used = middle * self_used_share
+    low, high = (1.0, 1.0) if self_used_kwh is None else ends_over_middle(self_used_kwh)
+    kept = None if self_used_kwh is None else used
 
-    def home(kwh: float | None) -> HomeYear:
+    def home(kwh: float | None, used_kwh: float | None = None) -> HomeYear:
         produced = middle if kwh is None else kwh
+        at_home = produced * self_used_share if used_kwh is None else min(used_kwh, produced)
         return HomeYear(
-            self_used_kwh=np.array([produced * self_used_share]),
-            exported_kwh=np.array([produced * (1.0 - self_used_share)]),
-            demand_kwh=demand,
+            self_used_kwh=np.array([at_home]),
+            exported_kwh=np.array([produced - at_home]),
+            demand_kwh=np.array([demand]),
         )
 
     cases = HomeCases(
         middle=home(middle),
-        less_energy=home(year_kwh.cautious),
-        more_energy=home(year_kwh.hopeful),
-        less_used=home(middle),
-        more_used=home(middle),
+        less_energy=home(year_kwh.cautious, kept),
+        more_energy=home(year_kwh.hopeful, kept),
+        less_used=home(middle, used * low),
+        more_used=home(middle, used * high),
         steady_sd_share=1.0,
         yearly_sd_share=0.0,
     )
@@ -150,7 +158,9 @@ def _worth(year_kwh: float, cases: HomeCases, terms: _Terms) -> Worth:
         internal_rate_of_return_share=None,
         internal_rates_of_return=(),
         levelised_cost_per_kwh=None,
-        worth_up_to=_up_to(over_years, cost, kept, money.discount_rate_share),
+        worth_up_to=_each(
+            over_years, lambda amounts: worth_up_to(amounts[:kept], cost[:kept], money.discount_rate_share)
+        ),
         break_even=_break_even(saving, cases, cost, kept, money.discount_rate_share),
         sensitivity=(),
         yearly_flows=(),
@@ -171,22 +181,26 @@ def _worth(year_kwh: float, cases: HomeCases, terms: _Terms) -> Worth:
     )
 
 
-def _up_to(ends: tuple[Floats, Floats, Floats], cost: Floats, years: int, rate_share: float) -> Band:
-    """The most that may be paid for an account of so many years."""
-    return _each(ends, lambda amounts: worth_up_to(amounts[:years], cost[:years], rate_share))
-
-
 def _break_even(
     saving: SavingCases, cases: HomeCases, cost: Floats, kept: int, rate_share: float
 ) -> tuple[BreakEven, ...]:
     """Accounts that end early, as far as the set is kept; weather evens out over the years of each."""
+    ends_after = [years for years in sorted({kept, *_BREAK_EVEN_YEARS}) if 0 < years <= kept]
+    if not ends_after:
+        return ()
+    shares = np.array([[cases.shrunk(years)] for years in ends_after])
+    cautious, hopeful = saving.ends(shares, PRICE_SD_SHARE)
+    last = np.array(ends_after) - 1
+    rows = np.arange(last.size)
+    bands = zip(
+        worth_up_to_each_year(cautious, cost, rate_share)[rows, last],
+        worth_up_to_each_year(saving.middle, cost, rate_share)[last],
+        worth_up_to_each_year(hopeful, cost, rate_share)[rows, last],
+        strict=True,
+    )
     return tuple(
-        BreakEven(
-            years=years,
-            worth_up_to=_up_to(_ends_of(saving, cases.shrunk(years), PRICE_SD_SHARE), cost, years, rate_share),
-        )
-        for years in sorted({kept, *_BREAK_EVEN_YEARS})
-        if 0 < years <= kept
+        BreakEven(years=years, worth_up_to=Band(*(float(most) for most in band)))
+        for years, band in zip(ends_after, bands, strict=True)
     )
 
 

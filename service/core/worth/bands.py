@@ -81,8 +81,11 @@ class SavingCases:
     by_energy: tuple[Floats, Floats]
     by_use: tuple[Floats, Floats]
 
-    def ends(self, energy_share: float, price_sd_share: float) -> tuple[Floats, Floats]:
-        """Cautious and hopeful savings of each year, with so much of the one-year spread of production left."""
+    def ends(self, energy_share: float | Floats, price_sd_share: float) -> tuple[Floats, Floats]:
+        """Cautious and hopeful savings of each year, with so much of the one-year spread of production left.
+
+        Several shares, shape (n, 1), give arrays of shape (n, years).
+        """
         price_step = Z_90 * price_sd_share * np.abs(self.middle)
         down, up = price_step**2, price_step**2
         for ends, share in ((self.by_energy, energy_share), (self.by_use, 1.0)):
@@ -131,3 +134,15 @@ def band_of_steps(middle: float, pairs: Iterable[tuple[float, float]]) -> Band:
         down += max(middle - min(ends), 0.0) ** 2
         up += max(max(ends) - middle, 0.0) ** 2
     return Band(middle - sqrt(down), middle, middle + sqrt(up))
+
+
+def ends_over_middle(band: Band) -> tuple[float, float]:
+    """The cautious and the hopeful end over the middle; 1 where there is none.
+
+    >>> ends_over_middle(Band(90.0, 100.0, 120.0))
+    (0.9, 1.2)
+    """
+    middle = band.middle
+    if not middle or band.cautious is None or band.hopeful is None:
+        return 1.0, 1.0
+    return band.cautious / middle, band.hopeful / middle

@@ -8,7 +8,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from service.core.model.hours import Floats
-from service.core.payback import cash_flows, discounted_payback_years, net_present_value
+from service.core.payback import cash_flows, crossing_years, discounted
 
 # The step of every cause, down and up: wide enough to matter, and equal, so that the effects can be compared.
 STEP_SHARE = 0.2
@@ -67,9 +67,9 @@ def sensitivities(
 
 
 def _told(account: Stepped, rate_share: float) -> tuple[float | None, float]:
-    flows = cash_flows(account.outlay, account.saving, account.cost)
-    value = net_present_value(rate_share, flows) + account.resale * (1.0 + rate_share) ** (1 - flows.size)
-    return discounted_payback_years(flows, rate_share).first, value
+    flows = discounted(cash_flows(account.outlay, account.saving, account.cost), rate_share)
+    value = float(flows.sum()) + account.resale * (1.0 + rate_share) ** (1 - flows.size)
+    return crossing_years(flows).first, value
 
 
 def _effect(one: Sensitivity, *, paid_back: bool) -> tuple[float, float]:

@@ -17,7 +17,7 @@ from service.core.model.demand import DemandShape
 from service.core.model.facts import Setup
 from service.core.model.hours import Calendar, Floats
 from service.core.payback import HomeYear
-from service.core.worth.bands import HomeCases, band_of_steps, shifted_use, spread_of
+from service.core.worth.bands import HomeCases, band_of_steps, ends_over_middle, shifted_use, spread_of
 from service.core.worth.sensitivity import STEP_SHARE
 
 
@@ -70,7 +70,7 @@ def use_at_home(energy: EnergyYear, setup: Setup, calendar: Calendar, shape: Dem
         )
 
     hourly, middle = used(1.0)
-    less, more = _scales(energy.year_kwh)
+    less, more = ends_over_middle(energy.year_kwh)
     step = Z_90 * self_use_sd_share(household)
     steady, yearly = spread_of(energy.spread)
     cases = HomeCases(
@@ -106,14 +106,6 @@ def use_at_home(energy: EnergyYear, setup: Setup, calendar: Calendar, shape: Dem
 def _by_month(power_w: Floats, months: np.ndarray[tuple[int], np.dtype[np.int64]]) -> Floats:
     """(12,) energy of each month in kWh, of hourly powers; ``months`` counts from 0."""
     return np.bincount(months, weights=power_w, minlength=12) / 1000.0
-
-
-def _scales(year_kwh: Band) -> tuple[float, float]:
-    """Production at the cautious and the hopeful end over the middle; 1 where there is none."""
-    middle = year_kwh.middle
-    if not middle or year_kwh.cautious is None or year_kwh.hopeful is None:
-        return 1.0, 1.0
-    return year_kwh.cautious / middle, year_kwh.hopeful / middle
 
 
 def _self_used(home: HomeYear) -> float:

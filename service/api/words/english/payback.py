@@ -20,7 +20,7 @@ TEXTS: Mapping[str, str] = {
     "paid.",
     "returns.several": "There are several rates of return ({rates}), because later costs turn the sum more than once. "
     "None of them alone tells what the money brings; go by what is left over.",
-    "break_even": "Up to {outlay:.0f} {currency} this is paid back in {years} years.",
+    "break_even": "Up to {outlay} {currency} this is paid back in {years} years.",
     "break_even.nothing": "In {years} years nothing comes back that could pay for it.",
     "step.price.less": "A kWh bought costs {percent:.0f} % less",
     "step.price.more": "A kWh bought costs {percent:.0f} % more",
