@@ -299,8 +299,8 @@ def _each(ends: tuple[Floats, Floats, Floats], figure: Callable[[Floats], float 
 
 def _year_flows(outlay: float, saving: Floats, cost: Floats, resale: float) -> tuple[YearFlow, ...]:
     unpaid = unpaid_after_each_year(cash_flows(outlay, saving, cost, resale))
-    first = YearFlow(year=0, saving=0.0, cost=outlay, resale=0.0, unpaid=float(unpaid[0]))
     last = saving.size
+    first = YearFlow(year=0, saving=0.0, cost=outlay, resale=0.0 if last else resale, unpaid=float(unpaid[0]))
     return (
         first,
         *(
