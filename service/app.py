@@ -61,7 +61,7 @@ def create_app(settings: Settings | None = None) -> FastAPI:
         ),
     )
     install(app)
-    deps = _deps(chosen)
+    deps = deps_of(chosen)
     desk = Desk(deps, workshop, chosen.body_limit_bytes, chosen.body_seconds)
 
     @cache
@@ -92,7 +92,7 @@ def from_env() -> FastAPI:
     return create_app(settings)
 
 
-def _deps(settings: Settings) -> Deps:
+def deps_of(settings: Settings) -> Deps:
     """Read every table, once."""
     return Deps(
         service_version=__version__,

@@ -48,7 +48,8 @@ def savings(
     age: Floats = (1.0 - ageing_share_per_year) ** np.arange(years, dtype=np.float64)
     self_used = home.self_used_kwh.sum() * age
     exported = home.exported_kwh.sum() * age
-    netted = _netted_kwh(home, age, by_month=netting == "month" and counts != "reversing")
+    nets = counts == "reversing" or (counts != "one_way" and any(period.export == "netted" for period in periods))
+    netted = _netted_kwh(home, age, by_month=netting == "month" and counts != "reversing") if nets else exported
     saved = np.zeros(years)
     for period in periods:
         price = period.import_price_per_kwh

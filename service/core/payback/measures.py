@@ -4,6 +4,7 @@ Engineering economics as in Duffie & Beckman, Solar Engineering of Thermal Proce
 Holt, NREL/TP-462-5173 (1995) (both from memory); checked against numpy-financial. ``flows`` start with year 0.
 """
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import accumulate
 
@@ -58,10 +59,22 @@ def crossing_years(flows: Floats) -> Crossing:
     return Crossing(first, lasting)
 
 
-def _within_year(total: list[float], amounts: list[float], year: int) -> float:
+def first_crossings(flows: Floats) -> tuple[float | None, ...]:
+    """``crossing_years(...).first`` of several accounts at once, shape (accounts, years + 1).
+
+    >>> first_crossings(np.array([[-100.0, 80.0, 40.0], [-100.0, 10.0, 10.0], [5.0, 1.0, 1.0]]))
+    (1.5, None, 0.0)
+    """
+    total = np.cumsum(flows, axis=1)
+    under = total < -_ROUNDING * np.maximum(np.abs(flows).max(axis=1, keepdims=True), 1e-300)
+    years = np.where(under.all(axis=1), -1, under.argmin(axis=1)).tolist()
+    return tuple(None if year < 0 else _within_year(total[row], flows[row], year) for row, year in enumerate(years))
+
+
+def _within_year(total: Sequence[float] | Floats, amounts: Sequence[float] | Floats, year: int) -> float:
     if year == 0:
         return 0.0
-    return year - 1 + min(-total[year - 1] / amounts[year], 1.0)
+    return year - 1 + min(float(-total[year - 1] / amounts[year]), 1.0)
 
 
 def discounted(flows: Floats, rate_share: float) -> Floats:

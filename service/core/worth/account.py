@@ -32,7 +32,7 @@ from service.core.payback import (
     yearly_costs,
     years_kept,
 )
-from service.core.worth.bands import PRICE_SD_SHARE, HomeCases, SavingCases, ends_over_middle, shifted_use
+from service.core.worth.bands import PRICE_SD_SHARE, HomeCases, SavingCases, Squares, ends_over_middle, shifted_use
 from service.core.worth.result import BreakEven, Moving, Worth, YearFlow
 from service.core.worth.sensitivity import STEP_SHARE, Sensitivity, Stepped, sensitivities
 from service.core.worth.use import UseAtHome
@@ -142,14 +142,15 @@ def _worth(year_kwh: float, cases: HomeCases, terms: _Terms) -> Worth:
     kept = years_kept(money.years, terms.stay_years)
     saved = _saver(terms)
     saving = _saving_cases(cases, saved)
+    squares = saving.squares()
     cost = yearly_costs(money.years, money.running_cost_per_year, money.inverter_swap)
-    over_years = _ends_of(saving, cases.shrunk(max(kept, 1)), PRICE_SD_SHARE)
+    over_years = _ends_of(squares, cases.shrunk(max(kept, 1)), PRICE_SD_SHARE)
     unpriced = Worth(
         outlay=None,
         outlay_parts=None,
         expected_year_kwh=year_kwh * terms.expected_share,
         years_kept=kept,
-        saving_first_year=_each(_first_year(saving, cases), lambda amounts: float(amounts[0])),
+        saving_first_year=_each(_first_year(squares, cases), lambda amounts: float(amounts[0])),
         simple_payback_years=None,
         undiscounted_payback_years=None,
         discounted_payback_years=None,
@@ -161,7 +162,7 @@ def _worth(year_kwh: float, cases: HomeCases, terms: _Terms) -> Worth:
         worth_up_to=_each(
             over_years, lambda amounts: worth_up_to(amounts[:kept], cost[:kept], money.discount_rate_share)
         ),
-        break_even=_break_even(saving, cases, cost, kept, money.discount_rate_share),
+        break_even=_break_even(squares, cases, cost, kept, money.discount_rate_share),
         sensitivity=(),
         yearly_flows=(),
         if_moving_after_years=None,
@@ -170,7 +171,7 @@ def _worth(year_kwh: float, cases: HomeCases, terms: _Terms) -> Worth:
         return unpriced
     total, cost = terms.outlay.total, cost[:kept]
     whole = [cash_flows(total, amounts[:kept], cost, terms.resale) for amounts in over_years]
-    priced = _paid_back(_whole_account(unpriced, whole, terms), saving, cases, terms)
+    priced = _paid_back(_whole_account(unpriced, whole, terms), squares, cases, terms)
     paid = -cash_flows(total, np.zeros(kept), cost, terms.resale)
     produced = unpriced.expected_year_kwh * (1.0 - money.ageing_share_per_year) ** np.arange(kept, dtype=np.float64)
     return replace(
@@ -182,19 +183,19 @@ def _worth(year_kwh: float, cases: HomeCases, terms: _Terms) -> Worth:
 
 
 def _break_even(
-    saving: SavingCases, cases: HomeCases, cost: Floats, kept: int, rate_share: float
+    squares: Squares, cases: HomeCases, cost: Floats, kept: int, rate_share: float
 ) -> tuple[BreakEven, ...]:
     """Accounts that end early, as far as the set is kept; weather evens out over the years of each."""
     ends_after = [years for years in sorted({kept, *_BREAK_EVEN_YEARS}) if 0 < years <= kept]
     if not ends_after:
         return ()
     shares = np.array([[cases.shrunk(years)] for years in ends_after])
-    cautious, hopeful = saving.ends(shares, PRICE_SD_SHARE)
+    cautious, hopeful = squares.ends(shares, PRICE_SD_SHARE)
     last = np.array(ends_after) - 1
     rows = np.arange(last.size)
     bands = zip(
         worth_up_to_each_year(cautious, cost, rate_share)[rows, last],
-        worth_up_to_each_year(saving.middle, cost, rate_share)[last],
+        worth_up_to_each_year(squares.middle, cost, rate_share)[last],
         worth_up_to_each_year(hopeful, cost, rate_share)[rows, last],
         strict=True,
     )
@@ -219,14 +220,14 @@ def _whole_account(worth: Worth, whole: list[Floats], terms: _Terms) -> Worth:
     )
 
 
-def _paid_back(worth: Worth, saving: SavingCases, cases: HomeCases, terms: _Terms) -> Worth:
+def _paid_back(worth: Worth, squares: Squares, cases: HomeCases, terms: _Terms) -> Worth:
     """Filled in: when it is paid back. Weather evens out over the years until then, however long the account is."""
     money, outlay, kept = terms.money, worth.outlay or 0.0, worth.years_kept
     simple = _each(
-        _first_year(saving, cases),
+        _first_year(squares, cases),
         lambda amounts: simple_payback_years(outlay, float(amounts[0]) - money.running_cost_per_year),
     )
-    until_paid = _ends_of(saving, cases.shrunk(max(simple.middle or 1.0, 1.0)), PRICE_SD_SHARE)
+    until_paid = _ends_of(squares, cases.shrunk(max(simple.middle or 1.0, 1.0)), PRICE_SD_SHARE)
     cost = yearly_costs(kept, money.running_cost_per_year, money.inverter_swap)
     running = [cash_flows(outlay, amounts[:kept], cost) for amounts in until_paid]
     undiscounted = [crossing_years(flows) for flows in running]
@@ -240,9 +241,9 @@ def _paid_back(worth: Worth, saving: SavingCases, cases: HomeCases, terms: _Term
     )
 
 
-def _first_year(saving: SavingCases, cases: HomeCases) -> tuple[Floats, Floats, Floats]:
+def _first_year(squares: Squares, cases: HomeCases) -> tuple[Floats, Floats, Floats]:
     """Savings with the spread of a single year, at today's price."""
-    return _ends_of(saving, cases.shrunk(1.0), 0.0)
+    return _ends_of(squares, cases.shrunk(1.0), 0.0)
 
 
 def _saver(terms: _Terms) -> Callable[[HomeYear, float], Floats]:
@@ -272,7 +273,9 @@ def _sensitivity(
     """Each cause a step lower and higher."""
     money, outlay = terms.money, 0.0 if terms.outlay is None else terms.outlay.total
     cost = yearly_costs(kept, money.running_cost_per_year, money.inverter_swap)
-    base = Stepped(saving=saving[:kept], cost=cost, outlay=outlay, resale=terms.resale)
+
+    def stepped(amounts: Floats, paid_share: float = 1.0) -> Stepped:
+        return Stepped(saving=amounts, cost=cost, outlay=outlay * paid_share, resale=terms.resale * paid_share)
 
     def steps() -> Iterator[tuple[str, float, Stepped]]:
         for share in (-STEP_SHARE, STEP_SHARE):
@@ -281,16 +284,16 @@ def _sensitivity(
                 ("yield", saved(cases.at_yield(share), 0.0)),
                 ("self_use", saved(shifted_use(cases.middle, share), 0.0)),
             ):
-                yield of, share, replace(base, saving=amounts[:kept])
-            yield "outlay", share, replace(base, outlay=outlay * (1 + share), resale=base.resale * (1 + share))
+                yield of, share, stepped(amounts[:kept])
+            yield "outlay", share, stepped(saving[:kept], 1.0 + share)
 
-    return sensitivities(base, steps(), money.discount_rate_share)
+    return sensitivities(stepped(saving[:kept]), steps(), money.discount_rate_share)
 
 
-def _ends_of(saving: SavingCases, energy_share: float, price_sd_share: float) -> tuple[Floats, Floats, Floats]:
+def _ends_of(squares: Squares, energy_share: float, price_sd_share: float) -> tuple[Floats, Floats, Floats]:
     """Cautious, middle and hopeful savings of each year."""
-    cautious, hopeful = saving.ends(energy_share, price_sd_share)
-    return cautious, saving.middle, hopeful
+    cautious, hopeful = squares.ends(energy_share, price_sd_share)
+    return cautious, squares.middle, hopeful
 
 
 def _each(ends: tuple[Floats, Floats, Floats], figure: Callable[[Floats], float | None]) -> Band:

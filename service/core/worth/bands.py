@@ -86,13 +86,33 @@ class SavingCases:
 
         Several shares, shape (n, 1), give arrays of shape (n, years).
         """
-        price_step = Z_90 * price_sd_share * np.abs(self.middle)
-        down, up = price_step**2, price_step**2
-        for ends, share in ((self.by_energy, energy_share), (self.by_use, 1.0)):
-            low, high = np.minimum(*ends), np.maximum(*ends)
-            down = down + (np.maximum(self.middle - low, 0.0) * share) ** 2
-            up = up + (np.maximum(high - self.middle, 0.0) * share) ** 2
+        return self.squares().ends(energy_share, price_sd_share)
+
+    def squares(self) -> "Squares":
+        """The steps of each cause, squared once for all horizons."""
+        down, up = zip(*(_steps(self.middle, *ends) for ends in (self.by_energy, self.by_use)), strict=True)
+        return Squares(middle=self.middle, down=down, up=up)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Squares:
+    """Savings in the middle and the squares of the steps down and up: by energy, by use."""
+
+    middle: Floats
+    down: tuple[Floats, Floats]
+    up: tuple[Floats, Floats]
+
+    def ends(self, energy_share: float | Floats, price_sd_share: float) -> tuple[Floats, Floats]:
+        """As ``SavingCases.ends``."""
+        weather, price = energy_share * energy_share, (Z_90 * price_sd_share * self.middle) ** 2
+        down, up = (by_energy * weather + (by_use + price) for by_energy, by_use in (self.down, self.up))
         return self.middle - np.sqrt(down), self.middle + np.sqrt(up)
+
+
+def _steps(middle: Floats, one: Floats, other: Floats) -> tuple[Floats, Floats]:
+    """Squares of how far the lower of two ends lies below the middle, and the higher above it."""
+    below, above = np.minimum(one, other) - middle, np.maximum(one, other) - middle
+    return np.minimum(below, 0.0) ** 2, np.maximum(above, 0.0) ** 2
 
 
 def scaled(home: HomeYear, share: float) -> HomeYear:

@@ -7,8 +7,10 @@ the hours, a netted surplus meets its limit, a later price replaces the grown on
 from collections.abc import Iterable
 from dataclasses import dataclass
 
+import numpy as np
+
 from service.core.model.hours import Floats
-from service.core.payback import cash_flows, crossing_years, discounted
+from service.core.payback import cash_flows, first_crossings
 
 # The step of every cause, down and up: wide enough to matter, and equal, so that the effects can be compared.
 STEP_SHARE = 0.2
@@ -50,26 +52,23 @@ def sensitivities(
     A step after which the set is paid back no more, or only then, has the largest effect of all; one that leaves it
     unpaid the least.
     """
-    years, value = _told(base, discount_rate_share)
-    found = []
-    for of, share, stepped in steps:
-        years_then, value_then = _told(stepped, discount_rate_share)
-        found.append(
-            Sensitivity(
-                of=of,
-                change_share=share,
-                payback_years=years_then,
-                payback_years_change=None if years is None or years_then is None else years_then - years,
-                net_present_value_change=value_then - value,
-            )
+    asked = list(steps)
+    accounts = [base, *(stepped for _, _, stepped in asked)]
+    factors = (1.0 + discount_rate_share) ** -np.arange(base.saving.size + 1.0)
+    flows = np.array([cash_flows(one.outlay, one.saving, one.cost) for one in accounts]) * factors
+    resale = np.array([one.resale for one in accounts]) * factors[-1]
+    (years, *years_then), (value, *values_then) = first_crossings(flows), (flows.sum(axis=1) + resale).tolist()
+    found = [
+        Sensitivity(
+            of=of,
+            change_share=share,
+            payback_years=then,
+            payback_years_change=None if years is None or then is None else then - years,
+            net_present_value_change=value_then - value,
         )
+        for (of, share, _), then, value_then in zip(asked, years_then, values_then, strict=True)
+    ]
     return tuple(sorted(found, key=lambda one: _effect(one, paid_back=years is not None), reverse=True))
-
-
-def _told(account: Stepped, rate_share: float) -> tuple[float | None, float]:
-    flows = discounted(cash_flows(account.outlay, account.saving, account.cost), rate_share)
-    value = float(flows.sum()) + account.resale * (1.0 + rate_share) ** (1 - flows.size)
-    return crossing_years(flows).first, value
 
 
 def _effect(one: Sensitivity, *, paid_back: bool) -> tuple[float, float]:
