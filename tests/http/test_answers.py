@@ -123,6 +123,7 @@ def test_the_climate_is_the_same_by_get_and_by_post() -> None:
 def test_the_vocabulary_prints_every_default_and_every_code_of_an_answer() -> None:
     vocabulary = ask("GET", "/v1/vocabulary").json()
     answer = post("/v1/appraisal", SMALLEST).json()
+    priced = post("/v1/payback", PLAIN).json()["payback"]
     for noun, codes in {
         "assumptions": {one["code"] for one in answer["assumptions"]},
         "cautions": {one["code"] for one in answer["cautions"]},
@@ -132,6 +133,10 @@ def test_the_vocabulary_prints_every_default_and_every_code_of_an_answer() -> No
         "conditions": {one["code"] for one in answer["decision"]["conditions"]},
         "losses": set(answer["energy"]["lost_kwh"]),
         "spread": {one["code"] for one in answer["energy"]["spread"]},
+        "crossings": {priced["crossings"]["code"]},
+        "rates_of_return": {priced["rates_of_return"]["code"]},
+        "sensitivity": {one["of"] for one in priced["sensitivity"]},
+        "co2": {priced["co2"]["code"]},
     }.items():
         assert codes <= {word["code"] for word in vocabulary[noun]}, noun
     assert any(row["pointer"] == "/money/ageing_share_per_year" for row in vocabulary["defaults"])

@@ -16,8 +16,7 @@ TEXTS: Mapping[str, str] = {
     "crossings.nothing_to_pay_back": "Nothing is left to pay, so there is nothing to pay back.",
     "returns.one": "The money brings {rates} a year.",
     "returns.one.loss": "The money loses: its one rate of return is {rates} a year.",
-    "returns.none": "There is no rate of return: money flows one way only, in or out, or never makes up for what is "
-    "paid.",
+    "returns.none": "There is no rate of return: money only comes in, only goes out, or balances at no rate.",
     "returns.several": "There are several rates of return ({rates}), because later costs turn the sum more than once. "
     "None of them alone tells what the money brings; go by what is left over.",
     "break_even": "Up to {outlay} {currency} this is paid back in {years} years.",
