@@ -7,6 +7,14 @@ from service.api.schemas.band import KwhBandOut
 from service.api.schemas.base import Out
 
 
+class HabitOut(Out):
+    """The best hour to start a machine, and what that gains over its usual hour: honest and small."""
+
+    machine: str = Field(max_length=60)
+    best_start: str = Field(description="Wall clock, HH:MM.", max_length=5)
+    gain_kwh_per_year: r.Kwh = Field(description="More of the yield used at home than at the usual hour.")
+
+
 class UseOut(Out):
     """What of the year is used at home, as the meter sees it."""
 
