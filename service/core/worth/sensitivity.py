@@ -76,5 +76,5 @@ def _effect(one: Sensitivity, *, paid_back: bool) -> tuple[float, float]:
         moved = abs(one.payback_years_change)
     else:
         turned = paid_back != (one.payback_years is not None)
-        moved = float("inf") if turned else -1.0
+        moved = float("inf") if turned else 0.0
     return moved, abs(one.net_present_value_change)
