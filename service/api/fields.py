@@ -99,7 +99,16 @@ SAYS: Mapping[str, Says] = MappingProxyType(
         "stay_years": Says("How many years you expect to stay in this home.", 6),
         "values_w": Says("Mean power of the home in one hour.", 210),
         "import_price_per_kwh": Says("What one kWh bought costs (the price by kWh, without fixed charges).", 0.34),
-        "export_price_per_kwh": Says("What one kWh sent out earns.", 0.08),
+        "export_price_per_kwh": Says("What one kWh sent out earns; negative where it costs.", 0.08),
+        "import_prices_per_kwh": Says("What one kWh bought costs in one hour.", 0.31),
+        "export_prices_per_kwh": Says("What one kWh sent out earns in one hour.", 0.06),
+        "fee_per_year": Says(
+            "What the supplier or grid operator asks each year because of the set. The standing charge, which is paid "
+            "with or without a set, is none.",
+            24,
+        ),
+        "fee_per_kva_year": Says("The same by kVA of the inverter's rated power.", 60),
+        "export_tax_share": Says("Share of what the export price earns that goes as tax.", 0.2),
         "amount": Says("Money, in the request's currency; a rebate is negative.", 96),
         "freight": Says("What the delivery of all things costs.", 39),
         "registration": Says("What registering the set costs.", 0),
@@ -226,6 +235,7 @@ ElevationM = Annotated[float, bounded("elevation_m")]
 GroundReflectanceShare = Annotated[float, bounded("ground_reflectance_share")]
 ColdestAirC = Annotated[float, bounded("coldest_air_c")]
 BasicWindVelocityMPerS = Annotated[float, bounded("basic_wind_velocity_m_per_s")]
+Days = Literal["all", "weekday", "weekend"]
 TiltDeg = Annotated[float, bounded("tilt_deg")]
 AzimuthDeg = Annotated[float, bounded("azimuth_deg")]
 HeightDeg = Annotated[float, bounded("height_deg")]
@@ -306,6 +316,11 @@ Hours = Annotated[float, bounded("hours")]
 PerHour = Annotated[float, bounded("per_hour")]
 Years = Annotated[int, bounded("years"), WHOLE]
 DiscountRateShare = Annotated[float, bounded("discount_rate_share")]
+HourImportPrice = Annotated[float, bounded("import_prices_per_kwh")]
+HourExportPrice = Annotated[float, bounded("export_prices_per_kwh")]
+FeePerYear = Annotated[float, bounded("fee_per_year")]
+FeePerKvaYear = Annotated[float, bounded("fee_per_kva_year")]
+ExportTaxShare = Annotated[float, bounded("export_tax_share")]
 PriceGrowthShare = Annotated[float, bounded("price_growth_share")]
 AgeingSharePerYear = Annotated[float, bounded("ageing_share_per_year")]
 Year = Annotated[int, bounded("year"), WHOLE]

@@ -190,7 +190,13 @@ class Meter:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class TariffPeriod:
-    """Prices from ``valid_from`` on (ISO date) until the next period. ``export``: unpaid, paid or netted."""
+    """Prices from ``valid_from`` on (ISO date) until the next period. ``export``: unpaid, paid or netted.
+
+    The first of ``rates`` that holds in an hour gives its prices, the period's own are the rest. With ``hourly``
+    prices the period's own are their means. The fees come with the set, by the year or by kVA of the inverter's
+    rating; a standing charge that is paid either way is none of them. ``export_tax_share`` is taken off what the
+    export price earns. None: nothing of the kind.
+    """
 
     valid_from: str
     import_price_per_kwh: float
@@ -209,6 +215,34 @@ class Tariff:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class OutlayItem:
     """One thing to be paid before the set runs; a rebate is negative. ``second_hand``: used panels."""
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Rate:
+    """Prices of some hours: in ``months`` (1 to 12), on ``days`` (all, weekday, weekend), between two wall-clock times.
+
+    None of these means always; where ``from_clock`` ("HH:MM") is the later time, it spans midnight, and each hour
+    counts on its own day. A price of None is the period's own.
+    """
+
+    name: str | None
+    months: tuple[int, ...] | None
+    days: str | None
+    from_clock: str | None
+    to_clock: str | None
+    import_price_per_kwh: float | None
+    export_price_per_kwh: float | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class HourlyPrices:
+    """Prices that change from hour to hour: 24 (wall-clock hours of a day), 168 (from Monday 00:00) or 8760 values.
+
+    8760 are rows in standard time from 1 January. Without export prices the period's own holds for what is sent out.
+    """
+
+    import_prices_per_kwh: tuple[float, ...]
+    export_prices_per_kwh: tuple[float, ...] | None
+
+
 
     what: str
     amount: float
@@ -217,6 +251,11 @@ class OutlayItem:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Fetching:
+    rates: tuple[Rate, ...] = ()
+    hourly: HourlyPrices | None = None
+    fee_per_year: float | None = None
+    fee_per_kva_year: float | None = None
+    export_tax_share: float | None = None
     """Fetching things oneself: ``km`` one way, driven there and back on each of ``trips``; ``hours`` in all."""
 
     km: float

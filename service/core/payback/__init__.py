@@ -1,13 +1,14 @@
 """What do yearly flows of energy and money come to: when is the set paid back, and what is it worth?"""
 
+from service.core.payback.energy import AtPrices, HomeYear, scaled, shifted_use
 from service.core.payback.flows import (
-    HomeYear,
     cash_flows,
     savings,
     unpaid_after_each_year,
     yearly_costs,
     years_kept,
 )
+from service.core.payback.hours import MeterSums, in_order, meter_sums, minute_of, rate_of_minute
 from service.core.payback.measures import (
     Crossing,
     crossing_years,
@@ -21,12 +22,14 @@ from service.core.payback.measures import (
     worth_up_to_each_year,
 )
 from service.core.payback.outlay import OutlayParts, fetching_cost, outlay_parts, sound_share
-from service.core.payback.prices import PricedPeriod, dearer, priced_periods
+from service.core.payback.prices import PricedPeriod, dearer, priced_periods, yearly_fees
 from service.core.payback.returns import internal_rates_of_return
 
 __all__ = [
+    "AtPrices",
     "Crossing",
     "HomeYear",
+    "MeterSums",
     "OutlayParts",
     "PricedPeriod",
     "cash_flows",
@@ -36,17 +39,24 @@ __all__ = [
     "discounted_payback_years",
     "fetching_cost",
     "first_crossings",
+    "in_order",
     "internal_rates_of_return",
     "levelised_cost_per_kwh",
+    "meter_sums",
+    "minute_of",
     "net_present_value",
     "outlay_parts",
     "priced_periods",
+    "rate_of_minute",
     "savings",
+    "scaled",
+    "shifted_use",
     "simple_payback_years",
     "sound_share",
     "unpaid_after_each_year",
     "worth_up_to",
     "worth_up_to_each_year",
     "yearly_costs",
+    "yearly_fees",
     "years_kept",
 ]

@@ -14,6 +14,7 @@ from service.core.model.hours import Floats
 from service.core.payback import (
     HomeYear,
     OutlayParts,
+    PricedPeriod,
     cash_flows,
     crossing_years,
     dearer,
@@ -24,15 +25,17 @@ from service.core.payback import (
     outlay_parts,
     priced_periods,
     savings,
+    shifted_use,
     simple_payback_years,
     sound_share,
     unpaid_after_each_year,
     worth_up_to,
     worth_up_to_each_year,
     yearly_costs,
+    yearly_fees,
     years_kept,
 )
-from service.core.worth.bands import PRICE_SD_SHARE, HomeCases, SavingCases, Squares, ends_over_middle, shifted_use
+from service.core.worth.bands import PRICE_SD_SHARE, HomeCases, SavingCases, Squares, ends_over_middle
 from service.core.worth.result import BreakEven, Moving, Worth, YearFlow
 from service.core.worth.sensitivity import STEP_SHARE, Sensitivity, Stepped, sensitivities
 from service.core.worth.use import UseAtHome
@@ -53,6 +56,7 @@ class _Terms:
     outlay: OutlayParts | None
     stay_years: float | None
     as_of: date
+    ac_power_w: float | None
     expected_share: float = 1.0
 
     @classmethod
@@ -86,6 +90,7 @@ def worth(energy: EnergyYear, use: UseAtHome, setup: Setup, as_of: date) -> Wort
         money=setup.money,
         stay_years=setup.household.stay_years,
         as_of=as_of,
+        ac_power_w=setup.inverter.ac_power_w,
     )
     return _worth(energy.year_kwh.middle or 0.0, use.cases, terms)
 
@@ -102,12 +107,17 @@ def worth_of_energy(  # noqa: PLR0913  a plain question has these parts, and no 
     stay_years: float | None = None,
     demand_kwh_per_year: float | None = None,
     self_used_kwh: Band | None = None,
+    ac_power_w: float | None = None,
 ) -> Worth:
     """The same for a caller with a yield and a self-used share of its own, taken as equal at both ends of the band.
 
     With ``self_used_kwh``, the band of an answer about use at home, its width is taken in place of the yield's, which
     is in it: only what is sent out then still moves with the yield. A band's whole width is taken as steady from year
     to year. Without ``demand_kwh_per_year`` netting has no limit.
+
+    Raises:
+        ContradictionError: prices move by the hour, of which nothing is known here, or a fee goes by the inverter's
+            ``ac_power_w`` and that is not given.
     """
     middle = year_kwh.middle or 0.0
     demand = np.inf if demand_kwh_per_year is None else demand_kwh_per_year
@@ -133,17 +143,20 @@ def worth_of_energy(  # noqa: PLR0913  a plain question has these parts, and no 
         steady_sd_share=1.0,
         yearly_sd_share=0.0,
     )
-    terms = _Terms.of(outlay, tariff=tariff, meter=meter, money=money, stay_years=stay_years, as_of=as_of)
+    terms = _Terms.of(outlay, tariff=tariff, meter=meter, money=money, stay_years=stay_years, as_of=as_of,
+                      ac_power_w=ac_power_w)  # fmt: skip
     return _worth(middle, cases, terms)
 
 
 def _worth(year_kwh: float, cases: HomeCases, terms: _Terms) -> Worth:
     money, cases = terms.money, cases.expecting(terms.expected_share)
     kept = years_kept(money.years, terms.stay_years)
-    saved = _saver(terms)
+    periods = priced_periods(terms.tariff, terms.as_of, money.years, money.price_growth_share)
+    saved = _saver(terms, periods)
+    fees = yearly_fees(periods, terms.ac_power_w)
     saving = _saving_cases(cases, saved)
     squares = saving.squares()
-    cost = yearly_costs(money.years, money.running_cost_per_year, money.inverter_swap)
+    cost = yearly_costs(money.years, money.running_cost_per_year, money.inverter_swap) + fees
     over_years = _ends_of(squares, cases.shrunk(max(kept, 1)), PRICE_SD_SHARE)
     unpriced = Worth(
         outlay=None,
@@ -171,13 +184,20 @@ def _worth(year_kwh: float, cases: HomeCases, terms: _Terms) -> Worth:
         return unpriced
     total, cost = terms.outlay.total, cost[:kept]
     whole = [cash_flows(total, amounts[:kept], cost, terms.resale) for amounts in over_years]
-    priced = _paid_back(_whole_account(unpriced, whole, terms), squares, cases, terms)
+    priced = _paid_back(
+        _whole_account(unpriced, whole, terms),
+        squares,
+        cases,
+        terms,
+        cost,
+        money.running_cost_per_year + float(fees[0]),
+    )
     paid = -cash_flows(total, np.zeros(kept), cost, terms.resale)
     produced = unpriced.expected_year_kwh * (1.0 - money.ageing_share_per_year) ** np.arange(kept, dtype=np.float64)
     return replace(
         priced,
         levelised_cost_per_kwh=levelised_cost_per_kwh(paid, produced, money.discount_rate_share),
-        sensitivity=_sensitivity(saving.middle, cases, saved, kept, terms),
+        sensitivity=_sensitivity(saving.middle[:kept], cost, cases, saved, terms),
         yearly_flows=_year_flows(total, saving.middle[:kept], cost, terms.resale),
     )
 
@@ -220,15 +240,16 @@ def _whole_account(worth: Worth, whole: list[Floats], terms: _Terms) -> Worth:
     )
 
 
-def _paid_back(worth: Worth, squares: Squares, cases: HomeCases, terms: _Terms) -> Worth:
+def _paid_back(
+    worth: Worth, squares: Squares, cases: HomeCases, terms: _Terms, cost: Floats, running_first_year: float
+) -> Worth:
     """Filled in: when it is paid back. Weather evens out over the years until then, however long the account is."""
-    money, outlay, kept = terms.money, worth.outlay or 0.0, worth.years_kept
+    money, outlay, kept = terms.money, worth.outlay or 0.0, cost.size
     simple = _each(
         _first_year(squares, cases),
-        lambda amounts: simple_payback_years(outlay, float(amounts[0]) - money.running_cost_per_year),
+        lambda amounts: simple_payback_years(outlay, float(amounts[0]) - running_first_year),
     )
     until_paid = _ends_of(squares, cases.shrunk(max(simple.middle or 1.0, 1.0)), PRICE_SD_SHARE)
-    cost = yearly_costs(kept, money.running_cost_per_year, money.inverter_swap)
     running = [cash_flows(outlay, amounts[:kept], cost) for amounts in until_paid]
     undiscounted = [crossing_years(flows) for flows in running]
     crossings = [discounted_payback_years(flows, money.discount_rate_share) for flows in running]
@@ -246,10 +267,9 @@ def _first_year(squares: Squares, cases: HomeCases) -> tuple[Floats, Floats, Flo
     return _ends_of(squares, cases.shrunk(1.0), 0.0)
 
 
-def _saver(terms: _Terms) -> Callable[[HomeYear, float], Floats]:
+def _saver(terms: _Terms, periods: tuple[PricedPeriod, ...]) -> Callable[[HomeYear, float], Floats]:
     """What the home saves in each of the years asked, at prices dearer by a share."""
     money, meter = terms.money, terms.meter
-    periods = priced_periods(terms.tariff, terms.as_of, money.years, money.price_growth_share)
 
     def saved(home: HomeYear, dearer_by: float = 0.0) -> Floats:
         priced = dearer(periods, dearer_by) if dearer_by else periods
@@ -268,11 +288,10 @@ def _saving_cases(cases: HomeCases, saved: Callable[[HomeYear, float], Floats]) 
 
 
 def _sensitivity(
-    saving: Floats, cases: HomeCases, saved: Callable[[HomeYear, float], Floats], kept: int, terms: _Terms
+    saving: Floats, cost: Floats, cases: HomeCases, saved: Callable[[HomeYear, float], Floats], terms: _Terms
 ) -> tuple[Sensitivity, ...]:
-    """Each cause a step lower and higher."""
-    money, outlay = terms.money, 0.0 if terms.outlay is None else terms.outlay.total
-    cost = yearly_costs(kept, money.running_cost_per_year, money.inverter_swap)
+    """Each cause a step lower and higher; ``saving`` and ``cost`` of the years kept."""
+    money, outlay, kept = terms.money, 0.0 if terms.outlay is None else terms.outlay.total, saving.size
 
     def stepped(amounts: Floats, paid_share: float = 1.0) -> Stepped:
         return Stepped(saving=amounts, cost=cost, outlay=outlay * paid_share, resale=terms.resale * paid_share)
@@ -285,9 +304,9 @@ def _sensitivity(
                 ("self_use", saved(shifted_use(cases.middle, share), 0.0)),
             ):
                 yield of, share, stepped(amounts[:kept])
-            yield "outlay", share, stepped(saving[:kept], 1.0 + share)
+            yield "outlay", share, stepped(saving, 1.0 + share)
 
-    return sensitivities(stepped(saving[:kept]), steps(), money.discount_rate_share)
+    return sensitivities(stepped(saving), steps(), money.discount_rate_share)
 
 
 def _ends_of(squares: Squares, energy_share: float, price_sd_share: float) -> tuple[Floats, Floats, Floats]:

@@ -15,7 +15,7 @@ import numpy as np
 
 from service.core.model.band import Z_90, Band, SpreadPart
 from service.core.model.hours import Floats
-from service.core.payback import HomeYear
+from service.core.payback import HomeYear, scaled
 from service.core.worth.sensitivity import STEP_SHARE
 
 # The spread part that is weather, different every year; all others stay what they are.
@@ -113,19 +113,6 @@ def _steps(middle: Floats, one: Floats, other: Floats) -> tuple[Floats, Floats]:
     """Squares of how far the lower of two ends lies below the middle, and the higher above it."""
     below, above = np.minimum(one, other) - middle, np.maximum(one, other) - middle
     return np.minimum(below, 0.0) ** 2, np.maximum(above, 0.0) ** 2
-
-
-def scaled(home: HomeYear, share: float) -> HomeYear:
-    """So much of the production, used at home to the same share."""
-    return replace(home, self_used_kwh=home.self_used_kwh * share, exported_kwh=home.exported_kwh * share)
-
-
-def shifted_use(home: HomeYear, share: float) -> HomeYear:
-    """The same production used at home to a larger or smaller share, within production and demand of each part."""
-    produced = home.self_used_kwh + home.exported_kwh
-    self_used = np.clip(home.self_used_kwh * (1.0 + share), 0.0, np.minimum(produced, home.demand_kwh))
-    self_used = np.maximum(self_used, home.self_used_kwh) if share > 0.0 else self_used
-    return replace(home, self_used_kwh=self_used, exported_kwh=produced - self_used)
 
 
 def spread_of(parts: Iterable[SpreadPart]) -> tuple[float, float]:

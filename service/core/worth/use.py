@@ -2,8 +2,6 @@
 
 from dataclasses import dataclass
 
-import numpy as np
-
 from service.core.energy.result import EnergyYear
 from service.core.household import (
     demand_w,
@@ -16,8 +14,8 @@ from service.core.model.band import Z_90, Band
 from service.core.model.demand import DemandShape
 from service.core.model.facts import Setup
 from service.core.model.hours import Calendar, Floats
-from service.core.payback import HomeYear
-from service.core.worth.bands import HomeCases, band_of_steps, ends_over_middle, shifted_use, spread_of
+from service.core.payback import HomeYear, meter_sums, shifted_use
+from service.core.worth.bands import HomeCases, band_of_steps, ends_over_middle, spread_of
 from service.core.worth.sensitivity import STEP_SHARE
 
 
@@ -31,7 +29,7 @@ class UseAtHome:
         covered_share: self-use over demand (0 without demand).
         demand_kwh: what the home uses in the year.
         self_used_w: (8760,) expected self-use of each hour.
-        cases: the meter's months in the middle and at the ends of each cause, for the account.
+        cases: the meter's sums by register and month in the middle and at the ends of each cause, for the account.
     """
 
     self_used_kwh: Band
@@ -56,18 +54,13 @@ def use_at_home(energy: EnergyYear, setup: Setup, calendar: Calendar, shape: Dem
     if meter.sums_phases is False:
         seen, always_on_w = on_one_phase_w(demand, always_on_w)
     k = k_of(household, meter.netting)
-    months = calendar.month - 1
-    demand_kwh = _by_month(demand, months)
+    sums = meter_sums(setup.tariff, calendar, reversing=meter.counts == "reversing")
+    demand_kwh = sums.by_cell(demand)
 
     def used(scale: float) -> tuple[Floats, HomeYear]:
         produced = energy.ac_w * scale
         hourly = self_used_w(produced, seen, always_on_w, k)
-        self_used = _by_month(hourly, months)
-        return hourly, HomeYear(
-            self_used_kwh=self_used,
-            exported_kwh=np.maximum(_by_month(produced, months) - self_used, 0.0),
-            demand_kwh=demand_kwh,
-        )
+        return hourly, sums.home(hourly, produced, demand_kwh)
 
     hourly, middle = used(1.0)
     less, more = ends_over_middle(energy.year_kwh)
@@ -101,11 +94,6 @@ def use_at_home(energy: EnergyYear, setup: Setup, calendar: Calendar, shape: Dem
         self_used_w=hourly,
         cases=cases,
     )
-
-
-def _by_month(power_w: Floats, months: np.ndarray[tuple[int], np.dtype[np.int64]]) -> Floats:
-    """(12,) energy of each month in kWh, of hourly powers; ``months`` counts from 0."""
-    return np.bincount(months, weights=power_w, minlength=12) / 1000.0
 
 
 def _self_used(home: HomeYear) -> float:
