@@ -69,6 +69,7 @@ class EnergyYear:
         spread: why the year is uncertain.
         ac_w: (8760,) a.c. power of each hour, after downtime, never below 0.
         dc_w: d.c. power that the inputs draw, (8760,) for each array.
+        before_export_limit: the year as it would be if surplus might leave freely; None where it may.
     """
 
     year_kwh: Band
@@ -82,3 +83,4 @@ class EnergyYear:
     spread: tuple[SpreadPart, ...]
     ac_w: Floats
     dc_w: tuple[Floats, ...]
+    before_export_limit: "EnergyYear | None" = None

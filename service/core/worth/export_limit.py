@@ -13,8 +13,9 @@ from service.core.energy.days import day_kinds
 from service.core.energy.result import EnergyYear
 from service.core.household import k_of, with_allowance_w
 from service.core.model.band import Band
-from service.core.model.facts import Setup
+from service.core.model.facts import Household, Setup
 from service.core.model.hours import Floats, SkyYear
+from service.core.payback import HomeYear
 
 
 def limited_export(energy: EnergyYear, setup: Setup, demand_w: Floats, sky: SkyYear) -> EnergyYear:
@@ -32,10 +33,9 @@ def limited_export(energy: EnergyYear, setup: Setup, demand_w: Floats, sky: SkyY
     limit_w = setup.inverter.export_limit_w
     if limit_w is None:
         return energy
-    k = k_of(setup.household)
 
     def left(produced_w: Floats) -> Floats:
-        return with_allowance_w(produced_w, demand_w, setup.household.always_on_w, k, limit_w)
+        return within_limit_w(produced_w, demand_w, setup.household, limit_w)
 
     def end(kwh: float | None) -> float | None:
         if kwh is None or not energy.year_kwh.middle:
@@ -55,4 +55,18 @@ def limited_export(energy: EnergyYear, setup: Setup, demand_w: Floats, sky: SkyY
         lost_kwh=MappingProxyType({**energy.lost_kwh, "export_limit": lost_kwh}),
         arrays=tuple(replace(array, year_kwh=array.year_kwh * kept_share) for array in energy.arrays),
         ac_w=ac_w,
+        before_export_limit=energy,
     )
+
+
+def within_limit_w(produced_w: Floats, demand_w: Floats, household: Household, limit_w: float) -> Floats:
+    """What is left of production where at most ``limit_w`` may be sent out, (n,) in W; all of it is (n,)."""
+    return with_allowance_w(produced_w, demand_w, household.always_on_w, k_of(household), limit_w)
+
+
+def sent_out_as(home: HomeYear, free: HomeYear, limited: HomeYear) -> HomeYear:
+    """``home`` without a limit, its surplus cut as from ``free`` to ``limited``, cell by cell."""
+    before = free.exported_kwh
+    share = np.divide(limited.exported_kwh, before, out=np.ones_like(before), where=before > 0.0)
+    at = tuple(None if one is None else replace(one, exported=one.exported * share) for one in home.at)
+    return replace(home, exported_kwh=home.exported_kwh * share, at=at)

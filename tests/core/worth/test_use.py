@@ -5,10 +5,10 @@ import pytest
 
 from service.core.household import demand_w
 from service.core.model.facts import Meter
-from service.core.worth import use_at_home
+from service.core.worth import limited_export, use_at_home
 from service.data.households import load_demand_shape
-from tests.builders import household, setup, site
-from tests.energy_years import CALENDAR, energy_year
+from tests.builders import household, inverter, setup, site
+from tests.energy_years import CALENDAR, energy_year, sky_year
 
 SHAPE = load_demand_shape()
 
@@ -80,6 +80,31 @@ def test_longer_netting_lifts_self_use_a_little():
 def test_no_production_is_no_self_use():
     got = use(0.0)
     assert got.self_used_kwh.middle == got.exported_kwh == got.self_used_share == 0
+
+
+def limited(limit_w, **changes):
+    setting = setup(inverter=inverter(export_limit_w=limit_w), **changes)
+    energy = limited_export(energy_year(), setting, demand_w(setting.household, CALENDAR, SHAPE), sky_year())
+    return use_at_home(energy, setting, CALENDAR, SHAPE), energy
+
+
+def test_a_set_that_may_send_nothing_out_is_used_at_home_whole():
+    got, energy = limited(0)
+    assert got.exported_kwh == pytest.approx(0, abs=1e-9)
+    assert got.self_used_share == pytest.approx(1)
+    assert energy.lost_kwh["export_limit"] == pytest.approx(640 - got.self_used_kwh.middle)
+
+
+@pytest.mark.parametrize("limit_w", [0, 60, 250])
+def test_a_limit_on_what_is_sent_out_takes_nothing_off_self_use(limit_w):
+    got, energy = limited(limit_w)
+    free = use()
+    assert got.self_used_kwh == free.self_used_kwh
+    assert got.self_used_kwh.middle + got.exported_kwh == pytest.approx(energy.year_kwh.middle)
+    for name in ("less_energy", "more_energy", "less_used", "more_used"):
+        bound, loose = (getattr(one.cases, name) for one in (got, free))
+        np.testing.assert_allclose(bound.self_used_kwh, loose.self_used_kwh)
+        assert (bound.exported_kwh <= loose.exported_kwh + 1e-9).all()
 
 
 def test_own_hours_make_the_band_narrower():
