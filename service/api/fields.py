@@ -6,7 +6,7 @@ number: text and truth values are refused, NaN and infinity too. An integer may 
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from datetime import date
+from datetime import date, datetime
 from types import MappingProxyType
 from typing import Annotated, Any, Literal
 
@@ -97,7 +97,9 @@ SAYS: Mapping[str, Says] = MappingProxyType(
         "usual_hour": Says("Hour of the day at which it usually starts.", 19),
         "hour": Says("Hour of the day, wall clock.", None),
         "stay_years": Says("How many years you expect to stay in this home.", 6),
-        "values_w": Says("Mean power of the home in one hour.", 210),
+        "values_w": Says("Mean power in one hour, or in one step of a log.", 210),
+        "step_minutes": Says("Length of one step of the log; an hour is a multiple of it.", 15),
+        "filled_share": Says("Share of a year's hours that were gaps in a log and have been filled.", 0.04),
         "import_price_per_kwh": Says("What one kWh bought costs (the price by kWh, without fixed charges).", 0.34),
         "export_price_per_kwh": Says("What one kWh sent out earns; negative where it costs.", 0.08),
         "import_prices_per_kwh": Says("What one kWh bought costs in one hour.", 0.31),
@@ -180,6 +182,12 @@ def _iso_date(value: str) -> str:
     return value
 
 
+def _iso_time(value: str) -> str:
+    """Refuse 30 February and 25 o'clock."""
+    datetime.fromisoformat(value)
+    return value
+
+
 def iso_day(description: str, example: str) -> Any:
     """A calendar day as text, between 2000 and 2199."""
     return Field(
@@ -225,7 +233,9 @@ ResidualCurrentDevice = Literal["type_a", "type_b", "type_ac", "one_way", "none"
 LeadRoute = Literal["direct", "window", "door", "wall"]
 MeterCounts = Literal["two_way", "reversing", "one_way", "not_known"]
 Netting = Literal["instant", "quarter_hour", "hour", "month", "year"]
+DemandKind = Literal["own_hours", "averaged"]
 Export = Literal["unpaid", "paid", "netted"]
+Days = Literal["all", "weekday", "weekend"]
 Include = Literal["used", "hours", "moves"]
 
 # Numbers, by the field's name.
@@ -235,7 +245,6 @@ ElevationM = Annotated[float, bounded("elevation_m")]
 GroundReflectanceShare = Annotated[float, bounded("ground_reflectance_share")]
 ColdestAirC = Annotated[float, bounded("coldest_air_c")]
 BasicWindVelocityMPerS = Annotated[float, bounded("basic_wind_velocity_m_per_s")]
-Days = Literal["all", "weekday", "weekend"]
 TiltDeg = Annotated[float, bounded("tilt_deg")]
 AzimuthDeg = Annotated[float, bounded("azimuth_deg")]
 HeightDeg = Annotated[float, bounded("height_deg")]
@@ -303,8 +312,15 @@ UsualHour = Annotated[int, bounded("usual_hour"), WHOLE]
 Hour = Annotated[float, bounded("hour")]
 StayYears = Annotated[float, bounded("stay_years")]
 ValueW = Annotated[float, bounded("values_w")]
+StepMinutes = Annotated[int, bounded("step_minutes"), WHOLE]
+FilledShare = Annotated[float, bounded("filled_share")]
 ImportPricePerKwh = Annotated[float, bounded("import_price_per_kwh")]
 ExportPricePerKwh = Annotated[float, bounded("export_price_per_kwh")]
+HourImportPrice = Annotated[float, bounded("import_prices_per_kwh")]
+HourExportPrice = Annotated[float, bounded("export_prices_per_kwh")]
+FeePerYear = Annotated[float, bounded("fee_per_year")]
+FeePerKvaYear = Annotated[float, bounded("fee_per_kva_year")]
+ExportTaxShare = Annotated[float, bounded("export_tax_share")]
 Amount = Annotated[float, bounded("amount")]
 Freight = Annotated[float, bounded("freight")]
 Registration = Annotated[float, bounded("registration")]
@@ -316,11 +332,6 @@ Hours = Annotated[float, bounded("hours")]
 PerHour = Annotated[float, bounded("per_hour")]
 Years = Annotated[int, bounded("years"), WHOLE]
 DiscountRateShare = Annotated[float, bounded("discount_rate_share")]
-HourImportPrice = Annotated[float, bounded("import_prices_per_kwh")]
-HourExportPrice = Annotated[float, bounded("export_prices_per_kwh")]
-FeePerYear = Annotated[float, bounded("fee_per_year")]
-FeePerKvaYear = Annotated[float, bounded("fee_per_kva_year")]
-ExportTaxShare = Annotated[float, bounded("export_tax_share")]
 PriceGrowthShare = Annotated[float, bounded("price_growth_share")]
 AgeingSharePerYear = Annotated[float, bounded("ageing_share_per_year")]
 Year = Annotated[int, bounded("year"), WHOLE]
@@ -341,6 +352,16 @@ Certificate = Annotated[str, text("A standard that a certificate at hand names."
 TimeZone = Annotated[str, text("IANA name of the time zone.", "Europe/Berlin", 64, r"^[A-Za-z0-9_+/-]+$")]
 RuleArea = Annotated[str, text("ISO 3166 code of the area whose rules apply.", "DE", 6, r"^[A-Z]{2}(-[A-Z0-9]{1,3})?$")]
 Clock = Annotated[str, text("Wall-clock time, HH:MM.", "15:00", 5, CLOCK)]
+LogBegin = Annotated[
+    str,
+    AfterValidator(_iso_time),
+    text(
+        "When the first step begins, in the place's standard time (no summer time), or with its offset from UTC.",
+        "2025-03-01T00:00",
+        22,
+        r"^[12][0-9]{3}-[01][0-9]-[0-3][0-9]T[0-2][0-9]:[0-5][0-9](Z|[+-][01][0-9]:[0-5][0-9])?$",
+    ),
+]
 Currency = Annotated[str, text("ISO 4217 code.", "EUR", 3, r"^[A-Z]{3}$")]
 Day = Annotated[str, IS_A_DAY, iso_day("A calendar day.", "2026-01-01")]
 AsOf = Annotated[

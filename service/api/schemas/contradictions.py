@@ -2,12 +2,15 @@
 
 from service.api.schemas.array import ArrayIn
 from service.api.schemas.base import In
-from service.api.schemas.household import DEMAND_LENGTHS, HouseholdIn
+from service.api.schemas.household import DEMAND_LENGTHS, DemandIn, HouseholdIn
 from service.api.schemas.inverter import InverterIn
 from service.api.schemas.mistakes import Found, Mistake
 from service.api.schemas.money import TariffIn
 from service.api.schemas.requests import AppraisalIn, PaybackIn
 from service.api.words import say
+from service.core.model.hours import HOURS
+
+HOUR_MINUTES = 60
 
 
 def contradictions(request: In) -> list[Mistake]:
@@ -70,22 +73,40 @@ def _inverter(inverter: InverterIn, found: Found) -> None:
 
 
 def _household(household: HouseholdIn, found: Found) -> None:
-    if household.demand and len(household.demand.values_w) not in DEMAND_LENGTHS:
-        accepted = say("problems", "accepted.lengths", {"lengths": DEMAND_LENGTHS})
-        found.mistakes.append(
-            Mistake(
-                code="wrong_count",
-                pointer="/household/demand/values_w",
-                given=str(len(household.demand.values_w)),
-                problem=say("problems", "mistake.wrong_count"),
-                accepted=accepted,
-            )
-        )
+    if household.demand:
+        _demand(household.demand, found)
+    other = household.other_generation
+    if other and other.panel_power_w is None and other.year_kwh is None and other.values_w is None:
+        found.contradiction("/household/other_generation", {}, "no_size")
+    if other and other.values_w is not None and other.year_kwh is not None:
+        found.contradiction("/household/other_generation/year_kwh", other.year_kwh, "other_twice")
     for day in ("weekday", "weekend"):
         pairs = getattr(household.at_home, day, None) or ()
         for at, (start, end) in enumerate(pairs):
             if start >= end:
                 found.contradiction(f"/household/at_home/{day}/{at}", [start, end], "hours")
+
+
+def _demand(demand: DemandIn, found: Found) -> None:
+    values, log = demand.values_w, demand.log
+    if (values is None) == (log is None):
+        found.contradiction("/household/demand", sorted(demand.model_fields_set), "hours_or_log")
+    if values is not None and len(values) not in DEMAND_LENGTHS:
+        found.mistakes.append(
+            Mistake(
+                code="wrong_count",
+                pointer="/household/demand/values_w",
+                given=str(len(values)),
+                problem=say("problems", "mistake.wrong_count"),
+                accepted=say("problems", "accepted.lengths", {"lengths": DEMAND_LENGTHS}),
+            )
+        )
+    elif values is not None and len(values) < HOURS and demand.kind == "own_hours":
+        found.contradiction("/household/demand/kind", demand.kind, "profile", count=len(values))
+    if log is not None and HOUR_MINUTES % log.step_minutes:
+        found.contradiction("/household/demand/log/step_minutes", log.step_minutes, "steps")
+    if log is not None and demand.filled_share is not None:
+        found.contradiction("/household/demand/filled_share", demand.filled_share, "filled_log")
 
 
 def _tariff(tariff: TariffIn, found: Found) -> None:

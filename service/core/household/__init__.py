@@ -1,6 +1,8 @@
 """What does the home use through the year, and how much of the set's production is used at home?"""
 
-from service.core.household.demand import demand_w
+from service.core.household.demand import RUN_HOURS, demand_w, mean_day_w
+from service.core.household.log import LoggedYear, year_of_log
+from service.core.household.other import used_beside_w
 from service.core.household.self_use import (
     k_of,
     on_one_phase_w,
@@ -11,11 +13,16 @@ from service.core.household.self_use import (
 from service.core.model.demand import DemandShape
 
 __all__ = [
+    "RUN_HOURS",
     "DemandShape",
+    "LoggedYear",
     "demand_w",
     "k_of",
+    "mean_day_w",
     "on_one_phase_w",
     "self_use_sd_share",
     "self_used_w",
+    "used_beside_w",
     "with_allowance_w",
+    "year_of_log",
 ]

@@ -167,8 +167,26 @@ class Machine:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class OtherGeneration:
+    """A plant that stands on the roof already and takes its share of the demand first.
+
+    Its hours are ``values_w`` (8760, rows in standard time); else those of ``panel_power_w`` in ``plane``, brought to
+    ``year_kwh`` where that is known.
+    """
+
+    panel_power_w: float | None
+    plane: Plane | None
+    year_kwh: float | None
+    values_w: tuple[float, ...] | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Household:
-    """What the home uses and when. ``values_w``: the caller's own 24, 168, 8760 or 8784 mean powers, else None."""
+    """What the home uses and when. ``values_w``: the caller's own 24, 168, 8760 or 8784 mean powers, else None.
+
+    ``values_kind``: own_hours (each hour as it was) or averaged (a profile that repeats); None where the number of
+    values tells. ``filled_share``: share of the hours that were gaps in a meter's log.
+    """
 
     demand_kwh_per_year: float
     persons: int
@@ -177,6 +195,9 @@ class Household:
     machines: tuple[Machine, ...]
     values_w: tuple[float, ...] | None
     stay_years: float | None
+    values_kind: str | None = None
+    filled_share: float = 0.0
+    other_generation: OtherGeneration | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -188,33 +209,6 @@ class Meter:
     netting: str
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class TariffPeriod:
-    """Prices from ``valid_from`` on (ISO date) until the next period. ``export``: unpaid, paid or netted.
-
-    The first of ``rates`` that holds in an hour gives its prices, the period's own are the rest. With ``hourly``
-    prices the period's own are their means. The fees come with the set, by the year or by kVA of the inverter's
-    rating; a standing charge that is paid either way is none of them. ``export_tax_share`` is taken off what the
-    export price earns. None: nothing of the kind.
-    """
-
-    valid_from: str
-    import_price_per_kwh: float
-    export: str
-    export_price_per_kwh: float
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Tariff:
-    """Dated prices, oldest first, in one ``currency`` (ISO 4217)."""
-
-    currency: str
-    periods: tuple[TariffPeriod, ...]
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class OutlayItem:
-    """One thing to be paid before the set runs; a rebate is negative. ``second_hand``: used panels."""
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Rate:
     """Prices of some hours: in ``months`` (1 to 12), on ``days`` (all, weekday, weekend), between two wall-clock times.
@@ -243,6 +237,38 @@ class HourlyPrices:
     export_prices_per_kwh: tuple[float, ...] | None
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TariffPeriod:
+    """Prices from ``valid_from`` on (ISO date) until the next period. ``export``: unpaid, paid or netted.
+
+    The first of ``rates`` that holds in an hour gives its prices, the period's own are the rest. With ``hourly``
+    prices the period's own are their means. The fees come with the set, by the year or by kVA of the inverter's
+    rating; a standing charge that is paid either way is none of them. ``export_tax_share`` is taken off what the
+    export price earns. None: nothing of the kind.
+    """
+
+    valid_from: str
+    import_price_per_kwh: float
+    export: str
+    export_price_per_kwh: float
+    rates: tuple[Rate, ...] = ()
+    hourly: HourlyPrices | None = None
+    fee_per_year: float | None = None
+    fee_per_kva_year: float | None = None
+    export_tax_share: float | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Tariff:
+    """Dated prices, oldest first, in one ``currency`` (ISO 4217)."""
+
+    currency: str
+    periods: tuple[TariffPeriod, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OutlayItem:
+    """One thing to be paid before the set runs; a rebate is negative. ``second_hand``: used panels."""
 
     what: str
     amount: float
@@ -251,11 +277,6 @@ class HourlyPrices:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Fetching:
-    rates: tuple[Rate, ...] = ()
-    hourly: HourlyPrices | None = None
-    fee_per_year: float | None = None
-    fee_per_kva_year: float | None = None
-    export_tax_share: float | None = None
     """Fetching things oneself: ``km`` one way, driven there and back on each of ``trips``; ``hours`` in all."""
 
     km: float

@@ -88,10 +88,27 @@ TEXTS: Mapping[str, str] = {
     "usual_demand": "Not said; a usual flat with so many persons was taken. The yearly bill has the true figure.",
     "sum_of_own_hours": "The sum of the hours that you gave.",
     "share_of_demand": "Not said; the usual share that runs day and night was taken.",
-    "least_of_own_hours": "The least of the hours that you gave.",
+    "least_of_own_hours": "Read from the lowest of the hours that you gave.",
+    "own_hours_say_otherwise": "The hours that you gave add up to this; the yearly figure beside them was not used.",
+    "hours_differ": "The hours were taken as this home's own, each as it was.",
+    "days_repeat": "Most of the days are alike, so the hours were taken as an averaged profile: less is then used at "
+    "home than by hours as they really were. Say so if they are real.",
+    "gaps_filled": "Of the meter's log this share of the year's hours is missing. Each takes the mean of the known "
+    "hours at that hour of day, on that kind of day, in that month; where there is none, over more months and days.",
+    "usual_roof": "Not said; a usual roof was taken for the plant that is there already.",
+    "towards_noon": "Not said; it was taken to look towards the midday sun.",
     "none_named": "No machine was named whose hour can be chosen.",
     "usual_machine": "Not said; a usual machine was taken.",
     "usual_netting": "Not said; what leaves the home is taken as lost to it from moment to moment.",
+    "netted_over_the_year": "Over which period surplus is netted was not said; the year was taken. Over a month or an "
+    "hour it is worth less.",
+    "card_ends": "The day after the last on which the rule card of the area lets surplus be netted.",
+    "netting_ends": "By the rule card of the area netting ends; the next card leaves surplus to a contract or pays "
+    "nothing. From then on it was taken to earn the export price that you gave, or nothing. Ask your supplier, and "
+    "give a period of your own from that day.",
+    "no_later_rule_known": "The rule card of the area ends within this period, and no later one is known. Netting was "
+    "taken to go on as you said; ask your supplier until when it does.",
+    "paid_as_priced": "A price for what is sent out was given, so it was taken to be paid.",
     "currency_of_area": "The currency of the price table for this place.",
     "from_this_year": "Taken to hold from the beginning of this year.",
     "price_of_area": "No price was given. This is the published household average of the area; a kWh saved may be "
