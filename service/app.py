@@ -99,7 +99,7 @@ def deps_of(settings: Settings) -> Deps:
         data_version=data_version(),
         today=today,
         climate=load_climate(),
-        default_tables=DefaultTables(prices=load_prices()),
+        default_tables=DefaultTables(prices=load_prices(), rule_cards=load_rule_cards()),
         grid_carbon=load_grid_carbon(),
         demand_shape=load_demand_shape(),
         rule_cards=load_rule_cards(),

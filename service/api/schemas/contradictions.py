@@ -2,12 +2,13 @@
 
 from service.api.schemas.array import ArrayIn
 from service.api.schemas.base import In
-from service.api.schemas.household import DEMAND_LENGTHS, DemandIn, HouseholdIn
+from service.api.schemas.household import DEMAND_LENGTHS, DemandIn, HouseholdIn, MeterIn
 from service.api.schemas.inverter import InverterIn
-from service.api.schemas.mistakes import Found, Mistake
+from service.api.schemas.mistakes import Found, Mistake, mistake_of
 from service.api.schemas.money import TariffIn
 from service.api.schemas.requests import AppraisalIn, PaybackIn
 from service.api.words import say
+from service.core.completion import contradictions_of_tariff
 from service.core.model.hours import HOURS
 
 HOUR_MINUTES = 60
@@ -26,7 +27,7 @@ def contradictions(request: In) -> list[Mistake]:
         if request.household:
             _household(request.household, found)
         if request.tariff:
-            _tariff(request.tariff, found)
+            _tariff(request.tariff, request.meter, found)
     return found.mistakes
 
 
@@ -40,6 +41,8 @@ def _payback(request: PaybackIn, found: Found) -> None:
             )
     if plain and request.arrays is not None:
         found.contradiction("/arrays", [], "payback")
+    if plain and request.tariff is not None:
+        _plain_tariff(request.tariff, request.inverter, found)
 
 
 def _arrays(arrays: list[ArrayIn], inverter: InverterIn, found: Found) -> None:
@@ -109,9 +112,25 @@ def _demand(demand: DemandIn, found: Found) -> None:
         found.contradiction("/household/demand/filled_share", demand.filled_share, "filled_log")
 
 
-def _tariff(tariff: TariffIn, found: Found) -> None:
+def _tariff(tariff: TariffIn, meter: MeterIn | None, found: Found) -> None:
     seen: set[str | None] = set()
     for at, period in enumerate(tariff.periods):
         if period.valid_from in seen:
             found.contradiction(f"/tariff/periods/{at}/valid_from", period.valid_from or "", "same_day")
         seen.add(period.valid_from)
+    inner = contradictions_of_tariff(tariff.given(), meter.given() if meter else None)
+    found.mistakes += [mistake_of(error) for error in inner]
+
+
+def _plain_tariff(tariff: TariffIn, inverter: InverterIn | None, found: Found) -> None:
+    """What needs more than a year's sum of energy."""
+    accepted = say("problems", "accepted.plain_tariff")
+    for at, period in enumerate(tariff.periods):
+        pointer = f"/tariff/periods/{at}"
+        if period.rates:
+            found.contradiction(f"{pointer}/rates", len(period.rates), "needs_hours", accepted)
+        if period.hourly:
+            found.contradiction(f"{pointer}/hourly", {}, "needs_hours", accepted)
+        if period.fee_per_kva_year and inverter is None:
+            given, wanted = period.fee_per_kva_year, say("problems", "accepted.kva")
+            found.contradiction(f"{pointer}/fee_per_kva_year", given, "needs_inverter", wanted)
