@@ -11,14 +11,14 @@ from service.api.schemas.payback import PaybackOut
 from service.api.schemas.requests import AppraisalIn
 from service.api.schemas.use import UseOut
 from service.core.appraisal import appraise, priced_remedies
-from service.core.worth import Worth, use_at_home, worth
+from service.core.worth import Worth, worth
 
 
 def appraisal(body: bytes, deps: Deps) -> AppraisalOut:
     """The answer of /v1/appraisal: every room asked once, in order, and one decision."""
     question = Question.asked(AppraisalIn, body, deps)
     setup, energy = question.setup, question.energy
-    use = use_at_home(energy, setup, question.sky.calendar, deps.demand_shape)
+    use = question.use
     account = worth(energy, use, setup, question.as_of)
     compatibility = priced_remedies(checked(question), setup, question.year_kwh)
     found = appraise(
@@ -36,7 +36,7 @@ def appraisal(body: bytes, deps: Deps) -> AppraisalOut:
         decision=DecisionOut.of(found.decision),
         compatibility=CompatibilityOut.of(compatibility),
         energy=EnergyOut.of(energy, calendar),
-        use=UseOut.from_core(use),
+        use=UseOut.of(use, question.habits(), setup.tariff.currency if setup.tariff else None),
         payback=payback_out(question, account),
         steps=[StepOut.of(step) for step in found.steps],
         **question.beside(found.cautions),

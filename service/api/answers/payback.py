@@ -15,7 +15,7 @@ from service.api.words import say
 from service.core.appraisal import chosen_cautions
 from service.core.completion import complete_account
 from service.core.model.band import Band
-from service.core.worth import use_at_home, worth, worth_of_energy
+from service.core.worth import worth, worth_of_energy
 
 
 def payback(body: bytes, deps: Deps) -> PaybackAnswerOut:
@@ -26,7 +26,7 @@ def payback(body: bytes, deps: Deps) -> PaybackAnswerOut:
         return _of_known_energy(request, request.energy, deps)
     question = Question.of(read_value(AppraisalIn, value), deps)
     setup = question.setup
-    use = use_at_home(question.energy, setup, question.sky.calendar, deps.demand_shape)
+    use = question.use
     told = payback_out(question, worth(question.energy, use, setup, question.as_of))
     if told is None:
         raise _no_price()

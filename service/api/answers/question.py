@@ -29,7 +29,7 @@ from service.core.model.finding import Finding
 from service.core.model.hours import Floats, SkyYear
 from service.core.model.place_facts import PlaceFacts
 from service.core.rules import RuleCard, card_for
-from service.core.worth import limited_export
+from service.core.worth import Habit, UseAtHome, habits, limited_export, other_generation_w, use_at_home
 from service.data.local_rules import cards_of
 
 R = TypeVar("R", bound=AppraisalIn)
@@ -102,7 +102,22 @@ class Question:
         energy = energy_year(setup, self.sky, self.place.climate, self.assumptions, direct)
         if setup.inverter.export_limit_w is None:
             return energy
-        return limited_export(energy, setup, self.demand_of(setup), self.sky)
+        return limited_export(energy, setup, self.demand_of(setup), self.sky, self.other_w)
+
+    @cached_property
+    def other_w(self) -> Floats | None:
+        """The hours of a plant on the roof, None where there is none."""
+        return other_generation_w(self.setup, self.sky)
+
+    @cached_property
+    def use(self) -> UseAtHome:
+        """What of the year is used at home."""
+        return use_at_home(self.energy, self.setup, self.sky.calendar, self.deps.demand_shape, self.other_w)
+
+    def habits(self) -> tuple[Habit, ...]:
+        """The best hour of each machine."""
+        calendar, shape = self.sky.calendar, self.deps.demand_shape
+        return habits(self.energy, self.setup, calendar, shape, self.as_of, self.other_w)
 
     def year_kwh(self, setup: Setup) -> float:
         """The middle energy of a year of a setup; this one's own year is computed once."""

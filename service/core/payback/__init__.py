@@ -8,7 +8,7 @@ from service.core.payback.flows import (
     yearly_costs,
     years_kept,
 )
-from service.core.payback.hours import MeterSums, in_order, meter_sums, minute_of, rate_of_minute
+from service.core.payback.hours import MeterSums, in_order, meter_sums, priced_hours, minute_of, rate_of_minute
 from service.core.payback.measures import (
     Crossing,
     crossing_years,
@@ -46,6 +46,7 @@ __all__ = [
     "minute_of",
     "net_present_value",
     "outlay_parts",
+    "priced_hours",
     "priced_periods",
     "rate_of_minute",
     "savings",

@@ -136,6 +136,19 @@ def meter_sums(tariff: Tariff | None, calendar: Calendar, *, reversing: bool = F
     )
 
 
+def priced_hours(tariff: Tariff, number: int, calendar: Calendar) -> tuple[Floats, Floats]:
+    """Stated import and export price of each hour, (8760,) each, in the period of that number, oldest first."""
+    period = in_order(tariff)[number]
+    priced = _priced(number, period, calendar)
+    if priced is None:
+        return np.full(HOURS, period.import_price_per_kwh), np.full(HOURS, period.export_price_per_kwh)
+    if priced.prices.shape[1] == HOURS:
+        return priced.prices[0], priced.prices[1]
+    slot = np.clip(calendar.weekday - 4, 0, 1) * 24 + calendar.clock_h.astype(np.int64)
+    at_hour = priced.prices[:, (calendar.month - 1) * _SLOTS + slot]
+    return at_hour[0], at_hour[1]
+
+
 def _on(prices: Floats, rows: int, by_clock: bool, clock_cell: Ints) -> Floats:
     """Prices by the clock put on the hours of the year, where another period needs these."""
     return prices if by_clock or prices.shape[1] == rows else prices[:, clock_cell]

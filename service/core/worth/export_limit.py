@@ -18,7 +18,9 @@ from service.core.model.hours import Floats, SkyYear
 from service.core.payback import HomeYear
 
 
-def limited_export(energy: EnergyYear, setup: Setup, demand_w: Floats, sky: SkyYear) -> EnergyYear:
+def limited_export(
+    energy: EnergyYear, setup: Setup, demand_w: Floats, sky: SkyYear, other_w: Floats | None = None
+) -> EnergyYear:
     """The year's energy with the inverter's export limit applied and counted as ``lost_kwh["export_limit"]``.
 
     Without a limit the year comes back as it was. The arrays' parts are cut alike; d.c. powers stay what the inputs
@@ -29,13 +31,14 @@ def limited_export(energy: EnergyYear, setup: Setup, demand_w: Floats, sky: SkyY
         setup: inverter (``export_limit_w``), household (always-on power, kind of demand) and side of the equator.
         demand_w: (8760,) mean demand of each hour.
         sky: clock and light of the rows, for months and kinds of day.
+        other_w: (8760,) of a plant on the roof, whose surplus takes up the limit first.
     """
     limit_w = setup.inverter.export_limit_w
     if limit_w is None:
         return energy
 
     def left(produced_w: Floats) -> Floats:
-        return within_limit_w(produced_w, demand_w, setup.household, limit_w)
+        return within_limit_w(produced_w, demand_w, setup.household, limit_w, other_w)
 
     def end(kwh: float | None) -> float | None:
         if kwh is None or not energy.year_kwh.middle:
@@ -59,9 +62,20 @@ def limited_export(energy: EnergyYear, setup: Setup, demand_w: Floats, sky: SkyY
     )
 
 
-def within_limit_w(produced_w: Floats, demand_w: Floats, household: Household, limit_w: float) -> Floats:
-    """What is left of production where at most ``limit_w`` may be sent out, (n,) in W; all of it is (n,)."""
-    return with_allowance_w(produced_w, demand_w, household.always_on_w, k_of(household), limit_w)
+def within_limit_w(
+    produced_w: Floats, demand_w: Floats, household: Household, limit_w: float, other_w: Floats | None = None
+) -> Floats:
+    """What is left of production where at most ``limit_w`` may be sent out, (n,) in W; all of it is (n,).
+
+    Beside a plant on the roof the limit holds for both, and the plant comes first: the set gets what both together
+    would have left, less what the plant alone has.
+    """
+    always_on_w, k = household.always_on_w, k_of(household)
+    if other_w is None:
+        return with_allowance_w(produced_w, demand_w, always_on_w, k, limit_w)
+    both = with_allowance_w(produced_w + other_w, demand_w, always_on_w, k, limit_w)
+    alone = with_allowance_w(other_w, demand_w, always_on_w, k, limit_w)
+    return np.asarray(np.clip(both - alone, 0.0, produced_w), dtype=np.float64)
 
 
 def sent_out_as(home: HomeYear, free: HomeYear, limited: HomeYear) -> HomeYear:

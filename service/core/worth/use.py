@@ -11,6 +11,7 @@ from service.core.household import (
     on_one_phase_w,
     self_use_sd_share,
     self_used_w,
+    used_beside_w,
 )
 from service.core.model.band import Z_90, Band
 from service.core.model.demand import DemandShape
@@ -21,6 +22,26 @@ from service.core.worth.bands import HomeCases, band_of_steps, ends_over_middle,
 from service.core.worth.export_limit import sent_out_as, within_limit_w
 from service.core.worth.sensitivity import STEP_SHARE
 
+PHASES = 3
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OtherShare:
+    """What a plant on the roof makes of the home's demand first, in kWh a year.
+
+    Attributes:
+        year_kwh: what it gives.
+        self_used_kwh: what of that is used at home, as the meter sees it.
+        set_alone_self_used_kwh: what the home would use of the set if the plant were not there.
+        displaced_kwh: how much less that is with it. Were the set counted first, the plant's own use would fall by as
+            much: what both could meet is counted once.
+    """
+
+    year_kwh: float
+    self_used_kwh: float
+    set_alone_self_used_kwh: float
+    displaced_kwh: float
+
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class UseAtHome:
@@ -28,30 +49,39 @@ class UseAtHome:
 
     Attributes:
         self_used_kwh: band of the year; ``self_used_share`` is its middle over the production (0 without any).
+        upper_bound_self_used_kwh: the sum of min(production, demand that a plant on the roof leaves) of the hourly
+            means. Flattering, since demand within an hour is not even; what is really used lies below.
         exported_kwh: production less self-use, in the middle.
         covered_share: self-use over demand (0 without demand).
         demand_kwh: what the home uses in the year.
+        other_generation: of a plant on the roof; None where there is none.
         self_used_w: (8760,) expected self-use of each hour.
         cases: the meter's sums by register and month in the middle and at the ends of each cause, for the account.
     """
 
     self_used_kwh: Band
     self_used_share: float
+    upper_bound_self_used_kwh: float
     exported_kwh: float
     covered_share: float
     demand_kwh: float
+    other_generation: OtherShare | None
     self_used_w: Floats
     cases: HomeCases
 
 
-def use_at_home(energy: EnergyYear, setup: Setup, calendar: Calendar, shape: DemandShape) -> UseAtHome:
+def use_at_home(
+    energy: EnergyYear, setup: Setup, calendar: Calendar, shape: DemandShape, other_w: Floats | None = None
+) -> UseAtHome:
     """Self-use of the year, with its band.
 
     The band has two causes: production at its cautious and hopeful end, for which self-use is computed again, and
     the home's minutes and habits. A meter that does not sum over phases sees only what is drawn on the set's own
     phase; where nobody said, it is taken to sum. A limit on what is sent out takes nothing off self-use.
+
+    ``other_w``, (8760,), is the power of a plant that stands on the roof already and meets the demand first.
     """
-    meter = _AtTheMeter.of(energy, setup, calendar, shape)
+    meter = _AtTheMeter.of(energy, setup, calendar, shape, other_w)
     hourly, middle = meter.used(1.0)
     free = energy.before_export_limit or energy
     less, more = ends_over_middle(free.year_kwh)
@@ -79,9 +109,11 @@ def use_at_home(energy: EnergyYear, setup: Setup, calendar: Calendar, shape: Dem
             ],
         ),
         self_used_share=self_used / produced if produced > 0.0 else 0.0,
+        upper_bound_self_used_kwh=meter.upper_bound_kwh(),
         exported_kwh=float(middle.exported_kwh.sum()),
         covered_share=self_used / needed if needed > 0.0 else 0.0,
         demand_kwh=needed,
+        other_generation=meter.other_share(self_used),
         self_used_w=hourly,
         cases=cases,
     )
@@ -89,7 +121,10 @@ def use_at_home(energy: EnergyYear, setup: Setup, calendar: Calendar, shape: Dem
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class _AtTheMeter:
-    """The set, the home and what the meter sees: ``seen_w`` is the demand that the set can meet on it, shape k."""
+    """The set, the home and what the meter sees: ``seen_w`` is the demand on it, shape k.
+
+    ``other_w`` is a plant on the roof and ``other_seen_w`` its part on that phase, ``other_used_w`` what of it is used.
+    """
 
     energy: EnergyYear
     household: Household
@@ -100,14 +135,23 @@ class _AtTheMeter:
     k: float
     sums: MeterSums
     demand_kwh: Floats
+    other_w: Floats | None
+    other_seen_w: Floats | None
+    other_used_w: Floats
 
     @classmethod
-    def of(cls, energy: EnergyYear, setup: Setup, calendar: Calendar, shape: DemandShape) -> "_AtTheMeter":
+    def of(
+        cls, energy: EnergyYear, setup: Setup, calendar: Calendar, shape: DemandShape, other_w: Floats | None
+    ) -> "_AtTheMeter":
         household, meter = setup.household, setup.meter
         demand = demand_w(household, calendar, shape, southern=setup.site.latitude_deg < 0)
-        seen, always_on_w = demand, household.always_on_w
+        seen, always_on_w, other_seen = demand, household.always_on_w, other_w
         if meter.sums_phases is False:
             seen, always_on_w = on_one_phase_w(demand, always_on_w)
+            other_seen = None if other_w is None else other_w / PHASES
+        k = k_of(household, meter.netting)
+        other_used = np.zeros(1) if other_seen is None else self_used_w(other_seen, seen, always_on_w, k)
+        phases = PHASES if meter.sums_phases is False else 1
         sums = meter_sums(setup.tariff, calendar, reversing=meter.counts == "reversing")
         return cls(
             energy=energy,
@@ -116,9 +160,12 @@ class _AtTheMeter:
             demand_w=demand,
             seen_w=seen,
             always_on_w=always_on_w,
-            k=k_of(household, meter.netting),
+            k=k,
             sums=sums,
-            demand_kwh=sums.by_cell(demand),
+            demand_kwh=sums.by_cell(demand - phases * other_used),
+            other_w=other_w,
+            other_seen_w=other_seen,
+            other_used_w=other_used,
         )
 
     def used(self, scale: float) -> tuple[Floats, HomeYear]:
@@ -126,7 +173,9 @@ class _AtTheMeter:
         free = self.energy.before_export_limit
         if free is None or self.export_limit_w is None:
             return self._met(self.energy.ac_w * scale)
-        left = within_limit_w(free.ac_w * scale, self.demand_w, self.household, self.export_limit_w)
+        left = within_limit_w(
+            free.ac_w * scale, self.demand_w, self.household, self.export_limit_w, self.other_w
+        )
         hourly = np.minimum(self._met(free.ac_w * scale)[0], left)
         return hourly, self.sums.home(hourly, left, self.demand_kwh)
 
@@ -139,8 +188,34 @@ class _AtTheMeter:
         return sent_out_as(shifted_use(unlimited, share), unlimited, middle)
 
     def _met(self, produced_w: Floats) -> tuple[Floats, HomeYear]:
-        hourly = self_used_w(produced_w, self.seen_w, self.always_on_w, self.k)
+        hourly = self._used_w(produced_w)
         return hourly, self.sums.home(hourly, produced_w, self.demand_kwh)
+
+    def _used_w(self, produced_w: Floats) -> Floats:
+        if self.other_seen_w is None:
+            return self_used_w(produced_w, self.seen_w, self.always_on_w, self.k)
+        return used_beside_w(
+            produced_w, self.seen_w, self.always_on_w, self.k, self.other_seen_w, self.other_used_w
+        )
+
+    def upper_bound_kwh(self) -> float:
+        """The hourly minimum of production and the demand that is left."""
+        return float(np.minimum(self.energy.ac_w, self.seen_w - self.other_used_w).sum()) / 1000.0
+
+    def other_share(self, self_used_kwh: float) -> OtherShare | None:
+        """What the plant on the roof takes, and what the set would have without it."""
+        if self.other_w is None or self.other_seen_w is None:
+            return None
+        free = self.energy.before_export_limit or self.energy
+        alone = np.minimum(self_used_w(free.ac_w, self.seen_w, self.always_on_w, self.k), self.energy.ac_w)
+        alone_kwh = float(alone.sum()) / 1000.0
+        phases = float(self.other_w.sum() / self.other_seen_w.sum()) if self.other_seen_w.any() else 1.0
+        return OtherShare(
+            year_kwh=float(self.other_w.sum()) / 1000.0,
+            self_used_kwh=float(self.other_used_w.sum()) * phases / 1000.0,
+            set_alone_self_used_kwh=alone_kwh,
+            displaced_kwh=max(alone_kwh - self_used_kwh, 0.0),
+        )
 
 
 def _self_used(home: HomeYear) -> float:
