@@ -1,5 +1,6 @@
 """What passes the meter in a year, and what would it come to at the prices of each hour?"""
 
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
@@ -32,6 +33,25 @@ class HomeYear:
     exported_kwh: Floats
     demand_kwh: Floats
     at: tuple[AtPrices | None, ...] = ()
+
+
+def stacked(homes: Sequence[HomeYear]) -> HomeYear:
+    """Several years at the meter of one home in one, with arrays of shape (homes, cells) and (2, homes, cells)."""
+    return HomeYear(
+        self_used_kwh=np.stack([home.self_used_kwh for home in homes]),
+        exported_kwh=np.stack([home.exported_kwh for home in homes]),
+        demand_kwh=np.stack([home.demand_kwh for home in homes]),
+        at=tuple(
+            None
+            if one is None
+            else AtPrices(
+                self_used=np.stack([home.at[number].self_used for home in homes], axis=1),  # type: ignore[union-attr]
+                exported=np.stack([home.at[number].exported for home in homes], axis=1),  # type: ignore[union-attr]
+                registers=one.registers,
+            )
+            for number, one in enumerate(homes[0].at)
+        ),
+    )
 
 
 def scaled(home: HomeYear, share: float) -> HomeYear:

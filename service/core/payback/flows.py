@@ -5,6 +5,7 @@ same share off self-used and sent-out energy (a little gloomy: less production i
 Standing charges are paid either way and are no part of a saving.
 """
 
+from collections.abc import Callable
 from dataclasses import dataclass
 
 import numpy as np
@@ -41,23 +42,29 @@ def savings(
     Raises:
         ContradictionError: prices move by the hour, and the hours of the home are not known.
     """
+    bought, sold = savings_by_price(home, periods, ageing_share_per_year, counts, netting)
+    return bought + sold
+
+
+def savings_by_price(
+    home: HomeYear, periods: tuple[PricedPeriod, ...], ageing_share_per_year: float, counts: str, netting: str
+) -> tuple[Floats, Floats]:
+    """``savings`` in two parts that add up: what moves with the import prices, and what with the export prices.
+
+    Several years at the meter at once, ``stacked`` to arrays of shape (homes, cells), give (homes, years). Raises as
+    ``savings`` does.
+    """
     years = periods[0].share_of_year.size
     age: Floats = (1.0 - ageing_share_per_year) ** np.arange(years, dtype=np.float64)
-    saved = np.zeros(years)
+    bought = np.zeros((*home.self_used_kwh.shape[:-1], years))
+    sold = np.zeros_like(bought)
     for period in periods:
         valued = _valued(home, period)
-        if counts == "reversing":
-            for_export = _netted(home, valued, age, over="year", beyond=False)
-        elif counts == "one_way":
-            for_export = -valued.exported_bought.sum() * valued.factor
-        elif period.export == "netted" and netting not in _WITHIN_THE_HOUR:
-            for_export = _netted(home, valued, age, over=netting, beyond=True)
-        elif period.export in {"netted", "paid"}:
-            for_export = _taxed(valued.exported_sold.sum(), valued.tax_share)
-        else:
-            for_export = np.zeros(years)
-        saved += period.share_of_year * age * (valued.self_used * valued.factor + for_export)
-    return saved
+        part = period.share_of_year * age
+        at_import, at_export = _for_export(home, valued, period, age, (counts, netting))
+        bought += part * valued.factor * (valued.self_used[..., np.newaxis] + at_import)
+        sold += part * at_export
+    return bought, sold
 
 
 # Netting over these is a matter of the hours' energy, not of money.
@@ -68,78 +75,90 @@ _WITHIN_THE_HOUR = frozenset({"quarter_hour", "hour"})
 class _Valued:
     """The un-aged year at one period's prices: ``factor`` (years,) is what bought energy is still multiplied by.
 
-    ``self_used`` in all, ``exported_bought`` and ``exported_sold`` by cell, at the import and at the export price.
+    ``self_used`` in all (...,), ``exported_bought`` and ``exported_sold`` by cell (..., cells), at the import and at
+    the export price.
     """
 
-    self_used: float
+    self_used: Floats
     exported_bought: Floats
     exported_sold: Floats
     factor: Floats
-    tax_share: float
     registers: Ints | None
 
 
 def _valued(home: HomeYear, period: PricedPeriod) -> _Valued:
     at = home.at[period.number] if home.at else None
-    if period.import_factor is not None and at is None:
+    if period.import_factor is None:
+        return _Valued(
+            self_used=np.asarray(home.self_used_kwh.sum(axis=-1)),
+            exported_bought=home.exported_kwh,
+            exported_sold=home.exported_kwh * period.export_price_per_kwh,
+            factor=period.import_price_per_kwh,
+            registers=None,
+        )
+    if at is None:
         where = f"/tariff/periods/{period.number}"
         raise ContradictionError(
             where, "has prices by the hour, and the energy is known as one sum",
             accepted="one price a period, or site, arrays and inverter in place of energy and use",
         )  # fmt: skip
-    if period.import_factor is None or at is None:
-        return _Valued(
-            self_used=float(home.self_used_kwh.sum()),
-            exported_bought=home.exported_kwh,
-            exported_sold=home.exported_kwh * period.export_price_per_kwh,
-            factor=period.import_price_per_kwh,
-            tax_share=period.export_tax_share,
-            registers=None,
-        )
     return _Valued(
-        self_used=float(at.self_used[0].sum()),
+        self_used=np.asarray(at.self_used[0].sum(axis=-1)),
         exported_bought=at.exported[0],
         exported_sold=at.exported[1],
         factor=period.import_factor,
-        tax_share=period.export_tax_share,
         registers=at.registers,
     )
 
 
-def _netted(home: HomeYear, valued: _Valued, age: Floats, *, over: str, beyond: bool) -> Floats:
-    """What is sent out is worth in each year, before ageing, shape (years,); ``beyond``: is the rest paid for?
+def _for_export(
+    home: HomeYear, valued: _Valued, period: PricedPeriod, age: Floats, meter: tuple[str, str]
+) -> tuple[Floats, Floats]:
+    """What is sent out is worth at the import and at the export price, before ageing, shape (..., years) or (..., 1).
+
+    ``meter``: counts, netting.
+    """
+    counts, netting = meter
+    nothing = np.zeros((*home.exported_kwh.shape[:-1], 1))
+    if counts == "one_way":
+        return -valued.exported_bought.sum(axis=-1, keepdims=True), nothing
+    if counts == "reversing":
+        return _netted(home, valued, age, "year")[0], nothing
+    if period.export == "unpaid":
+        return nothing, nothing
+    if period.export == "paid" or netting in _WITHIN_THE_HOUR:
+        credit, rest = nothing, valued.exported_sold.sum(axis=-1, keepdims=True)
+    else:
+        credit, rest = _netted(home, valued, age, netting)
+    # what has to be paid for sending out is not taxed
+    return credit, rest - period.export_tax_share * np.maximum(rest, 0.0)
+
+
+def _netted(home: HomeYear, valued: _Valued, age: Floats, over: str) -> tuple[Floats, Floats]:
+    """Of what is sent out: what is met at its import price, the rest at its export price, (..., years), un-aged.
 
     Of each netting period and register the same share of every kWh sent out meets what is drawn, so each is credited
     at the price of its own hour.
     """
-    group = _groups(home.exported_kwh.size, valued.registers, by_month=over == "month")
-
-    def summed(values: Floats) -> Floats:
-        of_groups = values.sum(keepdims=True) if group is None else np.bincount(group, weights=values)
-        return np.asarray(of_groups, dtype=np.float64)
-
-    exported = summed(home.exported_kwh) * age[:, np.newaxis]
-    demand, self_used = summed(home.demand_kwh), summed(home.self_used_kwh)
-    met = np.minimum(exported, np.maximum(demand - self_used * age[:, np.newaxis], 0.0))
+    summed = _sums(home.exported_kwh.shape[-1], valued.registers, by_month=over == "month")
+    aged = age[:, np.newaxis]
+    exported = summed(home.exported_kwh)[..., np.newaxis, :] * aged
+    drawn = summed(home.demand_kwh)[..., np.newaxis, :] - summed(home.self_used_kwh)[..., np.newaxis, :] * aged
+    met = np.minimum(exported, np.maximum(drawn, 0.0))
     share = np.divide(met, exported, out=np.zeros_like(met), where=exported > 0.0)
-    credit = (share @ summed(valued.exported_bought)) * valued.factor
-    if not beyond:
-        return np.asarray(credit)
-    rest = (1.0 - share) @ summed(valued.exported_sold)
-    return np.asarray(credit + _taxed(rest, valued.tax_share))
+    credit = (share * summed(valued.exported_bought)[..., np.newaxis, :]).sum(axis=-1)
+    rest = ((1.0 - share) * summed(valued.exported_sold)[..., np.newaxis, :]).sum(axis=-1)
+    return np.asarray(credit), np.asarray(rest)
 
 
-def _groups(cells: int, registers: Ints | None, *, by_month: bool) -> Ints | None:
-    """Which netting period and register each cell counts for; None where there is one of all."""
-    if not by_month:
-        return registers
-    month = np.arange(cells) % 12
-    return month if registers is None else registers * 12 + month
-
-
-def _taxed(earned: Floats | float, tax_share: float) -> Floats:
-    """Earnings less their tax; what has to be paid for sending out is not taxed."""
-    return np.asarray(earned - tax_share * np.maximum(earned, 0.0))
+def _sums(cells: int, registers: Ints | None, *, by_month: bool) -> Callable[[Floats], Floats]:
+    """How (..., cells) are summed over each netting period and register."""
+    if registers is None and cells <= 12:
+        return (lambda by_cell: by_cell) if by_month else (lambda by_cell: by_cell.sum(axis=-1, keepdims=True))
+    register = np.zeros(cells, dtype=np.int64) if registers is None else registers
+    group = register * 12 + np.arange(cells) % 12 if by_month else register
+    of_group = np.eye(int(group.max()) + 1)[group]
+    return lambda by_cell: by_cell @ of_group
 
 
 def years_kept(years: int, stay_years: float | None) -> int:

@@ -4,7 +4,7 @@ Year y runs from ``as_of`` + (y - 1) years to ``as_of`` + y years. A period hold
 begins, so a rule that ends next year ends next year; several periods within one year share it by their days.
 """
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from datetime import date
 
 import numpy as np
@@ -89,18 +89,6 @@ def _import_prices(period: TariffPeriod) -> object:
         (rate.months, rate.days, rate.from_clock, rate.to_clock, rate.import_price_per_kwh) for rate in period.rates
     )
     return period.import_price_per_kwh, rates, period.hourly and period.hourly.import_prices_per_kwh
-
-
-def dearer(periods: tuple[PricedPeriod, ...], share: float) -> tuple[PricedPeriod, ...]:
-    """The same periods with every price of a kWh bought changed by a share; what a kWh sent out earns stays."""
-    return tuple(
-        replace(
-            p,
-            import_price_per_kwh=p.import_price_per_kwh * (1.0 + share),
-            import_factor=None if p.import_factor is None else p.import_factor * (1.0 + share),
-        )
-        for p in periods
-    )
 
 
 def yearly_fees(periods: tuple[PricedPeriod, ...], ac_power_w: float | None) -> Floats:

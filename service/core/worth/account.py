@@ -1,6 +1,6 @@
 """What is the set worth to this home: the saving, when it is paid back, and what may be paid for it?"""
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from dataclasses import dataclass, replace
 from datetime import date
 from typing import Any
@@ -17,17 +17,17 @@ from service.core.payback import (
     PricedPeriod,
     cash_flows,
     crossing_years,
-    dearer,
     discounted_payback_years,
     internal_rates_of_return,
     levelised_cost_per_kwh,
     net_present_value,
     outlay_parts,
     priced_periods,
-    savings,
+    savings_by_price,
     shifted_use,
     simple_payback_years,
     sound_share,
+    stacked,
     unpaid_after_each_year,
     worth_up_to,
     worth_up_to_each_year,
@@ -152,10 +152,9 @@ def _worth(year_kwh: float, cases: HomeCases, terms: _Terms) -> Worth:
     money, cases = terms.money, cases.expecting(terms.expected_share)
     kept = years_kept(money.years, terms.stay_years)
     periods = priced_periods(terms.tariff, terms.as_of, money.years, money.price_growth_share)
-    saved = _saver(terms, periods)
     fees = yearly_fees(periods, terms.ac_power_w)
-    saving = _saving_cases(cases, saved)
-    squares = saving.squares()
+    savings = _Savings.of(cases, periods, terms)
+    squares = savings.cases.squares()
     cost = yearly_costs(money.years, money.running_cost_per_year, money.inverter_swap) + fees
     over_years = _ends_of(squares, cases.shrunk(max(kept, 1)), PRICE_SD_SHARE)
     unpriced = Worth(
@@ -197,8 +196,8 @@ def _worth(year_kwh: float, cases: HomeCases, terms: _Terms) -> Worth:
     return replace(
         priced,
         levelised_cost_per_kwh=levelised_cost_per_kwh(paid, produced, money.discount_rate_share),
-        sensitivity=_sensitivity(saving.middle[:kept], cost, cases, saved, terms),
-        yearly_flows=_year_flows(total, saving.middle[:kept], cost, terms.resale),
+        sensitivity=_sensitivity(savings, cost, terms),
+        yearly_flows=_year_flows(total, savings.cases.middle[:kept], cost, terms.resale),
     )
 
 
@@ -267,46 +266,45 @@ def _first_year(squares: Squares, cases: HomeCases) -> tuple[Floats, Floats, Flo
     return _ends_of(squares, cases.shrunk(1.0), 0.0)
 
 
-def _saver(terms: _Terms, periods: tuple[PricedPeriod, ...]) -> Callable[[HomeYear, float], Floats]:
-    """What the home saves in each of the years asked, at prices dearer by a share."""
-    money, meter = terms.money, terms.meter
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class _Savings:
+    """Savings over the years asked: the cases of the band, and each cause a step lower and higher."""
 
-    def saved(home: HomeYear, dearer_by: float = 0.0) -> Floats:
-        priced = dearer(periods, dearer_by) if dearer_by else periods
-        return savings(home, priced, money.ageing_share_per_year, meter.counts, meter.netting)
+    cases: SavingCases
+    stepped: tuple[tuple[str, float, Floats], ...]
 
-    return saved
+    @classmethod
+    def of(cls, cases: HomeCases, periods: tuple[PricedPeriod, ...], terms: _Terms) -> "_Savings":
+        steps = (-STEP_SHARE, STEP_SHARE)
+        homes = (
+            cases.middle, cases.less_energy, cases.more_energy, cases.less_used, cases.more_used,
+            *(cases.at_yield(share) for share in steps), *(shifted_use(cases.middle, share) for share in steps),
+        )  # fmt: skip
+        meter = terms.meter
+        bought, sold = savings_by_price(
+            stacked(homes), periods, terms.money.ageing_share_per_year, meter.counts, meter.netting
+        )
+        middle, less_energy, more_energy, less_used, more_used, *rest = bought + sold
+        stepped = [("price", share, bought[0] * (1.0 + share) + sold[0]) for share in steps]
+        stepped += [("yield", share, amounts) for share, amounts in zip(steps, rest[:2], strict=True)]
+        stepped += [("self_use", share, amounts) for share, amounts in zip(steps, rest[2:], strict=True)]
+        return cls(
+            cases=SavingCases(middle=middle, by_energy=(less_energy, more_energy), by_use=(less_used, more_used)),
+            stepped=tuple(stepped),
+        )
 
 
-def _saving_cases(cases: HomeCases, saved: Callable[[HomeYear, float], Floats]) -> SavingCases:
-    """Savings over the years asked, in the middle and with each cause at either end."""
-    return SavingCases(
-        middle=saved(cases.middle, 0.0),
-        by_energy=(saved(cases.less_energy, 0.0), saved(cases.more_energy, 0.0)),
-        by_use=(saved(cases.less_used, 0.0), saved(cases.more_used, 0.0)),
-    )
-
-
-def _sensitivity(
-    saving: Floats, cost: Floats, cases: HomeCases, saved: Callable[[HomeYear, float], Floats], terms: _Terms
-) -> tuple[Sensitivity, ...]:
-    """Each cause a step lower and higher; ``saving`` and ``cost`` of the years kept."""
-    money, outlay, kept = terms.money, 0.0 if terms.outlay is None else terms.outlay.total, saving.size
+def _sensitivity(savings: _Savings, cost: Floats, terms: _Terms) -> tuple[Sensitivity, ...]:
+    """What each step does to the account; ``cost`` of the years kept."""
+    kept, outlay = cost.size, 0.0 if terms.outlay is None else terms.outlay.total
+    middle = savings.cases.middle
 
     def stepped(amounts: Floats, paid_share: float = 1.0) -> Stepped:
-        return Stepped(saving=amounts, cost=cost, outlay=outlay * paid_share, resale=terms.resale * paid_share)
+        return Stepped(saving=amounts[:kept], cost=cost, outlay=outlay * paid_share, resale=terms.resale * paid_share)
 
-    def steps() -> Iterator[tuple[str, float, Stepped]]:
-        for share in (-STEP_SHARE, STEP_SHARE):
-            for of, amounts in (
-                ("price", saved(cases.middle, share)),
-                ("yield", saved(cases.at_yield(share), 0.0)),
-                ("self_use", saved(shifted_use(cases.middle, share), 0.0)),
-            ):
-                yield of, share, stepped(amounts[:kept])
-            yield "outlay", share, stepped(saving, 1.0 + share)
-
-    return sensitivities(stepped(saving), steps(), money.discount_rate_share)
+    steps = [(of, share, stepped(amounts)) for of, share, amounts in savings.stepped]
+    steps += [("outlay", share, stepped(middle, 1.0 + share)) for share in (-STEP_SHARE, STEP_SHARE)]
+    return sensitivities(stepped(middle), steps, terms.money.discount_rate_share)
 
 
 def _ends_of(squares: Squares, energy_share: float, price_sd_share: float) -> tuple[Floats, Floats, Floats]:

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from service.core.model.hours import Floats
-from service.core.payback import cash_flows, first_crossings
+from service.core.payback import first_crossings
 
 # The step of every cause, down and up: wide enough to matter, and equal, so that the effects can be compared.
 STEP_SHARE = 0.2
@@ -55,7 +55,10 @@ def sensitivities(
     asked = list(steps)
     accounts = [base, *(stepped for _, _, stepped in asked)]
     factors = (1.0 + discount_rate_share) ** -np.arange(base.saving.size + 1.0)
-    flows = np.array([cash_flows(one.outlay, one.saving, one.cost) for one in accounts]) * factors
+    flows = np.empty((len(accounts), factors.size))
+    flows[:, 0] = [-one.outlay for one in accounts]
+    flows[:, 1:] = np.array([one.saving for one in accounts]) - np.array([one.cost for one in accounts])
+    flows *= factors
     resale = np.array([one.resale for one in accounts]) * factors[-1]
     (years, *years_then), (value, *values_then) = first_crossings(flows), (flows.sum(axis=1) + resale).tolist()
     found = [
