@@ -94,12 +94,13 @@ PRICES = Prices(
 
 
 def asked(given: dict[str, Any], **changes: Any) -> Completed:
-    """The request completed; ``country``, ``time_zone`` and ``sky`` may be changed, or the climate's fields."""
+    """The request completed; ``country``, ``time_zone``, ``sky``, ``rule_cards`` or the climate's fields changed."""
     country = changes.pop("country", "DE")
     time_zone = changes.pop("time_zone", "Europe/Berlin")
     sky = changes.pop("sky", None) or mixed_year(54.2, 12.3)
+    tables = DefaultTables(prices=PRICES, rule_cards=changes.pop("rule_cards", {}))
     place = PlaceFacts(climate=climate(**changes), time_zone=time_zone, country=country)
-    return complete(given, place, sky, DefaultTables(prices=PRICES), AS_OF)
+    return complete(given, place, sky, tables, AS_OF)
 
 
 def with_panel(**panel: Any) -> dict[str, Any]:
