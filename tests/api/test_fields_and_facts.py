@@ -51,8 +51,9 @@ REQUESTS: list[tuple[type[BaseModel], Any, set[str], set[str]]] = [
     (circuit.SocketCircuitIn, facts.SocketCircuit, set(), set()),
     (household.AtHomeIn, facts.AtHome, set(), set()),
     (household.MachineIn, facts.Machine, set(), set()),
-    # own hours come inside "demand"; other generation is refused for now
-    (household.HouseholdIn, facts.Household, {"demand", "other_generation"}, {"values_w"}),
+    # own hours come inside "demand", with their kind and how many of them were gaps in a log
+    (household.HouseholdIn, facts.Household, {"demand"}, {"values_w", "values_kind", "filled_share"}),
+    (household.OtherGenerationIn, facts.OtherGeneration, set(), set()),
     (household.MeterIn, facts.Meter, set(), set()),
     (money.TariffPeriodIn, facts.TariffPeriod, set(), set()),
     (money.TariffIn, facts.Tariff, set(), set()),
@@ -70,7 +71,9 @@ ANSWERS: list[tuple[type[BaseModel], Any, set[str], set[str]]] = [
     (energy.EnergyOut, core_energy.EnergyYear, {"hours"}, {"ac_w", "dc_w", "before_export_limit"}),
     (energy.ArrayYearOut, core_energy.ArrayYear, set(), set()),
     (energy.DayKindOut, core_energy.DayKind, set(), set()),
-    (use.UseOut, worth.UseAtHome, set(), {"self_used_w", "cases"}),
+    (use.UseOut, worth.UseAtHome, {"habits"}, {"self_used_w", "cases"}),
+    (use.HabitOut, worth.Habit, {"currency"}, set()),
+    (use.OtherShareOut, worth.OtherShare, set(), set()),
     (payback.PaybackOut, worth.Worth,
      {"currency", "crossings", "rates_of_return", "co2", "co2_avoided_kg_per_year"}, set()),
     (payback.OutlayPartsOut, core_payback.OutlayParts, set(), set()),

@@ -187,3 +187,38 @@ def test_applying_a_remedy_mends_the_finding_it_was_named_for() -> None:
     after = post("/v1/compatibility", changed(remedy["pointer"], remedy["new_value"], request)).json()["compatibility"]
     same = [one for one in after["findings"] if (one["code"], one["about"]) == (refused["code"], refused["about"])]
     assert [one["verdict"] for one in same] == ["fits"]
+
+
+def test_a_log_with_gaps_and_a_plant_on_the_roof_are_answered_with_what_was_made_of_them() -> None:
+    values = [200.0 + 150.0 * (at % 24 > 16) + at % 7 for at in range(8760)]
+    values[300:400] = [None] * 100
+    household = {
+        "demand": {"log": {"first": "2025-01-01T00:00", "step_minutes": 60, "values_w": values}},
+        "other_generation": {"panel_power_w": 3000},
+        "machines": [{"name": "washing", "kwh_a_run": 0.9, "runs_per_week": 4, "usual_hour": 19}],
+    }
+    answer = post("/v1/appraisal", {**SMALLEST, "household": household, "include": ["used"]}).json()
+    use = answer["use"]
+    assert 0 < use["self_used_kwh"]["middle"] < use["upper_bound_self_used_kwh"]
+    other = use["other_generation"]
+    assert other["displaced_kwh"] == pytest.approx(other["set_alone_self_used_kwh"] - use["self_used_kwh"]["middle"])
+    assert [habit["machine"] for habit in use["habits"]] == ["washing"]
+    assert use["habits"][0]["currency"] == "EUR"
+    gaps = [one for one in answer["assumptions"] if one["code"] == "gaps_filled"]
+    assert [(one["pointer"], one["value"]) for one in gaps] == [("/household/demand/filled_share", 0.0114)]
+    again = post("/v1/appraisal", answer["used"]).json()
+    for name in ("other_generation", "habits", "demand_kwh", "self_used_share", "upper_bound_self_used_kwh"):
+        assert again["use"][name] == use[name]
+
+
+def test_without_a_plant_or_machines_none_is_invented() -> None:
+    use = post("/v1/appraisal", SMALLEST).json()["use"]
+    assert use["other_generation"] is None
+    assert use["habits"] == []
+
+
+def test_the_year_of_a_plant_beside_an_export_limit_reaches_the_energy() -> None:
+    request = changed("/inverter/export_limit_w", 200)
+    alone = post("/v1/energy", request).json()["energy"]["lost_kwh"]["export_limit"]
+    request["household"] = {"other_generation": {"year_kwh": 3000}}
+    assert post("/v1/energy", request).json()["energy"]["lost_kwh"]["export_limit"] > alone

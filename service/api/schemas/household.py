@@ -53,7 +53,7 @@ class LogIn(In):
 
 
 class OtherGenerationIn(In):
-    """A plant that stands on the roof already: it meets the demand first. Its size, its year or its hours are needed."""
+    """A plant that stands on the roof already: it meets the demand first. Needs its size, its year or its hours."""
 
     panel_power_w: f.PanelPowerW | None = None
     plane: PlaneIn | None = None

@@ -104,8 +104,10 @@ def _demand(node: Node, values: Sequence[float] | None, persons: int) -> float:
 
 
 def _always_on(values: Sequence[float] | None, kind: str | None, demand_kwh: float) -> Guess:
-    """Of own hours what 99 % exceed (an outage is no habit). Of a profile by month its least hour. Of a mean day or
-    week the least hour of the mean day, times that over the mean: the flatter it is, the more of it is always on.
+    """The power that is always drawn, from the demand.
+
+    Of own hours what 99 % exceed (an outage is no habit). Of a profile by month its least hour. Of a mean day or week
+    the least hour of the mean day, times that over the mean: the flatter it is, the more of it is always on.
     """
     if values is None:
         mean_w = demand_kwh / 8.76

@@ -45,9 +45,10 @@ def year_of_log(first: str, step_minutes: int, values_w: tuple[float | None, ...
     """
     begin = _standard_time(first, calendar)
     hours, means = _hourly(begin, step_minutes, values_w)
-    if hours.size < LEAST_KNOWN_HOURS:
+    known = ~np.isnan(means)
+    if (count := int(known.sum())) < LEAST_KNOWN_HOURS:
         raise ContradictionError(
-            "/household/demand/log/values_w", f"tells of {hours.size} whole hours", given=int(hours.size),
+            "/household/demand/log/values_w", f"tells of {count} whole hours", given=count,
             accepted=f"at least {LEAST_KNOWN_HOURS} hours, each with half of its steps known",
         )  # fmt: skip
     day = hours.astype("datetime64[D]")
@@ -55,9 +56,12 @@ def year_of_log(first: str, step_minutes: int, values_w: tuple[float | None, ...
     plain = ~((month == 1) & (in_month == 28))
     row = ((_DAYS_BEFORE_MONTH[month] + in_month) * 24 + (hours - day).astype(np.int64))[plain]
     year = np.full(HOURS, np.nan)
-    year[row] = means[plain]  # in order of time: the later of two years holds
-    weekend = _weekend(np.arange(HOURS) // 24, REFERENCE_YEAR)
-    weekend[row] = ((day.astype(np.int64) + 3) % 7 >= 5)[plain]  # 1 January 1970 was a Thursday
+    weekend = _is_weekend(np.datetime64(f"{REFERENCE_YEAR}-01-01").astype(np.int64) + np.arange(HOURS) // 24)
+    in_log = _is_weekend(day.astype(np.int64))[plain]
+    weekend[row] = in_log
+    told = known[plain]
+    year[row[told]] = means[plain][told]  # in order of time: of two years the later known hour holds
+    weekend[row[told]] = in_log[told]
     gaps = np.isnan(year)
     return LoggedYear(values_w=_filled(year, gaps, weekend), filled_share=float(gaps.mean()))
 
@@ -80,8 +84,8 @@ def _standard_time(first: str, calendar: Calendar) -> datetime:
     return begin.replace(tzinfo=None) - away + standard
 
 
-def _hourly(begin: datetime, step_minutes: int, values_w: tuple[float | None, ...]) -> tuple[np.ndarray, Floats]:  # type: ignore[type-arg]
-    """The known hours (datetime64[h], in order) and their mean powers."""
+def _hourly(begin: datetime, step_minutes: int, values_w: tuple[float | None, ...]) -> tuple[np.ndarray, Floats]:
+    """The hours of the log (datetime64[h], in order) and their mean powers; NaN where too little is known."""
     power = np.array([np.nan if value is None else value for value in values_w], dtype=np.float64)
     minute = round((begin - _EPOCH).total_seconds() / 60) + step_minutes * np.arange(power.size)
     hour = minute // 60
@@ -90,19 +94,19 @@ def _hourly(begin: datetime, step_minutes: int, values_w: tuple[float | None, ..
     count = np.bincount(at[known], minlength=int(at[-1]) + 1)
     total = np.bincount(at[known], weights=power[known], minlength=int(at[-1]) + 1)
     enough = count >= LEAST_KNOWN_SHARE * (60 // step_minutes)
-    hours = (hour[0] + np.flatnonzero(enough)).astype("datetime64[h]")
-    return hours, np.asarray(total[enough] / count[enough])
+    hours = (hour[0] + np.arange(count.size)).astype("datetime64[h]")
+    return hours, np.divide(total, count, out=np.full(count.size, np.nan), where=enough)
 
 
-def _month_and_day(day: np.ndarray) -> tuple[Ints, Ints]:  # type: ignore[type-arg]
+def _month_and_day(day: np.ndarray) -> tuple[Ints, Ints]:
     """Month of the year and day of the month, both from 0."""
     month = day.astype("datetime64[M]")
     return month.astype(np.int64) % 12, (day - month.astype("datetime64[D]")).astype(np.int64)
 
 
-def _weekend(day_of_year: Ints, year: int) -> Bools:
-    first = np.datetime64(f"{year}-01-01").astype(np.int64)
-    return np.asarray((day_of_year + first + 3) % 7 >= 5)
+def _is_weekend(day: Ints) -> Bools:
+    """Of days since 1 January 1970, a Thursday."""
+    return np.asarray((day + 3) % 7 >= 5)
 
 
 def _filled(year: Floats, gaps: Bools, weekend: Bools) -> Floats:

@@ -10,7 +10,7 @@ from service.core.household.self_use import self_used_w
 from service.core.model.hours import Floats
 
 
-def used_beside_w(  # noqa: PLR0913  the closed form has four, and the plant comes on top
+def used_beside_w(
     production_w: Floats,
     demand_w: Floats,
     always_on_w: float,

@@ -64,7 +64,7 @@ class _Hours:
         return np.bincount(self.clock_h, weights=per_row, minlength=24) / np.maximum(count, 1)
 
 
-def habits(  # noqa: PLR0913  what the energy, the home and the day of asking are stands apart everywhere
+def habits(
     energy: EnergyYear,
     setup: Setup,
     calendar: Calendar,
@@ -92,7 +92,7 @@ def habits(  # noqa: PLR0913  what the energy, the home and the day of asking ar
     return tuple(_habit(machine, hours) for machine in setup.household.machines)
 
 
-def _hours(  # noqa: PLR0913
+def _hours(
     energy: EnergyYear,
     setup: Setup,
     calendar: Calendar,
@@ -164,7 +164,9 @@ def _habit(machine: Machine, hours: _Hours) -> Habit:
     )
 
 
-def _runs(first: Floats, later: Floats, heat_kwh: float, even_kwh: float, hours: _Hours) -> tuple[Floats, Floats | None]:
+def _runs(
+    first: Floats, later: Floats, heat_kwh: float, even_kwh: float, hours: _Hours
+) -> tuple[Floats, Floats | None]:
     """(24,) own power used by one run, in kWh, and what the run costs, by the hour at which it starts."""
     used = np.zeros(24)
     cost = None if hours.import_price is None else np.zeros(24)

@@ -173,9 +173,7 @@ class _AtTheMeter:
         free = self.energy.before_export_limit
         if free is None or self.export_limit_w is None:
             return self._met(self.energy.ac_w * scale)
-        left = within_limit_w(
-            free.ac_w * scale, self.demand_w, self.household, self.export_limit_w, self.other_w
-        )
+        left = within_limit_w(free.ac_w * scale, self.demand_w, self.household, self.export_limit_w, self.other_w)
         hourly = np.minimum(self._met(free.ac_w * scale)[0], left)
         return hourly, self.sums.home(hourly, left, self.demand_kwh)
 
@@ -194,9 +192,7 @@ class _AtTheMeter:
     def _used_w(self, produced_w: Floats) -> Floats:
         if self.other_seen_w is None:
             return self_used_w(produced_w, self.seen_w, self.always_on_w, self.k)
-        return used_beside_w(
-            produced_w, self.seen_w, self.always_on_w, self.k, self.other_seen_w, self.other_used_w
-        )
+        return used_beside_w(produced_w, self.seen_w, self.always_on_w, self.k, self.other_seen_w, self.other_used_w)
 
     def upper_bound_kwh(self) -> float:
         """The hourly minimum of production and the demand that is left."""

@@ -8,7 +8,7 @@ from service.core.model.facts import Meter
 from service.core.worth import limited_export, use_at_home
 from service.data.households import load_demand_shape
 from tests.builders import household, inverter, setup, site
-from tests.energy_years import CALENDAR, energy_year, sky_year
+from tests.energy_years import CALENDAR, energy_year, production_w, sky_year
 
 SHAPE = load_demand_shape()
 
@@ -75,6 +75,66 @@ def test_longer_netting_lifts_self_use_a_little():
     used = [use(meter=meter(netting=n)).self_used_kwh.middle for n in ("instant", "quarter_hour", "hour")]
     assert used == sorted(used)
     assert used[2] < 1.2 * used[0]
+
+
+def test_the_hourly_minimum_is_shown_as_an_upper_bound_and_lies_above():
+    setting = setup()
+    demand = demand_w(setting.household, CALENDAR, SHAPE)
+    got = use()
+    assert got.upper_bound_self_used_kwh == pytest.approx(np.minimum(energy_year().ac_w, demand).sum() / 1000)
+    assert got.self_used_kwh.middle < got.upper_bound_self_used_kwh
+
+
+def beside_roof(roof_kwh, year_kwh=640.0, **changes):
+    roof = production_w(roof_kwh) if roof_kwh else np.zeros(8760)
+    return use_at_home(energy_year(year_kwh), setup(**changes), CALENDAR, SHAPE, roof)
+
+
+def test_a_plant_on_the_roof_takes_its_share_first_and_it_is_said_how_much():
+    free, beside = use(), beside_roof(3000.0)
+    share = beside.other_generation
+    assert free.other_generation is None
+    assert share.year_kwh == pytest.approx(3000)
+    assert share.set_alone_self_used_kwh == pytest.approx(free.self_used_kwh.middle)
+    assert share.displaced_kwh == pytest.approx(free.self_used_kwh.middle - beside.self_used_kwh.middle)
+    assert beside.self_used_kwh.middle < 0.3 * free.self_used_kwh.middle
+    assert beside.self_used_kwh.middle + share.self_used_kwh < 1900
+    assert beside.self_used_kwh.middle + beside.exported_kwh == pytest.approx(640)
+    assert beside.self_used_kwh.middle <= beside.upper_bound_self_used_kwh < free.upper_bound_self_used_kwh
+
+
+def test_both_plants_together_are_used_as_one_of_their_size():
+    both = use(640.0 + 3000.0).self_used_kwh.middle
+    beside = beside_roof(3000.0)
+    assert beside.self_used_kwh.middle + beside.other_generation.self_used_kwh == pytest.approx(both, rel=1e-3)
+
+
+def test_a_plant_that_gives_nothing_changes_nothing():
+    free, beside = use(), beside_roof(0.0)
+    assert beside.self_used_kwh == free.self_used_kwh
+    assert beside.other_generation.displaced_kwh == pytest.approx(0, abs=1e-9)
+
+
+def test_only_what_the_plant_leaves_can_be_netted():
+    free, beside = use(), beside_roof(3000.0)
+    taken = free.cases.middle.demand_kwh.sum() - beside.cases.middle.demand_kwh.sum()
+    assert taken == pytest.approx(beside.other_generation.self_used_kwh)
+
+
+def test_an_export_limit_is_taken_up_by_the_roofs_surplus_first():
+    setting = setup(inverter=inverter(export_limit_w=300))
+    demand, roof = demand_w(setting.household, CALENDAR, SHAPE), production_w(3000.0)
+    alone, beside = (
+        limited_export(energy_year(), setting, demand, sky_year(), other).year_kwh.middle for other in (None, roof)
+    )
+    assert beside < alone < 640
+
+
+def test_a_meter_of_single_phases_sees_a_third_of_the_roof_too():
+    apart = beside_roof(3000.0, meter=meter(sums_phases=False))
+    summed = beside_roof(3000.0)
+    assert apart.self_used_kwh.middle < summed.self_used_kwh.middle
+    assert apart.other_generation.self_used_kwh == pytest.approx(summed.other_generation.self_used_kwh, rel=1e-3)
 
 
 def test_no_production_is_no_self_use():
