@@ -127,12 +127,24 @@ SAYS: Mapping[str, Says] = MappingProxyType(
         "years": Says("How many years the account runs.", 15),
         "discount_rate_share": Says("Yearly interest that the money could earn elsewhere.", 0.03),
         "price_growth_share": Says("Yearly growth of the price of electricity.", 0.01),
-        "ageing_share_per_year": Says("Share of its power that a panel loses each year.", 0.005),
+        "ageing_share_per_year": Says(
+            "Share of its power that a panel, or of its capacity that a battery, loses each year.", 0.005
+        ),
         "year": Says("In which year.", 11),
         "resale_share": Says("Share of the outlay that a sale brings when you move out.", 0),
         "running_cost_per_year": Says("Money that the set costs each year.", 0),
         "year_kwh": Says("Energy of a year.", 640),
         "self_used_share": Says("Share of the energy that is used at home.", 0.55),
+        "usable_kwh": Says("What the battery holds between full and empty.", 1.0),
+        "charge_limit_w": Says("The most that the battery takes, at its terminals.", 600),
+        "discharge_limit_w": Says("The most that the battery gives, at its terminals.", 600),
+        "max_input_current_a": Says("Largest operating current of each input of a box before the inverter.", 14),
+        "round_trip_share": Says("Energy that the battery gives over energy that it takes.", 0.88),
+        "standby_w": Says("What the box draws by itself, day and night.", 5),
+        "night_feed_w": Says("Power that a box without a meter reader feeds all night.", 120),
+        "charge_above_w": Says(
+            "Production up to this passes on to the home; what is above charges. 0: all of it.", 120
+        ),
     }
 )
 
@@ -237,6 +249,7 @@ DemandKind = Literal["own_hours", "averaged"]
 Export = Literal["unpaid", "paid", "netted"]
 Days = Literal["all", "weekday", "weekend"]
 Include = Literal["used", "hours", "moves"]
+Coupling = Literal["dc", "ac"]
 
 # Numbers, by the field's name.
 LatitudeDeg = Annotated[float, bounded("latitude_deg")]
@@ -339,6 +352,14 @@ ResaleShare = Annotated[float, bounded("resale_share")]
 RunningCostPerYear = Annotated[float, bounded("running_cost_per_year")]
 YearKwh = Annotated[float, bounded("year_kwh")]
 SelfUsedShare = Annotated[float, bounded("self_used_share")]
+UsableKwh = Annotated[float, bounded("usable_kwh")]
+ChargeLimitW = Annotated[float, bounded("charge_limit_w")]
+DischargeLimitW = Annotated[float, bounded("discharge_limit_w")]
+MaxInputCurrentA = Annotated[float, bounded("max_input_current_a")]
+RoundTripShare = Annotated[float, bounded("round_trip_share")]
+StandbyW = Annotated[float, bounded("standby_w")]
+NightFeedW = Annotated[float, bounded("night_feed_w")]
+ChargeAboveW = Annotated[float, bounded("charge_above_w")]
 Yes = Annotated[bool, Field(strict=True)]
 
 # Text.

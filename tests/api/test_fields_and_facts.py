@@ -21,6 +21,7 @@ from service.api.schemas import (
     panel,
     payback,
     place,
+    storage,
     use,
 )
 from service.core import appraisal as core_appraisal
@@ -62,6 +63,7 @@ REQUESTS: list[tuple[type[BaseModel], Any, set[str], set[str]]] = [
     (money.OutlayIn, facts.Outlay, set(), set()),
     (money.InverterSwapIn, facts.InverterSwap, set(), set()),
     (money.MoneyIn, facts.Money, set(), set()),
+    (storage.StorageIn, facts.Storage, set(), set()),
 ]
 
 # What an answer says in addition (sentences), and what it leaves in the core.

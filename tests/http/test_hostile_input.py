@@ -90,7 +90,7 @@ UNUSABLE: dict[str, tuple[str, Any, str]] = {
     "empty name": ("/arrays/0/name", "", "wrong_length"),
     "two lines": ("/arrays/0/name", "a\nb", "wrong_form"),
     "turned writing": ("/arrays/0/name", "a\u202eb", "wrong_form"),
-    "storage": ("/storage", {"capacity_kwh": 2}, "not_served_yet"),
+    "storage that holds nothing": ("/storage", {"usable_kwh": 0}, "out_of_range"),
     "tilt": ("/tilt", {"objective": "energy"}, "not_served_yet"),
     "other generation in other words": ("/household", {"other_generation": {"kw": 3}}, "unknown_field"),
     "other generation without a size": ("/household", {"other_generation": {"plane": {}}}, "contradiction"),

@@ -7,6 +7,7 @@ from service.api.schemas.inverter import InverterIn
 from service.api.schemas.mistakes import Found, Mistake, mistake_of
 from service.api.schemas.money import TariffIn
 from service.api.schemas.requests import AppraisalIn, PaybackIn
+from service.api.schemas.storage import StorageIn
 from service.api.words import say
 from service.core.completion import contradictions_of_tariff
 from service.core.model.hours import HOURS
@@ -28,6 +29,8 @@ def contradictions(request: In) -> list[Mistake]:
             _household(request.household, found)
         if request.tariff:
             _tariff(request.tariff, request.meter, found)
+        if request.storage:
+            _storage(request.storage, found)
     return found.mistakes
 
 
@@ -41,6 +44,8 @@ def _payback(request: PaybackIn, found: Found) -> None:
             )
     if plain and request.arrays is not None:
         found.contradiction("/arrays", [], "payback")
+    if plain and request.storage is not None:
+        found.contradiction("/storage", request.storage.given(), "storage_needs_hours")
     if plain and request.tariff is not None:
         _plain_tariff(request.tariff, request.inverter, found)
 
@@ -134,3 +139,18 @@ def _plain_tariff(tariff: TariffIn, inverter: InverterIn | None, found: Found) -
         if period.fee_per_kva_year and inverter is None:
             given, wanted = period.fee_per_kva_year, say("problems", "accepted.kva")
             found.contradiction(f"{pointer}/fee_per_kva_year", given, "needs_inverter", wanted)
+
+
+def _storage(storage: StorageIn, found: Found) -> None:
+    if storage.coupling == "ac" and storage.max_input_current_a is not None:
+        accepted = say("problems", "accepted.nothing")
+        found.contradiction("/storage/max_input_current_a", storage.max_input_current_a, "box_on_a_socket", accepted)
+    if storage.meter_reader:
+        for name in ("night_feed_w", "charge_above_w"):
+            if (given := getattr(storage, name)) is not None:
+                accepted = say("problems", "accepted.nothing")
+                found.contradiction(f"/storage/{name}", given, "follows_the_meter", accepted)
+    feed, most = storage.night_feed_w, storage.discharge_limit_w
+    if not storage.meter_reader and feed is not None and most is not None and feed > most:
+        accepted = say("problems", "accepted.number", {"low": 0, "high": most})
+        found.contradiction("/storage/night_feed_w", feed, "order", accepted, other="discharge_limit_w")

@@ -12,6 +12,7 @@ from service.api.schemas.household import HouseholdIn, MeterIn
 from service.api.schemas.inverter import InverterIn
 from service.api.schemas.money import MoneyIn, OutlayIn, TariffIn
 from service.api.schemas.place import SiteIn
+from service.api.schemas.storage import StorageIn
 
 NOT_YET = "Not served yet: leave it out, or null."
 
@@ -32,7 +33,7 @@ class _Common(In):
     tariff: TariffIn | None = None
     outlay: OutlayIn | None = None
     money: MoneyIn | None = None
-    storage: None = Field(default=None, description=NOT_YET)
+    storage: StorageIn | None = None
     tilt: None = Field(default=None, description=NOT_YET)
     weather: WeatherIn | None = None
     include: (

@@ -14,6 +14,7 @@ from service.core.completion.fill_home import (
 from service.core.completion.fill_household import household_of
 from service.core.completion.fill_inverter import input_count_of, inverter_of
 from service.core.completion.fill_outlay import outlay_of
+from service.core.completion.fill_storage import storage_of
 from service.core.completion.fill_tariff import meter_of, tariff_of
 from service.core.completion.node import Node
 from service.core.completion.settle import settled
@@ -68,18 +69,21 @@ def complete(
         settled(array, node.child("plane"), sky, site.ground_reflectance_share)
         for array, node in zip(filled, array_nodes, strict=True)
     )
+    inverter = inverter_of(inverter_node, input_count)
+    household = household_of(root.child("household"), sky.calendar, site.latitude_deg)
     tariff = tariff_of(root.child("tariff"), root.child("meter"), site.rule_area, tables, as_of)
     setup = Setup(
         site=site,
         arrays=arrays,
-        inverter=inverter_of(inverter_node, input_count),
+        inverter=inverter,
         socket_circuit=circuit_of(root.child_if_given("socket_circuit"), site.rule_area),
         downtime_days_per_year=root.take("downtime_days_per_year"),
-        household=household_of(root.child("household"), sky.calendar, site.latitude_deg),
+        household=household,
         meter=meter_of(root.child("meter"), tariff),
         tariff=tariff,
         outlay=outlay_of(root.child("outlay"), used_panels=_any_used(arrays)),
         money=money_of(root.child("money")),
+        storage=storage_of(root.child_if_given("storage"), inverter, household),
     )
     return Completed(setup=setup, assumptions=Assumptions.of(log))
 

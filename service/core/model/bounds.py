@@ -124,5 +124,14 @@ BOUNDS: Mapping[str, Bounds] = MappingProxyType(
         "running_cost_per_year": Bounds(0, 100_000, "money"),
         "year_kwh": Bounds(0, 1_000_000, "kWh"),
         "self_used_share": Bounds(0, 1),
+        # storage
+        "usable_kwh": Bounds(0.1, 20, "kWh"),
+        "charge_limit_w": Bounds(10, 5000, "W"),
+        "discharge_limit_w": Bounds(10, 5000, "W"),
+        "max_input_current_a": Bounds(0.5, 60, "A"),
+        "round_trip_share": Bounds(0.3, 1),
+        "standby_w": Bounds(0, 100, "W"),
+        "night_feed_w": Bounds(0, 5000, "W"),
+        "charge_above_w": Bounds(0, 5000, "W"),
     }
 )

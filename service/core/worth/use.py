@@ -81,7 +81,7 @@ def use_at_home(
 
     ``other_w``, (8760,), is the power of a plant that stands on the roof already and meets the demand first.
     """
-    meter = _AtTheMeter.of(energy, setup, calendar, shape, other_w)
+    meter = AtTheMeter.of(energy, setup, calendar, shape, other_w)
     hourly, middle = meter.used(1.0)
     free = energy.before_export_limit or energy
     less, more = ends_over_middle(free.year_kwh)
@@ -120,7 +120,7 @@ def use_at_home(
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
-class _AtTheMeter:
+class AtTheMeter:
     """The set, the home and what the meter sees: ``seen_w`` is the demand on it, shape k.
 
     ``other_w`` is a plant on the roof and ``other_seen_w`` its part on that phase, ``other_used_w`` what of it is used.
@@ -142,7 +142,8 @@ class _AtTheMeter:
     @classmethod
     def of(
         cls, energy: EnergyYear, setup: Setup, calendar: Calendar, shape: DemandShape, other_w: Floats | None
-    ) -> "_AtTheMeter":
+    ) -> "AtTheMeter":
+        """Of a set in its home; ``other_w`` as in ``use_at_home``."""
         household, meter = setup.household, setup.meter
         demand = demand_w(household, calendar, shape, southern=setup.site.latitude_deg < 0)
         seen, always_on_w, other_seen = demand, household.always_on_w, other_w
@@ -173,7 +174,7 @@ class _AtTheMeter:
         free = self.energy.before_export_limit
         if free is None or self.export_limit_w is None:
             return self._met(self.energy.ac_w * scale)
-        left = within_limit_w(free.ac_w * scale, self.demand_w, self.household, self.export_limit_w, self.other_w)
+        left = self.left_w(free.ac_w * scale)
         hourly = np.minimum(self._met(free.ac_w * scale)[0], left)
         return hourly, self.sums.home(hourly, left, self.demand_kwh)
 
@@ -186,13 +187,20 @@ class _AtTheMeter:
         return sent_out_as(shifted_use(unlimited, share), unlimited, middle)
 
     def _met(self, produced_w: Floats) -> tuple[Floats, HomeYear]:
-        hourly = self._used_w(produced_w)
+        hourly = self.used_w(produced_w)
         return hourly, self.sums.home(hourly, produced_w, self.demand_kwh)
 
-    def _used_w(self, produced_w: Floats) -> Floats:
+    def used_w(self, produced_w: Floats) -> Floats:
+        """Expected power used at home of so much that the set gives, (8760,)."""
         if self.other_seen_w is None:
             return self_used_w(produced_w, self.seen_w, self.always_on_w, self.k)
         return used_beside_w(produced_w, self.seen_w, self.always_on_w, self.k, self.other_seen_w, self.other_used_w)
+
+    def left_w(self, produced_w: Floats) -> Floats:
+        """What of it may leave the set, used or sent out, (8760,)."""
+        if self.energy.before_export_limit is None or self.export_limit_w is None:
+            return produced_w
+        return within_limit_w(produced_w, self.demand_w, self.household, self.export_limit_w, self.other_w)
 
     def upper_bound_kwh(self) -> float:
         """The hourly minimum of production and the demand that is left."""

@@ -82,6 +82,14 @@ TEXTS: Mapping[str, str] = {
     "usual_ground": "Not said; grass, soil or paving in front was taken. Snow and white walls throw back more.",
     "usual_terrain": "Not said; a suburb's shelter from the wind was taken.",
     "coldest_estimate": "An estimate on the cold side, made from monthly means. A local record is better.",
+    # storage
+    "usual_box": "Not said; usual for small boxes beside plug-in sets. The sheet of the box has the true figure.",
+    "half_an_hour_kwh": "Not said; taken by the size of the battery. The sheet of the box has the true figure.",
+    "inputs_of_the_inverter": "Not said; the box was taken to draw no less from the panels than the inverter does. A "
+    "box before the inverter has input limits of its own, for voltage, too: read them before you connect a panel.",
+    "no_reader_named": "No meter reader was named, so the box feeds a fixed power all night, wanted or not.",
+    "always_on_by_night": "Not said; what is always on in the home was taken, as that is always wanted.",
+    "as_much_as_by_night": "Not said; so much passes on by day as is fed by night, and what is above charges.",
     # home and money
     "usual_downtime": "Not said; two days a year were taken on which the set does not run.",
     "usual_home": "Not said; two persons were taken.",

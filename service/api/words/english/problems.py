@@ -112,6 +112,10 @@ TEXTS: Mapping[str, str] = {
     "mistake.contradiction.filled_log": "is worked out from the log; leave it out",
     "mistake.contradiction.no_size": "tells no size: give its panel power, its year or its hours",
     "mistake.contradiction.other_twice": "stands beside its hours, which tell the year; give one of them",
+    "mistake.contradiction.box_on_a_socket": "is of a box before the inverter; this one has a socket of its own",
+    "mistake.contradiction.follows_the_meter": "is of a box without a meter reader; this one follows the meter",
+    "mistake.contradiction.storage_needs_hours": "goes by the hour, and energy is given as one sum; give site, arrays "
+    "and inverter in place of energy and use",
     "mistake.contradiction.payback": "stands beside energy; give either the set, or its energy",
     "mistake.contradiction.needs_hours": "goes by the hour, and energy is given as one sum",
     "mistake.contradiction.needs_inverter": "goes by the inverter's power, which is not given",
