@@ -105,7 +105,7 @@ def outlay(changes: dict[str, Any] | None = None, /, **amounts: float) -> facts.
     """Things with their amounts; no freight, trips, registration or faults unless ``changes`` says so."""
     base = facts.Outlay(
         items=tuple(facts.OutlayItem(what=what, amount=amount) for what, amount in amounts.items()),
-        freight=0.0, fetching=None, registration=0.0, faulty_share=0.0,
+        freight=None, fetching=None, registration=None, faulty_share=None,
     )  # fmt: skip
     return replace(base, **(changes or {}))
 

@@ -75,7 +75,7 @@ FULL: dict[str, Any] = {
             {"what": "inverter", "amount": 149, "second_hand": False},
         ],
         "freight": 12, "fetching": {"km": 40, "per_km": 0.3, "trips": 2, "hours": 3, "per_hour": 10},
-        "registration": 5, "faulty_share": 0.05,
+        "registration": 5,
     },
     "money": {"years": 15, "discount_rate_share": 0.03, "price_growth_share": 0.01, "ageing_share_per_year": 0.005,
               "inverter_swap": {"year": 11, "amount": 130}, "resale_share": 0, "running_cost_per_year": 0},

@@ -28,14 +28,13 @@ def outlay_of(node: Node, *, used_panels: bool = False) -> Outlay | None:
             given=node.get("faulty_share"), accepted='an item with "second_hand": true, or one called panels',
             example={"what": "panels", "amount": 130, "second_hand": True},
         )  # fmt: skip
-    if used_panels and node.get("faulty_share") is None:
-        node.assume("faulty_share")
+    faulty = node.get("faulty_share")
     return Outlay(
         items=items,
-        freight=node.get("freight") or 0.0,
+        freight=node.get("freight"),
         fetching=_fetching(node.child_if_given("fetching")),
-        registration=node.get("registration") or 0.0,
-        faulty_share=node.get("faulty_share") or 0.0,
+        registration=node.get("registration"),
+        faulty_share=node.assume("faulty_share") if faulty is None and used_panels else faulty,
     )
 
 
@@ -44,7 +43,7 @@ def _item(node: Node, *, at_risk: bool) -> OutlayItem:
     said = node.get("second_hand")
     if said is None and at_risk:
         said = node.take("second_hand", Guess(value=_are_panels(what)))
-    return OutlayItem(what=what, amount=amount, second_hand=bool(said))
+    return OutlayItem(what=what, amount=amount, second_hand=said)
 
 
 def _are_panels(what: str) -> bool:
@@ -65,6 +64,6 @@ def _fetching(node: Node | None) -> Fetching | None:
         km=node.take("km"),
         per_km=node.take("per_km"),
         trips=node.take("trips"),
-        hours=node.take("hours") if timed else 0.0,
-        per_hour=node.take("per_hour") if timed else 0.0,
+        hours=node.take("hours") if timed else None,
+        per_hour=node.take("per_hour") if timed else None,
     )

@@ -268,33 +268,39 @@ class Tariff:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class OutlayItem:
-    """One thing to be paid before the set runs; a rebate is negative. ``second_hand``: used panels."""
+    """One thing to be paid before the set runs; a rebate is negative. ``second_hand``: used panels; None where nobody said."""
 
     what: str
     amount: float
-    second_hand: bool = False
+    second_hand: bool | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Fetching:
-    """Fetching things oneself: ``km`` one way, driven there and back on each of ``trips``; ``hours`` in all."""
+    """Fetching things oneself: ``km`` one way, driven there and back on each of ``trips``; ``hours`` in all.
+
+    None where nobody put a price on own time.
+    """
 
     km: float
     per_km: float
     trips: int
-    hours: float
-    per_hour: float
+    hours: float | None
+    per_hour: float | None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Outlay:
-    """What has to be paid before the set runs. ``faulty_share``: of the second-hand panels, how many prove faulty."""
+    """What has to be paid before the set runs; what nobody named is None and costs nothing.
+
+    ``faulty_share``: of the second-hand panels, how many prove faulty.
+    """
 
     items: tuple[OutlayItem, ...]
-    freight: float
+    freight: float | None
     fetching: Fetching | None
-    registration: float
-    faulty_share: float
+    registration: float | None
+    faulty_share: float | None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

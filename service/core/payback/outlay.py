@@ -39,16 +39,16 @@ def outlay_parts(outlay: Outlay) -> OutlayParts:
     used_panels = sum(item.amount for item in outlay.items if item.second_hand)
     return OutlayParts(
         things=float(sum(item.amount for item in outlay.items)),
-        freight=outlay.freight,
+        freight=outlay.freight or 0.0,
         fetching=0.0 if outlay.fetching is None else fetching_cost(outlay.fetching),
-        registration=outlay.registration,
-        second_hand_risk=outlay.faulty_share * max(used_panels, 0.0),
+        registration=outlay.registration or 0.0,
+        second_hand_risk=(outlay.faulty_share or 0.0) * max(used_panels, 0.0),
     )
 
 
 def fetching_cost(fetching: Fetching) -> float:
     """Driving there and back on each trip, and the hours at what they are worth."""
-    return 2.0 * fetching.km * fetching.trips * fetching.per_km + fetching.hours * fetching.per_hour
+    return 2.0 * fetching.km * fetching.trips * fetching.per_km + (fetching.hours or 0.0) * (fetching.per_hour or 0.0)
 
 
 def sound_share(faulty_share: float) -> float:

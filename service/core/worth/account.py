@@ -64,7 +64,7 @@ class _Terms:
         """The outlay by kind, and what faulty panels leave of the energy."""
         if outlay is None:
             return cls(outlay=None, **others)
-        return cls(outlay=outlay_parts(outlay), expected_share=sound_share(outlay.faulty_share), **others)
+        return cls(outlay=outlay_parts(outlay), expected_share=sound_share(outlay.faulty_share or 0.0), **others)
 
     @property
     def resale(self) -> float:

@@ -4,6 +4,7 @@ from copy import deepcopy
 
 import pytest
 
+from service.core.completion import as_request
 from service.core.errors import ContradictionError
 from tests.requests import SMALLEST, asked, with_panel
 
@@ -19,7 +20,7 @@ def completed(outlay, **panel):
 def test_what_was_not_named_costs_nothing_and_is_not_written_down():
     done = completed({"items": [INVERTER]})
     outlay = done.setup.outlay
-    assert (outlay.freight, outlay.fetching, outlay.registration, outlay.faulty_share) == (0, None, 0, 0)
+    assert (outlay.freight, outlay.fetching, outlay.registration, outlay.faulty_share) == (None, None, None, None)
     assert not [pointer for pointer in done.assumptions.by_pointer if pointer.startswith("/outlay")]
 
 
@@ -51,8 +52,13 @@ def test_silence_about_faults_is_written_down_where_panels_were_in_use():
 def test_one_trip_is_counted_and_own_hours_only_where_they_were_mentioned():
     plain = completed({"items": [INVERTER], "fetching": {"km": 40, "per_km": 0.3}})
     fetching = plain.setup.outlay.fetching
-    assert (fetching.trips, fetching.hours, fetching.per_hour) == (1, 0, 0)
+    assert (fetching.trips, fetching.hours, fetching.per_hour) == (1, None, None)
     assert "/outlay/fetching/trips" in plain.assumptions.by_pointer
     assert "/outlay/fetching/hours" not in plain.assumptions.by_pointer
     timed = completed({"items": [INVERTER], "fetching": {"km": 40, "per_km": 0.3, "hours": 2}})
     assert timed.assumptions.by_pointer["/outlay/fetching/per_hour"].value == 0
+
+
+def test_an_outlay_with_faults_comes_back_as_it_was_sent():
+    sent = {"items": [{**PANELS, "second_hand": True}, {**INVERTER, "second_hand": False}], "faulty_share": 0.1}
+    assert as_request(completed(sent).setup)["outlay"] == sent
