@@ -1,7 +1,7 @@
 """Which cause moves the payback most, if it turns out a fifth lower or higher?
 
 Each cause is stepped on its own, and the middle account is kept again from there: self-use at another yield comes from
-the hours, a netted surplus meets its limit, a later price replaces the grown one. Nothing is scaled afterwards.
+the hours, a netted surplus meets its limit, a later price replaces the grown one. No payback is scaled afterwards.
 """
 
 from collections.abc import Iterable
