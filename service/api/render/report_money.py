@@ -7,7 +7,7 @@ from service.api.schemas.band import KwhBandOut, MoneyBandOut, YearsBandOut
 from service.api.schemas.energy import EnergyOut
 from service.api.schemas.payback import BreakEvenOut, PaybackOut
 from service.api.schemas.rounding import at_most, for_people
-from service.api.schemas.use import UseOut
+from service.api.schemas.use import HabitOut, UseOut
 from service.api.words import say
 
 _MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
@@ -45,11 +45,34 @@ def energy_lines(energy: EnergyOut) -> Iterator[str]:
 
 
 def use_lines(use: UseOut) -> Iterator[str]:
-    """How much of it is used at home."""
+    """How much of it is used at home, beside a plant on the roof, and what other hours of machines would gain."""
     yield from wrapped(
         f"About {_banded(use.self_used_kwh)} kWh are used at home: {100 * use.self_used_share:.0f} % of what the set "
         f"gives, {100 * use.covered_share:.0f} % of what the home needs. {for_people(use.exported_kwh)} kWh are sent "
         "out."
+    )
+    yield from wrapped(
+        f"Upper bound: {for_people(use.upper_bound_self_used_kwh)} kWh, if the home drew evenly within each hour. It "
+        "does not."
+    )
+    if use.other_generation:
+        roof = use.other_generation
+        yield from wrapped(
+            f"The plant on the roof comes first: of its {for_people(roof.year_kwh)} kWh "
+            f"{for_people(roof.self_used_kwh)} are used at home, and {for_people(roof.displaced_kwh)} kWh less of this set than without it."
+        )
+    yield from _listed("When to run the machines", (_habit(one) for one in use.habits))
+
+
+def _habit(habit: HabitOut) -> str:
+    """Where another hour gains something, how much; small as it is."""
+    if habit.best_start == habit.usual_start:
+        return f"{habit.machine}: {habit.usual_start} is as good as any."
+    worth = "" if habit.gain_per_year is None else f", worth about {habit.gain_per_year:.0f} {habit.currency}"
+    kwh = habit.gain_kwh_per_year
+    return (
+        f"{habit.machine}: started at {habit.best_start} instead of {habit.usual_start} it uses about {abs(kwh):.0f} "
+        f"kWh {'more' if kwh >= 0 else 'less'} of the set a year{worth}."
     )
 
 
