@@ -56,6 +56,8 @@ REQUESTS: list[tuple[type[BaseModel], Any, set[str], set[str]]] = [
     (household.HouseholdIn, facts.Household, {"demand"}, {"values_w", "values_kind", "filled_share"}),
     (household.OtherGenerationIn, facts.OtherGeneration, set(), set()),
     (household.MeterIn, facts.Meter, set(), set()),
+    (money.RateIn, facts.Rate, set(), set()),
+    (money.HourlyPricesIn, facts.HourlyPrices, set(), set()),
     (money.TariffPeriodIn, facts.TariffPeriod, set(), set()),
     (money.TariffIn, facts.Tariff, set(), set()),
     (money.OutlayItemIn, facts.OutlayItem, set(), set()),
