@@ -1,10 +1,10 @@
 """Worked cases of meters and tariffs, each by hand with a second route, from how bills are made up.
 
 What a kWh used at home saves is the price by the kWh of its hour; standing charges are paid either way; two rates
-count on two registers; a netting rule holds until its date (Netherlands: yearly netting until 31 December 2026, from the
-dated rule card). The home: 200 W at every hour; the set: 500 W from 10 to 14 o'clock of the wall clock on every day, so
-that each day 0.8 kWh are used and 1.2 kWh sent out of it: 292 and 438 kWh a year, of 1752 kWh needed. True agreement: to
-the last digit printed in each case.
+count on two registers; a netting rule holds until its date (Netherlands: yearly netting until 31 December 2026, from
+the dated rule card). The home: 200 W at every hour; the set: 500 W from 10 to 14 o'clock of the wall clock on every
+day, so that each day 0.8 kWh are used and 1.2 kWh sent out of it: 292 and 438 kWh a year, of 1752 kWh needed. True
+agreement: to the last digit printed in each case.
 """
 
 from datetime import date
