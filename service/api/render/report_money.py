@@ -59,7 +59,8 @@ def use_lines(use: UseOut) -> Iterator[str]:
         roof = use.other_generation
         yield from wrapped(
             f"The plant on the roof comes first: of its {for_people(roof.year_kwh)} kWh "
-            f"{for_people(roof.self_used_kwh)} are used at home, and {for_people(roof.displaced_kwh)} kWh less of this set than without it."
+            f"{for_people(roof.self_used_kwh)} are used at home, and {for_people(roof.displaced_kwh)} kWh less of this "
+            "set than without it."
         )
     yield from _listed("When to run the machines", (_habit(one) for one in use.habits))
 
