@@ -156,6 +156,26 @@ def test_each_register_nets_with_what_it_draws_itself():
     assert reversing == pytest.approx(USED_AT_HOME + 60 * 0.30 + 10 * 0.20)
 
 
+def test_each_register_nets_within_its_month():
+    """Register 0 sends out 90 in July and draws 60 then, register 1 draws the rest; all else is nought."""
+    july = np.arange(24) % 12 == 6
+    apart = np.repeat([0, 1], 12)
+    home, periods = by_hour(
+        np.zeros(24), np.where(july & (apart == 0), 90.0, 0.0), np.where(july & (apart == 0), 60.0, 50.0),
+        [(0.30, 0.06)] * 12 + [(0.20, 0.02)] * 12, registers=apart,
+    )  # fmt: skip
+    assert savings(home, periods, 0.0, "two_way", "month")[0] == pytest.approx(60 * 0.30 + 30 * 0.06)
+    assert savings(home, periods, 0.0, "two_way", "year")[0] == pytest.approx(90 * 0.30)
+
+
+def test_a_meter_that_runs_backwards_nets_over_the_year_whatever_was_said():
+    july_only = HomeYear(
+        self_used_kwh=np.zeros(12), exported_kwh=np.where(np.arange(12) == 6, 70.0, 0.0), demand_kwh=np.full(12, 20.0)
+    )
+    for netting in ("instant", "hour", "month", "year"):
+        assert first_year(counts="reversing", netting=netting, home=july_only) == pytest.approx(70 * 0.30)
+
+
 @pytest.mark.parametrize("netting", ["quarter_hour", "hour"])
 def test_what_the_hour_does_not_net_earns_its_own_price(netting):
     assert saved(netting) == pytest.approx(saved(export="paid"))

@@ -172,6 +172,11 @@ def test_rates_that_repeat_the_base_price_and_seasons_need_no_register_of_their_
     assert registers(rate(months=(1, 2, 12), import_price_per_kwh=0.40)) == 1
 
 
+def test_a_rate_that_holds_in_some_months_only_has_a_register_all_year():
+    assert registers(rate(months=(6, 7), from_clock="11:00", to_clock="14:00", import_price_per_kwh=0.15)) == 2
+    assert registers(rate(from_clock="11:00", to_clock="14:00", export_price_per_kwh=0.01)) == 2
+
+
 def test_a_meter_that_runs_backwards_has_registers_whatever_was_agreed():
     unpaid = tariff(period(NIGHT, export="unpaid", export_price_per_kwh=0.0))
     assert meter_sums(unpaid, CALENDAR).cells == 12

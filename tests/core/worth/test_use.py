@@ -1,13 +1,16 @@
 """What of the yield is used at home, and what is sent out."""
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 
 from service.core.household import demand_w
+from service.core.model import facts
 from service.core.model.facts import Meter
 from service.core.worth import limited_export, use_at_home
 from service.data.households import load_demand_shape
-from tests.builders import household, inverter, setup, site
+from tests.builders import household, inverter, setup, site, tariff
 from tests.energy_years import CALENDAR, energy_year, production_w, sky_year
 
 SHAPE = load_demand_shape()
@@ -165,6 +168,19 @@ def test_a_limit_on_what_is_sent_out_takes_nothing_off_self_use(limit_w):
         bound, loose = (getattr(one.cases, name) for one in (got, free))
         np.testing.assert_allclose(bound.self_used_kwh, loose.self_used_kwh)
         assert (bound.exported_kwh <= loose.exported_kwh + 1e-9).all()
+
+
+def test_what_a_limit_cuts_off_earns_nothing_at_any_hour():
+    one_price = facts.Rate(
+        name=None, months=None, days=None, from_clock="08:00", to_clock="20:00", import_price_per_kwh=0.3,
+        export_price_per_kwh=0.1,
+    )  # fmt: skip
+    always = replace(one_price, from_clock="20:00", to_clock="08:00")
+    period = replace(tariff().periods[0], export="paid", rates=(one_price, always))
+    got, _ = limited(60, tariff=tariff(periods=(period,)))
+    for case in (got.cases.middle, got.cases.less_energy, got.cases.less_used, got.cases.more_used):
+        np.testing.assert_allclose(case.at[0].exported[1], case.exported_kwh * 0.1)
+        np.testing.assert_allclose(case.at[0].self_used[0], case.self_used_kwh * 0.3)
 
 
 def test_own_hours_make_the_band_narrower():
