@@ -75,7 +75,7 @@ ANSWERS: list[tuple[type[BaseModel], Any, set[str], set[str]]] = [
     (energy.EnergyOut, core_energy.EnergyYear, {"hours"}, {"ac_w", "dc_w", "before_export_limit"}),
     (energy.ArrayYearOut, core_energy.ArrayYear, set(), set()),
     (energy.DayKindOut, core_energy.DayKind, set(), set()),
-    (use.UseOut, worth.UseAtHome, {"habits"}, {"self_used_w", "cases"}),
+    (use.UseOut, worth.UseAtHome, {"habits"}, {"self_used_w", "cases", "meter"}),
     (use.HabitOut, worth.Habit, {"currency"}, set()),
     (use.OtherShareOut, worth.OtherShare, set(), set()),
     (payback.PaybackOut, worth.Worth,

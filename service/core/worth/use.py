@@ -57,6 +57,7 @@ class UseAtHome:
         other_generation: of a plant on the roof; None where there is none.
         self_used_w: (8760,) expected self-use of each hour.
         cases: the meter's sums by register and month in the middle and at the ends of each cause, for the account.
+        meter: the set and the home as the meter sees them, to be asked about other powers.
     """
 
     self_used_kwh: Band
@@ -68,6 +69,7 @@ class UseAtHome:
     other_generation: OtherShare | None
     self_used_w: Floats
     cases: HomeCases
+    meter: "AtTheMeter"
 
 
 def use_at_home(
@@ -116,6 +118,7 @@ def use_at_home(
         other_generation=meter.other_share(self_used),
         self_used_w=hourly,
         cases=cases,
+        meter=meter,
     )
 
 
