@@ -10,6 +10,7 @@ hourly prices given say.
 """
 
 from dataclasses import dataclass
+from math import gcd
 
 import numpy as np
 
@@ -171,9 +172,10 @@ def _priced(at: int, period: TariffPeriod, calendar: Calendar) -> _Priced | None
         ]
     )
     table = np.column_stack([table, [period.import_price_per_kwh, period.export_price_per_kwh]])  # row -1 is the rest
-    by_minute = table[:, rate].reshape(2, _MONTHS, _SLOTS, 60)
-    first = by_minute[..., 0]
-    by_hour = first + (by_minute - first[..., np.newaxis]).mean(axis=3)  # an hour of one price has just that
+    step = gcd(60, *(minute_of(clock) for one in period.rates for clock in (one.from_clock, one.to_clock) if clock))
+    by_step = table[:, rate[:, :, ::step]].reshape(2, _MONTHS, _SLOTS, 60 // step)
+    first = by_step[..., 0]
+    by_hour = first + (by_step - first[..., np.newaxis]).mean(axis=3)  # an hour of one price has just that
     mid_hour = table[:, rate[:, :, 30::60]].reshape(2, _MONTHS, _SLOTS)
     _, register = np.unique(mid_hour.reshape(-1, _SLOTS), axis=1, return_inverse=True)
     return _Priced(prices=by_hour.reshape(2, -1), register=register.reshape(-1))
