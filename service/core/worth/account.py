@@ -29,7 +29,6 @@ from service.core.payback import (
     sound_share,
     stacked,
     unpaid_after_each_year,
-    worth_up_to,
     worth_up_to_each_year,
     yearly_costs,
     yearly_fees,
@@ -156,7 +155,7 @@ def _worth(year_kwh: float, cases: HomeCases, terms: _Terms) -> Worth:
     savings = _Savings.of(cases, periods, terms)
     squares = savings.cases.squares()
     cost = yearly_costs(money.years, money.running_cost_per_year, money.inverter_swap) + fees
-    over_years = _ends_of(squares, cases.shrunk(max(kept, 1)), PRICE_SD_SHARE)
+    bids = _break_even(squares, cases, cost, kept, money.discount_rate_share)
     unpriced = Worth(
         outlay=None,
         outlay_parts=None,
@@ -171,10 +170,8 @@ def _worth(year_kwh: float, cases: HomeCases, terms: _Terms) -> Worth:
         internal_rate_of_return_share=None,
         internal_rates_of_return=(),
         levelised_cost_per_kwh=None,
-        worth_up_to=_each(
-            over_years, lambda amounts: worth_up_to(amounts[:kept], cost[:kept], money.discount_rate_share)
-        ),
-        break_even=_break_even(squares, cases, cost, kept, money.discount_rate_share),
+        worth_up_to=bids[-1].worth_up_to if bids else Band(0.0, 0.0, 0.0),
+        break_even=bids,
         sensitivity=(),
         yearly_flows=(),
         if_moving_after_years=None,
@@ -182,6 +179,7 @@ def _worth(year_kwh: float, cases: HomeCases, terms: _Terms) -> Worth:
     if terms.outlay is None:
         return unpriced
     total, cost = terms.outlay.total, cost[:kept]
+    over_years = _ends_of(squares, cases.shrunk(max(kept, 1)), PRICE_SD_SHARE)
     whole = [cash_flows(total, amounts[:kept], cost, terms.resale) for amounts in over_years]
     priced = _paid_back(
         _whole_account(unpriced, whole, terms),
