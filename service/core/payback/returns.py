@@ -31,20 +31,17 @@ def internal_rates_of_return(flows: Floats) -> tuple[float, ...]:
     >>> internal_rates_of_return(np.array([40.0, 70, 70]))
     ()
     """
-    coefficients = np.asarray(flows, dtype=np.float64)
-    largest = float(np.abs(coefficients).max())
-    coefficients = np.trim_zeros(np.where(np.abs(coefficients) > _LEAST_FLOW * largest, coefficients, 0.0))
-    changes = int(np.count_nonzero(np.diff(np.sign(coefficients[coefficients != 0.0]))))
+    terms = _terms(flows)
+    changes = sum(a * b < 0.0 for a, b in pairwise([term for term in terms if term]))
     if changes == 0:
         return ()
-    terms = [float(c) / largest for c in coefficients]
-    sizes = [abs(c) for c in terms]
+    sizes = [abs(term) for term in terms]
     if changes == 1:
         turns = []
     elif _one_root_on_either_side(terms):
         turns = [0.5]
     else:
-        turns = _stationary_points(coefficients / largest)
+        turns = _stationary_points(np.array(terms))
     roots = [y for y in turns if abs(_value(y, terms)) <= _TOUCH * _value(y, sizes)]
     for low, high in pairwise([0.0, *turns, 1.0]):
         if low in roots or high in roots:
@@ -52,6 +49,16 @@ def internal_rates_of_return(flows: Floats) -> tuple[float, ...]:
         if _value(low, terms) * _value(high, terms) < 0.0:
             roots.append(float(brentq(_value, low, high, args=(terms,), xtol=1e-300, rtol=_FINE, maxiter=1000)))
     return tuple(sorted((1.0 - y) / y - 1.0 for y in roots))
+
+
+def _terms(flows: Floats) -> list[float]:
+    """The flows over the largest of them, those too small to count as nought, without noughts at either end."""
+    amounts: list[float] = np.asarray(flows, dtype=np.float64).tolist()
+    largest = max(map(abs, amounts))
+    least = _LEAST_FLOW * largest
+    terms = [amount / largest if abs(amount) > least else 0.0 for amount in amounts]
+    counting = [year for year, term in enumerate(terms) if term]
+    return terms[counting[0] : counting[-1] + 1] if counting else []
 
 
 def _one_root_on_either_side(terms: list[float]) -> bool:
