@@ -79,6 +79,11 @@ FULL: dict[str, Any] = {
     },
     "money": {"years": 15, "discount_rate_share": 0.03, "price_growth_share": 0.01, "ageing_share_per_year": 0.005,
               "inverter_swap": {"year": 11, "amount": 130}, "resale_share": 0, "running_cost_per_year": 0},
+    "storage": {
+        "usable_kwh": 1.2, "coupling": "dc", "charge_limit_w": 600, "discharge_limit_w": 600,
+        "max_input_current_a": 14, "round_trip_share": 0.9, "standby_w": 4, "meter_reader": False,
+        "night_feed_w": 120, "charge_above_w": 120, "ageing_share_per_year": 0.02, "amount": 350,
+    },
 }  # fmt: skip
 
 PRICES = Prices(

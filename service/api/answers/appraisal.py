@@ -9,6 +9,7 @@ from service.api.schemas.energy import EnergyOut
 from service.api.schemas.finding import CompatibilityOut
 from service.api.schemas.payback import PaybackOut
 from service.api.schemas.requests import AppraisalIn
+from service.api.schemas.storage import StorageOut
 from service.api.schemas.use import UseOut
 from service.core.appraisal import appraise, priced_remedies
 from service.core.worth import Worth, worth
@@ -38,6 +39,7 @@ def appraisal(body: bytes, deps: Deps) -> AppraisalOut:
         energy=EnergyOut.of(energy, calendar),
         use=UseOut.of(use, question.habits(), setup.tariff.currency if setup.tariff else None),
         payback=payback_out(question, account),
+        storage=storage_out(question, account),
         steps=[StepOut.of(step) for step in found.steps],
         **question.beside(found.cautions),
     )
@@ -49,3 +51,12 @@ def payback_out(question: Question, account: Worth | None) -> PaybackOut | None:
     if account is None or tariff is None:
         return None
     return PaybackOut.of(account, tariff.currency, area, question.deps.grid_carbon)
+
+
+def storage_out(question: Question, account: Worth | None) -> StorageOut | None:
+    """The set without its battery and with it; None where nobody asked about one."""
+    setup = question.setup
+    beside = question.storage(account)
+    if beside is None or setup.storage is None:
+        return None
+    return StorageOut.of(beside, setup.storage, setup.tariff.currency if setup.tariff else None)

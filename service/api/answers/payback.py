@@ -1,6 +1,6 @@
 """When is it paid back?"""
 
-from service.api.answers.appraisal import payback_out
+from service.api.answers.appraisal import payback_out, storage_out
 from service.api.answers.question import Question, dated, day_of
 from service.api.deps import Deps
 from service.api.schemas.advice import cautions_out
@@ -27,10 +27,13 @@ def payback(body: bytes, deps: Deps) -> PaybackAnswerOut:
     question = Question.of(read_value(AppraisalIn, value), deps)
     setup = question.setup
     use = question.use
-    told = payback_out(question, worth(question.energy, use, setup, question.as_of))
+    account = worth(question.energy, use, setup, question.as_of)
+    told = payback_out(question, account)
     if told is None:
         raise _no_price()
-    return PaybackAnswerOut(payback=told, **question.beside(question.chosen_cautions()))
+    return PaybackAnswerOut(
+        payback=told, storage=storage_out(question, account), **question.beside(question.chosen_cautions())
+    )
 
 
 def _of_known_energy(request: PaybackIn, energy: KnownEnergyIn, deps: Deps) -> PaybackAnswerOut:
@@ -57,6 +60,7 @@ def _of_known_energy(request: PaybackIn, energy: KnownEnergyIn, deps: Deps) -> P
     area = request.site.rule_area if request.site else None
     return PaybackAnswerOut(
         payback=PaybackOut.of(account, completed.tariff.currency, area, deps.grid_carbon),
+        storage=None,
         cautions=cautions_out(chosen),
         cautions_kept_back=dict(chosen.kept_back),
         assumptions=assumptions_out(completed.assumptions),

@@ -50,6 +50,7 @@ def vocabulary(deps: Deps) -> VocabularyOut:
         rates_of_return=_words("payback", _first_parts("returns."), "returns."),
         sensitivity=_words("payback", _first_parts("step."), "step."),
         co2=_words("payback", codes_of("payback", "co2."), "co2."),
+        storage=_words("storage"),
         assumptions=_words("assumptions", dict.fromkeys(row.code for row in default_rows())),
         problems=_words("problems", codes_of("problems", "title."), "title."),
         defaults=[DefaultOut.from_core(row) for row in default_rows()],

@@ -7,6 +7,7 @@ from service.api.schemas.band import KwhBandOut, MoneyBandOut, YearsBandOut
 from service.api.schemas.energy import EnergyOut
 from service.api.schemas.payback import BreakEvenOut, PaybackOut
 from service.api.schemas.rounding import at_most, for_people
+from service.api.schemas.storage import StorageOut
 from service.api.schemas.use import HabitOut, UseOut
 from service.api.words import say
 
@@ -106,6 +107,15 @@ def money_lines(payback: PaybackOut) -> Iterator[str]:
         kilograms = for_people(payback.co2_avoided_kg_per_year)
         yield ""
         yield from wrapped(f"About {kilograms} kg of CO2 a year stay out of the air. {payback.co2.text}")
+
+
+def storage_lines(storage: StorageOut, currency: str) -> Iterator[str]:
+    """A small battery: without and with it, and what to know."""
+    for name, side in (("Without", storage.without), ("With", storage.with_it)):
+        saving = side.saving_first_year
+        saved = "" if saving is None else f"; saves about {_banded(saving)} {currency} in the first year"
+        yield from wrapped(f"{name} the battery about {_banded(side.self_used_kwh)} kWh are used at home{saved}.")
+    yield from (line for one in storage.told for line in wrapped(one.text, "- "))
 
 
 _LATER_COSTS = frozenset({"paid_back_twice", "undone"})

@@ -67,6 +67,7 @@ class VocabularyOut(Out):
     rates_of_return: list[WordOut]
     sensitivity: list[WordOut]
     co2: list[WordOut]
+    storage: list[WordOut]
     assumptions: list[WordOut]
     problems: list[WordOut]
     defaults: list[DefaultOut]

@@ -152,7 +152,8 @@ def spell_swing(household: Household) -> float:
     The closed form counts all unevenness as if it changed within minutes. That is so where the hours are the home's
     own; of a profile most of it is one evening against another, which a store of an hour or two does not even out.
     The square root of 1.2 x the hidden variance between hours (0.9 for a profile by month, kind of day and hour; 1
-    for coarser ones) is the swing at which the mean error against the minutes of ``worth.storage`` is nought.
+    for coarser ones) brings the mean error against the minutes of a home to about nought; 1.2 is fitted there, and its
+    scatter is told in ``worth.storage``.
 
     >>> home = Household(demand_kwh_per_year=0, persons=1, always_on_w=0, at_home=None, machines=(),
     ...                  values_w=(100.0,) * 8760, stay_years=None)

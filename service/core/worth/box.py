@@ -124,6 +124,11 @@ class Box:
             swing=swing,
         )
 
+    def inputs_lost_kwh(self) -> float:
+        """What the panels give less through the inputs of the box, as a.c."""
+        free = self.meter.energy.before_export_limit or self.meter.energy
+        return float((free.ac_w - self.produced_w).sum()) / 1000.0
+
     def plan(self, scale: float) -> Plan:
         """What the box does with the production scaled."""
         storage = self.storage
