@@ -216,7 +216,7 @@ def stored_year(
     room = usable_kwh[:, np.newaxis]
     into = charge_w * (one_way * _KWH_PER_W_STEP)
     out = wanted_w * (_KWH_PER_W_STEP / one_way)
-    standby = np.where(room > 0.0, standby_w * _KWH_PER_W_STEP, 0.0)
+    standby = standby_w * _KWH_PER_W_STEP
     level_kwh = _levels(into, out + standby, room)
     level = level_kwh[:, :-1].copy()
     before, moved = np.empty_like(level), np.empty_like(level)

@@ -187,6 +187,7 @@ def test_spells_keep_the_mean_of_every_hour():
     assert charges.mean(axis=0) == pytest.approx(charge)
     assert wishes.mean(axis=0) == pytest.approx(wanted)
     assert len({tuple(row) for row in (wishes / wanted).round(6)}) == 3
+    assert (wishes / wanted + charges / charge) == pytest.approx(np.full((3, 240), 2.0))  # who wants more leaves less
 
 
 @pytest.mark.parametrize(

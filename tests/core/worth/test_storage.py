@@ -185,7 +185,7 @@ def test_before_the_inverter_its_loss_comes_on_top():
     assert ac.year.lost_kwh == pytest.approx(0.0, abs=1e-6)
     # the d.c. year passes its terminals without loss; more had to be charged there than arrives at home
     assert dc.year.given_kwh == pytest.approx(dc.year.charged_kwh)
-    assert dc.more_self_used_kwh.middle < dc.year.given_kwh
+    assert 0.85 * dc.year.given_kwh < dc.more_self_used_kwh.middle < 0.97 * dc.year.given_kwh
 
 
 def test_narrow_inputs_of_the_box_cost_the_set():
