@@ -45,7 +45,8 @@ def _payback(request: PaybackIn, found: Found) -> None:
     if plain and request.arrays is not None:
         found.contradiction("/arrays", [], "payback")
     if plain and request.storage is not None:
-        found.contradiction("/storage", request.storage.given(), "storage_needs_hours")
+        accepted = say("problems", "accepted.nothing")
+        found.contradiction("/storage", request.storage.given(), "storage_needs_hours", accepted)
     if plain and request.tariff is not None:
         _plain_tariff(request.tariff, request.inverter, found)
 

@@ -268,7 +268,7 @@ class Tariff:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class OutlayItem:
-    """One thing to be paid before the set runs; a rebate is negative. ``second_hand``: used panels, None if not said."""
+    """One thing to be paid before the set runs; a rebate is negative. ``second_hand``: used panels, None: not said."""
 
     what: str
     amount: float
