@@ -114,7 +114,9 @@ def money_lines(payback: PaybackOut) -> Iterator[str]:
         cost = f"{payback.levelised_cost_per_kwh:.2f} {currency}"
         yield from wrapped(f"One kWh from the set costs about {cost}, spread over all it gives, sent out or not.")
     yield from _listed("What to bid", (_bid(one, currency) for one in payback.break_even))
-    yield from _listed("What moves the payback, the largest first", (one.text for one in payback.sensitivity))
+    free = payback.crossings is not None and payback.crossings.code == "nothing_to_pay_back"
+    moving_it = () if free else (one.text for one in payback.sensitivity)
+    yield from _listed("What moves the payback, the largest first", moving_it)
     if payback.co2_avoided_kg_per_year is not None:
         kilograms = for_people(payback.co2_avoided_kg_per_year)
         yield ""

@@ -193,7 +193,8 @@ def _sensitivity(one: Sensitivity, worth: Worth) -> SensitivityOut:
     step = say("payback", f"step.{one.of}.{'less' if one.change_share < 0 else 'more'}", facts)
     then = "never" if one.payback_years is None else "after"
     before = "never" if now is None else "after"
-    text = say("payback", f"stepped.{then}.{before}", {**facts, "step": step})
+    key = "stepped.free" if now == one.payback_years == 0 else f"stepped.{then}.{before}"
+    text = say("payback", key, {**facts, "step": step})
     return SensitivityOut.from_core(one, text=text)
 
 

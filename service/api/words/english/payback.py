@@ -32,6 +32,7 @@ TEXTS: Mapping[str, str] = {
     "stepped.after.after": "{step}: paid back after {then:.1f} years instead of {now:.1f}.",
     "stepped.never.after": "{step}: not paid back within {years_kept} years, instead of after {now:.1f}.",
     "stepped.after.never": "{step}: paid back after {then:.1f} years, instead of not within {years_kept}.",
+    "stepped.free": "{step}: there is nothing to pay back, before or after.",
     "stepped.never.never": "{step}: still not paid back within {years_kept} years.",
     "co2.average": "Reckoned with {grams:.0f} g of CO2 equivalent a kWh, the life-cycle average of all electricity "
     "generated in {area} in {year}. It is not the plant that would run at that moment, and the making of the set is "
