@@ -81,7 +81,11 @@ def errors(minute_clouds):
             day = mean_of(hours, np.arange(8760) % 24)
             kinds = (
                 (hours, float(np.quantile(hours, 0.01)), household(values_w=(1.0,) * 8760, values_kind="own_hours")),
-                (by_month_kind_hour(hours), None, household(values_w=(1.0,) * 8760, values_kind="averaged")),
+                (
+                    by_month_kind_hour(hours),
+                    None,
+                    household(values_w=(1.0,) * 4380 + (2.0,) * 4380, values_kind="averaged"),
+                ),
                 (day, float(day.min() ** 2 / day.mean()), household(values_w=(1.0,) * 24)),
             )
             for usable in (0.5, 2.0):

@@ -59,4 +59,5 @@ def storage_out(question: Question, account: Worth | None) -> StorageOut | None:
     beside = question.storage(account)
     if beside is None or setup.storage is None:
         return None
-    return StorageOut.of(beside, setup.storage, setup.tariff.currency if setup.tariff else None)
+    currency = setup.tariff.currency if setup.tariff else None
+    return StorageOut.of(beside, setup.storage, currency, question.box_findings())

@@ -1,7 +1,7 @@
 """What does every question about a set need first? The request read and completed, and the rooms ready to be asked."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from datetime import date
 from functools import cached_property
 from typing import Any, TypeVar
@@ -15,6 +15,7 @@ from service.api.schemas.assumption import assumptions_out
 from service.api.schemas.reading import read_body
 from service.api.schemas.requests import AppraisalIn
 from service.core.appraisal import ChosenCautions, chosen_cautions
+from service.core.compatibility import check
 from service.core.completion import Completed, as_request, complete, moves
 from service.core.energy import (
     ArrayHours,
@@ -32,12 +33,14 @@ from service.core.model.hours import Floats, SkyYear
 from service.core.model.place_facts import PlaceFacts
 from service.core.rules import RuleCard, card_for
 from service.core.worth import (
+    BOX_FINDINGS,
     Habit,
     StorageBeside,
     UseAtHome,
     Worth,
     habits,
     limited_export,
+    on_box_inputs,
     other_generation_w,
     storage_beside,
     use_at_home,
@@ -137,12 +140,19 @@ class Question:
 
     def _through_the_box(self) -> Floats | None:
         """What the panels give where they hang on inputs of the box with a current limit of its own; else None."""
-        storage, inverter = self.setup.storage, self.setup.inverter
-        if storage is None or storage.max_input_current_a is None:
+        on_box, storage = on_box_inputs(self.setup, self.assumptions), self.setup.storage
+        if on_box is None or storage is None or storage.max_input_current_a is None:
             return None
-        inputs = tuple(replace(one, max_current_a=storage.max_input_current_a) for one in inverter.inputs)
-        on_box = replace(self.setup, inverter=replace(inverter, inputs=inputs))
-        return np.asarray(np.sum([one.dc_w for one in direct_current(on_box, self.sky)], axis=0), dtype=np.float64)
+        hours = direct_current(on_box[0], self.sky)
+        return np.asarray(np.sum([one.dc_w for one in hours], axis=0), dtype=np.float64)
+
+    def box_findings(self) -> tuple[Finding, ...]:
+        """Whether the inputs of a box before the inverter bear the panels; none where there is no such box."""
+        on_box = on_box_inputs(self.setup, self.assumptions)
+        if on_box is None:
+            return ()
+        found = check(*on_box, self.hottest_cell_c, self.card, self.as_of)
+        return tuple(one for one in found.findings if one.code in BOX_FINDINGS)
 
     def year_kwh(self, setup: Setup) -> float:
         """The middle energy of a year of a setup; this one's own year is computed once."""

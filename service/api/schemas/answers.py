@@ -23,7 +23,10 @@ class _Beside(Out):
     service_version: str = Field(max_length=30)
     data_version: str = Field(max_length=30)
     used: Annotated[dict[str, Any], WithJsonSchema({"$component": "AppraisalIn"})] | SkipJsonSchema[None] = Field(
-        default=None, exclude_if=absent, description="The completed request. Only where `include` asks for it."
+        default=None,
+        exclude_if=absent,
+        description="The completed request, to be edited and sent again. What was filled in then counts as given: it "
+        "is assumed no longer, its range goes, and the band may get narrower. Only where `include` asks for it.",
     )
 
 

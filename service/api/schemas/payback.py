@@ -17,7 +17,7 @@ class YearFlowOut(Out):
     """One year of the account, in the middle case."""
 
     year: int = Field(ge=0, le=50)
-    saving: r.Money
+    saving: r.Money = Field(description="What the home pays less; what the inverter draws by night is taken off.")
     cost: r.Money
     resale: r.Money
     unpaid: r.Money = Field(description="What of all costs is still to be earned after this year.")
@@ -97,7 +97,7 @@ class PaybackOut(Out):
         description="The first year's energy that the account rests on: less what faulty panels leave empty."
     )
     years_kept: int = Field(ge=0, le=50, description="Whole years of the account: the stay, or the years asked.")
-    saving_first_year: MoneyBandOut
+    saving_first_year: MoneyBandOut = Field(description="At today's price, what the inverter draws by night taken off.")
     simple_payback_years: YearsBandOut | None = Field(description="A member is null where there is no saving.")
     undiscounted_payback_years: YearsBandOut | None = Field(
         description="A member is null where it is not within the years kept."

@@ -1,6 +1,6 @@
 """How is a small battery written in a request, and how is it answered: without it and with it, side by side?"""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from typing import Self
 
 from pydantic import ConfigDict, Field
@@ -12,6 +12,7 @@ from service.api.schemas.base import Code, In, Out, Text
 from service.api.schemas.rounding import at_most
 from service.api.words import say
 from service.core.model.facts import Storage
+from service.core.model.finding import Finding, Verdict, worst
 from service.core.worth import StorageBeside, StoragePays
 
 
@@ -25,6 +26,12 @@ class StorageIn(In):
     charge_limit_w: f.ChargeLimitW | None = None
     discharge_limit_w: f.DischargeLimitW | None = None
     max_input_current_a: f.MaxInputCurrentA | None = None
+    max_input_voltage_v: f.MaxInputVoltageV | None = Field(
+        default=None, description="Absolute maximum voltage of an input of a box before the inverter."
+    )
+    max_short_circuit_current_a: f.MaxShortCircuitCurrentA | None = Field(
+        default=None, description="Absolute maximum of the short-circuit current of an input of such a box."
+    )
     round_trip_share: f.RoundTripShare | None = None
     standby_w: f.StandbyW | None = None
     meter_reader: f.Yes | None = Field(
@@ -58,6 +65,9 @@ class StoreYearOut(Out):
     standby_kwh: r.Kwh = Field(description="The box's own draw, out of the battery.")
     standby_mains_kwh: r.Kwh = Field(description="The box's own draw while the battery is empty: bought on top.")
     full_cycles: r.Kwh
+    over_charge_limit_kwh: r.Kwh = Field(
+        description="Surplus above its charge limit, as a.c.: it passes by, whether there is room or not."
+    )
 
 
 class StoragePaysOut(Out):
@@ -94,6 +104,11 @@ class StorageOut(Out):
     inputs_lost_kwh: r.Kwh = Field(
         description="What the panels give less through the box's inputs than through those of the inverter, as a.c."
     )
+    inputs: str | None = Field(
+        description="Do the panels suit the inputs of a box before the inverter, by voltage and short-circuit current: "
+        "fits, does_not_fit, not_known. Null for a box on a socket of its own.",
+        max_length=20,
+    )
     year: StoreYearOut
     money: StoragePaysOut | None = Field(description="Null where no price per kWh is known.")
     pays: bool | None = Field(description="Does it pay within the years kept? Null where its price was not given.")
@@ -101,14 +116,15 @@ class StorageOut(Out):
     told: list[ToldOut] = Field(max_length=10, description="The result in words, and what is not modelled.")
 
     @classmethod
-    def of(cls, beside: StorageBeside, storage: Storage, currency: str | None) -> Self:
-        """Both sides with their sentences."""
+    def of(cls, beside: StorageBeside, storage: Storage, currency: str | None, inputs: Sequence[Finding]) -> Self:
+        """Both sides with their sentences; ``inputs``: what was found about the inputs of a box before the inverter."""
         money = beside.money
         return cls.from_core(
             beside,
+            inputs=worst(one.verdict for one in inputs).value if inputs else None,
             pays=None if money is None else money.pays,
             outlay_to_pay=None if money is None else money.outlay_to_pay.middle,
-            told=[_result(money, currency), *_about(beside, storage)],
+            told=[*_too_much(inputs), _result(money, currency), *_about(beside, storage, inputs)],
         )
 
 
@@ -130,13 +146,35 @@ def _result(money: StoragePays | None, currency: str | None) -> ToldOut:
     return _told("pays" if cautious else "pays.middle", facts)
 
 
-def _about(beside: StorageBeside, storage: Storage) -> Iterator[ToldOut]:
+def _too_much(inputs: Sequence[Finding]) -> Iterator[ToldOut]:
+    """Panels that the box does not bear come before anything about money."""
+    refused = [one for one in inputs if one.verdict == Verdict.DOES_NOT_FIT]
+    for one in {(one.code, one.measured, one.limit): one for one in refused}.values():
+        yield _told(f"inputs_do_not_fit.{one.code}", _figures(one))
+
+
+def _on_inputs(inputs: Sequence[Finding]) -> Iterator[ToldOut]:
+    """What of the inputs holds by the figures given, and what is not known of them."""
+    for code in sorted({one.code for one in inputs}):
+        these = [one for one in inputs if one.code == code]
+        verdict = worst(one.verdict for one in these)
+        if verdict == Verdict.NOT_KNOWN:
+            yield _told(f"inputs_not_known.{code}", {})
+        elif verdict in {Verdict.FITS, Verdict.FITS_WITH_LOSS}:
+            yield _told(f"inputs_fit.{code}", _figures(max(these, key=lambda one: one.measured or 0.0)))
+
+
+def _figures(one: Finding) -> Mapping[str, object]:
+    return {"measured": one.measured or 0.0, "limit": one.limit or 0.0}
+
+
+def _about(beside: StorageBeside, storage: Storage, inputs: Sequence[Finding]) -> Iterator[ToldOut]:
     """How it works, what it costs the set, what is not reckoned."""
     more = beside.more_self_used_kwh.middle or 0.0
     facts = {
         "given": beside.year.given_kwh, "more": more, "less": -more, "feed": storage.night_feed_w or 0.0,
         "above": storage.charge_above_w or 0.0, "unclipped": beside.year.unclipped_kwh,
-        "narrow": beside.inputs_lost_kwh,
+        "narrow": beside.inputs_lost_kwh, "over": beside.year.over_charge_limit_kwh,
     }  # fmt: skip
     if storage.meter_reader:
         yield _told("follows_the_meter", facts)
@@ -144,9 +182,12 @@ def _about(beside: StorageBeside, storage: Storage) -> Iterator[ToldOut]:
         yield _told("feeds_all_night.less" if more < 0.0 else "feeds_all_night", facts)
     if beside.inputs_lost_kwh >= _WORTH_A_LINE_KWH:
         yield _told("narrow_inputs", facts)
+    if beside.year.over_charge_limit_kwh >= _WORTH_A_LINE_KWH:
+        yield _told("over_charge_limit", facts)
     if more < 0.0:
         yield _told("lowers_self_use", facts)
     yield _told(f"coupling_{storage.coupling}", facts)
+    yield from _on_inputs(inputs)
     yield _told("not_modelled", facts)
 
 

@@ -6,7 +6,7 @@ import numpy as np
 
 from service.core.completion.node import Guess, Node, listed
 from service.core.errors import ContradictionError
-from service.core.household import year_of_log
+from service.core.household import repeats_one_week, year_of_log
 from service.core.model.facts import AtHome, Household, Machine, OtherGeneration
 from service.core.model.hours import HOURS, Calendar
 from service.core.model.place import Plane
@@ -107,7 +107,8 @@ def _always_on(values: Sequence[float] | None, kind: str | None, demand_kwh: flo
     """The power that is always drawn, from the demand.
 
     Of own hours what 99 % exceed (an outage is no habit). Of a profile by month its least hour. Of a mean day or week
-    the least hour of the mean day, times that over the mean: the flatter it is, the more of it is always on.
+    (a year of them, too) the least hour of the mean day, times that over the mean: the flatter it is, the more of it
+    is always on.
     """
     if values is None:
         mean_w = demand_kwh / 8.76
@@ -116,7 +117,7 @@ def _always_on(values: Sequence[float] | None, kind: str | None, demand_kwh: flo
     hours = np.asarray(values, dtype=np.float64)
     if kind == "own_hours":
         floor = float(np.quantile(hours, 0.01))
-    elif kind == "averaged":
+    elif kind == "averaged" and not repeats_one_week(values):
         floor = float(hours.min())
     else:
         day = hours.reshape(-1, 24).mean(axis=0)

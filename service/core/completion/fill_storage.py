@@ -37,6 +37,8 @@ def storage_of(node: Node | None, inverter: Inverter, household: Household) -> S
         charge_above_w=above_w,
         ageing_share_per_year=node.take("ageing_share_per_year"),
         amount=node.get("amount"),
+        max_input_voltage_v=_of_an_input(node, "max_input_voltage_v", coupling),
+        max_short_circuit_current_a=_of_an_input(node, "max_short_circuit_current_a", coupling),
     )
 
 
@@ -61,12 +63,17 @@ def _no_fixed_feed(node: Node) -> tuple[None, None]:
 
 
 def _input_current(node: Node, coupling: str) -> float | None:
-    given: float | None = node.get("max_input_current_a")
-    if given is not None and coupling == "ac":
-        raise ContradictionError(
-            node.at("max_input_current_a"), "is of a box before the inverter", given=given,
-            accepted='nothing, or "coupling": "dc"',
-        )  # fmt: skip
+    given = _of_an_input(node, "max_input_current_a", coupling)
     if given is None and coupling == "dc":
         node.assume("max_input_current_a")
+    return given
+
+
+def _of_an_input(node: Node, name: str, coupling: str) -> float | None:
+    """A limit of the box's inputs; what is not given stays unknown."""
+    given: float | None = node.get(name)
+    if given is not None and coupling == "ac":
+        raise ContradictionError(
+            node.at(name), "is of a box before the inverter", given=given, accepted='nothing, or "coupling": "dc"',
+        )  # fmt: skip
     return given

@@ -29,7 +29,8 @@ def meter_of(node: Node, tariff: Tariff | None) -> Meter:
 def tariff_of(node: Node, meter: Node, area: str, tables: DefaultTables, as_of: date) -> Tariff | None:
     """The tariff as given, else the area's dated price; None where no price is known (it is asked for, not guessed).
 
-    A rule of the area that has an end ends a period that rests on it.
+    A rule of the area that has an end ends a period that rests on it. A first period that has yet to begin is taken to
+    hold already, and that is written down.
 
     Raises:
         ContradictionError: the periods do not follow each other in time, or parts of one exclude each other.
@@ -53,10 +54,13 @@ def tariff_of(node: Node, meter: Node, area: str, tables: DefaultTables, as_of: 
     this_year = f"{as_of.year:04d}-01-01"
     _ordered(node, given, this_year)
     dated = dated_by_cards(given, tables.cards_of(area), this_year)
-    return Tariff(
+    tariff = Tariff(
         currency=currency,
         periods=tuple(_period(node, at, period, found, this_year) for at, period in enumerate(dated)),
     )
+    if (first := tariff.periods[0].valid_from) > as_of.isoformat():
+        node.children("periods")[0].assume("valid_from", Guess(value=first, code="holds_before"))
+    return tariff
 
 
 def _price_open(period: Mapping[str, Any]) -> bool:

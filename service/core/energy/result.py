@@ -64,7 +64,8 @@ class EnergyYear:
         light_kwh: what the rated power would give in all the light on the bare planes.
         lost_kwh: by code of ``LOSSES``; light_kwh less all of them is year_kwh.middle. A gain is negative (cold
             cells give more than rated).
-        night_draw_kwh: taken from the socket without d.c. power; apart, not in the account.
+        night_draw_kwh: taken from the socket without d.c. power; apart, not in the account of energy (in that of money
+            it is bought).
         arrays: one entry for each array of the request.
         spread: why the year is uncertain.
         ac_w: (8760,) a.c. power of each hour, after downtime, never below 0.

@@ -6,6 +6,7 @@ from service.core.household.other import used_beside_w
 from service.core.household.self_use import (
     k_of,
     on_one_phase_w,
+    repeats_one_week,
     self_use_sd_share,
     self_used_w,
     with_allowance_w,
@@ -40,6 +41,7 @@ __all__ = [
     "k_of",
     "mean_day_w",
     "on_one_phase_w",
+    "repeats_one_week",
     "self_use_sd_share",
     "self_used_w",
     "spell_swing",

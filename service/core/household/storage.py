@@ -57,13 +57,14 @@ class Beside:
 class Plan:
     """What the box does in each hour while the store lets it, in W on the a.c. side of the set, shape (n,).
 
-    ``chargeable_w`` is what it takes while there is room, ``beyond_w`` of that from above the inverter's limit;
-    ``wanted_w`` what it gives while there is charge. Used at home and sent out: without the box (``used_w``,
+    ``chargeable_w`` is what it takes while there is room, ``beyond_w`` of that from above the inverter's limit, and
+    ``over_limit_w`` what it would take but for its charge limit; ``wanted_w`` what it gives while there is charge. Used at home and sent out: without the box (``used_w``,
     ``sent_w``), while it charges, and what comes on top while it gives.
     """
 
     chargeable_w: Floats
     beyond_w: Floats
+    over_limit_w: Floats
     wanted_w: Floats
     used_w: Floats
     sent_w: Floats
@@ -86,6 +87,7 @@ def following(beside: Beside) -> Plan:
     return Plan(
         chargeable_w=beyond + from_surplus,
         beyond_w=beyond,
+        over_limit_w=np.maximum(sent + beside.beyond_w - beyond - from_surplus, 0.0),
         wanted_w=wanted,
         used_w=used,
         sent_w=sent,
@@ -108,7 +110,8 @@ def feeding(beside: Beside, *, feed_w: float, charge_above_w: float) -> Plan:
     """
     produced = beside.produced_w
     in_all = produced + beside.beyond_w
-    chargeable = np.minimum(np.maximum(in_all - charge_above_w, 0.0), beside.charge_limit_w)
+    above = np.maximum(in_all - charge_above_w, 0.0)
+    chargeable = np.minimum(above, beside.charge_limit_w)
     passing = np.minimum(in_all - chargeable, produced)
     resting = (in_all <= charge_above_w) | (in_all <= 0.0)
     wanted = np.where(resting, np.clip(feed_w - produced, 0.0, beside.discharge_limit_w), 0.0)
@@ -118,6 +121,7 @@ def feeding(beside: Beside, *, feed_w: float, charge_above_w: float) -> Plan:
     return Plan(
         chargeable_w=chargeable,
         beyond_w=np.minimum(chargeable, beside.beyond_w),
+        over_limit_w=above - chargeable,
         wanted_w=wanted,
         used_w=used,
         sent_w=sent,
@@ -218,17 +222,10 @@ def stored_year(
     out = wanted_w * (_KWH_PER_W_STEP / one_way)
     standby = standby_w * _KWH_PER_W_STEP
     level_kwh = _levels(into, out + standby, room)
-    level = level_kwh[:, :-1].copy()
-    before, moved = np.empty_like(level), np.empty_like(level)
-    given, charged, slept = (np.zeros_like(level) for _ in range(3))
-    for _ in range(STEPS_AN_HOUR):  # in place: half of the time went into new arrays
-        np.copyto(before, level)
-        np.maximum(np.subtract(level, standby, out=level), 0.0, out=level)
-        slept += np.subtract(before, level, out=before)
-        given += np.minimum(out, level, out=moved)
-        level -= moved
-        charged += np.minimum(into, np.subtract(room, level, out=moved), out=moved)
-        level += moved
+    given, charged, slept = (np.zeros_like(into) for _ in range(3))
+    for case in range(into.shape[0]):  # one at a time: the arrays of one stay in the cache of the processor
+        _steps(level_kwh[case, :-1], (into[case], out[case]), standby, usable_kwh[case],
+               (given[case], charged[case], slept[case]))  # fmt: skip
     slept_w = slept * 1000.0
     return StoredYear(
         charged_w=charged * (1000.0 / one_way),
@@ -237,6 +234,26 @@ def stored_year(
         standby_mains_w=np.maximum(np.where(room > 0.0, standby_w, 0.0) - slept_w, 0.0),
         level_kwh=level_kwh,
     )
+
+
+def _steps(
+    began_kwh: Floats, offered: tuple[Floats, Floats], standby: float, room: float, sums: tuple[Floats, Floats, Floats]
+) -> None:
+    """The steps of every hour of one case, all hours at once, from the level at which each began.
+
+    ``offered``: into the store and out of it, kWh a step. ``sums``: given, charged and slept, to be added to.
+    """
+    (into, out), (given, charged, slept) = offered, sums
+    level = began_kwh.copy()
+    before, moved = np.empty_like(level), np.empty_like(level)
+    for _ in range(STEPS_AN_HOUR):  # in place: half of the time went into new arrays
+        np.copyto(before, level)
+        np.maximum(np.subtract(level, standby, out=level), 0.0, out=level)
+        slept += np.subtract(before, level, out=before)
+        given += np.minimum(out, level, out=moved)
+        level -= moved
+        charged += np.minimum(into, np.subtract(room, level, out=moved), out=moved)
+        level += moved
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)

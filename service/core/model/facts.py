@@ -335,6 +335,7 @@ class Storage:
     ``coupling``: dc, between the panels and the inverter, or ac, on a socket of its own. ``charge_limit_w`` and
     ``discharge_limit_w`` are what it takes and gives at its terminals on that side; ``round_trip_share`` is given over
     taken there. ``max_input_current_a``: of each input of a box before the inverter; None: those of the inverter hold.
+    ``max_input_voltage_v`` and ``max_short_circuit_current_a`` of such an input: None is unknown.
     With a ``meter_reader`` it follows the demand. Without, production up to ``charge_above_w`` passes on and what is
     above charges; while the set gives no more than that, it is topped up to ``night_feed_w``. With a reader both are
     None. ``ageing_share_per_year`` is lost of ``usable_kwh``. ``amount``: its price, None where nobody said.
@@ -352,6 +353,8 @@ class Storage:
     charge_above_w: float | None
     ageing_share_per_year: float
     amount: float | None
+    max_input_voltage_v: float | None = None
+    max_short_circuit_current_a: float | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -3,6 +3,7 @@
 from service.core.payback.energy import AtPrices, HomeYear, scaled, shifted_use, stacked
 from service.core.payback.flows import (
     cash_flows,
+    drawn_cost,
     savings,
     savings_by_price,
     unpaid_after_each_year,
@@ -37,6 +38,7 @@ __all__ = [
     "crossing_years",
     "discounted",
     "discounted_payback_years",
+    "drawn_cost",
     "fetching_cost",
     "first_crossings",
     "in_order",

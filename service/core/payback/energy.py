@@ -38,15 +38,15 @@ class HomeYear:
 def stacked(homes: Sequence[HomeYear]) -> HomeYear:
     """Several years at the meter of one home in one, with arrays of shape (homes, cells) and (2, homes, cells)."""
     return HomeYear(
-        self_used_kwh=np.stack([home.self_used_kwh for home in homes]),
-        exported_kwh=np.stack([home.exported_kwh for home in homes]),
-        demand_kwh=np.stack([home.demand_kwh for home in homes]),
+        self_used_kwh=np.array([home.self_used_kwh for home in homes]),
+        exported_kwh=np.array([home.exported_kwh for home in homes]),
+        demand_kwh=np.array([home.demand_kwh for home in homes]),
         at=tuple(
             None
             if one is None
             else AtPrices(
-                self_used=np.stack([home.at[number].self_used for home in homes], axis=1),  # type: ignore[union-attr]
-                exported=np.stack([home.at[number].exported for home in homes], axis=1),  # type: ignore[union-attr]
+                self_used=np.array([home.at[number].self_used for home in homes]).swapaxes(0, 1),  # type: ignore[union-attr]
+                exported=np.array([home.at[number].exported for home in homes]).swapaxes(0, 1),  # type: ignore[union-attr]
                 registers=one.registers,
             )
             for number, one in enumerate(homes[0].at)
@@ -73,7 +73,7 @@ def shifted_use(home: HomeYear, share: float) -> HomeYear:
     What is used less goes out at the prices of the hours in which it was used, what is used more was sent out before.
     """
     produced = home.self_used_kwh + home.exported_kwh
-    self_used = np.clip(home.self_used_kwh * (1.0 + share), 0.0, np.minimum(produced, home.demand_kwh))
+    self_used = np.minimum(home.self_used_kwh * max(1.0 + share, 0.0), np.minimum(produced, home.demand_kwh))
     self_used = np.maximum(self_used, home.self_used_kwh) if share > 0.0 else self_used
     exported = produced - self_used
     at = home.at
@@ -83,14 +83,14 @@ def shifted_use(home: HomeYear, share: float) -> HomeYear:
         at = tuple(
             None
             if one is None
-            else replace(
-                one,
+            else AtPrices(
                 self_used=one.self_used * kept + one.exported * (1.0 - left),
                 exported=one.exported * left + one.self_used * (1.0 - kept),
+                registers=one.registers,
             )
             for one in at
         )
-    return replace(home, self_used_kwh=self_used, exported_kwh=exported, at=at)
+    return HomeYear(self_used_kwh=self_used, exported_kwh=exported, demand_kwh=home.demand_kwh, at=at)
 
 
 def _share(now: Floats, before: Floats) -> Floats:

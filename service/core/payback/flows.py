@@ -20,7 +20,9 @@ from service.core.payback.prices import PricedPeriod
 def savings(
     home: HomeYear, periods: tuple[PricedPeriod, ...], ageing_share_per_year: float, counts: str, netting: str
 ) -> Floats:
-    """What the home pays less in each year, shape (years,), >= 0 unless sending out costs. Fees are no part of it.
+    """What the home pays less in each year, shape (years,), >= 0 unless sending out costs.
+
+    Fees are no part of it, nor what the set itself draws by night (``drawn_cost``).
 
     A kWh used at home saves the import price of its hour. What is sent out is worth nothing (``unpaid``), its own
     price (``paid``, less the tax on what it earns), or (``netted``) the import price of its hour, as far as the kWh of
@@ -65,6 +67,23 @@ def savings_by_price(
         bought += part * valued.factor * (valued.self_used[..., np.newaxis] + at_import)
         sold += part * at_export
     return bought, sold
+
+
+def drawn_cost(home: HomeYear, periods: tuple[PricedPeriod, ...]) -> Floats:
+    """What a machine that draws ``self_used_kwh`` every year costs in each year at the import prices, (years,), >= 0.
+
+    Wary: it is bought even where a surplus could be netted against it, and does not age.
+
+    >>> half = PricedPeriod(share_of_year=np.array([1.0, 0.5]), import_price_per_kwh=np.array([0.3, 0.4]),
+    ...                     export="unpaid", export_price_per_kwh=0.0)
+    >>> drawn_cost(HomeYear(self_used_kwh=np.array([10.0]), exported_kwh=np.zeros(1), demand_kwh=np.zeros(1)), (half,))
+    array([3., 2.])
+    """
+    cost = np.zeros(periods[0].share_of_year.size)
+    for period in periods:
+        valued = _valued(home, period)
+        cost += period.share_of_year * valued.factor * valued.self_used
+    return cost
 
 
 # Netting over these is a matter of the hours' energy, not of money.
@@ -141,14 +160,15 @@ def _netted(home: HomeYear, valued: _Valued, age: Floats, over: str) -> tuple[Fl
     at the price of its own hour.
     """
     summed = _sums(home.exported_kwh.shape[-1], valued.registers, by_month=over == "month")
-    aged = age[:, np.newaxis]
-    exported = summed(home.exported_kwh)[..., np.newaxis, :] * aged
-    drawn = summed(home.demand_kwh)[..., np.newaxis, :] - summed(home.self_used_kwh)[..., np.newaxis, :] * aged
-    met = np.minimum(exported, np.maximum(drawn, 0.0))
-    share = np.divide(met, exported, out=np.zeros_like(met), where=exported > 0.0)
-    credit = (share * summed(valued.exported_bought)[..., np.newaxis, :]).sum(axis=-1)
-    rest = ((1.0 - share) * summed(valued.exported_sold)[..., np.newaxis, :]).sum(axis=-1)
-    return np.asarray(credit), np.asarray(rest)
+    exported = summed(home.exported_kwh)
+    some = np.where(exported > 0.0, exported, 1.0)  # what is not sent out has no price, whatever its share
+    # drawn in year y: demand - self-use x age(y), sent out: exported x age(y); so the age divides the demand alone
+    demand_over_exported = (summed(home.demand_kwh) / some)[..., np.newaxis, :]
+    share = demand_over_exported / age[:, np.newaxis] - (summed(home.self_used_kwh) / some)[..., np.newaxis, :]
+    np.minimum(np.maximum(share, 0.0, out=share), 1.0, out=share)
+    credit = (share @ summed(valued.exported_bought)[..., np.newaxis])[..., 0]
+    rest = ((1.0 - share) @ summed(valued.exported_sold)[..., np.newaxis])[..., 0]
+    return credit, rest
 
 
 def _sums(cells: int, registers: Ints | None, *, by_month: bool) -> Callable[[Floats], Floats]:
@@ -179,9 +199,14 @@ def yearly_costs(years: int, running_cost_per_year: float, swap: InverterSwap | 
 
 
 def cash_flows(outlay: float, saving: Floats, cost: Floats, resale: float = 0.0) -> Floats:
-    """Money in minus money out, shape (years + 1,): year 0 is the outlay, the last year ends with the resale."""
-    flows = np.concatenate(([-float(outlay)], saving - cost))
-    flows[-1] += resale
+    """Money in minus money out: year 0 is the outlay, the last year ends with the resale.
+
+    Savings of shape (..., years) give flows of shape (..., years + 1).
+    """
+    flows = np.empty((*saving.shape[:-1], saving.shape[-1] + 1))
+    flows[..., 0] = -outlay
+    np.subtract(saving, cost, out=flows[..., 1:])
+    flows[..., -1] += resale
     return flows
 
 

@@ -78,12 +78,12 @@ def _within_year(total: Sequence[float] | Floats, amounts: Sequence[float] | Flo
 
 
 def discounted(flows: Floats, rate_share: float) -> Floats:
-    """Each flow at its value of year 0. ``rate_share`` > -1.
+    """Each flow at its value of year 0, shape (..., years + 1) as ``flows``. ``rate_share`` > -1.
 
     >>> discounted(np.array([-100.0, 110.0]), 0.1)
     array([-100.,  100.])
     """
-    return np.asarray(flows / (1.0 + rate_share) ** np.arange(flows.size))
+    return np.asarray(flows / (1.0 + rate_share) ** np.arange(flows.shape[-1]))
 
 
 def discounted_payback_years(flows: Floats, rate_share: float) -> Crossing:

@@ -3,6 +3,7 @@
 from service.core.worth.account import worth, worth_of_energy
 from service.core.worth.bands import HomeCases
 from service.core.worth.box import StoreYear
+from service.core.worth.box_inputs import BOX_FINDINGS, on_box_inputs
 from service.core.worth.carbon import co2_avoided_kg_per_year
 from service.core.worth.export_limit import limited_export
 from service.core.worth.habits import Habit, habits
@@ -13,6 +14,7 @@ from service.core.worth.storage import StorageBeside, StoragePays, UseBeside, st
 from service.core.worth.use import OtherShare, UseAtHome, use_at_home
 
 __all__ = [
+    "BOX_FINDINGS",
     "BreakEven",
     "Habit",
     "HomeCases",
@@ -29,6 +31,7 @@ __all__ = [
     "co2_avoided_kg_per_year",
     "habits",
     "limited_export",
+    "on_box_inputs",
     "other_generation_w",
     "storage_beside",
     "use_at_home",

@@ -17,10 +17,11 @@ from service.core.payback import (
     PricedPeriod,
     cash_flows,
     crossing_years,
-    discounted_payback_years,
+    discounted,
+    drawn_cost,
+    first_crossings,
     internal_rates_of_return,
     levelised_cost_per_kwh,
-    net_present_value,
     outlay_parts,
     priced_periods,
     savings_by_price,
@@ -179,8 +180,8 @@ def _worth(year_kwh: float, cases: HomeCases, terms: _Terms) -> Worth:
     if terms.outlay is None:
         return unpriced
     total, cost = terms.outlay.total, cost[:kept]
-    over_years = _ends_of(squares, cases.shrunk(max(kept, 1)), PRICE_SD_SHARE)
-    whole = [cash_flows(total, amounts[:kept], cost, terms.resale) for amounts in over_years]
+    over_years = np.array(_ends_of(squares, cases.shrunk(max(kept, 1)), PRICE_SD_SHARE))
+    whole = cash_flows(total, over_years[:, :kept], cost, terms.resale)
     priced = _paid_back(
         _whole_account(unpriced, whole, terms),
         squares,
@@ -210,27 +211,21 @@ def _break_even(
     cautious, hopeful = squares.ends(shares, PRICE_SD_SHARE)
     last = np.array(ends_after) - 1
     rows = np.arange(last.size)
-    bands = zip(
-        worth_up_to_each_year(cautious, cost, rate_share)[rows, last],
-        worth_up_to_each_year(squares.middle, cost, rate_share)[last],
-        worth_up_to_each_year(hopeful, cost, rate_share)[rows, last],
-        strict=True,
-    )
-    return tuple(
-        BreakEven(years=years, worth_up_to=Band(*(float(most) for most in band)))
-        for years, band in zip(ends_after, bands, strict=True)
-    )
+    ends = np.stack([cautious, np.broadcast_to(squares.middle, cautious.shape), hopeful])
+    bands = worth_up_to_each_year(ends, cost, rate_share)[:, rows, last].T.tolist()
+    return tuple(BreakEven(years=years, worth_up_to=Band(*band)) for years, band in zip(ends_after, bands, strict=True))
 
 
-def _whole_account(worth: Worth, whole: list[Floats], terms: _Terms) -> Worth:
+def _whole_account(worth: Worth, whole: Floats, terms: _Terms) -> Worth:
     """Filled in: what rests on the flows of all years kept, resale in; ``whole`` is cautious, middle, hopeful."""
     rates = internal_rates_of_return(whole[1])
-    gain = Band(*(float(flows.sum()) for flows in whole))
+    value = Band(*discounted(whole, terms.money.discount_rate_share).sum(axis=1).tolist())
+    gain = Band(*whole.sum(axis=1).tolist())
     return replace(
         worth,
         outlay=None if terms.outlay is None else terms.outlay.total,
         outlay_parts=terms.outlay,
-        net_present_value=Band(*(net_present_value(terms.money.discount_rate_share, flows) for flows in whole)),
+        net_present_value=value,
         internal_rate_of_return_share=rates[0] if len(rates) == 1 else None,
         internal_rates_of_return=rates,
         if_moving_after_years=None if terms.stay_years is None else Moving(years=worth.years_kept, gain=gain),
@@ -246,14 +241,14 @@ def _paid_back(
         _first_year(squares, cases),
         lambda amounts: simple_payback_years(outlay, float(amounts[0]) - running_first_year),
     )
-    until_paid = _ends_of(squares, cases.shrunk(max(simple.middle or 1.0, 1.0)), PRICE_SD_SHARE)
-    running = [cash_flows(outlay, amounts[:kept], cost) for amounts in until_paid]
-    undiscounted = [crossing_years(flows) for flows in running]
-    crossings = [discounted_payback_years(flows, money.discount_rate_share) for flows in running]
+    until_paid = np.array(_ends_of(squares, cases.shrunk(max(simple.middle or 1.0, 1.0)), PRICE_SD_SHARE))
+    running = cash_flows(outlay, until_paid[:, :kept], cost)
+    undiscounted = first_crossings(running)
+    crossings = [crossing_years(flows) for flows in discounted(running, money.discount_rate_share)]
     return replace(
         worth,
         simple_payback_years=simple,
-        undiscounted_payback_years=Band(*(crossing.first for crossing in undiscounted)),
+        undiscounted_payback_years=Band(*undiscounted),
         discounted_payback_years=Band(*(crossing.first for crossing in crossings)),
         lasting_payback_years=Band(*(crossing.lasting for crossing in crossings)),
     )
@@ -266,7 +261,10 @@ def _first_year(squares: Squares, cases: HomeCases) -> tuple[Floats, Floats, Flo
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class _Savings:
-    """Savings over the years asked: the cases of the band, and each cause a step lower and higher."""
+    """Savings over the years asked: the cases of the band, and each cause a step lower and higher.
+
+    What the inverter draws by night is taken off all of them, at the import price of its hours.
+    """
 
     cases: SavingCases
     stepped: tuple[tuple[str, float, Floats], ...]
@@ -282,6 +280,8 @@ class _Savings:
         bought, sold = savings_by_price(
             stacked(homes), periods, terms.money.ageing_share_per_year, meter.counts, meter.netting
         )
+        if cases.night is not None:
+            bought -= drawn_cost(cases.night, periods)
         middle, less_energy, more_energy, less_used, more_used, *rest = bought + sold
         stepped = [("price", share, bought[0] * (1.0 + share) + sold[0]) for share in steps]
         stepped += [("yield", share, amounts) for share, amounts in zip(steps, rest[:2], strict=True)]

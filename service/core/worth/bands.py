@@ -32,7 +32,8 @@ class HomeCases:
 
     ``steady_sd_share`` and ``yearly_sd_share``: the production's relative standard deviation, weather's year-to-year
     part apart from the rest. ``stepped``: with the production ``STEP_SHARE`` lower and higher, where the hours are
-    there to reckon self-use again.
+    there to reckon self-use again. ``night``: what the inverter draws from the mains by night, as a home of its own;
+    None where that is not known.
     """
 
     middle: HomeYear
@@ -43,6 +44,7 @@ class HomeCases:
     steady_sd_share: float
     yearly_sd_share: float
     stepped: tuple[HomeYear, HomeYear] | None = None
+    night: HomeYear | None = None
 
     def at_yield(self, share: float) -> HomeYear:
         """The first year with the production changed by so much: as reckoned, else used at home to the same share."""
@@ -51,7 +53,7 @@ class HomeCases:
         return scaled(self.middle, 1.0 + share)
 
     def expecting(self, share: float) -> "HomeCases":
-        """All cases with only so much of the production, used at home to the same share."""
+        """All cases with only so much of the production, used at home to the same share, by night as before."""
         if share == 1.0:
             return self
         return replace(

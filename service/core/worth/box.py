@@ -1,6 +1,7 @@
 """What does the battery do where it stands, before the inverter or on a socket of its own?
 
-Not modelled: input voltages of a box before the inverter (its current limit is), a battery that charges from the
+Not modelled: the tracking window of a box before the inverter (its current limit is; what its inputs bear is asked of
+compatibility, see ``box_inputs``), a battery that charges from the
 mains or at cheap hours, or from another plant on the roof; a reader's delay; that the inverter works at another load
 while the box takes of its power (its efficiency of the hour holds); frost, tapering, repairs.
 """
@@ -38,6 +39,7 @@ class StoreYear:
 
     ``charged_kwh`` = ``given_kwh`` + ``lost_kwh`` + ``standby_kwh``, as the year ends at the level at which it began.
     ``unclipped_kwh`` (a.c.) is what of it the inverter's limit would have cut. ``standby_mains_kwh`` is bought on top.
+    ``over_charge_limit_kwh`` (a.c.): surplus above the charge limit, which passes by whether there is room or not.
     """
 
     charged_kwh: float
@@ -47,6 +49,7 @@ class StoreYear:
     standby_kwh: float
     standby_mains_kwh: float
     full_cycles: float
+    over_charge_limit_kwh: float
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -55,6 +58,7 @@ class BoxYear:
 
     home: HomeYear
     standby: HomeYear
+    over_limit_w: Floats
     with_box: WithBox
     stored: StoredYear
 
@@ -73,6 +77,7 @@ class BoxYear:
             standby_kwh=standby,
             standby_mains_kwh=mains,
             full_cycles=float(out_of_store) / storage.usable_kwh if storage.usable_kwh > 0.0 else 0.0,
+            over_charge_limit_kwh=_kwh(self.over_limit_w),
         )
 
 
@@ -170,6 +175,7 @@ class Box:
         return BoxYear(
             home=sums.home(done.used_w, done.used_w + done.sent_w, demand_kwh),
             standby=sums.home(mains_w, mains_w, demand_kwh),
+            over_limit_w=plan.over_limit_w,
             with_box=done,
             stored=stored,
         )

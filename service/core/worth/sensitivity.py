@@ -80,4 +80,5 @@ def _effect(one: Sensitivity, *, paid_back: bool) -> tuple[float, float]:
     else:
         turned = paid_back != (one.payback_years is not None)
         moved = float("inf") if turned else 0.0
-    return moved, abs(one.net_present_value_change)
+    # equal effects come to the last bits in any order: the order asked in then holds
+    return round(moved, 9), round(abs(one.net_present_value_change), 9)

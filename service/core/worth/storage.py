@@ -27,6 +27,7 @@ from service.core.payback import (
     HomeYear,
     cash_flows,
     discounted_payback_years,
+    drawn_cost,
     net_present_value,
     priced_periods,
     savings,
@@ -231,12 +232,13 @@ class _Saved:
             return savings(scaled(home, sound), periods, money.ageing_share_per_year, meter.counts, meter.netting)
 
         def beside(one: BoxYear) -> Floats:
-            return np.asarray(saved(one.home) - savings(one.standby, periods, 0.0, "two_way", "instant"))
+            return np.asarray(saved(one.home) - drawn_cost(one.standby, periods))
 
         base, poor, good = (saved(one) for one in (use.cases.middle, use.cases.less_energy, use.cases.more_energy))
         aged = ran.aged_share(money.years) * (beside(ran.old) - beside(ran.new))
         middle = beside(ran.middle) + aged
         less, more = (middle + change for change in ran.changes(beside))
+        night = 0.0 if use.cases.night is None else drawn_cost(use.cases.night, periods)
         step = Z_90 * _sd_share(setup.household) * np.abs(middle - base)
         return cls(
             gain=SavingCases(
@@ -245,11 +247,11 @@ class _Saved:
                 by_use=(middle - base - step, middle - base + step),
             ),
             whole=SavingCases(
-                middle=middle,
-                by_energy=(less, more),
+                middle=middle - night,
+                by_energy=(less - night, more - night),
                 by_use=(
-                    saved(use.cases.less_used) + middle - base - step,
-                    saved(use.cases.more_used) + middle - base + step,
+                    saved(use.cases.less_used) + middle - base - step - night,
+                    saved(use.cases.more_used) + middle - base + step - night,
                 ),
             ),
             shrunk=use.cases.shrunk,

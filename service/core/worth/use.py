@@ -98,6 +98,7 @@ def use_at_home(
         steady_sd_share=steady,
         yearly_sd_share=yearly,
         stepped=(meter.used(1.0 - STEP_SHARE)[1], meter.used(1.0 + STEP_SHARE)[1]),
+        night=meter.night(),
     )
     self_used = float(middle.self_used_kwh.sum())
     produced = float(energy.ac_w.sum()) / 1000.0
@@ -188,6 +189,13 @@ class AtTheMeter:
             return shifted_use(middle, share)
         unlimited = self._met(free.ac_w)[1]
         return sent_out_as(shifted_use(unlimited, share), unlimited, middle)
+
+    def night(self) -> HomeYear:
+        """What the inverter draws from the mains, evenly over the hours in which the panels give nothing."""
+        dark = np.sum(self.energy.dc_w, axis=0) <= 0.0
+        hours = np.count_nonzero(dark)
+        drawn_w = dark * (self.energy.night_draw_kwh * 1000.0 / hours if hours else 0.0)
+        return self.sums.home(drawn_w, drawn_w, np.zeros_like(self.demand_kwh))
 
     def _met(self, produced_w: Floats) -> tuple[Floats, HomeYear]:
         hourly = self.used_w(produced_w)

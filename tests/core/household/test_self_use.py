@@ -66,11 +66,22 @@ def test_a_whole_year_agrees_with_its_single_hours(k):
     np.testing.assert_allclose(year, np.concatenate(hours), atol=2e-4, rtol=1e-6)
 
 
+SEASONS = (120.0,) * 4380 + (80.0,) * 4380  # an averaged year in which the seasons differ
+
+
 def test_averaged_profiles_are_taken_wider_than_own_hours():
     assert k_of(household()) == pytest.approx(0.5)
     assert k_of(household(values_w=(100.0,) * 168)) == pytest.approx(0.5)
-    assert k_of(household(values_w=(100.0,) * 8760, values_kind="averaged")) == pytest.approx(0.65)
+    assert k_of(household(values_w=SEASONS, values_kind="averaged")) == pytest.approx(0.65)
     assert k_of(household(values_w=(100.0,) * 8784)) == pytest.approx(2.0)
+
+
+def test_a_year_that_repeats_one_week_tells_no_more_than_that_week():
+    week = tuple(100.0 + hour % 24 for hour in range(168))
+    year = (week * 53)[:8760]
+    for one in (k_of, self_use_sd_share):
+        assert one(household(values_w=year, values_kind="averaged")) == one(household(values_w=week))
+    assert k_of(household(values_w=year, values_kind="own_hours")) == k_of(household(values_w=SEASONS))
 
 
 def test_hours_filled_into_a_log_are_taken_wider_by_their_share():

@@ -192,7 +192,7 @@ def test_spells_keep_the_mean_of_every_hour():
 
 @pytest.mark.parametrize(
     ("values", "kind", "least", "most"),
-    [(None, None, 1, 1), ((100.0,) * 24, None, 1, 1), ((100.0,) * 8760, "averaged", 0.85, 0.95),
+    [(None, None, 1, 1), ((100.0,) * 24, None, 1, 1), ((120.0,) * 4380 + (60.0,) * 4380, "averaged", 0.85, 0.95),
      ((100.0,) * 8760, "own_hours", 0, 0)],
 )  # fmt: skip
 def test_a_profile_hides_spells_and_own_hours_do_not(values, kind, least, most):

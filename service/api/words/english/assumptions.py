@@ -121,6 +121,8 @@ TEXTS: Mapping[str, str] = {
     "paid_as_priced": "A price for what is sent out was given, so it was taken to be paid.",
     "currency_of_area": "The currency of the price table for this place.",
     "from_this_year": "Taken to hold from the beginning of this year.",
+    "holds_before": "The first prices that you gave begin after the day of the question. They were taken to hold until "
+    "then, too, as none before them is known; give what you pay now as a period of its own.",
     "price_of_area": "No price was given. This is the published household average of the area; a kWh saved may be "
     "worth less, as fixed charges can be inside. Your bill has the true price.",
     "surplus_unpaid": "Not said; what is sent out was taken to earn nothing.",

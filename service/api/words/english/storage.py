@@ -26,9 +26,22 @@ TEXTS: Mapping[str, str] = {
     "that passes on by day can mend that.",
     "narrow_inputs": "Through its inputs the panels give about {narrow:.0f} kWh a year less than through those of the "
     "inverter.",
+    "over_charge_limit": "It charges no faster than its limit: about {over:.0f} kWh a year of surplus come above that "
+    "and pass it by, room or not.",
     "coupling_dc": "It sits between the panels and the inverter and saves about {unclipped:.0f} kWh a year that the "
-    "inverter's limit would cut. Its input limits for voltage and short-circuit current were not looked at: read them "
-    "on its sheet before you connect a panel.",
+    "inverter's limit would cut.",
+    "inputs_do_not_fit.cold_voltage": "Do not connect these panels to it: on the coldest morning they reach "
+    "{measured:.1f} V, and an input of the box bears {limit:.1f} V. That destroys it.",
+    "inputs_do_not_fit.short_circuit_current": "Do not connect these panels to it: their short-circuit current is to "
+    "be reckoned as {measured:.1f} A, and an input of the box bears {limit:.1f} A.",
+    "inputs_not_known.cold_voltage": "Whether its inputs bear the panels' voltage is not known. Read its greatest "
+    "input voltage on its sheet before you connect a panel.",
+    "inputs_not_known.short_circuit_current": "Whether its inputs bear the panels' short-circuit current is not known. "
+    "Read the limit on its sheet before you connect a panel.",
+    "inputs_fit.cold_voltage": "On the coldest morning the panels reach {measured:.1f} V, below the {limit:.1f} V that "
+    "you gave for an input of the box.",
+    "inputs_fit.short_circuit_current": "The panels' short-circuit current, reckoned as {measured:.1f} A, is below the "
+    "{limit:.1f} A that you gave for an input of the box.",
     "coupling_ac": "It has a socket of its own, and what it feeds comes on top of the set's power there. Circuit and "
     "local rule were looked at for the set alone: ask about the battery before you plug it in.",
     "not_modelled": "Not reckoned: frost, a charge that slows near full, charging from the mains, a reader's delay, "
