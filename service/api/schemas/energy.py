@@ -79,7 +79,7 @@ class EnergyOut(Out):
     light_kwh: r.Kwh = Field(description="What the rated power would give in all the light on the bare planes.")
     lost_kwh: dict[str, r.Kwh] = Field(description="By the code of the loss, in the order in which light meets it.")
     night_draw_kwh: r.Kwh = Field(
-        description="Drawn from the socket at night: no part of the year's energy; what it costs is taken off the saving."
+        description="Drawn from the socket at night; not in the year's energy, but taken off the saving."
     )
     arrays: list[ArrayYearOut] = Field(min_length=1, max_length=8)
     spread: list[SpreadPartOut] = Field(max_length=20)

@@ -122,9 +122,9 @@ def k_of(household: Household, netting: str = "instant") -> float:
     """Shape k that suits what is known of the home, and the period over which its meter nets.
 
     Own 8760 or 8784 values are the home's own hours unless they are said to be averaged; 24, 168 or none (the public
-    shape) are coarser profiles, and so is an averaged year that repeats one week. Netting over an hour leaves of a profile only the differences between days, and of own
-    hours nothing (k is infinite). The squared coefficient of variation of demand is 1/k; within an hour it is
-    1/``K_OWN_HOURS``, and for the product of an hour's mean and what happens within it
+    shape) are coarser profiles, and so is an averaged year that repeats one week. Netting over an hour leaves of a
+    profile only the differences between days, and of own hours nothing (k is infinite). The squared coefficient of
+    variation of demand is 1/k; within an hour it is 1/``K_OWN_HOURS``, and for the product of an hour's mean and what happens within it
     1 + 1/k = (1 + between) (1 + within). Hours filled into a log are averages: they bring in ``between`` by their
     share. Month and year are netted in money, not here.
 

@@ -55,7 +55,7 @@ def priced_periods(tariff: Tariff, as_of: date, years: int, price_growth_share: 
     starts[0] = min(starts[0], as_of)
     edges = np.array([_years_later(as_of, year).toordinal() for year in range(years + 1)], dtype=np.float64)
     ends = [*(start.toordinal() for start in starts[1:]), np.inf]
-    account_year = np.arange(years)
+    account_year, days_of_year = np.arange(years), np.diff(edges)
     priced = []
     stated_prices, stated_in = None, 0
     for number, (period, start, end) in enumerate(zip(periods, starts, ends, strict=True)):
@@ -64,7 +64,7 @@ def priced_periods(tariff: Tariff, as_of: date, years: int, price_growth_share: 
             stated_prices = prices
             stated_in = max(int(np.searchsorted(edges, start.toordinal(), side="right")) - 1, 0)
         grown = (1.0 + price_growth_share) ** np.maximum(account_year - stated_in, 0)
-        share = np.clip(days, 0.0, None) / np.diff(edges)
+        share = np.maximum(days, 0.0) / days_of_year
         if share.any():
             by_hour = bool(period.rates) or period.hourly is not None
             priced.append(

@@ -25,10 +25,8 @@ from service.core.payback import (
     outlay_parts,
     priced_periods,
     savings_by_price,
-    shifted_use,
     simple_payback_years,
     sound_share,
-    stacked,
     unpaid_after_each_year,
     worth_up_to_each_year,
     yearly_costs,
@@ -271,14 +269,9 @@ class _Savings:
 
     @classmethod
     def of(cls, cases: HomeCases, periods: tuple[PricedPeriod, ...], terms: _Terms) -> "_Savings":
-        steps = (-STEP_SHARE, STEP_SHARE)
-        homes = (
-            cases.middle, cases.less_energy, cases.more_energy, cases.less_used, cases.more_used,
-            *(cases.at_yield(share) for share in steps), *(shifted_use(cases.middle, share) for share in steps),
-        )  # fmt: skip
-        meter = terms.meter
+        steps, meter = (-STEP_SHARE, STEP_SHARE), terms.meter
         bought, sold = savings_by_price(
-            stacked(homes), periods, terms.money.ageing_share_per_year, meter.counts, meter.netting
+            cases.stacked_cases(), periods, terms.money.ageing_share_per_year, meter.counts, meter.netting
         )
         if cases.night is not None:
             bought -= drawn_cost(cases.night, periods)

@@ -15,7 +15,7 @@ import numpy as np
 
 from service.core.model.band import Z_90, Band, SpreadPart
 from service.core.model.hours import Floats
-from service.core.payback import HomeYear, scaled
+from service.core.payback import HomeYear, scaled, shifted_use, stacked
 from service.core.worth.sensitivity import STEP_SHARE
 
 # The spread part that is weather, different every year; all others stay what they are.
@@ -33,7 +33,8 @@ class HomeCases:
     ``steady_sd_share`` and ``yearly_sd_share``: the production's relative standard deviation, weather's year-to-year
     part apart from the rest. ``stepped``: with the production ``STEP_SHARE`` lower and higher, where the hours are
     there to reckon self-use again. ``night``: what the inverter draws from the mains by night, as a home of its own;
-    None where that is not known.
+    None where that is not known. ``every``: all that an account asks for (``stacked_cases``), stacked once for many
+    accounts; None where that is left to the account.
     """
 
     middle: HomeYear
@@ -45,6 +46,19 @@ class HomeCases:
     yearly_sd_share: float
     stepped: tuple[HomeYear, HomeYear] | None = None
     night: HomeYear | None = None
+    every: HomeYear | None = None
+
+    def stacked_cases(self) -> HomeYear:
+        """The middle, energy less and more, use less and more, then a step down and up of the yield and of the use."""
+        if self.every is not None:
+            return self.every
+        steps = (-STEP_SHARE, STEP_SHARE)
+        return stacked(
+            (
+                self.middle, self.less_energy, self.more_energy, self.less_used, self.more_used,
+                *(self.at_yield(share) for share in steps), *(shifted_use(self.middle, share) for share in steps),
+            )
+        )  # fmt: skip
 
     def at_yield(self, share: float) -> HomeYear:
         """The first year with the production changed by so much: as reckoned, else used at home to the same share."""
@@ -64,6 +78,7 @@ class HomeCases:
             less_used=scaled(self.less_used, share),
             more_used=scaled(self.more_used, share),
             stepped=self.stepped and (scaled(self.stepped[0], share), scaled(self.stepped[1], share)),
+            every=None,
         )
 
     def shrunk(self, years: float) -> float:

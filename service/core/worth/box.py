@@ -183,6 +183,14 @@ class Box:
 
 def _mean(every: StoredYear, rows: slice) -> StoredYear:
     """The mean over some of the cases, as one."""
+    if rows.stop - rows.start == 1:
+        return StoredYear(
+            charged_w=every.charged_w[rows],
+            given_w=every.given_w[rows],
+            standby_w=every.standby_w[rows],
+            standby_mains_w=every.standby_mains_w[rows],
+            level_kwh=every.level_kwh[rows],
+        )
     return StoredYear(
         charged_w=every.charged_w[rows].mean(axis=0, keepdims=True),
         given_w=every.given_w[rows].mean(axis=0, keepdims=True),
@@ -193,7 +201,7 @@ def _mean(every: StoredYear, rows: slice) -> StoredYear:
 
 
 def _shares(part: Floats, whole: Floats) -> Floats:
-    return np.clip(np.divide(part, whole, out=np.zeros_like(part), where=whole > 0.0), 0.0, 1.0)
+    return np.asarray(np.minimum(np.divide(part, whole, out=np.zeros_like(part), where=whole > 0.0), 1.0))
 
 
 def _kwh(power_w: Floats) -> float:

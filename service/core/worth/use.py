@@ -1,6 +1,6 @@
 """What of the yield is used at home, and what is sent out?"""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -100,6 +100,7 @@ def use_at_home(
         stepped=(meter.used(1.0 - STEP_SHARE)[1], meter.used(1.0 + STEP_SHARE)[1]),
         night=meter.night(),
     )
+    cases = replace(cases, every=cases.stacked_cases())
     self_used = float(middle.self_used_kwh.sum())
     produced = float(energy.ac_w.sum()) / 1000.0
     needed = float(meter.demand_w.sum()) / 1000.0
