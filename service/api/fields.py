@@ -138,6 +138,7 @@ SAYS: Mapping[str, Says] = MappingProxyType(
         "resale_share": Says("Share of the outlay that a sale brings when you move out.", 0),
         "running_cost_per_year": Says("Money that the set costs each year.", 0),
         "year_kwh": Says("Energy of a year.", 640),
+        "night_draw_kwh": Says("Energy that the inverter draws at night in a year.", 0.4),
         "self_used_share": Says("Share of the energy that is used at home.", 0.55),
         "usable_kwh": Says("What the battery holds between full and empty.", 1.0),
         "charge_limit_w": Says("The most that the battery takes, at its terminals.", 600),
@@ -357,6 +358,7 @@ Year = Annotated[int, bounded("year"), WHOLE]
 ResaleShare = Annotated[float, bounded("resale_share")]
 RunningCostPerYear = Annotated[float, bounded("running_cost_per_year")]
 YearKwh = Annotated[float, bounded("year_kwh")]
+NightDrawKwh = Annotated[float, bounded("night_draw_kwh")]
 SelfUsedShare = Annotated[float, bounded("self_used_share")]
 UsableKwh = Annotated[float, bounded("usable_kwh")]
 ChargeLimitW = Annotated[float, bounded("charge_limit_w")]

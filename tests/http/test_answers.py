@@ -97,7 +97,8 @@ def test_parts_of_an_appraisal_can_be_pasted_into_the_payback() -> None:
     answer = post("/v1/payback", pasted)
     assert answer.status_code == 200, answer.text
     used = appraisal["energy"]["year_kwh"]["middle"] * appraisal["use"]["self_used_share"]
-    assert answer.json()["payback"]["saving_first_year"]["middle"] == pytest.approx(used * 0.34, abs=0.02)
+    bought = appraisal["energy"]["night_draw_kwh"]  # what the inverter draws by night is taken off
+    assert answer.json()["payback"]["saving_first_year"]["middle"] == pytest.approx((used - bought) * 0.34, abs=0.02)
 
 
 def test_no_number_of_an_answer_is_missing_its_digits() -> None:
@@ -232,3 +233,18 @@ def test_the_year_of_a_plant_beside_an_export_limit_reaches_the_energy() -> None
     alone = post("/v1/energy", request).json()["energy"]["lost_kwh"]["export_limit"]
     request["household"] = {"other_generation": {"year_kwh": 3000}}
     assert post("/v1/energy", request).json()["energy"]["lost_kwh"]["export_limit"] > alone
+
+
+def test_a_completed_request_sent_again_keeps_the_figures_and_loses_only_ranges_and_that_is_said() -> None:
+    """What was filled in counts as given the second time: fewer assumptions, no wider band, the same middle."""
+    first = post("/v1/energy", {**SMALLEST, "include": ["used"]}).json()
+    again = post("/v1/energy", first["used"]).json()
+    before, after = first["energy"]["year_kwh"], again["energy"]["year_kwh"]
+    assert after["middle"] == before["middle"]
+    assert before["cautious"] <= after["cautious"]
+    assert after["hopeful"] <= before["hopeful"]
+    assert len(again["assumptions"]) < len(first["assumptions"])
+    document = ask("GET", "/openapi.json").json()
+    said = document["components"]["schemas"]["EnergyAnswerOut"]["properties"]["used"]["description"]
+    assert "counts as given" in said
+    assert "range" in said

@@ -69,6 +69,44 @@ def test_narrow_inputs_of_the_box_cost_yield_and_that_is_said() -> None:
     assert wide["inputs_lost_kwh"] < 1
 
 
+def test_panels_that_the_box_does_not_bear_come_before_the_money() -> None:
+    got = asked({"usable_kwh": 1, "meter_reader": True, "amount": 1, "max_input_voltage_v": 30})
+    assert got["storage"]["inputs"] == "does_not_fit"
+    assert codes(got)[0] == "inputs_do_not_fit"
+    assert "30.0 V" in got["storage"]["told"][0]["text"]
+    assert got["compatibility"] == asked(None)["compatibility"]  # of the set alone
+
+
+def test_limits_of_the_box_that_nobody_gave_are_not_known_whatever_the_inverter_bears() -> None:
+    got = asked({"usable_kwh": 1, "meter_reader": True})
+    assert got["storage"]["inputs"] == "not_known"
+    texts = " ".join(one["text"] for one in got["storage"]["told"] if one["code"] == "inputs_not_known")
+    assert "voltage" in texts
+    assert "short-circuit" in texts
+    beside = asked({"usable_kwh": 1, "coupling": "ac"})
+    assert beside["storage"]["inputs"] is None
+    assert not {"inputs_not_known", "inputs_fit"} & set(codes(beside))
+
+
+def test_limits_that_hold_by_the_figures_given_are_told_with_both_figures() -> None:
+    limits = {"max_input_voltage_v": 150, "max_short_circuit_current_a": 40}
+    panel = {**SMALLEST["arrays"][0]["panel"], "open_circuit_voltage_v": 37.5, "short_circuit_current_a": 13.9,
+             "max_power_voltage_v": 31.0, "max_power_current_a": 13.23, "voc_coefficient_pct_per_k": -0.27}  # fmt: skip
+    arrays = [{**SMALLEST["arrays"][0], "panel": panel}]
+    got = asked({"usable_kwh": 1, "meter_reader": True, **limits}, arrays=arrays)
+    assert got["storage"]["inputs"] == "fits"
+    assert codes(got).count("inputs_fit") == 2
+
+
+def test_a_low_charge_limit_keeps_surplus_out_and_that_is_told() -> None:
+    low, high = (asked({"usable_kwh": 2, "meter_reader": True, "charge_limit_w": watts}) for watts in (50, 2000))
+    assert low["storage"]["year"]["over_charge_limit_kwh"] > 20
+    assert high["storage"]["year"]["over_charge_limit_kwh"] == 0
+    assert "over_charge_limit" in codes(low)
+    assert "over_charge_limit" not in codes(high)
+    assert low["storage"]["year"]["charged_kwh"] < high["storage"]["year"]["charged_kwh"]
+
+
 def test_the_cautions_of_a_battery_come_with_it() -> None:
     assert "storage" in {one["code"] for one in asked({"usable_kwh": 1})["cautions"]}
     assert "storage" not in {one["code"] for one in asked(None)["cautions"]}

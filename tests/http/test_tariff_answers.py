@@ -36,7 +36,9 @@ def refused(body: dict[str, Any]) -> list[dict[str, Any]]:
 
 def test_a_cheaper_night_takes_a_little_off_and_hours_that_cost_the_same_nothing() -> None:
     flat = first_saving(PERIOD)
-    assert 0.9 * flat < first_saving({**PERIOD, "rates": [NIGHT]}) < flat
+    awake = {"inverter": {**SET["inverter"], "night_draw_w": 0}}  # what it draws by night gets cheaper as well
+    without = first_saving(PERIOD, **awake)
+    assert 0.9 * without < first_saving({**PERIOD, "rates": [NIGHT]}, **awake) < without
     same = {**NIGHT, "import_price_per_kwh": 0.34}
     assert first_saving({**PERIOD, "rates": [same]}) == flat
     assert first_saving({"valid_from": "2026-01-01", "hourly": {"import_prices_per_kwh": [0.34] * 8760}}) == flat

@@ -54,6 +54,7 @@ def _of_known_energy(request: PaybackIn, energy: KnownEnergyIn, deps: Deps) -> P
         stay_years=household.stay_years if household else None,
         demand_kwh_per_year=household.demand_kwh_per_year if household else None,
         self_used_kwh=_band(request.use.self_used_kwh) if request.use.self_used_kwh else None,
+        night_draw_kwh=energy.night_draw_kwh or 0.0,
         ac_power_w=request.inverter.ac_power_w if request.inverter else None,
     )
     chosen = chosen_cautions(deps.cautions, given, ())

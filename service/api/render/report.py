@@ -133,6 +133,7 @@ def _assumptions(answer: AppraisalOut) -> Iterator[str]:
     told: dict[tuple[str, str, str], int] = {}
     for one in answer.assumptions:
         name, unit = _name_and_unit(one.pointer.rpartition("/")[2])
+        name = next((f"{part}, {name}" for under, part in _APART.items() if under in one.pointer), name)
         value = _value(one.value)
         key = (
             name,
@@ -143,6 +144,16 @@ def _assumptions(answer: AppraisalOut) -> Iterator[str]:
     for (name, value, text), times in told.items():
         often = f" ({times} times)" if times > 1 else ""
         yield from wrapped(f"{name}{often}: {value}. {text}", "- ")
+
+
+# Parts of a request whose names alone would be taken for those of the set.
+_APART = {
+    "/storage/": "battery",
+    "/other_generation/": "plant on the roof",
+    "/side_walls": "beside the panels",
+    "/fetching/": "fetching",
+    "/inverter_swap/": "inverter replaced",
+}
 
 
 def _name_and_unit(field: str) -> tuple[str, str]:

@@ -73,18 +73,19 @@ def use_lines(use: UseOut) -> Iterator[str]:
             f"{for_people(roof.self_used_kwh)} are used at home, and {for_people(roof.displaced_kwh)} kWh less of this "
             "set than without it."
         )
-    yield from _listed("When to run the machines", (_habit(one) for one in use.habits))
+    own = "the set" if use.other_generation is None else "your own power, from roof and set together,"
+    yield from _listed("When to run the machines", (_habit(one, own) for one in use.habits))
 
 
-def _habit(habit: HabitOut) -> str:
-    """Where another hour gains something, how much; small as it is."""
+def _habit(habit: HabitOut, own: str) -> str:
+    """Where another hour gains something, how much; small as it is. ``own``: whose power is meant."""
     if habit.best_start == habit.usual_start:
         return f"{habit.machine}: {habit.usual_start} is as good as any."
     worth = "" if habit.gain_per_year is None else f", worth about {habit.gain_per_year:.0f} {habit.currency}"
     kwh = habit.gain_kwh_per_year
     return (
         f"{habit.machine}: started at {habit.best_start} instead of {habit.usual_start} it uses about {abs(kwh):.0f} "
-        f"kWh {'more' if kwh >= 0 else 'less'} of the set a year{worth}."
+        f"kWh {'more' if kwh >= 0 else 'less'} of {own} a year{worth}."
     )
 
 
@@ -94,7 +95,10 @@ def money_lines(payback: PaybackOut) -> Iterator[str]:
     yield from wrapped(f"Saving in the first year: about {_banded(payback.saving_first_year)} {currency}.")
     yield from _outlay_lines(payback)
     if payback.simple_payback_years:
-        yield from wrapped(f"Paid back, without interest: {_years(payback.simple_payback_years)}.")
+        simple = payback.simple_payback_years
+        longer = simple.middle is not None and simple.middle > payback.years_kept
+        beyond = f", longer than the {payback.years_kept} years counted" if longer else ""
+        yield from wrapped(f"Paid back, without interest: {_years(simple)}{beyond}.")
     if payback.discounted_payback_years:
         yield from wrapped(f"Paid back, with interest: {_years(payback.discounted_payback_years)}.")
     if payback.crossings and payback.crossings.code in _LATER_COSTS:
@@ -127,7 +131,7 @@ def storage_lines(storage: StorageOut, currency: str) -> Iterator[str]:
     """A small battery: without and with it, and what to know."""
     for name, side in (("Without", storage.without), ("With", storage.with_it)):
         saving = side.saving_first_year
-        saved = "" if saving is None else f"; saves about {_banded(saving)} {currency} in the first year"
+        saved = "" if saving is None else f"; that saves about {_banded(saving)} {currency} in the first year"
         yield from wrapped(f"{name} the battery about {_banded(side.self_used_kwh)} kWh are used at home{saved}.")
     yield from (line for one in storage.told for line in wrapped(one.text, "- "))
 

@@ -7,7 +7,7 @@ from pydantic import Field
 from service.api.schemas import rounding as r
 from service.api.schemas.band import MoneyBandOut, YearsBandOut
 from service.api.schemas.base import Code, Out, Text
-from service.api.schemas.rounding import at_most
+from service.api.schemas.rounding import at_most, for_people
 from service.api.words import say
 from service.core.model.carbon import GridCarbon
 from service.core.worth import BreakEven, Sensitivity, Worth, co2_avoided_kg_per_year
@@ -133,7 +133,7 @@ class PaybackOut(Out):
             crossings=_crossings(worth),
             rates_of_return=_rates(worth),
             break_even=[_break_even(one, currency) for one in worth.break_even],
-            sensitivity=[_sensitivity(one, worth) for one in worth.sensitivity],
+            sensitivity=[_sensitivity(one, worth, currency) for one in worth.sensitivity],
             co2_avoided_kg_per_year=co2_avoided_kg_per_year(worth.expected_year_kwh, area or "", grid),
             co2=_carbon(area, grid),
         )
@@ -182,18 +182,26 @@ def _break_even(one: BreakEven, currency: str) -> BreakEvenOut:
     )
 
 
-def _sensitivity(one: Sensitivity, worth: Worth) -> SensitivityOut:
+_LEAST_MONEY = 0.005
+
+
+def _sensitivity(one: Sensitivity, worth: Worth, currency: str) -> SensitivityOut:
     now = None if worth.discounted_payback_years is None else worth.discounted_payback_years.middle
     facts = {
         "percent": abs(100 * one.change_share),
         "then": one.payback_years,
         "now": now,
         "years_kept": worth.years_kept,
+        "moved": for_people(abs(one.net_present_value_change)),
+        "currency": currency,
     }
     step = say("payback", f"step.{one.of}.{'less' if one.change_share < 0 else 'more'}", facts)
     then = "never" if one.payback_years is None else "after"
     before = "never" if now is None else "after"
     key = "stepped.free" if now == one.payback_years == 0 else f"stepped.{then}.{before}"
+    if then == before == "never":  # no time moves, so what is left over tells them apart
+        more = one.net_present_value_change
+        key += ".same" if abs(more) < _LEAST_MONEY else ".more" if more > 0 else ".less"
     text = say("payback", key, {**facts, "step": step})
     return SensitivityOut.from_core(one, text=text)
 

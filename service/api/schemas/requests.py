@@ -92,7 +92,7 @@ def _number_or_band(value: Any) -> str:
 
 
 class KnownEnergyIn(In):
-    """Energy from elsewhere, or the ``energy`` of an appraisal's answer; only the year's sum is read."""
+    """Energy from elsewhere, or the ``energy`` of an appraisal's answer; year's sum and night's draw are read."""
 
     model_config = ConfigDict(extra="ignore")
 
@@ -100,6 +100,10 @@ class KnownEnergyIn(In):
         Annotated[f.YearKwh, Tag("number")] | Annotated[YearKwhBandIn, Tag("band")],
         Discriminator(_number_or_band),
     ] = Field(description="A number, or a band.")
+    night_draw_kwh: f.NightDrawKwh | None = Field(
+        default=None,
+        description="What the inverter draws at night; it is taken off the saving. Not said: nothing.",
+    )
 
 
 class KnownUseIn(In):

@@ -186,7 +186,8 @@ def _about(beside: StorageBeside, storage: Storage, inputs: Sequence[Finding]) -
         yield _told("over_charge_limit", facts)
     if more < 0.0:
         yield _told("lowers_self_use", facts)
-    yield _told(f"coupling_{storage.coupling}", facts)
+    nothing_cut = storage.coupling == "dc" and beside.year.unclipped_kwh < _WORTH_A_LINE_KWH
+    yield _told(f"coupling_{storage.coupling}{'.nothing_cut' if nothing_cut else ''}", facts)
     yield from _on_inputs(inputs)
     yield _told("not_modelled", facts)
 

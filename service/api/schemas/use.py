@@ -17,7 +17,10 @@ class HabitOut(Out):
     machine: str = Field(max_length=60)
     usual_start: str = Field(description="Wall clock, HH:MM.", max_length=5)
     best_start: str = Field(description="Wall clock, HH:MM; the usual hour where no other is better.", max_length=5)
-    gain_kwh_per_year: r.Kwh = Field(description="More of the yield used at home than at the usual hour.")
+    gain_kwh_per_year: r.Kwh = Field(
+        description="More of the home's own power used than at the usual hour: of the set's yield, and of a plant on "
+        "the roof where there is one."
+    )
     gain_per_year: r.Money | None = Field(description="In money, at the prices of the hours; null without a price.")
     currency: str | None = Field(description="ISO 4217 code of that money.", max_length=3)
 

@@ -124,9 +124,9 @@ def k_of(household: Household, netting: str = "instant") -> float:
     Own 8760 or 8784 values are the home's own hours unless they are said to be averaged; 24, 168 or none (the public
     shape) are coarser profiles, and so is an averaged year that repeats one week. Netting over an hour leaves of a
     profile only the differences between days, and of own hours nothing (k is infinite). The squared coefficient of
-    variation of demand is 1/k; within an hour it is 1/``K_OWN_HOURS``, and for the product of an hour's mean and what happens within it
-    1 + 1/k = (1 + between) (1 + within). Hours filled into a log are averages: they bring in ``between`` by their
-    share. Month and year are netted in money, not here.
+    variation of demand is 1/k; within an hour it is 1/``K_OWN_HOURS``, and for the product of an hour's mean and what
+    happens within it 1 + 1/k = (1 + between) (1 + within). Hours filled into a log are averages: they bring in
+    ``between`` by their share. Month and year are netted in money, not here.
 
     >>> from math import inf
     >>> home = Household(demand_kwh_per_year=0, persons=1, always_on_w=0, at_home=None, machines=(),

@@ -58,8 +58,9 @@ class Plan:
     """What the box does in each hour while the store lets it, in W on the a.c. side of the set, shape (n,).
 
     ``chargeable_w`` is what it takes while there is room, ``beyond_w`` of that from above the inverter's limit, and
-    ``over_limit_w`` what it would take but for its charge limit; ``wanted_w`` what it gives while there is charge. Used at home and sent
-    out: without the box (``used_w``, ``sent_w``), while it charges, and what comes on top while it gives.
+    ``over_limit_w`` what it would take but for its charge limit; ``wanted_w`` what it gives while there is charge.
+    Used at home and sent out: without the box (``used_w``, ``sent_w``), while it charges, and what comes on top while
+    it gives.
     """
 
     chargeable_w: Floats

@@ -125,6 +125,7 @@ BOUNDS: Mapping[str, Bounds] = MappingProxyType(
         "resale_share": Bounds(0, 1),
         "running_cost_per_year": Bounds(0, 100_000, "money"),
         "year_kwh": Bounds(0, 1_000_000, "kWh"),
+        "night_draw_kwh": Bounds(0, 200, "kWh"),
         "self_used_share": Bounds(0, 1),
         # storage
         "usable_kwh": Bounds(0.1, 20, "kWh"),

@@ -106,6 +106,7 @@ def worth_of_energy(  # noqa: PLR0913  a plain question has these parts, and no 
     demand_kwh_per_year: float | None = None,
     self_used_kwh: Band | None = None,
     ac_power_w: float | None = None,
+    night_draw_kwh: float = 0.0,
 ) -> Worth:
     """The same for a caller with a yield and a self-used share of its own, taken as equal at both ends of the band.
 
@@ -140,6 +141,7 @@ def worth_of_energy(  # noqa: PLR0913  a plain question has these parts, and no 
         more_used=home(middle, used * high),
         steady_sd_share=1.0,
         yearly_sd_share=0.0,
+        night=home(night_draw_kwh, night_draw_kwh) if night_draw_kwh else None,
     )
     terms = _Terms.of(outlay, tariff=tariff, meter=meter, money=money, stay_years=stay_years, as_of=as_of,
                       ac_power_w=ac_power_w)  # fmt: skip

@@ -5,7 +5,12 @@ import pytest
 
 from service.core.completion import as_request
 from service.core.errors import ContradictionError
+from service.core.household import k_of
+from service.data.households import load_demand_shape
+from tests.minute_home import home_w
 from tests.requests import asked, with_panel
+
+SHAPE = load_demand_shape()
 
 
 def at_home(**household):
@@ -140,3 +145,28 @@ def test_a_plant_without_a_size_or_with_two_is_refused(other, pointer):
 
 def test_no_plant_is_none():
     assert at_home(persons=2).setup.household.other_generation is None
+
+
+def test_what_is_always_on_by_default_is_what_a_measured_home_always_draws_and_its_range_holds_what_surveys_found():
+    """5th percentile of a year of minutes over its mean; surveys: 9 to 16 % in England, 23 % in California (memory)."""
+    minutes = home_w()
+    measured = float(np.quantile(minutes, 0.05) / minutes.mean())
+    found = assumed(at_home(demand_kwh_per_year=8760), "/household/always_on_w")  # a mean of 1000 W
+    assert found.value / 1000 == pytest.approx(measured, abs=0.005)
+    assert found.low / 1000 == pytest.approx(0.09, abs=0.015)  # the least of the surveys, a little below
+    assert 0.23 < found.high / 1000 < float(SHAPE.by_month_kind_hour.min() / SHAPE.by_month_kind_hour.mean())
+
+
+def test_a_home_without_a_figure_is_a_flat_by_its_persons_within_the_classes_of_the_published_comparison():
+    """Flats of two: 1900 kWh; the best class ends near 1200, the worst begins at 2800 to 3000 (classes from memory)."""
+    found = assumed(at_home(persons=2), "/household/demand_kwh_per_year")
+    assert found.value == 1900
+    assert 1100 <= found.low <= 1200
+    assert 3000 <= found.high <= 3100
+
+
+def test_a_year_that_repeats_one_day_is_read_as_that_day():
+    day = [100.0] * 12 + [300.0] * 12
+    year, alone = (at_home(demand={"values_w": values}).setup.household for values in (day * 365, day))
+    assert year.always_on_w == alone.always_on_w == 50.0
+    assert k_of(year) == k_of(alone)

@@ -61,6 +61,8 @@ def test_power_follows_capacity_and_the_inverter():
         ({"meter_reader": True, "night_feed_w": 100}, "/storage/night_feed_w"),
         ({"meter_reader": True, "charge_above_w": 100}, "/storage/charge_above_w"),
         ({"coupling": "ac", "max_input_current_a": 12}, "/storage/max_input_current_a"),
+        ({"coupling": "ac", "max_input_voltage_v": 60}, "/storage/max_input_voltage_v"),
+        ({"coupling": "ac", "max_short_circuit_current_a": 20}, "/storage/max_short_circuit_current_a"),
         ({"night_feed_w": 400, "discharge_limit_w": 300}, "/storage/night_feed_w"),
     ],
 )

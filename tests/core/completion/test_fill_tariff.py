@@ -206,3 +206,19 @@ def test_the_cards_of_a_country_count_for_its_regions():
     said = request(NETTED)
     said["site"] = {**said["site"], "rule_area": "DE-MV"}
     assert len(asked(said, rule_cards={"DE": (ENDS, later("unpaid"))}).setup.tariff.periods) == 2
+
+
+def test_a_first_price_that_has_yet_to_begin_is_taken_to_hold_already_and_said_so():
+    late = {**PERIOD, "valid_from": "2031-01-01"}
+    completed = filled(late)
+    assert completed.setup.tariff.periods[0].valid_from == "2031-01-01"
+    found = completed.assumptions.by_pointer["/tariff/periods/0/valid_from"]
+    assert (found.code, found.value) == ("holds_before", "2031-01-01")
+
+
+def test_a_price_that_holds_on_the_day_has_no_need_to_be_stretched():
+    for first in (PERIOD, {"import_price_per_kwh": 0.34}):
+        completed = filled(first, {**PERIOD, "valid_from": "2031-01-01"})
+        noted = completed.assumptions.by_pointer.get("/tariff/periods/0/valid_from")
+        assert noted is None or noted.code == "from_this_year"
+        assert "/tariff/periods/1/valid_from" not in completed.assumptions.by_pointer

@@ -33,7 +33,11 @@ TEXTS: Mapping[str, str] = {
     "stepped.never.after": "{step}: not paid back within {years_kept} years, instead of after {now:.1f}.",
     "stepped.after.never": "{step}: paid back after {then:.1f} years, instead of not within {years_kept}.",
     "stepped.free": "{step}: there is nothing to pay back, before or after.",
-    "stepped.never.never": "{step}: still not paid back within {years_kept} years.",
+    "stepped.never.never.more": "{step}: still not paid back within {years_kept} years, {moved} {currency} more left "
+    "over.",
+    "stepped.never.never.less": "{step}: still not paid back within {years_kept} years, {moved} {currency} less left "
+    "over.",
+    "stepped.never.never.same": "{step}: nothing changes.",
     "co2.average": "Reckoned with {grams:.0f} g of CO2 equivalent a kWh, the life-cycle average of all electricity "
     "generated in {area} in {year}. It is not the plant that would run at that moment, and the making of the set is "
     "not taken off.",

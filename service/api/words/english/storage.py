@@ -30,6 +30,7 @@ TEXTS: Mapping[str, str] = {
     "and pass it by, room or not.",
     "coupling_dc": "It sits between the panels and the inverter and saves about {unclipped:.0f} kWh a year that the "
     "inverter's limit would cut.",
+    "coupling_dc.nothing_cut": "It sits between the panels and the inverter.",
     "inputs_do_not_fit.cold_voltage": "Do not connect these panels to it: on the coldest morning they reach "
     "{measured:.1f} V, and an input of the box bears {limit:.1f} V. That destroys it.",
     "inputs_do_not_fit.short_circuit_current": "Do not connect these panels to it: their short-circuit current is to "
