@@ -15,7 +15,7 @@ from service.api.schemas.assumption import assumptions_out
 from service.api.schemas.reading import read_body
 from service.api.schemas.requests import AppraisalIn
 from service.core.appraisal import ChosenCautions, chosen_cautions
-from service.core.completion import Completed, as_request, complete, moves
+from service.core.completion import Completed, as_request, complete, moves, unmoved
 from service.core.energy import (
     ArrayHours,
     EnergyYear,
@@ -185,11 +185,13 @@ class Question:
 
     def beside(self, chosen: ChosenCautions) -> dict[str, Any]:
         """What every answer about a set says beside its object."""
-        shares = moves(self.setup, self.assumptions, self.year_kwh) if "moves" in self.include else None
+        asked = "moves" in self.include
+        shares = moves(self.setup, self.assumptions, self.year_kwh) if asked else None
+        reasons = unmoved(self.setup, self.assumptions) if asked else None
         return {
             "cautions": cautions_out(chosen),
             "cautions_kept_back": dict(chosen.kept_back),
-            "assumptions": assumptions_out(self.assumptions, shares),
+            "assumptions": assumptions_out(self.assumptions, shares, reasons),
             **dated(self.as_of, self.deps),
             "used": self.used() if "used" in self.include else None,
         }

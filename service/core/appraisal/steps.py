@@ -95,6 +95,8 @@ def _before_buying(
     limits = [name for name in _INVERTER_LABEL if assumptions.assumed(f"/inverter/inputs/0/{name}")]
     if limits:
         yield _step("ask_inverter_label", "before_buying", missing=", ".join(limits))
+    if any(condition.cost is None for condition in decision.conditions):
+        yield _step("ask_for_price", "before_buying")
     if decision.worth_up_to:
         yield _step(
             "compare_price", "before_buying", amount=at_most(decision.worth_up_to), currency=decision.currency,

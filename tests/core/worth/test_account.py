@@ -5,7 +5,7 @@ from datetime import date
 
 import pytest
 
-from service.core.model.band import Band
+from service.core.model.band import Band, SpreadPart
 from service.core.model.facts import InverterSwap, Meter, TariffPeriod
 from service.core.worth import use_at_home, worth, worth_of_energy
 from service.data.households import load_demand_shape
@@ -179,3 +179,11 @@ def test_a_figure_without_a_band_gets_only_the_prices_doubt():
 
 def test_the_same_question_gets_the_same_answer():
     assert value() == value()
+
+
+def test_the_first_year_has_the_whole_spread_of_one_year_whether_weather_or_not():
+    steady, weather = (energy_year(spread=(SpreadPart(code, 0.06),)) for code in ("model", "year_to_year"))
+    one, other = value(steady), value(weather)
+    for end in ("cautious", "middle", "hopeful"):
+        assert getattr(one.saving_first_year, end) == pytest.approx(getattr(other.saving_first_year, end))
+    assert one.worth_up_to.cautious < other.worth_up_to.cautious  # over the years weather evens out

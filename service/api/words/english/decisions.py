@@ -30,8 +30,8 @@ TEXTS: Mapping[str, str] = {
     "{high_share:.0%} of what was reckoned.",
     "other_year_once_met": "With the conditions met it gives about {once_met_kwh:.0f} kWh in a year; as asked it would "
     "be {as_asked_kwh:.0f}. All said here of worth and payback is with the conditions met.",
-    "left_for_conditions": "What the conditions cost is not all known here. Ask for a price first: {amount:at_most} "
-    "{currency} are left for them before it no longer pays.",
+    "left_for_conditions": "What the conditions cost is not all known here. No more than {amount:at_most} {currency} "
+    "are left for them before it no longer pays.",
     "once_met": "The decision is about the set with these changes made. Energy, use and payback of the answer are "
     "those of the set as it was asked.",
     "reckoned_with": "Reckoned for the set with what is demanded of it done:",
@@ -39,7 +39,7 @@ TEXTS: Mapping[str, str] = {
     # the cost of a condition
     "cost_because.costs_nothing": "Costs nothing.",
     "cost_because.less_energy": "Costs nothing but the energy that it takes or brings.",
-    "cost_because.price_not_known": "No dated, open price was found. Ask for a price before you buy the set.",
+    "cost_because.price_not_known": "What it costs is not known here: ask for a price before you buy.",
     # the fit
     "refused": "One check refuses, and nothing was found that mends it. It stands first among the findings.",
     "refused_but_mendable": "One check refuses as things stand; the conditions mend it.",

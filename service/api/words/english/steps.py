@@ -16,6 +16,7 @@ TEXTS: Mapping[str, str] = {
     "ask_inverter_label": "Ask for a photo of the inverter's label or sheet: greatest input voltage, greatest current, "
     "short-circuit current.",
     "compare_price": "Add up everything, fetching included. It is worth up to about {amount:at_most} {currency}.",
+    "ask_for_price": "Ask for a price of the work that the set needs first, and add it up too.",
     "ask_consent": "Ask the owner or co-owners in writing before you spend money.",
     "ask_operator": "Ask the grid operator in writing what holds in {area} for a set with a plug, and wait for the "
     "answer.",
@@ -38,8 +39,8 @@ TEXTS: Mapping[str, str] = {
     "register.cost_open": "Announce the set. To whom: {whom}. When: {due}. What it costs was not found.",
     "wait_for_grid": "After plugging in nothing comes for a minute or so, in some countries for five: the inverter "
     "first watches the grid. That is normal. While the grid is down it gives nothing.",
-    "check_power": "Around the best hour of a clear day the display shows about {best_w} W in {best_season}, {least_w} "
-    "W in {least_season}. Much less on a clear day: look for shade, dirt or an input that gives nothing.",
+    "check_power": "Around the best hour of a clear day the display or app shows about {best_w} W in {best_season}, "
+    "{least_w} W in {least_season}. Much less on a clear day: look for shade, dirt or an input that gives nothing.",
     "feel_the_plug": "After an hour of full sun feel plug and socket. If they are hot, switch off and call an "
     "electrician.",
     "clean": "Wash the glass with cool water in the morning or evening.",
