@@ -83,6 +83,7 @@ def test_every_condition_says_who_and_what_it_costs_or_why_that_is_not_known(nam
 def test_the_most_to_pay_is_one_figure_in_amount_text_and_steps() -> None:
     own_price = changed("/tariff", {"currency": "EUR", "periods": [{**PERIOD, "export": "unpaid"}]})
     own_price = changed("/tariff/periods/0/export_price_per_kwh", 0, own_price)
+    own_price = changed("/arrays/0/mount", "ground_frame", changed("/arrays/0/plane/azimuth_deg", 180, own_price))
     band = post("/v1/appraisal", own_price).json()["payback"]["worth_up_to"]
     between = round((band["cautious"] + band["middle"]) / 2)
     priced = changed("/outlay", {"items": [{"what": "all", "amount": between}]}, own_price)
