@@ -11,17 +11,19 @@ from service.api.schemas.payback import PaybackOut
 from service.api.schemas.requests import AppraisalIn
 from service.api.schemas.storage import StorageOut
 from service.api.schemas.use import UseOut
-from service.core.appraisal import appraise, priced_remedies
-from service.core.worth import Worth, worth
+from service.core.appraisal import Again, appraise, priced_remedies
+from service.core.energy import EnergyYear
+from service.core.model.assumption import Assumptions
+from service.core.model.facts import Setup
+from service.core.worth import Worth
 
 
 def appraisal(body: bytes, deps: Deps) -> AppraisalOut:
     """The answer of /v1/appraisal: every room asked once, in order, and one decision."""
     question = Question.asked(AppraisalIn, body, deps)
     setup, energy = question.setup, question.energy
-    use = question.use
-    account = worth(energy, use, setup, question.as_of)
-    compatibility = priced_remedies(checked(question), setup, question.year_kwh)
+    account = question.account()
+    compatibility = priced_remedies(checked(question), setup, question.year_kwh, question.assumptions)
     found = appraise(
         given=question.given,
         setup=setup,
@@ -31,18 +33,29 @@ def appraisal(body: bytes, deps: Deps) -> AppraisalOut:
         worth=account,
         cautions=deps.cautions,
         year_kwh=question.year_kwh,
+        again=again(question),
     )
     calendar = question.sky.calendar if "hours" in question.include else None
     return AppraisalOut(
         decision=DecisionOut.of(found.decision),
         compatibility=CompatibilityOut.of(compatibility),
         energy=EnergyOut.of(energy, calendar),
-        use=UseOut.of(use, question.habits(), setup.tariff.currency if setup.tariff else None),
+        use=UseOut.of(question.use, question.habits(), setup.tariff.currency if setup.tariff else None),
         payback=payback_out(question, account),
         storage=storage_out(question, account),
         steps=[StepOut.of(step) for step in found.steps],
         **question.beside(found.cautions),
     )
+
+
+def again(question: Question) -> Again:
+    """How the set is asked again with something changed."""
+
+    def account(setup: Setup, assumptions: Assumptions) -> tuple[EnergyYear, Worth | None]:
+        changed = question.instead(setup, assumptions)
+        return changed.energy, changed.account()
+
+    return Again(check=lambda setup, assumptions: checked(question.instead(setup, assumptions)), account=account)
 
 
 def payback_out(question: Question, account: Worth | None) -> PaybackOut | None:

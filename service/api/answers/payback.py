@@ -15,7 +15,7 @@ from service.api.words import say
 from service.core.appraisal import chosen_cautions
 from service.core.completion import complete_account
 from service.core.model.band import Band
-from service.core.worth import worth, worth_of_energy
+from service.core.worth import worth_of_energy
 
 
 def payback(body: bytes, deps: Deps) -> PaybackAnswerOut:
@@ -25,9 +25,7 @@ def payback(body: bytes, deps: Deps) -> PaybackAnswerOut:
     if request.energy is not None:
         return _of_known_energy(request, request.energy, deps)
     question = Question.of(read_value(AppraisalIn, value), deps)
-    setup = question.setup
-    use = question.use
-    account = worth(question.energy, use, setup, question.as_of)
+    account = question.account()
     told = payback_out(question, account)
     if told is None:
         raise _no_price()

@@ -1,7 +1,7 @@
 """What does every question about a set need first? The request read and completed, and the rooms ready to be asked."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field, replace
 from datetime import date
 from functools import cached_property
 from typing import Any, TypeVar
@@ -16,7 +16,7 @@ from service.api.schemas.reading import read_body
 from service.api.schemas.requests import AppraisalIn
 from service.core.appraisal import ChosenCautions, chosen_cautions
 from service.core.compatibility import check
-from service.core.completion import Completed, as_request, complete, moves
+from service.core.completion import Completed, as_request, complete, moves, unmoved
 from service.core.energy import (
     ArrayHours,
     EnergyYear,
@@ -44,10 +44,14 @@ from service.core.worth import (
     other_generation_w,
     storage_beside,
     use_at_home,
+    worth,
 )
 from service.data.local_rules import cards_of
 
 R = TypeVar("R", bound=AppraisalIn)
+
+# The set as asked, and what a demanded change of the wiring makes of it; a year of an array takes about 0.6 MB.
+_KEPT_DIRECTS = 3
 
 
 @dataclass(frozen=True)
@@ -61,6 +65,7 @@ class Question:
     completed: Completed
     as_of: date
     deps: Deps
+    directs: list[tuple[Setup, tuple[ArrayHours, ...]]] = field(default_factory=list)
 
     @classmethod
     def asked(cls, model: type[R], body: bytes, deps: Deps) -> "Question":
@@ -95,15 +100,36 @@ class Question:
         """The rule card that speaks for the place on that day."""
         return card_for(cards_of(self.setup.site.rule_area, self.deps.rule_cards), self.as_of)
 
-    @cached_property
-    def direct(self) -> tuple[ArrayHours, ...]:
-        """The d.c. side of the year: what remedies on the a.c. side share with the set as it is."""
-        return direct_current(self.setup, self.sky)
+    def _direct_of(self, setup: Setup) -> tuple[ArrayHours, ...]:
+        """The d.c. side of this or of a changed setup: what remedies on the a.c. side share. The first few are kept."""
+        for known, hours in self.directs:
+            if same_direct_current(setup, known):
+                return hours
+        hours = direct_current(setup, self.sky)
+        if len(self.directs) < _KEPT_DIRECTS:
+            self.directs.append((setup, hours))
+        return hours
+
+    def instead(self, setup: Setup, assumptions: Assumptions) -> "Question":
+        """The same question about a changed set; what both have in common is not computed again."""
+        changed = replace(self, completed=replace(self.completed, setup=setup, assumptions=assumptions))
+        shared = ["card"]
+        if setup.household == self.setup.household:
+            shared.append("other_w")
+        for name in shared:
+            if name in vars(self):
+                vars(changed)[name] = vars(self)[name]
+        return changed
+
+    def account(self) -> Worth | None:
+        """What the set is worth; None where no price per kWh is known."""
+        return worth(self.energy, self.use, self.setup, self.as_of)
 
     @property
     def hottest_cell_c(self) -> tuple[float, ...]:
         """The hottest hour of each array's cells; the electrical chain runs only where the year is asked for too."""
-        known = self.direct if "direct" in vars(self) else array_conditions(self.setup, self.sky)
+        kept = next((hours for known, hours in self.directs if same_direct_current(self.setup, known)), None)
+        known = array_conditions(self.setup, self.sky) if kept is None else kept
         return tuple(one.hottest_cell_c for one in known)
 
     @cached_property
@@ -113,8 +139,7 @@ class Question:
 
     def year_of(self, setup: Setup) -> EnergyYear:
         """The year of this or of a changed setup at the same place."""
-        direct = self.direct if same_direct_current(setup, self.setup) else None
-        energy = energy_year(setup, self.sky, self.place.climate, self.assumptions, direct)
+        energy = energy_year(setup, self.sky, self.place.climate, self.assumptions, self._direct_of(setup))
         if setup.inverter.export_limit_w is None:
             return energy
         return limited_export(energy, setup, self.demand_of(setup), self.sky, self.other_w)
@@ -170,11 +195,13 @@ class Question:
 
     def beside(self, chosen: ChosenCautions) -> dict[str, Any]:
         """What every answer about a set says beside its object."""
-        shares = moves(self.setup, self.assumptions, self.year_kwh) if "moves" in self.include else None
+        asked = "moves" in self.include
+        shares = moves(self.setup, self.assumptions, self.year_kwh) if asked else None
+        reasons = unmoved(self.setup, self.assumptions) if asked else None
         return {
             "cautions": cautions_out(chosen),
             "cautions_kept_back": dict(chosen.kept_back),
-            "assumptions": assumptions_out(self.assumptions, shares),
+            "assumptions": assumptions_out(self.assumptions, shares, reasons),
             **dated(self.as_of, self.deps),
             "used": self.used() if "used" in self.include else None,
         }

@@ -41,8 +41,9 @@ def vocabulary(deps: Deps) -> VocabularyOut:
         moments=list(MOMENTS),
         findings=_words("findings"),
         remedies=_words("remedies"),
-        conditions=_words("decisions", codes_of("decisions", "condition."), "condition."),
-        steps=_words("steps", (code for code in codes_of("steps") if not code.startswith("when."))),
+        conditions=_words("decisions", _of_decision("condition."), "condition."),
+        cost_reasons=_words("decisions", _of_decision("cost_because."), "cost_because."),
+        steps=_words("steps", (code for code in codes_of("steps") if "." not in code)),
         cautions=_words("cautions", (caution.code for caution in deps.cautions)),
         losses=_words("losses"),
         spread=_words("spread"),
@@ -56,6 +57,11 @@ def vocabulary(deps: Deps) -> VocabularyOut:
         defaults=[DefaultOut.from_core(row) for row in default_rows()],
         **editions(deps),
     )
+
+
+def _of_decision(prefix: str) -> list[str]:
+    """Codes of a decision's conditions or costs; their variants count as one."""
+    return list(dict.fromkeys(code.split(".")[0] for code in codes_of("decisions", prefix)))
 
 
 def _words(noun: str, codes: Iterable[str] | None = None, prefix: str = "") -> list[WordOut]:

@@ -8,6 +8,8 @@ from typing import Annotated
 
 from pydantic import AfterValidator
 
+from service.core.model import amount
+
 
 def _to(decimals: int) -> AfterValidator:
     return AfterValidator(lambda value: round(value, decimals) + 0.0)  # + 0.0 turns -0.0 into 0.0
@@ -48,6 +50,4 @@ def at_most(value: float) -> str:
     >>> at_most(564.1), at_most(96.9), at_most(7.39), at_most(1437.0)
     ('560', '96', '7.3', '1400')
     """
-    step = 10.0 ** (floor(log10(value)) - 1) if value > 0.0 else 1.0
-    decimals = max(-round(log10(step)), 0)
-    return f"{floor(value / step * (1.0 + 1e-12)) * step:.{decimals}f}"
+    return f"{amount.at_most(value):.{amount.decimals_of(value)}f}"

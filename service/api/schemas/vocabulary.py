@@ -59,6 +59,7 @@ class VocabularyOut(Out):
     findings: list[WordOut]
     remedies: list[WordOut]
     conditions: list[WordOut]
+    cost_reasons: list[WordOut]
     steps: list[WordOut]
     cautions: list[WordOut]
     losses: list[WordOut]

@@ -9,9 +9,10 @@ from collections.abc import Iterator, Mapping
 from functools import cache
 from importlib import import_module
 from importlib.util import find_spec
-from math import floor, log10
 from string import Formatter
 from typing import Any
+
+from service.core.model.amount import at_most, decimals_of
 
 LANGUAGES = ("en",)
 
@@ -65,8 +66,7 @@ class _Filling(Formatter):
 
     def format_field(self, value: Any, format_spec: str) -> str:
         if format_spec == "at_most":
-            step = 10 ** max(floor(log10(value)) - 1, 0) if value > 0 else 1
-            return str(floor(value / step) * step)
+            return f"{at_most(value):.{decimals_of(value)}f}"
         if not format_spec and isinstance(value, float):
             return f"{value:.4g}" if abs(value) < 10_000 else f"{value:.0f}"
         if not format_spec and isinstance(value, (list, tuple)):

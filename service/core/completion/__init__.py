@@ -4,7 +4,7 @@ from service.core.completion.account import CompletedAccount, complete_account
 from service.core.completion.as_request import as_request
 from service.core.completion.complete import Completed, complete
 from service.core.completion.defaults import default_rows
-from service.core.completion.moves import moves
+from service.core.completion.moves import moves, unmoved
 from service.core.completion.rows import Row
 from service.core.completion.tables import DefaultTables
 from service.core.completion.tariff_contradictions import contradictions_of_tariff
@@ -20,4 +20,5 @@ __all__ = [
     "contradictions_of_tariff",
     "default_rows",
     "moves",
+    "unmoved",
 ]

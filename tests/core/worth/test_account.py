@@ -6,7 +6,7 @@ from datetime import date
 import numpy as np
 import pytest
 
-from service.core.model.band import Z_90, Band
+from service.core.model.band import Z_90, Band, SpreadPart
 from service.core.model.facts import InverterSwap, Meter, Rate, TariffPeriod
 from service.core.payback import net_present_value
 from service.core.worth import use_at_home, worth, worth_of_energy
@@ -253,3 +253,11 @@ def test_by_night_it_is_bought_at_the_price_of_the_night():
     quiet, hungry = (value(dark_year(watts), tariff=two_rates) for watts in (0.0, 5.0))
     lost = quiet.saving_first_year.middle - hungry.saving_first_year.middle
     assert lost == pytest.approx(dark_year(5.0).night_draw_kwh * 0.1, rel=1e-9)
+
+
+def test_the_first_year_has_the_whole_spread_of_one_year_whether_weather_or_not():
+    steady, weather = (energy_year(spread=(SpreadPart(code, 0.06),)) for code in ("model", "year_to_year"))
+    one, other = value(steady), value(weather)
+    for end in ("cautious", "middle", "hopeful"):
+        assert getattr(one.saving_first_year, end) == pytest.approx(getattr(other.saving_first_year, end))
+    assert one.worth_up_to.cautious < other.worth_up_to.cautious  # over the years weather evens out

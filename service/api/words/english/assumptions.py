@@ -133,4 +133,7 @@ TEXTS: Mapping[str, str] = {
     "usual_swap": "Not said; a usual year was taken.",
     "no_resale": "Nothing is counted for selling the set later.",
     "no_running_cost": "No running cost was named.",
+    # why an assumption has no figure of how far it moves the year
+    "moves.no_range": "How far it may be off is not known, so no figure is made of it.",
+    "moves.does_not_move_the_year": "The year's energy, as it is reckoned here, does not depend on it.",
 }
