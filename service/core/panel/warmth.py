@@ -35,18 +35,18 @@ def diode_of(panel: Panel) -> Diode:
     """
     diode = five_parameters_of(panel)
     warmer = WARM_C - (REFERENCE_K - ZERO_CELSIUS_K)
-    cool_w = _power_w(diode, WARM_C - warmer)
-    wanted = panel.power_coefficient_pct_per_k / 100
+    cool_w, warm_w = max_power(diode, STANDARD_IRRADIANCE_W_PER_M2, [WARM_C - warmer, WARM_C]).power_w.tolist()
+    wanted_w = cool_w * (1 + panel.power_coefficient_pct_per_k / 100 * warmer)
 
     def off(slope: float) -> float:
-        return (_power_w(replace(diode, ideality_change_per_k=slope), WARM_C) / cool_w - 1) / warmer - wanted
+        return (_warm_power_w(replace(diode, ideality_change_per_k=slope)) - wanted_w) / cool_w / warmer
 
-    return replace(diode, ideality_change_per_k=_root(off))
+    return replace(diode, ideality_change_per_k=_root(off, (warm_w - wanted_w) / cool_w / warmer))
 
 
-def _root(falling: Callable[[float], float]) -> float:
+def _root(falling: Callable[[float], float], at_nought: float) -> float:
     """Where a nearly straight, falling function crosses nought, by secants within the bounds; else the nearer bound."""
-    here, value = 0.0, falling(0.0)
+    here, value = 0.0, at_nought
     slope = -0.15  # relative power by relative ideality, of a common crystalline cell
     for _ in range(_STEPS):
         if abs(value) < _ENOUGH_PER_K:
@@ -59,5 +59,5 @@ def _root(falling: Callable[[float], float]) -> float:
     return here
 
 
-def _power_w(diode: Diode, cell_c: float) -> float:
-    return float(max_power(diode, STANDARD_IRRADIANCE_W_PER_M2, cell_c).power_w[0])
+def _warm_power_w(diode: Diode) -> float:
+    return float(max_power(diode, STANDARD_IRRADIANCE_W_PER_M2, WARM_C).power_w[0])
