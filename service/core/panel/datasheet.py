@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from service.core.errors import ContradictionError
 from service.core.model.facts import Panel
 from service.core.panel.curve import max_power
-from service.core.panel.diode import diode_of
+from service.core.panel.diode import five_parameters_of
 
 CRYSTALLINE = frozenset({"mono", "poly", "topcon", "hjt", "back_contact"})
 
@@ -140,9 +140,9 @@ def _of_the_power(panel: Panel) -> list[Doubt]:
 
 
 def _of_the_power_coefficient(panel: Panel) -> list[Doubt]:
-    """The model's power coefficient between 25 and 65 C beside the printed one."""
+    """The printed power coefficient beside that of the five parameters, which do not know it, between 25 and 65 C."""
     try:
-        diode = diode_of(panel)
+        diode = five_parameters_of(panel)
     except ContradictionError:
         return []
     cool, warm = max_power(diode, 1000.0, [25.0, 65.0]).power_w

@@ -15,8 +15,7 @@ lead to a negative shunt resistance. Then, in this order, ``Diode.how`` telling 
 - ``power_only``: the curve meets both voltages' ends and the datasheet's power, but its peak may lie at another
   voltage than printed. For sheets whose points no diode can pass.
 
-The power coefficient of the datasheet is not used: two coefficients (voltage, current) fix the model, a third would
-over-fix it. Where the model's own differs from the printed one, ``datasheet_doubts`` says so.
+Two coefficients (voltage, current) fix these five; the third, of power, is met in ``warmth`` by a sixth parameter.
 """
 
 from collections.abc import Callable
@@ -61,6 +60,7 @@ class Diode:
         shunt_conductance_s: 1 / shunt resistance; 0 where there is no shunt. Proportional to irradiance.
         isc_coefficient_a_per_k: change of the photocurrent per kelvin.
         band_gap_ev, band_gap_change_per_k: of the cell's material; see ``how``.
+        ideality_change_per_k: relative change of the ideality per kelvin; see ``warmth``.
         how: ``de_soto``, ``no_shunt`` or ``power_only``.
     """
 
@@ -74,6 +74,7 @@ class Diode:
     band_gap_ev: float
     band_gap_change_per_k: float
     how: str
+    ideality_change_per_k: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,11 +97,12 @@ class _Sheet:
         return self.cells * BOLTZMANN_EV_PER_K * REFERENCE_K
 
 
-def diode_of(panel: Panel) -> Diode:
-    """The single-diode model of one panel as its datasheet describes it (new: ageing is the energy chain's).
+def five_parameters_of(panel: Panel) -> Diode:
+    """The five-parameter model of one panel as its datasheet describes it (new: ageing is the energy chain's).
 
-    Takes the four points and the voltage and current coefficients of ``panel``; its rated power and power coefficient
-    are not used. Voltages beyond what the cell count allows still give a curve: see ``datasheet_doubts``.
+    Takes the four points and the voltage and current coefficients of ``panel``; its rated power is not used, its power
+    coefficient only by ``warmth.diode_of``. Voltages beyond what the cell count allows still give a curve: see
+    ``datasheet_doubts``.
 
     Raises:
         ContradictionError: the four points make no curve (maximum-power point not inside the open-circuit voltage and

@@ -6,11 +6,12 @@ mains or at cheap hours, or from another plant on the roof; a reader's delay; th
 while the box takes of its power (its efficiency of the hour holds); frost, tapering, repairs.
 """
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 import numpy as np
 
+from service.core.energy.result import EnergyYear
 from service.core.household import (
     Beside,
     Plan,
@@ -83,12 +84,17 @@ class BoxYear:
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Box:
-    """The battery where it stands. Efficiencies between its terminals and the a.c. side of the set, (8760,)."""
+    """The battery where it stands. Efficiencies between its terminals and the a.c. side of the set, (8760,).
+
+    ``at``: what the set gives and what its limit cuts off, with so much of the light. ``limit_w``: what the set and a
+    box before its inverter give together at most.
+    """
 
     meter: AtTheMeter
     storage: Storage
+    at: Callable[[float], tuple[Floats, Floats]]
     produced_w: Floats
-    beyond_w: Floats
+    limit_w: float
     into_share: Floats
     out_share: Floats
     discharge_limit_w: Floats
@@ -98,12 +104,13 @@ class Box:
     def of(cls, meter: AtTheMeter, setup: Setup, storage: Storage, box_dc_w: Floats | None) -> "Box":
         """Of a set; ``box_dc_w``: what the panels give through the inputs of the box, None: those of the inverter."""
         free = meter.energy.before_export_limit or meter.energy
-        nothing, all_of_it = np.zeros_like(free.ac_w), np.ones_like(free.ac_w)
+        all_of_it = np.ones_like(free.ac_w)
         swing = spell_swing(setup.household)
         if storage.coupling == "ac":
             return cls(
-                meter=meter, storage=storage, produced_w=free.ac_w, beyond_w=nothing, into_share=all_of_it,
-                out_share=all_of_it, discharge_limit_w=all_of_it * storage.discharge_limit_w, swing=swing,
+                meter=meter, storage=storage, at=_without_beyond(free), produced_w=free.ac_w, limit_w=np.inf,
+                into_share=all_of_it, out_share=all_of_it,
+                discharge_limit_w=all_of_it * storage.discharge_limit_w, swing=swing,
             )  # fmt: skip
         inverter = setup.inverter
         curve = curve_through(inverter.weighted_efficiency_share, inverter.efficiency_weighting)
@@ -112,8 +119,13 @@ class Box:
         out = output_of(dc_w, inverter.ac_power_w, limit_w, curve)
         up = 1.0 - min(setup.downtime_days_per_year / 365.0, 1.0)
         produced = free.ac_w if box_dc_w is None else out.ac_w * up
-        headroom = np.maximum(limit_w - produced, 0.0)
-        given = np.minimum(storage.discharge_limit_w * inverter.weighted_efficiency_share, headroom)
+
+        def at(light_scale: float) -> tuple[Floats, Floats]:
+            scaled = output_of(dc_w * light_scale, inverter.ac_power_w, limit_w, curve)
+            return scaled.ac_w * up, scaled.clipped_w * up
+
+        most = storage.discharge_limit_w * inverter.weighted_efficiency_share
+        given = np.minimum(most, np.maximum(limit_w - produced, 0.0))
         if storage.night_feed_w is not None:
             given = np.minimum(given, storage.night_feed_w)
         load = meter.used_w(produced + given) / (inverter.ac_power_w * inverter.weighted_efficiency_share)
@@ -121,11 +133,12 @@ class Box:
         return cls(
             meter=meter,
             storage=storage,
+            at=free.ac_and_clipped_at if box_dc_w is None and free.other_light is not None else at,
             produced_w=produced,
-            beyond_w=out.clipped_w * up,
+            limit_w=limit_w,
             into_share=np.divide(out.ac_w + out.clipped_w, dc_w, out=all_of_it, where=out.ac_w > 0.0),
             out_share=out_share,
-            discharge_limit_w=np.minimum(storage.discharge_limit_w * out_share, headroom),
+            discharge_limit_w=storage.discharge_limit_w * out_share,
             swing=swing,
         )
 
@@ -134,14 +147,15 @@ class Box:
         free = self.meter.energy.before_export_limit or self.meter.energy
         return float((free.ac_w - self.produced_w).sum()) / 1000.0
 
-    def plan(self, scale: float) -> Plan:
-        """What the box does with the production scaled."""
+    def plan(self, light_scale: float) -> Plan:
+        """What the box does with so much of the light: the set's limit holds."""
         storage = self.storage
+        produced, beyond = self.at(light_scale)
         beside = Beside(
-            produced_w=self.produced_w * scale,
-            beyond_w=self.beyond_w * scale,
+            produced_w=produced,
+            beyond_w=beyond,
             charge_limit_w=storage.charge_limit_w * self.into_share,
-            discharge_limit_w=self.discharge_limit_w,
+            discharge_limit_w=np.minimum(self.discharge_limit_w, np.maximum(self.limit_w - produced, 0.0)),
             used=lambda power_w: np.minimum(self.meter.used_w(power_w), self.meter.left_w(power_w)),
             left=self.meter.left_w,
         )
@@ -179,6 +193,11 @@ class Box:
             with_box=done,
             stored=stored,
         )
+
+
+def _without_beyond(free: EnergyYear) -> Callable[[float], tuple[Floats, Floats]]:
+    """What is beyond the inverter's limit does not reach a battery on a socket."""
+    return lambda light_scale: (free.ac_at(light_scale), np.zeros_like(free.ac_w))
 
 
 def _mean(every: StoredYear, rows: slice) -> StoredYear:

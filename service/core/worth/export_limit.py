@@ -40,11 +40,7 @@ def limited_export(
     def left(produced_w: Floats) -> Floats:
         return within_limit_w(produced_w, demand_w, setup.household, limit_w, other_w)
 
-    def end(kwh: float | None) -> float | None:
-        if kwh is None or not energy.year_kwh.middle:
-            return kwh
-        return float(left(energy.ac_w * (kwh / energy.year_kwh.middle)).sum()) / 1000.0
-
+    cautious, hopeful = (float(left(energy.ac_at(end)).sum()) / 1000.0 for end in energy.light_ends())
     ac_w = left(energy.ac_w)
     before_kwh, after_kwh = float(energy.ac_w.sum()) / 1000.0, float(ac_w.sum()) / 1000.0
     kept_share = after_kwh / before_kwh if before_kwh > 0.0 else 1.0
@@ -52,7 +48,7 @@ def limited_export(
     lost_kwh = energy.lost_kwh.get("export_limit", 0.0) + before_kwh - after_kwh
     return replace(
         energy,
-        year_kwh=Band(end(energy.year_kwh.cautious), after_kwh, end(energy.year_kwh.hopeful)),
+        year_kwh=Band(min(cautious, after_kwh), after_kwh, max(hopeful, after_kwh)),
         months_kwh=tuple(float(kwh) for kwh in months),
         day_kinds=day_kinds(ac_w, sky, south=setup.site.latitude_deg < 0),
         lost_kwh=MappingProxyType({**energy.lost_kwh, "export_limit": lost_kwh}),

@@ -36,7 +36,7 @@ from service.core.payback import (
     worth_up_to,
     years_kept,
 )
-from service.core.worth.bands import PRICE_SD_SHARE, SavingCases, band_of_steps, ends_over_middle
+from service.core.worth.bands import PRICE_SD_SHARE, SavingCases, band_of_steps
 from service.core.worth.box import Box, BoxYear, StoreYear
 from service.core.worth.result import Worth
 from service.core.worth.use import UseAtHome
@@ -119,8 +119,7 @@ def storage_beside(
     if setup.storage is None:
         return None
     kept = years_kept(setup.money.years, setup.household.stay_years)
-    ran = _Runs.of(use, setup, setup.storage, ends_over_middle((energy.before_export_limit or energy).year_kwh), kept,
-                   box_dc_w)  # fmt: skip
+    ran = _Runs.of(use, setup, setup.storage, energy.light_ends(), kept, box_dc_w)
     without = use.cases
     with_kwh = [_self_used_kwh(ran.middle.home) + change for change in (0.0, *ran.changes(_of_home))]
     bases = [_self_used_kwh(home) for home in (without.middle, without.less_energy, without.more_energy)]

@@ -18,7 +18,7 @@ from service.core.model.demand import DemandShape
 from service.core.model.facts import Household, Setup
 from service.core.model.hours import Calendar, Floats
 from service.core.payback import HomeYear, MeterSums, meter_sums, shifted_use
-from service.core.worth.bands import HomeCases, band_of_steps, ends_over_middle, spread_of
+from service.core.worth.bands import HomeCases, band_of_steps, spread_of
 from service.core.worth.export_limit import sent_out_as, within_limit_w
 from service.core.worth.sensitivity import STEP_SHARE
 
@@ -85,8 +85,7 @@ def use_at_home(
     """
     meter = AtTheMeter.of(energy, setup, calendar, shape, other_w)
     hourly, middle = meter.used(1.0)
-    free = energy.before_export_limit or energy
-    less, more = ends_over_middle(free.year_kwh)
+    less, more = energy.light_ends()
     step = Z_90 * self_use_sd_share(setup.household)
     steady, yearly = spread_of(energy.spread)
     cases = HomeCases(
@@ -97,7 +96,7 @@ def use_at_home(
         more_used=meter.habits(middle, step),
         steady_sd_share=steady,
         yearly_sd_share=yearly,
-        stepped=(meter.used(1.0 - STEP_SHARE)[1], meter.used(1.0 + STEP_SHARE)[1]),
+        stepped=(meter.produced(1.0 - STEP_SHARE)[1], meter.produced(1.0 + STEP_SHARE)[1]),
         night=meter.night(),
     )
     cases = replace(cases, every=cases.stacked_cases())
@@ -174,13 +173,20 @@ class AtTheMeter:
             other_used_w=other_used,
         )
 
-    def used(self, scale: float) -> tuple[Floats, HomeYear]:
-        """Self-use of each hour and the year at the meter, with the production scaled."""
-        free = self.energy.before_export_limit
-        if free is None or self.export_limit_w is None:
-            return self._met(self.energy.ac_w * scale)
-        left = self.left_w(free.ac_w * scale)
-        hourly = np.minimum(self._met(free.ac_w * scale)[0], left)
+    def used(self, light_scale: float) -> tuple[Floats, HomeYear]:
+        """Self-use of each hour and the year at the meter with so much of the light: the set's limit holds."""
+        return self._left_and_met(self.energy.ac_at(light_scale))
+
+    def produced(self, scale: float) -> tuple[Floats, HomeYear]:
+        """The same with so much of the production in every hour, whatever the set's limit."""
+        free = self.energy.before_export_limit or self.energy
+        return self._left_and_met(free.ac_w * scale)
+
+    def _left_and_met(self, free_w: Floats) -> tuple[Floats, HomeYear]:
+        if self.energy.before_export_limit is None or self.export_limit_w is None:
+            return self._met(free_w)
+        left = self.left_w(free_w)
+        hourly = np.minimum(self._met(free_w)[0], left)
         return hourly, self.sums.home(hourly, left, self.demand_kwh)
 
     def habits(self, middle: HomeYear, share: float) -> HomeYear:
