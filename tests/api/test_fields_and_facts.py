@@ -88,7 +88,7 @@ ANSWERS: list[tuple[type[BaseModel], Any, set[str], set[str]]] = [
     (storage.UseBesideOut, worth.UseBeside, set(), set()),
     (storage.StoreYearOut, worth.StoreYear, set(), set()),
     (storage.StoragePaysOut, worth.StoragePays, set(), set()),
-    (storage.StorageOut, worth.StorageBeside, {"pays", "outlay_to_pay", "told"}, set()),
+    (storage.StorageOut, worth.StorageBeside, {"pays", "outlay_to_pay", "told", "inputs"}, set()),
     (assumption.AssumptionOut, core_assumption.Assumption, {"text", "moves"}, set()),
     (advice.ReasonOut, core_appraisal.Reason, {"text"}, set()),
     (advice.ConditionOut, core_appraisal.Condition, {"text"}, set()),

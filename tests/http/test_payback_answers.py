@@ -120,3 +120,28 @@ def test_a_use_that_is_pasted_brings_its_width() -> None:
     assert told["saving_first_year"]["cautious"] == pytest.approx(
         appraisal["payback"]["saving_first_year"]["cautious"], rel=1e-3
     )
+
+
+def test_where_nothing_brings_the_payback_within_the_years_the_money_left_over_tells_the_steps_apart() -> None:
+    dear = {**PLAIN, "outlay": {"items": [{"what": "set", "amount": 2500}]}, "money": {"years": 5}}
+    told = post("/v1/payback", dear).json()["payback"]["sensitivity"]
+    assert all(one["payback_years"] is None for one in told)
+    assert len({one["text"] for one in told}) == len(told)
+    for one in told:
+        change = one["net_present_value_change"]
+        assert ("more left over" if change > 0 else "less left over") in one["text"]
+        assert "EUR" in one["text"]
+
+
+def test_the_report_says_where_a_payback_lies_beyond_the_years_counted() -> None:
+    body = {**SMALLEST, "outlay": {"items": [{"what": "set", "amount": 600}]}, "household": {"stay_years": 2}}
+    text = " ".join(post("/v1/appraisal", body, accept="text/plain").text.split())
+    assert "longer than the 2 years counted" in text
+
+
+def test_beside_a_plant_on_the_roof_the_report_says_whose_power_a_machine_uses() -> None:
+    home = {"other_generation": {"panel_power_w": 3000}, "machines": [
+        {"name": "washing", "kwh_a_run": 0.9, "runs_per_week": 4, "usual_hour": 19}]}  # fmt: skip
+    text = " ".join(post("/v1/appraisal", {**SMALLEST, "household": home}, accept="text/plain").text.split())
+    assert "of your own power, from roof and set together" in text
+    assert "plant on the roof, tilt" in text

@@ -20,6 +20,10 @@ from service.core.model.hours import HOURS, Floats
 # doi 10.24432/C58K54, and two more; 300 to 1600 W, 1500 to 9800 kWh a year). A profile of the home itself, averaged
 # by month, kind of day and hour, hides the days' differences too, so it needs the wider distribution; a home's own
 # hours leave only what happens within them.
+# Homes whose demand is mostly short and high (an instantaneous water heater, a kettle in an otherwise empty flat, a
+# heat pump that cycles within the hour) were not among the three. On made-up ones of that kind own hours flatter by 8
+# to 25 % and averaged profiles by more, on made-up homes of longer runs by 2 and 6 % in the mean. A k from the spread
+# of the caller's own hours mended those, but not all, and the measured home under an even sky got worse: not taken.
 K_AVERAGED = 0.65
 K_OWN_HOURS = 2.0
 

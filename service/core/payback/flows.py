@@ -86,6 +86,8 @@ def drawn_cost(home: HomeYear, periods: tuple[PricedPeriod, ...]) -> Floats:
     return cost
 
 
+_NOTHING_KWH = 1e-12
+
 # Netting over these is a matter of the hours' energy, not of money.
 _WITHIN_THE_HOUR = frozenset({"quarter_hour", "hour"})
 
@@ -161,7 +163,7 @@ def _netted(home: HomeYear, valued: _Valued, age: Floats, over: str) -> tuple[Fl
     """
     summed = _sums(home.exported_kwh.shape[-1], valued.registers, by_month=over == "month")
     exported = summed(home.exported_kwh)
-    some = np.where(exported > 0.0, exported, 1.0)  # what is not sent out has no price, whatever its share
+    some = np.where(exported > _NOTHING_KWH, exported, 1.0)  # what is not sent out has no price, whatever its share
     # drawn in year y: demand - self-use x age(y), sent out: exported x age(y); so the age divides the demand alone
     demand_over_exported = (summed(home.demand_kwh) / some)[..., np.newaxis, :]
     share = demand_over_exported / age[:, np.newaxis] - (summed(home.self_used_kwh) / some)[..., np.newaxis, :]

@@ -74,11 +74,13 @@ def sensitivities(
     return tuple(sorted(found, key=lambda one: _effect(one, paid_back=years is not None), reverse=True))
 
 
-def _effect(one: Sensitivity, *, paid_back: bool) -> tuple[float, float]:
+def _effect(one: Sensitivity, *, paid_back: bool) -> tuple[float, float, float]:
     if one.payback_years_change is not None:
         moved = abs(one.payback_years_change)
     else:
         turned = paid_back != (one.payback_years is not None)
         moved = float("inf") if turned else 0.0
-    # equal effects come to the last bits in any order: the order asked in then holds
-    return round(moved, 9), round(abs(one.net_present_value_change), 9)
+    value = (
+        one.net_present_value_change
+    )  # rounded, as equal effects differ in the last bits; the worse comes first then
+    return round(moved, 9), round(abs(value), 9), -round(value, 9)
