@@ -8,6 +8,7 @@ from service.core.appraisal.costs import Account, costed, lost_per_year
 from service.core.appraisal.decision import Choice, Decision, OnceMet, Reason, about_fit, decide
 from service.core.appraisal.mended import Check, Mended, mended
 from service.core.appraisal.open_facts import YearKwh
+from service.core.appraisal.remedies import touches_energy
 from service.core.compatibility import Compatibility
 from service.core.energy import EnergyYear
 from service.core.model.amount import at_most
@@ -64,7 +65,8 @@ def decided(
         decision = replace(decision, conditions=tuple(costed(one) for one in decision.conditions))
         demanded = tuple(one for one in of_findings(compatibility.findings) if "finding" in one.facts)
         return Decided(decision=_with_open_costs(decision, worth), mended=now, energy=energy, demanded=demanded)
-    then_energy, then = asked.account(now.setup, now.assumptions)
+    moved = any(touches_energy(remedy) for _, remedy in now.remedies)  # else year and account are those at hand
+    then_energy, then = asked.account(now.setup, now.assumptions) if moved else (energy, worth)
     lost = lost_per_year(now.remedies, (setup, assumptions), worth, then, asked.account)
     made = tuple(costed(of_remedy(f, r), lost_) for (f, r), lost_ in zip(now.remedies, lost, strict=True))
     inner = decide(now.setup, now.assumptions, now.compatibility, then, year_kwh)

@@ -112,7 +112,7 @@ def test_what_an_electrician_takes_is_not_guessed_and_what_is_left_for_it_is_tol
     assert (work.cost, work.cost_because) == (None, "price_not_known")
     assert work.cost_per_year == Band(0.0, 0.0, 0.0)
     [left] = [reason for reason in decision.because if reason.code == "left_for_conditions"]
-    assert left.facts["amount"] == 290  # 596.9 - 300 in two digits, cut
+    assert left.facts["amount"] == 890  # 1193.8 - 300 in two digits, cut: a breaker takes no energy
 
 
 def test_the_costs_of_several_conditions_add_up_to_all_that_is_lost():
