@@ -32,7 +32,7 @@ def test_a_flash_test_is_as_sure_as_laboratories_say():
 
 @pytest.mark.parametrize("name", sorted(FILES))
 def test_the_wind_at_a_panel_is_less_than_over_a_town_and_more_than_in_a_yard(name):
-    """The file's daytime wind at 10 m over open ground; in a town that share of it, in a lee some half of that again."""
+    """The file's daytime wind at 10 m over open ground; in a town that share of it, in a lee half of that again."""
     in_town = TOWN_SHARE_OF_OPEN_WIND * FILES[name]["wind_by_day_m_per_s"]
     assert 0.5 * in_town <= load_climate().at(*FILES[name]["at"]).wind_m_per_s <= in_town
 
