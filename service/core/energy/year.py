@@ -70,9 +70,8 @@ def energy_year(
     out = output_of(np.maximum(dc_w, 0.0), other.ac_power_w, other.limit_w, other.curve)
     ac_w = out.ac_w * other.up_share
     arrays = _arrays(setup, hours, ac_w, dc_w)
-    spread = spread_of(
-        setup.arrays, [one.year_kwh for one in arrays], [_hidden_share(one) for one in hours], climate, assumptions
-    )
+    free_kwh = [max(_kwh(one.free_w), 0.0) for one in hours]  # before the limits, as the spread is
+    spread = spread_of(setup.arrays, free_kwh, [_hidden_share(one) for one in hours], climate, assumptions)
     year_kwh = _kwh(ac_w)
     return EnergyYear(
         year_kwh=_band(year_kwh, other, ends_of(spread)),

@@ -35,7 +35,7 @@ def diode_of(panel: Panel) -> Diode:
     """
     diode = five_parameters_of(panel)
     warmer = WARM_C - (REFERENCE_K - ZERO_CELSIUS_K)
-    cool_w, warm_w = max_power(diode, STANDARD_IRRADIANCE_W_PER_M2, [WARM_C - warmer, WARM_C]).power_w.tolist()
+    cool_w, warm_w = map(float, max_power(diode, STANDARD_IRRADIANCE_W_PER_M2, [WARM_C - warmer, WARM_C]).power_w)
     wanted_w = cool_w * (1 + panel.power_coefficient_pct_per_k / 100 * warmer)
 
     def off(slope: float) -> float:
