@@ -4,20 +4,22 @@ Bounds come from ``core.model.bounds`` by the field's name; description and exam
 number: text and truth values are refused, NaN and infinity too. An integer may be written 2.0, as JSON Schema has it.
 """
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 from types import MappingProxyType
 from typing import Annotated, Any, Literal
 
 from pydantic import AfterValidator, BeforeValidator, Field
+from pydantic_core import PydanticCustomError
 
 from service.core.model.bounds import BOUNDS
+from service.data.currencies import load_currencies
 
 
 @dataclass(frozen=True, slots=True)
 class Says:
-    """The description of a field and one example of its value; None where its neighbours give the example."""
+    """The description of a field and one example of its value."""
 
     description: str
     example: Any
@@ -56,9 +58,9 @@ SAYS: Mapping[str, Says] = MappingProxyType(
         "max_power_current_a": Says("Current at rated power (Imp on the label).", 13.38),
         "cells_in_series": Says("Cells in series in one panel; half-cut panels have half of the cells seen.", 54),
         "voc_coefficient_pct_per_k": Says("Change of the open-circuit voltage per kelvin, in per cent.", -0.26),
-        "voc_coefficient_v_per_k": Says("Change of the open-circuit voltage per kelvin, in volts.", None),
+        "voc_coefficient_v_per_k": Says("Change of the open-circuit voltage per kelvin, in volts.", -0.1),
         "isc_coefficient_pct_per_k": Says("Change of the short-circuit current per kelvin, in per cent.", 0.045),
-        "isc_coefficient_a_per_k": Says("Change of the short-circuit current per kelvin, in amperes.", None),
+        "isc_coefficient_a_per_k": Says("Change of the short-circuit current per kelvin, in amperes.", 0.006),
         "power_coefficient_pct_per_k": Says("Change of the rated power per kelvin, in per cent.", -0.31),
         "max_system_voltage_v": Says("Highest system voltage that the panel may be part of.", 1000),
         "max_series_fuse_a": Says("Largest series fuse that the label allows.", 25),
@@ -99,7 +101,7 @@ SAYS: Mapping[str, Says] = MappingProxyType(
         "kwh_a_run": Says("Energy of one run of the machine.", 0.9),
         "runs_per_week": Says("Runs in a week.", 4),
         "usual_hour": Says("Hour of the day at which it usually starts.", 19),
-        "hour": Says("Hour of the day, wall clock.", None),
+        "hour": Says("Hour of the day, wall clock.", 17),
         "stay_years": Says("How many years you expect to stay in this home.", 6),
         "values_w": Says("Mean power of the home in one hour.", 210),
         "import_price_per_kwh": Says("What one kWh bought costs (the price by kWh, without fixed charges).", 0.34),
@@ -136,7 +138,7 @@ def bounded(name: str) -> Any:
         le=high,
         strict=True,
         description=says.description + unit,
-        examples=None if says.example is None else [says.example],
+        examples=[says.example],
         allow_inf_nan=None if bounds.whole else False,
     )
 
@@ -177,6 +179,19 @@ def iso_day(description: str, example: str) -> Any:
 
 
 IS_A_DAY = AfterValidator(_iso_date)
+
+
+def _known_currency(value: str) -> str:
+    """Refuse a code that looks like one and is none; the list is too long and too short-lived for the document."""
+    if value not in load_currencies():
+        raise PydanticCustomError("unknown_word", "not an active code of ISO 4217")
+    return value
+
+
+def long_lists() -> Mapping[str, Sequence[str]]:
+    """Words that a field takes, where the document does not list them: field -> words."""
+    return {"currency": load_currencies()}
+
 
 # Closed lists of a request. The vocabulary prints them; a standard stands behind each where it says so.
 Terrain = Literal["open_sea", "open_land", "suburb", "city"]
@@ -312,7 +327,9 @@ Certificate = Annotated[str, text("A standard that a certificate at hand names."
 TimeZone = Annotated[str, text("IANA name of the time zone.", "Europe/Berlin", 64, r"^[A-Za-z0-9_+/-]+$")]
 RuleArea = Annotated[str, text("ISO 3166 code of the area whose rules apply.", "DE", 6, r"^[A-Z]{2}(-[A-Z0-9]{1,3})?$")]
 Clock = Annotated[str, text("Wall-clock time, HH:MM.", "15:00", 5, CLOCK)]
-Currency = Annotated[str, text("ISO 4217 code.", "EUR", 3, r"^[A-Z]{3}$")]
+Currency = Annotated[
+    str, text("An active code of ISO 4217, in capitals.", "EUR", 3, r"^[A-Z]{3}$"), AfterValidator(_known_currency)
+]
 Day = Annotated[str, IS_A_DAY, iso_day("A calendar day.", "2026-01-01")]
 AsOf = Annotated[
     str, IS_A_DAY, iso_day("The day for which dated rules and prices are read; today where absent.", "2026-11-25")

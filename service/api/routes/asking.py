@@ -5,7 +5,7 @@ import asyncio
 from starlette.requests import ClientDisconnect, Request
 
 from service.api.render.accept import JSON
-from service.api.schemas.mistakes import RefusedRequest, shown
+from service.api.schemas.mistakes import Mistake, RefusedRequest, shown
 from service.api.words import say
 
 _FORM = {"application/x-www-form-urlencoded", "multipart/form-data"}
@@ -52,20 +52,31 @@ async def body_of(request: Request, limit_bytes: int, seconds: float) -> bytes:
 def _check_type(request: Request) -> None:
     coding = request.headers.get("content-encoding", "identity").strip().lower()
     if coding not in {"", "identity"}:
-        raise _unsupported("coding")
+        raise _unsupported("coding", "Content-Encoding", coding)
     media, _, parameters = request.headers.get("content-type", "").partition(";")
     media = media.strip().lower()
     if not media:
-        raise _unsupported("no_type")
+        raise _unsupported("no_type", "Content-Type", None)
     if media in _FORM:
-        raise _unsupported("form_type")
+        raise _unsupported("form_type", "Content-Type", media)
     if media != JSON:
-        raise _unsupported("type", given=shown(media))
+        raise _unsupported("type", "Content-Type", media)
     for parameter in parameters.split(";"):
         name, _, value = parameter.partition("=")
         if name.strip().lower() == "charset" and value.strip().strip('"').lower() not in {"utf-8", "utf8"}:
-            raise _unsupported("charset")
+            raise _unsupported("charset", "Content-Type", f"{media};{parameters}")
 
 
-def _unsupported(why: str, **facts: str) -> RefusedRequest:
-    return RefusedRequest("unsupported_media_type", why=say("problems", f"why.{why}", facts))
+def _unsupported(why: str, header: str, given: str | None) -> RefusedRequest:
+    coding = header == "Content-Encoding"
+    mistake = Mistake(
+        code="unsupported_media_type",
+        where="header",
+        pointer=header,
+        given=None if given is None else shown(given),
+        problem=say("problems", "mistake.unsupported_media_type"),
+        accepted=say("problems", "accepted.coding") if coding else JSON,
+        example="identity" if coding else JSON,
+    )
+    said = say("problems", f"why.{why}", {"given": "" if given is None else shown(given)})
+    return RefusedRequest("unsupported_media_type", (mistake,), why=said)

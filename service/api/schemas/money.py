@@ -2,7 +2,7 @@
 
 from typing import Annotated
 
-from pydantic import Field
+from pydantic import ConfigDict, Field
 
 from service.api import fields as f
 from service.api.schemas.base import In
@@ -19,6 +19,17 @@ class TariffPeriodIn(In):
 
 class TariffIn(In):
     """What a kWh bought costs and a kWh sent out earns, in dated periods of one currency."""
+
+    model_config = ConfigDict(
+        json_schema_extra={
+            "examples": [
+                {
+                    "currency": "EUR",
+                    "periods": [{"valid_from": "2026-01-01", "import_price_per_kwh": 0.34, "export": "unpaid"}],
+                }
+            ]
+        }
+    )
 
     currency: f.Currency | None = None
     periods: Annotated[list[TariffPeriodIn], f.several("Dated prices.", 1, 40)]

@@ -1,7 +1,7 @@
 """What is the site, the circuit, the home, the meter, the tariff and the account, as far as was said?"""
 
 from collections.abc import Mapping
-from datetime import date
+from datetime import date, timedelta
 
 from service.core.completion.node import Guess, Node, listed
 from service.core.completion.tables import DefaultTables
@@ -85,7 +85,7 @@ def household_of(node: Node) -> Household:
         where = f"{node.at('demand')}/values_w"
         raise ContradictionError(
             where, f"has {len(values)} values", given=len(values),
-            accepted="24 (a day), 168 (a week), 8760 or 8784 (a year) mean powers in W",
+            accepted="24 (a day), 168 (a week), 8760 or 8784 (a year) mean powers in W", example=[210] * 24,
         )  # fmt: skip
     persons = node.take("persons")
     demand = node.take("demand_kwh_per_year", _demand(values, persons))
@@ -164,8 +164,13 @@ def tariff_of(node: Node, area: str, tables: DefaultTables, as_of: date) -> Tari
             raise ContradictionError(
                 period.at("valid_from"), "does not come after the period before it", given=after.valid_from,
                 accepted="periods with the oldest first, no two from the same day",
+                example=_day_after(before.valid_from),
             )  # fmt: skip
     return Tariff(currency=currency, periods=filled)
+
+
+def _day_after(day: str) -> str:
+    return (date.fromisoformat(day) + timedelta(days=1)).isoformat()
 
 
 def _period(node: Node, found: HouseholdPrice | None, as_of: date) -> TariffPeriod:

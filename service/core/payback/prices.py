@@ -39,7 +39,8 @@ def priced_periods(tariff: Tariff, as_of: date, years: int, price_growth_share: 
         ContradictionError: the tariff has no period.
     """
     if not tariff.periods:
-        raise ContradictionError("/tariff/periods", "no period", accepted="at least one period")
+        raise ContradictionError("/tariff/periods", "no period", accepted="at least one period",
+                                 example=[{"import_price_per_kwh": 0.34}])  # fmt: skip
     periods = sorted(tariff.periods, key=lambda period: date.fromisoformat(period.valid_from))
     starts = [date.fromisoformat(period.valid_from) for period in periods]
     starts[0] = min(starts[0], as_of)
