@@ -138,7 +138,7 @@ def bounded(name: str) -> Any:
         le=high,
         strict=True,
         description=says.description + unit,
-        examples=[says.example],
+        examples=says.example[:1] if isinstance(says.example, list) else [says.example],
         allow_inf_nan=None if bounds.whole else False,
     )
 

@@ -24,10 +24,9 @@ async def body_of(request: Request, limit_bytes: int, seconds: float) -> bytes:
     announced = request.headers.get("content-length", "0")
     if not announced.isdigit():
         raise RefusedRequest("malformed_request", why=say("problems", "why.header", {"header": "Content-Length"}))
-    limit = f"{limit_bytes // 1024} KiB"
     too_large = int(announced[:16]) > limit_bytes
     if too_large and int(announced[:16]) > limit_bytes * _POLITE_TIMES:
-        raise RefusedRequest("body_too_large", limit=limit)
+        raise _too_large(announced, limit_bytes)
     pieces, came = bytearray(), 0
     try:
         async with asyncio.timeout(seconds):
@@ -45,8 +44,21 @@ async def body_of(request: Request, limit_bytes: int, seconds: float) -> bytes:
     except ClientDisconnect as error:
         raise RefusedRequest("malformed_request", why=say("problems", "why.body_cut")) from error
     if too_large:
-        raise RefusedRequest("body_too_large", limit=limit)
+        raise _too_large(announced, limit_bytes)
     return bytes(pieces)
+
+
+def _too_large(announced: str, limit_bytes: int) -> RefusedRequest:
+    mistake = Mistake(
+        code="body_too_large",
+        where="header",
+        pointer="Content-Length",
+        given=shown(announced) if announced != "0" else None,
+        problem=say("problems", "mistake.body_too_large"),
+        accepted=say("problems", "accepted.bytes", {"limit": limit_bytes}),
+        example=str(limit_bytes),
+    )
+    return RefusedRequest("body_too_large", (mistake,), limit=f"{limit_bytes // 1024} KiB")
 
 
 def _check_type(request: Request) -> None:

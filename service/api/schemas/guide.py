@@ -49,7 +49,9 @@ class Guide:
         homes = self._homes()
         if name in homes:
             return homes[name], "elsewhere"
-        close = get_close_matches(name, self._served(self.at(place[:-1])), 1, 0.6)
+        here = self._served(self.at(place[:-1]))
+        begun = [known for known in here if len(name) > 1 and known.startswith(name.casefold())]  # lon, lat
+        close = begun or get_close_matches(name, here, 1, 0.6)
         if close:
             return close[0], "near"
         close = get_close_matches(name, homes, 1, 0.75)
@@ -64,8 +66,10 @@ class Guide:
         """The accepted word that is nearest to what was given, in whatever case that was written."""
         words = _words(self.at(place)) or long_lists().get(_name(place), ())
         folded = {word.casefold(): word for word in words}
-        close = get_close_matches(given[:80].casefold(), folded, 1, 0.6) if isinstance(given, str) else []
-        return folded[close[0]] if close else None
+        typed = given[:80].casefold() if isinstance(given, str) else ""
+        close = get_close_matches(typed, folded, 5, 0.6)
+        begun = [word for word in close if word[:2] == typed[:2]]  # EUX is rather EUR than UGX
+        return folded[(begun or close)[0]] if close else None
 
     def fields(self) -> Iterator[tuple[str, str, str]]:
         """Every field that is served, with 0 for each list: pointer, what is accepted, an example."""

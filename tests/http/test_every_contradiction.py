@@ -1,0 +1,117 @@
+"""What cannot both hold: is each told where it stands, what is accepted there, and with an example that resolves it?"""
+
+import ast
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+import service.core
+from service.api.words import codes_of
+from tests.http.client import PLAIN, SMALLEST, changed, post
+from tests.http.walk import put_at, told_amiss
+
+LABEL = {"rated_power_w": 440, "open_circuit_voltage_v": 39.4, "short_circuit_current_a": 14.1,
+         "max_power_voltage_v": 32.9, "max_power_current_a": 13.38}  # fmt: skip
+PANEL = "/arrays/0/panel"
+
+
+def panel(**facts: Any) -> dict[str, Any]:
+    return changed("/arrays/0/panel", {"rated_power_w": 440, **facts})
+
+
+def inverter(**facts: Any) -> dict[str, Any]:
+    return changed("/inverter", {"ac_power_w": 600, **facts})
+
+
+def tariff(*days: str | None, currency: str | None = "EUR") -> dict[str, Any]:
+    periods = [{"valid_from": day, "import_price_per_kwh": 0.3} for day in days]
+    return changed("/tariff", {"currency": currency, "periods": periods})
+
+
+def arrays(*facts: dict[str, Any], **inputs: Any) -> dict[str, Any]:
+    listed = [{"panel": {"rated_power_w": 410}, **one} for one in facts]
+    return {**inverter(**inputs), "arrays": listed}
+
+
+# name -> the sentence it has (of the catalogue, or of the core), request, where it stands
+CASES: dict[str, tuple[str, dict[str, Any], str]] = {
+    "an input that is not there": ("input", arrays({"input": 3}, input_count=2), "/arrays/0/input"),
+    "no input left": ("", arrays({}, {}, input_count=1), "/arrays/1/input"),
+    "three limits for two inputs": ("inputs", inverter(input_count=2, inputs=[{}, {}, {}]), "/inverter/inputs"),
+    "a limit above the rating": ("limit", inverter(set_limit_w=800), "/inverter/set_limit_w"),
+    "a window upside down": ("order", inverter(inputs=[{"tracking_min_v": 50, "tracking_max_v": 20}]),
+                             "/inverter/inputs/0/tracking_min_v"),
+    "a window above the greatest voltage": ("", inverter(inputs=[{"tracking_min_v": 50, "max_input_voltage_v": 30}]),
+                                            "/inverter/inputs/0/tracking_min_v"),
+    "a start above the greatest voltage": ("", inverter(inputs=[{"start_voltage_v": 50, "max_input_voltage_v": 30}]),
+                                           "/inverter/inputs/0/start_voltage_v"),
+    "evening before morning": ("hours", changed("/household", {"at_home": {"weekday": [[23, 6]]}}),
+                               "/household/at_home/weekday/0"),
+    "no time at all": ("hours", changed("/household", {"at_home": {"weekend": [[24, 24]]}}),
+                       "/household/at_home/weekend/0"),
+    "one coefficient in two units": ("coefficient", panel(isc_coefficient_pct_per_k=0.05, isc_coefficient_a_per_k=0.1),
+                                     f"{PANEL}/isc_coefficient_a_per_k"),
+    "a coefficient of another panel": ("", panel(**LABEL, isc_coefficient_a_per_k=0.1),
+                                       f"{PANEL}/isc_coefficient_a_per_k"),
+    "a tolerance upside down": ("order", panel(power_tolerance_pct=[5, 0]), f"{PANEL}/power_tolerance_pct/0"),
+    "a day named twice": ("same_day", tariff("2026-01-01", "2027-01-01", "2026-01-01"), "/tariff/periods/2/valid_from"),
+    "two periods without a day": ("", tariff(None, None), "/tariff/periods/1/valid_from"),
+    "periods out of order": ("", tariff("2027-01-01", "2026-01-01"), "/tariff/periods/1/valid_from"),
+    "a set and its energy": ("payback", {**SMALLEST, **PLAIN}, "/arrays"),
+    "no currency anywhere": ("", {**PLAIN, **{"tariff": {"periods": [{"import_price_per_kwh": 0.3}]}}},
+                             "/tariff/currency"),
+    "one panel in series with another array": ("", arrays({"input": 1, "joined": "series"}, {"input": 1}),
+                                               "/arrays/0/joined"),
+    "Vmp above Voc": ("", panel(open_circuit_voltage_v=30, max_power_voltage_v=31), f"{PANEL}/max_power_voltage_v"),
+    "Vmp far above Voc": ("", panel(open_circuit_voltage_v=7, max_power_voltage_v=144), f"{PANEL}/open_circuit_voltage_v"),
+    "more than volts and amperes give": ("", panel(open_circuit_voltage_v=20, short_circuit_current_a=10),
+                                         f"{PANEL}/rated_power_w"),
+    "figures beyond every panel": ("", panel(rated_power_w=900, short_circuit_current_a=1),
+                                   f"{PANEL}/short_circuit_current_a"),
+    "a whole label with Vmp above Voc": ("", panel(**{**LABEL, "max_power_voltage_v": 40}),
+                                         f"{PANEL}/max_power_voltage_v"),
+    "a whole label with Imp above Isc": ("", panel(**{**LABEL, "max_power_current_a": 14.4}),
+                                         f"{PANEL}/max_power_current_a"),
+    "a whole label that makes no curve": ("", panel(**{**LABEL, "max_power_voltage_v": 10}),
+                                          f"{PANEL}/max_power_voltage_v"),
+    "a whole label of little current": ("", panel(**{**LABEL, "max_power_current_a": 4}),
+                                        f"{PANEL}/max_power_current_a"),
+    "a whole label of another power": ("", panel(**{**LABEL, "max_power_voltage_v": 26}),
+                                       f"{PANEL}/max_power_voltage_v"),
+    "a whole label of more power": ("", panel(**{**LABEL, "rated_power_w": 540}), f"{PANEL}/rated_power_w"),
+}  # fmt: skip
+PATHS = {"a set and its energy": "/v1/payback", "no currency anywhere": "/v1/payback"}
+
+
+@pytest.mark.parametrize("name", CASES)
+def test_a_contradiction_is_told_where_it_stands_with_an_example_that_resolves_it(name: str) -> None:
+    _, request, pointer = CASES[name]
+    path = PATHS.get(name, "/v1/energy")
+    answer = post(path, request)
+    assert answer.status_code == 422, answer.text
+    assert answer.json()["code"] == "contradiction"
+    assert told_amiss(answer) == ""
+    [told] = answer.json()["errors"]
+    assert told["pointer"] == pointer, told
+    again = post(path, put_at(request, told["pointer"], told["example"]))
+    if name != "no input left":  # where two arrays look for one input, each has to be told
+        assert again.status_code == 200, (told, again.text)
+    else:
+        assert [one["pointer"] for one in again.json()["errors"]] == ["/arrays/0/input"]
+
+
+def test_every_sentence_of_a_contradiction_has_its_case() -> None:
+    assert set(codes_of("problems", "mistake.contradiction.")) == {sentence for sentence, _, _ in CASES.values()} - {""}
+
+
+def test_every_contradiction_of_the_core_is_raised_with_what_is_accepted_and_an_example() -> None:
+    lacking = []
+    for file in Path(service.core.__file__).parent.rglob("*.py"):
+        for node in ast.walk(ast.parse(file.read_text(encoding="utf-8"))):
+            if isinstance(node, ast.Call) and getattr(node.func, "id", "") == "ContradictionError":
+                named = {keyword.arg for keyword in node.keywords}
+                # the rules of a panel are given their example where the whole panel is known
+                if not {"accepted", "example"} <= named and file.name != "panel_rules.py":
+                    lacking.append(f"{file.name}:{node.lineno}")
+    assert lacking == []
