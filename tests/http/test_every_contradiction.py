@@ -34,6 +34,21 @@ def arrays(*facts: dict[str, Any], **inputs: Any) -> dict[str, Any]:
     return {**inverter(**inputs), "arrays": listed}
 
 
+LOG = {"first": "2025-03-01T00:00", "step_minutes": 60, "values_w": [200.0] * 48}
+
+
+def home(**facts: Any) -> dict[str, Any]:
+    return changed("/household", facts)
+
+
+def box(**facts: Any) -> dict[str, Any]:
+    return changed("/storage", {"usable_kwh": 1.6, **facts})
+
+
+def period(price: float | None = 0.3, **facts: Any) -> dict[str, Any]:
+    return {"currency": "EUR", "periods": [{"valid_from": "2026-01-01", "import_price_per_kwh": price, **facts}]}
+
+
 # name -> the sentence it has (of the catalogue, or of the core), request, where it stands
 CASES: dict[str, tuple[str, dict[str, Any], str]] = {
     "an input that is not there": ("input", arrays({"input": 3}, input_count=2), "/arrays/0/input"),
@@ -59,12 +74,53 @@ CASES: dict[str, tuple[str, dict[str, Any], str]] = {
     "two periods without a day": ("", tariff(None, None), "/tariff/periods/1/valid_from"),
     "periods out of order": ("", tariff("2027-01-01", "2026-01-01"), "/tariff/periods/1/valid_from"),
     "a set and its energy": ("payback", {**SMALLEST, **PLAIN}, "/arrays"),
-    "no currency anywhere": ("", {**PLAIN, **{"tariff": {"periods": [{"import_price_per_kwh": 0.3}]}}},
+    "no currency anywhere": ("", {**PLAIN, "tariff": {"periods": [{"import_price_per_kwh": 0.3}]}},
                              "/tariff/currency"),
     "one panel in series with another array": ("", arrays({"input": 1, "joined": "series"}, {"input": 1}),
                                                "/arrays/0/joined"),
+    "hours and a log": ("hours_or_log", home(demand={"values_w": [200] * 24, "log": LOG}), "/household/demand"),
+    "a day as own hours": ("profile", home(demand={"values_w": [200] * 24, "kind": "own_hours"}),
+                           "/household/demand/kind"),
+    "steps that leave a rest": ("steps", home(demand={"log": {**LOG, "step_minutes": 7}}),
+                                "/household/demand/log/step_minutes"),
+    "filled by hand": ("filled_log", home(demand={"log": LOG, "filled_share": 0.1}), "/household/demand/filled_share"),
+    "a log of a morning": ("", home(demand={"log": {**LOG, "step_minutes": 15, "values_w": [200] * 24}}),
+                           "/household/demand/log/values_w"),
+    "a roof of no size": ("no_size", home(other_generation={"plane": {"tilt_deg": 30}}), "/household/other_generation"),
+    "a roof told twice": ("other_twice", home(other_generation={"values_w": [100] * 8760, "year_kwh": 876}),
+                          "/household/other_generation/year_kwh"),
+    "a box on a socket": ("box_on_a_socket", box(coupling="ac", max_input_current_a=14),
+                          "/storage/max_input_current_a"),
+    "a box that follows the meter": ("follows_the_meter", box(meter_reader=True, night_feed_w=100),
+                                     "/storage/night_feed_w"),
+    "more fed than it gives": ("order", box(meter_reader=False, night_feed_w=500, discharge_limit_w=300),
+                               "/storage/night_feed_w"),
+    "a box beside known energy": ("storage_needs_hours", {**PLAIN, "storage": {"usable_kwh": 1.6}}, "/storage"),
+    "rates beside known energy": ("needs_hours", {**PLAIN, "tariff": period(rates=[{"import_price_per_kwh": 0.2}])},
+                                  "/tariff/periods/0/rates"),
+    "kVA without an inverter": ("needs_inverter", {**PLAIN, "tariff": period(fee_per_kva_year=60)},
+                                "/tariff/periods/0/fee_per_kva_year"),
+    "rates and hourly prices": ("", {**SMALLEST, "tariff": period(None, rates=[{"import_price_per_kwh": 0.2}],
+                                                                  hourly={"import_prices_per_kwh": [0.3] * 24})},
+                                "/tariff/periods/0/hourly"),
+    "25 hourly prices": ("", {**SMALLEST, "tariff": period(None, hourly={"import_prices_per_kwh": [0.3] * 25})},
+                         "/tariff/periods/0/hourly/import_prices_per_kwh"),
+    "a price and hourly prices": ("", {**SMALLEST, "tariff": period(hourly={"import_prices_per_kwh": [0.3] * 24})},
+                                  "/tariff/periods/0/import_price_per_kwh"),
+    "hours on a meter that runs backwards": ("", {**SMALLEST, "meter": {"counts": "reversing"}, "tariff": period(
+        None, hourly={"import_prices_per_kwh": [0.3] * 24})}, "/tariff/periods/0/hourly"),
+    "half of a window": ("", {**SMALLEST, "tariff": period(
+        rates=[{"from_clock": "22:00", "import_price_per_kwh": 0.2}])},
+                         "/tariff/periods/0/rates/0/to_clock"),
+    "a rate without a price": ("", {**SMALLEST, "tariff": period(rates=[{"days": "weekend"}])},
+                               "/tariff/periods/0/rates/0"),
+    "a month twice": ("", {**SMALLEST, "tariff": period(rates=[{"months": [5, 5], "import_price_per_kwh": 0.2}])},
+                      "/tariff/periods/0/rates/0/months"),
+    "a price for what is unpaid": ("", {**SMALLEST, "tariff": period(export="unpaid", export_price_per_kwh=0.08)},
+                                   "/tariff/periods/0/export_price_per_kwh"),
     "Vmp above Voc": ("", panel(open_circuit_voltage_v=30, max_power_voltage_v=31), f"{PANEL}/max_power_voltage_v"),
-    "Vmp far above Voc": ("", panel(open_circuit_voltage_v=7, max_power_voltage_v=144), f"{PANEL}/open_circuit_voltage_v"),
+    "Vmp far above Voc": ("", panel(open_circuit_voltage_v=7, max_power_voltage_v=144),
+                          f"{PANEL}/open_circuit_voltage_v"),
     "more than volts and amperes give": ("", panel(open_circuit_voltage_v=20, short_circuit_current_a=10),
                                          f"{PANEL}/rated_power_w"),
     "figures beyond every panel": ("", panel(rated_power_w=900, short_circuit_current_a=1),
@@ -81,13 +137,14 @@ CASES: dict[str, tuple[str, dict[str, Any], str]] = {
                                        f"{PANEL}/max_power_voltage_v"),
     "a whole label of more power": ("", panel(**{**LABEL, "rated_power_w": 540}), f"{PANEL}/rated_power_w"),
 }  # fmt: skip
-PATHS = {"a set and its energy": "/v1/payback", "no currency anywhere": "/v1/payback"}
+PLAINLY = {"a set and its energy", "no currency anywhere", "a box beside known energy", "rates beside known energy",
+           "kVA without an inverter"}  # fmt: skip
 
 
 @pytest.mark.parametrize("name", CASES)
 def test_a_contradiction_is_told_where_it_stands_with_an_example_that_resolves_it(name: str) -> None:
     _, request, pointer = CASES[name]
-    path = PATHS.get(name, "/v1/energy")
+    path = "/v1/payback" if name in PLAINLY else "/v1/energy"
     answer = post(path, request)
     assert answer.status_code == 422, answer.text
     assert answer.json()["code"] == "contradiction"

@@ -17,6 +17,8 @@ from tests.requests import FULL
 
 WHOLE: dict[str, Any] = deepcopy(FULL) | {"as_of": "2026-11-25", "include": ["used"], "weather": {"source": "climate"}}
 WHOLE["household"]["demand"] = {"values_w": [210] * 24}
+WHOLE["tariff"]["periods"][0] |= {"export": "paid", "export_price_per_kwh": 0.08}
+WHOLE["storage"] = {"usable_kwh": 1.6, "coupling": "ac", "amount": 300}
 CLIMATE: dict[str, Any] = {"site": {"latitude_deg": 54.2, "longitude_deg": 12.3}}
 PARTS = {"energy": {"year_kwh": {"cautious": 560, "middle": 640, "hopeful": 700}}}
 FEW = ("null", '"text"', "NaN", "-1e9", "[]", '{"a": {"b": [null]}}')
@@ -194,22 +196,22 @@ def test_the_vocabulary_lists_every_field_that_is_served_and_none_that_is_not() 
     assert {"/site/latitude_deg", "/arrays/0/panel/rated_power_w", "/energy/year_kwh", "/tariff/currency"} <= set(
         fields
     )
-    assert not {"/storage", "/tilt", "/household/other_generation"} & set(fields)
+    assert not {"/tilt"} & set(fields)
     assert all(one["accepted"] and one["example"] for one in fields.values())
     assert "EUR" in next(one["words"] for one in vocabulary["words"] if one["name"] == "currency")
 
 
 def test_a_long_list_of_names_says_that_it_goes_on_and_where_and_names_none_that_is_refused() -> None:
-    request = SMALLEST | {"storage_kwh": 2, "household": "two people"}
+    request = SMALLEST | {"battery_kwh": 2, "household": "two people"}
     told = {one["pointer"]: one for one in post("/v1/appraisal", request).json()["errors"]}
-    assert "GET /v1/vocabulary" in told["/storage_kwh"]["accepted"]
-    assert "more" in told["/storage_kwh"]["accepted"]
+    assert "GET /v1/vocabulary" in told["/battery_kwh"]["accepted"]
+    assert "more" in told["/battery_kwh"]["accepted"]
     for one in told.values():
-        assert not {"storage", "tilt", "other_generation"} & set(one["accepted"].replace(",", "").split())
-        assert one["example"] not in {"storage", "tilt"}
+        assert not {"tilt"} & set(one["accepted"].replace(",", "").split())
+        assert one["example"] != "tilt"
 
 
-@pytest.mark.parametrize("pointer", ["/storage", "/tilt", "/household/other_generation"])
+@pytest.mark.parametrize("pointer", ["/tilt"])
 def test_what_is_not_served_yet_is_accepted_as_null(pointer: str) -> None:
     request = put_at(SMALLEST, pointer, '{"kw": 3}')
     [told] = post("/v1/compatibility", request).json()["errors"]

@@ -8,13 +8,18 @@ from datetime import date, timedelta
 from service.api.schemas.array import ArrayIn
 from service.api.schemas.base import In
 from service.api.schemas.guide import guide_of
-from service.api.schemas.household import DEMAND_LENGTHS, HouseholdIn
+from service.api.schemas.household import DEMAND_LENGTHS, DemandIn, HouseholdIn, MeterIn
 from service.api.schemas.inverter import InverterIn
-from service.api.schemas.mistakes import NOTHING, Found, Mistake
+from service.api.schemas.mistakes import NOTHING, Found, Mistake, mistake_of
 from service.api.schemas.money import TariffIn
 from service.api.schemas.requests import AppraisalIn, PaybackIn
+from service.api.schemas.storage import StorageIn
 from service.api.words import say
+from service.core.completion import contradictions_of_tariff
 from service.core.model.bounds import BOUNDS
+from service.core.model.hours import HOURS
+
+HOUR_MINUTES = 60
 
 _COEFFICIENTS = (
     ("voc_coefficient_pct_per_k", "voc_coefficient_v_per_k"),
@@ -37,7 +42,9 @@ def contradictions(request: In) -> list[Mistake]:
         if request.household:
             _household(request.household, found)
         if request.tariff:
-            _tariff(request.tariff, found)
+            _tariff(request.tariff, request.meter, found)
+        if request.storage:
+            _storage(request.storage, found)
     return found.mistakes
 
 
@@ -59,6 +66,11 @@ def _payback(request: PaybackIn, found: Found) -> None:
         given = [array.given() for array in request.arrays]
         accepted = say("problems", "accepted.alone", {"beside": "energy" if request.energy is not None else "use"})
         found.contradiction("/arrays", given, "payback", accepted, NOTHING)
+    if plain and request.storage is not None:
+        accepted = say("problems", "accepted.not_here")
+        found.contradiction("/storage", request.storage.given(), "storage_needs_hours", accepted, NOTHING)
+    if plain and request.tariff is not None:
+        _plain_tariff(request.tariff, request.inverter, found)
 
 
 def _inputs(arrays: list[ArrayIn], inverter: InverterIn, found: Found) -> None:
@@ -104,27 +116,54 @@ def _inverter(inverter: InverterIn, found: Found) -> None:
 
 
 def _household(household: HouseholdIn, found: Found) -> None:
-    if household.demand and len(household.demand.values_w) not in DEMAND_LENGTHS:
-        found.mistakes.append(
-            Mistake(
-                code="wrong_count",
-                pointer="/household/demand/values_w",
-                given=str(len(household.demand.values_w)),
-                problem=say("problems", "mistake.wrong_count"),
-                accepted=say("problems", "accepted.lengths", {"lengths": DEMAND_LENGTHS}),
-                example=guide_of(AppraisalIn).example(("household", "demand", "values_w")),
-            )
-        )
+    if household.demand:
+        _demand(household.demand, found)
+    other = household.other_generation
+    if other and other.panel_power_w is None and other.year_kwh is None and other.values_w is None:
+        accepted = say("problems", "accepted.size")
+        example = guide_of(AppraisalIn).example(("household", "other_generation"))
+        found.contradiction("/household/other_generation", {}, "no_size", accepted, example)
+    if other and other.values_w is not None and other.year_kwh is not None:
+        pointer, accepted = "/household/other_generation/year_kwh", say("problems", "accepted.not_here")
+        found.contradiction(pointer, other.year_kwh, "other_twice", accepted, NOTHING)
     for day in ("weekday", "weekend"):
         pairs = getattr(household.at_home, day, None) or ()
         for at, (start, end) in enumerate(pairs):
             if start >= end:
-                example = [start, 24] if start < 24 else [0, min(24, end)]
+                pair = [start, 24] if start < 24 else [0, min(24, end)]
                 accepted = say("problems", "accepted.hours")
-                found.contradiction(f"/household/at_home/{day}/{at}", [start, end], "hours", accepted, example)
+                found.contradiction(f"/household/at_home/{day}/{at}", [start, end], "hours", accepted, pair)
 
 
-def _tariff(tariff: TariffIn, found: Found) -> None:
+def _demand(demand: DemandIn, found: Found) -> None:
+    values, log, pointer = demand.values_w, demand.log, "/household/demand"
+    guide = guide_of(AppraisalIn)
+    if (values is None) == (log is None):
+        accepted, example = say("problems", "accepted.hours_or_log"), guide.example(("household", "demand"))
+        found.contradiction(pointer, sorted(demand.model_fields_set), "hours_or_log", accepted, example)
+    if values is not None and len(values) not in DEMAND_LENGTHS:
+        found.mistakes.append(
+            Mistake(
+                code="wrong_count",
+                pointer=f"{pointer}/values_w",
+                given=str(len(values)),
+                problem=say("problems", "mistake.wrong_count"),
+                accepted=say("problems", "accepted.lengths", {"lengths": DEMAND_LENGTHS}),
+                example=guide.example(("household", "demand", "values_w")),
+            )
+        )
+    elif values is not None and len(values) < HOURS and demand.kind == "own_hours":
+        accepted = say("problems", "accepted.profile")
+        found.contradiction(f"{pointer}/kind", demand.kind, "profile", accepted, "averaged", count=len(values))
+    if log is not None and HOUR_MINUTES % log.step_minutes:
+        accepted = say("problems", "accepted.steps")
+        found.contradiction(f"{pointer}/log/step_minutes", log.step_minutes, "steps", accepted, HOUR_MINUTES)
+    if log is not None and demand.filled_share is not None:
+        accepted = say("problems", "accepted.not_here")
+        found.contradiction(f"{pointer}/filled_share", demand.filled_share, "filled_log", accepted, NOTHING)
+
+
+def _tariff(tariff: TariffIn, meter: MeterIn | None, found: Found) -> None:
     """Days named twice. Periods that name no day, and their order, are seen when the tariff is completed."""
     seen: list[str] = []
     for at, period in enumerate(tariff.periods):
@@ -136,3 +175,33 @@ def _tariff(tariff: TariffIn, found: Found) -> None:
             accepted = say("problems", "accepted.own_day")
             found.contradiction(f"/tariff/periods/{at}/valid_from", period.valid_from, "same_day", accepted, example)
         seen.append(period.valid_from)
+    inner = contradictions_of_tariff(tariff.given(), meter.given() if meter else None)
+    found.mistakes += [mistake_of(error) for error in inner]
+
+
+def _plain_tariff(tariff: TariffIn, inverter: InverterIn | None, found: Found) -> None:
+    """What needs more than a year's sum of energy."""
+    accepted = say("problems", "accepted.plain_tariff")
+    for at, period in enumerate(tariff.periods):
+        pointer = f"/tariff/periods/{at}"
+        if period.rates:
+            found.contradiction(f"{pointer}/rates", len(period.rates), "needs_hours", accepted, NOTHING)
+        if period.hourly:
+            found.contradiction(f"{pointer}/hourly", {}, "needs_hours", accepted, NOTHING)
+        if period.fee_per_kva_year and inverter is None:
+            given, wanted = period.fee_per_kva_year, say("problems", "accepted.kva")
+            found.contradiction(f"{pointer}/fee_per_kva_year", given, "needs_inverter", wanted, NOTHING)
+
+
+def _storage(storage: StorageIn, found: Found) -> None:
+    accepted = say("problems", "accepted.not_here")
+    if storage.coupling == "ac" and storage.max_input_current_a is not None:
+        given = storage.max_input_current_a
+        found.contradiction("/storage/max_input_current_a", given, "box_on_a_socket", accepted, NOTHING)
+    if storage.meter_reader:
+        for name in ("night_feed_w", "charge_above_w"):
+            if (given := getattr(storage, name)) is not None:
+                found.contradiction(f"/storage/{name}", given, "follows_the_meter", accepted, NOTHING)
+    feed, most = storage.night_feed_w, storage.discharge_limit_w
+    if not storage.meter_reader and feed is not None and most is not None:
+        _in_order("/storage/night_feed_w", "night_feed_w", feed, most, found)

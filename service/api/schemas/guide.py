@@ -1,18 +1,20 @@
 """What does a request accept at a given place? Read from the schema of its class, for messages to the caller."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from difflib import get_close_matches
 from functools import cache
 from typing import Any
 
 from pydantic import BaseModel
 
-from service.api.fields import PRINTABLE, long_lists
+from service.api.fields import PRINTABLE
+from service.api.long_lists import long_lists
 from service.api.schemas.mistakes import NOTHING, as_example
 from service.api.words import say
 
 Schema = Mapping[str, Any]
 Place = tuple[str | int, ...]
+MOST_SHOWN = 200  # entries of an example
 MOST_NAMES = 12  # of an object, in a message; the vocabulary lists all
 
 
@@ -29,7 +31,7 @@ class Guide:
         node = self.root
         for part in place:
             node = self._plain(node)
-            node = self._plain(node["oneOf"][-1]) if "oneOf" in node else node
+            node = self._plain(_choices(node)[-1])
             inner = node.get("items", {}) if isinstance(part, int) else node.get("properties", {}).get(part, {})
             node = inner if isinstance(inner, Mapping) else {}
         return self._plain(node)
@@ -37,7 +39,7 @@ class Guide:
     def accepted(self, place: Place) -> str:
         """What is accepted at ``place``, as a phrase."""
         schema, name = self.at(place), _name(place)
-        return " or ".join(self._accepted(self._plain(one), name) for one in schema.get("oneOf", (schema,)))
+        return " or ".join(self._accepted(self._plain(one), name) for one in _choices(schema))
 
     def example(self, place: Place) -> str:
         """An example of what is accepted at ``place``: text as it is, all else as JSON."""
@@ -113,8 +115,8 @@ class Guide:
         schema = self._plain(schema)
         if "examples" in schema:
             return schema["examples"][0]
-        if "oneOf" in schema:
-            return self._example(schema["oneOf"][0])
+        if (first := _choices(schema)[0]) is not schema:
+            return self._example(first)
         if words := _words(schema):
             return words[0]
         kind = schema.get("type")
@@ -122,7 +124,9 @@ class Guide:
             names = schema.get("required") or self._served(schema)[:1]
             return {name: self._example(schema["properties"][name]) for name in names}
         if kind == "array":
-            return [self._example(schema["items"])] * max(1, schema.get("minItems", 1))
+            one, least = self._example(schema["items"]), max(1, schema.get("minItems", 1))
+            # a year of hours is not written out: its beginning, as text
+            return [one] * least if least <= MOST_SHOWN else f"[{', '.join([as_example(one)] * 3)}, …]"
         return True if kind == "boolean" else None
 
     def _accepted(self, schema: Schema, name: str) -> str:
@@ -143,6 +147,11 @@ def guide_of(model: type[BaseModel]) -> Guide:
 def _name(place: Place) -> str:
     """The field's name: the last part that is no place in a list."""
     return next((part for part in reversed(place) if isinstance(part, str)), "")
+
+
+def _choices(schema: Schema) -> Sequence[Schema]:
+    """The alternatives of a value; an object's ``oneOf`` tells which of its fields go together and is none."""
+    return (schema,) if "type" in schema else schema.get("oneOf", (schema,))
 
 
 def _words(schema: Schema) -> list[str]:
