@@ -12,12 +12,13 @@ from typing import Annotated, Any, Literal
 
 from pydantic import AfterValidator, BeforeValidator, Field
 
+from service.api.long_lists import known_currency
 from service.core.model.bounds import BOUNDS
 
 
 @dataclass(frozen=True, slots=True)
 class Says:
-    """The description of a field and one example of its value; None where its neighbours give the example."""
+    """The description of a field and one example of its value."""
 
     description: str
     example: Any
@@ -56,9 +57,9 @@ SAYS: Mapping[str, Says] = MappingProxyType(
         "max_power_current_a": Says("Current at rated power (Imp on the label).", 13.38),
         "cells_in_series": Says("Cells in series in one panel; half-cut panels have half of the cells seen.", 54),
         "voc_coefficient_pct_per_k": Says("Change of the open-circuit voltage per kelvin, in per cent.", -0.26),
-        "voc_coefficient_v_per_k": Says("Change of the open-circuit voltage per kelvin, in volts.", None),
+        "voc_coefficient_v_per_k": Says("Change of the open-circuit voltage per kelvin, in volts.", -0.1),
         "isc_coefficient_pct_per_k": Says("Change of the short-circuit current per kelvin, in per cent.", 0.045),
-        "isc_coefficient_a_per_k": Says("Change of the short-circuit current per kelvin, in amperes.", None),
+        "isc_coefficient_a_per_k": Says("Change of the short-circuit current per kelvin, in amperes.", 0.006),
         "power_coefficient_pct_per_k": Says("Change of the rated power per kelvin, in per cent.", -0.31),
         "max_system_voltage_v": Says("Highest system voltage that the panel may be part of.", 1000),
         "max_series_fuse_a": Says("Largest series fuse that the label allows.", 25),
@@ -99,7 +100,7 @@ SAYS: Mapping[str, Says] = MappingProxyType(
         "kwh_a_run": Says("Energy of one run of the machine.", 0.9),
         "runs_per_week": Says("Runs in a week.", 4),
         "usual_hour": Says("Hour of the day at which it usually starts.", 19),
-        "hour": Says("Hour of the day, wall clock.", None),
+        "hour": Says("Hour of the day, wall clock.", 17),
         "stay_years": Says("How many years you expect to stay in this home.", 6),
         "values_w": Says("Mean power in one hour, or in one step of a log.", 210),
         "step_minutes": Says("Length of one step of the log; an hour is a multiple of it.", 15),
@@ -172,7 +173,7 @@ def bounded(name: str) -> Any:
         le=high,
         strict=True,
         description=says.description + unit,
-        examples=None if says.example is None else [says.example],
+        examples=says.example[:1] if isinstance(says.example, list) else [says.example],
         allow_inf_nan=None if bounds.whole else False,
     )
 
@@ -219,6 +220,7 @@ def iso_day(description: str, example: str) -> Any:
 
 
 IS_A_DAY = AfterValidator(_iso_date)
+
 
 # Closed lists of a request. The vocabulary prints them; a standard stands behind each where it says so.
 Terrain = Literal["open_sea", "open_land", "suburb", "city"]
@@ -391,7 +393,9 @@ LogBegin = Annotated[
         r"^[12][0-9]{3}-[01][0-9]-[0-3][0-9]T[0-2][0-9]:[0-5][0-9](Z|[+-][01][0-9]:[0-5][0-9])?$",
     ),
 ]
-Currency = Annotated[str, text("ISO 4217 code.", "EUR", 3, r"^[A-Z]{3}$")]
+Currency = Annotated[
+    str, text("An active code of ISO 4217, in capitals.", "EUR", 3, r"^[A-Z]{3}$"), AfterValidator(known_currency)
+]
 Day = Annotated[str, IS_A_DAY, iso_day("A calendar day.", "2026-01-01")]
 AsOf = Annotated[
     str, IS_A_DAY, iso_day("The day for which dated rules and prices are read; today where absent.", "2026-11-25")

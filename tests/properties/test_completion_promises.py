@@ -102,6 +102,9 @@ def test_any_datasheet_within_bounds_is_completed_within_bounds_or_refused_with_
     if refusal is not None:
         assert refusal.pointer.startswith("/arrays/0/panel/")
         assert refusal.accepted
+        name = refusal.pointer.rpartition("/")[2]
+        _, left = tried(with_panel(**{**panel, "cell_kind": kind, name: refusal.example}))
+        assert left is None or left.problem != refusal.problem
         return
     filled = completed.setup.arrays[0].panel
     points = ("open_circuit_voltage_v", "short_circuit_current_a", "max_power_voltage_v", "max_power_current_a")

@@ -6,11 +6,11 @@ from service.api.deps import Deps
 from service.api.schemas.advice import cautions_out
 from service.api.schemas.answers import PaybackAnswerOut
 from service.api.schemas.assumption import assumptions_out
+from service.api.schemas.guide import guide_of
 from service.api.schemas.mistakes import Mistake, RefusedRequest
 from service.api.schemas.payback import PaybackOut
-from service.api.schemas.reading import read_value
+from service.api.schemas.reading import read_value, value_of
 from service.api.schemas.requests import AppraisalIn, KnownEnergyIn, PaybackIn, YearKwhBandIn
-from service.api.schemas.strict_json import parsed
 from service.api.words import say
 from service.core.appraisal import chosen_cautions
 from service.core.completion import complete_account
@@ -20,7 +20,7 @@ from service.core.worth import worth_of_energy
 
 def payback(body: bytes, deps: Deps) -> PaybackAnswerOut:
     """The answer of /v1/payback: of a set, or of a yield and a self-used share that the caller brings."""
-    value = parsed(body)
+    value = value_of(PaybackIn, body)
     request = read_value(PaybackIn, value)
     if request.energy is not None:
         return _of_known_energy(request, request.energy, deps)
@@ -79,5 +79,6 @@ def _no_price() -> RefusedRequest:
         pointer="/tariff",
         problem=say("problems", "mistake.missing.price"),
         accepted=say("problems", "accepted.tariff"),
+        example=guide_of(PaybackIn).example(("tariff",)),
     )
     return RefusedRequest("invalid_request", (mistake,))

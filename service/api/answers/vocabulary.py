@@ -8,9 +8,11 @@ from pydantic import BaseModel
 from service.api.answers.question import editions
 from service.api.deps import Deps
 from service.api.fields import SAYS
+from service.api.long_lists import long_lists
 from service.api.schemas.advice import Severity
-from service.api.schemas.requests import AppraisalIn
-from service.api.schemas.vocabulary import ClosedListOut, DefaultOut, NumberOut, VocabularyOut, WordOut
+from service.api.schemas.guide import guide_of
+from service.api.schemas.requests import AppraisalIn, PaybackIn
+from service.api.schemas.vocabulary import ClosedListOut, DefaultOut, FieldOut, NumberOut, VocabularyOut, WordOut
 from service.api.words import codes_of, template_of
 from service.core.appraisal import MOMENTS, Choice
 from service.core.completion import default_rows
@@ -21,6 +23,10 @@ from service.core.model.finding import WORST_FIRST
 def vocabulary(deps: Deps) -> VocabularyOut:
     """The answer of GET /v1/vocabulary."""
     return VocabularyOut(
+        fields=[
+            FieldOut(pointer=pointer, accepted=accepted, example=example)
+            for pointer, accepted, example in guide_of(PaybackIn).fields()
+        ],
         numbers=[
             NumberOut(
                 name=name,
@@ -82,7 +88,8 @@ def _first_parts(prefix: str) -> Iterable[str]:
 def _closed_lists(model: type[BaseModel]) -> dict[str, list[str]]:
     """Every field of a request that takes one of a few words."""
     schema = model.model_json_schema()
-    return dict(_fields_with_words([schema, *schema.get("$defs", {}).values()]))
+    found = dict(_fields_with_words([schema, *schema.get("$defs", {}).values()]))
+    return found | {name: list(words) for name, words in long_lists().items()}
 
 
 def _fields_with_words(schemas: list[Any]) -> Iterator[tuple[str, list[str]]]:

@@ -2,7 +2,7 @@
 
 from typing import Annotated
 
-from pydantic import Field
+from pydantic import ConfigDict, Field
 
 from service.api import fields as f
 from service.api.schemas.base import In
@@ -14,6 +14,10 @@ class RateIn(In):
     Where ``from_clock`` is the later one it spans midnight, and each hour counts on its own day; holidays count as the
     weekday they fall on.
     """
+
+    model_config = ConfigDict(
+        json_schema_extra={"examples": [{"from_clock": "22:00", "to_clock": "06:00", "import_price_per_kwh": 0.22}]}
+    )
 
     name: f.Name | None = None
     months: Annotated[list[f.Month], f.several("Months, 1 to 12.", 1, 12)] | None = None
@@ -52,6 +56,10 @@ class HourlyPricesIn(In):
 class TariffPeriodIn(In):
     """Prices from one day on, until the next period."""
 
+    model_config = ConfigDict(
+        json_schema_extra={"examples": [{"valid_from": "2026-01-01", "import_price_per_kwh": 0.34, "export": "unpaid"}]}
+    )
+
     valid_from: f.Day | None = Field(default=None)
     import_price_per_kwh: f.ImportPricePerKwh | None = None
     export: f.Export | None = Field(
@@ -77,6 +85,17 @@ class TariffPeriodIn(In):
 
 class TariffIn(In):
     """What a kWh bought costs and a kWh sent out earns, in dated periods of one currency."""
+
+    model_config = ConfigDict(
+        json_schema_extra={
+            "examples": [
+                {
+                    "currency": "EUR",
+                    "periods": [{"valid_from": "2026-01-01", "import_price_per_kwh": 0.34, "export": "unpaid"}],
+                }
+            ]
+        }
+    )
 
     currency: f.Currency | None = None
     periods: Annotated[list[TariffPeriodIn], f.several("Dated prices.", 1, 40)]

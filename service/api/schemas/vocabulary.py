@@ -34,6 +34,14 @@ class ClosedListOut(Out):
     words: list[str]
 
 
+class FieldOut(Out):
+    """A field of a request, what it takes, and an example."""
+
+    pointer: str = Field(description="RFC 6901, with 0 for each entry of a list.")
+    accepted: str
+    example: str
+
+
 class DefaultOut(Out):
     """What is taken where nothing is given."""
 
@@ -50,6 +58,7 @@ class DefaultOut(Out):
 class VocabularyOut(Out):
     """Every word, code and default."""
 
+    fields: list[FieldOut]
     numbers: list[NumberOut]
     words: list[ClosedListOut]
     verdicts: list[str]

@@ -61,7 +61,8 @@ def complete(
     site = site_of(root.child("site"), place)
     array_nodes = root.children("arrays")
     if not array_nodes:
-        raise ContradictionError("/arrays", "is empty", accepted="1 to 8 arrays, each with a panel")
+        raise ContradictionError("/arrays", "is empty", accepted="1 to 8 arrays, each with a panel",
+                                 example=[{"panel": {"rated_power_w": 410}}])  # fmt: skip
     inverter_node = root.child("inverter")
     input_count = input_count_of(inverter_node, array_nodes)
     filled = arrays_of(array_nodes, input_count, as_of)

@@ -49,7 +49,7 @@ def _own_values(node: Node, calendar: Calendar) -> Sequence[float] | None:
     values: Sequence[float] | None = node.get("values_w")
     if log is not None:
         if values is not None:
-            raise ContradictionError(log.pointer, "stands beside values_w", accepted="one of the two")
+            raise ContradictionError(log.pointer, "stands beside values_w", accepted="one of the two", example="null")
         year = year_of_log(log.get("first"), log.get("step_minutes"), tuple(log.get("values_w")), calendar)
         node.given = {**node.given, "filled_share": round(year.filled_share, 4)}
         if year.filled_share > 0.0:
@@ -58,7 +58,7 @@ def _own_values(node: Node, calendar: Calendar) -> Sequence[float] | None:
     if values is not None and len(values) not in _LENGTHS:
         raise ContradictionError(
             node.at("values_w"), f"has {len(values)} values", given=len(values),
-            accepted="24 (a day), 168 (a week), 8760 or 8784 (a year) mean powers in W",
+            accepted="24 (a day), 168 (a week), 8760 or 8784 (a year) mean powers in W", example=[210] * 24,
         )  # fmt: skip
     return values
 
@@ -76,7 +76,7 @@ def _kind(node: Node, values: Sequence[float] | None) -> str | None:
         if given == "own_hours":
             raise ContradictionError(
                 node.at("kind"), f"cannot be said of {len(values)} values", given=given,
-                accepted="averaged, or a year of hours",
+                accepted="averaged, or a year of hours", example="averaged",
             )  # fmt: skip
         return None
     guess = Guess(value="averaged", code="days_repeat") if _repeats(values) else Guess(value="own_hours")
@@ -149,12 +149,16 @@ def _other_generation(node: Node | None, latitude_deg: float) -> OtherGeneration
     if values is None and power is None and year_kwh is None:
         raise ContradictionError(
             node.pointer, "tells no size", accepted="one of panel_power_w, year_kwh and values_w",
+            example={"panel_power_w": 400},
         )  # fmt: skip
     if values is not None and year_kwh is not None:
-        raise ContradictionError(node.at("year_kwh"), "stands beside its hours", accepted="one of the two")
+        raise ContradictionError(
+            node.at("year_kwh"), "stands beside its hours", accepted="one of the two", example="null"
+        )
     if values is not None and len(values) != HOURS:
         raise ContradictionError(
             node.at("values_w"), f"has {len(values)} values", given=len(values), accepted="8760 hourly mean powers",
+            example="null",
         )  # fmt: skip
     return OtherGeneration(
         panel_power_w=power,

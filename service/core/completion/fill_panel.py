@@ -1,10 +1,13 @@
 """What is the complete datasheet of a panel of which only some figures were given?"""
 
+from collections.abc import Mapping
 from datetime import date
 from math import sqrt
+from typing import Any
 
 from service.core.completion.node import Guess, Node
 from service.core.completion.panel_classes import CellClass, PanelFormat, Span, class_of
+from service.core.completion.panel_mending import mended
 from service.core.completion.panel_rules import (
     IMP,
     ISC,
@@ -28,8 +31,19 @@ def panel_of(node: Node, as_of: date) -> Panel:
     """The complete panel; every figure that was not given stands in the node's log, with its range.
 
     Raises:
-        ContradictionError: given figures cannot belong to one panel.
+        ContradictionError: given figures cannot belong to one panel; with an example of what could.
     """
+    try:
+        return _completed(node, as_of)
+    except ContradictionError as error:
+
+        def again(given: Mapping[str, Any]) -> Panel:
+            return _completed(Node(given, node.pointer, []), as_of)
+
+        raise mended(error, node.given, node.pointer, again) from error
+
+
+def _completed(node: Node, as_of: date) -> Panel:
     kind_name = node.take("cell_kind")
     known = _known(node, kind_name, as_of)
     formats = formats_like(known)

@@ -47,7 +47,7 @@ def _fixed_feed(node: Node, discharge_w: float, household: Household) -> tuple[f
     if feed_w > discharge_w:
         raise ContradictionError(
             node.at("night_feed_w"), "is more than the battery gives", given=feed_w,
-            accepted=f"at most discharge_limit_w, {discharge_w:g}",
+            accepted=f"at most discharge_limit_w, {discharge_w:g}", example=discharge_w,
         )  # fmt: skip
     return feed_w, node.take("charge_above_w", Guess(value=feed_w))
 
@@ -57,7 +57,7 @@ def _no_fixed_feed(node: Node) -> tuple[None, None]:
         if node.get(name) is not None:
             raise ContradictionError(
                 node.at(name), "is of a box without a meter reader", given=node.get(name),
-                accepted="nothing, or meter_reader false",
+                accepted="nothing, or meter_reader false", example="null",
             )  # fmt: skip
     return None, None
 
@@ -74,6 +74,7 @@ def _of_an_input(node: Node, name: str, coupling: str) -> float | None:
     given: float | None = node.get(name)
     if given is not None and coupling == "ac":
         raise ContradictionError(
-            node.at(name), "is of a box before the inverter", given=given, accepted='nothing, or "coupling": "dc"',
+            node.at(name), "is of a box before the inverter", given=given,
+            accepted='nothing, or "coupling": "dc"', example="null",
         )  # fmt: skip
     return given

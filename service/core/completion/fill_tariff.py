@@ -75,7 +75,7 @@ def _ordered(node: Node, given: list[Mapping[str, Any]], this_year: str) -> None
             raise ContradictionError(
                 where, "does not come after the period before it", given=after,
                 accepted="periods with the oldest first, no two from the same day",
-                example=f"{int(before[:4]) + 1:04d}{before[4:]}",
+                example=f"{int(before[:4]) + 1:04d}{before[4:].replace('-02-29', '-03-01')}",
             )  # fmt: skip
 
 

@@ -11,6 +11,7 @@ from service.core.payback import rate_of_minute
 Sparse = Mapping[str, Any]
 
 _LENGTHS = (24, 168, HOURS)
+_NOTHING = "null"  # the example where only leaving a part out is accepted
 
 
 def contradictions_of_tariff(tariff: Sparse | None, meter: Sparse | None = None) -> tuple[ContradictionError, ...]:
@@ -52,6 +53,7 @@ def _hourly(period: Sparse, pointer: str, counts: str | None) -> Iterator[Contra
             f"{pointer}/hourly",
             "stands beside rates; give one of them",
             accepted="rates by the clock, or hourly prices",
+            example=_NOTHING,
         )
     bought, sold = hourly.get("import_prices_per_kwh"), hourly.get("export_prices_per_kwh")
     for name, values, own in (
@@ -65,16 +67,17 @@ def _hourly(period: Sparse, pointer: str, counts: str | None) -> Iterator[Contra
             yield ContradictionError(
                 where, f"has {len(values)} values", given=len(values),
                 accepted="24 prices (a day by the clock), 168 (a week from Monday) or 8760 (a year)",
+                example=[0.31] * 24,
             )  # fmt: skip
         if own is not None:
             yield ContradictionError(
                 f"{pointer}/{name}_price_per_kwh", "stands beside hourly prices of the same; give one of them",
-                given=own, accepted="nothing, or null",
+                given=own, accepted="nothing, or null", example=_NOTHING,
             )  # fmt: skip
     if counts == "reversing":
         yield ContradictionError(
             f"{pointer}/hourly", "needs a meter that keeps the hours apart, and the meter runs backwards",
-            accepted="one price or rates, or another meter", example={"counts": "two_way"},
+            accepted="nothing, or null: one price or rates instead; or another meter", example=_NOTHING,
         )  # fmt: skip
 
 
@@ -139,5 +142,6 @@ def _unpaid(period: Sparse, pointer: str) -> Iterator[ContradictionError]:
         if price:
             yield ContradictionError(
                 where, "is a price for what is said to be unpaid", given=price,
-                accepted="export paid or netted, or no export price", example=0,
+                accepted="export paid or netted, or no export price",
+                example=_NOTHING,
             )  # fmt: skip

@@ -72,7 +72,11 @@ def _own_values_w(values: Floats, calendar: Calendar) -> Floats:
     if values.size == HOURS + 24:
         return np.delete(values, _FEBRUARY_29)
     raise ContradictionError(
-        "/household/demand/values_w", "wrong number of values", given=int(values.size), accepted="24, 168, 8760 or 8784"
+        "/household/demand/values_w",
+        "wrong number of values",
+        given=int(values.size),
+        accepted="24, 168, 8760 or 8784",
+        example=[210] * 24,
     )
 
 

@@ -50,6 +50,7 @@ def year_of_log(first: str, step_minutes: int, values_w: tuple[float | None, ...
         raise ContradictionError(
             "/household/demand/log/values_w", f"tells of {count} whole hours", given=count,
             accepted=f"at least {LEAST_KNOWN_HOURS} hours, each with half of its steps known",
+            example=[210] * (LEAST_KNOWN_HOURS * 60 // step_minutes),
         )  # fmt: skip
     day = hours.astype("datetime64[D]")
     month, in_month = _month_and_day(day)

@@ -120,24 +120,42 @@ def with_series_resistance(diode: Diode, extra_ohm: float) -> Diode:
     return replace(diode, series_resistance_ohm=diode.series_resistance_ohm + extra_ohm)
 
 
+def _likely_point(panel: Panel) -> tuple[float, float]:
+    """Voltage and current at the rated power, each as the other one and the power leave it, else the usual share."""
+    voltage = panel.rated_power_w / panel.max_power_current_a
+    current = panel.rated_power_w / panel.max_power_voltage_v
+    if not 0.5 * panel.open_circuit_voltage_v < voltage < 0.98 * panel.open_circuit_voltage_v:
+        voltage = 0.83 * panel.open_circuit_voltage_v
+    if not 0.5 * panel.short_circuit_current_a < current < 0.98 * panel.short_circuit_current_a:
+        current = 0.94 * panel.short_circuit_current_a
+    return round(voltage, 3), round(current, 3)
+
+
 def _sheet_of(panel: Panel) -> _Sheet:
     fill_factor = (panel.max_power_voltage_v * panel.max_power_current_a) / (
         panel.open_circuit_voltage_v * panel.short_circuit_current_a
     )
+    likely_v, likely_a = _likely_point(panel)
     if panel.max_power_voltage_v >= panel.open_circuit_voltage_v:
         raise ContradictionError(
             "/max_power_voltage_v", "not below the open-circuit voltage", given=panel.max_power_voltage_v,
-            accepted=f"less than {panel.open_circuit_voltage_v:g} V",
+            accepted=f"less than {panel.open_circuit_voltage_v:g} V", example=likely_v,
         )  # fmt: skip
     if panel.max_power_current_a >= panel.short_circuit_current_a:
         raise ContradictionError(
             "/max_power_current_a", "not below the short-circuit current", given=panel.max_power_current_a,
-            accepted=f"less than {panel.short_circuit_current_a:g} A",
+            accepted=f"less than {panel.short_circuit_current_a:g} A", example=likely_a,
         )  # fmt: skip
     if fill_factor <= 0.3:
+        voltage_share = panel.max_power_voltage_v / panel.open_circuit_voltage_v
+        current_share = panel.max_power_current_a / panel.short_circuit_current_a
+        name, value, given = (
+            ("/max_power_voltage_v", likely_v, panel.max_power_voltage_v) if voltage_share <= current_share else
+            ("/max_power_current_a", likely_a, panel.max_power_current_a)
+        )  # fmt: skip
         raise ContradictionError(
-            "/max_power_voltage_v", "the four points make no curve of a panel", given=round(fill_factor, 3),
-            accepted="a fill factor above 0.3",
+            name, "the four points make no curve of a panel", given=given,
+            accepted=f"a fill factor above 0.3; here {fill_factor:.2g}", example=value,
         )  # fmt: skip
     gap, gap_change = BAND_GAP.get(panel.cell_kind, _SILICON)
     return _Sheet(

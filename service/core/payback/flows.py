@@ -122,6 +122,7 @@ def _valued(home: HomeYear, period: PricedPeriod) -> _Valued:
         raise ContradictionError(
             where, "has prices by the hour, and the energy is known as one sum",
             accepted="one price a period, or site, arrays and inverter in place of energy and use",
+            example={"import_price_per_kwh": 0.34},
         )  # fmt: skip
     return _Valued(
         self_used=np.asarray(at.self_used[0].sum(axis=-1)),

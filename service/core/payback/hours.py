@@ -226,7 +226,7 @@ def _hourly(hourly: HourlyPrices, own_export: Floats, pointer: str, calendar: Ca
             where = f"{pointer}/{name}"
             raise ContradictionError(
                 where, f"has {values.size} values", given=int(values.size),
-                accepted="24 (a day), 168 (a week from Monday) or 8760 (a year) prices",
+                accepted="24 (a day), 168 (a week from Monday) or 8760 (a year) prices", example=[0.31] * 24,
             )  # fmt: skip
     if bought.size == sold.size == 24:
         return np.stack([np.tile(values, _MONTHS * 2) for values in (bought, sold)])

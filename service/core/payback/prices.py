@@ -49,7 +49,8 @@ def priced_periods(tariff: Tariff, as_of: date, years: int, price_growth_share: 
         ContradictionError: the tariff has no period.
     """
     if not tariff.periods:
-        raise ContradictionError("/tariff/periods", "no period", accepted="at least one period")
+        raise ContradictionError("/tariff/periods", "no period", accepted="at least one period",
+                                 example=[{"import_price_per_kwh": 0.34}])  # fmt: skip
     periods = in_order(tariff)
     starts = [date.fromisoformat(period.valid_from) for period in periods]
     starts[0] = min(starts[0], as_of)
@@ -112,7 +113,7 @@ def yearly_fees(periods: tuple[PricedPeriod, ...], ac_power_w: float | None) -> 
             where = f"/tariff/periods/{period.number}/fee_per_kva_year"
             raise ContradictionError(
                 where, "goes by the inverter's power, which is not given",
-                given=period.fee_per_kva_year, accepted="an inverter with its ac_power_w, or fee_per_year",
+                given=period.fee_per_kva_year, accepted="an inverter with its ac_power_w, or fee_per_year", example=0,
             )  # fmt: skip
         fees += period.share_of_year * (period.fee_per_year + period.fee_per_kva_year * (ac_power_w or 0.0) / 1000.0)
     return fees
