@@ -22,6 +22,9 @@ from tests.properties.around import shadows, shares, skies, slabs, surrounded_ar
 from tests.properties.strategies import sheets
 
 HAIR_W = 1e-6
+# Grazing beam is thrown back by the glass and drives hardly any current, yet it counts as warming the cells (Faiman's
+# coefficients were measured so). Its shade can leave an hour a little more power: at most 0.14 % were found.
+GRAZING_SHARE = 0.003
 REACHED = one_input(tracking_min_v=5, tracking_max_v=1000, start_voltage_v=5, max_current_a=60)
 limits_w = st.floats(0, 1000)
 
@@ -36,10 +39,14 @@ def ac_w(sky, one, limit_w):
 
 
 def assert_never_more(sky, limit_w, *from_most_to_least):
-    """In no hour of the middle. (What stands around widens the band, whose hopeful end may rise for it.)"""
+    """Neither in the year nor, but for grazing light, in any hour of it.
+
+    The middle: what stands around widens the band, whose hopeful end may rise for it.
+    """
     years = [ac_w(sky, one, limit_w) for one in from_most_to_least]
     for more, less in pairwise(years):
-        assert np.all(less[0] <= more[0] + HAIR_W)
+        assert less[0].sum() <= more[0].sum() * (1 + 1e-9) + HAIR_W
+        assert np.all(less[0] <= more[0] * (1 + GRAZING_SHARE) + HAIR_W)
         assert less[0].sum() <= more[0].sum() + HAIR_W
 
 

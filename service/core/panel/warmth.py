@@ -20,7 +20,7 @@ WARM_C = 45.0  # the coefficient is met between 25 C and here, where most of the
 # Steepest slope of the ideality, per kelvin. It moves the power coefficient by some 0.12 %/K, which is what a sheet's
 # may lie off the model's before it is in doubt; what is left beyond is not met.
 MOST_IDEALITY_CHANGE_PER_K = 0.008
-_ENOUGH_PER_K = 1e-5  # of the relative power: 0.001 %/K
+_ENOUGH_PER_K = 5e-5  # of the relative power: 0.005 %/K, half the last digit that sheets print
 _STEPS = 5
 
 

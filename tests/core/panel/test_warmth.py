@@ -47,7 +47,7 @@ def test_power_falls_from_25_to_45_degrees_as_the_sheet_says(sheet, off):
     own = power_coefficient_pct_per_k(five_parameters_of(sheet))
     wanted = own + off
     printed = panel_with(sheet, wanted)
-    assert power_coefficient_pct_per_k(diode_of(printed)) == pytest.approx(wanted, abs=0.002)
+    assert power_coefficient_pct_per_k(diode_of(printed)) == pytest.approx(wanted, abs=0.005)
 
 
 @pytest.mark.parametrize("sheet", SHEETS.values(), ids=SHEETS.keys())
