@@ -1,8 +1,12 @@
 """Do the panels' volts suit the input: not too many in the cold, enough in the heat and in the morning?"""
 
+from collections.abc import Callable
+
+from service.core.compatibility.curve_spread import SHAPES, far_from, moved, throughout
 from service.core.compatibility.finding import made
 from service.core.compatibility.reach import Outcome, Reach, at_least, at_most, combined
 from service.core.compatibility.wiring import MORNING_CELL_C, MORNING_W_PER_M2, Strings, Wiring
+from service.core.model.facts import Panel
 from service.core.model.finding import Fact, Finding, Part, Verdict
 
 COLD_SOURCE = (
@@ -69,12 +73,15 @@ def cold_string_voltage(wiring: Wiring, strings: Strings) -> tuple[Reach, str]:
     """Open-circuit voltage of one string at the coldest air, and by which method.
 
     ``coefficient``; ``class``, where the coefficient was assumed; ``nec_table``, where none is known in an area of
-    that code.
+    that code and the panel is said to be of crystalline silicon, for which the table is.
     """
     voltage = wiring.of_panel(strings, "open_circuit_voltage_v")
     known = not wiring.of_panel(strings, "voc_coefficient_pct_per_k").missing
     factor = nec_factor(wiring.setup.site.coldest_air_c)
-    if known or factor is None or not (is_us(wiring.setup.site.rule_area) and strings.panel.cell_kind in CRYSTALLINE):
+    silicon = strings.panel.cell_kind in CRYSTALLINE and not wiring.assumptions.assumed(
+        f"{strings.pointer}/panel/cell_kind"
+    )
+    if known or factor is None or not (is_us(wiring.setup.site.rule_area) and silicon):
         return _by_coefficient(wiring, strings), "coefficient" if known else "class"
     return combined(lambda volts: strings.in_series * volts * factor, voltage), "nec_table"
 
@@ -99,12 +106,18 @@ def _with_coefficient_open(wiring: Wiring, strings: Strings, limit: Reach) -> Ou
 
 
 def hot_voltage(wiring: Wiring, index: int, strings: Strings) -> Finding:
-    """Operating voltage of the string at its hottest cell against the lower end of tracking: energy, no danger."""
+    """Operating voltage of the string at its hottest cell against the lower end of tracking: energy, no danger.
+
+    As in the cold, a voltage or a coefficient that was taken from the panel's class leaves the question open, with the
+    class's worst value as ``likely``.
+    """
     hottest = wiring.hottest(strings)
-    share = wiring.curves.hot_share(strings.panel, hottest)
-    hot = combined(lambda v: strings.in_series * v * share, wiring.of_panel(strings, "max_power_voltage_v"))
+
+    def hot_v(panel: Panel) -> float:
+        return strings.in_series * panel.max_power_voltage_v * wiring.curves.hot_share(panel, hottest)
+
     limit = wiring.limit(index, "tracking_min_v")
-    outcome = at_least(hot, limit, Verdict.FITS_WITH_LOSS)
+    hot, outcome = _enough(wiring, strings, hot_v, ("max_power_voltage_v", "voc_coefficient_pct_per_k"), limit)
     facts = _string_facts(strings) | {"hottest_cell_c": hottest, "worst_v": hot.lowest}
     return made(
         "hot_voltage", Part.PANEL_SIDE, outcome, strings.pointer, input_number=index + 1, facts=facts,
@@ -117,10 +130,12 @@ def start_voltage(wiring: Wiring, index: int, strings: Strings) -> Finding:
 
     One that has started runs on when the panel gets hot, so the morning decides, not the afternoon.
     """
-    share = wiring.curves.morning_share(strings.panel)
-    morning = combined(lambda v: strings.in_series * v * share, wiring.of_panel(strings, "open_circuit_voltage_v"))
+
+    def morning_v(panel: Panel) -> float:
+        return strings.in_series * panel.open_circuit_voltage_v * wiring.curves.morning_share(panel)
+
     limit = wiring.limit(index, "start_voltage_v")
-    outcome = at_least(morning, limit, Verdict.FITS_WITH_LOSS)
+    morning, outcome = _enough(wiring, strings, morning_v, ("open_circuit_voltage_v",), limit)
     label = strings.in_series * strings.panel.open_circuit_voltage_v
     facts = _string_facts(strings) | {
         "irradiance_w_per_m2": MORNING_W_PER_M2,
@@ -132,6 +147,22 @@ def start_voltage(wiring: Wiring, index: int, strings: Strings) -> Finding:
         "start_voltage", Part.PANEL_SIDE, outcome, strings.pointer, input_number=index + 1, facts=facts,
         numbers=(morning.value, _known(limit), "V"), source=SINGLE_DIODE_SOURCE,
     )  # fmt: skip
+
+
+def _enough(
+    wiring: Wiring, strings: Strings, figure: Callable[[Panel], float], asked: tuple[str, ...], limit: Reach
+) -> tuple[Reach, Outcome]:
+    """A voltage off the panel's curve with its range over the ratings asked about, and whether it reaches the limit."""
+    voltage = moved(wiring, strings, figure, asked)
+    outcome = at_least(voltage, limit, Verdict.FITS_WITH_LOSS)
+    if limit.value is None or far_from(voltage.value, limit.value):
+        return voltage, outcome
+    others = tuple(name for name in SHAPES if name not in asked)
+    return voltage, throughout(
+        outcome,
+        lambda: moved(wiring, strings, figure, others),
+        lambda volts: at_least(volts, limit, Verdict.FITS_WITH_LOSS).verdict,
+    )
 
 
 def system_voltage(wiring: Wiring, index: int, strings: Strings) -> Finding | None:

@@ -166,3 +166,9 @@ def test_a_decision_that_cannot_be_told_still_has_steps():
     decision = decide(setup, Assumptions({}), found, None)
     assert decision.verdict == Choice.CANNOT_TELL
     assert "measure_voltage" in codes(steps_of(setup, Assumptions({}), found, ENERGY, decision))
+
+
+@pytest.mark.parametrize(("counts", "advised"), [((2, 2), False), ((4,), False), ((3, 2), True), ((5,), True)])
+def test_four_panels_in_two_directions_are_a_plug_in_set_and_the_fifth_brings_the_advice(counts, advised):
+    arrays = tuple(builders.array(input=at + 1, count=count) for at, count in enumerate(counts))
+    assert ("many_panels" in codes(steps(setup=builders.setup(arrays=arrays)), "before_buying")) is advised
