@@ -51,9 +51,7 @@ def cold_voltage(wiring: Wiring, index: int, strings: Strings) -> Finding:
     site = wiring.setup.site
     cold, method = cold_string_voltage(wiring, strings)
     limit = wiring.limit(index, "max_input_voltage_v")
-    outcome = at_most(cold, limit)
-    if method == "nec_table" and outcome.verdict == Verdict.DOES_NOT_FIT:
-        outcome = _with_coefficient_open(wiring, strings, limit)
+    outcome = _in_the_cold(wiring, strings, limit)
     facts: dict[str, Fact] = _string_facts(strings) | {
         "coldest_air_c": site.coldest_air_c,
         "coldest_estimated": wiring.assumptions.assumed("/site/coldest_air_c"),
@@ -97,11 +95,19 @@ def _by_coefficient(wiring: Wiring, strings: Strings) -> Reach:
     )
 
 
-def _with_coefficient_open(wiring: Wiring, strings: Strings, limit: Reach) -> Outcome:
-    """The table alone refuses: proven only if the kindest coefficient of the class fails too."""
+def _in_the_cold(wiring: Wiring, strings: Strings, limit: Reach) -> Outcome:
+    """Does the string's cold voltage stay within a limit?
+
+    Where the table stands in for the coefficient, a refusal is proven only if the kindest coefficient of the class
+    fails too, and a fit holds only if the steepest one does not overtake the table.
+    """
+    cold, method = cold_string_voltage(wiring, strings)
+    outcome = at_most(cold, limit)
+    if method != "nec_table" or outcome.missing:
+        return outcome
     by_class = at_most(_by_coefficient(wiring, strings), limit)
-    if by_class.verdict == Verdict.DOES_NOT_FIT:
-        return by_class
+    if by_class.verdict == outcome.verdict or by_class.likely == outcome.verdict == Verdict.FITS:
+        return outcome
     return Outcome(Verdict.NOT_KNOWN, Verdict.DOES_NOT_FIT, by_class.missing)
 
 
@@ -175,7 +181,7 @@ def system_voltage(wiring: Wiring, index: int, strings: Strings) -> Finding | No
         return None
     cold, _ = cold_string_voltage(wiring, strings)
     return made(
-        "system_voltage", Part.PANEL_SIDE, at_most(cold, limit), f"{strings.pointer}/panel", input_number=index + 1,
+        "system_voltage", Part.PANEL_SIDE, _in_the_cold(wiring, strings, limit), f"{strings.pointer}/panel", input_number=index + 1,
         numbers=(cold.value, _known(limit), "V"), facts=_string_facts(strings),
         source="IEC 61730: maximum system voltage of the panel",
     )  # fmt: skip

@@ -158,3 +158,11 @@ def test_the_table_for_silicon_is_not_read_for_a_panel_of_which_nobody_said_the_
     open_kind = (assumed(COEFFICIENT, -0.27, -0.35, -0.24), assumed("/arrays/0/panel/cell_kind", "mono"))
     finding = one("cold_voltage", answer(*open_kind, site=UTAH, **alone()))
     assert (finding.verdict, finding.facts["method"]) == ("not_known", "class")
+
+
+def test_a_table_that_the_steepest_coefficient_overtakes_is_no_proof_of_a_fit() -> None:
+    # -18 C: the table says 1.18, a coefficient of -0.45 %/K over 43 K says 1.1935
+    steep = assumed(COEFFICIENT, -0.27, -0.45, -0.24)
+    for limit, verdict in ((39.4 * 1.185, "not_known"), (39.4 * 1.195, "fits")):
+        finding = one("cold_voltage", answer(steep, site=UTAH, **alone(), **inputs(max_input_voltage_v=limit)))
+        assert (finding.verdict, finding.facts["method"]) == (verdict, "nec_table")
