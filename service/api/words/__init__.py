@@ -15,11 +15,13 @@ from typing import Any
 from service.core.model.amount import at_most, decimals_of
 
 LANGUAGES = ("en",)
+# Facts that hold names of fields or kinds, one or several.
+_NAMING_FACTS = frozenset({"missing", "rating", "device", "doubts"})
 
 
 def say(noun: str, key: str, facts: Mapping[str, Any] | None = None) -> str:
     """The English sentence for ``key`` of ``noun`` (findings, remedies, problems ...), filled with ``facts``."""
-    texts, given = _texts(noun), dict(facts or {})
+    texts, given = _texts(noun), _in_plain_words(facts or {})
     for known in _shorter(key):
         if known in texts:
             try:
@@ -27,6 +29,18 @@ def say(noun: str, key: str, facts: Mapping[str, Any] | None = None) -> str:
             except (KeyError, ValueError, TypeError, IndexError, AttributeError):
                 continue
     return _plainly(key)
+
+
+def _in_plain_words(facts: Mapping[str, Any]) -> dict[str, Any]:
+    """The facts with the names of fields and kinds turned into words, where a sentence would show them to a person."""
+    names = _texts("names")
+
+    def plain(value: object) -> object:
+        if not isinstance(value, str):
+            return value
+        return ", ".join(names.get(part, part) for part in value.split(", "))
+
+    return {key: plain(value) if key in _NAMING_FACTS else value for key, value in facts.items()}
 
 
 def template_of(noun: str, key: str) -> str | None:

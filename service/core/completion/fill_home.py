@@ -45,7 +45,8 @@ def circuit_of(node: Node | None, area: str) -> SocketCircuit | None:
     return SocketCircuit(
         plug=node.take("plug"),
         breaker_a=node.get("breaker_a"),
-        voltage_v=node.take("voltage_v", Guess(value=voltage, low=0.9 * voltage, high=1.1 * voltage)),
+        # of the area's nominal voltages the lowest is taken, at which a set pushes the most; some countries have two
+        voltage_v=node.take("voltage_v", Guess(value=voltage, low=voltage, high=240.0)),
         cable_mm2=node.get("cable_mm2"),
         laying=node.get("laying"),
         ambient_c=node.take("ambient_c"),

@@ -86,7 +86,7 @@ def _input(node: Node, ac_power_w: float) -> Input:
         max_input_voltage_v=maximum,
         tracking_min_v=low,
         tracking_max_v=high,
-        start_voltage_v=node.take("start_voltage_v", Guess(value=round(min(max(22.0, low), high), 2))),
+        start_voltage_v=node.take("start_voltage_v", Guess(value=_between(22.0, low, high))),
         max_current_a=_operating_current(node, panel_current),
         max_short_circuit_current_a=_absolute_current(node, panel_current),
         max_panel_short_circuit_current_a=panel_current,
@@ -142,7 +142,7 @@ def _operating_current(node: Node, panel_current: float | None) -> float:
     if stated is None:
         return float(node.take("max_current_a"))
     least = BOUNDS["max_current_a"].low
-    value = _between(stated, least, 14.0)
+    value = _between(stated, least, max(least, min(stated, 14.0)))
     guess = Guess(value=value, low=_between(0.75 * value, least, value), high=max(value, round(stated, 2)))
     return float(node.take("max_current_a", guess))
 

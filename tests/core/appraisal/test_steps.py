@@ -218,3 +218,9 @@ def test_whom_to_tell_comes_after_the_first_power_and_what_it_costs_is_told_or_s
 def test_any_question_about_the_local_rule_is_asked_before_buying():
     assert "ask_operator" in codes(steps(finding("local_cap", Part.LOCAL_RULE, OPEN)), "before_buying")
     assert "ask_operator" not in codes(steps())
+
+
+@pytest.mark.parametrize(("counts", "advised"), [((2, 2), False), ((4,), False), ((3, 2), True), ((5,), True)])
+def test_four_panels_in_two_directions_are_a_plug_in_set_and_the_fifth_brings_the_advice(counts, advised):
+    arrays = tuple(builders.array(input=at + 1, count=count) for at, count in enumerate(counts))
+    assert ("many_panels" in codes(steps(setup=builders.setup(arrays=arrays)), "before_buying")) is advised

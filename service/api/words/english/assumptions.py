@@ -72,7 +72,8 @@ TEXTS: Mapping[str, str] = {
     "usual_seat": "Not said; the inverter was taken to hang behind the panel.",
     # circuit
     "voltage_of_area": "Taken as usual in the country.",
-    "table_ambient": "Not said; the ambient of the standard's table was taken.",
+    "table_ambient": "How warm the air around the cable gets was not said. The standard's table is for this; the cable "
+    "is judged over the whole range.",
     "no_feeder": "No long cable to a shed or garden was named.",
     "nothing_else": "No other set was named.",
     "usual_other_set": "Not said; a usual set was taken.",
