@@ -58,11 +58,8 @@ def near(value: float, spread: float = 0.04) -> st.SearchStrategy[float]:
 @st.composite
 def requests(draw: st.DrawFn) -> tuple[Given, str]:
     """A request with everything said, near its limits, and its area."""
-    panel, count, joined = (
-        draw(panels()),
-        draw(st.sampled_from([1, 2, 3])),
-        draw(st.sampled_from(["series", "parallel"])),
-    )
+    panel, count = draw(panels()), draw(st.sampled_from([1, 2, 3]))
+    joined = draw(st.sampled_from(["series", "parallel"]))
     series, parallel = (count, 1) if joined == "series" else (1, count)
     cold = series * panel["open_circuit_voltage_v"] * (1 - panel["voc_coefficient_pct_per_k"] * 0.39)
     current = "max_short_circuit_current_a" if draw(st.booleans()) else "max_panel_short_circuit_current_a"
@@ -81,9 +78,10 @@ def requests(draw: st.DrawFn) -> tuple[Given, str]:
     }
     area = draw(st.sampled_from(["DE", "AT", "CH", "PT", "GB", "US-UT", "US-ME"]))
     circuit = draw(circuits(area))
-    watts = draw(st.one_of(st.sampled_from([300.0, 600.0, 800.0, 1200.0]), near(spare_w(circuit, area), 0.3)))
+    by_cable = near(0.95 * spare_w(circuit, area), 0.1)
+    watts = draw(st.one_of(by_cable, by_cable, st.sampled_from([300.0, 600.0, 800.0])))
     inverter = {
-        "ac_power_w": watts, "set_limit_w": draw(st.sampled_from([0.5, 1.0])) * watts, "input_count": 1,
+        "ac_power_w": watts, "set_limit_w": draw(st.sampled_from([1.0, 1.0, 0.5])) * watts, "input_count": 1,
         "inputs": [one_input], "weighted_efficiency_share": 0.955, "efficiency_weighting": "european",
         "night_draw_w": 0.1, "seat": "indoors", "export_limit_w": draw(st.sampled_from([0.0, watts])),
         "certificates": draw(st.sampled_from([["VDE-AR-N 4105"], ["EN 50549-1"]])),
@@ -97,7 +95,9 @@ def spare_w(circuit: Given, area: str) -> float:
     """About what the circuit's cable bears beside its breaker, of what an inverter may have."""
     carrying = carrying_capacity(circuit["cable_mm2"], circuit["laying"], 30, area, circuit["voltage_v"])
     spare_a = (carrying.current_a if carrying else 0.0) - circuit["breaker_a"]
-    return min(max(spare_a * circuit["voltage_v"], 300.0), 3000.0)
+    others_w = sum(other["ac_power_w"] for other in circuit["other_sets"] if other["same_circuit"])
+    factor = 1.25 if area.startswith("US") else 1.0
+    return min(max(spare_a * circuit["voltage_v"] / factor - others_w, 300.0), 4000.0)
 
 
 @st.composite
@@ -129,7 +129,7 @@ def circuits(draw: st.DrawFn, area: str) -> Given:
         [300.0, 900.0, 2500.0])), "same_circuit": draw(st.booleans())}  # fmt: skip
     return {
         "plug": draw(st.sampled_from(["household", "special_connector", "fixed"])),
-        "breaker_a": draw(st.sampled_from([6.0, 10.0, 13.0, 16.0, 20.0])), "voltage_v": 120.0 if us else 230.0,
+        "breaker_a": draw(st.sampled_from([6.0, 10.0, 13.0])), "voltage_v": 120.0 if us else 230.0,
         "cable_mm2": draw(st.sampled_from([2.08, 3.31, 5.26] if us else [1.5, 2.5, 4.0])),
         "laying": draw(st.sampled_from(CHOICES["laying"])), "ambient_c": draw(st.floats(20, 40)),
         "dedicated": draw(st.sampled_from([False, False, True])),
