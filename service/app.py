@@ -25,6 +25,7 @@ from service.core.completion import DefaultTables
 from service.core.model.memo import Memo
 from service.data.cautions import load_cautions
 from service.data.climate import load_climate
+from service.data.grid_carbon import load_grid_carbon
 from service.data.households import load_demand_shape
 from service.data.local_rules import load_rule_cards
 from service.data.places import known_time_zones
@@ -60,7 +61,7 @@ def create_app(settings: Settings | None = None) -> FastAPI:
         ),
     )
     install(app)
-    deps = _deps(chosen)
+    deps = deps_of(chosen)
     desk = Desk(deps, workshop, chosen.body_limit_bytes, chosen.body_seconds)
 
     @cache
@@ -91,14 +92,15 @@ def from_env() -> FastAPI:
     return create_app(settings)
 
 
-def _deps(settings: Settings) -> Deps:
+def deps_of(settings: Settings) -> Deps:
     """Read every table, once."""
     return Deps(
         service_version=__version__,
         data_version=data_version(),
         today=today,
         climate=load_climate(),
-        default_tables=DefaultTables(prices=load_prices()),
+        default_tables=DefaultTables(prices=load_prices(), rule_cards=load_rule_cards()),
+        grid_carbon=load_grid_carbon(),
         demand_shape=load_demand_shape(),
         rule_cards=load_rule_cards(),
         cautions=load_cautions(),

@@ -19,7 +19,7 @@ from service.api.render.accept import HTML, PROBLEM, TEXT, chosen
 from service.api.render.html import CONTENT_SECURITY_POLICY
 from service.api.render.json import as_json
 from service.api.render.problem import problem_page, problem_text
-from service.api.schemas.mistakes import Mistake, RefusedRequest, shown
+from service.api.schemas.mistakes import Mistake, RefusedRequest, mistake_of, shown
 from service.api.schemas.problem import ProblemOut
 from service.core.errors import ContradictionError, NoClimateError, SunsillError, UnknownAreaError
 
@@ -114,15 +114,7 @@ async def _meaningless(request: Request, error: Exception) -> Response:
     if isinstance(error, UnknownAreaError):
         return problem_response(request.scope, error.code, area=shown(error.area))
     if isinstance(error, ContradictionError):
-        mistake = Mistake(
-            code=error.code,
-            pointer=error.pointer,
-            given=None if error.given is None else shown(error.given),
-            problem=error.problem,
-            accepted=error.accepted,
-            example=None if error.example is None else shown(error.example),
-        )
-        return problem_response(request.scope, error.code, (mistake,))
+        return problem_response(request.scope, error.code, (mistake_of(error),))
     raise error
 
 

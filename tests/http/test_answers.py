@@ -123,6 +123,7 @@ def test_the_climate_is_the_same_by_get_and_by_post() -> None:
 def test_the_vocabulary_prints_every_default_and_every_code_of_an_answer() -> None:
     vocabulary = ask("GET", "/v1/vocabulary").json()
     answer = post("/v1/appraisal", SMALLEST).json()
+    priced = post("/v1/payback", PLAIN).json()["payback"]
     for noun, codes in {
         "assumptions": {one["code"] for one in answer["assumptions"]},
         "cautions": {one["code"] for one in answer["cautions"]},
@@ -132,6 +133,10 @@ def test_the_vocabulary_prints_every_default_and_every_code_of_an_answer() -> No
         "conditions": {one["code"] for one in answer["decision"]["conditions"]},
         "losses": set(answer["energy"]["lost_kwh"]),
         "spread": {one["code"] for one in answer["energy"]["spread"]},
+        "crossings": {priced["crossings"]["code"]},
+        "rates_of_return": {priced["rates_of_return"]["code"]},
+        "sensitivity": {one["of"] for one in priced["sensitivity"]},
+        "co2": {priced["co2"]["code"]},
     }.items():
         assert codes <= {word["code"] for word in vocabulary[noun]}, noun
     assert any(row["pointer"] == "/money/ageing_share_per_year" for row in vocabulary["defaults"])
@@ -191,4 +196,39 @@ def test_a_price_for_what_is_sent_out_is_never_dropped_in_silence() -> None:
     answer = post("/v1/payback", asked).json()
     assert answer["payback"] == post("/v1/payback", paid).json()["payback"]
     [said] = [one for one in answer["assumptions"] if one["pointer"] == "/tariff/periods/0/export"]
-    assert (said["code"], said["value"]) == ("export_price_named", "paid")
+    assert (said["code"], said["value"]) == ("paid_as_priced", "paid")
+
+
+def test_a_log_with_gaps_and_a_plant_on_the_roof_are_answered_with_what_was_made_of_them() -> None:
+    values = [200.0 + 150.0 * (at % 24 > 16) + at % 7 for at in range(8760)]
+    values[300:400] = [None] * 100
+    household = {
+        "demand": {"log": {"first": "2025-01-01T00:00", "step_minutes": 60, "values_w": values}},
+        "other_generation": {"panel_power_w": 3000},
+        "machines": [{"name": "washing", "kwh_a_run": 0.9, "runs_per_week": 4, "usual_hour": 19}],
+    }
+    answer = post("/v1/appraisal", {**SMALLEST, "household": household, "include": ["used"]}).json()
+    use = answer["use"]
+    assert 0 < use["self_used_kwh"]["middle"] < use["upper_bound_self_used_kwh"]
+    other = use["other_generation"]
+    assert other["displaced_kwh"] == pytest.approx(other["set_alone_self_used_kwh"] - use["self_used_kwh"]["middle"])
+    assert [habit["machine"] for habit in use["habits"]] == ["washing"]
+    assert use["habits"][0]["currency"] == "EUR"
+    gaps = [one for one in answer["assumptions"] if one["code"] == "gaps_filled"]
+    assert [(one["pointer"], one["value"]) for one in gaps] == [("/household/demand/filled_share", 0.0114)]
+    again = post("/v1/appraisal", answer["used"]).json()
+    for name in ("other_generation", "habits", "demand_kwh", "self_used_share", "upper_bound_self_used_kwh"):
+        assert again["use"][name] == use[name]
+
+
+def test_without_a_plant_or_machines_none_is_invented() -> None:
+    use = post("/v1/appraisal", SMALLEST).json()["use"]
+    assert use["other_generation"] is None
+    assert use["habits"] == []
+
+
+def test_the_year_of_a_plant_beside_an_export_limit_reaches_the_energy() -> None:
+    request = changed("/inverter/export_limit_w", 200)
+    alone = post("/v1/energy", request).json()["energy"]["lost_kwh"]["export_limit"]
+    request["household"] = {"other_generation": {"year_kwh": 3000}}
+    assert post("/v1/energy", request).json()["energy"]["lost_kwh"]["export_limit"] > alone

@@ -42,18 +42,13 @@ def without(request, pointers):
     return request
 
 
-def twin(pointer):
-    """Where a dropped member stands in the completed request, if its name differs there."""
-    return pointer.replace("/outlay/items", "/outlay")
-
-
 def is_open_or_told(completed, pointer):
     if completed.assumptions.assumed(pointer):
         return True
     if any(told.startswith(pointer + "/") for told in completed.assumptions.by_pointer):
         return True
     try:
-        return value_at(completed.setup, twin(pointer)) is None
+        return value_at(completed.setup, pointer) is None
     except (KeyError, AttributeError):
         return True  # it went with the object around it
 

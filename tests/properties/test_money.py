@@ -9,12 +9,13 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from service.core.model.band import Band
-from service.core.model.facts import InverterSwap, Meter, OutlayItem, Tariff, TariffPeriod
+from service.core.model.facts import InverterSwap, Meter, Tariff, TariffPeriod
 from service.core.payback import internal_rates_of_return, net_present_value
 from service.core.worth import use_at_home, worth, worth_of_energy
 from service.data.households import load_demand_shape
 from tests.builders import household, money, setup
-from tests.energy_years import CALENDAR, SPREAD, energy_year
+from tests.builders import outlay as outlay_of
+from tests.energy_years import CALENDAR, SPREAD, energy_year, production_w
 
 AS_OF = date(2026, 11, 25)
 SHAPE = load_demand_shape()
@@ -52,8 +53,7 @@ BANDS = st.builds(
 
 
 def plain(band, share, tariff, outlay, account, stay=None):
-    items = (OutlayItem(what="set", amount=outlay),)
-    return worth_of_energy(band, share, tariff, items, account, AS_OF, stay_years=stay)
+    return worth_of_energy(band, share, tariff, outlay_of(set=outlay), account, AS_OF, stay_years=stay)
 
 
 def never_later(sooner, later):
@@ -107,7 +107,7 @@ def test_bands_are_ordered(band, share, price, export, pay, outlay, account):
 def test_what_is_sent_out_is_never_worth_less_netted_than_unpaid(band, share, price, outlay, account, demand):
     netted, unpaid = (
         worth_of_energy(
-            band, share, flat_tariff(price, export), (OutlayItem(what="set", amount=outlay),), account, AS_OF,
+            band, share, flat_tariff(price, export), outlay_of(set=outlay), account, AS_OF,
             demand_kwh_per_year=demand,
         )
         for export in ("netted", "unpaid")
@@ -135,6 +135,35 @@ def test_the_whole_way_from_energy_to_money_keeps_its_balances(kwh, demand, alwa
     assert use.self_used_kwh.middle <= min(kwh, demand) + 1e-6
     got = worth(energy, use, setting, AS_OF)
     assert 0 <= got.saving_first_year.cautious <= got.saving_first_year.middle <= got.saving_first_year.hopeful
+
+
+@given(
+    st.floats(0, 2000),
+    st.floats(0, 8000),
+    st.floats(0, 300),
+    st.one_of(st.none(), st.floats(0, 8000)),
+    st.sampled_from(["instant", "quarter_hour", "hour", "month", "year"]),
+    EXPORTS,
+    st.floats(0, 1),
+)
+def test_a_meter_that_sums_phases_never_saves_less_than_one_that_does_not(
+    kwh, demand, always_on, roof_kwh, netting, export, pay_share
+):
+    """As long as a kWh sent out is not worth more than one bought."""
+    roof = None if roof_kwh is None else production_w(1.0) * roof_kwh
+    savings = []
+    for sums_phases in (True, False):
+        setting = setup(
+            household=household(demand_kwh_per_year=demand, always_on_w=always_on),
+            meter=Meter(counts="two_way", sums_phases=sums_phases, netting=netting),
+            tariff=flat_tariff(0.3, export, 0.3 * pay_share),
+        )
+        energy = energy_year(kwh, SPREAD)
+        use = use_at_home(energy, setting, CALENDAR, SHAPE, roof)
+        assert use.self_used_kwh.middle + use.exported_kwh == pytest.approx(kwh, abs=1e-6)
+        assert use.self_used_kwh.middle <= use.upper_bound_self_used_kwh + 1e-3
+        savings.append(worth(energy, use, setting, AS_OF).saving_first_year.middle)
+    assert savings[0] >= savings[1] - 0.01
 
 
 FLOWS = st.lists(st.floats(-1000, 1000).map(lambda x: round(x, 2)), min_size=2, max_size=25)

@@ -9,16 +9,17 @@ from service.api.schemas.energy import EnergyOut
 from service.api.schemas.finding import CompatibilityOut
 from service.api.schemas.payback import PaybackOut
 from service.api.schemas.requests import AppraisalIn
+from service.api.schemas.storage import StorageOut
 from service.api.schemas.use import UseOut
 from service.core.appraisal import appraise, priced_remedies
-from service.core.worth import Worth, use_at_home, worth
+from service.core.worth import Worth, worth
 
 
 def appraisal(body: bytes, deps: Deps) -> AppraisalOut:
     """The answer of /v1/appraisal: every room asked once, in order, and one decision."""
     question = Question.asked(AppraisalIn, body, deps)
     setup, energy = question.setup, question.energy
-    use = use_at_home(energy, setup, question.sky.calendar, deps.demand_shape)
+    use = question.use
     account = worth(energy, use, setup, question.as_of)
     compatibility = priced_remedies(checked(question), setup, question.year_kwh)
     found = appraise(
@@ -36,8 +37,9 @@ def appraisal(body: bytes, deps: Deps) -> AppraisalOut:
         decision=DecisionOut.of(found.decision),
         compatibility=CompatibilityOut.of(compatibility),
         energy=EnergyOut.of(energy, calendar),
-        use=UseOut.from_core(use),
+        use=UseOut.of(use, question.habits(), setup.tariff.currency if setup.tariff else None),
         payback=payback_out(question, account),
+        storage=storage_out(question, account),
         steps=[StepOut.of(step) for step in found.steps],
         **question.beside(found.cautions),
     )
@@ -45,5 +47,16 @@ def appraisal(body: bytes, deps: Deps) -> AppraisalOut:
 
 def payback_out(question: Question, account: Worth | None) -> PaybackOut | None:
     """The account in its currency; None where no price per kWh is known."""
-    tariff = question.setup.tariff
-    return None if account is None or tariff is None else PaybackOut.of(account, tariff.currency)
+    tariff, area = question.setup.tariff, question.setup.site.rule_area
+    if account is None or tariff is None:
+        return None
+    return PaybackOut.of(account, tariff.currency, area, question.deps.grid_carbon)
+
+
+def storage_out(question: Question, account: Worth | None) -> StorageOut | None:
+    """The set without its battery and with it; None where nobody asked about one."""
+    setup = question.setup
+    beside = question.storage(account)
+    if beside is None or setup.storage is None:
+        return None
+    return StorageOut.of(beside, setup.storage, setup.tariff.currency if setup.tariff else None)

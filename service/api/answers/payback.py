@@ -1,5 +1,6 @@
 """When is it paid back?"""
 
+from service.api.answers.appraisal import payback_out, storage_out
 from service.api.answers.question import Question, dated, day_of
 from service.api.deps import Deps
 from service.api.schemas.advice import cautions_out
@@ -14,7 +15,7 @@ from service.api.words import say
 from service.core.appraisal import chosen_cautions
 from service.core.completion import complete_account
 from service.core.model.band import Band
-from service.core.worth import use_at_home, worth, worth_of_energy
+from service.core.worth import worth, worth_of_energy
 
 
 def payback(body: bytes, deps: Deps) -> PaybackAnswerOut:
@@ -25,12 +26,13 @@ def payback(body: bytes, deps: Deps) -> PaybackAnswerOut:
         return _of_known_energy(request, request.energy, deps)
     question = Question.of(read_value(AppraisalIn, value), deps)
     setup = question.setup
-    use = use_at_home(question.energy, setup, question.sky.calendar, deps.demand_shape)
+    use = question.use
     account = worth(question.energy, use, setup, question.as_of)
-    if account is None or setup.tariff is None:
+    told = payback_out(question, account)
+    if told is None:
         raise _no_price()
     return PaybackAnswerOut(
-        payback=PaybackOut.of(account, setup.tariff.currency), **question.beside(question.chosen_cautions())
+        payback=told, storage=storage_out(question, account), **question.beside(question.chosen_cautions())
     )
 
 
@@ -51,10 +53,14 @@ def _of_known_energy(request: PaybackIn, energy: KnownEnergyIn, deps: Deps) -> P
         meter=completed.meter,
         stay_years=household.stay_years if household else None,
         demand_kwh_per_year=household.demand_kwh_per_year if household else None,
+        self_used_kwh=_band(request.use.self_used_kwh) if request.use.self_used_kwh else None,
+        ac_power_w=request.inverter.ac_power_w if request.inverter else None,
     )
     chosen = chosen_cautions(deps.cautions, given, ())
+    area = request.site.rule_area if request.site else None
     return PaybackAnswerOut(
-        payback=PaybackOut.of(account, completed.tariff.currency),
+        payback=PaybackOut.of(account, completed.tariff.currency, area, deps.grid_carbon),
+        storage=None,
         cautions=cautions_out(chosen),
         cautions_kept_back=dict(chosen.kept_back),
         assumptions=assumptions_out(completed.assumptions),

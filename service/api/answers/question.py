@@ -1,10 +1,12 @@
 """What does every question about a set need first? The request read and completed, and the rooms ready to be asked."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from functools import cached_property
 from typing import Any, TypeVar
+
+import numpy as np
 
 from service.api.answers.place import place_of
 from service.api.deps import Deps
@@ -29,7 +31,17 @@ from service.core.model.finding import Finding
 from service.core.model.hours import Floats, SkyYear
 from service.core.model.place_facts import PlaceFacts
 from service.core.rules import RuleCard, card_for
-from service.core.worth import limited_export
+from service.core.worth import (
+    Habit,
+    StorageBeside,
+    UseAtHome,
+    Worth,
+    habits,
+    limited_export,
+    other_generation_w,
+    storage_beside,
+    use_at_home,
+)
 from service.data.local_rules import cards_of
 
 R = TypeVar("R", bound=AppraisalIn)
@@ -102,7 +114,35 @@ class Question:
         energy = energy_year(setup, self.sky, self.place.climate, self.assumptions, direct)
         if setup.inverter.export_limit_w is None:
             return energy
-        return limited_export(energy, setup, self.demand_of(setup), self.sky)
+        return limited_export(energy, setup, self.demand_of(setup), self.sky, self.other_w)
+
+    @cached_property
+    def other_w(self) -> Floats | None:
+        """The hours of a plant on the roof, None where there is none."""
+        return other_generation_w(self.setup, self.sky)
+
+    @cached_property
+    def use(self) -> UseAtHome:
+        """What of the year is used at home."""
+        return use_at_home(self.energy, self.setup, self.sky.calendar, self.deps.demand_shape, self.other_w)
+
+    def habits(self) -> tuple[Habit, ...]:
+        """The best hour of each machine."""
+        calendar, shape = self.sky.calendar, self.deps.demand_shape
+        return habits(self.energy, self.setup, calendar, shape, self.as_of, self.other_w)
+
+    def storage(self, account: Worth | None) -> StorageBeside | None:
+        """The set with its battery beside the set without; None where nobody asked about one."""
+        return storage_beside(self.energy, self.setup, self.use, account, self.as_of, box_dc_w=self._through_the_box())
+
+    def _through_the_box(self) -> Floats | None:
+        """What the panels give where they hang on inputs of the box with a current limit of its own; else None."""
+        storage, inverter = self.setup.storage, self.setup.inverter
+        if storage is None or storage.max_input_current_a is None:
+            return None
+        inputs = tuple(replace(one, max_current_a=storage.max_input_current_a) for one in inverter.inputs)
+        on_box = replace(self.setup, inverter=replace(inverter, inputs=inputs))
+        return np.asarray(np.sum([one.dc_w for one in direct_current(on_box, self.sky)], axis=0), dtype=np.float64)
 
     def year_kwh(self, setup: Setup) -> float:
         """The middle energy of a year of a setup; this one's own year is computed once."""
@@ -131,7 +171,7 @@ class Question:
 
     def used(self) -> dict[str, Any]:
         """The completed request, to be edited and sent again; every pointer of the answer resolves in it."""
-        open_parts = {"socket_circuit": None, "tariff": None, "outlay": None}
+        open_parts = {"socket_circuit": None, "tariff": None, "outlay": None, "storage": None}
         request: dict[str, Any] = {**open_parts, **as_request(self.setup), "as_of": self.as_of.isoformat()}
         for assumption in self.assumptions.by_pointer.values():
             if assumption.value is None:

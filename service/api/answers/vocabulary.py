@@ -46,6 +46,11 @@ def vocabulary(deps: Deps) -> VocabularyOut:
         cautions=_words("cautions", (caution.code for caution in deps.cautions)),
         losses=_words("losses"),
         spread=_words("spread"),
+        crossings=_words("payback", codes_of("payback", "crossings."), "crossings."),
+        rates_of_return=_words("payback", _first_parts("returns."), "returns."),
+        sensitivity=_words("payback", _first_parts("step."), "step."),
+        co2=_words("payback", codes_of("payback", "co2."), "co2."),
+        storage=_words("storage"),
         assumptions=_words("assumptions", dict.fromkeys(row.code for row in default_rows())),
         problems=_words("problems", codes_of("problems", "title."), "title."),
         defaults=[DefaultOut.from_core(row) for row in default_rows()],
@@ -61,6 +66,11 @@ def _words(noun: str, codes: Iterable[str] | None = None, prefix: str = "") -> l
         text = template_of(noun, prefix + code)
         found.append(WordOut(code=code, text=None if text is None or "{" in text else text))
     return found
+
+
+def _first_parts(prefix: str) -> Iterable[str]:
+    """The codes of the account's sentences, variants counted as one."""
+    return dict.fromkeys(code.split(".")[0] for code in codes_of("payback", prefix))
 
 
 def _closed_lists(model: type[BaseModel]) -> dict[str, list[str]]:

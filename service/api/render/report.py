@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Iterator
 
 from service.api.render.lines import as_text, headed, wrapped
-from service.api.render.report_money import energy_lines, money_lines, use_lines
+from service.api.render.report_money import energy_lines, money_lines, storage_lines, use_lines
 from service.api.schemas.answers import AppraisalOut
 from service.api.schemas.finding import FindingOut
 from service.api.schemas.rounding import for_people
@@ -23,6 +23,7 @@ def report(answer: AppraisalOut) -> bytes:
             *headed("Energy", energy_lines(answer.energy)),
             *headed("Use at home", use_lines(answer.use)),
             *headed("Money", money_lines(answer.payback) if answer.payback else ()),
+            *headed("A battery beside it", _storage(answer)),
             *headed("What to do, and when", _steps(answer)),
             *headed("What to mind", _cautions(answer)),
             *headed("What was assumed", _assumptions(answer)),
@@ -33,6 +34,12 @@ def report(answer: AppraisalOut) -> bytes:
             ),
         ]
     )
+
+
+def _storage(answer: AppraisalOut) -> Iterable[str]:
+    if answer.storage is None:
+        return ()
+    return storage_lines(answer.storage, answer.payback.currency if answer.payback else "")
 
 
 def _decision(answer: AppraisalOut) -> Iterator[str]:

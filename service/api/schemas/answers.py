@@ -11,6 +11,7 @@ from service.api.schemas.base import Out, absent
 from service.api.schemas.energy import EnergyOut
 from service.api.schemas.finding import CompatibilityOut
 from service.api.schemas.payback import PaybackOut
+from service.api.schemas.storage import StorageOut
 from service.api.schemas.use import UseOut
 
 
@@ -32,6 +33,7 @@ class _Appraisal(Out):
     energy: EnergyOut
     use: UseOut
     payback: PaybackOut | None
+    storage: StorageOut | None = Field(description="Null where no battery was asked about.")
     steps: list[StepOut] = Field(max_length=100)
 
 
@@ -57,6 +59,7 @@ class CompatibilityAnswerOut(_Beside, _Compatibility):
 
 class _Payback(Out):
     payback: PaybackOut
+    storage: StorageOut | None = Field(description="Null where no battery was asked about.")
 
 
 class PaybackAnswerOut(_Beside, _Payback):

@@ -2,12 +2,17 @@
 
 from service.api.schemas.array import ArrayIn
 from service.api.schemas.base import In
-from service.api.schemas.household import DEMAND_LENGTHS, HouseholdIn
+from service.api.schemas.household import DEMAND_LENGTHS, DemandIn, HouseholdIn, MeterIn
 from service.api.schemas.inverter import InverterIn
-from service.api.schemas.mistakes import Found, Mistake
+from service.api.schemas.mistakes import Found, Mistake, mistake_of
 from service.api.schemas.money import TariffIn
 from service.api.schemas.requests import AppraisalIn, PaybackIn
+from service.api.schemas.storage import StorageIn
 from service.api.words import say
+from service.core.completion import contradictions_of_tariff
+from service.core.model.hours import HOURS
+
+HOUR_MINUTES = 60
 
 
 def contradictions(request: In) -> list[Mistake]:
@@ -23,7 +28,9 @@ def contradictions(request: In) -> list[Mistake]:
         if request.household:
             _household(request.household, found)
         if request.tariff:
-            _tariff(request.tariff, found)
+            _tariff(request.tariff, request.meter, found)
+        if request.storage:
+            _storage(request.storage, found)
     return found.mistakes
 
 
@@ -38,6 +45,11 @@ def _payback(request: PaybackIn, found: Found) -> None:
     if plain and request.arrays is not None:
         given = [array.given() for array in request.arrays]
         found.contradiction("/arrays", given, "payback")
+    if plain and request.storage is not None:
+        accepted = say("problems", "accepted.nothing")
+        found.contradiction("/storage", request.storage.given(), "storage_needs_hours", accepted)
+    if plain and request.tariff is not None:
+        _plain_tariff(request.tariff, request.inverter, found)
 
 
 def _arrays(arrays: list[ArrayIn], inverter: InverterIn, found: Found) -> None:
@@ -73,17 +85,13 @@ def _inverter(inverter: InverterIn, found: Found) -> None:
 
 
 def _household(household: HouseholdIn, found: Found) -> None:
-    if household.demand and len(household.demand.values_w) not in DEMAND_LENGTHS:
-        accepted = say("problems", "accepted.lengths", {"lengths": DEMAND_LENGTHS})
-        found.mistakes.append(
-            Mistake(
-                code="wrong_count",
-                pointer="/household/demand/values_w",
-                given=str(len(household.demand.values_w)),
-                problem=say("problems", "mistake.wrong_count"),
-                accepted=accepted,
-            )
-        )
+    if household.demand:
+        _demand(household.demand, found)
+    other = household.other_generation
+    if other and other.panel_power_w is None and other.year_kwh is None and other.values_w is None:
+        found.contradiction("/household/other_generation", {}, "no_size")
+    if other and other.values_w is not None and other.year_kwh is not None:
+        found.contradiction("/household/other_generation/year_kwh", other.year_kwh, "other_twice")
     for day in ("weekday", "weekend"):
         pairs = getattr(household.at_home, day, None) or ()
         for at, (start, end) in enumerate(pairs):
@@ -91,9 +99,62 @@ def _household(household: HouseholdIn, found: Found) -> None:
                 found.contradiction(f"/household/at_home/{day}/{at}", [start, end], "hours")
 
 
-def _tariff(tariff: TariffIn, found: Found) -> None:
+def _demand(demand: DemandIn, found: Found) -> None:
+    values, log = demand.values_w, demand.log
+    if (values is None) == (log is None):
+        found.contradiction("/household/demand", sorted(demand.model_fields_set), "hours_or_log")
+    if values is not None and len(values) not in DEMAND_LENGTHS:
+        found.mistakes.append(
+            Mistake(
+                code="wrong_count",
+                pointer="/household/demand/values_w",
+                given=str(len(values)),
+                problem=say("problems", "mistake.wrong_count"),
+                accepted=say("problems", "accepted.lengths", {"lengths": DEMAND_LENGTHS}),
+            )
+        )
+    elif values is not None and len(values) < HOURS and demand.kind == "own_hours":
+        found.contradiction("/household/demand/kind", demand.kind, "profile", count=len(values))
+    if log is not None and HOUR_MINUTES % log.step_minutes:
+        found.contradiction("/household/demand/log/step_minutes", log.step_minutes, "steps")
+    if log is not None and demand.filled_share is not None:
+        found.contradiction("/household/demand/filled_share", demand.filled_share, "filled_log")
+
+
+def _tariff(tariff: TariffIn, meter: MeterIn | None, found: Found) -> None:
     seen: set[str | None] = set()
     for at, period in enumerate(tariff.periods):
         if period.valid_from in seen:
             found.contradiction(f"/tariff/periods/{at}/valid_from", period.valid_from or "", "same_day")
         seen.add(period.valid_from)
+    inner = contradictions_of_tariff(tariff.given(), meter.given() if meter else None)
+    found.mistakes += [mistake_of(error) for error in inner]
+
+
+def _plain_tariff(tariff: TariffIn, inverter: InverterIn | None, found: Found) -> None:
+    """What needs more than a year's sum of energy."""
+    accepted = say("problems", "accepted.plain_tariff")
+    for at, period in enumerate(tariff.periods):
+        pointer = f"/tariff/periods/{at}"
+        if period.rates:
+            found.contradiction(f"{pointer}/rates", len(period.rates), "needs_hours", accepted)
+        if period.hourly:
+            found.contradiction(f"{pointer}/hourly", {}, "needs_hours", accepted)
+        if period.fee_per_kva_year and inverter is None:
+            given, wanted = period.fee_per_kva_year, say("problems", "accepted.kva")
+            found.contradiction(f"{pointer}/fee_per_kva_year", given, "needs_inverter", wanted)
+
+
+def _storage(storage: StorageIn, found: Found) -> None:
+    if storage.coupling == "ac" and storage.max_input_current_a is not None:
+        accepted = say("problems", "accepted.nothing")
+        found.contradiction("/storage/max_input_current_a", storage.max_input_current_a, "box_on_a_socket", accepted)
+    if storage.meter_reader:
+        for name in ("night_feed_w", "charge_above_w"):
+            if (given := getattr(storage, name)) is not None:
+                accepted = say("problems", "accepted.nothing")
+                found.contradiction(f"/storage/{name}", given, "follows_the_meter", accepted)
+    feed, most = storage.night_feed_w, storage.discharge_limit_w
+    if not storage.meter_reader and feed is not None and most is not None and feed > most:
+        accepted = say("problems", "accepted.number", {"low": 0, "high": most})
+        found.contradiction("/storage/night_feed_w", feed, "order", accepted, other="discharge_limit_w")

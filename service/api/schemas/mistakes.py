@@ -6,6 +6,7 @@ from types import MappingProxyType
 from typing import Any, Literal
 
 from service.api.words import say
+from service.core.errors import ContradictionError
 
 Where = Literal["body", "query", "header"]
 LONGEST_GIVEN = 200
@@ -34,6 +35,18 @@ class RefusedRequest(Exception):  # noqa: N818 - a refusal is what it is
         self.code = code
         self.mistakes = mistakes
         self.facts: MappingProxyType[str, Any] = MappingProxyType(facts)
+
+
+def mistake_of(error: ContradictionError) -> Mistake:
+    """The mistake that a contradiction found by the core is."""
+    return Mistake(
+        code=error.code,
+        pointer=error.pointer,
+        given=None if error.given is None else shown(error.given),
+        problem=error.problem,
+        accepted=error.accepted,
+        example=None if error.example is None else shown(error.example),
+    )
 
 
 @dataclass(slots=True)

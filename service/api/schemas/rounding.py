@@ -40,3 +40,14 @@ def for_people(value: float, low: float | None = None, high: float | None = None
     if rounded == 0:
         return "0"
     return f"{rounded:.{max(decimals, 0)}f}"
+
+
+def at_most(value: float) -> str:
+    """An upper bound for people: two digits that count, never rounded up, so that the promise beside it still holds.
+
+    >>> at_most(564.1), at_most(96.9), at_most(7.39), at_most(1437.0)
+    ('560', '96', '7.3', '1400')
+    """
+    step = 10.0 ** (floor(log10(value)) - 1) if value > 0.0 else 1.0
+    decimals = max(-round(log10(step)), 0)
+    return f"{floor(value / step * (1.0 + 1e-12)) * step:.{decimals}f}"

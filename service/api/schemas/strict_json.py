@@ -12,7 +12,7 @@ from service.api.schemas.mistakes import RefusedRequest, shown
 from service.api.words import say
 
 DEEPEST = 32
-MOST_VALUES = 40_000  # a full year of hours and all else that one question may hold stay well below
+MOST_VALUES = 45_000  # a log of quarter-hours and another year of hours beside it, and all else of one question
 LONGEST_INTEGER = 18  # digits; a longer one is read as a float, out of every bound we have
 
 # What matters to depth. Linear: each alternative consumes, none repeats.

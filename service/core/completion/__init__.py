@@ -7,6 +7,7 @@ from service.core.completion.defaults import default_rows
 from service.core.completion.moves import moves
 from service.core.completion.rows import Row
 from service.core.completion.tables import DefaultTables
+from service.core.completion.tariff_contradictions import contradictions_of_tariff
 
 __all__ = [
     "Completed",
@@ -16,6 +17,7 @@ __all__ = [
     "as_request",
     "complete",
     "complete_account",
+    "contradictions_of_tariff",
     "default_rows",
     "moves",
 ]

@@ -5,11 +5,13 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Any
 
-from service.core.completion.fill_home import NO_COUNTRY, meter_of, money_of, outlay_of, tariff_of
+from service.core.completion.fill_home import NO_COUNTRY, money_of
+from service.core.completion.fill_outlay import outlay_of
+from service.core.completion.fill_tariff import meter_of, tariff_of
 from service.core.completion.node import Node
 from service.core.completion.tables import DefaultTables
 from service.core.model.assumption import Assumption, Assumptions
-from service.core.model.facts import Meter, Money, OutlayItem, Tariff
+from service.core.model.facts import Meter, Money, Outlay, Tariff
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -18,7 +20,7 @@ class CompletedAccount:
 
     tariff: Tariff | None
     meter: Meter
-    outlay: tuple[OutlayItem, ...] | None
+    outlay: Outlay | None
     money: Money
     assumptions: Assumptions
 
@@ -37,9 +39,10 @@ def complete_account(given: Mapping[str, Any], tables: DefaultTables, as_of: dat
     log: list[Assumption] = []
     root = Node(given, "", log)
     area = root.child("site").get("rule_area") or NO_COUNTRY
+    tariff = tariff_of(root.child("tariff"), root.child("meter"), area, tables, as_of)
     return CompletedAccount(
-        tariff=tariff_of(root.child("tariff"), area, tables, as_of),
-        meter=meter_of(root.child("meter")),
+        tariff=tariff,
+        meter=meter_of(root.child("meter"), tariff),
         outlay=outlay_of(root.child("outlay")),
         money=money_of(root.child("money")),
         assumptions=Assumptions.of(log),

@@ -1,12 +1,19 @@
 """Which dated tables does completion draw on? Values handed in; core opens no files."""
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 
 from service.core.model.price import Prices
+from service.core.rules import RuleCard
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class DefaultTables:
-    """What the service's dated tables know: household ``prices`` by area."""
+    """What the service's dated tables know: household ``prices`` by area, ``rule_cards`` by ISO 3166 code."""
 
     prices: Prices
+    rule_cards: Mapping[str, tuple[RuleCard, ...]] = field(default_factory=dict)
+
+    def cards_of(self, area: str) -> tuple[RuleCard, ...]:
+        """The cards of an area, else of its country; none where neither has any."""
+        return self.rule_cards.get(area) or self.rule_cards.get(area.partition("-")[0], ())

@@ -68,8 +68,8 @@ class EnergyYear:
         arrays: one entry for each array of the request.
         spread: why the year is uncertain.
         ac_w: (8760,) a.c. power of each hour, after downtime, never below 0.
-        without_export_limit: the same year before an export limit cut it; None where nothing was cut.
         dc_w: d.c. power that the inputs draw, (8760,) for each array.
+        before_export_limit: the year as it would be if surplus might leave freely; None where it may.
     """
 
     year_kwh: Band
@@ -83,4 +83,4 @@ class EnergyYear:
     spread: tuple[SpreadPart, ...]
     ac_w: Floats
     dc_w: tuple[Floats, ...]
-    without_export_limit: "EnergyYear | None" = None
+    before_export_limit: "EnergyYear | None" = None

@@ -121,7 +121,14 @@ def _machines_w(machines: tuple[Machine, ...], calendar: Calendar) -> Floats:
     """Mean power of the machines on each row: their runs spread evenly over all days, at the usual hour."""
     by_hour = np.zeros(24)
     for machine in machines:
-        kwh_a_day = machine.kwh_a_run * machine.runs_per_week / 7.0
-        for step in range(RUN_HOURS):
-            by_hour[(int(machine.usual_hour) + step) % 24] += kwh_a_day * 1000.0 / RUN_HOURS
+        by_hour += mean_day_w(machine)
     return np.asarray(by_hour[calendar.clock_h.astype(np.int64)], dtype=np.float64)
+
+
+def mean_day_w(machine: Machine) -> Floats:
+    """(24,) mean power of a machine by wall-clock hour at its usual hour, over days with and without a run."""
+    by_hour = np.zeros(24)
+    kwh_a_day = machine.kwh_a_run * machine.runs_per_week / 7.0
+    for step in range(RUN_HOURS):
+        by_hour[(int(machine.usual_hour) + step) % 24] += kwh_a_day * 1000.0 / RUN_HOURS
+    return by_hour

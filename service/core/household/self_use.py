@@ -14,16 +14,24 @@ from service.core.model.hours import HOURS, Floats
 
 # Shape k of the rest, measured as the value that brings the closed form onto one-minute truth for three
 # household-years (UCI "Individual household electric power consumption", Hebrail & Berard, CC BY 4.0,
-# doi 10.24432/C58K54, and two more; 300 to 1600 W, 1500 to 9800 kWh a year). A profile averaged over days hides the
-# days' differences too, so it needs the wider distribution; a home's own hours leave only what happens within them.
+# doi 10.24432/C58K54, and two more; 300 to 1600 W, 1500 to 9800 kWh a year). A profile of the home itself, averaged
+# by month, kind of day and hour, hides the days' differences too, so it needs the wider distribution; a home's own
+# hours leave only what happens within them.
 K_AVERAGED = 0.65
 K_OWN_HOURS = 2.0
 
+# A mean day or week of the home hides its seasons as well, and the public shape hides its habits: averaging more can
+# only flatter, as min(P, D) is concave in D. Second moment of the one home's hours above its always-on power, over
+# that of each profile: 1.40 (month, kind of day, hour), 1.60 (week), 1.68 (day), 1.83 (public shape). Scaled from
+# 0.65 by 1 + 1/k these ask for 0.53, 0.49 and 0.43; one rounded value, as it is one home.
+K_COARSE = 0.5
+
 # Relative standard deviation of the yearly self-used energy, from the same 96 cases: 90 % within 6.3 % (averaged
-# profile of that very home) and 2.9 % (its own hours), divided by 1.645. That the public shape is some other home's
-# is not in those: 10 % is our choice for it, about the scatter of single homes around their group.
+# profile of that very home) and 2.9 % (its own hours), divided by 1.645. Its mean day or week does no worse on the one
+# home at hand (4.3 %); that is one home, and the wider figure holds. That the public shape is some other home's is not
+# in those: 10 % is our choice for it, about the scatter of single homes around their group.
 SD_PUBLIC_SHAPE = 0.10
-SD_OWN_DAY = 0.038
+SD_OWN_PROFILE = 0.038
 SD_OWN_HOURS = 0.018
 
 # Share of the variance within an hour that quarter-hourly means still show: self-used energy netted by quarter-hours
@@ -99,11 +107,12 @@ def _met_share_by_table(ratio: Floats, k: float) -> Floats:
 def k_of(household: Household, netting: str = "instant") -> float:
     """Shape k that suits what is known of the home, and the period over which its meter nets.
 
-    Own 8760 or 8784 values are the home's own hours; 24, 168 or none are averaged profiles. Netting over an hour
-    leaves of an averaged profile only the differences between days, and of own hours nothing (k is infinite). The
-    squared coefficient of variation of demand is 1/k; within an hour it is 1/``K_OWN_HOURS``, and for the product of
-    an hour's mean and what happens within it 1 + 1/k = (1 + between) (1 + within). Month and year are netted in
-    money, not here.
+    Own 8760 or 8784 values are the home's own hours unless they are said to be averaged; 24, 168 or none (the public
+    shape) are coarser profiles. Netting over an hour leaves of a profile only the differences between days, and of own
+    hours nothing (k is infinite). The squared coefficient of variation of demand is 1/k; within an hour it is
+    1/``K_OWN_HOURS``, and for the product of an hour's mean and what happens within it
+    1 + 1/k = (1 + between) (1 + within). Hours filled into a log are averages: they bring in ``between`` by their
+    share. Month and year are netted in money, not here.
 
     >>> from math import inf
     >>> home = Household(demand_kwh_per_year=0, persons=1, always_on_w=0, at_home=None, machines=(),
@@ -112,7 +121,7 @@ def k_of(household: Household, netting: str = "instant") -> float:
     (2.0, True)
     """
     within_share = {"quarter_hour": QUARTER_HOUR_VARIANCE_SHARE, "hour": 0.0}.get(netting, 1.0)
-    between = 0.0 if _own_hours(household) else (1.0 + 1.0 / K_AVERAGED) / (1.0 + 1.0 / K_OWN_HOURS) - 1.0
+    between = _hidden_between_hours(household)
     squared_variation = (1.0 + between) * (1.0 + within_share / K_OWN_HOURS) - 1.0
     return 1.0 / squared_variation if squared_variation > 0.0 else np.inf
 
@@ -121,7 +130,10 @@ def self_use_sd_share(household: Household) -> float:
     """Relative standard deviation of the yearly self-used energy that comes from not knowing the home's minutes."""
     if household.values_w is None:
         return SD_PUBLIC_SHAPE
-    return SD_OWN_HOURS if _own_hours(household) else SD_OWN_DAY
+    if not _whole_year(household) or household.values_kind == "averaged":
+        return SD_OWN_PROFILE
+    filled = household.filled_share
+    return float(np.sqrt((1.0 - filled) * SD_OWN_HOURS**2 + filled * SD_OWN_PROFILE**2))
 
 
 def on_one_phase_w(demand_w: Floats, always_on_w: float, *, phases: int = 3) -> tuple[Floats, float]:
@@ -143,5 +155,16 @@ def with_allowance_w(production_w: Floats, demand_w: Floats, always_on_w: float,
     return np.asarray(granted + self_used_w(production_w - granted, demand_w, always_on_w, k), dtype=np.float64)
 
 
-def _own_hours(household: Household) -> bool:
+def _whole_year(household: Household) -> bool:
     return household.values_w is not None and len(household.values_w) >= HOURS
+
+
+def _hidden_between_hours(household: Household) -> float:
+    """Squared variation of an hour's true mean about the mean that is known of it."""
+    if not _whole_year(household):
+        return _between(K_COARSE)
+    return _between(K_AVERAGED) * (1.0 if household.values_kind == "averaged" else household.filled_share)
+
+
+def _between(k: float) -> float:
+    return (1.0 + 1.0 / k) / (1.0 + 1.0 / K_OWN_HOURS) - 1.0

@@ -67,9 +67,19 @@ def test_a_whole_year_agrees_with_its_single_hours(k):
 
 
 def test_averaged_profiles_are_taken_wider_than_own_hours():
-    assert k_of(household()) == pytest.approx(0.65)
-    assert k_of(household(values_w=(100.0,) * 168)) == pytest.approx(0.65)
+    assert k_of(household()) == pytest.approx(0.5)
+    assert k_of(household(values_w=(100.0,) * 168)) == pytest.approx(0.5)
+    assert k_of(household(values_w=(100.0,) * 8760, values_kind="averaged")) == pytest.approx(0.65)
     assert k_of(household(values_w=(100.0,) * 8784)) == pytest.approx(2.0)
+
+
+def test_hours_filled_into_a_log_are_taken_wider_by_their_share():
+    ks = [k_of(household(values_w=(100.0,) * 8760, filled_share=share)) for share in (1.0, 0.5, 0.1, 0.0)]
+    assert ks == sorted(ks)
+    assert ks[0] == pytest.approx(0.65)
+    assert ks[-1] == pytest.approx(2.0)
+    sds = [self_use_sd_share(household(values_w=(100.0,) * 8760, filled_share=share)) for share in (0.0, 0.3, 1.0)]
+    assert sds == sorted(sds)
 
 
 @pytest.mark.parametrize("values", [None, (100.0,) * 8760])

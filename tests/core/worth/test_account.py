@@ -6,10 +6,11 @@ from datetime import date
 import pytest
 
 from service.core.model.band import Band
-from service.core.model.facts import InverterSwap, Meter, OutlayItem, TariffPeriod
+from service.core.model.facts import InverterSwap, Meter, TariffPeriod
 from service.core.worth import use_at_home, worth, worth_of_energy
 from service.data.households import load_demand_shape
 from tests.builders import household, money, setup, tariff
+from tests.builders import outlay as outlay_of
 from tests.energy_years import CALENDAR, energy_year
 
 AS_OF = date(2026, 11, 25)
@@ -25,9 +26,9 @@ def value(energy=None, **changes):
 
 def plain(year_kwh=640.0, share=0.55, outlay=344.0, **changes):
     band = year_kwh if isinstance(year_kwh, Band) else Band(year_kwh, year_kwh, year_kwh)
-    items = None if outlay is None else (OutlayItem(what="set", amount=outlay),)
+    paid = None if outlay is None else outlay_of(set=outlay)
     parts = {"tariff": tariff(), "money": money(inverter_swap=None), **changes}
-    return worth_of_energy(band, share, parts.pop("tariff"), items, parts.pop("money"), AS_OF, **parts)
+    return worth_of_energy(band, share, parts.pop("tariff"), paid, parts.pop("money"), AS_OF, **parts)
 
 
 def ordered(band):

@@ -3,7 +3,7 @@
 import numpy as np
 import pytest
 
-from service.core.household import demand_w, self_used_w
+from service.core.household import demand_w, k_of, self_used_w
 from service.core.worth import limited_export
 from service.data.households import load_demand_shape
 from tests.builders import household, inverter, setup
@@ -26,7 +26,7 @@ def test_a_limit_above_the_peak_costs_nothing():
 
 
 def test_nothing_sent_out_leaves_just_the_self_use():
-    used = self_used_w(energy_year().ac_w, DEMAND, 60.0, 0.65)
+    used = self_used_w(energy_year().ac_w, DEMAND, 60.0, k_of(household()))
     np.testing.assert_allclose(limited(0).ac_w, used)
 
 
