@@ -63,5 +63,7 @@ TEXTS: Mapping[str, str] = {
     "condition.special_connector": "Have an electrician fit the special connector that the card names.",
     "condition.fixed_connection": "Have an electrician connect it for good, without a plug.",
     "condition.other_inverter": "Take an inverter with at least {new_value} {unit} here.",
+    "condition.weaker_panels": "Take panels of at most {new_value} {unit} each.",
+    "condition.fewer_panels": "Connect fewer panels, as the remedy says.",
     "condition.other_residual_current_device": "Have an electrician fit a residual-current device that suits.",
 }
