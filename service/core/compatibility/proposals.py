@@ -20,7 +20,7 @@ LEAD_SECTIONS_MM2 = (1.0, 1.5, 2.5, 4.0, 6.0)
 LEAST_LIMIT_W = 50.0  # nobody turns an inverter down further
 LIMIT_STEP_W = 10.0
 PANEL_STEP_W = 5.0  # labels go in steps of 5 W
-LEAST_PANEL_W = 50.0  # no panel for a roof or railing is weaker
+LEAST_KEPT_SHARE = 0.5  # a set that loses more than half of its panels' power is another set, and no remedy of this one
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -189,7 +189,7 @@ def _panel_cap(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
     setup = wiring.setup
     panels = sum(array.count for array in setup.arrays)
     each_w = PANEL_STEP_W * floor(room_w / panels / PANEL_STEP_W)
-    if each_w >= LEAST_PANEL_W:
+    if panels * each_w >= LEAST_KEPT_SHARE * sum(a.count * a.panel.rated_power_w for a in setup.arrays):
         weaker = tuple(
             replace(a, panel=replace(a.panel, rated_power_w=min(each_w, a.panel.rated_power_w))) for a in setup.arrays
         )
@@ -197,7 +197,7 @@ def _panel_cap(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
                        rewired=replace(wiring, setup=replace(setup, arrays=weaker)))  # fmt: skip
     kept = _kept_within(setup, room_w)
     left = sum(array.count for array in kept)
-    if 0 < left < panels:
+    if LEAST_KEPT_SHARE * panels <= left < panels:
         yield _fewer(wiring, kept, left, panels)
 
 

@@ -181,8 +181,8 @@ def system_voltage(wiring: Wiring, index: int, strings: Strings) -> Finding | No
         return None
     cold, _ = cold_string_voltage(wiring, strings)
     return made(
-        "system_voltage", Part.PANEL_SIDE, _in_the_cold(wiring, strings, limit), f"{strings.pointer}/panel", input_number=index + 1,
-        numbers=(cold.value, _known(limit), "V"), facts=_string_facts(strings),
+        "system_voltage", Part.PANEL_SIDE, _in_the_cold(wiring, strings, limit), f"{strings.pointer}/panel",
+        input_number=index + 1, numbers=(cold.value, _known(limit), "V"), facts=_string_facts(strings),
         source="IEC 61730: maximum system voltage of the panel",
     )  # fmt: skip
 

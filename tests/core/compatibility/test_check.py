@@ -188,3 +188,10 @@ def test_fewer_panels_of_one_array_is_a_change_that_can_be_sent_again() -> None:
     assert (remedy.pointer, remedy.new_value, remedy.verdict_then) == ("/arrays/0/count", 2, "fits")
     setup = replaced_at(builders.setup(arrays=three, socket_circuit=circuit), remedy.pointer, remedy.new_value)
     assert one("panel_cap", answer(arrays=setup.arrays, socket_circuit=circuit)).verdict == "fits"
+
+
+def test_a_set_that_would_have_to_lose_most_of_its_panels_has_no_such_remedy() -> None:
+    twelve = (builders.array(count=12, joined="parallel", panel=builders.panel(rated_power_w=410)),)
+    finding = one("panel_cap", answer(arrays=twelve, socket_circuit=builders.socket_circuit(plug="fixed")))
+    assert finding.verdict == "does_not_fit"
+    assert not {r.code for r in finding.remedies} & {"weaker_panels", "fewer_panels"}
