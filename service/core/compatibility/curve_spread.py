@@ -17,8 +17,7 @@ from service.core.model.finding import Verdict, worst
 # What a curve is drawn from.
 SHAPES = (
     "open_circuit_voltage_v", "short_circuit_current_a", "max_power_voltage_v", "max_power_current_a",
-    "cells_in_series", "voc_coefficient_pct_per_k", "isc_coefficient_pct_per_k", "power_coefficient_pct_per_k",
-    "cell_kind",
+    "cells_in_series", "voc_coefficient_pct_per_k", "isc_coefficient_pct_per_k", "cell_kind",
 )  # fmt: skip
 # Kinds whose curve bends furthest from that of crystalline silicon, the kind that is taken where nobody said.
 _OTHER_KINDS = ("cdte", "cigs", "amorphous")
