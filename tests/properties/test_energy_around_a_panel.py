@@ -22,9 +22,11 @@ from tests.properties.around import shadows, shares, skies, slabs, surrounded_ar
 from tests.properties.strategies import sheets
 
 HAIR_W = 1e-6
-# Grazing beam is thrown back by the glass and drives hardly any current, yet it counts as warming the cells (Faiman's
-# coefficients were measured so). Its shade can leave an hour a little more power: at most 0.14 % were found.
-GRAZING_SHARE = 0.003
+# Light that the glass throws back drives no current, yet it counts as warming the cells (Faiman's coefficients were
+# measured so). Shade that takes mostly such light (grazing beam; beam beside a hard shadow) cools more than it dims and
+# can leave an hour a little more power: at most 0.14 % of a bright hour were found and 0.4 % of one with 0.2 W; of a
+# whole year a ten-millionth.
+GRAZING_SHARE, GRAZING_W, GRAZING_SHARE_OF_YEAR = 0.003, 0.01, 1e-5
 REACHED = one_input(tracking_min_v=5, tracking_max_v=1000, start_voltage_v=5, max_current_a=60)
 limits_w = st.floats(0, 1000)
 
@@ -45,9 +47,8 @@ def assert_never_more(sky, limit_w, *from_most_to_least):
     """
     years = [ac_w(sky, one, limit_w) for one in from_most_to_least]
     for more, less in pairwise(years):
-        assert less[0].sum() <= more[0].sum() * (1 + 1e-9) + HAIR_W
-        assert np.all(less[0] <= more[0] * (1 + GRAZING_SHARE) + HAIR_W)
-        assert less[0].sum() <= more[0].sum() + HAIR_W
+        assert less[0].sum() <= more[0].sum() * (1 + GRAZING_SHARE_OF_YEAR) + HAIR_W
+        assert np.all(less[0] <= more[0] * (1 + GRAZING_SHARE) + GRAZING_W)
 
 
 surroundings = st.builds(lambda one, sheet: replace(one, panel=sheet), surrounded_arrays(), sheets() | st.just(panel()))
