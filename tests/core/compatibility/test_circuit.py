@@ -203,7 +203,8 @@ def test_the_thin_cable_behind_16_a_is_refused_however_cool_it_stays_and_can_be_
         finding = cable(warmth(), area=area)
         assert finding.verdict == "does_not_fit"
         assert finding.facts["ambient_c"] == 20
-        assert any(r.verdict_then == "fits" and r.code == "smaller_breaker" for r in finding.remedies)
+        breakers = [(r.new_value, str(r.verdict_then)) for r in finding.remedies if r.code == "smaller_breaker"]
+        assert breakers == [(10, "fits")]
 
 
 def test_a_warmth_of_which_not_even_a_range_is_known_is_a_question() -> None:
