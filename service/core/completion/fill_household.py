@@ -13,6 +13,10 @@ from service.core.model.place import Plane
 
 _DEMAND_BY_PERSONS = {1: 1300.0, 2: 1900.0, 3: 2500.0, 4: 2900.0}
 _SHARE_ALWAYS_ON = 0.15
+# However even a home's hours are: at most so much of their mean is taken as always on, as evenness is no proof. A
+# thermostat that switches every ten minutes gives hours without a ripple. Own hours: the upper end of the range about
+# the share above; a profile tells of no single hour and gets the share itself.
+_MOST_ALWAYS_ON = {"own_hours": 0.3, "averaged": _SHARE_ALWAYS_ON}
 _LENGTHS = (24, 168, HOURS, HOURS + 24)
 # A yearly figure beside the home's own hours is passed over aloud where it differs by more than rounding of a bill.
 _SAME_SHARE = 0.01
@@ -79,8 +83,11 @@ def _kind(node: Node, values: Sequence[float] | None) -> str | None:
                 accepted="averaged, or a year of hours",
             )  # fmt: skip
         return None
-    guess = Guess(value="averaged", code="days_repeat") if _repeats(values) else Guess(value="own_hours")
-    return str(node.take("kind", guess))
+    averaged = Guess(value="averaged", code="days_repeat")
+    if given == "own_hours" and repeats_one_week(values):
+        node.assume("kind", averaged)
+        return "averaged"
+    return str(node.take("kind", averaged if _repeats(values) else Guess(value="own_hours")))
 
 
 def _repeats(values: Sequence[float]) -> bool:
@@ -108,7 +115,7 @@ def _always_on(values: Sequence[float] | None, kind: str | None, demand_kwh: flo
 
     Of own hours what 99 % exceed (an outage is no habit). Of a profile by month its least hour. Of a mean day or week
     (a year of them, too) the least hour of the mean day, times that over the mean: the flatter it is, the more of it
-    is always on.
+    is always on. Never more than ``_MOST_ALWAYS_ON`` of the mean: an even day may be nothing but a mean.
     """
     if values is None:
         mean_w = demand_kwh / 8.76
@@ -122,6 +129,11 @@ def _always_on(values: Sequence[float] | None, kind: str | None, demand_kwh: flo
     else:
         day = hours.reshape(-1, 24).mean(axis=0)
         floor = float(day.min() ** 2 / day.mean()) if day.mean() > 0.0 else 0.0
+    mean_w = float(hours.mean())
+    most = _MOST_ALWAYS_ON["own_hours" if kind == "own_hours" else "averaged"] * mean_w
+    if floor > most:
+        low = round(0.08 * mean_w, 1)
+        return Guess(value=round(most, 1), code="even_hours", low=low, high=round(min(floor, mean_w), 1))
     return Guess(value=round(floor, 1), code="least_of_own_hours")
 
 

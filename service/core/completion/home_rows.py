@@ -41,6 +41,9 @@ HOME_ROWS: tuple[Row, ...] = (
          "of an averaged year its least hour; of a mean day or week the least hour of the day times that over the "
          "mean", unit="W",
          source="computed from the values given"),
+    _row("/household/always_on_w", code="even_hours", rule="0.3 of the mean of own hours, 0.15 of the mean of a "
+         "profile, where the hours are so even that their least would be more; low 0.08 of the mean, high that least",
+         unit="W", source="the share and the range that stand for a home of which only the year is known"),
     _row("/household/machines", code="none_named", value=[], source=NEUTRAL),
     _row("/household/demand/kind", code="hours_differ", value="own_hours", source="computed from the values given"),
     _row("/household/demand/kind", code="days_repeat", rule="averaged, as fewer than half of the days have a course "

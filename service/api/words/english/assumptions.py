@@ -99,6 +99,8 @@ TEXTS: Mapping[str, str] = {
     "sum_of_own_hours": "The sum of the hours that you gave.",
     "share_of_demand": "Not said; the usual share that runs day and night was taken.",
     "least_of_own_hours": "Read from the lowest of the hours that you gave.",
+    "even_hours": "The hours that you gave are very even, and that does not prove that so much is drawn at every moment; "
+    "only a usual part of their mean was taken. Say it where you know it.",
     "own_hours_say_otherwise": "The hours that you gave add up to this; the yearly figure beside them was not used.",
     "hours_differ": "The hours were taken as this home's own, each as it was.",
     "days_repeat": "Most of the days are alike, so the hours were taken as an averaged profile: less is then used at "
