@@ -145,13 +145,16 @@ def k_of(household: Household, netting: str = "instant") -> float:
 
 
 def self_use_sd_share(household: Household) -> float:
-    """Relative standard deviation of the yearly self-used energy that comes from not knowing the home's minutes."""
+    """Relative standard deviation of the yearly self-used energy that comes from not knowing the home's minutes.
+
+    Of a log with gaps, evenly from that of its known hours to that of a yearly figure by the share that was filled: an
+    error of filled hours is one error for all of them, and a day in July tells no more of winter than a yearly figure.
+    """
     if household.values_w is None:
         return SD_PUBLIC_SHAPE
-    if not _whole_year(household) or household.values_kind == "averaged":
-        return SD_OWN_PROFILE
-    filled = household.filled_share
-    return float(np.sqrt((1.0 - filled) * SD_OWN_HOURS**2 + filled * SD_OWN_PROFILE**2))
+    profile = not _whole_year(household) or household.values_kind == "averaged"
+    known, filled = SD_OWN_PROFILE if profile else SD_OWN_HOURS, household.filled_share
+    return (1.0 - filled) * known + filled * SD_PUBLIC_SHAPE
 
 
 def on_one_phase_w(demand_w: Floats, always_on_w: float, *, phases: int = 3) -> tuple[Floats, float]:

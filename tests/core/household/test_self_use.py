@@ -89,8 +89,14 @@ def test_hours_filled_into_a_log_are_taken_wider_by_their_share():
     assert ks == sorted(ks)
     assert ks[0] == pytest.approx(0.65)
     assert ks[-1] == pytest.approx(2.0)
-    sds = [self_use_sd_share(household(values_w=(100.0,) * 8760, filled_share=share)) for share in (0.0, 0.3, 1.0)]
-    assert sds == sorted(sds)
+
+
+@pytest.mark.parametrize("kind", ["own_hours", "averaged"])
+def test_the_less_a_log_knows_the_nearer_its_spread_comes_to_that_of_a_yearly_figure(kind):
+    shares = (0.0, 0.04, 0.3, 0.6, 1.0)
+    sds = [self_use_sd_share(household(values_w=SEASONS, values_kind=kind, filled_share=share)) for share in shares]
+    assert sds == sorted(set(sds))
+    assert sds[-1] == pytest.approx(self_use_sd_share(household(values_w=None)))
 
 
 @pytest.mark.parametrize("values", [None, (100.0,) * 8760])

@@ -32,6 +32,18 @@ def test_self_use_and_export_add_up_to_the_production():
     assert got.covered_share == pytest.approx(got.self_used_kwh.middle / 1900)
 
 
+def test_a_log_of_one_day_is_no_surer_than_a_yearly_figure_and_gaps_widen_the_band():
+    hours = tuple(np.random.default_rng(1).gamma(0.8, 270.0, 8760).round(1))
+
+    def width(**known):
+        band = use(household=household(**known)).self_used_kwh
+        return (band.hopeful - band.cautious) / band.middle
+
+    widths = [width(values_w=hours, values_kind="own_hours", filled_share=f) for f in (0.0, 0.2, 0.5, 0.997)]
+    assert widths == sorted(set(widths))
+    assert widths[-1] > 0.9 * width()
+
+
 def test_less_is_used_than_the_hourly_minimum_promises():
     setting = setup()
     demand = demand_w(setting.household, CALENDAR, SHAPE)
