@@ -29,8 +29,9 @@ def year_of_log(first: str, step_minutes: int, values_w: tuple[float | None, ...
     """The rows of the year from a meter's log with gaps.
 
     Args:
-        first: when the first step begins, "YYYY-MM-DDTHH:MM", in the place's standard time; or with "Z" or an offset
-            such as "+02:00". From there on steps follow evenly: a logger does not jump with summer time.
+        first: when the first step begins: an instant (RFC 3339), or without "Z" or an offset the place's wall-clock
+            time, where summer time is read from the same date of the reference year. From there on steps follow
+            evenly: a logger does not jump with summer time.
         step_minutes: length of a step; 60 is a multiple of it.
         values_w: mean power of each step, None where it is missing.
         calendar: the rows of the year, for the place's standard time.
@@ -69,19 +70,29 @@ def year_of_log(first: str, step_minutes: int, values_w: tuple[float | None, ...
 def _standard_time(first: str, calendar: Calendar) -> datetime:
     """When the log begins, in the place's standard time."""
     try:
-        begin = datetime.fromisoformat(first)
+        begin = datetime.fromisoformat(first.upper())
     except ValueError:
         raise ContradictionError(
             "/household/demand/log/first", "is no time", given=first,
-            accepted="a date and time, with an offset where it is not the place's standard time",
-            example="2025-03-01T00:00",
+            accepted="a date and time, with Z or an offset, or without either in the place's wall-clock time",
+            example="2025-03-01T00:00:00+01:00",
         ) from None  # fmt: skip
     away = begin.utcoffset()
     if away is None:
-        return begin
+        return begin - _summer_time(begin, calendar)
     rows_begin = np.datetime64(f"{REFERENCE_YEAR}-01-01T00:00:00")
     standard = timedelta(seconds=int((rows_begin - calendar.utc[0]) / np.timedelta64(1, "s")))
     return begin.replace(tzinfo=None) - away + standard
+
+
+def _summer_time(wall: datetime, calendar: Calendar) -> timedelta:
+    """How far the wall clock is ahead of standard time on that date, within a week of where it is put forward or back.
+
+    29 February is as 1 March.
+    """
+    row = (int(_DAYS_BEFORE_MONTH[wall.month - 1]) + wall.day - 1) * 24 + wall.hour
+    ahead_h = float(calendar.clock_h[row]) - row % 24
+    return timedelta(hours=(ahead_h + 12.0) % 24.0 - 12.0)
 
 
 def _hourly(begin: datetime, step_minutes: int, values_w: tuple[float | None, ...]) -> tuple[np.ndarray, Floats]:
