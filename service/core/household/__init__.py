@@ -4,6 +4,7 @@ from service.core.household.demand import RUN_HOURS, demand_w, mean_day_w
 from service.core.household.log import LoggedYear, year_of_log
 from service.core.household.other import used_beside_w
 from service.core.household.self_use import (
+    SD_PUBLIC_SHAPE,
     k_of,
     on_one_phase_w,
     repeats_one_week,
@@ -27,6 +28,7 @@ from service.core.model.demand import DemandShape
 
 __all__ = [
     "RUN_HOURS",
+    "SD_PUBLIC_SHAPE",
     "Beside",
     "DemandShape",
     "LoggedYear",
