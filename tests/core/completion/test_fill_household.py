@@ -198,3 +198,20 @@ def test_a_year_that_repeats_one_day_is_read_as_that_day():
     year, alone = (at_home(demand={"values_w": values}).setup.household for values in (day * 365, day))
     assert year.always_on_w == alone.always_on_w == 12.5
     assert k_of(year) == k_of(alone)
+
+
+def test_a_log_of_quarter_hours_stays_one_and_may_be_sent_again_as_values():
+    quarters = np.random.default_rng(6).gamma(0.8, 250.0, 35040).round(1).tolist()
+    first = at_home(demand={"log": log(step_minutes=15, values_w=quarters)})
+    home = first.setup.household
+    assert home.values_w == tuple(quarters)
+    assert (home.values_kind, home.demand_kwh_per_year) == ("own_hours", pytest.approx(sum(quarters) / 4000, abs=0.1))
+    again = at_home(**as_request(first.setup)["household"]).setup.household
+    assert again == home
+
+
+def test_a_day_of_quarter_hours_over_and_over_is_no_homes_own():
+    day = [100.0] * 48 + [900.0] * 48
+    home = at_home(demand={"values_w": day * 365}).setup.household
+    assert home.values_kind == "averaged"
+    assert k_of(home) == 0.5

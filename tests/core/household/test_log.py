@@ -131,3 +131,19 @@ def test_a_beginning_that_is_no_time_is_refused():
     with pytest.raises(ContradictionError) as caught:
         logged("yesterday", 60, [100.0] * 48)
     assert caught.value.pointer == "/household/demand/log/first"
+
+
+def test_a_log_of_quarter_hours_or_finer_keeps_its_quarters_and_their_gaps_take_the_hours_mean():
+    quarters = [100.0, None, 300.0, 500.0]
+    year = logged("2025-01-01T00:00", 15, quarters * 8760)
+    np.testing.assert_allclose(year.quarters_w[:4], [100, 300, 300, 500])
+    np.testing.assert_allclose(year.quarters_w.reshape(-1, 4).mean(axis=1), year.values_w)
+    fine = logged("2025-01-01T00:00", 5, [30.0, 60.0, 90.0] + [0.0] * 9 + [12.0] * 12 * 30)
+    np.testing.assert_allclose(fine.quarters_w[:5], [60, 0, 0, 0, 12])
+    assert logged("2025-01-01T00:00", 30, [1.0] * 17520).quarters_w is None
+
+
+def test_hours_that_are_filled_into_a_log_of_quarter_hours_are_even():
+    year = logged("2025-01-06T00:00", 15, [400.0, 0.0, 0.0, 0.0] * 24 * 14)
+    assert set(year.quarters_w[: 5 * 96]) == {100.0}
+    assert set(year.quarters_w[5 * 96 : 5 * 96 + 4]) == {400.0, 0.0}
