@@ -1,10 +1,11 @@
 """Self-use against one home's year of minutes: what the closed form gives from hours, and what really met.
 
 Home: UCI "Individual household electric power consumption", CC BY 4.0 (see ``tests/minute_home.py``), as measured and
-scaled to 1500, 2500 and 3500 kWh a year. Production: made up, in minutes, steady or with clouds that come and go.
-Found when this was written, worst and median of the absolute errors: own hours 4.7 and 2.0 %, log of quarter-hours 4.7
-and 1.8 %, profile by month, kind of day and hour 5.6 and 1.8 %, mean week 5.0 and 1.5 %, mean day 4.2 and 1.7 %, public shape 5.1 and 1.9 %. One home is no
-proof for another: k was not fitted to this one alone, and its neighbours may fare worse.
+scaled to 1500, 2500 and 3500 kWh a year. Production: made up, in minutes, steady or with clouds that come and go. Found
+when this was written, worst and median of the absolute errors: own hours 4.7 and 2.0 %, log of quarter-hours 4.7 and
+1.8 %, profile by month, kind of day and hour 5.6 and 1.8 %, mean week 5.0 and 1.5 %, mean day 4.2 and 1.7 %, public
+shape 5.1 and 1.9 %. One home is no proof for another: k was not fitted to this one alone, and its neighbours may fare
+worse.
 """
 
 from functools import cache

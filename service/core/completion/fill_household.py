@@ -63,7 +63,7 @@ def _own_values(node: Node, calendar: Calendar) -> Sequence[float] | None:
     if values is not None and len(values) not in _LENGTHS:
         raise ContradictionError(
             node.at("values_w"), f"has {len(values)} values", given=len(values),
-            accepted="24 (a day), 168 (a week), 8760 or 8784 (a year), 35040 or 35136 (its quarter-hours) mean powers in W",
+            accepted="24 (a day), 168 (a week), 8760 or 8784 (a year), 35040 or 35136 (its quarter-hours) powers in W",
         )  # fmt: skip
     return values
 

@@ -27,8 +27,8 @@ HOME_ROWS: tuple[Row, ...] = (
     _row("/downtime_days_per_year", code="usual_downtime", value=2.0, unit="d", source=TRADE, low=0.0, high=10.0,
          moves_energy=True),
     _row("/energy/year_kwh", code="bare_number", rule="the number given, with a relative standard deviation of 0.08; "
-         "low and high hold 95 %", unit="kWh", source="our own account of a set that is wholly described, and some of its "
-         "plane"),
+         "low and high hold 95 %", unit="kWh", source="our own account of a set that is wholly described, with "
+         "some doubt of its plane"),
     _row("/use/self_used_share", code="bare_number", rule="the share given, with a relative standard deviation of "
          "0.14; low and high hold 95 %", source="as of a home of which only the year is known"),
     _row("/household/persons", code="usual_home", value=2, source=_USE),

@@ -200,7 +200,7 @@ def with_allowance_w(production_w: Floats, demand_w: Floats, always_on_w: float,
 
 
 def repeats_one_week(values_w: Sequence[float]) -> bool:
-    """Is a year of hours, or of quarter-hours, one mean day or week over and over? Then it tells no more than that day or week.
+    """Is a year of hours or quarter-hours one mean day or week over and over? Then it tells no more than that.
 
     A clock that is put forward in summer may move it by an hour.
 

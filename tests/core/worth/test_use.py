@@ -240,7 +240,7 @@ def test_the_meters_netting_brings_back_nothing_that_the_limit_took():
 
 
 def test_a_log_of_quarter_hours_is_met_within_its_quarters_and_not_within_the_hours_it_makes():
-    """A heater of 1600 W for one quarter of each hour: half an hour's mean of 400 W, and 800 W are met for a quarter."""
+    """A heater of 1600 W for one quarter of each hour: a mean of 400 W, and 800 W are met for a quarter."""
     heater = (1600.0, 0.0, 0.0, 0.0) * 8760
     steady = replace(energy_year(), ac_w=np.full(8760, 800.0))
     as_logged, by_hour = (
