@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 from scipy import integrate, stats
 
-from service.core.household import k_of, on_one_phase_w, self_use_sd_share, self_used_w, with_allowance_w
+from service.core.household import k_of, k_of_quarters, on_one_phase_w, self_use_sd_share, self_used_w, with_allowance_w
 from tests.builders import household
 
 
@@ -135,3 +135,13 @@ def test_without_allowance_only_self_use_is_left_and_with_a_large_one_nothing_is
         with_allowance_w(production, demand, 70.0, 0.65, 0.0), self_used_w(production, demand, 70.0, 0.65)
     )
     np.testing.assert_allclose(with_allowance_w(production, demand, 70.0, 0.65, 800.0), production)
+
+
+def test_quarter_hours_leave_less_unknown_than_hours_and_filled_ones_as_much_as_a_profile():
+    def k(filled_share, netting="instant"):
+        return k_of_quarters(household(values_w=(100.0,) * 35040, filled_share=filled_share), netting)
+
+    assert k(0.0) == pytest.approx(5.0) > k_of(household(values_w=SEASONS))
+    assert k(1.0) == pytest.approx(k_of(household(values_w=SEASONS, values_kind="averaged")))
+    assert k(0.0) > k(0.3) > k(0.6) > k(1.0)
+    assert k(0.0, "quarter_hour") == np.inf > k(0.3, "quarter_hour") > k(0.3)
