@@ -52,6 +52,9 @@ QUARTER_HOUR_VARIANCE_SHARE = 0.57
 # log of demand tells. 5 lies between: the errors are told in the test against that home.
 K_QUARTER_HOURS = 5.0
 
+# A profile whose hours differ by no more than so much of the highest is a yearly figure in other words (our choice).
+_EVEN_SHARE = 0.2
+
 _WEEK = 7 * 24
 
 # The table of the closed form: number of stretches, and the largest k for which its steps are fine enough.
@@ -173,9 +176,10 @@ def self_use_sd_share(household: Household) -> float:
     Of a log with gaps, evenly from that of its known hours to that of a yearly figure by the share that was filled: an
     error of filled hours is one error for all of them, and a day in July tells no more of winter than a yearly figure.
     """
-    if household.values_w is None:
-        return SD_PUBLIC_SHAPE
+    values = household.values_w
     profile = not _whole_year(household) or household.values_kind == "averaged"
+    if values is None or (profile and max(values) - min(values) <= _EVEN_SHARE * max(values)):
+        return SD_PUBLIC_SHAPE
     known, filled = SD_OWN_PROFILE if profile else SD_OWN_HOURS, household.filled_share
     return (1.0 - filled) * known + filled * SD_PUBLIC_SHAPE
 
