@@ -15,7 +15,7 @@ from service.api.schemas.assumption import assumptions_out
 from service.api.schemas.reading import read_body
 from service.api.schemas.requests import AppraisalIn
 from service.core.appraisal import ChosenCautions, chosen_cautions
-from service.core.compatibility import check
+from service.core.compatibility import Curves, check
 from service.core.completion import Completed, as_request, complete, moves, unmoved
 from service.core.energy import (
     ArrayHours,
@@ -66,6 +66,7 @@ class Question:
     as_of: date
     deps: Deps
     directs: list[tuple[Setup, tuple[ArrayHours, ...]]] = field(default_factory=list)
+    curves: Curves = field(default_factory=Curves)
 
     @classmethod
     def asked(cls, model: type[R], body: bytes, deps: Deps) -> "Question":
