@@ -79,6 +79,41 @@ def test_netting_in_the_netherlands_ends_with_the_year_and_that_is_said() -> Non
     assert again["payback"]["yearly_flows"] == flows
 
 
+def savings(body: dict[str, Any]) -> list[float]:
+    return [flow["saving"] for flow in answered(body)["payback"]["yearly_flows"][1:]]
+
+
+DUTCH = {**SET, "site": {"latitude_deg": 52.1, "longitude_deg": 5.1}, "as_of": "2026-11-25"}
+NETS = {**PERIOD, "export": "netted", "export_price_per_kwh": 0.05}
+
+
+def test_a_meter_that_runs_backwards_stops_netting_with_the_rule_or_as_the_caller_says() -> None:
+    turns = {**DUTCH, "tariff": tariff(NETS), "meter": {"counts": "reversing"}}
+    two_way = savings({**turns, "meter": {"counts": "two_way", "netting": "year"}})
+    assert savings(turns) == pytest.approx(two_way, abs=0.011)
+    assert two_way[1] < 0.97 * two_way[0]
+    own = {**PERIOD, "valid_from": "2027-01-01", "export": "unpaid"}
+    assert savings({**turns, "tariff": tariff(NETS, own)})[1] < two_way[1]
+
+
+def test_netting_has_ended_for_whoever_asks_after_the_end() -> None:
+    undated = {key: value for key, value in NETS.items() if key != "valid_from"}
+    body = {**DUTCH, "as_of": "2027-02-01", "tariff": tariff(undated)}
+    told = answered(body)
+    said = {one["pointer"]: one for one in told["assumptions"]}["/tariff/periods/0/export"]
+    assert (said["code"], said["value"]) == ("netting_ends", "paid")
+    assert "2026-12-31" in said["source"]
+    assert savings(body) == savings({**body, "tariff": tariff({**NETS, "export": "paid"})})
+
+
+def test_another_price_does_not_bring_netting_back() -> None:
+    dearer = {**NETS, "valid_from": "2027-01-01", "import_price_per_kwh": 0.36}
+    body = {**DUTCH, "tariff": tariff(NETS, dearer)}
+    said = {one["pointer"]: one["code"] for one in answered(body)["assumptions"]}
+    assert said["/tariff/periods/1/export"] == "netting_ends"
+    assert savings(body) == savings({**body, "tariff": tariff(NETS, {**dearer, "export": "paid"})})
+
+
 def test_the_same_rule_ends_for_a_plain_energy_too() -> None:
     body = changed("/tariff/periods/0/export", "netted", PLAIN)
     body["site"] = {"latitude_deg": 52.4, "longitude_deg": 5.2, "rule_area": "NL"}
