@@ -122,6 +122,20 @@ def test_the_same_rule_ends_for_a_plain_energy_too() -> None:
     assert told["payback"]["yearly_flows"][2]["saving"] == pytest.approx(640 * 0.55 * 0.34 * 0.995, abs=0.01)
 
 
+def test_the_rules_of_a_plain_energy_follow_from_its_place() -> None:
+    body = changed("/tariff/periods/0/export", "netted", PLAIN)
+    placed = {**body, "site": {"latitude_deg": 52.1, "longitude_deg": 5.1}}
+    said = {one["pointer"]: one for one in answered(placed)["assumptions"]}
+    assert (said["/site/rule_area"]["value"], said["/site/rule_area"]["code"]) == ("NL", "country_of_zone")
+    assert said["/tariff/periods/1/export"]["code"] == "netting_ends"
+    named = {**placed, "site": {**placed["site"], "rule_area": "NL"}}
+    assert savings(placed) == savings(named) != savings(body)
+    without = {one["pointer"]: one for one in answered(body)["assumptions"]}
+    assert without["/tariff/periods/0/export"]["code"] == "no_rule_known"
+    assert without["/tariff/periods/0/export"]["value"] == "netted"
+    assert "/tariff/periods/0/export" not in {one["pointer"] for one in answered(PLAIN)["assumptions"]}
+
+
 def test_a_period_without_a_price_takes_that_of_the_area() -> None:
     told = answered({**SET, "tariff": {"periods": [{"export": "paid", "export_price_per_kwh": 0.08}]}})
     said = {one["pointer"]: one["code"] for one in told["assumptions"]}

@@ -1,7 +1,7 @@
 """Until when does a rule hold that a tariff rests on? The dated rule cards tell, as far as they were read."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import date, timedelta
 from typing import Any
 
@@ -78,6 +78,15 @@ def dated_by_cards(
         notes = {"valid_from": "card_ends", "export": "netting_ends"}
         dated += [period, DatedPeriod(given=changed, notes=notes, source=source)]
     return tuple(dated)
+
+
+def of_no_known_rule(periods: Sequence[DatedPeriod]) -> tuple[DatedPeriod, ...]:
+    """The periods where no place is known, hence no rule: netting goes on, and the last that nets says so."""
+    nets = [at for at, period in enumerate(periods) if period.given.get("export") == "netted"]
+    return tuple(
+        replace(period, notes={**period.notes, "export": "no_rule_known"}) if [at] == nets[-1:] else period
+        for at, period in enumerate(periods)
+    )
 
 
 def priced_out(period: Mapping[str, Any]) -> bool:

@@ -7,7 +7,14 @@ from typing import Any
 
 import numpy as np
 
-from service.core.completion.card_dates import DatedPeriod, as_the_meter_nets, dated_by_cards, priced_out
+from service.core.completion.card_dates import (
+    DatedPeriod,
+    as_the_meter_nets,
+    dated_by_cards,
+    of_no_known_rule,
+    priced_out,
+)
+from service.core.completion.fill_home import NO_COUNTRY
 from service.core.completion.node import Guess, Node
 from service.core.completion.tables import DefaultTables
 from service.core.completion.tariff_contradictions import contradictions_of_tariff, rate_of
@@ -54,7 +61,8 @@ def tariff_of(node: Node, meter: Node, area: str, tables: DefaultTables, as_of: 
     this_year = f"{as_of.year:04d}-01-01"
     _ordered(node, given, this_year)
     read = as_the_meter_nets(given, meter.get("counts"))
-    dated = dated_by_cards(read, tables.cards_of(area), this_year)
+    nowhere = area == NO_COUNTRY
+    dated = of_no_known_rule(read) if nowhere else dated_by_cards(read, tables.cards_of(area), this_year)
     tariff = Tariff(
         currency=currency,
         periods=tuple(_period(node, at, period, found, this_year) for at, period in enumerate(dated)),

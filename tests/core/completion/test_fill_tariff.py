@@ -4,8 +4,9 @@ from datetime import date
 
 import pytest
 
-from service.core.completion import as_request
+from service.core.completion import DefaultTables, as_request, complete_account
 from service.core.errors import ContradictionError
+from service.core.model.price import Prices
 from tests.core.rules.card_builder import card
 from tests.requests import asked, with_panel
 
@@ -277,3 +278,17 @@ def test_a_price_that_holds_on_the_day_has_no_need_to_be_stretched():
         noted = completed.assumptions.by_pointer.get("/tariff/periods/0/valid_from")
         assert noted is None or noted.code == "from_this_year"
         assert "/tariff/periods/1/valid_from" not in completed.assumptions.by_pointer
+
+
+def test_an_account_takes_the_rules_of_the_country_that_it_is_asked_for():
+    prices = Prices(read_on="2026-11-25", household=(), export_examples=())
+    tables = DefaultTables(prices=prices, rule_cards={"DE": (ENDS, later("unpaid"))})
+    given = {"tariff": {"currency": "EUR", "periods": [NETTED]}}
+    placed = {**given, "site": {"latitude_deg": 54.2, "longitude_deg": 12.3}}
+    told_of = complete_account(placed, tables, date(2026, 11, 25), "DE")
+    assert [p.export for p in told_of.tariff.periods] == ["netted", "unpaid"]
+    assert told_of.assumptions.by_pointer["/site/rule_area"].value == told_of.rule_area == "DE"
+    for nowhere in (given, placed):
+        unknown = complete_account(nowhere, tables, date(2026, 11, 25))
+        assert (unknown.rule_area, [p.export for p in unknown.tariff.periods]) == (None, ["netted"])
+        assert unknown.assumptions.by_pointer["/tariff/periods/0/export"].code == "no_rule_known"
