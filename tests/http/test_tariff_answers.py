@@ -114,6 +114,23 @@ def test_another_price_does_not_bring_netting_back() -> None:
     assert savings(body) == savings({**body, "tariff": tariff(NETS, {**dearer, "export": "paid"})})
 
 
+def habit(**parts: Any) -> dict[str, Any]:
+    machine = {"name": "washing", "kwh_a_run": 0.9, "runs_per_week": 4, "usual_hour": 19}
+    answer = post("/v1/appraisal", {**DUTCH, "household": {"machines": [machine]}, **parts})
+    assert answer.status_code == 200, answer.text
+    told: dict[str, Any] = answer.json()["use"]["habits"][0]
+    return told
+
+
+def test_netting_that_ends_soon_or_within_the_hour_leaves_a_reason_to_wash_by_day() -> None:
+    paid = tariff({**NETS, "export": "paid"})
+    yearly, hourly = ({"counts": "two_way", "netting": netting} for netting in ("year", "hour"))
+    ends, sold = habit(tariff=tariff(NETS), meter=yearly), habit(tariff=paid, meter=yearly)
+    assert ends["best_start"] == sold["best_start"] != "19:00"
+    assert 0.9 * sold["gain_per_year"] < ends["gain_per_year"] <= sold["gain_per_year"]
+    assert habit(tariff=tariff(NETS), meter=hourly) == habit(tariff=paid, meter=hourly)
+
+
 def test_the_same_rule_ends_for_a_plain_energy_too() -> None:
     body = changed("/tariff/periods/0/export", "netted", PLAIN)
     body["site"] = {"latitude_deg": 52.4, "longitude_deg": 5.2, "rule_area": "NL"}

@@ -89,7 +89,7 @@ def drawn_cost(home: HomeYear, periods: tuple[PricedPeriod, ...]) -> Floats:
 _NOTHING_KWH = 1e-12
 
 # Netting over these is a matter of the hours' energy, not of money.
-_WITHIN_THE_HOUR = frozenset({"quarter_hour", "hour"})
+WITHIN_THE_HOUR = frozenset({"quarter_hour", "hour"})
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -148,7 +148,7 @@ def _for_export(
         return nothing, nothing
     if counts == "reversing" and period.export == "netted":
         return _netted(home, valued, age, "year")[0], nothing
-    if period.export == "paid" or netting in _WITHIN_THE_HOUR:
+    if period.export == "paid" or netting in WITHIN_THE_HOUR:
         credit, rest = nothing, valued.exported_sold.sum(axis=-1, keepdims=True)
     else:
         credit, rest = _netted(home, valued, age, netting)
