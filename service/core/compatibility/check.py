@@ -126,6 +126,8 @@ def _not_looked_at(setup: Setup, assumptions: Assumptions) -> tuple[str, ...]:
         for at, array in enumerate(setup.arrays)
         if array.panel.connector in ("locking_4mm", "not_known") or assumptions.assumed(f"/arrays/{at}/panel/connector")
     ]
+    if all(one.max_panel_power_w is None for one in setup.inverter.inputs):
+        pointers.append("/inverter/inputs/0/max_panel_power_w")
     if not setup.inverter.certificates:
         pointers.append("/inverter/certificates")
     if setup.meter.counts == "not_known" or assumptions.assumed("/meter/counts"):
