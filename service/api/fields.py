@@ -202,7 +202,7 @@ def _iso_date(value: str) -> str:
 
 def _iso_time(value: str) -> str:
     """Refuse 30 February and 25 o'clock."""
-    datetime.fromisoformat(value)
+    datetime.fromisoformat(value.upper())
     return value
 
 
@@ -387,10 +387,12 @@ LogBegin = Annotated[
     str,
     AfterValidator(_iso_time),
     text(
-        "When the first step begins, in the place's standard time (no summer time), or with its offset from UTC.",
-        "2025-03-01T00:00",
-        22,
-        r"^[12][0-9]{3}-[01][0-9]-[0-3][0-9]T[0-2][0-9]:[0-5][0-9](Z|[+-][01][0-9]:[0-5][0-9])?$",
+        "When the first step begins: an instant (RFC 3339, with Z or an offset), or without either the place's "
+        "wall-clock time. Seconds may be left out. From there on steps follow evenly, whatever summer time does.",
+        "2025-03-01T00:00:00+01:00",
+        40,
+        r"^[12][0-9]{3}-[01][0-9]-[0-3][0-9][Tt][0-2][0-9]:[0-5][0-9](:[0-5][0-9](\.[0-9]{1,9})?)?"
+        r"([Zz]|[+-][0-2][0-9]:[0-5][0-9])?$",
     ),
 ]
 Currency = Annotated[

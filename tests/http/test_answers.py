@@ -248,3 +248,19 @@ def test_a_completed_request_sent_again_keeps_the_figures_and_loses_only_ranges_
     said = document["components"]["schemas"]["EnergyAnswerOut"]["properties"]["used"]["description"]
     assert "counts as given" in said
     assert "range" in said
+
+
+@pytest.mark.parametrize("first", ["2024-01-01T00:00:00+01:00", "2023-12-31T23:00:00.000Z", "2024-01-01T00:00"])
+def test_a_leap_years_log_of_quarter_hours_goes_with_a_year_of_hourly_prices_both_ways(first: str) -> None:
+    """35,136 values and two years of hourly prices in less than 2 MiB; the instants as other programs write them."""
+    values = [150 + at * 7919 % 400 for at in range(35136)]
+    hourly = {"import_prices_per_kwh": [0.2 + at % 24 * 0.01 for at in range(8760)],
+              "export_prices_per_kwh": [0.05 + at % 24 * 0.001 for at in range(8760)]}  # fmt: skip
+    asked = {
+        **SMALLEST,
+        "household": {"demand": {"log": {"first": first, "step_minutes": 15, "values_w": values}}},
+        "tariff": {"currency": "EUR", "periods": [{"valid_from": "2026-01-01", "export": "paid", "hourly": hourly}]},
+    }
+    answer = post("/v1/payback", asked)
+    assert answer.status_code == 200, answer.text
+    assert not [one for one in answer.json()["assumptions"] if one["code"] == "gaps_filled"]

@@ -145,3 +145,35 @@ def test_beside_a_plant_on_the_roof_the_report_says_whose_power_a_machine_uses()
     text = " ".join(post("/v1/appraisal", {**SMALLEST, "household": home}, accept="text/plain").text.split())
     assert "of your own power, from roof and set together" in text
     assert "plant on the roof, tilt" in text
+
+
+def test_bare_numbers_are_not_taken_as_certain_and_that_is_said() -> None:
+    told = post("/v1/payback", PLAIN).json()
+    saving = told["payback"]["saving_first_year"]
+    assert saving["middle"] == pytest.approx(640 * 0.55 * 0.34, abs=0.01)  # the middle is what was asked
+    # Yield 8 % and use 14 %, apart from one another; nine in ten lie above the one end, one in ten above the other.
+    step = 1.2816 * (0.08**2 + 0.14**2) ** 0.5
+    assert saving["cautious"] == pytest.approx(saving["middle"] * (1 - step), rel=0.001)
+    assert saving["hopeful"] == pytest.approx(saving["middle"] * (1 + step), rel=0.001)
+    said = {one["pointer"]: one for one in told["assumptions"] if one["code"] == "bare_number"}
+    assert set(said) == {"/energy/year_kwh", "/use/self_used_share"}
+    assert said["/energy/year_kwh"]["value"] == 640
+    assert said["/use/self_used_share"]["low"] < 0.55 < said["/use/self_used_share"]["high"] <= 1
+
+
+def test_a_band_that_was_given_is_read_as_given_and_only_the_bare_number_beside_it_is_said() -> None:
+    band = {"cautious": 560, "middle": 640, "hopeful": 700}
+    told = post("/v1/payback", {**PLAIN, "energy": {"year_kwh": band}}).json()
+    assert [one["pointer"] for one in told["assumptions"] if one["code"] == "bare_number"] == ["/use/self_used_share"]
+    used = {"cautious": 300, "middle": 352, "hopeful": 400}
+    use = {"self_used_share": 0.55, "self_used_kwh": used}
+    told = post("/v1/payback", {**PLAIN, "energy": {"year_kwh": band}, "use": use}).json()
+    assert not [one for one in told["assumptions"] if one["code"] == "bare_number"]
+    assert told["payback"]["saving_first_year"]["cautious"] > 0.34 * 290
+
+
+def test_all_used_at_home_stays_all_at_the_most() -> None:
+    told = post("/v1/payback", {**PLAIN, "use": {"self_used_share": 1}}).json()
+    saving = told["payback"]["saving_first_year"]
+    assert saving["cautious"] < saving["middle"] == pytest.approx(640 * 0.34, abs=0.01)
+    assert saving["hopeful"] < 1.15 * saving["middle"]

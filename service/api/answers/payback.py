@@ -11,11 +11,10 @@ from service.api.schemas.guide import guide_of
 from service.api.schemas.mistakes import Mistake, RefusedRequest
 from service.api.schemas.payback import PaybackOut
 from service.api.schemas.reading import read_value, value_of
-from service.api.schemas.requests import AppraisalIn, KnownEnergyIn, PaybackIn, YearKwhBandIn
+from service.api.schemas.requests import AppraisalIn, KnownEnergyIn, PaybackIn
 from service.api.words import say
 from service.core.appraisal import chosen_cautions
 from service.core.completion import complete_account
-from service.core.model.band import Band
 from service.core.worth import worth_of_energy
 
 
@@ -39,11 +38,11 @@ def _of_known_energy(request: PaybackIn, energy: KnownEnergyIn, deps: Deps) -> P
     given, site = request.given(), request.site
     as_of = day_of(request.as_of, deps)
     completed = complete_account(given, deps.default_tables, as_of, None if site is None else country_at(site))
-    if completed.tariff is None or request.use is None:
+    if completed.tariff is None or request.use is None or completed.year_kwh is None:
         raise _no_price()
     household = request.household
     account = worth_of_energy(
-        _band(energy.year_kwh),
+        completed.year_kwh,
         request.use.self_used_share,
         completed.tariff,
         completed.outlay,
@@ -52,7 +51,7 @@ def _of_known_energy(request: PaybackIn, energy: KnownEnergyIn, deps: Deps) -> P
         meter=completed.meter,
         stay_years=household.stay_years if household else None,
         demand_kwh_per_year=household.demand_kwh_per_year if household else None,
-        self_used_kwh=_band(request.use.self_used_kwh) if request.use.self_used_kwh else None,
+        self_used_kwh=completed.self_used_kwh,
         night_draw_kwh=energy.night_draw_kwh or 0.0,
         ac_power_w=request.inverter.ac_power_w if request.inverter else None,
     )
@@ -65,12 +64,6 @@ def _of_known_energy(request: PaybackIn, energy: KnownEnergyIn, deps: Deps) -> P
         assumptions=assumptions_out(completed.assumptions),
         **dated(as_of, deps),
     )
-
-
-def _band(year_kwh: float | YearKwhBandIn) -> Band:
-    if isinstance(year_kwh, YearKwhBandIn):
-        return Band(year_kwh.cautious, year_kwh.middle, year_kwh.hopeful)
-    return Band(year_kwh, year_kwh, year_kwh)
 
 
 def _no_price() -> RefusedRequest:

@@ -33,7 +33,7 @@ class MachineIn(In):
     usual_hour: f.UsualHour | None = None
 
 
-DEMAND_LENGTHS = (24, 168, 8760, 8784)
+DEMAND_LENGTHS = (24, 168, 8760, 8784, 35_040, 35_136)
 
 
 class LogIn(In):
@@ -73,8 +73,8 @@ class DemandIn(In):
             list[f.ValueW],
             Field(
                 min_length=24,
-                max_length=8784,
-                description="24, 168, 8760 or 8784 hourly means.",
+                max_length=DEMAND_LENGTHS[-1],
+                description="24, 168, 8760 or 8784 hourly means, or 35040 or 35136 means of a year's quarter-hours.",
                 json_schema_extra={"anyOf": [{"minItems": n, "maxItems": n} for n in DEMAND_LENGTHS]},
             ),
         ]

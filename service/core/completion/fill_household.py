@@ -13,7 +13,11 @@ from service.core.model.place import Plane
 
 _DEMAND_BY_PERSONS = {1: 1300.0, 2: 1900.0, 3: 2500.0, 4: 2900.0}
 _SHARE_ALWAYS_ON = 0.15
-_LENGTHS = (24, 168, HOURS, HOURS + 24)
+# However even a home's hours are: at most so much of their mean is taken as always on, as evenness is no proof. A
+# thermostat that switches every ten minutes gives hours without a ripple. Own hours: the upper end of the range about
+# the share above; a profile tells of no single hour and gets the share itself.
+_MOST_ALWAYS_ON = {"own_hours": 0.3, "averaged": _SHARE_ALWAYS_ON}
+_LENGTHS = (24, 168, HOURS, HOURS + 24, 4 * HOURS, 4 * (HOURS + 24))
 # A yearly figure beside the home's own hours is passed over aloud where it differs by more than rounding of a bill.
 _SAME_SHARE = 0.01
 
@@ -54,11 +58,13 @@ def _own_values(node: Node, calendar: Calendar) -> Sequence[float] | None:
         node.given = {**node.given, "filled_share": round(year.filled_share, 4)}
         if year.filled_share > 0.0:
             node.assume("filled_share", Guess(value=round(year.filled_share, 4)))
-        return [round(value, 3) for value in year.values_w.tolist()]
+        told = year.values_w if year.quarters_w is None else year.quarters_w
+        return [round(value, 3) for value in told.tolist()]
     if values is not None and len(values) not in _LENGTHS:
         raise ContradictionError(
             node.at("values_w"), f"has {len(values)} values", given=len(values),
-            accepted="24 (a day), 168 (a week), 8760 or 8784 (a year) mean powers in W", example=[210] * 24,
+            accepted="24 (a day), 168 (a week), 8760 or 8784 (a year), 35040 or 35136 (its quarter-hours) powers in W",
+            example=[210] * 24,
         )  # fmt: skip
     return values
 
@@ -79,13 +85,16 @@ def _kind(node: Node, values: Sequence[float] | None) -> str | None:
                 accepted="averaged, or a year of hours", example="averaged",
             )  # fmt: skip
         return None
-    guess = Guess(value="averaged", code="days_repeat") if _repeats(values) else Guess(value="own_hours")
-    return str(node.take("kind", guess))
+    averaged = Guess(value="averaged", code="days_repeat")
+    if given == "own_hours" and repeats_one_week(values):
+        node.assume("kind", averaged)
+        return "averaged"
+    return str(node.take("kind", averaged if _repeats(values) else Guess(value="own_hours")))
 
 
 def _repeats(values: Sequence[float]) -> bool:
     """Do fewer than half of the year's days have a course of their own? Then they are a profile, not what was drawn."""
-    days = np.asarray(values[:HOURS], dtype=np.float64).reshape(-1, 24)
+    days = np.asarray(values, dtype=np.float64).reshape(-1, 24 * (len(values) // HOURS))
     course = np.round(days / np.maximum(days.mean(axis=1, keepdims=True), 1e-9), 6)
     return len(np.unique(course, axis=0)) < days.shape[0] / 2
 
@@ -108,7 +117,7 @@ def _always_on(values: Sequence[float] | None, kind: str | None, demand_kwh: flo
 
     Of own hours what 99 % exceed (an outage is no habit). Of a profile by month its least hour. Of a mean day or week
     (a year of them, too) the least hour of the mean day, times that over the mean: the flatter it is, the more of it
-    is always on.
+    is always on. Never more than ``_MOST_ALWAYS_ON`` of the mean: an even day may be nothing but a mean.
     """
     if values is None:
         mean_w = demand_kwh / 8.76
@@ -120,8 +129,13 @@ def _always_on(values: Sequence[float] | None, kind: str | None, demand_kwh: flo
     elif kind == "averaged" and not repeats_one_week(values):
         floor = float(hours.min())
     else:
-        day = hours.reshape(-1, 24).mean(axis=0)
+        day = hours.reshape(-1, 24 * max(len(values) // HOURS, 1)).mean(axis=0)
         floor = float(day.min() ** 2 / day.mean()) if day.mean() > 0.0 else 0.0
+    mean_w = float(hours.mean())
+    most = _MOST_ALWAYS_ON["own_hours" if kind == "own_hours" else "averaged"] * mean_w
+    if floor > most:
+        low = round(0.08 * mean_w, 1)
+        return Guess(value=round(most, 1), code="even_hours", low=low, high=round(min(floor, mean_w), 1))
     return Guess(value=round(floor, 1), code="least_of_own_hours")
 
 

@@ -186,10 +186,11 @@ class OtherGeneration:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Household:
-    """What the home uses and when. ``values_w``: the caller's own 24, 168, 8760 or 8784 mean powers, else None.
+    """What the home uses and when.
 
-    ``values_kind``: own_hours (each hour as it was) or averaged (a profile that repeats); None where the number of
-    values tells. ``filled_share``: share of the hours that were gaps in a meter's log.
+    ``values_w``: the caller's own mean powers, 24, 168, 8760 or 8784 of hours, 35040 or 35136 of quarter-hours;
+    else None. ``values_kind``: own_hours (each hour as it was) or averaged (a profile that repeats); None where the
+    number of values tells. ``filled_share``: share of the hours that were gaps in a meter's log.
     """
 
     demand_kwh_per_year: float

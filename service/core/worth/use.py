@@ -7,11 +7,7 @@ import numpy as np
 from service.core.energy.result import EnergyYear
 from service.core.household import (
     demand_w,
-    k_of,
-    on_one_phase_w,
     self_use_sd_share,
-    self_used_w,
-    used_beside_w,
 )
 from service.core.model.band import Z_90, Band
 from service.core.model.demand import DemandShape
@@ -21,6 +17,7 @@ from service.core.payback import HomeYear, MeterSums, meter_sums, shifted_use
 from service.core.worth.bands import HomeCases, band_of_steps, spread_of
 from service.core.worth.export_limit import sent_out_as, within_limit_w
 from service.core.worth.sensitivity import STEP_SHARE
+from service.core.worth.steps import DemandInSteps
 
 PHASES = 3
 
@@ -125,7 +122,7 @@ def use_at_home(
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class AtTheMeter:
-    """The set, the home and what the meter sees: ``seen_w`` is the demand on it, shape k.
+    """The set, the home and what the meter sees: ``seen_w`` is the demand on it by the hour, ``steps`` as it is known.
 
     ``other_w`` is a plant on the roof and ``other_seen_w`` its part on that phase, ``other_used_w`` what of it is used.
     """
@@ -135,13 +132,13 @@ class AtTheMeter:
     export_limit_w: float | None
     demand_w: Floats
     seen_w: Floats
-    always_on_w: float
-    k: float
+    steps: DemandInSteps
     sums: MeterSums
     demand_kwh: Floats
     other_w: Floats | None
     other_seen_w: Floats | None
     other_used_w: Floats
+    other_used_in_steps_w: Floats
 
     @classmethod
     def of(
@@ -150,27 +147,25 @@ class AtTheMeter:
         """Of a set in its home; ``other_w`` as in ``use_at_home``."""
         household, meter = setup.household, setup.meter
         demand = demand_w(household, calendar, shape, southern=setup.site.latitude_deg < 0)
-        seen, always_on_w, other_seen = demand, household.always_on_w, other_w
-        if meter.sums_phases is False:
-            seen, always_on_w = on_one_phase_w(demand, always_on_w)
-            other_seen = None if other_w is None else other_w / PHASES
-        k = k_of(household, meter.netting)
-        other_used = np.zeros(1) if other_seen is None else self_used_w(other_seen, seen, always_on_w, k)
+        steps = DemandInSteps.of(household, meter, demand)
         phases = PHASES if meter.sums_phases is False else 1
+        other_seen = None if other_w is None else other_w / phases
+        in_steps = np.zeros(1) if other_seen is None else steps.used_in_steps_w(other_seen)
+        other_used = np.zeros(1) if other_seen is None else steps.hours(in_steps)
         sums = meter_sums(setup.tariff, calendar, reversing=meter.counts == "reversing")
         return cls(
             energy=energy,
             household=household,
             export_limit_w=setup.inverter.export_limit_w,
             demand_w=demand,
-            seen_w=seen,
-            always_on_w=always_on_w,
-            k=k,
+            seen_w=demand / phases,
+            steps=steps,
             sums=sums,
             demand_kwh=sums.by_cell(demand - phases * other_used),
             other_w=other_w,
             other_seen_w=other_seen,
             other_used_w=other_used,
+            other_used_in_steps_w=in_steps,
         )
 
     def used(self, light_scale: float) -> tuple[Floats, HomeYear]:
@@ -211,8 +206,8 @@ class AtTheMeter:
     def used_w(self, produced_w: Floats) -> Floats:
         """Expected power used at home of so much that the set gives, (8760,)."""
         if self.other_seen_w is None:
-            return self_used_w(produced_w, self.seen_w, self.always_on_w, self.k)
-        return used_beside_w(produced_w, self.seen_w, self.always_on_w, self.k, self.other_seen_w, self.other_used_w)
+            return self.steps.used_w(produced_w)
+        return self.steps.used_beside_w(produced_w, self.other_seen_w, self.other_used_in_steps_w)
 
     def left_w(self, produced_w: Floats) -> Floats:
         """What of it may leave the set, used or sent out, (8760,)."""
@@ -229,7 +224,7 @@ class AtTheMeter:
         if self.other_w is None or self.other_seen_w is None:
             return None
         free = self.energy.before_export_limit or self.energy
-        alone = np.minimum(self_used_w(free.ac_w, self.seen_w, self.always_on_w, self.k), self.energy.ac_w)
+        alone = np.minimum(self.steps.used_w(free.ac_w), self.energy.ac_w)
         alone_kwh = float(alone.sum()) / 1000.0
         phases = float(self.other_w.sum() / self.other_seen_w.sum()) if self.other_seen_w.any() else 1.0
         return OtherShare(

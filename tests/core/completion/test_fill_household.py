@@ -62,9 +62,9 @@ def test_an_outage_does_not_hide_what_is_always_on():
 
 
 def test_of_a_mean_day_only_a_part_of_its_least_hour_is_always_on():
-    """A mean night holds what runs on some nights; of a flat day all is always on."""
-    assert at_home(demand={"values_w": [100.0] * 12 + [300.0] * 12}).setup.household.always_on_w == 50.0
-    assert at_home(demand={"values_w": [100.0] * 24}).setup.household.always_on_w == 100.0
+    """A mean night holds what runs on some nights."""
+    day = [50.0] * 12 + [350.0] * 12
+    assert at_home(demand={"values_w": day}).setup.household.always_on_w == pytest.approx(50.0**2 / 200.0)
     assert at_home(demand={"values_w": [0.0] * 24}).setup.household.always_on_w == 0.0
 
 
@@ -165,8 +165,53 @@ def test_a_home_without_a_figure_is_a_flat_by_its_persons_within_the_classes_of_
     assert 3000 <= found.high <= 3100
 
 
+@pytest.mark.parametrize("day", [[300.0] * 24, [280.0, 320.0] * 12])
+def test_an_even_day_is_read_as_a_mean_of_which_no_more_is_always_on_than_of_a_yearly_figure(day):
+    completed, plain = at_home(demand={"values_w": day}), at_home(demand_kwh_per_year=2628)
+    found = assumed(completed, "/household/always_on_w")
+    assert found.code == "even_hours"
+    assert completed.setup.household.always_on_w == plain.setup.household.always_on_w == 45.0
+    assert found.low < found.value < found.high == pytest.approx(min(day) ** 2 / 300.0, abs=0.1)
+
+
+def test_of_even_own_hours_no_more_is_always_on_than_the_range_of_a_home_allows_unless_it_is_said():
+    ripple = (300.0 + np.random.default_rng(3).uniform(-5.0, 5.0, 8760)).round(2).tolist()
+    home = at_home(demand={"values_w": ripple}).setup.household
+    assert home.values_kind == "own_hours"
+    assert home.always_on_w == pytest.approx(0.3 * 300.0, rel=0.001)
+    assert at_home(demand={"values_w": ripple}, always_on_w=250).setup.household.always_on_w == 250
+
+
+def test_one_day_all_year_is_no_homes_own_hours_whatever_was_said():
+    completed = at_home(demand={"values_w": [300.0] * 8760, "kind": "own_hours"})
+    assert completed.setup.household.values_kind == "averaged"
+    assert assumed(completed, "/household/demand/kind").code == "days_repeat"
+
+
+def test_each_person_beyond_four_adds_to_the_demand():
+    kwh = [assumed(at_home(persons=n), "/household/demand_kwh_per_year").value for n in (4, 5, 6, 8)]
+    assert kwh == [2900, 3400, 3900, 4900]
+
+
 def test_a_year_that_repeats_one_day_is_read_as_that_day():
-    day = [100.0] * 12 + [300.0] * 12
+    day = [50.0] * 12 + [350.0] * 12
     year, alone = (at_home(demand={"values_w": values}).setup.household for values in (day * 365, day))
-    assert year.always_on_w == alone.always_on_w == 50.0
+    assert year.always_on_w == alone.always_on_w == 12.5
     assert k_of(year) == k_of(alone)
+
+
+def test_a_log_of_quarter_hours_stays_one_and_may_be_sent_again_as_values():
+    quarters = np.random.default_rng(6).gamma(0.8, 250.0, 35040).round(1).tolist()
+    first = at_home(demand={"log": log(step_minutes=15, values_w=quarters)})
+    home = first.setup.household
+    assert home.values_w == tuple(quarters)
+    assert (home.values_kind, home.demand_kwh_per_year) == ("own_hours", pytest.approx(sum(quarters) / 4000, abs=0.1))
+    again = at_home(**as_request(first.setup)["household"]).setup.household
+    assert again == home
+
+
+def test_a_day_of_quarter_hours_over_and_over_is_no_homes_own():
+    day = [100.0] * 48 + [900.0] * 48
+    home = at_home(demand={"values_w": day * 365}).setup.household
+    assert home.values_kind == "averaged"
+    assert k_of(home) == 0.5

@@ -32,6 +32,18 @@ def test_self_use_and_export_add_up_to_the_production():
     assert got.covered_share == pytest.approx(got.self_used_kwh.middle / 1900)
 
 
+def test_a_log_of_one_day_is_no_surer_than_a_yearly_figure_and_gaps_widen_the_band():
+    hours = tuple(np.random.default_rng(1).gamma(0.8, 270.0, 8760).round(1))
+
+    def width(**known):
+        band = use(household=household(**known)).self_used_kwh
+        return (band.hopeful - band.cautious) / band.middle
+
+    widths = [width(values_w=hours, values_kind="own_hours", filled_share=f) for f in (0.0, 0.2, 0.5, 0.997)]
+    assert widths == sorted(set(widths))
+    assert widths[-1] > 0.9 * width()
+
+
 def test_less_is_used_than_the_hourly_minimum_promises():
     setting = setup()
     demand = demand_w(setting.household, CALENDAR, SHAPE)
@@ -225,3 +237,37 @@ def test_the_meters_netting_brings_back_nothing_that_the_limit_took():
     got = limited_use(0, meter=Meter(counts="two_way", sums_phases=True, netting="hour"))
     assert got.exported_kwh == pytest.approx(0, abs=1e-6)
     assert got.self_used_share == pytest.approx(1)
+
+
+def test_a_log_of_quarter_hours_is_met_within_its_quarters_and_not_within_the_hours_it_makes():
+    """A heater of 1600 W for one quarter of each hour: a mean of 400 W, and 800 W are met for a quarter."""
+    heater = (1600.0, 0.0, 0.0, 0.0) * 8760
+    steady = replace(energy_year(), ac_w=np.full(8760, 800.0))
+    as_logged, by_hour = (
+        use_at_home(steady, setup(household=home), CALENDAR, SHAPE)
+        for home in (
+            household(values_w=heater, values_kind="own_hours", always_on_w=0.0),
+            household(values_w=(400.0,) * 8760, values_kind="own_hours", always_on_w=0.0),
+        )
+    )
+    truth_kwh = 200.0 * 8.76  # 800 W for a quarter of the time
+    assert as_logged.self_used_kwh.middle == pytest.approx(truth_kwh, rel=0.05)
+    assert by_hour.self_used_kwh.middle > 1.5 * truth_kwh
+    assert as_logged.demand_kwh == by_hour.demand_kwh
+
+
+@pytest.mark.parametrize(("netting", "kwh"), [("quarter_hour", 200.0 * 8.76), ("hour", 400.0 * 8.76)])
+def test_a_log_of_quarter_hours_is_netted_over_what_the_meter_nets(netting, kwh):
+    home = household(values_w=(1600.0, 0.0, 0.0, 0.0) * 8760, values_kind="own_hours", always_on_w=0.0)
+    steady = replace(energy_year(), ac_w=np.full(8760, 800.0))
+    got = use_at_home(steady, setup(household=home, meter=meter(netting=netting)), CALENDAR, SHAPE)
+    assert got.self_used_kwh.middle == pytest.approx(kwh)
+
+
+def test_beside_a_plant_and_on_one_phase_quarter_hours_add_up_too():
+    home = household(values_w=tuple(np.random.default_rng(2).gamma(0.5, 700.0, 35040)), values_kind="own_hours")
+    other = production_w() * 2.0
+    got = use_at_home(energy_year(), setup(household=home, meter=meter(sums_phases=False)), CALENDAR, SHAPE, other)
+    assert 0 < got.self_used_kwh.middle < got.upper_bound_self_used_kwh
+    assert got.self_used_w.shape == (8760,)
+    assert got.other_generation.displaced_kwh > 0

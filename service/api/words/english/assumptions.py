@@ -99,7 +99,11 @@ TEXTS: Mapping[str, str] = {
     "usual_demand": "Not said; a usual flat with so many persons was taken. The yearly bill has the true figure.",
     "sum_of_own_hours": "The sum of the hours that you gave.",
     "share_of_demand": "Not said; the usual share that runs day and night was taken.",
+    "bare_number": "No range was given beside it, so one was put about it: a figure for years to come is never "
+    "certain. Give cautious, middle and hopeful where you know them.",
     "least_of_own_hours": "Read from the lowest of the hours that you gave.",
+    "even_hours": "The hours that you gave are very even, and that does not prove that so much is drawn at every "
+    "moment; only a usual part of their mean was taken. Say it where you know it.",
     "own_hours_say_otherwise": "The hours that you gave add up to this; the yearly figure beside them was not used.",
     "hours_differ": "The hours were taken as this home's own, each as it was.",
     "days_repeat": "Most of the days are alike, so the hours were taken as an averaged profile: less is then used at "
