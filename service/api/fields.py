@@ -131,7 +131,10 @@ SAYS: Mapping[str, Says] = MappingProxyType(
         "per_hour": Says("What an hour of your own is worth to you.", 12),
         "years": Says("How many years the account runs.", 15),
         "discount_rate_share": Says("Yearly interest that the money could earn elsewhere.", 0.03),
-        "price_growth_share": Says("Yearly growth of the price of electricity.", 0.01),
+        "price_growth_share": Says(
+            "Yearly growth of the price of electricity, from the second year on; state later prices at today's money.",
+            0.01,
+        ),
         "ageing_share_per_year": Says(
             "Share of its power that a panel, or of its capacity that a battery, loses each year.", 0.005
         ),
