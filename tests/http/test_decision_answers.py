@@ -69,6 +69,21 @@ def test_a_lower_limit_is_priced_by_the_saving_that_it_takes() -> None:
     assert limit["cost_because"]["code"] == "less_energy"
 
 
+def test_a_one_way_meter_is_mended_by_sending_nothing_out() -> None:
+    own = changed("/socket_circuit/dedicated", True, example("kranichwerft"))
+    one_way = changed("/meter/counts", "one_way", own)
+    answer = post("/v1/appraisal", one_way).json()
+    decision = answer["decision"]
+    assert decision["verdict"] == "worth_it_if"
+    assert "export_limiter" in {one["code"] for one in decision["conditions"]}
+    [change] = decision["once_met"]["changes"]
+    assert (change["code"], change["pointer"], change["new_value"]) == (
+        "export_limiter", "/inverter/export_limit_w", 0,
+    )  # fmt: skip
+    stated = post("/v1/appraisal", changed("/inverter/export_limit_w", 0, one_way)).json()
+    assert decision["worth_up_to"] == stated["decision"]["worth_up_to"] > answer["payback"]["worth_up_to"]["middle"]
+
+
 @pytest.mark.parametrize("name", ["kranichwerft", "quinta_do_moinho", "juniper_bench", "smallest"])
 def test_every_condition_says_who_and_what_it_costs_or_why_that_is_not_known(name: str) -> None:
     conditions = post("/v1/appraisal", example(name)).json()["decision"]["conditions"]

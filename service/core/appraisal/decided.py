@@ -3,7 +3,15 @@
 from dataclasses import dataclass, replace
 from types import MappingProxyType
 
-from service.core.appraisal.conditions import Condition, hopeless, of_consent, of_findings, of_money, of_remedy
+from service.core.appraisal.conditions import (
+    Condition,
+    demanded_by,
+    hopeless,
+    of_consent,
+    of_findings,
+    of_money,
+    of_remedy,
+)
 from service.core.appraisal.costs import Account, costed, lost_per_year
 from service.core.appraisal.decision import Choice, Decision, OnceMet, Reason, about_fit, decide
 from service.core.appraisal.mended import Check, Mended, mended
@@ -14,7 +22,7 @@ from service.core.energy import EnergyYear
 from service.core.model.amount import at_most
 from service.core.model.assumption import Assumptions
 from service.core.model.facts import Setup
-from service.core.model.finding import Fact, Verdict
+from service.core.model.finding import Fact
 from service.core.worth import Worth
 
 
@@ -57,8 +65,8 @@ def decided(
         again: asks for a changed set, only where a remedy changes it; None: never, all is about the set as it is.
     """
     as_asked = Mended(setup=setup, assumptions=assumptions, compatibility=compatibility)
-    refused = [finding for finding in compatibility.findings if finding.verdict == Verdict.DOES_NOT_FIT]
-    asked = again if refused and not any(hopeless(finding) for finding in refused) else None
+    wanting = any(demanded_by(finding) is not None for finding in compatibility.findings)
+    asked = again if wanting and not any(hopeless(finding) for finding in compatibility.findings) else None
     now = as_asked if asked is None else mended(setup, assumptions, compatibility, asked.check)
     if asked is None or not now.remedies:
         decision = decide(setup, assumptions, compatibility, worth, year_kwh)
