@@ -84,6 +84,32 @@ def test_a_one_way_meter_is_mended_by_sending_nothing_out() -> None:
     assert decision["worth_up_to"] == stated["decision"]["worth_up_to"] > answer["payback"]["worth_up_to"]["middle"]
 
 
+def juniper_with_1600_w() -> dict[str, Any]:
+    """16.7 A (1.25 x 1600 W / 120 V) on a cable of 15 A: on a circuit of its own too much, under the cap not."""
+    strong = changed("/inverter/ac_power_w", 1600, example("juniper_bench"))
+    return changed("/socket_circuit/residual_current_device", "type_a", strong)
+
+
+def test_a_circuit_that_fits_only_under_the_cap_is_mended_after_the_cap() -> None:
+    answer = post("/v1/appraisal", juniper_with_1600_w()).json()
+    [cable] = [one for one in answer["compatibility"]["findings"] if one["code"] == "circuit_cable"]
+    assert [(one["code"], one["new_value"], one["verdict_then"]) for one in cable["remedies"]] == [
+        ("own_circuit_and_lower_limit", 1440, "fits")
+    ]
+    assert answer["decision"]["verdict"] == "worth_it_if"
+    assert [(one["code"], one["new_value"]) for one in answer["decision"]["once_met"]["changes"]] == [
+        ("lower_set_limit", 1200), ("own_circuit", True),
+    ]  # fmt: skip
+
+
+def test_two_fields_of_one_remedy_are_both_changed_where_no_cap_stands_before() -> None:
+    uncapped = changed("/site/rule_area", "US", juniper_with_1600_w())
+    answer = post("/v1/appraisal", uncapped).json()
+    [change] = answer["decision"]["once_met"]["changes"]
+    assert (change["code"], change["pointer"]) == ("own_circuit_and_lower_limit", "/socket_circuit")
+    assert change["text"].endswith("1440 W.")
+
+
 @pytest.mark.parametrize("name", ["kranichwerft", "quinta_do_moinho", "juniper_bench", "smallest"])
 def test_every_condition_says_who_and_what_it_costs_or_why_that_is_not_known(name: str) -> None:
     conditions = post("/v1/appraisal", example(name)).json()["decision"]["conditions"]

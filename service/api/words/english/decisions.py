@@ -65,6 +65,8 @@ TEXTS: Mapping[str, str] = {
     "condition.tell_mount": "Say how the panels will hang or stand, and ask again.",
     "condition.smaller_breaker": "Have an electrician change the circuit's breaker to {new_value} {unit}.",
     "condition.own_circuit": "Have an electrician give the set a circuit of its own.",
+    "condition.own_circuit_and_lower_limit": "Have an electrician give the set a circuit of its own and set the "
+    "inverter to {new_value} {unit}.",
     "condition.thicker_or_shorter_lead": "Take a thicker or shorter lead: {new_value} {unit}.",
     "condition.thicker_or_shorter_lead.thicker": "Take a lead of {new_value} {unit}.",
     "condition.thicker_or_shorter_lead.shorter": "Take a lead of at most {new_value} {unit}.",
