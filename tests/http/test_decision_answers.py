@@ -102,6 +102,19 @@ def test_a_circuit_that_fits_only_under_the_cap_is_mended_after_the_cap() -> Non
     ]  # fmt: skip
 
 
+def test_that_conditions_mend_is_said_once_and_only_where_they_are_listed() -> None:
+    for_two_years = post("/v1/appraisal", changed("/household/stay_years", 2, example("kranichwerft"))).json()
+    decision = for_two_years["decision"]
+    assert (decision["verdict"], decision["conditions"]) == ("not_worth_it", [])
+    assert "refused_as_asked" in {one["code"] for one in decision["because"]}
+    assert not any("condition" in one["text"] for one in decision["because"])
+    refused_twice = post("/v1/appraisal", juniper_with_1600_w()).json()
+    assert sum(one["verdict"] == "does_not_fit" for one in refused_twice["compatibility"]["findings"]) == 2
+    codes = [one["code"] for one in refused_twice["decision"]["because"]]
+    assert codes.count("refused_but_mendable") == 1
+    assert "refused_as_asked" not in codes
+
+
 def test_two_fields_of_one_remedy_are_both_changed_where_no_cap_stands_before() -> None:
     uncapped = changed("/site/rule_area", "US", juniper_with_1600_w())
     answer = post("/v1/appraisal", uncapped).json()

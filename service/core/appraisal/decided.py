@@ -72,7 +72,9 @@ def decided(
         decision = decide(setup, assumptions, compatibility, worth, year_kwh)
         decision = replace(decision, conditions=tuple(costed(one) for one in decision.conditions))
         demanded = tuple(one for one in of_findings(compatibility.findings) if "finding" in one.facts)
-        return Decided(decision=_with_open_costs(decision, worth), mended=now, energy=energy, demanded=demanded)
+        return Decided(
+            decision=_with_open_costs(_mending_told_once(decision), worth), mended=now, energy=energy, demanded=demanded
+        )
     moved = any(touches_energy(remedy) for _, remedy in now.remedies)  # else year and account are those at hand
     then_energy, then = asked.account(now.setup, now.assumptions) if moved else (energy, worth)
     lost = lost_per_year(now.remedies, (setup, assumptions), worth, then, asked.account)
@@ -92,7 +94,7 @@ def decided(
     else:
         decision = replace(decision, conditions=tuple(costed(one) for one in inner.conditions))
     return Decided(
-        decision=_with_open_costs(decision, then),
+        decision=_with_open_costs(_mending_told_once(decision), then),
         mended=now,
         energy=then_energy,
         demanded=(*made, *(one for one in left if "finding" in one.facts)),
@@ -111,6 +113,24 @@ def _because(
     changed = abs(after - before) > 0.5
     told = (Reason(code="other_year_once_met", facts=MappingProxyType(facts)),) if changed else ()
     return (*money, *told, *about_fit(compatibility), *hopeless_now)
+
+
+def _mending_told_once(decision: Decision) -> Decision:
+    """That the conditions mend what is refused is said where they are listed, once for all refusals.
+
+    Elsewhere no condition mends it: the remedy stands in its finding alone.
+    """
+    code = "refused_but_mendable"
+    told = [reason for reason in decision.because if reason.code == code]
+    if not told:
+        return decision
+    first = told[0] if decision.verdict == Choice.WORTH_IT_IF else replace(told[0], code="refused_as_asked")
+    kept = tuple(
+        first if reason is told[0] else reason
+        for reason in decision.because
+        if reason.code != code or reason is told[0]
+    )
+    return replace(decision, because=kept)
 
 
 def _with_open_costs(decision: Decision, worth: Worth | None) -> Decision:
