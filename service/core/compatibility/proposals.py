@@ -258,12 +258,12 @@ def _plug(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
     and each card that refuses a household plug admits a fixed connection.
     """
     circuit = wiring.setup.socket_circuit
+    refused = finding.code == "plug" and finding.verdict == Verdict.DOES_NOT_FIT
     for plug, code in (("special_connector", "special_connector"), ("fixed", "fixed_connection")):
         if circuit is not None:
             yield Proposal(code=code, pointer="/socket_circuit/plug", new_value=plug, who="electrician")
-        elif finding.code == "plug" and finding.verdict == Verdict.DOES_NOT_FIT:
-            if plug in ("fixed", finding.facts["published_plug"]):
-                yield Proposal(code=code, who="electrician", promised=Verdict.FITS)
+        elif refused and plug in ("fixed", finding.facts["published_plug"]):
+            yield Proposal(code=code, who="electrician", promised=Verdict.FITS)
 
 
 def _meter(_finding: Finding, _wiring: Wiring) -> Iterator[Proposal]:
