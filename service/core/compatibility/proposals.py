@@ -251,11 +251,19 @@ def _device(finding: Finding, _wiring: Wiring) -> Iterator[Proposal]:
                        who="electrician")  # fmt: skip
 
 
-def _plug(_finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
-    """The special connector, or an electrician's fixed connection; only where the circuit is described."""
-    if wiring.setup.socket_circuit is not None:
-        for plug, code in (("special_connector", "special_connector"), ("fixed", "fixed_connection")):
+def _plug(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
+    """The special connector, or an electrician's fixed connection.
+
+    Without a described circuit no field holds them: of the plug's own refusal those are told that the card admits,
+    and each card that refuses a household plug admits a fixed connection.
+    """
+    circuit = wiring.setup.socket_circuit
+    refused = finding.code == "plug" and finding.verdict == Verdict.DOES_NOT_FIT
+    for plug, code in (("special_connector", "special_connector"), ("fixed", "fixed_connection")):
+        if circuit is not None:
             yield Proposal(code=code, pointer="/socket_circuit/plug", new_value=plug, who="electrician")
+        elif refused and plug in ("fixed", finding.facts["published_plug"]):
+            yield Proposal(code=code, who="electrician", promised=Verdict.FITS)
 
 
 def _meter(_finding: Finding, _wiring: Wiring) -> Iterator[Proposal]:
