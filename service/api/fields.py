@@ -5,7 +5,6 @@ number: text and truth values are refused, NaN and infinity too. An integer may 
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from datetime import date, datetime
 from types import MappingProxyType
 from typing import Annotated, Any, Literal
@@ -13,15 +12,8 @@ from typing import Annotated, Any, Literal
 from pydantic import AfterValidator, BeforeValidator, Field
 
 from service.api.long_lists import known_currency
+from service.api.says import Says
 from service.core.model.bounds import BOUNDS
-
-
-@dataclass(frozen=True, slots=True)
-class Says:
-    """The description of a field and one example of its value."""
-
-    description: str
-    example: Any
 
 
 SAYS: Mapping[str, Says] = MappingProxyType(
