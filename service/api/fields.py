@@ -15,7 +15,6 @@ from service.api.long_lists import known_currency
 from service.api.says import Says
 from service.core.model.bounds import BOUNDS
 
-
 SAYS: Mapping[str, Says] = MappingProxyType(
     {
         "latitude_deg": Says("Degrees north of the equator; negative in the south.", 54.2),
