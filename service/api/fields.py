@@ -248,7 +248,9 @@ MeterCounts = Literal["two_way", "reversing", "one_way", "not_known"]
 Netting = Literal["instant", "quarter_hour", "hour", "month", "year"]
 DemandKind = Literal["own_hours", "averaged"]
 Export = Literal["unpaid", "paid", "netted"]
-Days = Literal["all", "weekday", "weekend"]
+Days = Literal[
+    "all", "weekday", "weekend", "monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday"
+]
 Include = Literal["used", "hours", "moves"]
 Coupling = Literal["dc", "ac"]
 

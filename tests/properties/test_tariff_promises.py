@@ -34,7 +34,7 @@ def rates(draw):
     return Rate(
         name=None,
         months=draw(st.one_of(st.none(), st.lists(st.integers(1, 12), min_size=1, max_size=6, unique=True).map(tuple))),
-        days=draw(st.sampled_from([None, "all", "weekday", "weekend"])),
+        days=draw(st.sampled_from([None, "all", "weekday", "weekend", "monday", "saturday", "sunday"])),
         from_clock=None if all_day else begin,
         to_clock=None if all_day else end,
         import_price_per_kwh=draw(st.floats(0.05, 0.6)),
@@ -206,5 +206,8 @@ def test_prices_by_the_clock_are_the_sum_over_the_hours_too(tariff, demand, shar
     for one in priced_periods(tariff, AS_OF, 3, 0.0):
         bought, sold = priced_hours(tariff, one.number, CALENDAR)
         earns = 0.0 if ordered[one.number].export == "unpaid" else 1.0
-        expected += one.share_of_year * ((used * bought).sum() + earns * ((produced - used) * sold).sum()) / 1000
+        months = (
+            np.repeat(one.share_of_year[:, np.newaxis], 12, 1) if one.share_of_month is None else one.share_of_month
+        )
+        expected += months[:, CALENDAR.month - 1] @ (used * bought + earns * (produced - used) * sold) / 1000
     np.testing.assert_allclose(saved, expected, rtol=1e-9, atol=1e-9)

@@ -230,15 +230,15 @@ def test_what_to_bid_is_the_annuity_of_the_saving():
 
 
 def test_moving_out_after_four_years_with_a_quarter_of_the_things_sold():
-    """400 paid, 320 of it for things, 110 a year, 4 full years of 4.5: 440 + 80 - 400 = 120."""
+    """400 paid, 320 of it for things, 110 a year over 4.5 years: 495 + 80 - 400 = 175."""
     paid = outlay_of({"freight": 30.0, "registration": 50.0}, panels=200.0, inverter=120.0)
     got = worth_of_energy(
         Band(440.0, 440.0, 440.0), 1.0, tariff(("2026-01-01", 0.25, "unpaid", 0.0)), paid,
         money(inverter_swap=None, ageing_share_per_year=0.0, price_growth_share=0.0, resale_share=0.25), AS_OF,
         stay_years=4.5,
     )  # fmt: skip
-    assert got.if_moving_after_years.years == 4
-    assert got.if_moving_after_years.gain.middle == pytest.approx(120.0)
+    assert got.if_moving_after_years.years == 4.5
+    assert got.if_moving_after_years.gain.middle == pytest.approx(175.0)
     assert got.yearly_flows[-1].resale == pytest.approx(80.0)
 
 

@@ -12,7 +12,7 @@ from service.api.schemas.household import DEMAND_LENGTHS, DemandIn, HouseholdIn,
 from service.api.schemas.inverter import InverterIn
 from service.api.schemas.mistakes import NOTHING, Found, Mistake, mistake_of
 from service.api.schemas.money import TariffIn
-from service.api.schemas.requests import AppraisalIn, PaybackIn
+from service.api.schemas.requests import AppraisalIn, PaybackIn, YearKwhBandIn
 from service.api.schemas.storage import StorageIn
 from service.api.words import say
 from service.core.completion import contradictions_of_tariff
@@ -62,6 +62,12 @@ def _payback(request: PaybackIn, found: Found) -> None:
                     example=guide.example((name,)),
                 )
             )
+    for pointer, band in (
+        ("/energy/year_kwh", request.energy.year_kwh if request.energy else None),
+        ("/use/self_used_kwh", request.use.self_used_kwh if request.use else None),
+    ):
+        if isinstance(band, YearKwhBandIn):
+            _band(band, pointer, found)
     if plain and request.arrays is not None:
         given = [array.given() for array in request.arrays]
         accepted = say("problems", "accepted.alone", {"beside": "energy" if request.energy is not None else "use"})
@@ -71,6 +77,14 @@ def _payback(request: PaybackIn, found: Found) -> None:
         found.contradiction("/storage", request.storage.given(), "storage_needs_hours", accepted, NOTHING)
     if plain and request.tariff is not None:
         _plain_tariff(request.tariff, request.inverter, found)
+
+
+def _band(band: YearKwhBandIn, pointer: str, found: Found) -> None:
+    """Cautious is the least, hopeful the most; the three in order are the example."""
+    ends = [band.cautious, band.middle, band.hopeful]
+    if ends != sorted(ends):
+        example = dict(zip(("cautious", "middle", "hopeful"), sorted(ends), strict=True))
+        found.contradiction(pointer, band.given(), "band", say("problems", "accepted.band"), example)
 
 
 def _inputs(arrays: list[ArrayIn], inverter: InverterIn, found: Found) -> None:

@@ -9,7 +9,7 @@ from service.api.schemas.base import In
 
 
 class RateIn(In):
-    """Prices of some hours: by month, kind of day, time of day. What is left out does not matter.
+    """Prices of some hours: by month, day of the week, time of day. What is left out does not matter.
 
     Where ``from_clock`` is the later one it spans midnight, and each hour counts on its own day; holidays count as the
     weekday they fall on.
@@ -21,7 +21,7 @@ class RateIn(In):
 
     name: f.Name | None = None
     months: Annotated[list[f.Month], f.several("Months, 1 to 12.", 1, 12)] | None = None
-    days: f.Days | None = Field(default=None, description="All days, Monday to Friday, or the weekend.")
+    days: f.Days | None = Field(default=None, description="All days, Monday to Friday, the weekend, or one day.")
     from_clock: f.Clock | None = None
     to_clock: f.Clock | None = None
     import_price_per_kwh: f.ImportPricePerKwh | None = None

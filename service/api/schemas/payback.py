@@ -26,7 +26,7 @@ class YearFlowOut(Out):
 class MovingOut(Out):
     """What is left when the home is given up after so many years."""
 
-    years: int = Field(ge=0, le=50)
+    years: r.YearsKept = Field(ge=0, le=50)
     gain: MoneyBandOut
 
 
@@ -59,7 +59,7 @@ class RatesOfReturnOut(Out):
 class BreakEvenOut(Out):
     """The most outlay that is paid back, with interest, in so many years."""
 
-    years: int = Field(ge=1, le=50)
+    years: r.YearsKept = Field(ge=0, le=50)
     outlay: r.Money = Field(description="In the middle case. What to bid for the set, all else paid from it too.")
     worth_up_to: MoneyBandOut
     text: Text
@@ -96,7 +96,9 @@ class PaybackOut(Out):
     expected_year_kwh: r.Kwh = Field(
         description="The first year's energy that the account rests on: less what faulty panels leave empty."
     )
-    years_kept: int = Field(ge=0, le=50, description="Whole years of the account: the stay, or the years asked.")
+    years_kept: r.YearsKept = Field(
+        ge=0, le=50, description="Years of the account: the stay, or the years asked if fewer; a begun year in part."
+    )
     saving_first_year: MoneyBandOut = Field(description="At today's price, what the inverter draws by night taken off.")
     simple_payback_years: YearsBandOut | None = Field(description="A member is null where there is no saving.")
     undiscounted_payback_years: YearsBandOut | None = Field(

@@ -73,7 +73,7 @@ class StoreYearOut(Out):
 class StoragePaysOut(Out):
     """What the battery alone brings, against its own price and its own ageing."""
 
-    years_kept: int = Field(ge=0, le=50)
+    years_kept: r.YearsKept = Field(ge=0, le=50)
     gain_first_year: MoneyBandOut
     outlay_to_pay: MoneyBandOut = Field(description="The most that may be paid for it so that it pays in these years.")
     amount: r.Money | None

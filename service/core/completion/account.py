@@ -6,7 +6,7 @@ from datetime import date
 from math import hypot
 from typing import Any
 
-from service.core.completion.fill_home import NO_COUNTRY, money_of, rule_area_of
+from service.core.completion.fill_home import NO_COUNTRY, account_ends, money_of, rule_area_of
 from service.core.completion.fill_outlay import outlay_of
 from service.core.completion.fill_tariff import meter_of, tariff_of
 from service.core.completion.node import Guess, Node
@@ -15,6 +15,7 @@ from service.core.household import SD_PUBLIC_SHAPE
 from service.core.model.assumption import Assumption, Assumptions
 from service.core.model.band import Z_90, Band
 from service.core.model.facts import Meter, Money, Outlay, Tariff
+from service.core.payback import priced_periods
 
 # Relative standard deviation of a yearly energy that comes as a bare number: climate data, years, model, rating and the
 # lesser losses of a set that is wholly described make 0.06 in our own account of it, its plane some 0.03 to 0.05 more.
@@ -22,6 +23,12 @@ from service.core.model.facts import Meter, Money, Outlay, Tariff
 BARE_YIELD_SD = 0.08
 BARE_SHARE_SD = SD_PUBLIC_SHAPE
 _Z_95 = 1.96
+
+# What changes how much is used at home or sent out: in the yield and share that were brought, and not reckoned again.
+_IN_THE_SHARE = (
+    ("inverter", "export_limit_w"), ("meter", "sums_phases"), ("household", "demand"),
+    ("household", "other_generation"),
+)  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -47,7 +54,7 @@ class CompletedAccount:
 def complete_account(
     given: Mapping[str, Any], tables: DefaultTables, as_of: date, country: str | None = None
 ) -> CompletedAccount:
-    """Fill tariff, meter and money from the one table of defaults; nothing else of the request is looked at.
+    """Fill tariff, meter and money from the one table of defaults, and say what else was sent and is not looked at.
 
     Args:
         given: the request as sent; ``tariff``, ``meter``, ``outlay``, ``money``, ``site.rule_area``, ``energy`` and
@@ -65,16 +72,31 @@ def complete_account(
     area = NO_COUNTRY if site is None else rule_area_of(site, country)
     year_kwh = _year_kwh(root.child("energy"))
     tariff = tariff_of(root.child("tariff"), root.child("meter"), area, tables, as_of)
+    money = money_of(root.child("money"))
+    account_ends(root.child("household"), money)
+    _say_what_is_not_reckoned(root, tariff, money, as_of)
     return CompletedAccount(
         rule_area=None if area == NO_COUNTRY else area,
         tariff=tariff,
         meter=meter_of(root.child("meter"), tariff),
         outlay=outlay_of(root.child("outlay")),
-        money=money_of(root.child("money")),
+        money=money,
         year_kwh=year_kwh,
         self_used_kwh=None if year_kwh is None else _self_used_kwh(root.child("use"), year_kwh),
         assumptions=Assumptions.of(log),
     )
+
+
+def _say_what_is_not_reckoned(root: Node, tariff: Tariff | None, money: Money, as_of: date) -> None:
+    """A sum of energy has no months for prices that change within a year, and a share no home to be reckoned from."""
+    if tariff is not None and any(
+        one.share_of_month is not None for one in priced_periods(tariff, as_of, money.years, 0.0)
+    ):
+        root.assume("energy", Guess(value=None, code="shared_by_days"))
+    for part, name in _IN_THE_SHARE:
+        node = root.child(part)
+        if (value := node.get(name)) is not None:
+            node.assume(name, Guess(value=None if isinstance(value, Mapping) else value, code="in_the_share_already"))
 
 
 def _year_kwh(node: Node) -> Band | None:

@@ -7,6 +7,7 @@ from typing import Any
 
 from service.core.completion.fill_arrays import arrays_of
 from service.core.completion.fill_home import (
+    account_ends,
     circuit_of,
     money_of,
     site_of,
@@ -73,6 +74,8 @@ def complete(
     inverter = inverter_of(inverter_node, input_count)
     household = household_of(root.child("household"), sky.calendar, site.latitude_deg)
     tariff = tariff_of(root.child("tariff"), root.child("meter"), site.rule_area, tables, as_of)
+    money = money_of(root.child("money"))
+    account_ends(root.child("household"), money)
     setup = Setup(
         site=site,
         arrays=arrays,
@@ -83,7 +86,7 @@ def complete(
         meter=meter_of(root.child("meter"), tariff),
         tariff=tariff,
         outlay=outlay_of(root.child("outlay"), used_panels=_any_used(arrays)),
-        money=money_of(root.child("money")),
+        money=money,
         storage=storage_of(root.child_if_given("storage"), inverter, household),
     )
     return Completed(setup=setup, assumptions=Assumptions.of(log))

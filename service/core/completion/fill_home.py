@@ -73,6 +73,13 @@ def _other_set(node: Node) -> OtherSet:
     return OtherSet(ac_power_w=power, panel_power_w=panels, same_circuit=node.take("same_circuit"))
 
 
+def account_ends(household: Node, money: Money) -> None:
+    """Write down where the account ends before the stay does."""
+    stay = household.get("stay_years")
+    if stay is not None and stay > money.years:
+        household.assume("stay_years", Guess(value=stay, code="account_is_shorter"))
+
+
 def money_of(node: Node) -> Money:
     """The conventions of the account."""
     swap = node.child_if_given("inverter_swap")

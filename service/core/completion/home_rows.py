@@ -4,6 +4,8 @@ from service.core.completion.rows import NEUTRAL, TRADE, WARY, Row
 
 _USE = "Stromspiegel 2025 as quoted: two persons in a flat 1900 kWh; other sizes scaled, from memory"
 
+_IN_THE_SHARE = "not looked at beside energy and the share used at home, which are taken to have it in them"
+
 
 def _row(pointer: str, **row: object) -> Row:
     return Row(pointer=pointer, **row)  # type: ignore[arg-type]
@@ -74,6 +76,14 @@ HOME_ROWS: tuple[Row, ...] = (
 )  # fmt: skip
 
 MONEY_ROWS: tuple[Row, ...] = (
+    _row("/energy", code="shared_by_days", rule="a year within which prices change is shared by days, where only its "
+         "sum of energy is known", source="our own choice: nothing is known of the seasons"),
+    _row("/inverter/export_limit_w", code="in_the_share_already", rule=_IN_THE_SHARE, unit="W", source=NEUTRAL),
+    _row("/meter/sums_phases", code="in_the_share_already", rule=_IN_THE_SHARE, source=NEUTRAL),
+    _row("/household/demand", code="in_the_share_already", rule=_IN_THE_SHARE, source=NEUTRAL),
+    _row("/household/other_generation", code="in_the_share_already", rule=_IN_THE_SHARE, source=NEUTRAL),
+    _row("/household/stay_years", code="account_is_shorter", rule="as given; the account ends before", unit="a",
+         source=NEUTRAL),
     _row("/tariff/currency", code="currency_of_area", rule="the currency of the price table for the area",
          source="ISO 4217"),
     _row("/tariff/periods/*/valid_from", code="from_this_year", rule="1 January of the year of the question",

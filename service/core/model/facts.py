@@ -216,7 +216,9 @@ class Meter:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Rate:
-    """Prices of some hours: in ``months`` (1 to 12), on ``days`` (all, weekday, weekend), between two wall-clock times.
+    """Prices of some hours: in ``months`` (1 to 12), on ``days``, between two wall-clock times.
+
+    ``days``: all, weekday (Monday to Friday), weekend, or one day by its name, monday to sunday.
 
     None of these means always; where ``from_clock`` ("HH:MM") is the later time, it spans midnight, and each hour
     counts on its own day. A price of None is the period's own.

@@ -5,11 +5,12 @@ from service.core.payback.flows import (
     WITHIN_THE_HOUR,
     cash_flows,
     drawn_cost,
+    parts_kept,
     savings,
     savings_by_price,
+    time_kept,
     unpaid_after_each_year,
     yearly_costs,
-    years_kept,
 )
 from service.core.payback.hours import MeterSums, in_order, meter_sums, minute_of, priced_hours, rate_of_minute
 from service.core.payback.measures import (
@@ -50,6 +51,7 @@ __all__ = [
     "minute_of",
     "net_present_value",
     "outlay_parts",
+    "parts_kept",
     "priced_hours",
     "priced_periods",
     "rate_of_minute",
@@ -60,10 +62,10 @@ __all__ = [
     "simple_payback_years",
     "sound_share",
     "stacked",
+    "time_kept",
     "unpaid_after_each_year",
     "worth_up_to",
     "worth_up_to_each_year",
     "yearly_costs",
     "yearly_fees",
-    "years_kept",
 ]

@@ -2,11 +2,13 @@
 
 Conventions: flows at the year's end, year 1 un-aged and at today's price, the outlay at year 0. Ageing takes the
 same share off self-used and sent-out energy (a little gloomy: less production is used at home to a larger share).
-Standing charges are paid either way and are no part of a saving.
+A last year that is left early counts for its part, and at its end as all others. Standing charges are paid either way
+and are no part of a saving.
 """
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from math import ceil
 
 import numpy as np
 
@@ -14,7 +16,7 @@ from service.core.errors import ContradictionError
 from service.core.model.facts import InverterSwap
 from service.core.model.hours import Floats, Ints
 from service.core.payback.energy import HomeYear
-from service.core.payback.prices import PricedPeriod
+from service.core.payback.prices import MONTHS, PricedPeriod
 
 
 def savings(
@@ -62,10 +64,9 @@ def savings_by_price(
     sold = np.zeros_like(bought)
     for period in periods:
         valued = _valued(home, period)
-        part = period.share_of_year * age
-        at_import, at_export = _for_export(home, valued, period, age, (counts, netting))
-        bought += part * valued.factor * (valued.self_used[..., np.newaxis] + at_import)
-        sold += part * at_export
+        at_import, at_export = _for_export(home, valued, age, counts, netting)
+        bought += age * valued.factor * (valued.of_years(valued.self_used) + at_import)
+        sold += age * at_export
     return bought, sold
 
 
@@ -82,7 +83,7 @@ def drawn_cost(home: HomeYear, periods: tuple[PricedPeriod, ...]) -> Floats:
     cost = np.zeros(periods[0].share_of_year.size)
     for period in periods:
         valued = _valued(home, period)
-        cost += period.share_of_year * valued.factor * valued.self_used
+        cost += valued.factor * valued.of_years(valued.self_used)
     return cost
 
 
@@ -96,22 +97,34 @@ WITHIN_THE_HOUR = frozenset({"quarter_hour", "hour"})
 class _Valued:
     """The un-aged year at one period's prices: ``factor`` (years,) is what bought energy is still multiplied by.
 
-    ``self_used`` in all (...,), ``exported_bought`` and ``exported_sold`` by cell (..., cells), at the import and at
-    the export price.
+    ``self_used``, ``exported_bought`` and ``exported_sold`` by cell (..., cells), at the import, the import and the
+    export price. ``shares``: (years, cells) of each cell's energy that fall in the period; None where it is the same
+    share of all, that of the year.
     """
 
+    period: PricedPeriod
     self_used: Floats
     exported_bought: Floats
     exported_sold: Floats
     factor: Floats
     registers: Ints | None
+    shares: Floats | None
+
+    def of_years(self, by_cell: Floats) -> Floats:
+        """What of a year's energy or money by cell falls in the period in each year, (..., years)."""
+        if self.shares is None:
+            return np.asarray(by_cell.sum(axis=-1, keepdims=True) * self.period.share_of_year)
+        return np.asarray(by_cell @ self.shares.T)
 
 
 def _valued(home: HomeYear, period: PricedPeriod) -> _Valued:
     at = home.at[period.number] if home.at else None
+    shares = _shares(period, home.self_used_kwh.shape[-1])
     if period.import_factor is None:
         return _Valued(
-            self_used=np.asarray(home.self_used_kwh.sum(axis=-1)),
+            period=period,
+            shares=shares,
+            self_used=home.self_used_kwh,
             exported_bought=home.exported_kwh,
             exported_sold=home.exported_kwh * period.export_price_per_kwh,
             factor=period.import_price_per_kwh,
@@ -125,7 +138,9 @@ def _valued(home: HomeYear, period: PricedPeriod) -> _Valued:
             example={"import_price_per_kwh": 0.34},
         )  # fmt: skip
     return _Valued(
-        self_used=np.asarray(at.self_used[0].sum(axis=-1)),
+        period=period,
+        shares=shares,
+        self_used=at.self_used[0],
         exported_bought=at.exported[0],
         exported_sold=at.exported[1],
         factor=period.import_factor,
@@ -133,23 +148,28 @@ def _valued(home: HomeYear, period: PricedPeriod) -> _Valued:
     )
 
 
-def _for_export(
-    home: HomeYear, valued: _Valued, period: PricedPeriod, age: Floats, meter: tuple[str, str]
-) -> tuple[Floats, Floats]:
+def _shares(period: PricedPeriod, cells: int) -> Floats | None:
+    """(years, cells) by the month of each cell; None where all months have the same share, or are one sum."""
+    if period.share_of_month is None or cells % MONTHS:
+        return None
+    return np.tile(period.share_of_month, cells // MONTHS)
+
+
+def _for_export(home: HomeYear, valued: _Valued, age: Floats, counts: str, netting: str) -> tuple[Floats, Floats]:
     """What is sent out is worth at the import and at the export price, before ageing, shape (..., years) or (..., 1).
 
-    ``meter``: counts, netting.
+    Of each year only what falls in the period.
     """
-    counts, netting = meter
+    period = valued.period
     nothing = np.zeros((*home.exported_kwh.shape[:-1], 1))
     if counts == "one_way":
-        return -valued.exported_bought.sum(axis=-1, keepdims=True), nothing
+        return -valued.of_years(valued.exported_bought), nothing
     if period.export == "unpaid":
         return nothing, nothing
     if counts == "reversing" and period.export == "netted":
         return _netted(home, valued, age, "year")[0], nothing
     if period.export == "paid" or netting in WITHIN_THE_HOUR:
-        credit, rest = nothing, valued.exported_sold.sum(axis=-1, keepdims=True)
+        credit, rest = nothing, valued.of_years(valued.exported_sold)
     else:
         credit, rest = _netted(home, valued, age, netting)
     # what has to be paid for sending out is not taxed
@@ -160,18 +180,34 @@ def _netted(home: HomeYear, valued: _Valued, age: Floats, over: str) -> tuple[Fl
     """Of what is sent out: what is met at its import price, the rest at its export price, (..., years), un-aged.
 
     Of each netting period and register the same share of every kWh sent out meets what is drawn, so each is credited
-    at the price of its own hour.
+    at the price of its own hour. Where a tariff's period ends within a year, it is netted over the part that it holds.
     """
     summed = _sums(home.exported_kwh.shape[-1], valued.registers, by_month=over == "month")
+    if valued.shares is not None:
+        return _netted_in_part(home, valued, valued.shares, age, summed)
     exported = summed(home.exported_kwh)
     some = np.where(exported > _NOTHING_KWH, exported, 1.0)  # what is not sent out has no price, whatever its share
     # drawn in year y: demand - self-use x age(y), sent out: exported x age(y); so the age divides the demand alone
     demand_over_exported = (summed(home.demand_kwh) / some)[..., np.newaxis, :]
     share = demand_over_exported / age[:, np.newaxis] - (summed(home.self_used_kwh) / some)[..., np.newaxis, :]
     np.minimum(np.maximum(share, 0.0, out=share), 1.0, out=share)
+    part = valued.period.share_of_year
     credit = (share @ summed(valued.exported_bought)[..., np.newaxis])[..., 0]
     rest = ((1.0 - share) @ summed(valued.exported_sold)[..., np.newaxis])[..., 0]
-    return credit, rest
+    return part * credit, part * rest
+
+
+def _netted_in_part(
+    home: HomeYear, valued: _Valued, shares: Floats, age: Floats, summed: Callable[[Floats], Floats]
+) -> tuple[Floats, Floats]:
+    """As ``_netted``, with ``shares`` (years, cells) of the energy in the period: each year has sums of its own."""
+    by_cell = np.array(
+        [home.exported_kwh, home.demand_kwh, home.self_used_kwh, valued.exported_bought, valued.exported_sold]
+    )
+    exported, demand, self_used, bought, sold = summed(by_cell[..., np.newaxis, :] * shares)
+    some = np.where(exported > _NOTHING_KWH, exported, 1.0)
+    share = np.minimum(np.maximum((demand / age[:, np.newaxis] - self_used) / some, 0.0), 1.0)
+    return (share * bought).sum(axis=-1), ((1.0 - share) * sold).sum(axis=-1)
 
 
 def _sums(cells: int, registers: Ints | None, *, by_month: bool) -> Callable[[Floats], Floats]:
@@ -186,13 +222,25 @@ def _sums(cells: int, registers: Ints | None, *, by_month: bool) -> Callable[[Fl
     return lambda by_cell: by_cell @ of_group
 
 
-def years_kept(years: int, stay_years: float | None) -> int:
-    """Whole years that the set is kept: the smaller of the account's years and the stay, begun years left out.
+def time_kept(years: int, stay_years: float | None) -> float:
+    """How long the set is kept, in years: the smaller of the account's years and the stay, its begun year in part.
 
-    >>> years_kept(15, 6.5), years_kept(15, None)
-    (6, 15)
+    >>> time_kept(15, 6.5), time_kept(15, None)
+    (6.5, 15)
     """
-    return years if stay_years is None else min(years, int(stay_years))
+    time = years if stay_years is None else min(years, stay_years)
+    return int(time) if time == int(time) else time
+
+
+def parts_kept(time: float) -> Floats:
+    """Of each year begun, how much of it the set is kept: 1, and less of a last year that is left early.
+
+    >>> parts_kept(2.25)
+    array([1.  , 1.  , 0.25])
+    """
+    parts = np.ones(ceil(time))
+    parts[-1:] -= parts.size - time
+    return parts
 
 
 def yearly_costs(years: int, running_cost_per_year: float, swap: InverterSwap | None) -> Floats:

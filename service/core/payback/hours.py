@@ -1,7 +1,7 @@
 """What does a kWh cost in each hour of the year, and how are a year's hours summed before money is counted?
 
-Hours that always cost the same are summed first: by month for flat prices, by month, kind of day and hour for prices
-by the clock, not at all for a year of hourly prices. Then all is summed once more, into cells of one register of the
+Hours that always cost the same are summed first: by month for flat prices, by month, weekday and hour for prices by the
+clock, not at all for a year of hourly prices. Then all is summed once more, into cells of one register of the
 meter and one month, each with its kWh and what they come to at the prices of every period. An account rests on these
 few cells alone, and nothing is lost by it, as money is a sum over hours of kWh times price.
 
@@ -9,6 +9,7 @@ Not modelled: public holidays (taken as the weekday they fall on); that a sunny 
 hourly prices given say.
 """
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from math import gcd
 
@@ -20,14 +21,19 @@ from service.core.model.hours import HOURS, Calendar, Floats, Ints
 from service.core.payback.energy import AtPrices, HomeYear
 
 _MINUTES = 24 * 60
-_SLOTS = 2 * 24  # kinds of day (Monday to Friday, weekend) x hours of the clock
+_DAYS = 7
+_SLOTS = _DAYS * 24  # days of the week from Monday x hours of the clock
+_DAYS_OF: Mapping[str, tuple[int, ...]] = {
+    "all": (0, 1, 2, 3, 4, 5, 6), "weekday": (0, 1, 2, 3, 4), "weekend": (5, 6), "monday": (0,), "tuesday": (1,),
+    "wednesday": (2,), "thursday": (3,), "friday": (4,), "saturday": (5,), "sunday": (6,),
+}  # fmt: skip
 _CLOCK_CELLS = 12 * _SLOTS
 _MONTHS = 12
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class _Priced:
-    """Prices of one period over the first sums: (2, n) import and export; the register of each slot, (48,)."""
+    """Prices of one period over the first sums: (2, n) import and export; the register of each slot, (168,)."""
 
     prices: Floats
     register: Ints
@@ -113,7 +119,7 @@ def meter_sums(tariff: Tariff | None, calendar: Calendar, *, reversing: bool = F
         return MeterSums(
             first_of_hour=calendar.month - 1, cell_of_first=month, prices=none, registers=none, cells=_MONTHS
         )
-    slot = np.clip(calendar.weekday - 4, 0, 1) * 24 + calendar.clock_h.astype(np.int64)
+    slot = _slot_of(calendar)
     clock_cell = (calendar.month - 1) * _SLOTS + slot
     counted = [
         one.register if one is not None and (reversing or period.export == "netted") else np.zeros(_SLOTS, np.int64)
@@ -145,9 +151,14 @@ def priced_hours(tariff: Tariff, number: int, calendar: Calendar) -> tuple[Float
         return np.full(HOURS, period.import_price_per_kwh), np.full(HOURS, period.export_price_per_kwh)
     if priced.prices.shape[1] == HOURS:
         return priced.prices[0], priced.prices[1]
-    slot = np.clip(calendar.weekday - 4, 0, 1) * 24 + calendar.clock_h.astype(np.int64)
+    slot = _slot_of(calendar)
     at_hour = priced.prices[:, (calendar.month - 1) * _SLOTS + slot]
     return at_hour[0], at_hour[1]
+
+
+def _slot_of(calendar: Calendar) -> Ints:
+    """The hour of the week of each row, from Monday 00:00, by the wall clock."""
+    return np.asarray(calendar.weekday * 24 + calendar.clock_h.astype(np.int64))
 
 
 def _on(prices: Floats, rows: int, by_clock: bool, clock_cell: Ints) -> Floats:
@@ -157,7 +168,7 @@ def _on(prices: Floats, rows: int, by_clock: bool, clock_cell: Ints) -> Floats:
 
 def _priced(at: int, period: TariffPeriod, calendar: Calendar) -> _Priced | None:
     if period.hourly is not None:
-        own = np.full(_SLOTS // 2, period.export_price_per_kwh)
+        own = np.full(24, period.export_price_per_kwh)
         return _Priced(
             prices=_hourly(period.hourly, own, f"/tariff/periods/{at}/hourly", calendar),
             register=np.zeros(_SLOTS, dtype=np.int64),
@@ -186,26 +197,25 @@ def _own(price: float | None, own: float) -> float:
 
 
 def rate_of_minute(rates: tuple[Rate, ...]) -> Ints:
-    """Which rate holds, (12, 2, 1440) by month, kind of day and minute of the clock: the first that does, -1 for none.
+    """Which rate holds, (12, 7, 1440) by month, weekday and minute of the clock: the first that does, -1 for none.
 
     >>> night = Rate(name=None, months=None, days=None, from_clock="22:00", to_clock="06:00",
     ...              import_price_per_kwh=0.2, export_price_per_kwh=None)
     >>> rate_of_minute((night,))[0, 0, [0, 359, 360, 1319, 1320]].tolist()
     [0, 0, -1, -1, 0]
     """
-    held = np.full((_MONTHS, 2, _MINUTES), -1, dtype=np.int64)
+    held = np.full((_MONTHS, _DAYS, _MINUTES), -1, dtype=np.int64)
     for at in reversed(range(len(rates))):
         held[_times(rates[at])] = at
     return held
 
 
 def _times(rate: Rate) -> tuple[Ints, ...]:
-    """Index of the months, kinds of day and minutes in which a rate holds."""
+    """Index of the months, days of the week and minutes in which a rate holds."""
     months = range(1, 13) if rate.months is None else rate.months
-    kinds = {"weekday": [0], "weekend": [1]}.get(rate.days or "all", [0, 1])
     begin, end = minute_of(rate.from_clock or "00:00"), minute_of(rate.to_clock or "24:00")
     minutes = [*range(begin, end)] if begin < end else [*range(begin, _MINUTES), *range(end)]
-    return np.ix_([month - 1 for month in months], kinds, minutes)
+    return np.ix_([month - 1 for month in months], _DAYS_OF[rate.days or "all"], minutes)
 
 
 def minute_of(clock: str) -> int:
@@ -218,7 +228,7 @@ def minute_of(clock: str) -> int:
 
 
 def _hourly(hourly: HourlyPrices, own_export: Floats, pointer: str, calendar: Calendar) -> Floats:
-    """(2, n) import and export prices: by month, kind of day and hour where they repeat daily, else by hour."""
+    """(2, n) import and export prices: by month, day of the week and hour where they repeat daily, else by hour."""
     bought = np.asarray(hourly.import_prices_per_kwh, dtype=np.float64)
     sold = own_export if hourly.export_prices_per_kwh is None else np.asarray(hourly.export_prices_per_kwh)
     for name, values in (("import_prices_per_kwh", bought), ("export_prices_per_kwh", sold)):
@@ -229,7 +239,7 @@ def _hourly(hourly: HourlyPrices, own_export: Floats, pointer: str, calendar: Ca
                 accepted="24 (a day), 168 (a week from Monday) or 8760 (a year) prices", example=[0.31] * 24,
             )  # fmt: skip
     if bought.size == sold.size == 24:
-        return np.stack([np.tile(values, _MONTHS * 2) for values in (bought, sold)])
+        return np.stack([np.tile(values, _MONTHS * _DAYS) for values in (bought, sold)])
     hour = calendar.clock_h.astype(np.int64)
     rows = {24: hour, 168: calendar.weekday * 24 + hour, HOURS: np.arange(HOURS)}
     return np.stack([values[rows[values.size]] for values in (bought, sold)])

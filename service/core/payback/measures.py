@@ -35,11 +35,11 @@ def simple_payback_years(outlay: float, first_year_net: float) -> float | None:
     return outlay / first_year_net if first_year_net > 0.0 else None
 
 
-def crossing_years(flows: Floats) -> Crossing:
+def crossing_years(flows: Floats, last_part: float = 1.0) -> Crossing:
     """When the running sum of the flows passes from below to nought, linear within the year.
 
     A later replacement may push it under again; ``lasting`` is then later than ``first``, or None where it stays
-    under.
+    under. ``last_part``: how much of the last year the flows go on.
 
     >>> crossing_years(np.array([-100.0, 80.0, 40.0, -50.0, 60.0]))
     Crossing(first=1.5, lasting=3.5)
@@ -52,14 +52,14 @@ def crossing_years(flows: Floats) -> Crossing:
         if sum_then < nought:
             last_under = year
         elif first is None:
-            first = _within_year(total, amounts, year)
+            first = _within_year(total, amounts, year, last_part)
     if last_under < 0:
         return Crossing(0.0, 0.0)
-    lasting = _within_year(total, amounts, last_under + 1) if last_under + 1 < len(total) else None
+    lasting = _within_year(total, amounts, last_under + 1, last_part) if last_under + 1 < len(total) else None
     return Crossing(first, lasting)
 
 
-def first_crossings(flows: Floats) -> tuple[float | None, ...]:
+def first_crossings(flows: Floats, last_part: float = 1.0) -> tuple[float | None, ...]:
     """``crossing_years(...).first`` of several accounts at once, shape (accounts, years + 1).
 
     >>> first_crossings(np.array([[-100.0, 80.0, 40.0], [-100.0, 10.0, 10.0], [5.0, 1.0, 1.0]]))
@@ -68,13 +68,18 @@ def first_crossings(flows: Floats) -> tuple[float | None, ...]:
     total = np.cumsum(flows, axis=1)
     under = total < -_ROUNDING * np.maximum(np.abs(flows).max(axis=1, keepdims=True), 1e-300)
     years = np.where(under.all(axis=1), -1, under.argmin(axis=1)).tolist()
-    return tuple(None if year < 0 else _within_year(total[row], flows[row], year) for row, year in enumerate(years))
+    return tuple(
+        None if year < 0 else _within_year(total[row], flows[row], year, last_part) for row, year in enumerate(years)
+    )
 
 
-def _within_year(total: Sequence[float] | Floats, amounts: Sequence[float] | Floats, year: int) -> float:
+def _within_year(
+    total: Sequence[float] | Floats, amounts: Sequence[float] | Floats, year: int, last_part: float
+) -> float:
     if year == 0:
         return 0.0
-    return year - 1 + min(float(-total[year - 1] / amounts[year]), 1.0)
+    share = min(float(-total[year - 1] / amounts[year]), 1.0)
+    return year - 1 + share * (last_part if year == len(amounts) - 1 else 1.0)
 
 
 def discounted(flows: Floats, rate_share: float) -> Floats:
@@ -86,13 +91,13 @@ def discounted(flows: Floats, rate_share: float) -> Floats:
     return np.asarray(flows / (1.0 + rate_share) ** np.arange(flows.shape[-1]))
 
 
-def discounted_payback_years(flows: Floats, rate_share: float) -> Crossing:
-    """First and lasting crossing of the discounted running sum.
+def discounted_payback_years(flows: Floats, rate_share: float, last_part: float = 1.0) -> Crossing:
+    """First and lasting crossing of the discounted running sum; ``last_part`` as in ``crossing_years``.
 
     >>> round(discounted_payback_years(np.array([-520.0] + [121.6] * 20), 0.05).first, 4)
     4.9322
     """
-    return crossing_years(discounted(flows, rate_share))
+    return crossing_years(discounted(flows, rate_share), last_part)
 
 
 def net_present_value(rate_share: float, flows: Floats) -> float:

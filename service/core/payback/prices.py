@@ -1,18 +1,24 @@
 """Which price holds in which year of the account? Dated periods, cut to years that begin on the day of asking.
 
 Year y runs from ``as_of`` + (y - 1) years to ``as_of`` + y years. A period holds from its day until the next one
-begins, so a rule that ends next year ends next year; several periods within one year share it by their days.
+begins, so a rule that ends next year ends next year. Several periods within one year share each of its months by their
+days, and so the year by what the set gives in these months; only where nothing but the year's sum of energy is known,
+they share the year by their days.
 """
 
 from dataclasses import dataclass
 from datetime import date
+from functools import lru_cache
 
 import numpy as np
 
 from service.core.errors import ContradictionError
 from service.core.model.facts import Tariff
-from service.core.model.hours import Floats
+from service.core.model.hours import Floats, Ints
 from service.core.payback.hours import in_order
+
+MONTHS = 12
+_EPOCH = date(1970, 1, 1).toordinal()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -23,6 +29,7 @@ class PricedPeriod:
     ``number``: its place among the tariff's periods, oldest first. ``import_factor``: (years,) what its stated import
     prices are multiplied by, where they move by the hour; None where they do not. ``fee_per_year``,
     ``fee_per_kva_year``: what comes with the set. ``export_tax_share``: off what is earned at the export price.
+    ``share_of_month``: (years, 12) of each calendar month of each year; None where that is the share of the year.
     """
 
     share_of_year: Floats
@@ -34,6 +41,7 @@ class PricedPeriod:
     fee_per_year: float = 0.0
     fee_per_kva_year: float = 0.0
     export_tax_share: float = 0.0
+    share_of_month: Floats | None = None
 
 
 def priced_periods(tariff: Tariff, as_of: date, years: int, price_growth_share: float) -> tuple[PricedPeriod, ...]:
@@ -74,9 +82,35 @@ def priced_periods(tariff: Tariff, as_of: date, years: int, price_growth_share: 
                     fee_per_year=period.fee_per_year or 0.0,
                     fee_per_kva_year=period.fee_per_kva_year or 0.0,
                     export_tax_share=period.export_tax_share or 0.0,
+                    share_of_month=_share_of_month(share, edges, start.toordinal(), end),
                 )
             )
     return tuple(priced)
+
+
+def _share_of_month(share_of_year: Floats, edges: Floats, start: float, end: float) -> Floats | None:
+    """(years, 12) how much of each month of each year lies within a period; None where it holds no part of a year.
+
+    A year that begins within a month has the end of that month at its beginning, and its beginning at its end.
+    """
+    in_part = np.flatnonzero((share_of_year > 0.0) & (share_of_year < 1.0))
+    if not in_part.size:
+        return None
+    share = np.repeat(share_of_year[:, np.newaxis], MONTHS, axis=1)
+    for year in in_part.tolist():
+        first, last = int(edges[year]), int(edges[year + 1])
+        month, days = _months_of(first, last)
+        holds = month[max(int(start) - first, 0) : int(min(end, last)) - first]
+        share[year] = np.bincount(holds, minlength=MONTHS) / days
+    return share
+
+
+@lru_cache(maxsize=64)
+def _months_of(first: int, last: int) -> tuple[Ints, Ints]:
+    """The month, from 0, of each day from an ordinal to before another; and how many days each month has of them."""
+    days = (np.arange(first, last) - _EPOCH).astype("datetime64[D]")
+    month = days.astype("datetime64[M]").astype(np.int64) % MONTHS
+    return month, np.bincount(month, minlength=MONTHS)
 
 
 def yearly_fees(periods: tuple[PricedPeriod, ...], ac_power_w: float | None) -> Floats:

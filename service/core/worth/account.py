@@ -23,15 +23,16 @@ from service.core.payback import (
     internal_rates_of_return,
     levelised_cost_per_kwh,
     outlay_parts,
+    parts_kept,
     priced_periods,
     savings_by_price,
     simple_payback_years,
     sound_share,
+    time_kept,
     unpaid_after_each_year,
     worth_up_to_each_year,
     yearly_costs,
     yearly_fees,
-    years_kept,
 )
 from service.core.worth.bands import PRICE_SD_SHARE, HomeCases, SavingCases, Squares, ends_over_middle
 from service.core.worth.result import BreakEven, Moving, Worth, YearFlow
@@ -150,18 +151,20 @@ def worth_of_energy(  # noqa: PLR0913  a plain question has these parts, and no 
 
 def _worth(year_kwh: float, cases: HomeCases, terms: _Terms) -> Worth:
     money, cases = terms.money, cases.expecting(terms.expected_share)
-    kept = years_kept(money.years, terms.stay_years)
+    kept = _Kept(time_kept(money.years, terms.stay_years))
     periods = priced_periods(terms.tariff, terms.as_of, money.years, money.price_growth_share)
     fees = yearly_fees(periods, terms.ac_power_w)
     savings = _Savings.of(cases, periods, terms)
     squares = savings.cases.squares()
-    cost = yearly_costs(money.years, money.running_cost_per_year, money.inverter_swap) + fees
+    running = money.running_cost_per_year + fees
+    # a swap in a year that is left early is paid in full
+    cost = kept.of(running) + yearly_costs(kept.years, 0.0, money.inverter_swap)
     bids = _break_even(squares, cases, cost, kept, money.discount_rate_share)
     unpriced = Worth(
         outlay=None,
         outlay_parts=None,
         expected_year_kwh=year_kwh * terms.expected_share,
-        years_kept=kept,
+        years_kept=kept.time,
         saving_first_year=_each(_first_year(squares, cases), lambda amounts: float(amounts[0])),
         simple_payback_years=None,
         undiscounted_payback_years=None,
@@ -179,39 +182,56 @@ def _worth(year_kwh: float, cases: HomeCases, terms: _Terms) -> Worth:
     )
     if terms.outlay is None:
         return unpriced
-    total, cost = terms.outlay.total, cost[:kept]
-    over_years = np.array(_ends_of(squares, cases.shrunk(max(kept, 1)), PRICE_SD_SHARE))
-    whole = cash_flows(total, over_years[:, :kept], cost, terms.resale)
+    total = terms.outlay.total
+    over_years = np.array(_ends_of(squares, cases.shrunk(max(kept.time, 1.0)), PRICE_SD_SHARE))
+    whole = cash_flows(total, kept.of(over_years), cost, terms.resale)
     priced = _paid_back(
         _whole_account(unpriced, whole, terms),
         squares,
         cases,
         terms,
         cost,
-        _running(money.running_cost_per_year + fees[: max(kept, 1)], periods),
+        _running(running[: max(kept.years, 1)], periods),
+        kept,
     )
-    paid = -cash_flows(total, np.zeros(kept), cost, terms.resale)
-    produced = unpriced.expected_year_kwh * (1.0 - money.ageing_share_per_year) ** np.arange(kept, dtype=np.float64)
+    paid = -cash_flows(total, np.zeros(kept.years), cost, terms.resale)
+    age = (1.0 - money.ageing_share_per_year) ** np.arange(money.years, dtype=np.float64)
+    produced = unpriced.expected_year_kwh * kept.of(age)
     return replace(
         priced,
         levelised_cost_per_kwh=levelised_cost_per_kwh(paid, produced, money.discount_rate_share),
-        sensitivity=_sensitivity(savings, cost, terms),
-        yearly_flows=_year_flows(total, savings.cases.middle[:kept], cost, terms.resale),
+        sensitivity=_sensitivity(savings, cost, terms, kept),
+        yearly_flows=_year_flows(total, kept.of(savings.cases.middle), cost, terms.resale),
     )
 
 
+class _Kept:
+    """How long the set is kept: ``time`` in years, ``parts`` (years,) of each year begun."""
+
+    def __init__(self, time: float) -> None:
+        self.time = time
+        self.parts = parts_kept(time)
+        self.years = self.parts.size
+        self.last_part = float(self.parts[-1]) if self.years else 1.0
+
+    def of(self, amounts: Floats) -> Floats:
+        """What of yearly amounts, shape (..., years), falls in the time."""
+        begun = amounts[..., : self.years]
+        return begun if self.last_part == 1.0 else np.asarray(begun * self.parts)
+
+
 def _break_even(
-    squares: Squares, cases: HomeCases, cost: Floats, kept: int, rate_share: float
+    squares: Squares, cases: HomeCases, cost: Floats, kept: _Kept, rate_share: float
 ) -> tuple[BreakEven, ...]:
     """Accounts that end early, as far as the set is kept; weather evens out over the years of each."""
-    ends_after = [years for years in sorted({kept, *_BREAK_EVEN_YEARS}) if 0 < years <= kept]
+    ends_after = [years for years in sorted({kept.time, *_BREAK_EVEN_YEARS}) if 0 < years <= kept.time]
     if not ends_after:
         return ()
-    shares = np.array([[cases.shrunk(years)] for years in ends_after])
+    shares = np.array([[cases.shrunk(max(years, 1.0))] for years in ends_after])
     cautious, hopeful = squares.ends(shares, PRICE_SD_SHARE)
-    last = np.array(ends_after) - 1
+    last = np.ceil(ends_after).astype(np.int64) - 1
     rows = np.arange(last.size)
-    ends = np.stack([cautious, np.broadcast_to(squares.middle, cautious.shape), hopeful])
+    ends = kept.of(np.stack([cautious, np.broadcast_to(squares.middle, cautious.shape), hopeful]))
     bands = worth_up_to_each_year(ends, cost, rate_share)[:, rows, last].T.tolist()
     return tuple(BreakEven(years=years, worth_up_to=Band(*band)) for years, band in zip(ends_after, bands, strict=True))
 
@@ -232,20 +252,22 @@ def _whole_account(worth: Worth, whole: Floats, terms: _Terms) -> Worth:
     )
 
 
-def _paid_back(worth: Worth, squares: Squares, cases: HomeCases, terms: _Terms, cost: Floats, running: Floats) -> Worth:
+def _paid_back(
+    worth: Worth, squares: Squares, cases: HomeCases, terms: _Terms, cost: Floats, running: Floats, kept: _Kept
+) -> Worth:
     """Filled in: when it is paid back. Weather evens out over the years until then, however long the account is.
 
     ``running``: yearly costs of the years that the simple payback rests on the mean of.
     """
-    money, outlay, kept = terms.money, worth.outlay or 0.0, cost.size
+    money, outlay = terms.money, worth.outlay or 0.0
     simple = _each(
         _first_year(squares, cases),
         lambda amounts: simple_payback_years(outlay, float((amounts[: running.size] - running).mean())),
     )
     until_paid = np.array(_ends_of(squares, cases.shrunk(max(simple.middle or 1.0, 1.0)), PRICE_SD_SHARE))
-    flows = cash_flows(outlay, until_paid[:, :kept], cost)
-    undiscounted = first_crossings(flows)
-    crossings = [crossing_years(row) for row in discounted(flows, money.discount_rate_share)]
+    flows = cash_flows(outlay, kept.of(until_paid), cost)
+    undiscounted = first_crossings(flows, kept.last_part)
+    crossings = [crossing_years(row, kept.last_part) for row in discounted(flows, money.discount_rate_share)]
     return replace(
         worth,
         simple_payback_years=simple,
@@ -296,17 +318,17 @@ class _Savings:
         )
 
 
-def _sensitivity(savings: _Savings, cost: Floats, terms: _Terms) -> tuple[Sensitivity, ...]:
+def _sensitivity(savings: _Savings, cost: Floats, terms: _Terms, kept: _Kept) -> tuple[Sensitivity, ...]:
     """What each step does to the account; ``cost`` of the years kept."""
-    kept, outlay = cost.size, 0.0 if terms.outlay is None else terms.outlay.total
+    outlay = 0.0 if terms.outlay is None else terms.outlay.total
     middle = savings.cases.middle
 
     def stepped(amounts: Floats, paid_share: float = 1.0) -> Stepped:
-        return Stepped(saving=amounts[:kept], cost=cost, outlay=outlay * paid_share, resale=terms.resale * paid_share)
+        return Stepped(saving=kept.of(amounts), cost=cost, outlay=outlay * paid_share, resale=terms.resale * paid_share)
 
     steps = [(of, share, stepped(amounts)) for of, share, amounts in savings.stepped]
     steps += [("outlay", share, stepped(middle, 1.0 + share)) for share in (-STEP_SHARE, STEP_SHARE)]
-    return sensitivities(stepped(middle), steps, terms.money.discount_rate_share)
+    return sensitivities(stepped(middle), steps, terms.money.discount_rate_share, kept.last_part)
 
 
 def _ends_of(squares: Squares, energy_share: float, price_sd_share: float) -> tuple[Floats, Floats, Floats]:

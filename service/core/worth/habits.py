@@ -7,6 +7,7 @@ give, so that a good part of a run is bought whatever the hour.
 
 from dataclasses import dataclass
 from datetime import date
+from math import ceil
 
 import numpy as np
 
@@ -15,7 +16,7 @@ from service.core.household import RUN_HOURS, demand_w, k_of, mean_day_w, self_u
 from service.core.model.demand import DemandShape
 from service.core.model.facts import Machine, Meter, Setup
 from service.core.model.hours import HOURS, Calendar, Floats
-from service.core.payback import WITHIN_THE_HOUR, PricedPeriod, priced_hours, priced_periods, years_kept
+from service.core.payback import WITHIN_THE_HOUR, PricedPeriod, priced_hours, priced_periods, time_kept
 
 # A washing machine or dishwasher draws most of its energy for heating, in its first hour and at about this power
 # (trade figures, from memory: 60 to 80 % of a wash at 40 to 60 C); the rest evenly over the run.
@@ -119,14 +120,16 @@ def _hours(
 def _prices(setup: Setup, calendar: Calendar, as_of: date, produced_w: Floats) -> tuple[Floats | None, Floats | None]:
     """What a kWh bought costs, and what one sent out is worth, in each hour: the mean of the years kept.
 
-    Each period counts by its share of those years, as in the account, at its prices as stated: no price grows.
+    Each period counts by its share of those years, month by month, as in the account, at its prices as stated: no
+    price grows.
     """
     if setup.tariff is None:
         return None, None
-    kept = max(years_kept(setup.money.years, setup.household.stay_years), 1)
+    kept = max(ceil(time_kept(setup.money.years, setup.household.stay_years)), 1)
     cost, worth = np.zeros(HOURS), np.zeros(HOURS)
     for period in priced_periods(setup.tariff, as_of, kept, 0.0):
-        share = float(period.share_of_year.mean())
+        shares = period.share_of_year if period.share_of_month is None else period.share_of_month[:, calendar.month - 1]
+        share = shares.mean(axis=0)
         bought, sold = priced_hours(setup.tariff, period.number, calendar)
         cost += share * bought
         worth += share * _sent_out(period, bought, sold, setup.meter, produced_w)

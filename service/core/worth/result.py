@@ -22,7 +22,7 @@ class YearFlow:
 class Moving:
     """What is left after so many years when the home is given up: savings less costs plus resale, undiscounted."""
 
-    years: int
+    years: float
     gain: Band
 
 
@@ -30,7 +30,7 @@ class Moving:
 class BreakEven:
     """The most that may be paid for a set that is then paid back, discounted, at the end of so many years."""
 
-    years: int
+    years: float
     worth_up_to: Band
 
 
@@ -42,7 +42,7 @@ class Worth:
         outlay: what is paid at year 0, None where no price was given; all that compares with it is then None.
         outlay_parts: what it is made of, by kind.
         expected_year_kwh: first year's production, less the places that faulty panels leave empty.
-        years_kept: whole years of the account, the smaller of the stay and the years asked.
+        years_kept: the years of the account, the smaller of the stay and the years asked; a begun year in part.
         saving_first_year: at today's price, un-aged.
         simple_payback_years: outlay over the first year's saving less running cost, whether within the years or not;
             a member is None where there is no saving.
@@ -64,7 +64,7 @@ class Worth:
     outlay: float | None
     outlay_parts: OutlayParts | None
     expected_year_kwh: float
-    years_kept: int
+    years_kept: float
     saving_first_year: Band
     simple_payback_years: Band | None
     undiscounted_payback_years: Band | None

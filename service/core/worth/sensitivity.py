@@ -45,12 +45,12 @@ class Stepped:
 
 
 def sensitivities(
-    base: Stepped, steps: Iterable[tuple[str, float, Stepped]], discount_rate_share: float
+    base: Stepped, steps: Iterable[tuple[str, float, Stepped]], discount_rate_share: float, last_part: float = 1.0
 ) -> tuple[Sensitivity, ...]:
     """What each step does, the largest effect on the payback first; equal ones by the effect on the present value.
 
     A step after which the set is paid back no more, or only then, has the largest effect of all; one that leaves it
-    unpaid the least.
+    unpaid the least. ``last_part``: how much of the last year the savings go on.
     """
     asked = list(steps)
     accounts = [base, *(stepped for _, _, stepped in asked)]
@@ -60,7 +60,10 @@ def sensitivities(
     flows[:, 1:] = np.array([one.saving for one in accounts]) - np.array([one.cost for one in accounts])
     flows *= factors
     resale = np.array([one.resale for one in accounts]) * factors[-1]
-    (years, *years_then), (value, *values_then) = first_crossings(flows), (flows.sum(axis=1) + resale).tolist()
+    (years, *years_then), (value, *values_then) = (
+        first_crossings(flows, last_part),
+        (flows.sum(axis=1) + resale).tolist(),
+    )
     found = [
         Sensitivity(
             of=of,

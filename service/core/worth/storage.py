@@ -14,6 +14,7 @@ What is not modelled stands in ``worth.box`` and ``household.stored_year``.
 from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import date
+from math import ceil
 from typing import TypeVar
 
 import numpy as np
@@ -29,12 +30,13 @@ from service.core.payback import (
     discounted_payback_years,
     drawn_cost,
     net_present_value,
+    parts_kept,
     priced_periods,
     savings,
     scaled,
     sound_share,
+    time_kept,
     worth_up_to,
-    years_kept,
 )
 from service.core.worth.bands import PRICE_SD_SHARE, SavingCases, band_of_steps
 from service.core.worth.box import Box, BoxYear, StoreYear
@@ -70,7 +72,7 @@ class StoragePays:
     within the years), what is left over, and whether the middle case pays.
     """
 
-    years_kept: int
+    years_kept: float
     gain_first_year: Band
     outlay_to_pay: Band
     amount: float | None
@@ -118,7 +120,7 @@ def storage_beside(
     """
     if setup.storage is None:
         return None
-    kept = years_kept(setup.money.years, setup.household.stay_years)
+    kept = time_kept(setup.money.years, setup.household.stay_years)
     ran = _Runs.of(use, setup, setup.storage, energy.light_ends(), kept, box_dc_w)
     without = use.cases
     with_kwh = [_self_used_kwh(ran.middle.home) + change for change in (0.0, *ran.changes(_of_home))]
@@ -176,14 +178,14 @@ class _Runs:
         setup: Setup,
         storage: Storage,
         ends: tuple[float, float],
-        kept: int,
+        kept: float,
         box_dc_w: Floats | None,
     ) -> "_Runs":
         box = Box.of(use.meter, setup, storage, box_dc_w)
         plan, less, more = (box.plan(scale) for scale in (1.0, *ends))
         (middle,) = box.years([(plan, 1.0)], spells=True)
         yearly = 1.0 - storage.ageing_share_per_year
-        oldest = yearly ** max(kept - 1, 0)
+        oldest = yearly ** max(ceil(kept) - 1, 0)
         new, old, poor, good = box.years([(plan, 1.0), (plan, oldest), (less, 1.0), (more, 1.0)])
         return cls(
             middle=middle,
@@ -256,12 +258,13 @@ class _Saved:
         low, high = cases.ends(self.shrunk(1.0), 0.0)
         return Band(float(low[0]), float(cases.middle[0]), float(high[0]))
 
-    def pays(self, setup: Setup, kept: int) -> StoragePays:
+    def pays(self, setup: Setup, kept: float) -> StoragePays:
         """The battery against its own price, over the years kept."""
         rate, amount = setup.money.discount_rate_share, setup.storage.amount if setup.storage else None
-        low, high = self.gain.ends(self.shrunk(max(kept, 1)), PRICE_SD_SHARE)
-        ends = [gains[:kept] for gains in (low, self.gain.middle, high)]
-        nothing = np.zeros(kept)
+        low, high = self.gain.ends(self.shrunk(max(kept, 1.0)), PRICE_SD_SHARE)
+        parts = parts_kept(kept)
+        ends = [gains[: parts.size] * parts for gains in (low, self.gain.middle, high)]
+        nothing, last_part = np.zeros(parts.size), float(parts[-1]) if parts.size else 1.0
         money = StoragePays(
             years_kept=kept,
             gain_first_year=self.first_year(self.gain),
@@ -280,7 +283,7 @@ class _Saved:
             gain_first_year=money.gain_first_year,
             outlay_to_pay=money.outlay_to_pay,
             amount=amount,
-            payback_years=Band(*(discounted_payback_years(one, rate).first for one in flows)),
+            payback_years=Band(*(discounted_payback_years(one, rate, last_part).first for one in flows)),
             net_present_value=left,
             pays=(left.middle or 0.0) >= 0.0,
         )

@@ -10,12 +10,13 @@ from service.core.payback import (
     HomeYear,
     PricedPeriod,
     cash_flows,
+    parts_kept,
     savings,
     savings_by_price,
     stacked,
+    time_kept,
     unpaid_after_each_year,
     yearly_costs,
-    years_kept,
 )
 
 SUMMER_SURPLUS = HomeYear(
@@ -107,9 +108,17 @@ def test_the_swap_is_paid_in_its_year_and_never_after_the_set_is_gone():
 
 
 def test_the_account_ends_when_the_home_is_left():
-    assert years_kept(15, 6) == 6
-    assert years_kept(15, 30) == 15
-    assert years_kept(15, 0.5) == 0
+    assert time_kept(15, 6) == 6
+    assert time_kept(15, 30) == 15
+    assert time_kept(15, None) == 15
+
+
+def test_a_year_that_is_left_early_counts_for_its_part():
+    assert time_kept(15, 0.5) == 0.5
+    np.testing.assert_allclose(parts_kept(0.5), [0.5])
+    np.testing.assert_allclose(parts_kept(6.9), [1, 1, 1, 1, 1, 1, 0.9])
+    assert parts_kept(3.0).tolist() == [1, 1, 1]
+    assert parts_kept(0.0).size == 0
 
 
 def test_flows_begin_with_the_outlay_and_end_with_the_resale():

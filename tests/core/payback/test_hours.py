@@ -7,7 +7,7 @@ import pytest
 
 from service.core.errors import ContradictionError
 from service.core.model.facts import HourlyPrices, Rate, Tariff, TariffPeriod
-from service.core.payback import meter_sums, priced_hours
+from service.core.payback import meter_sums, priced_hours, rate_of_minute
 from tests.energy_years import CALENDAR, production_w
 
 PRODUCED = production_w(640.0)
@@ -195,3 +195,28 @@ def test_periods_with_other_rates_are_told_apart_as_finely_as_any_does():
 
 def test_without_a_tariff_the_months_are_summed():
     assert meter_sums(None, CALENDAR).cells == 12
+
+
+def test_a_rate_of_one_day_holds_on_that_day_alone():
+    days = ("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday")
+    for number, day in enumerate(days):
+        held = rate_of_minute((_of_day(day),))
+        assert (held[:, number] == 0).all()
+        assert (np.delete(held, number, axis=1) == -1).all()
+
+
+def test_the_price_of_a_saturday_is_paid_on_saturdays():
+    cheap = TariffPeriod(valid_from="2026-01-01", import_price_per_kwh=0.3, export="unpaid", export_price_per_kwh=0.0,
+                         rates=(_of_day("saturday"),))  # fmt: skip
+    dated = Tariff(currency="EUR", periods=(cheap,))
+    bought, _ = priced_hours(dated, 0, CALENDAR)
+    np.testing.assert_array_equal(bought, np.where(CALENDAR.weekday == 5, 0.1, 0.3))
+    power = np.random.default_rng(3).uniform(0, 400, 8760)
+    sums = meter_sums(dated, CALENDAR)
+    home = sums.home(power, power, sums.by_cell(power))
+    assert home.at[0].self_used[0].sum() == pytest.approx((power * bought).sum() / 1000)
+
+
+def _of_day(day):
+    return Rate(name=None, months=None, days=day, from_clock=None, to_clock=None, import_price_per_kwh=0.1,
+                export_price_per_kwh=None)  # fmt: skip

@@ -115,3 +115,15 @@ def test_a_fee_by_the_kva_needs_the_inverter():
     with pytest.raises(ContradictionError) as error:
         yearly_fees(by_kva, None)
     assert error.value.pointer == "/tariff/periods/0/fee_per_kva_year"
+
+
+def test_months_of_a_year_that_two_periods_share_are_counted_by_their_days():
+    """From 25 November: the first year's November is six days of this year and 24 of the next."""
+    first, second = priced(period("2026-01-01"), period("2027-01-01", 0.4), as_of=date(2026, 11, 25))
+    np.testing.assert_allclose(first.share_of_month[0], [*([0] * 10), 6 / 30, 1])
+    np.testing.assert_allclose(first.share_of_month[1:], 0)
+    np.testing.assert_allclose(first.share_of_month + second.share_of_month, 1)
+
+
+def test_periods_that_change_with_the_years_of_the_account_need_no_months():
+    assert all(p.share_of_month is None for p in priced(period("2026-01-01"), period("2028-07-01", 0.4)))

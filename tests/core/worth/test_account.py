@@ -72,13 +72,46 @@ def test_an_open_stay_answers_nothing_about_moving():
     assert got.if_moving_after_years is None
 
 
-def test_a_stay_of_less_than_a_year_never_pays_back_and_the_simple_payback_is_still_told():
-    got = value(household=household(stay_years=0.5))
+def test_a_stay_of_no_time_never_pays_back_and_the_simple_payback_is_still_told():
+    got = value(household=household(stay_years=0.0))
     assert got.years_kept == 0
     assert got.discounted_payback_years == Band(None, None, None)
     assert got.net_present_value.middle == -344
     assert got.simple_payback_years.middle > 0
     assert got.worth_up_to.hopeful == 0
+
+
+def test_a_stay_of_half_a_year_saves_half_of_a_year():
+    year, half = (value(household=household(stay_years=stay)) for stay in (1.0, 0.5))
+    assert half.years_kept == half.if_moving_after_years.years == 0.5
+    assert half.discounted_payback_years == Band(None, None, None)
+    assert half.net_present_value.middle + 344 == pytest.approx(0.5 * (year.net_present_value.middle + 344))
+    assert half.if_moving_after_years.gain.middle == pytest.approx(0.5 * year.saving_first_year.middle - 344)
+    assert 0 < half.worth_up_to.middle == pytest.approx(0.5 * year.worth_up_to.middle)
+    assert half.yearly_flows[1].saving == pytest.approx(0.5 * year.yearly_flows[1].saving)
+
+
+def test_a_year_that_is_left_early_pays_costs_in_part_and_gives_its_energy_in_part():
+    terms = {"money": money(inverter_swap=None, running_cost_per_year=12.0)}
+    two, most, three = (value(household=household(stay_years=stay), **terms) for stay in (2, 2.75, 3))
+    last = [got.yearly_flows[-1] for got in (most, three)]
+    assert last[0].saving == pytest.approx(0.75 * last[1].saving)
+    assert [one.cost for one in last] == [pytest.approx(9), 12]
+    assert [one.years for one in most.break_even] == [2.75]
+    assert two.worth_up_to.middle < most.worth_up_to.middle < three.worth_up_to.middle
+    assert two.levelised_cost_per_kwh > most.levelised_cost_per_kwh > three.levelised_cost_per_kwh
+
+
+def test_what_is_paid_back_within_a_begun_year_is_paid_back_before_it_ends():
+    free = money(inverter_swap=None, discount_rate_share=0.0, ageing_share_per_year=0.0)
+    whole, begun = (plain(outlay=400.0, money=free, stay_years=stay) for stay in (None, 3.6))
+    for of in ("discounted_payback_years", "undiscounted_payback_years", "lasting_payback_years"):
+        assert getattr(begun, of).hopeful == pytest.approx(getattr(whole, of).hopeful)
+        assert 3 < getattr(begun, of).middle < 3.6
+        assert getattr(begun, of).middle == pytest.approx(getattr(whole, of).middle)
+    same = {one.of: one.payback_years for one in begun.sensitivity if one.change_share > 0}
+    assert same["yield"] == pytest.approx({one.of: one.payback_years for one in whole.sensitivity
+                                           if one.change_share > 0}["yield"])  # fmt: skip
 
 
 def test_without_an_outlay_what_may_be_paid_is_the_answer():
@@ -281,3 +314,68 @@ def test_the_simple_payback_does_not_rest_on_a_first_year_shared_by_two_periods(
     assert got.saving_first_year.middle > mean
     whole_year = plain(tariff=periods("2027-11-25"), money=level)
     assert whole_year.simple_payback_years.middle == pytest.approx(344 / (0.30 * 640))
+
+
+def test_a_bid_rests_on_the_weather_of_its_own_years():
+    """Ten years even out more than three, and each as the root of its number."""
+    level = money(inverter_swap=None, discount_rate_share=0.0, price_growth_share=0.0, ageing_share_per_year=0.0)
+    got = only_weather(setup(household=LONG_STAY, money=level))
+    for bid in got.break_even:
+        width = (bid.worth_up_to.hopeful - bid.worth_up_to.middle) / bid.worth_up_to.middle
+        assert width == pytest.approx(Z_90 * np.hypot(0.1 / np.sqrt(bid.years), 0.05))
+
+
+def test_a_payback_rests_on_the_weather_of_the_years_until_then():
+    level = money(inverter_swap=None, discount_rate_share=0.0, price_growth_share=0.0, ageing_share_per_year=0.0)
+    got = only_weather(setup(household=LONG_STAY, money=level))
+    years = got.undiscounted_payback_years
+    assert got.simple_payback_years.middle > 2
+    width = Z_90 * np.hypot(0.1 / np.sqrt(got.simple_payback_years.middle), 0.05)
+    assert years.middle / years.cautious == pytest.approx(1 - width)
+    assert years.middle / years.hopeful == pytest.approx(1 + width)
+
+
+def dated(*rows):
+    return tariff(
+        periods=tuple(
+            TariffPeriod(valid_from=day, import_price_per_kwh=price, export=export, export_price_per_kwh=0.0)
+            for day, price, export in rows
+        )
+    )
+
+
+def month_sums(power_w):
+    return np.bincount(CALENDAR.month - 1, weights=power_w, minlength=12) / 1000.0
+
+
+def test_a_rule_of_one_month_is_worth_what_is_sent_out_in_it():
+    """Netted in December alone, from a year that begins with it: the sum over December's hours, not a twelfth."""
+    energy, free = energy_year(), money(price_growth_share=0.0)
+    setting = setup(tariff=dated(("2026-01-01", 0.34, "netted"), ("2027-01-01", 0.34, "unpaid")), money=free)
+    use = use_at_home(energy, setting, CALENDAR, SHAPE)
+    got = worth(energy, use, setting, date(2026, 12, 1)).saving_first_year.middle
+    sent_out = month_sums(energy.ac_w - use.self_used_w)
+    assert sent_out[11] < 0.03 * sent_out.sum()
+    assert got == pytest.approx(0.34 * (use.self_used_kwh.middle + sent_out[11]))
+
+
+def test_a_price_of_one_month_is_paid_for_what_is_used_in_it():
+    energy = energy_year()
+    setting = setup(tariff=dated(("2026-01-01", 0.34, "unpaid"), ("2026-12-01", 0.90, "unpaid"),
+                                 ("2027-01-01", 0.34, "unpaid")))  # fmt: skip
+    use = use_at_home(energy, setting, CALENDAR, SHAPE)
+    used = month_sums(use.self_used_w)
+    got = worth(energy, use, setting, date(2026, 7, 1)).saving_first_year.middle
+    assert got == pytest.approx(0.34 * used.sum() + 0.56 * used[11])
+
+
+def test_netting_that_ends_within_the_year_is_limited_by_what_is_drawn_until_then():
+    """A glut in June that the home's June cannot take is not met by the demand of the rest of the year."""
+    energy = energy_year(6000.0)
+    home = household(demand_kwh_per_year=1500, stay_years=None)
+    setting = setup(household=home, tariff=dated(("2026-01-01", 0.34, "netted"), ("2026-07-01", 0.34, "unpaid")))
+    use = use_at_home(energy, setting, CALENDAR, SHAPE)
+    june, used = use.cases.middle.demand_kwh[5], month_sums(use.self_used_w)
+    assert month_sums(energy.ac_w)[5] > june
+    got = worth(energy, use, setting, date(2026, 6, 1)).saving_first_year.middle
+    assert got == pytest.approx(0.34 * (used.sum() + june - used[5]))

@@ -9,7 +9,7 @@ from service.core.model.facts import HourlyPrices, Machine, Meter, Tariff, Tarif
 from service.core.payback import HomeYear, priced_periods, savings
 from service.core.worth import habits
 from service.data.households import load_demand_shape
-from tests.builders import household, setup, tariff
+from tests.builders import household, money, setup, tariff
 from tests.energy_years import CALENDAR, energy_year, production_w
 
 AS_OF = date(2026, 11, 25)
@@ -126,7 +126,7 @@ def test_a_kwh_is_worth_to_a_habit_what_it_is_to_the_account(netting, counts, pr
     """One more kWh used instead of sent out, in the account's own reckoning over the years kept, un-aged."""
     meter = Meter(counts=counts, sums_phases=True, netting=netting)
     first = paid(0.0 if export == "unpaid" else price, export=export, export_tax_share=0.3).periods[0]
-    then = paid(price, valid_from="2027-01-01", import_price_per_kwh=0.3).periods[0]
+    then = paid(price, valid_from="2027-11-25", import_price_per_kwh=0.3).periods[0]  # after a whole year
     dated = Tariff(currency="EUR", periods=(first, then))
     habit = found(washing(), tariff=dated, meter=meter)[0]
     periods = priced_periods(dated, AS_OF, 6, 0.0)
@@ -137,6 +137,16 @@ def test_a_kwh_is_worth_to_a_habit_what_it_is_to_the_account(netting, counts, pr
         return savings(year, periods, 0.0, counts, netting).mean()
 
     assert habit.gain_per_year == pytest.approx((account(301.0) - account(300.0)) * habit.gain_kwh_per_year, abs=1e-6)
+
+
+def test_a_rule_of_one_winter_month_is_worth_its_own_runs_to_a_habit():
+    """Netted in December alone: what is gained in other months is worth the price, in December nothing."""
+    asked = date(2026, 12, 1)
+    netted = paid(0.0, export="netted").periods[0]
+    then = tariff(periods=(netted, *(one for one in paid(0.0, valid_from="2027-01-01", export="unpaid").periods)))
+    with_rule, without = (found(washing(), tariff=one, as_of=asked, money=money(years=1))[0] for one in
+                          (then, tariff()))  # fmt: skip
+    assert 0.95 * without.gain_per_year < with_rule.gain_per_year < without.gain_per_year
 
 
 def test_without_a_price_the_gain_is_energy_alone():

@@ -11,7 +11,7 @@ from service.core.model.facts import Storage
 from service.core.worth import limited_export, storage_beside, use_at_home, worth
 from service.core.worth.box import Box
 from service.data.households import load_demand_shape
-from tests.builders import household, inverter, money, setup, tariff
+from tests.builders import household, inverter, money, outlay, setup, tariff
 from tests.energy_years import CALENDAR, energy_year, sky_year
 
 SHAPE = load_demand_shape()
@@ -216,3 +216,20 @@ def test_a_larger_one_never_lowers_self_use():
     gained = [ask(box(usable_kwh=kwh)).more_self_used_kwh.middle for kwh in (0.2, 0.5, 1.0, 3.0)]
     assert gained == sorted(gained)
     assert np.diff(gained)[0] > np.diff(gained)[-1] / 4  # each further kWh brings less
+
+
+def test_what_faulty_panels_leave_empty_charges_no_battery():
+    """Of second-hand panels half prove faulty: three quarters of the places give, and of the gain as much is left."""
+    quiet = box(standby_w=0.0, ageing_share_per_year=0.0)
+    sound, faulty = (
+        ask(quiet, outlay=outlay({"faulty_share": share}, panels=96, inverter=149)).money for share in (None, 0.5)
+    )
+    assert faulty.gain_first_year.middle == pytest.approx(0.75 * sound.gain_first_year.middle)
+    assert faulty.outlay_to_pay.middle == pytest.approx(0.75 * sound.outlay_to_pay.middle)
+
+
+def test_a_stay_that_ends_within_a_year_counts_its_part_of_it():
+    level = money(discount_rate_share=0.0, price_growth_share=0.0, ageing_share_per_year=0.0)
+    got = ask(box(ageing_share_per_year=0.0), money=level, household=household(stay_years=2.5)).money
+    assert got.years_kept == 2.5
+    assert got.outlay_to_pay.middle == pytest.approx(2.5 * got.gain_first_year.middle)

@@ -127,6 +127,12 @@ TEXTS: Mapping[str, str] = {
     "for all years. Give the place or its rule area, or a period of your own from the day on which it ends.",
     "no_later_rule_known": "The rule card of the area ends within this period, and no later one is known. Netting was "
     "taken to go on as you said; ask your supplier until when it does.",
+    "shared_by_days": "Prices change within a year of the account. One figure of energy tells nothing of its seasons, "
+    "so each price took its part of the year by days. Ask with site, arrays and inverter to have it by the months.",
+    "in_the_share_already": "You gave the energy and the share used at home. They were taken to have this in them "
+    "already, and it was not reckoned again.",
+    "account_is_shorter": "You expect to stay longer than the account runs. It ends after the years in money; give "
+    "more of them there to see the whole stay.",
     "paid_as_priced": "A price for what is sent out was given, so it was taken to be paid.",
     "currency_of_area": "The currency of the price table for this place.",
     "from_this_year": "Taken to hold from the beginning of this year.",

@@ -15,15 +15,15 @@ TEXTS: Mapping[str, str] = {
     "{cautious:at_most}.",
     # the account
     "paid_back": "It has paid itself back after about {payback_years:.1f} years, with bad luck after "
-    "{cautious_years:.1f}; the account runs over {kept_years}.",
-    "nothing_to_pay_back": "It costs nothing, so there is nothing to pay back in the {kept_years} years counted.",
-    "paid_back_in_the_middle": "It has paid itself back after about {payback_years:.1f} of {kept_years} years, but "
+    "{cautious_years:.1f}; the account runs over {kept_years:g}.",
+    "nothing_to_pay_back": "It costs nothing, so there is nothing to pay back in the {kept_years:g} years counted.",
+    "paid_back_in_the_middle": "It has paid itself back after about {payback_years:.1f} of {kept_years:g} years, but "
     "with bad luck not within them.",
     "paid_back_but_for_a_later_cost": "It has paid itself back after about {payback_years:.1f} years, but with bad "
-    "luck a later cost undoes it within the {kept_years} years counted.",
-    "not_paid_back": "It costs {outlay:.0f} {currency} and brings back about {worth_up_to:at_most} in the {kept_years} "
-    "years counted.",
-    "no_outlay_given": "No cost was given. In {kept_years} years it brings back about {worth_up_to:at_most} "
+    "luck a later cost undoes it within the {kept_years:g} years counted.",
+    "not_paid_back": "It costs {outlay:.0f} {currency} and brings back about {worth_up_to:at_most} in the "
+    "{kept_years:g} years counted.",
+    "no_outlay_given": "No cost was given. In {kept_years:g} years it brings back about {worth_up_to:at_most} "
     "{currency}: pay no more than that for everything together.",
     "no_price_known": "What a kWh costs in {area} is not in the table, and a neighbour's price is not borrowed.",
     "one_fact_turns_it": "One thing that was not said turns the answer round: with it the saving is {low_share:.0%} to "
@@ -55,7 +55,7 @@ TEXTS: Mapping[str, str] = {
     "local_rule.not_known": "What was published for the place leaves questions open.",
     # conditions
     "condition.pay_at_most": "Pay no more than {amount:at_most} {currency} for everything together.",
-    "condition.stay_longer": "Keep it longer than {kept_years} years, here or in the next home.",
+    "condition.stay_longer": "Keep it longer than {kept_years:g} years, here or in the next home.",
     "condition.accept_the_risk": "Accept that with bad luck it does not pay itself back.",
     "condition.get_consent": "Ask the owner or co-owners, in writing.",
     "condition.ask_seller": "Ask the seller for the ratings that are missing: a photo of both labels will do.",

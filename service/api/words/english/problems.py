@@ -120,6 +120,7 @@ TEXTS: Mapping[str, str] = {
     "mistake.contradiction.storage_needs_hours": "goes by the hour, and energy is given as one sum; give site, arrays "
     "and inverter in place of energy and use",
     "mistake.contradiction.payback": "stands beside energy; give either the set, or its energy",
+    "mistake.contradiction.band": "is out of order: cautious is the least, hopeful the most",
     "mistake.contradiction.needs_hours": "goes by the hour, and energy is given as one sum",
     "mistake.contradiction.needs_inverter": "goes by the inverter's power, which is not given",
     "mistake.no_climate": "is, with the other coordinate, a point for which no weather is kept",
@@ -154,6 +155,7 @@ TEXTS: Mapping[str, str] = {
     "accepted.not_served_yet": "nothing, or null: this is not served yet",
     "accepted.tariff": "a tariff with its currency and at least one period with import_price_per_kwh",
     "accepted.whole.one": "{low}",
+    "accepted.band": "cautious, middle and hopeful in rising order, or one number",
     "accepted.plain_tariff": "one price a period, or site, arrays and inverter in place of energy and use",
     "accepted.kva": "an inverter with its ac_power_w beside, or fee_per_year",
     "accepted.number": "a number from {low} to {high}",

@@ -3,16 +3,16 @@
 from collections.abc import Mapping
 
 TEXTS: Mapping[str, str] = {
-    "pays": "At {amount:.0f} {currency} the battery pays within {years} years, with bad luck too; it would up to "
+    "pays": "At {amount:.0f} {currency} the battery pays within {years:g} years, with bad luck too; it would up to "
     "{outlay} {currency}.",
-    "pays.middle": "At {amount:.0f} {currency} the battery pays within {years} years in the middle case, not with bad "
-    "luck; it would up to {outlay} {currency}.",
-    "does_not_pay": "At {amount:.0f} {currency} the battery does not pay within {years} years. It would up to {outlay} "
-    "{currency}.",
-    "does_not_pay.luck": "At {amount:.0f} {currency} the battery does not pay within {years} years but with luck. In "
+    "pays.middle": "At {amount:.0f} {currency} the battery pays within {years:g} years in the middle case, not with "
+    "bad luck; it would up to {outlay} {currency}.",
+    "does_not_pay": "At {amount:.0f} {currency} the battery does not pay within {years:g} years. It would up to "
+    "{outlay} {currency}.",
+    "does_not_pay.luck": "At {amount:.0f} {currency} the battery does not pay within {years:g} years but with luck. In "
     "the middle case it would up to {outlay} {currency}.",
-    "pays_up_to": "The battery's price was not given. Up to {outlay} {currency} it pays within {years} years.",
-    "pays_at_no_price": "At no price does the battery pay within {years} years: it brings less than it takes.",
+    "pays_up_to": "The battery's price was not given. Up to {outlay} {currency} it pays within {years:g} years.",
+    "pays_at_no_price": "At no price does the battery pay within {years:g} years: it brings less than it takes.",
     "no_price_known": "No price per kWh is known, so nothing is said of what the battery brings.",
     "follows_the_meter": "It follows the meter: it takes what would be sent out and gives what would be bought. It "
     "gives about {given:.0f} kWh a year.",
