@@ -96,6 +96,8 @@ CASES: dict[str, tuple[str, dict[str, Any], str]] = {
     "more fed than it gives": ("order", box(meter_reader=False, night_feed_w=500, discharge_limit_w=300),
                                "/storage/night_feed_w"),
     "a box beside known energy": ("storage_needs_hours", {**PLAIN, "storage": {"usable_kwh": 1.6}}, "/storage"),
+    "a band out of order": ("band", {**PLAIN, "energy": {"year_kwh": {"cautious": 7, "middle": 6, "hopeful": 8}}},
+                            "/energy/year_kwh"),
     "rates beside known energy": ("needs_hours", {**PLAIN, "tariff": period(rates=[{"import_price_per_kwh": 0.2}])},
                                   "/tariff/periods/0/rates"),
     "kVA without an inverter": ("needs_inverter", {**PLAIN, "tariff": period(fee_per_kva_year=60)},
@@ -137,7 +139,8 @@ CASES: dict[str, tuple[str, dict[str, Any], str]] = {
                                        f"{PANEL}/max_power_voltage_v"),
     "a whole label of more power": ("", panel(**{**LABEL, "rated_power_w": 540}), f"{PANEL}/rated_power_w"),
 }  # fmt: skip
-PLAINLY = {"a set and its energy", "no currency anywhere", "a box beside known energy", "rates beside known energy",
+PLAINLY = {"a band out of order",
+           "a set and its energy", "no currency anywhere", "a box beside known energy", "rates beside known energy",
            "kVA without an inverter"}  # fmt: skip
 
 

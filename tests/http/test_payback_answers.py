@@ -177,3 +177,18 @@ def test_all_used_at_home_stays_all_at_the_most() -> None:
     saving = told["payback"]["saving_first_year"]
     assert saving["cautious"] < saving["middle"] == pytest.approx(640 * 0.34, abs=0.01)
     assert saving["hopeful"] < 1.15 * saving["middle"]
+
+
+def test_energy_that_is_all_counted_is_as_sure_as_its_own_band() -> None:
+    """610 kWh, 537.7 to 682.3, at 0.22 a kWh for 540: 4.565, 4.024 and 3.597 years; a share of one is no estimate."""
+    band = {"cautious": 537.666, "middle": 610, "hopeful": 682.334}
+    body = {
+        "energy": {"year_kwh": band},
+        "use": {"self_used_share": 1},
+        "tariff": {"currency": "EUR", "periods": [{"import_price_per_kwh": 0.22}]},
+        "outlay": {"items": [{"what": "set", "amount": 540}]},
+    }
+    answer = post("/v1/payback", body).json()
+    years = answer["payback"]["simple_payback_years"]
+    assert [years[end] for end in ("cautious", "middle", "hopeful")] == pytest.approx([4.565, 4.024, 3.597], abs=2e-3)
+    assert "/use/self_used_share" not in {one["pointer"] for one in answer["assumptions"]}

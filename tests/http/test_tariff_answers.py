@@ -1,5 +1,6 @@
 """Meters and tariffs over HTTP: what is answered, what is assumed aloud, what is refused and how."""
 
+import json
 from typing import Any
 
 import pytest
@@ -229,7 +230,7 @@ def test_a_plain_band_out_of_order_is_refused() -> None:
     (mistake,) = refused(changed("/energy/year_kwh", band, PLAIN))
     assert (mistake["code"], mistake["pointer"]) == ("contradiction", "/energy/year_kwh")
     assert mistake["accepted"]
-    answered(changed("/energy/year_kwh", mistake["example"], PLAIN))
+    answered(changed("/energy/year_kwh", json.loads(mistake["example"]), PLAIN))
     use = {**PLAIN["use"], "self_used_kwh": {"cautious": 300, "middle": 352, "hopeful": 340}}
     assert [one["pointer"] for one in refused({**PLAIN, "use": use})] == ["/use/self_used_kwh"]
 

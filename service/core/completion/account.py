@@ -36,7 +36,7 @@ class CompletedAccount:
     """Tariff, meter, outlay and conventions, complete, and what in them was assumed.
 
     ``year_kwh``: band of the yield; ``self_used_kwh``: of what is used of it, yield and habits together. None where the
-    request has no yield, or no share.
+    request has no yield or no share, and the second where the share is one: all of the yield then counts.
 
     ``rule_area``: whose rules and prices were taken; None where no place is known.
     """
@@ -113,6 +113,8 @@ def _self_used_kwh(node: Node, year_kwh: Band) -> Band | None:
     share, given = node.get("self_used_share"), node.get("self_used_kwh")
     if share is None or given is not None:
         return None if given is None else Band(given["cautious"], given["middle"], given["hopeful"])
+    if share == 1.0:  # no estimate of a home: whoever says so has all of the energy counted
+        return None
     _bare(node, "self_used_share", share, BARE_SHARE_SD, most=1.0)
     middle = year_kwh.middle or 0.0
     used, step = middle * share, Z_90 * BARE_SHARE_SD

@@ -152,7 +152,7 @@ def _shares(period: PricedPeriod, cells: int) -> Floats | None:
     """(years, cells) by the month of each cell; None where all months have the same share, or are one sum."""
     if period.share_of_month is None or cells % MONTHS:
         return None
-    return np.tile(period.share_of_month, cells // MONTHS)
+    return period.share_of_month if cells == MONTHS else np.tile(period.share_of_month, cells // MONTHS)
 
 
 def _for_export(home: HomeYear, valued: _Valued, age: Floats, counts: str, netting: str) -> tuple[Floats, Floats]:
