@@ -109,9 +109,10 @@ def test_what_is_paid_back_within_a_begun_year_is_paid_back_before_it_ends():
         assert getattr(begun, of).hopeful == pytest.approx(getattr(whole, of).hopeful)
         assert 3 < getattr(begun, of).middle < 3.6
         assert getattr(begun, of).middle == pytest.approx(getattr(whole, of).middle)
-    same = {one.of: one.payback_years for one in begun.sensitivity if one.change_share > 0}
-    assert same["yield"] == pytest.approx({one.of: one.payback_years for one in whole.sensitivity
-                                           if one.change_share > 0}["yield"])  # fmt: skip
+    stepped = [{(one.of, one.change_share): one.payback_years for one in got.sensitivity} for got in (whole, begun)]
+    late = {step: years for step, years in stepped[0].items() if years is not None and 3 < years < 3.6}
+    assert late
+    assert {step: stepped[1][step] for step in late} == pytest.approx(late)
 
 
 def test_without_an_outlay_what_may_be_paid_is_the_answer():

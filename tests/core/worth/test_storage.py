@@ -7,6 +7,7 @@ import numpy as np
 import pytest
 
 from service.core.inverter import curve_through, output_of
+from service.core.model.band import SpreadPart
 from service.core.model.facts import Storage
 from service.core.worth import limited_export, storage_beside, use_at_home, worth
 from service.core.worth.box import Box
@@ -233,3 +234,14 @@ def test_a_stay_that_ends_within_a_year_counts_its_part_of_it():
     got = ask(box(ageing_share_per_year=0.0), money=level, household=household(stay_years=2.5)).money
     assert got.years_kept == 2.5
     assert got.outlay_to_pay.middle == pytest.approx(2.5 * got.gain_first_year.middle)
+
+
+def test_over_the_years_a_battery_is_kept_weather_evens_out():
+    """The same spread of one year, as weather and as a lasting doubt: the first is known better over fifteen."""
+    weather, lasting = (
+        ask(box(), energy_year(640.0, (SpreadPart(of, 0.2),)), household=household(stay_years=None)).money
+        for of in ("year_to_year", "model")
+    )
+    assert weather.gain_first_year.cautious == pytest.approx(lasting.gain_first_year.cautious)
+    assert weather.outlay_to_pay.middle == pytest.approx(lasting.outlay_to_pay.middle)
+    assert weather.outlay_to_pay.cautious > lasting.outlay_to_pay.cautious
