@@ -7,6 +7,7 @@ from service.api.schemas.advice import DecisionOut, StepOut
 from service.api.schemas.answers import AppraisalOut
 from service.api.schemas.energy import EnergyOut
 from service.api.schemas.finding import CompatibilityOut
+from service.api.schemas.fixing import FixingOut
 from service.api.schemas.payback import PaybackOut
 from service.api.schemas.requests import AppraisalIn
 from service.api.schemas.storage import StorageOut
@@ -29,6 +30,7 @@ def appraisal(body: bytes, deps: Deps) -> AppraisalOut:
         compatibility=compatibility,
         energy=energy,
         worth=account,
+        fixing=question.fixing,
         cautions=deps.cautions,
         year_kwh=question.year_kwh,
     )
@@ -36,6 +38,7 @@ def appraisal(body: bytes, deps: Deps) -> AppraisalOut:
     return AppraisalOut(
         decision=DecisionOut.of(found.decision),
         compatibility=CompatibilityOut.of(compatibility),
+        fixing=FixingOut.of(question.fixing),
         energy=EnergyOut.of(energy, calendar),
         use=UseOut.of(use, question.habits(), setup.tariff.currency if setup.tariff else None),
         payback=payback_out(question, account),

@@ -24,6 +24,7 @@ from service.core.energy import (
     energy_year,
     same_direct_current,
 )
+from service.core.fixing import FixingForces, fixing_forces
 from service.core.household import demand_w
 from service.core.model.assumption import Assumptions
 from service.core.model.facts import Setup
@@ -96,6 +97,11 @@ class Question:
     def direct(self) -> tuple[ArrayHours, ...]:
         """The d.c. side of the year: what remedies on the a.c. side share with the set as it is."""
         return direct_current(self.setup, self.sky)
+
+    @cached_property
+    def fixing(self) -> FixingForces:
+        """What a storm does to the panels."""
+        return fixing_forces(self.setup, self.assumptions)
 
     @property
     def hottest_cell_c(self) -> tuple[float, ...]:
@@ -173,9 +179,9 @@ class Question:
         """The completed request, to be edited and sent again; every pointer of the answer resolves in it."""
         open_parts = {"socket_circuit": None, "tariff": None, "outlay": None, "storage": None}
         request: dict[str, Any] = {**open_parts, **as_request(self.setup), "as_of": self.as_of.isoformat()}
-        for assumption in self.assumptions.by_pointer.values():
-            if assumption.value is None:
-                _say_null(request, assumption.pointer)
+        open_at = [a.pointer for a in self.assumptions.by_pointer.values() if a.value is None]
+        for pointer in (*open_at, *self.fixing.not_looked_at):
+            _say_null(request, pointer)
         return request
 
 

@@ -81,7 +81,7 @@ class StepOut(Out):
     @classmethod
     def of(cls, step: Step) -> Self:
         """With its sentence."""
-        return cls.from_core(step, text=say("steps", step.code, step.facts))
+        return cls.from_core(step, text=say("steps", f"{step.code}.{step.facts.get('variant', '')}", step.facts))
 
 
 class CautionOut(Out):

@@ -10,6 +10,7 @@ from service.core.appraisal.conditions import ON_BUILDING, mending
 from service.core.appraisal.decision import Choice, Decision
 from service.core.compatibility import Compatibility
 from service.core.energy import EnergyYear
+from service.core.fixing import FixingForces
 from service.core.model.assumption import Assumptions
 from service.core.model.facts import Array, Panel, Setup
 from service.core.model.finding import Fact, Verdict
@@ -35,20 +36,25 @@ class Step:
 
 
 def steps_of(
-    setup: Setup, assumptions: Assumptions, compatibility: Compatibility, energy: EnergyYear, decision: Decision
+    setup: Setup,
+    assumptions: Assumptions,
+    compatibility: Compatibility,
+    energy: EnergyYear,
+    decision: Decision,
+    fixing: FixingForces | None = None,
 ) -> tuple[Step, ...]:
     """The steps that this request calls for, in the order of ``MOMENTS``; a set not worth buying needs none.
 
     Returns:
         Steps with their facts: expected open-circuit voltage at the door in V, expected power on clear days in W, the
-        duty to register from the rule card, the weight to be fixed in kg.
+        duty to register from the rule card, the weight to be fixed in kg, the storm's force on one panel in N.
     """
     if decision.verdict == Choice.NOT_WORTH_IT:
         return ()
     steps = (
         *_before_buying(setup, assumptions, compatibility, decision),
         *_at_the_door(setup),
-        *_before_fitting(setup),
+        *_before_fitting(setup, fixing),
         *_before_plugging_in(setup, compatibility),
         *_later(setup, compatibility, energy),
     )
@@ -101,10 +107,18 @@ def door_voltage_v(panel: Panel) -> tuple[float, float]:
     return round(0.98 * float(volts[0]), 1), round(1.02 * float(volts[1]), 1)
 
 
-def _before_fitting(setup: Setup) -> Iterable[Step]:
+def _before_fitting(setup: Setup, fixing: FixingForces | None) -> Iterable[Step]:
     weight = sum(array.count * array.panel.weight_kg for array in setup.arrays)
     yield _step("prove_fixing", "before_fitting", weight_kg=round(weight, 1),
                 mounts=", ".join(dict.fromkeys(array.mount for array in setup.arrays)))  # fmt: skip
+    if fixing is not None and fixing.arrays:
+        worst = max(fixing.arrays, key=lambda one: max(one.pull_n.cautious or 0.0, one.push_n.cautious or 0.0))
+        yield _step(
+            "fixing_force", "before_fitting", array=worst.name, capacity_n=worst.capacity_n,
+            push_n=round(worst.push_n.middle or 0.0, -1), pull_n=round(worst.pull_n.middle or 0.0, -1),
+            most_n=round(max(worst.pull_n.cautious or 0.0, worst.push_n.cautious or 0.0), -1),
+            variant="" if worst.capacity_n is None else "stated",
+        )  # fmt: skip
     yield _step("plan_wiring", "before_fitting", plan="; ".join(_wiring(array) for array in setup.arrays))
     yield _step("match_connectors", "before_fitting")  # whatever the kind: it says nothing about maker and type
 
