@@ -8,6 +8,7 @@ import numpy as np
 
 from service.core.appraisal.conditions import ON_BUILDING, mending
 from service.core.appraisal.decision import Choice, Decision
+from service.core.appraisal.many_panels import many_panels
 from service.core.compatibility import Compatibility
 from service.core.energy import EnergyYear
 from service.core.fixing import FixingForces
@@ -20,8 +21,6 @@ MOMENTS = (
     "before_buying", "at_the_door", "before_fitting", "before_plugging_in", "first_sunny_day", "each_spring",
     "after_storm", "moving_out",
 )  # fmt: skip
-# From here on one wired inverter on the roof usually serves better than more plugs.
-_MANY_PANELS = 5
 _LABEL = ("open_circuit_voltage_v", "short_circuit_current_a", "voc_coefficient_pct_per_k")
 _INVERTER_LABEL = ("max_input_voltage_v", "max_short_circuit_current_a", "max_current_a")
 
@@ -43,16 +42,20 @@ def steps_of(
     decision: Decision,
     fixing: FixingForces | None = None,
 ) -> tuple[Step, ...]:
-    """The steps that this request calls for, in the order of ``MOMENTS``; a set not worth buying needs none.
+    """The steps that this request calls for, in the order of ``MOMENTS``.
+
+    A set not worth buying needs none, but for the advice on many panels: another way to connect them may be worth it.
 
     Returns:
         Steps with their facts: expected open-circuit voltage at the door in V, expected power on clear days in W, the
         duty to register from the rule card, the weight to be fixed in kg, the storm's force on one panel in N.
     """
+    many = tuple(_step(code, "before_buying", **facts) for code, facts in many_panels(setup, compatibility))
     if decision.verdict == Choice.NOT_WORTH_IT:
-        return ()
+        return many
     steps = (
         *_before_buying(setup, assumptions, compatibility, decision),
+        *many,
         *_at_the_door(setup),
         *_before_fitting(setup, fixing),
         *_before_plugging_in(setup, compatibility),
@@ -80,9 +83,6 @@ def _before_buying(
         yield _step("ask_consent", "before_buying")
     if any(f.code == "plug" and f.verdict == Verdict.NOT_KNOWN for f in compatibility.findings):
         yield _step("ask_operator", "before_buying", area=setup.site.rule_area)
-    panels = sum(array.count for array in setup.arrays)
-    if panels >= _MANY_PANELS:
-        yield _step("many_panels", "before_buying", panels=panels)
 
 
 def _at_the_door(setup: Setup) -> Iterable[Step]:
