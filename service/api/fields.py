@@ -14,7 +14,6 @@ from pydantic import AfterValidator, BeforeValidator, Field
 from service.api.says import FIXING, Says
 from service.core.model.bounds import BOUNDS
 
-
 SAYS: Mapping[str, Says] = MappingProxyType(
     {
         "latitude_deg": Says("Degrees north of the equator; negative in the south.", 54.2),

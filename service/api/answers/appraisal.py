@@ -30,7 +30,6 @@ def appraisal(body: bytes, deps: Deps) -> AppraisalOut:
         compatibility=compatibility,
         energy=energy,
         worth=account,
-        fixing=question.fixing,
         cautions=deps.cautions,
         year_kwh=question.year_kwh,
     )

@@ -1,6 +1,7 @@
 """Where are the tables read that answers rest on: climate, vocabulary, local rules?"""
 
-from functools import cache
+from datetime import date
+from functools import cache, lru_cache
 
 from starlette.requests import Request
 from starlette.responses import Response
@@ -34,9 +35,9 @@ def table_routes(desk: Desk) -> list[Served]:
     def words() -> bytes:
         return as_json(vocabulary(deps))
 
-    @cache
-    def areas() -> bytes:
-        return as_json(local_rules(deps))
+    @lru_cache(maxsize=4)
+    def areas(as_of: date) -> bytes:
+        return as_json(local_rules(as_of, deps))
 
     async def get_climate(request: Request) -> Response:
         media = format_of(request, (JSON,))
@@ -48,7 +49,9 @@ def table_routes(desk: Desk) -> list[Served]:
         return fetched(request, format_of(request, (JSON,)), words())
 
     async def get_local_rules(request: Request) -> Response:
-        return fetched(request, format_of(request, (JSON,)), areas())
+        media = format_of(request, (JSON,))
+        as_of = day_of(day_in_query("as_of", request.query_params.multi_items()), deps)
+        return fetched(request, media, areas(as_of))
 
     async def get_local_rule(request: Request) -> Response:
         media = format_of(request, (JSON,))
@@ -80,7 +83,7 @@ def table_routes(desk: Desk) -> list[Served]:
         Served("/v1/local-rules", get_local_rules, described(
             "local_rules", "For which places is something known of what was published?",
             "Areas with dated cards. Information with a date, never an opinion on the law.",
-            tag="tables", answer=LocalRulesOut)),
+            tag="tables", answer=LocalRulesOut, parameters=(day,), problems=("invalid_request",))),
         Served("/v1/local-rules/{area}", get_local_rule, described(
             "local_rule", "What has been published for this place?",
             "The card that speaks on a day, and the others of the area. A wider area's card is said to be one.",

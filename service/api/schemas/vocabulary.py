@@ -61,6 +61,7 @@ class VocabularyOut(Out):
     conditions: list[WordOut]
     steps: list[WordOut]
     cautions: list[WordOut]
+    fixing: list[WordOut]
     losses: list[WordOut]
     spread: list[WordOut]
     crossings: list[WordOut]

@@ -10,7 +10,6 @@ from service.core.appraisal.open_facts import YearKwh
 from service.core.appraisal.steps import Step, steps_of
 from service.core.compatibility import Compatibility
 from service.core.energy import EnergyYear
-from service.core.fixing import FixingForces
 from service.core.model.assumption import Assumptions
 from service.core.model.caution import Caution
 from service.core.model.facts import Setup
@@ -35,7 +34,6 @@ def appraise(
     energy: EnergyYear,
     worth: Worth | None,
     cautions: Iterable[Caution],
-    fixing: FixingForces | None = None,
     year_kwh: YearKwh | None = None,
 ) -> Appraisal:
     """Decide, and say what to do and what to mind.
@@ -48,12 +46,11 @@ def appraise(
         energy: the year.
         worth: the account; None where no price per kWh is known.
         cautions: the table to choose from.
-        fixing: what a storm does to the panels; None where nobody asked.
         year_kwh: the year's middle energy of a setup, in kWh; asked only where an open plane could turn the answer.
     """
     decision = decide(setup, assumptions, compatibility, worth, year_kwh)
     return Appraisal(
         decision=decision,
-        steps=steps_of(setup, assumptions, compatibility, energy, decision, fixing),
+        steps=steps_of(setup, assumptions, compatibility, energy, decision),
         cautions=chosen_cautions(cautions, given, compatibility.findings),
     )

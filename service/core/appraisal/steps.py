@@ -11,7 +11,7 @@ from service.core.appraisal.decision import Choice, Decision
 from service.core.appraisal.many_panels import many_panels
 from service.core.compatibility import Compatibility
 from service.core.energy import EnergyYear
-from service.core.fixing import FixingForces
+from service.core.fixing import fixing_forces
 from service.core.model.assumption import Assumptions
 from service.core.model.facts import Array, Panel, Setup
 from service.core.model.finding import Fact, Verdict
@@ -35,12 +35,7 @@ class Step:
 
 
 def steps_of(
-    setup: Setup,
-    assumptions: Assumptions,
-    compatibility: Compatibility,
-    energy: EnergyYear,
-    decision: Decision,
-    fixing: FixingForces | None = None,
+    setup: Setup, assumptions: Assumptions, compatibility: Compatibility, energy: EnergyYear, decision: Decision
 ) -> tuple[Step, ...]:
     """The steps that this request calls for, in the order of ``MOMENTS``.
 
@@ -57,7 +52,7 @@ def steps_of(
         *_before_buying(setup, assumptions, compatibility, decision),
         *many,
         *_at_the_door(setup),
-        *_before_fitting(setup, fixing),
+        *_before_fitting(setup, assumptions),
         *_before_plugging_in(setup, compatibility),
         *_later(setup, compatibility, energy),
     )
@@ -107,12 +102,13 @@ def door_voltage_v(panel: Panel) -> tuple[float, float]:
     return round(0.98 * float(volts[0]), 1), round(1.02 * float(volts[1]), 1)
 
 
-def _before_fitting(setup: Setup, fixing: FixingForces | None) -> Iterable[Step]:
+def _before_fitting(setup: Setup, assumptions: Assumptions) -> Iterable[Step]:
     weight = sum(array.count * array.panel.weight_kg for array in setup.arrays)
     yield _step("prove_fixing", "before_fitting", weight_kg=round(weight, 1),
                 mounts=", ".join(dict.fromkeys(array.mount for array in setup.arrays)))  # fmt: skip
-    if fixing is not None and fixing.arrays:
-        worst = max(fixing.arrays, key=lambda one: max(one.pull_n.cautious or 0.0, one.push_n.cautious or 0.0))
+    forces = fixing_forces(setup, assumptions).arrays
+    if forces:
+        worst = max(forces, key=lambda one: max(one.pull_n.cautious or 0.0, one.push_n.cautious or 0.0))
         yield _step(
             "fixing_force", "before_fitting", array=worst.name, capacity_n=worst.capacity_n,
             push_n=round(worst.push_n.middle or 0.0, -1), pull_n=round(worst.pull_n.middle or 0.0, -1),

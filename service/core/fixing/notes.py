@@ -51,7 +51,7 @@ def notes_of(array: Array, site: Site, fixing: Fixing, *, railing_said: bool) ->
         found += _railing(array, fixing, said=railing_said)
     area = panel.length_mm * panel.width_mm / 1e6
     found.append(
-        _note("carrying", variant="two" if panel.weight_kg >= TWO_CARRY_FROM_KG else "one", weight_kg=panel.weight_kg,
+        _note("carrying", variant="two" if panel.weight_kg >= TWO_CARRY_FROM_KG else "", weight_kg=panel.weight_kg,
               area_m2=round(area, 2), breeze_m_per_s=BREEZE_M_PER_S, breeze_n=round(_BOARD * _BREEZE_PA * area, -1))
     )  # fmt: skip
     return tuple(found)
@@ -82,7 +82,8 @@ def _railing(array: Array, fixing: Fixing, *, said: bool) -> list[Note]:
     across_mm, side_mm = (panel.width_mm, panel.length_mm) if upright else (panel.length_mm, panel.width_mm)
     tall_m = side_mm / 1000 * sin(radians(array.plane.tilt_deg))
     if fixing.railing_height_m is not None and tall_m > fixing.railing_height_m:
-        found.append(_note("reaches_past_railing", variant="" if said else "usual", tall_m=round(tall_m, 2), railing_height_m=fixing.railing_height_m,
+        found.append(_note("reaches_past_railing", variant="" if said else "usual", tall_m=round(tall_m, 2),
+                           railing_height_m=fixing.railing_height_m,
                            past_m=round(tall_m - fixing.railing_height_m, 2)))  # fmt: skip
     wide_m = array.count * across_mm / 1000
     if fixing.railing_length_m is not None and wide_m > fixing.railing_length_m:

@@ -62,5 +62,5 @@ def peak_pressure_pa(basic_wind_m_per_s: float, height_m: float, roughness: Roug
     """
     factor = 0.19 * (roughness.length_m / ROUGHNESS_OF_II_M) ** 0.07
     profile = log(max(height_m, roughness.least_height_m) / roughness.length_m)
-    mean_m_per_s = factor * profile * basic_wind_m_per_s
+    mean_m_per_s: float = factor * profile * basic_wind_m_per_s
     return (1 + PEAK_FACTORS / profile) * 0.5 * AIR_KG_PER_M3 * mean_m_per_s**2

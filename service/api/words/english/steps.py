@@ -21,13 +21,14 @@ TEXTS: Mapping[str, str] = {
     "many_panels": "With {panels} panels compare two ways; this is advice, no verdict. Several small inverters: "
     "{small_count} such as this one, {small_ac_w:g} W together; no cap was found under which they all may be plugged "
     "in, so ask the grid operator. One wired inverter of some {wired_ac_w:g} W for all: an electrician, a circuit of "
-    "its own and a notice, and in series the panels reach {series_v:.0f} V d.c. on a cold morning, which is no work for "
-    "amateurs; one shaded panel then pulls its string down.",
-    "many_panels.capped": "With {panels} panels compare two ways; this is advice, no verdict. Several small inverters: "
-    "{small_count} such as this one, {small_ac_w:g} W together, of which {within_cap} stay inside the "
-    "{cap_w:g} {cap_unit} published for a plug; more has to be wired and announced. One wired inverter of some {wired_ac_w:g} W for all: an electrician, "
-    "a circuit of its own and a notice, and in series the panels reach {series_v:.0f} V d.c. on a cold morning, which "
-    "is no work for amateurs; one shaded panel then pulls its string down.",
+    "its own and a notice, and in series the panels reach {series_v:.0f} V d.c. on a cold morning, which is no work "
+    "for amateurs; one shaded panel then pulls its string down.",
+    "many_panels.capped": "With {panels} panels compare two ways; this is advice, no verdict. Several small "
+    "inverters: {small_count} such as this one, {small_ac_w:g} W together, of which {within_cap} stay inside the "
+    "{cap_w:g} {cap_unit} published for a plug; more has to be wired and announced. One wired inverter of some "
+    "{wired_ac_w:g} W for all: an electrician, a circuit of its own and a notice, and in series the panels reach "
+    "{series_v:.0f} V d.c. on a cold morning, which is no work for amateurs; one shaded panel then pulls its string "
+    "down.",
     "many_panels_heat": "{small_count} small inverters at their seat are some {warmer_k:g} K warmer in full sun than a "
     "wired one in shade or indoors. By the 10 K rule, a rule of thumb, heat wears them out in {life_low:.0%} to "
     "{life_high:.0%} of its time; but when one fails, the others go on.",
@@ -45,8 +46,8 @@ TEXTS: Mapping[str, str] = {
     "well as push.",
     "fixing_force": "Ask the mount's maker what the fixings of one panel carry; nobody said. A storm pushes on {array} "
     "with about {push_n:newtons} N and pulls with {pull_n:newtons} N a panel, in a corner up to {most_n:newtons} N.",
-    "fixing_force.stated": "Set the {capacity_n:newtons} N that are stated for one panel's fixings beside the storm: on "
-    "{array} about {push_n:newtons} N of push and {pull_n:newtons} N of pull a panel, in a corner up to "
+    "fixing_force.stated": "Set the {capacity_n:newtons} N that are stated for one panel's fixings beside the storm: "
+    "on {array} about {push_n:newtons} N of push and {pull_n:newtons} N of pull a panel, in a corner up to "
     "{most_n:newtons} N. Ask for the proof.",
     "plan_wiring": "Mark each lead with its input before you climb: {plan}.",
     "match_connectors": "See that both halves of each connector are of one maker and type.",
