@@ -98,6 +98,12 @@ def test_a_flat_frame_needs_weight_against_lifting_alone_and_a_hung_panel_none()
     assert forces().arrays[0].ballast_kg is None
 
 
+def test_friction_under_what_the_lift_leaves_holds_the_sideways_pull():
+    [frame] = forces(mount="ground_frame", plane=builders.Plane(tilt_deg=30, azimuth_deg=180)).arrays
+    # (weight - F cos 30) x 0.4 = F sin 30, so weight = F (cos 30 + sin 30 / 0.4) = 2.116 F
+    assert frame.ballast_kg.middle == pytest.approx(2.116 * frame.pull_n.middle / 9.81 - 21.5, rel=1e-3)
+
+
 def test_a_steeper_frame_slides_sooner():
     low, steep = (
         forces(mount="ground_frame", plane=builders.Plane(tilt_deg=tilt, azimuth_deg=180)).arrays[0].ballast_kg
