@@ -3,16 +3,16 @@
 from collections.abc import Mapping
 
 _CAUTION = (
-    "Orders of magnitude by EN 1991-1-4 without safety factors; hills, corners and neighbours can add. They prove "
+    "Orders of magnitude by EN 1991-1-4 without safety factors; hills and tall neighbours can add. They prove "
     "neither railing, roof nor mount: get the mount's proof for this place, and ask owner or builder about the railing."
 )
 
 TEXTS: Mapping[str, str] = {
     "forces": "The gust met once in fifty years at {height:g} m pushes on each panel with about {push:newtons} N and "
-    "pulls with about {pull:newtons} N, in a corner up to {pull_most:newtons} N. Its own weight is {weight:newtons} N.",
+    "pulls with about {pull:newtons} N, at worst {pull_most:newtons} N. Its own weight is {weight:newtons} N.",
     "forces.standing": "The gust met once in fifty years at {height:g} m pulls at each panel with about "
-    "{pull:newtons} N, in a corner up to {pull_most:newtons} N. Its own weight is {weight:newtons} N; against sliding "
-    "and lifting some {ballast:newtons} kg of weights a panel would be needed, in a corner {ballast_most:newtons} kg, "
+    "{pull:newtons} N, at worst {pull_most:newtons} N. Its own weight is {weight:newtons} N; against sliding "
+    "and lifting some {ballast:newtons} kg of weights a panel would be needed, at worst {ballast_most:newtons} kg, "
     "and tipping is not counted.",
     "caution": _CAUTION,
     "caution.above_the_standard": f"{_CAUTION} Above 200 m the standard's profile does not reach; it was carried on.",

@@ -45,9 +45,9 @@ TEXTS: Mapping[str, str] = {
     "prove_fixing": "Get the mount's proof for the wind of the place. It carries {weight_kg:.0f} kg, and gusts pull as "
     "well as push.",
     "fixing_force": "Ask the mount's maker what the fixings of one panel carry; nobody said. A storm pushes on {array} "
-    "with about {push_n:newtons} N and pulls with {pull_n:newtons} N a panel, in a corner up to {most_n:newtons} N.",
+    "with about {push_n:newtons} N and pulls with {pull_n:newtons} N a panel, at worst {most_n:newtons} N.",
     "fixing_force.stated": "Set the {capacity_n:newtons} N that are stated for one panel's fixings beside the storm: "
-    "on {array} about {push_n:newtons} N of push and {pull_n:newtons} N of pull a panel, in a corner up to "
+    "on {array} about {push_n:newtons} N of push and {pull_n:newtons} N of pull a panel, at worst "
     "{most_n:newtons} N. Ask for the proof.",
     "plan_wiring": "Mark each lead with its input before you climb: {plan}.",
     "match_connectors": "See that both halves of each connector are of one maker and type.",
