@@ -35,6 +35,8 @@ FULL: dict[str, Any] = {
                    "to_clock": "18:00", "blocked_share": 0.6}],
         "dirt_share": 0.02, "mismatch_share": 0, "lead_length_m": 3, "lead_mm2": 4,
         "hottest_cell_c": 68, "rear_light_share": 0.05,
+        "fixing": {"building_height_m": 18, "capacity_per_panel_n": 2400, "ballast_per_panel_kg": 0,
+                   "railing_height_m": 1.1, "railing_length_m": 4.2},
         "panel": {
             "rated_power_w": 440, "open_circuit_voltage_v": 39.4, "short_circuit_current_a": 14.1,
             "max_power_voltage_v": 32.9, "max_power_current_a": 13.38, "cells_in_series": 54,

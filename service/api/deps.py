@@ -27,6 +27,7 @@ class Deps:
     """Everything that an answer may draw on beside the request.
 
     ``known_time_zones`` are IANA names; ``places`` keeps the year of hours of the places asked about lately.
+    ``own_areas``: areas whose rule cards the operator keeps instead of the packaged ones.
     """
 
     service_version: str
@@ -37,6 +38,7 @@ class Deps:
     grid_carbon: GridCarbon
     demand_shape: DemandShape
     rule_cards: Mapping[str, tuple[RuleCard, ...]]
+    own_areas: frozenset[str]
     cautions: tuple[Caution, ...]
     known_time_zones: frozenset[str]
     places: Memo[PlaceKey, tuple[PlaceFacts, SkyYear]]

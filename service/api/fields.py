@@ -12,7 +12,7 @@ from typing import Annotated, Any, Literal
 from pydantic import AfterValidator, BeforeValidator, Field
 
 from service.api.long_lists import known_currency
-from service.api.says import Says
+from service.api.says import FIXING, Says
 from service.core.model.bounds import BOUNDS
 
 SAYS: Mapping[str, Says] = MappingProxyType(
@@ -22,7 +22,7 @@ SAYS: Mapping[str, Says] = MappingProxyType(
         "elevation_m": Says("Height of the ground above the sea.", 8),
         "ground_reflectance_share": Says("Share of the light that the ground around throws back.", 0.2),
         "coldest_air_c": Says("The coldest air of many years at this place.", -14),
-        "basic_wind_velocity_m_per_s": Says("Basic wind velocity of the place (EN 1991-1-4).", 27.5),
+        "basic_wind_velocity_m_per_s": Says("Basic wind velocity of the place (EN 1991-1-4), a 10-minute mean.", 27.5),
         "tilt_deg": Says("0 lies flat, 90 stands upright.", 90),
         "azimuth_deg": Says("Clockwise from north: 90 east, 180 south, 270 west.", 150),
         "height_deg": Says("Height of the skyline above the horizontal, seen from the panel.", 12),
@@ -41,6 +41,7 @@ SAYS: Mapping[str, Says] = MappingProxyType(
         "rear_light_share": Says(
             "Light on the rear over light on the front in full sun, for panels that use it.", 0.05
         ),
+        **FIXING,
         "rated_power_w": Says("Rated power of one panel, as on its label.", 440),
         "open_circuit_voltage_v": Says("Open-circuit voltage of one panel (Voc on the label).", 39.4),
         "short_circuit_current_a": Says("Short-circuit current of one panel (Isc on the label).", 14.1),

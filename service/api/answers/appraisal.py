@@ -7,6 +7,7 @@ from service.api.schemas.advice import DecisionOut, StepOut
 from service.api.schemas.answers import AppraisalOut
 from service.api.schemas.energy import EnergyOut
 from service.api.schemas.finding import CompatibilityOut
+from service.api.schemas.fixing import FixingOut
 from service.api.schemas.payback import PaybackOut
 from service.api.schemas.requests import AppraisalIn
 from service.api.schemas.storage import StorageOut
@@ -39,6 +40,7 @@ def appraisal(body: bytes, deps: Deps) -> AppraisalOut:
     return AppraisalOut(
         decision=DecisionOut.of(found.decision),
         compatibility=CompatibilityOut.of(compatibility),
+        fixing=FixingOut.of(question.fixing),
         energy=EnergyOut.of(energy, calendar),
         use=UseOut.of(question.use, question.habits(), setup.tariff.currency if setup.tariff else None),
         payback=payback_out(question, account),

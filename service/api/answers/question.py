@@ -25,6 +25,7 @@ from service.core.energy import (
     energy_year,
     same_direct_current,
 )
+from service.core.fixing import FixingForces, fixing_forces
 from service.core.household import demand_w
 from service.core.model.assumption import Assumptions
 from service.core.model.facts import Setup
@@ -127,6 +128,11 @@ class Question:
         """What the set is worth; None where no price per kWh is known."""
         return worth(self.energy, self.use, self.setup, self.as_of)
 
+    @cached_property
+    def fixing(self) -> FixingForces:
+        """What a storm does to the panels."""
+        return fixing_forces(self.setup, self.assumptions)
+
     @property
     def hottest_cell_c(self) -> tuple[float, ...]:
         """The hottest hour of each array's cells; the electrical chain runs only where the year is asked for too."""
@@ -214,9 +220,9 @@ class Question:
         """The completed request, to be edited and sent again; every pointer of the answer resolves in it."""
         open_parts = {"socket_circuit": None, "tariff": None, "outlay": None, "storage": None}
         request: dict[str, Any] = {**open_parts, **as_request(self.setup), "as_of": self.as_of.isoformat()}
-        for assumption in self.assumptions.by_pointer.values():
-            if assumption.value is None:
-                _say_null(request, assumption.pointer)
+        open_at = [a.pointer for a in self.assumptions.by_pointer.values() if a.value is None]
+        for pointer in (*open_at, *self.fixing.not_looked_at):
+            _say_null(request, pointer)
         return request
 
 

@@ -6,6 +6,7 @@ from pydantic import Field
 
 from service.api import fields as f
 from service.api.schemas.base import In
+from service.api.schemas.fixing import FixingIn
 from service.api.schemas.panel import PanelIn
 
 
@@ -83,6 +84,7 @@ class ArrayIn(In):
     mismatch_share: f.MismatchShare | None = None
     hottest_cell_c: f.HottestCellC | None = None
     rear_light_share: f.RearLightShare | None = None
+    fixing: FixingIn | None = None
     lead_length_m: f.LeadLengthM | None = None
     lead_mm2: f.LeadMm2 | None = None
     panel: PanelIn

@@ -1,6 +1,6 @@
 """How is a finding answered: one checked question, its figures, and what would mend it?"""
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from typing import Self
 
 from pydantic import Field
@@ -70,7 +70,12 @@ class FindingOut(Out):
         return cls.from_core(
             finding,
             facts=finding.facts,
-            text=say("findings", _key(f"{finding.code}.{finding.verdict}", finding.facts), facts),
+            text=" ".join(
+                (
+                    say("findings", _key(f"{finding.code}.{finding.verdict}", finding.facts), facts),
+                    *(say("cards", key, facts) for key in _said_after(finding)),
+                )
+            ),
             remedies=[RemedyOut.of(remedy, finding) for remedy in finding.remedies],
         )
 
@@ -94,6 +99,16 @@ class CompatibilityOut(Out):
             findings=[FindingOut.of(finding) for finding in compatibility.findings],
             not_looked_at=list(compatibility.not_looked_at),
         )
+
+
+def _said_after(finding: Finding) -> Iterator[str]:
+    """What a card's finding says last: that it may be stale, where sources or two rules disagree."""
+    if finding.facts.get("stale") is True:
+        yield "stale"
+    if finding.code == "plug" and finding.facts.get("disputed") is True:
+        yield "conflicts"
+    if finding.facts.get("refused_by"):
+        yield "refused_elsewhere"
 
 
 def _key(code: str, facts: Mapping[str, Fact]) -> str:

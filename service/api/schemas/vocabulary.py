@@ -71,6 +71,7 @@ class VocabularyOut(Out):
     cost_reasons: list[WordOut]
     steps: list[WordOut]
     cautions: list[WordOut]
+    fixing: list[WordOut]
     losses: list[WordOut]
     spread: list[WordOut]
     crossings: list[WordOut]

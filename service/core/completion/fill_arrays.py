@@ -7,6 +7,7 @@ from service.core.completion.fill_panel import panel_of
 from service.core.completion.node import Guess, Node, listed
 from service.core.errors import ContradictionError
 from service.core.model.facts import Array
+from service.core.model.fixing import Fixing
 from service.core.model.place import Cover, Overhang, Plane, Shade, SideWall, SkylinePoint
 
 AT_RAILING = frozenset({"hung_on_rail", "behind_rail", "balcony_floor"})
@@ -14,6 +15,11 @@ _HEIGHTS = {
     "hung_on_rail": (6.0, 2.5, 25.0), "behind_rail": (6.0, 2.5, 25.0), "balcony_floor": (6.0, 2.5, 25.0),
     "wall": (4.0, 1.0, 12.0), "fence": (0.5, 0.0, 1.5), "ground_frame": (0.3, 0.0, 1.0), "flat_roof": (6.0, 2.5, 15.0),
     "sloped_roof": (5.0, 2.5, 12.0), "free_standing": (1.0, 0.0, 10.0),
+}  # fmt: skip
+# How much higher than the panels the building is: what is taken, and at most.
+_BUILDING_ABOVE_M = {
+    "hung_on_rail": (3.0, 15.0), "behind_rail": (3.0, 15.0), "balcony_floor": (3.0, 15.0), "wall": (3.0, 15.0),
+    "flat_roof": (0.0, 1.0), "sloped_roof": (0.0, 3.0),
 }  # fmt: skip
 # Stands in while a plane is open; settle replaces it before anything is computed.
 OPEN_PLANE = Plane(tilt_deg=0.0, azimuth_deg=0.0)
@@ -94,7 +100,26 @@ def _array(node: Node, index: int, number: int, as_of: date) -> Array:
         panel=panel_of(node.child("panel"), as_of),
         hottest_cell_c=node.get("hottest_cell_c"),
         rear_light_share=node.get("rear_light_share"),
+        fixing=_fixing(node.child("fixing"), mount, node.get("height_above_ground_m") or height),
     )  # fmt: skip
+
+
+def _fixing(node: Node, mount: str, height_m: float) -> Fixing:
+    """What holds the panels; what it carries is never guessed, nor the weights on a frame."""
+    building, railing = node.get("building_height_m"), node.get("railing_height_m")
+    if mount in _BUILDING_ABOVE_M:
+        above, most = _BUILDING_ABOVE_M[mount]
+        guess = Guess(value=height_m + above, low=height_m, high=height_m + most)
+        building = node.take("building_height_m", guess)
+    if mount in {"hung_on_rail", "behind_rail"}:
+        railing = node.take("railing_height_m")
+    return Fixing(
+        building_height_m=building,
+        capacity_per_panel_n=node.get("capacity_per_panel_n"),
+        ballast_per_panel_kg=node.get("ballast_per_panel_kg"),
+        railing_height_m=railing,
+        railing_length_m=node.get("railing_length_m"),
+    )
 
 
 def _mismatch(node: Node, count: int) -> Any:

@@ -21,6 +21,9 @@ SITE_ROWS: tuple[Row, ...] = (
     _row("/site/ground_reflectance_share", code="usual_ground", value=0.2, source=f"grass, soil and paving: {TRADE}",
          low=0.1, high=0.35, moves_energy=True),
     _row("/site/terrain", code="usual_terrain", value="suburb", source=NEUTRAL),
+    _row("/site/basic_wind_velocity_m_per_s", code="wind_without_map", value=27.5, unit="m/s", source="no map is kept: "
+         "wind zones of European national annexes to EN 1991-1-4 reach from 21 to 33 m/s, from memory; coasts with "
+         "tropical storms have more", low=21.0, high=36.0),
     _row("/site/coldest_air_c", code="coldest_estimate", rule="a deliberately cold estimate from the place's monthly "
          "means; low and high 5 K about it", unit="C", source="estimate from monthly mean temperatures, not a record"),
 )  # fmt: skip

@@ -7,6 +7,7 @@ A field is spelled here, in the schema of the interface and in the table of defa
 
 from dataclasses import dataclass
 
+from service.core.model.fixing import Fixing
 from service.core.model.place import Cover, Overhang, Plane, Shade, SideWall, Site, SkylinePoint
 
 
@@ -73,6 +74,7 @@ class Array:
     panel: Panel
     hottest_cell_c: float | None = None
     rear_light_share: float | None = None
+    fixing: Fixing | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -84,6 +84,10 @@ TEXTS: Mapping[str, str] = {
     "country_of_zone": "Taken from the coordinates. Please confirm; where regions have their own rules, name yours.",
     "usual_ground": "Not said; grass, soil or paving in front was taken. Snow and white walls throw back more.",
     "usual_terrain": "Not said; a suburb's shelter from the wind was taken.",
+    "wind_without_map": "The wind zone was not said and no map is kept; a windy one was taken. The national map of "
+    "EN 1991-1-4 has yours.",
+    "a_storey_above": "Not said; at a railing or wall one more storey was taken above the panels.",
+    "usual_railing": "Not said; a railing of usual height was taken. A tape measure makes it better.",
     "coldest_estimate": "An estimate on the cold side, made from monthly means. A local record is better.",
     # storage
     "usual_box": "Not said; usual for small boxes beside plug-in sets. The sheet of the box has the true figure.",

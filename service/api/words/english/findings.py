@@ -6,7 +6,8 @@ Keys are ``code.verdict.variant``; the facts of a finding fill them, with its ``
 from collections.abc import Mapping
 from types import MappingProxyType
 
-_PUBLISHED = "Published on {published_on} by {published_by}; last looked at on {checked_on}."
+from service.api.words.english.cards import PUBLISHED as _PUBLISHED
+
 _NOT_FOUND = (
     "No rule in force was found for {area_asked} (card {area}, looked at on {checked_on}). Treat a plug connection as "
     "not permitted until the grid operator confirms it in writing."
