@@ -27,6 +27,7 @@ from service.data.cautions import load_cautions
 from service.data.climate import load_climate
 from service.data.households import load_demand_shape
 from service.data.local_rules import load_rule_cards
+from service.data.panel_list import load_panel_list
 from service.data.places import known_time_zones
 from service.data.prices import load_prices
 from service.data.version import data_version
@@ -98,7 +99,7 @@ def _deps(settings: Settings) -> Deps:
         data_version=data_version(),
         today=today,
         climate=load_climate(),
-        default_tables=DefaultTables(prices=load_prices()),
+        default_tables=DefaultTables(prices=load_prices(), panels=load_panel_list()),
         demand_shape=load_demand_shape(),
         rule_cards=load_rule_cards(),
         cautions=load_cautions(),

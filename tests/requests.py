@@ -7,10 +7,12 @@ from typing import Any
 from service.core.completion import Completed, DefaultTables, complete
 from service.core.model.place_facts import PlaceFacts
 from service.core.model.price import HouseholdPrice, Prices
+from service.data.panel_list import load_panel_list
 from tests.climates import climate
 from tests.skies import mixed_year
 
 AS_OF = date(2026, 11, 25)
+LISTED = load_panel_list()
 
 SMALLEST: dict[str, Any] = {
     "site": {"latitude_deg": 54.2, "longitude_deg": 12.3},
@@ -93,7 +95,7 @@ def asked(given: dict[str, Any], **changes: Any) -> Completed:
     time_zone = changes.pop("time_zone", "Europe/Berlin")
     sky = changes.pop("sky", None) or mixed_year(54.2, 12.3)
     place = PlaceFacts(climate=climate(**changes), time_zone=time_zone, country=country)
-    return complete(given, place, sky, DefaultTables(prices=PRICES), AS_OF)
+    return complete(given, place, sky, DefaultTables(prices=PRICES, panels=LISTED), AS_OF)
 
 
 def with_panel(**panel: Any) -> dict[str, Any]:

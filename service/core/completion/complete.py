@@ -64,7 +64,7 @@ def complete(
         raise ContradictionError("/arrays", "is empty", accepted="1 to 8 arrays, each with a panel")
     inverter_node = root.child("inverter")
     input_count = input_count_of(inverter_node, array_nodes)
-    filled = arrays_of(array_nodes, input_count, as_of)
+    filled = arrays_of(array_nodes, input_count, as_of, tables.panels)
     arrays = tuple(
         settled(array, node.child("plane"), sky, site.ground_reflectance_share)
         for array, node in zip(filled, array_nodes, strict=True)

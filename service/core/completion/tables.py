@@ -2,11 +2,13 @@
 
 from dataclasses import dataclass
 
+from service.core.model.panel_list import PanelList
 from service.core.model.price import Prices
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class DefaultTables:
-    """What the service's dated tables know: household ``prices`` by area."""
+    """What the service's dated tables know: household ``prices`` by area, listed ``panels`` (None: not at hand)."""
 
     prices: Prices
+    panels: PanelList | None = None
