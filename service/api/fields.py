@@ -55,6 +55,7 @@ SAYS: Mapping[str, Says] = MappingProxyType(
         "max_power_voltage_v": Says("Voltage at rated power (Vmp on the label).", 32.9),
         "max_power_current_a": Says("Current at rated power (Imp on the label).", 13.38),
         "cells_in_series": Says("Cells in series in one panel; half-cut panels have half of the cells seen.", 54),
+        "cells_visible": Says("Cells that are seen on one panel, whole or cut: rows times columns.", 60),
         "voc_coefficient_pct_per_k": Says("Change of the open-circuit voltage per kelvin, in per cent.", -0.26),
         "voc_coefficient_v_per_k": Says("Change of the open-circuit voltage per kelvin, in volts.", None),
         "isc_coefficient_pct_per_k": Says("Change of the short-circuit current per kelvin, in per cent.", 0.045),
@@ -240,6 +241,7 @@ ShortCircuitCurrentA = Annotated[float, bounded("short_circuit_current_a")]
 MaxPowerVoltageV = Annotated[float, bounded("max_power_voltage_v")]
 MaxPowerCurrentA = Annotated[float, bounded("max_power_current_a")]
 CellsInSeries = Annotated[int, bounded("cells_in_series"), WHOLE]
+CellsVisible = Annotated[int, bounded("cells_visible"), WHOLE]
 VocCoefficientPctPerK = Annotated[float, bounded("voc_coefficient_pct_per_k")]
 VocCoefficientVPerK = Annotated[float, bounded("voc_coefficient_v_per_k")]
 IscCoefficientPctPerK = Annotated[float, bounded("isc_coefficient_pct_per_k")]

@@ -60,7 +60,8 @@ class IdentityReport:
 
     def __str__(self) -> str:
         """A plain table."""
-        head = f"{'known':28}{'panels':>7}{'Voc':>7}{'Isc':>7}{'both':>7}{'first':>7}{'builds':>8}{'unlisted':>9}{'+-V':>7}{'+-A':>7}"
+        shares = "".join(f"{name:>7}" for name in ("panels", "Voc", "Isc", "both", "first"))
+        head = f"{'known':28}{shares}{'builds':>8}{'unlisted':>9}{'+-V':>7}{'+-A':>7}"
         lines = [head, *map(_line, self.scores), "rebadged out:", *map(_line, self.rebadged_out)]
         lines.append(f"one question of the list: {self.question_ms:.2f} ms")
         return "\n".join(lines)
@@ -68,7 +69,8 @@ class IdentityReport:
 
 def _line(s: Held) -> str:
     shares = "".join(f"{100 * v:7.1f}" for v in (s.voc_share, s.isc_share, s.both_share, s.first_holds_share))
-    return f"{s.known:28}{s.panels:7d}{shares}{s.candidates:8.1f}{100 * s.unlisted_share:9.1f}{s.voc_half_width_v:7.2f}{s.isc_half_width_a:7.2f}"
+    widths = f"{s.voc_half_width_v:7.2f}{s.isc_half_width_a:7.2f}"
+    return f"{s.known:28}{s.panels:7d}{shares}{s.candidates:8.1f}{100 * s.unlisted_share:9.1f}{widths}"
 
 
 def main(arguments: Sequence[str]) -> int:
@@ -157,7 +159,8 @@ def _held(known: str, names: Sequence[str], tried: Sequence[tuple[int, PanelList
     volts, amperes = np.median(np.array(widths), axis=0)
     return Held(
         known=known, panels=len(tried), voc_share=float(voc), isc_share=float(isc), both_share=float(both),
-        first_holds_share=float(first_share), candidates=float(count), unlisted_share=float(unlisted), voc_half_width_v=float(volts),
+        first_holds_share=float(first_share), candidates=float(count), unlisted_share=float(unlisted),
+        voc_half_width_v=float(volts),
         isc_half_width_a=float(amperes),
     )  # fmt: skip
 

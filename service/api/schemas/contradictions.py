@@ -6,6 +6,7 @@ from service.api.schemas.household import DEMAND_LENGTHS, HouseholdIn
 from service.api.schemas.inverter import InverterIn
 from service.api.schemas.mistakes import Found, Mistake
 from service.api.schemas.money import TariffIn
+from service.api.schemas.panel_identity import PanelIdentityIn
 from service.api.schemas.requests import AppraisalIn, PaybackIn
 from service.api.words import say
 
@@ -13,6 +14,8 @@ from service.api.words import say
 def contradictions(request: In) -> list[Mistake]:
     """All contradictions of a request, in its own order."""
     found = Found()
+    if isinstance(request, PanelIdentityIn):
+        _identity(request, found)
     if isinstance(request, PaybackIn):
         _payback(request, found)
     if isinstance(request, AppraisalIn | PaybackIn):
@@ -25,6 +28,12 @@ def contradictions(request: In) -> list[Mistake]:
         if request.tariff:
             _tariff(request.tariff, found)
     return found.mistakes
+
+
+def _identity(request: PanelIdentityIn, found: Found) -> None:
+    if request.rated_power_w is None and request.model_code is None and request.label_text is None:
+        problem = say("problems", "mistake.missing.identity")
+        found.mistakes.append(Mistake(code="missing", pointer="/rated_power_w", problem=problem))
 
 
 def _payback(request: PaybackIn, found: Found) -> None:

@@ -20,9 +20,7 @@ _HEIGHTS = {
 OPEN_PLANE = Plane(tilt_deg=0.0, azimuth_deg=0.0)
 
 
-def arrays_of(
-    nodes: list[Node], input_count: int, as_of: date, listed_panels: PanelList | None = None
-) -> tuple[Array, ...]:
+def arrays_of(nodes: list[Node], input_count: int, as_of: date, listed_panels: PanelList) -> tuple[Array, ...]:
     """The complete arrays, planes still open where they were; each on an input that exists.
 
     Raises:
@@ -65,7 +63,7 @@ def _refuse_series_across_arrays(nodes: list[Node], inputs: list[int]) -> None:
             )  # fmt: skip
 
 
-def _array(node: Node, index: int, number: int, as_of: date, listed_panels: PanelList | None) -> Array:
+def _array(node: Node, index: int, number: int, as_of: date, listed_panels: PanelList) -> Array:
     count = node.take("count")
     mount = node.take("mount")
     height, low, high = _HEIGHTS.get(mount, _HEIGHTS["free_standing"])

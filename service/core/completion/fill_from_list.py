@@ -10,7 +10,7 @@ from dataclasses import dataclass, replace
 from service.core.completion.node import Guess, Node
 from service.core.completion.panel_rules import Known, class_voltage
 from service.core.completion.rows import PUBLIC_LIST
-from service.core.identity import IMP, ISC, POINTS, VMP, VOC, Candidate, PanelFacts, by_code, listed
+from service.core.identity import IMP, ISC, POINTS, VMP, VOC, Candidate, PanelFacts, listed
 from service.core.identity.classes import CellClass, PanelFormat, Span
 from service.core.model.panel_list import PanelList
 
@@ -43,11 +43,6 @@ def facts_of(node: Node, built: int | None) -> PanelFacts:
     )
 
 
-def found_by_code(facts: PanelFacts, table: PanelList | None) -> Candidate | None:
-    """The listed panel under the code given, where nothing given speaks against it."""
-    return None if table is None else by_code(facts, table)
-
-
 def guess_by_code(coded: Candidate | None, name: str) -> Guess | None:
     """A rating of the panel found by its code, with its range."""
     if coded is None:
@@ -68,11 +63,17 @@ def points_by_code(coded: Candidate, facts: PanelFacts, guesses: dict[str, Guess
 
 
 def reach(
-    facts: PanelFacts, known: Known, kind: CellClass, formats: Sequence[PanelFormat], table: PanelList | None, by_class: Reach
+    facts: PanelFacts,
+    known: Known,
+    kind: CellClass,
+    formats: Sequence[PanelFormat],
+    table: PanelList | None,
+    by_class: Reach,
 ) -> Reach:
     """The hull of what the list tells of each older build that agrees, and of what its class tells of each newer one.
 
-    ``by_class`` stands where a rating was given (then the ratios tell more), or where the list knows none of the builds.
+    ``by_class`` stands where a rating was given (then the ratios tell more), or where the list knows none of
+    the builds.
     """
     if table is None or any(facts.rating(name) is not None for name in POINTS):
         return by_class

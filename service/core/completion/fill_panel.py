@@ -7,7 +7,6 @@ from service.core.completion.fill_from_list import (
     CODED,
     Reach,
     facts_of,
-    found_by_code,
     guess_by_code,
     named_by_list,
     points_by_code,
@@ -26,7 +25,7 @@ from service.core.completion.panel_rules import (
     formats_like,
 )
 from service.core.errors import ContradictionError
-from service.core.identity import Candidate, PanelFacts
+from service.core.identity import Candidate, PanelFacts, by_code
 from service.core.identity.classes import CellClass, PanelFormat, Span, class_of
 from service.core.model.bounds import BOUNDS
 from service.core.model.facts import Panel
@@ -36,17 +35,17 @@ from service.core.model.panel_list import PanelList
 _SAME_COEFFICIENT = 0.02
 
 
-def panel_of(node: Node, as_of: date, listed: PanelList | None) -> Panel:
+def panel_of(node: Node, as_of: date, listed: PanelList) -> Panel:
     """The complete panel; every figure that was not given stands in the node's log, with its range.
 
-    ``listed`` is the public list of panels, None where it is not at hand.
+    ``listed`` is the public list of panels.
 
     Raises:
         ContradictionError: given figures cannot belong to one panel.
     """
     age = node.get("age_years")
     facts = facts_of(node, None if age is None else as_of.year - round(age))
-    coded = found_by_code(facts, listed)
+    coded = by_code(facts, listed)
     listed_kind = None if coded is None else coded.cell_kind
     kind_name = node.take("cell_kind", Guess(value=listed_kind, code=CODED) if listed_kind else None)
     known = _known(node, kind_name, facts.built)
@@ -56,7 +55,7 @@ def panel_of(node: Node, as_of: date, listed: PanelList | None) -> Panel:
         guessed = Guess(value=coded.cells_in_series, code=CODED)
     cells = node.take("cells_in_series", guessed)
     kind = class_of(kind_name, known.rated_power_w / cells)
-    guesses = _points(node, known, cells, guessed, kind, formats, facts, listed)
+    guesses = _points(node, known, cells, guessed, kind, formats, facts, None if coded else listed)
     if coded is not None:
         guesses = points_by_code(coded, facts, guesses)
     points = {name: node.take(name, guesses.get(name)) for name in (VOC, ISC, VMP, IMP)}
@@ -135,9 +134,7 @@ def _span(span: Span) -> Guess:
     return Guess(value=span.middle, low=span.low, high=span.high)
 
 
-def _coefficient(
-    node: Node, quantity: str, unit: str, reference: float, span: Span, coded: Candidate | None
-) -> float:
+def _coefficient(node: Node, quantity: str, unit: str, reference: float, span: Span, coded: Candidate | None) -> float:
     """In % per K: as given, or turned from V or A per K, or of the class; both given must agree."""
     relative, absolute = f"{quantity}_coefficient_pct_per_k", f"{quantity}_coefficient_{unit}_per_k"
     given_relative, given_absolute = node.get(relative), node.get(absolute)

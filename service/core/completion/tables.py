@@ -8,7 +8,7 @@ from service.core.model.price import Prices
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class DefaultTables:
-    """What the service's dated tables know: household ``prices`` by area, listed ``panels`` (None: not at hand)."""
+    """What the service's dated tables know: household ``prices`` by area, and listed ``panels``."""
 
     prices: Prices
-    panels: PanelList | None = None
+    panels: PanelList

@@ -40,6 +40,7 @@ class Candidate:
     cells_in_series: int | None
     cell: str
     cell_kind: str | None
+    rated_power_w: float
     ranges: Mapping[str, Range]
     weight: float
     entries: int = 0

@@ -1,7 +1,7 @@
 """What can a panel give that is newer than the public list, by the size and the kind of its cells?
 
-A cell's open-circuit voltage does not depend on its size, its short-circuit current is its area times a current density;
-the rated power ties both through the fill factor. So, with N cells of area A in series::
+A cell's open-circuit voltage does not depend on its size, its short-circuit current is its area times a current
+density; the rated power ties both through the fill factor. So, with N cells of area A in series::
 
     Voc in N x [voltage of a cell], Isc in A x [current density], P = FF x Voc x Isc,
 
@@ -105,6 +105,7 @@ def any_panel(facts: PanelFacts) -> Candidate | None:
     if ranges is None:
         return None
     return Candidate(found_in="class", cells_in_series=facts.cells_in_series, cell="", cell_kind=facts.cell_kind,
+                     rated_power_w=power,
                      ranges=ranges, weight=ANY_SHARE)  # fmt: skip
 
 
@@ -121,8 +122,8 @@ def _of_format(one: PanelFormat, facts: PanelFacts, power: float) -> Candidate |
     area = one.length_mm * one.width_mm / 1e6
     off = 0.0 if facts.area_m2 is None else facts.area_m2 / area - 1
     return Candidate(
-        found_in="class", cells_in_series=cells, cell=one.cell, cell_kind=facts.cell_kind, ranges=ranges,
-        weight=one.share * exp(-0.5 * (off / _AREA_SD) ** 2),
+        found_in="class", cells_in_series=cells, cell=one.cell, cell_kind=facts.cell_kind, rated_power_w=power,
+        ranges=ranges, weight=one.share * exp(-0.5 * (off / _AREA_SD) ** 2),
     )  # fmt: skip
 
 

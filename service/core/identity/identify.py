@@ -110,7 +110,8 @@ def _labelled(pairs: Sequence[tuple[Candidate, float]], facts: PanelFacts, read:
     surest = max(pairs, key=lambda pair: pair[1])[0]
     counts = {one.cells_in_series for one, _ in pairs}
     return replace(
-        surest, found_in="label", cell="", cells_in_series=facts.cells_in_series if len(counts) > 1 else surest.cells_in_series,
+        surest, found_in="label", cell="",
+        cells_in_series=facts.cells_in_series if len(counts) > 1 else surest.cells_in_series,
         ranges=hull([surest, *(one for one, _ in pairs)]), weight=1.0, by_code=False,
         entries=sum(one.entries for one, _ in pairs), makers=max(one.makers for one, _ in pairs),
     )  # fmt: skip

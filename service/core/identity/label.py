@@ -224,7 +224,7 @@ def _tolerance(walk: _Walk, length: int) -> None:
 
 def _another_number(walk: _Walk, at: int) -> bool:
     """Does the other end follow, such as the 5 of "0 W ~ +5 W"?"""
-    nearby = [token for token in walk.tokens[at : at + 4]]
+    nearby = walk.tokens[at : at + 4]
     return any(token.is_number for token in nearby) and all(
         token.is_number or token.text in {"~", "+", "-", "/", "to", "bis", "a"} for token in nearby[:2]
     )

@@ -6,7 +6,9 @@ from typing import Any, cast
 
 from service.core.identity.facts import IMP, ISC, VMP, VOC, PanelFacts
 from service.core.identity.label import Claim
+from service.core.identity.listed import CODE_POWER_SHARE, by_code, listed_power_of
 from service.core.model.bounds import BOUNDS, Bounds
+from service.core.model.panel_list import PanelList
 from service.core.panel.datasheet import CELL_VOLTAGE_V, POWER_PRODUCT_SHARE
 
 FILL_FACTOR = (0.65, 0.85)
@@ -83,7 +85,17 @@ def sheet_doubts(facts: PanelFacts) -> tuple[IdentityDoubt, ...]:
         return (IdentityDoubt(code="voltages_swapped", what=VMP, measured=vmp, low=0.0, high=voc, unit="V"),)
     if isc is not None and imp is not None and imp >= isc:
         return (IdentityDoubt(code="currents_swapped", what=IMP, measured=imp, low=0.0, high=isc, unit="A"),)
-    return tuple([*_of_power(facts), *_of_cells(facts)])
+    return (*_of_power(facts), *_of_cells(facts))
+
+
+def code_doubts(facts: PanelFacts, table: PanelList) -> tuple[IdentityDoubt, ...]:
+    """Is the code not listed, or listed with another power?"""
+    if facts.model_code is None or by_code(facts, table) is not None:
+        return ()
+    listed_w = listed_power_of(facts.model_code, table)
+    if listed_w is None or facts.rated_power_w is None or abs(listed_w / facts.rated_power_w - 1) <= CODE_POWER_SHARE:
+        return (IdentityDoubt(code="code_not_listed", what="model_code"),)
+    return (IdentityDoubt(code="code_power", what="model_code", measured=listed_w, unit="W"),)
 
 
 def _of_power(facts: PanelFacts) -> Iterable[IdentityDoubt]:
@@ -165,7 +177,7 @@ def _within(name: str, value: float | str) -> bool:
 
 
 def _bounds(name: str) -> Bounds:
-    return BOUNDS["cells_in_series" if name == "cells_visible" else name]
+    return BOUNDS[name]
 
 
 def _differing(facts: PanelFacts, read: Mapping[str, float | str]) -> list[IdentityDoubt]:
@@ -174,7 +186,7 @@ def _differing(facts: PanelFacts, read: Mapping[str, float | str]) -> list[Ident
         given = getattr(facts, name)
         if given is not None and not isinstance(value, str) and _apart(float(given), value):
             doubts.append(IdentityDoubt(code="differs_from_request", what=name, measured=float(value), low=float(given),
-                                        high=float(given), unit=BOUNDS[name].unit if name in BOUNDS else ""))  # fmt: skip
+                                        high=float(given), unit=_bounds(name).unit))  # fmt: skip
     return doubts
 
 

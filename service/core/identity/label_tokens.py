@@ -1,8 +1,8 @@
 """Where in a pasted label do words, numbers and units stand?
 
 The text is first made plain sign by sign (one sign stays one sign), so that a place in the plain text is the same place
-in the text as it was sent. Then it is cut into tokens by one expression without repetition inside repetition: time grows
-with the text and with nothing else.
+in the text as it was sent. Then it is cut into tokens by one expression without repetition inside repetition: time
+grows with the text and with nothing else.
 """
 
 import re
@@ -15,7 +15,8 @@ LONGEST_LABEL = 20_000
 # A number, a word, or any one other sign. 1.000 and 1,000 stay one token: `number_of` tells what they mean.
 _TOKEN = re.compile(r"\d{1,9}(?:[.,]\d{1,6})?|[a-z]{1,40}|[^\sa-z\d]|\n")
 _SIGNS = {"−": "-", "–": "-", "—": "-", "×": "x", "✕": "x", "˚": "°", "º": "°", "ß": "s", "’": "'", "·": ".",
-          "\u2126": "o", "∼": "~", "～": "~", "∙": ".", "\r": "\n", "\u2028": "\n", "\u2029": "\n", "²": "2"}  # fmt: skip
+          "\u2126": "o", "∼": "~", "～": "~", "∙": ".", "\r": "\n", "\u2028": "\n",
+          "\u2029": "\n", "²": "2"}  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,7 +7,8 @@ from service.core.identity.label_tokens import Token
 # Unit as written (tokens run together) -> quantity, and the factor to W, V, A, %, mm, kg, C or their change per kelvin.
 _PLAIN = {
     "w": ("W", 1.0), "wp": ("W", 1.0), "watt": ("W", 1.0), "watts": ("W", 1.0), "kw": ("W", 1000.0),
-    "kwp": ("W", 1000.0), "wc": ("W", 1.0), "kwc": ("W", 1000.0), "v": ("V", 1.0), "vdc": ("V", 1.0), "volt": ("V", 1.0), "volts": ("V", 1.0),
+    "kwp": ("W", 1000.0), "wc": ("W", 1.0), "kwc": ("W", 1000.0), "v": ("V", 1.0), "vdc": ("V", 1.0),
+    "volt": ("V", 1.0), "volts": ("V", 1.0),
     "kv": ("V", 1000.0), "a": ("A", 1.0), "adc": ("A", 1.0), "amp": ("A", 1.0), "amps": ("A", 1.0),
     "ampere": ("A", 1.0), "ma": ("A", 0.001), "%": ("%", 1.0), "mm": ("mm", 1.0), "cm": ("mm", 10.0),
     "m": ("mm", 1000.0), "kg": ("kg", 1.0), "lb": ("kg", 0.45359237), "lbs": ("kg", 0.45359237),

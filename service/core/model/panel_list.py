@@ -19,8 +19,8 @@ class PanelList:
     """Listed panels by rising power: arrays of shape (n,) at standard test conditions; codes as numbers only.
 
     ``rated_power_w`` is that of the label. ``kind`` counts in ``LISTED_KINDS``; ``length_mm`` >= ``width_mm``, nan
-    where the list has no size. ``listings``: how many entries of the list are this row. ``maker``: a number for each first
-    word of the entries' names. ``typical``: False for rows far from all like them, which no range rests on.
+    where the list has no size. ``listings``: how many entries of the list are this row. ``maker``: a number for each
+    first word of the entries' names. ``typical``: False for rows far from all like them, which no range rests on.
     ``code_number`` (m,) rises; ``code_row`` (m,) is the row that it belongs to.
     """
 

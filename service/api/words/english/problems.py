@@ -111,6 +111,7 @@ TEXTS: Mapping[str, str] = {
     "mistake.contradiction.same_day": "is the first day of another period too",
     "mistake.contradiction.demand": "is given twice over: as a yearly sum and as hours; give one of them",
     "mistake.contradiction.payback": "stands beside energy; give either the set, or its energy",
+    "mistake.missing.identity": "is missing; send it, or the model code, or the text of the label",
     "mistake.missing.payback": "is missing: give site, arrays and inverter, or energy, use and tariff",
     "mistake.missing.price": "is missing, and no price per kWh is known for this place",
     "accepted.time_zone": "an IANA name of a time zone",
