@@ -29,7 +29,9 @@ from service.core.identity import (
     read_next,
     sheet_doubts,
     with_label,
+    without_points,
 )
+from service.core.model.bounds import BOUNDS
 from service.core.model.facts import Panel
 
 _PANEL = {f.name for f in fields(Panel)}
@@ -43,10 +45,14 @@ def panel_identity(body: bytes, deps: Deps) -> PanelIdentityOut:
     label = with_label(_facts(request.given(), as_of), claims)
     table = deps.default_tables.panels
     own = sheet_doubts(label.facts)
-    identified = identify(label.facts, table, label.read, doubted=bool(own))
     doubts = [*label.doubts, *own, *code_doubts(label.facts, table)]
+    if request.label_text and not claims:
+        doubts.append(IdentityDoubt(code="nothing_read", what="label_text"))
+    identified = identify(label.facts, table, label.read, doubted=bool(own))
     if not identified.candidates and label.facts.rated_power_w is not None:
         doubts.append(IdentityDoubt(code="nothing_agrees", what="rated_power_w", measured=label.facts.rated_power_w))
+        label = without_points(label)  # what was read contradicts the build: the build alone is told
+        identified = identify(label.facts, table, label.read)
     known = frozenset(label.also)
     return PanelIdentityOut(
         identity=IdentityOut(
@@ -76,6 +82,11 @@ def _panel(one: Candidate, label: LabelRead, age_years: float | None) -> dict[st
     """What was given or read of the panel, with the build's cells: nothing that was only guessed."""
     said = {f.name: getattr(label.facts, f.name) for f in fields(label.facts) if f.name in _PANEL}
     panel = {**said, **label.also, "age_years": age_years, "rated_power_w": one.rated_power_w}
-    panel["cells_in_series"] = one.cells_in_series
+    panel["cells_in_series"] = one.cells_in_series if _sendable(one.cells_in_series) else None
     plain = {name: list(value) if isinstance(value, tuple) else value for name, value in panel.items()}
     return {name: value for name, value in plain.items() if value is not None}
+
+
+def _sendable(cells: int | None) -> bool:
+    """Some thin film of the list has more cells in series than a request takes."""
+    return cells is not None and cells <= BOUNDS["cells_in_series"].high

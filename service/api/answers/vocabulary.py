@@ -47,6 +47,8 @@ def vocabulary(deps: Deps) -> VocabularyOut:
         losses=_words("losses"),
         spread=_words("spread"),
         assumptions=_words("assumptions", dict.fromkeys(row.code for row in default_rows())),
+        identity_doubts=_words("identity", codes_of("identity", "doubt."), "doubt."),
+        identity_readings=_words("identity", codes_of("identity", "read."), "read."),
         problems=_words("problems", codes_of("problems", "title."), "title."),
         defaults=[DefaultOut.from_core(row) for row in default_rows()],
         **editions(deps),

@@ -1,10 +1,10 @@
 """How does a panel's identity read on paper? Candidates first, then doubts, then what to read next; 72 columns."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
+from math import ceil, floor
 
 from service.api.render.lines import as_text, headed, wrapped
 from service.api.schemas.panel_identity import CandidateOut, PanelIdentityOut, RangeOut
-from service.api.schemas.rounding import for_people
 from service.api.words import say
 from service.core.model.bounds import BOUNDS
 
@@ -34,15 +34,16 @@ def identity_text(answer: PanelIdentityOut) -> bytes:
 
 
 def _candidate(one: CandidateOut) -> Iterator[str]:
-    yield from wrapped(f"{for_people(100 * one.sureness_share)} % sure. {one.text}", "- ")
+    yield from wrapped(f"{100 * one.sureness_share:.0f} % sure. {one.text}", "- ")
     for name, reach in one.ranges.items():
         yield from wrapped(_range(name, reach), "    ", "      ")
 
 
 def _range(name: str, reach: RangeOut) -> str:
+    """Ends are rounded outwards: a range on paper holds what the range of the answer holds."""
     unit, title = BOUNDS[name].unit, say("identity", f"name.{name}")
     if reach.low == reach.high:
-        return f"{title}: {for_people(reach.likely)} {unit}, as told"
-    ends: Mapping[str, float] = {"low": reach.low, "high": reach.high}
-    low, high = (for_people(value, **ends) for value in (reach.low, reach.high))
-    return f"{title}: {low} to {high} {unit}"
+        return f"{title}: {reach.likely:g} {unit}, as told"
+    decimals = 2 if unit == "%/K" else 1
+    low, high = floor(reach.low * 10**decimals) / 10**decimals, ceil(reach.high * 10**decimals) / 10**decimals
+    return f"{title}: {low:.{decimals}f} to {high:.{decimals}f} {unit}"

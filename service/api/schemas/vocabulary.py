@@ -64,6 +64,8 @@ class VocabularyOut(Out):
     losses: list[WordOut]
     spread: list[WordOut]
     assumptions: list[WordOut]
+    identity_doubts: list[WordOut]
+    identity_readings: list[WordOut]
     problems: list[WordOut]
     defaults: list[DefaultOut]
     service_version: str

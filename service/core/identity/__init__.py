@@ -10,7 +10,14 @@ from service.core.identity.candidate import Candidate, Range
 from service.core.identity.facts import COEFFICIENTS, IMP, ISC, POINTS, RATINGS, VMP, VOC, PanelFacts
 from service.core.identity.identify import Identified, agreeing, hull, identify
 from service.core.identity.label import Claim, read_label
-from service.core.identity.label_facts import IdentityDoubt, LabelRead, code_doubts, sheet_doubts, with_label
+from service.core.identity.label_facts import (
+    IdentityDoubt,
+    LabelRead,
+    code_doubts,
+    sheet_doubts,
+    with_label,
+    without_points,
+)
 from service.core.identity.label_tokens import LONGEST_LABEL
 from service.core.identity.listed import by_code, listed, listed_power_of
 from service.core.identity.next_reading import Reading, read_next
@@ -45,4 +52,5 @@ __all__ = [
     "sheet_doubts",
     "typical_rows",
     "with_label",
+    "without_points",
 ]

@@ -4,7 +4,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, fields, replace
 from typing import Any, cast
 
-from service.core.identity.facts import IMP, ISC, VMP, VOC, PanelFacts
+from service.core.identity.facts import IMP, ISC, POINTS, VMP, VOC, PanelFacts
 from service.core.identity.label import Claim
 from service.core.identity.listed import CODE_POWER_SHARE, by_code, listed_power_of
 from service.core.model.bounds import BOUNDS, Bounds
@@ -24,7 +24,8 @@ class IdentityDoubt:
     """What does not hang together: ``what`` it is about, the figure, and the band in which it should lie.
 
     Codes: not_at_stc, said_twice, out_of_bounds, differs_from_request, voltages_swapped, currents_swapped,
-    power_product, fill_factor, voltage_per_cell, half_cells_counted, code_power, code_not_listed, nothing_agrees.
+    power_product, fill_factor, voltage_per_cell, half_cells_counted, code_power, code_not_listed, nothing_agrees,
+    nothing_read.
     """
 
     code: str
@@ -76,6 +77,13 @@ def with_label(facts: PanelFacts, claims: Sequence[Claim]) -> LabelRead:
         also={**also, **_tolerance(chosen, power)},
         doubts=tuple(doubts),
     )
+
+
+def without_points(label: LabelRead) -> LabelRead:
+    """The same label without the voltages and currents that were read off it."""
+    dropped = label.read & set(POINTS)
+    facts = replace(label.facts, **cast("dict[str, Any]", dict.fromkeys(dropped)))
+    return replace(label, facts=facts, read=label.read - dropped)
 
 
 def sheet_doubts(facts: PanelFacts) -> tuple[IdentityDoubt, ...]:

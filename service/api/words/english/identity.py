@@ -45,6 +45,8 @@ TEXTS: Mapping[str, str] = {
     "doubt.code_not_listed": "The public list does not have this model code. It ends in 2019, so that says little.",
     "doubt.nothing_agrees": "No listed panel and no common build agree with all that was said. Please check "
     "the power, the size and the count of cells.",
+    "doubt.nothing_read": "Nothing could be read in the label's text. Name and figure should stand beside each other, "
+    "such as “Voc 40.9 V”.",
     "read.rated_power_w": "Read the rated power (Pmax, in W): nothing can be said without it.",
     "read.open_circuit_voltage_v": "Read the open-circuit voltage (Voc or Uoc, in V): the inverter's voltage "
     "limit hangs on it.",

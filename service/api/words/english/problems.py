@@ -120,6 +120,7 @@ TEXTS: Mapping[str, str] = {
     "accepted.number": "a number from {low} to {high}",
     "accepted.whole": "a whole number from {low} to {high}",
     "accepted.text": "text of {least} to {most} characters in one line, without control characters",
+    "accepted.text.lines": "text of {least} to {most} characters",
     "accepted.text.form": "text like the example",
     "accepted.day": "a day between 2000-01-01 and 2199-12-31, written as in the example (ISO 8601)",
     "accepted.list": "a list of {least} to {most} entries",
