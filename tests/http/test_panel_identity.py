@@ -77,6 +77,7 @@ def test_a_label_is_read_with_the_place_of_every_claim() -> None:
 def test_a_label_that_contradicts_itself_is_told_and_its_ratings_are_not_handed_on() -> None:
     found = identity(label_text="Pmax 330 W Voc 20.9 V Isc 10.25 A")
     assert {"fill_factor", "nothing_agrees"} <= set(codes(found))
+    assert found["candidates"]  # by its power alone
     for one in found["candidates"]:
         assert "open_circuit_voltage_v" not in one["panel"]
 
