@@ -101,17 +101,22 @@ def money(**changes: Any) -> facts.Money:
     return replace(base, **changes)
 
 
+def outlay(changes: dict[str, Any] | None = None, /, **amounts: float) -> facts.Outlay:
+    """Things with their amounts; no freight, trips, registration or faults unless ``changes`` says so."""
+    base = facts.Outlay(
+        items=tuple(facts.OutlayItem(what=what, amount=amount) for what, amount in amounts.items()),
+        freight=None, fetching=None, registration=None, faulty_share=None,
+    )  # fmt: skip
+    return replace(base, **(changes or {}))
+
+
 def setup(**changes: Any) -> facts.Setup:
     """The Kranichwerft set: two panels on two inputs of an 800 W inverter."""
     base = facts.Setup(
         site=site(), arrays=(array(), array(name="right", input=2)), inverter=inverter(), socket_circuit=None,
         downtime_days_per_year=2, household=household(),
         meter=facts.Meter(counts="two_way", sums_phases=True, netting="instant"), tariff=tariff(),
-        outlay=(
-            facts.OutlayItem(what="panels", amount=96), facts.OutlayItem(what="inverter", amount=149),
-            facts.OutlayItem(what="brackets", amount=58), facts.OutlayItem(what="leads", amount=24),
-            facts.OutlayItem(what="fetching", amount=17),
-        ),
+        outlay=outlay(panels=96, inverter=149, brackets=58, leads=24, fetching=17),
         money=money(),
     )  # fmt: skip
     return replace(base, **changes)

@@ -47,13 +47,14 @@ def account(outlay: float | None, savings: tuple[float, float, float] = (80.0, 1
     crossings = [discounted_payback_years(flow, rate) for flow in flows]
     priced = outlay is not None
     base = {
-        "outlay": outlay, "years_kept": kept, "saving_first_year": Band(*savings),
+        "outlay": outlay, "outlay_parts": None, "expected_year_kwh": 0.0, "years_kept": kept,
+        "saving_first_year": Band(*savings),
         "simple_payback_years": Band(*(outlay / s for s in savings)) if priced else None,
         "undiscounted_payback_years": None,
         "discounted_payback_years": Band(*(c.first for c in crossings)) if priced else None,
         "lasting_payback_years": Band(*(c.lasting for c in crossings)) if priced else None,
         "net_present_value": None, "internal_rate_of_return_share": None, "internal_rates_of_return": (),
-        "levelised_cost_per_kwh": None, "worth_up_to": value,
+        "levelised_cost_per_kwh": None, "worth_up_to": value, "break_even": (), "sensitivity": (),
         "yearly_flows": tuple(
             YearFlow(year=year, saving=savings[1] if year else 0.0, cost=0.0 if year else outlay, resale=0.0,
                      unpaid=0.0)

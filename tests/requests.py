@@ -72,9 +72,21 @@ FULL: dict[str, Any] = {
     "meter": {"counts": "two_way", "sums_phases": True, "netting": "instant"},
     "tariff": {"currency": "EUR", "periods": [
         {"valid_from": "2026-01-01", "import_price_per_kwh": 0.34, "export": "unpaid", "export_price_per_kwh": 0.0}]},
-    "outlay": {"items": [{"what": "panels", "amount": 96}, {"what": "inverter", "amount": 149}]},
+    "outlay": {
+        "items": [
+            {"what": "panels", "amount": 96, "second_hand": True},
+            {"what": "inverter", "amount": 149, "second_hand": False},
+        ],
+        "freight": 12, "fetching": {"km": 40, "per_km": 0.3, "trips": 2, "hours": 3, "per_hour": 10},
+        "registration": 5,
+    },
     "money": {"years": 15, "discount_rate_share": 0.03, "price_growth_share": 0.01, "ageing_share_per_year": 0.005,
               "inverter_swap": {"year": 11, "amount": 130}, "resale_share": 0, "running_cost_per_year": 0},
+    "storage": {
+        "usable_kwh": 1.2, "coupling": "dc", "charge_limit_w": 600, "discharge_limit_w": 600,
+        "max_input_current_a": 14, "round_trip_share": 0.9, "standby_w": 4, "meter_reader": False,
+        "night_feed_w": 120, "charge_above_w": 120, "ageing_share_per_year": 0.02, "amount": 350,
+    },
 }  # fmt: skip
 
 PRICES = Prices(
@@ -90,12 +102,13 @@ PRICES = Prices(
 
 
 def asked(given: dict[str, Any], **changes: Any) -> Completed:
-    """The request completed; ``country``, ``time_zone`` and ``sky`` may be changed, or the climate's fields."""
+    """The request completed; ``country``, ``time_zone``, ``sky``, ``rule_cards`` or the climate's fields changed."""
     country = changes.pop("country", "DE")
     time_zone = changes.pop("time_zone", "Europe/Berlin")
     sky = changes.pop("sky", None) or mixed_year(54.2, 12.3)
+    tables = DefaultTables(prices=PRICES, rule_cards=changes.pop("rule_cards", {}), panels=LISTED)
     place = PlaceFacts(climate=climate(**changes), time_zone=time_zone, country=country)
-    return complete(given, place, sky, DefaultTables(prices=PRICES, panels=LISTED), AS_OF)
+    return complete(given, place, sky, tables, AS_OF)
 
 
 def with_panel(**panel: Any) -> dict[str, Any]:

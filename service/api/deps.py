@@ -6,6 +6,7 @@ from datetime import UTC, date, datetime
 
 from service.core.completion import DefaultTables
 from service.core.household import DemandShape
+from service.core.model.carbon import GridCarbon
 from service.core.model.caution import Caution
 from service.core.model.hours import SkyYear
 from service.core.model.memo import Memo
@@ -33,6 +34,7 @@ class Deps:
     today: Callable[[], date]
     climate: ClimateTable
     default_tables: DefaultTables
+    grid_carbon: GridCarbon
     demand_shape: DemandShape
     rule_cards: Mapping[str, tuple[RuleCard, ...]]
     cautions: tuple[Caution, ...]

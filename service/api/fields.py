@@ -6,18 +6,19 @@ number: text and truth values are refused, NaN and infinity too. An integer may 
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from datetime import date
+from datetime import date, datetime
 from types import MappingProxyType
 from typing import Annotated, Any, Literal
 
 from pydantic import AfterValidator, BeforeValidator, Field
 
+from service.api.long_lists import known_currency
 from service.core.model.bounds import BOUNDS
 
 
 @dataclass(frozen=True, slots=True)
 class Says:
-    """The description of a field and one example of its value; None where its neighbours give the example."""
+    """The description of a field and one example of its value."""
 
     description: str
     example: Any
@@ -57,9 +58,9 @@ SAYS: Mapping[str, Says] = MappingProxyType(
         "cells_in_series": Says("Cells in series in one panel; half-cut panels have half of the cells seen.", 54),
         "cells_visible": Says("Cells that are seen on one panel, whole or cut: rows times columns.", 60),
         "voc_coefficient_pct_per_k": Says("Change of the open-circuit voltage per kelvin, in per cent.", -0.26),
-        "voc_coefficient_v_per_k": Says("Change of the open-circuit voltage per kelvin, in volts.", None),
+        "voc_coefficient_v_per_k": Says("Change of the open-circuit voltage per kelvin, in volts.", -0.1),
         "isc_coefficient_pct_per_k": Says("Change of the short-circuit current per kelvin, in per cent.", 0.045),
-        "isc_coefficient_a_per_k": Says("Change of the short-circuit current per kelvin, in amperes.", None),
+        "isc_coefficient_a_per_k": Says("Change of the short-circuit current per kelvin, in amperes.", 0.006),
         "power_coefficient_pct_per_k": Says("Change of the rated power per kelvin, in per cent.", -0.31),
         "max_system_voltage_v": Says("Highest system voltage that the panel may be part of.", 1000),
         "max_series_fuse_a": Says("Largest series fuse that the label allows.", 25),
@@ -100,21 +101,57 @@ SAYS: Mapping[str, Says] = MappingProxyType(
         "kwh_a_run": Says("Energy of one run of the machine.", 0.9),
         "runs_per_week": Says("Runs in a week.", 4),
         "usual_hour": Says("Hour of the day at which it usually starts.", 19),
-        "hour": Says("Hour of the day, wall clock.", None),
+        "hour": Says("Hour of the day, wall clock.", 17),
         "stay_years": Says("How many years you expect to stay in this home.", 6),
-        "values_w": Says("Mean power of the home in one hour.", 210),
+        "values_w": Says("Mean power in one hour, or in one step of a log.", 210),
+        "step_minutes": Says("Length of one step of the log; an hour is a multiple of it.", 15),
+        "filled_share": Says("Share of a year's hours that were gaps in a log and have been filled.", 0.04),
         "import_price_per_kwh": Says("What one kWh bought costs (the price by kWh, without fixed charges).", 0.34),
-        "export_price_per_kwh": Says("What one kWh sent out earns.", 0.08),
+        "export_price_per_kwh": Says("What one kWh sent out earns; negative where it costs.", 0.08),
+        "import_prices_per_kwh": Says("What one kWh bought costs in one hour.", 0.31),
+        "export_prices_per_kwh": Says("What one kWh sent out earns in one hour.", 0.06),
+        "fee_per_year": Says(
+            "What the supplier or grid operator asks each year because of the set. The standing charge, which is paid "
+            "with or without a set, is none.",
+            24,
+        ),
+        "fee_per_kva_year": Says("The same by kVA of the inverter's rated power.", 60),
+        "export_tax_share": Says("Share of what the export price earns that goes as tax.", 0.2),
         "amount": Says("Money, in the request's currency; a rebate is negative.", 96),
+        "freight": Says("What the delivery of all things costs.", 39),
+        "registration": Says("What registering the set costs.", 0),
+        "faulty_share": Says(
+            "Share of second-hand panels that prove faulty. Each is bought once more; where that one is faulty too, "
+            "its place stays empty and its energy is left out of the account.",
+            0.1,
+        ),
+        "km": Says("How far it is, one way; each trip goes there and back.", 42),
+        "per_km": Says("What a kilometre of driving costs.", 0.3),
+        "trips": Says("How often somebody goes there.", 1),
+        "hours": Says("Hours that the fetching takes in all.", 2),
+        "per_hour": Says("What an hour of your own is worth to you.", 12),
         "years": Says("How many years the account runs.", 15),
         "discount_rate_share": Says("Yearly interest that the money could earn elsewhere.", 0.03),
         "price_growth_share": Says("Yearly growth of the price of electricity.", 0.01),
-        "ageing_share_per_year": Says("Share of its power that a panel loses each year.", 0.005),
+        "ageing_share_per_year": Says(
+            "Share of its power that a panel, or of its capacity that a battery, loses each year.", 0.005
+        ),
         "year": Says("In which year.", 11),
         "resale_share": Says("Share of the outlay that a sale brings when you move out.", 0),
         "running_cost_per_year": Says("Money that the set costs each year.", 0),
         "year_kwh": Says("Energy of a year.", 640),
+        "night_draw_kwh": Says("Energy that the inverter draws at night in a year.", 0.4),
         "self_used_share": Says("Share of the energy that is used at home.", 0.55),
+        "usable_kwh": Says("What the battery holds between full and empty.", 1.0),
+        "charge_limit_w": Says("The most that the battery takes, at its terminals.", 600),
+        "discharge_limit_w": Says("The most that the battery gives, at its terminals.", 600),
+        "max_input_current_a": Says("Largest operating current of each input of a box before the inverter.", 14),
+        "round_trip_share": Says("Energy that the battery gives over energy that it takes.", 0.88),
+        "standby_w": Says("What the box draws by itself, day and night.", 5),
+        "night_feed_w": Says("Power that a box without a meter reader feeds all night.", 120),
+        "charge_above_w": Says(
+            "Production up to this passes on to the home; what is above charges. 0: all of it.", 120
+        ),
     }
 )
 
@@ -137,7 +174,7 @@ def bounded(name: str) -> Any:
         le=high,
         strict=True,
         description=says.description + unit,
-        examples=None if says.example is None else [says.example],
+        examples=says.example[:1] if isinstance(says.example, list) else [says.example],
         allow_inf_nan=None if bounds.whole else False,
     )
 
@@ -164,6 +201,12 @@ def _iso_date(value: str) -> str:
     return value
 
 
+def _iso_time(value: str) -> str:
+    """Refuse 30 February and 25 o'clock."""
+    datetime.fromisoformat(value.upper())
+    return value
+
+
 def iso_day(description: str, example: str) -> Any:
     """A calendar day as text, between 2000 and 2199."""
     return Field(
@@ -178,6 +221,7 @@ def iso_day(description: str, example: str) -> Any:
 
 
 IS_A_DAY = AfterValidator(_iso_date)
+
 
 # Closed lists of a request. The vocabulary prints them; a standard stands behind each where it says so.
 Terrain = Literal["open_sea", "open_land", "suburb", "city"]
@@ -209,8 +253,11 @@ ResidualCurrentDevice = Literal["type_a", "type_b", "type_ac", "one_way", "none"
 LeadRoute = Literal["direct", "window", "door", "wall"]
 MeterCounts = Literal["two_way", "reversing", "one_way", "not_known"]
 Netting = Literal["instant", "quarter_hour", "hour", "month", "year"]
+DemandKind = Literal["own_hours", "averaged"]
 Export = Literal["unpaid", "paid", "netted"]
+Days = Literal["all", "weekday", "weekend"]
 Include = Literal["used", "hours", "moves"]
+Coupling = Literal["dc", "ac"]
 
 # Numbers, by the field's name.
 LatitudeDeg = Annotated[float, bounded("latitude_deg")]
@@ -289,9 +336,24 @@ UsualHour = Annotated[int, bounded("usual_hour"), WHOLE]
 Hour = Annotated[float, bounded("hour")]
 StayYears = Annotated[float, bounded("stay_years")]
 ValueW = Annotated[float, bounded("values_w")]
+StepMinutes = Annotated[int, bounded("step_minutes"), WHOLE]
+FilledShare = Annotated[float, bounded("filled_share")]
 ImportPricePerKwh = Annotated[float, bounded("import_price_per_kwh")]
 ExportPricePerKwh = Annotated[float, bounded("export_price_per_kwh")]
+HourImportPrice = Annotated[float, bounded("import_prices_per_kwh")]
+HourExportPrice = Annotated[float, bounded("export_prices_per_kwh")]
+FeePerYear = Annotated[float, bounded("fee_per_year")]
+FeePerKvaYear = Annotated[float, bounded("fee_per_kva_year")]
+ExportTaxShare = Annotated[float, bounded("export_tax_share")]
 Amount = Annotated[float, bounded("amount")]
+Freight = Annotated[float, bounded("freight")]
+Registration = Annotated[float, bounded("registration")]
+FaultyShare = Annotated[float, bounded("faulty_share")]
+Km = Annotated[float, bounded("km")]
+PerKm = Annotated[float, bounded("per_km")]
+Trips = Annotated[int, bounded("trips"), WHOLE]
+Hours = Annotated[float, bounded("hours")]
+PerHour = Annotated[float, bounded("per_hour")]
 Years = Annotated[int, bounded("years"), WHOLE]
 DiscountRateShare = Annotated[float, bounded("discount_rate_share")]
 PriceGrowthShare = Annotated[float, bounded("price_growth_share")]
@@ -300,7 +362,16 @@ Year = Annotated[int, bounded("year"), WHOLE]
 ResaleShare = Annotated[float, bounded("resale_share")]
 RunningCostPerYear = Annotated[float, bounded("running_cost_per_year")]
 YearKwh = Annotated[float, bounded("year_kwh")]
+NightDrawKwh = Annotated[float, bounded("night_draw_kwh")]
 SelfUsedShare = Annotated[float, bounded("self_used_share")]
+UsableKwh = Annotated[float, bounded("usable_kwh")]
+ChargeLimitW = Annotated[float, bounded("charge_limit_w")]
+DischargeLimitW = Annotated[float, bounded("discharge_limit_w")]
+MaxInputCurrentA = Annotated[float, bounded("max_input_current_a")]
+RoundTripShare = Annotated[float, bounded("round_trip_share")]
+StandbyW = Annotated[float, bounded("standby_w")]
+NightFeedW = Annotated[float, bounded("night_feed_w")]
+ChargeAboveW = Annotated[float, bounded("charge_above_w")]
 Yes = Annotated[bool, Field(strict=True)]
 
 # Text.
@@ -314,7 +385,21 @@ Certificate = Annotated[str, text("A standard that a certificate at hand names."
 TimeZone = Annotated[str, text("IANA name of the time zone.", "Europe/Berlin", 64, r"^[A-Za-z0-9_+/-]+$")]
 RuleArea = Annotated[str, text("ISO 3166 code of the area whose rules apply.", "DE", 6, r"^[A-Z]{2}(-[A-Z0-9]{1,3})?$")]
 Clock = Annotated[str, text("Wall-clock time, HH:MM.", "15:00", 5, CLOCK)]
-Currency = Annotated[str, text("ISO 4217 code.", "EUR", 3, r"^[A-Z]{3}$")]
+LogBegin = Annotated[
+    str,
+    AfterValidator(_iso_time),
+    text(
+        "When the first step begins: an instant (RFC 3339, with Z or an offset), or without either the place's "
+        "wall-clock time. Seconds may be left out. From there on steps follow evenly, whatever summer time does.",
+        "2025-03-01T00:00:00+01:00",
+        40,
+        r"^[12][0-9]{3}-[01][0-9]-[0-3][0-9][Tt][0-2][0-9]:[0-5][0-9](:[0-5][0-9](\.[0-9]{1,9})?)?"
+        r"([Zz]|[+-][0-2][0-9]:[0-5][0-9])?$",
+    ),
+]
+Currency = Annotated[
+    str, text("An active code of ISO 4217, in capitals.", "EUR", 3, r"^[A-Z]{3}$"), AfterValidator(known_currency)
+]
 Day = Annotated[str, IS_A_DAY, iso_day("A calendar day.", "2026-01-01")]
 AsOf = Annotated[
     str, IS_A_DAY, iso_day("The day for which dated rules and prices are read; today where absent.", "2026-11-25")

@@ -15,12 +15,14 @@ from starlette.requests import Request
 from starlette.responses import Response
 from starlette.types import Scope
 
+from service.api.fields import SAYS
 from service.api.render.accept import HTML, PROBLEM, TEXT, chosen
 from service.api.render.html import CONTENT_SECURITY_POLICY
 from service.api.render.json import as_json
 from service.api.render.problem import problem_page, problem_text
-from service.api.schemas.mistakes import Mistake, RefusedRequest, shown
+from service.api.schemas.mistakes import Mistake, RefusedRequest, as_example, mistake_of, shown
 from service.api.schemas.problem import ProblemOut
+from service.api.words import say
 from service.core.errors import ContradictionError, NoClimateError, SunsillError, UnknownAreaError
 
 STATUS: Mapping[str, int] = {
@@ -110,20 +112,40 @@ async def _meaningless(request: Request, error: Exception) -> Response:
     if isinstance(error, NoClimateError):
         latitude = _compass(error.latitude_deg, "N", "S")
         longitude = _compass(error.longitude_deg, "E", "W")
-        return problem_response(request.scope, error.code, latitude=latitude, longitude=longitude)
+        mistakes = _off_the_map(error, in_query=request.method == "GET")
+        return problem_response(request.scope, error.code, mistakes, latitude=latitude, longitude=longitude)
     if isinstance(error, UnknownAreaError):
-        return problem_response(request.scope, error.code, area=shown(error.area))
-    if isinstance(error, ContradictionError):
+        area = shown(error.area)
         mistake = Mistake(
             code=error.code,
-            pointer=error.pointer,
-            given=None if error.given is None else shown(error.given),
-            problem=error.problem,
-            accepted=error.accepted,
-            example=None if error.example is None else shown(error.example),
+            where="path",
+            pointer="area",
+            given=area,
+            problem=say("problems", "mistake.unknown_area"),
+            accepted=say("problems", "accepted.area"),
+            example="DE",
         )
-        return problem_response(request.scope, error.code, (mistake,))
+        return problem_response(request.scope, error.code, (mistake,), area=area)
+    if isinstance(error, ContradictionError):
+        return problem_response(request.scope, error.code, (mistake_of(error),))
     raise error
+
+
+def _off_the_map(error: NoClimateError, *, in_query: bool) -> tuple[Mistake, ...]:
+    """Both coordinates: which of them is wrong, nobody can tell from here."""
+    given = {"latitude": error.latitude_deg, "longitude": error.longitude_deg}
+    return tuple(
+        Mistake(
+            code=error.code,
+            where="query" if in_query else "body",
+            pointer=f"{name}_deg" if in_query else f"/site/{name}_deg",
+            given=shown(value),
+            problem=say("problems", "mistake.no_climate"),
+            accepted=say("problems", f"accepted.{name}"),
+            example=as_example(SAYS[f"{name}_deg"].example),
+        )
+        for name, value in given.items()
+    )
 
 
 def _compass(degrees: float, positive: str, negative: str) -> str:

@@ -36,7 +36,7 @@ def test_figures_for_people_have_the_digits_that_their_spread_allows() -> None:
 
 
 def test_an_amount_not_to_be_exceeded_is_cut_to_two_digits_and_never_rounded_up() -> None:
-    for amount, cut in ((1437.86, "1400"), (572.8, "570"), (99.9, "99"), (7.9, "7"), (0.8, "0"), (0.0, "0")):
+    for amount, cut in ((1437.86, "1400"), (572.8, "570"), (99.9, "99"), (7.98, "7.9"), (0.857, "0.85"), (0.0, "0")):
         assert f" {cut} EUR" in say("decisions", "condition.pay_at_most", {"amount": amount, "currency": "EUR"})
 
 

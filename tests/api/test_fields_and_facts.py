@@ -21,10 +21,12 @@ from service.api.schemas import (
     panel,
     payback,
     place,
+    storage,
     use,
 )
 from service.core import appraisal as core_appraisal
 from service.core import energy as core_energy
+from service.core import payback as core_payback
 from service.core import rules, worth
 from service.core.model import assumption as core_assumption
 from service.core.model import caution, facts
@@ -50,31 +52,48 @@ REQUESTS: list[tuple[type[BaseModel], Any, set[str], set[str]]] = [
     (circuit.SocketCircuitIn, facts.SocketCircuit, set(), set()),
     (household.AtHomeIn, facts.AtHome, set(), set()),
     (household.MachineIn, facts.Machine, set(), set()),
-    # own hours come inside "demand"; other generation is refused for now
-    (household.HouseholdIn, facts.Household, {"demand", "other_generation"}, {"values_w"}),
+    # own hours come inside "demand", with their kind and how many of them were gaps in a log
+    (household.HouseholdIn, facts.Household, {"demand"}, {"values_w", "values_kind", "filled_share"}),
+    (household.OtherGenerationIn, facts.OtherGeneration, set(), set()),
     (household.MeterIn, facts.Meter, set(), set()),
+    (money.RateIn, facts.Rate, set(), set()),
+    (money.HourlyPricesIn, facts.HourlyPrices, set(), set()),
     (money.TariffPeriodIn, facts.TariffPeriod, set(), set()),
     (money.TariffIn, facts.Tariff, set(), set()),
     (money.OutlayItemIn, facts.OutlayItem, set(), set()),
+    (money.FetchingIn, facts.Fetching, set(), set()),
+    (money.OutlayIn, facts.Outlay, set(), set()),
     (money.InverterSwapIn, facts.InverterSwap, set(), set()),
     (money.MoneyIn, facts.Money, set(), set()),
+    (storage.StorageIn, facts.Storage, set(), set()),
 ]
 
 # What an answer says in addition (sentences), and what it leaves in the core.
 ANSWERS: list[tuple[type[BaseModel], Any, set[str], set[str]]] = [
     (finding.FindingOut, core_finding.Finding, {"text"}, set()),
     (finding.RemedyOut, core_finding.Remedy, {"text"}, set()),
-    (energy.EnergyOut, core_energy.EnergyYear, {"hours"}, {"ac_w", "dc_w", "without_export_limit"}),
+    (energy.EnergyOut, core_energy.EnergyYear, {"hours"}, {"ac_w", "dc_w", "before_export_limit", "other_light"}),
     (energy.ArrayYearOut, core_energy.ArrayYear, set(), set()),
     (energy.DayKindOut, core_energy.DayKind, set(), set()),
-    (use.UseOut, worth.UseAtHome, set(), {"self_used_w", "cases"}),
-    (payback.PaybackOut, worth.Worth, {"currency"}, set()),
+    (use.UseOut, worth.UseAtHome, {"habits"}, {"self_used_w", "cases", "meter"}),
+    (use.HabitOut, worth.Habit, {"currency"}, set()),
+    (use.OtherShareOut, worth.OtherShare, set(), set()),
+    (payback.PaybackOut, worth.Worth,
+     {"currency", "crossings", "rates_of_return", "co2", "co2_avoided_kg_per_year"}, set()),
+    (payback.OutlayPartsOut, core_payback.OutlayParts, set(), set()),
+    (payback.SensitivityOut, worth.Sensitivity, {"text"}, set()),
+    (payback.BreakEvenOut, worth.BreakEven, {"text", "outlay"}, set()),
     (payback.YearFlowOut, worth.YearFlow, set(), set()),
     (payback.MovingOut, worth.Moving, set(), set()),
-    (assumption.AssumptionOut, core_assumption.Assumption, {"text", "moves"}, set()),
+    (storage.UseBesideOut, worth.UseBeside, set(), set()),
+    (storage.StoreYearOut, worth.StoreYear, set(), set()),
+    (storage.StoragePaysOut, worth.StoragePays, set(), set()),
+    (storage.StorageOut, worth.StorageBeside, {"pays", "outlay_to_pay", "told", "inputs"}, set()),
+    (assumption.AssumptionOut, core_assumption.Assumption, {"text", "moves", "moves_because"}, set()),
     (advice.ReasonOut, core_appraisal.Reason, {"text"}, set()),
     (advice.ConditionOut, core_appraisal.Condition, {"text"}, set()),
-    (advice.DecisionOut, core_appraisal.Decision, {"text"}, set()),
+    (advice.DecisionOut, core_appraisal.Decision, {"text"}, {"currency"}),
+    (advice.OnceMetOut, core_appraisal.OnceMet, {"text"}, set()),
     (advice.StepOut, core_appraisal.Step, {"text"}, set()),
     (advice.CautionOut, caution.Caution, {"text"},
      {"rank", "always", "shown_if_open", "needs", "topic", "source", "status"}),

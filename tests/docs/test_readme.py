@@ -50,6 +50,19 @@ def test_every_path_of_the_document_stands_in_the_readme_and_no_other() -> None:
     assert listed == served
 
 
+def test_what_is_said_not_to_be_served_yet_is_not() -> None:
+    said = README[README.index("Not served yet:") :].partition("\n\n")[0]
+    request = json.loads((ROOT / "examples" / "kranichwerft.json").read_text(encoding="utf-8"))
+    answer = post("/v1/appraisal", request).json()
+    for name in re.findall(r"`([a-z_.]+)`", said):
+        node = answer
+        for part in name.split("."):
+            node = node.get(part) or {}
+        assert not node, name
+    for path in re.findall(r"`(?:POST )?(/[^`]+)`", said):
+        assert ask("POST", path).status_code == 404, path
+
+
 @pytest.mark.parametrize(("variable", "default", "says"), table_rows())
 def test_every_setting_is_documented_with_its_default(variable: str, default: str, says: str) -> None:
     shown = f"`{default}`" if default else "none"

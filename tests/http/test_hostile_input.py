@@ -60,6 +60,8 @@ def test_brackets_inside_a_text_are_not_nesting() -> None:
     assert answer.status_code == 200
 
 
+LOG = {"first": "2025-01-01T00:00", "step_minutes": 60, "values_w": [1] * 24}
+
 UNUSABLE: dict[str, tuple[str, Any, str]] = {
     "number as text": ("/site/latitude_deg", "54.2", "not_a_number"),
     "number as truth": ("/arrays/0/panel/rated_power_w", True, "not_a_number"),
@@ -88,9 +90,34 @@ UNUSABLE: dict[str, tuple[str, Any, str]] = {
     "empty name": ("/arrays/0/name", "", "wrong_length"),
     "two lines": ("/arrays/0/name", "a\nb", "wrong_form"),
     "turned writing": ("/arrays/0/name", "a\u202eb", "wrong_form"),
-    "storage": ("/storage", {"capacity_kwh": 2}, "not_served_yet"),
+    "storage that holds nothing": ("/storage", {"usable_kwh": 0}, "out_of_range"),
     "tilt": ("/tilt", {"objective": "energy"}, "not_served_yet"),
-    "other generation": ("/household", {"other_generation": {"kw": 3}}, "not_served_yet"),
+    "other generation in other words": ("/household", {"other_generation": {"kw": 3}}, "unknown_field"),
+    "other generation without a size": ("/household", {"other_generation": {"plane": {}}}, "contradiction"),
+    "other generation twice": (
+        "/household",
+        {"other_generation": {"values_w": [1] * 8760, "year_kwh": 3000}},
+        "contradiction",
+    ),
+    "hours and a log": ("/household", {"demand": {"values_w": [1] * 24, "log": LOG}}, "contradiction"),
+    "a filled share beside a log": ("/household", {"demand": {"log": LOG, "filled_share": 0.1}}, "contradiction"),
+    "neither hours nor a log": ("/household", {"demand": {}}, "contradiction"),
+    "own hours of a day": ("/household", {"demand": {"values_w": [1] * 24, "kind": "own_hours"}}, "contradiction"),
+    "uneven steps": (
+        "/household",
+        {"demand": {"log": {"first": "2025-01-01T00:00", "step_minutes": 7, "values_w": [1] * 24}}},
+        "contradiction",
+    ),
+    "a log from 30 February": (
+        "/household",
+        {"demand": {"log": {"first": "2025-02-30T00:00", "step_minutes": 60, "values_w": [1] * 24}}},
+        "wrong_form",
+    ),
+    "a log that knows nothing": (
+        "/household",
+        {"demand": {"log": {"first": "2025-02-28T00:00", "step_minutes": 15, "values_w": [None] * 96}}},
+        "contradiction",
+    ),
     "given weather": ("/weather", {"source": "given"}, "not_one_of"),
     "unknown include": ("/include", ["everything"], "not_one_of"),
     "25 hours": ("/household", {"demand": {"values_w": [100] * 25}}, "wrong_count"),
@@ -178,7 +205,7 @@ def test_a_refusal_tells_what_is_accepted_and_not_only_that_it_was_refused() -> 
     told = {one["pointer"]: one["accepted"] for one in post("/v1/appraisal", request).json()["errors"]}
     assert "2000-01-01" in told["/as_of"]
     assert "one line" in told["/arrays/0/name"]
-    assert told["/tariff/currency"] == "text like the example"
+    assert "ISO 4217" in told["/tariff/currency"]
     assert told["/household/at_home/weekday/0"] == "a list of 2 entries"
 
 
@@ -246,7 +273,7 @@ def test_a_large_body_is_refused_before_it_is_read_whole() -> None:
 
 
 def test_a_body_of_too_many_values_is_refused() -> None:
-    assert post("/v1/appraisal", b"[" + b"0," * 50_000 + b"0]").status_code == 413
+    assert post("/v1/appraisal", b"[" + b"0," * 90_000 + b"0]").status_code == 413
 
 
 def test_a_compressed_body_is_refused_unopened() -> None:

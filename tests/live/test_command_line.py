@@ -70,6 +70,40 @@ def test_the_server_starts_answers_and_stops_when_told() -> None:
     assert "54.2" not in output
 
 
+# In a container the service is the first process, to which a signal that it raises on itself is not delivered
+# (pid_namespaces(7)): it then ends by itself, as it does here.
+AS_FIRST_PROCESS = (
+    "import signal, sys; signal.raise_signal = lambda number: None; from service.__main__ import main; "
+    "sys.exit(main(['serve', '--host', '0.0.0.0', '--port', sys.argv[1], '--workers', '1']))"
+)
+
+
+@pytest.mark.parametrize("command", [[*SERVICE[1:], "serve", "--port"], ["-c", AS_FIRST_PROCESS]])
+@pytest.mark.parametrize("kept", [False, True])
+def test_the_server_stops_within_a_second_even_with_a_connection_kept_open(command: list[str], kept: bool) -> None:
+    with socket.socket() as probe:
+        probe.bind(("127.0.0.1", 0))
+        port = probe.getsockname()[1]
+    process = subprocess.Popen(
+        [sys.executable, *command, str(port)], cwd=ROOT, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL
+    )
+    connection = http.client.HTTPConnection("127.0.0.1", port, timeout=5)
+    try:
+        assert wait_until_ready(port)
+        connection.request("GET", "/health/ready")
+        connection.getresponse().read()
+        if not kept:
+            connection.close()
+        began = time.monotonic()
+        process.send_signal(signal.SIGTERM)
+        process.wait(timeout=10)
+        assert time.monotonic() - began < 1.0
+    finally:
+        connection.close()
+        process.kill()
+        process.wait()
+
+
 def wait_until_ready(port: int) -> bool:
     for _ in range(300):
         try:

@@ -2,9 +2,9 @@
 
 from hypothesis import strategies as st
 
-from service.core.model.facts import Array, Input, Inverter, Panel
+from service.core.model.facts import Array, Input, Inverter, Panel, Setup
 from service.core.model.place import Plane
-from tests.builders import array, inverter, one_input, panel
+from tests.builders import array, inverter, one_input, panel, setup
 
 irradiances = st.floats(1, 1300)
 cell_temperatures = st.floats(-30, 85)
@@ -56,3 +56,13 @@ def inverters(draw: st.DrawFn) -> Inverter:
         weighted_efficiency_share=draw(st.floats(0.85, 0.985)),
         efficiency_weighting=draw(st.sampled_from(["european", "californian"])),
     )  # fmt: skip
+
+
+def sets() -> st.SearchStrategy[Setup]:
+    """One to three arrays on two inputs, with downtime."""
+    return st.builds(
+        lambda arrays, inverter, days: setup(arrays=tuple(arrays), inverter=inverter, downtime_days_per_year=days),
+        st.lists(arrays(), min_size=1, max_size=3),
+        inverters(),
+        st.floats(0, 30),
+    )

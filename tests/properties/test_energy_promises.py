@@ -11,14 +11,11 @@ from service.core.energy import LOSSES, energy_year
 from service.core.model.assumption import Assumptions
 from tests.builders import array, inverter, one_input, setup
 from tests.climates import climate
-from tests.properties.strategies import ac_limits, arrays, inverters, planes
+from tests.properties.strategies import ac_limits, planes, sets
 from tests.skies import mixed_year
 
 SKY = mixed_year(54.2, 12.3)
-SETS = st.builds(
-    lambda arrays, inverter, days: setup(arrays=tuple(arrays), inverter=inverter, downtime_days_per_year=days),
-    st.lists(arrays(), min_size=1, max_size=3), inverters(), st.floats(0, 30),
-)  # fmt: skip
+SETS = sets()
 
 
 def year(request):

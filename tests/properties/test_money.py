@@ -1,5 +1,6 @@
 """Promises about money that hold for every set, price and stay."""
 
+from dataclasses import replace
 from datetime import date
 
 import numpy as np
@@ -9,12 +10,13 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from service.core.model.band import Band
-from service.core.model.facts import InverterSwap, Meter, OutlayItem, Tariff, TariffPeriod
+from service.core.model.facts import InverterSwap, Meter, Storage, Tariff, TariffPeriod
 from service.core.payback import internal_rates_of_return, net_present_value
-from service.core.worth import use_at_home, worth, worth_of_energy
+from service.core.worth import storage_beside, use_at_home, worth, worth_of_energy
 from service.data.households import load_demand_shape
 from tests.builders import household, money, setup
-from tests.energy_years import CALENDAR, SPREAD, energy_year
+from tests.builders import outlay as outlay_of
+from tests.energy_years import CALENDAR, SPREAD, energy_year, production_w
 
 AS_OF = date(2026, 11, 25)
 SHAPE = load_demand_shape()
@@ -52,8 +54,7 @@ BANDS = st.builds(
 
 
 def plain(band, share, tariff, outlay, account, stay=None):
-    items = (OutlayItem(what="set", amount=outlay),)
-    return worth_of_energy(band, share, tariff, items, account, AS_OF, stay_years=stay)
+    return worth_of_energy(band, share, tariff, outlay_of(set=outlay), account, AS_OF, stay_years=stay)
 
 
 def never_later(sooner, later):
@@ -107,7 +108,7 @@ def test_bands_are_ordered(band, share, price, export, pay, outlay, account):
 def test_what_is_sent_out_is_never_worth_less_netted_than_unpaid(band, share, price, outlay, account, demand):
     netted, unpaid = (
         worth_of_energy(
-            band, share, flat_tariff(price, export), (OutlayItem(what="set", amount=outlay),), account, AS_OF,
+            band, share, flat_tariff(price, export), outlay_of(set=outlay), account, AS_OF,
             demand_kwh_per_year=demand,
         )
         for export in ("netted", "unpaid")
@@ -135,6 +136,115 @@ def test_the_whole_way_from_energy_to_money_keeps_its_balances(kwh, demand, alwa
     assert use.self_used_kwh.middle <= min(kwh, demand) + 1e-6
     got = worth(energy, use, setting, AS_OF)
     assert 0 <= got.saving_first_year.cautious <= got.saving_first_year.middle <= got.saving_first_year.hopeful
+
+
+@given(
+    st.floats(0, 2000),
+    st.floats(0, 8000),
+    st.floats(0, 300),
+    st.one_of(st.none(), st.floats(0, 8000)),
+    st.sampled_from(["instant", "quarter_hour", "hour", "month", "year"]),
+    EXPORTS,
+    st.floats(0, 1),
+)
+def test_a_meter_that_sums_phases_never_saves_less_than_one_that_does_not(
+    kwh, demand, always_on, roof_kwh, netting, export, pay_share
+):
+    """As long as a kWh sent out is not worth more than one bought."""
+    roof = None if roof_kwh is None else production_w(1.0) * roof_kwh
+    savings = []
+    for sums_phases in (True, False):
+        setting = setup(
+            household=household(demand_kwh_per_year=demand, always_on_w=always_on),
+            meter=Meter(counts="two_way", sums_phases=sums_phases, netting=netting),
+            tariff=flat_tariff(0.3, export, 0.3 * pay_share),
+        )
+        energy = energy_year(kwh, SPREAD)
+        use = use_at_home(energy, setting, CALENDAR, SHAPE, roof)
+        assert use.self_used_kwh.middle + use.exported_kwh == pytest.approx(kwh, abs=1e-6)
+        assert use.self_used_kwh.middle <= use.upper_bound_self_used_kwh + 1e-3
+        savings.append(worth(energy, use, setting, AS_OF).saving_first_year.middle)
+    assert savings[0] >= savings[1] - 0.01
+
+
+@given(
+    st.floats(0, 2000),
+    st.floats(0, 6000),
+    st.floats(0, 60),
+    st.floats(0, 60),
+    st.sampled_from(["two_way", "reversing", "one_way"]),
+    EXPORTS,
+    st.floats(-0.1, 0.3),
+)
+def test_more_drawn_by_night_never_saves_more(kwh, demand, watts, more, counts, export, pay):
+    saved = []
+    for night_w in (watts, watts + more):
+        energy = energy_year(kwh, SPREAD)
+        dark = np.count_nonzero(energy.dc_w[0] <= 0)
+        energy = replace(energy, night_draw_kwh=night_w * dark / 1000)
+        setting = setup(
+            household=household(demand_kwh_per_year=demand),
+            meter=Meter(counts=counts, sums_phases=True, netting="year"),
+            tariff=flat_tariff(0.3, export, pay),
+        )
+        saved.append(worth(energy, use_at_home(energy, setting, CALENDAR, SHAPE), setting, AS_OF))
+    for less, most in zip(saved[1].yearly_flows[1:], saved[0].yearly_flows[1:], strict=True):
+        assert less.saving <= most.saving + 1e-9
+    for end in ("cautious", "middle", "hopeful"):
+        assert getattr(saved[1].saving_first_year, end) <= getattr(saved[0].saving_first_year, end) + 1e-9
+    never_later(saved[0].discounted_payback_years, saved[1].discounted_payback_years)
+
+
+@given(
+    st.floats(0, 1500), st.floats(0, 6000), st.floats(0.05, 5), st.booleans(), st.sampled_from(["dc", "ac"]),
+    st.floats(20, 2000), st.floats(20, 2000), st.floats(0.5, 1), st.floats(0, 40), EXPORTS, st.floats(-0.1, 0.3),
+    st.sampled_from(["instant", "hour", "month", "year"]),
+)  # fmt: skip
+def test_a_battery_creates_no_energy_and_one_that_reads_never_lowers_self_use(  # noqa: PLR0917  drawn in this order
+    kwh, demand, usable, reads, coupling, charge, discharge, round_trip, standby, export, pay, netting
+):
+    box = Storage(
+        usable_kwh=usable, coupling=coupling, charge_limit_w=charge, discharge_limit_w=discharge,
+        max_input_current_a=None, round_trip_share=round_trip, standby_w=standby, meter_reader=reads,
+        night_feed_w=None if reads else min(80.0, discharge), charge_above_w=None if reads else 80.0,
+        ageing_share_per_year=0.02, amount=200.0,
+    )  # fmt: skip
+    energy = energy_year(kwh, SPREAD)
+    setting = setup(
+        household=household(demand_kwh_per_year=demand, stay_years=None), storage=box,
+        meter=Meter(counts="two_way", sums_phases=True, netting=netting), tariff=flat_tariff(0.3, export, pay),
+    )  # fmt: skip
+    use = use_at_home(energy, setting, CALENDAR, SHAPE)
+    got = storage_beside(energy, setting, use, worth(energy, use, setting, AS_OF), AS_OF)
+    year, close = got.year, 1e-3 + 1e-5 * demand
+    assert year.given_kwh <= year.charged_kwh * round_trip + close
+    reached = got.with_it.self_used_kwh.middle + got.with_it.exported_kwh
+    assert reached <= kwh + year.unclipped_kwh + close
+    if reads:
+        assert got.more_self_used_kwh.middle >= -close
+        assert got.with_it.self_used_kwh.middle <= demand + close
+    for band in (got.with_it.self_used_kwh, got.more_self_used_kwh, got.money.gain_first_year, got.money.outlay_to_pay,
+                 got.money.net_present_value, got.with_it.saving_first_year):  # fmt: skip
+        assert band.cautious <= band.middle <= band.hopeful
+
+
+@given(st.floats(1, 1500), st.floats(0, 6000), st.floats(0.05, 0.8), st.floats(1, 3), EXPORTS, st.floats(-0.2, 0.0))
+def test_a_dearer_kwh_never_lengthens_payback_where_sending_out_costs(kwh, demand, price, dearer, export, pay):
+    def asked(one):
+        setting = setup(
+            household=household(demand_kwh_per_year=demand, stay_years=None),
+            meter=Meter(counts="two_way", sums_phases=True, netting="month"),
+            tariff=flat_tariff(one, export, pay),
+        )
+        energy = replace(energy_year(kwh, SPREAD), night_draw_kwh=0.4)
+        return worth(energy, use_at_home(energy, setting, CALENDAR, SHAPE), setting, AS_OF)
+
+    low, high = asked(price), asked(price * dearer)
+    never_later(
+        Band(*times(high.discounted_payback_years)[1:2] * 3), Band(*times(low.discounted_payback_years)[1:2] * 3)
+    )
+    for got in (low, high):
+        assert got.saving_first_year.cautious <= got.saving_first_year.middle <= got.saving_first_year.hopeful
 
 
 FLOWS = st.lists(st.floats(-1000, 1000).map(lambda x: round(x, 2)), min_size=2, max_size=25)

@@ -5,7 +5,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from hypothesis.extra.numpy import arrays
 
-from service.core.household import demand_w, on_one_phase_w, self_used_w, with_allowance_w
+from service.core.household import demand_w, on_one_phase_w, self_used_w, used_beside_w, with_allowance_w
 from service.core.model.facts import AtHome, Machine
 from service.data.households import load_demand_shape
 from tests.builders import household
@@ -47,6 +47,35 @@ def test_a_meter_that_sums_phases_never_sees_less_self_use(pair, always_on, k):
     phase, on_phase = on_one_phase_w(demand, always_on)
     apart = self_used_w(production, phase, on_phase, k)
     assert (apart <= self_used_w(production, demand, always_on, k) + 1e-5 * demand + 1e-9).all()
+
+
+@st.composite
+def hours_with_roof(draw):
+    """Production, demand and a plant on the roof in the same hours."""
+    production, demand = draw(hours())
+    return production, demand, draw(arrays(np.float64, production.size, elements=st.floats(0, 20000)))
+
+
+def beside(production, demand, always_on, k, other):
+    return used_beside_w(production, demand, always_on, k, other, self_used_w(other, demand, always_on, k))
+
+
+@given(hours_with_roof(), ALWAYS_ON, UNEVENNESS)
+def test_a_set_meets_only_what_a_plant_on_the_roof_leaves(three, always_on, k):
+    production, demand, other = three
+    used = beside(production, demand, always_on, k, other)
+    left = demand - self_used_w(other, demand, always_on, k)
+    assert (used >= 0).all()
+    assert (used <= np.minimum(production, left) + 1e-9).all()
+    assert (used <= self_used_w(production, demand, always_on, k) + 2e-5 * demand + 1e-9).all()
+
+
+@given(hours_with_roof(), ALWAYS_ON, UNEVENNESS)
+def test_a_meter_that_sums_phases_never_sees_less_beside_a_plant_on_the_roof(three, always_on, k):
+    production, demand, other = three
+    phase, on_phase = on_one_phase_w(demand, always_on)
+    apart = beside(production, phase, on_phase, k, other / 3)
+    assert (apart <= beside(production, demand, always_on, k, other) + 2e-5 * demand + 1e-9).all()
 
 
 @given(hours(), ALWAYS_ON, UNEVENNESS, st.floats(0, 5000))

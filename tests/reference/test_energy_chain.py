@@ -3,7 +3,8 @@
 Panel power: De Soto five-parameter model (Solar Energy 80 (2006) 78-88), equations from memory, fitted and evaluated
 by an own program and checked there by a table of 400 001 points of each curve. True agreement: 1e-5 where the five
 equations have a solution. Case tolerances (about 1 %) are kept so that another sound fit may take this one's place.
-Sheets are invented.
+Sheets are invented, and the worked model knows no power coefficient:
+the five parameters alone are compared.
 """
 
 import numpy as np
@@ -21,9 +22,9 @@ from service.core.inverter import (
 from service.core.panel import (
     Branch,
     cell_temperature_c,
-    diode_of,
     drawn_power,
     drawn_together,
+    five_parameters_of,
     max_power,
     open_circuit_voltage_v,
 )
@@ -79,17 +80,17 @@ def limits(**changes):
 )
 def test_an_hour_of_light_gives_the_worked_power(one, on_panel, effective, air, wind, mount, watts, tolerance):
     cell = cell_temperature_c(on_panel, air, wind, mount)
-    assert max_power(diode_of(one), effective, cell).power_w[0] == pytest.approx(watts, abs=tolerance)
+    assert max_power(five_parameters_of(one), effective, cell).power_w[0] == pytest.approx(watts, abs=tolerance)
 
 
 def test_in_the_dark_the_panel_gives_nothing_and_the_socket_gives_the_night_draw():
-    assert max_power(diode_of(A), 0.0, 10.0).power_w[0] == 0
+    assert max_power(five_parameters_of(A), 0.0, 10.0).power_w[0] == 0
     assert night_draw_kwh(np.zeros(1), 0.6) * 1000 == pytest.approx(0.6, abs=1e-6)
 
 
 def test_a_good_modern_sheet_without_a_physical_root_still_answers():
     """The five equations have a shunt of -2121 ohm. Least squares with the shunt run off gave 434.9, 381.6, 85.9 W."""
-    diode = diode_of(NO_ROOT)
+    diode = five_parameters_of(NO_ROOT)
     stc, hot, dim = max_power(diode, [1000, 1000, 200], [25, 65, 25]).power_w
     assert diode.how != "de_soto"
     assert stc == pytest.approx(435.132, abs=2.2)
@@ -128,7 +129,7 @@ def test_published_weights():
 
 
 def test_east_and_west_under_one_limit_are_not_cut_although_their_ratings_are_twice_it():
-    east, west = (max_power(diode_of(B), light, cell).power_w[0] for light, cell in ((740, 41), (130, 27)))
+    east, west = (max_power(five_parameters_of(B), light, cell).power_w[0] for light, cell in ((740, 41), (130, 27)))
     assert east == pytest.approx(216.042, abs=2.5)
     assert west == pytest.approx(38.6484, abs=0.8)
     ac, cut = clipped(ac_from_dc(np.array([east + west]), 300, CURVE), 300)
@@ -146,14 +147,16 @@ def test_east_and_west_under_one_limit_are_not_cut_although_their_ratings_are_tw
 )
 def test_over_the_current_limit_the_point_moves_up_in_voltage(one, in_parallel, light, cell, most_a, watts, tolerance):
     taken = drawn_power(
-        diode_of(one), light, cell, in_series=1, in_parallel=in_parallel, limits=limits(max_current_a=most_a)
+        five_parameters_of(one), light, cell, in_series=1, in_parallel=in_parallel, limits=limits(max_current_a=most_a)
     )
     assert taken.power_w[0] == pytest.approx(watts, abs=tolerance)
     assert taken.lost_to_current_w[0] == pytest.approx(taken.available_w[0] - watts, abs=tolerance)
 
 
 def test_an_input_power_limit_is_each_inputs_own():
-    taken = drawn_power(diode_of(A), 900, 30, in_series=1, in_parallel=1, limits=limits(max_input_power_w=350))
+    taken = drawn_power(
+        five_parameters_of(A), 900, 30, in_series=1, in_parallel=1, limits=limits(max_input_power_w=350)
+    )
     assert taken.power_w[0] == pytest.approx(350.0, abs=0.01)
     assert taken.lost_to_power_limit_w[0] == pytest.approx(31.7604, abs=5.0)
 
@@ -164,20 +167,20 @@ def test_no_grid_no_output():
 
 
 def test_a_small_panel_does_not_reach_a_start_voltage_of_24_v():
-    cool, warm = open_circuit_voltage_v(diode_of(SMALL), [1000, 800], [5, 45])
+    cool, warm = open_circuit_voltage_v(five_parameters_of(SMALL), [1000, 800], [5, 45])
     assert cool == pytest.approx(23.7718, abs=0.05)
     assert warm == pytest.approx(20.6129, abs=0.5)
     taken = drawn_power(
-        diode_of(SMALL), [1000, 800], [5, 45], in_series=1, in_parallel=1,
+        five_parameters_of(SMALL), [1000, 800], [5, 45], in_series=1, in_parallel=1,
         limits=limits(tracking_min_v=18, tracking_max_v=55, start_voltage_v=24, max_current_a=15),
     )  # fmt: skip
     assert np.all(taken.power_w == 0)
 
 
 def test_a_hot_panel_below_the_window_works_at_its_edge():
-    assert max_power(diode_of(A), 1000, 65).voltage_v[0] == pytest.approx(27.8088, abs=0.7)
+    assert max_power(five_parameters_of(A), 1000, 65).voltage_v[0] == pytest.approx(27.8088, abs=0.7)
     taken = drawn_power(
-        diode_of(A), 1000, 65, in_series=1, in_parallel=1,
+        five_parameters_of(A), 1000, 65, in_series=1, in_parallel=1,
         limits=limits(tracking_min_v=30, tracking_max_v=58, start_voltage_v=32, max_current_a=15),
     )  # fmt: skip
     assert taken.power_w[0] == pytest.approx(346.391, abs=7)
@@ -185,11 +188,11 @@ def test_a_hot_panel_below_the_window_works_at_its_edge():
 
 
 def test_a_start_voltage_passed_in_the_cool_morning_holds_for_the_hot_dim_afternoon():
-    cool, hot = open_circuit_voltage_v(diode_of(A), [100, 200], [12, 60])
+    cool, hot = open_circuit_voltage_v(five_parameters_of(A), [100, 200], [12, 60])
     assert cool == pytest.approx(36.8817, abs=0.5)
     assert hot == pytest.approx(32.5105, abs=0.5)
     taken = drawn_power(
-        diode_of(A), [100, 200], [12, 60], in_series=1, in_parallel=1,
+        five_parameters_of(A), [100, 200], [12, 60], in_series=1, in_parallel=1,
         limits=limits(tracking_min_v=22, tracking_max_v=58, start_voltage_v=33, max_current_a=15),
     )  # fmt: skip
     assert np.all(taken.power_w > 0)
@@ -206,12 +209,16 @@ def test_a_start_voltage_passed_in_the_cool_morning_holds_for_the_hot_dim_aftern
 def test_branches_in_parallel_lose_little_by_their_common_voltage(first, second, lost_pct, tolerance):
     branches = [
         Branch(
-            diode=diode_of(one), irradiance_w_per_m2=np.array([light]), cell_c=np.array([cell]), in_series=1, strings=1
+            diode=five_parameters_of(one),
+            irradiance_w_per_m2=np.array([light]),
+            cell_c=np.array([cell]),
+            in_series=1,
+            strings=1,
         )
         for one, light, cell in (first, second)
-    ]  # fmt: skip
+    ]
     joint = sum(one.available_w[0] for one in drawn_together(branches, limits(max_current_a=20)))
-    alone = sum(max_power(diode_of(one), light, cell).power_w[0] for one, light, cell in (first, second))
+    alone = sum(max_power(five_parameters_of(one), light, cell).power_w[0] for one, light, cell in (first, second))
     assert 100 * (1 - joint / alone) == pytest.approx(lost_pct, abs=tolerance)
 
 
@@ -231,7 +238,7 @@ def test_the_public_lists_middle_panels_are_met_at_stc_and_their_ratios_stay_in_
     cells, voc, vmp, isc, imp
 ):
     """With the list's median coefficients, -0.337 and 0.051 %/K; power coefficient in the list: -0.527 to -0.383."""
-    diode = diode_of(sheet(cells, voc[1], isc[1], vmp[1], imp[1], -0.337, 0.051))
+    diode = five_parameters_of(sheet(cells, voc[1], isc[1], vmp[1], imp[1], -0.337, 0.051))
     assert max_power(diode, 1000, 25).power_w[0] == pytest.approx(vmp[1] * imp[1], rel=0.005)
     cool, warm = max_power(diode, 1000, [25.0, 65.0]).power_w
     assert -0.527 <= (warm / cool - 1) / 40 * 100 <= -0.383

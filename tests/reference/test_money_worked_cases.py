@@ -5,6 +5,7 @@ Flows at the year's end, year 1 un-aged and at today's price, outlay at year 0, 
 True agreement: to the last digit printed in each case.
 """
 
+from dataclasses import replace
 from datetime import date
 
 import numpy as np
@@ -12,7 +13,7 @@ import pytest
 
 from service.core.household import self_used_w
 from service.core.model.band import Band, SpreadPart, band_around, combined_sd_share
-from service.core.model.facts import InverterSwap, OutlayItem, Tariff, TariffPeriod
+from service.core.model.facts import Fetching, InverterSwap, Tariff, TariffPeriod
 from service.core.payback import (
     HomeYear,
     cash_flows,
@@ -28,6 +29,7 @@ from service.core.payback import (
 )
 from service.core.worth import worth_of_energy
 from tests.builders import money
+from tests.builders import outlay as outlay_of
 
 AS_OF = date(2026, 1, 1)
 
@@ -51,7 +53,7 @@ def account(kwh, share, outlay, prices, **terms):
     band = kwh if isinstance(kwh, Band) else Band(kwh, kwh, kwh)
     demand = plain.pop("demand", None)
     return worth_of_energy(
-        band, share, prices, (OutlayItem(what="set", amount=outlay),), money(**plain), AS_OF, demand_kwh_per_year=demand
+        band, share, prices, outlay_of(set=outlay), money(**plain), AS_OF, demand_kwh_per_year=demand
     )
 
 
@@ -127,7 +129,7 @@ def test_a_rebate_above_the_price():
     """260 less 300, 70 a year for 8 years at 3 %: NPV 531.378, paid back at once, no rate."""
     got = worth_of_energy(
         Band(70.0, 70.0, 70.0), 1.0, tariff(("2026-01-01", 1.0, "unpaid", 0.0)),
-        (OutlayItem(what="set", amount=260.0), OutlayItem(what="rebate", amount=-300.0)),
+        outlay_of(set=260.0, rebate=-300.0),
         money(years=8, inverter_swap=None, ageing_share_per_year=0.0, price_growth_share=0.0), AS_OF,
     )  # fmt: skip
     assert got.outlay == -40
@@ -168,11 +170,15 @@ def test_nominal_flows_at_a_nominal_rate_are_real_flows_at_a_real_rate():
 
 def test_what_a_second_hand_set_costs_delivered():
     """Two panels at 65, inverter 95, 2 x 42 km at 0.30, mounts, leads, a tenth of the panels for the risk: 325.20."""
-    items = (2 * 65.0, 95.0, 2 * 42 * 0.30, 38.0, 24.0, 0.0, 0.10 * 130)
+    fetched = Fetching(km=42, per_km=0.30, trips=1, hours=0, per_hour=0)
+    things = outlay_of(
+        {"fetching": fetched, "faulty_share": 0.10}, panels=2 * 65.0, inverter=95.0, mounts=38.0, leads=24.0
+    )
+    used = replace(things.items[0], second_hand=True)
+    paid = replace(things, items=(used, *things.items[1:]))
     got = worth_of_energy(
-        Band(600.0, 600.0, 600.0), 0.5, tariff(("2026-01-01", 0.3, "unpaid", 0.0)),
-        tuple(OutlayItem(what="part", amount=amount) for amount in items), money(), AS_OF,
-    )  # fmt: skip
+        Band(600.0, 600.0, 600.0), 0.5, tariff(("2026-01-01", 0.3, "unpaid", 0.0)), paid, money(), AS_OF
+    )
     assert got.outlay == pytest.approx(325.20, abs=1e-9)
 
 
@@ -214,3 +220,58 @@ def test_the_same_set_with_ageing_a_price_rise_and_a_swap():
     assert got.net_present_value.middle == pytest.approx(1585.22, abs=5e-3)
     assert got.internal_rate_of_return_share == pytest.approx(0.34777, abs=5e-6)
     assert got.levelised_cost_per_kwh == pytest.approx(0.08408, abs=5e-6)
+
+
+def test_what_to_bid_is_the_annuity_of_the_saving():
+    """120 a year at 5 %: (1 - 1.05^-n) / 0.05 = 2.723248, 4.329477, 6.463213, 7.721735, 10.379658 times that."""
+    got = account(400.0, 1.0, 500.0, tariff(("2026-01-01", 0.30, "unpaid", 0.0)), discount_rate_share=0.05, years=15)
+    bids = {bid.years: bid.worth_up_to.middle for bid in got.break_even}
+    assert bids == pytest.approx({3: 326.7898, 5: 519.5372, 8: 775.5855, 10: 926.6082, 15: 1245.5590}, abs=5e-4)
+
+
+def test_moving_out_after_four_years_with_a_quarter_of_the_things_sold():
+    """400 paid, 320 of it for things, 110 a year, 4 full years of 4.5: 440 + 80 - 400 = 120."""
+    paid = outlay_of({"freight": 30.0, "registration": 50.0}, panels=200.0, inverter=120.0)
+    got = worth_of_energy(
+        Band(440.0, 440.0, 440.0), 1.0, tariff(("2026-01-01", 0.25, "unpaid", 0.0)), paid,
+        money(inverter_swap=None, ageing_share_per_year=0.0, price_growth_share=0.0, resale_share=0.25), AS_OF,
+        stay_years=4.5,
+    )  # fmt: skip
+    assert got.if_moving_after_years.years == 4
+    assert got.if_moving_after_years.gain.middle == pytest.approx(120.0)
+    assert got.yearly_flows[-1].resale == pytest.approx(80.0)
+
+
+def test_one_panel_in_five_faulty():
+    """Panels 150 of 250: 30 more to pay; 96 % of 500 kWh, at 0.30: 144 a year, 280 / 144 = 1.9444 years."""
+    things = outlay_of({"faulty_share": 0.2}, panels=150.0, inverter=100.0)
+    paid = replace(things, items=(replace(things.items[0], second_hand=True), things.items[1]))
+    got = worth_of_energy(
+        Band(500.0, 500.0, 500.0), 1.0, tariff(("2026-01-01", 0.30, "unpaid", 0.0)), paid,
+        money(inverter_swap=None), AS_OF,
+    )  # fmt: skip
+    assert got.outlay == pytest.approx(280.0)
+    assert got.expected_year_kwh == pytest.approx(480.0)
+    assert got.saving_first_year.middle == pytest.approx(144.0)
+    assert got.simple_payback_years.middle == pytest.approx(1.94444, abs=5e-6)
+
+
+def test_a_fifth_more_or_less_of_each_cause():
+    """500 for 400 kWh used and 200 paid for at 0.10, 0.30 a kWh: 140 a year, 3.5714 years without interest.
+
+    Price 116 and 164 a year, yield 112 and 168; self-use 80 kWh less or more at a gain of 0.20: 124 and 156.
+    """
+    got = account(
+        600.0, 400 / 600, 500.0, tariff(("2026-01-01", 0.30, "paid", 0.10)), discount_rate_share=0.0, years=15
+    )
+    years = {(one.of, one.change_share): one.payback_years for one in got.sensitivity}
+    assert years == pytest.approx(
+        {
+            ("price", -0.2): 500 / 116, ("price", 0.2): 500 / 164, ("yield", -0.2): 500 / 112,
+            ("yield", 0.2): 500 / 168, ("self_use", -0.2): 500 / 124, ("self_use", 0.2): 500 / 156,
+            ("outlay", -0.2): 400 / 140, ("outlay", 0.2): 600 / 140,
+        }
+    )  # fmt: skip
+    assert [(one.of, one.change_share) for one in got.sensitivity][:3] == [
+        ("yield", -0.2), ("price", -0.2), ("outlay", 0.2),
+    ]  # fmt: skip

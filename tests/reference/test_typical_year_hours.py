@@ -3,11 +3,23 @@ make_hours_extract.py from three NREL typical years of US public domain
 (Seattle, Las Vegas, Miami; radiation mostly modelled). Ours takes the file's monthly sums and the table's daily
 quantiles.
 
+What may differ, from outside:
+
+- a plane's year by 5 %: these files' radiation is modelled from clouds, and their makers hold yearly sums to be sure to
+  some 5 % (user's manual of the third collection, NREL/TP-581-43156, 2008; from memory);
+- light above 600 and 800 W/m2 by 2.5 % of the plane's whole year: so much differ years in the world's median
+  (GLDAS-2.1, 2012 to 2022, see service/data/climate/accuracy.py). It is what clipping can be wrong by in the yield;
+- the diffuse share by a tenth of the beam: what the better published separation models differ by at a single place
+  (Gueymard and Ruiz-Arias, Solar Energy 124 (2016); from memory);
+- monthly air by 3 K and the year's by 1.2 K: two standard deviations of single months and years about their long means
+  at mid-latitude stations (1.5 and 0.6 K, from memory); typical months are single months.
+
 True agreement, ours over the file's: 35 degrees south -0.7 to +0.4 %; upright south -2.1 to +1.4; upright west -4.2 to
--1.7; upright east -8.3 to -0.6 (mornings are clearer than afternoons there, ours are alike); 20 west -1.1 to +0.7.
-Diffuse share 0.01 to 0.04 too high. Energy above 600 W/m2 on 35 south 0.95 to 1.01 of the file's, Miami 1.13; above
-800 W/m2 0.92 to 1.07, Miami 1.49: clipping is overstated in the moist subtropics. The bounds below stand around these
-figures: they guard against getting worse, and are no outside tolerance.
+-1.7; upright east -8.3 to -0.6; 20 west -1.1 to +0.7. Diffuse share 0.01 to 0.04 too high. Energy above 600 W/m2 on 35
+south 0.95 to 1.01 of the file's, Miami 1.13; above 800 W/m2 0.92 to 1.07, Miami 1.49, which is 1.3 % of its year.
+
+Expected limits: an upright east plane in Las Vegas (-8.3 %) and Miami (-6.4 %), where mornings are clearer than
+afternoons and ours are alike: marked as failing. Clipping at 800 W in the moist subtropics is half as much again.
 """
 
 import json
@@ -56,59 +68,50 @@ def of_file(name: str, tilt: float, azimuth: float) -> dict[str, float]:
     return next(p for p in FILES[name]["planes"] if (p["tilt_deg"], p["azimuth_deg"]) == (tilt, azimuth))
 
 
-@pytest.mark.parametrize("name", sorted(FILES))
-@pytest.mark.parametrize(
-    ("tilt", "azimuth", "low", "high"),
-    [
-        (0, 180, 0.995, 1.005),
-        (35, 180, 0.985, 1.015),
-        (90, 180, 0.97, 1.025),
-        (90, 270, 0.945, 1.01),
-        (20, 270, 0.98, 1.02),
-    ],
-)
-def test_a_plane_gets_the_year_s_light(name: str, tilt: float, azimuth: float, low: float, high: float) -> None:
+PLANE_SHARE, CLIPPED_SHARE, BEAM_SHARE = 0.05, 0.025, 0.10
+
+
+CLEAR_MORNINGS = pytest.mark.xfail(reason="mornings are clearer than afternoons there, ours are alike", strict=True)
+PLANES = [
+    pytest.param(name, *plane, marks=CLEAR_MORNINGS if plane == (90, 90) and name != "seattle_us" else ())
+    for name in sorted(FILES)
+    for plane in [(35, 180), (90, 180), (90, 90), (90, 270), (20, 270)]
+]
+
+
+@pytest.mark.parametrize(("name", "tilt", "azimuth"), PLANES)
+def test_a_plane_gets_the_year_s_light(name: str, tilt: float, azimuth: float) -> None:
     ratio = on_plane(name, tilt, azimuth).sum() / 1000.0 / of_file(name, tilt, azimuth)["kwh"]
-    assert low < ratio < high
+    assert ratio == pytest.approx(1.0, abs=PLANE_SHARE)
 
 
 @pytest.mark.parametrize("name", sorted(FILES))
-def test_east_and_west_together_get_the_year_s_light_within_nine_per_cent(name: str) -> None:
-    ours = sum(on_plane(name, 90, azimuth).sum() / 1000.0 for azimuth in (90, 270))
-    files = sum(of_file(name, 90, azimuth)["kwh"] for azimuth in (90, 270))
-    assert 0.91 < ours / files < 1.02
-
-
-@pytest.mark.parametrize(
-    ("name", "low", "high"),
-    [("seattle_us", 0.9, 1.1), ("las_vegas_us", 0.95, 1.05), ("miami_us", 0.95, 1.2)],
-)
-def test_as_much_light_stands_above_600_watts(name: str, low: float, high: float) -> None:
-    ours = np.maximum(on_plane(name, 35, 180) - 600.0, 0.0).sum() / 1000.0
-    assert low < ours / of_file(name, 35, 180)["above_600_kwh"] < high
-
-
-@pytest.mark.parametrize(
-    ("name", "low", "high"),
-    [("seattle_us", 0.85, 1.1), ("las_vegas_us", 0.95, 1.15), ("miami_us", 0.9, 1.55)],
-)
-def test_as_much_light_stands_above_800_watts(name: str, low: float, high: float) -> None:
-    ours = np.maximum(on_plane(name, 35, 180) - 800.0, 0.0).sum() / 1000.0
-    assert low < ours / of_file(name, 35, 180)["above_800_kwh"] < high
+def test_level_ground_gets_just_the_light_that_was_given(name: str) -> None:
+    """The monthly sums are the file's own; 0.5 % for what a low sun does to a flat plane's arithmetic."""
+    assert on_plane(name, 0, 180).sum() / 1000.0 == pytest.approx(of_file(name, 0, 180)["kwh"], rel=0.005)
 
 
 @pytest.mark.parametrize("name", sorted(FILES))
-def test_the_diffuse_share_is_the_file_s_within_four_hundredths(name: str) -> None:
+@pytest.mark.parametrize("limit", [600, 800])
+def test_as_much_light_stands_above_a_limit(name: str, limit: int) -> None:
+    file = of_file(name, 35, 180)
+    ours = np.maximum(on_plane(name, 35, 180) - limit, 0.0).sum() / 1000.0
+    assert ours == pytest.approx(file[f"above_{limit}_kwh"], abs=CLIPPED_SHARE * file["kwh"])
+
+
+@pytest.mark.parametrize("name", sorted(FILES))
+def test_the_diffuse_share_is_the_file_s_within_a_tenth_of_the_beam(name: str) -> None:
     sky = our_year(name)
     share = sky.dhi_w_per_m2.sum() / sky.ghi_w_per_m2.sum()
-    assert share == pytest.approx(FILES[name]["diffuse_share"], abs=0.04)
+    file = FILES[name]["diffuse_share"]
+    assert share == pytest.approx(file, abs=BEAM_SHARE * (1.0 - file))
 
 
 @pytest.mark.parametrize("name", sorted(FILES))
 def test_the_air_is_as_warm_as_in_the_file(name: str) -> None:
     place = load_climate().at(*FILES[name]["at"])
     away = place.air_c - np.asarray(FILES[name]["air_c"])
-    assert np.abs(away).max() < 3.0  # worst: March in Las Vegas, 2.6 K; typical months are not long means
-    assert abs(float(away.mean())) < 1.1
+    assert np.abs(away).max() < 3.0  # true agreement: 2.6 K, March in Las Vegas
+    assert abs(float(away.mean())) < 1.2
     swing = place.air_swing_k - np.asarray(FILES[name]["air_swing_k"])
     assert abs(float(swing.mean())) < 2.5

@@ -6,8 +6,10 @@ from string import Formatter
 import pytest
 from hypothesis import given
 
+from service.api.schemas.finding import FindingOut
 from service.api.words import template_of
 from service.api.words.english import findings as finding_words
+from service.api.words.english import names as name_words
 from service.api.words.english import remedies as remedy_words
 from service.core.model.facts import Setup
 from tests.properties.compatibility_strategies import asked, setups
@@ -37,3 +39,19 @@ def test_every_finding_and_every_remedy_has_a_sentence_that_its_facts_fill(setup
 def test_no_sentence_says_safe_or_legal(key: str) -> None:
     assert not re.search(r"(?i)\b(safe|safely|legal|legally|illegal|allowed)\b", ALL[key])
     assert ALL[key].endswith((".", "}"))
+
+
+FIELD_NAME = re.compile(r"[a-z]+_[a-z_]*[a-z]")
+
+
+@given(setups())
+def test_no_sentence_shows_a_person_the_name_of_a_field(setup: Setup) -> None:
+    for finding in asked(setup).findings:
+        out = FindingOut.of(finding)
+        for text in (out.text, *(remedy.text for remedy in out.remedies)):
+            assert not FIELD_NAME.search(text), text
+
+
+def test_every_fact_that_may_be_asked_for_has_a_name_in_words() -> None:
+    asked_for = {key.partition(".")[2] for key in remedy_words.TEXTS if key.startswith(("ask_seller.", "ask_elec"))}
+    assert asked_for - {"", "datasheet_sanity", "connectors", "certificate"} <= set(name_words.TEXTS)

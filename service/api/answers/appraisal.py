@@ -9,18 +9,21 @@ from service.api.schemas.energy import EnergyOut
 from service.api.schemas.finding import CompatibilityOut
 from service.api.schemas.payback import PaybackOut
 from service.api.schemas.requests import AppraisalIn
+from service.api.schemas.storage import StorageOut
 from service.api.schemas.use import UseOut
-from service.core.appraisal import appraise, priced_remedies
-from service.core.worth import Worth, use_at_home, worth
+from service.core.appraisal import Again, appraise, priced_remedies
+from service.core.energy import EnergyYear
+from service.core.model.assumption import Assumptions
+from service.core.model.facts import Setup
+from service.core.worth import Worth
 
 
 def appraisal(body: bytes, deps: Deps) -> AppraisalOut:
     """The answer of /v1/appraisal: every room asked once, in order, and one decision."""
     question = Question.asked(AppraisalIn, body, deps)
     setup, energy = question.setup, question.energy
-    use = use_at_home(energy, setup, question.sky.calendar, deps.demand_shape)
-    account = worth(energy, use, setup, question.as_of)
-    compatibility = priced_remedies(checked(question), setup, question.year_kwh)
+    account = question.account()
+    compatibility = priced_remedies(checked(question), setup, question.year_kwh, question.assumptions)
     found = appraise(
         given=question.given,
         setup=setup,
@@ -30,20 +33,44 @@ def appraisal(body: bytes, deps: Deps) -> AppraisalOut:
         worth=account,
         cautions=deps.cautions,
         year_kwh=question.year_kwh,
+        again=again(question),
     )
     calendar = question.sky.calendar if "hours" in question.include else None
     return AppraisalOut(
         decision=DecisionOut.of(found.decision),
         compatibility=CompatibilityOut.of(compatibility),
         energy=EnergyOut.of(energy, calendar),
-        use=UseOut.from_core(use),
+        use=UseOut.of(question.use, question.habits(), setup.tariff.currency if setup.tariff else None),
         payback=payback_out(question, account),
+        storage=storage_out(question, account),
         steps=[StepOut.of(step) for step in found.steps],
         **question.beside(found.cautions),
     )
 
 
+def again(question: Question) -> Again:
+    """How the set is asked again with something changed."""
+
+    def account(setup: Setup, assumptions: Assumptions) -> tuple[EnergyYear, Worth | None]:
+        changed = question.instead(setup, assumptions)
+        return changed.energy, changed.account()
+
+    return Again(check=lambda setup, assumptions: checked(question.instead(setup, assumptions)), account=account)
+
+
 def payback_out(question: Question, account: Worth | None) -> PaybackOut | None:
     """The account in its currency; None where no price per kWh is known."""
-    tariff = question.setup.tariff
-    return None if account is None or tariff is None else PaybackOut.of(account, tariff.currency)
+    tariff, area = question.setup.tariff, question.setup.site.rule_area
+    if account is None or tariff is None:
+        return None
+    return PaybackOut.of(account, tariff.currency, area, question.deps.grid_carbon)
+
+
+def storage_out(question: Question, account: Worth | None) -> StorageOut | None:
+    """The set without its battery and with it; None where nobody asked about one."""
+    setup = question.setup
+    beside = question.storage(account)
+    if beside is None or setup.storage is None:
+        return None
+    currency = setup.tariff.currency if setup.tariff else None
+    return StorageOut.of(beside, setup.storage, currency, question.box_findings())

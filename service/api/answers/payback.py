@@ -1,36 +1,35 @@
 """When is it paid back?"""
 
+from service.api.answers.appraisal import payback_out, storage_out
 from service.api.answers.question import Question, dated, day_of
 from service.api.deps import Deps
 from service.api.schemas.advice import cautions_out
 from service.api.schemas.answers import PaybackAnswerOut
 from service.api.schemas.assumption import assumptions_out
+from service.api.schemas.guide import guide_of
 from service.api.schemas.mistakes import Mistake, RefusedRequest
 from service.api.schemas.payback import PaybackOut
-from service.api.schemas.reading import read_value
-from service.api.schemas.requests import AppraisalIn, KnownEnergyIn, PaybackIn, YearKwhBandIn
-from service.api.schemas.strict_json import parsed
+from service.api.schemas.reading import read_value, value_of
+from service.api.schemas.requests import AppraisalIn, KnownEnergyIn, PaybackIn
 from service.api.words import say
 from service.core.appraisal import chosen_cautions
 from service.core.completion import complete_account
-from service.core.model.band import Band
-from service.core.worth import use_at_home, worth, worth_of_energy
+from service.core.worth import worth_of_energy
 
 
 def payback(body: bytes, deps: Deps) -> PaybackAnswerOut:
     """The answer of /v1/payback: of a set, or of a yield and a self-used share that the caller brings."""
-    value = parsed(body)
+    value = value_of(PaybackIn, body)
     request = read_value(PaybackIn, value)
     if request.energy is not None:
         return _of_known_energy(request, request.energy, deps)
     question = Question.of(read_value(AppraisalIn, value), deps)
-    setup = question.setup
-    use = use_at_home(question.energy, setup, question.sky.calendar, deps.demand_shape)
-    account = worth(question.energy, use, setup, question.as_of)
-    if account is None or setup.tariff is None:
+    account = question.account()
+    told = payback_out(question, account)
+    if told is None:
         raise _no_price()
     return PaybackAnswerOut(
-        payback=PaybackOut.of(account, setup.tariff.currency), **question.beside(question.chosen_cautions())
+        payback=told, storage=storage_out(question, account), **question.beside(question.chosen_cautions())
     )
 
 
@@ -38,11 +37,11 @@ def _of_known_energy(request: PaybackIn, energy: KnownEnergyIn, deps: Deps) -> P
     given = request.given()
     as_of = day_of(request.as_of, deps)
     completed = complete_account(given, deps.default_tables, as_of)
-    if completed.tariff is None or request.use is None:
+    if completed.tariff is None or request.use is None or completed.year_kwh is None:
         raise _no_price()
     household = request.household
     account = worth_of_energy(
-        _band(energy.year_kwh),
+        completed.year_kwh,
         request.use.self_used_share,
         completed.tariff,
         completed.outlay,
@@ -51,21 +50,20 @@ def _of_known_energy(request: PaybackIn, energy: KnownEnergyIn, deps: Deps) -> P
         meter=completed.meter,
         stay_years=household.stay_years if household else None,
         demand_kwh_per_year=household.demand_kwh_per_year if household else None,
+        self_used_kwh=completed.self_used_kwh,
+        night_draw_kwh=energy.night_draw_kwh or 0.0,
+        ac_power_w=request.inverter.ac_power_w if request.inverter else None,
     )
     chosen = chosen_cautions(deps.cautions, given, ())
+    area = request.site.rule_area if request.site else None
     return PaybackAnswerOut(
-        payback=PaybackOut.of(account, completed.tariff.currency),
+        payback=PaybackOut.of(account, completed.tariff.currency, area, deps.grid_carbon),
+        storage=None,
         cautions=cautions_out(chosen),
         cautions_kept_back=dict(chosen.kept_back),
         assumptions=assumptions_out(completed.assumptions),
         **dated(as_of, deps),
     )
-
-
-def _band(year_kwh: float | YearKwhBandIn) -> Band:
-    if isinstance(year_kwh, YearKwhBandIn):
-        return Band(year_kwh.cautious, year_kwh.middle, year_kwh.hopeful)
-    return Band(year_kwh, year_kwh, year_kwh)
 
 
 def _no_price() -> RefusedRequest:
@@ -74,5 +72,6 @@ def _no_price() -> RefusedRequest:
         pointer="/tariff",
         problem=say("problems", "mistake.missing.price"),
         accepted=say("problems", "accepted.tariff"),
+        example=guide_of(PaybackIn).example(("tariff",)),
     )
     return RefusedRequest("invalid_request", (mistake,))

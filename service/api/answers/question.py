@@ -1,10 +1,12 @@
 """What does every question about a set need first? The request read and completed, and the rooms ready to be asked."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field, replace
 from datetime import date
 from functools import cached_property
 from typing import Any, TypeVar
+
+import numpy as np
 
 from service.api.answers.place import place_of
 from service.api.deps import Deps
@@ -13,7 +15,8 @@ from service.api.schemas.assumption import assumptions_out
 from service.api.schemas.reading import read_body
 from service.api.schemas.requests import AppraisalIn
 from service.core.appraisal import ChosenCautions, chosen_cautions
-from service.core.completion import Completed, as_request, complete, moves
+from service.core.compatibility import check
+from service.core.completion import Completed, as_request, complete, moves, unmoved
 from service.core.energy import (
     ArrayHours,
     EnergyYear,
@@ -29,10 +32,26 @@ from service.core.model.finding import Finding
 from service.core.model.hours import Floats, SkyYear
 from service.core.model.place_facts import PlaceFacts
 from service.core.rules import RuleCard, card_for
-from service.core.worth import limited_export
+from service.core.worth import (
+    BOX_FINDINGS,
+    Habit,
+    StorageBeside,
+    UseAtHome,
+    Worth,
+    habits,
+    limited_export,
+    on_box_inputs,
+    other_generation_w,
+    storage_beside,
+    use_at_home,
+    worth,
+)
 from service.data.local_rules import cards_of
 
 R = TypeVar("R", bound=AppraisalIn)
+
+# The set as asked, and what a demanded change of the wiring makes of it; a year of an array takes about 0.6 MB.
+_KEPT_DIRECTS = 3
 
 
 @dataclass(frozen=True)
@@ -46,6 +65,7 @@ class Question:
     completed: Completed
     as_of: date
     deps: Deps
+    directs: list[tuple[Setup, tuple[ArrayHours, ...]]] = field(default_factory=list)
 
     @classmethod
     def asked(cls, model: type[R], body: bytes, deps: Deps) -> "Question":
@@ -80,15 +100,36 @@ class Question:
         """The rule card that speaks for the place on that day."""
         return card_for(cards_of(self.setup.site.rule_area, self.deps.rule_cards), self.as_of)
 
-    @cached_property
-    def direct(self) -> tuple[ArrayHours, ...]:
-        """The d.c. side of the year: what remedies on the a.c. side share with the set as it is."""
-        return direct_current(self.setup, self.sky)
+    def _direct_of(self, setup: Setup) -> tuple[ArrayHours, ...]:
+        """The d.c. side of this or of a changed setup: what remedies on the a.c. side share. The first few are kept."""
+        for known, hours in self.directs:
+            if same_direct_current(setup, known):
+                return hours
+        hours = direct_current(setup, self.sky)
+        if len(self.directs) < _KEPT_DIRECTS:
+            self.directs.append((setup, hours))
+        return hours
+
+    def instead(self, setup: Setup, assumptions: Assumptions) -> "Question":
+        """The same question about a changed set; what both have in common is not computed again."""
+        changed = replace(self, completed=replace(self.completed, setup=setup, assumptions=assumptions))
+        shared = ["card"]
+        if setup.household == self.setup.household:
+            shared.append("other_w")
+        for name in shared:
+            if name in vars(self):
+                vars(changed)[name] = vars(self)[name]
+        return changed
+
+    def account(self) -> Worth | None:
+        """What the set is worth; None where no price per kWh is known."""
+        return worth(self.energy, self.use, self.setup, self.as_of)
 
     @property
     def hottest_cell_c(self) -> tuple[float, ...]:
         """The hottest hour of each array's cells; the electrical chain runs only where the year is asked for too."""
-        known = self.direct if "direct" in vars(self) else array_conditions(self.setup, self.sky)
+        kept = next((hours for known, hours in self.directs if same_direct_current(self.setup, known)), None)
+        known = array_conditions(self.setup, self.sky) if kept is None else kept
         return tuple(one.hottest_cell_c for one in known)
 
     @cached_property
@@ -98,11 +139,45 @@ class Question:
 
     def year_of(self, setup: Setup) -> EnergyYear:
         """The year of this or of a changed setup at the same place."""
-        direct = self.direct if same_direct_current(setup, self.setup) else None
-        energy = energy_year(setup, self.sky, self.place.climate, self.assumptions, direct)
+        energy = energy_year(setup, self.sky, self.place.climate, self.assumptions, self._direct_of(setup))
         if setup.inverter.export_limit_w is None:
             return energy
-        return limited_export(energy, setup, self.demand_of(setup), self.sky)
+        return limited_export(energy, setup, self.demand_of(setup), self.sky, self.other_w)
+
+    @cached_property
+    def other_w(self) -> Floats | None:
+        """The hours of a plant on the roof, None where there is none."""
+        return other_generation_w(self.setup, self.sky)
+
+    @cached_property
+    def use(self) -> UseAtHome:
+        """What of the year is used at home."""
+        return use_at_home(self.energy, self.setup, self.sky.calendar, self.deps.demand_shape, self.other_w)
+
+    def habits(self) -> tuple[Habit, ...]:
+        """The best hour of each machine."""
+        calendar, shape = self.sky.calendar, self.deps.demand_shape
+        return habits(self.energy, self.setup, calendar, shape, self.as_of, self.other_w)
+
+    def storage(self, account: Worth | None) -> StorageBeside | None:
+        """The set with its battery beside the set without; None where nobody asked about one."""
+        return storage_beside(self.energy, self.setup, self.use, account, self.as_of, box_dc_w=self._through_the_box())
+
+    def _through_the_box(self) -> Floats | None:
+        """What the panels give where they hang on inputs of the box with a current limit of its own; else None."""
+        on_box, storage = on_box_inputs(self.setup, self.assumptions), self.setup.storage
+        if on_box is None or storage is None or storage.max_input_current_a is None:
+            return None
+        hours = direct_current(on_box[0], self.sky)
+        return np.asarray(np.sum([one.dc_w for one in hours], axis=0), dtype=np.float64)
+
+    def box_findings(self) -> tuple[Finding, ...]:
+        """Whether the inputs of a box before the inverter bear the panels; none where there is no such box."""
+        on_box = on_box_inputs(self.setup, self.assumptions)
+        if on_box is None:
+            return ()
+        found = check(*on_box, self.hottest_cell_c, self.card, self.as_of)
+        return tuple(one for one in found.findings if one.code in BOX_FINDINGS)
 
     def year_kwh(self, setup: Setup) -> float:
         """The middle energy of a year of a setup; this one's own year is computed once."""
@@ -120,18 +195,20 @@ class Question:
 
     def beside(self, chosen: ChosenCautions) -> dict[str, Any]:
         """What every answer about a set says beside its object."""
-        shares = moves(self.setup, self.assumptions, self.year_kwh) if "moves" in self.include else None
+        asked = "moves" in self.include
+        shares = moves(self.setup, self.assumptions, self.year_kwh) if asked else None
+        reasons = unmoved(self.setup, self.assumptions) if asked else None
         return {
             "cautions": cautions_out(chosen),
             "cautions_kept_back": dict(chosen.kept_back),
-            "assumptions": assumptions_out(self.assumptions, shares),
+            "assumptions": assumptions_out(self.assumptions, shares, reasons),
             **dated(self.as_of, self.deps),
             "used": self.used() if "used" in self.include else None,
         }
 
     def used(self) -> dict[str, Any]:
         """The completed request, to be edited and sent again; every pointer of the answer resolves in it."""
-        open_parts = {"socket_circuit": None, "tariff": None, "outlay": None}
+        open_parts = {"socket_circuit": None, "tariff": None, "outlay": None, "storage": None}
         request: dict[str, Any] = {**open_parts, **as_request(self.setup), "as_of": self.as_of.isoformat()}
         for assumption in self.assumptions.by_pointer.values():
             if assumption.value is None:

@@ -8,9 +8,11 @@ from pydantic import BaseModel
 from service.api.answers.question import editions
 from service.api.deps import Deps
 from service.api.fields import SAYS
+from service.api.long_lists import long_lists
 from service.api.schemas.advice import Severity
-from service.api.schemas.requests import AppraisalIn
-from service.api.schemas.vocabulary import ClosedListOut, DefaultOut, NumberOut, VocabularyOut, WordOut
+from service.api.schemas.guide import guide_of
+from service.api.schemas.requests import AppraisalIn, PaybackIn
+from service.api.schemas.vocabulary import ClosedListOut, DefaultOut, FieldOut, NumberOut, VocabularyOut, WordOut
 from service.api.words import codes_of, template_of
 from service.core.appraisal import MOMENTS, Choice
 from service.core.completion import default_rows
@@ -21,6 +23,10 @@ from service.core.model.finding import WORST_FIRST
 def vocabulary(deps: Deps) -> VocabularyOut:
     """The answer of GET /v1/vocabulary."""
     return VocabularyOut(
+        fields=[
+            FieldOut(pointer=pointer, accepted=accepted, example=example)
+            for pointer, accepted, example in guide_of(PaybackIn).fields()
+        ],
         numbers=[
             NumberOut(
                 name=name,
@@ -41,11 +47,17 @@ def vocabulary(deps: Deps) -> VocabularyOut:
         moments=list(MOMENTS),
         findings=_words("findings"),
         remedies=_words("remedies"),
-        conditions=_words("decisions", codes_of("decisions", "condition."), "condition."),
-        steps=_words("steps", (code for code in codes_of("steps") if not code.startswith("when."))),
+        conditions=_words("decisions", _of_decision("condition."), "condition."),
+        cost_reasons=_words("decisions", _of_decision("cost_because."), "cost_because."),
+        steps=_words("steps", (code for code in codes_of("steps") if "." not in code)),
         cautions=_words("cautions", (caution.code for caution in deps.cautions)),
         losses=_words("losses"),
         spread=_words("spread"),
+        crossings=_words("payback", codes_of("payback", "crossings."), "crossings."),
+        rates_of_return=_words("payback", _first_parts("returns."), "returns."),
+        sensitivity=_words("payback", _first_parts("step."), "step."),
+        co2=_words("payback", codes_of("payback", "co2."), "co2."),
+        storage=_words("storage"),
         assumptions=_words("assumptions", dict.fromkeys(row.code for row in default_rows())),
         identity_doubts=_words("identity", codes_of("identity", "doubt."), "doubt."),
         identity_readings=_words("identity", codes_of("identity", "read."), "read."),
@@ -53,6 +65,11 @@ def vocabulary(deps: Deps) -> VocabularyOut:
         defaults=[DefaultOut.from_core(row) for row in default_rows()],
         **editions(deps),
     )
+
+
+def _of_decision(prefix: str) -> list[str]:
+    """Codes of a decision's conditions or costs; their variants count as one."""
+    return list(dict.fromkeys(code.split(".")[0] for code in codes_of("decisions", prefix)))
 
 
 def _words(noun: str, codes: Iterable[str] | None = None, prefix: str = "") -> list[WordOut]:
@@ -65,10 +82,16 @@ def _words(noun: str, codes: Iterable[str] | None = None, prefix: str = "") -> l
     return found
 
 
+def _first_parts(prefix: str) -> Iterable[str]:
+    """The codes of the account's sentences, variants counted as one."""
+    return dict.fromkeys(code.split(".")[0] for code in codes_of("payback", prefix))
+
+
 def _closed_lists(model: type[BaseModel]) -> dict[str, list[str]]:
     """Every field of a request that takes one of a few words."""
     schema = model.model_json_schema()
-    return dict(_fields_with_words([schema, *schema.get("$defs", {}).values()]))
+    found = dict(_fields_with_words([schema, *schema.get("$defs", {}).values()]))
+    return found | {name: list(words) for name, words in long_lists().items()}
 
 
 def _fields_with_words(schemas: list[Any]) -> Iterator[tuple[str, list[str]]]:

@@ -21,10 +21,15 @@ def problem_page(problem: ProblemOut) -> bytes:
     body = [paragraph(problem.detail)]
     if problem.errors:
         rows = (
-            (f"<code>{escape(one.pointer or '(whole body)')}</code>", escape(_about(one)), escape(one.accepted))
+            (
+                f"<code>{escape(one.pointer or '(whole body)')}</code>",
+                escape(_about(one)),
+                escape(one.accepted),
+                f"<code>{escape(one.example or '')}</code>",
+            )
             for one in problem.errors
         )
-        body.append(table(("Where", "What is wrong", "Accepted"), rows))
+        body.append(table(("Where", "What is wrong", "Accepted", "Example"), rows))
     return page(problem.title, [*body, f"<p>{link(problem.type, 'More about this')}</p>"])
 
 
@@ -34,5 +39,5 @@ def _about(one: MistakeOut) -> str:
 
 def _sentence(one: MistakeOut) -> str:
     accepted = f" Accepted: {one.accepted}." if one.accepted else ""
-    example = f" Example: {one.example}" if one.example is not None and len(one.example) <= 60 else ""
+    example = f" Example: {one.example}" if one.example is not None else ""
     return f"{one.pointer or 'the whole body'} {_about(one)}.{accepted}{example}"

@@ -3,7 +3,8 @@
 from collections.abc import Iterable, Iterator
 
 from service.api.render.lines import as_text, headed, wrapped
-from service.api.render.report_money import energy_lines, money_lines, use_lines
+from service.api.render.report_money import energy_lines, money_lines, storage_lines, use_lines
+from service.api.schemas.advice import ConditionOut
 from service.api.schemas.answers import AppraisalOut
 from service.api.schemas.finding import FindingOut
 from service.api.schemas.rounding import for_people
@@ -20,9 +21,10 @@ def report(answer: AppraisalOut) -> bytes:
             *_decision(answer),
             *headed("Why", _bullets(dict.fromkeys(reason.text for reason in answer.decision.because))),
             *headed("What was checked", _findings(answer)),
-            *headed("Energy", energy_lines(answer.energy)),
+            *headed("Energy", (*_as_asked(answer), *energy_lines(answer.energy))),
             *headed("Use at home", use_lines(answer.use)),
-            *headed("Money", money_lines(answer.payback) if answer.payback else ()),
+            *headed("Money", (*_as_asked(answer), *money_lines(answer.payback)) if answer.payback else ()),
+            *headed("A battery beside it", _storage(answer)),
             *headed("What to do, and when", _steps(answer)),
             *headed("What to mind", _cautions(answer)),
             *headed("What was assumed", _assumptions(answer)),
@@ -35,16 +37,55 @@ def report(answer: AppraisalOut) -> bytes:
     )
 
 
+def _as_asked(answer: AppraisalOut) -> Iterable[str]:
+    """A line that says which set follows, where the decision is about another one with another year."""
+    met = answer.decision.once_met
+    if met is None or abs(met.year_kwh.middle - answer.energy.year_kwh.middle) < 0.5:
+        return ()
+    return (*wrapped(say("decisions", "as_asked")), "")
+
+
+def _storage(answer: AppraisalOut) -> Iterable[str]:
+    if answer.storage is None:
+        return ()
+    return storage_lines(answer.storage, answer.payback.currency if answer.payback else "")
+
+
 def _decision(answer: AppraisalOut) -> Iterator[str]:
     decision = answer.decision
     yield from wrapped(decision.text)
     for number, condition in enumerate(decision.conditions, 1):
-        yield from wrapped(f"{condition.text} ({condition.who})", f"  {number}. ")
+        yield from wrapped(f"{condition.text}{_by(condition.who, condition.text)}", f"  {number}. ")
+        cost = _cost(condition, answer.payback.currency if answer.payback else "")
+        yield from wrapped(cost, "     ") if cost else ()
+    if decision.once_met and decision.verdict != Choice.WORTH_IT_IF:
+        yield from ("", *wrapped(say("decisions", "reckoned_with")))
+        for change in decision.once_met.changes:
+            yield from wrapped(change.text, "  - ")
     of_money = decision.verdict != Choice.NOT_WORTH_IT or any(one.code == "not_paid_back" for one in decision.because)
     if decision.worth_up_to and answer.payback is not None and of_money:
-        facts = {"amount": decision.worth_up_to, "cautious": answer.payback.worth_up_to.cautious or 0.0}
+        met = decision.once_met and decision.once_met.worth_up_to
+        facts = {"amount": decision.worth_up_to, "cautious": (met or answer.payback.worth_up_to).cautious}
         yield ""
         yield from wrapped(say("decisions", "worth_up_to", {**facts, "currency": answer.payback.currency}))
+
+
+def _by(who: str, text: str) -> str:
+    """Who does it, where the sentence does not say so and it is not the reader."""
+    return "" if who in {"you", "landlord"} or who in text else f" ({who})"
+
+
+def _cost(condition: ConditionOut, currency: str) -> str:
+    """What a condition costs, nothing where nobody would expect it to."""
+    per_year = condition.cost_per_year
+    if per_year is not None and abs(per_year.middle) >= 0.5:
+        ends = sorted((abs(per_year.cautious), abs(per_year.hopeful)))
+        change = (
+            f"{for_people(abs(per_year.middle), *ends)} {currency} a year {'less' if per_year.middle > 0 else 'more'}"
+        )
+        paid = "" if condition.cost is not None else f" {condition.cost_because.text}"
+        return f"Saves about {change}.{paid}"
+    return "" if condition.cost is not None else condition.cost_because.text
 
 
 def _bullets(texts: Iterable[str]) -> Iterator[str]:
@@ -109,7 +150,7 @@ def _steps(answer: AppraisalOut) -> Iterator[str]:
         if step.when != moment:
             moment = step.when
             yield f"{say('steps', f'when.{moment}')}:"
-        yield from wrapped(step.text, "  - ")
+        yield from wrapped(f"{step.text}{_by(step.who, step.text)}", "  - ")
 
 
 def _cautions(answer: AppraisalOut) -> Iterator[str]:
@@ -126,6 +167,7 @@ def _assumptions(answer: AppraisalOut) -> Iterator[str]:
     told: dict[tuple[str, str, str], int] = {}
     for one in answer.assumptions:
         name, unit = _name_and_unit(one.pointer.rpartition("/")[2])
+        name = next((f"{part}, {name}" for under, part in _APART.items() if under in one.pointer), name)
         value = _value(one.value)
         key = (
             name,
@@ -136,6 +178,16 @@ def _assumptions(answer: AppraisalOut) -> Iterator[str]:
     for (name, value, text), times in told.items():
         often = f" ({times} times)" if times > 1 else ""
         yield from wrapped(f"{name}{often}: {value}. {text}", "- ")
+
+
+# Parts of a request whose names alone would be taken for those of the set.
+_APART = {
+    "/storage/": "battery",
+    "/other_generation/": "plant on the roof",
+    "/side_walls": "beside the panels",
+    "/fetching/": "fetching",
+    "/inverter_swap/": "inverter replaced",
+}
 
 
 def _name_and_unit(field: str) -> tuple[str, str]:

@@ -5,7 +5,7 @@ import asyncio
 from starlette.requests import ClientDisconnect, Request
 
 from service.api.render.accept import JSON
-from service.api.schemas.mistakes import RefusedRequest, shown
+from service.api.schemas.mistakes import Mistake, RefusedRequest, shown
 from service.api.words import say
 
 _FORM = {"application/x-www-form-urlencoded", "multipart/form-data"}
@@ -24,10 +24,9 @@ async def body_of(request: Request, limit_bytes: int, seconds: float) -> bytes:
     announced = request.headers.get("content-length", "0")
     if not announced.isdigit():
         raise RefusedRequest("malformed_request", why=say("problems", "why.header", {"header": "Content-Length"}))
-    limit = f"{limit_bytes // 1024} KiB"
     too_large = int(announced[:16]) > limit_bytes
     if too_large and int(announced[:16]) > limit_bytes * _POLITE_TIMES:
-        raise RefusedRequest("body_too_large", limit=limit)
+        raise _too_large(announced, limit_bytes)
     pieces, came = bytearray(), 0
     try:
         async with asyncio.timeout(seconds):
@@ -45,27 +44,51 @@ async def body_of(request: Request, limit_bytes: int, seconds: float) -> bytes:
     except ClientDisconnect as error:
         raise RefusedRequest("malformed_request", why=say("problems", "why.body_cut")) from error
     if too_large:
-        raise RefusedRequest("body_too_large", limit=limit)
+        raise _too_large(announced, limit_bytes)
     return bytes(pieces)
+
+
+def _too_large(announced: str, limit_bytes: int) -> RefusedRequest:
+    mistake = Mistake(
+        code="body_too_large",
+        where="header",
+        pointer="Content-Length",
+        given=shown(announced) if announced != "0" else None,
+        problem=say("problems", "mistake.body_too_large"),
+        accepted=say("problems", "accepted.bytes", {"limit": limit_bytes}),
+        example=str(limit_bytes),
+    )
+    return RefusedRequest("body_too_large", (mistake,), limit=f"{limit_bytes // 1024} KiB")
 
 
 def _check_type(request: Request) -> None:
     coding = request.headers.get("content-encoding", "identity").strip().lower()
     if coding not in {"", "identity"}:
-        raise _unsupported("coding")
+        raise _unsupported("coding", "Content-Encoding", coding)
     media, _, parameters = request.headers.get("content-type", "").partition(";")
     media = media.strip().lower()
     if not media:
-        raise _unsupported("no_type")
+        raise _unsupported("no_type", "Content-Type", None)
     if media in _FORM:
-        raise _unsupported("form_type")
+        raise _unsupported("form_type", "Content-Type", media)
     if media != JSON:
-        raise _unsupported("type", given=shown(media))
+        raise _unsupported("type", "Content-Type", media)
     for parameter in parameters.split(";"):
         name, _, value = parameter.partition("=")
         if name.strip().lower() == "charset" and value.strip().strip('"').lower() not in {"utf-8", "utf8"}:
-            raise _unsupported("charset")
+            raise _unsupported("charset", "Content-Type", f"{media};{parameters}")
 
 
-def _unsupported(why: str, **facts: str) -> RefusedRequest:
-    return RefusedRequest("unsupported_media_type", why=say("problems", f"why.{why}", facts))
+def _unsupported(why: str, header: str, given: str | None) -> RefusedRequest:
+    coding = header == "Content-Encoding"
+    mistake = Mistake(
+        code="unsupported_media_type",
+        where="header",
+        pointer=header,
+        given=None if given is None else shown(given),
+        problem=say("problems", "mistake.unsupported_media_type"),
+        accepted=say("problems", "accepted.coding") if coding else JSON,
+        example="identity" if coding else JSON,
+    )
+    said = say("problems", f"why.{why}", {"given": "" if given is None else shown(given)})
+    return RefusedRequest("unsupported_media_type", (mistake,), why=said)

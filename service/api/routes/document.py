@@ -113,7 +113,8 @@ def _tidied(node: Any) -> Any:
     if not isinstance(node, dict):
         return node
     if "$component" in node:
-        return {"$ref": f"#/components/schemas/{node['$component']}"}
+        said = {"description": node["description"]} if "description" in node else {}
+        return {"$ref": f"#/components/schemas/{node['$component']}", **said}
     tidy: Schema = {
         key: _tidied_names(value) if key == "properties" else value if key == "examples" else _tidied(value)
         for key, value in node.items()

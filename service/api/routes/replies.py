@@ -9,7 +9,8 @@ from starlette.responses import Response
 
 from service.api.render.accept import HTML, JSON, TEXT, chosen
 from service.api.render.html import CONTENT_SECURITY_POLICY
-from service.api.schemas.mistakes import RefusedRequest
+from service.api.schemas.mistakes import Mistake, RefusedRequest, shown
+from service.api.words import say
 
 VARY = "Accept, Accept-Language, Accept-Encoding, Origin"
 _TYPES = {JSON: JSON, TEXT: f"{TEXT}; charset=utf-8", HTML: f"{HTML}; charset=utf-8"}
@@ -25,7 +26,16 @@ def format_of(request: Request, available: tuple[str, ...]) -> str:
     """
     media = chosen(",".join(request.headers.getlist("accept")), available)
     if media is None:
-        raise RefusedRequest("not_acceptable", available=available)
+        mistake = Mistake(
+            code="not_acceptable",
+            where="header",
+            pointer="Accept",
+            given=shown(",".join(request.headers.getlist("accept"))),
+            problem=say("problems", "mistake.not_acceptable"),
+            accepted=say("problems", "accepted.media", {"available": available}),
+            example=available[0],
+        )
+        raise RefusedRequest("not_acceptable", (mistake,), available=available)
     return media
 
 

@@ -1,15 +1,18 @@
 """How is advice answered: the decision with reasons and conditions, the steps, the cautions?"""
 
+from collections.abc import Mapping
 from enum import StrEnum
 from typing import Self
 
 from pydantic import Field
 
 from service.api.schemas import rounding as r
-from service.api.schemas.base import Code, Facts, Out, Pointer, Text
+from service.api.schemas.band import KwhBandOut, MoneyBandOut, YearsBandOut
+from service.api.schemas.base import Anything, Code, Facts, Out, Pointer, Text
 from service.api.words import say
-from service.core.appraisal import Choice, ChosenCautions, Condition, Decision, Reason, Step
+from service.core.appraisal import Choice, ChosenCautions, Condition, Decision, OnceMet, Reason, Step
 from service.core.model.caution import Caution
+from service.core.model.finding import Fact
 
 
 class Severity(StrEnum):
@@ -33,6 +36,13 @@ class ReasonOut(Out):
         return cls.from_core(reason, text=say("decisions", reason.code, reason.facts))
 
 
+class CostReasonOut(Out):
+    """Why a condition costs what it does, or why that is not known."""
+
+    code: Code
+    text: Text
+
+
 class ConditionOut(Out):
     """One thing on which the decision hangs."""
 
@@ -41,12 +51,59 @@ class ConditionOut(Out):
     text: Text
     pointer: Pointer | None
     who: str = Field(description="Who can see to it: you, electrician, seller, operator or landlord.", max_length=20)
-    cost: r.Money | None
+    cost: MoneyBandOut | None = Field(description="What it costs once; null where that is not known.")
+    cost_per_year: MoneyBandOut | None = Field(
+        description="What the first year's saving loses by it, after the conditions before it; below nought where it "
+        "gains, null where no price per kWh is known."
+    )
+    cost_because: CostReasonOut
 
     @classmethod
     def of(cls, condition: Condition) -> Self:
         """With its sentence."""
-        return cls.from_core(condition, text=say("decisions", f"condition.{condition.code}", condition.facts))
+        because = CostReasonOut(
+            code=condition.cost_because, text=say("decisions", f"cost_because.{condition.cost_because}")
+        )
+        return cls.from_core(condition, text=_sentence(condition.code, condition.facts), cost_because=because)
+
+
+def _sentence(code: str, facts: Mapping[str, Fact]) -> str:
+    """A condition in words; of a variant where the facts name one."""
+    return say("decisions", f"condition.{code}.{facts.get('variant') or ''}", facts)
+
+
+class ChangeOut(Out):
+    """What a condition sets in the request; the code is the condition's."""
+
+    code: Code
+    text: Text
+    pointer: Pointer | None
+    new_value: Anything = Field(description="What to put there; null where it is more than one field.")
+
+    @classmethod
+    def of(cls, condition: Condition) -> Self:
+        """With its sentence."""
+        one_field = condition.facts.get("one_field")
+        new_value = condition.facts.get("new_value") if one_field else None
+        return cls.from_core(condition, text=_sentence(condition.code, condition.facts), new_value=new_value)
+
+
+class OnceMetOut(Out):
+    """The set with those conditions met that change it, and the figures that then hold: those of the decision."""
+
+    text: Text
+    changes: list[ChangeOut] = Field(max_length=100)
+    year_kwh: KwhBandOut
+    saving_first_year: MoneyBandOut | None
+    discounted_payback_years: YearsBandOut | None
+    net_present_value: MoneyBandOut | None
+    worth_up_to: MoneyBandOut | None
+
+    @classmethod
+    def of(cls, met: OnceMet) -> Self:
+        """With its sentence."""
+        changes = [ChangeOut.of(condition) for condition in met.changes]
+        return cls.from_core(met, text=say("decisions", "once_met"), changes=changes)
 
 
 class DecisionOut(Out):
@@ -54,9 +111,15 @@ class DecisionOut(Out):
 
     verdict: Choice
     text: Text
-    worth_up_to: r.Money | None
+    worth_up_to: r.Money | None = Field(
+        description="The most outlay that is paid back, in the middle case. Texts say it in two digits, cut."
+    )
     because: list[ReasonOut] = Field(max_length=500)
     conditions: list[ConditionOut] = Field(max_length=500)
+    once_met: OnceMetOut | None = Field(
+        description="What the decision and its figures are about, where conditions change the set; `energy`, `use` and "
+        "`payback` of the answer stay those of the set as asked. Null where no condition changes it."
+    )
 
     @classmethod
     def of(cls, decision: Decision) -> Self:
@@ -67,6 +130,7 @@ class DecisionOut(Out):
             worth_up_to=decision.worth_up_to,
             because=[ReasonOut.of(reason) for reason in decision.because],
             conditions=[ConditionOut.of(condition) for condition in decision.conditions],
+            once_met=decision.once_met and OnceMetOut.of(decision.once_met),
         )
 
 
@@ -75,13 +139,16 @@ class StepOut(Out):
 
     code: Code
     when: str = Field(description="before_buying, at_the_door ... moving_out.", max_length=30)
+    who: str = Field(description="Who does it: you, electrician, seller or operator.", max_length=20)
     facts: Facts
     text: Text
 
     @classmethod
     def of(cls, step: Step) -> Self:
-        """With its sentence."""
-        return cls.from_core(step, text=say("steps", step.code, step.facts))
+        """With its sentence; before a demanded remedy stands what has to be done."""
+        text = say("steps", f"{step.code}.{step.facts.get('variant') or ''}", step.facts)
+        demanded = step.facts.get("remedy")
+        return cls.from_core(step, text=f"{_sentence(str(demanded), step.facts)} {text}" if demanded else text)
 
 
 class CautionOut(Out):

@@ -11,6 +11,7 @@ from service.api.schemas.base import Out, absent
 from service.api.schemas.energy import EnergyOut
 from service.api.schemas.finding import CompatibilityOut
 from service.api.schemas.payback import PaybackOut
+from service.api.schemas.storage import StorageOut
 from service.api.schemas.use import UseOut
 
 
@@ -22,7 +23,10 @@ class _Beside(Out):
     service_version: str = Field(max_length=30)
     data_version: str = Field(max_length=30)
     used: Annotated[dict[str, Any], WithJsonSchema({"$component": "AppraisalIn"})] | SkipJsonSchema[None] = Field(
-        default=None, exclude_if=absent, description="The completed request. Only where `include` asks for it."
+        default=None,
+        exclude_if=absent,
+        description="The completed request, to be edited and sent again. What was filled in then counts as given: it "
+        "is assumed no longer, its range goes, and the band may get narrower. Only where `include` asks for it.",
     )
 
 
@@ -32,6 +36,7 @@ class _Appraisal(Out):
     energy: EnergyOut
     use: UseOut
     payback: PaybackOut | None
+    storage: StorageOut | None = Field(description="Null where no battery was asked about.")
     steps: list[StepOut] = Field(max_length=100)
 
 
@@ -57,6 +62,7 @@ class CompatibilityAnswerOut(_Beside, _Compatibility):
 
 class _Payback(Out):
     payback: PaybackOut
+    storage: StorageOut | None = Field(description="Null where no battery was asked about.")
 
 
 class PaybackAnswerOut(_Beside, _Payback):

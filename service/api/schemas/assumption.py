@@ -12,6 +12,13 @@ from service.api.words import say
 from service.core.model.assumption import Assumption, Assumptions
 
 
+class MovesReasonOut(Out):
+    """Why an assumption has no figure of its own."""
+
+    code: Code
+    text: Text
+
+
 class MovesOut(Out):
     """How far an assumption moves the answer when it is off by as much as it may be."""
 
@@ -30,12 +37,18 @@ class AssumptionOut(Out):
     low: r.Figure | None = Field(description="The least that is plausible; null where no range is known.")
     high: r.Figure | None = Field(description="The most that is plausible; null where no range is known.")
     moves: MovesOut | SkipJsonSchema[None] = Field(
-        default=None, exclude_if=absent, description="Only where `include` asks for it, and where energy depends on it."
+        default=None,
+        exclude_if=absent,
+        description="Only where `include` asks for it: at either end of its range, or with another common choice.",
+    )
+
+    moves_because: MovesReasonOut | SkipJsonSchema[None] = Field(
+        default=None, exclude_if=absent, description="Why it moves nothing, or why no figure is made of it."
     )
 
     @classmethod
-    def of(cls, assumption: Assumption, share: float | None) -> Self:
-        """With its sentence; ``share`` of the year's energy that it moves, None where not asked."""
+    def of(cls, assumption: Assumption, share: float | None, reason: str | None = None) -> Self:
+        """With its sentence; ``share`` of the year's energy that it moves or the ``reason`` for none, where asked."""
         facts = {
             "value": assumption.value,
             "low": assumption.low,
@@ -43,14 +56,21 @@ class AssumptionOut(Out):
             "source": assumption.source,
             "name": assumption.pointer.rpartition("/")[2],
         }
+        told = 0.0 if reason == "does_not_move_the_year" else share
         return cls.from_core(
             assumption,
             text=say("assumptions", f"{assumption.code}.{facts['name']}", facts),
-            moves=None if share is None else MovesOut(of="year_kwh", share=share),
+            moves=None if told is None else MovesOut(of="year_kwh", share=told),
+            moves_because=reason and MovesReasonOut(code=reason, text=say("assumptions", f"moves.{reason}")),
         )
 
 
-def assumptions_out(assumptions: Assumptions, moves: Mapping[str, float] | None = None) -> list[AssumptionOut]:
-    """All assumptions, in the order in which they were made."""
-    shares = moves or {}
-    return [AssumptionOut.of(one, shares.get(pointer)) for pointer, one in assumptions.by_pointer.items()]
+def assumptions_out(
+    assumptions: Assumptions, moves: Mapping[str, float] | None = None, reasons: Mapping[str, str] | None = None
+) -> list[AssumptionOut]:
+    """All assumptions, in the order in which they were made; by pointer how far each moves the year, or why not."""
+    shares, because = moves or {}, reasons or {}
+    return [
+        AssumptionOut.of(one, shares.get(pointer), because.get(pointer))
+        for pointer, one in assumptions.by_pointer.items()
+    ]

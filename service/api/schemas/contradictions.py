@@ -1,14 +1,31 @@
-"""Which parts of a request cannot both hold? Each value by itself is in bounds already."""
+"""Which parts of a request cannot both hold? Each value by itself is in bounds already.
+
+Every contradiction tells what would be accepted at its place, and an example that resolves it there.
+"""
+
+from datetime import date, timedelta
 
 from service.api.schemas.array import ArrayIn
 from service.api.schemas.base import In
-from service.api.schemas.household import DEMAND_LENGTHS, HouseholdIn
+from service.api.schemas.guide import guide_of
+from service.api.schemas.household import DEMAND_LENGTHS, DemandIn, HouseholdIn, MeterIn
 from service.api.schemas.inverter import InverterIn
-from service.api.schemas.mistakes import Found, Mistake
+from service.api.schemas.mistakes import NOTHING, Found, Mistake, mistake_of
 from service.api.schemas.money import TariffIn
 from service.api.schemas.panel_identity import PanelIdentityIn
 from service.api.schemas.requests import AppraisalIn, PaybackIn
+from service.api.schemas.storage import StorageIn
 from service.api.words import say
+from service.core.completion import contradictions_of_tariff
+from service.core.model.bounds import BOUNDS
+from service.core.model.hours import HOURS
+
+HOUR_MINUTES = 60
+
+_COEFFICIENTS = (
+    ("voc_coefficient_pct_per_k", "voc_coefficient_v_per_k"),
+    ("isc_coefficient_pct_per_k", "isc_coefficient_a_per_k"),
+)
 
 
 def contradictions(request: In) -> list[Mistake]:
@@ -20,13 +37,17 @@ def contradictions(request: In) -> list[Mistake]:
         _payback(request, found)
     if isinstance(request, AppraisalIn | PaybackIn):
         if request.arrays and request.inverter:
-            _arrays(request.arrays, request.inverter, found)
+            _inputs(request.arrays, request.inverter, found)
+        for at, array in enumerate(request.arrays or ()):
+            _panel(array, f"/arrays/{at}/panel", found)
         if request.inverter:
             _inverter(request.inverter, found)
         if request.household:
             _household(request.household, found)
         if request.tariff:
-            _tariff(request.tariff, found)
+            _tariff(request.tariff, request.meter, found)
+        if request.storage:
+            _storage(request.storage, found)
     return found.mistakes
 
 
@@ -38,71 +59,158 @@ def _identity(request: PanelIdentityIn, found: Found) -> None:
 
 def _payback(request: PaybackIn, found: Found) -> None:
     plain = request.energy is not None or request.use is not None
-    needed = ("energy", "use", "tariff") if plain else ("site", "arrays", "inverter")
-    for name in needed:
+    guide = guide_of(PaybackIn)
+    for name in ("energy", "use", "tariff") if plain else ("site", "arrays", "inverter"):
         if getattr(request, name) is None:
             found.mistakes.append(
-                Mistake(code="missing", pointer=f"/{name}", problem=say("problems", "mistake.missing.payback"))
+                Mistake(
+                    code="missing",
+                    pointer=f"/{name}",
+                    problem=say("problems", "mistake.missing.payback"),
+                    accepted=guide.accepted((name,)),
+                    example=guide.example((name,)),
+                )
             )
     if plain and request.arrays is not None:
         given = [array.given() for array in request.arrays]
-        found.contradiction("/arrays", given, "payback")
+        accepted = say("problems", "accepted.alone", {"beside": "energy" if request.energy is not None else "use"})
+        found.contradiction("/arrays", given, "payback", accepted, NOTHING)
+    if plain and request.storage is not None:
+        accepted = say("problems", "accepted.not_here")
+        found.contradiction("/storage", request.storage.given(), "storage_needs_hours", accepted, NOTHING)
+    if plain and request.tariff is not None:
+        _plain_tariff(request.tariff, request.inverter, found)
 
 
-def _arrays(arrays: list[ArrayIn], inverter: InverterIn, found: Found) -> None:
+def _inputs(arrays: list[ArrayIn], inverter: InverterIn, found: Found) -> None:
     count = inverter.input_count or (len(inverter.inputs) if inverter.inputs and len(inverter.inputs) > 1 else None)
     for at, array in enumerate(arrays):
         if array.input and count and array.input > count:
-            accepted = say(
-                "problems", "accepted.whole" if count > 1 else "accepted.whole.one", {"low": 1, "high": count}
-            )
-            found.contradiction(f"/arrays/{at}/input", array.input, "input", accepted, input_count=count)
-        panel = array.panel
-        for first, second in (
-            ("voc_coefficient_pct_per_k", "voc_coefficient_v_per_k"),
-            ("isc_coefficient_pct_per_k", "isc_coefficient_a_per_k"),
-        ):
-            if getattr(panel, first) is not None and getattr(panel, second) is not None:
-                found.contradiction(f"/arrays/{at}/panel/{second}", getattr(panel, second), "coefficient")
-        if panel.power_tolerance_pct and panel.power_tolerance_pct[0] > panel.power_tolerance_pct[1]:
-            pointer = f"/arrays/{at}/panel/power_tolerance_pct/0"
-            found.contradiction(pointer, panel.power_tolerance_pct[0], "order", other=panel.power_tolerance_pct[1])
+            key = "accepted.whole" if count > 1 else "accepted.whole.one"
+            accepted = say("problems", key, {"low": 1, "high": count})
+            found.contradiction(f"/arrays/{at}/input", array.input, "input", accepted, 1, input_count=count)
+
+
+def _panel(array: ArrayIn, pointer: str, found: Found) -> None:
+    panel = array.panel
+    for first, second in _COEFFICIENTS:
+        if getattr(panel, first) is not None and getattr(panel, second) is not None:
+            accepted = say("problems", "accepted.alone", {"beside": first})
+            found.contradiction(f"{pointer}/{second}", getattr(panel, second), "coefficient", accepted, NOTHING)
+    if panel.power_tolerance_pct:
+        least, most = panel.power_tolerance_pct
+        _in_order(f"{pointer}/power_tolerance_pct/0", "power_tolerance_pct", least, most, found)
+
+
+def _in_order(pointer: str, name: str, low: float, high: float, found: Found, why: str = "order") -> None:
+    """The value of ``name`` at ``pointer`` lies at or below ``high``; the largest that is accepted is the example."""
+    if low <= high:
+        return
+    facts = {"low": BOUNDS[name].low, "high": high, "of": say("problems", f"accepted.of.{name}")}
+    found.contradiction(pointer, low, why, say("problems", "accepted.at_most", facts), high, other=high)
 
 
 def _inverter(inverter: InverterIn, found: Found) -> None:
-    if inverter.set_limit_w is not None and inverter.set_limit_w > inverter.ac_power_w:
-        found.contradiction("/inverter/set_limit_w", inverter.set_limit_w, "limit")
+    if inverter.set_limit_w is not None:
+        _in_order("/inverter/set_limit_w", "set_limit_w", inverter.set_limit_w, inverter.ac_power_w, found, why="limit")
     if inverter.inputs and inverter.input_count and len(inverter.inputs) not in {1, inverter.input_count}:
-        found.contradiction("/inverter/inputs", len(inverter.inputs), "inputs", input_count=inverter.input_count)
+        facts = {"input_count": inverter.input_count}
+        accepted = say("problems", "accepted.entries", facts)
+        example = guide_of(AppraisalIn).example(("inverter", "inputs"))
+        found.contradiction("/inverter/inputs", len(inverter.inputs), "inputs", accepted, example, **facts)
     for at, one in enumerate(inverter.inputs or ()):
-        low, high = one.tracking_min_v, one.tracking_max_v
-        if low is not None and high is not None and low > high:
+        if one.tracking_min_v is not None and one.tracking_max_v is not None:
             pointer = f"/inverter/inputs/{at}/tracking_min_v"
-            found.contradiction(pointer, low, "order", other="tracking_max_v")
+            _in_order(pointer, "tracking_min_v", one.tracking_min_v, one.tracking_max_v, found)
 
 
 def _household(household: HouseholdIn, found: Found) -> None:
-    if household.demand and len(household.demand.values_w) not in DEMAND_LENGTHS:
-        accepted = say("problems", "accepted.lengths", {"lengths": DEMAND_LENGTHS})
-        found.mistakes.append(
-            Mistake(
-                code="wrong_count",
-                pointer="/household/demand/values_w",
-                given=str(len(household.demand.values_w)),
-                problem=say("problems", "mistake.wrong_count"),
-                accepted=accepted,
-            )
-        )
+    if household.demand:
+        _demand(household.demand, found)
+    other = household.other_generation
+    if other and other.panel_power_w is None and other.year_kwh is None and other.values_w is None:
+        accepted = say("problems", "accepted.size")
+        example = guide_of(AppraisalIn).example(("household", "other_generation"))
+        found.contradiction("/household/other_generation", {}, "no_size", accepted, example)
+    if other and other.values_w is not None and other.year_kwh is not None:
+        pointer, accepted = "/household/other_generation/year_kwh", say("problems", "accepted.not_here")
+        found.contradiction(pointer, other.year_kwh, "other_twice", accepted, NOTHING)
     for day in ("weekday", "weekend"):
         pairs = getattr(household.at_home, day, None) or ()
         for at, (start, end) in enumerate(pairs):
             if start >= end:
-                found.contradiction(f"/household/at_home/{day}/{at}", [start, end], "hours")
+                pair = [start, 24] if start < 24 else [0, min(24, end)]
+                accepted = say("problems", "accepted.hours")
+                found.contradiction(f"/household/at_home/{day}/{at}", [start, end], "hours", accepted, pair)
 
 
-def _tariff(tariff: TariffIn, found: Found) -> None:
-    seen: set[str | None] = set()
+def _demand(demand: DemandIn, found: Found) -> None:
+    values, log, pointer = demand.values_w, demand.log, "/household/demand"
+    guide = guide_of(AppraisalIn)
+    if (values is None) == (log is None):
+        accepted, example = say("problems", "accepted.hours_or_log"), guide.example(("household", "demand"))
+        found.contradiction(pointer, sorted(demand.model_fields_set), "hours_or_log", accepted, example)
+    if values is not None and len(values) not in DEMAND_LENGTHS:
+        found.mistakes.append(
+            Mistake(
+                code="wrong_count",
+                pointer=f"{pointer}/values_w",
+                given=str(len(values)),
+                problem=say("problems", "mistake.wrong_count"),
+                accepted=say("problems", "accepted.lengths", {"lengths": DEMAND_LENGTHS}),
+                example=guide.example(("household", "demand", "values_w")),
+            )
+        )
+    elif values is not None and len(values) < HOURS and demand.kind == "own_hours":
+        accepted = say("problems", "accepted.profile")
+        found.contradiction(f"{pointer}/kind", demand.kind, "profile", accepted, "averaged", count=len(values))
+    if log is not None and HOUR_MINUTES % log.step_minutes:
+        accepted = say("problems", "accepted.steps")
+        found.contradiction(f"{pointer}/log/step_minutes", log.step_minutes, "steps", accepted, HOUR_MINUTES)
+    if log is not None and demand.filled_share is not None:
+        accepted = say("problems", "accepted.not_here")
+        found.contradiction(f"{pointer}/filled_share", demand.filled_share, "filled_log", accepted, NOTHING)
+
+
+def _tariff(tariff: TariffIn, meter: MeterIn | None, found: Found) -> None:
+    """Days named twice. Periods that name no day, and their order, are seen when the tariff is completed."""
+    seen: list[str] = []
     for at, period in enumerate(tariff.periods):
+        if period.valid_from is None:
+            continue
         if period.valid_from in seen:
-            found.contradiction(f"/tariff/periods/{at}/valid_from", period.valid_from or "", "same_day")
-        seen.add(period.valid_from)
+            last = date.fromisoformat(max(seen))
+            example = (last + timedelta(days=1)).isoformat()
+            accepted = say("problems", "accepted.own_day")
+            found.contradiction(f"/tariff/periods/{at}/valid_from", period.valid_from, "same_day", accepted, example)
+        seen.append(period.valid_from)
+    inner = contradictions_of_tariff(tariff.given(), meter.given() if meter else None)
+    found.mistakes += [mistake_of(error) for error in inner]
+
+
+def _plain_tariff(tariff: TariffIn, inverter: InverterIn | None, found: Found) -> None:
+    """What needs more than a year's sum of energy."""
+    accepted = say("problems", "accepted.plain_tariff")
+    for at, period in enumerate(tariff.periods):
+        pointer = f"/tariff/periods/{at}"
+        if period.rates:
+            found.contradiction(f"{pointer}/rates", len(period.rates), "needs_hours", accepted, NOTHING)
+        if period.hourly:
+            found.contradiction(f"{pointer}/hourly", {}, "needs_hours", accepted, NOTHING)
+        if period.fee_per_kva_year and inverter is None:
+            given, wanted = period.fee_per_kva_year, say("problems", "accepted.kva")
+            found.contradiction(f"{pointer}/fee_per_kva_year", given, "needs_inverter", wanted, NOTHING)
+
+
+def _storage(storage: StorageIn, found: Found) -> None:
+    accepted = say("problems", "accepted.not_here")
+    if storage.coupling == "ac" and storage.max_input_current_a is not None:
+        given = storage.max_input_current_a
+        found.contradiction("/storage/max_input_current_a", given, "box_on_a_socket", accepted, NOTHING)
+    if storage.meter_reader:
+        for name in ("night_feed_w", "charge_above_w"):
+            if (given := getattr(storage, name)) is not None:
+                found.contradiction(f"/storage/{name}", given, "follows_the_meter", accepted, NOTHING)
+    feed, most = storage.night_feed_w, storage.discharge_limit_w
+    if not storage.meter_reader and feed is not None and most is not None:
+        _in_order("/storage/night_feed_w", "night_feed_w", feed, most, found)

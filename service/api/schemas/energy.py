@@ -78,7 +78,9 @@ class EnergyOut(Out):
     hours_at_limit: float = Field(description="Hours in which the inverter's limit cut the power.")
     light_kwh: r.Kwh = Field(description="What the rated power would give in all the light on the bare planes.")
     lost_kwh: dict[str, r.Kwh] = Field(description="By the code of the loss, in the order in which light meets it.")
-    night_draw_kwh: r.Kwh = Field(description="Drawn from the socket at night; not in the account.")
+    night_draw_kwh: r.Kwh = Field(
+        description="Drawn from the socket at night; not in the year's energy, but taken off the saving."
+    )
     arrays: list[ArrayYearOut] = Field(min_length=1, max_length=8)
     spread: list[SpreadPartOut] = Field(max_length=20)
     hours: HoursOut | SkipJsonSchema[None] = Field(

@@ -14,11 +14,11 @@ class MistakeOut(Out):
     """One mistake of a request, and what would be accepted instead."""
 
     code: str = Field(description="What kind of mistake; clients go by it.", examples=["out_of_range"])
-    where: Literal["body", "query", "header"] = Field(
+    where: Literal["body", "query", "header", "path"] = Field(
         serialization_alias="in", description="In which part of the request."
     )
     pointer: str = Field(
-        description="Where: an RFC 6901 pointer into the body, or the name of the parameter or header.",
+        description="Where: an RFC 6901 pointer into the body (empty: all of it), or a parameter's or header's name.",
         examples=["/site/latitude_deg"],
     )
     given: str | None = Field(
@@ -26,7 +26,11 @@ class MistakeOut(Out):
     )
     problem: str = Field(description="What is wrong, for people.", examples=["is out of range"])
     accepted: str = Field(description="What is accepted, for people.", examples=["a number from -90 to 90"])
-    example: str | None = Field(description="An example of what is accepted.", examples=["54.2"])
+    example: str | None = Field(
+        description="An example of what is accepted at the pointer: text as it is, all else as JSON; for an unknown "
+        "field the nearest name that is known.",
+        examples=["54.2"],
+    )
 
 
 class ProblemOut(Out):

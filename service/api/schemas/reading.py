@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Mapping, Sequence
+from difflib import get_close_matches
 from typing import Any, TypeVar
 
 from pydantic import ValidationError
@@ -52,6 +53,7 @@ CODES: Mapping[str, str] = {
     "dict_type": "not_an_object",
     "none_required": "not_served_yet",
     "value_error": "wrong_form",
+    "unknown_word": "not_one_of",
 }
 
 
@@ -61,7 +63,26 @@ def read_body(model: type[Request], body: bytes) -> Request:
     Raises:
         RefusedRequest: malformed_json, body_too_large, invalid_request or contradiction, with all mistakes found.
     """
-    return read_value(model, parsed(body))
+    return read_value(model, value_of(model, body))
+
+
+def value_of(model: type[In], body: bytes) -> Any:
+    """The JSON value that ``body`` holds.
+
+    Raises:
+        RefusedRequest: malformed_json or body_too_large, with an example of a whole body.
+    """
+    try:
+        return parsed(body)
+    except RefusedRequest as error:
+        mistake = Mistake(
+            code=error.code,
+            pointer="",
+            problem=say("problems", f"mistake.{error.code}"),
+            accepted=str(error.facts.get("limit") or say("problems", "accepted.json")),
+            example=guide_of(model).example(()),
+        )
+        raise RefusedRequest(error.code, (mistake,), **error.facts) from error
 
 
 def read_value(model: type[Request], value: Any, where: Where = "body") -> Request:
@@ -80,8 +101,12 @@ def read_value(model: type[Request], value: Any, where: Where = "body") -> Reque
 _JSON_NUMBER = re.compile(r"-?(0|[1-9][0-9]{0,17})(\.[0-9]{1,17})?([eE][+-]?[0-9]{1,3})?")
 
 
-def read_query(names: Sequence[str], pairs: Sequence[tuple[str, str]]) -> dict[str, Any]:
+def read_query(examples: Mapping[str, str], pairs: Sequence[tuple[str, str]]) -> dict[str, Any]:
     """Query parameters as JSON values: numbers where they look like numbers, each name known and given once.
+
+    Args:
+        examples: the names that are known, each with an example of its value.
+        pairs: what was sent.
 
     Raises:
         RefusedRequest: invalid_request, with all mistakes found.
@@ -89,11 +114,12 @@ def read_query(names: Sequence[str], pairs: Sequence[tuple[str, str]]) -> dict[s
     values: dict[str, Any] = {}
     mistakes = []
     for name, text in pairs[: MOST_MISTAKES * 2]:
-        if name not in names:
-            accepted = say("problems", "accepted.one_of", {"words": names})
-            mistakes.append(_query_mistake("unknown_field", name, text, accepted))
+        if name not in examples:
+            accepted = say("problems", "accepted.one_of", {"words": list(examples)})
+            near = get_close_matches(name[:80], examples, 1, 0.0)[0]
+            mistakes.append(_query_mistake("unknown_field", name, text, accepted, near))
         elif name in values:
-            mistakes.append(_query_mistake("twice", name, text, ""))
+            mistakes.append(_query_mistake("twice", name, text, say("problems", "accepted.once"), examples[name]))
         else:
             values[name] = float(text) if _JSON_NUMBER.fullmatch(text) else text
     if mistakes:
@@ -101,11 +127,12 @@ def read_query(names: Sequence[str], pairs: Sequence[tuple[str, str]]) -> dict[s
     return values
 
 
-def _query_mistake(code: str, name: str, given: str, accepted: str) -> Mistake:
+def _query_mistake(code: str, name: str, given: str, accepted: str, example: str) -> Mistake:
     problem = say("problems", f"mistake.{code}")
     return Mistake(
-        code=code, where="query", pointer=shown(name), given=shown(given), problem=problem, accepted=accepted
-    )
+        code=code, where="query", pointer=shown(name), given=shown(given), problem=problem, accepted=accepted,
+        example=example,
+    )  # fmt: skip
 
 
 def _mistakes(guide: Guide, error: ValidationError, value: Any, where: Where) -> tuple[Mistake, ...]:
@@ -144,11 +171,11 @@ def _mistake(guide: Guide, kind: str, place: Place, given: Any, where: Where) ->
     if code == "not_a_number":
         key += {str: ".text", bool: ".truth"}.get(type(given), "")
     elif code == "not_one_of" and (word := guide.near_word(place, given)):
-        key, facts = "not_one_of.near", {"near": word}
+        key, facts, example = "not_one_of.near", {"near": word}, word
     elif code == "unknown_field":
-        accepted, example = guide.accepted(place[:-1]), None
+        accepted, example = guide.accepted(place[:-1]), guide.nearest(place)
         if near := guide.near(place):
-            facts, key = {"near": near[0]}, f"unknown_field.{near[1]}"
+            facts, key, example = {"near": near[0]}, f"unknown_field.{near[1]}", near[0]
     return Mistake(
         code=code,
         where=where,
@@ -166,5 +193,5 @@ class _DayIn(In):
 
 def day_in_query(name: str, pairs: Sequence[tuple[str, str]]) -> str | None:
     """The only query parameter of a path that takes a day; raises as ``read_query`` does."""
-    values = read_query((name,), pairs)
+    values = read_query({name: guide_of(_DayIn).example(("as_of",))}, pairs)
     return read_value(_DayIn, {key: str(value) for key, value in values.items()}, "query").as_of

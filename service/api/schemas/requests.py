@@ -12,6 +12,7 @@ from service.api.schemas.household import HouseholdIn, MeterIn
 from service.api.schemas.inverter import InverterIn
 from service.api.schemas.money import MoneyIn, OutlayIn, TariffIn
 from service.api.schemas.place import SiteIn
+from service.api.schemas.storage import StorageIn
 
 NOT_YET = "Not served yet: leave it out, or null."
 
@@ -32,7 +33,7 @@ class _Common(In):
     tariff: TariffIn | None = None
     outlay: OutlayIn | None = None
     money: MoneyIn | None = None
-    storage: None = Field(default=None, description=NOT_YET)
+    storage: StorageIn | None = None
     tilt: None = Field(default=None, description=NOT_YET)
     weather: WeatherIn | None = None
     include: (
@@ -91,7 +92,7 @@ def _number_or_band(value: Any) -> str:
 
 
 class KnownEnergyIn(In):
-    """Energy from elsewhere, or the ``energy`` of an appraisal's answer; only the year's sum is read."""
+    """Energy from elsewhere, or the ``energy`` of an appraisal's answer; year's sum and night's draw are read."""
 
     model_config = ConfigDict(extra="ignore")
 
@@ -99,14 +100,21 @@ class KnownEnergyIn(In):
         Annotated[f.YearKwh, Tag("number")] | Annotated[YearKwhBandIn, Tag("band")],
         Discriminator(_number_or_band),
     ] = Field(description="A number, or a band.")
+    night_draw_kwh: f.NightDrawKwh | None = Field(
+        default=None,
+        description="What the inverter draws at night; it is taken off the saving. Not said: nothing.",
+    )
 
 
 class KnownUseIn(In):
-    """Use at home from elsewhere, or the ``use`` of an appraisal's answer; only the share is read."""
+    """Use at home as the meter sees it, from elsewhere or the ``use`` of an appraisal's answer; no more is read."""
 
     model_config = ConfigDict(extra="ignore")
 
     self_used_share: f.SelfUsedShare
+    self_used_kwh: YearKwhBandIn | None = Field(
+        default=None, description="Read for its width: how sure the share is, yield and habits together."
+    )
 
 
 PLAIN: dict[str, Any] = {
@@ -129,7 +137,10 @@ class _AnySet(In):
 
 
 class PaybackIn(_Common, _AnySet):
-    """When is it paid back? Either what an appraisal takes, or plainly the energy, the share used at home, a tariff."""
+    """When is it paid back? Either what an appraisal takes, or plainly the energy, the share used at home, a tariff.
+
+    Energy and share then count as they stand; of the home only the stay and the yearly demand are read.
+    """
 
     model_config = ConfigDict(
         json_schema_extra={

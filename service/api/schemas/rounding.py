@@ -8,6 +8,8 @@ from typing import Annotated
 
 from pydantic import AfterValidator
 
+from service.core.model import amount
+
 
 def _to(decimals: int) -> AfterValidator:
     return AfterValidator(lambda value: round(value, decimals) + 0.0)  # + 0.0 turns -0.0 into 0.0
@@ -40,3 +42,12 @@ def for_people(value: float, low: float | None = None, high: float | None = None
     if rounded == 0:
         return "0"
     return f"{rounded:.{max(decimals, 0)}f}"
+
+
+def at_most(value: float) -> str:
+    """An upper bound for people: two digits that count, never rounded up, so that the promise beside it still holds.
+
+    >>> at_most(564.1), at_most(96.9), at_most(7.39), at_most(1437.0)
+    ('560', '96', '7.3', '1400')
+    """
+    return f"{amount.at_most(value):.{amount.decimals_of(value)}f}"

@@ -34,6 +34,14 @@ class ClosedListOut(Out):
     words: list[str]
 
 
+class FieldOut(Out):
+    """A field of a request, what it takes, and an example."""
+
+    pointer: str = Field(description="RFC 6901, with 0 for each entry of a list.")
+    accepted: str
+    example: str
+
+
 class DefaultOut(Out):
     """What is taken where nothing is given."""
 
@@ -50,6 +58,7 @@ class DefaultOut(Out):
 class VocabularyOut(Out):
     """Every word, code and default."""
 
+    fields: list[FieldOut]
     numbers: list[NumberOut]
     words: list[ClosedListOut]
     verdicts: list[str]
@@ -59,10 +68,16 @@ class VocabularyOut(Out):
     findings: list[WordOut]
     remedies: list[WordOut]
     conditions: list[WordOut]
+    cost_reasons: list[WordOut]
     steps: list[WordOut]
     cautions: list[WordOut]
     losses: list[WordOut]
     spread: list[WordOut]
+    crossings: list[WordOut]
+    rates_of_return: list[WordOut]
+    sensitivity: list[WordOut]
+    co2: list[WordOut]
+    storage: list[WordOut]
     assumptions: list[WordOut]
     identity_doubts: list[WordOut]
     identity_readings: list[WordOut]

@@ -9,16 +9,19 @@ from collections.abc import Iterator, Mapping
 from functools import cache
 from importlib import import_module
 from importlib.util import find_spec
-from math import floor, log10
 from string import Formatter
 from typing import Any
 
+from service.core.model.amount import at_most, decimals_of
+
 LANGUAGES = ("en",)
+# Facts that hold names of fields or kinds, one or several.
+_NAMING_FACTS = frozenset({"missing", "rating", "device", "doubts"})
 
 
 def say(noun: str, key: str, facts: Mapping[str, Any] | None = None) -> str:
     """The English sentence for ``key`` of ``noun`` (findings, remedies, problems ...), filled with ``facts``."""
-    texts, given = _texts(noun), dict(facts or {})
+    texts, given = _texts(noun), _in_plain_words(facts or {})
     for known in _shorter(key):
         if known in texts:
             try:
@@ -26,6 +29,18 @@ def say(noun: str, key: str, facts: Mapping[str, Any] | None = None) -> str:
             except (KeyError, ValueError, TypeError, IndexError, AttributeError):
                 continue
     return _plainly(key)
+
+
+def _in_plain_words(facts: Mapping[str, Any]) -> dict[str, Any]:
+    """The facts with the names of fields and kinds turned into words, where a sentence would show them to a person."""
+    names = _texts("names")
+
+    def plain(value: object) -> object:
+        if not isinstance(value, str):
+            return value
+        return ", ".join(names.get(part, part) for part in value.split(", "))
+
+    return {key: plain(value) if key in _NAMING_FACTS else value for key, value in facts.items()}
 
 
 def template_of(noun: str, key: str) -> str | None:
@@ -65,8 +80,7 @@ class _Filling(Formatter):
 
     def format_field(self, value: Any, format_spec: str) -> str:
         if format_spec == "at_most":
-            step = 10 ** max(floor(log10(value)) - 1, 0) if value > 0 else 1
-            return str(floor(value / step) * step)
+            return f"{at_most(value):.{decimals_of(value)}f}"
         if not format_spec and isinstance(value, float):
             return f"{value:.4g}" if abs(value) < 10_000 else f"{value:.0f}"
         if not format_spec and isinstance(value, (list, tuple)):

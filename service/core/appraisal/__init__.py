@@ -3,23 +3,32 @@
 from service.core.appraisal.appraise import Appraisal, appraise
 from service.core.appraisal.cautions import ChosenCautions, chosen_cautions
 from service.core.appraisal.conditions import Condition
-from service.core.appraisal.decision import Choice, Decision, Reason, decide
-from service.core.appraisal.remedies import priced_remedies
+from service.core.appraisal.decided import Again, Decided, decided
+from service.core.appraisal.decision import Choice, Decision, OnceMet, Reason, decide
+from service.core.appraisal.mended import Mended, mended
+from service.core.appraisal.remedies import priced_remedies, with_remedy
 from service.core.appraisal.steps import MOMENTS, Step, door_voltage_v, steps_of
 
 __all__ = [
     "MOMENTS",
+    "Again",
     "Appraisal",
     "Choice",
     "ChosenCautions",
     "Condition",
+    "Decided",
     "Decision",
+    "Mended",
+    "OnceMet",
     "Reason",
     "Step",
     "appraise",
     "chosen_cautions",
     "decide",
+    "decided",
     "door_voltage_v",
+    "mended",
     "priced_remedies",
     "steps_of",
+    "with_remedy",
 ]

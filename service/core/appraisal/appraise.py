@@ -5,7 +5,8 @@ from dataclasses import dataclass
 from typing import Any
 
 from service.core.appraisal.cautions import ChosenCautions, chosen_cautions
-from service.core.appraisal.decision import Decision, decide
+from service.core.appraisal.decided import Again, decided
+from service.core.appraisal.decision import Decision
 from service.core.appraisal.open_facts import YearKwh
 from service.core.appraisal.steps import Step, steps_of
 from service.core.compatibility import Compatibility
@@ -25,7 +26,7 @@ class Appraisal:
     cautions: ChosenCautions
 
 
-def appraise(
+def appraise(  # noqa: PLR0913  each room hands in what it found
     *,
     given: Mapping[str, Any],
     setup: Setup,
@@ -35,6 +36,7 @@ def appraise(
     worth: Worth | None,
     cautions: Iterable[Caution],
     year_kwh: YearKwh | None = None,
+    again: Again | None = None,
 ) -> Appraisal:
     """Decide, and say what to do and what to mind.
 
@@ -47,10 +49,12 @@ def appraise(
         worth: the account; None where no price per kWh is known.
         cautions: the table to choose from.
         year_kwh: the year's middle energy of a setup, in kWh; asked only where an open plane could turn the answer.
+        again: asks for the set with the demanded remedies in place; decision and steps are then about that one.
     """
-    decision = decide(setup, assumptions, compatibility, worth, year_kwh)
+    found = decided(setup, assumptions, compatibility, energy, worth, year_kwh, again)
+    now = found.mended
     return Appraisal(
-        decision=decision,
-        steps=steps_of(setup, assumptions, compatibility, energy, decision),
+        decision=found.decision,
+        steps=steps_of(now.setup, now.assumptions, now.compatibility, found.energy, found.decision, found.demanded),
         cautions=chosen_cautions(cautions, given, compatibility.findings),
     )

@@ -4,6 +4,8 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from types import MappingProxyType
 
+from service.core.model.amount import at_most
+from service.core.model.band import Band
 from service.core.model.facts import Setup
 from service.core.model.finding import Fact, Finding, Part, Remedy, Verdict
 from service.core.worth import Worth
@@ -24,14 +26,19 @@ class Condition:
     """One thing on which the decision hangs.
 
     ``pointer`` (RFC 6901) is what it is about in the completed request, None where it is no field. ``who``: you,
-    electrician, seller, operator or landlord. ``cost`` is money in the request's currency, None where it is not
-    known. ``facts`` fill the sentence.
+    electrician, seller, operator or landlord. ``facts`` fill the sentence.
+
+    ``cost`` is paid once, ``cost_per_year`` is what the year's saving loses by it (below nought: gains), both in the
+    request's currency; ``cautious`` is the dearer end. None where not known; ``cost_because`` says why it is what it
+    is: costs_nothing, less_energy, price_not_known.
     """
 
     code: str
     pointer: str | None
     who: str
-    cost: float | None = None
+    cost: Band | None = None
+    cost_per_year: Band | None = None
+    cost_because: str = "price_not_known"
     facts: Mapping[str, Fact] = field(default_factory=lambda: MappingProxyType({}))
 
 
@@ -59,7 +66,7 @@ def of_findings(findings: Iterable[Finding]) -> tuple[Condition, ...]:
     for finding in findings:
         remedy = mending(finding) if finding.verdict == Verdict.DOES_NOT_FIT else None
         if remedy is not None:
-            made.setdefault((remedy.code, remedy.pointer), _of_remedy(finding, remedy))
+            made.setdefault((remedy.code, remedy.pointer), of_remedy(finding, remedy))
         elif finding.verdict == Verdict.DOES_NOT_FIT and _undescribed_plug(finding):
             made.setdefault((_ADMITTED_OTHERWISE, finding.about), _of_plug(finding))
         elif finding.verdict == Verdict.NOT_KNOWN:
@@ -68,10 +75,12 @@ def of_findings(findings: Iterable[Finding]) -> tuple[Condition, ...]:
     return (*made.values(), *asked)
 
 
-def _of_remedy(finding: Finding, remedy: Remedy) -> Condition:
+def of_remedy(finding: Finding, remedy: Remedy) -> Condition:
+    """What a refusal's remedy demands."""
     facts = {
         **remedy.facts, "finding": finding.code, "new_value": remedy.new_value, "unit": remedy.unit,
         "verdict_then": str(remedy.verdict_then), "year_kwh_change": remedy.year_kwh_change,
+        "one_field": remedy.pointer is not None,
     }  # fmt: skip
     pointer = finding.about if remedy.pointer is None else remedy.pointer
     return Condition(code=remedy.code, pointer=pointer, who=remedy.who, facts=MappingProxyType(facts))
@@ -120,7 +129,7 @@ def of_money(setup: Setup, worth: Worth) -> tuple[Condition, ...]:
 
 
 def _pay_at_most(pointer: str, amount: float, currency: str | None) -> Condition:
-    facts: dict[str, Fact] = {"amount": float(int(amount)), "currency": currency}
+    facts: dict[str, Fact] = {"amount": at_most(amount), "currency": currency}
     return Condition(code="pay_at_most", pointer=pointer, who="you", facts=MappingProxyType(facts))
 
 

@@ -8,7 +8,10 @@ from types import MappingProxyType
 from service.core.appraisal.conditions import Condition, hopeless, mending, of_consent, of_findings, of_money
 from service.core.appraisal.open_facts import OpenFact, YearKwh, turning
 from service.core.compatibility import Compatibility
+from service.core.energy import EnergyYear
+from service.core.model.amount import at_most
 from service.core.model.assumption import Assumptions
+from service.core.model.band import Band
 from service.core.model.facts import Setup
 from service.core.model.finding import Fact, Finding, Part, Verdict
 from service.core.worth import Worth
@@ -32,16 +35,46 @@ class Reason:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class OnceMet:
+    """The set with the conditions met that change it: ``changes``, and the figures that then hold.
+
+    Money is None where no price per kWh is known; what compares with an outlay also where none was given.
+    """
+
+    changes: tuple[Condition, ...]
+    year_kwh: Band
+    saving_first_year: Band | None
+    discounted_payback_years: Band | None
+    net_present_value: Band | None
+    worth_up_to: Band | None
+
+    @classmethod
+    def of(cls, changes: tuple[Condition, ...], energy: EnergyYear, worth: Worth | None) -> "OnceMet":
+        """With the year and the account that hold then."""
+        return cls(
+            changes=changes,
+            year_kwh=energy.year_kwh,
+            saving_first_year=None if worth is None else worth.saving_first_year,
+            discounted_payback_years=None if worth is None else worth.discounted_payback_years,
+            net_present_value=None if worth is None else worth.net_present_value,
+            worth_up_to=None if worth is None else worth.worth_up_to,
+        )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Decision:
     """The verdict, what may be paid for the set at most, why, and on what it hangs.
 
     ``conditions`` are what has to be met (``worth_it_if``) or found out (``cannot_tell``); empty otherwise.
+    ``once_met``: all figures of the decision are for this set; None where no condition changes the set as asked.
     """
 
     verdict: Choice
     worth_up_to: float | None
     because: tuple[Reason, ...]
     conditions: tuple[Condition, ...]
+    currency: str | None = None
+    once_met: OnceMet | None = None
 
 
 def decide(
@@ -70,26 +103,31 @@ def decide(
         year_kwh: the year's middle energy of a setup, in kWh, asked for planes left open; None: not asked.
     """
     refused = [f for f in compatibility.findings if f.verdict == Verdict.DOES_NOT_FIT]
-    reasons = _about_fit(compatibility, refused)
+    reasons = about_fit(compatibility)
     value = None if worth is None else worth.worth_up_to.middle
+    currency = setup.tariff.currency if setup.tariff else None
+
+    def answer(verdict: Choice, because: tuple[Reason, ...], *conditions: Condition) -> Decision:
+        return Decision(verdict=verdict, worth_up_to=value, because=because, conditions=conditions, currency=currency)
+
     if any(hopeless(finding) for finding in refused):
-        return Decision(verdict=Choice.NOT_WORTH_IT, worth_up_to=value, because=reasons, conditions=())
+        return answer(Choice.NOT_WORTH_IT, reasons)
     if worth is None:
-        ask = Condition(code="tell_price", pointer="/tariff", who="you")
-        because = (Reason(code="no_price_known", facts={"area": setup.site.rule_area}), *reasons)
-        return Decision(verdict=Choice.CANNOT_TELL, worth_up_to=None, because=because, conditions=(ask,))
-    because = (_about_money(setup, worth), *reasons)
+        unknown = Reason(code="no_price_known", facts={"area": setup.site.rule_area})
+        return answer(
+            Choice.CANNOT_TELL, (unknown, *reasons), Condition(code="tell_price", pointer="/tariff", who="you")
+        )
+    because = (_about_money(worth, currency), *reasons)
     turned = turning(setup, assumptions, worth, year_kwh)
     if turned:
-        because = (*(_turned(fact) for fact in turned), *because)
-        asked = tuple(Condition(code=fact.code, pointer=fact.pointer, who="you") for fact in turned)
-        return Decision(verdict=Choice.CANNOT_TELL, worth_up_to=value, because=because, conditions=asked)
+        asked = [Condition(code=fact.code, pointer=fact.pointer, who="you") for fact in turned]
+        return answer(Choice.CANNOT_TELL, (*(_turned(fact) for fact in turned), *because), *asked)
     if not _pays(worth):
-        return Decision(verdict=Choice.NOT_WORTH_IT, worth_up_to=value, because=because, conditions=())
+        return answer(Choice.NOT_WORTH_IT, because)
     if _certain(worth, compatibility, refused):
-        return Decision(verdict=Choice.WORTH_IT, worth_up_to=value, because=because, conditions=())
+        return answer(Choice.WORTH_IT, because)
     conditions = (*of_money(setup, worth), *of_findings(compatibility.findings), *of_consent(setup))
-    return Decision(verdict=Choice.WORTH_IT_IF, worth_up_to=value, because=because, conditions=conditions)
+    return answer(Choice.WORTH_IT_IF, because, *conditions)
 
 
 def _pays(worth: Worth) -> bool:
@@ -111,12 +149,12 @@ def _certain(worth: Worth, compatibility: Compatibility, refused: list[Finding])
     )
 
 
-def _about_money(setup: Setup, worth: Worth) -> Reason:
+def _about_money(worth: Worth, currency: str | None) -> Reason:
     facts: dict[str, Fact] = {
         "kept_years": worth.years_kept,
-        "worth_up_to": worth.worth_up_to.middle,
+        "worth_up_to": at_most(worth.worth_up_to.middle or 0.0),
         "outlay": worth.outlay,
-        "currency": setup.tariff.currency if setup.tariff else None,
+        "currency": currency,
     }
     payback = worth.discounted_payback_years
     if worth.outlay is None or payback is None:
@@ -135,9 +173,10 @@ def _about_money(setup: Setup, worth: Worth) -> Reason:
     return Reason(code=code, facts=MappingProxyType(facts))
 
 
-def _about_fit(compatibility: Compatibility, refused: list[Finding]) -> tuple[Reason, ...]:
+def about_fit(compatibility: Compatibility) -> tuple[Reason, ...]:
+    """Each refusal, and how each side fits that nothing refuses."""
     reasons = []
-    for finding in refused:
+    for finding in (one for one in compatibility.findings if one.verdict == Verdict.DOES_NOT_FIT):
         remedy = mending(finding)
         facts: dict[str, Fact] = {
             "finding": finding.code, "measured": finding.measured, "limit": finding.limit, "unit": finding.unit,

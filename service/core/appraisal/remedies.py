@@ -4,15 +4,22 @@ from collections.abc import Callable
 from dataclasses import replace
 
 from service.core.compatibility import Compatibility
+from service.core.model.assumption import Assumptions
 from service.core.model.facts import Setup
 from service.core.model.finding import Fact, Finding, Remedy
 from service.core.model.pointer import replaced_at
 
+_NOTHING_ASSUMED = Assumptions({})
 # The year's energy hangs on these parts of a request only.
 _ENERGY_PARTS = ("/site/", "/arrays/", "/inverter/", "/downtime_days_per_year/")
 
 
-def priced_remedies(compatibility: Compatibility, setup: Setup, year_kwh: Callable[[Setup], float]) -> Compatibility:
+def priced_remedies(
+    compatibility: Compatibility,
+    setup: Setup,
+    year_kwh: Callable[[Setup], float],
+    assumptions: Assumptions = _NOTHING_ASSUMED,
+) -> Compatibility:
     """The same findings with ``year_kwh_change`` filled in.
 
     Args:
@@ -20,6 +27,7 @@ def priced_remedies(compatibility: Compatibility, setup: Setup, year_kwh: Callab
         setup: the setup that was checked.
         year_kwh: the middle energy of a year of a setup, in kWh; asked once for the setup, where at all, and once for
             each change that energy can depend on.
+        assumptions: what of the setup was assumed; a remedy may settle some of it.
 
     Returns:
         A remedy that changes no field (ask somebody) keeps None; one that energy does not depend on gets 0.
@@ -32,13 +40,13 @@ def priced_remedies(compatibility: Compatibility, setup: Setup, year_kwh: Callab
         return known[key]
 
     def priced(remedy: Remedy) -> Remedy:
-        if remedy.pointer is not None and not f"{remedy.pointer}/".startswith(_ENERGY_PARTS):
+        if not touches_energy(remedy):
             return replace(remedy, year_kwh_change=0.0)
-        changed = _changed(setup, remedy)
+        changed = with_remedy(setup, assumptions, remedy)
         if changed is None:
             return remedy
         key = (remedy.pointer or f"{remedy.code} {remedy.facts.get('array')}", remedy.new_value)
-        return replace(remedy, year_kwh_change=asked(key, changed) - asked(None, setup))
+        return replace(remedy, year_kwh_change=asked(key, changed[0]) - asked(None, setup))
 
     def with_prices(finding: Finding) -> Finding:
         if not finding.remedies:
@@ -48,19 +56,42 @@ def priced_remedies(compatibility: Compatibility, setup: Setup, year_kwh: Callab
     return replace(compatibility, findings=tuple(with_prices(finding) for finding in compatibility.findings))
 
 
-def _changed(setup: Setup, remedy: Remedy) -> Setup | None:
-    """The setup with the remedy in place; None where it changes nothing that a request states."""
+def touches_energy(remedy: Remedy) -> bool:
+    """Could the year's energy hang on what the remedy changes?"""
+    return remedy.pointer is None or f"{remedy.pointer}/".startswith(_ENERGY_PARTS)
+
+
+def with_remedy(setup: Setup, assumptions: Assumptions, remedy: Remedy) -> tuple[Setup, Assumptions] | None:
+    """The setup with the remedy in place, and what of it is still assumed; None where no request can state it.
+
+    A value that the remedy replaces is assumed no longer. Of a panel moved to an input of its own all is assumed that
+    was assumed of its array, but for the mismatch: it cannot differ from itself.
+    """
     if remedy.pointer is not None:
-        return replaced_at(setup, remedy.pointer, remedy.new_value)
-    return _panels_spread(setup, remedy) if remedy.code == "one_panel_per_input" else None
+        known = {p: a for p, a in assumptions.by_pointer.items() if p != remedy.pointer}
+        same = len(known) == len(assumptions.by_pointer)
+        return replaced_at(setup, remedy.pointer, remedy.new_value), assumptions if same else Assumptions(known)
+    return _panels_spread(setup, assumptions, remedy) if remedy.code == "one_panel_per_input" else None
 
 
-def _panels_spread(setup: Setup, remedy: Remedy) -> Setup | None:
+def _panels_spread(setup: Setup, assumptions: Assumptions, remedy: Remedy) -> tuple[Setup, Assumptions] | None:
     """An array's panels on inputs of their own: ``facts`` name the array and the inputs that it moves to."""
     targets = [int(number) for number in str(remedy.facts.get("to_inputs", "")).split(", ") if number.isdigit()]
     found = next((i for i, a in enumerate(setup.arrays) if a.name == remedy.facts.get("array") and a.count > 1), None)
     if found is None or not targets:
         return None
+    known = dict(assumptions.by_pointer)
+    mismatch = known.get(f"/arrays/{found}/mismatch_share")
     single = replace(setup.arrays[found], count=1, joined="series")
+    if mismatch is not None:
+        single = replace(single, mismatch_share=0.0)
+        known[mismatch.pointer] = replace(mismatch, value=0.0, code="one_panel_an_input", low=None, high=None)
+    before = f"/arrays/{found}/"
+    of_array = [one for pointer, one in known.items() if pointer.startswith(before)]
+    for at in range(len(targets)):
+        for one in of_array:
+            pointer = f"/arrays/{len(setup.arrays) + at}/{one.pointer.removeprefix(before)}"
+            known[pointer] = replace(one, pointer=pointer)
     kept = (*setup.arrays[:found], single, *setup.arrays[found + 1 :])
-    return replace(setup, arrays=(*kept, *(replace(single, input=number) for number in targets)))
+    spread = replace(setup, arrays=(*kept, *(replace(single, input=number) for number in targets)))
+    return spread, Assumptions(known)

@@ -1,24 +1,36 @@
 """What is to be done, and when: from before buying to moving out?"""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from types import MappingProxyType
 
 import numpy as np
 
-from service.core.appraisal.conditions import ON_BUILDING, mending
+from service.core.appraisal.conditions import ON_BUILDING, Condition, of_findings
 from service.core.appraisal.decision import Choice, Decision
 from service.core.compatibility import Compatibility
 from service.core.energy import EnergyYear
+from service.core.model.amount import at_most
 from service.core.model.assumption import Assumptions
 from service.core.model.facts import Array, Panel, Setup
-from service.core.model.finding import Fact, Verdict
+from service.core.model.finding import Fact, Part, Verdict
 from service.core.panel import diode_of, open_circuit_voltage_v
 
 MOMENTS = (
     "before_buying", "at_the_door", "before_fitting", "before_plugging_in", "first_sunny_day", "each_spring",
     "after_storm", "moving_out",
 )  # fmt: skip
+# A demanded change of the things is made before they are paid, one of the wiring before it hangs out of reach; all
+# else before the plug goes in.
+_WHEN_MENDED = {
+    "other_inverter": "before_buying",
+    "one_panel_per_input": "before_fitting",
+    "parallel_not_series": "before_fitting",
+    "matched_connectors": "before_fitting",
+    "string_fuses": "before_fitting",
+}
+# What cards say where no cost was read.
+_COST_OPEN = frozenset({None, "", "unknown", "none found", "none stated", "no fee found"})
 # From here on one wired inverter on the roof usually serves better than more plugs.
 _MANY_PANELS = 5
 _LABEL = ("open_circuit_voltage_v", "short_circuit_current_a", "voc_coefficient_pct_per_k")
@@ -27,17 +39,31 @@ _INVERTER_LABEL = ("max_input_voltage_v", "max_short_circuit_current_a", "max_cu
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Step:
-    """One thing to do, with its moment. ``facts`` fill the sentence."""
+    """One thing to do, with its moment and who does it: you or electrician. ``facts`` fill the sentence."""
 
     code: str
     when: str
+    who: str = "you"
     facts: Mapping[str, Fact] = field(default_factory=lambda: MappingProxyType({}))
 
 
 def steps_of(
-    setup: Setup, assumptions: Assumptions, compatibility: Compatibility, energy: EnergyYear, decision: Decision
+    setup: Setup,
+    assumptions: Assumptions,
+    compatibility: Compatibility,
+    energy: EnergyYear,
+    decision: Decision,
+    demanded: Sequence[Condition] | None = None,
 ) -> tuple[Step, ...]:
     """The steps that this request calls for, in the order of ``MOMENTS``; a set not worth buying needs none.
+
+    Args:
+        setup: the set as it is to be built, the demanded remedies in place.
+        assumptions: what of it was assumed.
+        compatibility: its findings.
+        energy: its year.
+        decision: the decision about it.
+        demanded: what has to be done to the set first; None: what the findings demand.
 
     Returns:
         Steps with their facts: expected open-circuit voltage at the door in V, expected power on clear days in W, the
@@ -45,12 +71,16 @@ def steps_of(
     """
     if decision.verdict == Choice.NOT_WORTH_IT:
         return ()
+    demands = of_findings(compatibility.findings) if demanded is None else demanded
     steps = (
+        *_mending(demands),
         *_before_buying(setup, assumptions, compatibility, decision),
         *_at_the_door(setup),
         *_before_fitting(setup),
-        *_before_plugging_in(setup, compatibility),
-        *_later(setup, compatibility, energy),
+        *_before_plugging_in(setup, demands),
+        *_first_sunny_day(setup, energy),
+        *_register(compatibility),
+        *_later(setup, compatibility),
     )
     return tuple(sorted(steps, key=lambda step: MOMENTS.index(step.when)))
 
@@ -65,14 +95,15 @@ def _before_buying(
     limits = [name for name in _INVERTER_LABEL if assumptions.assumed(f"/inverter/inputs/0/{name}")]
     if limits:
         yield _step("ask_inverter_label", "before_buying", missing=", ".join(limits))
+    if any(condition.cost is None for condition in decision.conditions):
+        yield _step("ask_for_price", "before_buying")
     if decision.worth_up_to:
         yield _step(
-            "compare_price", "before_buying", amount=float(int(decision.worth_up_to)),
-            currency=setup.tariff.currency if setup.tariff else None,
+            "compare_price", "before_buying", amount=at_most(decision.worth_up_to), currency=decision.currency,
         )  # fmt: skip
     if any(array.mount in ON_BUILDING for array in setup.arrays):
         yield _step("ask_consent", "before_buying")
-    if any(f.code == "plug" and f.verdict == Verdict.NOT_KNOWN for f in compatibility.findings):
+    if any(f.part == Part.LOCAL_RULE and f.verdict == Verdict.NOT_KNOWN for f in compatibility.findings):
         yield _step("ask_operator", "before_buying", area=setup.site.rule_area)
     panels = sum(array.count for array in setup.arrays)
     if panels >= _MANY_PANELS:
@@ -80,14 +111,16 @@ def _before_buying(
 
 
 def _at_the_door(setup: Setup) -> Iterable[Step]:
-    told: set[Panel] = set()
+    arrays: dict[Panel, list[str]] = {}
     for array in setup.arrays:
-        if array.panel not in told:
-            told.add(array.panel)
-            low, high = door_voltage_v(array.panel)
-            yield _step("measure_voltage", "at_the_door", array=array.name, low_v=low, high_v=high)
-    if any(panel.history != "unused" for panel in told):
-        yield _step("look_panel_over", "at_the_door")
+        arrays.setdefault(array.panel, []).append(array.name)
+    if any(panel.history != "unused" for panel in arrays):
+        yield _step("look_panel_over", "at_the_door")  # a broken one is not touched, let alone measured
+    for panel, names in arrays.items():
+        low, high = door_voltage_v(panel)
+        variant = "several" if len(arrays) > 1 else ""
+        told = ", ".join(dict.fromkeys(names))
+        yield _step("measure_voltage", "at_the_door", arrays=told, variant=variant, low_v=low, high_v=high)
 
 
 def door_voltage_v(panel: Panel) -> tuple[float, float]:
@@ -115,26 +148,35 @@ def _wiring(array: Array) -> str:
     return f"{array.name} > {array.input}{several}"
 
 
-def _before_plugging_in(setup: Setup, compatibility: Compatibility) -> Iterable[Step]:
-    for finding in compatibility.findings:
-        remedy = mending(finding) if finding.verdict == Verdict.DOES_NOT_FIT else None
-        if remedy is not None:
-            yield _step(
-                "mend_first", "before_plugging_in", finding=finding.code, remedy=remedy.code, who=remedy.who,
-                new_value=remedy.new_value, unit=remedy.unit,
-            )  # fmt: skip
+def _mending(demanded: Iterable[Condition]) -> Iterable[Step]:
+    """What the decision demands, at the moment for it; what somebody only has to be asked has steps of its own."""
+    for one in demanded:
+        if "finding" in one.facts:
+            facts = {**one.facts, "remedy": one.code}
+            when = _WHEN_MENDED.get(one.code, "before_plugging_in")
+            yield Step(code="mend_first", when=when, who=one.who, facts=MappingProxyType(facts))
+
+
+def _before_plugging_in(setup: Setup, demanded: Iterable[Condition]) -> Iterable[Step]:
     circuit = setup.socket_circuit
     if circuit is None or circuit.cable_mm2 is None or circuit.residual_current_device in {"none", "not_known"}:
-        yield _step("have_circuit_checked", "before_plugging_in")
-    if setup.inverter.set_limit_w < setup.inverter.ac_power_w:
+        yield _step("have_circuit_checked", "before_plugging_in", "electrician")
+    turned_down = setup.inverter.set_limit_w < setup.inverter.ac_power_w
+    if turned_down and not any(one.code == "lower_set_limit" for one in demanded):
         yield _step("set_the_limit", "before_plugging_in", set_limit_w=setup.inverter.set_limit_w)
     if circuit is not None and circuit.lead_route in {"window", "door"}:
         yield _step("flat_lead", "before_plugging_in", route=circuit.lead_route)
+
+
+def _register(compatibility: Compatibility) -> Iterable[Step]:
+    """Whom to tell of the set: the last thing before plugging in, or after the first day."""
     duty = _duty(compatibility)
     if duty is not None:
         when = "first_sunny_day" if duty.get("before_or_after") == "after" else "before_plugging_in"
-        facts = {name: duty.get(name) for name in ("who", "cost", "before_or_after")}
-        yield _step("register", when, due=duty.get("when"), **facts)
+        facts = {"due": duty.get("when"), "whom": duty.get("who")}
+        facts |= {"variant": "cost_open" if duty.get("cost") in _COST_OPEN else ""}
+        facts |= {name: duty.get(name) for name in ("who", "cost", "before_or_after")}
+        yield Step(code="register", when=when, facts=MappingProxyType(facts))
 
 
 def _duty(compatibility: Compatibility) -> Mapping[str, Fact] | None:
@@ -143,7 +185,7 @@ def _duty(compatibility: Compatibility) -> Mapping[str, Fact] | None:
     return None if found is None or found.facts.get("needed") == "no" else found.facts
 
 
-def _later(setup: Setup, compatibility: Compatibility, energy: EnergyYear) -> Iterable[Step]:
+def _first_sunny_day(setup: Setup, energy: EnergyYear) -> Iterable[Step]:
     # At least 60 s of a sound grid by EN 50549-1, 300 s by IEEE 1547 as set at first; both from memory.
     yield _step("wait_for_grid", "first_sunny_day", least_s=60, longest_s=300)
     clear = {kind.season: max(kind.ac_w) for kind in energy.day_kinds if kind.kind == "clear"}
@@ -155,6 +197,9 @@ def _later(setup: Setup, compatibility: Compatibility, energy: EnergyYear) -> It
     circuit = setup.socket_circuit
     if circuit is None or circuit.plug in {"household", "not_known"}:
         yield _step("feel_the_plug", "first_sunny_day")
+
+
+def _later(setup: Setup, compatibility: Compatibility) -> Iterable[Step]:
     yield _step("clean", "each_spring", dirt_pct=round(100 * max(array.dirt_share for array in setup.arrays), 1))
     yield _step("retighten", "each_spring")
     yield _step("look_after_storm", "after_storm")
@@ -163,5 +208,5 @@ def _later(setup: Setup, compatibility: Compatibility, energy: EnergyYear) -> It
         yield _step("deregister", "moving_out")
 
 
-def _step(code: str, when: str, **facts: Fact) -> Step:
-    return Step(code=code, when=when, facts=MappingProxyType(facts))
+def _step(code: str, when: str, who: str = "you", **facts: Fact) -> Step:
+    return Step(code=code, when=when, who=who, facts=MappingProxyType(facts))

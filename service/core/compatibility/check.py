@@ -104,12 +104,13 @@ def _with_both_sides(found: list[Finding], card: RuleCard) -> list[Finding]:
         "admitted_on": card.published_on or "undated",
         "variant": "admitted_elsewhere",
     }
-    return [
-        replace(f, facts=MappingProxyType({**f.facts, **both}))
-        if f.code == "circuit_cable" and f.verdict == Verdict.DOES_NOT_FIT and f.facts["variant"] == "shared"
-        else f
-        for f in found
-    ]
+    return [replace(f, facts=MappingProxyType({**f.facts, **both})) if _refused_as_shared(f) else f for f in found]
+
+
+def _refused_as_shared(finding: Finding) -> bool:
+    """Does the cable rule refuse a circuit that is shared with others?"""
+    refused = finding.code == "circuit_cable" and finding.verdict == Verdict.DOES_NOT_FIT
+    return refused and str(finding.facts["variant"]).startswith("shared")
 
 
 def _not_looked_at(setup: Setup, assumptions: Assumptions) -> tuple[str, ...]:

@@ -4,15 +4,8 @@ The circuit is fed from two sides: breaker and set together can push their sum t
 that. So the cable must carry both (IEC 60364-5-551 clause 551.7.2; BS 7671 has the same text).
 """
 
-from service.core.compatibility.conductors import (
-    AWG,
-    METHODS,
-    SECTIONS_MM2,
-    Carrying,
-    carrying_capacity,
-    lead_ampacity_a,
-    resistance_ohm_per_km,
-)  # fmt: skip
+from service.core.compatibility.capacity import AMBIENT, Capacity, capacity_of
+from service.core.compatibility.conductors import lead_ampacity_a, resistance_ohm_per_km
 from service.core.compatibility.finding import made
 from service.core.compatibility.reach import Outcome, Reach, exactly, rating
 from service.core.compatibility.voltage import is_us
@@ -55,36 +48,47 @@ def socket_side(setup: Setup, assumptions: Assumptions) -> tuple[Finding, ...]:
 def fed_in_current_a(setup: Setup, circuit: SocketCircuit) -> float:
     """Ig: what this set and the others on its circuit push into it, A at the circuit's voltage (power factor 1)."""
     others_w = sum(other.ac_power_w for other in circuit.other_sets if other.same_circuit)
-    return (min(setup.inverter.set_limit_w, setup.inverter.ac_power_w) + others_w) / circuit.voltage_v
+    return (_output_w(setup) + others_w) / circuit.voltage_v
 
 
 def circuit_cable(setup: Setup, circuit: SocketCircuit, assumptions: Assumptions) -> Finding:
-    """Can the cable carry breaker and set together (Iz >= In + Ig), or, on a circuit of its own, the larger one?"""
+    """Can the cable carry breaker and set together (Iz >= In + Ig), or, on a circuit of its own, the larger one?
+
+    Where nobody said how warm it gets around the cable, the verdict is one only if it is the same over the whole
+    range that homes have; ``ambient_c`` of the facts then is the end at which it still holds.
+    """
     area = setup.site.rule_area
-    fed_in = fed_in_current_a(setup, circuit) * (US_CONTINUOUS if is_us(area) else 1.0)
+    fed_in = _fed_in(setup, circuit, assumptions, US_CONTINUOUS if is_us(area) else 1.0)
     breaker = rating(assumptions, "/socket_circuit/breaker_a", circuit.breaker_a)
-    capacity, tables = _capacity(circuit, assumptions, area)
-    shared = _shared_too(circuit, assumptions)
-    outcome = _cable_outcome(breaker, capacity, fed_in, shared)
-    in_a = breaker.value
+    iz = capacity_of(circuit, assumptions, area)
+    outcome = _cable_outcome(breaker, iz, fed_in, _shared_too(circuit, assumptions))
+    in_a, in_all = breaker.value, fed_in.value or 0.0
     counted_apart = circuit.dedicated is True
-    measured = None if in_a is None else (max(in_a, fed_in) if counted_apart else in_a + fed_in)
+    measured = None if in_a is None else (max(in_a, in_all) if counted_apart else in_a + in_all)
+    ambient_c, tables = iz.shown(outcome.verdict, circuit.ambient_c)
+    over_range = iz.ambient_open and outcome.verdict != Verdict.NOT_KNOWN
     facts: dict[str, Fact] = {
         "breaker_a": in_a,
-        "fed_in_a": fed_in,
+        "fed_in_a": in_all,
         "voltage_v": circuit.voltage_v,
         "cable_mm2": circuit.cable_mm2,
         "laying": circuit.laying,
-        "ambient_c": circuit.ambient_c,
+        "ambient_c": ambient_c,
+        "ambient_known": not iz.ambient_open,
+        "ambient_from_c": iz.ambients_c[0],
+        "ambient_to_c": iz.ambients_c[-1],
         "dedicated": circuit.dedicated,
         "method": tables.method if tables else None,
         "table": tables.table if tables else None,
         "table_ambient_c": tables.table_ambient_c if tables else None,
-        "variant": "" if outcome.missing else "own_circuit" if counted_apart else "shared",
+        "least_limit_a": iz.current.low,
+        "variant": "" if outcome.missing else ("own_circuit" if counted_apart else "shared"),
     }
+    if over_range and not outcome.missing:
+        facts["variant"] = f"{facts['variant']}_over_range"
     return made(
         "circuit_cable", Part.SOCKET_SIDE, outcome, "/socket_circuit", facts=facts,
-        numbers=(measured, None if capacity.missing else capacity.value, "A"),
+        numbers=(measured, tables.current_a if tables else None, "A"),
         source=f"{US_CABLE_SOURCE if is_us(area) else CABLE_SOURCE}; {tables.table if tables else 'no table'}",
     )  # fmt: skip
 
@@ -97,22 +101,26 @@ def lead_voltage_rise(setup: Setup, circuit: SocketCircuit, assumptions: Assumpt
     bearing = lead_ampacity_a(circuit.lead_mm2)
     if resistance is None or bearing is None:
         return None
-    current = min(setup.inverter.set_limit_w, setup.inverter.ac_power_w) / circuit.voltage_v
+    current = _output_w(setup) / circuit.voltage_v
     ohm = 2 * circuit.lead_length_m * resistance / 1000
     feeder = None if circuit.cable_mm2 is None else resistance_ohm_per_km(circuit.cable_mm2, flexible=False)
     ohm += 2 * circuit.feeder_length_m * (feeder or 0.0) / 1000
     rise_pct = 100 * current * ohm / circuit.voltage_v
+    variant = ""
     if current > bearing:
         verdict, variant = Verdict.DOES_NOT_FIT, "overloaded"
     else:
-        verdict, variant = (Verdict.FITS if rise_pct <= LOSSY_RISE_PCT else Verdict.FITS_WITH_LOSS), ""
+        verdict = Verdict.FITS if rise_pct <= LOSSY_RISE_PCT else Verdict.FITS_WITH_LOSS
+    outcome = Outcome(verdict, verdict)
+    if verdict == Verdict.FITS and circuit.feeder_length_m > 0 and feeder is None:
+        outcome = Outcome(Verdict.NOT_KNOWN, Verdict.NOT_KNOWN, ("/socket_circuit/cable_mm2",))
     facts: dict[str, Fact] = {
         "rise_v": current * ohm, "eaten_w": current**2 * ohm, "current_a": current, "lead_may_carry_a": bearing,
         "lead_length_m": circuit.lead_length_m, "lead_mm2": circuit.lead_mm2,
         "feeder_length_m": circuit.feeder_length_m, "feeder_counted": feeder is not None, "variant": variant,
     }  # fmt: skip
     return made(
-        "lead_voltage_rise", Part.SOCKET_SIDE, Outcome(verdict, verdict), "/socket_circuit/lead_mm2",
+        "lead_voltage_rise", Part.SOCKET_SIDE, outcome, "/socket_circuit/lead_mm2",
         numbers=(rise_pct, LOSSY_RISE_PCT, "%"), facts=facts, source=LEAD_SOURCE,
     )  # fmt: skip
 
@@ -132,28 +140,26 @@ def residual_current(circuit: SocketCircuit) -> Finding:
     )  # fmt: skip
 
 
-def _capacity(circuit: SocketCircuit, assumptions: Assumptions, area: str) -> tuple[Reach, Carrying | None]:
-    """Iz with the range that an unknown section or laying leaves open, and the table read where both are known."""
-    section = rating(assumptions, "/socket_circuit/cable_mm2", circuit.cable_mm2)
-    laying_known = circuit.laying is not None and not assumptions.assumed("/socket_circuit/laying")
-    missing = (*section.missing, *(() if laying_known or is_us(area) else ("/socket_circuit/laying",)))
-    layings = [circuit.laying] if laying_known and circuit.laying else list(METHODS)
+def _output_w(setup: Setup) -> float:
+    return min(setup.inverter.set_limit_w, setup.inverter.ac_power_w)
 
-    def capacities(mm2: float) -> list[Carrying]:
-        found = (carrying_capacity(mm2, way, circuit.ambient_c, area, circuit.voltage_v) for way in layings)
-        return [carrying for carrying in found if carrying is not None]
 
-    if section.value is None or section.missing:
-        thinnest, thickest = (AWG[0][1], AWG[2][1]) if is_us(area) else (SECTIONS_MM2[0], SECTIONS_MM2[2])
-        low, high = capacities(section.low or thinnest), capacities(section.high or thickest)
-    else:
-        low = high = capacities(section.value)
-    if not low or not high:
-        return Reach(None, None, None, missing or ("/socket_circuit/cable_mm2",)), None
-    least, most = min(c.current_a for c in low), max(c.current_a for c in high)
-    if not missing:
-        return exactly(least), low[0]
-    return Reach(least, None, most, missing), None
+def _fed_in(setup: Setup, circuit: SocketCircuit, assumptions: Assumptions, factor: float) -> Reach:
+    """Ig times the factor; another set on the circuit whose output nobody gave counts with nothing at the low end."""
+    guessed = tuple(
+        f"/socket_circuit/other_sets/{at}/ac_power_w"
+        for at, other in enumerate(circuit.other_sets)
+        if other.same_circuit and assumptions.assumed(f"/socket_circuit/other_sets/{at}/ac_power_w")
+    )
+    value = factor * fed_in_current_a(setup, circuit)
+    if not guessed:
+        return exactly(value)
+    certain_w = _output_w(setup) + sum(
+        other.ac_power_w
+        for at, other in enumerate(circuit.other_sets)
+        if other.same_circuit and f"/socket_circuit/other_sets/{at}/ac_power_w" not in guessed
+    )
+    return Reach(factor * certain_w / circuit.voltage_v, value, None, guessed)
 
 
 def _shared_too(circuit: SocketCircuit, assumptions: Assumptions) -> tuple[bool, ...]:
@@ -163,16 +169,17 @@ def _shared_too(circuit: SocketCircuit, assumptions: Assumptions) -> tuple[bool,
     return (not circuit.dedicated,)
 
 
-def _cable_outcome(breaker: Reach, capacity: Reach, fed_in: float, shared: tuple[bool, ...]) -> Outcome:
+def _cable_outcome(breaker: Reach, iz: Capacity, fed_in: Reach, shared: tuple[bool, ...]) -> Outcome:
     """The strictest reading for ``fits``, the kindest for a proven ``does_not_fit``."""
 
-    def total(breaker_a: float, apart: bool) -> float:
-        return max(breaker_a, fed_in) if apart else breaker_a + fed_in
+    def total(breaker_a: float, fed_in_a: float, *, apart: bool) -> float:
+        return max(breaker_a, fed_in_a) if apart else breaker_a + fed_in_a
 
-    missing = breaker.missing + capacity.missing
-    most = None if breaker.highest is None else total(breaker.highest, apart=not shared[0])
+    capacity = iz.current
+    missing = breaker.missing + capacity.missing + fed_in.missing
+    most = None if breaker.highest is None else total(breaker.highest, fed_in.highest or 0.0, apart=not shared[0])
     least_breaker = breaker.lowest if not breaker.missing else (breaker.low or LEAST_BREAKER_A)
-    least = total(least_breaker or LEAST_BREAKER_A, apart=not shared[-1])
+    least = total(least_breaker or LEAST_BREAKER_A, fed_in.lowest or 0.0, apart=not shared[-1])
     if capacity.high is not None and least > capacity.high:
         return Outcome(Verdict.DOES_NOT_FIT, Verdict.DOES_NOT_FIT, missing)
     if most is None or capacity.lowest is None:
@@ -180,6 +187,14 @@ def _cable_outcome(breaker: Reach, capacity: Reach, fed_in: float, shared: tuple
     likely = Verdict.FITS if most <= capacity.lowest else Verdict.DOES_NOT_FIT
     if not missing and likely == Verdict.FITS:
         return Outcome(likely, likely)
-    if not missing and len(shared) > 1:
-        missing = ("/socket_circuit/dedicated",)
+    if not missing:
+        missing = _what_decides(iz, most, least, shared)
     return Outcome(Verdict.NOT_KNOWN, likely, missing)
+
+
+def _what_decides(iz: Capacity, most: float, least: float, shared: tuple[bool, ...]) -> tuple[str, ...]:
+    """Which of the two that nobody said would settle it: what else hangs on the circuit, how warm the cable gets."""
+    low, high = iz.current.low or 0.0, iz.current.high or 0.0
+    by_sharing = len(shared) > 1 and any(least <= limit < most for limit in (low, high))
+    by_warmth = iz.ambient_open and any(low < amps <= high for amps in (least, most))
+    return (*(("/socket_circuit/dedicated",) if by_sharing else ()), *((AMBIENT,) if by_warmth else ()))

@@ -5,6 +5,7 @@ from service.core.compatibility.reach import Outcome, Reach, at_most, combined
 from service.core.compatibility.wiring import Strings, Wiring
 from service.core.model.facts import Array, Input
 from service.core.model.finding import Fact, Finding, Part, Verdict, worst
+from service.core.sky import ground_share, sky_share
 
 # Irradiance above 1000 W/m2 (cloud edges, snow): IEC 62548 and NEC 690.8(A)(1).
 DESIGN_FACTOR = 1.25
@@ -12,23 +13,27 @@ DESIGN_SOURCE = "1.25 x short-circuit current, IEC 62548, IEC 60364-7-712 and NE
 LABEL_SOURCE = "the largest panel's label value as the maker of the inverter prints it"
 REVERSE_SOURCE = "IEC 62548: string fuses where (strings - 1) x short-circuit current exceeds the panel's fuse rating"
 
-# How openly a panel's rear side stands, 1 free all around: our own figures, from memory of rear-side measurements.
+# How openly a panel's rear side stands, 1 free all around. Before a facade a third, flat against it a tenth: judgement;
+# no measurement found.
 REAR_OPENNESS = {
     "hung_on_rail": 1 / 3, "behind_rail": 1 / 3, "balcony_floor": 1 / 3, "wall": 0.1, "sloped_roof": 0.1,
 }  # fmt: skip
-REAR_SKY_SHARE = 0.05  # of full sun: diffuse sky behind an upright panel on a clear day
+CLEAR_SKY_SHARE = 0.10  # of full sun: diffuse light of a clear sky on level ground (Ineichen-Perez, turbidity 3)
 
 
 def rear_light_share(array: Array, ground_reflectance_share: float) -> float:
-    """Light on the rear over light on the front in full sun: half of what the ground reflects, and some sky.
+    """Light on the rear over light on the front in full sun: what it sees of ground and sky, both even.
 
-    An upright rear side sees half ground, half sky; before a dark facade a third of that is left (0.05 of full sun
-    over grass), a free-standing panel gets all of it. From memory, an order of magnitude.
+    The rear of a plane at tilt t is one at 180 - t: of the ground it sees (1 + cos t) / 2, of the sky (1 - cos t) / 2
+    (Liu and Jordan, Solar Energy 7 (1963) 53-74). The ground is taken as sunlit, the panel's own shadow left out: the
+    upper end, as is due where a current may do harm. Before a dark facade a third is left, 0.05 of full sun over grass.
     """
     if array.rear_light_share is not None:
         return array.rear_light_share
     openness = REAR_OPENNESS.get(array.mount, 1.0)
-    return openness * (0.5 * ground_reflectance_share + REAR_SKY_SHARE)
+    rear_tilt = 180.0 - array.plane.tilt_deg
+    seen = ground_reflectance_share * ground_share(rear_tilt) + CLEAR_SKY_SHARE * sky_share(rear_tilt)
+    return openness * float(seen)
 
 
 def rear_gain_share(wiring: Wiring, strings: Strings) -> float:

@@ -1,9 +1,13 @@
 """Do the panels suit the input and each other in power, kind and number? Are connectors and datasheet sound?"""
 
+from collections.abc import Callable
+from dataclasses import replace
+
 import numpy as np
 
+from service.core.compatibility.curve_spread import SHAPES, moved, throughout
 from service.core.compatibility.finding import made
-from service.core.compatibility.reach import Outcome, at_most, combined
+from service.core.compatibility.reach import Outcome, Reach, at_most, combined
 from service.core.compatibility.wiring import FULL_SUN_W_PER_M2, Strings, Wiring
 from service.core.model.facts import Panel
 from service.core.model.finding import Fact, Finding, Part, Verdict
@@ -61,10 +65,10 @@ def unlike_panels(wiring: Wiring, index: int, here: tuple[Strings, ...]) -> Find
     missing = tuple(pointer for s in here for name in _PRINTED for pointer in wiring.of_panel(s, name).missing)
     alike = all(_electric(s) == _electric(here[0]) for s in here)
     lost_pct = 0.0 if alike else _lost_together_pct(wiring, here)
-    likely = Verdict.NOT_KNOWN if lost_pct is None else (
-        Verdict.FITS if lost_pct <= UNLIKE_LOSS_PCT else Verdict.FITS_WITH_LOSS
-    )  # fmt: skip
+    likely = _by_loss(lost_pct)
     outcome = Outcome(likely if alike or not missing else Verdict.NOT_KNOWN, likely, () if alike else missing)
+    if lost_pct is not None and not alike:
+        outcome = throughout(outcome, lambda: _loss_reach(wiring, here), lambda loss: _by_loss(loss.value))
     facts: dict[str, Fact] = {
         "arrays": ", ".join(s.array.name for s in here),
         "alike": alike,
@@ -75,6 +79,34 @@ def unlike_panels(wiring: Wiring, index: int, here: tuple[Strings, ...]) -> Find
         "unlike_panels", Part.PANEL_SIDE, outcome, f"/inverter/inputs/{index}", input_number=index + 1, facts=facts,
         numbers=(lost_pct, UNLIKE_LOSS_PCT, "%"), source="joint curve of the panels in full sun, single-diode model",
     )  # fmt: skip
+
+
+def _by_loss(lost_pct: float | None) -> Verdict:
+    if lost_pct is None:
+        return Verdict.NOT_KNOWN
+    return Verdict.FITS if lost_pct <= UNLIKE_LOSS_PCT else Verdict.FITS_WITH_LOSS
+
+
+def _loss_reach(wiring: Wiring, here: tuple[Strings, ...]) -> Reach:
+    """The loss over what shapes each panel's curve between its printed points, one array at a time, summed."""
+
+    def with_panel(at: int) -> Callable[[Panel], float]:
+        def lost(panel: Panel) -> float:
+            own = replace(here[at], array=replace(here[at].array, panel=panel))
+            return _lost_together_pct(wiring, (*here[:at], own, *here[at + 1 :])) or 0.0
+
+        return lost
+
+    names = tuple(name for name in SHAPES if name not in _PRINTED)
+    parts = [moved(wiring, strings, with_panel(at), names) for at, strings in enumerate(here)]
+    missing = tuple(pointer for part in parts for pointer in part.missing)
+    ends = [(part.low, part.value, part.high) for part in parts]
+    value = ends[0][1]
+    if any(None in end for end in ends):
+        return Reach(None, value, None, missing)
+    low = (value or 0.0) + sum((low or 0.0) - (middle or 0.0) for low, middle, _ in ends)
+    high = (value or 0.0) + sum((high or 0.0) - (middle or 0.0) for _, middle, high in ends)
+    return Reach(low, value, high, missing)
 
 
 def input_count(wiring: Wiring) -> Finding:

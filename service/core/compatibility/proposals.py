@@ -8,7 +8,7 @@ from types import MappingProxyType
 from service.core.compatibility.circuit import US_CONTINUOUS, fed_in_current_a
 from service.core.compatibility.voltage import is_us
 from service.core.compatibility.wiring import Wiring, with_panels_moved
-from service.core.model.facts import Setup
+from service.core.model.facts import Array, Setup
 from service.core.model.finding import Fact, Finding, Verdict
 from service.core.model.pointer import replaced_at
 
@@ -19,6 +19,8 @@ FUSE_OVER_ISC = 1.5  # IEC 62548: a string fuse of at least 1.5 x Isc, at most t
 LEAD_SECTIONS_MM2 = (1.0, 1.5, 2.5, 4.0, 6.0)
 LEAST_LIMIT_W = 50.0  # nobody turns an inverter down further
 LIMIT_STEP_W = 10.0
+PANEL_STEP_W = 5.0  # labels go in steps of 5 W
+LEAST_KEPT_SHARE = 0.5  # a set that loses more than half of its panels' power is another set, and no remedy of this one
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -150,7 +152,8 @@ def _cable(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
     if finding.limit is not None and circuit.breaker_a is not None:
         factor = US_CONTINUOUS if us else 1.0
         others_w = (fed_in_current_a(setup, circuit) * circuit.voltage_v) - _output_w(setup)
-        spare_w = (finding.limit - circuit.breaker_a) / factor * circuit.voltage_v - others_w
+        least_a = finding.facts["least_limit_a"]
+        spare_w = (float(least_a or finding.limit) - circuit.breaker_a) / factor * circuit.voltage_v - others_w
         yield from _turned_down(setup, spare_w)
 
 
@@ -174,6 +177,48 @@ def _local_cap(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
         others_w = finding.facts["other_sets_w"]
         room_w = finding.limit - float(others_w if isinstance(others_w, float | int) else 0)
         yield from _turned_down(wiring.setup, room_w if finding.facts["inclusive"] else room_w - 1e-6)
+
+
+def _panel_cap(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
+    """Another plug, whose figure may be higher; then weaker panels, or fewer of them."""
+    yield from _plug(finding, wiring)
+    if finding.limit is None or finding.verdict != Verdict.DOES_NOT_FIT:
+        return
+    others_w = finding.facts["other_sets_w"]
+    room_w = finding.limit - float(others_w or 0) - (0.0 if finding.facts["inclusive"] else 1e-6)
+    setup = wiring.setup
+    panels = sum(array.count for array in setup.arrays)
+    each_w = PANEL_STEP_W * floor(room_w / panels / PANEL_STEP_W)
+    if panels * each_w >= LEAST_KEPT_SHARE * sum(a.count * a.panel.rated_power_w for a in setup.arrays):
+        weaker = tuple(
+            replace(a, panel=replace(a.panel, rated_power_w=min(each_w, a.panel.rated_power_w))) for a in setup.arrays
+        )
+        yield Proposal(code="weaker_panels", new_value=each_w, unit="W",
+                       rewired=replace(wiring, setup=replace(setup, arrays=weaker)))  # fmt: skip
+    kept = _kept_within(setup, room_w)
+    left = sum(array.count for array in kept)
+    if LEAST_KEPT_SHARE * panels <= left < panels:
+        yield _fewer(wiring, kept, left, panels)
+
+
+def _kept_within(setup: Setup, room_w: float) -> tuple[Array, ...]:
+    """As many panels as stay within so many watts, taken off the last array first."""
+    arrays = list(setup.arrays)
+    while arrays and sum(a.count * a.panel.rated_power_w for a in arrays) > room_w:
+        last = arrays.pop()
+        if last.count > 1:
+            arrays.append(replace(last, count=last.count - 1))
+    return tuple(arrays)
+
+
+def _fewer(wiring: Wiring, kept: tuple[Array, ...], left: int, panels: int) -> Proposal:
+    """A pointer to the one count that changes; none where whole arrays go."""
+    arrays = wiring.setup.arrays
+    if len(kept) == len(arrays):
+        return Proposal(code="fewer_panels", pointer=f"/arrays/{len(kept) - 1}/count", new_value=kept[-1].count,
+                        facts={"left": left, "panels": panels})  # fmt: skip
+    return Proposal(code="fewer_panels", new_value=left, facts={"left": left, "panels": panels},
+                    rewired=replace(wiring, setup=replace(wiring.setup, arrays=kept)))  # fmt: skip
 
 
 def _connectors(finding: Finding, _wiring: Wiring) -> Iterator[Proposal]:
@@ -222,7 +267,7 @@ _BY_CODE: Mapping[str, Callable[[Finding, Wiring], Iterator[Proposal]]] = Mappin
         "lead_voltage_rise": _lead,
         "residual_current": _device,
         "local_cap": _local_cap,
-        "panel_cap": _plug,
+        "panel_cap": _panel_cap,
         "plug": _plug,
         "meter": _meter,
     }

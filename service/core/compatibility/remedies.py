@@ -36,7 +36,14 @@ def with_remedies(finding: Finding, wiring: Wiring, before: tuple[Finding, ...],
             kept.append(_remedy(proposal, then))
             if then in (Verdict.FITS, Verdict.FITS_WITH_LOSS):
                 done.add(kind)
-    return replace(finding, remedies=tuple(kept))
+    return replace(finding, remedies=tuple(remedy for remedy in kept if not _outdone(remedy, done)))
+
+
+def _outdone(remedy: Remedy, done: set[tuple[str, object]]) -> bool:
+    """Does another step of the same kind mend what this one leaves open?"""
+    kind = (remedy.code, remedy.facts.get("variant"))
+    mends = remedy.verdict_then in (Verdict.FITS, Verdict.FITS_WITH_LOSS)
+    return remedy.code in ONE_IS_ENOUGH and kind in done and not mends
 
 
 def _asked_again(finding: Finding, changed: Wiring, before: tuple[Finding, ...], ask: Ask) -> Verdict:

@@ -1,8 +1,12 @@
 """Do the panels' volts suit the input: not too many in the cold, enough in the heat and in the morning?"""
 
+from collections.abc import Callable
+
+from service.core.compatibility.curve_spread import SHAPES, far_from, moved, throughout
 from service.core.compatibility.finding import made
 from service.core.compatibility.reach import Outcome, Reach, at_least, at_most, combined
 from service.core.compatibility.wiring import MORNING_CELL_C, MORNING_W_PER_M2, Strings, Wiring
+from service.core.model.facts import Panel
 from service.core.model.finding import Fact, Finding, Part, Verdict
 
 COLD_SOURCE = (
@@ -47,9 +51,7 @@ def cold_voltage(wiring: Wiring, index: int, strings: Strings) -> Finding:
     site = wiring.setup.site
     cold, method = cold_string_voltage(wiring, strings)
     limit = wiring.limit(index, "max_input_voltage_v")
-    outcome = at_most(cold, limit)
-    if method == "nec_table" and outcome.verdict == Verdict.DOES_NOT_FIT:
-        outcome = _with_coefficient_open(wiring, strings, limit)
+    outcome = _in_the_cold(wiring, strings, limit)
     facts: dict[str, Fact] = _string_facts(strings) | {
         "coldest_air_c": site.coldest_air_c,
         "coldest_estimated": wiring.assumptions.assumed("/site/coldest_air_c"),
@@ -69,12 +71,15 @@ def cold_string_voltage(wiring: Wiring, strings: Strings) -> tuple[Reach, str]:
     """Open-circuit voltage of one string at the coldest air, and by which method.
 
     ``coefficient``; ``class``, where the coefficient was assumed; ``nec_table``, where none is known in an area of
-    that code.
+    that code and the panel is said to be of crystalline silicon, for which the table is.
     """
     voltage = wiring.of_panel(strings, "open_circuit_voltage_v")
     known = not wiring.of_panel(strings, "voc_coefficient_pct_per_k").missing
     factor = nec_factor(wiring.setup.site.coldest_air_c)
-    if known or factor is None or not (is_us(wiring.setup.site.rule_area) and strings.panel.cell_kind in CRYSTALLINE):
+    silicon = strings.panel.cell_kind in CRYSTALLINE and not wiring.assumptions.assumed(
+        f"{strings.pointer}/panel/cell_kind"
+    )
+    if known or factor is None or not (is_us(wiring.setup.site.rule_area) and silicon):
         return _by_coefficient(wiring, strings), "coefficient" if known else "class"
     return combined(lambda volts: strings.in_series * volts * factor, voltage), "nec_table"
 
@@ -90,21 +95,35 @@ def _by_coefficient(wiring: Wiring, strings: Strings) -> Reach:
     )
 
 
-def _with_coefficient_open(wiring: Wiring, strings: Strings, limit: Reach) -> Outcome:
-    """The table alone refuses: proven only if the kindest coefficient of the class fails too."""
+def _in_the_cold(wiring: Wiring, strings: Strings, limit: Reach) -> Outcome:
+    """Does the string's cold voltage stay within a limit?
+
+    Where the table stands in for the coefficient, a refusal is proven only if the kindest coefficient of the class
+    fails too, and a fit holds only if the steepest one does not overtake the table.
+    """
+    cold, method = cold_string_voltage(wiring, strings)
+    outcome = at_most(cold, limit)
+    if method != "nec_table" or outcome.missing:
+        return outcome
     by_class = at_most(_by_coefficient(wiring, strings), limit)
-    if by_class.verdict == Verdict.DOES_NOT_FIT:
-        return by_class
+    if by_class.verdict == outcome.verdict or by_class.likely == outcome.verdict == Verdict.FITS:
+        return outcome
     return Outcome(Verdict.NOT_KNOWN, Verdict.DOES_NOT_FIT, by_class.missing)
 
 
 def hot_voltage(wiring: Wiring, index: int, strings: Strings) -> Finding:
-    """Operating voltage of the string at its hottest cell against the lower end of tracking: energy, no danger."""
+    """Operating voltage of the string at its hottest cell against the lower end of tracking: energy, no danger.
+
+    As in the cold, a voltage or a coefficient that was taken from the panel's class leaves the question open, with the
+    class's worst value as ``likely``.
+    """
     hottest = wiring.hottest(strings)
-    share = wiring.curves.hot_share(strings.panel, hottest)
-    hot = combined(lambda v: strings.in_series * v * share, wiring.of_panel(strings, "max_power_voltage_v"))
+
+    def hot_v(panel: Panel) -> float:
+        return strings.in_series * panel.max_power_voltage_v * wiring.curves.hot_share(panel, hottest)
+
     limit = wiring.limit(index, "tracking_min_v")
-    outcome = at_least(hot, limit, Verdict.FITS_WITH_LOSS)
+    hot, outcome = _enough(wiring, strings, hot_v, ("max_power_voltage_v", "voc_coefficient_pct_per_k"), limit)
     facts = _string_facts(strings) | {"hottest_cell_c": hottest, "worst_v": hot.lowest}
     return made(
         "hot_voltage", Part.PANEL_SIDE, outcome, strings.pointer, input_number=index + 1, facts=facts,
@@ -117,10 +136,12 @@ def start_voltage(wiring: Wiring, index: int, strings: Strings) -> Finding:
 
     One that has started runs on when the panel gets hot, so the morning decides, not the afternoon.
     """
-    share = wiring.curves.morning_share(strings.panel)
-    morning = combined(lambda v: strings.in_series * v * share, wiring.of_panel(strings, "open_circuit_voltage_v"))
+
+    def morning_v(panel: Panel) -> float:
+        return strings.in_series * panel.open_circuit_voltage_v * wiring.curves.morning_share(panel)
+
     limit = wiring.limit(index, "start_voltage_v")
-    outcome = at_least(morning, limit, Verdict.FITS_WITH_LOSS)
+    morning, outcome = _enough(wiring, strings, morning_v, ("open_circuit_voltage_v",), limit)
     label = strings.in_series * strings.panel.open_circuit_voltage_v
     facts = _string_facts(strings) | {
         "irradiance_w_per_m2": MORNING_W_PER_M2,
@@ -134,6 +155,22 @@ def start_voltage(wiring: Wiring, index: int, strings: Strings) -> Finding:
     )  # fmt: skip
 
 
+def _enough(
+    wiring: Wiring, strings: Strings, figure: Callable[[Panel], float], asked: tuple[str, ...], limit: Reach
+) -> tuple[Reach, Outcome]:
+    """A voltage off the panel's curve with its range over the ratings asked about, and whether it reaches the limit."""
+    voltage = moved(wiring, strings, figure, asked)
+    outcome = at_least(voltage, limit, Verdict.FITS_WITH_LOSS)
+    if limit.value is None or far_from(voltage.value, limit.value):
+        return voltage, outcome
+    others = tuple(name for name in SHAPES if name not in asked)
+    return voltage, throughout(
+        outcome,
+        lambda: moved(wiring, strings, figure, others),
+        lambda volts: at_least(volts, limit, Verdict.FITS_WITH_LOSS).verdict,
+    )
+
+
 def system_voltage(wiring: Wiring, index: int, strings: Strings) -> Finding | None:
     """Cold voltage of the string against the voltage that the panel's insulation is made for.
 
@@ -144,8 +181,8 @@ def system_voltage(wiring: Wiring, index: int, strings: Strings) -> Finding | No
         return None
     cold, _ = cold_string_voltage(wiring, strings)
     return made(
-        "system_voltage", Part.PANEL_SIDE, at_most(cold, limit), f"{strings.pointer}/panel", input_number=index + 1,
-        numbers=(cold.value, _known(limit), "V"), facts=_string_facts(strings),
+        "system_voltage", Part.PANEL_SIDE, _in_the_cold(wiring, strings, limit), f"{strings.pointer}/panel",
+        input_number=index + 1, numbers=(cold.value, _known(limit), "V"), facts=_string_facts(strings),
         source="IEC 61730: maximum system voltage of the panel",
     )  # fmt: skip
 

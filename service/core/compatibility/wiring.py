@@ -10,7 +10,15 @@ from service.core.compatibility.reach import Reach, rating
 from service.core.errors import ContradictionError
 from service.core.model.assumption import Assumption, Assumptions
 from service.core.model.facts import Array, Input, Panel, Setup
-from service.core.panel import Diode, Doubt, datasheet_doubts, diode_of, drawn_power, max_power, open_circuit_voltage_v
+from service.core.panel import (
+    Diode,
+    Doubt,
+    datasheet_doubts,
+    drawn_power,
+    five_parameters_of,
+    max_power,
+    open_circuit_voltage_v,
+)
 
 # A morning: dim light, a cell as warm as the test bench's. Irradiance at which an input is asked whether it starts.
 MORNING_W_PER_M2 = 100.0
@@ -33,10 +41,14 @@ class Curves:
     _lost: dict[tuple[Panel, int, float, Input], float | None] = field(default_factory=dict)
 
     def diode(self, panel: Panel) -> Diode | None:
-        """The panel's diode; None where its four points make no curve."""
+        """The panel's diode; None where its four points make no curve.
+
+        Of the five parameters alone: the sixth, by which energy meets the power coefficient, moves volts in the heat by
+        a few tenths, and what bears on a verdict stays the published model of the points and the two coefficients.
+        """
         if panel not in self._diodes:
             try:
-                self._diodes[panel] = diode_of(panel)
+                self._diodes[panel] = five_parameters_of(panel)
             except ContradictionError:
                 self._diodes[panel] = None
         return self._diodes[panel]

@@ -4,9 +4,10 @@ from service.core.completion.account import CompletedAccount, complete_account
 from service.core.completion.as_request import as_request
 from service.core.completion.complete import Completed, complete
 from service.core.completion.defaults import default_rows
-from service.core.completion.moves import moves
+from service.core.completion.moves import moves, unmoved
 from service.core.completion.rows import Row
 from service.core.completion.tables import DefaultTables
+from service.core.completion.tariff_contradictions import contradictions_of_tariff
 
 __all__ = [
     "Completed",
@@ -16,6 +17,8 @@ __all__ = [
     "as_request",
     "complete",
     "complete_account",
+    "contradictions_of_tariff",
     "default_rows",
     "moves",
+    "unmoved",
 ]

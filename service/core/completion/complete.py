@@ -8,20 +8,20 @@ from typing import Any
 from service.core.completion.fill_arrays import arrays_of
 from service.core.completion.fill_home import (
     circuit_of,
-    household_of,
-    meter_of,
     money_of,
-    outlay_of,
     site_of,
-    tariff_of,
 )
+from service.core.completion.fill_household import household_of
 from service.core.completion.fill_inverter import input_count_of, inverter_of
+from service.core.completion.fill_outlay import outlay_of
+from service.core.completion.fill_storage import storage_of
+from service.core.completion.fill_tariff import meter_of, tariff_of
 from service.core.completion.node import Node
 from service.core.completion.settle import settled
 from service.core.completion.tables import DefaultTables
 from service.core.errors import ContradictionError
 from service.core.model.assumption import Assumption, Assumptions
-from service.core.model.facts import Setup
+from service.core.model.facts import Array, Setup
 from service.core.model.hours import SkyYear
 from service.core.model.place_facts import PlaceFacts
 
@@ -61,7 +61,8 @@ def complete(
     site = site_of(root.child("site"), place)
     array_nodes = root.children("arrays")
     if not array_nodes:
-        raise ContradictionError("/arrays", "is empty", accepted="1 to 8 arrays, each with a panel")
+        raise ContradictionError("/arrays", "is empty", accepted="1 to 8 arrays, each with a panel",
+                                 example=[{"panel": {"rated_power_w": 410}}])  # fmt: skip
     inverter_node = root.child("inverter")
     input_count = input_count_of(inverter_node, array_nodes)
     filled = arrays_of(array_nodes, input_count, as_of, tables.panels)
@@ -69,16 +70,25 @@ def complete(
         settled(array, node.child("plane"), sky, site.ground_reflectance_share)
         for array, node in zip(filled, array_nodes, strict=True)
     )
+    inverter = inverter_of(inverter_node, input_count)
+    household = household_of(root.child("household"), sky.calendar, site.latitude_deg)
+    tariff = tariff_of(root.child("tariff"), root.child("meter"), site.rule_area, tables, as_of)
     setup = Setup(
         site=site,
         arrays=arrays,
-        inverter=inverter_of(inverter_node, input_count),
+        inverter=inverter,
         socket_circuit=circuit_of(root.child_if_given("socket_circuit"), site.rule_area),
         downtime_days_per_year=root.take("downtime_days_per_year"),
-        household=household_of(root.child("household")),
-        meter=meter_of(root.child("meter")),
-        tariff=tariff_of(root.child("tariff"), site.rule_area, tables, as_of),
-        outlay=outlay_of(root.child("outlay")),
+        household=household,
+        meter=meter_of(root.child("meter"), tariff),
+        tariff=tariff,
+        outlay=outlay_of(root.child("outlay"), used_panels=_any_used(arrays)),
         money=money_of(root.child("money")),
+        storage=storage_of(root.child_if_given("storage"), inverter, household),
     )
     return Completed(setup=setup, assumptions=Assumptions.of(log))
+
+
+def _any_used(arrays: tuple[Array, ...]) -> bool:
+    """Were any of the panels in use before, as far as was said?"""
+    return any(array.panel.history in {"roof", "storage"} or array.panel.age_years >= 1 for array in arrays)

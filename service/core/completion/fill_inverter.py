@@ -23,7 +23,7 @@ def input_count_of(node: Node, arrays: list[Node]) -> int:
         if described not in {0, 1, given}:
             raise ContradictionError(
                 node.at("inputs"), f"has {described} entries for {given} inputs", given=described,
-                accepted=f"one entry for all inputs, or exactly {given}",
+                accepted=f"one entry for all inputs, or exactly {given}", example=[{}],
             )  # fmt: skip
         return int(given)
     named = [number for array in arrays if (number := array.get("input")) is not None]
@@ -78,8 +78,7 @@ def inverter_of(node: Node, input_count: int) -> Inverter:
 
 
 def _input(node: Node, ac_power_w: float) -> Input:
-    _check_order(node, "tracking_min_v", "tracking_max_v")
-    _check_order(node, "tracking_min_v", "max_input_voltage_v")
+    _check_order(node, "tracking_min_v", "tracking_max_v", "max_input_voltage_v")
     _check_order(node, "start_voltage_v", "max_input_voltage_v")
     maximum, low, high = _window(node, ac_power_w)
     panel_current = node.get("max_panel_short_circuit_current_a")
@@ -87,7 +86,7 @@ def _input(node: Node, ac_power_w: float) -> Input:
         max_input_voltage_v=maximum,
         tracking_min_v=low,
         tracking_max_v=high,
-        start_voltage_v=node.take("start_voltage_v", Guess(value=round(min(max(22.0, low), high), 2))),
+        start_voltage_v=node.take("start_voltage_v", Guess(value=_between(22.0, low, high))),
         max_current_a=_operating_current(node, panel_current),
         max_short_circuit_current_a=_absolute_current(node, panel_current),
         max_panel_short_circuit_current_a=panel_current,
@@ -143,7 +142,7 @@ def _operating_current(node: Node, panel_current: float | None) -> float:
     if stated is None:
         return float(node.take("max_current_a"))
     least = BOUNDS["max_current_a"].low
-    value = _between(stated, least, 14.0)
+    value = _between(stated, least, max(least, min(stated, 14.0)))
     guess = Guess(value=value, low=_between(0.75 * value, least, value), high=max(value, round(stated, 2)))
     return float(node.take("max_current_a", guess))
 
@@ -158,9 +157,11 @@ def _absolute_current(node: Node, panel_current: float | None) -> float | None:
     return None if given is None else float(given)
 
 
-def _check_order(node: Node, lower: str, upper: str) -> None:
-    low, high = node.get(lower), node.get(upper)
-    if low is not None and high is not None and low > high:
+def _check_order(node: Node, lower: str, *uppers: str) -> None:
+    """The lower voltage lies above none of the upper ones, as far as they were given; the least of them is named."""
+    low, given = node.get(lower), {upper: high for upper in uppers if (high := node.get(upper)) is not None}
+    if low is not None and given and low > min(given.values()):
+        upper, high = min(given.items(), key=lambda pair: float(pair[1]))
         raise ContradictionError(
             node.at(lower), f"lies above {upper}", given=low, accepted=f"at most {high:g} V, the {upper} given beside "
             "it", example=high,

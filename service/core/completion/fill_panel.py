@@ -1,7 +1,9 @@
 """What is the complete datasheet of a panel of which only some figures were given?"""
 
+from collections.abc import Mapping
 from datetime import date
 from math import sqrt
+from typing import Any
 
 from service.core.completion.fill_from_list import (
     CODED,
@@ -13,6 +15,7 @@ from service.core.completion.fill_from_list import (
     reach,
 )
 from service.core.completion.node import Guess, Node
+from service.core.completion.panel_mending import mended
 from service.core.completion.panel_rules import (
     IMP,
     ISC,
@@ -41,8 +44,19 @@ def panel_of(node: Node, as_of: date, listed: PanelList) -> Panel:
     ``listed`` is the public list of panels.
 
     Raises:
-        ContradictionError: given figures cannot belong to one panel.
+        ContradictionError: given figures cannot belong to one panel; with an example of what could.
     """
+    try:
+        return _completed(node, as_of, listed)
+    except ContradictionError as error:
+
+        def again(given: Mapping[str, Any]) -> Panel:
+            return _completed(Node(given, node.pointer, []), as_of, listed)
+
+        raise mended(error, node.given, node.pointer, again) from error
+
+
+def _completed(node: Node, as_of: date, listed: PanelList) -> Panel:
     age = node.get("age_years")
     facts = facts_of(node, None if age is None else as_of.year - round(age))
     coded = by_code(facts, listed)

@@ -3,7 +3,7 @@
 from collections.abc import Callable, Mapping
 from math import isfinite
 
-from service.core.completion.defaults import row_for
+from service.core.completion.alternatives import Value, alternatives, why_unmoved
 from service.core.model.assumption import Assumption, Assumptions
 from service.core.model.facts import Panel, Setup
 from service.core.model.pointer import replaced_at, value_at
@@ -13,43 +13,44 @@ _ISC, _IMP = "short_circuit_current_a", "max_power_current_a"
 
 
 def moves(setup: Setup, assumptions: Assumptions, year_kwh: Callable[[Setup], float]) -> Mapping[str, float]:
-    """By pointer: the most that the year's energy moves when the assumption goes to its low or high end.
+    """By pointer: the most that the year's energy moves at either end of an assumption's range or another choice.
 
     Args:
         setup: the complete request.
         assumptions: what was assumed in it.
-        year_kwh: the middle energy of a year of a setup, in kWh; asked twice for each assumption that counts.
+        year_kwh: the middle energy of a year of a setup, in kWh; asked once for each other value.
 
     Returns:
-        Share of the year's energy, never negative, for each assumption that has a range and that energy depends on;
-        nothing else is listed. A panel's assumed voltages and currents move together, so that the rated power stays.
-        Equal assumptions of several inputs or arrays are moved one at a time. Empty where the year gives nothing.
+        Share of the year's energy, never negative, for each assumption that might have been another value on which the
+        year could hang; nothing else is listed, see ``unmoved``. A panel's assumed voltages and currents move
+        together, so that the rated power stays. Equal assumptions of several inputs or arrays are moved one at a time.
+        Empty where the year gives nothing.
     """
     base = year_kwh(setup)
     if not base > 0:
         return {}
     found = {}
     for assumption in assumptions.by_pointer.values():
-        if not _counts(assumption):
+        others = alternatives(setup, assumption)
+        if not others:
             continue
-        ends = {end for end in (assumption.low, assumption.high) if end is not None and end != assumption.value}
-        asked = [year_kwh(moved(setup, assumptions, assumption, end)) for end in sorted(ends)]
+        asked = [year_kwh(moved(setup, assumptions, assumption, other)) for other in others]
         shares = [abs(kwh / base - 1) for kwh in asked if isfinite(kwh)]
         found[assumption.pointer] = max(shares, default=0.0)
     return found
 
 
-def _counts(assumption: Assumption) -> bool:
-    if assumption.low is None or assumption.high is None or assumption.value is None:
-        return False
-    return row_for(assumption.pointer, assumption.code).moves_energy
+def unmoved(setup: Setup, assumptions: Assumptions) -> Mapping[str, str]:
+    """By pointer: why an assumption has no figure in ``moves``: no_range or does_not_move_the_year."""
+    reasons = ((one.pointer, why_unmoved(setup, one)) for one in assumptions.by_pointer.values())
+    return {pointer: reason for pointer, reason in reasons if reason is not None}
 
 
-def moved(setup: Setup, assumptions: Assumptions, assumption: Assumption, end: float) -> Setup:
+def moved(setup: Setup, assumptions: Assumptions, assumption: Assumption, end: Value) -> Setup:
     """The setup with one assumption at ``end``; a panel's other assumed electric values follow it."""
     pointer = assumption.pointer
     old = value_at(setup, pointer)
-    if isinstance(old, int) and not isinstance(old, bool) and pointer.endswith("cells_in_series"):
+    if isinstance(end, int | float) and isinstance(old, int) and pointer.endswith("cells_in_series"):
         end = round(end)
     changed = replaced_at(setup, pointer, end)
     before, _, name = pointer.rpartition("/")

@@ -238,9 +238,9 @@ def _within_bounds(name: str, value: float, span: tuple[float, float], code: str
     if not bounds.low <= value <= bounds.high:
         where = f"{pointer}/{name}"
         raise ContradictionError(
-            where, f"would have to be {value:.4g} {bounds.unit} to agree with what was given",
-            accepted=f"{bounds.low:g} to {bounds.high:g} {bounds.unit}; please check the rated power and this panel's "
-            "other figures",
+            where, f"{name} would have to be {value:.4g} {bounds.unit} to agree with what was given",
+            accepted=f"figures that leave {name} between {bounds.low:g} and {bounds.high:g} {bounds.unit}; please "
+            "check the rated power and this panel's other figures",
         )  # fmt: skip
     low, high = (min(max(end, bounds.low), bounds.high) for end in span)
     return Guess(value=round(value, 3), code=code, low=round(min(low, value), 3), high=round(max(high, value), 3))

@@ -113,7 +113,8 @@ CIRCUIT_ROWS: tuple[Row, ...] = (
     _circuit("voltage_v", code="voltage_of_area", rule="by country: 230, or 100, 110, 120, 127", unit="V",
              source="IEC 60038:2009 and national practice, from memory"),
     _circuit("ambient_c", code="table_ambient", value=30.0, unit="C", source="reference ambient in air of "
-             "IEC 60364-5-52:2009"),
+             "IEC 60364-5-52:2009; low: a room while the sun shines, our own choice; high: the upper end of usual "
+             "ambients, class AA5 of IEC 60364-5-51:2005, from memory", low=20.0, high=40.0),
     _circuit("residual_current_device", code="not_said", value="not_known", source=NEUTRAL),
     _circuit("lead_length_m", code="usual_lead", value=5.0, unit="m", source=TRADE, low=1.0, high=15.0),
     _circuit("lead_mm2", code="usual_lead", value=1.5, unit="mm2", source=TRADE, low=0.75, high=2.5),

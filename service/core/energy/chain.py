@@ -33,9 +33,14 @@ WATT_HOURS_PER_KWH = 1000.0
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class ArrayHours:
-    """One array's year on its input: d.c. power drawn (8760,), whether the input ran, and its account in kWh."""
+    """One array's year on its input: d.c. power drawn (8760,), whether the input ran, and its account in kWh.
+
+    ``free_w`` and ``most_w`` are those of ``panel.Drawn``.
+    """
 
     dc_w: Floats
+    free_w: Floats
+    most_w: Floats
     running: Bools
     lit: Bools
     light_kwh: float
@@ -169,6 +174,8 @@ def _hours(bare: _Bare, own_peak_w: Floats, drawn: Drawn) -> ArrayHours:
     lost["power_limit"] = _kwh(drawn.lost_to_power_limit_w)
     return ArrayHours(
         dc_w=drawn.power_w,
+        free_w=drawn.free_w,
+        most_w=drawn.most_w,
         running=drawn.running,
         lit=light.effective_w_per_m2 > 0,
         light_kwh=stages[0][1],

@@ -3,7 +3,10 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from service.core.model.band import Band, SpreadPart
+import numpy as np
+
+from service.core.energy.other_light import OtherLight
+from service.core.model.band import Band, SpreadPart, ends_of
 from service.core.model.hours import Floats
 from service.core.model.place import Plane
 
@@ -64,12 +67,14 @@ class EnergyYear:
         light_kwh: what the rated power would give in all the light on the bare planes.
         lost_kwh: by code of ``LOSSES``; light_kwh less all of them is year_kwh.middle. A gain is negative (cold
             cells give more than rated).
-        night_draw_kwh: taken from the socket without d.c. power; apart, not in the account.
+        night_draw_kwh: taken from the socket without d.c. power; apart, not in the account of energy (in that of money
+            it is bought).
         arrays: one entry for each array of the request.
         spread: why the year is uncertain.
         ac_w: (8760,) a.c. power of each hour, after downtime, never below 0.
-        without_export_limit: the same year before an export limit cut it; None where nothing was cut.
         dc_w: d.c. power that the inputs draw, (8760,) for each array.
+        before_export_limit: the year as it would be if surplus might leave freely; None where it may.
+        other_light: the same set asked again with other light; None: nothing cuts, hours go with the light.
     """
 
     year_kwh: Band
@@ -83,4 +88,24 @@ class EnergyYear:
     spread: tuple[SpreadPart, ...]
     ac_w: Floats
     dc_w: tuple[Floats, ...]
-    without_export_limit: "EnergyYear | None" = None
+    before_export_limit: "EnergyYear | None" = None
+    other_light: OtherLight | None = None
+
+    def light_ends(self) -> tuple[float, float]:
+        """The scale of the light at the cautious and at the hopeful end of the band."""
+        return ends_of(self.spread)
+
+    def ac_at(self, scale: float) -> Floats:
+        """(8760,) a.c. power with ``scale`` times the light, W, before an export limit; never above the set's limit."""
+        return (self.before_export_limit or self).ac_w if scale == 1.0 else self.ac_and_clipped_at(scale)[0]
+
+    def ac_and_clipped_at(self, scale: float) -> tuple[Floats, Floats]:
+        """The same and what the set's limit cuts off, W after downtime, (8760,) each."""
+        free = self.before_export_limit or self
+        if free.other_light is None:
+            return free.ac_w * scale, np.zeros_like(free.ac_w)
+        return free.other_light.ac_and_clipped_w(scale)
+
+    def kwh_at(self, scale: float) -> float:
+        """The year's sum of ``ac_at``."""
+        return float(np.sum(self.ac_at(scale))) / 1000.0

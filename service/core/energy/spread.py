@@ -46,7 +46,7 @@ def spread_of(
 
     Args:
         arrays: of the request, in its order (pointers of assumptions count them).
-        year_kwh: of each array, the weights.
+        year_kwh: d.c. energy of each array before any limit, the weights.
         hidden_share: of each array, the part of its light that skyline, overhang and shade take.
         climate: tells how sure the table is here, and how years differ.
         assumptions: which values nobody gave.

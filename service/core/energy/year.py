@@ -7,12 +7,13 @@ import numpy as np
 
 from service.core.energy.chain import WATT_HOURS_PER_KWH, ArrayHours, Lit, hottest_cell_c, input_hours
 from service.core.energy.days import day_kinds
+from service.core.energy.other_light import OtherLight
 from service.core.energy.result import LOSSES, ArrayConditions, ArrayYear, EnergyYear
 from service.core.energy.spread import spread_of
 from service.core.errors import ContradictionError
 from service.core.inverter import Output, curve_through, night_draw_kwh, output_of
 from service.core.model.assumption import Assumptions
-from service.core.model.band import band_around
+from service.core.model.band import Band, ends_of
 from service.core.model.climate import PlaceClimate
 from service.core.model.facts import Setup
 from service.core.model.hours import Floats, SkyYear
@@ -64,33 +65,53 @@ def energy_year(
         ContradictionError: an array on an input that the inverter lacks, or a panel whose datasheet makes no curve.
     """
     hours = direct_current(setup, sky) if direct is None else direct
-    inverter = setup.inverter
     dc_w = np.sum([one.dc_w for one in hours], axis=0)
-    out = output_of(
-        np.maximum(dc_w, 0.0),
-        inverter.ac_power_w,
-        min(inverter.set_limit_w, inverter.ac_power_w),
-        curve_through(inverter.weighted_efficiency_share, inverter.efficiency_weighting),
-    )
-    ac_w = out.ac_w * (1 - min(setup.downtime_days_per_year / DAYS_PER_YEAR, 1.0))
+    other = _other_light(setup, hours)
+    out = output_of(np.maximum(dc_w, 0.0), other.ac_power_w, other.limit_w, other.curve)
+    ac_w = out.ac_w * other.up_share
     arrays = _arrays(setup, hours, ac_w, dc_w)
-    spread = spread_of(
-        setup.arrays, [one.year_kwh for one in arrays], [_hidden_share(one) for one in hours], climate, assumptions
-    )
+    free_kwh = [max(_kwh(one.free_w), 0.0) for one in hours]  # before the limits, as the spread is
+    spread = spread_of(setup.arrays, free_kwh, [_hidden_share(one) for one in hours], climate, assumptions)
     year_kwh = _kwh(ac_w)
     return EnergyYear(
-        year_kwh=band_around(year_kwh, spread),
+        year_kwh=_band(year_kwh, other, ends_of(spread)),
         months_kwh=tuple((np.bincount(sky.calendar.month - 1, ac_w, 12) / WATT_HOURS_PER_KWH).tolist()),
         day_kinds=day_kinds(ac_w, sky, south=setup.site.latitude_deg < 0),
         hours_at_limit=float(np.count_nonzero(out.clipped_w > 0)),
         light_kwh=sum(one.light_kwh for one in hours),
         lost_kwh=_account(hours, out, _kwh(out.ac_w) - year_kwh),
-        night_draw_kwh=night_draw_kwh(dc_w, inverter.night_draw_w),
+        night_draw_kwh=night_draw_kwh(dc_w, setup.inverter.night_draw_w),
         arrays=arrays,
         spread=spread,
         ac_w=_read_only(ac_w),
         dc_w=tuple(_read_only(one.dc_w) for one in hours),
+        other_light=other,
     )
+
+
+def _other_light(setup: Setup, hours: Sequence[ArrayHours]) -> OtherLight:
+    """The d.c. side by input, and the a.c. side as the setup has it."""
+    inverter = setup.inverter
+    numbers = sorted({array.input for array in setup.arrays})
+
+    def by_input(parts: Sequence[Floats]) -> tuple[Floats, ...]:
+        on = [[part for array, part in zip(setup.arrays, parts, strict=True) if array.input == n] for n in numbers]
+        return tuple(one[0] if len(one) == 1 else np.sum(one, axis=0) for one in on)
+
+    return OtherLight(
+        free_w=by_input([one.free_w for one in hours]),
+        most_w=by_input([one.most_w for one in hours]),
+        ac_power_w=inverter.ac_power_w,
+        limit_w=min(inverter.set_limit_w, inverter.ac_power_w),
+        curve=curve_through(inverter.weighted_efficiency_share, inverter.efficiency_weighting),
+        up_share=1 - min(setup.downtime_days_per_year / DAYS_PER_YEAR, 1.0),
+    )
+
+
+def _band(middle_kwh: float, other: OtherLight, ends: tuple[float, float]) -> Band:
+    """The year at both ends of the light. Rounding alone could bring an end past the middle."""
+    low, high = (_kwh(other.ac_and_clipped_w(end)[0]) for end in ends)
+    return Band(min(low, middle_kwh), middle_kwh, max(high, middle_kwh))
 
 
 def array_conditions(setup: Setup, sky: SkyYear) -> tuple[ArrayConditions, ...]:

@@ -22,6 +22,7 @@ AWAY_SHARE = 0.35
 # A washing machine, dishwasher or dryer draws its energy within about two hours (our choice; the energy is given).
 RUN_HOURS = 2
 
+_QUARTERS = 4 * HOURS  # of a year
 _FEBRUARY_29 = slice((31 + 28) * 24, (31 + 29) * 24)
 
 
@@ -35,7 +36,7 @@ def demand_w(household: Household, calendar: Calendar, shape: DemandShape, *, so
         southern: does the home stand south of the equator, where winter is in July?
 
     Own values: 24 (wall-clock hours of a day), 168 (Monday 00:00 first), 8760 (rows in standard time from
-    1 January) or 8784 (a leap year; its 29 February is left out).
+    1 January), 8784 (a leap year; its 29 February is left out), 35040 or 35136 (the same in quarter-hours).
 
     Without own values the mean of the result is exactly ``demand_kwh_per_year`` / 8760 h. An always-on power above
     that mean is cut to it; machines that would need more than what is left above the floor are cut to that.
@@ -71,9 +72,23 @@ def _own_values_w(values: Floats, calendar: Calendar) -> Floats:
         return values
     if values.size == HOURS + 24:
         return np.delete(values, _FEBRUARY_29)
+    if (quarters := _in_quarters(values)) is not None:
+        return np.asarray(quarters.reshape(HOURS, -1).mean(axis=1))
     raise ContradictionError(
-        "/household/demand/values_w", "wrong number of values", given=int(values.size), accepted="24, 168, 8760 or 8784"
-    )
+        "/household/demand/values_w", "wrong number of values", given=int(values.size),
+        accepted="24, 168, 8760, 8784, 35040 or 35136", example=[210] * 24,
+    )  # fmt: skip
+
+
+def quarters_w(household: Household) -> Floats | None:
+    """Mean demand of each quarter-hour of the year, in W, (35040,); None where the home's own values do not tell it."""
+    return None if household.values_w is None else _in_quarters(np.asarray(household.values_w, dtype=np.float64))
+
+
+def _in_quarters(values: Floats) -> Floats | None:
+    if values.size == _QUARTERS + 4 * 24:
+        return np.delete(values, slice(4 * _FEBRUARY_29.start, 4 * _FEBRUARY_29.stop))
+    return values if values.size == _QUARTERS else None
 
 
 def _relative_shape(calendar: Calendar, shape: DemandShape, southern: bool) -> Floats:
@@ -121,7 +136,14 @@ def _machines_w(machines: tuple[Machine, ...], calendar: Calendar) -> Floats:
     """Mean power of the machines on each row: their runs spread evenly over all days, at the usual hour."""
     by_hour = np.zeros(24)
     for machine in machines:
-        kwh_a_day = machine.kwh_a_run * machine.runs_per_week / 7.0
-        for step in range(RUN_HOURS):
-            by_hour[(int(machine.usual_hour) + step) % 24] += kwh_a_day * 1000.0 / RUN_HOURS
+        by_hour += mean_day_w(machine)
     return np.asarray(by_hour[calendar.clock_h.astype(np.int64)], dtype=np.float64)
+
+
+def mean_day_w(machine: Machine) -> Floats:
+    """(24,) mean power of a machine by wall-clock hour at its usual hour, over days with and without a run."""
+    by_hour = np.zeros(24)
+    kwh_a_day = machine.kwh_a_run * machine.runs_per_week / 7.0
+    for step in range(RUN_HOURS):
+        by_hour[(int(machine.usual_hour) + step) % 24] += kwh_a_day * 1000.0 / RUN_HOURS
+    return by_hour

@@ -37,11 +37,21 @@ def combined_sd_share(parts: Iterable[SpreadPart]) -> float:
     return sqrt(sum(part.relative_sd_share**2 for part in parts))
 
 
+def ends_of(parts: Iterable[SpreadPart]) -> tuple[float, float]:
+    """The cautious and the hopeful end of a figure with these independent parts of spread, over its middle.
+
+    >>> [round(end, 4) for end in ends_of([SpreadPart("model", 0.1)])]
+    [0.8718, 1.1282]
+    """
+    reach = Z_90 * combined_sd_share(parts)
+    return max(1.0 - reach, 0.0), 1.0 + reach
+
+
 def band_around(middle: float, parts: Iterable[SpreadPart]) -> Band:
     """The band of a non-negative figure whose independent parts of spread are given; never below nought.
 
     >>> band_around(610.0, [SpreadPart("model", 0.0925257)]).cautious
     537.666...
     """
-    reach = Z_90 * combined_sd_share(parts)
-    return Band(middle * max(1.0 - reach, 0.0), middle, middle * (1.0 + reach))
+    low, high = ends_of(parts)
+    return Band(middle * low, middle, middle * high)

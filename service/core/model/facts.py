@@ -171,8 +171,27 @@ class Machine:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class OtherGeneration:
+    """A plant that stands on the roof already and takes its share of the demand first.
+
+    Its hours are ``values_w`` (8760, rows in standard time); else those of ``panel_power_w`` in ``plane``, brought to
+    ``year_kwh`` where that is known.
+    """
+
+    panel_power_w: float | None
+    plane: Plane | None
+    year_kwh: float | None
+    values_w: tuple[float, ...] | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Household:
-    """What the home uses and when. ``values_w``: the caller's own 24, 168, 8760 or 8784 mean powers, else None."""
+    """What the home uses and when.
+
+    ``values_w``: the caller's own mean powers, 24, 168, 8760 or 8784 of hours, 35040 or 35136 of quarter-hours;
+    else None. ``values_kind``: own_hours (each hour as it was) or averaged (a profile that repeats); None where the
+    number of values tells. ``filled_share``: share of the hours that were gaps in a meter's log.
+    """
 
     demand_kwh_per_year: float
     persons: int
@@ -181,6 +200,9 @@ class Household:
     machines: tuple[Machine, ...]
     values_w: tuple[float, ...] | None
     stay_years: float | None
+    values_kind: str | None = None
+    filled_share: float = 0.0
+    other_generation: OtherGeneration | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -193,13 +215,52 @@ class Meter:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Rate:
+    """Prices of some hours: in ``months`` (1 to 12), on ``days`` (all, weekday, weekend), between two wall-clock times.
+
+    None of these means always; where ``from_clock`` ("HH:MM") is the later time, it spans midnight, and each hour
+    counts on its own day. A price of None is the period's own.
+    """
+
+    name: str | None
+    months: tuple[int, ...] | None
+    days: str | None
+    from_clock: str | None
+    to_clock: str | None
+    import_price_per_kwh: float | None
+    export_price_per_kwh: float | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class HourlyPrices:
+    """Prices that change from hour to hour: 24 (wall-clock hours of a day), 168 (from Monday 00:00) or 8760 values.
+
+    8760 are rows in standard time from 1 January. Without export prices the period's own holds for what is sent out.
+    """
+
+    import_prices_per_kwh: tuple[float, ...]
+    export_prices_per_kwh: tuple[float, ...] | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class TariffPeriod:
-    """Prices from ``valid_from`` on (ISO date) until the next period. ``export``: unpaid, paid or netted."""
+    """Prices from ``valid_from`` on (ISO date) until the next period. ``export``: unpaid, paid or netted.
+
+    The first of ``rates`` that holds in an hour gives its prices, the period's own are the rest. With ``hourly``
+    prices the period's own are their means. The fees come with the set, by the year or by kVA of the inverter's
+    rating; a standing charge that is paid either way is none of them. ``export_tax_share`` is taken off what the
+    export price earns. None: nothing of the kind.
+    """
 
     valid_from: str
     import_price_per_kwh: float
     export: str
     export_price_per_kwh: float
+    rates: tuple[Rate, ...] = ()
+    hourly: HourlyPrices | None = None
+    fee_per_year: float | None = None
+    fee_per_kva_year: float | None = None
+    export_tax_share: float | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -212,10 +273,39 @@ class Tariff:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class OutlayItem:
-    """One thing to be paid before the set runs; a rebate is negative."""
+    """One thing to be paid before the set runs; a rebate is negative. ``second_hand``: used panels, None: not said."""
 
     what: str
     amount: float
+    second_hand: bool | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Fetching:
+    """Fetching things oneself: ``km`` one way, driven there and back on each of ``trips``; ``hours`` in all.
+
+    None where nobody put a price on own time.
+    """
+
+    km: float
+    per_km: float
+    trips: int
+    hours: float | None
+    per_hour: float | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Outlay:
+    """What has to be paid before the set runs; what nobody named is None and costs nothing.
+
+    ``faulty_share``: of the second-hand panels, how many prove faulty.
+    """
+
+    items: tuple[OutlayItem, ...]
+    freight: float | None
+    fetching: Fetching | None
+    registration: float | None
+    faulty_share: float | None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -240,11 +330,41 @@ class Money:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Storage:
+    """A small battery, beside the set in the answer and no part of its outlay.
+
+    ``coupling``: dc, between the panels and the inverter, or ac, on a socket of its own. ``charge_limit_w`` and
+    ``discharge_limit_w`` are what it takes and gives at its terminals on that side; ``round_trip_share`` is given over
+    taken there. ``max_input_current_a``: of each input of a box before the inverter; None: those of the inverter hold.
+    ``max_input_voltage_v`` and ``max_short_circuit_current_a`` of such an input: None is unknown.
+    With a ``meter_reader`` it follows the demand. Without, production up to ``charge_above_w`` passes on and what is
+    above charges; while the set gives no more than that, it is topped up to ``night_feed_w``. With a reader both are
+    None. ``ageing_share_per_year`` is lost of ``usable_kwh``. ``amount``: its price, None where nobody said.
+    """
+
+    usable_kwh: float
+    coupling: str
+    charge_limit_w: float
+    discharge_limit_w: float
+    max_input_current_a: float | None
+    round_trip_share: float
+    standby_w: float
+    meter_reader: bool
+    night_feed_w: float | None
+    charge_above_w: float | None
+    ageing_share_per_year: float
+    amount: float | None
+    max_input_voltage_v: float | None = None
+    max_short_circuit_current_a: float | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Setup:
     """A complete request: everything that the rooms need to answer any question about this set.
 
     ``outlay`` is None where no price was given (then "worth up to" is the answer), ``socket_circuit`` where the
-    circuit was not described (then nothing is said about it), ``tariff`` where no price is known for the area.
+    circuit was not described (then nothing is said about it), ``tariff`` where no price is known for the area,
+    ``storage`` where nobody asked about one.
     """
 
     site: Site
@@ -255,5 +375,6 @@ class Setup:
     household: Household
     meter: Meter
     tariff: Tariff | None
-    outlay: tuple[OutlayItem, ...] | None
+    outlay: Outlay | None
     money: Money
+    storage: Storage | None = None

@@ -1,6 +1,7 @@
 """What does the public list of panels say, row by row? Plain arrays, without a maker's or a model's name."""
 
 from dataclasses import dataclass, fields
+from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
@@ -57,3 +58,13 @@ class PanelList:
         cut = {name: values[kept] for name, values in columns.items() if not name.startswith("code_")}
         none = {"code_number": np.zeros(0, np.uint32), "code_row": np.zeros(0, np.intp)}
         return PanelList(**(cut | none | ({} if typical is None else {"typical": typical})))
+
+
+def no_panels() -> PanelList:
+    """A list without a row."""
+    numbers = np.zeros(0)
+    counts = np.zeros(0, np.int64)
+    columns: dict[str, Any] = {f.name: numbers for f in fields(PanelList)}
+    whole = dict.fromkeys(("cells_in_series", "kind", "listings", "maker"), counts)
+    codes = {"code_number": np.zeros(0, np.uint32), "code_row": np.zeros(0, np.intp)}
+    return PanelList(**(columns | whole | codes | {"typical": np.zeros(0, np.bool_)}))

@@ -1,15 +1,16 @@
 """What does a panel give, and what does an inverter's input draw from it?
 
-The datasheet's sanity (``datasheet``), the electrical model fitted to it (``diode``), its curve at an irradiance and
-a temperature (``curve``), the temperature of its cells (``temperature``), and the input's window and limits (``drawn``,
-``joined``).
+The datasheet's sanity (``datasheet``), the electrical model fitted to it (``diode``, ``warmth``), its curve at an
+irradiance and a temperature (``curve``), the temperature of its cells (``temperature``), and the input's window and
+limits (``drawn``, ``joined``).
 """
 
 from service.core.panel.curve import MaxPower, current_at, curve_at, max_power, open_circuit_voltage_v, voltage_at
 from service.core.panel.datasheet import Doubt, cells_in_series_of, check_power, check_product, datasheet_doubts
-from service.core.panel.diode import Diode, diode_of, with_series_resistance
+from service.core.panel.diode import Diode, five_parameters_of, with_series_resistance
 from service.core.panel.drawn import Branch, Drawn, drawn_power, drawn_together
 from service.core.panel.temperature import HEAT_LOSS, HeatLoss, cell_temperature_c
+from service.core.panel.warmth import diode_of
 
 __all__ = [
     "HEAT_LOSS",
@@ -29,6 +30,7 @@ __all__ = [
     "diode_of",
     "drawn_power",
     "drawn_together",
+    "five_parameters_of",
     "max_power",
     "open_circuit_voltage_v",
     "voltage_at",

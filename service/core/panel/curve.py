@@ -19,6 +19,7 @@ ZERO_CELSIUS_K = 273.15
 STANDARD_IRRADIANCE_W_PER_M2 = 1000.0
 _STEPS = 30  # an upper bound; four to six are taken
 _ENOUGH = 1e-10  # of the voltage scale
+IDEALITY_STRETCH = (0.5, 1.5)  # of the ideality at 25 C; reached beyond 60 K off it by the steepest slope of ``warmth``
 _LEAST_SERIES_OHM = 1e-6  # keeps the current finite that a stronger neighbour drives backwards
 
 
@@ -53,7 +54,8 @@ def curve_at(diode: Diode, irradiance_w_per_m2: ArrayLike, cell_c: ArrayLike) ->
 
     Photocurrent and shunt conductance go with the irradiance, the photocurrent with the current coefficient, the
     saturation current with temperature and band gap, the voltage scale with absolute temperature (De Soto et al.
-    2006, eq. 7, 9 to 12). Valid for outdoor light; spectrum is not modelled.
+    2006, eq. 7, 9 to 12). Where the ideality moves with temperature (``warmth``), the saturation current moves so that
+    the open-circuit voltage at 1000 W/m2 stays. Valid for outdoor light; spectrum is not modelled.
     """
     irradiance, celsius = np.broadcast_arrays(
         np.atleast_1d(np.asarray(irradiance_w_per_m2, np.float64)), np.atleast_1d(np.asarray(cell_c, np.float64))
@@ -63,10 +65,19 @@ def curve_at(diode: Diode, irradiance_w_per_m2: ArrayLike, cell_c: ArrayLike) ->
     suns = irradiance / STANDARD_IRRADIANCE_W_PER_M2
     gap = diode.band_gap_ev * (1 + diode.band_gap_change_per_k * warmer)
     grows = 3 * np.log(kelvin / REFERENCE_K) + (diode.band_gap_ev / REFERENCE_K - gap / kelvin) / BOLTZMANN_EV_PER_K
+    full_light = np.maximum(diode.photocurrent_a + diode.isc_coefficient_a_per_k * warmer, 0.0)
+    log_saturation = np.log(diode.saturation_current_a) + grows
+    scale = diode.voltage_scale_v * (kelvin / REFERENCE_K)
+    if diode.ideality_change_per_k:
+        stretch = np.clip(1 + diode.ideality_change_per_k * warmer, *IDEALITY_STRETCH)
+        log_light = np.log(np.maximum(full_light, 1e-9))
+        # Voc is near scale (log_light - log_saturation): the bracket shrinks as the scale grows.
+        log_saturation = log_light - (log_light - log_saturation) / stretch
+        scale = scale * stretch
     return Curve(
-        light_a=suns * np.maximum(diode.photocurrent_a + diode.isc_coefficient_a_per_k * warmer, 0.0),
-        log_saturation=np.log(diode.saturation_current_a) + grows,
-        scale_v=diode.voltage_scale_v * (kelvin / REFERENCE_K),
+        light_a=suns * full_light,
+        log_saturation=log_saturation,
+        scale_v=scale,
         series_ohm=max(diode.series_resistance_ohm, _LEAST_SERIES_OHM),
         shunt_s=diode.shunt_conductance_s * suns,
     )

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from service.core.errors import ContradictionError
 from service.core.model.facts import Panel
 from service.core.panel.curve import max_power
-from service.core.panel.diode import diode_of
+from service.core.panel.diode import five_parameters_of
 
 CRYSTALLINE = frozenset({"mono", "poly", "topcon", "hjt", "back_contact"})
 
@@ -77,15 +77,23 @@ def check_product(panel: Panel) -> None:
     A label rounds its volts and amperes to some 1 %; between 3 and 10 % is a doubt, not a refusal (judgement).
 
     Raises:
-        ContradictionError: at ``/max_power_current_a``, counted from the panel.
+        ContradictionError: at ``/max_power_current_a``, counted from the panel; at ``/max_power_voltage_v`` or
+            ``/rated_power_w`` where no current below the short-circuit current mends it.
     """
     product = panel.max_power_voltage_v * panel.max_power_current_a
     if abs(product / panel.rated_power_w - 1) > PRODUCT_REFUSED_BEYOND:
-        matching = panel.rated_power_w / panel.max_power_voltage_v
+        amperes = panel.rated_power_w / panel.max_power_voltage_v
+        volts = panel.rated_power_w / panel.max_power_current_a
+        if amperes < panel.short_circuit_current_a:
+            name, given, matching, unit = "/max_power_current_a", panel.max_power_current_a, amperes, "A"
+        elif volts < panel.open_circuit_voltage_v:
+            name, given, matching, unit = "/max_power_voltage_v", panel.max_power_voltage_v, volts, "V"
+        else:
+            name, given, matching, unit = "/rated_power_w", panel.rated_power_w, product, "W"
         raise ContradictionError(
-            "/max_power_current_a", f"with {panel.max_power_voltage_v:g} V this makes {product:.0f} W, not the rated "
-            f"{panel.rated_power_w:g} W", given=panel.max_power_current_a,
-            accepted=f"about {matching:.1f} A; please read the label again", example=round(matching, 2),
+            name, f"{panel.max_power_voltage_v:g} V and {panel.max_power_current_a:g} A make {product:.0f} W, "
+            f"not the rated {panel.rated_power_w:g} W", given=given,
+            accepted=f"about {matching:.1f} {unit}; please read the label again", example=round(matching, 2),
         )  # fmt: skip
 
 
@@ -140,9 +148,9 @@ def _of_the_power(panel: Panel) -> list[Doubt]:
 
 
 def _of_the_power_coefficient(panel: Panel) -> list[Doubt]:
-    """The model's power coefficient between 25 and 65 C beside the printed one."""
+    """The printed power coefficient beside that of the five parameters, which do not know it, between 25 and 65 C."""
     try:
-        diode = diode_of(panel)
+        diode = five_parameters_of(panel)
     except ContradictionError:
         return []
     cool, warm = max_power(diode, 1000.0, [25.0, 65.0]).power_w

@@ -15,8 +15,7 @@ lead to a negative shunt resistance. Then, in this order, ``Diode.how`` telling 
 - ``power_only``: the curve meets both voltages' ends and the datasheet's power, but its peak may lie at another
   voltage than printed. For sheets whose points no diode can pass.
 
-The power coefficient of the datasheet is not used: two coefficients (voltage, current) fix the model, a third would
-over-fix it. Where the model's own differs from the printed one, ``datasheet_doubts`` says so.
+Two coefficients (voltage, current) fix these five; the third, of power, is met in ``warmth`` by a sixth parameter.
 """
 
 from collections.abc import Callable
@@ -61,6 +60,7 @@ class Diode:
         shunt_conductance_s: 1 / shunt resistance; 0 where there is no shunt. Proportional to irradiance.
         isc_coefficient_a_per_k: change of the photocurrent per kelvin.
         band_gap_ev, band_gap_change_per_k: of the cell's material; see ``how``.
+        ideality_change_per_k: relative change of the ideality per kelvin; see ``warmth``.
         how: ``de_soto``, ``no_shunt`` or ``power_only``.
     """
 
@@ -74,6 +74,7 @@ class Diode:
     band_gap_ev: float
     band_gap_change_per_k: float
     how: str
+    ideality_change_per_k: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,11 +97,12 @@ class _Sheet:
         return self.cells * BOLTZMANN_EV_PER_K * REFERENCE_K
 
 
-def diode_of(panel: Panel) -> Diode:
-    """The single-diode model of one panel as its datasheet describes it (new: ageing is the energy chain's).
+def five_parameters_of(panel: Panel) -> Diode:
+    """The five-parameter model of one panel as its datasheet describes it (new: ageing is the energy chain's).
 
-    Takes the four points and the voltage and current coefficients of ``panel``; its rated power and power coefficient
-    are not used. Voltages beyond what the cell count allows still give a curve: see ``datasheet_doubts``.
+    Takes the four points and the voltage and current coefficients of ``panel``; its rated power is not used, its power
+    coefficient only by ``warmth.diode_of``. Voltages beyond what the cell count allows still give a curve: see
+    ``datasheet_doubts``.
 
     Raises:
         ContradictionError: the four points make no curve (maximum-power point not inside the open-circuit voltage and
@@ -118,24 +120,42 @@ def with_series_resistance(diode: Diode, extra_ohm: float) -> Diode:
     return replace(diode, series_resistance_ohm=diode.series_resistance_ohm + extra_ohm)
 
 
+def _likely_point(panel: Panel) -> tuple[float, float]:
+    """Voltage and current at the rated power, each as the other one and the power leave it, else the usual share."""
+    voltage = panel.rated_power_w / panel.max_power_current_a
+    current = panel.rated_power_w / panel.max_power_voltage_v
+    if not 0.5 * panel.open_circuit_voltage_v < voltage < 0.98 * panel.open_circuit_voltage_v:
+        voltage = 0.83 * panel.open_circuit_voltage_v
+    if not 0.5 * panel.short_circuit_current_a < current < 0.98 * panel.short_circuit_current_a:
+        current = 0.94 * panel.short_circuit_current_a
+    return round(voltage, 3), round(current, 3)
+
+
 def _sheet_of(panel: Panel) -> _Sheet:
     fill_factor = (panel.max_power_voltage_v * panel.max_power_current_a) / (
         panel.open_circuit_voltage_v * panel.short_circuit_current_a
     )
+    likely_v, likely_a = _likely_point(panel)
     if panel.max_power_voltage_v >= panel.open_circuit_voltage_v:
         raise ContradictionError(
             "/max_power_voltage_v", "not below the open-circuit voltage", given=panel.max_power_voltage_v,
-            accepted=f"less than {panel.open_circuit_voltage_v:g} V",
+            accepted=f"less than {panel.open_circuit_voltage_v:g} V", example=likely_v,
         )  # fmt: skip
     if panel.max_power_current_a >= panel.short_circuit_current_a:
         raise ContradictionError(
             "/max_power_current_a", "not below the short-circuit current", given=panel.max_power_current_a,
-            accepted=f"less than {panel.short_circuit_current_a:g} A",
+            accepted=f"less than {panel.short_circuit_current_a:g} A", example=likely_a,
         )  # fmt: skip
     if fill_factor <= 0.3:
+        voltage_share = panel.max_power_voltage_v / panel.open_circuit_voltage_v
+        current_share = panel.max_power_current_a / panel.short_circuit_current_a
+        name, value, given = (
+            ("/max_power_voltage_v", likely_v, panel.max_power_voltage_v) if voltage_share <= current_share else
+            ("/max_power_current_a", likely_a, panel.max_power_current_a)
+        )  # fmt: skip
         raise ContradictionError(
-            "/max_power_voltage_v", "the four points make no curve of a panel", given=round(fill_factor, 3),
-            accepted="a fill factor above 0.3",
+            name, "the four points make no curve of a panel", given=given,
+            accepted=f"a fill factor above 0.3; here {fill_factor:.2g}", example=value,
         )  # fmt: skip
     gap, gap_change = BAND_GAP.get(panel.cell_kind, _SILICON)
     return _Sheet(

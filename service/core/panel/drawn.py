@@ -32,7 +32,9 @@ class Branch:
 class Drawn:
     """What an input draws from a branch, W, and what its limits leave undrawn; arrays of shape (n,).
 
-    ``available_w`` is the sum of the others. ``running`` tells whether the input has started.
+    ``available_w`` is ``power_w`` and what is lost. ``running`` tells whether the input has started. ``free_w`` is the
+    power before the limits of current and power. ``most_w`` is what these admit of it: the power drawn where they cut,
+    else what it would be were there just as much light as they let through at this voltage.
     """
 
     available_w: Floats
@@ -40,6 +42,8 @@ class Drawn:
     lost_to_window_w: Floats
     lost_to_current_w: Floats
     lost_to_power_limit_w: Floats
+    free_w: Floats
+    most_w: Floats
     running: Bools
 
 
@@ -100,6 +104,7 @@ def drawn_together(branches: Sequence[Branch], limits: Input) -> tuple[Drawn, ..
     after_window, after_current = in_window.powers_w * on, in_current.powers_w * on
     most = np.inf if limits.max_input_power_w is None else limits.max_input_power_w
     power = after_current * np.minimum(1.0, most / np.maximum(after_current.sum(axis=0), 1e-300))
+    admitted = _admitted(in_window, after_window, after_current, limits.max_current_a, most)
     return tuple(
         Drawn(
             available_w=spread_to(size, lit, available),
@@ -107,6 +112,8 @@ def drawn_together(branches: Sequence[Branch], limits: Input) -> tuple[Drawn, ..
             lost_to_window_w=spread_to(size, lit, available - after_window[k]),
             lost_to_current_w=spread_to(size, lit, after_window[k] - after_current[k]),
             lost_to_power_limit_w=spread_to(size, lit, after_current[k] - power[k]),
+            free_w=spread_to(size, lit, after_window[k]),
+            most_w=spread_to(size, lit, admitted[k]),
             running=running,
         )
         for k, available in enumerate(best.powers_w)
@@ -132,6 +139,14 @@ def _moved_under_current(parts: tuple[Part, ...], point: Point, limits: Input) -
     voltage[over], currents[:, over] = at_limit, currents_at(limited, at_limit)
     fits = (currents.sum(axis=0) > 0) & (voltage <= limits.tracking_max_v)
     return Point(voltage, currents), fits
+
+
+def _admitted(point: Point, free_w: Floats, cut_w: Floats, max_current_a: float, most_w: float) -> Floats:
+    """What the limits of current and power admit of each branch: the shares of an input's branches stay."""
+    current = point.currents_a.sum(axis=0)
+    room = max_current_a / np.maximum(current, 1e-12)
+    admitted = np.where(room < 1.0, cut_w, free_w * room)
+    return np.asarray(admitted * np.minimum(1.0, most_w / np.maximum(admitted.sum(axis=0), 1e-300)))
 
 
 def _running(size: int, lit: NDArray[np.intp], starts: Bools, fits: Bools) -> Bools:

@@ -5,27 +5,16 @@ same share off self-used and sent-out energy (a little gloomy: less production i
 Standing charges are paid either way and are no part of a saving.
 """
 
+from collections.abc import Callable
 from dataclasses import dataclass
 
 import numpy as np
 
+from service.core.errors import ContradictionError
 from service.core.model.facts import InverterSwap
-from service.core.model.hours import Floats
+from service.core.model.hours import Floats, Ints
+from service.core.payback.energy import HomeYear
 from service.core.payback.prices import PricedPeriod
-
-NETTED_IN_SELF_USE = ("quarter_hour", "hour")
-
-
-@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
-class HomeYear:
-    """The first year's energy at the meter, in kWh, over the 12 months or as one figure: shape (12,) or (1,).
-
-    ``demand_kwh`` is infinite where it is not known: netting is then without a limit.
-    """
-
-    self_used_kwh: Floats
-    exported_kwh: Floats
-    demand_kwh: Floats
 
 
 def savings(
@@ -33,13 +22,17 @@ def savings(
 ) -> Floats:
     """What the home pays less in each year, shape (years,), >= 0 unless sending out costs.
 
-    A kWh used at home saves the import price. What is sent out is worth nothing (``unpaid``), its own price
-    (``paid``), or the import price as far as it meets import within the month or year (``netted``, over the month
-    with ``netting`` month, over the year with year or instant; beyond that its own price). A meter that nets within
-    quarter_hour or hour has done so in the self-use already: what it still counts as sent out
-    earns its own price. The meter may overrule the tariff:
-    ``reversing`` nets over the year for as long as it turns, whatever was agreed; ``one_way`` has a register that
-    only goes up and bills what is sent out as if it were drawn. ``not_known`` is read as ``two_way``.
+    Fees are no part of it, nor what the set itself draws by night (``drawn_cost``).
+
+    A kWh used at home saves the import price of its hour. What is sent out is worth nothing (``unpaid``), its own
+    price (``paid``, less the tax on what it earns), or (``netted``) the import price of its hour, as far as the kWh of
+    the netting period are met by what the same register draws in it; beyond that its own price. The netting period is
+    ``netting``: with quarter_hour and hour it is in the self-used energy already, and what is left has its own price;
+    with instant it is the year, as a supplier nets what the meter counts apart.
+
+    The meter may overrule the tariff: ``reversing`` nets over the year for as long as it turns, whatever was agreed;
+    ``one_way`` has a register that only goes up and bills what is sent out as if it were drawn. ``not_known`` is read
+    as ``two_way``.
 
     >>> one_year = PricedPeriod(share_of_year=np.ones(1), import_price_per_kwh=np.array([0.3]), export="paid",
     ...                         export_price_per_kwh=0.08)
@@ -47,37 +40,150 @@ def savings(
     ...                 demand_kwh=np.array([2600.0]))
     >>> savings(home, (one_year,), 0.0, "two_way", "year").round(2)
     array([152.2])
+
+    Raises:
+        ContradictionError: prices move by the hour, and the hours of the home are not known.
+    """
+    bought, sold = savings_by_price(home, periods, ageing_share_per_year, counts, netting)
+    return bought + sold
+
+
+def savings_by_price(
+    home: HomeYear, periods: tuple[PricedPeriod, ...], ageing_share_per_year: float, counts: str, netting: str
+) -> tuple[Floats, Floats]:
+    """``savings`` in two parts that add up: what moves with the import prices, and what with the export prices.
+
+    Several years at the meter at once, ``stacked`` to arrays of shape (homes, cells), give (homes, years). Raises as
+    ``savings`` does.
     """
     years = periods[0].share_of_year.size
     age: Floats = (1.0 - ageing_share_per_year) ** np.arange(years, dtype=np.float64)
-    self_used = home.self_used_kwh.sum() * age
-    exported = home.exported_kwh.sum() * age
-    netted = _netted_kwh(home, age, by_month=netting == "month" and counts != "reversing")
-    saved = np.zeros(years)
+    bought = np.zeros((*home.self_used_kwh.shape[:-1], years))
+    sold = np.zeros_like(bought)
     for period in periods:
-        price = period.import_price_per_kwh
-        if counts == "one_way":
-            for_export = -exported * price
-        elif counts == "reversing":
-            for_export = netted * price
-        elif period.export == "netted" and netting not in NETTED_IN_SELF_USE:
-            for_export = netted * price + (exported - netted) * period.export_price_per_kwh
-        elif period.export in ("paid", "netted"):
-            for_export = exported * period.export_price_per_kwh
-        else:
-            for_export = np.zeros(years)
-        saved += period.share_of_year * (self_used * price + for_export)
-    return saved
+        valued = _valued(home, period)
+        part = period.share_of_year * age
+        at_import, at_export = _for_export(home, valued, period, age, (counts, netting))
+        bought += part * valued.factor * (valued.self_used[..., np.newaxis] + at_import)
+        sold += part * at_export
+    return bought, sold
 
 
-def _netted_kwh(home: HomeYear, age: Floats, *, by_month: bool) -> Floats:
-    """What is sent out and drawn back within each netting period, summed over the year, shape (years,)."""
-    parts = [home.self_used_kwh, home.exported_kwh, home.demand_kwh]
-    if not by_month:
-        parts = [part.sum(keepdims=True) for part in parts]
-    self_used, exported, demand = (part[:, np.newaxis] for part in parts)
-    imported = np.maximum(demand - self_used * age, 0.0)
-    return np.asarray(np.minimum(exported * age, imported).sum(axis=0))
+def drawn_cost(home: HomeYear, periods: tuple[PricedPeriod, ...]) -> Floats:
+    """What a machine that draws ``self_used_kwh`` every year costs in each year at the import prices, (years,), >= 0.
+
+    Wary: it is bought even where a surplus could be netted against it, and does not age.
+
+    >>> half = PricedPeriod(share_of_year=np.array([1.0, 0.5]), import_price_per_kwh=np.array([0.3, 0.4]),
+    ...                     export="unpaid", export_price_per_kwh=0.0)
+    >>> drawn_cost(HomeYear(self_used_kwh=np.array([10.0]), exported_kwh=np.zeros(1), demand_kwh=np.zeros(1)), (half,))
+    array([3., 2.])
+    """
+    cost = np.zeros(periods[0].share_of_year.size)
+    for period in periods:
+        valued = _valued(home, period)
+        cost += period.share_of_year * valued.factor * valued.self_used
+    return cost
+
+
+_NOTHING_KWH = 1e-12
+
+# Netting over these is a matter of the hours' energy, not of money.
+_WITHIN_THE_HOUR = frozenset({"quarter_hour", "hour"})
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class _Valued:
+    """The un-aged year at one period's prices: ``factor`` (years,) is what bought energy is still multiplied by.
+
+    ``self_used`` in all (...,), ``exported_bought`` and ``exported_sold`` by cell (..., cells), at the import and at
+    the export price.
+    """
+
+    self_used: Floats
+    exported_bought: Floats
+    exported_sold: Floats
+    factor: Floats
+    registers: Ints | None
+
+
+def _valued(home: HomeYear, period: PricedPeriod) -> _Valued:
+    at = home.at[period.number] if home.at else None
+    if period.import_factor is None:
+        return _Valued(
+            self_used=np.asarray(home.self_used_kwh.sum(axis=-1)),
+            exported_bought=home.exported_kwh,
+            exported_sold=home.exported_kwh * period.export_price_per_kwh,
+            factor=period.import_price_per_kwh,
+            registers=None,
+        )
+    if at is None:
+        where = f"/tariff/periods/{period.number}"
+        raise ContradictionError(
+            where, "has prices by the hour, and the energy is known as one sum",
+            accepted="one price a period, or site, arrays and inverter in place of energy and use",
+            example={"import_price_per_kwh": 0.34},
+        )  # fmt: skip
+    return _Valued(
+        self_used=np.asarray(at.self_used[0].sum(axis=-1)),
+        exported_bought=at.exported[0],
+        exported_sold=at.exported[1],
+        factor=period.import_factor,
+        registers=at.registers,
+    )
+
+
+def _for_export(
+    home: HomeYear, valued: _Valued, period: PricedPeriod, age: Floats, meter: tuple[str, str]
+) -> tuple[Floats, Floats]:
+    """What is sent out is worth at the import and at the export price, before ageing, shape (..., years) or (..., 1).
+
+    ``meter``: counts, netting.
+    """
+    counts, netting = meter
+    nothing = np.zeros((*home.exported_kwh.shape[:-1], 1))
+    if counts == "one_way":
+        return -valued.exported_bought.sum(axis=-1, keepdims=True), nothing
+    if counts == "reversing":
+        return _netted(home, valued, age, "year")[0], nothing
+    if period.export == "unpaid":
+        return nothing, nothing
+    if period.export == "paid" or netting in _WITHIN_THE_HOUR:
+        credit, rest = nothing, valued.exported_sold.sum(axis=-1, keepdims=True)
+    else:
+        credit, rest = _netted(home, valued, age, netting)
+    # what has to be paid for sending out is not taxed
+    return credit, rest - period.export_tax_share * np.maximum(rest, 0.0)
+
+
+def _netted(home: HomeYear, valued: _Valued, age: Floats, over: str) -> tuple[Floats, Floats]:
+    """Of what is sent out: what is met at its import price, the rest at its export price, (..., years), un-aged.
+
+    Of each netting period and register the same share of every kWh sent out meets what is drawn, so each is credited
+    at the price of its own hour.
+    """
+    summed = _sums(home.exported_kwh.shape[-1], valued.registers, by_month=over == "month")
+    exported = summed(home.exported_kwh)
+    some = np.where(exported > _NOTHING_KWH, exported, 1.0)  # what is not sent out has no price, whatever its share
+    # drawn in year y: demand - self-use x age(y), sent out: exported x age(y); so the age divides the demand alone
+    demand_over_exported = (summed(home.demand_kwh) / some)[..., np.newaxis, :]
+    share = demand_over_exported / age[:, np.newaxis] - (summed(home.self_used_kwh) / some)[..., np.newaxis, :]
+    np.minimum(np.maximum(share, 0.0, out=share), 1.0, out=share)
+    credit = (share @ summed(valued.exported_bought)[..., np.newaxis])[..., 0]
+    rest = ((1.0 - share) @ summed(valued.exported_sold)[..., np.newaxis])[..., 0]
+    return credit, rest
+
+
+def _sums(cells: int, registers: Ints | None, *, by_month: bool) -> Callable[[Floats], Floats]:
+    """How (..., cells) are summed over each netting period and register."""
+    if registers is None and cells <= 12:
+        return (lambda by_cell: by_cell) if by_month else (lambda by_cell: by_cell.sum(axis=-1, keepdims=True))
+    register = np.zeros(cells, dtype=np.int64) if registers is None else registers
+    group = register * 12 + np.arange(cells) % 12 if by_month else register
+    if (group == np.arange(cells)).all():
+        return lambda by_cell: by_cell
+    of_group = np.eye(int(group.max()) + 1)[group]
+    return lambda by_cell: by_cell @ of_group
 
 
 def years_kept(years: int, stay_years: float | None) -> int:
@@ -98,9 +204,14 @@ def yearly_costs(years: int, running_cost_per_year: float, swap: InverterSwap | 
 
 
 def cash_flows(outlay: float, saving: Floats, cost: Floats, resale: float = 0.0) -> Floats:
-    """Money in minus money out, shape (years + 1,): year 0 is the outlay, the last year ends with the resale."""
-    flows = np.concatenate(([-float(outlay)], saving - cost))
-    flows[-1] += resale
+    """Money in minus money out: year 0 is the outlay, the last year ends with the resale.
+
+    Savings of shape (..., years) give flows of shape (..., years + 1).
+    """
+    flows = np.empty((*saving.shape[:-1], saving.shape[-1] + 1))
+    flows[..., 0] = -outlay
+    np.subtract(saving, cost, out=flows[..., 1:])
+    flows[..., -1] += resale
     return flows
 
 

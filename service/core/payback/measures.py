@@ -4,7 +4,9 @@ Engineering economics as in Duffie & Beckman, Solar Engineering of Thermal Proce
 Holt, NREL/TP-462-5173 (1995) (both from memory); checked against numpy-financial. ``flows`` start with year 0.
 """
 
+from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import accumulate
 
 import numpy as np
 
@@ -42,30 +44,46 @@ def crossing_years(flows: Floats) -> Crossing:
     >>> crossing_years(np.array([-100.0, 80.0, 40.0, -50.0, 60.0]))
     Crossing(first=1.5, lasting=3.5)
     """
-    total = np.cumsum(flows)
-    under = total < -_ROUNDING * max(float(np.abs(flows).max()), 1e-300)
-    if not under.any():
+    amounts: list[float] = flows.tolist()
+    total = list(accumulate(amounts))
+    nought = -_ROUNDING * max(*map(abs, amounts), 1e-300)
+    first, last_under = None, -1
+    for year, sum_then in enumerate(total):
+        if sum_then < nought:
+            last_under = year
+        elif first is None:
+            first = _within_year(total, amounts, year)
+    if last_under < 0:
         return Crossing(0.0, 0.0)
-    above = np.flatnonzero(~under)
-    first = _within_year(total, flows, int(above[0])) if above.size else None
-    last_under = int(np.flatnonzero(under)[-1])
-    lasting = _within_year(total, flows, last_under + 1) if last_under + 1 < total.size else None
+    lasting = _within_year(total, amounts, last_under + 1) if last_under + 1 < len(total) else None
     return Crossing(first, lasting)
 
 
-def _within_year(total: Floats, flows: Floats, year: int) -> float:
+def first_crossings(flows: Floats) -> tuple[float | None, ...]:
+    """``crossing_years(...).first`` of several accounts at once, shape (accounts, years + 1).
+
+    >>> first_crossings(np.array([[-100.0, 80.0, 40.0], [-100.0, 10.0, 10.0], [5.0, 1.0, 1.0]]))
+    (1.5, None, 0.0)
+    """
+    total = np.cumsum(flows, axis=1)
+    under = total < -_ROUNDING * np.maximum(np.abs(flows).max(axis=1, keepdims=True), 1e-300)
+    years = np.where(under.all(axis=1), -1, under.argmin(axis=1)).tolist()
+    return tuple(None if year < 0 else _within_year(total[row], flows[row], year) for row, year in enumerate(years))
+
+
+def _within_year(total: Sequence[float] | Floats, amounts: Sequence[float] | Floats, year: int) -> float:
     if year == 0:
         return 0.0
-    return year - 1 + min(float(-total[year - 1] / flows[year]), 1.0)
+    return year - 1 + min(float(-total[year - 1] / amounts[year]), 1.0)
 
 
 def discounted(flows: Floats, rate_share: float) -> Floats:
-    """Each flow at its value of year 0. ``rate_share`` > -1.
+    """Each flow at its value of year 0, shape (..., years + 1) as ``flows``. ``rate_share`` > -1.
 
     >>> discounted(np.array([-100.0, 110.0]), 0.1)
     array([-100.,  100.])
     """
-    return np.asarray(flows / (1.0 + rate_share) ** np.arange(flows.size))
+    return np.asarray(flows / (1.0 + rate_share) ** np.arange(flows.shape[-1]))
 
 
 def discounted_payback_years(flows: Floats, rate_share: float) -> Crossing:
@@ -110,3 +128,13 @@ def worth_up_to(saving: Floats, cost: Floats, rate_share: float) -> float:
     220.0
     """
     return max(net_present_value(rate_share, np.concatenate(([0.0], saving - cost))), 0.0)
+
+
+def worth_up_to_each_year(saving: Floats, cost: Floats, rate_share: float) -> Floats:
+    """The same for an account that ends after each of the years, shape (..., years) as ``saving``; never below nought.
+
+    >>> worth_up_to_each_year(np.full(2, 110.0), np.zeros(2), 0.0)
+    array([110., 220.])
+    """
+    factors = (1.0 + rate_share) ** -np.arange(1.0, cost.size + 1.0)
+    return np.maximum(np.cumsum((saving - cost) * factors, axis=-1), 0.0)

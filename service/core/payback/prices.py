@@ -10,8 +10,9 @@ from datetime import date
 import numpy as np
 
 from service.core.errors import ContradictionError
-from service.core.model.facts import Tariff
+from service.core.model.facts import Tariff, TariffPeriod
 from service.core.model.hours import Floats
+from service.core.payback.hours import in_order
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -19,52 +20,103 @@ class PricedPeriod:
     """One tariff period over the years of the account.
 
     ``share_of_year`` and ``import_price_per_kwh`` have shape (years,); ``export`` is unpaid, paid or netted.
+    ``number``: its place among the tariff's periods, oldest first. ``import_factor``: (years,) what its stated import
+    prices are multiplied by, where they move by the hour; None where they do not. ``fee_per_year``,
+    ``fee_per_kva_year``: what comes with the set. ``export_tax_share``: off what is earned at the export price.
     """
 
     share_of_year: Floats
     import_price_per_kwh: Floats
     export: str
     export_price_per_kwh: float
+    number: int = 0
+    import_factor: Floats | None = None
+    fee_per_year: float = 0.0
+    fee_per_kva_year: float = 0.0
+    export_tax_share: float = 0.0
 
 
 def priced_periods(tariff: Tariff, as_of: date, years: int, price_growth_share: float) -> tuple[PricedPeriod, ...]:
     """The tariff's periods with their share of each year and their import price in it.
 
     A price holds as stated in the year of the account in which its period begins (year 1 for what is in force at
-    ``as_of``) and grows by ``price_growth_share`` a year after that: a later stated price replaces the grown one. A
-    period that repeats the price before it (a rule changes, the price does not) goes on growing.
-    What is paid for a kWh sent out does not grow. Before the first period its prices are used; the last one goes on.
+    ``as_of``) and grows by ``price_growth_share`` a year after that, all rates and hours alike: a later stated price
+    replaces the grown one. A period that repeats the prices before it (a rule changes, the price does not) goes on
+    growing. What is paid for a kWh sent out does not grow, nor do fees. Before the first period its prices are used;
+    the last one goes on.
 
     Raises:
         ContradictionError: the tariff has no period.
     """
     if not tariff.periods:
-        raise ContradictionError("/tariff/periods", "no period", accepted="at least one period")
-    periods = sorted(tariff.periods, key=lambda period: date.fromisoformat(period.valid_from))
+        raise ContradictionError("/tariff/periods", "no period", accepted="at least one period",
+                                 example=[{"import_price_per_kwh": 0.34}])  # fmt: skip
+    periods = in_order(tariff)
     starts = [date.fromisoformat(period.valid_from) for period in periods]
     starts[0] = min(starts[0], as_of)
     edges = np.array([_years_later(as_of, year).toordinal() for year in range(years + 1)], dtype=np.float64)
     ends = [*(start.toordinal() for start in starts[1:]), np.inf]
-    account_year = np.arange(years)
+    account_year, days_of_year = np.arange(years), np.diff(edges)
     priced = []
-    stated_price, stated_in = None, 0
-    for period, start, end in zip(periods, starts, ends, strict=True):
+    stated_prices, stated_in = None, 0
+    for number, (period, start, end) in enumerate(zip(periods, starts, ends, strict=True)):
         days = np.minimum(edges[1:], end) - np.maximum(edges[:-1], start.toordinal())
-        if period.import_price_per_kwh != stated_price:
-            stated_price = period.import_price_per_kwh
+        if (prices := _import_prices(period)) != stated_prices:
+            stated_prices = prices
             stated_in = max(int(np.searchsorted(edges, start.toordinal(), side="right")) - 1, 0)
         grown = (1.0 + price_growth_share) ** np.maximum(account_year - stated_in, 0)
-        share = np.clip(days, 0.0, None) / np.diff(edges)
+        share = np.maximum(days, 0.0) / days_of_year
         if share.any():
+            by_hour = bool(period.rates) or period.hourly is not None
             priced.append(
                 PricedPeriod(
                     share_of_year=share,
                     import_price_per_kwh=period.import_price_per_kwh * grown,
                     export=period.export,
                     export_price_per_kwh=period.export_price_per_kwh,
+                    number=number,
+                    import_factor=grown if by_hour else None,
+                    fee_per_year=period.fee_per_year or 0.0,
+                    fee_per_kva_year=period.fee_per_kva_year or 0.0,
+                    export_tax_share=period.export_tax_share or 0.0,
                 )
             )
     return tuple(priced)
+
+
+def _import_prices(period: TariffPeriod) -> object:
+    """All that is stated of the import price, for comparison."""
+    rates = tuple(
+        (rate.months, rate.days, rate.from_clock, rate.to_clock, rate.import_price_per_kwh) for rate in period.rates
+    )
+    return period.import_price_per_kwh, rates, period.hourly and period.hourly.import_prices_per_kwh
+
+
+def yearly_fees(periods: tuple[PricedPeriod, ...], ac_power_w: float | None) -> Floats:
+    """What the set costs in fees in each year, shape (years,), each period by its share.
+
+    Args:
+        periods: the priced periods.
+        ac_power_w: the inverter's rating; None where it is not known.
+
+    Raises:
+        ContradictionError: a fee goes by kVA, and the inverter's rating is not known.
+
+    >>> one = PricedPeriod(share_of_year=np.array([1.0, 0.25]), import_price_per_kwh=np.full(2, 0.3), export="unpaid",
+    ...                    export_price_per_kwh=0.0, fee_per_year=10.0, fee_per_kva_year=50.0)
+    >>> yearly_fees((one,), 600.0)
+    array([40., 10.])
+    """
+    fees = np.zeros(periods[0].share_of_year.size)
+    for period in periods:
+        if period.fee_per_kva_year and ac_power_w is None:
+            where = f"/tariff/periods/{period.number}/fee_per_kva_year"
+            raise ContradictionError(
+                where, "goes by the inverter's power, which is not given",
+                given=period.fee_per_kva_year, accepted="an inverter with its ac_power_w, or fee_per_year", example=0,
+            )  # fmt: skip
+        fees += period.share_of_year * (period.fee_per_year + period.fee_per_kva_year * (ac_power_w or 0.0) / 1000.0)
+    return fees
 
 
 def _years_later(day: date, years: int) -> date:

@@ -1,6 +1,6 @@
 """At which rates of return do the flows come to nought: none, one, or several?"""
 
-from itertools import pairwise
+from itertools import accumulate, pairwise
 
 import numpy as np
 from numpy.polynomial import polynomial
@@ -31,15 +31,17 @@ def internal_rates_of_return(flows: Floats) -> tuple[float, ...]:
     >>> internal_rates_of_return(np.array([40.0, 70, 70]))
     ()
     """
-    coefficients = np.asarray(flows, dtype=np.float64)
-    largest = float(np.abs(coefficients).max())
-    coefficients = np.trim_zeros(np.where(np.abs(coefficients) > _LEAST_FLOW * largest, coefficients, 0.0))
-    changes = int(np.count_nonzero(np.diff(np.sign(coefficients[coefficients != 0.0]))))
+    terms = _terms(flows)
+    changes = sum(a * b < 0.0 for a, b in pairwise([term for term in terms if term]))
     if changes == 0:
         return ()
-    terms = [float(c) / largest for c in coefficients]
-    sizes = [abs(c) for c in terms]
-    turns = [] if changes == 1 else _stationary_points(coefficients / largest)
+    sizes = [abs(term) for term in terms]
+    if changes == 1:
+        turns = []
+    elif _one_root_on_either_side(terms):
+        turns = [0.5]
+    else:
+        turns = _stationary_points(np.array(terms))
     roots = [y for y in turns if abs(_value(y, terms)) <= _TOUCH * _value(y, sizes)]
     for low, high in pairwise([0.0, *turns, 1.0]):
         if low in roots or high in roots:
@@ -47,6 +49,28 @@ def internal_rates_of_return(flows: Floats) -> tuple[float, ...]:
         if _value(low, terms) * _value(high, terms) < 0.0:
             roots.append(float(brentq(_value, low, high, args=(terms,), xtol=1e-300, rtol=_FINE, maxiter=1000)))
     return tuple(sorted((1.0 - y) / y - 1.0 for y in roots))
+
+
+def _terms(flows: Floats) -> list[float]:
+    """The flows over the largest of them, those too small to count as nought, without noughts at either end."""
+    amounts: list[float] = np.asarray(flows, dtype=np.float64).tolist()
+    largest = max(map(abs, amounts))
+    least = _LEAST_FLOW * largest
+    terms = [amount / largest if abs(amount) > least else 0.0 for amount in amounts]
+    counting = [year for year, term in enumerate(terms) if term]
+    return terms[counting[0] : counting[-1] + 1] if counting else []
+
+
+def _one_root_on_either_side(terms: list[float]) -> bool:
+    """Is there at most one root below x = 1, at most one above it, and none at it? False where that is not sure.
+
+    Descartes' rule for the series of p(x) / (1 - x), whose coefficients are the running sums (Norstrom 1972, from
+    memory): roots in 0 < x < 1 are no more than the changes of sign of these; backwards the same for x > 1.
+    """
+    for sums in (list(accumulate(terms)), list(accumulate(reversed(terms)))):
+        if min(map(abs, sums)) <= _LEAST_FLOW or sum(a * b < 0.0 for a, b in pairwise(sums)) > 1:
+            return False
+    return True
 
 
 def _value(y: float, terms: list[float]) -> float:

@@ -1,18 +1,22 @@
 """Does the set stay under what was published for inverter output and for panel power?
 
 A cap of None is "none found": that is ``not_known``, never "no limit". Where the kind of plug decides and nobody
-described it, the verdict is ``not_known`` as soon as one kind would be refused.
+described it, the verdict is ``not_known`` as soon as one kind would be refused. A figure of another set that nobody
+gave is no figure: what stays within the cap with a usual one is ``not_known``.
 """
 
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 from datetime import date
 
+from service.core.model.assumption import Assumptions
 from service.core.model.facts import OtherSet, Setup
 from service.core.model.finding import Fact, Finding, Verdict
 from service.core.rules.card import RuleCard
 from service.core.rules.choice import card_facts, in_force, rule_finding
 from service.core.rules.plugs import CARD_WORDS, PLUG_KINDS, described_plug
+
+NOTHING_ASSUMED = Assumptions({})
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,14 +52,16 @@ def other_sets_of(setup: Setup, scope: str) -> tuple[OtherSet, ...]:
     return tuple(other for other in others if other.same_circuit) if scope == "circuit" else others
 
 
-def local_cap_finding(setup: Setup, card: RuleCard, as_of: date) -> Finding:
+def local_cap_finding(setup: Setup, card: RuleCard, as_of: date, assumptions: Assumptions = NOTHING_ASSUMED) -> Finding:
     """Is the output of all sets that count together within the published a.c. cap? Panel watts never count here."""
     scope = card.ac_cap_scope or "meter"
     others_w = sum(other.ac_power_w for other in other_sets_of(setup, scope))
     measured = inverter_output_w(setup) + others_w
     judged = _over_plugs(setup, lambda kind: _against(measured, _ac_steps(card, kind)))
-    verdict = judged.verdict if in_force(card, as_of) else Verdict.NOT_KNOWN
+    guessed = _guessed(setup, assumptions, scope, "ac_power_w")
+    verdict = _closed(judged.verdict, guessed) if in_force(card, as_of) else Verdict.NOT_KNOWN
     facts: dict[str, Fact] = card_facts(card, setup.site.rule_area, as_of) | {
+        **guessed,
         "unit": card.ac_cap_unit,
         "inclusive": judged.step.inclusive if judged.step else None,
         "scope": scope,
@@ -68,7 +74,7 @@ def local_cap_finding(setup: Setup, card: RuleCard, as_of: date) -> Finding:
         "advisory_basis": card.advisory_cap.basis if card.advisory_cap else "",
         "sets_per_meter": card.sets_per_meter,
         "statement": card.statement,
-        "variant": _variant(card, as_of, judged),
+        "variant": _variant(card, as_of, judged) or ("other_set_open" if guessed else ""),
     }
     limit = judged.step.watts if judged.step else None
     return rule_finding(
@@ -77,25 +83,51 @@ def local_cap_finding(setup: Setup, card: RuleCard, as_of: date) -> Finding:
     )  # fmt: skip
 
 
-def panel_cap_finding(setup: Setup, card: RuleCard, as_of: date) -> Finding | None:
+def panel_cap_finding(
+    setup: Setup, card: RuleCard, as_of: date, assumptions: Assumptions = NOTHING_ASSUMED
+) -> Finding | None:
     """Are the panels of all sets behind the meter within the published panel cap? None where no such cap was found."""
     if card.panel_cap_wp is None and not card.panel_cap_by_plug:
         return None
     others_w = sum(other.panel_power_w for other in other_sets_of(setup, "meter"))
     measured = sum(array.count * array.panel.rated_power_w for array in setup.arrays) + others_w
     judged = _over_plugs(setup, lambda kind: _against(measured, _panel_steps(card, kind)))
-    verdict = judged.verdict if in_force(card, as_of) else Verdict.NOT_KNOWN
+    guessed = _guessed(setup, assumptions, "meter", "panel_power_w")
+    verdict = _closed(judged.verdict, guessed) if in_force(card, as_of) else Verdict.NOT_KNOWN
     facts: dict[str, Fact] = card_facts(card, setup.site.rule_area, as_of) | {
+        **guessed,
         "inclusive": judged.step.inclusive if judged.step else None,
         "basis": judged.condition,
         "highest_cap_wp": max((c.max_wp for c in card.panel_cap_by_plug), default=card.panel_cap_wp),
         "other_sets_w": others_w,
         "plug": described_plug(setup) or "household",
         "plug_described": described_plug(setup) is not None,
-        "variant": "" if in_force(card, as_of) else "no_card_in_force",
+        "variant": _panel_variant(card, as_of, judged, guessed),
     }
     limit = judged.step.watts if judged.step else None
     return rule_finding(card, "panel_cap", (verdict, judged.likely), "/arrays", facts, numbers=(measured, limit, "W"))
+
+
+def _panel_variant(card: RuleCard, as_of: date, judged: _Judged, guessed: dict[str, Fact]) -> str:
+    if not in_force(card, as_of):
+        return "no_card_in_force"
+    return "other_set_open" if guessed and judged.verdict == Verdict.FITS else ""
+
+
+def _guessed(setup: Setup, assumptions: Assumptions, scope: str, name: str) -> dict[str, Fact]:
+    """Which figures of the other sets that count nobody gave, as facts; none where all were given."""
+    others = () if setup.socket_circuit is None else setup.socket_circuit.other_sets
+    pointers = [
+        pointer
+        for at, other in enumerate(others)
+        if (scope != "circuit" or other.same_circuit)
+        and assumptions.assumed(pointer := f"/socket_circuit/other_sets/{at}/{name}")
+    ]
+    return {"missing": name, "missing_pointers": ", ".join(pointers)} if pointers else {}
+
+
+def _closed(verdict: Verdict, guessed: dict[str, Fact]) -> Verdict:
+    return Verdict.NOT_KNOWN if guessed and verdict == Verdict.FITS else verdict
 
 
 def _ac_steps(card: RuleCard, kind: str) -> list[_Step]:

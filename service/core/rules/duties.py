@@ -1,6 +1,5 @@
 """What has to be announced, shown and metered, as published?"""
 
-import re
 from datetime import date
 
 from service.core.model.assumption import Assumptions
@@ -8,6 +7,7 @@ from service.core.model.facts import Setup
 from service.core.model.finding import Finding, Verdict
 from service.core.rules.card import RuleCard
 from service.core.rules.choice import card_facts, in_force, rule_finding
+from service.core.rules.standards import meets
 
 
 def registration_finding(setup: Setup, card: RuleCard, as_of: date) -> Finding:
@@ -29,13 +29,12 @@ def registration_finding(setup: Setup, card: RuleCard, as_of: date) -> Finding:
 def certificate_finding(setup: Setup, card: RuleCard, as_of: date) -> Finding | None:
     """Does the inverter carry the proofs that the card names? None where no certificate was described.
 
-    A certificate meets an expectation where one name contains the other, spaces and case aside; everything else is
+    A certificate meets an expectation where it names the same standard, whole: see ``standards``. Everything else is
     ``not_known``: whether another paper counts is for the operator to say.
     """
     if not setup.inverter.certificates:
         return None
-    given = [_plain(name) for name in setup.inverter.certificates]
-    missing = [wanted for wanted in card.certificate_expected if not _met(wanted, given)]
+    missing = [wanted for wanted in card.certificate_expected if not meets(wanted, setup.inverter.certificates)]
     likely = Verdict.FITS if card.certificate_expected and not missing else Verdict.NOT_KNOWN
     verdict = likely if in_force(card, as_of) else Verdict.NOT_KNOWN
     facts = card_facts(card, setup.site.rule_area, as_of) | {
@@ -72,19 +71,3 @@ def _meter_verdict(setup: Setup, card: RuleCard) -> Verdict:
     return {"tolerated": Verdict.FITS, "not_admitted": Verdict.DOES_NOT_FIT}.get(
         card.reversing_meter, Verdict.NOT_KNOWN
     )
-
-
-def _met(wanted: str, given: list[str]) -> bool:
-    """One expectation, met by any of its alternatives ("A / B"); remarks in brackets are left out."""
-    bare = re.sub(r"\([^)]*\)", "", wanted)
-    names = [_plain(name) for name in bare.split(" / ")]
-    return any(
-        name in shown or (shown in name and len(shown) > 3 and any(c.isdigit() for c in shown))
-        for name in names
-        if name
-        for shown in given
-    )
-
-
-def _plain(name: str) -> str:
-    return re.sub(r"[^a-z0-9]", "", name.lower())

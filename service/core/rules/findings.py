@@ -18,8 +18,8 @@ def rule_findings(setup: Setup, assumptions: Assumptions, card: RuleCard, as_of:
     a panel cap that was found, certificates or a meter that the request describes.
     """
     found = (
-        local_cap_finding(setup, card, as_of),
-        panel_cap_finding(setup, card, as_of),
+        local_cap_finding(setup, card, as_of, assumptions),
+        panel_cap_finding(setup, card, as_of, assumptions),
         plug_finding(setup, card, as_of),
         registration_finding(setup, card, as_of),
         certificate_finding(setup, card, as_of),

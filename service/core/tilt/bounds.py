@@ -77,7 +77,9 @@ def bounds_by_mount(mount: str) -> PlaneBounds:
     try:
         return _BY_MOUNT[mount]
     except KeyError:
-        raise ContradictionError("", "no such mount", given=mount, accepted=", ".join(_BY_MOUNT)) from None
+        raise ContradictionError(
+            "", "no such mount", given=mount, accepted=", ".join(_BY_MOUNT), example=next(iter(_BY_MOUNT))
+        ) from None
 
 
 def narrowed(bounds: PlaneBounds, *, tilt_deg: float | None = None, azimuth_deg: float | None = None) -> PlaneBounds:

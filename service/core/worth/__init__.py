@@ -1,17 +1,39 @@
 """From energy to self-use to money, spelled once: what of the yield is used at home, and what is it all worth?"""
 
-from service.core.worth.account import Moving, Worth, YearFlow, worth, worth_of_energy
+from service.core.worth.account import worth, worth_of_energy
 from service.core.worth.bands import HomeCases
+from service.core.worth.box import StoreYear
+from service.core.worth.box_inputs import BOX_FINDINGS, on_box_inputs
+from service.core.worth.carbon import co2_avoided_kg_per_year
 from service.core.worth.export_limit import limited_export
-from service.core.worth.use import UseAtHome, use_at_home
+from service.core.worth.habits import Habit, habits
+from service.core.worth.result import BreakEven, Moving, Worth, YearFlow
+from service.core.worth.roof import other_generation_w
+from service.core.worth.sensitivity import Sensitivity
+from service.core.worth.storage import StorageBeside, StoragePays, UseBeside, storage_beside
+from service.core.worth.use import OtherShare, UseAtHome, use_at_home
 
 __all__ = [
+    "BOX_FINDINGS",
+    "BreakEven",
+    "Habit",
     "HomeCases",
     "Moving",
+    "OtherShare",
+    "Sensitivity",
+    "StorageBeside",
+    "StoragePays",
+    "StoreYear",
     "UseAtHome",
+    "UseBeside",
     "Worth",
     "YearFlow",
+    "co2_avoided_kg_per_year",
+    "habits",
     "limited_export",
+    "on_box_inputs",
+    "other_generation_w",
+    "storage_beside",
     "use_at_home",
     "worth",
     "worth_of_energy",

@@ -3,90 +3,45 @@
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 from datetime import date
+from typing import Any
 
 import numpy as np
 
 from service.core.energy.result import EnergyYear
 from service.core.model.band import Band
-from service.core.model.facts import Meter, Money, OutlayItem, Setup, Tariff
+from service.core.model.facts import Meter, Money, Outlay, Setup, Tariff
 from service.core.model.hours import Floats
 from service.core.payback import (
     HomeYear,
+    OutlayParts,
+    PricedPeriod,
     cash_flows,
     crossing_years,
-    discounted_payback_years,
+    discounted,
+    drawn_cost,
+    first_crossings,
     internal_rates_of_return,
     levelised_cost_per_kwh,
-    net_present_value,
+    outlay_parts,
     priced_periods,
-    savings,
+    savings_by_price,
     simple_payback_years,
+    sound_share,
     unpaid_after_each_year,
-    worth_up_to,
+    worth_up_to_each_year,
     yearly_costs,
+    yearly_fees,
     years_kept,
 )
-from service.core.worth.bands import PRICE_SD_SHARE, HomeCases, SavingCases
+from service.core.worth.bands import PRICE_SD_SHARE, HomeCases, SavingCases, Squares, ends_over_middle
+from service.core.worth.result import BreakEven, Moving, Worth, YearFlow
+from service.core.worth.sensitivity import STEP_SHARE, Sensitivity, Stepped, sensitivities
 from service.core.worth.use import UseAtHome
 
+# After how many years a bidder might want the money back; the years kept come on top.
+_BREAK_EVEN_YEARS = (3, 5, 8, 10)
+
 _TWO_WAY = Meter(counts="two_way", sums_phases=True, netting="instant")
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class YearFlow:
-    """One year of the account, in the middle case. ``unpaid`` is what of all costs is still to be earned after it."""
-
-    year: int
-    saving: float
-    cost: float
-    resale: float
-    unpaid: float
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Moving:
-    """What is left after so many years when the home is given up: savings less costs plus resale, undiscounted."""
-
-    years: int
-    gain: Band
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Worth:
-    """What the set is worth. Bands: ``cautious`` is the smaller saving and the longer payback.
-
-    Attributes:
-        outlay: what is paid at year 0, None where no price was given; all that compares with it is then None.
-        years_kept: whole years of the account, the smaller of the stay and the years asked.
-        saving_first_year: at today's price, un-aged.
-        simple_payback_years: outlay over the first year's saving less running cost, whether within the years or not;
-            a member is None where there is no saving.
-        undiscounted_payback_years, discounted_payback_years: first crossing of the running sum within the years kept,
-            resale left out; a member is None where there is none.
-        lasting_payback_years: the discounted crossing that no later cost undoes.
-        net_present_value: over the years kept, resale in.
-        internal_rate_of_return_share: of the middle, where there is exactly one; all of them in
-            ``internal_rates_of_return``.
-        levelised_cost_per_kwh: present value of costs less resale, over that of the energy produced.
-        worth_up_to: the most outlay that is paid back for good within the years kept.
-        yearly_flows: year 0 on.
-        if_moving_after_years: None where the stay is open or no price was given.
-    """
-
-    outlay: float | None
-    years_kept: int
-    saving_first_year: Band
-    simple_payback_years: Band | None
-    undiscounted_payback_years: Band | None
-    discounted_payback_years: Band | None
-    lasting_payback_years: Band | None
-    net_present_value: Band | None
-    internal_rate_of_return_share: float | None
-    internal_rates_of_return: tuple[float, ...]
-    levelised_cost_per_kwh: float | None
-    worth_up_to: Band
-    yearly_flows: tuple[YearFlow, ...]
-    if_moving_after_years: Moving | None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -96,9 +51,23 @@ class _Terms:
     tariff: Tariff
     meter: Meter
     money: Money
-    outlay: float | None
+    outlay: OutlayParts | None
     stay_years: float | None
     as_of: date
+    ac_power_w: float | None
+    expected_share: float = 1.0
+
+    @classmethod
+    def of(cls, outlay: Outlay | None, **others: Any) -> "_Terms":
+        """The outlay by kind, and what faulty panels leave of the energy."""
+        if outlay is None:
+            return cls(outlay=None, **others)
+        return cls(outlay=outlay_parts(outlay), expected_share=sound_share(outlay.faulty_share or 0.0), **others)
+
+    @property
+    def resale(self) -> float:
+        """What a sale brings at the end: a share of the things, for nobody buys freight, trips and forms back."""
+        return 0.0 if self.outlay is None else self.money.resale_share * max(self.outlay.things, 0.0)
 
 
 def worth(energy: EnergyYear, use: UseAtHome, setup: Setup, as_of: date) -> Worth | None:
@@ -112,13 +81,14 @@ def worth(energy: EnergyYear, use: UseAtHome, setup: Setup, as_of: date) -> Wort
     """
     if setup.tariff is None:
         return None
-    terms = _Terms(
+    terms = _Terms.of(
+        setup.outlay,
         tariff=setup.tariff,
         meter=setup.meter,
         money=setup.money,
-        outlay=_total(setup.outlay),
         stay_years=setup.household.stay_years,
         as_of=as_of,
+        ac_power_w=setup.inverter.ac_power_w,
     )
     return _worth(energy.year_kwh.middle or 0.0, use.cases, terms)
 
@@ -127,56 +97,72 @@ def worth_of_energy(  # noqa: PLR0913  a plain question has these parts, and no 
     year_kwh: Band,
     self_used_share: float,
     tariff: Tariff,
-    outlay: tuple[OutlayItem, ...] | None,
+    outlay: Outlay | None,
     money: Money,
     as_of: date,
     *,
     meter: Meter = _TWO_WAY,
     stay_years: float | None = None,
     demand_kwh_per_year: float | None = None,
+    self_used_kwh: Band | None = None,
+    ac_power_w: float | None = None,
+    night_draw_kwh: float = 0.0,
 ) -> Worth:
     """The same for a caller with a yield and a self-used share of its own, taken as equal at both ends of the band.
 
-    A band's whole width is taken as steady from year to year. Without ``demand_kwh_per_year`` netting has no limit.
+    With ``self_used_kwh``, the band of an answer about use at home, its width is taken in place of the yield's, which
+    is in it: only what is sent out then still moves with the yield. A band's whole width is taken as steady from year
+    to year. Without ``demand_kwh_per_year`` netting has no limit.
+
+    Raises:
+        ContradictionError: prices move by the hour, of which nothing is known here, or a fee goes by the inverter's
+            ``ac_power_w`` and that is not given.
     """
     middle = year_kwh.middle or 0.0
-    demand = np.array([np.inf if demand_kwh_per_year is None else demand_kwh_per_year])
+    demand = np.inf if demand_kwh_per_year is None else demand_kwh_per_year
+    used = middle * self_used_share
+    low, high = (1.0, 1.0) if self_used_kwh is None else ends_over_middle(self_used_kwh)
+    kept = None if self_used_kwh is None else used
 
-    def home(kwh: float | None) -> HomeYear:
+    def home(kwh: float | None, used_kwh: float | None = None) -> HomeYear:
         produced = middle if kwh is None else kwh
+        at_home = produced * self_used_share if used_kwh is None else min(used_kwh, produced)
         return HomeYear(
-            self_used_kwh=np.array([produced * self_used_share]),
-            exported_kwh=np.array([produced * (1.0 - self_used_share)]),
-            demand_kwh=demand,
+            self_used_kwh=np.array([at_home]),
+            exported_kwh=np.array([produced - at_home]),
+            demand_kwh=np.array([demand]),
         )
 
     cases = HomeCases(
         middle=home(middle),
-        less_energy=home(year_kwh.cautious),
-        more_energy=home(year_kwh.hopeful),
-        less_used=home(middle),
-        more_used=home(middle),
+        less_energy=home(year_kwh.cautious, kept),
+        more_energy=home(year_kwh.hopeful, kept),
+        less_used=home(middle, used * low),
+        more_used=home(middle, used * high),
         steady_sd_share=1.0,
         yearly_sd_share=0.0,
+        night=home(night_draw_kwh, night_draw_kwh) if night_draw_kwh else None,
     )
-    terms = _Terms(tariff=tariff, meter=meter, money=money, outlay=_total(outlay), stay_years=stay_years, as_of=as_of)
+    terms = _Terms.of(outlay, tariff=tariff, meter=meter, money=money, stay_years=stay_years, as_of=as_of,
+                      ac_power_w=ac_power_w)  # fmt: skip
     return _worth(middle, cases, terms)
 
 
-def _total(outlay: tuple[OutlayItem, ...] | None) -> float | None:
-    return None if outlay is None else float(sum(item.amount for item in outlay))
-
-
 def _worth(year_kwh: float, cases: HomeCases, terms: _Terms) -> Worth:
-    money = terms.money
+    money, cases = terms.money, cases.expecting(terms.expected_share)
     kept = years_kept(money.years, terms.stay_years)
-    saving = _saving_cases(cases, terms)
-    cost = yearly_costs(kept, money.running_cost_per_year, money.inverter_swap)
-    over_years = _ends_of(saving, cases.shrunk(max(kept, 1)), PRICE_SD_SHARE)
+    periods = priced_periods(terms.tariff, terms.as_of, money.years, money.price_growth_share)
+    fees = yearly_fees(periods, terms.ac_power_w)
+    savings = _Savings.of(cases, periods, terms)
+    squares = savings.cases.squares()
+    cost = yearly_costs(money.years, money.running_cost_per_year, money.inverter_swap) + fees
+    bids = _break_even(squares, cases, cost, kept, money.discount_rate_share)
     unpriced = Worth(
         outlay=None,
+        outlay_parts=None,
+        expected_year_kwh=year_kwh * terms.expected_share,
         years_kept=kept,
-        saving_first_year=_each(_first_year(saving, cases), lambda amounts: float(amounts[0])),
+        saving_first_year=_each(_first_year(squares, cases), lambda amounts: float(amounts[0])),
         simple_payback_years=None,
         undiscounted_payback_years=None,
         discounted_payback_years=None,
@@ -185,83 +171,139 @@ def _worth(year_kwh: float, cases: HomeCases, terms: _Terms) -> Worth:
         internal_rate_of_return_share=None,
         internal_rates_of_return=(),
         levelised_cost_per_kwh=None,
-        worth_up_to=_each(over_years, lambda amounts: worth_up_to(amounts[:kept], cost, money.discount_rate_share)),
+        worth_up_to=bids[-1].worth_up_to if bids else Band(0.0, 0.0, 0.0),
+        break_even=bids,
+        sensitivity=(),
         yearly_flows=(),
         if_moving_after_years=None,
     )
     if terms.outlay is None:
         return unpriced
-    resale = money.resale_share * max(terms.outlay, 0.0)
-    whole = [cash_flows(terms.outlay, amounts[:kept], cost, resale) for amounts in over_years]
-    priced = _paid_back(_whole_account(unpriced, whole, terms), saving, cases, terms)
-    paid = -cash_flows(terms.outlay, np.zeros(kept), cost, resale)
-    produced = year_kwh * (1.0 - money.ageing_share_per_year) ** np.arange(kept, dtype=np.float64)
+    total, cost = terms.outlay.total, cost[:kept]
+    over_years = np.array(_ends_of(squares, cases.shrunk(max(kept, 1)), PRICE_SD_SHARE))
+    whole = cash_flows(total, over_years[:, :kept], cost, terms.resale)
+    priced = _paid_back(
+        _whole_account(unpriced, whole, terms),
+        squares,
+        cases,
+        terms,
+        cost,
+        money.running_cost_per_year + float(fees[0]),
+    )
+    paid = -cash_flows(total, np.zeros(kept), cost, terms.resale)
+    produced = unpriced.expected_year_kwh * (1.0 - money.ageing_share_per_year) ** np.arange(kept, dtype=np.float64)
     return replace(
         priced,
         levelised_cost_per_kwh=levelised_cost_per_kwh(paid, produced, money.discount_rate_share),
-        yearly_flows=_year_flows(terms.outlay, saving.middle[:kept], cost, resale),
+        sensitivity=_sensitivity(savings, cost, terms),
+        yearly_flows=_year_flows(total, savings.cases.middle[:kept], cost, terms.resale),
     )
 
 
-def _whole_account(worth: Worth, whole: list[Floats], terms: _Terms) -> Worth:
+def _break_even(
+    squares: Squares, cases: HomeCases, cost: Floats, kept: int, rate_share: float
+) -> tuple[BreakEven, ...]:
+    """Accounts that end early, as far as the set is kept; weather evens out over the years of each."""
+    ends_after = [years for years in sorted({kept, *_BREAK_EVEN_YEARS}) if 0 < years <= kept]
+    if not ends_after:
+        return ()
+    shares = np.array([[cases.shrunk(years)] for years in ends_after])
+    cautious, hopeful = squares.ends(shares, PRICE_SD_SHARE)
+    last = np.array(ends_after) - 1
+    rows = np.arange(last.size)
+    ends = np.stack([cautious, np.broadcast_to(squares.middle, cautious.shape), hopeful])
+    bands = worth_up_to_each_year(ends, cost, rate_share)[:, rows, last].T.tolist()
+    return tuple(BreakEven(years=years, worth_up_to=Band(*band)) for years, band in zip(ends_after, bands, strict=True))
+
+
+def _whole_account(worth: Worth, whole: Floats, terms: _Terms) -> Worth:
     """Filled in: what rests on the flows of all years kept, resale in; ``whole`` is cautious, middle, hopeful."""
     rates = internal_rates_of_return(whole[1])
-    gain = Band(*(float(flows.sum()) for flows in whole))
+    value = Band(*discounted(whole, terms.money.discount_rate_share).sum(axis=1).tolist())
+    gain = Band(*whole.sum(axis=1).tolist())
     return replace(
         worth,
-        outlay=terms.outlay,
-        net_present_value=Band(*(net_present_value(terms.money.discount_rate_share, flows) for flows in whole)),
+        outlay=None if terms.outlay is None else terms.outlay.total,
+        outlay_parts=terms.outlay,
+        net_present_value=value,
         internal_rate_of_return_share=rates[0] if len(rates) == 1 else None,
         internal_rates_of_return=rates,
         if_moving_after_years=None if terms.stay_years is None else Moving(years=worth.years_kept, gain=gain),
     )
 
 
-def _paid_back(worth: Worth, saving: SavingCases, cases: HomeCases, terms: _Terms) -> Worth:
+def _paid_back(
+    worth: Worth, squares: Squares, cases: HomeCases, terms: _Terms, cost: Floats, running_first_year: float
+) -> Worth:
     """Filled in: when it is paid back. Weather evens out over the years until then, however long the account is."""
-    money, outlay, kept = terms.money, terms.outlay or 0.0, worth.years_kept
+    money, outlay, kept = terms.money, worth.outlay or 0.0, cost.size
     simple = _each(
-        _first_year(saving, cases),
-        lambda amounts: simple_payback_years(outlay, float(amounts[0]) - money.running_cost_per_year),
+        _first_year(squares, cases),
+        lambda amounts: simple_payback_years(outlay, float(amounts[0]) - running_first_year),
     )
-    until_paid = _ends_of(saving, cases.shrunk(max(simple.middle or 1.0, 1.0)), PRICE_SD_SHARE)
-    cost = yearly_costs(kept, money.running_cost_per_year, money.inverter_swap)
-    running = [cash_flows(outlay, amounts[:kept], cost) for amounts in until_paid]
-    undiscounted = [crossing_years(flows) for flows in running]
-    crossings = [discounted_payback_years(flows, money.discount_rate_share) for flows in running]
+    until_paid = np.array(_ends_of(squares, cases.shrunk(max(simple.middle or 1.0, 1.0)), PRICE_SD_SHARE))
+    running = cash_flows(outlay, until_paid[:, :kept], cost)
+    undiscounted = first_crossings(running)
+    crossings = [crossing_years(flows) for flows in discounted(running, money.discount_rate_share)]
     return replace(
         worth,
         simple_payback_years=simple,
-        undiscounted_payback_years=Band(*(crossing.first for crossing in undiscounted)),
+        undiscounted_payback_years=Band(*undiscounted),
         discounted_payback_years=Band(*(crossing.first for crossing in crossings)),
         lasting_payback_years=Band(*(crossing.lasting for crossing in crossings)),
     )
 
 
-def _first_year(saving: SavingCases, cases: HomeCases) -> tuple[Floats, Floats, Floats]:
+def _first_year(squares: Squares, cases: HomeCases) -> tuple[Floats, Floats, Floats]:
     """Savings with the spread of a single year, at today's price."""
-    return _ends_of(saving, cases.shrunk(1.0), 0.0)
+    return _ends_of(squares, cases.shrunk(1.0), 0.0)
 
 
-def _saving_cases(cases: HomeCases, terms: _Terms) -> SavingCases:
-    """Savings over the years asked, in the middle and with each cause at either end."""
-    money = terms.money
-    periods = priced_periods(terms.tariff, terms.as_of, money.years, money.price_growth_share)
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class _Savings:
+    """Savings over the years asked: the cases of the band, and each cause a step lower and higher.
 
-    def saved(home: HomeYear) -> Floats:
-        return savings(home, periods, money.ageing_share_per_year, terms.meter.counts, terms.meter.netting)
+    What the inverter draws by night is taken off all of them, at the import price of its hours.
+    """
 
-    return SavingCases(
-        middle=saved(cases.middle),
-        by_energy=(saved(cases.less_energy), saved(cases.more_energy)),
-        by_use=(saved(cases.less_used), saved(cases.more_used)),
-    )
+    cases: SavingCases
+    stepped: tuple[tuple[str, float, Floats], ...]
+
+    @classmethod
+    def of(cls, cases: HomeCases, periods: tuple[PricedPeriod, ...], terms: _Terms) -> "_Savings":
+        steps, meter = (-STEP_SHARE, STEP_SHARE), terms.meter
+        bought, sold = savings_by_price(
+            cases.stacked_cases(), periods, terms.money.ageing_share_per_year, meter.counts, meter.netting
+        )
+        if cases.night is not None:
+            bought -= drawn_cost(cases.night, periods)
+        middle, less_energy, more_energy, less_used, more_used, *rest = bought + sold
+        stepped = [("price", share, bought[0] * (1.0 + share) + sold[0]) for share in steps]
+        stepped += [("yield", share, amounts) for share, amounts in zip(steps, rest[:2], strict=True)]
+        stepped += [("self_use", share, amounts) for share, amounts in zip(steps, rest[2:], strict=True)]
+        return cls(
+            cases=SavingCases(middle=middle, by_energy=(less_energy, more_energy), by_use=(less_used, more_used)),
+            stepped=tuple(stepped),
+        )
 
 
-def _ends_of(saving: SavingCases, energy_share: float, price_sd_share: float) -> tuple[Floats, Floats, Floats]:
+def _sensitivity(savings: _Savings, cost: Floats, terms: _Terms) -> tuple[Sensitivity, ...]:
+    """What each step does to the account; ``cost`` of the years kept."""
+    kept, outlay = cost.size, 0.0 if terms.outlay is None else terms.outlay.total
+    middle = savings.cases.middle
+
+    def stepped(amounts: Floats, paid_share: float = 1.0) -> Stepped:
+        return Stepped(saving=amounts[:kept], cost=cost, outlay=outlay * paid_share, resale=terms.resale * paid_share)
+
+    steps = [(of, share, stepped(amounts)) for of, share, amounts in savings.stepped]
+    steps += [("outlay", share, stepped(middle, 1.0 + share)) for share in (-STEP_SHARE, STEP_SHARE)]
+    return sensitivities(stepped(middle), steps, terms.money.discount_rate_share)
+
+
+def _ends_of(squares: Squares, energy_share: float, price_sd_share: float) -> tuple[Floats, Floats, Floats]:
     """Cautious, middle and hopeful savings of each year."""
-    cautious, hopeful = saving.ends(energy_share, price_sd_share)
-    return cautious, saving.middle, hopeful
+    cautious, hopeful = squares.ends(energy_share, price_sd_share)
+    return cautious, squares.middle, hopeful
 
 
 def _each(ends: tuple[Floats, Floats, Floats], figure: Callable[[Floats], float | None]) -> Band:
@@ -270,8 +312,8 @@ def _each(ends: tuple[Floats, Floats, Floats], figure: Callable[[Floats], float 
 
 def _year_flows(outlay: float, saving: Floats, cost: Floats, resale: float) -> tuple[YearFlow, ...]:
     unpaid = unpaid_after_each_year(cash_flows(outlay, saving, cost, resale))
-    first = YearFlow(year=0, saving=0.0, cost=outlay, resale=0.0, unpaid=float(unpaid[0]))
     last = saving.size
+    first = YearFlow(year=0, saving=0.0, cost=outlay, resale=0.0 if last else resale, unpaid=float(unpaid[0]))
     return (
         first,
         *(

@@ -8,14 +8,15 @@ uncertainty of climate data, model, habits and price does not.
 """
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import sqrt
 
 import numpy as np
 
 from service.core.model.band import Z_90, Band, SpreadPart
 from service.core.model.hours import Floats
-from service.core.payback import HomeYear
+from service.core.payback import HomeYear, scaled, shifted_use, stacked
+from service.core.worth.sensitivity import STEP_SHARE
 
 # The spread part that is weather, different every year; all others stay what they are.
 YEAR_TO_YEAR = "year_to_year"
@@ -30,7 +31,10 @@ class HomeCases:
     """The first year at the meter in the middle, with the production at either end, and with the habits at either.
 
     ``steady_sd_share`` and ``yearly_sd_share``: the production's relative standard deviation, weather's year-to-year
-    part apart from the rest.
+    part apart from the rest. ``stepped``: with the production ``STEP_SHARE`` lower and higher, where the hours are
+    there to reckon self-use again. ``night``: what the inverter draws from the mains by night, as a home of its own;
+    None where that is not known. ``every``: all that an account asks for (``stacked_cases``), stacked once for many
+    accounts; None where that is left to the account.
     """
 
     middle: HomeYear
@@ -40,6 +44,42 @@ class HomeCases:
     more_used: HomeYear
     steady_sd_share: float
     yearly_sd_share: float
+    stepped: tuple[HomeYear, HomeYear] | None = None
+    night: HomeYear | None = None
+    every: HomeYear | None = None
+
+    def stacked_cases(self) -> HomeYear:
+        """The middle, energy less and more, use less and more, then a step down and up of the yield and of the use."""
+        if self.every is not None:
+            return self.every
+        steps = (-STEP_SHARE, STEP_SHARE)
+        return stacked(
+            (
+                self.middle, self.less_energy, self.more_energy, self.less_used, self.more_used,
+                *(self.at_yield(share) for share in steps), *(shifted_use(self.middle, share) for share in steps),
+            )
+        )  # fmt: skip
+
+    def at_yield(self, share: float) -> HomeYear:
+        """The first year with the production changed by so much: as reckoned, else used at home to the same share."""
+        if self.stepped is not None and abs(share) == STEP_SHARE:
+            return self.stepped[int(share > 0.0)]
+        return scaled(self.middle, 1.0 + share)
+
+    def expecting(self, share: float) -> "HomeCases":
+        """All cases with only so much of the production, used at home to the same share, by night as before."""
+        if share == 1.0:
+            return self
+        return replace(
+            self,
+            middle=scaled(self.middle, share),
+            less_energy=scaled(self.less_energy, share),
+            more_energy=scaled(self.more_energy, share),
+            less_used=scaled(self.less_used, share),
+            more_used=scaled(self.more_used, share),
+            stepped=self.stepped and (scaled(self.stepped[0], share), scaled(self.stepped[1], share)),
+            every=None,
+        )
 
     def shrunk(self, years: float) -> float:
         """The production's spread over the mean of so many years, as a share of that of one year.
@@ -58,15 +98,38 @@ class SavingCases:
     by_energy: tuple[Floats, Floats]
     by_use: tuple[Floats, Floats]
 
-    def ends(self, energy_share: float, price_sd_share: float) -> tuple[Floats, Floats]:
-        """Cautious and hopeful savings of each year, with so much of the one-year spread of production left."""
-        price_step = Z_90 * price_sd_share * np.abs(self.middle)
-        down, up = price_step**2, price_step**2
-        for ends, share in ((self.by_energy, energy_share), (self.by_use, 1.0)):
-            low, high = np.minimum(*ends), np.maximum(*ends)
-            down = down + (np.maximum(self.middle - low, 0.0) * share) ** 2
-            up = up + (np.maximum(high - self.middle, 0.0) * share) ** 2
+    def ends(self, energy_share: float | Floats, price_sd_share: float) -> tuple[Floats, Floats]:
+        """Cautious and hopeful savings of each year, with so much of the one-year spread of production left.
+
+        Several shares, shape (n, 1), give arrays of shape (n, years).
+        """
+        return self.squares().ends(energy_share, price_sd_share)
+
+    def squares(self) -> "Squares":
+        """The steps of each cause, squared once for all horizons."""
+        down, up = zip(*(_steps(self.middle, *ends) for ends in (self.by_energy, self.by_use)), strict=True)
+        return Squares(middle=self.middle, down=down, up=up)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Squares:
+    """Savings in the middle and the squares of the steps down and up: by energy, by use."""
+
+    middle: Floats
+    down: tuple[Floats, Floats]
+    up: tuple[Floats, Floats]
+
+    def ends(self, energy_share: float | Floats, price_sd_share: float) -> tuple[Floats, Floats]:
+        """As ``SavingCases.ends``."""
+        weather, price = energy_share * energy_share, (Z_90 * price_sd_share * self.middle) ** 2
+        down, up = (by_energy * weather + (by_use + price) for by_energy, by_use in (self.down, self.up))
         return self.middle - np.sqrt(down), self.middle + np.sqrt(up)
+
+
+def _steps(middle: Floats, one: Floats, other: Floats) -> tuple[Floats, Floats]:
+    """Squares of how far the lower of two ends lies below the middle, and the higher above it."""
+    below, above = np.minimum(one, other) - middle, np.maximum(one, other) - middle
+    return np.minimum(below, 0.0) ** 2, np.maximum(above, 0.0) ** 2
 
 
 def spread_of(parts: Iterable[SpreadPart]) -> tuple[float, float]:
@@ -95,3 +158,15 @@ def band_of_steps(middle: float, pairs: Iterable[tuple[float, float]]) -> Band:
         down += max(middle - min(ends), 0.0) ** 2
         up += max(max(ends) - middle, 0.0) ** 2
     return Band(middle - sqrt(down), middle, middle + sqrt(up))
+
+
+def ends_over_middle(band: Band) -> tuple[float, float]:
+    """The cautious and the hopeful end over the middle; 1 where there is none.
+
+    >>> ends_over_middle(Band(90.0, 100.0, 120.0))
+    (0.9, 1.2)
+    """
+    middle = band.middle
+    if not middle or band.cautious is None or band.hopeful is None:
+        return 1.0, 1.0
+    return band.cautious / middle, band.hopeful / middle

@@ -1,24 +1,43 @@
 """What of the yield is used at home, and what is sent out?"""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
 from service.core.energy.result import EnergyYear
 from service.core.household import (
     demand_w,
-    k_of,
-    on_one_phase_w,
     self_use_sd_share,
-    self_used_w,
 )
 from service.core.model.band import Z_90, Band
 from service.core.model.demand import DemandShape
-from service.core.model.facts import Setup
+from service.core.model.facts import Household, Setup
 from service.core.model.hours import Calendar, Floats
-from service.core.payback import HomeYear
+from service.core.payback import HomeYear, MeterSums, meter_sums, shifted_use
 from service.core.worth.bands import HomeCases, band_of_steps, spread_of
-from service.core.worth.export_limit import left_by_limit_w
+from service.core.worth.export_limit import sent_out_as, within_limit_w
+from service.core.worth.sensitivity import STEP_SHARE
+from service.core.worth.steps import DemandInSteps
+
+PHASES = 3
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OtherShare:
+    """What a plant on the roof makes of the home's demand first, in kWh a year.
+
+    Attributes:
+        year_kwh: what it gives.
+        self_used_kwh: what of that is used at home, as the meter sees it.
+        set_alone_self_used_kwh: what the home would use of the set if the plant were not there.
+        displaced_kwh: how much less that is with it. Were the set counted first, the plant's own use would fall by as
+            much: what both could meet is counted once.
+    """
+
+    year_kwh: float
+    self_used_kwh: float
+    set_alone_self_used_kwh: float
+    displaced_kwh: float
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -27,67 +46,60 @@ class UseAtHome:
 
     Attributes:
         self_used_kwh: band of the year; ``self_used_share`` is its middle over the production (0 without any).
+        upper_bound_self_used_kwh: the sum of min(production, demand that a plant on the roof leaves) of the hourly
+            means. Flattering, since demand within an hour is not even; what is really used lies below.
         exported_kwh: production less self-use, in the middle.
         covered_share: self-use over demand (0 without demand).
         demand_kwh: what the home uses in the year.
+        other_generation: of a plant on the roof; None where there is none.
         self_used_w: (8760,) expected self-use of each hour.
-        cases: the meter's months in the middle and at the ends of each cause, for the account.
+        cases: the meter's sums by register and month in the middle and at the ends of each cause, for the account.
+        meter: the set and the home as the meter sees them, to be asked about other powers.
     """
 
     self_used_kwh: Band
     self_used_share: float
+    upper_bound_self_used_kwh: float
     exported_kwh: float
     covered_share: float
     demand_kwh: float
+    other_generation: OtherShare | None
     self_used_w: Floats
     cases: HomeCases
+    meter: "AtTheMeter"
 
 
-def use_at_home(energy: EnergyYear, setup: Setup, calendar: Calendar, shape: DemandShape) -> UseAtHome:
+def use_at_home(
+    energy: EnergyYear, setup: Setup, calendar: Calendar, shape: DemandShape, other_w: Floats | None = None
+) -> UseAtHome:
     """Self-use of the year, with its band.
 
     The band has two causes: production at its cautious and hopeful end, for which self-use is computed again, and
     the home's minutes and habits. A meter that does not sum over phases sees only what is drawn on the set's own
-    phase; where nobody said, it is taken to sum. Under an export limit self-use is that of the power before the
-    limit: the limit takes only what would have been sent out, and what it leaves is no even power to be used anew.
+    phase; where nobody said, it is taken to sum. A limit on what is sent out takes nothing off self-use.
+
+    ``other_w``, (8760,), is the power of a plant that stands on the roof already and meets the demand first.
     """
-    free = energy.without_export_limit or energy
-    household, meter = setup.household, setup.meter
-    demand = demand_w(household, calendar, shape, southern=setup.site.latitude_deg < 0)
-    seen, always_on_w = demand, household.always_on_w
-    if meter.sums_phases is False:
-        seen, always_on_w = on_one_phase_w(demand, always_on_w)
-    k = k_of(household, meter.netting)
-    months = calendar.month - 1
-    demand_kwh = _by_month(demand, months)
-
-    def used(scale: float) -> tuple[Floats, HomeYear]:
-        free_w = free.ac_w * scale
-        produced = left_by_limit_w(free_w, demand, setup) if energy.without_export_limit else free_w
-        hourly = np.minimum(self_used_w(free_w, seen, always_on_w, k), produced)
-        self_used = _by_month(hourly, months)
-        return hourly, HomeYear(
-            self_used_kwh=self_used,
-            exported_kwh=np.maximum(_by_month(produced, months) - self_used, 0.0),
-            demand_kwh=demand_kwh,
-        )
-
-    hourly, middle = used(1.0)
-    less, more = _scales(free.year_kwh)
-    step = Z_90 * self_use_sd_share(household)
+    meter = AtTheMeter.of(energy, setup, calendar, shape, other_w)
+    hourly, middle = meter.used(1.0)
+    less, more = energy.light_ends()
+    step = Z_90 * self_use_sd_share(setup.household)
     steady, yearly = spread_of(energy.spread)
     cases = HomeCases(
         middle=middle,
-        less_energy=used(less)[1],
-        more_energy=used(more)[1],
-        less_used=_shifted(middle, -step),
-        more_used=_shifted(middle, step),
+        less_energy=meter.used(less)[1],
+        more_energy=meter.used(more)[1],
+        less_used=meter.habits(middle, -step),
+        more_used=meter.habits(middle, step),
         steady_sd_share=steady,
         yearly_sd_share=yearly,
+        stepped=(meter.produced(1.0 - STEP_SHARE)[1], meter.produced(1.0 + STEP_SHARE)[1]),
+        night=meter.night(),
     )
+    cases = replace(cases, every=cases.stacked_cases())
     self_used = float(middle.self_used_kwh.sum())
     produced = float(energy.ac_w.sum()) / 1000.0
-    needed = float(demand.sum()) / 1000.0
+    needed = float(meter.demand_w.sum()) / 1000.0
     return UseAtHome(
         self_used_kwh=band_of_steps(
             self_used,
@@ -97,33 +109,130 @@ def use_at_home(energy: EnergyYear, setup: Setup, calendar: Calendar, shape: Dem
             ],
         ),
         self_used_share=self_used / produced if produced > 0.0 else 0.0,
+        upper_bound_self_used_kwh=meter.upper_bound_kwh(),
         exported_kwh=float(middle.exported_kwh.sum()),
         covered_share=self_used / needed if needed > 0.0 else 0.0,
         demand_kwh=needed,
+        other_generation=meter.other_share(self_used),
         self_used_w=hourly,
         cases=cases,
+        meter=meter,
     )
 
 
-def _by_month(power_w: Floats, months: np.ndarray[tuple[int], np.dtype[np.int64]]) -> Floats:
-    """(12,) energy of each month in kWh, of hourly powers; ``months`` counts from 0."""
-    return np.bincount(months, weights=power_w, minlength=12) / 1000.0
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class AtTheMeter:
+    """The set, the home and what the meter sees: ``seen_w`` is the demand on it by the hour, ``steps`` as it is known.
 
+    ``other_w`` is a plant on the roof and ``other_seen_w`` its part on that phase, ``other_used_w`` what of it is used.
+    """
 
-def _scales(year_kwh: Band) -> tuple[float, float]:
-    """Production at the cautious and the hopeful end over the middle; 1 where there is none."""
-    middle = year_kwh.middle
-    if not middle or year_kwh.cautious is None or year_kwh.hopeful is None:
-        return 1.0, 1.0
-    return year_kwh.cautious / middle, year_kwh.hopeful / middle
+    energy: EnergyYear
+    household: Household
+    export_limit_w: float | None
+    demand_w: Floats
+    seen_w: Floats
+    steps: DemandInSteps
+    sums: MeterSums
+    demand_kwh: Floats
+    other_w: Floats | None
+    other_seen_w: Floats | None
+    other_used_w: Floats
+    other_used_in_steps_w: Floats
 
+    @classmethod
+    def of(
+        cls, energy: EnergyYear, setup: Setup, calendar: Calendar, shape: DemandShape, other_w: Floats | None
+    ) -> "AtTheMeter":
+        """Of a set in its home; ``other_w`` as in ``use_at_home``."""
+        household, meter = setup.household, setup.meter
+        demand = demand_w(household, calendar, shape, southern=setup.site.latitude_deg < 0)
+        steps = DemandInSteps.of(household, meter, demand)
+        phases = PHASES if meter.sums_phases is False else 1
+        other_seen = None if other_w is None else other_w / phases
+        in_steps = np.zeros(1) if other_seen is None else steps.used_in_steps_w(other_seen)
+        other_used = np.zeros(1) if other_seen is None else steps.hours(in_steps)
+        sums = meter_sums(setup.tariff, calendar, reversing=meter.counts == "reversing")
+        return cls(
+            energy=energy,
+            household=household,
+            export_limit_w=setup.inverter.export_limit_w,
+            demand_w=demand,
+            seen_w=demand / phases,
+            steps=steps,
+            sums=sums,
+            demand_kwh=sums.by_cell(demand - phases * other_used),
+            other_w=other_w,
+            other_seen_w=other_seen,
+            other_used_w=other_used,
+            other_used_in_steps_w=in_steps,
+        )
 
-def _shifted(home: HomeYear, share: float) -> HomeYear:
-    """The same production used at home to a larger or smaller share, within production and demand of each month."""
-    produced = home.self_used_kwh + home.exported_kwh
-    self_used = np.clip(home.self_used_kwh * (1.0 + share), 0.0, np.minimum(produced, home.demand_kwh))
-    self_used = np.maximum(self_used, home.self_used_kwh) if share > 0.0 else self_used
-    return HomeYear(self_used_kwh=self_used, exported_kwh=produced - self_used, demand_kwh=home.demand_kwh)
+    def used(self, light_scale: float) -> tuple[Floats, HomeYear]:
+        """Self-use of each hour and the year at the meter with so much of the light: the set's limit holds."""
+        return self._left_and_met(self.energy.ac_at(light_scale))
+
+    def produced(self, scale: float) -> tuple[Floats, HomeYear]:
+        """The same with so much of the production in every hour, whatever the set's limit."""
+        free = self.energy.before_export_limit or self.energy
+        return self._left_and_met(free.ac_w * scale)
+
+    def _left_and_met(self, free_w: Floats) -> tuple[Floats, HomeYear]:
+        if self.energy.before_export_limit is None or self.export_limit_w is None:
+            return self._met(free_w)
+        left = self.left_w(free_w)
+        hourly = np.minimum(self._met(free_w)[0], left)
+        return hourly, self.sums.home(hourly, left, self.demand_kwh)
+
+    def habits(self, middle: HomeYear, share: float) -> HomeYear:
+        """The year with more or less of the production used at home."""
+        free = self.energy.before_export_limit
+        if free is None:
+            return shifted_use(middle, share)
+        unlimited = self._met(free.ac_w)[1]
+        return sent_out_as(shifted_use(unlimited, share), unlimited, middle)
+
+    def night(self) -> HomeYear:
+        """What the inverter draws from the mains, evenly over the hours in which the panels give nothing."""
+        dark = np.sum(self.energy.dc_w, axis=0) <= 0.0
+        hours = np.count_nonzero(dark)
+        drawn_w = dark * (self.energy.night_draw_kwh * 1000.0 / hours if hours else 0.0)
+        return self.sums.home(drawn_w, drawn_w, np.zeros_like(self.demand_kwh))
+
+    def _met(self, produced_w: Floats) -> tuple[Floats, HomeYear]:
+        hourly = self.used_w(produced_w)
+        return hourly, self.sums.home(hourly, produced_w, self.demand_kwh)
+
+    def used_w(self, produced_w: Floats) -> Floats:
+        """Expected power used at home of so much that the set gives, (8760,)."""
+        if self.other_seen_w is None:
+            return self.steps.used_w(produced_w)
+        return self.steps.used_beside_w(produced_w, self.other_seen_w, self.other_used_in_steps_w)
+
+    def left_w(self, produced_w: Floats) -> Floats:
+        """What of it may leave the set, used or sent out, (8760,)."""
+        if self.energy.before_export_limit is None or self.export_limit_w is None:
+            return produced_w
+        return within_limit_w(produced_w, self.demand_w, self.household, self.export_limit_w, self.other_w)
+
+    def upper_bound_kwh(self) -> float:
+        """The hourly minimum of production and the demand that is left."""
+        return float(np.minimum(self.energy.ac_w, self.seen_w - self.other_used_w).sum()) / 1000.0
+
+    def other_share(self, self_used_kwh: float) -> OtherShare | None:
+        """What the plant on the roof takes, and what the set would have without it."""
+        if self.other_w is None or self.other_seen_w is None:
+            return None
+        free = self.energy.before_export_limit or self.energy
+        alone = np.minimum(self.steps.used_w(free.ac_w), self.energy.ac_w)
+        alone_kwh = float(alone.sum()) / 1000.0
+        phases = float(self.other_w.sum() / self.other_seen_w.sum()) if self.other_seen_w.any() else 1.0
+        return OtherShare(
+            year_kwh=float(self.other_w.sum()) / 1000.0,
+            self_used_kwh=float(self.other_used_w.sum()) * phases / 1000.0,
+            set_alone_self_used_kwh=alone_kwh,
+            displaced_kwh=max(alone_kwh - self_used_kwh, 0.0),
+        )
 
 
 def _self_used(home: HomeYear) -> float:

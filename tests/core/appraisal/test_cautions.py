@@ -103,7 +103,7 @@ def test_what_is_always_said_is_said_to_everybody_and_alone_without_a_set():
         (SMALLEST, [("plug", "not_known")], {"rule_unknown", "two_plug_lead"}, {"no_home_plug"}),
         (SMALLEST, [("plug", "does_not_fit")], {"no_home_plug"}, {"rule_unknown"}),
         (SMALLEST, [("wet_trips", "suspected")], {"wet_trip"}, set()),
-        ({**SMALLEST, "storage": {"capacity_kwh": 1}}, [], {"storage", "damaged_battery"}, set()),
+        ({**SMALLEST, "storage": {"usable_kwh": 1}}, [], {"storage", "damaged_battery"}, set()),
     ],
 )  # fmt: skip
 def test_the_facts_choose_the_cautions(request_, findings, chosen, left_out):

@@ -136,6 +136,8 @@ def test_five_panels_are_many():
     roof = builders.setup(arrays=(builders.array(count=5, joined="series"),))
     assert "many_panels" in codes(steps(setup=roof))
     assert "many_panels" not in codes(steps())
+    four = builders.setup(arrays=(builders.array(count=3, joined="series"), builders.array(name="right", input=2)))
+    assert "many_panels" not in codes(steps(setup=four))
 
 
 def test_every_step_has_a_sentence_that_its_facts_fill():
@@ -152,7 +154,7 @@ def test_every_step_has_a_sentence_that_its_facts_fill():
     for step in found:
         assert say("steps", step.code, step.facts).endswith(".")
         assert f"when.{step.when}" in TEXTS
-    untold = {key for key in TEXTS if not key.startswith("when.")} - {step.code for step in found}
+    untold = {key for key in TEXTS if "." not in key} - {step.code for step in found}
     assert untold == set()
 
 
@@ -166,3 +168,59 @@ def test_a_decision_that_cannot_be_told_still_has_steps():
     decision = decide(setup, Assumptions({}), found, None)
     assert decision.verdict == Choice.CANNOT_TELL
     assert "measure_voltage" in codes(steps_of(setup, Assumptions({}), found, ENERGY, decision))
+
+
+def test_each_step_says_who_does_it():
+    breaker = remedy("smaller_breaker", "/socket_circuit/breaker_a", 13.0, unit="A")
+    found = steps(finding("circuit_cable", Part.SOCKET_SIDE, REFUSED, remedies=(breaker,)))
+    who = {step.code: step.who for step in found}
+    assert (who["mend_first"], who["have_circuit_checked"], who["clean"]) == ("electrician", "electrician", "you")
+
+
+@pytest.mark.parametrize(
+    ("code", "moment"),
+    [("other_inverter", "before_buying"), ("one_panel_per_input", "before_fitting"),
+     ("own_circuit", "before_plugging_in"), ("lower_set_limit", "before_plugging_in")],
+)  # fmt: skip
+def test_what_is_demanded_is_done_at_the_moment_for_it(code, moment):
+    mend = remedy(code, "/inverter", 1.0)
+    found = steps(finding("cold_voltage", Part.PANEL_SIDE, REFUSED, remedies=(mend,)))
+    assert [step.when for step in found if step.code == "mend_first"] == [moment]
+
+
+def test_the_same_remedy_of_two_refusals_is_one_step():
+    mend = remedy("lower_set_limit", "/inverter/set_limit_w", 350.0)
+    refusals = [finding(code, Part.LOCAL_RULE, REFUSED, remedies=(mend,)) for code in ("local_cap", "panel_cap")]
+    assert codes(steps(*refusals)).count("mend_first") == 1
+
+
+def test_a_limit_that_is_demanded_is_not_told_a_second_time():
+    turned_down = builders.setup(inverter=builders.inverter(set_limit_w=600))
+    mend = remedy("lower_set_limit", "/inverter/set_limit_w", 350.0)
+    found = steps(finding("local_cap", Part.LOCAL_RULE, REFUSED, remedies=(mend,)), setup=turned_down)
+    assert "set_the_limit" not in codes(found)
+
+
+def test_a_panel_is_looked_over_before_it_is_measured():
+    used = builders.setup(arrays=(builders.array(panel=builders.panel(history="roof")),))
+    assert codes(steps(setup=used), "at_the_door") == ["look_panel_over", "measure_voltage"]
+
+
+def test_whom_to_tell_comes_after_the_first_power_and_what_it_costs_is_told_or_said_to_be_open():
+    for cost, variant in (("free", ""), ("none found", "cost_open")):
+        duty = finding("registration", Part.LOCAL_RULE, facts={**DUTY, "cost": cost})
+        found = steps(duty)
+        assert codes(found, "first_sunny_day")[-1] == "register"
+        [step] = [step for step in found if step.code == "register"]
+        assert step.facts["variant"] == variant
+
+
+def test_any_question_about_the_local_rule_is_asked_before_buying():
+    assert "ask_operator" in codes(steps(finding("local_cap", Part.LOCAL_RULE, OPEN)), "before_buying")
+    assert "ask_operator" not in codes(steps())
+
+
+@pytest.mark.parametrize(("counts", "advised"), [((2, 2), False), ((4,), False), ((3, 2), True), ((5,), True)])
+def test_four_panels_in_two_directions_are_a_plug_in_set_and_the_fifth_brings_the_advice(counts, advised):
+    arrays = tuple(builders.array(input=at + 1, count=count) for at, count in enumerate(counts))
+    assert ("many_panels" in codes(steps(setup=builders.setup(arrays=arrays)), "before_buying")) is advised

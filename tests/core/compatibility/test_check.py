@@ -165,3 +165,33 @@ def test_pointers_reach_into_the_request() -> None:
         compatibility = answer(**changes)
         for pointer in (*compatibility.not_looked_at, *(f.about for f in compatibility.findings)):
             value_at(setup, pointer)
+
+
+def test_panels_above_a_cap_are_mended_by_weaker_ones_or_fewer() -> None:
+    # DE as published: 2000 W of panels in all, 960 W where a household plug is used
+    strong = builders.panel(rated_power_w=490)
+    circuit = builders.socket_circuit(plug="household")
+    pair = (builders.array(panel=strong), builders.array(input=2, panel=strong))
+    finding = one("panel_cap", answer(arrays=pair, socket_circuit=circuit))
+    assert (finding.verdict, finding.measured) == ("does_not_fit", 980)
+    told = {r.code: (r.pointer, r.new_value, r.verdict_then) for r in finding.remedies}
+    assert told["weaker_panels"] == (None, 480, "fits")
+    assert told["fewer_panels"] == (None, 1, "fits")
+    assert "special_connector" in told
+
+
+def test_fewer_panels_of_one_array_is_a_change_that_can_be_sent_again() -> None:
+    three = (builders.array(count=3, joined="parallel", panel=builders.panel(rated_power_w=800)),)
+    circuit = builders.socket_circuit(plug="fixed")
+    finding = one("panel_cap", answer(arrays=three, socket_circuit=circuit))
+    remedy = next(r for r in finding.remedies if r.code == "fewer_panels")
+    assert (remedy.pointer, remedy.new_value, remedy.verdict_then) == ("/arrays/0/count", 2, "fits")
+    setup = replaced_at(builders.setup(arrays=three, socket_circuit=circuit), remedy.pointer, remedy.new_value)
+    assert one("panel_cap", answer(arrays=setup.arrays, socket_circuit=circuit)).verdict == "fits"
+
+
+def test_a_set_that_would_have_to_lose_most_of_its_panels_has_no_such_remedy() -> None:
+    twelve = (builders.array(count=12, joined="parallel", panel=builders.panel(rated_power_w=410)),)
+    finding = one("panel_cap", answer(arrays=twelve, socket_circuit=builders.socket_circuit(plug="fixed")))
+    assert finding.verdict == "does_not_fit"
+    assert not {r.code for r in finding.remedies} & {"weaker_panels", "fewer_panels"}

@@ -176,3 +176,57 @@ def test_a_lead_that_nobody_described_was_not_looked_at() -> None:
 def test_the_residual_current_device_has_to_stand_a_set_behind_it(device: str, plug: str, verdict: str) -> None:
     circuit = builders.socket_circuit(residual_current_device=device, plug=plug)
     assert one("residual_current", answer(socket_circuit=circuit)).verdict == verdict
+
+
+def warmth(low: float | None = 20, high: float | None = 40) -> Assumption:
+    """Nobody said how warm it gets around the cable."""
+    return assumed("/socket_circuit/ambient_c", 30, low, high)
+
+
+def test_a_cable_that_only_bears_the_set_where_it_is_cool_is_a_question() -> None:
+    # 13 A and 3.48 A on 1.5 mm2 in conduit: 16.5 A at 30 C are enough, 0.87 of them at 40 C are not (B.52.14)
+    finding = cable(warmth(), breaker_a=13, area="PT")
+    assert (finding.verdict, finding.likely, finding.facts["missing"]) == ("not_known", "does_not_fit", "ambient_c")
+    assert any(r.code == "ask_electrician" and r.facts["rating"] == "ambient_c" for r in finding.remedies)
+    assert cable(breaker_a=13, area="PT").verdict == "fits"
+
+
+def test_a_cable_that_bears_the_set_however_warm_it_gets_fits_and_says_so() -> None:
+    finding = cable(warmth(), cable_mm2=2.5)
+    assert (finding.verdict, finding.facts["ambient_known"], finding.facts["ambient_c"]) == ("fits", False, 40)
+    assert finding.limit == pytest.approx(0.87 * 23)
+    assert str(finding.facts["variant"]).endswith("over_range")
+
+
+def test_the_thin_cable_behind_16_a_is_refused_however_cool_it_stays_and_can_be_mended() -> None:
+    for area in ("DE", "PT"):
+        finding = cable(warmth(), area=area)
+        assert finding.verdict == "does_not_fit"
+        assert finding.facts["ambient_c"] == 20
+        breakers = [(r.new_value, str(r.verdict_then)) for r in finding.remedies if r.code == "smaller_breaker"]
+        assert breakers == [(10, "fits")]
+
+
+def test_a_warmth_of_which_not_even_a_range_is_known_is_a_question() -> None:
+    assert cable(warmth(None, None), cable_mm2=4).verdict == "not_known"
+
+
+def test_who_shares_the_circuit_and_how_warm_it_gets_are_both_asked_where_both_decide() -> None:
+    finding = cable(warmth(), dedicated=None, area="PT")
+    assert finding.facts["missing"] == "dedicated, ambient_c"
+    assert cable(warmth(), dedicated=None, cable_mm2=2.5).verdict == "fits"
+
+
+def test_another_set_whose_output_nobody_gave_never_makes_the_cable_fit_nor_proves_a_refusal() -> None:
+    other = OtherSet(ac_power_w=1200, panel_power_w=880, same_circuit=True)
+    guessed = assumed("/socket_circuit/other_sets/0/ac_power_w", 1200)
+    for section, likely in ((4, "fits"), (2.5, "does_not_fit")):
+        finding = cable(guessed, cable_mm2=section, other_sets=(other,))
+        assert (finding.verdict, finding.likely) == ("not_known", likely)
+    assert cable(guessed, other_sets=(other,)).verdict == "does_not_fit"
+
+
+def test_a_long_cable_before_the_lead_of_unknown_section_leaves_the_rise_open() -> None:
+    finding = lead(cable_mm2=None, feeder_length_m=20, lead_length_m=3)
+    assert (finding.verdict, finding.facts["missing"]) == ("not_known", "cable_mm2")
+    assert lead(cable_mm2=None, feeder_length_m=0, lead_length_m=3).verdict == "fits"

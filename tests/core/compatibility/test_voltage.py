@@ -122,3 +122,47 @@ def test_voltages_that_contradict_each_other_are_not_known_to_fit() -> None:
     assert "open_circuit_voltage_v" in str(finding.facts["missing"])
     assert one("cold_voltage", answer(**swapped, **inputs(max_input_voltage_v=40))).likely == "does_not_fit"
     assert one("cold_voltage", answer(**swapped, **inputs(max_input_voltage_v=30))).verdict == "does_not_fit"
+
+
+@pytest.mark.parametrize(("tracks_from_v", "likely"), [(16, "fits"), (28.5, "fits_with_loss"), (40, "fits_with_loss")])
+def test_an_assumed_coefficient_leaves_the_heat_open_as_it_does_the_cold(tracks_from_v: float, likely: str) -> None:
+    # 32.9 V at 25 C lose some 10 to 14 % over 35 K, by the class's coefficient
+    spread = assumed(COEFFICIENT, -0.27, -0.35, -0.24)
+    finding = one("hot_voltage", answer(spread, **alone(), **inputs(tracking_min_v=tracks_from_v)))
+    assert (finding.verdict, finding.likely) == ("not_known", likely)
+    assert finding.facts["missing"] == "voc_coefficient_pct_per_k"
+    assert [r.facts["rating"] for r in finding.remedies if r.code == "ask_seller"] == ["voc_coefficient_pct_per_k"]
+    known = one("hot_voltage", answer(**alone(), **inputs(tracking_min_v=tracks_from_v)))
+    assert known.verdict in ("fits", "fits_with_loss")
+
+
+def test_the_worst_hot_voltage_is_that_of_the_steepest_coefficient() -> None:
+    spread = assumed(COEFFICIENT, -0.27, -0.35, -0.24)
+    worst = one("hot_voltage", answer(spread, **alone())).facts["worst_v"]
+    steep = one("hot_voltage", answer(**alone(voc_coefficient_pct_per_k=-0.35))).measured
+    assert worst == pytest.approx(steep, abs=0.05)
+
+
+def test_what_only_shapes_the_curve_opens_a_question_where_it_decides_and_nowhere_else() -> None:
+    cells = assumed("/arrays/0/panel/cells_in_series", 54, 48, 60)
+    few, many = (one("start_voltage", answer(**alone(cells_in_series=n))).measured or 0.0 for n in (48, 60))
+    assert few != many
+    between = one("start_voltage", answer(cells, **alone(), **inputs(start_voltage_v=(few + many) / 2)))
+    assert (between.verdict, between.facts["missing"]) == ("not_known", "cells_in_series")
+    assert one("start_voltage", answer(**alone(), **inputs(start_voltage_v=(few + many) / 2))).verdict != "not_known"
+    for start_v, verdict in ((30, "fits"), (38.5, "fits_with_loss")):
+        assert one("start_voltage", answer(cells, **alone(), **inputs(start_voltage_v=start_v))).verdict == verdict
+
+
+def test_the_table_for_silicon_is_not_read_for_a_panel_of_which_nobody_said_the_kind() -> None:
+    open_kind = (assumed(COEFFICIENT, -0.27, -0.35, -0.24), assumed("/arrays/0/panel/cell_kind", "mono"))
+    finding = one("cold_voltage", answer(*open_kind, site=UTAH, **alone()))
+    assert (finding.verdict, finding.facts["method"]) == ("not_known", "class")
+
+
+def test_a_table_that_the_steepest_coefficient_overtakes_is_no_proof_of_a_fit() -> None:
+    # -18 C: the table says 1.18, a coefficient of -0.45 %/K over 43 K says 1.1935
+    steep = assumed(COEFFICIENT, -0.27, -0.45, -0.24)
+    for limit, verdict in ((39.4 * 1.185, "not_known"), (39.4 * 1.195, "fits")):
+        finding = one("cold_voltage", answer(steep, site=UTAH, **alone(), **inputs(max_input_voltage_v=limit)))
+        assert (finding.verdict, finding.facts["method"]) == (verdict, "nec_table")

@@ -2,8 +2,9 @@
 
 import pytest
 
+from service.core.completion.defaults import row_for
 from service.core.errors import ContradictionError
-from tests.requests import AS_OF, asked, with_panel
+from tests.requests import AS_OF, SMALLEST, asked, with_panel
 
 
 def test_two_persons_in_a_flat_use_what_the_published_mean_says():
@@ -16,7 +17,7 @@ def test_the_homes_own_hours_make_its_demand(values, kwh):
     request = {**with_panel(), "household": {"demand": {"values_w": values}}}
     household = asked(request).setup.household
     assert household.demand_kwh_per_year == pytest.approx(kwh)
-    assert household.always_on_w == values[0]
+    assert household.always_on_w == 0.15 * values[0]  # an even list tells a mean, not what is always on
     assert household.values_w == tuple(values)
 
 
@@ -89,3 +90,20 @@ def test_the_coldest_air_is_an_estimate_with_a_range_and_a_given_one_is_kept():
 
 def test_a_place_without_a_country_is_said_to_have_none():
     assert asked(with_panel(), country=None).setup.site.rule_area == "ZZ"
+
+
+@pytest.mark.parametrize(("persons", "kwh"), [(1, 1300), (2, 1900), (4, 2900), (6, 3900)])
+def test_the_demand_of_a_flat_and_its_range_are_those_that_the_table_of_defaults_states(persons, kwh):
+    assumed = asked({**SMALLEST, "household": {"persons": persons}}).assumptions.by_pointer
+    demand = assumed["/household/demand_kwh_per_year"]
+    assert "1300, 1900, 2500, 2900, then 500 a head; low and high 0.6 and 1.6" in row_for(demand.pointer).rule
+    assert (demand.value, demand.low, demand.high) == pytest.approx((kwh, 0.6 * kwh, 1.6 * kwh))
+
+
+def test_the_share_that_runs_day_and_night_is_the_one_measured():
+    assumed = asked({**SMALLEST, "household": {"demand_kwh_per_year": 4380}}).assumptions.by_pointer
+    always_on = assumed["/household/always_on_w"]
+    # 500 W in the mean; 0.147 of it measured (5th percentile of a year of minutes, UCI household record, CC BY 4.0)
+    assert "0.147 measured in one home" in row_for(always_on.pointer, "share_of_demand").source
+    assert always_on.value / 500 == pytest.approx(0.147, abs=0.005)
+    assert (always_on.low, always_on.high) == pytest.approx((0.08 * 500, 0.3 * 500))

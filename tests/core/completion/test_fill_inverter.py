@@ -120,3 +120,16 @@ def test_strings_and_single_panels_may_share_an_input_in_parallel():
     request["arrays"][2]["joined"] = "series"
     assert [array.joined for array in asked(request).setup.arrays] == ["series", "parallel", "series"]
     assert asked(arrays(1, 1)).setup.arrays[1].joined == "parallel"
+
+
+@pytest.mark.parametrize("limit", [10.875, 10.873, 21.999, 10.001])
+@pytest.mark.parametrize("name", ["max_input_voltage_v", "tracking_max_v"])
+def test_a_filled_start_voltage_stays_below_a_limit_finer_than_its_rounding(name, limit):
+    entry = asked(with_inverter(inputs=[{name: limit}])).setup.inverter.inputs[0]
+    assert entry.start_voltage_v <= min(entry.tracking_max_v, entry.max_input_voltage_v)
+    assert entry.tracking_min_v < entry.tracking_max_v
+
+
+def test_a_filled_current_stays_below_the_panels_that_the_maker_admits():
+    entry = asked(with_inverter(inputs=[{"max_panel_short_circuit_current_a": 10.875}])).setup.inverter.inputs[0]
+    assert entry.max_current_a <= 10.875

@@ -2,10 +2,13 @@
 
 import pytest
 
-from service.core.completion import moves
+from service.core.completion import moves, unmoved
 from service.core.completion.moves import moved
-from service.core.model.pointer import value_at
-from tests.requests import FULL, asked, with_panel
+from service.core.energy import energy_year
+from service.core.model.pointer import replaced_at, value_at
+from tests.climates import climate
+from tests.requests import FULL, asked, with_array, with_panel
+from tests.skies import mixed_year
 
 
 def dirty(setup):
@@ -56,3 +59,58 @@ def test_a_given_figure_stays_while_an_assumed_one_moves():
     changed = moved(completed.setup, completed.assumptions, assumption, assumption.high)
     assert value_at(changed, pointer) == assumption.high
     assert value_at(changed, "/arrays/0/panel/max_power_voltage_v") == 31.0
+
+
+def test_every_assumption_has_a_figure_or_a_reason_and_none_has_both():
+    for request in (with_panel(), with_array(count=2), {**FULL, "household": {}}):
+        completed = asked(request)
+        found = moves(completed.setup, completed.assumptions, dirty)
+        reasons = unmoved(completed.setup, completed.assumptions)
+        assert found.keys() | reasons.keys() == completed.assumptions.by_pointer.keys()
+        assert not found.keys() & reasons.keys()
+        assert set(reasons.values()) <= {"no_range", "does_not_move_the_year"}
+
+
+def test_choices_with_other_common_values_are_tried():
+    completed = asked(with_array(count=2))
+    found = moves(
+        completed.setup, completed.assumptions, lambda setup: 500.0 - 50.0 * (setup.arrays[0].joined != "series")
+    )
+    assert found["/arrays/0/joined"] == pytest.approx(0.1)
+    assert {"/arrays/0/mount", "/arrays/0/orientation", "/inverter/efficiency_weighting"} <= found.keys()
+    assert "/arrays/0/joined" not in moves(asked(with_array()).setup, asked(with_array()).assumptions, dirty)
+
+
+def test_what_is_said_not_to_move_the_year_does_not():
+    sky = mixed_year(54.2, 12.3)
+    completed = asked({**FULL, "arrays": with_array(mount="wall")["arrays"], "inverter": {"ac_power_w": 350}}, sky=sky)
+    setup, assumptions = completed.setup, completed.assumptions
+
+    def year_kwh(changed):
+        return energy_year(changed, sky, climate(), assumptions).year_kwh.middle
+
+    base, tried = year_kwh(setup), []
+    for pointer, reason in unmoved(setup, assumptions).items():
+        one = assumptions.by_pointer[pointer]
+        if reason == "does_not_move_the_year" and one.value is not None:
+            for end in (one.low, one.high):
+                if end is not None:
+                    tried.append(pointer)
+                    assert year_kwh(replaced_at(setup, pointer, end)) == pytest.approx(base, rel=1e-12), pointer
+    assert {"/arrays/0/height_above_ground_m", "/arrays/0/panel/weight_kg", "/inverter/night_draw_w"} <= set(tried)
+
+
+def test_the_homes_use_counts_only_under_an_export_limit():
+    free, held = (
+        {**FULL, "household": {}, "inverter": {**FULL["inverter"], "export_limit_w": limit}} for limit in (None, 0)
+    )
+    demand = "/household/demand_kwh_per_year"
+    assert unmoved(asked(free).setup, asked(free).assumptions)[demand] == "does_not_move_the_year"
+    assert demand in moves(asked(held).setup, asked(held).assumptions, dirty)
+
+
+def test_the_rate_of_ageing_counts_only_for_a_panel_with_an_age():
+    pointer = "/money/ageing_share_per_year"
+    for age, counts in ((0, False), (6, True)):
+        completed = asked(with_panel(age_years=age))
+        assert (pointer in moves(completed.setup, completed.assumptions, dirty)) is counts

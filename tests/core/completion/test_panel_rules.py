@@ -93,7 +93,7 @@ def test_a_whole_label_stands_as_printed_even_where_it_contradicts_itself():
     [({"open_circuit_voltage_v": 30, "max_power_voltage_v": 31}, "max_power_voltage_v"),
      ({"short_circuit_current_a": 9, "max_power_voltage_v": 33}, "short_circuit_current_a"),
      ({"open_circuit_voltage_v": 20, "short_circuit_current_a": 10}, "rated_power_w"),
-     ({"rated_power_w": 900, "short_circuit_current_a": 1}, "open_circuit_voltage_v"),
+     ({"rated_power_w": 900, "short_circuit_current_a": 1}, "short_circuit_current_a"),
      ({"open_circuit_voltage_v": 39.4, "voc_coefficient_v_per_k": -0.1, "voc_coefficient_pct_per_k": -0.4},
       "voc_coefficient_v_per_k"),
      ({"power_tolerance_pct": [5, 0]}, "power_tolerance_pct")],
@@ -103,3 +103,5 @@ def test_figures_that_exclude_each_other_are_refused_with_their_place(given, nam
         panel_of(**{"rated_power_w": 440, **given})
     assert error.value.pointer == f"/arrays/0/panel/{name}"
     assert error.value.accepted
+    mended = error.value.pointer.rpartition("/")[2]
+    panel_of(**{"rated_power_w": 440, **given, mended: error.value.example})

@@ -9,6 +9,7 @@ from service.core.energy import LOSSES, array_conditions, energy_year
 from service.core.errors import ContradictionError
 from service.core.model.assumption import Assumptions
 from service.core.model.place import Cover, Overhang, Plane
+from service.core.panel import cell_temperature_c, diode_of, max_power
 from service.core.sky import plane_light
 from tests.builders import array, inverter, money, one_input, panel, setup
 from tests.climates import climate
@@ -121,6 +122,17 @@ def test_each_loss_is_booked_where_it_happens(code, changes):
     assert base.lost_kwh[code] == pytest.approx(0, abs=1e-9)
     assert changed.lost_kwh[code] > 1
     assert changed.year_kwh.middle < base.year_kwh.middle
+
+
+@pytest.mark.parametrize("dirt_share", [0.02, 0.2])
+def test_dirt_passes_the_rest_of_the_light_and_no_less(dirt_share):
+    """A layer that takes a share d leaves 1 - d: the panel works as in so much less light at equally warm cells."""
+    one = array(dirt_share=dirt_share, lead_length_m=0)
+    light = plane_light(SKY, one, 0.2)
+    cells = cell_temperature_c(light.after_cover_w_per_m2, SKY.air_c, SKY.wind_m_per_s, one.mount)
+    expected = max_power(diode_of(one.panel), (1 - dirt_share) * light.effective_w_per_m2, cells).power_w
+    wide = inverter(inputs=(one_input(tracking_min_v=1, tracking_max_v=100, start_voltage_v=1),) * 2)
+    assert year(arrays=(one,), inverter=wide).dc_w[0] == pytest.approx(expected, rel=1e-6)
 
 
 def test_lead_loss_is_current_squared_times_resistance_there_and_back():

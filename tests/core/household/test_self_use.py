@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 from scipy import integrate, stats
 
-from service.core.household import k_of, on_one_phase_w, self_use_sd_share, self_used_w, with_allowance_w
+from service.core.household import k_of, k_of_quarters, on_one_phase_w, self_use_sd_share, self_used_w, with_allowance_w
 from tests.builders import household
 
 
@@ -66,10 +66,37 @@ def test_a_whole_year_agrees_with_its_single_hours(k):
     np.testing.assert_allclose(year, np.concatenate(hours), atol=2e-4, rtol=1e-6)
 
 
+SEASONS = (120.0,) * 4380 + (80.0,) * 4380  # an averaged year in which the seasons differ
+
+
 def test_averaged_profiles_are_taken_wider_than_own_hours():
-    assert k_of(household()) == pytest.approx(0.65)
-    assert k_of(household(values_w=(100.0,) * 168)) == pytest.approx(0.65)
+    assert k_of(household()) == pytest.approx(0.5)
+    assert k_of(household(values_w=(100.0,) * 168)) == pytest.approx(0.5)
+    assert k_of(household(values_w=SEASONS, values_kind="averaged")) == pytest.approx(0.65)
     assert k_of(household(values_w=(100.0,) * 8784)) == pytest.approx(2.0)
+
+
+def test_a_year_that_repeats_one_week_tells_no_more_than_that_week():
+    week = tuple(100.0 + hour % 24 for hour in range(168))
+    year = (week * 53)[:8760]
+    for one in (k_of, self_use_sd_share):
+        assert one(household(values_w=year, values_kind="averaged")) == one(household(values_w=week))
+    assert k_of(household(values_w=year, values_kind="own_hours")) == k_of(household(values_w=SEASONS))
+
+
+def test_hours_filled_into_a_log_are_taken_wider_by_their_share():
+    ks = [k_of(household(values_w=(100.0,) * 8760, filled_share=share)) for share in (1.0, 0.5, 0.1, 0.0)]
+    assert ks == sorted(ks)
+    assert ks[0] == pytest.approx(0.65)
+    assert ks[-1] == pytest.approx(2.0)
+
+
+@pytest.mark.parametrize("kind", ["own_hours", "averaged"])
+def test_the_less_a_log_knows_the_nearer_its_spread_comes_to_that_of_a_yearly_figure(kind):
+    shares = (0.0, 0.04, 0.3, 0.6, 1.0)
+    sds = [self_use_sd_share(household(values_w=SEASONS, values_kind=kind, filled_share=share)) for share in shares]
+    assert sds == sorted(set(sds))
+    assert sds[-1] == pytest.approx(self_use_sd_share(household(values_w=None)))
 
 
 @pytest.mark.parametrize("values", [None, (100.0,) * 8760])
@@ -87,6 +114,12 @@ def test_own_hours_netted_by_the_hour_are_met_up_to_the_hourly_minimum():
 def test_a_profile_of_another_home_is_less_sure_than_own_hours():
     shares = [self_use_sd_share(household(values_w=v)) for v in (None, (1.0,) * 24, (1.0,) * 8760)]
     assert shares == sorted(shares, reverse=True)
+
+
+def test_an_even_day_is_no_surer_than_a_yearly_figure():
+    even, shaped = (household(values_w=day) for day in ((300.0,) * 24, (100.0, 500.0) * 12))
+    assert self_use_sd_share(even) == self_use_sd_share(household(values_w=None))
+    assert self_use_sd_share(shaped) < self_use_sd_share(even)
 
 
 def test_a_meter_that_does_not_sum_phases_sees_a_third_of_the_home():
@@ -108,3 +141,13 @@ def test_without_allowance_only_self_use_is_left_and_with_a_large_one_nothing_is
         with_allowance_w(production, demand, 70.0, 0.65, 0.0), self_used_w(production, demand, 70.0, 0.65)
     )
     np.testing.assert_allclose(with_allowance_w(production, demand, 70.0, 0.65, 800.0), production)
+
+
+def test_quarter_hours_leave_less_unknown_than_hours_and_filled_ones_as_much_as_a_profile():
+    def k(filled_share, netting="instant"):
+        return k_of_quarters(household(values_w=(100.0,) * 35040, filled_share=filled_share), netting)
+
+    assert k(0.0) > k_of(household(values_w=SEASONS))
+    assert k(1.0) == pytest.approx(k_of(household(values_w=SEASONS, values_kind="averaged")))
+    assert k(0.0) > k(0.3) > k(0.6) > k(1.0)
+    assert k(0.0, "quarter_hour") == np.inf > k(0.3, "quarter_hour") > k(0.3)

@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 from pvlib.pvsystem import calcparams_desoto, i_from_v, singlediode
 
-from service.core.panel import current_at, curve_at, diode_of, max_power, open_circuit_voltage_v, voltage_at
+from service.core.panel import current_at, curve_at, five_parameters_of, max_power, open_circuit_voltage_v, voltage_at
 from tests.builders import panel
 
 IRRADIANCE, CELL_C = (
@@ -30,7 +30,7 @@ def of_library(diode):
 
 @pytest.mark.parametrize("sheet", SHEETS.values(), ids=SHEETS.keys())
 def test_the_maximum_power_point_is_the_librarys(sheet):
-    diode = diode_of(sheet)
+    diode = five_parameters_of(sheet)
     theirs, ours = singlediode(*of_library(diode)), max_power(diode, IRRADIANCE, CELL_C)
     assert ours.power_w == pytest.approx(np.asarray(theirs["p_mp"]), rel=1e-8)
     assert ours.voltage_v == pytest.approx(np.asarray(theirs["v_mp"]), abs=1e-5)
@@ -39,7 +39,7 @@ def test_the_maximum_power_point_is_the_librarys(sheet):
 
 @pytest.mark.parametrize("sheet", SHEETS.values(), ids=SHEETS.keys())
 def test_the_current_at_a_voltage_is_the_librarys(sheet):
-    diode = diode_of(sheet)
+    diode = five_parameters_of(sheet)
     voltage = open_circuit_voltage_v(diode, IRRADIANCE, CELL_C) * np.resize([0.1, 0.5, 0.8, 0.97], IRRADIANCE.size)
     assert current_at(curve_at(diode, IRRADIANCE, CELL_C), voltage) == pytest.approx(
         i_from_v(voltage, *of_library(diode)), abs=1e-7
@@ -48,19 +48,19 @@ def test_the_current_at_a_voltage_is_the_librarys(sheet):
 
 @pytest.mark.parametrize("sheet", SHEETS.values(), ids=SHEETS.keys())
 def test_the_voltage_at_a_current_gives_that_current(sheet):
-    diode = diode_of(sheet)
+    diode = five_parameters_of(sheet)
     curve = curve_at(diode, IRRADIANCE, CELL_C)
     current = 0.9 * max_power(diode, IRRADIANCE, CELL_C).current_a
     assert current_at(curve, voltage_at(curve, current)) == pytest.approx(current, rel=1e-7, abs=1e-10)
 
 
 def test_a_dark_panel_gives_nothing_and_no_warning():
-    point = max_power(diode_of(panel()), [0.0, 500.0], [10.0, 30.0])
+    point = max_power(five_parameters_of(panel()), [0.0, 500.0], [10.0, 30.0])
     assert (point.power_w[0], point.voltage_v[0], point.current_a[0]) == (0, 0, 0)
     assert point.power_w[1] > 0
 
 
 def test_a_panel_held_far_above_its_open_circuit_voltage_is_driven_backwards_with_a_finite_current():
-    backwards = current_at(curve_at(diode_of(panel()), 500.0, 30.0), 500.0)[0]
+    backwards = current_at(curve_at(five_parameters_of(panel()), 500.0, 30.0), 500.0)[0]
     assert np.isfinite(backwards)
     assert backwards < 0

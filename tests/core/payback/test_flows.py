@@ -3,12 +3,16 @@
 import numpy as np
 import pytest
 
+from service.core.errors import ContradictionError
 from service.core.model.facts import InverterSwap
 from service.core.payback import (
+    AtPrices,
     HomeYear,
     PricedPeriod,
     cash_flows,
     savings,
+    savings_by_price,
+    stacked,
     unpaid_after_each_year,
     yearly_costs,
     years_kept,
@@ -110,3 +114,108 @@ def test_flows_begin_with_the_outlay_and_end_with_the_resale():
     flows = cash_flows(300.0, np.array([90.0, 90.0]), np.array([0.0, 10.0]), 45.0)
     np.testing.assert_array_equal(flows, [-300, 90, 125])
     np.testing.assert_array_equal(unpaid_after_each_year(flows), [300, 210, 85])
+
+
+def by_hour(self_used, exported, demand, prices, registers=None, export="netted", growth=1.0, tax=0.0):
+    """A home whose cells have prices of their own: ``prices`` are (import, export) by cell; one year."""
+    self_used, exported = np.array(self_used, dtype=float), np.array(exported, dtype=float)
+    at_prices = np.array(prices, dtype=float).T
+    home = HomeYear(
+        self_used_kwh=self_used,
+        exported_kwh=exported,
+        demand_kwh=np.array(demand, dtype=float),
+        at=(AtPrices(self_used=at_prices * self_used, exported=at_prices * exported, registers=registers),),
+    )
+    period = PricedPeriod(
+        share_of_year=np.ones(1), import_price_per_kwh=np.full(1, 9.0), export=export, export_price_per_kwh=9.0,
+        import_factor=np.full(1, growth), export_tax_share=tax,
+    )  # fmt: skip
+    return home, (period,)
+
+
+def saved(netting="year", counts="two_way", **changes):
+    """Two cells: 40 kWh used and 90 sent out of 100 needed by day at 0.30, 5 and 10 of 300 by night at 0.20."""
+    base = {"self_used": [40, 5], "exported": [90, 10], "demand": [100, 300], "prices": [(0.30, 0.06), (0.20, 0.02)]}
+    home, periods = by_hour(**{**base, **changes})
+    return savings(home, periods, 0.0, counts, netting)[0]
+
+
+USED_AT_HOME = 40 * 0.30 + 5 * 0.20
+
+
+def test_each_kwh_counts_at_the_price_of_its_hour():
+    assert saved(export="unpaid") == pytest.approx(USED_AT_HOME)
+    assert saved(export="paid") == pytest.approx(USED_AT_HOME + 90 * 0.06 + 10 * 0.02)
+    assert saved(counts="one_way") == pytest.approx(USED_AT_HOME - 90 * 0.30 - 10 * 0.20)
+
+
+def test_what_is_netted_is_credited_at_the_price_of_the_hour_in_which_it_was_sent_out():
+    """100 kWh sent out against 60 + 295 drawn: all met."""
+    assert saved() == pytest.approx(USED_AT_HOME + 90 * 0.30 + 10 * 0.20)
+
+
+def test_each_register_nets_with_what_it_draws_itself():
+    """By day 60 of 90 are met, the other 30 earn the export price; by night all ten."""
+    apart = np.array([0, 1])
+    assert saved(registers=apart) == pytest.approx(USED_AT_HOME + 60 * 0.30 + 30 * 0.06 + 10 * 0.20)
+    reversing = saved(registers=apart, counts="reversing")
+    assert reversing == pytest.approx(USED_AT_HOME + 60 * 0.30 + 10 * 0.20)
+
+
+def test_each_register_nets_within_its_month():
+    """Register 0 sends out 90 in July and draws 60 then, register 1 draws the rest; all else is nought."""
+    july = np.arange(24) % 12 == 6
+    apart = np.repeat([0, 1], 12)
+    home, periods = by_hour(
+        np.zeros(24), np.where(july & (apart == 0), 90.0, 0.0), np.where(july & (apart == 0), 60.0, 50.0),
+        [(0.30, 0.06)] * 12 + [(0.20, 0.02)] * 12, registers=apart,
+    )  # fmt: skip
+    assert savings(home, periods, 0.0, "two_way", "month")[0] == pytest.approx(60 * 0.30 + 30 * 0.06)
+    assert savings(home, periods, 0.0, "two_way", "year")[0] == pytest.approx(90 * 0.30)
+
+
+def test_a_meter_that_runs_backwards_nets_over_the_year_whatever_was_said():
+    july_only = HomeYear(
+        self_used_kwh=np.zeros(12), exported_kwh=np.where(np.arange(12) == 6, 70.0, 0.0), demand_kwh=np.full(12, 20.0)
+    )
+    for netting in ("instant", "hour", "month", "year"):
+        assert first_year(counts="reversing", netting=netting, home=july_only) == pytest.approx(70 * 0.30)
+
+
+@pytest.mark.parametrize("netting", ["quarter_hour", "hour"])
+def test_what_the_hour_does_not_net_earns_its_own_price(netting):
+    assert saved(netting) == pytest.approx(saved(export="paid"))
+    assert first_year("netted", pay=0.05, netting=netting) == pytest.approx(first_year("paid", pay=0.05))
+
+
+def test_a_meter_that_counts_apart_from_moment_to_moment_is_netted_over_the_year():
+    assert saved("instant") == saved("year")
+
+
+def test_growth_lifts_every_import_price_and_no_export_price():
+    assert saved(export="paid", growth=1.5) == pytest.approx(1.5 * USED_AT_HOME + 90 * 0.06 + 10 * 0.02)
+
+
+def test_tax_takes_its_share_of_what_is_earned_and_none_of_what_is_netted():
+    assert saved(export="paid", tax=0.25) == pytest.approx(USED_AT_HOME + 0.75 * (90 * 0.06 + 10 * 0.02))
+    assert saved(tax=0.25) == saved()
+
+
+def test_what_has_to_be_paid_for_sending_out_is_not_taxed():
+    costs = [(0.30, -0.05), (0.20, -0.01)]
+    assert saved(export="paid", prices=costs, tax=0.25) == saved(export="paid", prices=costs)
+
+
+def test_several_years_at_once_are_each_on_its_own():
+    homes, periods = zip(*(by_hour([40, used], [90, 10], [100, 300], [(0.30, 0.06), (0.20, 0.02)]) for used in (5, 9)),
+                         strict=True)  # fmt: skip
+    bought, sold = savings_by_price(stacked(homes), periods[0], 0.01, "two_way", "month")
+    for row, one in enumerate(homes):
+        np.testing.assert_allclose(bought[row] + sold[row], savings(one, periods[0], 0.01, "two_way", "month"))
+
+
+def test_prices_by_the_hour_need_the_hours_of_the_home():
+    _, periods = by_hour([40], [90], [100], [(0.3, 0.06)])
+    with pytest.raises(ContradictionError) as error:
+        savings(SUMMER_SURPLUS, periods, 0.0, "two_way", "year")
+    assert error.value.pointer == "/tariff/periods/0"

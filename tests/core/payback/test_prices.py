@@ -1,13 +1,14 @@
 """Which price holds in which year of the account."""
 
+from dataclasses import replace
 from datetime import date
 
 import numpy as np
 import pytest
 
 from service.core.errors import ContradictionError
-from service.core.model.facts import Tariff, TariffPeriod
-from service.core.payback import priced_periods
+from service.core.model.facts import Rate, Tariff, TariffPeriod
+from service.core.payback import priced_periods, yearly_fees
 
 
 def period(valid_from, price=0.30, export="unpaid", pay=0.0):
@@ -82,3 +83,34 @@ def test_shares_of_every_year_add_up_even_from_a_leap_day():
 def test_a_tariff_without_periods_is_refused():
     with pytest.raises(ContradictionError):
         priced()
+
+
+NIGHT = Rate(name=None, months=None, days=None, from_clock="22:00", to_clock="06:00", import_price_per_kwh=0.2,
+             export_price_per_kwh=None)  # fmt: skip
+
+
+def test_rates_grow_with_the_price():
+    (only,) = priced(replace(period("2020-01-01"), rates=(NIGHT,)), growth=0.1)
+    np.testing.assert_allclose(only.import_factor, 1.1 ** np.arange(4))
+    assert priced(period("2020-01-01"))[0].import_factor is None
+
+
+def test_a_new_rate_is_a_newly_stated_price():
+    day_and_night = replace(period("2026-01-01"), rates=(NIGHT,))
+    dearer_night = replace(day_and_night, valid_from="2028-07-01", rates=(replace(NIGHT, import_price_per_kwh=0.25),))
+    same = replace(day_and_night, valid_from="2028-07-01", export="netted")
+    np.testing.assert_allclose(priced(day_and_night, dearer_night, growth=0.1)[1].import_factor[2:], [1.0, 1.1])
+    np.testing.assert_allclose(priced(day_and_night, same, growth=0.1)[1].import_factor[2:], [1.21, 1.331])
+
+
+def test_fees_are_paid_while_their_period_lasts_and_do_not_grow():
+    first = replace(period("2026-01-01"), fee_per_year=20.0, fee_per_kva_year=50.0)
+    fees = yearly_fees(priced(first, period("2028-07-01"), growth=0.1), 800.0)
+    np.testing.assert_allclose(fees, [60, 60, 0, 0])
+
+
+def test_a_fee_by_the_kva_needs_the_inverter():
+    by_kva = priced(replace(period("2026-01-01"), fee_per_kva_year=50.0))
+    with pytest.raises(ContradictionError) as error:
+        yearly_fees(by_kva, None)
+    assert error.value.pointer == "/tariff/periods/0/fee_per_kva_year"

@@ -4,7 +4,7 @@ from datetime import date
 
 import pytest
 
-from service.core.model.assumption import Assumptions
+from service.core.model.assumption import Assumption, Assumptions
 from service.core.model.facts import OtherSet
 from service.core.model.finding import Finding
 from service.core.rules import AcTier, PanelCap, RuleCard, rule_findings
@@ -132,3 +132,19 @@ def test_every_finding_says_published_on_by_whom_and_how_old() -> None:
     assert facts["stale"] is True
     assert facts["conflicts"] == "A says so, B says no"
     assert facts["fell_back"] is True
+
+
+@pytest.mark.parametrize(("code", "name"), [("local_cap", "ac_power_w"), ("panel_cap", "panel_power_w")])
+def test_another_sets_figure_that_nobody_gave_never_makes_a_cap_fit(code: str, name: str) -> None:
+    others = (OtherSet(ac_power_w=100, panel_power_w=100, same_circuit=True),)
+    setup = builders.setup(
+        inverter=builders.inverter(ac_power_w=600, set_limit_w=600),
+        socket_circuit=builders.socket_circuit(other_sets=others),
+    )
+    guess = Assumption(pointer=f"/socket_circuit/other_sets/0/{name}", value=100, code="usual_other_set", source="")
+    rule = card(panel_cap_wp=2000)
+    verdicts = [
+        next(f.verdict for f in rule_findings(setup, assumptions, rule, DAY) if f.code == code)
+        for assumptions in (Assumptions.of([]), Assumptions.of([guess]))
+    ]
+    assert verdicts == ["fits", "not_known"]

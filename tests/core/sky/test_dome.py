@@ -72,6 +72,26 @@ def test_a_slab_a_wall_and_a_hill_together_are_counted_once_where_they_overlap()
     assert seen.after_overhang_share[0] == pytest.approx(by_brute_force(70.0, hidden), abs=1e-3)
 
 
+@pytest.mark.parametrize(("wall_side", "hidden_by_the_wall"), [("left", "east"), ("right", "west")])
+def test_a_hill_behind_a_side_wall_takes_nothing_more(wall_side, hidden_by_the_wall):
+    """Looking out to the south, east is on the left. A wall to the right angle hides all of its side."""
+    slopes = {"east": (1, 5, 175, 179), "west": (181, 185, 355, 359)}
+    wall = SideWall(side=wall_side, distance_m=0.0, reaches_out_m=1.0)
+
+    def seen(side):
+        first, foot, top, last = slopes[side]
+        hill = tuple(
+            SkylinePoint(azimuth_deg=a, height_deg=h) for a, h in ((first, 0), (foot, 60), (top, 60), (last, 0))
+        )
+        return float(sky_seen(90.0, 180.0, hill, None, (wall,)).after_overhang_share[0])
+
+    quarter = float(sky_seen(90.0, 180.0, (), None, (wall,)).after_overhang_share[0])
+    other = {"east": "west", "west": "east"}[hidden_by_the_wall]
+    assert quarter == pytest.approx(0.25, abs=1e-3)
+    assert seen(hidden_by_the_wall) == pytest.approx(quarter, abs=5e-3)
+    assert seen(other) < 0.5 * quarter
+
+
 def test_many_planes_at_once_see_what_each_sees_alone():
     hill = (SkylinePoint(azimuth_deg=90, height_deg=20), SkylinePoint(azimuth_deg=200, height_deg=2))
     slab = Overhang(above_top_edge_m=1.0, reaches_out_m=0.5)

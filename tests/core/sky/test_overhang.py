@@ -57,3 +57,11 @@ def test_the_nearest_wall_of_a_side_counts():
 
 def test_a_wall_touching_the_panel_hides_its_whole_side():
     assert not clear_of_walls((wall("left", 0.0, 1.0),), SOUTH, [60.0], [179.0]).any()
+
+
+def test_a_wall_in_the_east_takes_the_morning_and_one_in_the_west_the_afternoon():
+    """Looking out to the south, east is on the left. Sun 70 deg aside of south, walls cut from 45 deg on."""
+    morning_and_afternoon = ([60.0, 60.0], [110.0, 250.0])
+    left, right = ([wall(side, 1.0, 1.0)] for side in ("left", "right"))
+    assert clear_of_walls(left, SOUTH, *morning_and_afternoon).tolist() == [False, True]
+    assert clear_of_walls(right, SOUTH, *morning_and_afternoon).tolist() == [True, False]

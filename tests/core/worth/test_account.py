@@ -3,13 +3,16 @@
 from dataclasses import replace
 from datetime import date
 
+import numpy as np
 import pytest
 
-from service.core.model.band import Band
-from service.core.model.facts import InverterSwap, Meter, OutlayItem, TariffPeriod
+from service.core.model.band import Z_90, Band, SpreadPart
+from service.core.model.facts import InverterSwap, Meter, Rate, TariffPeriod
+from service.core.payback import net_present_value
 from service.core.worth import use_at_home, worth, worth_of_energy
 from service.data.households import load_demand_shape
 from tests.builders import household, money, setup, tariff
+from tests.builders import outlay as outlay_of
 from tests.energy_years import CALENDAR, energy_year
 
 AS_OF = date(2026, 11, 25)
@@ -25,9 +28,9 @@ def value(energy=None, **changes):
 
 def plain(year_kwh=640.0, share=0.55, outlay=344.0, **changes):
     band = year_kwh if isinstance(year_kwh, Band) else Band(year_kwh, year_kwh, year_kwh)
-    items = None if outlay is None else (OutlayItem(what="set", amount=outlay),)
+    paid = None if outlay is None else outlay_of(set=outlay)
     parts = {"tariff": tariff(), "money": money(inverter_swap=None), **changes}
-    return worth_of_energy(band, share, parts.pop("tariff"), items, parts.pop("money"), AS_OF, **parts)
+    return worth_of_energy(band, share, parts.pop("tariff"), paid, parts.pop("money"), AS_OF, **parts)
 
 
 def ordered(band):
@@ -178,3 +181,83 @@ def test_a_figure_without_a_band_gets_only_the_prices_doubt():
 
 def test_the_same_question_gets_the_same_answer():
     assert value() == value()
+
+
+def only_weather(setting, yearly_sd=0.1):
+    """A year whose band is weather alone, habits without a doubt."""
+    energy = energy_year(640.0, ())
+    use = use_at_home(energy, setting, CALENDAR, SHAPE)
+    middle = use.cases.middle
+    less, more = (
+        replace(middle, self_used_kwh=middle.self_used_kwh * share, exported_kwh=middle.exported_kwh * share)
+        for share in (1 - Z_90 * yearly_sd, 1 + Z_90 * yearly_sd)
+    )
+    cases = replace(
+        use.cases, less_energy=less, more_energy=more, less_used=middle, more_used=middle,
+        steady_sd_share=0.0, yearly_sd_share=yearly_sd, every=None,
+    )  # fmt: skip
+    return worth(energy, replace(use, cases=cases), setting, AS_OF)
+
+
+def test_the_first_years_saving_has_the_whole_spread_of_one_year():
+    """One year does not even out: a poor year saves what the poor year gives, no less and no more."""
+    got = only_weather(setup(household=LONG_STAY)).saving_first_year
+    assert got.cautious / got.middle == pytest.approx(1 - Z_90 * 0.1)
+    assert got.hopeful / got.middle == pytest.approx(1 + Z_90 * 0.1)
+
+
+def test_over_the_years_weather_evens_out_and_the_price_to_come_does_not():
+    """Of n equal years the weather's spread of the mean is a root of n smaller; the price's is 5 % of the level."""
+    level = money(inverter_swap=None, discount_rate_share=0.0, price_growth_share=0.0, ageing_share_per_year=0.0)
+    got = only_weather(setup(household=LONG_STAY, money=level))
+    saved = got.net_present_value.middle + got.outlay
+    width = (got.net_present_value.hopeful - got.net_present_value.middle) / saved
+    assert width == pytest.approx(Z_90 * np.hypot(0.1 / np.sqrt(15), 0.05))
+
+
+def test_a_figure_without_a_band_is_as_sure_as_the_price_to_come():
+    got = plain()
+    flows = np.array([0.0, *(flow.saving for flow in got.yearly_flows[1:])])
+    step = got.net_present_value.hopeful - got.net_present_value.middle
+    assert step == pytest.approx(Z_90 * 0.05 * net_present_value(0.03, flows))
+
+
+def dark_year(night_draw_w):
+    """No light from 20 to 5 o'clock of standard time, and what the inverter draws then."""
+    hour = np.arange(8760) % 24
+    lit = (hour >= 5) & (hour < 20)
+    energy = energy_year()
+    return replace(
+        energy, ac_w=energy.ac_w * lit, dc_w=(energy.dc_w[0] * lit,),
+        night_draw_kwh=night_draw_w * np.count_nonzero(energy.dc_w[0] * lit <= 0) / 1000,
+    )  # fmt: skip
+
+
+def test_what_the_inverter_draws_by_night_is_bought_every_year():
+    level = money(inverter_swap=None, price_growth_share=0.0, ageing_share_per_year=0.02)
+    quiet, hungry = (value(dark_year(watts), money=level) for watts in (0.0, 5.0))
+    kwh = dark_year(5.0).night_draw_kwh
+    assert kwh > 15
+    for free, paid in zip(quiet.yearly_flows[1:], hungry.yearly_flows[1:], strict=True):
+        assert free.saving - paid.saving == pytest.approx(kwh * 0.34)
+    for end in ("cautious", "middle", "hopeful"):
+        lost = getattr(quiet.saving_first_year, end) - getattr(hungry.saving_first_year, end)
+        assert lost == pytest.approx(kwh * 0.34)
+
+
+def test_by_night_it_is_bought_at_the_price_of_the_night():
+    """In the dark hours, 20 to 5 o'clock of standard time, an hour later in summer: all within the cheap rate."""
+    night = Rate(name=None, months=None, days=None, from_clock="20:00", to_clock="06:00", import_price_per_kwh=0.1,
+                 export_price_per_kwh=None)  # fmt: skip
+    two_rates = tariff(periods=(replace(tariff().periods[0], rates=(night,)),))
+    quiet, hungry = (value(dark_year(watts), tariff=two_rates) for watts in (0.0, 5.0))
+    lost = quiet.saving_first_year.middle - hungry.saving_first_year.middle
+    assert lost == pytest.approx(dark_year(5.0).night_draw_kwh * 0.1, rel=1e-9)
+
+
+def test_the_first_year_has_the_whole_spread_of_one_year_whether_weather_or_not():
+    steady, weather = (energy_year(spread=(SpreadPart(code, 0.06),)) for code in ("model", "year_to_year"))
+    one, other = value(steady), value(weather)
+    for end in ("cautious", "middle", "hopeful"):
+        assert getattr(one.saving_first_year, end) == pytest.approx(getattr(other.saving_first_year, end))
+    assert one.worth_up_to.cautious < other.worth_up_to.cautious  # over the years weather evens out

@@ -5,7 +5,10 @@ import pytest
 
 from service.core.model.band import Z_90, Band, SpreadPart
 from service.core.payback import HomeYear
-from service.core.worth.bands import HomeCases, SavingCases, band_of_steps, spread_of
+from service.core.worth.bands import PRICE_SD_SHARE, HomeCases, SavingCases, band_of_steps, spread_of
+from service.data.prices import load_prices
+
+HOUSEHOLD_PRICES = load_prices().household
 
 HOME = HomeYear(self_used_kwh=np.ones(1), exported_kwh=np.ones(1), demand_kwh=np.ones(1))
 
@@ -51,3 +54,11 @@ def test_the_price_to_come_widens_both_ends_alike():
     cautious, hopeful = saving.ends(1.0, 0.05)
     assert hopeful[0] - 100 == pytest.approx(100 - cautious[0])
     assert hopeful[0] - 100 == pytest.approx(5 * Z_90)
+
+
+def test_the_doubt_about_prices_is_what_the_table_of_prices_moved_by_within_a_year():
+    """Robust standard deviation, 1.4826 times the median of the absolute change between the halves of 2025."""
+    halves = [one for one in HOUSEHOLD_PRICES if (one.period, one.previous_period) == ("2025-S2", "2025-S1")]
+    moved = [abs(one.price_per_kwh / one.previous_price_per_kwh - 1) for one in halves]
+    assert len(moved) >= 25
+    assert pytest.approx(1.4826 * np.median(moved), abs=0.002) == PRICE_SD_SHARE

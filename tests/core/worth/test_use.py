@@ -1,14 +1,17 @@
 """What of the yield is used at home, and what is sent out."""
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 
 from service.core.household import demand_w
+from service.core.model import facts
 from service.core.model.facts import Meter
 from service.core.worth import limited_export, use_at_home
 from service.data.households import load_demand_shape
-from tests.builders import household, inverter, setup, site
-from tests.energy_years import CALENDAR, energy_year, sky_year
+from tests.builders import household, inverter, setup, site, tariff
+from tests.energy_years import CALENDAR, energy_year, production_w, sky_year
 
 SHAPE = load_demand_shape()
 
@@ -27,6 +30,18 @@ def test_self_use_and_export_add_up_to_the_production():
     assert got.self_used_share == pytest.approx(got.self_used_kwh.middle / 640)
     assert got.self_used_w.sum() / 1000 == pytest.approx(got.self_used_kwh.middle)
     assert got.covered_share == pytest.approx(got.self_used_kwh.middle / 1900)
+
+
+def test_a_log_of_one_day_is_no_surer_than_a_yearly_figure_and_gaps_widen_the_band():
+    hours = tuple(np.random.default_rng(1).gamma(0.8, 270.0, 8760).round(1))
+
+    def width(**known):
+        band = use(household=household(**known)).self_used_kwh
+        return (band.hopeful - band.cautious) / band.middle
+
+    widths = [width(values_w=hours, values_kind="own_hours", filled_share=f) for f in (0.0, 0.2, 0.5, 0.997)]
+    assert widths == sorted(set(widths))
+    assert widths[-1] > 0.9 * width()
 
 
 def test_less_is_used_than_the_hourly_minimum_promises():
@@ -77,9 +92,107 @@ def test_longer_netting_lifts_self_use_a_little():
     assert used[2] < 1.2 * used[0]
 
 
+def test_the_hourly_minimum_is_shown_as_an_upper_bound_and_lies_above():
+    setting = setup()
+    demand = demand_w(setting.household, CALENDAR, SHAPE)
+    got = use()
+    assert got.upper_bound_self_used_kwh == pytest.approx(np.minimum(energy_year().ac_w, demand).sum() / 1000)
+    assert got.self_used_kwh.middle < got.upper_bound_self_used_kwh
+
+
+def beside_roof(roof_kwh, year_kwh=640.0, **changes):
+    roof = production_w(roof_kwh) if roof_kwh else np.zeros(8760)
+    return use_at_home(energy_year(year_kwh), setup(**changes), CALENDAR, SHAPE, roof)
+
+
+def test_a_plant_on_the_roof_takes_its_share_first_and_it_is_said_how_much():
+    free, beside = use(), beside_roof(3000.0)
+    share = beside.other_generation
+    assert free.other_generation is None
+    assert share.year_kwh == pytest.approx(3000)
+    assert share.set_alone_self_used_kwh == pytest.approx(free.self_used_kwh.middle)
+    assert share.displaced_kwh == pytest.approx(free.self_used_kwh.middle - beside.self_used_kwh.middle)
+    assert beside.self_used_kwh.middle < 0.3 * free.self_used_kwh.middle
+    assert beside.self_used_kwh.middle + share.self_used_kwh < 1900
+    assert beside.self_used_kwh.middle + beside.exported_kwh == pytest.approx(640)
+    assert beside.self_used_kwh.middle <= beside.upper_bound_self_used_kwh < free.upper_bound_self_used_kwh
+
+
+def test_both_plants_together_are_used_as_one_of_their_size():
+    both = use(640.0 + 3000.0).self_used_kwh.middle
+    beside = beside_roof(3000.0)
+    assert beside.self_used_kwh.middle + beside.other_generation.self_used_kwh == pytest.approx(both, rel=1e-3)
+
+
+def test_a_plant_that_gives_nothing_changes_nothing():
+    free, beside = use(), beside_roof(0.0)
+    assert beside.self_used_kwh == free.self_used_kwh
+    assert beside.other_generation.displaced_kwh == pytest.approx(0, abs=1e-9)
+
+
+def test_only_what_the_plant_leaves_can_be_netted():
+    free, beside = use(), beside_roof(3000.0)
+    taken = free.cases.middle.demand_kwh.sum() - beside.cases.middle.demand_kwh.sum()
+    assert taken == pytest.approx(beside.other_generation.self_used_kwh)
+
+
+def test_an_export_limit_is_taken_up_by_the_roofs_surplus_first():
+    setting = setup(inverter=inverter(export_limit_w=300))
+    demand, roof = demand_w(setting.household, CALENDAR, SHAPE), production_w(3000.0)
+    alone, beside = (
+        limited_export(energy_year(), setting, demand, sky_year(), other).year_kwh.middle for other in (None, roof)
+    )
+    assert beside < alone < 640
+
+
+def test_a_meter_of_single_phases_sees_a_third_of_the_roof_too():
+    apart = beside_roof(3000.0, meter=meter(sums_phases=False))
+    summed = beside_roof(3000.0)
+    assert apart.self_used_kwh.middle < summed.self_used_kwh.middle
+    assert apart.other_generation.self_used_kwh == pytest.approx(summed.other_generation.self_used_kwh, rel=1e-3)
+
+
 def test_no_production_is_no_self_use():
     got = use(0.0)
     assert got.self_used_kwh.middle == got.exported_kwh == got.self_used_share == 0
+
+
+def limited(limit_w, **changes):
+    setting = setup(inverter=inverter(export_limit_w=limit_w), **changes)
+    energy = limited_export(energy_year(), setting, demand_w(setting.household, CALENDAR, SHAPE), sky_year())
+    return use_at_home(energy, setting, CALENDAR, SHAPE), energy
+
+
+def test_a_set_that_may_send_nothing_out_is_used_at_home_whole():
+    got, energy = limited(0)
+    assert got.exported_kwh == pytest.approx(0, abs=1e-9)
+    assert got.self_used_share == pytest.approx(1)
+    assert energy.lost_kwh["export_limit"] == pytest.approx(640 - got.self_used_kwh.middle)
+
+
+@pytest.mark.parametrize("limit_w", [0, 60, 250])
+def test_a_limit_on_what_is_sent_out_takes_nothing_off_self_use(limit_w):
+    got, energy = limited(limit_w)
+    free = use()
+    assert got.self_used_kwh == free.self_used_kwh
+    assert got.self_used_kwh.middle + got.exported_kwh == pytest.approx(energy.year_kwh.middle)
+    for name in ("less_energy", "more_energy", "less_used", "more_used"):
+        bound, loose = (getattr(one.cases, name) for one in (got, free))
+        np.testing.assert_allclose(bound.self_used_kwh, loose.self_used_kwh)
+        assert (bound.exported_kwh <= loose.exported_kwh + 1e-9).all()
+
+
+def test_what_a_limit_cuts_off_earns_nothing_at_any_hour():
+    one_price = facts.Rate(
+        name=None, months=None, days=None, from_clock="08:00", to_clock="20:00", import_price_per_kwh=0.3,
+        export_price_per_kwh=0.1,
+    )  # fmt: skip
+    always = replace(one_price, from_clock="20:00", to_clock="08:00")
+    period = replace(tariff().periods[0], export="paid", rates=(one_price, always))
+    got, _ = limited(60, tariff=tariff(periods=(period,)))
+    for case in (got.cases.middle, got.cases.less_energy, got.cases.less_used, got.cases.more_used):
+        np.testing.assert_allclose(case.at[0].exported[1], case.exported_kwh * 0.1)
+        np.testing.assert_allclose(case.at[0].self_used[0], case.self_used_kwh * 0.3)
 
 
 def test_own_hours_make_the_band_narrower():
@@ -99,9 +212,8 @@ def test_south_of_the_equator_the_home_has_its_winter_in_july():
 
 def limited_use(limit_w, **changes):
     limited = setup(inverter=inverter(export_limit_w=limit_w), **changes)
-    shape = load_demand_shape()
-    energy = limited_export(energy_year(), limited, demand_w(limited.household, CALENDAR, shape), sky_year())
-    return use_at_home(energy, limited, CALENDAR, shape)
+    energy = limited_export(energy_year(), limited, demand_w(limited.household, CALENDAR, SHAPE), sky_year())
+    return use_at_home(energy, limited, CALENDAR, SHAPE)
 
 
 def test_a_limit_of_nothing_sends_nothing_out_and_takes_nothing_from_the_home():
@@ -125,3 +237,37 @@ def test_the_meters_netting_brings_back_nothing_that_the_limit_took():
     got = limited_use(0, meter=Meter(counts="two_way", sums_phases=True, netting="hour"))
     assert got.exported_kwh == pytest.approx(0, abs=1e-6)
     assert got.self_used_share == pytest.approx(1)
+
+
+def test_a_log_of_quarter_hours_is_met_within_its_quarters_and_not_within_the_hours_it_makes():
+    """A heater of 1600 W for one quarter of each hour: a mean of 400 W, and 800 W are met for a quarter."""
+    heater = (1600.0, 0.0, 0.0, 0.0) * 8760
+    steady = replace(energy_year(), ac_w=np.full(8760, 800.0))
+    as_logged, by_hour = (
+        use_at_home(steady, setup(household=home), CALENDAR, SHAPE)
+        for home in (
+            household(values_w=heater, values_kind="own_hours", always_on_w=0.0),
+            household(values_w=(400.0,) * 8760, values_kind="own_hours", always_on_w=0.0),
+        )
+    )
+    truth_kwh = 200.0 * 8.76  # 800 W for a quarter of the time
+    assert as_logged.self_used_kwh.middle == pytest.approx(truth_kwh, rel=0.05)
+    assert by_hour.self_used_kwh.middle > 1.5 * truth_kwh
+    assert as_logged.demand_kwh == by_hour.demand_kwh
+
+
+@pytest.mark.parametrize(("netting", "kwh"), [("quarter_hour", 200.0 * 8.76), ("hour", 400.0 * 8.76)])
+def test_a_log_of_quarter_hours_is_netted_over_what_the_meter_nets(netting, kwh):
+    home = household(values_w=(1600.0, 0.0, 0.0, 0.0) * 8760, values_kind="own_hours", always_on_w=0.0)
+    steady = replace(energy_year(), ac_w=np.full(8760, 800.0))
+    got = use_at_home(steady, setup(household=home, meter=meter(netting=netting)), CALENDAR, SHAPE)
+    assert got.self_used_kwh.middle == pytest.approx(kwh)
+
+
+def test_beside_a_plant_and_on_one_phase_quarter_hours_add_up_too():
+    home = household(values_w=tuple(np.random.default_rng(2).gamma(0.5, 700.0, 35040)), values_kind="own_hours")
+    other = production_w() * 2.0
+    got = use_at_home(energy_year(), setup(household=home, meter=meter(sums_phases=False)), CALENDAR, SHAPE, other)
+    assert 0 < got.self_used_kwh.middle < got.upper_bound_self_used_kwh
+    assert got.self_used_w.shape == (8760,)
+    assert got.other_generation.displaced_kwh > 0

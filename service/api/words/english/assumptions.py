@@ -35,6 +35,9 @@ TEXTS: Mapping[str, str] = {
     # array and plane
     "numbered": "Named in the order given.",
     "next_free_input": "Put on the next free input.",
+    "none_faulty": "No panel was counted as faulty. Used ones may be: give a share to see what that costs.",
+    "panels_by_name": "Taken from what it is called.",
+    "one_trip": "One trip there and back was counted.",
     "one_panel": "One panel was taken.",
     "nothing_to_join": "One panel is joined to no other.",
     "series_unless_said": "How the panels are wired was not said. Series was taken, as its higher voltage is the "
@@ -73,7 +76,8 @@ TEXTS: Mapping[str, str] = {
     "usual_seat": "Not said; the inverter was taken to hang behind the panel.",
     # circuit
     "voltage_of_area": "Taken as usual in the country.",
-    "table_ambient": "Not said; the ambient of the standard's table was taken.",
+    "table_ambient": "How warm the air around the cable gets was not said. The standard's table is for this; the cable "
+    "is judged over the whole range.",
     "no_feeder": "No long cable to a shed or garden was named.",
     "nothing_else": "No other set was named.",
     "usual_other_set": "Not said; a usual set was taken.",
@@ -85,21 +89,51 @@ TEXTS: Mapping[str, str] = {
     "usual_ground": "Not said; grass, soil or paving in front was taken. Snow and white walls throw back more.",
     "usual_terrain": "Not said; a suburb's shelter from the wind was taken.",
     "coldest_estimate": "An estimate on the cold side, made from monthly means. A local record is better.",
+    # storage
+    "usual_box": "Not said; usual for small boxes beside plug-in sets. The sheet of the box has the true figure.",
+    "half_an_hour_kwh": "Not said; taken by the size of the battery. The sheet of the box has the true figure.",
+    "inputs_of_the_inverter": "Not said; the box was taken to draw no less from the panels than the inverter does. A "
+    "box before the inverter has input limits of its own, for voltage, too: read them before you connect a panel.",
+    "no_reader_named": "No meter reader was named, so the box feeds a fixed power all night, wanted or not.",
+    "always_on_by_night": "Not said; what is always on in the home was taken, as that is always wanted.",
+    "as_much_as_by_night": "Not said; so much passes on by day as is fed by night, and what is above charges.",
     # home and money
     "usual_downtime": "Not said; two days a year were taken on which the set does not run.",
     "usual_home": "Not said; two persons were taken.",
     "usual_demand": "Not said; a usual flat with so many persons was taken. The yearly bill has the true figure.",
     "sum_of_own_hours": "The sum of the hours that you gave.",
     "share_of_demand": "Not said; the usual share that runs day and night was taken.",
-    "least_of_own_hours": "The least of the hours that you gave.",
+    "bare_number": "No range was given beside it, so one was put about it: a figure for years to come is never "
+    "certain. Give cautious, middle and hopeful where you know them.",
+    "least_of_own_hours": "Read from the lowest of the hours that you gave.",
+    "even_hours": "The hours that you gave are very even, and that does not prove that so much is drawn at every "
+    "moment; only a usual part of their mean was taken. Say it where you know it.",
+    "own_hours_say_otherwise": "The hours that you gave add up to this; the yearly figure beside them was not used.",
+    "hours_differ": "The hours were taken as this home's own, each as it was.",
+    "days_repeat": "Most of the days are alike, so the hours were taken as an averaged profile: less is then used at "
+    "home than by hours as they really were. Say so if they are real.",
+    "gaps_filled": "Of the meter's log this share of the year's hours is missing. Each takes the mean of the known "
+    "hours at that hour of day, on that kind of day, in that month; where there is none, over more months and days.",
+    "usual_roof": "Not said; a usual roof was taken for the plant that is there already.",
+    "towards_noon": "Not said; it was taken to look towards the midday sun.",
     "none_named": "No machine was named whose hour can be chosen.",
     "usual_machine": "Not said; a usual machine was taken.",
     "usual_netting": "Not said; what leaves the home is taken as lost to it from moment to moment.",
+    "netted_over_the_year": "Over which period surplus is netted was not said; the year was taken. Over a month or an "
+    "hour it is worth less.",
+    "card_ends": "The day after the last on which the rule card of the area lets surplus be netted.",
+    "netting_ends": "By the rule card of the area netting ends; the next card leaves surplus to a contract or pays "
+    "nothing. From then on it was taken to earn the export price that you gave, or nothing. Ask your supplier, and "
+    "give a period of your own from that day.",
+    "no_later_rule_known": "The rule card of the area ends within this period, and no later one is known. Netting was "
+    "taken to go on as you said; ask your supplier until when it does.",
+    "paid_as_priced": "A price for what is sent out was given, so it was taken to be paid.",
     "currency_of_area": "The currency of the price table for this place.",
     "from_this_year": "Taken to hold from the beginning of this year.",
+    "holds_before": "The first prices that you gave begin after the day of the question. They were taken to hold until "
+    "then, too, as none before them is known; give what you pay now as a period of its own.",
     "price_of_area": "No price was given. This is the published household average of the area; a kWh saved may be "
     "worth less, as fixed charges can be inside. Your bill has the true price.",
-    "export_price_named": "A price for what is sent out was named, so it was taken to be paid. Please confirm.",
     "surplus_unpaid": "Not said; what is sent out was taken to earn nothing.",
     "usual_account": "Our own choice; change it if you reckon otherwise.",
     "no_growth_promised": "No rise of prices is counted on.",
@@ -108,4 +142,7 @@ TEXTS: Mapping[str, str] = {
     "usual_swap": "Not said; a usual year was taken.",
     "no_resale": "Nothing is counted for selling the set later.",
     "no_running_cost": "No running cost was named.",
+    # why an assumption has no figure of how far it moves the year
+    "moves.no_range": "How far it may be off is not known, so no figure is made of it.",
+    "moves.does_not_move_the_year": "The year's energy, as it is reckoned here, does not depend on it.",
 }

@@ -112,6 +112,14 @@ TEXTS: Mapping[str, str] = MappingProxyType(
         ),
         "meter_rating": "Use a meter and leads rated above the voltage you may meet, category II or better, undamaged.",
         "cadmium": "Broken cadmium-telluride panels are hazardous waste: do not saw, burn or bin them.",
+        "faulty_panel_stays_off": (
+            "A share of faulty panels is only reckoned with, not found. Measure each panel before you pay; one that "
+            "fails stays off the wall, also for the time being."
+        ),
+        "own_transport": (
+            "You fetch the panels: upright and strapped, glass to glass with soft layers. A flat ride without support "
+            "cracks cells that no eye sees."
+        ),
         "transport": (
             "Carry panels upright and strapped, glass to glass with soft layers, never flat on a roof rack "
             "without support."

@@ -28,9 +28,21 @@ TEXTS: Mapping[str, str] = {
     "no_price_known": "What a kWh costs in {area} is not in the table, and a neighbour's price is not borrowed.",
     "one_fact_turns_it": "One thing that was not said turns the answer round: with it the saving is {low_share:.0%} to "
     "{high_share:.0%} of what was reckoned.",
+    "other_year_once_met": "With the conditions met it gives about {once_met_kwh:.0f} kWh in a year; as asked it would "
+    "be {as_asked_kwh:.0f}. All said here of worth and payback is with the conditions met.",
+    "left_for_conditions": "What the conditions cost is not all known here. No more than {amount:at_most} {currency} "
+    "are left for them before it no longer pays.",
+    "once_met": "The decision is about the set with these changes made. Energy, use and payback of the answer are "
+    "those of the set as it was asked.",
+    "reckoned_with": "Reckoned for the set with what is demanded of it done:",
+    "as_asked": "The set as it was asked; the decision above is about it with what is demanded done.",
+    # the cost of a condition
+    "cost_because.costs_nothing": "Costs nothing.",
+    "cost_because.less_energy": "Costs nothing but the energy that it takes or brings.",
+    "cost_because.price_not_known": "What it costs is not known here: ask for a price before you buy.",
     # the fit
     "refused": "One check refuses, and nothing was found that mends it. It stands first among the findings.",
-    "refused_but_mendable": "One check refuses as things stand; it can be mended, see its remedy.",
+    "refused_but_mendable": "One check refuses as things stand; the conditions mend it.",
     "panel_side.fits": "Panels and inverter fit together.",
     "panel_side.fits_with_loss": "Panels and inverter fit together, at the cost of some energy.",
     "panel_side.not_known": "Whether panels and inverter fit together is not known: ratings are missing.",
@@ -54,8 +66,10 @@ TEXTS: Mapping[str, str] = {
     "condition.smaller_breaker": "Have an electrician change the circuit's breaker to {new_value} {unit}.",
     "condition.own_circuit": "Have an electrician give the set a circuit of its own.",
     "condition.thicker_or_shorter_lead": "Take a thicker or shorter lead: {new_value} {unit}.",
-    "condition.lower_set_limit": "Set the inverter to {new_value} {unit} before it is plugged in.",
-    "condition.one_panel_per_input": "Put each panel on an input of its own.",
+    "condition.thicker_or_shorter_lead.thicker": "Take a lead of {new_value} {unit}.",
+    "condition.thicker_or_shorter_lead.shorter": "Take a lead of at most {new_value} {unit}.",
+    "condition.lower_set_limit": "Set the inverter to {new_value} {unit}, and keep the proof.",
+    "condition.one_panel_per_input": "Put each panel of {array} on an input of its own (input {to_inputs} too).",
     "condition.parallel_not_series": "Join the panels in parallel, with leads made for it.",
     "condition.matched_connectors": "Have both halves of each connection made of one maker and type.",
     "condition.string_fuses": "Have a fuse of {new_value} {unit} fitted for each row of panels.",
@@ -63,5 +77,14 @@ TEXTS: Mapping[str, str] = {
     "condition.special_connector": "Have an electrician fit the special connector that the card names.",
     "condition.fixed_connection": "Have an electrician connect it for good, without a plug.",
     "condition.other_inverter": "Take an inverter with at least {new_value} {unit} here.",
+    "condition.other_inverter.max_input_voltage_v": "Take an inverter whose inputs stand at least {new_value} {unit}.",
+    "condition.other_inverter.max_short_circuit_current_a": "Take an inverter whose inputs stand a short-circuit "
+    "current of at least {new_value} {unit}.",
+    "condition.other_inverter.max_panel_short_circuit_current_a": "Take an inverter that admits panels with a "
+    "short-circuit current of {new_value} {unit} on the label.",
+    "condition.other_inverter.max_panel_power_w": "Take an inverter whose maker admits {new_value} {unit} of panels an "
+    "input.",
+    "condition.weaker_panels": "Take panels of at most {new_value} {unit} each.",
+    "condition.fewer_panels": "Connect fewer panels, as the remedy says.",
     "condition.other_residual_current_device": "Have an electrician fit a residual-current device that suits.",
 }

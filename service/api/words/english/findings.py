@@ -29,7 +29,7 @@ PANEL_SIDE: Mapping[str, str] = {
     "hot_voltage.fits_with_loss": "{array}: with cells at {hottest_cell_c:.0f} C the array works at {measured:.1f} "
     "V, below the {limit:g} V that the inverter tracks from. Hot hours give less; nothing breaks.",
     "hot_voltage.not_known": "{array}: with cells at {hottest_cell_c:.0f} C the array works at about {measured:.1f} "
-    "V. Whether the inverter still tracks that needs: {missing}.",
+    "V. Whether the inverter still tracks there hangs on this: {missing}.",
     "start_voltage.fits": "{array}: in dim morning light the array reaches {measured:.1f} V, enough to start the "
     "inverter.",
     "start_voltage.fits_with_loss": "{array}: in dim morning light the array reaches {measured:.1f} V; the inverter "
@@ -37,7 +37,7 @@ PANEL_SIDE: Mapping[str, str] = {
     "start_voltage.fits_with_loss.seldom_starts": "{array}: the array hardly ever reaches the {limit:g} V at which "
     "the inverter starts: it would yield next to nothing. Nothing breaks; another panel or two in series would help.",
     "start_voltage.not_known": "{array}: in dim morning light the array reaches about {measured:.1f} V. Whether the "
-    "inverter starts then needs: {missing}.",
+    "inverter starts then hangs on this: {missing}.",
     "system_voltage.fits": "{array}: the string of the array stays at {measured:.1f} V, below the {limit:g} V that "
     "its panels are insulated for.",
     "system_voltage.does_not_fit": "{array}: the string of the array reaches {measured:.1f} V; its panels are "
@@ -47,8 +47,8 @@ PANEL_SIDE: Mapping[str, str] = {
     "operating_current.fits": "The panels work at {measured:.1f} A; the input draws up to {limit:g} A.",
     "operating_current.fits_with_loss": "The panels could give {measured:.1f} A; the input draws {limit:g} A at "
     "most. Bright hours give less, and that is all: nothing is harmed.",
-    "operating_current.not_known": "The panels work at about {measured:.1f} A. How much the input draws needs: "
-    "{missing}.",
+    "operating_current.not_known": "The panels work at about {measured:.1f} A. Whether the input draws all of it "
+    "hangs on this: {missing}.",
     "short_circuit_current.fits": "In the brightest moments the panels can push {measured:.1f} A; the input stands "
     "{limit:g} A.",
     "short_circuit_current.fits.label": "The panels' short-circuit current is {measured:.1f} A on the label; the "
@@ -75,7 +75,7 @@ PANEL_SIDE: Mapping[str, str] = {
     "A back through it; it is made for a fuse of {limit:g} A and could burn. Do not connect so many without string "
     "fuses.",
     "reverse_current.not_known": "{array}: if a panel of the array fails, the other strings push about "
-    "{measured:.1f} A back through it. Whether it stands that needs: {missing}.",
+    "{measured:.1f} A back through it. Whether it stands that hangs on this: {missing}.",
     "panel_power.fits": "{measured:.0f} W of panels on this input; the maker's figure is {limit:.0f} W.",
     "panel_power.fits.recommended_above": "{measured:.0f} W of panels on this input is more than the {limit:.0f} W "
     "that the maker recommends. That is advice, not a limit: the surplus is simply not drawn.",
@@ -87,7 +87,7 @@ PANEL_SIDE: Mapping[str, str] = {
     "unlike_panels.fits.alike": "The arrays {arrays} share one input and are alike: they lose next to nothing by it.",
     "unlike_panels.fits_with_loss": "The arrays {arrays} share one input and are unlike: in full sun that costs "
     "{measured:.0f} % of their power. An input for each would save it.",
-    "unlike_panels.not_known": "The arrays {arrays} share one input; what that costs needs their ratings: {missing}.",
+    "unlike_panels.not_known": "The arrays {arrays} share one input; what that costs hangs on this: {missing}.",
     "input_count.fits": "{measured:.0f} of {limit:.0f} inputs are used.",
     "input_count.fits.branch_leads": "There are more strings than connector pairs: {branch_leads} branch leads of "
     "the same make are needed.",
@@ -112,6 +112,14 @@ PANEL_SIDE: Mapping[str, str] = {
 SOCKET_SIDE: Mapping[str, str] = {
     "circuit_cable.fits": "Breaker ({breaker_a:g} A) and set ({fed_in_a:.2f} A) together make {measured:.1f} A; the "
     "cable may carry {limit:.1f} A ({table}, method {method}, {ambient_c:g} C).",
+    "circuit_cable.fits.shared_over_range": "Breaker ({breaker_a:g} A) and set ({fed_in_a:.2f} A) together make "
+    "{measured:.1f} A; even at {ambient_c:g} C of air around it the cable may carry {limit:.1f} A ({table}, method "
+    "{method}). How warm it gets there was not said; from {ambient_from_c:g} to {ambient_to_c:g} C the answer is the "
+    "same.",
+    "circuit_cable.fits.own_circuit_over_range": "On a circuit of its own the larger of breaker and set counts: "
+    "{measured:.1f} A; even at {ambient_c:g} C of air around it the cable may carry {limit:.1f} A ({table}, method "
+    "{method}). How warm it gets there was not said; from {ambient_from_c:g} to {ambient_to_c:g} C the answer is the "
+    "same.",
     "circuit_cable.fits.own_circuit": "On a circuit of its own the larger of breaker and set counts: {measured:.1f} A; "
     "the cable may carry {limit:.1f} A ({table}, method {method}, {ambient_c:g} C).",
     "circuit_cable.does_not_fit": "Breaker and set together can push more through the cable than it may carry, and no "
@@ -119,17 +127,26 @@ SOCKET_SIDE: Mapping[str, str] = {
     "circuit_cable.does_not_fit.shared": "Breaker ({breaker_a:g} A) and set ({fed_in_a:.2f} A) together can push "
     "{measured:.1f} A through a cable that may carry {limit:.1f} A ({table}, method {method}, {ambient_c:g} C), and no "
     "breaker would see it. Have an electrician mend the circuit before plugging in.",
+    "circuit_cable.does_not_fit.shared_over_range": "Breaker ({breaker_a:g} A) and set ({fed_in_a:.2f} A) together can "
+    "push {measured:.1f} A through a cable that may carry {limit:.1f} A even at {ambient_c:g} C of air around it "
+    "({table}, method {method}) and less where it is warmer, and no breaker would see it. Have an electrician mend the "
+    "circuit before plugging in.",
+    "circuit_cable.does_not_fit.own_circuit_over_range": "Even on a circuit of its own {measured:.1f} A are more than "
+    "the cable may carry: {limit:.1f} A at {ambient_c:g} C of air around it ({table}, method {method}), less where it "
+    "is warmer. Have an electrician look at it.",
     "circuit_cable.does_not_fit.own_circuit": "Even on a circuit of its own {measured:.1f} A are more than the cable "
     "may carry: {limit:.1f} A ({table}, method {method}, {ambient_c:g} C). Have an electrician look at it.",
     "circuit_cable.does_not_fit.admitted_elsewhere": "Breaker ({breaker_a:g} A) and set ({fed_in_a:.2f} A) together "
     "can push {measured:.1f} A through a cable that may carry {limit:.1f} A ({table}, method {method}, {ambient_c:g} "
     "C). Two published rules disagree here: the {admitted_by}, published on {admitted_on}, admits such a set by plug; "
     "the wiring standard refuses it on this cable. Ask an electrician, and mend the circuit first.",
-    "circuit_cable.not_known": "Whether the cable bears breaker and set together cannot be said before an electrician "
-    "has read: {missing}.",
+    "circuit_cable.not_known": "Whether the cable bears breaker and set together cannot be said before this is known: "
+    "{missing}. Until then, do not plug in.",
     "lead_voltage_rise.fits": "The lead lifts the voltage by {measured:.1f} % and turns {eaten_w:.1f} W to heat.",
     "lead_voltage_rise.fits_with_loss": "The lead lifts the voltage by {measured:.1f} % and turns {eaten_w:.1f} W to "
     "heat; above {limit:g} % the inverter cuts out sooner when the grid runs high.",
+    "lead_voltage_rise.not_known": "The lead alone lifts the voltage by {measured:.1f} %; what the cable before it "
+    "adds hangs on this: {missing}.",
     "lead_voltage_rise.does_not_fit": "The set sends {current_a:.1f} A through a lead of {lead_mm2:g} mm2 that may "
     "carry {lead_may_carry_a:g} A. Use a thicker one.",
     "residual_current.fits": "A residual-current device of this type ({device}) works with a set behind it, type A "
@@ -152,6 +169,8 @@ LOCAL_RULE: Mapping[str, str] = {
     f"{{unit}} published for {{area}}. {_PUBLISHED}",
     "local_cap.not_known": "Whether {measured:.0f} W is within what was published for {area} is open. "
     f"{_PUBLISHED}",
+    "local_cap.not_known.other_set_open": "Whether this set and the other ones stay within the {limit:.0f} {unit} "
+    f"published for {{area}} hangs on the output of another set, which was not said. {_PUBLISHED}",
     "local_cap.not_known.none_found": "No cap on the output of a plug-in set was found for {area}. That is no "
     f"permission: ask the grid operator in writing. {_PUBLISHED}",
     "local_cap.not_known.no_card_in_force": _NOT_FOUND,
@@ -165,6 +184,8 @@ LOCAL_RULE: Mapping[str, str] = {
     f"{{area}} ({{basis}}). {_PUBLISHED}",
     "panel_cap.not_known": "{measured:.0f} W of panels is outside the {limit:.0f} W published for a household plug in "
     f"{{area}} ({{basis}}); other connections have a higher figure. Say how the set is connected. {_PUBLISHED}",
+    "panel_cap.not_known.other_set_open": "Whether the panels of this set and the other ones stay within the "
+    f"{{limit:.0f}} W published for {{area}} hangs on the panels of another set, which were not said. {_PUBLISHED}",
     "panel_cap.not_known.no_card_in_force": _NOT_FOUND,
     "plug.fits": "The card for {area} admits this kind of plug, with its conditions: {statement} {notes} "
     f"{_PUBLISHED}",

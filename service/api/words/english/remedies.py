@@ -17,9 +17,11 @@ _SENTENCES = {
     "string_fuses": "A fuse of {new_value:g} A in each of the {strings} strings, made for direct current; an "
     "electrician fits them.",
     "export_limiter": "An inverter that is kept from sending anything out ({new_value:g} W).",
+    "weaker_panels": "Choose panels of at most {new_value:.0f} W each.",
+    "fewer_panels": "Connect {left} panels instead of {panels}.",
     "special_connector": "Have the special connector fitted instead of a household plug.",
     "fixed_connection": "Have an electrician wire the set in.",
-    "other_inverter": "Choose an inverter with a higher rating: {rating} of at least {new_value:g} {unit}.",
+    "other_inverter": "Choose an inverter with a higher rating, at least {new_value:g} {unit}: {rating}.",
     "other_inverter.max_input_voltage_v": "Choose an inverter whose input stands at least {new_value:g} V.",
     "other_inverter.max_short_circuit_current_a": "Choose an inverter whose input stands a short-circuit current of "
     "at least {new_value:g} A.",
@@ -43,6 +45,12 @@ _SENTENCES = {
     "ask_seller.max_power_current_a": "Ask for the current at maximum power (Imp) on the panel's label.",
     "ask_seller.voc_coefficient_pct_per_k": "Ask for the temperature coefficient of the open-circuit voltage on the "
     "panel's datasheet, and note its unit.",
+    "ask_seller.isc_coefficient_pct_per_k": "Ask for the temperature coefficient of the short-circuit current on the "
+    "panel's datasheet, and note its unit.",
+    "ask_seller.cells_in_series": "Count the panel's cells, half-cut ones by half, or ask for their number.",
+    "ask_seller.cell_kind": "Ask of which kind the panel's cells are.",
+    "ask_seller.bifaciality_share": "Ask whether the panel works from its rear side too, and how much of its front "
+    "side's power the rear gives.",
     "ask_seller.max_system_voltage_v": "Ask for the maximum system voltage on the panel's label.",
     "ask_seller.max_series_fuse_a": "Ask for the maximum series fuse rating on the panel's label.",
     "ask_seller.datasheet_sanity": "Ask for a photo of the label and read it again.",
@@ -52,6 +60,10 @@ _SENTENCES = {
     "ask_electrician.breaker_a": "Read the breaker's rating, or ask an electrician.",
     "ask_electrician.cable_mm2": "Ask an electrician for the cross-section of the circuit's cable.",
     "ask_electrician.laying": "Ask an electrician how the circuit's cable is laid.",
+    "ask_electrician.ambient_c": "Say how warm the air around the cable gets on hot days; under a roof or on a sunny "
+    "wall it is warmer than in a room. Else ask an electrician.",
+    "ask_electrician.ac_power_w": "Read the output of the other set on the label of its inverter.",
+    "ask_electrician.panel_power_w": "Read the power of the other set's panels on their labels.",
     "ask_electrician.dedicated": "Find out whether anything else hangs on this circuit.",
     "ask_electrician.residual_current_device": "Read the type of the residual-current device, or ask an electrician.",
     "ask_operator": "Ask the grid operator, in writing, and keep the answer.",

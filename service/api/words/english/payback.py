@@ -1,0 +1,45 @@
+"""How is an account said: paid back or not, the rate of return, what to bid, what moves it, the greenhouse gas?
+
+Keys: ``crossings.<code>``, ``returns.<code>``, ``break_even``, ``step.<cause>.<less|more>`` set into
+``stepped.<then>.<now>``, ``co2.<code>``.
+"""
+
+from collections.abc import Mapping
+
+TEXTS: Mapping[str, str] = {
+    "crossings.paid_back": "Paid back after {first_years:.1f} years, interest reckoned in; no later cost undoes it.",
+    "crossings.paid_back_twice": "Paid back after {first_years:.1f} years, but a later cost undoes that; for good "
+    "after {lasting_years:.1f} years.",
+    "crossings.undone": "Paid back after {first_years:.1f} years, but a later cost undoes that, and by the end of the "
+    "{years_kept} years kept it is not earned again.",
+    "crossings.not_paid_back": "Not paid back within the {years_kept} years kept, interest reckoned in.",
+    "crossings.nothing_to_pay_back": "Nothing is left to pay, so there is nothing to pay back.",
+    "returns.one": "The money brings {rates} a year.",
+    "returns.one.loss": "The money loses: its one rate of return is {rates} a year.",
+    "returns.none": "There is no rate of return: money only comes in, only goes out, or balances at no rate.",
+    "returns.several": "There are several rates of return ({rates}), because later costs turn the sum more than once. "
+    "None of them alone tells what the money brings; go by what is left over.",
+    "break_even": "Up to {outlay} {currency} this is paid back in {years} years.",
+    "break_even.nothing": "In {years} years nothing comes back that could pay for it.",
+    "step.price.less": "A kWh bought costs {percent:.0f} % less",
+    "step.price.more": "A kWh bought costs {percent:.0f} % more",
+    "step.yield.less": "The set gives {percent:.0f} % less",
+    "step.yield.more": "The set gives {percent:.0f} % more",
+    "step.self_use.less": "You use {percent:.0f} % less of it at home",
+    "step.self_use.more": "You use {percent:.0f} % more of it at home",
+    "step.outlay.less": "You pay {percent:.0f} % less for it",
+    "step.outlay.more": "You pay {percent:.0f} % more for it",
+    "stepped.after.after": "{step}: paid back after {then:.1f} years instead of {now:.1f}.",
+    "stepped.never.after": "{step}: not paid back within {years_kept} years, instead of after {now:.1f}.",
+    "stepped.after.never": "{step}: paid back after {then:.1f} years, instead of not within {years_kept}.",
+    "stepped.free": "{step}: there is nothing to pay back, before or after.",
+    "stepped.never.never.more": "{step}: still not paid back within {years_kept} years, {moved} {currency} more left "
+    "over.",
+    "stepped.never.never.less": "{step}: still not paid back within {years_kept} years, {moved} {currency} less left "
+    "over.",
+    "stepped.never.never.same": "{step}: nothing changes.",
+    "co2.average": "Reckoned with {grams:.0f} g of CO2 equivalent a kWh, the life-cycle average of all electricity "
+    "generated in {area} in {year}. It is not the plant that would run at that moment, and the making of the set is "
+    "not taken off.",
+    "co2.not_known": "No dated average of the grid is known for {area}, and a neighbour's is not borrowed.",
+}

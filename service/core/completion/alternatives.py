@@ -1,0 +1,75 @@
+"""What else might an assumption be, where no range is written down; and why does an assumption move nothing?"""
+
+from collections.abc import Mapping
+from types import MappingProxyType
+
+from service.core.completion.defaults import pattern_of, row_for
+from service.core.model.assumption import Assumption
+from service.core.model.facts import Setup
+from service.core.model.pointer import value_at
+
+Value = str | float | int
+
+# Choices that the year may hang on, with what else is commonly met. A mount that nobody told is tried with its plane
+# kept: the plane has an assumption of its own.
+_CHOICES: Mapping[str, tuple[Value, ...]] = MappingProxyType(
+    {
+        "/arrays/*/count": (2,),
+        "/arrays/*/joined": ("series", "parallel"),
+        "/arrays/*/mount": ("hung_on_rail", "flat_roof", "ground_frame"),
+        "/arrays/*/orientation": ("upright", "lengthwise"),
+        "/arrays/*/side_walls/*/side": ("left", "right"),
+        "/arrays/*/shade/*/edge": ("soft", "hard"),
+        "/arrays/*/panel/cell_kind": ("mono", "poly", "topcon", "hjt"),
+        "/inverter/efficiency_weighting": ("european", "californian"),
+    }
+)
+# Inverters turned down to an older cap are common: 600 of 800 W (from memory).
+_TURNED_DOWN_SHARE = 0.75
+# What the year hangs on, or on what it was settled by, with nothing written down about how far it may be off.
+_NO_RANGE = (
+    "/site/elevation_m", "/site/time_zone", "/arrays/*/input", "/arrays/*/skyline", "/arrays/*/side_walls",
+    "/arrays/*/shade", "/arrays/*/mismatch_share", "/arrays/*/plane", "/inverter/input_count",
+    "/inverter/inputs/*/tracking_max_v", "/arrays/*/cover/material",
+)  # fmt: skip
+
+
+def alternatives(setup: Setup, assumption: Assumption) -> tuple[Value, ...]:
+    """Values that the assumption might have instead and that could move the year's energy; none where there are none.
+
+    The ends of a range that energy depends on; else the other words of a choice. The home's use counts only where it
+    decides what an export limit lets through, the rate of ageing only where a panel has an age.
+    """
+    pattern, value = pattern_of(assumption.pointer), assumption.value
+    if isinstance(value, bool) or not isinstance(value, str | int | float):
+        return ()
+    if pattern == "/arrays/*/joined" and value_at(setup, assumption.pointer.removesuffix("joined") + "count") == 1:
+        return ()
+    if pattern == "/inverter/set_limit_w" and isinstance(value, int | float):
+        return (_TURNED_DOWN_SHARE * value,)
+    if pattern in _CHOICES:
+        return tuple(one for one in _CHOICES[pattern] if one != value)
+    if assumption.low is None or assumption.high is None or not _counts(setup, assumption):
+        return ()
+    return tuple(sorted({end for end in (assumption.low, assumption.high) if end != value}))
+
+
+def why_unmoved(setup: Setup, assumption: Assumption) -> str | None:
+    """The reason code of an assumption for which no figure is computed: no_range or does_not_move_the_year; else None.
+
+    An assumption whose range has no width moves nothing.
+    """
+    if alternatives(setup, assumption):
+        return None
+    pattern = pattern_of(assumption.pointer)
+    within = any(pattern == one or pattern.startswith(f"{one}/") for one in _NO_RANGE)
+    open_value = assumption.low is None and (within or row_for(assumption.pointer, assumption.code).moves_energy)
+    return "no_range" if open_value else "does_not_move_the_year"
+
+
+def _counts(setup: Setup, assumption: Assumption) -> bool:
+    if assumption.pointer == "/money/ageing_share_per_year":
+        return any(array.panel.age_years > 0 for array in setup.arrays)
+    if assumption.pointer.startswith("/household/"):
+        return setup.inverter.export_limit_w is not None
+    return row_for(assumption.pointer, assumption.code).moves_energy

@@ -1,0 +1,98 @@
+"""What passes the meter in a year, and what would it come to at the prices of each hour?"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from service.core.model.hours import Floats, Ints
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class AtPrices:
+    """A year's energy times the stated prices of one tariff period, in money, by cell.
+
+    ``self_used`` and ``exported`` have shape (2, cells): at the import price, at the export price of each hour.
+    ``registers``: (cells,) which register counts a cell, from 0; None where there is one.
+    """
+
+    self_used: Floats
+    exported: Floats
+    registers: Ints | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class HomeYear:
+    """The first year's energy at the meter, in kWh, by cell: shape (12 x registers,), months running fastest, or (1,).
+
+    ``demand_kwh`` is infinite where it is not known: netting is then without a limit. ``at``: by tariff period, oldest
+    first, what the energy comes to where prices move by the hour; None where they do not, empty where none does.
+    """
+
+    self_used_kwh: Floats
+    exported_kwh: Floats
+    demand_kwh: Floats
+    at: tuple[AtPrices | None, ...] = ()
+
+
+def stacked(homes: Sequence[HomeYear]) -> HomeYear:
+    """Several years at the meter of one home in one, with arrays of shape (homes, cells) and (2, homes, cells)."""
+    return HomeYear(
+        self_used_kwh=np.array([home.self_used_kwh for home in homes]),
+        exported_kwh=np.array([home.exported_kwh for home in homes]),
+        demand_kwh=np.array([home.demand_kwh for home in homes]),
+        at=tuple(
+            None
+            if one is None
+            else AtPrices(
+                self_used=np.array([home.at[number].self_used for home in homes]).swapaxes(0, 1),  # type: ignore[union-attr]
+                exported=np.array([home.at[number].exported for home in homes]).swapaxes(0, 1),  # type: ignore[union-attr]
+                registers=one.registers,
+            )
+            for number, one in enumerate(homes[0].at)
+        ),
+    )
+
+
+def scaled(home: HomeYear, share: float) -> HomeYear:
+    """So much of the production, used at home to the same share."""
+    return replace(
+        home,
+        self_used_kwh=home.self_used_kwh * share,
+        exported_kwh=home.exported_kwh * share,
+        at=tuple(
+            None if one is None else replace(one, self_used=one.self_used * share, exported=one.exported * share)
+            for one in home.at
+        ),
+    )
+
+
+def shifted_use(home: HomeYear, share: float) -> HomeYear:
+    """The same production used at home to a larger or smaller share, within production and demand of each cell.
+
+    What is used less goes out at the prices of the hours in which it was used, what is used more was sent out before.
+    """
+    produced = home.self_used_kwh + home.exported_kwh
+    self_used = np.minimum(home.self_used_kwh * max(1.0 + share, 0.0), np.minimum(produced, home.demand_kwh))
+    self_used = np.maximum(self_used, home.self_used_kwh) if share > 0.0 else self_used
+    exported = produced - self_used
+    at = home.at
+    if any(at):
+        kept = _share(self_used, home.self_used_kwh)
+        left = _share(exported, home.exported_kwh)
+        at = tuple(
+            None
+            if one is None
+            else AtPrices(
+                self_used=one.self_used * kept + one.exported * (1.0 - left),
+                exported=one.exported * left + one.self_used * (1.0 - kept),
+                registers=one.registers,
+            )
+            for one in at
+        )
+    return HomeYear(self_used_kwh=self_used, exported_kwh=exported, demand_kwh=home.demand_kwh, at=at)
+
+
+def _share(now: Floats, before: Floats) -> Floats:
+    """What of an energy is still the same, at most 1; 1 where there was none."""
+    return np.minimum(np.divide(now, before, out=np.ones_like(now), where=before > 0.0), 1.0)

@@ -1,0 +1,235 @@
+"""What does a kWh cost in each hour of the year, and how are a year's hours summed before money is counted?
+
+Hours that always cost the same are summed first: by month for flat prices, by month, kind of day and hour for prices
+by the clock, not at all for a year of hourly prices. Then all is summed once more, into cells of one register of the
+meter and one month, each with its kWh and what they come to at the prices of every period. An account rests on these
+few cells alone, and nothing is lost by it, as money is a sum over hours of kWh times price.
+
+Not modelled: public holidays (taken as the weekday they fall on); that a sunny hour is a cheap one, beyond what the
+hourly prices given say.
+"""
+
+from dataclasses import dataclass
+from math import gcd
+
+import numpy as np
+
+from service.core.errors import ContradictionError
+from service.core.model.facts import HourlyPrices, Rate, Tariff, TariffPeriod
+from service.core.model.hours import HOURS, Calendar, Floats, Ints
+from service.core.payback.energy import AtPrices, HomeYear
+
+_MINUTES = 24 * 60
+_SLOTS = 2 * 24  # kinds of day (Monday to Friday, weekend) x hours of the clock
+_CLOCK_CELLS = 12 * _SLOTS
+_MONTHS = 12
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class _Priced:
+    """Prices of one period over the first sums: (2, n) import and export; the register of each slot, (48,)."""
+
+    prices: Floats
+    register: Ints
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class MeterSums:
+    """How a year of hours is summed for the periods of a tariff.
+
+    Attributes:
+        first_of_hour: (8760,) the first sum that an hour belongs to.
+        cell_of_first: (n,) the cell that a first sum belongs to.
+        prices: by period, oldest first: (2, n) import and export prices of the first sums; None where flat.
+        registers: by period: (cells,) register that counts a cell, None where there is one.
+        cells: how many there are; cell = 12 x register + month - 1, registers told apart as finely as any period does.
+    """
+
+    first_of_hour: Ints
+    cell_of_first: Ints
+    prices: tuple[Floats | None, ...]
+    registers: tuple[Ints | None, ...]
+    cells: int
+
+    def by_cell(self, power_w: Floats) -> Floats:
+        """(cells,) energy in kWh of hourly powers in W."""
+        return self._cells(self._first(power_w))
+
+    def home(self, self_used_w: Floats, produced_w: Floats, demand_kwh: Floats) -> HomeYear:
+        """The year at the meter, of (8760,) powers in W and the home's demand ``by_cell``."""
+        self_used = self._first(self_used_w)
+        exported = np.maximum(self._first(produced_w) - self_used, 0.0)
+        return HomeYear(
+            self_used_kwh=self._cells(self_used),
+            exported_kwh=self._cells(exported),
+            demand_kwh=demand_kwh,
+            at=tuple(
+                None if prices is None else self._at(prices, registers, self_used, exported)
+                for prices, registers in zip(self.prices, self.registers, strict=True)
+            ),
+        )
+
+    def _at(self, prices: Floats, registers: Ints | None, self_used: Floats, exported: Floats) -> AtPrices:
+        return AtPrices(
+            self_used=np.stack([self._cells(self_used * row) for row in prices]),
+            exported=np.stack([self._cells(exported * row) for row in prices]),
+            registers=registers,
+        )
+
+    def _first(self, power_w: Floats) -> Floats:
+        size = self.cell_of_first.size
+        return np.bincount(self.first_of_hour, weights=power_w, minlength=size) / 1000.0
+
+    def _cells(self, kwh: Floats) -> Floats:
+        if self.cells == kwh.size:  # flat prices: the months themselves
+            return kwh
+        return np.asarray(np.bincount(self.cell_of_first, weights=kwh, minlength=self.cells), dtype=np.float64)
+
+
+def in_order(tariff: Tariff) -> tuple[TariffPeriod, ...]:
+    """The periods, oldest first."""
+    return tuple(sorted(tariff.periods, key=lambda period: period.valid_from))
+
+
+def meter_sums(tariff: Tariff | None, calendar: Calendar, *, reversing: bool = False) -> MeterSums:
+    """How the hours have to be summed for this tariff.
+
+    Args:
+        tariff: dated prices; None is summed by month.
+        calendar: the wall clock of the rows.
+        reversing: does the meter run backwards? Then every period nets.
+
+    Registers are told apart where surplus is netted, and only there: times of the week that cost the same in every
+    month are counted together; seasons do not tell registers apart, nor do hourly prices.
+
+    Raises:
+        ContradictionError: hourly prices have another length.
+    """
+    periods = () if tariff is None else in_order(tariff)
+    priced = [_priced(at, period, calendar) for at, period in enumerate(periods)]
+    if not any(priced):
+        month = np.arange(_MONTHS)
+        none = (None,) * len(periods)
+        return MeterSums(
+            first_of_hour=calendar.month - 1, cell_of_first=month, prices=none, registers=none, cells=_MONTHS
+        )
+    slot = np.clip(calendar.weekday - 4, 0, 1) * 24 + calendar.clock_h.astype(np.int64)
+    clock_cell = (calendar.month - 1) * _SLOTS + slot
+    counted = [
+        one.register if one is not None and (reversing or period.export == "netted") else np.zeros(_SLOTS, np.int64)
+        for one, period in zip(priced, periods, strict=True)
+    ]
+    apart, finest = np.unique(np.stack(counted), axis=1, return_inverse=True)
+    finest = finest.reshape(-1)
+    by_clock = all(one is None or one.prices.shape[1] == _CLOCK_CELLS for one in priced)
+    first = clock_cell if by_clock else np.arange(HOURS)
+    month_of, slot_of = (
+        (np.arange(_CLOCK_CELLS) // _SLOTS, np.arange(_CLOCK_CELLS) % _SLOTS)
+        if by_clock
+        else (calendar.month - 1, slot)
+    )
+    return MeterSums(
+        first_of_hour=first,
+        cell_of_first=finest[slot_of] * _MONTHS + month_of,
+        prices=tuple(None if one is None else _on(one.prices, first.size, by_clock, clock_cell) for one in priced),
+        registers=tuple(None if not row.any() else np.repeat(row, _MONTHS) for row in apart),
+        cells=_MONTHS * apart.shape[1],
+    )
+
+
+def priced_hours(tariff: Tariff, number: int, calendar: Calendar) -> tuple[Floats, Floats]:
+    """Stated import and export price of each hour, (8760,) each, in the period of that number, oldest first."""
+    period = in_order(tariff)[number]
+    priced = _priced(number, period, calendar)
+    if priced is None:
+        return np.full(HOURS, period.import_price_per_kwh), np.full(HOURS, period.export_price_per_kwh)
+    if priced.prices.shape[1] == HOURS:
+        return priced.prices[0], priced.prices[1]
+    slot = np.clip(calendar.weekday - 4, 0, 1) * 24 + calendar.clock_h.astype(np.int64)
+    at_hour = priced.prices[:, (calendar.month - 1) * _SLOTS + slot]
+    return at_hour[0], at_hour[1]
+
+
+def _on(prices: Floats, rows: int, by_clock: bool, clock_cell: Ints) -> Floats:
+    """Prices by the clock put on the hours of the year, where another period needs these."""
+    return prices if by_clock or prices.shape[1] == rows else prices[:, clock_cell]
+
+
+def _priced(at: int, period: TariffPeriod, calendar: Calendar) -> _Priced | None:
+    if period.hourly is not None:
+        own = np.full(_SLOTS // 2, period.export_price_per_kwh)
+        return _Priced(
+            prices=_hourly(period.hourly, own, f"/tariff/periods/{at}/hourly", calendar),
+            register=np.zeros(_SLOTS, dtype=np.int64),
+        )
+    if not period.rates:
+        return None
+    rate = rate_of_minute(period.rates)
+    table = np.array(
+        [
+            [_own(one.import_price_per_kwh, period.import_price_per_kwh) for one in period.rates],
+            [_own(one.export_price_per_kwh, period.export_price_per_kwh) for one in period.rates],
+        ]
+    )
+    table = np.column_stack([table, [period.import_price_per_kwh, period.export_price_per_kwh]])  # row -1 is the rest
+    step = gcd(60, *(minute_of(clock) for one in period.rates for clock in (one.from_clock, one.to_clock) if clock))
+    by_step = table[:, rate[:, :, ::step]].reshape(2, _MONTHS, _SLOTS, 60 // step)
+    first = by_step[..., 0]
+    by_hour = first + (by_step - first[..., np.newaxis]).mean(axis=3)  # an hour of one price has just that
+    mid_hour = table[:, rate[:, :, 30::60]].reshape(2, _MONTHS, _SLOTS)
+    _, register = np.unique(mid_hour.reshape(-1, _SLOTS), axis=1, return_inverse=True)
+    return _Priced(prices=by_hour.reshape(2, -1), register=register.reshape(-1))
+
+
+def _own(price: float | None, own: float) -> float:
+    return own if price is None else price
+
+
+def rate_of_minute(rates: tuple[Rate, ...]) -> Ints:
+    """Which rate holds, (12, 2, 1440) by month, kind of day and minute of the clock: the first that does, -1 for none.
+
+    >>> night = Rate(name=None, months=None, days=None, from_clock="22:00", to_clock="06:00",
+    ...              import_price_per_kwh=0.2, export_price_per_kwh=None)
+    >>> rate_of_minute((night,))[0, 0, [0, 359, 360, 1319, 1320]].tolist()
+    [0, 0, -1, -1, 0]
+    """
+    held = np.full((_MONTHS, 2, _MINUTES), -1, dtype=np.int64)
+    for at in reversed(range(len(rates))):
+        held[_times(rates[at])] = at
+    return held
+
+
+def _times(rate: Rate) -> tuple[Ints, ...]:
+    """Index of the months, kinds of day and minutes in which a rate holds."""
+    months = range(1, 13) if rate.months is None else rate.months
+    kinds = {"weekday": [0], "weekend": [1]}.get(rate.days or "all", [0, 1])
+    begin, end = minute_of(rate.from_clock or "00:00"), minute_of(rate.to_clock or "24:00")
+    minutes = [*range(begin, end)] if begin < end else [*range(begin, _MINUTES), *range(end)]
+    return np.ix_([month - 1 for month in months], kinds, minutes)
+
+
+def minute_of(clock: str) -> int:
+    """Minutes since midnight of "HH:MM".
+
+    >>> minute_of("06:30")
+    390
+    """
+    return int(clock[:2]) * 60 + int(clock[3:])
+
+
+def _hourly(hourly: HourlyPrices, own_export: Floats, pointer: str, calendar: Calendar) -> Floats:
+    """(2, n) import and export prices: by month, kind of day and hour where they repeat daily, else by hour."""
+    bought = np.asarray(hourly.import_prices_per_kwh, dtype=np.float64)
+    sold = own_export if hourly.export_prices_per_kwh is None else np.asarray(hourly.export_prices_per_kwh)
+    for name, values in (("import_prices_per_kwh", bought), ("export_prices_per_kwh", sold)):
+        if values.size not in {24, 168, HOURS}:
+            where = f"{pointer}/{name}"
+            raise ContradictionError(
+                where, f"has {values.size} values", given=int(values.size),
+                accepted="24 (a day), 168 (a week from Monday) or 8760 (a year) prices", example=[0.31] * 24,
+            )  # fmt: skip
+    if bought.size == sold.size == 24:
+        return np.stack([np.tile(values, _MONTHS * 2) for values in (bought, sold)])
+    hour = calendar.clock_h.astype(np.int64)
+    rows = {24: hour, 168: calendar.weekday * 24 + hour, HOURS: np.arange(HOURS)}
+    return np.stack([values[rows[values.size]] for values in (bought, sold)])

@@ -1,0 +1,60 @@
+"""What does the set cost delivered, faults of second-hand panels reckoned in?
+
+The rule for second-hand panels: of those bought a share f proves faulty, and each of these is bought once more at the
+same price. So the expected outlay for them rises by the share f. A replacement is faulty as often as the first; it is
+not bought a third time, its place stays empty, and the expected energy falls by the share f squared.
+"""
+
+from dataclasses import dataclass
+
+from service.core.model.facts import Fetching, Outlay
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OutlayParts:
+    """What is paid at year 0, by kind; ``things`` less rebates, ``second_hand_risk`` for panels bought once more."""
+
+    things: float
+    freight: float
+    fetching: float
+    registration: float
+    second_hand_risk: float
+
+    @property
+    def total(self) -> float:
+        """All of it."""
+        return self.things + self.freight + self.fetching + self.registration + self.second_hand_risk
+
+
+def outlay_parts(outlay: Outlay) -> OutlayParts:
+    """The expected outlay by kind.
+
+    >>> from service.core.model.facts import OutlayItem
+    >>> trip = Fetching(km=42, per_km=0.3, trips=1, hours=0, per_hour=0)
+    >>> panels = OutlayItem(what="panels", amount=130, second_hand=True)
+    >>> parts = outlay_parts(Outlay(items=(panels,), freight=0, fetching=trip, registration=0, faulty_share=0.1))
+    >>> parts.fetching, parts.second_hand_risk
+    (25.2, 13.0)
+    """
+    used_panels = sum(item.amount for item in outlay.items if item.second_hand)
+    return OutlayParts(
+        things=float(sum(item.amount for item in outlay.items)),
+        freight=outlay.freight or 0.0,
+        fetching=0.0 if outlay.fetching is None else fetching_cost(outlay.fetching),
+        registration=outlay.registration or 0.0,
+        second_hand_risk=(outlay.faulty_share or 0.0) * max(used_panels, 0.0),
+    )
+
+
+def fetching_cost(fetching: Fetching) -> float:
+    """Driving there and back on each trip, and the hours at what they are worth."""
+    return 2.0 * fetching.km * fetching.trips * fetching.per_km + (fetching.hours or 0.0) * (fetching.per_hour or 0.0)
+
+
+def sound_share(faulty_share: float) -> float:
+    """The share of the places on which a sound panel ends up, which is the share of the energy that is expected.
+
+    >>> sound_share(0.5)
+    0.75
+    """
+    return 1.0 - faulty_share**2

@@ -1,0 +1,188 @@
+"""At which hour does a machine best run, and what does that gain? Honest, and therefore small.
+
+A run is a known load on top of what the home draws anyway: of each stretch with load L the set meets
+E[min(P, D + L)] - E[min(P, D)], the closed form of self-use with L on top. A heater at 2 kW is more than most sets
+give, so that a good part of a run is bought whatever the hour.
+"""
+
+from dataclasses import dataclass
+from datetime import date
+
+import numpy as np
+
+from service.core.energy.result import EnergyYear
+from service.core.household import RUN_HOURS, demand_w, k_of, mean_day_w, self_used_w, with_allowance_w
+from service.core.model.demand import DemandShape
+from service.core.model.facts import Machine, Setup, TariffPeriod
+from service.core.model.hours import Calendar, Floats
+from service.core.payback import priced_hours
+
+# A washing machine or dishwasher draws most of its energy for heating, in its first hour and at about this power
+# (trade figures, from memory: 60 to 80 % of a wash at 40 to 60 C); the rest evenly over the run.
+HEATER_W = 2000.0
+HEATER_SHARE = 0.65
+
+_RUNS_PER_WEEK_IN_A_YEAR = 365.0 / 7.0
+_PHASES = 3
+# Less than this is no reason to change a habit.
+_LEAST_GAIN = 1e-6
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Habit:
+    """One machine's best hour.
+
+    ``usual_start`` and ``best_start``: wall clock, "HH:MM"; equal where no other hour is better.
+    ``gain_kwh_per_year``: more of the home's own production used than at the usual hour; negative where a cheap hour
+    without sun is worth more. ``gain_per_year``: in money at the prices of the hours; None where no price is known.
+    Each machine is looked at with all others where they are: gains of several do not quite add up.
+    """
+
+    machine: str
+    usual_start: str
+    best_start: str
+    gain_kwh_per_year: float
+    gain_per_year: float | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class _Hours:
+    """The year that machines run in; ``import_price`` and ``export_value`` are None where no price is known."""
+
+    produced_w: Floats
+    demand_w: Floats
+    always_on_w: float
+    k: float
+    clock_h: np.ndarray[tuple[int], np.dtype[np.int64]]
+    phase_share: float
+    import_price: Floats | None
+    export_value: Floats | None
+
+    def by_clock(self, per_row: Floats) -> Floats:
+        """(24,) mean over the days, by wall-clock hour."""
+        count = np.bincount(self.clock_h, minlength=24)
+        return np.bincount(self.clock_h, weights=per_row, minlength=24) / np.maximum(count, 1)
+
+
+def habits(
+    energy: EnergyYear,
+    setup: Setup,
+    calendar: Calendar,
+    shape: DemandShape,
+    as_of: date,
+    other_w: Floats | None = None,
+) -> tuple[Habit, ...]:
+    """The best hour of each machine that was named, in their order.
+
+    Args:
+        energy: the year's production.
+        setup: household, meter and tariff.
+        calendar: the wall clock of the rows.
+        shape: the published shape of demand.
+        as_of: the day whose prices hold.
+        other_w: (8760,) of a plant on the roof, whose power counts as the home's own too.
+
+    The best hour is the one at which the run costs least: what is bought at the price of its hour, and what is used
+    instead of sent out at what it would have earned. Without prices it is the one with the most own power. On a meter
+    that counts each phase alone the machine is on the set's phase in one case of three.
+    """
+    if not setup.household.machines:
+        return ()
+    hours = _hours(energy, setup, calendar, shape, as_of, other_w)
+    return tuple(_habit(machine, hours) for machine in setup.household.machines)
+
+
+def _hours(
+    energy: EnergyYear,
+    setup: Setup,
+    calendar: Calendar,
+    shape: DemandShape,
+    as_of: date,
+    other_w: Floats | None,
+) -> _Hours:
+    household = setup.household
+    share = 1.0 / _PHASES if setup.meter.sums_phases is False else 1.0
+    produced = energy.ac_w if other_w is None else energy.ac_w + other_w * share
+    import_price, export_value = _prices(setup, calendar, as_of)
+    return _Hours(
+        produced_w=produced,
+        demand_w=demand_w(household, calendar, shape, southern=setup.site.latitude_deg < 0) * share,
+        always_on_w=household.always_on_w * share,
+        k=k_of(household, setup.meter.netting),
+        clock_h=calendar.clock_h.astype(np.int64),
+        phase_share=share,
+        import_price=import_price,
+        export_value=export_value,
+    )
+
+
+def _prices(setup: Setup, calendar: Calendar, as_of: date) -> tuple[Floats | None, Floats | None]:
+    """What a kWh bought costs, and what one sent out is worth, in each hour of the period in force."""
+    if setup.tariff is None:
+        return None, None
+    counts = setup.meter.counts
+    number, period = _in_force(setup, as_of)
+    bought, sold = priced_hours(setup.tariff, number, calendar)
+    if counts == "one_way":
+        return bought, -bought
+    if counts == "reversing" or period.export == "netted":
+        return bought, bought
+    if period.export == "paid":
+        return bought, sold * (1.0 - (period.export_tax_share or 0.0))
+    return bought, np.zeros(bought.size)
+
+
+def _habit(machine: Machine, hours: _Hours) -> Habit:
+    own_w = mean_day_w(machine)[hours.clock_h] * hours.phase_share
+    floor = np.minimum(hours.demand_w, hours.always_on_w)
+    beside = np.maximum(hours.demand_w - own_w, floor)
+    base = self_used_w(hours.produced_w, beside, hours.always_on_w, hours.k)
+
+    def met(load_w: float) -> Floats:
+        on_top = with_allowance_w(hours.produced_w, beside, hours.always_on_w, hours.k, load_w)
+        return np.maximum(on_top - base, 0.0) / 1000.0
+
+    heat_kwh = HEATER_SHARE * machine.kwh_a_run
+    heater_w = max(HEATER_W, heat_kwh * 1000.0)
+    heated_share = heat_kwh * 1000.0 / heater_w
+    even_w = (machine.kwh_a_run - heat_kwh) * 1000.0 / RUN_HOURS
+    later = met(even_w)
+    first = heated_share * met(even_w + heater_w) + (1.0 - heated_share) * later
+    used, cost = _runs(first, later, heat_kwh, even_w / 1000.0, hours)
+    usual = int(machine.usual_hour)
+    best = int(np.argmax(used) if cost is None else np.argmin(cost))
+    better = used[best] - used[usual] if cost is None else cost[usual] - cost[best]
+    if better <= _LEAST_GAIN * machine.kwh_a_run:
+        best = usual
+    runs = machine.runs_per_week * _RUNS_PER_WEEK_IN_A_YEAR
+    return Habit(
+        machine=machine.name,
+        usual_start=f"{usual:02d}:00",
+        best_start=f"{best:02d}:00",
+        gain_kwh_per_year=float(used[best] - used[usual]) * runs,
+        gain_per_year=None if cost is None else float(cost[usual] - cost[best]) * runs,
+    )
+
+
+def _runs(
+    first: Floats, later: Floats, heat_kwh: float, even_kwh: float, hours: _Hours
+) -> tuple[Floats, Floats | None]:
+    """(24,) own power used by one run, in kWh, and what the run costs, by the hour at which it starts."""
+    used = np.zeros(24)
+    cost = None if hours.import_price is None else np.zeros(24)
+    for step in range(RUN_HOURS):
+        row = (first if step == 0 else later) * hours.phase_share
+        used += np.roll(hours.by_clock(row), -step)
+        if cost is not None and hours.import_price is not None and hours.export_value is not None:
+            needed = even_kwh + (heat_kwh if step == 0 else 0.0)
+            paid = (needed - row) * hours.import_price + row * hours.export_value
+            cost += np.roll(hours.by_clock(paid), -step)
+    return used, cost
+
+
+def _in_force(setup: Setup, as_of: date) -> tuple[int, TariffPeriod]:
+    """The period whose prices hold on the day, and its number, oldest first."""
+    periods = sorted(setup.tariff.periods if setup.tariff else (), key=lambda period: period.valid_from)
+    begun = [at for at, period in enumerate(periods) if date.fromisoformat(period.valid_from) <= as_of]
+    number = begun[-1] if begun else 0
+    return number, periods[number]

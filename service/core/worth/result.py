@@ -1,0 +1,81 @@
+"""What does an account tell: the shape of the answer about money?"""
+
+from dataclasses import dataclass
+
+from service.core.model.band import Band
+from service.core.payback import OutlayParts
+from service.core.worth.sensitivity import Sensitivity
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class YearFlow:
+    """One year of the account, in the middle case. ``unpaid`` is what of all costs is still to be earned after it."""
+
+    year: int
+    saving: float
+    cost: float
+    resale: float
+    unpaid: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Moving:
+    """What is left after so many years when the home is given up: savings less costs plus resale, undiscounted."""
+
+    years: int
+    gain: Band
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BreakEven:
+    """The most that may be paid for a set that is then paid back, discounted, at the end of so many years."""
+
+    years: int
+    worth_up_to: Band
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Worth:
+    """What the set is worth. Bands: ``cautious`` is the smaller saving and the longer payback.
+
+    Attributes:
+        outlay: what is paid at year 0, None where no price was given; all that compares with it is then None.
+        outlay_parts: what it is made of, by kind.
+        expected_year_kwh: first year's production, less the places that faulty panels leave empty.
+        years_kept: whole years of the account, the smaller of the stay and the years asked.
+        saving_first_year: at today's price, un-aged.
+        simple_payback_years: outlay over the first year's saving less running cost, whether within the years or not;
+            a member is None where there is no saving.
+        undiscounted_payback_years, discounted_payback_years: first crossing of the running sum within the years kept,
+            resale left out; a member is None where there is none.
+        lasting_payback_years: the discounted crossing that no later cost undoes.
+        net_present_value: over the years kept, resale in.
+        internal_rate_of_return_share: of the middle, where there is exactly one; all of them in
+            ``internal_rates_of_return``.
+        levelised_cost_per_kwh: present value of costs less resale, over that of the energy produced.
+        worth_up_to: the most outlay that is paid back for good within the years kept.
+        break_even: the same for accounts that end after 3, 5, 8, 10 years, as far as the set is kept so long, and
+            after the years kept.
+        sensitivity: what a step of each cause does to the payback, the largest effect first.
+        yearly_flows: year 0 on.
+        if_moving_after_years: None where the stay is open or no price was given.
+    """
+
+    outlay: float | None
+    outlay_parts: OutlayParts | None
+    expected_year_kwh: float
+    years_kept: int
+    saving_first_year: Band
+    simple_payback_years: Band | None
+    undiscounted_payback_years: Band | None
+    discounted_payback_years: Band | None
+    lasting_payback_years: Band | None
+    net_present_value: Band | None
+    internal_rate_of_return_share: float | None
+    internal_rates_of_return: tuple[float, ...]
+    levelised_cost_per_kwh: float | None
+    worth_up_to: Band
+    break_even: tuple[BreakEven, ...]
+    sensitivity: tuple[Sensitivity, ...]
+    yearly_flows: tuple[YearFlow, ...]
+    if_moving_after_years: Moving | None

@@ -1,0 +1,64 @@
+"""What has to be paid, as far as was said."""
+
+from copy import deepcopy
+
+import pytest
+
+from service.core.completion import as_request
+from service.core.errors import ContradictionError
+from tests.requests import SMALLEST, asked, with_panel
+
+PANELS = {"what": "2 used Panels", "amount": 130}
+INVERTER = {"what": "inverter", "amount": 95}
+
+
+def completed(outlay, **panel):
+    request = deepcopy(with_panel(**panel) if panel else SMALLEST)
+    return asked({**request, "outlay": outlay})
+
+
+def test_what_was_not_named_costs_nothing_and_is_not_written_down():
+    done = completed({"items": [INVERTER]})
+    outlay = done.setup.outlay
+    assert (outlay.freight, outlay.fetching, outlay.registration, outlay.faulty_share) == (None, None, None, None)
+    assert not [pointer for pointer in done.assumptions.by_pointer if pointer.startswith("/outlay")]
+
+
+def test_faults_fall_on_what_is_called_panels_and_that_is_written_down():
+    done = completed({"items": [PANELS, INVERTER, {"what": "panel brackets", "amount": 20}], "faulty_share": 0.1})
+    assert [item.second_hand for item in done.setup.outlay.items] == [True, False, False]
+    assert done.assumptions.by_pointer["/outlay/items/0/second_hand"].code == "panels_by_name"
+
+
+def test_what_is_said_goes_before_the_name():
+    items = [{**PANELS, "second_hand": False}, {"what": "modules", "amount": 80, "second_hand": True}]
+    done = completed({"items": items, "faulty_share": 0.1})
+    assert [item.second_hand for item in done.setup.outlay.items] == [False, True]
+
+
+def test_a_share_of_faulty_panels_without_panels_is_refused():
+    with pytest.raises(ContradictionError) as refused:
+        completed({"items": [INVERTER], "faulty_share": 0.1})
+    assert refused.value.pointer == "/outlay/faulty_share"
+
+
+def test_silence_about_faults_is_written_down_where_panels_were_in_use():
+    used = completed({"items": [PANELS]}, history="roof")
+    assert used.assumptions.by_pointer["/outlay/faulty_share"].value == 0
+    unused = completed({"items": [PANELS]}, history="unused", age_years=0)
+    assert "/outlay/faulty_share" not in unused.assumptions.by_pointer
+
+
+def test_one_trip_is_counted_and_own_hours_only_where_they_were_mentioned():
+    plain = completed({"items": [INVERTER], "fetching": {"km": 40, "per_km": 0.3}})
+    fetching = plain.setup.outlay.fetching
+    assert (fetching.trips, fetching.hours, fetching.per_hour) == (1, None, None)
+    assert "/outlay/fetching/trips" in plain.assumptions.by_pointer
+    assert "/outlay/fetching/hours" not in plain.assumptions.by_pointer
+    timed = completed({"items": [INVERTER], "fetching": {"km": 40, "per_km": 0.3, "hours": 2}})
+    assert timed.assumptions.by_pointer["/outlay/fetching/per_hour"].value == 0
+
+
+def test_an_outlay_with_faults_comes_back_as_it_was_sent():
+    sent = {"items": [{**PANELS, "second_hand": True}, {**INVERTER, "second_hand": False}], "faulty_share": 0.1}
+    assert as_request(completed(sent).setup)["outlay"] == sent

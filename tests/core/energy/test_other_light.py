@@ -1,0 +1,70 @@
+"""Other light than the typical year's, against the whole chain with so much dirt that just that light is left."""
+
+from dataclasses import replace
+
+import numpy as np
+import pytest
+
+from service.core.energy import energy_year
+from service.core.model.assumption import Assumptions
+from service.core.model.place import Plane
+from tests.builders import array, inverter, one_input, setup
+from tests.climates import climate
+from tests.skies import mixed_year
+
+SKY = mixed_year(54.2, 12.3)
+SUNNY = Plane(tilt_deg=35, azimuth_deg=180)
+WIDE = one_input(tracking_min_v=5, tracking_max_v=200, start_voltage_v=5, max_current_a=60)
+CLEAN = array(count=2, joined="parallel", plane=SUNNY, dirt_share=0.2, lead_length_m=0)
+
+
+def year(one_input=WIDE, dirt_share=0.2, **changes):
+    arrays = (replace(CLEAN, dirt_share=dirt_share),)
+    box = inverter(inputs=(one_input,) * 2, **changes)
+    return energy_year(setup(arrays=arrays, inverter=box), SKY, climate(), Assumptions.of(()))
+
+
+@pytest.mark.parametrize("scale", [0.8, 0.9, 1.1, 1.2])
+@pytest.mark.parametrize(
+    ("one_input", "changes", "tolerance"),
+    [
+        (WIDE, {"ac_power_w": 2000, "set_limit_w": 2000}, 0.012),
+        (WIDE, {"set_limit_w": 300}, 0.012),
+        (replace(WIDE, max_current_a=14), {}, 0.02),
+        (replace(WIDE, max_input_power_w=350), {}, 0.012),
+    ],
+    ids=["nothing cuts", "a.c. limit", "current limit", "power limit"],
+)
+def test_scaled_light_is_what_a_cleaner_or_dirtier_panel_gets(one_input, changes, tolerance, scale):
+    """Cells warm by the light before the dirt, so that both have them equally warm.
+
+    True agreement: 1 % at worst; 1.6 % low under a current limit, whose voltage rises a little where it begins to cut.
+    """
+    middle, dirtier = year(one_input, **changes), year(one_input, 1 - 0.8 * scale, **changes)
+    assert middle.kwh_at(scale) == pytest.approx(dirtier.year_kwh.middle, rel=tolerance)
+
+
+def test_a_hard_limit_narrows_the_band_and_a_soft_one_leaves_it():
+    """880 Wp on 50 W run at the limit in every bright hour: more light adds an hour at dawn and nothing at noon."""
+    hard, soft = year(set_limit_w=50), year(ac_power_w=2000, set_limit_w=2000)
+    low, high = soft.light_ends()
+    assert soft.year_kwh.hopeful / soft.year_kwh.middle == pytest.approx(high, abs=0.01)
+    assert soft.year_kwh.cautious / soft.year_kwh.middle == pytest.approx(low, abs=0.01)
+    for end, light in ((hard.year_kwh.hopeful, high), (hard.year_kwh.cautious, low)):
+        assert 0 < abs(end / hard.year_kwh.middle - 1) < 0.3 * abs(light - 1)
+
+
+def test_hours_at_the_limit_stay_there_and_what_more_light_adds_is_cut():
+    one = year(set_limit_w=300)
+    ac_w, clipped_w = one.ac_and_clipped_at(1.2)
+    at_limit = one.ac_w == one.ac_w.max()
+    assert np.all(ac_w[at_limit] == one.ac_w.max())
+    assert clipped_w.sum() / 1000 > one.lost_kwh["clipped"]
+
+
+def test_downtime_takes_its_part_of_the_ends_too():
+    setting = setup(downtime_days_per_year=36.5)
+    on = energy_year(replace(setting, downtime_days_per_year=0), SKY, climate(), Assumptions.of(()))
+    off = energy_year(setting, SKY, climate(), Assumptions.of(()))
+    assert off.year_kwh.hopeful == pytest.approx(0.9 * on.year_kwh.hopeful)
+    assert off.year_kwh.cautious == pytest.approx(0.9 * on.year_kwh.cautious)

@@ -1,0 +1,113 @@
+"""The best hour of each machine, and what it gains."""
+
+from datetime import date
+
+import pytest
+
+from service.core.model.facts import HourlyPrices, Machine, Meter, Tariff, TariffPeriod
+from service.core.worth import habits
+from service.data.households import load_demand_shape
+from tests.builders import household, setup, tariff
+from tests.energy_years import CALENDAR, energy_year, production_w
+
+AS_OF = date(2026, 11, 25)
+SHAPE = load_demand_shape()
+
+
+def washing(**changes):
+    facts = {"name": "washing", "kwh_a_run": 0.9, "runs_per_week": 4, "usual_hour": 19} | changes
+    return Machine(**facts)
+
+
+def found(*machines, year_kwh=640.0, demand_kwh=2500, other_w=None, as_of=AS_OF, **changes):
+    home = household(demand_kwh_per_year=demand_kwh, always_on_w=40, machines=machines)
+    return habits(energy_year(year_kwh), setup(household=home, **changes), CALENDAR, SHAPE, as_of, other_w)
+
+
+def paid(price, **changes):
+    period = {"valid_from": "2026-01-01", "import_price_per_kwh": 0.34, "export": "paid", "export_price_per_kwh": price}
+    return Tariff(currency="EUR", periods=(TariffPeriod(**period | changes),))
+
+
+@pytest.mark.parametrize("year_kwh", [630.0, 760.0, 890.0])
+def test_four_washes_a_week_moved_to_noon_gain_what_practice_says(year_kwh):
+    """Published practice: moving four washes a week to noon gains 27 to 59 kWh a year (quoted without its homes)."""
+    habit = found(washing(), year_kwh=year_kwh, demand_kwh=2000)[0]
+    assert 10 <= int(habit.best_start[:2]) <= 13
+    assert 27 < habit.gain_kwh_per_year < 59
+
+
+def test_a_gain_is_never_more_than_what_the_machine_draws():
+    habit = found(washing(kwh_a_run=0.1, runs_per_week=1), year_kwh=5000)[0]
+    assert 0 < habit.gain_kwh_per_year < 0.1 * 365 / 7
+
+
+def test_in_money_it_is_worth_the_price_while_surplus_is_unpaid():
+    habit = found(washing())[0]
+    assert habit.gain_per_year == pytest.approx(0.34 * habit.gain_kwh_per_year)
+
+
+def test_paid_surplus_makes_the_habit_worth_less_and_netted_surplus_nothing():
+    unpaid, sold = found(washing())[0], found(washing(), tariff=paid(0.08))[0]
+    assert sold.gain_per_year == pytest.approx(unpaid.gain_per_year * (0.34 - 0.08) / 0.34)
+    taxed = found(washing(), tariff=paid(0.08, export_tax_share=1.0))[0]
+    assert taxed.gain_per_year == pytest.approx(unpaid.gain_per_year)
+    netted = found(washing(), tariff=paid(0.0, export="netted"))[0]
+    assert (netted.gain_kwh_per_year, netted.gain_per_year, netted.best_start) == (0, 0, "19:00")
+    reversing = Meter(counts="reversing", sums_phases=True, netting="instant")
+    assert found(washing(), meter=reversing)[0].gain_per_year == 0
+
+
+def test_a_meter_that_bills_both_ways_doubles_what_the_habit_saves():
+    one_way = Meter(counts="one_way", sums_phases=True, netting="instant")
+    habit = found(washing(), meter=one_way)[0]
+    assert habit.gain_per_year == pytest.approx(2 * 0.34 * habit.gain_kwh_per_year)
+
+
+def test_a_machine_at_its_best_hour_gains_nothing():
+    best = int(found(washing())[0].best_start[:2])
+    habit = found(washing(usual_hour=best))[0]
+    assert (habit.usual_start, habit.best_start) == (f"{best:02d}:00", f"{best:02d}:00")
+    assert habit.gain_kwh_per_year == 0
+
+
+def test_a_cheap_night_may_beat_the_sun_and_is_said_in_both():
+    prices = tuple(0.02 if hour in {2, 3} else 0.6 for hour in range(24))
+    hourly = HourlyPrices(import_prices_per_kwh=prices, export_prices_per_kwh=None)
+    habit = found(washing(usual_hour=12), tariff=paid(0.0, export="unpaid", hourly=hourly))[0]
+    assert habit.best_start == "02:00"
+    assert habit.gain_kwh_per_year < 0 < habit.gain_per_year
+
+
+def test_the_prices_of_the_day_count():
+    later = TariffPeriod(valid_from="2027-01-01", import_price_per_kwh=0.68, export="unpaid", export_price_per_kwh=0.0)
+    dated = Tariff(currency="EUR", periods=(*tariff().periods, later))
+    now, then = (found(washing(), tariff=dated, as_of=day)[0] for day in (AS_OF, date(2027, 2, 1)))
+    assert then.gain_per_year == pytest.approx(2 * now.gain_per_year)
+
+
+def test_without_a_price_the_gain_is_energy_alone():
+    habit = found(washing(), tariff=None)[0]
+    assert habit.gain_per_year is None
+    assert habit.gain_kwh_per_year == pytest.approx(found(washing())[0].gain_kwh_per_year)
+
+
+def test_a_meter_that_counts_each_phase_makes_the_habit_worth_less():
+    apart = Meter(counts="two_way", sums_phases=False, netting="instant")
+    assert 0 < found(washing(), meter=apart)[0].gain_kwh_per_year < found(washing())[0].gain_kwh_per_year
+
+
+def test_each_machine_gets_its_own_answer_in_order_and_none_gets_none():
+    names = [habit.machine for habit in found(washing(name="dishes"), washing(name="clothes", runs_per_week=2))]
+    assert names == ["dishes", "clothes"]
+    assert found() == ()
+
+
+def test_a_machine_that_never_runs_and_a_set_that_gives_nothing_gain_nothing():
+    assert found(washing(runs_per_week=0))[0].gain_kwh_per_year == 0
+    assert found(washing(), year_kwh=0.0)[0].gain_kwh_per_year == 0
+
+
+def test_a_large_plant_on_the_roof_moves_the_habit_too():
+    with_roof = found(washing(), other_w=5 * production_w())[0]
+    assert with_roof.gain_kwh_per_year > found(washing())[0].gain_kwh_per_year

@@ -1,0 +1,139 @@
+"""Meters and tariffs over HTTP: what is answered, what is assumed aloud, what is refused and how."""
+
+from typing import Any
+
+import pytest
+
+from tests.http.client import PLAIN, SMALLEST, changed, post
+
+PERIOD = {"valid_from": "2026-01-01", "import_price_per_kwh": 0.34}
+NIGHT = {"name": "night", "from_clock": "22:00", "to_clock": "06:00", "import_price_per_kwh": 0.22}
+SET = {**SMALLEST, "outlay": PLAIN["outlay"]}
+
+
+def tariff(*periods: dict[str, Any]) -> dict[str, Any]:
+    return {"currency": "EUR", "periods": list(periods)}
+
+
+def answered(body: dict[str, Any]) -> dict[str, Any]:
+    answer = post("/v1/payback", body)
+    assert answer.status_code == 200, answer.text
+    told: dict[str, Any] = answer.json()
+    return told
+
+
+def first_saving(*periods: dict[str, Any], **parts: Any) -> float:
+    saving: float = answered({**SET, "tariff": tariff(*periods), **parts})["payback"]["saving_first_year"]["middle"]
+    return saving
+
+
+def refused(body: dict[str, Any]) -> list[dict[str, Any]]:
+    answer = post("/v1/payback", body)
+    assert answer.status_code == 422, answer.text
+    errors: list[dict[str, Any]] = answer.json()["errors"]
+    return errors
+
+
+def test_a_cheaper_night_takes_a_little_off_and_hours_that_cost_the_same_nothing() -> None:
+    flat = first_saving(PERIOD)
+    awake = {"inverter": {**SET["inverter"], "night_draw_w": 0}}  # what it draws by night gets cheaper as well
+    without = first_saving(PERIOD, **awake)
+    assert 0.9 * without < first_saving({**PERIOD, "rates": [NIGHT]}, **awake) < without
+    same = {**NIGHT, "import_price_per_kwh": 0.34}
+    assert first_saving({**PERIOD, "rates": [same]}) == flat
+    assert first_saving({"valid_from": "2026-01-01", "hourly": {"import_prices_per_kwh": [0.34] * 8760}}) == flat
+
+
+def test_cheap_sunny_hours_lengthen_the_payback() -> None:
+    noon = {"from_clock": "10:00", "to_clock": "16:00", "import_price_per_kwh": 0.12}
+    flat, cheap = (
+        answered({**SET, "tariff": tariff(p)})["payback"]["discounted_payback_years"]["middle"]
+        for p in (PERIOD, {**PERIOD, "rates": [noon]})
+    )
+    assert cheap > 1.3 * flat
+
+
+def test_a_negative_export_price_costs() -> None:
+    assert first_saving({**PERIOD, "export_price_per_kwh": -0.05}) < first_saving(PERIOD)
+
+
+def test_fees_are_costs_of_each_year() -> None:
+    period = {**PERIOD, "fee_per_year": 10, "fee_per_kva_year": 50}
+    flows = answered({**SET, "tariff": tariff(period)})["payback"]["yearly_flows"]
+    assert flows[1]["cost"] == pytest.approx(10 + 0.6 * 50)
+
+
+def test_netting_in_the_netherlands_ends_with_the_year_and_that_is_said() -> None:
+    body = {**SET, "tariff": tariff({**PERIOD, "export": "netted"}), "include": ["used"]}
+    body["site"] = {"latitude_deg": 52.4, "longitude_deg": 5.2}
+    told = answered(body)
+    said = {one["pointer"]: one for one in told["assumptions"]}
+    assert said["/tariff/periods/1/valid_from"]["value"] == "2027-01-01"
+    assert said["/tariff/periods/1/export"]["code"] == "netting_ends"
+    assert "2026-12-31" in said["/tariff/periods/1/export"]["source"]
+    assert said["/meter/netting"]["value"] == "year"
+    assert told["used"]["tariff"]["periods"][1]["export"] == "unpaid"
+    flows = told["payback"]["yearly_flows"]
+    assert flows[1]["saving"] > flows[2]["saving"]
+    again = answered({**told["used"], "include": []})
+    assert again["payback"]["yearly_flows"] == flows
+
+
+def test_the_same_rule_ends_for_a_plain_energy_too() -> None:
+    body = changed("/tariff/periods/0/export", "netted", PLAIN)
+    body["site"] = {"latitude_deg": 52.4, "longitude_deg": 5.2, "rule_area": "NL"}
+    told = answered(body)
+    assert {one["pointer"]: one["code"] for one in told["assumptions"]}["/tariff/periods/1/export"] == "netting_ends"
+    assert told["payback"]["yearly_flows"][2]["saving"] == pytest.approx(640 * 0.55 * 0.34 * 0.995, abs=0.01)
+
+
+def test_a_period_without_a_price_takes_that_of_the_area() -> None:
+    told = answered({**SET, "tariff": {"periods": [{"export": "paid", "export_price_per_kwh": 0.08}]}})
+    said = {one["pointer"]: one["code"] for one in told["assumptions"]}
+    assert said["/tariff/periods/0/import_price_per_kwh"] == "price_of_area"
+
+
+REFUSED: dict[str, tuple[dict[str, Any], str]] = {
+    "rates and hours": ({**PERIOD, "rates": [NIGHT], "hourly": {"import_prices_per_kwh": [0.3] * 24}}, "/hourly"),
+    "a rate that never holds": ({**PERIOD, "rates": [NIGHT, {**NIGHT, "days": "weekend"}]}, "/rates/1"),
+    "a rate without a price": ({**PERIOD, "rates": [{"days": "weekend"}]}, "/rates/0"),
+    "a rate without an end": ({**PERIOD, "rates": [{"from_clock": "22:00", "import_price_per_kwh": 0.2}]},
+                              "/rates/0/to_clock"),
+    "a year of hours and one": ({"hourly": {"import_prices_per_kwh": [0.3] * 169}}, "/hourly/import_prices_per_kwh"),
+    "a price for what is unpaid": ({**PERIOD, "export": "unpaid", "export_price_per_kwh": 0.08},
+                                   "/export_price_per_kwh"),
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("name", REFUSED)
+def test_contradicting_rates_are_refused_with_what_would_do(name: str) -> None:
+    period, pointer = REFUSED[name]
+    found = {one["pointer"]: one for one in refused({**SET, "tariff": tariff(period)})}
+    mistake = found[f"/tariff/periods/0{pointer}"]
+    assert mistake["code"] == "contradiction"
+    assert mistake["problem"]
+    assert mistake["accepted"]
+
+
+def test_overlapping_and_unsorted_periods_are_refused_with_an_example() -> None:
+    (same_day,) = refused({**SET, "tariff": tariff(PERIOD, PERIOD)})
+    assert same_day["pointer"] == "/tariff/periods/1/valid_from"
+    (unsorted,) = refused({**SET, "tariff": tariff({**PERIOD, "valid_from": "2028-01-01"}, PERIOD)})
+    assert unsorted["pointer"] == "/tariff/periods/1/valid_from"
+    assert unsorted["example"] == "2029-01-01"
+
+
+def test_a_plain_energy_knows_no_hours_and_says_so() -> None:
+    hours = {"valid_from": "2026-01-01", "hourly": {"import_prices_per_kwh": [0.3] * 24}}
+    for period, pointer in (({**PERIOD, "rates": [NIGHT]}, "rates"), (hours, "hourly")):
+        (mistake,) = refused({**PLAIN, "tariff": tariff(period)})
+        assert mistake["pointer"] == f"/tariff/periods/0/{pointer}"
+        assert "site" in mistake["accepted"]
+
+
+def test_a_fee_by_the_kva_asks_a_plain_energy_for_its_inverter() -> None:
+    body = {**PLAIN, "tariff": tariff({**PERIOD, "fee_per_kva_year": 50})}
+    (mistake,) = refused(body)
+    assert mistake["pointer"] == "/tariff/periods/0/fee_per_kva_year"
+    flows = answered({**body, "inverter": {"ac_power_w": 800}})["payback"]["yearly_flows"]
+    assert flows[1]["cost"] == pytest.approx(40)

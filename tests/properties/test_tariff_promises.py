@@ -1,0 +1,210 @@
+"""Promises about meters and tariffs that hold for every home, price and rule."""
+
+from dataclasses import replace
+from datetime import date
+
+import numpy as np
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from service.core.model.facts import HourlyPrices, Meter, Rate, Tariff, TariffPeriod
+from service.core.payback import meter_sums, priced_hours, priced_periods, savings
+from service.core.worth import use_at_home, worth
+from service.data.households import load_demand_shape
+from tests.builders import household, money, setup
+from tests.builders import outlay as outlay_of
+from tests.energy_years import CALENDAR, energy_year, production_w
+
+AS_OF = date(2026, 11, 25)
+SHAPE = load_demand_shape()
+ENERGY = energy_year(640.0)
+
+CLOCKS = st.builds("{:02d}:{:02d}".format, st.integers(0, 23), st.sampled_from([0, 0, 0, 15, 30, 50]))
+NETTINGS = st.sampled_from(["instant", "quarter_hour", "hour", "month", "year"])
+COUNTS = st.sampled_from(["two_way", "reversing", "one_way", "not_known"])
+LEVEL = {"inverter_swap": None, "price_growth_share": 0.0, "ageing_share_per_year": 0.005, "years": 12}
+
+
+@st.composite
+def rates(draw):
+    begin = draw(CLOCKS)
+    end = draw(CLOCKS.filter(lambda clock: clock != begin))
+    all_day = draw(st.booleans())
+    return Rate(
+        name=None,
+        months=draw(st.one_of(st.none(), st.lists(st.integers(1, 12), min_size=1, max_size=6, unique=True).map(tuple))),
+        days=draw(st.sampled_from([None, "all", "weekday", "weekend"])),
+        from_clock=None if all_day else begin,
+        to_clock=None if all_day else end,
+        import_price_per_kwh=draw(st.floats(0.05, 0.6)),
+        export_price_per_kwh=None,
+    )
+
+
+PERIODS = st.builds(
+    lambda day, price, export, pay, some: TariffPeriod(
+        valid_from=day.isoformat(), import_price_per_kwh=price, export=export,
+        export_price_per_kwh=0.0 if export == "unpaid" else pay, rates=tuple(some),
+    ),
+    st.dates(date(2024, 1, 1), date(2034, 1, 1)), st.floats(0.05, 0.6), st.sampled_from(["unpaid", "paid", "netted"]),
+    st.floats(0, 0.05), st.lists(rates(), max_size=3),
+)  # fmt: skip
+TARIFFS = st.lists(PERIODS, min_size=1, max_size=3, unique_by=lambda p: p.valid_from).map(
+    lambda some: Tariff(currency="EUR", periods=tuple(some))
+)
+HOMES = st.builds(
+    lambda kwh, always_on: household(demand_kwh_per_year=kwh, always_on_w=always_on, stay_years=None),
+    st.floats(0, 6000),
+    st.floats(0, 200),
+)
+
+
+def account(tariff, home, *, netting="year", counts="two_way", sums_phases=True, paid=400.0, **terms):
+    setting = setup(
+        household=home,
+        tariff=tariff,
+        meter=Meter(counts=counts, sums_phases=sums_phases, netting=netting),
+        outlay=outlay_of(set=paid),
+        money=money(**{**LEVEL, **terms}),
+    )
+    use = use_at_home(ENERGY, setting, CALENDAR, SHAPE)
+    return use, worth(ENERGY, use, setting, AS_OF)
+
+
+def with_periods(tariff, change):
+    return replace(tariff, periods=tuple(change(period) for period in tariff.periods))
+
+
+def one_price_a_register(period):
+    """Without seasons, and with rates that begin on the hour: what a register nets then has one price."""
+    even = [r for r in period.rates if r.months is None and (r.from_clock or "00:00")[-2:] == "00"]
+    return replace(period, rates=tuple(r for r in even if (r.to_clock or "00:00")[-2:] == "00"))
+
+
+def yearly(got):
+    return np.array([flow.saving for flow in got.yearly_flows[1:]])
+
+
+@given(TARIFFS, HOMES, NETTINGS, COUNTS)
+def test_every_kwh_is_used_or_sent_out_whatever_the_tariff(tariff, home, netting, counts):
+    use, _ = account(tariff, home, netting=netting, counts=counts)
+    for case in (use.cases.middle, use.cases.less_used, use.cases.more_used):
+        assert (case.self_used_kwh >= -1e-9).all()
+        assert (case.exported_kwh >= -1e-9).all()
+        assert case.self_used_kwh.sum() + case.exported_kwh.sum() == pytest.approx(640.0)
+    flat, _ = account(None, home, netting=netting, counts=counts)
+    assert use.self_used_kwh.middle == pytest.approx(flat.self_used_kwh.middle)
+
+
+@given(TARIFFS, HOMES, NETTINGS, COUNTS)
+def test_bands_are_ordered_whatever_the_tariff(tariff, home, netting, counts):
+    _, got = account(tariff, home, netting=netting, counts=counts)
+    for band in (got.saving_first_year, got.net_present_value, got.worth_up_to):
+        assert band.cautious <= band.middle <= band.hopeful
+
+
+@given(TARIFFS, HOMES, NETTINGS, st.randoms(use_true_random=False))
+def test_the_order_of_periods_does_not_matter(tariff, home, netting, chance):
+    shuffled = list(tariff.periods)
+    chance.shuffle(shuffled)
+    one, other = (account(t, home, netting=netting)[1] for t in (tariff, replace(tariff, periods=tuple(shuffled))))
+    assert one == other
+
+
+@given(TARIFFS, HOMES, NETTINGS, COUNTS)
+def test_rates_that_all_cost_the_base_price_change_nothing(tariff, home, netting, counts):
+    def level(period):
+        same = tuple(replace(rate, import_price_per_kwh=period.import_price_per_kwh) for rate in period.rates)
+        return replace(period, rates=same)
+
+    levelled, plain = with_periods(tariff, level), with_periods(tariff, lambda p: replace(p, rates=()))
+    one, other = (yearly(account(t, home, netting=netting, counts=counts)[1]) for t in (levelled, plain))
+    np.testing.assert_allclose(one, other, rtol=1e-9, atol=1e-9)
+
+
+@given(TARIFFS, HOMES, NETTINGS)
+def test_what_is_sent_out_is_never_worth_less_netted_than_unpaid_at_any_hour(tariff, home, netting):
+    netted, unpaid = (with_periods(tariff, lambda p, e=e: replace(p, export=e)) for e in ("netted", "unpaid"))
+    saved, without = (yearly(account(t, home, netting=netting)[1]) for t in (netted, unpaid))
+    assert (saved >= without - 1e-9).all()
+
+
+@given(TARIFFS, HOMES)
+def test_netting_over_a_longer_time_is_never_worth_less(tariff, home):
+    """At one price a register, and export prices that are not above it."""
+    netted = with_periods(tariff, lambda p: replace(one_price_a_register(p), export="netted", export_price_per_kwh=0.0))
+    month, year = (yearly(account(netted, home, netting=n)[1]) for n in ("month", "year"))
+    assert (year >= month - 1e-9).all()
+
+
+@given(TARIFFS, HOMES, NETTINGS, COUNTS)
+def test_a_meter_that_sums_phases_never_saves_less(tariff, home, netting, counts):
+    """At export prices that are not above the import prices; where something is netted, at one price a register."""
+    even = with_periods(tariff, one_price_a_register)
+    summed, apart = (
+        yearly(account(even, home, netting=netting, counts=counts, sums_phases=sums)[1]) for sums in (True, False)
+    )
+    assert (summed >= apart - 1e-9).all()
+
+
+def times(band):
+    return [float("inf") if value is None else value for value in (band.cautious, band.middle, band.hopeful)]
+
+
+@given(TARIFFS, HOMES, NETTINGS, st.floats(1.0, 3.0))
+def test_dearer_hours_never_lengthen_payback(tariff, home, netting, dearer):
+    """All import prices dearer by one share, nothing else."""
+
+    def rise(period):
+        risen = tuple(replace(r, import_price_per_kwh=r.import_price_per_kwh * dearer) for r in period.rates)
+        return replace(period, import_price_per_kwh=period.import_price_per_kwh * dearer, rates=risen)
+
+    risen = with_periods(tariff, rise)
+    before, after = (account(t, home, netting=netting)[1] for t in (tariff, risen))
+    for name in ("simple_payback_years", "undiscounted_payback_years", "discounted_payback_years"):
+        for sooner, later in zip(times(getattr(after, name)), times(getattr(before, name)), strict=True):
+            assert sooner <= later * (1 + 1e-9) + 1e-9
+
+
+@given(TARIFFS, HOMES, st.floats(0, 100), st.floats(0, 100), st.floats(0, 1))
+def test_fees_and_tax_never_shorten_payback(tariff, home, by_year, by_kva, tax):
+    paid = with_periods(tariff, lambda p: replace(p, export="paid"))
+    burdened = with_periods(
+        paid, lambda p: replace(p, fee_per_year=by_year, fee_per_kva_year=by_kva, export_tax_share=tax)
+    )
+    free, bound = (account(t, home)[1] for t in (paid, burdened))
+    for sooner, later in zip(times(free.discounted_payback_years), times(bound.discounted_payback_years), strict=True):
+        assert sooner <= later + 1e-9
+
+
+HOURS = st.integers(0, 2**32 - 1).map(lambda seed: np.random.default_rng(seed).uniform(-0.05, 0.6, (2, 8760)))
+
+
+@given(HOURS, HOMES, st.sampled_from(["unpaid", "paid"]))
+def test_a_year_of_hourly_prices_is_the_sum_over_its_hours(prices, home, export):
+    """Against the plain sum of kWh times price, hour by hour."""
+    hourly = HourlyPrices(import_prices_per_kwh=tuple(prices[0]), export_prices_per_kwh=tuple(prices[1]))
+    period = TariffPeriod(
+        valid_from="2026-01-01", import_price_per_kwh=0.3, export=export, export_price_per_kwh=0.0, hourly=hourly
+    )
+    use, got = account(Tariff(currency="EUR", periods=(period,)), home)
+    used, made = use.self_used_w, ENERGY.ac_w
+    expected = (used * prices[0]).sum() + (0.0 if export == "unpaid" else ((made - used) * prices[1]).sum())
+    assert got.yearly_flows[1].saving == pytest.approx(expected / 1000, abs=1e-9)
+
+
+@given(TARIFFS, st.floats(0, 3000), st.floats(0, 1))
+def test_prices_by_the_clock_are_the_sum_over_the_hours_too(tariff, demand, share):
+    produced = production_w(640.0)
+    used = produced * share
+    sums = meter_sums(tariff, CALENDAR)
+    home = sums.home(used, produced, sums.by_cell(np.full(8760, demand / 8.76)))
+    saved = savings(home, priced_periods(tariff, AS_OF, 3, 0.0), 0.0, "two_way", "hour")
+    ordered = sorted(tariff.periods, key=lambda p: p.valid_from)
+    expected = np.zeros(3)
+    for one in priced_periods(tariff, AS_OF, 3, 0.0):
+        bought, sold = priced_hours(tariff, one.number, CALENDAR)
+        earns = 0.0 if ordered[one.number].export == "unpaid" else 1.0
+        expected += one.share_of_year * ((used * bought).sum() + earns * ((produced - used) * sold).sum()) / 1000
+    np.testing.assert_allclose(saved, expected, rtol=1e-9, atol=1e-9)
