@@ -10,9 +10,7 @@ from service.core.rules import RuleCard
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class DefaultTables:
-    """What the service's dated tables know: household ``prices`` by area, ``rule_cards`` by ISO 3166 code, listed
-    ``panels``.
-    """
+    """What the service's tables know: ``prices`` by area, ``rule_cards`` by ISO 3166 code, listed ``panels``."""
 
     prices: Prices
     rule_cards: Mapping[str, tuple[RuleCard, ...]] = field(default_factory=dict)
