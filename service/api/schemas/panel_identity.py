@@ -112,6 +112,7 @@ class ClaimOut(Out):
     start: int = Field(ge=0, description="First code point in `label_text` as it was sent.")
     end: int = Field(ge=0, description="Behind the last one.")
     at_standard: bool = Field(description="False: the figure holds at other than standard test conditions; not taken.")
+    clear: bool = Field(description="False: another name waited for this figure and got none; not taken.")
 
 
 class IdentityDoubtOut(Out):

@@ -5,7 +5,7 @@ at another temperature or irradiance is claimed but not taken. What is written n
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from service.core.identity.label_tokens import Token, number_of, tokens_of
 from service.core.identity.label_units import NO_UNIT, Unit, unit_at
@@ -38,6 +38,7 @@ _COEFFICIENTS = {VOC: "voc", ISC: "isc", POWER: "power"}
 _JOINS = {"-", ".", "_"}
 _WAITS_TOKENS = 14  # a figure further away belongs to something else
 _LONGEST_CODE = 40
+_MOST_WAITING = 8
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -47,6 +48,7 @@ class Claim:
     ``what`` is a field of a panel, or ``voc_coefficient``, ``isc_coefficient``, ``power_coefficient`` with its unit,
     ``nominal_cell_c``, ``power_tolerance_low``, ``power_tolerance_high``. ``at_standard``: False where the figure holds
     at other than standard test conditions. ``named``: False where only the unit tells what it is.
+    ``clear``: False where another name waited for the same figure and got none.
     """
 
     what: str
@@ -57,6 +59,7 @@ class Claim:
     end: int
     at_standard: bool = True
     named: bool = True
+    clear: bool = True
 
 
 @dataclass(slots=True)
@@ -64,6 +67,7 @@ class _Waiting:
     what: str
     at: int
     unit: Unit = NO_UNIT
+    answered: bool = False
 
 
 @dataclass(slots=True)
@@ -78,6 +82,7 @@ class _Walk:
     elsewhere: bool = False
     line_elsewhere: bool = False
     claims: list[Claim] = field(default_factory=list)
+    rivals: list[tuple[_Waiting, int]] = field(default_factory=list)
 
     def claim(self, what: str, value: float | str, unit: str, first: int, behind: int, *, named: bool = True) -> None:
         """Note a claim in the words from token ``first`` up to token ``behind``."""
@@ -94,7 +99,8 @@ def read_label(text: str) -> tuple[Claim, ...]:
     walk = _Walk(text, tokens_of(text))
     while walk.at < len(walk.tokens) and len(walk.claims) < MOST_CLAIMS:
         _step(walk)
-    return tuple(walk.claims)
+    unclear = {place for rival, place in walk.rivals if not rival.answered}
+    return tuple(replace(claim, clear=place not in unclear) for place, claim in enumerate(walk.claims))
 
 
 def _step(walk: _Walk) -> None:
@@ -129,7 +135,7 @@ def _word(walk: _Walk) -> None:
     else:
         if not walk.waiting or walk.waiting[-1].what != what:
             walk.waiting.append(_Waiting(what, walk.at))
-        del walk.waiting[:-8]
+        del walk.waiting[:-_MOST_WAITING]
         if what in _COEFFICIENTS:
             walk.last = what
         walk.at += length
@@ -253,6 +259,7 @@ def _number(walk: _Walk) -> None:
     elif unit.quantity in {"%/K", "V/K", "A/K", "W/K"}:
         if walk.last:
             walk.claim(f"{_COEFFICIENTS[walk.last]}_coefficient", value, unit.quantity, first, walk.at)
+            walk.waiting = [one for one in walk.waiting if one.what != walk.last]  # it named this figure and no other
     elif unit.quantity == "C" and not any(one.what == NOMINAL_CELL for one in walk.waiting):
         asked = any(one.what in _ELECTRIC for one in walk.waiting)
         walk.line_elsewhere = walk.line_elsewhere or (asked and value != 25)
@@ -269,7 +276,10 @@ def _answered(walk: _Walk, value: float, unit: Unit, first: int) -> None:
             continue
         figure = value if unit.quantity else value * one.unit.factor
         walk.claim(one.what, figure, wanted, one.at, walk.at)
+        one.answered = True
         del walk.waiting[place]
+        rivals = [other for other in walk.waiting if _QUANTITIES.get(other.what) == wanted]
+        walk.rivals += [(other, len(walk.claims) - 1) for other in rivals]
         return
     bare = {"W": POWER, "kg": WEIGHT}.get(unit.quantity)
     if bare is not None and not walk.waiting:

@@ -23,9 +23,9 @@ ALSO_READ = ("max_system_voltage_v", "max_series_fuse_a", "weight_kg")
 class IdentityDoubt:
     """What does not hang together: ``what`` it is about, the figure, and the band in which it should lie.
 
-    Codes: not_at_stc, said_twice, out_of_bounds, differs_from_request, voltages_swapped, currents_swapped,
-    power_product, fill_factor, voltage_per_cell, half_cells_counted, code_power, code_not_listed, nothing_agrees,
-    nothing_read.
+    Codes: not_at_stc, unclear_which, said_twice, out_of_bounds, differs_from_request, voltages_swapped,
+    currents_swapped, power_product, fill_factor, voltage_per_cell, half_cells_counted, code_power, code_not_listed,
+    nothing_agrees, nothing_read.
     """
 
     code: str
@@ -140,6 +140,9 @@ def _chosen(claims: Sequence[Claim]) -> tuple[list[Claim], list[IdentityDoubt]]:
     for claim in sorted(claims, key=lambda one: not one.named):
         if not claim.at_standard:
             doubts.setdefault(("not_at_stc", claim.what), _doubt("not_at_stc", claim))
+            continue
+        if not claim.clear:
+            doubts.setdefault(("unclear_which", claim.what), _doubt("unclear_which", claim))
             continue
         known = first.setdefault(claim.what, claim)
         if known.value != claim.value and claim.named and _apart(known.value, claim.value):

@@ -51,7 +51,7 @@ _PHRASES: Mapping[str, str] = {
     "tensione di sistema; maximale systeemspanning; systeemspanning",
     FUSE: "maximum series fuse rating; max series fuse rating; maximum series fuse; max series fuse; series "
     "fuse rating; series fuse; fuse rating; fuse; maximum overcurrent protection rating; overcurrent "
-    "protection; maximale vorsicherung; maximale strangsicherung; strangsicherung; "
+    "protection; vorsicherung; maximale vorsicherung; maximale strangsicherung; strangsicherung; "
     "ruckstrombelastbarkeit; sicherung; fusible serie maximal; fusible en serie; fusible; calibre maximal "
     "du fusible; fusible maximo en serie; fusible maximo; fusibile in serie; fusibile massimo; fusibile; "
     "maximale serie zekering; serie zekering; zekering",

@@ -89,6 +89,28 @@ def test_a_voltage_at_standard_conditions_is_taken_though_others_are_named(text)
     assert facts(text).facts.open_circuit_voltage_v == 40.9
 
 
+@pytest.mark.parametrize(
+    "text", ["Voc:\nVmp: 34.1 V", "Voc see sheet, Vmp 34.1 V", "Open circuit voltage\nSystem voltage 100 V"]
+)
+def test_a_figure_that_two_names_wait_for_is_given_to_none(text):
+    read = facts(text)
+    assert read.facts.open_circuit_voltage_v is None
+    assert read.facts.max_power_voltage_v is None
+    assert [doubt.code for doubt in read.doubts] == ["unclear_which"]
+
+
+def test_two_names_and_two_figures_are_matched_in_order():
+    read = facts("Voc / Vmp: 40.9 V / 34.1 V").facts
+    assert (read.open_circuit_voltage_v, read.max_power_voltage_v) == (40.9, 34.1)
+
+
+def test_a_name_that_has_its_coefficient_does_not_take_the_next_voltage():
+    read = facts("Uoc 40,9 V\nTK Uoc -0,29 %/K\nMax. Systemspannung 1000 V  Vorsicherung 20 A")
+    assert read.facts.open_circuit_voltage_v == 40.9
+    assert read.also == {"max_system_voltage_v": 1000, "max_series_fuse_a": 20}
+    assert read.doubts == ()
+
+
 def test_light_on_the_panel_is_not_its_power():
     assert facts("at 1000 W/m² Voc 40.9 V").facts.rated_power_w is None
 

@@ -22,6 +22,8 @@ TEXTS: Mapping[str, str] = {
     "source.class": "cell sizes and kinds of cells, trade figures, from memory",
     "doubt.not_at_stc": "The label's {name} of {measured} {unit} holds at other than standard test "
     "conditions, so it was not taken. Read the column headed STC.",
+    "doubt.unclear_which": "The figure of {measured} {unit} can belong to {name} or to another name beside it that has "
+    "no figure, so it was not taken. Please send it as a field.",
     "doubt.said_twice": "The label tells {name} more than once, and differently ({measured} {unit} too). The "
     "first was taken; please read it again.",
     "doubt.out_of_bounds": "{measured} {unit} cannot be the {name} of a panel, so it was not taken. Please "
