@@ -5,7 +5,6 @@ number: text and truth values are refused, NaN and infinity too. An integer may 
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from datetime import date, datetime
 from types import MappingProxyType
 from typing import Annotated, Any, Literal
@@ -13,16 +12,8 @@ from typing import Annotated, Any, Literal
 from pydantic import AfterValidator, BeforeValidator, Field
 
 from service.api.long_lists import known_currency
+from service.api.says import Says
 from service.core.model.bounds import BOUNDS
-
-
-@dataclass(frozen=True, slots=True)
-class Says:
-    """The description of a field and one example of its value."""
-
-    description: str
-    example: Any
-
 
 SAYS: Mapping[str, Says] = MappingProxyType(
     {
@@ -132,7 +123,10 @@ SAYS: Mapping[str, Says] = MappingProxyType(
         "per_hour": Says("What an hour of your own is worth to you.", 12),
         "years": Says("How many years the account runs.", 15),
         "discount_rate_share": Says("Yearly interest that the money could earn elsewhere.", 0.03),
-        "price_growth_share": Says("Yearly growth of the price of electricity.", 0.01),
+        "price_growth_share": Says(
+            "Yearly growth of the price of electricity, from the second year on; state later prices at today's money.",
+            0.01,
+        ),
         "ageing_share_per_year": Says(
             "Share of its power that a panel, or of its capacity that a battery, loses each year.", 0.005
         ),

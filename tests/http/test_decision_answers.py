@@ -69,6 +69,60 @@ def test_a_lower_limit_is_priced_by_the_saving_that_it_takes() -> None:
     assert limit["cost_because"]["code"] == "less_energy"
 
 
+def test_a_one_way_meter_is_mended_by_sending_nothing_out() -> None:
+    own = changed("/socket_circuit/dedicated", True, example("kranichwerft"))
+    one_way = changed("/meter/counts", "one_way", own)
+    answer = post("/v1/appraisal", one_way).json()
+    decision = answer["decision"]
+    assert decision["verdict"] == "worth_it_if"
+    assert "export_limiter" in {one["code"] for one in decision["conditions"]}
+    [change] = decision["once_met"]["changes"]
+    assert (change["code"], change["pointer"], change["new_value"]) == (
+        "export_limiter", "/inverter/export_limit_w", 0,
+    )  # fmt: skip
+    stated = post("/v1/appraisal", changed("/inverter/export_limit_w", 0, one_way)).json()
+    assert decision["worth_up_to"] == stated["decision"]["worth_up_to"] > answer["payback"]["worth_up_to"]["middle"]
+
+
+def juniper_with_1600_w() -> dict[str, Any]:
+    """16.7 A (1.25 x 1600 W / 120 V) on a cable of 15 A: on a circuit of its own too much, under the cap not."""
+    strong = changed("/inverter/ac_power_w", 1600, example("juniper_bench"))
+    return changed("/socket_circuit/residual_current_device", "type_a", strong)
+
+
+def test_a_circuit_that_fits_only_under_the_cap_is_mended_after_the_cap() -> None:
+    answer = post("/v1/appraisal", juniper_with_1600_w()).json()
+    [cable] = [one for one in answer["compatibility"]["findings"] if one["code"] == "circuit_cable"]
+    assert [(one["code"], one["new_value"], one["verdict_then"]) for one in cable["remedies"]] == [
+        ("own_circuit_and_lower_limit", 1440, "fits")
+    ]
+    assert answer["decision"]["verdict"] == "worth_it_if"
+    assert [(one["code"], one["new_value"]) for one in answer["decision"]["once_met"]["changes"]] == [
+        ("lower_set_limit", 1200), ("own_circuit", True),
+    ]  # fmt: skip
+
+
+def test_that_conditions_mend_is_said_once_and_only_where_they_are_listed() -> None:
+    for_two_years = post("/v1/appraisal", changed("/household/stay_years", 2, example("kranichwerft"))).json()
+    decision = for_two_years["decision"]
+    assert (decision["verdict"], decision["conditions"]) == ("not_worth_it", [])
+    assert "refused_as_asked" in {one["code"] for one in decision["because"]}
+    assert not any("condition" in one["text"] for one in decision["because"])
+    refused_twice = post("/v1/appraisal", juniper_with_1600_w()).json()
+    assert sum(one["verdict"] == "does_not_fit" for one in refused_twice["compatibility"]["findings"]) == 2
+    codes = [one["code"] for one in refused_twice["decision"]["because"]]
+    assert codes.count("refused_but_mendable") == 1
+    assert "refused_as_asked" not in codes
+
+
+def test_two_fields_of_one_remedy_are_both_changed_where_no_cap_stands_before() -> None:
+    uncapped = changed("/site/rule_area", "US", juniper_with_1600_w())
+    answer = post("/v1/appraisal", uncapped).json()
+    [change] = answer["decision"]["once_met"]["changes"]
+    assert (change["code"], change["pointer"]) == ("own_circuit_and_lower_limit", "/socket_circuit")
+    assert change["text"].endswith("1440 W.")
+
+
 @pytest.mark.parametrize("name", ["kranichwerft", "quinta_do_moinho", "juniper_bench", "smallest"])
 def test_every_condition_says_who_and_what_it_costs_or_why_that_is_not_known(name: str) -> None:
     conditions = post("/v1/appraisal", example(name)).json()["decision"]["conditions"]

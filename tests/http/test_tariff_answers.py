@@ -79,12 +79,78 @@ def test_netting_in_the_netherlands_ends_with_the_year_and_that_is_said() -> Non
     assert again["payback"]["yearly_flows"] == flows
 
 
+def savings(body: dict[str, Any]) -> list[float]:
+    return [flow["saving"] for flow in answered(body)["payback"]["yearly_flows"][1:]]
+
+
+DUTCH = {**SET, "site": {"latitude_deg": 52.1, "longitude_deg": 5.1}, "as_of": "2026-11-25"}
+NETS = {**PERIOD, "export": "netted", "export_price_per_kwh": 0.05}
+
+
+def test_a_meter_that_runs_backwards_stops_netting_with_the_rule_or_as_the_caller_says() -> None:
+    turns = {**DUTCH, "tariff": tariff(NETS), "meter": {"counts": "reversing"}}
+    two_way = savings({**turns, "meter": {"counts": "two_way", "netting": "year"}})
+    assert savings(turns) == pytest.approx(two_way, abs=0.011)
+    assert two_way[1] < 0.97 * two_way[0]
+    own = {**PERIOD, "valid_from": "2027-01-01", "export": "unpaid"}
+    assert savings({**turns, "tariff": tariff(NETS, own)})[1] < two_way[1]
+
+
+def test_netting_has_ended_for_whoever_asks_after_the_end() -> None:
+    undated = {key: value for key, value in NETS.items() if key != "valid_from"}
+    body = {**DUTCH, "as_of": "2027-02-01", "tariff": tariff(undated)}
+    told = answered(body)
+    said = {one["pointer"]: one for one in told["assumptions"]}["/tariff/periods/0/export"]
+    assert (said["code"], said["value"]) == ("netting_ends", "paid")
+    assert "2026-12-31" in said["source"]
+    assert savings(body) == savings({**body, "tariff": tariff({**NETS, "export": "paid"})})
+
+
+def test_another_price_does_not_bring_netting_back() -> None:
+    dearer = {**NETS, "valid_from": "2027-01-01", "import_price_per_kwh": 0.36}
+    body = {**DUTCH, "tariff": tariff(NETS, dearer)}
+    said = {one["pointer"]: one["code"] for one in answered(body)["assumptions"]}
+    assert said["/tariff/periods/1/export"] == "netting_ends"
+    assert savings(body) == savings({**body, "tariff": tariff(NETS, {**dearer, "export": "paid"})})
+
+
+def habit(**parts: Any) -> dict[str, Any]:
+    machine = {"name": "washing", "kwh_a_run": 0.9, "runs_per_week": 4, "usual_hour": 19}
+    answer = post("/v1/appraisal", {**DUTCH, "household": {"machines": [machine]}, **parts})
+    assert answer.status_code == 200, answer.text
+    told: dict[str, Any] = answer.json()["use"]["habits"][0]
+    return told
+
+
+def test_netting_that_ends_soon_or_within_the_hour_leaves_a_reason_to_wash_by_day() -> None:
+    paid = tariff({**NETS, "export": "paid"})
+    yearly, hourly = ({"counts": "two_way", "netting": netting} for netting in ("year", "hour"))
+    ends, sold = habit(tariff=tariff(NETS), meter=yearly), habit(tariff=paid, meter=yearly)
+    assert ends["best_start"] == sold["best_start"] != "19:00"
+    assert 0.9 * sold["gain_per_year"] < ends["gain_per_year"] <= sold["gain_per_year"]
+    assert habit(tariff=tariff(NETS), meter=hourly) == habit(tariff=paid, meter=hourly)
+
+
 def test_the_same_rule_ends_for_a_plain_energy_too() -> None:
     body = changed("/tariff/periods/0/export", "netted", PLAIN)
     body["site"] = {"latitude_deg": 52.4, "longitude_deg": 5.2, "rule_area": "NL"}
     told = answered(body)
     assert {one["pointer"]: one["code"] for one in told["assumptions"]}["/tariff/periods/1/export"] == "netting_ends"
     assert told["payback"]["yearly_flows"][2]["saving"] == pytest.approx(640 * 0.55 * 0.34 * 0.995, abs=0.01)
+
+
+def test_the_rules_of_a_plain_energy_follow_from_its_place() -> None:
+    body = changed("/tariff/periods/0/export", "netted", PLAIN)
+    placed = {**body, "site": {"latitude_deg": 52.1, "longitude_deg": 5.1}}
+    said = {one["pointer"]: one for one in answered(placed)["assumptions"]}
+    assert (said["/site/rule_area"]["value"], said["/site/rule_area"]["code"]) == ("NL", "country_of_zone")
+    assert said["/tariff/periods/1/export"]["code"] == "netting_ends"
+    named = {**placed, "site": {**placed["site"], "rule_area": "NL"}}
+    assert savings(placed) == savings(named) != savings(body)
+    without = {one["pointer"]: one for one in answered(body)["assumptions"]}
+    assert without["/tariff/periods/0/export"]["code"] == "no_rule_known"
+    assert without["/tariff/periods/0/export"]["value"] == "netted"
+    assert "/tariff/periods/0/export" not in {one["pointer"] for one in answered(PLAIN)["assumptions"]}
 
 
 def test_a_period_without_a_price_takes_that_of_the_area() -> None:

@@ -5,7 +5,7 @@ from datetime import date
 from itertools import pairwise
 
 import pytest
-from hypothesis import assume, given
+from hypothesis import assume, example, given
 from hypothesis import strategies as st
 
 from service.core.model.band import Band
@@ -132,6 +132,45 @@ def test_what_comes_on_top_of_the_things_never_shortens_the_payback(band, share,
     for sooner, later in zip(*(_times(one.discounted_payback_years) for one in (without, with_all)), strict=True):
         assert sooner <= later + 1e-9
     assert with_all.yearly_flows[-1].resale == without.yearly_flows[-1].resale
+
+
+DATED = st.lists(
+    st.tuples(
+        st.sampled_from(["2026-03-01", "2027-01-01", "2028-05-17", "2029-12-01", "2033-07-01"]),
+        st.sampled_from([0.1, 0.299, 0.3, 0.301]),
+        st.sampled_from(["unpaid", "paid", "netted"]),
+    ),
+    min_size=1,
+    max_size=4,
+    unique_by=lambda one: one[0],
+)
+
+
+REPEATED = [("2026-03-01", 0.3, "unpaid"), ("2029-12-01", 0.3, "unpaid")]
+
+
+@given(BANDS, SHARES, OUTLAYS, ACCOUNTS, DATED, st.sampled_from([0.001, 0.05, 0.3]))
+@example(Band(640.0, 640.0, 640.0), 0.55, 900.0, money(price_growth_share=0.04, inverter_swap=None), REPEATED, 0.001)
+def test_a_higher_price_in_any_one_period_never_lengthens_the_payback(band, share, paid, account, dated, dearer):
+    """Of a price that is stated again and one that differs by a tenth of a cent, too: equal is no special case."""
+
+    def times(raised):
+        periods = tuple(
+            TariffPeriod(valid_from=day, import_price_per_kwh=price + (dearer if at == raised else 0.0), export=export,
+                         export_price_per_kwh=0.05)
+            for at, (day, price, export) in enumerate(dated)
+        )  # fmt: skip
+        got = worth_of_energy(
+            band, share, Tariff(currency="EUR", periods=periods), outlay_of(set=paid), account, AS_OF,
+            demand_kwh_per_year=1500.0,
+        )  # fmt: skip
+        bands = got.simple_payback_years, got.undiscounted_payback_years, got.discounted_payback_years
+        return [_times(one)[1] for one in bands]
+
+    before = times(None)
+    for raised in range(len(dated)):
+        for now, then in zip(times(raised), before, strict=True):
+            assert now <= then + 1e-9
 
 
 def _times(band):

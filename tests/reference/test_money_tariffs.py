@@ -54,7 +54,7 @@ def test_two_rates_without_pay():
 def test_two_rates_netted_over_the_year():
     """By day 15 h x 0.2 - 0.8 = 2.2 kWh are drawn, 1.2 sent out: all met, (292 + 438) x 0.35 = 255.50."""
     assert saved(period(*DAY_AND_NIGHT, export="netted"))[0] == pytest.approx(255.50, abs=5e-3)
-    assert saved(period(*DAY_AND_NIGHT), counts="reversing")[0] == pytest.approx(255.50, abs=5e-3)
+    assert saved(period(*DAY_AND_NIGHT, export="netted"), counts="reversing")[0] == pytest.approx(255.50, abs=5e-3)
 
 
 def test_a_cheap_rate_at_noon_leaves_nothing_to_net():

@@ -19,4 +19,11 @@ def compatibility(body: bytes, deps: Deps) -> CompatibilityAnswerOut:
 
 def checked(question: Question) -> Compatibility:
     """All findings about the completed request."""
-    return check(question.setup, question.assumptions, question.hottest_cell_c, question.card, question.as_of)
+    return check(
+        question.setup,
+        question.assumptions,
+        question.hottest_cell_c,
+        question.card,
+        question.as_of,
+        question.curves,
+    )

@@ -1,6 +1,7 @@
 """When is it paid back?"""
 
 from service.api.answers.appraisal import payback_out, storage_out
+from service.api.answers.place import country_at
 from service.api.answers.question import Question, dated, day_of
 from service.api.deps import Deps
 from service.api.schemas.advice import cautions_out
@@ -34,9 +35,9 @@ def payback(body: bytes, deps: Deps) -> PaybackAnswerOut:
 
 
 def _of_known_energy(request: PaybackIn, energy: KnownEnergyIn, deps: Deps) -> PaybackAnswerOut:
-    given = request.given()
+    given, site = request.given(), request.site
     as_of = day_of(request.as_of, deps)
-    completed = complete_account(given, deps.default_tables, as_of)
+    completed = complete_account(given, deps.default_tables, as_of, None if site is None else country_at(site))
     if completed.tariff is None or request.use is None or completed.year_kwh is None:
         raise _no_price()
     household = request.household
@@ -55,9 +56,8 @@ def _of_known_energy(request: PaybackIn, energy: KnownEnergyIn, deps: Deps) -> P
         ac_power_w=request.inverter.ac_power_w if request.inverter else None,
     )
     chosen = chosen_cautions(deps.cautions, given, ())
-    area = request.site.rule_area if request.site else None
     return PaybackAnswerOut(
-        payback=PaybackOut.of(account, completed.tariff.currency, area, deps.grid_carbon),
+        payback=PaybackOut.of(account, completed.tariff.currency, completed.rule_area, deps.grid_carbon),
         storage=None,
         cautions=cautions_out(chosen),
         cautions_kept_back=dict(chosen.kept_back),

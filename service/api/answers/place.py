@@ -35,6 +35,12 @@ def place_of(site: SiteIn, deps: Deps) -> tuple[PlaceFacts, SkyYear]:
     return deps.places.get((latitude, longitude, site.elevation_m, site.time_zone), made)
 
 
+def country_at(site: SiteIn) -> str | None:
+    """The country at the site's coordinates; None at sea and where a zone belongs to no country."""
+    latitude, longitude = round(site.latitude_deg, _PLACE_DECIMALS), round(site.longitude_deg, _PLACE_DECIMALS)
+    return country_of(time_zone_of(latitude, longitude))
+
+
 def _unknown_zone(name: str, deps: Deps) -> RefusedRequest:
     near = get_close_matches(name, deps.known_time_zones, 1, 0.6)
     problem = say("problems", "mistake.not_one_of.near" if near else "mistake.not_one_of", {"near": "".join(near)})

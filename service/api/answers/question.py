@@ -15,7 +15,7 @@ from service.api.schemas.assumption import assumptions_out
 from service.api.schemas.reading import read_body
 from service.api.schemas.requests import AppraisalIn
 from service.core.appraisal import ChosenCautions, chosen_cautions
-from service.core.compatibility import check
+from service.core.compatibility import Curves, check
 from service.core.completion import Completed, as_request, complete, moves, unmoved
 from service.core.energy import (
     ArrayHours,
@@ -44,6 +44,7 @@ from service.core.worth import (
     other_generation_w,
     storage_beside,
     use_at_home,
+    with_band_of_use,
     worth,
 )
 from service.data.local_rules import cards_of
@@ -66,6 +67,7 @@ class Question:
     as_of: date
     deps: Deps
     directs: list[tuple[Setup, tuple[ArrayHours, ...]]] = field(default_factory=list)
+    curves: Curves = field(default_factory=Curves)
 
     @classmethod
     def asked(cls, model: type[R], body: bytes, deps: Deps) -> "Question":
@@ -142,7 +144,9 @@ class Question:
         energy = energy_year(setup, self.sky, self.place.climate, self.assumptions, self._direct_of(setup))
         if setup.inverter.export_limit_w is None:
             return energy
-        return limited_export(energy, setup, self.demand_of(setup), self.sky, self.other_w)
+        limited = limited_export(energy, setup, self.demand_of(setup), self.sky, self.other_w)
+        use = use_at_home(limited, setup, self.sky.calendar, self.deps.demand_shape, self.other_w)
+        return with_band_of_use(limited, use)
 
     @cached_property
     def other_w(self) -> Floats | None:

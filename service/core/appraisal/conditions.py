@@ -47,6 +47,21 @@ def mending(finding: Finding) -> Remedy | None:
     return next((r for r in finding.remedies if r.verdict_then != Verdict.DOES_NOT_FIT), None)
 
 
+def demanded_by(finding: Finding) -> Remedy | None:
+    """The remedy without which the set is not to be run as asked; None where nothing of the kind is asked.
+
+    That of a refusal; and what keeps a set from sending anything out through a meter that counts one way only: such a
+    meter charges for what is sent, and no answer of an operator makes that worth having.
+    """
+    if finding.verdict == Verdict.DOES_NOT_FIT:
+        return mending(finding)
+    charged = finding.code == "meter" and finding.facts.get("counts") == "one_way"
+    if not charged or finding.verdict != Verdict.NOT_KNOWN:
+        return None
+    settled = (Verdict.FITS, Verdict.FITS_WITH_LOSS)
+    return next((r for r in finding.remedies if r.pointer is not None and r.verdict_then in settled), None)
+
+
 def hopeless(finding: Finding) -> bool:
     """Does it refuse, with nothing that would mend it?
 
@@ -64,7 +79,7 @@ def of_findings(findings: Iterable[Finding]) -> tuple[Condition, ...]:
     made: dict[tuple[str, str | None], Condition] = {}
     questions: dict[str, list[Finding]] = {}
     for finding in findings:
-        remedy = mending(finding) if finding.verdict == Verdict.DOES_NOT_FIT else None
+        remedy = demanded_by(finding)
         if remedy is not None:
             made.setdefault((remedy.code, remedy.pointer), of_remedy(finding, remedy))
         elif finding.verdict == Verdict.DOES_NOT_FIT and _undescribed_plug(finding):

@@ -3,7 +3,15 @@
 from dataclasses import dataclass, replace
 from types import MappingProxyType
 
-from service.core.appraisal.conditions import Condition, hopeless, of_consent, of_findings, of_money, of_remedy
+from service.core.appraisal.conditions import (
+    Condition,
+    demanded_by,
+    hopeless,
+    of_consent,
+    of_findings,
+    of_money,
+    of_remedy,
+)
 from service.core.appraisal.costs import Account, costed, lost_per_year
 from service.core.appraisal.decision import Choice, Decision, OnceMet, Reason, about_fit, decide
 from service.core.appraisal.mended import Check, Mended, mended
@@ -14,7 +22,7 @@ from service.core.energy import EnergyYear
 from service.core.model.amount import at_most
 from service.core.model.assumption import Assumptions
 from service.core.model.facts import Setup
-from service.core.model.finding import Fact, Verdict
+from service.core.model.finding import Fact
 from service.core.worth import Worth
 
 
@@ -57,14 +65,16 @@ def decided(
         again: asks for a changed set, only where a remedy changes it; None: never, all is about the set as it is.
     """
     as_asked = Mended(setup=setup, assumptions=assumptions, compatibility=compatibility)
-    refused = [finding for finding in compatibility.findings if finding.verdict == Verdict.DOES_NOT_FIT]
-    asked = again if refused and not any(hopeless(finding) for finding in refused) else None
+    wanting = any(demanded_by(finding) is not None for finding in compatibility.findings)
+    asked = again if wanting and not any(hopeless(finding) for finding in compatibility.findings) else None
     now = as_asked if asked is None else mended(setup, assumptions, compatibility, asked.check)
     if asked is None or not now.remedies:
         decision = decide(setup, assumptions, compatibility, worth, year_kwh)
         decision = replace(decision, conditions=tuple(costed(one) for one in decision.conditions))
         demanded = tuple(one for one in of_findings(compatibility.findings) if "finding" in one.facts)
-        return Decided(decision=_with_open_costs(decision, worth), mended=now, energy=energy, demanded=demanded)
+        return Decided(
+            decision=_with_open_costs(_mending_told_once(decision), worth), mended=now, energy=energy, demanded=demanded
+        )
     moved = any(touches_energy(remedy) for _, remedy in now.remedies)  # else year and account are those at hand
     then_energy, then = asked.account(now.setup, now.assumptions) if moved else (energy, worth)
     lost = lost_per_year(now.remedies, (setup, assumptions), worth, then, asked.account)
@@ -84,7 +94,7 @@ def decided(
     else:
         decision = replace(decision, conditions=tuple(costed(one) for one in inner.conditions))
     return Decided(
-        decision=_with_open_costs(decision, then),
+        decision=_with_open_costs(_mending_told_once(decision), then),
         mended=now,
         energy=then_energy,
         demanded=(*made, *(one for one in left if "finding" in one.facts)),
@@ -103,6 +113,24 @@ def _because(
     changed = abs(after - before) > 0.5
     told = (Reason(code="other_year_once_met", facts=MappingProxyType(facts)),) if changed else ()
     return (*money, *told, *about_fit(compatibility), *hopeless_now)
+
+
+def _mending_told_once(decision: Decision) -> Decision:
+    """That the conditions mend what is refused is said where they are listed, once for all refusals.
+
+    Elsewhere no condition mends it: the remedy stands in its finding alone.
+    """
+    code = "refused_but_mendable"
+    told = [reason for reason in decision.because if reason.code == code]
+    if not told:
+        return decision
+    first = told[0] if decision.verdict == Choice.WORTH_IT_IF else replace(told[0], code="refused_as_asked")
+    kept = tuple(
+        first if reason is told[0] else reason
+        for reason in decision.because
+        if reason.code != code or reason is told[0]
+    )
+    return replace(decision, because=kept)
 
 
 def _with_open_costs(decision: Decision, worth: Worth | None) -> Decision:

@@ -3,12 +3,12 @@
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 
-from service.core.appraisal.conditions import mending
+from service.core.appraisal.conditions import demanded_by
 from service.core.appraisal.remedies import with_remedy
 from service.core.compatibility import Compatibility
 from service.core.model.assumption import Assumptions
 from service.core.model.facts import Setup
-from service.core.model.finding import Fact, Finding, Part, Remedy, Verdict
+from service.core.model.finding import Fact, Finding, Part, Remedy
 
 Check = Callable[[Setup, Assumptions], Compatibility]
 
@@ -20,7 +20,7 @@ _ROUNDS = 12
 class Mended:
     """A set with remedies in place, what was then found about it, and which remedies those are, in their order.
 
-    ``remedies`` is empty, and all else as it was handed in, where nothing is refused that a change of the request
+    ``remedies`` is empty, and all else as it was handed in, where nothing is demanded that a change of the request
     would mend.
     """
 
@@ -31,7 +31,7 @@ class Mended:
 
 
 def mended(setup: Setup, assumptions: Assumptions, compatibility: Compatibility, check: Check) -> Mended:
-    """The set with the first mending remedy of each refusal in place.
+    """The set with the remedy in place that each finding demands.
 
     A panel-side change and one that a local rule demands do not touch each other's checks, so both are made at once;
     the circuit carries what the limit then lets through, and is asked after them. A remedy that no field of a request
@@ -58,7 +58,7 @@ def _next(now: Mended) -> Iterator[tuple[Finding, Remedy]]:
     done = {_key(remedy) for _, remedy in now.remedies}
     found: dict[Part, tuple[Finding, Remedy]] = {}
     for finding in now.compatibility.findings:
-        remedy = mending(finding) if finding.verdict == Verdict.DOES_NOT_FIT else None
+        remedy = demanded_by(finding)
         if remedy is None or _key(remedy) in done or with_remedy(now.setup, now.assumptions, remedy) is None:
             continue
         found.setdefault(finding.part, (finding, remedy))

@@ -5,5 +5,6 @@ rule card through ``core.rules``) and lets ``remedies`` try what would mend each
 """
 
 from service.core.compatibility.check import Compatibility, check
+from service.core.compatibility.wiring import Curves
 
-__all__ = ["Compatibility", "check"]
+__all__ = ["Compatibility", "Curves", "check"]

@@ -32,7 +32,12 @@ class Compatibility:
 
 
 def check(
-    setup: Setup, assumptions: Assumptions, hottest_cell_c: tuple[float, ...], card: RuleCard, as_of: date
+    setup: Setup,
+    assumptions: Assumptions,
+    hottest_cell_c: tuple[float, ...],
+    card: RuleCard,
+    as_of: date,
+    curves: Curves | None = None,
 ) -> Compatibility:
     """Do these panels suit this inverter, this socket and circuit, and what was published for the place?
 
@@ -42,11 +47,12 @@ def check(
         hottest_cell_c: hottest cell of each array in C, in the order of ``setup.arrays``.
         card: the rule card that speaks for the place on that day.
         as_of: the day of the question.
+        curves: what is known of panels' curves already, from the check of a set like this one; it is added to.
 
     Raises:
         ContradictionError: an array stands on an input that the inverter does not have.
     """
-    wiring = Wiring(setup, assumptions, hottest_cell_c, Curves())
+    wiring = Wiring(setup, assumptions, hottest_cell_c, Curves() if curves is None else curves)
 
     def local_rule(changed: Wiring) -> tuple[Finding, ...]:
         return rule_findings(changed.setup, changed.assumptions, card, as_of)
@@ -120,6 +126,8 @@ def _not_looked_at(setup: Setup, assumptions: Assumptions) -> tuple[str, ...]:
         for at, array in enumerate(setup.arrays)
         if array.panel.connector in ("locking_4mm", "not_known") or assumptions.assumed(f"/arrays/{at}/panel/connector")
     ]
+    if all(one.max_panel_power_w is None for one in setup.inverter.inputs):
+        pointers.append("/inverter/inputs/0/max_panel_power_w")
     if not setup.inverter.certificates:
         pointers.append("/inverter/certificates")
     if setup.meter.counts == "not_known" or assumptions.assumed("/meter/counts"):

@@ -119,8 +119,12 @@ def input_count(wiring: Wiring) -> Finding:
         "branch_leads": short,
         "variant": "branch_leads" if short else "",
     }
+    # one input every inverter has; that there are more, and that each array has its own, somebody must have said
+    assumed = len(used) > 1 and wiring.assumptions.assumed("/inverter/input_count")
+    missing = ("/inverter/input_count",) if assumed else ()
+    verdict = Verdict.NOT_KNOWN if assumed else Verdict.FITS
     return made(
-        "input_count", Part.PANEL_SIDE, Outcome(Verdict.FITS, Verdict.FITS), "/inverter/input_count", facts=facts,
+        "input_count", Part.PANEL_SIDE, Outcome(verdict, Verdict.FITS, missing), "/inverter/input_count", facts=facts,
         numbers=(len(used), len(wiring.setup.inverter.inputs), ""), source="counted",
     )  # fmt: skip
 

@@ -8,7 +8,8 @@ from types import MappingProxyType
 from service.core.compatibility.circuit import US_CONTINUOUS, fed_in_current_a
 from service.core.compatibility.voltage import is_us
 from service.core.compatibility.wiring import Wiring, with_panels_moved
-from service.core.model.facts import Array, Setup
+from service.core.model.assumption import Assumptions
+from service.core.model.facts import Array, Setup, SocketCircuit
 from service.core.model.finding import Fact, Finding, Verdict
 from service.core.model.pointer import replaced_at
 
@@ -20,6 +21,7 @@ LEAD_SECTIONS_MM2 = (1.0, 1.5, 2.5, 4.0, 6.0)
 LEAST_LIMIT_W = 50.0  # nobody turns an inverter down further
 LIMIT_STEP_W = 10.0
 PANEL_STEP_W = 5.0  # labels go in steps of 5 W
+OWN_AND_LOWER = ("/socket_circuit/dedicated", "/inverter/set_limit_w")  # two fields that one remedy changes
 LEAST_KEPT_SHARE = 0.5  # a set that loses more than half of its panels' power is another set, and no remedy of this one
 
 
@@ -149,12 +151,30 @@ def _cable(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
                                who="electrician")  # fmt: skip
     if circuit.dedicated is not True:
         yield Proposal(code="own_circuit", pointer="/socket_circuit/dedicated", new_value=True, who="electrician")
-    if finding.limit is not None and circuit.breaker_a is not None:
-        factor = US_CONTINUOUS if us else 1.0
-        others_w = (fed_in_current_a(setup, circuit) * circuit.voltage_v) - _output_w(setup)
-        least_a = finding.facts["least_limit_a"]
-        spare_w = (float(least_a or finding.limit) - circuit.breaker_a) / factor * circuit.voltage_v - others_w
-        yield from _turned_down(setup, spare_w)
+    yield from _cable_turned_down(finding, wiring, circuit, US_CONTINUOUS if us else 1.0)
+
+
+def _cable_turned_down(finding: Finding, wiring: Wiring, circuit: SocketCircuit, factor: float) -> Iterator[Proposal]:
+    """A lower limit beside the breaker; on a circuit of its own up to all that the cable carries."""
+    if finding.limit is None:
+        return
+    setup = wiring.setup
+    others_w = (fed_in_current_a(setup, circuit) * circuit.voltage_v) - _output_w(setup)
+    carries_a = float(finding.facts["least_limit_a"] or finding.limit)
+    alone_w = carries_a / factor * circuit.voltage_v - others_w
+    if circuit.dedicated is True:
+        yield from _turned_down(setup, alone_w)
+        return
+    if circuit.breaker_a is not None:
+        yield from _turned_down(setup, alone_w - circuit.breaker_a / factor * circuit.voltage_v)
+    for lower in _turned_down(setup, alone_w):
+        apart = replaced_at(setup, "/socket_circuit/dedicated", True)
+        kept = {p: a for p, a in wiring.assumptions.by_pointer.items() if p not in OWN_AND_LOWER}
+        changed = replace(
+            wiring, setup=replaced_at(apart, str(lower.pointer), lower.new_value), assumptions=Assumptions(kept)
+        )
+        yield Proposal(code="own_circuit_and_lower_limit", new_value=lower.new_value, unit="W", who="electrician",
+                       rewired=changed)  # fmt: skip
 
 
 def _lead(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
@@ -231,11 +251,19 @@ def _device(finding: Finding, _wiring: Wiring) -> Iterator[Proposal]:
                        who="electrician")  # fmt: skip
 
 
-def _plug(_finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
-    """The special connector, or an electrician's fixed connection; only where the circuit is described."""
-    if wiring.setup.socket_circuit is not None:
-        for plug, code in (("special_connector", "special_connector"), ("fixed", "fixed_connection")):
+def _plug(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
+    """The special connector, or an electrician's fixed connection.
+
+    Without a described circuit no field holds them: of the plug's own refusal those are told that the card admits,
+    and each card that refuses a household plug admits a fixed connection.
+    """
+    circuit = wiring.setup.socket_circuit
+    refused = finding.code == "plug" and finding.verdict == Verdict.DOES_NOT_FIT
+    for plug, code in (("special_connector", "special_connector"), ("fixed", "fixed_connection")):
+        if circuit is not None:
             yield Proposal(code=code, pointer="/socket_circuit/plug", new_value=plug, who="electrician")
+        elif refused and plug in ("fixed", finding.facts["published_plug"]):
+            yield Proposal(code=code, who="electrician", promised=Verdict.FITS)
 
 
 def _meter(_finding: Finding, _wiring: Wiring) -> Iterator[Proposal]:

@@ -32,7 +32,7 @@ THERMAL_V = 0.025693  # k T / q at 25 C
 
 @dataclass(slots=True)
 class Curves:
-    """What was computed of a panel's curve, kept for the length of one check."""
+    """What was computed of a panel's curve, kept for the checks of one question."""
 
     _diodes: dict[Panel, Diode | None] = field(default_factory=dict)
     _hot: dict[tuple[Panel, float], float] = field(default_factory=dict)

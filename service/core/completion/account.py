@@ -6,7 +6,7 @@ from datetime import date
 from math import hypot
 from typing import Any
 
-from service.core.completion.fill_home import NO_COUNTRY, money_of
+from service.core.completion.fill_home import NO_COUNTRY, money_of, rule_area_of
 from service.core.completion.fill_outlay import outlay_of
 from service.core.completion.fill_tariff import meter_of, tariff_of
 from service.core.completion.node import Guess, Node
@@ -30,8 +30,11 @@ class CompletedAccount:
 
     ``year_kwh``: band of the yield; ``self_used_kwh``: of what is used of it, yield and habits together. None where the
     request has no yield, or no share.
+
+    ``rule_area``: whose rules and prices were taken; None where no place is known.
     """
 
+    rule_area: str | None
     tariff: Tariff | None
     meter: Meter
     outlay: Outlay | None
@@ -41,7 +44,9 @@ class CompletedAccount:
     self_used_kwh: Band | None
 
 
-def complete_account(given: Mapping[str, Any], tables: DefaultTables, as_of: date) -> CompletedAccount:
+def complete_account(
+    given: Mapping[str, Any], tables: DefaultTables, as_of: date, country: str | None = None
+) -> CompletedAccount:
     """Fill tariff, meter and money from the one table of defaults; nothing else of the request is looked at.
 
     Args:
@@ -49,16 +54,19 @@ def complete_account(given: Mapping[str, Any], tables: DefaultTables, as_of: dat
             ``use`` are read.
         tables: dated tables that defaults draw on.
         as_of: the day of the question.
+        country: ISO 3166 code of the country at the site's coordinates; None without a site, and at sea.
 
     Raises:
         ContradictionError: parts of the request exclude each other.
     """
     log: list[Assumption] = []
     root = Node(given, "", log)
-    area = root.child("site").get("rule_area") or NO_COUNTRY
+    site = root.child_if_given("site")
+    area = NO_COUNTRY if site is None else rule_area_of(site, country)
     year_kwh = _year_kwh(root.child("energy"))
     tariff = tariff_of(root.child("tariff"), root.child("meter"), area, tables, as_of)
     return CompletedAccount(
+        rule_area=None if area == NO_COUNTRY else area,
         tariff=tariff,
         meter=meter_of(root.child("meter"), tariff),
         outlay=outlay_of(root.child("outlay")),

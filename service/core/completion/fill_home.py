@@ -26,7 +26,7 @@ def site_of(node: Node, place: PlaceFacts) -> Site:
         longitude_deg=node.get("longitude_deg"),
         elevation_m=node.take("elevation_m", Guess(value=round(climate.elevation_m, 1))),
         time_zone=node.take("time_zone", Guess(value=place.time_zone)),
-        rule_area=node.take("rule_area", Guess(value=place.country or NO_COUNTRY)),
+        rule_area=rule_area_of(node, place.country),
         ground_reflectance_share=node.take("ground_reflectance_share"),
         terrain=node.take("terrain"),
         coldest_air_c=node.take("coldest_air_c", Guess(value=coldest, low=coldest - 5, high=coldest + 5)),
@@ -34,6 +34,12 @@ def site_of(node: Node, place: PlaceFacts) -> Site:
         people_below=node.get("people_below"),
         children=node.get("children"),
     )
+
+
+def rule_area_of(node: Node, country: str | None) -> str:
+    """Whose rules hold at a site: as given, else the country at its coordinates."""
+    area: str = node.take("rule_area", Guess(value=country or NO_COUNTRY))
+    return area
 
 
 def circuit_of(node: Node | None, area: str) -> SocketCircuit | None:

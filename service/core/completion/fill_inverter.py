@@ -30,7 +30,7 @@ def input_count_of(node: Node, arrays: list[Node]) -> int:
     unnamed = len(arrays) - len(named)
     needed = max([*named, len(set(named)) + unnamed])
     if described > 1:
-        return int(node.take("input_count", Guess(value=described)))
+        return described  # counted, not assumed
     power = _power(node)
     by_power = 1 if power <= 400 else 2 if power <= 1000 else ceil(power / 500)
     return int(node.take("input_count", Guess(value=min(max(by_power, needed), int(BOUNDS["input_count"].high)))))

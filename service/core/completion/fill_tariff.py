@@ -7,7 +7,14 @@ from typing import Any
 
 import numpy as np
 
-from service.core.completion.card_dates import DatedPeriod, dated_by_cards
+from service.core.completion.card_dates import (
+    DatedPeriod,
+    as_the_meter_nets,
+    dated_by_cards,
+    of_no_known_rule,
+    priced_out,
+)
+from service.core.completion.fill_home import NO_COUNTRY
 from service.core.completion.node import Guess, Node
 from service.core.completion.tables import DefaultTables
 from service.core.completion.tariff_contradictions import contradictions_of_tariff, rate_of
@@ -53,7 +60,9 @@ def tariff_of(node: Node, meter: Node, area: str, tables: DefaultTables, as_of: 
         currency = node.take("currency", Guess(value=found.currency))
     this_year = f"{as_of.year:04d}-01-01"
     _ordered(node, given, this_year)
-    dated = dated_by_cards(given, tables.cards_of(area), this_year)
+    read = as_the_meter_nets(given, meter.get("counts"))
+    nowhere = area == NO_COUNTRY
+    dated = of_no_known_rule(read) if nowhere else dated_by_cards(read, tables.cards_of(area), this_year)
     tariff = Tariff(
         currency=currency,
         periods=tuple(_period(node, at, period, found, this_year) for at, period in enumerate(dated)),
@@ -115,8 +124,7 @@ def _hourly(node: Node | None) -> HourlyPrices | None:
 
 def _export(node: Node) -> Guess | None:
     """A price for what is sent out says that it is paid."""
-    priced = node.get("export_price_per_kwh") or (node.get("hourly") or {}).get("export_prices_per_kwh")
-    if priced or any(rate.get("export_price_per_kwh") for rate in node.get("rates") or ()):
+    if priced_out(node.given):
         return Guess(value="paid", code="paid_as_priced")
     return None
 

@@ -91,6 +91,10 @@ MONEY_ROWS: tuple[Row, ...] = (
     _row("/tariff/periods/*/export", code="netting_ends", rule="where netting ends by the area's rule card: unpaid if "
          "the next card says so; else paid at the period's own export price, unpaid where it has none",
          source="dated rule card"),
+    _row("/tariff/periods/*/export", code="meter_runs_backwards", rule="netted, on a meter that runs backwards: in the "
+         "first period whatever was said, in a later one where nothing was said", source="what such a meter does"),
+    _row("/tariff/periods/*/export", code="no_rule_known", rule="as it was said, for no place is known and so no end "
+         "of its rule", source="no rule card"),
     _row("/tariff/periods/*/export", code="no_later_rule_known", rule="as it was said, beyond the end of the area's "
          "rule card", source="dated rule card"),
     _row("/tariff/periods/*/export_price_per_kwh", code="surplus_unpaid", value=0.0, unit="money/kWh", source=WARY),

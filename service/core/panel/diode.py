@@ -20,7 +20,7 @@ Two coefficients (voltage, current) fix these five; the third, of power, is met 
 
 from collections.abc import Callable
 from dataclasses import dataclass, replace
-from math import exp, log
+from math import ceil, exp, log
 
 from service.core.errors import ContradictionError
 from service.core.model.facts import Panel
@@ -29,6 +29,7 @@ BOLTZMANN_EV_PER_K = 8.617333262e-5  # CODATA 2018
 REFERENCE_K = 298.15
 STEP_K = 2.0  # the voltage coefficient is met over this step above 25 C
 STARTS = (1.05, 1.3, 0.85, 1.7)  # ideality per cell from which the search begins, most likely first
+_MOST_V_PER_CELL = 5.0  # twice what the tallest stack of junctions gives; beyond, the exponentials overflow
 LEAST_WITHOUT_SHUNT = 0.9  # below, the panel would be better in dim light than in full sun, which none is
 LEAST_IDEALITY, MOST_IDEALITY = 0.4, 4.0  # amorphous junctions are stacked: two or three to a cell
 
@@ -106,8 +107,15 @@ def five_parameters_of(panel: Panel) -> Diode:
 
     Raises:
         ContradictionError: the four points make no curve (maximum-power point not inside the open-circuit voltage and
-            the short-circuit current, or a fill factor of 0.3 or less). Its pointer counts from the panel.
+            the short-circuit current, or a fill factor of 0.3 or less), or one cell would give more than 5 V. Its
+            pointer counts from the panel.
     """
+    if panel.open_circuit_voltage_v > _MOST_V_PER_CELL * panel.cells_in_series:
+        fewest = ceil(panel.open_circuit_voltage_v / 0.7)
+        raise ContradictionError(
+            "/cells_in_series", f"{panel.cells_in_series} in series cannot give {panel.open_circuit_voltage_v:g} V",
+            given=panel.cells_in_series, accepted=f"about {fewest} cells of silicon for this voltage", example=fewest,
+        )  # fmt: skip
     sheet = _sheet_of(panel)
     for parameters, how in ((_five_equations(sheet), "de_soto"), (_without_shunt(sheet), "no_shunt")):
         if parameters is not None:

@@ -2,6 +2,7 @@
 
 from service.core.payback.energy import AtPrices, HomeYear, scaled, shifted_use, stacked
 from service.core.payback.flows import (
+    WITHIN_THE_HOUR,
     cash_flows,
     drawn_cost,
     savings,
@@ -28,6 +29,7 @@ from service.core.payback.prices import PricedPeriod, priced_periods, yearly_fee
 from service.core.payback.returns import internal_rates_of_return
 
 __all__ = [
+    "WITHIN_THE_HOUR",
     "AtPrices",
     "Crossing",
     "HomeYear",

@@ -30,9 +30,9 @@ def savings(
     ``netting``: with quarter_hour and hour it is in the self-used energy already, and what is left has its own price;
     with instant it is the year, as a supplier nets what the meter counts apart.
 
-    The meter may overrule the tariff: ``reversing`` nets over the year for as long as it turns, whatever was agreed;
-    ``one_way`` has a register that only goes up and bills what is sent out as if it were drawn. ``not_known`` is read
-    as ``two_way``.
+    A ``reversing`` meter nets over the year, whatever the netting period, in the periods that net; one that is unpaid
+    or paid has ended that. The meter overrules the tariff where it is ``one_way``: its register only goes up and bills
+    what is sent out as if it were drawn. ``not_known`` is read as ``two_way``.
 
     >>> one_year = PricedPeriod(share_of_year=np.ones(1), import_price_per_kwh=np.array([0.3]), export="paid",
     ...                         export_price_per_kwh=0.08)
@@ -89,7 +89,7 @@ def drawn_cost(home: HomeYear, periods: tuple[PricedPeriod, ...]) -> Floats:
 _NOTHING_KWH = 1e-12
 
 # Netting over these is a matter of the hours' energy, not of money.
-_WITHIN_THE_HOUR = frozenset({"quarter_hour", "hour"})
+WITHIN_THE_HOUR = frozenset({"quarter_hour", "hour"})
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -144,11 +144,11 @@ def _for_export(
     nothing = np.zeros((*home.exported_kwh.shape[:-1], 1))
     if counts == "one_way":
         return -valued.exported_bought.sum(axis=-1, keepdims=True), nothing
-    if counts == "reversing":
-        return _netted(home, valued, age, "year")[0], nothing
     if period.export == "unpaid":
         return nothing, nothing
-    if period.export == "paid" or netting in _WITHIN_THE_HOUR:
+    if counts == "reversing" and period.export == "netted":
+        return _netted(home, valued, age, "year")[0], nothing
+    if period.export == "paid" or netting in WITHIN_THE_HOUR:
         credit, rest = nothing, valued.exported_sold.sum(axis=-1, keepdims=True)
     else:
         credit, rest = _netted(home, valued, age, netting)

@@ -10,7 +10,7 @@ from datetime import date
 import numpy as np
 
 from service.core.errors import ContradictionError
-from service.core.model.facts import Tariff, TariffPeriod
+from service.core.model.facts import Tariff
 from service.core.model.hours import Floats
 from service.core.payback.hours import in_order
 
@@ -39,11 +39,10 @@ class PricedPeriod:
 def priced_periods(tariff: Tariff, as_of: date, years: int, price_growth_share: float) -> tuple[PricedPeriod, ...]:
     """The tariff's periods with their share of each year and their import price in it.
 
-    A price holds as stated in the year of the account in which its period begins (year 1 for what is in force at
-    ``as_of``) and grows by ``price_growth_share`` a year after that, all rates and hours alike: a later stated price
-    replaces the grown one. A period that repeats the prices before it (a rule changes, the price does not) goes on
-    growing. What is paid for a kWh sent out does not grow, nor do fees. Before the first period its prices are used;
-    the last one goes on.
+    Every price is stated at today's money and grows by ``price_growth_share`` a year from the second year of the
+    account on, all periods, rates and hours alike, whenever a period begins: so no period's price depends on
+    another's, a rule that changes turns no growth back, and a higher price never lengthens the payback. What is paid
+    for a kWh sent out does not grow, nor do fees. Before the first period its prices are used; the last one goes on.
 
     Raises:
         ContradictionError: the tariff has no period.
@@ -56,15 +55,11 @@ def priced_periods(tariff: Tariff, as_of: date, years: int, price_growth_share: 
     starts[0] = min(starts[0], as_of)
     edges = np.array([_years_later(as_of, year).toordinal() for year in range(years + 1)], dtype=np.float64)
     ends = [*(start.toordinal() for start in starts[1:]), np.inf]
-    account_year, days_of_year = np.arange(years), np.diff(edges)
+    days_of_year = np.diff(edges)
+    grown: Floats = (1.0 + price_growth_share) ** np.arange(years, dtype=np.float64)
     priced = []
-    stated_prices, stated_in = None, 0
     for number, (period, start, end) in enumerate(zip(periods, starts, ends, strict=True)):
         days = np.minimum(edges[1:], end) - np.maximum(edges[:-1], start.toordinal())
-        if (prices := _import_prices(period)) != stated_prices:
-            stated_prices = prices
-            stated_in = max(int(np.searchsorted(edges, start.toordinal(), side="right")) - 1, 0)
-        grown = (1.0 + price_growth_share) ** np.maximum(account_year - stated_in, 0)
         share = np.maximum(days, 0.0) / days_of_year
         if share.any():
             by_hour = bool(period.rates) or period.hourly is not None
@@ -82,14 +77,6 @@ def priced_periods(tariff: Tariff, as_of: date, years: int, price_growth_share: 
                 )
             )
     return tuple(priced)
-
-
-def _import_prices(period: TariffPeriod) -> object:
-    """All that is stated of the import price, for comparison."""
-    rates = tuple(
-        (rate.months, rate.days, rate.from_clock, rate.to_clock, rate.import_price_per_kwh) for rate in period.rates
-    )
-    return period.import_price_per_kwh, rates, period.hourly and period.hourly.import_prices_per_kwh
 
 
 def yearly_fees(periods: tuple[PricedPeriod, ...], ac_power_w: float | None) -> Floats:

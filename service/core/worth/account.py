@@ -188,7 +188,7 @@ def _worth(year_kwh: float, cases: HomeCases, terms: _Terms) -> Worth:
         cases,
         terms,
         cost,
-        money.running_cost_per_year + float(fees[0]),
+        _running(money.running_cost_per_year + fees[: max(kept, 1)], periods),
     )
     paid = -cash_flows(total, np.zeros(kept), cost, terms.resale)
     produced = unpriced.expected_year_kwh * (1.0 - money.ageing_share_per_year) ** np.arange(kept, dtype=np.float64)
@@ -232,19 +232,20 @@ def _whole_account(worth: Worth, whole: Floats, terms: _Terms) -> Worth:
     )
 
 
-def _paid_back(
-    worth: Worth, squares: Squares, cases: HomeCases, terms: _Terms, cost: Floats, running_first_year: float
-) -> Worth:
-    """Filled in: when it is paid back. Weather evens out over the years until then, however long the account is."""
+def _paid_back(worth: Worth, squares: Squares, cases: HomeCases, terms: _Terms, cost: Floats, running: Floats) -> Worth:
+    """Filled in: when it is paid back. Weather evens out over the years until then, however long the account is.
+
+    ``running``: yearly costs of the years that the simple payback rests on the mean of.
+    """
     money, outlay, kept = terms.money, worth.outlay or 0.0, cost.size
     simple = _each(
         _first_year(squares, cases),
-        lambda amounts: simple_payback_years(outlay, float(amounts[0]) - running_first_year),
+        lambda amounts: simple_payback_years(outlay, float((amounts[: running.size] - running).mean())),
     )
     until_paid = np.array(_ends_of(squares, cases.shrunk(max(simple.middle or 1.0, 1.0)), PRICE_SD_SHARE))
-    running = cash_flows(outlay, until_paid[:, :kept], cost)
-    undiscounted = first_crossings(running)
-    crossings = [crossing_years(flows) for flows in discounted(running, money.discount_rate_share)]
+    flows = cash_flows(outlay, until_paid[:, :kept], cost)
+    undiscounted = first_crossings(flows)
+    crossings = [crossing_years(row) for row in discounted(flows, money.discount_rate_share)]
     return replace(
         worth,
         simple_payback_years=simple,
@@ -252,6 +253,14 @@ def _paid_back(
         discounted_payback_years=Band(*(crossing.first for crossing in crossings)),
         lasting_payback_years=Band(*(crossing.lasting for crossing in crossings)),
     )
+
+
+def _running(costs: Floats, periods: tuple[PricedPeriod, ...]) -> Floats:
+    """Of yearly costs, those of the years that stand for every year in a simple payback.
+
+    The first alone, as in the textbook; all years where several periods share the first, which is then like no other.
+    """
+    return costs if 0.0 < periods[0].share_of_year[0] < 1.0 else costs[:1]
 
 
 def _first_year(squares: Squares, cases: HomeCases) -> tuple[Floats, Floats, Floats]:

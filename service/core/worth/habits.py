@@ -13,9 +13,9 @@ import numpy as np
 from service.core.energy.result import EnergyYear
 from service.core.household import RUN_HOURS, demand_w, k_of, mean_day_w, self_used_w, with_allowance_w
 from service.core.model.demand import DemandShape
-from service.core.model.facts import Machine, Setup, TariffPeriod
-from service.core.model.hours import Calendar, Floats
-from service.core.payback import priced_hours
+from service.core.model.facts import Machine, Meter, Setup
+from service.core.model.hours import HOURS, Calendar, Floats
+from service.core.payback import WITHIN_THE_HOUR, PricedPeriod, priced_hours, priced_periods, years_kept
 
 # A washing machine or dishwasher draws most of its energy for heating, in its first hour and at about this power
 # (trade figures, from memory: 60 to 80 % of a wash at 40 to 60 C); the rest evenly over the run.
@@ -34,7 +34,7 @@ class Habit:
 
     ``usual_start`` and ``best_start``: wall clock, "HH:MM"; equal where no other hour is better.
     ``gain_kwh_per_year``: more of the home's own production used than at the usual hour; negative where a cheap hour
-    without sun is worth more. ``gain_per_year``: in money at the prices of the hours; None where no price is known.
+    without sun is worth more. ``gain_per_year``: in money, the mean of the years kept; None where no price is known.
     Each machine is looked at with all others where they are: gains of several do not quite add up.
     """
 
@@ -79,7 +79,7 @@ def habits(
         setup: household, meter and tariff.
         calendar: the wall clock of the rows.
         shape: the published shape of demand.
-        as_of: the day whose prices hold.
+        as_of: the day of asking, on which the years begin whose prices count.
         other_w: (8760,) of a plant on the roof, whose power counts as the home's own too.
 
     The best hour is the one at which the run costs least: what is bought at the price of its hour, and what is used
@@ -103,7 +103,7 @@ def _hours(
     household = setup.household
     share = 1.0 / _PHASES if setup.meter.sums_phases is False else 1.0
     produced = energy.ac_w if other_w is None else energy.ac_w + other_w * share
-    import_price, export_value = _prices(setup, calendar, as_of)
+    import_price, export_value = _prices(setup, calendar, as_of, produced)
     return _Hours(
         produced_w=produced,
         demand_w=demand_w(household, calendar, shape, southern=setup.site.latitude_deg < 0) * share,
@@ -116,20 +116,33 @@ def _hours(
     )
 
 
-def _prices(setup: Setup, calendar: Calendar, as_of: date) -> tuple[Floats | None, Floats | None]:
-    """What a kWh bought costs, and what one sent out is worth, in each hour of the period in force."""
+def _prices(setup: Setup, calendar: Calendar, as_of: date, produced_w: Floats) -> tuple[Floats | None, Floats | None]:
+    """What a kWh bought costs, and what one sent out is worth, in each hour: the mean of the years kept.
+
+    Each period counts by its share of those years, as in the account, at its prices as stated: no price grows.
+    """
     if setup.tariff is None:
         return None, None
-    counts = setup.meter.counts
-    number, period = _in_force(setup, as_of)
-    bought, sold = priced_hours(setup.tariff, number, calendar)
-    if counts == "one_way":
-        return bought, -bought
-    if counts == "reversing" or period.export == "netted":
-        return bought, bought
-    if period.export == "paid":
-        return bought, sold * (1.0 - (period.export_tax_share or 0.0))
-    return bought, np.zeros(bought.size)
+    kept = max(years_kept(setup.money.years, setup.household.stay_years), 1)
+    cost, worth = np.zeros(HOURS), np.zeros(HOURS)
+    for period in priced_periods(setup.tariff, as_of, kept, 0.0):
+        share = float(period.share_of_year.mean())
+        bought, sold = priced_hours(setup.tariff, period.number, calendar)
+        cost += share * bought
+        worth += share * _sent_out(period, bought, sold, setup.meter, produced_w)
+    return cost, worth
+
+
+def _sent_out(period: PricedPeriod, bought: Floats, sold: Floats, meter: Meter, produced_w: Floats) -> Floats:
+    """What a kWh sent out is worth in each hour of a period, by the rules of the account."""
+    if meter.counts == "one_way":
+        return -bought
+    if period.export == "unpaid":
+        return np.zeros(HOURS)
+    if period.export == "netted" and (meter.counts == "reversing" or meter.netting not in WITHIN_THE_HOUR):
+        return bought
+    # what has to be paid for sending out is not taxed
+    return sold * (1.0 - period.export_tax_share) if produced_w @ sold > 0.0 else sold
 
 
 def _habit(machine: Machine, hours: _Hours) -> Habit:
@@ -178,11 +191,3 @@ def _runs(
             paid = (needed - row) * hours.import_price + row * hours.export_value
             cost += np.roll(hours.by_clock(paid), -step)
     return used, cost
-
-
-def _in_force(setup: Setup, as_of: date) -> tuple[int, TariffPeriod]:
-    """The period whose prices hold on the day, and its number, oldest first."""
-    periods = sorted(setup.tariff.periods if setup.tariff else (), key=lambda period: period.valid_from)
-    begun = [at for at, period in enumerate(periods) if date.fromisoformat(period.valid_from) <= as_of]
-    number = begun[-1] if begun else 0
-    return number, periods[number]

@@ -125,6 +125,7 @@ def storage_beside(
     bases = [_self_used_kwh(home) for home in (without.middle, without.less_energy, without.more_energy)]
     gain, less, more = (one - base for one, base in zip(with_kwh, bases, strict=True))
     step = Z_90 * _sd_share(setup.household) * abs(gain)
+    used_less, used_more = _self_used_kwh(without.less_used), _self_used_kwh(without.more_used)
     exported = float(ran.middle.home.exported_kwh.sum())
     saved = None if setup.tariff is None else _Saved.of(ran, use, setup, setup.tariff, as_of)
     return StorageBeside(
@@ -138,13 +139,7 @@ def storage_beside(
         with_it=UseBeside(
             self_used_kwh=band_of_steps(
                 with_kwh[0],
-                [
-                    (with_kwh[1], with_kwh[2]),
-                    (
-                        _self_used_kwh(without.less_used) + gain - step,
-                        _self_used_kwh(without.more_used) + gain + step,
-                    ),
-                ],
+                [(with_kwh[1], with_kwh[2]), (used_less + gain - step, used_more + gain + step)],
             ),
             self_used_share=_share(with_kwh[0], with_kwh[0] + exported),
             exported_kwh=exported,

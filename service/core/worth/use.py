@@ -120,6 +120,24 @@ def use_at_home(
     )
 
 
+def with_band_of_use(energy: EnergyYear, use: UseAtHome) -> EnergyYear:
+    """A year under an export limit, its band widened by what is not known of the home.
+
+    What the home does not use the limit throws away, so that the set gives more where more is used. Without a limit
+    the year does not hang on the home.
+    """
+    if energy.before_export_limit is None or energy.year_kwh.middle is None:
+        return energy
+    cases = use.cases
+    ends = ((cases.less_energy, cases.more_energy), (cases.less_used, cases.more_used))
+    given = [(_given_kwh(low), _given_kwh(high)) for low, high in ends]
+    return replace(energy, year_kwh=band_of_steps(energy.year_kwh.middle, given))
+
+
+def _given_kwh(home: HomeYear) -> float:
+    return float((home.self_used_kwh + home.exported_kwh).sum())
+
+
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class AtTheMeter:
     """The set, the home and what the meter sees: ``seen_w`` is the demand on it by the hour, ``steps`` as it is known.

@@ -213,7 +213,7 @@ def test_every_verdict_reason_and_condition_has_a_sentence():
     assert {f"verdict.{choice}" for choice in Choice} <= set(TEXTS)
     for code in ("paid_back", "paid_back_in_the_middle", "paid_back_but_for_a_later_cost", "not_paid_back",
                  "no_outlay_given", "no_price_known", "nothing_to_pay_back", "one_fact_turns_it", "refused",
-                 "refused_but_mendable"):  # fmt: skip
+                 "refused_but_mendable", "refused_as_asked"):  # fmt: skip
         assert code in TEXTS
     for code in ("pay_at_most", "stay_longer", "accept_the_risk", "get_consent", "ask_seller", "ask_operator",
                  "ask_electrician", "tell_price", "tell_direction", "tell_mount", "smaller_breaker", "own_circuit",

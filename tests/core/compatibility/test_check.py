@@ -1,5 +1,7 @@
 """The whole answer: verdicts, order, what was not looked at, and remedies that were asked again."""
 
+from dataclasses import replace
+
 import pytest
 
 from service.core.compatibility import check
@@ -195,3 +197,18 @@ def test_a_set_that_would_have_to_lose_most_of_its_panels_has_no_such_remedy() -
     finding = one("panel_cap", answer(arrays=twelve, socket_circuit=builders.socket_circuit(plug="fixed")))
     assert finding.verdict == "does_not_fit"
     assert not {r.code for r in finding.remedies} & {"weaker_panels", "fewer_panels"}
+
+
+@pytest.mark.parametrize(
+    ("published", "codes"),
+    [("fixed_wiring_only", ["fixed_connection"]), ("special_connector", ["special_connector", "fixed_connection"])],
+)
+def test_a_refused_plug_that_nobody_described_has_its_remedy_in_the_finding(published: str, codes: list[str]) -> None:
+    card = replace(card_for(cards_of("GB"), AS_OF), plug=published)
+    setup = builders.setup(site=builders.site(rule_area="GB"))
+    compatibility = check(setup, Assumptions({}), (60,) * len(setup.arrays), card, AS_OF)
+    plug = one("plug", compatibility)
+    assert plug.verdict == "does_not_fit"
+    assert [(r.code, r.pointer, r.who, str(r.verdict_then)) for r in plug.remedies] == [
+        (code, None, "electrician", "fits") for code in codes
+    ]

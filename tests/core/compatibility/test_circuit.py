@@ -47,6 +47,20 @@ def test_on_a_circuit_of_its_own_the_larger_of_breaker_and_set_counts() -> None:
     assert (strong.measured, strong.verdict) == (pytest.approx(4000 / 230), "does_not_fit")
 
 
+def test_a_lower_limit_mends_a_circuit_of_its_own_that_the_set_alone_overloads() -> None:
+    strong = cable(dedicated=True, breaker_a=10, power=4000)
+    assert remedies(strong) == {"lower_set_limit": (3790, "fits")}  # 16.5 A at 230 V are 3795 W
+    assert cable(dedicated=True, breaker_a=10, power=3790).verdict == "fits"
+    assert "lower_set_limit" not in remedies(cable(dedicated=True, breaker_a=20, power=4000))  # the breaker is too big
+
+
+def test_a_circuit_of_its_own_and_a_lower_limit_mend_together_what_neither_mends_alone() -> None:
+    finding = cable(breaker_a=16, power=4000)
+    assert remedies(finding)["own_circuit_and_lower_limit"] == (3790, "fits")
+    assert "own_circuit" not in remedies(finding)
+    assert "own_circuit_and_lower_limit" not in remedies(cable(breaker_a=16))  # a circuit of its own is enough
+
+
 def test_other_sets_on_the_circuit_push_too_and_those_elsewhere_do_not() -> None:
     here = OtherSet(ac_power_w=600, panel_power_w=600, same_circuit=True)
     there = OtherSet(ac_power_w=600, panel_power_w=600, same_circuit=False)

@@ -4,8 +4,9 @@ from datetime import date
 
 import pytest
 
-from service.core.completion import as_request
+from service.core.completion import DefaultTables, as_request, complete_account
 from service.core.errors import ContradictionError
+from service.core.model.price import Prices
 from tests.core.rules.card_builder import card
 from tests.requests import asked, with_panel
 
@@ -185,8 +186,63 @@ def test_a_period_of_the_callers_own_from_that_day_is_left_alone():
     completed = with_cards(ENDS, later("unpaid"), periods=(NETTED, own))
     assert [p.export for p in completed.setup.tariff.periods] == ["netted", "paid"]
     assert not completed.assumptions.assumed("/tariff/periods/1/export")
-    beyond = {**NETTED, "valid_from": "2027-06-01"}
-    assert [p.export for p in with_cards(ENDS, later("unpaid"), periods=(beyond,)).setup.tariff.periods] == ["netted"]
+
+
+def test_a_period_that_begins_after_the_end_of_netting_does_not_net():
+    beyond = {**NETTED, "valid_from": "2027-06-01", "export_price_per_kwh": 0.05}
+    for payment, export in (("unpaid", "unpaid"), ("depends", "paid")):
+        completed = with_cards(ENDS, later(payment), periods=(NETTED, beyond))
+        assert [(p.valid_from, p.export) for p in completed.setup.tariff.periods] == [
+            ("2026-01-01", "netted"), ("2027-01-01", "unpaid"), ("2027-06-01", export)
+        ]  # fmt: skip
+        note = completed.assumptions.by_pointer["/tariff/periods/2/export"]
+        assert (note.code, note.value) == ("netting_ends", export)
+        assert "2026-12-31" in note.source
+        assert asked(as_request(completed.setup), rule_cards={"DE": (ENDS, later(payment))}).setup == completed.setup
+    assert told(with_cards(ENDS, periods=(beyond,)), "/tariff/periods/0/export") == "no_later_rule_known"
+
+
+def test_netting_without_a_date_does_not_outlive_a_card_that_ended_before_this_year():
+    undated = {"import_price_per_kwh": 0.34, "export": "netted"}
+    ended = card(id="DE", export_payment="netted", valid_from=None, valid_to=date(2025, 12, 31))
+    completed = with_cards(ended, later("depends", valid_from=date(2026, 1, 1)), periods=(undated,))
+    (only,) = completed.setup.tariff.periods
+    assert (only.valid_from, only.export) == ("2026-01-01", "unpaid")
+    assert told(completed, "/tariff/periods/0/valid_from") == "from_this_year"
+    assert told(completed, "/tariff/periods/0/export") == "netting_ends"
+
+
+def test_a_card_that_follows_and_nets_too_carries_netting_to_its_own_end():
+    follows = later("netted", valid_to=date(2027, 12, 31))
+    completed = with_cards(ENDS, follows, later("unpaid", valid_from=date(2028, 1, 1)))
+    assert [(p.valid_from, p.export) for p in completed.setup.tariff.periods][1:] == [("2028-01-01", "unpaid")]
+
+
+TURNS = {"counts": "reversing"}
+
+
+def exports(*periods, cards=()):
+    completed = asked({**request(*periods), "meter": TURNS}, rule_cards={"DE": cards})
+    again = asked(as_request(completed.setup), rule_cards={"DE": cards})
+    assert again.setup == completed.setup
+    return [p.export for p in completed.setup.tariff.periods]
+
+
+def test_a_meter_that_runs_backwards_nets_whatever_was_agreed():
+    """And goes on at another price, until a later period says otherwise."""
+    dearer = {**PERIOD, "valid_from": "2027-01-01", "import_price_per_kwh": 0.36}
+    for export in (None, "unpaid", "paid", "netted"):
+        assert exports({**PERIOD, "export": export}, dearer) == ["netted", "netted"]
+    assert told(filled(PERIOD, meter=TURNS), "/tariff/periods/0/export") == "meter_runs_backwards"
+    later_yet = {**dearer, "valid_from": "2028-01-01"}
+    assert exports(PERIOD, {**dearer, "export": "unpaid"}, later_yet) == ["netted", "unpaid", "unpaid"]
+    assert exports(PERIOD, {**dearer, "export_price_per_kwh": 0.08}, later_yet) == ["netted", "paid", "unpaid"]
+
+
+def test_a_meter_that_runs_backwards_stops_netting_where_the_card_ends():
+    cards = (ENDS, later("unpaid"))
+    assert exports(PERIOD, cards=cards) == ["netted", "unpaid"]
+    assert exports({**PERIOD, "valid_from": "2027-02-01"}, cards=cards) == ["unpaid"]
 
 
 def test_a_later_period_of_the_callers_own_keeps_its_day():
@@ -222,3 +278,17 @@ def test_a_price_that_holds_on_the_day_has_no_need_to_be_stretched():
         noted = completed.assumptions.by_pointer.get("/tariff/periods/0/valid_from")
         assert noted is None or noted.code == "from_this_year"
         assert "/tariff/periods/1/valid_from" not in completed.assumptions.by_pointer
+
+
+def test_an_account_takes_the_rules_of_the_country_that_it_is_asked_for():
+    prices = Prices(read_on="2026-11-25", household=(), export_examples=())
+    tables = DefaultTables(prices=prices, rule_cards={"DE": (ENDS, later("unpaid"))})
+    given = {"tariff": {"currency": "EUR", "periods": [NETTED]}}
+    placed = {**given, "site": {"latitude_deg": 54.2, "longitude_deg": 12.3}}
+    told_of = complete_account(placed, tables, date(2026, 11, 25), "DE")
+    assert [p.export for p in told_of.tariff.periods] == ["netted", "unpaid"]
+    assert told_of.assumptions.by_pointer["/site/rule_area"].value == told_of.rule_area == "DE"
+    for nowhere in (given, placed):
+        unknown = complete_account(nowhere, tables, date(2026, 11, 25))
+        assert (unknown.rule_area, [p.export for p in unknown.tariff.periods]) == (None, ["netted"])
+        assert unknown.assumptions.by_pointer["/tariff/periods/0/export"].code == "no_rule_known"

@@ -59,11 +59,13 @@ def test_netting_beyond_what_is_drawn_earns_the_export_price():
 def test_netting_stops_at_the_years_import():
     glut = HomeYear(self_used_kwh=np.array([100.0]), exported_kwh=np.array([900.0]), demand_kwh=np.array([300.0]))
     assert first_year("netted", home=glut) == pytest.approx(300 * 0.30)
-    assert first_year(counts="reversing", home=glut) == pytest.approx(300 * 0.30)
+    assert first_year("netted", counts="reversing", home=glut) == pytest.approx(300 * 0.30)
 
 
-def test_a_reversing_meter_nets_whatever_the_tariff_says():
-    assert first_year("unpaid", counts="reversing") == first_year("netted", netting="year")
+def test_a_reversing_meter_nets_over_the_year_only_while_the_period_nets():
+    assert first_year("netted", counts="reversing", netting="hour") == first_year("netted", netting="year")
+    assert first_year("unpaid", counts="reversing") == first_year("unpaid")
+    assert first_year("paid", 0.08, counts="reversing") == first_year("paid", 0.08)
 
 
 def test_a_register_that_only_goes_up_bills_what_is_sent_out():
@@ -179,7 +181,7 @@ def test_a_meter_that_runs_backwards_nets_over_the_year_whatever_was_said():
         self_used_kwh=np.zeros(12), exported_kwh=np.where(np.arange(12) == 6, 70.0, 0.0), demand_kwh=np.full(12, 20.0)
     )
     for netting in ("instant", "hour", "month", "year"):
-        assert first_year(counts="reversing", netting=netting, home=july_only) == pytest.approx(70 * 0.30)
+        assert first_year("netted", counts="reversing", netting=netting, home=july_only) == pytest.approx(70 * 0.30)
 
 
 @pytest.mark.parametrize("netting", ["quarter_hour", "hour"])

@@ -36,9 +36,10 @@ def test_a_later_period_replaces_the_earlier_by_its_days():
     np.testing.assert_allclose(second.share_of_year, [0, 182 / 366, 1, 1])
 
 
-def test_a_stated_price_grows_only_after_the_year_in_which_it_begins():
-    _, second = priced(period("2026-01-01"), period("2028-01-01", 0.40), growth=0.1)
-    np.testing.assert_allclose(second.import_price_per_kwh[1:], [0.40, 0.44, 0.484])
+@pytest.mark.parametrize("price", [0.299, 0.30, 0.301, 0.40])
+def test_every_stated_price_grows_from_the_second_year_of_the_account(price):
+    _, second = priced(period("2026-01-01"), period("2028-01-01", price), growth=0.1)
+    np.testing.assert_allclose(second.import_price_per_kwh[1:], price * 1.1 ** np.arange(1, 4))
 
 
 def test_a_period_that_changes_the_rule_but_not_the_price_does_not_turn_growth_back():
@@ -95,11 +96,11 @@ def test_rates_grow_with_the_price():
     assert priced(period("2020-01-01"))[0].import_factor is None
 
 
-def test_a_new_rate_is_a_newly_stated_price():
+def test_a_new_rate_grows_like_the_one_before():
     day_and_night = replace(period("2026-01-01"), rates=(NIGHT,))
     dearer_night = replace(day_and_night, valid_from="2028-07-01", rates=(replace(NIGHT, import_price_per_kwh=0.25),))
     same = replace(day_and_night, valid_from="2028-07-01", export="netted")
-    np.testing.assert_allclose(priced(day_and_night, dearer_night, growth=0.1)[1].import_factor[2:], [1.0, 1.1])
+    np.testing.assert_allclose(priced(day_and_night, dearer_night, growth=0.1)[1].import_factor[2:], [1.21, 1.331])
     np.testing.assert_allclose(priced(day_and_night, same, growth=0.1)[1].import_factor[2:], [1.21, 1.331])
 
 

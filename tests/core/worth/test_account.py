@@ -261,3 +261,23 @@ def test_the_first_year_has_the_whole_spread_of_one_year_whether_weather_or_not(
     for end in ("cautious", "middle", "hopeful"):
         assert getattr(one.saving_first_year, end) == pytest.approx(getattr(other.saving_first_year, end))
     assert one.worth_up_to.cautious < other.worth_up_to.cautious  # over the years weather evens out
+
+
+def test_the_simple_payback_does_not_rest_on_a_first_year_shared_by_two_periods():
+    """640 kWh, 55 % used, at 0.30 netted for 36 days of 15 years: 344 over the mean of a year, not over the first."""
+
+    def periods(end):
+        return tariff(
+            periods=tuple(
+                TariffPeriod(valid_from=day, import_price_per_kwh=0.30, export=export, export_price_per_kwh=0.0)
+                for day, export in (("2026-01-01", "netted"), (end, "unpaid"))
+            )
+        )
+
+    level = money(inverter_swap=None, ageing_share_per_year=0.0, price_growth_share=0.0)
+    got = plain(tariff=periods("2026-12-31"), money=level)
+    mean = 0.30 * 640 * (0.55 + 0.45 * (36 / 365) / 15)
+    assert got.simple_payback_years.middle == pytest.approx(344 / mean)
+    assert got.saving_first_year.middle > mean
+    whole_year = plain(tariff=periods("2027-11-25"), money=level)
+    assert whole_year.simple_payback_years.middle == pytest.approx(344 / (0.30 * 640))

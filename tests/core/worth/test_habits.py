@@ -2,9 +2,11 @@
 
 from datetime import date
 
+import numpy as np
 import pytest
 
 from service.core.model.facts import HourlyPrices, Machine, Meter, Tariff, TariffPeriod
+from service.core.payback import HomeYear, priced_periods, savings
 from service.core.worth import habits
 from service.data.households import load_demand_shape
 from tests.builders import household, setup, tariff
@@ -55,7 +57,8 @@ def test_paid_surplus_makes_the_habit_worth_less_and_netted_surplus_nothing():
     netted = found(washing(), tariff=paid(0.0, export="netted"))[0]
     assert (netted.gain_kwh_per_year, netted.gain_per_year, netted.best_start) == (0, 0, "19:00")
     reversing = Meter(counts="reversing", sums_phases=True, netting="instant")
-    assert found(washing(), meter=reversing)[0].gain_per_year == 0
+    turns = found(washing(), tariff=paid(0.0, export="netted"), meter=reversing)[0]
+    assert turns.gain_per_year == 0
 
 
 def test_a_meter_that_bills_both_ways_doubles_what_the_habit_saves():
@@ -79,11 +82,61 @@ def test_a_cheap_night_may_beat_the_sun_and_is_said_in_both():
     assert habit.gain_kwh_per_year < 0 < habit.gain_per_year
 
 
-def test_the_prices_of_the_day_count():
+def test_the_prices_of_the_years_kept_count():
+    """Five weeks of six years at the old price weigh little."""
     later = TariffPeriod(valid_from="2027-01-01", import_price_per_kwh=0.68, export="unpaid", export_price_per_kwh=0.0)
     dated = Tariff(currency="EUR", periods=(*tariff().periods, later))
     now, then = (found(washing(), tariff=dated, as_of=day)[0] for day in (AS_OF, date(2027, 2, 1)))
-    assert then.gain_per_year == pytest.approx(2 * now.gain_per_year)
+    assert then.gain_per_year == pytest.approx(0.68 * then.gain_kwh_per_year)
+    assert 0.98 * then.gain_per_year < now.gain_per_year < then.gain_per_year
+
+
+ENDS = Tariff(
+    currency="EUR", periods=(*paid(0.05, export="netted").periods, *paid(0.05, valid_from="2027-01-01").periods)
+)
+
+
+@pytest.mark.parametrize("counts", ["two_way", "reversing"])
+def test_netting_that_ends_in_five_weeks_is_no_reason_to_keep_the_habit(counts):
+    yearly = Meter(counts=counts, sums_phases=True, netting="year")
+    sold = found(washing(), tariff=paid(0.05))[0]
+    ends = found(washing(), tariff=ENDS, meter=yearly)[0]
+    assert ends.best_start == sold.best_start != "19:00"
+    assert 0.98 * sold.gain_per_year < ends.gain_per_year < sold.gain_per_year
+
+
+@pytest.mark.parametrize("netting", ["quarter_hour", "hour"])
+def test_netting_within_the_hour_gains_as_much_as_paid_surplus(netting):
+    meter = Meter(counts="two_way", sums_phases=True, netting=netting)
+    sold, netted = (found(washing(), tariff=paid(0.05, export=export), meter=meter)[0] for export in ("paid", "netted"))
+    assert netted == sold
+    assert netted.gain_per_year > 0
+
+
+def test_what_has_to_be_paid_for_sending_out_is_not_taxed():
+    untaxed, taxed = (found(washing(), tariff=paid(-0.05, export_tax_share=tax))[0] for tax in (None, 0.5))
+    assert taxed == untaxed
+
+
+@pytest.mark.parametrize("netting", ["instant", "hour", "month", "year"])
+@pytest.mark.parametrize("counts", ["two_way", "reversing", "one_way"])
+@pytest.mark.parametrize("price", [-0.05, 0.05])
+@pytest.mark.parametrize("export", ["unpaid", "paid", "netted"])
+def test_a_kwh_is_worth_to_a_habit_what_it_is_to_the_account(netting, counts, price, export):
+    """One more kWh used instead of sent out, in the account's own reckoning over the years kept, un-aged."""
+    meter = Meter(counts=counts, sums_phases=True, netting=netting)
+    first = paid(0.0 if export == "unpaid" else price, export=export, export_tax_share=0.3).periods[0]
+    then = paid(price, valid_from="2027-01-01", import_price_per_kwh=0.3).periods[0]
+    dated = Tariff(currency="EUR", periods=(first, then))
+    habit = found(washing(), tariff=dated, meter=meter)[0]
+    periods = priced_periods(dated, AS_OF, 6, 0.0)
+
+    def account(used_kwh):
+        year = HomeYear(self_used_kwh=np.array([used_kwh]), exported_kwh=np.array([640 - used_kwh]),
+                        demand_kwh=np.array([2500.0]))  # fmt: skip
+        return savings(year, periods, 0.0, counts, netting).mean()
+
+    assert habit.gain_per_year == pytest.approx((account(301.0) - account(300.0)) * habit.gain_kwh_per_year, abs=1e-6)
 
 
 def test_without_a_price_the_gain_is_energy_alone():

@@ -125,6 +125,10 @@ TEXTS: Mapping[str, str] = {
     "netting_ends": "By the rule card of the area netting ends; the next card leaves surplus to a contract or pays "
     "nothing. From then on it was taken to earn the export price that you gave, or nothing. Ask your supplier, and "
     "give a period of your own from that day.",
+    "meter_runs_backwards": "A meter that runs backwards nets what is sent out for as long as it hangs there, whatever "
+    "was agreed. Give a period of its own from the day on which it is changed or netting ends.",
+    "no_rule_known": "The country is not known, so neither is any rule by which netting ends; it was taken to go on "
+    "for all years. Give the place or its rule area, or a period of your own from the day on which it ends.",
     "no_later_rule_known": "The rule card of the area ends within this period, and no later one is known. Netting was "
     "taken to go on as you said; ask your supplier until when it does.",
     "paid_as_priced": "A price for what is sent out was given, so it was taken to be paid.",

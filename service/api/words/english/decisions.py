@@ -42,7 +42,8 @@ TEXTS: Mapping[str, str] = {
     "cost_because.price_not_known": "What it costs is not known here: ask for a price before you buy.",
     # the fit
     "refused": "One check refuses, and nothing was found that mends it. It stands first among the findings.",
-    "refused_but_mendable": "One check refuses as things stand; the conditions mend it.",
+    "refused_but_mendable": "What a check refuses as things stand, the conditions mend.",
+    "refused_as_asked": "As things stand a check refuses; what would mend it stands with that finding.",
     "panel_side.fits": "Panels and inverter fit together.",
     "panel_side.fits_with_loss": "Panels and inverter fit together, at the cost of some energy.",
     "panel_side.not_known": "Whether panels and inverter fit together is not known: ratings are missing.",
@@ -65,6 +66,8 @@ TEXTS: Mapping[str, str] = {
     "condition.tell_mount": "Say how the panels will hang or stand, and ask again.",
     "condition.smaller_breaker": "Have an electrician change the circuit's breaker to {new_value} {unit}.",
     "condition.own_circuit": "Have an electrician give the set a circuit of its own.",
+    "condition.own_circuit_and_lower_limit": "Have an electrician give the set a circuit of its own and set the "
+    "inverter to {new_value} {unit}.",
     "condition.thicker_or_shorter_lead": "Take a thicker or shorter lead: {new_value} {unit}.",
     "condition.thicker_or_shorter_lead.thicker": "Take a lead of {new_value} {unit}.",
     "condition.thicker_or_shorter_lead.shorter": "Take a lead of at most {new_value} {unit}.",

@@ -9,6 +9,8 @@ _SENTENCES = {
     "lower_set_limit": "Have the inverter set to {new_value:.0f} W, and keep the proof.",
     "smaller_breaker": "An electrician puts in a breaker of {new_value:g} A.",
     "own_circuit": "An electrician gives the set a circuit of its own, with nothing else on it.",
+    "own_circuit_and_lower_limit": "An electrician gives the set a circuit of its own, and the inverter is set to "
+    "{new_value:.0f} W.",
     "thicker_or_shorter_lead": "Use a thicker or a shorter lead.",
     "thicker_or_shorter_lead.thicker": "Use a lead of {new_value:g} mm2.",
     "thicker_or_shorter_lead.shorter": "Use a lead of at most {new_value:g} m.",
