@@ -29,6 +29,7 @@ from service.data.climate import load_climate
 from service.data.grid_carbon import load_grid_carbon
 from service.data.households import load_demand_shape
 from service.data.local_rules import load_rule_cards, own_cards, with_own
+from service.data.panel_list import load_panel_list
 from service.data.places import known_time_zones
 from service.data.prices import load_prices
 from service.data.version import data_version
@@ -111,7 +112,7 @@ def deps_of(settings: Settings) -> Deps:
         data_version=data_version(repr(sorted(own.items())).encode() if own else b""),
         today=today,
         climate=load_climate(),
-        default_tables=DefaultTables(prices=load_prices(), rule_cards=rule_cards),
+        default_tables=DefaultTables(prices=load_prices(), rule_cards=rule_cards, panels=load_panel_list()),
         grid_carbon=load_grid_carbon(),
         demand_shape=load_demand_shape(),
         rule_cards=rule_cards,

@@ -7,10 +7,12 @@ from typing import Any
 from service.core.completion import Completed, DefaultTables, complete
 from service.core.model.place_facts import PlaceFacts
 from service.core.model.price import HouseholdPrice, Prices
+from service.data.panel_list import load_panel_list
 from tests.climates import climate
 from tests.skies import mixed_year
 
 AS_OF = date(2026, 11, 25)
+LISTED = load_panel_list()
 
 SMALLEST: dict[str, Any] = {
     "site": {"latitude_deg": 54.2, "longitude_deg": 12.3},
@@ -106,7 +108,7 @@ def asked(given: dict[str, Any], **changes: Any) -> Completed:
     country = changes.pop("country", "DE")
     time_zone = changes.pop("time_zone", "Europe/Berlin")
     sky = changes.pop("sky", None) or mixed_year(54.2, 12.3)
-    tables = DefaultTables(prices=PRICES, rule_cards=changes.pop("rule_cards", {}))
+    tables = DefaultTables(prices=PRICES, rule_cards=changes.pop("rule_cards", {}), panels=LISTED)
     place = PlaceFacts(climate=climate(**changes), time_zone=time_zone, country=country)
     return complete(given, place, sky, tables, AS_OF)
 

@@ -6,7 +6,7 @@ from typing import Any
 import pytest
 from pydantic import BaseModel
 
-from service.api.fields import SAYS
+from service.api.says import SAYS
 from service.api.schemas import (
     advice,
     array,

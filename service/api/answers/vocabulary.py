@@ -7,8 +7,8 @@ from pydantic import BaseModel
 
 from service.api.answers.question import editions
 from service.api.deps import Deps
-from service.api.fields import SAYS
 from service.api.long_lists import long_lists
+from service.api.says import SAYS
 from service.api.schemas.advice import Severity
 from service.api.schemas.guide import guide_of
 from service.api.schemas.requests import AppraisalIn, PaybackIn
@@ -60,6 +60,8 @@ def vocabulary(deps: Deps) -> VocabularyOut:
         co2=_words("payback", codes_of("payback", "co2."), "co2."),
         storage=_words("storage"),
         assumptions=_words("assumptions", dict.fromkeys(row.code for row in default_rows())),
+        identity_doubts=_words("identity", codes_of("identity", "doubt."), "doubt."),
+        identity_readings=_words("identity", codes_of("identity", "read."), "read."),
         problems=_words("problems", codes_of("problems", "title."), "title."),
         defaults=[DefaultOut.from_core(row) for row in default_rows()],
         **editions(deps),

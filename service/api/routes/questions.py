@@ -11,15 +11,18 @@ from service.api.answers.appraisal import appraisal
 from service.api.answers.climate import climate
 from service.api.answers.compatibility import compatibility
 from service.api.answers.energy import energy
+from service.api.answers.panel_identity import panel_identity
 from service.api.answers.payback import payback
 from service.api.deps import Deps
 from service.api.render.accept import JSON, TEXT
+from service.api.render.identity import identity_text
 from service.api.render.json import as_json
 from service.api.render.report import report
 from service.api.routes.described import Served, described
 from service.api.routes.desk import Desk
 from service.api.schemas.answers import AppraisalOut, CompatibilityAnswerOut, EnergyAnswerOut, PaybackAnswerOut
 from service.api.schemas.climate import ClimateOut
+from service.api.schemas.panel_identity import PanelIdentityIn, PanelIdentityOut
 from service.api.schemas.requests import AppraisalIn, ClimateIn, CompatibilityIn, EnergyIn, PaybackIn
 
 ONLY_JSON: Mapping[str, Callable[[Any], bytes]] = {JSON: as_json}
@@ -59,6 +62,13 @@ def question_routes(desk: Desk) -> list[Served]:
             "Of a set, with what an appraisal takes; or plainly of `energy.year_kwh`, `use.self_used_share` and a "
             "tariff. Parts of an appraisal's answer can be pasted in.",
             tag="questions", body=PaybackIn, answer=PaybackAnswerOut, problems=NO_ANSWER), "POST"),
+        Served("/v1/panel-identity", asked(panel_identity, {JSON: as_json, TEXT: identity_text}), described(
+            "identify_panel", "Which panel is it?",
+            "From power, size, visible cells, model code or pasted label text: the panels that it can be, each rating "
+            "with its range and what that rests on, and what to read next on the label. Ranges rest on the public "
+            "list of the California Energy Commission, which ends in 2019, and on the sizes of cells for newer panels. "
+            "A match by code is a claim, no proof.",
+            tag="questions", body=PanelIdentityIn, answer=PanelIdentityOut, formats=(JSON, TEXT)), "POST"),
         Served("/v1/climate", asked(climate), described(
             "climate", "What weather does the answer rest on?",
             "The same as GET, with the place in the body: coordinates stay out of addresses and logs.",

@@ -11,12 +11,12 @@ from service.api.answers.local_rules import local_rule, local_rules
 from service.api.answers.question import day_of
 from service.api.answers.vocabulary import vocabulary
 from service.api.deps import Deps
-from service.api.fields import SAYS
 from service.api.render.accept import JSON
 from service.api.render.json import as_json
 from service.api.routes.described import Parameter, Served, described, parameter
 from service.api.routes.desk import Desk
 from service.api.routes.replies import fetched, format_of
+from service.api.says import SAYS
 from service.api.schemas.climate import ClimateOut
 from service.api.schemas.local_rules import LocalRuleOut, LocalRulesOut
 from service.api.schemas.mistakes import as_example

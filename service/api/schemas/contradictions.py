@@ -12,6 +12,7 @@ from service.api.schemas.household import DEMAND_LENGTHS, DemandIn, HouseholdIn,
 from service.api.schemas.inverter import InverterIn
 from service.api.schemas.mistakes import NOTHING, Found, Mistake, mistake_of
 from service.api.schemas.money import TariffIn
+from service.api.schemas.panel_identity import PanelIdentityIn
 from service.api.schemas.requests import AppraisalIn, PaybackIn, YearKwhBandIn
 from service.api.schemas.storage import StorageIn
 from service.api.words import say
@@ -30,6 +31,8 @@ _COEFFICIENTS = (
 def contradictions(request: In) -> list[Mistake]:
     """All contradictions of a request, in its own order."""
     found = Found()
+    if isinstance(request, PanelIdentityIn):
+        _identity(request, found)
     if isinstance(request, PaybackIn):
         _payback(request, found)
     if isinstance(request, AppraisalIn | PaybackIn):
@@ -46,6 +49,12 @@ def contradictions(request: In) -> list[Mistake]:
         if request.storage:
             _storage(request.storage, found)
     return found.mistakes
+
+
+def _identity(request: PanelIdentityIn, found: Found) -> None:
+    if request.rated_power_w is None and request.model_code is None and request.label_text is None:
+        problem = say("problems", "mistake.missing.identity")
+        found.mistakes.append(Mistake(code="missing", pointer="/rated_power_w", problem=problem))
 
 
 def _payback(request: PaybackIn, found: Found) -> None:

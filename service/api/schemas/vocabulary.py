@@ -80,6 +80,8 @@ class VocabularyOut(Out):
     co2: list[WordOut]
     storage: list[WordOut]
     assumptions: list[WordOut]
+    identity_doubts: list[WordOut]
+    identity_readings: list[WordOut]
     problems: list[WordOut]
     defaults: list[DefaultOut]
     service_version: str

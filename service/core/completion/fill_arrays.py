@@ -8,6 +8,7 @@ from service.core.completion.node import Guess, Node, listed
 from service.core.errors import ContradictionError
 from service.core.model.facts import Array
 from service.core.model.fixing import Fixing
+from service.core.model.panel_list import PanelList
 from service.core.model.place import Cover, Overhang, Plane, Shade, SideWall, SkylinePoint
 
 AT_RAILING = frozenset({"hung_on_rail", "behind_rail", "balcony_floor"})
@@ -25,7 +26,7 @@ _BUILDING_ABOVE_M = {
 OPEN_PLANE = Plane(tilt_deg=0.0, azimuth_deg=0.0)
 
 
-def arrays_of(nodes: list[Node], input_count: int, as_of: date) -> tuple[Array, ...]:
+def arrays_of(nodes: list[Node], input_count: int, as_of: date, listed_panels: PanelList) -> tuple[Array, ...]:
     """The complete arrays, planes still open where they were; each on an input that exists.
 
     Raises:
@@ -34,7 +35,7 @@ def arrays_of(nodes: list[Node], input_count: int, as_of: date) -> tuple[Array, 
     """
     inputs = _inputs_for(nodes, input_count)
     _refuse_series_across_arrays(nodes, inputs)
-    return tuple(_array(node, i, inputs[i], as_of) for i, node in enumerate(nodes))
+    return tuple(_array(node, i, inputs[i], as_of, listed_panels) for i, node in enumerate(nodes))
 
 
 def _inputs_for(nodes: list[Node], input_count: int) -> list[int]:
@@ -68,7 +69,7 @@ def _refuse_series_across_arrays(nodes: list[Node], inputs: list[int]) -> None:
             )  # fmt: skip
 
 
-def _array(node: Node, index: int, number: int, as_of: date) -> Array:
+def _array(node: Node, index: int, number: int, as_of: date, listed_panels: PanelList) -> Array:
     count = node.take("count")
     mount = node.take("mount")
     height, low, high = _HEIGHTS.get(mount, _HEIGHTS["free_standing"])
@@ -97,7 +98,7 @@ def _array(node: Node, index: int, number: int, as_of: date) -> Array:
         mismatch_share=_mismatch(node, count),
         lead_length_m=node.take("lead_length_m"),
         lead_mm2=node.take("lead_mm2"),
-        panel=panel_of(node.child("panel"), as_of),
+        panel=panel_of(node.child("panel"), as_of, listed_panels),
         hottest_cell_c=node.get("hottest_cell_c"),
         rear_light_share=node.get("rear_light_share"),
         fixing=_fixing(node.child("fixing"), mount, node.get("height_above_ground_m") or height),

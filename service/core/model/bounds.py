@@ -54,6 +54,7 @@ BOUNDS: Mapping[str, Bounds] = MappingProxyType(
         "max_power_voltage_v": Bounds(1, 200, "V"),
         "max_power_current_a": Bounds(0.1, 40, "A"),
         "cells_in_series": Bounds(1, 300, whole=True),
+        "cells_visible": Bounds(1, 600, whole=True),
         "voc_coefficient_pct_per_k": Bounds(-1, 0, "%/K"),
         "voc_coefficient_v_per_k": Bounds(-1, 0, "V/K"),
         "isc_coefficient_pct_per_k": Bounds(-0.2, 0.5, "%/K"),

@@ -14,6 +14,10 @@ TEXTS: Mapping[str, str] = {
     "have about this. The inverter's current limit hangs on it: read the label.",
     "panel_class.cells_in_series": "Taken as the commonest build with this power. Count the cells to be sure; of a "
     "half-cut panel count half.",
+    "public_list": "Not given; listed panels of this power, build and size lie within this range. The "
+    "inverter's limits hang on it: read the label.",
+    "listed_code": "Taken from the public list under the model code that you gave. A code is a claim and no proof: "
+    "read the label.",
     "datasheet_relation": "Worked out from the figures that you gave and the usual ratios of such panels.",
     "commonest_kind": "Not said; the commonest kind was taken.",
     "one_sided": "Not said; the panel was taken to gain nothing from its rear side.",
