@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from service.core.errors import ContradictionError
+from service.core.model.bounds import BOUNDS
 from service.core.model.facts import Panel
 from service.core.panel.curve import max_power
 from service.core.panel.diode import five_parameters_of
@@ -67,8 +68,15 @@ def check_power(rated_power_w: float, open_circuit_voltage_v: float, short_circu
             "/rated_power_w", "more than this open-circuit voltage and short-circuit current can give",
             given=rated_power_w, accepted=f"at most {most:.0f} W with {open_circuit_voltage_v:g} V and "
             f"{short_circuit_current_a:g} A; please read the label again",
-            example=round(0.78 * open_circuit_voltage_v * short_circuit_current_a),
+            example=_power_of(open_circuit_voltage_v, short_circuit_current_a),
         )  # fmt: skip
+
+
+def _power_of(open_circuit_voltage_v: float, short_circuit_current_a: float) -> int | None:
+    """A usual power at this voltage and current; None where no panel is as small or as large."""
+    power = round(0.78 * open_circuit_voltage_v * short_circuit_current_a)
+    bounds = BOUNDS["rated_power_w"]
+    return power if bounds.low <= power <= bounds.high else None
 
 
 def check_product(panel: Panel) -> None:
