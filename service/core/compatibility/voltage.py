@@ -4,7 +4,7 @@ from collections.abc import Callable
 
 from service.core.compatibility.curve_spread import SHAPES, far_from, moved, throughout
 from service.core.compatibility.finding import made
-from service.core.compatibility.reach import Outcome, Reach, at_least, at_most, combined
+from service.core.compatibility.reach import Outcome, Reach, at_least, at_most, combined, worse
 from service.core.compatibility.wiring import MORNING_CELL_C, MORNING_W_PER_M2, Strings, Wiring
 from service.core.model.facts import Panel
 from service.core.model.finding import Fact, Finding, Part, Verdict
@@ -112,7 +112,10 @@ def _in_the_cold(wiring: Wiring, strings: Strings, limit: Reach) -> Outcome:
 
 
 def hot_voltage(wiring: Wiring, index: int, strings: Strings) -> Finding:
-    """Operating voltage of the string at its hottest cell against the lower end of tracking: energy, no danger.
+    """Operating voltage of the string against both ends of tracking: energy, no danger.
+
+    The lower end meets the hottest cell. The upper end meets the label's 25 C: what lies above it there lies above it
+    for most of the year, and the input then works at its upper end, on the steep side of the curve.
 
     As in the cold, a voltage or a coefficient that was taken from the panel's class leaves the question open, with the
     class's worst value as ``likely``.
@@ -123,12 +126,31 @@ def hot_voltage(wiring: Wiring, index: int, strings: Strings) -> Finding:
         return strings.in_series * panel.max_power_voltage_v * wiring.curves.hot_share(panel, hottest)
 
     limit = wiring.limit(index, "tracking_min_v")
-    hot, outcome = _enough(wiring, strings, hot_v, ("max_power_voltage_v", "voc_coefficient_pct_per_k"), limit)
-    facts = _string_facts(strings) | {"hottest_cell_c": hottest, "worst_v": hot.lowest}
+    figure, enough = _enough(wiring, strings, hot_v, ("max_power_voltage_v", "voc_coefficient_pct_per_k"), limit)
+    label, ceiling, below = _below_the_top(wiring, index, strings)
+    outcome = worse(enough, below)
+    facts = _string_facts(strings) | {"hottest_cell_c": hottest, "worst_v": figure.lowest}
+    if outcome is below and below is not enough:
+        figure, limit = label, ceiling
+        facts |= {"variant": "above", "worst_v": label.highest, "assumed_limit_v": ceiling.value}
     return made(
         "hot_voltage", Part.PANEL_SIDE, outcome, strings.pointer, input_number=index + 1, facts=facts,
-        numbers=(hot.value, _known(limit), "V"), source=SINGLE_DIODE_SOURCE,
+        numbers=(figure.value, _known(limit), "V"), source=SINGLE_DIODE_SOURCE,
     )  # fmt: skip
+
+
+def _below_the_top(wiring: Wiring, index: int, strings: Strings) -> tuple[Reach, Reach, Outcome]:
+    """The string's operating voltage by its label, the upper end of tracking, and whether the one is below the other.
+
+    An upper end that nobody stated lies within a range of the greatest input voltage: where even the least of it is
+    enough, the rating is not needed.
+    """
+    label = combined(lambda volts: strings.in_series * volts, wiring.of_panel(strings, "max_power_voltage_v"))
+    ceiling = wiring.limit(index, "tracking_max_v")
+    outcome = at_most(label, ceiling, Verdict.FITS_WITH_LOSS)
+    if outcome.verdict == Verdict.NOT_KNOWN and outcome.likely == Verdict.FITS and not label.missing:
+        outcome = Outcome(Verdict.FITS, Verdict.FITS)
+    return label, ceiling, outcome
 
 
 def start_voltage(wiring: Wiring, index: int, strings: Strings) -> Finding:
