@@ -1,7 +1,7 @@
 """How is a finding answered: one checked question, its figures, and what would mend it?"""
 
 from collections.abc import Iterator, Mapping
-from typing import Self
+from typing import Literal, Self
 
 from pydantic import Field
 
@@ -12,12 +12,26 @@ from service.core.compatibility import Compatibility
 from service.core.model.finding import Fact, Finding, Part, Remedy, Verdict
 
 
+class OperationOut(Out):
+    """One operation of RFC 6902 (JSON Patch) on the request, as it was sent."""
+
+    op: Literal["add", "copy", "remove"]
+    path: Pointer
+    value: Anything = Field(description="What `add` puts there.")
+    source: Pointer | None = Field(serialization_alias="from", description="What `copy` takes.")
+
+
 class RemedyOut(Out):
     """What would turn a refusal into something better; the verdict was computed by asking again."""
 
     code: Code
-    pointer: Pointer | None = Field(description="What to change in the request; null where it is no field of it.")
+    pointer: Pointer | None = Field(
+        description="What to change in the request; null where it is no field of it, or more than one."
+    )
     new_value: Anything = Field(description="The value to put there.")
+    patch: list[OperationOut] = Field(
+        max_length=40, description="What to change where it is more than one field, in this order (RFC 6902)."
+    )
     unit: str = Field(max_length=20)
     who: str = Field(description="Who can do it: you, electrician, seller or operator.", max_length=20)
     verdict_then: Verdict
