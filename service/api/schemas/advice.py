@@ -51,6 +51,9 @@ class ConditionOut(Out):
     facts: Facts
     text: Text
     pointer: Pointer | None
+    patch: list[OperationOut] = Field(
+        max_length=40, description="What to change where it is more than one field, in this order (RFC 6902)."
+    )
     who: str = Field(description="Who can see to it: you, electrician, seller, operator or landlord.", max_length=20)
     cost: MoneyBandOut | None = Field(description="What it costs once; null where that is not known.")
     cost_per_year: MoneyBandOut | None = Field(

@@ -74,6 +74,8 @@ HOME_ROWS: tuple[Row, ...] = (
     _row("/household/at_home/weekend", code="not_said", value=[], source=NEUTRAL),
     _row("/meter/counts", code="not_said", value="not_known", source=NEUTRAL),
     _row("/meter/netting", code="usual_netting", value="instant", source=WARY),
+    _row("/meter/netting", code="nets_where_a_period_does", rule="as given; it counts in the periods whose surplus is "
+         "netted", source=NEUTRAL),
     _row("/meter/netting", code="netted_over_the_year", rule="the year, where a period nets", source="our own choice: "
          "as most rules of netting have it"),
 )  # fmt: skip

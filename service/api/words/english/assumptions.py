@@ -126,6 +126,8 @@ TEXTS: Mapping[str, str] = {
     "netted_over_the_year": "Over which period surplus is netted was not said; the year was taken. Over a month or an "
     "hour it is worth less.",
     "card_ends": "The day after the last on which the rule card of the area lets surplus be netted.",
+    "nets_where_a_period_does": "Netting over a month or a year is done on the bill, by a rule that may end. It counts "
+    "in tariff periods whose export is netted, and none is: what is sent out has the price said there.",
     "netting_ends": "By the rule card of the area netting ends; the next card leaves surplus to a contract or pays "
     "nothing. From then on it was taken to earn the export price that you gave, or nothing. Ask your supplier, and "
     "give a period of your own from that day.",
