@@ -38,8 +38,12 @@ def rear_light_share(array: Array, ground_reflectance_share: float) -> float:
 
 def rear_gain_share(wiring: Wiring, strings: Strings) -> float:
     """How much the rear side adds to the panel's current: bifaciality times the light it gets."""
-    rear = rear_light_share(strings.array, wiring.setup.site.ground_reflectance_share)
-    return strings.panel.bifaciality_share * rear
+    return strings.panel.bifaciality_share * _rear_light_share(wiring, strings)
+
+
+def _rear_light_share(wiring: Wiring, strings: Strings) -> float:
+    reflectance = wiring.setup.site.ground_reflectance_share
+    return wiring.once(("rear", strings.at), lambda: rear_light_share(strings.array, reflectance))
 
 
 def operating_current(wiring: Wiring, index: int, here: tuple[Strings, ...]) -> Finding:
@@ -106,7 +110,7 @@ def _with_open_rear_sides(wiring: Wiring, here: tuple[Strings, ...], limit: Reac
         bifacial = (share.value if one_sided else share.highest) or 0.0
         if share.missing and not one_sided:
             missing.extend(share.missing)
-        rear = rear_light_share(strings.array, wiring.setup.site.ground_reflectance_share)
+        rear = _rear_light_share(wiring, strings)
         amps = wiring.of_panel(strings, "short_circuit_current_a").highest or 0.0
         most += DESIGN_FACTOR * strings.in_parallel * amps * (1 + bifacial * rear)
     if not missing or limit.value is None or most <= limit.value:
@@ -153,10 +157,13 @@ def _total(wiring: Wiring, here: tuple[Strings, ...], name: str, *, factor: floa
     """A current of the panel summed over all strings of an input, times the factor and the rear side's share."""
 
     def scaled(strings: Strings) -> Reach:
+        return wiring.once((name, factor, with_rear, strings.at), lambda: one(strings))
+
+    def one(strings: Strings) -> Reach:
         times = factor * strings.in_parallel * (1 + (rear_gain_share(wiring, strings) if with_rear else 0.0))
         return combined(lambda amps: times * amps, wiring.of_panel(strings, name))
 
-    return combined(lambda *amps: sum(amps), *(scaled(strings) for strings in here))
+    return scaled(here[0]) if len(here) == 1 else combined(lambda *amps: sum(amps), *(scaled(s) for s in here))
 
 
 def _either_meaning(strict: Outcome, lenient: Outcome, index: int) -> Outcome:

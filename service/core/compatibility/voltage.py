@@ -73,6 +73,10 @@ def cold_string_voltage(wiring: Wiring, strings: Strings) -> tuple[Reach, str]:
     ``coefficient``; ``class``, where the coefficient was assumed; ``nec_table``, where none is known in an area of
     that code and the panel is said to be of crystalline silicon, for which the table is.
     """
+    return wiring.once(("cold", strings.at), lambda: _cold(wiring, strings))
+
+
+def _cold(wiring: Wiring, strings: Strings) -> tuple[Reach, str]:
     voltage = wiring.of_panel(strings, "open_circuit_voltage_v")
     known = not wiring.of_panel(strings, "voc_coefficient_pct_per_k").missing
     factor = nec_factor(wiring.setup.site.coldest_air_c)
@@ -105,7 +109,7 @@ def _in_the_cold(wiring: Wiring, strings: Strings, limit: Reach) -> Outcome:
     outcome = at_most(cold, limit)
     if method != "nec_table" or outcome.missing:
         return outcome
-    by_class = at_most(_by_coefficient(wiring, strings), limit)
+    by_class = at_most(wiring.once(("class", strings.at), lambda: _by_coefficient(wiring, strings)), limit)
     if by_class.verdict == outcome.verdict or by_class.likely == outcome.verdict == Verdict.FITS:
         return outcome
     return Outcome(Verdict.NOT_KNOWN, Verdict.DOES_NOT_FIT, by_class.missing)
@@ -145,7 +149,10 @@ def _below_the_top(wiring: Wiring, index: int, strings: Strings) -> tuple[Reach,
     An upper end that nobody stated lies within a range of the greatest input voltage: where even the least of it is
     enough, the rating is not needed.
     """
-    label = combined(lambda volts: strings.in_series * volts, wiring.of_panel(strings, "max_power_voltage_v"))
+    label = wiring.once(
+        ("label", strings.at),
+        lambda: combined(lambda volts: strings.in_series * volts, wiring.of_panel(strings, "max_power_voltage_v")),
+    )
     ceiling = wiring.limit(index, "tracking_max_v")
     outcome = at_most(label, ceiling, Verdict.FITS_WITH_LOSS)
     if outcome.verdict == Verdict.NOT_KNOWN and outcome.likely == Verdict.FITS and not label.missing:
@@ -181,14 +188,14 @@ def _enough(
     wiring: Wiring, strings: Strings, figure: Callable[[Panel], float], asked: tuple[str, ...], limit: Reach
 ) -> tuple[Reach, Outcome]:
     """A voltage off the panel's curve with its range over the ratings asked about, and whether it reaches the limit."""
-    voltage = moved(wiring, strings, figure, asked)
+    voltage = wiring.once((asked, strings.at), lambda: moved(wiring, strings, figure, asked))
     outcome = at_least(voltage, limit, Verdict.FITS_WITH_LOSS)
     if limit.value is None or far_from(voltage.value, limit.value):
         return voltage, outcome
     others = tuple(name for name in SHAPES if name not in asked)
     return voltage, throughout(
         outcome,
-        lambda: moved(wiring, strings, figure, others),
+        lambda: wiring.once((others, strings.at), lambda: moved(wiring, strings, figure, others)),
         lambda volts: at_least(volts, limit, Verdict.FITS_WITH_LOSS).verdict,
     )
 

@@ -3,8 +3,10 @@
 Arrays on one input lie in parallel, whichever way they look; within an array panels are in series or in parallel.
 """
 
+from collections.abc import Callable, Hashable
 from dataclasses import dataclass, field, replace
 from math import log
+from typing import Any, TypeVar
 
 from service.core.compatibility.reach import Reach, rating
 from service.core.errors import ContradictionError
@@ -19,6 +21,8 @@ from service.core.panel import (
     max_power,
     open_circuit_voltage_v,
 )
+
+T = TypeVar("T")
 
 # A morning: dim light, a cell as warm as the test bench's. Irradiance at which an input is asked whether it starts.
 MORNING_W_PER_M2 = 100.0
@@ -123,12 +127,25 @@ class Strings:
 
 @dataclass(frozen=True, slots=True)
 class Wiring:
-    """A set as wired: what every check of the panel side starts from."""
+    """A set as wired: what every check of the panel side starts from.
+
+    ``kept`` is what was computed of these very arrays beside another inverter; None where there is no other.
+    """
 
     setup: Setup
     assumptions: Assumptions
     hottest_cell_c: tuple[float, ...]
     curves: Curves
+    kept: dict[Hashable, Any] | None = None
+
+    def once(self, key: Hashable, figure: Callable[[], T]) -> T:
+        """A figure that hangs on the arrays alone; computed once where ``kept`` is shared by inverters beside them."""
+        if self.kept is None:
+            return figure()
+        if key not in self.kept:
+            self.kept[key] = figure()
+        found: T = self.kept[key]
+        return found
 
     def strings(self) -> tuple[Strings, ...]:
         """Every array with its strings."""
