@@ -13,7 +13,10 @@ DESIGN_SOURCE = "1.25 x short-circuit current, IEC 62548, IEC 60364-7-712 and NE
 LABEL_SOURCE = "the largest panel's label value as the maker of the inverter prints it"
 REVERSE_SOURCE = "IEC 62548: string fuses where (strings - 1) x short-circuit current exceeds the panel's fuse rating"
 
-# How openly a panel's rear side stands, 1 free all around. Before a facade a third, flat against it a tenth: judgement;
+# What its own shadow leaves of the light on a free rear: so that at 37 degrees over ground that reflects 0.21 a panel
+# gets the 135 W/m2 of the bifacial nameplate irradiance (IEC TS 60904-1-2; figures from memory).
+FREE_ALL_AROUND = 0.68
+# How openly a panel's rear side stands. Before a facade a third, flat against it a tenth: judgement;
 # no measurement found.
 REAR_OPENNESS = {
     "hung_on_rail": 1 / 3, "behind_rail": 1 / 3, "balcony_floor": 1 / 3, "wall": 0.1, "sloped_roof": 0.1,
@@ -25,12 +28,12 @@ def rear_light_share(array: Array, ground_reflectance_share: float) -> float:
     """Light on the rear over light on the front in full sun: what it sees of ground and sky, both even.
 
     The rear of a plane at tilt t is one at 180 - t: of the ground it sees (1 + cos t) / 2, of the sky (1 - cos t) / 2
-    (Liu and Jordan, Solar Energy 7 (1963) 53-74). The ground is taken as sunlit, the panel's own shadow left out: the
-    upper end, as is due where a current may do harm. Before a dark facade a third is left, 0.05 of full sun over grass.
+    (Liu and Jordan, Solar Energy 7 (1963) 53-74). Of that its own shadow leaves two thirds where it stands free, the
+    design value of the trade; before a dark facade a third is left, 0.05 of full sun over grass.
     """
     if array.rear_light_share is not None:
         return array.rear_light_share
-    openness = REAR_OPENNESS.get(array.mount, 1.0)
+    openness = REAR_OPENNESS.get(array.mount, FREE_ALL_AROUND)
     rear_tilt = 180.0 - array.plane.tilt_deg
     seen = ground_reflectance_share * ground_share(rear_tilt) + CLEAR_SKY_SHARE * sky_share(rear_tilt)
     return openness * float(seen)
