@@ -10,8 +10,10 @@ from service.api.schemas.base import In
 from service.api.schemas.guide import guide_of
 from service.api.schemas.household import DEMAND_LENGTHS, DemandIn, HouseholdIn, MeterIn
 from service.api.schemas.inverter import InverterIn
+from service.api.schemas.matrix import MatrixIn
 from service.api.schemas.mistakes import NOTHING, Found, Mistake, mistake_of
 from service.api.schemas.money import TariffIn
+from service.api.schemas.panel import PanelIn
 from service.api.schemas.panel_identity import PanelIdentityIn
 from service.api.schemas.requests import AppraisalIn, PaybackIn, YearKwhBandIn
 from service.api.schemas.storage import StorageIn
@@ -33,15 +35,17 @@ def contradictions(request: In) -> list[Mistake]:
     found = Found()
     if isinstance(request, PanelIdentityIn):
         _identity(request, found)
+    if isinstance(request, MatrixIn):
+        _candidates(request, found)
     if isinstance(request, PaybackIn):
         _payback(request, found)
     if isinstance(request, AppraisalIn | PaybackIn):
         if request.arrays and request.inverter:
             _inputs(request.arrays, request.inverter, found)
         for at, array in enumerate(request.arrays or ()):
-            _panel(array, f"/arrays/{at}/panel", found)
+            _panel(array.panel, f"/arrays/{at}/panel", found)
         if request.inverter:
-            _inverter(request.inverter, found)
+            _inverter(request.inverter, "/inverter", found)
         if request.household:
             _household(request.household, found)
         if request.tariff:
@@ -49,6 +53,13 @@ def contradictions(request: In) -> list[Mistake]:
         if request.storage:
             _storage(request.storage, found)
     return found.mistakes
+
+
+def _candidates(request: MatrixIn, found: Found) -> None:
+    for at, panel in enumerate(request.panels):
+        _panel(panel, f"/panels/{at}", found)
+    for at, inverter in enumerate(request.inverters):
+        _inverter(inverter, f"/inverters/{at}", found)
 
 
 def _identity(request: PanelIdentityIn, found: Found) -> None:
@@ -105,8 +116,7 @@ def _inputs(arrays: list[ArrayIn], inverter: InverterIn, found: Found) -> None:
             found.contradiction(f"/arrays/{at}/input", array.input, "input", accepted, 1, input_count=count)
 
 
-def _panel(array: ArrayIn, pointer: str, found: Found) -> None:
-    panel = array.panel
+def _panel(panel: PanelIn, pointer: str, found: Found) -> None:
     for first, second in _COEFFICIENTS:
         if getattr(panel, first) is not None and getattr(panel, second) is not None:
             accepted = say("problems", "accepted.alone", {"beside": first})
@@ -124,17 +134,17 @@ def _in_order(pointer: str, name: str, low: float, high: float, found: Found, wh
     found.contradiction(pointer, low, why, say("problems", "accepted.at_most", facts), high, other=high)
 
 
-def _inverter(inverter: InverterIn, found: Found) -> None:
+def _inverter(inverter: InverterIn, where: str, found: Found) -> None:
     if inverter.set_limit_w is not None:
-        _in_order("/inverter/set_limit_w", "set_limit_w", inverter.set_limit_w, inverter.ac_power_w, found, why="limit")
+        _in_order(f"{where}/set_limit_w", "set_limit_w", inverter.set_limit_w, inverter.ac_power_w, found, why="limit")
     if inverter.inputs and inverter.input_count and len(inverter.inputs) not in {1, inverter.input_count}:
         facts = {"input_count": inverter.input_count}
         accepted = say("problems", "accepted.entries", facts)
         example = guide_of(AppraisalIn).example(("inverter", "inputs"))
-        found.contradiction("/inverter/inputs", len(inverter.inputs), "inputs", accepted, example, **facts)
+        found.contradiction(f"{where}/inputs", len(inverter.inputs), "inputs", accepted, example, **facts)
     for at, one in enumerate(inverter.inputs or ()):
         if one.tracking_min_v is not None and one.tracking_max_v is not None:
-            pointer = f"/inverter/inputs/{at}/tracking_min_v"
+            pointer = f"{where}/inputs/{at}/tracking_min_v"
             _in_order(pointer, "tracking_min_v", one.tracking_min_v, one.tracking_max_v, found)
 
 

@@ -73,23 +73,10 @@ class FindingOut(Out):
     @classmethod
     def of(cls, finding: Finding) -> Self:
         """With its sentences."""
-        facts = {
-            "measured": finding.measured,
-            "limit": finding.limit,
-            "unit": finding.unit,
-            "input": finding.input,
-            "about": finding.about,
-            **finding.facts,
-        }
         return cls.from_core(
             finding,
             facts=finding.facts,
-            text=" ".join(
-                (
-                    say("findings", _key(f"{finding.code}.{finding.verdict}", finding.facts), facts),
-                    *(say("cards", key, facts) for key in _said_after(finding)),
-                )
-            ),
+            text=sentence_of(finding),
             remedies=[RemedyOut.of(remedy, finding) for remedy in finding.remedies],
         )
 
@@ -113,6 +100,24 @@ class CompatibilityOut(Out):
             findings=[FindingOut.of(finding) for finding in compatibility.findings],
             not_looked_at=list(compatibility.not_looked_at),
         )
+
+
+def sentence_of(finding: Finding) -> str:
+    """A finding in words."""
+    facts = {
+        "measured": finding.measured,
+        "limit": finding.limit,
+        "unit": finding.unit,
+        "input": finding.input,
+        "about": finding.about,
+        **finding.facts,
+    }
+    return " ".join(
+        (
+            say("findings", _key(f"{finding.code}.{finding.verdict}", finding.facts), facts),
+            *(say("cards", key, facts) for key in _said_after(finding)),
+        )
+    )
 
 
 def _said_after(finding: Finding) -> Iterator[str]:

@@ -104,6 +104,14 @@ def _with_open_rear_sides(wiring: Wiring, here: tuple[Strings, ...], limit: Reac
 
     A panel that is said to have foil behind its cells is taken as one-sided.
     """
+    missing, most = wiring.once(("two_sided", tuple(s.at for s in here)), lambda: _if_two_sided(wiring, here))
+    if not missing or limit.value is None or most <= limit.value:
+        return fits
+    return Outcome(Verdict.NOT_KNOWN, Verdict.DOES_NOT_FIT, tuple(missing))
+
+
+def _if_two_sided(wiring: Wiring, here: tuple[Strings, ...]) -> tuple[list[str], float]:
+    """What of the rear sides nobody told, and the design current with all that they may add, in A."""
     missing: list[str] = []
     most = 0.0
     for strings in here:
@@ -116,9 +124,7 @@ def _with_open_rear_sides(wiring: Wiring, here: tuple[Strings, ...], limit: Reac
         rear = _rear_light_share(wiring, strings)
         amps = wiring.of_panel(strings, "short_circuit_current_a").highest or 0.0
         most += DESIGN_FACTOR * strings.in_parallel * amps * (1 + bifacial * rear)
-    if not missing or limit.value is None or most <= limit.value:
-        return fits
-    return Outcome(Verdict.NOT_KNOWN, Verdict.DOES_NOT_FIT, tuple(missing))
+    return missing, most
 
 
 def reverse_current(wiring: Wiring, index: int, here: tuple[Strings, ...]) -> tuple[Finding, ...]:

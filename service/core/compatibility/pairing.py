@@ -9,7 +9,7 @@ from service.core.compatibility.curve_spread import SHAPES, moved, throughout
 from service.core.compatibility.finding import made
 from service.core.compatibility.reach import Outcome, Reach, at_most, combined
 from service.core.compatibility.wiring import FULL_SUN_W_PER_M2, Strings, Wiring
-from service.core.model.facts import Panel
+from service.core.model.facts import Input, Panel
 from service.core.model.finding import Fact, Finding, Part, Verdict
 from service.core.panel import Branch, drawn_together, max_power
 
@@ -109,9 +109,8 @@ def _loss_reach(wiring: Wiring, here: tuple[Strings, ...]) -> Reach:
     return Reach(low, value, high, missing)
 
 
-def input_count(wiring: Wiring) -> Finding:
+def input_count(wiring: Wiring, used: tuple[tuple[int, Input, tuple[Strings, ...]], ...]) -> Finding:
     """Are there inputs and sockets enough for the strings? More strings than connector pairs need a branch lead."""
-    used = wiring.inputs()
     short = sum(max(sum(s.in_parallel for s in here) - limits.connector_pairs, 0) for _, limits, here in used)
     facts: dict[str, Fact] = {
         "strings": sum(s.in_parallel for _, _, here in used for s in here),

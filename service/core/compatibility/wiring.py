@@ -126,10 +126,20 @@ class Strings:
 
 
 @dataclass(frozen=True, slots=True)
+class Limits:
+    """One inverter's limits as read; ``numbers``, shared by all inverters, counts the different sets of them."""
+
+    numbers: dict[Hashable, int]
+    reaches: dict[tuple[int, str], Reach] = field(default_factory=dict)
+    keys: dict[tuple[int, tuple[str, ...]], int] = field(default_factory=dict)
+
+
+@dataclass(frozen=True, slots=True)
 class Wiring:
     """A set as wired: what every check of the panel side starts from.
 
-    ``kept`` is what was computed of these very arrays beside another inverter; None where there is no other.
+    ``kept`` is what was computed of these very arrays beside other inverters, ``read`` what was read of this inverter
+    beside other arrays; None where there are no others.
     """
 
     setup: Setup
@@ -137,6 +147,7 @@ class Wiring:
     hottest_cell_c: tuple[float, ...]
     curves: Curves
     kept: dict[Hashable, Any] | None = None
+    read: Limits | None = None
 
     def once(self, key: Hashable, figure: Callable[[], T]) -> T:
         """A figure that hangs on the arrays alone; computed once where ``kept`` is shared by inverters beside them."""
@@ -177,6 +188,24 @@ class Wiring:
 
     def limit(self, input_index: int, name: str) -> Reach:
         """A limit of one input, known or assumed."""
+        if self.read is None:
+            return self._limit(input_index, name)
+        known = self.read.reaches
+        if (input_index, name) not in known:
+            known[input_index, name] = self._limit(input_index, name)
+        return known[input_index, name]
+
+    def limits_key(self, input_index: int, names: tuple[str, ...]) -> Hashable:
+        """The same for inputs whose limits of these names are the same."""
+        if self.read is None:
+            return tuple(self._limit(input_index, name) for name in names)
+        known = self.read.keys
+        if (input_index, names) not in known:
+            limits = tuple(self.limit(input_index, name) for name in names)
+            known[input_index, names] = self.read.numbers.setdefault((names, limits), len(self.read.numbers))
+        return known[input_index, names]
+
+    def _limit(self, input_index: int, name: str) -> Reach:
         value = getattr(self.setup.inverter.inputs[input_index], name)
         return rating(self.assumptions, f"/inverter/inputs/{input_index}/{name}", value)
 

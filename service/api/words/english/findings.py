@@ -25,6 +25,8 @@ PANEL_SIDE: Mapping[str, str] = {
     "cold_voltage.not_known": "{array}: at {coldest_air_c:.0f} C the array gives about {measured:.1f} V, at worst "
     "{worst_v:.1f} V. Whether the input stands that cannot be said before this is known: {missing}. Until then, do "
     "not connect it. The top of the tracking range is not the limit that is meant.",
+    "matrix": "Each panel alone on an input of each inverter: volts, amperes and watts of the panel side. Socket, "
+    "circuit, local rule and several panels on one input are not looked at.",
     "hot_voltage.fits": "{array}: with cells at {hottest_cell_c:.0f} C the array still works at {measured:.1f} V, "
     "within the inverter's range.",
     "hot_voltage.fits_with_loss": "{array}: with cells at {hottest_cell_c:.0f} C the array works at {measured:.1f} "
