@@ -94,7 +94,7 @@ Mount = Literal[
     "sloped_roof",
     "free_standing",
 ]
-Joined = Literal["series", "parallel"]
+Joined = Literal["series", "parallel", "one_string"]
 Orientation = Literal["upright", "lengthwise"]
 Side = Literal["left", "right"]
 Edge = Literal["soft", "hard"]

@@ -88,6 +88,15 @@ PANEL_SIDE: Mapping[str, str] = {
     "unlike_panels.fits.alike": "The arrays {arrays} share one input and are alike: they lose next to nothing by it.",
     "unlike_panels.fits_with_loss": "The arrays {arrays} share one input and are unlike: in full sun that costs "
     "{measured:.0f} % of their power. An input for each would save it.",
+    "unlike_panels.fits.string": "The arrays {arrays} are one string and lose {measured:.1f} % by it: next to nothing.",
+    "unlike_panels.fits_with_loss.string": "The arrays {arrays} are one string of unlike panels, and the weaker current "
+    "binds all: in full sun that costs {measured:.0f} % of their power. An input for each would save it.",
+    "unlike_panels.fits_with_loss.string_planes": "The arrays {arrays} are one string and look different ways: at every "
+    "hour the darker one binds the other or is passed by. In full sun on both it costs {measured:.0f} %; over the year "
+    "more. An input for each would save it.",
+    "unlike_panels.not_known.bypass_diodes": "The arrays {arrays} are one string. When the weaker panel is passed by, "
+    "its bypass diodes carry up to {measured:.1f} A of the stronger; they are tested to {limit:.1f} A. Hot diodes in the "
+    "junction box can burn. Ask its maker before connecting, or give each panel an input of its own.",
     "unlike_panels.not_known": "The arrays {arrays} share one input; what that costs hangs on this: {missing}.",
     "input_count.fits": "{measured:.0f} of {limit:.0f} inputs are used.",
     "input_count.fits.branch_leads": "There are more strings than connector pairs: {branch_leads} branch leads of "
