@@ -14,7 +14,7 @@ from service.core.model.facts import Input
 from service.core.model.finding import Fact, Finding, Part, Verdict
 from service.core.panel import Branch, drawn_in_string, max_power
 
-# IEC 61215-2 MQT 18.1, bypass diode thermal test: one hour at 1.25 x the panel's own short-circuit current (from memory).
+# IEC 61215-2 MQT 18.1, bypass diode thermal test: one hour at 1.25 x the panel's own Isc (from memory).
 DIODES_TESTED_AT = 1.25
 DIODE_SOURCE = "IEC 61215-2 MQT 18: bypass diodes are tested at 1.25 x the panel's own short-circuit current"
 CURVE_SOURCE = "joint curve of the string in full sun, single-diode model with bypass diodes"
@@ -65,14 +65,9 @@ def _lost_pct(wiring: Wiring, index: int, here: tuple[Strings, ...]) -> float | 
         diode = wiring.curves.diode(strings.panel)
         if diode is None:
             return None
+        sun, cell = np.array([FULL_SUN_W_PER_M2]), np.array([25.0])
         branches.append(
-            Branch(
-                diode=diode,
-                irradiance_w_per_m2=np.array([FULL_SUN_W_PER_M2]),
-                cell_c=np.array([25.0]),
-                in_series=strings.in_series,
-                strings=1.0,
-            )  # fmt: skip
+            Branch(diode=diode, irradiance_w_per_m2=sun, cell_c=cell, in_series=strings.in_series, strings=1.0)
         )
     together = sum(float(one.available_w[0]) for one in drawn_in_string(branches, limits))
     apart = sum(float(max_power(b.diode, FULL_SUN_W_PER_M2, 25.0).power_w[0]) * b.in_series for b in branches)

@@ -25,6 +25,7 @@ DOUBT_RESTS_ON = {
     "voltage_per_cell": ("open_circuit_voltage_v", "cells_in_series"),
     "fill_factor": ("open_circuit_voltage_v", "short_circuit_current_a", "max_power_voltage_v", "max_power_current_a"),
     "power_product": ("max_power_voltage_v", "max_power_current_a"),
+    "voc_coefficient": ("voc_coefficient_pct_per_k",),
     "power_coefficient": ("power_coefficient_pct_per_k", "voc_coefficient_pct_per_k", "isc_coefficient_pct_per_k"),
 }
 _PRINTED = ("open_circuit_voltage_v", "short_circuit_current_a", "max_power_voltage_v", "max_power_current_a")
