@@ -25,8 +25,8 @@ from service.core.model.hours import HOURS
 HOUR_MINUTES = 60
 
 _COEFFICIENTS = (
-    ("voc_coefficient_pct_per_k", "voc_coefficient_v_per_k"),
-    ("isc_coefficient_pct_per_k", "isc_coefficient_a_per_k"),
+    ("voc_coefficient_pct_per_k", "voc_coefficient_v_per_k", "voc_coefficient_mv_per_k"),
+    ("isc_coefficient_pct_per_k", "isc_coefficient_a_per_k", "isc_coefficient_ma_per_k"),
 )
 
 
@@ -117,9 +117,10 @@ def _inputs(arrays: list[ArrayIn], inverter: InverterIn, found: Found) -> None:
 
 
 def _panel(panel: PanelIn, pointer: str, found: Found) -> None:
-    for first, second in _COEFFICIENTS:
-        if getattr(panel, first) is not None and getattr(panel, second) is not None:
-            accepted = say("problems", "accepted.alone", {"beside": first})
+    for names in _COEFFICIENTS:
+        given = [name for name in names if getattr(panel, name) is not None]
+        for second in given[1:]:
+            accepted = say("problems", "accepted.alone", {"beside": given[0]})
             found.contradiction(f"{pointer}/{second}", getattr(panel, second), "coefficient", accepted, NOTHING)
     if panel.power_tolerance_pct:
         least, most = panel.power_tolerance_pct

@@ -89,7 +89,8 @@ def _panels_spread(setup: Setup, assumptions: Assumptions, remedy: Remedy) -> tu
         return None
     known = dict(assumptions.by_pointer)
     mismatch = known.get(f"/arrays/{found}/mismatch_share")
-    single = replace(setup.arrays[found], count=1, joined="series")
+    joined = setup.arrays[found].joined
+    single = replace(setup.arrays[found], count=1, joined=joined if joined == "one_string" else "series")
     if mismatch is not None:
         single = replace(single, mismatch_share=0.0)
         known[mismatch.pointer] = replace(mismatch, value=0.0, code="one_panel_an_input", low=None, high=None)

@@ -54,7 +54,7 @@ def operating_current(wiring: Wiring, index: int, here: tuple[Strings, ...]) -> 
     measured = _total(wiring, here, "max_power_current_a", factor=1.0, with_rear=True)
     limit = wiring.limit(index, "max_current_a")
     outcome = at_most(measured, limit, Verdict.FITS_WITH_LOSS)
-    facts: dict[str, Fact] = {"strings": _strings(here), "worst_a": measured.highest}
+    facts: dict[str, Fact] = {"strings": _strings(wiring, here), "worst_a": measured.highest}
     if outcome.verdict == Verdict.FITS_WITH_LOSS:
         facts["lost_in_full_sun_pct"] = _lost_in_full_sun_pct(wiring, here, wiring.setup.inverter.inputs[index])
     return made(
@@ -76,7 +76,7 @@ def short_circuit_current(wiring: Wiring, index: int, here: tuple[Strings, ...])
     absolute = wiring.limit(index, "max_short_circuit_current_a")
     panels = wiring.limit(index, "max_panel_short_circuit_current_a")
     facts: dict[str, Fact] = {
-        "strings": _strings(here), "design_current_a": design.value, "label_current_a": label.value,
+        "strings": _strings(wiring, here), "design_current_a": design.value, "label_current_a": label.value,
         "rear_gain_share": max(rear_gain_share(wiring, s) for s in here), "worst_a": design.highest,
     }  # fmt: skip
     measured, limit, outcome, facts["variant"] = design, absolute, at_most(design, absolute), "absolute"
@@ -113,7 +113,7 @@ def _with_open_rear_sides(wiring: Wiring, here: tuple[Strings, ...], limit: Reac
 def _if_two_sided(wiring: Wiring, here: tuple[Strings, ...]) -> tuple[list[str], float]:
     """What of the rear sides nobody told, and the design current with all that they may add, in A."""
     missing: list[str] = []
-    most = 0.0
+    most_of: dict[int, float] = {}
     for strings in here:
         share = wiring.of_panel(strings, "bifaciality_share")
         foil = wiring.of_panel(strings, "glass")
@@ -123,8 +123,8 @@ def _if_two_sided(wiring: Wiring, here: tuple[Strings, ...]) -> tuple[list[str],
             missing.extend(share.missing)
         rear = _rear_light_share(wiring, strings)
         amps = wiring.of_panel(strings, "short_circuit_current_a").highest or 0.0
-        most += DESIGN_FACTOR * strings.in_parallel * amps * (1 + bifacial * rear)
-    return missing, most
+        most_of[strings.at] = DESIGN_FACTOR * strings.in_parallel * amps * (1 + bifacial * rear)
+    return missing, sum(max(most_of[s.at] for s in group) for group in wiring.side_by_side(here))
 
 
 def reverse_current(wiring: Wiring, index: int, here: tuple[Strings, ...]) -> tuple[Finding, ...]:
@@ -132,7 +132,7 @@ def reverse_current(wiring: Wiring, index: int, here: tuple[Strings, ...]) -> tu
 
     From three strings in parallel on; with two, only where an unlike, stronger neighbour is known to exceed it.
     """
-    strings = sum(s.in_parallel for s in here)
+    strings = _strings(wiring, here)
     findings = []
     for own in here:
         others = [(s, s.in_parallel - (1 if s is own else 0)) for s in here]
@@ -163,7 +163,10 @@ def reverse_current(wiring: Wiring, index: int, here: tuple[Strings, ...]) -> tu
 
 
 def _total(wiring: Wiring, here: tuple[Strings, ...], name: str, *, factor: float, with_rear: bool) -> Reach:
-    """A current of the panel summed over all strings of an input, times the factor and the rear side's share."""
+    """A current of the panel summed over all strings of an input, times the factor and the rear side's share.
+
+    Of a string of unlike panels the strongest counts: it may push its own while the others' bypass diodes carry it.
+    """
 
     def scaled(strings: Strings) -> Reach:
         return wiring.once((name, factor, with_rear, strings.at), lambda: one(strings))
@@ -172,7 +175,13 @@ def _total(wiring: Wiring, here: tuple[Strings, ...], name: str, *, factor: floa
         times = factor * strings.in_parallel * (1 + (rear_gain_share(wiring, strings) if with_rear else 0.0))
         return combined(lambda amps: times * amps, wiring.of_panel(strings, name))
 
-    return scaled(here[0]) if len(here) == 1 else combined(lambda *amps: sum(amps), *(scaled(s) for s in here))
+    if len(here) == 1:
+        return scaled(here[0])
+    groups = (
+        scaled(group[0]) if len(group) == 1 else combined(lambda *amps: max(amps), *(scaled(s) for s in group))
+        for group in wiring.side_by_side(here)
+    )
+    return combined(lambda *amps: sum(amps), *groups)
 
 
 def _either_meaning(strict: Outcome, lenient: Outcome, index: int) -> Outcome:
@@ -186,6 +195,8 @@ def _either_meaning(strict: Outcome, lenient: Outcome, index: int) -> Outcome:
 def _lost_in_full_sun_pct(wiring: Wiring, here: tuple[Strings, ...], limits: Input) -> float | None:
     """Per cent of the power at 1000 W/m2 and 25 C that the current limit leaves; None for unlike panels."""
     first = here[0]
+    if len(wiring.side_by_side(here)) < len(here):
+        return None
     if any(s.panel != first.panel or s.in_series != first.in_series for s in here):
         return None
     strings = sum(s.in_parallel * (1 + rear_gain_share(wiring, s)) for s in here)
@@ -196,8 +207,8 @@ def _rank(outcome: Outcome) -> int:
     return (Verdict.FITS, Verdict.FITS_WITH_LOSS, Verdict.NOT_KNOWN, Verdict.DOES_NOT_FIT).index(outcome.verdict)
 
 
-def _strings(here: tuple[Strings, ...]) -> int:
-    return sum(s.in_parallel for s in here)
+def _strings(wiring: Wiring, here: tuple[Strings, ...]) -> int:
+    return sum(group[0].in_parallel for group in wiring.side_by_side(here))
 
 
 def _known(limit: Reach) -> float | None:

@@ -72,6 +72,10 @@ def _questions(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
         )
     if finding.code == "certificate":
         yield _papers(finding, wiring)
+    if finding.facts.get("variant") == "bypass_diodes":
+        yield Proposal(
+            code="ask_seller", who="seller", promised=Verdict.FITS_WITH_LOSS, facts={"variant": "bypass_diodes"}
+        )
     if finding.code in ("datasheet_sanity", "connectors"):
         yield Proposal(code="ask_seller", who="seller", promised=Verdict.FITS, facts={"variant": finding.code})
     if finding.code == "residual_current":

@@ -1,6 +1,7 @@
 """Do the panels' volts suit the input: not too many in the cold, enough in the heat and in the morning?"""
 
 from collections.abc import Callable
+from functools import partial
 
 from service.core.compatibility.curve_spread import SHAPES, far_from, moved, throughout
 from service.core.compatibility.finding import made
@@ -55,7 +56,7 @@ def cold_voltage(wiring: Wiring, index: int, strings: Strings) -> Finding:
     facts: dict[str, Fact] = _string_facts(strings) | {
         "coldest_air_c": site.coldest_air_c,
         "coldest_estimated": wiring.assumptions.assumed("/site/coldest_air_c"),
-        "label_voltage_v": strings.in_series * strings.panel.open_circuit_voltage_v,
+        "label_voltage_v": _label_v(wiring, strings),
         "coefficient_pct_per_k": strings.panel.voc_coefficient_pct_per_k,
         "method": method,
         "worst_v": cold.highest,
@@ -68,7 +69,7 @@ def cold_voltage(wiring: Wiring, index: int, strings: Strings) -> Finding:
 
 
 def cold_string_voltage(wiring: Wiring, strings: Strings) -> tuple[Reach, str]:
-    """Open-circuit voltage of one string at the coldest air, and by which method.
+    """Open-circuit voltage of one string at the coldest air, and by which method; voltages of unlike panels add.
 
     ``coefficient``; ``class``, where the coefficient was assumed; ``nec_table``, where none is known in an area of
     that code and the panel is said to be of crystalline silicon, for which the table is.
@@ -77,6 +78,16 @@ def cold_string_voltage(wiring: Wiring, strings: Strings) -> tuple[Reach, str]:
 
 
 def _cold(wiring: Wiring, strings: Strings) -> tuple[Reach, str]:
+    members = wiring.in_string(strings)
+    if len(members) > 1:
+        found = [_cold_array_voltage(wiring, member) for member in members]
+        methods = {method for _, method in found}
+        method = next(one for one in ("nec_table", "class", "coefficient") if one in methods)
+        return combined(lambda *volts: sum(volts), *(reach for reach, _ in found)), method
+    return _cold_array_voltage(wiring, strings)
+
+
+def _cold_array_voltage(wiring: Wiring, strings: Strings) -> tuple[Reach, str]:
     voltage = wiring.of_panel(strings, "open_circuit_voltage_v")
     known = not wiring.of_panel(strings, "voc_coefficient_pct_per_k").missing
     factor = nec_factor(wiring.setup.site.coldest_air_c)
@@ -109,10 +120,15 @@ def _in_the_cold(wiring: Wiring, strings: Strings, limit: Reach) -> Outcome:
     outcome = at_most(cold, limit)
     if method != "nec_table" or outcome.missing:
         return outcome
-    by_class = at_most(wiring.once(("class", strings.at), lambda: _by_coefficient(wiring, strings)), limit)
+    by_class = at_most(wiring.once(("class", strings.at), lambda: _by_class(wiring, strings)), limit)
     if by_class.verdict == outcome.verdict or by_class.likely == outcome.verdict == Verdict.FITS:
         return outcome
     return Outcome(Verdict.NOT_KNOWN, Verdict.DOES_NOT_FIT, by_class.missing)
+
+
+def _by_class(wiring: Wiring, strings: Strings) -> Reach:
+    members = (_by_coefficient(wiring, member) for member in wiring.in_string(strings))
+    return combined(lambda *volts: sum(volts), *members)
 
 
 def hot_voltage(wiring: Wiring, index: int, strings: Strings) -> Finding:
@@ -126,8 +142,9 @@ def hot_voltage(wiring: Wiring, index: int, strings: Strings) -> Finding:
     """
     hottest = wiring.hottest(strings)
 
-    def hot_v(panel: Panel) -> float:
-        return strings.in_series * panel.max_power_voltage_v * wiring.curves.hot_share(panel, hottest)
+    def hot_v(member: Strings, panel: Panel) -> float:
+        share = wiring.curves.hot_share(panel, wiring.hottest(member))
+        return member.in_series * panel.max_power_voltage_v * share
 
     limit = wiring.limit(index, "tracking_min_v")
     figure, enough = _enough(wiring, strings, hot_v, ("max_power_voltage_v", "voc_coefficient_pct_per_k"), limit)
@@ -151,7 +168,13 @@ def _below_the_top(wiring: Wiring, index: int, strings: Strings) -> tuple[Reach,
     """
     label = wiring.once(
         ("label", strings.at),
-        lambda: combined(lambda volts: strings.in_series * volts, wiring.of_panel(strings, "max_power_voltage_v")),
+        lambda: combined(
+            lambda *volts: sum(volts),
+            *(
+                combined(lambda v, n=one.in_series: n * v, wiring.of_panel(one, "max_power_voltage_v"))
+                for one in wiring.in_string(strings)
+            ),
+        ),
     )
     ceiling = wiring.limit(index, "tracking_max_v")
     outcome = at_most(label, ceiling, Verdict.FITS_WITH_LOSS)
@@ -166,12 +189,12 @@ def start_voltage(wiring: Wiring, index: int, strings: Strings) -> Finding:
     One that has started runs on when the panel gets hot, so the morning decides, not the afternoon.
     """
 
-    def morning_v(panel: Panel) -> float:
-        return strings.in_series * panel.open_circuit_voltage_v * wiring.curves.morning_share(panel)
+    def morning_v(member: Strings, panel: Panel) -> float:
+        return member.in_series * panel.open_circuit_voltage_v * wiring.curves.morning_share(panel)
 
     limit = wiring.limit(index, "start_voltage_v")
     morning, outcome = _enough(wiring, strings, morning_v, ("open_circuit_voltage_v",), limit)
-    label = strings.in_series * strings.panel.open_circuit_voltage_v
+    label = _label_v(wiring, strings)
     facts = _string_facts(strings) | {
         "irradiance_w_per_m2": MORNING_W_PER_M2,
         "cell_c": MORNING_CELL_C,
@@ -185,17 +208,23 @@ def start_voltage(wiring: Wiring, index: int, strings: Strings) -> Finding:
 
 
 def _enough(
-    wiring: Wiring, strings: Strings, figure: Callable[[Panel], float], asked: tuple[str, ...], limit: Reach
+    wiring: Wiring, strings: Strings, figure: Callable[[Strings, Panel], float], asked: tuple[str, ...], limit: Reach
 ) -> tuple[Reach, Outcome]:
     """A voltage off the panel's curve with its range over the ratings asked about, and whether it reaches the limit."""
-    voltage = wiring.once((asked, strings.at), lambda: moved(wiring, strings, figure, asked))
+
+    def over(names: tuple[str, ...]) -> Reach:
+        members = wiring.in_string(strings)
+        parts = [moved(wiring, member, partial(figure, member), names) for member in members]
+        return parts[0] if len(parts) == 1 else combined(lambda *volts: sum(volts), *parts)
+
+    voltage = wiring.once((asked, strings.at), lambda: over(asked))
     outcome = at_least(voltage, limit, Verdict.FITS_WITH_LOSS)
     if limit.value is None or far_from(voltage.value, limit.value):
         return voltage, outcome
     others = tuple(name for name in SHAPES if name not in asked)
     return voltage, throughout(
         outcome,
-        lambda: wiring.once((others, strings.at), lambda: moved(wiring, strings, figure, others)),
+        lambda: wiring.once((others, strings.at), lambda: over(others)),
         lambda volts: at_least(volts, limit, Verdict.FITS_WITH_LOSS).verdict,
     )
 
@@ -206,7 +235,7 @@ def system_voltage(wiring: Wiring, index: int, strings: Strings) -> Finding | No
     None where one panel stands alone and the rating is not given: no panel is rated below its own voltage.
     """
     limit = wiring.of_panel(strings, "max_system_voltage_v")
-    if limit.missing and strings.in_series == 1:
+    if limit.missing and strings.in_series == 1 and len(wiring.in_string(strings)) == 1:
         return None
     cold, _ = cold_string_voltage(wiring, strings)
     return made(
@@ -219,6 +248,11 @@ def system_voltage(wiring: Wiring, index: int, strings: Strings) -> Finding | No
 def is_us(rule_area: str) -> bool:
     """Is this an area of the National Electrical Code?"""
     return rule_area == "US" or rule_area.startswith("US-")
+
+
+def _label_v(wiring: Wiring, strings: Strings) -> float:
+    """The label's open-circuit voltage of the whole string."""
+    return sum(member.in_series * member.panel.open_circuit_voltage_v for member in wiring.in_string(strings))
 
 
 def _string_facts(strings: Strings) -> dict[str, Fact]:

@@ -1,6 +1,7 @@
 """Which strings hang on which input, and what do their panels' curves say?
 
-Arrays on one input lie in parallel, whichever way they look; within an array panels are in series or in parallel.
+Arrays on one input lie in parallel, whichever way they look, or are one string (``one_string``); within an array panels
+are in series or in parallel.
 """
 
 from collections.abc import Callable, Hashable
@@ -161,8 +162,8 @@ class Wiring:
     def strings(self) -> tuple[Strings, ...]:
         """Every array with its strings."""
         return tuple(
-            Strings(at, array, array.count if array.joined == "series" else 1,
-                    1 if array.joined == "series" else array.count)
+            Strings(at, array, array.count if array.joined != "parallel" else 1,
+                    1 if array.joined != "parallel" else array.count)
             for at, array in enumerate(self.setup.arrays)
         )  # fmt: skip
 
@@ -185,6 +186,21 @@ class Wiring:
             for k, limit in enumerate(limits)
             if (here := tuple(s for s in self.strings() if s.array.input == k + 1))
         )
+
+    def in_string(self, strings: Strings) -> tuple[Strings, ...]:
+        """The arrays whose panels the same current flows through: itself alone but where they are one string."""
+        if strings.array.joined != "one_string":
+            return (strings,)
+        return tuple(
+            other
+            for other in self.strings()
+            if other.array.joined == "one_string" and other.array.input == strings.array.input
+        )
+
+    def side_by_side(self, here: tuple[Strings, ...]) -> tuple[tuple[Strings, ...], ...]:
+        """What lies in parallel on an input: arrays, and those that are one string as one."""
+        found = [self.in_string(strings) for strings in here]
+        return tuple(group for k, group in enumerate(found) if group not in found[:k])
 
     def limit(self, input_index: int, name: str) -> Reach:
         """A limit of one input, known or assumed."""
@@ -234,7 +250,8 @@ def with_panels_moved(wiring: Wiring, at: int, to_inputs: tuple[int, ...]) -> Wi
     """The same set with all but one panel of array ``at`` moved to other inputs, one on each (counted from 1)."""
     array = wiring.setup.arrays[at]
     arrays = list(wiring.setup.arrays)
-    arrays[at] = replace(array, count=1, joined="series")
+    joined = array.joined if array.joined == "one_string" else "series"
+    arrays[at] = replace(array, count=1, joined=joined)
     extra: list[Assumption] = []
     for number in to_inputs:
         prefix, new = f"/arrays/{at}/", f"/arrays/{len(arrays)}/"

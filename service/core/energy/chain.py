@@ -22,6 +22,7 @@ from service.core.panel import (
     check_power,
     check_product,
     diode_of,
+    drawn_in_string,
     drawn_together,
     max_power,
     with_series_resistance,
@@ -74,15 +75,29 @@ def input_hours(
     """The year of the arrays on one input, in their order.
 
     Dirt dims the light. Ageing and mismatch lower the current and leave the voltage. The leads stand in series with
-    the panels, so that the input sees their voltage drop. Arrays on one input share its voltage.
+    the panels, so that the input sees their voltage drop. Arrays on one input share its voltage, or, as one
+    string, its current.
 
     Raises:
-        ContradictionError: a panel's datasheet makes no curve.
+        ContradictionError: a panel's datasheet makes no curve; or some arrays of an input are one string, others not.
     """
     bare = [_bare(lit, sky, ageing_share_per_year) for lit in on_input]
-    drawn = drawn_together([one.branch for one in bare], limits)
+    together = drawn_in_string if _are_one_string(on_input) else drawn_together
+    drawn = together([one.branch for one in bare], limits)
     alone = [drawn[0].available_w] if len(bare) == 1 else [_own_peak_w(one.branch) for one in bare]
     return tuple(_hours(one, own, taken) for one, own, taken in zip(bare, alone, drawn, strict=True))
+
+
+def _are_one_string(on_input: Sequence[Lit]) -> bool:
+    """Does one current flow through several arrays?"""
+    others = [lit.at for lit in on_input if lit.array.joined != "one_string"]
+    if others and len(others) < len(on_input):
+        pointer = f"/arrays/{others[0]}/joined"
+        raise ContradictionError(
+            pointer, "the other arrays of its input are one string", accepted="one_string, or another input",
+            example="one_string",
+        )  # fmt: skip
+    return not others and len(on_input) > 1
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -112,7 +127,7 @@ def _bare(lit: Lit, sky: SkyYear, ageing_share_per_year: float) -> _Bare:
     diode = _diode_of(lit)
     cells = cells_c(array, lit.light, sky)
     dirty = lit.light.effective_w_per_m2 * (1 - array.dirt_share)
-    in_series, in_parallel = (array.count, 1) if array.joined == "series" else (1, array.count)
+    in_series, in_parallel = (array.count, 1) if array.joined != "parallel" else (1, array.count)
     aged, matched = remaining_share(array, ageing_share_per_year), 1 - array.mismatch_share
     strings = in_parallel * aged * matched
     lead_ohm = lead_resistance_ohm(array.lead_length_m, array.lead_mm2) * strings / in_series

@@ -16,6 +16,9 @@ CELL_VOLTAGE_V = (0.55, 0.78)
 # cells. Thin film has bands of its own (CdTe near 0.68 is genuine), from memory.
 FILL_FACTOR = (0.70, 0.86)
 THIN_FILM_FILL_FACTOR = (0.55, 0.82)
+# Of panels of any kind: printed coefficients run from -0.2 (amorphous, heterojunction) to -0.5 (judgement, wider by a
+# little). A coefficient nearer nought would hide the voltage of the cold.
+VOC_COEFFICIENT_PCT_PER_K = (-0.6, -0.12)
 POWER_PRODUCT_SHARE = 0.03  # rounding of three printed digits and a class's power explain about this much
 POWER_COEFFICIENT_PCT_PER_K = 0.12  # the public list's own sheets differ from the model by -0.02 to +0.09 (5 to 95 %)
 PRODUCT_REFUSED_BEYOND = 0.10
@@ -28,7 +31,7 @@ class Doubt:
     """A printed figure that is hard to believe: its code, the figure, and the band in which it should lie.
 
     Codes: ``voltages_swapped``, ``currents_swapped``, ``half_cells_counted``, ``voltage_per_cell``, ``fill_factor``,
-    ``power_product``, ``power_coefficient``.
+    ``power_product``, ``power_coefficient``, ``voc_coefficient``.
     """
 
     code: str
@@ -152,6 +155,10 @@ def _of_the_power(panel: Panel) -> list[Doubt]:
     low, high = rated * (1 - POWER_PRODUCT_SHARE), rated * (1 + POWER_PRODUCT_SHARE)
     if not low <= product <= high:
         doubts.append(Doubt(code="power_product", measured=product, low=low, high=high, unit="W"))
+    least, most = VOC_COEFFICIENT_PCT_PER_K
+    if not least <= panel.voc_coefficient_pct_per_k <= most:
+        coefficient = panel.voc_coefficient_pct_per_k
+        doubts.append(Doubt(code="voc_coefficient", measured=coefficient, low=least, high=most, unit="%/K"))
     return doubts + _of_the_power_coefficient(panel)
 
 

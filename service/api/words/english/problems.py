@@ -89,6 +89,7 @@ TEXTS: Mapping[str, str] = {
     "mistake.not_a_number.truth": "is true or false and not a number",
     "mistake.not_whole": "is not a whole number",
     "mistake.out_of_range": "is out of range",
+    "mistake.out_of_range.near": "is out of range; did you mean {near}?",
     "mistake.not_text": "is not text",
     "mistake.wrong_form": "is not written in the accepted form",
     "mistake.wrong_length": "is too short or too long",
