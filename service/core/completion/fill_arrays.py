@@ -81,7 +81,8 @@ def _as_one_string(nodes: list[Node], inputs: list[int]) -> frozenset[int]:
             raise ContradictionError(
                 node.at("joined"), "one panel in series with another array: the others of its input have to say so "
                 "too", given=node.get("joined"), accepted="one_string for every array of the input, if one current "
-                "flows through all; or parallel, if that is how they are wired", example="parallel",
+                "flows through all; equal panels in series as one array with their count; or parallel, if that is how "
+                "they are wired", example="parallel",
             )  # fmt: skip
     return frozenset(found)
 
