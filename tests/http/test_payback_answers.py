@@ -114,8 +114,8 @@ def test_the_currency_is_the_tariffs_and_no_price_of_another_is_borrowed() -> No
 
 
 def test_a_use_that_is_pasted_brings_its_width() -> None:
-    appraisal = post("/v1/appraisal", {**SMALLEST, "outlay": PLAIN["outlay"]}).json()
     price = {"currency": "EUR", "periods": [{"import_price_per_kwh": 0.3869}]}
+    appraisal = post("/v1/appraisal", {**SMALLEST, "outlay": PLAIN["outlay"], "tariff": price}).json()
     told = payback(energy=appraisal["energy"], use=appraisal["use"], tariff=price)
     assert told["saving_first_year"]["cautious"] == pytest.approx(
         appraisal["payback"]["saving_first_year"]["cautious"], rel=1e-3

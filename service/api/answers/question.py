@@ -28,6 +28,7 @@ from service.core.energy import (
 from service.core.fixing import FixingForces, fixing_forces
 from service.core.household import demand_w
 from service.core.model.assumption import Assumptions
+from service.core.model.band import Z_95
 from service.core.model.facts import Setup
 from service.core.model.finding import Finding
 from service.core.model.hours import Floats, SkyYear
@@ -126,7 +127,7 @@ class Question:
 
     def account(self) -> Worth | None:
         """What the set is worth; None where no price per kWh is known."""
-        return worth(self.energy, self.use, self.setup, self.as_of)
+        return worth(self.energy, self.use, self.setup, self.as_of, price_unknown_sd_share(self.assumptions))
 
     @cached_property
     def fixing(self) -> FixingForces:
@@ -151,7 +152,7 @@ class Question:
         if setup.inverter.export_limit_w is None:
             return energy
         limited = limited_export(energy, setup, self.demand_of(setup), self.sky, self.other_w)
-        use = use_at_home(limited, setup, self.sky.calendar, self.deps.demand_shape, self.other_w)
+        use = self._use_of(limited, setup)
         return with_band_of_use(limited, use)
 
     @cached_property
@@ -162,7 +163,12 @@ class Question:
     @cached_property
     def use(self) -> UseAtHome:
         """What of the year is used at home."""
-        return use_at_home(self.energy, self.setup, self.sky.calendar, self.deps.demand_shape, self.other_w)
+        return self._use_of(self.energy, self.setup)
+
+    def _use_of(self, energy: EnergyYear, setup: Setup) -> UseAtHome:
+        needs = self.assumptions.by_pointer.get("/household/demand_kwh_per_year")
+        ends = None if needs is None or needs.low is None or needs.high is None else (needs.low, needs.high)
+        return use_at_home(energy, setup, self.sky.calendar, self.deps.demand_shape, self.other_w, ends)
 
     def habits(self) -> tuple[Habit, ...]:
         """The best hour of each machine."""
@@ -224,6 +230,14 @@ class Question:
         for pointer in (*open_at, *self.fixing.not_looked_at):
             _say_null(request, pointer)
         return request
+
+
+def price_unknown_sd_share(assumptions: Assumptions) -> float:
+    """How far an import price that nobody said may be off, as a relative standard deviation; 0 where it was said."""
+    found = assumptions.by_pointer.get("/tariff/periods/0/import_price_per_kwh")
+    if found is None or found.low is None or found.high is None or not isinstance(found.value, int | float):
+        return 0.0
+    return (found.high - found.low) / (2 * Z_95) / found.value if found.value > 0 else 0.0
 
 
 def day_of(as_of: str | None, deps: Deps) -> date:
