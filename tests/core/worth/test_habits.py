@@ -191,8 +191,8 @@ def test_a_limit_on_what_is_sent_out_takes_nothing_off_the_gain():
 
 
 def test_most_of_a_wash_is_heating_in_its_first_hour():
-    """By hand: 500 W of one's own and no other demand give 0.146 kWh while 0.585 kWh of heating at 2 kW take 0.29 h, and
-    the even rest of 0.315 kWh is met after that; two thirds heating is common practice (no source)."""
+    """By hand: 500 W of one's own and no other demand give 0.146 kWh while 0.585 kWh of heating at 2 kW take 0.29 h;
+    after that the even rest of 0.315 kWh is met; two thirds heating is common practice (no source)."""
     home = household(demand_kwh_per_year=0.001, always_on_w=0, machines=(washing(usual_hour=0),))
     hours = np.zeros(8760)
     hours[CALENDAR.clock_h != 0] = 500.0
