@@ -11,7 +11,7 @@ from service.api.schemas.payback import PaybackOut
 from service.api.schemas.requests import AppraisalIn
 from service.api.schemas.storage import StorageOut
 from service.api.schemas.use import UseOut
-from service.core.appraisal import Again, appraise, priced_remedies
+from service.core.appraisal import Again, appraise, priced_remedies, with_lost_energy
 from service.core.energy import EnergyYear
 from service.core.model.assumption import Assumptions
 from service.core.model.facts import Setup
@@ -23,7 +23,8 @@ def appraisal(body: bytes, deps: Deps) -> AppraisalOut:
     question = Question.asked(AppraisalIn, body, deps)
     setup, energy = question.setup, question.energy
     account = question.account()
-    compatibility = priced_remedies(checked(question), setup, question.year_kwh, question.assumptions)
+    found_out = with_lost_energy(checked(question), energy)
+    compatibility = priced_remedies(found_out, setup, question.year_kwh, question.assumptions)
     found = appraise(
         given=question.given,
         setup=setup,

@@ -67,10 +67,13 @@ class FindingOut(Out):
             "about": finding.about,
             **finding.facts,
         }
+        text = say("findings", _key(f"{finding.code}.{finding.verdict}", finding.facts), facts)
+        if "lost_kwh" in finding.facts:
+            text = f"{text} {say('findings', f'{finding.code}.lost', facts)}"
         return cls.from_core(
             finding,
             facts=finding.facts,
-            text=say("findings", _key(f"{finding.code}.{finding.verdict}", finding.facts), facts),
+            text=text,
             remedies=[RemedyOut.of(remedy, finding) for remedy in finding.remedies],
         )
 

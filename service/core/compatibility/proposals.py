@@ -21,6 +21,7 @@ LEAD_SECTIONS_MM2 = (1.0, 1.5, 2.5, 4.0, 6.0)
 LEAST_LIMIT_W = 50.0  # nobody turns an inverter down further
 LIMIT_STEP_W = 10.0
 PANEL_STEP_W = 5.0  # labels go in steps of 5 W
+_TOO_MANY_VOLTS = ("cold_voltage", "system_voltage", "hot_voltage")
 OWN_AND_LOWER = ("/socket_circuit/dedicated", "/inverter/set_limit_w")  # two fields that one remedy changes
 LEAST_KEPT_SHARE = 0.5  # a set that loses more than half of its panels' power is another set, and no remedy of this one
 
@@ -91,7 +92,7 @@ def _wired_otherwise(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
     for at, array in enumerate(wiring.setup.arrays):
         if array.input != finding.input:
             continue
-        if array.count > 1 and array.joined == "series" and finding.code in ("cold_voltage", "system_voltage"):
+        if array.count > 1 and array.joined == "series" and finding.code in _TOO_MANY_VOLTS:
             yield Proposal(code="parallel_not_series", pointer=f"/arrays/{at}/joined", new_value="parallel")
         if array.count > 1 and len(free) >= array.count - 1:
             targets = tuple(free[: array.count - 1])
@@ -119,6 +120,12 @@ def _higher_limit(name: str, unit: str, step: float) -> Callable[[Finding, Wirin
             )  # fmt: skip
 
     return propose
+
+
+def _window(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
+    """A string that works above the window: fewer in series. One that works below has no other wiring."""
+    if finding.facts["variant"] in ("above", "both"):
+        yield from _wired_otherwise(finding, wiring)
 
 
 def _short_circuit(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
@@ -284,6 +291,7 @@ def _output_w(setup: Setup) -> float:
 _BY_CODE: Mapping[str, Callable[[Finding, Wiring], Iterator[Proposal]]] = MappingProxyType(
     {
         "cold_voltage": _higher_limit("max_input_voltage_v", "V", 5.0),
+        "hot_voltage": _window,
         "system_voltage": _wired_otherwise,
         "operating_current": _wired_otherwise,
         "short_circuit_current": _short_circuit,

@@ -4,10 +4,10 @@ from collections.abc import Callable
 
 from service.core.compatibility.curve_spread import SHAPES, far_from, moved, throughout
 from service.core.compatibility.finding import made
-from service.core.compatibility.reach import Outcome, Reach, at_least, at_most, combined
+from service.core.compatibility.reach import Outcome, Reach, at_least, at_most, combined, exactly
 from service.core.compatibility.wiring import MORNING_CELL_C, MORNING_W_PER_M2, Strings, Wiring
 from service.core.model.facts import Panel
-from service.core.model.finding import Fact, Finding, Part, Verdict
+from service.core.model.finding import WORST_FIRST, Fact, Finding, Part, Verdict, worst
 
 COLD_SOURCE = (
     "IEC 62548 and IEC 60364-7-712: open-circuit voltage corrected to the lowest temperature expected, cell at the "
@@ -15,6 +15,7 @@ COLD_SOURCE = (
 )
 NEC_SOURCE = "NEC (NFPA 70) Table 690.7(A), crystalline silicon, used where no coefficient is known"
 SINGLE_DIODE_SOURCE = "single-diode model of the datasheet (De Soto, Klein and Beckman 2006)"
+_OPERATING = ("max_power_voltage_v", "voc_coefficient_pct_per_k")  # what an operating voltage is asked of
 CRYSTALLINE = frozenset({"mono", "poly", "topcon", "hjt", "back_contact"})
 
 # NEC Table 690.7(A): (coldest air down to this, factor on the open-circuit voltage at 25 C). Crystalline silicon.
@@ -112,23 +113,96 @@ def _in_the_cold(wiring: Wiring, strings: Strings, limit: Reach) -> Outcome:
 
 
 def hot_voltage(wiring: Wiring, index: int, strings: Strings) -> Finding:
-    """Operating voltage of the string at its hottest cell against the lower end of tracking: energy, no danger.
+    """Operating voltage of the string against both ends of tracking: energy, no danger.
 
-    As in the cold, a voltage or a coefficient that was taken from the panel's class leaves the question open, with the
-    class's worst value as ``likely``.
+    At its hottest cell against the lower end; at a cell as cool as it is in bright light against the upper. The end
+    that turns out worse is told (``variant`` above or both). As in the cold, a voltage or a coefficient that was taken
+    from the panel's class leaves the question open, with the class's worst value as ``likely``.
     """
     hottest = wiring.hottest(strings)
 
     def hot_v(panel: Panel) -> float:
         return strings.in_series * panel.max_power_voltage_v * wiring.curves.hot_share(panel, hottest)
 
-    limit = wiring.limit(index, "tracking_min_v")
-    hot, outcome = _enough(wiring, strings, hot_v, ("max_power_voltage_v", "voc_coefficient_pct_per_k"), limit)
-    facts = _string_facts(strings) | {"hottest_cell_c": hottest, "worst_v": hot.lowest}
+    lower = wiring.limit(index, "tracking_min_v")
+    hot, enough = _enough(wiring, strings, hot_v, _OPERATING, lower)
+    upper = _upper_end(wiring, index)
+    cool, not_too_much = _not_too_much(wiring, strings, upper)
+    above = _is_worse(not_too_much, enough)
+    both = enough.verdict == not_too_much.verdict == Verdict.FITS_WITH_LOSS
+    outcome = not_too_much if above else _both_ends(enough, not_too_much)
+    facts: dict[str, Fact] = _string_facts(strings) | {
+        "hottest_cell_c": hottest, "worst_v": hot.lowest, "variant": "both" if both else "above" if above else "",
+    }  # fmt: skip
+    measured, limit = hot, lower
+    if above or both:
+        measured, limit = cool, upper
+        facts |= {
+            "worst_v": cool.highest, "cool_cell_c": wiring.cool(strings), "hot_v": hot.value,
+            "tracks_from_v": _known(lower), "tracks_to_v": _known(upper),
+        }  # fmt: skip
     return made(
         "hot_voltage", Part.PANEL_SIDE, outcome, strings.pointer, input_number=index + 1, facts=facts,
-        numbers=(hot.value, _known(limit), "V"), source=SINGLE_DIODE_SOURCE,
+        numbers=(measured.value, _known(limit), "V"), source=SINGLE_DIODE_SOURCE,
     )  # fmt: skip
+
+
+def _upper_end(wiring: Wiring, index: int) -> Reach:
+    """The upper end of tracking; one said to lie above the greatest input voltage reaches at least up to that."""
+    limit = wiring.limit(index, "tracking_max_v")
+    found = wiring.assumptions.by_pointer.get(f"/inverter/inputs/{index}/tracking_max_v")
+    cut = found is not None and found.code == "cut_at_greatest_voltage" and limit.value is not None
+    return exactly(limit.value or 0.0) if cut else limit
+
+
+def _not_too_much(wiring: Wiring, strings: Strings, limit: Reach) -> tuple[Reach, Outcome]:
+    """The highest operating voltage with its range, and whether the upper end of tracking reaches up to it.
+
+    No operating voltage lies above the open-circuit voltage: where that stays below all that the end may be, the
+    question is closed and the curve is not asked. So it is where the end itself was not said but even the lowest of
+    its class is high enough.
+    """
+    cool_c = wiring.cool(strings)
+
+    def cool_v(panel: Panel) -> float:
+        return strings.in_series * panel.max_power_voltage_v * wiring.curves.cool_share(panel, cool_c)
+
+    def least_fits(volts: Reach) -> bool:
+        return volts.highest is not None and None not in (volts.low, limit.low) and volts.highest <= (limit.low or 0.0)
+
+    open_circuit = combined(
+        lambda volts, per_k: strings.in_series * voltage_at_cell(volts, per_k, cool_c),
+        wiring.of_panel(strings, "open_circuit_voltage_v"),
+        wiring.of_panel(strings, "voc_coefficient_pct_per_k"),
+    )
+    if least_fits(open_circuit):
+        return open_circuit, Outcome(Verdict.FITS, Verdict.FITS)
+    voltage = moved(wiring, strings, cool_v, _OPERATING)
+    if limit.missing and not voltage.missing and least_fits(voltage):
+        known = Outcome(Verdict.FITS, Verdict.FITS)
+    else:
+        known = at_most(voltage, limit, Verdict.FITS_WITH_LOSS)
+    if limit.value is None or far_from(voltage.value, limit.value):
+        return voltage, known
+    others = tuple(name for name in SHAPES if name not in _OPERATING)
+
+    def verdict(volts: Reach) -> Verdict:
+        fits = least_fits(volts) if limit.missing else (volts.value or 0.0) <= (limit.value or 0.0)
+        return Verdict.FITS if fits else Verdict.FITS_WITH_LOSS
+
+    return voltage, throughout(known, lambda: moved(wiring, strings, cool_v, others), verdict)
+
+
+def _is_worse(one: Outcome, other: Outcome) -> bool:
+    return WORST_FIRST.index(one.verdict) < WORST_FIRST.index(other.verdict)
+
+
+def _both_ends(lower: Outcome, upper: Outcome) -> Outcome:
+    """The lower end's outcome; with what is missing of the upper end too, where both are open."""
+    if not lower.verdict == upper.verdict == Verdict.NOT_KNOWN:
+        return lower
+    missing = tuple(dict.fromkeys(lower.missing + upper.missing))
+    return Outcome(Verdict.NOT_KNOWN, worst((lower.likely, upper.likely)), missing)
 
 
 def start_voltage(wiring: Wiring, index: int, strings: Strings) -> Finding:

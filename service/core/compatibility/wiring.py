@@ -6,6 +6,8 @@ Arrays on one input lie in parallel, whichever way they look; within an array pa
 from dataclasses import dataclass, field, replace
 from math import log
 
+import numpy as np
+
 from service.core.compatibility.reach import Reach, rating
 from service.core.errors import ContradictionError
 from service.core.model.assumption import Assumption, Assumptions
@@ -24,6 +26,7 @@ from service.core.panel import (
 MORNING_W_PER_M2 = 100.0
 MORNING_CELL_C = 25.0
 FULL_SUN_W_PER_M2 = 1000.0
+LABEL_CELL_C = 25.0
 _OUTER_AND_INNER = (
     ("open_circuit_voltage_v", "max_power_voltage_v"), ("short_circuit_current_a", "max_power_current_a"),
 )  # fmt: skip
@@ -36,6 +39,7 @@ class Curves:
 
     _diodes: dict[Panel, Diode | None] = field(default_factory=dict)
     _hot: dict[tuple[Panel, float], float] = field(default_factory=dict)
+    _cool: dict[tuple[Panel, float], float] = field(default_factory=dict)
     _morning: dict[Panel, float] = field(default_factory=dict)
     _doubts: dict[Panel, tuple[Doubt, ...]] = field(default_factory=dict)
     _lost: dict[tuple[Panel, int, float, Input], float | None] = field(default_factory=dict)
@@ -67,6 +71,21 @@ class Curves:
                 share = float(max_power(diode, FULL_SUN_W_PER_M2, cell_c).voltage_v[0]) / panel.max_power_voltage_v
             self._hot[panel, cell_c] = share
         return self._hot[panel, cell_c]
+
+    def cool_share(self, panel: Panel, cell_c: float) -> float:
+        """The highest voltage at maximum power at a cell temperature, in full or in half sun, over the label's.
+
+        In half sun a panel of high series resistance works at more volts. Where there is no curve: as ``hot_share``.
+        """
+        if (panel, cell_c) not in self._cool:
+            diode = self.diode(panel)
+            if diode is None:
+                share = self.hot_share(panel, cell_c)
+            else:
+                sun = np.array([FULL_SUN_W_PER_M2, FULL_SUN_W_PER_M2 / 2])
+                share = float(np.max(max_power(diode, sun, cell_c).voltage_v)) / panel.max_power_voltage_v
+            self._cool[panel, cell_c] = share
+        return self._cool[panel, cell_c]
 
     def morning_share(self, panel: Panel) -> float:
         """Open-circuit voltage in the morning over the label's; with ideality 1.1 a cell where there is no curve."""
@@ -129,6 +148,7 @@ class Wiring:
     assumptions: Assumptions
     hottest_cell_c: tuple[float, ...]
     curves: Curves
+    cool_cell_c: tuple[float, ...] = ()
 
     def strings(self) -> tuple[Strings, ...]:
         """Every array with its strings."""
@@ -182,6 +202,14 @@ class Wiring:
             return strings.array.hottest_cell_c
         hottest = self.hottest_cell_c
         return hottest[strings.at] if strings.at < len(hottest) else max(hottest, default=25.0)
+
+    def cool(self, strings: Strings) -> float:
+        """How cool an array's cells are in bright light; the coolest of all where this one was made by moving.
+
+        25 C, at which the label's volts are measured, where nothing is known of its year.
+        """
+        cool = self.cool_cell_c
+        return cool[strings.at] if strings.at < len(cool) else min(cool, default=LABEL_CELL_C)
 
 
 def with_panels_moved(wiring: Wiring, at: int, to_inputs: tuple[int, ...]) -> Wiring:

@@ -28,6 +28,17 @@ PANEL_SIDE: Mapping[str, str] = {
     "within the inverter's range.",
     "hot_voltage.fits_with_loss": "{array}: with cells at {hottest_cell_c:.0f} C the array works at {measured:.1f} "
     "V, below the {limit:g} V that the inverter tracks from. Hot hours give less; nothing breaks.",
+    "hot_voltage.fits_with_loss.above": "{array}: in cool bright hours (cells at {cool_cell_c:.0f} C) the array works "
+    "at {measured:.1f} V; the inverter tracks up to {limit:g} V only. Such hours give less; nothing breaks by it.",
+    "hot_voltage.fits_with_loss.both": "{array}: the array works between {hot_v:.1f} V (cells at {hottest_cell_c:.0f} "
+    "C) and {measured:.1f} V (at {cool_cell_c:.0f} C); the inverter tracks from {tracks_from_v:g} to {tracks_to_v:g} V "
+    "only. Hours outside give less; nothing breaks by it.",
+    "hot_voltage.not_known.above": "{array}: in cool bright hours (cells at {cool_cell_c:.0f} C) the array works at "
+    "about {measured:.1f} V. Whether the inverter tracks up to there hangs on this: {missing}.",
+    "hot_voltage.lost": "Volts outside the inverter's range, or too few to start it, cost the array about "
+    "{lost_kwh:.0f} kWh of direct current in the year.",
+    "start_voltage.lost": "Volts outside the inverter's range, or too few to start it, cost the array about "
+    "{lost_kwh:.0f} kWh of direct current in the year.",
     "hot_voltage.not_known": "{array}: with cells at {hottest_cell_c:.0f} C the array works at about {measured:.1f} "
     "V. Whether the inverter still tracks there hangs on this: {missing}.",
     "start_voltage.fits": "{array}: in dim morning light the array reaches {measured:.1f} V, enough to start the "

@@ -40,6 +40,7 @@ _SENTENCES = {
     "ask_seller.max_panel_power_kind": "Ask whether the printed panel power is a maximum or a recommendation.",
     "ask_seller.max_current_a": "Ask for the largest current that an input draws.",
     "ask_seller.tracking_min_v": "Ask for the lower end of the inverter's tracking range.",
+    "ask_seller.tracking_max_v": "Ask for the upper end of the inverter's tracking range.",
     "ask_seller.start_voltage_v": "Ask for the inverter's start voltage.",
     "ask_seller.open_circuit_voltage_v": "Ask for the open-circuit voltage (Voc) on the panel's label.",
     "ask_seller.short_circuit_current_a": "Ask for the short-circuit current (Isc) on the panel's label.",
