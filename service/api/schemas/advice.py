@@ -9,6 +9,7 @@ from pydantic import Field
 from service.api.schemas import rounding as r
 from service.api.schemas.band import KwhBandOut, MoneyBandOut, YearsBandOut
 from service.api.schemas.base import Anything, Code, Facts, Out, Pointer, Text
+from service.api.schemas.patch import Patch, patch_of
 from service.api.words import say
 from service.core.appraisal import Choice, ChosenCautions, Condition, Decision, OnceMet, Reason, Step
 from service.core.model.caution import Caution
@@ -78,14 +79,17 @@ class ChangeOut(Out):
     code: Code
     text: Text
     pointer: Pointer | None
-    new_value: Anything = Field(description="What to put there; null where it is more than one field.")
+    new_value: Anything = Field(description="What to put there; null where it is more than one field: see `patch`.")
+    patch: Patch
 
     @classmethod
     def of(cls, condition: Condition) -> Self:
         """With its sentence."""
         one_field = condition.facts.get("one_field")
         new_value = condition.facts.get("new_value") if one_field else None
-        return cls.from_core(condition, text=_sentence(condition.code, condition.facts), new_value=new_value)
+        patch = patch_of(condition.pointer if one_field else None, new_value, condition.edits)
+        text = _sentence(condition.code, condition.facts)
+        return cls.from_core(condition, text=text, new_value=new_value, patch=patch)
 
 
 class OnceMetOut(Out):

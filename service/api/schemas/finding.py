@@ -7,6 +7,7 @@ from pydantic import Field
 
 from service.api.schemas import rounding as r
 from service.api.schemas.base import Anything, Code, Facts, Out, Pointer, Text
+from service.api.schemas.patch import Patch, patch_of
 from service.api.words import say
 from service.core.compatibility import Compatibility
 from service.core.model.finding import Fact, Finding, Part, Remedy, Verdict
@@ -16,8 +17,11 @@ class RemedyOut(Out):
     """What would turn a refusal into something better; the verdict was computed by asking again."""
 
     code: Code
-    pointer: Pointer | None = Field(description="What to change in the request; null where it is no field of it.")
+    pointer: Pointer | None = Field(
+        description="What to change in the request; null where it is no field of it, or more than one: see `patch`."
+    )
     new_value: Anything = Field(description="The value to put there.")
+    patch: Patch
     unit: str = Field(max_length=20)
     who: str = Field(description="Who can do it: you, electrician, seller or operator.", max_length=20)
     verdict_then: Verdict
@@ -36,7 +40,12 @@ class RemedyOut(Out):
             "verdict_then": str(remedy.verdict_then),
             **remedy.facts,
         }
-        return cls.from_core(remedy, facts=remedy.facts, text=say("remedies", _key(remedy.code, remedy.facts), facts))
+        return cls.from_core(
+            remedy,
+            facts=remedy.facts,
+            patch=patch_of(remedy.pointer, remedy.new_value, remedy.edits),
+            text=say("remedies", _key(remedy.code, remedy.facts), facts),
+        )
 
 
 class FindingOut(Out):

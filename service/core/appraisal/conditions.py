@@ -7,7 +7,7 @@ from types import MappingProxyType
 from service.core.model.amount import at_most
 from service.core.model.band import Band
 from service.core.model.facts import Setup
-from service.core.model.finding import Fact, Finding, Part, Remedy, Verdict
+from service.core.model.finding import Edit, Fact, Finding, Part, Remedy, Verdict
 from service.core.worth import Worth
 
 # Whoever can answer what is not known, by the side of the set.
@@ -30,7 +30,7 @@ class Condition:
 
     ``cost`` is paid once, ``cost_per_year`` is what the year's saving loses by it (below nought: gains), both in the
     request's currency; ``cautious`` is the dearer end. None where not known; ``cost_because`` says why it is what it
-    is: costs_nothing, less_energy, price_not_known.
+    is: costs_nothing, less_energy, price_not_known. ``edits``: the operations of a remedy of more than one field.
     """
 
     code: str
@@ -40,6 +40,7 @@ class Condition:
     cost_per_year: Band | None = None
     cost_because: str = "price_not_known"
     facts: Mapping[str, Fact] = field(default_factory=lambda: MappingProxyType({}))
+    edits: tuple[Edit, ...] = ()
 
 
 def mending(finding: Finding) -> Remedy | None:
@@ -98,7 +99,9 @@ def of_remedy(finding: Finding, remedy: Remedy) -> Condition:
         "one_field": remedy.pointer is not None,
     }  # fmt: skip
     pointer = finding.about if remedy.pointer is None else remedy.pointer
-    return Condition(code=remedy.code, pointer=pointer, who=remedy.who, facts=MappingProxyType(facts))
+    return Condition(
+        code=remedy.code, pointer=pointer, who=remedy.who, facts=MappingProxyType(facts), edits=remedy.edits
+    )
 
 
 def _of_plug(finding: Finding) -> Condition:

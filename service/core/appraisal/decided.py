@@ -66,8 +66,10 @@ def decided(
     """
     as_asked = Mended(setup=setup, assumptions=assumptions, compatibility=compatibility)
     wanting = any(demanded_by(finding) is not None for finding in compatibility.findings)
-    asked = again if wanting and not any(hopeless(finding) for finding in compatibility.findings) else None
+    asked = again if wanting else None
     now = as_asked if asked is None else mended(setup, assumptions, compatibility, asked.check)
+    if now.remedies and _still_hopeless(compatibility, now.compatibility):
+        now = as_asked
     if asked is None or not now.remedies:
         decision = decide(setup, assumptions, compatibility, worth, year_kwh)
         decision = replace(decision, conditions=tuple(costed(one) for one in decision.conditions))
@@ -101,6 +103,12 @@ def decided(
     )
 
 
+def _still_hopeless(compatibility: Compatibility, now: Compatibility) -> bool:
+    """Does a refusal with no remedy of its own outlast what mends the others?"""
+    left = {(one.code, one.about) for one in now.findings if hopeless(one)}
+    return any(hopeless(one) and (one.code, one.about) in left for one in compatibility.findings)
+
+
 def _because(
     inner: Decision, compatibility: Compatibility, now: Mended, energy: EnergyYear, then: EnergyYear
 ) -> tuple[Reason, ...]:
@@ -112,7 +120,7 @@ def _because(
     facts: dict[str, Fact] = {"as_asked_kwh": before, "once_met_kwh": after}
     changed = abs(after - before) > 0.5
     told = (Reason(code="other_year_once_met", facts=MappingProxyType(facts)),) if changed else ()
-    return (*money, *told, *about_fit(compatibility), *hopeless_now)
+    return (*money, *told, *about_fit(compatibility, now.compatibility), *hopeless_now)
 
 
 def _mending_told_once(decision: Decision) -> Decision:

@@ -76,7 +76,20 @@ def with_remedy(setup: Setup, assumptions: Assumptions, remedy: Remedy) -> tuple
         apart = replaced_at(setup, "/socket_circuit/dedicated", True)
         left = {p: a for p, a in assumptions.by_pointer.items() if p not in OWN_AND_LOWER}
         return replaced_at(apart, "/inverter/set_limit_w", remedy.new_value), Assumptions(left)
+    if remedy.code == "fewer_panels":
+        return _arrays_left(setup, assumptions, remedy)
     return _panels_spread(setup, assumptions, remedy) if remedy.code == "one_panel_per_input" else None
+
+
+def _arrays_left(setup: Setup, assumptions: Assumptions, remedy: Remedy) -> tuple[Setup, Assumptions]:
+    """Without the arrays that are taken away, and without what was assumed of them."""
+    gone = {edit.path for edit in remedy.edits if edit.op == "remove"}
+    arrays = tuple(one for at, one in enumerate(setup.arrays) if f"/arrays/{at}" not in gone)
+    left = replace(setup, arrays=arrays)
+    for edit in remedy.edits:
+        left = replaced_at(left, edit.path, edit.value) if edit.op == "add" else left
+    known = {p: a for p, a in assumptions.by_pointer.items() if "/".join(p.split("/")[:3]) not in gone}
+    return left, Assumptions(known)
 
 
 def _panels_spread(setup: Setup, assumptions: Assumptions, remedy: Remedy) -> tuple[Setup, Assumptions] | None:

@@ -6,11 +6,12 @@ from math import ceil, floor
 from types import MappingProxyType
 
 from service.core.compatibility.circuit import US_CONTINUOUS, fed_in_current_a
+from service.core.compatibility.edits import arrays_left, other_panels, panels_moved, put
 from service.core.compatibility.voltage import is_us
 from service.core.compatibility.wiring import Wiring, with_panels_moved
 from service.core.model.assumption import Assumptions
 from service.core.model.facts import Array, Setup, SocketCircuit
-from service.core.model.finding import Fact, Finding, Verdict
+from service.core.model.finding import Edit, Fact, Finding, Verdict
 from service.core.model.pointer import replaced_at
 
 BREAKERS_A = (20.0, 16.0, 13.0, 10.0, 6.0)  # IEC 60898-1 preferred values, and 13 A
@@ -30,6 +31,7 @@ LEAST_KEPT_SHARE = 0.5  # a set that loses more than half of its panels' power i
 class Proposal:
     """A change that might mend a finding: one field of the request (``pointer``), or another wiring (``rewired``).
 
+    ``edits``: the operations on the request that make the other wiring.
     ``promised``: the verdict of a change that no field of the request can hold, already computed.
     """
 
@@ -41,6 +43,7 @@ class Proposal:
     rewired: Wiring | None = None
     promised: Verdict | None = None
     facts: Mapping[str, Fact] = field(default_factory=lambda: MappingProxyType({}))
+    edits: tuple[Edit, ...] = ()
 
 
 def proposals(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
@@ -99,6 +102,7 @@ def _wired_otherwise(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
             yield Proposal(
                 code="one_panel_per_input", new_value=1, rewired=with_panels_moved(wiring, at, targets),
                 facts={"array": array.name, "to_inputs": ", ".join(map(str, targets))},
+                edits=panels_moved(wiring, at, targets),
             )  # fmt: skip
         shared = sum(other.input == array.input for other in wiring.setup.arrays) > 1
         if shared and array.count == 1 and free:
@@ -176,12 +180,13 @@ def _cable_turned_down(finding: Finding, wiring: Wiring, circuit: SocketCircuit,
         yield from _turned_down(setup, alone_w - circuit.breaker_a / factor * circuit.voltage_v)
     for lower in _turned_down(setup, alone_w):
         apart = replaced_at(setup, "/socket_circuit/dedicated", True)
+        edits = tuple(put(path, value) for path, value in zip(OWN_AND_LOWER, (True, lower.new_value), strict=True))
         kept = {p: a for p, a in wiring.assumptions.by_pointer.items() if p not in OWN_AND_LOWER}
         changed = replace(
             wiring, setup=replaced_at(apart, str(lower.pointer), lower.new_value), assumptions=Assumptions(kept)
         )
         yield Proposal(code="own_circuit_and_lower_limit", new_value=lower.new_value, unit="W", who="electrician",
-                       rewired=changed)  # fmt: skip
+                       rewired=changed, edits=edits)  # fmt: skip
 
 
 def _lead(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
@@ -220,7 +225,7 @@ def _panel_cap(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
         weaker = tuple(
             replace(a, panel=replace(a.panel, rated_power_w=min(each_w, a.panel.rated_power_w))) for a in setup.arrays
         )
-        yield Proposal(code="weaker_panels", new_value=each_w, unit="W",
+        yield Proposal(code="weaker_panels", new_value=each_w, unit="W", edits=other_panels(setup, each_w),
                        rewired=replace(wiring, setup=replace(setup, arrays=weaker)))  # fmt: skip
     kept = _kept_within(setup, room_w)
     left = sum(array.count for array in kept)
@@ -239,13 +244,16 @@ def _kept_within(setup: Setup, room_w: float) -> tuple[Array, ...]:
 
 
 def _fewer(wiring: Wiring, kept: tuple[Array, ...], left: int, panels: int) -> Proposal:
-    """A pointer to the one count that changes; none where whole arrays go."""
+    """A pointer to the one count that changes; where whole arrays go, the operations that take them away."""
     arrays = wiring.setup.arrays
     if len(kept) == len(arrays):
         return Proposal(code="fewer_panels", pointer=f"/arrays/{len(kept) - 1}/count", new_value=kept[-1].count,
                         facts={"left": left, "panels": panels})  # fmt: skip
-    return Proposal(code="fewer_panels", new_value=left, facts={"left": left, "panels": panels},
-                    rewired=replace(wiring, setup=replace(wiring.setup, arrays=kept)))  # fmt: skip
+    fewer = replace(wiring, setup=replace(wiring.setup, arrays=kept))
+    edits = arrays_left(wiring.setup, kept)
+    return Proposal(
+        code="fewer_panels", new_value=left, facts={"left": left, "panels": panels}, edits=edits, rewired=fewer
+    )
 
 
 def _connectors(finding: Finding, _wiring: Wiring) -> Iterator[Proposal]:
@@ -261,7 +269,7 @@ def _device(finding: Finding, _wiring: Wiring) -> Iterator[Proposal]:
 def _plug(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
     """The special connector, or an electrician's fixed connection.
 
-    Without a described circuit no field holds them: of the plug's own refusal those are told that the card admits,
+    Without a described circuit there is none to change: of the plug's own refusal those are told that the card admits,
     and each card that refuses a household plug admits a fixed connection.
     """
     circuit = wiring.setup.socket_circuit
@@ -270,7 +278,8 @@ def _plug(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
         if circuit is not None:
             yield Proposal(code=code, pointer="/socket_circuit/plug", new_value=plug, who="electrician")
         elif refused and plug in ("fixed", finding.facts["published_plug"]):
-            yield Proposal(code=code, who="electrician", promised=Verdict.FITS)
+            edits = (put("/socket_circuit", {"plug": plug}),)
+            yield Proposal(code=code, who="electrician", promised=Verdict.FITS, edits=edits)
 
 
 def _meter(_finding: Finding, _wiring: Wiring) -> Iterator[Proposal]:

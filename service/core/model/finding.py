@@ -40,11 +40,26 @@ Fact = str | float | int | bool | None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Edit:
+    """One operation on a request, as RFC 6902 (JSON Patch) names it.
+
+    ``op``: add (puts ``value`` there, whether or not something stood there), copy (of what stands at ``source``) or
+    remove. ``path``: RFC 6901; ``/-`` at its end is the end of a list.
+    """
+
+    op: str
+    path: str
+    value: object = None
+    source: str | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Remedy:
     """What would turn a refusal into something better: set ``pointer`` (RFC 6901) to ``new_value`` and ask again.
 
     ``verdict_then`` is computed by asking again, never asserted. ``who``: you, electrician, seller, operator.
-    ``pointer`` is None where the remedy changes no field (ask somebody). ``year_kwh_change`` is None until priced.
+    ``pointer`` is None where the remedy changes no field (ask somebody) or more than one: then ``edits`` are the
+    operations that make it, in their order. ``year_kwh_change`` is None until priced.
     """
 
     code: str
@@ -55,6 +70,7 @@ class Remedy:
     verdict_then: Verdict
     year_kwh_change: float | None = None
     facts: Mapping[str, Fact] = field(default_factory=lambda: MappingProxyType({}))
+    edits: tuple[Edit, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

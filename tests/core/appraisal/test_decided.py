@@ -153,3 +153,18 @@ def test_every_reason_and_every_reason_of_a_cost_has_a_sentence():
 def test_a_mended_set_needs_no_mending():
     now = mended(SETUP, NOTHING, compatibility(CAP), lambda *_: compatibility())
     assert mended(now.setup, NOTHING, replace(now.compatibility), lambda *_: compatibility()).remedies == ()
+
+
+def test_a_refusal_that_only_the_remedy_of_another_mends_is_not_hopeless():
+    rise = finding("lead_voltage_rise", Part.SOCKET_SIDE, REFUSED)  # nothing of its own mends it; less power does
+    decision = answer(300, CAP, rise)
+    assert decision.verdict == Choice.WORTH_IT_IF
+    assert [one.code for one in decision.once_met.changes] == ["lower_set_limit"]
+    assert "refused" not in {reason.code for reason in decision.because}
+
+
+def test_a_refusal_that_outlasts_the_remedies_of_the_others_is_hopeless_and_told_of_the_set_as_asked():
+    rise = finding("lead_voltage_rise", Part.SOCKET_SIDE, REFUSED)
+    decision = answer(300, CAP, rise, left=(rise,))
+    assert (decision.verdict, decision.once_met) == (Choice.NOT_WORTH_IT, None)
+    assert "refused" in {reason.code for reason in decision.because}

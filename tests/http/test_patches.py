@@ -1,0 +1,105 @@
+"""What a remedy says to change can be changed by a program, sent again, and has the verdict that was promised."""
+
+from copy import deepcopy
+from typing import Any
+
+import pytest
+
+from tests.http.client import changed, post
+from tests.http.test_decision_answers import example, juniper_with_1600_w
+
+KRANICHWERFT = example("kranichwerft")
+
+
+def patched(request: dict[str, Any], operations: list[dict[str, Any]]) -> dict[str, Any]:
+    """The request after the operations, by RFC 6902."""
+    request = deepcopy(request)
+    for one in operations:
+        assert one["op"] in {"add", "copy", "remove"}
+        value = one.get("value")
+        if one["op"] == "copy":
+            value = deepcopy(reached(request, one["from"].split("/")[1:]))
+        *way, last = one["path"].split("/")[1:]
+        node = reached(request, way)
+        if one["op"] == "remove":
+            del node[int(last) if isinstance(node, list) else last]
+        elif isinstance(node, list):
+            node.insert(len(node) if last == "-" else int(last), value)
+        else:
+            node[last] = value
+    return request
+
+
+def reached(node: Any, way: list[str]) -> Any:
+    for part in way:
+        node = node[int(part)] if isinstance(node, list) else node[part]
+    return node
+
+
+def strong_panels(plug: str) -> dict[str, Any]:
+    """Twice 490 W, where 960 W of panels were published for a household plug."""
+    request = changed("/socket_circuit/plug", plug, KRANICHWERFT)
+    for at in (0, 1):
+        for name, value in (("rated_power_w", 490), ("max_power_voltage_v", 36.6), ("open_circuit_voltage_v", 43.8)):
+            request = changed(f"/arrays/{at}/panel/{name}", value, request)
+    return request
+
+
+def two_in_series() -> dict[str, Any]:
+    request = deepcopy(KRANICHWERFT)
+    request["arrays"] = [request["arrays"][0] | {"count": 2, "joined": "series"}]
+    return request
+
+
+def undescribed_plug() -> dict[str, Any]:
+    request = changed("/site/rule_area", "FI", KRANICHWERFT)
+    del request["socket_circuit"]
+    return request
+
+
+ASKED = {
+    "a lower limit, a breaker": (KRANICHWERFT, {"smaller_breaker", "own_circuit"}),
+    "two fields": (changed("/site/rule_area", "US", juniper_with_1600_w()), {"own_circuit_and_lower_limit"}),
+    "other panels, fewer": (strong_panels("household"), {"weaker_panels", "fewer_panels"}),
+    "a plug of which nothing was said": (undescribed_plug(), {"fixed_connection"}),
+    "a panel an input": (two_in_series(), {"one_panel_per_input"}),
+}
+
+
+@pytest.mark.parametrize("case", sorted(ASKED))
+def test_the_patch_of_a_remedy_gives_a_request_with_the_promised_verdict(case: str) -> None:
+    request, codes = ASKED[case]
+    asked = post("/v1/compatibility", request | {"include": ["used"]}).json()
+    seen = set()
+    for finding in asked["compatibility"]["findings"]:
+        for remedy in finding["remedies"]:
+            if not remedy["patch"]:
+                continue
+            seen.add(remedy["code"])
+            again = post("/v1/compatibility", patched(asked["used"], remedy["patch"]))
+            assert again.status_code == 200, again.text
+            then = [one for one in again.json()["compatibility"]["findings"] if one["code"] == finding["code"]]
+            about = [one for one in then if one["about"] == finding["about"]] or then
+            assert about[0]["verdict"] == remedy["verdict_then"], remedy
+    assert codes <= seen
+
+
+def test_the_changes_of_a_decision_can_be_made_by_a_program_and_the_decision_then_hangs_on_none_of_them() -> None:
+    asked = post("/v1/appraisal", two_in_series() | {"include": ["used"]}).json()
+    request = asked["used"]
+    changes = asked["decision"]["once_met"]["changes"]
+    assert "one_panel_per_input" in {one["code"] for one in changes}
+    for change in changes:
+        request = patched(request, change["patch"])
+    again = post("/v1/appraisal", request).json()
+    assert again["compatibility"]["verdict"] != "does_not_fit"
+    assert again["energy"]["year_kwh"] == asked["decision"]["once_met"]["year_kwh"]
+
+
+def test_a_remedy_for_which_a_request_has_no_place_has_no_operations() -> None:
+    request = deepcopy(KRANICHWERFT)
+    del request["inverter"]["inputs"][0]["max_input_voltage_v"]
+    found = post("/v1/compatibility", request).json()["compatibility"]["findings"]
+    asking = [r for one in found for r in one["remedies"] if r["code"].startswith("ask_")]
+    assert asking
+    assert all(remedy["patch"] == [] for remedy in asking)
