@@ -26,9 +26,13 @@ from service.core.model.price import HouseholdPrice
 def meter_of(node: Node, tariff: Tariff | None) -> Meter:
     """The meter; whether it sums phases stays None where nobody said.
 
-    Where the tariff nets and nobody said over what, it is the year.
+    Where the tariff nets and nobody said over what, it is the year. A month or a year is netted on the bill, and only
+    in periods that net: where none does, nothing is, and that is written down.
     """
     nets = tariff is not None and any(period.export == "netted" for period in tariff.periods)
+    if tariff is not None and not nets and node.get("netting") in ("month", "year"):
+        netting = node.assume("netting", Guess(value="instant", code="no_period_nets"))
+        return Meter(counts=node.take("counts"), sums_phases=node.get("sums_phases"), netting=netting)
     guess = Guess(value="year", code="netted_over_the_year") if nets else None
     return Meter(counts=node.take("counts"), sums_phases=node.get("sums_phases"), netting=node.take("netting", guess))
 

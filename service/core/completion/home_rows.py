@@ -73,6 +73,8 @@ HOME_ROWS: tuple[Row, ...] = (
     _row("/meter/netting", code="usual_netting", value="instant", source=WARY),
     _row("/meter/netting", code="netted_over_the_year", rule="the year, where a period nets", source="our own choice: "
          "as most rules of netting have it"),
+    _row("/meter/netting", code="no_period_nets", rule="instant, where a month or a year was said and no period nets",
+         source="the tariff as given: what is sent out is paid or unpaid in every period of it"),
 )  # fmt: skip
 
 MONEY_ROWS: tuple[Row, ...] = (

@@ -11,6 +11,14 @@ from service.core.payback import rate_of_minute
 Sparse = Mapping[str, Any]
 
 _LENGTHS = (24, 168, HOURS)
+# Times to which a hidden rate might be moved, for the example.
+_OTHER_TIMES = (
+    {"from_clock": "22:00", "to_clock": "06:00"}, {"from_clock": "06:00", "to_clock": "22:00"},
+    {"from_clock": "22:00", "to_clock": "06:00", "days": "all", "months": None},
+    {"from_clock": "06:00", "to_clock": "22:00", "days": "all", "months": None},
+    {"from_clock": None, "to_clock": None, "days": "weekend", "months": None},
+    {"from_clock": None, "to_clock": None, "days": "all", "months": None},
+)  # fmt: skip
 _NOTHING = "null"  # the example where only leaving a part out is accepted
 
 
@@ -99,11 +107,34 @@ def _rates(rates: Sequence[Sparse], pointer: str) -> Iterator[ContradictionError
         holding = set(rate_of_minute(tuple(rate for _, rate in sound)).ravel().tolist())
         for index, (at, _) in enumerate(sound):
             if index not in holding:
-                yield ContradictionError(
-                    f"{pointer}/{at}", "never holds: rates before it hold at all of its times", given=dict(rates[at]),
-                    accepted="the rate of fewer hours first, or other times",
-                    example={**rates[at], "from_clock": "22:00", "to_clock": "06:00"},
-                )  # fmt: skip
+                yield _never_holds(rates, at, pointer)
+
+
+def _never_holds(rates: Sequence[Sparse], at: int, pointer: str) -> ContradictionError:
+    """A rate that others hide: at other times, where some are left; else in a list without it or with it first."""
+    problem, accepted = "never holds: rates before it hold at all of its times", "the rate of fewer hours first, or "
+    for times in _OTHER_TIMES:
+        moved = {**rates[at], **times}
+        if _all_hold([*rates[:at], moved, *rates[at + 1 :]]):
+            return ContradictionError(
+                f"{pointer}/{at}", problem, given=dict(rates[at]), accepted=f"{accepted}other times", example=moved
+            )
+    others = [*rates[:at], *rates[at + 1 :]]
+    first = [rates[at], *others]
+    return ContradictionError(
+        pointer, f"rate {at + 1} {problem}", given=[dict(one) for one in rates],
+        accepted=f"{accepted}none that others hide", example=[dict(one) for one in (first if _all_hold(first) else
+        [one for index, one in enumerate(rates) if index in _holding(rates)])],
+    )  # fmt: skip
+
+
+def _holding(rates: Sequence[Sparse]) -> set[int]:
+    """Which rates hold at any time of the year, by their place."""
+    return set(rate_of_minute(tuple(rate_of(one) for one in rates)).ravel().tolist())
+
+
+def _all_hold(rates: Sequence[Sparse]) -> bool:
+    return _holding(rates) >= set(range(len(rates)))
 
 
 def _window(given: Sparse, pointer: str) -> Iterator[ContradictionError]:

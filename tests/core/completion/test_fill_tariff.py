@@ -102,6 +102,17 @@ def test_a_tariff_that_nets_does_so_over_the_year_unless_somebody_said():
     assert told(filled(PERIOD), "/meter/netting") == "usual_netting"
 
 
+@pytest.mark.parametrize("netting", ["month", "year"])
+def test_netting_on_the_bill_that_no_period_has_is_told_and_not_counted(netting):
+    completed = filled(PERIOD, meter={"netting": netting})
+    assert completed.setup.meter.netting == "instant"
+    assert told(completed, "/meter/netting") == "no_period_nets"
+
+
+def test_netting_within_the_hour_is_the_meters_own_and_needs_no_period_that_nets():
+    assert filled(PERIOD, meter={"netting": "hour"}).setup.meter.netting == "hour"
+
+
 def test_a_completed_tariff_is_complete():
     hours = {"import_prices_per_kwh": [0.3] * 168, "export_prices_per_kwh": [0.05] * 24}
     for said in ([{**PERIOD, "rates": [NIGHT], "fee_per_year": 12}], [{"export": "paid", "hourly": hours}],

@@ -117,6 +117,9 @@ TEXTS: Mapping[str, str] = {
     "usual_netting": "Not said; what leaves the home is taken as lost to it from moment to moment.",
     "netted_over_the_year": "Over which period surplus is netted was not said; the year was taken. Over a month or an "
     "hour it is worth less.",
+    "no_period_nets": "Netting over a month or a year was said, but in no period of the tariff is surplus netted: it "
+    "counts from moment to moment, and saves less than with a meter that nets within the hour. If surplus is netted "
+    "and only what is left over goes unpaid, say that export is netted, without an export price.",
     "card_ends": "The day after the last on which the rule card of the area lets surplus be netted.",
     "netting_ends": "By the rule card of the area netting ends; the next card leaves surplus to a contract or pays "
     "nothing. From then on it was taken to earn the export price that you gave, or nothing. Ask your supplier, and "

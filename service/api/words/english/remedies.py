@@ -17,7 +17,7 @@ _SENTENCES = {
     "matched_connectors": "Have locking connectors fitted, both halves of one type and make, crimped with the proper "
     "tool.",
     "string_fuses": "A fuse of {new_value:g} A in each of the {strings} strings, made for direct current; an "
-    "electrician fits them.",
+    "electrician fits them. This check has no place for them and refuses as before.",
     "export_limiter": "An inverter that is kept from sending anything out ({new_value:g} W).",
     "weaker_panels": "Choose panels of at most {new_value:.0f} W each, and ask again with the figures on their label.",
     "fewer_panels": "Connect {left} panels instead of {panels}.",
