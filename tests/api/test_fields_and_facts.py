@@ -71,7 +71,7 @@ REQUESTS: list[tuple[type[BaseModel], Any, set[str], set[str]]] = [
 # What an answer says in addition (sentences), and what it leaves in the core.
 ANSWERS: list[tuple[type[BaseModel], Any, set[str], set[str]]] = [
     (finding.FindingOut, core_finding.Finding, {"text"}, set()),
-    (finding.RemedyOut, core_finding.Remedy, {"text"}, set()),
+    (finding.RemedyOut, core_finding.Remedy, {"text", "patch"}, {"edits"}),
     (energy.EnergyOut, core_energy.EnergyYear, {"hours"}, {"ac_w", "dc_w", "before_export_limit", "other_light"}),
     (energy.ArrayYearOut, core_energy.ArrayYear, set(), set()),
     (energy.DayKindOut, core_energy.DayKind, set(), set()),
@@ -91,7 +91,7 @@ ANSWERS: list[tuple[type[BaseModel], Any, set[str], set[str]]] = [
     (storage.StorageOut, worth.StorageBeside, {"pays", "outlay_to_pay", "told", "inputs"}, set()),
     (assumption.AssumptionOut, core_assumption.Assumption, {"text", "moves", "moves_because"}, set()),
     (advice.ReasonOut, core_appraisal.Reason, {"text"}, set()),
-    (advice.ConditionOut, core_appraisal.Condition, {"text"}, set()),
+    (advice.ConditionOut, core_appraisal.Condition, {"text", "patch"}, {"edits"}),
     (advice.DecisionOut, core_appraisal.Decision, {"text"}, {"currency"}),
     (advice.OnceMetOut, core_appraisal.OnceMet, {"text"}, set()),
     (advice.StepOut, core_appraisal.Step, {"text"}, set()),

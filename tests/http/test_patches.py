@@ -103,3 +103,24 @@ def test_a_remedy_for_which_a_request_has_no_place_has_no_operations() -> None:
     asking = [r for one in found for r in one["remedies"] if r["code"].startswith("ask_")]
     assert asking
     assert all(remedy["patch"] == [] for remedy in asking)
+
+
+def test_asking_is_told_to_be_worth_it_where_only_the_worst_answer_refuses() -> None:
+    request = deepcopy(KRANICHWERFT)
+    del request["inverter"]["inputs"][0]["max_short_circuit_current_a"]
+    found = post("/v1/compatibility", request).json()["compatibility"]["findings"]
+    asking = [r for one in found for r in one["remedies"] if r["code"] in ("ask_seller", "ask_electrician")]
+    refusing = [r for r in asking if r["verdict_then"] == "does_not_fit"]
+    assert refusing
+    for remedy in asking:
+        assert remedy["text"].endswith("a better one can.") == (remedy in refusing)
+
+
+def test_what_a_window_costs_is_told_in_kwh_beside_the_finding_of_each_array() -> None:
+    request = changed("/inverter/inputs/0/tracking_max_v", 25, KRANICHWERFT)
+    answer = post("/v1/appraisal", changed("/inverter/inputs/0/start_voltage_v", 20, request)).json()
+    told = [one for one in answer["compatibility"]["findings"] if one["code"] == "hot_voltage"]
+    lost = answer["energy"]["lost_kwh"]["voltage_window"]
+    assert [one["verdict"] for one in told] == ["fits_with_loss"] * 2
+    assert sum(one["facts"]["lost_kwh"] for one in told) == pytest.approx(lost, abs=0.1)
+    assert all(f"about {one['facts']['lost_kwh']:.0f} kWh" in one["text"] for one in told)

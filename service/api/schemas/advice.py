@@ -58,6 +58,7 @@ class ConditionOut(Out):
         "gains, null where no price per kWh is known."
     )
     cost_because: CostReasonOut
+    patch: Patch
 
     @classmethod
     def of(cls, condition: Condition) -> Self:
@@ -65,7 +66,10 @@ class ConditionOut(Out):
         because = CostReasonOut(
             code=condition.cost_because, text=say("decisions", f"cost_because.{condition.cost_because}")
         )
-        return cls.from_core(condition, text=_sentence(condition.code, condition.facts), cost_because=because)
+        one_field = condition.pointer if condition.facts.get("one_field") else None
+        patch = patch_of(one_field, condition.facts.get("new_value"), condition.edits)
+        text = _sentence(condition.code, condition.facts)
+        return cls.from_core(condition, text=text, cost_because=because, patch=patch)
 
 
 def _sentence(code: str, facts: Mapping[str, Fact]) -> str:

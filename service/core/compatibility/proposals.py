@@ -128,7 +128,7 @@ def _higher_limit(name: str, unit: str, step: float) -> Callable[[Finding, Wirin
 
 def _window(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
     """A string that works above the window: fewer in series. One that works below has no other wiring."""
-    if finding.facts["variant"] in ("above", "both"):
+    if finding.facts["variant"] in ("above", "always_above", "both"):
         yield from _wired_otherwise(finding, wiring)
 
 

@@ -137,6 +137,8 @@ def hot_voltage(wiring: Wiring, index: int, strings: Strings) -> Finding:
     measured, limit = hot, lower
     if above or both:
         measured, limit = cool, upper
+        if outcome.verdict == Verdict.FITS_WITH_LOSS and above and (hot.value or 0.0) > (upper.value or 0.0):
+            facts["variant"] = "always_above"
         facts |= {
             "worst_v": cool.highest, "cool_cell_c": wiring.cool(strings), "hot_v": hot.value,
             "tracks_from_v": _known(lower), "tracks_to_v": _known(upper),

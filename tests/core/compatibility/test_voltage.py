@@ -95,7 +95,7 @@ def test_a_string_above_the_tracking_range_loses_energy_only() -> None:
     finding = one(
         "hot_voltage", answer(arrays=in_series, **inputs(max_input_voltage_v=100, max_short_circuit_current_a=40))
     )
-    assert (finding.verdict, finding.facts["variant"], finding.limit) == ("fits_with_loss", "above", 55)
+    assert (finding.verdict, finding.facts["variant"], finding.limit) == ("fits_with_loss", "always_above", 55)
     assert finding.measured == pytest.approx(65.8, rel=0.01)
     mended = [r for r in finding.remedies if r.code == "parallel_not_series"]
     assert [(r.pointer, r.new_value, r.verdict_then) for r in mended] == [("/arrays/0/joined", "parallel", "fits")]
@@ -135,9 +135,10 @@ def test_an_upper_end_of_which_nothing_is_known_leaves_the_question_open_and_one
 def test_cells_that_are_cool_in_bright_light_work_at_more_volts_than_the_label_says() -> None:
     setup = builders.setup(**alone(), **inputs(tracking_max_v=34.5))
     card = card_for(cards_of("DE"), AS_OF)
-    for cool_c, verdict in ((25.0, "fits"), (0.0, "fits_with_loss")):
+    for cool_c, verdict, variant in ((25.0, "fits", ""), (0.0, "fits_with_loss", "above")):
         found = check(setup, Assumptions.of(()), (60.0,), card, AS_OF, cool_cell_c=(cool_c,))
         assert one("hot_voltage", found).verdict == verdict
+        assert one("hot_voltage", found).facts["variant"] == variant
 
 
 def test_a_start_voltage_above_the_label_means_that_it_seldom_starts() -> None:

@@ -30,6 +30,9 @@ PANEL_SIDE: Mapping[str, str] = {
     "V, below the {limit:g} V that the inverter tracks from. Hot hours give less; nothing breaks.",
     "hot_voltage.fits_with_loss.above": "{array}: in cool bright hours (cells at {cool_cell_c:.0f} C) the array works "
     "at {measured:.1f} V; the inverter tracks up to {limit:g} V only. Such hours give less; nothing breaks by it.",
+    "hot_voltage.fits_with_loss.always_above": "{array}: even with cells at {hottest_cell_c:.0f} C the array works at "
+    "{hot_v:.1f} V, at {cool_cell_c:.0f} C at {measured:.1f} V; the inverter tracks up to {limit:g} V only. All bright "
+    "hours give less; nothing breaks by it.",
     "hot_voltage.fits_with_loss.both": "{array}: the array works between {hot_v:.1f} V (cells at {hottest_cell_c:.0f} "
     "C) and {measured:.1f} V (at {cool_cell_c:.0f} C); the inverter tracks from {tracks_from_v:g} to {tracks_to_v:g} V "
     "only. Hours outside give less; nothing breaks by it.",
