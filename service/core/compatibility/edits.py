@@ -4,6 +4,9 @@ from service.core.compatibility.wiring import Wiring
 from service.core.model.facts import Array, Setup
 from service.core.model.finding import Edit
 
+# A panel alone is joined to nothing; said to be in series, it would be taken to be so with another array.
+_ALONE = "parallel"
+
 
 def put(path: str, value: object) -> Edit:
     """A value at a place, whether or not one stood there."""
@@ -16,7 +19,7 @@ def panels_moved(wiring: Wiring, at: int, to_inputs: tuple[int, ...]) -> tuple[E
     A mismatch that was taken for panels joined with others goes: one alone differs from nobody.
     """
     array, count = f"/arrays/{at}", len(wiring.setup.arrays)
-    alone = [put(f"{array}/count", 1), put(f"{array}/joined", "series")]
+    alone = [put(f"{array}/count", 1), put(f"{array}/joined", _ALONE)]
     if wiring.assumptions.assumed(f"{array}/mismatch_share"):
         alone.append(put(f"{array}/mismatch_share", 0.0))
     copies = [
@@ -45,4 +48,7 @@ def arrays_left(setup: Setup, kept: tuple[Array, ...]) -> tuple[Edit, ...]:
     removed = tuple(Edit(op="remove", path=f"/arrays/{at}") for at in gone)
     last = len(kept) - 1
     fewer = last >= 0 and kept[last].count < setup.arrays[last].count
-    return (*removed, put(f"/arrays/{last}/count", kept[last].count)) if fewer else removed
+    if not fewer:
+        return removed
+    alone = (put(f"/arrays/{last}/joined", _ALONE),) if kept[last].count == 1 else ()
+    return (*removed, put(f"/arrays/{last}/count", kept[last].count), *alone)

@@ -244,9 +244,14 @@ def _kept_within(setup: Setup, room_w: float) -> tuple[Array, ...]:
 
 
 def _fewer(wiring: Wiring, kept: tuple[Array, ...], left: int, panels: int) -> Proposal:
-    """A pointer to the one count that changes; where whole arrays go, the operations that take them away."""
+    """A pointer to the one count that changes; where whole arrays go, the operations that take them away.
+
+    So it is too where one panel of a string is left beside another array: it is no longer in series with anything.
+    """
     arrays = wiring.setup.arrays
-    if len(kept) == len(arrays):
+    last = kept[-1]
+    beside = last.count == 1 and last.joined == "series" and [a.input for a in kept].count(last.input) > 1
+    if len(kept) == len(arrays) and not beside:
         return Proposal(code="fewer_panels", pointer=f"/arrays/{len(kept) - 1}/count", new_value=kept[-1].count,
                         facts={"left": left, "panels": panels})  # fmt: skip
     fewer = replace(wiring, setup=replace(wiring.setup, arrays=kept))

@@ -56,10 +56,14 @@ def _refuse_series_across_arrays(nodes: list[Node], inputs: list[int]) -> None:
     for node, number in zip(nodes, inputs, strict=True):
         if node.get("joined") == "series" and node.get("count") in {None, 1} and inputs.count(number) > 1:
             raise ContradictionError(
-                node.at("joined"), "one panel in series with another array cannot be checked: arrays on one input lie "
-                "in parallel", given="series", accepted="equal panels in series as one array with their count; or "
-                "parallel, if that is how they are wired", example="parallel",
-            )  # fmt: skip
+                node.at("joined"),
+                "one panel in series with another array cannot be checked: arrays on one input lie in parallel. In a "
+                "row of unlike panels the volts of all add up, and the weakest sets the current",
+                given="series",
+                accepted="equal panels in series as one array with their count; or parallel, if that is how they are "
+                "wired",
+                example="parallel",
+            )
 
 
 def _array(node: Node, index: int, number: int, as_of: date) -> Array:

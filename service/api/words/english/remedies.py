@@ -20,7 +20,7 @@ _SENTENCES = {
     "electrician fits them. This check has no place for them and refuses as before.",
     "export_limiter": "An inverter that is kept from sending anything out ({new_value:g} W).",
     "weaker_panels": "Choose panels of at most {new_value:.0f} W each, and ask again with the figures on their label.",
-    "fewer_panels": "Connect {left} panels instead of {panels}.",
+    "fewer_panels": "Connect only {left} of the {panels} panels.",
     "special_connector": "Have the special connector fitted instead of a household plug.",
     "fixed_connection": "Have an electrician wire the set in.",
     "other_inverter": "Choose an inverter with a higher rating, at least {new_value:g} {unit}: {rating}.",
