@@ -134,3 +134,14 @@ def test_what_a_window_costs_is_told_in_kwh_beside_the_finding_of_each_array() -
     assert [one["verdict"] for one in told] == ["fits_with_loss"] * 2
     assert sum(one["facts"]["lost_kwh"] for one in told) == pytest.approx(lost, abs=0.1)
     assert all(f"about {one['facts']['lost_kwh']:.0f} kWh" in one["text"] for one in told)
+
+
+def test_fewer_panels_are_priced_by_the_year_of_the_set_that_is_left() -> None:
+    asked = post("/v1/appraisal", strong_panels("household") | {"include": ["used"]}).json()
+    remedies = [r for one in asked["compatibility"]["findings"] for r in one["remedies"]]
+    [fewer] = [one for one in remedies if one["code"] == "fewer_panels"]
+    left = post("/v1/energy", patched(asked["used"], fewer["patch"])).json()["energy"]["year_kwh"]["middle"]
+    whole = asked["energy"]["year_kwh"]["middle"]
+    assert fewer["year_kwh_change"] == pytest.approx(left - whole, abs=0.05)
+    [weaker] = [one for one in remedies if one["code"] == "weaker_panels"]
+    assert weaker["year_kwh_change"] is None  # of other panels nothing but the watts is known

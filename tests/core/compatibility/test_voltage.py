@@ -124,6 +124,13 @@ def test_an_upper_end_that_nobody_said_is_closed_only_where_the_lowest_of_its_cl
     assert (finding.facts["variant"], finding.facts.get("missing")) in {("", None), ("above", "tracking_max_v")}
 
 
+def test_an_upper_end_above_every_open_circuit_voltage_is_closed_whatever_the_curve() -> None:
+    # 39.4 V open at 25 C: with 45 V as the least that the end may be, the coefficient only bears on the lower end
+    open_facts = (assumed(COEFFICIENT, -0.27, -0.35, -0.24), assumed(UPPER_END, 55, 45, 60))
+    finding = one("hot_voltage", answer(*open_facts, **alone(), **inputs()))
+    assert finding.facts["missing"] == "voc_coefficient_pct_per_k"
+
+
 def test_an_upper_end_of_which_nothing_is_known_leaves_the_question_open_and_one_cut_at_the_maximum_does_not() -> None:
     nothing = one("hot_voltage", answer(assumed(UPPER_END, 55), **alone(), **inputs()))
     assert (nothing.verdict, nothing.facts["missing"]) == ("not_known", "tracking_max_v")
