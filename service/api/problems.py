@@ -16,11 +16,11 @@ from starlette.requests import Request
 from starlette.responses import Response
 from starlette.types import Scope
 
-from service.api.fields import SAYS
 from service.api.render.accept import HTML, PROBLEM, TEXT, chosen
 from service.api.render.html import CONTENT_SECURITY_POLICY
 from service.api.render.json import as_json
 from service.api.render.problem import problem_page, problem_text
+from service.api.says import SAYS
 from service.api.schemas.mistakes import Mistake, RefusedRequest, as_example, mistake_of, shown
 from service.api.schemas.problem import ProblemOut
 from service.api.words import say

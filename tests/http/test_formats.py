@@ -73,7 +73,7 @@ def test_the_same_amount_is_not_said_with_different_digits() -> None:
 
 
 def test_what_costs_nothing_is_not_paid_back_after_nought_years() -> None:
-    items = [{"what": "panels", "amount": 100}, {"what": "rebate", "amount": -100}]
+    items = [{"what": "panels", "amount": 100}, {"what": "rebate", "amount": -150}]
     text = report_of(home("kranichwerft", outlay={"items": items}))
     assert "from the first day" in text
     assert "0.0 years" not in text
@@ -192,7 +192,7 @@ def test_the_docs_need_nothing_from_elsewhere() -> None:
     assert "/v1/appraisal" in page.text
     assert "`" not in page.text
     assert "<code>energy.year_kwh</code>" in page.text
-    assert "series | parallel | null" in page.text
+    assert "series | parallel | one_string | null" in page.text
     assert "number -1 to 0 or null" in page.text
     assert "None" not in page.text
 

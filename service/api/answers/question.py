@@ -18,7 +18,6 @@ from service.core.appraisal import ChosenCautions, chosen_cautions
 from service.core.compatibility import Curves, check
 from service.core.completion import Completed, as_request, complete, moves, unmoved
 from service.core.energy import (
-    ArrayConditions,
     ArrayHours,
     EnergyYear,
     array_conditions,
@@ -26,6 +25,7 @@ from service.core.energy import (
     energy_year,
     same_direct_current,
 )
+from service.core.fixing import FixingForces, fixing_forces
 from service.core.household import demand_w
 from service.core.model.assumption import Assumptions
 from service.core.model.facts import Setup
@@ -129,20 +129,16 @@ class Question:
         return worth(self.energy, self.use, self.setup, self.as_of)
 
     @cached_property
-    def _conditions(self) -> tuple[ArrayConditions, ...] | tuple[ArrayHours, ...]:
-        """Each array's cells in the year; the electrical chain runs only where the year is asked for too."""
-        kept = next((hours for known, hours in self.directs if same_direct_current(self.setup, known)), None)
-        return array_conditions(self.setup, self.sky) if kept is None else kept
+    def fixing(self) -> FixingForces:
+        """What a storm does to the panels."""
+        return fixing_forces(self.setup, self.assumptions)
 
     @property
     def hottest_cell_c(self) -> tuple[float, ...]:
-        """The hottest hour of each array's cells."""
-        return tuple(one.hottest_cell_c for one in self._conditions)
-
-    @property
-    def cool_cell_c(self) -> tuple[float, ...]:
-        """How cool each array's cells are in light."""
-        return tuple(one.cool_cell_c for one in self._conditions)
+        """The hottest hour of each array's cells; the electrical chain runs only where the year is asked for too."""
+        kept = next((hours for known, hours in self.directs if same_direct_current(self.setup, known)), None)
+        known = array_conditions(self.setup, self.sky) if kept is None else kept
+        return tuple(one.hottest_cell_c for one in known)
 
     @cached_property
     def energy(self) -> EnergyYear:
@@ -224,9 +220,9 @@ class Question:
         """The completed request, to be edited and sent again; every pointer of the answer resolves in it."""
         open_parts = {"socket_circuit": None, "tariff": None, "outlay": None, "storage": None}
         request: dict[str, Any] = {**open_parts, **as_request(self.setup), "as_of": self.as_of.isoformat()}
-        for assumption in self.assumptions.by_pointer.values():
-            if assumption.value is None:
-                _say_null(request, assumption.pointer)
+        open_at = [a.pointer for a in self.assumptions.by_pointer.values() if a.value is None]
+        for pointer in (*open_at, *self.fixing.not_looked_at):
+            _say_null(request, pointer)
         return request
 
 

@@ -9,7 +9,7 @@ from pydantic import Field
 from service.api.schemas import rounding as r
 from service.api.schemas.band import KwhBandOut, MoneyBandOut, YearsBandOut
 from service.api.schemas.base import Anything, Code, Facts, Out, Pointer, Text
-from service.api.schemas.patch import Patch, patch_of
+from service.api.schemas.finding import OperationOut
 from service.api.words import say
 from service.core.appraisal import Choice, ChosenCautions, Condition, Decision, OnceMet, Reason, Step
 from service.core.model.caution import Caution
@@ -51,6 +51,9 @@ class ConditionOut(Out):
     facts: Facts
     text: Text
     pointer: Pointer | None
+    patch: list[OperationOut] = Field(
+        max_length=40, description="What to change where it is more than one field, in this order (RFC 6902)."
+    )
     who: str = Field(description="Who can see to it: you, electrician, seller, operator or landlord.", max_length=20)
     cost: MoneyBandOut | None = Field(description="What it costs once; null where that is not known.")
     cost_per_year: MoneyBandOut | None = Field(
@@ -58,7 +61,6 @@ class ConditionOut(Out):
         "gains, null where no price per kWh is known."
     )
     cost_because: CostReasonOut
-    patch: Patch
 
     @classmethod
     def of(cls, condition: Condition) -> Self:
@@ -66,10 +68,7 @@ class ConditionOut(Out):
         because = CostReasonOut(
             code=condition.cost_because, text=say("decisions", f"cost_because.{condition.cost_because}")
         )
-        one_field = condition.pointer if condition.facts.get("one_field") else None
-        patch = patch_of(one_field, condition.facts.get("new_value"), condition.edits)
-        text = _sentence(condition.code, condition.facts)
-        return cls.from_core(condition, text=text, cost_because=because, patch=patch)
+        return cls.from_core(condition, text=_sentence(condition.code, condition.facts), cost_because=because)
 
 
 def _sentence(code: str, facts: Mapping[str, Fact]) -> str:
@@ -83,17 +82,17 @@ class ChangeOut(Out):
     code: Code
     text: Text
     pointer: Pointer | None
-    new_value: Anything = Field(description="What to put there; null where it is more than one field: see `patch`.")
-    patch: Patch
+    new_value: Anything = Field(description="What to put there; null where it is more than one field.")
+    patch: list[OperationOut] = Field(
+        max_length=40, description="What to change where it is more than one field, in this order (RFC 6902)."
+    )
 
     @classmethod
     def of(cls, condition: Condition) -> Self:
         """With its sentence."""
         one_field = condition.facts.get("one_field")
         new_value = condition.facts.get("new_value") if one_field else None
-        patch = patch_of(condition.pointer if one_field else None, new_value, condition.edits)
-        text = _sentence(condition.code, condition.facts)
-        return cls.from_core(condition, text=text, new_value=new_value, patch=patch)
+        return cls.from_core(condition, text=_sentence(condition.code, condition.facts), new_value=new_value)
 
 
 class OnceMetOut(Out):

@@ -40,7 +40,6 @@ class ArrayYearOut(Out):
     peak_w: r.Watts = Field(description="Highest hourly mean of its d.c. power.")
     hottest_cell_c: r.Celsius
     hours_not_started: int = Field(ge=0, le=8784, description="Hours with light in which its input gave nothing.")
-    lost_to_window_kwh: r.Kwh = Field(description="Its part of the loss `voltage_window`, of d.c. energy.")
 
 
 class SpreadPartOut(Out):

@@ -7,7 +7,8 @@ from types import MappingProxyType
 from service.core.model.amount import at_most
 from service.core.model.band import Band
 from service.core.model.facts import Setup
-from service.core.model.finding import Edit, Fact, Finding, Part, Remedy, Verdict
+from service.core.model.finding import Fact, Finding, Part, Remedy, Verdict
+from service.core.model.patch import Operation
 from service.core.worth import Worth
 
 # Whoever can answer what is not known, by the side of the set.
@@ -26,11 +27,12 @@ class Condition:
     """One thing on which the decision hangs.
 
     ``pointer`` (RFC 6901) is what it is about in the completed request, None where it is no field. ``who``: you,
-    electrician, seller, operator or landlord. ``facts`` fill the sentence.
+    electrician, seller, operator or landlord. ``facts`` fill the sentence; ``patch`` holds the operations of one
+    that changes several fields.
 
     ``cost`` is paid once, ``cost_per_year`` is what the year's saving loses by it (below nought: gains), both in the
     request's currency; ``cautious`` is the dearer end. None where not known; ``cost_because`` says why it is what it
-    is: costs_nothing, less_energy, price_not_known. ``edits``: the operations of a remedy of more than one field.
+    is: costs_nothing, less_energy, price_not_known.
     """
 
     code: str
@@ -39,8 +41,8 @@ class Condition:
     cost: Band | None = None
     cost_per_year: Band | None = None
     cost_because: str = "price_not_known"
+    patch: tuple[Operation, ...] = ()
     facts: Mapping[str, Fact] = field(default_factory=lambda: MappingProxyType({}))
-    edits: tuple[Edit, ...] = ()
 
 
 def mending(finding: Finding) -> Remedy | None:
@@ -100,7 +102,7 @@ def of_remedy(finding: Finding, remedy: Remedy) -> Condition:
     }  # fmt: skip
     pointer = finding.about if remedy.pointer is None else remedy.pointer
     return Condition(
-        code=remedy.code, pointer=pointer, who=remedy.who, facts=MappingProxyType(facts), edits=remedy.edits
+        code=remedy.code, pointer=pointer, who=remedy.who, patch=remedy.patch, facts=MappingProxyType(facts)
     )
 
 

@@ -68,7 +68,7 @@ def decided(
     wanting = any(demanded_by(finding) is not None for finding in compatibility.findings)
     asked = again if wanting else None
     now = as_asked if asked is None else mended(setup, assumptions, compatibility, asked.check)
-    if now.remedies and _still_hopeless(compatibility, now.compatibility):
+    if _hopeless(now.compatibility) and _hopeless(compatibility):  # no remedy of another refusal mends it either
         now = as_asked
     if asked is None or not now.remedies:
         decision = decide(setup, assumptions, compatibility, worth, year_kwh)
@@ -103,10 +103,8 @@ def decided(
     )
 
 
-def _still_hopeless(compatibility: Compatibility, now: Compatibility) -> bool:
-    """Does a refusal with no remedy of its own outlast what mends the others?"""
-    left = {(one.code, one.about) for one in now.findings if hopeless(one)}
-    return any(hopeless(one) and (one.code, one.about) in left for one in compatibility.findings)
+def _hopeless(compatibility: Compatibility) -> bool:
+    return any(hopeless(finding) for finding in compatibility.findings)
 
 
 def _because(
@@ -120,7 +118,9 @@ def _because(
     facts: dict[str, Fact] = {"as_asked_kwh": before, "once_met_kwh": after}
     changed = abs(after - before) > 0.5
     told = (Reason(code="other_year_once_met", facts=MappingProxyType(facts)),) if changed else ()
-    return (*money, *told, *about_fit(compatibility, now.compatibility), *hopeless_now)
+    # a refusal without a remedy of its own that is gone by now: that of another refusal mended it
+    as_asked = (replace(r, code="refused_but_mendable") if r.code == "refused" else r for r in about_fit(compatibility))
+    return (*money, *told, *as_asked, *hopeless_now)
 
 
 def _mending_told_once(decision: Decision) -> Decision:

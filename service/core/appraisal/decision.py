@@ -173,12 +173,8 @@ def _about_money(worth: Worth, currency: str | None) -> Reason:
     return Reason(code=code, facts=MappingProxyType(facts))
 
 
-def about_fit(compatibility: Compatibility, once_met: Compatibility | None = None) -> tuple[Reason, ...]:
-    """Each refusal, and how each side fits that nothing refuses.
-
-    ``once_met``: of the set with the remedies of the others in place; a refusal that they mend too is no hopeless one.
-    """
-    left = None if once_met is None else {(f.code, f.about) for f in once_met.findings if hopeless(f)}
+def about_fit(compatibility: Compatibility) -> tuple[Reason, ...]:
+    """Each refusal, and how each side fits that nothing refuses."""
     reasons = []
     for finding in (one for one in compatibility.findings if one.verdict == Verdict.DOES_NOT_FIT):
         remedy = mending(finding)
@@ -186,8 +182,7 @@ def about_fit(compatibility: Compatibility, once_met: Compatibility | None = Non
             "finding": finding.code, "measured": finding.measured, "limit": finding.limit, "unit": finding.unit,
             "remedy": None if remedy is None else remedy.code, "about": finding.about,
         }  # fmt: skip
-        lasting = hopeless(finding) and (left is None or (finding.code, finding.about) in left)
-        code = "refused" if lasting else "refused_but_mendable"
+        code = "refused" if hopeless(finding) else "refused_but_mendable"
         reasons.append(Reason(code=code, facts=MappingProxyType(facts)))
     for part in Part:
         verdict = compatibility.by_part.get(part)

@@ -6,12 +6,12 @@ from math import ceil, floor
 from types import MappingProxyType
 
 from service.core.compatibility.circuit import US_CONTINUOUS, fed_in_current_a
-from service.core.compatibility.edits import arrays_left, other_panels, panels_moved, put
 from service.core.compatibility.voltage import is_us
 from service.core.compatibility.wiring import Wiring, with_panels_moved
 from service.core.model.assumption import Assumptions
 from service.core.model.facts import Array, Setup, SocketCircuit
-from service.core.model.finding import Edit, Fact, Finding, Verdict
+from service.core.model.finding import Fact, Finding, Verdict
+from service.core.model.patch import Operation
 from service.core.model.pointer import replaced_at
 
 BREAKERS_A = (20.0, 16.0, 13.0, 10.0, 6.0)  # IEC 60898-1 preferred values, and 13 A
@@ -22,7 +22,6 @@ LEAD_SECTIONS_MM2 = (1.0, 1.5, 2.5, 4.0, 6.0)
 LEAST_LIMIT_W = 50.0  # nobody turns an inverter down further
 LIMIT_STEP_W = 10.0
 PANEL_STEP_W = 5.0  # labels go in steps of 5 W
-_TOO_MANY_VOLTS = ("cold_voltage", "system_voltage", "hot_voltage")
 OWN_AND_LOWER = ("/socket_circuit/dedicated", "/inverter/set_limit_w")  # two fields that one remedy changes
 LEAST_KEPT_SHARE = 0.5  # a set that loses more than half of its panels' power is another set, and no remedy of this one
 
@@ -31,7 +30,8 @@ LEAST_KEPT_SHARE = 0.5  # a set that loses more than half of its panels' power i
 class Proposal:
     """A change that might mend a finding: one field of the request (``pointer``), or another wiring (``rewired``).
 
-    ``edits``: the operations on the request that make the other wiring.
+    ``patch``: how a request is rewired so, where it can hold that.
+
     ``promised``: the verdict of a change that no field of the request can hold, already computed.
     """
 
@@ -41,9 +41,9 @@ class Proposal:
     unit: str = ""
     who: str = "you"
     rewired: Wiring | None = None
+    patch: tuple[Operation, ...] = ()
     promised: Verdict | None = None
     facts: Mapping[str, Fact] = field(default_factory=lambda: MappingProxyType({}))
-    edits: tuple[Edit, ...] = ()
 
 
 def proposals(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
@@ -72,6 +72,10 @@ def _questions(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
         )
     if finding.code == "certificate":
         yield _papers(finding, wiring)
+    if finding.facts.get("variant") == "bypass_diodes":
+        yield Proposal(
+            code="ask_seller", who="seller", promised=Verdict.FITS_WITH_LOSS, facts={"variant": "bypass_diodes"}
+        )
     if finding.code in ("datasheet_sanity", "connectors"):
         yield Proposal(code="ask_seller", who="seller", promised=Verdict.FITS, facts={"variant": finding.code})
     if finding.code == "residual_current":
@@ -95,14 +99,14 @@ def _wired_otherwise(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
     for at, array in enumerate(wiring.setup.arrays):
         if array.input != finding.input:
             continue
-        if array.count > 1 and array.joined == "series" and finding.code in _TOO_MANY_VOLTS:
+        if array.count > 1 and array.joined == "series" and finding.code in ("cold_voltage", "system_voltage"):
             yield Proposal(code="parallel_not_series", pointer=f"/arrays/{at}/joined", new_value="parallel")
         if array.count > 1 and len(free) >= array.count - 1:
             targets = tuple(free[: array.count - 1])
             yield Proposal(
                 code="one_panel_per_input", new_value=1, rewired=with_panels_moved(wiring, at, targets),
                 facts={"array": array.name, "to_inputs": ", ".join(map(str, targets))},
-                edits=panels_moved(wiring, at, targets),
+                patch=tuple(_spread(at, len(wiring.setup.arrays), targets)),
             )  # fmt: skip
         shared = sum(other.input == array.input for other in wiring.setup.arrays) > 1
         if shared and array.count == 1 and free:
@@ -110,6 +114,15 @@ def _wired_otherwise(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
                 code="one_panel_per_input", pointer=f"/arrays/{at}/input", new_value=free[0],
                 facts={"array": array.name, "to_inputs": str(free[0])},
             )  # fmt: skip
+
+
+def _spread(at: int, arrays: int, targets: tuple[int, ...]) -> Iterator[Operation]:
+    """One panel stays where it is, the others become arrays of their own on other inputs."""
+    yield Operation(op="add", path=f"/arrays/{at}/count", value=1)
+    yield Operation(op="add", path=f"/arrays/{at}/joined", value="series")
+    for new, number in enumerate(targets, arrays):
+        yield Operation(op="copy", source=f"/arrays/{at}", path="/arrays/-")
+        yield Operation(op="add", path=f"/arrays/{new}/input", value=number)
 
 
 def _higher_limit(name: str, unit: str, step: float) -> Callable[[Finding, Wiring], Iterator[Proposal]]:
@@ -124,12 +137,6 @@ def _higher_limit(name: str, unit: str, step: float) -> Callable[[Finding, Wirin
             )  # fmt: skip
 
     return propose
-
-
-def _window(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
-    """A string that works above the window: fewer in series. One that works below has no other wiring."""
-    if finding.facts["variant"] in ("above", "always_above", "both"):
-        yield from _wired_otherwise(finding, wiring)
 
 
 def _short_circuit(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
@@ -180,13 +187,13 @@ def _cable_turned_down(finding: Finding, wiring: Wiring, circuit: SocketCircuit,
         yield from _turned_down(setup, alone_w - circuit.breaker_a / factor * circuit.voltage_v)
     for lower in _turned_down(setup, alone_w):
         apart = replaced_at(setup, "/socket_circuit/dedicated", True)
-        edits = tuple(put(path, value) for path, value in zip(OWN_AND_LOWER, (True, lower.new_value), strict=True))
         kept = {p: a for p, a in wiring.assumptions.by_pointer.items() if p not in OWN_AND_LOWER}
         changed = replace(
             wiring, setup=replaced_at(apart, str(lower.pointer), lower.new_value), assumptions=Assumptions(kept)
         )
+        both = zip(OWN_AND_LOWER, (True, lower.new_value), strict=True)
         yield Proposal(code="own_circuit_and_lower_limit", new_value=lower.new_value, unit="W", who="electrician",
-                       rewired=changed, edits=edits)  # fmt: skip
+                       rewired=changed, patch=tuple(Operation(op="add", path=p, value=v) for p, v in both))  # fmt: skip
 
 
 def _lead(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
@@ -225,7 +232,7 @@ def _panel_cap(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
         weaker = tuple(
             replace(a, panel=replace(a.panel, rated_power_w=min(each_w, a.panel.rated_power_w))) for a in setup.arrays
         )
-        yield Proposal(code="weaker_panels", new_value=each_w, unit="W", edits=other_panels(setup, each_w),
+        yield Proposal(code="weaker_panels", new_value=each_w, unit="W",
                        rewired=replace(wiring, setup=replace(setup, arrays=weaker)))  # fmt: skip
     kept = _kept_within(setup, room_w)
     left = sum(array.count for array in kept)
@@ -244,21 +251,18 @@ def _kept_within(setup: Setup, room_w: float) -> tuple[Array, ...]:
 
 
 def _fewer(wiring: Wiring, kept: tuple[Array, ...], left: int, panels: int) -> Proposal:
-    """A pointer to the one count that changes; where whole arrays go, the operations that take them away.
-
-    So it is too where one panel of a string is left beside another array: it is no longer in series with anything.
-    """
+    """A pointer to the one count that changes; operations where whole arrays go."""
     arrays = wiring.setup.arrays
-    last = kept[-1]
-    beside = last.count == 1 and last.joined == "series" and [a.input for a in kept].count(last.input) > 1
-    if len(kept) == len(arrays) and not beside:
+    if len(kept) == len(arrays):
         return Proposal(code="fewer_panels", pointer=f"/arrays/{len(kept) - 1}/count", new_value=kept[-1].count,
                         facts={"left": left, "panels": panels})  # fmt: skip
-    fewer = replace(wiring, setup=replace(wiring.setup, arrays=kept))
-    edits = arrays_left(wiring.setup, kept)
-    return Proposal(
-        code="fewer_panels", new_value=left, facts={"left": left, "panels": panels}, edits=edits, rewired=fewer
+    gone = range(len(arrays) - 1, len(kept) - 1, -1)
+    patch = (
+        *(Operation(op="remove", path=f"/arrays/{at}") for at in gone),
+        Operation(op="add", path=f"/arrays/{len(kept) - 1}/count", value=kept[-1].count),
     )
+    return Proposal(code="fewer_panels", new_value=left, facts={"left": left, "panels": panels}, patch=patch,
+                    rewired=replace(wiring, setup=replace(wiring.setup, arrays=kept)))  # fmt: skip
 
 
 def _connectors(finding: Finding, _wiring: Wiring) -> Iterator[Proposal]:
@@ -274,7 +278,7 @@ def _device(finding: Finding, _wiring: Wiring) -> Iterator[Proposal]:
 def _plug(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
     """The special connector, or an electrician's fixed connection.
 
-    Without a described circuit there is none to change: of the plug's own refusal those are told that the card admits,
+    Without a described circuit no field holds them: of the plug's own refusal those are told that the card admits,
     and each card that refuses a household plug admits a fixed connection.
     """
     circuit = wiring.setup.socket_circuit
@@ -283,8 +287,7 @@ def _plug(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
         if circuit is not None:
             yield Proposal(code=code, pointer="/socket_circuit/plug", new_value=plug, who="electrician")
         elif refused and plug in ("fixed", finding.facts["published_plug"]):
-            edits = (put("/socket_circuit", {"plug": plug}),)
-            yield Proposal(code=code, who="electrician", promised=Verdict.FITS, edits=edits)
+            yield Proposal(code=code, who="electrician", promised=Verdict.FITS)
 
 
 def _meter(_finding: Finding, _wiring: Wiring) -> Iterator[Proposal]:
@@ -305,7 +308,6 @@ def _output_w(setup: Setup) -> float:
 _BY_CODE: Mapping[str, Callable[[Finding, Wiring], Iterator[Proposal]]] = MappingProxyType(
     {
         "cold_voltage": _higher_limit("max_input_voltage_v", "V", 5.0),
-        "hot_voltage": _window,
         "system_voltage": _wired_otherwise,
         "operating_current": _wired_otherwise,
         "short_circuit_current": _short_circuit,

@@ -22,17 +22,20 @@ from service.core.errors import ContradictionError
 from service.core.model.facts import HourlyPrices, Meter, Tariff, TariffPeriod
 from service.core.model.price import HouseholdPrice
 
+# Netting that no meter does by itself.
+BY_BILL = frozenset({"month", "year"})
+
 
 def meter_of(node: Node, tariff: Tariff | None) -> Meter:
     """The meter; whether it sums phases stays None where nobody said.
 
-    Where the tariff nets and nobody said over what, it is the year. A month or a year is netted on the bill, and only
-    in periods that net: where none does, nothing is, and that is written down.
+    Where the tariff nets and nobody said over what, it is the year. Over months and years it is the supplier's bill
+    that nets, and the rule for that may end: a period nets that says so, and where none does, that is written down.
     """
     nets = tariff is not None and any(period.export == "netted" for period in tariff.periods)
-    if tariff is not None and not nets and node.get("netting") in ("month", "year"):
-        netting = node.assume("netting", Guess(value="instant", code="no_period_nets"))
-        return Meter(counts=node.take("counts"), sums_phases=node.get("sums_phases"), netting=netting)
+    given = node.get("netting")
+    if given in BY_BILL and tariff is not None and not nets:
+        node.assume("netting", Guess(value=given, code="nets_where_a_period_does"))
     guess = Guess(value="year", code="netted_over_the_year") if nets else None
     return Meter(counts=node.take("counts"), sums_phases=node.get("sums_phases"), netting=node.take("netting", guess))
 

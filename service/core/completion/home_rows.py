@@ -21,6 +21,9 @@ SITE_ROWS: tuple[Row, ...] = (
     _row("/site/ground_reflectance_share", code="usual_ground", value=0.2, source=f"grass, soil and paving: {TRADE}",
          low=0.1, high=0.35, moves_energy=True),
     _row("/site/terrain", code="usual_terrain", value="suburb", source=NEUTRAL),
+    _row("/site/basic_wind_velocity_m_per_s", code="wind_without_map", value=27.5, unit="m/s", source="no map is kept: "
+         "wind zones of European national annexes to EN 1991-1-4 reach from 21 to 33 m/s, from memory; coasts with "
+         "tropical storms have more", low=21.0, high=36.0),
     _row("/site/coldest_air_c", code="coldest_estimate", rule="a deliberately cold estimate from the place's monthly "
          "means; low and high 5 K about it", unit="C", source="estimate from monthly mean temperatures, not a record"),
 )  # fmt: skip
@@ -71,10 +74,10 @@ HOME_ROWS: tuple[Row, ...] = (
     _row("/household/at_home/weekend", code="not_said", value=[], source=NEUTRAL),
     _row("/meter/counts", code="not_said", value="not_known", source=NEUTRAL),
     _row("/meter/netting", code="usual_netting", value="instant", source=WARY),
+    _row("/meter/netting", code="nets_where_a_period_does", rule="as given; it counts in the periods whose surplus is "
+         "netted", source=NEUTRAL),
     _row("/meter/netting", code="netted_over_the_year", rule="the year, where a period nets", source="our own choice: "
          "as most rules of netting have it"),
-    _row("/meter/netting", code="no_period_nets", rule="instant, where a month or a year was said and no period nets",
-         source="the tariff as given: what is sent out is paid or unpaid in every period of it"),
 )  # fmt: skip
 
 MONEY_ROWS: tuple[Row, ...] = (

@@ -11,14 +11,6 @@ from service.core.payback import rate_of_minute
 Sparse = Mapping[str, Any]
 
 _LENGTHS = (24, 168, HOURS)
-# Times to which a hidden rate might be moved, for the example.
-_OTHER_TIMES = (
-    {"from_clock": "22:00", "to_clock": "06:00"}, {"from_clock": "06:00", "to_clock": "22:00"},
-    {"from_clock": "22:00", "to_clock": "06:00", "days": "all", "months": None},
-    {"from_clock": "06:00", "to_clock": "22:00", "days": "all", "months": None},
-    {"from_clock": None, "to_clock": None, "days": "weekend", "months": None},
-    {"from_clock": None, "to_clock": None, "days": "all", "months": None},
-)  # fmt: skip
 _NOTHING = "null"  # the example where only leaving a part out is accepted
 
 
@@ -103,38 +95,29 @@ def _rates(rates: Sequence[Sparse], pointer: str) -> Iterator[ContradictionError
         yield from mistakes
         if not any(error.pointer != f"{pointer}/{at}" for error in mistakes):
             sound.append((at, rate_of(given)))
-    if sound:
-        holding = set(rate_of_minute(tuple(rate for _, rate in sound)).ravel().tolist())
-        for index, (at, _) in enumerate(sound):
-            if index not in holding:
-                yield _never_holds(rates, at, pointer)
+    yield from _never_holding(rates, sound, pointer)
 
 
-def _never_holds(rates: Sequence[Sparse], at: int, pointer: str) -> ContradictionError:
-    """A rate that others hide: at other times, where some are left; else in a list without it or with it first."""
-    problem, accepted = "never holds: rates before it hold at all of its times", "the rate of fewer hours first, or "
-    for times in _OTHER_TIMES:
-        moved = {**rates[at], **times}
-        if _all_hold([*rates[:at], moved, *rates[at + 1 :]]):
-            return ContradictionError(
-                f"{pointer}/{at}", problem, given=dict(rates[at]), accepted=f"{accepted}other times", example=moved
-            )
-    others = [*rates[:at], *rates[at + 1 :]]
-    first = [rates[at], *others]
-    return ContradictionError(
-        pointer, f"rate {at + 1} {problem}", given=[dict(one) for one in rates],
-        accepted=f"{accepted}none that others hide", example=[dict(one) for one in (first if _all_hold(first) else
-        [one for index, one in enumerate(rates) if index in _holding(rates)])],
+def _never_holding(
+    rates: Sequence[Sparse], sound: Sequence[tuple[int, Rate]], pointer: str
+) -> Iterator[ContradictionError]:
+    """Rates that earlier ones leave no time; the example has the ones of fewer hours first, each that then holds."""
+    held = _holding([rate for _, rate in sound])
+    dead = [at for index, (at, _) in enumerate(sound) if index not in held]
+    if not dead:
+        return
+    ordered = sorted(sound, key=lambda one: int((rate_of_minute((one[1],)) >= 0).sum()))
+    holding = _holding([rate for _, rate in ordered])
+    named = ", ".join(str(at + 1) for at in dead)
+    yield ContradictionError(
+        pointer, f"rate {named} of the list never holds: rates before it hold at all of its times",
+        given=[dict(one) for one in rates], accepted="the rate of fewer hours first, each with hours of its own",
+        example=[dict(rates[at]) for index, (at, _) in enumerate(ordered) if index in holding],
     )  # fmt: skip
 
 
-def _holding(rates: Sequence[Sparse]) -> set[int]:
-    """Which rates hold at any time of the year, by their place."""
-    return set(rate_of_minute(tuple(rate_of(one) for one in rates)).ravel().tolist())
-
-
-def _all_hold(rates: Sequence[Sparse]) -> bool:
-    return _holding(rates) >= set(range(len(rates)))
+def _holding(rates: Sequence[Rate]) -> frozenset[int]:
+    return frozenset(rate_of_minute(tuple(rates)).ravel().tolist()) - {-1}
 
 
 def _window(given: Sparse, pointer: str) -> Iterator[ContradictionError]:

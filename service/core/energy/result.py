@@ -36,7 +36,7 @@ class ArrayYear:
     """One array's part. ``year_kwh``: its share of the a.c. energy, hour by hour as its share of the d.c. power.
 
     ``peak_w``: its highest hourly mean of d.c. power. ``hours_not_started``: hours with light on it in which its
-    input had not started or had no working point. ``lost_to_window_kwh``: its part of that loss, of d.c. energy.
+    input had not started or had no working point.
     """
 
     name: str
@@ -45,16 +45,14 @@ class ArrayYear:
     peak_w: float
     hottest_cell_c: float
     hours_not_started: int
-    lost_to_window_kwh: float = 0.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ArrayConditions:
-    """What the compatibility of an array depends on in the typical year: its cells at their hottest and cool, in C."""
+    """What the compatibility of an array depends on in the typical year: the hottest hour of its cells, in C."""
 
     name: str
     hottest_cell_c: float
-    cool_cell_c: float
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)

@@ -5,6 +5,8 @@ from dataclasses import dataclass, field
 from enum import StrEnum
 from types import MappingProxyType
 
+from service.core.model.patch import Operation
+
 
 class Verdict(StrEnum):
     """The outcome of one checked question. A missing rating that matters is NOT_KNOWN, never FITS."""
@@ -40,26 +42,12 @@ Fact = str | float | int | bool | None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Edit:
-    """One operation on a request, as RFC 6902 (JSON Patch) names it.
-
-    ``op``: add (puts ``value`` there, whether or not something stood there), copy (of what stands at ``source``) or
-    remove. ``path``: RFC 6901; ``/-`` at its end is the end of a list.
-    """
-
-    op: str
-    path: str
-    value: object = None
-    source: str | None = None
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
 class Remedy:
     """What would turn a refusal into something better: set ``pointer`` (RFC 6901) to ``new_value`` and ask again.
 
     ``verdict_then`` is computed by asking again, never asserted. ``who``: you, electrician, seller, operator.
-    ``pointer`` is None where the remedy changes no field (ask somebody) or more than one: then ``edits`` are the
-    operations that make it, in their order. ``year_kwh_change`` is None until priced.
+    ``pointer`` is None where the remedy changes no field (ask somebody), or several by the operations of ``patch``.
+    ``year_kwh_change`` is None until priced.
     """
 
     code: str
@@ -69,8 +57,8 @@ class Remedy:
     who: str
     verdict_then: Verdict
     year_kwh_change: float | None = None
+    patch: tuple[Operation, ...] = ()
     facts: Mapping[str, Fact] = field(default_factory=lambda: MappingProxyType({}))
-    edits: tuple[Edit, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,16 +1,10 @@
 """Volts in the cold, in the heat and in the morning."""
 
-from dataclasses import replace
-
 import pytest
 
-from service.core.compatibility import check
 from service.core.compatibility.voltage import nec_factor
-from service.core.model.assumption import Assumptions
-from service.core.rules import card_for
-from service.data.local_rules import cards_of
 from tests import builders
-from tests.core.compatibility.ask import AS_OF, alone, answer, assumed, inputs, one
+from tests.core.compatibility.ask import alone, answer, assumed, inputs, one
 
 COEFFICIENT = "/arrays/0/panel/voc_coefficient_pct_per_k"
 
@@ -82,70 +76,35 @@ def test_a_hot_string_below_the_tracking_range_loses_energy_only() -> None:
     assert finding.measured < 30
 
 
-def test_two_panels_in_series_mend_a_low_voltage() -> None:
-    in_series = (builders.array(count=2),)
-    window = inputs(tracking_min_v=30, tracking_max_v=90, max_input_voltage_v=100)
-    finding = one("hot_voltage", answer(arrays=in_series, **window))
-    assert finding.verdict == "fits"
-
-
-def test_a_string_above_the_tracking_range_loses_energy_only() -> None:
-    # 2 x 32.9 V at 25 C, as the label has it, against 55 V
-    in_series = (builders.array(count=2),)
-    finding = one(
-        "hot_voltage", answer(arrays=in_series, **inputs(max_input_voltage_v=100, max_short_circuit_current_a=40))
-    )
-    assert (finding.verdict, finding.facts["variant"], finding.limit) == ("fits_with_loss", "always_above", 55)
-    assert finding.measured == pytest.approx(65.8, rel=0.01)
-    mended = [r for r in finding.remedies if r.code == "parallel_not_series"]
-    assert [(r.pointer, r.new_value, r.verdict_then) for r in mended] == [("/arrays/0/joined", "parallel", "fits")]
-
-
-def test_a_window_narrower_than_the_strings_own_range_is_told_by_both_ends() -> None:
-    finding = one("hot_voltage", answer(hottest_cell_c=70, **alone(), **inputs(tracking_min_v=30, tracking_max_v=31)))
-    assert (finding.verdict, finding.facts["variant"]) == ("fits_with_loss", "both")
-    assert (finding.facts["tracks_from_v"], finding.facts["tracks_to_v"]) == (30, 31)
-    assert finding.facts["hot_v"] < 30
-    assert finding.measured > 31
-
-
-UPPER_END = "/inverter/inputs/0/tracking_max_v"
+@pytest.mark.parametrize(("count", "up_to_v"), [(1, 25.0), (2, 55.0)])
+def test_a_string_above_the_tracking_range_loses_energy_only(count: int, up_to_v: float) -> None:
+    # 32.9 V a panel by its label
+    limits = inputs(tracking_min_v=16, tracking_max_v=up_to_v, max_input_voltage_v=100)
+    finding = one("hot_voltage", answer(arrays=(builders.array(count=count),), **limits))
+    assert (finding.verdict, finding.facts["variant"]) == ("fits_with_loss", "above")
+    assert (finding.measured, finding.limit) == (pytest.approx(32.9 * count), up_to_v)
 
 
 @pytest.mark.parametrize(
-    ("low", "verdict", "likely"), [(45, "fits", "fits"), (38, "fits", "fits"), (32, "not_known", "fits_with_loss")]
-)
-def test_an_upper_end_that_nobody_said_is_closed_only_where_the_lowest_of_its_class_is_high_enough(
-    low: float, verdict: str, likely: str
+    ("low", "high", "outcome"),
+    [(33.0, 60.0, ("fits", "fits")), (32.0, 60.0, ("not_known", "fits_with_loss")),
+     (20.0, 30.0, ("not_known", "fits_with_loss"))],
+)  # fmt: skip
+def test_an_upper_end_that_nobody_stated_opens_the_question_where_it_may_decide(
+    low: float, high: float, outcome: tuple[str, str]
 ) -> None:
-    # 32.9 V at work, 39.4 V open
-    finding = one("hot_voltage", answer(assumed(UPPER_END, 55, low, 60), **alone(), **inputs()))
-    assert (finding.verdict, finding.likely) == (verdict, likely)
-    assert (finding.facts["variant"], finding.facts.get("missing")) in {("", None), ("above", "tracking_max_v")}
+    guess = assumed("/inverter/inputs/0/tracking_max_v", 55.0, low, high)
+    finding = one("hot_voltage", answer(guess, **alone(), **inputs(max_input_voltage_v=60)))
+    assert (finding.verdict, finding.likely) == outcome
+    if outcome[0] == "not_known":
+        assert finding.facts["missing"] == "tracking_max_v"
 
 
-def test_an_upper_end_above_every_open_circuit_voltage_is_closed_whatever_the_curve() -> None:
-    # 39.4 V open at 25 C: with 45 V as the least that the end may be, the coefficient only bears on the lower end
-    open_facts = (assumed(COEFFICIENT, -0.27, -0.35, -0.24), assumed(UPPER_END, 55, 45, 60))
-    finding = one("hot_voltage", answer(*open_facts, **alone(), **inputs()))
-    assert finding.facts["missing"] == "voc_coefficient_pct_per_k"
-
-
-def test_an_upper_end_of_which_nothing_is_known_leaves_the_question_open_and_one_cut_at_the_maximum_does_not() -> None:
-    nothing = one("hot_voltage", answer(assumed(UPPER_END, 55), **alone(), **inputs()))
-    assert (nothing.verdict, nothing.facts["missing"]) == ("not_known", "tracking_max_v")
-    assert [r.facts["rating"] for r in nothing.remedies] == ["tracking_max_v"]
-    cut = replace(assumed(UPPER_END, 55), code="cut_at_greatest_voltage")
-    assert one("hot_voltage", answer(cut, **alone(), **inputs())).verdict == "fits"
-
-
-def test_cells_that_are_cool_in_bright_light_work_at_more_volts_than_the_label_says() -> None:
-    setup = builders.setup(**alone(), **inputs(tracking_max_v=34.5))
-    card = card_for(cards_of("DE"), AS_OF)
-    for cool_c, verdict, variant in ((25.0, "fits", ""), (0.0, "fits_with_loss", "above")):
-        found = check(setup, Assumptions.of(()), (60.0,), card, AS_OF, cool_cell_c=(cool_c,))
-        assert one("hot_voltage", found).verdict == verdict
-        assert one("hot_voltage", found).facts["variant"] == variant
+def test_two_panels_in_series_mend_a_low_voltage() -> None:
+    in_series = (builders.array(count=2),)
+    wide = inputs(tracking_min_v=30, tracking_max_v=90, max_input_voltage_v=100)
+    finding = one("hot_voltage", answer(arrays=in_series, **wide))
+    assert finding.verdict == "fits"
 
 
 def test_a_start_voltage_above_the_label_means_that_it_seldom_starts() -> None:

@@ -102,15 +102,15 @@ def test_a_tariff_that_nets_does_so_over_the_year_unless_somebody_said():
     assert told(filled(PERIOD), "/meter/netting") == "usual_netting"
 
 
-@pytest.mark.parametrize("netting", ["month", "year"])
-def test_netting_on_the_bill_that_no_period_has_is_told_and_not_counted(netting):
-    completed = filled(PERIOD, meter={"netting": netting})
-    assert completed.setup.meter.netting == "instant"
-    assert told(completed, "/meter/netting") == "no_period_nets"
-
-
-def test_netting_within_the_hour_is_the_meters_own_and_needs_no_period_that_nets():
-    assert filled(PERIOD, meter={"netting": "hour"}).setup.meter.netting == "hour"
+@pytest.mark.parametrize(
+    ("netting", "export", "said"),
+    [("month", "unpaid", "nets_where_a_period_does"), ("year", "netted", None), ("hour", "unpaid", None)],
+)
+def test_netting_by_the_bill_that_no_period_has_is_written_down(netting, export, said):
+    completed = filled({**PERIOD, "export": export}, meter={"netting": netting})
+    assert completed.setup.meter.netting == netting
+    found = completed.assumptions.by_pointer.get("/meter/netting")
+    assert (found and found.code) == said
 
 
 def test_a_completed_tariff_is_complete():

@@ -88,6 +88,6 @@ TEXTS: Mapping[str, str] = {
     "condition.other_inverter.max_panel_power_w": "Take an inverter whose maker admits {new_value} {unit} of panels an "
     "input.",
     "condition.weaker_panels": "Take panels of at most {new_value} {unit} each.",
-    "condition.fewer_panels": "Connect only {left} of the {panels} panels.",
+    "condition.fewer_panels": "Connect fewer panels, as the remedy says.",
     "condition.other_residual_current_device": "Have an electrician fit a residual-current device that suits.",
 }

@@ -25,7 +25,6 @@ TEXTS: Mapping[str, str] = MappingProxyType(
         "max_panel_power_w": "the greatest panel power an input",
         "max_panel_power_kind": "whether the inverter's panel power is a maximum or a recommendation",
         "tracking_min_v": "the lower end of the inverter's tracking range",
-        "tracking_max_v": "the upper end of the inverter's tracking range",
         "start_voltage_v": "the inverter's start voltage",
         # circuit
         "breaker_a": "the breaker's rating",

@@ -89,6 +89,7 @@ TEXTS: Mapping[str, str] = {
     "mistake.not_a_number.truth": "is true or false and not a number",
     "mistake.not_whole": "is not a whole number",
     "mistake.out_of_range": "is out of range",
+    "mistake.out_of_range.near": "is out of range; did you mean {near}?",
     "mistake.not_text": "is not text",
     "mistake.wrong_form": "is not written in the accepted form",
     "mistake.wrong_length": "is too short or too long",
@@ -134,6 +135,7 @@ TEXTS: Mapping[str, str] = {
     "mistake.unsupported_media_type": "names something that this path does not read",
     "mistake.body_too_large": "is larger than this path takes",
     "mistake.malformed_json": "is not one well-formed JSON document",
+    "mistake.missing.identity": "is missing; send it, or the model code, or the text of the label",
     "mistake.missing.payback": "is missing: give site, arrays and inverter, or energy, use and tariff",
     "mistake.missing.price": "is missing, and no price per kWh is known for this place",
     "accepted.time_zone": "an IANA name of a time zone, Area/City",
@@ -166,6 +168,7 @@ TEXTS: Mapping[str, str] = {
     "accepted.number": "a number from {low} to {high}",
     "accepted.whole": "a whole number from {low} to {high}",
     "accepted.text": "text of {least} to {most} characters in one line, without control characters",
+    "accepted.text.lines": "text of {least} to {most} characters",
     "accepted.form.time_zone": "an IANA name of a time zone, Area/City",
     "accepted.form.rule_area": "an ISO 3166 code in capitals: a country's two letters, or with a hyphen those of a "
     "part of it",

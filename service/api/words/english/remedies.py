@@ -17,10 +17,10 @@ _SENTENCES = {
     "matched_connectors": "Have locking connectors fitted, both halves of one type and make, crimped with the proper "
     "tool.",
     "string_fuses": "A fuse of {new_value:g} A in each of the {strings} strings, made for direct current; an "
-    "electrician fits them. This check has no place for them and refuses as before.",
+    "electrician fits them.",
     "export_limiter": "An inverter that is kept from sending anything out ({new_value:g} W).",
-    "weaker_panels": "Choose panels of at most {new_value:.0f} W each, and ask again with the figures on their label.",
-    "fewer_panels": "Connect only {left} of the {panels} panels.",
+    "weaker_panels": "Choose panels of at most {new_value:.0f} W each.",
+    "fewer_panels": "Connect {left} panels instead of {panels}.",
     "special_connector": "Have the special connector fitted instead of a household plug.",
     "fixed_connection": "Have an electrician wire the set in.",
     "other_inverter": "Choose an inverter with a higher rating, at least {new_value:g} {unit}: {rating}.",
@@ -40,7 +40,6 @@ _SENTENCES = {
     "ask_seller.max_panel_power_kind": "Ask whether the printed panel power is a maximum or a recommendation.",
     "ask_seller.max_current_a": "Ask for the largest current that an input draws.",
     "ask_seller.tracking_min_v": "Ask for the lower end of the inverter's tracking range.",
-    "ask_seller.tracking_max_v": "Ask for the upper end of the inverter's tracking range.",
     "ask_seller.start_voltage_v": "Ask for the inverter's start voltage.",
     "ask_seller.open_circuit_voltage_v": "Ask for the open-circuit voltage (Voc) on the panel's label.",
     "ask_seller.short_circuit_current_a": "Ask for the short-circuit current (Isc) on the panel's label.",
@@ -57,6 +56,7 @@ _SENTENCES = {
     "ask_seller.max_system_voltage_v": "Ask for the maximum system voltage on the panel's label.",
     "ask_seller.max_series_fuse_a": "Ask for the maximum series fuse rating on the panel's label.",
     "ask_seller.datasheet_sanity": "Ask for a photo of the label and read it again.",
+    "ask_seller.bypass_diodes": "Ask the panel's maker which current its bypass diodes carry for hours.",
     "ask_seller.connectors": "Ask for make and type of the connectors.",
     "ask_seller.certificate": "Ask for the certificates that the card names.",
     "ask_electrician": "Ask an electrician to look at the circuit.",
@@ -69,7 +69,6 @@ _SENTENCES = {
     "ask_electrician.panel_power_w": "Read the power of the other set's panels on their labels.",
     "ask_electrician.dedicated": "Find out whether anything else hangs on this circuit.",
     "ask_electrician.residual_current_device": "Read the type of the residual-current device, or ask an electrician.",
-    "at_worst_refused": "At the worst that may be the answer it does not fit; a better one can.",
     "ask_operator": "Ask the grid operator, in writing, and keep the answer.",
 }
 
