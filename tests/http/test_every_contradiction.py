@@ -120,6 +120,12 @@ CASES: dict[str, tuple[str, dict[str, Any], str]] = {
                       "/tariff/periods/0/rates/0/months"),
     "a price for what is unpaid": ("", {**SMALLEST, "tariff": period(export="unpaid", export_price_per_kwh=0.08)},
                                    "/tariff/periods/0/export_price_per_kwh"),
+    "a rebate above all": ("", {**PLAIN, "outlay": {"items": [{"what": "set", "amount": 500}, {
+        "what": "city", "amount": -700}], "freight": 30}}, "/outlay/items/1/amount"),
+    "a whole label of too few volts": ("", panel(**{**LABEL, "open_circuit_voltage_v": 20}),
+                                       f"{PANEL}/open_circuit_voltage_v"),
+    "a whole label of too little short-circuit current": ("", panel(**{**LABEL, "short_circuit_current_a": 5}),
+                                                          f"{PANEL}/short_circuit_current_a"),
     "Vmp above Voc": ("", panel(open_circuit_voltage_v=30, max_power_voltage_v=31), f"{PANEL}/max_power_voltage_v"),
     "Vmp far above Voc": ("", panel(open_circuit_voltage_v=7, max_power_voltage_v=144),
                           f"{PANEL}/open_circuit_voltage_v"),
@@ -139,7 +145,7 @@ CASES: dict[str, tuple[str, dict[str, Any], str]] = {
                                        f"{PANEL}/max_power_voltage_v"),
     "a whole label of more power": ("", panel(**{**LABEL, "rated_power_w": 540}), f"{PANEL}/rated_power_w"),
 }  # fmt: skip
-PLAINLY = {"a band out of order",
+PLAINLY = {"a band out of order", "a rebate above all",
            "a set and its energy", "no currency anywhere", "a box beside known energy", "rates beside known energy",
            "kVA without an inverter"}  # fmt: skip
 

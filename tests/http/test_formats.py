@@ -73,7 +73,7 @@ def test_the_same_amount_is_not_said_with_different_digits() -> None:
 
 
 def test_what_costs_nothing_is_not_paid_back_after_nought_years() -> None:
-    items = [{"what": "panels", "amount": 100}, {"what": "rebate", "amount": -150}]
+    items = [{"what": "panels", "amount": 100}, {"what": "rebate", "amount": -100}]
     text = report_of(home("kranichwerft", outlay={"items": items}))
     assert "from the first day" in text
     assert "0.0 years" not in text

@@ -24,7 +24,7 @@ def test_an_outlay_is_told_by_kind() -> None:
         }
     )  # fmt: skip
     assert told["outlay_parts"] == {
-        "things": 225, "freight": 12, "fetching": 40.2, "registration": 8, "second_hand_risk": 13
+        "things": 225, "freight": 12, "fetching": 40.2, "registration": 8, "second_hand_risk": 13, "rebates": 0,
     }  # fmt: skip
     assert told["outlay"] == pytest.approx(298.2)
     assert told["expected_year_kwh"] == pytest.approx(640 * 0.99)
@@ -52,7 +52,7 @@ def test_a_bid_is_a_sentence_that_holds() -> None:
 
 def test_no_one_or_several_rates_of_return_are_said_in_words() -> None:
     assert payback()["rates_of_return"]["code"] == "one"
-    none = payback(outlay={"items": [{"what": "rebate", "amount": -40}]})
+    none = payback(outlay={"items": [{"what": "set", "amount": 40}, {"what": "rebate", "amount": -40}]})
     assert none["rates_of_return"]["code"] == "none"
     assert none["internal_rate_of_return_share"] is None
     swap = {"years": 15, "inverter_swap": {"year": 15, "amount": 6000}}
@@ -192,3 +192,12 @@ def test_energy_that_is_all_counted_is_as_sure_as_its_own_band() -> None:
     years = answer["payback"]["simple_payback_years"]
     assert [years[end] for end in ("cautious", "middle", "hopeful")] == pytest.approx([4.565, 4.024, 3.597], abs=2e-3)
     assert "/use/self_used_share" not in {one["pointer"] for one in answer["assumptions"]}
+
+
+def test_a_rebate_is_taken_off_and_said_and_one_beyond_the_outlay_is_refused_where_it_stands() -> None:
+    set_and_rebate = [{"what": "set", "amount": 500}, {"what": "city", "amount": -200}]
+    told = payback(outlay={"items": set_and_rebate})
+    assert (told["outlay"], told["outlay_parts"]["things"], told["outlay_parts"]["rebates"]) == (300, 300, 200)
+    assert payback()["outlay_parts"]["rebates"] == 0
+    report = post("/v1/appraisal", SMALLEST | {"outlay": {"items": set_and_rebate}}, accept="text/plain").text
+    assert "rebates of 200 taken off" in " ".join(report.split())

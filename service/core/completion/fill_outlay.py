@@ -3,6 +3,7 @@
 from service.core.completion.node import Guess, Node
 from service.core.errors import ContradictionError
 from service.core.model.facts import Fetching, Outlay, OutlayItem
+from service.core.payback import outlay_parts
 
 _PANELS = frozenset({"panel", "panels"})
 
@@ -29,13 +30,29 @@ def outlay_of(node: Node, *, used_panels: bool = False) -> Outlay | None:
             example={"what": "panels", "amount": 130, "second_hand": True},
         )  # fmt: skip
     faulty = node.get("faulty_share")
-    return Outlay(
+    outlay = Outlay(
         items=items,
         freight=node.get("freight"),
         fetching=_fetching(node.child_if_given("fetching")),
         registration=node.get("registration"),
         faulty_share=node.assume("faulty_share") if faulty is None and used_panels else faulty,
     )
+    _check_rebates(outlay, node)
+    return outlay
+
+
+def _check_rebates(outlay: Outlay, node: Node) -> None:
+    """A rebate takes off what has to be paid; nobody is given more than that."""
+    total = outlay_parts(outlay).total
+    if total >= 0:
+        return
+    amounts = [item.amount for item in outlay.items]
+    at = amounts.index(min(amounts))
+    least = round(amounts[at] - total, 2)
+    raise ContradictionError(
+        node.at(f"items/{at}/amount"), "takes off more than all of the outlay", given=amounts[at],
+        accepted=f"a rebate (below nought) of at most what else there is to be paid: {least:g} or more", example=least,
+    )  # fmt: skip
 
 
 def _item(node: Node, *, at_risk: bool) -> OutlayItem:

@@ -19,6 +19,7 @@ from service.core.panel import (
     Diode,
     Drawn,
     cell_temperature_c,
+    check_outer,
     check_power,
     check_product,
     diode_of,
@@ -148,6 +149,7 @@ def _diode_of(lit: Lit) -> Diode:
     """The panel's model; a contradiction in its sheet is told from the request's root."""
     panel = lit.array.panel
     try:
+        check_outer(panel)
         check_power(panel.rated_power_w, panel.open_circuit_voltage_v, panel.short_circuit_current_a)
         diode = diode_of(panel)
         check_product(panel)
