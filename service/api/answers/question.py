@@ -18,6 +18,7 @@ from service.core.appraisal import ChosenCautions, chosen_cautions
 from service.core.compatibility import Curves, check
 from service.core.completion import Completed, as_request, complete, moves, unmoved
 from service.core.energy import (
+    ArrayConditions,
     ArrayHours,
     EnergyYear,
     array_conditions,
@@ -134,12 +135,21 @@ class Question:
         """What a storm does to the panels."""
         return fixing_forces(self.setup, self.assumptions)
 
+    @cached_property
+    def _conditions(self) -> tuple[ArrayConditions, ...] | tuple[ArrayHours, ...]:
+        """Each array's cells in the year; the electrical chain runs only where the year is asked for too."""
+        kept = next((hours for known, hours in self.directs if same_direct_current(self.setup, known)), None)
+        return array_conditions(self.setup, self.sky) if kept is None else kept
+
     @property
     def hottest_cell_c(self) -> tuple[float, ...]:
-        """The hottest hour of each array's cells; the electrical chain runs only where the year is asked for too."""
-        kept = next((hours for known, hours in self.directs if same_direct_current(self.setup, known)), None)
-        known = array_conditions(self.setup, self.sky) if kept is None else kept
-        return tuple(one.hottest_cell_c for one in known)
+        """The hottest hour of each array's cells."""
+        return tuple(one.hottest_cell_c for one in self._conditions)
+
+    @property
+    def cool_cell_c(self) -> tuple[float, ...]:
+        """How cool each array's cells are in light."""
+        return tuple(one.cool_cell_c for one in self._conditions)
 
     @cached_property
     def energy(self) -> EnergyYear:
