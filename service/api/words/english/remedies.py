@@ -75,6 +75,7 @@ _SENTENCES = {
     "ask_electrician": "Ask an electrician to look at the circuit.",
     "ask_electrician.new_circuit": "Ask an electrician to plan a circuit for this set; no cable of the usual sizes "
     "bears it here.",
+    "ask_electrician.strings": "Ask an electrician, or the panels' maker, how strings in parallel are protected here.",
     "ask_electrician.breaker_a": "Read the breaker's rating, or ask an electrician.",
     "ask_electrician.cable_mm2": "Ask an electrician for the cross-section of the circuit's cable.",
     "ask_electrician.laying": "Ask an electrician how the circuit's cable is laid.",
