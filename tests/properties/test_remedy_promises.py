@@ -40,7 +40,7 @@ def requests(draw: st.DrawFn) -> dict[str, Any]:
         plug=["household", "special_connector", "fixed"], breaker_a=[10, 13, 16, 20], cable_mm2=[1.5, 2.08, 2.5, 4],
         laying=["in_insulated_wall", "in_conduit", "in_air"], ambient_c=[20, 30, 58], dedicated=[True, False],
         lead_length_m=[2, 70], lead_mm2=[0.75, 1.5], feeder_length_m=[15],
-        residual_current_device=["type_a", "type_ac", "one_way", "none"],
+        residual_current_device=["type_a", "type_ac", "one_way", "none"], shared_neutral=[True, False],
     )  # fmt: skip
     circuit["other_sets"] = draw(st.lists(other, max_size=3))
     request = SMALLEST | {

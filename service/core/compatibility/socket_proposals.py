@@ -18,6 +18,7 @@ BREAKERS_A = (20.0, 16.0, 13.0, 10.0, 6.0)  # IEC 60898-1 preferred values, and 
 US_BREAKERS_A = (30.0, 25.0, 20.0, 15.0)  # NEC 240.6
 LEAD_SECTIONS_MM2 = (1.0, 1.5, 2.5, 4.0, 6.0)
 OWN_AND_LOWER = ("/socket_circuit/dedicated", "/inverter/set_limit_w")  # two fields that one remedy changes
+OWN_AND_NEUTRAL = ("/socket_circuit/dedicated", "/socket_circuit/shared_neutral")
 OWN_AND_THICKER = ("/socket_circuit/dedicated", "/socket_circuit/cable_mm2")
 
 
@@ -34,6 +35,8 @@ def cable(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
                                who="electrician")  # fmt: skip
     if circuit.dedicated is not True:
         yield Proposal(code="own_circuit", pointer="/socket_circuit/dedicated", new_value=True, who="electrician")
+    if circuit.shared_neutral:
+        yield _together(wiring, "own_neutral", OWN_AND_NEUTRAL, (True, False), "")
     yield from _cable_turned_down(finding, wiring, circuit, US_CONTINUOUS if us else 1.0)
     yield from _others_elsewhere(wiring, circuit)
     yield from _thicker(wiring, circuit, us=us)
@@ -47,7 +50,7 @@ def _cable_turned_down(finding: Finding, wiring: Wiring, circuit: SocketCircuit,
     others_w = (fed_in_current_a(setup, circuit) * circuit.voltage_v) - output_w(setup)
     carries_a = float(finding.facts["least_limit_a"] or finding.limit)
     alone_w = carries_a / factor * circuit.voltage_v - others_w
-    if circuit.dedicated is True:
+    if circuit.dedicated is True and not circuit.shared_neutral:
         yield from turned_down(setup, alone_w)
         return
     if circuit.breaker_a is not None:

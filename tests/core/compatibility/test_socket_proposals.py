@@ -1,5 +1,8 @@
 """What mends a circuit that no smaller breaker and no lower limit mends, and the set's share of a cap."""
 
+from cmath import rect
+from itertools import product
+from math import radians
 from typing import Any
 
 import pytest
@@ -125,3 +128,37 @@ def test_fewer_strings_mend_a_reverse_current_that_no_fuse_mends() -> None:
     assert finding.verdict == "does_not_fit"
     told = remedy(finding, "fewer_panels")
     assert (told.facts["left"], told.facts["panels"], told.verdict_then) == (3, 5, "fits")
+
+
+LEGS = {"two legs": (0, 180), "three phases": (0, 120, 240)}
+
+
+@pytest.mark.parametrize("angles_deg", LEGS.values(), ids=LEGS)
+def test_a_shared_neutral_bears_what_the_phasors_of_its_circuits_add_up_to(angles_deg: tuple[int, ...]) -> None:
+    breaker_a, set_a = 16.0, 800 / 230
+    own = (-set_a, 0.0, breaker_a)  # what the panel board sends into this leg: fed backwards, nothing, all it lets by
+    others = product((0.0, breaker_a), repeat=len(angles_deg) - 1)
+    most_a = max(
+        abs(sum(amps * rect(1, radians(deg)) for amps, deg in zip((here, *there), angles_deg, strict=True)))
+        for here, there in product(own, others)
+    )
+    finding = asked("circuit_cable", breaker_a=16, dedicated=True, shared_neutral=True)
+    assert finding.measured == pytest.approx(most_a)
+    assert (finding.verdict, finding.facts["variant"]) == ("does_not_fit", "neutral_admitted_elsewhere")
+    assert asked("circuit_cable", breaker_a=16, dedicated=True, shared_neutral=False).measured == 16
+
+
+def test_a_neutral_of_its_own_mends_a_shared_one() -> None:
+    told = remedy(asked("circuit_cable", breaker_a=16, shared_neutral=True), "own_neutral")
+    assert (told.who, told.verdict_then) == ("electrician", "fits")
+    assert [(op.path, op.value) for op in told.patch] == [
+        ("/socket_circuit/dedicated", True), ("/socket_circuit/shared_neutral", False),
+    ]  # fmt: skip
+    assert "own_circuit" not in codes(asked("circuit_cable", breaker_a=16, shared_neutral=True))
+
+
+def test_a_neutral_that_nobody_spoke_of_is_not_looked_at() -> None:
+    apart = answer(socket_circuit=builders.socket_circuit(dedicated=True))
+    assert "/socket_circuit/shared_neutral" in apart.not_looked_at
+    shared = answer(socket_circuit=builders.socket_circuit(dedicated=False))
+    assert "/socket_circuit/shared_neutral" not in shared.not_looked_at  # breaker and set add up in any case

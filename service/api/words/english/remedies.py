@@ -9,6 +9,7 @@ _SENTENCES = {
     "lower_set_limit": "Have the inverter set to {new_value:.0f} W, and keep the proof.",
     "smaller_breaker": "An electrician puts in a breaker of {new_value:g} A.",
     "own_circuit": "An electrician gives the set a circuit of its own, with nothing else on it.",
+    "own_neutral": "An electrician gives the set a circuit of its own, with a neutral that no other circuit uses.",
     "own_circuit_and_lower_limit": "An electrician gives the set a circuit of its own, and the inverter is set to "
     "{new_value:.0f} W.",
     "thicker_cable": "An electrician lays a thicker cable for this circuit, of {new_value:g} mm2.",
