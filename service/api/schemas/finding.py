@@ -35,7 +35,10 @@ class RemedyOut(Out):
     )
     unit: str = Field(max_length=20)
     who: str = Field(description="Who can do it: you, electrician, seller or operator.", max_length=20)
-    verdict_then: Verdict
+    verdict_then: Verdict = Field(
+        description="The verdict with the change made; where somebody is to be asked, that with the worst that the "
+        "answer may be, so that a better one can still fit."
+    )
     year_kwh_change: r.Kwh | None = Field(description="What it changes in the year's energy; null where not computed.")
     facts: Facts
     text: Text
@@ -54,6 +57,8 @@ class RemedyOut(Out):
         change = change_of(remedy, given)
         moved = {} if change is None else {"pointer": change.pointer, "patch": change.patch}
         text = say("remedies", _key(remedy.code, remedy.facts), facts)
+        if remedy.code.startswith("ask_") and remedy.verdict_then == Verdict.DOES_NOT_FIT:
+            text = f"{text} {say('remedies', 'at_worst_refused')}"
         return cls.from_core(remedy, facts=remedy.facts, text=text, **moved)
 
 
