@@ -9,11 +9,14 @@ from service.core.compatibility.proposal import Proposal
 from service.core.compatibility.rule_proposals import local_cap, meter, panel_cap, plug
 from service.core.compatibility.socket_proposals import cable, device, lead
 from service.core.compatibility.wiring import Wiring, with_panels_moved
+from service.core.model.assumption import Assumptions
 from service.core.model.finding import Finding, Verdict
 from service.core.model.patch import Operation, patched
-from service.core.model.pointer import replaced_at
+from service.core.model.pointer import replaced_at, value_at
 
 STRING_FUSES_A = (10.0, 12.0, 15.0, 16.0, 20.0, 25.0, 30.0, 32.0)  # IEC 60269-6
+# What of an input is derived from its greatest voltage where nobody said it.
+_OF_THE_WINDOW = ("tracking_max_v", "tracking_min_v", "start_voltage_v")
 FUSE_OVER_ISC = 1.5  # IEC 62548: a string fuse of at least 1.5 x Isc, at most the panel's rating
 
 
@@ -112,12 +115,25 @@ def _higher_limit(name: str, unit: str, step: float) -> Callable[[Finding, Wirin
     def propose(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
         yield from _wired_otherwise(finding, wiring)
         if finding.measured is not None and finding.input is not None and finding.verdict == Verdict.DOES_NOT_FIT:
-            yield Proposal(
-                code="other_inverter", pointer=f"/inverter/inputs/{finding.input - 1}/{name}",
-                new_value=step * ceil(finding.measured / step), unit=unit, facts={"rating": name, "variant": name},
-            )  # fmt: skip
+            yield _other_inverter(wiring, finding.input - 1, name, step * ceil(finding.measured / step), unit)
 
     return propose
+
+
+def _other_inverter(wiring: Wiring, at: int, name: str, needed: float, unit: str) -> Proposal:
+    """One whose rating is high enough, and whose window is this one's: what was assumed of that is said with it."""
+    where, facts = f"/inverter/inputs/{at}", {"rating": name, "variant": name}
+    assumed = [f"{where}/{other}" for other in _OF_THE_WINDOW if wiring.assumptions.assumed(f"{where}/{other}")]
+    if name != "max_input_voltage_v" or not assumed:
+        return Proposal(code="other_inverter", pointer=f"{where}/{name}", new_value=needed, unit=unit, facts=facts)
+    patch = (
+        Operation(op="add", path=f"{where}/{name}", value=needed),
+        *(Operation(op="add", path=one, value=value_at(wiring.setup, one)) for one in assumed),
+    )
+    told = {one.path for one in patch}
+    left = {p: a for p, a in wiring.assumptions.by_pointer.items() if p not in told}
+    rewired = replace(wiring, setup=patched(wiring.setup, patch), assumptions=Assumptions(left))
+    return Proposal(code="other_inverter", new_value=needed, unit=unit, facts=facts, patch=patch, rewired=rewired)
 
 
 def _short_circuit(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:

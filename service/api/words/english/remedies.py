@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from types import MappingProxyType
 
 _SENTENCES = {
-    "one_panel_per_input": "Put the panels of array {array} on inputs of their own (also {to_inputs}).",
+    "one_panel_per_input": "Put the panels of {array} on inputs of their own (also {to_inputs}).",
     "parallel_not_series": "Join the panels in parallel, not in series: the voltage of one panel, the current of all.",
     "lower_set_limit": "Have the inverter set to {new_value:.0f} W, and keep the proof.",
     "smaller_breaker": "An electrician puts in a breaker of {new_value:g} A.",
@@ -53,6 +53,7 @@ _SENTENCES = {
     "whether the figure is what it survives or the largest panel's label value.",
     "ask_seller.max_panel_power_kind": "Ask whether the printed panel power is a maximum or a recommendation.",
     "ask_seller.max_current_a": "Ask for the largest current that an input draws.",
+    "ask_seller.tracking_max_v": "Ask for the upper end of the inverter's tracking range.",
     "ask_seller.tracking_min_v": "Ask for the lower end of the inverter's tracking range.",
     "ask_seller.start_voltage_v": "Ask for the inverter's start voltage.",
     "ask_seller.open_circuit_voltage_v": "Ask for the open-circuit voltage (Voc) on the panel's label.",
