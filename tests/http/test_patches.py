@@ -5,35 +5,10 @@ from typing import Any
 
 import pytest
 
-from tests.http.client import changed, post
+from tests.http.client import changed, operated, post
 from tests.http.test_decision_answers import example, juniper_with_1600_w
 
 KRANICHWERFT = example("kranichwerft")
-
-
-def patched(request: dict[str, Any], operations: list[dict[str, Any]]) -> dict[str, Any]:
-    """The request after the operations, by RFC 6902."""
-    request = deepcopy(request)
-    for one in operations:
-        assert one["op"] in {"add", "copy", "remove"}
-        value = one.get("value")
-        if one["op"] == "copy":
-            value = deepcopy(reached(request, one["from"].split("/")[1:]))
-        *way, last = one["path"].split("/")[1:]
-        node = reached(request, way)
-        if one["op"] == "remove":
-            del node[int(last) if isinstance(node, list) else last]
-        elif isinstance(node, list):
-            node.insert(len(node) if last == "-" else int(last), value)
-        else:
-            node[last] = value
-    return request
-
-
-def reached(node: Any, way: list[str]) -> Any:
-    for part in way:
-        node = node[int(part)] if isinstance(node, list) else node[part]
-    return node
 
 
 def strong_panels(plug: str) -> dict[str, Any]:
@@ -77,7 +52,7 @@ def test_the_patch_of_a_remedy_gives_a_request_with_the_promised_verdict(case: s
             if not remedy["patch"]:
                 continue
             seen.add(remedy["code"])
-            again = post("/v1/compatibility", patched(asked["used"], remedy["patch"]))
+            again = post("/v1/compatibility", operated(asked["used"], remedy["patch"]))
             assert again.status_code == 200, again.text
             then = [one for one in again.json()["compatibility"]["findings"] if one["code"] == finding["code"]]
             about = [one for one in then if one["about"] == finding["about"]] or then
@@ -93,7 +68,7 @@ def test_the_changes_of_a_decision_can_be_made_by_a_program_and_the_decision_the
     assert "one_panel_per_input" in {one["code"] for one in changes}
     for change in changes:
         alone = {"op": "add", "path": change["pointer"], "value": change["new_value"]}
-        request = patched(request, change["patch"] or [alone])
+        request = operated(request, change["patch"] or [alone])
     again = post("/v1/appraisal", request).json()
     assert again["compatibility"]["verdict"] != "does_not_fit"
     assert again["energy"]["year_kwh"] == asked["decision"]["once_met"]["year_kwh"]
@@ -123,7 +98,7 @@ def test_fewer_panels_are_priced_by_the_year_of_the_set_that_is_left() -> None:
     asked = post("/v1/appraisal", strong_panels("household") | {"include": ["used"]}).json()
     remedies = [r for one in asked["compatibility"]["findings"] for r in one["remedies"]]
     [fewer] = [one for one in remedies if one["code"] == "fewer_panels"]
-    left = post("/v1/energy", patched(asked["used"], fewer["patch"])).json()["energy"]["year_kwh"]["middle"]
+    left = post("/v1/energy", operated(asked["used"], fewer["patch"])).json()["energy"]["year_kwh"]["middle"]
     whole = asked["energy"]["year_kwh"]["middle"]
     assert fewer["year_kwh_change"] == pytest.approx(left - whole, abs=0.05)
     [weaker] = [one for one in remedies if one["code"] == "weaker_panels"]
@@ -147,7 +122,7 @@ def test_another_inverter_is_promised_with_the_window_that_was_assumed_of_this_o
     answer = post("/v1/appraisal", request).json()
     [cold] = [f for f in answer["compatibility"]["findings"] if f["code"] == "cold_voltage"]
     [other] = [r for r in cold["remedies"] if r["code"] == "other_inverter"]
-    again = post("/v1/appraisal", patched(request, other["patch"])).json()
+    again = post("/v1/appraisal", operated(request, other["patch"])).json()
     assert {f["verdict"] for f in again["compatibility"]["findings"] if f["code"] == "cold_voltage"} == {"fits"}
     moved = again["energy"]["year_kwh"]["middle"] - answer["energy"]["year_kwh"]["middle"]
     assert moved == pytest.approx(other["year_kwh_change"], abs=0.1)
@@ -168,4 +143,4 @@ def test_one_of_two_strings_moved_apart_can_be_sent_again() -> None:
     patches = [r["patch"] for f in findings for r in f["remedies"] if r["code"] == "one_panel_per_input" and r["patch"]]
     assert patches
     for one in patches:
-        assert post("/v1/compatibility", patched(request, one)).status_code == 200
+        assert post("/v1/compatibility", operated(request, one)).status_code == 200
