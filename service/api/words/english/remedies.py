@@ -11,6 +11,19 @@ _SENTENCES = {
     "own_circuit": "An electrician gives the set a circuit of its own, with nothing else on it.",
     "own_circuit_and_lower_limit": "An electrician gives the set a circuit of its own, and the inverter is set to "
     "{new_value:.0f} W.",
+    "thicker_cable": "An electrician lays a thicker cable for this circuit, of {new_value:g} mm2.",
+    "own_circuit_and_thicker_cable": "An electrician gives the set a circuit of its own, with a cable of "
+    "{new_value:g} mm2.",
+    "other_sets_elsewhere": "An electrician connects the other sets to other circuits, so that this one pushes alone "
+    "beside the breaker. What those circuits bear has to be asked anew.",
+    "other_sets_out": "Take other sets out of use, {out_w:.0f} W in all. What they gave is lost with them and is not "
+    "counted here.",
+    "other_sets_out_and_lower_limit": "Take other sets out of use, {out_w:.0f} W in all, and have the inverter set to "
+    "{new_value:.0f} W. What the others gave is lost with them and is not counted here.",
+    "another_set": "Plan another set: {left} of these {panels} panels stay within what was published.",
+    "another_set.alone": "Plan another set, without the others behind this meter: {left} of these {panels} panels stay "
+    "within what was published.",
+    "other_meter": "Have the grid operator put in a meter that counts both ways, before plugging in.",
     "thicker_or_shorter_lead": "Use a thicker or a shorter lead.",
     "thicker_or_shorter_lead.thicker": "Use a lead of {new_value:g} mm2.",
     "thicker_or_shorter_lead.shorter": "Use a lead of at most {new_value:g} m.",
@@ -60,6 +73,8 @@ _SENTENCES = {
     "ask_seller.connectors": "Ask for make and type of the connectors.",
     "ask_seller.certificate": "Ask for the certificates that the card names.",
     "ask_electrician": "Ask an electrician to look at the circuit.",
+    "ask_electrician.new_circuit": "Ask an electrician to plan a circuit for this set; no cable of the usual sizes "
+    "bears it here.",
     "ask_electrician.breaker_a": "Read the breaker's rating, or ask an electrician.",
     "ask_electrician.cable_mm2": "Ask an electrician for the cross-section of the circuit's cable.",
     "ask_electrician.laying": "Ask an electrician how the circuit's cable is laid.",
