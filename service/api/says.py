@@ -72,6 +72,7 @@ SAYS: Mapping[str, Says] = MappingProxyType(
         "ac_power_w": Says("Rated a.c. power of the inverter.", 800),
         "set_limit_w": Says("The a.c. power that the inverter is set to; not above its rating.", 800),
         "export_limit_w": Says("Largest power that may leave the home, where something keeps it.", 800),
+        "grid_voltage_v": Says("Voltage of the grid that the inverter is made for, as on its plate.", 230),
         "input_count": Says("How many inputs the inverter has.", 2),
         "max_input_voltage_v": Says("Absolute maximum voltage of an input.", 60),
         "tracking_min_v": Says("Lower end of the tracking window of an input.", 16),

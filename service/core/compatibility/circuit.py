@@ -15,12 +15,18 @@ from service.core.model.finding import Fact, Finding, Part, Verdict
 
 CABLE_SOURCE = "IEC 60364-5-551 clause 551.7.2: Iz >= In + Ig; on a circuit of its own Iz >= max(In, Ig)"
 US_CABLE_SOURCE = "NEC 705.12, by the conductors' reading: breaker plus 1.25 x the set's current (from memory)"
+NEUTRAL_SOURCE = (
+    "Kirchhoff at the neutral: the other circuit's current and the set's add up in it, between two lines of one phase and "
+    "between three alike; NEC 705.28(C) (2020; 705.95(A) before) asks for the same sum (from memory)"
+)
+VOLTAGE_SOURCE = "IEC 60038:2009: supply within 10 % of the nominal voltage"
 LEAD_SOURCE = "IEC 60228 class 5 at 20 C; house wiring class 1"
 RCD_SOURCE = "IEC 60364-7-712 and IEC 62548: type B unless the maker proves that no smooth direct current can leak"
 
 US_CONTINUOUS = 1.25  # NEC 690.8(B), 705.12: output of a set counts as continuous
 LOSSY_RISE_PCT = 1.0  # trade rule for a lead between set and home; more lifts the voltage towards the set's cut-off
 LEAST_BREAKER_A = 6.0
+VOLTAGE_BAND = 0.10  # IEC 60038:2009 clause 3.1
 
 _RCD_VERDICTS = {
     "type_a": Verdict.FITS,
@@ -38,7 +44,9 @@ def socket_side(setup: Setup, assumptions: Assumptions) -> tuple[Finding, ...]:
     if circuit is None:
         return ()
     found = (
+        grid_voltage(setup, circuit, assumptions),
         circuit_cable(setup, circuit, assumptions),
+        shared_neutral(setup, circuit, assumptions),
         lead_voltage_rise(setup, circuit, assumptions),
         residual_current(circuit),
     )
@@ -90,6 +98,60 @@ def circuit_cable(setup: Setup, circuit: SocketCircuit, assumptions: Assumptions
         "circuit_cable", Part.SOCKET_SIDE, outcome, "/socket_circuit", facts=facts,
         numbers=(measured, tables.current_a if tables else None, "A"),
         source=f"{US_CABLE_SOURCE if is_us(area) else CABLE_SOURCE}; {tables.table if tables else 'no table'}",
+    )  # fmt: skip
+
+
+def shared_neutral(setup: Setup, circuit: SocketCircuit, assumptions: Assumptions) -> Finding | None:
+    """Can a neutral that another circuit shares carry that one's current and the set's? None where nobody said.
+
+    Two lines with a common neutral lighten it only while both draw. What is fed into one of them returns through the
+    neutral beside what the other draws, up to its breaker, and none of the breakers sees the sum. The other breaker
+    and the neutral's section are taken as those of this circuit.
+    """
+    if circuit.shared_neutral is None:
+        return None
+    area = setup.site.rule_area
+    about = "/socket_circuit/shared_neutral"
+    if not circuit.shared_neutral:
+        apart = Outcome(Verdict.FITS, Verdict.FITS)
+        return made("shared_neutral", Part.SOCKET_SIDE, apart, about, facts={"variant": "apart"}, source=NEUTRAL_SOURCE)
+    fed_in = _fed_in(setup, circuit, assumptions, US_CONTINUOUS if is_us(area) else 1.0)
+    breaker = rating(assumptions, "/socket_circuit/breaker_a", circuit.breaker_a)
+    iz = capacity_of(circuit, assumptions, area)
+    outcome = _cable_outcome(breaker, iz, fed_in, (True,))
+    ambient_c, tables = iz.shown(outcome.verdict, circuit.ambient_c)
+    facts: dict[str, Fact] = {
+        "breaker_a": breaker.value, "fed_in_a": fed_in.value, "cable_mm2": circuit.cable_mm2, "ambient_c": ambient_c,
+        "method": tables.method if tables else None, "table": tables.table if tables else None,
+        "least_limit_a": iz.current.low, "variant": "",
+    }  # fmt: skip
+    measured = None if breaker.value is None else breaker.value + (fed_in.value or 0.0)
+    return made(
+        "shared_neutral", Part.SOCKET_SIDE, outcome, about, facts=facts,
+        numbers=(measured, tables.current_a if tables else None, "A"),
+        source=f"{NEUTRAL_SOURCE}; {tables.table if tables else 'no table'}",
+    )  # fmt: skip
+
+
+def grid_voltage(setup: Setup, circuit: SocketCircuit, assumptions: Assumptions) -> Finding | None:
+    """Is the inverter made for the voltage of this socket? None where nobody said what it is made for.
+
+    A voltage taken from the area settles it only where every usual voltage there gives the same answer.
+    """
+    made_for = setup.inverter.grid_voltage_v
+    if made_for is None:
+        return None
+    pointer = "/socket_circuit/voltage_v"
+    socket = rating(assumptions, pointer, circuit.voltage_v)
+    low, high = (1 - VOLTAGE_BAND) * made_for, (1 + VOLTAGE_BAND) * made_for
+    suits = {low <= volts <= high for volts in (socket.lowest, socket.highest) if volts is not None}
+    verdict = Verdict.FITS if suits == {True} else Verdict.DOES_NOT_FIT
+    outcome = Outcome(verdict, verdict)
+    if len(suits) > 1:
+        outcome = Outcome(Verdict.NOT_KNOWN, Verdict.DOES_NOT_FIT, (pointer,))
+    return made(
+        "grid_voltage", Part.SOCKET_SIDE, outcome, "/inverter/grid_voltage_v",
+        numbers=(made_for, circuit.voltage_v, "V"), facts={"variant": ""}, source=VOLTAGE_SOURCE,
     )  # fmt: skip
 
 

@@ -7,7 +7,7 @@ from types import MappingProxyType
 
 from service.core.compatibility.proposal import Proposal
 from service.core.compatibility.rule_proposals import local_cap, meter, panel_cap, plug
-from service.core.compatibility.socket_proposals import cable, device, lead
+from service.core.compatibility.socket_proposals import cable, device, lead, neutral, other_voltage
 from service.core.compatibility.wiring import Wiring, with_panels_moved
 from service.core.model.finding import Finding, Verdict
 from service.core.model.patch import Operation
@@ -152,6 +152,8 @@ _BY_CODE: Mapping[str, Callable[[Finding, Wiring], Iterator[Proposal]]] = Mappin
         "unlike_panels": _wired_otherwise,
         "connectors": _connectors,
         "circuit_cable": cable,
+        "shared_neutral": neutral,
+        "grid_voltage": other_voltage,
         "lead_voltage_rise": lead,
         "residual_current": device,
         "local_cap": local_cap,

@@ -39,6 +39,33 @@ def cable(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
     yield from _thicker(wiring, circuit, us=us)
 
 
+def neutral(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
+    """A neutral of the circuit's own, a lower limit, a smaller breaker in both circuits, other sets elsewhere."""
+    setup, circuit = wiring.setup, wiring.setup.socket_circuit
+    if circuit is None or finding.verdict != Verdict.DOES_NOT_FIT:
+        return
+    us = is_us(setup.site.rule_area)
+    yield Proposal(code="own_neutral", pointer=finding.about, new_value=False, who="electrician")
+    carries_a = float(finding.facts["least_limit_a"] or finding.limit or 0.0)
+    if circuit.breaker_a is not None:
+        factor = US_CONTINUOUS if us else 1.0
+        others_w = fed_in_current_a(setup, circuit) * circuit.voltage_v - output_w(setup)
+        yield from turned_down(setup, (carries_a - circuit.breaker_a) / factor * circuit.voltage_v - others_w)
+        for size in US_BREAKERS_A if us else BREAKERS_A:
+            if size < circuit.breaker_a:
+                yield Proposal(code="smaller_breaker", pointer="/socket_circuit/breaker_a", new_value=size, unit="A",
+                               who="electrician", facts={"variant": "both"})  # fmt: skip
+    yield from _others_elsewhere(wiring, circuit)
+
+
+def other_voltage(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
+    """An inverter that is made for the voltage of the socket."""
+    circuit = wiring.setup.socket_circuit
+    if circuit is not None and finding.verdict == Verdict.DOES_NOT_FIT:
+        yield Proposal(code="other_inverter", pointer=finding.about, new_value=circuit.voltage_v, unit="V",
+                       facts={"rating": "grid_voltage_v", "variant": "grid_voltage_v"})  # fmt: skip
+
+
 def _cable_turned_down(finding: Finding, wiring: Wiring, circuit: SocketCircuit, factor: float) -> Iterator[Proposal]:
     """A lower limit beside the breaker; on a circuit of its own up to all that the cable carries."""
     if finding.limit is None:

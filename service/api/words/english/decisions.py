@@ -65,6 +65,9 @@ TEXTS: Mapping[str, str] = {
     "condition.tell_direction": "Look with a compass which way the panels will look, and ask again.",
     "condition.tell_mount": "Say how the panels will hang or stand, and ask again.",
     "condition.smaller_breaker": "Have an electrician change the circuit's breaker to {new_value} {unit}.",
+    "condition.own_neutral": "Have an electrician give the circuit a neutral of its own.",
+    "condition.smaller_breaker.both": "Have an electrician change the breakers of both circuits that share the neutral "
+    "to {new_value} {unit}.",
     "condition.own_circuit": "Have an electrician give the set a circuit of its own.",
     "condition.own_circuit_and_lower_limit": "Have an electrician give the set a circuit of its own and set the "
     "inverter to {new_value} {unit}.",
@@ -93,6 +96,7 @@ TEXTS: Mapping[str, str] = {
     "current of at least {new_value} {unit}.",
     "condition.other_inverter.max_panel_short_circuit_current_a": "Take an inverter that admits panels with a "
     "short-circuit current of {new_value} {unit} on the label.",
+    "condition.other_inverter.grid_voltage_v": "Take an inverter that is made for {new_value} {unit}.",
     "condition.other_inverter.max_panel_power_w": "Take an inverter whose maker admits {new_value} {unit} of panels an "
     "input.",
     "condition.weaker_panels": "Take panels of at most {new_value} {unit} each.",

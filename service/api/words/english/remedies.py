@@ -8,6 +8,8 @@ _SENTENCES = {
     "parallel_not_series": "Join the panels in parallel, not in series: the voltage of one panel, the current of all.",
     "lower_set_limit": "Have the inverter set to {new_value:.0f} W, and keep the proof.",
     "smaller_breaker": "An electrician puts in a breaker of {new_value:g} A.",
+    "smaller_breaker.both": "An electrician puts breakers of {new_value:g} A in both circuits.",
+    "own_neutral": "An electrician gives the circuit a neutral of its own.",
     "own_circuit": "An electrician gives the set a circuit of its own, with nothing else on it.",
     "own_circuit_and_lower_limit": "An electrician gives the set a circuit of its own, and the inverter is set to "
     "{new_value:.0f} W.",
@@ -43,6 +45,7 @@ _SENTENCES = {
     "other_inverter.max_panel_short_circuit_current_a": "Choose an inverter that admits panels with a short-circuit "
     "current of {new_value:g} A on the label.",
     "other_inverter.max_panel_power_w": "Choose an inverter whose maker admits {new_value:.0f} W of panels an input.",
+    "other_inverter.grid_voltage_v": "Choose an inverter that is made for {new_value:g} V.",
     "other_residual_current_device": "An electrician fits a residual-current device of type A, with the maker's "
     "proof that it suffices, else type B.",
     "ask_seller": "Ask the seller, or read the label or datasheet.",
@@ -75,6 +78,8 @@ _SENTENCES = {
     "ask_electrician": "Ask an electrician to look at the circuit.",
     "ask_electrician.new_circuit": "Ask an electrician to plan a circuit for this set; no cable of the usual sizes "
     "bears it here.",
+    "ask_electrician.voltage_v": "Read the voltage of the socket on the meter or in the panel board, or ask an "
+    "electrician.",
     "ask_electrician.breaker_a": "Read the breaker's rating, or ask an electrician.",
     "ask_electrician.cable_mm2": "Ask an electrician for the cross-section of the circuit's cable.",
     "ask_electrician.laying": "Ask an electrician how the circuit's cable is laid.",
