@@ -122,6 +122,15 @@ def test_another_inverter_with_a_printed_rating_settles_what_was_only_assumed() 
     assert other.verdict_then == "fits"
 
 
+def test_each_of_two_arrays_with_bare_leads_is_mended_by_its_own_connectors() -> None:
+    bare = builders.panel(connector="bare")
+    refused = [f for f in answer(arrays=(builders.array(panel=bare), builders.array(input=2, panel=bare))).findings
+               if f.code == "connectors"]  # fmt: skip
+    assert [[(r.code, r.pointer, str(r.verdict_then)) for r in f.remedies] for f in refused] == [
+        [("matched_connectors", f"/arrays/{at}/panel/connector", "fits")] for at in (0, 1)
+    ]
+
+
 def test_fuses_mend_a_reverse_current_only_where_a_size_lies_between_the_bounds() -> None:
     def told(fuse: float) -> list[object]:
         panel = builders.panel(max_series_fuse_a=fuse)
