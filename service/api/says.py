@@ -88,7 +88,7 @@ SAYS: Mapping[str, Says] = MappingProxyType(
         "night_draw_w": Says("Power that the inverter draws at night.", 0.1),
         "breaker_a": Says("Rating of the circuit's breaker.", 16),
         "voltage_v": Says("Voltage of the socket.", 230),
-        "cable_mm2": Says("Cross-section of the circuit's cable.", 1.5),
+        "cable_mm2": Says("Cross-section of the circuit's cable; 14 AWG is 2.08 mm2, 12 AWG 3.31, 10 AWG 5.26.", 1.5),
         "ambient_c": Says("Air temperature around the cable.", 30),
         "lead_length_m": Says("Length of the lead.", 10),
         "lead_mm2": Says("Cross-section of the lead.", 1.5),
