@@ -4,7 +4,7 @@ from typing import Any
 
 import pytest
 
-from tests.http.client import SMALLEST, ask, changed, operated, post
+from tests.http.client import ask, changed, operated, post
 
 CIRCUIT: dict[str, Any] = {
     "plug": "household", "breaker_a": 13, "voltage_v": 230, "cable_mm2": 2.5, "laying": "in_conduit", "ambient_c": 30,
@@ -46,7 +46,9 @@ def test_a_shared_neutral_is_refused_on_a_circuit_of_its_own_and_mended_as_promi
     assert all(one["verdict"] != "does_not_fit" for one in apart.values() if one["part"] == "socket_side")
 
 
-@pytest.mark.parametrize(("pointer", "value"), [("/inverter/grid_voltage_v", 12), ("/socket_circuit/shared_neutral", 1)])
+@pytest.mark.parametrize(
+    ("pointer", "value"), [("/inverter/grid_voltage_v", 12), ("/socket_circuit/shared_neutral", 1)]
+)
 def test_a_nonsense_voltage_or_answer_is_refused(pointer: str, value: object) -> None:
     answer = post("/v1/compatibility", changed(pointer, value, ASKED))
     assert answer.status_code == 422

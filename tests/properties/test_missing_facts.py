@@ -48,7 +48,7 @@ CHOICES: dict[str, tuple[Any, ...]] = {
 # Facts that speak of one thing more, beside what is described: where nobody names it, it is not there, and the answer
 # says that it was taken so. And the one figure of the datasheet that only adds: the surplus of a rear side that the
 # input does not draw takes nothing from what was promised.
-NOT_THERE_UNLESS_NAMED = {"other_sets", "feeder_length_m"}
+NOT_THERE_UNLESS_NAMED = {"other_sets", "feeder_length_m", "shared_neutral"}
 ONLY_ADDS = {("bifaciality_share", "operating_current")}
 
 

@@ -32,7 +32,7 @@ class SocketCircuitIn(In):
     ambient_c: f.AmbientC | None = None
     dedicated: f.Yes | None = Field(default=None, description="Is nothing else on this circuit?")
     shared_neutral: f.Yes | None = Field(
-        default=None, description="Does another circuit return through the same neutral conductor?"
+        default=None, description="Does another circuit of another phase or leg return through this one's neutral?"
     )
     residual_current_device: f.ResidualCurrentDevice | None = Field(
         default=None, description="The residual-current device of the circuit."

@@ -33,7 +33,8 @@ def priced_remedies(
         assumptions: what of the setup was assumed; a remedy may settle some of it.
 
     Returns:
-        A remedy that changes no field (ask somebody) or takes other sets out of use keeps None; one that energy does not depend on gets 0.
+        A remedy that changes no field (ask somebody) or takes other sets out of use keeps None; one that energy does
+        not depend on gets 0.
     """
     known: dict[tuple[str, Fact] | None, float] = {}
 

@@ -1,5 +1,9 @@
 """Does the home's final circuit bear the set on top, its lead, and its residual-current device?
 
+A neutral that another circuit returns through bears the sum too, even where the circuit itself is the set's own: with
+the other legs at their breakers' current and this one fed backwards, the phasors add up to In + Ig in a home of two
+legs (120/240 V) and in one of three phases alike, and no breaker sits in a neutral.
+
 The circuit is fed from two sides: breaker and set together can push their sum through the cable, and no breaker sees
 that. So the cable must carry both (IEC 60364-5-551 clause 551.7.2; BS 7671 has the same text).
 """
@@ -15,10 +19,6 @@ from service.core.model.finding import Fact, Finding, Part, Verdict
 
 CABLE_SOURCE = "IEC 60364-5-551 clause 551.7.2: Iz >= In + Ig; on a circuit of its own Iz >= max(In, Ig)"
 US_CABLE_SOURCE = "NEC 705.12, by the conductors' reading: breaker plus 1.25 x the set's current (from memory)"
-NEUTRAL_SOURCE = (
-    "Kirchhoff at the neutral: the other circuit's current and the set's add up in it, between two lines of one phase and "
-    "between three alike; NEC 705.28(C) (2020; 705.95(A) before) asks for the same sum (from memory)"
-)
 VOLTAGE_SOURCE = "IEC 60038:2009: supply within 10 % of the nominal voltage"
 LEAD_SOURCE = "IEC 60228 class 5 at 20 C; house wiring class 1"
 RCD_SOURCE = "IEC 60364-7-712 and IEC 62548: type B unless the maker proves that no smooth direct current can leak"
@@ -46,7 +46,6 @@ def socket_side(setup: Setup, assumptions: Assumptions) -> tuple[Finding, ...]:
     found = (
         grid_voltage(setup, circuit, assumptions),
         circuit_cable(setup, circuit, assumptions),
-        shared_neutral(setup, circuit, assumptions),
         lead_voltage_rise(setup, circuit, assumptions),
         residual_current(circuit),
     )
@@ -71,7 +70,7 @@ def circuit_cable(setup: Setup, circuit: SocketCircuit, assumptions: Assumptions
     iz = capacity_of(circuit, assumptions, area)
     outcome = _cable_outcome(breaker, iz, fed_in, _shared_too(circuit, assumptions))
     in_a, in_all = breaker.value, fed_in.value or 0.0
-    counted_apart = circuit.dedicated is True
+    counted_apart = circuit.dedicated is True and not circuit.shared_neutral
     measured = None if in_a is None else (max(in_a, in_all) if counted_apart else in_a + in_all)
     ambient_c, tables = iz.shown(outcome.verdict, circuit.ambient_c)
     over_range = iz.ambient_open and outcome.verdict != Verdict.NOT_KNOWN
@@ -90,46 +89,14 @@ def circuit_cable(setup: Setup, circuit: SocketCircuit, assumptions: Assumptions
         "table": tables.table if tables else None,
         "table_ambient_c": tables.table_ambient_c if tables else None,
         "least_limit_a": iz.current.low,
-        "variant": "" if outcome.missing else ("own_circuit" if counted_apart else "shared"),
+        "variant": "" if outcome.missing else _variant(circuit, apart=counted_apart),
     }
-    if over_range and not outcome.missing:
+    if over_range and not outcome.missing and not circuit.shared_neutral:
         facts["variant"] = f"{facts['variant']}_over_range"
     return made(
         "circuit_cable", Part.SOCKET_SIDE, outcome, "/socket_circuit", facts=facts,
         numbers=(measured, tables.current_a if tables else None, "A"),
         source=f"{US_CABLE_SOURCE if is_us(area) else CABLE_SOURCE}; {tables.table if tables else 'no table'}",
-    )  # fmt: skip
-
-
-def shared_neutral(setup: Setup, circuit: SocketCircuit, assumptions: Assumptions) -> Finding | None:
-    """Can a neutral that another circuit shares carry that one's current and the set's? None where nobody said.
-
-    Two lines with a common neutral lighten it only while both draw. What is fed into one of them returns through the
-    neutral beside what the other draws, up to its breaker, and none of the breakers sees the sum. The other breaker
-    and the neutral's section are taken as those of this circuit.
-    """
-    if circuit.shared_neutral is None:
-        return None
-    area = setup.site.rule_area
-    about = "/socket_circuit/shared_neutral"
-    if not circuit.shared_neutral:
-        apart = Outcome(Verdict.FITS, Verdict.FITS)
-        return made("shared_neutral", Part.SOCKET_SIDE, apart, about, facts={"variant": "apart"}, source=NEUTRAL_SOURCE)
-    fed_in = _fed_in(setup, circuit, assumptions, US_CONTINUOUS if is_us(area) else 1.0)
-    breaker = rating(assumptions, "/socket_circuit/breaker_a", circuit.breaker_a)
-    iz = capacity_of(circuit, assumptions, area)
-    outcome = _cable_outcome(breaker, iz, fed_in, (True,))
-    ambient_c, tables = iz.shown(outcome.verdict, circuit.ambient_c)
-    facts: dict[str, Fact] = {
-        "breaker_a": breaker.value, "fed_in_a": fed_in.value, "cable_mm2": circuit.cable_mm2, "ambient_c": ambient_c,
-        "method": tables.method if tables else None, "table": tables.table if tables else None,
-        "least_limit_a": iz.current.low, "variant": "",
-    }  # fmt: skip
-    measured = None if breaker.value is None else breaker.value + (fed_in.value or 0.0)
-    return made(
-        "shared_neutral", Part.SOCKET_SIDE, outcome, about, facts=facts,
-        numbers=(measured, tables.current_a if tables else None, "A"),
-        source=f"{NEUTRAL_SOURCE}; {tables.table if tables else 'no table'}",
     )  # fmt: skip
 
 
@@ -225,10 +192,16 @@ def _fed_in(setup: Setup, circuit: SocketCircuit, assumptions: Assumptions, fact
 
 
 def _shared_too(circuit: SocketCircuit, assumptions: Assumptions) -> tuple[bool, ...]:
-    """Is the circuit shared with sockets and machines? Both answers where nobody said."""
+    """Does breaker and set add up, on a circuit with sockets and machines or in a neutral? Both where nobody said."""
+    if circuit.shared_neutral:
+        return (True,)
     if circuit.dedicated is None or assumptions.assumed("/socket_circuit/dedicated"):
         return (True, False)
     return (not circuit.dedicated,)
+
+
+def _variant(circuit: SocketCircuit, *, apart: bool) -> str:
+    return "shared_neutral" if circuit.shared_neutral else "own_circuit" if apart else "shared"
 
 
 def _cable_outcome(breaker: Reach, iz: Capacity, fed_in: Reach, shared: tuple[bool, ...]) -> Outcome:

@@ -7,10 +7,10 @@ from types import MappingProxyType
 
 from service.core.compatibility.proposal import Proposal
 from service.core.compatibility.rule_proposals import local_cap, meter, panel_cap, plug
-from service.core.compatibility.socket_proposals import cable, device, lead, neutral, other_voltage
+from service.core.compatibility.socket_proposals import cable, device, lead, other_voltage
 from service.core.compatibility.wiring import Wiring, with_panels_moved
 from service.core.model.finding import Finding, Verdict
-from service.core.model.patch import Operation
+from service.core.model.patch import Operation, patched
 from service.core.model.pointer import replaced_at
 
 STRING_FUSES_A = (10.0, 12.0, 15.0, 16.0, 20.0, 25.0, 30.0, 32.0)  # IEC 60269-6
@@ -135,6 +135,24 @@ def _reverse(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
             yield Proposal(code="string_fuses", new_value=fitting[0], unit="A", who="electrician",
                            promised=Verdict.FITS, facts={"strings": finding.facts["strings"]})  # fmt: skip
     yield from _wired_otherwise(finding, wiring)
+    yield from _fewer_strings(finding, wiring)
+
+
+def _fewer_strings(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
+    """Two strings an input at most: one alone cannot push more than the other one's own current back."""
+    arrays = wiring.setup.arrays
+    here = [at for at, array in enumerate(arrays) if array.input == finding.input]
+    rows = [at for at in here if arrays[at].joined == "parallel" and arrays[at].count > 1]
+    each = 2 if len(here) == 1 else 1
+    if rows and len(here) <= 2:
+        way = tuple(Operation(op="add", path=f"/arrays/{at}/count", value=each) for at in rows)
+        panels = sum(array.count for array in arrays)
+        yield Proposal(
+            code="fewer_panels", patch=way, rewired=replace(wiring, setup=patched(wiring.setup, way)),
+            facts={"left": panels - sum(arrays[at].count - each for at in rows), "panels": panels}, last_resort=True,
+        )  # fmt: skip
+    yield Proposal(code="ask_electrician", who="electrician", promised=Verdict.NOT_KNOWN, last_resort=True,
+                   facts={"variant": "strings"})  # fmt: skip
 
 
 def _connectors(finding: Finding, _wiring: Wiring) -> Iterator[Proposal]:
@@ -152,7 +170,6 @@ _BY_CODE: Mapping[str, Callable[[Finding, Wiring], Iterator[Proposal]]] = Mappin
         "unlike_panels": _wired_otherwise,
         "connectors": _connectors,
         "circuit_cable": cable,
-        "shared_neutral": neutral,
         "grid_voltage": other_voltage,
         "lead_voltage_rise": lead,
         "residual_current": device,

@@ -18,6 +18,7 @@ BREAKERS_A = (20.0, 16.0, 13.0, 10.0, 6.0)  # IEC 60898-1 preferred values, and 
 US_BREAKERS_A = (30.0, 25.0, 20.0, 15.0)  # NEC 240.6
 LEAD_SECTIONS_MM2 = (1.0, 1.5, 2.5, 4.0, 6.0)
 OWN_AND_LOWER = ("/socket_circuit/dedicated", "/inverter/set_limit_w")  # two fields that one remedy changes
+OWN_AND_NEUTRAL = ("/socket_circuit/dedicated", "/socket_circuit/shared_neutral")
 OWN_AND_THICKER = ("/socket_circuit/dedicated", "/socket_circuit/cable_mm2")
 
 
@@ -34,28 +35,11 @@ def cable(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
                                who="electrician")  # fmt: skip
     if circuit.dedicated is not True:
         yield Proposal(code="own_circuit", pointer="/socket_circuit/dedicated", new_value=True, who="electrician")
+    if circuit.shared_neutral:
+        yield _together(wiring, "own_neutral", OWN_AND_NEUTRAL, (True, False), "")
     yield from _cable_turned_down(finding, wiring, circuit, US_CONTINUOUS if us else 1.0)
     yield from _others_elsewhere(wiring, circuit)
     yield from _thicker(wiring, circuit, us=us)
-
-
-def neutral(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
-    """A neutral of the circuit's own, a lower limit, a smaller breaker in both circuits, other sets elsewhere."""
-    setup, circuit = wiring.setup, wiring.setup.socket_circuit
-    if circuit is None or finding.verdict != Verdict.DOES_NOT_FIT:
-        return
-    us = is_us(setup.site.rule_area)
-    yield Proposal(code="own_neutral", pointer=finding.about, new_value=False, who="electrician")
-    carries_a = float(finding.facts["least_limit_a"] or finding.limit or 0.0)
-    if circuit.breaker_a is not None:
-        factor = US_CONTINUOUS if us else 1.0
-        others_w = fed_in_current_a(setup, circuit) * circuit.voltage_v - output_w(setup)
-        yield from turned_down(setup, (carries_a - circuit.breaker_a) / factor * circuit.voltage_v - others_w)
-        for size in US_BREAKERS_A if us else BREAKERS_A:
-            if size < circuit.breaker_a:
-                yield Proposal(code="smaller_breaker", pointer="/socket_circuit/breaker_a", new_value=size, unit="A",
-                               who="electrician", facts={"variant": "both"})  # fmt: skip
-    yield from _others_elsewhere(wiring, circuit)
 
 
 def other_voltage(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
@@ -74,7 +58,7 @@ def _cable_turned_down(finding: Finding, wiring: Wiring, circuit: SocketCircuit,
     others_w = (fed_in_current_a(setup, circuit) * circuit.voltage_v) - output_w(setup)
     carries_a = float(finding.facts["least_limit_a"] or finding.limit)
     alone_w = carries_a / factor * circuit.voltage_v - others_w
-    if circuit.dedicated is True:
+    if circuit.dedicated is True and not circuit.shared_neutral:
         yield from turned_down(setup, alone_w)
         return
     if circuit.breaker_a is not None:

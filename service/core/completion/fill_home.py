@@ -61,10 +61,10 @@ def circuit_of(node: Node | None, area: str) -> SocketCircuit | None:
         lead_length_m=node.take("lead_length_m"),
         lead_mm2=node.take("lead_mm2"),
         feeder_length_m=node.take("feeder_length_m"),
-        shared_neutral=node.get("shared_neutral"),
         indoors=node.get("indoors"),
         lead_route=node.get("lead_route"),
         other_sets=listed(node, "other_sets", sets),
+        shared_neutral=node.get("shared_neutral"),
     )
 
 

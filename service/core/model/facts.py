@@ -107,8 +107,8 @@ class Inverter:
     """A micro-inverter: ``inputs`` has one entry for each input. ``set_limit_w`` is what it is set to (<= rating).
 
     ``efficiency_weighting``: european or californian. ``export_limit_w``: None where surplus may leave freely.
-    ``seat``: behind_panel, open_shade, sunlit, closed_box, indoors. ``grid_voltage_v``: nominal voltage of the grid that
-    it is made for; None where nobody said.
+    ``seat``: behind_panel, open_shade, sunlit, closed_box, indoors. ``grid_voltage_v``: nominal voltage of
+    the grid that it is made for; None where nobody said.
     """
 
     ac_power_w: float
@@ -139,7 +139,7 @@ class SocketCircuit:
 
     ``plug``: household, special_connector, fixed, not_known. ``laying``: in_insulated_wall, in_conduit,
     under_plaster, on_wall, in_air. ``residual_current_device``: type_a, type_b, type_ac, one_way, none, not_known.
-    ``lead_route``: direct, window, door, wall. ``shared_neutral``: does another circuit return through its neutral?
+    ``lead_route``: direct, window, door, wall. ``shared_neutral``: does another circuit return through this neutral?
     """
 
     plug: str

@@ -76,7 +76,8 @@ def local_cap_finding(setup: Setup, card: RuleCard, as_of: date, assumptions: As
         "advisory_basis": card.advisory_cap.basis if card.advisory_cap else "",
         "sets_per_meter": card.sets_per_meter,
         "statement": card.statement,
-        "variant": _variant(card, as_of, judged) or _left_open(guessed, unseen=unseen and judged.verdict == Verdict.FITS),
+        "variant": _variant(card, as_of, judged)
+        or _left_open(guessed, unseen=unseen and judged.verdict == Verdict.FITS),
     }
     limit = judged.step.watts if judged.step else None
     return rule_finding(

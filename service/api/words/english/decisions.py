@@ -65,10 +65,8 @@ TEXTS: Mapping[str, str] = {
     "condition.tell_direction": "Look with a compass which way the panels will look, and ask again.",
     "condition.tell_mount": "Say how the panels will hang or stand, and ask again.",
     "condition.smaller_breaker": "Have an electrician change the circuit's breaker to {new_value} {unit}.",
-    "condition.own_neutral": "Have an electrician give the circuit a neutral of its own.",
-    "condition.smaller_breaker.both": "Have an electrician change the breakers of both circuits that share the neutral "
-    "to {new_value} {unit}.",
     "condition.own_circuit": "Have an electrician give the set a circuit of its own.",
+    "condition.own_neutral": "Have an electrician give the set a circuit and a neutral of its own.",
     "condition.own_circuit_and_lower_limit": "Have an electrician give the set a circuit of its own and set the "
     "inverter to {new_value} {unit}.",
     "condition.thicker_cable": "Have an electrician lay a thicker cable for the circuit: {new_value} {unit}.",

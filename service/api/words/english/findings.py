@@ -150,6 +150,13 @@ SOCKET_SIDE: Mapping[str, str] = {
     "same.",
     "circuit_cable.fits.own_circuit": "On a circuit of its own the larger of breaker and set counts: {measured:.1f} A; "
     "the cable may carry {limit:.1f} A ({table}, method {method}, {ambient_c:g} C).",
+    "circuit_cable.fits.shared_neutral": "Another circuit returns through this neutral, and no breaker sits in it: "
+    "breaker ({breaker_a:g} A) and set ({fed_in_a:.2f} A) together make {measured:.1f} A; it may carry {limit:.1f} A "
+    "({table}, method {method}, {ambient_c:g} C).",
+    "circuit_cable.does_not_fit.shared_neutral": "Another circuit returns through this neutral, and no breaker sits in "
+    "it: breaker ({breaker_a:g} A) and set ({fed_in_a:.2f} A) together can push {measured:.1f} A through it, and it "
+    "may carry {limit:.1f} A ({table}, method {method}, {ambient_c:g} C). Have an electrician mend the circuit before "
+    "plugging in.",
     "circuit_cable.does_not_fit": "Breaker and set together can push more through the cable than it may carry, and no "
     "breaker would see it. Have an electrician mend the circuit before plugging in.",
     "circuit_cable.does_not_fit.shared": "Breaker ({breaker_a:g} A) and set ({fed_in_a:.2f} A) together can push "
@@ -164,26 +171,17 @@ SOCKET_SIDE: Mapping[str, str] = {
     "is warmer. Have an electrician look at it.",
     "circuit_cable.does_not_fit.own_circuit": "Even on a circuit of its own {measured:.1f} A are more than the cable "
     "may carry: {limit:.1f} A ({table}, method {method}, {ambient_c:g} C). Have an electrician look at it.",
+    "circuit_cable.does_not_fit.neutral_admitted_elsewhere": "Another circuit returns through this neutral, and no "
+    "breaker sits in it: breaker ({breaker_a:g} A) and set ({fed_in_a:.2f} A) together can push {measured:.1f} A "
+    "through it, and it may carry {limit:.1f} A ({table}, method {method}, {ambient_c:g} C). Two published rules "
+    "disagree here: the {admitted_by}, published on {admitted_on}, admits such a set by plug; the wiring standard "
+    "refuses it. Ask an electrician, and mend the circuit first.",
     "circuit_cable.does_not_fit.admitted_elsewhere": "Breaker ({breaker_a:g} A) and set ({fed_in_a:.2f} A) together "
     "can push {measured:.1f} A through a cable that may carry {limit:.1f} A ({table}, method {method}, {ambient_c:g} "
     "C). Two published rules disagree here: the {admitted_by}, published on {admitted_on}, admits such a set by plug; "
     "the wiring standard refuses it on this cable. Ask an electrician, and mend the circuit first.",
     "circuit_cable.not_known": "Whether the cable bears breaker and set together cannot be said before this is known: "
     "{missing}. Until then, do not plug in.",
-    "shared_neutral.fits.apart": "No other circuit returns through this circuit's neutral.",
-    "shared_neutral.fits": "The neutral is shared with another circuit: its breaker ({breaker_a:g} A) and the set "
-    "({fed_in_a:.2f} A) together make {measured:.1f} A in it; it may carry {limit:.1f} A ({table}, method {method}, "
-    "{ambient_c:g} C).",
-    "shared_neutral.does_not_fit": "The neutral is shared with another circuit: what that one draws (up to "
-    "{breaker_a:g} A) and what the set sends ({fed_in_a:.2f} A) add up in it to {measured:.1f} A. It may carry "
-    "{limit:.1f} A ({table}, method {method}, {ambient_c:g} C), and no breaker sees the sum. Have an electrician mend the "
-    "circuit before plugging in.",
-    "shared_neutral.does_not_fit.measured": "The neutral is shared with another circuit: what that one draws and what "
-    "the set sends add up in it to more than it may carry, and no breaker sees the sum. Have an electrician mend the "
-    "circuit before plugging in.",
-    "shared_neutral.not_known": "The neutral is shared with another circuit: what that one draws and what the set sends "
-    "add up in it, and no breaker sees the sum. Whether it bears that cannot be said before this is known: {missing}. "
-    "Until then, do not plug in.",
     "grid_voltage.fits": "The inverter is made for {measured:g} V, and the socket has {limit:g} V.",
     "grid_voltage.does_not_fit": "The inverter is made for {measured:g} V; the socket has {limit:g} V. It will not run "
     "there, and its plug must not be changed for one that fits.",

@@ -8,9 +8,8 @@ _SENTENCES = {
     "parallel_not_series": "Join the panels in parallel, not in series: the voltage of one panel, the current of all.",
     "lower_set_limit": "Have the inverter set to {new_value:.0f} W, and keep the proof.",
     "smaller_breaker": "An electrician puts in a breaker of {new_value:g} A.",
-    "smaller_breaker.both": "An electrician puts breakers of {new_value:g} A in both circuits.",
-    "own_neutral": "An electrician gives the circuit a neutral of its own.",
     "own_circuit": "An electrician gives the set a circuit of its own, with nothing else on it.",
+    "own_neutral": "An electrician gives the set a circuit of its own, with a neutral that no other circuit uses.",
     "own_circuit_and_lower_limit": "An electrician gives the set a circuit of its own, and the inverter is set to "
     "{new_value:.0f} W.",
     "thicker_cable": "An electrician lays a thicker cable for this circuit, of {new_value:g} mm2.",
@@ -80,6 +79,7 @@ _SENTENCES = {
     "bears it here.",
     "ask_electrician.voltage_v": "Read the voltage of the socket on the meter or in the panel board, or ask an "
     "electrician.",
+    "ask_electrician.strings": "Ask an electrician, or the panels' maker, how strings in parallel are protected here.",
     "ask_electrician.breaker_a": "Read the breaker's rating, or ask an electrician.",
     "ask_electrician.cable_mm2": "Ask an electrician for the cross-section of the circuit's cable.",
     "ask_electrician.laying": "Ask an electrician how the circuit's cable is laid.",
