@@ -33,6 +33,7 @@ _SENTENCES = {
     "string_fuses": "A fuse of {new_value:g} A in each of the {strings} strings, made for direct current; an "
     "electrician fits them.",
     "export_limiter": "An inverter that is kept from sending anything out ({new_value:g} W).",
+    "other_panels": "Choose panels whose label admits a system voltage of at least {new_value:g} V.",
     "weaker_panels": "Choose panels of at most {new_value:.0f} W each.",
     "fewer_panels": "Connect {left} panels instead of {panels}.",
     "special_connector": "Have the special connector fitted instead of a household plug.",
