@@ -27,11 +27,14 @@ def today() -> date:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Stand:
-    """An array at a place as it is taken to stand where nobody said how: what many panels there have in common."""
+    """An array at a place as it is taken to stand where nobody said how: what many panels there have in common.
+
+    ``cells_c``: how hot its cells get and how cool they are in light.
+    """
 
     setup: Setup
     assumptions: Assumptions
-    hottest_cell_c: float
+    cells_c: tuple[float, float]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

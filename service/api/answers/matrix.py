@@ -28,7 +28,7 @@ def compatibility_matrix(body: bytes, deps: Deps) -> MatrixOut:
     stand = deps.stands.get((request.site.model_dump_json(), as_of), lambda: _stand(request, deps))
     found = complete_candidates(request.given(), stand.setup.arrays[0], as_of, deps.default_tables)
     pairs = matrix(
-        stand.setup, stand.assumptions, stand.hottest_cell_c, found.panels, found.inverters,
+        stand.setup, stand.assumptions, stand.cells_c, found.panels, found.inverters,
         lambda panel: deps.curves.get(panel, Curves),
     )  # fmt: skip
     told = [*stand.assumptions.by_pointer.values(), *_of_candidates(found)]
@@ -49,7 +49,11 @@ def _stand(request: MatrixIn, deps: Deps) -> Stand:
     around = (
         one for one in question.assumptions.by_pointer.values() if one.pointer.startswith(("/site", *_OF_THE_ARRAY))
     )
-    return Stand(setup=question.setup, assumptions=Assumptions.of(around), hottest_cell_c=question.hottest_cell_c[0])
+    return Stand(
+        setup=question.setup,
+        assumptions=Assumptions.of(around),
+        cells_c=(question.hottest_cell_c[0], question.cool_cell_c[0]),
+    )
 
 
 # What the panel side reads of a panel and of an inverter's first input.

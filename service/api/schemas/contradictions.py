@@ -4,6 +4,7 @@ Every contradiction tells what would be accepted at its place, and an example th
 """
 
 from datetime import date, timedelta
+from math import floor
 
 from service.api.schemas.array import ArrayIn
 from service.api.schemas.base import In
@@ -23,6 +24,7 @@ from service.core.model.bounds import BOUNDS
 from service.core.model.hours import HOURS
 
 HOUR_MINUTES = 60
+_ROUNDED = 0.02  # of figures that were rounded before they were sent
 
 _COEFFICIENTS = (
     ("voc_coefficient_pct_per_k", "voc_coefficient_v_per_k", "voc_coefficient_mv_per_k"),
@@ -92,11 +94,33 @@ def _payback(request: PaybackIn, found: Found) -> None:
         given = [array.given() for array in request.arrays]
         accepted = say("problems", "accepted.alone", {"beside": "energy" if request.energy is not None else "use"})
         found.contradiction("/arrays", given, "payback", accepted, NOTHING)
+    _plain_use(request, found)
     if plain and request.storage is not None:
         accepted = say("problems", "accepted.not_here")
         found.contradiction("/storage", request.storage.given(), "storage_needs_hours", accepted, NOTHING)
     if plain and request.tariff is not None:
         _plain_tariff(request.tariff, request.inverter, found)
+
+
+def _plain_use(request: PaybackIn, found: Found) -> None:
+    """What is used at home is no more than what the home needs, and the share and the band of it are of one energy."""
+    if request.energy is None or request.use is None:
+        return
+    year = request.energy.year_kwh
+    year_kwh = year.middle if isinstance(year, YearKwhBandIn) else year
+    used_kwh, share = request.use.self_used_share * year_kwh, request.use.self_used_share
+    demand_kwh = request.household.demand_kwh_per_year if request.household else None
+    if demand_kwh is not None and used_kwh > demand_kwh * (1 + _ROUNDED):
+        most = floor(1e4 * demand_kwh / year_kwh) / 1e4
+        accepted = say("problems", "accepted.share_of_demand", {"most": most})
+        found.contradiction("/use/self_used_share", share, "share_of_demand", accepted, most, used=round(used_kwh),
+                            demand=demand_kwh)  # fmt: skip
+    band = request.use.self_used_kwh
+    if band is not None and abs(band.middle - used_kwh) > max(_ROUNDED * used_kwh, 1.0):
+        example = {name: round(getattr(band, name) * used_kwh / band.middle, 2) if band.middle else round(used_kwh, 2)
+                   for name in ("cautious", "middle", "hopeful")}  # fmt: skip
+        accepted = say("problems", "accepted.band_of_share", {"used": round(used_kwh, 1)})
+        found.contradiction("/use/self_used_kwh", band.given(), "band_of_share", accepted, example)
 
 
 def _band(band: YearKwhBandIn, pointer: str, found: Found) -> None:

@@ -34,7 +34,10 @@ class RemedyOut(Out):
     )
     unit: str = Field(max_length=20)
     who: str = Field(description="Who can do it: you, electrician, seller or operator.", max_length=20)
-    verdict_then: Verdict
+    verdict_then: Verdict = Field(
+        description="The verdict with the change made; where somebody is to be asked, that with the worst that the "
+        "answer may be, so that a better one can still fit."
+    )
     year_kwh_change: r.Kwh | None = Field(description="What it changes in the year's energy; null where not computed.")
     facts: Facts
     text: Text
@@ -50,7 +53,10 @@ class RemedyOut(Out):
             "verdict_then": str(remedy.verdict_then),
             **remedy.facts,
         }
-        return cls.from_core(remedy, facts=remedy.facts, text=say("remedies", _key(remedy.code, remedy.facts), facts))
+        text = say("remedies", _key(remedy.code, remedy.facts), facts)
+        if remedy.code.startswith("ask_") and remedy.verdict_then == Verdict.DOES_NOT_FIT:
+            text = f"{text} {say('remedies', 'at_worst_refused')}"
+        return cls.from_core(remedy, facts=remedy.facts, text=text)
 
 
 class FindingOut(Out):

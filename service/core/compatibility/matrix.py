@@ -26,7 +26,7 @@ class Pair:
 def matrix(
     base: Setup,
     assumptions: Assumptions,
-    hottest_cell_c: float,
+    cells_c: tuple[float, float],
     panels: Sequence[tuple[Array, Assumptions]],
     inverters: Sequence[tuple[Inverter, Assumptions]],
     curves_of: Callable[[Panel], Curves] = lambda _: Curves(),
@@ -38,11 +38,12 @@ def matrix(
     Args:
         base: a complete set at the place; its arrays and inverter are replaced by those of each pair.
         assumptions: what of ``base`` beside arrays and inverter was assumed.
-        hottest_cell_c: hottest cell of such an array, in C.
+        cells_c: how hot the cells of such an array get and how cool they are in light, in C.
         panels: arrays of one panel each, and what was assumed of the panel (``/arrays/0/panel/...``).
         inverters: and what was assumed of them (``/inverter/...``).
         curves_of: what is known of a panel's curve already; it is added to.
     """
+    hottest_c, cool_c = cells_c
     rows = []
     numbers: dict[Hashable, int] = {}
     limits = [Limits(numbers) for _ in inverters]
@@ -53,7 +54,8 @@ def matrix(
         for (inverter, of_inverter), read in zip(inverters, limits, strict=True):
             setup = replace(base, arrays=(array,), inverter=inverter)
             told = {**assumptions.by_pointer, **of_panel.by_pointer, **of_inverter.by_pointer}
-            row.append(_pair(panel_side(Wiring(setup, Assumptions(told), (hottest_cell_c,), curves, kept, read))))
+            wiring = Wiring(setup, Assumptions(told), (hottest_c,), curves, kept, read, (cool_c,))
+            row.append(_pair(panel_side(wiring)))
         rows.append(tuple(row))
     return tuple(rows)
 

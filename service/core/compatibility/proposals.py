@@ -106,7 +106,7 @@ def _wired_otherwise(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
             yield Proposal(
                 code="one_panel_per_input", new_value=1, rewired=with_panels_moved(wiring, at, targets),
                 facts={"array": array.name, "to_inputs": ", ".join(map(str, targets))},
-                patch=tuple(_spread(at, len(wiring.setup.arrays), targets)),
+                patch=tuple(_spread(wiring, at, targets)),
             )  # fmt: skip
         shared = sum(other.input == array.input for other in wiring.setup.arrays) > 1
         if shared and array.count == 1 and free:
@@ -116,12 +116,22 @@ def _wired_otherwise(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
             )  # fmt: skip
 
 
-def _spread(at: int, arrays: int, targets: tuple[int, ...]) -> Iterator[Operation]:
-    """One panel stays where it is, the others become arrays of their own on other inputs."""
+def _spread(wiring: Wiring, at: int, targets: tuple[int, ...]) -> Iterator[Operation]:
+    """One panel stays where it is, the others become arrays of their own on other inputs.
+
+    A panel alone is joined to nothing: said to be in series, it would be read as in one string with another array. A
+    mismatch that was taken for panels joined with others goes: one alone cannot differ from itself.
+    """
+    joined, arrays = wiring.setup.arrays[at].joined, len(wiring.setup.arrays)
     yield Operation(op="add", path=f"/arrays/{at}/count", value=1)
-    yield Operation(op="add", path=f"/arrays/{at}/joined", value="series")
+    if joined != "one_string":
+        yield Operation(op="add", path=f"/arrays/{at}/joined", value="parallel")
+        if wiring.assumptions.assumed(f"/arrays/{at}/mismatch_share"):
+            yield Operation(op="add", path=f"/arrays/{at}/mismatch_share", value=0.0)
     for new, number in enumerate(targets, arrays):
         yield Operation(op="copy", source=f"/arrays/{at}", path="/arrays/-")
+        if joined == "one_string":
+            yield Operation(op="add", path=f"/arrays/{new}/joined", value="parallel")
         yield Operation(op="add", path=f"/arrays/{new}/input", value=number)
 
 

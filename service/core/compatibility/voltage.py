@@ -1,6 +1,7 @@
 """Do the panels' volts suit the input: not too many in the cold, enough in the heat and in the morning?"""
 
 from collections.abc import Callable
+from dataclasses import replace
 from functools import partial
 
 from service.core.compatibility.curve_spread import SHAPES, far_from, moved, throughout
@@ -134,8 +135,9 @@ def _by_class(wiring: Wiring, strings: Strings) -> Reach:
 def hot_voltage(wiring: Wiring, index: int, strings: Strings) -> Finding:
     """Operating voltage of the string against both ends of tracking: energy, no danger.
 
-    The lower end meets the hottest cell. The upper end meets the label's 25 C: what lies above it there lies above it
-    for most of the year, and the input then works at its upper end, on the steep side of the curve.
+    The lower end meets the hottest cell. The upper end meets cells as cool as they are in light, 25 C where nothing is
+    known of the year: what lies above it there lies above it for a good part of the year, and the input then works at
+    its upper end, on the steep side of the curve.
 
     As in the cold, a voltage or a coefficient that was taken from the panel's class leaves the question open, with the
     class's worst value as ``likely``.
@@ -161,26 +163,47 @@ def hot_voltage(wiring: Wiring, index: int, strings: Strings) -> Finding:
 
 
 def _below_the_top(wiring: Wiring, index: int, strings: Strings) -> tuple[Reach, Reach, Outcome]:
-    """The string's operating voltage by its label, the upper end of tracking, and whether the one is below the other.
+    """The string's highest operating voltage, the upper end of tracking, and whether the one is below the other.
 
-    An upper end that nobody stated lies within a range of the greatest input voltage: where even the least of it is
-    enough, the rating is not needed.
+    No operating voltage lies above the open-circuit voltage: where that stays below, the curve is not asked. An upper
+    end that nobody stated lies within a range of the greatest input voltage: where even the least of it is enough, the
+    rating is not needed.
     """
-    label = wiring.once(
-        ("label", strings.at),
-        lambda: combined(
-            lambda *volts: sum(volts),
-            *(
-                combined(lambda v, n=one.in_series: n * v, wiring.of_panel(one, "max_power_voltage_v"))
-                for one in wiring.in_string(strings)
-            ),
-        ),
-    )
     ceiling = wiring.limit(index, "tracking_max_v")
+    label = wiring.once(("open", strings.at), lambda: _open_when_cool(wiring, strings))
+    if None not in (label.low, label.high, ceiling.low) and (label.high or 0.0) <= (ceiling.low or 0.0):
+        label = replace(label, missing=())
+    else:
+        label = wiring.once(("at_work", strings.at), lambda: _at_work_when_cool(wiring, strings))
     outcome = at_most(label, ceiling, Verdict.FITS_WITH_LOSS)
     if outcome.verdict == Verdict.NOT_KNOWN and outcome.likely == Verdict.FITS and not label.missing:
         outcome = Outcome(Verdict.FITS, Verdict.FITS)
     return label, ceiling, outcome
+
+
+def _open_when_cool(wiring: Wiring, strings: Strings) -> Reach:
+    """Open-circuit voltage of the string at cells as cool as they are in light."""
+    parts = [
+        combined(
+            lambda volts, per_k, one=one: one.in_series * voltage_at_cell(volts, per_k, wiring.cool(one)),
+            wiring.of_panel(one, "open_circuit_voltage_v"),
+            wiring.of_panel(one, "voc_coefficient_pct_per_k"),
+        )
+        for one in wiring.in_string(strings)
+    ]
+    return parts[0] if len(parts) == 1 else combined(lambda *volts: sum(volts), *parts)
+
+
+def _at_work_when_cool(wiring: Wiring, strings: Strings) -> Reach:
+    """Voltage at maximum power of the string there, with its range over the ratings that it is asked of."""
+
+    def cool_v(member: Strings, panel: Panel) -> float:
+        share = wiring.curves.cool_share(panel, wiring.cool(member)) if wiring.cool_cell_c else 1.0
+        return member.in_series * panel.max_power_voltage_v * share
+
+    asked = ("max_power_voltage_v", "voc_coefficient_pct_per_k") if wiring.cool_cell_c else ("max_power_voltage_v",)
+    parts = [moved(wiring, one, partial(cool_v, one), asked) for one in wiring.in_string(strings)]
+    return parts[0] if len(parts) == 1 else combined(lambda *volts: sum(volts), *parts)
 
 
 def start_voltage(wiring: Wiring, index: int, strings: Strings) -> Finding:

@@ -9,6 +9,8 @@ from dataclasses import dataclass, field, replace
 from math import log
 from typing import Any, TypeVar
 
+import numpy as np
+
 from service.core.compatibility.reach import Reach, rating
 from service.core.errors import ContradictionError
 from service.core.model.assumption import Assumption, Assumptions
@@ -41,6 +43,7 @@ class Curves:
 
     _diodes: dict[Panel, Diode | None] = field(default_factory=dict)
     _hot: dict[tuple[Panel, float], float] = field(default_factory=dict)
+    _cool: dict[tuple[Panel, float], float] = field(default_factory=dict)
     _morning: dict[Panel, float] = field(default_factory=dict)
     _doubts: dict[Panel, tuple[Doubt, ...]] = field(default_factory=dict)
     _lost: dict[tuple[Panel, int, float, Input], float | None] = field(default_factory=dict)
@@ -72,6 +75,21 @@ class Curves:
                 share = float(max_power(diode, FULL_SUN_W_PER_M2, cell_c).voltage_v[0]) / panel.max_power_voltage_v
             self._hot[panel, cell_c] = share
         return self._hot[panel, cell_c]
+
+    def cool_share(self, panel: Panel, cell_c: float) -> float:
+        """The highest voltage at maximum power at a cell temperature, in full or in half sun, over the label's.
+
+        In half sun a panel of high series resistance works at more volts. Where there is no curve: as ``hot_share``.
+        """
+        if (panel, cell_c) not in self._cool:
+            diode = self.diode(panel)
+            if diode is None:
+                share = self.hot_share(panel, cell_c)
+            else:
+                sun = np.array([FULL_SUN_W_PER_M2, FULL_SUN_W_PER_M2 / 2])
+                share = float(np.max(max_power(diode, sun, cell_c).voltage_v)) / panel.max_power_voltage_v
+            self._cool[panel, cell_c] = share
+        return self._cool[panel, cell_c]
 
     def morning_share(self, panel: Panel) -> float:
         """Open-circuit voltage in the morning over the label's; with ideality 1.1 a cell where there is no curve."""
@@ -149,6 +167,7 @@ class Wiring:
     curves: Curves
     kept: dict[Hashable, Any] | None = None
     read: Limits | None = None
+    cool_cell_c: tuple[float, ...] = ()
 
     def once(self, key: Hashable, figure: Callable[[], T]) -> T:
         """A figure that hangs on the arrays alone; computed once where ``kept`` is shared by inverters beside them."""
@@ -244,6 +263,14 @@ class Wiring:
             return strings.array.hottest_cell_c
         hottest = self.hottest_cell_c
         return hottest[strings.at] if strings.at < len(hottest) else max(hottest, default=25.0)
+
+    def cool(self, strings: Strings) -> float:
+        """How cool an array's cells are in light; the coolest of all where this one was made by moving.
+
+        25 C, at which the label's volts are measured, where nothing is known of its year.
+        """
+        cool = self.cool_cell_c
+        return cool[strings.at] if strings.at < len(cool) else min(cool, default=25.0)
 
 
 def with_panels_moved(wiring: Wiring, at: int, to_inputs: tuple[int, ...]) -> Wiring:

@@ -142,5 +142,6 @@ def _area_price(found: HouseholdPrice | None) -> Guess | None:
     figure = found.price_per_kwh
     # fixed charges inside the average do not shrink with use: a kWh saved is then worth less, never more
     high = figure if found.fixed_charges_inside else 1.25 * figure
-    return Guess(value=figure, low=round(0.75 * figure, 4), high=round(high, 4),
+    middle = (0.75 * figure + high) / 2
+    return Guess(value=round(middle, 4), low=round(0.75 * figure, 4), high=round(high, 4),
                  source=f"household average, {found.period}: {found.source}")  # fmt: skip

@@ -98,7 +98,7 @@ MONEY_ROWS: tuple[Row, ...] = (
     _row("/tariff/periods/*/valid_from", code="holds_before", rule="as given; held to count from the day of the "
          "question on, as nothing is known of the time before", source=NEUTRAL),
     _row("/tariff/periods/*/import_price_per_kwh", code="price_of_area", rule="the newest household average of the "
-         "area; low 0.75 of it, as fixed charges may be inside; none where no figure is known", unit="money/kWh",
+         "area; where fixed charges are inside 0.875 of it; low 0.75; none where no figure is known", unit="money/kWh",
          source="dated price table"),
     _row("/tariff/periods/*/export", code="surplus_unpaid", value="unpaid", source=WARY),
     _row("/tariff/periods/*/export", code="paid_as_priced", rule="paid, where a price for it is given",

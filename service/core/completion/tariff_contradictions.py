@@ -3,6 +3,8 @@
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
+import numpy as np
+
 from service.core.errors import ContradictionError
 from service.core.model.facts import Rate
 from service.core.model.hours import HOURS
@@ -102,6 +104,8 @@ def _never_holding(
     rates: Sequence[Sparse], sound: Sequence[tuple[int, Rate]], pointer: str
 ) -> Iterator[ContradictionError]:
     """Rates that earlier ones leave no time; the example has the ones of fewer hours first, each that then holds."""
+    if not sound:
+        return
     held = _holding([rate for _, rate in sound])
     dead = [at for index, (at, _) in enumerate(sound) if index not in held]
     if not dead:
@@ -117,7 +121,7 @@ def _never_holding(
 
 
 def _holding(rates: Sequence[Rate]) -> frozenset[int]:
-    return frozenset(rate_of_minute(tuple(rates)).ravel().tolist()) - {-1}
+    return frozenset(np.unique(rate_of_minute(tuple(rates))).tolist()) - {-1}
 
 
 def _window(given: Sparse, pointer: str) -> Iterator[ContradictionError]:

@@ -19,6 +19,7 @@ from service.core.panel import (
     Diode,
     Drawn,
     cell_temperature_c,
+    check_outer,
     check_power,
     check_product,
     diode_of,
@@ -30,6 +31,8 @@ from service.core.panel import (
 from service.core.sky import PlaneLight
 
 WATT_HOURS_PER_KWH = 1000.0
+# An input whose window ends below the volts of still cooler cells loses a part of these hours' light only.
+COOL_SHARE = 0.01
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -47,6 +50,7 @@ class ArrayHours:
     light_kwh: float
     lost_kwh: Mapping[str, float]
     hottest_cell_c: float
+    cool_cell_c: float
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -112,9 +116,12 @@ class _Bare:
     matched_share: float
 
 
-def hottest_cell_c(array: Array, light: PlaneLight, sky: SkyYear) -> float:
-    """The hottest hour of the array's cells in the typical year, C."""
-    return float(np.max(cells_c(array, light, sky)))
+def cool_cell_c(cells: Floats, light: PlaneLight) -> float:
+    """How cool the cells are in light: below this, in whole C, falls no more than ``COOL_SHARE`` of a year's light."""
+    low = np.floor(cells)
+    coldest = float(np.min(low))
+    by_degree = np.cumsum(np.bincount((low - coldest).astype(np.intp), light.effective_w_per_m2))
+    return coldest + float(np.searchsorted(by_degree, COOL_SHARE * by_degree[-1], side="right"))
 
 
 def cells_c(array: Array, light: PlaneLight, sky: SkyYear) -> Floats:
@@ -148,6 +155,7 @@ def _diode_of(lit: Lit) -> Diode:
     """The panel's model; a contradiction in its sheet is told from the request's root."""
     panel = lit.array.panel
     try:
+        check_outer(panel)
         check_power(panel.rated_power_w, panel.open_circuit_voltage_v, panel.short_circuit_current_a)
         diode = diode_of(panel)
         check_product(panel)
@@ -196,6 +204,7 @@ def _hours(bare: _Bare, own_peak_w: Floats, drawn: Drawn) -> ArrayHours:
         light_kwh=stages[0][1],
         lost_kwh=lost,
         hottest_cell_c=float(np.max(bare.cell_c)),
+        cool_cell_c=cool_cell_c(bare.cell_c, light),
     )
 
 

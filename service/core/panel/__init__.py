@@ -6,7 +6,14 @@ limits (``drawn``, ``joined``, ``in_string``).
 """
 
 from service.core.panel.curve import MaxPower, current_at, curve_at, max_power, open_circuit_voltage_v, voltage_at
-from service.core.panel.datasheet import Doubt, cells_in_series_of, check_power, check_product, datasheet_doubts
+from service.core.panel.datasheet import (
+    Doubt,
+    cells_in_series_of,
+    check_outer,
+    check_power,
+    check_product,
+    datasheet_doubts,
+)
 from service.core.panel.diode import Diode, five_parameters_of, with_series_resistance
 from service.core.panel.drawn import Branch, Drawn, drawn_power, drawn_together
 from service.core.panel.in_string import drawn_in_string
@@ -23,6 +30,7 @@ __all__ = [
     "MaxPower",
     "cell_temperature_c",
     "cells_in_series_of",
+    "check_outer",
     "check_power",
     "check_product",
     "current_at",

@@ -23,6 +23,7 @@ POWER_PRODUCT_SHARE = 0.03  # rounding of three printed digits and a class's pow
 POWER_COEFFICIENT_PCT_PER_K = 0.12  # the public list's own sheets differ from the model by -0.02 to +0.09 (5 to 95 %)
 PRODUCT_REFUSED_BEYOND = 0.10
 FILL_FACTOR_CEILING = 0.92  # above the best crystalline cell known; no datasheet can show it
+USUAL_VMP_OVER_VOC, USUAL_IMP_OVER_ISC = 0.83, 0.94  # where the point usually lies, for an example only
 MOST_WHOLE_CELLS = 96  # a common panel with more visible cells has cut ones in two halves, wired in parallel
 
 
@@ -80,6 +81,35 @@ def _power_of(open_circuit_voltage_v: float, short_circuit_current_a: float) -> 
     power = round(0.78 * open_circuit_voltage_v * short_circuit_current_a)
     bounds = BOUNDS["rated_power_w"]
     return power if bounds.low <= power <= bounds.high else None
+
+
+def check_outer(panel: Panel) -> None:
+    """Refuse an open-circuit voltage or a short-circuit current that alone is at odds with all else on the label.
+
+    Where the maximum-power point makes the rated power, and the two outer figures could not, one of these was misread:
+    the one that lies further from its usual place above the point.
+
+    Raises:
+        ContradictionError: at ``/open_circuit_voltage_v`` or ``/short_circuit_current_a``, counted from the panel.
+    """
+    product = panel.max_power_voltage_v * panel.max_power_current_a
+    most = FILL_FACTOR_CEILING * panel.open_circuit_voltage_v * panel.short_circuit_current_a
+    if panel.rated_power_w <= most or abs(product / panel.rated_power_w - 1) > PRODUCT_REFUSED_BEYOND:
+        return
+    volts = panel.max_power_voltage_v / USUAL_VMP_OVER_VOC
+    amperes = panel.max_power_current_a / USUAL_IMP_OVER_ISC
+    if volts / panel.open_circuit_voltage_v >= amperes / panel.short_circuit_current_a:
+        name, given, inner, unit = "/open_circuit_voltage_v", panel.open_circuit_voltage_v, volts, "V"
+        least = panel.rated_power_w / (FILL_FACTOR[1] * panel.short_circuit_current_a)
+    else:
+        name, given, inner, unit = "/short_circuit_current_a", panel.short_circuit_current_a, amperes, "A"
+        least = panel.rated_power_w / (FILL_FACTOR[1] * panel.open_circuit_voltage_v)
+    matching = max(inner, least)
+    raise ContradictionError(
+        name, f"does not suit {panel.max_power_voltage_v:g} V and {panel.max_power_current_a:g} A at maximum power, "
+        f"which make the rated {panel.rated_power_w:g} W", given=given,
+        accepted=f"about {matching:.1f} {unit}; please read the label again", example=round(matching, 2),
+    )  # fmt: skip
 
 
 def check_product(panel: Panel) -> None:

@@ -148,8 +148,8 @@ TEXTS: Mapping[str, str] = {
     "from_this_year": "Taken to hold from the beginning of this year.",
     "holds_before": "The first prices that you gave begin after the day of the question. They were taken to hold until "
     "then, too, as none before them is known; give what you pay now as a period of its own.",
-    "price_of_area": "No price was given. This is the published household average of the area; a kWh saved may be "
-    "worth less, as fixed charges can be inside. Your bill has the true price.",
+    "price_of_area": "No price was given. This is the published household average of the area, less an eighth where "
+    "fixed charges are inside it, which a kWh saved does not save. Your bill has the true price.",
     "surplus_unpaid": "Not said; what is sent out was taken to earn nothing.",
     "usual_account": "Our own choice; change it if you reckon otherwise.",
     "no_growth_promised": "No rise of prices is counted on.",

@@ -31,10 +31,10 @@ PANEL_SIDE: Mapping[str, str] = {
     "within the inverter's range.",
     "hot_voltage.fits_with_loss": "{array}: with cells at {hottest_cell_c:.0f} C the array works at {measured:.1f} "
     "V, below the {limit:g} V that the inverter tracks from. Hot hours give less; nothing breaks.",
-    "hot_voltage.fits_with_loss.above": "{array}: the array works at {measured:.1f} V by its label, above the "
-    "{limit:g} V up to which the inverter tracks. It gives less all year; nothing breaks.",
-    "hot_voltage.not_known.above": "{array}: the array works at about {measured:.1f} V by its label. Whether the "
-    "inverter tracks as high hangs on this: {missing}.",
+    "hot_voltage.fits_with_loss.above": "{array}: in cool bright hours the array works at {measured:.1f} V, above "
+    "the {limit:g} V up to which the inverter tracks. Such hours give less; nothing breaks.",
+    "hot_voltage.not_known.above": "{array}: in cool bright hours the array works at about {measured:.1f} V. Whether "
+    "the inverter tracks as high hangs on this: {missing}.",
     "hot_voltage.not_known": "{array}: with cells at {hottest_cell_c:.0f} C the array works at about {measured:.1f} "
     "V. Whether the inverter still tracks there hangs on this: {missing}.",
     "start_voltage.fits": "{array}: in dim morning light the array reaches {measured:.1f} V, enough to start the "

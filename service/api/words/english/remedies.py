@@ -69,6 +69,7 @@ _SENTENCES = {
     "ask_electrician.panel_power_w": "Read the power of the other set's panels on their labels.",
     "ask_electrician.dedicated": "Find out whether anything else hangs on this circuit.",
     "ask_electrician.residual_current_device": "Read the type of the residual-current device, or ask an electrician.",
+    "at_worst_refused": "At the worst that may be the answer it does not fit; a better one can.",
     "ask_operator": "Ask the grid operator, in writing, and keep the answer.",
 }
 
