@@ -86,7 +86,8 @@ def requests(draw: st.DrawFn) -> tuple[Given, str]:
     inverter = {
         "ac_power_w": watts, "set_limit_w": draw(st.sampled_from([1.0, 1.0, 0.5])) * watts, "input_count": 1,
         "inputs": [one_input], "weighted_efficiency_share": 0.955, "efficiency_weighting": "european",
-        "night_draw_w": 0.1, "seat": "indoors", "export_limit_w": draw(st.sampled_from([0.0, watts])),
+        "night_draw_w": 0.1, "seat": "indoors", "grid_voltage_v": draw(st.sampled_from([120.0, 230.0, 240.0])),
+        "export_limit_w": draw(st.sampled_from([0.0, watts])),
         "certificates": draw(st.sampled_from([["VDE-AR-N 4105"], ["EN 50549-1"]])),
     }  # fmt: skip
     array = {"name": "a", "input": 1, "count": count, "joined": joined, "panel": panel, "mount": draw(st.sampled_from(

@@ -19,12 +19,14 @@ from service.core.model.finding import Fact, Finding, Part, Verdict
 
 CABLE_SOURCE = "IEC 60364-5-551 clause 551.7.2: Iz >= In + Ig; on a circuit of its own Iz >= max(In, Ig)"
 US_CABLE_SOURCE = "NEC 705.12, by the conductors' reading: breaker plus 1.25 x the set's current (from memory)"
+VOLTAGE_SOURCE = "IEC 60038:2009: supply within 10 % of the nominal voltage"
 LEAD_SOURCE = "IEC 60228 class 5 at 20 C; house wiring class 1"
 RCD_SOURCE = "IEC 60364-7-712 and IEC 62548: type B unless the maker proves that no smooth direct current can leak"
 
 US_CONTINUOUS = 1.25  # NEC 690.8(B), 705.12: output of a set counts as continuous
 LOSSY_RISE_PCT = 1.0  # trade rule for a lead between set and home; more lifts the voltage towards the set's cut-off
 LEAST_BREAKER_A = 6.0
+VOLTAGE_BAND = 0.10  # IEC 60038:2009 clause 3.1
 
 _RCD_VERDICTS = {
     "type_a": Verdict.FITS,
@@ -42,6 +44,7 @@ def socket_side(setup: Setup, assumptions: Assumptions) -> tuple[Finding, ...]:
     if circuit is None:
         return ()
     found = (
+        grid_voltage(setup, circuit, assumptions),
         circuit_cable(setup, circuit, assumptions),
         lead_voltage_rise(setup, circuit, assumptions),
         residual_current(circuit),
@@ -94,6 +97,28 @@ def circuit_cable(setup: Setup, circuit: SocketCircuit, assumptions: Assumptions
         "circuit_cable", Part.SOCKET_SIDE, outcome, "/socket_circuit", facts=facts,
         numbers=(measured, tables.current_a if tables else None, "A"),
         source=f"{US_CABLE_SOURCE if is_us(area) else CABLE_SOURCE}; {tables.table if tables else 'no table'}",
+    )  # fmt: skip
+
+
+def grid_voltage(setup: Setup, circuit: SocketCircuit, assumptions: Assumptions) -> Finding | None:
+    """Is the inverter made for the voltage of this socket? None where nobody said what it is made for.
+
+    A voltage taken from the area settles it only where every usual voltage there gives the same answer.
+    """
+    made_for = setup.inverter.grid_voltage_v
+    if made_for is None:
+        return None
+    pointer = "/socket_circuit/voltage_v"
+    socket = rating(assumptions, pointer, circuit.voltage_v)
+    low, high = (1 - VOLTAGE_BAND) * made_for, (1 + VOLTAGE_BAND) * made_for
+    suits = {low <= volts <= high for volts in (socket.lowest, socket.highest) if volts is not None}
+    verdict = Verdict.FITS if suits == {True} else Verdict.DOES_NOT_FIT
+    outcome = Outcome(verdict, verdict)
+    if len(suits) > 1:
+        outcome = Outcome(Verdict.NOT_KNOWN, Verdict.DOES_NOT_FIT, (pointer,))
+    return made(
+        "grid_voltage", Part.SOCKET_SIDE, outcome, "/inverter/grid_voltage_v",
+        numbers=(made_for, circuit.voltage_v, "V"), facts={"variant": ""}, source=VOLTAGE_SOURCE,
     )  # fmt: skip
 
 

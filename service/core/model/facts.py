@@ -107,7 +107,8 @@ class Inverter:
     """A micro-inverter: ``inputs`` has one entry for each input. ``set_limit_w`` is what it is set to (<= rating).
 
     ``efficiency_weighting``: european or californian. ``export_limit_w``: None where surplus may leave freely.
-    ``seat``: behind_panel, open_shade, sunlit, closed_box, indoors.
+    ``seat``: behind_panel, open_shade, sunlit, closed_box, indoors. ``grid_voltage_v``: nominal voltage of
+    the grid that it is made for; None where nobody said.
     """
 
     ac_power_w: float
@@ -120,6 +121,7 @@ class Inverter:
     seat: str
     certificates: tuple[str, ...] | None
     export_limit_w: float | None
+    grid_voltage_v: float | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -170,3 +170,8 @@ def _cpu_of(text):
     took = time.process_time() - begun
     assert len(claims) <= 100
     return took
+
+
+def test_millivolts_are_not_volts():
+    assert facts("Voc 40900 mV").facts.open_circuit_voltage_v == pytest.approx(40.9)
+    assert facts("Voc 100 mV").facts.open_circuit_voltage_v is None

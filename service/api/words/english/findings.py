@@ -182,6 +182,11 @@ SOCKET_SIDE: Mapping[str, str] = {
     "the wiring standard refuses it on this cable. Ask an electrician, and mend the circuit first.",
     "circuit_cable.not_known": "Whether the cable bears breaker and set together cannot be said before this is known: "
     "{missing}. Until then, do not plug in.",
+    "grid_voltage.fits": "The inverter is made for {measured:g} V, and the socket has {limit:g} V.",
+    "grid_voltage.does_not_fit": "The inverter is made for {measured:g} V; the socket has {limit:g} V. It will not run "
+    "there, and its plug must not be changed for one that fits.",
+    "grid_voltage.not_known": "The inverter is made for {measured:g} V. Whether the socket has that hangs on this: "
+    "{missing}.",
     "lead_voltage_rise.fits": "The lead lifts the voltage by {measured:.1f} % and turns {eaten_w:.1f} W to heat.",
     "lead_voltage_rise.fits_with_loss": "The lead lifts the voltage by {measured:.1f} % and turns {eaten_w:.1f} W to "
     "heat; above {limit:g} % the inverter cuts out sooner when the grid runs high.",
@@ -211,6 +216,8 @@ LOCAL_RULE: Mapping[str, str] = {
     f"{_PUBLISHED}",
     "local_cap.not_known.other_set_open": "Whether this set and the other ones stay within the {limit:.0f} {unit} "
     f"published for {{area}} hangs on the output of another set, which was not said. {_PUBLISHED}",
+    "local_cap.not_known.building": "{measured:.0f} W is within the {limit:.0f} {unit} published for {area}, but these "
+    f"count for the whole building, and its other sets were not said. {_PUBLISHED}",
     "local_cap.not_known.none_found": "No cap on the output of a plug-in set was found for {area}. That is no "
     f"permission: ask the grid operator in writing. {_PUBLISHED}",
     "local_cap.not_known.no_card_in_force": _NOT_FOUND,
