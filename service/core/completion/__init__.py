@@ -4,6 +4,7 @@ from service.core.completion.account import CompletedAccount, complete_account
 from service.core.completion.as_request import as_request
 from service.core.completion.complete import Completed, complete
 from service.core.completion.defaults import default_rows
+from service.core.completion.fill_weather import climate_of_given
 from service.core.completion.moves import moves, unmoved
 from service.core.completion.rows import Row
 from service.core.completion.tables import DefaultTables
@@ -15,6 +16,7 @@ __all__ = [
     "DefaultTables",
     "Row",
     "as_request",
+    "climate_of_given",
     "complete",
     "complete_account",
     "contradictions_of_tariff",

@@ -51,7 +51,9 @@ def spread_of(
         climate: tells how sure the table is here, and how years differ.
         assumptions: which values nobody gave.
 
-    ``shade`` is there only where something stands around, ``plane`` only where a plane or mount was assumed.
+    ``given_weather`` stands for ``climate_data`` where the caller gave the hours; ``year_to_year`` is 0 where a part of
+    a year is answered as it was. ``shade`` is there only where something stands around, ``plane`` only where a plane or
+    mount was assumed.
     """
 
     def mean(of: Callable[[int, Array], float]) -> float:
@@ -61,7 +63,7 @@ def spread_of(
 
     reflectance_open = assumptions.assumed("/site/ground_reflectance_share")
     parts = [
-        ("climate_data", climate.climate_sd_share),
+        ("given_weather" if climate.light_from == "given" else "climate_data", climate.climate_sd_share),
         ("year_to_year", climate.year_to_year_sd_share),
         ("rating", mean(lambda _, array: _rating(array.panel))),
         ("ageing", mean(lambda _, array: _ageing(array.panel))),

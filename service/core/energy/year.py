@@ -15,9 +15,9 @@ from service.core.inverter import Output, curve_through, night_draw_kwh, output_
 from service.core.model.assumption import Assumptions
 from service.core.model.band import Band, ends_of
 from service.core.model.climate import PlaceClimate
-from service.core.model.facts import Setup
+from service.core.model.facts import Array, Setup
 from service.core.model.hours import Floats, SkyYear
-from service.core.sky import plane_light
+from service.core.sky import PlaneLight, plane_light, plane_light_given
 
 DAYS_PER_YEAR = 365.0
 
@@ -124,10 +124,14 @@ def array_conditions(setup: Setup, sky: SkyYear) -> tuple[ArrayConditions, ...]:
 
 def _lit(setup: Setup, sky: SkyYear) -> list[Lit]:
     """Each array with its light."""
-    reflectance = setup.site.ground_reflectance_share
-    return [
-        Lit(at=at, array=array, light=plane_light(sky, array, reflectance)) for at, array in enumerate(setup.arrays)
-    ]
+    reflectance, measured = setup.site.ground_reflectance_share, sky.plane_w_per_m2
+
+    def light(at: int, array: Array) -> PlaneLight:
+        if measured is None:
+            return plane_light(sky, array, reflectance)
+        return plane_light_given(sky, array, measured[at], reflectance)
+
+    return [Lit(at=at, array=array, light=light(at, array)) for at, array in enumerate(setup.arrays)]
 
 
 def _array_hours(setup: Setup, lit: Sequence[Lit], sky: SkyYear) -> list[ArrayHours]:

@@ -103,8 +103,16 @@ def typical_year(climate: PlaceClimate, time_zone: str) -> SkyYear:
         air_c=days.unfolded(_air(climate, index_by_day, days)),
         wind_m_per_s=np.full(HOURS, climate.wind_m_per_s),
     )
+    return read_only(sky)
+
+
+def read_only(sky: SkyYear) -> SkyYear:
+    """The same, with its arrays closed to writing."""
     for name in SkyYear.__slots__[1:]:
-        getattr(sky, name).setflags(write=False)
+        if isinstance(array := getattr(sky, name), np.ndarray):
+            array.setflags(write=False)
+    for plane in sky.plane_w_per_m2 or ():
+        plane.setflags(write=False)
     return sky
 
 

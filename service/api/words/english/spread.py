@@ -4,6 +4,7 @@ from collections.abc import Mapping
 
 TEXTS: Mapping[str, str] = {
     "climate_data": "how well the climate table knows the sun at this place",
+    "given_weather": "how well the light that you gave was measured",
     "year_to_year": "one year is sunnier than the next",
     "rating": "panels give a little more or less than their label says; used ones more so",
     "ageing": "panels age at different rates, and lose a little in their first days in the sun",
