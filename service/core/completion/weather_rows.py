@@ -19,7 +19,7 @@ WEATHER_ROWS: tuple[Row, ...] = (
     _series("ghi_w_per_m2", code="level_from_plane", rule="the light on level ground that would put the measured light "
             "on the first array's plane; it tells clear days from dull ones and how much of the light is direct",
             unit="W/m2", source="our own choice"),
-    _series("ghi_w_per_m2", code="weather_gaps_filled", rule="light: at most 3 hours of daylight in a row, its part of the "
-            "cloudless light read straight between the hours beside; air and wind: at most 24 hours, read straight",
+    _series("ghi_w_per_m2", code="weather_gaps_filled", rule="light: at most 3 hours of daylight in a row, its part of "
+            "the cloudless light read straight between the hours beside; air and wind: at most 24 hours, read straight",
             unit="h", source="our own choice"),
 )  # fmt: skip

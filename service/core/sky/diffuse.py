@@ -45,7 +45,7 @@ def diffuse_share_of_minutes(clearness: Floats) -> Floats:
     J. Boland, J. Huang and B. Ridley 2013, Renewable and Sustainable Energy Reviews 28, 749-756: the logistic curve
     that they fitted to 15-minute values (coefficients as a public library has them). Steps shorter than an hour lack
     the neighbours that ``diffuse_share`` looks at. On a week of 5-minute values of a level and a tilted sensor
-    (tests/reference/test_measured_light.py) it errs less than Erbs' curve.
+    (tests/reference/test_measured_systems.py) it errs less than Erbs' curve.
 
     >>> [round(float(diffuse_share_of_minutes(np.float64(k))), 3) for k in (0.2, 0.5, 0.75)]
     [0.973, 0.726, 0.234]
