@@ -12,10 +12,12 @@ from pathlib import Path
 
 from service.bench.measured_systems import (
     AlbuquerqueResult,
+    Clipping,
     Errors,
     GoldenResult,
     ModuleResult,
     albuquerque,
+    clipping,
     golden,
     level_to_slope,
     module,
@@ -32,6 +34,7 @@ class MeasuredReport:
     albuquerque: AlbuquerqueResult
     slope: tuple[tuple[float, Errors], ...]
     module: ModuleResult
+    clipping: tuple[Clipping, ...]
 
     def __str__(self) -> str:
         """A plain table: what, here, the reference."""
@@ -63,6 +66,14 @@ class MeasuredReport:
                 "0.0 .. +0.1; 1.4 .. 2.5",
             )
 
+        for cut in self.clipping:
+            model = "" if cut.model_pct is None else f"; model {cut.model_pct:+.0f}"
+            yield (
+                f"cut at {cut.limit:g} ({100 * cut.cut_share:.0f} %), {cut.where}",
+                f"own spread {cut.own_spread_pct:+.0f}{model}",
+                f"hourly means {cut.hourly_pct:+.0f}",
+            )
+
 
 def _pair(found: Errors) -> str:
     return f"{found.bias_pct:+.1f}; {found.rms_pct:.1f}"
@@ -86,4 +97,5 @@ def measured_bench(folder: Path) -> MeasuredReport:
         albuquerque=albuquerque(folder),
         slope=tuple((reflectance, level_to_slope(folder, reflectance)) for reflectance in (0.2, 0.5)),
         module=module(folder),
+        clipping=tuple(clipping(folder)),
     )

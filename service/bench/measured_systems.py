@@ -7,7 +7,7 @@ says so.
 
 import csv
 import gzip
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
 
@@ -15,15 +15,17 @@ import numpy as np
 from numpy.typing import NDArray
 
 from service.core.energy import Lit, input_hours
-from service.core.inverter import curve_through, output_of
+from service.core.inverter import clipped, curve_through, output_of
 from service.core.model.facts import Array, Input, Panel
 from service.core.model.hours import Calendar, Floats, SkyYear
 from service.core.model.place import Plane
 from service.core.panel import diode_of, max_power, open_circuit_voltage_v
 from service.core.panel.curve import current_at, curve_at
-from service.core.sky import SunPosition, hay_davies, plane_light_given, sun_of_any_year
+from service.core.sky import SunPosition, flicker_share, hay_davies, plane_light_given, sun_of_any_year
 from service.core.sky.clear_sky import extraterrestrial
+from service.core.sky.cloudless import cloudless_hours
 from service.core.sky.plane_given import level_light, split_of_minutes
+from service.data.climate import load_climate
 from service.data.sun import load_sun_days
 
 Moments = NDArray[np.datetime64]
@@ -265,6 +267,72 @@ def level_to_slope(folder: Path, reflectance: float) -> Errors:
     up = (sun.apparent_zenith_deg < 87.0) & np.isfinite(ghi + data["poa40s_w_m2"])
     hour = stamps.astype("datetime64[h]").astype(np.int64)
     return errors(on_plane[up], data["poa40s_w_m2"][up], hour[up])
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Clipping:
+    """Energy that a limit cuts, over that of the short steps: by hourly means, by the spread of the steps, by the model."""
+
+    where: str
+    limit: float
+    cut_share: float
+    hourly_pct: float
+    own_spread_pct: float
+    model_pct: float | None
+
+
+def clipping(folder: Path) -> list[Clipping]:
+    """What a limit cuts of light on planes and of a plant's power, in steps of 1, 5 and 15 minutes, and by the hour."""
+    stamps, data = read(folder / "albuquerque_minutes.csv.gz")
+    utc = stamps + np.timedelta64(_MST_S - 60, "s")
+    found = [
+        _clipped(("1 minute, a slope", 60), utc, data["poa_w_m2"], (600.0, 800.0), (data["ghi_w_m2"], ALBUQUERQUE))
+    ]
+    stamps, data = read(folder / "golden_level_and_tilted.csv.gz")
+    utc = stamps + np.timedelta64(_MST_S, "s")
+    level = (data["ghi_w_m2"], GOLDEN_SENSORS)
+    found.append(_clipped(("5 minutes, a slope", 12), utc, data["poa40s_w_m2"], (500.0, 600.0, 700.0, 800.0), level))
+    stamps, data = read(folder / "clipped_quarter_hours.csv.gz")
+    found.append(_clipped(("15 minutes, a plant", 4), stamps, data["ac_share_of_max"], (0.5, 0.6, 0.7, 0.8), None))
+    return [one for part in found for one in part]
+
+
+def _clipped(
+    named: tuple[str, int], utc: Moments, values: Floats, limits: Sequence[float], level: tuple[Floats, Place] | None
+) -> list[Clipping]:
+    where, steps = named
+    hours, at, counts = np.unique(utc.astype("datetime64[h]"), return_inverse=True, return_counts=True)
+    power = np.maximum(values, 0.0)
+
+    def mean(column: Floats) -> Floats:
+        return np.bincount(at, column, hours.size) / counts
+
+    whole = (counts >= steps - 1) & (mean(power) > 0.0)
+    own = np.sqrt(np.maximum(mean(power**2) - mean(power) ** 2, 0.0)) / np.maximum(mean(power), 1e-9)
+    model = None
+    if level is not None:
+        place = level[1]
+        climate = load_climate().at(place.latitude_deg, place.longitude_deg, place.elevation_m)
+        clear = cloudless_hours(hours.astype("datetime64[s]"), climate)
+        model = flicker_share(mean(np.maximum(level[0], 0.0)), clear.ghi_w_per_m2)
+
+    def cut(limit: float, flicker: Floats | None) -> float:
+        return float(clipped(mean(power), limit, flicker)[1][whole].sum())
+
+    found = []
+    for limit in limits:
+        truth = float((mean(power) - mean(np.minimum(power, limit)))[whole].sum())
+        found.append(
+            Clipping(
+                where=where,
+                limit=limit,
+                cut_share=truth / float(mean(power)[whole].sum()),
+                hourly_pct=100 * (cut(limit, None) / truth - 1),
+                own_spread_pct=100 * (cut(limit, own) / truth - 1),
+                model_pct=None if model is None else 100 * (cut(limit, model) / truth - 1),
+            )  # fmt: skip
+        )
+    return found
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -58,7 +58,8 @@ def energy_year(
         direct: ``direct_current`` of a setup with the ``same_direct_current``, where it is at hand.
 
     The inputs' d.c. powers are added, converted at their sum over the rated a.c. power, and cut by the limit that the
-    inverter is set to; downtime comes after, evenly over the year. ``lost_kwh["export_limit"]`` is 0 here: it needs
+    inverter is set to, which also cuts what flickers above it within an hour (``sky.flicker_share``; the limits of the
+    inputs act on hourly means); downtime comes after, evenly over the year. ``lost_kwh["export_limit"]`` is 0 here: it needs
     the home's demand. Not modelled: snow, the rear side of bifacial panels, an inverter that throttles in heat.
 
     Raises:
@@ -66,8 +67,10 @@ def energy_year(
     """
     hours = direct_current(setup, sky) if direct is None else direct
     dc_w = np.sum([one.dc_w for one in hours], axis=0)
-    other = _other_light(setup, hours)
-    out = output_of(np.maximum(dc_w, 0.0), other.ac_power_w, other.limit_w, other.curve)
+    other = _other_light(setup, hours, sky.flicker_share)
+    out = output_of(
+        np.maximum(dc_w, 0.0), other.ac_power_w, other.limit_w, other.curve, flicker_share=sky.flicker_share
+    )
     ac_w = out.ac_w * other.up_share
     arrays = _arrays(setup, hours, ac_w, dc_w)
     free_kwh = [max(_kwh(one.free_w), 0.0) for one in hours]  # before the limits, as the spread is
@@ -89,7 +92,7 @@ def energy_year(
     )
 
 
-def _other_light(setup: Setup, hours: Sequence[ArrayHours]) -> OtherLight:
+def _other_light(setup: Setup, hours: Sequence[ArrayHours], flicker_share: Floats | None) -> OtherLight:
     """The d.c. side by input, and the a.c. side as the setup has it."""
     inverter = setup.inverter
     numbers = sorted({array.input for array in setup.arrays})
@@ -105,6 +108,7 @@ def _other_light(setup: Setup, hours: Sequence[ArrayHours]) -> OtherLight:
         limit_w=min(inverter.set_limit_w, inverter.ac_power_w),
         curve=curve_through(inverter.weighted_efficiency_share, inverter.efficiency_weighting),
         up_share=1 - min(setup.downtime_days_per_year / DAYS_PER_YEAR, 1.0),
+        flicker_share=flicker_share,
     )
 
 

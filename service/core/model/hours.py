@@ -37,8 +37,8 @@ class SkyYear:
     clockwise from north. ``clear_ghi_w_per_m2`` is what a cloudless sky would give.
 
     Of weather that the caller gave, the arrays may have as many hours as that has. ``plane_w_per_m2`` is then the
-    light that was measured on the plane of each array, and ``flicker_share`` the standard deviation of the light within
-    each hour over its mean; None where nobody measured them.
+    light that was measured on the plane of each array. ``flicker_share`` is the standard deviation of the light within
+    each hour over its mean; None where it is taken as steady.
     """
 
     calendar: Calendar

@@ -2,6 +2,7 @@
 
 from service.core.sky.calendar import calendar_of
 from service.core.sky.dome import SkySeen, sky_seen
+from service.core.sky.flicker import flicker_share
 from service.core.sky.given import given_sky
 from service.core.sky.horizon import above_skyline, skyline_height_deg
 from service.core.sky.incidence import (
@@ -50,6 +51,7 @@ __all__ = [
     "cos_incidence",
     "daylight_of",
     "effective_light",
+    "flicker_share",
     "given_sky",
     "ground_modifier",
     "ground_share",

@@ -20,6 +20,7 @@ from service.core.sky.calendar import calendar_of_hours, standard_offset_min
 from service.core.sky.clear_sky import MONTH_DAYS, extraterrestrial
 from service.core.sky.cloudless import Cloudless, cloudless_hours
 from service.core.sky.diffuse import diffuse_share
+from service.core.sky.flicker import flicker_share
 from service.core.sky.given_hours import GivenHours, filled, hours_of
 from service.core.sky.given_times import HOUR_MINUTES, at_series, given_weather
 from service.core.sky.plane_given import LEAST_COS_ZENITH, level_light, split_of_minutes
@@ -172,7 +173,9 @@ def _sky(
         air_c=typical.air_c[row] if hours.air is None else hours.air,
         wind_m_per_s=np.full(hours.utc.size, climate.wind_m_per_s) if hours.wind is None else hours.wind,
         plane_w_per_m2=hours.planes,
-        flicker_share=hours.flicker_share,
+        flicker_share=flicker_share(hours.ghi, cloudless.ghi_w_per_m2)
+        if hours.flicker_share is None
+        else hours.flicker_share,
     )
 
 
