@@ -28,7 +28,7 @@ from service.core.sky.sun import SunPosition, sun_of_any_year
 from service.core.sky.year import read_only
 
 _LEAP_YEAR = HOURS + 24
-_MISSING_OF_A_YEAR = 3  # hours that a year of hours may lack: a stamp misread by its maker costs one
+_MISSING_OF_A_YEAR = 3  # hours by day that a year of hours may lack: a stamp misread by its maker costs one
 _BEFORE_MONTH = np.concatenate([[0], np.cumsum(MONTH_DAYS)[:-1]])
 _MOST_AT_NIGHT = 0.02
 _MOST_OF_CLOUDLESS = 1.35
@@ -52,7 +52,7 @@ def given_sky(
         time_zone: IANA name.
         typical: the typical year, for the calendar, and for the air where none was given.
 
-    A whole year (all hours of a calendar year but three at most, whatever hour it begins with) is put on the rows of
+    A whole year (all hours of a calendar year but three by day, whatever hour it begins with) is put on the rows of
     the reference year, in standard time; 29 February is left out; of more than a year the last counts. Anything shorter
     stays as it is. The sun is that of the days themselves. ``ghi`` alone is split hour by hour by Ridley, Boland and
     Lauret (2010) as the typical year's, shorter steps each by Boland, Huang and Ridley (2013) before they are averaged.
@@ -72,7 +72,7 @@ def given_sky(
     hours, gaps = filled(hours, cloudless)
     sky = _sky(hours, cloudless, climate, time_zone, typical, offset_min)
     row, leap = _rows(hours.utc, offset_min)
-    pick = _year(row, leap)
+    pick = _year(row, leap, typical.clear_ghi_w_per_m2 > 0.0)
     if pick is not None:
         sky = _picked(sky, pick, typical)
     return GivenSky(
@@ -217,15 +217,21 @@ def _rows(utc: NDArray[np.datetime64], offset_min: int) -> tuple[Ints, NDArray[n
     return (_BEFORE_MONTH[of_year] + day - leap) * 24 + hour, leap
 
 
-def _year(row: Ints, leap: NDArray[np.bool_]) -> Ints | None:
-    """Which hour stands in each row of the year, the latest where two could; None where a year is not all there."""
+def _year(row: Ints, leap: NDArray[np.bool_], day: NDArray[np.bool_]) -> Ints | None:
+    """Which hour stands in each row of the year, the latest where two could; None where a year is not all there.
+
+    Hours by ``day`` have to be there but for a few; a row without an hour takes the one of the day before.
+    """
     pick = np.full(HOURS, -1)
     plain = np.flatnonzero(~leap)
     pick[row[plain]] = plain
-    open_rows = np.flatnonzero(pick < 0)
-    if open_rows.size > _MISSING_OF_A_YEAR:
+    if np.count_nonzero((pick < 0) & day) > _MISSING_OF_A_YEAR:
         return None
-    pick[open_rows] = pick[(open_rows - 24) % HOURS]  # the same hour of the day before
+    while (open_rows := np.flatnonzero(pick < 0)).size:
+        found = pick[(open_rows - 24) % HOURS]
+        if (found < 0).all():
+            return None
+        pick[open_rows] = found
     return pick
 
 
