@@ -162,8 +162,8 @@ def golden(folder: Path) -> GoldenResult:
     """Two years of hours of a 1 kW plant: light on the plane to a.c. power.
 
     Known are rating, plane and -0.5 %/K; the rest are class values of 250 W panels of 60 cells, and an inverter of
-    95 %. Days whose ratio of measured to modelled is below 0.7 of the usual (snow, faults) are set aside for all but the
-    as-is figure.
+    95 %. Days whose ratio of measured to modelled is below 0.7 of the usual (snow, faults) are set aside for all but
+    the as-is figure.
     """
     stamps, data = read(folder / "golden_hours.csv.gz")
     utc = stamps + np.timedelta64(_MST_S + 1800, "s")
@@ -187,7 +187,7 @@ def golden(folder: Path) -> GoldenResult:
         bias_pct=hourly.bias_pct,
         hourly_pct=hourly.rms_pct,
         hourly_of_rating_pct=hourly.rms_pct * float(measured[judge].mean()) / 1000.0,
-        daily_pct=errors(*(_by_day(one[judge], day[judge]) for one in (factor * ac_w, measured))).rms_pct,
+        daily_pct=errors(_by_day(factor * ac_w[judge], day[judge]), _by_day(measured[judge], day[judge])).rms_pct,
         months_pct=(min(months), max(months)),
     )
 
@@ -271,7 +271,7 @@ def level_to_slope(folder: Path, reflectance: float) -> Errors:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Clipping:
-    """Energy that a limit cuts, over that of the short steps: by hourly means, by the spread of the steps, by the model."""
+    """Energy that a limit cuts, over that of the short steps: by hourly means, by the steps' spread, by the model."""
 
     where: str
     limit: float
@@ -330,7 +330,7 @@ def _clipped(
                 hourly_pct=100 * (cut(limit, None) / truth - 1),
                 own_spread_pct=100 * (cut(limit, own) / truth - 1),
                 model_pct=None if model is None else 100 * (cut(limit, model) / truth - 1),
-            )  # fmt: skip
+            )
         )
     return found
 

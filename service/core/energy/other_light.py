@@ -24,8 +24,8 @@ class OtherLight:
         limit_w: what the inverter is set to, at most its rating.
         curve: efficiency by load.
         up_share: part of the year in which the set runs.
-        flicker_share: how the light comes and goes within each hour, (8760,); None: it is steady. It stays as it is in a
-            brighter or a dimmer year.
+        flicker_share: how the light comes and goes within each hour, (8760,); None: it is steady. It stays as it is in
+            a brighter or a dimmer year.
     """
 
     free_w: tuple[Floats, ...]

@@ -1,6 +1,7 @@
 """What will the set yield in a typical year, when, and where is energy lost on the way?"""
 
 from collections.abc import Sequence
+from dataclasses import replace
 from types import MappingProxyType
 
 import numpy as np
@@ -17,7 +18,7 @@ from service.core.model.band import Band, ends_of
 from service.core.model.climate import PlaceClimate
 from service.core.model.facts import Array, Setup
 from service.core.model.hours import Floats, SkyYear
-from service.core.sky import PlaneLight, plane_light, plane_light_given
+from service.core.sky import PlaneLight, plane_light, plane_light_given, rear_light
 
 DAYS_PER_YEAR = 365.0
 
@@ -59,8 +60,9 @@ def energy_year(
 
     The inputs' d.c. powers are added, converted at their sum over the rated a.c. power, and cut by the limit that the
     inverter is set to, which also cuts what flickers above it within an hour (``sky.flicker_share``; the limits of the
-    inputs act on hourly means); downtime comes after, evenly over the year. ``lost_kwh["export_limit"]`` is 0 here: it needs
-    the home's demand. Not modelled: snow, the rear side of bifacial panels, an inverter that throttles in heat.
+    inputs act on hourly means); downtime comes after, evenly over the year. ``lost_kwh["export_limit"]`` is 0 here: it
+    needs the home's demand. The rear side of bifacial panels counts where an array asks for it. Not modelled: snow, an
+    inverter that throttles in heat.
 
     Raises:
         ContradictionError: an array on an input that the inverter lacks, or a panel whose datasheet makes no curve.
@@ -74,7 +76,8 @@ def energy_year(
     ac_w = out.ac_w * other.up_share
     arrays = _arrays(setup, hours, ac_w, dc_w)
     free_kwh = [max(_kwh(one.free_w), 0.0) for one in hours]  # before the limits, as the spread is
-    spread = spread_of(setup.arrays, free_kwh, [_hidden_share(one) for one in hours], climate, assumptions)
+    hidden, rear = ([share(one) for one in hours] for share in (_hidden_share, _rear_share))
+    spread = spread_of(setup.arrays, free_kwh, hidden, climate, assumptions, rear)
     year_kwh = _kwh(ac_w)
     return EnergyYear(
         year_kwh=_band(year_kwh, other, ends_of(spread)),
@@ -135,7 +138,12 @@ def _lit(setup: Setup, sky: SkyYear) -> list[Lit]:
             return plane_light(sky, array, reflectance)
         return plane_light_given(sky, array, measured[at], reflectance)
 
-    return [Lit(at=at, array=array, light=light(at, array)) for at, array in enumerate(setup.arrays)]
+    def both_sides(array: Array, front: PlaneLight) -> PlaneLight:
+        if not array.count_rear_light or array.panel.bifaciality_share == 0.0:
+            return front
+        return replace(front, rear_w_per_m2=rear_light(sky, array, reflectance, front.effective_w_per_m2))
+
+    return [Lit(at=at, array=array, light=both_sides(array, light(at, array))) for at, array in enumerate(setup.arrays)]
 
 
 def _array_hours(setup: Setup, lit: Sequence[Lit], sky: SkyYear) -> list[ArrayHours]:
@@ -180,6 +188,11 @@ def _account(hours: Sequence[ArrayHours], out: Output, downtime_kwh: float) -> M
     return MappingProxyType(
         {code: sum(one.lost_kwh.get(code, 0.0) for one in hours) + of_the_set.get(code, 0.0) for code in LOSSES}
     )
+
+
+def _rear_share(hours: ArrayHours) -> float:
+    """Part of an array's light that its rear adds."""
+    return max(-hours.lost_kwh["rear_light"], 0.0) / hours.light_kwh if hours.light_kwh > 0 else 0.0
 
 
 def _hidden_share(one: ArrayHours) -> float:

@@ -23,6 +23,7 @@ from service.core.sky.light import (
 )
 from service.core.sky.overhang import clear_of_slab, clear_of_walls, open_half_angle_deg, profile_angle_deg
 from service.core.sky.plane_given import plane_light_given
+from service.core.sky.rear import REAR_OPENNESS, rear_light
 from service.core.sky.shade import Shading, after_shading, sections_lost, shading_of, time_in_window
 from service.core.sky.sun import SunPosition, sun_of_any_year, sun_position
 from service.core.sky.transposition import (
@@ -36,6 +37,7 @@ from service.core.sky.transposition import (
 from service.core.sky.year import typical_year
 
 __all__ = [
+    "REAR_OPENNESS",
     "Daylight",
     "OnPlane",
     "PlaneLight",
@@ -63,6 +65,7 @@ __all__ = [
     "plane_light",
     "plane_light_given",
     "profile_angle_deg",
+    "rear_light",
     "sections_lost",
     "shading_of",
     "sky_modifier",

@@ -1,4 +1,4 @@
-"""How much does the light come and go within an hour? Hourly means hide it, and an inverter's limit cuts what is above."""
+"""How much does the light come and go within an hour? Hourly means hide it; an inverter's limit cuts what is above."""
 
 import numpy as np
 

@@ -12,6 +12,7 @@ TEXTS: Mapping[str, str] = {
     "dirt": "how dirty the glass gets",
     "shade": "how exactly skyline, walls and shadows were described",
     "model": "made-up hours and formulas instead of measurements at your place",
+    "rear_light": "how much light reaches the rear of two-sided panels",
     "plane": "which way the panels look, how steep they stand, or how they are fixed was not told; telling it narrows "
     "the range",
 }
