@@ -48,7 +48,8 @@ def clipped(ac_w: Floats, limit_w: float, flicker_share: Floats | None = None) -
         under = np.minimum(ac_w, limit_w)
     else:
         step = ac_w * np.minimum(flicker_share, 1.0)
-        under = 0.5 * (np.minimum(ac_w - step, limit_w) + np.minimum(ac_w + step, limit_w))
+        above = np.maximum(ac_w + step - limit_w, 0.0) + np.maximum(ac_w - step - limit_w, 0.0)
+        under = np.minimum(ac_w - 0.5 * above, limit_w)
     return under, ac_w - under
 
 
