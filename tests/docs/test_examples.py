@@ -114,7 +114,7 @@ def test_saying_less_about_the_circuit_never_makes_the_decision_better(silent: s
 
 def test_a_week_of_own_weather_is_answered_as_that_week() -> None:
     """Seven days of the cottage's sensor with an hour missing; a two-sided panel in the yard counts its rear."""
-    answer = post("/v1/energy", request_of("own_weather"))
+    answer = post("/v1/energy", request_of("weather/a_week"))
     assert answer.status_code == 200, answer.text
     energy = answer.json()["energy"]
     assert "year_kwh" not in energy
