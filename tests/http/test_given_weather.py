@@ -3,6 +3,7 @@
 from functools import cache
 from typing import Any
 
+import numpy as np
 import pytest
 
 from service.core.sky import typical_year
@@ -129,3 +130,25 @@ def test_a_day_too_many_for_the_limit_is_refused_in_one_line() -> None:
     answer = post("/v1/energy", given(ghi_w_per_m2=[0.0] * 35_137))
     [told] = answer.json()["errors"]
     assert (told["code"], told["pointer"]) == ("wrong_count", "/weather/series/ghi_w_per_m2")
+
+
+@pytest.mark.parametrize(
+    ("series", "pointer"),
+    [({"ghi_w_per_m2": ["x"] * 35_136}, "/weather/series/ghi_w_per_m2/0"),
+     ({"plane_w_per_m2": [["x"] * 32_000] * 8}, "/weather/series/plane_w_per_m2/0/0")],
+)  # fmt: skip
+def test_a_long_column_of_mistakes_stops_at_its_first(series: dict[str, Any], pointer: str) -> None:
+    answer = post("/v1/energy", given(**series))
+    assert [one["pointer"] for one in answer.json()["errors"]] == [pointer]
+
+
+def test_five_columns_of_a_year_of_quarter_hours_fit_in_one_question() -> None:
+    """The typical year's hours, four times each: the same year but for the sun's quarter-hours and the split."""
+    names = ("ghi_w_per_m2", "dni_w_per_m2", "dhi_w_per_m2")
+    typical = typical_year(load_climate().at(54.2, 12.3, None), "Europe/Berlin")
+    columns = {name: np.repeat(np.round(getattr(typical, name), 1), 4).tolist() for name in names}
+    columns |= {"air_c": np.repeat(np.round(typical.air_c, 1), 4).tolist(), "wind_m_per_s": [1.5] * 35_040}
+    answer = post("/v1/energy", given(step_minutes=15, **columns)).json()
+    own = post("/v1/energy", SMALLEST).json()
+    assert answer["energy"]["year_kwh"]["middle"] == pytest.approx(own["energy"]["year_kwh"]["middle"], rel=3e-3)
+    assert not [one for one in answer["assumptions"] if one["pointer"].startswith("/weather")]

@@ -12,7 +12,8 @@ SERIES_LENGTH = 35_136
 
 
 def _series(description: str, example: list[Any]) -> Any:
-    return Field(min_length=1, max_length=SERIES_LENGTH, description=description, examples=[example])
+    """A column; it stops at its first bad entry, as thousands of them would cost seconds to tell."""
+    return Field(min_length=1, max_length=SERIES_LENGTH, description=description, examples=[example], fail_fast=True)
 
 
 class SeriesIn(In):
@@ -67,6 +68,7 @@ class SeriesIn(In):
             Field(
                 min_length=1,
                 max_length=8,
+                fail_fast=True,
                 description="Light on the plane of each array, as its panels get it: skyline, overhang and shade take "
                 "nothing from it again. One list for each array; only /v1/energy takes it.",
                 examples=[[[0, 40, None, 530]]],
