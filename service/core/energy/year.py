@@ -1,7 +1,6 @@
 """What will the set yield in a typical year, when, and where is energy lost on the way?"""
 
 from collections.abc import Sequence
-from dataclasses import replace
 from types import MappingProxyType
 
 import numpy as np
@@ -145,12 +144,13 @@ def _lit(setup: Setup, sky: SkyYear) -> list[Lit]:
             return plane_light(sky, array, reflectance)
         return plane_light_given(sky, array, measured[at], reflectance)
 
-    def both_sides(array: Array, front: PlaneLight) -> PlaneLight:
-        if not array.count_rear_light or array.panel.bifaciality_share == 0.0:
-            return front
-        return replace(front, rear_w_per_m2=rear_light(sky, array, reflectance, front.effective_w_per_m2))
+    def one(at: int, array: Array) -> Lit:
+        front, rear = light(at, array), None
+        if array.count_rear_light and array.panel.bifaciality_share > 0.0:
+            rear = rear_light(sky, array, reflectance, front.effective_w_per_m2)
+        return Lit(at=at, array=array, light=front, rear_w_per_m2=rear)
 
-    return [Lit(at=at, array=array, light=both_sides(array, light(at, array))) for at, array in enumerate(setup.arrays)]
+    return [one(at, array) for at, array in enumerate(setup.arrays)]
 
 
 def _array_hours(setup: Setup, lit: Sequence[Lit], sky: SkyYear) -> list[ArrayHours]:

@@ -39,7 +39,6 @@ class PlaneLight:
         after_shade_w_per_m2: past what comes by the clock; of a hard shadow, what still does work.
         after_cover_w_per_m2: through the cover. This drives the cell temperature.
         effective_w_per_m2: through the panel's glass, as if at square incidence. This drives the current.
-        rear_w_per_m2: what the rear adds to it (``rear``); None where it is not asked for. No stage of the account.
     """
 
     open_w_per_m2: Floats
@@ -48,7 +47,6 @@ class PlaneLight:
     after_shade_w_per_m2: Floats
     after_cover_w_per_m2: Floats
     effective_w_per_m2: Floats
-    rear_w_per_m2: Floats | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)

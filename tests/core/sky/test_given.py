@@ -7,8 +7,8 @@ import numpy as np
 import pytest
 
 from service.core.errors import ContradictionError
-from service.core.model.place import Plane
-from service.core.sky import given_sky, plane_light, typical_year
+from service.core.model.place import Cover, Plane
+from service.core.sky import given_sky, plane_light, plane_light_given, typical_year
 from tests.builders import array
 from tests.climates import climate
 
@@ -235,3 +235,26 @@ def test_light_on_a_plane_tells_nearly_the_level_ground_s():
     got = sky_of(planes=(plane,), plane_w_per_m2=[on_plane.tolist()])
     assert got.sky.plane_w_per_m2[0] == pytest.approx(on_plane, abs=1e-9)
     assert got.sky.ghi_w_per_m2.sum() == pytest.approx(TYPICAL.ghi_w_per_m2.sum(), rel=0.03)
+
+
+def test_shorter_steps_tell_how_the_light_comes_and_goes_in_their_hour():
+    """Quarter-hours of 200 and 600 W/m2 in turn: half of the mean, whatever the rule for hours would say."""
+    steps = np.repeat(GHI[24 * 151 : 24 * 152], 4)
+    noon = 4 * 12
+    steps[noon : noon + 4] = [200.0, 600.0, 200.0, 600.0]
+    got = sky_of(first="2025-06-01T00:00:00+01:00", step_minutes=15, ghi_w_per_m2=steps.tolist()).sky
+    assert got.flicker_share[12] == pytest.approx(0.5)
+    assert got.flicker_share[13] == pytest.approx(0.0, abs=1e-6)
+
+
+def test_of_light_on_the_panels_plane_only_cover_and_glass_take():
+    plane = Plane(tilt_deg=35, azimuth_deg=180)
+    on_plane = plane_light(TYPICAL, array(plane=plane), 0.2).open_w_per_m2
+    sky = sky_of(planes=(plane,), plane_w_per_m2=[on_plane.tolist()]).sky
+    covered = array(plane=plane, cover=Cover(material="glass", light_through_share=0.8))
+    got = plane_light_given(sky, covered, sky.plane_w_per_m2[0], 0.2)
+    assert np.array_equal(got.after_shade_w_per_m2, got.open_w_per_m2)
+    assert got.after_cover_w_per_m2 == pytest.approx(0.8 * on_plane)
+    assert 0.94 < got.effective_w_per_m2.sum() / got.after_cover_w_per_m2.sum() < 0.99
+    own = plane_light(TYPICAL, covered, 0.2)
+    assert got.effective_w_per_m2.sum() == pytest.approx(own.effective_w_per_m2.sum(), rel=0.005)
