@@ -21,7 +21,7 @@ from service.core.sky.given_times import HOUR_MINUTES, at_series
 
 SHORT_GAP_H = 3
 SHORT_AIR_GAP_H = 24
-MOST_FILLED_SHARE = 0.05  # of the hours of daylight
+MOST_FILLED_SHARE = 0.05  # of the hours of daylight; of a few days at least as many as a short gap has
 LEAST_KNOWN_SHARE = 0.5  # of an hour's steps
 _LEAST_STEPS_OF_FLICKER = 4
 _SEEN_W_PER_M2 = 20.0  # cloudless light from which its part that comes through is well defined
@@ -121,7 +121,7 @@ def filled(hours: GivenHours, cloudless: Cloudless) -> tuple[GivenHours, tuple[W
     missing = unknown & day
     name = "ghi_w_per_m2" if hours.planes is None else "plane_w_per_m2/0"
     gaps = _gaps("light", name, missing, day, hours.utc, SHORT_GAP_H)
-    if missing.sum() > MOST_FILLED_SHARE * max(int(day.sum()), 1):
+    if missing.sum() > max(MOST_FILLED_SHARE * int(day.sum()), SHORT_GAP_H):
         raise ContradictionError(
             at_series(name), "has too many gaps", given=f"{int(missing.sum())} of {int(day.sum())} hours of daylight",
             accepted=f"at most {MOST_FILLED_SHARE:.0%} of them missing", example="null",
@@ -156,13 +156,18 @@ def _of_the_air(
     if column is None:
         return None, ()
     missing = np.isnan(column)
+    if missing.all():
+        raise ContradictionError(
+            at_series(name), "tells of no whole hour", given=int(missing.size),
+            accepted="nothing, or a list of which half of the steps of an hour are known", example="null",
+        )  # fmt: skip
     gaps = _gaps(what, name, missing, day, utc, SHORT_AIR_GAP_H)
     return _straight(column, ~missing), gaps
 
 
 def _straight(values: Floats, known: Bools) -> Floats:
     rows = np.flatnonzero(known)
-    if not rows.size:
+    if not rows.size:  # light that is all night
         return np.zeros_like(values)
     return np.asarray(np.where(known, values, np.interp(np.arange(values.size), rows, values[rows])))
 

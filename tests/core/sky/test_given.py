@@ -161,6 +161,20 @@ def test_too_many_short_gaps_are_refused():
         sky_of(ghi_w_per_m2=[None if at % 24 == 11 else one for at, one in enumerate(GHI)])
 
 
+def test_a_single_day_may_lack_an_hour():
+    day = GHI[24 * 170 : 24 * 171]
+    got = sky_of(
+        first="2025-06-20T00:00:00+01:00", ghi_w_per_m2=[None if at == 12 else one for at, one in enumerate(day)]
+    )
+    assert [gap.hours for gap in got.gaps] == [1]
+
+
+def test_air_that_is_never_known_is_refused_and_not_taken_as_frost():
+    with pytest.raises(ContradictionError, match="no whole hour") as refused:
+        sky_of(ghi_w_per_m2=GHI[:20], air_c=[None] * 20)
+    assert refused.value.pointer == "/weather/series/air_c"
+
+
 def test_air_and_wind_are_read_straight_over_a_day_and_refused_beyond():
     air = [float(at % 24) for at in range(8760)]
     got = sky_of(ghi_w_per_m2=GHI, air_c=[None if 100 <= at < 110 else one for at, one in enumerate(air)])
