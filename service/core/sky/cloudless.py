@@ -24,14 +24,15 @@ class Cloudless:
 
 
 def cloudless_hours(utc: NDArray[np.datetime64], climate: PlaceClimate) -> Cloudless:
-    """The cloudless light of hours in a row that begin at ``utc`` (n,), as means over quarter-hours.
+    """The cloudless light of hours that begin at ``utc`` (n,), whole hours apart and rising, as means over quarters.
 
     As in the typical year each day, from the sun's midnight on, has the sum of ``clear_sky`` and the course of
     ``low_sun``; days of which ``utc`` has a part are reckoned whole.
     """
     first_h = float(utc[0].astype(np.int64) % 86_400) / 3600.0 + 0.5 + climate.longitude_deg / 15.0
-    lead, count = int(first_h % 24.0), utc.size
-    days = -(-(lead + count) // 24)
+    lead = int(first_h % 24.0)
+    row = lead + ((utc - utc[0]) // np.timedelta64(3600, "s")).astype(np.int64)
+    days = -(-(int(row[-1]) + 1) // 24)
     begins = utc[0] + (np.arange(days * 24) - lead) * np.timedelta64(3600, "s")
     offsets = ((np.arange(_SUB_STEPS) + 0.5) * 3600 / _SUB_STEPS).astype("timedelta64[s]")
     moments = (begins[:, np.newaxis] + offsets).ravel()
@@ -47,7 +48,7 @@ def cloudless_hours(utc: NDArray[np.datetime64], climate: PlaceClimate) -> Cloud
 
     def hourly(steps: Floats, factor: Floats) -> Floats:
         means = steps.reshape(days, 24, _SUB_STEPS).mean(axis=2) * factor[:, np.newaxis]
-        return np.asarray(means.ravel()[lead : lead + count])
+        return np.asarray(means.ravel()[row])
 
     return Cloudless(
         ghi_w_per_m2=hourly(ghi, to_the_sum),
