@@ -1,6 +1,5 @@
 """The cloudless light of hours of any year."""
 
-import numpy as np
 import pytest
 
 from service.core.sky import typical_year
