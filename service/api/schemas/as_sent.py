@@ -25,13 +25,33 @@ def change_of(remedy: Remedy, given: Mapping[str, Any]) -> Change | None:
     One entry of inputs stands for all of them: what it says is changed for all. Where no input was described, an
     entry is added that says nothing but the new value.
     """
+    entries = (given.get("inverter") or {}).get("inputs") or ()
+    if remedy.patch:
+        return _patch_of(remedy, len(entries))
     found = _OF_AN_INPUT.fullmatch(remedy.pointer or "")
     if found is None:
         return None
     number, name = int(found[1]), found[2]
-    entries = (given.get("inverter") or {}).get("inputs") or ()
     if number < len(entries):
         return None
     if entries:
         return Change(f"{_INPUTS}/0/{name}", ())
-    return Change(None, ({"op": "add", "path": _INPUTS, "value": [{name: remedy.new_value}], "source": None},))
+    return Change(None, (_added(_INPUTS, [{name: remedy.new_value}]),))
+
+
+def _patch_of(remedy: Remedy, entries: int) -> Change | None:
+    kept: list[Mapping[str, Any]] = []
+    fresh: dict[str, Any] = {}
+    for one in remedy.patch:
+        found = _OF_AN_INPUT.fullmatch(one.path)
+        if found is None or int(found[1]) < entries:
+            kept.append({"op": one.op, "path": one.path, "value": one.value, "source": one.source})
+        elif entries:
+            kept.append(_added(f"{_INPUTS}/0/{found[2]}", one.value))
+        else:
+            fresh[found[2]] = one.value
+    return Change(None, (*kept, *((_added(_INPUTS, [fresh]),) if fresh else ())))
+
+
+def _added(path: str, value: Any) -> Mapping[str, Any]:
+    return {"op": "add", "path": path, "value": value, "source": None}
