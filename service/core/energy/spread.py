@@ -32,6 +32,8 @@ MODEL_SD_TILTED, MODEL_SD_UPRIGHT, MODEL_SD_ELECTRIC = 0.020, 0.029, 0.015
 # A plane that nobody told. Upright, east or west gives 75 to 80 % of south: 10 % if the side is open. Elsewhere the
 # plane was chosen as best and is flat around there: 3 %. An unknown mount may be upright off south: 15 %. Judgement.
 AZIMUTH_SD_UPRIGHT, AZIMUTH_SD, TILT_SD, MOUNT_SD = 0.10, 0.03, 0.03, 0.15
+# What the rear of two-sided panels adds is known to half of it: judgement, shadow and facade are guessed.
+REAR_SD_OF_GAIN = 0.5
 _UPRIGHT_FROM_DEG = 75.0
 
 
@@ -41,6 +43,7 @@ def spread_of(
     hidden_share: Sequence[float],
     climate: PlaceClimate,
     assumptions: Assumptions,
+    rear_share: Sequence[float] = (),
 ) -> tuple[SpreadPart, ...]:
     """The parts of the year's spread.
 
@@ -50,8 +53,11 @@ def spread_of(
         hidden_share: of each array, the part of its light that skyline, overhang and shade take.
         climate: tells how sure the table is here, and how years differ.
         assumptions: which values nobody gave.
+        rear_share: of each array, what its rear adds, over its light; empty: nothing.
 
-    ``shade`` is there only where something stands around, ``plane`` only where a plane or mount was assumed.
+    ``given_weather`` stands for ``climate_data`` where the caller gave the hours; ``year_to_year`` is 0 where a part of
+    a year is answered as it was. ``shade`` is there only where something stands around, ``plane`` only where a plane or
+    mount was assumed.
     """
 
     def mean(of: Callable[[int, Array], float]) -> float:
@@ -61,7 +67,7 @@ def spread_of(
 
     reflectance_open = assumptions.assumed("/site/ground_reflectance_share")
     parts = [
-        ("climate_data", climate.climate_sd_share),
+        ("given_weather" if climate.light_from == "given" else "climate_data", climate.climate_sd_share),
         ("year_to_year", climate.year_to_year_sd_share),
         ("rating", mean(lambda _, array: _rating(array.panel))),
         ("ageing", mean(lambda _, array: _ageing(array.panel))),
@@ -71,6 +77,8 @@ def spread_of(
     ]
     if any(_surrounded(array) for array in arrays):
         parts.append(("shade", mean(lambda at, array: _shade(array, hidden_share[at]))))
+    if any(rear_share):
+        parts.append(("rear_light", mean(lambda at, _: REAR_SD_OF_GAIN * rear_share[at])))
     plane = mean(lambda at, array: _plane(array, f"/arrays/{at}", assumptions))
     if plane > 0:
         parts.append(("plane", plane))

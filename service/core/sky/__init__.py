@@ -2,6 +2,8 @@
 
 from service.core.sky.calendar import calendar_of
 from service.core.sky.dome import SkySeen, sky_seen
+from service.core.sky.flicker import flicker_share
+from service.core.sky.given import given_sky
 from service.core.sky.horizon import above_skyline, skyline_height_deg
 from service.core.sky.incidence import (
     cos_incidence,
@@ -20,8 +22,10 @@ from service.core.sky.light import (
     surroundings_of,
 )
 from service.core.sky.overhang import clear_of_slab, clear_of_walls, open_half_angle_deg, profile_angle_deg
+from service.core.sky.plane_given import plane_light_given
+from service.core.sky.rear import REAR_OPENNESS, rear_light
 from service.core.sky.shade import Shading, after_shading, sections_lost, shading_of, time_in_window
-from service.core.sky.sun import SunPosition, sun_position
+from service.core.sky.sun import SunPosition, sun_of_any_year, sun_position
 from service.core.sky.transposition import (
     OnPlane,
     ground_share,
@@ -33,6 +37,7 @@ from service.core.sky.transposition import (
 from service.core.sky.year import typical_year
 
 __all__ = [
+    "REAR_OPENNESS",
     "Daylight",
     "OnPlane",
     "PlaneLight",
@@ -48,6 +53,8 @@ __all__ = [
     "cos_incidence",
     "daylight_of",
     "effective_light",
+    "flicker_share",
+    "given_sky",
     "ground_modifier",
     "ground_share",
     "hay_davies",
@@ -56,7 +63,9 @@ __all__ = [
     "modifier",
     "open_half_angle_deg",
     "plane_light",
+    "plane_light_given",
     "profile_angle_deg",
+    "rear_light",
     "sections_lost",
     "shading_of",
     "sky_modifier",
@@ -64,6 +73,7 @@ __all__ = [
     "sky_share",
     "skyline_height_deg",
     "split_by_anisotropy",
+    "sun_of_any_year",
     "sun_position",
     "surroundings_of",
     "time_in_window",
