@@ -20,7 +20,7 @@ True agreement, ours over the file's: 35 degrees south -0.6 to +0.6 %; upright s
 Miami 1.45, which is 1.2 % of its year.
 
 Against five German test reference years with measured radiation (sun moved to local mean solar time; scored only, they
-stand nowhere here): 35 south -0.8 +- 0.8 %, upright south -1.2 +- 1.5, east -1.9 +- 2.1, west +1.1 +- 1.6, 20 west +0.8;
+stand nowhere here): 35 south -0.8 +- 0.8 %, upright south -1.2 +- 1.5, east -1.9 +- 2.1, west +1.1 +- 1.6;
 117 of 134 kWh above 600 W/m2, 29 of 33 above 800. With the course of the day that made the sums, east and west were
 -7.9 and -5.1 there, and east -8.3 and -6.4 in Las Vegas and Miami.
 
