@@ -120,4 +120,6 @@ def deps_of(settings: Settings) -> Deps:
         cautions=load_cautions(),
         known_time_zones=known_time_zones(),
         places=Memo(settings.place_cache_size),
+        stands=Memo(settings.place_cache_size),
+        curves=Memo(settings.panel_cache_size),
     )

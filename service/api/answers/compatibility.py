@@ -29,4 +29,5 @@ def checked(question: Question) -> Compatibility:
         question.card,
         question.as_of,
         question.curves,
+        question.cool_cell_c,
     )

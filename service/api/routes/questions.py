@@ -11,6 +11,7 @@ from service.api.answers.appraisal import appraisal
 from service.api.answers.climate import climate
 from service.api.answers.compatibility import compatibility
 from service.api.answers.energy import energy
+from service.api.answers.matrix import compatibility_matrix
 from service.api.answers.panel_identity import panel_identity
 from service.api.answers.payback import payback
 from service.api.deps import Deps
@@ -22,6 +23,7 @@ from service.api.routes.described import Served, described
 from service.api.routes.desk import Desk
 from service.api.schemas.answers import AppraisalOut, CompatibilityAnswerOut, EnergyAnswerOut, PaybackAnswerOut
 from service.api.schemas.climate import ClimateOut
+from service.api.schemas.matrix import MatrixIn, MatrixOut
 from service.api.schemas.panel_identity import PanelIdentityIn, PanelIdentityOut
 from service.api.schemas.requests import AppraisalIn, ClimateIn, CompatibilityIn, EnergyIn, PaybackIn
 
@@ -57,6 +59,12 @@ def question_routes(desk: Desk) -> list[Served]:
             "Findings, worst first, each with its figures, its source and what would mend it. Takes what an appraisal "
             "takes.",
             tag="questions", body=CompatibilityIn, answer=CompatibilityAnswerOut, problems=NO_ANSWER), "POST"),
+        Served("/v1/compatibility/matrix", asked(compatibility_matrix), described(
+            "compatibility_matrix", "Which of many panels suit which of many inverters?",
+            "Up to 50 panels and 50 inverters: each pair as one panel alone on an input, panel side only, with the "
+            "finding that its verdict hangs on. `/v1/compatibility` tells all findings of a pair and what would mend "
+            "them.",
+            tag="questions", body=MatrixIn, answer=MatrixOut, problems=NO_ANSWER), "POST"),
         Served("/v1/payback", asked(payback), described(
             "payback", "When is it paid back?",
             "Of a set, with what an appraisal takes; or plainly of `energy.year_kwh`, `use.self_used_share` and a "

@@ -67,7 +67,8 @@ class ArrayIn(In):
     count: f.Count | None = None
     joined: f.Joined | None = Field(
         default=None,
-        description="How its panels are wired; one panel needs neither. Arrays on one input lie in parallel.",
+        description="How its panels are wired; one panel needs neither. Arrays on one input lie in parallel, or, where "
+        "each says `one_string`, in series.",
     )
     mount: f.Mount | None = Field(default=None, description="What the panels hang on or stand on.")
     plane: PlaneIn | None = None

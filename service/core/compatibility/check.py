@@ -38,6 +38,7 @@ def check(
     card: RuleCard,
     as_of: date,
     curves: Curves | None = None,
+    cool_cell_c: tuple[float, ...] = (),
 ) -> Compatibility:
     """Do these panels suit this inverter, this socket and circuit, and what was published for the place?
 
@@ -48,11 +49,12 @@ def check(
         card: the rule card that speaks for the place on that day.
         as_of: the day of the question.
         curves: what is known of panels' curves already, from the check of a set like this one; it is added to.
+        cool_cell_c: how cool each array's cells are in light, in C; empty: as the label's volts are measured.
 
     Raises:
         ContradictionError: an array stands on an input that the inverter does not have.
     """
-    wiring = Wiring(setup, assumptions, hottest_cell_c, Curves() if curves is None else curves)
+    wiring = Wiring(setup, assumptions, hottest_cell_c, Curves() if curves is None else curves, cool_cell_c=cool_cell_c)
 
     def local_rule(changed: Wiring) -> tuple[Finding, ...]:
         return rule_findings(changed.setup, changed.assumptions, card, as_of)

@@ -1,5 +1,6 @@
 """How are the panels set up, and what stands around them, as far as was said?"""
 
+from dataclasses import replace
 from datetime import date
 from typing import Any
 
@@ -30,12 +31,13 @@ def arrays_of(nodes: list[Node], input_count: int, as_of: date, listed_panels: P
     """The complete arrays, planes still open where they were; each on an input that exists.
 
     Raises:
-        ContradictionError: an array is on an input that the inverter lacks, or no input is left for it; or a single
-            panel that shares its input is said to be in series.
+        ContradictionError: an array is on an input that the inverter lacks, or no input is left for it; or some
+            arrays of an input are in one string and others are not.
     """
     inputs = _inputs_for(nodes, input_count)
-    _refuse_series_across_arrays(nodes, inputs)
-    return tuple(_array(node, i, inputs[i], as_of, listed_panels) for i, node in enumerate(nodes))
+    one_string = _as_one_string(nodes, inputs)
+    arrays = tuple(_array(node, i, inputs[i], as_of, listed_panels) for i, node in enumerate(nodes))
+    return tuple(replace(one, joined="one_string") if i in one_string else one for i, one in enumerate(arrays))
 
 
 def _inputs_for(nodes: list[Node], input_count: int) -> list[int]:
@@ -58,15 +60,31 @@ def _inputs_for(nodes: list[Node], input_count: int) -> list[int]:
     return chosen
 
 
-def _refuse_series_across_arrays(nodes: list[Node], inputs: list[int]) -> None:
-    """A string of unlike panels would be checked as parallel, at a fraction of its voltage: asked back instead."""
-    for node, number in zip(nodes, inputs, strict=True):
-        if node.get("joined") == "series" and node.get("count") in {None, 1} and inputs.count(number) > 1:
+def _as_one_string(nodes: list[Node], inputs: list[int]) -> frozenset[int]:
+    """Which arrays are in series with the others of their input: those that say so, or single panels "in series".
+
+    Raises:
+        ContradictionError: some arrays of an input are in one string and others are not.
+    """
+    found: set[int] = set()
+    for number in set(inputs):
+        here = [at for at, other in enumerate(inputs) if other == number]
+        if len(here) == 1:
+            continue
+        said = [nodes[at].get("joined") for at in here]
+        lone = [word == "series" and nodes[at].get("count") in {None, 1} for word, at in zip(said, here, strict=True)]
+        in_one = [word == "one_string" or single for word, single in zip(said, lone, strict=True)]
+        if all(in_one):
+            found.update(here)
+        elif any(in_one):
+            node = nodes[here[in_one.index(True)]]
             raise ContradictionError(
-                node.at("joined"), "one panel in series with another array cannot be checked: arrays on one input lie "
-                "in parallel", given="series", accepted="equal panels in series as one array with their count; or "
-                "parallel, if that is how they are wired", example="parallel",
+                node.at("joined"), "one panel in series with another array: the others of its input have to say so "
+                "too", given=node.get("joined"), accepted="one_string for every array of the input, if one current "
+                "flows through all; equal panels in series as one array with their count; or parallel, if that is how "
+                "they are wired", example="parallel",
             )  # fmt: skip
+    return frozenset(found)
 
 
 def _array(node: Node, index: int, number: int, as_of: date, listed_panels: PanelList) -> Array:

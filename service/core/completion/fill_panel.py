@@ -148,10 +148,17 @@ def _span(span: Span) -> Guess:
     return Guess(value=span.middle, low=span.low, high=span.high)
 
 
+_SIGNS = {"v": "V", "mv": "mV", "a": "A", "ma": "mA"}
+
+
 def _coefficient(node: Node, quantity: str, unit: str, reference: float, span: Span, coded: Candidate | None) -> float:
-    """In % per K: as given, or turned from V or A per K, or of the class; both given must agree."""
+    """In % per K: as given, or turned from V, mV, A or mA per K, or of the class; both given must agree."""
     relative, absolute = f"{quantity}_coefficient_pct_per_k", f"{quantity}_coefficient_{unit}_per_k"
     given_relative, given_absolute = node.get(relative), node.get(absolute)
+    thousandths = f"{quantity}_coefficient_m{unit}_per_k"
+    if given_absolute is None and (given := node.get(thousandths)) is not None:
+        absolute, given_absolute = thousandths, given
+        reference, unit = 1000 * reference, f"m{unit}"
     if given_absolute is None:
         return float(node.take(relative, guess_by_code(coded, relative) or _span(span)))
     turned = float(given_absolute / reference * 100)
@@ -160,13 +167,13 @@ def _coefficient(node: Node, quantity: str, unit: str, reference: float, span: S
             raise ContradictionError(
                 node.at(absolute), f"and {relative} do not agree", given=given_absolute,
                 accepted=f"one of the two; {given_relative:g} %/K is {given_relative / 100 * reference:.4f} "
-                f"{unit.upper()}/K here", example=round(given_relative / 100 * reference, 4),
+                f"{_SIGNS[unit]}/K here", example=round(given_relative / 100 * reference, 4),
             )  # fmt: skip
         return float(given_relative)
     bounds = BOUNDS[relative]
     if not bounds.low <= turned <= bounds.high:
         raise ContradictionError(
-            node.at(absolute), f"is {turned:.3g} % per K of {reference:g} {unit.upper()}", given=given_absolute,
+            node.at(absolute), f"is {turned:.3g} % per K of {reference:g} {_SIGNS[unit]}", given=given_absolute,
             accepted=f"{bounds.low:g} to {bounds.high:g} % per K", example=round(span.middle / 100 * reference, 4),
         )  # fmt: skip
     return turned

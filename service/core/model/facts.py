@@ -46,7 +46,9 @@ class Panel:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Array:
-    """Equal panels, wired one way (``joined``: series or parallel), in one plane, on one input (counted from 1).
+    """Equal panels, wired one way (``joined``), in one plane, on one input (counted from 1).
+
+    ``joined``: series, parallel, or one_string: in series, and so with the other arrays of its input.
 
     ``mount``: hung_on_rail, behind_rail, balcony_floor, wall, fence, ground_frame, flat_roof, sloped_roof, or
     free_standing where nobody said. ``orientation``: upright or lengthwise. ``hottest_cell_c``: at which the operating
