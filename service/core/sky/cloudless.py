@@ -7,7 +7,7 @@ from numpy.typing import NDArray
 
 from service.core.model.climate import PlaceClimate
 from service.core.model.hours import Floats
-from service.core.sky.clear_sky import clear_sky, extraterrestrial, months_by_day
+from service.core.sky.clear_sky import clear_sky_on_level_ground, extraterrestrial, months_by_day
 from service.core.sky.low_sun import course_of_cloudless_light
 from service.core.sky.sun import sun_of_any_year
 
@@ -40,7 +40,7 @@ def cloudless_hours(utc: NDArray[np.datetime64], climate: PlaceClimate) -> Cloud
     day = (begins.astype("datetime64[D]") - begins.astype("datetime64[Y]").astype("datetime64[D]")).astype(np.int64)
     turbidity = np.repeat(months_by_day(climate.linke_turbidity, np.arange(0.5, 366.0))[day], _SUB_STEPS)
     outside, zenith = extraterrestrial(at.distance_au), at.apparent_zenith_deg
-    sums = clear_sky(zenith, climate.elevation_m, turbidity, outside).ghi_w_per_m2
+    sums = clear_sky_on_level_ground(zenith, climate.elevation_m, turbidity, outside)
     ghi, dni = course_of_cloudless_light(zenith, climate.elevation_m, turbidity, outside)
     on_level = outside * np.maximum(np.cos(np.deg2rad(zenith)), 0.0)
     wanted, found = (one.reshape(days, -1).sum(axis=1) for one in (sums, ghi))
