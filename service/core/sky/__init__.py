@@ -5,6 +5,7 @@ from service.core.sky.dome import SkySeen, sky_seen
 from service.core.sky.horizon import above_skyline, skyline_height_deg
 from service.core.sky.incidence import (
     cos_incidence,
+    direction,
     ground_modifier,
     incidence_angle_deg,
     modifier,
@@ -16,6 +17,7 @@ from service.core.sky.light import (
     Surroundings,
     daylight_of,
     effective_light,
+    light_of_planes,
     plane_light,
     surroundings_of,
 )
@@ -47,12 +49,14 @@ __all__ = [
     "clear_of_walls",
     "cos_incidence",
     "daylight_of",
+    "direction",
     "effective_light",
     "ground_modifier",
     "ground_share",
     "hay_davies",
     "incidence_angle_deg",
     "isotropic",
+    "light_of_planes",
     "modifier",
     "open_half_angle_deg",
     "plane_light",

@@ -1,0 +1,204 @@
+"""What would a set yield in this plane, or in that one, or in each of six thousand?
+
+The same physics as the plain chain, read from tables: what passes the glass by the cosine of incidence, the panel on
+its input by irradiance and cell temperature, the inverter by d.c. power. All that is linear in the place's hours is
+one matrix product. ``tests/properties/test_kernel.py`` holds the kernel to the plain chain.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from service.core.energy.kernel.input_table import (
+    COLDEST_C,
+    IRRADIANCES,
+    STEP_C,
+    STEP_W_PER_M2,
+    TEMPERATURES,
+    InputTable,
+)
+from service.core.energy.kernel.place import PlaceRecord, Singles, single
+from service.core.inverter import ac_from_dc, clipped, curve_through
+from service.core.model.facts import Array, Inverter
+from service.core.model.hours import Ints, SkyYear
+from service.core.model.place import Plane
+from service.core.panel import HEAT_LOSS
+from service.core.sky import (
+    direction,
+    ground_modifier,
+    ground_share,
+    light_of_planes,
+    modifier,
+    sky_modifier,
+    sky_share,
+    surroundings_of,
+)
+
+# So many planes at a time stay within a processor's near cache; more at a time were slower.
+PLANES_AT_ONCE = 8
+# By the cosine of incidence from -1 to 1 in bins: the part of the beam that falls on the glass, and what works behind.
+_BINS = 8192
+_COSINES = np.maximum((np.arange(_BINS + 1) + 0.5) / (_BINS / 2) - 1.0, 0.0)
+_FALLS, _WORKS = single(_COSINES), single(_COSINES * modifier(_COSINES))
+_AC_BINS = 8192
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Light:
+    """Light and heat of m planes in the hours with light, (m, n) each, in the steps of an input's table.
+
+    Attributes:
+        nodes: effective irradiance behind glass and dirt, in nodes.
+        steps: cell temperature, in steps from the coldest and a half: its whole part is the nearest.
+        first_of_day: of the place's record.
+
+    Beyond the table (1500 W/m2, -50 and 115 C) its edge counts.
+    """
+
+    nodes: Singles
+    steps: Singles
+    first_of_day: Ints
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class OpenPlanes:
+    """m planes of an array with nothing around it, at a place: all that is linear in the hours, as weights and basis.
+
+    Attributes:
+        normals, sun: (m, 4) and (4, n): their product is the cosine of incidence in bins.
+        works, even: (m, 2) and (2, n): sky and ground, in nodes of the table.
+        warms, even_warms: (m, 3) and (3, n): sky, ground and air, in steps of the table.
+        beam_works, beam_warms: (n,) light from the sun at square incidence, in nodes and in steps.
+        beyond_table: whether some plane could get more light, or cells be warmer or colder, than the tables tell.
+    """
+
+    normals: Singles
+    sun: Singles
+    works: Singles
+    even: Singles
+    warms: Singles
+    even_warms: Singles
+    beam_works: Singles
+    beam_warms: Singles
+    first_of_day: Ints
+    beyond_table: bool
+
+    def light(self) -> Light:
+        """Light and heat of these planes."""
+        bins = (self.normals @ self.sun).astype(np.int32)
+        nodes, steps = _WORKS.take(bins), _FALLS.take(bins)
+        nodes *= self.beam_works
+        nodes += self.works @ self.even
+        steps *= self.beam_warms
+        steps += self.warms @ self.even_warms
+        if self.beyond_table:
+            nodes, steps = _inside(nodes, steps)
+        return Light(nodes=nodes, steps=steps, first_of_day=self.first_of_day)
+
+
+def open_planes(
+    array: Array, record: PlaceRecord, planes: Sequence[Plane], ground_reflectance_share: float
+) -> OpenPlanes:
+    """An array with nothing around it at a place, were it in each of these planes; its own plane is not read."""
+    tilt = np.array([plane.tilt_deg for plane in planes])
+    azimuth = np.array([plane.azimuth_deg for plane in planes])
+    through = 1.0 if array.cover is None else array.cover.light_through_share
+    works = through * (1.0 - array.dirt_share) / STEP_W_PER_M2
+    warms = through * warming_steps(record, array.mount)
+    one = np.ones_like(tilt)
+    sky, ground = sky_share(tilt), ground_reflectance_share * ground_share(tilt)
+    even = np.stack((record.even_sky_w_per_m2, record.ghi_w_per_m2))
+    air = air_steps(record)
+    most = record.from_sun_w_per_m2 + even.sum(axis=0)  # in no plane can there be more
+    beyond = most.max(initial=0.0) * works >= IRRADIANCES or (air + most * warms).max(initial=0.0) >= TEMPERATURES
+    return OpenPlanes(
+        normals=single(np.stack((*direction(tilt, azimuth), one), axis=1) * (_BINS / 2)),
+        sun=single(np.stack((*record.sun, np.ones_like(record.air_c)))),
+        works=single(np.stack((sky * sky_modifier(tilt), ground * ground_modifier(tilt)), axis=1) * works),
+        even=single(even),
+        warms=single(np.stack((sky, ground, one), axis=1)),
+        even_warms=single(np.stack((*(even * warms), air))),
+        beam_works=single(record.from_sun_w_per_m2 * works),
+        beam_warms=single(record.from_sun_w_per_m2 * warms),
+        first_of_day=record.first_of_day,
+        beyond_table=bool(beyond or air.min(initial=0.0) < 0.0),
+    )
+
+
+def light_among(
+    array: Array, sky: SkyYear, record: PlaceRecord, planes: Sequence[Plane], ground_reflectance_share: float
+) -> Light:
+    """Light and heat of an array that has something around it, were it in each of these planes."""
+    surroundings = surroundings_of(array, sky, record.daylight)
+    on_cells, works = light_of_planes(array, planes, record.daylight, surroundings, ground_reflectance_share)
+    nodes = single(works * ((1.0 - array.dirt_share) / STEP_W_PER_M2))
+    steps = single(on_cells * warming_steps(record, array.mount) + air_steps(record))
+    nodes, steps = _inside(nodes, steps)
+    return Light(nodes=nodes, steps=steps, first_of_day=record.first_of_day)
+
+
+def dc_w(light: Light, table: InputTable) -> Singles:
+    """D.c. power that an input draws from its panels, (m, n)."""
+    at = np.floor(light.nodes)
+    at *= TEMPERATURES
+    at += light.steps
+    cell = at.astype(np.int32)
+    power = table.slope_w.take(cell)
+    power *= light.nodes
+    power += table.base_w.take(cell)
+    if table.starts_from_w_per_m2 is not None:
+        power *= _running(table.starts_from_w_per_m2, light)
+    return power
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class OutputTable:
+    """A.c. power after conversion and limit by the d.c. power of all inputs, in bins; beyond them the last."""
+
+    ac_w: Singles
+    bins_per_w: np.float32
+
+    def of(self, dc_w: Singles) -> Singles:
+        """A.c. power, of the shape of ``dc_w``, before downtime."""
+        return self.ac_w.take((dc_w * self.bins_per_w).astype(np.int32), mode="clip")
+
+
+def output_table(inverter: Inverter, most_dc_w: float) -> OutputTable:
+    """The table of an inverter whose inputs together draw at most this."""
+    bins_per_w = _AC_BINS / max(most_dc_w, 1.0)
+    dc = np.asarray((np.arange(_AC_BINS + 1) + 0.5) / bins_per_w, np.float64)
+    dc[0] = 0.0
+    curve = curve_through(inverter.weighted_efficiency_share, inverter.efficiency_weighting)
+    limit = min(inverter.set_limit_w, inverter.ac_power_w)
+    ac, _ = clipped(ac_from_dc(dc, inverter.ac_power_w, curve), limit)
+    return OutputTable(ac_w=single(ac), bins_per_w=np.float32(bins_per_w))
+
+
+def warming_steps(record: PlaceRecord, mount: str) -> Singles:
+    """(n,) how many steps of the table each W/m2 on the cells warms them."""
+    loss = HEAT_LOSS[mount]
+    return single(1.0 / (STEP_C * (loss.still_w_per_m2_k + loss.wind_w_s_per_m3_k * record.wind_m_per_s)))
+
+
+def air_steps(record: PlaceRecord) -> Singles:
+    """(n,) air temperature in steps of the table, and a half."""
+    return single((record.air_c - COLDEST_C) / STEP_C + 0.5)
+
+
+def _inside(nodes: Singles, steps: Singles) -> tuple[Singles, Singles]:
+    return (
+        np.clip(nodes, np.float32(0.0), np.float32(IRRADIANCES - 1e-3)),
+        np.clip(steps, np.float32(0.0), np.float32(TEMPERATURES - 1e-3)),
+    )
+
+
+def _running(starts_from_w_per_m2: Singles, light: Light) -> NDArray[np.bool_]:
+    """Which hours run: an hour of the same day, this or an earlier one, reached the start voltage."""
+    # nearly a straight line by temperature in its logarithm
+    needed = np.log(starts_from_w_per_m2 / STEP_W_PER_M2)
+    at = 0.5 + np.linspace(0.0, TEMPERATURES - 1, needed.size)
+    enough = np.log(np.maximum(light.nodes, 1e-9)) >= np.interp(light.steps, at, needed)
+    last = np.maximum.accumulate(np.where(enough, np.arange(enough.shape[-1]), -1), axis=-1)
+    return np.asarray(last >= light.first_of_day)
