@@ -1,5 +1,7 @@
 """The kernel gives the energy of the plain chain, whatever the place, the planes, the panels and the inverter."""
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 from hypothesis import given
@@ -34,10 +36,11 @@ def arrays(draw: st.DrawFn) -> Array:
         voc_coefficient_pct_per_k=draw(st.floats(-0.34, -0.22)),
     )
     count = draw(st.sampled_from([1, 1, 2]))
+    joined = draw(st.sampled_from(["series", "parallel"])) if count > 1 else "series"
     return array(
         panel=panels,
         count=count,
-        joined="parallel" if count > 1 else "series",
+        joined=joined,
         mount=draw(st.sampled_from(["ground_frame", "hung_on_rail", "wall"])),
         plane=Plane(tilt_deg=draw(st.floats(0, 90)), azimuth_deg=draw(st.floats(0, 360))),
         dirt_share=draw(st.floats(0, 0.1)),
@@ -48,8 +51,9 @@ def arrays(draw: st.DrawFn) -> Array:
 @st.composite
 def inverters(draw: st.DrawFn) -> Inverter:
     limits = one_input(
-        tracking_min_v=draw(st.floats(12, 26)),
-        start_voltage_v=draw(st.floats(16, 30)),
+        tracking_min_v=draw(st.floats(12, 32)),
+        tracking_max_v=draw(st.sampled_from([55, 60, 120])),
+        start_voltage_v=draw(st.one_of(st.floats(16, 30), st.floats(33, 40.5), st.floats(66, 81))),
         max_current_a=draw(st.floats(8, 20)),
         max_panel_power_w=None,
     )
@@ -60,8 +64,19 @@ def inverters(draw: st.DrawFn) -> Inverter:
 def test_the_year_is_that_of_the_plain_chain_within_two_parts_in_ten_thousand(place, drawn, box):
     sky = mixed_year(*place)
     plain_kwh = plain_ac_w(drawn, box, sky).sum() / 1000
-    # a set that sees next to no light gives some kWh: there 0.02 kWh are as good
-    assert kernel_ac_w(drawn, box, sky).sum() / 1000 == pytest.approx(plain_kwh, rel=2e-4, abs=0.02)
+    # Of what the panels would give in 1000 h of full light, where dim light or an input leaves less than that.
+    rated_kwh = sum(one.count * one.panel.rated_power_w for one in drawn)
+    assert kernel_ac_w(drawn, box, sky).sum() / 1000 == pytest.approx(plain_kwh, rel=2e-4, abs=2e-4 * rated_kwh)
+
+
+@given(PLACES, arrays(), st.floats(0.85, 1.02), st.floats(0.3, 0.83))
+def test_a_start_voltage_at_the_edge_of_what_the_panel_reaches_costs_no_accuracy(place, drawn, start, window):
+    sky, open_v = mixed_year(*place), drawn.panel.open_circuit_voltage_v
+    edge = one_input(start_voltage_v=start * open_v, tracking_min_v=window * open_v, max_panel_power_w=None)
+    box, single = inverter(inputs=(edge,)), replace(drawn, count=1, joined="series")
+    plain_kwh = plain_ac_w([single], box, sky).sum() / 1000
+    within = 2e-4 * drawn.panel.rated_power_w
+    assert kernel_ac_w([single], box, sky).sum() / 1000 == pytest.approx(plain_kwh, rel=2e-4, abs=within)
 
 
 @given(PLACES, arrays(), inverters())

@@ -9,14 +9,21 @@ from service.core.panel.curve import (
     MaxPower,
     current_at,
     curve_at,
-    irradiance_at_open_voltage_w_per_m2,
+    irradiance_through_w_per_m2,
     max_power,
     open_circuit_voltage_v,
     voltage_at,
 )
 from service.core.panel.datasheet import Doubt, cells_in_series_of, check_power, check_product, datasheet_doubts
 from service.core.panel.diode import Diode, five_parameters_of, with_series_resistance
-from service.core.panel.drawn import Branch, Drawn, drawn_power, drawn_together, running_power_w
+from service.core.panel.drawn import (
+    Branch,
+    Drawn,
+    drawn_power,
+    drawn_together,
+    excluded_from_w_per_m2,
+    running_power_w,
+)
 from service.core.panel.temperature import HEAT_LOSS, HeatLoss, cell_temperature_c
 from service.core.panel.warmth import diode_of
 
@@ -38,8 +45,9 @@ __all__ = [
     "diode_of",
     "drawn_power",
     "drawn_together",
+    "excluded_from_w_per_m2",
     "five_parameters_of",
-    "irradiance_at_open_voltage_w_per_m2",
+    "irradiance_through_w_per_m2",
     "max_power",
     "open_circuit_voltage_v",
     "running_power_w",

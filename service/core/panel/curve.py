@@ -114,16 +114,20 @@ def open_circuit_voltage_v(diode: Diode, irradiance_w_per_m2: ArrayLike, cell_c:
     return spread_to(irradiance.size, lit, voltage_at(curve_at(diode, irradiance[lit], celsius[lit]), 0.0))
 
 
-def irradiance_at_open_voltage_w_per_m2(diode: Diode, voltage_v: float, cell_c: ArrayLike) -> F:
-    """The effective irradiance at which one panel's open-circuit voltage is this, (n,) by cell temperature in C.
+def irradiance_through_w_per_m2(diode: Diode, voltage_v: float, current_a: float, cell_c: ArrayLike) -> F:
+    """The effective irradiance at which one panel's curve passes this point, (n,) by cell temperature in C.
 
-    No current flows, and photocurrent and shunt conductance both go with the irradiance, so it stands on one side.
-    Infinite where no light brings that voltage.
+    At a known current the diode's voltage is known; photocurrent and shunt conductance both go with the irradiance, so
+    that it stands on one side. At no current the voltage is the open-circuit voltage. Infinite where no light brings
+    the curve there.
     """
     curve = curve_at(diode, STANDARD_IRRADIANCE_W_PER_M2, cell_c)
-    dark_a = np.exp(curve.log_saturation) * np.expm1(voltage_v / curve.scale_v)
-    left_a = curve.light_a - curve.shunt_s * voltage_v
-    suns = np.divide(dark_a, left_a, out=np.full_like(left_a, np.inf), where=left_a > 0)
+    vd = voltage_v + curve.series_ohm * current_a
+    most = 600.0  # e to that power is far beyond any current, and within a double
+    dark_a = np.exp(np.minimum(curve.log_saturation + vd / curve.scale_v, most)) - np.exp(curve.log_saturation)
+    needed_a = current_a + dark_a
+    given_a = curve.light_a - curve.shunt_s * vd
+    suns = np.divide(needed_a, given_a, out=np.full_like(given_a, np.inf), where=given_a > 0)
     return np.asarray(STANDARD_IRRADIANCE_W_PER_M2 * suns, np.float64)
 
 

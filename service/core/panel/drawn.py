@@ -8,7 +8,7 @@ from numpy.typing import ArrayLike, NDArray
 
 from service.core.model.facts import Input
 from service.core.model.hours import Bools, Floats
-from service.core.panel.curve import curve_at, spread_to
+from service.core.panel.curve import curve_at, irradiance_through_w_per_m2, spread_to
 from service.core.panel.diode import Diode
 from service.core.panel.joined import Part, Point, currents_at, peak, rows_of, voltage_at_current
 
@@ -143,13 +143,23 @@ def _points_of(parts: tuple[Part, ...], limits: Input) -> _Points:
 def running_power_w(branch: Branch, limits: Input) -> Floats:
     """What an input draws from equal panels at each row, were it running, W, shape (n,): no memory of earlier rows.
 
-    The rows may stand in any order, as in a table; ``drawn_together`` tells when it runs.
+    The rows may stand in any order, as in a table; ``drawn_together`` tells when it runs. Where window and current
+    limit exclude each other, this is the power above the window, so that a table of it has no cliff; the light from
+    which on they do is ``excluded_from_w_per_m2``.
     """
     lit = np.flatnonzero(branch.irradiance_w_per_m2 > 0)
     points = _points_of(_parts_at((branch,), lit), limits)
     most = np.inf if limits.max_input_power_w is None else limits.max_input_power_w
-    power = np.minimum(points.in_current.powers_w[0] * points.fits, most)
+    power = np.minimum(points.in_current.powers_w[0], most)
     return spread_to(branch.irradiance_w_per_m2.size, lit, power)
+
+
+def excluded_from_w_per_m2(diode: Diode, cell_c: ArrayLike, in_series: int, strings: float, limits: Input) -> Floats:
+    """The effective irradiance above which window and current limit exclude each other, (n,) by cell temperature in C.
+
+    There the current at the window's upper end reaches the limit: under it the voltage would lie above the window.
+    """
+    return irradiance_through_w_per_m2(diode, limits.tracking_max_v / in_series, limits.max_current_a / strings, cell_c)
 
 
 def _moved_into_window(parts: tuple[Part, ...], best: Point, limits: Input) -> Point:

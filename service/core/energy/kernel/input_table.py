@@ -1,7 +1,7 @@
 """What does an input draw from its panels at each irradiance and cell temperature? Solved once, then looked up.
 
-A year has some 4400 hours with light, a map of planes many million; what an input draws lies on one smooth surface but
-for a few creases at its limits. The surface is solved at the nodes of a lattice. Between two irradiances it is read on a
+A year has some 4400 hours with light, a map of planes many million; what an input draws is one smooth surface but
+for a few creases at its limits. It is solved at the nodes of a lattice. Between two irradiances it is read on a
 straight line; of the temperatures, 2 K apart, the nearest counts: it is wrong by a third of a per cent at most, now up
 and now down, and over a year that cancels to some hundred-thousandths.
 """
@@ -18,7 +18,8 @@ from service.core.model.hours import Floats, Ints
 from service.core.panel import (
     Branch,
     diode_of,
-    irradiance_at_open_voltage_w_per_m2,
+    excluded_from_w_per_m2,
+    irradiance_through_w_per_m2,
     running_power_w,
     with_series_resistance,
 )
@@ -52,6 +53,9 @@ class _Rows:
 # Power bends most in dim light and at the creases of the limits: there 5 W/m2, elsewhere 10, and 6 K, are enough.
 _IRRADIANCE_ROWS = _Rows.of(np.array((*range(6), *range(6, IRRADIANCES + 1, 2))))
 _TEMPERATURE_ROWS = _Rows.of(np.array((*range(0, TEMPERATURES - 1, 3), TEMPERATURES - 1)))
+# A window that begins near the voltage of most power bends the surface in its middle: there each node is solved.
+_TIGHT_WINDOW_SHARE = 0.72
+_EVERY_IRRADIANCE, _EVERY_TEMPERATURE = _Rows.of(np.arange(IRRADIANCES + 1)), _Rows.of(np.arange(TEMPERATURES))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -64,12 +68,15 @@ class InputTable:
         starts_from_w_per_m2: the least irradiance at which the open-circuit voltage reaches the start voltage, by
             cell temperature from the coldest to the hottest in steps of 1 K; None where any light that warms cells
             so far is enough.
+        excluded_from_w_per_m2: the irradiance above which window and current limit leave no point, likewise; None
+            where there is none within the table.
         most_w: the greatest power in it.
     """
 
     base_w: Singles
     slope_w: Singles
-    starts_from_w_per_m2: Singles | None
+    starts_from_w_per_m2: Floats | None
+    excluded_from_w_per_m2: Floats | None
     most_w: float
 
 
@@ -88,21 +95,23 @@ def input_table(array: Array, limits: Input, ageing_share: float) -> InputTable:
     strings = in_parallel * ageing_share * (1 - array.mismatch_share)
     lead_ohm = lead_resistance_ohm(array.lead_length_m, array.lead_mm2) * strings / in_series
     diode = with_series_resistance(diode_of(array.panel), lead_ohm)
-    lit, warm = np.meshgrid(
-        _IRRADIANCE_ROWS.solved * STEP_W_PER_M2, COLDEST_C + _TEMPERATURE_ROWS.solved * STEP_C, indexing="ij"
-    )
+    tight = limits.tracking_min_v > _TIGHT_WINDOW_SHARE * array.panel.open_circuit_voltage_v * in_series
+    lights, warmths = (_EVERY_IRRADIANCE, _EVERY_TEMPERATURE) if tight else (_IRRADIANCE_ROWS, _TEMPERATURE_ROWS)
+    lit, warm = np.meshgrid(lights.solved * STEP_W_PER_M2, COLDEST_C + warmths.solved * STEP_C, indexing="ij")
     branch = Branch(
         diode=diode, irradiance_w_per_m2=lit.ravel(), cell_c=warm.ravel(), in_series=in_series, strings=strings
     )
-    power = _IRRADIANCE_ROWS.all(_TEMPERATURE_ROWS.all(running_power_w(branch, limits).reshape(lit.shape).T).T)
+    power = lights.all(warmths.all(running_power_w(branch, limits).reshape(lit.shape).T).T)
     degrees = np.arange(COLDEST_C, HOTTEST_C + 0.5)
-    starts = irradiance_at_open_voltage_w_per_m2(diode, limits.start_voltage_v / in_series, degrees)
+    starts = irradiance_through_w_per_m2(diode, limits.start_voltage_v / in_series, 0.0, degrees)
+    excluded = excluded_from_w_per_m2(diode, degrees, in_series, strings, limits)
     slope = np.diff(power, axis=0)
     base = power[:-1] - slope * np.arange(IRRADIANCES)[:, None]
     return InputTable(
         base_w=single(base.ravel()),
         slope_w=single(slope.ravel()),
-        starts_from_w_per_m2=None if np.all(starts <= _always_there_w_per_m2(degrees)) else single(starts),
+        starts_from_w_per_m2=None if np.all(starts <= _always_there_w_per_m2(degrees)) else starts,
+        excluded_from_w_per_m2=None if np.all(excluded >= HIGHEST_W_PER_M2) else excluded,
         most_w=float(power.max()),
     )
 

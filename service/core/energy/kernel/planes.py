@@ -2,14 +2,13 @@
 
 The same physics as the plain chain, read from tables: what passes the glass by the cosine of incidence, the panel on
 its input by irradiance and cell temperature, the inverter by d.c. power. All that is linear in the place's hours is
-one matrix product. ``tests/properties/test_kernel.py`` holds the kernel to the plain chain.
+one matrix product. ``tests/properties/test_kernel_promises.py`` holds the kernel to the plain chain.
 """
 
 from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
-from numpy.typing import NDArray
 
 from service.core.energy.kernel.input_table import (
     COLDEST_C,
@@ -22,7 +21,7 @@ from service.core.energy.kernel.input_table import (
 from service.core.energy.kernel.place import PlaceRecord, Singles, single
 from service.core.inverter import ac_from_dc, clipped, curve_through
 from service.core.model.facts import Array, Inverter
-from service.core.model.hours import Ints, SkyYear
+from service.core.model.hours import Bools, Floats, Ints, SkyYear
 from service.core.model.place import Plane
 from service.core.panel import HEAT_LOSS
 from service.core.sky import (
@@ -38,10 +37,9 @@ from service.core.sky import (
 
 # So many planes at a time stay within a processor's near cache; more at a time were slower.
 PLANES_AT_ONCE = 8
-# By the cosine of incidence from -1 to 1 in bins: the part of the beam that falls on the glass, and what works behind.
+# What the glass lets work of the beam, by the cosine of incidence in bins.
 _BINS = 8192
-_COSINES = np.maximum((np.arange(_BINS + 1) + 0.5) / (_BINS / 2) - 1.0, 0.0)
-_FALLS, _WORKS = single(_COSINES), single(_COSINES * modifier(_COSINES))
+_WORKS = single(modifier((np.arange(_BINS + 2) + 0.5) / _BINS))
 _AC_BINS = 8192
 
 
@@ -67,7 +65,7 @@ class OpenPlanes:
     """m planes of an array with nothing around it, at a place: all that is linear in the hours, as weights and basis.
 
     Attributes:
-        normals, sun: (m, 4) and (4, n): their product is the cosine of incidence in bins.
+        normals, sun: (m, 3) and (3, n): their product is the cosine of incidence.
         works, even: (m, 2) and (2, n): sky and ground, in nodes of the table.
         warms, even_warms: (m, 3) and (3, n): sky, ground and air, in steps of the table.
         beam_works, beam_warms: (n,) light from the sun at square incidence, in nodes and in steps.
@@ -87,8 +85,10 @@ class OpenPlanes:
 
     def light(self) -> Light:
         """Light and heat of these planes."""
-        bins = (self.normals @ self.sun).astype(np.int32)
-        nodes, steps = _WORKS.take(bins), _FALLS.take(bins)
+        steps = self.normals @ self.sun
+        np.maximum(steps, np.float32(0.0), out=steps)
+        nodes = _WORKS.take((steps * np.float32(_BINS)).astype(np.int32))
+        nodes *= steps
         nodes *= self.beam_works
         nodes += self.works @ self.even
         steps *= self.beam_warms
@@ -114,8 +114,8 @@ def open_planes(
     most = record.from_sun_w_per_m2 + even.sum(axis=0)  # in no plane can there be more
     beyond = most.max(initial=0.0) * works >= IRRADIANCES or (air + most * warms).max(initial=0.0) >= TEMPERATURES
     return OpenPlanes(
-        normals=single(np.stack((*direction(tilt, azimuth), one), axis=1) * (_BINS / 2)),
-        sun=single(np.stack((*record.sun, np.ones_like(record.air_c)))),
+        normals=single(direction(tilt, azimuth).T),
+        sun=record.sun,
         works=single(np.stack((sky * sky_modifier(tilt), ground * ground_modifier(tilt)), axis=1) * works),
         even=single(even),
         warms=single(np.stack((sky, ground, one), axis=1)),
@@ -148,8 +148,8 @@ def dc_w(light: Light, table: InputTable) -> Singles:
     power = table.slope_w.take(cell)
     power *= light.nodes
     power += table.base_w.take(cell)
-    if table.starts_from_w_per_m2 is not None:
-        power *= _running(table.starts_from_w_per_m2, light)
+    if table.starts_from_w_per_m2 is not None or table.excluded_from_w_per_m2 is not None:
+        power *= _running(table, light, power > 0.0)
     return power
 
 
@@ -194,11 +194,26 @@ def _inside(nodes: Singles, steps: Singles) -> tuple[Singles, Singles]:
     )
 
 
-def _running(starts_from_w_per_m2: Singles, light: Light) -> NDArray[np.bool_]:
-    """Which hours run: an hour of the same day, this or an earlier one, reached the start voltage."""
-    # nearly a straight line by temperature in its logarithm
-    needed = np.log(starts_from_w_per_m2 / STEP_W_PER_M2)
-    at = 0.5 + np.linspace(0.0, TEMPERATURES - 1, needed.size)
-    enough = np.log(np.maximum(light.nodes, 1e-9)) >= np.interp(light.steps, at, needed)
-    last = np.maximum.accumulate(np.where(enough, np.arange(enough.shape[-1]), -1), axis=-1)
-    return np.asarray(last >= light.first_of_day)
+def _running(table: InputTable, light: Light, drawn: Bools) -> Bools:
+    """Which hours run: this or an earlier hour of the same day started, and every one since had a point to work at."""
+    has_point = drawn
+    if table.excluded_from_w_per_m2 is not None:
+        has_point = drawn & ~_reached(table.excluded_from_w_per_m2, light)
+    if table.starts_from_w_per_m2 is None:
+        return has_point
+    hour = np.arange(has_point.shape[-1])
+    starts = _reached(table.starts_from_w_per_m2, light) & has_point
+    last_start = np.maximum.accumulate(np.where(starts, hour, -1), axis=-1)
+    last_stop = np.maximum.accumulate(np.where(has_point, light.first_of_day - 1, hour), axis=-1)
+    return np.asarray(last_start > last_stop)
+
+
+def _reached(irradiance_w_per_m2: Floats, light: Light) -> Bools:
+    """In which hours the light reaches a threshold that hangs on cell temperature, by whole degrees.
+
+    Its logarithm is nearly a straight line. In double precision: at a threshold an hour decides on a day's energy.
+    """
+    threshold = np.log(np.maximum(irradiance_w_per_m2, 1e-30) / STEP_W_PER_M2)
+    at = 0.5 + np.linspace(0.0, TEMPERATURES - 1, threshold.size)
+    needed = np.interp(light.steps, at, np.minimum(threshold, 99.0))
+    return np.asarray(np.log(np.maximum(light.nodes, 1e-9, dtype=np.float64)) >= needed)
