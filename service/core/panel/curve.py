@@ -118,8 +118,8 @@ def irradiance_through_w_per_m2(diode: Diode, voltage_v: float, current_a: float
     """The effective irradiance at which one panel's curve passes this point, (n,) by cell temperature in C.
 
     At a known current the diode's voltage is known; photocurrent and shunt conductance both go with the irradiance, so
-    that it stands on one side. At no current the voltage is the open-circuit voltage. Infinite where no light brings
-    the curve there.
+    that it stands on one side. At no current the voltage is the open-circuit voltage. Beyond all measure where no light
+    brings the curve there.
     """
     curve = curve_at(diode, STANDARD_IRRADIANCE_W_PER_M2, cell_c)
     vd = voltage_v + curve.series_ohm * current_a

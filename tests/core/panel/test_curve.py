@@ -83,4 +83,4 @@ def test_the_light_through_a_point_brings_the_curve_there(current_a):
 
 
 def test_no_light_brings_a_voltage_far_beyond_the_panels():
-    assert np.isinf(irradiance_through_w_per_m2(five_parameters_of(SHEETS["de_soto"]), 1500.0, 0.0, 25.0)).all()
+    assert irradiance_through_w_per_m2(five_parameters_of(SHEETS["de_soto"]), 1500.0, 0.0, 25.0)[0] > 1e100
