@@ -14,7 +14,7 @@ import uvicorn
 
 from service.settings import Settings, SettingsError, from_environment
 
-BENCHES = ("climate", "payback", "serving")
+BENCHES = ("climate", "energy", "payback", "serving")
 
 
 def main(arguments: Sequence[str] | None = None) -> int:

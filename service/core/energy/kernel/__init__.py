@@ -1,7 +1,8 @@
 """What would many planes, panels and inverters yield at one place? The plain chain, laid out as tables and products.
 
 ``place`` keeps a place's hours with light, ``input_table`` what an input draws from its panels, ``planes`` chains them.
-For arrays that are alone on their input; yearly energy within 0.02 % of ``energy_year`` but for the account of losses.
+For arrays that are alone on their input, whose window begins below the panels' voltage of most power; yearly energy
+within 0.02 % of ``energy_year``, without its account of losses.
 """
 
 from service.core.energy.kernel.input_table import InputTable, input_table
