@@ -24,6 +24,13 @@ post /v1/energy smallest.json
 post /v1/compatibility kranichwerft.json
 post /v1/payback kranichwerft.json
 
+# Which panel is it? Of a used panel without papers, for people; and off a label.
+post /v1/panel-identity panels/sixty_cells.json text/plain
+post /v1/panel-identity panels/label.json
+
+# Three panels against two inverters: which pairs fit?
+post /v1/compatibility/matrix matrix/panels_and_inverters.json
+
 # A yield of one's own, and nothing else.
 curl --silent --show-error --fail-with-body --header 'Content-Type: application/json' "$service/v1/payback" --data '{
   "energy": {"year_kwh": 640}, "use": {"self_used_share": 0.55},

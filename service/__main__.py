@@ -12,9 +12,10 @@ from pathlib import Path
 
 import uvicorn
 
+from service.data.local_rules import CardError, own_cards
 from service.settings import Settings, SettingsError, from_environment
 
-BENCHES = ("climate", "energy", "payback", "serving")
+BENCHES = ("climate", "energy", "identity", "payback", "serving")
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
@@ -43,13 +44,14 @@ def main(arguments: Sequence[str] | None = None) -> int:
     run: Callable[[argparse.Namespace], int] = chosen.run
     try:
         return run(chosen)
-    except SettingsError as error:
+    except (SettingsError, CardError) as error:
         print(error, file=sys.stderr)
         return 2
 
 
 def _serve(chosen: argparse.Namespace) -> int:
     settings = from_environment(os.environ)
+    own_cards(settings.rule_cards_folder)  # a bad card stops the start here, before any worker is born
     host = chosen.host or settings.host
     uvicorn.run(
         "service.app:from_env",

@@ -28,7 +28,8 @@ from service.data.cautions import load_cautions
 from service.data.climate import load_climate
 from service.data.grid_carbon import load_grid_carbon
 from service.data.households import load_demand_shape
-from service.data.local_rules import load_rule_cards
+from service.data.local_rules import load_rule_cards, own_cards, with_own
+from service.data.panel_list import load_panel_list
 from service.data.places import known_time_zones
 from service.data.prices import load_prices
 from service.data.version import data_version
@@ -99,17 +100,26 @@ def from_env() -> FastAPI:
 
 
 def deps_of(settings: Settings) -> Deps:
-    """Read every table, once."""
+    """Read every table, once.
+
+    Raises:
+        CardError: a rule card of the operator's makes no sense.
+    """
+    own = own_cards(settings.rule_cards_folder)
+    rule_cards = with_own(load_rule_cards(), own)
     return Deps(
         service_version=__version__,
-        data_version=data_version(),
+        data_version=data_version(repr(sorted(own.items())).encode() if own else b""),
         today=today,
         climate=load_climate(),
-        default_tables=DefaultTables(prices=load_prices(), rule_cards=load_rule_cards()),
+        default_tables=DefaultTables(prices=load_prices(), rule_cards=rule_cards, panels=load_panel_list()),
         grid_carbon=load_grid_carbon(),
         demand_shape=load_demand_shape(),
-        rule_cards=load_rule_cards(),
+        rule_cards=rule_cards,
+        own_areas=frozenset(own),
         cautions=load_cautions(),
         known_time_zones=known_time_zones(),
         places=Memo(settings.place_cache_size),
+        stands=Memo(settings.place_cache_size),
+        curves=Memo(settings.panel_cache_size),
     )

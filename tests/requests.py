@@ -7,10 +7,12 @@ from typing import Any
 from service.core.completion import Completed, DefaultTables, complete
 from service.core.model.place_facts import PlaceFacts
 from service.core.model.price import HouseholdPrice, Prices
+from service.data.panel_list import load_panel_list
 from tests.climates import climate
 from tests.skies import mixed_year
 
 AS_OF = date(2026, 11, 25)
+LISTED = load_panel_list()
 
 SMALLEST: dict[str, Any] = {
     "site": {"latitude_deg": 54.2, "longitude_deg": 12.3},
@@ -35,6 +37,8 @@ FULL: dict[str, Any] = {
                    "to_clock": "18:00", "blocked_share": 0.6}],
         "dirt_share": 0.02, "mismatch_share": 0, "lead_length_m": 3, "lead_mm2": 4,
         "hottest_cell_c": 68, "rear_light_share": 0.05,
+        "fixing": {"building_height_m": 18, "capacity_per_panel_n": 2400, "ballast_per_panel_kg": 0,
+                   "railing_height_m": 1.1, "railing_length_m": 4.2},
         "panel": {
             "rated_power_w": 440, "open_circuit_voltage_v": 39.4, "short_circuit_current_a": 14.1,
             "max_power_voltage_v": 32.9, "max_power_current_a": 13.38, "cells_in_series": 54,
@@ -104,7 +108,7 @@ def asked(given: dict[str, Any], **changes: Any) -> Completed:
     country = changes.pop("country", "DE")
     time_zone = changes.pop("time_zone", "Europe/Berlin")
     sky = changes.pop("sky", None) or mixed_year(54.2, 12.3)
-    tables = DefaultTables(prices=PRICES, rule_cards=changes.pop("rule_cards", {}))
+    tables = DefaultTables(prices=PRICES, rule_cards=changes.pop("rule_cards", {}), panels=LISTED)
     place = PlaceFacts(climate=climate(**changes), time_zone=time_zone, country=country)
     return complete(given, place, sky, tables, AS_OF)
 

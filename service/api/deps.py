@@ -4,10 +4,13 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from datetime import UTC, date, datetime
 
+from service.core.compatibility import Curves
 from service.core.completion import DefaultTables
 from service.core.household import DemandShape
+from service.core.model.assumption import Assumptions
 from service.core.model.carbon import GridCarbon
 from service.core.model.caution import Caution
+from service.core.model.facts import Panel, Setup
 from service.core.model.hours import SkyYear
 from service.core.model.memo import Memo
 from service.core.model.place_facts import PlaceFacts
@@ -23,10 +26,24 @@ def today() -> date:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Stand:
+    """An array at a place as it is taken to stand where nobody said how: what many panels there have in common.
+
+    ``cells_c``: how hot its cells get and how cool they are in light.
+    """
+
+    setup: Setup
+    assumptions: Assumptions
+    cells_c: tuple[float, float]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Deps:
     """Everything that an answer may draw on beside the request.
 
-    ``known_time_zones`` are IANA names; ``places`` keeps the year of hours of the places asked about lately.
+    ``known_time_zones`` are IANA names; ``places`` keeps the year of hours of the places asked about lately, ``stands``
+    how a panel stands there, ``curves`` what is known of the panels asked about lately.
+    ``own_areas``: areas whose rule cards the operator keeps instead of the packaged ones.
     """
 
     service_version: str
@@ -37,6 +54,9 @@ class Deps:
     grid_carbon: GridCarbon
     demand_shape: DemandShape
     rule_cards: Mapping[str, tuple[RuleCard, ...]]
+    own_areas: frozenset[str]
     cautions: tuple[Caution, ...]
     known_time_zones: frozenset[str]
     places: Memo[PlaceKey, tuple[PlaceFacts, SkyYear]]
+    stands: Memo[tuple[str, date], Stand]
+    curves: Memo[Panel, Curves]

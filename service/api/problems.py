@@ -5,6 +5,7 @@ shape of the framework ever leaves.
 """
 
 from collections.abc import Mapping
+from difflib import get_close_matches
 from typing import Any
 from urllib.parse import quote
 
@@ -15,11 +16,11 @@ from starlette.requests import Request
 from starlette.responses import Response
 from starlette.types import Scope
 
-from service.api.fields import SAYS
 from service.api.render.accept import HTML, PROBLEM, TEXT, chosen
 from service.api.render.html import CONTENT_SECURITY_POLICY
 from service.api.render.json import as_json
 from service.api.render.problem import problem_page, problem_text
+from service.api.says import SAYS
 from service.api.schemas.mistakes import Mistake, RefusedRequest, as_example, mistake_of, shown
 from service.api.schemas.problem import ProblemOut
 from service.api.words import say
@@ -160,7 +161,35 @@ async def _routing(request: Request, error: Exception) -> Response:
     if status == 405 and request.method == "OPTIONS":
         return Response(status_code=204, headers=allow)
     code = CODE_OF_STATUS.get(status, "internal")
-    return problem_response(request.scope, code, (), allow if status == 405 else None, allow=", ".join(methods))
+    mistakes: tuple[Mistake, ...] = ()
+    if status == 404:
+        mistakes = (_no_such_path(request),)
+    elif status == 405:
+        mistakes = (_no_such_method(request, methods),)
+    headers = allow if status == 405 else None
+    return problem_response(request.scope, code, mistakes, headers, allow=", ".join(methods))
+
+
+def _no_such_path(request: Request) -> Mistake:
+    """The path with the nearest one that is served."""
+    served = sorted({route.path for route in request.app.routes if "{" not in getattr(route, "path", "{")})
+    path = request.url.path
+    near = get_close_matches(path[:200], served, n=1, cutoff=0.5)
+    return Mistake(
+        code="not_found", where="path", pointer="path", given=shown(path),
+        problem=say("problems", "mistake.not_found"), accepted=say("problems", "accepted.path"),
+        example=near[0] if near else "/openapi.json",
+    )  # fmt: skip
+
+
+def _no_such_method(request: Request, methods: list[str]) -> Mistake:
+    """The method with those that the path takes; its name is that of RFC 9113, section 8.3.1."""
+    plain = [one for one in methods if one not in {"HEAD", "OPTIONS"}]
+    return Mistake(
+        code="method_not_allowed", where="header", pointer=":method", given=shown(request.method),
+        problem=say("problems", "mistake.method_not_allowed"), accepted=", ".join(methods),
+        example="POST" if "POST" in plain else (plain or ["GET"])[0],
+    )  # fmt: skip
 
 
 async def _unread(request: Request, error: Exception) -> Response:  # noqa: ARG001 - its shape must not leave

@@ -1,12 +1,158 @@
-"""What is said of a field?"""
+"""What does a field of a request mean, in a line, and how does an example look? Said once, here."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass
+from types import MappingProxyType
 from typing import Any
 
 
 @dataclass(frozen=True, slots=True)
 class Says:
-    """The description of a field and one example of its value."""
+    """The description of a field and one example of its value; None where its neighbours give the example."""
 
     description: str
     example: Any
+
+
+SAYS: Mapping[str, Says] = MappingProxyType(
+    {
+        "latitude_deg": Says("Degrees north of the equator; negative in the south.", 54.2),
+        "longitude_deg": Says("Degrees east of Greenwich; negative in the west.", 12.3),
+        "elevation_m": Says("Height of the ground above the sea.", 8),
+        "ground_reflectance_share": Says("Share of the light that the ground around throws back.", 0.2),
+        "coldest_air_c": Says("The coldest air of many years at this place.", -14),
+        "basic_wind_velocity_m_per_s": Says("Basic wind velocity of the place (EN 1991-1-4), a 10-minute mean.", 27.5),
+        "tilt_deg": Says("0 lies flat, 90 stands upright.", 90),
+        "azimuth_deg": Says("Clockwise from north: 90 east, 180 south, 270 west.", 150),
+        "height_deg": Says("Height of the skyline above the horizontal, seen from the panel.", 12),
+        "input": Says("Input of the inverter, counted from 1 as printed on it.", 1),
+        "count": Says("How many equal panels.", 1),
+        "height_above_ground_m": Says("How far above the ground the panels hang or stand.", 11),
+        "above_top_edge_m": Says("How far above the panel's upper edge.", 1.6),
+        "reaches_out_m": Says("How far it reaches out from the panel's plane.", 0.3),
+        "distance_m": Says("How far from the panel's nearest edge.", 0.4),
+        "light_through_share": Says("Share of the light that comes through.", 0.8),
+        "blocked_share": Says("Share of the direct light that is taken away.", 0.6),
+        "month": Says("Month of the year.", 5),
+        "dirt_share": Says("Share of the light lost to dirt over the year.", 0.02),
+        "mismatch_share": Says("Share of the energy lost because panels differ.", 0),
+        "hottest_cell_c": Says("Hottest cell, for the operating voltage; where absent, that of the typical year.", 68),
+        "rear_light_share": Says(
+            "Light on the rear over light on the front in full sun, for panels that use it.", 0.05
+        ),
+        "building_height_m": Says("Height of the building that the panels hang on, up to its roof edge.", 18),
+        "capacity_per_panel_n": Says(
+            "Force that the maker states for all fixings of one panel together, square to the panel.", 2400
+        ),
+        "ballast_per_panel_kg": Says("Weights laid on the frame of one panel.", 40),
+        "railing_height_m": Says("Height of the railing that the panels hang on.", 1.1),
+        "railing_length_m": Says("Length of the railing that this array's panels share.", 4.2),
+        "rated_power_w": Says("Rated power of one panel, as on its label.", 440),
+        "open_circuit_voltage_v": Says("Open-circuit voltage of one panel (Voc on the label).", 39.4),
+        "short_circuit_current_a": Says("Short-circuit current of one panel (Isc on the label).", 14.1),
+        "max_power_voltage_v": Says("Voltage at rated power (Vmp on the label).", 32.9),
+        "max_power_current_a": Says("Current at rated power (Imp on the label).", 13.38),
+        "cells_in_series": Says("Cells in series in one panel; half-cut panels have half of the cells seen.", 54),
+        "cells_visible": Says("Cells that are seen on one panel, whole or cut: rows times columns.", 60),
+        "voc_coefficient_pct_per_k": Says("Change of the open-circuit voltage per kelvin, in per cent.", -0.26),
+        "voc_coefficient_v_per_k": Says("Change of the open-circuit voltage per kelvin, in volts.", -0.1),
+        "voc_coefficient_mv_per_k": Says("Change of the open-circuit voltage per kelvin, in millivolts.", -102),
+        "isc_coefficient_pct_per_k": Says("Change of the short-circuit current per kelvin, in per cent.", 0.045),
+        "isc_coefficient_a_per_k": Says("Change of the short-circuit current per kelvin, in amperes.", 0.006),
+        "isc_coefficient_ma_per_k": Says("Change of the short-circuit current per kelvin, in milliamperes.", 6.3),
+        "power_coefficient_pct_per_k": Says("Change of the rated power per kelvin, in per cent.", -0.31),
+        "max_system_voltage_v": Says("Highest system voltage that the panel may be part of.", 1000),
+        "max_series_fuse_a": Says("Largest series fuse that the label allows.", 25),
+        "bifaciality_share": Says("Power of the rear side over that of the front; 0 where the rear is closed.", 0),
+        "length_mm": Says("Longer side of the panel.", 1722),
+        "width_mm": Says("Shorter side of the panel.", 1134),
+        "weight_kg": Says("Weight of one panel.", 21.5),
+        "age_years": Says("Years that the panels have been in use.", 0),
+        "power_tolerance_pct": Says("Least and most that the power may differ from the label, in per cent.", [0, 3]),
+        "ac_power_w": Says("Rated a.c. power of the inverter.", 800),
+        "set_limit_w": Says("The a.c. power that the inverter is set to; not above its rating.", 800),
+        "export_limit_w": Says("Largest power that may leave the home, where something keeps it.", 800),
+        "input_count": Says("How many inputs the inverter has.", 2),
+        "max_input_voltage_v": Says("Absolute maximum voltage of an input.", 60),
+        "tracking_min_v": Says("Lower end of the tracking window of an input.", 16),
+        "tracking_max_v": Says("Upper end of the tracking window of an input.", 55),
+        "start_voltage_v": Says("Voltage from which an input starts.", 22),
+        "max_current_a": Says("Largest operating current of an input.", 14),
+        "max_short_circuit_current_a": Says("Absolute maximum of the short-circuit current of an input.", 18),
+        "max_panel_short_circuit_current_a": Says("Largest label value of Isc that the datasheet admits.", 15),
+        "max_panel_power_w": Says("Panel power for one input, as the datasheet names it.", 600),
+        "max_input_power_w": Says("The most that an input draws, where the datasheet names such a limit.", 450),
+        "connector_pairs": Says("Pairs of connectors that one input has.", 1),
+        "weighted_efficiency_share": Says("Weighted efficiency of the inverter.", 0.955),
+        "night_draw_w": Says("Power that the inverter draws at night.", 0.1),
+        "breaker_a": Says("Rating of the circuit's breaker.", 16),
+        "voltage_v": Says("Voltage of the socket.", 230),
+        "cable_mm2": Says("Cross-section of the circuit's cable.", 1.5),
+        "ambient_c": Says("Air temperature around the cable.", 30),
+        "lead_length_m": Says("Length of the lead.", 10),
+        "lead_mm2": Says("Cross-section of the lead.", 1.5),
+        "feeder_length_m": Says("Length of the cable between meter and the circuit's own panel board.", 0),
+        "panel_power_w": Says("Rated power of all panels of another set.", 400),
+        "downtime_days_per_year": Says("Days in a year on which the set stands still.", 2),
+        "demand_kwh_per_year": Says("What the home uses in a year, as on the bill.", 1900),
+        "persons": Says("How many persons live there.", 2),
+        "always_on_w": Says("Power that is drawn day and night.", 60),
+        "kwh_a_run": Says("Energy of one run of the machine.", 0.9),
+        "runs_per_week": Says("Runs in a week.", 4),
+        "usual_hour": Says("Hour of the day at which it usually starts.", 19),
+        "hour": Says("Hour of the day, wall clock.", 17),
+        "stay_years": Says("How many years you expect to stay in this home.", 6),
+        "values_w": Says("Mean power in one hour, or in one step of a log.", 210),
+        "step_minutes": Says("Length of one step of the log; an hour is a multiple of it.", 15),
+        "filled_share": Says("Share of a year's hours that were gaps in a log and have been filled.", 0.04),
+        "import_price_per_kwh": Says("What one kWh bought costs (the price by kWh, without fixed charges).", 0.34),
+        "export_price_per_kwh": Says("What one kWh sent out earns; negative where it costs.", 0.08),
+        "import_prices_per_kwh": Says("What one kWh bought costs in one hour.", 0.31),
+        "export_prices_per_kwh": Says("What one kWh sent out earns in one hour.", 0.06),
+        "fee_per_year": Says(
+            "What the supplier or grid operator asks each year because of the set. The standing charge, which is paid "
+            "with or without a set, is none.",
+            24,
+        ),
+        "fee_per_kva_year": Says("The same by kVA of the inverter's rated power.", 60),
+        "export_tax_share": Says("Share of what the export price earns that goes as tax.", 0.2),
+        "amount": Says("Money, in the request's currency; a rebate is negative.", 96),
+        "freight": Says("What the delivery of all things costs.", 39),
+        "registration": Says("What registering the set costs.", 0),
+        "faulty_share": Says(
+            "Share of second-hand panels that prove faulty. Each is bought once more; where that one is faulty too, "
+            "its place stays empty and its energy is left out of the account.",
+            0.1,
+        ),
+        "km": Says("How far it is, one way; each trip goes there and back.", 42),
+        "per_km": Says("What a kilometre of driving costs.", 0.3),
+        "trips": Says("How often somebody goes there.", 1),
+        "hours": Says("Hours that the fetching takes in all.", 2),
+        "per_hour": Says("What an hour of your own is worth to you.", 12),
+        "years": Says("How many years the account runs.", 15),
+        "discount_rate_share": Says("Yearly interest that the money could earn elsewhere.", 0.03),
+        "price_growth_share": Says(
+            "Yearly growth of the price of electricity, from the second year on; state later prices at today's money.",
+            0.01,
+        ),
+        "ageing_share_per_year": Says(
+            "Share of its power that a panel, or of its capacity that a battery, loses each year.", 0.005
+        ),
+        "year": Says("In which year.", 11),
+        "resale_share": Says("Share of the outlay that a sale brings when you move out.", 0),
+        "running_cost_per_year": Says("Money that the set costs each year.", 0),
+        "year_kwh": Says("Energy of a year.", 640),
+        "night_draw_kwh": Says("Energy that the inverter draws at night in a year.", 0.4),
+        "self_used_share": Says("Share of the energy that is used at home.", 0.55),
+        "usable_kwh": Says("What the battery holds between full and empty.", 1.0),
+        "charge_limit_w": Says("The most that the battery takes, at its terminals.", 600),
+        "discharge_limit_w": Says("The most that the battery gives, at its terminals.", 600),
+        "max_input_current_a": Says("Largest operating current of each input of a box before the inverter.", 14),
+        "round_trip_share": Says("Energy that the battery gives over energy that it takes.", 0.88),
+        "standby_w": Says("What the box draws by itself, day and night.", 5),
+        "night_feed_w": Says("Power that a box without a meter reader feeds all night.", 120),
+        "charge_above_w": Says(
+            "Production up to this passes on to the home; what is above charges. 0: all of it.", 120
+        ),
+    }
+)

@@ -20,6 +20,33 @@ from dataclasses import asdict, dataclass
 from pathlib import Path
 
 REPEATS = 40
+# Twenty labels against ten inverters, no two alike.
+_PAIRS = json.dumps(
+    {
+        "site": {"latitude_deg": 54.2, "longitude_deg": 12.3},
+        "panels": [
+            {
+                "rated_power_w": 300 + 9 * n, "open_circuit_voltage_v": 38 + 0.6 * n,
+                "short_circuit_current_a": 10 + 0.2 * n, "max_power_voltage_v": 31.5 + 0.5 * n,
+                "max_power_current_a": (300 + 9 * n) / (31.5 + 0.5 * n), "voc_coefficient_pct_per_k": -0.26,
+            }
+            for n in range(20)
+        ],
+        "inverters": [
+            {
+                "ac_power_w": 600 + 20 * n,
+                "inputs": [
+                    {
+                        "max_input_voltage_v": 50 + n, "tracking_min_v": 16 + n, "tracking_max_v": 40 + n,
+                        "start_voltage_v": 20 + n, "max_current_a": 10 + n / 2, "max_short_circuit_current_a": 12 + n,
+                    }
+                ],
+            }
+            for n in range(10)
+        ],
+        "as_of": "2026-11-25",
+    }
+).encode()  # fmt: skip
 READY_WITHIN_S = 30.0
 
 
@@ -31,6 +58,7 @@ class ServingCost:
     first_appraisal_cpu_ms: float
     appraisal_cpu_ms: float
     version_cpu_ms: float
+    matrix_cpu_ms: float
     resident_mb: float
 
     @property
@@ -68,12 +96,15 @@ def serving_cost(request_file: Path, repeats: int = REPEATS) -> ServingCost:
         _ask(connection, "POST", "/v1/appraisal", body)
         first = _cpu_s(pid) - before
         appraisal = _cpu_of(pid, repeats, lambda: _ask(connection, "POST", "/v1/appraisal", body))
+        _ask(connection, "POST", "/v1/compatibility/matrix", _PAIRS)
+        matrix = _cpu_of(pid, repeats, lambda: _ask(connection, "POST", "/v1/compatibility/matrix", _PAIRS))
         version = _cpu_of(pid, repeats * 10, lambda: _ask(connection, "GET", "/version", None))
         return ServingCost(
             ready_after_s=ready_after_s,
             first_appraisal_cpu_ms=first * 1000,
             appraisal_cpu_ms=appraisal * 1000,
             version_cpu_ms=version * 1000,
+            matrix_cpu_ms=matrix * 1000,
             resident_mb=_resident_mb(pid),
         )
 
@@ -85,6 +116,8 @@ def report(cost: ServingCost) -> str:
             f"appraisal / version, CPU      {cost.appraisal_to_version:8.1f} x",
             f"appraisal, warm, CPU          {cost.appraisal_cpu_ms:8.1f} ms",
             f"appraisal, first at a place   {cost.first_appraisal_cpu_ms:8.1f} ms",
+            f"200 pairs / version, CPU      {cost.matrix_cpu_ms / cost.version_cpu_ms:8.1f} x",
+            f"200 pairs, warm, CPU          {cost.matrix_cpu_ms:8.1f} ms",
             f"version, CPU                  {cost.version_cpu_ms:8.2f} ms",
             f"ready after                   {cost.ready_after_s:8.2f} s",
             f"resident memory, peak         {cost.resident_mb:8.0f} MB",

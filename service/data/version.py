@@ -7,11 +7,15 @@ from importlib.resources.abc import Traversable
 _TABLES = (".json", ".csv", ".npz", ".npy", ".gz", ".bin")
 
 
-def data_version() -> str:
-    """Twelve hexadecimal digits of the SHA-256 over names and bytes of the packaged tables, in order of their names."""
+def data_version(own: bytes = b"") -> str:
+    """Twelve hexadecimal digits of the SHA-256 over names and bytes of the packaged tables, in order of their names.
+
+    ``own``: what an operator adds to the tables, so that another content is another edition.
+    """
     digest = hashlib.sha256()
     for name, file in sorted(_tables(files("service.data"), ""), key=lambda pair: pair[0]):
         digest.update(name.encode() + b"\0" + hashlib.sha256(file.read_bytes()).digest())
+    digest.update(own)
     return digest.hexdigest()[:12]
 
 

@@ -6,7 +6,7 @@ from typing import Any
 import pytest
 from pydantic import BaseModel
 
-from service.api.fields import SAYS
+from service.api.says import SAYS
 from service.api.schemas import (
     advice,
     array,
@@ -35,6 +35,8 @@ from service.core.model import place as core_place
 from service.core.model.bounds import BOUNDS
 
 # What a request spells otherwise, or spells in addition, with the reason.
+_TURNED = {"voc_coefficient_v_per_k", "voc_coefficient_mv_per_k", "isc_coefficient_a_per_k", "isc_coefficient_ma_per_k"}
+
 REQUESTS: list[tuple[type[BaseModel], Any, set[str], set[str]]] = [
     (place.SiteIn, core_place.Site, set(), set()),
     (array.PlaneIn, core_place.Plane, set(), set()),
@@ -44,8 +46,8 @@ REQUESTS: list[tuple[type[BaseModel], Any, set[str], set[str]]] = [
     (array.CoverIn, core_place.Cover, set(), set()),
     (array.ShadeIn, core_place.Shade, set(), set()),
     (array.ArrayIn, facts.Array, set(), set()),
-    # a coefficient may be given in volts or amperes too; completion turns it into per cent
-    (panel.PanelIn, facts.Panel, {"voc_coefficient_v_per_k", "isc_coefficient_a_per_k"}, set()),
+    # a coefficient may be given in volts or amperes or thousandths of them too; completion turns it into per cent
+    (panel.PanelIn, facts.Panel, _TURNED, set()),
     (inverter.InputIn, facts.Input, set(), set()),
     (inverter.InverterIn, facts.Inverter, set(), set()),
     (circuit.OtherSetIn, facts.OtherSet, set(), set()),

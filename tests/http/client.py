@@ -71,3 +71,27 @@ def changed(pointer: str, value: Any, base: dict[str, Any] = SMALLEST) -> dict[s
 def mistakes(answer: httpx.Response) -> dict[str, str]:
     """The mistakes of a problem: pointer -> code."""
     return {one["pointer"]: one["code"] for one in answer.json()["errors"]}
+
+
+def operated(request: dict[str, Any], operations: list[dict[str, Any]]) -> dict[str, Any]:
+    """A copy of a request with the operations ``add``, ``copy`` and ``remove`` of RFC 6902 made on it."""
+    request = deepcopy(request)
+    for one in operations:
+        parts = [int(part) if part.isdigit() else part for part in one["path"].split("/")[1:]]
+        node: Any = request
+        for part in parts[:-1]:
+            node = node[part]
+        if one["op"] == "remove":
+            del node[parts[-1]]
+            continue
+        value = one["value"]
+        if one["op"] == "copy":
+            value = request
+            for token in one["from"].split("/")[1:]:
+                value = value[int(token) if token.isdigit() else token]
+            value = deepcopy(value)
+        if isinstance(node, list):
+            node.insert(len(node) if parts[-1] == "-" else parts[-1], value)
+        else:
+            node[parts[-1]] = value
+    return request

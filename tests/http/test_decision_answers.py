@@ -7,7 +7,7 @@ from typing import Any
 
 import pytest
 
-from tests.http.client import SMALLEST, changed, post
+from tests.http.client import SMALLEST, changed, operated, post
 
 EXAMPLES = Path(__file__).parents[2] / "examples"
 MOMENTS = ["Before buying", "At the seller's door", "Before fitting", "Before plugging in", "On the first sunny day",
@@ -121,6 +121,47 @@ def test_two_fields_of_one_remedy_are_both_changed_where_no_cap_stands_before() 
     [change] = answer["decision"]["once_met"]["changes"]
     assert (change["code"], change["pointer"]) == ("own_circuit_and_lower_limit", "/socket_circuit")
     assert change["text"].endswith("1440 W.")
+    assert change["patch"] == [
+        {"op": "add", "path": "/socket_circuit/dedicated", "value": True, "from": None},
+        {"op": "add", "path": "/inverter/set_limit_w", "value": 1440, "from": None},
+    ]
+    again = post("/v1/appraisal", operated(uncapped, change["patch"])).json()
+    assert {one["verdict"] for one in again["compatibility"]["findings"] if one["code"] == "circuit_cable"} == {"fits"}
+    assert again["energy"]["year_kwh"] == answer["decision"]["once_met"]["year_kwh"]
+
+
+@pytest.mark.parametrize(
+    ("arrays", "input_count", "code"),
+    [([{"count": 2, "joined": "parallel"}], 2, "one_panel_per_input"),
+     ([{"input": 1}, {"input": 2}, {"input": 3}, {"input": 4}], 4, "fewer_panels")],
+)  # fmt: skip
+def test_a_remedy_of_several_fields_can_be_sent_again(
+    arrays: list[dict[str, Any]], input_count: int, code: str
+) -> None:
+    """Two panels beside each other on a 25 A input; 4 panels of 600 W where 2000 W of panels were published."""
+    weak = {"max_current_a": 18, "max_short_circuit_current_a": 25, "max_input_voltage_v": 60}
+    request = {
+        "site": {"latitude_deg": 54.2, "longitude_deg": 12.3, "rule_area": "DE"},
+        "arrays": [
+            {"name": f"array {n}", "panel": {
+                "rated_power_w": 600, "open_circuit_voltage_v": 41.7, "short_circuit_current_a": 17.4,
+                "max_power_voltage_v": 35.0, "max_power_current_a": 17.14},
+             **one} for n, one in enumerate(arrays)
+        ],
+        "inverter": {"ac_power_w": 800, "input_count": input_count, "inputs": [weak] * input_count},
+        "socket_circuit": {"plug": "special_connector"},
+        "as_of": "2026-11-25",
+    }  # fmt: skip
+    findings = post("/v1/appraisal", request).json()["compatibility"]["findings"]
+    told = [(f, r) for f in findings for r in f["remedies"] if r["code"] == code and r["patch"]]
+    assert told
+    for finding, remedy in told:
+        again = post("/v1/appraisal", operated(request, remedy["patch"])).json()
+        then = {f["verdict"] for f in again["compatibility"]["findings"] if f["code"] == finding["code"]}
+        assert remedy["verdict_then"] in then or then == {"fits"}
+        before = post("/v1/appraisal", request).json()["energy"]["year_kwh"]["middle"]
+        changed_by = again["energy"]["year_kwh"]["middle"] - before
+        assert changed_by == pytest.approx(remedy["year_kwh_change"], abs=0.2)
 
 
 @pytest.mark.parametrize("name", ["kranichwerft", "quinta_do_moinho", "juniper_bench", "smallest"])

@@ -51,6 +51,12 @@ def period(price: float | None = 0.3, **facts: Any) -> dict[str, Any]:
 
 # name -> the sentence it has (of the catalogue, or of the core), request, where it stands
 CASES: dict[str, tuple[str, dict[str, Any], str]] = {
+    "more used than needed": ("share_of_demand", {**PLAIN, "household": {"demand_kwh_per_year": 300}},
+                              "/use/self_used_share"),
+    "a band of another energy": ("band_of_share", changed("/use/self_used_kwh", {
+        "cautious": 100, "middle": 200, "hopeful": 900}, PLAIN), "/use/self_used_kwh"),
+    "months of a year's sum": ("", changed("/meter", {"netting": "month"}, changed(
+        "/tariff/periods/0/export", "netted", PLAIN)), "/meter/netting"),
     "an input that is not there": ("input", arrays({"input": 3}, input_count=2), "/arrays/0/input"),
     "no input left": ("", arrays({}, {}, input_count=1), "/arrays/1/input"),
     "three limits for two inputs": ("inputs", inverter(input_count=2, inputs=[{}, {}, {}]), "/inverter/inputs"),
@@ -120,6 +126,10 @@ CASES: dict[str, tuple[str, dict[str, Any], str]] = {
                       "/tariff/periods/0/rates/0/months"),
     "a price for what is unpaid": ("", {**SMALLEST, "tariff": period(export="unpaid", export_price_per_kwh=0.08)},
                                    "/tariff/periods/0/export_price_per_kwh"),
+    "a whole label of too few volts": ("", panel(**{**LABEL, "open_circuit_voltage_v": 20}),
+                                       f"{PANEL}/open_circuit_voltage_v"),
+    "a whole label of too little short-circuit current": ("", panel(**{**LABEL, "short_circuit_current_a": 5}),
+                                                          f"{PANEL}/short_circuit_current_a"),
     "Vmp above Voc": ("", panel(open_circuit_voltage_v=30, max_power_voltage_v=31), f"{PANEL}/max_power_voltage_v"),
     "Vmp far above Voc": ("", panel(open_circuit_voltage_v=7, max_power_voltage_v=144),
                           f"{PANEL}/open_circuit_voltage_v"),
@@ -139,7 +149,7 @@ CASES: dict[str, tuple[str, dict[str, Any], str]] = {
                                        f"{PANEL}/max_power_voltage_v"),
     "a whole label of more power": ("", panel(**{**LABEL, "rated_power_w": 540}), f"{PANEL}/rated_power_w"),
 }  # fmt: skip
-PLAINLY = {"a band out of order",
+PLAINLY = {"a band out of order", "more used than needed", "a band of another energy", "months of a year's sum",
            "a set and its energy", "no currency anywhere", "a box beside known energy", "rates beside known energy",
            "kVA without an inverter"}  # fmt: skip
 

@@ -192,7 +192,7 @@ def test_the_docs_need_nothing_from_elsewhere() -> None:
     assert "/v1/appraisal" in page.text
     assert "`" not in page.text
     assert "<code>energy.year_kwh</code>" in page.text
-    assert "series | parallel | null" in page.text
+    assert "series | parallel | one_string | null" in page.text
     assert "number -1 to 0 or null" in page.text
     assert "None" not in page.text
 

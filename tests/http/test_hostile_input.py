@@ -304,6 +304,9 @@ def test_a_wrong_method_is_told_the_right_ones_before_anything_about_the_body() 
         assert answer.status_code == 405
         assert set(answer.headers["allow"].split(", ")) == allow
         assert answer.json()["code"] == "method_not_allowed"
+        [told] = answer.json()["errors"]
+        assert (told["in"], told["pointer"], told["given"]) == ("header", ":method", method)
+        assert told["example"] in allow
     options = ask("OPTIONS", "/v1/climate")
     assert options.status_code == 204
     assert "POST" in options.headers["allow"]
@@ -315,6 +318,10 @@ def test_an_unknown_path_is_a_problem_too() -> None:
         assert answer.status_code == 404, path
         assert answer.json()["code"] == "not_found"
         assert len(answer.content) < 2000
+        [told] = answer.json()["errors"]
+        assert told["in"] == "path"
+        assert ask("GET", told["example"]).status_code in {200, 405}
+    assert ask("POST", "/v1/apraisal").json()["errors"][0]["example"] == "/v1/appraisal"
 
 
 @pytest.mark.parametrize(
@@ -351,7 +358,11 @@ def test_naughty_names_are_names(text: str) -> None:
 
 
 def test_a_strange_host_is_refused_but_not_for_health() -> None:
-    assert ask("GET", "/version", headers={"host": "evil.example"}).status_code == 421
+    refused = ask("GET", "/version", headers={"host": "evil.example"})
+    assert refused.status_code == 421
+    [told] = refused.json()["errors"]
+    assert (told["in"], told["pointer"], told["given"]) == ("header", "host", "evil.example")
+    assert told["accepted"]
     assert ask("GET", "/version", headers={"host": "localhost:8080"}).status_code == 200
     assert ask("GET", "/version", headers={"host": "[::1]:8080"}).status_code == 200
     assert ask("GET", "/health/live", headers={"host": "10.0.0.7"}).status_code == 200

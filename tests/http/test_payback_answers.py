@@ -24,7 +24,7 @@ def test_an_outlay_is_told_by_kind() -> None:
         }
     )  # fmt: skip
     assert told["outlay_parts"] == {
-        "things": 225, "freight": 12, "fetching": 40.2, "registration": 8, "second_hand_risk": 13
+        "things": 225, "freight": 12, "fetching": 40.2, "registration": 8, "second_hand_risk": 13, "rebates": 0,
     }  # fmt: skip
     assert told["outlay"] == pytest.approx(298.2)
     assert told["expected_year_kwh"] == pytest.approx(640 * 0.99)
@@ -114,8 +114,8 @@ def test_the_currency_is_the_tariffs_and_no_price_of_another_is_borrowed() -> No
 
 
 def test_a_use_that_is_pasted_brings_its_width() -> None:
-    appraisal = post("/v1/appraisal", {**SMALLEST, "outlay": PLAIN["outlay"]}).json()
     price = {"currency": "EUR", "periods": [{"import_price_per_kwh": 0.3869}]}
+    appraisal = post("/v1/appraisal", {**SMALLEST, "outlay": PLAIN["outlay"], "tariff": price}).json()
     told = payback(energy=appraisal["energy"], use=appraisal["use"], tariff=price)
     assert told["saving_first_year"]["cautious"] == pytest.approx(
         appraisal["payback"]["saving_first_year"]["cautious"], rel=1e-3
@@ -192,3 +192,12 @@ def test_energy_that_is_all_counted_is_as_sure_as_its_own_band() -> None:
     years = answer["payback"]["simple_payback_years"]
     assert [years[end] for end in ("cautious", "middle", "hopeful")] == pytest.approx([4.565, 4.024, 3.597], abs=2e-3)
     assert "/use/self_used_share" not in {one["pointer"] for one in answer["assumptions"]}
+
+
+def test_a_rebate_is_taken_off_and_said() -> None:
+    set_and_rebate = [{"what": "set", "amount": 500}, {"what": "city", "amount": -200}]
+    told = payback(outlay={"items": set_and_rebate})
+    assert (told["outlay"], told["outlay_parts"]["things"], told["outlay_parts"]["rebates"]) == (300, 300, 200)
+    assert payback()["outlay_parts"]["rebates"] == 0
+    report = post("/v1/appraisal", SMALLEST | {"outlay": {"items": set_and_rebate}}, accept="text/plain").text
+    assert "rebates of 200 taken off" in " ".join(report.split())

@@ -162,7 +162,7 @@ def test_a_period_without_a_price_takes_that_of_the_area() -> None:
 
 REFUSED: dict[str, tuple[dict[str, Any], str]] = {
     "rates and hours": ({**PERIOD, "rates": [NIGHT], "hourly": {"import_prices_per_kwh": [0.3] * 24}}, "/hourly"),
-    "a rate that never holds": ({**PERIOD, "rates": [NIGHT, {**NIGHT, "days": "weekend"}]}, "/rates/1"),
+    "a rate that never holds": ({**PERIOD, "rates": [NIGHT, {**NIGHT, "days": "weekend"}]}, "/rates"),
     "a rate without a price": ({**PERIOD, "rates": [{"days": "weekend"}]}, "/rates/0"),
     "a rate without an end": ({**PERIOD, "rates": [{"from_clock": "22:00", "import_price_per_kwh": 0.2}]},
                               "/rates/0/to_clock"),
@@ -180,6 +180,17 @@ def test_contradicting_rates_are_refused_with_what_would_do(name: str) -> None:
     assert mistake["code"] == "contradiction"
     assert mistake["problem"]
     assert mistake["accepted"]
+
+
+@pytest.mark.parametrize(
+    "rates",
+    [[NIGHT, {**NIGHT, "days": "weekend"}], [{"import_price_per_kwh": 0.3}, NIGHT], [NIGHT, NIGHT],
+     [{"import_price_per_kwh": 0.3}, {"days": "sunday", "import_price_per_kwh": 0.1}, {**NIGHT, "days": "weekend"}]],
+)  # fmt: skip
+def test_the_example_beside_a_rate_that_never_holds_is_accepted(rates: list[dict[str, Any]]) -> None:
+    (mistake,) = refused({**SET, "tariff": tariff({**PERIOD, "rates": rates})})
+    assert mistake["pointer"] == "/tariff/periods/0/rates"
+    answered({**SET, "tariff": tariff({**PERIOD, "rates": json.loads(mistake["example"])})})
 
 
 def test_overlapping_and_unsorted_periods_are_refused_with_an_example() -> None:

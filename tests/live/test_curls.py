@@ -45,4 +45,6 @@ def test_every_curl_of_the_examples_is_answered(address: str) -> None:
     )
     assert done.returncode == 0, done.stdout[-2000:] + done.stderr
     assert "What was checked" in done.stdout
+    assert "Which panel it can be" in done.stdout
+    assert '"found_in":"label"' in done.stdout
     assert '"problem"' not in done.stdout

@@ -6,7 +6,7 @@ from typing import Any
 from hypothesis import assume, event, given
 from hypothesis import strategies as st
 
-from tests.http.client import post
+from tests.http.client import operated, post
 
 PANEL = {
     "rated_power_w": 440, "open_circuit_voltage_v": 39.4, "short_circuit_current_a": 14.1,
@@ -60,10 +60,8 @@ def met(request: dict[str, Any], decision: dict[str, Any]) -> dict[str, Any]:
     """The request with what the decision's changes set in it, as a caller would write it."""
     mended = deepcopy(request)
     for change in decision["once_met"]["changes"]:
-        if change["code"] == "one_panel_per_input" and change["new_value"] is None:
-            stacked = next(one for one in mended["arrays"] if one["count"] > 1)
-            stacked |= {"count": 1, "joined": "series"}
-            mended["arrays"].append({**deepcopy(stacked), "input": 2})
+        if change["patch"]:
+            mended = operated(mended, change["patch"])
             continue
         *way, last = change["pointer"].split("/")[1:]
         node: Any = mended

@@ -22,9 +22,11 @@ from service.core.model import facts
 from service.core.model.assumption import Assumption, Assumptions
 from service.core.model.facts import Setup
 from service.core.model.finding import Verdict
+from service.data.panel_list import load_panel_list
 from tests import builders
 from tests.properties.compatibility_strategies import AS_OF, asked
 
+LISTED = load_panel_list()
 Given = dict[str, Any]
 Verdicts = dict[tuple[str, str], Verdict]
 
@@ -143,7 +145,9 @@ def circuits(draw: st.DrawFn, area: str) -> Given:
 def answered(request: Given, area: str) -> tuple[Verdicts, dict[str, Assumption]]:
     """The verdicts on a request, completed as the service does it, by code and place; and what was assumed."""
     log: list[Assumption] = []
-    arrays = arrays_of([Node(given, f"/arrays/{i}", log) for i, given in enumerate(request["arrays"])], 1, AS_OF)
+    arrays = arrays_of(
+        [Node(given, f"/arrays/{i}", log) for i, given in enumerate(request["arrays"])], 1, AS_OF, LISTED
+    )
     inverter = inverter_of(Node(request["inverter"], "/inverter", log), 1)
     circuit = circuit_of(Node(request["socket_circuit"], "/socket_circuit", log), area)
     setup: Setup = builders.setup(

@@ -123,6 +123,20 @@ def test_rates_that_all_cost_the_base_price_change_nothing(tariff, home, netting
     np.testing.assert_allclose(one, other, rtol=1e-9, atol=1e-9)
 
 
+LONGER = ("quarter_hour", "hour", "month", "year")
+
+
+@given(TARIFFS, HOMES, st.booleans(), st.integers(0, 2))
+def test_netting_over_a_longer_time_never_saves_less(tariff, home, sums_phases, at):
+    # the rest at no more than the import price, and one price a period: else an hour's own price could be worth more
+    netted = with_periods(tariff, lambda p: replace(p, export="netted", rates=(), export_price_per_kwh=min(
+        p.export_price_per_kwh, p.import_price_per_kwh)))  # fmt: skip
+    short, long = (
+        yearly(account(netted, home, netting=one, sums_phases=sums_phases)[1]) for one in LONGER[at : at + 2]
+    )
+    assert (long >= short - 1e-6).all()
+
+
 @given(TARIFFS, HOMES, NETTINGS)
 def test_what_is_sent_out_is_never_worth_less_netted_than_unpaid_at_any_hour(tariff, home, netting):
     netted, unpaid = (with_periods(tariff, lambda p, e=e: replace(p, export=e)) for e in ("netted", "unpaid"))

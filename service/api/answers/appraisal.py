@@ -7,11 +7,12 @@ from service.api.schemas.advice import DecisionOut, StepOut
 from service.api.schemas.answers import AppraisalOut
 from service.api.schemas.energy import EnergyOut
 from service.api.schemas.finding import CompatibilityOut
+from service.api.schemas.fixing import FixingOut
 from service.api.schemas.payback import PaybackOut
 from service.api.schemas.requests import AppraisalIn
 from service.api.schemas.storage import StorageOut
 from service.api.schemas.use import UseOut
-from service.core.appraisal import Again, appraise, priced_remedies
+from service.core.appraisal import Again, appraise, priced_remedies, told_over_the_year
 from service.core.energy import EnergyYear
 from service.core.model.assumption import Assumptions
 from service.core.model.facts import Setup
@@ -24,6 +25,10 @@ def appraisal(body: bytes, deps: Deps) -> AppraisalOut:
     setup, energy = question.setup, question.energy
     account = question.account()
     compatibility = priced_remedies(checked(question), setup, question.year_kwh, question.assumptions)
+    year, currency = energy.year_kwh.middle, setup.tariff.currency if setup.tariff else None
+    saving = account.saving_first_year.middle if account else None
+    per_kwh = saving / year if saving is not None and year else None
+    compatibility = told_over_the_year(compatibility, energy, per_kwh, currency)
     found = appraise(
         given=question.given,
         setup=setup,
@@ -39,6 +44,7 @@ def appraisal(body: bytes, deps: Deps) -> AppraisalOut:
     return AppraisalOut(
         decision=DecisionOut.of(found.decision),
         compatibility=CompatibilityOut.of(compatibility),
+        fixing=FixingOut.of(question.fixing),
         energy=EnergyOut.of(energy, calendar),
         use=UseOut.of(question.use, question.habits(), setup.tariff.currency if setup.tariff else None),
         payback=payback_out(question, account),

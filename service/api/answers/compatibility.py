@@ -4,6 +4,7 @@ from service.api.answers.question import Question
 from service.api.deps import Deps
 from service.api.schemas.answers import CompatibilityAnswerOut
 from service.api.schemas.finding import CompatibilityOut
+from service.api.schemas.fixing import FixingOut
 from service.api.schemas.requests import CompatibilityIn
 from service.core.compatibility import Compatibility, check
 
@@ -13,7 +14,9 @@ def compatibility(body: bytes, deps: Deps) -> CompatibilityAnswerOut:
     question = Question.asked(CompatibilityIn, body, deps)
     found = checked(question)
     return CompatibilityAnswerOut(
-        compatibility=CompatibilityOut.of(found), **question.beside(question.chosen_cautions(found.findings))
+        compatibility=CompatibilityOut.of(found),
+        fixing=FixingOut.of(question.fixing),
+        **question.beside(question.chosen_cautions(found.findings)),
     )
 
 
@@ -26,4 +29,5 @@ def checked(question: Question) -> Compatibility:
         question.card,
         question.as_of,
         question.curves,
+        question.cool_cell_c,
     )

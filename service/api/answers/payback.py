@@ -2,7 +2,7 @@
 
 from service.api.answers.appraisal import payback_out, storage_out
 from service.api.answers.place import country_at
-from service.api.answers.question import Question, dated, day_of
+from service.api.answers.question import Question, dated, day_of, price_unknown_sd_share
 from service.api.deps import Deps
 from service.api.schemas.advice import cautions_out
 from service.api.schemas.answers import PaybackAnswerOut
@@ -54,6 +54,7 @@ def _of_known_energy(request: PaybackIn, energy: KnownEnergyIn, deps: Deps) -> P
         self_used_kwh=completed.self_used_kwh,
         night_draw_kwh=energy.night_draw_kwh or 0.0,
         ac_power_w=request.inverter.ac_power_w if request.inverter else None,
+        price_unknown_sd_share=price_unknown_sd_share(completed.assumptions),
     )
     chosen = chosen_cautions(deps.cautions, given, ())
     return PaybackAnswerOut(

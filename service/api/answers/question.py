@@ -18,6 +18,7 @@ from service.core.appraisal import ChosenCautions, chosen_cautions
 from service.core.compatibility import Curves, check
 from service.core.completion import Completed, as_request, complete, moves, unmoved
 from service.core.energy import (
+    ArrayConditions,
     ArrayHours,
     EnergyYear,
     array_conditions,
@@ -25,8 +26,10 @@ from service.core.energy import (
     energy_year,
     same_direct_current,
 )
+from service.core.fixing import FixingForces, fixing_forces
 from service.core.household import demand_w
 from service.core.model.assumption import Assumptions
+from service.core.model.band import Z_95
 from service.core.model.facts import Setup
 from service.core.model.finding import Finding
 from service.core.model.hours import Floats, SkyYear
@@ -125,14 +128,28 @@ class Question:
 
     def account(self) -> Worth | None:
         """What the set is worth; None where no price per kWh is known."""
-        return worth(self.energy, self.use, self.setup, self.as_of)
+        return worth(self.energy, self.use, self.setup, self.as_of, price_unknown_sd_share(self.assumptions))
+
+    @cached_property
+    def fixing(self) -> FixingForces:
+        """What a storm does to the panels."""
+        return fixing_forces(self.setup, self.assumptions)
+
+    @cached_property
+    def _conditions(self) -> tuple[ArrayConditions, ...] | tuple[ArrayHours, ...]:
+        """Each array's cells in the year; the electrical chain runs only where the year is asked for too."""
+        kept = next((hours for known, hours in self.directs if same_direct_current(self.setup, known)), None)
+        return array_conditions(self.setup, self.sky) if kept is None else kept
 
     @property
     def hottest_cell_c(self) -> tuple[float, ...]:
-        """The hottest hour of each array's cells; the electrical chain runs only where the year is asked for too."""
-        kept = next((hours for known, hours in self.directs if same_direct_current(self.setup, known)), None)
-        known = array_conditions(self.setup, self.sky) if kept is None else kept
-        return tuple(one.hottest_cell_c for one in known)
+        """The hottest hour of each array's cells."""
+        return tuple(one.hottest_cell_c for one in self._conditions)
+
+    @property
+    def cool_cell_c(self) -> tuple[float, ...]:
+        """How cool each array's cells are in light."""
+        return tuple(one.cool_cell_c for one in self._conditions)
 
     @cached_property
     def energy(self) -> EnergyYear:
@@ -145,7 +162,7 @@ class Question:
         if setup.inverter.export_limit_w is None:
             return energy
         limited = limited_export(energy, setup, self.demand_of(setup), self.sky, self.other_w)
-        use = use_at_home(limited, setup, self.sky.calendar, self.deps.demand_shape, self.other_w)
+        use = self._use_of(limited, setup)
         return with_band_of_use(limited, use)
 
     @cached_property
@@ -156,7 +173,12 @@ class Question:
     @cached_property
     def use(self) -> UseAtHome:
         """What of the year is used at home."""
-        return use_at_home(self.energy, self.setup, self.sky.calendar, self.deps.demand_shape, self.other_w)
+        return self._use_of(self.energy, self.setup)
+
+    def _use_of(self, energy: EnergyYear, setup: Setup) -> UseAtHome:
+        needs = self.assumptions.by_pointer.get("/household/demand_kwh_per_year")
+        ends = None if needs is None or needs.low is None or needs.high is None else (needs.low, needs.high)
+        return use_at_home(energy, setup, self.sky.calendar, self.deps.demand_shape, self.other_w, ends)
 
     def habits(self) -> tuple[Habit, ...]:
         """The best hour of each machine."""
@@ -214,10 +236,18 @@ class Question:
         """The completed request, to be edited and sent again; every pointer of the answer resolves in it."""
         open_parts = {"socket_circuit": None, "tariff": None, "outlay": None, "storage": None}
         request: dict[str, Any] = {**open_parts, **as_request(self.setup), "as_of": self.as_of.isoformat()}
-        for assumption in self.assumptions.by_pointer.values():
-            if assumption.value is None:
-                _say_null(request, assumption.pointer)
+        open_at = [a.pointer for a in self.assumptions.by_pointer.values() if a.value is None]
+        for pointer in (*open_at, *self.fixing.not_looked_at):
+            _say_null(request, pointer)
         return request
+
+
+def price_unknown_sd_share(assumptions: Assumptions) -> float:
+    """How far an import price that nobody said may be off, as a relative standard deviation; 0 where it was said."""
+    found = assumptions.by_pointer.get("/tariff/periods/0/import_price_per_kwh")
+    if found is None or found.low is None or found.high is None or not isinstance(found.value, int | float):
+        return 0.0
+    return (found.high - found.low) / (2 * Z_95) / found.value if found.value > 0 else 0.0
 
 
 def day_of(as_of: str | None, deps: Deps) -> date:

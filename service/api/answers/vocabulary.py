@@ -7,8 +7,8 @@ from pydantic import BaseModel
 
 from service.api.answers.question import editions
 from service.api.deps import Deps
-from service.api.fields import SAYS
 from service.api.long_lists import long_lists
+from service.api.says import SAYS
 from service.api.schemas.advice import Severity
 from service.api.schemas.guide import guide_of
 from service.api.schemas.requests import AppraisalIn, PaybackIn
@@ -49,8 +49,9 @@ def vocabulary(deps: Deps) -> VocabularyOut:
         remedies=_words("remedies"),
         conditions=_words("decisions", _of_decision("condition."), "condition."),
         cost_reasons=_words("decisions", _of_decision("cost_because."), "cost_because."),
-        steps=_words("steps", (code for code in codes_of("steps") if "." not in code)),
+        steps=_words("steps", (code for code in _bare("steps") if code != "when")),
         cautions=_words("cautions", (caution.code for caution in deps.cautions)),
+        fixing=_words("fixing", (code for code in _bare("fixing") if code not in {"forces", "caution"})),
         losses=_words("losses"),
         spread=_words("spread"),
         crossings=_words("payback", codes_of("payback", "crossings."), "crossings."),
@@ -59,6 +60,8 @@ def vocabulary(deps: Deps) -> VocabularyOut:
         co2=_words("payback", codes_of("payback", "co2."), "co2."),
         storage=_words("storage"),
         assumptions=_words("assumptions", dict.fromkeys(row.code for row in default_rows())),
+        identity_doubts=_words("identity", codes_of("identity", "doubt."), "doubt."),
+        identity_readings=_words("identity", codes_of("identity", "read."), "read."),
         problems=_words("problems", codes_of("problems", "title."), "title."),
         defaults=[DefaultOut.from_core(row) for row in default_rows()],
         **editions(deps),
@@ -72,7 +75,7 @@ def _of_decision(prefix: str) -> list[str]:
 
 def _words(noun: str, codes: Iterable[str] | None = None, prefix: str = "") -> list[WordOut]:
     """Codes with their sentence, where it needs no facts; variants of a code count as one."""
-    listed = dict.fromkeys(code.split(".")[0] for code in codes_of(noun)) if codes is None else codes
+    listed = _bare(noun) if codes is None else codes
     found = []
     for code in listed:
         text = template_of(noun, prefix + code)
@@ -83,6 +86,11 @@ def _words(noun: str, codes: Iterable[str] | None = None, prefix: str = "") -> l
 def _first_parts(prefix: str) -> Iterable[str]:
     """The codes of the account's sentences, variants counted as one."""
     return dict.fromkeys(code.split(".")[0] for code in codes_of("payback", prefix))
+
+
+def _bare(noun: str) -> Iterable[str]:
+    """The codes of a noun, without their variants."""
+    return dict.fromkeys(code.split(".")[0] for code in codes_of(noun))
 
 
 def _closed_lists(model: type[BaseModel]) -> dict[str, list[str]]:

@@ -3,6 +3,7 @@
 from collections.abc import Iterable, Iterator
 
 from service.api.render.lines import as_text, headed, wrapped
+from service.api.render.report_fixing import fixing_lines
 from service.api.render.report_money import energy_lines, money_lines, storage_lines, use_lines
 from service.api.schemas.advice import ConditionOut
 from service.api.schemas.answers import AppraisalOut
@@ -21,6 +22,7 @@ def report(answer: AppraisalOut) -> bytes:
             *_decision(answer),
             *headed("Why", _bullets(dict.fromkeys(reason.text for reason in answer.decision.because))),
             *headed("What was checked", _findings(answer)),
+            *headed("What a storm does", fixing_lines(answer.fixing)),
             *headed("Energy", (*_as_asked(answer), *energy_lines(answer.energy))),
             *headed("Use at home", use_lines(answer.use)),
             *headed("Money", (*_as_asked(answer), *money_lines(answer.payback)) if answer.payback else ()),

@@ -152,6 +152,8 @@ def _outlay_lines(payback: PaybackOut) -> Iterator[str]:
         ("faulty panels bought again", parts.second_hand_risk),
     )
     listed = [f"{name} {for_people(amount)}" for name, amount in (("things", parts.things), *others) if amount]
+    if parts.rebates:
+        listed.append(f"rebates of {for_people(parts.rebates)} taken off")
     made_of = f" ({', '.join(listed)})" if len(listed) > 1 else ""
     yield from wrapped(f"Outlay: {payback.outlay:.0f} {currency}{made_of}.")
 

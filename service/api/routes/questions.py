@@ -11,15 +11,20 @@ from service.api.answers.appraisal import appraisal
 from service.api.answers.climate import climate
 from service.api.answers.compatibility import compatibility
 from service.api.answers.energy import energy
+from service.api.answers.matrix import compatibility_matrix
+from service.api.answers.panel_identity import panel_identity
 from service.api.answers.payback import payback
 from service.api.deps import Deps
 from service.api.render.accept import JSON, TEXT
+from service.api.render.identity import identity_text
 from service.api.render.json import as_json
 from service.api.render.report import report
 from service.api.routes.described import Served, described
 from service.api.routes.desk import Desk
 from service.api.schemas.answers import AppraisalOut, CompatibilityAnswerOut, EnergyAnswerOut, PaybackAnswerOut
 from service.api.schemas.climate import ClimateOut
+from service.api.schemas.matrix import MatrixIn, MatrixOut
+from service.api.schemas.panel_identity import PanelIdentityIn, PanelIdentityOut
 from service.api.schemas.requests import AppraisalIn, ClimateIn, CompatibilityIn, EnergyIn, PaybackIn
 
 ONLY_JSON: Mapping[str, Callable[[Any], bytes]] = {JSON: as_json}
@@ -54,11 +59,24 @@ def question_routes(desk: Desk) -> list[Served]:
             "Findings, worst first, each with its figures, its source and what would mend it. Takes what an appraisal "
             "takes.",
             tag="questions", body=CompatibilityIn, answer=CompatibilityAnswerOut, problems=NO_ANSWER), "POST"),
+        Served("/v1/compatibility/matrix", asked(compatibility_matrix), described(
+            "compatibility_matrix", "Which of many panels suit which of many inverters?",
+            "Up to 50 panels and 50 inverters: each pair as one panel alone on an input, panel side only, with the "
+            "finding that its verdict hangs on. `/v1/compatibility` tells all findings of a pair and what would mend "
+            "them.",
+            tag="questions", body=MatrixIn, answer=MatrixOut, problems=NO_ANSWER), "POST"),
         Served("/v1/payback", asked(payback), described(
             "payback", "When is it paid back?",
             "Of a set, with what an appraisal takes; or plainly of `energy.year_kwh`, `use.self_used_share` and a "
             "tariff. Parts of an appraisal's answer can be pasted in.",
             tag="questions", body=PaybackIn, answer=PaybackAnswerOut, problems=NO_ANSWER), "POST"),
+        Served("/v1/panel-identity", asked(panel_identity, {JSON: as_json, TEXT: identity_text}), described(
+            "identify_panel", "Which panel is it?",
+            "From power, size, visible cells, model code or pasted label text: the panels that it can be, each rating "
+            "with its range and what that rests on, and what to read next on the label. Ranges rest on the public "
+            "list of the California Energy Commission, which ends in 2019, and on the sizes of cells for newer panels. "
+            "A match by code is a claim, no proof.",
+            tag="questions", body=PanelIdentityIn, answer=PanelIdentityOut, formats=(JSON, TEXT)), "POST"),
         Served("/v1/climate", asked(climate), described(
             "climate", "What weather does the answer rest on?",
             "The same as GET, with the place in the body: coordinates stay out of addresses and logs.",

@@ -1,6 +1,7 @@
 """Where are the tables read that answers rest on: climate, vocabulary, local rules?"""
 
-from functools import cache
+from datetime import date
+from functools import cache, lru_cache
 
 from starlette.requests import Request
 from starlette.responses import Response
@@ -10,12 +11,12 @@ from service.api.answers.local_rules import local_rule, local_rules
 from service.api.answers.question import day_of
 from service.api.answers.vocabulary import vocabulary
 from service.api.deps import Deps
-from service.api.fields import SAYS
 from service.api.render.accept import JSON
 from service.api.render.json import as_json
 from service.api.routes.described import Parameter, Served, described, parameter
 from service.api.routes.desk import Desk
 from service.api.routes.replies import fetched, format_of
+from service.api.says import SAYS
 from service.api.schemas.climate import ClimateOut
 from service.api.schemas.local_rules import LocalRuleOut, LocalRulesOut
 from service.api.schemas.mistakes import as_example
@@ -62,15 +63,19 @@ def _vocabulary(deps: Deps) -> Served:
 
 
 def _local_rules(deps: Deps) -> Served:
-    areas = cache(lambda: as_json(local_rules(deps)))
+    @lru_cache(maxsize=4)
+    def areas(as_of: date) -> bytes:
+        return as_json(local_rules(as_of, deps))
 
     async def get_local_rules(request: Request) -> Response:
-        return fetched(request, format_of(request, (JSON,)), areas())
+        media = format_of(request, (JSON,))
+        as_of = day_of(day_in_query("as_of", request.query_params.multi_items()), deps)
+        return fetched(request, media, areas(as_of))
 
     return Served("/v1/local-rules", get_local_rules, described(
         "local_rules", "For which places is something known of what was published?",
         "Areas with dated cards. Information with a date, never an opinion on the law.",
-        tag="tables", answer=LocalRulesOut))  # fmt: skip
+        tag="tables", answer=LocalRulesOut, parameters=(_day(),), problems=("invalid_request",)))  # fmt: skip
 
 
 def _local_rule(deps: Deps) -> Served:
@@ -86,16 +91,19 @@ def _local_rule(deps: Deps) -> Served:
         "area", "path", "ISO 3166 code of the area.", {"type": "string", "maxLength": _LONGEST_AREA}, required=True
     )
     area["example"] = "DE"
-    day = parameter(
+    return Served("/v1/local-rules/{area}", get_local_rule, described(
+        "local_rule", "What has been published for this place?",
+        "The card that speaks on a day, and the others of the area. A wider area's card is said to be one.",
+        tag="tables", answer=LocalRuleOut, parameters=(area, _day()),
+        problems=("unknown_area", "invalid_request")))  # fmt: skip
+
+
+def _day() -> Parameter:
+    return parameter(
         "as_of", "query", "The day of the question; today where absent.",
         {"type": "string", "format": "date", "minLength": 10, "maxLength": 10,
          "pattern": "^2[01][0-9]{2}-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])$"}, required=False,
     )  # fmt: skip
-    return Served("/v1/local-rules/{area}", get_local_rule, described(
-        "local_rule", "What has been published for this place?",
-        "The card that speaks on a day, and the others of the area. A wider area's card is said to be one.",
-        tag="tables", answer=LocalRuleOut, parameters=(area, day),
-        problems=("unknown_area", "invalid_request")))  # fmt: skip
 
 
 def _number(name: str) -> Parameter:

@@ -9,6 +9,7 @@ from pydantic import Field
 from service.api.schemas import rounding as r
 from service.api.schemas.band import KwhBandOut, MoneyBandOut, YearsBandOut
 from service.api.schemas.base import Anything, Code, Facts, Out, Pointer, Text
+from service.api.schemas.finding import OperationOut
 from service.api.words import say
 from service.core.appraisal import Choice, ChosenCautions, Condition, Decision, OnceMet, Reason, Step
 from service.core.model.caution import Caution
@@ -50,6 +51,9 @@ class ConditionOut(Out):
     facts: Facts
     text: Text
     pointer: Pointer | None
+    patch: list[OperationOut] = Field(
+        max_length=40, description="What to change where it is more than one field, in this order (RFC 6902)."
+    )
     who: str = Field(description="Who can see to it: you, electrician, seller, operator or landlord.", max_length=20)
     cost: MoneyBandOut | None = Field(description="What it costs once; null where that is not known.")
     cost_per_year: MoneyBandOut | None = Field(
@@ -79,6 +83,9 @@ class ChangeOut(Out):
     text: Text
     pointer: Pointer | None
     new_value: Anything = Field(description="What to put there; null where it is more than one field.")
+    patch: list[OperationOut] = Field(
+        max_length=40, description="What to change where it is more than one field, in this order (RFC 6902)."
+    )
 
     @classmethod
     def of(cls, condition: Condition) -> Self:

@@ -10,6 +10,7 @@ from service.api.schemas.assumption import AssumptionOut
 from service.api.schemas.base import Out, absent
 from service.api.schemas.energy import EnergyOut
 from service.api.schemas.finding import CompatibilityOut
+from service.api.schemas.fixing import FixingOut
 from service.api.schemas.payback import PaybackOut
 from service.api.schemas.storage import StorageOut
 from service.api.schemas.use import UseOut
@@ -33,6 +34,7 @@ class _Beside(Out):
 class _Appraisal(Out):
     decision: DecisionOut
     compatibility: CompatibilityOut
+    fixing: FixingOut
     energy: EnergyOut
     use: UseOut
     payback: PaybackOut | None
@@ -54,6 +56,7 @@ class EnergyAnswerOut(_Beside, _Energy):
 
 class _Compatibility(Out):
     compatibility: CompatibilityOut
+    fixing: FixingOut
 
 
 class CompatibilityAnswerOut(_Beside, _Compatibility):

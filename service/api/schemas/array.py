@@ -6,6 +6,7 @@ from pydantic import Field
 
 from service.api import fields as f
 from service.api.schemas.base import In
+from service.api.schemas.fixing import FixingIn
 from service.api.schemas.panel import PanelIn
 
 
@@ -66,7 +67,8 @@ class ArrayIn(In):
     count: f.Count | None = None
     joined: f.Joined | None = Field(
         default=None,
-        description="How its panels are wired; one panel needs neither. Arrays on one input lie in parallel.",
+        description="How its panels are wired; one panel needs neither. Arrays on one input lie in parallel, or, where "
+        "each says `one_string`, in series.",
     )
     mount: f.Mount | None = Field(default=None, description="What the panels hang on or stand on.")
     plane: PlaneIn | None = None
@@ -83,6 +85,7 @@ class ArrayIn(In):
     mismatch_share: f.MismatchShare | None = None
     hottest_cell_c: f.HottestCellC | None = None
     rear_light_share: f.RearLightShare | None = None
+    fixing: FixingIn | None = None
     lead_length_m: f.LeadLengthM | None = None
     lead_mm2: f.LeadMm2 | None = None
     panel: PanelIn

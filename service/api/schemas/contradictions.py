@@ -4,14 +4,18 @@ Every contradiction tells what would be accepted at its place, and an example th
 """
 
 from datetime import date, timedelta
+from math import floor
 
 from service.api.schemas.array import ArrayIn
 from service.api.schemas.base import In
 from service.api.schemas.guide import guide_of
 from service.api.schemas.household import DEMAND_LENGTHS, DemandIn, HouseholdIn, MeterIn
 from service.api.schemas.inverter import InverterIn
+from service.api.schemas.matrix import MatrixIn
 from service.api.schemas.mistakes import NOTHING, Found, Mistake, mistake_of
 from service.api.schemas.money import TariffIn
+from service.api.schemas.panel import PanelIn
+from service.api.schemas.panel_identity import PanelIdentityIn
 from service.api.schemas.requests import AppraisalIn, PaybackIn, YearKwhBandIn
 from service.api.schemas.storage import StorageIn
 from service.api.words import say
@@ -20,25 +24,30 @@ from service.core.model.bounds import BOUNDS
 from service.core.model.hours import HOURS
 
 HOUR_MINUTES = 60
+_ROUNDED = 0.02  # of figures that were rounded before they were sent
 
 _COEFFICIENTS = (
-    ("voc_coefficient_pct_per_k", "voc_coefficient_v_per_k"),
-    ("isc_coefficient_pct_per_k", "isc_coefficient_a_per_k"),
+    ("voc_coefficient_pct_per_k", "voc_coefficient_v_per_k", "voc_coefficient_mv_per_k"),
+    ("isc_coefficient_pct_per_k", "isc_coefficient_a_per_k", "isc_coefficient_ma_per_k"),
 )
 
 
 def contradictions(request: In) -> list[Mistake]:
     """All contradictions of a request, in its own order."""
     found = Found()
+    if isinstance(request, PanelIdentityIn):
+        _identity(request, found)
+    if isinstance(request, MatrixIn):
+        _candidates(request, found)
     if isinstance(request, PaybackIn):
         _payback(request, found)
     if isinstance(request, AppraisalIn | PaybackIn):
         if request.arrays and request.inverter:
             _inputs(request.arrays, request.inverter, found)
         for at, array in enumerate(request.arrays or ()):
-            _panel(array, f"/arrays/{at}/panel", found)
+            _panel(array.panel, f"/arrays/{at}/panel", found)
         if request.inverter:
-            _inverter(request.inverter, found)
+            _inverter(request.inverter, "/inverter", found)
         if request.household:
             _household(request.household, found)
         if request.tariff:
@@ -46,6 +55,19 @@ def contradictions(request: In) -> list[Mistake]:
         if request.storage:
             _storage(request.storage, found)
     return found.mistakes
+
+
+def _candidates(request: MatrixIn, found: Found) -> None:
+    for at, panel in enumerate(request.panels):
+        _panel(panel, f"/panels/{at}", found)
+    for at, inverter in enumerate(request.inverters):
+        _inverter(inverter, f"/inverters/{at}", found)
+
+
+def _identity(request: PanelIdentityIn, found: Found) -> None:
+    if request.rated_power_w is None and request.model_code is None and request.label_text is None:
+        problem = say("problems", "mistake.missing.identity")
+        found.mistakes.append(Mistake(code="missing", pointer="/rated_power_w", problem=problem))
 
 
 def _payback(request: PaybackIn, found: Found) -> None:
@@ -72,11 +94,33 @@ def _payback(request: PaybackIn, found: Found) -> None:
         given = [array.given() for array in request.arrays]
         accepted = say("problems", "accepted.alone", {"beside": "energy" if request.energy is not None else "use"})
         found.contradiction("/arrays", given, "payback", accepted, NOTHING)
+    _plain_use(request, found)
     if plain and request.storage is not None:
         accepted = say("problems", "accepted.not_here")
         found.contradiction("/storage", request.storage.given(), "storage_needs_hours", accepted, NOTHING)
     if plain and request.tariff is not None:
         _plain_tariff(request.tariff, request.inverter, found)
+
+
+def _plain_use(request: PaybackIn, found: Found) -> None:
+    """What is used at home is no more than what the home needs, and the share and the band of it are of one energy."""
+    if request.energy is None or request.use is None:
+        return
+    year = request.energy.year_kwh
+    year_kwh = year.middle if isinstance(year, YearKwhBandIn) else year
+    used_kwh, share = request.use.self_used_share * year_kwh, request.use.self_used_share
+    demand_kwh = request.household.demand_kwh_per_year if request.household else None
+    if demand_kwh is not None and used_kwh > demand_kwh * (1 + _ROUNDED):
+        most = floor(1e4 * demand_kwh / year_kwh) / 1e4
+        accepted = say("problems", "accepted.share_of_demand", {"most": most})
+        found.contradiction("/use/self_used_share", share, "share_of_demand", accepted, most, used=round(used_kwh),
+                            demand=demand_kwh)  # fmt: skip
+    band = request.use.self_used_kwh
+    if band is not None and abs(band.middle - used_kwh) > max(_ROUNDED * used_kwh, 1.0):
+        example = {name: round(getattr(band, name) * used_kwh / band.middle, 2) if band.middle else round(used_kwh, 2)
+                   for name in ("cautious", "middle", "hopeful")}  # fmt: skip
+        accepted = say("problems", "accepted.band_of_share", {"used": round(used_kwh, 1)})
+        found.contradiction("/use/self_used_kwh", band.given(), "band_of_share", accepted, example)
 
 
 def _band(band: YearKwhBandIn, pointer: str, found: Found) -> None:
@@ -96,11 +140,11 @@ def _inputs(arrays: list[ArrayIn], inverter: InverterIn, found: Found) -> None:
             found.contradiction(f"/arrays/{at}/input", array.input, "input", accepted, 1, input_count=count)
 
 
-def _panel(array: ArrayIn, pointer: str, found: Found) -> None:
-    panel = array.panel
-    for first, second in _COEFFICIENTS:
-        if getattr(panel, first) is not None and getattr(panel, second) is not None:
-            accepted = say("problems", "accepted.alone", {"beside": first})
+def _panel(panel: PanelIn, pointer: str, found: Found) -> None:
+    for names in _COEFFICIENTS:
+        given = [name for name in names if getattr(panel, name) is not None]
+        for second in given[1:]:
+            accepted = say("problems", "accepted.alone", {"beside": given[0]})
             found.contradiction(f"{pointer}/{second}", getattr(panel, second), "coefficient", accepted, NOTHING)
     if panel.power_tolerance_pct:
         least, most = panel.power_tolerance_pct
@@ -115,17 +159,17 @@ def _in_order(pointer: str, name: str, low: float, high: float, found: Found, wh
     found.contradiction(pointer, low, why, say("problems", "accepted.at_most", facts), high, other=high)
 
 
-def _inverter(inverter: InverterIn, found: Found) -> None:
+def _inverter(inverter: InverterIn, where: str, found: Found) -> None:
     if inverter.set_limit_w is not None:
-        _in_order("/inverter/set_limit_w", "set_limit_w", inverter.set_limit_w, inverter.ac_power_w, found, why="limit")
+        _in_order(f"{where}/set_limit_w", "set_limit_w", inverter.set_limit_w, inverter.ac_power_w, found, why="limit")
     if inverter.inputs and inverter.input_count and len(inverter.inputs) not in {1, inverter.input_count}:
         facts = {"input_count": inverter.input_count}
         accepted = say("problems", "accepted.entries", facts)
         example = guide_of(AppraisalIn).example(("inverter", "inputs"))
-        found.contradiction("/inverter/inputs", len(inverter.inputs), "inputs", accepted, example, **facts)
+        found.contradiction(f"{where}/inputs", len(inverter.inputs), "inputs", accepted, example, **facts)
     for at, one in enumerate(inverter.inputs or ()):
         if one.tracking_min_v is not None and one.tracking_max_v is not None:
-            pointer = f"/inverter/inputs/{at}/tracking_min_v"
+            pointer = f"{where}/inputs/{at}/tracking_min_v"
             _in_order(pointer, "tracking_min_v", one.tracking_min_v, one.tracking_max_v, found)
 
 

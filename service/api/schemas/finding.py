@@ -1,7 +1,7 @@
 """How is a finding answered: one checked question, its figures, and what would mend it?"""
 
-from collections.abc import Mapping
-from typing import Self
+from collections.abc import Iterator, Mapping
+from typing import Literal, Self
 
 from pydantic import Field
 
@@ -12,15 +12,32 @@ from service.core.compatibility import Compatibility
 from service.core.model.finding import Fact, Finding, Part, Remedy, Verdict
 
 
+class OperationOut(Out):
+    """One operation of RFC 6902 (JSON Patch) on the request, as it was sent."""
+
+    op: Literal["add", "copy", "remove"]
+    path: Pointer
+    value: Anything = Field(description="What `add` puts there.")
+    source: Pointer | None = Field(serialization_alias="from", description="What `copy` takes.")
+
+
 class RemedyOut(Out):
     """What would turn a refusal into something better; the verdict was computed by asking again."""
 
     code: Code
-    pointer: Pointer | None = Field(description="What to change in the request; null where it is no field of it.")
+    pointer: Pointer | None = Field(
+        description="What to change in the request; null where it is no field of it, or more than one."
+    )
     new_value: Anything = Field(description="The value to put there.")
+    patch: list[OperationOut] = Field(
+        max_length=40, description="What to change where it is more than one field, in this order (RFC 6902)."
+    )
     unit: str = Field(max_length=20)
     who: str = Field(description="Who can do it: you, electrician, seller or operator.", max_length=20)
-    verdict_then: Verdict
+    verdict_then: Verdict = Field(
+        description="The verdict with the change made; where somebody is to be asked, that with the worst that the "
+        "answer may be, so that a better one can still fit."
+    )
     year_kwh_change: r.Kwh | None = Field(description="What it changes in the year's energy; null where not computed.")
     facts: Facts
     text: Text
@@ -36,7 +53,10 @@ class RemedyOut(Out):
             "verdict_then": str(remedy.verdict_then),
             **remedy.facts,
         }
-        return cls.from_core(remedy, facts=remedy.facts, text=say("remedies", _key(remedy.code, remedy.facts), facts))
+        text = say("remedies", _key(remedy.code, remedy.facts), facts)
+        if remedy.code.startswith("ask_") and remedy.verdict_then == Verdict.DOES_NOT_FIT:
+            text = f"{text} {say('remedies', 'at_worst_refused')}"
+        return cls.from_core(remedy, facts=remedy.facts, text=text)
 
 
 class FindingOut(Out):
@@ -59,18 +79,10 @@ class FindingOut(Out):
     @classmethod
     def of(cls, finding: Finding) -> Self:
         """With its sentences."""
-        facts = {
-            "measured": finding.measured,
-            "limit": finding.limit,
-            "unit": finding.unit,
-            "input": finding.input,
-            "about": finding.about,
-            **finding.facts,
-        }
         return cls.from_core(
             finding,
             facts=finding.facts,
-            text=say("findings", _key(f"{finding.code}.{finding.verdict}", finding.facts), facts),
+            text=sentence_of(finding),
             remedies=[RemedyOut.of(remedy, finding) for remedy in finding.remedies],
         )
 
@@ -94,6 +106,34 @@ class CompatibilityOut(Out):
             findings=[FindingOut.of(finding) for finding in compatibility.findings],
             not_looked_at=list(compatibility.not_looked_at),
         )
+
+
+def sentence_of(finding: Finding) -> str:
+    """A finding in words."""
+    facts = {
+        "measured": finding.measured,
+        "limit": finding.limit,
+        "unit": finding.unit,
+        "input": finding.input,
+        "about": finding.about,
+        **finding.facts,
+    }
+    return " ".join(
+        (
+            say("findings", _key(f"{finding.code}.{finding.verdict}", finding.facts), facts),
+            *(say("cards", key, facts) for key in _said_after(finding)),
+        )
+    )
+
+
+def _said_after(finding: Finding) -> Iterator[str]:
+    """What a card's finding says last: that it may be stale, where sources or two rules disagree."""
+    if finding.facts.get("stale") is True:
+        yield "stale"
+    if finding.code == "plug" and finding.facts.get("disputed") is True:
+        yield "conflicts"
+    if finding.facts.get("refused_by"):
+        yield "refused_elsewhere"
 
 
 def _key(code: str, facts: Mapping[str, Fact]) -> str:

@@ -171,6 +171,10 @@ def _accepted(schema: Schema, name: str) -> str:  # noqa: PLR0911 - one line for
         return say("problems", "accepted.day")
     if kind == "string" and schema.get("pattern", PRINTABLE) != PRINTABLE:
         return say("problems", f"accepted.form.{name}")
+    if kind == "string" and "pattern" not in schema:
+        return say(
+            "problems", "accepted.text.lines", {"least": schema.get("minLength"), "most": schema.get("maxLength")}
+        )
     if kind == "string":
         return say("problems", "accepted.text", {"least": schema.get("minLength"), "most": schema.get("maxLength")})
     if kind == "array" and "anyOf" in schema:

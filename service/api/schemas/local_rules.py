@@ -1,6 +1,7 @@
 """How are local rules answered? Dated cards of what was published; never an opinion on the law."""
 
 from datetime import date
+from typing import Literal
 
 from pydantic import Field
 
@@ -87,6 +88,10 @@ class RuleCardOut(Out):
     advice: str
 
 
+KeptBy = Literal["service", "operator"]
+_KEPT_BY = "Are the cards packaged with the service, or did who runs it put own ones in their place?"
+
+
 class AreaOut(Out):
     """One area for which cards are kept."""
 
@@ -94,7 +99,11 @@ class AreaOut(Out):
     country: str
     region: str
     status: list[str] = Field(description="Of each of its cards.")
+    published_on: str | None = Field(description="Of the newest card that says it.")
     checked_on: date
+    stale: bool = Field(description="Did nobody look at one of them for more than twelve months?")
+    conflicts: list[str] = Field(description="Where what was published disagrees, both sides.")
+    kept_by: KeptBy = Field(description=_KEPT_BY)
     path: str
 
 
@@ -102,6 +111,7 @@ class LocalRulesOut(Out):
     """The areas for which cards are kept."""
 
     areas: list[AreaOut]
+    as_of: str
     service_version: str
     data_version: str
 
@@ -114,7 +124,9 @@ class LocalRuleOut(Out):
     as_of: str
     speaks: RuleCardOut = Field(description="The card that speaks on that day.")
     in_force: bool = Field(description="Was it in force then, as far as was read?")
-    stale: bool = Field(description="Did nobody look for more than a year before that day?")
+    stale: bool = Field(description="Did nobody look for more than twelve months before that day?")
+    kept_by: KeptBy = Field(description=_KEPT_BY)
+    text: str = Field(description="Published on, by, last looked at; whether it may be stale, and what disagrees.")
     other_cards: list[RuleCardOut]
     service_version: str
     data_version: str

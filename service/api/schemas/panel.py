@@ -19,8 +19,10 @@ class PanelIn(In):
     cells_in_series: f.CellsInSeries | None = None
     voc_coefficient_pct_per_k: f.VocCoefficientPctPerK | None = None
     voc_coefficient_v_per_k: f.VocCoefficientVPerK | None = None
+    voc_coefficient_mv_per_k: f.VocCoefficientMvPerK | None = None
     isc_coefficient_pct_per_k: f.IscCoefficientPctPerK | None = None
     isc_coefficient_a_per_k: f.IscCoefficientAPerK | None = None
+    isc_coefficient_ma_per_k: f.IscCoefficientMaPerK | None = None
     power_coefficient_pct_per_k: f.PowerCoefficientPctPerK | None = None
     max_system_voltage_v: f.MaxSystemVoltageV | None = None
     max_series_fuse_a: f.MaxSeriesFuseA | None = None

@@ -38,6 +38,7 @@ class OutlayPartsOut(Out):
     fetching: r.Money = Field(description="Driving there and back, and your hours where you give them a price.")
     registration: r.Money
     second_hand_risk: r.Money = Field(description="Panels expected to prove faulty, bought once more.")
+    rebates: r.Money = Field(description="Rebates and subsidies: the items below nought, taken off `things` already.")
 
 
 class CrossingsOut(Out):

@@ -25,6 +25,9 @@ Share = Annotated[float, _to(5)]
 Degrees = Annotated[float, _to(2)]
 Celsius = Annotated[float, _to(1)]
 Metres = Annotated[float, _to(1)]
+Newtons = Annotated[float, _to(-1)]  # forces and pressures of a storm: an order of magnitude
+Kilograms = Annotated[float, _to(0)]
+Times = Annotated[float, _to(2)]
 Kilometres = Annotated[float, _to(0)]
 Figure = Annotated[float, _to(3)]  # measured values and limits: V, A, W, mm2
 

@@ -71,6 +71,7 @@ class VocabularyOut(Out):
     cost_reasons: list[WordOut]
     steps: list[WordOut]
     cautions: list[WordOut]
+    fixing: list[WordOut]
     losses: list[WordOut]
     spread: list[WordOut]
     crossings: list[WordOut]
@@ -79,6 +80,8 @@ class VocabularyOut(Out):
     co2: list[WordOut]
     storage: list[WordOut]
     assumptions: list[WordOut]
+    identity_doubts: list[WordOut]
+    identity_readings: list[WordOut]
     problems: list[WordOut]
     defaults: list[DefaultOut]
     service_version: str

@@ -9,6 +9,7 @@ from collections.abc import Iterator, Mapping
 from functools import cache
 from importlib import import_module
 from importlib.util import find_spec
+from math import floor, log10
 from string import Formatter
 from typing import Any
 
@@ -75,12 +76,16 @@ def _texts(noun: str) -> Mapping[str, str]:
 class _Filling(Formatter):
     """Numbers without a wanted form are written short: 60 and not 60.0; lists are joined.
 
-    The form ``at_most`` is for amounts that should not be exceeded: two digits, cut and not rounded up.
+    The form ``at_most`` is for amounts that should not be exceeded: two digits, cut and not rounded up. ``newtons`` is
+    for orders of magnitude: two digits, rounded.
     """
 
     def format_field(self, value: Any, format_spec: str) -> str:
         if format_spec == "at_most":
             return f"{at_most(value):.{decimals_of(value)}f}"
+        if format_spec == "newtons":
+            step = 10 ** max(floor(log10(value)) - 1, 0) if value > 0 else 1
+            return str(round(value / step) * step)
         if not format_spec and isinstance(value, float):
             return f"{value:.4g}" if abs(value) < 10_000 else f"{value:.0f}"
         if not format_spec and isinstance(value, (list, tuple)):

@@ -6,6 +6,7 @@ from service.core.appraisal.conditions import Condition
 from service.core.appraisal.decided import Again, Decided, decided
 from service.core.appraisal.decision import Choice, Decision, OnceMet, Reason, decide
 from service.core.appraisal.mended import Mended, mended
+from service.core.appraisal.over_the_year import told_over_the_year
 from service.core.appraisal.remedies import priced_remedies, with_remedy
 from service.core.appraisal.steps import MOMENTS, Step, door_voltage_v, steps_of
 
@@ -30,5 +31,6 @@ __all__ = [
     "mended",
     "priced_remedies",
     "steps_of",
+    "told_over_the_year",
     "with_remedy",
 ]

@@ -8,6 +8,7 @@ from service.core.model.amount import at_most
 from service.core.model.band import Band
 from service.core.model.facts import Setup
 from service.core.model.finding import Fact, Finding, Part, Remedy, Verdict
+from service.core.model.patch import Operation
 from service.core.worth import Worth
 
 # Whoever can answer what is not known, by the side of the set.
@@ -26,7 +27,8 @@ class Condition:
     """One thing on which the decision hangs.
 
     ``pointer`` (RFC 6901) is what it is about in the completed request, None where it is no field. ``who``: you,
-    electrician, seller, operator or landlord. ``facts`` fill the sentence.
+    electrician, seller, operator or landlord. ``facts`` fill the sentence; ``patch`` holds the operations of one
+    that changes several fields.
 
     ``cost`` is paid once, ``cost_per_year`` is what the year's saving loses by it (below nought: gains), both in the
     request's currency; ``cautious`` is the dearer end. None where not known; ``cost_because`` says why it is what it
@@ -39,6 +41,7 @@ class Condition:
     cost: Band | None = None
     cost_per_year: Band | None = None
     cost_because: str = "price_not_known"
+    patch: tuple[Operation, ...] = ()
     facts: Mapping[str, Fact] = field(default_factory=lambda: MappingProxyType({}))
 
 
@@ -98,7 +101,9 @@ def of_remedy(finding: Finding, remedy: Remedy) -> Condition:
         "one_field": remedy.pointer is not None,
     }  # fmt: skip
     pointer = finding.about if remedy.pointer is None else remedy.pointer
-    return Condition(code=remedy.code, pointer=pointer, who=remedy.who, facts=MappingProxyType(facts))
+    return Condition(
+        code=remedy.code, pointer=pointer, who=remedy.who, patch=remedy.patch, facts=MappingProxyType(facts)
+    )
 
 
 def _of_plug(finding: Finding) -> Condition:

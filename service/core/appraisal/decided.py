@@ -66,8 +66,10 @@ def decided(
     """
     as_asked = Mended(setup=setup, assumptions=assumptions, compatibility=compatibility)
     wanting = any(demanded_by(finding) is not None for finding in compatibility.findings)
-    asked = again if wanting and not any(hopeless(finding) for finding in compatibility.findings) else None
+    asked = again if wanting else None
     now = as_asked if asked is None else mended(setup, assumptions, compatibility, asked.check)
+    if _hopeless(now.compatibility) and _hopeless(compatibility):  # no remedy of another refusal mends it either
+        now = as_asked
     if asked is None or not now.remedies:
         decision = decide(setup, assumptions, compatibility, worth, year_kwh)
         decision = replace(decision, conditions=tuple(costed(one) for one in decision.conditions))
@@ -101,6 +103,10 @@ def decided(
     )
 
 
+def _hopeless(compatibility: Compatibility) -> bool:
+    return any(hopeless(finding) for finding in compatibility.findings)
+
+
 def _because(
     inner: Decision, compatibility: Compatibility, now: Mended, energy: EnergyYear, then: EnergyYear
 ) -> tuple[Reason, ...]:
@@ -112,7 +118,9 @@ def _because(
     facts: dict[str, Fact] = {"as_asked_kwh": before, "once_met_kwh": after}
     changed = abs(after - before) > 0.5
     told = (Reason(code="other_year_once_met", facts=MappingProxyType(facts)),) if changed else ()
-    return (*money, *told, *about_fit(compatibility), *hopeless_now)
+    # a refusal without a remedy of its own that is gone by now: that of another refusal mended it
+    as_asked = (replace(r, code="refused_but_mendable") if r.code == "refused" else r for r in about_fit(compatibility))
+    return (*money, *told, *as_asked, *hopeless_now)
 
 
 def _mending_told_once(decision: Decision) -> Decision:

@@ -4,10 +4,10 @@ from collections.abc import Callable
 from dataclasses import replace
 
 from service.core.compatibility import Compatibility
-from service.core.compatibility.proposals import OWN_AND_LOWER
 from service.core.model.assumption import Assumptions
 from service.core.model.facts import Setup
 from service.core.model.finding import Fact, Finding, Remedy
+from service.core.model.patch import patched
 from service.core.model.pointer import replaced_at
 
 _NOTHING_ASSUMED = Assumptions({})
@@ -72,11 +72,13 @@ def with_remedy(setup: Setup, assumptions: Assumptions, remedy: Remedy) -> tuple
         known = {p: a for p, a in assumptions.by_pointer.items() if p != remedy.pointer}
         same = len(known) == len(assumptions.by_pointer)
         return replaced_at(setup, remedy.pointer, remedy.new_value), assumptions if same else Assumptions(known)
-    if remedy.code == "own_circuit_and_lower_limit":
-        apart = replaced_at(setup, "/socket_circuit/dedicated", True)
-        left = {p: a for p, a in assumptions.by_pointer.items() if p not in OWN_AND_LOWER}
-        return replaced_at(apart, "/inverter/set_limit_w", remedy.new_value), Assumptions(left)
-    return _panels_spread(setup, assumptions, remedy) if remedy.code == "one_panel_per_input" else None
+    if remedy.code == "one_panel_per_input":
+        return _panels_spread(setup, assumptions, remedy)
+    if not remedy.patch:
+        return None
+    replaced = tuple(one.path for one in remedy.patch)
+    left = {p: a for p, a in assumptions.by_pointer.items() if not p.startswith(replaced)}
+    return patched(setup, remedy.patch), Assumptions(left)
 
 
 def _panels_spread(setup: Setup, assumptions: Assumptions, remedy: Remedy) -> tuple[Setup, Assumptions] | None:
@@ -87,7 +89,8 @@ def _panels_spread(setup: Setup, assumptions: Assumptions, remedy: Remedy) -> tu
         return None
     known = dict(assumptions.by_pointer)
     mismatch = known.get(f"/arrays/{found}/mismatch_share")
-    single = replace(setup.arrays[found], count=1, joined="series")
+    joined = setup.arrays[found].joined
+    single = replace(setup.arrays[found], count=1, joined=joined if joined == "one_string" else "series")
     if mismatch is not None:
         single = replace(single, mismatch_share=0.0)
         known[mismatch.pointer] = replace(mismatch, value=0.0, code="one_panel_an_input", low=None, high=None)

@@ -8,8 +8,10 @@ import numpy as np
 
 from service.core.appraisal.conditions import ON_BUILDING, Condition, of_findings
 from service.core.appraisal.decision import Choice, Decision
+from service.core.appraisal.many_panels import many_panels
 from service.core.compatibility import Compatibility
 from service.core.energy import EnergyYear
+from service.core.fixing import fixing_forces
 from service.core.model.amount import at_most
 from service.core.model.assumption import Assumptions
 from service.core.model.facts import Array, Panel, Setup
@@ -31,8 +33,6 @@ _WHEN_MENDED = {
 }
 # What cards say where no cost was read.
 _COST_OPEN = frozenset({None, "", "unknown", "none found", "none stated", "no fee found"})
-# From here on one wired inverter on the roof usually serves better than more plugs.
-_MANY_PANELS = 5
 _LABEL = ("open_circuit_voltage_v", "short_circuit_current_a", "voc_coefficient_pct_per_k")
 _INVERTER_LABEL = ("max_input_voltage_v", "max_short_circuit_current_a", "max_current_a")
 
@@ -55,7 +55,9 @@ def steps_of(
     decision: Decision,
     demanded: Sequence[Condition] | None = None,
 ) -> tuple[Step, ...]:
-    """The steps that this request calls for, in the order of ``MOMENTS``; a set not worth buying needs none.
+    """The steps that this request calls for, in the order of ``MOMENTS``.
+
+    A set not worth buying needs none, but for the advice on many panels: another way to connect them may be worth it.
 
     Args:
         setup: the set as it is to be built, the demanded remedies in place.
@@ -67,16 +69,19 @@ def steps_of(
 
     Returns:
         Steps with their facts: expected open-circuit voltage at the door in V, expected power on clear days in W, the
-        duty to register from the rule card, the weight to be fixed in kg.
+        duty to register from the rule card, the weight to be fixed in kg, the storm's force on one panel in N.
     """
+    advice = many_panels(setup, compatibility)
+    many = tuple(Step(code=code, when="before_buying", facts=MappingProxyType(facts)) for code, facts in advice)
     if decision.verdict == Choice.NOT_WORTH_IT:
-        return ()
+        return many
     demands = of_findings(compatibility.findings) if demanded is None else demanded
     steps = (
         *_mending(demands),
         *_before_buying(setup, assumptions, compatibility, decision),
+        *many,
         *_at_the_door(setup),
-        *_before_fitting(setup),
+        *_before_fitting(setup, assumptions),
         *_before_plugging_in(setup, demands),
         *_first_sunny_day(setup, energy),
         *_register(compatibility),
@@ -105,9 +110,6 @@ def _before_buying(
         yield _step("ask_consent", "before_buying")
     if any(f.part == Part.LOCAL_RULE and f.verdict == Verdict.NOT_KNOWN for f in compatibility.findings):
         yield _step("ask_operator", "before_buying", area=setup.site.rule_area)
-    panels = sum(array.count for array in setup.arrays)
-    if panels >= _MANY_PANELS:
-        yield _step("many_panels", "before_buying", panels=panels)
 
 
 def _at_the_door(setup: Setup) -> Iterable[Step]:
@@ -134,10 +136,19 @@ def door_voltage_v(panel: Panel) -> tuple[float, float]:
     return round(0.98 * float(volts[0]), 1), round(1.02 * float(volts[1]), 1)
 
 
-def _before_fitting(setup: Setup) -> Iterable[Step]:
+def _before_fitting(setup: Setup, assumptions: Assumptions) -> Iterable[Step]:
     weight = sum(array.count * array.panel.weight_kg for array in setup.arrays)
     yield _step("prove_fixing", "before_fitting", weight_kg=round(weight, 1),
                 mounts=", ".join(dict.fromkeys(array.mount for array in setup.arrays)))  # fmt: skip
+    forces = fixing_forces(setup, assumptions).arrays
+    if forces:
+        worst = max(forces, key=lambda one: max(one.pull_n.cautious or 0.0, one.push_n.cautious or 0.0))
+        yield _step(
+            "fixing_force", "before_fitting", array=worst.name, capacity_n=worst.capacity_n,
+            push_n=round(worst.push_n.middle or 0.0, -1), pull_n=round(worst.pull_n.middle or 0.0, -1),
+            most_n=round(max(worst.pull_n.cautious or 0.0, worst.push_n.cautious or 0.0), -1),
+            variant="" if worst.capacity_n is None else "stated",
+        )  # fmt: skip
     yield _step("plan_wiring", "before_fitting", plan="; ".join(_wiring(array) for array in setup.arrays))
     yield _step("match_connectors", "before_fitting")  # whatever the kind: it says nothing about maker and type
 

@@ -38,6 +38,7 @@ def check(
     card: RuleCard,
     as_of: date,
     curves: Curves | None = None,
+    cool_cell_c: tuple[float, ...] = (),
 ) -> Compatibility:
     """Do these panels suit this inverter, this socket and circuit, and what was published for the place?
 
@@ -48,11 +49,12 @@ def check(
         card: the rule card that speaks for the place on that day.
         as_of: the day of the question.
         curves: what is known of panels' curves already, from the check of a set like this one; it is added to.
+        cool_cell_c: how cool each array's cells are in light, in C; empty: as the label's volts are measured.
 
     Raises:
         ContradictionError: an array stands on an input that the inverter does not have.
     """
-    wiring = Wiring(setup, assumptions, hottest_cell_c, Curves() if curves is None else curves)
+    wiring = Wiring(setup, assumptions, hottest_cell_c, Curves() if curves is None else curves, cool_cell_c=cool_cell_c)
 
     def local_rule(changed: Wiring) -> tuple[Finding, ...]:
         return rule_findings(changed.setup, changed.assumptions, card, as_of)
@@ -101,16 +103,24 @@ def _with_operator(finding: Finding, card: RuleCard, as_of: date, setup: Setup) 
 
 
 def _with_both_sides(found: list[Finding], card: RuleCard) -> list[Finding]:
-    """Where a published rule admits the set and the cable rule refuses it, the cable's finding shows both."""
+    """Where a published rule admits the set and the cable rule refuses it, both findings show both sides."""
+    refused = [f for f in found if _refused_as_shared(f)]
     admits = [f.code for f in found if f.code in ("local_cap", "plug") and f.verdict == Verdict.FITS]
-    if len(admits) < 2:
+    if len(admits) < 2 or not refused:
         return found
     both: dict[str, str | float | int | bool | None] = {
         "admitted_by": f"rule card {card.id}",
         "admitted_on": card.published_on or "undated",
         "variant": "admitted_elsewhere",
     }
-    return [replace(f, facts=MappingProxyType({**f.facts, **both})) if _refused_as_shared(f) else f for f in found]
+    return [
+        replace(f, facts=MappingProxyType({**f.facts, **both}))
+        if f in refused
+        else replace(f, facts=MappingProxyType({**f.facts, "refused_by": refused[0].source}))
+        if f.code == "plug"
+        else f
+        for f in found
+    ]
 
 
 def _refused_as_shared(finding: Finding) -> bool:

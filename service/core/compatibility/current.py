@@ -13,7 +13,10 @@ DESIGN_SOURCE = "1.25 x short-circuit current, IEC 62548, IEC 60364-7-712 and NE
 LABEL_SOURCE = "the largest panel's label value as the maker of the inverter prints it"
 REVERSE_SOURCE = "IEC 62548: string fuses where (strings - 1) x short-circuit current exceeds the panel's fuse rating"
 
-# How openly a panel's rear side stands, 1 free all around. Before a facade a third, flat against it a tenth: judgement;
+# What its own shadow leaves of the light on a free rear: so that at 37 degrees over ground that reflects 0.21 a panel
+# gets the 135 W/m2 of the bifacial nameplate irradiance (IEC TS 60904-1-2; figures from memory).
+FREE_ALL_AROUND = 0.68
+# How openly a panel's rear side stands. Before a facade a third, flat against it a tenth: judgement;
 # no measurement found.
 REAR_OPENNESS = {
     "hung_on_rail": 1 / 3, "behind_rail": 1 / 3, "balcony_floor": 1 / 3, "wall": 0.1, "sloped_roof": 0.1,
@@ -25,12 +28,12 @@ def rear_light_share(array: Array, ground_reflectance_share: float) -> float:
     """Light on the rear over light on the front in full sun: what it sees of ground and sky, both even.
 
     The rear of a plane at tilt t is one at 180 - t: of the ground it sees (1 + cos t) / 2, of the sky (1 - cos t) / 2
-    (Liu and Jordan, Solar Energy 7 (1963) 53-74). The ground is taken as sunlit, the panel's own shadow left out: the
-    upper end, as is due where a current may do harm. Before a dark facade a third is left, 0.05 of full sun over grass.
+    (Liu and Jordan, Solar Energy 7 (1963) 53-74). Of that its own shadow leaves two thirds where it stands free, the
+    design value of the trade; before a dark facade a third is left, 0.05 of full sun over grass.
     """
     if array.rear_light_share is not None:
         return array.rear_light_share
-    openness = REAR_OPENNESS.get(array.mount, 1.0)
+    openness = REAR_OPENNESS.get(array.mount, FREE_ALL_AROUND)
     rear_tilt = 180.0 - array.plane.tilt_deg
     seen = ground_reflectance_share * ground_share(rear_tilt) + CLEAR_SKY_SHARE * sky_share(rear_tilt)
     return openness * float(seen)
@@ -38,8 +41,12 @@ def rear_light_share(array: Array, ground_reflectance_share: float) -> float:
 
 def rear_gain_share(wiring: Wiring, strings: Strings) -> float:
     """How much the rear side adds to the panel's current: bifaciality times the light it gets."""
-    rear = rear_light_share(strings.array, wiring.setup.site.ground_reflectance_share)
-    return strings.panel.bifaciality_share * rear
+    return strings.panel.bifaciality_share * _rear_light_share(wiring, strings)
+
+
+def _rear_light_share(wiring: Wiring, strings: Strings) -> float:
+    reflectance = wiring.setup.site.ground_reflectance_share
+    return wiring.once(("rear", strings.at), lambda: rear_light_share(strings.array, reflectance))
 
 
 def operating_current(wiring: Wiring, index: int, here: tuple[Strings, ...]) -> Finding:
@@ -47,7 +54,7 @@ def operating_current(wiring: Wiring, index: int, here: tuple[Strings, ...]) -> 
     measured = _total(wiring, here, "max_power_current_a", factor=1.0, with_rear=True)
     limit = wiring.limit(index, "max_current_a")
     outcome = at_most(measured, limit, Verdict.FITS_WITH_LOSS)
-    facts: dict[str, Fact] = {"strings": _strings(here), "worst_a": measured.highest}
+    facts: dict[str, Fact] = {"strings": _strings(wiring, here), "worst_a": measured.highest}
     if outcome.verdict == Verdict.FITS_WITH_LOSS:
         facts["lost_in_full_sun_pct"] = _lost_in_full_sun_pct(wiring, here, wiring.setup.inverter.inputs[index])
     return made(
@@ -69,7 +76,7 @@ def short_circuit_current(wiring: Wiring, index: int, here: tuple[Strings, ...])
     absolute = wiring.limit(index, "max_short_circuit_current_a")
     panels = wiring.limit(index, "max_panel_short_circuit_current_a")
     facts: dict[str, Fact] = {
-        "strings": _strings(here), "design_current_a": design.value, "label_current_a": label.value,
+        "strings": _strings(wiring, here), "design_current_a": design.value, "label_current_a": label.value,
         "rear_gain_share": max(rear_gain_share(wiring, s) for s in here), "worst_a": design.highest,
     }  # fmt: skip
     measured, limit, outcome, facts["variant"] = design, absolute, at_most(design, absolute), "absolute"
@@ -97,8 +104,16 @@ def _with_open_rear_sides(wiring: Wiring, here: tuple[Strings, ...], limit: Reac
 
     A panel that is said to have foil behind its cells is taken as one-sided.
     """
+    missing, most = wiring.once(("two_sided", tuple(s.at for s in here)), lambda: _if_two_sided(wiring, here))
+    if not missing or limit.value is None or most <= limit.value:
+        return fits
+    return Outcome(Verdict.NOT_KNOWN, Verdict.DOES_NOT_FIT, tuple(missing))
+
+
+def _if_two_sided(wiring: Wiring, here: tuple[Strings, ...]) -> tuple[list[str], float]:
+    """What of the rear sides nobody told, and the design current with all that they may add, in A."""
     missing: list[str] = []
-    most = 0.0
+    most_of: dict[int, float] = {}
     for strings in here:
         share = wiring.of_panel(strings, "bifaciality_share")
         foil = wiring.of_panel(strings, "glass")
@@ -106,12 +121,10 @@ def _with_open_rear_sides(wiring: Wiring, here: tuple[Strings, ...], limit: Reac
         bifacial = (share.value if one_sided else share.highest) or 0.0
         if share.missing and not one_sided:
             missing.extend(share.missing)
-        rear = rear_light_share(strings.array, wiring.setup.site.ground_reflectance_share)
+        rear = _rear_light_share(wiring, strings)
         amps = wiring.of_panel(strings, "short_circuit_current_a").highest or 0.0
-        most += DESIGN_FACTOR * strings.in_parallel * amps * (1 + bifacial * rear)
-    if not missing or limit.value is None or most <= limit.value:
-        return fits
-    return Outcome(Verdict.NOT_KNOWN, Verdict.DOES_NOT_FIT, tuple(missing))
+        most_of[strings.at] = DESIGN_FACTOR * strings.in_parallel * amps * (1 + bifacial * rear)
+    return missing, sum(max(most_of[s.at] for s in group) for group in wiring.side_by_side(here))
 
 
 def reverse_current(wiring: Wiring, index: int, here: tuple[Strings, ...]) -> tuple[Finding, ...]:
@@ -119,7 +132,7 @@ def reverse_current(wiring: Wiring, index: int, here: tuple[Strings, ...]) -> tu
 
     From three strings in parallel on; with two, only where an unlike, stronger neighbour is known to exceed it.
     """
-    strings = sum(s.in_parallel for s in here)
+    strings = _strings(wiring, here)
     findings = []
     for own in here:
         others = [(s, s.in_parallel - (1 if s is own else 0)) for s in here]
@@ -150,13 +163,25 @@ def reverse_current(wiring: Wiring, index: int, here: tuple[Strings, ...]) -> tu
 
 
 def _total(wiring: Wiring, here: tuple[Strings, ...], name: str, *, factor: float, with_rear: bool) -> Reach:
-    """A current of the panel summed over all strings of an input, times the factor and the rear side's share."""
+    """A current of the panel summed over all strings of an input, times the factor and the rear side's share.
+
+    Of a string of unlike panels the strongest counts: it may push its own while the others' bypass diodes carry it.
+    """
 
     def scaled(strings: Strings) -> Reach:
+        return wiring.once((name, factor, with_rear, strings.at), lambda: one(strings))
+
+    def one(strings: Strings) -> Reach:
         times = factor * strings.in_parallel * (1 + (rear_gain_share(wiring, strings) if with_rear else 0.0))
         return combined(lambda amps: times * amps, wiring.of_panel(strings, name))
 
-    return combined(lambda *amps: sum(amps), *(scaled(strings) for strings in here))
+    if len(here) == 1:
+        return scaled(here[0])
+    groups = (
+        scaled(group[0]) if len(group) == 1 else combined(lambda *amps: max(amps), *(scaled(s) for s in group))
+        for group in wiring.side_by_side(here)
+    )
+    return combined(lambda *amps: sum(amps), *groups)
 
 
 def _either_meaning(strict: Outcome, lenient: Outcome, index: int) -> Outcome:
@@ -170,6 +195,8 @@ def _either_meaning(strict: Outcome, lenient: Outcome, index: int) -> Outcome:
 def _lost_in_full_sun_pct(wiring: Wiring, here: tuple[Strings, ...], limits: Input) -> float | None:
     """Per cent of the power at 1000 W/m2 and 25 C that the current limit leaves; None for unlike panels."""
     first = here[0]
+    if len(wiring.side_by_side(here)) < len(here):
+        return None
     if any(s.panel != first.panel or s.in_series != first.in_series for s in here):
         return None
     strings = sum(s.in_parallel * (1 + rear_gain_share(wiring, s)) for s in here)
@@ -180,8 +207,8 @@ def _rank(outcome: Outcome) -> int:
     return (Verdict.FITS, Verdict.FITS_WITH_LOSS, Verdict.NOT_KNOWN, Verdict.DOES_NOT_FIT).index(outcome.verdict)
 
 
-def _strings(here: tuple[Strings, ...]) -> int:
-    return sum(s.in_parallel for s in here)
+def _strings(wiring: Wiring, here: tuple[Strings, ...]) -> int:
+    return sum(group[0].in_parallel for group in wiring.side_by_side(here))
 
 
 def _known(limit: Reach) -> float | None:

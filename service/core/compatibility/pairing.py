@@ -7,9 +7,10 @@ import numpy as np
 
 from service.core.compatibility.curve_spread import SHAPES, moved, throughout
 from service.core.compatibility.finding import made
+from service.core.compatibility.one_string import unlike_in_string
 from service.core.compatibility.reach import Outcome, Reach, at_most, combined
 from service.core.compatibility.wiring import FULL_SUN_W_PER_M2, Strings, Wiring
-from service.core.model.facts import Panel
+from service.core.model.facts import Input, Panel
 from service.core.model.finding import Fact, Finding, Part, Verdict
 from service.core.panel import Branch, drawn_together, max_power
 
@@ -24,6 +25,7 @@ DOUBT_RESTS_ON = {
     "voltage_per_cell": ("open_circuit_voltage_v", "cells_in_series"),
     "fill_factor": ("open_circuit_voltage_v", "short_circuit_current_a", "max_power_voltage_v", "max_power_current_a"),
     "power_product": ("max_power_voltage_v", "max_power_current_a"),
+    "voc_coefficient": ("voc_coefficient_pct_per_k",),
     "power_coefficient": ("power_coefficient_pct_per_k", "voc_coefficient_pct_per_k", "isc_coefficient_pct_per_k"),
 }
 _PRINTED = ("open_circuit_voltage_v", "short_circuit_current_a", "max_power_voltage_v", "max_power_current_a")
@@ -63,6 +65,8 @@ def unlike_panels(wiring: Wiring, index: int, here: tuple[Strings, ...]) -> Find
     if len(here) < 2:
         return None
     missing = tuple(pointer for s in here for name in _PRINTED for pointer in wiring.of_panel(s, name).missing)
+    if len(wiring.side_by_side(here)) < len(here):
+        return unlike_in_string(wiring, index, here)
     alike = all(_electric(s) == _electric(here[0]) for s in here)
     lost_pct = 0.0 if alike else _lost_together_pct(wiring, here)
     likely = _by_loss(lost_pct)
@@ -109,12 +113,11 @@ def _loss_reach(wiring: Wiring, here: tuple[Strings, ...]) -> Reach:
     return Reach(low, value, high, missing)
 
 
-def input_count(wiring: Wiring) -> Finding:
+def input_count(wiring: Wiring, used: tuple[tuple[int, Input, tuple[Strings, ...]], ...]) -> Finding:
     """Are there inputs and sockets enough for the strings? More strings than connector pairs need a branch lead."""
-    used = wiring.inputs()
-    short = sum(max(sum(s.in_parallel for s in here) - limits.connector_pairs, 0) for _, limits, here in used)
+    short = sum(max(_side_by_side(wiring, here) - limits.connector_pairs, 0) for _, limits, here in used)
     facts: dict[str, Fact] = {
-        "strings": sum(s.in_parallel for _, _, here in used for s in here),
+        "strings": sum(_side_by_side(wiring, here) for _, _, here in used),
         "free_inputs": len(wiring.setup.inverter.inputs) - len(used),
         "branch_leads": short,
         "variant": "branch_leads" if short else "",
@@ -127,6 +130,11 @@ def input_count(wiring: Wiring) -> Finding:
         "input_count", Part.PANEL_SIDE, Outcome(verdict, Verdict.FITS, missing), "/inverter/input_count", facts=facts,
         numbers=(len(used), len(wiring.setup.inverter.inputs), ""), source="counted",
     )  # fmt: skip
+
+
+def _side_by_side(wiring: Wiring, here: tuple[Strings, ...]) -> int:
+    """How many strings lie in parallel on an input."""
+    return sum(group[0].in_parallel for group in wiring.side_by_side(here))
 
 
 def datasheet_sanity(wiring: Wiring, index: int, strings: Strings) -> Finding | None:

@@ -11,6 +11,7 @@ from service.core.compatibility.wiring import Wiring, with_panels_moved
 from service.core.model.assumption import Assumptions
 from service.core.model.facts import Array, Setup, SocketCircuit
 from service.core.model.finding import Fact, Finding, Verdict
+from service.core.model.patch import Operation
 from service.core.model.pointer import replaced_at
 
 BREAKERS_A = (20.0, 16.0, 13.0, 10.0, 6.0)  # IEC 60898-1 preferred values, and 13 A
@@ -29,6 +30,8 @@ LEAST_KEPT_SHARE = 0.5  # a set that loses more than half of its panels' power i
 class Proposal:
     """A change that might mend a finding: one field of the request (``pointer``), or another wiring (``rewired``).
 
+    ``patch``: how a request is rewired so, where it can hold that.
+
     ``promised``: the verdict of a change that no field of the request can hold, already computed.
     """
 
@@ -38,6 +41,7 @@ class Proposal:
     unit: str = ""
     who: str = "you"
     rewired: Wiring | None = None
+    patch: tuple[Operation, ...] = ()
     promised: Verdict | None = None
     facts: Mapping[str, Fact] = field(default_factory=lambda: MappingProxyType({}))
 
@@ -68,6 +72,10 @@ def _questions(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
         )
     if finding.code == "certificate":
         yield _papers(finding, wiring)
+    if finding.facts.get("variant") == "bypass_diodes":
+        yield Proposal(
+            code="ask_seller", who="seller", promised=Verdict.FITS_WITH_LOSS, facts={"variant": "bypass_diodes"}
+        )
     if finding.code in ("datasheet_sanity", "connectors"):
         yield Proposal(code="ask_seller", who="seller", promised=Verdict.FITS, facts={"variant": finding.code})
     if finding.code == "residual_current":
@@ -98,6 +106,7 @@ def _wired_otherwise(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
             yield Proposal(
                 code="one_panel_per_input", new_value=1, rewired=with_panels_moved(wiring, at, targets),
                 facts={"array": array.name, "to_inputs": ", ".join(map(str, targets))},
+                patch=tuple(_spread(wiring, at, targets)),
             )  # fmt: skip
         shared = sum(other.input == array.input for other in wiring.setup.arrays) > 1
         if shared and array.count == 1 and free:
@@ -105,6 +114,25 @@ def _wired_otherwise(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
                 code="one_panel_per_input", pointer=f"/arrays/{at}/input", new_value=free[0],
                 facts={"array": array.name, "to_inputs": str(free[0])},
             )  # fmt: skip
+
+
+def _spread(wiring: Wiring, at: int, targets: tuple[int, ...]) -> Iterator[Operation]:
+    """One panel stays where it is, the others become arrays of their own on other inputs.
+
+    A panel alone is joined to nothing: said to be in series, it would be read as in one string with another array. A
+    mismatch that was taken for panels joined with others goes: one alone cannot differ from itself.
+    """
+    joined, arrays = wiring.setup.arrays[at].joined, len(wiring.setup.arrays)
+    yield Operation(op="add", path=f"/arrays/{at}/count", value=1)
+    if joined != "one_string":
+        yield Operation(op="add", path=f"/arrays/{at}/joined", value="parallel")
+        if wiring.assumptions.assumed(f"/arrays/{at}/mismatch_share"):
+            yield Operation(op="add", path=f"/arrays/{at}/mismatch_share", value=0.0)
+    for new, number in enumerate(targets, arrays):
+        yield Operation(op="copy", source=f"/arrays/{at}", path="/arrays/-")
+        if joined == "one_string":
+            yield Operation(op="add", path=f"/arrays/{new}/joined", value="parallel")
+        yield Operation(op="add", path=f"/arrays/{new}/input", value=number)
 
 
 def _higher_limit(name: str, unit: str, step: float) -> Callable[[Finding, Wiring], Iterator[Proposal]]:
@@ -173,8 +201,9 @@ def _cable_turned_down(finding: Finding, wiring: Wiring, circuit: SocketCircuit,
         changed = replace(
             wiring, setup=replaced_at(apart, str(lower.pointer), lower.new_value), assumptions=Assumptions(kept)
         )
+        both = zip(OWN_AND_LOWER, (True, lower.new_value), strict=True)
         yield Proposal(code="own_circuit_and_lower_limit", new_value=lower.new_value, unit="W", who="electrician",
-                       rewired=changed)  # fmt: skip
+                       rewired=changed, patch=tuple(Operation(op="add", path=p, value=v) for p, v in both))  # fmt: skip
 
 
 def _lead(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
@@ -232,12 +261,17 @@ def _kept_within(setup: Setup, room_w: float) -> tuple[Array, ...]:
 
 
 def _fewer(wiring: Wiring, kept: tuple[Array, ...], left: int, panels: int) -> Proposal:
-    """A pointer to the one count that changes; none where whole arrays go."""
+    """A pointer to the one count that changes; operations where whole arrays go."""
     arrays = wiring.setup.arrays
     if len(kept) == len(arrays):
         return Proposal(code="fewer_panels", pointer=f"/arrays/{len(kept) - 1}/count", new_value=kept[-1].count,
                         facts={"left": left, "panels": panels})  # fmt: skip
-    return Proposal(code="fewer_panels", new_value=left, facts={"left": left, "panels": panels},
+    gone = range(len(arrays) - 1, len(kept) - 1, -1)
+    patch = (
+        *(Operation(op="remove", path=f"/arrays/{at}") for at in gone),
+        Operation(op="add", path=f"/arrays/{len(kept) - 1}/count", value=kept[-1].count),
+    )
+    return Proposal(code="fewer_panels", new_value=left, facts={"left": left, "panels": panels}, patch=patch,
                     rewired=replace(wiring, setup=replace(wiring.setup, arrays=kept)))  # fmt: skip
 
 

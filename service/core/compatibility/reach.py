@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from itertools import product
 
 from service.core.model.assumption import Assumptions
-from service.core.model.finding import Verdict
+from service.core.model.finding import WORST_FIRST, Verdict
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,6 +91,15 @@ def at_most(measured: Reach, limit: Reach, bad: Verdict = Verdict.DOES_NOT_FIT) 
 def at_least(measured: Reach, limit: Reach, bad: Verdict = Verdict.DOES_NOT_FIT) -> Outcome:
     """Is the measured figure at or above the limit? As ``at_most``, the other way round."""
     return at_most(_turned(measured), _turned(limit), bad)
+
+
+def worse(one: Outcome, other: Outcome) -> Outcome:
+    """Of two outcomes the one that counts, by the precedence of verdicts; of equal ones the first.
+
+    >>> worse(Outcome(Verdict.FITS, Verdict.FITS), Outcome(Verdict.NOT_KNOWN, Verdict.FITS)).verdict
+    <Verdict.NOT_KNOWN: 'not_known'>
+    """
+    return min(one, other, key=lambda outcome: WORST_FIRST.index(outcome.verdict))
 
 
 def _turned(reach: Reach) -> Reach:

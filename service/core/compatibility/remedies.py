@@ -76,5 +76,5 @@ def _better(then: Verdict, now: Verdict) -> bool:
 def _remedy(proposal: Proposal, then: Verdict) -> Remedy:
     return Remedy(
         code=proposal.code, pointer=proposal.pointer, new_value=proposal.new_value, unit=proposal.unit,
-        who=proposal.who, verdict_then=then, facts=proposal.facts,
+        who=proposal.who, verdict_then=then, facts=proposal.facts, patch=proposal.patch,
     )  # fmt: skip

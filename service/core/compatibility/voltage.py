@@ -1,10 +1,12 @@
 """Do the panels' volts suit the input: not too many in the cold, enough in the heat and in the morning?"""
 
 from collections.abc import Callable
+from dataclasses import replace
+from functools import partial
 
 from service.core.compatibility.curve_spread import SHAPES, far_from, moved, throughout
 from service.core.compatibility.finding import made
-from service.core.compatibility.reach import Outcome, Reach, at_least, at_most, combined
+from service.core.compatibility.reach import Outcome, Reach, at_least, at_most, combined, worse
 from service.core.compatibility.wiring import MORNING_CELL_C, MORNING_W_PER_M2, Strings, Wiring
 from service.core.model.facts import Panel
 from service.core.model.finding import Fact, Finding, Part, Verdict
@@ -55,7 +57,7 @@ def cold_voltage(wiring: Wiring, index: int, strings: Strings) -> Finding:
     facts: dict[str, Fact] = _string_facts(strings) | {
         "coldest_air_c": site.coldest_air_c,
         "coldest_estimated": wiring.assumptions.assumed("/site/coldest_air_c"),
-        "label_voltage_v": strings.in_series * strings.panel.open_circuit_voltage_v,
+        "label_voltage_v": _label_v(wiring, strings),
         "coefficient_pct_per_k": strings.panel.voc_coefficient_pct_per_k,
         "method": method,
         "worst_v": cold.highest,
@@ -68,11 +70,25 @@ def cold_voltage(wiring: Wiring, index: int, strings: Strings) -> Finding:
 
 
 def cold_string_voltage(wiring: Wiring, strings: Strings) -> tuple[Reach, str]:
-    """Open-circuit voltage of one string at the coldest air, and by which method.
+    """Open-circuit voltage of one string at the coldest air, and by which method; voltages of unlike panels add.
 
     ``coefficient``; ``class``, where the coefficient was assumed; ``nec_table``, where none is known in an area of
     that code and the panel is said to be of crystalline silicon, for which the table is.
     """
+    return wiring.once(("cold", strings.at), lambda: _cold(wiring, strings))
+
+
+def _cold(wiring: Wiring, strings: Strings) -> tuple[Reach, str]:
+    members = wiring.in_string(strings)
+    if len(members) > 1:
+        found = [_cold_array_voltage(wiring, member) for member in members]
+        methods = {method for _, method in found}
+        method = next(one for one in ("nec_table", "class", "coefficient") if one in methods)
+        return combined(lambda *volts: sum(volts), *(reach for reach, _ in found)), method
+    return _cold_array_voltage(wiring, strings)
+
+
+def _cold_array_voltage(wiring: Wiring, strings: Strings) -> tuple[Reach, str]:
     voltage = wiring.of_panel(strings, "open_circuit_voltage_v")
     known = not wiring.of_panel(strings, "voc_coefficient_pct_per_k").missing
     factor = nec_factor(wiring.setup.site.coldest_air_c)
@@ -105,30 +121,89 @@ def _in_the_cold(wiring: Wiring, strings: Strings, limit: Reach) -> Outcome:
     outcome = at_most(cold, limit)
     if method != "nec_table" or outcome.missing:
         return outcome
-    by_class = at_most(_by_coefficient(wiring, strings), limit)
+    by_class = at_most(wiring.once(("class", strings.at), lambda: _by_class(wiring, strings)), limit)
     if by_class.verdict == outcome.verdict or by_class.likely == outcome.verdict == Verdict.FITS:
         return outcome
     return Outcome(Verdict.NOT_KNOWN, Verdict.DOES_NOT_FIT, by_class.missing)
 
 
+def _by_class(wiring: Wiring, strings: Strings) -> Reach:
+    members = (_by_coefficient(wiring, member) for member in wiring.in_string(strings))
+    return combined(lambda *volts: sum(volts), *members)
+
+
 def hot_voltage(wiring: Wiring, index: int, strings: Strings) -> Finding:
-    """Operating voltage of the string at its hottest cell against the lower end of tracking: energy, no danger.
+    """Operating voltage of the string against both ends of tracking: energy, no danger.
+
+    The lower end meets the hottest cell. The upper end meets cells as cool as they are in light, 25 C where nothing is
+    known of the year: what lies above it there lies above it for a good part of the year, and the input then works at
+    its upper end, on the steep side of the curve.
 
     As in the cold, a voltage or a coefficient that was taken from the panel's class leaves the question open, with the
     class's worst value as ``likely``.
     """
     hottest = wiring.hottest(strings)
 
-    def hot_v(panel: Panel) -> float:
-        return strings.in_series * panel.max_power_voltage_v * wiring.curves.hot_share(panel, hottest)
+    def hot_v(member: Strings, panel: Panel) -> float:
+        share = wiring.curves.hot_share(panel, wiring.hottest(member))
+        return member.in_series * panel.max_power_voltage_v * share
 
     limit = wiring.limit(index, "tracking_min_v")
-    hot, outcome = _enough(wiring, strings, hot_v, ("max_power_voltage_v", "voc_coefficient_pct_per_k"), limit)
-    facts = _string_facts(strings) | {"hottest_cell_c": hottest, "worst_v": hot.lowest}
+    figure, enough = _enough(wiring, strings, hot_v, ("max_power_voltage_v", "voc_coefficient_pct_per_k"), limit)
+    label, ceiling, below = _below_the_top(wiring, index, strings)
+    outcome = worse(enough, below)
+    facts = _string_facts(strings) | {"hottest_cell_c": hottest, "worst_v": figure.lowest}
+    if outcome is below and below is not enough:
+        figure, limit = label, ceiling
+        facts |= {"variant": "above", "worst_v": label.highest, "assumed_limit_v": ceiling.value}
     return made(
         "hot_voltage", Part.PANEL_SIDE, outcome, strings.pointer, input_number=index + 1, facts=facts,
-        numbers=(hot.value, _known(limit), "V"), source=SINGLE_DIODE_SOURCE,
+        numbers=(figure.value, _known(limit), "V"), source=SINGLE_DIODE_SOURCE,
     )  # fmt: skip
+
+
+def _below_the_top(wiring: Wiring, index: int, strings: Strings) -> tuple[Reach, Reach, Outcome]:
+    """The string's highest operating voltage, the upper end of tracking, and whether the one is below the other.
+
+    No operating voltage lies above the open-circuit voltage: where that stays below, the curve is not asked. An upper
+    end that nobody stated lies within a range of the greatest input voltage: where even the least of it is enough, the
+    rating is not needed.
+    """
+    ceiling = wiring.limit(index, "tracking_max_v")
+    label = wiring.once(("open", strings.at), lambda: _open_when_cool(wiring, strings))
+    if None not in (label.low, label.high, ceiling.low) and (label.high or 0.0) <= (ceiling.low or 0.0):
+        label = replace(label, missing=())
+    else:
+        label = wiring.once(("at_work", strings.at), lambda: _at_work_when_cool(wiring, strings))
+    outcome = at_most(label, ceiling, Verdict.FITS_WITH_LOSS)
+    if outcome.verdict == Verdict.NOT_KNOWN and outcome.likely == Verdict.FITS and not label.missing:
+        outcome = Outcome(Verdict.FITS, Verdict.FITS)
+    return label, ceiling, outcome
+
+
+def _open_when_cool(wiring: Wiring, strings: Strings) -> Reach:
+    """Open-circuit voltage of the string at cells as cool as they are in light."""
+    parts = [
+        combined(
+            lambda volts, per_k, one=one: one.in_series * voltage_at_cell(volts, per_k, wiring.cool(one)),
+            wiring.of_panel(one, "open_circuit_voltage_v"),
+            wiring.of_panel(one, "voc_coefficient_pct_per_k"),
+        )
+        for one in wiring.in_string(strings)
+    ]
+    return parts[0] if len(parts) == 1 else combined(lambda *volts: sum(volts), *parts)
+
+
+def _at_work_when_cool(wiring: Wiring, strings: Strings) -> Reach:
+    """Voltage at maximum power of the string there, with its range over the ratings that it is asked of."""
+
+    def cool_v(member: Strings, panel: Panel) -> float:
+        share = wiring.curves.cool_share(panel, wiring.cool(member)) if wiring.cool_cell_c else 1.0
+        return member.in_series * panel.max_power_voltage_v * share
+
+    asked = ("max_power_voltage_v", "voc_coefficient_pct_per_k") if wiring.cool_cell_c else ("max_power_voltage_v",)
+    parts = [moved(wiring, one, partial(cool_v, one), asked) for one in wiring.in_string(strings)]
+    return parts[0] if len(parts) == 1 else combined(lambda *volts: sum(volts), *parts)
 
 
 def start_voltage(wiring: Wiring, index: int, strings: Strings) -> Finding:
@@ -137,12 +212,12 @@ def start_voltage(wiring: Wiring, index: int, strings: Strings) -> Finding:
     One that has started runs on when the panel gets hot, so the morning decides, not the afternoon.
     """
 
-    def morning_v(panel: Panel) -> float:
-        return strings.in_series * panel.open_circuit_voltage_v * wiring.curves.morning_share(panel)
+    def morning_v(member: Strings, panel: Panel) -> float:
+        return member.in_series * panel.open_circuit_voltage_v * wiring.curves.morning_share(panel)
 
     limit = wiring.limit(index, "start_voltage_v")
     morning, outcome = _enough(wiring, strings, morning_v, ("open_circuit_voltage_v",), limit)
-    label = strings.in_series * strings.panel.open_circuit_voltage_v
+    label = _label_v(wiring, strings)
     facts = _string_facts(strings) | {
         "irradiance_w_per_m2": MORNING_W_PER_M2,
         "cell_c": MORNING_CELL_C,
@@ -156,17 +231,23 @@ def start_voltage(wiring: Wiring, index: int, strings: Strings) -> Finding:
 
 
 def _enough(
-    wiring: Wiring, strings: Strings, figure: Callable[[Panel], float], asked: tuple[str, ...], limit: Reach
+    wiring: Wiring, strings: Strings, figure: Callable[[Strings, Panel], float], asked: tuple[str, ...], limit: Reach
 ) -> tuple[Reach, Outcome]:
     """A voltage off the panel's curve with its range over the ratings asked about, and whether it reaches the limit."""
-    voltage = moved(wiring, strings, figure, asked)
+
+    def over(names: tuple[str, ...]) -> Reach:
+        members = wiring.in_string(strings)
+        parts = [moved(wiring, member, partial(figure, member), names) for member in members]
+        return parts[0] if len(parts) == 1 else combined(lambda *volts: sum(volts), *parts)
+
+    voltage = wiring.once((asked, strings.at), lambda: over(asked))
     outcome = at_least(voltage, limit, Verdict.FITS_WITH_LOSS)
     if limit.value is None or far_from(voltage.value, limit.value):
         return voltage, outcome
     others = tuple(name for name in SHAPES if name not in asked)
     return voltage, throughout(
         outcome,
-        lambda: moved(wiring, strings, figure, others),
+        lambda: wiring.once((others, strings.at), lambda: over(others)),
         lambda volts: at_least(volts, limit, Verdict.FITS_WITH_LOSS).verdict,
     )
 
@@ -177,7 +258,7 @@ def system_voltage(wiring: Wiring, index: int, strings: Strings) -> Finding | No
     None where one panel stands alone and the rating is not given: no panel is rated below its own voltage.
     """
     limit = wiring.of_panel(strings, "max_system_voltage_v")
-    if limit.missing and strings.in_series == 1:
+    if limit.missing and strings.in_series == 1 and len(wiring.in_string(strings)) == 1:
         return None
     cold, _ = cold_string_voltage(wiring, strings)
     return made(
@@ -190,6 +271,11 @@ def system_voltage(wiring: Wiring, index: int, strings: Strings) -> Finding | No
 def is_us(rule_area: str) -> bool:
     """Is this an area of the National Electrical Code?"""
     return rule_area == "US" or rule_area.startswith("US-")
+
+
+def _label_v(wiring: Wiring, strings: Strings) -> float:
+    """The label's open-circuit voltage of the whole string."""
+    return sum(member.in_series * member.panel.open_circuit_voltage_v for member in wiring.in_string(strings))
 
 
 def _string_facts(strings: Strings) -> dict[str, Fact]:

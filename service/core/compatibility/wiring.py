@@ -1,10 +1,15 @@
 """Which strings hang on which input, and what do their panels' curves say?
 
-Arrays on one input lie in parallel, whichever way they look; within an array panels are in series or in parallel.
+Arrays on one input lie in parallel, whichever way they look, or are one string (``one_string``); within an array panels
+are in series or in parallel.
 """
 
+from collections.abc import Callable, Hashable
 from dataclasses import dataclass, field, replace
 from math import log
+from typing import Any, TypeVar
+
+import numpy as np
 
 from service.core.compatibility.reach import Reach, rating
 from service.core.errors import ContradictionError
@@ -19,6 +24,8 @@ from service.core.panel import (
     max_power,
     open_circuit_voltage_v,
 )
+
+T = TypeVar("T")
 
 # A morning: dim light, a cell as warm as the test bench's. Irradiance at which an input is asked whether it starts.
 MORNING_W_PER_M2 = 100.0
@@ -36,6 +43,7 @@ class Curves:
 
     _diodes: dict[Panel, Diode | None] = field(default_factory=dict)
     _hot: dict[tuple[Panel, float], float] = field(default_factory=dict)
+    _cool: dict[tuple[Panel, float], float] = field(default_factory=dict)
     _morning: dict[Panel, float] = field(default_factory=dict)
     _doubts: dict[Panel, tuple[Doubt, ...]] = field(default_factory=dict)
     _lost: dict[tuple[Panel, int, float, Input], float | None] = field(default_factory=dict)
@@ -67,6 +75,21 @@ class Curves:
                 share = float(max_power(diode, FULL_SUN_W_PER_M2, cell_c).voltage_v[0]) / panel.max_power_voltage_v
             self._hot[panel, cell_c] = share
         return self._hot[panel, cell_c]
+
+    def cool_share(self, panel: Panel, cell_c: float) -> float:
+        """The highest voltage at maximum power at a cell temperature, in full or in half sun, over the label's.
+
+        In half sun a panel of high series resistance works at more volts. Where there is no curve: as ``hot_share``.
+        """
+        if (panel, cell_c) not in self._cool:
+            diode = self.diode(panel)
+            if diode is None:
+                share = self.hot_share(panel, cell_c)
+            else:
+                sun = np.array([FULL_SUN_W_PER_M2, FULL_SUN_W_PER_M2 / 2])
+                share = float(np.max(max_power(diode, sun, cell_c).voltage_v)) / panel.max_power_voltage_v
+            self._cool[panel, cell_c] = share
+        return self._cool[panel, cell_c]
 
     def morning_share(self, panel: Panel) -> float:
         """Open-circuit voltage in the morning over the label's; with ideality 1.1 a cell where there is no curve."""
@@ -122,19 +145,44 @@ class Strings:
 
 
 @dataclass(frozen=True, slots=True)
+class Limits:
+    """One inverter's limits as read; ``numbers``, shared by all inverters, counts the different sets of them."""
+
+    numbers: dict[Hashable, int]
+    reaches: dict[tuple[int, str], Reach] = field(default_factory=dict)
+    keys: dict[tuple[int, tuple[str, ...]], int] = field(default_factory=dict)
+
+
+@dataclass(frozen=True, slots=True)
 class Wiring:
-    """A set as wired: what every check of the panel side starts from."""
+    """A set as wired: what every check of the panel side starts from.
+
+    ``kept`` is what was computed of these very arrays beside other inverters, ``read`` what was read of this inverter
+    beside other arrays; None where there are no others.
+    """
 
     setup: Setup
     assumptions: Assumptions
     hottest_cell_c: tuple[float, ...]
     curves: Curves
+    kept: dict[Hashable, Any] | None = None
+    read: Limits | None = None
+    cool_cell_c: tuple[float, ...] = ()
+
+    def once(self, key: Hashable, figure: Callable[[], T]) -> T:
+        """A figure that hangs on the arrays alone; computed once where ``kept`` is shared by inverters beside them."""
+        if self.kept is None:
+            return figure()
+        if key not in self.kept:
+            self.kept[key] = figure()
+        found: T = self.kept[key]
+        return found
 
     def strings(self) -> tuple[Strings, ...]:
         """Every array with its strings."""
         return tuple(
-            Strings(at, array, array.count if array.joined == "series" else 1,
-                    1 if array.joined == "series" else array.count)
+            Strings(at, array, array.count if array.joined != "parallel" else 1,
+                    1 if array.joined != "parallel" else array.count)
             for at, array in enumerate(self.setup.arrays)
         )  # fmt: skip
 
@@ -158,8 +206,41 @@ class Wiring:
             if (here := tuple(s for s in self.strings() if s.array.input == k + 1))
         )
 
+    def in_string(self, strings: Strings) -> tuple[Strings, ...]:
+        """The arrays whose panels the same current flows through: itself alone but where they are one string."""
+        if strings.array.joined != "one_string":
+            return (strings,)
+        return tuple(
+            other
+            for other in self.strings()
+            if other.array.joined == "one_string" and other.array.input == strings.array.input
+        )
+
+    def side_by_side(self, here: tuple[Strings, ...]) -> tuple[tuple[Strings, ...], ...]:
+        """What lies in parallel on an input: arrays, and those that are one string as one."""
+        found = [self.in_string(strings) for strings in here]
+        return tuple(group for k, group in enumerate(found) if group not in found[:k])
+
     def limit(self, input_index: int, name: str) -> Reach:
         """A limit of one input, known or assumed."""
+        if self.read is None:
+            return self._limit(input_index, name)
+        known = self.read.reaches
+        if (input_index, name) not in known:
+            known[input_index, name] = self._limit(input_index, name)
+        return known[input_index, name]
+
+    def limits_key(self, input_index: int, names: tuple[str, ...]) -> Hashable:
+        """The same for inputs whose limits of these names are the same."""
+        if self.read is None:
+            return tuple(self._limit(input_index, name) for name in names)
+        known = self.read.keys
+        if (input_index, names) not in known:
+            limits = tuple(self.limit(input_index, name) for name in names)
+            known[input_index, names] = self.read.numbers.setdefault((names, limits), len(self.read.numbers))
+        return known[input_index, names]
+
+    def _limit(self, input_index: int, name: str) -> Reach:
         value = getattr(self.setup.inverter.inputs[input_index], name)
         return rating(self.assumptions, f"/inverter/inputs/{input_index}/{name}", value)
 
@@ -183,12 +264,21 @@ class Wiring:
         hottest = self.hottest_cell_c
         return hottest[strings.at] if strings.at < len(hottest) else max(hottest, default=25.0)
 
+    def cool(self, strings: Strings) -> float:
+        """How cool an array's cells are in light; the coolest of all where this one was made by moving.
+
+        25 C, at which the label's volts are measured, where nothing is known of its year.
+        """
+        cool = self.cool_cell_c
+        return cool[strings.at] if strings.at < len(cool) else min(cool, default=25.0)
+
 
 def with_panels_moved(wiring: Wiring, at: int, to_inputs: tuple[int, ...]) -> Wiring:
     """The same set with all but one panel of array ``at`` moved to other inputs, one on each (counted from 1)."""
     array = wiring.setup.arrays[at]
     arrays = list(wiring.setup.arrays)
-    arrays[at] = replace(array, count=1, joined="series")
+    joined = array.joined if array.joined == "one_string" else "series"
+    arrays[at] = replace(array, count=1, joined=joined)
     extra: list[Assumption] = []
     for number in to_inputs:
         prefix, new = f"/arrays/{at}/", f"/arrays/{len(arrays)}/"

@@ -2,6 +2,7 @@
 
 from service.core.completion.account import CompletedAccount, complete_account
 from service.core.completion.as_request import as_request
+from service.core.completion.candidates import Candidates, complete_candidates
 from service.core.completion.complete import Completed, complete
 from service.core.completion.defaults import default_rows
 from service.core.completion.moves import moves, unmoved
@@ -10,6 +11,7 @@ from service.core.completion.tables import DefaultTables
 from service.core.completion.tariff_contradictions import contradictions_of_tariff
 
 __all__ = [
+    "Candidates",
     "Completed",
     "CompletedAccount",
     "DefaultTables",
@@ -17,6 +19,7 @@ __all__ = [
     "as_request",
     "complete",
     "complete_account",
+    "complete_candidates",
     "contradictions_of_tariff",
     "default_rows",
     "moves",

@@ -11,6 +11,7 @@ from service.core.completion.fill_outlay import outlay_of
 from service.core.completion.fill_tariff import meter_of, tariff_of
 from service.core.completion.node import Guess, Node
 from service.core.completion.tables import DefaultTables
+from service.core.errors import ContradictionError
 from service.core.household import SD_PUBLIC_SHAPE
 from service.core.model.assumption import Assumption, Assumptions
 from service.core.model.band import Z_90, Band
@@ -74,6 +75,7 @@ def complete_account(
     tariff = tariff_of(root.child("tariff"), root.child("meter"), area, tables, as_of)
     money = money_of(root.child("money"))
     account_ends(root.child("household"), money)
+    _refuse_months(root.child("meter"), tariff)
     _say_what_is_not_reckoned(root, tariff, money, as_of)
     return CompletedAccount(
         rule_area=None if area == NO_COUNTRY else area,
@@ -85,6 +87,17 @@ def complete_account(
         self_used_kwh=None if year_kwh is None else _self_used_kwh(root.child("use"), year_kwh),
         assumptions=Assumptions.of(log),
     )
+
+
+def _refuse_months(meter: Node, tariff: Tariff | None) -> None:
+    """Netted by the month a sum of a year has no answer: what summer sends out would be netted in winter."""
+    nets = tariff is not None and any(period.export == "netted" for period in tariff.periods)
+    if nets and meter.get("netting") == "month":
+        raise ContradictionError(
+            meter.at("netting"), "needs the months of the home, and the energy is known as one sum", given="month",
+            accepted="year, if that is how it is netted; or site, arrays and inverter in place of energy and use",
+            example="year",
+        )  # fmt: skip
 
 
 def _say_what_is_not_reckoned(root: Node, tariff: Tariff | None, money: Money, as_of: date) -> None:

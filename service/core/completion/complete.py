@@ -66,7 +66,7 @@ def complete(
                                  example=[{"panel": {"rated_power_w": 410}}])  # fmt: skip
     inverter_node = root.child("inverter")
     input_count = input_count_of(inverter_node, array_nodes)
-    filled = arrays_of(array_nodes, input_count, as_of)
+    filled = arrays_of(array_nodes, input_count, as_of, tables.panels)
     arrays = tuple(
         settled(array, node.child("plane"), sky, site.ground_reflectance_share)
         for array, node in zip(filled, array_nodes, strict=True)

@@ -1,6 +1,7 @@
 """What is assumed where the caller gives nothing? The one table of defaults, and how a row of it is found."""
 
 from collections.abc import Mapping
+from functools import lru_cache
 from types import MappingProxyType
 
 from service.core.completion.home_rows import HOME_ROWS, MONEY_ROWS, SITE_ROWS
@@ -33,6 +34,7 @@ def _indexed() -> tuple[Mapping[str, Row], Mapping[tuple[str, str], Row]]:
 _FIRST, _BY_CODE = _indexed()
 
 
+@lru_cache(maxsize=4096)
 def pattern_of(pointer: str) -> str:
     """The pointer with ``*`` for each index of a list.
 

@@ -1,5 +1,6 @@
 """How are the panels set up, and what stands around them, as far as was said?"""
 
+from dataclasses import replace
 from datetime import date
 from typing import Any
 
@@ -7,6 +8,8 @@ from service.core.completion.fill_panel import panel_of
 from service.core.completion.node import Guess, Node, listed
 from service.core.errors import ContradictionError
 from service.core.model.facts import Array
+from service.core.model.fixing import Fixing
+from service.core.model.panel_list import PanelList
 from service.core.model.place import Cover, Overhang, Plane, Shade, SideWall, SkylinePoint
 
 AT_RAILING = frozenset({"hung_on_rail", "behind_rail", "balcony_floor"})
@@ -15,20 +18,26 @@ _HEIGHTS = {
     "wall": (4.0, 1.0, 12.0), "fence": (0.5, 0.0, 1.5), "ground_frame": (0.3, 0.0, 1.0), "flat_roof": (6.0, 2.5, 15.0),
     "sloped_roof": (5.0, 2.5, 12.0), "free_standing": (1.0, 0.0, 10.0),
 }  # fmt: skip
+# How much higher than the panels the building is: what is taken, and at most.
+_BUILDING_ABOVE_M = {
+    "hung_on_rail": (3.0, 15.0), "behind_rail": (3.0, 15.0), "balcony_floor": (3.0, 15.0), "wall": (3.0, 15.0),
+    "flat_roof": (0.0, 1.0), "sloped_roof": (0.0, 3.0),
+}  # fmt: skip
 # Stands in while a plane is open; settle replaces it before anything is computed.
 OPEN_PLANE = Plane(tilt_deg=0.0, azimuth_deg=0.0)
 
 
-def arrays_of(nodes: list[Node], input_count: int, as_of: date) -> tuple[Array, ...]:
+def arrays_of(nodes: list[Node], input_count: int, as_of: date, listed_panels: PanelList) -> tuple[Array, ...]:
     """The complete arrays, planes still open where they were; each on an input that exists.
 
     Raises:
-        ContradictionError: an array is on an input that the inverter lacks, or no input is left for it; or a single
-            panel that shares its input is said to be in series.
+        ContradictionError: an array is on an input that the inverter lacks, or no input is left for it; or some
+            arrays of an input are in one string and others are not.
     """
     inputs = _inputs_for(nodes, input_count)
-    _refuse_series_across_arrays(nodes, inputs)
-    return tuple(_array(node, i, inputs[i], as_of) for i, node in enumerate(nodes))
+    one_string = _as_one_string(nodes, inputs)
+    arrays = tuple(_array(node, i, inputs[i], as_of, listed_panels) for i, node in enumerate(nodes))
+    return tuple(replace(one, joined="one_string") if i in one_string else one for i, one in enumerate(arrays))
 
 
 def _inputs_for(nodes: list[Node], input_count: int) -> list[int]:
@@ -51,18 +60,34 @@ def _inputs_for(nodes: list[Node], input_count: int) -> list[int]:
     return chosen
 
 
-def _refuse_series_across_arrays(nodes: list[Node], inputs: list[int]) -> None:
-    """A string of unlike panels would be checked as parallel, at a fraction of its voltage: asked back instead."""
-    for node, number in zip(nodes, inputs, strict=True):
-        if node.get("joined") == "series" and node.get("count") in {None, 1} and inputs.count(number) > 1:
+def _as_one_string(nodes: list[Node], inputs: list[int]) -> frozenset[int]:
+    """Which arrays are in series with the others of their input: those that say so, or single panels "in series".
+
+    Raises:
+        ContradictionError: some arrays of an input are in one string and others are not.
+    """
+    found: set[int] = set()
+    for number in set(inputs):
+        here = [at for at, other in enumerate(inputs) if other == number]
+        if len(here) == 1:
+            continue
+        said = [nodes[at].get("joined") for at in here]
+        lone = [word == "series" and nodes[at].get("count") in {None, 1} for word, at in zip(said, here, strict=True)]
+        in_one = [word == "one_string" or single for word, single in zip(said, lone, strict=True)]
+        if all(in_one):
+            found.update(here)
+        elif any(in_one):
+            node = nodes[here[in_one.index(True)]]
             raise ContradictionError(
-                node.at("joined"), "one panel in series with another array cannot be checked: arrays on one input lie "
-                "in parallel", given="series", accepted="equal panels in series as one array with their count; or "
-                "parallel, if that is how they are wired", example="parallel",
+                node.at("joined"), "one panel in series with another array: the others of its input have to say so "
+                "too", given=node.get("joined"), accepted="one_string for every array of the input, if one current "
+                "flows through all; equal panels in series as one array with their count; or parallel, if that is how "
+                "they are wired", example="parallel",
             )  # fmt: skip
+    return frozenset(found)
 
 
-def _array(node: Node, index: int, number: int, as_of: date) -> Array:
+def _array(node: Node, index: int, number: int, as_of: date, listed_panels: PanelList) -> Array:
     count = node.take("count")
     mount = node.take("mount")
     height, low, high = _HEIGHTS.get(mount, _HEIGHTS["free_standing"])
@@ -91,10 +116,29 @@ def _array(node: Node, index: int, number: int, as_of: date) -> Array:
         mismatch_share=_mismatch(node, count),
         lead_length_m=node.take("lead_length_m"),
         lead_mm2=node.take("lead_mm2"),
-        panel=panel_of(node.child("panel"), as_of),
+        panel=panel_of(node.child("panel"), as_of, listed_panels),
         hottest_cell_c=node.get("hottest_cell_c"),
         rear_light_share=node.get("rear_light_share"),
+        fixing=_fixing(node.child("fixing"), mount, node.get("height_above_ground_m") or height),
     )  # fmt: skip
+
+
+def _fixing(node: Node, mount: str, height_m: float) -> Fixing:
+    """What holds the panels; what it carries is never guessed, nor the weights on a frame."""
+    building, railing = node.get("building_height_m"), node.get("railing_height_m")
+    if mount in _BUILDING_ABOVE_M:
+        above, most = _BUILDING_ABOVE_M[mount]
+        guess = Guess(value=height_m + above, low=height_m, high=height_m + most)
+        building = node.take("building_height_m", guess)
+    if mount in {"hung_on_rail", "behind_rail"}:
+        railing = node.take("railing_height_m")
+    return Fixing(
+        building_height_m=building,
+        capacity_per_panel_n=node.get("capacity_per_panel_n"),
+        ballast_per_panel_kg=node.get("ballast_per_panel_kg"),
+        railing_height_m=railing,
+        railing_length_m=node.get("railing_length_m"),
+    )
 
 
 def _mismatch(node: Node, count: int) -> Any:

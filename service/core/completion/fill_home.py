@@ -30,7 +30,7 @@ def site_of(node: Node, place: PlaceFacts) -> Site:
         ground_reflectance_share=node.take("ground_reflectance_share"),
         terrain=node.take("terrain"),
         coldest_air_c=node.take("coldest_air_c", Guess(value=coldest, low=coldest - 5, high=coldest + 5)),
-        basic_wind_velocity_m_per_s=node.get("basic_wind_velocity_m_per_s"),
+        basic_wind_velocity_m_per_s=node.take("basic_wind_velocity_m_per_s"),
         people_below=node.get("people_below"),
         children=node.get("children"),
     )

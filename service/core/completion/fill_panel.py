@@ -5,8 +5,16 @@ from datetime import date
 from math import sqrt
 from typing import Any
 
+from service.core.completion.fill_from_list import (
+    CODED,
+    Reach,
+    facts_of,
+    guess_by_code,
+    named_by_list,
+    points_by_code,
+    reach,
+)
 from service.core.completion.node import Guess, Node
-from service.core.completion.panel_classes import CellClass, PanelFormat, Span, class_of
 from service.core.completion.panel_mending import mended
 from service.core.completion.panel_rules import (
     IMP,
@@ -20,37 +28,51 @@ from service.core.completion.panel_rules import (
     formats_like,
 )
 from service.core.errors import ContradictionError
+from service.core.identity import Candidate, PanelFacts, by_code
+from service.core.identity.classes import CellClass, PanelFormat, Span, class_of
 from service.core.model.bounds import BOUNDS
 from service.core.model.facts import Panel
+from service.core.model.panel_list import PanelList
 
 # How far two spellings of one coefficient may differ, in % per K: what rounding on a label explains.
 _SAME_COEFFICIENT = 0.02
 
 
-def panel_of(node: Node, as_of: date) -> Panel:
+def panel_of(node: Node, as_of: date, listed: PanelList) -> Panel:
     """The complete panel; every figure that was not given stands in the node's log, with its range.
+
+    ``listed`` is the public list of panels.
 
     Raises:
         ContradictionError: given figures cannot belong to one panel; with an example of what could.
     """
     try:
-        return _completed(node, as_of)
+        return _completed(node, as_of, listed)
     except ContradictionError as error:
 
         def again(given: Mapping[str, Any]) -> Panel:
-            return _completed(Node(given, node.pointer, []), as_of)
+            return _completed(Node(given, node.pointer, []), as_of, listed)
 
         raise mended(error, node.given, node.pointer, again) from error
 
 
-def _completed(node: Node, as_of: date) -> Panel:
-    kind_name = node.take("cell_kind")
-    known = _known(node, kind_name, as_of)
+def _completed(node: Node, as_of: date, listed: PanelList) -> Panel:
+    age = node.get("age_years")
+    facts = facts_of(node, None if age is None else as_of.year - round(age))
+    coded = by_code(facts, listed)
+    listed_kind = None if coded is None else coded.cell_kind
+    kind_name = node.take("cell_kind", Guess(value=listed_kind, code=CODED) if listed_kind else None)
+    known = _known(node, kind_name, facts.built)
     formats = formats_like(known)
     guessed = cells_guess(known, formats)
+    if coded is not None and coded.cells_in_series is not None:
+        guessed = Guess(value=coded.cells_in_series, code=CODED)
     cells = node.take("cells_in_series", guessed)
     kind = class_of(kind_name, known.rated_power_w / cells)
-    points = _points(node, known, cells, guessed, kind, formats)
+    guesses = _points(node, known, cells, guessed, kind, formats, facts, None if coded else listed)
+    if coded is not None:
+        guesses = points_by_code(coded, facts, guesses)
+    points = {name: node.take(name, guesses.get(name)) for name in (VOC, ISC, VMP, IMP)}
     length, width, weight = _size(node, known.rated_power_w, formats)
     return Panel(
         rated_power_w=known.rated_power_w,
@@ -59,9 +81,12 @@ def _completed(node: Node, as_of: date) -> Panel:
         max_power_voltage_v=points[VMP],
         max_power_current_a=points[IMP],
         cells_in_series=cells,
-        voc_coefficient_pct_per_k=_coefficient(node, "voc", "v", points[VOC], kind.voc_pct_per_k),
-        isc_coefficient_pct_per_k=_coefficient(node, "isc", "a", points[ISC], kind.isc_pct_per_k),
-        power_coefficient_pct_per_k=node.take("power_coefficient_pct_per_k", _span(kind.power_pct_per_k)),
+        voc_coefficient_pct_per_k=_coefficient(node, "voc", "v", points[VOC], kind.voc_pct_per_k, coded),
+        isc_coefficient_pct_per_k=_coefficient(node, "isc", "a", points[ISC], kind.isc_pct_per_k, coded),
+        power_coefficient_pct_per_k=node.take(
+            "power_coefficient_pct_per_k",
+            guess_by_code(coded, "power_coefficient_pct_per_k") or _span(kind.power_pct_per_k),
+        ),
         max_system_voltage_v=node.get("max_system_voltage_v"),
         max_series_fuse_a=node.get("max_series_fuse_a"),
         cell_kind=kind_name,
@@ -78,14 +103,14 @@ def _completed(node: Node, as_of: date) -> Panel:
     )
 
 
-def _known(node: Node, kind: str, as_of: date) -> Known:
+def _known(node: Node, kind: str, built: int | None) -> Known:
     power = node.get("rated_power_w")
     if power is None:
         raise ContradictionError(
             node.at("rated_power_w"), "is missing; nothing can be said without it", accepted="watts on the label",
             example=410,
         )  # fmt: skip
-    length, width, age = node.get("length_mm"), node.get("width_mm"), node.get("age_years")
+    length, width = node.get("length_mm"), node.get("width_mm")
     return Known(
         rated_power_w=power,
         cell_kind=kind,
@@ -93,13 +118,14 @@ def _known(node: Node, kind: str, as_of: date) -> Known:
         open_circuit_voltage_v=node.get(VOC),
         short_circuit_current_a=node.get(ISC),
         area_m2=None if length is None or width is None else length * width / 1e6,
-        built=None if age is None else as_of.year - round(age),
+        built=built,
     )
 
 
 def _points(
-    node: Node, known: Known, cells: int, guessed: Guess, kind: CellClass, formats: tuple[PanelFormat, ...]
-) -> dict[str, float]:
+    node: Node, known: Known, cells: int, guessed: Guess, kind: CellClass, formats: tuple[PanelFormat, ...],
+    facts: PanelFacts, listed: PanelList | None,
+) -> dict[str, Guess]:  # fmt: skip
     if known.cells_in_series is not None or guessed.low is None or guessed.high is None:
         span = Span(cells, cells, cells)
     else:
@@ -112,34 +138,42 @@ def _points(
             max(f.short_circuit_current_a[1] for f in formats),
         )
     voltage = class_voltage(known, span, kind, formats)
+    reached = reach(facts, known, kind, formats, listed, Reach(voltage=voltage, current=current))
     given = {name: node.get(name) for name in (VOC, ISC, VMP, IMP)}
-    guesses = electric_points(given, known.rated_power_w, kind, voltage, current, node.pointer)
-    return {name: node.take(name, guesses.get(name)) for name in (VOC, ISC, VMP, IMP)}
+    guesses = electric_points(given, known.rated_power_w, kind, reached.voltage, reached.current, node.pointer)
+    return named_by_list(guesses, reached)
 
 
 def _span(span: Span) -> Guess:
     return Guess(value=span.middle, low=span.low, high=span.high)
 
 
-def _coefficient(node: Node, quantity: str, unit: str, reference: float, span: Span) -> float:
-    """In % per K: as given, or turned from V or A per K, or of the class; both given must agree."""
+_SIGNS = {"v": "V", "mv": "mV", "a": "A", "ma": "mA"}
+
+
+def _coefficient(node: Node, quantity: str, unit: str, reference: float, span: Span, coded: Candidate | None) -> float:
+    """In % per K: as given, or turned from V, mV, A or mA per K, or of the class; both given must agree."""
     relative, absolute = f"{quantity}_coefficient_pct_per_k", f"{quantity}_coefficient_{unit}_per_k"
     given_relative, given_absolute = node.get(relative), node.get(absolute)
+    thousandths = f"{quantity}_coefficient_m{unit}_per_k"
+    if given_absolute is None and (given := node.get(thousandths)) is not None:
+        absolute, given_absolute = thousandths, given
+        reference, unit = 1000 * reference, f"m{unit}"
     if given_absolute is None:
-        return float(node.take(relative, _span(span)))
+        return float(node.take(relative, guess_by_code(coded, relative) or _span(span)))
     turned = float(given_absolute / reference * 100)
     if given_relative is not None:
         if abs(given_relative - turned) > max(_SAME_COEFFICIENT, 0.1 * abs(given_relative)):
             raise ContradictionError(
                 node.at(absolute), f"and {relative} do not agree", given=given_absolute,
                 accepted=f"one of the two; {given_relative:g} %/K is {given_relative / 100 * reference:.4f} "
-                f"{unit.upper()}/K here", example=round(given_relative / 100 * reference, 4),
+                f"{_SIGNS[unit]}/K here", example=round(given_relative / 100 * reference, 4),
             )  # fmt: skip
         return float(given_relative)
     bounds = BOUNDS[relative]
     if not bounds.low <= turned <= bounds.high:
         raise ContradictionError(
-            node.at(absolute), f"is {turned:.3g} % per K of {reference:g} {unit.upper()}", given=given_absolute,
+            node.at(absolute), f"is {turned:.3g} % per K of {reference:g} {_SIGNS[unit]}", given=given_absolute,
             accepted=f"{bounds.low:g} to {bounds.high:g} % per K", example=round(span.middle / 100 * reference, 4),
         )  # fmt: skip
     return turned

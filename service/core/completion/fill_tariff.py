@@ -22,13 +22,20 @@ from service.core.errors import ContradictionError
 from service.core.model.facts import HourlyPrices, Meter, Tariff, TariffPeriod
 from service.core.model.price import HouseholdPrice
 
+# Netting that no meter does by itself.
+BY_BILL = frozenset({"month", "year"})
+
 
 def meter_of(node: Node, tariff: Tariff | None) -> Meter:
     """The meter; whether it sums phases stays None where nobody said.
 
-    Where the tariff nets and nobody said over what, it is the year.
+    Where the tariff nets and nobody said over what, it is the year. Over months and years it is the supplier's bill
+    that nets, and the rule for that may end: a period nets that says so, and where none does, that is written down.
     """
     nets = tariff is not None and any(period.export == "netted" for period in tariff.periods)
+    given = node.get("netting")
+    if given in BY_BILL and tariff is not None and not nets:
+        node.assume("netting", Guess(value=given, code="nets_where_a_period_does"))
     guess = Guess(value="year", code="netted_over_the_year") if nets else None
     return Meter(counts=node.take("counts"), sums_phases=node.get("sums_phases"), netting=node.take("netting", guess))
 
@@ -135,5 +142,6 @@ def _area_price(found: HouseholdPrice | None) -> Guess | None:
     figure = found.price_per_kwh
     # fixed charges inside the average do not shrink with use: a kWh saved is then worth less, never more
     high = figure if found.fixed_charges_inside else 1.25 * figure
-    return Guess(value=figure, low=round(0.75 * figure, 4), high=round(high, 4),
+    middle = (0.75 * figure + high) / 2
+    return Guess(value=round(middle, 4), low=round(0.75 * figure, 4), high=round(high, 4),
                  source=f"household average, {found.period}: {found.source}")  # fmt: skip

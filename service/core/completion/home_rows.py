@@ -21,6 +21,9 @@ SITE_ROWS: tuple[Row, ...] = (
     _row("/site/ground_reflectance_share", code="usual_ground", value=0.2, source=f"grass, soil and paving: {TRADE}",
          low=0.1, high=0.35, moves_energy=True),
     _row("/site/terrain", code="usual_terrain", value="suburb", source=NEUTRAL),
+    _row("/site/basic_wind_velocity_m_per_s", code="wind_without_map", value=27.5, unit="m/s", source="no map is kept: "
+         "wind zones of European national annexes to EN 1991-1-4 reach from 21 to 33 m/s, from memory; coasts with "
+         "tropical storms have more", low=21.0, high=36.0),
     _row("/site/coldest_air_c", code="coldest_estimate", rule="a deliberately cold estimate from the place's monthly "
          "means; low and high 5 K about it", unit="C", source="estimate from monthly mean temperatures, not a record"),
 )  # fmt: skip
@@ -71,6 +74,8 @@ HOME_ROWS: tuple[Row, ...] = (
     _row("/household/at_home/weekend", code="not_said", value=[], source=NEUTRAL),
     _row("/meter/counts", code="not_said", value="not_known", source=NEUTRAL),
     _row("/meter/netting", code="usual_netting", value="instant", source=WARY),
+    _row("/meter/netting", code="nets_where_a_period_does", rule="as given; it counts in the periods whose surplus is "
+         "netted", source=NEUTRAL),
     _row("/meter/netting", code="netted_over_the_year", rule="the year, where a period nets", source="our own choice: "
          "as most rules of netting have it"),
 )  # fmt: skip
@@ -93,7 +98,7 @@ MONEY_ROWS: tuple[Row, ...] = (
     _row("/tariff/periods/*/valid_from", code="holds_before", rule="as given; held to count from the day of the "
          "question on, as nothing is known of the time before", source=NEUTRAL),
     _row("/tariff/periods/*/import_price_per_kwh", code="price_of_area", rule="the newest household average of the "
-         "area; low 0.75 of it, as fixed charges may be inside; none where no figure is known", unit="money/kWh",
+         "area; where fixed charges are inside 0.875 of it; low 0.75; none where no figure is known", unit="money/kWh",
          source="dated price table"),
     _row("/tariff/periods/*/export", code="surplus_unpaid", value="unpaid", source=WARY),
     _row("/tariff/periods/*/export", code="paid_as_priced", rule="paid, where a price for it is given",

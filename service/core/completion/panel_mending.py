@@ -1,7 +1,7 @@
 """Which single figure of a refused panel would, put right, let the rest stand? For the example beside the refusal."""
 
-import re
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from math import log
 from typing import Any
 
 from service.core.completion.panel_rules import IMP, ISC, VMP, VOC
@@ -22,8 +22,8 @@ def mended(
 ) -> ContradictionError:
     """The refusal with an example that resolves it, at the figure where one can.
 
-    Where no single figure does, because several are wrong, the example resolves this refusal and the next one tells
-    what is left.
+    Where no single figure does, because several are wrong, the one farthest from a usual panel of this power is named,
+    with that panel's value; who follows the examples ends at a panel that can be.
 
     Args:
         error: the refusal of the panel that ``given`` describes.
@@ -35,15 +35,32 @@ def mended(
     if error.example is not None and _left(at, error.example, given, complete) is None:
         return error
     named = [name for name in (IMP, VMP, ISC, VOC) if given.get(name) is not None]
-    second: ContradictionError | None = error if error.example is not None else None
     for name in dict.fromkeys([*([at] if at in BOUNDS else []), *named, _POWER]):
         for value in _around(name, given.get(name)):
-            left = _left(name, value, given, complete)
-            if left is None:
+            if _left(name, value, given, complete) is None:
                 return _with_example(error, at, f"{pointer}/{name}", given.get(name), value)
-            if second is None and _kind(left) != _kind(error):
-                second = _with_example(error, at, f"{pointer}/{name}", given.get(name), value)
-    return second or error
+    if at not in {IMP, VMP, ISC, VOC, _POWER}:
+        return error
+    return _by_usual(error, given, pointer, named or [VOC if at == _POWER else at])
+
+
+def _by_usual(
+    error: ContradictionError, given: Mapping[str, Any], pointer: str, named: Sequence[str]
+) -> ContradictionError:
+    usual = _usual(given.get(_POWER) or 410.0)
+    farthest = max(named, key=lambda name: abs(log((given.get(name) or usual[name]) / usual[name])))
+    return ContradictionError(
+        f"{pointer}/{farthest}", error.problem, given=given.get(farthest),
+        accepted=f"several figures disagree; a usual panel of this power has {usual[farthest]:g} "
+        f"{BOUNDS[farthest].unit}", example=usual[farthest],
+    )  # fmt: skip
+
+
+def _usual(power_w: float) -> dict[str, float]:
+    """The four points of a usual panel: 33 V at its rated power, 17 V up to 100 W (common practice, no source)."""
+    vmp = 33.0 if power_w > 100 else 17.0
+    points = {VMP: vmp, VOC: vmp / 0.82, IMP: power_w / vmp, ISC: power_w / vmp / 0.94}
+    return {name: round(value, 2) for name, value in points.items()}
 
 
 def _with_example(error: ContradictionError, at: str, pointer: str, given: Any, value: float) -> ContradictionError:
@@ -53,7 +70,7 @@ def _with_example(error: ContradictionError, at: str, pointer: str, given: Any, 
 
 
 def _around(name: str, given: float | None) -> Iterator[float]:
-    """Values of a field within its bounds, nearest to the given one first; from the middle where none was given."""
+    """Values of a field within its bounds, nearest to the given one (or the middle) first, the bounds last."""
     bounds = BOUNDS[name]
     middle = given or (max(bounds.low, bounds.high / 1000) * bounds.high) ** 0.5
     for factor in _FACTORS:
@@ -61,6 +78,7 @@ def _around(name: str, given: float | None) -> Iterator[float]:
             rounded = round(value, 2)
             if bounds.low <= rounded <= bounds.high:
                 yield rounded
+    yield from (bounds.low, bounds.high)
 
 
 def _left(name: str, value: Any, given: Mapping[str, Any], complete: Completing) -> ContradictionError | None:
@@ -72,8 +90,3 @@ def _left(name: str, value: Any, given: Mapping[str, Any], complete: Completing)
     except ContradictionError as error:
         return error
     return None
-
-
-def _kind(error: ContradictionError) -> str:
-    """The refusal without its figures and without the panel's pointer."""
-    return re.sub(r"[-+0-9.e]+", "", error.problem)

@@ -4,6 +4,8 @@ from service.core.completion.rows import NEUTRAL, PUBLIC_LIST, TRADE, WARY, Row
 
 _FORMATS = f"{TRADE}, beside the {PUBLIC_LIST.split(';', maxsplit=1)[0]}"
 _CELL_KINDS = f"{PUBLIC_LIST}; kinds newer than the list: {TRADE}"
+_CODED = f"{PUBLIC_LIST.split(';', maxsplit=1)[0]}, under the model code given: a claim, no proof"
+_BY_CODE = "of the listed panels with this model code, where power, size and given ratings agree"
 _RELATION = "ratios of voltages and currents, public panel list of 2019 and trade figures; the rated power closes"
 
 
@@ -11,10 +13,11 @@ def _panel(name: str, **row: object) -> Row:
     return Row(pointer=f"/arrays/*/panel/{name}", **row)  # type: ignore[arg-type]
 
 
-def _electric(name: str, unit: str, class_rule: str, relation_rule: str) -> tuple[Row, Row]:
+def _electric(name: str, unit: str, class_rule: str, relation_rule: str) -> tuple[Row, ...]:
     return (
         _panel(name, code="panel_class", rule=class_rule, unit=unit, source=_FORMATS, moves_energy=True),
         _panel(name, code="datasheet_relation", rule=relation_rule, unit=unit, source=_RELATION, moves_energy=True),
+        _panel(name, code="listed_code", rule=_BY_CODE, unit=unit, source=_CODED, moves_energy=True),
     )
 
 
@@ -56,4 +59,18 @@ PANEL_ROWS: tuple[Row, ...] = (
     _panel("connector", code="not_said", value="not_known", source=NEUTRAL),
     _panel("glass", code="commonest_kind", value="glass_foil", source=WARY),
     _panel("history", code="not_said", value="not_known", source=NEUTRAL),
+    *(
+        _panel(name, code="public_list", rule=rule, unit=unit, source=PUBLIC_LIST, moves_energy=True)
+        for name, unit, rule in (
+            ("open_circuit_voltage_v", "V", "as by class; range of the listed panels with this power, build and size"),
+            ("short_circuit_current_a", "A", "as by class; range of the listed panels with this power, build and size"),
+        )
+    ),
+    *(
+        _panel(name, code="listed_code", rule=_BY_CODE, unit=unit, source=_CODED, moves_energy=True)
+        for name, unit in (
+            ("cells_in_series", ""), ("cell_kind", ""), ("voc_coefficient_pct_per_k", "%/K"),
+            ("isc_coefficient_pct_per_k", "%/K"), ("power_coefficient_pct_per_k", "%/K"),
+        )
+    ),
 )  # fmt: skip

@@ -5,8 +5,8 @@ from dataclasses import dataclass
 from math import exp, sqrt
 
 from service.core.completion.node import Guess
-from service.core.completion.panel_classes import FORMATS, NEW_CELL_W, THIN_FILM, CellClass, PanelFormat, Span, class_of
 from service.core.errors import ContradictionError
+from service.core.identity.classes import FORMATS, NEW_CELL_W, THIN_FILM, CellClass, PanelFormat, Span, class_of
 from service.core.model.bounds import BOUNDS
 from service.core.panel import check_power
 

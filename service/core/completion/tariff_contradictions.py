@@ -3,6 +3,8 @@
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
+import numpy as np
+
 from service.core.errors import ContradictionError
 from service.core.model.facts import Rate
 from service.core.model.hours import HOURS
@@ -95,15 +97,31 @@ def _rates(rates: Sequence[Sparse], pointer: str) -> Iterator[ContradictionError
         yield from mistakes
         if not any(error.pointer != f"{pointer}/{at}" for error in mistakes):
             sound.append((at, rate_of(given)))
-    if sound:
-        holding = set(rate_of_minute(tuple(rate for _, rate in sound)).ravel().tolist())
-        for index, (at, _) in enumerate(sound):
-            if index not in holding:
-                yield ContradictionError(
-                    f"{pointer}/{at}", "never holds: rates before it hold at all of its times", given=dict(rates[at]),
-                    accepted="the rate of fewer hours first, or other times",
-                    example={**rates[at], "from_clock": "22:00", "to_clock": "06:00"},
-                )  # fmt: skip
+    yield from _never_holding(rates, sound, pointer)
+
+
+def _never_holding(
+    rates: Sequence[Sparse], sound: Sequence[tuple[int, Rate]], pointer: str
+) -> Iterator[ContradictionError]:
+    """Rates that earlier ones leave no time; the example has the ones of fewer hours first, each that then holds."""
+    if not sound:
+        return
+    held = _holding([rate for _, rate in sound])
+    dead = [at for index, (at, _) in enumerate(sound) if index not in held]
+    if not dead:
+        return
+    ordered = sorted(sound, key=lambda one: int((rate_of_minute((one[1],)) >= 0).sum()))
+    holding = _holding([rate for _, rate in ordered])
+    named = ", ".join(str(at + 1) for at in dead)
+    yield ContradictionError(
+        pointer, f"rate {named} of the list never holds: rates before it hold at all of its times",
+        given=[dict(one) for one in rates], accepted="the rate of fewer hours first, each with hours of its own",
+        example=[dict(rates[at]) for index, (at, _) in enumerate(ordered) if index in holding],
+    )  # fmt: skip
+
+
+def _holding(rates: Sequence[Rate]) -> frozenset[int]:
+    return frozenset(np.unique(rate_of_minute(tuple(rates))).tolist()) - {-1}
 
 
 def _window(given: Sparse, pointer: str) -> Iterator[ContradictionError]:

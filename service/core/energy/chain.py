@@ -19,9 +19,11 @@ from service.core.panel import (
     Diode,
     Drawn,
     cell_temperature_c,
+    check_outer,
     check_power,
     check_product,
     diode_of,
+    drawn_in_string,
     drawn_together,
     max_power,
     with_series_resistance,
@@ -29,6 +31,8 @@ from service.core.panel import (
 from service.core.sky import PlaneLight
 
 WATT_HOURS_PER_KWH = 1000.0
+# An input whose window ends below the volts of still cooler cells loses a part of these hours' light only.
+COOL_SHARE = 0.01
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -46,6 +50,7 @@ class ArrayHours:
     light_kwh: float
     lost_kwh: Mapping[str, float]
     hottest_cell_c: float
+    cool_cell_c: float
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -74,15 +79,29 @@ def input_hours(
     """The year of the arrays on one input, in their order.
 
     Dirt dims the light. Ageing and mismatch lower the current and leave the voltage. The leads stand in series with
-    the panels, so that the input sees their voltage drop. Arrays on one input share its voltage.
+    the panels, so that the input sees their voltage drop. Arrays on one input share its voltage, or, as one
+    string, its current.
 
     Raises:
-        ContradictionError: a panel's datasheet makes no curve.
+        ContradictionError: a panel's datasheet makes no curve; or some arrays of an input are one string, others not.
     """
     bare = [_bare(lit, sky, ageing_share_per_year) for lit in on_input]
-    drawn = drawn_together([one.branch for one in bare], limits)
+    together = drawn_in_string if _are_one_string(on_input) else drawn_together
+    drawn = together([one.branch for one in bare], limits)
     alone = [drawn[0].available_w] if len(bare) == 1 else [_own_peak_w(one.branch) for one in bare]
     return tuple(_hours(one, own, taken) for one, own, taken in zip(bare, alone, drawn, strict=True))
+
+
+def _are_one_string(on_input: Sequence[Lit]) -> bool:
+    """Does one current flow through several arrays?"""
+    others = [lit.at for lit in on_input if lit.array.joined != "one_string"]
+    if others and len(others) < len(on_input):
+        pointer = f"/arrays/{others[0]}/joined"
+        raise ContradictionError(
+            pointer, "the other arrays of its input are one string", accepted="one_string, or another input",
+            example="one_string",
+        )  # fmt: skip
+    return not others and len(on_input) > 1
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -97,9 +116,12 @@ class _Bare:
     matched_share: float
 
 
-def hottest_cell_c(array: Array, light: PlaneLight, sky: SkyYear) -> float:
-    """The hottest hour of the array's cells in the typical year, C."""
-    return float(np.max(cells_c(array, light, sky)))
+def cool_cell_c(cells: Floats, light: PlaneLight) -> float:
+    """How cool the cells are in light: below this, in whole C, falls no more than ``COOL_SHARE`` of a year's light."""
+    low = np.floor(cells)
+    coldest = float(np.min(low))
+    by_degree = np.cumsum(np.bincount((low - coldest).astype(np.intp), light.effective_w_per_m2))
+    return coldest + float(np.searchsorted(by_degree, COOL_SHARE * by_degree[-1], side="right"))
 
 
 def cells_c(array: Array, light: PlaneLight, sky: SkyYear) -> Floats:
@@ -112,7 +134,7 @@ def _bare(lit: Lit, sky: SkyYear, ageing_share_per_year: float) -> _Bare:
     diode = _diode_of(lit)
     cells = cells_c(array, lit.light, sky)
     dirty = lit.light.effective_w_per_m2 * (1 - array.dirt_share)
-    in_series, in_parallel = (array.count, 1) if array.joined == "series" else (1, array.count)
+    in_series, in_parallel = (array.count, 1) if array.joined != "parallel" else (1, array.count)
     aged, matched = remaining_share(array, ageing_share_per_year), 1 - array.mismatch_share
     strings = in_parallel * aged * matched
     lead_ohm = lead_resistance_ohm(array.lead_length_m, array.lead_mm2) * strings / in_series
@@ -133,6 +155,7 @@ def _diode_of(lit: Lit) -> Diode:
     """The panel's model; a contradiction in its sheet is told from the request's root."""
     panel = lit.array.panel
     try:
+        check_outer(panel)
         check_power(panel.rated_power_w, panel.open_circuit_voltage_v, panel.short_circuit_current_a)
         diode = diode_of(panel)
         check_product(panel)
@@ -181,6 +204,7 @@ def _hours(bare: _Bare, own_peak_w: Floats, drawn: Drawn) -> ArrayHours:
         light_kwh=stages[0][1],
         lost_kwh=lost,
         hottest_cell_c=float(np.max(bare.cell_c)),
+        cool_cell_c=cool_cell_c(bare.cell_c, light),
     )
 
 

@@ -49,10 +49,11 @@ class ArrayYear:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ArrayConditions:
-    """What the compatibility of an array depends on in the typical year: the hottest hour of its cells, in C."""
+    """What the compatibility of an array depends on in the typical year: its cells at their hottest and cool, in C."""
 
     name: str
     hottest_cell_c: float
+    cool_cell_c: float
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)

@@ -5,7 +5,7 @@ from types import MappingProxyType
 
 import numpy as np
 
-from service.core.energy.chain import WATT_HOURS_PER_KWH, ArrayHours, Lit, hottest_cell_c, input_hours
+from service.core.energy.chain import WATT_HOURS_PER_KWH, ArrayHours, Lit, cells_c, cool_cell_c, input_hours
 from service.core.energy.days import day_kinds
 from service.core.energy.other_light import OtherLight
 from service.core.energy.result import LOSSES, ArrayConditions, ArrayYear, EnergyYear
@@ -116,10 +116,17 @@ def _band(middle_kwh: float, other: OtherLight, ends: tuple[float, float]) -> Ba
 
 def array_conditions(setup: Setup, sky: SkyYear) -> tuple[ArrayConditions, ...]:
     """What compatibility needs to know of each array's typical year, without the electrical part of the chain."""
-    return tuple(
-        ArrayConditions(name=lit.array.name, hottest_cell_c=hottest_cell_c(lit.array, lit.light, sky))
-        for lit in _lit(setup, sky)
-    )
+    conditions = []
+    for lit in _lit(setup, sky):
+        cells = cells_c(lit.array, lit.light, sky)
+        conditions.append(
+            ArrayConditions(
+                name=lit.array.name,
+                hottest_cell_c=float(np.max(cells)),
+                cool_cell_c=cool_cell_c(cells, lit.light),
+            )
+        )
+    return tuple(conditions)
 
 
 def _lit(setup: Setup, sky: SkyYear) -> list[Lit]:

@@ -35,7 +35,11 @@ class Assumptions:
 
     def assumed(self, pointer: str) -> bool:
         """Was the value at this pointer, or the object around it, assumed?"""
-        return pointer in self.by_pointer or any(pointer.startswith(p + "/") for p in self.by_pointer)
+        while pointer:
+            if pointer in self.by_pointer:
+                return True
+            pointer = pointer.rpartition("/")[0]
+        return False
 
     def low(self, pointer: str, value: float) -> float:
         """The least that the value could plausibly be; ``value`` itself where it was given."""

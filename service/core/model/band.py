@@ -6,6 +6,8 @@ from math import sqrt
 
 # 90 % of a normal distribution lies above mean - 1.2816 sd (P90 of the trade), 10 % above mean + 1.2816 sd (P10).
 Z_90 = 1.2815515655446004
+# Of a normal spread 95 cases in a hundred lie within so many standard deviations of the middle.
+Z_95 = 1.959963984540054
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,6 +7,7 @@ A field is spelled here, in the schema of the interface and in the table of defa
 
 from dataclasses import dataclass
 
+from service.core.model.fixing import Fixing
 from service.core.model.place import Cover, Overhang, Plane, Shade, SideWall, Site, SkylinePoint
 
 
@@ -45,7 +46,9 @@ class Panel:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Array:
-    """Equal panels, wired one way (``joined``: series or parallel), in one plane, on one input (counted from 1).
+    """Equal panels, wired one way (``joined``), in one plane, on one input (counted from 1).
+
+    ``joined``: series, parallel, or one_string: in series, and so with the other arrays of its input.
 
     ``mount``: hung_on_rail, behind_rail, balcony_floor, wall, fence, ground_frame, flat_roof, sloped_roof, or
     free_standing where nobody said. ``orientation``: upright or lengthwise. ``hottest_cell_c``: at which the operating
@@ -73,6 +76,7 @@ class Array:
     panel: Panel
     hottest_cell_c: float | None = None
     rear_light_share: float | None = None
+    fixing: Fixing | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

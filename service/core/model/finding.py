@@ -5,6 +5,8 @@ from dataclasses import dataclass, field
 from enum import StrEnum
 from types import MappingProxyType
 
+from service.core.model.patch import Operation
+
 
 class Verdict(StrEnum):
     """The outcome of one checked question. A missing rating that matters is NOT_KNOWN, never FITS."""
@@ -44,7 +46,8 @@ class Remedy:
     """What would turn a refusal into something better: set ``pointer`` (RFC 6901) to ``new_value`` and ask again.
 
     ``verdict_then`` is computed by asking again, never asserted. ``who``: you, electrician, seller, operator.
-    ``pointer`` is None where the remedy changes no field (ask somebody). ``year_kwh_change`` is None until priced.
+    ``pointer`` is None where the remedy changes no field (ask somebody), or several by the operations of ``patch``.
+    ``year_kwh_change`` is None until priced.
     """
 
     code: str
@@ -54,6 +57,7 @@ class Remedy:
     who: str
     verdict_then: Verdict
     year_kwh_change: float | None = None
+    patch: tuple[Operation, ...] = ()
     facts: Mapping[str, Fact] = field(default_factory=lambda: MappingProxyType({}))
 
 

@@ -19,7 +19,7 @@ class Site:
     ground_reflectance_share: float
     terrain: str
     coldest_air_c: float
-    basic_wind_velocity_m_per_s: float | None
+    basic_wind_velocity_m_per_s: float
     people_below: bool | None
     children: bool | None
 

@@ -2,7 +2,7 @@
 
 The datasheet's sanity (``datasheet``), the electrical model fitted to it (``diode``, ``warmth``), its curve at an
 irradiance and a temperature (``curve``), the temperature of its cells (``temperature``), and the input's window and
-limits (``drawn``, ``joined``).
+limits (``drawn``, ``joined``, ``in_string``).
 """
 
 from service.core.panel.curve import (
@@ -14,7 +14,14 @@ from service.core.panel.curve import (
     open_circuit_voltage_v,
     voltage_at,
 )
-from service.core.panel.datasheet import Doubt, cells_in_series_of, check_power, check_product, datasheet_doubts
+from service.core.panel.datasheet import (
+    Doubt,
+    cells_in_series_of,
+    check_outer,
+    check_power,
+    check_product,
+    datasheet_doubts,
+)
 from service.core.panel.diode import Diode, five_parameters_of, with_series_resistance
 from service.core.panel.drawn import (
     Branch,
@@ -24,6 +31,7 @@ from service.core.panel.drawn import (
     excluded_from_w_per_m2,
     running_power_w,
 )
+from service.core.panel.in_string import drawn_in_string
 from service.core.panel.temperature import HEAT_LOSS, HeatLoss, cell_temperature_c
 from service.core.panel.warmth import diode_of
 
@@ -37,12 +45,14 @@ __all__ = [
     "MaxPower",
     "cell_temperature_c",
     "cells_in_series_of",
+    "check_outer",
     "check_power",
     "check_product",
     "current_at",
     "curve_at",
     "datasheet_doubts",
     "diode_of",
+    "drawn_in_string",
     "drawn_power",
     "drawn_together",
     "excluded_from_w_per_m2",

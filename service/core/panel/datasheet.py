@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from service.core.errors import ContradictionError
+from service.core.model.bounds import BOUNDS
 from service.core.model.facts import Panel
 from service.core.panel.curve import max_power
 from service.core.panel.diode import five_parameters_of
@@ -15,10 +16,14 @@ CELL_VOLTAGE_V = (0.55, 0.78)
 # cells. Thin film has bands of its own (CdTe near 0.68 is genuine), from memory.
 FILL_FACTOR = (0.70, 0.86)
 THIN_FILM_FILL_FACTOR = (0.55, 0.82)
+# Of panels of any kind: printed coefficients run from -0.2 (amorphous, heterojunction) to -0.5 (judgement, wider by a
+# little). A coefficient nearer nought would hide the voltage of the cold.
+VOC_COEFFICIENT_PCT_PER_K = (-0.6, -0.12)
 POWER_PRODUCT_SHARE = 0.03  # rounding of three printed digits and a class's power explain about this much
 POWER_COEFFICIENT_PCT_PER_K = 0.12  # the public list's own sheets differ from the model by -0.02 to +0.09 (5 to 95 %)
 PRODUCT_REFUSED_BEYOND = 0.10
 FILL_FACTOR_CEILING = 0.92  # above the best crystalline cell known; no datasheet can show it
+USUAL_VMP_OVER_VOC, USUAL_IMP_OVER_ISC = 0.83, 0.94  # where the point usually lies, for an example only
 MOST_WHOLE_CELLS = 96  # a common panel with more visible cells has cut ones in two halves, wired in parallel
 
 
@@ -27,7 +32,7 @@ class Doubt:
     """A printed figure that is hard to believe: its code, the figure, and the band in which it should lie.
 
     Codes: ``voltages_swapped``, ``currents_swapped``, ``half_cells_counted``, ``voltage_per_cell``, ``fill_factor``,
-    ``power_product``, ``power_coefficient``.
+    ``power_product``, ``power_coefficient``, ``voc_coefficient``.
     """
 
     code: str
@@ -67,8 +72,44 @@ def check_power(rated_power_w: float, open_circuit_voltage_v: float, short_circu
             "/rated_power_w", "more than this open-circuit voltage and short-circuit current can give",
             given=rated_power_w, accepted=f"at most {most:.0f} W with {open_circuit_voltage_v:g} V and "
             f"{short_circuit_current_a:g} A; please read the label again",
-            example=round(0.78 * open_circuit_voltage_v * short_circuit_current_a),
+            example=_power_of(open_circuit_voltage_v, short_circuit_current_a),
         )  # fmt: skip
+
+
+def _power_of(open_circuit_voltage_v: float, short_circuit_current_a: float) -> int | None:
+    """A usual power at this voltage and current; None where no panel is as small or as large."""
+    power = round(0.78 * open_circuit_voltage_v * short_circuit_current_a)
+    bounds = BOUNDS["rated_power_w"]
+    return power if bounds.low <= power <= bounds.high else None
+
+
+def check_outer(panel: Panel) -> None:
+    """Refuse an open-circuit voltage or a short-circuit current that alone is at odds with all else on the label.
+
+    Where the maximum-power point makes the rated power, and the two outer figures could not, one of these was misread:
+    the one that lies further from its usual place above the point.
+
+    Raises:
+        ContradictionError: at ``/open_circuit_voltage_v`` or ``/short_circuit_current_a``, counted from the panel.
+    """
+    product = panel.max_power_voltage_v * panel.max_power_current_a
+    most = FILL_FACTOR_CEILING * panel.open_circuit_voltage_v * panel.short_circuit_current_a
+    if panel.rated_power_w <= most or abs(product / panel.rated_power_w - 1) > PRODUCT_REFUSED_BEYOND:
+        return
+    volts = panel.max_power_voltage_v / USUAL_VMP_OVER_VOC
+    amperes = panel.max_power_current_a / USUAL_IMP_OVER_ISC
+    if volts / panel.open_circuit_voltage_v >= amperes / panel.short_circuit_current_a:
+        name, given, inner, unit = "/open_circuit_voltage_v", panel.open_circuit_voltage_v, volts, "V"
+        least = panel.rated_power_w / (FILL_FACTOR[1] * panel.short_circuit_current_a)
+    else:
+        name, given, inner, unit = "/short_circuit_current_a", panel.short_circuit_current_a, amperes, "A"
+        least = panel.rated_power_w / (FILL_FACTOR[1] * panel.open_circuit_voltage_v)
+    matching = max(inner, least)
+    raise ContradictionError(
+        name, f"does not suit {panel.max_power_voltage_v:g} V and {panel.max_power_current_a:g} A at maximum power, "
+        f"which make the rated {panel.rated_power_w:g} W", given=given,
+        accepted=f"about {matching:.1f} {unit}; please read the label again", example=round(matching, 2),
+    )  # fmt: skip
 
 
 def check_product(panel: Panel) -> None:
@@ -144,6 +185,10 @@ def _of_the_power(panel: Panel) -> list[Doubt]:
     low, high = rated * (1 - POWER_PRODUCT_SHARE), rated * (1 + POWER_PRODUCT_SHARE)
     if not low <= product <= high:
         doubts.append(Doubt(code="power_product", measured=product, low=low, high=high, unit="W"))
+    least, most = VOC_COEFFICIENT_PCT_PER_K
+    if not least <= panel.voc_coefficient_pct_per_k <= most:
+        coefficient = panel.voc_coefficient_pct_per_k
+        doubts.append(Doubt(code="voc_coefficient", measured=coefficient, low=least, high=most, unit="%/K"))
     return doubts + _of_the_power_coefficient(panel)
 
 

@@ -317,7 +317,7 @@ def _newton(
 
 
 def _by_power_alone(sheet: _Sheet) -> _Parameters:
-    """A curve without shunt through both ends whose highest power is the datasheet's, by bisection.
+    """A curve without shunt through both ends whose highest power is the datasheet's.
 
     First the series resistance is sought at ideality 1; where even none is too much (fill factor too high for it),
     the ideality is lowered instead. The band gap follows the voltage coefficient as in ``no_shunt``.
@@ -325,31 +325,44 @@ def _by_power_alone(sheet: _Sheet) -> _Parameters:
     wanted = sheet.vmp * sheet.imp
     scale, series = min(sheet.thermal_v, sheet.voc / 4), 0.0
     if _peak_power(sheet, scale, 0.0) >= wanted:
-        series = _bisected(lambda rs: _peak_power(sheet, scale, rs) - wanted, 0.0, 0.8 * sheet.voc / sheet.isc)
+        series = _crossing(lambda rs: _peak_power(sheet, scale, rs) - wanted, 0.0, 0.8 * sheet.voc / sheet.isc)
     else:
-        scale = _bisected(lambda a: _peak_power(sheet, a, 0.0) - wanted, sheet.voc / 600, scale)
+        scale = _crossing(lambda a: _peak_power(sheet, a, 0.0) - wanted, sheet.voc / 600, scale)
     light, saturation = _through_ends(sheet, scale, series)
     return _Parameters(light, saturation, scale, series, 0.0, _gap_by_coefficient(sheet, light, saturation, scale))
 
 
 def _peak_power(sheet: _Sheet, scale: float, series: float) -> float:
-    """The highest power of a curve without shunt, by golden section in diode voltage (power is concave in it)."""
+    """The highest power of a curve without shunt, where its slope by diode voltage crosses zero."""
     light, saturation = _through_ends(sheet, scale, series)
+    diode_v = sheet.voc
+    for _ in range(60):  # the slope falls ever steeper: from the right Newton's steps never pass the crossing
+        grown = saturation * exp(diode_v / scale)
+        current, steep = light + saturation - grown, grown / scale
+        lever = diode_v - 2 * current * series
+        step = (current - steep * lever) / (steep * (2 + lever / scale + 2 * steep * series))
+        diode_v += step
+        if abs(step) <= 1e-12 * sheet.voc:
+            break
+    current = light - saturation * (exp(diode_v / scale) - 1)
+    return (diode_v - current * series) * current
 
-    def power(diode_v: float) -> float:
-        current = light - saturation * (exp(diode_v / scale) - 1)
-        return (diode_v - current * series) * current
 
-    low, high = 0.0, sheet.voc
+def _crossing(falling: Callable[[float], float], low: float, high: float) -> float:
+    """Where a falling function crosses zero between ``low`` and ``high``; the end where it has not crossed by then.
+
+    False position with the standing end's value halved (the Illinois rule; Dowell and Jarratt 1971, BIT 11:168).
+    """
+    at_low, at_high = falling(low), falling(high)
+    if at_low <= 0 or at_high >= 0:
+        return low if at_low <= 0 else high
     for _ in range(60):
-        left, right = high - 0.6180339887498949 * (high - low), low + 0.6180339887498949 * (high - low)
-        low, high = (left, high) if power(left) < power(right) else (low, right)
-    return power((low + high) / 2)
-
-
-def _bisected(falling: Callable[[float], float], low: float, high: float) -> float:
-    """Where a falling function crosses zero between ``low`` and ``high``."""
-    for _ in range(60):
-        middle = (low + high) / 2
-        low, high = (middle, high) if falling(middle) > 0 else (low, middle)
+        middle = (low * at_high - high * at_low) / (at_high - at_low)
+        value = falling(middle)
+        if value == 0 or high - low <= 1e-13 * high:
+            return middle
+        if value > 0:
+            low, at_low, at_high = middle, value, at_high / 2
+        else:
+            high, at_high, at_low = middle, value, at_low / 2
     return (low + high) / 2

@@ -96,12 +96,12 @@ def drawn_together(branches: Sequence[Branch], limits: Input) -> tuple[Drawn, ..
     points = _points_of(parts, limits)
     best, in_window, in_current = points.best, points.in_window, points.in_current
     starts = voltage_at_current(parts, 0.0) >= limits.start_voltage_v
-    running = _running(size, lit, starts, points.fits)
+    running = running_of(size, lit, starts, points.fits)
     on = running[lit]
     after_window, after_current = in_window.powers_w * on, in_current.powers_w * on
     most = np.inf if limits.max_input_power_w is None else limits.max_input_power_w
     power = after_current * np.minimum(1.0, most / np.maximum(after_current.sum(axis=0), 1e-300))
-    admitted = _admitted(in_window, after_window, after_current, limits.max_current_a, most)
+    admitted = admitted_of(in_window.currents_a.sum(axis=0), after_window, after_current, limits.max_current_a, most)
     return tuple(
         Drawn(
             available_w=spread_to(size, lit, available),
@@ -183,15 +183,14 @@ def _moved_under_current(parts: tuple[Part, ...], point: Point, limits: Input) -
     return Point(voltage, currents), fits
 
 
-def _admitted(point: Point, free_w: Floats, cut_w: Floats, max_current_a: float, most_w: float) -> Floats:
+def admitted_of(current: Floats, free_w: Floats, cut_w: Floats, max_current_a: float, most_w: float) -> Floats:
     """What the limits of current and power admit of each branch: the shares of an input's branches stay."""
-    current = point.currents_a.sum(axis=0)
     room = max_current_a / np.maximum(current, 1e-12)
     admitted = np.where(room < 1.0, cut_w, free_w * room)
     return np.asarray(admitted * np.minimum(1.0, most_w / np.maximum(admitted.sum(axis=0), 1e-300)))
 
 
-def _running(size: int, lit: NDArray[np.intp], starts: Bools, fits: Bools) -> Bools:
+def running_of(size: int, lit: NDArray[np.intp], starts: Bools, fits: Bools) -> Bools:
     """Which rows run: started at or before the row, and at no row since without light or without a point.
 
     The test has memory, as inverters do: one that started in the cool morning runs on when the warm panel's

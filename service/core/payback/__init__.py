@@ -24,6 +24,7 @@ from service.core.payback.measures import (
     simple_payback_years,
     worth_up_to,
     worth_up_to_each_year,
+    years_to_meet,
 )
 from service.core.payback.outlay import OutlayParts, fetching_cost, outlay_parts, sound_share
 from service.core.payback.prices import PricedPeriod, priced_periods, yearly_fees
@@ -68,4 +69,5 @@ __all__ = [
     "worth_up_to_each_year",
     "yearly_costs",
     "yearly_fees",
+    "years_to_meet",
 ]

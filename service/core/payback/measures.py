@@ -7,6 +7,7 @@ Holt, NREL/TP-462-5173 (1995) (both from memory); checked against numpy-financia
 from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import accumulate
+from math import isfinite
 
 import numpy as np
 
@@ -32,7 +33,31 @@ def simple_payback_years(outlay: float, first_year_net: float) -> float | None:
     """
     if outlay <= 0.0:
         return 0.0
-    return outlay / first_year_net if first_year_net > 0.0 else None
+    return _finite(outlay / first_year_net) if first_year_net > 0.0 else None
+
+
+def _finite(years: float) -> float | None:
+    """Of a saving of next to nothing the years run over."""
+    return years if isfinite(years) else None
+
+
+def years_to_meet(outlay: float, yearly: Floats) -> float | None:
+    """After how many years unlike savings, less running costs, add up to the outlay; the last one goes on for ever.
+
+    Linear within the year; 0 where nothing is to be paid, None where they never do.
+
+    >>> years_to_meet(350.0, np.array([200.0, 100.0])), years_to_meet(100.0, np.array([200.0, 100.0]))
+    (2.5, 0.5)
+    """
+    if outlay <= 0.0:
+        return 0.0
+    left = outlay
+    savings: list[float] = yearly.tolist()
+    for passed, saving in enumerate(savings):
+        if left <= saving:
+            return passed + left / saving
+        left -= saving
+    return _finite(len(savings) + left / savings[-1]) if savings[-1] > 0.0 else None
 
 
 def crossing_years(flows: Floats, last_part: float = 1.0) -> Crossing:

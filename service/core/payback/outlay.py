@@ -12,13 +12,17 @@ from service.core.model.facts import Fetching, Outlay
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class OutlayParts:
-    """What is paid at year 0, by kind; ``things`` less rebates, ``second_hand_risk`` for panels bought once more."""
+    """What is paid at year 0, by kind; ``things`` less rebates, ``second_hand_risk`` for panels bought once more.
+
+    ``rebates``: what was taken off ``things``, >= 0; in there already.
+    """
 
     things: float
     freight: float
     fetching: float
     registration: float
     second_hand_risk: float
+    rebates: float = 0.0
 
     @property
     def total(self) -> float:
@@ -42,6 +46,7 @@ def outlay_parts(outlay: Outlay) -> OutlayParts:
         freight=outlay.freight or 0.0,
         fetching=0.0 if outlay.fetching is None else fetching_cost(outlay.fetching),
         registration=outlay.registration or 0.0,
+        rebates=-float(sum(min(item.amount, 0.0) for item in outlay.items)),
         second_hand_risk=(outlay.faulty_share or 0.0) * max(used_panels, 0.0),
     )
 

@@ -9,6 +9,7 @@ from service.core.model.finding import Fact, Finding, Part, Verdict
 from service.core.rules.card import IN_FORCE, STATUSES, RuleCard
 
 STALE_AFTER_DAYS = 365
+NO_CONFLICT = "none found"
 
 
 def in_force(card: RuleCard, as_of: date) -> bool:
@@ -68,6 +69,7 @@ def card_facts(card: RuleCard, area_asked: str, as_of: date) -> dict[str, Fact]:
         "stale": is_stale(card, as_of),
         "confidence": card.confidence,
         "conflicts": card.conflicts,
+        "disputed": card.conflicts != NO_CONFLICT,
     }
 
 

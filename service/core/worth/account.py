@@ -33,6 +33,7 @@ from service.core.payback import (
     worth_up_to_each_year,
     yearly_costs,
     yearly_fees,
+    years_to_meet,
 )
 from service.core.worth.bands import PRICE_SD_SHARE, HomeCases, SavingCases, Squares, ends_over_middle
 from service.core.worth.result import BreakEven, Moving, Worth, YearFlow
@@ -57,6 +58,12 @@ class _Terms:
     as_of: date
     ac_power_w: float | None
     expected_share: float = 1.0
+    price_unknown_sd_share: float = 0.0
+
+    @property
+    def price_sd_share(self) -> float:
+        """How far the prices of the years to come may be off: what is not known of today's, and what will change."""
+        return float(np.hypot(PRICE_SD_SHARE, self.price_unknown_sd_share))
 
     @classmethod
     def of(cls, outlay: Outlay | None, **others: Any) -> "_Terms":
@@ -71,7 +78,9 @@ class _Terms:
         return 0.0 if self.outlay is None else self.money.resale_share * max(self.outlay.things, 0.0)
 
 
-def worth(energy: EnergyYear, use: UseAtHome, setup: Setup, as_of: date) -> Worth | None:
+def worth(
+    energy: EnergyYear, use: UseAtHome, setup: Setup, as_of: date, price_unknown_sd_share: float = 0.0
+) -> Worth | None:
     """Everything about money for a complete request; None where no tariff is known for the place.
 
     Args:
@@ -79,6 +88,7 @@ def worth(energy: EnergyYear, use: UseAtHome, setup: Setup, as_of: date) -> Wort
         use: what of it is used at home, in all its cases.
         setup: tariff, meter, outlay, money and the stay.
         as_of: the day of asking, on which year 1 begins.
+        price_unknown_sd_share: relative standard deviation of today's import price, where nobody said it.
     """
     if setup.tariff is None:
         return None
@@ -90,6 +100,7 @@ def worth(energy: EnergyYear, use: UseAtHome, setup: Setup, as_of: date) -> Wort
         stay_years=setup.household.stay_years,
         as_of=as_of,
         ac_power_w=setup.inverter.ac_power_w,
+        price_unknown_sd_share=price_unknown_sd_share,
     )
     return _worth(energy.year_kwh.middle or 0.0, use.cases, terms)
 
@@ -108,6 +119,7 @@ def worth_of_energy(  # noqa: PLR0913  a plain question has these parts, and no 
     self_used_kwh: Band | None = None,
     ac_power_w: float | None = None,
     night_draw_kwh: float = 0.0,
+    price_unknown_sd_share: float = 0.0,
 ) -> Worth:
     """The same for a caller with a yield and a self-used share of its own, taken as equal at both ends of the band.
 
@@ -145,7 +157,7 @@ def worth_of_energy(  # noqa: PLR0913  a plain question has these parts, and no 
         night=home(night_draw_kwh, night_draw_kwh) if night_draw_kwh else None,
     )
     terms = _Terms.of(outlay, tariff=tariff, meter=meter, money=money, stay_years=stay_years, as_of=as_of,
-                      ac_power_w=ac_power_w)  # fmt: skip
+                      ac_power_w=ac_power_w, price_unknown_sd_share=price_unknown_sd_share)  # fmt: skip
     return _worth(middle, cases, terms)
 
 
@@ -159,13 +171,13 @@ def _worth(year_kwh: float, cases: HomeCases, terms: _Terms) -> Worth:
     running = money.running_cost_per_year + fees
     # a swap in a year that is left early is paid in full
     cost = kept.of(running) + yearly_costs(kept.years, 0.0, money.inverter_swap)
-    bids = _break_even(squares, cases, cost, kept, money.discount_rate_share)
+    bids = _break_even(squares, cases, cost, kept, terms)
     unpriced = Worth(
         outlay=None,
         outlay_parts=None,
         expected_year_kwh=year_kwh * terms.expected_share,
         years_kept=kept.time,
-        saving_first_year=_each(_first_year(squares, cases), lambda amounts: float(amounts[0])),
+        saving_first_year=_each(_first_year(squares, cases, terms), lambda amounts: float(amounts[0])),
         simple_payback_years=None,
         undiscounted_payback_years=None,
         discounted_payback_years=None,
@@ -183,7 +195,7 @@ def _worth(year_kwh: float, cases: HomeCases, terms: _Terms) -> Worth:
     if terms.outlay is None:
         return unpriced
     total = terms.outlay.total
-    over_years = np.array(_ends_of(squares, cases.shrunk(max(kept.time, 1.0)), PRICE_SD_SHARE))
+    over_years = np.array(_ends_of(squares, cases.shrunk(max(kept.time, 1.0)), terms.price_sd_share))
     whole = cash_flows(total, kept.of(over_years), cost, terms.resale)
     priced = _paid_back(
         _whole_account(unpriced, whole, terms),
@@ -191,7 +203,7 @@ def _worth(year_kwh: float, cases: HomeCases, terms: _Terms) -> Worth:
         cases,
         terms,
         cost,
-        _running(running[: max(kept.years, 1)], periods),
+        _simple(squares, cases, savings, running, terms),
         kept,
     )
     paid = -cash_flows(total, np.zeros(kept.years), cost, terms.resale)
@@ -220,19 +232,17 @@ class _Kept:
         return begun if self.last_part == 1.0 else np.asarray(begun * self.parts)
 
 
-def _break_even(
-    squares: Squares, cases: HomeCases, cost: Floats, kept: _Kept, rate_share: float
-) -> tuple[BreakEven, ...]:
+def _break_even(squares: Squares, cases: HomeCases, cost: Floats, kept: _Kept, terms: _Terms) -> tuple[BreakEven, ...]:
     """Accounts that end early, as far as the set is kept; weather evens out over the years of each."""
     ends_after = [years for years in sorted({kept.time, *_BREAK_EVEN_YEARS}) if 0 < years <= kept.time]
     if not ends_after:
         return ()
     shares = np.array([[cases.shrunk(max(years, 1.0))] for years in ends_after])
-    cautious, hopeful = squares.ends(shares, PRICE_SD_SHARE)
+    cautious, hopeful = squares.ends(shares, terms.price_sd_share)
     last = np.ceil(ends_after).astype(np.int64) - 1
     rows = np.arange(last.size)
     ends = kept.of(np.stack([cautious, np.broadcast_to(squares.middle, cautious.shape), hopeful]))
-    bands = worth_up_to_each_year(ends, cost, rate_share)[:, rows, last].T.tolist()
+    bands = worth_up_to_each_year(ends, cost, terms.money.discount_rate_share)[:, rows, last].T.tolist()
     return tuple(BreakEven(years=years, worth_up_to=Band(*band)) for years, band in zip(ends_after, bands, strict=True))
 
 
@@ -253,18 +263,11 @@ def _whole_account(worth: Worth, whole: Floats, terms: _Terms) -> Worth:
 
 
 def _paid_back(
-    worth: Worth, squares: Squares, cases: HomeCases, terms: _Terms, cost: Floats, running: Floats, kept: _Kept
+    worth: Worth, squares: Squares, cases: HomeCases, terms: _Terms, cost: Floats, simple: Band, kept: _Kept
 ) -> Worth:
-    """Filled in: when it is paid back. Weather evens out over the years until then, however long the account is.
-
-    ``running``: yearly costs of the years that the simple payback rests on the mean of.
-    """
+    """Filled in: when it is paid back. Weather evens out over the years until then, however long the account is."""
     money, outlay = terms.money, worth.outlay or 0.0
-    simple = _each(
-        _first_year(squares, cases),
-        lambda amounts: simple_payback_years(outlay, float((amounts[: running.size] - running).mean())),
-    )
-    until_paid = np.array(_ends_of(squares, cases.shrunk(max(simple.middle or 1.0, 1.0)), PRICE_SD_SHARE))
+    until_paid = np.array(_ends_of(squares, cases.shrunk(max(simple.middle or 1.0, 1.0)), terms.price_sd_share))
     flows = cash_flows(outlay, kept.of(until_paid), cost)
     undiscounted = first_crossings(flows, kept.last_part)
     crossings = [crossing_years(row, kept.last_part) for row in discounted(flows, money.discount_rate_share)]
@@ -277,28 +280,34 @@ def _paid_back(
     )
 
 
-def _running(costs: Floats, periods: tuple[PricedPeriod, ...]) -> Floats:
-    """Of yearly costs, those of the years that stand for every year in a simple payback.
+def _simple(squares: Squares, cases: HomeCases, savings: "_Savings", running: Floats, terms: _Terms) -> Band:
+    """Outlay over a year's saving; where the tariff has several periods, as their years follow each other.
 
-    The first alone, as in the textbook; all years where several periods share the first, which is then like no other.
+    Without ageing and growth of prices, as the textbook's, so that a period which changes nothing moves nothing.
     """
-    return costs if 0.0 < periods[0].share_of_year[0] < 1.0 else costs[:1]
+    outlay = 0.0 if terms.outlay is None else terms.outlay.total
+    if savings.today is None:
+        ends = _first_year(squares, cases, terms)
+        return _each(ends, lambda one: simple_payback_years(outlay, float(one[0] - running[0])))
+    return _each(_first_year(savings.today.squares(), cases, terms), lambda one: years_to_meet(outlay, one - running))
 
 
-def _first_year(squares: Squares, cases: HomeCases) -> tuple[Floats, Floats, Floats]:
+def _first_year(squares: Squares, cases: HomeCases, terms: _Terms) -> tuple[Floats, Floats, Floats]:
     """Savings with the spread of a single year, at today's price."""
-    return _ends_of(squares, cases.shrunk(1.0), 0.0)
+    return _ends_of(squares, cases.shrunk(1.0), terms.price_unknown_sd_share)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class _Savings:
     """Savings over the years asked: the cases of the band, and each cause a step lower and higher.
 
-    What the inverter draws by night is taken off all of them, at the import price of its hours.
+    What the inverter draws by night is taken off all of them, at the import price of its hours. ``today``: the cases of
+    a set that does not age, at prices that do not grow; None where all years are alike then.
     """
 
     cases: SavingCases
     stepped: tuple[tuple[str, float, Floats], ...]
+    today: SavingCases | None
 
     @classmethod
     def of(cls, cases: HomeCases, periods: tuple[PricedPeriod, ...], terms: _Terms) -> "_Savings":
@@ -306,16 +315,29 @@ class _Savings:
         bought, sold = savings_by_price(
             cases.stacked_cases(), periods, terms.money.ageing_share_per_year, meter.counts, meter.netting
         )
-        if cases.night is not None:
-            bought -= drawn_cost(cases.night, periods)
-        middle, less_energy, more_energy, less_used, more_used, *rest = bought + sold
+        night = np.zeros(bought.shape[-1]) if cases.night is None else drawn_cost(cases.night, periods)
+        today = None
+        if len(periods) > 1:
+            past = np.arange(bought.shape[-1])
+            age = (1.0 - terms.money.ageing_share_per_year) ** past
+            grown = (1.0 + terms.money.price_growth_share) ** past
+            today = _cases_of((bought / age - night) / grown + sold / age)
+        bought -= night
+        saved = bought + sold
         stepped = [("price", share, bought[0] * (1.0 + share) + sold[0]) for share in steps]
-        stepped += [("yield", share, amounts) for share, amounts in zip(steps, rest[:2], strict=True)]
-        stepped += [("self_use", share, amounts) for share, amounts in zip(steps, rest[2:], strict=True)]
+        stepped += [("yield", share, amounts) for share, amounts in zip(steps, saved[5:7], strict=True)]
+        stepped += [("self_use", share, amounts) for share, amounts in zip(steps, saved[7:], strict=True)]
         return cls(
-            cases=SavingCases(middle=middle, by_energy=(less_energy, more_energy), by_use=(less_used, more_used)),
+            cases=_cases_of(saved),
             stepped=tuple(stepped),
+            today=today,
         )
+
+
+def _cases_of(amounts: Floats) -> SavingCases:
+    """Of yearly savings, one row for each case as ``HomeCases`` stacks them."""
+    middle, less_energy, more_energy, less_used, more_used = amounts[:5]
+    return SavingCases(middle=middle, by_energy=(less_energy, more_energy), by_use=(less_used, more_used))
 
 
 def _sensitivity(savings: _Savings, cost: Floats, terms: _Terms, kept: _Kept) -> tuple[Sensitivity, ...]:

@@ -103,7 +103,9 @@ def _hours(
 ) -> _Hours:
     household = setup.household
     share = 1.0 / _PHASES if setup.meter.sums_phases is False else 1.0
-    produced = energy.ac_w if other_w is None else energy.ac_w + other_w * share
+    # what a limit on sending out throws away, a machine that runs then uses
+    free = energy.before_export_limit or energy
+    produced = free.ac_w if other_w is None else free.ac_w + other_w * share
     import_price, export_value = _prices(setup, calendar, as_of, produced)
     return _Hours(
         produced_w=produced,

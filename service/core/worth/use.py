@@ -9,7 +9,7 @@ from service.core.household import (
     demand_w,
     self_use_sd_share,
 )
-from service.core.model.band import Z_90, Band
+from service.core.model.band import Z_90, Z_95, Band
 from service.core.model.demand import DemandShape
 from service.core.model.facts import Household, Setup
 from service.core.model.hours import Calendar, Floats
@@ -70,13 +70,20 @@ class UseAtHome:
 
 
 def use_at_home(
-    energy: EnergyYear, setup: Setup, calendar: Calendar, shape: DemandShape, other_w: Floats | None = None
+    energy: EnergyYear,
+    setup: Setup,
+    calendar: Calendar,
+    shape: DemandShape,
+    other_w: Floats | None = None,
+    demand_range_kwh: tuple[float, float] | None = None,
 ) -> UseAtHome:
     """Self-use of the year, with its band.
 
-    The band has two causes: production at its cautious and hopeful end, for which self-use is computed again, and
-    the home's minutes and habits. A meter that does not sum over phases sees only what is drawn on the set's own
-    phase; where nobody said, it is taken to sum. A limit on what is sent out takes nothing off self-use.
+    The band has three causes: production at its cautious and hopeful end, for which self-use is computed again; the
+    home's minutes and habits; and, where nobody said how much the home needs, ``demand_range_kwh``, within which the
+    yearly demand lies in 95 cases of a hundred. The last two are independent: roots of squares. A meter that does not
+    sum over phases sees only what is drawn on the set's own phase; where nobody said, it is taken to sum. A limit on
+    what is sent out takes nothing off self-use.
 
     ``other_w``, (8760,), is the power of a plant that stands on the roof already and meets the demand first.
     """
@@ -84,13 +91,14 @@ def use_at_home(
     hourly, middle = meter.used(1.0)
     less, more = energy.light_ends()
     step = Z_90 * self_use_sd_share(setup.household)
+    fewer, further = _of_demand(_self_used(middle), energy, setup, calendar, shape, other_w, demand_range_kwh)
     steady, yearly = spread_of(energy.spread)
     cases = HomeCases(
         middle=middle,
         less_energy=meter.used(less)[1],
         more_energy=meter.used(more)[1],
-        less_used=meter.habits(middle, -step),
-        more_used=meter.habits(middle, step),
+        less_used=meter.habits(middle, -float(np.hypot(step, fewer))),
+        more_used=meter.habits(middle, float(np.hypot(step, further))),
         steady_sd_share=steady,
         yearly_sd_share=yearly,
         stepped=(meter.produced(1.0 - STEP_SHARE)[1], meter.produced(1.0 + STEP_SHARE)[1]),
@@ -118,6 +126,30 @@ def use_at_home(
         cases=cases,
         meter=meter,
     )
+
+
+def _of_demand(
+    used_kwh: float,
+    energy: EnergyYear,
+    setup: Setup,
+    calendar: Calendar,
+    shape: DemandShape,
+    other_w: Floats | None,
+    range_kwh: tuple[float, float] | None,
+) -> tuple[float, float]:
+    """By which shares self-use is less and more where the home needs so little or so much; nought where it is known."""
+    demand = setup.household.demand_kwh_per_year
+    if range_kwh is None or used_kwh <= 0.0 or demand <= 0.0:
+        return 0.0, 0.0
+    shares = []
+    for end in range_kwh:
+        scale = 1.0 + Z_90 / Z_95 * (end / demand - 1.0)
+        home = replace(
+            setup.household, demand_kwh_per_year=scale * demand, always_on_w=scale * setup.household.always_on_w
+        )
+        other = AtTheMeter.of(energy, replace(setup, household=home), calendar, shape, other_w).used(1.0)[1]
+        shares.append(abs(_self_used(other) / used_kwh - 1.0))
+    return shares[0], shares[1]
 
 
 def with_band_of_use(energy: EnergyYear, use: UseAtHome) -> EnergyYear:

@@ -26,10 +26,14 @@ def read_cards(card_files: Iterable[Traversable]) -> Mapping[str, tuple[RuleCard
     """Cards out of JSON files, one file an area, each a list of cards with the area's code as ``id``."""
     cards: dict[str, tuple[RuleCard, ...]] = {}
     for file in card_files:
-        read = tuple(_card(row) for row in json.loads(file.read_text(encoding="utf-8")))
-        for card in read:
+        for card in cards_from_rows(json.loads(file.read_text(encoding="utf-8"))):
             cards[card.id] = (*cards.get(card.id, ()), card)
     return MappingProxyType(dict(sorted(cards.items())))
+
+
+def cards_from_rows(rows: Iterable[Mapping[str, Any]]) -> tuple[RuleCard, ...]:
+    """Cards out of rows as they stand in a file; a missing or an unknown column is a TypeError or KeyError."""
+    return tuple(_card(row) for row in rows)
 
 
 def cards_of(area: str, cards: Mapping[str, tuple[RuleCard, ...]] | None = None) -> tuple[RuleCard, ...]:

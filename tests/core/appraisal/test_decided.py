@@ -67,6 +67,19 @@ def test_the_other_year_is_told_and_only_where_it_differs():
     assert decision.once_met.changes[0].pointer == "/socket_circuit/breaker_a"
 
 
+def test_a_refusal_that_only_the_remedy_of_another_mends_is_not_hopeless():
+    decision = answer(300, CAP, finding("short_circuit_current", Part.PANEL_SIDE, REFUSED))
+    assert decision.verdict == Choice.WORTH_IT_IF
+    assert [one.code for one in decision.once_met.changes] == ["lower_set_limit"]
+    assert "refused" not in {reason.code for reason in decision.because}
+
+
+def test_what_no_remedy_mends_stays_hopeless_and_is_told_of_the_set_as_asked():
+    stuck = finding("short_circuit_current", Part.PANEL_SIDE, REFUSED)
+    decision = answer(300, CAP, stuck, left=(stuck,))
+    assert (decision.verdict, decision.once_met) == (Choice.NOT_WORTH_IT, None)
+
+
 def test_what_becomes_hopeless_once_mended_is_not_worth_it():
     decision = answer(100, CAP, left=(finding("panel_cap", Part.LOCAL_RULE, REFUSED),))
     assert decision.verdict == Choice.NOT_WORTH_IT

@@ -11,6 +11,7 @@ from service.core.appraisal import MOMENTS, Choice, decide, door_voltage_v, step
 from service.core.energy import DayKind
 from service.core.model.assumption import Assumptions
 from service.core.model.finding import Part
+from service.core.model.fixing import Fixing
 from tests import builders
 from tests.energy_years import energy_year
 from tests.findings import OPEN, REFUSED, account, compatibility, finding, remedy
@@ -132,12 +133,25 @@ def test_a_set_limit_is_set_and_read_back():
     assert "set_the_limit" not in codes(steps())
 
 
-def test_five_panels_are_many():
+def test_five_panels_are_many_and_the_advice_comes_even_where_the_set_is_not_worth_buying():
     roof = builders.setup(arrays=(builders.array(count=5, joined="series"),))
-    assert "many_panels" in codes(steps(setup=roof))
+    assert {"many_panels", "many_panels_heat", "many_panels_outlay"} <= set(codes(steps(setup=roof)))
     assert "many_panels" not in codes(steps())
     four = builders.setup(arrays=(builders.array(count=3, joined="series"), builders.array(name="right", input=2)))
     assert "many_panels" not in codes(steps(setup=four))
+    assert set(codes(steps(setup=roof, outlay=50000))) == {"many_panels", "many_panels_heat", "many_panels_outlay"}
+
+
+def test_the_storm_s_force_stands_beside_the_capacity_before_fitting():
+    said = builders.setup(arrays=(builders.array(fixing=Fixing(capacity_per_panel_n=2400.0)),))
+    [step] = [step for step in steps(setup=said) if step.code == "fixing_force"]
+    assert (step.when, step.facts["capacity_n"], step.facts["variant"]) == ("before_fitting", 2400, "stated")
+    assert step.facts["most_n"] > step.facts["pull_n"] > 0
+    [step] = [step for step in steps() if step.code == "fixing_force"]
+    assert step.facts["capacity_n"] is None
+    completed = asked(with_array())
+    open_mount = steps(setup=completed.setup, assumptions=completed.assumptions)
+    assert "fixing_force" not in codes(open_mount)
 
 
 def test_every_step_has_a_sentence_that_its_facts_fill():
@@ -150,12 +164,23 @@ def test_every_step_has_a_sentence_that_its_facts_fill():
         finding("registration", Part.LOCAL_RULE, facts=DUTY), finding("plug", Part.LOCAL_RULE, OPEN),
         finding("circuit_cable", Part.SOCKET_SIDE, REFUSED, remedies=(mend,)),
     )  # fmt: skip
-    found = (*steps(*findings, setup=busy), *steps(setup=completed.setup, assumptions=completed.assumptions))
-    for step in found:
-        assert say("steps", step.code, step.facts).endswith(".")
+    stated = builders.setup(arrays=(builders.array(count=5, fixing=Fixing(capacity_per_panel_n=2400.0)),), outlay=None)
+    cap = finding("local_cap", Part.LOCAL_RULE, measured=800.0, limit=800.0, unit="W", facts={"in_force": True})
+    other = builders.array(name="right", input=2, panel=builders.panel(open_circuit_voltage_v=37.0))
+    mixed = builders.setup(arrays=(builders.array(), other))
+    open_cost = finding("registration", Part.LOCAL_RULE, facts={**DUTY, "cost": "unknown"})
+    found = (
+        *steps(*findings, setup=busy), *steps(setup=completed.setup, assumptions=completed.assumptions),
+        *steps(cap, setup=stated), *steps(open_cost, setup=mixed),
+    )  # fmt: skip
+    keys = [f"{step.code}.{step.facts.get('variant') or ''}".removesuffix(".") for step in found]
+    for key, step in zip(keys, found, strict=True):
+        sentence = say("steps", key, step.facts)
+        assert sentence.endswith((".", "offers)."))
+        assert step.who in {"you", "electrician", "seller", "operator"}
+        assert "{" not in sentence
         assert f"when.{step.when}" in TEXTS
-    untold = {key for key in TEXTS if "." not in key} - {step.code for step in found}
-    assert untold == set()
+    assert {key for key in TEXTS if not key.startswith("when.")} == set(keys)
 
 
 @pytest.mark.parametrize("text", TEXTS.values())

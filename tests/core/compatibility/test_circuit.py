@@ -120,6 +120,14 @@ def test_a_rule_that_admits_what_the_cable_refuses_is_shown_beside_it() -> None:
     assert "admitted_by" not in cable(area="UY").facts
 
 
+def test_the_plug_says_so_too_where_the_cable_is_refused_however_cool_it_stays() -> None:
+    refused = answer(warmth(), socket_circuit=builders.socket_circuit())
+    assert one("circuit_cable", refused).facts["variant"] == "admitted_elsewhere"
+    assert one("plug", refused).facts["refused_by"] == one("circuit_cable", refused).source
+    borne = answer(warmth(), socket_circuit=builders.socket_circuit(cable_mm2=2.5))
+    assert "refused_by" not in one("plug", borne).facts
+
+
 @pytest.mark.parametrize("laying", list(METHODS))
 def test_a_hotter_cable_never_carries_more(laying: str) -> None:
     for area in ("DE", "PT", "US"):

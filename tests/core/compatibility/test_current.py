@@ -56,7 +56,12 @@ def test_an_assumed_short_circuit_current_is_not_known_with_its_worst_as_likely(
 
 @pytest.mark.parametrize(
     ("mount", "reflects", "share"),
-    [("hung_on_rail", 0.2, 0.05), ("ground_frame", 0.2, 0.15), ("fence", 0.8, 0.45), ("wall", 0.2, 0.015)],
+    [
+        ("hung_on_rail", 0.2, 0.05),
+        ("ground_frame", 0.2, 0.68 * 0.15),
+        ("fence", 0.8, 0.68 * 0.45),
+        ("wall", 0.2, 0.015),
+    ],
 )
 def test_the_rear_side_gets_what_ground_and_sky_leave_it(mount: str, reflects: float, share: float) -> None:
     assert rear_light_share(builders.array(mount=mount), reflects) == pytest.approx(share)

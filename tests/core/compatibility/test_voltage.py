@@ -76,9 +76,34 @@ def test_a_hot_string_below_the_tracking_range_loses_energy_only() -> None:
     assert finding.measured < 30
 
 
+@pytest.mark.parametrize(("count", "up_to_v"), [(1, 25.0), (2, 55.0)])
+def test_a_string_above_the_tracking_range_loses_energy_only(count: int, up_to_v: float) -> None:
+    # 32.9 V a panel by its label
+    limits = inputs(tracking_min_v=16, tracking_max_v=up_to_v, max_input_voltage_v=100)
+    finding = one("hot_voltage", answer(arrays=(builders.array(count=count),), **limits))
+    assert (finding.verdict, finding.facts["variant"]) == ("fits_with_loss", "above")
+    assert (finding.measured, finding.limit) == (pytest.approx(32.9 * count), up_to_v)
+
+
+@pytest.mark.parametrize(
+    ("low", "high", "outcome"),
+    [(33.0, 60.0, ("fits", "fits")), (32.0, 60.0, ("not_known", "fits_with_loss")),
+     (20.0, 30.0, ("not_known", "fits_with_loss"))],
+)  # fmt: skip
+def test_an_upper_end_that_nobody_stated_opens_the_question_where_it_may_decide(
+    low: float, high: float, outcome: tuple[str, str]
+) -> None:
+    guess = assumed("/inverter/inputs/0/tracking_max_v", 55.0, low, high)
+    finding = one("hot_voltage", answer(guess, **alone(), **inputs(max_input_voltage_v=60)))
+    assert (finding.verdict, finding.likely) == outcome
+    if outcome[0] == "not_known":
+        assert finding.facts["missing"] == "tracking_max_v"
+
+
 def test_two_panels_in_series_mend_a_low_voltage() -> None:
     in_series = (builders.array(count=2),)
-    finding = one("hot_voltage", answer(arrays=in_series, **inputs(tracking_min_v=30, max_input_voltage_v=100)))
+    wide = inputs(tracking_min_v=30, tracking_max_v=90, max_input_voltage_v=100)
+    finding = one("hot_voltage", answer(arrays=in_series, **wide))
     assert finding.verdict == "fits"
 
 

@@ -18,7 +18,7 @@ def test_the_smallest_request_becomes_complete():
     assert setup.socket_circuit is None
     assert setup.outlay is None
     assert setup.site.rule_area == "DE"
-    assert setup.tariff.periods[0].import_price_per_kwh == 0.38
+    assert setup.tariff.periods[0].import_price_per_kwh == 0.3325  # 0.38 less an eighth: fixed charges inside
 
 
 def test_nothing_of_a_full_request_is_assumed_or_changed():

@@ -30,9 +30,9 @@ def test_a_list_of_hours_of_no_usual_length_is_refused():
 def test_a_price_from_the_table_is_reported_with_its_period_and_source():
     completed = asked(with_panel())
     price = completed.assumptions.by_pointer["/tariff/periods/0/import_price_per_kwh"]
-    assert (price.value, price.code) == (0.38, "price_of_area")
+    assert (price.value, price.code) == (0.3325, "price_of_area")  # 0.38 less an eighth: fixed charges inside
     assert "2025-S2" in price.source
-    assert price.low < price.value == price.high  # fixed charges inside: a kWh saved is worth less, never more
+    assert (price.low, price.high) == (0.285, 0.38)  # a kWh saved is worth less than the average, never more
     assert completed.setup.tariff.periods[0].valid_from == f"{AS_OF.year}-01-01"
 
 

@@ -102,6 +102,17 @@ def test_a_tariff_that_nets_does_so_over_the_year_unless_somebody_said():
     assert told(filled(PERIOD), "/meter/netting") == "usual_netting"
 
 
+@pytest.mark.parametrize(
+    ("netting", "export", "said"),
+    [("month", "unpaid", "nets_where_a_period_does"), ("year", "netted", None), ("hour", "unpaid", None)],
+)
+def test_netting_by_the_bill_that_no_period_has_is_written_down(netting, export, said):
+    completed = filled({**PERIOD, "export": export}, meter={"netting": netting})
+    assert completed.setup.meter.netting == netting
+    found = completed.assumptions.by_pointer.get("/meter/netting")
+    assert (found and found.code) == said
+
+
 def test_a_completed_tariff_is_complete():
     hours = {"import_prices_per_kwh": [0.3] * 168, "export_prices_per_kwh": [0.05] * 24}
     for said in ([{**PERIOD, "rates": [NIGHT], "fee_per_year": 12}], [{"export": "paid", "hourly": hours}],

@@ -304,24 +304,35 @@ def test_the_first_year_has_the_whole_spread_of_one_year_whether_weather_or_not(
     assert one.worth_up_to.cautious < other.worth_up_to.cautious  # over the years weather evens out
 
 
-def test_the_simple_payback_does_not_rest_on_a_first_year_shared_by_two_periods():
-    """640 kWh, 55 % used, at 0.30 netted for 36 days of 15 years: 344 over the mean of a year, not over the first."""
-
-    def periods(end):
-        return tariff(
-            periods=tuple(
-                TariffPeriod(valid_from=day, import_price_per_kwh=0.30, export=export, export_price_per_kwh=0.0)
-                for day, export in (("2026-01-01", "netted"), (end, "unpaid"))
-            )
+def two_periods(second_from, first="netted", second="unpaid"):
+    return tariff(
+        periods=tuple(
+            TariffPeriod(valid_from=day, import_price_per_kwh=0.30, export=export, export_price_per_kwh=0.0)
+            for day, export in (("2026-01-01", first), (second_from, second))
         )
+    )
 
+
+def test_the_simple_payback_goes_through_the_periods_of_the_tariff():
+    """640 kWh, 55 % used, at 0.30, netted for 36 days: 344 over the first year, and over the years after it."""
     level = money(inverter_swap=None, ageing_share_per_year=0.0, price_growth_share=0.0)
-    got = plain(tariff=periods("2026-12-31"), money=level)
-    mean = 0.30 * 640 * (0.55 + 0.45 * (36 / 365) / 15)
-    assert got.simple_payback_years.middle == pytest.approx(344 / mean)
-    assert got.saving_first_year.middle > mean
-    whole_year = plain(tariff=periods("2027-11-25"), money=level)
-    assert whole_year.simple_payback_years.middle == pytest.approx(344 / (0.30 * 640))
+    got = plain(tariff=two_periods("2026-12-31"), money=level)
+    later = 0.30 * 640 * 0.55
+    first = later + 0.30 * 640 * 0.45 * 36 / 365
+    assert got.saving_first_year.middle == pytest.approx(first)
+    assert got.simple_payback_years.middle == pytest.approx(1 + (344 - first) / later)
+    whole_year = plain(tariff=two_periods("2026-11-25"), money=level)  # netting ends as the question is asked
+    assert whole_year.simple_payback_years.middle == pytest.approx(344 / later)
+
+
+@pytest.mark.parametrize("years", [3, 8, 20, 40])
+def test_a_period_that_changes_nothing_moves_no_simple_payback_and_nor_does_the_horizon(years):
+    growing = money(inverter_swap=None, ageing_share_per_year=0.005, price_growth_share=0.03, years=years)
+    one = plain(tariff=tariff(periods=two_periods("2026-06-01").periods[:1]), money=growing)
+    split = plain(tariff=two_periods("2026-12-31", second="netted"), money=growing)
+    for end in ("cautious", "middle", "hopeful"):
+        assert getattr(split.simple_payback_years, end) == pytest.approx(getattr(one.simple_payback_years, end))
+    assert one.simple_payback_years.middle == pytest.approx(344 / (0.30 * 640))
 
 
 def test_a_bid_rests_on_the_weather_of_its_own_years():

@@ -1,16 +1,18 @@
 """The best hour of each machine, and what it gains."""
 
+from dataclasses import replace
 from datetime import date
 
 import numpy as np
 import pytest
 
+from service.core.household import RUN_HOURS, demand_w
 from service.core.model.facts import HourlyPrices, Machine, Meter, Tariff, TariffPeriod
 from service.core.payback import HomeYear, priced_periods, savings
-from service.core.worth import habits
+from service.core.worth import habits, limited_export
 from service.data.households import load_demand_shape
-from tests.builders import household, money, setup, tariff
-from tests.energy_years import CALENDAR, energy_year, production_w
+from tests.builders import household, inverter, money, setup, tariff
+from tests.energy_years import CALENDAR, energy_year, production_w, sky_year
 
 AS_OF = date(2026, 11, 25)
 SHAPE = load_demand_shape()
@@ -174,3 +176,31 @@ def test_a_machine_that_never_runs_and_a_set_that_gives_nothing_gain_nothing():
 def test_a_large_plant_on_the_roof_moves_the_habit_too():
     with_roof = found(washing(), other_w=5 * production_w())[0]
     assert with_roof.gain_kwh_per_year > found(washing())[0].gain_kwh_per_year
+
+
+def test_a_limit_on_what_is_sent_out_takes_nothing_off_the_gain():
+    """With surplus unpaid it is the same kWh that the machine uses, thrown away or given away."""
+    home = household(demand_kwh_per_year=2500, always_on_w=40, machines=(washing(),))
+    free, strict = (setup(household=home, inverter=inverter(export_limit_w=limit)) for limit in (None, 0.0))
+    year = energy_year(640.0)
+    limited = limited_export(year, strict, demand_w(home, CALENDAR, SHAPE), sky_year(), None)
+    one, other = (
+        habits(energy, asked, CALENDAR, SHAPE, AS_OF, None)[0] for energy, asked in ((year, free), (limited, strict))
+    )
+    assert other.gain_kwh_per_year == pytest.approx(one.gain_kwh_per_year)
+
+
+def test_most_of_a_wash_is_heating_in_its_first_hour():
+    """By hand: 500 W of one's own and no other demand give 0.146 kWh while 0.585 kWh of heating at 2 kW take 0.29 h;
+    after that the even rest of 0.315 kWh is met; two thirds heating is common practice (no source)."""
+    home = household(demand_kwh_per_year=0.001, always_on_w=0, machines=(washing(usual_hour=0),))
+    hours = np.zeros(8760)
+    hours[CALENDAR.clock_h != 0] = 500.0
+    dark_at_midnight = replace(energy_year(), ac_w=hours)
+    habit = habits(dark_at_midnight, setup(household=home), CALENDAR, SHAPE, AS_OF, None)[0]
+    even_w = 0.315 * 1000 / RUN_HOURS
+    heating_h = 0.585 / 2.0
+    used = 0.5 * heating_h + even_w / 1000 * (RUN_HOURS - heating_h)
+    at_midnight = 0.315 * (RUN_HOURS - 1) / RUN_HOURS  # its first hour is dark
+    assert even_w < 500
+    assert habit.gain_kwh_per_year == pytest.approx((used - at_midnight) * 4 * 365 / 7, rel=0.02)

@@ -5,7 +5,7 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from service.core.household import demand_w
+from service.core.household import demand_w, self_use_sd_share
 from service.core.model import facts
 from service.core.model.facts import Meter
 from service.core.worth import limited_export, use_at_home
@@ -271,3 +271,34 @@ def test_beside_a_plant_and_on_one_phase_quarter_hours_add_up_too():
     assert 0 < got.self_used_kwh.middle < got.upper_bound_self_used_kwh
     assert got.self_used_w.shape == (8760,)
     assert got.other_generation.displaced_kwh > 0
+
+
+def test_the_band_of_use_is_that_of_the_habits_where_the_yield_is_sure():
+    """Nine homes in ten use more than 1.28 standard deviations below the middle (normal quantile, 10 %);
+    to a hundredth, as no month uses more than it gives."""
+    sure = use_at_home(energy_year(640.0, spread=()), setup(), CALENDAR, SHAPE)
+    step = 1.28155 * self_use_sd_share(setup().household)
+    assert sure.self_used_kwh.cautious == pytest.approx(sure.self_used_kwh.middle * (1 - step), rel=0.01)
+    assert sure.self_used_kwh.hopeful == pytest.approx(sure.self_used_kwh.middle * (1 + step), rel=0.01)
+
+
+def test_a_demand_that_nobody_said_widens_the_band_to_what_its_ends_would_use():
+    setting = setup()
+    demand = setting.household.demand_kwh_per_year
+
+    def of(scale):
+        home = replace(
+            setting.household, demand_kwh_per_year=scale * demand, always_on_w=scale * setting.household.always_on_w
+        )
+        return use(household=home).self_used_kwh
+
+    known = use().self_used_kwh
+    open_ = use_at_home(energy_year(640.0), setting, CALENDAR, SHAPE, demand_range_kwh=(0.6 * demand, 1.6 * demand))
+    band = open_.self_used_kwh
+    assert band.middle == known.middle
+    assert band.cautious < known.cautious
+    assert band.hopeful > known.hopeful
+    less, more = (of(1 + 1.28155 / 1.95996 * (end - 1)).middle for end in (0.6, 1.6))
+    sure_less, sure_more = known.middle - known.cautious, known.hopeful - known.middle
+    assert band.cautious == pytest.approx(known.middle - np.hypot(sure_less, known.middle - less), rel=0.01)
+    assert band.hopeful == pytest.approx(known.middle + np.hypot(sure_more, more - known.middle), rel=0.01)

@@ -14,6 +14,10 @@ TEXTS: Mapping[str, str] = {
     "have about this. The inverter's current limit hangs on it: read the label.",
     "panel_class.cells_in_series": "Taken as the commonest build with this power. Count the cells to be sure; of a "
     "half-cut panel count half.",
+    "public_list": "Not given; listed panels of this power, build and size lie within this range. The "
+    "inverter's limits hang on it: read the label.",
+    "listed_code": "Taken from the public list under the model code that you gave. A code is a claim and no proof: "
+    "read the label.",
     "datasheet_relation": "Worked out from the figures that you gave and the usual ratios of such panels.",
     "commonest_kind": "Not said; the commonest kind was taken.",
     "one_sided": "Not said; the panel was taken to gain nothing from its rear side.",
@@ -84,6 +88,10 @@ TEXTS: Mapping[str, str] = {
     "country_of_zone": "Taken from the coordinates. Please confirm; where regions have their own rules, name yours.",
     "usual_ground": "Not said; grass, soil or paving in front was taken. Snow and white walls throw back more.",
     "usual_terrain": "Not said; a suburb's shelter from the wind was taken.",
+    "wind_without_map": "The wind zone was not said and no map is kept; a windy one was taken. The national map of "
+    "EN 1991-1-4 has yours.",
+    "a_storey_above": "Not said; at a railing or wall one more storey was taken above the panels.",
+    "usual_railing": "Not said; a railing of usual height was taken. A tape measure makes it better.",
     "coldest_estimate": "An estimate on the cold side, made from monthly means. A local record is better.",
     # storage
     "usual_box": "Not said; usual for small boxes beside plug-in sets. The sheet of the box has the true figure.",
@@ -118,6 +126,8 @@ TEXTS: Mapping[str, str] = {
     "netted_over_the_year": "Over which period surplus is netted was not said; the year was taken. Over a month or an "
     "hour it is worth less.",
     "card_ends": "The day after the last on which the rule card of the area lets surplus be netted.",
+    "nets_where_a_period_does": "Netting over a month or a year is done on the bill, by a rule that may end. It counts "
+    "in tariff periods whose export is netted, and none is: what is sent out has the price said there.",
     "netting_ends": "By the rule card of the area netting ends; the next card leaves surplus to a contract or pays "
     "nothing. From then on it was taken to earn the export price that you gave, or nothing. Ask your supplier, and "
     "give a period of your own from that day.",
@@ -138,8 +148,8 @@ TEXTS: Mapping[str, str] = {
     "from_this_year": "Taken to hold from the beginning of this year.",
     "holds_before": "The first prices that you gave begin after the day of the question. They were taken to hold until "
     "then, too, as none before them is known; give what you pay now as a period of its own.",
-    "price_of_area": "No price was given. This is the published household average of the area; a kWh saved may be "
-    "worth less, as fixed charges can be inside. Your bill has the true price.",
+    "price_of_area": "No price was given. This is the published household average of the area, less an eighth where "
+    "fixed charges are inside it, which a kWh saved does not save. Your bill has the true price.",
     "surplus_unpaid": "Not said; what is sent out was taken to earn nothing.",
     "usual_account": "Our own choice; change it if you reckon otherwise.",
     "no_growth_promised": "No rise of prices is counted on.",

@@ -6,7 +6,8 @@ Keys are ``code.verdict.variant``; the facts of a finding fill them, with its ``
 from collections.abc import Mapping
 from types import MappingProxyType
 
-_PUBLISHED = "Published on {published_on} by {published_by}; last looked at on {checked_on}."
+from service.api.words.english.cards import PUBLISHED as _PUBLISHED
+
 _NOT_FOUND = (
     "No rule in force was found for {area_asked} (card {area}, looked at on {checked_on}). Treat a plug connection as "
     "not permitted until the grid operator confirms it in writing."
@@ -24,16 +25,25 @@ PANEL_SIDE: Mapping[str, str] = {
     "cold_voltage.not_known": "{array}: at {coldest_air_c:.0f} C the array gives about {measured:.1f} V, at worst "
     "{worst_v:.1f} V. Whether the input stands that cannot be said before this is known: {missing}. Until then, do "
     "not connect it. The top of the tracking range is not the limit that is meant.",
+    "matrix": "Each panel alone on an input of each inverter: volts, amperes and watts of the panel side. Socket, "
+    "circuit, local rule and several panels on one input are not looked at.",
     "hot_voltage.fits": "{array}: with cells at {hottest_cell_c:.0f} C the array still works at {measured:.1f} V, "
     "within the inverter's range.",
     "hot_voltage.fits_with_loss": "{array}: with cells at {hottest_cell_c:.0f} C the array works at {measured:.1f} "
     "V, below the {limit:g} V that the inverter tracks from. Hot hours give less; nothing breaks.",
+    "hot_voltage.fits_with_loss.above": "{array}: in cool bright hours the array works at {measured:.1f} V, above "
+    "the {limit:g} V up to which the inverter tracks. Such hours give less; nothing breaks.",
+    "hot_voltage.not_known.above": "{array}: in cool bright hours the array works at about {measured:.1f} V. Whether "
+    "the inverter tracks as high hangs on this: {missing}.",
     "hot_voltage.not_known": "{array}: with cells at {hottest_cell_c:.0f} C the array works at about {measured:.1f} "
     "V. Whether the inverter still tracks there hangs on this: {missing}.",
     "start_voltage.fits": "{array}: in dim morning light the array reaches {measured:.1f} V, enough to start the "
     "inverter.",
     "start_voltage.fits_with_loss": "{array}: in dim morning light the array reaches {measured:.1f} V; the inverter "
     "starts at {limit:g} V. It starts late on many days; nothing breaks.",
+    "start_voltage.fits_with_loss.over_the_year": "{array}: in dim morning light the array reaches {measured:.1f} V; "
+    "the inverter starts at {limit:g} V. In {hours_not_started:d} hours of light a year it gives nothing; nothing "
+    "breaks.",
     "start_voltage.fits_with_loss.seldom_starts": "{array}: the array hardly ever reaches the {limit:g} V at which "
     "the inverter starts: it would yield next to nothing. Nothing breaks; another panel or two in series would help.",
     "start_voltage.not_known": "{array}: in dim morning light the array reaches about {measured:.1f} V. Whether the "
@@ -47,6 +57,12 @@ PANEL_SIDE: Mapping[str, str] = {
     "operating_current.fits": "The panels work at {measured:.1f} A; the input draws up to {limit:g} A.",
     "operating_current.fits_with_loss": "The panels could give {measured:.1f} A; the input draws {limit:g} A at "
     "most. Bright hours give less, and that is all: nothing is harmed.",
+    "operating_current.fits_with_loss.over_the_year": "The panels could give {measured:.1f} A; the input draws "
+    "{limit:g} A at most. Over all inputs {lost_kwh:.0f} kWh a year stay undrawn by it, and that is "
+    "all: nothing is harmed.",
+    "operating_current.fits_with_loss.over_the_year_worth": "The panels could give {measured:.1f} A; the input draws "
+    "{limit:g} A at most. Over all inputs {lost_kwh:.0f} kWh a year stay undrawn by it, worth about {lost_money:.2f} "
+    "{currency}, and that is all: nothing is harmed.",
     "operating_current.not_known": "The panels work at about {measured:.1f} A. Whether the input draws all of it "
     "hangs on this: {missing}.",
     "short_circuit_current.fits": "In the brightest moments the panels can push {measured:.1f} A; the input stands "
@@ -87,6 +103,15 @@ PANEL_SIDE: Mapping[str, str] = {
     "unlike_panels.fits.alike": "The arrays {arrays} share one input and are alike: they lose next to nothing by it.",
     "unlike_panels.fits_with_loss": "The arrays {arrays} share one input and are unlike: in full sun that costs "
     "{measured:.0f} % of their power. An input for each would save it.",
+    "unlike_panels.fits.string": "The arrays {arrays} are one string and lose {measured:.1f} % by it: next to nothing.",
+    "unlike_panels.fits_with_loss.string": "The arrays {arrays} are one string of unlike panels, and the weaker "
+    "current binds all: in full sun that costs {measured:.0f} % of their power. An input for each would save it.",
+    "unlike_panels.fits_with_loss.string_planes": "The arrays {arrays} are one string and look different ways: at "
+    "every hour the darker one binds the other or is passed by. In full sun on both it costs {measured:.0f} %; over "
+    "the year more. An input for each would save it.",
+    "unlike_panels.not_known.bypass_diodes": "The arrays {arrays} are one string. When the weaker panel is passed by, "
+    "its bypass diodes carry up to {measured:.1f} A of the stronger; they are tested to {limit:.1f} A. Hot diodes in "
+    "the junction box can burn. Ask its maker before connecting, or give each panel an input of its own.",
     "unlike_panels.not_known": "The arrays {arrays} share one input; what that costs hangs on this: {missing}.",
     "input_count.fits": "{measured:.0f} of {limit:.0f} inputs are used.",
     "input_count.fits.branch_leads": "There are more strings than connector pairs: {branch_leads} branch leads of "
@@ -100,6 +125,9 @@ PANEL_SIDE: Mapping[str, str] = {
     "short-circuit current. The values contradict each other, perhaps swapped; read the label again.",
     "datasheet_sanity.not_known.half_cells_counted": "{array}: {measured:.2f} V a cell is half of what a cell "
     "gives. Half-cut cells count half: 144 half cells are 72 in series.",
+    "datasheet_sanity.not_known.voc_coefficient": "{array}: {measured:g} % per kelvin for the open-circuit voltage is "
+    "outside what panels have ({low:g} to {high:g}). Perhaps it is a share, or in another unit; read the sheet again, "
+    "as the voltage in the cold rests on it.",
     "connectors.does_not_fit.older_unlocked": "{array}: the connectors of the array do not lock and can come apart "
     "under load, which draws an arc. Have both halves replaced by one locking type and make.",
     "connectors.does_not_fit.bare": "{array}: the leads of the array are bare. Have matching locking connectors "

@@ -17,6 +17,7 @@ TEXTS: Mapping[str, str] = MappingProxyType(
         "bifaciality_share": "whether the panel works from its rear side too",
         "max_system_voltage_v": "the panel's maximum system voltage",
         "max_series_fuse_a": "the panel's maximum series fuse",
+        "bypass_diodes": "which current the panel's bypass diodes carry",
         # inverter
         "max_input_voltage_v": "the inverter's greatest input voltage",
         "max_short_circuit_current_a": "the inverter's greatest short-circuit current an input",

@@ -56,6 +56,7 @@ _SENTENCES = {
     "ask_seller.max_system_voltage_v": "Ask for the maximum system voltage on the panel's label.",
     "ask_seller.max_series_fuse_a": "Ask for the maximum series fuse rating on the panel's label.",
     "ask_seller.datasheet_sanity": "Ask for a photo of the label and read it again.",
+    "ask_seller.bypass_diodes": "Ask the panel's maker which current its bypass diodes carry for hours.",
     "ask_seller.connectors": "Ask for make and type of the connectors.",
     "ask_seller.certificate": "Ask for the certificates that the card names.",
     "ask_electrician": "Ask an electrician to look at the circuit.",
@@ -68,6 +69,7 @@ _SENTENCES = {
     "ask_electrician.panel_power_w": "Read the power of the other set's panels on their labels.",
     "ask_electrician.dedicated": "Find out whether anything else hangs on this circuit.",
     "ask_electrician.residual_current_device": "Read the type of the residual-current device, or ask an electrician.",
+    "at_worst_refused": "At the worst that may be the answer it does not fit; a better one can.",
     "ask_operator": "Ask the grid operator, in writing, and keep the answer.",
 }
 

@@ -20,7 +20,26 @@ TEXTS: Mapping[str, str] = {
     "ask_consent": "Ask the owner or co-owners in writing before you spend money.",
     "ask_operator": "Ask the grid operator in writing what holds in {area} for a set with a plug, and wait for the "
     "answer.",
-    "many_panels": "With {panels} panels ask an electrician for one wired inverter too; it often serves better.",
+    "many_panels": "With {panels} panels compare two ways; this is advice, no verdict. Several small inverters: "
+    "{small_count} such as this one, {small_ac_w:g} W together; no cap was found under which they all may be plugged "
+    "in, so ask the grid operator. One wired inverter of some {wired_ac_w:g} W for all: an electrician, a circuit of "
+    "its own and a notice, and in series the panels reach {series_v:.0f} V d.c. on a cold morning, which is no work "
+    "for amateurs; one shaded panel then pulls its string down.",
+    "many_panels.capped": "With {panels} panels compare two ways; this is advice, no verdict. Several small "
+    "inverters: {small_count} such as this one, {small_ac_w:g} W together, of which {within_cap} stay inside the "
+    "{cap_w:g} {cap_unit} published for a plug; more has to be wired and announced. One wired inverter of some "
+    "{wired_ac_w:g} W for all: an electrician, a circuit of its own and a notice, and in series the panels reach "
+    "{series_v:.0f} V d.c. on a cold morning, which is no work for amateurs; one shaded panel then pulls its string "
+    "down.",
+    "many_panels_heat": "{small_count} small inverters at their seat are some {warmer_k:g} K warmer in full sun than a "
+    "wired one in shade or indoors. By the 10 K rule, a rule of thumb, heat wears them out in {life_low:.0%} to "
+    "{life_high:.0%} of its time; but when one fails, the others go on.",
+    "many_panels_outlay": "Outlay for each watt of panels, without the panels: small inverters about "
+    "{small_low_per_w:.2f} to {small_high_per_w:.2f} {currency}, one wired inverter with electrician "
+    "{wired_low_per_w:.2f} to {wired_high_per_w:.2f} {currency} (trade figures, from memory: ask for offers).",
+    "many_panels_outlay.given": "Outlay for each watt of panels, without the panels: {small_count} small inverters at "
+    "your price about {small_low_per_w:.2f} {currency}, one wired inverter with electrician {wired_low_per_w:.2f} to "
+    "{wired_high_per_w:.2f} {currency} (trade figures, from memory: ask for offers).",
     "measure_voltage": "Measure the open-circuit voltage of each panel: in daylight a sound one reads {low_v:.1f} to "
     "{high_v:.1f} V.",
     "measure_voltage.several": "Measure the open-circuit voltage of each panel meant for {arrays}: in daylight a sound "
@@ -29,6 +48,11 @@ TEXTS: Mapping[str, str] = {
     "any.",
     "prove_fixing": "Get the mount's proof for the wind of the place. It carries {weight_kg:.0f} kg, and gusts pull as "
     "well as push.",
+    "fixing_force": "Ask the mount's maker what the fixings of one panel carry; nobody said. A storm pushes on {array} "
+    "with about {push_n:newtons} N and pulls with {pull_n:newtons} N a panel, at worst {most_n:newtons} N.",
+    "fixing_force.stated": "Set the {capacity_n:newtons} N that are stated for one panel's fixings beside the storm: "
+    "on {array} about {push_n:newtons} N of push and {pull_n:newtons} N of pull a panel, at worst "
+    "{most_n:newtons} N. Ask for the proof.",
     "plan_wiring": "Mark each lead with its input before you climb: {plan}.",
     "match_connectors": "See that both halves of each connector are of one maker and type.",
     "mend_first": "Until this is done, do not plug in.",

@@ -103,6 +103,13 @@ def class_of(cell_kind: str, watts_per_cell: float) -> CellClass:
     return _KINDS.get(cell_kind) or (MONO_NEW if watts_per_cell >= NEW_CELL_W else MONO_OLD)
 
 
+def classes_of(watts_per_cell: float) -> tuple[CellClass, ...]:
+    """The crystalline kinds that a panel of unsaid kind can have, by the power of one cell; no new one is poly."""
+    if watts_per_cell < NEW_CELL_W:
+        return MONO_OLD, _POLY, _TOPCON, _HJT, _BACK_CONTACT
+    return MONO_NEW, _TOPCON, _HJT, _BACK_CONTACT
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PanelFormat:
     """A way in which panels are built: cells in series, cell size, power and short-circuit current it comes in.
@@ -121,6 +128,11 @@ class PanelFormat:
     share: float
     years: tuple[int, int]
     kinds: frozenset[str] = frozenset()
+
+    @property
+    def newer_than_list(self) -> bool:
+        """Is it a build that the public list of 2019 hardly holds: cells of 158 mm and more?"""
+        return not self.cell.startswith(("125", "156"))
 
 
 def _format(
