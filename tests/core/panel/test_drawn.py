@@ -153,9 +153,11 @@ def test_the_power_of_an_input_that_runs_is_what_it_draws():
     )
 
 
-def test_above_the_excluding_light_an_input_draws_nothing_and_below_it_something():
-    diode, limits = diode_of(panel()), one_input(tracking_max_v=55, max_current_a=10, start_voltage_v=10)
-    edge = excluded_from_w_per_m2(diode, 25.0, 2, 1.0, limits)[0]
-    drawn = drawn_power(diode, np.array([0.999, 1.001]) * edge, 25.0, in_series=2, in_parallel=1, limits=limits)
-    assert drawn.power_w[0] == pytest.approx(550, rel=0.01)
+@pytest.mark.parametrize("strings", [1, 2])
+def test_above_the_excluding_light_an_input_draws_nothing_and_below_it_something(strings):
+    limits = one_input(tracking_max_v=55, max_current_a=10 * strings, start_voltage_v=10)
+    edge = excluded_from_w_per_m2(diode_of(panel()), 25.0, 2, strings, limits)[0]
+    light = np.array([0.999, 1.001]) * edge
+    drawn = drawn_power(diode_of(panel()), light, 25.0, in_series=2, in_parallel=strings, limits=limits)
+    assert drawn.power_w[0] == pytest.approx(550 * strings, rel=0.01)
     assert drawn.power_w[1] == 0
