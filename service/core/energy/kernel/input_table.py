@@ -56,9 +56,9 @@ class _Rows:
 # Power bends most in dim light and at the creases of the limits: there 5 W/m2, elsewhere 10, and 6 K, are enough.
 _IRRADIANCE_ROWS = _Rows.of(np.array((*range(6), *range(6, IRRADIANCES + 1, 2))))
 _TEMPERATURE_ROWS = _Rows.of(np.array((*range(0, TEMPERATURES - 1, 6), TEMPERATURES - 1)))
-# A window that begins near the voltage of most power bends the surface in its middle: there each node is solved.
-_TIGHT_WINDOW_SHARE = 0.72
-_EVERY_IRRADIANCE, _EVERY_TEMPERATURE = _Rows.of(np.arange(IRRADIANCES + 1)), _Rows.of(np.arange(TEMPERATURES))
+# A window that begins or ends near the voltage of most power bends the surface in its middle: there 2 K and 5 W/m2.
+_TIGHT_WINDOW_SHARES = (0.72, 1.0)
+_CLOSE_IRRADIANCES, _CLOSE_TEMPERATURES = _Rows.of(np.arange(IRRADIANCES + 1)), _Rows.of(np.arange(0, TEMPERATURES, 2))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -98,8 +98,9 @@ def input_table(array: Array, limits: Input, ageing_share: float) -> InputTable:
     strings = in_parallel * ageing_share * (1 - array.mismatch_share)
     lead_ohm = lead_resistance_ohm(array.lead_length_m, array.lead_mm2) * strings / in_series
     diode = with_series_resistance(diode_of(array.panel), lead_ohm)
-    tight = limits.tracking_min_v > _TIGHT_WINDOW_SHARE * array.panel.open_circuit_voltage_v * in_series
-    lights, warmths = (_EVERY_IRRADIANCE, _EVERY_TEMPERATURE) if tight else (_IRRADIANCE_ROWS, _TEMPERATURE_ROWS)
+    low, high = (share * array.panel.open_circuit_voltage_v * in_series for share in _TIGHT_WINDOW_SHARES)
+    tight = limits.tracking_min_v > low or limits.tracking_max_v < high
+    lights, warmths = (_CLOSE_IRRADIANCES, _CLOSE_TEMPERATURES) if tight else (_IRRADIANCE_ROWS, _TEMPERATURE_ROWS)
     lit, warm = np.meshgrid(lights.solved * STEP_W_PER_M2, COLDEST_C + warmths.solved * STEP_C, indexing="ij")
     branch = Branch(
         diode=diode, irradiance_w_per_m2=lit.ravel(), cell_c=warm.ravel(), in_series=in_series, strings=strings
