@@ -128,3 +128,44 @@ def test_fewer_panels_are_priced_by_the_year_of_the_set_that_is_left() -> None:
     assert fewer["year_kwh_change"] == pytest.approx(left - whole, abs=0.05)
     [weaker] = [one for one in remedies if one["code"] == "weaker_panels"]
     assert weaker["year_kwh_change"] is None  # of other panels nothing but the watts is known
+
+
+def test_another_inverter_is_promised_with_the_window_that_was_assumed_of_this_one() -> None:
+    """Two in series on 60 V; the upper end of tracking, unsaid, would move with the greatest voltage."""
+    sheet = {
+        "rated_power_w": 440, "open_circuit_voltage_v": 39.4, "short_circuit_current_a": 14.1,
+        "max_power_voltage_v": 32.9, "max_power_current_a": 13.38, "cells_in_series": 54,
+        "voc_coefficient_pct_per_k": -0.26, "max_system_voltage_v": 1000,
+    }  # fmt: skip
+    limits = {"max_input_voltage_v": 60, "tracking_min_v": 16, "start_voltage_v": 22, "max_current_a": 14,
+              "max_short_circuit_current_a": 18}  # fmt: skip
+    request = {
+        "site": {"latitude_deg": 54.2, "longitude_deg": 12.3}, "as_of": "2026-11-25",
+        "arrays": [{"count": 2, "joined": "series", "panel": sheet, "plane": {"tilt_deg": 90, "azimuth_deg": 150}}],
+        "inverter": {"ac_power_w": 800, "input_count": 1, "inputs": [limits]},
+    }  # fmt: skip
+    answer = post("/v1/appraisal", request).json()
+    [cold] = [f for f in answer["compatibility"]["findings"] if f["code"] == "cold_voltage"]
+    [other] = [r for r in cold["remedies"] if r["code"] == "other_inverter"]
+    again = post("/v1/appraisal", patched(request, other["patch"])).json()
+    assert {f["verdict"] for f in again["compatibility"]["findings"] if f["code"] == "cold_voltage"} == {"fits"}
+    moved = again["energy"]["year_kwh"]["middle"] - answer["energy"]["year_kwh"]["middle"]
+    assert moved == pytest.approx(other["year_kwh_change"], abs=0.1)
+
+
+def test_one_of_two_strings_moved_apart_can_be_sent_again() -> None:
+    """Two in series beside a third on one input: the one that stays says no word that means one string."""
+    panel = {"rated_power_w": 440, "open_circuit_voltage_v": 39.4, "short_circuit_current_a": 14.1}
+    plane = {"tilt_deg": 90, "azimuth_deg": 150}
+    request = {
+        "site": {"latitude_deg": 54.2, "longitude_deg": 12.3}, "as_of": "2026-11-25",
+        "arrays": [{"input": 1, "count": 2, "joined": "series", "panel": panel, "plane": plane},
+                   {"input": 1, "panel": panel, "plane": plane}],
+        "inverter": {"ac_power_w": 800, "input_count": 3, "inputs": [
+            {"max_input_voltage_v": 60, "tracking_min_v": 16, "max_current_a": 14, "max_short_circuit_current_a": 18}]},
+    }  # fmt: skip
+    findings = post("/v1/compatibility", request).json()["compatibility"]["findings"]
+    patches = [r["patch"] for f in findings for r in f["remedies"] if r["code"] == "one_panel_per_input" and r["patch"]]
+    assert patches
+    for one in patches:
+        assert post("/v1/compatibility", patched(request, one)).status_code == 200

@@ -41,6 +41,7 @@ CHOICES: dict[str, tuple[Any, ...]] = {
     "cell_kind": ("mono", "poly", "topcon", "hjt", "back_contact", "cdte", "cigs", "amorphous"),
     "glass": ("glass_foil", "glass_glass"), "max_panel_power_kind": ("maximum", "recommended"),
     "plug": ("household", "special_connector", "fixed"), "dedicated": (True, False), "same_circuit": (True, False),
+    "shared_neutral": (True, False),
     "laying": ("in_insulated_wall", "in_conduit", "under_plaster", "on_wall", "in_air"),
     "residual_current_device": ("type_a", "type_b", "type_ac", "one_way", "none"),
 }  # fmt: skip
@@ -48,7 +49,7 @@ CHOICES: dict[str, tuple[Any, ...]] = {
 # Facts that speak of one thing more, beside what is described: where nobody names it, it is not there, and the answer
 # says that it was taken so. And the one figure of the datasheet that only adds: the surplus of a rear side that the
 # input does not draw takes nothing from what was promised.
-NOT_THERE_UNLESS_NAMED = {"other_sets", "feeder_length_m"}
+NOT_THERE_UNLESS_NAMED = {"other_sets", "feeder_length_m", "shared_neutral"}
 ONLY_ADDS = {("bifaciality_share", "operating_current")}
 
 
@@ -135,6 +136,7 @@ def circuits(draw: st.DrawFn, area: str) -> Given:
         "cable_mm2": draw(st.sampled_from([2.08, 3.31, 5.26] if us else [1.5, 2.5, 4.0])),
         "laying": draw(st.sampled_from(CHOICES["laying"])), "ambient_c": draw(st.floats(20, 40)),
         "dedicated": draw(st.sampled_from([False, False, True])),
+        "shared_neutral": draw(st.booleans()),
         "residual_current_device": draw(st.sampled_from(["type_a", "type_ac", "none"])),
         "lead_length_m": draw(st.floats(0, 40)), "lead_mm2": draw(st.sampled_from([1.0, 1.5, 2.5])),
         "feeder_length_m": draw(st.sampled_from([0.0, 20.0])), "indoors": True, "lead_route": "window",

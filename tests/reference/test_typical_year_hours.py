@@ -14,12 +14,19 @@ What may differ, from outside:
 - monthly air by 3 K and the year's by 1.2 K: two standard deviations of single months and years about their long means
   at mid-latitude stations (1.5 and 0.6 K, from memory); typical months are single months.
 
-True agreement, ours over the file's: 35 degrees south -0.7 to +0.4 %; upright south -2.1 to +1.4; upright west -4.2 to
--1.7; upright east -8.3 to -0.6; 20 west -1.1 to +0.7. Diffuse share 0.01 to 0.04 too high. Energy above 600 W/m2 on 35
-south 0.95 to 1.01 of the file's, Miami 1.13; above 800 W/m2 0.92 to 1.07, Miami 1.49, which is 1.3 % of its year.
+True agreement, ours over the file's: 35 degrees south -0.6 to +0.6 %; upright south -1.1 to +2.7; upright west +1.7 to
++3.4; upright east -2.6 to +5.7; 20 west -0.4 to +1.3; east and west walls together +0.4 to +3.7. Diffuse share 0.01 to
+0.03 too high. Energy above 600 W/m2 on 35 south 0.94 to 0.98 of the file's, Miami 1.12; above 800 W/m2 0.90 to 1.00,
+Miami 1.45, which is 1.2 % of its year.
 
-Expected limits: an upright east plane in Las Vegas (-8.3 %) and Miami (-6.4 %), where mornings are clearer than
-afternoons and ours are alike: marked as failing. Clipping at 800 W in the moist subtropics is half as much again.
+Against five German test reference years with measured radiation (sun moved to local mean solar time; scored only,
+they stand nowhere here): 35 south -0.8 +- 0.8 %, upright south -1.2 +- 1.5, east -1.9 +- 2.1, west +1.1 +- 1.6,
+20 west +0.8; 117 of 134 kWh above 600 W/m2, 29 of 33 above 800. With the course of the day that made the sums, east
+and west were -7.9 and -5.1 there, and east -8.3 and -6.4 in Las Vegas and Miami.
+
+Expected limit: an upright east plane in Seattle (+5.7 %), where mornings are cloudier than afternoons (in Las Vegas and
+Miami it is the other way round) and ours are alike: marked as failing. Clipping at 800 W in the moist subtropics is
+nearly half as much again.
 """
 
 import json
@@ -71,9 +78,9 @@ def of_file(name: str, tilt: float, azimuth: float) -> dict[str, float]:
 PLANE_SHARE, CLIPPED_SHARE, BEAM_SHARE = 0.05, 0.025, 0.10
 
 
-CLEAR_MORNINGS = pytest.mark.xfail(reason="mornings are clearer than afternoons there, ours are alike", strict=True)
+DULL_MORNINGS = pytest.mark.xfail(reason="mornings are cloudier than afternoons there, ours are alike", strict=True)
 PLANES = [
-    pytest.param(name, *plane, marks=CLEAR_MORNINGS if plane == (90, 90) and name != "seattle_us" else ())
+    pytest.param(name, *plane, marks=DULL_MORNINGS if plane == (90, 90) and name == "seattle_us" else ())
     for name in sorted(FILES)
     for plane in [(35, 180), (90, 180), (90, 90), (90, 270), (20, 270)]
 ]
@@ -83,6 +90,14 @@ PLANES = [
 def test_a_plane_gets_the_year_s_light(name: str, tilt: float, azimuth: float) -> None:
     ratio = on_plane(name, tilt, azimuth).sum() / 1000.0 / of_file(name, tilt, azimuth)["kwh"]
     assert ratio == pytest.approx(1.0, abs=PLANE_SHARE)
+
+
+@pytest.mark.parametrize("name", sorted(FILES))
+def test_an_east_and_a_west_wall_together_get_the_year_s_light(name: str) -> None:
+    """Clouds of mornings or afternoons cancel: what is left is how much light a low sun gives."""
+    ours = sum(on_plane(name, 90, azimuth).sum() / 1000.0 for azimuth in (90, 270))
+    file = sum(of_file(name, 90, azimuth)["kwh"] for azimuth in (90, 270))
+    assert ours == pytest.approx(file, rel=PLANE_SHARE)
 
 
 @pytest.mark.parametrize("name", sorted(FILES))

@@ -43,7 +43,7 @@ def appraisal(body: bytes, deps: Deps) -> AppraisalOut:
     calendar = question.sky.calendar if "hours" in question.include else None
     return AppraisalOut(
         decision=DecisionOut.of(found.decision),
-        compatibility=CompatibilityOut.of(compatibility),
+        compatibility=CompatibilityOut.of(compatibility, question.given),
         fixing=FixingOut.of(question.fixing),
         energy=EnergyOut.of(energy, calendar),
         use=UseOut.of(question.use, question.habits(), setup.tariff.currency if setup.tariff else None),

@@ -14,7 +14,7 @@ def compatibility(body: bytes, deps: Deps) -> CompatibilityAnswerOut:
     question = Question.asked(CompatibilityIn, body, deps)
     found = checked(question)
     return CompatibilityAnswerOut(
-        compatibility=CompatibilityOut.of(found),
+        compatibility=CompatibilityOut.of(found, question.given),
         fixing=FixingOut.of(question.fixing),
         **question.beside(question.chosen_cautions(found.findings)),
     )

@@ -1,6 +1,7 @@
 """How does an appraisal read on paper? Decision first, then why, then everything that it rests on; 72 columns."""
 
 from collections.abc import Iterable, Iterator
+from itertools import groupby
 
 from service.api.render.lines import as_text, headed, wrapped
 from service.api.render.report_fixing import fixing_lines
@@ -156,8 +157,11 @@ def _steps(answer: AppraisalOut) -> Iterator[str]:
 
 
 def _cautions(answer: AppraisalOut) -> Iterator[str]:
-    for caution in answer.cautions:
-        yield from wrapped(f"{caution.severity.upper()}: {caution.text}", "- ")
+    """Under the step at which each counts, in the order of steps; within one the worst first, as they were chosen."""
+    for step, cautions in groupby(answer.cautions, key=lambda caution: caution.step):
+        yield from wrapped(f"{str(step).replace('_', ' ').capitalize()}:")
+        for caution in cautions:
+            yield from wrapped(f"{caution.severity.upper()}: {caution.text}", "- ")
     more = sum(answer.cautions_kept_back.values())
     if more:
         yield from wrapped(f"There are {more} more, less urgent.")

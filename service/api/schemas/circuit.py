@@ -26,6 +26,9 @@ class SocketCircuitIn(In):
     laying: f.Laying | None = Field(default=None, description="How the cable lies (methods of IEC 60364-5-52).")
     ambient_c: f.AmbientC | None = None
     dedicated: f.Yes | None = Field(default=None, description="Is nothing else on this circuit?")
+    shared_neutral: f.Yes | None = Field(
+        default=None, description="Does another circuit of another phase or leg return through this one's neutral?"
+    )
     residual_current_device: f.ResidualCurrentDevice | None = Field(
         default=None, description="The residual-current device of the circuit."
     )

@@ -1,11 +1,12 @@
 """How is a finding answered: one checked question, its figures, and what would mend it?"""
 
 from collections.abc import Iterator, Mapping
-from typing import Literal, Self
+from typing import Any, Literal, Self
 
 from pydantic import Field
 
 from service.api.schemas import rounding as r
+from service.api.schemas.as_sent import change_of
 from service.api.schemas.base import Anything, Code, Facts, Out, Pointer, Text
 from service.api.words import say
 from service.core.compatibility import Compatibility
@@ -43,8 +44,8 @@ class RemedyOut(Out):
     text: Text
 
     @classmethod
-    def of(cls, remedy: Remedy, finding: Finding) -> Self:
-        """With its sentence."""
+    def of(cls, remedy: Remedy, finding: Finding, given: Mapping[str, Any]) -> Self:
+        """With its sentence, and the change where the request as it was ``given`` can hold it."""
         facts = {
             "finding": finding.code,
             "new_value": remedy.new_value,
@@ -53,10 +54,12 @@ class RemedyOut(Out):
             "verdict_then": str(remedy.verdict_then),
             **remedy.facts,
         }
+        change = change_of(remedy, given)
+        moved = {} if change is None else {"pointer": change.pointer, "patch": change.patch}
         text = say("remedies", _key(remedy.code, remedy.facts), facts)
         if remedy.code.startswith("ask_") and remedy.verdict_then == Verdict.DOES_NOT_FIT:
             text = f"{text} {say('remedies', 'at_worst_refused')}"
-        return cls.from_core(remedy, facts=remedy.facts, text=text)
+        return cls.from_core(remedy, facts=remedy.facts, text=text, **moved)
 
 
 class FindingOut(Out):
@@ -77,13 +80,13 @@ class FindingOut(Out):
     remedies: list[RemedyOut] = Field(max_length=20)
 
     @classmethod
-    def of(cls, finding: Finding) -> Self:
+    def of(cls, finding: Finding, given: Mapping[str, Any]) -> Self:
         """With its sentences."""
         return cls.from_core(
             finding,
             facts=finding.facts,
             text=sentence_of(finding),
-            remedies=[RemedyOut.of(remedy, finding) for remedy in finding.remedies],
+            remedies=[RemedyOut.of(remedy, finding, given) for remedy in finding.remedies],
         )
 
 
@@ -98,12 +101,12 @@ class CompatibilityOut(Out):
     )
 
     @classmethod
-    def of(cls, compatibility: Compatibility) -> Self:
+    def of(cls, compatibility: Compatibility, given: Mapping[str, Any]) -> Self:
         """With all sentences."""
         return cls(
             verdict=compatibility.verdict,
             by_part={str(part): verdict for part, verdict in compatibility.by_part.items()},
-            findings=[FindingOut.of(finding) for finding in compatibility.findings],
+            findings=[FindingOut.of(finding, given) for finding in compatibility.findings],
             not_looked_at=list(compatibility.not_looked_at),
         )
 

@@ -17,6 +17,7 @@ _WHO_KNOWS = {
     Part.SOCKET_SIDE: ("ask_electrician", "electrician"),
     Part.LOCAL_RULE: ("ask_operator", "operator"),
 }
+_ANOTHER_SET = "another_set"
 _ADMITTED_OTHERWISE = "fixed_connection"
 # Mounts on a building that somebody may have to consent to.
 ON_BUILDING = frozenset({"hung_on_rail", "behind_rail", "balcony_floor", "wall", "flat_roof", "sloped_roof"})
@@ -46,8 +47,16 @@ class Condition:
 
 
 def mending(finding: Finding) -> Remedy | None:
-    """The first remedy after which the finding no longer refuses; None where there is none."""
-    return next((r for r in finding.remedies if r.verdict_then != Verdict.DOES_NOT_FIT), None)
+    """The first remedy after which the finding no longer refuses; None where there is none.
+
+    A plan for another set mends nothing of this one, nor does a question whose answer leaves all open.
+    """
+    return next((r for r in finding.remedies if r.verdict_then != Verdict.DOES_NOT_FIT and not _no_mending(r)), None)
+
+
+def _no_mending(remedy: Remedy) -> bool:
+    open_still = remedy.code.startswith("ask_") and remedy.verdict_then == Verdict.NOT_KNOWN
+    return open_still or remedy.code == _ANOTHER_SET
 
 
 def demanded_by(finding: Finding) -> Remedy | None:

@@ -11,6 +11,8 @@ from service.core.model.patch import patched
 from service.core.model.pointer import replaced_at
 
 _NOTHING_ASSUMED = Assumptions({})
+# The other sets' own energy is not reckoned, so what is lost with them is not known.
+_OTHERS_OUT = frozenset({"other_sets_out", "other_sets_out_and_lower_limit"})
 # The year's energy hangs on these parts of a request only.
 _ENERGY_PARTS = ("/site/", "/arrays/", "/inverter/", "/downtime_days_per_year/")
 
@@ -31,7 +33,8 @@ def priced_remedies(
         assumptions: what of the setup was assumed; a remedy may settle some of it.
 
     Returns:
-        A remedy that changes no field (ask somebody) keeps None; one that energy does not depend on gets 0.
+        A remedy that changes no field (ask somebody) or takes other sets out of use keeps None; one that energy does
+        not depend on gets 0.
     """
     known: dict[tuple[str, Fact] | None, float] = {}
 
@@ -41,12 +44,14 @@ def priced_remedies(
         return known[key]
 
     def priced(remedy: Remedy) -> Remedy:
+        if remedy.code in _OTHERS_OUT:
+            return remedy
         if not touches_energy(remedy):
             return replace(remedy, year_kwh_change=0.0)
         changed = with_remedy(setup, assumptions, remedy)
         if changed is None:
             return remedy
-        key = (remedy.pointer or f"{remedy.code} {remedy.facts.get('array')}", remedy.new_value)
+        key = (remedy.pointer or f"{remedy.code} {remedy.facts.get('array')} {remedy.patch}", remedy.new_value)
         return replace(remedy, year_kwh_change=asked(key, changed[0]) - asked(None, setup))
 
     def with_prices(finding: Finding) -> Finding:

@@ -111,16 +111,19 @@ def _with_both_sides(found: list[Finding], card: RuleCard) -> list[Finding]:
     both: dict[str, str | float | int | bool | None] = {
         "admitted_by": f"rule card {card.id}",
         "admitted_on": card.published_on or "undated",
-        "variant": "admitted_elsewhere",
     }
     return [
-        replace(f, facts=MappingProxyType({**f.facts, **both}))
+        replace(f, facts=MappingProxyType({**f.facts, **both, "variant": _admitted_elsewhere(f)}))
         if f in refused
         else replace(f, facts=MappingProxyType({**f.facts, "refused_by": refused[0].source}))
         if f.code == "plug"
         else f
         for f in found
     ]
+
+
+def _admitted_elsewhere(finding: Finding) -> str:
+    return "neutral_admitted_elsewhere" if finding.facts["variant"] == "shared_neutral" else "admitted_elsewhere"
 
 
 def _refused_as_shared(finding: Finding) -> bool:
@@ -150,4 +153,6 @@ def _not_looked_at(setup: Setup, assumptions: Assumptions) -> tuple[str, ...]:
             for pointer in ("/socket_circuit/lead_length_m", "/socket_circuit/lead_mm2")
             if assumptions.assumed(pointer)
         ]
+        if setup.socket_circuit.dedicated and setup.socket_circuit.shared_neutral is None:
+            pointers.append("/socket_circuit/shared_neutral")
     return tuple(pointers)

@@ -1,5 +1,9 @@
 """Does the home's final circuit bear the set on top, its lead, and its residual-current device?
 
+A neutral that another circuit returns through bears the sum too, even where the circuit itself is the set's own: with
+the other legs at their breakers' current and this one fed backwards, the phasors add up to In + Ig in a home of two
+legs (120/240 V) and in one of three phases alike, and no breaker sits in a neutral.
+
 The circuit is fed from two sides: breaker and set together can push their sum through the cable, and no breaker sees
 that. So the cable must carry both (IEC 60364-5-551 clause 551.7.2; BS 7671 has the same text).
 """
@@ -63,7 +67,7 @@ def circuit_cable(setup: Setup, circuit: SocketCircuit, assumptions: Assumptions
     iz = capacity_of(circuit, assumptions, area)
     outcome = _cable_outcome(breaker, iz, fed_in, _shared_too(circuit, assumptions))
     in_a, in_all = breaker.value, fed_in.value or 0.0
-    counted_apart = circuit.dedicated is True
+    counted_apart = circuit.dedicated is True and not circuit.shared_neutral
     measured = None if in_a is None else (max(in_a, in_all) if counted_apart else in_a + in_all)
     ambient_c, tables = iz.shown(outcome.verdict, circuit.ambient_c)
     over_range = iz.ambient_open and outcome.verdict != Verdict.NOT_KNOWN
@@ -82,9 +86,9 @@ def circuit_cable(setup: Setup, circuit: SocketCircuit, assumptions: Assumptions
         "table": tables.table if tables else None,
         "table_ambient_c": tables.table_ambient_c if tables else None,
         "least_limit_a": iz.current.low,
-        "variant": "" if outcome.missing else ("own_circuit" if counted_apart else "shared"),
+        "variant": "" if outcome.missing else _variant(circuit, apart=counted_apart),
     }
-    if over_range and not outcome.missing:
+    if over_range and not outcome.missing and not circuit.shared_neutral:
         facts["variant"] = f"{facts['variant']}_over_range"
     return made(
         "circuit_cable", Part.SOCKET_SIDE, outcome, "/socket_circuit", facts=facts,
@@ -163,10 +167,16 @@ def _fed_in(setup: Setup, circuit: SocketCircuit, assumptions: Assumptions, fact
 
 
 def _shared_too(circuit: SocketCircuit, assumptions: Assumptions) -> tuple[bool, ...]:
-    """Is the circuit shared with sockets and machines? Both answers where nobody said."""
+    """Does breaker and set add up, on a circuit with sockets and machines or in a neutral? Both where nobody said."""
+    if circuit.shared_neutral:
+        return (True,)
     if circuit.dedicated is None or assumptions.assumed("/socket_circuit/dedicated"):
         return (True, False)
     return (not circuit.dedicated,)
+
+
+def _variant(circuit: SocketCircuit, *, apart: bool) -> str:
+    return "shared_neutral" if circuit.shared_neutral else "own_circuit" if apart else "shared"
 
 
 def _cable_outcome(breaker: Reach, iz: Capacity, fed_in: Reach, shared: tuple[bool, ...]) -> Outcome:

@@ -1,49 +1,23 @@
 """What might mend a finding? Changes worth trying, each of them still to be asked again before it is told."""
 
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass, field, replace
-from math import ceil, floor
+from dataclasses import replace
+from math import ceil
 from types import MappingProxyType
 
-from service.core.compatibility.circuit import US_CONTINUOUS, fed_in_current_a
-from service.core.compatibility.voltage import is_us
+from service.core.compatibility.proposal import Proposal
+from service.core.compatibility.rule_proposals import local_cap, meter, panel_cap, plug
+from service.core.compatibility.socket_proposals import cable, device, lead
 from service.core.compatibility.wiring import Wiring, with_panels_moved
 from service.core.model.assumption import Assumptions
-from service.core.model.facts import Array, Setup, SocketCircuit
-from service.core.model.finding import Fact, Finding, Verdict
-from service.core.model.patch import Operation
-from service.core.model.pointer import replaced_at
+from service.core.model.finding import Finding, Verdict
+from service.core.model.patch import Operation, patched
+from service.core.model.pointer import replaced_at, value_at
 
-BREAKERS_A = (20.0, 16.0, 13.0, 10.0, 6.0)  # IEC 60898-1 preferred values, and 13 A
-US_BREAKERS_A = (30.0, 25.0, 20.0, 15.0)  # NEC 240.6
 STRING_FUSES_A = (10.0, 12.0, 15.0, 16.0, 20.0, 25.0, 30.0, 32.0)  # IEC 60269-6
+# What of an input is derived from its greatest voltage where nobody said it.
+_OF_THE_WINDOW = ("tracking_max_v", "tracking_min_v", "start_voltage_v")
 FUSE_OVER_ISC = 1.5  # IEC 62548: a string fuse of at least 1.5 x Isc, at most the panel's rating
-LEAD_SECTIONS_MM2 = (1.0, 1.5, 2.5, 4.0, 6.0)
-LEAST_LIMIT_W = 50.0  # nobody turns an inverter down further
-LIMIT_STEP_W = 10.0
-PANEL_STEP_W = 5.0  # labels go in steps of 5 W
-OWN_AND_LOWER = ("/socket_circuit/dedicated", "/inverter/set_limit_w")  # two fields that one remedy changes
-LEAST_KEPT_SHARE = 0.5  # a set that loses more than half of its panels' power is another set, and no remedy of this one
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Proposal:
-    """A change that might mend a finding: one field of the request (``pointer``), or another wiring (``rewired``).
-
-    ``patch``: how a request is rewired so, where it can hold that.
-
-    ``promised``: the verdict of a change that no field of the request can hold, already computed.
-    """
-
-    code: str
-    pointer: str | None = None
-    new_value: Fact = None
-    unit: str = ""
-    who: str = "you"
-    rewired: Wiring | None = None
-    patch: tuple[Operation, ...] = ()
-    promised: Verdict | None = None
-    facts: Mapping[str, Fact] = field(default_factory=lambda: MappingProxyType({}))
 
 
 def proposals(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
@@ -141,12 +115,25 @@ def _higher_limit(name: str, unit: str, step: float) -> Callable[[Finding, Wirin
     def propose(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
         yield from _wired_otherwise(finding, wiring)
         if finding.measured is not None and finding.input is not None and finding.verdict == Verdict.DOES_NOT_FIT:
-            yield Proposal(
-                code="other_inverter", pointer=f"/inverter/inputs/{finding.input - 1}/{name}",
-                new_value=step * ceil(finding.measured / step), unit=unit, facts={"rating": name, "variant": name},
-            )  # fmt: skip
+            yield _other_inverter(wiring, finding.input - 1, name, step * ceil(finding.measured / step), unit)
 
     return propose
+
+
+def _other_inverter(wiring: Wiring, at: int, name: str, needed: float, unit: str) -> Proposal:
+    """One whose rating is high enough, and whose window is this one's: what was assumed of that is said with it."""
+    where, facts = f"/inverter/inputs/{at}", {"rating": name, "variant": name}
+    assumed = [f"{where}/{other}" for other in _OF_THE_WINDOW if wiring.assumptions.assumed(f"{where}/{other}")]
+    if name != "max_input_voltage_v" or not assumed:
+        return Proposal(code="other_inverter", pointer=f"{where}/{name}", new_value=needed, unit=unit, facts=facts)
+    patch = (
+        Operation(op="add", path=f"{where}/{name}", value=needed),
+        *(Operation(op="add", path=one, value=value_at(wiring.setup, one)) for one in assumed),
+    )
+    told = {one.path for one in patch}
+    left = {p: a for p, a in wiring.assumptions.by_pointer.items() if p not in told}
+    rewired = replace(wiring, setup=patched(wiring.setup, patch), assumptions=Assumptions(left))
+    return Proposal(code="other_inverter", new_value=needed, unit=unit, facts=facts, patch=patch, rewired=rewired)
 
 
 def _short_circuit(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
@@ -164,155 +151,28 @@ def _reverse(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
             yield Proposal(code="string_fuses", new_value=fitting[0], unit="A", who="electrician",
                            promised=Verdict.FITS, facts={"strings": finding.facts["strings"]})  # fmt: skip
     yield from _wired_otherwise(finding, wiring)
+    yield from _fewer_strings(finding, wiring)
 
 
-def _cable(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
-    """A smaller breaker of the standard series, a circuit of its own, or a lower limit."""
-    setup, circuit = wiring.setup, wiring.setup.socket_circuit
-    if circuit is None or finding.verdict != Verdict.DOES_NOT_FIT:
-        return
-    us = is_us(setup.site.rule_area)
-    if circuit.breaker_a is not None:
-        for size in US_BREAKERS_A if us else BREAKERS_A:
-            if size < circuit.breaker_a:
-                yield Proposal(code="smaller_breaker", pointer="/socket_circuit/breaker_a", new_value=size, unit="A",
-                               who="electrician")  # fmt: skip
-    if circuit.dedicated is not True:
-        yield Proposal(code="own_circuit", pointer="/socket_circuit/dedicated", new_value=True, who="electrician")
-    yield from _cable_turned_down(finding, wiring, circuit, US_CONTINUOUS if us else 1.0)
-
-
-def _cable_turned_down(finding: Finding, wiring: Wiring, circuit: SocketCircuit, factor: float) -> Iterator[Proposal]:
-    """A lower limit beside the breaker; on a circuit of its own up to all that the cable carries."""
-    if finding.limit is None:
-        return
-    setup = wiring.setup
-    others_w = (fed_in_current_a(setup, circuit) * circuit.voltage_v) - _output_w(setup)
-    carries_a = float(finding.facts["least_limit_a"] or finding.limit)
-    alone_w = carries_a / factor * circuit.voltage_v - others_w
-    if circuit.dedicated is True:
-        yield from _turned_down(setup, alone_w)
-        return
-    if circuit.breaker_a is not None:
-        yield from _turned_down(setup, alone_w - circuit.breaker_a / factor * circuit.voltage_v)
-    for lower in _turned_down(setup, alone_w):
-        apart = replaced_at(setup, "/socket_circuit/dedicated", True)
-        kept = {p: a for p, a in wiring.assumptions.by_pointer.items() if p not in OWN_AND_LOWER}
-        changed = replace(
-            wiring, setup=replaced_at(apart, str(lower.pointer), lower.new_value), assumptions=Assumptions(kept)
-        )
-        both = zip(OWN_AND_LOWER, (True, lower.new_value), strict=True)
-        yield Proposal(code="own_circuit_and_lower_limit", new_value=lower.new_value, unit="W", who="electrician",
-                       rewired=changed, patch=tuple(Operation(op="add", path=p, value=v) for p, v in both))  # fmt: skip
-
-
-def _lead(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
-    """The next thicker leads, then one short enough."""
-    circuit = wiring.setup.socket_circuit
-    if circuit is None:
-        return
-    for section in LEAD_SECTIONS_MM2:
-        if section > circuit.lead_mm2:
-            yield Proposal(code="thicker_or_shorter_lead", pointer="/socket_circuit/lead_mm2", new_value=section,
-                           unit="mm2", facts={"variant": "thicker"})  # fmt: skip
-    if finding.measured and finding.limit and finding.facts["variant"] != "overloaded":
-        length = floor(circuit.lead_length_m * finding.limit / finding.measured)
-        yield Proposal(code="thicker_or_shorter_lead", pointer="/socket_circuit/lead_length_m", new_value=length,
-                       unit="m", facts={"variant": "shorter"})  # fmt: skip
-
-
-def _local_cap(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
-    if finding.limit is not None:
-        others_w = finding.facts["other_sets_w"]
-        room_w = finding.limit - float(others_w if isinstance(others_w, float | int) else 0)
-        yield from _turned_down(wiring.setup, room_w if finding.facts["inclusive"] else room_w - 1e-6)
-
-
-def _panel_cap(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
-    """Another plug, whose figure may be higher; then weaker panels, or fewer of them."""
-    yield from _plug(finding, wiring)
-    if finding.limit is None or finding.verdict != Verdict.DOES_NOT_FIT:
-        return
-    others_w = finding.facts["other_sets_w"]
-    room_w = finding.limit - float(others_w or 0) - (0.0 if finding.facts["inclusive"] else 1e-6)
-    setup = wiring.setup
-    panels = sum(array.count for array in setup.arrays)
-    each_w = PANEL_STEP_W * floor(room_w / panels / PANEL_STEP_W)
-    if panels * each_w >= LEAST_KEPT_SHARE * sum(a.count * a.panel.rated_power_w for a in setup.arrays):
-        weaker = tuple(
-            replace(a, panel=replace(a.panel, rated_power_w=min(each_w, a.panel.rated_power_w))) for a in setup.arrays
-        )
-        yield Proposal(code="weaker_panels", new_value=each_w, unit="W",
-                       rewired=replace(wiring, setup=replace(setup, arrays=weaker)))  # fmt: skip
-    kept = _kept_within(setup, room_w)
-    left = sum(array.count for array in kept)
-    if LEAST_KEPT_SHARE * panels <= left < panels:
-        yield _fewer(wiring, kept, left, panels)
-
-
-def _kept_within(setup: Setup, room_w: float) -> tuple[Array, ...]:
-    """As many panels as stay within so many watts, taken off the last array first."""
-    arrays = list(setup.arrays)
-    while arrays and sum(a.count * a.panel.rated_power_w for a in arrays) > room_w:
-        last = arrays.pop()
-        if last.count > 1:
-            arrays.append(replace(last, count=last.count - 1))
-    return tuple(arrays)
-
-
-def _fewer(wiring: Wiring, kept: tuple[Array, ...], left: int, panels: int) -> Proposal:
-    """A pointer to the one count that changes; operations where whole arrays go."""
+def _fewer_strings(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
+    """Two strings an input at most: one alone cannot push more than the other one's own current back."""
     arrays = wiring.setup.arrays
-    if len(kept) == len(arrays):
-        return Proposal(code="fewer_panels", pointer=f"/arrays/{len(kept) - 1}/count", new_value=kept[-1].count,
-                        facts={"left": left, "panels": panels})  # fmt: skip
-    gone = range(len(arrays) - 1, len(kept) - 1, -1)
-    patch = (
-        *(Operation(op="remove", path=f"/arrays/{at}") for at in gone),
-        Operation(op="add", path=f"/arrays/{len(kept) - 1}/count", value=kept[-1].count),
-    )
-    return Proposal(code="fewer_panels", new_value=left, facts={"left": left, "panels": panels}, patch=patch,
-                    rewired=replace(wiring, setup=replace(wiring.setup, arrays=kept)))  # fmt: skip
+    here = [at for at, array in enumerate(arrays) if array.input == finding.input]
+    rows = [at for at in here if arrays[at].joined == "parallel" and arrays[at].count > 1]
+    each = 2 if len(here) == 1 else 1
+    if rows and len(here) <= 2:
+        way = tuple(Operation(op="add", path=f"/arrays/{at}/count", value=each) for at in rows)
+        panels = sum(array.count for array in arrays)
+        yield Proposal(
+            code="fewer_panels", patch=way, rewired=replace(wiring, setup=patched(wiring.setup, way)),
+            facts={"left": panels - sum(arrays[at].count - each for at in rows), "panels": panels}, last_resort=True,
+        )  # fmt: skip
+    yield Proposal(code="ask_electrician", who="electrician", promised=Verdict.NOT_KNOWN, last_resort=True,
+                   facts={"variant": "strings"})  # fmt: skip
 
 
 def _connectors(finding: Finding, _wiring: Wiring) -> Iterator[Proposal]:
     yield Proposal(code="matched_connectors", pointer=finding.about, new_value="locking_4mm", who="electrician")
-
-
-def _device(finding: Finding, _wiring: Wiring) -> Iterator[Proposal]:
-    if finding.verdict == Verdict.DOES_NOT_FIT:
-        yield Proposal(code="other_residual_current_device", pointer=finding.about, new_value="type_a",
-                       who="electrician")  # fmt: skip
-
-
-def _plug(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
-    """The special connector, or an electrician's fixed connection.
-
-    Without a described circuit no field holds them: of the plug's own refusal those are told that the card admits,
-    and each card that refuses a household plug admits a fixed connection.
-    """
-    circuit = wiring.setup.socket_circuit
-    refused = finding.code == "plug" and finding.verdict == Verdict.DOES_NOT_FIT
-    for plug, code in (("special_connector", "special_connector"), ("fixed", "fixed_connection")):
-        if circuit is not None:
-            yield Proposal(code=code, pointer="/socket_circuit/plug", new_value=plug, who="electrician")
-        elif refused and plug in ("fixed", finding.facts["published_plug"]):
-            yield Proposal(code=code, who="electrician", promised=Verdict.FITS)
-
-
-def _meter(_finding: Finding, _wiring: Wiring) -> Iterator[Proposal]:
-    yield Proposal(code="export_limiter", pointer="/inverter/export_limit_w", new_value=0.0, unit="W")
-
-
-def _turned_down(setup: Setup, most_w: float) -> Iterator[Proposal]:
-    """The highest setting of the inverter, in steps of 10 W, that stays within so many watts."""
-    watts = LIMIT_STEP_W * floor(most_w / LIMIT_STEP_W + 1e-9)
-    if LEAST_LIMIT_W <= watts < _output_w(setup):
-        yield Proposal(code="lower_set_limit", pointer="/inverter/set_limit_w", new_value=watts, unit="W")
-
-
-def _output_w(setup: Setup) -> float:
-    return min(setup.inverter.set_limit_w, setup.inverter.ac_power_w)
 
 
 _BY_CODE: Mapping[str, Callable[[Finding, Wiring], Iterator[Proposal]]] = MappingProxyType(
@@ -325,12 +185,12 @@ _BY_CODE: Mapping[str, Callable[[Finding, Wiring], Iterator[Proposal]]] = Mappin
         "panel_power": _higher_limit("max_panel_power_w", "W", 50.0),
         "unlike_panels": _wired_otherwise,
         "connectors": _connectors,
-        "circuit_cable": _cable,
-        "lead_voltage_rise": _lead,
-        "residual_current": _device,
-        "local_cap": _local_cap,
-        "panel_cap": _panel_cap,
-        "plug": _plug,
-        "meter": _meter,
+        "circuit_cable": cable,
+        "lead_voltage_rise": lead,
+        "residual_current": device,
+        "local_cap": local_cap,
+        "panel_cap": panel_cap,
+        "plug": plug,
+        "meter": meter,
     }
 )

@@ -3,7 +3,8 @@
 from collections.abc import Callable
 from dataclasses import replace
 
-from service.core.compatibility.proposals import Proposal, proposals
+from service.core.compatibility.proposal import Proposal
+from service.core.compatibility.proposals import proposals
 from service.core.compatibility.wiring import Wiring
 from service.core.model.assumption import Assumptions
 from service.core.model.finding import WORST_FIRST, Finding, Remedy, Verdict
@@ -11,6 +12,7 @@ from service.core.model.pointer import replaced_at
 
 Ask = Callable[[Wiring], tuple[Finding, ...]]
 
+_SETTLED = (Verdict.FITS, Verdict.FITS_WITH_LOSS)
 ONE_IS_ENOUGH = frozenset({"smaller_breaker", "thicker_or_shorter_lead"})  # the gentlest step that mends is told
 
 
@@ -29,12 +31,12 @@ def with_remedies(finding: Finding, wiring: Wiring, before: tuple[Finding, ...],
     done: set[tuple[str, object]] = set()
     for proposal in proposals(finding, wiring):
         kind = (proposal.code, proposal.facts.get("variant"))
-        if proposal.code in ONE_IS_ENOUGH and kind in done:
+        if (proposal.code in ONE_IS_ENOUGH and kind in done) or (proposal.last_resort and done):
             continue
         then = proposal.promised or _asked_again(finding, _changed(wiring, proposal), before, ask)
         if proposal.code.startswith("ask_") or _better(then, finding.verdict):
             kept.append(_remedy(proposal, then))
-            if then in (Verdict.FITS, Verdict.FITS_WITH_LOSS):
+            if then in _SETTLED:
                 done.add(kind)
     return replace(finding, remedies=tuple(remedy for remedy in kept if not _outdone(remedy, done)))
 
@@ -42,7 +44,7 @@ def with_remedies(finding: Finding, wiring: Wiring, before: tuple[Finding, ...],
 def _outdone(remedy: Remedy, done: set[tuple[str, object]]) -> bool:
     """Does another step of the same kind mend what this one leaves open?"""
     kind = (remedy.code, remedy.facts.get("variant"))
-    mends = remedy.verdict_then in (Verdict.FITS, Verdict.FITS_WITH_LOSS)
+    mends = remedy.verdict_then in _SETTLED
     return remedy.code in ONE_IS_ENOUGH and kind in done and not mends
 
 

@@ -64,6 +64,7 @@ def circuit_of(node: Node | None, area: str) -> SocketCircuit | None:
         indoors=node.get("indoors"),
         lead_route=node.get("lead_route"),
         other_sets=listed(node, "other_sets", sets),
+        shared_neutral=node.get("shared_neutral"),
     )
 
 

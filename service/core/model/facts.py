@@ -137,7 +137,7 @@ class SocketCircuit:
 
     ``plug``: household, special_connector, fixed, not_known. ``laying``: in_insulated_wall, in_conduit,
     under_plaster, on_wall, in_air. ``residual_current_device``: type_a, type_b, type_ac, one_way, none, not_known.
-    ``lead_route``: direct, window, door, wall.
+    ``lead_route``: direct, window, door, wall. ``shared_neutral``: does another circuit return through this neutral?
     """
 
     plug: str
@@ -154,6 +154,7 @@ class SocketCircuit:
     indoors: bool | None
     lead_route: str | None
     other_sets: tuple[OtherSet, ...]
+    shared_neutral: bool | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -66,8 +66,17 @@ TEXTS: Mapping[str, str] = {
     "condition.tell_mount": "Say how the panels will hang or stand, and ask again.",
     "condition.smaller_breaker": "Have an electrician change the circuit's breaker to {new_value} {unit}.",
     "condition.own_circuit": "Have an electrician give the set a circuit of its own.",
+    "condition.own_neutral": "Have an electrician give the set a circuit and a neutral of its own.",
     "condition.own_circuit_and_lower_limit": "Have an electrician give the set a circuit of its own and set the "
     "inverter to {new_value} {unit}.",
+    "condition.thicker_cable": "Have an electrician lay a thicker cable for the circuit: {new_value} {unit}.",
+    "condition.own_circuit_and_thicker_cable": "Have an electrician give the set a circuit of its own, with a cable of "
+    "{new_value} {unit}.",
+    "condition.other_sets_elsewhere": "Have an electrician connect the other sets to other circuits.",
+    "condition.other_sets_out": "Take other sets out of use, {out_w} W in all; what they gave is not counted here.",
+    "condition.other_sets_out_and_lower_limit": "Take other sets out of use, {out_w} W in all, and set the inverter to "
+    "{new_value} {unit}; what the others gave is not counted here.",
+    "condition.other_meter": "Have the grid operator put in a meter that counts both ways, before plugging in.",
     "condition.thicker_or_shorter_lead": "Take a thicker or shorter lead: {new_value} {unit}.",
     "condition.thicker_or_shorter_lead.thicker": "Take a lead of {new_value} {unit}.",
     "condition.thicker_or_shorter_lead.shorter": "Take a lead of at most {new_value} {unit}.",

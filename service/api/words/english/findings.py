@@ -150,6 +150,13 @@ SOCKET_SIDE: Mapping[str, str] = {
     "same.",
     "circuit_cable.fits.own_circuit": "On a circuit of its own the larger of breaker and set counts: {measured:.1f} A; "
     "the cable may carry {limit:.1f} A ({table}, method {method}, {ambient_c:g} C).",
+    "circuit_cable.fits.shared_neutral": "Another circuit returns through this neutral, and no breaker sits in it: "
+    "breaker ({breaker_a:g} A) and set ({fed_in_a:.2f} A) together make {measured:.1f} A; it may carry {limit:.1f} A "
+    "({table}, method {method}, {ambient_c:g} C).",
+    "circuit_cable.does_not_fit.shared_neutral": "Another circuit returns through this neutral, and no breaker sits in "
+    "it: breaker ({breaker_a:g} A) and set ({fed_in_a:.2f} A) together can push {measured:.1f} A through it, and it "
+    "may carry {limit:.1f} A ({table}, method {method}, {ambient_c:g} C). Have an electrician mend the circuit before "
+    "plugging in.",
     "circuit_cable.does_not_fit": "Breaker and set together can push more through the cable than it may carry, and no "
     "breaker would see it. Have an electrician mend the circuit before plugging in.",
     "circuit_cable.does_not_fit.shared": "Breaker ({breaker_a:g} A) and set ({fed_in_a:.2f} A) together can push "
@@ -164,6 +171,11 @@ SOCKET_SIDE: Mapping[str, str] = {
     "is warmer. Have an electrician look at it.",
     "circuit_cable.does_not_fit.own_circuit": "Even on a circuit of its own {measured:.1f} A are more than the cable "
     "may carry: {limit:.1f} A ({table}, method {method}, {ambient_c:g} C). Have an electrician look at it.",
+    "circuit_cable.does_not_fit.neutral_admitted_elsewhere": "Another circuit returns through this neutral, and no "
+    "breaker sits in it: breaker ({breaker_a:g} A) and set ({fed_in_a:.2f} A) together can push {measured:.1f} A "
+    "through it, and it may carry {limit:.1f} A ({table}, method {method}, {ambient_c:g} C). Two published rules "
+    "disagree here: the {admitted_by}, published on {admitted_on}, admits such a set by plug; the wiring standard "
+    "refuses it. Ask an electrician, and mend the circuit first.",
     "circuit_cable.does_not_fit.admitted_elsewhere": "Breaker ({breaker_a:g} A) and set ({fed_in_a:.2f} A) together "
     "can push {measured:.1f} A through a cable that may carry {limit:.1f} A ({table}, method {method}, {ambient_c:g} "
     "C). Two published rules disagree here: the {admitted_by}, published on {admitted_on}, admits such a set by plug; "

@@ -25,6 +25,7 @@ TEXTS: Mapping[str, str] = MappingProxyType(
         "max_current_a": "the greatest current that an input draws",
         "max_panel_power_w": "the greatest panel power an input",
         "max_panel_power_kind": "whether the inverter's panel power is a maximum or a recommendation",
+        "tracking_max_v": "the upper end of the inverter's tracking range",
         "tracking_min_v": "the lower end of the inverter's tracking range",
         "start_voltage_v": "the inverter's start voltage",
         # circuit

@@ -4,13 +4,27 @@ from collections.abc import Mapping
 from types import MappingProxyType
 
 _SENTENCES = {
-    "one_panel_per_input": "Put the panels of array {array} on inputs of their own (also {to_inputs}).",
+    "one_panel_per_input": "Put the panels of {array} on inputs of their own (also {to_inputs}).",
     "parallel_not_series": "Join the panels in parallel, not in series: the voltage of one panel, the current of all.",
     "lower_set_limit": "Have the inverter set to {new_value:.0f} W, and keep the proof.",
     "smaller_breaker": "An electrician puts in a breaker of {new_value:g} A.",
     "own_circuit": "An electrician gives the set a circuit of its own, with nothing else on it.",
+    "own_neutral": "An electrician gives the set a circuit of its own, with a neutral that no other circuit uses.",
     "own_circuit_and_lower_limit": "An electrician gives the set a circuit of its own, and the inverter is set to "
     "{new_value:.0f} W.",
+    "thicker_cable": "An electrician lays a thicker cable for this circuit, of {new_value:g} mm2.",
+    "own_circuit_and_thicker_cable": "An electrician gives the set a circuit of its own, with a cable of "
+    "{new_value:g} mm2.",
+    "other_sets_elsewhere": "An electrician connects the other sets to other circuits, so that this one pushes alone "
+    "beside the breaker. What those circuits bear has to be asked anew.",
+    "other_sets_out": "Take other sets out of use, {out_w:.0f} W in all. What they gave is lost with them and is not "
+    "counted here.",
+    "other_sets_out_and_lower_limit": "Take other sets out of use, {out_w:.0f} W in all, and have the inverter set to "
+    "{new_value:.0f} W. What the others gave is lost with them and is not counted here.",
+    "another_set": "Plan another set: {left} of these {panels} panels stay within what was published.",
+    "another_set.alone": "Plan another set, without the others behind this meter: {left} of these {panels} panels stay "
+    "within what was published.",
+    "other_meter": "Have the grid operator put in a meter that counts both ways, before plugging in.",
     "thicker_or_shorter_lead": "Use a thicker or a shorter lead.",
     "thicker_or_shorter_lead.thicker": "Use a lead of {new_value:g} mm2.",
     "thicker_or_shorter_lead.shorter": "Use a lead of at most {new_value:g} m.",
@@ -39,6 +53,7 @@ _SENTENCES = {
     "whether the figure is what it survives or the largest panel's label value.",
     "ask_seller.max_panel_power_kind": "Ask whether the printed panel power is a maximum or a recommendation.",
     "ask_seller.max_current_a": "Ask for the largest current that an input draws.",
+    "ask_seller.tracking_max_v": "Ask for the upper end of the inverter's tracking range.",
     "ask_seller.tracking_min_v": "Ask for the lower end of the inverter's tracking range.",
     "ask_seller.start_voltage_v": "Ask for the inverter's start voltage.",
     "ask_seller.open_circuit_voltage_v": "Ask for the open-circuit voltage (Voc) on the panel's label.",
@@ -60,6 +75,9 @@ _SENTENCES = {
     "ask_seller.connectors": "Ask for make and type of the connectors.",
     "ask_seller.certificate": "Ask for the certificates that the card names.",
     "ask_electrician": "Ask an electrician to look at the circuit.",
+    "ask_electrician.new_circuit": "Ask an electrician to plan a circuit for this set; no cable of the usual sizes "
+    "bears it here.",
+    "ask_electrician.strings": "Ask an electrician, or the panels' maker, how strings in parallel are protected here.",
     "ask_electrician.breaker_a": "Read the breaker's rating, or ask an electrician.",
     "ask_electrician.cable_mm2": "Ask an electrician for the cross-section of the circuit's cable.",
     "ask_electrician.laying": "Ask an electrician how the circuit's cable is laid.",
