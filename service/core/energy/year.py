@@ -17,7 +17,7 @@ from service.core.model.band import Band, ends_of
 from service.core.model.climate import PlaceClimate
 from service.core.model.facts import Array, Setup
 from service.core.model.hours import Floats, SkyYear
-from service.core.sky import PlaneLight, plane_light, plane_light_given, rear_light
+from service.core.sky import PlaneLight, counts_rear, plane_light, plane_light_given, rear_light
 
 DAYS_PER_YEAR = 365.0
 
@@ -146,7 +146,7 @@ def _lit(setup: Setup, sky: SkyYear) -> list[Lit]:
 
     def one(at: int, array: Array) -> Lit:
         front, rear = light(at, array), None
-        if array.count_rear_light and array.panel.bifaciality_share > 0.0:
+        if counts_rear(array):
             rear = rear_light(sky, array, reflectance, front.effective_w_per_m2)
         return Lit(at=at, array=array, light=front, rear_w_per_m2=rear)
 

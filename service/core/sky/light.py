@@ -140,6 +140,20 @@ def effective_light(
     return _effective(array, planes, reached, surroundings.shading)
 
 
+def light_of_planes(
+    array: Array,
+    planes: Sequence[Plane],
+    daylight: Daylight,
+    surroundings: Surroundings,
+    ground_reflectance_share: float,
+) -> tuple[Floats, Floats]:
+    """Behind the cover, and of that what drives the current, were the array in each of these planes: (m, n) each."""
+    reached = _reached(array, planes, daylight, surroundings, ground_reflectance_share)
+    total = reached.beam + reached.sky + reached.ground
+    on_cells = after_shading(total, reached.beam, surroundings.shading) * _through(array)
+    return on_cells, _effective(array, planes, reached, surroundings.shading)
+
+
 def plane_light(sky: SkyYear, array: Array, ground_reflectance_share: float) -> PlaneLight:
     """What falls on the array's plane in each hour, and what is left of it after each obstacle.
 
