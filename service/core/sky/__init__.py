@@ -20,6 +20,7 @@ from service.core.sky.light import (
     daylight_of,
     effective_light,
     light_of_planes,
+    open_surroundings,
     plane_light,
     surroundings_of,
 )
@@ -68,6 +69,7 @@ __all__ = [
     "light_of_planes",
     "modifier",
     "open_half_angle_deg",
+    "open_surroundings",
     "plane_light",
     "plane_light_given",
     "profile_angle_deg",

@@ -6,10 +6,10 @@ within 0.02 % of ``energy_year``, without its account of losses.
 """
 
 from service.core.energy.kernel.input_table import InputTable, input_table
+from service.core.energy.kernel.lit import Light
 from service.core.energy.kernel.place import PlaceRecord, place_record
 from service.core.energy.kernel.planes import (
     PLANES_AT_ONCE,
-    Light,
     OpenPlanes,
     OutputTable,
     dc_w,

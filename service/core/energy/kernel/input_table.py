@@ -6,6 +6,7 @@ straight line; of the temperatures, 1 K apart, the nearest counts: it is wrong b
 and now down, and over a year that cancels to some hundred-thousandths. (2 K apart left 0.03 % where all air is alike.)
 """
 
+from collections.abc import Callable
 from dataclasses import dataclass
 
 import numpy as np
@@ -17,6 +18,7 @@ from service.core.model.facts import Array, Input
 from service.core.model.hours import Floats, Ints
 from service.core.panel import (
     Branch,
+    Diode,
     diode_of,
     excluded_from_w_per_m2,
     irradiance_through_w_per_m2,
@@ -62,24 +64,36 @@ _CLOSE_IRRADIANCES, _CLOSE_TEMPERATURES = _Rows.of(np.arange(IRRADIANCES + 1)), 
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Threshold:
+    """An irradiance that hangs on cell temperature and at which an input's power jumps.
+
+    Attributes:
+        by_degree_w_per_m2: from the coldest to the hottest cell in steps of 1 K.
+        exactly: the same at any temperatures, (k,) C: where it is near, an hour decides on a day's energy.
+    """
+
+    by_degree_w_per_m2: Floats
+    exactly: Callable[[Floats], Floats]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class InputTable:
     """D.c. power of one input with equal panels on it, over effective irradiance and cell temperature.
 
     Attributes:
         base_w, slope_w: (IRRADIANCES * TEMPERATURES,) the power between two irradiances as a straight line over the
             irradiance in steps: at nought, and more by each step.
-        starts_from_w_per_m2: the least irradiance at which the open-circuit voltage reaches the start voltage, by
-            cell temperature from the coldest to the hottest in steps of 1 K; None where any light that warms cells
-            so far is enough.
-        excluded_from_w_per_m2: the irradiance above which window and current limit leave no point, likewise; None
-            where there is none within the table.
+        starts_from: the least irradiance at which the open-circuit voltage reaches the start voltage; None where any
+            light that warms cells so far is enough.
+        excluded_from: the irradiance above which window and current limit leave no point; None where there is none
+            within the table.
         most_w: the greatest power in it.
     """
 
     base_w: Singles
     slope_w: Singles
-    starts_from_w_per_m2: Floats | None
-    excluded_from_w_per_m2: Floats | None
+    starts_from: Threshold | None
+    excluded_from: Threshold | None
     most_w: float
 
 
@@ -107,18 +121,38 @@ def input_table(array: Array, limits: Input, ageing_share: float) -> InputTable:
     )
     solved = single(running_power_w(branch, limits).reshape(lit.shape))
     power = lights.all(single(warmths.all(single(solved.T)).T))
-    degrees = np.arange(COLDEST_C, HOTTEST_C + 0.5)
-    starts = irradiance_through_w_per_m2(diode, limits.start_voltage_v / in_series, 0.0, degrees)
-    excluded = excluded_from_w_per_m2(diode, degrees, in_series, strings, limits)
     slope = np.diff(power, axis=0)
     base = power[:-1] - slope * np.arange(IRRADIANCES, dtype=np.float32)[:, None]
     return InputTable(
         base_w=single(base.ravel()),
         slope_w=single(slope.ravel()),
-        starts_from_w_per_m2=None if np.all(starts <= _always_there_w_per_m2(degrees)) else starts,
-        excluded_from_w_per_m2=None if np.all(excluded >= HIGHEST_W_PER_M2) else excluded,
+        starts_from=_starts_from(diode, limits.start_voltage_v / in_series),
+        excluded_from=_excluded_from(diode, in_series, strings, limits),
         most_w=float(power.max()),
     )
+
+
+_DEGREES = np.arange(COLDEST_C, HOTTEST_C + 0.5)
+
+
+def _starts_from(diode: Diode, open_circuit_v: float) -> Threshold | None:
+    def exactly(cell_c: Floats) -> Floats:
+        return irradiance_through_w_per_m2(diode, open_circuit_v, 0.0, cell_c)
+
+    starts = exactly(_DEGREES)
+    return (
+        None
+        if np.all(starts <= _always_there_w_per_m2(_DEGREES))
+        else Threshold(by_degree_w_per_m2=starts, exactly=exactly)
+    )
+
+
+def _excluded_from(diode: Diode, in_series: int, strings: float, limits: Input) -> Threshold | None:
+    def exactly(cell_c: Floats) -> Floats:
+        return excluded_from_w_per_m2(diode, cell_c, in_series, strings, limits)
+
+    excluded = exactly(_DEGREES)
+    return None if np.all(excluded >= HIGHEST_W_PER_M2) else Threshold(by_degree_w_per_m2=excluded, exactly=exactly)
 
 
 def _always_there_w_per_m2(cell_c: NDArray[np.float64]) -> NDArray[np.float64]:

@@ -6,7 +6,7 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
-from service.core.model.hours import Ints, SkyYear
+from service.core.model.hours import Floats, Ints, SkyYear
 from service.core.sky import Daylight, daylight_of
 
 Singles = NDArray[np.float32]
@@ -22,7 +22,7 @@ class PlaceRecord:
         from_sun_w_per_m2: (n,) beam and circumsolar light at right angles to the sun.
         even_sky_w_per_m2: (n,) the rest of the sky's light on level ground.
         ghi_w_per_m2: (n,) all light on level ground.
-        air_c, wind_m_per_s: (n,).
+        air_c, wind_m_per_s: (n,), in double precision.
         flicker_share: (n,) how the light comes and goes within each hour, see ``SkyYear``; None: it is steady.
         first_of_day: (n,) at which of these hours the same stretch of light began: an input starts anew there.
     """
@@ -32,8 +32,8 @@ class PlaceRecord:
     from_sun_w_per_m2: Singles
     even_sky_w_per_m2: Singles
     ghi_w_per_m2: Singles
-    air_c: Singles
-    wind_m_per_s: Singles
+    air_c: Floats
+    wind_m_per_s: Floats
     flicker_share: Singles | None
     first_of_day: Ints
 
@@ -53,8 +53,8 @@ def place_record(sky: SkyYear) -> PlaceRecord:
         from_sun_w_per_m2=single(daylight.from_sun_w_per_m2),
         even_sky_w_per_m2=single(daylight.even_sky_w_per_m2),
         ghi_w_per_m2=single(daylight.ghi_w_per_m2),
-        air_c=single(sky.air_c[rows]),
-        wind_m_per_s=single(sky.wind_m_per_s[rows]),
+        air_c=sky.air_c[rows],
+        wind_m_per_s=sky.wind_m_per_s[rows],
         flicker_share=None if sky.flicker_share is None else single(np.minimum(sky.flicker_share[rows], 1.0)),
         first_of_day=np.maximum.accumulate(np.where(begins, np.arange(rows.size), 0)),
     )

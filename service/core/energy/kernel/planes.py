@@ -18,19 +18,23 @@ from service.core.energy.kernel.input_table import (
     TEMPERATURES,
     InputTable,
 )
+from service.core.energy.kernel.lit import Exactly, Light
 from service.core.energy.kernel.place import PlaceRecord, Singles, single
+from service.core.energy.kernel.running import running
 from service.core.inverter import ac_from_dc, curve_through
 from service.core.model.facts import Array, Inverter
-from service.core.model.hours import Bools, Floats, Ints, SkyYear
+from service.core.model.hours import Floats, Ints, SkyYear
 from service.core.model.place import Plane
-from service.core.panel import HEAT_LOSS
+from service.core.panel import HEAT_LOSS, cell_temperature_c
 from service.core.sky import (
+    Surroundings,
     counts_rear,
     direction,
     ground_modifier,
     ground_share,
     light_of_planes,
     modifier,
+    open_surroundings,
     rear_of_planes,
     rear_weights,
     sky_modifier,
@@ -44,23 +48,6 @@ PLANES_AT_ONCE = 8
 _BINS = 8192
 _WORKS = single(modifier((np.arange(_BINS + 2) + 0.5) / _BINS))
 _AC_BINS = 8192
-
-
-@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
-class Light:
-    """Light and heat of m planes in the hours with light, (m, n) each, in the steps of an input's table.
-
-    Attributes:
-        nodes: effective irradiance behind glass and dirt, in nodes.
-        steps: cell temperature, in steps from the coldest and a half: its whole part is the nearest.
-        first_of_day: of the place's record.
-
-    Beyond the table (1500 W/m2, -50 and 115 C) its edge counts.
-    """
-
-    nodes: Singles
-    steps: Singles
-    first_of_day: Ints
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -87,6 +74,7 @@ class OpenPlanes:
     beam_behind: Singles | None
     first_of_day: Ints
     beyond_table: bool
+    exactly: Exactly
 
     def light(self) -> Light:
         """Light and heat of these planes."""
@@ -103,7 +91,7 @@ class OpenPlanes:
         steps += self.warms @ self.even_warms
         if self.beyond_table:
             nodes, steps = _inside(nodes, steps)
-        return Light(nodes=nodes, steps=steps, first_of_day=self.first_of_day)
+        return Light(nodes=nodes, steps=steps, first_of_day=self.first_of_day, exactly=self.exactly)
 
 
 def open_planes(
@@ -142,6 +130,7 @@ def open_planes(
         beam_behind=single(record.from_sun_w_per_m2 * (behind * clean)) if behind > 0.0 else None,
         first_of_day=record.first_of_day,
         beyond_table=bool(beyond or air.min(initial=0.0) < 0.0),
+        exactly=_exactly(array, record, planes, ground_reflectance_share, open_surroundings(record.air_c.size)),
     )
 
 
@@ -156,7 +145,26 @@ def light_among(
     nodes = single(works * ((1.0 - array.dirt_share) / STEP_W_PER_M2))
     steps = single(on_cells * warming_steps(record, array.mount) + air_steps(record))
     nodes, steps = _inside(nodes, steps)
-    return Light(nodes=nodes, steps=steps, first_of_day=record.first_of_day)
+    exactly = _exactly(array, record, planes, ground_reflectance_share, surroundings)
+    return Light(nodes=nodes, steps=steps, first_of_day=record.first_of_day, exactly=exactly)
+
+
+def _exactly(
+    array: Array,
+    record: PlaceRecord,
+    planes: Sequence[Plane],
+    ground_reflectance_share: float,
+    surroundings: Surroundings,
+) -> Exactly:
+    def of(plane: int, hours: Ints) -> tuple[Floats, Floats]:
+        daylight, one = record.daylight.at(hours), planes[plane : plane + 1]
+        on_cells, works = light_of_planes(array, one, daylight, surroundings.at(hours), ground_reflectance_share)
+        if counts_rear(array):
+            works = works + rear_of_planes(array, one, daylight, ground_reflectance_share, works)
+        cells = cell_temperature_c(on_cells[0], record.air_c[hours], record.wind_m_per_s[hours], array.mount)
+        return works[0] * (1.0 - array.dirt_share), cells
+
+    return of
 
 
 def dc_w(light: Light, table: InputTable) -> Singles:
@@ -168,8 +176,8 @@ def dc_w(light: Light, table: InputTable) -> Singles:
     power = table.slope_w.take(cell)
     power *= light.nodes
     power += table.base_w.take(cell)
-    if table.starts_from_w_per_m2 is not None or table.excluded_from_w_per_m2 is not None:
-        power *= _running(table, light, power > 0.0)
+    if table.starts_from is not None or table.excluded_from is not None:
+        power *= running(table, light, power > 0.0)
     return power
 
 
@@ -228,28 +236,3 @@ def _inside(nodes: Singles, steps: Singles) -> tuple[Singles, Singles]:
         np.clip(nodes, np.float32(0.0), np.float32(IRRADIANCES - 1e-3)),
         np.clip(steps, np.float32(0.0), np.float32(TEMPERATURES - 1e-3)),
     )
-
-
-def _running(table: InputTable, light: Light, drawn: Bools) -> Bools:
-    """Which hours run: this or an earlier hour of the same day started, and every one since had a point to work at."""
-    has_point = drawn
-    if table.excluded_from_w_per_m2 is not None:
-        has_point = drawn & ~_reached(table.excluded_from_w_per_m2, light)
-    if table.starts_from_w_per_m2 is None:
-        return has_point
-    hour = np.arange(has_point.shape[-1])
-    starts = _reached(table.starts_from_w_per_m2, light) & has_point
-    last_start = np.maximum.accumulate(np.where(starts, hour, -1), axis=-1)
-    last_stop = np.maximum.accumulate(np.where(has_point, light.first_of_day - 1, hour), axis=-1)
-    return np.asarray(last_start > last_stop)
-
-
-def _reached(irradiance_w_per_m2: Floats, light: Light) -> Bools:
-    """In which hours the light reaches a threshold that hangs on cell temperature, by whole degrees.
-
-    Its logarithm is nearly a straight line. In double precision: at a threshold an hour decides on a day's energy.
-    """
-    threshold = np.log(np.maximum(irradiance_w_per_m2, 1e-30) / STEP_W_PER_M2)
-    at = 0.5 + np.linspace(0.0, TEMPERATURES - 1, threshold.size)
-    needed = np.interp(light.steps, at, np.minimum(threshold, 99.0))
-    return np.asarray(np.log(np.maximum(light.nodes, 1e-9, dtype=np.float64)) >= needed)

@@ -35,24 +35,26 @@ def test_ageing_lowers_the_table():
 
 
 def test_a_start_voltage_that_dusk_reaches_needs_no_threshold():
-    assert input_table(array(), one_input(start_voltage_v=16), 1.0).starts_from_w_per_m2 is None
+    assert input_table(array(), one_input(start_voltage_v=16), 1.0).starts_from is None
 
 
 def test_a_start_voltage_near_the_open_circuit_voltage_needs_more_light_on_a_warm_panel():
-    starts = input_table(array(), one_input(start_voltage_v=38), 1.0).starts_from_w_per_m2
+    starts = input_table(array(), one_input(start_voltage_v=38), 1.0).starts_from
     assert starts is not None
-    assert np.all(np.diff(starts) > 0)
+    assert np.all(np.diff(starts.by_degree_w_per_m2) > 0)
 
 
 def test_a_window_below_a_strong_string_is_left_above_some_light():
     two = array(count=2, joined="series", panel=panel())
-    excluded = input_table(two, one_input(tracking_max_v=55, max_current_a=12), 1.0).excluded_from_w_per_m2
+    excluded = input_table(two, one_input(tracking_max_v=55, max_current_a=12), 1.0).excluded_from
     assert excluded is not None
-    assert 700 < excluded[75] < 1000  # 12 of 14.1 A at 25 C, a little more for what the voltage costs
+    assert (
+        700 < excluded.by_degree_w_per_m2[75] < 1000
+    )  # 12 of 14.1 A at 25 C, a little more for what the voltage costs
 
 
 def test_no_limit_excludes_where_the_window_reaches_above_the_panel():
-    assert input_table(array(), one_input(tracking_max_v=60), 1.0).excluded_from_w_per_m2 is None
+    assert input_table(array(), one_input(tracking_max_v=60), 1.0).excluded_from is None
 
 
 def test_the_table_covers_its_lattice():

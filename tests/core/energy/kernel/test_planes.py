@@ -31,7 +31,7 @@ def test_an_input_that_started_in_the_cool_runs_on_when_the_panel_warms():
     table = input_table(array(), one_input(start_voltage_v=37), 1.0)
     running = dc_w(light, table)[0] > 0
     reached = light.nodes[0] * 5 >= np.interp(
-        (light.steps[0] - 0.5) * 2 - 50, np.arange(-50, 116.5), table.starts_from_w_per_m2
+        (light.steps[0] - 0.5) * 2 - 50, np.arange(-50, 116.5), table.starts_from.by_degree_w_per_m2
     )
     assert np.all(running[reached])
     assert np.count_nonzero(running & ~reached) > 50
