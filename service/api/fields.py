@@ -117,6 +117,8 @@ Days = Literal[
     "all", "weekday", "weekend", "monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday"
 ]
 Include = Literal["used", "hours", "moves"]
+WeatherSource = Literal["climate", "given"]
+Stamp = Literal["start", "middle", "end"]
 Coupling = Literal["dc", "ac"]
 
 # Numbers, by the field's name.
@@ -199,6 +201,12 @@ UsualHour = Annotated[int, bounded("usual_hour"), WHOLE]
 Hour = Annotated[float, bounded("hour")]
 StayYears = Annotated[float, bounded("stay_years")]
 ValueW = Annotated[float, bounded("values_w")]
+GhiWPerM2 = Annotated[float, bounded("ghi_w_per_m2")]
+DniWPerM2 = Annotated[float, bounded("dni_w_per_m2")]
+DhiWPerM2 = Annotated[float, bounded("dhi_w_per_m2")]
+PlaneWPerM2 = Annotated[float, bounded("plane_w_per_m2")]
+AirC = Annotated[float, bounded("air_c")]
+WindMPerS = Annotated[float, bounded("wind_m_per_s")]
 StepMinutes = Annotated[int, bounded("step_minutes"), WHOLE]
 FilledShare = Annotated[float, bounded("filled_share")]
 ImportPricePerKwh = Annotated[float, bounded("import_price_per_kwh")]
@@ -238,6 +246,7 @@ ChargeAboveW = Annotated[float, bounded("charge_above_w")]
 Yes = Annotated[bool, Field(strict=True)]
 
 # Text.
+_TIME = r"^[12][0-9]{3}-[01][0-9]-[0-3][0-9][Tt][0-2][0-9]:[0-5][0-9](:[0-5][0-9](\.[0-9]{1,9})?)?"
 CLOCK = r"^([01][0-9]|2[0-3]):[0-5][0-9]$|^24:00$"
 Name = Annotated[str, text("A name of yours, repeated in the answer.", "left", 60)]
 ModelCode = Annotated[str, text("The maker's model code.", "HL-440", 80)]
@@ -258,6 +267,27 @@ LogBegin = Annotated[
         40,
         r"^[12][0-9]{3}-[01][0-9]-[0-3][0-9][Tt][0-2][0-9]:[0-5][0-9](:[0-5][0-9](\.[0-9]{1,9})?)?"
         r"([Zz]|[+-][0-2][0-9]:[0-5][0-9])?$",
+    ),
+]
+FirstStamp = Annotated[
+    str,
+    AfterValidator(_iso_time),
+    text(
+        "The stamp of the first step: an instant (RFC 3339, with Z or an offset), or without either the place's "
+        "wall-clock time. From there on steps follow evenly, whatever summer time does.",
+        "2025-03-01T00:00:00+01:00",
+        40,
+        _TIME + r"([Zz]|[+-][0-2][0-9]:[0-5][0-9])?$",
+    ),
+]
+Instant = Annotated[
+    str,
+    AfterValidator(_iso_time),
+    text(
+        "An instant of RFC 3339, with Z or an offset.",
+        "2025-03-01T00:00:00+01:00",
+        40,
+        _TIME + r"([Zz]|[+-][0-2][0-9]:[0-5][0-9])$",
     ),
 ]
 Currency = Annotated[

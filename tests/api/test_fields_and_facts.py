@@ -74,7 +74,8 @@ REQUESTS: list[tuple[type[BaseModel], Any, set[str], set[str]]] = [
 ANSWERS: list[tuple[type[BaseModel], Any, set[str], set[str]]] = [
     (finding.FindingOut, core_finding.Finding, {"text"}, set()),
     (finding.RemedyOut, core_finding.Remedy, {"text"}, set()),
-    (energy.EnergyOut, core_energy.EnergyYear, {"hours"}, {"ac_w", "dc_w", "before_export_limit", "other_light"}),
+    (energy.EnergyOut, core_energy.EnergyYear, {"hours", "weather"},
+     {"ac_w", "dc_w", "before_export_limit", "other_light"}),
     (energy.ArrayYearOut, core_energy.ArrayYear, set(), set()),
     (energy.DayKindOut, core_energy.DayKind, set(), set()),
     (use.UseOut, worth.UseAtHome, {"habits"}, {"self_used_w", "cases", "meter"}),

@@ -74,6 +74,14 @@ def test_requests_and_answers_keep_to_the_document(document: dict[str, Any], fil
         checker(document, name).validate(answer.json())
 
 
+def test_a_week_of_own_weather_keeps_to_the_document(document: dict[str, Any]) -> None:
+    request = json.loads((Path(__file__).parents[2] / "examples" / "weather" / "a_week.json").read_text())
+    checker(document, "EnergyIn").validate(request)
+    answer = post("/v1/energy", {**request, "include": ["used", "moves", "hours"]})
+    assert answer.status_code == 200, answer.text
+    checker(document, "EnergyAnswerOut").validate(answer.json())
+
+
 def test_the_small_answers_keep_to_the_document(document: dict[str, Any]) -> None:
     for path, name in {
         "/v1/vocabulary": "VocabularyOut",

@@ -45,7 +45,7 @@ def appraisal(body: bytes, deps: Deps) -> AppraisalOut:
         decision=DecisionOut.of(found.decision),
         compatibility=CompatibilityOut.of(compatibility, question.given),
         fixing=FixingOut.of(question.fixing),
-        energy=EnergyOut.of(energy, calendar),
+        energy=EnergyOut.of(energy, calendar, question.weather),
         use=UseOut.of(question.use, question.habits(), setup.tariff.currency if setup.tariff else None),
         payback=payback_out(question, account),
         storage=storage_out(question, account),

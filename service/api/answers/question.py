@@ -9,11 +9,12 @@ from typing import Any, TypeVar
 import numpy as np
 
 from service.api.answers.place import place_of
+from service.api.answers.weather import weather_of
 from service.api.deps import Deps
 from service.api.schemas.advice import cautions_out
 from service.api.schemas.assumption import assumptions_out
 from service.api.schemas.reading import read_body
-from service.api.schemas.requests import AppraisalIn
+from service.api.schemas.requests import AppraisalIn, EnergyIn
 from service.core.appraisal import ChosenCautions, chosen_cautions
 from service.core.compatibility import Curves, check
 from service.core.completion import Completed, as_request, complete, moves, unmoved
@@ -34,6 +35,7 @@ from service.core.model.facts import Setup
 from service.core.model.finding import Finding
 from service.core.model.hours import Floats, SkyYear
 from service.core.model.place_facts import PlaceFacts
+from service.core.model.weather import GivenSky
 from service.core.rules import RuleCard, card_for
 from service.core.worth import (
     BOX_FINDINGS,
@@ -66,6 +68,7 @@ class Question:
     completed: Completed
     as_of: date
     deps: Deps
+    weather: GivenSky | None = None
     curves: Curves = field(default_factory=Curves)
 
     @classmethod
@@ -83,8 +86,11 @@ class Question:
         as_of = day_of(request.as_of, deps)
         place, sky = place_of(request.site, deps)
         given = request.given()
-        completed = complete(given, place, sky, deps.default_tables, as_of)
-        return cls(given, frozenset(request.include or ()), place, sky, completed, as_of, deps)
+        place, weather = weather_of(given, place, sky, parts=isinstance(request, EnergyIn))
+        typical, sky = sky, sky if weather is None else weather.sky
+        whole = weather is None or weather.whole_year
+        completed = complete(given, place, sky if whole else typical, deps.default_tables, as_of, weather)
+        return cls(given, frozenset(request.include or ()), place, sky, completed, as_of, deps, weather)
 
     @property
     def setup(self) -> Setup:
@@ -226,6 +232,8 @@ class Question:
         """The completed request, to be edited and sent again; every pointer of the answer resolves in it."""
         open_parts = {"socket_circuit": None, "tariff": None, "outlay": None, "storage": None}
         request: dict[str, Any] = {**open_parts, **as_request(self.setup), "as_of": self.as_of.isoformat()}
+        if "weather" in self.given:
+            request["weather"] = self.given["weather"]
         open_at = [a.pointer for a in self.assumptions.by_pointer.values() if a.value is None]
         for pointer in (*open_at, *self.fixing.not_looked_at):
             _say_null(request, pointer)

@@ -5,7 +5,7 @@ from service.core.compatibility.reach import Outcome, Reach, at_most, combined
 from service.core.compatibility.wiring import Strings, Wiring
 from service.core.model.facts import Array, Input
 from service.core.model.finding import Fact, Finding, Part, Verdict, worst
-from service.core.sky import ground_share, sky_share
+from service.core.sky import REAR_OPENNESS, ground_share, sky_share
 
 # Irradiance above 1000 W/m2 (cloud edges, snow): IEC 62548 and NEC 690.8(A)(1).
 DESIGN_FACTOR = 1.25
@@ -16,11 +16,6 @@ REVERSE_SOURCE = "IEC 62548: string fuses where (strings - 1) x short-circuit cu
 # What its own shadow leaves of the light on a free rear: so that at 37 degrees over ground that reflects 0.21 a panel
 # gets the 135 W/m2 of the bifacial nameplate irradiance (IEC TS 60904-1-2; figures from memory).
 FREE_ALL_AROUND = 0.68
-# How openly a panel's rear side stands. Before a facade a third, flat against it a tenth: judgement;
-# no measurement found.
-REAR_OPENNESS = {
-    "hung_on_rail": 1 / 3, "behind_rail": 1 / 3, "balcony_floor": 1 / 3, "wall": 0.1, "sloped_roof": 0.1,
-}  # fmt: skip
 CLEAR_SKY_SHARE = 0.10  # of full sun: diffuse light of a clear sky on level ground (Ineichen-Perez, turbidity 3)
 
 

@@ -5,6 +5,7 @@ from service.core.completion.as_request import as_request
 from service.core.completion.candidates import Candidates, complete_candidates
 from service.core.completion.complete import Completed, complete
 from service.core.completion.defaults import default_rows
+from service.core.completion.fill_weather import climate_of_given
 from service.core.completion.moves import moves, unmoved
 from service.core.completion.rows import Row
 from service.core.completion.tables import DefaultTables
@@ -17,6 +18,7 @@ __all__ = [
     "DefaultTables",
     "Row",
     "as_request",
+    "climate_of_given",
     "complete",
     "complete_account",
     "complete_candidates",

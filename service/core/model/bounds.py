@@ -109,6 +109,13 @@ BOUNDS: Mapping[str, Bounds] = MappingProxyType(
         "stay_years": Bounds(0, 50, "a"),
         "values_w": Bounds(0, 100000, "W"),
         "step_minutes": Bounds(1, 60, "min", whole=True),
+        # weather of the caller's own; sensors read a little below nought at night
+        "ghi_w_per_m2": Bounds(-50, 1800, "W/m2"),
+        "dni_w_per_m2": Bounds(-50, 1500, "W/m2"),
+        "dhi_w_per_m2": Bounds(-50, 1200, "W/m2"),
+        "plane_w_per_m2": Bounds(-50, 2000, "W/m2"),
+        "air_c": Bounds(-80, 60, "C"),
+        "wind_m_per_s": Bounds(0, 80, "m/s"),
         "filled_share": Bounds(0, 1),
         "import_price_per_kwh": Bounds(0, 1000, "money/kWh"),
         "export_price_per_kwh": Bounds(-1000, 1000, "money/kWh"),

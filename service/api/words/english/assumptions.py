@@ -101,6 +101,15 @@ TEXTS: Mapping[str, str] = {
     "no_reader_named": "No meter reader was named, so the box feeds a fixed power all night, wanted or not.",
     "always_on_by_night": "Not said; what is always on in the home was taken, as that is always wanted.",
     "as_much_as_by_night": "Not said; so much passes on by day as is fed by night, and what is above charges.",
+    # weather of the caller's own
+    "air_of_climate": "Not given; the air of the typical year was taken at the same hour of the same day.",
+    "wind_of_climate": "Not given; the mean wind of the place was taken.",
+    "split_by_model": "Only the sum of the light on level ground was given. How much of it came straight from the sun "
+    "was taken by a model, hour by hour.",
+    "level_from_plane": "Only the light on the planes was given. The light on level ground that explains it was taken; "
+    "it tells clear days from dull ones, and how much of the light is direct.",
+    "weather_gaps_filled": "So many hours were missing and have been filled. Light was taken to be the same part of a "
+    "cloudless sky's as in the hours beside, air and wind to change evenly.",
     # home and money
     "usual_downtime": "Not said; two days a year were taken on which the set does not run.",
     "usual_home": "Not said; two persons were taken.",
