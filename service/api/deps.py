@@ -19,6 +19,7 @@ from service.core.rules import RuleCard
 from service.data.climate import ClimateTable
 
 PlaceKey = tuple[float, float, float | None, str | None]
+Directs = Memo[tuple[SkyYear, Hashable], tuple[ArrayHours, ...]]
 
 
 def today() -> date:
@@ -61,5 +62,5 @@ class Deps:
     known_time_zones: frozenset[str]
     places: Memo[PlaceKey, tuple[PlaceFacts, SkyYear]]
     stands: Memo[tuple[str, date], Stand]
-    directs: Memo[tuple[SkyYear, Hashable], tuple[ArrayHours, ...]]
+    directs: Directs
     curves: Memo[Panel, Curves]

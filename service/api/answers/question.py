@@ -10,7 +10,7 @@ import numpy as np
 
 from service.api.answers.place import place_of
 from service.api.answers.weather import weather_of
-from service.api.deps import Deps
+from service.api.deps import Deps, Directs
 from service.api.schemas.advice import cautions_out
 from service.api.schemas.assumption import assumptions_out
 from service.api.schemas.reading import read_body
@@ -34,6 +34,7 @@ from service.core.model.band import Z_95
 from service.core.model.facts import Setup
 from service.core.model.finding import Finding
 from service.core.model.hours import Floats, SkyYear
+from service.core.model.memo import Memo
 from service.core.model.place_facts import PlaceFacts
 from service.core.model.weather import GivenSky
 from service.core.rules import RuleCard, card_for
@@ -57,6 +58,11 @@ from service.data.local_rules import cards_of
 R = TypeVar("R", bound=AppraisalIn)
 
 
+# Nobody else asks about weather that a caller gave: its sets are kept with the question, the one asked about and what
+# demanded remedies make of it.
+_KEPT_OF_OWN_WEATHER = 3
+
+
 @dataclass(frozen=True)
 class Question:
     """A completed request with the tables that its answer draws on."""
@@ -68,6 +74,7 @@ class Question:
     completed: Completed
     as_of: date
     deps: Deps
+    directs: Directs
     weather: GivenSky | None = None
     curves: Curves = field(default_factory=Curves)
 
@@ -90,7 +97,8 @@ class Question:
         typical, sky = sky, sky if weather is None else weather.sky
         whole = weather is None or weather.whole_year
         completed = complete(given, place, sky if whole else typical, deps.default_tables, as_of, weather)
-        return cls(given, frozenset(request.include or ()), place, sky, completed, as_of, deps, weather)
+        directs = deps.directs if weather is None else Memo(_KEPT_OF_OWN_WEATHER)
+        return cls(given, frozenset(request.include or ()), place, sky, completed, as_of, deps, directs, weather)
 
     @property
     def setup(self) -> Setup:
@@ -109,7 +117,7 @@ class Question:
 
     def _direct_of(self, setup: Setup) -> tuple[ArrayHours, ...]:
         """The d.c. side of this or of a changed setup: what remedies on the a.c. side share."""
-        return self.deps.directs.get((self.sky, direct_key(setup)), lambda: direct_current(setup, self.sky))
+        return self.directs.get((self.sky, direct_key(setup)), lambda: direct_current(setup, self.sky))
 
     def instead(self, setup: Setup, assumptions: Assumptions) -> "Question":
         """The same question about a changed set; what both have in common is not computed again."""
@@ -134,7 +142,7 @@ class Question:
     @cached_property
     def _conditions(self) -> tuple[ArrayConditions, ...] | tuple[ArrayHours, ...]:
         """Each array's cells in the year; the electrical chain runs only where the year is asked for too."""
-        kept = self.deps.directs.kept((self.sky, direct_key(self.setup)))
+        kept = self.directs.kept((self.sky, direct_key(self.setup)))
         return array_conditions(self.setup, self.sky) if kept is None else kept
 
     @property
