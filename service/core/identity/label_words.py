@@ -120,7 +120,7 @@ FIRST_WORDS = frozenset(words[0] for words in PHRASES)
 _JOINS = frozenset({"-", ".", "_"})
 # What may stand between a name and its figure without telling that the figure is another's.
 _FILLING = _words(
-    "is are has of the a an at bei ist von der die das de la le du des el il di del della een van het und and dc w wp v "
+    "is are has of the an at bei ist von der die das de la le du des el il di del della een van het und and dc w wp v "
     "vdc a adc am stc in on en to with by rated nominal nenn typ typical value label printed says"
 )
 KNOWN = frozenset(word for words in PHRASES for word in words) | _FILLING | STANDARD | ELSEWHERE | PREPOSITIONS
