@@ -21,9 +21,15 @@ def makes(panel: str | None, inverter: str | None, kind: str | None = None) -> d
     return changed(f"{PANEL}/connector_make", panel, request)
 
 
-@pytest.mark.parametrize("kind", [None, "locking_4mm", "not_known"])
-def test_connectors_of_one_make_fit_however_it_is_written(kind: str | None) -> None:
-    found = findings(makes("Kranich K4", "kranich-K4", kind))["connectors"]
+@pytest.mark.parametrize("kind", [None, "not_known"])
+def test_one_make_settles_nothing_where_nobody_said_that_the_connectors_lock(kind: str | None) -> None:
+    answer = post("/v1/compatibility", makes("Kranich K4", "Kranich K4", kind)).json()["compatibility"]
+    assert "connectors" not in {one["code"] for one in answer["findings"]}
+    assert f"{PANEL}/connector" in answer["not_looked_at"]
+
+
+def test_locking_connectors_of_one_make_fit_however_it_is_written() -> None:
+    found = findings(makes("Kranich K4", "kranich-K4", "locking_4mm"))["connectors"]
     assert found["verdict"] == "fits"
     assert "Kranich K4" in found["text"]
 
@@ -34,8 +40,10 @@ def test_connectors_of_two_makes_are_refused_and_mended_by_one_make_as_promised(
     found = findings(request)["connectors"]
     assert found["verdict"] == "does_not_fit"
     [remedy] = found["remedies"]
-    assert (remedy["code"], remedy["who"], remedy["new_value"]) == ("matched_connectors", "electrician", "Moinho M2")
-    again = findings(changed(remedy["pointer"], remedy["new_value"], request))["connectors"]
+    assert (remedy["code"], remedy["who"]) == ("matched_connectors", "electrician")
+    mended = operated(request, remedy["patch"]) if remedy["patch"] else None
+    again = findings(mended or changed(remedy["pointer"], remedy["new_value"], request))["connectors"]
+    assert "Moinho M2" in again["text"]
     assert again["verdict"] == remedy["verdict_then"] == "fits"
 
 

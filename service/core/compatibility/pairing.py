@@ -169,11 +169,12 @@ def connectors(wiring: Wiring, index: int, strings: Strings) -> Finding | None:
 
     Older ones without a lock come apart under load, bare ends cannot be joined without tools, older locking ones
     need a matched adapter. A locking 4 mm connector is judged where the make and type of both halves are named:
-    IEC 62852 tests a pair of one maker, and IEC 62548 asks for both halves of one make and type (from memory).
+    IEC 62852 tests a pair of one maker, and IEC 62548 asks for both halves of one make and type (from memory). Where
+    nobody said that they lock, two makes are refused all the same, and one make settles nothing.
     """
     kind = strings.panel.connector
     if kind in ("locking_4mm", "not_known") and makes_told(wiring.setup, strings.at):
-        return _makes(wiring, index, strings)
+        return _makes(wiring, index, strings, locks=kind == "locking_4mm" and _given(wiring, strings, "connector"))
     verdicts = {
         "older_unlocked": Verdict.DOES_NOT_FIT, "bare": Verdict.DOES_NOT_FIT, "older_locking": Verdict.NOT_KNOWN,
     }  # fmt: skip
@@ -192,14 +193,16 @@ def makes_told(setup: Setup, at: int) -> bool:
     return bool(setup.arrays[at].panel.connector_make and setup.inverter.connector_make)
 
 
-def _makes(wiring: Wiring, index: int, strings: Strings) -> Finding:
+def _makes(wiring: Wiring, index: int, strings: Strings, *, locks: bool) -> Finding | None:
     theirs, ours = wiring.setup.inverter.connector_make or "", strings.panel.connector_make or ""
     same = _plain(theirs) == _plain(ours)
+    if same and not locks:
+        return None
     verdict = Verdict.FITS if same else Verdict.DOES_NOT_FIT
     return made(
         "connectors", Part.PANEL_SIDE, Outcome(verdict, verdict), f"{strings.pointer}/panel/connector_make",
         input_number=index + 1, source=MAKES_SOURCE,
-        facts={"array": strings.array.name, "make": ours, "inverter_make": theirs,
+        facts={"array": strings.array.name, "make": ours, "inverter_make": theirs, "locks": locks,
                "variant": "same_make" if same else "other_make"},
     )  # fmt: skip
 

@@ -199,7 +199,7 @@ def _connectors(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
     """Locking connectors, and of the make that the inverter has where that is named."""
     make = wiring.setup.inverter.connector_make
     array = "/".join(finding.about.split("/")[:3])
-    if finding.facts["variant"] == "other_make":
+    if finding.facts["variant"] == "other_make" and finding.facts["locks"]:
         yield Proposal(code="matched_connectors", pointer=finding.about, new_value=make, who="electrician")
     elif make is None:
         yield Proposal(code="matched_connectors", pointer=finding.about, new_value="locking_4mm", who="electrician")
