@@ -81,6 +81,9 @@ def _row(tokens: Sequence[Token], at: int) -> Row:
         figure = figure_at(tokens, place)
         if figure is None or (found and _no_more(tokens, place, found[-1], figure)):
             break
+        if _two_conditions(tokens, figure.behind):  # (NOCT/STC) behind two figures: which is whose is not told
+            found = [replace(one, doubt=one.doubt or UNCLEAR) for one in (*found, figure)]
+            break
         own, behind = own_condition(tokens, figure.behind)
         found.append(replace(figure, own=own, behind=behind))
         place = behind
@@ -96,6 +99,14 @@ def _row(tokens: Sequence[Token], at: int) -> Row:
         unit = found[-1].unit
         found = [replace(one, value=one.value * unit.factor, unit=unit) for one in found[:-1]] + found[-1:]
     return Row(tuple(found), "", behind)
+
+
+def _two_conditions(tokens: Sequence[Token], at: int) -> bool:
+    """Does a bracket with both kinds of condition stand behind a figure?"""
+    if at >= len(tokens) or tokens[at].text not in {"(", "["}:
+        return False
+    words = {token.text for token in tokens[at + 1 : at + 5]}
+    return bool(words & STANDARD) and bool(words & ELSEWHERE)
 
 
 def _no_more(tokens: Sequence[Token], at: int, last: Figure, figure: Figure) -> bool:

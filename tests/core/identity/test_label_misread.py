@@ -158,6 +158,11 @@ def test_what_prose_leaves_open_is_asked(text, code):
     assert code in {one for one, _ in doubts}
 
 
+@pytest.mark.parametrize("text", ["Voc 38.1/40.9 V (NOCT/STC)", "Voc 38.1 V 40.9 V (NOCT, STC)"])
+def test_two_conditions_behind_two_figures_leave_both_open(text):
+    assert told(text)[0] == {}
+
+
 def test_plain_prose_is_read():
     text = "The panel has an open circuit voltage of 40.9 V and a short circuit current of 10.25 A."
     assert told(text) == ({VOC: 40.9, ISC: 10.25}, set())
