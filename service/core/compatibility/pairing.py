@@ -10,7 +10,7 @@ from service.core.compatibility.finding import made
 from service.core.compatibility.one_string import unlike_in_string
 from service.core.compatibility.reach import Outcome, Reach, at_most, combined
 from service.core.compatibility.wiring import FULL_SUN_W_PER_M2, Strings, Wiring
-from service.core.model.facts import Input, Panel
+from service.core.model.facts import Input, Panel, Setup
 from service.core.model.finding import Fact, Finding, Part, Verdict
 from service.core.panel import Branch, drawn_together, max_power
 
@@ -23,11 +23,13 @@ DOUBT_RESTS_ON = {
     "currents_swapped": ("short_circuit_current_a", "max_power_current_a"),
     "half_cells_counted": ("open_circuit_voltage_v", "cells_in_series"),
     "voltage_per_cell": ("open_circuit_voltage_v", "cells_in_series"),
-    "fill_factor": ("open_circuit_voltage_v", "short_circuit_current_a", "max_power_voltage_v", "max_power_current_a"),
+    # with the rated power, which is always given: where the point was filled in, it makes that power
+    "fill_factor": ("open_circuit_voltage_v", "short_circuit_current_a"),
     "power_product": ("max_power_voltage_v", "max_power_current_a"),
     "voc_coefficient": ("voc_coefficient_pct_per_k",),
     "power_coefficient": ("power_coefficient_pct_per_k", "voc_coefficient_pct_per_k", "isc_coefficient_pct_per_k"),
 }
+MAKES_SOURCE = "IEC 62852 and IEC 62548 (from memory): both halves of one make and type, tested together"
 _PRINTED = ("open_circuit_voltage_v", "short_circuit_current_a", "max_power_voltage_v", "max_power_current_a")
 
 
@@ -166,9 +168,13 @@ def connectors(wiring: Wiring, index: int, strings: Strings) -> Finding | None:
     """Are the panel's connectors of a kind that stays shut? None where their kind or make is not described.
 
     Older ones without a lock come apart under load, bare ends cannot be joined without tools, older locking ones
-    need a matched adapter. A locking 4 mm connector is not judged: only both halves' make and type would tell.
+    need a matched adapter. A locking 4 mm connector is judged where the make and type of both halves are named:
+    IEC 62852 tests a pair of one maker, and IEC 62548 asks for both halves of one make and type (from memory). Where
+    nobody said that they lock, two makes are refused all the same, and one make settles nothing.
     """
     kind = strings.panel.connector
+    if kind in ("locking_4mm", "not_known") and makes_told(wiring.setup, strings.at):
+        return _makes(wiring, index, strings, locks=kind == "locking_4mm" and _given(wiring, strings, "connector"))
     verdicts = {
         "older_unlocked": Verdict.DOES_NOT_FIT, "bare": Verdict.DOES_NOT_FIT, "older_locking": Verdict.NOT_KNOWN,
     }  # fmt: skip
@@ -180,6 +186,29 @@ def connectors(wiring: Wiring, index: int, strings: Strings) -> Finding | None:
         facts={"connector": kind, "array": strings.array.name, "variant": kind},
         source="IEC 62852 and NEC 690.33: locking connectors, both halves of one type and make",
     )  # fmt: skip
+
+
+def makes_told(setup: Setup, at: int) -> bool:
+    """Are the makes of both halves named, the panel's and the inverter's?"""
+    return bool(setup.arrays[at].panel.connector_make and setup.inverter.connector_make)
+
+
+def _makes(wiring: Wiring, index: int, strings: Strings, *, locks: bool) -> Finding | None:
+    theirs, ours = wiring.setup.inverter.connector_make or "", strings.panel.connector_make or ""
+    same = _plain(theirs) == _plain(ours)
+    if same and not locks:
+        return None
+    verdict = Verdict.FITS if same else Verdict.DOES_NOT_FIT
+    return made(
+        "connectors", Part.PANEL_SIDE, Outcome(verdict, verdict), f"{strings.pointer}/panel/connector_make",
+        input_number=index + 1, source=MAKES_SOURCE,
+        facts={"array": strings.array.name, "make": ours, "inverter_make": theirs, "locks": locks,
+               "variant": "same_make" if same else "other_make"},
+    )  # fmt: skip
+
+
+def _plain(make: str) -> str:
+    return "".join(sign for sign in make.casefold() if sign.isalnum())
 
 
 def _given(wiring: Wiring, strings: Strings, name: str) -> bool:

@@ -42,6 +42,7 @@ class Panel:
     glass: str
     history: str
     model_code: str | None
+    connector_make: str | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -110,7 +111,8 @@ class Inverter:
 
     ``efficiency_weighting``: european or californian. ``export_limit_w``: None where surplus may leave freely.
     ``seat``: behind_panel, open_shade, sunlit, closed_box, indoors. ``grid_voltage_v``: nominal voltage of
-    the grid that it is made for; None where nobody said.
+    the grid that it is made for; ``connector_make``: make and type of the connectors at its d.c. leads; None where
+    nobody said.
     """
 
     ac_power_w: float
@@ -124,6 +126,7 @@ class Inverter:
     certificates: tuple[str, ...] | None
     export_limit_w: float | None
     grid_voltage_v: float | None = None
+    connector_make: str | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
