@@ -1,11 +1,11 @@
 """Which of many panels suit which of many inverters? Each pair as one panel alone on the first input."""
 
-from collections.abc import Callable, Hashable, Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
-from typing import Any
 
-from service.core.compatibility.panel_side import panel_side
-from service.core.compatibility.wiring import Curves, Limits, Wiring
+from service.core.compatibility.panel_side import questions
+from service.core.compatibility.question import InputLimits, Question
+from service.core.compatibility.wiring import Curves, Wiring
 from service.core.model.assumption import Assumptions
 from service.core.model.facts import Array, Inverter, Panel, Setup
 from service.core.model.finding import WORST_FIRST, Finding, Verdict, worst
@@ -23,6 +23,9 @@ class Pair:
     worst: Finding | None
 
 
+_FITS = Pair(verdict=Verdict.FITS, likely=Verdict.FITS, worst=None)
+
+
 def matrix(
     base: Setup,
     assumptions: Assumptions,
@@ -33,10 +36,11 @@ def matrix(
 ) -> tuple[tuple[Pair, ...], ...]:
     """One row for each panel, one column for each inverter; each pair as ``check`` judges its panel side.
 
-    What hangs on the panel alone is computed once for its row.
+    What hangs on the panel alone is computed once for its row, a limit is read once for its column; a pair costs its
+    comparisons, and the words of the one finding that it hangs on.
 
     Args:
-        base: a complete set at the place; its arrays and inverter are replaced by those of each pair.
+        base: a complete set at the place; its arrays are replaced by that of each panel, its inverter is not asked.
         assumptions: what of ``base`` beside arrays and inverter was assumed.
         cells_c: how hot the cells of such an array get and how cool they are in light, in C.
         panels: arrays of one panel each, and what was assumed of the panel (``/arrays/0/panel/...``).
@@ -44,27 +48,22 @@ def matrix(
         curves_of: what is known of a panel's curve already; it is added to.
     """
     hottest_c, cool_c = cells_c
+    columns = [InputLimits(0, inverter.inputs[0], of_inverter) for inverter, of_inverter in inverters]
     rows = []
-    numbers: dict[Hashable, int] = {}
-    limits = [Limits(numbers) for _ in inverters]
     for array, of_panel in panels:
-        curves = curves_of(array.panel)
-        kept: dict[Hashable, Any] = {}
-        row = []
-        for (inverter, of_inverter), read in zip(inverters, limits, strict=True):
-            setup = replace(base, arrays=(array,), inverter=inverter)
-            told = {**assumptions.by_pointer, **of_panel.by_pointer, **of_inverter.by_pointer}
-            wiring = Wiring(setup, Assumptions(told), (hottest_c,), curves, kept, read, (cool_c,))
-            row.append(_pair(panel_side(wiring)))
-        rows.append(tuple(row))
+        told = Assumptions({**assumptions.by_pointer, **of_panel.by_pointer})
+        wiring = Wiring(replace(base, arrays=(array,)), told, (hottest_c,), curves_of(array.panel), (cool_c,))
+        asked = questions(wiring, 0, wiring.strings())
+        rows.append(tuple(_pair(asked, limits) for limits in columns))
     return tuple(rows)
 
 
-def _pair(findings: tuple[Finding, ...]) -> Pair:
-    verdict = worst(one.verdict for one in findings)
-    heaviest = None
-    if verdict != Verdict.FITS:
-        heaviest = min(
-            (one for one in findings if one.verdict == verdict), key=lambda one: WORST_FIRST.index(one.likely)
-        )
-    return Pair(verdict=verdict, likely=worst(one.likely for one in findings), worst=heaviest)
+def _pair(asked: Sequence[Question], limits: InputLimits) -> Pair:
+    found = [(question, outcome) for question in asked if (outcome := question.outcome(limits)) is not None]
+    if all(outcome.verdict is Verdict.FITS for _, outcome in found):
+        return _FITS
+    question, heaviest = min(
+        found, key=lambda one: (WORST_FIRST.index(one[1].verdict), WORST_FIRST.index(one[1].likely))
+    )
+    likely = worst(outcome.likely for _, outcome in found)
+    return Pair(verdict=heaviest.verdict, likely=likely, worst=question.told(limits, heaviest))
