@@ -106,7 +106,9 @@ TABLE: tuple[Setting, ...] = (
     Setting("computing_threads", _number(1, 64), "Computations at once in one process."),
     Setting("waiting_computations", _number(0, 100_000), "Computations that may wait; above it the answer is 503."),
     Setting("place_cache_size", _number(1, 10_000), "Places whose year of hours is kept in memory (about 1 MB each)."),
-    Setting("panel_cache_size", _number(1, 100_000), "Panels whose curves are kept in memory (about 10 kB each)."),
+    Setting(
+        "panel_cache_size", _number(1, 100_000), "Panels of many whose figures are kept in memory (about 20 kB each)."
+    ),
     Setting(
         "rule_cards_folder",
         _matching(r"[^\u0000]{0,4096}", "must be the path of a folder"),

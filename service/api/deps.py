@@ -4,13 +4,13 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from datetime import UTC, date, datetime
 
-from service.core.compatibility import Curves
+from service.core.compatibility import Row
 from service.core.completion import DefaultTables
 from service.core.household import DemandShape
 from service.core.model.assumption import Assumptions
 from service.core.model.carbon import GridCarbon
 from service.core.model.caution import Caution
-from service.core.model.facts import Panel, Setup
+from service.core.model.facts import Setup
 from service.core.model.hours import SkyYear
 from service.core.model.memo import Memo
 from service.core.model.place_facts import PlaceFacts
@@ -42,7 +42,7 @@ class Deps:
     """Everything that an answer may draw on beside the request.
 
     ``known_time_zones`` are IANA names; ``places`` keeps the year of hours of the places asked about lately, ``stands``
-    how a panel stands there, ``curves`` what is known of the panels asked about lately.
+    how a panel stands there, ``rows`` what is asked of the panels of lately there, by site, day and panel as sent.
     ``own_areas``: areas whose rule cards the operator keeps instead of the packaged ones.
     """
 
@@ -59,4 +59,4 @@ class Deps:
     known_time_zones: frozenset[str]
     places: Memo[PlaceKey, tuple[PlaceFacts, SkyYear]]
     stands: Memo[tuple[str, date], Stand]
-    curves: Memo[Panel, Curves]
+    rows: Memo[tuple[str, date, str], tuple[Row, Assumptions]]

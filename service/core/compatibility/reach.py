@@ -93,6 +93,8 @@ def at_most(measured: Reach, limit: Reach, bad: Verdict = Verdict.DOES_NOT_FIT) 
 
 def at_least(measured: Reach, limit: Reach, bad: Verdict = Verdict.DOES_NOT_FIT) -> Outcome:
     """Is the measured figure at or above the limit? As ``at_most``, the other way round."""
+    if not (measured.missing or limit.missing or measured.value is None or limit.value is None):
+        return SETTLED[Verdict.FITS if measured.value >= limit.value else bad]
     return at_most(_turned(measured), _turned(limit), bad)
 
 

@@ -201,9 +201,10 @@ class Wiring:
         """
         pointer, value = f"{strings.pointer}/panel/{name}", getattr(strings.panel, name)
         for outer, inner in _OUTER_AND_INNER:
-            pair = getattr(strings.panel, outer), getattr(strings.panel, inner)
-            if name in (outer, inner) and pair[1] >= pair[0]:
-                return Reach(min(pair), value, max(pair), (pointer,))
+            if name in (outer, inner):
+                pair = getattr(strings.panel, outer), getattr(strings.panel, inner)
+                if pair[1] >= pair[0]:
+                    return Reach(min(pair), value, max(pair), (pointer,))
         return rating(self.assumptions, pointer, value)
 
     def hottest(self, strings: Strings) -> float:
