@@ -122,4 +122,5 @@ def deps_of(settings: Settings) -> Deps:
         places=Memo(settings.place_cache_size),
         stands=Memo(settings.place_cache_size),
         rows=Memo(settings.panel_cache_size),
+        columns=Memo(settings.panel_cache_size),
     )

@@ -3,8 +3,10 @@
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from datetime import UTC, date, datetime
+from typing import TypeVar
 
-from service.core.compatibility import Row
+from service.api.schemas.assumption import AssumptionOut
+from service.core.compatibility import Column, Row
 from service.core.completion import DefaultTables
 from service.core.household import DemandShape
 from service.core.model.assumption import Assumptions
@@ -17,6 +19,8 @@ from service.core.model.place_facts import PlaceFacts
 from service.core.rules import RuleCard
 from service.data.climate import ClimateTable
 
+T = TypeVar("T")
+Told = tuple[T, tuple[AssumptionOut, ...]]
 PlaceKey = tuple[float, float, float | None, str | None]
 
 
@@ -42,7 +46,8 @@ class Deps:
     """Everything that an answer may draw on beside the request.
 
     ``known_time_zones`` are IANA names; ``places`` keeps the year of hours of the places asked about lately, ``stands``
-    how a panel stands there, ``rows`` what is asked of the panels of lately there, by site, day and panel as sent.
+    how a panel stands there, ``rows`` what is asked of a panel there, by site, day and panel as they were sent,
+    ``columns`` the input of an inverter as it was sent; both with what was assumed of it.
     ``own_areas``: areas whose rule cards the operator keeps instead of the packaged ones.
     """
 
@@ -59,4 +64,5 @@ class Deps:
     known_time_zones: frozenset[str]
     places: Memo[PlaceKey, tuple[PlaceFacts, SkyYear]]
     stands: Memo[tuple[str, date], Stand]
-    rows: Memo[tuple[str, date, str], tuple[Row, Assumptions]]
+    rows: Memo[tuple[str, date, str], Told[Row]]
+    columns: Memo[str, Told[Column]]

@@ -1,16 +1,17 @@
 """What is each of many panels and inverters, and what is wrong with those that cannot be? All is told at once."""
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from copy import deepcopy
 from datetime import date
 from functools import partial
-from itertools import islice
+from itertools import chain, islice
 from typing import Any, TypeVar
 
 from pydantic import ValidationError
 
 from service.api.answers.question import day_of
-from service.api.deps import Deps, Stand
+from service.api.deps import Deps, Stand, Told
+from service.api.schemas.assumption import AssumptionOut, assumptions_out
 from service.api.schemas.contradictions import contradictions_of_inverter, contradictions_of_panel
 from service.api.schemas.inverter import InverterIn
 from service.api.schemas.matrix import MOST, MatrixIn
@@ -18,11 +19,22 @@ from service.api.schemas.mistakes import MOST_MISTAKES, Mistake, RefusedRequest,
 from service.api.schemas.panel import PanelIn
 from service.api.schemas.reading import read_value
 from service.core.compatibility import Column, Row, column_of, row_of
-from service.core.completion import inverter_alone, moved_to, panel_alone
+from service.core.completion import INVERTER, PANEL, inverter_alone, moved_to, panel_alone
 from service.core.errors import ContradictionError
 from service.core.model.assumption import Assumptions
 
 C = TypeVar("C", PanelIn, InverterIn)
+
+# What the panel side reads of a panel and of an inverter's first input.
+_READ_OF_PANEL = tuple(
+    f"{PANEL}/{name}"
+    for name in (
+        "open_circuit_voltage_v", "short_circuit_current_a", "max_power_voltage_v", "max_power_current_a",
+        "cells_in_series", "cell_kind", "voc_coefficient_pct_per_k", "isc_coefficient_pct_per_k",
+        "power_coefficient_pct_per_k", "bifaciality_share", "glass", "connector",
+    )
+)  # fmt: skip
+_READ_OF_INVERTER = (f"{INVERTER}/input_count", f"{INVERTER}/inputs/0/")
 
 
 def read_candidates(value: Any, deps: Deps) -> MatrixIn:
@@ -44,29 +56,46 @@ def contradicting(value: Any, deps: Deps) -> RefusedRequest:
     return RefusedRequest("contradiction", tuple(_contradictions(value, deps)))
 
 
-def rows_of(request: MatrixIn, stand: Stand, as_of: date, deps: Deps) -> list[tuple[Row, Assumptions]]:
+def rows_of(request: MatrixIn, stand: Stand, as_of: date, deps: Deps) -> list[Told[Row]]:
     """What is asked of each panel at the place, and what was assumed of it; of panels asked about lately it is kept.
 
     Raises:
         ContradictionError: figures of a panel exclude each other.
     """
 
-    def row(one: PanelIn) -> tuple[Row, Assumptions]:
+    def row(one: PanelIn) -> Told[Row]:
         panel, assumed = panel_alone(one.given(), as_of, deps.default_tables)
-        return row_of(stand.setup, stand.assumptions, stand.cells_c, panel, assumed), assumed
+        asked = row_of(stand.setup, stand.assumptions, stand.cells_c, panel, assumed)
+        return asked, _assumed(assumed, _READ_OF_PANEL)
 
     site = request.site.model_dump_json()
     return [deps.rows.get((site, as_of, one.model_dump_json()), partial(row, one)) for one in request.panels]
 
 
-def columns_of(request: MatrixIn) -> list[tuple[Column, Assumptions]]:
-    """The input of each inverter, and what was assumed of it.
+def columns_of(request: MatrixIn, deps: Deps) -> list[Told[Column]]:
+    """The input of each inverter, and what was assumed of it; of inverters asked about lately it is kept.
 
     Raises:
         ContradictionError: limits of an inverter exclude each other.
     """
-    found = (inverter_alone(one.given()) for one in request.inverters)
-    return [(column_of(inverter, assumed), assumed) for inverter, assumed in found]
+
+    def column(one: InverterIn) -> Told[Column]:
+        inverter, assumed = inverter_alone(one.given())
+        return column_of(inverter, assumed), _assumed(assumed, _READ_OF_INVERTER)
+
+    return [deps.columns.get(one.model_dump_json(), partial(column, one)) for one in request.inverters]
+
+
+def at_place(found: Sequence[Told[Row]] | Sequence[Told[Column]], name: str, before: str) -> Iterator[AssumptionOut]:
+    """What was assumed of each candidate, at its place in the list of that name."""
+    for at, (_, assumed) in enumerate(found):
+        for one in assumed:
+            yield one.at(f"/{name}/{at}{one.pointer.removeprefix(before)}")
+
+
+def _assumed(assumptions: Assumptions, read: tuple[str, ...]) -> tuple[AssumptionOut, ...]:
+    found = (one for pointer, one in assumptions.by_pointer.items() if pointer.startswith(read))
+    return tuple(assumptions_out(Assumptions.of(found)))
 
 
 def _contradictions(value: Any, deps: Deps) -> list[Mistake]:
@@ -81,9 +110,9 @@ def _contradictions(value: Any, deps: Deps) -> list[Mistake]:
     def of_inverter(inverter: InverterIn) -> None:
         inverter_alone(inverter.given())
 
-    found = (
-        *_of_each(value, "panels", PanelIn, contradictions_of_panel, of_panel),
-        *_of_each(value, "inverters", InverterIn, contradictions_of_inverter, of_inverter),
+    found = chain(
+        _of_each(value, "panels", PanelIn, contradictions_of_panel, of_panel),
+        _of_each(value, "inverters", InverterIn, contradictions_of_inverter, of_inverter),
     )
     return list(islice(found, MOST_MISTAKES + 1))
 

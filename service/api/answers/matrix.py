@@ -1,9 +1,6 @@
 """Which of many panels suit which of many inverters?"""
 
-from collections.abc import Iterator, Sequence
-from dataclasses import replace
-
-from service.api.answers.candidates import columns_of, contradicting, read_candidates, rows_of
+from service.api.answers.candidates import at_place, columns_of, contradicting, read_candidates, rows_of
 from service.api.answers.question import Question, dated, day_of
 from service.api.deps import Deps, Stand
 from service.api.schemas.array import ArrayIn
@@ -16,7 +13,7 @@ from service.api.schemas.requests import AppraisalIn
 from service.core.compatibility import matrix
 from service.core.completion import INVERTER, PANEL
 from service.core.errors import ContradictionError
-from service.core.model.assumption import Assumption, Assumptions
+from service.core.model.assumption import Assumptions
 
 # Any panel and inverter: only the place and the array around them are taken from their set.
 _ANY_PANEL, _ANY_INVERTER = PanelIn(rated_power_w=400), InverterIn(ac_power_w=800)
@@ -30,19 +27,18 @@ def compatibility_matrix(body: bytes, deps: Deps) -> MatrixOut:
     as_of = day_of(request.as_of, deps)
     stand = deps.stands.get((request.site.model_dump_json(), as_of), lambda: _stand(request, deps))
     try:
-        rows, columns = rows_of(request, stand, as_of, deps), columns_of(request)
+        rows, columns = rows_of(request, stand, as_of, deps), columns_of(request, deps)
     except ContradictionError as error:
         raise contradicting(value, deps) from error
     pairs = matrix([row for row, _ in rows], [column for column, _ in columns])
-    told = [
-        *stand.assumptions.by_pointer.values(),
-        *_told(PANEL, "/panels", _READ_OF_PANEL, [assumed for _, assumed in rows]),
-        *_told(INVERTER, "/inverters", _READ_OF_INVERTER, [assumed for _, assumed in columns]),
-    ]
     return MatrixOut(
         text=matrix_text(),
         matrix=[PairOut.row(row) for row in pairs],
-        assumptions=assumptions_out(Assumptions.of(told)),
+        assumptions=[
+            *assumptions_out(stand.assumptions),
+            *at_place(rows, "panels", PANEL),
+            *at_place(columns, "inverters", INVERTER),
+        ],
         **dated(as_of, deps),
     )
 
@@ -61,23 +57,3 @@ def _stand(request: MatrixIn, deps: Deps) -> Stand:
         assumptions=Assumptions.of(around),
         cells_c=(question.hottest_cell_c[0], question.cool_cell_c[0]),
     )
-
-
-# What the panel side reads of a panel and of an inverter's first input.
-_READ_OF_PANEL = tuple(
-    f"{PANEL}/{name}"
-    for name in (
-        "open_circuit_voltage_v", "short_circuit_current_a", "max_power_voltage_v", "max_power_current_a",
-        "cells_in_series", "cell_kind", "voc_coefficient_pct_per_k", "isc_coefficient_pct_per_k",
-        "power_coefficient_pct_per_k", "bifaciality_share", "glass", "connector",
-    )
-)  # fmt: skip
-_READ_OF_INVERTER = (f"{INVERTER}/input_count", f"{INVERTER}/inputs/0/")
-
-
-def _told(before: str, now: str, read: tuple[str, ...], of_each: Sequence[Assumptions]) -> Iterator[Assumption]:
-    """What was assumed of each candidate and the pairs hang on, at its place in the request."""
-    for at, assumptions in enumerate(of_each):
-        for pointer, one in assumptions.by_pointer.items():
-            if pointer.startswith(read):
-                yield replace(one, pointer=f"{now}/{at}{pointer.removeprefix(before)}")

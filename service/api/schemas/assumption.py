@@ -64,6 +64,10 @@ class AssumptionOut(Out):
             else MovesReasonOut(code=reason, text=say("assumptions", f"moves.{reason}")),
         )
 
+    def at(self, pointer: str) -> Self:
+        """The same of a thing that stands elsewhere in the request."""
+        return self.model_copy(update={"pointer": pointer})
+
 
 def assumptions_out(
     assumptions: Assumptions, moves: Mapping[str, float] | None = None, reasons: Mapping[str, str] | None = None

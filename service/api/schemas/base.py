@@ -6,7 +6,6 @@ from core values by name.
 
 from collections.abc import Mapping
 from dataclasses import fields, is_dataclass
-from functools import cache
 from math import isfinite
 from typing import Annotated, Any, Self
 
@@ -31,16 +30,11 @@ class Out(BaseModel):
     @classmethod
     def from_core(cls, core: Any, **said: Any) -> Self:
         """An answer from a core value: fields of the same name are taken over, ``said`` adds or replaces."""
-        kind: type[object] = type(core)
-        taken = {name: getattr(core, name) for name in _shared(cls, kind) if name not in said}
+        names = {f.name for f in fields(core)} if is_dataclass(core) else set()
+        taken: Mapping[str, Any] = {
+            name: getattr(core, name) for name in cls.model_fields if name in names and name not in said
+        }
         return cls.model_validate({**taken, **said}, from_attributes=True)
-
-
-@cache
-def _shared(answer: type[Out], core: type[object]) -> tuple[str, ...]:
-    """The fields that an answer takes over from a core value."""
-    names = {one.name for one in fields(core)} if is_dataclass(core) else set()
-    return tuple(name for name in answer.model_fields if name in names)
 
 
 def _sayable(value: Any) -> Any:

@@ -5,6 +5,7 @@ from dataclasses import dataclass, replace
 
 from service.core.compatibility.panel_side import questions
 from service.core.compatibility.question import InputLimits, Question
+from service.core.compatibility.reach import SETTLED
 from service.core.compatibility.wiring import Curves, Wiring
 from service.core.model.assumption import Assumptions
 from service.core.model.facts import Inverter, Panel, Setup
@@ -27,6 +28,8 @@ class Pair:
     worst: Finding | None
 
 
+# Not asked, or known and kept.
+_NOTHING_AMISS = (SETTLED[Verdict.FITS], None)
 _FITS = Pair(verdict=Verdict.FITS, likely=Verdict.FITS, worst=None)
 
 
@@ -65,8 +68,8 @@ def matrix(rows: Iterable[Row], columns: Sequence[Column]) -> tuple[tuple[Pair, 
 
 
 def _pair(row: Row, column: Column) -> Pair:
-    found = [(question, outcome) for question in row if (outcome := question.outcome(column)) is not None]
-    if all(outcome.verdict is Verdict.FITS for _, outcome in found):
+    found = [(question, outcome) for question in row if (outcome := question.outcome(column)) not in _NOTHING_AMISS]
+    if not found:
         return _FITS
     question, heaviest = min(
         found, key=lambda one: (WORST_FIRST.index(one[1].verdict), WORST_FIRST.index(one[1].likely))

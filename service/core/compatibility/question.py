@@ -5,7 +5,7 @@ from dataclasses import dataclass, field
 from functools import cache
 from typing import TypeVar
 
-from service.core.compatibility.reach import Outcome, Reach, rating
+from service.core.compatibility.reach import SETTLED, Outcome, Reach, rating
 from service.core.model.assumption import Assumptions
 from service.core.model.facts import Input
 from service.core.model.finding import Finding
@@ -55,7 +55,8 @@ class Question:
 
 def settled(finding: Finding) -> Question:
     """A question that no input's limits bear on, answered already."""
-    outcome = Outcome(finding.verdict, finding.likely)
+    same = finding.verdict == finding.likely
+    outcome = SETTLED[finding.verdict] if same else Outcome(finding.verdict, finding.likely)
     return Question(lambda _: outcome, lambda _limits, _outcome: finding)
 
 
