@@ -111,7 +111,11 @@ def test_pairs_of_any_kind_are_judged_as_the_single_question_judges_their_panel_
 AMISS_PANELS: tuple[dict[str, Any], ...] = (
     {}, {}, {"open_circuit_voltage_v": 12.0, "short_circuit_current_a": 5.0},
     {"voc_coefficient_pct_per_k": -0.3, "voc_coefficient_v_per_k": -0.1}, {"power_tolerance_pct": [3, 0]},
-    {"max_power_current_a": "13"}, {"connector": "loose"}, {"bifaciality_share": 7},
+    {"max_power_current_a": "13"},
+    # a whole label would stand as it is, and without its fourth figure it would not
+    {"open_circuit_voltage_v": 30, "max_power_voltage_v": 32, "max_power_current_a": 12.5,
+     "short_circuit_current_a": "14"},
+    {"connector": "loose"}, {"bifaciality_share": 7},
 )  # fmt: skip
 AMISS_INVERTERS: tuple[dict[str, Any], ...] = (
     {}, {}, {"set_limit_w": 5000}, {"inputs": [{"tracking_min_v": 50, "max_input_voltage_v": 40}]},
