@@ -1,6 +1,6 @@
 """What are handlers given? The day, the tables, the caches: made in ``app``, passed as a value."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Hashable, Mapping
 from dataclasses import dataclass
 from datetime import UTC, date, datetime
 from typing import TypeVar
@@ -8,6 +8,7 @@ from typing import TypeVar
 from service.api.schemas.assumption import AssumptionOut
 from service.core.compatibility import Column, Row
 from service.core.completion import DefaultTables
+from service.core.energy import ArrayHours
 from service.core.household import DemandShape
 from service.core.model.assumption import Assumptions
 from service.core.model.carbon import GridCarbon
@@ -46,8 +47,9 @@ class Deps:
     """Everything that an answer may draw on beside the request.
 
     ``known_time_zones`` are IANA names; ``places`` keeps the year of hours of the places asked about lately, ``stands``
-    how a panel stands there, ``rows`` what is asked of a panel there, by site, day and panel as they were sent,
-    ``columns`` the input of an inverter as it was sent; both with what was assumed of it.
+    how a panel stands there, ``directs`` the d.c. hours of the sets asked about there (a place's year goes by its
+    identity), ``rows`` what is asked of a panel there, by site, day and panel as they were sent, ``columns`` the input
+    of an inverter as it was sent; both with what was assumed of it.
     ``own_areas``: areas whose rule cards the operator keeps instead of the packaged ones.
     """
 
@@ -64,5 +66,6 @@ class Deps:
     known_time_zones: frozenset[str]
     places: Memo[PlaceKey, tuple[PlaceFacts, SkyYear]]
     stands: Memo[tuple[str, date], Stand]
+    directs: Memo[tuple[SkyYear, Hashable], tuple[ArrayHours, ...]]
     rows: Memo[tuple[str, date, str], Told[Row]]
     columns: Memo[str, Told[Column]]

@@ -41,7 +41,7 @@ def _in_plain_words(facts: Mapping[str, Any]) -> dict[str, Any]:
             return value
         return ", ".join(names.get(part, part) for part in value.split(", "))
 
-    return {**facts, **{key: plain(facts[key]) for key in _NAMING_FACTS if key in facts}}
+    return {key: plain(value) if key in _NAMING_FACTS else value for key, value in facts.items()}
 
 
 def template_of(noun: str, key: str) -> str | None:
@@ -74,31 +74,40 @@ def _texts(noun: str) -> Mapping[str, str]:
 
 
 def _filled(template: str, facts: Mapping[str, Any]) -> str:
-    """The template with its facts; each field is a plain name, with or without a form."""
-    return "".join(
-        literal if name is None else literal + _written(facts[name], form) for literal, name, form in _parts(template)
-    )
+    """A template with its facts, as ``Formatter.vformat`` fills it, but for forms within forms."""
+    said = []
+    for literal, name, form in _parts(template):
+        said.append(literal)
+        if name is not None:
+            value, _ = _FILLING.get_field(name, (), facts)
+            said.append(_FILLING.format_field(value, form))
+    return "".join(said)
 
 
 @cache
 def _parts(template: str) -> tuple[tuple[str, str | None, str], ...]:
-    """A template taken apart: text, and the name and form of the fact after it."""
-    return tuple((literal, name, form or "") for literal, name, form, _ in Formatter().parse(template))
+    """A template taken apart once: what stands before each fact, the fact's name, the form it is written in."""
+    return tuple((literal, name, form or "") for literal, name, form, _ in _FILLING.parse(template))
 
 
-def _written(value: Any, form: str) -> str:
+class _Filling(Formatter):
     """Numbers without a wanted form are written short: 60 and not 60.0; lists are joined.
 
     The form ``at_most`` is for amounts that should not be exceeded: two digits, cut and not rounded up. ``newtons`` is
     for orders of magnitude: two digits, rounded.
     """
-    if form == "at_most":
-        return f"{at_most(value):.{decimals_of(value)}f}"
-    if form == "newtons":
-        step = 10 ** max(floor(log10(value)) - 1, 0) if value > 0 else 1
-        return str(round(value / step) * step)
-    if not form and isinstance(value, float):
-        return f"{value:.4g}" if abs(value) < 10_000 else f"{value:.0f}"
-    if not form and isinstance(value, (list, tuple)):
-        return ", ".join(str(item) for item in value)
-    return str(format(value, form))
+
+    def format_field(self, value: Any, format_spec: str) -> str:
+        if format_spec == "at_most":
+            return f"{at_most(value):.{decimals_of(value)}f}"
+        if format_spec == "newtons":
+            step = 10 ** max(floor(log10(value)) - 1, 0) if value > 0 else 1
+            return str(round(value / step) * step)
+        if not format_spec and isinstance(value, float):
+            return f"{value:.4g}" if abs(value) < 10_000 else f"{value:.0f}"
+        if not format_spec and isinstance(value, (list, tuple)):
+            return ", ".join(str(item) for item in value)
+        return str(format(value, format_spec))
+
+
+_FILLING = _Filling()
