@@ -3,8 +3,8 @@
 The workload: a server of its own on a free loopback port, one worker; the appraisal of two arrays (the file that is
 given), asked again and again over one connection, as it is and with other panels each time, beside `/version`, which
 costs next to nothing but the framework. The server keeps a set's d.c. hours, so that the two differ; of many panels it
-keeps each one's figures, and 200 pairs are asked both ways too. CPU is what the kernel booked on the server's process, so that a busy machine changes it little; the wall clock
-appears only in the time until ready.
+keeps each one's figures, and 200 pairs are asked both ways too. CPU is what the kernel booked on the server's process,
+so that a busy machine changes it little; the wall clock appears only in the time until ready.
 """
 
 import argparse
