@@ -3,9 +3,8 @@
 from collections.abc import Callable, Hashable, Mapping
 from dataclasses import dataclass
 from datetime import UTC, date, datetime
-from typing import TypeVar
+from typing import Any, TypeVar
 
-from service.api.schemas.assumption import AssumptionOut
 from service.core.compatibility import Column, Row
 from service.core.completion import DefaultTables
 from service.core.energy import ArrayHours
@@ -21,7 +20,8 @@ from service.core.rules import RuleCard
 from service.data.climate import ClimateTable
 
 T = TypeVar("T")
-Told = tuple[T, tuple[AssumptionOut, ...]]
+# A thing with what was assumed of it, in the form in which it is answered; that form stands above this module.
+Told = tuple[T, tuple[Any, ...]]
 PlaceKey = tuple[float, float, float | None, str | None]
 
 
