@@ -8,6 +8,7 @@ import numpy as np
 from service.core.compatibility.curve_spread import SHAPES, moved, throughout
 from service.core.compatibility.finding import made
 from service.core.compatibility.one_string import unlike_in_string
+from service.core.compatibility.question import InputLimits, Question
 from service.core.compatibility.reach import Outcome, Reach, at_most, combined
 from service.core.compatibility.wiring import FULL_SUN_W_PER_M2, Strings, Wiring
 from service.core.model.facts import Input, Panel, Setup
@@ -33,30 +34,38 @@ MAKES_SOURCE = "IEC 62852 and IEC 62548 (from memory): both halves of one make a
 _PRINTED = ("open_circuit_voltage_v", "short_circuit_current_a", "max_power_voltage_v", "max_power_current_a")
 
 
-def panel_power(wiring: Wiring, index: int, here: tuple[Strings, ...]) -> Finding | None:
+def panel_power(wiring: Wiring, here: tuple[Strings, ...]) -> Question:
     """Panel watts on an input against the maker's figure: a maximum is a limit, a recommendation advice.
 
-    None where the maker names no figure: volts and amperes are the limits then. Watts above the a.c. rating are no
+    Not asked where the maker names no figure: volts and amperes are the limits then. Watts above the a.c. rating are no
     question here: the surplus is not drawn.
     """
-    limit = wiring.limit(index, "max_panel_power_w")
-    kind = wiring.setup.inverter.inputs[index].max_panel_power_kind
-    if limit.value is None or limit.missing:
-        return None
     measured = combined(
         lambda *watts: sum(watts),
         *(combined(lambda w, n=s.array.count: n * w, wiring.of_panel(s, "rated_power_w")) for s in here),
     )
-    outcome = at_most(measured, limit)
-    if outcome.verdict == Verdict.DOES_NOT_FIT and kind != "maximum":
-        unsure = Outcome(Verdict.NOT_KNOWN, Verdict.DOES_NOT_FIT, (f"/inverter/inputs/{index}/max_panel_power_kind",))
-        outcome = Outcome(Verdict.FITS, Verdict.FITS) if kind == "recommended" else unsure
-    above = measured.value is not None and measured.value > limit.value
-    facts: dict[str, Fact] = {"kind": kind, "above": above, "variant": f"{kind}_above" if above else ""}
-    return made(
-        "panel_power", Part.PANEL_SIDE, outcome, f"/inverter/inputs/{index}", input_number=index + 1, facts=facts,
-        numbers=(measured.value, limit.value, "W"), source="datasheet of the inverter",
-    )  # fmt: skip
+
+    def outcome(limits: InputLimits) -> Outcome | None:
+        limit, kind = limits.of("max_panel_power_w"), limits.completed.max_panel_power_kind
+        if limit.value is None or limit.missing:
+            return None
+        found = at_most(measured, limit)
+        if found.verdict != Verdict.DOES_NOT_FIT or kind == "maximum":
+            return found
+        if kind == "recommended":
+            return Outcome(Verdict.FITS, Verdict.FITS)
+        return Outcome(Verdict.NOT_KNOWN, Verdict.DOES_NOT_FIT, (f"{limits.pointer}/max_panel_power_kind",))
+
+    def told(limits: InputLimits, outcome: Outcome) -> Finding:
+        limit, kind = limits.of("max_panel_power_w").value, limits.completed.max_panel_power_kind
+        above = measured.value is not None and limit is not None and measured.value > limit
+        facts: dict[str, Fact] = {"kind": kind, "above": above, "variant": f"{kind}_above" if above else ""}
+        return made(
+            "panel_power", Part.PANEL_SIDE, outcome, limits.pointer, input_number=limits.index + 1, facts=facts,
+            numbers=(measured.value, limit, "W"), source="datasheet of the inverter",
+        )  # fmt: skip
+
+    return Question(outcome, told)
 
 
 def unlike_panels(wiring: Wiring, index: int, here: tuple[Strings, ...]) -> Finding | None:
