@@ -74,7 +74,7 @@ def payback_out(question: Question, account: Worth | None) -> PaybackOut | None:
 
 def storage_out(question: Question, account: Worth | None) -> StorageOut | None:
     """The set without its battery and with it; None where nobody asked about one."""
-    setup = question.setup
+    setup = question.answered.setup
     beside = question.storage(account)
     if beside is None or setup.storage is None:
         return None

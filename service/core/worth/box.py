@@ -142,6 +142,11 @@ class Box:
             swing=swing,
         )
 
+    @property
+    def feels_spells(self) -> bool:
+        """Does it matter that the home's evenings differ? Only to a box that follows the demand, of an averaged one."""
+        return self.swing > 0.0 and self.storage.night_feed_w is None
+
     def inputs_lost_kwh(self) -> float:
         """What the panels give less through the inputs of the box, as a.c."""
         free = self.meter.energy.before_export_limit or self.meter.energy
@@ -165,11 +170,8 @@ class Box:
         return feeding(beside, feed_w=storage.night_feed_w, charge_above_w=above)
 
     def years(self, plans: Sequence[tuple[Plan, float]], *, spells: bool = False) -> list[BoxYear]:
-        """A year of each plan with the share of the battery's capacity that is left; with the home's spells, or even.
-
-        Only a box that follows the demand feels its spells.
-        """
-        swing = self.swing if spells and self.storage.night_feed_w is None else 0.0
+        """A year of each plan with the share of the battery's capacity that is left; in the home's spells, or even."""
+        swing = self.swing if spells and self.feels_spells else 0.0
         into, out = self.into_share, self.out_share
         rows = [in_spells(plan.chargeable_w / into, plan.wanted_w / out, swing) for plan, _ in plans]
         count = rows[0][0].shape[0]
@@ -181,6 +183,16 @@ class Box:
                       _mean(every, slice(at, at + count)))
             for at, (plan, _) in zip(range(0, usable.size, count), plans, strict=True)
         ]  # fmt: skip
+
+    def self_used_kwh(self, plan: Plan) -> float:
+        """Used at home in a first year of even demand, and no more than that."""
+        charge, wanted = plan.chargeable_w / self.into_share, plan.wanted_w / self.out_share
+        stored = stored_year(
+            charge[np.newaxis], wanted[np.newaxis], np.array([self.storage.usable_kwh]), self.storage.round_trip_share,
+            self.storage.standby_w,
+        )  # fmt: skip
+        done = carried_out(plan, _shares(stored.charged_w[0], charge), _shares(stored.given_w[0], wanted))
+        return _kwh(done.used_w)
 
     def _ran(self, plan: Plan, charge_w: Floats, wanted_w: Floats, stored: StoredYear) -> BoxYear:
         done = carried_out(plan, _shares(stored.charged_w[0], charge_w), _shares(stored.given_w[0], wanted_w))

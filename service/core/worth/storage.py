@@ -12,7 +12,7 @@ What is not modelled stands in ``worth.box`` and ``household.stored_year``.
 """
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from math import ceil
 from typing import TypeVar
@@ -40,6 +40,7 @@ from service.core.payback import (
 )
 from service.core.worth.bands import PRICE_SD_SHARE, SavingCases, band_of_steps
 from service.core.worth.box import Box, BoxYear, StoreYear
+from service.core.worth.feed import ChosenFeed, FeedSetting, chosen_feed, left_off
 from service.core.worth.result import Worth
 from service.core.worth.use import UseAtHome
 
@@ -50,6 +51,9 @@ _T = TypeVar("_T", float, Floats)
 SD_OWN_HOURS = 0.08
 SD_AVERAGED = 0.11
 SD_PUBLIC_SHAPE = 0.15
+
+# Less than this is no change of what is used at home.
+_ROUNDING_KWH = 0.005
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -86,6 +90,8 @@ class StorageBeside:
     """The set without the battery and with it, and whether that pays; ``money`` is None where no price is known.
 
     ``inputs_lost_kwh``: what the panels give less through the inputs of the box (a.c.); negative where they give more.
+    ``tried``: settings of a box that reads no meter, most use at home first. Where one of its powers was open the first
+    is the one reckoned with; where the caller fixed both and less is used at home with them, what else was tried.
     """
 
     without: UseBeside
@@ -94,6 +100,7 @@ class StorageBeside:
     inputs_lost_kwh: float
     year: StoreYear
     money: StoragePays | None
+    tried: tuple[FeedSetting, ...] = ()
 
 
 def storage_beside(
@@ -104,6 +111,7 @@ def storage_beside(
     as_of: date,
     *,
     box_dc_w: Floats | None = None,
+    chosen: ChosenFeed | None = None,
 ) -> StorageBeside | None:
     """The set with its battery beside the set alone; None where nobody asked about one.
 
@@ -114,14 +122,19 @@ def storage_beside(
         account: the account without the battery; None where no price is known.
         as_of: the day of asking.
         box_dc_w: (8760,) what the panels give through the inputs of the box, where these have limits of their own.
+        chosen: the setting of a box that reads nothing, where the caller left it open (``worth.feed``); None: the
+            powers of ``setup.storage`` are the caller's.
 
-    Self-use never falls with a box that follows the meter, but for input limits that are narrower than the inverter's.
-    With one that reads nothing it may: it takes by day what may have been wanted then.
+    Self-use never falls with a box that follows the meter, but for input limits that are narrower than the inverter's,
+    nor with one whose fixed powers were chosen here. With powers of the caller's it may: the box takes by day what may
+    have been wanted then, and gives by night what nobody wants.
     """
     if setup.storage is None:
         return None
+    storage = setup.storage if chosen is None else chosen.storage
+    box_setup = replace(setup, storage=storage)
     kept = time_kept(setup.money.years, setup.household.stay_years)
-    ran = _Runs.of(use, setup, setup.storage, energy.light_ends(), kept, box_dc_w)
+    ran = _Runs.of(use, box_setup, _running(storage), energy.light_ends(), kept, box_dc_w)
     without = use.cases
     with_kwh = [_self_used_kwh(ran.middle.home) + change for change in (0.0, *ran.changes(_of_home))]
     bases = [_self_used_kwh(home) for home in (without.middle, without.less_energy, without.more_energy)]
@@ -150,9 +163,24 @@ def storage_beside(
         ),
         more_self_used_kwh=band_of_steps(gain, [(less, more), (gain - step, gain + step)]),
         inputs_lost_kwh=ran.inputs_lost_kwh,
-        year=ran.middle.year(setup.storage),
+        year=ran.middle.year(_running(storage)),
         money=None if saved is None else saved.pays(setup, kept),
+        tried=_tried(use, box_setup, chosen, gain, box_dc_w),
     )
+
+
+def _running(storage: Storage) -> Storage:
+    """The box as it runs: one that is left off is none, and stands in nobody's way."""
+    return replace(storage, usable_kwh=0.0, coupling="ac") if left_off(storage) else storage
+
+
+def _tried(
+    use: UseAtHome, setup: Setup, chosen: ChosenFeed | None, gain_kwh: float, box_dc_w: Floats | None
+) -> tuple[FeedSetting, ...]:
+    reads = setup.storage is None or setup.storage.meter_reader
+    if chosen is None and not reads and gain_kwh < -_ROUNDING_KWH:
+        chosen = chosen_feed(use, setup, box_dc_w=box_dc_w)
+    return () if chosen is None else chosen.tried
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -183,10 +211,10 @@ class _Runs:
     ) -> "_Runs":
         box = Box.of(use.meter, setup, storage, box_dc_w)
         plan, less, more = (box.plan(scale) for scale in (1.0, *ends))
-        (middle,) = box.years([(plan, 1.0)], spells=True)
         yearly = 1.0 - storage.ageing_share_per_year
         oldest = yearly ** max(ceil(kept) - 1, 0)
         new, old, poor, good = box.years([(plan, 1.0), (plan, oldest), (less, 1.0), (more, 1.0)])
+        middle = box.years([(plan, 1.0)], spells=True)[0] if box.feels_spells else new
         return cls(
             middle=middle,
             new=new,
