@@ -192,7 +192,14 @@ class Question:
     def storage(self, account: Worth | None) -> StorageBeside | None:
         """The set with its battery beside the set without; None where nobody asked about one."""
         return storage_beside(
-            self.energy, self.setup, self.use, account, self.as_of, box_dc_w=self._through_the_box, chosen=self.feed
+            self.energy,
+            self.setup,
+            self.use,
+            account,
+            self.as_of,
+            box_dc_w=self._through_the_box,
+            chosen=self.feed,
+            price_unknown_sd_share=price_unknown_sd_share(self.assumptions),
         )
 
     @cached_property

@@ -139,11 +139,15 @@ class StorageOut(Out):
             pays=None if money is None else money.pays,
             outlay_to_pay=None if money is None else money.outlay_to_pay.middle,
             settings_tried=[SettingTriedOut.from_core(one) for one in beside.tried],
-            told=[*_too_much(inputs), _result(money, currency), *_about(beside, storage, inputs)],
+            told=[
+                *_too_much(inputs),
+                _result(money, currency, off=left_off(storage)),
+                *_about(beside, storage, inputs),
+            ],
         )
 
 
-def _result(money: StoragePays | None, currency: str | None) -> ToldOut:
+def _result(money: StoragePays | None, currency: str | None, *, off: bool) -> ToldOut:
     if money is None:
         return _told("no_price_known", {})
     most, lucky = money.outlay_to_pay.middle or 0.0, money.outlay_to_pay.hopeful or 0.0
@@ -151,8 +155,8 @@ def _result(money: StoragePays | None, currency: str | None) -> ToldOut:
         "years": money.years_kept, "currency": currency or "", "outlay": at_most(most), "amount": money.amount,
         "payback": None if money.payback_years is None else money.payback_years.middle, "lucky": at_most(lucky),
     }  # fmt: skip
-    if lucky <= 0.0:
-        return _told("pays_at_no_price", facts)
+    if lucky < _LEAST_AMOUNT:
+        return _told("pays_at_no_price.left_off" if off else "pays_at_no_price", facts)
     if money.amount is None:
         return _told("pays_up_to", facts)
     if not money.pays:
@@ -236,6 +240,7 @@ def _lowers(beside: StorageBeside) -> ToldOut:
 
 
 _WORTH_A_LINE_KWH = 1.0
+_LEAST_AMOUNT = 0.005  # less than half a hundredth is nothing in any currency
 
 
 def _told(key: str, facts: Mapping[str, object]) -> ToldOut:

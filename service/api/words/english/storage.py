@@ -13,6 +13,7 @@ TEXTS: Mapping[str, str] = {
     "the middle case it would up to {outlay} {currency}.",
     "pays_up_to": "The battery's price was not given. Up to {outlay} {currency} it pays within {years:g} years.",
     "pays_at_no_price": "At no price does the battery pay within {years:g} years: it brings less than it takes.",
+    "pays_at_no_price.left_off": "Left off, the battery brings nothing, so at no price does it pay.",
     "no_price_known": "No price per kWh is known, so nothing is said of what the battery brings.",
     "follows_the_meter": "It follows the meter: it takes what would be sent out and gives what would be bought. It "
     "gives about {given:.0f} kWh a year.",
