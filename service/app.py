@@ -121,5 +121,6 @@ def deps_of(settings: Settings) -> Deps:
         known_time_zones=known_time_zones(),
         places=Memo(settings.place_cache_size),
         stands=Memo(settings.place_cache_size),
+        directs=Memo(settings.set_cache_size),
         curves=Memo(settings.panel_cache_size),
     )

@@ -27,6 +27,7 @@ class Settings:
     computing_threads: int = 2
     waiting_computations: int = 64
     place_cache_size: int = 32
+    set_cache_size: int = 8
     panel_cache_size: int = 512
     rule_cards_folder: str = ""
     log_level: str = "info"
@@ -106,6 +107,9 @@ TABLE: tuple[Setting, ...] = (
     Setting("computing_threads", _number(1, 64), "Computations at once in one process."),
     Setting("waiting_computations", _number(0, 100_000), "Computations that may wait; above it the answer is 503."),
     Setting("place_cache_size", _number(1, 10_000), "Places whose year of hours is kept in memory (about 1 MB each)."),
+    Setting(
+        "set_cache_size", _number(1, 10_000), "Sets whose d.c. hours are kept in memory (about 0.6 MB an array each)."
+    ),
     Setting("panel_cache_size", _number(1, 100_000), "Panels whose curves are kept in memory (about 10 kB each)."),
     Setting(
         "rule_cards_folder",

@@ -1,11 +1,12 @@
 """What are handlers given? The day, the tables, the caches: made in ``app``, passed as a value."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Hashable, Mapping
 from dataclasses import dataclass
 from datetime import UTC, date, datetime
 
 from service.core.compatibility import Curves
 from service.core.completion import DefaultTables
+from service.core.energy import ArrayHours
 from service.core.household import DemandShape
 from service.core.model.assumption import Assumptions
 from service.core.model.carbon import GridCarbon
@@ -42,7 +43,8 @@ class Deps:
     """Everything that an answer may draw on beside the request.
 
     ``known_time_zones`` are IANA names; ``places`` keeps the year of hours of the places asked about lately, ``stands``
-    how a panel stands there, ``curves`` what is known of the panels asked about lately.
+    how a panel stands there, ``directs`` the d.c. hours of the sets asked about there (a place's year goes by its
+    identity), ``curves`` what is known of the panels asked about lately.
     ``own_areas``: areas whose rule cards the operator keeps instead of the packaged ones.
     """
 
@@ -59,4 +61,5 @@ class Deps:
     known_time_zones: frozenset[str]
     places: Memo[PlaceKey, tuple[PlaceFacts, SkyYear]]
     stands: Memo[tuple[str, date], Stand]
+    directs: Memo[tuple[SkyYear, Hashable], tuple[ArrayHours, ...]]
     curves: Memo[Panel, Curves]

@@ -23,8 +23,8 @@ from service.core.energy import (
     EnergyYear,
     array_conditions,
     direct_current,
+    direct_key,
     energy_year,
-    same_direct_current,
 )
 from service.core.fixing import FixingForces, fixing_forces
 from service.core.household import demand_w
@@ -56,9 +56,6 @@ from service.data.local_rules import cards_of
 
 R = TypeVar("R", bound=AppraisalIn)
 
-# The set as asked, and what a demanded change of the wiring makes of it; a year of an array takes about 0.6 MB.
-_KEPT_DIRECTS = 3
-
 _NIGHT_FEED, _CHARGE_ABOVE = "/storage/night_feed_w", "/storage/charge_above_w"
 
 
@@ -73,7 +70,6 @@ class Question:
     completed: Completed
     as_of: date
     deps: Deps
-    directs: list[tuple[Setup, tuple[ArrayHours, ...]]] = field(default_factory=list)
     curves: Curves = field(default_factory=Curves)
 
     @classmethod
@@ -110,14 +106,8 @@ class Question:
         return card_for(cards_of(self.setup.site.rule_area, self.deps.rule_cards), self.as_of)
 
     def _direct_of(self, setup: Setup) -> tuple[ArrayHours, ...]:
-        """The d.c. side of this or of a changed setup: what remedies on the a.c. side share. The first few are kept."""
-        for known, hours in self.directs:
-            if same_direct_current(setup, known):
-                return hours
-        hours = direct_current(setup, self.sky)
-        if len(self.directs) < _KEPT_DIRECTS:
-            self.directs.append((setup, hours))
-        return hours
+        """The d.c. side of this or of a changed setup: what remedies on the a.c. side share."""
+        return self.deps.directs.get((self.sky, direct_key(setup)), lambda: direct_current(setup, self.sky))
 
     def instead(self, setup: Setup, assumptions: Assumptions) -> "Question":
         """The same question about a changed set; what both have in common is not computed again."""
@@ -142,7 +132,7 @@ class Question:
     @cached_property
     def _conditions(self) -> tuple[ArrayConditions, ...] | tuple[ArrayHours, ...]:
         """Each array's cells in the year; the electrical chain runs only where the year is asked for too."""
-        kept = next((hours for known, hours in self.directs if same_direct_current(self.setup, known)), None)
+        kept = self.deps.directs.kept((self.sky, direct_key(self.setup)))
         return array_conditions(self.setup, self.sky) if kept is None else kept
 
     @property

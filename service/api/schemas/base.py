@@ -6,6 +6,7 @@ from core values by name.
 
 from collections.abc import Mapping
 from dataclasses import fields, is_dataclass
+from functools import cache
 from math import isfinite
 from typing import Annotated, Any, Self
 
@@ -30,11 +31,15 @@ class Out(BaseModel):
     @classmethod
     def from_core(cls, core: Any, **said: Any) -> Self:
         """An answer from a core value: fields of the same name are taken over, ``said`` adds or replaces."""
-        names = {f.name for f in fields(core)} if is_dataclass(core) else set()
-        taken: Mapping[str, Any] = {
-            name: getattr(core, name) for name in cls.model_fields if name in names and name not in said
-        }
+        taken: Mapping[str, Any] = {name: getattr(core, name) for name in _shared(cls, core.__class__) if name not in said}
         return cls.model_validate({**taken, **said}, from_attributes=True)
+
+
+@cache
+def _shared(answer: type[Out], core: type) -> tuple[str, ...]:
+    """The fields of an answer that the core's type has under the same name."""
+    names = {f.name for f in fields(core)} if is_dataclass(core) else set()
+    return tuple(name for name in answer.model_fields if name in names)
 
 
 def _sayable(value: Any) -> Any:

@@ -26,7 +26,7 @@ def say(noun: str, key: str, facts: Mapping[str, Any] | None = None) -> str:
     for known in _shorter(key):
         if known in texts:
             try:
-                return _FILLING.vformat(texts[known], (), given)
+                return _filled(texts[known], given)
             except (KeyError, ValueError, TypeError, IndexError, AttributeError):
                 continue
     return _plainly(key)
@@ -71,6 +71,23 @@ def _texts(noun: str) -> Mapping[str, str]:
     """The sentences of one noun; none where its file is not there."""
     module = f"{__name__}.english.{noun}"
     return import_module(module).TEXTS if find_spec(module) else {}
+
+
+def _filled(template: str, facts: Mapping[str, Any]) -> str:
+    """A template with its facts, as ``Formatter.vformat`` fills it, but for forms within forms."""
+    said = []
+    for literal, name, form in _parts(template):
+        said.append(literal)
+        if name is not None:
+            value, _ = _FILLING.get_field(name, (), facts)
+            said.append(_FILLING.format_field(value, form))
+    return "".join(said)
+
+
+@cache
+def _parts(template: str) -> tuple[tuple[str, str | None, str], ...]:
+    """A template taken apart once: what stands before each fact, the fact's name, the form it is written in."""
+    return tuple((literal, name, form or "") for literal, name, form, _ in _FILLING.parse(template))
 
 
 class _Filling(Formatter):

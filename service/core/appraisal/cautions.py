@@ -3,6 +3,7 @@
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from enum import IntEnum
+from functools import lru_cache
 from itertools import groupby
 from typing import Any, Protocol
 
@@ -80,13 +81,16 @@ def state_of(needs: Sequence[Need], given: Mapping[str, Any], verdicts: Mapping[
     Conditions on the entries of one list must meet in one entry of it; of several entries the best counts. An empty
     list has no entries, so that they fail; an absent one leaves them open.
     """
-    states = [_finding_state(need, verdicts) for need in needs if need.test == "finding"]
+    least = min((_finding_state(need, verdicts) for need in needs if need.test == "finding"), default=State.HOLDS)
     placed = sorted(((*_split(need.pointer or ""), need) for need in needs if need.test != "finding"),
                     key=lambda entry: entry[0])  # fmt: skip
     for place, group in groupby(placed, key=lambda entry: entry[0]):
+        if least is State.FAILS:
+            break
         tests = [(within, need) for _, within, need in group]
-        states.append(max((_entry_state(entry, tests) for entry in _entries(given, place)), default=State.FAILS))
-    return min(states, default=State.HOLDS)
+        here = max((_entry_state(entry, tests) for entry in _entries(given, place)), default=State.FAILS)
+        least = min(least, here)
+    return least
 
 
 def _belongs(caution: Caution, given: Mapping[str, Any], verdicts: Mapping[str, Iterable[str]]) -> bool:
@@ -102,6 +106,7 @@ def _as_appraisal(given: Mapping[str, Any]) -> Mapping[str, Any]:
     return {**given, "arrays": [{"panel": aged}]}
 
 
+@lru_cache(maxsize=1024)
 def _split(pointer: str) -> tuple[str, tuple[str, ...]]:
     """The list that a pointer goes through ("" for none), and the way from its entry on."""
     place, star, within = pointer.partition("/*/")

@@ -9,7 +9,7 @@ from service.core.energy.days import day_kinds
 from service.core.energy.leads import lead_resistance_ohm
 from service.core.energy.result import LOSSES, ArrayConditions, ArrayYear, DayKind, EnergyYear
 from service.core.energy.spread import spread_of
-from service.core.energy.year import array_conditions, direct_current, energy_year, same_direct_current
+from service.core.energy.year import array_conditions, direct_current, direct_key, energy_year
 
 __all__ = [
     "LOSSES",
@@ -21,9 +21,9 @@ __all__ = [
     "array_conditions",
     "day_kinds",
     "direct_current",
+    "direct_key",
     "energy_year",
     "lead_resistance_ohm",
     "remaining_share",
-    "same_direct_current",
     "spread_of",
 ]

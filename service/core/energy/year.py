@@ -1,6 +1,6 @@
 """What will the set yield in a typical year, when, and where is energy lost on the way?"""
 
-from collections.abc import Sequence
+from collections.abc import Hashable, Sequence
 from types import MappingProxyType
 
 import numpy as np
@@ -31,13 +31,13 @@ def direct_current(setup: Setup, sky: SkyYear) -> tuple[ArrayHours, ...]:
     return tuple(_array_hours(setup, _lit(setup, sky), sky))
 
 
-def same_direct_current(one: Setup, other: Setup) -> bool:
-    """Does the d.c. side of both give the same hours at one place? Only the a.c. side may differ then."""
+def direct_key(setup: Setup) -> Hashable:
+    """All that the d.c. side hangs on beside the place: setups of one key have the same hours at one place."""
     return (
-        one.arrays == other.arrays
-        and one.inverter.inputs == other.inverter.inputs
-        and one.site.ground_reflectance_share == other.site.ground_reflectance_share
-        and one.money.ageing_share_per_year == other.money.ageing_share_per_year
+        setup.arrays,
+        setup.inverter.inputs,
+        setup.site.ground_reflectance_share,
+        setup.money.ageing_share_per_year,
     )
 
 
@@ -55,7 +55,7 @@ def energy_year(
         sky: the place's hours.
         climate: for how sure its light is.
         assumptions: which values nobody gave; they widen the band.
-        direct: ``direct_current`` of a setup with the ``same_direct_current``, where it is at hand.
+        direct: ``direct_current`` of a setup of the same ``direct_key``, where it is at hand.
 
     The inputs' d.c. powers are added, converted at their sum over the rated a.c. power, and cut by the limit that the
     inverter is set to; downtime comes after, evenly over the year. ``lost_kwh["export_limit"]`` is 0 here: it needs

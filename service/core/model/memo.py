@@ -34,5 +34,10 @@ class Memo(Generic[K, V]):
                 self._kept.popitem(last=False)
         return value
 
+    def kept(self, key: K) -> V | None:
+        """The value of ``key`` where it is kept; nothing is made."""
+        with self._lock:
+            return self._kept.get(key)
+
     def __len__(self) -> int:
         return len(self._kept)

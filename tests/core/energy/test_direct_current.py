@@ -3,7 +3,7 @@
 import numpy as np
 import pytest
 
-from service.core.energy import direct_current, energy_year, same_direct_current
+from service.core.energy import direct_current, direct_key, energy_year
 from service.core.model.assumption import Assumptions
 from service.core.model.facts import Setup
 from tests.builders import array, inverter, money, one_input, panel, setup, site
@@ -25,8 +25,8 @@ def test_a_kept_direct_current_gives_the_same_year_as_a_fresh_one() -> None:
 
 
 def test_only_the_alternating_side_may_differ() -> None:
-    assert same_direct_current(setup(), WITH_A_LOWER_LIMIT)
-    assert same_direct_current(setup(), setup(downtime_days_per_year=30))
+    assert direct_key(setup()) == direct_key(WITH_A_LOWER_LIMIT)
+    assert direct_key(setup()) == direct_key(setup(downtime_days_per_year=30))
 
 
 AGED = (array(panel=panel(age_years=5)),)
@@ -45,4 +45,4 @@ SMALLER_INPUT = one_input(max_current_a=9)
 def test_whatever_changes_the_direct_side_is_noticed(one: Setup, other: Setup) -> None:
     first, second = direct_current(one, SKY)[0], direct_current(other, SKY)[0]
     assert not np.array_equal(first.dc_w, second.dc_w)
-    assert not same_direct_current(one, other)
+    assert direct_key(one) != direct_key(other)

@@ -1,0 +1,52 @@
+"""Is what the service keeps in memory ever told about another question than its own?"""
+
+import json
+from typing import Any
+
+import pytest
+
+from service.app import create_app
+from service.settings import Settings
+from tests.http.client import SMALLEST, ask, changed
+
+_TWO: dict[str, Any] = {
+    **SMALLEST,
+    "arrays": [
+        {"input": 1, "plane": {"tilt_deg": 70, "azimuth_deg": 160}, "panel": {"rated_power_w": 410}},
+        {"input": 2, "plane": {"tilt_deg": 70, "azimuth_deg": 250}, "panel": {"rated_power_w": 410}},
+    ],
+}
+# Each moves the year of hours, or the d.c. side, or only what comes after it.
+_CHANGES: tuple[tuple[str, Any], ...] = (
+    ("/site/latitude_deg", 48.1),
+    ("/site/elevation_m", 700),
+    ("/site/ground_reflectance_share", 0.5),
+    ("/arrays/0/panel/age_years", 12),
+    ("/arrays/1/plane/azimuth_deg", 90),
+    ("/arrays/1/dirt_share", 0.1),
+    ("/arrays/0/skyline", [{"azimuth_deg": 0, "height_deg": 30}, {"azimuth_deg": 359, "height_deg": 30}]),
+    ("/inverter/inputs", [{"max_current_a": 8}]),
+    ("/inverter/set_limit_w", 300),
+    ("/money", {"ageing_share_per_year": 0.02}),
+)
+
+
+def _answers(questions: list[dict[str, Any]], **kept: int) -> list[bytes]:
+    app = create_app(Settings(**kept))
+    sent = {"content-type": "application/json"}
+    return [ask("POST", "/v1/appraisal", app=app, headers=sent, content=json.dumps(q)).content for q in questions]
+
+
+@pytest.mark.parametrize("size", [1, 3, 100])
+def test_what_was_asked_before_changes_no_answer(size: int) -> None:
+    questions = [_TWO, *(changed(pointer, value, _TWO) for pointer, value in _CHANGES)]
+    first = [
+        answer
+        for question in questions
+        for answer in _answers([question], set_cache_size=1, place_cache_size=1, panel_cache_size=1)
+    ]
+    assert len(set(first)) == len(questions), "each change is one that the answer shows"
+    in_one_service = _answers(
+        [*questions, *questions[::-1]], set_cache_size=size, place_cache_size=size, panel_cache_size=size
+    )
+    assert in_one_service == [*first, *first[::-1]]
