@@ -38,6 +38,7 @@ class Beside:
         charge_limit_w, discharge_limit_w: what the box takes and gives at most, counted on the a.c. side.
         used: expected power used at home of so much that reaches it, E[min(P, demand)].
         left: what of it may leave the set, used or sent out; the same power where sending out has no limit.
+        alone: used and sent out of ``produced_w``, where that was reckoned before.
     """
 
     produced_w: Floats
@@ -46,9 +47,12 @@ class Beside:
     discharge_limit_w: Floats
     used: PowerOf
     left: PowerOf
+    alone: tuple[Floats, Floats] | None = None
 
     def shared(self, power_w: Floats) -> tuple[Floats, Floats]:
         """Used at home and sent out, of so much that reaches the home."""
+        if self.alone is not None and power_w is self.produced_w:
+            return self.alone
         used = self.used(power_w)
         return used, np.asarray(np.maximum(self.left(power_w) - used, 0.0))
 

@@ -87,7 +87,8 @@ class Box:
     """The battery where it stands. Efficiencies between its terminals and the a.c. side of the set, (8760,).
 
     ``at``: what the set gives and what its limit cuts off, with so much of the light. ``limit_w``: what the set and a
-    box before its inverter give together at most.
+    box before its inverter give together at most. ``alone``: of the whole light, what is used and sent out without the
+    box, where it was reckoned before.
     """
 
     meter: AtTheMeter
@@ -99,6 +100,7 @@ class Box:
     out_share: Floats
     discharge_limit_w: Floats
     swing: float
+    alone: tuple[Floats, Floats] | None = None
 
     @classmethod
     def of(cls, meter: AtTheMeter, setup: Setup, storage: Storage, box_dc_w: Floats | None) -> "Box":
@@ -163,6 +165,7 @@ class Box:
             discharge_limit_w=np.minimum(self.discharge_limit_w, np.maximum(self.limit_w - produced, 0.0)),
             used=lambda power_w: np.minimum(self.meter.used_w(power_w), self.meter.left_w(power_w)),
             left=self.meter.left_w,
+            alone=self.alone if light_scale == 1.0 else None,
         )
         if storage.night_feed_w is None:
             return following(beside)

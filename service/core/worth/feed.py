@@ -122,6 +122,7 @@ class _Tries:
     storage: Storage
     box_dc_w: Floats | None
     box: Box | None = None
+    alone: tuple[Floats, Floats] | None = None
 
     def feeds(self) -> list[float]:
         """Powers by night, least first."""
@@ -144,6 +145,8 @@ class _Tries:
         storage = replace(self.storage, night_feed_w=feed_w, charge_above_w=threshold_w)
         if self.box is None or self.box.storage.night_feed_w != feed_w:
             self.box = Box.of(self.use.meter, self.setup, storage, self.box_dc_w)
-        box = replace(self.box, storage=storage)
-        more = box.self_used_kwh(box.plan(1.0)) - float(self.use.cases.middle.self_used_kwh.sum())
+        box = replace(self.box, storage=storage, alone=self.alone)
+        plan = box.plan(1.0)
+        self.alone = plan.used_w, plan.sent_w  # the set's, whatever the setting
+        more = box.self_used_kwh(plan) - float(self.use.cases.middle.self_used_kwh.sum())
         return FeedSetting(night_feed_w=feed_w, charge_above_w=threshold_w, more_self_used_kwh=more)
