@@ -60,6 +60,7 @@ TEXTS: Mapping[str, str] = {
     "all_year": "Not said; it was taken to fall all year.",
     "all_day": "Not said; it was taken to fall all day.",
     "usual_dirt": "Not said; a little dirt was taken, as rain leaves it.",
+    "off_unless_asked": "Not asked for, so what the rear of two-sided panels gives is not counted.",
     "one_panel_an_input": "One panel cannot differ from itself.",
     "usual_mismatch": "Not said; panels wired together were taken to differ a little.",
     "usual_lead": "Not said; a usual lead was taken.",
