@@ -58,9 +58,10 @@ class _Rows:
 # Power bends most in dim light and at the creases of the limits: there 5 W/m2, elsewhere 10, and 6 K, are enough.
 _IRRADIANCE_ROWS = _Rows.of(np.array((*range(6), *range(6, IRRADIANCES + 1, 2))))
 _TEMPERATURE_ROWS = _Rows.of(np.array((*range(0, TEMPERATURES - 1, 6), TEMPERATURES - 1)))
-# A window that begins or ends near the voltage of most power bends the surface in its middle: there 2 K and 5 W/m2.
-_TIGHT_WINDOW_SHARES = (0.72, 1.0)
-_CLOSE_IRRADIANCES, _CLOSE_TEMPERATURES = _Rows.of(np.arange(IRRADIANCES + 1)), _Rows.of(np.arange(0, TEMPERATURES, 2))
+# Where a window begins or ends near the voltage of most power, on hot cells too, the surface bends in its middle, most
+# over temperature: there every row is solved.
+_TIGHT_WINDOW_SHARES = (0.62, 1.0)
+_CLOSE_IRRADIANCES, _CLOSE_TEMPERATURES = _Rows.of(np.arange(IRRADIANCES + 1)), _Rows.of(np.arange(TEMPERATURES))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -85,16 +86,26 @@ class InputTable:
             irradiance in steps: at nought, and more by each step.
         starts_from: the least irradiance at which the open-circuit voltage reaches the start voltage; None where any
             light that warms cells so far is enough.
+        points_from: the least at which it reaches the window's lower end, so that there is a point to work at; None
+            likewise.
         excluded_from: the irradiance above which window and current limit leave no point; None where there is none
             within the table.
         most_w: the greatest power in it.
+        tight: whether the window bends the surface so much that it is read on a line between temperatures, too.
     """
 
     base_w: Singles
     slope_w: Singles
     starts_from: Threshold | None
+    points_from: Threshold | None
     excluded_from: Threshold | None
     most_w: float
+    tight: bool
+
+    @property
+    def jumps(self) -> bool:
+        """Does the power jump within the table, so that hours must be told apart by their light?"""
+        return any(one is not None for one in (self.starts_from, self.points_from, self.excluded_from))
 
 
 def input_table(array: Array, limits: Input, ageing_share: float) -> InputTable:
@@ -126,16 +137,20 @@ def input_table(array: Array, limits: Input, ageing_share: float) -> InputTable:
     return InputTable(
         base_w=single(base.ravel()),
         slope_w=single(slope.ravel()),
-        starts_from=_starts_from(diode, limits.start_voltage_v / in_series),
+        starts_from=_opens_from(diode, limits.start_voltage_v / in_series),
+        points_from=_opens_from(diode, limits.tracking_min_v / in_series),
         excluded_from=_excluded_from(diode, in_series, strings, limits),
         most_w=float(power.max()),
+        tight=tight,
     )
 
 
 _DEGREES = np.arange(COLDEST_C, HOTTEST_C + 0.5)
 
 
-def _starts_from(diode: Diode, open_circuit_v: float) -> Threshold | None:
+def _opens_from(diode: Diode, open_circuit_v: float) -> Threshold | None:
+    """The light from which on a panel's open-circuit voltage is at least this."""
+
     def exactly(cell_c: Floats) -> Floats:
         return irradiance_through_w_per_m2(diode, open_circuit_v, 0.0, cell_c)
 

@@ -169,15 +169,27 @@ def _exactly(
 
 def dc_w(light: Light, table: InputTable) -> Singles:
     """D.c. power that an input draws from its panels, (m, n)."""
-    at = np.floor(light.nodes)
+    if table.tight:
+        warm = np.clip(light.steps - np.float32(0.5), np.float32(0.0), np.float32(TEMPERATURES - 1.001))
+        cooler = np.floor(warm)
+        power = _read(table, light.nodes, cooler)
+        power += (_read(table, light.nodes, cooler + np.float32(1.0)) - power) * (warm - cooler)
+    else:
+        power = _read(table, light.nodes, light.steps)
+    if table.jumps:
+        power *= running(table, light, power > 0.0)
+    return power
+
+
+def _read(table: InputTable, nodes: Singles, steps: Singles) -> Singles:
+    """On the straight line between two irradiances, at the temperature of the steps' whole part."""
+    at = np.floor(nodes)
     at *= TEMPERATURES
-    at += light.steps
+    at += steps
     cell = at.astype(np.int32)
     power = table.slope_w.take(cell)
-    power *= light.nodes
+    power *= nodes
     power += table.base_w.take(cell)
-    if table.starts_from is not None or table.excluded_from is not None:
-        power *= running(table, light, power > 0.0)
     return power
 
 

@@ -19,9 +19,9 @@ def running(table: InputTable, light: Light, drawn: Bools) -> Bools:
         light: of m planes.
         drawn: (m, n) where the table has a power.
     """
-    has_point = drawn
+    has_point = drawn if table.points_from is None else _reached(table.points_from, light)
     if table.excluded_from is not None:
-        has_point = drawn & ~_reached(table.excluded_from, light)
+        has_point = has_point & ~_reached(table.excluded_from, light)
     if table.starts_from is None:
         return has_point
     hour = np.arange(has_point.shape[-1])
