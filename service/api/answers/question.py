@@ -8,6 +8,7 @@ from typing import Any, TypeVar
 
 import numpy as np
 
+from service.api.answers.facing import facing_at, turned_to
 from service.api.answers.place import place_of
 from service.api.answers.weather import weather_of
 from service.api.deps import Deps, Directs
@@ -38,6 +39,7 @@ from service.core.model.memo import Memo
 from service.core.model.place_facts import PlaceFacts
 from service.core.model.weather import GivenSky
 from service.core.rules import RuleCard, card_for
+from service.core.tilt import Facing
 from service.core.worth import (
     BOX_FINDINGS,
     Habit,
@@ -76,6 +78,7 @@ class Question:
     deps: Deps
     directs: Directs
     weather: GivenSky | None = None
+    facing: Facing | None = None
     curves: Curves = field(default_factory=Curves)
 
     @classmethod
@@ -94,11 +97,15 @@ class Question:
         place, sky = place_of(request.site, deps)
         given = request.given()
         place, weather = weather_of(given, place, sky, parts=isinstance(request, EnergyIn))
+        facing = facing_at(request.site, place, sky)
+        given = turned_to(given, facing)
         typical, sky = sky, sky if weather is None else weather.sky
         whole = weather is None or weather.whole_year
         completed = complete(given, place, sky if whole else typical, deps.default_tables, as_of, weather)
         directs = deps.directs if weather is None else Memo(_KEPT_OF_OWN_WEATHER)
-        return cls(given, frozenset(request.include or ()), place, sky, completed, as_of, deps, directs, weather)
+        return cls(
+            given, frozenset(request.include or ()), place, sky, completed, as_of, deps, directs, weather, facing
+        )
 
     @property
     def setup(self) -> Setup:

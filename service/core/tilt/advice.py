@@ -76,7 +76,7 @@ class TiltAdvice:
         best, best_planes, best_brings: the best same plane within bounds, of each array, and what it brings.
         apart, apart_brings: the planes if each array may have its own.
         stands, stands_brings: the planes as the set stands.
-        free, free_brings: the best plane if nothing bound them.
+        free_planes, free_brings: the best same plane if nothing bound them.
         others: what each objective would choose.
         near_best: empty where planes are listed.
         schedules, map, rules: as asked.
@@ -91,7 +91,7 @@ class TiltAdvice:
     apart_brings: YearAtHome
     stands: tuple[Plane, ...]
     stands_brings: YearAtHome
-    free: Plane
+    free_planes: tuple[Plane, ...]
     free_brings: YearAtHome
     others: tuple[Chosen, ...]
     near_best: tuple[NearBest, ...]
@@ -184,7 +184,7 @@ class _Asked:
             apart_brings=brings[apart],
             stands=stands,
             stands_brings=brings[stands],
-            free=free,
+            free_planes=self.together.planes_of(free),
             free_brings=brings[self.together.planes_of(free)],
             others=tuple(self._chosen(wanted, plane) for wanted, plane in choices.items()),
             near_best=() if listed else near_best(survey.bounds, *self._lines(best, candidates, sums)),

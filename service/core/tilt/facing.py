@@ -24,6 +24,7 @@ _MINUTES_A_DAY = 1440
 # An end that only an obstacle explains weighs as much as one that is this many times as far off as a note may be.
 _OBSTACLE_COST = 9.0
 _IMPOSSIBLE = 1e3
+_SURE_DEG = 12.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -79,8 +80,8 @@ def facing_of(
         longitude_deg: of the place.
 
     Returns:
-        ``sure`` where all azimuths that explain the notes about as well lie within 12 deg; one date with something in
-        the way leaves more.
+        ``sure`` where all azimuths that explain the notes about as well lie within 12 deg. One date with something in
+        the way leaves more: then the middle of them, and no obstacle is told.
 
     Raises:
         ContradictionError: the sun was down at a time noted, or no azimuth lets it in at all of them.
@@ -102,6 +103,10 @@ def facing_of(
     tight = azimuths[total <= best + 1e-9]
     azimuth = _middle(tight) if tight.size > 1 else float(tight[0])
     at = round(azimuth / _STEP_DEG) % azimuths.size
+    width = (high - low) % 360.0
+    sure = width <= _SURE_DEG
+    if not sure:  # which end an obstacle stands at is then open as well
+        azimuth = low + width / 2.0
     obstacles = tuple(
         _obstacle(day, appears=appears) for day, appears, minutes in off if minutes[at] > 1.5 * _NOTED_MINUTES
     )
@@ -109,8 +114,8 @@ def facing_of(
         azimuth_deg=azimuth % 360.0,
         low_azimuth_deg=low,
         high_azimuth_deg=high,
-        obstacles=obstacles,
-        sure=(high - low) % 360.0 <= 12.0,
+        obstacles=obstacles if sure else (),
+        sure=sure,
     )
 
 
