@@ -23,6 +23,7 @@ from service.core.tilt.wish import ANYWHERE, Freedom, TiltWish, freedom_of, insi
 from service.core.worth import UseAtHome
 
 _HINGE_AZIMUTH_STEP_DEG = 10.0
+_MUCH_CUT_SHARE = 0.6  # see ``lattice_within``
 _COLUMN_STEP_DEG, _ROW_STEP_DEG = 3.0, 10.0
 
 
@@ -154,9 +155,9 @@ class _Asked:
 
     def advice(self, stands: tuple[Plane, ...]) -> TiltAdvice:
         objective = self.wish.objective
-        free_survey = surveyed(self.together, ANYWHERE, thin=self.wish.map_steps_deg is None)
+        free_survey = surveyed(self.together, ANYWHERE, self._detail())
         bounds = self.freedom.together
-        survey = free_survey if bounds == ANYWHERE else surveyed(self.together, bounds, thin=True)
+        survey = free_survey if bounds == ANYWHERE else surveyed(self.together, bounds, "thin")
         listed = self._listed(survey)
         choices = {wanted: self._best(survey, listed, wanted) for wanted in self._objectives()}
         best = choices[objective]
@@ -173,7 +174,7 @@ class _Asked:
         if _wanted(brings[best_planes], objective) > _wanted(brings[self.together.planes_of(free)], objective):
             free = best
         candidates, sums = self._candidates(survey, best, listed)
-        schedules = self._schedules(candidates, sums)
+        free_planes = self.together.planes_of(free)
         return TiltAdvice(
             objective=objective,
             moving=tuple(self.freedom.moving),
@@ -184,14 +185,28 @@ class _Asked:
             apart_brings=brings[apart],
             stands=stands,
             stands_brings=brings[stands],
-            free_planes=self.together.planes_of(free),
-            free_brings=brings[self.together.planes_of(free)],
+            free_planes=free_planes,
+            free_brings=brings[free_planes],
             others=tuple(self._chosen(wanted, plane) for wanted, plane in choices.items()),
             near_best=() if listed else near_best(survey.bounds, *self._lines(best, candidates, sums)),
-            schedules=schedules,
-            map=None if self.wish.map_steps_deg is None else map_of(free_survey, self.wish.map_steps_deg, brings),
-            rules=self._rules(free, brings[self.together.planes_of(free)].year_kwh),
+            schedules=self._schedules(candidates, sums),
+            map=self._map(free_survey, brings[free_planes]),
+            rules=self._rules(free, brings[free_planes].year_kwh),
         )
+
+    def _map(self, survey: Surveyed, free: YearAtHome) -> PlaneMap | None:
+        """No plane gives more than the best one; what another objective's best gives says nothing of that."""
+        if self.wish.map_steps_deg is None:
+            return None
+        most_kwh = free.year_kwh if self.wish.objective == "energy" else float("inf")
+        return map_of(survey, self.wish.map_steps_deg, most_kwh)
+
+    def _detail(self) -> str:
+        if self.wish.map_steps_deg is None:
+            return "thin"
+        stand = self.together.stand
+        most_w = sum(stand.kinds[kind].table.most_w for kind in stand.kind_of)
+        return "usual" if float(stand.output.limit_w) >= _MUCH_CUT_SHARE * most_w else "fine"
 
     def _objectives(self) -> tuple[str, ...]:
         return OBJECTIVES if self.setup.tariff is not None else OBJECTIVES[:2]

@@ -1,6 +1,5 @@
 """How flat is the best: which ranges come near it, and how does the whole map look?"""
 
-from collections.abc import Mapping
 from dataclasses import dataclass
 
 import numpy as np
@@ -8,7 +7,6 @@ import numpy as np
 from service.core.model.hours import Bools, Floats
 from service.core.model.place import Plane
 from service.core.tilt.bounds import PlaneBounds
-from service.core.tilt.home import YearAtHome
 from service.core.tilt.lattice import compass, steps_within
 from service.core.tilt.search import Surveyed
 
@@ -76,19 +74,16 @@ def near_best(bounds: PlaneBounds, best: Plane, up: Line, turned: Line) -> tuple
     return tuple(found)
 
 
-def map_of(
-    survey: Surveyed, steps_deg: tuple[float, float], brings: Mapping[tuple[Plane, ...], YearAtHome]
-) -> PlaneMap:
-    """The map over all tilts and azimuths; nowhere more than the best plane was found to bring."""
+def map_of(survey: Surveyed, steps_deg: tuple[float, float], most_kwh: float) -> PlaneMap:
+    """The map over all tilts and azimuths; nowhere more than ``most_kwh``."""
     tilts, azimuths = steps_within(0.0, 90.0, steps_deg[0]), np.arange(0.0, 360.0, steps_deg[1])
     turns = (azimuths - survey.bounds.low_azimuth_deg) % 360.0
     energy = survey.sums.energy.sum(axis=1)
     kwh = np.maximum(survey.lattice.read(energy, tilts, turns), 0.0)
-    most = max(one.year_kwh for one in brings.values())
     saving = None
     if survey.sums.money is not None:
         saving = survey.lattice.read(survey.sums.money.sum(axis=1), tilts, turns)
-    return PlaneMap(tilt_deg=tilts, azimuth_deg=azimuths, year_kwh=np.minimum(kwh, most), saving=saving)
+    return PlaneMap(tilt_deg=tilts, azimuth_deg=azimuths, year_kwh=np.minimum(kwh, most_kwh), saving=saving)
 
 
 def _turn(turns: Floats, at: int, span: float) -> float:

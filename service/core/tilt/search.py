@@ -34,9 +34,9 @@ class Surveyed:
     sums: Sums
 
 
-def surveyed(together: Together, bounds: PlaneBounds, *, thin: bool = False) -> Surveyed:
-    """Look at the lattice within bounds; at a ``thin`` one where only its best is wanted."""
-    lattice = lattice_within(bounds, thin=thin)
+def surveyed(together: Together, bounds: PlaneBounds, detail: str) -> Surveyed:
+    """Look at the lattice within bounds, of the detail that ``lattice_within`` knows."""
+    lattice = lattice_within(bounds, detail)
     planes = tuple(lattice.planes())
     return Surveyed(together=together, bounds=bounds, lattice=lattice, planes=planes, sums=together.sums(planes))
 
