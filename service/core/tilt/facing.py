@@ -7,6 +7,7 @@ noted by the plane alone; what it does not explain is an obstacle, where the sun
 azimuth stays and the sun's changes, so that two dates part the one from the other.
 """
 
+from calendar import monthrange
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -25,6 +26,7 @@ _MINUTES_A_DAY = 1440
 _OBSTACLE_COST = 9.0
 _IMPOSSIBLE = 1e3
 _SURE_DEG = 12.0
+_LEAP_MONTH = 2  # a 29 February is read as the 28th
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -147,7 +149,20 @@ def _misfits(day: _Day, azimuths: Floats) -> list[tuple[_Day, bool, Floats]]:
 
 
 def _day(at: int, note: SunSeen, calendar: Calendar, days: SunDays, place: tuple[float, float]) -> _Day:
-    first = np.datetime64(f"{REFERENCE_YEAR}-{note.month:02d}-{note.day:02d}T00:00", "m")
+    if note.from_minute is None and note.to_minute is None:
+        where = f"/site/sun_seen/{at}"
+        raise ContradictionError(
+            where, "has neither from_clock nor to_clock", accepted="one of them at least, or both",
+            example={"month": note.month, "day": min(note.day, 28), "from_clock": "12:00"},
+        )  # fmt: skip
+    days_here = monthrange(REFERENCE_YEAR, note.month)[1]
+    last = days_here + (note.month == _LEAP_MONTH)
+    if note.day > last:
+        where = f"/site/sun_seen/{at}/day"
+        raise ContradictionError(
+            where, "the month has no such day", given=note.day, accepted=f"1 to {last}", example=last
+        )
+    first = np.datetime64(f"{REFERENCE_YEAR}-{note.month:02d}-{min(note.day, days_here):02d}T00:00", "m")
     row = int((first - np.datetime64(f"{REFERENCE_YEAR}-01-01T00:00", "m")) / np.timedelta64(60, "m")) + 12
     ahead_h = (calendar.clock_h[row] - row % 24) % 24.0  # summer time
     midnight = calendar.utc[row - 12] - np.timedelta64(round(3600 * float(ahead_h)), "s")

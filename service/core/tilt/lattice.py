@@ -69,7 +69,7 @@ def lattice_within(bounds: PlaneBounds, detail: str = "usual") -> Lattice:
     """As few planes within bounds as tell a map: thin, usual or fine; some 100, 350 or 600 of all planes.
 
     Thin tells where to look for its top. Usual is within 0.1 % of the best where the limit leaves six tenths or more
-    of the panels' power, fine within 0.1 % down to a third of it and within 0.16 % at a sixth (own runs at four places).
+    of the panels' power, fine within 0.1 % down to a third of it and within 0.16 % at a sixth (own runs).
     """
     wanted = _DETAIL[detail]
     span = bounds.azimuth_span_deg()
