@@ -15,7 +15,7 @@ from service.core.energy import energy_year
 from service.core.model.assumption import Assumptions
 from service.core.model.place import Plane, SkylinePoint
 from service.core.tilt import TiltWish, tilt_advice
-from service.core.worth import use_at_home
+from service.core.worth import AtTheMeter
 from service.data.climate import load_climate
 from service.data.households import load_demand_shape
 from tests.builders import array, inverter, setup, site
@@ -45,10 +45,10 @@ def year_of(asked, place):
 def advice(asked, place, given_planes=None, **wish):
     """The advice; what the request gave of each plane is all of it, so that all is open."""
     sky = typical(*place)
-    use = use_at_home(year_of(asked, place), asked, sky.calendar, load_demand_shape())
+    meter = AtTheMeter.of(year_of(asked, place), asked, sky.calendar, load_demand_shape(), None)
     said = given_planes or [{"tilt_deg": 1, "azimuth_deg": 1}] * len(asked.arrays)
     wish = {"low_tilt_deg": 0, "high_tilt_deg": 90, "changes_per_year": ()} | wish
-    return tilt_advice(asked, sky, said, TiltWish(**wish), use, lambda one: year_of(one, place), AS_OF)
+    return tilt_advice(asked, sky, said, TiltWish(**wish), meter, lambda one: year_of(one, place).ac_w, AS_OF)
 
 
 def kwh(asked, place, planes):

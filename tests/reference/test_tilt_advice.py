@@ -15,7 +15,7 @@ from service.core.energy import energy_year
 from service.core.model.assumption import Assumptions
 from service.core.tilt import rules_of_thumb, tilt_advice
 from service.core.tilt.wish import TiltWish
-from service.core.worth import use_at_home
+from service.core.worth import AtTheMeter
 from service.data.climate import load_climate
 from service.data.households import load_demand_shape
 from tests.properties.test_tilt_promises import AS_OF, advice, the_set
@@ -72,8 +72,8 @@ def formula_advice(latitude_deg, longitude_deg, given=({"tilt_deg": 1, "azimuth_
     def year(one):
         return year_under(one, sky, place)
 
-    use = use_at_home(year(asked), asked, sky.calendar, load_demand_shape())
-    return tilt_advice(asked, sky, given, TiltWish(**(OPEN | wish)), use, year, AS_OF)
+    meter = AtTheMeter.of(year(asked), asked, sky.calendar, load_demand_shape(), None)
+    return tilt_advice(asked, sky, given, TiltWish(**(OPEN | wish)), meter, lambda one: year(one).ac_w, AS_OF)
 
 
 def year_under(asked, sky, place):

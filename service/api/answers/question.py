@@ -23,6 +23,7 @@ from service.core.energy import (
     ArrayConditions,
     ArrayHours,
     EnergyYear,
+    alternating_current_w,
     array_conditions,
     direct_current,
     direct_key,
@@ -42,6 +43,7 @@ from service.core.rules import RuleCard, card_for
 from service.core.tilt import Facing
 from service.core.worth import (
     BOX_FINDINGS,
+    AtTheMeter,
     Habit,
     StorageBeside,
     UseAtHome,
@@ -175,6 +177,15 @@ class Question:
         limited = limited_export(energy, setup, self.demand_of(setup), self.sky, self.other_w)
         use = self._use_of(limited, setup)
         return with_band_of_use(limited, use)
+
+    def ac_w_of(self, setup: Setup) -> Floats:
+        """The a.c. power of this or of a changed setup by the hour, before an export limit."""
+        return alternating_current_w(setup, self._direct_of(setup), self.sky)
+
+    @cached_property
+    def meter(self) -> AtTheMeter:
+        """The set and the home as the meter sees them."""
+        return AtTheMeter.of(self.energy, self.setup, self.sky.calendar, self.deps.demand_shape, self.other_w)
 
     @cached_property
     def other_w(self) -> Floats | None:

@@ -33,7 +33,7 @@ def _answer(body: bytes, deps: Deps, *, with_map: bool) -> TiltAnswerOut:
     if with_map and wish.map_steps_deg is None:
         wish = replace(wish, map_steps_deg=_MAP_STEPS_DEG)
     given = [array.get("plane") or {} for array in question.given["arrays"]]
-    advice = tilt_advice(question.setup, question.sky, given, wish, question.use, question.year_of, question.as_of)
+    advice = tilt_advice(question.setup, question.sky, given, wish, question.meter, question.ac_w_of, question.as_of)
     return TiltAnswerOut(
         tilt=TiltOut.of(advice, question.setup, question.facing), **question.beside(question.chosen_cautions())
     )

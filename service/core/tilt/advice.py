@@ -6,7 +6,6 @@ from datetime import date
 
 import numpy as np
 
-from service.core.energy import EnergyYear
 from service.core.errors import ContradictionError
 from service.core.model.facts import Setup
 from service.core.model.hours import Floats, SkyYear
@@ -20,7 +19,7 @@ from service.core.tilt.stand import stand_of
 from service.core.tilt.sums import OBJECTIVES, Sums, Together
 from service.core.tilt.thumb import RuleOfThumb, rules_of_thumb
 from service.core.tilt.wish import ANYWHERE, Freedom, TiltWish, freedom_of, inside
-from service.core.worth import UseAtHome
+from service.core.worth import AtTheMeter
 
 _HINGE_AZIMUTH_STEP_DEG = 10.0
 _MUCH_CUT_SHARE = 0.6  # see ``lattice_within``
@@ -106,8 +105,8 @@ def tilt_advice(
     sky: SkyYear,
     given: Sequence[Mapping[str, float]],
     wish: TiltWish,
-    use: UseAtHome,
-    year_of: Callable[[Setup], EnergyYear],
+    meter: AtTheMeter,
+    ac_w_of: Callable[[Setup], Floats],
     as_of: date,
 ) -> TiltAdvice:
     """All about the planes of a set.
@@ -117,8 +116,8 @@ def tilt_advice(
         sky: the place's hours.
         given: of each array what the request gave of its plane.
         wish: what is asked.
-        use: of the set as it stands, for the home behind the meter.
-        year_of: the plain chain's year of a setup.
+        meter: the home behind the meter.
+        ac_w_of: the plain chain's a.c. power of a setup by the hour, (8760,), before an export limit.
         as_of: the day on which the first year of the account begins.
 
     Planes are looked for by the kernel; the energy of the best, of those apart, free and as they stand is the plain
@@ -135,11 +134,11 @@ def tilt_advice(
     freedom = freedom_of(setup.arrays, given, wish)
     stand = stand_of(setup, sky)
     most_w = float(stand.output.limit_w) * stand.up_share
-    home = home_of(use, setup, sky.calendar, stand.record.daylight.rows, most_w, as_of)
+    home = home_of(meter, setup, sky.calendar, stand.record.daylight.rows, most_w, as_of)
     stands = tuple(array.plane for array in setup.arrays)
     still = tuple(inside(plane, bounds) for plane, bounds in zip(stands, freedom.bounds, strict=True))
     together = Together(stand=stand, home=home, moving=freedom.moving, still=still)
-    return _Asked(setup=setup, wish=wish, freedom=freedom, together=together, home=home, year_of=year_of).advice(stands)
+    return _Asked(setup=setup, wish=wish, freedom=freedom, together=together, home=home, ac_w_of=ac_w_of).advice(stands)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -151,7 +150,7 @@ class _Asked:
     freedom: Freedom
     together: Together
     home: Home
-    year_of: Callable[[Setup], EnergyYear]
+    ac_w_of: Callable[[Setup], Floats]
 
     def advice(self, stands: tuple[Plane, ...]) -> TiltAdvice:
         objective = self.wish.objective
@@ -231,8 +230,7 @@ class _Asked:
     def _brings(self, planes: tuple[Plane, ...]) -> YearAtHome:
         """By the plain chain and the rules of the whole account."""
         arrays = tuple(replace(array, plane=plane) for array, plane in zip(self.setup.arrays, planes, strict=True))
-        energy = self.year_of(replace(self.setup, arrays=arrays))
-        return self.home.year((energy.before_export_limit or energy).ac_w)
+        return self.home.year(self.ac_w_of(replace(self.setup, arrays=arrays)))
 
     def _better(
         self,

@@ -14,10 +14,10 @@ from numpy.typing import NDArray
 from service.core.model.facts import Setup
 from service.core.model.hours import Calendar, Floats, Ints
 from service.core.payback import priced_hours, priced_periods, savings_by_price
-from service.core.worth import UseAtHome
+from service.core.worth import AtTheMeter
 
 Singles = NDArray[np.float32]
-_STRETCHES = 16
+_STRETCHES = 14
 _NETTED_WITHIN_HOUR = frozenset({"quarter_hour", "hour"})
 
 
@@ -35,14 +35,14 @@ class Home:
     """A home and its prices.
 
     Attributes:
-        use: the home as its meter sees it.
+        meter: the home as its meter sees it.
         base_w, slope: (n * stretches,) use at home over power, by hour and stretch.
         first: (n,) where an hour's stretches begin.
         stretches_per_w: how many stretches a watt is long.
         worth_used, worth_sent: (n,) money for a kWh used and sent out in each hour; None where no price is known.
     """
 
-    use: UseAtHome
+    meter: AtTheMeter
     setup: Setup
     as_of: date
     base_w: Singles
@@ -71,7 +71,7 @@ class Home:
 
     def year(self, ac_w: Floats) -> YearAtHome:
         """A year of hours, (8760,) W, by the rules of the whole account."""
-        meter = self.use.meter
+        meter = self.meter
         left = meter.left_w(ac_w)
         used = np.minimum(meter.used_w(ac_w), left)
         saving = None
@@ -86,15 +86,15 @@ class Home:
         return YearAtHome(year_kwh=float(left.sum()) / 1000.0, self_used_kwh=float(used.sum()) / 1000.0, saving=saving)
 
 
-def home_of(use: UseAtHome, setup: Setup, calendar: Calendar, rows: Ints, most_w: float, as_of: date) -> Home:
+def home_of(meter: AtTheMeter, setup: Setup, calendar: Calendar, rows: Ints, most_w: float, as_of: date) -> Home:
     """The home in the hours with light ``rows``, for powers up to ``most_w``."""
     levels = np.linspace(0.0, max(most_w, 1.0), _STRETCHES + 1)
-    curve = np.stack([use.meter.used_w(np.full(calendar.month.size, level))[rows] for level in levels], axis=1)
+    curve = np.stack([meter.used_w(np.full(calendar.month.size, level))[rows] for level in levels], axis=1)
     slope = np.diff(curve, axis=1) / (levels[1] - levels[0])
     base = curve[:, :-1] - slope * levels[:-1]
     worth_used, worth_sent = _prices(setup, calendar, as_of)
     return Home(
-        use=use,
+        meter=meter,
         setup=setup,
         as_of=as_of,
         base_w=base.astype(np.float32).ravel(),

@@ -28,10 +28,9 @@ class Piece:
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class _Cut:
-    """The best value of so many pieces by start (places,) and length (places + 1,), and where it was joined."""
+    """The best value of so many pieces by start (places,) and length (places + 1,), and what it is joined of."""
 
     value: Floats
-    joined_at: Ints
     left: "_Cut | None"
     right: "_Cut | None"
 
@@ -39,11 +38,10 @@ class _Cut:
         """The pieces as start and length, empty ones left out."""
         if self.left is None or self.right is None:
             return [(start, length)] if length else []
-        first = int(self.joined_at[start, length])
-        return [
-            *self.left.ends(start, first),
-            *self.right.ends((start + first) % _PLACES, length - first),
-        ]
+        first = np.arange(length + 1)
+        both = self.left.value[start, first] + self.right.value[(start + first) % _PLACES, length - first]
+        join = int(np.argmax(both))
+        return [*self.left.ends(start, join), *self.right.ends((start + join) % _PLACES, length - join)]
 
 
 def best_schedules(daily: Floats, changes: Sequence[int]) -> Mapping[int, tuple[Piece, ...]]:
@@ -83,21 +81,17 @@ def _pieces(summed: Floats) -> _Cut:
     begin = summed[:, :_PLACES]
     for length in range(1, _PLACES + 1):
         value[:, length] = (summed[:, length : length + _PLACES] - begin).max(axis=0)
-    return _Cut(value=value, joined_at=np.zeros(value.shape, np.int64), left=None, right=None)
+    return _Cut(value=value, left=None, right=None)
 
 
 def _joined(left: _Cut, right: _Cut) -> _Cut:
     """Pieces of one after pieces of the other; either may be empty."""
     value = np.full((_PLACES, _PLACES + 1), -np.inf)
-    joined_at = np.zeros(value.shape, np.int64)
+    around = np.vstack((right.value, right.value))
     for first in range(_PLACES + 1):
-        after = np.roll(right.value, -first, axis=0)[:, : _PLACES + 1 - first]
-        both = left.value[:, first, None] + after
-        here, at = value[:, first:], joined_at[:, first:]
-        better = both > here
-        here[better] = both[better]
-        at[better] = first
-    return _Cut(value=value, joined_at=joined_at, left=left, right=right)
+        both = around[first : first + _PLACES, : _PLACES + 1 - first] + left.value[:, first, None]
+        np.maximum(value[:, first:], both, out=value[:, first:])
+    return _Cut(value=value, left=left, right=right)
 
 
 def _read(cut: _Cut, summed: Floats) -> tuple[Piece, ...]:

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from service.core.energy.kernel import PLANES_AT_ONCE
 from service.core.model.hours import Floats
 from service.core.model.place import Plane
 from service.core.tilt.bounds import PlaneBounds
@@ -18,6 +19,8 @@ _FINE_TILT_DEG, _FINE_AZIMUTH_DEG = 1.0, 2.0
 _MOST_HILLS, _WORTH_A_CLIMB = 3, 0.985
 _STEPS_DEG = (4.0, 2.0, 1.0)
 _SWEEPS = 4
+# A start that the coarse lattice leaves so far behind the other is not climbed on from.
+_WORTH_POLISHING = 0.998
 _SPREAD_DEG = 75.0
 
 Value = Callable[[Singles], Floats]
@@ -95,49 +98,77 @@ def best_apart(
     """
     value = worth_of(objective, stand, home)
     coarse = [list(listed) or _coarse(one) for one in bounds]
-    powers = [stand.dc_w(kind, planes) for kind, planes in zip(stand.kind_of, coarse, strict=True)]
-    found: list[tuple[tuple[Plane, ...], float]] = []
+    known: dict[tuple[int, tuple[Plane, ...]], Singles] = {}
+    for kind, planes in zip(stand.kind_of, coarse, strict=True):
+        if (kind, tuple(planes)) not in known:
+            known[kind, tuple(planes)] = stand.dc_w(kind, planes)
+    powers = [known[kind, tuple(planes)] for kind, planes in zip(stand.kind_of, coarse, strict=True)]
+    found: list[_Apart] = []
     for first in (tuple(start),) if listed else (tuple(start), _spread(start, bounds)):
         beside = [stand.dc_w(kind, [plane])[0] for kind, plane in zip(stand.kind_of, first, strict=True)]
-        planes, reached = list(first), float(value(np.sum(beside, axis=0)[None])[0])
-        for _ in range(_SWEEPS):
-            before = reached
-            for at, choices in enumerate(coarse):
-                others = np.sum([dc for other, dc in enumerate(beside) if other != at], axis=0, dtype=np.float32)
-                values = value(powers[at] + others)
-                top = int(np.argmax(values))
-                if values[top] > reached:
-                    planes[at], beside[at], reached = choices[top], powers[at][top], float(values[top])
-            if reached <= before:
-                break
-        polished = (tuple(planes), reached) if listed else _polished(stand, value, bounds, planes, beside, reached)
-        found.append(polished)
-    return max(found, key=lambda one: one[1])[0]
+        reached = float(value(np.sum(beside, axis=0)[None])[0])
+        found.append(_settled_apart(_Apart(list(first), beside, reached), coarse, powers, value))
+    found.sort(key=lambda one: -one.reached)
+    if not listed:
+        found = [
+            _polished(stand, value, bounds, one) for one in found if one.reached >= _WORTH_POLISHING * found[0].reached
+        ]
+    return tuple(max(found, key=lambda one: one.reached).planes)
 
 
-def _polished(
-    stand: Stand,
-    value: Value,
-    bounds: Sequence[PlaneBounds],
-    planes: list[Plane],
-    beside: list[Singles],
-    reached: float,
-) -> tuple[tuple[Plane, ...], float]:
+@dataclass(slots=True)
+class _Apart:
+    """The planes of the arrays on the way, the d.c. power of each, (n,), and how much is wanted of them."""
+
+    planes: list[Plane]
+    beside: list[Singles]
+    reached: float
+
+
+def _settled_apart(here: _Apart, choices: Sequence[Sequence[Plane]], powers: Sequence[Singles], value: Value) -> _Apart:
+    """One array after the other in the best of its choices beside the others."""
+    for _ in range(_SWEEPS):
+        before = here.reached
+        for at, planes in enumerate(choices):
+            values = _beside(value, powers[at], _sum_but(here.beside, at))
+            top = int(np.argmax(values))
+            if values[top] > here.reached:
+                here.planes[at], here.beside[at], here.reached = planes[top], powers[at][top], float(values[top])
+        if here.reached <= before:
+            break
+    return here
+
+
+def _sum_but(powers: Sequence[Singles], left_out: int) -> Singles:
+    total = np.zeros_like(powers[0])
+    for at, one in enumerate(powers):
+        if at != left_out:
+            total += one
+    return total
+
+
+def _beside(value: Value, powers: Singles, others: Singles) -> Floats:
+    """How much is wanted of each of an array's powers beside those of the others; a few at a time stay in the cache."""
+    return np.concatenate(
+        [value(powers[at : at + PLANES_AT_ONCE] + others) for at in range(0, len(powers), PLANES_AT_ONCE)]
+    )
+
+
+def _polished(stand: Stand, value: Value, bounds: Sequence[PlaneBounds], here: _Apart) -> _Apart:
     """The planes climbed to, array by array, by ever shorter steps."""
     for step in _STEPS_DEG:
         for _ in range(_SWEEPS):
-            before = reached
+            before = here.reached
             for at, kind in enumerate(stand.kind_of):
-                around = _around(bounds[at], planes[at], step)
-                others = np.sum([dc for other, dc in enumerate(beside) if other != at], axis=0, dtype=np.float32)
+                around = _around(bounds[at], here.planes[at], step)
                 dc = stand.dc_w(kind, around)
-                values = value(dc + others)
+                values = value(dc + _sum_but(here.beside, at))
                 top = int(np.argmax(values))
-                if values[top] > reached:
-                    planes[at], beside[at], reached = around[top], dc[top], float(values[top])
-            if reached <= before:
+                if values[top] > here.reached:
+                    here.planes[at], here.beside[at], here.reached = around[top], dc[top], float(values[top])
+            if here.reached <= before:
                 break
-    return tuple(planes), reached
+    return here
 
 
 def _climbed(

@@ -18,6 +18,7 @@ from service.core.energy.kernel import (
     input_table,
     light_among,
     open_planes,
+    open_planes_like,
     output_table,
     place_record,
 )
@@ -29,15 +30,24 @@ from service.core.model.place import Plane
 Singles = NDArray[np.float32]
 _DAYS_PER_YEAR = 365.0
 _NEUTRAL = Plane(tilt_deg=0.0, azimuth_deg=0.0)
+_LOOKED_AT = tuple(Plane(tilt_deg=float(tilt), azimuth_deg=0.0) for tilt in range(0, 91, 15))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Kind:
-    """Arrays that differ in name, input and plane alone: what one would draw in a plane, any of them would."""
+    """Arrays that differ in name, input and plane alone: what one would draw in a plane, any of them would.
+
+    ``opened`` is what of its light hangs on no plane; None where something stands around it.
+    """
 
     array: Array
     table: InputTable
-    around: bool
+    opened: OpenPlanes | None
+
+    @property
+    def around(self) -> bool:
+        """Does anything stand around it?"""
+        return self.opened is None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -74,7 +84,9 @@ class Stand:
     def dc_blocks(self, kind: int, planes: Sequence[Plane]) -> Iterator[Singles]:
         """The same, a few planes after the other: they stay in the processor's cache for what is made of them."""
         one = self.kinds[kind]
-        opened = None if one.around else open_planes(one.array, self.record, planes, self.ground_reflectance_share)
+        opened = one.opened
+        if opened is not None:
+            opened = open_planes_like(opened, one.array, self.record, planes, self.ground_reflectance_share)
         for first in range(0, len(planes), PLANES_AT_ONCE):
             block = slice(first, first + PLANES_AT_ONCE)
             yield dc_w(self._light(one, opened, planes, block), one.table)
@@ -138,8 +150,16 @@ def stand_of(setup: Setup, sky: SkyYear) -> Stand:
         kind_of.append(keys.setdefault(key, len(keys)))
     ageing = setup.money.ageing_share_per_year
     first_of = [kind_of.index(kind) for kind in range(len(keys))]
-    kinds = tuple(_kind(array, limits, ageing, at) for (array, limits), at in zip(keys, first_of, strict=True))
     record = place_record(sky)
+    reflectance = setup.site.ground_reflectance_share
+    kinds = tuple(
+        Kind(
+            array=array,
+            table=_table(array, limits, ageing, at),
+            opened=None if _surrounded(array) else open_planes(array, record, _LOOKED_AT, reflectance),
+        )
+        for (array, limits), at in zip(keys, first_of, strict=True)
+    )
     days = (sky.calendar.day_of_year[record.daylight.rows] - 1).astype(np.int64)
     day_starts = np.flatnonzero(np.diff(days, prepend=-1))
     return Stand(
@@ -155,16 +175,18 @@ def stand_of(setup: Setup, sky: SkyYear) -> Stand:
     )
 
 
-def _kind(array: Array, limits: Input, ageing_share_per_year: float, at: int) -> Kind:
+def _table(array: Array, limits: Input, ageing_share_per_year: float, at: int) -> InputTable:
     try:
-        table = input_table(array, limits, remaining_share(array, ageing_share_per_year))
+        return input_table(array, limits, remaining_share(array, ageing_share_per_year))
     except ContradictionError as error:
         pointer = f"/arrays/{at}/panel{error.pointer}"
         raise ContradictionError(
             pointer, error.problem, given=error.given, accepted=error.accepted, example=error.example
         ) from error
-    around = bool(array.skyline or array.overhang or array.side_walls or array.shade)
-    return Kind(array=array, table=table, around=around)
+
+
+def _surrounded(array: Array) -> bool:
+    return bool(array.skyline or array.overhang or array.side_walls or array.shade)
 
 
 def _limits(setup: Setup, array: Array) -> Input:
