@@ -120,7 +120,7 @@ Include = Literal["used", "hours", "moves"]
 WeatherSource = Literal["climate", "given"]
 Stamp = Literal["start", "middle", "end"]
 Objective = Literal["energy", "self_used", "money"]
-ChangesPerYear = Literal[2, 4, 12]
+ChangesPerYear = Annotated[Literal[2, 4, 12], WHOLE, Field(json_schema_extra={"minimum": 2, "maximum": 12})]
 Coupling = Literal["dc", "ac"]
 
 # Numbers, by the field's name.

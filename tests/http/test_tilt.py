@@ -105,6 +105,13 @@ def test_a_schedule_tells_days_gain_and_gain_for_each_change() -> None:
     assert winter["from_date"]["month"] in {8, 9, 10}
 
 
+def test_a_number_of_planes_may_be_written_with_a_point() -> None:
+    request = json.dumps(YARD | {"tilt": {"changes_per_year": [2]}}).replace("[2]", "[2.0]").encode()
+    answer = post("/v1/tilt", request)
+    assert answer.status_code == 200, answer.text
+    assert [one["changes_per_year"] for one in answer.json()["tilt"]["schedules"]] == [2]
+
+
 def test_listed_planes_are_the_only_ones() -> None:
     planes = [{"tilt_deg": 20, "azimuth_deg": 200}, {"tilt_deg": 70, "azimuth_deg": 170}]
     found = tilt(YARD, planes=planes)

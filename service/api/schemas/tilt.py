@@ -276,7 +276,7 @@ class TiltOut(Out):
     stands: PlanesOut = Field(description="As the set stands in this request, or was taken to stand.")
     given_reaches_share: r.Share = Field(description="What the planes as they stand give of the best.")
     objectives: list[ObjectiveOut] = Field(min_length=2, max_length=3)
-    near_best: list[NearBestOut] = Field(max_length=3, description="None where planes or tilts are listed.")
+    near_best: list[NearBestOut] = Field(max_length=3, description="Empty where planes or tilts are listed.")
     schedules: list[ScheduleOut] = Field(max_length=3)
     rules_of_thumb: list[RuleOut] = Field(max_length=10)
     map: MapOut | SkipJsonSchema[None] = Field(
