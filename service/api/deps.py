@@ -16,6 +16,7 @@ from service.core.model.hours import SkyYear
 from service.core.model.memo import Memo
 from service.core.model.place_facts import PlaceFacts
 from service.core.rules import RuleCard
+from service.core.tilt import Stand as MovableStand
 from service.data.climate import ClimateTable
 
 PlaceKey = tuple[float, float, float | None, str | None]
@@ -45,7 +46,8 @@ class Deps:
 
     ``known_time_zones`` are IANA names; ``places`` keeps the year of hours of the places asked about lately, ``stands``
     how a panel stands there, ``directs`` the d.c. hours of the sets asked about there (a place's year goes by its
-    identity), ``curves`` what is known of the panels asked about lately.
+    identity), ``curves`` what is known of the panels asked about lately, ``movable`` the sets whose planes were asked
+    about.
     ``own_areas``: areas whose rule cards the operator keeps instead of the packaged ones.
     """
 
@@ -64,3 +66,4 @@ class Deps:
     stands: Memo[tuple[str, date], Stand]
     directs: Directs
     curves: Memo[Panel, Curves]
+    movable: Memo[tuple[SkyYear, Hashable], MovableStand]

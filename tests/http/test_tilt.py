@@ -166,6 +166,15 @@ def test_beyond_their_latitudes_rules_are_not_told() -> None:
     assert {one["code"] for one in tilt(YARD)["rules_of_thumb"]} == {"fit", "tilt_is_latitude"}
 
 
+def test_under_an_export_limit_of_nothing_energy_chooses_as_use_at_home_does() -> None:
+    request = YARD | {"inverter": {"ac_power_w": 600, "export_limit_w": 0}}
+    energy, used = (
+        tilt(request, objective=objective)["best_planes"]["brings"] for objective in ("energy", "self_used")
+    )
+    assert energy["year_kwh"] == pytest.approx(energy["self_used_kwh"], rel=1e-6)
+    assert energy["year_kwh"] == pytest.approx(used["year_kwh"], rel=5e-4)
+
+
 def test_every_objective_says_what_it_would_choose_and_what_that_brings() -> None:
     found = tilt(YARD | {"tariff": EXAMPLE["tariff"]}, objective="self_used")
     chosen = {one["objective"]: one["brings"] for one in found["objectives"]}
@@ -190,6 +199,8 @@ def test_under_yearly_netting_money_chooses_as_energy_does() -> None:
     ({"changes_per_year": [3]}, "/tilt/changes_per_year/0", "not_one_of"),
     ({"map": {"tilt_step_deg": 0.1}}, "/tilt/map/tilt_step_deg", "out_of_range"),
     ({"planes": []}, "/tilt/planes", "wrong_count"),
+    ({"planes": [{"tilt_deg": 10, "azimuth_deg": 180}], "hinge_tilts_deg": [20]}, "/tilt/hinge_tilts_deg",
+     "contradiction"),
 ])  # fmt: skip
 def test_a_wish_that_makes_no_sense_is_refused_where_it_stands(wish: dict[str, Any], pointer: str, code: str) -> None:
     answer = post("/v1/tilt", YARD | {"tilt": wish})

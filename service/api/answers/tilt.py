@@ -9,8 +9,9 @@ from service.api.schemas.reading import read_body
 from service.api.schemas.requests import TiltIn
 from service.api.schemas.tilt import TiltOut
 from service.api.schemas.tilt_wish import TiltWishIn
+from service.core.model.memo import Memo
 from service.core.model.place import Plane
-from service.core.tilt import TiltWish, tilt_advice
+from service.core.tilt import TiltWish, stand_key, stand_of, tilt_advice
 
 _MAP_STEPS_DEG = (1.0, 5.0)
 _CHANGES = (2, 4)
@@ -33,7 +34,10 @@ def _answer(body: bytes, deps: Deps, *, with_map: bool) -> TiltAnswerOut:
     if with_map and wish.map_steps_deg is None:
         wish = replace(wish, map_steps_deg=_MAP_STEPS_DEG)
     given = [array.get("plane") or {} for array in question.given["arrays"]]
-    advice = tilt_advice(question.setup, question.sky, given, wish, question.meter, question.ac_w_of, question.as_of)
+    setup, sky = question.setup, question.sky
+    kept = deps.movable if question.weather is None else Memo(1)
+    stand = kept.get((sky, stand_key(setup)), lambda: stand_of(setup, sky))
+    advice = tilt_advice(setup, sky, given, wish, question.meter, question.ac_w_of, question.as_of, stand)
     return TiltAnswerOut(
         tilt=TiltOut.of(advice, question.setup, question.facing), **question.beside(question.chosen_cautions())
     )

@@ -14,6 +14,7 @@ from service.core.tilt.facing import Facing, Obstacle, SunSeen, facing_of
 from service.core.tilt.home import YearAtHome
 from service.core.tilt.near import NearBest, PlaneMap
 from service.core.tilt.scene import year_light_kwh_per_m2
+from service.core.tilt.stand import Stand, stand_key, stand_of
 from service.core.tilt.sums import OBJECTIVES
 from service.core.tilt.thumb import RuleOfThumb, fitted_tilt_deg, rules_of_thumb
 from service.core.tilt.wish import TiltWish
@@ -29,6 +30,7 @@ __all__ = [
     "RuleHere",
     "RuleOfThumb",
     "Schedule",
+    "Stand",
     "Step",
     "SunSeen",
     "TiltAdvice",
@@ -42,6 +44,8 @@ __all__ = [
     "middle_face",
     "narrowed",
     "rules_of_thumb",
+    "stand_key",
+    "stand_of",
     "tilt_advice",
     "year_light_kwh_per_m2",
 ]

@@ -15,7 +15,7 @@ from service.core.tilt.lattice import compass, spline, steps_within
 from service.core.tilt.near import Line, NearBest, PlaneMap, map_of, near_best
 from service.core.tilt.schedule import Piece, best_schedules, plane_by_day
 from service.core.tilt.search import Surveyed, best_apart, best_of, best_together, surveyed
-from service.core.tilt.stand import stand_of
+from service.core.tilt.stand import Stand, stand_of
 from service.core.tilt.sums import OBJECTIVES, Sums, Together
 from service.core.tilt.thumb import RuleOfThumb, rules_of_thumb
 from service.core.tilt.wish import ANYWHERE, Freedom, TiltWish, freedom_of, inside
@@ -108,6 +108,7 @@ def tilt_advice(
     meter: AtTheMeter,
     ac_w_of: Callable[[Setup], Floats],
     as_of: date,
+    stand: Stand | None = None,
 ) -> TiltAdvice:
     """All about the planes of a set.
 
@@ -119,6 +120,7 @@ def tilt_advice(
         meter: the home behind the meter.
         ac_w_of: the plain chain's a.c. power of a setup by the hour, (8760,), before an export limit.
         as_of: the day on which the first year of the account begins.
+        stand: ``stand_of`` a setup of the same ``stand_key`` at this place, where it is at hand.
 
     Planes are looked for by the kernel; the energy of the best, of those apart, free and as they stand is the plain
     chain's, and the better one counts: bounds that leave more never give less.
@@ -131,8 +133,13 @@ def tilt_advice(
             "/tilt/objective", "no price per kWh is known for this place", given="money",
             accepted="energy, self_used, or a tariff", example="energy",
         )  # fmt: skip
+    if wish.planes and wish.hinge_tilts_deg:
+        raise ContradictionError(
+            "/tilt/hinge_tilts_deg", "is named beside planes", given=list(wish.hinge_tilts_deg),
+            accepted="either planes or the tilts of a hinge", example=None,
+        )  # fmt: skip
     freedom = freedom_of(setup.arrays, given, wish)
-    stand = stand_of(setup, sky)
+    stand = stand_of(setup, sky) if stand is None else stand
     most_w = float(stand.output.limit_w) * stand.up_share
     home = home_of(meter, setup, sky.calendar, stand.record.daylight.rows, most_w, as_of)
     stands = tuple(array.plane for array in setup.arrays)

@@ -5,6 +5,7 @@ counts each kWh at the price of its own hour in the first year of the account; w
 looked at only where one year is told (``Home.year``), with the whole account's rules.
 """
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import date
 
@@ -31,36 +32,71 @@ class YearAtHome:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Curves:
+    """A curve over power in each of n hours, on straight lines between a few powers.
+
+    Attributes:
+        base_w, slope: (n * stretches,) by hour and stretch.
+        first: (n,) where an hour's stretches begin.
+        stretches_per_w: how many stretches a watt is long.
+    """
+
+    base_w: Singles
+    slope: Singles
+    first: Ints
+    stretches_per_w: np.float32
+
+    @classmethod
+    def of(cls, curve: Callable[[Floats], Floats], rows: Ints, hours: int, most_w: float) -> "Curves":
+        """``curve`` takes and gives (hours,) powers; it is read up to ``most_w`` in the hours ``rows``."""
+        levels = np.linspace(0.0, max(most_w, 1.0), _STRETCHES + 1)
+        known = np.stack([curve(np.full(hours, level))[rows] for level in levels], axis=1)
+        slope = np.diff(known, axis=1) / (levels[1] - levels[0])
+        base = known[:, :-1] - slope * levels[:-1]
+        return cls(
+            base_w=base.astype(np.float32).ravel(),
+            slope=slope.astype(np.float32).ravel(),
+            first=(np.arange(rows.size) * _STRETCHES).astype(np.int32),
+            stretches_per_w=np.float32(1.0 / (levels[1] - levels[0])),
+        )
+
+    def read(self, power_w: Singles) -> Singles:
+        """At these powers, (m, n)."""
+        at = (power_w * self.stretches_per_w).astype(np.int32)
+        np.minimum(at, _STRETCHES - 1, out=at)
+        at += self.first
+        found = self.slope.take(at)
+        found *= power_w
+        found += self.base_w.take(at)
+        return found
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Home:
     """A home and its prices.
 
     Attributes:
         meter: the home as its meter sees it.
-        base_w, slope: (n * stretches,) use at home over power, by hour and stretch.
-        first: (n,) where an hour's stretches begin.
-        stretches_per_w: how many stretches a watt is long.
+        use: use at home over the power of the set.
+        leaves: what of that power may leave the set under an export limit; None where all may.
         worth_used, worth_sent: (n,) money for a kWh used and sent out in each hour; None where no price is known.
     """
 
     meter: AtTheMeter
     setup: Setup
     as_of: date
-    base_w: Singles
-    slope: Singles
-    first: Ints
-    stretches_per_w: np.float32
+    use: Curves
+    leaves: Curves | None
     worth_used: Singles | None
     worth_sent: Singles | None
 
-    def used_w(self, ac_w: Singles) -> Singles:
-        """Expected use at home of these powers, (m, n)."""
-        at = (ac_w * self.stretches_per_w).astype(np.int32)
-        np.minimum(at, _STRETCHES - 1, out=at)
-        at += self.first
-        used = self.slope.take(at)
-        used *= ac_w
-        used += self.base_w.take(at)
-        return used
+    def left_and_used_w(self, ac_w: Singles) -> tuple[Singles, Singles]:
+        """What of these powers leaves the set, and what of that is expected to be used at home, (m, n) each."""
+        used = self.use.read(ac_w)
+        if self.leaves is None:
+            return ac_w, used
+        left = self.leaves.read(ac_w)
+        return left, np.minimum(used, left)
 
     def saved(self, ac_w: Singles, used_w: Singles) -> Singles | None:
         """Money in thousandths, (m, n), of these powers; None where no price is known."""
@@ -88,19 +124,15 @@ class Home:
 
 def home_of(meter: AtTheMeter, setup: Setup, calendar: Calendar, rows: Ints, most_w: float, as_of: date) -> Home:
     """The home in the hours with light ``rows``, for powers up to ``most_w``."""
-    levels = np.linspace(0.0, max(most_w, 1.0), _STRETCHES + 1)
-    curve = np.stack([meter.used_w(np.full(calendar.month.size, level))[rows] for level in levels], axis=1)
-    slope = np.diff(curve, axis=1) / (levels[1] - levels[0])
-    base = curve[:, :-1] - slope * levels[:-1]
+    hours = calendar.month.size
+    limited = meter.export_limit_w is not None and meter.energy.before_export_limit is not None
     worth_used, worth_sent = _prices(setup, calendar, as_of)
     return Home(
         meter=meter,
         setup=setup,
         as_of=as_of,
-        base_w=base.astype(np.float32).ravel(),
-        slope=slope.astype(np.float32).ravel(),
-        first=(np.arange(rows.size) * _STRETCHES).astype(np.int32),
-        stretches_per_w=np.float32(1.0 / (levels[1] - levels[0])),
+        use=Curves.of(meter.used_w, rows, hours, most_w),
+        leaves=Curves.of(meter.left_w, rows, hours, most_w) if limited else None,
         worth_used=None if worth_used is None else worth_used[rows].astype(np.float32),
         worth_sent=None if worth_sent is None else worth_sent[rows].astype(np.float32),
     )

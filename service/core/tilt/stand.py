@@ -1,6 +1,6 @@
 """What would the set give, hour by hour, were its arrays in these planes or in those? Over the kernel's tables."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Hashable, Iterator, Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
@@ -121,6 +121,17 @@ class Stand:
         year = np.zeros(self.sky.ghi_w_per_m2.size)
         year[self.record.daylight.rows] = hourly
         return year
+
+
+def stand_key(setup: Setup) -> Hashable:
+    """All that a stand hangs on beside the place: setups of one key have the same one."""
+    return (
+        tuple(replace(array, plane=_NEUTRAL) for array in setup.arrays),
+        setup.inverter,
+        setup.downtime_days_per_year,
+        setup.site.ground_reflectance_share,
+        setup.money.ageing_share_per_year,
+    )
 
 
 def stand_of(setup: Setup, sky: SkyYear) -> Stand:

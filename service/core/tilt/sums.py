@@ -103,9 +103,11 @@ def sums_of(stand: Stand, home: Home | None, blocks: Iterable[Singles]) -> Sums:
     energy, used, saved = [], [], []
     for dc in blocks:
         ac = stand.ac_w(dc)
-        energy.append(stand.by_day(ac))
-        if home is not None:
-            at_home = home.used_w(ac)
+        if home is None:
+            energy.append(stand.by_day(ac))
+        else:
+            ac, at_home = home.left_and_used_w(ac)
+            energy.append(stand.by_day(ac))
             used.append(stand.by_day(at_home))
             money = home.saved(ac, at_home)
             if money is not None:
@@ -122,9 +124,11 @@ def worth_of(objective: str, stand: Stand, home: Home | None) -> Callable[[Singl
 
     def of(dc: Singles) -> Floats:
         ac = stand.ac_w(dc)
-        if objective == "energy" or home is None:
+        if home is None or (objective == "energy" and home.leaves is None):
             return np.asarray(ac.sum(axis=1, dtype=np.float64)) / 1000.0
-        used = home.used_w(ac)
+        ac, used = home.left_and_used_w(ac)
+        if objective == "energy":
+            return np.asarray(ac.sum(axis=1, dtype=np.float64)) / 1000.0
         if objective == "self_used":
             return np.asarray(used.sum(axis=1, dtype=np.float64)) / 1000.0
         saved = home.saved(ac, used)
