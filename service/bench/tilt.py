@@ -20,8 +20,8 @@ from service.api.schemas.requests import AppraisalIn
 from service.app import deps_of
 from service.core.energy import direct_current
 from service.core.model.place import Plane
-from service.core.tilt.lattice import steps_within
-from service.core.tilt.search import surveyed_energy
+from service.core.tilt.lattice import lattice_within
+from service.core.tilt.near import map_of
 from service.core.tilt.stand import stand_of
 from service.core.tilt.sums import Together
 from service.core.tilt.wish import ANYWHERE
@@ -70,7 +70,6 @@ def tilt_cost(request_file: Path, rounds: int = ROUNDS) -> TiltCost:
     stand = stand_of(question.setup, question.sky)
     still = tuple(array.plane for array in question.setup.arrays)
     together = Together(stand=stand, home=None, moving=dict.fromkeys(range(len(still)), 0.0), still=still)
-    tilts, turns = steps_within(0.0, 90.0, 1.0), steps_within(0.0, 355.0, 5.0)
 
     def whole(body: bytes) -> Callable[[], object]:
         return lambda: as_json(tilt(body, deps))
@@ -79,17 +78,15 @@ def tilt_cost(request_file: Path, rounds: int = ROUNDS) -> TiltCost:
         call()
         return 1000.0 * min(_seconds(call) for _ in range(rounds))
 
-    lattice, _ = surveyed_energy(together, ANYWHERE, "usual")
     arrays = tuple(replace(one, plane=Plane(tilt_deg=31, azimuth_deg=181)) for one in question.setup.arrays)
     other = replace(question.setup, arrays=arrays)
 
     def a_map() -> object:
-        lattice, kwh = surveyed_energy(together, ANYWHERE, "usual")
-        return lattice.read(kwh, tilts, turns)
+        return map_of(together, "usual", (1.0, 5.0), float("inf"))
 
     return TiltCost(
         map_ms=least(a_map),
-        map_planes_computed=len(lattice.planes()),
+        map_planes_computed=len(lattice_within(ANYWHERE, "usual").planes()),
         request_ms=least(whole(json.dumps(asked).encode())),
         request_with_map_ms=least(whole(json.dumps(with_map).encode())),
         plain_year_ms=least(lambda: direct_current(other, question.sky)),

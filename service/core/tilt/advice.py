@@ -23,7 +23,7 @@ from service.core.worth import AtTheMeter
 
 _HINGE_AZIMUTH_STEP_DEG = 10.0
 _MUCH_CUT_SHARE = 0.6  # see ``lattice_within``
-_COLUMN_STEP_DEG, _ROW_STEP_DEG = 3.0, 10.0
+_COLUMN_STEP_DEG, _ROW_STEP_DEG = 4.0, 15.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -161,9 +161,9 @@ class _Asked:
 
     def advice(self, stands: tuple[Plane, ...]) -> TiltAdvice:
         objective = self.wish.objective
-        free_survey = surveyed(self.together, ANYWHERE, self._detail())
+        free_survey = surveyed(self.together, ANYWHERE)
         bounds = self.freedom.together
-        survey = free_survey if bounds == ANYWHERE else surveyed(self.together, bounds, "thin")
+        survey = free_survey if bounds == ANYWHERE else surveyed(self.together, bounds)
         listed = self._listed(survey)
         choices = {wanted: self._best(survey, listed, wanted) for wanted in self._objectives()}
         best = choices[objective]
@@ -196,23 +196,19 @@ class _Asked:
             others=tuple(self._chosen(wanted, plane) for wanted, plane in choices.items()),
             near_best=() if listed else near_best(survey.bounds, *self._lines(best, candidates, sums)),
             schedules=self._schedules(candidates, sums),
-            map=self._map(free_survey, brings[free_planes]),
+            map=self._map(brings[free_planes]),
             rules=self._rules(free, brings[free_planes].year_kwh),
         )
 
-    def _map(self, survey: Surveyed, free: YearAtHome) -> PlaneMap | None:
+    def _map(self, free: YearAtHome) -> PlaneMap | None:
         """No plane gives more than the best one; what another objective's best gives says nothing of that."""
         if self.wish.map_steps_deg is None:
             return None
-        most_kwh = free.year_kwh if self.wish.objective == "energy" else float("inf")
-        return map_of(survey, self.wish.map_steps_deg, most_kwh)
-
-    def _detail(self) -> str:
-        if self.wish.map_steps_deg is None:
-            return "thin"
         stand = self.together.stand
         most_w = sum(stand.kinds[kind].table.most_w for kind in stand.kind_of)
-        return "usual" if float(stand.output.limit_w) >= _MUCH_CUT_SHARE * most_w else "fine"
+        detail = "usual" if float(stand.output.limit_w) >= _MUCH_CUT_SHARE * most_w else "fine"
+        most_kwh = free.year_kwh if self.wish.objective == "energy" else float("inf")
+        return map_of(self.together, detail, self.wish.map_steps_deg, most_kwh)
 
     def _objectives(self) -> tuple[str, ...]:
         return OBJECTIVES if self.setup.tariff is not None else OBJECTIVES[:2]

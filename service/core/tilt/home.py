@@ -105,6 +105,12 @@ class Home:
         saved: Singles = used_w * (self.worth_used - self.worth_sent) + ac_w * self.worth_sent
         return saved
 
+    def saved_in_year(self, ac_w: Singles, used_w: Singles) -> Floats | None:
+        """Money of the year, (m,), of hourly powers that leave the set and are used, (m, n); None without a price."""
+        if self.worth_used is None or self.worth_sent is None:
+            return None
+        return np.asarray(used_w @ (self.worth_used - self.worth_sent) + ac_w @ self.worth_sent, np.float64) / 1000.0
+
     def year(self, ac_w: Floats) -> YearAtHome:
         """A year of hours, (8760,) W, by the rules of the whole account."""
         meter = self.meter

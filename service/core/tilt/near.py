@@ -7,8 +7,9 @@ import numpy as np
 from service.core.model.hours import Bools, Floats
 from service.core.model.place import Plane
 from service.core.tilt.bounds import PlaneBounds
-from service.core.tilt.lattice import compass, steps_within
-from service.core.tilt.search import Surveyed
+from service.core.tilt.lattice import compass, lattice_within, steps_within
+from service.core.tilt.sums import Together
+from service.core.tilt.wish import ANYWHERE
 
 _WITHIN_SHARES = (0.01, 0.02, 0.05)
 
@@ -74,16 +75,18 @@ def near_best(bounds: PlaneBounds, best: Plane, up: Line, turned: Line) -> tuple
     return tuple(found)
 
 
-def map_of(survey: Surveyed, steps_deg: tuple[float, float], most_kwh: float) -> PlaneMap:
-    """The map over all tilts and azimuths; nowhere more than ``most_kwh``."""
+def map_of(together: Together, detail: str, steps_deg: tuple[float, float], most_kwh: float) -> PlaneMap:
+    """The map over all tilts and azimuths, by a lattice of that detail; nowhere more than ``most_kwh``."""
     tilts, azimuths = steps_within(0.0, 90.0, steps_deg[0]), np.arange(0.0, 360.0, steps_deg[1])
-    turns = (azimuths - survey.bounds.low_azimuth_deg) % 360.0
-    energy = survey.sums.energy.sum(axis=1)
-    kwh = np.maximum(survey.lattice.read(energy, tilts, turns), 0.0)
-    saving = None
-    if survey.sums.money is not None:
-        saving = survey.lattice.read(survey.sums.money.sum(axis=1), tilts, turns)
-    return PlaneMap(tilt_deg=tilts, azimuth_deg=azimuths, year_kwh=np.minimum(kwh, most_kwh), saving=saving)
+    lattice = lattice_within(ANYWHERE, detail)
+    energy, money = together.year_sums(lattice.planes())
+    kwh = np.maximum(lattice.read(energy, tilts, azimuths), 0.0)
+    return PlaneMap(
+        tilt_deg=tilts,
+        azimuth_deg=azimuths,
+        year_kwh=np.minimum(kwh, most_kwh),
+        saving=None if money is None else lattice.read(money, tilts, azimuths),
+    )
 
 
 def _turn(turns: Floats, at: int, span: float) -> float:

@@ -37,17 +37,11 @@ class Surveyed:
     sums: Sums
 
 
-def surveyed(together: Together, bounds: PlaneBounds, detail: str) -> Surveyed:
-    """Look at the lattice within bounds, of the detail that ``lattice_within`` knows."""
-    lattice = lattice_within(bounds, detail)
+def surveyed(together: Together, bounds: PlaneBounds) -> Surveyed:
+    """Look at a thin lattice within bounds: it tells where to climb."""
+    lattice = lattice_within(bounds, "thin")
     planes = tuple(lattice.planes())
     return Surveyed(together=together, bounds=bounds, lattice=lattice, planes=planes, sums=together.sums(planes))
-
-
-def surveyed_energy(together: Together, bounds: PlaneBounds, detail: str) -> tuple[Lattice, Floats]:
-    """The lattice within bounds and the year's energy of its planes, nothing else: the quickest way to a map."""
-    lattice = lattice_within(bounds, detail)
-    return lattice, together.year_kwh(lattice.planes())
 
 
 def best_together(survey: Surveyed, objective: str, *, roughly: bool = False) -> Plane:

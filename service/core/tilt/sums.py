@@ -87,9 +87,19 @@ class Together:
         """All sums of planes that the arrays are moved to together."""
         return sums_of(self.stand, self.home, self.dc_blocks(planes))
 
-    def year_kwh(self, planes: Sequence[Plane]) -> Floats:
-        """(m,) energy of the year, nothing else: the quickest way to a map."""
-        return np.concatenate([self.stand.ac_w(dc).sum(axis=1) for dc in self.dc_blocks(planes)]) / 1000.0
+    def year_sums(self, planes: Sequence[Plane]) -> tuple[Floats, Floats | None]:
+        """(m,) energy of the year in kWh, and (m,) money saved where a price is known: the quickest way to a map."""
+        energy: list[Floats] = []
+        saved: list[Floats] = []
+        for dc in self.dc_blocks(planes):
+            ac = self.stand.ac_w(dc)
+            if self.home is not None:
+                ac, used = self.home.left_and_used_w(ac)
+                money = self.home.saved_in_year(ac, used)
+                if money is not None:
+                    saved.append(money)
+            energy.append(np.asarray(ac.sum(axis=1), np.float64) / 1000.0)
+        return np.concatenate(energy), np.concatenate(saved) if saved else None
 
 
 def _turned(planes: Sequence[Plane], by_deg: float) -> Sequence[Plane]:
@@ -131,10 +141,10 @@ def worth_of(objective: str, stand: Stand, home: Home | None) -> Callable[[Singl
             return np.asarray(ac.sum(axis=1, dtype=np.float64)) / 1000.0
         if objective == "self_used":
             return np.asarray(used.sum(axis=1, dtype=np.float64)) / 1000.0
-        saved = home.saved(ac, used)
+        saved = home.saved_in_year(ac, used)
         if saved is None:
             message = "money was asked for without a price"
             raise ValueError(message)
-        return np.asarray(saved.sum(axis=1, dtype=np.float64)) / 1000.0
+        return saved
 
     return of
