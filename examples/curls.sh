@@ -27,6 +27,10 @@ post /v1/energy weather/a_week.json
 post /v1/compatibility kranichwerft.json
 post /v1/payback kranichwerft.json
 
+# How should it stand, which way does the railing face, and what does the map of all planes look like?
+post /v1/tilt kranichwerft_tilt.json
+post /v1/tilt kranichwerft_tilt.json image/svg+xml
+
 # Which panel is it? Of a used panel without papers, for people; and off a label.
 post /v1/panel-identity panels/sixty_cells.json text/plain
 post /v1/panel-identity panels/label.json

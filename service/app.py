@@ -124,4 +124,5 @@ def deps_of(settings: Settings) -> Deps:
         directs=Memo(settings.set_cache_size),
         rows=Memo(settings.panel_cache_size),
         columns=Memo(settings.panel_cache_size),
+        movable=Memo(settings.set_cache_size),
     )

@@ -17,6 +17,7 @@ from service.core.model.hours import SkyYear
 from service.core.model.memo import Memo
 from service.core.model.place_facts import PlaceFacts
 from service.core.rules import RuleCard
+from service.core.tilt import Stand as MovableStand
 from service.data.climate import ClimateTable
 
 T = TypeVar("T")
@@ -49,8 +50,8 @@ class Deps:
 
     ``known_time_zones`` are IANA names; ``places`` keeps the year of hours of the places asked about lately, ``stands``
     how a panel stands there, ``directs`` the d.c. hours of the sets asked about there (a place's year goes by its
-    identity), ``rows`` what is asked of a panel there, by site, day and panel as they were sent, ``columns`` the input
-    of an inverter as it was sent; both with what was assumed of it.
+    identity), ``movable`` the sets whose planes were asked about, ``rows`` what is asked of a panel there, by site, day
+    and panel as they were sent, ``columns`` the input of an inverter as it was sent; both with what was assumed of it.
     ``own_areas``: areas whose rule cards the operator keeps instead of the packaged ones.
     """
 
@@ -70,3 +71,4 @@ class Deps:
     directs: Directs
     rows: Memo[tuple[str, date, str], Told[Row]]
     columns: Memo[str, Told[Column]]
+    movable: Memo[tuple[SkyYear, Hashable], MovableStand]

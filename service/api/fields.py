@@ -119,6 +119,8 @@ Days = Literal[
 Include = Literal["used", "hours", "moves"]
 WeatherSource = Literal["climate", "given"]
 Stamp = Literal["start", "middle", "end"]
+Objective = Literal["energy", "self_used", "money"]
+ChangesPerYear = Annotated[Literal[2, 4, 12], WHOLE, Field(json_schema_extra={"minimum": 2, "maximum": 12})]
 Coupling = Literal["dc", "ac"]
 
 # Numbers, by the field's name.
@@ -139,6 +141,9 @@ ReachesOutM = Annotated[float, bounded("reaches_out_m")]
 DistanceM = Annotated[float, bounded("distance_m")]
 LightThroughShare = Annotated[float, bounded("light_through_share")]
 BlockedShare = Annotated[float, bounded("blocked_share")]
+TiltStepDeg = Annotated[float, bounded("tilt_step_deg")]
+AzimuthStepDeg = Annotated[float, bounded("azimuth_step_deg")]
+DayOfMonth = Annotated[int, bounded("day"), WHOLE]
 Month = Annotated[int, bounded("month"), WHOLE]
 DirtShare = Annotated[float, bounded("dirt_share")]
 MismatchShare = Annotated[float, bounded("mismatch_share")]

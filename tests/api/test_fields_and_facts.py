@@ -38,7 +38,8 @@ from service.core.model.bounds import BOUNDS
 _TURNED = {"voc_coefficient_v_per_k", "voc_coefficient_mv_per_k", "isc_coefficient_a_per_k", "isc_coefficient_ma_per_k"}
 
 REQUESTS: list[tuple[type[BaseModel], Any, set[str], set[str]]] = [
-    (place.SiteIn, core_place.Site, set(), set()),
+    # when the sun was seen at the railing becomes the azimuth of planes
+    (place.SiteIn, core_place.Site, {"sun_seen"}, set()),
     (array.PlaneIn, core_place.Plane, set(), set()),
     (array.SkylinePointIn, core_place.SkylinePoint, set(), set()),
     (array.OverhangIn, core_place.Overhang, set(), set()),

@@ -202,7 +202,7 @@ def test_the_vocabulary_lists_every_field_that_is_served_and_none_that_is_not() 
     assert {"/site/latitude_deg", "/arrays/0/panel/rated_power_w", "/energy/year_kwh", "/tariff/currency"} <= set(
         fields
     )
-    assert not {"/tilt"} & set(fields)
+    assert {"/tilt/objective", "/tilt/map/tilt_step_deg", "/site/sun_seen/0/month"} <= set(fields)
     assert all(one["accepted"] and one["example"] for one in fields.values())
     assert "EUR" in next(one["words"] for one in vocabulary["words"] if one["name"] == "currency")
 
@@ -213,13 +213,5 @@ def test_a_long_list_of_names_says_that_it_goes_on_and_where_and_names_none_that
     assert "GET /v1/vocabulary" in told["/battery_kwh"]["accepted"]
     assert "more" in told["/battery_kwh"]["accepted"]
     for one in told.values():
-        assert not {"tilt"} & set(one["accepted"].replace(",", "").split())
-        assert one["example"] != "tilt"
-
-
-@pytest.mark.parametrize("pointer", ["/tilt"])
-def test_what_is_not_served_yet_is_accepted_as_null(pointer: str) -> None:
-    request = put_at(SMALLEST, pointer, '{"kw": 3}')
-    [told] = post("/v1/compatibility", request).json()["errors"]
-    assert (told["code"], told["pointer"]) == ("not_served_yet", pointer)
-    assert post("/v1/compatibility", put_at(request, pointer, told["example"])).status_code == 200
+        assert one["accepted"]
+        assert one["example"] != "battery_kwh"

@@ -91,7 +91,7 @@ UNUSABLE: dict[str, tuple[str, Any, str]] = {
     "two lines": ("/arrays/0/name", "a\nb", "wrong_form"),
     "turned writing": ("/arrays/0/name", "a\u202eb", "wrong_form"),
     "storage that holds nothing": ("/storage", {"usable_kwh": 0}, "out_of_range"),
-    "tilt": ("/tilt", {"objective": "energy"}, "not_served_yet"),
+    "tilt in other words": ("/tilt", {"objective": "pounds"}, "not_one_of"),
     "other generation in other words": ("/household", {"other_generation": {"kw": 3}}, "unknown_field"),
     "other generation without a size": ("/household", {"other_generation": {"plane": {}}}, "contradiction"),
     "other generation twice": (

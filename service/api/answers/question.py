@@ -8,6 +8,7 @@ from typing import Any, TypeVar
 
 import numpy as np
 
+from service.api.answers.facing import facing_at, turned_to
 from service.api.answers.place import place_of
 from service.api.answers.weather import weather_of
 from service.api.deps import Deps, Directs
@@ -22,6 +23,7 @@ from service.core.energy import (
     ArrayConditions,
     ArrayHours,
     EnergyYear,
+    alternating_current_w,
     array_conditions,
     direct_current,
     direct_key,
@@ -38,8 +40,10 @@ from service.core.model.memo import Memo
 from service.core.model.place_facts import PlaceFacts
 from service.core.model.weather import GivenSky
 from service.core.rules import RuleCard, card_for
+from service.core.tilt import Facing
 from service.core.worth import (
     BOX_FINDINGS,
+    AtTheMeter,
     ChosenFeed,
     Habit,
     StorageBeside,
@@ -80,6 +84,7 @@ class Question:
     deps: Deps
     directs: Directs
     weather: GivenSky | None = None
+    facing: Facing | None = None
     curves: Curves = field(default_factory=Curves)
 
     @classmethod
@@ -98,11 +103,15 @@ class Question:
         place, sky = place_of(request.site, deps)
         given = request.given()
         place, weather = weather_of(given, place, sky, parts=isinstance(request, EnergyIn))
+        facing = facing_at(request.site, place, sky)
+        given = turned_to(given, facing)
         typical, sky = sky, sky if weather is None else weather.sky
         whole = weather is None or weather.whole_year
         completed = complete(given, place, sky if whole else typical, deps.default_tables, as_of, weather)
         directs = deps.directs if weather is None else Memo(_KEPT_OF_OWN_WEATHER)
-        return cls(given, frozenset(request.include or ()), place, sky, completed, as_of, deps, directs, weather)
+        return cls(
+            given, frozenset(request.include or ()), place, sky, completed, as_of, deps, directs, weather, facing
+        )
 
     @property
     def setup(self) -> Setup:
@@ -172,6 +181,15 @@ class Question:
         limited = limited_export(energy, setup, self.demand_of(setup), self.sky, self.other_w)
         use = self._use_of(limited, setup)
         return with_band_of_use(limited, use)
+
+    def ac_w_of(self, setup: Setup) -> Floats:
+        """The a.c. power of this or of a changed setup by the hour, before an export limit."""
+        return alternating_current_w(setup, self._direct_of(setup), self.sky)
+
+    @cached_property
+    def meter(self) -> AtTheMeter:
+        """The set and the home as the meter sees them."""
+        return AtTheMeter.of(self.energy, self.setup, self.sky.calendar, self.deps.demand_shape, self.other_w)
 
     @cached_property
     def other_w(self) -> Floats | None:

@@ -9,7 +9,7 @@ from service.core.energy.days import day_kinds
 from service.core.energy.leads import lead_resistance_ohm
 from service.core.energy.result import LOSSES, ArrayConditions, ArrayYear, DayKind, EnergyYear
 from service.core.energy.spread import spread_of
-from service.core.energy.year import array_conditions, direct_current, direct_key, energy_year
+from service.core.energy.year import alternating_current_w, array_conditions, direct_current, direct_key, energy_year
 
 __all__ = [
     "LOSSES",
@@ -19,6 +19,7 @@ __all__ = [
     "DayKind",
     "EnergyYear",
     "Lit",
+    "alternating_current_w",
     "array_conditions",
     "day_kinds",
     "direct_current",

@@ -94,6 +94,17 @@ def energy_year(
     )
 
 
+def alternating_current_w(setup: Setup, hours: Sequence[ArrayHours], sky: SkyYear) -> Floats:
+    """(8760,) a.c. power after limit and downtime, as ``EnergyYear.ac_w`` of a set without an export limit.
+
+    Args:
+        setup: the complete request.
+        hours: its ``direct_current``.
+        sky: the place's hours.
+    """
+    return _other_light(setup, hours, sky.flicker_share).ac_and_clipped_w(1.0)[0]
+
+
 def _other_light(setup: Setup, hours: Sequence[ArrayHours], flicker_share: Floats | None) -> OtherLight:
     """The d.c. side by input, and the a.c. side as the setup has it."""
     inverter = setup.inverter

@@ -27,6 +27,9 @@ BOUNDS: Mapping[str, Bounds] = MappingProxyType(
         "tilt_deg": Bounds(0, 90, "deg"),
         "azimuth_deg": Bounds(0, 360, "deg"),
         "height_deg": Bounds(0, 90, "deg"),
+        "tilt_step_deg": Bounds(1, 15, "deg"),
+        "azimuth_step_deg": Bounds(1, 45, "deg"),
+        "changes_per_year": Bounds(2, 12, whole=True),
         # array and what stands around it
         "input": Bounds(1, 8, whole=True),
         "count": Bounds(1, 12, whole=True),
@@ -37,6 +40,7 @@ BOUNDS: Mapping[str, Bounds] = MappingProxyType(
         "light_through_share": Bounds(0, 1),
         "blocked_share": Bounds(0, 1),
         "month": Bounds(1, 12, whole=True),
+        "day": Bounds(1, 31, whole=True),
         "dirt_share": Bounds(0, 0.9),
         "mismatch_share": Bounds(0, 0.9),
         "hottest_cell_c": Bounds(0, 120, "C"),

@@ -12,10 +12,11 @@ from service.core.worth.result import BreakEven, Moving, Worth, YearFlow
 from service.core.worth.roof import other_generation_w
 from service.core.worth.sensitivity import Sensitivity
 from service.core.worth.storage import StorageBeside, StoragePays, UseBeside, storage_beside
-from service.core.worth.use import OtherShare, UseAtHome, use_at_home, with_band_of_use
+from service.core.worth.use import AtTheMeter, OtherShare, UseAtHome, use_at_home, with_band_of_use
 
 __all__ = [
     "BOX_FINDINGS",
+    "AtTheMeter",
     "BreakEven",
     "ChosenFeed",
     "FeedSetting",

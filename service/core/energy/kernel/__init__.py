@@ -15,6 +15,7 @@ from service.core.energy.kernel.planes import (
     dc_w,
     light_among,
     open_planes,
+    open_planes_like,
     output_table,
 )
 
@@ -29,6 +30,7 @@ __all__ = [
     "input_table",
     "light_among",
     "open_planes",
+    "open_planes_like",
     "output_table",
     "place_record",
 ]

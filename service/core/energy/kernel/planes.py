@@ -6,7 +6,7 @@ one matrix product. ``tests/properties/test_kernel_promises.py`` holds the kerne
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -98,20 +98,10 @@ def open_planes(
     array: Array, record: PlaceRecord, planes: Sequence[Plane], ground_reflectance_share: float
 ) -> OpenPlanes:
     """An array with nothing around it at a place, were it in each of these planes; its own plane is not read."""
-    tilt = np.array([plane.tilt_deg for plane in planes])
-    azimuth = np.array([plane.azimuth_deg for plane in planes])
     through = 1.0 if array.cover is None else array.cover.light_through_share
     clean = (1.0 - array.dirt_share) / STEP_W_PER_M2
     warms = through * warming_steps(record, array.mount)
-    one = np.ones_like(tilt)
-    sky, ground = sky_share(tilt), ground_reflectance_share * ground_share(tilt)
-    rear = rear_weights(array, tilt, ground_reflectance_share) if counts_rear(array) else None
-    works = through if rear is None else through * (1.0 + rear.of_front_share)
-    even_works = np.stack((sky * sky_modifier(tilt), ground * ground_modifier(tilt)), axis=1) * works
-    behind = 0.0
-    if rear is not None:
-        even_works += np.stack((rear.even_sky_share, rear.ground_share), axis=1)
-        behind = rear.from_sun_share
+    even_works, works, behind = _weights(array, planes, ground_reflectance_share)
     even = np.stack((record.even_sky_w_per_m2, record.ghi_w_per_m2))
     air = air_steps(record)
     # In no plane can there be more than this.
@@ -119,11 +109,11 @@ def open_planes(
     warm = air + (record.from_sun_w_per_m2 + even.sum(axis=0)) * warms
     beyond = lit.max(initial=0.0) * clean >= IRRADIANCES or warm.max(initial=0.0) >= TEMPERATURES
     return OpenPlanes(
-        normals=single(direction(tilt, azimuth).T),
+        normals=_normals(planes),
         sun=record.sun,
         works=single(even_works * clean),
         even=single(even),
-        warms=single(np.stack((sky, ground, one), axis=1)),
+        warms=_even_warming(planes, ground_reflectance_share),
         even_warms=single(np.stack((*(even * warms), air))),
         beam_works=single(record.from_sun_w_per_m2 * (works * clean)),
         beam_warms=single(record.from_sun_w_per_m2 * warms),
@@ -132,6 +122,50 @@ def open_planes(
         beyond_table=bool(beyond or air.min(initial=0.0) < 0.0),
         exactly=_exactly(array, record, planes, ground_reflectance_share, open_surroundings(record.air_c.size)),
     )
+
+
+def open_planes_like(
+    opened: OpenPlanes, array: Array, record: PlaceRecord, planes: Sequence[Plane], ground_reflectance_share: float
+) -> OpenPlanes:
+    """The same array at the same place in other planes: what does not hang on them is taken from ``opened``.
+
+    Its planes must hold a flat and an upright one, so that what it says of the table's ends holds for all.
+    """
+    even_works, _, _ = _weights(array, planes, ground_reflectance_share)
+    return replace(
+        opened,
+        normals=_normals(planes),
+        works=single(even_works * ((1.0 - array.dirt_share) / STEP_W_PER_M2)),
+        warms=_even_warming(planes, ground_reflectance_share),
+        exactly=_exactly(array, record, planes, ground_reflectance_share, open_surroundings(record.air_c.size)),
+    )
+
+
+def _tilts(planes: Sequence[Plane]) -> Floats:
+    return np.array([plane.tilt_deg for plane in planes])
+
+
+def _normals(planes: Sequence[Plane]) -> Singles:
+    return single(direction(_tilts(planes), np.array([plane.azimuth_deg for plane in planes])).T)
+
+
+def _even_warming(planes: Sequence[Plane], ground_reflectance_share: float) -> Singles:
+    tilt = _tilts(planes)
+    ground = ground_reflectance_share * ground_share(tilt)
+    return single(np.stack((sky_share(tilt), ground, np.ones_like(tilt)), axis=1))
+
+
+def _weights(array: Array, planes: Sequence[Plane], ground_reflectance_share: float) -> tuple[Floats, float, float]:
+    """What sky and ground do in each plane, (m, 2), what the beam does on the front, and on a rear."""
+    tilt = _tilts(planes)
+    through = 1.0 if array.cover is None else array.cover.light_through_share
+    sky, ground = sky_share(tilt), ground_reflectance_share * ground_share(tilt)
+    rear = rear_weights(array, tilt, ground_reflectance_share) if counts_rear(array) else None
+    works = through if rear is None else through * (1.0 + rear.of_front_share)
+    even_works = np.stack((sky * sky_modifier(tilt), ground * ground_modifier(tilt)), axis=1) * works
+    if rear is None:
+        return even_works, works, 0.0
+    return even_works + np.stack((rear.even_sky_share, rear.ground_share), axis=1), works, rear.from_sun_share
 
 
 def light_among(
