@@ -45,7 +45,8 @@ FULL: dict[str, Any] = {
             "voc_coefficient_pct_per_k": -0.26, "isc_coefficient_pct_per_k": 0.045,
             "power_coefficient_pct_per_k": -0.31, "max_system_voltage_v": 1000, "max_series_fuse_a": 25,
             "cell_kind": "mono", "bifaciality_share": 0, "length_mm": 1722, "width_mm": 1134, "weight_kg": 21.5,
-            "age_years": 0, "power_tolerance_pct": [0, 3], "connector": "locking_4mm", "glass": "glass_foil",
+            "age_years": 0, "power_tolerance_pct": [0, 3], "connector": "locking_4mm",
+            "connector_make": "Kranich K4", "glass": "glass_foil",
             "history": "unused", "model_code": "HL-440",
         },
     }],
@@ -58,6 +59,7 @@ FULL: dict[str, Any] = {
         }],
         "weighted_efficiency_share": 0.955, "efficiency_weighting": "european", "night_draw_w": 0.1,
         "seat": "behind_panel", "certificates": ["EN 50549-1"], "export_limit_w": 600, "grid_voltage_v": 230,
+        "connector_make": "Kranich K4",
     },
     "socket_circuit": {
         "plug": "household", "breaker_a": 16, "voltage_v": 230, "cable_mm2": 1.5, "laying": "in_conduit",

@@ -258,6 +258,9 @@ ModelCode = Annotated[str, text("The maker's model code.", "HL-440", 80)]
 Material = Annotated[str, text("What stands in front of the panel.", "glass", 40)]
 Cause = Annotated[str, text("What throws the shadow.", "tree", 40)]
 What = Annotated[str, text("What the money is for.", "panels", 60)]
+ConnectorMake = Annotated[
+    str, text("Make and type on the connectors of the direct-current leads, as printed on them.", "Kranich K4", 60)
+]
 Certificate = Annotated[str, text("A standard that a certificate at hand names.", "EN 62109-1", 120)]
 TimeZone = Annotated[str, text("IANA name of the time zone.", "Europe/Berlin", 64, r"^[A-Za-z0-9_+/-]+$")]
 RuleArea = Annotated[str, text("ISO 3166 code of the area whose rules apply.", "DE", 6, r"^[A-Z]{2}(-[A-Z0-9]{1,3})?$")]

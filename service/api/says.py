@@ -163,7 +163,7 @@ SAYS: Mapping[str, Says] = MappingProxyType(
         "standby_w": Says("What the box draws by itself, day and night.", 5),
         "night_feed_w": Says("Power that a box without a meter reader feeds all night.", 120),
         "charge_above_w": Says(
-            "Production up to this passes on to the home; what is above charges. 0: all of it.", 120
+            "Production up to this passes on to the home; what is above charges. 0: all of it; 5000: nothing.", 120
         ),
     }
 )

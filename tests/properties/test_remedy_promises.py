@@ -26,11 +26,13 @@ def requests(draw: st.DrawFn) -> dict[str, Any]:
     entries = draw(st.integers(0, 2))
     if entries:
         inverter["inputs"] = [limits] * entries
-    inverter |= some(certificates=[["VDE-AR-N 4105"], ["CE marking"]])
+    inverter |= some(connector_make=["Kranich K4"], certificates=[["VDE-AR-N 4105"], ["CE marking"]])
     arrays = [
         {"input": n, "count": draw(st.integers(1, 4)), "joined": draw(st.sampled_from(["series", "parallel"])),
          "panel": {"rated_power_w": 440} | some(open_circuit_voltage_v=[39.4], short_circuit_current_a=[14.1],
-                                                max_series_fuse_a=[15, 25])}
+                                                max_series_fuse_a=[15, 25],
+                                                connector=["locking_4mm", "older_locking", "bare"],
+                                                connector_make=["Kranich K4", "Moinho M2"])}
         for n in (1, 2)
     ]  # fmt: skip
     other = st.fixed_dictionaries(

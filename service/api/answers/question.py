@@ -44,10 +44,12 @@ from service.core.tilt import Facing
 from service.core.worth import (
     BOX_FINDINGS,
     AtTheMeter,
+    ChosenFeed,
     Habit,
     StorageBeside,
     UseAtHome,
     Worth,
+    chosen_feed,
     habits,
     limited_export,
     on_box_inputs,
@@ -60,6 +62,8 @@ from service.core.worth import (
 from service.data.local_rules import cards_of
 
 R = TypeVar("R", bound=AppraisalIn)
+
+_NIGHT_FEED, _CHARGE_ABOVE = "/storage/night_feed_w", "/storage/charge_above_w"
 
 
 # Nobody else asks about weather that a caller gave: its sets are kept with the question, the one asked about and what
@@ -209,8 +213,40 @@ class Question:
 
     def storage(self, account: Worth | None) -> StorageBeside | None:
         """The set with its battery beside the set without; None where nobody asked about one."""
-        return storage_beside(self.energy, self.setup, self.use, account, self.as_of, box_dc_w=self._through_the_box())
+        return storage_beside(
+            self.energy,
+            self.setup,
+            self.use,
+            account,
+            self.as_of,
+            box_dc_w=self._through_the_box,
+            chosen=self.feed,
+            price_unknown_sd_share=price_unknown_sd_share(self.assumptions),
+        )
 
+    @cached_property
+    def feed(self) -> ChosenFeed | None:
+        """The fixed powers of a box that reads no meter, where one of them was left open."""
+        assumed = self.assumptions.by_pointer
+        feed_open, threshold_open = _NIGHT_FEED in assumed, _CHARGE_ABOVE in assumed
+        if self.setup.storage is None or not (feed_open or threshold_open):
+            return None
+        return chosen_feed(
+            self.use, self.setup, feed_open=feed_open, threshold_open=threshold_open, box_dc_w=self._through_the_box
+        )
+
+    @cached_property
+    def answered(self) -> Completed:
+        """The completed request as it is answered: with the fixed powers of a box that were chosen for the home."""
+        if self.feed is None:
+            return self.completed
+        storage, by_pointer = self.feed.storage, dict(self.assumptions.by_pointer)
+        for pointer, watts in ((_NIGHT_FEED, storage.night_feed_w), (_CHARGE_ABOVE, storage.charge_above_w)):
+            if pointer in by_pointer:
+                by_pointer[pointer] = replace(by_pointer[pointer], value=watts)
+        return Completed(setup=replace(self.setup, storage=storage), assumptions=Assumptions(by_pointer))
+
+    @cached_property
     def _through_the_box(self) -> Floats | None:
         """What the panels give where they hang on inputs of the box with a current limit of its own; else None."""
         on_box, storage = on_box_inputs(self.setup, self.assumptions), self.setup.storage
@@ -249,7 +285,7 @@ class Question:
         return {
             "cautions": cautions_out(chosen),
             "cautions_kept_back": dict(chosen.kept_back),
-            "assumptions": assumptions_out(self.assumptions, shares, reasons),
+            "assumptions": assumptions_out(self.answered.assumptions, shares, reasons),
             **dated(self.as_of, self.deps),
             "used": self.used() if "used" in self.include else None,
         }
@@ -257,7 +293,7 @@ class Question:
     def used(self) -> dict[str, Any]:
         """The completed request, to be edited and sent again; every pointer of the answer resolves in it."""
         open_parts = {"socket_circuit": None, "tariff": None, "outlay": None, "storage": None}
-        request: dict[str, Any] = {**open_parts, **as_request(self.setup), "as_of": self.as_of.isoformat()}
+        request: dict[str, Any] = {**open_parts, **as_request(self.answered.setup), "as_of": self.as_of.isoformat()}
         if "weather" in self.given:
             request["weather"] = self.given["weather"]
         open_at = [a.pointer for a in self.assumptions.by_pointer.values() if a.value is None]

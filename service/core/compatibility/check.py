@@ -6,6 +6,7 @@ from datetime import date
 from types import MappingProxyType
 
 from service.core.compatibility.circuit import socket_side
+from service.core.compatibility.pairing import makes_told
 from service.core.compatibility.panel_side import panel_side
 from service.core.compatibility.remedies import with_remedies
 from service.core.compatibility.wiring import Curves, Wiring
@@ -142,7 +143,9 @@ def _not_looked_at(setup: Setup, assumptions: Assumptions) -> tuple[str, ...]:
     pointers = [
         f"/arrays/{at}/panel/connector"
         for at, array in enumerate(setup.arrays)
-        if array.panel.connector in ("locking_4mm", "not_known") or assumptions.assumed(f"/arrays/{at}/panel/connector")
+        if array.panel.connector == "not_known"
+        or assumptions.assumed(f"/arrays/{at}/panel/connector")
+        or (array.panel.connector == "locking_4mm" and not makes_told(setup, at))
     ]
     if all(one.max_panel_power_w is None for one in setup.inverter.inputs):
         pointers.append("/inverter/inputs/0/max_panel_power_w")

@@ -195,8 +195,23 @@ def _fewer_strings(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
                    facts={"variant": "strings"})  # fmt: skip
 
 
-def _connectors(finding: Finding, _wiring: Wiring) -> Iterator[Proposal]:
-    yield Proposal(code="matched_connectors", pointer=finding.about, new_value="locking_4mm", who="electrician")
+def _connectors(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
+    """Locking connectors, and of the make that the inverter has where that is named."""
+    make = wiring.setup.inverter.connector_make
+    array = "/".join(finding.about.split("/")[:3])
+    if finding.facts["variant"] == "other_make" and finding.facts["locks"]:
+        yield Proposal(code="matched_connectors", pointer=finding.about, new_value=make, who="electrician")
+    elif make is None:
+        yield Proposal(code="matched_connectors", pointer=finding.about, new_value="locking_4mm", who="electrician")
+    else:
+        way = (
+            Operation(op="add", path=f"{array}/panel/connector", value="locking_4mm"),
+            Operation(op="add", path=f"{array}/panel/connector_make", value=make),
+        )
+        yield Proposal(
+            code="matched_connectors", new_value="locking_4mm", who="electrician", patch=way,
+            rewired=replace(wiring, setup=patched(wiring.setup, way)),
+        )  # fmt: skip
 
 
 _BY_CODE: Mapping[str, Callable[[Finding, Wiring], Iterator[Proposal]]] = MappingProxyType(

@@ -66,7 +66,7 @@ class Curves:
         at = np.sqrt(power_w * self.per_w).astype(np.int32)
         np.minimum(at, _STRETCHES - 1, out=at)
         at += self.first
-        found = self.slope.take(at)
+        found: Singles = self.slope.take(at)
         found *= power_w
         found += self.base_w.take(at)
         return found

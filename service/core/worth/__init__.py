@@ -6,6 +6,7 @@ from service.core.worth.box import StoreYear
 from service.core.worth.box_inputs import BOX_FINDINGS, on_box_inputs
 from service.core.worth.carbon import co2_avoided_kg_per_year
 from service.core.worth.export_limit import limited_export
+from service.core.worth.feed import ChosenFeed, FeedSetting, chosen_feed, left_off
 from service.core.worth.habits import Habit, habits
 from service.core.worth.result import BreakEven, Moving, Worth, YearFlow
 from service.core.worth.roof import other_generation_w
@@ -17,6 +18,8 @@ __all__ = [
     "BOX_FINDINGS",
     "AtTheMeter",
     "BreakEven",
+    "ChosenFeed",
+    "FeedSetting",
     "Habit",
     "HomeCases",
     "Moving",
@@ -29,8 +32,10 @@ __all__ = [
     "UseBeside",
     "Worth",
     "YearFlow",
+    "chosen_feed",
     "co2_avoided_kg_per_year",
     "habits",
+    "left_off",
     "limited_export",
     "on_box_inputs",
     "other_generation_w",
