@@ -51,8 +51,8 @@ class Deps:
     ``known_time_zones`` are IANA names; ``places`` keeps the year of hours of the places asked about lately, ``stands``
     how a panel stands there, ``directs`` the d.c. hours of the sets asked about there (a place's year goes by its
     identity), ``rows`` what is asked of a panel there, by site, day and panel as they were sent, ``columns`` the input
-    of an inverter as it was sent; both with what was assumed of it; ``movable`` the
-    sets whose planes were asked about.
+    of an inverter as it was sent, both with what was assumed of it, ``movable`` the sets whose planes were asked
+    about.
     ``own_areas``: areas whose rule cards the operator keeps instead of the packaged ones.
     """
 
