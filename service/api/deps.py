@@ -50,8 +50,9 @@ class Deps:
 
     ``known_time_zones`` are IANA names; ``places`` keeps the year of hours of the places asked about lately, ``stands``
     how a panel stands there, ``directs`` the d.c. hours of the sets asked about there (a place's year goes by its
-    identity), ``movable`` the sets whose planes were asked about, ``rows`` what is asked of a panel there, by site, day
-    and panel as they were sent, ``columns`` the input of an inverter as it was sent; both with what was assumed of it.
+    identity), ``rows`` what is asked of a panel there, by site, day and panel as they were sent, ``columns`` the input
+    of an inverter as it was sent, both with what was assumed of it, ``movable`` the sets whose planes were asked
+    about.
     ``own_areas``: areas whose rule cards the operator keeps instead of the packaged ones.
     """
 
@@ -69,6 +70,6 @@ class Deps:
     places: Memo[PlaceKey, tuple[PlaceFacts, SkyYear]]
     stands: Memo[tuple[str, date], Stand]
     directs: Directs
+    movable: Memo[tuple[SkyYear, Hashable], MovableStand]
     rows: Memo[tuple[str, date, str], Told[Row]]
     columns: Memo[str, Told[Column]]
-    movable: Memo[tuple[SkyYear, Hashable], MovableStand]

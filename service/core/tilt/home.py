@@ -18,7 +18,7 @@ from service.core.payback import priced_hours, priced_periods, savings_by_price
 from service.core.worth import AtTheMeter
 
 Singles = NDArray[np.float32]
-_STRETCHES = 14
+_STRETCHES = 16
 _NETTED_WITHIN_HOUR = frozenset({"quarter_hour", "hour"})
 
 
@@ -38,34 +38,35 @@ class Curves:
     Attributes:
         base_w, slope: (n * stretches,) by hour and stretch.
         first: (n,) where an hour's stretches begin.
-        stretches_per_w: how many stretches a watt is long.
+        per_w: the root of so much of a power is the number of its stretch.
     """
 
     base_w: Singles
     slope: Singles
     first: Ints
-    stretches_per_w: np.float32
+    per_w: np.float32
 
     @classmethod
     def of(cls, curve: Callable[[Floats], Floats], rows: Ints, hours: int, most_w: float) -> "Curves":
         """``curve`` takes and gives (hours,) powers; it is read up to ``most_w`` in the hours ``rows``."""
-        levels = np.linspace(0.0, max(most_w, 1.0), _STRETCHES + 1)
+        # Short stretches where the power is low: there use at home bends away from it.
+        levels = max(most_w, 1.0) * np.linspace(0.0, 1.0, _STRETCHES + 1) ** 2
         known = np.stack([curve(np.full(hours, level))[rows] for level in levels], axis=1)
-        slope = np.diff(known, axis=1) / (levels[1] - levels[0])
+        slope = np.diff(known, axis=1) / np.diff(levels)
         base = known[:, :-1] - slope * levels[:-1]
         return cls(
             base_w=base.astype(np.float32).ravel(),
             slope=slope.astype(np.float32).ravel(),
             first=(np.arange(rows.size) * _STRETCHES).astype(np.int32),
-            stretches_per_w=np.float32(1.0 / (levels[1] - levels[0])),
+            per_w=np.float32(_STRETCHES**2 / levels[-1]),
         )
 
     def read(self, power_w: Singles) -> Singles:
         """At these powers, (m, n)."""
-        at = (power_w * self.stretches_per_w).astype(np.int32)
+        at = np.sqrt(power_w * self.per_w).astype(np.int32)
         np.minimum(at, _STRETCHES - 1, out=at)
         at += self.first
-        found = self.slope.take(at)
+        found: Singles = self.slope.take(at)
         found *= power_w
         found += self.base_w.take(at)
         return found

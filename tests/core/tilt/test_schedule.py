@@ -82,6 +82,22 @@ def test_the_best_four_of_a_coarse_year_are_those_of_trying_all():
     assert brought(best_schedules(daily, [4])[4], daily) == pytest.approx(best)
 
 
+@pytest.mark.parametrize("seed", range(6))
+def test_no_change_is_better_two_days_sooner_or_later(seed):
+    chance = np.random.default_rng(seed)
+    daily = np.stack([season(*chance.uniform(0.5, 3, 2), chance.integers(365)) for _ in range(8)])
+    daily *= chance.uniform(0.5, 1.5, 365)
+    pieces = best_schedules(daily, [4])[4]
+    as_found = brought(pieces, daily)
+    for at, piece in enumerate(pieces):
+        on_grid = round(piece.from_day / 5) * 5
+        for day in range(on_grid - 2, on_grid + 3):
+            moved = [*pieces[:at], Piece(from_day=day % 365, plane=piece.plane), *pieces[at + 1 :]]
+            if len(pieces) > 1:
+                moved.sort(key=lambda one: one.from_day)
+                assert brought(moved, daily) <= as_found * (1 + 1e-12)
+
+
 def test_before_the_first_change_the_years_last_plane_holds():
     planes = plane_by_day([Piece(from_day=10, plane=3), Piece(from_day=200, plane=1)])
     assert (planes[9], planes[10], planes[199], planes[200], planes[364]) == (1, 3, 3, 1, 1)
