@@ -72,6 +72,7 @@ SAYS: Mapping[str, Says] = MappingProxyType(
         "ac_power_w": Says("Rated a.c. power of the inverter.", 800),
         "set_limit_w": Says("The a.c. power that the inverter is set to; not above its rating.", 800),
         "export_limit_w": Says("Largest power that may leave the home, where something keeps it.", 800),
+        "grid_voltage_v": Says("Voltage of the grid that the inverter is made for, as on its plate.", 230),
         "input_count": Says("How many inputs the inverter has.", 2),
         "max_input_voltage_v": Says("Absolute maximum voltage of an input.", 60),
         "tracking_min_v": Says("Lower end of the tracking window of an input.", 16),
@@ -87,7 +88,7 @@ SAYS: Mapping[str, Says] = MappingProxyType(
         "night_draw_w": Says("Power that the inverter draws at night.", 0.1),
         "breaker_a": Says("Rating of the circuit's breaker.", 16),
         "voltage_v": Says("Voltage of the socket.", 230),
-        "cable_mm2": Says("Cross-section of the circuit's cable.", 1.5),
+        "cable_mm2": Says("Cross-section of the circuit's cable; 14 AWG is 2.08 mm2, 12 AWG 3.31, 10 AWG 5.26.", 1.5),
         "ambient_c": Says("Air temperature around the cable.", 30),
         "lead_length_m": Says("Length of the lead.", 10),
         "lead_mm2": Says("Cross-section of the lead.", 1.5),
@@ -158,7 +159,7 @@ SAYS: Mapping[str, Says] = MappingProxyType(
         "standby_w": Says("What the box draws by itself, day and night.", 5),
         "night_feed_w": Says("Power that a box without a meter reader feeds all night.", 120),
         "charge_above_w": Says(
-            "Production up to this passes on to the home; what is above charges. 0: all of it.", 120
+            "Production up to this passes on to the home; what is above charges. 0: all of it; 5000: nothing.", 120
         ),
     }
 )

@@ -69,12 +69,12 @@ def payback_out(question: Question, account: Worth | None) -> PaybackOut | None:
     tariff, area = question.setup.tariff, question.setup.site.rule_area
     if account is None or tariff is None:
         return None
-    return PaybackOut.of(account, tariff.currency, area, question.deps.grid_carbon)
+    return PaybackOut.of(account, tariff, area, question.deps.grid_carbon)
 
 
 def storage_out(question: Question, account: Worth | None) -> StorageOut | None:
     """The set without its battery and with it; None where nobody asked about one."""
-    setup = question.setup
+    setup = question.answered.setup
     beside = question.storage(account)
     if beside is None or setup.storage is None:
         return None

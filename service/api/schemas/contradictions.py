@@ -60,6 +60,20 @@ def contradictions(request: In) -> list[Mistake]:
     return found.mistakes
 
 
+def contradictions_of_panel(panel: PanelIn, pointer: str) -> list[Mistake]:
+    """Those of a panel that stands at ``pointer``."""
+    found = Found()
+    _panel(panel, pointer, found)
+    return found.mistakes
+
+
+def contradictions_of_inverter(inverter: InverterIn, pointer: str) -> list[Mistake]:
+    """Those of an inverter that stands at ``pointer``."""
+    found = Found()
+    _inverter(inverter, pointer, found)
+    return found.mistakes
+
+
 def _candidates(request: MatrixIn, found: Found) -> None:
     for at, panel in enumerate(request.panels):
         _panel(panel, f"/panels/{at}", found)

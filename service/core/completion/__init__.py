@@ -2,7 +2,7 @@
 
 from service.core.completion.account import CompletedAccount, complete_account
 from service.core.completion.as_request import as_request
-from service.core.completion.candidates import Candidates, complete_candidates
+from service.core.completion.candidates import INVERTER, PANEL, inverter_alone, moved_to, panel_alone
 from service.core.completion.complete import Completed, complete
 from service.core.completion.defaults import default_rows
 from service.core.completion.fill_weather import climate_of_given
@@ -12,7 +12,8 @@ from service.core.completion.tables import DefaultTables
 from service.core.completion.tariff_contradictions import contradictions_of_tariff
 
 __all__ = [
-    "Candidates",
+    "INVERTER",
+    "PANEL",
     "Completed",
     "CompletedAccount",
     "DefaultTables",
@@ -21,9 +22,11 @@ __all__ = [
     "climate_of_given",
     "complete",
     "complete_account",
-    "complete_candidates",
     "contradictions_of_tariff",
     "default_rows",
+    "inverter_alone",
+    "moved_to",
     "moves",
+    "panel_alone",
     "unmoved",
 ]

@@ -74,6 +74,7 @@ BOUNDS: Mapping[str, Bounds] = MappingProxyType(
         "ac_power_w": Bounds(50, 5000, "W"),
         "set_limit_w": Bounds(0, 5000, "W"),
         "export_limit_w": Bounds(0, 5000, "W"),
+        "grid_voltage_v": Bounds(90, 480, "V"),
         "input_count": Bounds(1, 8, whole=True),
         "max_input_voltage_v": Bounds(10, 1500, "V"),
         "tracking_min_v": Bounds(5, 1500, "V"),
