@@ -139,7 +139,7 @@ def energy_cost(request_file: Path, rounds: int = ROUNDS) -> EnergyCost:
     kernel = _Kernel.of(arrays, inverter, sky)
     diodes = [five_parameters_of(array.panel) for array in arrays]
     ways: dict[str, Callable[[], float]] = {
-        "library chain": peers.library_chain(arrays, inverter, sky, setup.site),
+        "library chain": peers.usual_chain(arrays, inverter, sky, setup.site),
         "functions by hand": lambda: peers.direct_kwh(arrays, diodes, inverter, sky),
         "plain chain": lambda: peers.plain_kwh(arrays, inverter, sky),
         "kernel, warm": kernel.year_kwh,

@@ -50,7 +50,7 @@ def direct_kwh(arrays: Sequence[Array], diodes: Sequence[Diode], inverter: Inver
     return _output_kwh(dc, inverter, sky)
 
 
-def library_chain(arrays: Sequence[Array], inverter: Inverter, sky: SkyYear, site: Site) -> Callable[[], float]:
+def usual_chain(arrays: Sequence[Array], inverter: Inverter, sky: SkyYear, site: Site) -> Callable[[], float]:
     """The usual library chain, set up once; each call is a year from the weather to a.c. energy in kWh.
 
     At least two arrays. It leaves out dirt, and takes all of the incidence loss off the beam alone.

@@ -2,7 +2,8 @@
 
 A run is a known load on top of what the home draws anyway: of each stretch with load L the set meets
 E[min(P, D + L)] - E[min(P, D)], the closed form of self-use with L on top. A heater at 2 kW is more than most sets
-give, so that a good part of a run is bought whatever the hour.
+give, so that a good part of a run is bought whatever the hour. More than one run a day share that day's sun: they count
+as one load together.
 """
 
 from dataclasses import dataclass
@@ -23,7 +24,8 @@ from service.core.payback import WITHIN_THE_HOUR, PricedPeriod, priced_hours, pr
 HEATER_W = 2000.0
 HEATER_SHARE = 0.65
 
-_RUNS_PER_WEEK_IN_A_YEAR = 365.0 / 7.0
+_DAYS_PER_WEEK = 7.0
+_WEEKS_PER_YEAR = 365.0 / _DAYS_PER_WEEK
 _PHASES = 3
 # Less than this is no reason to change a habit.
 _LEAST_GAIN = 1e-6
@@ -36,7 +38,7 @@ class Habit:
     ``usual_start`` and ``best_start``: wall clock, "HH:MM"; equal where no other hour is better.
     ``gain_kwh_per_year``: more of the home's own production used than at the usual hour; negative where a cheap hour
     without sun is worth more. ``gain_per_year``: in money, the mean of the years kept; None where no price is known.
-    Each machine is looked at with all others where they are: gains of several do not quite add up.
+    Each machine is looked at with all others where they are: gains of several add up to too much.
     """
 
     machine: str
@@ -160,32 +162,34 @@ def _habit(machine: Machine, hours: _Hours) -> Habit:
         on_top = with_allowance_w(hours.produced_w, beside, hours.always_on_w, hours.k, load_w)
         return np.maximum(on_top - base, 0.0) / 1000.0
 
-    heat_kwh = HEATER_SHARE * machine.kwh_a_run
-    heater_w = max(HEATER_W, heat_kwh * 1000.0)
+    together = max(machine.runs_per_week / _DAYS_PER_WEEK, 1.0)
+    kwh = machine.kwh_a_run * together
+    heat_kwh = HEATER_SHARE * kwh
+    heater_w = max(HEATER_W * together, heat_kwh * 1000.0)
     heated_share = heat_kwh * 1000.0 / heater_w
-    even_w = (machine.kwh_a_run - heat_kwh) * 1000.0 / RUN_HOURS
+    even_w = (kwh - heat_kwh) * 1000.0 / RUN_HOURS
     later = met(even_w)
     first = heated_share * met(even_w + heater_w) + (1.0 - heated_share) * later
     used, cost = _runs(first, later, heat_kwh, even_w / 1000.0, hours)
     usual = int(machine.usual_hour)
     best = int(np.argmax(used) if cost is None else np.argmin(cost))
     better = used[best] - used[usual] if cost is None else cost[usual] - cost[best]
-    if better <= _LEAST_GAIN * machine.kwh_a_run:
+    if better <= _LEAST_GAIN * kwh:
         best = usual
-    runs = machine.runs_per_week * _RUNS_PER_WEEK_IN_A_YEAR
+    days = min(machine.runs_per_week, _DAYS_PER_WEEK) * _WEEKS_PER_YEAR
     return Habit(
         machine=machine.name,
         usual_start=f"{usual:02d}:00",
         best_start=f"{best:02d}:00",
-        gain_kwh_per_year=float(used[best] - used[usual]) * runs,
-        gain_per_year=None if cost is None else float(cost[usual] - cost[best]) * runs,
+        gain_kwh_per_year=float(used[best] - used[usual]) * days,
+        gain_per_year=None if cost is None else float(cost[usual] - cost[best]) * days,
     )
 
 
 def _runs(
     first: Floats, later: Floats, heat_kwh: float, even_kwh: float, hours: _Hours
 ) -> tuple[Floats, Floats | None]:
-    """(24,) own power used by one run, in kWh, and what the run costs, by the hour at which it starts."""
+    """(24,) own power used by the runs of a day, in kWh, and what they cost, by the hour at which they start."""
     used = np.zeros(24)
     cost = None if hours.import_price is None else np.zeros(24)
     for step in range(RUN_HOURS):

@@ -46,6 +46,18 @@ def test_a_gain_is_never_more_than_what_the_machine_draws():
     assert 0 < habit.gain_kwh_per_year < 0.1 * 365 / 7
 
 
+@pytest.mark.parametrize("runs", [14, 35, 100])
+@pytest.mark.parametrize("kwh_a_run", [1.5, 50])
+def test_runs_of_one_day_share_its_sun(runs, kwh_a_run):
+    """A run at the gain of the first of its day would add up to more than the set gives."""
+    daily = found(washing(kwh_a_run=kwh_a_run, runs_per_week=7), demand_kwh=6500)[0]
+    many = found(washing(kwh_a_run=kwh_a_run, runs_per_week=runs), demand_kwh=6500)[0]
+    assert many.gain_kwh_per_year < daily.gain_kwh_per_year * runs / 7
+    year = energy_year(640.0)
+    always_used_kwh = np.minimum(year.ac_w, 40.0).sum() / 1000
+    assert many.gain_kwh_per_year < year.ac_w.sum() / 1000 - always_used_kwh
+
+
 def test_in_money_it_is_worth_the_price_while_surplus_is_unpaid():
     habit = found(washing())[0]
     assert habit.gain_per_year == pytest.approx(0.34 * habit.gain_kwh_per_year)

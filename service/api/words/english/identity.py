@@ -71,8 +71,7 @@ TEXTS: Mapping[str, str] = {
     "read.cells_visible": "Count the cells that you see, all rows times all columns.",
     "read.length_mm": "Measure length and width of the frame, to the millimetre if you can.",
     "read.model_code": "Read the model code. It is a claim, but it may be on the public list.",
-    "read.max_series_fuse_a": "Read the largest series fuse (A): it decides where three or more panels lie in "
-    "parallel.",
+    "read.max_series_fuse_a": "Read the largest series fuse (A): it decides where several panels lie in parallel.",
     "read.max_system_voltage_v": "Read the greatest system voltage (V).",
     "name.rated_power_w": "rated power",
     "name.open_circuit_voltage_v": "open-circuit voltage",
