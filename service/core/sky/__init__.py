@@ -1,6 +1,7 @@
 """Where is the sun, how does a typical year of hours look, and what falls on a tilted plane?"""
 
 from service.core.sky.calendar import calendar_of
+from service.core.sky.clear_sky import ClearSky, clear_sky, extraterrestrial, months_by_day
 from service.core.sky.dome import SkySeen, sky_seen
 from service.core.sky.horizon import above_skyline, skyline_height_deg
 from service.core.sky.incidence import (
@@ -33,6 +34,7 @@ from service.core.sky.transposition import (
 from service.core.sky.year import typical_year
 
 __all__ = [
+    "ClearSky",
     "Daylight",
     "OnPlane",
     "PlaneLight",
@@ -45,15 +47,18 @@ __all__ = [
     "calendar_of",
     "clear_of_slab",
     "clear_of_walls",
+    "clear_sky",
     "cos_incidence",
     "daylight_of",
     "effective_light",
+    "extraterrestrial",
     "ground_modifier",
     "ground_share",
     "hay_davies",
     "incidence_angle_deg",
     "isotropic",
     "modifier",
+    "months_by_day",
     "open_half_angle_deg",
     "plane_light",
     "profile_angle_deg",
