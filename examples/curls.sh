@@ -20,9 +20,16 @@ post /v1/appraisal four_panels_two_ways.json
 # The smallest useful request: all else is filled in and reported under "assumptions".
 post /v1/energy smallest.json
 
+# A week of hours from a sensor of your own: what did the set yield in them?
+post /v1/energy weather/a_week.json
+
 # Does it fit? What is it worth?
 post /v1/compatibility kranichwerft.json
 post /v1/payback kranichwerft.json
+
+# How should it stand, which way does the railing face, and what does the map of all planes look like?
+post /v1/tilt kranichwerft_tilt.json
+post /v1/tilt kranichwerft_tilt.json image/svg+xml
 
 # Which panel is it? Of a used panel without papers, for people; and off a label.
 post /v1/panel-identity panels/sixty_cells.json text/plain

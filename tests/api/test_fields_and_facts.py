@@ -38,7 +38,8 @@ from service.core.model.bounds import BOUNDS
 _TURNED = {"voc_coefficient_v_per_k", "voc_coefficient_mv_per_k", "isc_coefficient_a_per_k", "isc_coefficient_ma_per_k"}
 
 REQUESTS: list[tuple[type[BaseModel], Any, set[str], set[str]]] = [
-    (place.SiteIn, core_place.Site, set(), set()),
+    # when the sun was seen at the railing becomes the azimuth of planes
+    (place.SiteIn, core_place.Site, {"sun_seen"}, set()),
     (array.PlaneIn, core_place.Plane, set(), set()),
     (array.SkylinePointIn, core_place.SkylinePoint, set(), set()),
     (array.OverhangIn, core_place.Overhang, set(), set()),
@@ -74,14 +75,15 @@ REQUESTS: list[tuple[type[BaseModel], Any, set[str], set[str]]] = [
 ANSWERS: list[tuple[type[BaseModel], Any, set[str], set[str]]] = [
     (finding.FindingOut, core_finding.Finding, {"text"}, set()),
     (finding.RemedyOut, core_finding.Remedy, {"text"}, set()),
-    (energy.EnergyOut, core_energy.EnergyYear, {"hours"}, {"ac_w", "dc_w", "before_export_limit", "other_light"}),
+    (energy.EnergyOut, core_energy.EnergyYear, {"hours", "weather"},
+     {"ac_w", "dc_w", "before_export_limit", "other_light"}),
     (energy.ArrayYearOut, core_energy.ArrayYear, set(), set()),
     (energy.DayKindOut, core_energy.DayKind, set(), set()),
     (use.UseOut, worth.UseAtHome, {"habits"}, {"self_used_w", "cases", "meter"}),
     (use.HabitOut, worth.Habit, {"currency"}, set()),
     (use.OtherShareOut, worth.OtherShare, set(), set()),
     (payback.PaybackOut, worth.Worth,
-     {"currency", "crossings", "rates_of_return", "co2", "co2_avoided_kg_per_year"}, set()),
+     {"currency", "crossings", "rates_of_return", "co2", "co2_avoided_kg_per_year", "notes"}, set()),
     (payback.OutlayPartsOut, core_payback.OutlayParts, set(), set()),
     (payback.SensitivityOut, worth.Sensitivity, {"text"}, set()),
     (payback.BreakEvenOut, worth.BreakEven, {"text", "outlay"}, set()),
@@ -90,7 +92,7 @@ ANSWERS: list[tuple[type[BaseModel], Any, set[str], set[str]]] = [
     (storage.UseBesideOut, worth.UseBeside, set(), set()),
     (storage.StoreYearOut, worth.StoreYear, set(), set()),
     (storage.StoragePaysOut, worth.StoragePays, set(), set()),
-    (storage.StorageOut, worth.StorageBeside, {"pays", "outlay_to_pay", "told", "inputs"}, set()),
+    (storage.StorageOut, worth.StorageBeside, {"pays", "outlay_to_pay", "told", "inputs", "settings_tried"}, {"tried"}),
     (assumption.AssumptionOut, core_assumption.Assumption, {"text", "moves", "moves_because"}, set()),
     (advice.ReasonOut, core_appraisal.Reason, {"text"}, set()),
     (advice.ConditionOut, core_appraisal.Condition, {"text"}, set()),

@@ -20,6 +20,11 @@ WHOLE["household"]["demand"] = {"values_w": [210] * 24}
 WHOLE["tariff"]["periods"][0] |= {"export": "paid", "export_price_per_kwh": 0.08}
 WHOLE["storage"] = {"usable_kwh": 1.6, "coupling": "ac", "amount": 300}
 CLIMATE: dict[str, Any] = {"site": {"latitude_deg": 54.2, "longitude_deg": 12.3}}
+SERIES: dict[str, Any] = {
+    "first": "2025-06-01T10:00:00Z", "step_minutes": 60, "stamp": "end", "ghi_w_per_m2": [400, 410, None, 380],
+    "air_c": [17, 18, 19, 20], "wind_m_per_s": [1, 2, 3, 2],
+}  # fmt: skip
+WEATHER: dict[str, Any] = {**SMALLEST, "weather": {"source": "given", "series": SERIES}}
 PARTS = {"energy": {"year_kwh": {"cautious": 560, "middle": 640, "hopeful": 700}}}
 FEW = ("null", '"text"', "NaN", "-1e9", "[]", '{"a": {"b": [null]}}')
 
@@ -65,6 +70,7 @@ def test_every_place_of_a_whole_request_refuses_what_is_wrong_there_and_tells_wh
     [
         ("/v1/appraisal", AppraisalIn, SMALLEST),
         ("/v1/energy", AppraisalIn, SMALLEST),
+        ("/v1/energy", AppraisalIn, WEATHER),
         ("/v1/payback", PaybackIn, PLAIN),
         ("/v1/payback", PaybackIn, PLAIN | PARTS),
         ("/v1/payback", PaybackIn, SMALLEST),
@@ -196,7 +202,7 @@ def test_the_vocabulary_lists_every_field_that_is_served_and_none_that_is_not() 
     assert {"/site/latitude_deg", "/arrays/0/panel/rated_power_w", "/energy/year_kwh", "/tariff/currency"} <= set(
         fields
     )
-    assert not {"/tilt"} & set(fields)
+    assert {"/tilt/objective", "/tilt/map/tilt_step_deg", "/site/sun_seen/0/month"} <= set(fields)
     assert all(one["accepted"] and one["example"] for one in fields.values())
     assert "EUR" in next(one["words"] for one in vocabulary["words"] if one["name"] == "currency")
 
@@ -207,13 +213,5 @@ def test_a_long_list_of_names_says_that_it_goes_on_and_where_and_names_none_that
     assert "GET /v1/vocabulary" in told["/battery_kwh"]["accepted"]
     assert "more" in told["/battery_kwh"]["accepted"]
     for one in told.values():
-        assert not {"tilt"} & set(one["accepted"].replace(",", "").split())
-        assert one["example"] != "tilt"
-
-
-@pytest.mark.parametrize("pointer", ["/tilt"])
-def test_what_is_not_served_yet_is_accepted_as_null(pointer: str) -> None:
-    request = put_at(SMALLEST, pointer, '{"kw": 3}')
-    [told] = post("/v1/compatibility", request).json()["errors"]
-    assert (told["code"], told["pointer"]) == ("not_served_yet", pointer)
-    assert post("/v1/compatibility", put_at(request, pointer, told["example"])).status_code == 200
+        assert one["accepted"]
+        assert one["example"] != "battery_kwh"

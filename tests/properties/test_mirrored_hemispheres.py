@@ -5,6 +5,7 @@ half a year, where the earth's distance (3.4 % more light in January) and the eq
 """
 
 from dataclasses import replace
+from datetime import date
 
 import numpy as np
 import pytest
@@ -14,7 +15,9 @@ from hypothesis import strategies as st
 from service.core.energy import energy_year
 from service.core.model.assumption import Assumptions
 from service.core.sky import typical_year
-from service.core.tilt import PlaneBounds, best_plane
+from service.core.tilt import PlaneBounds, TiltWish, best_plane, tilt_advice
+from service.core.worth import AtTheMeter
+from service.data.households import load_demand_shape
 from tests.builders import array, inverter, setup, site
 from tests.climates import SUN_DAYS, climate
 from tests.properties.around import mirrored, planes, points_off_north, surrounded_arrays
@@ -82,3 +85,36 @@ def test_the_best_plane_of_a_mirrored_place_is_the_mirrored_plane(latitude):
     assert south.tilt_deg == pytest.approx(north.tilt_deg, abs=1.0)
     turned = (across(north.azimuth_deg) - south.azimuth_deg + 180.0) % 360.0 - 180.0
     assert abs(turned) <= 2.0
+
+
+@settings(max_examples=4, deadline=None)
+@given(st.floats(5, 60), st.sampled_from([250.0, 800.0]))
+def test_the_advice_of_a_mirrored_place_is_the_mirrored_advice(latitude, limit_w):
+    here = climate(latitude_deg=latitude)
+    north, south = (_advice(place, limit_w) for place in (here, mirrored_climate(here)))
+    assert south.best_brings.year_kwh == pytest.approx(north.best_brings.year_kwh, rel=5e-4)
+    assert south.apart_brings.year_kwh == pytest.approx(north.apart_brings.year_kwh, rel=5e-4)
+    assert south.schedules[0].gain_kwh == pytest.approx(north.schedules[0].gain_kwh, abs=1e-3 * 800)
+    if north.best.tilt_deg >= 8.0:  # nearer to flat the direction says nothing
+        turned = (across(north.best.azimuth_deg) - south.best.azimuth_deg + 180.0) % 360.0 - 180.0
+        assert abs(turned) <= 5.0
+        assert south.best.tilt_deg == pytest.approx(north.best.tilt_deg, abs=2.0)
+
+
+def _advice(place, limit_w):
+    """Two panels in the yard, free to stand in any plane."""
+    one = array(mount="ground_frame")
+    asked = setup(
+        arrays=(one, replace(one, input=2)),
+        site=site(latitude_deg=place.latitude_deg),
+        inverter=inverter(set_limit_w=limit_w),
+    )
+    sky = typical_year(place, ZONE)
+
+    def year_of(other):
+        return energy_year(other, sky, place, Assumptions.of(()))
+
+    meter = AtTheMeter.of(year_of(asked), asked, sky.calendar, load_demand_shape(), None)
+    wish = TiltWish(low_tilt_deg=0, high_tilt_deg=90, changes_per_year=(2,))
+    said = [{"tilt_deg": 1, "azimuth_deg": 1}] * 2
+    return tilt_advice(asked, sky, said, wish, meter, lambda other: year_of(other).ac_w, date(2026, 11, 25))

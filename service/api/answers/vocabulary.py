@@ -59,6 +59,11 @@ def vocabulary(deps: Deps) -> VocabularyOut:
         sensitivity=_words("payback", _first_parts("step."), "step."),
         co2=_words("payback", codes_of("payback", "co2."), "co2."),
         storage=_words("storage"),
+        tilt=[
+            word
+            for prefix in ("schedule.", "rule.", "facing.", "obstacle.")
+            for word in _words("tilt", codes_of("tilt", prefix), prefix)
+        ],
         assumptions=_words("assumptions", dict.fromkeys(row.code for row in default_rows())),
         identity_doubts=_words("identity", codes_of("identity", "doubt."), "doubt."),
         identity_readings=_words("identity", codes_of("identity", "read."), "read."),

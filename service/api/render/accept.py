@@ -7,6 +7,7 @@ JSON = "application/json"
 PROBLEM = "application/problem+json"
 TEXT = "text/plain"
 HTML = "text/html"
+SVG = "image/svg+xml"
 
 _LONGEST = 2000
 _MOST_RANGES = 50

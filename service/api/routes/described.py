@@ -9,7 +9,7 @@ from starlette.requests import Request
 from starlette.responses import Response
 
 from service.api.problems import STATUS
-from service.api.render.accept import HTML, JSON, TEXT
+from service.api.render.accept import HTML, JSON, SVG, TEXT
 
 Parameter = dict[str, Any]
 
@@ -93,6 +93,6 @@ def _statuses(codes: set[str]) -> list[int]:
 
 
 def _schema(media: str, answer: type[BaseModel] | None) -> dict[str, Any]:
-    if media in {TEXT, HTML}:
+    if media in {TEXT, HTML, SVG}:
         return {"type": "string", "maxLength": 1_000_000}
     return reference(answer) if answer else {"type": "object"}

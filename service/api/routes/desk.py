@@ -30,13 +30,17 @@ class Desk:
         request: Request,
         answer: Callable[[bytes, Deps], A],
         renders: Mapping[str, Callable[[A], bytes]],
+        in_format: Mapping[str, Callable[[bytes, Deps], A]] | None = None,
     ) -> Response:
         """Ask ``answer`` for what the body holds; render it in the best format of ``renders``.
+
+        ``in_format``: who is asked instead where that is the format.
 
         Raises:
             RefusedRequest, SunsillError: told to the caller as a problem.
         """
         media = format_of(request, tuple(renders))
         body = await body_of(request, self.body_limit_bytes, self.body_seconds)
-        content = await self.workshop.run(lambda: renders[media](answer(body, self.deps)))
+        asked = answer if in_format is None else in_format.get(media, answer)
+        content = await self.workshop.run(lambda: renders[media](asked(body, self.deps)))
         return computed(media, content)

@@ -14,18 +14,26 @@ from service.api.answers.energy import energy
 from service.api.answers.matrix import compatibility_matrix
 from service.api.answers.panel_identity import panel_identity
 from service.api.answers.payback import payback
+from service.api.answers.tilt import tilt, tilt_with_map
 from service.api.deps import Deps
-from service.api.render.accept import JSON, TEXT
+from service.api.render.accept import JSON, SVG, TEXT
 from service.api.render.identity import identity_text
 from service.api.render.json import as_json
 from service.api.render.report import report
+from service.api.render.tilt_map import tilt_map_svg
 from service.api.routes.described import Served, described
 from service.api.routes.desk import Desk
-from service.api.schemas.answers import AppraisalOut, CompatibilityAnswerOut, EnergyAnswerOut, PaybackAnswerOut
+from service.api.schemas.answers import (
+    AppraisalOut,
+    CompatibilityAnswerOut,
+    EnergyAnswerOut,
+    PaybackAnswerOut,
+    TiltAnswerOut,
+)
 from service.api.schemas.climate import ClimateOut
 from service.api.schemas.matrix import MatrixIn, MatrixOut
 from service.api.schemas.panel_identity import PanelIdentityIn, PanelIdentityOut
-from service.api.schemas.requests import AppraisalIn, ClimateIn, CompatibilityIn, EnergyIn, PaybackIn
+from service.api.schemas.requests import AppraisalIn, ClimateIn, CompatibilityIn, EnergyIn, PaybackIn, TiltIn
 
 ONLY_JSON: Mapping[str, Callable[[Any], bytes]] = {JSON: as_json}
 NO_ANSWER = ("no_climate", "contradiction")
@@ -35,10 +43,12 @@ def question_routes(desk: Desk) -> list[Served]:
     """The computing paths."""
 
     def asked(
-        answer: Callable[[bytes, Deps], BaseModel], renders: Mapping[str, Callable[[Any], bytes]] = ONLY_JSON
+        answer: Callable[[bytes, Deps], BaseModel],
+        renders: Mapping[str, Callable[[Any], bytes]] = ONLY_JSON,
+        in_format: Mapping[str, Callable[[bytes, Deps], BaseModel]] | None = None,
     ) -> Callable[[Request], Awaitable[Response]]:
         async def handle(request: Request) -> Response:
-            return await desk.answer(request, answer, renders)
+            return await desk.answer(request, answer, renders, in_format)
 
         return handle
 
@@ -65,6 +75,13 @@ def question_routes(desk: Desk) -> list[Served]:
             "finding that its verdict hangs on. `/v1/compatibility` tells all findings of a pair and what would mend "
             "them.",
             tag="questions", body=MatrixIn, answer=MatrixOut, problems=NO_ANSWER), "POST"),
+        Served("/v1/tilt", asked(tilt, {JSON: as_json, SVG: tilt_map_svg}, {SVG: tilt_with_map}), described(
+            "tilt", "How should it stand, and is moving it by season worth it?",
+            "The best plane within what the mounts or `tilt.bounds` allow, for all arrays together and each apart, by "
+            "energy, use at home or money; what comes near it, schedules with their days, rules of thumb beside it, on "
+            "request a map, also as a picture (`Accept: image/svg+xml`). `site.sun_seen` tells which way a railing "
+            "faces. Takes what an appraisal takes.",
+            tag="questions", body=TiltIn, answer=TiltAnswerOut, formats=(JSON, SVG), problems=NO_ANSWER), "POST"),
         Served("/v1/payback", asked(payback), described(
             "payback", "When is it paid back?",
             "Of a set, with what an appraisal takes; or plainly of `energy.year_kwh`, `use.self_used_share` and a "

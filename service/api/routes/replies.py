@@ -7,13 +7,13 @@ from collections.abc import Callable, Mapping
 from starlette.requests import Request
 from starlette.responses import Response
 
-from service.api.render.accept import HTML, JSON, TEXT, chosen
+from service.api.render.accept import HTML, JSON, SVG, TEXT, chosen
 from service.api.render.html import CONTENT_SECURITY_POLICY
 from service.api.schemas.mistakes import Mistake, RefusedRequest, shown
 from service.api.words import say
 
 VARY = "Accept, Accept-Language, Accept-Encoding, Origin"
-_TYPES = {JSON: JSON, TEXT: f"{TEXT}; charset=utf-8", HTML: f"{HTML}; charset=utf-8"}
+_TYPES = {JSON: JSON, TEXT: f"{TEXT}; charset=utf-8", HTML: f"{HTML}; charset=utf-8", SVG: f"{SVG}; charset=utf-8"}
 
 Renders = Mapping[str, Callable[[], bytes]]
 

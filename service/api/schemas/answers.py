@@ -13,6 +13,7 @@ from service.api.schemas.finding import CompatibilityOut
 from service.api.schemas.fixing import FixingOut
 from service.api.schemas.payback import PaybackOut
 from service.api.schemas.storage import StorageOut
+from service.api.schemas.tilt import TiltOut
 from service.api.schemas.use import UseOut
 
 
@@ -70,3 +71,11 @@ class _Payback(Out):
 
 class PaybackAnswerOut(_Beside, _Payback):
     """When is it paid back?"""
+
+
+class _Tilt(Out):
+    tilt: TiltOut
+
+
+class TiltAnswerOut(_Beside, _Tilt):
+    """How should it stand?"""

@@ -1,6 +1,6 @@
 """What may be asked? One class for each path that takes a body; same names, same nesting everywhere."""
 
-from typing import Annotated, Any, Literal
+from typing import Annotated, Any
 
 from pydantic import ConfigDict, Discriminator, Field, Tag
 
@@ -13,14 +13,8 @@ from service.api.schemas.inverter import InverterIn
 from service.api.schemas.money import MoneyIn, OutlayIn, TariffIn
 from service.api.schemas.place import SiteIn
 from service.api.schemas.storage import StorageIn
-
-NOT_YET = "Not served yet: leave it out, or null."
-
-
-class WeatherIn(In):
-    """Which weather the answer rests on."""
-
-    source: Literal["climate"] = Field(description="The embedded climate; a series of your own is not served yet.")
+from service.api.schemas.tilt_wish import TiltWishIn
+from service.api.schemas.weather import WeatherIn
 
 
 class _Common(In):
@@ -34,7 +28,7 @@ class _Common(In):
     outlay: OutlayIn | None = None
     money: MoneyIn | None = None
     storage: StorageIn | None = None
-    tilt: None = Field(default=None, description=NOT_YET)
+    tilt: TiltWishIn | None = None
     weather: WeatherIn | None = None
     include: (
         Annotated[
@@ -77,6 +71,14 @@ class EnergyIn(AppraisalIn):
 
 class CompatibilityIn(AppraisalIn):
     """Does it fit electrically, the socket, the local rule? Takes what an appraisal takes."""
+
+
+class TiltIn(AppraisalIn):
+    """How should it stand? Takes what an appraisal takes, and in ``tilt`` what is asked about the planes."""
+
+    model_config = ConfigDict(
+        json_schema_extra={"examples": [{**SMALLEST, "tilt": {"objective": "energy", "changes_per_year": [2, 4]}}]}
+    )
 
 
 class YearKwhBandIn(In):

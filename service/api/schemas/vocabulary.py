@@ -79,6 +79,7 @@ class VocabularyOut(Out):
     sensitivity: list[WordOut]
     co2: list[WordOut]
     storage: list[WordOut]
+    tilt: list[WordOut]
     assumptions: list[WordOut]
     identity_doubts: list[WordOut]
     identity_readings: list[WordOut]

@@ -4,12 +4,12 @@ Sky, panel and inverter are chained hour by hour in ``chain`` and ``year``; ``da
 why the year is uncertain.
 """
 
-from service.core.energy.chain import ArrayHours, remaining_share
+from service.core.energy.chain import ArrayHours, Lit, input_hours, remaining_share
 from service.core.energy.days import day_kinds
 from service.core.energy.leads import lead_resistance_ohm
 from service.core.energy.result import LOSSES, ArrayConditions, ArrayYear, DayKind, EnergyYear
 from service.core.energy.spread import spread_of
-from service.core.energy.year import array_conditions, direct_current, direct_key, energy_year
+from service.core.energy.year import alternating_current_w, array_conditions, direct_current, direct_key, energy_year
 
 __all__ = [
     "LOSSES",
@@ -18,11 +18,14 @@ __all__ = [
     "ArrayYear",
     "DayKind",
     "EnergyYear",
+    "Lit",
+    "alternating_current_w",
     "array_conditions",
     "day_kinds",
     "direct_current",
     "direct_key",
     "energy_year",
+    "input_hours",
     "lead_resistance_ohm",
     "remaining_share",
     "spread_of",

@@ -1,15 +1,53 @@
 """How should a panel stand?"""
 
+from service.core.tilt.advice import (
+    Chosen,
+    RuleHere,
+    Schedule,
+    Step,
+    TiltAdvice,
+    tilt_advice,
+)
 from service.core.tilt.best import best_plane, light_by_face, middle_face
 from service.core.tilt.bounds import PlaneBounds, bounds_by_mount, narrowed
+from service.core.tilt.by_energy import most_energy_planes
+from service.core.tilt.facing import Facing, Obstacle, SunSeen, facing_of
+from service.core.tilt.home import YearAtHome
+from service.core.tilt.near import NearBest, PlaneMap
 from service.core.tilt.scene import year_light_kwh_per_m2
+from service.core.tilt.stand import Stand, stand_key, stand_of
+from service.core.tilt.sums import OBJECTIVES
+from service.core.tilt.thumb import RuleOfThumb, fitted_tilt_deg, rules_of_thumb
+from service.core.tilt.wish import TiltWish
 
 __all__ = [
+    "OBJECTIVES",
+    "Chosen",
+    "Facing",
+    "NearBest",
+    "Obstacle",
     "PlaneBounds",
+    "PlaneMap",
+    "RuleHere",
+    "RuleOfThumb",
+    "Schedule",
+    "Stand",
+    "Step",
+    "SunSeen",
+    "TiltAdvice",
+    "TiltWish",
+    "YearAtHome",
     "best_plane",
     "bounds_by_mount",
+    "facing_of",
+    "fitted_tilt_deg",
     "light_by_face",
     "middle_face",
+    "most_energy_planes",
     "narrowed",
+    "rules_of_thumb",
+    "stand_key",
+    "stand_of",
+    "tilt_advice",
     "year_light_kwh_per_m2",
 ]

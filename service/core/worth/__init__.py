@@ -6,16 +6,20 @@ from service.core.worth.box import StoreYear
 from service.core.worth.box_inputs import BOX_FINDINGS, on_box_inputs
 from service.core.worth.carbon import co2_avoided_kg_per_year
 from service.core.worth.export_limit import limited_export
+from service.core.worth.feed import ChosenFeed, FeedSetting, chosen_feed, left_off
 from service.core.worth.habits import Habit, habits
 from service.core.worth.result import BreakEven, Moving, Worth, YearFlow
 from service.core.worth.roof import other_generation_w
 from service.core.worth.sensitivity import Sensitivity
 from service.core.worth.storage import StorageBeside, StoragePays, UseBeside, storage_beside
-from service.core.worth.use import OtherShare, UseAtHome, use_at_home, with_band_of_use
+from service.core.worth.use import AtTheMeter, OtherShare, UseAtHome, use_at_home, with_band_of_use
 
 __all__ = [
     "BOX_FINDINGS",
+    "AtTheMeter",
     "BreakEven",
+    "ChosenFeed",
+    "FeedSetting",
     "Habit",
     "HomeCases",
     "Moving",
@@ -28,8 +32,10 @@ __all__ = [
     "UseBeside",
     "Worth",
     "YearFlow",
+    "chosen_feed",
     "co2_avoided_kg_per_year",
     "habits",
+    "left_off",
     "limited_export",
     "on_box_inputs",
     "other_generation_w",

@@ -1,0 +1,61 @@
+"""How should it stand, and is moving it by season worth it?"""
+
+from dataclasses import replace
+
+from service.api.answers.question import Question
+from service.api.deps import Deps
+from service.api.schemas.answers import TiltAnswerOut
+from service.api.schemas.reading import read_body
+from service.api.schemas.requests import TiltIn
+from service.api.schemas.tilt import TiltOut
+from service.api.schemas.tilt_wish import TiltWishIn
+from service.core.model.memo import Memo
+from service.core.model.place import Plane
+from service.core.tilt import TiltWish, stand_key, stand_of, tilt_advice
+
+_MAP_STEPS_DEG = (1.0, 5.0)
+_CHANGES = (2, 4)
+
+
+def tilt(body: bytes, deps: Deps) -> TiltAnswerOut:
+    """The answer of /v1/tilt."""
+    return _answer(body, deps, with_map=False)
+
+
+def tilt_with_map(body: bytes, deps: Deps) -> TiltAnswerOut:
+    """The same with a map, whether the request asks for one or not: what a picture needs."""
+    return _answer(body, deps, with_map=True)
+
+
+def _answer(body: bytes, deps: Deps, *, with_map: bool) -> TiltAnswerOut:
+    request = read_body(TiltIn, body)
+    question = Question.of(request, deps)
+    wish = wish_of(request.tilt)
+    if with_map and wish.map_steps_deg is None:
+        wish = replace(wish, map_steps_deg=_MAP_STEPS_DEG)
+    given = [array.get("plane") or {} for array in question.given["arrays"]]
+    setup, sky = question.setup, question.sky
+    kept = deps.movable if question.weather is None else Memo(1)
+    stand = kept.get((sky, stand_key(setup)), lambda: stand_of(setup, sky))
+    advice = tilt_advice(setup, sky, given, wish, question.meter, question.ac_w_of, question.as_of, stand)
+    return TiltAnswerOut(
+        tilt=TiltOut.of(advice, question.setup, question.facing), **question.beside(question.chosen_cautions())
+    )
+
+
+def wish_of(asked: TiltWishIn | None) -> TiltWish:
+    """What is asked, with what is asked where nothing is said."""
+    if asked is None:
+        return TiltWish(changes_per_year=_CHANGES)
+    ends = asked.bounds.given() if asked.bounds else {}
+    steps = None
+    if asked.map is not None:
+        steps = (asked.map.tilt_step_deg or _MAP_STEPS_DEG[0], asked.map.azimuth_step_deg or _MAP_STEPS_DEG[1])
+    return TiltWish(
+        objective=asked.objective or "energy",
+        planes=tuple(Plane(tilt_deg=one.tilt_deg, azimuth_deg=one.azimuth_deg) for one in asked.planes or ()),
+        hinge_tilts_deg=tuple(asked.hinge_tilts_deg or ()),
+        changes_per_year=_CHANGES if asked.changes_per_year is None else tuple(asked.changes_per_year),
+        map_steps_deg=steps,
+        **ends,
+    )

@@ -1,0 +1,321 @@
+"""How is it answered how a set should stand: planes, ranges, schedules, a map, rules of thumb?"""
+
+from datetime import date, timedelta
+from typing import Literal, Self
+
+import numpy as np
+from pydantic import Field
+from pydantic.json_schema import SkipJsonSchema
+
+from service.api.schemas import rounding as r
+from service.api.schemas.base import Code, Out, Text, absent
+from service.api.schemas.energy import PlaneOut
+from service.api.words import say
+from service.core.model.facts import Setup
+from service.core.model.hours import REFERENCE_YEAR
+from service.core.model.place import Plane
+from service.core.tilt import Facing, NearBest, PlaneMap, RuleHere, Schedule, TiltAdvice, YearAtHome
+
+# Below this a change of the plane is hardly worth the trouble: judgement, a few cents to two euros for each.
+LEAST_KWH_A_CHANGE = 5.0
+
+
+class DayOut(Out):
+    """A day of the year."""
+
+    month: int = Field(ge=1, le=12)
+    day: int = Field(ge=1, le=31)
+
+    @classmethod
+    def of(cls, day_of_year: int) -> Self:
+        """The day so many days after 1 January of a plain year."""
+        day = date(REFERENCE_YEAR, 1, 1) + timedelta(days=day_of_year)
+        return cls(month=day.month, day=day.day)
+
+
+class BringsOut(Out):
+    """What planes bring in a year."""
+
+    year_kwh: r.Kwh
+    self_used_kwh: r.Kwh
+    saving_first_year: r.Money | None = Field(description="Null where no price per kWh is known.")
+
+    @classmethod
+    def of(cls, brings: YearAtHome) -> Self:
+        """Of one set of planes."""
+        return cls(year_kwh=brings.year_kwh, self_used_kwh=brings.self_used_kwh, saving_first_year=brings.saving)
+
+
+class ArrayPlaneOut(Out):
+    """The plane of one array."""
+
+    name: str = Field(max_length=60)
+    plane: PlaneOut
+
+
+class PlanesOut(Out):
+    """Planes of all arrays and what they bring."""
+
+    planes: list[ArrayPlaneOut] = Field(min_length=1, max_length=8)
+    brings: BringsOut
+
+    @classmethod
+    def of(cls, setup: Setup, planes: tuple[Plane, ...], brings: YearAtHome) -> Self:
+        """In the order of the arrays."""
+        return cls(
+            planes=[
+                ArrayPlaneOut(name=array.name, plane=PlaneOut.from_core(plane))
+                for array, plane in zip(setup.arrays, planes, strict=True)
+            ],
+            brings=BringsOut.of(brings),
+        )
+
+
+class ObjectiveOut(Out):
+    """What another objective would choose."""
+
+    objective: Literal["energy", "self_used", "money"]
+    plane: PlaneOut
+    brings: BringsOut
+    text: Text
+
+
+class NearBestOut(Out):
+    """Within a share of the best lies any tilt of this range, and at the best tilt any direction of that one.
+
+    Directions run clockwise from low to high; 0 and 360 together are all.
+    """
+
+    within_share: r.Share
+    low_tilt_deg: r.Degrees
+    high_tilt_deg: r.Degrees
+    low_azimuth_deg: r.Degrees
+    high_azimuth_deg: r.Degrees
+    text: Text
+
+    @classmethod
+    def of(cls, near: NearBest) -> Self:
+        """With its sentence."""
+        if (near.low_azimuth_deg, near.high_azimuth_deg) == (0.0, 360.0):
+            turned = "around"
+        else:
+            turned = "fixed" if near.low_azimuth_deg == near.high_azimuth_deg else "arc"
+        azimuths = {"low_azimuth": near.low_azimuth_deg, "high_azimuth": near.high_azimuth_deg}
+        facts = {
+            "within": 100 * near.within_share,
+            "low_tilt": near.low_tilt_deg,
+            "high_tilt": near.high_tilt_deg,
+            "turned": say("tilt", f"turned.{turned}", azimuths),
+        }
+        return cls.from_core(near, text=say("tilt", "near_best", facts))
+
+
+class ScheduleStepOut(Out):
+    """From this day on, this plane (of the first array that is moved; the others turn with it)."""
+
+    from_date: DayOut
+    plane: PlaneOut
+
+
+class ScheduleOut(Out):
+    """The best so many planes a year, with the days of change that bring most, against the best single plane."""
+
+    changes_per_year: int = Field(ge=2, le=12)
+    gain_share: r.Share = Field(description="Of what was wanted.")
+    gain_kwh: r.Kwh
+    gain_money: r.Money | None = Field(description="In the first year. Null where no price per kWh is known.")
+    gain_kwh_per_change: r.Kwh
+    gain_money_per_change: r.Money | None
+    steps: list[ScheduleStepOut] = Field(
+        min_length=1, max_length=12, description="Fewer than asked for where more bring nothing."
+    )
+    code: Code
+    text: Text
+
+    @classmethod
+    def of(cls, schedule: Schedule, currency: str | None) -> Self:
+        """With what it comes to for each change, and its sentence."""
+        steps = len(schedule.steps)
+        changes = steps if steps > 1 else schedule.changes_per_year
+        each = schedule.gain_kwh / changes
+        money = None if schedule.gain_money is None else schedule.gain_money / changes
+        code = "worth_moving" if each >= LEAST_KWH_A_CHANGE else "hardly_worth_moving"
+        said = {
+            "changes": schedule.changes_per_year,
+            "gain": schedule.gain_kwh,
+            "share": 100 * schedule.gain_share,
+            "each": each,
+            "money": "",
+        }
+        if schedule.gain_money is not None:
+            said["money"] = say("tilt", "money", {"amount": schedule.gain_money, "currency": currency or ""})
+        if steps == 1:
+            code = "nothing_gained"
+        return cls.from_core(
+            schedule,
+            gain_kwh_per_change=each,
+            gain_money_per_change=money,
+            steps=[
+                ScheduleStepOut(from_date=DayOut.of(one.from_day), plane=PlaneOut.from_core(one.plane))
+                for one in schedule.steps
+            ],
+            code=code,
+            text=say("tilt", f"schedule.{code}", said),
+        )
+
+
+class MapOut(Out):
+    """Energy and money over all planes; one row for each tilt. Of several arrays all are moved together."""
+
+    tilt_deg: list[r.Degrees] = Field(min_length=1, max_length=91)
+    azimuth_deg: list[r.Degrees] = Field(min_length=1, max_length=360)
+    year_kwh: list[list[float]] = Field(min_length=1, max_length=91)
+    saving_first_year: list[list[float]] | None = Field(
+        max_length=91, description="Each kWh at the price of its hour. Null where no price is known."
+    )
+
+    @classmethod
+    def of(cls, found: PlaneMap) -> Self:
+        """Rounded to a tenth of a kWh and a hundredth of the money."""
+        return cls(
+            tilt_deg=found.tilt_deg.tolist(),
+            azimuth_deg=found.azimuth_deg.tolist(),
+            year_kwh=np.round(found.year_kwh, 1).tolist(),
+            saving_first_year=None if found.saving is None else np.round(found.saving, 2).tolist(),
+        )
+
+
+class RuleOut(Out):
+    """A rule of thumb beside what was computed."""
+
+    code: Code
+    steps: list[ScheduleStepOut] = Field(min_length=1, max_length=4)
+    year_kwh: r.Kwh
+    off_share: r.Share = Field(description="How far its energy is below the best single plane's; negative: above.")
+    text: Text
+    source: str = Field(max_length=300)
+
+    @classmethod
+    def of(cls, here: RuleHere) -> Self:
+        """With its sentence."""
+        rule = here.rule
+        return cls.from_core(
+            here,
+            code=rule.code,
+            steps=[
+                ScheduleStepOut(from_date=DayOut.of(day), plane=PlaneOut(tilt_deg=tilt, azimuth_deg=rule.azimuth_deg))
+                for day, tilt in rule.steps
+            ],
+            text=say("tilt", f"rule.{rule.code}"),
+            source=rule.source,
+        )
+
+
+class ObstacleOut(Out):
+    """What the railing's own line does not explain: there the sun stood."""
+
+    azimuth_deg: r.Degrees
+    height_deg: r.Degrees
+    date: DayOut
+    clock: str = Field(description="Wall clock, HH:MM.", max_length=5)
+    appears: bool = Field(description="True: the sun came then; false: it went.")
+    text: Text
+
+
+class FacingOut(Out):
+    """Which way the railing faces, by when the sun was seen. Fit to be used as a plane's azimuth where it is sure."""
+
+    azimuth_deg: r.Degrees
+    low_azimuth_deg: r.Degrees
+    high_azimuth_deg: r.Degrees
+    sure: bool
+    obstacles: list[ObstacleOut] = Field(max_length=20)
+    text: Text
+
+    @classmethod
+    def of(cls, facing: Facing) -> Self:
+        """With its sentences."""
+        obstacles = []
+        for one in facing.obstacles:
+            clock = f"{one.at_minute // 60:02d}:{one.at_minute % 60:02d}"
+            facts = {
+                "clock": clock,
+                "day": one.day,
+                "month": one.month,
+                "azimuth": one.azimuth_deg,
+                "height": one.height_deg,
+            }
+            obstacles.append(
+                ObstacleOut.from_core(
+                    one,
+                    date=DayOut(month=one.month, day=one.day),
+                    clock=clock,
+                    text=say("tilt", "obstacle.appears" if one.appears else "obstacle.goes", facts),
+                )
+            )
+        facts = {"azimuth": facing.azimuth_deg, "low": facing.low_azimuth_deg, "high": facing.high_azimuth_deg}
+        text = say("tilt", "facing.sure" if facing.sure else "facing.open", facts)
+        return cls.from_core(facing, obstacles=obstacles, text=text)
+
+
+class TiltOut(Out):
+    """How the set should stand.
+
+    ``best`` is the plane of the first array that may be moved: the same for all that move with it, or turned by as
+    much as their railings are. ``best_planes`` lists all of them, ``apart`` what would be best if each array had its
+    own, ``free`` what would be best if no mount bound it, ``stands`` the planes of the request.
+    """
+
+    objective: Literal["energy", "self_used", "money"]
+    text: Text
+    best: PlaneOut
+    best_year_kwh: r.Kwh
+    best_planes: PlanesOut
+    best_per_array: PlanesOut = Field(description="If each array may have its own plane; never less than the same.")
+    free: PlanesOut = Field(description="The same plane if nothing bound it.")
+    stands: PlanesOut = Field(description="As the set stands in this request, or was taken to stand.")
+    given_reaches_share: r.Share = Field(description="What the planes as they stand give of the best.")
+    objectives: list[ObjectiveOut] = Field(min_length=2, max_length=3)
+    near_best: list[NearBestOut] = Field(max_length=3, description="Empty where planes or tilts are listed.")
+    schedules: list[ScheduleOut] = Field(max_length=3)
+    rules_of_thumb: list[RuleOut] = Field(max_length=10)
+    map: MapOut | SkipJsonSchema[None] = Field(
+        default=None, exclude_if=absent, description="Only where it is asked for."
+    )
+    facing: FacingOut | SkipJsonSchema[None] = Field(
+        default=None, exclude_if=absent, description="Only where the site tells when the sun was seen."
+    )
+
+    @classmethod
+    def of(cls, advice: TiltAdvice, setup: Setup, facing: Facing | None) -> Self:
+        """The whole object."""
+        stands, best = (
+            {"energy": one.year_kwh, "self_used": one.self_used_kwh, "money": one.saving or 0.0}[advice.objective]
+            for one in (advice.stands_brings, advice.best_brings)
+        )
+        currency = None if setup.tariff is None else setup.tariff.currency
+        return cls(
+            objective=advice.objective,
+            text=say("tilt", f"objective.{advice.objective}"),
+            best=PlaneOut.from_core(advice.best),
+            best_year_kwh=advice.best_brings.year_kwh,
+            best_planes=PlanesOut.of(setup, advice.best_planes, advice.best_brings),
+            best_per_array=PlanesOut.of(setup, advice.apart, advice.apart_brings),
+            free=PlanesOut.of(setup, advice.free_planes, advice.free_brings),
+            stands=PlanesOut.of(setup, advice.stands, advice.stands_brings),
+            given_reaches_share=stands / best if best > 0 else 1.0,
+            objectives=[
+                ObjectiveOut(
+                    objective=one.objective,
+                    plane=PlaneOut.from_core(one.plane),
+                    brings=BringsOut.of(one.brings),
+                    text=say("tilt", f"objective.{one.objective}"),
+                )
+                for one in advice.others
+            ],
+            near_best=[NearBestOut.of(near) for near in advice.near_best],
+            schedules=[ScheduleOut.of(one, currency) for one in advice.schedules],
+            rules_of_thumb=[RuleOut.of(one) for one in advice.rules],
+            map=None if advice.map is None else MapOut.of(advice.map),
+            facing=None if facing is None else FacingOut.of(facing),
+        )

@@ -1,0 +1,339 @@
+"""How should the set stand, what do the others cost, and is moving it through the year worth the trouble?"""
+
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass, replace
+from datetime import date
+
+import numpy as np
+
+from service.core.errors import ContradictionError
+from service.core.model.facts import Setup
+from service.core.model.hours import Floats, SkyYear
+from service.core.model.place import Plane
+from service.core.tilt.home import Home, YearAtHome, home_of
+from service.core.tilt.lattice import compass, spline, steps_within
+from service.core.tilt.near import Line, NearBest, PlaneMap, map_of, near_best
+from service.core.tilt.schedule import Piece, best_schedules, plane_by_day
+from service.core.tilt.search import Surveyed, best_apart, best_of, best_together, surveyed
+from service.core.tilt.stand import Stand, stand_of
+from service.core.tilt.sums import OBJECTIVES, Sums, Together
+from service.core.tilt.thumb import RuleOfThumb, rules_of_thumb
+from service.core.tilt.wish import ANYWHERE, Freedom, TiltWish, freedom_of, inside
+from service.core.worth import AtTheMeter
+
+_HINGE_AZIMUTH_STEP_DEG = 10.0
+_MUCH_CUT_SHARE = 0.6  # see ``lattice_within``
+_COLUMN_STEP_DEG, _ROW_STEP_DEG = 4.0, 15.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Chosen:
+    """What an objective would choose, and what that brings."""
+
+    objective: str
+    plane: Plane
+    brings: YearAtHome
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Step:
+    """From this day of the year, counted from 0, the plane of the first moving array."""
+
+    from_day: int
+    plane: Plane
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Schedule:
+    """The best so many planes a year against the best single one.
+
+    ``gain_share`` is that of the objective. ``gain_money`` is None where no price is known.
+    """
+
+    changes_per_year: int
+    steps: tuple[Step, ...]
+    gain_share: float
+    gain_kwh: float
+    gain_money: float | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RuleHere:
+    """A rule of thumb at this place: its energy, and how far that is below the best single plane (negative: above)."""
+
+    rule: RuleOfThumb
+    year_kwh: float
+    off_share: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class TiltAdvice:
+    """The whole answer.
+
+    Attributes:
+        objective: what was wanted.
+        moving: the arrays that are moved together, by number; ``best`` is the plane of the first of them.
+        best, best_planes, best_brings: the best same plane within bounds, of each array, and what it brings.
+        apart, apart_brings: the planes if each array may have its own.
+        stands, stands_brings: the planes as the set stands.
+        free_planes, free_brings: the best same plane if nothing bound them.
+        others: what each objective would choose.
+        near_best: empty where planes are listed.
+        schedules, map, rules: as asked.
+    """
+
+    objective: str
+    moving: tuple[int, ...]
+    best: Plane
+    best_planes: tuple[Plane, ...]
+    best_brings: YearAtHome
+    apart: tuple[Plane, ...]
+    apart_brings: YearAtHome
+    stands: tuple[Plane, ...]
+    stands_brings: YearAtHome
+    free_planes: tuple[Plane, ...]
+    free_brings: YearAtHome
+    others: tuple[Chosen, ...]
+    near_best: tuple[NearBest, ...]
+    schedules: tuple[Schedule, ...]
+    map: PlaneMap | None
+    rules: tuple[RuleHere, ...]
+
+
+def tilt_advice(
+    setup: Setup,
+    sky: SkyYear,
+    given: Sequence[Mapping[str, float]],
+    wish: TiltWish,
+    meter: AtTheMeter,
+    ac_w_of: Callable[[Setup], Floats],
+    as_of: date,
+    stand: Stand | None = None,
+) -> TiltAdvice:
+    """All about the planes of a set.
+
+    Args:
+        setup: complete, its planes as they stand.
+        sky: the place's hours.
+        given: of each array what the request gave of its plane.
+        wish: what is asked.
+        meter: the home behind the meter.
+        ac_w_of: the plain chain's a.c. power of a setup by the hour, (8760,), before an export limit.
+        as_of: the day on which the first year of the account begins.
+        stand: ``stand_of`` a setup of the same ``stand_key`` at this place, where it is at hand.
+
+    Planes are looked for by the kernel; the energy of the best, of those apart, free and as they stand is the plain
+    chain's, and the better one counts: bounds that leave more never give less.
+
+    Raises:
+        ContradictionError: money is wanted where no price is known, or bounds exclude each other.
+    """
+    if wish.objective == "money" and setup.tariff is None:
+        raise ContradictionError(
+            "/tilt/objective", "no price per kWh is known for this place", given="money",
+            accepted="energy, self_used, or a tariff", example="energy",
+        )  # fmt: skip
+    if wish.planes and wish.hinge_tilts_deg:
+        raise ContradictionError(
+            "/tilt/hinge_tilts_deg", "is named beside planes", given=list(wish.hinge_tilts_deg),
+            accepted="either planes or the tilts of a hinge", example=None,
+        )  # fmt: skip
+    freedom = freedom_of(setup.arrays, given, wish)
+    stand = stand_of(setup, sky) if stand is None else stand
+    most_w = float(stand.output.limit_w) * stand.up_share
+    home = home_of(meter, setup, sky.calendar, stand.record.daylight.rows, most_w, as_of)
+    stands = tuple(array.plane for array in setup.arrays)
+    still = tuple(inside(plane, bounds) for plane, bounds in zip(stands, freedom.bounds, strict=True))
+    together = Together(stand=stand, home=home, moving=freedom.moving, still=still)
+    return _Asked(setup=setup, wish=wish, freedom=freedom, together=together, home=home, ac_w_of=ac_w_of).advice(stands)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class _Asked:
+    """One question, ready to be answered."""
+
+    setup: Setup
+    wish: TiltWish
+    freedom: Freedom
+    together: Together
+    home: Home
+    ac_w_of: Callable[[Setup], Floats]
+
+    def advice(self, stands: tuple[Plane, ...]) -> TiltAdvice:
+        objective = self.wish.objective
+        free_survey = surveyed(self.together, ANYWHERE)
+        bounds = self.freedom.together
+        survey = free_survey if bounds == ANYWHERE else surveyed(self.together, bounds)
+        listed = self._listed(survey)
+        choices = {wanted: self._best(survey, listed, wanted) for wanted in self._objectives()}
+        best = choices[objective]
+        best_planes = self.together.planes_of(best)
+        apart = best_planes
+        if len(stands) > 1:
+            apart = best_apart(self.together.stand, self.home, self.freedom.bounds, best_planes, objective, listed)
+        free = best if survey is free_survey and not listed else best_together(free_survey, objective)
+        brings = {
+            planes: self._brings(planes) for planes in (stands, best_planes, apart, self.together.planes_of(free))
+        }
+        best, best_planes = self._better(brings, stands, (best, best_planes), listed)
+        apart = max((best_planes, apart), key=lambda planes: _wanted(brings[planes], objective))
+        if _wanted(brings[best_planes], objective) > _wanted(brings[self.together.planes_of(free)], objective):
+            free = best
+        candidates, sums = self._candidates(survey, best, listed)
+        free_planes = self.together.planes_of(free)
+        return TiltAdvice(
+            objective=objective,
+            moving=tuple(self.freedom.moving),
+            best=best,
+            best_planes=best_planes,
+            best_brings=brings[best_planes],
+            apart=apart,
+            apart_brings=brings[apart],
+            stands=stands,
+            stands_brings=brings[stands],
+            free_planes=free_planes,
+            free_brings=brings[free_planes],
+            others=tuple(self._chosen(wanted, plane) for wanted, plane in choices.items()),
+            near_best=() if listed else near_best(survey.bounds, *self._lines(best, candidates, sums)),
+            schedules=self._schedules(candidates, sums),
+            map=self._map(brings[free_planes]),
+            rules=self._rules(free, brings[free_planes].year_kwh),
+        )
+
+    def _map(self, free: YearAtHome) -> PlaneMap | None:
+        """No plane gives more than the best one; what another objective's best gives says nothing of that."""
+        if self.wish.map_steps_deg is None:
+            return None
+        stand = self.together.stand
+        most_w = sum(stand.kinds[kind].table.most_w for kind in stand.kind_of)
+        detail = "usual" if float(stand.output.limit_w) >= _MUCH_CUT_SHARE * most_w else "fine"
+        most_kwh = free.year_kwh if self.wish.objective == "energy" else float("inf")
+        return map_of(self.together, detail, self.wish.map_steps_deg, most_kwh)
+
+    def _objectives(self) -> tuple[str, ...]:
+        return OBJECTIVES if self.setup.tariff is not None else OBJECTIVES[:2]
+
+    def _listed(self, survey: Surveyed) -> tuple[Plane, ...]:
+        """The only planes allowed, where they are named."""
+        if self.wish.planes:
+            return self.wish.planes
+        bounds = survey.bounds
+        turns = steps_within(0.0, bounds.azimuth_span_deg(), _HINGE_AZIMUTH_STEP_DEG).tolist()
+        return tuple(
+            Plane(tilt_deg=tilt, azimuth_deg=compass(bounds.low_azimuth_deg + turned))
+            for tilt in self.wish.hinge_tilts_deg
+            for turned in turns
+        )
+
+    def _best(self, survey: Surveyed, listed: tuple[Plane, ...], objective: str) -> Plane:
+        if listed:
+            return best_of(self.together, listed, objective)
+        return best_together(survey, objective, roughly=objective != self.wish.objective)
+
+    def _brings(self, planes: tuple[Plane, ...]) -> YearAtHome:
+        """By the plain chain and the rules of the whole account."""
+        arrays = tuple(replace(array, plane=plane) for array, plane in zip(self.setup.arrays, planes, strict=True))
+        return self.home.year(self.ac_w_of(replace(self.setup, arrays=arrays)))
+
+    def _better(
+        self,
+        brings: Mapping[tuple[Plane, ...], YearAtHome],
+        stands: tuple[Plane, ...],
+        best: tuple[Plane, tuple[Plane, ...]],
+        listed: tuple[Plane, ...],
+    ) -> tuple[Plane, tuple[Plane, ...]]:
+        """The set as it stands, where that is allowed and better by what the tables leave out."""
+        lead = stands[next(iter(self.freedom.moving))]
+        allowed = lead in listed if listed else inside(lead, self.freedom.together) == lead
+        objective = self.wish.objective
+        if not allowed or self.together.planes_of(lead) != stands:
+            return best
+        return (lead, stands) if _wanted(brings[stands], objective) > _wanted(brings[best[1]], objective) else best
+
+    def _chosen(self, objective: str, plane: Plane) -> Chosen:
+        stand = self.together.stand
+        ac = stand.ac_w(self.together.dc_w([plane]))[0]
+        return Chosen(objective=objective, plane=plane, brings=self.home.year(stand.whole_year_w(ac)))
+
+    def _candidates(self, survey: Surveyed, best: Plane, listed: tuple[Plane, ...]) -> tuple[list[Plane], Sums]:
+        """Planes that a schedule may be made of: the list, or the survey's and all tilts at the best azimuth."""
+        if listed:
+            more = [best, *listed]
+            return more, self.together.sums(more)
+        more = [best, *self._at_best_azimuth(best), *self._at_best_tilt(best)]
+        return [*more, *survey.planes], self.together.sums(more).with_more(survey.sums)
+
+    def _at_best_azimuth(self, best: Plane) -> list[Plane]:
+        bounds = self.freedom.together
+        tilts = steps_within(bounds.low_tilt_deg, bounds.high_tilt_deg, _COLUMN_STEP_DEG)
+        return [Plane(tilt_deg=tilt, azimuth_deg=best.azimuth_deg) for tilt in tilts.tolist()]
+
+    def _at_best_tilt(self, best: Plane) -> list[Plane]:
+        low = self.freedom.together.low_azimuth_deg
+        turns = steps_within(0.0, self.freedom.together.azimuth_span_deg(), _ROW_STEP_DEG)
+        return [Plane(tilt_deg=best.tilt_deg, azimuth_deg=compass(low + turn)) for turn in turns.tolist()]
+
+    def _lines(self, best: Plane, candidates: Sequence[Plane], sums: Sums) -> tuple[Plane, Line, Line]:
+        """What is wanted at every degree of tilt at the best azimuth, and of azimuth at the best tilt."""
+        wanted = sums.of(self.wish.objective).sum(axis=1)
+        bounds = self.freedom.together
+        tilts, turns = len(self._at_best_azimuth(best)), len(self._at_best_tilt(best))
+        at_tilt = np.array([one.tilt_deg for one in candidates[1 : 1 + tilts]])
+        fine = steps_within(bounds.low_tilt_deg, bounds.high_tilt_deg, 1.0)
+        up = Line(fine, spline(at_tilt, fine) @ wanted[1 : 1 + tilts], float(wanted[0]))
+        span = bounds.azimuth_span_deg()
+        at_turn = steps_within(0.0, span, _ROW_STEP_DEG)
+        fine = steps_within(0.0, span, 1.0)
+        round_ = Line(fine, spline(at_turn, fine) @ wanted[1 + tilts : 1 + tilts + turns], float(wanted[0]))
+        return best, up, round_
+
+    def _schedules(self, candidates: Sequence[Plane], sums: Sums) -> tuple[Schedule, ...]:
+        wanted = sums.of(self.wish.objective)
+        changes = sorted(set(self.wish.changes_per_year))
+        found = best_schedules(wanted, changes) if changes else {}
+        schedules: list[Schedule] = []
+        reached = base = float(wanted[0].sum())
+        pieces: tuple[Piece, ...] = (Piece(from_day=0, plane=0),)
+        for count in changes:
+            value = _along(found[count], wanted)
+            if value > reached:
+                reached, pieces = value, found[count]
+            schedules.append(_schedule(count, pieces, candidates, sums, reached / base - 1.0 if base > 0 else 0.0))
+        return tuple(schedules)
+
+    def _rules(self, free: Plane, free_kwh: float) -> tuple[RuleHere, ...]:
+        """Each rule's energy, the set moved together towards the equator, against the free best plane."""
+        rules = rules_of_thumb(self.setup.site.latitude_deg)
+        planes = [free]
+        planes += [Plane(tilt_deg=tilt, azimuth_deg=rule.azimuth_deg) for rule in rules for _, tilt in rule.steps]
+        energy = replace(self.together, home=None).sums(planes).energy
+        found, at = [], 1
+        for rule in rules:
+            pieces = [Piece(from_day=day, plane=at + number) for number, (day, _) in enumerate(rule.steps)]
+            at += len(rule.steps)
+            ratio = _along(pieces, energy) / float(energy[0].sum()) if energy[0].sum() > 0 else 1.0
+            found.append(RuleHere(rule=rule, year_kwh=ratio * free_kwh, off_share=1.0 - ratio))
+        return tuple(found)
+
+
+def _schedule(
+    count: int, pieces: Sequence[Piece], candidates: Sequence[Plane], sums: Sums, gain_share: float
+) -> Schedule:
+    """``candidates`` begin with the best single plane."""
+    money = None if sums.money is None else _along(pieces, sums.money) - float(sums.money[0].sum())
+    return Schedule(
+        changes_per_year=count,
+        steps=tuple(Step(from_day=piece.from_day, plane=candidates[piece.plane]) for piece in pieces),
+        gain_share=gain_share,
+        gain_kwh=_along(pieces, sums.energy) - float(sums.energy[0].sum()),
+        gain_money=money,
+    )
+
+
+def _along(pieces: Sequence[Piece], daily: Floats) -> float:
+    """What the pieces bring, of (m, 365) by day."""
+    return float(daily[plane_by_day(pieces), np.arange(daily.shape[1])].sum())
+
+
+def _wanted(brings: YearAtHome, objective: str) -> float:
+    return {"energy": brings.year_kwh, "self_used": brings.self_used_kwh, "money": brings.saving or 0.0}[objective]

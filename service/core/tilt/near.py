@@ -1,0 +1,118 @@
+"""How flat is the best: which ranges come near it, and how does the whole map look?"""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from service.core.model.hours import Bools, Floats
+from service.core.model.place import Plane
+from service.core.tilt.bounds import PlaneBounds
+from service.core.tilt.lattice import compass, lattice_within, steps_within
+from service.core.tilt.sums import Together
+from service.core.tilt.wish import ANYWHERE
+
+_WITHIN_SHARES = (0.01, 0.02, 0.05)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NearBest:
+    """Within so much of the best lies any tilt between these two at the best azimuth, and any azimuth at that tilt.
+
+    The azimuths run clockwise from low to high; 0 and 360 together are all.
+    """
+
+    within_share: float
+    low_tilt_deg: float
+    high_tilt_deg: float
+    low_azimuth_deg: float
+    high_azimuth_deg: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class PlaneMap:
+    """Over all tilts and azimuths: kWh, and money where a price is known, (tilts, azimuths)."""
+
+    tilt_deg: Floats
+    azimuth_deg: Floats
+    year_kwh: Floats
+    saving: Floats | None
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Line:
+    """What is wanted at degrees in a row, and at the best plane."""
+
+    at_deg: Floats
+    wanted: Floats
+    best: float
+
+    def reaches(self, share: float) -> Bools:
+        """Where at least this share of the best is reached."""
+        return np.asarray(self.wanted >= share * self.best - 1e-9)
+
+
+def near_best(bounds: PlaneBounds, best: Plane, up: Line, turned: Line) -> tuple[NearBest, ...]:
+    """Ranges that a person can use: the stretch of tilts, and of azimuths, around the best that stay within a share."""
+    span = bounds.azimuth_span_deg()
+    turn = (best.azimuth_deg - bounds.low_azimuth_deg) % 360.0
+    found = []
+    for share in _WITHIN_SHARES:
+        low, high = _stretch(up.reaches(1.0 - share), int(np.argmin(np.abs(up.at_deg - best.tilt_deg))))
+        at = int(np.argmin(np.abs(turned.at_deg - turn)))
+        left, right = _arc(turned.reaches(1.0 - share), at, all_around=span == 360.0)
+        whole = span == 360.0 and right - left >= 360
+        found.append(
+            NearBest(
+                within_share=share,
+                low_tilt_deg=float(up.at_deg[low]),
+                high_tilt_deg=float(up.at_deg[high]),
+                low_azimuth_deg=0.0 if whole else compass(bounds.low_azimuth_deg + _turn(turned.at_deg, left, span)),
+                high_azimuth_deg=360.0
+                if whole
+                else compass(bounds.low_azimuth_deg + _turn(turned.at_deg, right, span)),
+            )
+        )
+    return tuple(found)
+
+
+def map_of(together: Together, detail: str, steps_deg: tuple[float, float], most_kwh: float) -> PlaneMap:
+    """The map over all tilts and azimuths, by a lattice of that detail; nowhere more than ``most_kwh``."""
+    tilts, azimuths = steps_within(0.0, 90.0, steps_deg[0]), np.arange(0.0, 360.0, steps_deg[1])
+    lattice = lattice_within(ANYWHERE, detail)
+    energy, money = together.year_sums(lattice.planes())
+    kwh = np.maximum(lattice.read(energy, tilts, azimuths), 0.0)
+    return PlaneMap(
+        tilt_deg=tilts,
+        azimuth_deg=azimuths,
+        year_kwh=np.minimum(kwh, most_kwh),
+        saving=None if money is None else lattice.read(money, tilts, azimuths),
+    )
+
+
+def _turn(turns: Floats, at: int, span: float) -> float:
+    return float(turns[at]) if span < 360.0 else float(at % 360)
+
+
+def _stretch(near: Bools, at: int) -> tuple[int, int]:
+    """First and last of the near ones in a row around ``at``."""
+    low = high = at
+    while low > 0 and near[low - 1]:
+        low -= 1
+    while high < near.size - 1 and near[high + 1]:
+        high += 1
+    return low, high
+
+
+def _arc(near: Bools, at: int, *, all_around: bool) -> tuple[int, int]:
+    """The same on a circle of whole degrees; 360 apart where all are near."""
+    if not all_around:
+        return _stretch(near, at)
+    ring = near[:360]
+    if ring.all():
+        return at, at + 360
+    low = high = at
+    while ring[(low - 1) % 360]:
+        low -= 1
+    while ring[(high + 1) % 360]:
+        high += 1
+    return low, high

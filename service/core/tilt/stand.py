@@ -1,0 +1,231 @@
+"""What would the set give, hour by hour, were its arrays in these planes or in those? Over the kernel's tables."""
+
+from collections.abc import Hashable, Iterator, Sequence
+from dataclasses import dataclass, replace
+
+import numpy as np
+from numpy.typing import NDArray
+
+from service.core.energy import remaining_share
+from service.core.energy.kernel import (
+    PLANES_AT_ONCE,
+    InputTable,
+    Light,
+    OpenPlanes,
+    OutputTable,
+    PlaceRecord,
+    dc_w,
+    input_table,
+    light_among,
+    open_planes,
+    open_planes_like,
+    output_table,
+    place_record,
+)
+from service.core.errors import ContradictionError
+from service.core.model.facts import Array, Input, Setup
+from service.core.model.hours import Floats, Ints, SkyYear
+from service.core.model.place import Plane
+
+Singles = NDArray[np.float32]
+_DAYS_PER_YEAR = 365.0
+_NEUTRAL = Plane(tilt_deg=0.0, azimuth_deg=0.0)
+# Beam and sky of the hours left out; at three places they bring a millionth of the year at most, upright planes too.
+_DUSK_W_PER_M2 = 5.0
+_LOOKED_AT = tuple(Plane(tilt_deg=float(tilt), azimuth_deg=0.0) for tilt in range(0, 91, 15))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Kind:
+    """Arrays that differ in name, input and plane alone: what one would draw in a plane, any of them would.
+
+    ``opened`` is what of its light hangs on no plane; None where something stands around it.
+    """
+
+    array: Array
+    table: InputTable
+    opened: OpenPlanes | None
+
+    @property
+    def around(self) -> bool:
+        """Does anything stand around it?"""
+        return self.opened is None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Stand:
+    """A set at its place, ready to be asked about planes.
+
+    Attributes:
+        sky, record: the place's hours, n of them with light.
+        kinds, kind_of: the arrays' kinds, and which one each array is of.
+        output: of the inverter.
+        up_share: part of the year in which the set runs.
+        ground_reflectance_share: of the site.
+        day_starts, days: where among the hours with light each day begins, and which day of the year it is, from 0.
+
+    Arrays that share an input are taken as if each had its part of the input's limits to itself: good enough to choose
+    a plane by; what is told of the chosen planes comes from the plain chain.
+    """
+
+    sky: SkyYear
+    record: PlaceRecord
+    kinds: tuple[Kind, ...]
+    kind_of: tuple[int, ...]
+    output: OutputTable
+    up_share: float
+    ground_reflectance_share: float
+    day_starts: Ints
+    days: Ints
+
+    def dc_w(self, kind: int, planes: Sequence[Plane]) -> Singles:
+        """D.c. power of one array of a kind in each of these planes, (m, n)."""
+        blocks = list(self.dc_blocks(kind, planes))
+        return blocks[0] if len(blocks) == 1 else np.concatenate(blocks)
+
+    def dc_blocks(self, kind: int, planes: Sequence[Plane]) -> Iterator[Singles]:
+        """The same, a few planes after the other: they stay in the processor's cache for what is made of them."""
+        one = self.kinds[kind]
+        opened = one.opened
+        if opened is not None:
+            opened = open_planes_like(opened, one.array, self.record, planes, self.ground_reflectance_share)
+        for first in range(0, len(planes), PLANES_AT_ONCE):
+            block = slice(first, first + PLANES_AT_ONCE)
+            yield dc_w(self._light(one, opened, planes, block), one.table)
+
+    def _light(self, one: Kind, opened: OpenPlanes | None, planes: Sequence[Plane], block: slice) -> Light:
+        if opened is None:
+            return light_among(one.array, self.sky, self.record, planes[block], self.ground_reflectance_share)
+        exactly, first = opened.exactly, block.start
+        return replace(
+            opened,
+            normals=opened.normals[block],
+            works=opened.works[block],
+            warms=opened.warms[block],
+            exactly=lambda plane, hours: exactly(plane + first, hours),
+        ).light()
+
+    def ac_w(self, dc: Singles) -> Singles:
+        """A.c. power of the whole set by the d.c. power of all inputs, (m, n), after downtime."""
+        ac = self.output.of(dc, self.record.flicker_share)
+        ac *= np.float32(self.up_share)
+        return ac
+
+    def by_day(self, hourly: Singles) -> Floats:
+        """(m, 365) sums in kWh of hourly powers (m, n)."""
+        daily = np.zeros((hourly.shape[0], int(_DAYS_PER_YEAR)))
+        if self.days.size:
+            daily[:, self.days] = np.add.reduceat(hourly, self.day_starts, axis=1)
+        return daily / 1000.0
+
+    def whole_year_w(self, hourly: Singles) -> Floats:
+        """(8760,) of one row of hours with light."""
+        year = np.zeros(self.sky.ghi_w_per_m2.size)
+        year[self.record.daylight.rows] = hourly
+        return year
+
+
+def stand_key(setup: Setup) -> Hashable:
+    """All that a stand hangs on beside the place: setups of one key have the same one."""
+    return (
+        tuple(replace(array, plane=_NEUTRAL) for array in setup.arrays),
+        setup.inverter,
+        setup.downtime_days_per_year,
+        setup.site.ground_reflectance_share,
+        setup.money.ageing_share_per_year,
+    )
+
+
+def stand_of(setup: Setup, sky: SkyYear) -> Stand:
+    """The set at its place. The planes that its arrays have are not read.
+
+    Raises:
+        ContradictionError: an array on an input that the inverter lacks, a panel whose datasheet makes no curve, or
+            light that was measured in the planes as they are, which tells nothing of others.
+    """
+    if sky.plane_w_per_m2 is not None:
+        raise ContradictionError(
+            "/weather/series/plane_w_per_m2",
+            "was measured in the planes as they stand and tells nothing of others",
+            accepted="ghi_w_per_m2, or no weather",
+            example=None,
+        )
+    keys: dict[tuple[Array, Input], int] = {}
+    kind_of = []
+    for at, array in enumerate(setup.arrays):
+        if not 1 <= array.input <= len(setup.inverter.inputs):
+            pointer = f"/arrays/{at}/input"
+            raise ContradictionError(
+                pointer, "the inverter has no such input", given=array.input,
+                accepted=f"1 to {len(setup.inverter.inputs)}", example=1,
+            )  # fmt: skip
+        key = (replace(array, name="", input=1, plane=_NEUTRAL), _limits(setup, array))
+        kind_of.append(keys.setdefault(key, len(keys)))
+    ageing = setup.money.ageing_share_per_year
+    first_of = [kind_of.index(kind) for kind in range(len(keys))]
+    record = place_record(_without_dusk(sky))
+    reflectance = setup.site.ground_reflectance_share
+    kinds = tuple(
+        Kind(
+            array=array,
+            table=_table(array, limits, ageing, at),
+            opened=None if _surrounded(array) else open_planes(array, record, _LOOKED_AT, reflectance),
+        )
+        for (array, limits), at in zip(keys, first_of, strict=True)
+    )
+    days = (sky.calendar.day_of_year[record.daylight.rows] - 1).astype(np.int64)
+    day_starts = np.flatnonzero(np.diff(days, prepend=-1))
+    return Stand(
+        sky=sky,
+        record=record,
+        kinds=kinds,
+        kind_of=tuple(kind_of),
+        output=output_table(setup.inverter, sum(kinds[kind].table.most_w for kind in kind_of)),
+        up_share=1 - min(setup.downtime_days_per_year / _DAYS_PER_YEAR, 1.0),
+        ground_reflectance_share=setup.site.ground_reflectance_share,
+        day_starts=day_starts,
+        days=days[day_starts],
+    )
+
+
+def _without_dusk(sky: SkyYear) -> SkyYear:
+    """The hours without those whose light no inverter turns into power: a tenth less to compute."""
+    bright = sky.dni_w_per_m2 + sky.dhi_w_per_m2 > _DUSK_W_PER_M2
+    return replace(
+        sky,
+        ghi_w_per_m2=sky.ghi_w_per_m2 * bright,
+        dni_w_per_m2=sky.dni_w_per_m2 * bright,
+        dhi_w_per_m2=sky.dhi_w_per_m2 * bright,
+    )
+
+
+def _table(array: Array, limits: Input, ageing_share_per_year: float, at: int) -> InputTable:
+    try:
+        return input_table(array, limits, remaining_share(array, ageing_share_per_year))
+    except ContradictionError as error:
+        pointer = f"/arrays/{at}/panel{error.pointer}"
+        raise ContradictionError(
+            pointer, error.problem, given=error.given, accepted=error.accepted, example=error.example
+        ) from error
+
+
+def _surrounded(array: Array) -> bool:
+    return bool(array.skyline or array.overhang or array.side_walls or array.shade)
+
+
+def _limits(setup: Setup, array: Array) -> Input:
+    """The input's limits, or an equal part where arrays share it: of the current, in one string of the volts."""
+    limits = setup.inverter.inputs[array.input - 1]
+    sharing = sum(1 for other in setup.arrays if other.input == array.input)
+    if sharing == 1:
+        return limits
+    power = None if limits.max_input_power_w is None else limits.max_input_power_w / sharing
+    if array.joined == "one_string":
+        return replace(
+            limits,
+            max_input_power_w=power,
+            start_voltage_v=limits.start_voltage_v / sharing,
+            tracking_min_v=limits.tracking_min_v / sharing,
+            tracking_max_v=limits.tracking_max_v / sharing,
+        )
+    return replace(limits, max_input_power_w=power, max_current_a=limits.max_current_a / sharing)

@@ -1,0 +1,131 @@
+"""What is open about the planes of a set, by what the caller asks and what its mounts allow?"""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
+
+from service.core.errors import ContradictionError
+from service.core.model.facts import Array
+from service.core.model.place import Plane
+from service.core.tilt.bounds import PlaneBounds, bounds_by_mount, narrowed
+from service.core.tilt.lattice import compass
+
+ANYWHERE = PlaneBounds(low_tilt_deg=0.0, high_tilt_deg=90.0)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TiltWish:
+    """What is asked about the planes. None and empty: as the mounts allow, nothing beside.
+
+    Attributes:
+        objective: energy, self_used or money.
+        low_tilt_deg, high_tilt_deg, low_azimuth_deg, high_azimuth_deg: ends that take the place of the mounts'.
+        planes: the only ones allowed, where any are named.
+        hinge_tilts_deg: the only tilts allowed.
+        changes_per_year: how many planes a year, of 2, 4 and 12.
+        map_steps_deg: of tilt and azimuth, where a map is wanted.
+    """
+
+    objective: str = "energy"
+    low_tilt_deg: float | None = None
+    high_tilt_deg: float | None = None
+    low_azimuth_deg: float | None = None
+    high_azimuth_deg: float | None = None
+    planes: tuple[Plane, ...] = ()
+    hinge_tilts_deg: tuple[float, ...] = ()
+    changes_per_year: tuple[int, ...] = (2, 4)
+    map_steps_deg: tuple[float, float] | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Freedom:
+    """What each array may do, and which of them are moved together: by number, with its turn from the first of them."""
+
+    bounds: tuple[PlaneBounds, ...]
+    moving: Mapping[int, float]
+
+    @property
+    def together(self) -> PlaneBounds:
+        """The bounds of what moves together, as those of its first array."""
+        return self.bounds[next(iter(self.moving))]
+
+
+def freedom_of(arrays: Sequence[Array], given: Sequence[Mapping[str, float]], wish: TiltWish) -> Freedom:
+    """The bounds of each array, and the largest group from the first movable array on that moves as one.
+
+    Args:
+        arrays: complete, with the planes that they have.
+        given: of each array what the request gave of its plane. Where that is one part only, it is nailed down; where
+            it is both, it is how the array stands now, and as open as its mount leaves it.
+        wish: what is asked.
+
+    A railing, wall, fence or roof keeps its azimuth. Arrays move as one where they have the same freedom, or the same
+    tilts and each its own fixed azimuth; others stay as they stand while these are moved.
+
+    Raises:
+        ContradictionError: ends of bounds that exclude each other.
+    """
+    bounds = tuple(_bounds(array, said, wish) for array, said in zip(arrays, given, strict=True))
+    open_ones = [at for at, one in enumerate(bounds) if _is_open(one)]
+    first = open_ones[0] if open_ones else 0
+    lead = bounds[first]
+    moving = {first: 0.0}
+    for at, one in enumerate(bounds):
+        if at == first:
+            continue
+        if one == lead:
+            moving[at] = 0.0
+        elif one.azimuth_span_deg() == lead.azimuth_span_deg() == 0.0 and _tilts(one) == _tilts(lead):
+            moving[at] = (one.low_azimuth_deg - lead.low_azimuth_deg) % 360.0
+    return Freedom(bounds=bounds, moving=moving)
+
+
+def inside(plane: Plane, bounds: PlaneBounds) -> Plane:
+    """The plane moved into bounds."""
+    span = bounds.azimuth_span_deg()
+    turned = (plane.azimuth_deg - bounds.low_azimuth_deg) % 360.0
+    if span < 360.0 and turned > span:
+        turned = span if turned - span < 360.0 - turned else 0.0
+    return Plane(
+        tilt_deg=min(max(plane.tilt_deg, bounds.low_tilt_deg), bounds.high_tilt_deg),
+        azimuth_deg=compass(bounds.low_azimuth_deg + turned) if span < 360.0 else plane.azimuth_deg,
+    )
+
+
+def _tilts(bounds: PlaneBounds) -> tuple[float, float]:
+    return bounds.low_tilt_deg, bounds.high_tilt_deg
+
+
+def _is_open(bounds: PlaneBounds) -> bool:
+    return bounds.low_tilt_deg < bounds.high_tilt_deg or bounds.azimuth_span_deg() > 0.0
+
+
+def _bounds(array: Array, said: Mapping[str, float], wish: TiltWish) -> PlaneBounds:
+    bounds = bounds_by_mount(array.mount)
+    if bounds.facing == "not_known":
+        tilt = array.plane.tilt_deg if array.mount == "sloped_roof" or "tilt_deg" in said else None
+        bounds = narrowed(bounds, tilt_deg=tilt, azimuth_deg=array.plane.azimuth_deg)
+    elif len(said) == 1:
+        bounds = narrowed(bounds, tilt_deg=said.get("tilt_deg"), azimuth_deg=said.get("azimuth_deg"))
+    return _widened(bounds, wish)
+
+
+def _widened(bounds: PlaneBounds, wish: TiltWish) -> PlaneBounds:
+    low, high = wish.low_tilt_deg, wish.high_tilt_deg
+    if low is not None and high is not None and low > high:
+        raise ContradictionError(
+            "/tilt/bounds/high_tilt_deg", "is less than low_tilt_deg", given=high, accepted=f"{low:g} to 90", example=90
+        )
+    if low is not None:
+        bounds = replace(bounds, low_tilt_deg=low, high_tilt_deg=max(bounds.high_tilt_deg, low))
+    if high is not None:
+        bounds = replace(bounds, low_tilt_deg=min(bounds.low_tilt_deg, high), high_tilt_deg=high)
+    if (wish.low_azimuth_deg is None) != (wish.high_azimuth_deg is None):
+        missing = "low_azimuth_deg" if wish.low_azimuth_deg is None else "high_azimuth_deg"
+        pointer = f"/tilt/bounds/{missing}"
+        raise ContradictionError(
+            pointer, "is missing: an arc of directions has two ends",
+            accepted="both ends, clockwise from the first to the second, or neither", example=180,
+        )  # fmt: skip
+    if wish.low_azimuth_deg is not None and wish.high_azimuth_deg is not None:
+        bounds = replace(bounds, low_azimuth_deg=wish.low_azimuth_deg, high_azimuth_deg=wish.high_azimuth_deg)
+    return bounds

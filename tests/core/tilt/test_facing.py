@@ -1,0 +1,110 @@
+"""Does the sun tell which way a railing faces? Notes are made from the library's sun, at other places of the world."""
+
+from functools import cache
+
+import numpy as np
+import pandas as pd
+import pvlib
+import pytest
+
+from service.core.errors import ContradictionError
+from service.core.sky import calendar_of
+from service.core.tilt import SunSeen, facing_of
+from service.data.climate import load_climate
+
+BALTIC, CAPE = (54.2, 12.3, "Europe/Berlin"), (-33.9, 18.5, "Africa/Johannesburg")
+MAY, SEPTEMBER, DECEMBER = (5, 10), (9, 20), (12, 12)
+
+
+@cache
+def sun(place, date):
+    """Azimuth and height in every minute of the wall clock's day."""
+    latitude, longitude, zone = place
+    minutes = pd.date_range(f"2025-{date[0]:02d}-{date[1]:02d}", periods=1440, freq="min", tz=zone)
+    at = pvlib.solarposition.get_solarposition(minutes, latitude, longitude)
+    return at["azimuth"].to_numpy(), at["apparent_elevation"].to_numpy()
+
+
+def noted(place, date, azimuth, hides=None):
+    """What somebody at a railing notes down; ``hides`` is an obstacle by azimuth and height of the sun."""
+    sun_azimuth, height = sun(place, date)
+    lit = (np.abs((sun_azimuth - azimuth + 180) % 360 - 180) < 90) & (height > 0)
+    if hides is not None:
+        lit &= ~hides(sun_azimuth, height)
+    minutes = np.flatnonzero(lit)
+    return SunSeen(month=date[0], day=date[1], from_minute=int(minutes[0]), to_minute=int(minutes[-1]) + 1)
+
+
+def facing(place, *notes):
+    latitude, longitude, zone = place
+    days = load_climate().at(latitude, longitude, None).sun_days
+    return facing_of(notes, calendar_of(zone, longitude), days, latitude, longitude)
+
+
+def apart(one, other):
+    return abs((one - other + 180) % 360 - 180)
+
+
+@pytest.mark.parametrize("place", [BALTIC, CAPE])
+@pytest.mark.parametrize("turned", [-70, -40, 0, 30, 65])
+def test_two_dates_fix_the_azimuth_to_a_few_degrees(place, turned):
+    azimuth = ((180 if place is BALTIC else 0) + turned) % 360
+    found = facing(place, noted(place, MAY, azimuth), noted(place, SEPTEMBER, azimuth))
+    assert found.sure
+    assert apart(found.azimuth_deg, azimuth) <= 3
+    assert not found.obstacles
+
+
+@pytest.mark.parametrize("late_minutes", [-5, 5])
+def test_a_clock_that_is_some_minutes_off_moves_it_by_a_few_degrees_only(late_minutes):
+    exact = noted(BALTIC, MAY, 150)
+    off = SunSeen(month=5, day=10, from_minute=exact.from_minute + late_minutes, to_minute=exact.to_minute)
+    assert apart(facing(BALTIC, off).azimuth_deg, 150) <= 3
+
+
+def test_one_date_behind_a_house_leaves_a_range_that_holds_the_truth():
+    def house(azimuth, height):
+        return (azimuth < 115) & (height < 25)
+
+    found = facing(BALTIC, noted(BALTIC, MAY, 150, house))
+    assert not found.sure
+    assert found.low_azimuth_deg <= 150 <= found.high_azimuth_deg
+    assert found.obstacles == ()
+
+
+def test_a_second_date_parts_the_railings_line_from_the_house():
+    def house(azimuth, height):
+        return (azimuth < 115) & (height < 25)
+
+    found = facing(BALTIC, noted(BALTIC, MAY, 150, house), noted(BALTIC, SEPTEMBER, 150, house))
+    assert found.sure
+    assert apart(found.azimuth_deg, 150) <= 3
+    assert {one.appears for one in found.obstacles} == {True}
+    for one in found.obstacles:  # at the house's edge or its roof
+        assert one.azimuth_deg == pytest.approx(115, abs=2) or one.height_deg == pytest.approx(25, abs=2)
+
+
+def test_notes_of_one_end_each_are_enough():
+    morning, evening = noted(BALTIC, SEPTEMBER, 200), noted(BALTIC, MAY, 200)
+    found = facing(
+        BALTIC,
+        SunSeen(month=9, day=20, from_minute=None, to_minute=morning.to_minute),
+        SunSeen(month=5, day=10, from_minute=evening.from_minute, to_minute=None),
+    )
+    assert found.low_azimuth_deg - 1 <= 200 <= found.high_azimuth_deg + 1
+
+
+def test_the_sun_at_midnight_is_refused():
+    with pytest.raises(ContradictionError, match="the sun is down"):
+        facing(BALTIC, SunSeen(month=12, day=12, from_minute=30, to_minute=None))
+
+
+def test_a_sun_seen_east_south_and_north_west_of_one_railing_is_refused():
+    azimuth, _ = sun(BALTIC, (6, 21))
+    east, south, north_west = (int(np.argmin(np.abs(azimuth - at))) for at in (90, 200, 290))
+    with pytest.raises(ContradictionError, match="no direction"):
+        facing(
+            BALTIC,
+            SunSeen(month=6, day=21, from_minute=east, to_minute=north_west),
+            SunSeen(month=6, day=21, from_minute=south, to_minute=None),
+        )

@@ -1,0 +1,233 @@
+"""What does /v1/tilt answer: planes, ranges, schedules, map and picture, which way a railing faces?"""
+
+import json
+from pathlib import Path
+from typing import Any
+from xml.etree import ElementTree as ET
+
+import pytest
+
+from tests.http.client import SMALLEST, ask, mistakes, post
+
+EXAMPLE: dict[str, Any] = json.loads(
+    (Path(__file__).parents[2] / "examples" / "kranichwerft_tilt.json").read_text(encoding="utf-8")
+)
+YARD = SMALLEST | {"arrays": [{"mount": "ground_frame", "panel": {"rated_power_w": 410}}]}
+
+
+def tilt(request: dict[str, Any], **wish: Any) -> dict[str, Any]:
+    answer = post("/v1/tilt", request | ({"tilt": wish} if wish else {}))
+    assert answer.status_code == 200, answer.text
+    found: dict[str, Any] = answer.json()["tilt"]
+    return found
+
+
+@pytest.fixture(scope="module")
+def example() -> dict[str, Any]:
+    return tilt(EXAMPLE)
+
+
+def test_the_smallest_request_gets_a_plane_its_energy_and_schedules() -> None:
+    found = tilt(SMALLEST)
+    assert found["objective"] == "energy"
+    assert 15 <= found["best"]["tilt_deg"] <= 40
+    assert 160 <= found["best"]["azimuth_deg"] <= 200
+    assert found["best_year_kwh"] == found["best_planes"]["brings"]["year_kwh"]
+    assert [one["changes_per_year"] for one in found["schedules"]] == [2, 4]
+    assert "map" not in found
+    assert "facing" not in found
+
+
+def test_free_is_at_least_bounded_is_at_least_as_it_stands() -> None:
+    request = SMALLEST | {"arrays": [{"mount": "hung_on_rail", "plane": {"tilt_deg": 90, "azimuth_deg": 150},
+                                      "panel": {"rated_power_w": 410}}]}  # fmt: skip
+    found = tilt(request, bounds={"low_tilt_deg": 60, "high_tilt_deg": 90})
+    # The whole plane was given: it is how the set stands, and the tilt may go as far as the bounds say.
+    stands, best, free = (found[name]["brings"]["year_kwh"] for name in ("stands", "best_planes", "free"))
+    assert stands < best < free
+    assert found["given_reaches_share"] == pytest.approx(stands / best, abs=1e-4)
+    assert found["best"]["azimuth_deg"] == 150
+
+
+def test_the_railing_of_the_example_faces_where_the_sun_says_with_a_house_beside_it(example: dict[str, Any]) -> None:
+    facing = example["facing"]
+    assert facing["sure"]
+    assert facing["azimuth_deg"] == pytest.approx(150, abs=2)
+    [house] = facing["obstacles"]
+    assert (house["clock"], house["appears"]) == ("06:11", True)
+    assert {one["plane"]["azimuth_deg"] for one in example["stands"]["planes"]} == {facing["azimuth_deg"]}
+
+
+@pytest.mark.parametrize("path", ["/v1/energy", "/v1/appraisal"])
+def test_the_other_paths_use_that_azimuth_too(path: str, example: dict[str, Any]) -> None:
+    request = {name: value for name, value in EXAMPLE.items() if name != "tilt"}
+    energy = post(path, request).json()["energy"]
+    assert {one["plane"]["azimuth_deg"] for one in energy["arrays"]} == {example["facing"]["azimuth_deg"]}
+
+
+def test_a_given_azimuth_counts_more_than_the_sun() -> None:
+    request = EXAMPLE | {"arrays": [one | {"plane": {"azimuth_deg": 200}} for one in EXAMPLE["arrays"]]}
+    assert {one["plane"]["azimuth_deg"] for one in tilt(request)["stands"]["planes"]} == {200}
+
+
+def test_ranges_are_told_in_words(example: dict[str, Any]) -> None:
+    texts = [one["text"] for one in tilt(YARD, bounds={"low_tilt_deg": 0, "high_tilt_deg": 90})["near_best"]]
+    assert [text.split(" %")[0] for text in texts] == ["Within 1", "Within 2", "Within 5"]
+    assert all("any tilt from" in text and "any direction from" in text for text in texts)
+    assert "direction" not in example["near_best"][0]["text"]  # the railing keeps its own
+
+
+def test_ranges_widen_with_the_share() -> None:
+    near = tilt(YARD, bounds={"low_tilt_deg": 0, "high_tilt_deg": 90})["near_best"]
+    widths = [one["high_tilt_deg"] - one["low_tilt_deg"] for one in near]
+    assert widths == sorted(widths)
+    assert widths[0] > 10
+
+
+def test_a_railing_that_may_not_move_has_nothing_to_gain() -> None:
+    request = SMALLEST | {"arrays": [{"mount": "hung_on_rail", "panel": {"rated_power_w": 410}}]}
+    for schedule in tilt(request)["schedules"]:
+        assert schedule["code"] == "nothing_gained"
+        assert len(schedule["steps"]) == 1
+
+
+def test_a_schedule_tells_days_gain_and_gain_for_each_change() -> None:
+    request = YARD | {"tariff": EXAMPLE["tariff"]}
+    two, four, twelve = tilt(request, bounds={"low_tilt_deg": 0, "high_tilt_deg": 90}, changes_per_year=[2, 4, 12])[
+        "schedules"
+    ]
+    assert 0.015 < two["gain_share"] < four["gain_share"] <= twelve["gain_share"] < 0.06
+    for one in (two, four, twelve):
+        assert one["gain_kwh_per_change"] == pytest.approx(one["gain_kwh"] / len(one["steps"]), abs=0.01)
+        assert one["gain_money"] is not None
+    summer, winter = sorted(two["steps"], key=lambda step: step["plane"]["tilt_deg"])
+    assert summer["from_date"]["month"] in {3, 4}
+    assert winter["from_date"]["month"] in {8, 9, 10}
+
+
+def test_a_number_of_planes_may_be_written_with_a_point() -> None:
+    request = json.dumps(YARD | {"tilt": {"changes_per_year": [2]}}).replace("[2]", "[2.0]").encode()
+    answer = post("/v1/tilt", request)
+    assert answer.status_code == 200, answer.text
+    assert [one["changes_per_year"] for one in answer.json()["tilt"]["schedules"]] == [2]
+
+
+def test_listed_planes_are_the_only_ones() -> None:
+    planes = [{"tilt_deg": 20, "azimuth_deg": 200}, {"tilt_deg": 70, "azimuth_deg": 170}]
+    found = tilt(YARD, planes=planes)
+    assert found["best"] in planes
+    assert all(step["plane"] in planes for one in found["schedules"] for step in one["steps"])
+    assert found["near_best"] == []
+
+
+def test_a_map_has_its_axes_and_a_row_for_each_tilt(example: dict[str, Any]) -> None:
+    found = example["map"]
+    assert found["tilt_deg"] == [0, 15, 30, 45, 60, 75, 90]
+    assert found["azimuth_deg"] == [0, 45, 90, 135, 180, 225, 270, 315]
+    for name in ("year_kwh", "saving_first_year"):
+        assert [len(row) for row in found[name]] == [8] * 7
+
+
+def test_a_map_without_steps_is_one_by_five_degrees() -> None:
+    found = tilt(YARD, map={})["map"]
+    assert (len(found["tilt_deg"]), len(found["azimuth_deg"])) == (91, 72)
+    flat = found["year_kwh"][0]
+    assert max(flat) - min(flat) < 0.2  # flat has no direction
+
+
+def test_a_picture_of_a_railing_has_the_railings_axes_and_needs_no_map_in_the_request() -> None:
+    request = {name: value for name, value in EXAMPLE.items() if name != "tilt"}
+    answer = post("/v1/tilt", request, accept="image/svg+xml")
+    assert answer.status_code == 200
+    assert answer.headers["content-type"].startswith("image/svg+xml")
+    root = ET.fromstring(answer.content)
+    texts = [node.text for node in root.iter("{http://www.w3.org/2000/svg}text")]
+    assert "degrees out from upright" in texts
+    assert "degrees turned left (-) or right of the railing" in texts
+    assert {"-90", "+90"} <= set(texts)
+
+
+def test_a_picture_of_a_set_in_the_yard_has_tilt_and_direction() -> None:
+    root = ET.fromstring(post("/v1/tilt", YARD, accept="image/svg+xml").content)
+    texts = [node.text for node in root.iter("{http://www.w3.org/2000/svg}text")]
+    assert "tilt in degrees, 90 upright" in texts
+
+
+def test_rules_of_thumb_say_their_source_and_how_far_off_they_are() -> None:
+    site = {"latitude_deg": 48.1, "longitude_deg": 11.6}
+    rules = {one["code"]: one for one in tilt(YARD | {"site": site})["rules_of_thumb"]}
+    assert set(rules) == {"fit", "latitude_fixed", "latitude_two", "latitude_four", "tilt_is_latitude"}
+    assert all(one["text"].startswith("Rule of thumb") and one["source"] for one in rules.values())
+    assert 0 <= rules["fit"]["off_share"] < 0.02
+    assert rules["latitude_two"]["off_share"] < 0  # two planes beat the best single one
+
+
+def test_beyond_their_latitudes_rules_are_not_told() -> None:
+    assert {one["code"] for one in tilt(YARD)["rules_of_thumb"]} == {"fit", "tilt_is_latitude"}
+
+
+def test_under_an_export_limit_of_nothing_energy_chooses_as_use_at_home_does() -> None:
+    request = YARD | {"inverter": {"ac_power_w": 600, "export_limit_w": 0}}
+    energy, used = (
+        tilt(request, objective=objective)["best_planes"]["brings"] for objective in ("energy", "self_used")
+    )
+    assert energy["year_kwh"] == pytest.approx(energy["self_used_kwh"], rel=1e-6)
+    assert energy["year_kwh"] == pytest.approx(used["year_kwh"], rel=5e-4)
+
+
+def test_every_objective_says_what_it_would_choose_and_what_that_brings() -> None:
+    found = tilt(YARD | {"tariff": EXAMPLE["tariff"]}, objective="self_used")
+    chosen = {one["objective"]: one["brings"] for one in found["objectives"]}
+    assert set(chosen) == {"energy", "self_used", "money"}
+    assert chosen["energy"]["year_kwh"] >= chosen["self_used"]["year_kwh"] * (1 - 1e-3)
+    assert chosen["self_used"]["self_used_kwh"] >= chosen["energy"]["self_used_kwh"] * (1 - 1e-3)
+
+
+def test_under_yearly_netting_money_chooses_as_energy_does() -> None:
+    tariff = {"currency": "EUR", "periods": [{"valid_from": "2026-01-01", "import_price_per_kwh": 0.3,
+                                              "export": "netted", "export_price_per_kwh": 0.0}]}  # fmt: skip
+    request = YARD | {"tariff": tariff, "meter": {"netting": "year"}, "household": {"demand_kwh_per_year": 3000}}
+    chosen = {one["objective"]: one["brings"]["saving_first_year"] for one in tilt(request)["objectives"]}
+    assert chosen["money"] == pytest.approx(chosen["energy"], rel=2e-3)
+    assert chosen["money"] >= chosen["self_used"] - 0.01
+
+
+@pytest.mark.parametrize(("wish", "pointer", "code"), [
+    ({"objective": "most"}, "/tilt/objective", "not_one_of"),
+    ({"bounds": {"low_tilt_deg": 50, "high_tilt_deg": 20}}, "/tilt/bounds/high_tilt_deg", "contradiction"),
+    ({"bounds": {"low_azimuth_deg": 50}}, "/tilt/bounds/high_azimuth_deg", "contradiction"),
+    ({"changes_per_year": [3]}, "/tilt/changes_per_year/0", "not_one_of"),
+    ({"map": {"tilt_step_deg": 0.1}}, "/tilt/map/tilt_step_deg", "out_of_range"),
+    ({"planes": []}, "/tilt/planes", "wrong_count"),
+    ({"planes": [{"tilt_deg": 10, "azimuth_deg": 180}], "hinge_tilts_deg": [20]}, "/tilt/hinge_tilts_deg",
+     "contradiction"),
+])  # fmt: skip
+def test_a_wish_that_makes_no_sense_is_refused_where_it_stands(wish: dict[str, Any], pointer: str, code: str) -> None:
+    answer = post("/v1/tilt", YARD | {"tilt": wish})
+    assert answer.status_code == 422, answer.text
+    assert mistakes(answer) == {pointer: code}
+
+
+def test_money_without_a_price_is_refused_with_what_would_do() -> None:
+    request = YARD | {"site": {"latitude_deg": -34, "longitude_deg": 20}, "tilt": {"objective": "money"}}
+    assert mistakes(post("/v1/tilt", request)) == {"/tilt/objective": "contradiction"}
+
+
+@pytest.mark.parametrize(("note", "pointer"), [
+    ({"month": 12, "day": 12, "from_clock": "02:00"}, "/site/sun_seen/0/from_clock"),
+    ({"month": 2, "day": 30, "from_clock": "10:00"}, "/site/sun_seen/0/day"),
+    ({"month": 2, "day": 3}, "/site/sun_seen/0"),
+])  # fmt: skip
+def test_a_note_of_the_sun_that_cannot_be_is_refused(note: dict[str, Any], pointer: str) -> None:
+    request = SMALLEST | {"site": SMALLEST["site"] | {"sun_seen": [note]}}
+    assert mistakes(post("/v1/tilt", request)) == {pointer: "contradiction"}
+
+
+def test_the_same_question_gets_the_same_bytes_and_other_formats_are_refused() -> None:
+    assert post("/v1/tilt", YARD).content == post("/v1/tilt", YARD).content
+    assert post("/v1/tilt", YARD, accept="text/csv").status_code == 406
+
+
+def test_the_vocabulary_lists_the_codes_of_tilt() -> None:
+    words = {one["code"] for one in ask("GET", "/v1/vocabulary").json()["tilt"]}
+    assert {"worth_moving", "hardly_worth_moving", "nothing_gained", "fit", "tilt_is_latitude"} <= words
