@@ -11,7 +11,7 @@ LEAST_FOR_CURRENT_W_PER_M2, LEAST_FOR_VOLTAGE_W_PER_M2 = 200.0, 50.0
 # A range whose least is under half of what is likely passes almost anything: nothing is as expected by it.
 _WIDEST_SHARE = 0.5
 _NO_VOLTAGE_SHARE, _NO_CURRENT_SHARE = 0.1, 0.05
-# Shares of the lost sections are met within what voltage readings differ by anyway.
+# Cells in series that are usual; what has more of them is thin film, whose count no voltage tells.
 _USUAL_CELLS = (32, 36, 40, 44, 48, 54, 60, 66, 72, 78, 96)
 
 
@@ -26,12 +26,15 @@ class Expectation:
 def judged_voltage(reading: PanelReading, expected: Between, door: Door, lot: str) -> Quantity | None:
     """What the open-circuit voltage says; None where it was not read.
 
-    ``lot``: how it stands against the others (``lot.against_lot``). Volts hardly move with light, so that of a lot which
-    is low as a whole each panel is suspicious.
+    ``lot``: how it stands against the others (``lot.against_lot``). Volts hardly move with light, so each panel of a
+    lot that is low as a whole is suspicious.
     """
     read = reading.open_circuit_voltage_v
     if read is None:
         return None
+    causes = no_daylight(door)
+    if causes:
+        return _quantity(VOC, Seen.CANNOT_TELL, read, expected, causes)
     causes = light_causes(door, LEAST_FOR_VOLTAGE_W_PER_M2)
     if not causes and read < expected.low:
         causes = (_of_low_voltage(read, expected, door.ratings),)
@@ -51,14 +54,15 @@ def judged_voltage(reading: PanelReading, expected: Between, door: Door, lot: st
 def judged_current(reading: PanelReading, expected: Between, door: Door, lot: str) -> Quantity | None:
     """What the short-circuit current says; None where it was not read.
 
-    A panel that stands apart from its lot is suspicious whatever the light was thought to be; a lot that is low as a
-    whole under a guessed light says that there was less of it.
+    A panel that stands apart from its lot is suspicious whatever the daylight was thought to be; a lot that is low as
+    a whole under a guessed light says that there was less of it.
     """
     read = reading.short_circuit_current_a
     if read is None:
         return None
-    if reading.shaded:
-        return _quantity(ISC, Seen.CANNOT_TELL, read, expected, (cause("shaded"),))
+    causes = (cause("shaded"),) if reading.shaded else no_daylight(door)
+    if causes:
+        return _quantity(ISC, Seen.CANNOT_TELL, read, expected, causes)
     if lot == "low":
         return _quantity(ISC, Seen.SUSPICIOUS, read, expected, (cause("lower_than_the_lot", quantity="current"),))
     causes = light_causes(door, LEAST_FOR_CURRENT_W_PER_M2)
@@ -79,14 +83,26 @@ def judged_current(reading: PanelReading, expected: Between, door: Door, lot: st
 
 def light_causes(door: Door, least_w_per_m2: float) -> tuple[Cause, ...]:
     """Why the light is no good for judging; empty where it is."""
-    light = door.light
-    if light.origin in {"indoors", "not_known"}:
-        return (cause(f"light_{light.origin}"),)
-    if light.w_per_m2.high <= 0:
-        return (cause("sun_is_down"),)
+    light, dark = door.light, no_daylight(door)
+    if dark:
+        return dark
+    if light.origin == "not_known":
+        return (cause("light_not_known"),)
     if light.w_per_m2.likely < least_w_per_m2:
         return (cause("light_too_low", w_per_m2=round(light.w_per_m2.likely), least=round(least_w_per_m2)),)
     return ()
+
+
+def is_enough_light(door: Door) -> bool:
+    """Is there light to judge both voltage and current by?"""
+    return not light_causes(door, LEAST_FOR_CURRENT_W_PER_M2)
+
+
+def no_daylight(door: Door) -> tuple[Cause, ...]:
+    """Indoors and after sunset nothing is judged, whatever the meter shows; empty in daylight."""
+    if door.light.origin == "indoors":
+        return (cause("light_indoors"),)
+    return (cause("sun_is_down"),) if door.light.w_per_m2.high <= 0 else ()
 
 
 def no_voltage(read: float, expected: Between) -> bool:
@@ -96,14 +112,14 @@ def no_voltage(read: float, expected: Between) -> bool:
 
 def _low_current(read: float, expected: Between, door: Door, lot: str) -> Quantity:
     askew = door.light.askew_w_per_m2
+    open_, told = False, cause("current_low", missing_pct=round(100 * (1 - read / expected.likely)))
     if read < _NO_CURRENT_SHARE * expected.likely:
-        return _quantity(ISC, Seen.SUSPICIOUS, read, expected, (cause("no_current"),))
-    if lot in {"agrees", "scattered"} and door.light.guessed:
-        return _quantity(ISC, Seen.CANNOT_TELL, read, expected, (cause("whole_lot_low"),))
-    if askew is not None and read >= expected.low * askew / max(door.light.w_per_m2.low, 1e-9):
-        return _quantity(ISC, Seen.CANNOT_TELL, read, expected, (cause("turned_to_the_sun"),))
-    missing = round(100 * (1 - read / expected.likely))
-    return _quantity(ISC, Seen.SUSPICIOUS, read, expected, (cause("current_low", missing_pct=missing),))
+        told = cause("no_current")
+    elif lot in {"agrees", "scattered"} and door.light.guessed:
+        open_, told = True, cause("whole_lot_low")
+    elif askew is not None and read >= expected.low * askew / max(door.light.w_per_m2.low, 1e-9):
+        open_, told = True, cause("turned_to_the_sun")
+    return _quantity(ISC, Seen.CANNOT_TELL if open_ else Seen.SUSPICIOUS, read, expected, (told,))
 
 
 def _of_low_voltage(read: float, expected: Between, ratings: Ratings) -> Cause:
@@ -124,7 +140,7 @@ def _of_other_cells(read: float, expected: Between, ratings: Ratings) -> Cause |
     cells = ratings.cells_in_series.likely
     fits = cells * read / expected.likely
     nearest = min(_USUAL_CELLS, key=lambda count: abs(count - fits))
-    if nearest == round(cells) or abs(nearest / fits - 1) > 0.04:
+    if cells > _USUAL_CELLS[-1] or nearest == round(cells) or abs(nearest / fits - 1) > 0.04:
         return None
     return cause("wrong_panel.other_cells", cells=nearest, label_cells=round(cells))
 

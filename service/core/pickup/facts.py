@@ -79,7 +79,7 @@ class Light:
 
     @property
     def guessed(self) -> bool:
-        """Is it too rough to accuse a whole lot by? A guess from the sky, or a measurement wider than 20 % either way."""
+        """Is it too rough to accuse a whole lot by: a guess from the sky, or measured no better than 20 %?"""
         if self.origin != "measured":
             return True
         return self.w_per_m2.high - self.w_per_m2.low > 0.4 * self.w_per_m2.likely
@@ -137,7 +137,7 @@ class Cause:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Quantity:
-    """One thing that was read, and what it says; ``low`` and ``high`` are what was to be expected, None where unknown."""
+    """One thing that was read, and what it says; between ``low`` and ``high`` it was expected, None where unknown."""
 
     what: str
     verdict: Seen

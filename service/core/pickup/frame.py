@@ -56,10 +56,9 @@ def frame_quantity(reading: PanelReading, voltage: Between | None, area_m2: floa
                      place=_place(reading, measured))  # fmt: skip
         return Quantity(what=what, verdict=Seen.SUSPICIOUS, measured=measured, low=0.0, high=least, unit="V",
                         causes=(told,))  # fmt: skip
-    if len(both) < 2:
-        return _open(what, measured, cause("other_lead_not_read"))
-    if measured > least:
-        return _open(what, measured, cause("meter_resistance_not_known"), least)
+    if len(both) < 2 or measured > least:
+        why = "other_lead_not_read" if len(both) < 2 else "meter_resistance_not_known"
+        return _open(what, measured, cause(why), least)
     return Quantity(what=what, verdict=Seen.AS_EXPECTED, measured=measured, low=0.0, high=least, unit="V")
 
 

@@ -37,8 +37,8 @@ class _Sky:
 
 
 # Least, likely, most. Overcast by Kasten and Czeplak, Solar Energy 24 (1980) 177-189, from memory: a sky full of high
-# thin cloud lets 0.61 of the light through, of middle and low cloud about 0.25, of rain cloud 0.16. Cloudless: turbidity
-# of the day about that of the month, haze, walls near by (judgement).
+# thin cloud lets 0.61 of the light through, of middle and low cloud about 0.25, of rain cloud 0.16. Cloudless: a
+# turbidity about that of the month, haze, walls near by (judgement).
 _THROUGH: dict[str, tuple[_Sky, _Sky, _Sky]] = {
     "clear": (_Sky(0.85, 0.80), _Sky(1.0, 1.0), _Sky(1.12, 1.12)),
     "thin_cloud": (_Sky(0.45, 0.15), _Sky(0.75, 0.60), _Sky(1.05, 1.0)),

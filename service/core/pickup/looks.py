@@ -15,15 +15,17 @@ def diode_quantity(reading: PanelReading, sections: Between) -> Quantity | None:
     """What the diode test in the dark says; None where it was not made."""
     read = reading.bypass_forward_v
     low, high = DIODE_V.low * sections.low, DIODE_V.high * sections.high
-    if reading.bypass_over_range or (read is not None and read > high):
-        told, verdict = (cause("bypass_open"),), Seen.SUSPICIOUS
-    elif read is None:
+    if read is None and not reading.bypass_over_range:
         return None
+    code = None
+    if read is None or reading.bypass_over_range or read > high:
+        code = "bypass_open"
     elif read < low:
-        told, verdict = (cause("bypass_shorted"),), Seen.SUSPICIOUS
-    else:
-        told, verdict = (), Seen.AS_EXPECTED
-    return Quantity(what="bypass_forward_v", verdict=verdict, measured=read, low=low, high=high, unit="V", causes=told)
+        code = "bypass_shorted"
+    return Quantity(
+        what="bypass_forward_v", verdict=Seen.AS_EXPECTED if code is None else Seen.SUSPICIOUS, measured=read,
+        low=low, high=high, unit="V", causes=() if code is None else (cause(code),),
+    )  # fmt: skip
 
 
 def looked_at(reading: PanelReading, ratings: Ratings) -> Iterator[Quantity]:

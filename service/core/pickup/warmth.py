@@ -10,8 +10,8 @@ _LIGHT_WIND_M_PER_S, _STILL_M_PER_S = 1.0, 0.0
 def cells_of(air_c: Between, w_per_m2: Between) -> Between:
     """Cell temperature in C of a panel held or leaned outdoors.
 
-    Likely: in balance with sun and a light wind (Faiman). At the cool end it has just been carried out and is as cold as
-    the least air; at the warm end it stands in still air, in the most light, in the warmest air.
+    Likely: in balance with sun and a light wind (Faiman). At the cool end it has just been carried out and is as
+    cold as the least air; at the warm end it stands in still air, in the most light, in the warmest air.
 
     >>> round(cells_of(Between.exactly(20.0), Between.exactly(800.0)).likely, 1)
     45.1

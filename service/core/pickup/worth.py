@@ -51,9 +51,12 @@ def worth_now(verdict: Seen, quantities: Sequence[Quantity], current_read: bool,
     if verdict is Seen.CANNOT_TELL:
         return WorthNow(share=None, because="not_known_yet")
     if verdict is Seen.AS_EXPECTED:
-        if current_read:
-            return WorthNow(share=1.0, because="nothing_against_it")
-        return WorthNow(share=ONLY_VOLTAGE_SHARE, because="current_not_seen")
+        share, because = (1.0, "nothing_against_it") if current_read else (ONLY_VOLTAGE_SHARE, "current_not_seen")
+        return WorthNow(share=share, because=because)
+    return _of_suspicious(quantities, codes, left)
+
+
+def _of_suspicious(quantities: Sequence[Quantity], codes: Sequence[str], left: Mapping[str, float]) -> WorthNow:
     if any(code.startswith("wrong_panel") for code in codes):
         return WorthNow(share=None, because="another_panel")
     if {"no_reading", "no_current"}.intersection(codes):
