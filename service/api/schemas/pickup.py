@@ -42,7 +42,8 @@ class ConditionsIn(In):
     time: f.Instant | None = None
     sky: f.Sky | None = Field(
         default=None,
-        description="How the sky looks: cloudless, the sun through thin cloud, no sun to be seen; or under a roof.",
+        description="How the sky looks: cloudless, the sun through thin cloud, no sun to be seen. `indoors` counts "
+        "before all else.",
     )
     plane: PlaneIn | None = Field(
         default=None, description="How the panel stands; not said, it is turned square to the sun by hand."
@@ -170,6 +171,9 @@ class PanelSeenOut(Out):
         description="Of the price of a sound panel of its age, to haggle by; null where nobody can say."
     )
     worth_because: WorthReasonOut
+    beside_the_lot: dict[str, str] = Field(
+        description="By quantity, how it stands against the other panels: alone, agrees, low, scattered."
+    )
     causes: list[SaidOut] = Field(max_length=50, description="What speaks against it first, then what is open.")
     quantities: list[QuantityOut] = Field(max_length=1000)
 
@@ -182,6 +186,7 @@ class PanelSeenOut(Out):
             text=say("pickup", f"verdict.{seen.verdict}"),
             worth_now_share=seen.worth.share,
             worth_because=_because(seen.worth),
+            beside_the_lot=dict(seen.lot),
             causes=[SaidOut.of(cause, "cause") for cause in seen.causes[:50]],
             quantities=[QuantityOut.of(one) for one in seen.quantities],
         )

@@ -88,17 +88,18 @@ def panels_seen(door: Door, readings: Sequence[PanelReading]) -> tuple[PanelSeen
 
 
 def _read(group: Iterable[PanelReading], what: str) -> list[float]:
-    """What was read on one panel; of the current, what was read under a shadow does not count."""
-    values = (getattr(reading, what) for reading in group if not (reading.shaded and what == ISC))
+    """What was read on one panel; what was read under a shadow is no measure for others."""
+    values = (getattr(reading, what) for reading in group if not reading.shaded)
     return [value for value in values if value is not None]
 
 
 def _stand(
     groups: Mapping[str, Sequence[PanelReading]], what: str, door: Door, label_share: float, meter_share: float
 ) -> dict[str, str]:
-    """How each panel stands against the others; empty where the light is no daylight by anybody's word."""
+    """How each panel stands against the others; empty where it is no daylight, or where too little was measured."""
     values = {panel: median(read) for panel, group in groups.items() if (read := _read(group, what))}
-    if not values or no_daylight(door):
+    dull = door.light.origin == "measured" and light_causes(door, LEAST_FOR_CURRENT_W_PER_M2)
+    if not values or dull or no_daylight(door):
         return {}
     rating = door.ratings.open_circuit_voltage_v if what == VOC else door.ratings.short_circuit_current_a
     least = _LEAST_VOLTAGE_SHARE if what == VOC else _LEAST_CURRENT_SHARE
@@ -159,14 +160,10 @@ def _own_voltage(group: Sequence[PanelReading], door: Door, expected: Between) -
 
 
 def _told(quantities: Sequence[Quantity]) -> Iterable[Cause]:
-    """Causes of suspicion first, then what keeps from telling; each once."""
-    said: set[tuple[str, str]] = set()
+    """Causes of suspicion first, then what keeps from telling; of several with one code and quantity the last."""
     for verdict in (Seen.SUSPICIOUS, Seen.CANNOT_TELL):
-        for one in (one for quantity in quantities if quantity.verdict is verdict for one in quantity.causes):
-            key = (one.code, repr(sorted(one.facts.items())))
-            if key not in said:
-                said.add(key)
-                yield one
+        causes = (one for quantity in quantities if quantity.verdict is verdict for one in quantity.causes)
+        yield from {(one.code, one.facts.get("quantity")): one for one in causes}.values()
 
 
 def _verdict(quantities: Sequence[Quantity]) -> Seen:

@@ -33,6 +33,8 @@ def judged_voltage(reading: PanelReading, expected: Between, door: Door, lot: st
     if read is None:
         return None
     causes = no_daylight(door)
+    if not causes and reading.shaded and read < expected.low:
+        causes = (cause("shaded"),)
     if causes:
         return _quantity(VOC, Seen.CANNOT_TELL, read, expected, causes)
     causes = light_causes(door, LEAST_FOR_VOLTAGE_W_PER_M2)
@@ -99,10 +101,14 @@ def is_enough_light(door: Door) -> bool:
 
 
 def no_daylight(door: Door) -> tuple[Cause, ...]:
-    """Indoors and after sunset nothing is judged, whatever the meter shows; empty in daylight."""
+    """Indoors, after sunset and without any light nothing is judged, whatever the meter shows; empty in daylight."""
     if door.light.origin == "indoors":
         return (cause("light_indoors"),)
-    return (cause("sun_is_down"),) if door.light.w_per_m2.high <= 0 else ()
+    if door.light.w_per_m2.high > 0:
+        return ()
+    if door.light.origin == "sky":
+        return (cause("sun_is_down"),)
+    return (cause("light_too_low", w_per_m2=0, least=round(LEAST_FOR_VOLTAGE_W_PER_M2)),)
 
 
 def no_voltage(read: float, expected: Between) -> bool:
