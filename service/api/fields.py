@@ -116,7 +116,7 @@ Export = Literal["unpaid", "paid", "netted"]
 Days = Literal[
     "all", "weekday", "weekend", "monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday"
 ]
-Include = Literal["used", "hours", "moves"]
+Include = Literal["used", "hours", "moves", "what_if"]
 WeatherSource = Literal["climate", "given"]
 Stamp = Literal["start", "middle", "end"]
 Objective = Literal["energy", "self_used", "money"]

@@ -16,11 +16,13 @@ import subprocess
 import sys
 import time
 from collections.abc import Callable, Iterator, Sequence
-from contextlib import contextmanager
+from contextlib import closing, contextmanager
 from dataclasses import asdict, dataclass
 from pathlib import Path
 
 REPEATS = 40
+# After the first the caches are full, by the default settings.
+PLACES = (100, 400)
 # Twenty labels against ten inverters, no two alike.
 _PAIRS = json.dumps(
     {
@@ -53,7 +55,11 @@ READY_WITHIN_S = 30.0
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ServingCost:
-    """What was measured: seconds until ready, CPU milliseconds a request, peak resident memory in MB."""
+    """What was measured: seconds until ready, CPU milliseconds a request, peak resident memory in MB.
+
+    ``resident_after_places_mb``: resident memory after the first and after all of ``PLACES`` distinct places, which
+    were asked about last.
+    """
 
     ready_after_s: float
     first_appraisal_cpu_ms: float
@@ -63,6 +69,7 @@ class ServingCost:
     matrix_cpu_ms: float
     other_matrix_cpu_ms: float
     resident_mb: float
+    resident_after_places_mb: tuple[float, float]
 
     @property
     def appraisal_to_version(self) -> float:
@@ -82,19 +89,22 @@ def main(arguments: Sequence[str]) -> int:
     return 0
 
 
-def serving_cost(request_file: Path, repeats: int = REPEATS) -> ServingCost:
+def serving_cost(request_file: Path, repeats: int = REPEATS, places: tuple[int, int] = PLACES) -> ServingCost:
     """Start a server, ask it, read what the kernel booked on its process.
 
     Args:
         request_file: JSON of one appraisal.
         repeats: how often each path is asked; `/version` ten times as often, for the clock ticks are coarse.
+        places: after how many distinct places the memory is read.
 
     Raises:
         RuntimeError: the server did not become ready, or refused the request.
     """
     body = request_file.read_bytes()
-    with _server() as (pid, port, ready_after_s):
-        connection = http.client.HTTPConnection("127.0.0.1", port, timeout=60)
+    with (
+        _server() as (pid, port, ready_after_s),
+        closing(http.client.HTTPConnection("127.0.0.1", port, timeout=60)) as connection,
+    ):
         before = _cpu_s(pid)
         _ask(connection, "POST", "/v1/appraisal", body)
         first = _cpu_s(pid) - before
@@ -106,6 +116,8 @@ def serving_cost(request_file: Path, repeats: int = REPEATS) -> ServingCost:
         pairs = iter(_other_pairs(repeats))
         other_matrix = _cpu_of(pid, repeats, lambda: _ask(connection, "POST", "/v1/compatibility/matrix", next(pairs)))
         version = _cpu_of(pid, repeats * 10, lambda: _ask(connection, "GET", "/version", None))
+        peak_mb = _resident_mb(pid)
+        after_places_mb = resident_after_places_mb(pid, connection, body, places)
         return ServingCost(
             ready_after_s=ready_after_s,
             first_appraisal_cpu_ms=first * 1000,
@@ -114,7 +126,8 @@ def serving_cost(request_file: Path, repeats: int = REPEATS) -> ServingCost:
             version_cpu_ms=version * 1000,
             matrix_cpu_ms=matrix * 1000,
             other_matrix_cpu_ms=other_matrix * 1000,
-            resident_mb=_resident_mb(pid),
+            resident_mb=peak_mb,
+            resident_after_places_mb=after_places_mb,
         )
 
 
@@ -132,8 +145,31 @@ def report(cost: ServingCost) -> str:
             f"version, CPU                  {cost.version_cpu_ms:8.2f} ms",
             f"ready after                   {cost.ready_after_s:8.2f} s",
             f"resident memory, peak         {cost.resident_mb:8.0f} MB",
+            f"resident after {PLACES[0]:3} places     {cost.resident_after_places_mb[0]:8.0f} MB",
+            f"resident after {PLACES[1]:3} places     {cost.resident_after_places_mb[1]:8.0f} MB",
         )
     )
+
+
+def resident_after_places_mb(
+    pid: int, connection: http.client.HTTPConnection, body: bytes, places: tuple[int, int]
+) -> tuple[float, float]:
+    """Resident memory of a server, MB, after the first and after all of so many distinct places of Europe.
+
+    Args:
+        pid: the server's process.
+        connection: to it.
+        body: JSON of one appraisal, whose place is replaced.
+        places: how many first, and how many in all.
+    """
+    request = json.loads(body)
+    found = []
+    for number in range(places[1]):
+        request["site"] = {"latitude_deg": 46.0 + number // 20 * 0.4, "longitude_deg": 7.0 + number % 20 * 0.4}
+        _ask(connection, "POST", "/v1/appraisal", json.dumps(request).encode())
+        if number + 1 in places:
+            found.append(_resident_mb(pid, "VmRSS"))
+    return found[0], found[-1]
 
 
 def _other_panels(body: bytes, repeats: int) -> Iterator[bytes]:
@@ -174,7 +210,8 @@ def _server() -> Iterator[tuple[int, int, float]]:
 def _wait_until_ready(port: int, deadline: float) -> None:
     while time.monotonic() < deadline:
         try:
-            _ask(http.client.HTTPConnection("127.0.0.1", port, timeout=1), "GET", "/health/ready", None)
+            with closing(http.client.HTTPConnection("127.0.0.1", port, timeout=1)) as connection:
+                _ask(connection, "GET", "/health/ready", None)
         except (OSError, RuntimeError):
             time.sleep(0.02)
         else:
@@ -206,9 +243,9 @@ def _cpu_s(pid: int) -> float:
     return (int(fields[11]) + int(fields[12])) / os.sysconf("SC_CLK_TCK")
 
 
-def _resident_mb(pid: int) -> float:
-    """Peak resident memory (VmHWM of /proc/PID/status)."""
+def _resident_mb(pid: int, which: str = "VmHWM") -> float:
+    """Peak resident memory (VmHWM of /proc/PID/status, proc(5)), or what is resident now (VmRSS)."""
     for line in Path(f"/proc/{pid}/status").read_text().splitlines():
-        if line.startswith("VmHWM"):
+        if line.startswith(f"{which}:"):
             return int(line.split()[1]) / 1024
     return float("nan")

@@ -23,6 +23,7 @@ from service.api.schemas import (
     place,
     storage,
     use,
+    what_if,
 )
 from service.core import appraisal as core_appraisal
 from service.core import energy as core_energy
@@ -75,8 +76,9 @@ REQUESTS: list[tuple[type[BaseModel], Any, set[str], set[str]]] = [
 ANSWERS: list[tuple[type[BaseModel], Any, set[str], set[str]]] = [
     (finding.FindingOut, core_finding.Finding, {"text"}, set()),
     (finding.RemedyOut, core_finding.Remedy, {"text"}, set()),
-    (energy.EnergyOut, core_energy.EnergyYear, {"hours", "weather"},
+    (energy.EnergyOut, core_energy.EnergyYear, {"hours", "weather", "what_if"},
      {"ac_w", "dc_w", "before_export_limit", "other_light"}),
+    (what_if.WhatIfOut, core_appraisal.WhatIf, {"text"}, {"verdict_told"}),
     (energy.ArrayYearOut, core_energy.ArrayYear, set(), set()),
     (energy.DayKindOut, core_energy.DayKind, set(), set()),
     (use.UseOut, worth.UseAtHome, {"habits"}, {"self_used_w", "cases", "meter"}),

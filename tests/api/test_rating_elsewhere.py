@@ -35,6 +35,17 @@ def test_a_rating_at_another_condition_is_refused_with_the_field_and_figure_that
     assert post("/v1/compatibility", changed(f"{PANEL}/{field}", float(told["example"]))).status_code == 200
 
 
+@pytest.mark.parametrize(
+    ("name", "field"), [("cable_awg", "cable_mm2"), ("awg", "cable_mm2"), ("lead_awg", "lead_mm2")]
+)
+def test_a_gauge_is_refused_with_the_section_that_is_wanted_and_its_number_is_no_section(name: str, field: str) -> None:
+    answer = post("/v1/compatibility", changed("/socket_circuit", {name: 14}))
+    [told] = answer.json()["errors"]
+    assert "14 AWG is 2.08" in told["problem"]
+    assert f"as {field}" in told["problem"]
+    assert "did you mean" not in told["problem"]
+
+
 @pytest.mark.parametrize("pointer", [f"{PANEL}/voc_v", f"{PANEL}/open_circuit_voltage_25c_v", "/inverter/voc_noct_v"])
 def test_other_unknown_fields_are_told_as_before(pointer: str) -> None:
     assert "standard test conditions" not in mistake(pointer)["problem"]

@@ -68,6 +68,8 @@ CASES: dict[str, tuple[str, dict[str, Any], str]] = {
         "cautious": 100, "middle": 200, "hopeful": 900}, PLAIN), "/use/self_used_kwh"),
     "months of a year's sum": ("", changed("/meter", {"netting": "month"}, changed(
         "/tariff/periods/0/export", "netted", PLAIN)), "/meter/netting"),
+    "a gauge for a section": ("", {**SMALLEST, "site": {**SMALLEST["site"], "rule_area": "US-UT"}, "socket_circuit": {
+        "breaker_a": 15, "cable_mm2": 14}}, "/socket_circuit/cable_mm2"),
     "an input that is not there": ("input", arrays({"input": 3}, input_count=2), "/arrays/0/input"),
     "no input left": ("", arrays({}, {}, input_count=1), "/arrays/1/input"),
     "three limits for two inputs": ("inputs", inverter(input_count=2, inputs=[{}, {}, {}]), "/inverter/inputs"),

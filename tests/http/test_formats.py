@@ -55,11 +55,11 @@ def test_the_losses_on_paper_add_up_to_what_is_left() -> None:
     assert float(light[1]) - sum(lost) == pytest.approx(float(left[1]), abs=1.5)
 
 
-def test_a_set_that_is_refused_for_good_is_not_called_worth_a_price() -> None:
+def test_a_set_is_refused_for_its_price_or_for_what_no_inverter_bears() -> None:
     many = {"arrays": [{"count": 12, "joined": "parallel", "panel": {"rated_power_w": 410}}]}
     text = report_of({**SMALLEST, **many})
-    assert text.startswith("Not worth it.")
-    assert "Worth up to" not in text
+    assert text.startswith("Worth it, if:")
+    assert "Connect fewer panels" in text
     dear = report_of(home("kranichwerft", outlay={"items": [{"what": "panels", "amount": 5000}]}))
     assert dear.startswith("Not worth it.")
     assert "Worth up to about" in dear

@@ -42,6 +42,7 @@ def panels(draw: st.DrawFn) -> dict[str, Any]:
         "bifaciality_share": draw(st.sampled_from([None, 0, 0.7, 0.9])),
         "glass": draw(st.sampled_from([None, "glass_foil", "glass_glass"])),
         "connector": draw(st.sampled_from([None, "locking_4mm", "older_unlocked", "older_locking", "bare"])),
+        "connector_make": draw(st.sampled_from([None, "Kranich K4", "Lune L1"])),
         "max_system_voltage_v": draw(st.sampled_from([None, 50, 1000])),
         "age_years": draw(st.sampled_from([None, 0, 12])),
     }  # fmt: skip
@@ -69,7 +70,8 @@ def inverters(draw: st.DrawFn) -> dict[str, Any]:
     if draw(st.booleans()) and limits["max_short_circuit_current_a"]:  # one figure, and nobody knows which
         limits["max_panel_short_circuit_current_a"] = limits["max_short_circuit_current_a"]
     count = draw(st.sampled_from([{}, {"input_count": 1}, {"input_count": 2}]))
-    return {"ac_power_w": draw(st.sampled_from([350, 800, 1600])), **count, "inputs": [some(limits, gone)]}
+    make = draw(st.sampled_from([{}, {"connector_make": "kranich-k4"}, {"connector_make": "Lune L2"}]))
+    return {"ac_power_w": draw(st.sampled_from([350, 800, 1600])), **count, **make, "inputs": [some(limits, gone)]}
 
 
 def single(site: dict[str, Any], panel: dict[str, Any], inverter: dict[str, Any]) -> Any:

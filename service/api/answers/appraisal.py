@@ -2,6 +2,7 @@
 
 from service.api.answers.compatibility import checked
 from service.api.answers.question import Question
+from service.api.answers.what_if import what_if
 from service.api.deps import Deps
 from service.api.schemas.advice import DecisionOut, StepOut
 from service.api.schemas.answers import AppraisalOut
@@ -45,7 +46,7 @@ def appraisal(body: bytes, deps: Deps) -> AppraisalOut:
         decision=DecisionOut.of(found.decision),
         compatibility=CompatibilityOut.of(compatibility, question.given),
         fixing=FixingOut.of(question.fixing),
-        energy=EnergyOut.of(energy, calendar, question.weather),
+        energy=EnergyOut.of(energy, calendar, question.weather, what_if(question)),
         use=UseOut.of(question.use, question.habits(), setup.tariff.currency if setup.tariff else None),
         payback=payback_out(question, account),
         storage=storage_out(question, account),

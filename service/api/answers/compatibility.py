@@ -6,18 +6,30 @@ from service.api.schemas.answers import CompatibilityAnswerOut
 from service.api.schemas.finding import CompatibilityOut
 from service.api.schemas.fixing import FixingOut
 from service.api.schemas.requests import CompatibilityIn
+from service.core.appraisal import priced_remedies, told_over_the_year
 from service.core.compatibility import Compatibility, check
+from service.core.errors import ContradictionError
 
 
 def compatibility(body: bytes, deps: Deps) -> CompatibilityAnswerOut:
-    """The answer of /v1/compatibility; what remedies cost in energy is not computed here."""
+    """The answer of /v1/compatibility; what findings and remedies cost in energy is in it where the year has one."""
     question = Question.asked(CompatibilityIn, body, deps)
-    found = checked(question)
+    found = _with_the_year(question)
     return CompatibilityAnswerOut(
         compatibility=CompatibilityOut.of(found, question.given),
         fixing=FixingOut.of(question.fixing),
         **question.beside(question.chosen_cautions(found.findings)),
     )
+
+
+def _with_the_year(question: Question) -> Compatibility:
+    """The findings with hours and kWh of the year; without, where a sheet makes no curve: that is a finding itself."""
+    try:
+        energy = question.energy
+    except ContradictionError:
+        return checked(question)
+    found = priced_remedies(checked(question), question.setup, question.year_kwh, question.assumptions)
+    return told_over_the_year(found, energy, None, None)
 
 
 def checked(question: Question) -> Compatibility:

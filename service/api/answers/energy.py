@@ -1,6 +1,7 @@
 """What will it yield?"""
 
 from service.api.answers.question import Question
+from service.api.answers.what_if import what_if
 from service.api.deps import Deps
 from service.api.schemas.answers import EnergyAnswerOut
 from service.api.schemas.energy import EnergyOut
@@ -12,5 +13,6 @@ def energy(body: bytes, deps: Deps) -> EnergyAnswerOut:
     question = Question.asked(EnergyIn, body, deps)
     calendar = question.sky.calendar if "hours" in question.include else None
     return EnergyAnswerOut(
-        energy=EnergyOut.of(question.energy, calendar, question.weather), **question.beside(question.chosen_cautions())
+        energy=EnergyOut.of(question.energy, calendar, question.weather, what_if(question)),
+        **question.beside(question.chosen_cautions()),
     )

@@ -140,6 +140,11 @@ class Question:
         """The d.c. side of this or of a changed setup: what remedies on the a.c. side share."""
         return self.directs.get((self.sky, direct_key(setup)), lambda: direct_current(setup, self.sky))
 
+    @property
+    def direct(self) -> tuple[ArrayHours, ...]:
+        """The d.c. side of the set."""
+        return self._direct_of(self.setup)
+
     def instead(self, setup: Setup, assumptions: Assumptions) -> "Question":
         """The same question about a changed set; what both have in common is not computed again."""
         changed = replace(self, completed=replace(self.completed, setup=setup, assumptions=assumptions))

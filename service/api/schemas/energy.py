@@ -1,7 +1,7 @@
 """How is a year's energy answered: how much, when, what is lost where, how sure?"""
 
 from collections.abc import Sequence
-from typing import Literal, Self
+from typing import Annotated, Literal, Self
 
 import numpy as np
 from pydantic import Field
@@ -10,7 +10,9 @@ from pydantic.json_schema import SkipJsonSchema
 from service.api.schemas import rounding as r
 from service.api.schemas.band import KwhBandOut
 from service.api.schemas.base import Code, Out, Text, absent
+from service.api.schemas.what_if import WhatIfOut
 from service.api.words import say
+from service.core.appraisal import MOST_CHANGES
 from service.core.energy import EnergyYear
 from service.core.model.hours import Calendar, Floats
 from service.core.model.weather import GivenSky
@@ -143,6 +145,12 @@ class EnergyOut(Out):
     hours: HoursOut | SkipJsonSchema[None] = Field(
         default=None, exclude_if=absent, description="Only where `include` asks for it."
     )
+    what_if: Annotated[list[WhatIfOut], Field(max_length=MOST_CHANGES)] | SkipJsonSchema[None] = Field(
+        default=None,
+        exclude_if=absent,
+        description="Only where `include` asks for it, and of a whole year: the set with one thing changed, its planes "
+        "otherwise as they were, without a battery. Empty where the set admits no such change.",
+    )
 
     weather: GivenWeatherOut | SkipJsonSchema[None] = Field(
         default=None, exclude_if=absent, description="Only where the request gives the weather."
@@ -158,7 +166,13 @@ class EnergyOut(Out):
         return self.weather.kwh
 
     @classmethod
-    def of(cls, energy: EnergyYear, calendar: Calendar | None = None, weather: GivenSky | None = None) -> Self:
+    def of(
+        cls,
+        energy: EnergyYear,
+        calendar: Calendar | None = None,
+        weather: GivenSky | None = None,
+        what_if: Sequence[WhatIfOut] | None = None,
+    ) -> Self:
         """The year; with its hours where a calendar is given, and with what is known of weather that was given."""
         part = weather is not None and not weather.whole_year
         of_arrays = [ArrayYearOut.from_core(one, **({"year_kwh": None} if part else {})) for one in energy.arrays]
@@ -173,4 +187,5 @@ class EnergyOut(Out):
                 if part.relative_sd_share > 0.0 or weather is None
             ],
             hours=None if calendar is None else HoursOut.of(energy.ac_w, energy.dc_w, calendar),
+            what_if=what_if,
         )

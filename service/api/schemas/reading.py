@@ -177,7 +177,10 @@ def _mistake(guide: Guide, kind: str, place: Place, given: Any, where: Where) ->
         key, facts, example = "not_one_of.near", {"near": word}, word
     elif code == "unknown_field":
         accepted, example = guide.accepted(place[:-1]), guide.nearest(place)
-        if rating := rating_elsewhere(place, guide):
+        if section := _section_for_gauge(place, guide):
+            accepted, example, key = guide.accepted(section), guide.example(section), "unknown_field.gauge"
+            facts = {"near": str(section[-1])}
+        elif rating := rating_elsewhere(place, guide):
             accepted, example, key = guide.accepted(rating), guide.example(rating), "unknown_field.not_at_stc"
             facts = {"near": str(rating[-1])}
         elif near := guide.near(place):
@@ -214,6 +217,15 @@ def rating_elsewhere(place: Place, guide: Guide) -> Place | None:
             field = (*place[:-1], f"{word}_{unit}")
             return field if guide.at(field) else None
     return None
+
+
+def _section_for_gauge(place: Place, guide: Guide) -> Place | None:
+    """Where the section belongs that an unknown field names by its gauge (``cable_awg``): its number is no section."""
+    name = str(place[-1]).casefold() if place else ""
+    if "awg" not in name:
+        return None
+    fields = ((*place[:-1], f"{of}_mm2") for of in ("cable", "lead") if of in name or name == "awg")
+    return next((field for field in fields if guide.at(field)), None)
 
 
 class _DayIn(In):

@@ -34,8 +34,9 @@ class _Common(In):
         Annotated[
             list[f.Include],
             Field(
-                max_length=3,
-                description="What to add to the answer: the completed request, the hours, how far assumptions move it.",
+                max_length=4,
+                description="What to add to the answer: the completed request, the hours, how far assumptions move "
+                "it, what the set would give with one thing changed (energy and appraisal).",
                 examples=[["used"]],
             ),
         ]

@@ -9,9 +9,11 @@ from service.core.appraisal.mended import Mended, mended
 from service.core.appraisal.over_the_year import told_over_the_year
 from service.core.appraisal.remedies import priced_remedies, with_remedy
 from service.core.appraisal.steps import MOMENTS, Step, door_voltage_v, steps_of
+from service.core.appraisal.what_if import MOST_CHANGES, WhatIf, what_ifs
 
 __all__ = [
     "MOMENTS",
+    "MOST_CHANGES",
     "Again",
     "Appraisal",
     "Choice",
@@ -23,6 +25,7 @@ __all__ = [
     "OnceMet",
     "Reason",
     "Step",
+    "WhatIf",
     "appraise",
     "chosen_cautions",
     "decide",
@@ -32,5 +35,6 @@ __all__ = [
     "priced_remedies",
     "steps_of",
     "told_over_the_year",
+    "what_ifs",
     "with_remedy",
 ]

@@ -8,7 +8,9 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from types import MappingProxyType
 
-# Plain word -> reference method. In conduit: B2, a multi-core cable in it (B1, single wires, would carry more).
+# Plain word -> reference method. In an insulated wall: A1, a cable laid direct in it (item 3 of Table A.52.3, from
+# memory; in a conduit there it would be A2, 18.5 for 19.5 A). In conduit: B2, a multi-core cable in it (B1, single
+# wires, would carry more).
 METHODS: Mapping[str, str] = MappingProxyType(
     {"in_insulated_wall": "A1", "in_conduit": "B2", "under_plaster": "C", "on_wall": "C", "in_air": "E"}
 )

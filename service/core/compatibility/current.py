@@ -5,6 +5,7 @@ from collections.abc import Callable
 from service.core.compatibility.finding import made
 from service.core.compatibility.question import InputLimits, Question, printed, when_needed
 from service.core.compatibility.reach import Outcome, Reach, at_most, combined
+from service.core.compatibility.voltage import is_us
 from service.core.compatibility.wiring import Strings, Wiring
 from service.core.model.facts import Array, Input
 from service.core.model.finding import Fact, Finding, Part, Verdict, worst
@@ -16,6 +17,10 @@ ABSOLUTE, LARGEST_PANEL = "max_short_circuit_current_a", "max_panel_short_circui
 DESIGN_FACTOR = 1.25
 DESIGN_SOURCE = "1.25 x short-circuit current, IEC 62548, IEC 60364-7-712 and NEC 690.8(A)(1)"
 LABEL_SOURCE = "the largest panel's label value as the maker of the inverter prints it"
+REVERSE_SOURCE_US = (
+    "NEC (NFPA 70) 690.9(A) with 690.8 (from memory): string fuses where (strings - 1) x 1.25 x short-circuit current "
+    "exceeds the panel's fuse rating"
+)
 REVERSE_SOURCE = "IEC 62548: string fuses where (strings - 1) x short-circuit current exceeds the panel's fuse rating"
 
 # What its own shadow leaves of the light on a free rear: so that at 37 degrees over ground that reflects 0.21 a panel
@@ -147,23 +152,28 @@ def _if_two_sided(wiring: Wiring, here: tuple[Strings, ...]) -> tuple[list[str],
 def reverse_current(wiring: Wiring, index: int, here: tuple[Strings, ...]) -> tuple[Finding, ...]:
     """What the other strings can push backwards through a failed one against the fuse its panel is made for.
 
-    From three strings in parallel on; with two, only where an unlike, stronger neighbour is known to exceed it.
+    Asked from three strings in parallel on. With two a panel stands what its own like can push, whatever nobody said
+    of its fuse; it is asked where the neighbour is stronger, and told where the fuse is known and too small.
     """
     strings = _strings(wiring, here)
+    in_us = is_us(wiring.setup.site.rule_area)
+    factor = DESIGN_FACTOR if in_us else 1.0
     findings = []
     for own in here:
         others = [(s, s.in_parallel - (1 if s is own else 0)) for s in here]
+        pushing = [(s, n * factor * (1 + rear_gain_share(wiring, s))) for s, n in others if n]
         pushed = combined(
             lambda *amps: sum(amps),
-            *(combined(lambda a, n=n: n * a, wiring.of_panel(s, "short_circuit_current_a")) for s, n in others if n),
+            *(combined(lambda a, n=n: n * a, wiring.of_panel(s, "short_circuit_current_a")) for s, n in pushing),
         )
         limit = wiring.of_panel(own, "max_series_fuse_a")
         outcome = at_most(pushed, limit)
-        if strings < 3 and not (strings == 2 and len(here) == 2 and outcome.verdict == Verdict.DOES_NOT_FIT):
+        label_a = own.panel.short_circuit_current_a
+        stronger = any(s.panel.short_circuit_current_a > label_a for s, _ in pushing)
+        told = outcome.verdict == Verdict.DOES_NOT_FIT or (stronger and outcome.verdict == Verdict.NOT_KNOWN)
+        if strings < 3 and not (strings == 2 and told):
             continue
-        facts: dict[str, Fact] = {
-            "strings": strings, "array": own.array.name, "label_current_a": own.panel.short_circuit_current_a,
-        }  # fmt: skip
+        facts: dict[str, Fact] = {"strings": strings, "array": own.array.name, "label_current_a": label_a}
         findings.append(
             made(
                 "reverse_current",
@@ -173,7 +183,7 @@ def reverse_current(wiring: Wiring, index: int, here: tuple[Strings, ...]) -> tu
                 input_number=index + 1,
                 facts=facts,
                 numbers=(pushed.value, printed(limit), "A"),
-                source=REVERSE_SOURCE,
+                source=REVERSE_SOURCE_US if in_us else REVERSE_SOURCE,
             )
         )
     return tuple(findings)

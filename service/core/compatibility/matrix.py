@@ -56,7 +56,7 @@ def row_of(
 
 def column_of(inverter: Inverter, of_inverter: Assumptions) -> Column:
     """The first input of an inverter, with what was assumed of it (``/inverter/...``)."""
-    return InputLimits(0, inverter.inputs[0], of_inverter)
+    return InputLimits(0, inverter.inputs[0], of_inverter, inverter.connector_make)
 
 
 def matrix(rows: Iterable[Row], columns: Sequence[Column]) -> tuple[tuple[Pair, ...], ...]:

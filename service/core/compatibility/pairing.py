@@ -1,6 +1,6 @@
 """Do the panels suit the input and each other in power, kind and number? Are connectors and datasheet sound?"""
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import replace
 
 import numpy as np
@@ -9,7 +9,7 @@ from service.core.compatibility.curve_spread import SHAPES, moved, throughout
 from service.core.compatibility.finding import made
 from service.core.compatibility.one_string import unlike_in_string
 from service.core.compatibility.question import InputLimits, Question
-from service.core.compatibility.reach import Outcome, Reach, at_most, combined
+from service.core.compatibility.reach import SETTLED, Outcome, Reach, at_most, combined
 from service.core.compatibility.wiring import FULL_SUN_W_PER_M2, Strings, Wiring
 from service.core.model.facts import Input, Panel, Setup
 from service.core.model.finding import Fact, Finding, Part, Verdict
@@ -30,6 +30,10 @@ DOUBT_RESTS_ON = {
     "voc_coefficient": ("voc_coefficient_pct_per_k",),
     "power_coefficient": ("power_coefficient_pct_per_k", "voc_coefficient_pct_per_k", "isc_coefficient_pct_per_k"),
 }
+_KIND_SOURCE = "IEC 62852 and NEC 690.33: locking connectors, both halves of one type and make"
+_BY_KIND: Mapping[str, Verdict] = {
+    "older_unlocked": Verdict.DOES_NOT_FIT, "bare": Verdict.DOES_NOT_FIT, "older_locking": Verdict.NOT_KNOWN,
+}  # fmt: skip
 MAKES_SOURCE = "IEC 62852 and IEC 62548 (from memory): both halves of one make and type, tested together"
 _PRINTED = ("open_circuit_voltage_v", "short_circuit_current_a", "max_power_voltage_v", "max_power_current_a")
 
@@ -173,47 +177,46 @@ def datasheet_sanity(wiring: Wiring, index: int, strings: Strings) -> Finding | 
     )  # fmt: skip
 
 
-def connectors(wiring: Wiring, index: int, strings: Strings) -> Finding | None:
-    """Are the panel's connectors of a kind that stays shut? None where their kind or make is not described.
+def connectors(wiring: Wiring, strings: Strings) -> Question:
+    """Are the panel's connectors of a kind that stays shut? Not asked where their kind or make is not described.
 
     Older ones without a lock come apart under load, bare ends cannot be joined without tools, older locking ones
     need a matched adapter. A locking 4 mm connector is judged where the make and type of both halves are named:
     IEC 62852 tests a pair of one maker, and IEC 62548 asks for both halves of one make and type (from memory). Where
     nobody said that they lock, two makes are refused all the same, and one make settles nothing.
     """
-    kind = strings.panel.connector
-    if kind in ("locking_4mm", "not_known") and makes_told(wiring.setup, strings.at):
-        return _makes(wiring, index, strings, locks=kind == "locking_4mm" and _given(wiring, strings, "connector"))
-    verdicts = {
-        "older_unlocked": Verdict.DOES_NOT_FIT, "bare": Verdict.DOES_NOT_FIT, "older_locking": Verdict.NOT_KNOWN,
-    }  # fmt: skip
-    if kind not in verdicts or not _given(wiring, strings, "connector"):
-        return None
-    outcome = Outcome(verdicts[kind], verdicts[kind])
-    return made(
-        "connectors", Part.PANEL_SIDE, outcome, f"{strings.pointer}/panel/connector", input_number=index + 1,
-        facts={"connector": kind, "array": strings.array.name, "variant": kind},
-        source="IEC 62852 and NEC 690.33: locking connectors, both halves of one type and make",
-    )  # fmt: skip
+    kind, make, said = strings.panel.connector, strings.panel.connector_make, _given(wiring, strings, "connector")
+    by_make = bool(make) and kind in ("locking_4mm", "not_known")
+    locks = kind == "locking_4mm" and said
+
+    def outcome(limits: InputLimits) -> Outcome | None:
+        if by_make and limits.connector_make:
+            same = _plain(limits.connector_make) == _plain(make or "")
+            return None if same and not locks else SETTLED[Verdict.FITS if same else Verdict.DOES_NOT_FIT]
+        verdict = _BY_KIND.get(kind) if said else None
+        return None if verdict is None else SETTLED[verdict]
+
+    def told(limits: InputLimits, outcome: Outcome) -> Finding:
+        told_by_make = by_make and bool(limits.connector_make)
+        facts: dict[str, Fact] = {"array": strings.array.name}
+        if told_by_make:
+            same = outcome.verdict == Verdict.FITS
+            facts |= {"make": make, "inverter_make": limits.connector_make, "locks": locks,
+                      "variant": "same_make" if same else "other_make"}  # fmt: skip
+        else:
+            facts |= {"connector": kind, "variant": kind}
+        return made(
+            "connectors", Part.PANEL_SIDE, outcome,
+            f"{strings.pointer}/panel/{'connector_make' if told_by_make else 'connector'}",
+            input_number=limits.index + 1, facts=facts, source=MAKES_SOURCE if told_by_make else _KIND_SOURCE,
+        )  # fmt: skip
+
+    return Question(outcome, told)
 
 
 def makes_told(setup: Setup, at: int) -> bool:
     """Are the makes of both halves named, the panel's and the inverter's?"""
     return bool(setup.arrays[at].panel.connector_make and setup.inverter.connector_make)
-
-
-def _makes(wiring: Wiring, index: int, strings: Strings, *, locks: bool) -> Finding | None:
-    theirs, ours = wiring.setup.inverter.connector_make or "", strings.panel.connector_make or ""
-    same = _plain(theirs) == _plain(ours)
-    if same and not locks:
-        return None
-    verdict = Verdict.FITS if same else Verdict.DOES_NOT_FIT
-    return made(
-        "connectors", Part.PANEL_SIDE, Outcome(verdict, verdict), f"{strings.pointer}/panel/connector_make",
-        input_number=index + 1, source=MAKES_SOURCE,
-        facts={"array": strings.array.name, "make": ours, "inverter_make": theirs, "locks": locks,
-               "variant": "same_make" if same else "other_make"},
-    )  # fmt: skip
 
 
 def _plain(make: str) -> str:

@@ -10,9 +10,11 @@ from service.core.compatibility.wiring import Strings, Wiring
 from service.core.model.finding import Finding
 
 # What limits of an input bear on, and what hangs on the arrays alone.
-_PER_ARRAY: tuple[Callable[[Wiring, Strings], Question], ...] = (cold_voltage, hot_voltage, start_voltage)
+_PER_ARRAY: tuple[Callable[[Wiring, Strings], Question], ...] = (
+    cold_voltage, hot_voltage, start_voltage, connectors,
+)  # fmt: skip
 _OF_THE_ARRAY: tuple[Callable[[Wiring, int, Strings], Finding | None], ...] = (
-    system_voltage, datasheet_sanity, connectors,
+    system_voltage, datasheet_sanity,
 )  # fmt: skip
 _PER_INPUT: tuple[Callable[[Wiring, tuple[Strings, ...]], Question], ...] = (
     operating_current, short_circuit_current, panel_power,
@@ -28,7 +30,7 @@ def panel_side(wiring: Wiring) -> tuple[Finding, ...]:
     used = wiring.inputs()
     found: list[Finding | None] = []
     for index, completed, here in used:
-        limits = InputLimits(index, completed, wiring.assumptions)
+        limits = InputLimits(index, completed, wiring.assumptions, wiring.setup.inverter.connector_make)
         found += [question.finding(limits) for question in questions(wiring, index, here)]
         found += [unlike_panels(wiring, index, here), *reverse_current(wiring, index, here)]
     found.append(input_count(wiring, used))

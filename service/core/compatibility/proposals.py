@@ -10,6 +10,7 @@ from service.core.compatibility.rule_proposals import local_cap, meter, panel_ca
 from service.core.compatibility.socket_proposals import cable, device, lead, other_voltage
 from service.core.compatibility.wiring import Wiring, with_panels_moved
 from service.core.model.assumption import Assumptions
+from service.core.model.bounds import BOUNDS
 from service.core.model.finding import Finding, Verdict
 from service.core.model.patch import Operation, patched
 from service.core.model.pointer import replaced_at, value_at
@@ -116,7 +117,9 @@ def _higher_limit(name: str, unit: str, step: float) -> Callable[[Finding, Wirin
     def propose(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
         yield from _wired_otherwise(finding, wiring)
         if finding.measured is not None and finding.input is not None and finding.verdict == Verdict.DOES_NOT_FIT:
-            yield _other_inverter(wiring, finding.input - 1, name, step * ceil(finding.measured / step), unit)
+            needed = step * ceil(finding.measured / step)
+            if needed <= BOUNDS[name].high:  # no input of any inverter bears more
+                yield _other_inverter(wiring, finding.input - 1, name, needed, unit)
 
     return propose
 

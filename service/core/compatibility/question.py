@@ -15,11 +15,15 @@ T = TypeVar("T")
 
 @dataclass(frozen=True, slots=True)
 class InputLimits:
-    """The limits of one input: as completed, and as read. ``index`` counts from 0."""
+    """The limits of one input: as completed, and as read. ``index`` counts from 0.
+
+    ``connector_make``: of the inverter's d.c. leads, None where nobody said.
+    """
 
     index: int
     completed: Input
     assumptions: Assumptions
+    connector_make: str | None = None
     _read: dict[str, Reach] = field(default_factory=dict)
 
     @property

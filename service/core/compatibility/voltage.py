@@ -3,6 +3,7 @@
 from collections.abc import Callable
 from dataclasses import replace
 from functools import partial
+from math import ceil
 
 from service.core.compatibility.curve_spread import SHAPES, far_from, moved, throughout
 from service.core.compatibility.finding import made
@@ -49,6 +50,18 @@ def nec_factor(coldest_c: float) -> float | None:
     return next((factor for down_to, factor in NEC_690_7_A if coldest_c >= down_to), None)
 
 
+def _factor_in_any_cold(coldest_c: float) -> float:
+    """``nec_factor``; below the table's end it goes on by its last step for each 5 K begun.
+
+    That is 0.4 % a K, steeper than the coefficient of any crystalline panel, so that colder is never less.
+    """
+    factor = nec_factor(coldest_c)
+    if factor is not None:
+        return factor
+    (_, before), (end_c, last) = NEC_690_7_A[-2:]
+    return last + (last - before) * ceil((end_c - coldest_c) / 5)
+
+
 def cold_voltage(wiring: Wiring, strings: Strings) -> Question:
     """Open-circuit voltage of the string on the coldest morning against what the input survives."""
     cold, method = cold_string_voltage(wiring, strings)
@@ -91,11 +104,11 @@ def cold_string_voltage(wiring: Wiring, strings: Strings) -> tuple[Reach, str]:
 def _cold_array_voltage(wiring: Wiring, strings: Strings) -> tuple[Reach, str]:
     voltage = wiring.of_panel(strings, "open_circuit_voltage_v")
     known = not wiring.of_panel(strings, "voc_coefficient_pct_per_k").missing
-    factor = nec_factor(wiring.setup.site.coldest_air_c)
+    factor = _factor_in_any_cold(wiring.setup.site.coldest_air_c)
     silicon = strings.panel.cell_kind in CRYSTALLINE and not wiring.assumptions.assumed(
         f"{strings.pointer}/panel/cell_kind"
     )
-    if known or factor is None or not (is_us(wiring.setup.site.rule_area) and silicon):
+    if known or not (is_us(wiring.setup.site.rule_area) and silicon):
         return _by_coefficient(wiring, strings), "coefficient" if known else "class"
     return combined(lambda volts: strings.in_series * volts * factor, voltage), "nec_table"
 

@@ -197,7 +197,8 @@ class Wiring:
         """A figure of the array's panel: known, assumed, or one of two printed ones that contradict each other.
 
         Open-circuit above operating voltage and short-circuit above operating current, or the sheet is swapped or
-        misread: then each of the pair may be either, and neither is known.
+        misread: then each of the pair may be either, and neither is known. Nor is a coefficient of the open-circuit
+        voltage that no panel has: -0.0026 %/K is a share, or another unit.
         """
         pointer, value = f"{strings.pointer}/panel/{name}", getattr(strings.panel, name)
         for outer, inner in _OUTER_AND_INNER:
@@ -205,6 +206,10 @@ class Wiring:
                 pair = getattr(strings.panel, outer), getattr(strings.panel, inner)
                 if pair[1] >= pair[0]:
                     return Reach(min(pair), value, max(pair), (pointer,))
+        if name == "voc_coefficient_pct_per_k":
+            doubt = next((one for one in self.curves.doubts(strings.panel) if one.code == "voc_coefficient"), None)
+            if doubt is not None:
+                return Reach(min(doubt.low, value), value, max(doubt.high, value), (pointer,))
         return rating(self.assumptions, pointer, value)
 
     def hottest(self, strings: Strings) -> float:

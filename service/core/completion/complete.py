@@ -71,10 +71,7 @@ def complete(
     log: list[Assumption] = []
     root = Node(given, "", log)
     site = site_of(root.child("site"), place)
-    array_nodes = root.children("arrays")
-    if not array_nodes:
-        raise ContradictionError("/arrays", "is empty", accepted="1 to 8 arrays, each with a panel",
-                                 example=[{"panel": {"rated_power_w": 410}}])  # fmt: skip
+    array_nodes = _array_nodes(root)
     inverter_node = root.child("inverter")
     input_count = input_count_of(inverter_node, array_nodes)
     filled = arrays_of(array_nodes, input_count, as_of, tables.panels)
@@ -105,6 +102,14 @@ def complete(
     by_energy = planes_of or (lambda setup, bounds: most_energy_planes(setup, sky, bounds))
     setup = settled_by_energy(setup, array_nodes, log, by_energy)
     return Completed(setup=setup, assumptions=Assumptions.of(log))
+
+
+def _array_nodes(root: Node) -> list[Node]:
+    found = root.children("arrays")
+    if not found:
+        raise ContradictionError("/arrays", "is empty", accepted="1 to 8 arrays, each with a panel",
+                                 example=[{"panel": {"rated_power_w": 410}}])  # fmt: skip
+    return found
 
 
 def _any_used(arrays: tuple[Array, ...]) -> bool:

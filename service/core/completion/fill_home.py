@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 
 from service.core.completion.node import Guess, Node, listed
+from service.core.errors import ContradictionError
 from service.core.model.facts import (
     InverterSwap,
     Money,
@@ -12,6 +13,7 @@ from service.core.model.facts import (
 from service.core.model.place import Site
 from service.core.model.place_facts import PlaceFacts
 
+_SECTION_OF_AWG: Mapping[float, float] = {14: 2.08, 12: 3.31, 10: 5.26, 8: 8.37, 6: 13.3}
 NO_COUNTRY = "ZZ"  # ISO 3166 leaves ZZ to users; read as "no country known"
 _VOLTAGES: Mapping[str, float] = {"US": 120.0, "CA": 120.0, "MX": 127.0, "BR": 127.0, "CO": 120.0, "JP": 100.0,
                                   "TW": 110.0, "VE": 120.0, "EC": 120.0}  # fmt: skip
@@ -46,6 +48,7 @@ def circuit_of(node: Node | None, area: str) -> SocketCircuit | None:
     """The circuit as far as described, None where it was not. What decides about it is never guessed."""
     if node is None:
         return None
+    _refuse_gauge(node, area)
     sets = [_other_set(n) for n in node.children("other_sets")]
     voltage = _VOLTAGES.get(area.split("-", maxsplit=1)[0], 230.0)
     return SocketCircuit(
@@ -66,6 +69,17 @@ def circuit_of(node: Node | None, area: str) -> SocketCircuit | None:
         other_sets=listed(node, "other_sets", sets),
         shared_neutral=node.get("shared_neutral"),
     )
+
+
+def _refuse_gauge(node: Node, area: str) -> None:
+    """In North America 14, 12, 10, 8 and 6 are gauges of cables and no sections: 14 AWG has 2.08 mm2."""
+    section = node.get("cable_mm2")
+    if area.split("-", maxsplit=1)[0] in {"US", "CA"} and section in _SECTION_OF_AWG:
+        raise ContradictionError(
+            node.at("cable_mm2"), "is a gauge (AWG) there, and no section that is sold", given=section,
+            accepted="the section in mm2: 14 AWG is 2.08, 12 AWG 3.31, 10 AWG 5.26, 8 AWG 8.37, 6 AWG 13.3",
+            example=_SECTION_OF_AWG[section],
+        )  # fmt: skip
 
 
 def _other_set(node: Node) -> OtherSet:

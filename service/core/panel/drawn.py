@@ -144,13 +144,13 @@ def running_power_w(branch: Branch, limits: Input) -> Floats:
     """What an input draws from equal panels at each row, were it running, W, shape (n,): no memory of earlier rows.
 
     The rows may stand in any order, as in a table; ``drawn_together`` tells when it runs. Where window and current
-    limit exclude each other, this is the power above the window, so that a table of it has no cliff; the light from
-    which on they do is ``excluded_from_w_per_m2``.
+    limit exclude each other, this is the power at the window's end without the current limit, so that a table of it
+    goes on straight there; the light from which on they do is ``excluded_from_w_per_m2``.
     """
     lit = np.flatnonzero(branch.irradiance_w_per_m2 > 0)
     points = _points_of(_parts_at((branch,), lit), limits)
     most = np.inf if limits.max_input_power_w is None else limits.max_input_power_w
-    power = np.minimum(points.in_current.powers_w[0], most)
+    power = np.minimum(np.where(points.fits, points.in_current.powers_w[0], points.in_window.powers_w[0]), most)
     return spread_to(branch.irradiance_w_per_m2.size, lit, power)
 
 

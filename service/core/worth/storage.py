@@ -147,13 +147,7 @@ def storage_beside(
     exported = float(ran.middle.home.exported_kwh.sum())
     saved = None if setup.tariff is None else _Saved.of(ran, use, setup, setup.tariff, as_of, price_unknown_sd_share)
     return StorageBeside(
-        without=UseBeside(
-            self_used_kwh=use.self_used_kwh,
-            self_used_share=use.self_used_share,
-            exported_kwh=use.exported_kwh,
-            covered_share=use.covered_share,
-            saving_first_year=None if account is None else account.saving_first_year,
-        ),
+        without=_without_box(use, account),
         with_it=UseBeside(
             self_used_kwh=band_of_steps(
                 with_kwh[0],
@@ -169,6 +163,16 @@ def storage_beside(
         year=_year(ran.middle, storage),
         money=None if saved is None else saved.pays(setup, kept),
         tried=_tried(use, box_setup, chosen, gain, box_dc_w),
+    )
+
+
+def _without_box(use: UseAtHome, account: Worth | None) -> UseBeside:
+    return UseBeside(
+        self_used_kwh=use.self_used_kwh,
+        self_used_share=use.self_used_share,
+        exported_kwh=use.exported_kwh,
+        covered_share=use.covered_share,
+        saving_first_year=None if account is None else account.saving_first_year,
     )
 
 

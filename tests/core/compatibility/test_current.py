@@ -85,9 +85,14 @@ def test_two_arrays_on_one_input_add_their_currents() -> None:
     assert finding.measured == pytest.approx(2 * 14.1 * 1.25)
 
 
-@pytest.mark.parametrize(("strings", "fuse", "made"), [(2, 10, None), (3, 25, "does_not_fit"), (3, 30, "fits"),
-                                                       (3, None, "not_known"), (4, 30, "does_not_fit")])  # fmt: skip
-def test_reverse_current_is_asked_from_three_strings_on(strings: int, fuse: float | None, made: str | None) -> None:
+@pytest.mark.parametrize(
+    ("strings", "fuse", "made"),
+    [(2, 10, "does_not_fit"), (2, 15, None), (2, None, None), (3, 25, "does_not_fit"), (3, 30, "fits"),
+     (3, None, "not_known"), (4, 30, "does_not_fit")],
+)  # fmt: skip
+def test_reverse_current_is_asked_from_three_strings_on_and_of_two_where_the_fuse_is_too_small(
+    strings: int, fuse: float | None, made: str | None
+) -> None:
     panel = builders.panel(max_series_fuse_a=fuse)
     compatibility = answer(arrays=(builders.array(panel=panel, count=strings, joined="parallel"),),
                            **inputs(max_short_circuit_current_a=99))  # fmt: skip
@@ -101,6 +106,37 @@ def test_a_strong_neighbour_is_refused_beside_one_weak_panel() -> None:
     arrays = (builders.array(panel=weak), builders.array(name="strong"))
     compatibility = answer(arrays=arrays, **inputs(max_short_circuit_current_a=99))
     assert one("reverse_current", compatibility).measured == pytest.approx(14.1)
+
+
+@pytest.mark.parametrize(("fuse", "verdict"), [(10, "does_not_fit"), (None, "not_known"), (15, None)])
+def test_a_weak_panel_of_unknown_fuse_beside_a_stronger_one_is_asked_about(
+    fuse: float | None, verdict: str | None
+) -> None:
+    weak = builders.panel(
+        rated_power_w=220, short_circuit_current_a=7.0, max_power_current_a=6.7, max_series_fuse_a=fuse
+    )
+    arrays = (builders.array(panel=weak), builders.array(name="strong", panel=builders.panel(max_series_fuse_a=None)))
+    compatibility = answer(arrays=arrays, **inputs(max_short_circuit_current_a=99))
+    found = [f for f in compatibility.findings if f.code == "reverse_current"]
+    assert [f.verdict for f in found] == ([] if verdict is None else [verdict])
+    assert verdict != "not_known" or "ask_seller" in {r.code for r in found[0].remedies}
+
+
+def test_that_code_counts_currents_by_a_quarter_more() -> None:
+    three = (builders.array(panel=builders.panel(max_series_fuse_a=30), count=3, joined="parallel"),)
+    limits = inputs(max_short_circuit_current_a=99)
+    assert one("reverse_current", answer(arrays=three, **limits)).verdict == "fits"
+    there = one("reverse_current", answer(arrays=three, site=builders.site(rule_area="US-UT"), **limits))
+    assert (there.verdict, there.measured) == ("does_not_fit", pytest.approx(2 * 1.25 * 14.1))
+    assert "690.9" in there.source
+
+
+def test_light_on_the_rear_is_pushed_backwards_too() -> None:
+    panel = builders.panel(max_series_fuse_a=29, bifaciality_share=0.8)
+    three = (builders.array(panel=panel, count=3, joined="parallel", mount="ground_frame"),)
+    finding = one("reverse_current", answer(arrays=three, **inputs(max_short_circuit_current_a=99)))
+    assert finding.measured > 2 * 14.1 * 1.05
+    assert finding.verdict == "does_not_fit"
 
 
 def test_currents_that_contradict_each_other_are_not_known_to_fit() -> None:

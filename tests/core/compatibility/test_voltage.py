@@ -1,5 +1,7 @@
 """Volts in the cold, in the heat and in the morning."""
 
+from dataclasses import replace
+
 import pytest
 
 from service.core.compatibility.voltage import nec_factor
@@ -68,6 +70,19 @@ def test_the_table_is_for_crystalline_silicon() -> None:
 def test_above_the_table_nothing_is_added_and_below_it_nothing_is_said() -> None:
     assert nec_factor(30) == 1.0
     assert nec_factor(-41) is None
+
+
+@pytest.mark.parametrize(("air_c", "factor"), [(-40, 1.25), (-40.5, 1.27), (-45, 1.27), (-52, 1.31)])
+def test_colder_than_the_table_its_last_step_goes_on(air_c: float, factor: float) -> None:
+    spread = assumed(COEFFICIENT, -0.28, -0.35, -0.24)
+    finding = one("cold_voltage", answer(spread, site=replace(UTAH, coldest_air_c=air_c), **alone()))
+    assert finding.facts["method"] == "nec_table"
+    assert finding.measured == pytest.approx(39.4 * factor)
+
+
+def test_a_coefficient_that_no_panel_has_settles_no_cold_voltage() -> None:
+    finding = one("cold_voltage", answer(**alone(voc_coefficient_pct_per_k=-0.0026), **inputs(max_input_voltage_v=42)))
+    assert (finding.verdict, finding.likely) == ("not_known", "does_not_fit")
 
 
 def test_a_hot_string_below_the_tracking_range_loses_energy_only() -> None:

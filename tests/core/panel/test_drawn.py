@@ -161,3 +161,11 @@ def test_above_the_excluding_light_an_input_draws_nothing_and_below_it_something
     drawn = drawn_power(diode_of(panel()), light, 25.0, in_series=2, in_parallel=strings, limits=limits)
     assert drawn.power_w[0] == pytest.approx(550 * strings, rel=0.01)
     assert drawn.power_w[1] == 0
+
+
+def test_what_window_and_current_exclude_stands_in_a_table_as_the_windows_end_without_the_limit():
+    limits, light = one_input(tracking_max_v=55, max_current_a=8, start_voltage_v=10), np.array([500.0, 700.0, 900.0])
+    branch = Branch(diode=diode_of(panel()), irradiance_w_per_m2=light, cell_c=np.full(3, 25.0), in_series=2, strings=1)
+    power = running_power_w(branch, limits)
+    assert power[2] > 1.2 * 55 * 8
+    assert power[2] - power[1] == pytest.approx(power[1] - power[0], rel=0.01)

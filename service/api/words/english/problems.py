@@ -86,6 +86,8 @@ TEXTS: Mapping[str, str] = {
     "mistake.unknown_field.elsewhere": "does not stand here but at {near}",
     "mistake.unknown_field.not_at_stc": "is a rating at other than standard test conditions; send the figure of the "
     "column headed STC (1000 W/m2, 25 C) as {near}, or leave it out",
+    "mistake.unknown_field.gauge": "is not read by gauge; send the section in mm2 as {near} (14 AWG is 2.08, 12 AWG "
+    "3.31, 10 AWG 5.26)",
     "mistake.not_a_number": "is not a number",
     "mistake.not_a_number.text": "is text; a number is written without quotation marks",
     "mistake.not_a_number.truth": "is true or false and not a number",

@@ -1,0 +1,31 @@
+"""What would the set give with one thing changed?"""
+
+from collections.abc import Sequence
+
+from service.api.answers.question import Question
+from service.api.schemas.what_if import WhatIfOut
+from service.core.appraisal import what_ifs
+from service.core.compatibility import Compatibility, check
+from service.core.energy import ArrayHours
+from service.core.model.assumption import Assumptions
+from service.core.model.facts import Setup
+
+
+def what_if(question: Question) -> list[WhatIfOut] | None:
+    """The changes that the set admits; None where nobody asked, or where there is no whole year."""
+    part = question.weather is not None and not question.weather.whole_year
+    if "what_if" not in question.include or part:
+        return None
+
+    def checked(setup: Setup, assumptions: Assumptions, hours: Sequence[ArrayHours]) -> Compatibility:
+        hottest, cool = ([getattr(one, name) for one in hours] for name in ("hottest_cell_c", "cool_cell_c"))
+        return check(
+            setup, assumptions, tuple(hottest), question.card, question.as_of, question.curves, tuple(cool)
+        )  # fmt: skip
+
+    found = what_ifs(
+        question.setup, question.assumptions, question.sky, question.direct, question.meter, checked
+    )  # fmt: skip
+    year_kwh = question.energy.year_kwh.middle or 0.0
+    used_kwh = question.use.self_used_kwh.middle or 0.0
+    return [WhatIfOut.of(one, year_kwh, used_kwh) for one in found]

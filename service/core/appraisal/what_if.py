@@ -1,0 +1,111 @@
+"""What would the year and the use at home be with one thing about the set changed?
+
+Each change goes through the plain chain of ``core.energy`` (inputs that it leaves alone are not computed again), so
+that the figures are those of a question about the changed set. They are without a battery, as the year and its use at
+home are told everywhere.
+"""
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from functools import partial
+
+import numpy as np
+
+from service.core.appraisal.changes import Change, assumed_after, changes_of
+from service.core.compatibility import Compatibility
+from service.core.energy import ArrayHours, alternating_current_w, direct_current_again
+from service.core.model.assumption import Assumptions
+from service.core.model.facts import Setup
+from service.core.model.finding import Fact, Part, Verdict
+from service.core.model.hours import SkyYear
+from service.core.model.patch import Operation, patched
+from service.core.worth import AtTheMeter
+
+# Eight arrays that all differ have four changes each at most, the inverter four; of shadows the rest is told.
+MOST_CHANGES = 40
+# With light that was measured in each array's plane there is none of other planes, shadows or arrays.
+_OF_THE_SAME_LIGHT = ("/count", "/joined", "/mismatch_share", "/set_limit_w")
+
+Check = Callable[[Setup, Assumptions, tuple[ArrayHours, ...]], Compatibility]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WhatIf:
+    """A change, the middle of its year after an export limit, what of that is used at home, the verdict on it.
+
+    ``verdict_told``: may the verdict be new to whoever knows that of the set as it is?
+    """
+
+    code: str
+    facts: Mapping[str, Fact]
+    patch: tuple[Operation, ...]
+    year_kwh: float
+    self_used_kwh: float
+    verdict_then: Verdict
+    verdict_told: bool
+
+
+def what_ifs(
+    setup: Setup,
+    assumptions: Assumptions,
+    sky: SkyYear,
+    hours: tuple[ArrayHours, ...],
+    meter: AtTheMeter,
+    check: Check,
+) -> tuple[WhatIf, ...]:
+    """The changes that the set admits, one after the other, at most ``MOST_CHANGES``.
+
+    Args:
+        setup: the completed request. Planes that were left open stay as they were settled for it.
+        assumptions: what of it was assumed.
+        sky: the place's hours.
+        hours: ``direct_current`` of the set.
+        meter: the set and its home.
+        check: what fits, of a changed set, by its d.c. hours. A way of adding or moving panels that the panel side
+            refuses is not told.
+    """
+    now = check(setup, assumptions, hours).verdict
+    asked = partial(_asked, setup, assumptions, sky, hours, meter, check, now)
+    found: list[WhatIf] = []
+    for ways in changes_of(setup, assumptions):
+        if len(found) == MOST_CHANGES:
+            break
+        fitting = (asked(way) for way in ways if sky.plane_w_per_m2 is None or _same_light(way))
+        first = next((one for one in fitting if one is not None), None)
+        if first is not None:
+            found.append(first)
+    return tuple(found)
+
+
+def _asked(
+    setup: Setup,
+    assumptions: Assumptions,
+    sky: SkyYear,
+    hours: tuple[ArrayHours, ...],
+    meter: AtTheMeter,
+    check: Check,
+    now: Verdict,
+    change: Change,
+) -> WhatIf | None:
+    """The change asked about; None where panels would be put where the panel side refuses them."""
+    changed = patched(setup, change.patch)
+    direct = direct_current_again(changed, sky, setup, hours)
+    verdicts = check(changed, assumed_after(assumptions, change.patch, len(setup.arrays)), direct)
+    if change.adds_load and verdicts.by_part.get(Part.PANEL_SIDE) == Verdict.DOES_NOT_FIT:
+        return None
+    ac_w = alternating_current_w(changed, direct, sky)
+    left_w = meter.left_w(ac_w)
+    used_w = np.minimum(meter.used_w(ac_w), left_w)
+    return WhatIf(
+        code=change.code,
+        facts=change.facts,
+        patch=change.patch,
+        year_kwh=float(left_w.sum()) / 1000.0,
+        self_used_kwh=float(used_w.sum()) / 1000.0,
+        verdict_then=verdicts.verdict,
+        verdict_told=change.adds_load or verdicts.verdict != now,
+    )
+
+
+def _same_light(change: Change) -> bool:
+    return all(one.op == "add" and one.path.endswith(_OF_THE_SAME_LIGHT) for one in change.patch)

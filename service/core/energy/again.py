@@ -1,0 +1,61 @@
+"""What is the d.c. side of a set of which only some inputs are changed?"""
+
+from dataclasses import replace
+
+from service.core.energy.chain import ArrayHours
+from service.core.energy.year import direct_current
+from service.core.errors import ContradictionError
+from service.core.model.facts import Array, Input, Setup
+from service.core.model.hours import SkyYear
+
+
+def direct_current_again(
+    setup: Setup, sky: SkyYear, known: Setup, hours: tuple[ArrayHours, ...]
+) -> tuple[ArrayHours, ...]:
+    """``direct_current(setup, sky)``; inputs that hold what they held in ``known`` are not computed again.
+
+    Args:
+        setup: the changed set, on the same site and with the same rate of ageing.
+        sky: the place's hours. Light that was measured in the planes goes by the arrays' order: then all is computed.
+        known: the set as it was.
+        hours: its ``direct_current``.
+
+    Raises:
+        ContradictionError: an array on an input that the inverter lacks, or a panel whose datasheet makes no curve.
+    """
+    if sky.plane_w_per_m2 is not None or _apart(setup) != _apart(known):
+        return direct_current(setup, sky)
+    before, after = _by_input(known), _by_input(setup)
+    same = {number for number, held in after.items() if before.get(number) == held}
+    found: dict[int, ArrayHours] = {}
+    for number in same:
+        here = (at for at, array in enumerate(known.arrays) if array.input == number)
+        there = (at for at, array in enumerate(setup.arrays) if array.input == number)
+        found.update({at: hours[was] for at, was in zip(there, here, strict=True)})
+    fresh = [at for at in range(len(setup.arrays)) if at not in found]
+    if len(fresh) == len(setup.arrays):
+        return direct_current(setup, sky)
+    if fresh:
+        changed = replace(setup, arrays=tuple(setup.arrays[at] for at in fresh))
+        try:
+            found.update(zip(fresh, direct_current(changed, sky), strict=True))
+        except ContradictionError:
+            return direct_current(setup, sky)  # says it of the array's place in the whole set
+    return tuple(found[at] for at in range(len(setup.arrays)))
+
+
+def _apart(setup: Setup) -> tuple[float, float]:
+    """What all inputs hang on."""
+    return setup.site.ground_reflectance_share, setup.money.ageing_share_per_year
+
+
+def _by_input(setup: Setup) -> dict[int, tuple[Input | None, tuple[Array, ...]]]:
+    """Each input in use: its limits and its arrays."""
+    inputs = setup.inverter.inputs
+    return {
+        number: (
+            inputs[number - 1] if 1 <= number <= len(inputs) else None,
+            tuple(array for array in setup.arrays if array.input == number),
+        )
+        for number in {array.input for array in setup.arrays}
+    }

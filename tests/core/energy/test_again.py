@@ -1,0 +1,63 @@
+"""The d.c. side of a changed set, with inputs that stayed as they were taken over."""
+
+from dataclasses import replace
+
+import numpy as np
+import pytest
+
+from service.core.energy import direct_current, direct_current_again
+from service.core.errors import ContradictionError
+from service.core.model.place import Plane
+from tests.builders import array, inverter, one_input, setup
+from tests.skies import mixed_year
+
+SKY = mixed_year(54.2, 12.3)
+SOUTH = array(name="south", input=1, plane=Plane(tilt_deg=60, azimuth_deg=180))
+WEST = array(name="west", input=2, plane=Plane(tilt_deg=60, azimuth_deg=260))
+KNOWN = setup(arrays=(SOUTH, WEST), inverter=inverter(inputs=(one_input(),) * 3, input_count=3))
+HOURS = direct_current(KNOWN, SKY)
+
+
+@pytest.mark.parametrize(
+    "changed",
+    [
+        KNOWN,
+        replace(KNOWN, arrays=(SOUTH, replace(WEST, count=2, joined="parallel"))),
+        replace(KNOWN, arrays=(WEST,)),
+        replace(KNOWN, arrays=(WEST, SOUTH)),
+        replace(KNOWN, arrays=(SOUTH, WEST, replace(SOUTH, input=3))),
+        replace(KNOWN, arrays=(SOUTH, replace(SOUTH, input=2), replace(WEST, input=3))),
+        replace(KNOWN, arrays=(SOUTH, replace(WEST, input=1))),
+        replace(KNOWN, inverter=inverter(inputs=(one_input(), one_input(max_current_a=8)), set_limit_w=300)),
+        replace(KNOWN, site=replace(KNOWN.site, ground_reflectance_share=0.6)),
+        replace(KNOWN, money=replace(KNOWN.money, ageing_share_per_year=0.03)),
+    ],
+)
+def test_it_is_what_the_chain_says_of_the_changed_set(changed):
+    taken, whole = direct_current_again(changed, SKY, KNOWN, HOURS), direct_current(changed, SKY)
+    assert len(taken) == len(whole)
+    for one, other in zip(taken, whole, strict=True):
+        np.testing.assert_array_equal(one.dc_w, other.dc_w)
+        assert one.lost_kwh == other.lost_kwh
+
+
+def test_an_input_that_stayed_as_it_was_is_not_computed_again():
+    changed = replace(KNOWN, arrays=(replace(SOUTH, count=2, joined="parallel"), WEST))
+    south, west = direct_current_again(changed, SKY, KNOWN, HOURS)
+    assert west is HOURS[1]
+    assert south is not HOURS[0]
+
+
+def test_light_measured_in_the_planes_goes_by_the_order_of_the_arrays():
+    measured = replace(SKY, plane_w_per_m2=(SKY.ghi_w_per_m2, SKY.ghi_w_per_m2 * 0.5))
+    hours = direct_current(KNOWN, measured)
+    fewer_volts = replace(KNOWN, inverter=inverter(inputs=(one_input(), one_input(max_current_a=6))))
+    taken = direct_current_again(fewer_volts, measured, KNOWN, hours)
+    np.testing.assert_array_equal(taken[1].dc_w, direct_current(fewer_volts, measured)[1].dc_w)
+
+
+def test_an_input_that_is_not_there_is_refused_where_it_was_asked_for():
+    changed = replace(KNOWN, arrays=(SOUTH, replace(WEST, input=4)))
+    with pytest.raises(ContradictionError) as refused:
+        direct_current_again(changed, SKY, KNOWN, HOURS)
+    assert refused.value.pointer == "/arrays/1/input"
