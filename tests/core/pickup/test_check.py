@@ -136,3 +136,9 @@ def test_several_readings_of_one_panel_are_one_panel() -> None:
     assert {quantity.what for quantity in seen.quantities} == {
         "open_circuit_voltage_v", "short_circuit_current_a", "back_state",
     }  # fmt: skip
+
+
+def test_a_panel_in_shade_is_no_witness_for_its_neighbour() -> None:
+    lit, _ = panels_seen(door(sky(720.0)), [reading("a", voc=38.5, isc=4.0), reading("b", isc=4.0, shaded=True)])
+    assert codes(lit) == ["current_low"]
+    assert lit.lot["short_circuit_current_a"] == "alone"
