@@ -35,6 +35,10 @@ post /v1/tilt kranichwerft_tilt.json image/svg+xml
 post /v1/panel-identity panels/sixty_cells.json text/plain
 post /v1/panel-identity panels/label.json
 
+# What must the multimeter read at the seller's door, and what do three panels' readings say?
+post /v1/pickup-check pickup/before_the_visit.json
+post /v1/pickup-check pickup/three_panels.json
+
 # Three panels against two inverters: which pairs fit?
 post /v1/compatibility/matrix matrix/panels_and_inverters.json
 

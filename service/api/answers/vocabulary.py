@@ -11,6 +11,7 @@ from service.api.long_lists import long_lists
 from service.api.says import SAYS
 from service.api.schemas.advice import Severity
 from service.api.schemas.guide import guide_of
+from service.api.schemas.pickup import PickupCheckIn
 from service.api.schemas.requests import AppraisalIn, PaybackIn
 from service.api.schemas.vocabulary import ClosedListOut, DefaultOut, FieldOut, NumberOut, VocabularyOut, WordOut
 from service.api.words import codes_of, template_of
@@ -18,6 +19,7 @@ from service.core.appraisal import MOMENTS, Choice
 from service.core.completion import default_rows
 from service.core.model.bounds import BOUNDS
 from service.core.model.finding import WORST_FIRST
+from service.core.pickup import Seen
 
 
 def vocabulary(deps: Deps) -> VocabularyOut:
@@ -40,7 +42,10 @@ def vocabulary(deps: Deps) -> VocabularyOut:
             for name, bounds in BOUNDS.items()
             if name in SAYS
         ],
-        words=[ClosedListOut(name=name, words=words) for name, words in sorted(_closed_lists(AppraisalIn).items())],
+        words=[
+            ClosedListOut(name=name, words=words)
+            for name, words in sorted((_closed_lists(PickupCheckIn) | _closed_lists(AppraisalIn)).items())
+        ],
         verdicts=[str(verdict) for verdict in WORST_FIRST],
         decisions=[str(choice) for choice in Choice],
         severities=[str(severity) for severity in Severity],
@@ -67,10 +72,24 @@ def vocabulary(deps: Deps) -> VocabularyOut:
         assumptions=_words("assumptions", dict.fromkeys(row.code for row in default_rows())),
         identity_doubts=_words("identity", codes_of("identity", "doubt."), "doubt."),
         identity_readings=_words("identity", codes_of("identity", "read."), "read."),
+        pickup_verdicts=[str(seen) for seen in Seen],
+        pickup_causes=_words("pickup", _first_codes("pickup", "cause."), "cause."),
+        pickup=[
+            word
+            for prefix in ("how.", "look.", "ask.", "worth.", "light.")
+            for word in _words("pickup", codes_of("pickup", prefix), prefix)
+        ],
+        pickup_assumptions=_words("pickup", codes_of("pickup", "assumed."), "assumed."),
         problems=_words("problems", codes_of("problems", "title."), "title."),
         defaults=[DefaultOut.from_core(row) for row in default_rows()],
         **editions(deps),
     )
+
+
+def _first_codes(noun: str, prefix: str) -> list[str]:
+    """Codes with a prefix; those of one kind that differ by how many are one."""
+    codes = codes_of(noun, prefix)
+    return [code for code in codes if code.rpartition(".")[0] not in codes]
 
 
 def _of_decision(prefix: str) -> list[str]:

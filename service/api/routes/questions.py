@@ -14,6 +14,7 @@ from service.api.answers.energy import energy
 from service.api.answers.matrix import compatibility_matrix
 from service.api.answers.panel_identity import panel_identity
 from service.api.answers.payback import payback
+from service.api.answers.pickup import pickup_check
 from service.api.answers.tilt import tilt, tilt_with_map
 from service.api.deps import Deps
 from service.api.render.accept import JSON, SVG, TEXT
@@ -33,6 +34,7 @@ from service.api.schemas.answers import (
 from service.api.schemas.climate import ClimateOut
 from service.api.schemas.matrix import MatrixIn, MatrixOut
 from service.api.schemas.panel_identity import PanelIdentityIn, PanelIdentityOut
+from service.api.schemas.pickup import PickupCheckIn, PickupCheckOut
 from service.api.schemas.requests import AppraisalIn, ClimateIn, CompatibilityIn, EnergyIn, PaybackIn, TiltIn
 
 ONLY_JSON: Mapping[str, Callable[[Any], bytes]] = {JSON: as_json}
@@ -94,6 +96,13 @@ def question_routes(desk: Desk) -> list[Served]:
             "list of the California Energy Commission, which ends in 2019, and on the sizes of cells for newer panels. "
             "A match by code is a claim, no proof.",
             tag="questions", body=PanelIdentityIn, answer=PanelIdentityOut, formats=(JSON, TEXT)), "POST"),
+        Served("/v1/pickup-check", asked(pickup_check), described(
+            "pickup_check", "What must my multimeter read at the door?",
+            "Expected volts and amperes of a sound panel in the light and warmth at the seller's door, with their "
+            "range, and how to measure them without harm. With readings: panel by panel what they say, likely causes, "
+            "what it is worth now. Panels of a lot are compared with one another, which beats any guess at the light. "
+            "Indoors or after sunset nobody can tell, and the answer says when and where to ask for the reading.",
+            tag="questions", body=PickupCheckIn, answer=PickupCheckOut, problems=NO_ANSWER), "POST"),
         Served("/v1/climate", asked(climate), described(
             "climate", "What weather does the answer rest on?",
             "The same as GET, with the place in the body: coordinates stay out of addresses and logs.",

@@ -16,6 +16,7 @@ from service.api.schemas.mistakes import NOTHING, Found, Mistake, mistake_of
 from service.api.schemas.money import TariffIn
 from service.api.schemas.panel import PanelIn
 from service.api.schemas.panel_identity import PanelIdentityIn
+from service.api.schemas.pickup import PickupCheckIn
 from service.api.schemas.requests import AppraisalIn, PaybackIn, YearKwhBandIn
 from service.api.schemas.storage import StorageIn
 from service.api.schemas.weather_contradictions import of_the_weather
@@ -23,6 +24,7 @@ from service.api.words import say
 from service.core.completion import contradictions_of_tariff
 from service.core.model.bounds import BOUNDS
 from service.core.model.hours import HOURS
+from service.core.pickup import stand_in_power_w
 
 HOUR_MINUTES = 60
 _ROUNDED = 0.02  # of figures that were rounded before they were sent
@@ -36,10 +38,7 @@ _COEFFICIENTS = (
 def contradictions(request: In) -> list[Mistake]:
     """All contradictions of a request, in its own order."""
     found = Found()
-    if isinstance(request, PanelIdentityIn):
-        _identity(request, found)
-    if isinstance(request, MatrixIn):
-        _candidates(request, found)
+    _of_panels(request, found)
     if isinstance(request, PaybackIn):
         _payback(request, found)
     if isinstance(request, AppraisalIn):
@@ -74,6 +73,16 @@ def contradictions_of_inverter(inverter: InverterIn, pointer: str) -> list[Mista
     return found.mistakes
 
 
+def _of_panels(request: In, found: Found) -> None:
+    """Those of questions that are about panels or inverters alone."""
+    if isinstance(request, PanelIdentityIn):
+        _identity(request, found)
+    if isinstance(request, PickupCheckIn):
+        _at_the_door(request, found)
+    if isinstance(request, MatrixIn):
+        _candidates(request, found)
+
+
 def _candidates(request: MatrixIn, found: Found) -> None:
     for at, panel in enumerate(request.panels):
         _panel(panel, f"/panels/{at}", found)
@@ -85,6 +94,28 @@ def _identity(request: PanelIdentityIn, found: Found) -> None:
     if request.rated_power_w is None and request.model_code is None and request.label_text is None:
         problem = say("problems", "mistake.missing.identity")
         found.mistakes.append(Mistake(code="missing", pointer="/rated_power_w", problem=problem))
+
+
+def _at_the_door(request: PickupCheckIn, found: Found) -> None:
+    if stand_in_power_w(request.panel.given()) is None and request.panel.rated_power_w is None:
+        problem, guide = say("problems", "mistake.missing.pickup"), guide_of(PickupCheckIn)
+        place = ("panel", "rated_power_w")
+        found.mistakes.append(
+            Mistake(
+                code="missing", pointer="/panel/rated_power_w", problem=problem, accepted=guide.accepted(place),
+                example=guide.example(place),
+            )
+        )  # fmt: skip
+    plane = request.conditions.plane if request.conditions else None
+    for name in ("tilt_deg", "azimuth_deg") if plane else ():
+        if getattr(plane, name) is None:
+            problem, at = say("problems", "mistake.missing.pickup_plane"), ("conditions", "plane", name)
+            guide, pointer = guide_of(PickupCheckIn), f"/conditions/plane/{name}"
+            accepted, example = guide.accepted(at), guide.example(at)
+            found.mistakes.append(
+                Mistake(code="missing", pointer=pointer, problem=problem, accepted=accepted, example=example)
+            )
+    _panel(request.panel, "/panel", found)
 
 
 def _payback(request: PaybackIn, found: Found) -> None:

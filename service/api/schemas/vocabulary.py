@@ -83,6 +83,10 @@ class VocabularyOut(Out):
     assumptions: list[WordOut]
     identity_doubts: list[WordOut]
     identity_readings: list[WordOut]
+    pickup_verdicts: list[str]
+    pickup_causes: list[WordOut]
+    pickup: list[WordOut]
+    pickup_assumptions: list[WordOut]
     problems: list[WordOut]
     defaults: list[DefaultOut]
     service_version: str

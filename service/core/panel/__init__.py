@@ -15,6 +15,7 @@ from service.core.panel.curve import (
     voltage_at,
 )
 from service.core.panel.datasheet import (
+    CRYSTALLINE,
     Doubt,
     cells_in_series_of,
     check_outer,
@@ -36,6 +37,7 @@ from service.core.panel.temperature import HEAT_LOSS, HeatLoss, cell_temperature
 from service.core.panel.warmth import diode_of
 
 __all__ = [
+    "CRYSTALLINE",
     "HEAT_LOSS",
     "Branch",
     "Diode",

@@ -1,6 +1,7 @@
 """Where is the sun, how does a typical year of hours look, and what falls on a tilted plane?"""
 
 from service.core.sky.calendar import calendar_of
+from service.core.sky.clear_sky import ClearSky, clear_sky, extraterrestrial, months_by_day
 from service.core.sky.dome import SkySeen, sky_seen
 from service.core.sky.flicker import flicker_share
 from service.core.sky.given import given_sky
@@ -41,6 +42,7 @@ from service.core.sky.year import typical_year
 
 __all__ = [
     "REAR_OPENNESS",
+    "ClearSky",
     "Daylight",
     "OnPlane",
     "PlaneLight",
@@ -54,11 +56,13 @@ __all__ = [
     "calendar_of",
     "clear_of_slab",
     "clear_of_walls",
+    "clear_sky",
     "cos_incidence",
     "counts_rear",
     "daylight_of",
     "direction",
     "effective_light",
+    "extraterrestrial",
     "flicker_share",
     "given_sky",
     "ground_modifier",
@@ -68,6 +72,7 @@ __all__ = [
     "isotropic",
     "light_of_planes",
     "modifier",
+    "months_by_day",
     "open_half_angle_deg",
     "open_surroundings",
     "plane_light",

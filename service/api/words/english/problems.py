@@ -157,6 +157,8 @@ TEXTS: Mapping[str, str] = {
     "mistake.missing.times": "is missing: give first and step_minutes, or times",
     "mistake.missing.light": "is missing: give the light on level ground, or that on the planes (plane_w_per_m2)",
     "mistake.missing.identity": "is missing; send it, or the model code, or the text of the label",
+    "mistake.missing.pickup": "is missing; send it, or the open-circuit voltage and the short-circuit current",
+    "mistake.missing.pickup_plane": "is missing: a plane at the door needs both angles, or leave it out",
     "mistake.missing.payback": "is missing: give site, arrays and inverter, or energy, use and tariff",
     "mistake.missing.price": "is missing, and no price per kWh is known for this place",
     "accepted.time_zone": "an IANA name of a time zone, Area/City",

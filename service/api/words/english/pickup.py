@@ -1,0 +1,145 @@
+"""What is said at the seller's door: what readings mean, how to take them without harm, what to look at.
+
+Keys: ``verdict.word``, ``cause.code``, ``worth.code``, ``light.origin``, ``ask.code``, ``how.code``, ``look.code``,
+``assumed.code``.
+"""
+
+from collections.abc import Mapping
+
+TEXTS: Mapping[str, str] = {
+    "verdict.as_expected": "It reads as a sound panel of this label should, as far as it was read.",
+    "verdict.suspicious": "Something speaks against this panel; see the causes.",
+    "verdict.cannot_tell": "Nobody can say by this; see what is missing.",
+    # what keeps from telling
+    "cause.light_indoors": "Indoors a panel shows next to nothing, sound or not. Ask for the reading outdoors in sun.",
+    "cause.light_not_known": "How much light falls on the panel was not told. Send the place, the time and how the sky "
+    "looks, or a measured irradiance.",
+    "cause.sun_is_down": "The sun is down there at that time. Come back by day and read it in sun.",
+    "cause.light_too_low": "About {w_per_m2} W/m2 is too little light to judge this by; it takes {least} W/m2. Please "
+    "come back in better light.",
+    "cause.light_too_unsure": "The light is known too roughly for this reading to prove anything. A clear sky, or a "
+    "measured irradiance, would tell.",
+    "cause.shaded": "A shadow lay on the panel. It takes much current and hardly any voltage: please read it again "
+    "without shade.",
+    "cause.more_light_than_thought": "It gives more than the sky should allow: there was more light than thought, or "
+    "it is another panel. Compare with a second panel, or measure the light.",
+    "cause.whole_lot_low": "All panels are alike and low, so there was probably less light than thought. Read "
+    "them again in clear sun.",
+    "cause.turned_to_the_sun": "It is low, but within what a panel gives that does not look at the sun. Turn it square "
+    "to the sun and read again.",
+    "cause.lot_scatters": "The panels differ so much from one another that none of them can be the measure. Read each "
+    "again, one right after the other.",
+    "cause.rating_not_known": "The {quantity} on the label was not told, or the label does not hang together, so a "
+    "reading can prove no more than that nothing gross is wrong. Read the label.",
+    "cause.nothing_read": "Nothing was read on this panel.",
+    "cause.voltage_not_read": "The open-circuit voltage was not read. A current alone hides a lost group of cells.",
+    "cause.frame_without_light": "Volts to the frame tell nothing while the panel makes no voltage. Read them in sun.",
+    "cause.frame_readings_disagree": "Both readings to the frame are more together than the panel's {voltage:.0f} V. "
+    "Read each lead again, and the panel itself.",
+    "cause.other_lead_not_read": "Only one lead was read against the frame; a leak near that lead shows on the other.",
+    "cause.meter_resistance_not_known": "Whether that is a leak hangs on the meter's input resistance. It stands in "
+    "its manual, often as 10 megohms.",
+    # likely causes
+    "cause.no_reading": "There is light and hardly any voltage. Check the probes, the meter's range and the connectors "
+    "first; if it stays, the circuit inside is broken.",
+    "cause.no_current": "There is light and no current. Check the meter's fuse and the connectors first; if it stays, "
+    "a ribbon inside is broken.",
+    "cause.bypass_section_lost": "{lost} of {sections} groups of cells give no voltage: a bypass diode has failed "
+    "shorted, or a string of cells is broken.",
+    "cause.bypass_section_lost.1_of_3": "One third of the voltage is missing: a bypass diode has failed shorted, or a "
+    "string of cells is broken.",
+    "cause.bypass_section_lost.2_of_3": "Two thirds of the voltage are missing: bypass diodes have failed shorted, or "
+    "strings of cells are broken.",
+    "cause.voltage_low": "The voltage is {missing_pct:.0f} % lower than it should be; low light does not explain that. "
+    "Broken cells, a wrong label, or a panel much hotter than thought.",
+    "cause.current_low": "The current is {missing_pct:.0f} % lower than it should be: dirt, shade, cracked cells or a "
+    "weaker panel than labelled. Clean it, look for shadows, read again.",
+    "cause.lower_than_the_lot": "Its {quantity} is lower than that of the others in the same light, so the sky is no "
+    "excuse: dirt, shade, cracked cells, or a weaker panel.",
+    "cause.wrong_panel.voltage_high": "It gives more voltage than a panel of this label can. The label or the type is "
+    "another one: do not plan a string by it.",
+    "cause.wrong_panel.current_high": "It gives more current than a panel of this label can in this light. The label "
+    "or the type is another one.",
+    "cause.wrong_panel.other_cells": "The voltage suits a panel of {cells} cells in series rather than {label_cells}. "
+    "Count the cells and compare the label.",
+    "cause.leaks_frame_dry": "Current leaks from the cells to the frame: about {mohm} megohms, where a panel of this "
+    "size should have {wanted} or more. The frame can give a shock. Leave it.",
+    "cause.leaks_frame_wetted": "Wet, current leaks from the cells to the frame: about {mohm} megohms, where a panel "
+    "of this size should have {wanted} or more. In rain the frame can give a shock. Leave it.",
+    "cause.bypass_open": "In the dark no current passes the bypass diodes: at least one is open. In partial shade such "
+    "a panel can burn.",
+    "cause.bypass_shorted": "The bypass diodes show too little voltage in the dark: at least one is shorted, and its "
+    "group of cells is lost.",
+    "cause.glass_cracked": "The glass is cracked. Such a panel lets water in and cannot be mended. Leave it.",
+    "cause.back_cracked": "The back is cracked. It insulates no longer: when wet, it can give a shock. Leave it.",
+    "cause.back_chalky": "The back comes off like chalk. The foil is ageing and will crack; then it insulates no "
+    "longer. Leave it.",
+    "cause.back_burnt": "The back is burnt: a cell or a joint got very hot there, and will again. Leave it.",
+    "cause.old_connectors": "Its old connectors have no lock. New ones of one make have to be fitted by somebody who "
+    "has the tool.",
+    "cause.bare_leads": "Its leads have no connectors. New ones of one make have to be fitted by somebody who has the "
+    "tool.",
+    # what it is worth
+    "worth.nothing_against_it": "Volts and amperes are as they should be: worth what a sound panel of its age is.",
+    "worth.current_not_seen": "The current was not seen, and broken cells hardly show in the volts: a tenth off.",
+    "worth.power_left": "By the share of its power that is left, and what has to be mended.",
+    "worth.repair_needed": "By what has to be mended.",
+    "worth.gives_nothing": "It gives nothing, so it is worth nothing until it does.",
+    "worth.not_at_any_price": "It can give a shock or start a fire: not worth taking at any price.",
+    "worth.another_panel": "It is another panel than labelled; it is worth what its own label says.",
+    "worth.not_known_yet": "Not known before it was read in proper light.",
+    # light
+    "light.measured": "As measured.",
+    "light.sky": "From the height of the sun and how the sky looks: a rough guess.",
+    "light.indoors": "Indoors; nothing can be judged.",
+    "light.not_known": "Not told; anything from a dull to a bright day.",
+    "ask.hours": "Ask for the reading outdoors, the panel turned square to the sun and free of shade, under a clear "
+    "sky between {from_clock} and {to_clock} on {day}.",
+    "ask.any_hour": "Ask for the reading outdoors, the panel turned square to the sun and free of shade, under a clear "
+    "sky within two hours of when the sun is highest.",
+    "ask.sun_stays_low": "The sun stays too low there these days. Turn the panel square to it at noon under a clear "
+    "sky, and compare panels of the lot with one another.",
+    # how to measure
+    "how.apart_from_all": "Have the panel apart from inverter and other panels. Never pull a connector that carries "
+    "current: switch the inverter off at the socket and cover the panel first.",
+    "how.voltage": "Set the meter to d.c. volts, range {range:.0f} V or more: up to {most} V can be there. Red lead in "
+    "the volts jack, touch only the insulated parts.",
+    "how.no_voltage_with_this_meter": "Do not measure with this meter: up to {most} V can be there; it bears {limit}.",
+    "how.current": "Short-circuit current: up to {most} A now. Cover the panel or turn it face down, lead in the "
+    "{limit} A jack, join both leads through the meter, uncover, read within ten seconds, cover again, then part.",
+    "how.no_current_with_this_meter": "Do not measure the short-circuit current with this meter: up to {most} A can "
+    "flow, its fused input bears {limit} A. Use a d.c. clamp meter, or less light: turn the panel away from the sun.",
+    "how.current_by_clamp": "Short-circuit current, up to {most} A: cover the panel, join its two connectors, clamp "
+    "one lead, uncover, read, cover again, then part.",
+    "how.never_part_under_sun": "Never open the short circuit under sun, nor pull the probes apart: the direct current "
+    "draws an arc that burns. Cover the panel first.",
+    "how.between_readings": "Put the lead back in the volts jack after each current. Read all panels one right after "
+    "the other, at the same angle, so that they can be compared.",
+    "how.volts_to_the_frame": "In sun, d.c. volts from the plus lead to bare metal of the frame, then from the frame "
+    "to the minus lead; dry, then with frame and back wetted, gloves on. A sound panel shows next to nothing.",
+    "how.diodes_in_the_dark": "Face down or well covered, meter on diode test, red on the minus lead, black on the "
+    "plus lead: some 0.3 to 2 V are the bypass diodes in a row; no value at all means that one is open.",
+    # what to look at
+    "look.glass": "Glass: cracks, chips at the edge, milky corners.",
+    "look.cells": "Cells: brown spots, bubbles, snail-like lines, burnt ribbons.",
+    "look.back": "Back: chalk on your finger, cracks, bubbles, burnt spots, mends with tape.",
+    "look.box": "Junction box: lid closed, not molten, firmly glued.",
+    "look.leads": "Leads: bites, cracks, bare copper, green copper.",
+    "look.connectors": "Connectors: of one make, with a lock that clicks, not molten, no corrosion.",
+    "look.frame": "Frame: bent, gaping corners, drilled holes.",
+    "look.label": "Label and serial: there, readable, the same type on every panel of the lot.",
+    # what was taken
+    "assumed.power_from_figures": "Not read; worked out from the figures that were, to find the kind of panel. No "
+    "expected reading hangs on it where these are given.",
+    "assumed.usual_light_meter": "Not told; the usual error of a hand-held light meter was taken.",
+    "assumed.probe_error": "A probe at the back is a few kelvin off the cells.",
+    "assumed.air_of_the_month": "Not told; the air of the month at this place was taken.",
+    "assumed.any_air": "Not told; anything from frost to a hot day was taken.",
+    "assumed.usual_meter": "Not told; the usual hand-held meter was taken.",
+    "assumed.cells_in_balance": "Not measured; from air and light, between just carried out and long in the sun.",
+    "source.judgement": "our own judgement",
+    "source.trade": "common practice, from memory",
+    "source.climate": "monthly climate of the place",
+    "source.given": "the figures given",
+    "source.faiman": "heat balance after Faiman, free-standing, light wind",
+}

@@ -1,0 +1,46 @@
+"""What must a multimeter read at the seller's door, and what does it say of the panel?"""
+
+from service.core.pickup.check import Expected, PanelSeen, expected_at, panels_seen
+from service.core.pickup.electric import is_enough_light
+from service.core.pickup.facts import Between, Cause, Door, Light, Multimeter, PanelReading, Quantity, Ratings, Seen
+from service.core.pickup.how import Told, how_to_measure, most_current_a, what_to_look_at
+from service.core.pickup.light import (
+    hours_of_good_light,
+    light_indoors,
+    light_not_known,
+    light_of_sky,
+    measured_light,
+)
+from service.core.pickup.ratings import ratings_of, stand_in_power_w
+from service.core.pickup.warmth import cells_of
+from service.core.pickup.worth import WorthNow
+
+__all__ = [
+    "Between",
+    "Cause",
+    "Door",
+    "Expected",
+    "Light",
+    "Multimeter",
+    "PanelReading",
+    "PanelSeen",
+    "Quantity",
+    "Ratings",
+    "Seen",
+    "Told",
+    "WorthNow",
+    "cells_of",
+    "expected_at",
+    "hours_of_good_light",
+    "how_to_measure",
+    "is_enough_light",
+    "light_indoors",
+    "light_not_known",
+    "light_of_sky",
+    "measured_light",
+    "most_current_a",
+    "panels_seen",
+    "ratings_of",
+    "stand_in_power_w",
+    "what_to_look_at",
+]

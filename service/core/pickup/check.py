@@ -1,0 +1,194 @@
+"""What do all readings of one visit say of each panel?
+
+A panel may come in several readings (volts and amperes, then dry and wet to the frame): they are joined by its name.
+Panels of one type are compared with one another first, since the light cancels; the estimate of it comes second.
+"""
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from statistics import median
+
+from service.core.pickup.electric import (
+    ISC,
+    LEAST_FOR_CURRENT_W_PER_M2,
+    LEAST_FOR_VOLTAGE_W_PER_M2,
+    VOC,
+    judged_current,
+    judged_voltage,
+    light_causes,
+    no_daylight,
+    no_voltage,
+)
+from service.core.pickup.expected import (
+    LABEL_CURRENT_SHARE,
+    LABEL_VOLTAGE_SHARE,
+    METER_CURRENT_SHARE,
+    METER_VOLTAGE_SHARE,
+    STANDARD_W_PER_M2,
+    expected_current,
+    expected_voltage,
+)
+from service.core.pickup.facts import Between, Cause, Door, PanelReading, Quantity, Seen, cause
+from service.core.pickup.frame import frame_quantity
+from service.core.pickup.looks import diode_quantity, looked_at
+from service.core.pickup.lot import against_lot
+from service.core.pickup.worth import WorthNow, worth_now
+
+# The best of a lot itself proves daylight: no lamp makes a fifth of the label's current, nor this much of its voltage.
+_LEAST_CURRENT_SHARE = LEAST_FOR_CURRENT_W_PER_M2 / STANDARD_W_PER_M2
+_LEAST_VOLTAGE_SHARE = 0.7
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Expected:
+    """What a sound panel must read now. None where there is no light to read anything by."""
+
+    voltage: Between | None
+    current: Between | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PanelSeen:
+    """What is said of one panel, and why; ``lot`` by quantity: alone, agrees, low or scattered."""
+
+    panel: str
+    verdict: Seen
+    quantities: tuple[Quantity, ...]
+    causes: tuple[Cause, ...]
+    worth: WorthNow
+    lot: Mapping[str, str]
+
+
+def expected_at(door: Door) -> Expected:
+    """What a sound panel must read at this door."""
+    if no_daylight(door):
+        return Expected(voltage=None, current=None)
+    return Expected(
+        voltage=expected_voltage(door.ratings, door.light, door.cell_c),
+        current=expected_current(door.ratings, door.light, door.cell_c),
+    )
+
+
+def panels_seen(door: Door, readings: Sequence[PanelReading]) -> tuple[PanelSeen, ...]:
+    """The verdict on each panel, in the order in which the panels were first named; no other order matters.
+
+    Suspicious where anything is; cannot tell where anything is open, or where no voltage was read: a voltage alone can
+    be as expected, a current alone hides a lost section. A quantity whose rating nobody read is never as expected.
+    """
+    groups: dict[str, list[PanelReading]] = {}
+    for reading in readings:
+        groups.setdefault(reading.panel, []).append(reading)
+    voltages = _stand(groups, VOC, door, LABEL_VOLTAGE_SHARE, METER_VOLTAGE_SHARE)
+    currents = _stand(groups, ISC, door, LABEL_CURRENT_SHARE, METER_CURRENT_SHARE)
+    middles = {VOC: _middle(groups, VOC), ISC: _middle(groups, ISC)}
+    return tuple(
+        _seen(panel, group, door, {VOC: voltages.get(panel, "alone"), ISC: currents.get(panel, "alone")}, middles)
+        for panel, group in groups.items()
+    )
+
+
+def _read(group: Iterable[PanelReading], what: str) -> list[float]:
+    """What was read on one panel; what was read under a shadow is no measure for others."""
+    values = (getattr(reading, what) for reading in group if not reading.shaded)
+    return [value for value in values if value is not None]
+
+
+def _stand(
+    groups: Mapping[str, Sequence[PanelReading]], what: str, door: Door, label_share: float, meter_share: float
+) -> dict[str, str]:
+    """How each panel stands against the others; empty where it is no daylight, or where too little was measured."""
+    values = {panel: median(read) for panel, group in groups.items() if (read := _read(group, what))}
+    dull = door.light.origin == "measured" and light_causes(door, LEAST_FOR_CURRENT_W_PER_M2)
+    if not values or dull or no_daylight(door):
+        return {}
+    rating = door.ratings.open_circuit_voltage_v if what == VOC else door.ratings.short_circuit_current_a
+    least = _LEAST_VOLTAGE_SHARE if what == VOC else _LEAST_CURRENT_SHARE
+    if max(values.values()) < least * rating.low:
+        return {}
+    return dict(zip(values, against_lot(list(values.values()), label_share, meter_share), strict=True))
+
+
+def _middle(groups: Mapping[str, Sequence[PanelReading]], what: str) -> float | None:
+    """What the sound ones of a lot read: of two the better one, of more the median; None for a single panel."""
+    values = [median(read) for group in groups.values() if (read := _read(group, what))]
+    if len(values) < 2:
+        return None
+    return max(values) if len(values) == 2 else median(values)
+
+
+def _seen(
+    panel: str, group: Sequence[PanelReading], door: Door, lot: Mapping[str, str], middles: Mapping[str, float | None]
+) -> PanelSeen:
+    quantities = sorted(_quantities(group, door, lot), key=lambda one: (one.what, one.measured or 0.0, str(one.causes)))
+    causes = list(_told(quantities))
+    verdict = _verdict(quantities)
+    if not quantities:
+        causes = [cause("nothing_read")]
+    elif verdict is Seen.CANNOT_TELL and not causes:
+        causes = [cause("voltage_not_read")]
+    left = _left(quantities, lot, middles, door)
+    current_read = any(one.what == ISC and one.verdict is Seen.AS_EXPECTED for one in quantities)
+    worth = worth_now(verdict, quantities, current_read, left)
+    return PanelSeen(
+        panel=panel, verdict=verdict, quantities=tuple(quantities), causes=tuple(causes), worth=worth, lot=dict(lot)
+    )
+
+
+def _quantities(group: Sequence[PanelReading], door: Door, lot: Mapping[str, str]) -> Iterable[Quantity]:
+    voltage = expected_voltage(door.ratings, door.light, door.cell_c)
+    current = expected_current(door.ratings, door.light, door.cell_c)
+    own = _own_voltage(group, door, voltage)
+    for reading in group:
+        found = (
+            judged_voltage(reading, voltage, door, lot[VOC]),
+            judged_current(reading, current, door, lot[ISC]),
+            frame_quantity(reading, own, door.ratings.area_m2),
+            diode_quantity(reading, door.ratings.sections),
+            *looked_at(reading, door.ratings),
+        )
+        yield from (one for one in found if one is not None)
+
+
+def _own_voltage(group: Sequence[PanelReading], door: Door, expected: Between) -> Between | None:
+    """The panel's voltage while the frame was read: its own reading, else the expected one; None where it has none."""
+    read = [reading.open_circuit_voltage_v for reading in group if reading.open_circuit_voltage_v is not None]
+    if read:
+        rating = door.ratings.open_circuit_voltage_v
+        lit = not no_voltage(max(read), Between.exactly(rating.likely))
+        return Between.exactly(max(read)) if lit else None
+    return None if light_causes(door, LEAST_FOR_VOLTAGE_W_PER_M2) else expected
+
+
+def _told(quantities: Sequence[Quantity]) -> Iterable[Cause]:
+    """Causes of suspicion first, then what keeps from telling; of several with one code and quantity the last."""
+    for verdict in (Seen.SUSPICIOUS, Seen.CANNOT_TELL):
+        causes = (one for quantity in quantities if quantity.verdict is verdict for one in quantity.causes)
+        yield from {(one.code, one.facts.get("quantity")): one for one in causes}.values()
+
+
+def _verdict(quantities: Sequence[Quantity]) -> Seen:
+    found = {one.verdict for one in quantities}
+    if Seen.SUSPICIOUS in found:
+        return Seen.SUSPICIOUS
+    if Seen.CANNOT_TELL in found or not any(one.what == VOC for one in quantities):
+        return Seen.CANNOT_TELL
+    return Seen.AS_EXPECTED
+
+
+def _left(
+    quantities: Sequence[Quantity], lot: Mapping[str, str], middles: Mapping[str, float | None], door: Door
+) -> dict[str, float]:
+    """What share of voltage and current is left: of the lot's where it judged, else of the likely one."""
+    likely = {
+        VOC: expected_voltage(door.ratings, door.light, door.cell_c).likely,
+        ISC: expected_current(door.ratings, door.light, door.cell_c).likely,
+    }
+    left = {}
+    for one in quantities:
+        if one.what not in likely or one.measured is None:
+            continue
+        of_lot = middles[one.what] if lot[one.what] == "low" else None
+        whole = of_lot or likely[one.what]
+        if whole > 0:
+            left[one.what] = one.measured / whole
+    return left

@@ -1,0 +1,158 @@
+"""What do the volts and the amperes that were read say of the panel?"""
+
+from dataclasses import dataclass
+
+from service.core.pickup.facts import Between, Cause, Door, PanelReading, Quantity, Ratings, Seen, cause
+
+VOC, ISC = "open_circuit_voltage_v", "short_circuit_current_a"
+# Below, nobody can predict a current: standards for measuring in the field want far more (IEC 61829: 700 W/m2; from
+# memory), and this is a wary floor for a hand meter. Volts hardly move with light and are looked at from 50 W/m2 on.
+LEAST_FOR_CURRENT_W_PER_M2, LEAST_FOR_VOLTAGE_W_PER_M2 = 200.0, 50.0
+# A range whose least is under half of what is likely passes almost anything: nothing is as expected by it.
+_WIDEST_SHARE = 0.5
+_NO_VOLTAGE_SHARE, _NO_CURRENT_SHARE = 0.1, 0.05
+# Cells in series that are usual; what has more of them is thin film, whose count no voltage tells.
+_USUAL_CELLS = (32, 36, 40, 44, 48, 54, 60, 66, 72, 78, 96)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Expectation:
+    """What a sound panel must read."""
+
+    voltage: Between
+    current: Between
+
+
+def judged_voltage(reading: PanelReading, expected: Between, door: Door, lot: str) -> Quantity | None:
+    """What the open-circuit voltage says; None where it was not read.
+
+    ``lot``: how it stands against the others (``lot.against_lot``). Volts hardly move with light, so each panel of a
+    lot that is low as a whole is suspicious.
+    """
+    read = reading.open_circuit_voltage_v
+    if read is None:
+        return None
+    causes = no_daylight(door)
+    if not causes and reading.shaded and read < expected.low:
+        causes = (cause("shaded"),)
+    if causes:
+        return _quantity(VOC, Seen.CANNOT_TELL, read, expected, causes)
+    causes = light_causes(door, LEAST_FOR_VOLTAGE_W_PER_M2)
+    if not causes and read < expected.low:
+        causes = (_of_low_voltage(read, expected, door.ratings),)
+        return _quantity(VOC, Seen.SUSPICIOUS, read, expected, causes)
+    if not causes and read > expected.high:
+        told = _of_other_cells(read, expected, door.ratings) or cause("wrong_panel.voltage_high")
+        return _quantity(VOC, Seen.SUSPICIOUS, read, expected, (told,))
+    if lot == "low":
+        return _quantity(VOC, Seen.SUSPICIOUS, read, expected, (cause("lower_than_the_lot", quantity="voltage"),))
+    if not causes and lot == "scattered":
+        causes = (cause("lot_scatters"),)
+    if not causes and not door.ratings.voltage_known:
+        causes = (cause("rating_not_known", quantity="open-circuit voltage"),)
+    return _quantity(VOC, Seen.CANNOT_TELL if causes else Seen.AS_EXPECTED, read, expected, causes)
+
+
+def judged_current(reading: PanelReading, expected: Between, door: Door, lot: str) -> Quantity | None:
+    """What the short-circuit current says; None where it was not read.
+
+    A panel that stands apart from its lot is suspicious whatever the daylight was thought to be; a lot that is low as
+    a whole under a guessed light says that there was less of it.
+    """
+    read = reading.short_circuit_current_a
+    if read is None:
+        return None
+    causes = (cause("shaded"),) if reading.shaded else no_daylight(door)
+    if causes:
+        return _quantity(ISC, Seen.CANNOT_TELL, read, expected, causes)
+    if lot == "low":
+        return _quantity(ISC, Seen.SUSPICIOUS, read, expected, (cause("lower_than_the_lot", quantity="current"),))
+    causes = light_causes(door, LEAST_FOR_CURRENT_W_PER_M2)
+    if not causes and read < expected.low:
+        return _low_current(read, expected, door, lot)
+    if not causes and read > expected.high:
+        guessed = door.light.origin != "measured"
+        told = cause("more_light_than_thought") if guessed else cause("wrong_panel.current_high")
+        return _quantity(ISC, Seen.CANNOT_TELL if guessed else Seen.SUSPICIOUS, read, expected, (told,))
+    if not causes and lot == "scattered":
+        causes = (cause("lot_scatters"),)
+    if not causes and not door.ratings.current_known:
+        causes = (cause("rating_not_known", quantity="short-circuit current"),)
+    if not causes and expected.low < _WIDEST_SHARE * expected.likely:
+        causes = (cause("light_too_unsure"),)
+    return _quantity(ISC, Seen.CANNOT_TELL if causes else Seen.AS_EXPECTED, read, expected, causes)
+
+
+def light_causes(door: Door, least_w_per_m2: float) -> tuple[Cause, ...]:
+    """Why the light is no good for judging; empty where it is."""
+    light, dark = door.light, no_daylight(door)
+    if dark:
+        return dark
+    if light.origin == "not_known":
+        return (cause("light_not_known"),)
+    if light.w_per_m2.likely < least_w_per_m2:
+        return (cause("light_too_low", w_per_m2=round(light.w_per_m2.likely), least=round(least_w_per_m2)),)
+    return ()
+
+
+def is_enough_light(door: Door) -> bool:
+    """Is there light to judge both voltage and current by?"""
+    return not light_causes(door, LEAST_FOR_CURRENT_W_PER_M2)
+
+
+def no_daylight(door: Door) -> tuple[Cause, ...]:
+    """Indoors, after sunset and without any light nothing is judged, whatever the meter shows; empty in daylight."""
+    if door.light.origin == "indoors":
+        return (cause("light_indoors"),)
+    if door.light.w_per_m2.high > 0:
+        return ()
+    if door.light.origin == "sky":
+        return (cause("sun_is_down"),)
+    return (cause("light_too_low", w_per_m2=0, least=round(LEAST_FOR_VOLTAGE_W_PER_M2)),)
+
+
+def no_voltage(read: float, expected: Between) -> bool:
+    """Is that no reading at all rather than a low one?"""
+    return read < _NO_VOLTAGE_SHARE * expected.likely
+
+
+def _low_current(read: float, expected: Between, door: Door, lot: str) -> Quantity:
+    askew = door.light.askew_w_per_m2
+    open_, told = False, cause("current_low", missing_pct=round(100 * (1 - read / expected.likely)))
+    if read < _NO_CURRENT_SHARE * expected.likely:
+        told = cause("no_current")
+    elif lot in {"agrees", "scattered"} and door.light.guessed:
+        open_, told = True, cause("whole_lot_low")
+    elif askew is not None and read >= expected.low * askew / max(door.light.w_per_m2.low, 1e-9):
+        open_, told = True, cause("turned_to_the_sun")
+    return _quantity(ISC, Seen.CANNOT_TELL if open_ else Seen.SUSPICIOUS, read, expected, (told,))
+
+
+def _of_low_voltage(read: float, expected: Between, ratings: Ratings) -> Cause:
+    if no_voltage(read, expected):
+        return cause("no_reading")
+    sections = round(ratings.sections.likely)
+    for lost in range(1, sections):
+        share = (sections - lost) / sections
+        if share * expected.low <= read <= share * expected.high:
+            return cause("bypass_section_lost", lost=lost, sections=sections)
+    return _of_other_cells(read, expected, ratings) or cause(
+        "voltage_low", missing_pct=round(100 * (1 - read / expected.likely), 1)
+    )
+
+
+def _of_other_cells(read: float, expected: Between, ratings: Ratings) -> Cause | None:
+    """Does the voltage suit a panel with another usual number of cells, and by far better than this one?"""
+    cells = ratings.cells_in_series.likely
+    fits = cells * read / expected.likely
+    nearest = min(_USUAL_CELLS, key=lambda count: abs(count - fits))
+    if cells > _USUAL_CELLS[-1] or nearest == round(cells) or abs(nearest / fits - 1) > 0.04:
+        return None
+    return cause("wrong_panel.other_cells", cells=nearest, label_cells=round(cells))
+
+
+def _quantity(what: str, verdict: Seen, read: float, expected: Between, causes: tuple[Cause, ...]) -> Quantity:
+    return Quantity(
+        what=what, verdict=verdict, measured=read, low=expected.low, high=expected.high,
+        unit="V" if what == VOC else "A", causes=causes,
+    )  # fmt: skip

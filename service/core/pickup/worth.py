@@ -1,0 +1,67 @@
+"""What share of a sound panel's price is this one worth now, and why?
+
+A figure to haggle by, no valuation: a section that is lost or a current that is low counts by the power that is left,
+the rest by shares of our own choice. Whatever can shock or burn is worth nothing.
+"""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from math import prod
+from types import MappingProxyType
+
+from service.core.pickup.facts import Quantity, Seen
+
+# Our own choices. 0: not at any price. None: it is another panel, worth what its own label says.
+_SHARES: Mapping[str, float | None] = MappingProxyType(
+    {
+        "glass_cracked": 0.0, "back_cracked": 0.0, "back_chalky": 0.0, "back_burnt": 0.0,
+        "leaks_frame_dry": 0.0, "leaks_frame_wetted": 0.0,
+        "no_reading": 0.0, "no_current": 0.0,
+        "bypass_open": 0.5, "bypass_shorted": 0.5,
+        "old_connectors": 0.9, "bare_leads": 0.9,
+        "wrong_panel.other_cells": None, "wrong_panel.voltage_high": None, "wrong_panel.current_high": None,
+    }
+)  # fmt: skip
+NOT_AT_ANY_PRICE = frozenset(
+    {"glass_cracked", "back_cracked", "back_chalky", "back_burnt", "leaks_frame_dry", "leaks_frame_wetted"}
+)
+ONLY_VOLTAGE_SHARE = 0.9  # broken cells hardly show in the volts: a tenth off for what was not seen
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WorthNow:
+    """The share, None where nobody can say, and the reason's code."""
+
+    share: float | None
+    because: str
+
+
+def worth_now(verdict: Seen, quantities: Sequence[Quantity], current_read: bool, left: Mapping[str, float]) -> WorthNow:
+    """The share and its reason.
+
+    Args:
+        verdict: of the panel.
+        quantities: what was read and seen.
+        current_read: was the current?
+        left: by quantity what was read over what was likely, or over the lot's median where that is the judge.
+    """
+    codes = [one.code for quantity in quantities for one in quantity.causes if quantity.verdict is Seen.SUSPICIOUS]
+    if NOT_AT_ANY_PRICE.intersection(codes):
+        return WorthNow(share=0.0, because="not_at_any_price")
+    if verdict is Seen.CANNOT_TELL:
+        return WorthNow(share=None, because="not_known_yet")
+    if verdict is Seen.AS_EXPECTED:
+        share, because = (1.0, "nothing_against_it") if current_read else (ONLY_VOLTAGE_SHARE, "current_not_seen")
+        return WorthNow(share=share, because=because)
+    return _of_suspicious(quantities, codes, left)
+
+
+def _of_suspicious(quantities: Sequence[Quantity], codes: Sequence[str], left: Mapping[str, float]) -> WorthNow:
+    if any(code.startswith("wrong_panel") for code in codes):
+        return WorthNow(share=None, because="another_panel")
+    if {"no_reading", "no_current"}.intersection(codes):
+        return WorthNow(share=0.0, because="gives_nothing")
+    shares = [_SHARES[code] for code in codes if code in _SHARES]
+    powers = [left[one.what] for one in quantities if one.verdict is Seen.SUSPICIOUS and one.what in left]
+    share = prod(value for value in shares if value is not None) * prod(min(max(power, 0.0), 1.0) for power in powers)
+    return WorthNow(share=round(share, 2), because="power_left" if powers else "repair_needed")

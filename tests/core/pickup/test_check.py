@@ -1,0 +1,144 @@
+"""Does each panel get the verdict that its readings bear? In fair sun, 39.1 V and 7.1 A are likely here."""
+
+import pytest
+
+from service.core.pickup import Between, Light, Seen, expected_at, light_indoors, light_not_known, panels_seen
+from tests.core.pickup.door import codes, door, measured, one, reading, sky
+
+SOUND = {"voc": 38.9, "isc": 7.0}
+DARK = Light(w_per_m2=Between.exactly(0.0), origin="sky")
+
+
+def test_a_sound_panel_reads_as_expected_and_is_worth_its_price() -> None:
+    seen = one(door(), reading(**SOUND))
+    assert seen.verdict is Seen.AS_EXPECTED
+    assert seen.causes == ()
+    assert seen.worth.share == 1.0
+
+
+@pytest.mark.parametrize(("voc", "lost"), [(26.0, 1), (13.0, 2)])
+def test_a_third_of_the_voltage_for_each_lost_section(voc: float, lost: int) -> None:
+    seen = one(door(), reading(voc=voc, isc=7.0))
+    assert seen.verdict is Seen.SUSPICIOUS
+    assert codes(seen) == ["bypass_section_lost"]
+    assert seen.causes[0].facts["lost"] == lost
+    assert seen.worth.share == pytest.approx((3 - lost) / 3, abs=0.01)
+
+
+def test_a_panel_of_two_sections_loses_half() -> None:
+    seen = one(door(cells_in_series=Between.exactly(40.0), sections=Between.exactly(2.0)), reading(voc=19.6))
+    assert codes(seen) == ["bypass_section_lost"]
+    assert seen.causes[0].facts == {"lost": 1, "sections": 2}
+
+
+def test_a_quarter_of_the_current_missing_in_measured_light_is_suspicious() -> None:
+    seen = one(door(measured(820.0)), reading(voc=39.3, isc=6.05))
+    assert codes(seen) == ["current_low"]
+    assert seen.worth.share == pytest.approx(0.745, abs=0.02)
+
+
+def test_broken_cells_do_not_hide_behind_a_sound_voltage() -> None:
+    assert one(door(), reading(voc=38.9, isc=4.0)).verdict is Seen.SUSPICIOUS
+
+
+def test_no_volts_in_sun_are_no_low_light() -> None:
+    seen = one(door(), reading(voc=0.3, isc=0.0))
+    assert seen.verdict is Seen.SUSPICIOUS
+    assert set(codes(seen)) == {"no_reading", "no_current"}
+    assert seen.worth.share == 0.0
+
+
+def test_more_volts_than_the_label_allows_are_another_panel() -> None:
+    seen = one(door(), reading(voc=46.9, isc=7.0))
+    assert codes(seen) == ["wrong_panel.other_cells"]
+    assert seen.causes[0].facts["cells"] == 72
+    assert seen.worth.share is None
+
+
+@pytest.mark.parametrize("light", [light_indoors(), DARK, measured(0.0)])
+@pytest.mark.parametrize("read", [SOUND, {"voc": 0.2, "isc": 0.0}, {"voc": 60.0, "isc": 15.0}])
+def test_indoors_and_in_the_dark_nobody_can_tell_whatever_the_meter_shows(light: Light, read: dict[str, float]) -> None:
+    readings = [reading("a", **read), reading("b", **SOUND), reading("c", **SOUND)]
+    for seen in panels_seen(door(light), readings):
+        assert seen.verdict is Seen.CANNOT_TELL
+        assert seen.worth.share is None
+    assert expected_at(door(light)).voltage is None
+
+
+@pytest.mark.parametrize("light", [measured(60.0, 0.35), sky(120.0), light_not_known()])
+def test_in_light_that_is_too_low_or_not_known_no_panel_is_as_expected(light: Light) -> None:
+    likely = expected_at(door(light))
+    assert likely.voltage is not None
+    assert likely.current is not None
+    seen = one(door(light), reading(voc=likely.voltage.likely, isc=likely.current.likely))
+    assert seen.verdict is Seen.CANNOT_TELL
+
+
+def test_a_shadow_is_no_defect() -> None:
+    seen = one(door(), reading(voc=38.8, isc=3.4, shaded=True))
+    assert seen.verdict is Seen.CANNOT_TELL
+    assert codes(seen) == ["shaded"]
+    assert one(door(), reading(voc=26.0, shaded=True)).verdict is Seen.CANNOT_TELL
+
+
+def test_volts_alone_are_as_expected_and_a_tenth_cheaper() -> None:
+    seen = one(door(), reading(voc=38.9))
+    assert seen.verdict is Seen.AS_EXPECTED
+    assert seen.worth.share == 0.9
+
+
+def test_amperes_alone_hide_a_lost_section() -> None:
+    seen = one(door(), reading(isc=7.0))
+    assert seen.verdict is Seen.CANNOT_TELL
+    assert codes(seen) == ["voltage_not_read"]
+
+
+def test_a_panel_on_which_nothing_was_read_cannot_be_told() -> None:
+    assert codes(one(door(), reading())) == ["nothing_read"]
+
+
+@pytest.mark.parametrize(("unread", "read"), [("voltage_known", {"voc": 38.9}), ("current_known", SOUND)])
+def test_a_rating_that_nobody_read_is_never_as_expected(unread: str, read: dict[str, float]) -> None:
+    seen = one(door(**{unread: False}), reading(**read))
+    assert seen.verdict is Seen.CANNOT_TELL
+    assert "rating_not_known" in codes(seen)
+
+
+def test_a_low_lot_under_a_guessed_sky_says_that_there_was_less_light() -> None:
+    lot = [reading(name, voc=38.5, isc=4.0) for name in "abc"]
+    for seen in panels_seen(door(sky(720.0)), lot):
+        assert seen.verdict is Seen.CANNOT_TELL
+        assert codes(seen) == ["whole_lot_low"]
+
+
+def test_a_lot_is_not_excused_by_light_that_was_measured_well() -> None:
+    lot = [reading(name, voc=38.5, isc=4.0) for name in "abc"]
+    assert {seen.verdict for seen in panels_seen(door(measured(720.0)), lot)} == {Seen.SUSPICIOUS}
+
+
+@pytest.mark.parametrize("light", [measured(720.0, 0.3), sky(720.0), sky(900.0), light_not_known()])
+def test_the_panel_that_stands_apart_is_told_whatever_the_sky(light: Light) -> None:
+    first, second = panels_seen(door(light), [reading("1", voc=38.9, isc=7.02), reading("2", voc=38.8, isc=6.05)])
+    assert codes(second)[0] == "lower_than_the_lot"
+    assert second.verdict is Seen.SUSPICIOUS
+    assert first.verdict is not Seen.SUSPICIOUS
+    assert second.worth.share == pytest.approx(6.05 / 7.02, abs=0.01)
+
+
+def test_a_panel_not_turned_to_the_sun_is_read_again() -> None:
+    seen = one(door(sky(720.0, askew=300.0)), reading(voc=38.5, isc=4.0))
+    assert codes(seen) == ["turned_to_the_sun"]
+
+
+def test_several_readings_of_one_panel_are_one_panel() -> None:
+    seen = one(door(), reading(voc=38.9), reading(isc=7.0), reading(back_state="sound"))
+    assert seen.verdict is Seen.AS_EXPECTED
+    assert {quantity.what for quantity in seen.quantities} == {
+        "open_circuit_voltage_v", "short_circuit_current_a", "back_state",
+    }  # fmt: skip
+
+
+def test_a_panel_in_shade_is_no_witness_for_its_neighbour() -> None:
+    lit, _ = panels_seen(door(sky(720.0)), [reading("a", voc=38.5, isc=4.0), reading("b", isc=4.0, shaded=True)])
+    assert codes(lit) == ["current_low"]
+    assert lit.lot["short_circuit_current_a"] == "alone"

@@ -1,0 +1,196 @@
+"""What must a multimeter read at the seller's door, asked over HTTP?"""
+
+import json
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from service.api.words.english.pickup import TEXTS
+from tests.http.client import ask, post
+from tests.http.test_document import checker
+
+PATH = "/v1/pickup-check"
+PANEL = {"open_circuit_voltage_v": 40.6, "short_circuit_current_a": 9.85, "voc_coefficient_pct_per_k": -0.3,
+         "isc_coefficient_pct_per_k": 0.05, "cells_in_series": 60}  # fmt: skip
+SITE = {"latitude_deg": 54.2, "longitude_deg": 12.3}
+READ = {"open_circuit_voltage_v": 38.3, "short_circuit_current_a": 6.1}
+EXAMPLES = sorted((Path(__file__).parents[2] / "examples" / "pickup").glob("*.json"))
+
+
+def checked(**request: Any) -> dict[str, Any]:
+    answer = post(PATH, {"as_of": "2026-11-25", "panel": PANEL, **request})
+    assert answer.status_code == 200, answer.text
+    whole: dict[str, Any] = answer.json()
+    return whole
+
+
+@pytest.mark.parametrize("file", EXAMPLES, ids=lambda file: file.stem)
+def test_examples_and_their_answers_keep_to_the_document(file: Path) -> None:
+    document = ask("GET", "/openapi.json").json()
+    request = json.loads(file.read_text(encoding="utf-8"))
+    checker(document, "PickupCheckIn").validate(request)
+    answer = post(PATH, request)
+    assert answer.status_code == 200, answer.text
+    checker(document, "PickupCheckOut").validate(answer.json())
+
+
+def test_the_three_panels_of_the_example_are_told_apart() -> None:
+    request = json.loads((EXAMPLES[0].parent / "three_panels.json").read_text(encoding="utf-8"))
+    found = {one["panel"]: one for one in post(PATH, request).json()["pickup"]["results"]}
+    assert {name: one["verdict"] for name, one in found.items()} == {
+        "left": "as_expected", "middle": "suspicious", "right": "suspicious",
+    }  # fmt: skip
+    assert found["right"]["causes"][0]["code"] == "bypass_section_lost"
+    assert "One third" in found["right"]["causes"][0]["text"]
+    assert found["middle"]["causes"][0]["code"] == "lower_than_the_lot"
+
+
+def test_measured_light_gives_what_the_formula_gives() -> None:
+    """Worked case: 38.627 V and 6.435 A at 650 W/m2 and 35 C; see the tests of the core for the source."""
+    pickup = checked(conditions={"irradiance_w_per_m2": 650, "cell_c": 35}, readings=[READ])["pickup"]
+    assert pickup["expected"]["open_circuit_voltage_v"]["likely"] == pytest.approx(38.627, abs=0.005)
+    assert pickup["expected"]["short_circuit_current_a"]["likely"] == pytest.approx(6.4345, abs=0.001)
+    assert pickup["verdict"] == "as_expected"
+
+
+def test_without_readings_it_tells_what_to_expect_and_judges_nothing() -> None:
+    pickup = checked(conditions={"irradiance_w_per_m2": 650, "cell_c": 35})["pickup"]
+    assert pickup["verdict"] is None
+    assert pickup["results"] == []
+    assert [one["code"] for one in pickup["look_at"]][:3] == ["glass", "cells", "back"]
+
+
+@pytest.mark.parametrize(
+    ("conditions", "code"),
+    [
+        ({"sky": "indoors"}, "light_indoors"),
+        ({"sky": "indoors", "irradiance_w_per_m2": 650}, "light_indoors"),
+        ({"site": SITE, "time": "2026-11-25T18:00:00+01:00", "sky": "clear"}, "sun_is_down"),
+        ({"site": SITE, "time": "2026-11-25T18:00:00+01:00"}, "sun_is_down"),
+        ({"site": SITE, "time": "2026-11-25T12:00:00+01:00"}, "light_not_known"),
+        ({"site": SITE, "time": "2026-11-25T12:00:00+01:00", "sky": "overcast"}, "light_too_low"),
+        ({"irradiance_w_per_m2": 60, "cell_c": 12}, "light_too_low"),
+        ({"irradiance_w_per_m2": 0}, "light_too_low"),
+        ({}, "light_not_known"),
+    ],
+)
+def test_without_light_to_judge_by_nobody_can_tell_and_it_says_when_to_ask(conditions: Any, code: str) -> None:
+    pickup = checked(conditions=conditions, readings=[READ])["pickup"]
+    assert pickup["verdict"] == "cannot_tell"
+    assert code in [one["code"] for one in pickup["results"][0]["causes"]]
+    assert pickup["results"][0]["worth_now_share"] is None
+    assert pickup["ask_for"]["text"]
+
+
+def test_after_sunset_the_next_days_sun_is_told_by_the_places_clock() -> None:
+    conditions = {"site": SITE, "time": "2026-11-25T18:00:00+01:00", "sky": "clear"}
+    told = checked(conditions=conditions)["pickup"]["ask_for"]
+    assert told["from_time"].startswith("2026-11-26T")
+    assert told["from_time"].endswith("+01:00")
+    assert told["from_time"] < "2026-11-26T12:10" < told["to_time"]
+
+
+@pytest.mark.parametrize(
+    ("meter", "code"),
+    [
+        ({}, "no_current_with_this_meter"),
+        ({"current_limit_a": 20}, "current"),
+        ({"clamps_dc": True}, "current_by_clamp"),
+        ({"current_limit_a": 0.4}, "no_current_with_this_meter"),
+    ],
+)
+def test_nobody_is_told_to_short_thirteen_amperes_through_a_ten_ampere_fuse(meter: Any, code: str) -> None:
+    panel = {"open_circuit_voltage_v": 38.2, "short_circuit_current_a": 14.3, "cells_in_series": 54}
+    found = checked(panel=panel, conditions={"irradiance_w_per_m2": 930, "cell_c": 42}, multimeter=meter)
+    told = [one["code"] for one in found["pickup"]["how"]]
+    assert code in told
+    assert told.index(code) + 1 == told.index("never_part_under_sun")
+    assert len([one for one in told if "current" in one]) == 1
+
+
+def test_a_meter_for_few_volts_is_kept_away() -> None:
+    found = checked(multimeter={"voltage_limit_v": 30}, conditions={"irradiance_w_per_m2": 800})
+    assert "no_voltage_with_this_meter" in [one["code"] for one in found["pickup"]["how"]]
+
+
+@pytest.mark.parametrize(
+    ("panel", "unread"),
+    [
+        ({"rated_power_w": 300}, {"open_circuit_voltage_v", "short_circuit_current_a"}),
+        ({"open_circuit_voltage_v": 40.6}, {"short_circuit_current_a"}),
+        ({"short_circuit_current_a": 9.85}, {"open_circuit_voltage_v"}),
+    ],
+)
+def test_a_rating_not_read_is_assumed_with_a_range_and_proves_nothing(panel: Any, unread: set[str]) -> None:
+    found = checked(panel=panel, conditions={"irradiance_w_per_m2": 650, "cell_c": 35}, readings=[READ])
+    assumed = {one["pointer"].rpartition("/")[2]: one for one in found["assumptions"]}
+    for name in unread:
+        assert assumed[name]["low"] < assumed[name]["value"] < assumed[name]["high"]
+    [seen] = found["pickup"]["results"]
+    assert seen["verdict"] == "cannot_tell"
+    assert all(one["verdict"] != "as_expected" for one in seen["quantities"] if one["what"] in unread)
+
+
+def test_what_was_taken_stands_at_places_of_this_request() -> None:
+    found = checked(conditions={"irradiance_w_per_m2": 650})
+    pointers = [one["pointer"] for one in found["assumptions"]]
+    assert all(one.startswith(("/panel/", "/conditions/", "/multimeter/")) for one in pointers)
+    assert {"/conditions/air_c", "/conditions/cell_c", "/multimeter/current_limit_a"} <= set(pointers)
+    assert all(one["text"] and one["source"] for one in found["assumptions"])
+
+
+def test_the_cautions_are_those_of_the_door() -> None:
+    found = checked(conditions={"irradiance_w_per_m2": 650})
+    assert found["cautions"]
+    assert {one["step"] for one in found["cautions"]} == {"at_the_door"}
+
+
+def test_readings_without_a_name_are_panels_of_their_own() -> None:
+    found = checked(conditions={"irradiance_w_per_m2": 650, "cell_c": 35}, readings=[READ, READ])
+    assert [one["panel"] for one in found["pickup"]["results"]] == ["#1", "#2"]
+
+
+@pytest.mark.parametrize(
+    ("request_", "pointer", "code"),
+    [
+        ({"panel": {"cells_in_series": 60}}, "/panel/rated_power_w", "missing"),
+        ({}, "/panel", "missing"),
+        ({"panel": PANEL, "conditions": {"plane": {"tilt_deg": 30}}}, "/conditions/plane/azimuth_deg", "missing"),
+        ({"panel": PANEL, "conditions": {"sky": "sunny"}}, "/conditions/sky", "not_one_of"),
+        ({"panel": PANEL, "conditions": {"time": "2026-11-25T12:00"}}, "/conditions/time", "wrong_form"),
+        ({"panel": PANEL, "conditions": {"irradiance_w_per_m2": 6500}}, "/conditions/irradiance_w_per_m2",
+         "out_of_range"),
+        ({"panel": PANEL, "readings": [{"voc": 38}]}, "/readings/0/voc", "unknown_field"),
+        ({"panel": PANEL, "readings": [{"open_circuit_voltage_v": "38"}]}, "/readings/0/open_circuit_voltage_v",
+         "not_a_number"),
+        ({"panel": {**PANEL, "max_power_voltage_v": 44, "rated_power_w": 310}}, "/panel", "contradiction"),
+    ],
+)  # fmt: skip
+def test_what_cannot_be_is_told_at_its_place(request_: Any, pointer: str, code: str) -> None:
+    answer = post(PATH, request_)
+    assert answer.status_code == 422, answer.text
+    assert any(one["pointer"].startswith(pointer) and one["code"] == code for one in answer.json()["errors"]), (
+        answer.text
+    )
+
+
+def test_every_sentence_is_filled_in_and_none_promises_that_it_does_no_harm() -> None:
+    for text in TEXTS.values():
+        assert "safe" not in text.lower()
+        assert "legal" not in text.lower()
+    leak = {"panel": "a", "plus_to_frame_v": 12, "frame_to_minus_v": 9, "wetted": True, "bypass_over_range": True}
+    found = checked(conditions={"irradiance_w_per_m2": 650, "cell_c": 35}, readings=[{"panel": "a", **READ}, leak])
+    [seen] = found["pickup"]["results"]
+    assert {one["code"] for one in seen["causes"]} == {"leaks_frame_wetted", "bypass_open"}
+    for one in (*seen["causes"], *found["pickup"]["how"], *found["pickup"]["look_at"]):
+        assert len(one["text"]) > 20
+        assert "{" not in one["text"]
+
+
+def test_the_vocabulary_lists_what_the_check_may_say() -> None:
+    words = ask("GET", "/v1/vocabulary").json()
+    assert words["pickup_verdicts"] == ["as_expected", "suspicious", "cannot_tell"]
+    assert {"bypass_section_lost", "leaks_frame_wetted"} <= {one["code"] for one in words["pickup_causes"]}
+    skies = next(one["words"] for one in words["words"] if one["name"] == "sky")
+    assert skies == ["clear", "thin_cloud", "overcast", "indoors"]
