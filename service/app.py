@@ -123,7 +123,6 @@ def deps_of(settings: Settings) -> Deps:
         stands=Memo(settings.place_cache_size),
         directs=Memo(settings.set_cache_size),
         movable=Memo(settings.set_cache_size),
-        opened=Memo(settings.set_cache_size),
         rows=Memo(settings.panel_cache_size),
         columns=Memo(settings.panel_cache_size),
     )

@@ -15,10 +15,8 @@ from service.core.model.caution import Caution
 from service.core.model.facts import Setup
 from service.core.model.hours import SkyYear
 from service.core.model.memo import Memo
-from service.core.model.place import Plane
 from service.core.model.place_facts import PlaceFacts
 from service.core.rules import RuleCard
-from service.core.tilt import PlaneBounds
 from service.core.tilt import Stand as MovableStand
 from service.data.climate import ClimateTable
 
@@ -54,7 +52,7 @@ class Deps:
     how a panel stands there, ``directs`` the d.c. hours of the sets asked about there (a place's year goes by its
     identity), ``rows`` what is asked of a panel there, by site, day and panel as they were sent, ``columns`` the input
     of an inverter as it was sent, both with what was assumed of it, ``movable`` the sets whose planes were asked
-    about, ``opened`` the planes that sets were given where they were left open.
+    about.
     ``own_areas``: areas whose rule cards the operator keeps instead of the packaged ones.
     """
 
@@ -73,6 +71,5 @@ class Deps:
     stands: Memo[tuple[str, date], Stand]
     directs: Directs
     movable: Memo[tuple[SkyYear, Hashable], MovableStand]
-    opened: Memo[tuple[SkyYear, Hashable, tuple[PlaneBounds, ...]], tuple[Plane, ...]]
     rows: Memo[tuple[str, date, str], Told[Row]]
     columns: Memo[str, Told[Column]]

@@ -37,11 +37,10 @@ from service.core.model.facts import Setup
 from service.core.model.finding import Finding
 from service.core.model.hours import Floats, SkyYear
 from service.core.model.memo import Memo
-from service.core.model.place import Plane
 from service.core.model.place_facts import PlaceFacts
 from service.core.model.weather import GivenSky
 from service.core.rules import RuleCard, card_for
-from service.core.tilt import Facing, PlaneBounds, most_energy_planes, stand_key
+from service.core.tilt import Facing
 from service.core.worth import (
     BOX_FINDINGS,
     AtTheMeter,
@@ -108,14 +107,7 @@ class Question:
         given = turned_to(given, facing)
         typical, sky = sky, sky if weather is None else weather.sky
         whole = weather is None or weather.whole_year
-        year = sky if whole else typical
-        opened = deps.opened if weather is None else Memo(1)
-
-        def planes_of(setup: Setup, bounds: tuple[PlaneBounds, ...]) -> tuple[Plane, ...]:
-            key = (year, stand_key(setup), bounds)
-            return opened.get(key, lambda: most_energy_planes(setup, year, bounds))
-
-        completed = complete(given, place, year, deps.default_tables, as_of, weather, planes_of)
+        completed = complete(given, place, sky if whole else typical, deps.default_tables, as_of, weather)
         directs = deps.directs if weather is None else Memo(_KEPT_OF_OWN_WEATHER)
         return cls(
             given, frozenset(request.include or ()), place, sky, completed, as_of, deps, directs, weather, facing

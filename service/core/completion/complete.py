@@ -19,7 +19,7 @@ from service.core.completion.fill_storage import storage_of
 from service.core.completion.fill_tariff import meter_of, tariff_of
 from service.core.completion.fill_weather import note_weather
 from service.core.completion.node import Node
-from service.core.completion.settle import PlanesOf, settled, settled_by_energy
+from service.core.completion.settle import settled
 from service.core.completion.tables import DefaultTables
 from service.core.errors import ContradictionError
 from service.core.model.assumption import Assumption, Assumptions
@@ -27,7 +27,6 @@ from service.core.model.facts import Array, Setup
 from service.core.model.hours import SkyYear
 from service.core.model.place_facts import PlaceFacts
 from service.core.model.weather import GivenSky
-from service.core.tilt import most_energy_planes
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -45,7 +44,6 @@ def complete(
     tables: DefaultTables,
     as_of: date,
     weather: GivenSky | None = None,
-    planes_of: PlanesOf | None = None,
 ) -> Completed:
     """Fill what is missing from the one table of defaults, write it down, then settle the planes left open.
 
@@ -57,7 +55,6 @@ def complete(
         tables: dated tables that defaults draw on.
         as_of: the day of the question.
         weather: what the caller's own weather made; None where the climate is asked.
-        planes_of: ``most_energy_planes`` of a set within bounds at this place, where answers are kept.
 
     Returns:
         The setup and its assumptions. Pointers resolve in the completed request. A rating that decides about harm is
@@ -99,8 +96,6 @@ def complete(
     )
     if weather is not None:
         note_weather(root.child("weather").child("series"), weather, place.climate)
-    by_energy = planes_of or (lambda setup, bounds: most_energy_planes(setup, sky, bounds))
-    setup = settled_by_energy(setup, array_nodes, log, by_energy)
     return Completed(setup=setup, assumptions=Assumptions.of(log))
 
 

@@ -34,16 +34,16 @@ ARRAY_ROWS: tuple[Row, ...] = (
            "panel stands upright; brackets may lean it out", low=70.0, high=90.0, moves_energy=True),
     _array("plane/tilt_deg", code="pitch_by_mount", value=35.0, unit="deg", source="a middling roof pitch", low=20.0,
            high=50.0, moves_energy=True),
-    _array("plane/tilt_deg", code="best_within_mount", rule="the most energy of the year within what the mount admits",
+    _array("plane/tilt_deg", code="best_within_mount", rule="the most light of the year within what the mount admits",
            unit="deg", source="computed from this place's typical year", moves_energy=True),
-    _array("plane/tilt_deg", code="best_if_free", rule="the most energy of the year between 15 and 40 degrees",
+    _array("plane/tilt_deg", code="best_if_free", rule="the most light of the year between 15 and 40 degrees",
            unit="deg", source=_STAND, moves_energy=True),
     _array("plane/azimuth_deg", code="middle_of_faces", rule="the face whose yearly light is the middle one of all "
            "faces from east over the equator's side to west", unit="deg", source="computed from this place's typical "
            "year; please tell which way it looks", moves_energy=True),
-    _array("plane/azimuth_deg", code="best_within_mount", rule="the most energy of the year within what the mount "
+    _array("plane/azimuth_deg", code="best_within_mount", rule="the most light of the year within what the mount "
            "admits", unit="deg", source="computed from this place's typical year", moves_energy=True),
-    _array("plane/azimuth_deg", code="best_if_free", rule="the most energy of the year", unit="deg", source=_STAND,
+    _array("plane/azimuth_deg", code="best_if_free", rule="the most light of the year", unit="deg", source=_STAND,
            moves_energy=True),
     _array("orientation", code="by_mount", rule="lengthwise at a railing, else upright", source=TRADE),
     _array("height_above_ground_m", code="by_mount", rule="balcony 6, wall 4, flat roof 6, sloped roof 5, fence 0.5, "

@@ -1,17 +1,14 @@
-"""Which plane does a panel get whose plane was left open? By the most light first, then the whole set by energy."""
+"""Which plane does a panel get whose plane was left open? Settled once, before any physics; then all are known."""
 
-from collections.abc import Callable, Sequence
 from dataclasses import replace
 
 from service.core.completion.defaults import row_for
 from service.core.completion.node import Node
 from service.core.model.assumption import Assumption
-from service.core.model.facts import Array, Setup
+from service.core.model.facts import Array
 from service.core.model.hours import SkyYear
 from service.core.model.place import Plane
 from service.core.tilt import PlaneBounds, best_plane, bounds_by_mount, narrowed
-
-PlanesOf = Callable[[Setup, tuple[PlaneBounds, ...]], tuple[Plane, ...]]
 
 # Nobody said how it stands: free-standing in the middle, but it may turn out upright and turned aside.
 _OPEN_TILT_DEG = (15.0, 90.0)
@@ -46,36 +43,6 @@ def settled(array: Array, node: Node, sky: SkyYear, ground_reflectance_share: fl
         azimuth_deg=found.azimuth_deg if azimuth is None else azimuth,
     )
     return replace(array, plane=plane)
-
-
-def settled_by_energy(setup: Setup, nodes: Sequence[Node], log: list[Assumption], planes_of: PlanesOf) -> Setup:
-    """The set with the planes that were left open where together they give the most energy.
-
-    Args:
-        setup: complete, each array ``settled``.
-        nodes: the arrays as given.
-        log: what was assumed; planes that move are written down anew.
-        planes_of: ``most_energy_planes`` at the place.
-
-    A face that nobody told stays the middle one: nobody can turn a railing.
-    """
-    as_given = [node.child("plane") for node in nodes]
-    bounds = tuple(_left_open(array, node) for array, node in zip(setup.arrays, as_given, strict=True))
-    planes = planes_of(setup, bounds)
-    moved = {
-        node.at(name): value
-        for node, plane in zip(as_given, planes, strict=True)
-        for name, value in (("tilt_deg", plane.tilt_deg), ("azimuth_deg", plane.azimuth_deg))
-    }
-    log[:] = [replace(one, value=moved[one.pointer]) if one.pointer in moved else one for one in log]
-    arrays = tuple(replace(array, plane=plane) for array, plane in zip(setup.arrays, planes, strict=True))
-    return replace(setup, arrays=arrays)
-
-
-def _left_open(array: Array, node: Node) -> PlaneBounds:
-    bounds = bounds_by_mount(array.mount)
-    azimuth = array.plane.azimuth_deg if bounds.facing == "not_known" else node.get("azimuth_deg")
-    return narrowed(bounds, tilt_deg=node.get("tilt_deg"), azimuth_deg=azimuth)
 
 
 def _note_tilt(mount: str, bounds: PlaneBounds, found: Plane, node: Node) -> None:

@@ -10,7 +10,6 @@ from service.core.tilt.advice import (
 )
 from service.core.tilt.best import best_plane, light_by_face, middle_face
 from service.core.tilt.bounds import PlaneBounds, bounds_by_mount, narrowed
-from service.core.tilt.by_energy import most_energy_planes
 from service.core.tilt.facing import Facing, Obstacle, SunSeen, facing_of
 from service.core.tilt.home import YearAtHome
 from service.core.tilt.near import NearBest, PlaneMap
@@ -43,7 +42,6 @@ __all__ = [
     "fitted_tilt_deg",
     "light_by_face",
     "middle_face",
-    "most_energy_planes",
     "narrowed",
     "rules_of_thumb",
     "stand_key",
