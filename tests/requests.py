@@ -36,7 +36,7 @@ FULL: dict[str, Any] = {
         "shade": [{"cause": "tree", "edge": "soft", "months": [5, 6, 7, 8, 9], "from_clock": "15:00",
                    "to_clock": "18:00", "blocked_share": 0.6}],
         "dirt_share": 0.02, "mismatch_share": 0, "lead_length_m": 3, "lead_mm2": 4,
-        "hottest_cell_c": 68, "rear_light_share": 0.05, "count_rear_light": False,
+        "string_fuse_a": 25, "hottest_cell_c": 68, "rear_light_share": 0.05, "count_rear_light": False,
         "fixing": {"building_height_m": 18, "capacity_per_panel_n": 2400, "ballast_per_panel_kg": 0,
                    "railing_height_m": 1.1, "railing_length_m": 4.2},
         "panel": {

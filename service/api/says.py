@@ -66,6 +66,7 @@ SAYS: Mapping[str, Says] = MappingProxyType(
         "isc_coefficient_ma_per_k": Says("Change of the short-circuit current per kelvin, in milliamperes.", 6.3),
         "power_coefficient_pct_per_k": Says("Change of the rated power per kelvin, in per cent.", -0.31),
         "max_system_voltage_v": Says("Highest system voltage that the panel may be part of.", 1000),
+        "string_fuse_a": Says("Fuse for direct current in each string of this array, where there is one.", 25),
         "max_series_fuse_a": Says("Largest series fuse that the label allows.", 25),
         "bifaciality_share": Says("Power of the rear side over that of the front; 0 where the rear is closed.", 0),
         "length_mm": Says("Longer side of the panel.", 1722),

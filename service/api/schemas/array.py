@@ -89,6 +89,7 @@ class ArrayIn(In):
         default=None, description="Count what the rear of two-sided panels gives? Off unless asked for."
     )
     fixing: FixingIn | None = None
+    string_fuse_a: f.StringFuseA | None = None
     lead_length_m: f.LeadLengthM | None = None
     lead_mm2: f.LeadMm2 | None = None
     panel: PanelIn

@@ -4,12 +4,15 @@ from collections.abc import Callable
 
 from service.core.compatibility.finding import made
 from service.core.compatibility.question import InputLimits, Question, printed, when_needed
-from service.core.compatibility.reach import Outcome, Reach, at_most, combined
+from service.core.compatibility.reach import Outcome, Reach, at_most, combined, exactly, worse
 from service.core.compatibility.voltage import is_us
 from service.core.compatibility.wiring import Strings, Wiring
 from service.core.model.facts import Array, Input
 from service.core.model.finding import Fact, Finding, Part, Verdict, worst
 from service.core.sky import REAR_OPENNESS, ground_share, sky_share
+
+# Groups of arrays that are one string each, and how many such strings lie in parallel.
+Pushing = tuple[tuple[tuple[Strings, ...], int], ...]
 
 # The two meanings of an input's short-circuit figure.
 ABSOLUTE, LARGEST_PANEL = "max_short_circuit_current_a", "max_panel_short_circuit_current_a"
@@ -22,6 +25,10 @@ REVERSE_SOURCE_US = (
     "exceeds the panel's fuse rating"
 )
 REVERSE_SOURCE = "IEC 62548: string fuses where (strings - 1) x short-circuit current exceeds the panel's fuse rating"
+
+# A string's fuse over its short-circuit current, so that sun alone never opens it: IEC 62548-1; NEC 690.8 and 690.9 ask
+# for 1.25 (sun) x 1.25 (hours on end). Both from memory.
+FUSE_OVER_ISC, FUSE_OVER_ISC_US = 1.5, 1.5625
 
 # What its own shadow leaves of the light on a free rear: so that at 37 degrees over ground that reflects 0.21 a panel
 # gets the 135 W/m2 of the bifacial nameplate irradiance (IEC TS 60904-1-2; figures from memory).
@@ -56,7 +63,7 @@ def _rear_light_share(wiring: Wiring, strings: Strings) -> float:
 
 def operating_current(wiring: Wiring, here: tuple[Strings, ...]) -> Question:
     """Current at maximum power of all strings of an input against what it can draw: lost energy, never danger."""
-    measured = _total(wiring, here, "max_power_current_a", factor=1.0, with_rear=True)
+    measured = _total(wiring, _counted(wiring, here), "max_power_current_a", factor=1.0, with_rear=True)
 
     def told(limits: InputLimits, outcome: Outcome) -> Finding:
         facts: dict[str, Fact] = {"strings": _strings(wiring, here), "worst_a": measured.highest}
@@ -78,9 +85,10 @@ def short_circuit_current(wiring: Wiring, here: tuple[Strings, ...]) -> Question
     value with Isc. One figure given for both says that nobody knows which: then the strict reading has to hold for
     ``fits``, and only the lenient one makes ``not_known``. Two different figures must both hold.
     """
-    design = _total(wiring, here, "short_circuit_current_a", factor=DESIGN_FACTOR, with_rear=True)
-    label = _total(wiring, here, "short_circuit_current_a", factor=1.0, with_rear=False)
-    open_rear_sides = _with_open_rear_sides(wiring, here)
+    pushing = _counted(wiring, here)
+    design = _total(wiring, pushing, "short_circuit_current_a", factor=DESIGN_FACTOR, with_rear=True)
+    label = _total(wiring, pushing, "short_circuit_current_a", factor=1.0, with_rear=False)
+    open_rear_sides = _with_open_rear_sides(wiring, pushing)
 
     def judged(limits: InputLimits) -> tuple[Outcome, str]:
         """The outcome, and which meaning of the figure it hangs on."""
@@ -114,12 +122,14 @@ def short_circuit_current(wiring: Wiring, here: tuple[Strings, ...]) -> Question
     return Question(lambda limits: judged(limits)[0], told)
 
 
-def _with_open_rear_sides(wiring: Wiring, here: tuple[Strings, ...]) -> Callable[[Outcome, Reach], Outcome]:
+def _with_open_rear_sides(
+    wiring: Wiring, pushing: Pushing, factor: float = DESIGN_FACTOR
+) -> Callable[[Outcome, Reach], Outcome]:
     """What fits with one-sided panels is not known where nobody said so and two-sided ones would not fit.
 
     A panel that is said to have foil behind its cells is taken as one-sided.
     """
-    two_sided = when_needed(lambda: _if_two_sided(wiring, here))
+    two_sided = when_needed(lambda: _if_two_sided(wiring, pushing, factor))
 
     def judged(outcome: Outcome, limit: Reach) -> Outcome:
         if outcome.verdict != Verdict.FITS or limit.value is None:
@@ -132,78 +142,94 @@ def _with_open_rear_sides(wiring: Wiring, here: tuple[Strings, ...]) -> Callable
     return judged
 
 
-def _if_two_sided(wiring: Wiring, here: tuple[Strings, ...]) -> tuple[list[str], float]:
-    """What of the rear sides nobody told, and the design current with all that they may add, in A."""
+def _if_two_sided(wiring: Wiring, pushing: Pushing, factor: float) -> tuple[list[str], float]:
+    """What of the rear sides nobody told, and the current with all that they may add, times the factor, in A."""
     missing: list[str] = []
-    most_of: dict[int, float] = {}
-    for strings in here:
-        share = wiring.of_panel(strings, "bifaciality_share")
-        foil = wiring.of_panel(strings, "glass")
-        one_sided = strings.panel.glass == "glass_foil" and not foil.missing
-        bifacial = (share.value if one_sided else share.highest) or 0.0
-        if share.missing and not one_sided:
-            missing.extend(share.missing)
-        rear = _rear_light_share(wiring, strings)
-        amps = wiring.of_panel(strings, "short_circuit_current_a").highest or 0.0
-        most_of[strings.at] = DESIGN_FACTOR * strings.in_parallel * amps * (1 + bifacial * rear)
-    return missing, sum(max(most_of[s.at] for s in group) for group in wiring.side_by_side(here))
+    most = 0.0
+    for group, n in pushing:
+        amps = 0.0
+        for strings in group:
+            share = wiring.of_panel(strings, "bifaciality_share")
+            foil = wiring.of_panel(strings, "glass")
+            one_sided = strings.panel.glass == "glass_foil" and not foil.missing
+            bifacial = (share.value if one_sided else share.highest) or 0.0
+            if share.missing and not one_sided:
+                missing.extend(share.missing)
+            isc = wiring.of_panel(strings, "short_circuit_current_a").highest or 0.0
+            amps = max(amps, isc * (1 + bifacial * _rear_light_share(wiring, strings)))
+        most += factor * n * amps
+    return missing, most
 
 
 def reverse_current(wiring: Wiring, index: int, here: tuple[Strings, ...]) -> tuple[Finding, ...]:
     """What the other strings can push backwards through a failed one against the fuse its panel is made for.
 
     Asked from three strings in parallel on. With two a panel stands what its own like can push, whatever nobody said
-    of its fuse; it is asked where the neighbour is stronger, and told where the fuse is known and too small.
+    of its fuse; it is asked where the neighbour is stronger, and told where the fuse is known and too small. A fuse in
+    the string itself lets by no more than its rating.
     """
     strings = _strings(wiring, here)
     in_us = is_us(wiring.setup.site.rule_area)
     factor = DESIGN_FACTOR if in_us else 1.0
     findings = []
     for own in here:
-        others = [(s, s.in_parallel - (1 if s is own else 0)) for s in here]
-        pushing = [(s, n * factor * (1 + rear_gain_share(wiring, s))) for s, n in others if n]
-        pushed = combined(
-            lambda *amps: sum(amps),
-            *(combined(lambda a, n=n: n * a, wiring.of_panel(s, "short_circuit_current_a")) for s, n in pushing),
-        )
+        mates = wiring.in_string(own)
+        pushing = tuple((g, left) for g, n in _counted(wiring, here) if (left := n - (own in g)))
+        pushed = _total(wiring, pushing, "short_circuit_current_a", factor=factor, with_rear=True)
         limit = wiring.of_panel(own, "max_series_fuse_a")
-        outcome = at_most(pushed, limit)
-        label_a = own.panel.short_circuit_current_a
-        stronger = any(s.panel.short_circuit_current_a > label_a for s, _ in pushing)
+        outcome = _with_open_rear_sides(wiring, pushing, factor)(at_most(pushed, limit), limit)
+        label_a = max(mate.panel.short_circuit_current_a for mate in mates)
+        own_a = own.panel.short_circuit_current_a
+        stronger = any(s.panel.short_circuit_current_a > own_a for group, _ in pushing for s in group)
         told = outcome.verdict == Verdict.DOES_NOT_FIT or (stronger and outcome.verdict == Verdict.NOT_KNOWN)
-        if strings < 3 and not (strings == 2 and told):
+        fuse_a = min((m.array.string_fuse_a for m in mates if m.array.string_fuse_a is not None), default=None)
+        if strings < 2 or (strings == 2 and fuse_a is None and not told):
             continue
-        facts: dict[str, Fact] = {"strings": strings, "array": own.array.name, "label_current_a": label_a}
+        least_a = (FUSE_OVER_ISC_US if in_us else FUSE_OVER_ISC) * label_a
+        facts: dict[str, Fact] = {
+            "strings": strings, "array": own.array.name, "label_current_a": label_a, "least_fuse_a": least_a,
+        }  # fmt: skip
+        measured = pushed.value
+        if fuse_a is not None and outcome.verdict != Verdict.FITS:
+            outcome, measured = _behind_a_fuse(wiring, mates, limit, fuse_a, least_a / label_a), fuse_a
+            facts["variant"] = "fused" if fuse_a >= least_a else "small_fuse"
         findings.append(
             made(
-                "reverse_current",
-                Part.PANEL_SIDE,
-                outcome,
-                f"{own.pointer}/panel",
-                input_number=index + 1,
-                facts=facts,
-                numbers=(pushed.value, printed(limit), "A"),
+                "reverse_current", Part.PANEL_SIDE, outcome, f"{own.pointer}/panel", input_number=index + 1,
+                facts=facts, numbers=(measured, printed(limit), "A"),
                 source=REVERSE_SOURCE_US if in_us else REVERSE_SOURCE,
             )
-        )
+        )  # fmt: skip
     return tuple(findings)
 
 
-def _total(wiring: Wiring, here: tuple[Strings, ...], name: str, *, factor: float, with_rear: bool) -> Reach:
-    """A current of the panel summed over all strings of an input, times the factor and the rear side's share.
+def _behind_a_fuse(wiring: Wiring, mates: tuple[Strings, ...], limit: Reach, fuse_a: float, over_isc: float) -> Outcome:
+    """A fuse of at most the panel's rating protects it; one that the string's own current may open does not fit."""
+    carries = combined(lambda *amps: max(amps), *(wiring.of_panel(m, "short_circuit_current_a") for m in mates))
+    least = combined(lambda amps: over_isc * amps, carries)
+    return worse(at_most(exactly(fuse_a), limit), at_most(least, exactly(fuse_a)))
+
+
+def _counted(wiring: Wiring, here: tuple[Strings, ...]) -> Pushing:
+    """What lies in parallel on an input, each with how many strings of it there are."""
+    return tuple((group, group[0].in_parallel) for group in wiring.side_by_side(here))
+
+
+def _total(wiring: Wiring, pushing: Pushing, name: str, *, factor: float, with_rear: bool) -> Reach:
+    """A current of the panel summed over strings in parallel, times the factor and the rear side's share.
 
     Of a string of unlike panels the strongest counts: it may push its own while the others' bypass diodes carry it.
     """
 
-    def scaled(strings: Strings) -> Reach:
-        times = factor * strings.in_parallel * (1 + (rear_gain_share(wiring, strings) if with_rear else 0.0))
+    def scaled(strings: Strings, n: int) -> Reach:
+        times = factor * n * (1 + (rear_gain_share(wiring, strings) if with_rear else 0.0))
         return combined(lambda amps: times * amps, wiring.of_panel(strings, name))
 
-    if len(here) == 1:
-        return scaled(here[0])
+    if len(pushing) == 1 and len(pushing[0][0]) == 1:
+        return scaled(pushing[0][0][0], pushing[0][1])
     groups = (
-        scaled(group[0]) if len(group) == 1 else combined(lambda *amps: max(amps), *(scaled(s) for s in group))
-        for group in wiring.side_by_side(here)
+        scaled(group[0], n) if len(group) == 1 else combined(lambda *amps: max(amps), *(scaled(s, n) for s in group))
+        for group, n in pushing
     )
     return combined(lambda *amps: sum(amps), *groups)
 

@@ -19,7 +19,6 @@ STRING_FUSES_A = (10.0, 12.0, 15.0, 16.0, 20.0, 25.0, 30.0, 32.0)  # IEC 60269-6
 # What of an input is derived from its greatest voltage where nobody said it.
 _OF_THE_WINDOW = ("tracking_max_v", "tracking_min_v", "start_voltage_v")
 SYSTEM_VOLTAGE_STEP_V = 50.0
-FUSE_OVER_ISC = 1.5  # IEC 62548: a string fuse of at least 1.5 x Isc, at most the panel's rating
 
 
 def proposals(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
@@ -170,13 +169,13 @@ def _system_voltage(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
 
 
 def _reverse(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
-    """String fuses, where a size lies between 1.5 x Isc and the panel's rating; else fewer strings."""
-    isc, limit = finding.facts["label_current_a"], finding.limit
-    if isinstance(isc, float | int) and limit is not None:
-        fitting = [size for size in STRING_FUSES_A if FUSE_OVER_ISC * isc <= size <= limit]
-        if fitting:
-            yield Proposal(code="string_fuses", new_value=fitting[0], unit="A", who="electrician",
-                           promised=Verdict.FITS, facts={"strings": finding.facts["strings"]})  # fmt: skip
+    """A string fuse, where a size lies between what sun alone may open and the panel's rating; else fewer strings."""
+    least, limit = finding.facts["least_fuse_a"], finding.limit
+    if isinstance(least, float | int) and limit is not None:
+        array = "/".join(finding.about.split("/")[:3])
+        for size in [size for size in STRING_FUSES_A if least <= size <= limit][:1]:
+            yield Proposal(code="string_fuses", pointer=f"{array}/string_fuse_a", new_value=size, unit="A",
+                           who="electrician", facts={"strings": finding.facts["strings"]})  # fmt: skip
     yield from _wired_otherwise(finding, wiring)
     yield from _fewer_strings(finding, wiring)
 

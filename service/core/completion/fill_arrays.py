@@ -120,6 +120,7 @@ def _array(node: Node, index: int, number: int, as_of: date, listed_panels: Pane
         hottest_cell_c=node.get("hottest_cell_c"),
         rear_light_share=node.get("rear_light_share"),
         count_rear_light=node.take("count_rear_light"),
+        string_fuse_a=node.get("string_fuse_a"),
         fixing=_fixing(node.child("fixing"), mount, node.get("height_above_ground_m") or height),
     )  # fmt: skip
 

@@ -67,6 +67,7 @@ BOUNDS: Mapping[str, Bounds] = MappingProxyType(
         "isc_coefficient_ma_per_k": Bounds(-50, 100, "mA/K"),
         "power_coefficient_pct_per_k": Bounds(-1, 0, "%/K"),
         "max_system_voltage_v": Bounds(50, 2000, "V"),
+        "string_fuse_a": Bounds(1, 60, "A"),
         "max_series_fuse_a": Bounds(1, 60, "A"),
         "bifaciality_share": Bounds(0, 1),
         "length_mm": Bounds(100, 3000, "mm"),

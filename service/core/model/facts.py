@@ -55,6 +55,7 @@ class Array:
     free_standing where nobody said. ``orientation``: upright or lengthwise. ``hottest_cell_c``: at which the operating
     voltage is checked, where the caller knows better than the typical year; None: the year's hottest hour.
     ``rear_light_share``: light on the rear over light on the front in full sun; None: by mount and ground.
+    ``string_fuse_a``: rating of the fuse in each of its strings; None: there is none, or nobody said.
     ``count_rear_light``: does the year count what the rear of two-sided panels gives?
     """
 
@@ -79,6 +80,7 @@ class Array:
     hottest_cell_c: float | None = None
     rear_light_share: float | None = None
     count_rear_light: bool = False
+    string_fuse_a: float | None = None
     fixing: Fixing | None = None
 
 

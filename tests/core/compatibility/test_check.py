@@ -155,6 +155,7 @@ def test_fuses_mend_a_reverse_current_only_where_a_size_lies_between_the_bounds(
         return [r.new_value for r in one("reverse_current", compatibility).remedies if r.code == "string_fuses"]
 
     assert told(25) == [25.0]
+    assert told(22) == []  # 1.5 x 14.1 A is 21.2 A, and no size lies up to 22 A
     assert told(20) == []
 
 

@@ -6,6 +6,7 @@ import pytest
 
 from service.core.compatibility.current import rear_light_share
 from service.core.model.assumption import Assumption
+from service.core.model.facts import Array
 from service.core.model.finding import Finding
 from tests import builders
 from tests.core.compatibility.ask import alone, answer, assumed, inputs, one
@@ -172,3 +173,46 @@ def test_a_panel_that_may_use_light_from_behind_is_not_known_where_that_would_be
     assert one("short_circuit_current", answer(arrays=two, **tight)).verdict == "fits"
     roomy = inputs(max_short_circuit_current_a=25)
     assert one("short_circuit_current", answer(*asked, arrays=two, **roomy)).verdict == "fits"
+
+
+def of_strings(*arrays: Array, **more: Any) -> list[Finding]:
+    compatibility = answer(arrays=arrays, **inputs(max_short_circuit_current_a=99), **more)
+    return [f for f in compatibility.findings if f.code == "reverse_current"]
+
+
+@pytest.mark.parametrize(
+    ("panel_stands", "fuse", "area", "verdict", "variant"),
+    [
+        (25, 25, "DE", "fits", "fused"),  # 1.5 x 14.1 = 21.2 A, IEC 62548
+        (25, 30, "DE", "does_not_fit", "fused"),
+        (25, 20, "DE", "does_not_fit", "small_fuse"),
+        (22, 22, "DE", "fits", "fused"),
+        (22, 22, "US-UT", "does_not_fit", "small_fuse"),  # 1.5625 x 14.1 = 22.03 A, NEC 690.8 and 690.9
+        (None, 25, "DE", "not_known", "fused"),
+        (60, 10, "DE", "fits", None),  # the panel bears what the others push: no fuse is needed
+    ],
+)
+def test_a_fuse_in_the_string_lets_by_no_more_than_its_rating_and_holds_in_the_sun(
+    panel_stands: float | None, fuse: float, area: str, verdict: str, variant: str | None
+) -> None:
+    panel = builders.panel(max_series_fuse_a=panel_stands)
+    (finding,) = of_strings(builders.array(panel=panel, count=3, joined="parallel", string_fuse_a=fuse),
+                            site=builders.site(rule_area=area))  # fmt: skip
+    assert (finding.verdict, finding.facts.get("variant")) == (verdict, variant)
+
+
+def test_where_nobody_told_of_the_rear_what_one_sided_panels_just_stand_is_not_known() -> None:
+    panel = builders.panel(max_series_fuse_a=29, glass="glass_glass")  # 2 x 14.1 A = 28.2 A
+    three = builders.array(panel=panel, count=3, joined="parallel", mount="ground_frame")
+    rear = assumed("/arrays/0/panel/bifaciality_share", 0.0, 0.0, 0.8)
+    finding = one("reverse_current", answer(rear, arrays=(three,), **inputs(max_short_circuit_current_a=99)))
+    assert (finding.verdict, finding.likely) == ("not_known", "does_not_fit")
+    assert "bifaciality_share" in str(finding.facts["missing"])
+
+
+def test_panels_of_one_string_push_as_one_string() -> None:
+    stands = builders.panel(max_series_fuse_a=30)
+    mates = [builders.array(name=name, joined="one_string", panel=stands) for name in ("upper", "lower")]
+    beside = builders.array(name="beside", count=2, joined="parallel", panel=stands)
+    found = {str(f.facts["array"]): f.measured for f in of_strings(*mates, beside)}
+    assert found == {name: pytest.approx(2 * 14.1) for name in ("upper", "lower", "beside")}

@@ -90,6 +90,16 @@ PANEL_SIDE: Mapping[str, str] = {
     "reverse_current.does_not_fit": "{array}: if a panel of the array fails, the other strings push {measured:.1f} "
     "A back through it; it is made for a fuse of {limit:g} A and could burn. Do not connect so many without string "
     "fuses.",
+    "reverse_current.fits.fused": "{array}: if a panel of the array fails, the fuse in its string lets {measured:g} A "
+    "by at most; the panel is made for {limit:g} A.",
+    "reverse_current.does_not_fit.fused": "{array}: the fuse in its string lets {measured:g} A by, the panel is made "
+    "for {limit:g} A at most and could burn if it fails. Do not connect it this way.",
+    "reverse_current.does_not_fit.small_fuse": "{array}: a fuse of {measured:g} A in the string may open in plain sun. "
+    "It wants {least_fuse_a:.1f} A at least.",
+    "reverse_current.not_known.fused": "{array}: if a panel of the array fails, the fuse in its string lets "
+    "{measured:g} A by. Whether the panel stands that hangs on this: {missing}.",
+    "reverse_current.not_known.small_fuse": "{array}: whether the fuse of {measured:g} A in the string holds in plain "
+    "sun and protects the panel hangs on this: {missing}.",
     "reverse_current.not_known": "{array}: if a panel of the array fails, the other strings push about "
     "{measured:.1f} A back through it. Whether it stands that hangs on this: {missing}.",
     "panel_power.fits": "{measured:.0f} W of panels on this input; the maker's figure is {limit:.0f} W.",
