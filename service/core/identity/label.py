@@ -20,6 +20,7 @@ from service.core.identity.label_claim import (
     Name,
 )
 from service.core.identity.label_figures import Figure, chunk_end, figure_at, nominal_follows, said_behind
+from service.core.identity.label_lines import of_several, with_trailing_conditions
 from service.core.identity.label_rows import Given, matched, rows_at
 from service.core.identity.label_sizes import cells_at, codes_at, size_at, tolerance_at
 from service.core.identity.label_tokens import Token, tokens_of
@@ -99,9 +100,10 @@ def read_label(text: str) -> tuple[Claim, ...]:
         _step(walk)
     unclear = {place for rival, place in walk.rivals if not rival.answered}
     claims = walk.claims[:MOST_CLAIMS]
-    return tuple(
+    clear = [
         replace(claim, doubt=claim.doubt or (UNCLEAR if place in unclear else "")) for place, claim in enumerate(claims)
-    )
+    ]
+    return with_trailing_conditions(clear, walk.tokens)
 
 
 def _step(walk: _Walk) -> None:
@@ -352,7 +354,8 @@ def _unnamed(walk: _Walk, figure: Figure) -> None:
     bare = {"W": POWER, "kg": WEIGHT}.get(figure.unit.quantity)
     if bare is not None and not walk.names and not walk.of_inverter:
         words = (figure.first, figure.behind)
-        walk.claim(bare, figure.value, figure.unit.quantity, words, named=False)
+        doubt = UNCLEAR if of_several(walk.tokens, figure.first, figure.behind) else ""
+        walk.claim(bare, figure.value, figure.unit.quantity, words, named=False, doubt=doubt)
 
 
 def _size(walk: _Walk) -> bool:

@@ -146,7 +146,7 @@ def _chosen(claims: Sequence[Claim]) -> tuple[list[Claim], list[IdentityDoubt]]:
             doubts.setdefault((claim.doubt, claim.what), _doubt(claim.doubt, claim))
             continue
         known = first.setdefault(claim.what, claim)
-        if known.value != claim.value and claim.named and _apart(known.value, claim.value):
+        if known.value != claim.value and claim.named == known.named and _apart(known.value, claim.value):
             doubts.setdefault(("said_twice", claim.what), _doubt("said_twice", claim))
     twice = {what for code, what in doubts if code == "said_twice"} & ELECTRIC
     return [claim for what, claim in first.items() if what not in twice], list(doubts.values())

@@ -96,6 +96,11 @@ COMPARING = _words(
 PREPOSITIONS = _words(
     "( [ @ at bei a al en in bij op unter with con mit conditions condition cond bedingungen value values tc t ="
 )
+# Words beside a figure that is that of several panels together.
+OF_SEVERAL = _words(
+    "set sets satz lot total together all panels modules insgesamt gesamt zusammen ensemble panneaux modulen "
+    "pannelli moduli paneles modulos paineis panelen er"
+)
 # Words that tell whose figures follow on the line.
 OF_INVERTERS = _words(
     "inverter inverters microinverter microinverters wechselrichter mikrowechselrichter onduleur onduleurs inversor "

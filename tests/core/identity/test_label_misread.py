@@ -166,3 +166,42 @@ def test_two_conditions_behind_two_figures_leave_both_open(text):
 def test_plain_prose_is_read():
     text = "The panel has an open circuit voltage of 40.9 V and a short circuit current of 10.25 A."
     assert told(text) == ({VOC: 40.9, ISC: 10.25}, set())
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["Pmax 323 W, Voc 37.1 V, Isc 11.4 A at NMOT", "Voc 37.1 V Isc 11.4 A @ 800 W/m2",
+     "Pmax 323 W Voc 37.1 V bei NOCT",
+     "Pmax 430 W Voc 39.4 V\nPmax 323 W Voc 37.1 V at NMOT"],
+)  # fmt: skip
+def test_a_condition_at_the_end_of_a_line_holds_for_all_of_its_figures(text: str) -> None:
+    read = with_label(PanelFacts(), read_label(text)).facts
+    assert read.open_circuit_voltage_v in {None, 39.4}
+    assert read.rated_power_w in {None, 430}
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Pmax 430 W, Voc 39.4 V, Isc 11.4 A (NMOT)",
+        "Voc 39.4 V at STC, 37.1 V at NMOT",
+        "Voc 39.4 V\nPmax 323 W at NMOT",
+    ],
+)
+def test_a_condition_of_one_figure_or_of_another_line_doubts_no_other(text: str) -> None:
+    assert with_label(PanelFacts(), read_label(text)).facts.open_circuit_voltage_v == 39.4
+
+
+@pytest.mark.parametrize(
+    "text", ["Set of 2, 860 W", "2 panels, 860 W", "Lot of 2 panels 860 W total", "2er Set 860 W", "860 W insgesamt",
+             "860 W (2 x 430 W)"],
+)  # fmt: skip
+def test_watts_of_several_panels_are_no_rating_of_one(text: str) -> None:
+    assert with_label(PanelFacts(), read_label(text)).facts.rated_power_w is None
+
+
+@pytest.mark.parametrize(
+    "text", ["2 x 430 W", "2 x 430 W panels", "Panel 430 W", "430 W, 2 years old", "Pmax 430 W, set of 2"]
+)
+def test_watts_of_each_are_read(text: str) -> None:
+    assert with_label(PanelFacts(), read_label(text)).facts.rated_power_w == 430
