@@ -146,7 +146,7 @@ def own_condition(tokens: Sequence[Token], at: int) -> tuple[str, int]:
             bracket, told = bracket or tokens[place].text in {"(", "["}, True
             place += 1
         kind, behind = _condition(tokens, place, sure=bracket or told)
-        if not kind or (parted and not bracket and _goes_on(tokens, behind)):
+        if not kind or (parted and not bracket and _goes_on(tokens, behind)) or _is_of_next(tokens, behind):
             break
         found = "elsewhere" if "elsewhere" in {kind, found} else kind if kind != "any" else found
         place, at = behind, behind
@@ -190,6 +190,13 @@ def _goes_on(tokens: Sequence[Token], at: int) -> bool:
     while at < len(tokens) and tokens[at].text in {")", "(", "[", "]"}:
         at += 1
     return at < len(tokens) and tokens[at].text not in {"\n", ",", ";", "."}
+
+
+def _is_of_next(tokens: Sequence[Token], at: int) -> bool:
+    """Does a figure in volts, amperes or watts follow at once? "39.4 V (NOCT 37.1 V)": the condition is that one's."""
+    if at < len(tokens) and tokens[at].text == ":":
+        at += 1
+    return at < len(tokens) and tokens[at].is_number and unit_at(tokens, at + 1).quantity in {"V", "A", "W"}
 
 
 def nominal_follows(tokens: Sequence[Token], at: int) -> bool:

@@ -16,7 +16,7 @@ _BRACKETS = frozenset({"(", "[", ")", "]"})
 _SAYING = PREPOSITIONS - _BRACKETS - {"="}
 _CONDITION_TOKENS = 8
 _WORDS_NEAR, _WORDS_BEHIND = 6, 3
-_ENDS = ELSEWHERE | {"c", "2", "m2", "conditions", "condition", "bedingungen"}
+_ENDS = ELSEWHERE | {"c", "m", "2", "m2", "conditions", "condition", "bedingungen"}
 
 
 def with_trailing_conditions(claims: Sequence[Claim], tokens: Sequence[Token]) -> tuple[Claim, ...]:

@@ -184,6 +184,8 @@ def test_a_condition_at_the_end_of_a_line_holds_for_all_of_its_figures(text: str
     "text",
     [
         "Pmax 430 W, Voc 39.4 V, Isc 11.4 A (NMOT)",
+        "Voc 39.4 V (NMOT 37.1 V)",
+        "Voc 39.4 V (NOCT: 37.1 V)",
         "Voc 39.4 V at STC, 37.1 V at NMOT",
         "Voc 39.4 V\nPmax 323 W at NMOT",
     ],
