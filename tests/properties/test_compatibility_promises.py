@@ -6,7 +6,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from service.core.compatibility import Compatibility
-from service.core.compatibility.voltage import nec_factor
+from service.core.compatibility.cold import nec_factor
 from service.core.model.assumption import Assumption, Assumptions
 from service.core.model.facts import Setup
 from service.core.model.finding import WORST_FIRST, Verdict, worst

@@ -17,9 +17,9 @@ Voltage rise 2 L r I over the lead, 800 W: arithmetic, to 0.01.
 
 import pytest
 
+from service.core.compatibility.cold import nec_factor, voltage_at_cell
 from service.core.compatibility.conductors import METHODS, carrying_capacity, resistance_ohm_per_km
 from service.core.compatibility.current import DESIGN_FACTOR
-from service.core.compatibility.voltage import nec_factor, voltage_at_cell
 from tests import builders
 from tests.core.compatibility.ask import answer, one
 

@@ -55,7 +55,7 @@ def mending(finding: Finding) -> Remedy | None:
 
 
 def _no_mending(remedy: Remedy) -> bool:
-    open_still = remedy.code.startswith("ask_") and remedy.verdict_then == Verdict.NOT_KNOWN
+    open_still = remedy.code.startswith(("ask_", "tell_")) and remedy.verdict_then == Verdict.NOT_KNOWN
     return open_still or remedy.code == _ANOTHER_SET
 
 

@@ -3,9 +3,8 @@
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from service.core.compatibility.conductors import AWG, METHODS, SECTIONS_MM2, Carrying, carrying_capacity
+from service.core.compatibility.conductors import AWG, METHODS, SECTIONS_MM2, Carrying, carrying_capacity, is_us
 from service.core.compatibility.reach import Reach, rating
-from service.core.compatibility.voltage import is_us
 from service.core.model.assumption import Assumptions
 from service.core.model.facts import SocketCircuit
 from service.core.model.finding import Verdict

@@ -9,10 +9,9 @@ that. So the cable must carry both (IEC 60364-5-551 clause 551.7.2; BS 7671 has 
 """
 
 from service.core.compatibility.capacity import AMBIENT, Capacity, capacity_of
-from service.core.compatibility.conductors import lead_ampacity_a, resistance_ohm_per_km
+from service.core.compatibility.conductors import is_us, lead_ampacity_a, resistance_ohm_per_km
 from service.core.compatibility.finding import made
 from service.core.compatibility.reach import Outcome, Reach, exactly, rating
-from service.core.compatibility.voltage import is_us
 from service.core.model.assumption import Assumptions
 from service.core.model.facts import Setup, SocketCircuit
 from service.core.model.finding import Fact, Finding, Part, Verdict

@@ -97,7 +97,7 @@ def carrying_capacity(
     >>> carrying_capacity(2.08, "in_insulated_wall", 30, "US-UT", 120).current_a
     15.0
     """
-    if rule_area.split("-", maxsplit=1)[0] == "US" and voltage_v < 260:
+    if is_us(rule_area) and voltage_v < 260:
         return _by_awg(section_mm2, ambient_c)
     method = METHODS[laying]
     in_germany = rule_area.split("-", maxsplit=1)[0] == "DE" and ambient_c <= 25
@@ -109,6 +109,11 @@ def carrying_capacity(
         return Carrying(current_a=current, method=method, table="DIN VDE 0298-4", table_ambient_c=25, factor=factor)
     table = f"IEC 60364-5-52:2009 Table {'B.52.10' if method == 'E' else 'B.52.2'}"
     return Carrying(current_a=current * factor, method=method, table=table, table_ambient_c=30, factor=factor)
+
+
+def is_us(rule_area: str) -> bool:
+    """Is this an area of the National Electrical Code?"""
+    return rule_area.split("-", maxsplit=1)[0] == "US"
 
 
 def awg_of(section_mm2: float) -> int | None:

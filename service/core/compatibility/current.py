@@ -2,10 +2,10 @@
 
 from collections.abc import Callable
 
+from service.core.compatibility.conductors import is_us
 from service.core.compatibility.finding import made
 from service.core.compatibility.question import InputLimits, Question, printed, when_needed
 from service.core.compatibility.reach import Outcome, Reach, at_most, combined, exactly, worse
-from service.core.compatibility.voltage import is_us
 from service.core.compatibility.wiring import Strings, Wiring
 from service.core.model.facts import Array, Input
 from service.core.model.finding import Fact, Finding, Part, Verdict, worst

@@ -5,6 +5,7 @@ from dataclasses import replace
 from math import ceil
 from types import MappingProxyType
 
+from service.core.compatibility.cold import COLDEST
 from service.core.compatibility.proposal import Proposal
 from service.core.compatibility.rule_proposals import local_cap, meter, panel_cap, plug
 from service.core.compatibility.socket_proposals import cable, device, lead, other_voltage
@@ -34,6 +35,9 @@ def _questions(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
     """Whom to ask for each missing fact; ``promised`` is the verdict with the class's worst value."""
     pointers = str(finding.facts.get("missing_pointers", ""))
     for pointer in filter(None, pointers.split(", ")):
+        if pointer == COLDEST:
+            yield Proposal(code="tell_coldest_air", promised=finding.likely)
+            continue
         on_circuit = pointer.startswith("/socket_circuit")
         yield Proposal(
             code="ask_electrician" if on_circuit else "ask_seller",

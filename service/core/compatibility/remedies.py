@@ -13,6 +13,7 @@ from service.core.model.pointer import replaced_at
 Ask = Callable[[Wiring], tuple[Finding, ...]]
 
 _SETTLED = (Verdict.FITS, Verdict.FITS_WITH_LOSS)
+QUESTIONS = ("ask_", "tell_")  # told whatever the answer may be
 ONE_IS_ENOUGH = frozenset({"smaller_breaker", "thicker_or_shorter_lead"})  # the gentlest step that mends is told
 
 
@@ -34,7 +35,7 @@ def with_remedies(finding: Finding, wiring: Wiring, before: tuple[Finding, ...],
         if (proposal.code in ONE_IS_ENOUGH and kind in done) or (proposal.last_resort and done):
             continue
         then = proposal.promised or _asked_again(finding, _changed(wiring, proposal), before, ask)
-        if proposal.code.startswith("ask_") or _better(then, finding.verdict):
+        if proposal.code.startswith(QUESTIONS) or _better(then, finding.verdict):
             kept.append(_remedy(proposal, then))
             if then in _SETTLED:
                 done.add(kind)

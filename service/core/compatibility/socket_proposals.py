@@ -5,9 +5,8 @@ from dataclasses import replace
 from math import floor
 
 from service.core.compatibility.circuit import US_CONTINUOUS, fed_in_current_a
-from service.core.compatibility.conductors import AWG, SECTIONS_MM2
+from service.core.compatibility.conductors import AWG, SECTIONS_MM2, is_us
 from service.core.compatibility.proposal import Proposal, output_w, turned_down
-from service.core.compatibility.voltage import is_us
 from service.core.compatibility.wiring import Wiring
 from service.core.model.assumption import Assumptions
 from service.core.model.facts import SocketCircuit

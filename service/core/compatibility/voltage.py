@@ -3,8 +3,8 @@
 from collections.abc import Callable
 from dataclasses import replace
 from functools import partial
-from math import ceil
 
+from service.core.compatibility.cold import COLD_SOURCE, COLDEST, NEC_SOURCE, cold_volts, voltage_at_cell
 from service.core.compatibility.curve_spread import SHAPES, far_from, moved, throughout
 from service.core.compatibility.finding import made
 from service.core.compatibility.question import InputLimits, Question, printed, when_needed
@@ -13,140 +13,36 @@ from service.core.compatibility.wiring import MORNING_CELL_C, MORNING_W_PER_M2, 
 from service.core.model.facts import Panel
 from service.core.model.finding import Fact, Finding, Part, Verdict
 
-COLD_SOURCE = (
-    "IEC 62548 and IEC 60364-7-712: open-circuit voltage corrected to the lowest temperature expected, cell at the "
-    "air's, no sun"
-)
-NEC_SOURCE = "NEC (NFPA 70) Table 690.7(A), crystalline silicon, used where no coefficient is known"
 SINGLE_DIODE_SOURCE = "single-diode model of the datasheet (De Soto, Klein and Beckman 2006)"
-CRYSTALLINE = frozenset({"mono", "poly", "topcon", "hjt", "back_contact"})
-
-# NEC Table 690.7(A): (coldest air down to this, factor on the open-circuit voltage at 25 C). Crystalline silicon.
-NEC_690_7_A = (
-    (20.0, 1.02), (15.0, 1.04), (10.0, 1.06), (5.0, 1.08), (0.0, 1.10), (-5.0, 1.12), (-10.0, 1.14), (-15.0, 1.16),
-    (-20.0, 1.18), (-25.0, 1.20), (-30.0, 1.21), (-35.0, 1.23), (-40.0, 1.25),
-)  # fmt: skip
-
-
-def voltage_at_cell(voltage_v: float, coefficient_pct_per_k: float, cell_c: float) -> float:
-    """Open-circuit voltage at a cell temperature in V, by the datasheet's coefficient (%/K, of the 25 C value).
-
-    >>> round(voltage_at_cell(49.3, -0.28, -18), 2)
-    55.24
-    """
-    return voltage_v * (1 + coefficient_pct_per_k / 100 * (cell_c - 25))
-
-
-def nec_factor(coldest_c: float) -> float | None:
-    """NEC Table 690.7(A): factor on the open-circuit voltage; None below -40 C, 1 above 24 C.
-
-    Between two rows the colder one's factor is taken.
-
-    >>> nec_factor(-18), nec_factor(-5), nec_factor(-5.5), nec_factor(-41)
-    (1.18, 1.12, 1.14, None)
-    """
-    if coldest_c > 24:
-        return 1.0
-    return next((factor for down_to, factor in NEC_690_7_A if coldest_c >= down_to), None)
-
-
-def _factor_in_any_cold(coldest_c: float) -> float:
-    """``nec_factor``; below the table's end it goes on by its last step for each 5 K begun.
-
-    That is 0.4 % a K, steeper than the coefficient of any crystalline panel, so that colder is never less.
-    """
-    factor = nec_factor(coldest_c)
-    if factor is not None:
-        return factor
-    (_, before), (end_c, last) = NEC_690_7_A[-2:]
-    return last + (last - before) * ceil((end_c - coldest_c) / 5)
 
 
 def cold_voltage(wiring: Wiring, strings: Strings) -> Question:
     """Open-circuit voltage of the string on the coldest morning against what the input survives."""
-    cold, method = cold_string_voltage(wiring, strings)
-    judged = _in_the_cold(wiring, strings, cold, method)
+    cold = cold_volts(wiring, strings)
 
     def told(limits: InputLimits, outcome: Outcome) -> Finding:
         limit = limits.of("max_input_voltage_v")
         facts: dict[str, Fact] = _string_facts(strings) | {
             "coldest_air_c": wiring.setup.site.coldest_air_c,
-            "coldest_estimated": wiring.assumptions.assumed("/site/coldest_air_c"),
+            "coldest_estimated": wiring.assumptions.assumed(COLDEST),
+            "coldest_low_c": cold.coldest_c[0],
             "label_voltage_v": _label_v(wiring, strings),
             "coefficient_pct_per_k": strings.panel.voc_coefficient_pct_per_k,
-            "method": method,
-            "worst_v": cold.highest,
+            "method": cold.method,
+            "worst_v": cold.at_worst.highest,
             "assumed_limit_v": limit.value if limit.missing else None,
         }
+        if outcome.missing == (COLDEST,):
+            facts["variant"] = "coldest"
+        elif facts["coldest_estimated"] and outcome.verdict == Verdict.FITS:
+            facts["variant"] = "estimated"
         return made(
             "cold_voltage", Part.PANEL_SIDE, outcome, strings.pointer, input_number=limits.index + 1, facts=facts,
-            numbers=(cold.value, printed(limit), "V"), source=NEC_SOURCE if method == "nec_table" else COLD_SOURCE,
+            numbers=(cold.expected.value, printed(limit), "V"),
+            source=NEC_SOURCE if cold.method == "nec_table" else COLD_SOURCE,
         )  # fmt: skip
 
-    return Question(lambda limits: judged(limits.of("max_input_voltage_v")), told)
-
-
-def cold_string_voltage(wiring: Wiring, strings: Strings) -> tuple[Reach, str]:
-    """Open-circuit voltage of one string at the coldest air, and by which method; voltages of unlike panels add.
-
-    ``coefficient``; ``class``, where the coefficient was assumed; ``nec_table``, where none is known in an area of
-    that code and the panel is said to be of crystalline silicon, for which the table is.
-    """
-    members = wiring.in_string(strings)
-    if len(members) > 1:
-        found = [_cold_array_voltage(wiring, member) for member in members]
-        methods = {method for _, method in found}
-        method = next(one for one in ("nec_table", "class", "coefficient") if one in methods)
-        return combined(lambda *volts: sum(volts), *(reach for reach, _ in found)), method
-    return _cold_array_voltage(wiring, strings)
-
-
-def _cold_array_voltage(wiring: Wiring, strings: Strings) -> tuple[Reach, str]:
-    voltage = wiring.of_panel(strings, "open_circuit_voltage_v")
-    known = not wiring.of_panel(strings, "voc_coefficient_pct_per_k").missing
-    factor = _factor_in_any_cold(wiring.setup.site.coldest_air_c)
-    silicon = strings.panel.cell_kind in CRYSTALLINE and not wiring.assumptions.assumed(
-        f"{strings.pointer}/panel/cell_kind"
-    )
-    if known or not (is_us(wiring.setup.site.rule_area) and silicon):
-        return _by_coefficient(wiring, strings), "coefficient" if known else "class"
-    return combined(lambda volts: strings.in_series * volts * factor, voltage), "nec_table"
-
-
-def _by_coefficient(wiring: Wiring, strings: Strings) -> Reach:
-    def cold(volts: float, per_k: float) -> float:
-        return strings.in_series * voltage_at_cell(volts, per_k, wiring.setup.site.coldest_air_c)
-
-    return combined(
-        cold,
-        wiring.of_panel(strings, "open_circuit_voltage_v"),
-        wiring.of_panel(strings, "voc_coefficient_pct_per_k"),
-    )
-
-
-def _in_the_cold(wiring: Wiring, strings: Strings, cold: Reach, method: str) -> Callable[[Reach], Outcome]:
-    """Does the string's cold voltage stay within a limit?
-
-    Where the table stands in for the coefficient, a refusal is proven only if the kindest coefficient of the class
-    fails too, and a fit holds only if the steepest one does not overtake the table.
-    """
-    by_class = when_needed(lambda: _by_class(wiring, strings))
-
-    def judged(limit: Reach) -> Outcome:
-        outcome = at_most(cold, limit)
-        if method != "nec_table" or outcome.missing:
-            return outcome
-        other = at_most(by_class(), limit)
-        if other.verdict == outcome.verdict or other.likely == outcome.verdict == Verdict.FITS:
-            return outcome
-        return Outcome(Verdict.NOT_KNOWN, Verdict.DOES_NOT_FIT, other.missing)
-
-    return judged
-
-
-def _by_class(wiring: Wiring, strings: Strings) -> Reach:
-    members = (_by_coefficient(wiring, member) for member in wiring.in_string(strings))
-    return combined(lambda *volts: sum(volts), *members)
+    return Question(lambda limits: cold.judged(limits.of("max_input_voltage_v")), told)
 
 
 def hot_voltage(wiring: Wiring, strings: Strings) -> Question:
@@ -292,17 +188,12 @@ def system_voltage(wiring: Wiring, index: int, strings: Strings) -> Finding | No
     limit = wiring.of_panel(strings, "max_system_voltage_v")
     if limit.missing and strings.in_series == 1 and len(wiring.in_string(strings)) == 1:
         return None
-    cold, method = cold_string_voltage(wiring, strings)
+    cold = cold_volts(wiring, strings)
     return made(
-        "system_voltage", Part.PANEL_SIDE, _in_the_cold(wiring, strings, cold, method)(limit),
-        f"{strings.pointer}/panel", input_number=index + 1, numbers=(cold.value, printed(limit), "V"),
+        "system_voltage", Part.PANEL_SIDE, cold.judged(limit), f"{strings.pointer}/panel", input_number=index + 1,
+        numbers=(cold.expected.value, printed(limit), "V"),
         facts=_string_facts(strings), source="IEC 61730: maximum system voltage of the panel",
     )  # fmt: skip
-
-
-def is_us(rule_area: str) -> bool:
-    """Is this an area of the National Electrical Code?"""
-    return rule_area == "US" or rule_area.startswith("US-")
 
 
 def _label_v(wiring: Wiring, strings: Strings) -> float:

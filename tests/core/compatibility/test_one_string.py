@@ -2,7 +2,7 @@
 
 import pytest
 
-from service.core.compatibility.voltage import voltage_at_cell
+from service.core.compatibility.cold import voltage_at_cell
 from tests import builders
 from tests.core.compatibility.ask import answer, assumed, inputs, one
 

@@ -1,10 +1,12 @@
 """Volts in the cold, in the heat and in the morning."""
 
 from dataclasses import replace
+from typing import Any
 
 import pytest
 
-from service.core.compatibility.voltage import nec_factor
+from service.core.compatibility.cold import nec_factor
+from service.core.model.finding import Finding
 from tests import builders
 from tests.core.compatibility.ask import alone, answer, assumed, inputs, one
 
@@ -206,3 +208,35 @@ def test_a_table_that_the_steepest_coefficient_overtakes_is_no_proof_of_a_fit() 
     for limit, verdict in ((39.4 * 1.185, "not_known"), (39.4 * 1.195, "fits")):
         finding = one("cold_voltage", answer(steep, site=UTAH, **alone(), **inputs(max_input_voltage_v=limit)))
         assert (finding.verdict, finding.facts["method"]) == (verdict, "nec_table")
+
+
+def at_estimate(limit_v: float, **panel: Any) -> Finding:
+    """The cold voltage at -20 C, an estimate between -25 and -15 C."""
+    estimate = assumed("/site/coldest_air_c", -20.0, -25.0, -15.0)
+    site = builders.site(coldest_air_c=-20.0)
+    return one("cold_voltage", answer(estimate, site=site, **alone(**panel), **inputs(max_input_voltage_v=limit_v)))
+
+
+@pytest.mark.parametrize(
+    ("limit_v", "verdict", "likely"),
+    [(56.5, "fits", "fits"), (56.4, "not_known", "does_not_fit"), (55.8, "not_known", "does_not_fit"),
+     (55.7, "not_known", "does_not_fit"), (55.1, "not_known", "does_not_fit"), (55.0, "does_not_fit", "does_not_fit")],
+)  # fmt: skip
+def test_an_estimated_cold_counts_with_its_whole_range(limit_v: float, verdict: str, likely: str) -> None:
+    # 49.5 V at -0.28 %/K: 56.43 V at -25 C, 55.737 V at -20 C, 55.044 V at -15 C
+    found = at_estimate(limit_v, open_circuit_voltage_v=49.5, max_power_voltage_v=41.0, voc_coefficient_pct_per_k=-0.28)
+    assert (found.verdict, found.likely) == (verdict, likely)
+    assert found.facts["worst_v"] == pytest.approx(56.43)
+    told = [(r.code, r.who, r.verdict_then) for r in found.remedies if r.code == "tell_coldest_air"]
+    assert told == ([("tell_coldest_air", "you", "does_not_fit")] if verdict == "not_known" else [])
+    assert ("/site/coldest_air_c" in str(found.facts.get("missing_pointers"))) == (verdict == "not_known")
+
+
+@pytest.mark.parametrize("cell_kind", ["mono", "topcon", "hjt"])
+def test_a_coefficient_that_no_crystalline_panel_has_settles_no_cold_voltage(cell_kind: str) -> None:
+    # -138 mV/K read as per cent: 52.2 V at -18 C, where -0.28 %/K make it 55.2 V
+    wrong = {"open_circuit_voltage_v": 49.3, "max_power_voltage_v": 41.0, "voc_coefficient_pct_per_k": -0.138}
+    found = one("cold_voltage", answer(site=builders.site(coldest_air_c=-18.0),
+                                       **alone(cell_kind=cell_kind, cells_in_series=72, **wrong),
+                                       **inputs(max_input_voltage_v=55)))  # fmt: skip
+    assert (found.verdict, found.likely) == ("not_known", "does_not_fit")

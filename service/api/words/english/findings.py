@@ -14,6 +14,9 @@ _NOT_FOUND = (
 )
 
 PANEL_SIDE: Mapping[str, str] = {
+    "cold_voltage.fits.estimated": "{array}: on the coldest morning (about {coldest_air_c:.0f} C, an estimate; "
+    "{coldest_low_c:.0f} C is counted with too) the array gives {measured:.1f} V without load, {worst_v:.1f} V at "
+    "worst; the input stands {limit:g} V.",
     "cold_voltage.fits": "{array}: on the coldest morning ({coldest_air_c:.0f} C) the array gives {measured:.1f} V "
     "without load; the input stands {limit:g} V.",
     "cold_voltage.does_not_fit": "{array}: on a cold bright morning ({coldest_air_c:.0f} C) the array gives "
@@ -22,6 +25,9 @@ PANEL_SIDE: Mapping[str, str] = {
     "cold_voltage.does_not_fit.measured": "{array}: on a cold bright morning ({coldest_air_c:.0f} C) the array "
     "gives {measured:.1f} V; the input stands {limit:g} V. More can destroy the inverter at once. Do not connect it "
     "this way.",
+    "cold_voltage.not_known.coldest": "{array}: on the coldest morning the array gives about {measured:.1f} V at "
+    "{coldest_air_c:.0f} C, our estimate for the place, and {worst_v:.1f} V should it get {coldest_low_c:.0f} C there; "
+    "the input stands {limit:g} V. Tell how cold it gets. Until then, do not connect it.",
     "cold_voltage.not_known": "{array}: at {coldest_air_c:.0f} C the array gives about {measured:.1f} V, at worst "
     "{worst_v:.1f} V. Whether the input stands that cannot be said before this is known: {missing}. Until then, do "
     "not connect it. The top of the tracking range is not the limit that is meant.",

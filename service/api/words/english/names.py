@@ -13,6 +13,7 @@ TEXTS: Mapping[str, str] = MappingProxyType(
         "voc_coefficient_pct_per_k": "the temperature coefficient of the panel's voltage",
         "isc_coefficient_pct_per_k": "the temperature coefficient of the panel's current",
         "cells_in_series": "how many cells of the panel are in series",
+        "coldest_air_c": "how cold it gets at your place",
         "cell_kind": "the panel's kind of cell",
         "bifaciality_share": "whether the panel works from its rear side too",
         "max_system_voltage_v": "the panel's maximum system voltage",

@@ -92,6 +92,8 @@ _SENTENCES = {
     "ask_electrician.dedicated": "Find out whether anything else hangs on this circuit.",
     "ask_electrician.residual_current_device": "Read the type of the residual-current device, or ask an electrician.",
     "at_worst_refused": "At the worst that may be the answer it does not fit; a better one can.",
+    "tell_coldest_air": "Look up the coldest air that was ever measured near you (the national weather service lists "
+    "it by station), and ask again with it: our own figure is an estimate.",
     "ask_operator": "Ask the grid operator, in writing, and keep the answer.",
 }
 
