@@ -27,6 +27,7 @@ MOMENTS = (
 _WHEN_MENDED = {
     "other_inverter": "before_buying",
     "other_panels": "before_buying",
+    "like_panels": "before_buying",
     "one_panel_per_input": "before_fitting",
     "parallel_not_series": "before_fitting",
     "matched_connectors": "before_fitting",

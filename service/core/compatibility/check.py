@@ -70,7 +70,8 @@ def check(
         before = asks[part](wiring)
         mended = [with_remedies(finding, wiring, before, asks[part]) for finding in before]
         found += [_with_operator(f, card, as_of, setup) for f in mended] if part == Part.LOCAL_RULE else mended
-    found = _with_both_sides(found, card)
+    if setup.socket_circuit is not None and setup.socket_circuit.plug != "fixed":
+        found = _with_both_sides(found, card)
     by_part = {
         part: worst(f.verdict for f in found if f.part == part) for part in PARTS if any(f.part == part for f in found)
     }

@@ -8,6 +8,7 @@ import numpy as np
 from service.core.compatibility.curve_spread import SHAPES, moved, throughout
 from service.core.compatibility.finding import made
 from service.core.compatibility.one_string import unlike_in_string
+from service.core.compatibility.parallel import unlike_voltages
 from service.core.compatibility.question import InputLimits, Question
 from service.core.compatibility.reach import SETTLED, Outcome, Reach, at_most, combined
 from service.core.compatibility.wiring import FULL_SUN_W_PER_M2, Strings, Wiring
@@ -75,11 +76,15 @@ def panel_power(wiring: Wiring, here: tuple[Strings, ...]) -> Question:
 def unlike_panels(wiring: Wiring, index: int, here: tuple[Strings, ...]) -> Finding | None:
     """What several arrays on one input lose by sharing one voltage; None where an input has one array only.
 
-    Panels that look different ways lose next to nothing in parallel; unlike voltages do.
+    Panels that look different ways lose next to nothing in parallel; unlike voltages do, and are refused where they
+    are further apart than strings in parallel may be.
     """
     if len(here) < 2:
         return None
     missing = tuple(pointer for s in here for name in _PRINTED for pointer in wiring.of_panel(s, name).missing)
+    apart = unlike_voltages(wiring, index, here)
+    if apart is not None:
+        return apart
     if len(wiring.side_by_side(here)) < len(here):
         return unlike_in_string(wiring, index, here)
     alike = all(_electric(s) == _electric(here[0]) for s in here)

@@ -95,6 +95,41 @@ def _wired_otherwise(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
             )  # fmt: skip
 
 
+def _unlike(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
+    """Inputs of their own; else strings that are all like the first one on the input."""
+    yield from _wired_otherwise(finding, wiring)
+    here = [at for at, array in enumerate(wiring.setup.arrays) if array.input == finding.input]
+    if finding.verdict != Verdict.DOES_NOT_FIT or len(here) < 2:
+        return
+    first, *others = here
+    model = wiring.setup.arrays[first]
+    way: list[Operation] = []
+    for at in others:
+        way += [
+            Operation(op="copy", source=f"/arrays/{first}/panel", path=f"/arrays/{at}/panel"),
+            Operation(op="add", path=f"/arrays/{at}/count", value=model.count),
+            Operation(op="add", path=f"/arrays/{at}/joined", value=model.joined),
+        ]
+    patch = tuple(way)
+    moved = [
+        replace(one, pointer=pointer.replace(f"/arrays/{first}/", f"/arrays/{at}/", 1))
+        for at in others
+        for pointer, one in wiring.assumptions.by_pointer.items()
+        if pointer.startswith(f"/arrays/{first}/panel/")
+    ]
+    kept = [
+        one
+        for pointer, one in wiring.assumptions.by_pointer.items()
+        if not any(pointer.startswith(f"/arrays/{at}/panel/") for at in others)
+    ]
+    yield Proposal(
+        code="like_panels", patch=patch, last_resort=True, facts={"array": model.name},
+        rewired=replace(
+            wiring, setup=patched(wiring.setup, patch), assumptions=Assumptions.of([*kept, *moved])
+        ),
+    )  # fmt: skip
+
+
 def _spread(wiring: Wiring, at: int, targets: tuple[int, ...]) -> Iterator[Operation]:
     """One panel stays where it is, the others become arrays of their own on other inputs.
 
@@ -228,7 +263,7 @@ _BY_CODE: Mapping[str, Callable[[Finding, Wiring], Iterator[Proposal]]] = Mappin
         "short_circuit_current": _short_circuit,
         "reverse_current": _reverse,
         "panel_power": _higher_limit("max_panel_power_w", "W", 50.0),
-        "unlike_panels": _wired_otherwise,
+        "unlike_panels": _unlike,
         "connectors": _connectors,
         "circuit_cable": cable,
         "grid_voltage": other_voltage,

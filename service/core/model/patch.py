@@ -41,6 +41,8 @@ def _made(node: T, one: Operation) -> T:
     if one.op == "copy" and one.source is not None and one.path.endswith(_AT_END):
         rows = one.path.removesuffix(_AT_END)
         return replaced_at(node, rows, (*value_at(node, rows), value_at(node, one.source)))
+    if one.op == "copy" and one.source is not None and not one.path.rpartition("/")[2].isdigit():
+        return replaced_at(node, one.path, value_at(node, one.source))
     if one.op == "remove":
         rows, _, at = one.path.rpartition("/")
         kept = value_at(node, rows)

@@ -36,7 +36,10 @@ def test_panels_of_unlike_voltage_lose_together_and_alike_ones_do_not() -> None:
                            max_power_voltage_v=18.2, max_power_current_a=5.6, cells_in_series=36)  # fmt: skip
     limits = inputs(max_short_circuit_current_a=99, max_current_a=30)
     unlike = answer(arrays=(builders.array(), builders.array(name="small", panel=small)), **limits)
-    assert one("unlike_panels", unlike).verdict == "fits_with_loss"
+    assert one("unlike_panels", unlike).verdict == "does_not_fit"  # 22.3 V beside 39.4 V
+    worn = builders.panel(open_circuit_voltage_v=38.0, max_power_voltage_v=28.0)  # near enough, and 15 % below
+    beside = answer(arrays=(builders.array(), builders.array(name="worn", panel=worn)), **limits)
+    assert one("unlike_panels", beside).verdict == "fits_with_loss"
     west = builders.array(name="west", plane=Plane(tilt_deg=90, azimuth_deg=270))
     finding = one("unlike_panels", answer(arrays=(builders.array(), west), **limits))
     assert (finding.verdict, finding.measured, finding.facts["planes_differ"]) == ("fits", 0.0, True)

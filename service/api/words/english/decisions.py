@@ -99,6 +99,7 @@ TEXTS: Mapping[str, str] = {
     "condition.other_inverter.max_panel_power_w": "Take an inverter whose maker admits {new_value} {unit} of panels an "
     "input.",
     "condition.other_panels": "Take panels whose label admits a system voltage of at least {new_value} {unit}.",
+    "condition.like_panels": "Take panels of one kind for all strings of one input, as those of {array}.",
     "condition.weaker_panels": "Take panels of at most {new_value} {unit} each.",
     "condition.fewer_panels": "Connect fewer panels, as the remedy says.",
     "condition.other_residual_current_device": "Have an electrician fit a residual-current device that suits.",

@@ -115,6 +115,11 @@ PANEL_SIDE: Mapping[str, str] = {
     "maker states as maximum: outside his terms, although volts and amperes may fit.",
     "panel_power.not_known": "{measured:.0f} W of panels on this input is more than the {limit:.0f} W that the "
     "maker prints. Ask whether that is a maximum or a recommendation.",
+    "unlike_panels.does_not_fit.unlike_voltages": "{arrays} lie in parallel on one input with {voltages_v} V, "
+    "{measured:.0f} % apart; strings in parallel may differ by {limit:g} % at most. Whenever the inverter draws "
+    "nothing, the stronger one drives its current backwards through the weaker. Do not connect them this way.",
+    "unlike_panels.not_known.unlike_voltages": "{arrays} lie in parallel on one input with about {voltages_v} V. They "
+    "may differ by {limit:g} % at most; whether they do hangs on this: {missing}. Until then, do not connect them.",
     "unlike_panels.fits": "The arrays {arrays} share one input and lose {measured:.1f} % by it: next to nothing.",
     "unlike_panels.fits.alike": "The arrays {arrays} share one input and are alike: they lose next to nothing by it.",
     "unlike_panels.fits_with_loss": "The arrays {arrays} share one input and are unlike: in full sun that costs "

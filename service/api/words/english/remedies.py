@@ -34,6 +34,7 @@ _SENTENCES = {
     "electrician fits them.",
     "export_limiter": "An inverter that is kept from sending anything out ({new_value:g} W).",
     "other_panels": "Choose panels whose label admits a system voltage of at least {new_value:g} V.",
+    "like_panels": "Have all strings of this input made of the panels of {array}, as many in series in each.",
     "weaker_panels": "Choose panels of at most {new_value:.0f} W each.",
     "fewer_panels": "Connect {left} panels instead of {panels}.",
     "special_connector": "Have the special connector fitted instead of a household plug.",
