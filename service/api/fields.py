@@ -106,8 +106,11 @@ PanelPowerKind = Literal["maximum", "recommended", "not_known"]
 Weighting = Literal["european", "californian"]
 Seat = Literal["behind_panel", "open_shade", "sunlit", "closed_box", "indoors"]
 Plug = Literal["household", "special_connector", "fixed", "not_known"]
-Laying = Literal["in_insulated_wall", "in_conduit", "under_plaster", "on_wall", "in_air"]
-ResidualCurrentDevice = Literal["type_a", "type_b", "type_ac", "one_way", "none", "not_known"]
+Laying = Literal[
+    "in_insulated_wall", "in_conduit_in_insulated_wall", "in_conduit", "under_plaster", "on_wall", "in_air"
+]
+ResidualCurrentDevice = Literal["type_a", "type_f", "type_b", "type_ac", "one_way", "none", "not_known"]
+AskedDevice = Literal["type_a", "type_b"]
 LeadRoute = Literal["direct", "window", "door", "wall"]
 MeterCounts = Literal["two_way", "reversing", "one_way", "not_known"]
 Netting = Literal["instant", "quarter_hour", "hour", "month", "year"]

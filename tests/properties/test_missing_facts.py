@@ -42,7 +42,8 @@ CHOICES: dict[str, tuple[Any, ...]] = {
     "glass": ("glass_foil", "glass_glass"), "max_panel_power_kind": ("maximum", "recommended"),
     "plug": ("household", "special_connector", "fixed"), "dedicated": (True, False), "same_circuit": (True, False),
     "shared_neutral": (True, False),
-    "laying": ("in_insulated_wall", "in_conduit", "under_plaster", "on_wall", "in_air"),
+    "laying": ("in_insulated_wall", "in_conduit", "under_plaster", "on_wall", "in_air",
+               "in_conduit_in_insulated_wall"),
     "residual_current_device": ("type_a", "type_b", "type_ac", "one_way", "none"),
 }  # fmt: skip
 

@@ -40,4 +40,7 @@ class InverterIn(In):
     certificates: Annotated[list[f.Certificate], f.several("Certificates at hand.", 0, 20)] | None = None
     export_limit_w: f.ExportLimitW | None = None
     grid_voltage_v: f.GridVoltageV | None = None
+    asks_residual_current_device: f.AskedDevice | None = Field(
+        default=None, description="The residual-current device that the maker's sheet asks for."
+    )
     connector_make: f.ConnectorMake | None = None

@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 from datetime import date
 from types import MappingProxyType
 
-from service.core.compatibility.circuit import socket_side
+from service.core.compatibility.circuit import BLINDED_BY_SMOOTH, socket_side
 from service.core.compatibility.pairing import makes_told
 from service.core.compatibility.panel_side import panel_side
 from service.core.compatibility.remedies import with_remedies
@@ -85,7 +85,8 @@ def check(
 def _with_operator(finding: Finding, card: RuleCard, as_of: date, setup: Setup) -> Finding:
     """An open rule finding with the question for the grid operator.
 
-    The verdict then is that of a card in force that admits a household plug and names no lower cap.
+    The verdict then is that of a card in force that admits a household plug and names no lower cap; where what was
+    published, in force or not, refuses the set, a refusal is what is to be expected.
     """
     refused = finding.verdict == Verdict.DOES_NOT_FIT and finding.code != "meter"
     if finding.verdict == Verdict.FITS or refused or finding.code == "certificate":
@@ -97,7 +98,7 @@ def _with_operator(finding: Finding, card: RuleCard, as_of: date, setup: Setup) 
         ac_cap_scope=None if card.ac_cap_scope == "building" else card.ac_cap_scope,
     )  # fmt: skip
     then = [f for f in rule_findings(setup, Assumptions({}), confirmed, as_of) if f.code == finding.code]
-    verdict = then[0].verdict if then else finding.likely
+    verdict = then[0].verdict if then and finding.likely != Verdict.DOES_NOT_FIT else finding.likely
     ask = Remedy(
         code="ask_operator", pointer=None, new_value=None, unit="", who="operator", verdict_then=verdict,
         facts=MappingProxyType({"variant": finding.code, "area": card.id, "in_force": in_force(card, as_of)}),
@@ -164,6 +165,9 @@ def _not_looked_at(setup: Setup, assumptions: Assumptions) -> tuple[str, ...]:
         ]
         if setup.socket_circuit.dedicated and setup.socket_circuit.shared_neutral is None:
             pointers.append("/socket_circuit/shared_neutral")
+        by_maker = setup.inverter.asks_residual_current_device
+        if setup.socket_circuit.residual_current_device in BLINDED_BY_SMOOTH and by_maker is None:
+            pointers.append("/inverter/asks_residual_current_device")
         if setup.inverter.grid_voltage_v is None:
             pointers.append("/inverter/grid_voltage_v")
     return tuple(pointers)

@@ -27,8 +27,10 @@ LOSSY_RISE_PCT = 1.0  # trade rule for a lead between set and home; more lifts t
 LEAST_BREAKER_A = 6.0
 VOLTAGE_BAND = 0.10  # IEC 60038:2009 clause 3.1
 
+BLINDED_BY_SMOOTH = frozenset({"type_a", "type_f"})  # by smooth direct current, should the inverter leak any
 _RCD_VERDICTS = {
     "type_a": Verdict.FITS,
+    "type_f": Verdict.FITS,
     "type_b": Verdict.FITS,
     "type_ac": Verdict.DOES_NOT_FIT,
     "one_way": Verdict.DOES_NOT_FIT,
@@ -46,7 +48,7 @@ def socket_side(setup: Setup, assumptions: Assumptions) -> tuple[Finding, ...]:
         grid_voltage(setup, circuit, assumptions),
         circuit_cable(setup, circuit, assumptions),
         lead_voltage_rise(setup, circuit, assumptions),
-        residual_current(circuit),
+        residual_current(circuit, setup.inverter.asks_residual_current_device),
     )
     return tuple(finding for finding in found if finding is not None)
 
@@ -160,18 +162,27 @@ def lead_voltage_rise(setup: Setup, circuit: SocketCircuit, assumptions: Assumpt
     )  # fmt: skip
 
 
-def residual_current(circuit: SocketCircuit) -> Finding:
+def residual_current(circuit: SocketCircuit, asked: str | None = None) -> Finding:
     """Does the residual-current device keep working with a set behind it?
 
-    Type A needs the maker's proof, type AC is blinded by direct current, a one-way device must not be fed from behind.
+    Args:
+        circuit: with its device.
+        asked: the type that the inverter's maker asks for, None where nobody said. Then type A is taken as admitted on
+            his proof, which the text demands and ``not_looked_at`` names.
+
+    Type AC is blinded by direct current, a one-way device must not be fed from behind.
     """
     device = circuit.residual_current_device
     verdict = _RCD_VERDICTS.get(device, Verdict.NOT_KNOWN)
     if device == "none" and circuit.plug == "fixed":
         verdict = Verdict.NOT_KNOWN
+    variant = device
+    if device in BLINDED_BY_SMOOTH and asked is not None:
+        verdict = Verdict.FITS if asked == "type_a" else Verdict.DOES_NOT_FIT
+        variant = f"maker_asks_{asked}"
     return made(
         "residual_current", Part.SOCKET_SIDE, Outcome(verdict, verdict), "/socket_circuit/residual_current_device",
-        facts={"device": device, "variant": device}, source=RCD_SOURCE,
+        facts={"device": device, "variant": variant}, source=RCD_SOURCE,
     )  # fmt: skip
 
 

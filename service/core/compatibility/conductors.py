@@ -1,19 +1,21 @@
 """How much may a cable of the home carry, and what does a lead resist?
 
-Two loaded copper conductors, PVC insulation (70 C). The letters are the standard's reference methods of installation;
-each plain word stands for the strictest method that it can mean.
+Two loaded copper conductors, PVC insulation (70 C). The letters are the standard's reference methods of installation,
+one behind each plain word.
 """
 
 from collections.abc import Mapping
 from dataclasses import dataclass
 from types import MappingProxyType
 
-# Plain word -> reference method. In an insulated wall: A1, a cable laid direct in it (item 3 of Table A.52.3, from
-# memory; in a conduit there it would be A2, 18.5 for 19.5 A). In conduit: B2, a multi-core cable in it (B1, single
-# wires, would carry more).
+# Plain word -> reference method. In an insulated wall: A1, a cable laid direct in it; A2, one in a conduit there (items
+# 3 and 2 of Table A.52.3, from memory). In conduit: B2, a multi-core cable in it (B1, single wires, would carry more).
 METHODS: Mapping[str, str] = MappingProxyType(
-    {"in_insulated_wall": "A1", "in_conduit": "B2", "under_plaster": "C", "on_wall": "C", "in_air": "E"}
-)
+    {
+        "in_insulated_wall": "A1", "in_conduit_in_insulated_wall": "A2", "in_conduit": "B2", "under_plaster": "C",
+        "on_wall": "C", "in_air": "E",
+    }
+)  # fmt: skip
 
 SECTIONS_MM2 = (1.5, 2.5, 4.0, 6.0, 10.0, 16.0)
 
@@ -100,7 +102,7 @@ def carrying_capacity(
     if is_us(rule_area) and voltage_v < 260:
         return _by_awg(section_mm2, ambient_c)
     method = METHODS[laying]
-    in_germany = rule_area.split("-", maxsplit=1)[0] == "DE" and ambient_c <= 25
+    in_germany = rule_area.split("-", maxsplit=1)[0] == "DE" and ambient_c <= 25 and method in VDE_25_C
     current = _at_section(section_mm2, (VDE_25_C if in_germany else IEC_30_C)[method])
     factor = 1.0 if in_germany else _factor(ambient_c, AMBIENT_FACTORS)
     if current is None or factor is None:

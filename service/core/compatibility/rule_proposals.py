@@ -6,7 +6,8 @@ from math import floor
 
 from service.core.compatibility.proposal import LEAST_LIMIT_W, LIMIT_STEP_W, Proposal, output_w, turned_down
 from service.core.compatibility.wiring import Wiring
-from service.core.model.facts import Array, Setup
+from service.core.model.assumption import Assumption, Assumptions
+from service.core.model.facts import Array, Setup, SocketCircuit
 from service.core.model.finding import Finding, Verdict
 from service.core.model.patch import Operation, patched
 
@@ -21,6 +22,7 @@ def local_cap(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
         return
     most_w = finding.limit - (0.0 if finding.facts["inclusive"] else 1e-6)
     yield from turned_down(wiring.setup, most_w - float(finding.facts["other_sets_w"] or 0))
+    yield from plug(finding, wiring)
     yield from _without_others(finding, wiring)
     lower_w = LIMIT_STEP_W * floor(min(most_w, output_w(wiring.setup)) / LIMIT_STEP_W + 1e-9)
     if lower_w >= LEAST_LIMIT_W:
@@ -121,19 +123,29 @@ def _fewer(wiring: Wiring, kept: tuple[Array, ...], left: int, panels: int) -> P
                     rewired=replace(wiring, setup=replace(wiring.setup, arrays=kept)))  # fmt: skip
 
 
-def plug(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
-    """The special connector, or an electrician's fixed connection.
+def plug(_finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
+    """The special connector, or an electrician's fixed connection; where it is one of these already, the other.
 
-    Without a described circuit no field holds them: of the plug's own refusal those are told that the card admits,
-    and each card that refuses a household plug admits a fixed connection.
+    Where no circuit was described the rule is asked again of one of which nothing but the plug is known; no single
+    field of the request holds that.
     """
     circuit = wiring.setup.socket_circuit
-    refused = finding.code == "plug" and finding.verdict == Verdict.DOES_NOT_FIT
     for plug, code in (("special_connector", "special_connector"), ("fixed", "fixed_connection")):
         if circuit is not None:
             yield Proposal(code=code, pointer="/socket_circuit/plug", new_value=plug, who="electrician")
-        elif refused and plug in ("fixed", finding.facts["published_plug"]):
-            yield Proposal(code=code, who="electrician", promised=Verdict.FITS)
+        else:
+            setup = replace(wiring.setup, socket_circuit=replace(_NOTHING_KNOWN, plug=plug))
+            assumptions = Assumptions.of([*wiring.assumptions.by_pointer.values(), _OTHER_SETS_UNTOLD])
+            yield Proposal(code=code, who="electrician", rewired=replace(wiring, setup=setup, assumptions=assumptions))
+
+
+# For the rules, which ask of a circuit for nothing but its plug and the other sets on it.
+_NOTHING_KNOWN = SocketCircuit(
+    plug="not_known", breaker_a=None, voltage_v=230.0, cable_mm2=None, laying=None, ambient_c=30.0, dedicated=None,
+    residual_current_device="not_known", lead_length_m=0.0, lead_mm2=1.5, feeder_length_m=0.0, indoors=None,
+    lead_route=None, other_sets=(),
+)  # fmt: skip
+_OTHER_SETS_UNTOLD = Assumption(pointer="/socket_circuit/other_sets", value=(), code="not_said", source="")
 
 
 def meter(_finding: Finding, _wiring: Wiring) -> Iterator[Proposal]:

@@ -115,8 +115,9 @@ def lead(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
                        unit="m", facts={"variant": "shorter"})  # fmt: skip
 
 
-def device(finding: Finding, _wiring: Wiring) -> Iterator[Proposal]:
+def device(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
     """A device that suits; only where the one that is there was refused."""
     if finding.verdict == Verdict.DOES_NOT_FIT:
-        yield Proposal(code="other_residual_current_device", pointer=finding.about, new_value="type_a",
-                       who="electrician")  # fmt: skip
+        asked = wiring.setup.inverter.asks_residual_current_device
+        yield Proposal(code="other_residual_current_device", pointer=finding.about, new_value=asked or "type_a",
+                       who="electrician", facts={"variant": asked or ""})  # fmt: skip

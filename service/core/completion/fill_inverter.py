@@ -75,6 +75,7 @@ def inverter_of(node: Node, input_count: int) -> Inverter:
         certificates=None if certificates is None else tuple(certificates),
         export_limit_w=node.get("export_limit_w"),
         grid_voltage_v=node.get("grid_voltage_v"),
+        asks_residual_current_device=node.get("asks_residual_current_device"),
         connector_make=node.get("connector_make"),
     )
 

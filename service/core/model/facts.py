@@ -113,7 +113,8 @@ class Inverter:
 
     ``efficiency_weighting``: european or californian. ``export_limit_w``: None where surplus may leave freely.
     ``seat``: behind_panel, open_shade, sunlit, closed_box, indoors. ``grid_voltage_v``: nominal voltage of
-    the grid that it is made for; ``connector_make``: make and type of the connectors at its d.c. leads; None where
+    the grid that it is made for; ``asks_residual_current_device``: type_a or type_b, as its maker's sheet asks for;
+    ``connector_make``: make and type of the connectors at its d.c. leads; None where
     nobody said.
     """
 
@@ -128,6 +129,7 @@ class Inverter:
     certificates: tuple[str, ...] | None
     export_limit_w: float | None
     grid_voltage_v: float | None = None
+    asks_residual_current_device: str | None = None
     connector_make: str | None = None
 
 
@@ -144,8 +146,9 @@ class OtherSet:
 class SocketCircuit:
     """The final circuit of the home and the lead to it, as far as described; None where nobody said.
 
-    ``plug``: household, special_connector, fixed, not_known. ``laying``: in_insulated_wall, in_conduit,
-    under_plaster, on_wall, in_air. ``residual_current_device``: type_a, type_b, type_ac, one_way, none, not_known.
+    ``plug``: household, special_connector, fixed, not_known. ``laying``: in_insulated_wall,
+    in_conduit_in_insulated_wall, in_conduit, under_plaster, on_wall, in_air. ``residual_current_device``: type_a,
+    type_f, type_b, type_ac, one_way, none, not_known.
     ``lead_route``: direct, window, door, wall. ``shared_neutral``: does another circuit return through this neutral?
     """
 

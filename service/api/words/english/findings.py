@@ -222,6 +222,10 @@ SOCKET_SIDE: Mapping[str, str] = {
     "carry {lead_may_carry_a:g} A. Use a thicker one.",
     "residual_current.fits": "A residual-current device of this type ({device}) works with a set behind it, type A "
     "where the maker proves that no smooth direct current can leak.",
+    "residual_current.fits.maker_asks_type_a": "The residual-current device ({device}) is of the kind that the "
+    "inverter's maker asks for, or better.",
+    "residual_current.does_not_fit.maker_asks_type_b": "The inverter's maker asks for a residual-current device of "
+    "type B; this one ({device}) can be blinded. Have an electrician fit type B before plugging in.",
     "residual_current.does_not_fit.type_ac": "A residual-current device of type AC can be blinded by the direct "
     "current that an inverter leaks. Have an electrician fit type A with the maker's proof, else type B.",
     "residual_current.does_not_fit.one_way": "This residual-current device must not be fed from behind; it can fail "

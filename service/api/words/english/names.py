@@ -43,6 +43,7 @@ TEXTS: Mapping[str, str] = MappingProxyType(
         "type_a": "type A",
         "type_b": "type B",
         "type_ac": "type AC",
+        "type_f": "type F",
         "one_way": "one-way",
         # doubts about a datasheet
         "voltages_swapped": "the two voltages look swapped",

@@ -49,6 +49,10 @@ _SENTENCES = {
     "other_inverter.grid_voltage_v": "Choose an inverter that is made for {new_value:g} V.",
     "other_residual_current_device": "An electrician fits a residual-current device of type A, with the maker's "
     "proof that it suffices, else type B.",
+    "other_residual_current_device.type_a": "An electrician fits a residual-current device of type A, as the "
+    "inverter's maker asks.",
+    "other_residual_current_device.type_b": "An electrician fits a residual-current device of type B, as the "
+    "inverter's maker asks.",
     "ask_seller": "Ask the seller, or read the label or datasheet.",
     "ask_seller.max_input_voltage_v": "Ask for the inverter's absolute maximum input voltage; the top of the "
     "tracking range is something else.",
