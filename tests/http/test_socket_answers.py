@@ -73,5 +73,12 @@ def test_the_caution_of_a_shared_neutral_goes_where_the_neutral_is_known_to_be_t
 
 def test_the_vocabulary_says_which_method_stands_behind_each_word_of_laying() -> None:
     described = ask("GET", "/openapi.json").json()["components"]["schemas"]["SocketCircuitIn"]["properties"]["laying"]
-    for pair in ("in_insulated_wall A1", "in_conduit B2", "under_plaster C", "on_wall C", "in_air E"):
+    for pair in (
+        "in_insulated_wall A1",
+        "in_conduit B2",
+        "in_conduit_in_insulated_wall A2",
+        "under_plaster C",
+        "on_wall C",
+        "in_air E",
+    ):
         assert pair in described["description"]

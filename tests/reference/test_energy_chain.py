@@ -116,7 +116,7 @@ def test_both_weighted_efficiencies_of_the_same_points():
 
 
 def test_published_weights():
-    """European and Californian weights as two public trade pages print them."""
+    """Weights of EN 50530:2010 and of the Californian commission's test protocol (2005), both read on trade pages."""
     assert WEIGHTINGS["european"] == (
         (0.05, 0.03), (0.10, 0.06), (0.20, 0.13), (0.30, 0.10), (0.50, 0.48), (1.00, 0.20),
     )  # fmt: skip

@@ -17,11 +17,11 @@ COLD_SOURCE = (
     "IEC 62548 and IEC 60364-7-712: open-circuit voltage corrected to the lowest temperature expected, cell at the "
     "air's, no sun"
 )
-NEC_SOURCE = "NEC (NFPA 70:2023) Table 690.7(A), crystalline silicon, used where no coefficient is known"
+NEC_SOURCE = "NEC (NFPA 70:2017) Table 690.7(A), crystalline silicon, used where no coefficient is known"
 CRYSTALLINE = frozenset({"mono", "poly", "topcon", "hjt", "back_contact"})
 COLDEST = "/site/coldest_air_c"
 
-# NEC (NFPA 70) Table 690.7(A), the same since the edition of 2011: (coldest air down to this, factor on the
+# NEC (NFPA 70:2017) Table 690.7(A): (coldest air down to this, factor on the
 # open-circuit voltage at 25 C). Crystalline silicon.
 NEC_690_7_A = (
     (20.0, 1.02), (15.0, 1.04), (10.0, 1.06), (5.0, 1.08), (0.0, 1.10), (-5.0, 1.12), (-10.0, 1.14), (-15.0, 1.16),

@@ -145,7 +145,7 @@ _NOTHING_KNOWN = SocketCircuit(
     residual_current_device="not_known", lead_length_m=0.0, lead_mm2=1.5, feeder_length_m=0.0, indoors=None,
     lead_route=None, other_sets=(),
 )  # fmt: skip
-_OTHER_SETS_UNTOLD = Assumption(pointer="/socket_circuit/other_sets", value=(), code="not_said", source="")
+_OTHER_SETS_UNTOLD = Assumption(pointer="/socket_circuit/other_sets", value=None, code="not_said", source="")
 
 
 def meter(_finding: Finding, _wiring: Wiring) -> Iterator[Proposal]:

@@ -213,6 +213,32 @@ def test_the_residual_current_device_has_to_stand_a_set_behind_it(device: str, p
     assert one("residual_current", answer(socket_circuit=circuit)).verdict == verdict
 
 
+@pytest.mark.parametrize(
+    ("device", "asked", "verdict"),
+    [("type_a", "type_a", "fits"), ("type_f", "type_a", "fits"), ("type_a", "type_b", "does_not_fit"),
+     ("type_f", "type_b", "does_not_fit"), ("type_b", "type_b", "fits"), ("type_ac", "type_a", "does_not_fit")],
+)  # fmt: skip
+def test_what_the_inverters_maker_asks_for_decides_of_type_a(device: str, asked: str, verdict: str) -> None:
+    circuit = builders.socket_circuit(residual_current_device=device)
+    asking = builders.inverter(asks_residual_current_device=asked)
+    compatibility = answer(socket_circuit=circuit, inverter=asking)
+    found = one("residual_current", compatibility)
+    assert found.verdict == verdict
+    assert "/inverter/asks_residual_current_device" not in compatibility.not_looked_at
+    told = [(r.new_value, r.verdict_then) for r in found.remedies if r.code == "other_residual_current_device"]
+    assert told == ([(asked, "fits")] if verdict == "does_not_fit" else [])
+
+
+def test_type_a_without_the_makers_word_is_named_as_not_looked_at() -> None:
+    compatibility = answer(socket_circuit=builders.socket_circuit(residual_current_device="type_a"))
+    assert "/inverter/asks_residual_current_device" in compatibility.not_looked_at
+
+
+def test_a_wired_set_is_no_conflict_between_a_plug_rule_and_the_cable_rule() -> None:
+    # GB: the card admits fixed wiring only; 32 A on 2.5 mm2 is refused by the cable rule, and by nothing of a plug
+    assert "admitted_by" not in cable(area="GB", plug="fixed", breaker_a=32, cable_mm2=2.5).facts
+
+
 def warmth(low: float | None = 20, high: float | None = 40) -> Assumption:
     """Nobody said how warm it gets around the cable."""
     return assumed("/socket_circuit/ambient_c", 30, low, high)
