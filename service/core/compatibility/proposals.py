@@ -155,11 +155,21 @@ def _higher_limit(name: str, unit: str, step: float) -> Callable[[Finding, Wirin
     def propose(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
         yield from _wired_otherwise(finding, wiring)
         if finding.measured is not None and finding.input is not None and finding.verdict == Verdict.DOES_NOT_FIT:
-            needed = step * ceil(finding.measured / step)
+            needed = step * ceil(_at_worst(finding) / step)
             if needed <= BOUNDS[name].high:  # no input of any inverter bears more
                 yield _other_inverter(wiring, finding.input - 1, name, needed, unit)
 
     return propose
+
+
+def _at_worst(finding: Finding) -> float:
+    """The figure with what nobody told at its worst, an estimated cold among it: that is what a rating has to reach.
+
+    A label's current is compared as it is printed: the worst, with sun above full sun, is of the other meaning.
+    """
+    names = () if finding.facts.get("variant") == "label" else ("worst_v", "worst_a")
+    told = [finding.measured, *(finding.facts.get(name) for name in names)]
+    return max(float(figure) for figure in told if isinstance(figure, float | int))
 
 
 def _other_inverter(wiring: Wiring, at: int, name: str, needed: float, unit: str) -> Proposal:
@@ -203,7 +213,7 @@ def _system_voltage(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
         at = finding.about.split("/")[2]
         yield Proposal(
             code="other_panels", pointer=f"/arrays/{at}/panel/max_system_voltage_v", unit="V", last_resort=True,
-            new_value=SYSTEM_VOLTAGE_STEP_V * ceil(finding.measured / SYSTEM_VOLTAGE_STEP_V),
+            new_value=SYSTEM_VOLTAGE_STEP_V * ceil(_at_worst(finding) / SYSTEM_VOLTAGE_STEP_V),
         )  # fmt: skip
 
 

@@ -192,7 +192,8 @@ def system_voltage(wiring: Wiring, index: int, strings: Strings) -> Finding | No
     return made(
         "system_voltage", Part.PANEL_SIDE, cold.judged(limit), f"{strings.pointer}/panel", input_number=index + 1,
         numbers=(cold.expected.value, printed(limit), "V"),
-        facts=_string_facts(strings), source="IEC 61730: maximum system voltage of the panel",
+        facts=_string_facts(strings) | {"worst_v": cold.at_worst.highest},
+        source="IEC 61730: maximum system voltage of the panel",
     )  # fmt: skip
 
 
