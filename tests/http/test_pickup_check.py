@@ -175,6 +175,68 @@ def test_what_cannot_be_is_told_at_its_place(request_: Any, pointer: str, code: 
     )
 
 
+def test_a_count_of_cut_cells_is_halved_and_told_and_the_label_counts_as_read() -> None:
+    halves = {"rated_power_w": 330, "open_circuit_voltage_v": 40.6, "short_circuit_current_a": 10.2}
+    read = {"open_circuit_voltage_v": 38.3, "short_circuit_current_a": 6.5}
+    conditions = {"irradiance_w_per_m2": 650, "cell_c": 35}
+    found, whole = (
+        checked(panel={**halves, "cells_in_series": cells}, conditions=conditions, readings=[read])
+        for cells in (120, 60)
+    )  # fmt: skip
+    assert found["pickup"] == whole["pickup"]
+    assert found["pickup"]["verdict"] == "as_expected"
+    [told] = [one for one in found["assumptions"] if one["pointer"] == "/panel/cells_in_series"]
+    assert (told["value"], told["code"]) == (60, "halves_counted")
+
+
+def test_a_label_that_does_not_hang_together_is_told_by_what_is_wrong_with_it() -> None:
+    odd = {"open_circuit_voltage_v": 40.6, "short_circuit_current_a": 9.85, "cells_in_series": 40}
+    found = checked(panel=odd, conditions={"irradiance_w_per_m2": 650, "cell_c": 35}, readings=[READ])
+    causes = [one for one in found["pickup"]["results"][0]["causes"] if one["code"] == "label_doubtful"]
+    assert causes[0]["text"] == TEXTS["cause.label_doubtful.voltage_per_cell"]
+    assert "not told" not in causes[0]["text"]
+
+
+def test_the_leak_is_told_in_megohms_beside_the_least_for_the_panels_size() -> None:
+    """5 + 5 V of 38 V through 10 megohms: 28 megohms; 1.9 m2 want 40 / 1.9 = 21.05."""
+    panel = {**PANEL, "length_mm": 1900, "width_mm": 1000}
+    frame = {"panel": "a", "plus_to_frame_v": 5, "frame_to_minus_v": 5, "meter_input_mohm": 10}
+    sound = {"panel": "a", "open_circuit_voltage_v": 38.0, "short_circuit_current_a": 6.3}
+    conditions = {"irradiance_w_per_m2": 650, "cell_c": 35}
+    for wet, verdict in ((False, "cannot_tell"), (True, "as_expected")):
+        [seen] = checked(panel=panel, conditions=conditions, readings=[sound, {**frame, "wetted": wet}])["pickup"][
+            "results"
+        ]
+        [leak] = [one for one in seen["quantities"] if one["leak_mohm"] is not None]
+        assert leak["leak_mohm"] == pytest.approx(28.0, abs=0.01)
+        assert leak["least_mohm"] == pytest.approx(21.05, abs=0.01)
+        assert seen["verdict"] == leak["verdict"] == verdict
+
+
+def test_the_fuse_is_judged_alike_under_a_cloud_and_in_sun() -> None:
+    """9.85 A x 1.05 x 1.25 = 12.93 A: too much for 10 A though 450 W/m2 drive 4.5 A now."""
+    for light in (150, 250, 450, 850, 1100):
+        panel, meter = {**PANEL, "age_years": 9}, {"current_limit_a": 10}
+        found = checked(panel=panel, conditions={"irradiance_w_per_m2": light}, multimeter=meter)
+        how = {one["code"]: one for one in found["pickup"]["how"]}
+        assert "current" not in how
+        assert how["no_current_with_this_meter"]["facts"]["most"] == 13.0
+        cautions = [one["code"] for one in found["cautions"]]
+        assert "meter_isc_fuse" in cautions
+        assert "meter_isc_time" not in cautions
+
+
+def test_the_dark_test_of_the_diodes_is_told_with_the_leads_either_way() -> None:
+    [told] = [one for one in checked()["pickup"]["how"] if one["code"] == "diodes_in_the_dark"]
+    assert "Red on the minus lead, black on the plus lead: 0.45 to 1.2 V for 3 Schottky" in told["text"]
+    assert "red on plus, black on minus: no value" in told["text"]
+    seen = checked(
+        conditions={"irradiance_w_per_m2": 650, "cell_c": 35},
+        readings=[{**READ, "bypass_over_range": True, "bypass_swapped_v": 0.9}],
+    )["pickup"]["results"][0]
+    assert [one["code"] for one in seen["causes"]] == ["bypass_leads_mixed_up"]
+
+
 def test_every_sentence_is_filled_in_and_none_promises_that_it_does_no_harm() -> None:
     for text in TEXTS.values():
         assert "safe" not in text.lower()

@@ -23,7 +23,7 @@ def labels(draw: st.DrawFn, *, voltage_known: bool = True, current_known: bool =
         cells_in_series=Between.exactly(cells),
         sections=Between.exactly(3),
         age_years=Between.exactly(draw(st.floats(0, 25))),
-        area_m2=1.7,
+        area_m2=Between.exactly(1.7),
         voltage_known=voltage_known,
         current_known=current_known,
         connector="locking_4mm",

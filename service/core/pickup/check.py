@@ -8,6 +8,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from statistics import median
 
+from service.core.pickup.diodes import diode_quantities
 from service.core.pickup.electric import (
     ISC,
     LEAST_FOR_CURRENT_W_PER_M2,
@@ -30,7 +31,7 @@ from service.core.pickup.expected import (
 )
 from service.core.pickup.facts import Between, Cause, Door, PanelReading, Quantity, Seen, cause
 from service.core.pickup.frame import frame_quantity
-from service.core.pickup.looks import diode_quantity, looked_at
+from service.core.pickup.looks import looked_at
 from service.core.pickup.lot import against_lot
 from service.core.pickup.worth import WorthNow, worth_now
 
@@ -137,16 +138,27 @@ def _seen(
 def _quantities(group: Sequence[PanelReading], door: Door, lot: Mapping[str, str]) -> Iterable[Quantity]:
     voltage = expected_voltage(door.ratings, door.light, door.cell_c)
     current = expected_current(door.ratings, door.light, door.cell_c)
-    own = _own_voltage(group, door, voltage)
+    volts = _there(judged_voltage(reading, voltage, door, lot[VOC]) for reading in group)
+    yield from volts
+    yield from _there(judged_current(reading, current, door, lot[ISC]) for reading in group)
+    yield from _frame(group, door, voltage)
+    volts_sound = {one.verdict for one in volts} == {Seen.AS_EXPECTED}
+    yield from diode_quantities(group, door.ratings.sections, volts_sound=volts_sound)
     for reading in group:
-        found = (
-            judged_voltage(reading, voltage, door, lot[VOC]),
-            judged_current(reading, current, door, lot[ISC]),
-            frame_quantity(reading, own, door.ratings.area_m2),
-            diode_quantity(reading, door.ratings.sections),
-            *looked_at(reading, door.ratings),
-        )
-        yield from (one for one in found if one is not None)
+        yield from looked_at(reading, door.ratings)
+
+
+def _frame(group: Sequence[PanelReading], door: Door, voltage: Between) -> Iterable[Quantity]:
+    """The leak to the frame, wetted first: a dry panel that leaks a little is cleared by water alone."""
+    own, area = _own_voltage(group, door, voltage), door.ratings.area_m2
+    wet = _there(frame_quantity(reading, own, area) for reading in group if reading.wetted)
+    passed = {one.verdict for one in wet} == {Seen.AS_EXPECTED}
+    dry = (frame_quantity(reading, own, area, wet_passed=passed) for reading in group if not reading.wetted)
+    return [*wet, *_there(dry)]
+
+
+def _there(found: Iterable[Quantity | None]) -> list[Quantity]:
+    return [one for one in found if one is not None]
 
 
 def _own_voltage(group: Sequence[PanelReading], door: Door, expected: Between) -> Between | None:

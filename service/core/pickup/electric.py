@@ -48,8 +48,8 @@ def judged_voltage(reading: PanelReading, expected: Between, door: Door, lot: st
         return _quantity(VOC, Seen.SUSPICIOUS, read, expected, (cause("lower_than_the_lot", quantity="voltage"),))
     if not causes and lot == "scattered":
         causes = (cause("lot_scatters"),)
-    if not causes and not door.ratings.voltage_known:
-        causes = (cause("rating_not_known", quantity="open-circuit voltage"),)
+    if not causes:
+        causes = _of_the_label(door.ratings, door.ratings.voltage_known, "open-circuit voltage")
     return _quantity(VOC, Seen.CANNOT_TELL if causes else Seen.AS_EXPECTED, read, expected, causes)
 
 
@@ -76,8 +76,8 @@ def judged_current(reading: PanelReading, expected: Between, door: Door, lot: st
         return _quantity(ISC, Seen.CANNOT_TELL if guessed else Seen.SUSPICIOUS, read, expected, (told,))
     if not causes and lot == "scattered":
         causes = (cause("lot_scatters"),)
-    if not causes and not door.ratings.current_known:
-        causes = (cause("rating_not_known", quantity="short-circuit current"),)
+    if not causes:
+        causes = _of_the_label(door.ratings, door.ratings.current_known, "short-circuit current")
     if not causes and expected.low < _WIDEST_SHARE * expected.likely:
         causes = (cause("light_too_unsure"),)
     return _quantity(ISC, Seen.CANNOT_TELL if causes else Seen.AS_EXPECTED, read, expected, causes)
@@ -114,6 +114,13 @@ def no_daylight(door: Door) -> tuple[Cause, ...]:
 def no_voltage(read: float, expected: Between) -> bool:
     """Is that no reading at all rather than a low one?"""
     return read < _NO_VOLTAGE_SHARE * expected.likely
+
+
+def _of_the_label(ratings: Ratings, known: bool, quantity: str) -> tuple[Cause, ...]:
+    """Why the rating proves nothing; empty where it was read and suits the others."""
+    if not known:
+        return (cause("rating_not_known", quantity=quantity),)
+    return () if ratings.doubt is None else (cause("label_doubtful", doubt=ratings.doubt),)
 
 
 def _low_current(read: float, expected: Between, door: Door, lot: str) -> Quantity:
