@@ -237,6 +237,63 @@ def test_the_dark_test_of_the_diodes_is_told_with_the_leads_either_way() -> None
     assert [one["code"] for one in seen["causes"]] == ["bypass_leads_mixed_up"]
 
 
+def on_paper(request: dict[str, Any]) -> str:
+    answer = post(PATH, {"as_of": "2026-11-25", **request}, accept="text/plain")
+    assert answer.status_code == 200, answer.text
+    assert answer.headers["content-type"] == "text/plain; charset=utf-8"
+    assert max(len(line) for line in answer.text.split("\n")) <= 72
+    return answer.text
+
+
+@pytest.mark.parametrize("file", EXAMPLES, ids=lambda file: file.stem)
+def test_the_page_for_the_phone_says_what_the_json_says(file: Path) -> None:
+    request = json.loads(file.read_text(encoding="utf-8"))
+    whole, page = checked(**request), " ".join(on_paper(request).split())
+    pickup = whole["pickup"]
+    causes = [cause for seen in pickup["results"] for cause in seen["causes"]]
+    worth = [seen["worth_because"] for seen in pickup["results"]]
+    ask_for = [pickup["ask_for"]] if pickup["ask_for"] else []
+    for one in (*causes, *worth, *ask_for, *pickup["how"], *pickup["look_at"], *whole["cautions"]):
+        assert one["text"] in page
+    for seen in pickup["results"]:
+        assert f"{seen['panel']}: {seen['verdict'].replace('_', ' ').upper()}" in page
+        if seen["worth_now_share"] is not None:
+            assert f"Worth now: {100 * seen['worth_now_share']:.0f} %" in page
+
+
+def test_the_page_begins_with_the_verdict_and_without_readings_with_what_they_should_be() -> None:
+    conditions = {"irradiance_w_per_m2": 650, "cell_c": 35}
+    assert on_paper({"panel": PANEL, "conditions": conditions}).startswith("What a sound panel reads now")
+    read = on_paper({"panel": PANEL, "conditions": conditions, "readings": [{"panel": "left", **READ}]})
+    assert read.startswith("What the readings say")
+    assert "left: AS EXPECTED." in read
+    low = checked(conditions=conditions)["pickup"]["expected"]["open_circuit_voltage_v"]["low"]
+    assert f"Open-circuit voltage: 38.3 V, expected {low:.2f} to" in read
+
+
+def test_on_paper_a_leak_stands_in_megohms_and_a_dark_room_promises_no_volts() -> None:
+    """21 of 38.3 V through 10 megohms: 10 (38.3 / 21 - 1) = 8.24 megohms; 1.6 m2 want 25."""
+    leak = {"panel": "a", "plus_to_frame_v": 12, "frame_to_minus_v": 9, "wetted": True, "meter_input_mohm": 10}
+    conditions = {"irradiance_w_per_m2": 650, "cell_c": 35}
+    panel = {**PANEL, "length_mm": 1600, "width_mm": 1000}
+    page = " ".join(
+        on_paper({"panel": panel, "conditions": conditions, "readings": [{"panel": "a", **READ}, leak]}).split()
+    )
+    assert "wetted: 21 V; about 8.24 megohms, where 25.0 are the least" in page
+    indoors = on_paper({"panel": PANEL, "conditions": {"sky": "indoors"}, "readings": [READ]})
+    assert "Open-circuit voltage: there is no daylight to read by" in indoors
+    assert "#1: CANNOT TELL." in indoors
+    assert "When to read it" in indoors
+
+
+def test_what_cannot_be_is_told_as_text_too_and_other_formats_are_refused() -> None:
+    refused = post(PATH, {"panel": {"cells_in_series": 60}}, accept="text/plain")
+    assert refused.status_code == 422
+    assert refused.headers["content-type"].startswith("text/plain")
+    assert "/panel/rated_power_w" in refused.text
+    assert post(PATH, {"panel": PANEL}, accept="text/html").status_code == 406
+
+
 def test_every_sentence_is_filled_in_and_none_promises_that_it_does_no_harm() -> None:
     for text in TEXTS.values():
         assert "safe" not in text.lower()

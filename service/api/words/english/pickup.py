@@ -1,7 +1,7 @@
 """What is said at the seller's door: what readings mean, how to take them without harm, what to look at.
 
 Keys: ``verdict.word``, ``cause.code``, ``worth.code``, ``light.origin``, ``ask.code``, ``how.code``, ``look.code``,
-``assumed.code``.
+``assumed.code``, ``name.quantity``.
 """
 
 from collections.abc import Mapping
@@ -117,7 +117,7 @@ TEXTS: Mapping[str, str] = {
     "worth.gives_nothing": "It gives nothing, so it is worth nothing until it does.",
     "worth.not_at_any_price": "It can give a shock or start a fire: not worth taking at any price.",
     "worth.another_panel": "It is another panel than labelled; it is worth what its own label says.",
-    "worth.not_known_yet": "Not known before it was read in proper light.",
+    "worth.not_known_yet": "Not known before what is missing was read.",
     # light
     "light.measured": "As measured.",
     "light.sky": "From the height of the sun and how the sky looks: a rough guess.",
@@ -129,6 +129,14 @@ TEXTS: Mapping[str, str] = {
     "sky within two hours of when the sun is highest.",
     "ask.sun_stays_low": "The sun stays too low there these days. Turn the panel square to it at noon under a clear "
     "sky, and compare panels of the lot with one another.",
+    # on paper
+    "name.open_circuit_voltage_v": "Open-circuit voltage",
+    "name.short_circuit_current_a": "Short-circuit current",
+    "name.frame_dry": "Both leads to the frame, dry",
+    "name.frame_wetted": "Both leads to the frame, wetted",
+    "name.bypass_forward_v": "Bypass diodes, red on minus",
+    "name.bypass_swapped_v": "Bypass diodes, red on plus",
+    "expected.nothing": "there is no daylight to read by",
     # how to measure
     "how.apart_from_all": "Have the panel apart from inverter and other panels. Never pull a connector that carries "
     "current: switch the inverter off at the socket and cover the panel first.",
