@@ -279,7 +279,7 @@ def test_on_paper_a_leak_stands_in_megohms_and_a_dark_room_promises_no_volts() -
     page = " ".join(
         on_paper({"panel": panel, "conditions": conditions, "readings": [{"panel": "a", **READ}, leak]}).split()
     )
-    assert "wetted: 21 V; about 8.24 megohms, where 25.0 are the least" in page
+    assert "wetted: 21 V; about 8.24 megohms, where 25 are the least" in page
     indoors = on_paper({"panel": PANEL, "conditions": {"sky": "indoors"}, "readings": [READ]})
     assert "Open-circuit voltage: there is no daylight to read by" in indoors
     assert "#1: CANNOT TELL." in indoors

@@ -5,7 +5,6 @@ from collections.abc import Iterable, Iterator
 from service.api.render.lines import as_text, headed, wrapped
 from service.api.render.notes import assumption_lines, caution_lines
 from service.api.schemas.pickup import BetweenOut, PanelSeenOut, PickupCheckOut, PickupOut, QuantityOut, SaidOut
-from service.api.schemas.rounding import for_people
 from service.api.words import say
 from service.core.pickup import Seen
 
@@ -49,7 +48,8 @@ def _measured(one: QuantityOut) -> str:
     """What was read beside what was to be expected; of a leak, beside the least insulation."""
     text = f"{say('pickup', f'name.{one.what}')}: {one.measured:g} {one.unit}"
     if one.leak_mohm is not None and one.least_mohm is not None:
-        return f"{text}; {for_people(one.leak_mohm)} megohms or more, where {for_people(one.least_mohm)} are the least"
+        about = "about" if one.causes else "at least"
+        return f"{text}; {about} {one.leak_mohm:.3g} megohms, where {one.least_mohm:.3g} are the least"
     if one.low is not None and one.high is not None:
         text += f", expected {one.low:.2f} to {one.high:.2f} {one.unit}"
     return text
