@@ -305,13 +305,13 @@ FirstStamp = Annotated[
 ]
 Instant = Annotated[
     str,
-    AfterValidator(_iso_time),
     text(
         "An instant of RFC 3339, with Z or an offset.",
         "2025-03-01T00:00:00+01:00",
         40,
         _TIME + r"([Zz]|[+-][0-2][0-9]:[0-5][0-9])$",
     ),
+    AfterValidator(_iso_time),
 ]
 Currency = Annotated[
     str, text("An active code of ISO 4217, in capitals.", "EUR", 3, r"^[A-Z]{3}$"), AfterValidator(known_currency)

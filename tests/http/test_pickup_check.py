@@ -237,6 +237,20 @@ def test_the_dark_test_of_the_diodes_is_told_with_the_leads_either_way() -> None
     assert [one["code"] for one in seen["causes"]] == ["bypass_leads_mixed_up"]
 
 
+def test_a_time_without_its_offset_is_asked_back_with_what_is_lacking() -> None:
+    answer = post(PATH, {"panel": PANEL, "conditions": {"site": SITE, "time": "2026-05-10T12:30", "sky": "clear"}})
+    [error] = answer.json()["errors"]
+    assert "offset from UTC" in error["accepted"]
+
+
+def test_volts_below_those_of_the_lot_are_not_laid_to_dirt() -> None:
+    """Dirt and shade take current; volts hardly move with light."""
+    lot = [{"panel": name, "open_circuit_voltage_v": volts} for name, volts in zip("abc", (38, 38.2, 33), strict=True)]
+    seen = checked(readings=lot)["pickup"]["results"][2]
+    assert seen["causes"][0]["code"] == "lower_than_the_lot"
+    assert "dirt" not in seen["causes"][0]["text"]
+
+
 def on_paper(request: dict[str, Any]) -> str:
     answer = post(PATH, {"as_of": "2026-11-25", **request}, accept="text/plain")
     assert answer.status_code == 200, answer.text

@@ -138,6 +138,7 @@ class SaidOut(Out):
         """With its sentence."""
         variant = f".{told.facts.get('lost')}_of_{told.facts.get('sections')}" if "lost" in told.facts else ""
         variant = f".{told.facts['doubt']}" if "doubt" in told.facts else variant
+        variant = f".{told.facts['quantity']}" if "quantity" in told.facts else variant
         text = say("pickup", f"{kind}.{told.code}{variant}", told.facts)
         return cls(code=told.code, facts=dict(told.facts), text=text)
 

@@ -77,6 +77,8 @@ TEXTS: Mapping[str, str] = {
     "weaker panel than labelled. Clean it, look for shadows, read again.",
     "cause.lower_than_the_lot": "Its {quantity} is lower than that of the others in the same light, so the sky is no "
     "excuse: dirt, shade, cracked cells, or a weaker panel.",
+    "cause.lower_than_the_lot.voltage": "Its voltage is lower than that of the others in the same light, so the sky is "
+    "no excuse: broken cells, a weaker panel or another type.",
     "cause.wrong_panel.voltage_high": "It gives more voltage than a panel of this label can. The label or the type is "
     "another one: do not plan a string by it.",
     "cause.wrong_panel.current_high": "It gives more current than a panel of this label can in this light. The label "
