@@ -229,6 +229,7 @@ PlusToFrameV = Annotated[float, bounded("plus_to_frame_v")]
 FrameToMinusV = Annotated[float, bounded("frame_to_minus_v")]
 MeterInputMohm = Annotated[float, bounded("meter_input_mohm")]
 BypassForwardV = Annotated[float, bounded("bypass_forward_v")]
+BypassSwappedV = Annotated[float, bounded("bypass_swapped_v")]
 CurrentLimitA = Annotated[float, bounded("current_limit_a")]
 VoltageLimitV = Annotated[float, bounded("voltage_limit_v")]
 FilledShare = Annotated[float, bounded("filled_share")]
@@ -308,13 +309,13 @@ FirstStamp = Annotated[
 ]
 Instant = Annotated[
     str,
-    AfterValidator(_iso_time),
     text(
         "An instant of RFC 3339, with Z or an offset.",
         "2025-03-01T00:00:00+01:00",
         40,
         _TIME + r"([Zz]|[+-][0-2][0-9]:[0-5][0-9])$",
     ),
+    AfterValidator(_iso_time),
 ]
 Currency = Annotated[
     str, text("An active code of ISO 4217, in capitals.", "EUR", 3, r"^[A-Z]{3}$"), AfterValidator(known_currency)

@@ -127,6 +127,9 @@ SAYS: Mapping[str, Says] = MappingProxyType(
         "frame_to_minus_v": Says("Volts from the frame to the minus lead, without sign.", 0.1),
         "meter_input_mohm": Says("Input resistance of the voltmeter, from its manual.", 10),
         "bypass_forward_v": Says("What the diode test shows on the dark panel, red on minus, black on plus.", 0.9),
+        "bypass_swapped_v": Says(
+            "What the diode test shows with the leads swapped, red on plus; left out where it shows no value.", 0.9
+        ),
         "current_limit_a": Says("The most amperes that the meter's fused current input bears.", 10),
         "voltage_limit_v": Says("The most volts d.c. that the meter bears.", 600),
         "filled_share": Says("Share of a year's hours that were gaps in a log and have been filled.", 0.04),

@@ -147,6 +147,8 @@ CASES: dict[str, tuple[str, dict[str, Any], str]] = {
     "beam beside a plane": ("without_ghi", weather({**ON_PLANE, "dni_w_per_m2": GHI}, arrays=TURNED),
                             "/weather/series/dni_w_per_m2"),
     "one plane for two arrays": ("planes", weather(ON_PLANE, arrays=TURNED * 2), "/weather/series/plane_w_per_m2"),
+    "a value and none": ("value_and_none", {"panel": LABEL, "readings": [
+        {"bypass_forward_v": 0.9, "bypass_over_range": True}]}, "/readings/0/bypass_over_range"),
     "light on a plane left open": ("plane_open", weather(ON_PLANE), "/arrays/0/plane"),
     "a limit by a home's year of a day": ("limit_of_a_part", weather(
         JUNE, inverter={"ac_power_w": 600, "export_limit_w": 300}), "/inverter/export_limit_w"),
@@ -181,6 +183,7 @@ PLAINLY = {"a band out of order", "more used than needed", "a band of another en
            "kVA without an inverter"}  # fmt: skip
 
 
+AT_THE_DOOR = {"a value and none"}
 ACCOUNTS = {"an account of a day"}  # asked of /v1/appraisal
 OF_ANOTHER_PATH = {"an account of one plane"}  # what is then still wrong is another thing
 
@@ -189,7 +192,15 @@ OF_ANOTHER_PATH = {"an account of one plane"}  # what is then still wrong is ano
 def test_a_contradiction_is_told_where_it_stands_with_an_example_that_resolves_it(name: str) -> None:
     _, request, pointer = CASES[name]
     accounts = ACCOUNTS | OF_ANOTHER_PATH
-    path = "/v1/payback" if name in PLAINLY else "/v1/appraisal" if name in accounts else "/v1/energy"
+    path = (
+        "/v1/pickup-check"
+        if name in AT_THE_DOOR
+        else "/v1/payback"
+        if name in PLAINLY
+        else "/v1/appraisal"
+        if name in accounts
+        else "/v1/energy"
+    )
     answer = post(path, request)
     assert answer.status_code == 422, answer.text
     assert answer.json()["code"] == "contradiction"

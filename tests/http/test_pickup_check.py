@@ -175,6 +175,139 @@ def test_what_cannot_be_is_told_at_its_place(request_: Any, pointer: str, code: 
     )
 
 
+def test_a_count_of_cut_cells_is_halved_and_told_and_the_label_counts_as_read() -> None:
+    halves = {"rated_power_w": 330, "open_circuit_voltage_v": 40.6, "short_circuit_current_a": 10.2}
+    read = {"open_circuit_voltage_v": 38.3, "short_circuit_current_a": 6.5}
+    conditions = {"irradiance_w_per_m2": 650, "cell_c": 35}
+    found, whole = (
+        checked(panel={**halves, "cells_in_series": cells}, conditions=conditions, readings=[read])
+        for cells in (120, 60)
+    )  # fmt: skip
+    assert found["pickup"] == whole["pickup"]
+    assert found["pickup"]["verdict"] == "as_expected"
+    [told] = [one for one in found["assumptions"] if one["pointer"] == "/panel/cells_in_series"]
+    assert (told["value"], told["code"]) == (60, "halves_counted")
+
+
+def test_a_label_that_does_not_hang_together_is_told_by_what_is_wrong_with_it() -> None:
+    odd = {"open_circuit_voltage_v": 40.6, "short_circuit_current_a": 9.85, "cells_in_series": 40}
+    found = checked(panel=odd, conditions={"irradiance_w_per_m2": 650, "cell_c": 35}, readings=[READ])
+    causes = [one for one in found["pickup"]["results"][0]["causes"] if one["code"] == "label_doubtful"]
+    assert causes[0]["text"] == TEXTS["cause.label_doubtful.voltage_per_cell"]
+    assert "not told" not in causes[0]["text"]
+
+
+def test_the_leak_is_told_in_megohms_beside_the_least_for_the_panels_size() -> None:
+    """5 + 5 V of 38 V through 10 megohms: 28 megohms; 1.9 m2 want 40 / 1.9 = 21.05."""
+    panel = {**PANEL, "length_mm": 1900, "width_mm": 1000}
+    frame = {"panel": "a", "plus_to_frame_v": 5, "frame_to_minus_v": 5, "meter_input_mohm": 10}
+    sound = {"panel": "a", "open_circuit_voltage_v": 38.0, "short_circuit_current_a": 6.3}
+    conditions = {"irradiance_w_per_m2": 650, "cell_c": 35}
+    for wet, verdict in ((False, "cannot_tell"), (True, "as_expected")):
+        [seen] = checked(panel=panel, conditions=conditions, readings=[sound, {**frame, "wetted": wet}])["pickup"][
+            "results"
+        ]
+        [leak] = [one for one in seen["quantities"] if one["leak_mohm"] is not None]
+        assert leak["leak_mohm"] == pytest.approx(28.0, abs=0.01)
+        assert leak["least_mohm"] == pytest.approx(21.05, abs=0.01)
+        assert seen["verdict"] == leak["verdict"] == verdict
+
+
+def test_the_fuse_is_judged_alike_under_a_cloud_and_in_sun() -> None:
+    """9.85 A x 1.05 x 1.25 = 12.93 A: too much for 10 A though 450 W/m2 drive 4.5 A now."""
+    for light in (150, 250, 450, 850, 1100):
+        panel, meter = {**PANEL, "age_years": 9}, {"current_limit_a": 10}
+        found = checked(panel=panel, conditions={"irradiance_w_per_m2": light}, multimeter=meter)
+        how = {one["code"]: one for one in found["pickup"]["how"]}
+        assert "current" not in how
+        assert how["no_current_with_this_meter"]["facts"]["most"] == 13.0
+        cautions = [one["code"] for one in found["cautions"]]
+        assert "meter_isc_fuse" in cautions
+        assert "meter_isc_time" not in cautions
+
+
+def test_the_dark_test_of_the_diodes_is_told_with_the_leads_either_way() -> None:
+    [told] = [one for one in checked()["pickup"]["how"] if one["code"] == "diodes_in_the_dark"]
+    assert "Red on the minus lead, black on the plus lead: 0.45 to 1.2 V for 3 Schottky" in told["text"]
+    assert "red on plus, black on minus: no value" in told["text"]
+    seen = checked(
+        conditions={"irradiance_w_per_m2": 650, "cell_c": 35},
+        readings=[{**READ, "bypass_over_range": True, "bypass_swapped_v": 0.9}],
+    )["pickup"]["results"][0]
+    assert [one["code"] for one in seen["causes"]] == ["bypass_leads_mixed_up"]
+
+
+def test_a_time_without_its_offset_is_asked_back_with_what_is_lacking() -> None:
+    answer = post(PATH, {"panel": PANEL, "conditions": {"site": SITE, "time": "2026-05-10T12:30", "sky": "clear"}})
+    [error] = answer.json()["errors"]
+    assert "offset from UTC" in error["accepted"]
+
+
+def test_volts_below_those_of_the_lot_are_not_laid_to_dirt() -> None:
+    """Dirt and shade take current; volts hardly move with light."""
+    lot = [{"panel": name, "open_circuit_voltage_v": volts} for name, volts in zip("abc", (38, 38.2, 33), strict=True)]
+    seen = checked(readings=lot)["pickup"]["results"][2]
+    assert seen["causes"][0]["code"] == "lower_than_the_lot"
+    assert "dirt" not in seen["causes"][0]["text"]
+
+
+def on_paper(request: dict[str, Any]) -> str:
+    answer = post(PATH, {"as_of": "2026-11-25", **request}, accept="text/plain")
+    assert answer.status_code == 200, answer.text
+    assert answer.headers["content-type"] == "text/plain; charset=utf-8"
+    assert max(len(line) for line in answer.text.split("\n")) <= 72
+    return answer.text
+
+
+@pytest.mark.parametrize("file", EXAMPLES, ids=lambda file: file.stem)
+def test_the_page_for_the_phone_says_what_the_json_says(file: Path) -> None:
+    request = json.loads(file.read_text(encoding="utf-8"))
+    whole, page = checked(**request), " ".join(on_paper(request).split())
+    pickup = whole["pickup"]
+    causes = [cause for seen in pickup["results"] for cause in seen["causes"]]
+    worth = [seen["worth_because"] for seen in pickup["results"]]
+    ask_for = [pickup["ask_for"]] if pickup["ask_for"] else []
+    for one in (*causes, *worth, *ask_for, *pickup["how"], *pickup["look_at"], *whole["cautions"]):
+        assert one["text"] in page
+    for seen in pickup["results"]:
+        assert f"{seen['panel']}: {seen['verdict'].replace('_', ' ').upper()}" in page
+        if seen["worth_now_share"] is not None:
+            assert f"Worth now: {100 * seen['worth_now_share']:.0f} %" in page
+
+
+def test_the_page_begins_with_the_verdict_and_without_readings_with_what_they_should_be() -> None:
+    conditions = {"irradiance_w_per_m2": 650, "cell_c": 35}
+    assert on_paper({"panel": PANEL, "conditions": conditions}).startswith("What a sound panel reads now")
+    read = on_paper({"panel": PANEL, "conditions": conditions, "readings": [{"panel": "left", **READ}]})
+    assert read.startswith("What the readings say")
+    assert "left: AS EXPECTED." in read
+    low = checked(conditions=conditions)["pickup"]["expected"]["open_circuit_voltage_v"]["low"]
+    assert f"Open-circuit voltage: 38.3 V, expected {low:.2f} to" in read
+
+
+def test_on_paper_a_leak_stands_in_megohms_and_a_dark_room_promises_no_volts() -> None:
+    """21 of 38.3 V through 10 megohms: 10 (38.3 / 21 - 1) = 8.24 megohms; 1.6 m2 want 25."""
+    leak = {"panel": "a", "plus_to_frame_v": 12, "frame_to_minus_v": 9, "wetted": True, "meter_input_mohm": 10}
+    conditions = {"irradiance_w_per_m2": 650, "cell_c": 35}
+    panel = {**PANEL, "length_mm": 1600, "width_mm": 1000}
+    page = " ".join(
+        on_paper({"panel": panel, "conditions": conditions, "readings": [{"panel": "a", **READ}, leak]}).split()
+    )
+    assert "wetted: 21 V; about 8.24 megohms, where 25 are the least" in page
+    indoors = on_paper({"panel": PANEL, "conditions": {"sky": "indoors"}, "readings": [READ]})
+    assert "Open-circuit voltage: there is no daylight to read by" in indoors
+    assert "#1: CANNOT TELL." in indoors
+    assert "When to read it" in indoors
+
+
+def test_what_cannot_be_is_told_as_text_too_and_other_formats_are_refused() -> None:
+    refused = post(PATH, {"panel": {"cells_in_series": 60}}, accept="text/plain")
+    assert refused.status_code == 422
+    assert refused.headers["content-type"].startswith("text/plain")
+    assert "/panel/rated_power_w" in refused.text
+    assert post(PATH, {"panel": PANEL}, accept="text/html").status_code == 406
+
+
 def test_every_sentence_is_filled_in_and_none_promises_that_it_does_no_harm() -> None:
     for text in TEXTS.values():
         assert "safe" not in text.lower()

@@ -23,7 +23,7 @@ def labels(draw: st.DrawFn, *, voltage_known: bool = True, current_known: bool =
         cells_in_series=Between.exactly(cells),
         sections=Between.exactly(3),
         age_years=Between.exactly(draw(st.floats(0, 25))),
-        area_m2=1.7,
+        area_m2=Between.exactly(1.7),
         voltage_known=voltage_known,
         current_known=current_known,
         connector="locking_4mm",
@@ -48,6 +48,7 @@ def readings(draw: st.DrawFn) -> list[PanelReading]:
         PanelReading(
             panel=draw(st.sampled_from("abcd")), open_circuit_voltage_v=some(60), short_circuit_current_a=some(18),
             plus_to_frame_v=some(20), frame_to_minus_v=some(20), bypass_forward_v=some(3), shaded=draw(st.booleans()),
+            bypass_swapped_v=some(3), wetted=draw(st.booleans()), bypass_swapped_over_range=draw(st.booleans()),
             back_state=draw(st.sampled_from([None, "sound", "chalky"])),
         )
         for _ in range(draw(st.integers(1, 6)))
@@ -94,3 +95,26 @@ def test_indoors_no_reading_of_volts_or_amperes_judges_a_panel(ratings, cell_c, 
         for quantity in seen.quantities:
             if quantity.what in {"open_circuit_voltage_v", "short_circuit_current_a"}:
                 assert quantity.verdict is Seen.CANNOT_TELL
+
+
+@given(labels(), st.floats(0.01, 1000), st.booleans(), st.lists(st.floats(0, 30), min_size=2, max_size=8))
+def test_more_volts_to_the_frame_never_better_the_verdict(ratings, meter_mohm, wetted, volts):
+    worse = [Seen.AS_EXPECTED, Seen.CANNOT_TELL, Seen.SUSPICIOUS]
+    found = []
+    for both in sorted(volts):
+        frame = PanelReading(
+            panel="a", open_circuit_voltage_v=30.0, plus_to_frame_v=both / 3, frame_to_minus_v=2 * both / 3,
+            wetted=wetted, meter_input_mohm=Between.exactly(meter_mohm),
+        )  # fmt: skip
+        [seen] = panels_seen(door(ratings, measured(800), 25), [frame])
+        [leak] = [one for one in seen.quantities if one.least_mohm is not None]
+        found.append(worse.index(leak.verdict))
+    assert found == sorted(found)
+
+
+@given(labels(), LIGHT, st.floats(0, 3))
+def test_less_than_any_sound_row_or_more_than_any_is_never_a_sound_diode(ratings, light, volts):
+    [seen] = panels_seen(door(ratings, measured(light), 25), [PanelReading(panel="a", bypass_forward_v=volts)])
+    [row] = seen.quantities
+    if not row.low <= volts <= row.high:
+        assert seen.verdict is Seen.SUSPICIOUS

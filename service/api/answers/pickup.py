@@ -42,6 +42,7 @@ from service.core.pickup import (
     PanelSeen,
     Ratings,
     Seen,
+    cells_from_halves,
     cells_of,
     expected_at,
     hours_of_good_light,
@@ -51,6 +52,7 @@ from service.core.pickup import (
     light_not_known,
     light_of_sky,
     measured_light,
+    most_current_a,
     panels_seen,
     ratings_of,
     stand_in_power_w,
@@ -124,13 +126,16 @@ def pickup_check(body: bytes, deps: Deps) -> PickupCheckOut:
 
 
 def _given(request: PickupCheckIn, ratings: Ratings) -> dict[str, Any]:
-    """The request for the cautions; the current that is likely counts where none was read, since fuses hang on it."""
-    panel = request.panel.given()
-    return {"panel": {"short_circuit_current_a": ratings.short_circuit_current_a.high, **panel}}
+    """The request for the cautions; the most current that can flow counts, since the meter's fuse hangs on it."""
+    return {"panel": {**request.panel.given(), "short_circuit_current_a": most_current_a(ratings)}}
 
 
 def _ratings(request: PickupCheckIn, as_of: date, deps: Deps, log: _Log) -> Ratings:
     given = request.panel.given()
+    cells = cells_from_halves(given)
+    if cells is not None:
+        given["cells_in_series"] = cells
+        log.note("/panel/cells_in_series", cells, "halves_counted", "given")
     power_read = "rated_power_w" in given
     if not power_read:
         power = stand_in_power_w(given)

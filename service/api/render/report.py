@@ -1,9 +1,9 @@
 """How does an appraisal read on paper? Decision first, then why, then everything that it rests on; 72 columns."""
 
 from collections.abc import Iterable, Iterator
-from itertools import groupby
 
 from service.api.render.lines import as_text, headed, wrapped
+from service.api.render.notes import assumption_lines, caution_lines
 from service.api.render.report_fixing import fixing_lines
 from service.api.render.report_money import energy_lines, money_lines, storage_lines, use_lines
 from service.api.schemas.advice import ConditionOut
@@ -12,12 +12,12 @@ from service.api.schemas.finding import FindingOut
 from service.api.schemas.rounding import for_people
 from service.api.words import say
 from service.core.appraisal import Choice
-from service.core.model.bounds import BOUNDS
 from service.core.model.finding import WORST_FIRST, Verdict
 
 
 def report(answer: AppraisalOut) -> bytes:
     """The whole report, made of nothing but the answer."""
+    currency = answer.payback.currency if answer.payback else "money"
     return as_text(
         [
             *_decision(answer),
@@ -29,8 +29,8 @@ def report(answer: AppraisalOut) -> bytes:
             *headed("Money", (*_as_asked(answer), *money_lines(answer.payback)) if answer.payback else ()),
             *headed("A battery beside it", _storage(answer)),
             *headed("What to do, and when", _steps(answer)),
-            *headed("What to mind", _cautions(answer)),
-            *headed("What was assumed", _assumptions(answer)),
+            *headed("What to mind", caution_lines(answer.cautions, sum(answer.cautions_kept_back.values()))),
+            *headed("What was assumed", assumption_lines(answer.assumptions, currency)),
             "",
             *wrapped(
                 f"As of {answer.as_of}. Sunsill {answer.service_version}, tables {answer.data_version}. Information, "
@@ -154,62 +154,3 @@ def _steps(answer: AppraisalOut) -> Iterator[str]:
             moment = step.when
             yield f"{say('steps', f'when.{moment}')}:"
         yield from wrapped(f"{step.text}{_by(step.who, step.text)}", "  - ")
-
-
-def _cautions(answer: AppraisalOut) -> Iterator[str]:
-    """Under the step at which each counts, in the order of steps; within one the worst first, as they were chosen."""
-    for step, cautions in groupby(answer.cautions, key=lambda caution: caution.step):
-        yield from wrapped(f"{str(step).replace('_', ' ').capitalize()}:")
-        for caution in cautions:
-            yield from wrapped(f"{caution.severity.upper()}: {caution.text}", "- ")
-    more = sum(answer.cautions_kept_back.values())
-    if more:
-        yield from wrapped(f"There are {more} more, less urgent.")
-
-
-def _assumptions(answer: AppraisalOut) -> Iterator[str]:
-    """Equal ones of several arrays or inputs are told once."""
-    currency = answer.payback.currency if answer.payback else "money"
-    told: dict[tuple[str, str, str], int] = {}
-    for one in answer.assumptions:
-        name, unit = _name_and_unit(one.pointer.rpartition("/")[2])
-        name = next((f"{part}, {name}" for under, part in _APART.items() if under in one.pointer), name)
-        value = _value(one.value)
-        key = (
-            name,
-            f"{value} {unit.replace('money', currency)}" if unit and isinstance(one.value, int | float) else value,
-            one.text,
-        )
-        told[key] = told.get(key, 0) + 1
-    for (name, value, text), times in told.items():
-        often = f" ({times} times)" if times > 1 else ""
-        yield from wrapped(f"{name}{often}: {value}. {text}", "- ")
-
-
-# Parts of a request whose names alone would be taken for those of the set.
-_APART = {
-    "/storage/": "battery",
-    "/other_generation/": "plant on the roof",
-    "/side_walls": "beside the panels",
-    "/fetching/": "fetching",
-    "/inverter_swap/": "inverter replaced",
-}
-
-
-def _name_and_unit(field: str) -> tuple[str, str]:
-    """A field's name in words, and its unit: ``coldest_air_c`` as ``coldest air`` and ``C``."""
-    unit = BOUNDS[field].unit if field in BOUNDS else ""
-    ending = "_" + unit.replace("%", "pct").replace("/", "_per_").lower() if unit else ""
-    return field.removesuffix(ending).replace("_", " "), unit
-
-
-def _value(value: object) -> str:
-    if value is None or value == []:
-        return "none"
-    if isinstance(value, bool):
-        return "yes" if value else "no"
-    if isinstance(value, float):
-        return f"{value:g}"
-    if isinstance(value, list):
-        return ", ".join(_value(inner) for inner in value)
-    return str(value).replace("_", " ") if "/" not in str(value) else str(value)

@@ -20,6 +20,7 @@ from service.api.deps import Deps
 from service.api.render.accept import JSON, SVG, TEXT
 from service.api.render.identity import identity_text
 from service.api.render.json import as_json
+from service.api.render.pickup import pickup_text
 from service.api.render.report import report
 from service.api.render.tilt_map import tilt_map_svg
 from service.api.routes.described import Served, described
@@ -96,13 +97,15 @@ def question_routes(desk: Desk) -> list[Served]:
             "list of the California Energy Commission, which ends in 2019, and on the sizes of cells for newer panels. "
             "A match by code is a claim, no proof.",
             tag="questions", body=PanelIdentityIn, answer=PanelIdentityOut, formats=(JSON, TEXT)), "POST"),
-        Served("/v1/pickup-check", asked(pickup_check), described(
+        Served("/v1/pickup-check", asked(pickup_check, {JSON: as_json, TEXT: pickup_text}), described(
             "pickup_check", "What must my multimeter read at the door?",
             "Expected volts and amperes of a sound panel in the light and warmth at the seller's door, with their "
             "range, and how to measure them without harm. With readings: panel by panel what they say, likely causes, "
             "what it is worth now. Panels of a lot are compared with one another, which beats any guess at the light. "
-            "Indoors or after sunset nobody can tell, and the answer says when and where to ask for the reading.",
-            tag="questions", body=PickupCheckIn, answer=PickupCheckOut, problems=NO_ANSWER), "POST"),
+            "Indoors or after sunset nobody can tell, and the answer says when and where to ask for the reading. "
+            "As text it is a page for the phone.",
+            tag="questions", body=PickupCheckIn, answer=PickupCheckOut, formats=(JSON, TEXT), problems=NO_ANSWER),
+            "POST"),
         Served("/v1/climate", asked(climate), described(
             "climate", "What weather does the answer rest on?",
             "The same as GET, with the place in the body: coordinates stay out of addresses and logs.",

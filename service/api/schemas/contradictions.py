@@ -33,6 +33,10 @@ _COEFFICIENTS = (
     ("voc_coefficient_pct_per_k", "voc_coefficient_v_per_k", "voc_coefficient_mv_per_k"),
     ("isc_coefficient_pct_per_k", "isc_coefficient_a_per_k", "isc_coefficient_ma_per_k"),
 )
+_NO_VALUE_BESIDE = (
+    ("bypass_over_range", "bypass_forward_v"),
+    ("bypass_swapped_over_range", "bypass_swapped_v"),
+)
 
 
 def contradictions(request: In) -> list[Mistake]:
@@ -115,6 +119,11 @@ def _at_the_door(request: PickupCheckIn, found: Found) -> None:
             found.mistakes.append(
                 Mistake(code="missing", pointer=pointer, problem=problem, accepted=accepted, example=example)
             )
+    for at, reading in enumerate(request.readings or ()):
+        for none, value in _NO_VALUE_BESIDE:
+            if getattr(reading, none) and getattr(reading, value) is not None:
+                accepted = say("problems", "accepted.alone", {"beside": value})
+                found.contradiction(f"/readings/{at}/{none}", True, "value_and_none", accepted, NOTHING)
     _panel(request.panel, "/panel", found)
 
 

@@ -70,7 +70,11 @@ class DoorReadingIn(In):
     meter_input_mohm: f.MeterInputMohm | None = None
     bypass_forward_v: f.BypassForwardV | None = None
     bypass_over_range: f.Yes | None = Field(
-        default=None, description="Did the diode test of the dark panel show no value at all?"
+        default=None, description="Did the diode test of the dark panel show no value at all, red on minus?"
+    )
+    bypass_swapped_v: f.BypassSwappedV | None = None
+    bypass_swapped_over_range: f.Yes | None = Field(
+        default=None, description="Did the diode test show no value with the leads swapped, red on plus, as it should?"
     )
     back_state: f.BackState | None = Field(default=None, description="How the back looks.")
     glass_state: f.GlassState | None = Field(default=None, description="How the glass looks.")
@@ -133,6 +137,8 @@ class SaidOut(Out):
     def of(cls, told: Cause | Told, kind: str) -> "SaidOut":
         """With its sentence."""
         variant = f".{told.facts.get('lost')}_of_{told.facts.get('sections')}" if "lost" in told.facts else ""
+        variant = f".{told.facts['doubt']}" if "doubt" in told.facts else variant
+        variant = f".{told.facts['quantity']}" if "quantity" in told.facts else variant
         text = say("pickup", f"{kind}.{told.code}{variant}", told.facts)
         return cls(code=told.code, facts=dict(told.facts), text=text)
 
@@ -147,6 +153,13 @@ class QuantityOut(Out):
     high: r.Figure | None
     unit: str = Field(max_length=10)
     causes: list[SaidOut] = Field(max_length=20)
+    leak_mohm: r.Figure | None = Field(
+        description="Insulation from the cells to the frame, in megohms, at least, by the volts and the meter's input "
+        "resistance; null for all else."
+    )
+    least_mohm: r.Figure | None = Field(
+        description="The least that a panel of this size should have: 40 megohms times square metres."
+    )
 
     @classmethod
     def of(cls, one: Quantity) -> "QuantityOut":

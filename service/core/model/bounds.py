@@ -132,6 +132,7 @@ BOUNDS: Mapping[str, Bounds] = MappingProxyType(
         "frame_to_minus_v": Bounds(0, 300, "V"),
         "meter_input_mohm": Bounds(0.01, 10_000, "megohm"),
         "bypass_forward_v": Bounds(0, 10, "V"),
+        "bypass_swapped_v": Bounds(0, 100, "V"),
         "current_limit_a": Bounds(0, 1000, "A"),
         "voltage_limit_v": Bounds(1, 2000, "V"),
         "import_price_per_kwh": Bounds(0, 1000, "money/kWh"),

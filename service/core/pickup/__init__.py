@@ -11,7 +11,7 @@ from service.core.pickup.light import (
     light_of_sky,
     measured_light,
 )
-from service.core.pickup.ratings import ratings_of, stand_in_power_w
+from service.core.pickup.ratings import cells_from_halves, ratings_of, stand_in_power_w
 from service.core.pickup.warmth import cells_of
 from service.core.pickup.worth import WorthNow
 
@@ -29,6 +29,7 @@ __all__ = [
     "Seen",
     "Told",
     "WorthNow",
+    "cells_from_halves",
     "cells_of",
     "expected_at",
     "hours_of_good_light",

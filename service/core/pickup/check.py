@@ -8,6 +8,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from statistics import median
 
+from service.core.pickup.diodes import diode_quantities
 from service.core.pickup.electric import (
     ISC,
     LEAST_FOR_CURRENT_W_PER_M2,
@@ -30,9 +31,9 @@ from service.core.pickup.expected import (
 )
 from service.core.pickup.facts import Between, Cause, Door, PanelReading, Quantity, Seen, cause
 from service.core.pickup.frame import frame_quantity
-from service.core.pickup.looks import diode_quantity, looked_at
+from service.core.pickup.looks import looked_at
 from service.core.pickup.lot import against_lot
-from service.core.pickup.worth import WorthNow, worth_now
+from service.core.pickup.worth import MENDED_WITH_EASE, WorthNow, worth_now
 
 # The best of a lot itself proves daylight: no lamp makes a fifth of the label's current, nor this much of its voltage.
 _LEAST_CURRENT_SHARE = LEAST_FOR_CURRENT_W_PER_M2 / STANDARD_W_PER_M2
@@ -72,8 +73,9 @@ def expected_at(door: Door) -> Expected:
 def panels_seen(door: Door, readings: Sequence[PanelReading]) -> tuple[PanelSeen, ...]:
     """The verdict on each panel, in the order in which the panels were first named; no other order matters.
 
-    Suspicious where anything is; cannot tell where anything is open, or where no voltage was read: a voltage alone can
-    be as expected, a current alone hides a lost section. A quantity whose rating nobody read is never as expected.
+    Suspicious where anything is that is not mended with ease; cannot tell where anything is open, or where no voltage
+    was read: a voltage alone can be as expected, a current alone hides a lost section. A quantity whose rating nobody
+    read is never as expected.
     """
     groups: dict[str, list[PanelReading]] = {}
     for reading in readings:
@@ -119,13 +121,15 @@ def _middle(groups: Mapping[str, Sequence[PanelReading]], what: str) -> float | 
 def _seen(
     panel: str, group: Sequence[PanelReading], door: Door, lot: Mapping[str, str], middles: Mapping[str, float | None]
 ) -> PanelSeen:
-    quantities = sorted(_quantities(group, door, lot), key=lambda one: (one.what, one.measured or 0.0, str(one.causes)))
+    quantities = sorted(
+        _quantities(group, door, lot, middles[VOC]), key=lambda one: (one.what, one.measured or 0.0, str(one.causes))
+    )
     causes = list(_told(quantities))
     verdict = _verdict(quantities)
     if not quantities:
         causes = [cause("nothing_read")]
-    elif verdict is Seen.CANNOT_TELL and not causes:
-        causes = [cause("voltage_not_read")]
+    elif verdict is Seen.CANNOT_TELL and not any(one.verdict is verdict for one in quantities):
+        causes.append(cause("voltage_not_read"))
     left = _left(quantities, lot, middles, door)
     current_read = any(one.what == ISC and one.verdict is Seen.AS_EXPECTED for one in quantities)
     worth = worth_now(verdict, quantities, current_read, left)
@@ -134,19 +138,32 @@ def _seen(
     )
 
 
-def _quantities(group: Sequence[PanelReading], door: Door, lot: Mapping[str, str]) -> Iterable[Quantity]:
+def _quantities(
+    group: Sequence[PanelReading], door: Door, lot: Mapping[str, str], lot_v: float | None
+) -> Iterable[Quantity]:
     voltage = expected_voltage(door.ratings, door.light, door.cell_c)
     current = expected_current(door.ratings, door.light, door.cell_c)
-    own = _own_voltage(group, door, voltage)
+    volts = _there(judged_voltage(reading, voltage, door, lot[VOC], lot_v) for reading in group)
+    yield from volts
+    yield from _there(judged_current(reading, current, door, lot[ISC]) for reading in group)
+    yield from _frame(group, door, voltage)
+    volts_sound = {one.verdict for one in volts} == {Seen.AS_EXPECTED}
+    yield from diode_quantities(group, door.ratings.sections, volts_sound=volts_sound)
     for reading in group:
-        found = (
-            judged_voltage(reading, voltage, door, lot[VOC]),
-            judged_current(reading, current, door, lot[ISC]),
-            frame_quantity(reading, own, door.ratings.area_m2),
-            diode_quantity(reading, door.ratings.sections),
-            *looked_at(reading, door.ratings),
-        )
-        yield from (one for one in found if one is not None)
+        yield from looked_at(reading, door.ratings)
+
+
+def _frame(group: Sequence[PanelReading], door: Door, voltage: Between) -> Iterable[Quantity]:
+    """The leak to the frame, wetted first: a dry panel that leaks a little is cleared by water alone."""
+    own, area = _own_voltage(group, door, voltage), door.ratings.area_m2
+    wet = _there(frame_quantity(reading, own, area) for reading in group if reading.wetted)
+    passed = {one.verdict for one in wet} == {Seen.AS_EXPECTED}
+    dry = (frame_quantity(reading, own, area, wet_passed=passed) for reading in group if not reading.wetted)
+    return [*wet, *_there(dry)]
+
+
+def _there(found: Iterable[Quantity | None]) -> list[Quantity]:
+    return [one for one in found if one is not None]
 
 
 def _own_voltage(group: Sequence[PanelReading], door: Door, expected: Between) -> Between | None:
@@ -160,19 +177,25 @@ def _own_voltage(group: Sequence[PanelReading], door: Door, expected: Between) -
 
 
 def _told(quantities: Sequence[Quantity]) -> Iterable[Cause]:
-    """Causes of suspicion first, then what keeps from telling; of several with one code and quantity the last."""
+    """Causes of suspicion first, then what keeps from telling; of several with one code and quantity the last.
+
+    What can be mended for a tenth of the price comes after what cannot.
+    """
     for verdict in (Seen.SUSPICIOUS, Seen.CANNOT_TELL):
-        causes = (one for quantity in quantities if quantity.verdict is verdict for one in quantity.causes)
+        causes = [one for quantity in quantities if quantity.verdict is verdict for one in quantity.causes]
+        causes.sort(key=lambda one: one.code in MENDED_WITH_EASE)
         yield from {(one.code, one.facts.get("quantity")): one for one in causes}.values()
 
 
 def _verdict(quantities: Sequence[Quantity]) -> Seen:
+    """What can be mended with ease says nothing of the panel: where all else is open, nobody can tell."""
     found = {one.verdict for one in quantities}
-    if Seen.SUSPICIOUS in found:
+    suspicious = [one for one in quantities if one.verdict is Seen.SUSPICIOUS]
+    if any(one.code not in MENDED_WITH_EASE for quantity in suspicious for one in quantity.causes):
         return Seen.SUSPICIOUS
     if Seen.CANNOT_TELL in found or not any(one.what == VOC for one in quantities):
         return Seen.CANNOT_TELL
-    return Seen.AS_EXPECTED
+    return Seen.SUSPICIOUS if suspicious else Seen.AS_EXPECTED
 
 
 def _left(

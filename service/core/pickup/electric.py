@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+from service.core.pickup.expected import LABEL_VOLTAGE_SHARE, METER_VOLTAGE_SHARE
 from service.core.pickup.facts import Between, Cause, Door, PanelReading, Quantity, Ratings, Seen, cause
 
 VOC, ISC = "open_circuit_voltage_v", "short_circuit_current_a"
@@ -23,11 +24,13 @@ class Expectation:
     current: Between
 
 
-def judged_voltage(reading: PanelReading, expected: Between, door: Door, lot: str) -> Quantity | None:
+def judged_voltage(
+    reading: PanelReading, expected: Between, door: Door, lot: str, lot_v: float | None = None
+) -> Quantity | None:
     """What the open-circuit voltage says; None where it was not read.
 
-    ``lot``: how it stands against the others (``lot.against_lot``). Volts hardly move with light, so each panel of a
-    lot that is low as a whole is suspicious.
+    ``lot``: how it stands against the others (``lot.against_lot``), whose sound ones read ``lot_v``. Volts hardly move
+    with light, so each panel of a lot that is low as a whole is suspicious.
     """
     read = reading.open_circuit_voltage_v
     if read is None:
@@ -45,11 +48,12 @@ def judged_voltage(reading: PanelReading, expected: Between, door: Door, lot: st
         told = _of_other_cells(read, expected, door.ratings) or cause("wrong_panel.voltage_high")
         return _quantity(VOC, Seen.SUSPICIOUS, read, expected, (told,))
     if lot == "low":
-        return _quantity(VOC, Seen.SUSPICIOUS, read, expected, (cause("lower_than_the_lot", quantity="voltage"),))
+        told = _of_the_lot(read, lot_v, door.ratings)
+        return _quantity(VOC, Seen.SUSPICIOUS, read, expected, (told,))
     if not causes and lot == "scattered":
         causes = (cause("lot_scatters"),)
-    if not causes and not door.ratings.voltage_known:
-        causes = (cause("rating_not_known", quantity="open-circuit voltage"),)
+    if not causes:
+        causes = _of_the_label(door.ratings, door.ratings.voltage_known, "open-circuit voltage")
     return _quantity(VOC, Seen.CANNOT_TELL if causes else Seen.AS_EXPECTED, read, expected, causes)
 
 
@@ -76,8 +80,8 @@ def judged_current(reading: PanelReading, expected: Between, door: Door, lot: st
         return _quantity(ISC, Seen.CANNOT_TELL if guessed else Seen.SUSPICIOUS, read, expected, (told,))
     if not causes and lot == "scattered":
         causes = (cause("lot_scatters"),)
-    if not causes and not door.ratings.current_known:
-        causes = (cause("rating_not_known", quantity="short-circuit current"),)
+    if not causes:
+        causes = _of_the_label(door.ratings, door.ratings.current_known, "short-circuit current")
     if not causes and expected.low < _WIDEST_SHARE * expected.likely:
         causes = (cause("light_too_unsure"),)
     return _quantity(ISC, Seen.CANNOT_TELL if causes else Seen.AS_EXPECTED, read, expected, causes)
@@ -116,6 +120,13 @@ def no_voltage(read: float, expected: Between) -> bool:
     return read < _NO_VOLTAGE_SHARE * expected.likely
 
 
+def _of_the_label(ratings: Ratings, known: bool, quantity: str) -> tuple[Cause, ...]:
+    """Why the rating proves nothing; empty where it was read and suits the others."""
+    if not known:
+        return (cause("rating_not_known", quantity=quantity),)
+    return () if ratings.doubt is None else (cause("label_doubtful", doubt=ratings.doubt),)
+
+
 def _low_current(read: float, expected: Between, door: Door, lot: str) -> Quantity:
     askew = door.light.askew_w_per_m2
     open_, told = False, cause("current_low", missing_pct=round(100 * (1 - read / expected.likely)))
@@ -131,14 +142,31 @@ def _low_current(read: float, expected: Between, door: Door, lot: str) -> Quanti
 def _of_low_voltage(read: float, expected: Between, ratings: Ratings) -> Cause:
     if no_voltage(read, expected):
         return cause("no_reading")
+    return (
+        _of_lost_sections(read, expected, ratings)
+        or _of_other_cells(read, expected, ratings)
+        or cause("voltage_low", missing_pct=round(100 * (1 - read / expected.likely), 1))
+    )
+
+
+def _of_the_lot(read: float, lot_v: float | None, ratings: Ratings) -> Cause:
+    """A panel that the others outdo in the same light: sections lost where the volts show it."""
+    if lot_v is not None:
+        slack = LABEL_VOLTAGE_SHARE + METER_VOLTAGE_SHARE
+        sound = Between(low=(1 - slack) * lot_v, likely=lot_v, high=(1 + slack) * lot_v)
+        lost = _of_lost_sections(read, sound, ratings)
+        if lost is not None:
+            return lost
+    return cause("lower_than_the_lot", quantity="voltage")
+
+
+def _of_lost_sections(read: float, expected: Between, ratings: Ratings) -> Cause | None:
     sections = round(ratings.sections.likely)
     for lost in range(1, sections):
         share = (sections - lost) / sections
         if share * expected.low <= read <= share * expected.high:
             return cause("bypass_section_lost", lost=lost, sections=sections)
-    return _of_other_cells(read, expected, ratings) or cause(
-        "voltage_low", missing_pct=round(100 * (1 - read / expected.likely), 1)
-    )
+    return None
 
 
 def _of_other_cells(read: float, expected: Between, ratings: Ratings) -> Cause | None:

@@ -70,7 +70,7 @@ def expected_voltage(ratings: Ratings, light: Light, cell_c: Between) -> Between
 
 
 def expected_current(ratings: Ratings, light: Light, cell_c: Between) -> Between:
-    """Short-circuit amperes of a sound panel, with its range."""
+    """Short-circuit amperes of a sound panel, with its range; light on the rear may add, and is never counted on."""
     parts = (ratings.short_circuit_current_a, ratings.isc_coefficient_pct_per_k, light.w_per_m2, cell_c)
     likely = short_circuit_current(*(part.likely for part in parts))
     moved = [
@@ -78,6 +78,7 @@ def expected_current(ratings: Ratings, light: Light, cell_c: Between) -> Between
         for at in parts
         for end in (at.low, at.high)
     ]
+    moved.append(ratings.rear_share * likely)
     shares = (LABEL_CURRENT_SHARE, METER_CURRENT_SHARE)
     return _about(likely, moved, shares, CURRENT_AGEING_SHARE * ratings.age_years.high)
 

@@ -48,9 +48,11 @@ class Between:
 class Ratings:
     """The panel as far as the readings hang on it.
 
-    ``voltage_known``, ``current_known``: read off the label, and the sheet hangs together; where False, the range
-    reaches over all that the panel can be, and no reading is ever as expected by it. ``age_years``: low is the age
-    given. ``sections``: the groups of cells, each with a bypass diode of its own.
+    ``voltage_known``, ``current_known``: read off the label; where False, the range reaches over all that the panel can
+    be. ``doubt``: why the figures that were read do not hang together, None where they do. No reading is ever as
+    expected by a rating that is unknown or doubtful. ``age_years``: low is the age given. ``sections``: the groups of
+    cells, each with a bypass diode of its own; low is 0 where there may be none. ``rear_share``: what light on the rear
+    may add to the current at most.
     """
 
     open_circuit_voltage_v: Between
@@ -60,10 +62,12 @@ class Ratings:
     cells_in_series: Between
     sections: Between
     age_years: Between
-    area_m2: float
+    area_m2: Between
     voltage_known: bool
     current_known: bool
     connector: str
+    doubt: str | None = None
+    rear_share: float = 0.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -109,8 +113,9 @@ class PanelReading:
     """What was read on one panel at one moment; None where it was not.
 
     Volts and amperes are as the meter shows them. ``wetted``: were frame and back wet during the readings to the frame?
-    ``bypass_over_range``: the diode test of the dark panel showed no value. ``back_state``: sound, chalky, cracked,
-    burnt; ``glass_state``: sound, cracked. ``shaded``: a shadow lay on the panel.
+    ``bypass_forward_v``: the diode test of the dark panel, red on the minus lead; ``bypass_over_range``: it showed no
+    value. ``bypass_swapped_v`` and ``bypass_swapped_over_range``: the same with red on the plus lead. ``back_state``:
+    sound, chalky, cracked, burnt; ``glass_state``: sound, cracked. ``shaded``: a shadow lay on the panel.
     """
 
     panel: str
@@ -122,6 +127,8 @@ class PanelReading:
     meter_input_mohm: Between = field(default_factory=lambda: Between(low=1.0, likely=10.0, high=11.0))
     bypass_forward_v: float | None = None
     bypass_over_range: bool = False
+    bypass_swapped_v: float | None = None
+    bypass_swapped_over_range: bool = False
     back_state: str | None = None
     glass_state: str | None = None
     shaded: bool = False
@@ -137,7 +144,11 @@ class Cause:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Quantity:
-    """One thing that was read, and what it says; between ``low`` and ``high`` it was expected, None where unknown."""
+    """One thing that was read, and what it says; between ``low`` and ``high`` it was expected, None where unknown.
+
+    ``leak_mohm``: insulation to the frame that the volts tell, at least, in megohms, beside the least that there should
+    be, ``least_mohm``; None for all else.
+    """
 
     what: str
     verdict: Seen
@@ -146,6 +157,8 @@ class Quantity:
     high: float | None = None
     unit: str = ""
     causes: tuple[Cause, ...] = ()
+    leak_mohm: float | None = None
+    least_mohm: float | None = None
 
 
 def cause(code: str, **facts: Fact) -> Cause:

@@ -2,18 +2,24 @@
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
+from math import ceil
 from types import MappingProxyType
 
 from service.core.model.finding import Fact
 from service.core.pickup.check import Expected
-from service.core.pickup.electric import LEAST_FOR_CURRENT_W_PER_M2, light_causes
-from service.core.pickup.expected import LABEL_VOLTAGE_SHARE, expected_current, expected_voltage
-from service.core.pickup.facts import Between, Door, Light
+from service.core.pickup.diodes import JUNCTION_V, SCHOTTKY_V
+from service.core.pickup.expected import LABEL_CURRENT_SHARE, LABEL_VOLTAGE_SHARE, expected_voltage
+from service.core.pickup.facts import Between, Door, Light, Ratings
+from service.core.pickup.frame import least_mohm, most_dry_v, most_reading_v
 
 # Ranges that d.c. voltmeters usually have, in V.
 _RANGES_V = (20.0, 60.0, 200.0, 600.0, 1000.0)
 _FULL_SUN = Light(w_per_m2=Between.exactly(1000.0), origin="measured")
-_COLD_C, _WARM_C = Between.exactly(-10.0), Between.exactly(45.0)
+_COLD_C = Between.exactly(-10.0)
+# Beside a bright cloud edge the sun gives up to a quarter more than at standard conditions: the factor by which codes
+# count short-circuit current (IEC 62548; NEC 690.8; from memory).
+CLOUD_EDGE = 1.25
+_USUAL_METER_MOHM = 10.0  # input resistance of usual hand meters on d.c. volts
 # What is looked at on every panel, in the order in which one walks around it.
 LOOKS = ("glass", "cells", "back", "box", "leads", "connectors", "frame", "label")
 
@@ -27,17 +33,17 @@ class Told:
 
 
 def how_to_measure(door: Door, expected: Expected) -> tuple[Told, ...]:
-    """What to do, step by step. Which meter bears what is told for full sun too: clouds pass.
+    """What to do, step by step. Which meter bears what is told for the most sun there can be: clouds pass.
 
     The current is left out where the meter's input does not bear it: then a d.c. clamp, or less light.
     """
     return (
         _told("apart_from_all"),
         _voltage(door, expected),
-        *_current(door, expected),
+        *_current(door),
         _told("between_readings"),
-        _told("volts_to_the_frame"),
-        _told("diodes_in_the_dark"),
+        _frame(door, expected),
+        _diodes(door),
     )
 
 
@@ -46,29 +52,29 @@ def what_to_look_at() -> tuple[Told, ...]:
     return tuple(_told(code) for code in LOOKS)
 
 
-def most_current_a(door: Door, expected: Expected) -> float:
-    """The most amperes that a short circuit may drive through the meter now, in A.
+def most_current_a(ratings: Ratings) -> float:
+    """The most amperes that a short circuit may drive through the meter, in A, whatever the light is now.
 
-    Where the light now is not known or too little to judge by, the light to come back in counts: full sun.
+    Clouds pass while one measures: full sun beside a cloud's edge counts, with the label at the top of its tolerance
+    and light on the rear of a panel that uses it.
     """
-    sun = expected_current(door.ratings, _FULL_SUN, _WARM_C).high
-    if expected.current is None or light_causes(door, LEAST_FOR_CURRENT_W_PER_M2):
-        return sun
-    return expected.current.high
+    label_a = (1.0 + LABEL_CURRENT_SHARE) * ratings.short_circuit_current_a.high
+    return CLOUD_EDGE * label_a * (1.0 + ratings.rear_share)
 
 
 def _voltage(door: Door, expected: Expected) -> Told:
     cold = expected_voltage(door.ratings, _FULL_SUN, _COLD_C).high
     most = max(cold, 0.0 if expected.voltage is None else expected.voltage.high)
     if most > door.multimeter.voltage_limit_v:
-        return _told("no_voltage_with_this_meter", most=round(most), limit=door.multimeter.voltage_limit_v)
+        return _told("no_voltage_with_this_meter", most=ceil(most), limit=door.multimeter.voltage_limit_v)
     scale = next((one for one in _RANGES_V if one >= most * (1 + LABEL_VOLTAGE_SHARE)), most)
-    return _told("voltage", most=round(most), range=scale)
+    return _told("voltage", most=ceil(most), range=scale)
 
 
-def _current(door: Door, expected: Expected) -> Iterable[Told]:
-    most, meter = most_current_a(door, expected), door.multimeter
-    facts: dict[str, Fact] = {"most": round(most, 1), "limit": meter.current_limit_a}
+def _current(door: Door) -> Iterable[Told]:
+    """Figures are rounded up: none is told that lies below a limit which the true one breaks."""
+    most, meter = most_current_a(door.ratings), door.multimeter
+    facts: dict[str, Fact] = {"most": ceil(10 * most) / 10, "limit": meter.current_limit_a}
     if meter.clamps_dc:
         yield _told("current_by_clamp", **facts)
     elif most > meter.current_limit_a:
@@ -76,6 +82,26 @@ def _current(door: Door, expected: Expected) -> Iterable[Told]:
     else:
         yield _told("current", **facts)
     yield _told("never_part_under_sun")
+
+
+def _frame(door: Door, expected: Expected) -> Told:
+    """What a meter of the usual input resistance may show, by the size of the panel."""
+    voltage, area = expected.voltage or door.ratings.open_circuit_voltage_v, door.ratings.area_m2
+    return _told(
+        "volts_to_the_frame", meter=_USUAL_METER_MOHM, wanted=round(least_mohm(area.low), 1),
+        dry=round(most_dry_v(voltage.likely, area.low, _USUAL_METER_MOHM), 1),
+        most=round(most_reading_v(voltage.likely, area.low, _USUAL_METER_MOHM), 1),
+    )  # fmt: skip
+
+
+def _diodes(door: Door) -> Told:
+    sections = door.ratings.sections.likely
+    facts = {
+        f"{name}_{end}": round(sections * getattr(kind, end), 2)
+        for name, kind in (("schottky", SCHOTTKY_V), ("junction", JUNCTION_V))
+        for end in ("low", "high")
+    }
+    return _told("diodes_in_the_dark", sections=round(sections), **facts)
 
 
 def _told(code: str, **facts: Fact) -> Told:

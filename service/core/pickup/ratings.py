@@ -5,7 +5,7 @@ from typing import Any
 
 from service.core.model.assumption import Assumptions
 from service.core.model.facts import Panel
-from service.core.panel import CRYSTALLINE, datasheet_doubts
+from service.core.panel import CRYSTALLINE, cells_in_series_of, datasheet_doubts
 from service.core.pickup.facts import Between, Ratings
 
 VOC, ISC = "open_circuit_voltage_v", "short_circuit_current_a"
@@ -14,6 +14,7 @@ FILL_FACTOR_SHARE = 0.78
 # What a panel of a balcony or a roof can have where nothing but the other of the two figures was read (judgement).
 _ANY_VOLTAGE_V = Between(low=20.0, likely=40.0, high=90.0)
 _ANY_CURRENT_A = Between(low=2.0, likely=10.0, high=20.0)
+_REAR_LIGHT_SHARE = 0.3  # light on the rear of a panel held in the open over bright ground, over that on the front
 # One bypass diode for at most 24 cells in series, three in nearly every panel from 50 cells on; from memory.
 _CELLS_A_DIODE, _USUAL_SECTIONS, _MOST_CELLS_OF_THREE = 24, 3, 80
 
@@ -35,6 +36,19 @@ def stand_in_power_w(given: Mapping[str, Any]) -> float | None:
     voltage = _ANY_VOLTAGE_V.likely if voc is None else voc
     current = _ANY_CURRENT_A.likely if isc is None else isc
     return float(FILL_FACTOR_SHARE * voltage * current)
+
+
+def cells_from_halves(given: Mapping[str, Any]) -> int | None:
+    """Cells in series where somebody counted the cut cells that are seen, by twos in parallel; None where it stands.
+
+    >>> cells_from_halves({"cells_in_series": 120, "open_circuit_voltage_v": 40.6})
+    60
+    """
+    counted = given.get("cells_in_series")
+    if counted is None or given.get("cell_kind", "mono") not in CRYSTALLINE:
+        return None
+    found = cells_in_series_of(counted, given.get(VOC))
+    return None if found == counted else found
 
 
 def sections_of(cells_in_series: int, cell_kind: str) -> int:
@@ -73,17 +87,25 @@ def ratings_of(panel: Panel, assumptions: Assumptions, pointer: str, *, power_re
             low=min(found.low, any_panel.low), likely=found.likely, high=max(found.high, any_panel.high)
         )  # fmt: skip
 
-    sound = not datasheet_doubts(panel)
+    doubts = datasheet_doubts(panel)
+    length, width = between("length_mm"), between("width_mm")
+    sections = float(sections_of(panel.cells_in_series, panel.cell_kind))
     return Ratings(
         open_circuit_voltage_v=outer(VOC, _ANY_VOLTAGE_V),
         short_circuit_current_a=outer(ISC, _ANY_CURRENT_A),
         voc_coefficient_pct_per_k=between("voc_coefficient_pct_per_k"),
         isc_coefficient_pct_per_k=between("isc_coefficient_pct_per_k"),
         cells_in_series=between("cells_in_series"),
-        sections=Between.exactly(float(sections_of(panel.cells_in_series, panel.cell_kind))),
+        sections=Between(low=sections if panel.cell_kind in CRYSTALLINE else 0.0, likely=sections, high=sections),
         age_years=between("age_years"),
-        area_m2=panel.length_mm * panel.width_mm / 1e6,
-        voltage_known=sound and not assumptions.assumed(f"{pointer}/{VOC}"),
-        current_known=sound and not assumptions.assumed(f"{pointer}/{ISC}"),
+        area_m2=Between(
+            low=length.low * width.low / 1e6,
+            likely=length.likely * width.likely / 1e6,
+            high=length.high * width.high / 1e6,
+        ),
+        voltage_known=not assumptions.assumed(f"{pointer}/{VOC}"),
+        current_known=not assumptions.assumed(f"{pointer}/{ISC}"),
         connector=panel.connector,
+        doubt=doubts[0].code if doubts else None,
+        rear_share=_REAR_LIGHT_SHARE * panel.bifaciality_share,
     )

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from math import prod
 from types import MappingProxyType
 
+from service.core.pickup.electric import VOC
 from service.core.pickup.facts import Quantity, Seen
 
 # Our own choices. 0: not at any price. None: it is another panel, worth what its own label says.
@@ -25,6 +26,7 @@ _SHARES: Mapping[str, float | None] = MappingProxyType(
 NOT_AT_ANY_PRICE = frozenset(
     {"glass_cracked", "back_cracked", "back_chalky", "back_burnt", "leaks_frame_dry", "leaks_frame_wetted"}
 )
+MENDED_WITH_EASE = frozenset({"old_connectors", "bare_leads"})
 ONLY_VOLTAGE_SHARE = 0.9  # broken cells hardly show in the volts: a tenth off for what was not seen
 
 
@@ -53,15 +55,23 @@ def worth_now(verdict: Seen, quantities: Sequence[Quantity], current_read: bool,
     if verdict is Seen.AS_EXPECTED:
         share, because = (1.0, "nothing_against_it") if current_read else (ONLY_VOLTAGE_SHARE, "current_not_seen")
         return WorthNow(share=share, because=because)
-    return _of_suspicious(quantities, codes, left)
+    return _of_suspicious(quantities, codes, current_read, left)
 
 
-def _of_suspicious(quantities: Sequence[Quantity], codes: Sequence[str], left: Mapping[str, float]) -> WorthNow:
+def _of_suspicious(
+    quantities: Sequence[Quantity], codes: Sequence[str], current_read: bool, left: Mapping[str, float]
+) -> WorthNow:
+    """By the power that is left; where nothing was read by which to say what is left, nobody knows yet."""
     if any(code.startswith("wrong_panel") for code in codes):
         return WorthNow(share=None, because="another_panel")
     if {"no_reading", "no_current"}.intersection(codes):
         return WorthNow(share=0.0, because="gives_nothing")
-    shares = [_SHARES[code] for code in codes if code in _SHARES]
     powers = [left[one.what] for one in quantities if one.verdict is Seen.SUSPICIOUS and one.what in left]
+    unread = not any(one.what == VOC for one in quantities)
+    if not powers and (unread or any(one.verdict is Seen.CANNOT_TELL for one in quantities)):
+        return WorthNow(share=None, because="not_known_yet")
+    shares = [_SHARES[code] for code in sorted(set(codes)) if code in _SHARES]
+    if not powers and not current_read:
+        shares.append(ONLY_VOLTAGE_SHARE)
     share = prod(value for value in shares if value is not None) * prod(min(max(power, 0.0), 1.0) for power in powers)
     return WorthNow(share=round(share, 2), because="power_left" if powers else "repair_needed")

@@ -17,7 +17,7 @@ def ratings(**changes: Any) -> Ratings:
         "cells_in_series": Between.exactly(60.0),
         "sections": Between.exactly(3.0),
         "age_years": Between.exactly(0.0),
-        "area_m2": 1.6,
+        "area_m2": Between.exactly(1.6),
         "voltage_known": True,
         "current_known": True,
         "connector": "locking_4mm",

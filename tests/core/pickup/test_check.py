@@ -142,3 +142,44 @@ def test_a_panel_in_shade_is_no_witness_for_its_neighbour() -> None:
     lit, _ = panels_seen(door(sky(720.0)), [reading("a", voc=38.5, isc=4.0), reading("b", isc=4.0, shaded=True)])
     assert codes(lit) == ["current_low"]
     assert lit.lot["short_circuit_current_a"] == "alone"
+
+
+def test_connectors_that_can_be_mended_do_not_make_a_panel_suspicious_that_nobody_has_measured() -> None:
+    old = {"connector": "older_unlocked"}
+    indoors = one(door(light_indoors(), **old), reading(voc=19.0, isc=0.01))
+    assert (indoors.verdict, codes(indoors), indoors.worth.share) == (
+        Seen.CANNOT_TELL, ["old_connectors", "light_indoors"], None,
+    )  # fmt: skip
+    unread = one(door(**old), reading(isc=7.0))
+    assert (unread.verdict, codes(unread)) == (Seen.CANNOT_TELL, ["old_connectors", "voltage_not_read"])
+    assert one(door(**old), reading(**SOUND)).verdict is Seen.SUSPICIOUS
+
+
+def test_what_is_to_be_mended_is_taken_off_once_however_often_it_was_read() -> None:
+    old = door(connector="older_unlocked")
+    assert one(old, reading(voc=38.9), reading(isc=7.0)).worth.share == 0.9
+    assert one(old, reading(voc=38.9)).worth.share == 0.81
+
+
+def test_nobody_bids_for_an_open_diode_before_the_volts_were_read() -> None:
+    seen = one(door(light_indoors()), reading(bypass_over_range=True))
+    assert (seen.verdict, seen.worth.share, seen.worth.because) == (Seen.SUSPICIOUS, None, "not_known_yet")
+
+
+def test_what_cannot_be_mended_is_told_before_what_can() -> None:
+    seen = one(door(connector="older_unlocked"), reading(**SOUND, glass_state="cracked"))
+    assert codes(seen) == ["glass_cracked", "old_connectors"]
+
+
+@pytest.mark.parametrize(("voc", "lost"), [(23.5, 1), (12.0, 2)])
+def test_the_lot_tells_a_lost_section_where_nobody_told_the_light(voc: float, lost: int) -> None:
+    lot = [reading(name, voc=volts) for name, volts in zip("abcd", (35.4, 35.5, voc, 35.2), strict=True)]
+    seen = panels_seen(door(light_not_known()), lot)[2]
+    assert codes(seen) == ["bypass_section_lost"]
+    assert seen.causes[0].facts == {"lost": lost, "sections": 3}
+    assert seen.worth.share == pytest.approx((3 - lost) / 3, abs=0.01)
+
+
+def test_a_voltage_below_the_lots_that_is_no_section_is_told_as_low() -> None:
+    lot = [reading(name, voc=volts) for name, volts in zip("abcd", (35.4, 35.5, 31.0, 35.2), strict=True)]
+    assert codes(panels_seen(door(light_not_known()), lot)[2]) == ["lower_than_the_lot"]

@@ -1,7 +1,7 @@
 """What is said at the seller's door: what readings mean, how to take them without harm, what to look at.
 
 Keys: ``verdict.word``, ``cause.code``, ``worth.code``, ``light.origin``, ``ask.code``, ``how.code``, ``look.code``,
-``assumed.code``.
+``assumed.code``, ``name.quantity``.
 """
 
 from collections.abc import Mapping
@@ -29,14 +29,35 @@ TEXTS: Mapping[str, str] = {
     "to the sun and read again.",
     "cause.lot_scatters": "The panels differ so much from one another that none of them can be the measure. Read each "
     "again, one right after the other.",
-    "cause.rating_not_known": "The {quantity} on the label was not told, or the label does not hang together, so a "
-    "reading can prove no more than that nothing gross is wrong. Read the label.",
+    "cause.rating_not_known": "The {quantity} on the label was not told, so a reading can prove no more than that "
+    "nothing gross is wrong. Read the label.",
+    "cause.label_doubtful": "The figures told of the label do not suit one another, so a reading can prove no more "
+    "than that nothing gross is wrong. Read the label again.",
+    "cause.label_doubtful.voltages_swapped": "As told, the voltage at maximum power is not below the open-circuit "
+    "voltage. Read both off the label again.",
+    "cause.label_doubtful.currents_swapped": "As told, the current at maximum power is not below the short-circuit "
+    "current. Read both off the label again.",
+    "cause.label_doubtful.half_cells_counted": "The voltage suits half as many cells in series as told. Count them "
+    "again; cut cells lie by twos in parallel.",
+    "cause.label_doubtful.voltage_per_cell": "The open-circuit voltage does not suit the number of cells told. Count "
+    "the cells and read the label again.",
+    "cause.label_doubtful.fill_factor": "The rated power does not suit voltage and current as told. Read the label "
+    "again.",
+    "cause.label_doubtful.power_product": "Voltage and current at maximum power do not make the rated power. Read the "
+    "label again.",
+    "cause.label_doubtful.voc_coefficient": "The coefficient of the voltage is not one that panels have. Read it, and "
+    "its unit, again.",
     "cause.nothing_read": "Nothing was read on this panel.",
     "cause.voltage_not_read": "The open-circuit voltage was not read. A current alone hides a lost group of cells.",
     "cause.frame_without_light": "Volts to the frame tell nothing while the panel makes no voltage. Read them in sun.",
     "cause.frame_readings_disagree": "Both readings to the frame are more together than the panel's {voltage:.0f} V. "
     "Read each lead again, and the panel itself.",
     "cause.other_lead_not_read": "Only one lead was read against the frame; a leak near that lead shows on the other.",
+    "cause.frame_not_read_wetted": "Dry, about {mohm} megohms lead to the frame. That is above the {wanted} that a "
+    "panel of this size needs, but dry it should be far more. Wet frame and back and read it again.",
+    "cause.meter_too_coarse": "A meter of {meter} megohms shows too little to tell a leak from nought. Use a digital "
+    "one of 10 megohms.",
+    "cause.panel_size_not_known": "Whether that is a leak hangs on the panel's size. Measure its length and width.",
     "cause.meter_resistance_not_known": "Whether that is a leak hangs on the meter's input resistance. It stands in "
     "its manual, often as 10 megohms.",
     # likely causes
@@ -56,6 +77,8 @@ TEXTS: Mapping[str, str] = {
     "weaker panel than labelled. Clean it, look for shadows, read again.",
     "cause.lower_than_the_lot": "Its {quantity} is lower than that of the others in the same light, so the sky is no "
     "excuse: dirt, shade, cracked cells, or a weaker panel.",
+    "cause.lower_than_the_lot.voltage": "Its voltage is lower than that of the others in the same light, so the sky is "
+    "no excuse: broken cells, a weaker panel or another type.",
     "cause.wrong_panel.voltage_high": "It gives more voltage than a panel of this label can. The label or the type is "
     "another one: do not plan a string by it.",
     "cause.wrong_panel.current_high": "It gives more current than a panel of this label can in this light. The label "
@@ -66,10 +89,19 @@ TEXTS: Mapping[str, str] = {
     "size should have {wanted} or more. The frame can give a shock. Leave it.",
     "cause.leaks_frame_wetted": "Wet, current leaks from the cells to the frame: about {mohm} megohms, where a panel "
     "of this size should have {wanted} or more. In rain the frame can give a shock. Leave it.",
-    "cause.bypass_open": "In the dark no current passes the bypass diodes: at least one is open. In partial shade such "
-    "a panel can burn.",
-    "cause.bypass_shorted": "The bypass diodes show too little voltage in the dark: at least one is shorted, and its "
-    "group of cells is lost.",
+    "cause.bypass_open": "In the dark no current passes the row of {sections}: at least one bypass diode is open, and "
+    "in partial shade such a panel can burn. Check first that red sat on minus, and that the test reaches {high} V.",
+    "cause.bypass_shorted": "In the dark {measured} V, where {sections} bypass diodes in a row show {low} V or more: "
+    "at least {shorted} of them shorted or leaking, and its group of cells is lost.",
+    "cause.bypass_count_not_known": "{measured} V in the dark can be {sections} sound diodes in a row or fewer of "
+    "another kind, the rest shorted. The open-circuit volts in sun decide: each shorted one takes its share of them.",
+    "cause.bypass_leads_mixed_up": "A value with red on plus, none with red on minus: the leads were mixed up, or "
+    "light fell on the panel. Cover it well and read both ways again.",
+    "cause.bypass_both_ways": "With red on plus a dark panel shows no value; {measured} V mean that light falls on it, "
+    "or that current passes where it should not. Cover it well and read both ways again.",
+    "cause.bypass_other_way_not_read": "With red on plus a sound panel and one with a dead diode show the same: no "
+    "value. Read it with red on minus too.",
+    "cause.bypass_perhaps_none": "No value in the dark. Some thin-film panels have no bypass diode; the sheet tells.",
     "cause.glass_cracked": "The glass is cracked. Such a panel lets water in and cannot be mended. Leave it.",
     "cause.back_cracked": "The back is cracked. It insulates no longer: when wet, it can give a shock. Leave it.",
     "cause.back_chalky": "The back comes off like chalk. The foil is ageing and will crack; then it insulates no "
@@ -87,7 +119,7 @@ TEXTS: Mapping[str, str] = {
     "worth.gives_nothing": "It gives nothing, so it is worth nothing until it does.",
     "worth.not_at_any_price": "It can give a shock or start a fire: not worth taking at any price.",
     "worth.another_panel": "It is another panel than labelled; it is worth what its own label says.",
-    "worth.not_known_yet": "Not known before it was read in proper light.",
+    "worth.not_known_yet": "Not known before what is missing was read.",
     # light
     "light.measured": "As measured.",
     "light.sky": "From the height of the sun and how the sky looks: a rough guess.",
@@ -99,16 +131,26 @@ TEXTS: Mapping[str, str] = {
     "sky within two hours of when the sun is highest.",
     "ask.sun_stays_low": "The sun stays too low there these days. Turn the panel square to it at noon under a clear "
     "sky, and compare panels of the lot with one another.",
+    # on paper
+    "name.open_circuit_voltage_v": "Open-circuit voltage",
+    "name.short_circuit_current_a": "Short-circuit current",
+    "name.frame_dry": "Both leads to the frame, dry",
+    "name.frame_wetted": "Both leads to the frame, wetted",
+    "name.bypass_forward_v": "Bypass diodes, red on minus",
+    "name.bypass_swapped_v": "Bypass diodes, red on plus",
+    "expected.nothing": "there is no daylight to read by",
     # how to measure
     "how.apart_from_all": "Have the panel apart from inverter and other panels. Never pull a connector that carries "
     "current: switch the inverter off at the socket and cover the panel first.",
     "how.voltage": "Set the meter to d.c. volts, range {range:.0f} V or more: up to {most} V can be there. Red lead in "
     "the volts jack, touch only the insulated parts.",
     "how.no_voltage_with_this_meter": "Do not measure with this meter: up to {most} V can be there; it bears {limit}.",
-    "how.current": "Short-circuit current: up to {most} A now. Cover the panel or turn it face down, lead in the "
-    "{limit} A jack, join both leads through the meter, uncover, read within ten seconds, cover again, then part.",
-    "how.no_current_with_this_meter": "Do not measure the short-circuit current with this meter: up to {most} A can "
-    "flow, its fused input bears {limit} A. Use a d.c. clamp meter, or less light: turn the panel away from the sun.",
+    "how.current": "Short-circuit current: up to {most} A beside a cloud's edge. Cover the panel or turn it face "
+    "down, lead in the {limit} A jack, join both leads through the meter, uncover, read within ten seconds, cover "
+    "again, then part.",
+    "how.no_current_with_this_meter": "Do not measure the short-circuit current with this meter: up to {most} A "
+    "can flow when the sun comes out, its fused input bears {limit} A. Use a d.c. clamp meter, or less light: turn the "
+    "panel away from the sun, and compare panels with one another.",
     "how.current_by_clamp": "Short-circuit current, up to {most} A: cover the panel, join its two connectors, clamp "
     "one lead, uncover, read, cover again, then part.",
     "how.never_part_under_sun": "Never open the short circuit under sun, nor pull the probes apart: the direct current "
@@ -116,9 +158,13 @@ TEXTS: Mapping[str, str] = {
     "how.between_readings": "Put the lead back in the volts jack after each current. Read all panels one right after "
     "the other, at the same angle, so that they can be compared.",
     "how.volts_to_the_frame": "In sun, d.c. volts from the plus lead to bare metal of the frame, then from the frame "
-    "to the minus lead; dry, then with frame and back wetted, gloves on. A sound panel shows next to nothing.",
-    "how.diodes_in_the_dark": "Face down or well covered, meter on diode test, red on the minus lead, black on the "
-    "plus lead: some 0.3 to 2 V are the bypass diodes in a row; no value at all means that one is open.",
+    "to the minus lead; dry, then with frame and back wetted, gloves on; wait until it stands still. Through "
+    "{meter:.0f} megohms both together show next to nothing dry, {dry} V at most, and wetted {most} V at most, which "
+    "are {wanted} megohms.",
+    "how.diodes_in_the_dark": "Face down or well covered, meter on diode test. Red on the minus lead, black on the "
+    "plus lead: {schottky_low} to {schottky_high} V for {sections} Schottky diodes in a row, {junction_low} to "
+    "{junction_high} V for plain silicon; less: one is shorted; no value: one is open. Then red on plus, black on "
+    "minus: no value, as diodes and cells block.",
     # what to look at
     "look.glass": "Glass: cracks, chips at the edge, milky corners.",
     "look.cells": "Cells: brown spots, bubbles, snail-like lines, burnt ribbons.",
@@ -131,6 +177,8 @@ TEXTS: Mapping[str, str] = {
     # what was taken
     "assumed.power_from_figures": "Not read; worked out from the figures that were, to find the kind of panel. No "
     "expected reading hangs on it where these are given.",
+    "assumed.halves_counted": "As many as told would make too few volts each, or be too many: cut cells lie by twos in "
+    "parallel and count half.",
     "assumed.usual_light_meter": "Not told; the usual error of a hand-held light meter was taken.",
     "assumed.probe_error": "A probe at the back is a few kelvin off the cells.",
     "assumed.air_of_the_month": "Not told; the air of the month at this place was taken.",
