@@ -48,6 +48,7 @@ class MeterSums:
         cell_of_first: (n,) the cell that a first sum belongs to.
         prices: by period, oldest first: (2, n) import and export prices of the first sums; None where flat.
         registers: by period: (cells,) register that counts a cell, None where there is one.
+        nets: by period: is surplus netted?
         cells: how many there are; cell = 12 x register + month - 1, registers told apart as finely as any period does.
     """
 
@@ -55,34 +56,36 @@ class MeterSums:
     cell_of_first: Ints
     prices: tuple[Floats | None, ...]
     registers: tuple[Ints | None, ...]
+    nets: tuple[bool, ...]
     cells: int
 
-    def by_cell(self, power_w: Floats) -> Floats:
-        """(cells,) energy in kWh of hourly powers in W."""
-        return self._cells(self._first(power_w))
-
     def home(self, self_used_w: Floats, produced_w: Floats, demand_kwh: Floats) -> HomeYear:
-        """The year at the meter, of (8760,) powers in W and the home's demand ``by_cell``."""
-        self_used = self._first(self_used_w)
-        exported = np.maximum(self._first(produced_w) - self_used, 0.0)
+        """The year at the meter, of (8760,) powers in W and the home's demand ``by_first``."""
+        self_used = self.by_first(self_used_w)
+        exported = np.maximum(self.by_first(produced_w) - self_used, 0.0)
+        left = np.maximum(self_used + exported - demand_kwh, 0.0) if any(self.nets) else None
         return HomeYear(
             self_used_kwh=self._cells(self_used),
             exported_kwh=self._cells(exported),
-            demand_kwh=demand_kwh,
+            demand_kwh=self._cells(demand_kwh),
             at=tuple(
-                None if prices is None else self._at(prices, registers, self_used, exported)
-                for prices, registers in zip(self.prices, self.registers, strict=True)
+                None if prices is None else self._at(prices, registers, self_used, exported, left if nets else None)
+                for prices, registers, nets in zip(self.prices, self.registers, self.nets, strict=True)
             ),
         )
 
-    def _at(self, prices: Floats, registers: Ints | None, self_used: Floats, exported: Floats) -> AtPrices:
+    def _at(
+        self, prices: Floats, registers: Ints | None, self_used: Floats, exported: Floats, left: Floats | None
+    ) -> AtPrices:
         return AtPrices(
             self_used=np.stack([self._cells(self_used * row) for row in prices]),
             exported=np.stack([self._cells(exported * row) for row in prices]),
             registers=registers,
+            surplus=None if left is None else np.stack([self._cells(left), *(self._cells(left * p) for p in prices)]),
         )
 
-    def _first(self, power_w: Floats) -> Floats:
+    def by_first(self, power_w: Floats) -> Floats:
+        """(n,) energy in kWh of hourly powers in W, by first sum."""
         size = self.cell_of_first.size
         return np.bincount(self.first_of_hour, weights=power_w, minlength=size) / 1000.0
 
@@ -117,8 +120,9 @@ def meter_sums(tariff: Tariff | None, calendar: Calendar, *, reversing: bool = F
         month = np.arange(_MONTHS)
         none = (None,) * len(periods)
         return MeterSums(
-            first_of_hour=calendar.month - 1, cell_of_first=month, prices=none, registers=none, cells=_MONTHS
-        )
+            first_of_hour=calendar.month - 1, cell_of_first=month, prices=none, registers=none,
+            nets=(False,) * len(periods), cells=_MONTHS,
+        )  # fmt: skip
     slot = _slot_of(calendar)
     clock_cell = (calendar.month - 1) * _SLOTS + slot
     counted = [
@@ -139,6 +143,7 @@ def meter_sums(tariff: Tariff | None, calendar: Calendar, *, reversing: bool = F
         cell_of_first=finest[slot_of] * _MONTHS + month_of,
         prices=tuple(None if one is None else _on(one.prices, first.size, by_clock, clock_cell) for one in priced),
         registers=tuple(None if not row.any() else np.repeat(row, _MONTHS) for row in apart),
+        nets=tuple(period.export == "netted" for period in periods),
         cells=_MONTHS * apart.shape[1],
     )
 

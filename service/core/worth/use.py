@@ -211,7 +211,7 @@ class AtTheMeter:
             seen_w=demand / phases,
             steps=steps,
             sums=sums,
-            demand_kwh=sums.by_cell(demand - phases * other_used),
+            demand_kwh=sums.by_first(demand - phases * other_used),
             other_w=other_w,
             other_seen_w=other_seen,
             other_used_w=other_used,
