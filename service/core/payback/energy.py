@@ -49,9 +49,7 @@ def stacked(homes: Sequence[HomeYear]) -> HomeYear:
         exported_kwh=np.array([home.exported_kwh for home in homes]),
         demand_kwh=np.array([home.demand_kwh for home in homes]),
         at=tuple(
-            None
-            if one is None
-            else _stacked_prices([home.at[number] for home in homes], one.registers)
+            None if one is None else _stacked_prices([home.at[number] for home in homes], one.registers)
             for number, one in enumerate(homes[0].at)
         ),
     )
