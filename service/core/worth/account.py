@@ -178,6 +178,7 @@ def _worth(year_kwh: float, cases: HomeCases, terms: _Terms) -> Worth:
         expected_year_kwh=year_kwh * terms.expected_share,
         years_kept=kept.time,
         saving_first_year=_each(_first_year(squares, cases, terms), lambda amounts: float(amounts[0])),
+        least_by_import_price=float(kept.of(savings.by_import_price).min(initial=0.0)),
         simple_payback_years=None,
         undiscounted_payback_years=None,
         discounted_payback_years=None,
@@ -302,12 +303,14 @@ class _Savings:
     """Savings over the years asked: the cases of the band, and each cause a step lower and higher.
 
     What the inverter draws by night is taken off all of them, at the import price of its hours. ``today``: the cases of
-    a set that does not age, at prices that do not grow; None where all years are alike then.
+    a set that does not age, at prices that do not grow; None where all years are alike then. ``by_import_price``: what
+    of the middle moves with the prices of a kWh bought.
     """
 
     cases: SavingCases
     stepped: tuple[tuple[str, float, Floats], ...]
     today: SavingCases | None
+    by_import_price: Floats
 
     @classmethod
     def of(cls, cases: HomeCases, periods: tuple[PricedPeriod, ...], terms: _Terms) -> "_Savings":
@@ -331,6 +334,7 @@ class _Savings:
             cases=_cases_of(saved),
             stepped=tuple(stepped),
             today=today,
+            by_import_price=bought[0],
         )
 
 

@@ -55,6 +55,8 @@ SD_PUBLIC_SHAPE = 0.15
 
 # Less than this is no change of what is used at home.
 _ROUNDING_KWH = 0.005
+# Less than half a hundredth is nothing in any currency: what brings no more pays at no price, nor as a gift.
+_LEAST_MONEY = 0.005
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -74,7 +76,7 @@ class StoragePays:
 
     ``outlay_to_pay``: the most that may be paid for it so that it pays within ``years_kept``, its ageing counted.
     Against its ``amount``, None where none was given: the discounted payback (a member is None where there is none
-    within the years), what is left over, and whether the middle case pays.
+    within the years), what is left over, and whether the middle case pays; what brings nothing never pays.
     """
 
     years_kept: float
@@ -338,7 +340,7 @@ class _Saved:
             amount=amount,
             payback_years=Band(*(discounted_payback_years(one, rate, last_part).first for one in flows)),
             net_present_value=left,
-            pays=(left.middle or 0.0) >= 0.0,
+            pays=(left.middle or 0.0) >= 0.0 and (money.outlay_to_pay.middle or 0.0) >= _LEAST_MONEY,
         )
 
 
