@@ -69,6 +69,8 @@ def _stacked_prices(many: Sequence[AtPrices | None], registers: Ints | None) -> 
 
 def scaled(home: HomeYear, share: float) -> HomeYear:
     """So much of the production, used at home to the same share."""
+    if share == 1.0:
+        return home
     return replace(
         home,
         self_used_kwh=home.self_used_kwh * share,

@@ -194,19 +194,8 @@ def _netted(home: HomeYear, valued: _Valued, age: Floats, over: str) -> tuple[Fl
     credit = valued.of_years(valued.exported_bought)
     share = valued.period.share_of_year
     holds = np.flatnonzero(share)
-    register = valued.registers
-    produced, exported, needed = (
-        by_register_and_month(one, register)
-        for one in (home.self_used_kwh + home.exported_kwh, home.exported_kwh, home.demand_kwh)
-    )
     by_month = share[holds, np.newaxis] if valued.by_month is None else valued.by_month[holds]
-    left = NettedYears(
-        produced=produced,
-        exported=exported,
-        needed=needed,
-        share=np.broadcast_to(by_month, (holds.size, produced.shape[-1])),
-        age=age[holds],
-    ).left(by_month=over == "month")
+    left = NettedYears.of(home, valued.registers, by_month, age[holds]).left(by_month=over == "month")
     rest = np.zeros_like(credit)
     if left is not None:
         bought, sold = valued.prices_left()

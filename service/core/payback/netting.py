@@ -13,6 +13,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from service.core.model.hours import Floats, Ints
+from service.core.payback.energy import HomeYear
 
 _MONTHS = 12
 _NOTHING_KWH = 1e-12
@@ -32,12 +33,21 @@ class NettedYears:
     share: Floats
     age: Floats
 
+    @classmethod
+    def of(cls, home: HomeYear, registers: Ints | None, share: Floats, age: Floats) -> "NettedYears":
+        """Of a home's cells; ``share`` may be (years, 1), of all months alike."""
+        cells = np.array([home.self_used_kwh + home.exported_kwh, home.exported_kwh, home.demand_kwh])
+        produced, exported, needed = by_register_and_month(cells, registers)
+        months = np.broadcast_to(share, (age.size, produced.shape[-1]))
+        return cls(produced=produced, exported=exported, needed=needed, share=months, age=age)
+
     def left(self, *, by_month: bool) -> Floats | None:
         """What is left over, before ageing, (..., registers, years, months); None where nothing is.
 
         ``by_month``: nets each month on its own; else each year, as far as the tariff period holds.
         """
-        if not by_month and not (self._of_year() > _NOTHING_KWH).any():
+        # a set that never grew older leaves the most
+        if not by_month and ((self.produced - self.needed) @ self.share.T).max(initial=0.0) <= _NOTHING_KWH:
             return None
         months = self.produced[..., np.newaxis, :] - self.needed[..., np.newaxis, :] / self.age[:, np.newaxis]
         months *= self.share

@@ -139,7 +139,7 @@ def storage_beside(
     storage = setup.storage if chosen is None else chosen.storage
     box_setup = replace(setup, storage=storage)
     kept = time_kept(setup.money.years, setup.household.stay_years)
-    ran = _Runs.of(use, box_setup, _running(storage), energy.light_ends(), kept, box_dc_w)
+    ran = _Runs.of(use, box_setup, _running(storage), energy.light_ends(), kept, box_dc_w, chosen)
     without = use.cases
     with_kwh = [_self_used_kwh(ran.middle.home) + change for change in (0.0, *ran.changes(_of_home))]
     bases = [_self_used_kwh(home) for home in (without.middle, without.less_energy, without.more_energy)]
@@ -222,12 +222,19 @@ class _Runs:
         ends: tuple[float, float],
         kept: float,
         box_dc_w: Floats | None,
+        chosen: ChosenFeed | None,
     ) -> "_Runs":
-        box = Box.of(use.meter, setup, storage, box_dc_w)
-        plan, less, more = (box.plan(scale) for scale in (1.0, *ends))
+        if chosen is None or chosen.ran is None:
+            box = Box.of(use.meter, setup, storage, box_dc_w)
+            plan = box.plan(1.0)
+            first = box.first_year(plan)
+        else:
+            box, plan, first = chosen.ran
+        less, more = (box.plan(scale) for scale in ends)
         yearly = 1.0 - storage.ageing_share_per_year
         oldest = yearly ** max(ceil(kept) - 1, 0)
-        new, old, poor, good = box.years([(plan, 1.0), (plan, oldest), (less, 1.0), (more, 1.0)])
+        new = box.at_the_meter(plan, first)
+        old, poor, good = box.years([(plan, oldest), (less, 1.0), (more, 1.0)])
         middle = box.years([(plan, 1.0)], spells=True)[0] if box.feels_spells else new
         return cls(
             middle=middle,
