@@ -49,7 +49,7 @@ def account(outlay: float | None, savings: tuple[float, float, float] = (80.0, 1
     base = {
         "outlay": outlay, "outlay_parts": None, "expected_year_kwh": 0.0, "years_kept": kept,
         "saving_first_year": Band(*savings),
-        "simple_payback_years": Band(*(outlay / s for s in savings)) if priced else None,
+        "least_by_import_price": 0.0, "simple_payback_years": Band(*(outlay / s for s in savings)) if priced else None,
         "undiscounted_payback_years": None,
         "discounted_payback_years": Band(*(c.first for c in crossings)) if priced else None,
         "lasting_payback_years": Band(*(c.lasting for c in crossings)) if priced else None,

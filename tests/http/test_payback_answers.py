@@ -221,3 +221,69 @@ def test_a_tariff_that_pays_more_for_a_kwh_than_it_asks_is_said_to_turn_things_r
 
     assert noted(0.3) == ["export_above_import"]
     assert noted(0.2) == noted(0.08) == noted(0.0, "unpaid") == []
+
+
+KNOWN = {name: PLAIN[name] for name in ("energy", "use", "outlay", "as_of")}
+ROSTOCK = {"latitude_deg": 54.2, "longitude_deg": 12.3}
+
+
+@pytest.mark.parametrize("area", [None, "FR"])
+@pytest.mark.parametrize("tariff", [{}, {"tariff": {"periods": [{"export": "unpaid"}]}}])
+def test_a_plain_energy_takes_the_price_of_its_area_as_an_appraisal_does(
+    area: str | None, tariff: dict[str, Any]
+) -> None:
+    site = {**ROSTOCK, "rule_area": area} if area else ROSTOCK
+    answer = post("/v1/payback", {**KNOWN, "site": site, **tariff})
+    assert answer.status_code == 200, answer.text
+    told = {one["pointer"]: one for one in answer.json()["assumptions"]}
+    appraisal = post("/v1/appraisal", {**SMALLEST, "site": site, **tariff}).json()
+    price = told["/tariff/periods/0/import_price_per_kwh"]
+    assert price["code"] == "price_of_area"
+    assert price["source"]
+    assert price in appraisal["assumptions"]
+    assert answer.json()["payback"]["currency"] == appraisal["payback"]["currency"]
+    saving = answer.json()["payback"]["saving_first_year"]["middle"]
+    assert saving == pytest.approx(640 * 0.55 * price["value"], abs=0.01)
+
+
+@pytest.mark.parametrize("site", [None, {"latitude_deg": 54.2, "longitude_deg": 12.3, "rule_area": "ZZ"}])
+def test_a_plain_energy_without_any_price_is_refused_with_what_to_send(site: dict[str, Any] | None) -> None:
+    answer = post("/v1/payback", {**KNOWN, **({"site": site} if site else {})})
+    assert answer.status_code == 422
+    (mistake,) = answer.json()["errors"]
+    assert (mistake["code"], mistake["pointer"]) == ("missing", "/tariff")
+
+
+@pytest.mark.parametrize("export", ["paid", "netted"])
+@pytest.mark.parametrize("counts", ["two_way", "reversing", "one_way"])
+def test_what_may_not_be_sent_out_earns_nothing_of_a_plain_energy(export: str, counts: str) -> None:
+    prices = {"currency": "EUR", "periods": [{"import_price_per_kwh": 0.34, "export": export,
+                                              "export_price_per_kwh": 0.1}]}  # fmt: skip
+    parts = {"tariff": prices, "meter": {"counts": counts}}
+    bound = post("/v1/payback", {**KNOWN, **parts, "inverter": {"ac_power_w": 800, "export_limit_w": 0}}).json()
+    assert bound["payback"]["saving_first_year"]["middle"] == pytest.approx(640 * 0.55 * 0.34, abs=0.01)
+    noted = {one["pointer"]: one["code"] for one in bound["assumptions"]}
+    assert noted["/inverter/export_limit_w"] == "nothing_sent_out"
+    less = [one for one in bound["payback"]["sensitivity"] if (one["of"], one["change_share"]) == ("self_use", -0.2)]
+    free = post("/v1/payback", {**KNOWN, **parts, "inverter": {"ac_power_w": 800}}).json()
+    assert free["payback"]["saving_first_year"] != bound["payback"]["saving_first_year"]
+    assert less[0]["net_present_value_change"] < 0
+    some = post("/v1/payback", {**KNOWN, **parts, "inverter": {"ac_power_w": 800, "export_limit_w": 400}}).json()
+    assert some["payback"]["saving_first_year"] == free["payback"]["saving_first_year"]
+
+
+def test_where_a_dearer_kwh_costs_more_than_it_saves_that_is_said_with_its_figure() -> None:
+    """64 kWh used at home, 100 drawn by night: a tenth on 0.34 takes 1.22 a year, and 1.33 when the set has aged."""
+    pays = {"currency": "EUR", "periods": [{"import_price_per_kwh": 0.34, "export": "paid",
+                                            "export_price_per_kwh": 0.2}]}  # fmt: skip
+    hungry = {**PLAIN["energy"], "night_draw_kwh": 100}
+    told = payback(energy=hungry, use={"self_used_share": 0.1}, tariff=pays)
+    (note,) = told["notes"]
+    assert note["code"] == "dearer_costs"
+    aged = (100 - 64 * 0.995**14) * 0.034
+    assert f"{aged:.2f} EUR" in note["text"]
+    steps = {one["change_share"]: one for one in told["sensitivity"] if one["of"] == "price"}
+    assert steps[0.2]["payback_years"] > told["discounted_payback_years"]["middle"] > steps[-0.2]["payback_years"]
+    assert payback(use={"self_used_share": 0.1}, tariff=pays)["notes"] == []
+    billed = payback(use={"self_used_share": 0.4}, tariff=pays, meter={"counts": "one_way"})
+    assert [one["code"] for one in billed["notes"]] == ["dearer_costs"]

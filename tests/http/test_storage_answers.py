@@ -198,3 +198,10 @@ def test_a_box_that_nothing_helps_is_left_off_and_the_answer_says_so() -> None:
     said = asked({"usable_kwh": 1, "coupling": "ac", "night_feed_w": 0}, **small)
     assert "left_off" in codes(said)
     assert said["storage"]["settings_tried"] == []
+
+
+@pytest.mark.parametrize("amount", [0, -50])
+def test_a_box_that_is_left_off_does_not_pay_even_as_a_gift(amount: float) -> None:
+    storage = asked({"usable_kwh": 1, "night_feed_w": 0, "amount": amount})["storage"]
+    assert storage["pays"] is storage["money"]["pays"] is False
+    assert storage["told"][0]["code"] == "pays_at_no_price"

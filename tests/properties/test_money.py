@@ -6,7 +6,7 @@ from datetime import date
 import numpy as np
 import numpy_financial as npf
 import pytest
-from hypothesis import assume, given
+from hypothesis import assume, example, given
 from hypothesis import strategies as st
 
 from service.core.model.band import Band
@@ -245,6 +245,38 @@ def test_a_dearer_kwh_never_lengthens_payback_where_sending_out_costs(kwh, deman
     )
     for got in (low, high):
         assert got.saving_first_year.cautious <= got.saving_first_year.middle <= got.saving_first_year.hopeful
+
+
+@given(
+    st.floats(1, 1500), st.floats(0, 6000), st.floats(0.05, 0.8), st.floats(1, 3), EXPORTS, st.floats(-0.2, 0.3),
+    st.sampled_from(["two_way", "reversing", "one_way"]), st.floats(0, 120), st.floats(-0.05, 0.08), st.floats(0, 0.03),
+)  # fmt: skip
+@example(640.0, 0.0, 0.3, 1.5, "paid", 0.2, "two_way", 5.0, 0.0, 0.005)
+def test_a_dearer_kwh_never_lengthens_payback_unless_the_answer_says_that_it_does(  # noqa: PLR0917  drawn in this order
+    kwh, demand, price, dearer, export, pay, counts, night_kwh, growth, ageing
+):
+    """It does where less is spared than the inverter draws by night, or where what is sent out is billed."""
+
+    def asked(one):
+        setting = setup(
+            household=household(demand_kwh_per_year=demand, stay_years=None),
+            meter=Meter(counts=counts, sums_phases=True, netting="month"),
+            tariff=flat_tariff(one, export, pay),
+            money=money(price_growth_share=growth, ageing_share_per_year=ageing, inverter_swap=None),
+        )
+        energy = replace(energy_year(kwh, SPREAD), night_draw_kwh=night_kwh)
+        return worth(energy, use_at_home(energy, setting, CALENDAR, SHAPE), setting, AS_OF)
+
+    low, high = asked(price), asked(price * dearer)
+    saved = [np.array([flow.saving for flow in got.yearly_flows[1:]]) for got in (low, high)]
+    spares = (saved[1] >= saved[0] - 1e-9).all()
+    assert high.least_by_import_price == pytest.approx(dearer * low.least_by_import_price, abs=1e-9)
+    if low.least_by_import_price < -1e-6:
+        assert dearer < 1 + 1e-6 or not spares
+        return
+    assert spares
+    for name in PAYBACKS:
+        never_later(Band(*times(getattr(high, name))[1:2] * 3), Band(*times(getattr(low, name))[1:2] * 3))
 
 
 FLOWS = st.lists(st.floats(-1000, 1000).map(lambda x: round(x, 2)), min_size=2, max_size=25)

@@ -5,7 +5,7 @@ from datetime import date
 
 import numpy as np
 import pytest
-from hypothesis import given
+from hypothesis import example, given
 from hypothesis import strategies as st
 
 from service.core.model.facts import HourlyPrices, Meter, Rate, Tariff, TariffPeriod
@@ -19,6 +19,11 @@ from tests.energy_years import CALENDAR, energy_year, production_w
 AS_OF = date(2026, 11, 25)
 SHAPE = load_demand_shape()
 ENERGY = energy_year(640.0)
+
+
+def year_of(kwh):
+    return ENERGY if kwh == 640 else energy_year(float(kwh))
+
 
 CLOCKS = st.builds("{:02d}:{:02d}".format, st.integers(0, 23), st.sampled_from([0, 0, 0, 15, 30, 50]))
 NETTINGS = st.sampled_from(["instant", "quarter_hour", "hour", "month", "year"])
@@ -60,7 +65,7 @@ HOMES = st.builds(
 )
 
 
-def account(tariff, home, *, netting="year", counts="two_way", sums_phases=True, paid=400.0, **terms):
+def account(tariff, home, *, netting="year", counts="two_way", sums_phases=True, paid=400.0, kwh=640, **terms):
     setting = setup(
         household=home,
         tariff=tariff,
@@ -68,18 +73,13 @@ def account(tariff, home, *, netting="year", counts="two_way", sums_phases=True,
         outlay=outlay_of(set=paid),
         money=money(**{**LEVEL, **terms}),
     )
-    use = use_at_home(ENERGY, setting, CALENDAR, SHAPE)
-    return use, worth(ENERGY, use, setting, AS_OF)
+    energy = year_of(kwh)
+    use = use_at_home(energy, setting, CALENDAR, SHAPE)
+    return use, worth(energy, use, setting, AS_OF)
 
 
 def with_periods(tariff, change):
     return replace(tariff, periods=tuple(change(period) for period in tariff.periods))
-
-
-def one_price_a_register(period):
-    """Without seasons, and with rates that begin on the hour: what a register nets then has one price."""
-    even = [r for r in period.rates if r.months is None and (r.from_clock or "00:00")[-2:] == "00"]
-    return replace(period, rates=tuple(r for r in even if (r.to_clock or "00:00")[-2:] == "00"))
 
 
 def yearly(got):
@@ -123,16 +123,34 @@ def test_rates_that_all_cost_the_base_price_change_nothing(tariff, home, netting
     np.testing.assert_allclose(one, other, rtol=1e-9, atol=1e-9)
 
 
+def _by_season(price, *months):
+    dear = Rate(name=None, months=months, days=None, from_clock=None, to_clock=None, import_price_per_kwh=price,
+                export_price_per_kwh=None)  # fmt: skip
+    period = TariffPeriod(valid_from="2026-01-01", import_price_per_kwh=0.2, export="netted",
+                          export_price_per_kwh=0.0, rates=(dear,))  # fmt: skip
+    return Tariff(currency="EUR", periods=(period,))
+
+
+WINTER_IS_DEAR, SUMMER_IS_DEAR = _by_season(0.45, 11, 12, 1, 2), _by_season(0.45, 5, 6, 7, 8)
 LONGER = ("quarter_hour", "hour", "month", "year")
 
 
-@given(TARIFFS, HOMES, st.booleans(), st.integers(0, 2))
-def test_netting_over_a_longer_time_never_saves_less(tariff, home, sums_phases, at):
-    # the rest at no more than the import price, and one price a period: else an hour's own price could be worth more
-    netted = with_periods(tariff, lambda p: replace(p, export="netted", rates=(), export_price_per_kwh=min(
-        p.export_price_per_kwh, p.import_price_per_kwh)))  # fmt: skip
+def not_above_import(period):
+    """Each hour's export price at no more than its import price."""
+    rates = tuple(
+        replace(r, export_price_per_kwh=min(period.export_price_per_kwh, r.import_price_per_kwh)) for r in period.rates
+    )
+    own = min(period.export_price_per_kwh, period.import_price_per_kwh)
+    return replace(period, rates=rates, export_price_per_kwh=own)
+
+
+@given(TARIFFS, HOMES, st.booleans(), st.integers(0, 2), st.integers(0, 4000))
+@example(SUMMER_IS_DEAR, household(demand_kwh_per_year=700, always_on_w=20, stay_years=None), True, 2, 640)
+def test_netting_over_a_longer_time_never_saves_less(tariff, home, sums_phases, at, kwh):
+    """Whatever the hours cost, seasons and rates that begin within the hour among them."""
+    netted = with_periods(tariff, lambda p: replace(not_above_import(p), export="netted"))
     short, long = (
-        yearly(account(netted, home, netting=one, sums_phases=sums_phases)[1]) for one in LONGER[at : at + 2]
+        yearly(account(netted, home, netting=one, sums_phases=sums_phases, kwh=kwh)[1]) for one in LONGER[at : at + 2]
     )
     assert (long >= short - 1e-6).all()
 
@@ -144,22 +162,58 @@ def test_what_is_sent_out_is_never_worth_less_netted_than_unpaid_at_any_hour(tar
     assert (saved >= without - 1e-9).all()
 
 
-@given(TARIFFS, HOMES)
-def test_netting_over_a_longer_time_is_never_worth_less(tariff, home):
-    """At one price a register, and export prices that are not above it."""
-    netted = with_periods(tariff, lambda p: replace(one_price_a_register(p), export="netted", export_price_per_kwh=0.0))
-    month, year = (yearly(account(netted, home, netting=n)[1]) for n in ("month", "year"))
-    assert (year >= month - 1e-9).all()
-
-
-@given(TARIFFS, HOMES, NETTINGS, COUNTS)
-def test_a_meter_that_sums_phases_never_saves_less(tariff, home, netting, counts):
-    """At export prices that are not above the import prices; where something is netted, at one price a register."""
-    even = with_periods(tariff, one_price_a_register)
+@given(TARIFFS, HOMES, NETTINGS, COUNTS, st.integers(0, 4000))
+@example(WINTER_IS_DEAR, household(demand_kwh_per_year=400, always_on_w=20, stay_years=None), "year", "two_way", 640)
+def test_a_meter_that_sums_phases_never_saves_less(tariff, home, netting, counts, kwh):
+    """At export prices that are not above the import prices of their hour; seasons and broken hours among them."""
+    bound = with_periods(tariff, not_above_import)
     summed, apart = (
-        yearly(account(even, home, netting=netting, counts=counts, sums_phases=sums)[1]) for sums in (True, False)
+        yearly(account(bound, home, netting=netting, counts=counts, sums_phases=sums, kwh=kwh)[1])
+        for sums in (True, False)
     )
     assert (summed >= apart - 1e-9).all()
+
+
+HOURLY = st.builds(
+    lambda seed, size, share, export, pay: TariffPeriod(
+        valid_from="2026-01-01", import_price_per_kwh=0.3, export=export, export_price_per_kwh=pay,
+        hourly=_hours(np.random.default_rng(seed), size, share),
+    ),
+    st.integers(0, 2**32 - 1), st.sampled_from([24, 168, 8760]), st.floats(0, 1), st.sampled_from(["paid", "netted"]),
+    st.floats(0, 0.05),
+)  # fmt: skip
+
+
+def _hours(rng, size, share):
+    """Import prices of 0.05 to 0.60, export prices of a share of them."""
+    bought = rng.uniform(0.05, 0.6, size)
+    return HourlyPrices(import_prices_per_kwh=tuple(bought), export_prices_per_kwh=tuple(share * bought))
+
+
+@given(HOURLY, TARIFFS, HOMES, NETTINGS, COUNTS, st.integers(0, 4000))
+def test_a_meter_that_sums_phases_never_saves_less_by_hourly_prices(period, later, home, netting, counts, kwh):
+    """Alone, and before periods with rates of their own; a set that gives more than the home needs among them."""
+    after = tuple(replace(p, valid_from=f"20{30 + at}-05-17") for at, p in enumerate(later.periods))
+    dated = with_periods(Tariff(currency="EUR", periods=(period, *after)), not_above_import_by_rates)
+    summed, apart = (
+        yearly(account(dated, home, netting=netting, counts=counts, sums_phases=sums, kwh=kwh)[1])
+        for sums in (True, False)
+    )
+    assert (summed >= apart - 1e-9).all()
+
+
+def not_above_import_by_rates(period):
+    return period if period.hourly else not_above_import(period)
+
+
+@given(HOURLY, HOMES, st.integers(0, 4000))
+def test_over_the_year_it_is_all_one_what_was_used_in_the_same_moment(period, home, kwh):
+    """What is netted over the year hangs on production and need alone."""
+    netted = Tariff(currency="EUR", periods=(replace(period, export="netted"),))
+    summed, apart = (
+        yearly(account(netted, home, netting="year", sums_phases=sums, kwh=kwh)[1]) for sums in (True, False)
+    )
+    np.testing.assert_allclose(summed, apart, rtol=1e-9, atol=1e-9)
 
 
 def times(band):
@@ -213,7 +267,7 @@ def test_prices_by_the_clock_are_the_sum_over_the_hours_too(tariff, demand, shar
     produced = production_w(640.0)
     used = produced * share
     sums = meter_sums(tariff, CALENDAR)
-    home = sums.home(used, produced, sums.by_cell(np.full(8760, demand / 8.76)))
+    home = sums.home(used, produced, sums.by_first(np.full(8760, demand / 8.76)))
     saved = savings(home, priced_periods(tariff, AS_OF, 3, 0.0), 0.0, "two_way", "hour")
     ordered = sorted(tariff.periods, key=lambda p: p.valid_from)
     expected = np.zeros(3)

@@ -39,7 +39,7 @@ def saved(*periods, netting="year", counts="two_way", made=MADE, as_of=AS_OF, ye
     """Savings of the first years, the home taken as steady within each hour."""
     tariff = Tariff(currency="EUR", periods=periods)
     sums = meter_sums(tariff, CALENDAR, reversing=counts == "reversing")
-    home = sums.home(np.minimum(made, NEEDED), made, sums.by_cell(NEEDED))
+    home = sums.home(np.minimum(made, NEEDED), made, sums.by_first(NEEDED))
     return savings(home, priced_periods(tariff, as_of, years, 0.0), 0.0, counts, netting)
 
 

@@ -130,7 +130,10 @@ def _at_the_door(request: PickupCheckIn, found: Found) -> None:
 def _payback(request: PaybackIn, found: Found) -> None:
     plain = request.energy is not None or request.use is not None
     guide = guide_of(PaybackIn)
-    for name in ("energy", "use", "tariff") if plain else ("site", "arrays", "inverter"):
+    needed = (
+        ("energy", "use", *(("tariff",) if request.site is None else ())) if plain else ("site", "arrays", "inverter")
+    )
+    for name in needed:
         if getattr(request, name) is None:
             found.mistakes.append(
                 Mistake(

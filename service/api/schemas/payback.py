@@ -1,5 +1,6 @@
 """How is the money answered: the saving, when it is paid back, what may be paid at most?"""
 
+from collections.abc import Iterator, Mapping
 from typing import Self
 
 from pydantic import Field
@@ -149,12 +150,20 @@ class PaybackOut(Out):
             sensitivity=[_sensitivity(one, worth, currency) for one in worth.sensitivity],
             co2_avoided_kg_per_year=co2_avoided_kg_per_year(worth.expected_year_kwh, area or "", grid),
             co2=_carbon(area, grid),
-            notes=[_note("export_above_import")] if _sending_out_earns_more(tariff) else [],
+            notes=list(_notes(worth, tariff)),
         )
 
 
-def _note(code: str) -> TariffNoteOut:
-    return TariffNoteOut(code=code, text=say("payback", f"note.{code}", {}))
+def _notes(worth: Worth, tariff: Tariff) -> Iterator[TariffNoteOut]:
+    if _sending_out_earns_more(tariff):
+        yield _note("export_above_import", {})
+    lost = -worth.least_by_import_price
+    if lost > _ROUNDING:
+        yield _note("dearer_costs", {"lost": for_people(max(lost / 10.0, 0.01)), "currency": tariff.currency})
+
+
+def _note(code: str, facts: Mapping[str, object]) -> TariffNoteOut:
+    return TariffNoteOut(code=code, text=say("payback", f"note.{code}", facts))
 
 
 def _sending_out_earns_more(tariff: Tariff) -> bool:
@@ -215,6 +224,7 @@ def _break_even(one: BreakEven, currency: str) -> BreakEvenOut:
 
 
 _LEAST_MONEY = 0.005
+_ROUNDING = 1e-6
 
 
 def _sensitivity(one: Sensitivity, worth: Worth, currency: str) -> SensitivityOut:

@@ -142,13 +142,18 @@ class _AnySet(In):
 class PaybackIn(_Common, _AnySet):
     """When is it paid back? Either what an appraisal takes, or plainly the energy, the share used at home, a tariff.
 
-    Energy and share then count as they stand; of the home only the stay and the yearly demand are read.
+    Energy and share then count as they stand; of the home only the stay and the yearly demand are read. Where no price
+    is given, a `site` in place of it takes the dated price of its area, and says so.
     """
 
     model_config = ConfigDict(
         json_schema_extra={
             "examples": [PLAIN],
-            "anyOf": [{"required": ["site", "arrays", "inverter"]}, {"required": ["energy", "use", "tariff"]}],
+            "anyOf": [
+                {"required": ["site", "arrays", "inverter"]},
+                {"required": ["energy", "use", "tariff"]},
+                {"required": ["energy", "use", "site"]},
+            ],
         }
     )
 

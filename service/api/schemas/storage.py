@@ -81,7 +81,10 @@ class StoragePaysOut(Out):
         description="With interest; a member is null where it is not within the years kept."
     )
     net_present_value: MoneyBandOut | None
-    pays: bool | None = Field(description="In the middle case; null where its price was not given.")
+    pays: bool | None = Field(
+        description="In the middle case; what brings nothing does not pay, even as a gift. Null where its price was "
+        "not given."
+    )
 
 
 class SettingTriedOut(Out):

@@ -47,7 +47,8 @@ class UseOut(Out):
     demand_kwh: r.Kwh = Field(description="What the home needs in a year.")
     other_generation: OtherShareOut | None = Field(description="Of the plant on the roof; null where there is none.")
     habits: list[HabitOut] = Field(
-        description="For each machine the best hour to start it; gains of several machines do not quite add up."
+        description="For each machine the best hour to start it, reckoned together in the order of your list: "
+        "each sees what those before it leave, so gains add up, and never to more than is sent out."
     )
 
     @classmethod

@@ -1,7 +1,7 @@
 """What is the complete account, where a caller brings a yield of its own and asks about the money alone?"""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from math import hypot
 from typing import Any
@@ -73,20 +73,29 @@ def complete_account(
     area = NO_COUNTRY if site is None else rule_area_of(site, country)
     year_kwh = _year_kwh(root.child("energy"))
     tariff = tariff_of(root.child("tariff"), root.child("meter"), area, tables, as_of)
+    sends_out = root.child("inverter").get("export_limit_w") != 0.0
+    if tariff is not None and not sends_out:
+        tariff = _of_no_surplus(tariff)
     money = money_of(root.child("money"))
     account_ends(root.child("household"), money)
     _refuse_months(root.child("meter"), tariff)
     _say_what_is_not_reckoned(root, tariff, money, as_of)
+    meter = meter_of(root.child("meter"), tariff)
     return CompletedAccount(
         rule_area=None if area == NO_COUNTRY else area,
         tariff=tariff,
-        meter=meter_of(root.child("meter"), tariff),
+        meter=meter if sends_out else replace(meter, counts="two_way"),  # no register sees what never leaves
         outlay=outlay_of(root.child("outlay")),
         money=money,
         year_kwh=year_kwh,
         self_used_kwh=None if year_kwh is None else _self_used_kwh(root.child("use"), year_kwh),
         assumptions=Assumptions.of(log),
     )
+
+
+def _of_no_surplus(tariff: Tariff) -> Tariff:
+    """The tariff of a set that sends nothing out: whatever a kWh sent out would earn, there is none."""
+    return replace(tariff, periods=tuple(replace(period, export="unpaid") for period in tariff.periods))
 
 
 def _refuse_months(meter: Node, tariff: Tariff | None) -> None:
@@ -109,7 +118,8 @@ def _say_what_is_not_reckoned(root: Node, tariff: Tariff | None, money: Money, a
     for part, name in _IN_THE_SHARE:
         node = root.child(part)
         if (value := node.get(name)) is not None:
-            node.assume(name, Guess(value=None if isinstance(value, Mapping) else value, code="in_the_share_already"))
+            code = "nothing_sent_out" if (name, value) == ("export_limit_w", 0.0) else "in_the_share_already"
+            node.assume(name, Guess(value=None if isinstance(value, Mapping) else value, code=code))
 
 
 def _year_kwh(node: Node) -> Band | None:

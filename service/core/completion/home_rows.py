@@ -84,6 +84,8 @@ MONEY_ROWS: tuple[Row, ...] = (
     _row("/energy", code="shared_by_days", rule="a year within which prices change is shared by days, where only its "
          "sum of energy is known", source="our own choice: nothing is known of the seasons"),
     _row("/inverter/export_limit_w", code="in_the_share_already", rule=_IN_THE_SHARE, unit="W", source=NEUTRAL),
+    _row("/inverter/export_limit_w", code="nothing_sent_out", rule="as given: what is not used at home is thrown away, "
+         "and earns, nets and costs nothing, whatever the tariff says", unit="W", source="what such a limit does"),
     _row("/meter/sums_phases", code="in_the_share_already", rule=_IN_THE_SHARE, source=NEUTRAL),
     _row("/household/demand", code="in_the_share_already", rule=_IN_THE_SHARE, source=NEUTRAL),
     _row("/household/other_generation", code="in_the_share_already", rule=_IN_THE_SHARE, source=NEUTRAL),

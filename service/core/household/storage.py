@@ -121,8 +121,8 @@ def feeding(beside: Beside, *, feed_w: float, charge_above_w: float) -> Plan:
     resting = (in_all <= charge_above_w) | (in_all <= 0.0)
     wanted = np.where(resting, np.clip(feed_w - produced, 0.0, beside.discharge_limit_w), 0.0)
     used, sent = beside.shared(produced)
-    used_passing, sent_passing = beside.shared(passing)
-    used_fed, sent_fed = beside.shared(produced + wanted)
+    # it charges or rests: one reckoning tells what passes on while it charges, and what comes of feeding while it rests
+    used_then, sent_then = beside.shared(np.where(resting, produced + wanted, passing))
     return Plan(
         chargeable_w=chargeable,
         beyond_w=np.minimum(chargeable, beside.beyond_w),
@@ -130,10 +130,10 @@ def feeding(beside: Beside, *, feed_w: float, charge_above_w: float) -> Plan:
         wanted_w=wanted,
         used_w=used,
         sent_w=sent,
-        used_charging_w=used_passing,
-        sent_charging_w=sent_passing,
-        used_given_w=np.maximum(used_fed - used, 0.0),
-        sent_given_w=np.maximum(sent_fed - sent, 0.0),
+        used_charging_w=np.where(resting, used, used_then),
+        sent_charging_w=np.where(resting, sent, sent_then),
+        used_given_w=np.where(resting, np.maximum(used_then - used, 0.0), 0.0),
+        sent_given_w=np.where(resting, np.maximum(sent_then - sent, 0.0), 0.0),
     )
 
 
@@ -332,9 +332,12 @@ def _one_by_one(clamps: _Clamps) -> Floats:
     """
     each = list(zip(clamps.shift.tolist(), clamps.low.tolist(), clamps.high.tolist(), strict=True))
     rise, least, most = each[0]
-    for shift, low, high in each[1:]:
+    for shift, low, high in each[1:]:  # written out: it is a sixth of the time of a year
         rise += shift
-        least, most = (min(max(end + shift, low), high) for end in (least, most))
+        least += shift
+        least = low if least < low else min(least, high)
+        most += shift
+        most = low if most < low else min(most, high)
     level = most if rise >= 0.0 else least
     began = []
     for shift, low, high in each:

@@ -13,12 +13,19 @@ class AtPrices:
     """A year's energy times the stated prices of one tariff period, in money, by cell.
 
     ``self_used`` and ``exported`` have shape (2, cells): at the import price, at the export price of each hour.
-    ``registers``: (cells,) which register counts a cell, from 0; None where there is one.
+    ``registers``: (cells,) which register counts a cell, from 0; None where there is one. ``surplus``: (3, cells) what
+    hours of one price within a month give more than the home needs in them, in kWh, and at the import and the export
+    price; None where that does not matter.
     """
 
     self_used: Floats
     exported: Floats
     registers: Ints | None = None
+    surplus: Floats | None = None
+
+    def left_over(self, exported_kwh: Floats) -> Floats:
+        """``surplus``; where it is not known, all that is sent out."""
+        return np.stack([exported_kwh, *self.exported]) if self.surplus is None else self.surplus
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -42,20 +49,28 @@ def stacked(homes: Sequence[HomeYear]) -> HomeYear:
         exported_kwh=np.array([home.exported_kwh for home in homes]),
         demand_kwh=np.array([home.demand_kwh for home in homes]),
         at=tuple(
-            None
-            if one is None
-            else AtPrices(
-                self_used=np.array([home.at[number].self_used for home in homes]).swapaxes(0, 1),  # type: ignore[union-attr]
-                exported=np.array([home.at[number].exported for home in homes]).swapaxes(0, 1),  # type: ignore[union-attr]
-                registers=one.registers,
-            )
+            None if one is None else _stacked_prices([home.at[number] for home in homes], one.registers)
             for number, one in enumerate(homes[0].at)
         ),
     )
 
 
+def _stacked_prices(many: Sequence[AtPrices | None], registers: Ints | None) -> AtPrices:
+    """One period's of several homes."""
+    all_of_it = [one for one in many if one is not None]
+    surplus = [one.surplus for one in all_of_it if one.surplus is not None]
+    return AtPrices(
+        self_used=np.array([one.self_used for one in all_of_it]).swapaxes(0, 1),
+        exported=np.array([one.exported for one in all_of_it]).swapaxes(0, 1),
+        registers=registers,
+        surplus=np.array(surplus).swapaxes(0, 1) if len(surplus) == len(all_of_it) else None,
+    )
+
+
 def scaled(home: HomeYear, share: float) -> HomeYear:
     """So much of the production, used at home to the same share."""
+    if share == 1.0:
+        return home
     return replace(
         home,
         self_used_kwh=home.self_used_kwh * share,
@@ -83,10 +98,10 @@ def shifted_use(home: HomeYear, share: float) -> HomeYear:
         at = tuple(
             None
             if one is None
-            else AtPrices(
+            else replace(
+                one,
                 self_used=one.self_used * kept + one.exported * (1.0 - left),
                 exported=one.exported * left + one.self_used * (1.0 - kept),
-                registers=one.registers,
             )
             for one in at
         )

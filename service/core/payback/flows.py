@@ -6,7 +6,6 @@ A last year that is left early counts for its part, and at its end as all others
 and are no part of a saving.
 """
 
-from collections.abc import Callable
 from dataclasses import dataclass
 from math import ceil
 
@@ -16,6 +15,7 @@ from service.core.errors import ContradictionError
 from service.core.model.facts import InverterSwap
 from service.core.model.hours import Floats, Ints
 from service.core.payback.energy import HomeYear
+from service.core.payback.netting import NettedYears, by_register_and_month
 from service.core.payback.prices import MONTHS, PricedPeriod
 
 
@@ -28,7 +28,8 @@ def savings(
 
     A kWh used at home saves the import price of its hour. What is sent out is worth nothing (``unpaid``), its own
     price (``paid``, less the tax on what it earns), or (``netted``) the import price of its hour, as far as the kWh of
-    the netting period are met by what the same register draws in it; beyond that its own price. The netting period is
+    the netting period are met by what the same register draws in it (``payback.netting``); beyond that its own price.
+    The netting period is
     ``netting``: with quarter_hour and hour it is in the self-used energy already, and what is left has its own price;
     with instant it is the year, as a supplier nets what the meter counts apart.
 
@@ -88,7 +89,7 @@ def drawn_cost(home: HomeYear, periods: tuple[PricedPeriod, ...]) -> Floats:
     return cost
 
 
-_NOTHING_KWH = 1e-12
+_ROUNDING = 1e-12
 
 # Netting over these is a matter of the hours' energy, not of money.
 WITHIN_THE_HOUR = frozenset({"quarter_hour", "hour"})
@@ -100,7 +101,8 @@ class _Valued:
 
     ``self_used``, ``exported_bought`` and ``exported_sold`` by cell (..., cells), at the import, the import and the
     export price. ``by_month``: (years, 12) of each month's energy that fall in the period; None where it is the same
-    share of all cells, that of the year.
+    share of all cells, that of the year. ``surplus``: (3, ..., cells) what the hours of one price leave, in kWh and at
+    either price; None where all hours have one price.
     """
 
     period: PricedPeriod
@@ -110,6 +112,16 @@ class _Valued:
     factor: Floats
     registers: Ints | None
     by_month: Floats | None
+    surplus: Floats | None = None
+
+    def prices_left(self) -> tuple[Floats, Floats]:
+        """Mean import and export price of what is left over, by register and month, (..., registers, months)."""
+        if self.surplus is None:
+            months = (1, min(self.exported_bought.shape[-1], MONTHS))
+            return np.ones(months), np.full(months, self.period.export_price_per_kwh)
+        kwh, bought, sold = by_register_and_month(self.surplus, self.registers)
+        some = np.where(kwh > 0.0, kwh, 1.0)  # what is not there has no price
+        return bought / some, sold / some
 
     def of_years(self, by_cell: Floats) -> Floats:
         """What of a year's energy or money by cell falls in the period in each year, (..., years)."""
@@ -149,6 +161,7 @@ def _valued(home: HomeYear, period: PricedPeriod) -> _Valued:
         exported_sold=at.exported[1],
         factor=period.import_factor,
         registers=at.registers,
+        surplus=at.left_over(home.exported_kwh),
     )
 
 
@@ -174,55 +187,24 @@ def _for_export(home: HomeYear, valued: _Valued, age: Floats, counts: str, netti
 
 
 def _netted(home: HomeYear, valued: _Valued, age: Floats, over: str) -> tuple[Floats, Floats]:
-    """Of what is sent out: what is met at its import price, the rest at its export price, (..., years), un-aged.
+    """Of what is sent out: what is netted at its import price, the rest at its export price, (..., years), un-aged.
 
-    Of each netting period and register the same share of every kWh sent out meets what is drawn, so each is credited
-    at the price of its own hour. Where a tariff's period ends within a year, it is netted over the part that it holds.
+    Where a tariff's period ends within a year, it is netted over the part that it holds.
     """
-    summed = _sums(home.exported_kwh.shape[-1], valued.registers, by_month=over == "month")
-    if valued.by_month is not None:
-        return _netted_in_part(home, valued, valued.by_month, age, summed)
-    exported = summed(home.exported_kwh)
-    some = np.where(exported > _NOTHING_KWH, exported, 1.0)  # what is not sent out has no price, whatever its share
-    # drawn in year y: demand - self-use x age(y), sent out: exported x age(y); so the age divides the demand alone
-    demand_over_exported = (summed(home.demand_kwh) / some)[..., np.newaxis, :]
-    share = demand_over_exported / age[:, np.newaxis] - (summed(home.self_used_kwh) / some)[..., np.newaxis, :]
-    np.minimum(np.maximum(share, 0.0, out=share), 1.0, out=share)
-    part = valued.period.share_of_year
-    credit = (share @ summed(valued.exported_bought)[..., np.newaxis])[..., 0]
-    rest = ((1.0 - share) @ summed(valued.exported_sold)[..., np.newaxis])[..., 0]
-    return part * credit, part * rest
-
-
-def _netted_in_part(
-    home: HomeYear, valued: _Valued, by_month: Floats, age: Floats, summed: Callable[[Floats], Floats]
-) -> tuple[Floats, Floats]:
-    """As ``_netted``, with the share of each month's energy in the period: each year has sums of its own."""
-    by_cell = np.array(
-        [home.exported_kwh, home.demand_kwh, home.self_used_kwh, valued.exported_bought, valued.exported_sold]
-    )
-    holds = np.flatnonzero(valued.period.share_of_year)
-    shares = np.tile(by_month[holds], by_cell.shape[-1] // MONTHS)
-    exported, demand, self_used, bought, sold = summed(by_cell[..., np.newaxis, :] * shares)
-    some = np.where(exported > _NOTHING_KWH, exported, 1.0)
-    share = np.minimum(np.maximum((demand / age[holds, np.newaxis] - self_used) / some, 0.0), 1.0)
-    credit, rest = (np.zeros((*home.exported_kwh.shape[:-1], age.size)) for _ in range(2))
-    credit[..., holds] = (share * bought).sum(axis=-1)
-    rest[..., holds] = ((1.0 - share) * sold).sum(axis=-1)
+    credit = valued.of_years(valued.exported_bought)
+    share = valued.period.share_of_year
+    holds = np.flatnonzero(share)
+    by_month = share[holds, np.newaxis] if valued.by_month is None else valued.by_month[holds]
+    left = NettedYears.of(home, valued.registers, by_month, age[holds]).left(by_month=over == "month")
+    rest = np.zeros_like(credit)
+    if left is not None:
+        bought, sold = valued.prices_left()
+        whole = credit[..., holds]
+        met = whole - (left @ bought[..., np.newaxis]).sum(axis=(-3, -1))
+        # all less all is nothing, and no saving of 1e-16 that would pay back in some million ages
+        credit[..., holds] = np.where(np.abs(met) > _ROUNDING * np.abs(whole), met, 0.0)
+        rest[..., holds] = (left @ sold[..., np.newaxis]).sum(axis=(-3, -1))
     return credit, rest
-
-
-def _sums(cells: int, registers: Ints | None, *, by_month: bool) -> Callable[[Floats], Floats]:
-    """How (..., cells) are summed over each netting period and register."""
-    if registers is None and cells <= 12:
-        return (lambda by_cell: by_cell) if by_month else (lambda by_cell: by_cell.sum(axis=-1, keepdims=True))
-    register = np.zeros(cells, dtype=np.int64) if registers is None else registers
-    group = register * 12 + np.arange(cells) % 12 if by_month else register
-    if (group == np.arange(cells)).all():
-        return lambda by_cell: by_cell
-    of_group = np.eye(int(group.max()) + 1)[group]
-    # as one product of two matrices: a stack of small ones takes thrice the time
-    return lambda by_cell: (by_cell.reshape(-1, cells) @ of_group).reshape(*by_cell.shape[:-1], -1)
 
 
 def time_kept(years: int, stay_years: float | None) -> float:

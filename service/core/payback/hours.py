@@ -11,6 +11,7 @@ hourly prices given say.
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import lru_cache
 from math import gcd
 
 import numpy as np
@@ -44,52 +45,60 @@ class MeterSums:
     """How a year of hours is summed for the periods of a tariff.
 
     Attributes:
-        first_of_hour: (8760,) the first sum that an hour belongs to.
-        cell_of_first: (n,) the cell that a first sum belongs to.
+        first_of_hour: (8760,) the first sum that an hour belongs to; there are ``firsts``.
+        begins: (cells,) the first sum with which each cell begins: first sums are in the order of their cells.
         prices: by period, oldest first: (2, n) import and export prices of the first sums; None where flat.
         registers: by period: (cells,) register that counts a cell, None where there is one.
+        nets: by period: is surplus netted?
         cells: how many there are; cell = 12 x register + month - 1, registers told apart as finely as any period does.
     """
 
     first_of_hour: Ints
-    cell_of_first: Ints
+    firsts: int
+    begins: Ints
     prices: tuple[Floats | None, ...]
     registers: tuple[Ints | None, ...]
+    nets: tuple[bool, ...]
     cells: int
 
-    def by_cell(self, power_w: Floats) -> Floats:
-        """(cells,) energy in kWh of hourly powers in W."""
-        return self._cells(self._first(power_w))
-
     def home(self, self_used_w: Floats, produced_w: Floats, demand_kwh: Floats) -> HomeYear:
-        """The year at the meter, of (8760,) powers in W and the home's demand ``by_cell``."""
-        self_used = self._first(self_used_w)
-        exported = np.maximum(self._first(produced_w) - self_used, 0.0)
+        """The year at the meter, of (8760,) powers in W and the home's demand ``by_first``."""
+        self_used = self.by_first(self_used_w)
+        exported = np.maximum(self.by_first(produced_w) - self_used, 0.0)
+        rows = [self_used, exported, demand_kwh]
+        left = np.maximum(self_used + exported - demand_kwh, 0.0) if any(self.nets) else None
+        begin: list[int] = []
+        for prices, nets in zip(self.prices, self.nets, strict=True):
+            begin.append(len(rows))
+            if prices is not None:
+                rows += [*(self_used * prices), *(exported * prices)]
+                if nets and left is not None:
+                    rows += [left, *(left * prices)]
+        cells = self._cells(np.array(rows))
         return HomeYear(
-            self_used_kwh=self._cells(self_used),
-            exported_kwh=self._cells(exported),
-            demand_kwh=demand_kwh,
+            self_used_kwh=cells[0],
+            exported_kwh=cells[1],
+            demand_kwh=cells[2],
             at=tuple(
-                None if prices is None else self._at(prices, registers, self_used, exported)
-                for prices, registers in zip(self.prices, self.registers, strict=True)
+                None
+                if prices is None
+                else AtPrices(
+                    self_used=cells[at : at + 2],
+                    exported=cells[at + 2 : at + 4],
+                    registers=registers,
+                    surplus=cells[at + 4 : at + 7] if nets else None,
+                )
+                for at, prices, registers, nets in zip(begin, self.prices, self.registers, self.nets, strict=True)
             ),
         )
 
-    def _at(self, prices: Floats, registers: Ints | None, self_used: Floats, exported: Floats) -> AtPrices:
-        return AtPrices(
-            self_used=np.stack([self._cells(self_used * row) for row in prices]),
-            exported=np.stack([self._cells(exported * row) for row in prices]),
-            registers=registers,
-        )
-
-    def _first(self, power_w: Floats) -> Floats:
-        size = self.cell_of_first.size
-        return np.bincount(self.first_of_hour, weights=power_w, minlength=size) / 1000.0
+    def by_first(self, power_w: Floats) -> Floats:
+        """(n,) energy in kWh of hourly powers in W, by first sum."""
+        return np.bincount(self.first_of_hour, weights=power_w, minlength=self.firsts) / 1000.0
 
     def _cells(self, kwh: Floats) -> Floats:
-        if self.cells == kwh.size:  # flat prices: the months themselves
-            return kwh
-        return np.asarray(np.bincount(self.cell_of_first, weights=kwh, minlength=self.cells), dtype=np.float64)
+        """(rows, n) first sums to (rows, cells), all rows at once."""
+        return kwh if self.cells == self.firsts else np.asarray(np.add.reduceat(kwh, self.begins, axis=1))
 
 
 def in_order(tariff: Tariff) -> tuple[TariffPeriod, ...]:
@@ -117,8 +126,9 @@ def meter_sums(tariff: Tariff | None, calendar: Calendar, *, reversing: bool = F
         month = np.arange(_MONTHS)
         none = (None,) * len(periods)
         return MeterSums(
-            first_of_hour=calendar.month - 1, cell_of_first=month, prices=none, registers=none, cells=_MONTHS
-        )
+            first_of_hour=calendar.month - 1, firsts=_MONTHS, begins=month, prices=none, registers=none,
+            nets=(False,) * len(periods), cells=_MONTHS,
+        )  # fmt: skip
     slot = _slot_of(calendar)
     clock_cell = (calendar.month - 1) * _SLOTS + slot
     counted = [
@@ -134,12 +144,21 @@ def meter_sums(tariff: Tariff | None, calendar: Calendar, *, reversing: bool = F
         if by_clock
         else (calendar.month - 1, slot)
     )
+    cell = finest[slot_of] * _MONTHS + month_of
+    order = np.argsort(cell, kind="stable")
+    place = np.empty_like(order)
+    place[order] = np.arange(order.size)
+    cells = _MONTHS * apart.shape[1]
     return MeterSums(
-        first_of_hour=first,
-        cell_of_first=finest[slot_of] * _MONTHS + month_of,
-        prices=tuple(None if one is None else _on(one.prices, first.size, by_clock, clock_cell) for one in priced),
+        first_of_hour=place[first],
+        firsts=order.size,
+        begins=np.searchsorted(cell[order], np.arange(cells)),  # every time of the week is in every month
+        prices=tuple(
+            None if one is None else _on(one.prices, first.size, by_clock, clock_cell)[:, order] for one in priced
+        ),
         registers=tuple(None if not row.any() else np.repeat(row, _MONTHS) for row in apart),
-        cells=_MONTHS * apart.shape[1],
+        nets=tuple(period.export == "netted" for period in periods),
+        cells=cells,
     )
 
 
@@ -175,21 +194,30 @@ def _priced(at: int, period: TariffPeriod, calendar: Calendar) -> _Priced | None
         )
     if not period.rates:
         return None
-    rate = rate_of_minute(period.rates)
+    return _by_the_clock(period.rates, period.import_price_per_kwh, period.export_price_per_kwh)
+
+
+@lru_cache(maxsize=64)  # one question asks for the same tariff again with each remedy, habit and plane
+def _by_the_clock(rates: tuple[Rate, ...], import_price: float, export_price: float) -> _Priced:
+    """Prices of a period with rates; its arrays are shared by all who ask, and are not to be written to."""
+    rate = rate_of_minute(rates)
     table = np.array(
         [
-            [_own(one.import_price_per_kwh, period.import_price_per_kwh) for one in period.rates],
-            [_own(one.export_price_per_kwh, period.export_price_per_kwh) for one in period.rates],
+            [_own(one.import_price_per_kwh, import_price) for one in rates],
+            [_own(one.export_price_per_kwh, export_price) for one in rates],
         ]
     )
-    table = np.column_stack([table, [period.import_price_per_kwh, period.export_price_per_kwh]])  # row -1 is the rest
-    step = gcd(60, *(minute_of(clock) for one in period.rates for clock in (one.from_clock, one.to_clock) if clock))
+    table = np.column_stack([table, [import_price, export_price]])  # row -1 is the rest
+    step = gcd(60, *(minute_of(clock) for one in rates for clock in (one.from_clock, one.to_clock) if clock))
     by_step = table[:, rate[:, :, ::step]].reshape(2, _MONTHS, _SLOTS, 60 // step)
     first = by_step[..., 0]
     by_hour = first + (by_step - first[..., np.newaxis]).mean(axis=3)  # an hour of one price has just that
     mid_hour = table[:, rate[:, :, 30::60]].reshape(2, _MONTHS, _SLOTS)
     _, register = np.unique(mid_hour.reshape(-1, _SLOTS), axis=1, return_inverse=True)
-    return _Priced(prices=by_hour.reshape(2, -1), register=register.reshape(-1))
+    priced = _Priced(prices=by_hour.reshape(2, -1), register=register.reshape(-1))
+    for values in (priced.prices, priced.register):
+        values.flags.writeable = False
+    return priced
 
 
 def _own(price: float | None, own: float) -> float:

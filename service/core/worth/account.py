@@ -18,7 +18,6 @@ from service.core.payback import (
     cash_flows,
     crossing_years,
     discounted,
-    drawn_cost,
     first_crossings,
     internal_rates_of_return,
     levelised_cost_per_kwh,
@@ -178,6 +177,7 @@ def _worth(year_kwh: float, cases: HomeCases, terms: _Terms) -> Worth:
         expected_year_kwh=year_kwh * terms.expected_share,
         years_kept=kept.time,
         saving_first_year=_each(_first_year(squares, cases, terms), lambda amounts: float(amounts[0])),
+        least_by_import_price=float(kept.of(savings.by_import_price).min(initial=0.0)),
         simple_payback_years=None,
         undiscounted_payback_years=None,
         discounted_payback_years=None,
@@ -197,20 +197,14 @@ def _worth(year_kwh: float, cases: HomeCases, terms: _Terms) -> Worth:
     total = terms.outlay.total
     over_years = np.array(_ends_of(squares, cases.shrunk(max(kept.time, 1.0)), terms.price_sd_share))
     whole = cash_flows(total, kept.of(over_years), cost, terms.resale)
-    priced = _paid_back(
-        _whole_account(unpriced, whole, terms),
-        squares,
-        cases,
-        terms,
-        cost,
-        _simple(squares, cases, savings, running, terms),
-        kept,
-    )
+    simple = _simple(squares, cases, savings, running, terms)
     paid = -cash_flows(total, np.zeros(kept.years), cost, terms.resale)
     age = (1.0 - money.ageing_share_per_year) ** np.arange(money.years, dtype=np.float64)
     produced = unpriced.expected_year_kwh * kept.of(age)
     return replace(
-        priced,
+        unpriced,
+        **_whole_account(kept.time, whole, terms),
+        **_paid_back(squares, cases, terms, cost, simple, kept),
         levelised_cost_per_kwh=levelised_cost_per_kwh(paid, produced, money.discount_rate_share),
         sensitivity=_sensitivity(savings, cost, terms, kept),
         yearly_flows=_year_flows(total, kept.of(savings.cases.middle), cost, terms.resale),
@@ -246,38 +240,36 @@ def _break_even(squares: Squares, cases: HomeCases, cost: Floats, kept: _Kept, t
     return tuple(BreakEven(years=years, worth_up_to=Band(*band)) for years, band in zip(ends_after, bands, strict=True))
 
 
-def _whole_account(worth: Worth, whole: Floats, terms: _Terms) -> Worth:
-    """Filled in: what rests on the flows of all years kept, resale in; ``whole`` is cautious, middle, hopeful."""
+def _whole_account(years_kept: float, whole: Floats, terms: _Terms) -> dict[str, Any]:
+    """What rests on the flows of all years kept, resale in; ``whole`` is cautious, middle, hopeful."""
     rates = internal_rates_of_return(whole[1])
     value = Band(*discounted(whole, terms.money.discount_rate_share).sum(axis=1).tolist())
     gain = Band(*whole.sum(axis=1).tolist())
-    return replace(
-        worth,
-        outlay=None if terms.outlay is None else terms.outlay.total,
-        outlay_parts=terms.outlay,
-        net_present_value=value,
-        internal_rate_of_return_share=rates[0] if len(rates) == 1 else None,
-        internal_rates_of_return=rates,
-        if_moving_after_years=None if terms.stay_years is None else Moving(years=worth.years_kept, gain=gain),
-    )
+    return {
+        "outlay": None if terms.outlay is None else terms.outlay.total,
+        "outlay_parts": terms.outlay,
+        "net_present_value": value,
+        "internal_rate_of_return_share": rates[0] if len(rates) == 1 else None,
+        "internal_rates_of_return": rates,
+        "if_moving_after_years": None if terms.stay_years is None else Moving(years=years_kept, gain=gain),
+    }
 
 
 def _paid_back(
-    worth: Worth, squares: Squares, cases: HomeCases, terms: _Terms, cost: Floats, simple: Band, kept: _Kept
-) -> Worth:
-    """Filled in: when it is paid back. Weather evens out over the years until then, however long the account is."""
-    money, outlay = terms.money, worth.outlay or 0.0
+    squares: Squares, cases: HomeCases, terms: _Terms, cost: Floats, simple: Band, kept: _Kept
+) -> dict[str, Any]:
+    """When it is paid back. Weather evens out over the years until then, however long the account is."""
+    money, outlay = terms.money, 0.0 if terms.outlay is None else terms.outlay.total
     until_paid = np.array(_ends_of(squares, cases.shrunk(max(simple.middle or 1.0, 1.0)), terms.price_sd_share))
     flows = cash_flows(outlay, kept.of(until_paid), cost)
     undiscounted = first_crossings(flows, kept.last_part)
     crossings = [crossing_years(row, kept.last_part) for row in discounted(flows, money.discount_rate_share)]
-    return replace(
-        worth,
-        simple_payback_years=simple,
-        undiscounted_payback_years=Band(*undiscounted),
-        discounted_payback_years=Band(*(crossing.first for crossing in crossings)),
-        lasting_payback_years=Band(*(crossing.lasting for crossing in crossings)),
-    )
+    return {
+        "simple_payback_years": simple,
+        "undiscounted_payback_years": Band(*undiscounted),
+        "discounted_payback_years": Band(*(crossing.first for crossing in crossings)),
+        "lasting_payback_years": Band(*(crossing.lasting for crossing in crossings)),
+    }
 
 
 def _simple(squares: Squares, cases: HomeCases, savings: "_Savings", running: Floats, terms: _Terms) -> Band:
@@ -302,12 +294,14 @@ class _Savings:
     """Savings over the years asked: the cases of the band, and each cause a step lower and higher.
 
     What the inverter draws by night is taken off all of them, at the import price of its hours. ``today``: the cases of
-    a set that does not age, at prices that do not grow; None where all years are alike then.
+    a set that does not age, at prices that do not grow; None where all years are alike then. ``by_import_price``: what
+    of the middle moves with the prices of a kWh bought.
     """
 
     cases: SavingCases
     stepped: tuple[tuple[str, float, Floats], ...]
     today: SavingCases | None
+    by_import_price: Floats
 
     @classmethod
     def of(cls, cases: HomeCases, periods: tuple[PricedPeriod, ...], terms: _Terms) -> "_Savings":
@@ -315,11 +309,13 @@ class _Savings:
         bought, sold = savings_by_price(
             cases.stacked_cases(), periods, terms.money.ageing_share_per_year, meter.counts, meter.netting
         )
-        night = np.zeros(bought.shape[-1]) if cases.night is None else drawn_cost(cases.night, periods)
+        past = np.arange(bought.shape[-1])
+        age = (1.0 - terms.money.ageing_share_per_year) ** past
+        night: Floats | float = 0.0
+        if cases.night is not None:  # it does not age
+            night, bought, sold = bought[-1] / age, bought[:-1], sold[:-1]
         today = None
         if len(periods) > 1:
-            past = np.arange(bought.shape[-1])
-            age = (1.0 - terms.money.ageing_share_per_year) ** past
             grown = (1.0 + terms.money.price_growth_share) ** past
             today = _cases_of((bought / age - night) / grown + sold / age)
         bought -= night
@@ -331,6 +327,7 @@ class _Savings:
             cases=_cases_of(saved),
             stepped=tuple(stepped),
             today=today,
+            by_import_price=bought[0],
         )
 
 

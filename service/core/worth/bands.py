@@ -58,7 +58,10 @@ class HomeCases:
     every: HomeYear | None = None
 
     def stacked_cases(self) -> HomeYear:
-        """The middle, energy less and more, use less and more, then a step down and up of the yield and of the use."""
+        """The middle, energy less and more, use less and more, then a step down and up of the yield and of the use.
+
+        Last what the inverter draws by night, where that is known.
+        """
         if self.every is not None:
             return self.every
         steps = (-STEP_SHARE, STEP_SHARE)
@@ -66,6 +69,7 @@ class HomeCases:
             (
                 self.middle, self.less_energy, self.more_energy, self.less_used, self.more_used,
                 *(self.at_yield(share) for share in steps), *(shifted_use(self.middle, share) for share in steps),
+                *((self.night,) if self.night is not None else ()),
             )
         )  # fmt: skip
 

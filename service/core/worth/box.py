@@ -8,6 +8,7 @@ while the box takes of its power (its efficiency of the hour holds); frost, tape
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 
 import numpy as np
 
@@ -82,6 +83,9 @@ class BoxYear:
         )
 
 
+Done = tuple[WithBox, StoredYear]
+
+
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Box:
     """The battery where it stands. Efficiencies between its terminals and the a.c. side of the set, (8760,).
@@ -135,7 +139,9 @@ class Box:
         return cls(
             meter=meter,
             storage=storage,
-            at=free.ac_and_clipped_at if box_dc_w is None and free.other_light is not None else at,
+            at=lru_cache(maxsize=4)(
+                free.ac_and_clipped_at if box_dc_w is None and free.other_light is not None else at
+            ),
             produced_w=produced,
             limit_w=limit_w,
             into_share=np.divide(out.ac_w + out.clipped_w, dc_w, out=all_of_it, where=out.ac_w > 0.0),
@@ -175,14 +181,15 @@ class Box:
     def years(self, plans: Sequence[tuple[Plan, float]], *, spells: bool = False) -> list[BoxYear]:
         """A year of each plan with the share of the battery's capacity that is left; in the home's spells, or even."""
         swing = self.swing if spells and self.feels_spells else 0.0
-        return [self._ran(plan, share, swing) for plan, share in plans]
+        return [self.at_the_meter(plan, self._done(plan, share, swing)) for plan, share in plans]
 
-    def self_used_kwh(self, plan: Plan) -> float:
-        """Used at home in a first year of even demand, and no more than that."""
-        return _kwh(self._done(plan, 1.0, 0.0)[0].used_w)
+    def first_year(self, plan: Plan) -> Done:
+        """A first year of even demand, not yet summed at the meter."""
+        return self._done(plan, 1.0, 0.0)
 
-    def _ran(self, plan: Plan, usable_share: float, swing: float) -> BoxYear:
-        done, stored = self._done(plan, usable_share, swing)
+    def at_the_meter(self, plan: Plan, ran: Done) -> BoxYear:
+        """A year that the plan ran."""
+        done, stored = ran
         sums, demand_kwh = self.meter.sums, self.meter.demand_kwh
         mains_w = stored.standby_mains_w[0]
         return BoxYear(
@@ -193,7 +200,7 @@ class Box:
             stored=stored,
         )
 
-    def _done(self, plan: Plan, usable_share: float, swing: float) -> tuple[WithBox, StoredYear]:
+    def _done(self, plan: Plan, usable_share: float, swing: float) -> Done:
         storage = self.storage
         charge, wanted = in_spells(plan.chargeable_w / self.into_share, plan.wanted_w / self.out_share, swing)
         usable = np.full(charge.shape[0], storage.usable_kwh * usable_share)

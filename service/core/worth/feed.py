@@ -5,14 +5,15 @@ setting that nobody gave never lowers self-use.
 """
 
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from math import floor
 
 import numpy as np
 
+from service.core.household import Plan
 from service.core.model.facts import Setup, Storage
 from service.core.model.hours import Floats
-from service.core.worth.box import Box
+from service.core.worth.box import Box, Done
 from service.core.worth.use import UseAtHome
 
 # A threshold that no set of this size reaches: the box never charges. The greatest that a request may name.
@@ -39,10 +40,14 @@ class FeedSetting:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ChosenFeed:
-    """The battery at the setting taken, and all that were tried, most use at home first."""
+    """The battery at the setting taken, and all that were tried, most use at home first.
+
+    ``ran``: the box, its plan and its first year of even demand, as reckoned; None where it is left off.
+    """
 
     storage: Storage
     tried: tuple[FeedSetting, ...]
+    ran: tuple[Box, Plan, Done] | None = None
 
 
 def left_off(storage: Storage) -> bool:
@@ -93,7 +98,7 @@ def chosen_feed(
     if best[0].more_self_used_kwh < _WORTH_SETTING_KWH:
         best = [tried[0], *(one for one in best if one is not tried[0])]
     taken = replace(storage, night_feed_w=best[0].night_feed_w, charge_above_w=best[0].charge_above_w)
-    return ChosenFeed(storage=taken, tried=tuple(best))
+    return ChosenFeed(storage=taken, tried=tuple(best), ran=tries.ran.get(best[0]))
 
 
 def _gain(setting: FeedSetting) -> float:
@@ -115,7 +120,7 @@ def _off(storage: Storage, *, feed_open: bool, threshold_open: bool) -> FeedSett
 
 @dataclass(slots=True, kw_only=True)
 class _Tries:
-    """Settings of one box, each run through a year."""
+    """Settings of one box, each run through a year; ``ran``: the box, its plan and that year, by setting."""
 
     use: UseAtHome
     setup: Setup
@@ -123,6 +128,7 @@ class _Tries:
     box_dc_w: Floats | None
     box: Box | None = None
     alone: tuple[Floats, Floats] | None = None
+    ran: dict[FeedSetting, tuple[Box, Plan, Done]] = field(default_factory=dict)
 
     def feeds(self) -> list[float]:
         """Powers by night, least first."""
@@ -144,9 +150,13 @@ class _Tries:
     def of(self, feed_w: float, threshold_w: float) -> FeedSetting:
         storage = replace(self.storage, night_feed_w=feed_w, charge_above_w=threshold_w)
         if self.box is None or self.box.storage.night_feed_w != feed_w:
-            self.box = Box.of(self.use.meter, self.setup, storage, self.box_dc_w)
+            box = Box.of(self.use.meter, self.setup, storage, self.box_dc_w)
+            self.box = box if self.box is None else replace(box, at=self.box.at)  # the set's, as reckoned before
         box = replace(self.box, storage=storage, alone=self.alone)
         plan = box.plan(1.0)
         self.alone = plan.used_w, plan.sent_w  # the set's, whatever the setting
-        more = box.self_used_kwh(plan) - float(self.use.cases.middle.self_used_kwh.sum())
-        return FeedSetting(night_feed_w=feed_w, charge_above_w=threshold_w, more_self_used_kwh=more)
+        year = box.first_year(plan)
+        more = float(year[0].used_w.sum()) / 1000.0 - float(self.use.cases.middle.self_used_kwh.sum())
+        setting = FeedSetting(night_feed_w=feed_w, charge_above_w=threshold_w, more_self_used_kwh=more)
+        self.ran[setting] = box, plan, year
+        return setting

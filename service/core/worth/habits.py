@@ -3,10 +3,11 @@
 A run is a known load on top of what the home draws anyway: of each stretch with load L the set meets
 E[min(P, D + L)] - E[min(P, D)], the closed form of self-use with L on top. A heater at 2 kW is more than most sets
 give, so that a good part of a run is bought whatever the hour. More than one run a day share that day's sun: they count
-as one load together.
+as one load together. Machines are reckoned together, in the order in which they were named: what is expected to be
+taken by those moved before is no longer there for the next one.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from math import ceil
 
@@ -18,6 +19,7 @@ from service.core.model.demand import DemandShape
 from service.core.model.facts import Machine, Meter, Setup
 from service.core.model.hours import HOURS, Calendar, Floats
 from service.core.payback import WITHIN_THE_HOUR, PricedPeriod, priced_hours, priced_periods, time_kept
+from service.core.worth.steps import DemandInSteps
 
 # A washing machine or dishwasher draws most of its energy for heating, in its first hour and at about this power
 # (trade figures, from memory: 60 to 80 % of a wash at 40 to 60 C); the rest evenly over the run.
@@ -38,7 +40,8 @@ class Habit:
     ``usual_start`` and ``best_start``: wall clock, "HH:MM"; equal where no other hour is better.
     ``gain_kwh_per_year``: more of the home's own production used than at the usual hour; negative where a cheap hour
     without sun is worth more. ``gain_per_year``: in money, the mean of the years kept; None where no price is known.
-    Each machine is looked at with all others where they are: gains of several add up to too much.
+    Each machine is looked at with those named before it at their best hours and those after it at their usual ones, so
+    that gains add up; all together are never more than is sent out.
     """
 
     machine: str
@@ -50,10 +53,15 @@ class Habit:
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class _Hours:
-    """The year that machines run in; ``import_price`` and ``export_value`` are None where no price is known."""
+    """The year that machines run in; ``import_price`` and ``export_value`` are None where no price is known.
+
+    ``produced_w`` is what machines that were moved leave of it, and ``demand_w`` is without them. ``surplus_kwh`` is
+    what is sent out and not yet taken by them.
+    """
 
     produced_w: Floats
     demand_w: Floats
+    surplus_kwh: float
     always_on_w: float
     k: float
     clock_h: np.ndarray[tuple[int], np.dtype[np.int64]]
@@ -92,7 +100,11 @@ def habits(
     if not setup.household.machines:
         return ()
     hours = _hours(energy, setup, calendar, shape, as_of, other_w)
-    return tuple(_habit(machine, hours) for machine in setup.household.machines)
+    found = []
+    for machine in setup.household.machines:
+        habit, hours = _habit(machine, hours)
+        found.append(habit)
+    return tuple(found)
 
 
 def _hours(
@@ -109,9 +121,12 @@ def _hours(
     free = energy.before_export_limit or energy
     produced = free.ac_w if other_w is None else free.ac_w + other_w * share
     import_price, export_value = _prices(setup, calendar, as_of, produced)
+    demand = demand_w(household, calendar, shape, southern=setup.site.latitude_deg < 0)
+    used = DemandInSteps.of(household, setup.meter, demand).used_w(produced)
     return _Hours(
         produced_w=produced,
-        demand_w=demand_w(household, calendar, shape, southern=setup.site.latitude_deg < 0) * share,
+        demand_w=demand * share,
+        surplus_kwh=float((produced - used).sum()) / 1000.0,
         always_on_w=household.always_on_w * share,
         k=k_of(household, setup.meter.netting),
         clock_h=calendar.clock_h.astype(np.int64),
@@ -152,7 +167,8 @@ def _sent_out(period: PricedPeriod, bought: Floats, sold: Floats, meter: Meter, 
     return sold * (1.0 - period.export_tax_share) if produced_w @ sold > 0.0 else sold
 
 
-def _habit(machine: Machine, hours: _Hours) -> Habit:
+def _habit(machine: Machine, hours: _Hours) -> tuple[Habit, _Hours]:
+    """A machine's best hour, and what it leaves to the next one."""
     own_w = mean_day_w(machine)[hours.clock_h] * hours.phase_share
     floor = np.minimum(hours.demand_w, hours.always_on_w)
     beside = np.maximum(hours.demand_w - own_w, floor)
@@ -176,13 +192,25 @@ def _habit(machine: Machine, hours: _Hours) -> Habit:
     better = used[best] - used[usual] if cost is None else cost[usual] - cost[best]
     if better <= _LEAST_GAIN * kwh:
         best = usual
-    days = min(machine.runs_per_week, _DAYS_PER_WEEK) * _WEEKS_PER_YEAR
-    return Habit(
+    runs_a_day = min(machine.runs_per_week, _DAYS_PER_WEEK) / _DAYS_PER_WEEK
+    days = runs_a_day * _DAYS_PER_WEEK * _WEEKS_PER_YEAR
+    gain_kwh = float(used[best] - used[usual]) * days
+    there = min(hours.surplus_kwh / gain_kwh, 1.0) if gain_kwh > 0.0 else 1.0
+    habit = Habit(
         machine=machine.name,
         usual_start=f"{usual:02d}:00",
         best_start=f"{best:02d}:00",
-        gain_kwh_per_year=float(used[best] - used[usual]) * days,
-        gain_per_year=None if cost is None else float(cost[usual] - cost[best]) * days,
+        gain_kwh_per_year=gain_kwh * there,
+        gain_per_year=None if cost is None else float(cost[usual] - cost[best]) * days * there,
+    )
+    if best == usual:
+        return habit, hours
+    taken_w = sum((hours.clock_h == (best + step) % 24) * (later if step else first) for step in range(RUN_HOURS))
+    return habit, replace(
+        hours,
+        produced_w=np.maximum(hours.produced_w - 1000.0 * runs_a_day * hours.phase_share * taken_w, 0.0),
+        demand_w=beside,
+        surplus_kwh=hours.surplus_kwh - habit.gain_kwh_per_year,
     )
 
 

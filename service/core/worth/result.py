@@ -44,6 +44,9 @@ class Worth:
         expected_year_kwh: first year's production, less the places that faulty panels leave empty.
         years_kept: the years of the account, the smaller of the stay and the years asked; a begun year in part.
         saving_first_year: at today's price, un-aged.
+        least_by_import_price: what of the saving moves with the price of a kWh bought, in the poorest year kept. Below
+            nought a dearer kWh lowers the saving: the inverter draws more by night than the set spares, or the
+            meter bills what is sent out. Nought where it is above that in all years.
         simple_payback_years: outlay over the first year's saving less running cost, whether within the years or not;
             a member is None where there is no saving.
         undiscounted_payback_years, discounted_payback_years: first crossing of the running sum within the years kept,
@@ -66,6 +69,7 @@ class Worth:
     expected_year_kwh: float
     years_kept: float
     saving_first_year: Band
+    least_by_import_price: float
     simple_payback_years: Band | None
     undiscounted_payback_years: Band | None
     discounted_payback_years: Band | None

@@ -55,6 +55,8 @@ SD_PUBLIC_SHAPE = 0.15
 
 # Less than this is no change of what is used at home.
 _ROUNDING_KWH = 0.005
+# Less than half a hundredth is nothing in any currency: what brings no more pays at no price, nor as a gift.
+_LEAST_MONEY = 0.005
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -74,7 +76,7 @@ class StoragePays:
 
     ``outlay_to_pay``: the most that may be paid for it so that it pays within ``years_kept``, its ageing counted.
     Against its ``amount``, None where none was given: the discounted payback (a member is None where there is none
-    within the years), what is left over, and whether the middle case pays.
+    within the years), what is left over, and whether the middle case pays; what brings nothing never pays.
     """
 
     years_kept: float
@@ -137,7 +139,7 @@ def storage_beside(
     storage = setup.storage if chosen is None else chosen.storage
     box_setup = replace(setup, storage=storage)
     kept = time_kept(setup.money.years, setup.household.stay_years)
-    ran = _Runs.of(use, box_setup, _running(storage), energy.light_ends(), kept, box_dc_w)
+    ran = _Runs.of(use, box_setup, _running(storage), energy.light_ends(), kept, box_dc_w, chosen)
     without = use.cases
     with_kwh = [_self_used_kwh(ran.middle.home) + change for change in (0.0, *ran.changes(_of_home))]
     bases = [_self_used_kwh(home) for home in (without.middle, without.less_energy, without.more_energy)]
@@ -220,12 +222,19 @@ class _Runs:
         ends: tuple[float, float],
         kept: float,
         box_dc_w: Floats | None,
+        chosen: ChosenFeed | None,
     ) -> "_Runs":
-        box = Box.of(use.meter, setup, storage, box_dc_w)
-        plan, less, more = (box.plan(scale) for scale in (1.0, *ends))
+        if chosen is None or chosen.ran is None:
+            box = Box.of(use.meter, setup, storage, box_dc_w)
+            plan = box.plan(1.0)
+            first = box.first_year(plan)
+        else:
+            box, plan, first = chosen.ran
+        less, more = (box.plan(scale) for scale in ends)
         yearly = 1.0 - storage.ageing_share_per_year
         oldest = yearly ** max(ceil(kept) - 1, 0)
-        new, old, poor, good = box.years([(plan, 1.0), (plan, oldest), (less, 1.0), (more, 1.0)])
+        new = box.at_the_meter(plan, first)
+        old, poor, good = box.years([(plan, oldest), (less, 1.0), (more, 1.0)])
         middle = box.years([(plan, 1.0)], spells=True)[0] if box.feels_spells else new
         return cls(
             middle=middle,
@@ -338,7 +347,7 @@ class _Saved:
             amount=amount,
             payback_years=Band(*(discounted_payback_years(one, rate, last_part).first for one in flows)),
             net_present_value=left,
-            pays=(left.middle or 0.0) >= 0.0,
+            pays=(left.middle or 0.0) >= 0.0 and (money.outlay_to_pay.middle or 0.0) >= _LEAST_MONEY,
         )
 
 

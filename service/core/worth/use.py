@@ -211,7 +211,7 @@ class AtTheMeter:
             seen_w=demand / phases,
             steps=steps,
             sums=sums,
-            demand_kwh=sums.by_cell(demand - phases * other_used),
+            demand_kwh=sums.by_first(demand - phases * other_used),
             other_w=other_w,
             other_seen_w=other_seen,
             other_used_w=other_used,
@@ -247,7 +247,7 @@ class AtTheMeter:
         dark = np.sum(self.energy.dc_w, axis=0) <= 0.0
         hours = np.count_nonzero(dark)
         drawn_w = dark * (self.energy.night_draw_kwh * 1000.0 / hours if hours else 0.0)
-        return self.sums.home(drawn_w, drawn_w, np.zeros_like(self.demand_kwh))
+        return self.sums.home(drawn_w, drawn_w, self.sums.by_first(drawn_w))
 
     def _met(self, produced_w: Floats) -> tuple[Floats, HomeYear]:
         hourly = self.used_w(produced_w)

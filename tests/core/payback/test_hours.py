@@ -135,7 +135,7 @@ def test_summing_first_changes_nothing(scheme):
     """Every period's money is what a sum over the hours gives, at that hour's price."""
     prices = tariff(*SCHEMES[scheme])
     sums = meter_sums(prices, CALENDAR)
-    home = sums.home(USED, PRODUCED, sums.by_cell(DEMAND))
+    home = sums.home(USED, PRODUCED, sums.by_first(DEMAND))
     sent = PRODUCED - USED
     for energy, by_cell in ((USED, home.self_used_kwh), (sent, home.exported_kwh), (DEMAND, home.demand_kwh)):
         assert by_cell.sum() == pytest.approx(energy.sum() / 1000)
@@ -153,8 +153,9 @@ def test_cells_are_months_of_one_register_where_nothing_is_netted():
     sums = meter_sums(tariff(period(NIGHT)), CALENDAR)
     assert sums.cells == 12
     july = np.where(CALENDAR.month == 7, 1000.0, 0.0)
-    assert sums.by_cell(july)[6] == 31 * 24
-    assert sums.by_cell(july).sum() == 31 * 24
+    by_month = sums.home(july, july, sums.by_first(july)).demand_kwh
+    assert by_month[6] == 31 * 24
+    assert by_month.sum() == 31 * 24
 
 
 def registers(*rates, **changes):
@@ -213,7 +214,7 @@ def test_the_price_of_a_saturday_is_paid_on_saturdays():
     np.testing.assert_array_equal(bought, np.where(CALENDAR.weekday == 5, 0.1, 0.3))
     power = np.random.default_rng(3).uniform(0, 400, 8760)
     sums = meter_sums(dated, CALENDAR)
-    home = sums.home(power, power, sums.by_cell(power))
+    home = sums.home(power, power, sums.by_first(power))
     assert home.at[0].self_used[0].sum() == pytest.approx((power * bought).sum() / 1000)
 
 

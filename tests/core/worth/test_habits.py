@@ -180,6 +180,29 @@ def test_each_machine_gets_its_own_answer_in_order_and_none_gets_none():
     assert found() == ()
 
 
+FOUR = (
+    washing(),
+    washing(name="dishes", kwh_a_run=1.0, runs_per_week=7, usual_hour=20),
+    washing(name="drying", kwh_a_run=1.8, usual_hour=21),
+    washing(name="cooking", kwh_a_run=3.0, runs_per_week=7, usual_hour=18),
+)
+
+
+def test_a_machine_gets_what_those_before_it_leave():
+    twice = found(FOUR[1], replace(FOUR[1], name="more dishes"), demand_kwh=4000)
+    assert 0 < twice[1].gain_kwh_per_year < 0.97 * twice[0].gain_kwh_per_year
+
+
+def test_several_gains_add_up_to_less_than_each_beside_the_others_at_their_usual_hours():
+    first = [found(machine, *(one for one in FOUR if one is not machine))[0] for machine in FOUR]
+    together = found(*FOUR)
+    assert sum(one.gain_kwh_per_year for one in together) < 0.8 * sum(one.gain_kwh_per_year for one in first)
+
+
+def test_a_machine_that_never_runs_takes_nothing_from_the_next():
+    assert found(washing(name="idle", runs_per_week=0), washing())[1] == found(washing())[0]
+
+
 def test_a_machine_that_never_runs_and_a_set_that_gives_nothing_gain_nothing():
     assert found(washing(runs_per_week=0))[0].gain_kwh_per_year == 0
     assert found(washing(), year_kwh=0.0)[0].gain_kwh_per_year == 0

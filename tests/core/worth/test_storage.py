@@ -260,3 +260,11 @@ def test_a_price_that_nobody_said_widens_what_the_battery_brings():
     step = 1.2815516 * 0.2 * gain.middle
     assert gain.middle - unknown.gain_first_year.cautious == pytest.approx(np.hypot(gain.middle - gain.cautious, step))
     assert unknown.outlay_to_pay.cautious < known.outlay_to_pay.cautious
+
+
+@pytest.mark.parametrize("amount", [0.0, -50.0])
+def test_a_box_that_is_left_off_does_not_pay_even_as_a_gift(amount):
+    off = ask(blind(night_feed_w=0.0, amount=amount)).money
+    assert off.outlay_to_pay.middle == 0
+    assert off.pays is False
+    assert ask(box(amount=amount)).money.pays is True

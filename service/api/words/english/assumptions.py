@@ -151,6 +151,8 @@ TEXTS: Mapping[str, str] = {
     "so each price took its part of the year by days. Ask with site, arrays and inverter to have it by the months.",
     "in_the_share_already": "You gave the energy and the share used at home. They were taken to have this in them "
     "already, and it was not reckoned again.",
+    "nothing_sent_out": "You said that nothing may be sent out. So what is not used at home was taken to be thrown "
+    "away: it earns nothing and nets nothing, whatever the tariff says.",
     "account_is_shorter": "You expect to stay longer than the account runs. It ends after the years in money; give "
     "more of them there to see the whole stay.",
     "paid_as_priced": "A price for what is sent out was given, so it was taken to be paid.",

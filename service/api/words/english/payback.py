@@ -43,5 +43,8 @@ TEXTS: Mapping[str, str] = {
     "not taken off.",
     "note.export_above_import": "At some time a kWh sent out earns more than one bought costs. Whatever raises the use "
     "at home then lowers the saving: a meter that sums over phases, a battery, a machine run at noon.",
+    "note.dearer_costs": "If a kWh gets dearer, this set saves less and pays back later: the inverter draws more by "
+    "night than is used of the set, or the meter bills what is sent out. Each tenth on the price takes up to {lost} "
+    "{currency} a year off the saving.",
     "co2.not_known": "No dated average of the grid is known for {area}, and a neighbour's is not borrowed.",
 }

@@ -160,7 +160,7 @@ TEXTS: Mapping[str, str] = {
     "mistake.missing.identity": "is missing; send it, or the model code, or the text of the label",
     "mistake.missing.pickup": "is missing; send it, or the open-circuit voltage and the short-circuit current",
     "mistake.missing.pickup_plane": "is missing: a plane at the door needs both angles, or leave it out",
-    "mistake.missing.payback": "is missing: give site, arrays and inverter, or energy, use and tariff",
+    "mistake.missing.payback": "is missing: give site, arrays and inverter, or energy, use and one of tariff and site",
     "mistake.missing.price": "is missing, and no price per kWh is known for this place",
     "accepted.time_zone": "an IANA name of a time zone, Area/City",
     "accepted.latitude": "the latitude of a point on land between 57 S and 72 N: a number from -57 to 72, to be mended "

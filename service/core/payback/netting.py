@@ -1,0 +1,84 @@
+"""Which of the kWh that a home sends out does netting leave over, where surplus is netted over months or years?
+
+A bill nets each register on its own: of a netting period it takes what went out off what came in, and only what is
+left over is not netted. How much that is hangs on production and demand alone, and not on how much of it was used in
+the same moment. Which kWh these are is a convention, and here it is the one of netting step by step: hours of one
+price within a month net first, then the month, then the year, and of what a shorter step leaves, a longer one leaves
+the same share of every kWh. So netting over a longer time never leaves more, and it is all one to the bill whether a
+meter sums its phases.
+"""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from service.core.model.hours import Floats, Ints
+from service.core.payback.energy import HomeYear
+
+_MONTHS = 12
+_NOTHING_KWH = 1e-12
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class NettedYears:
+    """The energy of a year by register and month of one tariff period, shape (..., registers, months), in kWh.
+
+    ``needed`` may be infinite. ``share``: (years, months) of each month of each year that the tariff period holds.
+    ``age``: (years,) what is left of the production.
+    """
+
+    produced: Floats
+    exported: Floats
+    needed: Floats
+    share: Floats
+    age: Floats
+
+    @classmethod
+    def of(cls, home: HomeYear, registers: Ints | None, share: Floats, age: Floats) -> "NettedYears":
+        """Of a home's cells; ``share`` may be (years, 1), of all months alike."""
+        cells = np.array([home.self_used_kwh + home.exported_kwh, home.exported_kwh, home.demand_kwh])
+        produced, exported, needed = by_register_and_month(cells, registers)
+        months = np.broadcast_to(share, (age.size, produced.shape[-1]))
+        return cls(produced=produced, exported=exported, needed=needed, share=months, age=age)
+
+    def left(self, *, by_month: bool) -> Floats | None:
+        """What is left over, before ageing, (..., registers, years, months); None where nothing is.
+
+        ``by_month``: nets each month on its own; else each year, as far as the tariff period holds.
+        """
+        # a set that never grew older leaves the most
+        if not by_month and ((self.produced - self.needed) @ self.share.T).max(initial=0.0) <= _NOTHING_KWH:
+            return None
+        months = self.produced[..., np.newaxis, :] - self.needed[..., np.newaxis, :] / self.age[:, np.newaxis]
+        months *= self.share
+        np.maximum(months, 0.0, out=months)
+        # a caller's own self-use may be above the demand that it names
+        np.minimum(months, self.exported[..., np.newaxis, :] * self.share, out=months)
+        if by_month:
+            return months
+        whole = months.sum(axis=-1)
+        some = np.where(whole > _NOTHING_KWH, whole, 1.0)
+        months *= (np.clip(self._of_year(), 0.0, whole) / some)[..., np.newaxis]
+        return months
+
+    def _of_year(self) -> Floats:
+        """Production less need over each year, (..., registers, years), before ageing; below nought where it is met."""
+        return np.asarray(self.produced @ self.share.T - self.needed @ self.share.T / self.age)
+
+
+def by_register_and_month(by_cell: Floats, registers: Ints | None) -> Floats:
+    """(..., cells) summed to (..., registers, months): cells are months of the finest registers, months fastest.
+
+    ``registers``: (cells,) which register counts a cell; None where there is one.
+    """
+    cells = by_cell.shape[-1]
+    if registers is None and cells <= _MONTHS:
+        return by_cell[..., np.newaxis, :]
+    register = np.zeros(cells, dtype=np.int64) if registers is None else registers
+    count = int(register.max()) + 1
+    at = register * _MONTHS + np.arange(cells) % _MONTHS
+    if cells == count * _MONTHS and (at == np.arange(cells)).all():
+        return by_cell.reshape(*by_cell.shape[:-1], count, _MONTHS)
+    # as one product of two matrices: a stack of small ones takes thrice the time
+    summed = by_cell.reshape(-1, cells) @ np.eye(count * _MONTHS)[at]
+    return np.asarray(summed.reshape(*by_cell.shape[:-1], count, _MONTHS))
