@@ -44,12 +44,14 @@ _LOOKED_AT = tuple(Plane(tilt_deg=float(tilt), azimuth_deg=0.0) for tilt in rang
 class Kind:
     """Arrays that differ in name, input and plane alone: what one would draw in a plane, any of them would.
 
-    ``opened`` is what of its light hangs on no plane; None where something stands around it.
+    ``opened`` is what of its light hangs on no plane; None where something stands around it. ``nearest`` reads it at
+    nearest cells, where they are enough.
     """
 
     array: Array
     table: InputTable
     opened: OpenPlanes | None
+    nearest: NearestArray | None
 
     @property
     def around(self) -> bool:
@@ -110,11 +112,7 @@ class Stand:
 
     def nearest(self) -> Nearest:
         """Tables of each kind for a map or a ranking: 0.05 % instead of 0.02 % of the plain chain, at half the cost."""
-        share = self.ground_reflectance_share
-        return tuple(
-            None if one.opened is None else nearest_array(one.array, self.record, one.opened, one.table, share)
-            for one in self.kinds
-        )
+        return tuple(kind.nearest for kind in self.kinds)
 
     def ac_w(self, dc: Singles) -> Singles:
         """A.c. power of the whole set by the d.c. power of all inputs, (m, n), after downtime."""
@@ -187,11 +185,7 @@ def stand_of(setup: Setup, sky: SkyYear) -> Stand:
     record = place_record(_without_dusk(sky))
     reflectance = setup.site.ground_reflectance_share
     kinds = tuple(
-        Kind(
-            array=array,
-            table=_table(array, limits, ageing, at),
-            opened=None if _surrounded(array) else open_planes(array, record, _LOOKED_AT, reflectance),
-        )
+        _kind(array, _table(array, limits, ageing, at), record, reflectance)
         for (array, limits), at in zip(keys, first_of, strict=True)
     )
     days = (sky.calendar.day_of_year[record.daylight.rows] - 1).astype(np.int64)
@@ -210,6 +204,14 @@ def stand_of(setup: Setup, sky: SkyYear) -> Stand:
         day_starts=day_starts,
         days=days[day_starts],
     )
+
+
+def _kind(array: Array, table: InputTable, record: PlaceRecord, reflectance: float) -> Kind:
+    if _surrounded(array):
+        return Kind(array=array, table=table, opened=None, nearest=None)
+    opened = open_planes(array, record, _LOOKED_AT, reflectance)
+    nearest = nearest_array(array, record, opened, table, reflectance)
+    return Kind(array=array, table=table, opened=opened, nearest=nearest)
 
 
 def _without_dusk(sky: SkyYear) -> SkyYear:

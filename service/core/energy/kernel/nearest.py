@@ -11,12 +11,16 @@ import numpy as np
 
 from service.core.energy.kernel.input_table import IRRADIANCES, STEP_W_PER_M2, TEMPERATURES, InputTable
 from service.core.energy.kernel.place import PlaceRecord, Singles, single
-from service.core.energy.kernel.planes import BINS, RIM, WORKS, OpenPlanes, OutputTable, light_weights
+from service.core.energy.kernel.planes import RIM, OpenPlanes, OutputTable, light_weights
 from service.core.model.facts import Array
 from service.core.model.place import Plane
+from service.core.sky import modifier
 
-_HALVES = 2  # cells to a step of irradiance: 2.5 W/m2 by 1 K; with 5 W/m2 a clipped year was 0.09 % off
-_OUTPUT_BINS, _FLICKER_CLASSES = 2048, 32
+# A cell is 2.5 W/m2 by 2 K (with 5 W/m2 a clipped year was 0.09 % off). All tables of a set fit a processor's near
+# cache: larger ones cost more than they tell.
+_HALVES, _KELVINS = 2, 2
+_GLASS_BINS, _OUTPUT_BINS, _FLICKER_CLASSES = 2048, 1024, 32
+_WARMTHS = -(-TEMPERATURES // _KELVINS)
 _FLAT = (Plane(tilt_deg=0.0, azimuth_deg=0.0),)
 
 
@@ -27,8 +31,8 @@ class NearestArray:
     Attributes:
         glass: what works of light from the sun by the cosine of incidence in bins; from the end backwards on a rear.
         beam: (n,) light from the sun at square incidence on a clean panel, in cells.
-        half_warms: (n,) half of what it warms the cells by, in steps.
-        dc_w: (irradiances * TEMPERATURES,) by cell.
+        half_warms: (n,) half of what it warms the cells by, in cells.
+        dc_w: (irradiances * warmths,) by cell.
     """
 
     glass: Singles
@@ -42,16 +46,16 @@ class NearestArray:
         steps = np.abs(cosine)
         steps += cosine  # twice the cosine where the sun is in front, else nought
         steps *= self.half_warms
-        steps += planes.warms @ planes.even_warms
-        cosine *= np.float32(BINS)
+        steps += (planes.warms * np.float32(1.0 / _KELVINS)) @ planes.even_warms
+        cosine *= np.float32(_GLASS_BINS)
         cells = self.glass.take(cosine.astype(np.int32))
         cells *= self.beam
         cells += (planes.works * np.float32(_HALVES)) @ planes.even
         if planes.beyond_table:
             np.minimum(cells, np.float32(_HALVES * IRRADIANCES - RIM), out=cells)
-            np.clip(steps, np.float32(0.0), np.float32(TEMPERATURES - RIM), out=steps)
+            np.clip(steps, np.float32(0.0), np.float32(_WARMTHS - RIM), out=steps)
         np.floor(cells, out=cells)
-        cells *= np.float32(TEMPERATURES)
+        cells *= np.float32(_WARMTHS)
         cells += steps
         return self.dc_w.take(cells.astype(np.int32))
 
@@ -66,7 +70,8 @@ def nearest_array(
     if table.jumps or table.tight:
         return None
     weights = light_weights(array, _FLAT, ground_reflectance_share)
-    front = WORKS * ((np.arange(BINS + 2) + 0.5) / BINS)
+    cosine = (np.arange(_GLASS_BINS + 2) + 0.5) / _GLASS_BINS
+    front = cosine * modifier(np.minimum(cosine, 1.0))
     clean = _HALVES * (1.0 - array.dirt_share) / STEP_W_PER_M2
     at = (np.arange(_HALVES * IRRADIANCES) + 0.5) / _HALVES
     below = at.astype(np.intp)
@@ -74,11 +79,12 @@ def nearest_array(
     slope, base = (one.take(below, axis=0) for one in lines)
     slope *= at[:, None].astype(np.float32)
     slope += base
+    pairs = np.pad(slope, ((0, 0), (0, -TEMPERATURES % _KELVINS)), mode="edge")
     return NearestArray(
         glass=single(np.concatenate((front * weights.works, front[:0:-1] * weights.behind))),
         beam=single(record.from_sun_w_per_m2 * clean),
-        half_warms=single(opened.beam_warms * 0.5),
-        dc_w=single(slope.ravel()),
+        half_warms=single(opened.beam_warms * (0.5 / _KELVINS)),
+        dc_w=single(pairs.reshape(-1, _WARMTHS, _KELVINS).mean(axis=2).ravel()),
     )
 
 

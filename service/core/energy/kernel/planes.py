@@ -45,8 +45,8 @@ from service.core.sky import (
 # So many planes at a time stay within a processor's near cache; more at a time were slower.
 PLANES_AT_ONCE = 8
 # What the glass lets work of the beam, by the cosine of incidence in bins.
-BINS = 8192
-WORKS = single(modifier((np.arange(BINS + 2) + 0.5) / BINS))
+_BINS = 8192
+_WORKS = single(modifier((np.arange(_BINS + 2) + 0.5) / _BINS))
 _AC_BINS = 8192
 RIM = 0.02  # so far inside the table's end that single precision doesn't round the cell's number up to the next
 
@@ -83,12 +83,12 @@ class OpenPlanes:
         nought = np.zeros(self.beam_works.size, np.float32)  # a row of noughts is compared faster than a single one
         behind = None if self.beam_behind is None else np.maximum(-steps, nought)
         np.maximum(steps, nought, out=steps)
-        nodes = WORKS.take((steps * np.float32(BINS)).astype(np.int32))
+        nodes = _WORKS.take((steps * np.float32(_BINS)).astype(np.int32))
         nodes *= steps
         nodes *= self.beam_works
         nodes += self.works @ self.even
         if behind is not None:
-            nodes += WORKS.take((behind * np.float32(BINS)).astype(np.int32)) * behind * self.beam_behind
+            nodes += _WORKS.take((behind * np.float32(_BINS)).astype(np.int32)) * behind * self.beam_behind
         steps *= self.beam_warms
         steps += self.warms @ self.even_warms
         if self.beyond_table:
