@@ -82,15 +82,36 @@ def state_of(needs: Sequence[Need], given: Mapping[str, Any], verdicts: Mapping[
     list has no entries, so that they fail; an absent one leaves them open.
     """
     least = min((_finding_state(need, verdicts) for need in needs if need.test == "finding"), default=State.HOLDS)
-    placed = sorted(((*_split(need.pointer or ""), need) for need in needs if need.test != "finding"),
-                    key=lambda entry: entry[0])  # fmt: skip
-    for place, group in groupby(placed, key=lambda entry: entry[0]):
+    for place, ways in _by_place(tuple(None if need.test == "finding" else need.pointer or "" for need in needs)):
         if least is State.FAILS:
             break
-        tests = [(within, need) for _, within, need in group]
-        here = max((_entry_state(entry, tests) for entry in _entries(given, place)), default=State.FAILS)
-        least = min(least, here)
+        tests = [(way, needs[at]) for way, at in ways]
+        least = min(least, _best_entry_state(_entries(given, place), tests))
     return least
+
+
+_Tests = Sequence[tuple[tuple[str, ...], Need]]
+_Ways = tuple[tuple[tuple[str, ...], int], ...]
+
+
+@lru_cache(maxsize=1024)  # the table's conditions, sorted once; by their pointers, as needs of 1 and true are equal
+def _by_place(pointers: tuple[str | None, ...]) -> tuple[tuple[str, _Ways], ...]:
+    """The lists that conditions reach into, and of each the ways from an entry on with the number of the condition."""
+    placed = sorted(
+        ((*_split(pointer), at) for at, pointer in enumerate(pointers) if pointer is not None),
+        key=lambda entry: entry[0],
+    )
+    groups = groupby(placed, key=lambda entry: entry[0])
+    return tuple((place, tuple((way, at) for _, way, at in group)) for place, group in groups)
+
+
+def _best_entry_state(entries: Sequence[Any], tests: _Tests) -> State:
+    best = State.FAILS
+    for entry in entries:
+        best = max(best, _entry_state(entry, tests))
+        if best is State.HOLDS:
+            break
+    return best
 
 
 def _belongs(caution: Caution, given: Mapping[str, Any], verdicts: Mapping[str, Iterable[str]]) -> bool:
@@ -106,7 +127,6 @@ def _as_appraisal(given: Mapping[str, Any]) -> Mapping[str, Any]:
     return {**given, "arrays": [{"panel": aged}]}
 
 
-@lru_cache(maxsize=1024)
 def _split(pointer: str) -> tuple[str, tuple[str, ...]]:
     """The list that a pointer goes through ("" for none), and the way from its entry on."""
     place, star, within = pointer.partition("/*/")
@@ -132,10 +152,16 @@ def _reached(node: Any, way: tuple[str, ...]) -> list[Any]:
     return _reached(node.get(way[0]), way[1:]) if isinstance(node, Mapping) else [None]
 
 
-def _entry_state(entry: Any, tests: Sequence[tuple[tuple[str, ...], Need]]) -> State:
-    return min(
-        max((_value_state(need, value) for value in _reached(entry, way)), default=State.FAILS) for way, need in tests
-    )
+def _entry_state(entry: Any, tests: _Tests) -> State:
+    least = State.HOLDS
+    for way, need in tests:
+        here = State.FAILS
+        for value in _reached(entry, way):
+            here = max(here, _value_state(need, value))
+        least = min(least, here)
+        if least is State.FAILS:
+            break
+    return least
 
 
 def _value_state(need: Need, value: Any) -> State:

@@ -8,10 +8,11 @@ taken as steady; k was measured with that in it.
 
 from collections.abc import Sequence
 from functools import lru_cache
+from math import lgamma
 
 import numpy as np
-from scipy.special import gammainc, gammaln
 
+from service.core.household.gamma import MOST_K, gamma_share_below
 from service.core.model.facts import Household
 from service.core.model.hours import HOURS, Floats
 
@@ -57,9 +58,8 @@ _EVEN_SHARE = 0.2
 
 _WEEK = 7 * 24
 
-# The table of the closed form: number of stretches, and the largest k for which its steps are fine enough.
+# The table of the closed form: number of stretches. Its steps are fine enough for k up to ``MOST_K``.
 _KNOTS = 256
-_K_OF_TABLE = 100.0
 
 
 def self_used_w(production_w: Floats, demand_w: Floats, always_on_w: float, k: float) -> Floats:
@@ -88,7 +88,7 @@ def self_used_w(production_w: Floats, demand_w: Floats, always_on_w: float, k: f
         over = production_w[rows] - floor[rows]
         rest = demand_w[rows] - floor[rows]
         ratio = np.clip(over / np.maximum(rest, 1e-100), 1e-300, 1e300)
-        of_mean = _met_share(ratio, k) if rows.size <= _KNOTS or k > _K_OF_TABLE else _met_share_by_table(ratio, k)
+        of_mean = _met_share(ratio, k) if rows.size <= _KNOTS or k > MOST_K else _met_share_by_table(ratio, k)
         # Rounding may pass the bounds by one part in 1e16, interpolation by one in 1e7.
         used[rows] += np.clip(rest * of_mean, 0.0, np.minimum(over, rest))
     return np.asarray(used, dtype=np.float64)
@@ -97,9 +97,17 @@ def self_used_w(production_w: Floats, demand_w: Floats, always_on_w: float, k: f
 def _met_share(ratio: Floats, k: float) -> Floats:
     """E[min(u, X)] of a gamma-distributed X with mean 1 and shape k: what of the rest is met by u times its mean."""
     x = k * ratio
-    below = gammainc(k, x)
-    below_next = below - np.exp(k * np.log(x) - x - gammaln(k + 1.0))
+    below = _below(k, x)
+    below_next = below - np.exp(k * np.log(x) - x - lgamma(k + 1.0))
     return np.asarray(below_next + ratio * (1.0 - below), dtype=np.float64)
+
+
+def _below(k: float, x: Floats) -> Floats:
+    if k <= MOST_K:
+        return gamma_share_below(k, x)
+    from scipy.special import gammainc  # noqa: PLC0415 - 27 MB, and only for a log of which next to nothing was filled
+
+    return np.asarray(gammainc(k, x), dtype=np.float64)
 
 
 def _met_share_by_table(ratio: Floats, k: float) -> Floats:
@@ -127,7 +135,7 @@ def _table(k: float) -> tuple[float, Floats, Floats, Floats, Floats]:
     root = np.linspace(0.0, top, _KNOTS + 1)
     knots = root**2
     value = np.concatenate(([0.0], _met_share(knots[1:], k)))
-    slope = 2.0 * root * (1.0 - gammainc(k, k * knots)) * step
+    slope = 2.0 * root * (1.0 - np.concatenate(([0.0], _below(k, k * knots[1:])))) * step
     rise = value[1:] - value[:-1]
     square = 3.0 * rise - 2.0 * slope[:-1] - slope[1:]
     cube = slope[:-1] + slope[1:] - 2.0 * rise

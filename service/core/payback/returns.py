@@ -4,7 +4,6 @@ from itertools import accumulate, pairwise
 
 import numpy as np
 from numpy.polynomial import polynomial
-from scipy.optimize import brentq
 
 from service.core.model.hours import Floats
 
@@ -47,8 +46,36 @@ def internal_rates_of_return(flows: Floats) -> tuple[float, ...]:
         if low in roots or high in roots:
             continue
         if _value(low, terms) * _value(high, terms) < 0.0:
-            roots.append(float(brentq(_value, low, high, args=(terms,), xtol=1e-300, rtol=_FINE, maxiter=1000)))
+            roots.append(_root_between(low, high, terms))
     return tuple(sorted((1.0 - y) / y - 1.0 for y in roots))
+
+
+def _root_between(low: float, high: float, terms: list[float]) -> float:
+    """Where the value changes its sign: inverse quadratic steps, halving where they are not to be trusted.
+
+    Chandrupatla's method (Advances in Engineering Software 28 (1997) 145-149, doi 10.1016/s0965-9978(96)00051-8).
+    """
+    here, there = low, high
+    at_here, at_there = _value(here, terms), _value(there, terms)
+    part = 0.5
+    while True:
+        new = here + part * (there - here)
+        at_new = _value(new, terms)
+        if (at_new > 0.0) == (at_here > 0.0):
+            last, at_last = here, at_here
+        else:
+            last, at_last, there, at_there = there, at_there, here, at_here
+        here, at_here = new, at_new
+        best, at_best = min(((here, at_here), (there, at_there)), key=lambda point: abs(point[1]))
+        least = (_FINE * abs(best) + 1e-300) / abs(there - here) if there != here else 1.0
+        if at_best == 0.0 or least > 0.5:
+            return best
+        xi, phi = (here - there) / (last - there), (at_here - at_there) / (at_last - at_there)
+        part = 0.5
+        if phi**2 < xi and (1.0 - phi) ** 2 < 1.0 - xi:
+            part = at_here / (at_there - at_here) * at_last / (at_there - at_last)
+            part += (last - here) / (there - here) * at_here / (at_last - at_here) * at_there / (at_last - at_there)
+        part = min(max(part, least), 1.0 - least)
 
 
 def _terms(flows: Floats) -> list[float]:

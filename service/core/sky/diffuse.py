@@ -1,7 +1,6 @@
 """How much of the light on level ground comes from the sun itself, and how much from the rest of the sky?"""
 
 import numpy as np
-from scipy.special import expit
 
 from service.core.model.hours import Floats
 
@@ -36,7 +35,7 @@ def diffuse_share(clearness: Floats, outside_w_per_m2: Floats, sun_height_deg: F
         + 1.75 * of_day[:, np.newaxis]
         + 1.31 * beside
     )
-    return np.asarray(expit(-exponent), dtype=np.float64)
+    return _logistic(-exponent)
 
 
 def diffuse_share_of_minutes(clearness: Floats) -> Floats:
@@ -50,4 +49,8 @@ def diffuse_share_of_minutes(clearness: Floats) -> Floats:
     >>> [round(float(diffuse_share_of_minutes(np.float64(k))), 3) for k in (0.2, 0.5, 0.75)]
     [0.973, 0.726, 0.234]
     """
-    return np.asarray(expit(-8.645 * (clearness - 0.613)), dtype=np.float64)
+    return _logistic(-8.645 * (clearness - 0.613))
+
+
+def _logistic(x: Floats) -> Floats:
+    return np.asarray(1.0 / (1.0 + np.exp(np.minimum(-x, 700.0))), dtype=np.float64)

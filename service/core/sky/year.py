@@ -6,10 +6,11 @@ lives from the hours above the mean.
 """
 
 from dataclasses import dataclass
+from functools import lru_cache
 from math import gcd
+from statistics import NormalDist
 
 import numpy as np
-from scipy.special import ndtri
 
 from service.core.model.climate import PlaceClimate
 from service.core.model.hours import HOURS, Bools, Calendar, Floats, Ints, SkyYear
@@ -214,13 +215,21 @@ def _bounded(values: Floats, weight: Floats, mean: float) -> Floats:
 def _hour_indices(index_by_day: Floats, clear: Floats) -> Floats:
     """Clear-sky index of each hour (365, 24): the day's plus flicker, largest on half-clear days; day means kept."""
     day = index_by_day[:, np.newaxis]
-    even = (0.5 + _GOLDEN * np.arange(clear.size)) % 1.0  # additive recurrence: even in every stretch of hours
     top = _HOUR_INDEX_HIGH
     size = _FLICKER * np.clip(day * (top - day), 0.0, None) * 4.0 / top**2
-    hours = np.clip(day + size * ndtri(even).reshape(clear.shape), _HOUR_INDEX_LOW, top)
+    hours = np.clip(day + size * _normals(clear.size).reshape(clear.shape), _HOUR_INDEX_LOW, top)
     for _ in range(2):  # the second time for what the bound took away
         hours = np.clip(hours * _day_ratio(index_by_day, hours, clear), 0.0, top)
     return np.asarray(hours * _day_ratio(index_by_day, hours, clear), dtype=np.float64)
+
+
+@lru_cache(maxsize=2)  # the hours of every year
+def _normals(size: int) -> Floats:
+    """(size,) of the normal distribution, even in every stretch of hours: an additive recurrence. Read-only."""
+    even = (0.5 + _GOLDEN * np.arange(size)) % 1.0
+    normals = np.array([*map(NormalDist().inv_cdf, even.tolist())])
+    normals.flags.writeable = False
+    return normals
 
 
 def _day_ratio(index_by_day: Floats, hours: Floats, clear: Floats) -> Floats:

@@ -1,0 +1,35 @@
+"""What a worker loads and holds: no library that a question can do without, and caches that end."""
+
+import json
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+REQUEST = Path(__file__).parents[2] / "examples" / "kranichwerft.json"
+ASKED = """
+import json, sys
+from service.api.answers.appraisal import appraisal
+from service.app import create_app, deps_of
+from service.settings import Settings
+
+settings = Settings()
+create_app(settings)
+deps, request = deps_of(settings), json.load(open(sys.argv[1]))
+for number in range(int(sys.argv[2])):
+    request["site"]["latitude_deg"] = 48 + number / 50
+    appraisal(json.dumps(request).encode(), deps)
+heavy = sorted({"pvlib", "pandas", "scipy", "matplotlib"} & set(sys.modules))
+resident = next(line.split()[1] for line in open("/proc/self/status") if line.startswith("VmRSS"))
+print(json.dumps({"heavy": heavy, "resident_mb": int(resident) / 1024}))
+"""
+
+
+@pytest.mark.skipif(sys.platform != "linux", reason="reads /proc")
+def test_a_worker_of_many_places_holds_less_than_200_mb_and_loads_no_heavy_library():
+    # More places than the cache keeps: after them memory stays level.
+    run = [sys.executable, "-c", ASKED, str(REQUEST), "40"]
+    held = json.loads(subprocess.run(run, capture_output=True, check=True, text=True, timeout=120).stdout)
+    assert held["heavy"] == []
+    assert held["resident_mb"] < 200
