@@ -113,9 +113,9 @@ def _at_the_door(request: PickupCheckIn, found: Found) -> None:
     plane = request.conditions.plane if request.conditions else None
     for name in ("tilt_deg", "azimuth_deg") if plane else ():
         if getattr(plane, name) is None:
-            problem, at = say("problems", "mistake.missing.pickup_plane"), ("conditions", "plane", name)
+            problem, place = say("problems", "mistake.missing.pickup_plane"), ("conditions", "plane", name)
             guide, pointer = guide_of(PickupCheckIn), f"/conditions/plane/{name}"
-            accepted, example = guide.accepted(at), guide.example(at)
+            accepted, example = guide.accepted(place), guide.example(place)
             found.mistakes.append(
                 Mistake(code="missing", pointer=pointer, problem=problem, accepted=accepted, example=example)
             )
