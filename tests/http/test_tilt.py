@@ -159,7 +159,49 @@ def test_rules_of_thumb_say_their_source_and_how_far_off_they_are() -> None:
     assert set(rules) == {"fit", "latitude_fixed", "latitude_two", "latitude_four", "tilt_is_latitude"}
     assert all(one["text"].startswith("Rule of thumb") and one["source"] for one in rules.values())
     assert 0 <= rules["fit"]["off_share"] < 0.02
-    assert rules["latitude_two"]["off_share"] < 0  # two planes beat the best single one
+    assert 0 <= rules["latitude_two"]["off_share"] < 0.02
+
+
+def test_how_far_off_a_rule_is_stands_in_its_text_and_one_by_season_is_held_to_the_best_schedule() -> None:
+    site = {"latitude_deg": 48.1, "longitude_deg": 11.6}
+    found = tilt(YARD | {"site": site}, bounds={"low_tilt_deg": 0, "high_tilt_deg": 90})
+    rules = {one["code"]: one for one in found["rules_of_thumb"]}
+    for code, rule in rules.items():
+        assert "% below the best" in rule["text"], code
+    for code, schedule in zip(("latitude_two", "latitude_four"), found["schedules"], strict=True):
+        best = found["best_year_kwh"] + schedule["gain_kwh"]
+        assert rules[code]["off_share"] == pytest.approx(1 - rules[code]["year_kwh"] / best, abs=3e-4)
+        assert rules[code]["off_share"] >= 0
+
+
+def test_money_can_say_that_moving_is_not_worth_it_whatever_the_energy() -> None:
+    """Nearly all of the surplus leaves unpaid: 60 kWh more a year are worth cents."""
+    request = YARD | {"site": {"latitude_deg": 40, "longitude_deg": -3, "rule_area": "ES"},
+                      "tariff": EXAMPLE["tariff"], "household": {"demand_kwh_per_year": 300}}  # fmt: skip
+    arrays = [YARD["arrays"][0] | {"count": 2}]
+    two, _ = tilt(request | {"arrays": arrays}, bounds={"low_tilt_deg": 0, "high_tilt_deg": 90})["schedules"]
+    assert two["gain_kwh_per_change"] > 10
+    assert two["gain_money_per_change"] < 1
+    assert two["code"] == "hardly_worth_moving"
+
+
+@pytest.mark.parametrize("objective", ["energy", "self_used", "money"])
+def test_a_schedule_is_told_in_what_was_wanted(objective: str) -> None:
+    request = YARD | {"tariff": EXAMPLE["tariff"], "household": {"demand_kwh_per_year": 900}}
+    found = tilt(request, objective=objective, bounds={"low_tilt_deg": 0, "high_tilt_deg": 90})
+    brought, gained = {
+        "energy": ("year_kwh", "gain_kwh"),
+        "self_used": ("self_used_kwh", "gain_self_used_kwh"),
+        "money": ("saving_first_year", "gain_money"),
+    }[objective]
+    of_best = found["best_planes"]["brings"][brought]
+    for schedule in found["schedules"]:
+        share = schedule[gained] / of_best
+        assert schedule["gain_share"] == pytest.approx(share, abs=2e-3)
+        said = float(schedule["text"].split(" %")[0].rpartition("(")[2])
+        assert said == pytest.approx(100 * schedule["gain_share"], abs=0.051)
+        first = schedule["text"].split("(")[0]
+        assert f"{schedule[gained]:.{2 if objective == 'money' else 1}f}" in first
 
 
 def test_beyond_their_latitudes_rules_are_not_told() -> None:

@@ -16,9 +16,6 @@ from service.core.model.hours import REFERENCE_YEAR
 from service.core.model.place import Plane
 from service.core.tilt import Facing, NearBest, PlaneMap, RuleHere, Schedule, TiltAdvice, YearAtHome
 
-# Below this a change of the plane is hardly worth the trouble: judgement, a few cents to two euros for each.
-LEAST_KWH_A_CHANGE = 5.0
-
 
 class DayOut(Out):
     """A day of the year."""
@@ -118,39 +115,45 @@ class ScheduleStepOut(Out):
 
 
 class ScheduleOut(Out):
-    """The best so many planes a year, with the days of change that bring most, against the best single plane."""
+    """The best so many planes a year, with the days of change that bring most, against the best single plane.
+
+    The code judges what was wanted, and money wherever a price is known.
+    """
 
     changes_per_year: int = Field(ge=2, le=12)
-    gain_share: r.Share = Field(description="Of what was wanted.")
+    gain_share: r.Share = Field(description="Of what was wanted, over the best single plane's.")
     gain_kwh: r.Kwh
+    gain_self_used_kwh: r.Kwh
     gain_money: r.Money | None = Field(description="In the first year. Null where no price per kWh is known.")
     gain_kwh_per_change: r.Kwh
     gain_money_per_change: r.Money | None
     steps: list[ScheduleStepOut] = Field(
-        min_length=1, max_length=12, description="Fewer than asked for where more bring nothing."
+        min_length=1, max_length=12, description="Fewer than asked for where more bring next to nothing."
     )
     code: Code
     text: Text
 
     @classmethod
-    def of(cls, schedule: Schedule, currency: str | None) -> Self:
-        """With what it comes to for each change, and its sentence."""
-        steps = len(schedule.steps)
-        changes = steps if steps > 1 else schedule.changes_per_year
+    def of(cls, schedule: Schedule, objective: str, currency: str | None) -> Self:
+        """With what it comes to for each change, and its sentence in terms of what was wanted."""
+        planes = len(schedule.steps)
+        changes = planes if planes > 1 else schedule.changes_per_year
         each = schedule.gain_kwh / changes
         money = None if schedule.gain_money is None else schedule.gain_money / changes
-        code = "worth_moving" if each >= LEAST_KWH_A_CHANGE else "hardly_worth_moving"
-        said = {
-            "changes": schedule.changes_per_year,
-            "gain": schedule.gain_kwh,
+        facts = {
+            "asked": schedule.changes_per_year,
+            "planes": planes,
             "share": 100 * schedule.gain_share,
-            "each": each,
-            "money": "",
+            "kwh": schedule.gain_kwh,
+            "kwh_each": each,
+            "used": schedule.gain_self_used_kwh,
+            "used_each": schedule.gain_self_used_kwh / changes,
+            "amount": schedule.gain_money or 0.0,
+            "amount_each": money or 0.0,
+            "currency": currency or "",
         }
-        if schedule.gain_money is not None:
-            said["money"] = say("tilt", "money", {"amount": schedule.gain_money, "currency": currency or ""})
-        if steps == 1:
-            code = "nothing_gained"
+        facts["money"] = "" if money is None or objective == "money" else say("tilt", "money", facts)
+        gains = "" if planes == 1 else say("tilt", f"gains.{objective}", facts) + " "
         return cls.from_core(
             schedule,
             gain_kwh_per_change=each,
@@ -159,8 +162,8 @@ class ScheduleOut(Out):
                 ScheduleStepOut(from_date=DayOut.of(one.from_day), plane=PlaneOut.from_core(one.plane))
                 for one in schedule.steps
             ],
-            code=code,
-            text=say("tilt", f"schedule.{code}", said),
+            code=schedule.verdict,
+            text=gains + say("tilt", f"schedule.{schedule.verdict}", facts),
         )
 
 
@@ -191,7 +194,10 @@ class RuleOut(Out):
     code: Code
     steps: list[ScheduleStepOut] = Field(min_length=1, max_length=4)
     year_kwh: r.Kwh
-    off_share: r.Share = Field(description="How far its energy is below the best single plane's; negative: above.")
+    off_share: r.Share = Field(
+        description="How far its energy is below the best here with as many planes a year, nothing binding the set: of "
+        "one tilt below the best single plane, of several below the best schedule. Negative: above."
+    )
     text: Text
     source: str = Field(max_length=300)
 
@@ -199,6 +205,9 @@ class RuleOut(Out):
     def of(cls, here: RuleHere) -> Self:
         """With its sentence."""
         rule = here.rule
+        kind = "one" if len(rule.steps) == 1 else "several"
+        facts = {"off": 100 * max(here.off_share, 0.0), "planes": len(rule.steps)}
+        how_far = say("tilt", f"off.{kind}", facts)
         return cls.from_core(
             here,
             code=rule.code,
@@ -206,7 +215,7 @@ class RuleOut(Out):
                 ScheduleStepOut(from_date=DayOut.of(day), plane=PlaneOut(tilt_deg=tilt, azimuth_deg=rule.azimuth_deg))
                 for day, tilt in rule.steps
             ],
-            text=say("tilt", f"rule.{rule.code}"),
+            text=f"{say('tilt', f'rule.{rule.code}')} {how_far}",
             source=rule.source,
         )
 
@@ -314,7 +323,7 @@ class TiltOut(Out):
                 for one in advice.others
             ],
             near_best=[NearBestOut.of(near) for near in advice.near_best],
-            schedules=[ScheduleOut.of(one, currency) for one in advice.schedules],
+            schedules=[ScheduleOut.of(one, advice.objective, currency) for one in advice.schedules],
             rules_of_thumb=[RuleOut.of(one) for one in advice.rules],
             map=None if advice.map is None else MapOut.of(advice.map),
             facing=None if facing is None else FacingOut.of(facing),

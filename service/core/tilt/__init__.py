@@ -2,9 +2,6 @@
 
 from service.core.tilt.advice import (
     Chosen,
-    RuleHere,
-    Schedule,
-    Step,
     TiltAdvice,
     tilt_advice,
 )
@@ -12,11 +9,13 @@ from service.core.tilt.best import best_plane, light_by_face, middle_face
 from service.core.tilt.bounds import PlaneBounds, bounds_by_mount, narrowed
 from service.core.tilt.facing import Facing, Obstacle, SunSeen, facing_of
 from service.core.tilt.home import YearAtHome
+from service.core.tilt.moving import Schedule, Step
 from service.core.tilt.near import NearBest, PlaneMap
 from service.core.tilt.scene import year_light_kwh_per_m2
 from service.core.tilt.stand import Stand, stand_key, stand_of
 from service.core.tilt.sums import OBJECTIVES
 from service.core.tilt.thumb import RuleOfThumb, fitted_tilt_deg, rules_of_thumb
+from service.core.tilt.thumb_here import RuleHere
 from service.core.tilt.wish import TiltWish
 
 __all__ = [

@@ -52,7 +52,10 @@ class Lattice:
         ]
 
     def read(self, values: Floats, tilt_deg: Floats, turned_deg: Floats) -> Floats:
-        """(k, l) values at other tilts (k,) and turns (l,), from those at the lattice's planes in their order."""
+        """(k, l) values at other tilts (k,) and turns (l,), from those at the lattice's planes in their order, (n,).
+
+        Of several values a plane, (n, p), those of each: (k, l, p).
+        """
         ends = np.cumsum([row.size for row in self.turned_deg])
         known: dict[int, Floats] = {}
         rows = []
@@ -62,7 +65,7 @@ class Lattice:
                     spline_all_around(row, turned_deg) if self.all_around and row.size > 1 else spline(row, turned_deg)
                 )
             rows.append(known[row.size] @ part)
-        return np.asarray(spline(self.tilt_deg, tilt_deg) @ np.array(rows), dtype=np.float64)
+        return np.tensordot(spline(self.tilt_deg, tilt_deg), np.array(rows), axes=1)
 
 
 def lattice_within(bounds: PlaneBounds, detail: str = "usual") -> Lattice:

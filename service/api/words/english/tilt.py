@@ -7,16 +7,22 @@ TEXTS: Mapping[str, str] = {
     "turned.around": ", and any direction at the best tilt",
     "turned.arc": ", and at the best tilt any direction from {low_azimuth:.0f} to {high_azimuth:.0f} degrees",
     "turned.fixed": "",
-    "schedule.worth_moving": "{changes} planes a year give {gain:.0f} kWh more ({share:.1f} %), {each:.0f} kWh for "
-    "each change{money}.",
-    "schedule.hardly_worth_moving": "{changes} planes a year give {gain:.1f} kWh more ({share:.1f} %), {each:.1f} kWh "
-    "for each change{money}: hardly worth the trouble of moving it.",
-    "schedule.nothing_gained": "{changes} planes a year give nothing more than one: leave it where it is.",
-    "money": ", and {amount:.2f} {currency} in all",
+    "gains.energy": "{planes} planes a year give {kwh:.1f} kWh more ({share:.1f} %), {kwh_each:.1f} kWh for each "
+    "change{money}.",
+    "gains.self_used": "With {planes} planes a year {used:.1f} kWh more are used at home ({share:.1f} %), "
+    "{used_each:.1f} kWh for each change{money}.",
+    "gains.money": "{planes} planes a year save {amount:.2f} {currency} more ({share:.1f} %), {amount_each:.2f} "
+    "{currency} for each change; the energy changes by {kwh:+.1f} kWh.",
+    "money": ", and save {amount:.2f} {currency} more in all",
+    "schedule.worth_moving": "It can be worth moving.",
+    "schedule.hardly_worth_moving": "Hardly worth the trouble of moving it.",
+    "schedule.nothing_gained": "{asked} planes a year bring nothing more than one: leave it where it is.",
     "objective.energy": "The most energy over the year, after the limits of inputs and inverter.",
     "objective.self_used": "The most energy that is used at home, as the meter sees it.",
     "objective.money": "The most money saved in the first year, at the prices and rules of the tariff. Under yearly "
     "netting when it is used does not count.",
+    "off.one": "Here it is {off:.1f} % below the best single plane.",
+    "off.several": "Here it is {off:.1f} % below the best {planes} planes a year.",
     "rule.fit": "Rule of thumb: a fit of best tilts over latitude.",
     "rule.latitude_fixed": "Rule of thumb: 0.76 times the latitude and 3.1 degrees.",
     "rule.latitude_two": "Rule of thumb: a summer and a winter tilt by latitude.",
