@@ -65,6 +65,72 @@ def test_the_other_paths_use_that_azimuth_too(path: str, example: dict[str, Any]
     assert {one["plane"]["azimuth_deg"] for one in energy["arrays"]} == {example["facing"]["azimuth_deg"]}
 
 
+def assumed(answer: dict[str, Any], name: str) -> dict[str, Any]:
+    pointer = f"/arrays/0/plane/{name}"
+    [found] = [one for one in answer["assumptions"] if one["pointer"] == pointer]
+    return found  # type: ignore[no-any-return]
+
+
+@pytest.mark.parametrize("path", ["/v1/energy", "/v1/appraisal", "/v1/tilt"])
+def test_notes_that_are_not_sure_still_give_the_plane_and_say_their_range(path: str) -> None:
+    note = {"month": 5, "day": 10, "from_clock": "07:40", "to_clock": "16:02"}
+    site = SMALLEST["site"] | {"sun_seen": [note]}
+    request = SMALLEST | {"site": site, "arrays": [{"mount": "hung_on_rail", "panel": {"rated_power_w": 410}}]}
+    answer = post(path, request).json()
+    azimuth = assumed(answer, "azimuth_deg")
+    assert azimuth["code"] == "sun_seen"
+    assert 145 <= azimuth["low"] <= azimuth["value"] <= azimuth["high"] <= 182
+    assert azimuth["low"] < 155
+    assert azimuth["high"] > 174
+    if path == "/v1/tilt":
+        assert not answer["tilt"]["facing"]["sure"]
+        assert answer["tilt"]["facing"]["azimuth_deg"] == azimuth["value"]
+        assert "edge of a building" in answer["tilt"]["facing"]["text"]
+    if path == "/v1/energy":
+        [array] = answer["energy"]["arrays"]
+        assert array["plane"]["azimuth_deg"] == azimuth["value"]
+
+
+def test_a_narrow_range_of_directions_makes_a_narrower_year_than_an_unknown_one() -> None:
+    array = {"mount": "hung_on_rail", "panel": {"rated_power_w": 410}}
+    notes = [{"month": 5, "day": 10, "from_clock": "06:11", "to_clock": "16:02"},
+             {"month": 9, "day": 20, "from_clock": "06:55", "to_clock": "16:41"}]  # fmt: skip
+    widths = []
+    for more in ({"sun_seen": notes}, {}):
+        request = SMALLEST | {"site": SMALLEST["site"] | more, "arrays": [array]}
+        year = post("/v1/energy", request).json()["energy"]["year_kwh"]
+        widths.append((year["hopeful"] - year["cautious"]) / year["middle"])
+    assert widths[0] < 0.9 * widths[1]
+
+
+@pytest.mark.parametrize("path", ["/v1/energy", "/v1/appraisal"])
+@pytest.mark.parametrize(("wish", "plane", "code"), [
+    ({"planes": [{"tilt_deg": 70, "azimuth_deg": 90}]}, (70, 90), "best_of_planes"),
+    ({"hinge_tilts_deg": [55, 80]}, (55, None), "best_of_hinge"),
+    ({"bounds": {"low_tilt_deg": 60, "high_tilt_deg": 75}}, (60, None), "best_within_bounds"),
+])  # fmt: skip
+def test_every_path_settles_an_open_plane_where_it_may_stand_and_says_by_what(
+    path: str, wish: dict[str, Any], plane: tuple[int, int | None], code: str
+) -> None:
+    request = SMALLEST | {"arrays": [{"mount": "balcony_floor", "panel": {"rated_power_w": 410}}], "tilt": wish}
+    answer = post(path, request).json()
+    [array] = answer["energy"]["arrays"]
+    assert array["plane"]["tilt_deg"] == plane[0]
+    if plane[1] is not None:
+        assert array["plane"]["azimuth_deg"] == plane[1]
+    tilted = assumed(answer, "tilt_deg")
+    assert tilted["code"] == code
+    assert "most light of the year" in tilted["text"]
+
+
+def test_what_stands_in_the_only_plane_allowed_reaches_all_of_the_best() -> None:
+    request = SMALLEST | {"arrays": [{"mount": "balcony_floor", "panel": {"rated_power_w": 410}}]}
+    found = tilt(request, planes=[{"tilt_deg": 70, "azimuth_deg": 90}])
+    assert found["given_reaches_share"] == 1
+    energy = post("/v1/energy", request | {"tilt": {"planes": [{"tilt_deg": 70, "azimuth_deg": 90}]}}).json()["energy"]
+    assert energy["year_kwh"]["middle"] == pytest.approx(found["best_year_kwh"], abs=0.05)
+
+
 def test_a_given_azimuth_counts_more_than_the_sun() -> None:
     request = EXAMPLE | {"arrays": [one | {"plane": {"azimuth_deg": 200}} for one in EXAMPLE["arrays"]]}
     assert {one["plane"]["azimuth_deg"] for one in tilt(request)["stands"]["planes"]} == {200}
@@ -259,6 +325,7 @@ def test_money_without_a_price_is_refused_with_what_would_do() -> None:
     ({"month": 12, "day": 12, "from_clock": "02:00"}, "/site/sun_seen/0/from_clock"),
     ({"month": 2, "day": 30, "from_clock": "10:00"}, "/site/sun_seen/0/day"),
     ({"month": 2, "day": 3}, "/site/sun_seen/0"),
+    ({"month": 5, "day": 10, "from_clock": "16:00", "to_clock": "07:40"}, "/site/sun_seen/0/to_clock"),
 ])  # fmt: skip
 def test_a_note_of_the_sun_that_cannot_be_is_refused(note: dict[str, Any], pointer: str) -> None:
     request = SMALLEST | {"site": SMALLEST["site"] | {"sun_seen": [note]}}

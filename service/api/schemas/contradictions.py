@@ -48,6 +48,10 @@ def contradictions(request: In) -> list[Mistake]:
             _inputs(request.arrays, request.inverter, found)
         for at, array in enumerate(request.arrays or ()):
             _panel(array.panel, f"/arrays/{at}/panel", found)
+            lean = array.fixing
+            if lean and lean.low_lean_out_deg is not None and lean.high_lean_out_deg is not None:
+                where, low = f"/arrays/{at}/fixing/low_lean_out_deg", "low_lean_out_deg"
+                _in_order(where, low, lean.low_lean_out_deg, lean.high_lean_out_deg, found)
         if request.inverter:
             _inverter(request.inverter, "/inverter", found)
         if request.household:

@@ -232,12 +232,16 @@ class ObstacleOut(Out):
 
 
 class FacingOut(Out):
-    """Which way the railing faces, by when the sun was seen. Fit to be used as a plane's azimuth where it is sure."""
+    """Which way the railing faces, by when the sun was seen.
+
+    Panels on a railing, wall or fence without an azimuth of their own are taken to face so, on every path.
+    """
 
     azimuth_deg: r.Degrees
     low_azimuth_deg: r.Degrees
     high_azimuth_deg: r.Degrees
-    sure: bool
+    sure: bool = Field(description="Seen over nearly half of the compass, on two dates or more.")
+    basis: Literal["both_ends", "one_date", "fewest_obstacles", "middle"]
     obstacles: list[ObstacleOut] = Field(max_length=20)
     text: Text
 
@@ -263,7 +267,7 @@ class FacingOut(Out):
                 )
             )
         facts = {"azimuth": facing.azimuth_deg, "low": facing.low_azimuth_deg, "high": facing.high_azimuth_deg}
-        text = say("tilt", "facing.sure" if facing.sure else "facing.open", facts)
+        text = say("tilt", f"facing.{facing.basis}", facts)
         return cls.from_core(facing, obstacles=obstacles, text=text)
 
 

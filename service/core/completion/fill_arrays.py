@@ -139,6 +139,8 @@ def _fixing(node: Node, mount: str, height_m: float) -> Fixing:
         ballast_per_panel_kg=node.get("ballast_per_panel_kg"),
         railing_height_m=railing,
         railing_length_m=node.get("railing_length_m"),
+        low_lean_out_deg=node.get("low_lean_out_deg"),
+        high_lean_out_deg=node.get("high_lean_out_deg"),
     )
 
 

@@ -51,6 +51,8 @@ BOUNDS: Mapping[str, Bounds] = MappingProxyType(
         "ballast_per_panel_kg": Bounds(0, 2000, "kg"),
         "railing_height_m": Bounds(0.2, 3, "m"),
         "railing_length_m": Bounds(0.2, 100, "m"),
+        "low_lean_out_deg": Bounds(0, 90, "deg"),
+        "high_lean_out_deg": Bounds(0, 90, "deg"),
         # panel
         "rated_power_w": Bounds(5, 1000, "W"),
         "open_circuit_voltage_v": Bounds(1, 200, "V"),

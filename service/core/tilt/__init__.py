@@ -5,7 +5,7 @@ from service.core.tilt.advice import (
     TiltAdvice,
     tilt_advice,
 )
-from service.core.tilt.best import best_plane, light_by_face, middle_face
+from service.core.tilt.best import best_listed, best_plane, light_by_face, middle_face
 from service.core.tilt.bounds import PlaneBounds, bounds_by_mount, narrowed
 from service.core.tilt.facing import Facing, Obstacle, SunSeen, facing_of
 from service.core.tilt.home import YearAtHome
@@ -16,7 +16,7 @@ from service.core.tilt.stand import Stand, stand_key, stand_of
 from service.core.tilt.sums import OBJECTIVES
 from service.core.tilt.thumb import RuleOfThumb, fitted_tilt_deg, rules_of_thumb
 from service.core.tilt.thumb_here import RuleHere
-from service.core.tilt.wish import TiltWish
+from service.core.tilt.wish import TiltWish, open_bounds, places_wished
 
 __all__ = [
     "OBJECTIVES",
@@ -35,6 +35,7 @@ __all__ = [
     "TiltAdvice",
     "TiltWish",
     "YearAtHome",
+    "best_listed",
     "best_plane",
     "bounds_by_mount",
     "facing_of",
@@ -42,6 +43,8 @@ __all__ = [
     "light_by_face",
     "middle_face",
     "narrowed",
+    "open_bounds",
+    "places_wished",
     "rules_of_thumb",
     "stand_key",
     "stand_of",

@@ -103,11 +103,6 @@ def tilt_advice(
             "/tilt/objective", "no price per kWh is known for this place", given="money",
             accepted="energy, self_used, or a tariff", example="energy",
         )  # fmt: skip
-    if wish.planes and wish.hinge_tilts_deg:
-        raise ContradictionError(
-            "/tilt/hinge_tilts_deg", "is named beside planes", given=list(wish.hinge_tilts_deg),
-            accepted="either planes or the tilts of a hinge", example=None,
-        )  # fmt: skip
     freedom = freedom_of(setup.arrays, given, wish)
     stand = stand_of(setup, sky) if stand is None else stand
     most_w = float(stand.output.limit_w) * stand.up_share

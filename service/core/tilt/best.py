@@ -101,6 +101,14 @@ def best_plane(array: Array, sky: SkyYear, ground_reflectance_share: float, boun
     return field.plane(max(tops, key=fine))
 
 
+def best_listed(array: Array, sky: SkyYear, ground_reflectance_share: float, planes: Sequence[Plane]) -> Plane:
+    """The plane of a list with the most effective light over the year; the first of equal ones."""
+    if len(planes) == 1:
+        return planes[0]
+    light = scene_of(array, sky, ground_reflectance_share).light_kwh_per_m2(planes)
+    return planes[int(np.argmax(light))]
+
+
 def middle_face(array: Array, sky: SkyYear, ground_reflectance_share: float, bounds: PlaneBounds) -> float:
     """The azimuth that stands in for a face that nobody told: half of the possible faces get more light, half less.
 

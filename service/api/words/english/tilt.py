@@ -28,9 +28,15 @@ TEXTS: Mapping[str, str] = {
     "rule.latitude_two": "Rule of thumb: a summer and a winter tilt by latitude.",
     "rule.latitude_four": "Rule of thumb: four tilts by latitude.",
     "rule.tilt_is_latitude": "Rule of thumb: as many degrees of tilt as of latitude.",
-    "facing.sure": "By when the sun comes and goes it faces {azimuth:.0f} degrees (from {low:.0f} to {high:.0f}).",
-    "facing.open": "The notes admit any direction from {low:.0f} to {high:.0f} degrees. Please note "
-    "the times of one more day, some months apart.",
+    "facing.both_ends": "By when the sun comes and goes it faces {azimuth:.0f} degrees (from {low:.0f} to {high:.0f}).",
+    "facing.one_date": "By one day's notes it faces about {azimuth:.0f} degrees (from {low:.0f} to {high:.0f}). Please "
+    "note the times of one more day, some months apart, to be sure.",
+    "facing.fewest_obstacles": "Most likely it faces {azimuth:.0f} degrees, if it was the railing's own line that cut "
+    "the sun off. The upright edge of a building looks just alike, on every date: then it is any direction from "
+    "{low:.0f} to {high:.0f} degrees. A look at a map or compass tells.",
+    "facing.middle": "The notes admit any direction from {low:.0f} to {high:.0f} degrees; the middle was taken. The "
+    "upright edge of a building looks just like the railing's own line. Please note both times of one more day, some "
+    "months apart, or look at a map or compass.",
     "obstacle.appears": "Something other than the railing's own line hid the sun until {clock} on {day}.{month}.: then "
     "it stood at {azimuth:.0f} degrees, {height:.0f} degrees high.",
     "obstacle.goes": "Something other than the railing's own line hid the sun from {clock} on {day}.{month}.: then it "
