@@ -7,7 +7,19 @@ from functools import cache
 import numpy as np
 
 from service.core.energy.chain import Lit, input_hours
-from service.core.energy.kernel import dc_w, input_table, light_among, open_planes, output_table, place_record
+from service.core.energy.kernel import (
+    InputTable,
+    PlaceRecord,
+    dc_w,
+    input_table,
+    light_among,
+    nearest_array,
+    nearest_output,
+    open_planes,
+    output_table,
+    place_record,
+)
+from service.core.energy.kernel.place import Singles
 from service.core.inverter import curve_through, output_of
 from service.core.model.facts import Array, Inverter
 from service.core.model.hours import Floats, SkyYear
@@ -52,12 +64,39 @@ def kernel_ac_w(arrays: Sequence[Array], inverter: Inverter, sky: SkyYear) -> Fl
     tables = [input_table(array, limits, 1.0) for array, limits in zip(arrays, inverter.inputs, strict=False)]
     dc = np.zeros(record.air_c.size, dtype=np.float32)
     for array, table in zip(arrays, tables, strict=True):
-        if array.skyline or array.overhang or array.side_walls or array.shade:
-            light = light_among(array, sky, record, [array.plane], REFLECTANCE_SHARE)
-        else:
-            light = open_planes(array, record, [array.plane], REFLECTANCE_SHARE).light()
-        dc += dc_w(light, table)[0]
+        dc += _finely(array, sky, record, table)
     ac_w = output_table(inverter, sum(table.most_w for table in tables)).of(dc, record.flicker_share)
+    return _whole_year(record, ac_w, sky)
+
+
+def nearest_ac_w(arrays: Sequence[Array], inverter: Inverter, sky: SkyYear) -> Floats:
+    """The same at nearest cells, where a cell is enough."""
+    record = place_record(sky)
+    tables = [input_table(array, limits, 1.0) for array, limits in zip(arrays, inverter.inputs, strict=False)]
+    dc = np.zeros((1, record.air_c.size), dtype=np.float32)
+    for array, table in zip(arrays, tables, strict=True):
+        opened = open_planes(array, record, [array.plane], REFLECTANCE_SHARE)
+        cells = nearest_array(array, record, opened, table, REFLECTANCE_SHARE)
+        if cells is None or surrounded(array):
+            dc += _finely(array, sky, record, table)
+        else:
+            dc += cells.dc_of(opened)
+    output = output_table(inverter, sum(table.most_w for table in tables))
+    return _whole_year(record, nearest_output(output, record, 1.0).of(dc)[0], sky)
+
+
+def surrounded(array: Array) -> bool:
+    """Does anything stand around it?"""
+    return bool(array.skyline or array.overhang or array.side_walls or array.shade)
+
+
+def _finely(array: Array, sky: SkyYear, record: PlaceRecord, table: InputTable) -> Singles:
+    if surrounded(array):
+        return dc_w(light_among(array, sky, record, [array.plane], REFLECTANCE_SHARE), table)[0]
+    return dc_w(open_planes(array, record, [array.plane], REFLECTANCE_SHARE).light(), table)[0]
+
+
+def _whole_year(record: PlaceRecord, ac_w: Singles, sky: SkyYear) -> Floats:
     year = np.zeros(sky.ghi_w_per_m2.size)
     year[record.daylight.rows] = ac_w
     return year

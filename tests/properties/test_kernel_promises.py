@@ -7,11 +7,11 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from service.core.energy.kernel import dc_w, input_table, open_planes, place_record
+from service.core.energy.kernel import dc_w, input_table, nearest_array, open_planes, place_record
 from service.core.model.facts import Array, Inverter
 from service.core.model.place import Overhang, Plane, SideWall, SkylinePoint
 from tests.builders import array, inverter, one_input, panel
-from tests.kernel_cases import PLACES, flickering, kernel_ac_w, plain_ac_w, typical
+from tests.kernel_cases import PLACES, flickering, kernel_ac_w, nearest_ac_w, plain_ac_w, typical
 from tests.skies import mixed_year
 
 SKIES = st.builds(
@@ -71,6 +71,28 @@ def test_the_year_is_that_of_the_plain_chain_within_two_parts_in_ten_thousand(sk
     # Of what the panels would give in 1000 h of full light, where dim light or an input leaves less than that.
     rated_kwh = sum(one.count * one.panel.rated_power_w for one in drawn)
     assert kernel_ac_w(drawn, box, sky).sum() / 1000 == pytest.approx(plain_kwh, rel=2e-4, abs=2e-4 * rated_kwh)
+
+
+@given(SKIES, st.lists(arrays(), min_size=1, max_size=2), inverters())
+def test_at_nearest_cells_the_year_is_that_of_the_plain_chain_within_five_parts_in_ten_thousand(sky, drawn, box):
+    plain_kwh = plain_ac_w(drawn, box, sky).sum() / 1000
+    rated_kwh = sum(one.count * one.panel.rated_power_w for one in drawn)
+    assert nearest_ac_w(drawn, box, sky).sum() / 1000 == pytest.approx(plain_kwh, rel=5e-4, abs=5e-4 * rated_kwh)
+
+
+@given(SKIES, arrays(), st.floats(250, 800))
+def test_at_nearest_cells_an_open_panel_behind_usual_inputs_is_as_near_and_never_read_otherwise(sky, drawn, limit):
+    bare = array(
+        panel=drawn.panel, plane=drawn.plane, dirt_share=drawn.dirt_share, count_rear_light=drawn.count_rear_light
+    )
+    box = inverter(
+        inputs=(one_input(start_voltage_v=16, tracking_min_v=12, max_panel_power_w=None),), set_limit_w=limit
+    )
+    record, table = place_record(sky), input_table(bare, box.inputs[0], 1.0)
+    assert nearest_array(bare, record, open_planes(bare, record, [bare.plane], 0.2), table, 0.2) is not None
+    plain_kwh = plain_ac_w([bare], box, sky).sum() / 1000
+    rated_kwh = bare.panel.rated_power_w
+    assert nearest_ac_w([bare], box, sky).sum() / 1000 == pytest.approx(plain_kwh, rel=5e-4, abs=5e-4 * rated_kwh)
 
 
 @given(SKIES, arrays(), st.floats(0.85, 1.02), st.floats(0.3, 0.83))

@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import lru_cache
 from types import MappingProxyType
 
 import numpy as np
@@ -61,11 +62,11 @@ class Lattice:
         rows = []
         for row, part in zip(self.turned_deg, np.split(values, ends[:-1]), strict=True):
             if row.size not in known:
-                known[row.size] = (
-                    spline_all_around(row, turned_deg) if self.all_around and row.size > 1 else spline(row, turned_deg)
-                )
+                around = self.all_around and row.size > 1
+                known[row.size] = _kept_spline(row.tobytes(), turned_deg.tobytes(), around=around)
             rows.append(known[row.size] @ part)
-        return np.tensordot(spline(self.tilt_deg, tilt_deg), np.array(rows), axes=1)
+        up = _kept_spline(self.tilt_deg.tobytes(), tilt_deg.tobytes(), around=False)
+        return np.tensordot(up, np.array(rows), axes=1)
 
 
 def lattice_within(bounds: PlaneBounds, detail: str = "usual") -> Lattice:
@@ -136,6 +137,15 @@ def spline_all_around(knots: Floats, at: Floats) -> Floats:
     weights = _cubics(ring, np.vstack((second, second[:1])), (at - knots[0]) % 360.0 + knots[0])
     weights[:, 0] += weights[:, -1]
     return weights[:, :-1]
+
+
+@lru_cache(maxsize=16)  # at most some 100 kB each; maps of one step ask for the same ones
+def _kept_spline(knots: bytes, at: bytes, *, around: bool) -> Floats:
+    """``spline_all_around`` or ``spline``, of the same knots and places made once; read-only."""
+    of = spline_all_around if around else spline
+    weights = of(np.frombuffer(knots), np.frombuffer(at))
+    weights.flags.writeable = False
+    return weights
 
 
 def compass(azimuth_deg: float) -> float:

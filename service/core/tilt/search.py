@@ -93,15 +93,17 @@ def best_apart(
     value = worth_of(objective, stand, home)
     coarse = [list(listed) or _coarse(one) for one in bounds]
     known: dict[tuple[int, tuple[Plane, ...]], Singles] = {}
+    nearest = () if listed else stand.nearest()
     for kind, planes in zip(stand.kind_of, coarse, strict=True):
         if (kind, tuple(planes)) not in known:
-            known[kind, tuple(planes)] = stand.dc_w(kind, planes)
+            known[kind, tuple(planes)] = stand.dc_w(kind, planes, nearest)
     powers = [known[kind, tuple(planes)] for kind, planes in zip(stand.kind_of, coarse, strict=True)]
     found: list[_Apart] = []
     for first in (tuple(start),) if listed else (tuple(start), _spread(start, bounds)):
-        beside = [stand.dc_w(kind, [plane])[0] for kind, plane in zip(stand.kind_of, first, strict=True)]
-        reached = float(value(np.sum(beside, axis=0)[None])[0])
-        found.append(_settled_apart(_Apart(list(first), beside, reached), coarse, powers, value))
+        here = _standing(stand, value, first)
+        settled = _settled_apart(here, coarse, powers, value)
+        # The choices were read roughly: never worse than before by the finer tables either.
+        found.append(max(here, _standing(stand, value, settled), key=lambda one: one.reached))
     found.sort(key=lambda one: -one.reached)
     if not listed:
         found = [
@@ -119,18 +121,27 @@ class _Apart:
     reached: float
 
 
-def _settled_apart(here: _Apart, choices: Sequence[Sequence[Plane]], powers: Sequence[Singles], value: Value) -> _Apart:
+def _standing(stand: Stand, value: Value, planes: Sequence[Plane]) -> _Apart:
+    """The arrays in these planes."""
+    beside = [stand.dc_w(kind, [plane])[0] for kind, plane in zip(stand.kind_of, planes, strict=True)]
+    return _Apart(list(planes), beside, float(value(np.sum(beside, axis=0)[None])[0]))
+
+
+def _settled_apart(
+    start: _Apart, choices: Sequence[Sequence[Plane]], powers: Sequence[Singles], value: Value
+) -> list[Plane]:
     """One array after the other in the best of its choices beside the others."""
+    planes, beside, reached = list(start.planes), list(start.beside), start.reached
     for _ in range(_SWEEPS):
-        before = here.reached
-        for at, planes in enumerate(choices):
-            values = _beside(value, powers[at], _sum_but(here.beside, at))
+        before = reached
+        for at, choice in enumerate(choices):
+            values = _beside(value, powers[at], _sum_but(beside, at))
             top = int(np.argmax(values))
-            if values[top] > here.reached:
-                here.planes[at], here.beside[at], here.reached = planes[top], powers[at][top], float(values[top])
-        if here.reached <= before:
+            if values[top] > reached:
+                planes[at], beside[at], reached = choice[top], powers[at][top], float(values[top])
+        if reached <= before:
             break
-    return here
+    return planes
 
 
 def _sum_but(powers: Sequence[Singles], left_out: int) -> Singles:
@@ -155,6 +166,8 @@ def _polished(stand: Stand, value: Value, bounds: Sequence[PlaneBounds], here: _
             before = here.reached
             for at, kind in enumerate(stand.kind_of):
                 around = _around(bounds[at], here.planes[at], step)
+                if not around:
+                    continue
                 dc = stand.dc_w(kind, around)
                 values = value(dc + _sum_but(here.beside, at))
                 top = int(np.argmax(values))
@@ -174,6 +187,8 @@ def _climbed(
     for step in _STEPS_DEG if around else _STEPS_DEG[1:]:
         while True:
             near = _around(bounds, here, step)
+            if not near:
+                break
             values = of(near)
             top = int(np.argmax(values))
             if not values[top] > reached:
@@ -183,7 +198,7 @@ def _climbed(
 
 
 def _around(bounds: PlaneBounds, plane: Plane, step: float) -> list[Plane]:
-    """The eight planes around one, as far as they lie within bounds, and the plane itself."""
+    """The eight planes around one, as far as they lie within bounds."""
     span = bounds.azimuth_span_deg()
     here = (plane.azimuth_deg - bounds.low_azimuth_deg) % 360.0
     found = {}
@@ -194,7 +209,7 @@ def _around(bounds: PlaneBounds, plane: Plane, step: float) -> list[Plane]:
             found[(tilt, turned % 360.0)] = Plane(
                 tilt_deg=tilt, azimuth_deg=compass((bounds.low_azimuth_deg + turned) % 360.0)
             )
-    return list(found.values())
+    return [one for one in found.values() if one != plane]
 
 
 def _coarse(bounds: PlaneBounds) -> list[Plane]:

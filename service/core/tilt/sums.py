@@ -10,7 +10,7 @@ from service.core.model.hours import Floats
 from service.core.model.place import Plane
 from service.core.tilt.home import Home, Singles
 from service.core.tilt.lattice import compass
-from service.core.tilt.stand import Stand
+from service.core.tilt.stand import Nearest, Stand
 
 OBJECTIVES = ("energy", "self_used", "money")
 
@@ -68,11 +68,11 @@ class Together:
         """D.c. power of all arrays together, (m, n)."""
         return np.concatenate(list(self.dc_blocks(planes)))
 
-    def dc_blocks(self, planes: Sequence[Plane]) -> Iterator[Singles]:
+    def dc_blocks(self, planes: Sequence[Plane], nearest: Nearest = ()) -> Iterator[Singles]:
         """The same, a few planes after the other."""
         kinds = self.stand.kind_of
         moved = Counter((kinds[at], turned) for at, turned in self.moving.items())
-        parts = [self.stand.dc_blocks(kind, _turned(planes, turned)) for kind, turned in moved]
+        parts = [self.stand.dc_blocks(kind, _turned(planes, turned), nearest) for kind, turned in moved]
         resting = [self.stand.dc_w(kinds[at], [one])[0] for at, one in enumerate(self.still) if at not in self.moving]
         beside = np.sum(resting, axis=0, dtype=np.float32) if resting else None
         for blocks in zip(*parts, strict=True):
@@ -88,10 +88,13 @@ class Together:
         return sums_of(self.stand, self.home, self.dc_blocks(planes))
 
     def year_sums(self, planes: Sequence[Plane]) -> tuple[Floats, Floats | None]:
-        """(m,) energy of the year in kWh, and (m,) money saved where a price is known: the quickest way to a map."""
+        """(m,) energy of the year in kWh, and (m,) money saved where a price is known: the quickest way to a map.
+
+        Tables are read at their nearest cells.
+        """
         energy: list[Floats] = []
         saved: list[Floats] = []
-        for dc in self.dc_blocks(planes):
+        for dc in self.dc_blocks(planes, self.stand.nearest()):
             ac = self.stand.ac_w(dc)
             if self.home is not None:
                 ac, used = self.home.left_and_used_w(ac)

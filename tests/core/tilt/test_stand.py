@@ -65,8 +65,18 @@ def test_the_sums_by_day_add_up_to_the_year():
     moved = together(setup(arrays=(YARD,)))
     daily = moved.sums(PLANES).energy
     assert daily.shape == (len(PLANES), 365)
-    assert daily.sum(axis=1) == pytest.approx(moved.year_sums(PLANES)[0], rel=1e-5)
+    hourly = moved.stand.ac_w(moved.dc_w(PLANES))
+    assert daily.sum(axis=1) == pytest.approx(hourly.sum(axis=1) / 1000, rel=1e-5)
     assert np.all(daily >= 0)
+
+
+def test_a_map_is_read_at_nearest_cells_and_stays_within_half_a_thousandth_of_the_finer_tables():
+    moved = together(setup(arrays=(YARD, replace(YARD, name="b", input=2)), inverter=inverter(set_limit_w=500)))
+    assert all(moved.stand.nearest())
+    roughly, _ = moved.year_sums(PLANES)
+    finely = moved.sums(PLANES).energy.sum(axis=1)
+    assert roughly == pytest.approx(finely, abs=5e-4 * finely.max())
+    assert np.any(roughly != pytest.approx(finely, rel=1e-6))
 
 
 def test_a_set_keeps_its_key_in_other_planes_and_changes_it_with_its_limit():

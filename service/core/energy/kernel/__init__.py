@@ -2,11 +2,12 @@
 
 ``place`` keeps a place's hours with light, ``input_table`` what an input draws from its panels, ``planes`` chains them.
 For arrays that are alone on their input, whose window begins below the panels' voltage of most power; yearly energy
-within 0.02 % of ``energy_year``, without its account of losses.
+within 0.02 % of ``energy_year``, without its account of losses. ``nearest`` reads maps and rankings at half the cost.
 """
 
 from service.core.energy.kernel.input_table import InputTable, input_table
 from service.core.energy.kernel.lit import Light
+from service.core.energy.kernel.nearest import NearestArray, NearestOutput, nearest_array, nearest_output
 from service.core.energy.kernel.place import PlaceRecord, place_record
 from service.core.energy.kernel.planes import (
     PLANES_AT_ONCE,
@@ -23,12 +24,16 @@ __all__ = [
     "PLANES_AT_ONCE",
     "InputTable",
     "Light",
+    "NearestArray",
+    "NearestOutput",
     "OpenPlanes",
     "OutputTable",
     "PlaceRecord",
     "dc_w",
     "input_table",
     "light_among",
+    "nearest_array",
+    "nearest_output",
     "open_planes",
     "open_planes_like",
     "output_table",

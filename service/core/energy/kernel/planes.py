@@ -48,6 +48,7 @@ PLANES_AT_ONCE = 8
 _BINS = 8192
 _WORKS = single(modifier((np.arange(_BINS + 2) + 0.5) / _BINS))
 _AC_BINS = 8192
+RIM = 0.02  # so far inside the table's end that single precision doesn't round the cell's number up to the next
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -79,8 +80,9 @@ class OpenPlanes:
     def light(self) -> Light:
         """Light and heat of these planes."""
         steps = self.normals @ self.sun
-        behind = None if self.beam_behind is None else np.maximum(-steps, np.float32(0.0))
-        np.maximum(steps, np.float32(0.0), out=steps)
+        nought = np.zeros(self.beam_works.size, np.float32)  # a row of noughts is compared faster than a single one
+        behind = None if self.beam_behind is None else np.maximum(-steps, nought)
+        np.maximum(steps, nought, out=steps)
         nodes = _WORKS.take((steps * np.float32(_BINS)).astype(np.int32))
         nodes *= steps
         nodes *= self.beam_works
@@ -101,26 +103,27 @@ def open_planes(
     through = 1.0 if array.cover is None else array.cover.light_through_share
     clean = (1.0 - array.dirt_share) / STEP_W_PER_M2
     warms = through * warming_steps(record, array.mount)
-    even_works, works, behind = _weights(array, planes, ground_reflectance_share)
+    weights = light_weights(array, planes, ground_reflectance_share)
+    works, behind = weights.works, weights.behind
     even = np.stack((record.even_sky_w_per_m2, record.ghi_w_per_m2))
     air = air_steps(record)
     # In no plane can there be more than this.
-    lit = record.from_sun_w_per_m2 * max(works, behind) + even_works.max(axis=0) @ even
+    lit = record.from_sun_w_per_m2 * max(works, behind) + weights.even_works.max(axis=0) @ even
     warm = air + (record.from_sun_w_per_m2 + even.sum(axis=0)) * warms
     beyond = lit.max(initial=0.0) * clean >= IRRADIANCES or warm.max(initial=0.0) >= TEMPERATURES
     return OpenPlanes(
         normals=_normals(planes),
         sun=record.sun,
-        works=single(even_works * clean),
+        works=single(weights.even_works * clean),
         even=single(even),
-        warms=_even_warming(planes, ground_reflectance_share),
+        warms=weights.even_warms,
         even_warms=single(np.stack((*(even * warms), air))),
         beam_works=single(record.from_sun_w_per_m2 * (works * clean)),
         beam_warms=single(record.from_sun_w_per_m2 * warms),
         beam_behind=single(record.from_sun_w_per_m2 * (behind * clean)) if behind > 0.0 else None,
         first_of_day=record.first_of_day,
         beyond_table=bool(beyond or air.min(initial=0.0) < 0.0),
-        exactly=_exactly(array, record, planes, ground_reflectance_share, open_surroundings(record.air_c.size)),
+        exactly=_exactly(array, record, planes, ground_reflectance_share, None),
     )
 
 
@@ -131,41 +134,55 @@ def open_planes_like(
 
     Its planes must hold a flat and an upright one, so that what it says of the table's ends holds for all.
     """
-    even_works, _, _ = _weights(array, planes, ground_reflectance_share)
+    weights = light_weights(array, planes, ground_reflectance_share)
     return replace(
         opened,
         normals=_normals(planes),
-        works=single(even_works * ((1.0 - array.dirt_share) / STEP_W_PER_M2)),
-        warms=_even_warming(planes, ground_reflectance_share),
-        exactly=_exactly(array, record, planes, ground_reflectance_share, open_surroundings(record.air_c.size)),
+        works=single(weights.even_works * ((1.0 - array.dirt_share) / STEP_W_PER_M2)),
+        warms=weights.even_warms,
+        exactly=_exactly(array, record, planes, ground_reflectance_share, None),
     )
+
+
+def _normals(planes: Sequence[Plane]) -> Singles:
+    azimuths = np.array([plane.azimuth_deg for plane in planes])
+    return single(direction(_tilts(planes), azimuths).T)
 
 
 def _tilts(planes: Sequence[Plane]) -> Floats:
     return np.array([plane.tilt_deg for plane in planes])
 
 
-def _normals(planes: Sequence[Plane]) -> Singles:
-    return single(direction(_tilts(planes), np.array([plane.azimuth_deg for plane in planes])).T)
+@dataclass(frozen=True, slots=True, eq=False)
+class Weights:
+    """What sky and ground do in each of m planes, and what the beam does.
+
+    Attributes:
+        even_warms: (m, 3) of an even sky and of the ground what falls on each plane, and ones for the air.
+        even_works: (m, 2) what of both works behind glass, on a rear that counts, too.
+        works, behind: what of the beam's light at square incidence works on the front, and on a rear.
+    """
+
+    even_warms: Singles
+    even_works: Floats
+    works: float
+    behind: float
 
 
-def _even_warming(planes: Sequence[Plane], ground_reflectance_share: float) -> Singles:
-    tilt = _tilts(planes)
-    ground = ground_reflectance_share * ground_share(tilt)
-    return single(np.stack((sky_share(tilt), ground, np.ones_like(tilt)), axis=1))
-
-
-def _weights(array: Array, planes: Sequence[Plane], ground_reflectance_share: float) -> tuple[Floats, float, float]:
-    """What sky and ground do in each plane, (m, 2), what the beam does on the front, and on a rear."""
+def light_weights(array: Array, planes: Sequence[Plane], ground_reflectance_share: float) -> Weights:
+    """Those of an array, were it in each of these planes."""
     tilt = _tilts(planes)
     through = 1.0 if array.cover is None else array.cover.light_through_share
-    sky, ground = sky_share(tilt), ground_reflectance_share * ground_share(tilt)
+    warms = np.ones((tilt.size, 3), np.float32)
+    warms[:, 0] = sky = sky_share(tilt)
+    warms[:, 1] = ground = ground_reflectance_share * ground_share(tilt)
     rear = rear_weights(array, tilt, ground_reflectance_share) if counts_rear(array) else None
     works = through if rear is None else through * (1.0 + rear.of_front_share)
-    even_works = np.stack((sky * sky_modifier(tilt), ground * ground_modifier(tilt)), axis=1) * works
+    even = np.stack((sky * sky_modifier(tilt), ground * ground_modifier(tilt)), axis=1) * works
     if rear is None:
-        return even_works, works, 0.0
-    return even_works + np.stack((rear.even_sky_share, rear.ground_share), axis=1), works, rear.from_sun_share
+        return Weights(warms, even, works, 0.0)
+    even += np.stack((rear.even_sky_share, rear.ground_share), axis=1)
+    return Weights(warms, even, works, rear.from_sun_share)
 
 
 def light_among(
@@ -188,11 +205,12 @@ def _exactly(
     record: PlaceRecord,
     planes: Sequence[Plane],
     ground_reflectance_share: float,
-    surroundings: Surroundings,
+    around: Surroundings | None,
 ) -> Exactly:
     def of(plane: int, hours: Ints) -> tuple[Floats, Floats]:
         daylight, one = record.daylight.at(hours), planes[plane : plane + 1]
-        on_cells, works = light_of_planes(array, one, daylight, surroundings.at(hours), ground_reflectance_share)
+        surroundings = open_surroundings(hours.size) if around is None else around.at(hours)
+        on_cells, works = light_of_planes(array, one, daylight, surroundings, ground_reflectance_share)
         if counts_rear(array):
             works = works + rear_of_planes(array, one, daylight, ground_reflectance_share, works)
         cells = cell_temperature_c(on_cells[0], record.air_c[hours], record.wind_m_per_s[hours], array.mount)
@@ -242,14 +260,15 @@ class OutputTable:
         half so much below, so that the limit cuts each half.
         """
         ac = self.ac_w.take((dc_w * self.bins_per_w).astype(np.int32), mode="clip")
+        limit = np.full(ac.shape[-1], self.limit_w)  # as a row: it is compared faster than a single number
         if flicker_share is None:
-            return np.minimum(ac, self.limit_w, out=ac)
+            return np.minimum(ac, limit, out=ac)
         if self.ac_w[-1] * (1.0 + flicker_share.max(initial=0.0)) <= self.limit_w:
             return ac
         above = ac * (np.float32(1.0) + flicker_share)
-        np.minimum(above, self.limit_w, out=above)
+        np.minimum(above, limit, out=above)
         ac *= np.float32(1.0) - flicker_share
-        np.minimum(ac, self.limit_w, out=ac)
+        np.minimum(ac, limit, out=ac)
         ac += above
         ac *= np.float32(0.5)
         return ac
@@ -279,6 +298,6 @@ def air_steps(record: PlaceRecord) -> Singles:
 
 def _inside(nodes: Singles, steps: Singles) -> tuple[Singles, Singles]:
     return (
-        np.clip(nodes, np.float32(0.0), np.float32(IRRADIANCES - 1e-3)),
-        np.clip(steps, np.float32(0.0), np.float32(TEMPERATURES - 1e-3)),
+        np.clip(nodes, np.float32(0.0), np.float32(IRRADIANCES - RIM)),
+        np.clip(steps, np.float32(0.0), np.float32(TEMPERATURES - RIM)),
     )
