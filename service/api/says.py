@@ -44,6 +44,10 @@ SAYS: Mapping[str, Says] = MappingProxyType(
         "rear_light_share": Says(
             "Light on the rear over light on the front in full sun, for panels that use it.", 0.05
         ),
+        "facade_azimuth_deg": Says(
+            "Which way the facade with slab or side walls looks, clockwise from north; as the panel where absent.",
+            180,
+        ),
         "building_height_m": Says("Height of the building that the panels hang on, up to its roof edge.", 18),
         "capacity_per_panel_n": Says(
             "Force that the maker states for all fixings of one panel together, square to the panel.", 2400

@@ -178,6 +178,79 @@ def test_a_number_of_planes_may_be_written_with_a_point() -> None:
     assert [one["changes_per_year"] for one in answer.json()["tilt"]["schedules"]] == [2]
 
 
+BETWEEN_WALLS = {
+    "mount": "balcony_floor",
+    "panel": {"rated_power_w": 440},
+    "side_walls": [{"side": "left", "distance_m": 0.2, "reaches_out_m": 2}],
+}
+
+
+def codes(found: dict[str, Any]) -> set[str]:
+    return {one["code"] for one in found["notes"]}
+
+
+def test_walls_stay_where_they_stand_when_the_panel_is_turned() -> None:
+    """What /v1/tilt tells of a plane, /v1/energy tells of it too, with the facade where it was."""
+    site = {"latitude_deg": 52, "longitude_deg": 13}
+    array = BETWEEN_WALLS | {"plane": {"tilt_deg": 30, "azimuth_deg": 180}}
+    found = tilt({"site": site, "arrays": [array], "inverter": {"ac_power_w": 600}}, map={"tilt_step_deg": 15,
+                 "azimuth_step_deg": 15})  # fmt: skip
+    assert codes(found) == {"walls_stay"}
+    flat = found["map"]["year_kwh"][0]
+    assert max(flat) - min(flat) <= 0.1
+    for tilt_deg, azimuth_deg in ((0, 60), (15, 345), (found["best"]["tilt_deg"], found["best"]["azimuth_deg"])):
+        turned = array | {"plane": {"tilt_deg": tilt_deg, "azimuth_deg": azimuth_deg}, "facade_azimuth_deg": 180}
+        request = {"site": site, "arrays": [turned], "inverter": {"ac_power_w": 600}}
+        year = post("/v1/energy", request).json()["energy"]["year_kwh"]["middle"]
+        if tilt_deg == found["best"]["tilt_deg"]:
+            assert year == pytest.approx(found["best_year_kwh"], abs=0.05)
+        else:
+            at_map = found["map"]["year_kwh"][int(tilt_deg / 15)][int(azimuth_deg / 15)]
+            assert year == pytest.approx(at_map, rel=3e-3)
+
+
+def test_a_panel_before_a_facade_that_nobody_described_is_not_turned() -> None:
+    found = tilt(SMALLEST | {"arrays": [BETWEEN_WALLS]})
+    assert codes(found) == {"facade_not_known"}
+    assert found["best"]["azimuth_deg"] == found["stands"]["planes"][0]["plane"]["azimuth_deg"]
+
+
+def test_a_railing_looks_as_its_facade_does() -> None:
+    array = {"mount": "hung_on_rail", "panel": {"rated_power_w": 410}, "facade_azimuth_deg": 205}
+    answer = post("/v1/energy", SMALLEST | {"arrays": [array]}).json()
+    assert answer["energy"]["arrays"][0]["plane"]["azimuth_deg"] == 205
+    assert assumed(answer, "azimuth_deg")["code"] == "as_the_facade"
+
+
+def test_a_panel_on_a_rail_leans_out_as_far_as_its_fixing_says_on_every_path() -> None:
+    array = {"mount": "hung_on_rail", "plane": {"azimuth_deg": 180}, "panel": {"rated_power_w": 410}}
+    upright = tilt(SMALLEST | {"arrays": [array]})
+    assert codes(upright) == {"upright_unless_told"}
+    assert upright["near_best"] == []
+    request = SMALLEST | {"arrays": [array | {"fixing": {"high_lean_out_deg": 25}}]}
+    leaning = tilt(request)
+    assert codes(leaning) == set()
+    assert leaning["best"] == {"tilt_deg": 65, "azimuth_deg": 180}
+    assert leaning["best_year_kwh"] > upright["best_year_kwh"]
+    answer = post("/v1/energy", request).json()
+    assert answer["energy"]["arrays"][0]["plane"]["tilt_deg"] == 65
+    assert assumed(answer, "tilt_deg")["code"] == "best_within_fixing"
+
+
+def test_a_whole_plane_on_a_rail_is_how_it_stands_now() -> None:
+    array = {"mount": "hung_on_rail", "plane": {"tilt_deg": 70, "azimuth_deg": 180}, "panel": {"rated_power_w": 410}}
+    [one, *_] = tilt(SMALLEST | {"arrays": [array]})["near_best"]
+    assert one["low_tilt_deg"] == 70
+    wider = tilt(SMALLEST | {"arrays": [array | {"fixing": {"high_lean_out_deg": 40}}]})
+    assert wider["best"]["tilt_deg"] < 70
+
+
+def test_a_lean_out_of_order_is_refused() -> None:
+    array = {"panel": {"rated_power_w": 410}, "fixing": {"low_lean_out_deg": 30, "high_lean_out_deg": 20}}
+    answer = post("/v1/energy", SMALLEST | {"arrays": [array]})
+    assert mistakes(answer) == {"/arrays/0/fixing/low_lean_out_deg": "contradiction"}
+
+
 def test_listed_planes_are_the_only_ones() -> None:
     planes = [{"tilt_deg": 20, "azimuth_deg": 200}, {"tilt_deg": 70, "azimuth_deg": 170}]
     found = tilt(YARD, planes=planes)

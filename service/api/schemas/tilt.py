@@ -271,6 +271,13 @@ class FacingOut(Out):
         return cls.from_core(facing, obstacles=obstacles, text=text)
 
 
+class TiltNoteOut(Out):
+    """What bounds the planes, and what would tell more."""
+
+    code: Code
+    text: Text
+
+
 class TiltOut(Out):
     """How the set should stand.
 
@@ -289,7 +296,10 @@ class TiltOut(Out):
     stands: PlanesOut = Field(description="As the set stands in this request, or was taken to stand.")
     given_reaches_share: r.Share = Field(description="What the planes as they stand give of the best.")
     objectives: list[ObjectiveOut] = Field(min_length=2, max_length=3)
-    near_best: list[NearBestOut] = Field(max_length=3, description="Empty where planes or tilts are listed.")
+    notes: list[TiltNoteOut] = Field(max_length=5)
+    near_best: list[NearBestOut] = Field(
+        max_length=3, description="Empty where planes or tilts are listed, or nothing may be moved."
+    )
     schedules: list[ScheduleOut] = Field(max_length=3)
     rules_of_thumb: list[RuleOut] = Field(max_length=10)
     map: MapOut | SkipJsonSchema[None] = Field(
@@ -326,6 +336,7 @@ class TiltOut(Out):
                 )
                 for one in advice.others
             ],
+            notes=[TiltNoteOut(code=code, text=say("tilt", f"note.{code}")) for code in advice.notes],
             near_best=[NearBestOut.of(near) for near in advice.near_best],
             schedules=[ScheduleOut.of(one, advice.objective, currency) for one in advice.schedules],
             rules_of_thumb=[RuleOut.of(one) for one in advice.rules],

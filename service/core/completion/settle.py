@@ -25,6 +25,7 @@ _OPEN_TILT_DEG = (15.0, 90.0)
 _OPEN_FACES_DEG = (90.0, 270.0)
 # What hangs on or stands before a railing or wall faces as it does.
 _FACES_AS_IT = frozenset({"hung_on_rail", "behind_rail", "wall", "fence"})
+_FACES_AS_FACADE = _FACES_AS_IT | {"sloped_roof"}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -69,12 +70,13 @@ def settled(
         codes = ("best_of_planes", "best_of_planes")
     else:
         bounds = narrowed(open_bounds(array, wish), tilt_deg=tilt, azimuth_deg=azimuth)
-        seen = azimuth is None and places.facing is not None and array.mount in _FACES_AS_IT
-        if seen and places.facing is not None and wish.low_azimuth_deg is None:
-            bounds = narrowed(bounds, azimuth_deg=places.facing.azimuth_deg)
+        told = azimuth is not None or array.facade_azimuth_deg is not None or wish.low_azimuth_deg is not None
+        facing = None if told or array.mount not in _FACES_AS_IT else places.facing
+        if facing is not None:
+            bounds = narrowed(bounds, azimuth_deg=facing.azimuth_deg)
         hinge = wish.hinge_tilts_deg if tilt is None else ()
         found = _best(array, sky, ground_reflectance_share, bounds, hinge)
-        codes = (_tilt_code(array, bounds, wish, found), _azimuth_code(array, bounds, wish, seen=seen))
+        codes = (_tilt_code(array, bounds, wish, found), _azimuth_code(array, bounds, wish, seen=facing is not None))
     if tilt is None:
         _note(node, "tilt_deg", found.tilt_deg, codes[0], _tilt_span(node, codes[0]))
     if azimuth is None:
@@ -127,6 +129,8 @@ def _azimuth_code(array: Array, bounds: PlaneBounds, wish: TiltWish, *, seen: bo
         return "best_within_bounds"
     if seen:
         return "sun_seen"
+    if array.facade_azimuth_deg is not None and array.mount in _FACES_AS_FACADE:
+        return "as_the_facade"
     if bounds.facing == "not_known":
         return "middle_of_faces"
     return "best_if_free" if array.mount == "free_standing" else "best_within_mount"

@@ -45,6 +45,7 @@ BOUNDS: Mapping[str, Bounds] = MappingProxyType(
         "mismatch_share": Bounds(0, 0.9),
         "hottest_cell_c": Bounds(0, 120, "C"),
         "rear_light_share": Bounds(0, 1),
+        "facade_azimuth_deg": Bounds(0, 360, "deg"),
         # fixing
         "building_height_m": Bounds(0, 300, "m"),
         "capacity_per_panel_n": Bounds(10, 100_000, "N"),

@@ -55,7 +55,8 @@ class Array:
     free_standing where nobody said. ``orientation``: upright or lengthwise. ``hottest_cell_c``: at which the operating
     voltage is checked, where the caller knows better than the typical year; None: the year's hottest hour.
     ``rear_light_share``: light on the rear over light on the front in full sun; None: by mount and ground.
-    ``count_rear_light``: does the year count what the rear of two-sided panels gives?
+    ``count_rear_light``: does the year count what the rear of two-sided panels gives? ``facade_azimuth_deg``: the way
+    in which slab and side walls look out, which stay when the panel is turned; None: as the panel looks.
     """
 
     name: str
@@ -80,6 +81,7 @@ class Array:
     rear_light_share: float | None = None
     count_rear_light: bool = False
     fixing: Fixing | None = None
+    facade_azimuth_deg: float | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

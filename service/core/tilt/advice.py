@@ -7,7 +7,7 @@ from datetime import date
 import numpy as np
 
 from service.core.errors import ContradictionError
-from service.core.model.facts import Setup
+from service.core.model.facts import Array, Setup
 from service.core.model.hours import Floats, SkyYear
 from service.core.model.place import Plane
 from service.core.tilt.home import Home, YearAtHome, home_of
@@ -15,15 +15,25 @@ from service.core.tilt.lattice import compass, spline, steps_within
 from service.core.tilt.moving import Moves, Schedule, best_moves, schedules_of
 from service.core.tilt.near import Line, NearBest, PlaneMap, map_of, near_best
 from service.core.tilt.search import Surveyed, best_apart, best_of, best_together, surveyed
-from service.core.tilt.stand import Stand, stand_of
+from service.core.tilt.stand import Stand, before_its_facade, stand_of
 from service.core.tilt.sums import OBJECTIVES, Sums, Together
 from service.core.tilt.thumb import rules_of_thumb
 from service.core.tilt.thumb_here import RuleHere, Thumbs
-from service.core.tilt.wish import ANYWHERE, Freedom, TiltWish, freedom_of, inside
+from service.core.tilt.wish import (
+    ANYWHERE,
+    Freedom,
+    TiltWish,
+    facade_not_known,
+    freedom_of,
+    inside,
+    movable,
+    stands_before_a_facade,
+)
 from service.core.worth import AtTheMeter
 
 _HINGE_AZIMUTH_STEP_DEG = 10.0
 _MUCH_CUT_SHARE = 0.6  # see ``lattice_within``
+_UPRIGHT_DEG = 90.0
 _COLUMN_STEP_DEG, _ROW_STEP_DEG = 4.0, 15.0
 
 
@@ -48,8 +58,9 @@ class TiltAdvice:
         stands, stands_brings: the planes as the set stands.
         free_planes, free_brings: the best same plane if nothing bound them.
         others: what each objective would choose.
-        near_best: empty where planes are listed.
+        near_best: empty where planes are listed, or where nothing may be moved.
         schedules, map, rules: as asked.
+        notes: codes of what bounds the planes: walls_stay, facade_not_known, upright_unless_told.
     """
 
     objective: str
@@ -68,6 +79,7 @@ class TiltAdvice:
     schedules: tuple[Schedule, ...]
     map: PlaneMap | None
     rules: tuple[RuleHere, ...]
+    notes: tuple[str, ...]
 
 
 def tilt_advice(
@@ -104,13 +116,31 @@ def tilt_advice(
             accepted="energy, self_used, or a tariff", example="energy",
         )  # fmt: skip
     freedom = freedom_of(setup.arrays, given, wish)
+    notes = _notes(setup.arrays, given, freedom)
+    setup = before_its_facade(setup)
     stand = stand_of(setup, sky) if stand is None else stand
     most_w = float(stand.output.limit_w) * stand.up_share
     home = home_of(meter, setup, sky.calendar, stand.record.daylight.rows, most_w, as_of)
     stands = tuple(array.plane for array in setup.arrays)
     still = tuple(inside(plane, bounds) for plane, bounds in zip(stands, freedom.bounds, strict=True))
     together = Together(stand=stand, home=home, moving=freedom.moving, still=still)
-    return _Asked(setup=setup, wish=wish, freedom=freedom, together=together, home=home, ac_w_of=ac_w_of).advice(stands)
+    asked = _Asked(setup=setup, wish=wish, freedom=freedom, together=together, home=home, ac_w_of=ac_w_of)
+    return replace(asked.advice(stands), notes=notes)
+
+
+def _notes(arrays: Sequence[Array], given: Sequence[Mapping[str, float]], freedom: Freedom) -> tuple[str, ...]:
+    found = []
+    pairs = list(zip(arrays, given, strict=True))
+    if any(facade_not_known(array, said) for array, said in pairs):
+        found.append("facade_not_known")
+    elif any(stands_before_a_facade(array) for array in arrays):
+        found.append("walls_stay")
+    for (array, said), bounds in zip(pairs, freedom.bounds, strict=True):
+        upright = bounds.low_tilt_deg == bounds.high_tilt_deg == _UPRIGHT_DEG and "tilt_deg" not in said
+        if upright and not (array.fixing is not None and array.fixing.leans_out):
+            found.append("upright_unless_told")
+            break
+    return tuple(found)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -145,6 +175,7 @@ class _Asked:
         if _wanted(brings[best_planes], objective) > _wanted(brings[self.together.planes_of(free)], objective):
             free = best
         candidates, sums = self._candidates(survey, best, listed)
+        ranging = not listed and movable(survey.bounds)
         free_planes = self.together.planes_of(free)
         thumbs = Thumbs.of(rules_of_thumb(self.setup.site.latitude_deg), self.together)
         moves = self._moves(candidates, sums, survey, listed, thumbs)
@@ -162,9 +193,10 @@ class _Asked:
             free_planes=free_planes,
             free_brings=brings[free_planes],
             others=tuple(self._chosen(wanted, plane) for wanted, plane in choices.items()),
-            near_best=() if listed else near_best(survey.bounds, *self._lines(best, candidates, sums)),
+            near_best=near_best(survey.bounds, *self._lines(best, candidates, sums)) if ranging else (),
             schedules=schedules_of(moves, objective, self.home.kwh_price),
             map=self._map(brings[free_planes]),
+            notes=(),
             rules=self._rules(thumbs, free, free_survey, brings[free_planes].year_kwh, of_energy),
         )
 

@@ -66,8 +66,9 @@ def best_plane(array: Array, sky: SkyYear, ground_reflectance_share: float, boun
     """The plane of most effective light over the year, past skyline, slab, walls, shade, cover and glass.
 
     A map of the bounds in steps of 15 and 30 deg over grouped hours, then a climb from its highest hills over all
-    hours, down to whole degrees from the bounds' low ends. Slab and walls turn with the panel.
-    Where the face is not known (``bounds.facing``), the direction is that of ``middle_face``.
+    hours, down to whole degrees from the bounds' low ends. Slab and walls turn with the panel,
+    unless it tells its facade. Where the face is not known (``bounds.facing``), the direction is that of
+    ``middle_face``.
 
     Args:
         array: what stands around it is used, its own plane is not.

@@ -88,7 +88,7 @@ def freedom_of(arrays: Sequence[Array], given: Sequence[Mapping[str, float]], wi
     """
     _consistent(wish)
     bounds = tuple(_bounds(array, said, wish) for array, said in zip(arrays, given, strict=True))
-    open_ones = [at for at, one in enumerate(bounds) if _is_open(one)]
+    open_ones = [at for at, one in enumerate(bounds) if movable(one)]
     first = open_ones[0] if open_ones else 0
     lead = bounds[first]
     moving = {first: 0.0}
@@ -120,7 +120,10 @@ def open_bounds(array: Array, wish: TiltWish) -> PlaneBounds:
     A slab or side walls stand as the facade does, and nobody told which way that looks.
     """
     bounds = bounds_by_mount(array.mount, array.fixing)
-    if bounds.facing == "chosen" and stands_before_a_facade(array):
+    facade = array.facade_azimuth_deg
+    if bounds.facing == "not_known" and facade is not None:
+        bounds = narrowed(bounds, azimuth_deg=facade)
+    elif bounds.facing == "chosen" and stands_before_a_facade(array) and facade is None:
         bounds = replace(bounds, low_azimuth_deg=90.0, high_azimuth_deg=270.0, facing="not_known")
     return _widened(bounds, wish)
 
@@ -130,11 +133,17 @@ def stands_before_a_facade(array: Array) -> bool:
     return array.overhang is not None or bool(array.side_walls)
 
 
+def facade_not_known(array: Array, said: Mapping[str, float]) -> bool:
+    """Does it stand before a facade, and nobody told which way that looks, nor the panel?"""
+    return stands_before_a_facade(array) and array.facade_azimuth_deg is None and "azimuth_deg" not in said
+
+
 def _tilts(bounds: PlaneBounds) -> tuple[float, float]:
     return bounds.low_tilt_deg, bounds.high_tilt_deg
 
 
-def _is_open(bounds: PlaneBounds) -> bool:
+def movable(bounds: PlaneBounds) -> bool:
+    """Do bounds leave more than one plane?"""
     return bounds.low_tilt_deg < bounds.high_tilt_deg or bounds.azimuth_span_deg() > 0.0
 
 
@@ -150,7 +159,7 @@ def _bounds(array: Array, said: Mapping[str, float], wish: TiltWish) -> PlaneBou
                 low_tilt_deg=min(bounds.low_tilt_deg, stands.tilt_deg),
                 high_tilt_deg=max(bounds.high_tilt_deg, stands.tilt_deg),
             )
-    elif stands_before_a_facade(array) and "azimuth_deg" not in said:  # nobody told which way that looks
+    elif facade_not_known(array, said):
         bounds = narrowed(bounds, tilt_deg=said.get("tilt_deg"), azimuth_deg=stands.azimuth_deg)
     elif len(said) == 1:
         bounds = narrowed(bounds, tilt_deg=said.get("tilt_deg"), azimuth_deg=said.get("azimuth_deg"))

@@ -54,6 +54,7 @@ TEXTS: Mapping[str, str] = {
     "best_of_planes": "Left open, so the plane with the most light of the year was taken of those that you listed.",
     "best_if_free": "Left open, so the plane with the most light of the year was taken for panels standing free. Tell "
     "how they stand.",
+    "as_the_facade": "It looks as the facade does.",
     "sun_seen": "By when the sun came and left the railing faces about {value:.0f} degrees; the notes admit {low:.0f} "
     "to {high:.0f}, clockwise.",
     "middle_of_faces": "Which way it looks was not said. A face in the middle between the best and the worst was "

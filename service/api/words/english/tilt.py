@@ -17,6 +17,12 @@ TEXTS: Mapping[str, str] = {
     "schedule.worth_moving": "It can be worth moving.",
     "schedule.hardly_worth_moving": "Hardly worth the trouble of moving it.",
     "schedule.nothing_gained": "{asked} planes a year bring nothing more than one: leave it where it is.",
+    "note.walls_stay": "Slab and side walls stay where they stand, square to the panel as it stands now or to "
+    "facade_azimuth_deg, and it is turned before them.",
+    "note.facade_not_known": "Which way the facade with slab or side walls looks was not said, so the panel is not "
+    "turned. Give the direction that it looks now (azimuth_deg), or the facade's (facade_azimuth_deg).",
+    "note.upright_unless_told": "It was taken to hang upright. Where its fixing lets it lean out, tell how far from "
+    "upright (fixing.high_lean_out_deg): the best lean is looked for.",
     "objective.energy": "The most energy over the year, after the limits of inputs and inverter.",
     "objective.self_used": "The most energy that is used at home, as the meter sees it.",
     "objective.money": "The most money saved in the first year, at the prices and rules of the tariff. Under yearly "
