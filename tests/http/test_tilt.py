@@ -274,22 +274,78 @@ def test_a_map_without_steps_is_one_by_five_degrees() -> None:
     assert max(flat) - min(flat) < 0.2  # flat has no direction
 
 
+SVG = "{http://www.w3.org/2000/svg}"
+
+
+def picture(request: dict[str, Any]) -> ET.Element:
+    answer = post("/v1/tilt", request, accept="image/svg+xml")
+    assert answer.status_code == 200, answer.text
+    assert answer.headers["content-type"].startswith("image/svg+xml")
+    return ET.fromstring(answer.content)
+
+
+def texts_of(root: ET.Element) -> list[str]:
+    return [node.text or "" for node in root.iter(f"{SVG}text")]
+
+
 def test_a_picture_of_a_railing_has_the_railings_axes_and_needs_no_map_in_the_request() -> None:
     request = {name: value for name, value in EXAMPLE.items() if name != "tilt"}
-    answer = post("/v1/tilt", request, accept="image/svg+xml")
-    assert answer.status_code == 200
-    assert answer.headers["content-type"].startswith("image/svg+xml")
-    root = ET.fromstring(answer.content)
-    texts = [node.text for node in root.iter("{http://www.w3.org/2000/svg}text")]
+    texts = texts_of(picture(request))
     assert "degrees out from upright" in texts
     assert "degrees turned left (-) or right of the railing" in texts
     assert {"-90", "+90"} <= set(texts)
+    [caption] = [text for text in texts if text.startswith("Share of the best")]
+    assert "out from upright" in caption
+    assert "to the right" in caption  # the south, seen from a railing that faces 150
+    assert "direction" not in caption
 
 
-def test_a_picture_of_a_set_in_the_yard_has_tilt_and_direction() -> None:
-    root = ET.fromstring(post("/v1/tilt", YARD, accept="image/svg+xml").content)
-    texts = [node.text for node in root.iter("{http://www.w3.org/2000/svg}text")]
+def test_a_picture_of_a_set_in_the_yard_has_tilt_and_direction_and_says_what_its_marks_are() -> None:
+    texts = texts_of(picture(YARD))
     assert "tilt in degrees, 90 upright" in texts
+    assert {"best if nothing bound it", "best where it may stand", "as it stands"} <= set(texts)
+
+
+def test_the_picture_is_of_money_where_money_is_wanted() -> None:
+    texts = texts_of(picture(EXAMPLE))
+    assert "Money saved in the first year by tilt and direction" in texts
+    assert any("EUR" in text for text in texts)
+    energy = texts_of(picture(EXAMPLE | {"tilt": EXAMPLE["tilt"] | {"objective": "energy"}}))
+    assert "Yearly energy by tilt and direction" in energy
+
+
+def test_a_cell_of_the_picture_has_its_plane_in_its_middle() -> None:
+    """Of eight directions each takes an eighth of the width, south in the middle, north half at either end."""
+    root = picture(YARD | {"tilt": {"map": {"tilt_step_deg": 15, "azimuth_step_deg": 45}}})
+    group = next(node for node in root.iter(f"{SVG}g") if node.get("shape-rendering"))
+    top = min(float(rect.get("y", "")) for rect in group)
+    edges = set()
+    for rect in group:
+        if float(rect.get("y", "")) == top:  # upright
+            left = float(rect.get("x", ""))
+            edges |= {left, left + float(rect.get("width", ""))}
+    assert {round((edge - 64) / 720 * 16, 3) for edge in edges} <= {0, 1, 3, 5, 7, 9, 11, 13, 15, 16}
+
+
+def test_ranges_on_a_railing_are_told_from_the_railing() -> None:
+    array = {"mount": "hung_on_rail", "plane": {"azimuth_deg": 150}, "panel": {"rated_power_w": 410}}
+    found = tilt(SMALLEST | {"arrays": [array]}, bounds={"low_tilt_deg": 40, "high_tilt_deg": 90,
+                 "low_azimuth_deg": 90, "high_azimuth_deg": 210})  # fmt: skip
+    assert found["railing_azimuth_deg"] == 150
+    wide = found["near_best"][-1]["text"]
+    assert f"any lean from {90 - found['near_best'][-1]['high_tilt_deg']:.0f} to" in wide
+    assert "out from upright" in wide
+    assert "degrees to the right" in wide
+
+
+def test_a_range_without_a_width_is_told_as_one() -> None:
+    found = tilt(YARD, bounds={"low_tilt_deg": 30, "high_tilt_deg": 30, "low_azimuth_deg": 20, "high_azimuth_deg": 350})
+    for one in found["near_best"]:
+        assert "no tilt but 30 degrees" in one["text"]
+    nailed = tilt(YARD, bounds={"low_azimuth_deg": 350, "high_azimuth_deg": 350, "low_tilt_deg": 0})
+    assert all("350" not in one["text"] for one in nailed["near_best"])
+    far = tilt(YARD, bounds={"low_tilt_deg": 80, "high_tilt_deg": 90, "low_azimuth_deg": 340, "high_azimuth_deg": 40})
+    assert all("direction" in one["text"] for one in far["near_best"])
 
 
 def test_rules_of_thumb_say_their_source_and_how_far_off_they_are() -> None:

@@ -91,20 +91,38 @@ class NearBestOut(Out):
     text: Text
 
     @classmethod
-    def of(cls, near: NearBest) -> Self:
-        """With its sentence."""
-        if (near.low_azimuth_deg, near.high_azimuth_deg) == (0.0, 360.0):
-            turned = "around"
-        else:
-            turned = "fixed" if near.low_azimuth_deg == near.high_azimuth_deg else "arc"
-        azimuths = {"low_azimuth": near.low_azimuth_deg, "high_azimuth": near.high_azimuth_deg}
+    def of(cls, near: NearBest, railing_azimuth_deg: float | None) -> Self:
+        """With its sentence, from the railing where the set hangs on one: degrees out from upright, left or right."""
+        low, high = near.low_tilt_deg, near.high_tilt_deg
+        if railing_azimuth_deg is not None:
+            low, high = 90.0 - high, 90.0 - low
+        kind = "tilt" if railing_azimuth_deg is None else "out"
+        width = "one" if round(low) == round(high) else "several"
         facts = {
             "within": 100 * near.within_share,
-            "low_tilt": near.low_tilt_deg,
-            "high_tilt": near.high_tilt_deg,
-            "turned": say("tilt", f"turned.{turned}", azimuths),
+            "tilts": say("tilt", f"near.{kind}.{width}", {"low": low, "high": high}),
+            "turned": _turned(near, railing_azimuth_deg),
         }
         return cls.from_core(near, text=say("tilt", "near_best", facts))
+
+
+def direction_said(azimuth_deg: float, railing_azimuth_deg: float | None) -> str:
+    """A direction in words: by the compass, or from the railing."""
+    if railing_azimuth_deg is None:
+        return say("tilt", "way.compass", {"azimuth": azimuth_deg})
+    turn = round((azimuth_deg - railing_azimuth_deg + 180.0) % 360.0 - 180.0)
+    side = "straight" if turn == 0 else "left" if turn < 0 else "right"
+    return say("tilt", f"way.{side}", {"turn": abs(turn)})
+
+
+def _turned(near: NearBest, railing_azimuth_deg: float | None) -> str:
+    if not near.turns:
+        return ""
+    if (near.low_azimuth_deg, near.high_azimuth_deg) == (0.0, 360.0):
+        return say("tilt", "turned.around")
+    ends = [direction_said(end, railing_azimuth_deg) for end in (near.low_azimuth_deg, near.high_azimuth_deg)]
+    facts = {"low_azimuth": ends[0], "high_azimuth": ends[1]}
+    return say("tilt", "turned.one" if ends[0] == ends[1] else "turned.arc", facts)
 
 
 class ScheduleStepOut(Out):
@@ -176,15 +194,17 @@ class MapOut(Out):
     saving_first_year: list[list[float]] | None = Field(
         max_length=91, description="Each kWh at the price of its hour. Null where no price is known."
     )
+    currency: str | None = Field(max_length=3, description="Null where no price is known.")
 
     @classmethod
-    def of(cls, found: PlaneMap) -> Self:
+    def of(cls, found: PlaneMap, currency: str | None) -> Self:
         """Rounded to a tenth of a kWh and a hundredth of the money."""
         return cls(
             tilt_deg=found.tilt_deg.tolist(),
             azimuth_deg=found.azimuth_deg.tolist(),
             year_kwh=np.round(found.year_kwh, 1).tolist(),
             saving_first_year=None if found.saving is None else np.round(found.saving, 2).tolist(),
+            currency=None if found.saving is None else currency,
         )
 
 
@@ -297,6 +317,9 @@ class TiltOut(Out):
     given_reaches_share: r.Share = Field(description="What the planes as they stand give of the best.")
     objectives: list[ObjectiveOut] = Field(min_length=2, max_length=3)
     notes: list[TiltNoteOut] = Field(max_length=5)
+    railing_azimuth_deg: r.Degrees | None = Field(
+        description="Which way the railing or wall faces; null where the set hangs on none."
+    )
     near_best: list[NearBestOut] = Field(
         max_length=3, description="Empty where planes or tilts are listed, or nothing may be moved."
     )
@@ -337,9 +360,10 @@ class TiltOut(Out):
                 for one in advice.others
             ],
             notes=[TiltNoteOut(code=code, text=say("tilt", f"note.{code}")) for code in advice.notes],
-            near_best=[NearBestOut.of(near) for near in advice.near_best],
+            railing_azimuth_deg=advice.railing_azimuth_deg,
+            near_best=[NearBestOut.of(near, advice.railing_azimuth_deg) for near in advice.near_best],
             schedules=[ScheduleOut.of(one, advice.objective, currency) for one in advice.schedules],
             rules_of_thumb=[RuleOut.of(one) for one in advice.rules],
-            map=None if advice.map is None else MapOut.of(advice.map),
+            map=None if advice.map is None else MapOut.of(advice.map, currency),
             facing=None if facing is None else FacingOut.of(facing),
         )

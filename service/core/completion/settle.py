@@ -11,6 +11,7 @@ from service.core.model.facts import Array
 from service.core.model.hours import SkyYear
 from service.core.model.place import Plane
 from service.core.tilt import (
+    AT_RAILING_OR_WALL,
     Facing,
     PlaneBounds,
     TiltWish,
@@ -23,9 +24,7 @@ from service.core.tilt import (
 # Nobody said how it stands: free-standing in the middle, but it may turn out upright and turned aside.
 _OPEN_TILT_DEG = (15.0, 90.0)
 _OPEN_FACES_DEG = (90.0, 270.0)
-# What hangs on or stands before a railing or wall faces as it does.
-_FACES_AS_IT = frozenset({"hung_on_rail", "behind_rail", "wall", "fence"})
-_FACES_AS_FACADE = _FACES_AS_IT | {"sloped_roof"}
+_FACES_AS_FACADE = AT_RAILING_OR_WALL | {"sloped_roof"}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -71,7 +70,7 @@ def settled(
     else:
         bounds = narrowed(open_bounds(array, wish), tilt_deg=tilt, azimuth_deg=azimuth)
         told = azimuth is not None or array.facade_azimuth_deg is not None or wish.low_azimuth_deg is not None
-        facing = None if told or array.mount not in _FACES_AS_IT else places.facing
+        facing = None if told or array.mount not in AT_RAILING_OR_WALL else places.facing
         if facing is not None:
             bounds = narrowed(bounds, azimuth_deg=facing.azimuth_deg)
         hinge = wish.hinge_tilts_deg if tilt is None else ()

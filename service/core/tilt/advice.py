@@ -21,6 +21,7 @@ from service.core.tilt.thumb import rules_of_thumb
 from service.core.tilt.thumb_here import RuleHere, Thumbs
 from service.core.tilt.wish import (
     ANYWHERE,
+    AT_RAILING_OR_WALL,
     Freedom,
     TiltWish,
     facade_not_known,
@@ -60,6 +61,7 @@ class TiltAdvice:
         others: what each objective would choose.
         near_best: empty where planes are listed, or where nothing may be moved.
         schedules, map, rules: as asked.
+        railing_azimuth_deg: which way the railing or wall faces that the first moving array hangs on; None: on none.
         notes: codes of what bounds the planes: walls_stay, facade_not_known, upright_unless_told.
     """
 
@@ -79,6 +81,7 @@ class TiltAdvice:
     schedules: tuple[Schedule, ...]
     map: PlaneMap | None
     rules: tuple[RuleHere, ...]
+    railing_azimuth_deg: float | None
     notes: tuple[str, ...]
 
 
@@ -196,6 +199,7 @@ class _Asked:
             near_best=near_best(survey.bounds, *self._lines(best, candidates, sums)) if ranging else (),
             schedules=schedules_of(moves, objective, self.home.kwh_price),
             map=self._map(brings[free_planes]),
+            railing_azimuth_deg=self._railing(stands),
             notes=(),
             rules=self._rules(thumbs, free, free_survey, brings[free_planes].year_kwh, of_energy),
         )
@@ -209,6 +213,13 @@ class _Asked:
         detail = "usual" if float(stand.output.limit_w) >= _MUCH_CUT_SHARE * most_w else "fine"
         most_kwh = free.year_kwh if self.wish.objective == "energy" else float("inf")
         return map_of(self.together, detail, self.wish.map_steps_deg, most_kwh)
+
+    def _railing(self, stands: tuple[Plane, ...]) -> float | None:
+        lead = next(iter(self.freedom.moving))
+        array = self.setup.arrays[lead]
+        if array.mount not in AT_RAILING_OR_WALL:
+            return None
+        return stands[lead].azimuth_deg if array.facade_azimuth_deg is None else array.facade_azimuth_deg
 
     def _objectives(self) -> tuple[str, ...]:
         return OBJECTIVES if self.setup.tariff is not None else OBJECTIVES[:2]

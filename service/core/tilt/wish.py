@@ -10,6 +10,8 @@ from service.core.model.place import Plane
 from service.core.tilt.bounds import PlaneBounds, bounds_by_mount, narrowed
 from service.core.tilt.lattice import compass
 
+# What hangs on or stands before a railing or wall faces as it does.
+AT_RAILING_OR_WALL = frozenset({"hung_on_rail", "behind_rail", "wall", "fence"})
 ANYWHERE = PlaneBounds(low_tilt_deg=0.0, high_tilt_deg=90.0)
 
 

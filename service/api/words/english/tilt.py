@@ -3,10 +3,18 @@
 from collections.abc import Mapping
 
 TEXTS: Mapping[str, str] = {
-    "near_best": "Within {within} % of the best lies any tilt from {low_tilt:.0f} to {high_tilt:.0f} degrees{turned}.",
+    "near_best": "Within {within} % of the best lies {tilts}{turned}.",
+    "near.tilt.several": "any tilt from {low:.0f} to {high:.0f} degrees",
+    "near.tilt.one": "no tilt but {low:.0f} degrees",
+    "near.out.several": "any lean from {low:.0f} to {high:.0f} degrees out from upright",
+    "near.out.one": "no lean but {low:.0f} degrees out from upright",
     "turned.around": ", and any direction at the best tilt",
-    "turned.arc": ", and at the best tilt any direction from {low_azimuth:.0f} to {high_azimuth:.0f} degrees",
-    "turned.fixed": "",
+    "turned.arc": ", and at the best tilt any direction from {low_azimuth} to {high_azimuth}",
+    "turned.one": ", and at the best tilt no direction but {low_azimuth}",
+    "way.compass": "{azimuth:.0f} degrees",
+    "way.straight": "straight out",
+    "way.left": "{turn} degrees to the left",
+    "way.right": "{turn} degrees to the right",
     "gains.energy": "{planes} planes a year give {kwh:.1f} kWh more ({share:.1f} %), {kwh_each:.1f} kWh for each "
     "change{money}.",
     "gains.self_used": "With {planes} planes a year {used:.1f} kWh more are used at home ({share:.1f} %), "
@@ -47,12 +55,20 @@ TEXTS: Mapping[str, str] = {
     "it stood at {azimuth:.0f} degrees, {height:.0f} degrees high.",
     "obstacle.goes": "Something other than the railing's own line hid the sun from {clock} on {day}.{month}.: then it "
     "stood at {azimuth:.0f} degrees, {height:.0f} degrees high.",
-    "map.title": "Yearly energy by tilt and direction",
-    "map.description": "Share of the best plane's {best:.0f} kWh. Best: {tilt:.0f} degrees, direction {azimuth:.0f}.",
+    "map.title.energy": "Yearly energy by tilt and direction",
+    "map.title.money": "Money saved in the first year by tilt and direction",
+    "map.energy": "{best:.0f} kWh",
+    "map.money": "{best:.2f} {currency}",
+    "map.description": "Share of the best plane's {best}. Best: {out} degrees {from_where}, {way}.",
+    "map.from.tilt": "of tilt",
+    "map.from.out": "out from upright",
     "map.out": "degrees out from upright",
     "map.tilt": "tilt in degrees, 90 upright",
     "map.turned": "degrees turned left (-) or right of the railing",
     "map.azimuth": "direction in degrees, 90 east, 180 south",
     "map.within": "from {share:.0f} %",
     "map.below": "below {share:.0f} %",
+    "map.free": "best if nothing bound it",
+    "map.best": "best where it may stand",
+    "map.stands": "as it stands",
 }
