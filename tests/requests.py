@@ -110,9 +110,10 @@ def asked(given: dict[str, Any], **changes: Any) -> Completed:
     country = changes.pop("country", "DE")
     time_zone = changes.pop("time_zone", "Europe/Berlin")
     sky = changes.pop("sky", None) or mixed_year(54.2, 12.3)
+    facing = changes.pop("facing", None)
     tables = DefaultTables(prices=PRICES, rule_cards=changes.pop("rule_cards", {}), panels=LISTED)
     place = PlaceFacts(climate=climate(**changes), time_zone=time_zone, country=country)
-    return complete(given, place, sky, tables, AS_OF)
+    return complete(given, place, sky, tables, AS_OF, facing=facing)
 
 
 def with_panel(**panel: Any) -> dict[str, Any]:

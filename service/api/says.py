@@ -44,6 +44,10 @@ SAYS: Mapping[str, Says] = MappingProxyType(
         "rear_light_share": Says(
             "Light on the rear over light on the front in full sun, for panels that use it.", 0.05
         ),
+        "facade_azimuth_deg": Says(
+            "Which way the facade with slab or side walls looks, clockwise from north; as the panel where absent.",
+            180,
+        ),
         "building_height_m": Says("Height of the building that the panels hang on, up to its roof edge.", 18),
         "capacity_per_panel_n": Says(
             "Force that the maker states for all fixings of one panel together, square to the panel.", 2400
@@ -51,6 +55,8 @@ SAYS: Mapping[str, Says] = MappingProxyType(
         "ballast_per_panel_kg": Says("Weights laid on the frame of one panel.", 40),
         "railing_height_m": Says("Height of the railing that the panels hang on.", 1.1),
         "railing_length_m": Says("Length of the railing that this array's panels share.", 4.2),
+        "low_lean_out_deg": Says("How far from upright the panel leans out at least; 0 where absent.", 0),
+        "high_lean_out_deg": Says("How far from upright the fixing lets the panel lean out at most.", 25),
         "rated_power_w": Says("Rated power of one panel, as on its label.", 440),
         "open_circuit_voltage_v": Says("Open-circuit voltage of one panel (Voc on the label).", 39.4),
         "short_circuit_current_a": Says("Short-circuit current of one panel (Isc on the label).", 14.1),

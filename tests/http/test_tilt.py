@@ -65,6 +65,72 @@ def test_the_other_paths_use_that_azimuth_too(path: str, example: dict[str, Any]
     assert {one["plane"]["azimuth_deg"] for one in energy["arrays"]} == {example["facing"]["azimuth_deg"]}
 
 
+def assumed(answer: dict[str, Any], name: str) -> dict[str, Any]:
+    pointer = f"/arrays/0/plane/{name}"
+    [found] = [one for one in answer["assumptions"] if one["pointer"] == pointer]
+    return found  # type: ignore[no-any-return]
+
+
+@pytest.mark.parametrize("path", ["/v1/energy", "/v1/appraisal", "/v1/tilt"])
+def test_notes_that_are_not_sure_still_give_the_plane_and_say_their_range(path: str) -> None:
+    note = {"month": 5, "day": 10, "from_clock": "07:40", "to_clock": "16:02"}
+    site = SMALLEST["site"] | {"sun_seen": [note]}
+    request = SMALLEST | {"site": site, "arrays": [{"mount": "hung_on_rail", "panel": {"rated_power_w": 410}}]}
+    answer = post(path, request).json()
+    azimuth = assumed(answer, "azimuth_deg")
+    assert azimuth["code"] == "sun_seen"
+    assert 145 <= azimuth["low"] <= azimuth["value"] <= azimuth["high"] <= 182
+    assert azimuth["low"] < 155
+    assert azimuth["high"] > 174
+    if path == "/v1/tilt":
+        assert not answer["tilt"]["facing"]["sure"]
+        assert answer["tilt"]["facing"]["azimuth_deg"] == azimuth["value"]
+        assert "edge of a building" in answer["tilt"]["facing"]["text"]
+    if path == "/v1/energy":
+        [array] = answer["energy"]["arrays"]
+        assert array["plane"]["azimuth_deg"] == azimuth["value"]
+
+
+def test_a_narrow_range_of_directions_makes_a_narrower_year_than_an_unknown_one() -> None:
+    array = {"mount": "hung_on_rail", "panel": {"rated_power_w": 410}}
+    notes = [{"month": 5, "day": 10, "from_clock": "06:11", "to_clock": "16:02"},
+             {"month": 9, "day": 20, "from_clock": "06:55", "to_clock": "16:41"}]  # fmt: skip
+    widths = []
+    for more in ({"sun_seen": notes}, {}):
+        request = SMALLEST | {"site": SMALLEST["site"] | more, "arrays": [array]}
+        year = post("/v1/energy", request).json()["energy"]["year_kwh"]
+        widths.append((year["hopeful"] - year["cautious"]) / year["middle"])
+    assert widths[0] < 0.9 * widths[1]
+
+
+@pytest.mark.parametrize("path", ["/v1/energy", "/v1/appraisal"])
+@pytest.mark.parametrize(("wish", "plane", "code"), [
+    ({"planes": [{"tilt_deg": 70, "azimuth_deg": 90}]}, (70, 90), "best_of_planes"),
+    ({"hinge_tilts_deg": [55, 80]}, (55, None), "best_of_hinge"),
+    ({"bounds": {"low_tilt_deg": 60, "high_tilt_deg": 75}}, (60, None), "best_within_bounds"),
+])  # fmt: skip
+def test_every_path_settles_an_open_plane_where_it_may_stand_and_says_by_what(
+    path: str, wish: dict[str, Any], plane: tuple[int, int | None], code: str
+) -> None:
+    request = SMALLEST | {"arrays": [{"mount": "balcony_floor", "panel": {"rated_power_w": 410}}], "tilt": wish}
+    answer = post(path, request).json()
+    [array] = answer["energy"]["arrays"]
+    assert array["plane"]["tilt_deg"] == plane[0]
+    if plane[1] is not None:
+        assert array["plane"]["azimuth_deg"] == plane[1]
+    tilted = assumed(answer, "tilt_deg")
+    assert tilted["code"] == code
+    assert "most light of the year" in tilted["text"]
+
+
+def test_what_stands_in_the_only_plane_allowed_reaches_all_of_the_best() -> None:
+    request = SMALLEST | {"arrays": [{"mount": "balcony_floor", "panel": {"rated_power_w": 410}}]}
+    found = tilt(request, planes=[{"tilt_deg": 70, "azimuth_deg": 90}])
+    assert found["given_reaches_share"] == 1
+    energy = post("/v1/energy", request | {"tilt": {"planes": [{"tilt_deg": 70, "azimuth_deg": 90}]}}).json()["energy"]
+    assert energy["year_kwh"]["middle"] == pytest.approx(found["best_year_kwh"], abs=0.05)
+
+
 def test_a_given_azimuth_counts_more_than_the_sun() -> None:
     request = EXAMPLE | {"arrays": [one | {"plane": {"azimuth_deg": 200}} for one in EXAMPLE["arrays"]]}
     assert {one["plane"]["azimuth_deg"] for one in tilt(request)["stands"]["planes"]} == {200}
@@ -112,6 +178,79 @@ def test_a_number_of_planes_may_be_written_with_a_point() -> None:
     assert [one["changes_per_year"] for one in answer.json()["tilt"]["schedules"]] == [2]
 
 
+BETWEEN_WALLS = {
+    "mount": "balcony_floor",
+    "panel": {"rated_power_w": 440},
+    "side_walls": [{"side": "left", "distance_m": 0.2, "reaches_out_m": 2}],
+}
+
+
+def codes(found: dict[str, Any]) -> set[str]:
+    return {one["code"] for one in found["notes"]}
+
+
+def test_walls_stay_where_they_stand_when_the_panel_is_turned() -> None:
+    """What /v1/tilt tells of a plane, /v1/energy tells of it too, with the facade where it was."""
+    site = {"latitude_deg": 52, "longitude_deg": 13}
+    array = BETWEEN_WALLS | {"plane": {"tilt_deg": 30, "azimuth_deg": 180}}
+    found = tilt({"site": site, "arrays": [array], "inverter": {"ac_power_w": 600}}, map={"tilt_step_deg": 15,
+                 "azimuth_step_deg": 15})  # fmt: skip
+    assert codes(found) == {"walls_stay"}
+    flat = found["map"]["year_kwh"][0]
+    assert max(flat) - min(flat) <= 0.1
+    for tilt_deg, azimuth_deg in ((0, 60), (15, 345), (found["best"]["tilt_deg"], found["best"]["azimuth_deg"])):
+        turned = array | {"plane": {"tilt_deg": tilt_deg, "azimuth_deg": azimuth_deg}, "facade_azimuth_deg": 180}
+        request = {"site": site, "arrays": [turned], "inverter": {"ac_power_w": 600}}
+        year = post("/v1/energy", request).json()["energy"]["year_kwh"]["middle"]
+        if tilt_deg == found["best"]["tilt_deg"]:
+            assert year == pytest.approx(found["best_year_kwh"], abs=0.05)
+        else:
+            at_map = found["map"]["year_kwh"][int(tilt_deg / 15)][int(azimuth_deg / 15)]
+            assert year == pytest.approx(at_map, rel=3e-3)
+
+
+def test_a_panel_before_a_facade_that_nobody_described_is_not_turned() -> None:
+    found = tilt(SMALLEST | {"arrays": [BETWEEN_WALLS]})
+    assert codes(found) == {"facade_not_known"}
+    assert found["best"]["azimuth_deg"] == found["stands"]["planes"][0]["plane"]["azimuth_deg"]
+
+
+def test_a_railing_looks_as_its_facade_does() -> None:
+    array = {"mount": "hung_on_rail", "panel": {"rated_power_w": 410}, "facade_azimuth_deg": 205}
+    answer = post("/v1/energy", SMALLEST | {"arrays": [array]}).json()
+    assert answer["energy"]["arrays"][0]["plane"]["azimuth_deg"] == 205
+    assert assumed(answer, "azimuth_deg")["code"] == "as_the_facade"
+
+
+def test_a_panel_on_a_rail_leans_out_as_far_as_its_fixing_says_on_every_path() -> None:
+    array = {"mount": "hung_on_rail", "plane": {"azimuth_deg": 180}, "panel": {"rated_power_w": 410}}
+    upright = tilt(SMALLEST | {"arrays": [array]})
+    assert codes(upright) == {"upright_unless_told"}
+    assert upright["near_best"] == []
+    request = SMALLEST | {"arrays": [array | {"fixing": {"high_lean_out_deg": 25}}]}
+    leaning = tilt(request)
+    assert codes(leaning) == set()
+    assert leaning["best"] == {"tilt_deg": 65, "azimuth_deg": 180}
+    assert leaning["best_year_kwh"] > upright["best_year_kwh"]
+    answer = post("/v1/energy", request).json()
+    assert answer["energy"]["arrays"][0]["plane"]["tilt_deg"] == 65
+    assert assumed(answer, "tilt_deg")["code"] == "best_within_fixing"
+
+
+def test_a_whole_plane_on_a_rail_is_how_it_stands_now() -> None:
+    array = {"mount": "hung_on_rail", "plane": {"tilt_deg": 70, "azimuth_deg": 180}, "panel": {"rated_power_w": 410}}
+    [one, *_] = tilt(SMALLEST | {"arrays": [array]})["near_best"]
+    assert one["low_tilt_deg"] == 70
+    wider = tilt(SMALLEST | {"arrays": [array | {"fixing": {"high_lean_out_deg": 40}}]})
+    assert wider["best"]["tilt_deg"] < 70
+
+
+def test_a_lean_out_of_order_is_refused() -> None:
+    array = {"panel": {"rated_power_w": 410}, "fixing": {"low_lean_out_deg": 30, "high_lean_out_deg": 20}}
+    answer = post("/v1/energy", SMALLEST | {"arrays": [array]})
+    assert mistakes(answer) == {"/arrays/0/fixing/low_lean_out_deg": "contradiction"}
+
+
 def test_listed_planes_are_the_only_ones() -> None:
     planes = [{"tilt_deg": 20, "azimuth_deg": 200}, {"tilt_deg": 70, "azimuth_deg": 170}]
     found = tilt(YARD, planes=planes)
@@ -135,22 +274,78 @@ def test_a_map_without_steps_is_one_by_five_degrees() -> None:
     assert max(flat) - min(flat) < 0.2  # flat has no direction
 
 
+SVG = "{http://www.w3.org/2000/svg}"
+
+
+def picture(request: dict[str, Any]) -> ET.Element:
+    answer = post("/v1/tilt", request, accept="image/svg+xml")
+    assert answer.status_code == 200, answer.text
+    assert answer.headers["content-type"].startswith("image/svg+xml")
+    return ET.fromstring(answer.content)
+
+
+def texts_of(root: ET.Element) -> list[str]:
+    return [node.text or "" for node in root.iter(f"{SVG}text")]
+
+
 def test_a_picture_of_a_railing_has_the_railings_axes_and_needs_no_map_in_the_request() -> None:
     request = {name: value for name, value in EXAMPLE.items() if name != "tilt"}
-    answer = post("/v1/tilt", request, accept="image/svg+xml")
-    assert answer.status_code == 200
-    assert answer.headers["content-type"].startswith("image/svg+xml")
-    root = ET.fromstring(answer.content)
-    texts = [node.text for node in root.iter("{http://www.w3.org/2000/svg}text")]
+    texts = texts_of(picture(request))
     assert "degrees out from upright" in texts
     assert "degrees turned left (-) or right of the railing" in texts
     assert {"-90", "+90"} <= set(texts)
+    [caption] = [text for text in texts if text.startswith("Share of the best")]
+    assert "out from upright" in caption
+    assert "to the right" in caption  # the south, seen from a railing that faces 150
+    assert "direction" not in caption
 
 
-def test_a_picture_of_a_set_in_the_yard_has_tilt_and_direction() -> None:
-    root = ET.fromstring(post("/v1/tilt", YARD, accept="image/svg+xml").content)
-    texts = [node.text for node in root.iter("{http://www.w3.org/2000/svg}text")]
+def test_a_picture_of_a_set_in_the_yard_has_tilt_and_direction_and_says_what_its_marks_are() -> None:
+    texts = texts_of(picture(YARD))
     assert "tilt in degrees, 90 upright" in texts
+    assert {"best if nothing bound it", "best where it may stand", "as it stands"} <= set(texts)
+
+
+def test_the_picture_is_of_money_where_money_is_wanted() -> None:
+    texts = texts_of(picture(EXAMPLE))
+    assert "Money saved in the first year by tilt and direction" in texts
+    assert any("EUR" in text for text in texts)
+    energy = texts_of(picture(EXAMPLE | {"tilt": EXAMPLE["tilt"] | {"objective": "energy"}}))
+    assert "Yearly energy by tilt and direction" in energy
+
+
+def test_a_cell_of_the_picture_has_its_plane_in_its_middle() -> None:
+    """Of eight directions each takes an eighth of the width, south in the middle, north half at either end."""
+    root = picture(YARD | {"tilt": {"map": {"tilt_step_deg": 15, "azimuth_step_deg": 45}}})
+    group = next(node for node in root.iter(f"{SVG}g") if node.get("shape-rendering"))
+    top = min(float(rect.get("y", "")) for rect in group)
+    edges = set()
+    for rect in group:
+        if float(rect.get("y", "")) == top:  # upright
+            left = float(rect.get("x", ""))
+            edges |= {left, left + float(rect.get("width", ""))}
+    assert {round((edge - 64) / 720 * 16, 3) for edge in edges} <= {0, 1, 3, 5, 7, 9, 11, 13, 15, 16}
+
+
+def test_ranges_on_a_railing_are_told_from_the_railing() -> None:
+    array = {"mount": "hung_on_rail", "plane": {"azimuth_deg": 150}, "panel": {"rated_power_w": 410}}
+    found = tilt(SMALLEST | {"arrays": [array]}, bounds={"low_tilt_deg": 40, "high_tilt_deg": 90,
+                 "low_azimuth_deg": 90, "high_azimuth_deg": 210})  # fmt: skip
+    assert found["railing_azimuth_deg"] == 150
+    wide = found["near_best"][-1]["text"]
+    assert f"any lean from {90 - found['near_best'][-1]['high_tilt_deg']:.0f} to" in wide
+    assert "out from upright" in wide
+    assert "degrees to the right" in wide
+
+
+def test_a_range_without_a_width_is_told_as_one() -> None:
+    found = tilt(YARD, bounds={"low_tilt_deg": 30, "high_tilt_deg": 30, "low_azimuth_deg": 20, "high_azimuth_deg": 350})
+    for one in found["near_best"]:
+        assert "no tilt but 30 degrees" in one["text"]
+    nailed = tilt(YARD, bounds={"low_azimuth_deg": 350, "high_azimuth_deg": 350, "low_tilt_deg": 0})
+    assert all("350" not in one["text"] for one in nailed["near_best"])
+    far = tilt(YARD, bounds={"low_tilt_deg": 80, "high_tilt_deg": 90, "low_azimuth_deg": 340, "high_azimuth_deg": 40})
+    assert all("direction" in one["text"] for one in far["near_best"])
 
 
 def test_rules_of_thumb_say_their_source_and_how_far_off_they_are() -> None:
@@ -159,7 +354,49 @@ def test_rules_of_thumb_say_their_source_and_how_far_off_they_are() -> None:
     assert set(rules) == {"fit", "latitude_fixed", "latitude_two", "latitude_four", "tilt_is_latitude"}
     assert all(one["text"].startswith("Rule of thumb") and one["source"] for one in rules.values())
     assert 0 <= rules["fit"]["off_share"] < 0.02
-    assert rules["latitude_two"]["off_share"] < 0  # two planes beat the best single one
+    assert 0 <= rules["latitude_two"]["off_share"] < 0.02
+
+
+def test_how_far_off_a_rule_is_stands_in_its_text_and_one_by_season_is_held_to_the_best_schedule() -> None:
+    site = {"latitude_deg": 48.1, "longitude_deg": 11.6}
+    found = tilt(YARD | {"site": site}, bounds={"low_tilt_deg": 0, "high_tilt_deg": 90})
+    rules = {one["code"]: one for one in found["rules_of_thumb"]}
+    for code, rule in rules.items():
+        assert "% below the best" in rule["text"], code
+    for code, schedule in zip(("latitude_two", "latitude_four"), found["schedules"], strict=True):
+        best = found["best_year_kwh"] + schedule["gain_kwh"]
+        assert rules[code]["off_share"] == pytest.approx(1 - rules[code]["year_kwh"] / best, abs=3e-4)
+        assert rules[code]["off_share"] >= 0
+
+
+def test_money_can_say_that_moving_is_not_worth_it_whatever_the_energy() -> None:
+    """Nearly all of the surplus leaves unpaid: 60 kWh more a year are worth cents."""
+    request = YARD | {"site": {"latitude_deg": 40, "longitude_deg": -3, "rule_area": "ES"},
+                      "tariff": EXAMPLE["tariff"], "household": {"demand_kwh_per_year": 300}}  # fmt: skip
+    arrays = [YARD["arrays"][0] | {"count": 2}]
+    two, _ = tilt(request | {"arrays": arrays}, bounds={"low_tilt_deg": 0, "high_tilt_deg": 90})["schedules"]
+    assert two["gain_kwh_per_change"] > 10
+    assert two["gain_money_per_change"] < 1
+    assert two["code"] == "hardly_worth_moving"
+
+
+@pytest.mark.parametrize("objective", ["energy", "self_used", "money"])
+def test_a_schedule_is_told_in_what_was_wanted(objective: str) -> None:
+    request = YARD | {"tariff": EXAMPLE["tariff"], "household": {"demand_kwh_per_year": 900}}
+    found = tilt(request, objective=objective, bounds={"low_tilt_deg": 0, "high_tilt_deg": 90})
+    brought, gained = {
+        "energy": ("year_kwh", "gain_kwh"),
+        "self_used": ("self_used_kwh", "gain_self_used_kwh"),
+        "money": ("saving_first_year", "gain_money"),
+    }[objective]
+    of_best = found["best_planes"]["brings"][brought]
+    for schedule in found["schedules"]:
+        share = schedule[gained] / of_best
+        assert schedule["gain_share"] == pytest.approx(share, abs=2e-3)
+        said = float(schedule["text"].split(" %")[0].rpartition("(")[2])
+        assert said == pytest.approx(100 * schedule["gain_share"], abs=0.051)
+        first = schedule["text"].split("(")[0]
+        assert f"{schedule[gained]:.{2 if objective == 'money' else 1}f}" in first
 
 
 def test_beyond_their_latitudes_rules_are_not_told() -> None:
@@ -217,6 +454,7 @@ def test_money_without_a_price_is_refused_with_what_would_do() -> None:
     ({"month": 12, "day": 12, "from_clock": "02:00"}, "/site/sun_seen/0/from_clock"),
     ({"month": 2, "day": 30, "from_clock": "10:00"}, "/site/sun_seen/0/day"),
     ({"month": 2, "day": 3}, "/site/sun_seen/0"),
+    ({"month": 5, "day": 10, "from_clock": "16:00", "to_clock": "07:40"}, "/site/sun_seen/0/to_clock"),
 ])  # fmt: skip
 def test_a_note_of_the_sun_that_cannot_be_is_refused(note: dict[str, Any], pointer: str) -> None:
     request = SMALLEST | {"site": SMALLEST["site"] | {"sun_seen": [note]}}

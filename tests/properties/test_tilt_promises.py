@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 
 from service.core.energy import energy_year
 from service.core.model.assumption import Assumptions
-from service.core.model.place import Plane, SkylinePoint
+from service.core.model.place import Overhang, Plane, SideWall, SkylinePoint
 from service.core.tilt import TiltWish, tilt_advice
 from service.core.worth import AtTheMeter
 from service.data.climate import load_climate
@@ -28,8 +28,22 @@ places = st.sampled_from(PLACES)
 limits = st.sampled_from([150.0, 300.0, 450.0, 800.0])
 
 
+metres = st.sampled_from([0.1, 0.5, 1.0, 2.0])
+walls_around = st.fixed_dictionaries(
+    {
+        "overhang": st.none() | st.builds(Overhang, above_top_edge_m=metres, reaches_out_m=metres),
+        "side_walls": st.lists(
+            st.builds(SideWall, side=st.sampled_from(["left", "right"]), distance_m=metres, reaches_out_m=metres),
+            min_size=1, max_size=2,
+        ).map(tuple),
+    }
+)  # fmt: skip
+
+
 def the_set(place, limit_w, count=2, **around):
-    """Panels in the yard on an input each of one inverter."""
+    """Panels in the yard on an input each of one inverter; slab and walls look south-east."""
+    if around.get("side_walls"):
+        around = {"facade_azimuth_deg": 140} | around
     one = array(mount="ground_frame", plane=Plane(tilt_deg=30, azimuth_deg=180), **around)
     return setup(
         site=site(latitude_deg=place[0], longitude_deg=place[1]),
@@ -99,6 +113,49 @@ def test_the_same_holds_behind_a_skyline(place, height_deg, azimuth):
     asked = the_set(place, 450.0, count=1, skyline=hill)
     best = advice(asked, place)
     assert best.best_brings.year_kwh >= exhaustive(asked, place) * (1 - REGRET_SHARE)
+
+
+@settings(deadline=None, max_examples=3)
+@given(places, limits, walls_around)
+@example((1.3, 36.8), 800.0, {"overhang": Overhang(above_top_edge_m=0.5, reaches_out_m=1.0),
+                              "side_walls": (SideWall(side="left", distance_m=0.2, reaches_out_m=2.0),)})  # fmt: skip
+def test_the_same_holds_between_slab_and_walls_which_stay_where_they_stand(place, limit_w, around):
+    asked = the_set(place, limit_w, count=1, **around)
+    best = advice(asked, place)
+    assert best.best_brings.year_kwh >= exhaustive(asked, place) * (1 - REGRET_SHARE)
+
+
+@settings(deadline=None, max_examples=3)
+@given(places, limits, walls_around)
+@example((52.0, 13.0), 800.0, {"side_walls": (SideWall(side="left", distance_m=0.2, reaches_out_m=2.0),)})
+def test_between_slab_and_walls_the_maps_maximum_is_the_best_plane_and_flat_has_no_direction(place, limit_w, around):
+    asked = the_set(place, limit_w, count=1, **around)
+    found = advice(asked, place, map_steps_deg=(1.0, 5.0), changes_per_year=(2, 4, 12))
+    best = found.best_brings.year_kwh
+    assert found.map.year_kwh.max() <= best
+    assert found.map.year_kwh.max() == pytest.approx(best, rel=2e-3)
+    at_best = found.map.year_kwh[round(found.best.tilt_deg), round(found.best.azimuth_deg / 5) % 72]
+    assert at_best == pytest.approx(found.map.year_kwh.max(), rel=2e-3)
+    assert np.ptp(found.map.year_kwh[0]) <= 1e-9 * best
+    for azimuth in (0, 90, 200):
+        assert kwh(asked, place, [Plane(tilt_deg=0, azimuth_deg=azimuth)]) == pytest.approx(
+            found.map.year_kwh[0, 0], abs=2e-3 * best
+        )
+    two, four, twelve = (one.gain_share for one in found.schedules)
+    assert 0 <= two <= four <= twelve
+
+
+@settings(deadline=None, max_examples=3)
+@given(places, limits, walls_around, st.floats(0, 90), st.floats(0, 90), st.integers(0, 359), st.integers(0, 120))
+def test_between_slab_and_walls_more_freedom_never_gives_less(place, limit_w, around, tilt, other_tilt, azimuth, arc):
+    asked = the_set(place, limit_w, count=1, **around)
+    low, high = sorted((tilt, other_tilt))
+    arcs = {"low_azimuth_deg": azimuth, "high_azimuth_deg": (azimuth + arc) % 360}
+    bounded = advice(asked, place, low_tilt_deg=low, high_tilt_deg=high, **arcs)
+    nailed = advice(asked, place, low_tilt_deg=low, high_tilt_deg=low, low_azimuth_deg=azimuth,
+                    high_azimuth_deg=azimuth)  # fmt: skip
+    assert bounded.free_brings.year_kwh >= bounded.best_brings.year_kwh * (1 - 1e-9)
+    assert bounded.best_brings.year_kwh >= nailed.best_brings.year_kwh * (1 - REGRET_SHARE)
 
 
 @settings(deadline=None, max_examples=8)

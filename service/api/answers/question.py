@@ -8,7 +8,7 @@ from typing import Any, TypeVar
 
 import numpy as np
 
-from service.api.answers.facing import facing_at, turned_to
+from service.api.answers.facing import facing_at
 from service.api.answers.place import place_of
 from service.api.answers.weather import weather_of
 from service.api.deps import Deps, Directs
@@ -104,10 +104,10 @@ class Question:
         given = request.given()
         place, weather = weather_of(given, place, sky, parts=isinstance(request, EnergyIn))
         facing = facing_at(request.site, place, sky)
-        given = turned_to(given, facing)
         typical, sky = sky, sky if weather is None else weather.sky
         whole = weather is None or weather.whole_year
-        completed = complete(given, place, sky if whole else typical, deps.default_tables, as_of, weather)
+        climate_sky = sky if whole else typical
+        completed = complete(given, place, climate_sky, deps.default_tables, as_of, weather, facing)
         directs = deps.directs if weather is None else Memo(_KEPT_OF_OWN_WEATHER)
         return cls(
             given, frozenset(request.include or ()), place, sky, completed, as_of, deps, directs, weather, facing

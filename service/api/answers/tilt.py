@@ -10,8 +10,7 @@ from service.api.schemas.requests import TiltIn
 from service.api.schemas.tilt import TiltOut
 from service.api.schemas.tilt_wish import TiltWishIn
 from service.core.model.memo import Memo
-from service.core.model.place import Plane
-from service.core.tilt import TiltWish, stand_key, stand_of, tilt_advice
+from service.core.tilt import TiltWish, places_wished, stand_key, stand_of, tilt_advice
 
 _MAP_STEPS_DEG = (1.0, 5.0)
 _CHANGES = (2, 4)
@@ -47,15 +46,12 @@ def wish_of(asked: TiltWishIn | None) -> TiltWish:
     """What is asked, with what is asked where nothing is said."""
     if asked is None:
         return TiltWish(changes_per_year=_CHANGES)
-    ends = asked.bounds.given() if asked.bounds else {}
     steps = None
     if asked.map is not None:
         steps = (asked.map.tilt_step_deg or _MAP_STEPS_DEG[0], asked.map.azimuth_step_deg or _MAP_STEPS_DEG[1])
-    return TiltWish(
+    return replace(
+        places_wished(asked.given()),
         objective=asked.objective or "energy",
-        planes=tuple(Plane(tilt_deg=one.tilt_deg, azimuth_deg=one.azimuth_deg) for one in asked.planes or ()),
-        hinge_tilts_deg=tuple(asked.hinge_tilts_deg or ()),
         changes_per_year=_CHANGES if asked.changes_per_year is None else tuple(asked.changes_per_year),
         map_steps_deg=steps,
-        **ends,
     )

@@ -66,7 +66,7 @@ def vocabulary(deps: Deps) -> VocabularyOut:
         storage=_words("storage"),
         tilt=[
             word
-            for prefix in ("schedule.", "rule.", "facing.", "obstacle.")
+            for prefix in ("schedule.", "rule.", "facing.", "obstacle.", "note.")
             for word in _words("tilt", codes_of("tilt", prefix), prefix)
         ],
         assumptions=_words("assumptions", dict.fromkeys(row.code for row in default_rows())),

@@ -1,40 +1,41 @@
 """How does the map of planes look as a picture? Bands of the share of the best, axes in the words of a railing."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from itertools import groupby
 
 import numpy as np
 
 from service.api.schemas.answers import TiltAnswerOut
-from service.api.schemas.tilt import MapOut
+from service.api.schemas.energy import PlaneOut
+from service.api.schemas.tilt import MapOut, PlanesOut, TiltOut, direction_said
 from service.api.words import say
+from service.core.model.hours import Floats
 
 # Shares of the best at which a band begins, palest last; one hue, so that it reads in grey and for any eye.
 _BANDS = (0.99, 0.98, 0.95, 0.9, 0.8, 0.65, 0.5)
 _SHADES = ("#0b3c5d", "#1c5d85", "#3a7fa8", "#63a0c2", "#90bfd8", "#bbd9e8", "#dcebf2", "#f4f8fa")
-_LEFT, _TOP, _WIDE, _HIGH, _ROOM = 64, 44, 720, 360, 96
+_LEFT, _TOP, _WIDE, _HIGH, _ROOM = 64, 44, 720, 360, 120
 _TILT_TICK_DEG, _TURN_TICK_DEG = 15, 45
-_UPRIGHT_FROM_DEG = 75.0
+_SOUTH_DEG = 180.0
+_RED = "#d1495b"
 
 
 def tilt_map_svg(answer: TiltAnswerOut) -> bytes:
-    """The picture, made of nothing but the answer.
+    """The picture, made of nothing but the answer: of money where that is wanted, else of energy.
 
-    A set that stands upright has its axes from the railing: degrees out from upright, turned left or right of the way
-    that it faces. Any other has tilt and direction.
+    A set on a railing or wall has its axes from there: degrees out from upright, turned left or right of the way that
+    it faces. Any other has tilt and direction.
     """
     tilt = answer.tilt
     if tilt.map is None:
         message = "a picture of a map that was not made"
         raise ValueError(message)
-    stands = tilt.stands.planes[0].plane
-    railing = stands.azimuth_deg if stands.tilt_deg >= _UPRIGHT_FROM_DEG else None
-    middle = 180.0 if railing is None else railing
-    energy = np.array(tilt.map.year_kwh)
-    row, column = np.unravel_index(int(np.argmax(energy)), energy.shape)
-    best, top = float(energy.max()), (tilt.map.tilt_deg[row], tilt.map.azimuth_deg[column])
-    facts = {"best": best, "tilt": top[0], "azimuth": top[1]}
-    title, described = say("tilt", "map.title"), say("tilt", "map.description", facts)
+    railing = tilt.railing_azimuth_deg
+    middle = _SOUTH_DEG if railing is None else railing
+    of_money = tilt.objective == "money" and tilt.map.saving_first_year is not None
+    values = np.array(tilt.map.saving_first_year if of_money else tilt.map.year_kwh)
+    kind = "money" if of_money else "energy"
+    title, described = say("tilt", f"map.title.{kind}"), _described(tilt, kind, float(values.max()))
     box = f"0 0 {_LEFT + _WIDE + 16} {_TOP + _HIGH + _ROOM}"
     parts = [
         f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="{box}" role="img" aria-labelledby="title desc">',
@@ -43,35 +44,63 @@ def tilt_map_svg(answer: TiltAnswerOut) -> bytes:
         '<rect width="100%" height="100%" fill="#ffffff"/>',
         _text(_LEFT, 18, title, size=15),
         _text(_LEFT, 36, described),
-        *_bands(tilt.map, middle, best),
+        *_bands(tilt.map, values, middle),
         *_axes(railing, middle),
-        *_dots((top, (stands.tilt_deg, stands.azimuth_deg)), middle),
+        *_marks(tilt, middle),
         *_legend(),
+        *_legend_of_marks(),
         "</g></svg>\n",
     ]
     return "\n".join(parts).encode()
 
 
-def _bands(found: MapOut, middle: float, best: float) -> Iterator[str]:
-    """Runs of equal shade, row by row."""
+def _lead(tilt: TiltOut, planes: PlanesOut) -> PlaneOut:
+    """Of planes of all arrays that of the first array that moves."""
+    at = next(at for at, one in enumerate(tilt.best_planes.planes) if one.plane == tilt.best)
+    return planes.planes[at].plane
+
+
+def _described(tilt: TiltOut, kind: str, most: float) -> str:
+    top, railing = _lead(tilt, tilt.free), tilt.railing_azimuth_deg
+    best = say("tilt", f"map.{kind}", {"best": most, "currency": (tilt.map and tilt.map.currency) or ""})
+    out = top.tilt_deg if railing is None else 90.0 - top.tilt_deg
+    way = direction_said(top.azimuth_deg, railing)
+    from_where = say("tilt", f"map.from.{'tilt' if railing is None else 'out'}")
+    return say("tilt", "map.description", {"best": best, "out": f"{out:.0f}", "from_where": from_where, "way": way})
+
+
+def _bands(found: MapOut, values: Floats, middle: float) -> Iterator[str]:
+    """Runs of equal shade, row by row; each cell has its plane in its middle."""
     turns = (np.array(found.azimuth_deg) - middle + 180.0) % 360.0 - 180.0
     order = np.argsort(turns, kind="stable")
-    step = 360.0 / turns.size
-    shares = np.array(found.year_kwh)[:, order] / max(best, 1e-9)
+    ordered = turns[order]
+    # Half-way to each neighbour around the circle; the first cell may reach over the left end, back in on the right.
+    between = (ordered + np.append(ordered[1:], ordered[0] + 360.0)) / 2.0
+    edges = np.concatenate(([between[-1] - 360.0], between))
+    shares = values[:, order] / max(float(values.max()), 1e-9)
     shade = np.searchsorted(-np.array(_BANDS), -shares, side="left")
     tilts = np.array(found.tilt_deg)
-    edges = np.concatenate(([tilts[0]], (tilts[1:] + tilts[:-1]) / 2, [tilts[-1]])) if tilts.size > 1 else tilts[[0, 0]]
+    ends = np.concatenate(([tilts[0]], (tilts[1:] + tilts[:-1]) / 2, [tilts[-1]])) if tilts.size > 1 else [0.0, 90.0]
     yield '<g shape-rendering="crispEdges">'
-    for row, low, high in zip(shade, edges, edges[1:], strict=False):
+    for row, low, high in zip(shade, ends, ends[1:], strict=False):
         at = 0
         for band, run in groupby(row.tolist()):
-            wide = len(list(run))
-            yield (
-                f'<rect x="{_LEFT + at * step * _WIDE / 360:.1f}" y="{_y(high):.1f}" '
-                f'width="{wide * step * _WIDE / 360:.1f}" height="{_y(low) - _y(high):.1f}" fill="{_SHADES[band]}"/>'
-            )
-            at += wide
+            to = at + len(list(run))
+            for begin, end in _on_the_axis(float(edges[at]), float(edges[to])):
+                yield (
+                    f'<rect x="{_x(begin):.1f}" y="{_y(high):.1f}" width="{_x(end) - _x(begin):.1f}" '
+                    f'height="{_y(low) - _y(high):.1f}" fill="{_SHADES[band]}"/>'
+                )
+            at = to
     yield "</g>"
+
+
+def _on_the_axis(begin: float, end: float) -> Iterator[tuple[float, float]]:
+    """The parts of a stretch of turns from -180 to 180; what reaches over an end comes in at the other."""
+    for around in (-360.0, 0.0, 360.0):
+        low, high = max(begin + around, -180.0), min(end + around, 180.0)
+        if high > low:
+            yield low, high
 
 
 def _axes(railing: float | None, middle: float) -> Iterator[str]:
@@ -90,13 +119,26 @@ def _axes(railing: float | None, middle: float) -> Iterator[str]:
     yield f'<text transform="{turned}" text-anchor="middle" font-size="12" fill="#222222">{up}</text>'
 
 
-def _dots(planes: Sequence[tuple[float, float]], middle: float) -> Iterator[str]:
-    """The best plane of the map as a full dot, the set as it stands as a ring; by tilt and azimuth."""
-    for (tilt, azimuth), fill in zip(planes, ("#ffffff", "none"), strict=True):
-        turn = (azimuth - middle + 180.0) % 360.0 - 180.0
-        yield (
-            f'<circle cx="{_x(turn):.1f}" cy="{_y(tilt):.1f}" r="5" fill="{fill}" stroke="#d1495b" stroke-width="2"/>'
-        )
+def _marks(tilt: TiltOut, middle: float) -> Iterator[str]:
+    """The best plane of all, the best where the set may stand, and the set as it stands."""
+    marked = (("free", _lead(tilt, tilt.free)), ("best", tilt.best), ("stands", _lead(tilt, tilt.stands)))
+    for kind, plane in marked:
+        yield _mark(kind, _x((plane.azimuth_deg - middle + 180.0) % 360.0 - 180.0), _y(plane.tilt_deg))
+
+
+def _mark(kind: str, x: float, y: float) -> str:
+    if kind == "best":
+        place = f'x="{x - 4:.1f}" y="{y - 4:.1f}" width="8" height="8"'
+        return f'<rect {place} fill="none" stroke="{_RED}" stroke-width="2"/>'
+    radius, fill = (4, _RED) if kind == "free" else (8, "none")
+    return f'<circle cx="{x:.1f}" cy="{y:.1f}" r="{radius}" fill="{fill}" stroke="{_RED}" stroke-width="2"/>'
+
+
+def _legend_of_marks() -> Iterator[str]:
+    for at, kind in enumerate(("free", "best", "stands")):
+        x, y = _LEFT + 8 + at * _WIDE / 3, _TOP + _HIGH + 92
+        yield _mark(kind, x, y)
+        yield _text(x + 14, y + 4, say("tilt", f"map.{kind}"))
 
 
 def _legend() -> Iterator[str]:

@@ -85,6 +85,7 @@ class ArrayIn(In):
     mismatch_share: f.MismatchShare | None = None
     hottest_cell_c: f.HottestCellC | None = None
     rear_light_share: f.RearLightShare | None = None
+    facade_azimuth_deg: f.FacadeAzimuthDeg | None = None
     count_rear_light: f.Yes | None = Field(
         default=None, description="Count what the rear of two-sided panels gives? Off unless asked for."
     )

@@ -52,6 +52,10 @@ def contradictions(request: In) -> list[Mistake]:
             _inputs(request.arrays, request.inverter, found)
         for at, array in enumerate(request.arrays or ()):
             _panel(array.panel, f"/arrays/{at}/panel", found)
+            lean = array.fixing
+            if lean and lean.low_lean_out_deg is not None and lean.high_lean_out_deg is not None:
+                where, low = f"/arrays/{at}/fixing/low_lean_out_deg", "low_lean_out_deg"
+                _in_order(where, low, lean.low_lean_out_deg, lean.high_lean_out_deg, found)
         if request.inverter:
             _inverter(request.inverter, "/inverter", found)
         if request.household:
@@ -113,9 +117,9 @@ def _at_the_door(request: PickupCheckIn, found: Found) -> None:
     plane = request.conditions.plane if request.conditions else None
     for name in ("tilt_deg", "azimuth_deg") if plane else ():
         if getattr(plane, name) is None:
-            problem, place = say("problems", "mistake.missing.pickup_plane"), ("conditions", "plane", name)
+            problem, of_plane = say("problems", "mistake.missing.pickup_plane"), ("conditions", "plane", name)
             guide, pointer = guide_of(PickupCheckIn), f"/conditions/plane/{name}"
-            accepted, example = guide.accepted(place), guide.example(place)
+            accepted, example = guide.accepted(of_plane), guide.example(of_plane)
             found.mistakes.append(
                 Mistake(code="missing", pointer=pointer, problem=problem, accepted=accepted, example=example)
             )

@@ -15,6 +15,8 @@ CapacityPerPanelN = Annotated[float, f.bounded("capacity_per_panel_n")]
 BallastPerPanelKg = Annotated[float, f.bounded("ballast_per_panel_kg")]
 RailingHeightM = Annotated[float, f.bounded("railing_height_m")]
 RailingLengthM = Annotated[float, f.bounded("railing_length_m")]
+LowLeanOutDeg = Annotated[float, f.bounded("low_lean_out_deg")]
+HighLeanOutDeg = Annotated[float, f.bounded("high_lean_out_deg")]
 
 
 class FixingIn(In):
@@ -25,6 +27,8 @@ class FixingIn(In):
     ballast_per_panel_kg: BallastPerPanelKg | None = None
     railing_height_m: RailingHeightM | None = None
     railing_length_m: RailingLengthM | None = None
+    low_lean_out_deg: LowLeanOutDeg | None = None
+    high_lean_out_deg: HighLeanOutDeg | None = None
 
 
 class NewtonsBandOut(Out):

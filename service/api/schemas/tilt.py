@@ -16,9 +16,6 @@ from service.core.model.hours import REFERENCE_YEAR
 from service.core.model.place import Plane
 from service.core.tilt import Facing, NearBest, PlaneMap, RuleHere, Schedule, TiltAdvice, YearAtHome
 
-# Below this a change of the plane is hardly worth the trouble: judgement, a few cents to two euros for each.
-LEAST_KWH_A_CHANGE = 5.0
-
 
 class DayOut(Out):
     """A day of the year."""
@@ -94,20 +91,38 @@ class NearBestOut(Out):
     text: Text
 
     @classmethod
-    def of(cls, near: NearBest) -> Self:
-        """With its sentence."""
-        if (near.low_azimuth_deg, near.high_azimuth_deg) == (0.0, 360.0):
-            turned = "around"
-        else:
-            turned = "fixed" if near.low_azimuth_deg == near.high_azimuth_deg else "arc"
-        azimuths = {"low_azimuth": near.low_azimuth_deg, "high_azimuth": near.high_azimuth_deg}
+    def of(cls, near: NearBest, railing_azimuth_deg: float | None) -> Self:
+        """With its sentence, from the railing where the set hangs on one: degrees out from upright, left or right."""
+        low, high = near.low_tilt_deg, near.high_tilt_deg
+        if railing_azimuth_deg is not None:
+            low, high = 90.0 - high, 90.0 - low
+        kind = "tilt" if railing_azimuth_deg is None else "out"
+        width = "one" if round(low) == round(high) else "several"
         facts = {
             "within": 100 * near.within_share,
-            "low_tilt": near.low_tilt_deg,
-            "high_tilt": near.high_tilt_deg,
-            "turned": say("tilt", f"turned.{turned}", azimuths),
+            "tilts": say("tilt", f"near.{kind}.{width}", {"low": low, "high": high}),
+            "turned": _turned(near, railing_azimuth_deg),
         }
         return cls.from_core(near, text=say("tilt", "near_best", facts))
+
+
+def direction_said(azimuth_deg: float, railing_azimuth_deg: float | None) -> str:
+    """A direction in words: by the compass, or from the railing."""
+    if railing_azimuth_deg is None:
+        return say("tilt", "way.compass", {"azimuth": azimuth_deg})
+    turn = round((azimuth_deg - railing_azimuth_deg + 180.0) % 360.0 - 180.0)
+    side = "straight" if turn == 0 else "left" if turn < 0 else "right"
+    return say("tilt", f"way.{side}", {"turn": abs(turn)})
+
+
+def _turned(near: NearBest, railing_azimuth_deg: float | None) -> str:
+    if not near.turns:
+        return ""
+    if (near.low_azimuth_deg, near.high_azimuth_deg) == (0.0, 360.0):
+        return say("tilt", "turned.around")
+    ends = [direction_said(end, railing_azimuth_deg) for end in (near.low_azimuth_deg, near.high_azimuth_deg)]
+    facts = {"low_azimuth": ends[0], "high_azimuth": ends[1]}
+    return say("tilt", "turned.one" if ends[0] == ends[1] else "turned.arc", facts)
 
 
 class ScheduleStepOut(Out):
@@ -118,39 +133,45 @@ class ScheduleStepOut(Out):
 
 
 class ScheduleOut(Out):
-    """The best so many planes a year, with the days of change that bring most, against the best single plane."""
+    """The best so many planes a year, with the days of change that bring most, against the best single plane.
+
+    The code judges what was wanted, and money wherever a price is known.
+    """
 
     changes_per_year: int = Field(ge=2, le=12)
-    gain_share: r.Share = Field(description="Of what was wanted.")
+    gain_share: r.Share = Field(description="Of what was wanted, over the best single plane's.")
     gain_kwh: r.Kwh
+    gain_self_used_kwh: r.Kwh
     gain_money: r.Money | None = Field(description="In the first year. Null where no price per kWh is known.")
     gain_kwh_per_change: r.Kwh
     gain_money_per_change: r.Money | None
     steps: list[ScheduleStepOut] = Field(
-        min_length=1, max_length=12, description="Fewer than asked for where more bring nothing."
+        min_length=1, max_length=12, description="Fewer than asked for where more bring next to nothing."
     )
     code: Code
     text: Text
 
     @classmethod
-    def of(cls, schedule: Schedule, currency: str | None) -> Self:
-        """With what it comes to for each change, and its sentence."""
-        steps = len(schedule.steps)
-        changes = steps if steps > 1 else schedule.changes_per_year
+    def of(cls, schedule: Schedule, objective: str, currency: str | None) -> Self:
+        """With what it comes to for each change, and its sentence in terms of what was wanted."""
+        planes = len(schedule.steps)
+        changes = planes if planes > 1 else schedule.changes_per_year
         each = schedule.gain_kwh / changes
         money = None if schedule.gain_money is None else schedule.gain_money / changes
-        code = "worth_moving" if each >= LEAST_KWH_A_CHANGE else "hardly_worth_moving"
-        said = {
-            "changes": schedule.changes_per_year,
-            "gain": schedule.gain_kwh,
+        facts = {
+            "asked": schedule.changes_per_year,
+            "planes": planes,
             "share": 100 * schedule.gain_share,
-            "each": each,
-            "money": "",
+            "kwh": schedule.gain_kwh,
+            "kwh_each": each,
+            "used": schedule.gain_self_used_kwh,
+            "used_each": schedule.gain_self_used_kwh / changes,
+            "amount": schedule.gain_money or 0.0,
+            "amount_each": money or 0.0,
+            "currency": currency or "",
         }
-        if schedule.gain_money is not None:
-            said["money"] = say("tilt", "money", {"amount": schedule.gain_money, "currency": currency or ""})
-        if steps == 1:
-            code = "nothing_gained"
+        facts["money"] = "" if money is None or objective == "money" else say("tilt", "money", facts)
+        gains = "" if planes == 1 else say("tilt", f"gains.{objective}", facts) + " "
         return cls.from_core(
             schedule,
             gain_kwh_per_change=each,
@@ -159,8 +180,8 @@ class ScheduleOut(Out):
                 ScheduleStepOut(from_date=DayOut.of(one.from_day), plane=PlaneOut.from_core(one.plane))
                 for one in schedule.steps
             ],
-            code=code,
-            text=say("tilt", f"schedule.{code}", said),
+            code=schedule.verdict,
+            text=gains + say("tilt", f"schedule.{schedule.verdict}", facts),
         )
 
 
@@ -173,15 +194,17 @@ class MapOut(Out):
     saving_first_year: list[list[float]] | None = Field(
         max_length=91, description="Each kWh at the price of its hour. Null where no price is known."
     )
+    currency: str | None = Field(max_length=3, description="Null where no price is known.")
 
     @classmethod
-    def of(cls, found: PlaneMap) -> Self:
+    def of(cls, found: PlaneMap, currency: str | None) -> Self:
         """Rounded to a tenth of a kWh and a hundredth of the money."""
         return cls(
             tilt_deg=found.tilt_deg.tolist(),
             azimuth_deg=found.azimuth_deg.tolist(),
             year_kwh=np.round(found.year_kwh, 1).tolist(),
             saving_first_year=None if found.saving is None else np.round(found.saving, 2).tolist(),
+            currency=None if found.saving is None else currency,
         )
 
 
@@ -191,7 +214,10 @@ class RuleOut(Out):
     code: Code
     steps: list[ScheduleStepOut] = Field(min_length=1, max_length=4)
     year_kwh: r.Kwh
-    off_share: r.Share = Field(description="How far its energy is below the best single plane's; negative: above.")
+    off_share: r.Share = Field(
+        description="How far its energy is below the best here with as many planes a year, nothing binding the set: of "
+        "one tilt below the best single plane, of several below the best schedule. Negative: above."
+    )
     text: Text
     source: str = Field(max_length=300)
 
@@ -199,6 +225,9 @@ class RuleOut(Out):
     def of(cls, here: RuleHere) -> Self:
         """With its sentence."""
         rule = here.rule
+        kind = "one" if len(rule.steps) == 1 else "several"
+        facts = {"off": 100 * max(here.off_share, 0.0), "planes": len(rule.steps)}
+        how_far = say("tilt", f"off.{kind}", facts)
         return cls.from_core(
             here,
             code=rule.code,
@@ -206,7 +235,7 @@ class RuleOut(Out):
                 ScheduleStepOut(from_date=DayOut.of(day), plane=PlaneOut(tilt_deg=tilt, azimuth_deg=rule.azimuth_deg))
                 for day, tilt in rule.steps
             ],
-            text=say("tilt", f"rule.{rule.code}"),
+            text=f"{say('tilt', f'rule.{rule.code}')} {how_far}",
             source=rule.source,
         )
 
@@ -223,12 +252,16 @@ class ObstacleOut(Out):
 
 
 class FacingOut(Out):
-    """Which way the railing faces, by when the sun was seen. Fit to be used as a plane's azimuth where it is sure."""
+    """Which way the railing faces, by when the sun was seen.
+
+    Panels on a railing, wall or fence without an azimuth of their own are taken to face so, on every path.
+    """
 
     azimuth_deg: r.Degrees
     low_azimuth_deg: r.Degrees
     high_azimuth_deg: r.Degrees
-    sure: bool
+    sure: bool = Field(description="Seen over nearly half of the compass, on two dates or more.")
+    basis: Literal["both_ends", "one_date", "fewest_obstacles", "middle"]
     obstacles: list[ObstacleOut] = Field(max_length=20)
     text: Text
 
@@ -254,8 +287,15 @@ class FacingOut(Out):
                 )
             )
         facts = {"azimuth": facing.azimuth_deg, "low": facing.low_azimuth_deg, "high": facing.high_azimuth_deg}
-        text = say("tilt", "facing.sure" if facing.sure else "facing.open", facts)
+        text = say("tilt", f"facing.{facing.basis}", facts)
         return cls.from_core(facing, obstacles=obstacles, text=text)
+
+
+class TiltNoteOut(Out):
+    """What bounds the planes, and what would tell more."""
+
+    code: Code
+    text: Text
 
 
 class TiltOut(Out):
@@ -276,7 +316,13 @@ class TiltOut(Out):
     stands: PlanesOut = Field(description="As the set stands in this request, or was taken to stand.")
     given_reaches_share: r.Share = Field(description="What the planes as they stand give of the best.")
     objectives: list[ObjectiveOut] = Field(min_length=2, max_length=3)
-    near_best: list[NearBestOut] = Field(max_length=3, description="Empty where planes or tilts are listed.")
+    notes: list[TiltNoteOut] = Field(max_length=5)
+    railing_azimuth_deg: r.Degrees | None = Field(
+        description="Which way the railing or wall faces; null where the set hangs on none."
+    )
+    near_best: list[NearBestOut] = Field(
+        max_length=3, description="Empty where planes or tilts are listed, or nothing may be moved."
+    )
     schedules: list[ScheduleOut] = Field(max_length=3)
     rules_of_thumb: list[RuleOut] = Field(max_length=10)
     map: MapOut | SkipJsonSchema[None] = Field(
@@ -313,9 +359,11 @@ class TiltOut(Out):
                 )
                 for one in advice.others
             ],
-            near_best=[NearBestOut.of(near) for near in advice.near_best],
-            schedules=[ScheduleOut.of(one, currency) for one in advice.schedules],
+            notes=[TiltNoteOut(code=code, text=say("tilt", f"note.{code}")) for code in advice.notes],
+            railing_azimuth_deg=advice.railing_azimuth_deg,
+            near_best=[NearBestOut.of(near, advice.railing_azimuth_deg) for near in advice.near_best],
+            schedules=[ScheduleOut.of(one, advice.objective, currency) for one in advice.schedules],
             rules_of_thumb=[RuleOut.of(one) for one in advice.rules],
-            map=None if advice.map is None else MapOut.of(advice.map),
+            map=None if advice.map is None else MapOut.of(advice.map, currency),
             facing=None if facing is None else FacingOut.of(facing),
         )

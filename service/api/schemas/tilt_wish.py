@@ -35,7 +35,10 @@ class TiltMapIn(In):
 
 
 class TiltWishIn(In):
-    """What is asked about the planes. Read by ``/v1/tilt``; other paths check it and leave it unused."""
+    """What is asked about the planes.
+
+    Bounds, planes and hinge tilts hold on every path for planes left open; the rest is read by ``/v1/tilt``.
+    """
 
     objective: f.Objective | None = Field(
         default=None, description="What is to be most: energy (the default), energy used at home, or money saved."

@@ -19,7 +19,7 @@ from service.core.completion.fill_storage import storage_of
 from service.core.completion.fill_tariff import meter_of, tariff_of
 from service.core.completion.fill_weather import note_weather
 from service.core.completion.node import Node
-from service.core.completion.settle import settled
+from service.core.completion.settle import Places, settled
 from service.core.completion.tables import DefaultTables
 from service.core.errors import ContradictionError
 from service.core.model.assumption import Assumption, Assumptions
@@ -27,6 +27,7 @@ from service.core.model.facts import Array, Setup
 from service.core.model.hours import SkyYear
 from service.core.model.place_facts import PlaceFacts
 from service.core.model.weather import GivenSky
+from service.core.tilt import Facing, places_wished
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -44,6 +45,7 @@ def complete(
     tables: DefaultTables,
     as_of: date,
     weather: GivenSky | None = None,
+    facing: Facing | None = None,
 ) -> Completed:
     """Fill what is missing from the one table of defaults, write it down, then settle the planes left open.
 
@@ -55,6 +57,7 @@ def complete(
         tables: dated tables that defaults draw on.
         as_of: the day of the question.
         weather: what the caller's own weather made; None where the climate is asked.
+        facing: which way the railing faces by when the sun was seen; None where nobody noted that.
 
     Returns:
         The setup and its assumptions. Pointers resolve in the completed request. A rating that decides about harm is
@@ -72,8 +75,9 @@ def complete(
     inverter_node = root.child("inverter")
     input_count = input_count_of(inverter_node, array_nodes)
     filled = arrays_of(array_nodes, input_count, as_of, tables.panels)
+    places = Places(wish=places_wished(given.get("tilt")), facing=facing)
     arrays = tuple(
-        settled(array, node.child("plane"), sky, site.ground_reflectance_share)
+        settled(array, node.child("plane"), sky, site.ground_reflectance_share, places)
         for array, node in zip(filled, array_nodes, strict=True)
     )
     inverter = inverter_of(inverter_node, input_count)

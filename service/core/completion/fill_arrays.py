@@ -119,6 +119,7 @@ def _array(node: Node, index: int, number: int, as_of: date, listed_panels: Pane
         panel=panel_of(node.child("panel"), as_of, listed_panels),
         hottest_cell_c=node.get("hottest_cell_c"),
         rear_light_share=node.get("rear_light_share"),
+        facade_azimuth_deg=node.get("facade_azimuth_deg"),
         count_rear_light=node.take("count_rear_light"),
         string_fuse_a=node.get("string_fuse_a"),
         fixing=_fixing(node.child("fixing"), mount, node.get("height_above_ground_m") or height),
@@ -140,6 +141,8 @@ def _fixing(node: Node, mount: str, height_m: float) -> Fixing:
         ballast_per_panel_kg=node.get("ballast_per_panel_kg"),
         railing_height_m=railing,
         railing_length_m=node.get("railing_length_m"),
+        low_lean_out_deg=node.get("low_lean_out_deg"),
+        high_lean_out_deg=node.get("high_lean_out_deg"),
     )
 
 

@@ -36,11 +36,27 @@ ARRAY_ROWS: tuple[Row, ...] = (
            high=50.0, moves_energy=True),
     _array("plane/tilt_deg", code="best_within_mount", rule="the most light of the year within what the mount admits",
            unit="deg", source="computed from this place's typical year", moves_energy=True),
+    _array("plane/tilt_deg", code="best_within_fixing", rule="the most light of the year as far as the fixing lets it "
+           "lean out", unit="deg", source="computed from this place's typical year", moves_energy=True),
+    _array("plane/tilt_deg", code="best_within_bounds", rule="the most light of the year within tilt.bounds",
+           unit="deg", source="computed from this place's typical year", moves_energy=True),
+    _array("plane/tilt_deg", code="best_of_hinge", rule="the most light of the year in the places of the hinge",
+           unit="deg", source="computed from this place's typical year", moves_energy=True),
+    _array("plane/tilt_deg", code="best_of_planes", rule="the most light of the year in the planes listed",
+           unit="deg", source="computed from this place's typical year", moves_energy=True),
     _array("plane/tilt_deg", code="best_if_free", rule="the most light of the year between 15 and 40 degrees",
            unit="deg", source=_STAND, moves_energy=True),
     _array("plane/azimuth_deg", code="middle_of_faces", rule="the face whose yearly light is the middle one of all "
            "faces from east over the equator's side to west", unit="deg", source="computed from this place's typical "
            "year; please tell which way it looks", moves_energy=True),
+    _array("plane/azimuth_deg", code="as_the_facade", rule="the azimuth of the facade", unit="deg", source="a railing, "
+           "wall or roof looks as its facade does"),
+    _array("plane/azimuth_deg", code="sun_seen", rule="the direction that agrees with when the sun came and left",
+           unit="deg", source="the position of the sun at the times noted", moves_energy=True),
+    _array("plane/azimuth_deg", code="best_within_bounds", rule="the most light of the year within tilt.bounds",
+           unit="deg", source="computed from this place's typical year", moves_energy=True),
+    _array("plane/azimuth_deg", code="best_of_planes", rule="the most light of the year in the planes listed",
+           unit="deg", source="computed from this place's typical year", moves_energy=True),
     _array("plane/azimuth_deg", code="best_within_mount", rule="the most light of the year within what the mount "
            "admits", unit="deg", source="computed from this place's typical year", moves_energy=True),
     _array("plane/azimuth_deg", code="best_if_free", rule="the most light of the year", unit="deg", source=_STAND,

@@ -1,21 +1,46 @@
 """Which plane does a panel get whose plane was left open? Settled once, before any physics; then all are known."""
 
-from dataclasses import replace
+from collections.abc import Sequence
+from dataclasses import dataclass, field, replace
 
 from service.core.completion.defaults import row_for
 from service.core.completion.node import Node
+from service.core.errors import ContradictionError
 from service.core.model.assumption import Assumption
 from service.core.model.facts import Array
 from service.core.model.hours import SkyYear
 from service.core.model.place import Plane
-from service.core.tilt import PlaneBounds, best_plane, bounds_by_mount, narrowed
+from service.core.tilt import (
+    AT_RAILING_OR_WALL,
+    Facing,
+    PlaneBounds,
+    TiltWish,
+    best_listed,
+    best_plane,
+    narrowed,
+    open_bounds,
+)
 
 # Nobody said how it stands: free-standing in the middle, but it may turn out upright and turned aside.
 _OPEN_TILT_DEG = (15.0, 90.0)
 _OPEN_FACES_DEG = (90.0, 270.0)
+_FACES_AS_FACADE = AT_RAILING_OR_WALL | {"sloped_roof"}
 
 
-def settled(array: Array, node: Node, sky: SkyYear, ground_reflectance_share: float) -> Array:
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Places:
+    """What a request says of where panels may stand, beside each array's own plane.
+
+    ``wish``: bounds, planes and hinge tilts. ``facing``: of the railing, by when the sun was seen.
+    """
+
+    wish: TiltWish = field(default_factory=TiltWish)
+    facing: Facing | None = None
+
+
+def settled(
+    array: Array, node: Node, sky: SkyYear, ground_reflectance_share: float, places: Places | None = None
+) -> Array:
     """The array with its plane settled by its mount; what the caller gave of it stays as given.
 
     Args:
@@ -23,21 +48,38 @@ def settled(array: Array, node: Node, sky: SkyYear, ground_reflectance_share: fl
         node: the plane as given; tilt and azimuth that were not given are written down there.
         sky: the year at the place.
         ground_reflectance_share: 0 to 1.
+        places: what else the request says of planes.
 
     Returns:
-        The array in its plane. Hung on a rail, wall or fence: upright. Where the face is not known, the azimuth is
-        that of the middle face, with all faces from east to west as its range (``low`` to ``high`` through the side
-        of the midday sun, which is north in the southern hemisphere).
+        The array in its plane: the one of most light over the year that mount, fixing, bounds, the list or the hinge
+        leave. Hung on a rail, wall or fence: upright. Where the face is not known, the azimuth is that of the notes of
+        the sun, or that of the middle face, with all faces from east to west as its range (``low`` to ``high`` through
+        the side of the midday sun, which is north in the southern hemisphere).
+
+    Raises:
+        ContradictionError: no plane of the list agrees with what was given of this one.
     """
     tilt, azimuth = node.get("tilt_deg"), node.get("azimuth_deg")
     if tilt is not None and azimuth is not None:
         return replace(array, plane=Plane(tilt_deg=tilt, azimuth_deg=azimuth))
-    bounds = narrowed(bounds_by_mount(array.mount), tilt_deg=tilt, azimuth_deg=azimuth)
-    found = best_plane(array, sky, ground_reflectance_share, bounds)
+    places = places or Places()
+    wish = places.wish
+    if wish.planes:
+        found = best_listed(array, sky, ground_reflectance_share, _agreeing(wish.planes, tilt, azimuth))
+        codes = ("best_of_planes", "best_of_planes")
+    else:
+        bounds = narrowed(open_bounds(array, wish), tilt_deg=tilt, azimuth_deg=azimuth)
+        told = azimuth is not None or array.facade_azimuth_deg is not None or wish.low_azimuth_deg is not None
+        facing = None if told or array.mount not in AT_RAILING_OR_WALL else places.facing
+        if facing is not None:
+            bounds = narrowed(bounds, azimuth_deg=facing.azimuth_deg)
+        hinge = wish.hinge_tilts_deg if tilt is None else ()
+        found = _best(array, sky, ground_reflectance_share, bounds, hinge)
+        codes = (_tilt_code(array, bounds, wish, found), _azimuth_code(array, bounds, wish, seen=facing is not None))
     if tilt is None:
-        _note_tilt(array.mount, bounds, found, node)
+        _note(node, "tilt_deg", found.tilt_deg, codes[0], _tilt_span(node, codes[0]))
     if azimuth is None:
-        _note_azimuth(array.mount, bounds, found, node)
+        _note(node, "azimuth_deg", found.azimuth_deg, codes[1], _azimuth_span(codes[1], places.facing))
     plane = Plane(
         tilt_deg=found.tilt_deg if tilt is None else tilt,
         azimuth_deg=found.azimuth_deg if azimuth is None else azimuth,
@@ -45,28 +87,68 @@ def settled(array: Array, node: Node, sky: SkyYear, ground_reflectance_share: fl
     return replace(array, plane=plane)
 
 
-def _note_tilt(mount: str, bounds: PlaneBounds, found: Plane, node: Node) -> None:
-    if mount == "free_standing":
-        _note(node, "tilt_deg", found.tilt_deg, "best_if_free", _OPEN_TILT_DEG)
-    elif bounds.low_tilt_deg < bounds.high_tilt_deg:  # the caller may choose: no doubt, but a free hand
-        _note(node, "tilt_deg", found.tilt_deg, "best_within_mount", None)
-    else:
-        code = "upright_by_mount" if found.tilt_deg == 90 else "pitch_by_mount"
-        row = row_for(node.at("tilt_deg"), code)
-        _note(node, "tilt_deg", found.tilt_deg, code, (row.low, row.high))
+def _agreeing(planes: Sequence[Plane], tilt: float | None, azimuth: float | None) -> list[Plane]:
+    agreeing = [one for one in planes if tilt in {None, one.tilt_deg} and azimuth in {None, one.azimuth_deg}]
+    if not agreeing:
+        name, given = ("tilt_deg", tilt) if azimuth is None else ("azimuth_deg", azimuth)
+        problem = f"none of them has the {name} that an array was given"
+        raise ContradictionError(
+            "/tilt/planes", problem, given=f"{name} {given:g}", accepted=f"a plane with {name} {given:g} among them",
+            example=[{"tilt_deg": planes[0].tilt_deg, "azimuth_deg": planes[0].azimuth_deg, name: given}],
+        )  # fmt: skip
+    return agreeing
 
 
-def _note_azimuth(mount: str, bounds: PlaneBounds, found: Plane, node: Node) -> None:
+def _best(
+    array: Array, sky: SkyYear, ground_reflectance_share: float, bounds: PlaneBounds, hinge: Sequence[float]
+) -> Plane:
+    """Within bounds, or in the best place of a hinge."""
+    if not hinge:
+        return best_plane(array, sky, ground_reflectance_share, bounds)
+    at_each = [best_plane(array, sky, ground_reflectance_share, narrowed(bounds, tilt_deg=place)) for place in hinge]
+    return best_listed(array, sky, ground_reflectance_share, at_each)
+
+
+def _tilt_code(array: Array, bounds: PlaneBounds, wish: TiltWish, found: Plane) -> str:
+    if wish.hinge_tilts_deg:
+        return "best_of_hinge"
+    if wish.low_tilt_deg is not None or wish.high_tilt_deg is not None:
+        return "best_within_bounds"
+    if array.fixing is not None and array.fixing.leans_out:
+        return "best_within_fixing"
+    if array.mount == "free_standing":
+        return "best_if_free"
+    if bounds.low_tilt_deg < bounds.high_tilt_deg:  # the caller may choose: no doubt, but a free hand
+        return "best_within_mount"
+    return "upright_by_mount" if found.tilt_deg == 90 else "pitch_by_mount"
+
+
+def _azimuth_code(array: Array, bounds: PlaneBounds, wish: TiltWish, *, seen: bool) -> str:
+    if wish.low_azimuth_deg is not None:
+        return "best_within_bounds"
+    if seen:
+        return "sun_seen"
+    if array.facade_azimuth_deg is not None and array.mount in _FACES_AS_FACADE:
+        return "as_the_facade"
     if bounds.facing == "not_known":
-        faces = (bounds.low_azimuth_deg, bounds.high_azimuth_deg)
-        _note(node, "azimuth_deg", found.azimuth_deg, "middle_of_faces", faces)
-    elif mount == "free_standing":
-        _note(node, "azimuth_deg", found.azimuth_deg, "best_if_free", _OPEN_FACES_DEG)
-    else:
-        _note(node, "azimuth_deg", found.azimuth_deg, "best_within_mount", None)
+        return "middle_of_faces"
+    return "best_if_free" if array.mount == "free_standing" else "best_within_mount"
 
 
-def _note(node: Node, name: str, value: float, code: str, span: tuple[float | None, float | None] | None) -> None:
-    low, high = span or (None, None)
+def _tilt_span(node: Node, code: str) -> tuple[float | None, float | None]:
+    if code == "best_if_free":
+        return _OPEN_TILT_DEG
+    row = row_for(node.at("tilt_deg"), code)
+    return row.low, row.high
+
+
+def _azimuth_span(code: str, facing: Facing | None) -> tuple[float | None, float | None]:
+    if code == "sun_seen" and facing is not None:
+        return facing.low_azimuth_deg, facing.high_azimuth_deg
+    return _OPEN_FACES_DEG if code in {"best_if_free", "middle_of_faces"} else (None, None)
+
+
+def _note(node: Node, name: str, value: float, code: str, span: tuple[float | None, float | None]) -> None:
     source = row_for(node.at(name), code).source
+    low, high = span
     node.log.append(Assumption(pointer=node.at(name), value=value, code=code, source=source, low=low, high=high))

@@ -36,6 +36,7 @@ AZIMUTH_SD_UPRIGHT, AZIMUTH_SD, TILT_SD, MOUNT_SD = 0.10, 0.03, 0.03, 0.15
 # What the rear of two-sided panels adds is known to half of it: judgement, shadow and facade are guessed.
 REAR_SD_OF_GAIN = 0.5
 _UPRIGHT_FROM_DEG = 75.0
+_EAST_TO_WEST_DEG = 180.0  # of a range that is narrower the azimuth's share is less, in proportion: judgement
 
 
 def spread_of(
@@ -118,6 +119,9 @@ def _shade(array: Array, hidden_share: float) -> float:
 
 def _plane(array: Array, pointer: str, assumptions: Assumptions) -> float:
     azimuth = AZIMUTH_SD_UPRIGHT if array.plane.tilt_deg >= _UPRIGHT_FROM_DEG else AZIMUTH_SD
+    found = assumptions.by_pointer.get(f"{pointer}/plane/azimuth_deg")
+    if found is not None and found.low is not None and found.high is not None:
+        azimuth *= min((found.high - found.low) % 360.0 / _EAST_TO_WEST_DEG, 1.0)
     return hypot(
         MOUNT_SD if assumptions.assumed(f"{pointer}/mount") else 0.0,
         azimuth if assumptions.assumed(f"{pointer}/plane/azimuth_deg") else 0.0,

@@ -45,12 +45,15 @@ BOUNDS: Mapping[str, Bounds] = MappingProxyType(
         "mismatch_share": Bounds(0, 0.9),
         "hottest_cell_c": Bounds(0, 120, "C"),
         "rear_light_share": Bounds(0, 1),
+        "facade_azimuth_deg": Bounds(0, 360, "deg"),
         # fixing
         "building_height_m": Bounds(0, 300, "m"),
         "capacity_per_panel_n": Bounds(10, 100_000, "N"),
         "ballast_per_panel_kg": Bounds(0, 2000, "kg"),
         "railing_height_m": Bounds(0.2, 3, "m"),
         "railing_length_m": Bounds(0.2, 100, "m"),
+        "low_lean_out_deg": Bounds(0, 90, "deg"),
+        "high_lean_out_deg": Bounds(0, 90, "deg"),
         # panel
         "rated_power_w": Bounds(5, 1000, "W"),
         "open_circuit_voltage_v": Bounds(1, 200, "V"),

@@ -56,7 +56,8 @@ class Array:
     voltage is checked, where the caller knows better than the typical year; None: the year's hottest hour.
     ``rear_light_share``: light on the rear over light on the front in full sun; None: by mount and ground.
     ``string_fuse_a``: rating of the fuse in each of its strings; None: there is none, or nobody said.
-    ``count_rear_light``: does the year count what the rear of two-sided panels gives?
+    ``count_rear_light``: does the year count what the rear of two-sided panels gives? ``facade_azimuth_deg``: the way
+    in which slab and side walls look out, which stay when the panel is turned; None: as the panel looks.
     """
 
     name: str
@@ -82,6 +83,7 @@ class Array:
     count_rear_light: bool = False
     string_fuse_a: float | None = None
     fixing: Fixing | None = None
+    facade_azimuth_deg: float | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -41,6 +41,7 @@ def sky_seen(
     skyline: Sequence[SkylinePoint],
     overhang: Overhang | None,
     walls: Sequence[SideWall],
+    facade_azimuth_deg: float | None = None,
 ) -> SkySeen:
     """Shares of an even sky's light on level ground that reach planes with obstacles around them.
 
@@ -54,6 +55,7 @@ def sky_seen(
         skyline: points all around the compass.
         overhang: slab above, seen from the panel's upper edge.
         walls: side walls, each seen from the panel's edge next to it.
+        facade_azimuth_deg: the way slab and walls look out; None: as each plane does.
 
     Returns:
         The three shares of each plane.
@@ -75,7 +77,10 @@ def sky_seen(
             past_skyline = np.minimum(_light_between(tilt, low, overhead).sum(axis=1), bare)
         past_all = past_skyline
         if overhang is not None or walls:
-            slices = _light_between(tilt, low, _slab_edge(overhang)) * _open_part(walls)
+            from_facade = _FROM_FRONT_DEG
+            if facade_azimuth_deg is not None:
+                from_facade = (azimuths[:, None] + _FROM_FRONT_DEG - facade_azimuth_deg + 180.0) % 360.0 - 180.0
+            slices = _light_between(tilt, low, _slab_edge(overhang, from_facade)) * _open_part(walls, from_facade)
             past_all = np.minimum(slices.sum(axis=1), past_skyline)
     return SkySeen(bare_share=bare, after_skyline_share=past_skyline, after_overhang_share=past_all)
 
@@ -87,23 +92,27 @@ def _own_horizon(tilt_deg: Floats) -> Floats:
     return horizon
 
 
-def _slab_edge(overhang: Overhang | None) -> Floats:
-    """Tangent of the height of the slab's front edge in each slice: nought behind, where slab and facade hide all."""
+def _slab_edge(overhang: Overhang | None, from_facade_deg: Floats) -> Floats:
+    """Tangent of the height of the slab's front edge in each slice: nought behind, where slab and facade hide all.
+
+    ``from_facade_deg`` (360,) or (m, 360): the slices' angles from straight out of the facade.
+    """
     if overhang is None:
         return np.full_like(_AHEAD, _STEEPEST)
-    ahead: Floats = np.maximum(_AHEAD, 0.0)
+    ahead: Floats = np.maximum(np.cos(np.radians(from_facade_deg)), 0.0)
     if overhang.reaches_out_m * _STEEPEST <= overhang.above_top_edge_m:
         return np.where(ahead > 0.0, _STEEPEST, 0.0)
     edge: Floats = np.minimum(ahead * (overhang.above_top_edge_m / overhang.reaches_out_m), _STEEPEST)
     return edge
 
 
-def _open_part(walls: Sequence[SideWall]) -> Floats:
-    """Which part of each slice lies between the side walls, 0 to 1."""
+def _open_part(walls: Sequence[SideWall], from_facade_deg: Floats) -> Floats:
+    """Which part of each slice lies between the side walls, 0 to 1; angles as for ``_slab_edge``."""
     left, right = open_half_angle_deg(walls, "left"), open_half_angle_deg(walls, "right")
-    begin = _FROM_FRONT_DEG - _STEP_DEG / 2.0
-    end = begin + _STEP_DEG
-    part: Floats = np.maximum(np.minimum(end, right) - np.maximum(begin, -left), 0.0) / _STEP_DEG
+    part: Floats = np.zeros_like(from_facade_deg)
+    for around in (-360.0, 0.0, 360.0):  # a slice straight behind may reach to either side
+        begin = from_facade_deg + (around - _STEP_DEG / 2.0)
+        part += np.maximum(np.minimum(begin + _STEP_DEG, right) - np.maximum(begin, -left), 0.0) / _STEP_DEG
     return part
 
 

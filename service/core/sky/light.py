@@ -163,7 +163,8 @@ def effective_light(
 ) -> Floats:
     """The light that drives the current, W/m2, were the array in each of these planes: (m, n), hours with light only.
 
-    The same figures as ``plane_light`` gives; meant for looking at many planes. Slab and walls turn with the plane.
+    The same figures as ``plane_light`` gives; meant for looking at many planes. Slab and walls turn with the plane
+    unless the array tells its facade's azimuth.
     """
     reached = _reached(array, planes, daylight, surroundings, ground_reflectance_share)
     return _effective(array, planes, reached, surroundings.shading)
@@ -224,12 +225,14 @@ def _reached(
 ) -> _Reached:
     tilt, azimuth = _angles(planes)
     cosine = np.maximum(direction(tilt, azimuth).T @ daylight.sun, 0.0)
-    seen = sky_seen(tilt, azimuth, array.skyline, array.overhang, array.side_walls)
+    facade = array.facade_azimuth_deg
+    seen = sky_seen(tilt, azimuth, array.skyline, array.overhang, array.side_walls, facade)
     bare_beam = daylight.from_sun_w_per_m2 * cosine
     skyline_beam = bare_beam * surroundings.skyline_open_share if array.skyline else bare_beam
     beam = skyline_beam
     if array.overhang is not None or array.side_walls:
-        beam = skyline_beam * sun_clear(array.overhang, array.side_walls, azimuth[:, None], daylight.sun)
+        out = azimuth[:, None] if facade is None else np.full((1, 1), facade)
+        beam = skyline_beam * sun_clear(array.overhang, array.side_walls, out, daylight.sun)
     even = daylight.even_sky_w_per_m2
     return _Reached(
         bare_beam=bare_beam,

@@ -72,7 +72,7 @@ def sun_clear(overhang: Overhang | None, walls: Sequence[SideWall], azimuth_deg:
     Args:
         overhang: the slab, or None.
         walls: the side walls.
-        azimuth_deg: (m, 1) or a number, the way the panel looks; slab and walls lie square to it.
+        azimuth_deg: (m, 1) or a number, the way the facade looks; slab and walls lie square to it.
         sun: (3, n) unit vectors to the sun: east, north, up.
 
     Returns:

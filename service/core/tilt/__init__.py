@@ -2,24 +2,24 @@
 
 from service.core.tilt.advice import (
     Chosen,
-    RuleHere,
-    Schedule,
-    Step,
     TiltAdvice,
     tilt_advice,
 )
-from service.core.tilt.best import best_plane, light_by_face, middle_face
+from service.core.tilt.best import best_listed, best_plane, light_by_face, middle_face
 from service.core.tilt.bounds import PlaneBounds, bounds_by_mount, narrowed
 from service.core.tilt.facing import Facing, Obstacle, SunSeen, facing_of
 from service.core.tilt.home import YearAtHome
+from service.core.tilt.moving import Schedule, Step
 from service.core.tilt.near import NearBest, PlaneMap
 from service.core.tilt.scene import year_light_kwh_per_m2
 from service.core.tilt.stand import Stand, stand_key, stand_of
 from service.core.tilt.sums import OBJECTIVES
 from service.core.tilt.thumb import RuleOfThumb, fitted_tilt_deg, rules_of_thumb
-from service.core.tilt.wish import TiltWish
+from service.core.tilt.thumb_here import RuleHere
+from service.core.tilt.wish import AT_RAILING_OR_WALL, TiltWish, open_bounds, places_wished
 
 __all__ = [
+    "AT_RAILING_OR_WALL",
     "OBJECTIVES",
     "Chosen",
     "Facing",
@@ -36,6 +36,7 @@ __all__ = [
     "TiltAdvice",
     "TiltWish",
     "YearAtHome",
+    "best_listed",
     "best_plane",
     "bounds_by_mount",
     "facing_of",
@@ -43,6 +44,8 @@ __all__ = [
     "light_by_face",
     "middle_face",
     "narrowed",
+    "open_bounds",
+    "places_wished",
     "rules_of_thumb",
     "stand_key",
     "stand_of",

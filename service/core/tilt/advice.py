@@ -7,22 +7,34 @@ from datetime import date
 import numpy as np
 
 from service.core.errors import ContradictionError
-from service.core.model.facts import Setup
+from service.core.model.facts import Array, Setup
 from service.core.model.hours import Floats, SkyYear
 from service.core.model.place import Plane
 from service.core.tilt.home import Home, YearAtHome, home_of
 from service.core.tilt.lattice import compass, spline, steps_within
+from service.core.tilt.moving import Moves, Schedule, best_moves, schedules_of
 from service.core.tilt.near import Line, NearBest, PlaneMap, map_of, near_best
-from service.core.tilt.schedule import Piece, best_schedules, plane_by_day
 from service.core.tilt.search import Surveyed, best_apart, best_of, best_together, surveyed
-from service.core.tilt.stand import Stand, stand_of
+from service.core.tilt.stand import Stand, before_its_facade, stand_of
 from service.core.tilt.sums import OBJECTIVES, Sums, Together
-from service.core.tilt.thumb import RuleOfThumb, rules_of_thumb
-from service.core.tilt.wish import ANYWHERE, Freedom, TiltWish, freedom_of, inside
+from service.core.tilt.thumb import rules_of_thumb
+from service.core.tilt.thumb_here import RuleHere, Thumbs
+from service.core.tilt.wish import (
+    ANYWHERE,
+    AT_RAILING_OR_WALL,
+    Freedom,
+    TiltWish,
+    facade_not_known,
+    freedom_of,
+    inside,
+    movable,
+    stands_before_a_facade,
+)
 from service.core.worth import AtTheMeter
 
 _HINGE_AZIMUTH_STEP_DEG = 10.0
 _MUCH_CUT_SHARE = 0.6  # see ``lattice_within``
+_UPRIGHT_DEG = 90.0
 _COLUMN_STEP_DEG, _ROW_STEP_DEG = 4.0, 15.0
 
 
@@ -33,37 +45,6 @@ class Chosen:
     objective: str
     plane: Plane
     brings: YearAtHome
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Step:
-    """From this day of the year, counted from 0, the plane of the first moving array."""
-
-    from_day: int
-    plane: Plane
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Schedule:
-    """The best so many planes a year against the best single one.
-
-    ``gain_share`` is that of the objective. ``gain_money`` is None where no price is known.
-    """
-
-    changes_per_year: int
-    steps: tuple[Step, ...]
-    gain_share: float
-    gain_kwh: float
-    gain_money: float | None
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class RuleHere:
-    """A rule of thumb at this place: its energy, and how far that is below the best single plane (negative: above)."""
-
-    rule: RuleOfThumb
-    year_kwh: float
-    off_share: float
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -78,8 +59,10 @@ class TiltAdvice:
         stands, stands_brings: the planes as the set stands.
         free_planes, free_brings: the best same plane if nothing bound them.
         others: what each objective would choose.
-        near_best: empty where planes are listed.
+        near_best: empty where planes are listed, or where nothing may be moved.
         schedules, map, rules: as asked.
+        railing_azimuth_deg: which way the railing or wall faces that the first moving array hangs on; None: on none.
+        notes: codes of what bounds the planes: walls_stay, facade_not_known, upright_unless_told.
     """
 
     objective: str
@@ -98,6 +81,8 @@ class TiltAdvice:
     schedules: tuple[Schedule, ...]
     map: PlaneMap | None
     rules: tuple[RuleHere, ...]
+    railing_azimuth_deg: float | None
+    notes: tuple[str, ...]
 
 
 def tilt_advice(
@@ -133,19 +118,32 @@ def tilt_advice(
             "/tilt/objective", "no price per kWh is known for this place", given="money",
             accepted="energy, self_used, or a tariff", example="energy",
         )  # fmt: skip
-    if wish.planes and wish.hinge_tilts_deg:
-        raise ContradictionError(
-            "/tilt/hinge_tilts_deg", "is named beside planes", given=list(wish.hinge_tilts_deg),
-            accepted="either planes or the tilts of a hinge", example=None,
-        )  # fmt: skip
     freedom = freedom_of(setup.arrays, given, wish)
+    notes = _notes(setup.arrays, given, freedom)
+    setup = before_its_facade(setup)
     stand = stand_of(setup, sky) if stand is None else stand
     most_w = float(stand.output.limit_w) * stand.up_share
     home = home_of(meter, setup, sky.calendar, stand.record.daylight.rows, most_w, as_of)
     stands = tuple(array.plane for array in setup.arrays)
     still = tuple(inside(plane, bounds) for plane, bounds in zip(stands, freedom.bounds, strict=True))
     together = Together(stand=stand, home=home, moving=freedom.moving, still=still)
-    return _Asked(setup=setup, wish=wish, freedom=freedom, together=together, home=home, ac_w_of=ac_w_of).advice(stands)
+    asked = _Asked(setup=setup, wish=wish, freedom=freedom, together=together, home=home, ac_w_of=ac_w_of)
+    return replace(asked.advice(stands), notes=notes)
+
+
+def _notes(arrays: Sequence[Array], given: Sequence[Mapping[str, float]], freedom: Freedom) -> tuple[str, ...]:
+    found = []
+    pairs = list(zip(arrays, given, strict=True))
+    if any(facade_not_known(array, said) for array, said in pairs):
+        found.append("facade_not_known")
+    elif any(stands_before_a_facade(array) for array in arrays):
+        found.append("walls_stay")
+    for (array, said), bounds in zip(pairs, freedom.bounds, strict=True):
+        upright = bounds.low_tilt_deg == bounds.high_tilt_deg == _UPRIGHT_DEG and "tilt_deg" not in said
+        if upright and not (array.fixing is not None and array.fixing.leans_out):
+            found.append("upright_unless_told")
+            break
+    return tuple(found)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -180,7 +178,11 @@ class _Asked:
         if _wanted(brings[best_planes], objective) > _wanted(brings[self.together.planes_of(free)], objective):
             free = best
         candidates, sums = self._candidates(survey, best, listed)
+        ranging = not listed and movable(survey.bounds)
         free_planes = self.together.planes_of(free)
+        thumbs = Thumbs.of(rules_of_thumb(self.setup.site.latitude_deg), self.together)
+        moves = self._moves(candidates, sums, survey, listed, thumbs)
+        of_energy = moves if objective == "energy" and survey is free_survey and not listed else None
         return TiltAdvice(
             objective=objective,
             moving=tuple(self.freedom.moving),
@@ -194,10 +196,12 @@ class _Asked:
             free_planes=free_planes,
             free_brings=brings[free_planes],
             others=tuple(self._chosen(wanted, plane) for wanted, plane in choices.items()),
-            near_best=() if listed else near_best(survey.bounds, *self._lines(best, candidates, sums)),
-            schedules=self._schedules(candidates, sums),
+            near_best=near_best(survey.bounds, *self._lines(best, candidates, sums)) if ranging else (),
+            schedules=schedules_of(moves, objective, self.home.kwh_price),
             map=self._map(brings[free_planes]),
-            rules=self._rules(free, brings[free_planes].year_kwh),
+            railing_azimuth_deg=self._railing(stands),
+            notes=(),
+            rules=self._rules(thumbs, free, free_survey, brings[free_planes].year_kwh, of_energy),
         )
 
     def _map(self, free: YearAtHome) -> PlaneMap | None:
@@ -209,6 +213,13 @@ class _Asked:
         detail = "usual" if float(stand.output.limit_w) >= _MUCH_CUT_SHARE * most_w else "fine"
         most_kwh = free.year_kwh if self.wish.objective == "energy" else float("inf")
         return map_of(self.together, detail, self.wish.map_steps_deg, most_kwh)
+
+    def _railing(self, stands: tuple[Plane, ...]) -> float | None:
+        lead = next(iter(self.freedom.moving))
+        array = self.setup.arrays[lead]
+        if array.mount not in AT_RAILING_OR_WALL:
+            return None
+        return stands[lead].azimuth_deg if array.facade_azimuth_deg is None else array.facade_azimuth_deg
 
     def _objectives(self) -> tuple[str, ...]:
         return OBJECTIVES if self.setup.tariff is not None else OBJECTIVES[:2]
@@ -287,52 +298,33 @@ class _Asked:
         round_ = Line(fine, spline(at_turn, fine) @ wanted[1 + tilts : 1 + tilts + turns], float(wanted[0]))
         return best, up, round_
 
-    def _schedules(self, candidates: Sequence[Plane], sums: Sums) -> tuple[Schedule, ...]:
-        wanted = sums.of(self.wish.objective)
-        changes = sorted(set(self.wish.changes_per_year))
-        found = best_schedules(wanted, changes) if changes else {}
-        schedules: list[Schedule] = []
-        reached = base = float(wanted[0].sum())
-        pieces: tuple[Piece, ...] = (Piece(from_day=0, plane=0),)
-        for count in changes:
-            value = _along(found[count], wanted)
-            if value > reached:
-                reached, pieces = value, found[count]
-            schedules.append(_schedule(count, pieces, candidates, sums, reached / base - 1.0 if base > 0 else 0.0))
-        return tuple(schedules)
+    def _moves(
+        self, candidates: Sequence[Plane], sums: Sums, survey: Surveyed, listed: tuple[Plane, ...], thumbs: Thumbs
+    ) -> Moves:
+        """The best schedules within bounds; where a rule of thumb lies within them too, none behind it."""
+        if listed:
+            return best_moves(self.together, self.wish.objective, (candidates, sums), self.wish.changes_per_year, None)
+        known = thumbs.allowed(lambda plane: inside(plane, survey.bounds) == plane, len(candidates))
+        if known:
+            candidates, sums = [*candidates, *thumbs.planes], sums.with_more(thumbs.sums)
+        return best_moves(
+            self.together, self.wish.objective, (candidates, sums), self.wish.changes_per_year, survey, known
+        )
 
-    def _rules(self, free: Plane, free_kwh: float) -> tuple[RuleHere, ...]:
-        """Each rule's energy, the set moved together towards the equator, against the free best plane."""
-        rules = rules_of_thumb(self.setup.site.latitude_deg)
-        planes = [free]
-        planes += [Plane(tilt_deg=tilt, azimuth_deg=rule.azimuth_deg) for rule in rules for _, tilt in rule.steps]
-        energy = replace(self.together, home=None).sums(planes).energy
-        found, at = [], 1
-        for rule in rules:
-            pieces = [Piece(from_day=day, plane=at + number) for number, (day, _) in enumerate(rule.steps)]
-            at += len(rule.steps)
-            ratio = _along(pieces, energy) / float(energy[0].sum()) if energy[0].sum() > 0 else 1.0
-            found.append(RuleHere(rule=rule, year_kwh=ratio * free_kwh, off_share=1.0 - ratio))
-        return tuple(found)
-
-
-def _schedule(
-    count: int, pieces: Sequence[Piece], candidates: Sequence[Plane], sums: Sums, gain_share: float
-) -> Schedule:
-    """``candidates`` begin with the best single plane."""
-    money = None if sums.money is None else _along(pieces, sums.money) - float(sums.money[0].sum())
-    return Schedule(
-        changes_per_year=count,
-        steps=tuple(Step(from_day=piece.from_day, plane=candidates[piece.plane]) for piece in pieces),
-        gain_share=gain_share,
-        gain_kwh=_along(pieces, sums.energy) - float(sums.energy[0].sum()),
-        gain_money=money,
-    )
-
-
-def _along(pieces: Sequence[Piece], daily: Floats) -> float:
-    """What the pieces bring, of (m, 365) by day."""
-    return float(daily[plane_by_day(pieces), np.arange(daily.shape[1])].sum())
+    def _rules(
+        self, thumbs: Thumbs, free: Plane, free_survey: Surveyed, free_kwh: float, moves: Moves | None
+    ) -> tuple[RuleHere, ...]:
+        """Each rule's energy, the set moved together, against the most energy where nothing binds it."""
+        lead = free if self.wish.objective == "energy" else best_together(free_survey, "energy", roughly=True)
+        by_kernel = self.together.sums([lead, free])
+        free_kwh *= float(by_kernel.energy[0].sum() / max(by_kernel.energy[1].sum(), 1e-9))
+        seasons = [len(thumbs.rules[at].steps) for at in thumbs.of_season()]
+        if seasons and not (moves and set(seasons) <= set(moves.pieces)):
+            at_hand = [lead, free, *thumbs.planes, *free_survey.planes]
+            sums = by_kernel.with_more(thumbs.sums).with_more(free_survey.sums)
+            known = thumbs.allowed(lambda _: True, 2)
+            moves = best_moves(self.together, "energy", (at_hand, sums), seasons, free_survey, known)
+        return thumbs.here(free_kwh, float(by_kernel.energy[0].sum()), moves)
 
 
 def _wanted(brings: YearAtHome, objective: str) -> float:

@@ -66,8 +66,9 @@ def best_plane(array: Array, sky: SkyYear, ground_reflectance_share: float, boun
     """The plane of most effective light over the year, past skyline, slab, walls, shade, cover and glass.
 
     A map of the bounds in steps of 15 and 30 deg over grouped hours, then a climb from its highest hills over all
-    hours, down to whole degrees from the bounds' low ends. Slab and walls turn with the panel.
-    Where the face is not known (``bounds.facing``), the direction is that of ``middle_face``.
+    hours, down to whole degrees from the bounds' low ends. Slab and walls turn with the panel,
+    unless it tells its facade. Where the face is not known (``bounds.facing``), the direction is that of
+    ``middle_face``.
 
     Args:
         array: what stands around it is used, its own plane is not.
@@ -99,6 +100,14 @@ def best_plane(array: Array, sky: SkyYear, ground_reflectance_share: float, boun
     ordered = sorted(starts, key=lambda spot: (-rough(spot), spot.tilt, spot.azimuth))
     tops = [_climbed(fine, start, 2, 1) for start in ordered[:_MOST_CLIMBS]]
     return field.plane(max(tops, key=fine))
+
+
+def best_listed(array: Array, sky: SkyYear, ground_reflectance_share: float, planes: Sequence[Plane]) -> Plane:
+    """The plane of a list with the most effective light over the year; the first of equal ones."""
+    if len(planes) == 1:
+        return planes[0]
+    light = scene_of(array, sky, ground_reflectance_share).light_kwh_per_m2(planes)
+    return planes[int(np.argmax(light))]
 
 
 def middle_face(array: Array, sky: SkyYear, ground_reflectance_share: float, bounds: PlaneBounds) -> float:

@@ -5,6 +5,7 @@ from dataclasses import dataclass, replace
 from types import MappingProxyType
 
 from service.core.errors import ContradictionError
+from service.core.model.fixing import Fixing
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -59,14 +60,16 @@ _BY_MOUNT: Mapping[str, PlaneBounds] = MappingProxyType(
 )
 
 
-def bounds_by_mount(mount: str) -> PlaneBounds:
+def bounds_by_mount(mount: str, fixing: Fixing | None = None) -> PlaneBounds:
     """What a mount leaves open where nobody gave the plane.
 
-    Hung on or behind a rail, wall, fence: upright, the face not known. Sloped roof: 35 deg, the face not known.
+    Hung on or behind a rail, wall, fence: upright, the face not known. Where the fixing says how far it lets a panel
+    lean out from upright, the tilt is as open as that. Sloped roof: 35 deg, the face not known.
     Balcony floor, ground frame, flat roof, free standing (no mount told): 15 to 40 deg, any direction.
 
     Args:
         mount: one of the mounts of ``core.model.facts.Array``.
+        fixing: what holds it, where that was said.
 
     Raises:
         ContradictionError: no such mount.
@@ -75,11 +78,16 @@ def bounds_by_mount(mount: str) -> PlaneBounds:
     90.0
     """
     try:
-        return _BY_MOUNT[mount]
+        bounds = _BY_MOUNT[mount]
     except KeyError:
         raise ContradictionError(
             "", "no such mount", given=mount, accepted=", ".join(_BY_MOUNT), example=next(iter(_BY_MOUNT))
         ) from None
+    if fixing is None or not fixing.leans_out:
+        return bounds
+    least = fixing.low_lean_out_deg or 0.0
+    most = least if fixing.high_lean_out_deg is None else fixing.high_lean_out_deg
+    return replace(bounds, low_tilt_deg=90.0 - most, high_tilt_deg=90.0 - least)
 
 
 def narrowed(bounds: PlaneBounds, *, tilt_deg: float | None = None, azimuth_deg: float | None = None) -> PlaneBounds:

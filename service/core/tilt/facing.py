@@ -1,10 +1,12 @@
 """Which way does a railing face, by when the sun came to it and left it?
 
-The sun comes to an upright plane when it rises, or when it passes the plane's own line from behind; it leaves when it
-sets or passes that line again. An obstacle can only let it come later or leave earlier. So an azimuth at which the sun
-was seen before it could come is impossible, and of the possible ones that is taken which explains most of what was
-noted by the plane alone; what it does not explain is an obstacle, where the sun then stood. On two dates the line's
-azimuth stays and the sun's changes, so that two dates part the one from the other.
+From the minute at which the sun came until it left it was seen, so the railing looks towards it all that time, within
+90 degrees of either end. That alone is certain: it makes the range, and where the sun was seen over nearly half of the
+compass it makes a narrow one. For what hid the sun at an end may be the railing's own line, a horizon, or something
+that stands in the way; the sun passes the railing's line at the same azimuth on every date, and an upright edge of a
+building as well, so that no number of dates parts these two. A slanted line or a roof it passes at another azimuth on
+another date: those are parted. Within the range that azimuth is taken which leaves the fewest ends to obstacles, where
+two dates agree about it, and else the middle.
 """
 
 from calendar import monthrange
@@ -14,18 +16,19 @@ from dataclasses import dataclass
 import numpy as np
 
 from service.core.errors import ContradictionError
-from service.core.model.hours import REFERENCE_YEAR, Calendar, Floats
+from service.core.model.hours import REFERENCE_YEAR, Bools, Calendar, Floats
 from service.core.model.sun_days import SunDays
 from service.core.sky import sun_position
 
-# A note is good to so many minutes: a clock, the sun's width (2 minutes) and an eye that was not there at once.
-_NOTED_MINUTES = 8.0
+# A note is good to so many minutes: a clock, the sun's width (2 minutes) and an eye that was not there at once. One
+# that was rounded, as all notes of quarter-hours are, is good to half of that step more.
+_NOTED_MINUTES = 6.0
+_ROUNDED_TO_MINUTES = (30, 15, 10, 5)
+_DUSK_MINUTES = 21  # so long before sunrise or after sunset a note may be: half an hour rounded, and a clock
 _STEP_DEG = 0.5
 _MINUTES_A_DAY = 1440
-# An end that only an obstacle explains weighs as much as one that is this many times as far off as a note may be.
-_OBSTACLE_COST = 9.0
-_IMPOSSIBLE = 1e3
 _SURE_DEG = 12.0
+_DATES_TO_BE_SURE = 2
 _LEAP_MONTH = 2  # a 29 February is read as the 28th
 
 
@@ -53,13 +56,19 @@ class Obstacle:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Facing:
-    """The railing's azimuth with the range of what the notes admit, clockwise from low to high, and obstacles."""
+    """The railing's azimuth with the range of what the notes admit, clockwise from low to high, and obstacles.
+
+    ``basis`` tells what it rests on: "both_ends", the sun was seen over nearly half of the compass on two dates or more
+    (then it is ``sure``); "one_date" likewise on one date; "fewest_obstacles", two dates agree about an end, but an
+    upright edge of a building at that end would look alike; "middle", the middle of the range.
+    """
 
     azimuth_deg: float
     low_azimuth_deg: float
     high_azimuth_deg: float
     obstacles: tuple[Obstacle, ...]
     sure: bool
+    basis: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -72,7 +81,7 @@ class _Day:
 def facing_of(
     notes: Sequence[SunSeen], calendar: Calendar, days: SunDays, latitude_deg: float, longitude_deg: float
 ) -> Facing:
-    """The azimuth that explains the notes best.
+    """The azimuth that explains the notes best, and all that agree with them.
 
     Args:
         notes: one or more days, by the wall clock of the place.
@@ -82,69 +91,98 @@ def facing_of(
         longitude_deg: of the place.
 
     Returns:
-        ``sure`` where all azimuths that explain the notes about as well lie within 12 deg. One date with something in
-        the way leaves more: then the middle of them, and no obstacle is told.
+        The range holds the truth as long as each note is off by no more than its clock and its rounding. ``sure`` where
+        it is within 12 deg and two dates or more were noted. Obstacles are told of ends that the azimuth taken does not
+        explain, unless it is but the middle of a range.
 
     Raises:
-        ContradictionError: the sun was down at a time noted, or no azimuth lets it in at all of them.
+        ContradictionError: the sun was down at a time noted, left before it came, or no azimuth lets it in throughout.
     """
     seen = [_day(at, note, calendar, days, (latitude_deg, longitude_deg)) for at, note in enumerate(notes)]
+    allowed = _good_to_minutes(notes)
     azimuths = np.arange(0.0, 360.0, _STEP_DEG)
-    off = [misfit for day in seen for misfit in _misfits(day, azimuths)]
-    costs = np.array([_cost(minutes) for _, _, minutes in off])
-    total = costs.sum(axis=0)
-    best = float(total.min())
-    if best >= _IMPOSSIBLE:
+    possible = np.ones(azimuths.size, dtype=np.bool_)
+    for day in seen:
+        possible &= _sees(day, azimuths, allowed)
+    if not possible.any():
         raise ContradictionError(
             "/site/sun_seen", "no direction of the railing lets the sun in at all of these times",
             accepted="wall-clock times of the place at which the sun came and left, on one day each",
             example=[{"month": 5, "day": 10, "from_clock": "07:40", "to_clock": "16:02"}],
         )  # fmt: skip
-    near = total <= best + 1.0
-    low, high = _span_of(azimuths, near)
-    tight = azimuths[total <= best + 1e-9]
-    azimuth = _middle(tight) if tight.size > 1 else float(tight[0])
-    at = round(azimuth / _STEP_DEG) % azimuths.size
+    low, high = _span_of(azimuths, possible)
     width = (high - low) % 360.0
-    sure = width <= _SURE_DEG
-    if not sure:  # which end an obstacle stands at is then open as well
-        azimuth = low + width / 2.0
-    obstacles = tuple(
-        _obstacle(day, appears=appears) for day, appears, minutes in off if minutes[at] > 1.5 * _NOTED_MINUTES
-    )
+    ends = [end for day in seen for end in _ends(day, azimuths, allowed)]
+    dates = len({(note.month, note.day) for note in notes})
+    azimuth, basis = (low + width / 2.0) % 360.0, "middle"
+    likeliest = _agreed_by_two_dates(azimuths, possible, ends) if dates >= _DATES_TO_BE_SURE else None
+    if likeliest is not None:
+        azimuth, basis = likeliest, "fewest_obstacles"
+    if width <= _SURE_DEG:
+        basis = "both_ends" if dates >= _DATES_TO_BE_SURE else "one_date"
+    at = round(azimuth / _STEP_DEG) % azimuths.size
+    told = basis != "middle" and dates >= _DATES_TO_BE_SURE
     return Facing(
-        azimuth_deg=azimuth % 360.0,
+        azimuth_deg=azimuth,
         low_azimuth_deg=low,
         high_azimuth_deg=high,
-        obstacles=obstacles if sure else (),
-        sure=sure,
+        obstacles=tuple(_obstacle(day, appears=up) for day, up, explained in ends if told and not explained[at]),
+        sure=basis == "both_ends",
+        basis=basis,
     )
 
 
-def _cost(minutes_late: Floats) -> Floats:
-    """Of an end that came so much later, or left so much sooner, than the plane alone has it."""
-    ratio = minutes_late / _NOTED_MINUTES
-    cost = np.minimum(np.square(ratio), _OBSTACLE_COST)
-    return np.where(ratio < -3.0, _IMPOSSIBLE, np.where(ratio < 0.0, np.square(ratio), cost))
+def _agreed_by_two_dates(azimuths: Floats, possible: Bools, ends: Sequence[tuple[_Day, bool, Bools]]) -> float | None:
+    """The azimuth that leaves the fewest ends to something in the way; None where no two dates speak for it."""
+    hidden = np.sum([~explained for _, _, explained in ends], axis=0)
+    first, last = _span_of(azimuths, np.asarray(possible & (hidden == hidden[possible].min())))
+    width = (last - first) % 360.0
+    if width > _SURE_DEG:
+        return None
+    middle = (first + width / 2.0) % 360.0
+    at = round(middle / _STEP_DEG) % azimuths.size
+    # An end that all azimuths of the range explain, such as a sunrise, speaks for none of them.
+    speak = {day.seen for day, _, explained in ends if explained[at] and not explained[possible].all()}
+    return middle if len(speak) >= _DATES_TO_BE_SURE else None
 
 
-def _misfits(day: _Day, azimuths: Floats) -> list[tuple[_Day, bool, Floats]]:
-    """For each end noted: how many minutes the plane of each azimuth lets the sun in sooner, or longer, than noted."""
+def _good_to_minutes(notes: Sequence[SunSeen]) -> int:
+    """How far off a note may be: all of them in whole steps of so many minutes were rounded to these."""
+    noted = [minute for one in notes for minute in (one.from_minute, one.to_minute) if minute is not None]
+    step = next((step for step in _ROUNDED_TO_MINUTES if all(minute % step == 0 for minute in noted)), 1)
+    return int(np.ceil(_NOTED_MINUTES + step / 2.0))
+
+
+def _lit(day: _Day, azimuths: Floats) -> Bools:
+    """(m, 1440): does the sun stand before a railing of this azimuth?"""
     apart = np.abs((day.azimuth_deg[None, :] - azimuths[:, None] + 180.0) % 360.0 - 180.0)
-    lit = (apart < 90.0) & (day.height_deg > 0.0)
+    return np.asarray((apart < 90.0) & (day.height_deg > 0.0))
+
+
+def _sees(day: _Day, azimuths: Floats, allowed: int) -> Bools:
+    """(m,): does the sun stand before it in all minutes in which it was seen for certain?"""
+    note = day.seen
+    begin = end = 0
+    if note.from_minute is not None:
+        begin = end = note.from_minute + allowed
+    if note.to_minute is not None:
+        end = note.to_minute - allowed
+        begin = end if note.from_minute is None else begin
+    if begin > end:
+        begin = end = (begin + end) // 2
+    minutes = np.arange(min(max(begin, 0), _MINUTES_A_DAY - 1), min(max(end, 0), _MINUTES_A_DAY - 1) + 1)
+    above = minutes[day.height_deg[minutes] > 0.0]
+    return np.asarray(_lit(day, azimuths)[:, above].all(axis=1))
+
+
+def _ends(day: _Day, azimuths: Floats, allowed: int) -> list[tuple[_Day, bool, Bools]]:
+    """For each end noted: does the sun come to, or leave, a railing of each azimuth within what a note may be off?"""
+    edge = np.diff(_lit(day, azimuths).astype(np.int8), axis=1)
     found = []
-    minute = np.arange(_MINUTES_A_DAY)
     for noted, appears in ((day.seen.from_minute, True), (day.seen.to_minute, False)):
-        if noted is None:
-            continue
-        # The stretch of light that holds the time, or the one nearest to it.
-        inside = lit[:, min(noted, _MINUTES_A_DAY - 1)]
-        edges = np.diff(lit.astype(np.int8), axis=1) == (1 if appears else -1)
-        distance = np.abs(minute[:-1] - noted)
-        usable = edges & ((minute[:-1] <= noted + 30) if appears else (minute[:-1] >= noted - 30))[None, :]
-        nearest = np.where(usable, distance[None, :], 10 * _MINUTES_A_DAY).min(axis=1)
-        late = np.where(inside, nearest, -nearest)
-        found.append((day, appears, np.clip(late, -_MINUTES_A_DAY, _MINUTES_A_DAY).astype(np.float64)))
+        if noted is not None:
+            near = slice(max(noted - allowed - 1, 0), noted + allowed)
+            found.append((day, appears, np.asarray((edge[:, near] == (1 if appears else -1)).any(axis=1))))
     return found
 
 
@@ -162,6 +200,7 @@ def _day(at: int, note: SunSeen, calendar: Calendar, days: SunDays, place: tuple
         raise ContradictionError(
             where, "the month has no such day", given=note.day, accepted=f"1 to {last}", example=last
         )
+    _in_order(at, note)
     first = np.datetime64(f"{REFERENCE_YEAR}-{note.month:02d}-{min(note.day, days_here):02d}T00:00", "m")
     row = int((first - np.datetime64(f"{REFERENCE_YEAR}-01-01T00:00", "m")) / np.timedelta64(60, "m")) + 12
     ahead_h = (calendar.clock_h[row] - row % 24) % 24.0  # summer time
@@ -170,7 +209,10 @@ def _day(at: int, note: SunSeen, calendar: Calendar, days: SunDays, place: tuple
     sun = sun_position(days, moments, *place)
     height = 90.0 - sun.apparent_zenith_deg
     for name, minute in (("from_clock", note.from_minute), ("to_clock", note.to_minute)):
-        if minute is not None and height[max(minute - 15, 0) : minute + 16].max(initial=-90.0) <= 0.0:
+        if (
+            minute is not None
+            and height[max(minute - _DUSK_MINUTES, 0) : minute + _DUSK_MINUTES + 1].max(initial=-90.0) <= 0.0
+        ):
             pointer = f"/site/sun_seen/{at}/{name}"
             raise ContradictionError(
                 pointer, "the sun is down at that time",
@@ -178,6 +220,17 @@ def _day(at: int, note: SunSeen, calendar: Calendar, days: SunDays, place: tuple
                 example="12:00",
             )  # fmt: skip
     return _Day(seen=note, azimuth_deg=sun.azimuth_deg, height_deg=height)
+
+
+def _in_order(at: int, note: SunSeen) -> None:
+    if note.from_minute is not None and note.to_minute is not None and note.from_minute >= note.to_minute:
+        clock = f"{note.to_minute // 60:02d}:{note.to_minute % 60:02d}"
+        pointer = f"/site/sun_seen/{at}/to_clock"
+        raise ContradictionError(
+            pointer, "the sun would leave before it came", given=clock,
+            accepted="a time after from_clock; what came in the evening and left in the morning as two notes",
+            example="20:00",
+        )  # fmt: skip
 
 
 def _obstacle(day: _Day, *, appears: bool) -> Obstacle:
@@ -193,12 +246,7 @@ def _obstacle(day: _Day, *, appears: bool) -> Obstacle:
     )
 
 
-def _middle(azimuths: Floats) -> float:
-    turned = np.radians(azimuths)
-    return float(np.degrees(np.arctan2(np.sin(turned).mean(), np.cos(turned).mean()))) % 360.0
-
-
-def _span_of(azimuths: Floats, near: np.ndarray) -> tuple[float, float]:
+def _span_of(azimuths: Floats, near: Bools) -> tuple[float, float]:
     """The shortest arc, clockwise, that holds all of the azimuths that are near."""
     held = azimuths[near]
     gaps = np.diff(np.append(held, held[0] + 360.0))

@@ -91,6 +91,11 @@ class Home:
     worth_used: Singles | None
     worth_sent: Singles | None
 
+    @property
+    def kwh_price(self) -> float | None:
+        """What a kWh that is used is worth on average over the hours with light; None where no price is known."""
+        return None if self.worth_used is None or not self.worth_used.size else float(self.worth_used.mean())
+
     def left_and_used_w(self, ac_w: Singles) -> tuple[Singles, Singles]:
         """What of these powers leaves the set, and what of that is expected to be used at home, (m, n) each."""
         used = self.use.read(ac_w)

@@ -53,7 +53,10 @@ class Lattice:
         ]
 
     def read(self, values: Floats, tilt_deg: Floats, turned_deg: Floats) -> Floats:
-        """(k, l) values at other tilts (k,) and turns (l,), from those at the lattice's planes in their order."""
+        """(k, l) values at other tilts (k,) and turns (l,), from those at the lattice's planes in their order, (n,).
+
+        Of several values a plane, (n, p), those of each: (k, l, p).
+        """
         ends = np.cumsum([row.size for row in self.turned_deg])
         known: dict[int, Floats] = {}
         rows = []
@@ -63,7 +66,7 @@ class Lattice:
                 known[row.size] = _kept_spline(row.tobytes(), turned_deg.tobytes(), around=around)
             rows.append(known[row.size] @ part)
         up = _kept_spline(self.tilt_deg.tobytes(), tilt_deg.tobytes(), around=False)
-        return np.asarray(up @ np.array(rows), dtype=np.float64)
+        return np.tensordot(up, np.array(rows), axes=1)
 
 
 def lattice_within(bounds: PlaneBounds, detail: str = "usual") -> Lattice:

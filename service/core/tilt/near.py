@@ -18,7 +18,7 @@ _WITHIN_SHARES = (0.01, 0.02, 0.05)
 class NearBest:
     """Within so much of the best lies any tilt between these two at the best azimuth, and any azimuth at that tilt.
 
-    The azimuths run clockwise from low to high; 0 and 360 together are all.
+    The azimuths run clockwise from low to high; 0 and 360 together are all. ``turns``: is the azimuth open at all?
     """
 
     within_share: float
@@ -26,6 +26,7 @@ class NearBest:
     high_tilt_deg: float
     low_azimuth_deg: float
     high_azimuth_deg: float
+    turns: bool
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -64,6 +65,7 @@ def near_best(bounds: PlaneBounds, best: Plane, up: Line, turned: Line) -> tuple
         found.append(
             NearBest(
                 within_share=share,
+                turns=span > 0.0,
                 low_tilt_deg=float(up.at_deg[low]),
                 high_tilt_deg=float(up.at_deg[high]),
                 low_azimuth_deg=0.0 if whole else compass(bounds.low_azimuth_deg + _turn(turned.at_deg, left, span)),

@@ -14,8 +14,8 @@ import numpy as np
 from service.core.model.hours import Floats, Ints
 
 _STEP_DAYS = 5
-_DAYS = 365
-_PLACES = _DAYS // _STEP_DAYS
+DAYS = 365
+_PLACES = DAYS // _STEP_DAYS
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -55,7 +55,7 @@ def best_schedules(daily: Floats, changes: Sequence[int]) -> Mapping[int, tuple[
         The pieces in the order of the year, neighbours of one plane joined: fewer than asked for where more bring
         nothing. Of 2 pieces never less than of 1, of 4 never less than of 2, of 12 never less than of 4.
     """
-    summed = np.zeros((len(daily), 2 * _DAYS + 1))
+    summed = np.zeros((len(daily), 2 * DAYS + 1))
     np.cumsum(np.hstack((daily, daily)), axis=1, out=summed[:, 1:])
     one = _pieces(summed[:, ::_STEP_DAYS])
     two = _joined(one, one)
@@ -69,9 +69,9 @@ def best_schedules(daily: Floats, changes: Sequence[int]) -> Mapping[int, tuple[
 
 def plane_by_day(pieces: Sequence[Piece]) -> Ints:
     """(365,) the number of the plane on each day."""
-    planes = np.full(_DAYS, pieces[-1].plane)
+    planes = np.full(DAYS, pieces[-1].plane)
     for piece, following in zip(pieces, [*pieces[1:], None], strict=True):
-        planes[piece.from_day : _DAYS if following is None else following.from_day] = piece.plane
+        planes[piece.from_day : DAYS if following is None else following.from_day] = piece.plane
     return planes
 
 
@@ -118,11 +118,11 @@ def _to_the_day(pieces: list[Piece], summed: Floats) -> tuple[Piece, ...]:
     moved = []
     for at, piece in enumerate(pieces):
         before = pieces[at - 1].plane
-        days = np.arange(piece.from_day - _STEP_DAYS // 2, piece.from_day + _STEP_DAYS // 2 + 1) % _DAYS
+        days = np.arange(piece.from_day - _STEP_DAYS // 2, piece.from_day + _STEP_DAYS // 2 + 1) % DAYS
         gained = summed[before, days] - summed[piece.plane, days]  # up to that day the old plane, then the new one
         wrapped = days < piece.from_day - _STEP_DAYS
-        gained = gained + wrapped * (summed[before, _DAYS] - summed[piece.plane, _DAYS])
+        gained = gained + wrapped * (summed[before, DAYS] - summed[piece.plane, DAYS])
         wrapped = days > piece.from_day + _STEP_DAYS
-        gained = gained - wrapped * (summed[before, _DAYS] - summed[piece.plane, _DAYS])
+        gained = gained - wrapped * (summed[before, DAYS] - summed[piece.plane, DAYS])
         moved.append(Piece(from_day=int(days[int(np.argmax(gained))]), plane=piece.plane))
     return tuple(sorted(moved, key=lambda piece: piece.from_day))

@@ -144,10 +144,21 @@ def _part(opened: OpenPlanes, block: slice) -> OpenPlanes:
     )
 
 
+def before_its_facade(setup: Setup) -> Setup:
+    """The set with its slabs and walls kept where they stand: square to the planes as these are."""
+    arrays = tuple(
+        replace(array, facade_azimuth_deg=array.plane.azimuth_deg)
+        if (array.overhang is not None or array.side_walls) and array.facade_azimuth_deg is None
+        else array
+        for array in setup.arrays
+    )
+    return replace(setup, arrays=arrays)
+
+
 def stand_key(setup: Setup) -> Hashable:
     """All that a stand hangs on beside the place: setups of one key have the same one."""
     return (
-        tuple(replace(array, plane=_NEUTRAL) for array in setup.arrays),
+        tuple(replace(array, plane=_NEUTRAL) for array in before_its_facade(setup).arrays),
         setup.inverter,
         setup.downtime_days_per_year,
         setup.site.ground_reflectance_share,
@@ -156,7 +167,7 @@ def stand_key(setup: Setup) -> Hashable:
 
 
 def stand_of(setup: Setup, sky: SkyYear) -> Stand:
-    """The set at its place. The planes that its arrays have are not read.
+    """The set at its place. The planes that its arrays have tell how slabs and walls stand, and nothing else.
 
     Raises:
         ContradictionError: an array on an input that the inverter lacks, a panel whose datasheet makes no curve, or
@@ -169,6 +180,7 @@ def stand_of(setup: Setup, sky: SkyYear) -> Stand:
             accepted="ghi_w_per_m2, or no weather",
             example=None,
         )
+    setup = before_its_facade(setup)
     keys: dict[tuple[Array, Input], int] = {}
     kind_of = []
     for at, array in enumerate(setup.arrays):

@@ -2,7 +2,9 @@
 
 import pytest
 
+from service.core.errors import ContradictionError
 from service.core.model.place import Plane
+from service.core.tilt import Facing
 from tests.requests import asked, with_array
 from tests.skies import mixed_year
 
@@ -63,3 +65,91 @@ def test_each_array_is_settled_past_its_own_skyline():
     free, hidden = (array.plane for array in asked(request).setup.arrays)
     assert free != hidden
     assert isinstance(hidden, Plane)
+
+
+def assumed(completed, name):
+    return completed.assumptions.by_pointer[f"/arrays/0/plane/{name}"]
+
+
+def wishing(request, **wish):
+    return asked(request | {"tilt": wish})
+
+
+def test_the_only_plane_allowed_is_taken():
+    completed = wishing(with_array(mount="balcony_floor"), planes=[{"tilt_deg": 70, "azimuth_deg": 90}])
+    assert completed.setup.arrays[0].plane == Plane(tilt_deg=70, azimuth_deg=90)
+    assert (assumed(completed, "tilt_deg").code, assumed(completed, "azimuth_deg").code) == ("best_of_planes",) * 2
+
+
+def test_of_listed_planes_the_one_with_most_light_is_taken():
+    planes = [
+        {"tilt_deg": 80, "azimuth_deg": 10},
+        {"tilt_deg": 35, "azimuth_deg": 190},
+        {"tilt_deg": 90, "azimuth_deg": 90},
+    ]
+    completed = wishing(with_array(mount="balcony_floor"), planes=planes)
+    assert completed.setup.arrays[0].plane == Plane(tilt_deg=35, azimuth_deg=190)
+
+
+def test_a_listed_plane_agrees_with_what_was_given():
+    planes = [{"tilt_deg": 35, "azimuth_deg": 190}, {"tilt_deg": 80, "azimuth_deg": 90}]
+    completed = wishing(with_array(mount="balcony_floor", plane={"azimuth_deg": 90}), planes=planes)
+    assert completed.setup.arrays[0].plane == Plane(tilt_deg=80, azimuth_deg=90)
+    with pytest.raises(ContradictionError) as refused:
+        wishing(with_array(mount="balcony_floor", plane={"azimuth_deg": 120}), planes=planes)
+    assert refused.value.pointer == "/tilt/planes"
+
+
+def test_a_hinge_is_set_to_its_place_with_most_light():
+    completed = wishing(with_array(mount="balcony_floor"), hinge_tilts_deg=[0, 30, 85])
+    assert completed.setup.arrays[0].plane.tilt_deg == 30
+    assert assumed(completed, "tilt_deg").code == "best_of_hinge"
+
+
+def test_bounds_that_were_asked_hold_where_a_plane_is_open():
+    bounds = {"low_tilt_deg": 60, "high_tilt_deg": 90, "low_azimuth_deg": 80, "high_azimuth_deg": 100}
+    completed = wishing(with_array(mount="hung_on_rail"), bounds=bounds)
+    plane = completed.setup.arrays[0].plane
+    assert plane == Plane(tilt_deg=60, azimuth_deg=100)
+    assert (assumed(completed, "tilt_deg").code, assumed(completed, "azimuth_deg").code) == ("best_within_bounds",) * 2
+
+
+@pytest.mark.parametrize(("lean", "tilt"), [
+    ({"high_lean_out_deg": 25}, 65),
+    ({"low_lean_out_deg": 10}, 80),
+    ({"low_lean_out_deg": 5, "high_lean_out_deg": 12}, 78),
+])  # fmt: skip
+def test_a_panel_on_a_rail_leans_out_as_far_as_its_fixing_lets_it(lean, tilt):
+    completed = asked(with_array(mount="hung_on_rail", plane={"azimuth_deg": 180}, fixing=lean))
+    assert completed.setup.arrays[0].plane.tilt_deg == tilt
+    assert assumed(completed, "tilt_deg").code == "best_within_fixing"
+
+
+def seen(azimuth, low, high):
+    return Facing(
+        azimuth_deg=azimuth, low_azimuth_deg=low, high_azimuth_deg=high, obstacles=(), sure=False, basis="middle"
+    )
+
+
+def test_notes_of_the_sun_give_a_railing_its_azimuth_with_their_range():
+    completed = asked(with_array(mount="hung_on_rail"), facing=seen(164, 150, 178))
+    assert completed.setup.arrays[0].plane.azimuth_deg == 164
+    azimuth = assumed(completed, "azimuth_deg")
+    assert (azimuth.code, azimuth.low, azimuth.high) == ("sun_seen", 150, 178)
+
+
+def test_notes_of_the_sun_turn_nothing_that_stands_free_or_has_its_own_azimuth():
+    for array in ({"mount": "ground_frame"}, {"mount": "hung_on_rail", "plane": {"azimuth_deg": 200}}):
+        completed = asked(with_array(**array), facing=seen(95, 90, 100))
+        assert completed.setup.arrays[0].plane.azimuth_deg > 120
+
+
+@pytest.mark.parametrize("around", [
+    {"overhang": {"above_top_edge_m": 0.5, "reaches_out_m": 1.5}},
+    {"side_walls": [{"side": "left", "distance_m": 0.2, "reaches_out_m": 2}]},
+])  # fmt: skip
+def test_a_panel_between_walls_is_not_turned_until_they_stand_out_of_the_way(around):
+    """Nobody told which way the facade looks: a middle one of all, and not the best for the panel."""
+    completed = asked(with_array(mount="balcony_floor", **around))
+    azimuth = assumed(completed, "azimuth_deg")
+    assert (azimuth.code, azimuth.low, azimuth.high) == ("middle_of_faces", 90, 270)

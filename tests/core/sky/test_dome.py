@@ -105,3 +105,24 @@ def test_many_planes_at_once_see_what_each_sees_alone():
 def test_without_obstacles_the_share_is_exact():
     seen = sky_seen([0.0, 90.0], 10.0, (), None, ())
     assert seen.after_overhang_share.tolist() == [1.0, 0.5]
+
+
+def test_a_flat_panel_sees_the_same_sky_however_it_is_turned_before_a_facade():
+    slab = Overhang(above_top_edge_m=1.0, reaches_out_m=0.8)
+    wall = SideWall(side="left", distance_m=0.3, reaches_out_m=1.0)
+    seen = sky_seen([0.0] * 5, [0.0, 77.5, 140.0, 200.2, 359.9], (), slab, (wall,), 140.0).after_overhang_share
+    assert seen == pytest.approx(seen[2], abs=1e-3)
+
+
+@pytest.mark.parametrize("turned", [-120.0, -35.0, 0.0, 35.0, 160.0])
+def test_a_panel_turned_before_its_facade_sees_what_slab_and_wall_leave_of_its_own_sky(turned):
+    slab = Overhang(above_top_edge_m=1.6, reaches_out_m=0.9)
+    wall = SideWall(side="right", distance_m=0.5, reaches_out_m=1.0)
+
+    def hidden(height, front):
+        out = (front + turned + 180.0) % 360.0 - 180.0
+        edge = np.degrees(np.arctan(1.6 / 0.9 * np.maximum(np.cos(np.radians(out)), 0.0)))
+        return (height > edge) | (out > np.degrees(np.arctan(0.5)))
+
+    seen = sky_seen(50.0, 150.0 + turned, (), slab, (wall,), 150.0)
+    assert seen.after_overhang_share[0] == pytest.approx(by_brute_force(50.0, hidden), abs=1e-3)

@@ -45,14 +45,21 @@ def apart(one, other):
     return abs((one - other + 180) % 360 - 180)
 
 
+def within(azimuth, found):
+    return (azimuth - found.low_azimuth_deg) % 360 <= (found.high_azimuth_deg - found.low_azimuth_deg) % 360
+
+
 @pytest.mark.parametrize("place", [BALTIC, CAPE])
 @pytest.mark.parametrize("turned", [-70, -40, 0, 30, 65])
 def test_two_dates_fix_the_azimuth_to_a_few_degrees(place, turned):
     azimuth = ((180 if place is BALTIC else 0) + turned) % 360
     found = facing(place, noted(place, MAY, azimuth), noted(place, SEPTEMBER, azimuth))
-    assert found.sure
     assert apart(found.azimuth_deg, azimuth) <= 3
+    assert within(azimuth, found)
     assert not found.obstacles
+    # Sure only where an edge beside it could not have looked alike: the sun was seen from end to end of its line.
+    assert found.sure == (found.basis == "both_ends")
+    assert found.sure == ((found.high_azimuth_deg - found.low_azimuth_deg) % 360 <= 12)
 
 
 @pytest.mark.parametrize("late_minutes", [-5, 5])
@@ -77,7 +84,8 @@ def test_a_second_date_parts_the_railings_line_from_the_house():
         return (azimuth < 115) & (height < 25)
 
     found = facing(BALTIC, noted(BALTIC, MAY, 150, house), noted(BALTIC, SEPTEMBER, 150, house))
-    assert found.sure
+    assert found.basis == "fewest_obstacles"
+    assert within(150, found)
     assert apart(found.azimuth_deg, 150) <= 3
     assert {one.appears for one in found.obstacles} == {True}
     for one in found.obstacles:  # at the house's edge or its roof
@@ -108,3 +116,81 @@ def test_a_sun_seen_east_south_and_north_west_of_one_railing_is_refused():
             SunSeen(month=6, day=21, from_minute=east, to_minute=north_west),
             SunSeen(month=6, day=21, from_minute=south, to_minute=None),
         )
+
+
+def test_the_edge_of_a_building_is_never_taken_for_the_railing_for_sure():
+    """The sun passes an upright edge at the same azimuth on every date, as it does the railing's own line."""
+
+    def edge(azimuth, height):
+        return azimuth > 180
+
+    found = facing(BALTIC, noted(BALTIC, MAY, 120, edge), noted(BALTIC, SEPTEMBER, 120, edge))
+    assert not found.sure
+    assert within(120, found)
+    assert found.basis == "fewest_obstacles"
+
+
+@pytest.mark.parametrize("place", [BALTIC, CAPE])
+def test_one_end_is_never_sure(place):
+    for end in ("from_minute", "to_minute"):
+        azimuth = 150 if place is BALTIC else 30
+        minutes = {"from_minute": None, "to_minute": None, end: getattr(noted(place, MAY, azimuth), end)}
+        found = facing(place, SunSeen(month=5, day=10, **minutes))
+        assert not found.sure
+        assert within(azimuth, found)
+        assert (found.high_azimuth_deg - found.low_azimuth_deg) % 360 > 90
+
+
+@pytest.mark.parametrize("place", [BALTIC, CAPE])
+def test_one_date_is_never_sure(place):
+    azimuth = 180 if place is BALTIC else 0
+    for date in (MAY, SEPTEMBER, DECEMBER):
+        found = facing(place, noted(place, date, azimuth), noted(place, date, azimuth))
+        assert not found.sure
+        assert within(azimuth, found)
+
+
+def test_one_date_beside_a_building_admits_the_truth():
+    def building(azimuth, height):
+        return azimuth >= 320
+
+    found = facing(CAPE, noted(CAPE, MAY, 30, building))
+    assert not found.sure
+    assert within(30, found)
+
+
+def rounded(note, step):
+    def nearest(minute):
+        return None if minute is None else step * round(minute / step)
+
+    return SunSeen(month=note.month, day=note.day, from_minute=nearest(note.from_minute),
+                   to_minute=nearest(note.to_minute))  # fmt: skip
+
+
+@pytest.mark.parametrize("step", [5, 10, 15, 30])
+@pytest.mark.parametrize("azimuth", [110, 150, 180, 215, 250])
+def test_the_range_of_rounded_notes_holds_the_truth(step, azimuth):
+    notes = [rounded(noted(BALTIC, date, azimuth), step) for date in (MAY, SEPTEMBER, DECEMBER)]
+    assert within(azimuth, facing(BALTIC, *notes[:2]))
+    assert within(azimuth, facing(BALTIC, *notes))
+
+
+def test_notes_of_quarter_hours_leave_a_wider_range():
+    exact, coarse = (
+        facing(BALTIC, *(rounded(noted(BALTIC, date, 180), step) for date in (MAY, SEPTEMBER))) for step in (1, 30)
+    )
+    assert exact.sure
+    widths = [(one.high_azimuth_deg - one.low_azimuth_deg) % 360 for one in (exact, coarse)]
+    assert widths[1] > widths[0] + 3
+
+
+def test_the_azimuth_taken_lies_in_the_range():
+    found = facing(BALTIC, SunSeen(month=5, day=10, from_minute=7 * 60 + 40, to_minute=16 * 60 + 2))
+    assert within(found.azimuth_deg, found)
+    assert 145 <= found.low_azimuth_deg <= 152
+    assert 174 <= found.high_azimuth_deg <= 182
+
+
+def test_a_sun_that_left_before_it_came_is_refused():
+    with pytest.raises(ContradictionError, match="leave before it came"):
+        facing(BALTIC, SunSeen(month=5, day=10, from_minute=16 * 60, to_minute=7 * 60 + 40))

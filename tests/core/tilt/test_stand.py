@@ -8,7 +8,7 @@ import pytest
 from service.core.energy import alternating_current_w, direct_current
 from service.core.errors import ContradictionError
 from service.core.model.place import Overhang, Plane
-from service.core.tilt.stand import stand_key, stand_of
+from service.core.tilt.stand import before_its_facade, stand_key, stand_of
 from service.core.tilt.sums import Together
 from tests.builders import array, inverter, one_input, setup
 from tests.kernel_cases import typical
@@ -32,7 +32,7 @@ def together(asked, moving=None):
 
 @pytest.mark.parametrize("one", [
     YARD,
-    replace(YARD, overhang=Overhang(above_top_edge_m=0.5, reaches_out_m=1.0)),
+    replace(YARD, overhang=Overhang(above_top_edge_m=0.5, reaches_out_m=1.0), facade_azimuth_deg=200),
     replace(YARD, dirt_share=0.1, lead_length_m=30),
     replace(YARD, panel=replace(YARD.panel, bifaciality_share=0.8), count_rear_light=True),
 ])  # fmt: skip
@@ -40,6 +40,17 @@ def test_two_arrays_moved_together_give_what_the_plain_chain_gives(one):
     asked = setup(arrays=(one, replace(one, name="b", input=2)), inverter=inverter(set_limit_w=500))
     found, _ = together(asked).year_sums(PLANES)
     plain = [year_kwh(asked, (plane, plane)) for plane in PLANES]
+    assert found == pytest.approx(plain, abs=4e-4 * max(plain))
+
+
+def test_a_slab_of_which_nobody_told_how_it_stands_stays_square_to_the_plane_as_it_is():
+    slab = replace(YARD, overhang=Overhang(above_top_edge_m=0.5, reaches_out_m=1.0))
+    kept, told = setup(arrays=(slab,)), setup(arrays=(replace(slab, facade_azimuth_deg=slab.plane.azimuth_deg),))
+    assert before_its_facade(kept) == told
+    assert stand_key(kept) == stand_key(told)
+    assert stand_key(kept) != stand_key(setup(arrays=(replace(slab, plane=PLANES[0]),)))
+    found, _ = together(kept).year_sums(PLANES)
+    plain = [year_kwh(told, (plane,)) for plane in PLANES]
     assert found == pytest.approx(plain, abs=4e-4 * max(plain))
 
 

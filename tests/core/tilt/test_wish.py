@@ -3,6 +3,7 @@
 import pytest
 
 from service.core.errors import ContradictionError
+from service.core.model.fixing import Fixing
 from service.core.model.place import Plane
 from service.core.tilt import TiltWish
 from service.core.tilt.bounds import PlaneBounds
@@ -32,6 +33,17 @@ def test_what_the_fixing_admits_is_asked_by_one_end():
 
 def test_where_a_whole_plane_is_given_it_is_how_the_set_stands_and_all_is_open():
     assert ends(bounds_of(FLOOR, {"tilt_deg": 30, "azimuth_deg": 180})) == (15, 40, 0, 360)
+
+
+def test_a_whole_plane_on_a_rail_is_how_it_stands_and_upright_is_open_too():
+    leaning = array(plane=Plane(tilt_deg=70, azimuth_deg=135))
+    assert ends(bounds_of(leaning, {"tilt_deg": 70, "azimuth_deg": 135})) == (70, 90, 135, 135)
+    assert ends(bounds_of(leaning, {"tilt_deg": 70})) == (70, 70, 135, 135)
+
+
+def test_the_fixing_of_a_rail_opens_its_tilt():
+    fixed = array(plane=SOUTH_EAST, fixing=Fixing(low_lean_out_deg=5, high_lean_out_deg=30))
+    assert ends(bounds_of(fixed, {"azimuth_deg": 135})) == (60, 85, 135, 135)
 
 
 def test_where_one_part_is_given_that_part_stays():

@@ -46,8 +46,17 @@ TEXTS: Mapping[str, str] = {
     "railing they yield less. Tell the mount.",
     "upright_by_mount": "On a rail, wall or fence panels hang upright.",
     "pitch_by_mount": "A middling roof pitch was taken; tell yours.",
-    "best_within_mount": "Left open, so the best was taken that the mount admits. You can set it up so.",
-    "best_if_free": "Left open, so the best was taken for panels standing free. Tell how they stand.",
+    "best_within_mount": "Left open, so the plane with the most light of the year was taken that the mount admits. You "
+    "can set it up so.",
+    "best_within_fixing": "Left open, so the lean with the most light of the year was taken that the fixing admits.",
+    "best_within_bounds": "Left open, so the plane with the most light of the year was taken within your bounds.",
+    "best_of_hinge": "Left open, so the place of the hinge with the most light of the year was taken.",
+    "best_of_planes": "Left open, so the plane with the most light of the year was taken of those that you listed.",
+    "best_if_free": "Left open, so the plane with the most light of the year was taken for panels standing free. Tell "
+    "how they stand.",
+    "as_the_facade": "It looks as the facade does.",
+    "sun_seen": "By when the sun came and left the railing faces about {value:.0f} degrees; the notes admit {low:.0f} "
+    "to {high:.0f}, clockwise.",
     "middle_of_faces": "Which way it looks was not said. A face in the middle between the best and the worst was "
     "taken. Look with a compass: no answer narrows the range more.",
     "by_mount": "Taken by the mount.",
