@@ -123,11 +123,11 @@ def _at_the_door(request: PickupCheckIn, found: Found) -> None:
             found.mistakes.append(
                 Mistake(code="missing", pointer=pointer, problem=problem, accepted=accepted, example=example)
             )
-    for at, reading in enumerate(request.readings or ()):
+    for number, reading in enumerate(request.readings or ()):
         for none, value in _NO_VALUE_BESIDE:
             if getattr(reading, none) and getattr(reading, value) is not None:
                 accepted = say("problems", "accepted.alone", {"beside": value})
-                found.contradiction(f"/readings/{at}/{none}", True, "value_and_none", accepted, NOTHING)
+                found.contradiction(f"/readings/{number}/{none}", True, "value_and_none", accepted, NOTHING)
     _panel(request.panel, "/panel", found)
 
 
