@@ -5,7 +5,7 @@ nothing around them, 8760 hours to a year's kWh. Each round times, one after the
 library's functions called by hand, this service's plain chain, and the kernel: warm (place, panel, inverter and planes
 at hand), in planes that it meets for the first time, and cold (nothing but the hours and the datasheet). A ratio is
 the median over the rounds of each round's own. Growth is the slope of log cost over log size: at most 1 where twice
-the hours, planes or arrays cost at most twice as much.
+the hours, planes or arrays cost at most twice as much. ``energy_bulk`` adds a map, ten thousand flats and a start.
 """
 
 import argparse
@@ -14,12 +14,14 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import asdict, dataclass, replace
 from pathlib import Path
 from time import process_time
+from typing import Any
 
 import numpy as np
 
 from service.api.answers.question import Question
 from service.api.schemas.requests import AppraisalIn
 from service.app import deps_of
+from service.bench import energy_bulk
 from service.core.energy.kernel import (
     PLANES_AT_ONCE,
     InputTable,
@@ -41,6 +43,7 @@ from service.settings import Settings
 
 ROUNDS = 15
 REFLECTANCE_SHARE = 0.2
+_NOTHING_AROUND: dict[str, Any] = {"skyline": (), "overhang": None, "side_walls": (), "shade": (), "cover": None}
 _LEAST_SECONDS = 0.01  # a clock that runs shorter is read too coarsely
 
 
@@ -117,8 +120,22 @@ def main(arguments: Sequence[str]) -> int:
     parser.add_argument("--json", action="store_true", help="print the figures as JSON")
     chosen = parser.parse_args(arguments)
     cost = energy_cost(chosen.file)
-    print(json.dumps(asdict(cost)) if chosen.json else report(cost))
+    bulk = energy_bulk.bulk_cost(*_bulk_of(chosen.file), rounds=ROUNDS)
+    if chosen.json:
+        print(json.dumps({**asdict(cost), "bulk": {**asdict(bulk), "ratios": bulk.ratios}}))
+    else:
+        print(report(cost), energy_bulk.report(bulk), sep="\n")
     return 0
+
+
+def _bulk_of(request_file: Path) -> tuple[Path, Question, Callable[[], float]]:
+    """The request completed, and one year of it by the library's functions."""
+    from service.bench import energy_peers as peers  # noqa: PLC0415 - as below
+
+    question = Question.asked(AppraisalIn, request_file.read_bytes(), deps_of(Settings()))
+    arrays = tuple(replace(array, **_NOTHING_AROUND) for array in question.setup.arrays)
+    diodes = [five_parameters_of(array.panel) for array in arrays]
+    return request_file, question, lambda: peers.direct_kwh(arrays, diodes, question.setup.inverter, question.sky)
 
 
 def energy_cost(request_file: Path, rounds: int = ROUNDS) -> EnergyCost:
@@ -133,9 +150,7 @@ def energy_cost(request_file: Path, rounds: int = ROUNDS) -> EnergyCost:
     question = Question.asked(AppraisalIn, request_file.read_bytes(), deps_of(Settings()))
     setup, sky = question.setup, question.sky
     inverter = setup.inverter
-    arrays = tuple(
-        replace(array, skyline=(), overhang=None, side_walls=(), shade=(), cover=None) for array in setup.arrays
-    )
+    arrays = tuple(replace(array, **_NOTHING_AROUND) for array in setup.arrays)
     kernel = _Kernel.of(arrays, inverter, sky)
     diodes = [five_parameters_of(array.panel) for array in arrays]
     ways: dict[str, Callable[[], float]] = {

@@ -51,6 +51,15 @@ _PAIRS = json.dumps(
     }
 ).encode()  # fmt: skip
 READY_WITHIN_S = 30.0
+_HELLO = """
+import sys, uvicorn
+from fastapi import FastAPI
+
+app = FastAPI()
+app.get("/hello")(lambda: {"hello": "world"})
+app.get("/health/ready")(lambda: {})
+uvicorn.run(app, host=sys.argv[2], port=int(sys.argv[4]), access_log=False, log_level="warning")
+"""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -65,7 +74,9 @@ class ServingCost:
     first_appraisal_cpu_ms: float
     appraisal_cpu_ms: float
     other_set_cpu_ms: float
+    energy_cpu_ms: float
     version_cpu_ms: float
+    hello_cpu_ms: float
     matrix_cpu_ms: float
     other_matrix_cpu_ms: float
     resident_mb: float
@@ -76,6 +87,16 @@ class ServingCost:
         """How many times the CPU of `/version` an appraisal costs."""
         return self.appraisal_cpu_ms / self.version_cpu_ms
 
+    @property
+    def energy_to_version(self) -> float:
+        """How many times the CPU of `/version` a year's energy costs."""
+        return self.energy_cpu_ms / self.version_cpu_ms
+
+    @property
+    def appraisal_to_hello(self) -> float:
+        """How many times the CPU of the framework's least answer an appraisal costs."""
+        return self.appraisal_cpu_ms / self.hello_cpu_ms
+
 
 def main(arguments: Sequence[str]) -> int:
     """``bench serving [FILE] [--json]``: FILE is one appraisal's request, the Kranichwerft home by default."""
@@ -84,7 +105,8 @@ def main(arguments: Sequence[str]) -> int:
     parser.add_argument("--json", action="store_true", help="print the figures as JSON")
     chosen = parser.parse_args(arguments)
     cost = serving_cost(chosen.file)
-    figures = {**asdict(cost), "appraisal_to_version": cost.appraisal_to_version}
+    ratios = {name: getattr(cost, name) for name in ("appraisal_to_version", "energy_to_version", "appraisal_to_hello")}
+    figures = {**asdict(cost), **ratios}
     print(json.dumps(figures) if chosen.json else report(cost))
     return 0
 
@@ -101,6 +123,7 @@ def serving_cost(request_file: Path, repeats: int = REPEATS, places: tuple[int, 
         RuntimeError: the server did not become ready, or refused the request.
     """
     body = request_file.read_bytes()
+    hello = _hello_cpu_s(repeats * 10)
     with (
         _server() as (pid, port, ready_after_s),
         closing(http.client.HTTPConnection("127.0.0.1", port, timeout=60)) as connection,
@@ -109,6 +132,7 @@ def serving_cost(request_file: Path, repeats: int = REPEATS, places: tuple[int, 
         _ask(connection, "POST", "/v1/appraisal", body)
         first = _cpu_s(pid) - before
         appraisal = _cpu_of(pid, repeats, lambda: _ask(connection, "POST", "/v1/appraisal", body))
+        energy = _cpu_of(pid, repeats, lambda: _ask(connection, "POST", "/v1/energy", body))
         others = iter(_other_panels(body, repeats))
         other_set = _cpu_of(pid, repeats, lambda: _ask(connection, "POST", "/v1/appraisal", next(others)))
         _ask(connection, "POST", "/v1/compatibility/matrix", _PAIRS)
@@ -123,7 +147,9 @@ def serving_cost(request_file: Path, repeats: int = REPEATS, places: tuple[int, 
             first_appraisal_cpu_ms=first * 1000,
             appraisal_cpu_ms=appraisal * 1000,
             other_set_cpu_ms=other_set * 1000,
+            energy_cpu_ms=energy * 1000,
             version_cpu_ms=version * 1000,
+            hello_cpu_ms=hello * 1000,
             matrix_cpu_ms=matrix * 1000,
             other_matrix_cpu_ms=other_matrix * 1000,
             resident_mb=peak_mb,
@@ -136,6 +162,9 @@ def report(cost: ServingCost) -> str:
     return "\n".join(
         (
             f"appraisal / version, CPU      {cost.appraisal_to_version:8.1f} x",
+            f"appraisal / hello of the framework {cost.appraisal_to_hello:3.1f} x",
+            f"energy / version, CPU         {cost.energy_to_version:8.1f} x",
+            f"energy, warm, CPU             {cost.energy_cpu_ms:8.1f} ms",
             f"appraisal, warm, CPU          {cost.appraisal_cpu_ms:8.1f} ms",
             f"the same, other panels each time {cost.other_set_cpu_ms:5.1f} ms",
             f"appraisal, first at a place   {cost.first_appraisal_cpu_ms:8.1f} ms",
@@ -190,14 +219,24 @@ def _other_pairs(repeats: int) -> Iterator[bytes]:
         yield json.dumps(request).encode()
 
 
+def _hello_cpu_s(repeats: int) -> float:
+    """CPU seconds of the framework's least answer, from a server of its own that does nothing else."""
+    with (
+        _server("-c", _HELLO) as (pid, port, _),
+        closing(http.client.HTTPConnection("127.0.0.1", port, timeout=60)) as connection,
+    ):
+        _ask(connection, "GET", "/hello", None)
+        return _cpu_of(pid, repeats, lambda: _ask(connection, "GET", "/hello", None))
+
+
 @contextmanager
-def _server() -> Iterator[tuple[int, int, float]]:
+def _server(*program: str) -> Iterator[tuple[int, int, float]]:
     """A server of one worker on a free loopback port: its process, its port, the seconds until ready."""
     with socket.socket() as probe:
         probe.bind(("127.0.0.1", 0))
         port = probe.getsockname()[1]
     started = time.monotonic()
-    command = [sys.executable, "-m", "service", "serve", "--host", "127.0.0.1", "--port", str(port)]
+    command = [sys.executable, *(program or ("-m", "service", "serve")), "--host", "127.0.0.1", "--port", str(port)]
     process = subprocess.Popen(command, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)
     try:
         _wait_until_ready(port, started + READY_WITHIN_S)

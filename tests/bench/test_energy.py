@@ -4,7 +4,13 @@ from pathlib import Path
 
 import pytest
 
+from service.api.answers.question import Question
+from service.api.schemas.requests import AppraisalIn
+from service.app import deps_of
 from service.bench.energy import energy_cost, report
+from service.bench.energy_bulk import bulk_cost
+from service.bench.energy_bulk import report as bulk_report
+from service.settings import Settings
 
 # The library's chain reads an attribute that its own table package has deprecated.
 pytestmark = pytest.mark.filterwarnings("ignore:DatetimeIndex.dayofyear is deprecated")
@@ -36,3 +42,14 @@ def test_the_table_has_a_line_for_every_figure(cost):
     table = report(cost)
     assert len(table.splitlines()) == len(cost.ratios) + len(cost.growth) + len(cost.ms)
     assert "growth with planes" in table
+
+
+def test_maps_flats_and_starts_are_timed_and_told():
+    file = Path("examples/kranichwerft.json")
+    question = Question.asked(AppraisalIn, file.read_bytes(), deps_of(Settings()))
+    bulk = bulk_cost(file, question, lambda: sum(i * 0.5 for i in range(200_000)), rounds=1)
+    assert all(ratio > 0 for ratio in bulk.ratios.values())
+    assert bulk.start_s < bulk.start_with_library_s  # no start of the service loads it
+    lines = bulk_report(bulk).splitlines()
+    assert len(lines) == len(bulk.ratios) + 3
+    assert any(line.startswith("start / start that imports pvlib") for line in lines)

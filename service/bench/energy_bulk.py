@@ -1,0 +1,139 @@
+"""What do a map of planes, ten thousand flats and a start cost, beside one year of the library's functions by hand?
+
+The workload: the panels of the request with nothing around them, on their inverter; place and tables at hand. The map
+has 6552 planes. Each flat hangs one panel in a plane of its own and has what of it is used at home; so many are timed
+as read the clock well, and the figure is for ten thousand. A start is a process of its own until its first appraisal
+is answered, beside the same with pvlib imported.
+"""
+
+import os
+import resource
+import subprocess
+import sys
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+from pathlib import Path
+from time import process_time
+
+import numpy as np
+
+from service.api.answers.question import Question
+from service.core.model.place import Plane
+from service.core.tilt.home import home_of
+from service.core.tilt.near import map_of
+from service.core.tilt.stand import Stand, stand_of
+from service.core.tilt.sums import Together
+
+FLATS, FLATS_TIMED = 10_000, 400
+_STEPS_DEG = (1.0, 5.0)
+_START = """
+import sys
+sys.path.insert(0, ".")
+{library}
+from pathlib import Path
+from service.api.answers.appraisal import appraisal
+from service.app import create_app, deps_of
+from service.settings import Settings
+create_app(Settings())
+appraisal(Path({file!r}).read_bytes(), deps_of(Settings()))
+"""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BulkCost:
+    """CPU milliseconds, medians over the rounds, each beside that of the functions by hand, and starts in seconds."""
+
+    by_hand_ms: float
+    map_ms: float
+    flats_ms: float
+    start_s: float
+    start_with_library_s: float
+
+    @property
+    def ratios(self) -> dict[str, float]:
+        """Rows of the goals."""
+        return {
+            "map / functions by hand": self.map_ms / self.by_hand_ms,
+            f"{FLATS} flats / functions by hand": self.flats_ms / self.by_hand_ms,
+            "start / start that imports pvlib": self.start_s / self.start_with_library_s,
+        }
+
+
+def bulk_cost(request_file: Path, question: Question, by_hand: Callable[[], float], rounds: int) -> BulkCost:
+    """Time all of it, in turns with the functions by hand.
+
+    Args:
+        request_file: JSON of the appraisal that a start answers.
+        question: the same, completed.
+        by_hand: one year by the library's functions.
+        rounds: how many rounds medians are taken of; starts are timed once a round, five times at most.
+    """
+    setup = replace(
+        question.setup,
+        arrays=tuple(
+            replace(array, skyline=(), overhang=None, side_walls=(), shade=(), cover=None)
+            for array in question.setup.arrays
+        ),
+    )
+    stand = stand_of(setup, question.sky)
+    still = tuple(array.plane for array in setup.arrays)
+    together = Together(stand=stand, home=None, moving=dict.fromkeys(range(len(still)), 0.0), still=still)
+    flats_kwh = _flats(stand, question)
+    ways: tuple[Callable[[], object], ...] = (
+        by_hand,
+        lambda: map_of(together, "usual", _STEPS_DEG, float("inf")),
+        flats_kwh,
+    )
+    rows = np.median([[_ms(way) for way in ways] for _ in range(rounds)], axis=0)
+    starts = np.median(
+        [[_start_s(request_file, library) for library in ("", "import pvlib")] for _ in range(min(rounds, 5))], axis=0
+    )
+    return BulkCost(
+        by_hand_ms=float(rows[0]),
+        map_ms=float(rows[1]),
+        flats_ms=float(rows[2]) * FLATS / FLATS_TIMED,
+        start_s=float(starts[0]),
+        start_with_library_s=float(starts[1]),
+    )
+
+
+def _flats(stand: Stand, question: Question) -> Callable[[], object]:
+    """One panel in many planes: what each gives and what is used at home, kWh."""
+    planes = [Plane(tilt_deg=90.0 * i / FLATS_TIMED, azimuth_deg=137.5 * i % 360.0) for i in range(FLATS_TIMED)]
+    rows, most_w = stand.record.daylight.rows, float(stand.output.limit_w)
+    home = home_of(question.meter, question.setup, question.sky.calendar, rows, most_w, question.as_of)
+
+    def kwh() -> object:
+        found = []
+        for dc in stand.dc_blocks(0, planes, stand.nearest()):
+            left, used = home.left_and_used_w(stand.ac_w(dc))
+            found.append((left.sum(axis=1), used.sum(axis=1)))
+        return found
+
+    return kwh
+
+
+def _ms(way: Callable[[], object]) -> float:
+    started = process_time()
+    way()
+    return 1000.0 * (process_time() - started)
+
+
+def _start_s(request_file: Path, library: str) -> float:
+    """CPU of a process until it has answered."""
+    before = resource.getrusage(resource.RUSAGE_CHILDREN)
+    code = _START.format(library=library, file=str(request_file))
+    subprocess.run([sys.executable, "-c", code], check=True, env=dict(os.environ))
+    after = resource.getrusage(resource.RUSAGE_CHILDREN)
+    return after.ru_utime - before.ru_utime + after.ru_stime - before.ru_stime
+
+
+def report(cost: BulkCost) -> str:
+    """The figures as a table, ratios first."""
+    lines = [f"{name:44}{ratio:10.2f} x" for name, ratio in cost.ratios.items()]
+    lines += [
+        f"{'map of 6552 planes':44}{cost.map_ms:10.1f} ms",
+        f"{f'{FLATS} flats with use at home':44}{cost.flats_ms:10.1f} ms",
+        f"{'start until an appraisal is answered':44}{cost.start_s:10.2f} s",
+    ]
+    return "\n".join(lines)
