@@ -4,6 +4,7 @@ from collections.abc import Callable, Hashable, Mapping
 from dataclasses import dataclass
 from datetime import UTC, date, datetime
 
+from service.core.adverts import Vocabulary
 from service.core.compatibility import Curves
 from service.core.completion import DefaultTables
 from service.core.energy import ArrayHours
@@ -54,6 +55,7 @@ class Deps:
     climate: ClimateTable
     default_tables: DefaultTables
     grid_carbon: GridCarbon
+    advert_words: Vocabulary
     demand_shape: DemandShape
     rule_cards: Mapping[str, tuple[RuleCard, ...]]
     own_areas: frozenset[str]
