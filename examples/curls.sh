@@ -20,6 +20,9 @@ post /v1/appraisal four_panels_two_ways.json
 # The smallest useful request: all else is filled in and reported under "assumptions".
 post /v1/energy smallest.json
 
+# A week of hours from a sensor of your own: what did the set yield in them?
+post /v1/energy weather/a_week.json
+
 # Does it fit? What is it worth?
 post /v1/compatibility kranichwerft.json
 post /v1/payback kranichwerft.json

@@ -15,7 +15,7 @@ import uvicorn
 from service.data.local_rules import CardError, own_cards
 from service.settings import Settings, SettingsError, from_environment
 
-BENCHES = ("adverts", "climate", "identity", "payback", "serving")
+BENCHES = ("adverts", "climate", "energy", "identity", "measured", "payback", "serving")
 
 
 def main(arguments: Sequence[str] | None = None) -> int:

@@ -125,5 +125,6 @@ def deps_of(settings: Settings) -> Deps:
         places=Memo(settings.place_cache_size),
         stands=Memo(settings.place_cache_size),
         directs=Memo(settings.set_cache_size),
-        curves=Memo(settings.panel_cache_size),
+        rows=Memo(settings.panel_cache_size),
+        columns=Memo(settings.panel_cache_size),
     )

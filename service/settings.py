@@ -110,7 +110,9 @@ TABLE: tuple[Setting, ...] = (
     Setting(
         "set_cache_size", _number(1, 10_000), "Sets whose d.c. hours are kept in memory (about 0.6 MB an array each)."
     ),
-    Setting("panel_cache_size", _number(1, 100_000), "Panels whose curves are kept in memory (about 10 kB each)."),
+    Setting(
+        "panel_cache_size", _number(1, 100_000), "Panels of many whose figures are kept in memory (about 20 kB each)."
+    ),
     Setting(
         "rule_cards_folder",
         _matching(r"[^\u0000]{0,4096}", "must be the path of a folder"),

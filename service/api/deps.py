@@ -3,23 +3,28 @@
 from collections.abc import Callable, Hashable, Mapping
 from dataclasses import dataclass
 from datetime import UTC, date, datetime
+from typing import Any, TypeVar
 
 from service.core.adverts import Vocabulary
-from service.core.compatibility import Curves
+from service.core.compatibility import Column, Row
 from service.core.completion import DefaultTables
 from service.core.energy import ArrayHours
 from service.core.household import DemandShape
 from service.core.model.assumption import Assumptions
 from service.core.model.carbon import GridCarbon
 from service.core.model.caution import Caution
-from service.core.model.facts import Panel, Setup
+from service.core.model.facts import Setup
 from service.core.model.hours import SkyYear
 from service.core.model.memo import Memo
 from service.core.model.place_facts import PlaceFacts
 from service.core.rules import RuleCard
 from service.data.climate import ClimateTable
 
+T = TypeVar("T")
+# A thing with what was assumed of it, in the form in which it is answered; that form stands above this module.
+Told = tuple[T, tuple[Any, ...]]
 PlaceKey = tuple[float, float, float | None, str | None]
+Directs = Memo[tuple[SkyYear, Hashable], tuple[ArrayHours, ...]]
 
 
 def today() -> date:
@@ -45,7 +50,8 @@ class Deps:
 
     ``known_time_zones`` are IANA names; ``places`` keeps the year of hours of the places asked about lately, ``stands``
     how a panel stands there, ``directs`` the d.c. hours of the sets asked about there (a place's year goes by its
-    identity), ``curves`` what is known of the panels asked about lately.
+    identity), ``rows`` what is asked of a panel there, by site, day and panel as they were sent, ``columns`` the input
+    of an inverter as it was sent; both with what was assumed of it.
     ``own_areas``: areas whose rule cards the operator keeps instead of the packaged ones.
     """
 
@@ -63,5 +69,6 @@ class Deps:
     known_time_zones: frozenset[str]
     places: Memo[PlaceKey, tuple[PlaceFacts, SkyYear]]
     stands: Memo[tuple[str, date], Stand]
-    directs: Memo[tuple[SkyYear, Hashable], tuple[ArrayHours, ...]]
-    curves: Memo[Panel, Curves]
+    directs: Directs
+    rows: Memo[tuple[str, date, str], Told[Row]]
+    columns: Memo[str, Told[Column]]

@@ -117,6 +117,8 @@ Days = Literal[
     "all", "weekday", "weekend", "monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday"
 ]
 Include = Literal["used", "hours", "moves"]
+WeatherSource = Literal["climate", "given"]
+Stamp = Literal["start", "middle", "end"]
 Coupling = Literal["dc", "ac"]
 
 # Numbers, by the field's name.
@@ -182,6 +184,7 @@ WeightedEfficiencyShare = Annotated[float, bounded("weighted_efficiency_share")]
 NightDrawW = Annotated[float, bounded("night_draw_w")]
 BreakerA = Annotated[float, bounded("breaker_a")]
 VoltageV = Annotated[float, bounded("voltage_v")]
+GridVoltageV = Annotated[float, bounded("grid_voltage_v")]
 CableMm2 = Annotated[float, bounded("cable_mm2")]
 AmbientC = Annotated[float, bounded("ambient_c")]
 LeadLengthM = Annotated[float, bounded("lead_length_m")]
@@ -198,6 +201,12 @@ UsualHour = Annotated[int, bounded("usual_hour"), WHOLE]
 Hour = Annotated[float, bounded("hour")]
 StayYears = Annotated[float, bounded("stay_years")]
 ValueW = Annotated[float, bounded("values_w")]
+GhiWPerM2 = Annotated[float, bounded("ghi_w_per_m2")]
+DniWPerM2 = Annotated[float, bounded("dni_w_per_m2")]
+DhiWPerM2 = Annotated[float, bounded("dhi_w_per_m2")]
+PlaneWPerM2 = Annotated[float, bounded("plane_w_per_m2")]
+AirC = Annotated[float, bounded("air_c")]
+WindMPerS = Annotated[float, bounded("wind_m_per_s")]
 StepMinutes = Annotated[int, bounded("step_minutes"), WHOLE]
 FilledShare = Annotated[float, bounded("filled_share")]
 ImportPricePerKwh = Annotated[float, bounded("import_price_per_kwh")]
@@ -237,12 +246,16 @@ ChargeAboveW = Annotated[float, bounded("charge_above_w")]
 Yes = Annotated[bool, Field(strict=True)]
 
 # Text.
+_TIME = r"^[12][0-9]{3}-[01][0-9]-[0-3][0-9][Tt][0-2][0-9]:[0-5][0-9](:[0-5][0-9](\.[0-9]{1,9})?)?"
 CLOCK = r"^([01][0-9]|2[0-3]):[0-5][0-9]$|^24:00$"
 Name = Annotated[str, text("A name of yours, repeated in the answer.", "left", 60)]
 ModelCode = Annotated[str, text("The maker's model code.", "HL-440", 80)]
 Material = Annotated[str, text("What stands in front of the panel.", "glass", 40)]
 Cause = Annotated[str, text("What throws the shadow.", "tree", 40)]
 What = Annotated[str, text("What the money is for.", "panels", 60)]
+ConnectorMake = Annotated[
+    str, text("Make and type on the connectors of the direct-current leads, as printed on them.", "Kranich K4", 60)
+]
 Certificate = Annotated[str, text("A standard that a certificate at hand names.", "EN 62109-1", 120)]
 TimeZone = Annotated[str, text("IANA name of the time zone.", "Europe/Berlin", 64, r"^[A-Za-z0-9_+/-]+$")]
 RuleArea = Annotated[str, text("ISO 3166 code of the area whose rules apply.", "DE", 6, r"^[A-Z]{2}(-[A-Z0-9]{1,3})?$")]
@@ -257,6 +270,27 @@ LogBegin = Annotated[
         40,
         r"^[12][0-9]{3}-[01][0-9]-[0-3][0-9][Tt][0-2][0-9]:[0-5][0-9](:[0-5][0-9](\.[0-9]{1,9})?)?"
         r"([Zz]|[+-][0-2][0-9]:[0-5][0-9])?$",
+    ),
+]
+FirstStamp = Annotated[
+    str,
+    AfterValidator(_iso_time),
+    text(
+        "The stamp of the first step: an instant (RFC 3339, with Z or an offset), or without either the place's "
+        "wall-clock time. From there on steps follow evenly, whatever summer time does.",
+        "2025-03-01T00:00:00+01:00",
+        40,
+        _TIME + r"([Zz]|[+-][0-2][0-9]:[0-5][0-9])?$",
+    ),
+]
+Instant = Annotated[
+    str,
+    AfterValidator(_iso_time),
+    text(
+        "An instant of RFC 3339, with Z or an offset.",
+        "2025-03-01T00:00:00+01:00",
+        40,
+        _TIME + r"([Zz]|[+-][0-2][0-9]:[0-5][0-9])$",
     ),
 ]
 Currency = Annotated[

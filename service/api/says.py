@@ -72,6 +72,7 @@ SAYS: Mapping[str, Says] = MappingProxyType(
         "ac_power_w": Says("Rated a.c. power of the inverter.", 800),
         "set_limit_w": Says("The a.c. power that the inverter is set to; not above its rating.", 800),
         "export_limit_w": Says("Largest power that may leave the home, where something keeps it.", 800),
+        "grid_voltage_v": Says("Voltage of the grid that the inverter is made for, as on its plate.", 230),
         "input_count": Says("How many inputs the inverter has.", 2),
         "max_input_voltage_v": Says("Absolute maximum voltage of an input.", 60),
         "tracking_min_v": Says("Lower end of the tracking window of an input.", 16),
@@ -87,7 +88,7 @@ SAYS: Mapping[str, Says] = MappingProxyType(
         "night_draw_w": Says("Power that the inverter draws at night.", 0.1),
         "breaker_a": Says("Rating of the circuit's breaker.", 16),
         "voltage_v": Says("Voltage of the socket.", 230),
-        "cable_mm2": Says("Cross-section of the circuit's cable.", 1.5),
+        "cable_mm2": Says("Cross-section of the circuit's cable; 14 AWG is 2.08 mm2, 12 AWG 3.31, 10 AWG 5.26.", 1.5),
         "ambient_c": Says("Air temperature around the cable.", 30),
         "lead_length_m": Says("Length of the lead.", 10),
         "lead_mm2": Says("Cross-section of the lead.", 1.5),
@@ -103,7 +104,13 @@ SAYS: Mapping[str, Says] = MappingProxyType(
         "hour": Says("Hour of the day, wall clock.", 17),
         "stay_years": Says("How many years you expect to stay in this home.", 6),
         "values_w": Says("Mean power in one hour, or in one step of a log.", 210),
-        "step_minutes": Says("Length of one step of the log; an hour is a multiple of it.", 15),
+        "ghi_w_per_m2": Says("Light on level ground, mean of the step.", 412),
+        "dni_w_per_m2": Says("Light straight from the sun, at right angles to it, mean of the step.", 610),
+        "dhi_w_per_m2": Says("Light on level ground from all of the sky but the sun, mean of the step.", 120),
+        "plane_w_per_m2": Says("Light on the plane of the panels, mean of the step.", 530),
+        "air_c": Says("Air temperature, mean of the step.", 14.2),
+        "wind_m_per_s": Says("Wind at the panels, mean of the step.", 2.1),
+        "step_minutes": Says("Length of one step; an hour is a multiple of it.", 15),
         "filled_share": Says("Share of a year's hours that were gaps in a log and have been filled.", 0.04),
         "import_price_per_kwh": Says("What one kWh bought costs (the price by kWh, without fixed charges).", 0.34),
         "export_price_per_kwh": Says("What one kWh sent out earns; negative where it costs.", 0.08),
@@ -152,7 +159,7 @@ SAYS: Mapping[str, Says] = MappingProxyType(
         "standby_w": Says("What the box draws by itself, day and night.", 5),
         "night_feed_w": Says("Power that a box without a meter reader feeds all night.", 120),
         "charge_above_w": Says(
-            "Production up to this passes on to the home; what is above charges. 0: all of it.", 120
+            "Production up to this passes on to the home; what is above charges. 0: all of it; 5000: nothing.", 120
         ),
     }
 )

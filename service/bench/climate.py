@@ -1,26 +1,28 @@
-"""How right is the climate table? Its level-ground irradiation against monthly station means, by group.
+"""How right is the climate table? Its level-ground irradiation against monthly station means, by group and by month.
 
-The workload: a CSV with a row a site and the columns ``lat``, ``lon``, ``elev_m``, ``region``, ``quality``, ``basis``
-and ``m01`` to ``m12`` (mean daily global irradiation on level ground by month, kWh/m2, blank where unknown).
+The workload: a CSV with a row a site and the columns ``lat``, ``lon``, ``elev_m``, ``country``, ``region``,
+``quality``, ``basis``, ``period``, ``source_licence`` and ``m01`` to ``m12`` (mean daily global irradiation on level
+ground by month, kWh/m2, blank where unknown). Inside 45-56 N, 5-16 E half of the table is a satellite's means: rows
+that are the same satellite's do not judge it.
 """
 
 import argparse
-import csv
 import json
 import time
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import asdict, dataclass
 from pathlib import Path
 
 import numpy as np
 from numpy.typing import NDArray
 
-from service.core.errors import NoClimateError
-from service.core.sky.clear_sky import MONTH_DAYS, clear_sky_months
-from service.data.climate import ClimateTable, load_climate
+from service.bench.climate_sites import Row, Site, compared, kinds_of, level_ground_months, sites_of
+from service.data.builders.climate.cold_months import STATIONS
+from service.data.climate import load_climate
+
+__all__ = ["ClimateReport", "Score", "climate_bench", "compared", "level_ground_months", "main"]
 
 Floats = NDArray[np.float64]
-Row = Mapping[str, str]
 
 GROUPS: Mapping[str, Callable[[Row], bool]] = {
     "Europe, quality A": lambda row: row["region"] == "Europe" and row["quality"] == "A",
@@ -31,11 +33,17 @@ GROUPS: Mapping[str, Callable[[Row], bool]] = {
     "outside Europe, quality B": lambda row: row["region"] == "World" and row["quality"] == "B",
     "outside Europe, all": lambda row: row["region"] == "World",
 }
+_MONTHS_OF = ("Europe, quality A", "Europe, quality A, measured", "outside Europe, all")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Score:
-    """Errors of a group of sites in per cent: yearly sums (bias, spread, 90th percentile of size), single months."""
+    """Errors of a group of sites in per cent: yearly sums (bias, spread, 90th percentile of size), single months.
+
+    ``left_out``: bias, spread, 90th percentile and months' one with the site's own region left out of what was learned.
+    ``held_pct``: sites whose measured year lies between the ends of the table's light, as it is and left out; 80 are
+    wanted. ``month_bias_pct``: (12,), January first; null where no site has the month.
+    """
 
     group: str
     sites: int
@@ -43,22 +51,35 @@ class Score:
     sd_pct: float
     p90_pct: float
     month_p90_pct: float
+    left_out_pct: tuple[float, float, float, float]
+    held_pct: float
+    left_out_held_pct: float
+    month_bias_pct: tuple[float | None, ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ClimateReport:
-    """Scores by group, sites that the table refuses, and the median CPU time of one look-up, ms."""
+    """Scores by group, the table's region and climate; sites that it refuses; median CPU time of a look-up, ms."""
 
     scores: tuple[Score, ...]
+    by_region: tuple[Score, ...]
+    by_climate: tuple[Score, ...]
     refused: tuple[str, ...]
     lookup_ms: float
 
     def __str__(self) -> str:
         """A plain table."""
-        lines = [f"{'group':30}{'sites':>6}{'bias':>7}{'sd':>7}{'p90':>7}{'months p90':>12}   per cent"]
+        lines = []
+        for title, scores in (("group", self.scores), ("region", self.by_region), ("climate", self.by_climate)):
+            lines.append(f"{title:29}{'sites':>6}{'bias':>6}{'sd':>5}{'p90':>6}{'months p90':>11}")
+            lines[-1] += f" |{'left out: the same':>25} | held, left out (per cent; 80 wanted)"
+            lines += [_line(score) for score in scores]
+        lines.append(f"{'bias by month':29}" + "".join(f"{month:5d}" for month in range(1, 13)))
         lines += [
-            f"{s.group:30}{s.sites:6d}{s.bias_pct:7.1f}{s.sd_pct:7.1f}{s.p90_pct:7.1f}{s.month_p90_pct:12.1f}"
-            for s in self.scores
+            f"{score.group:29}"
+            + "".join(f"{bias:5.0f}" if bias is not None else "    -" for bias in score.month_bias_pct)
+            for score in self.scores + self.by_region + self.by_climate
+            if score.group in _MONTHS_OF or score not in self.scores
         ]
         lines.append(f"one look-up: {self.lookup_ms:.1f} ms; refused: {', '.join(self.refused) or 'none'}")
         return "\n".join(lines)
@@ -67,7 +88,7 @@ class ClimateReport:
 def main(arguments: Sequence[str]) -> int:
     """``bench climate [FILE] [--json]``: FILE is a list of stations, the open ones of the tests by default."""
     parser = argparse.ArgumentParser(prog="python -m service bench climate")
-    parser.add_argument("file", nargs="?", type=Path, default=Path("tests/reference/stations_open.csv"))
+    parser.add_argument("file", nargs="?", type=Path, default=STATIONS)
     parser.add_argument("--json", action="store_true", help="print the figures as JSON")
     chosen = parser.parse_args(arguments)
     report = climate_bench(chosen.file)
@@ -76,61 +97,70 @@ def main(arguments: Sequence[str]) -> int:
 
 
 def climate_bench(stations_csv: Path) -> ClimateReport:
-    """Score the packaged table on the stations of a file.
-
-    Inside 45-56 N, 5-16 E half of the table is a satellite's means: rows that are the same satellite's do not judge it.
-    """
-    with stations_csv.open(encoding="utf-8", newline="") as file:
-        rows = list(csv.DictReader(file))
+    """Score the packaged table on the stations of a file."""
     table = load_climate()
-    errors: list[tuple[Row, Floats, float]] = []
-    refused, took = [], []
-    for row in rows:
+    sites, refused = sites_of(stations_csv, table)
+    took = []
+    for site in sites:
         begun = time.process_time()
-        try:
-            modelled = level_ground_months(table, float(row["lat"]), float(row["lon"]), float(row["elev_m"]))
-        except NoClimateError:
-            refused.append(row["site"])
-            continue
+        table.at(float(site.row["lat"]), float(site.row["lon"]), float(site.row["elev_m"]))
         took.append(time.process_time() - begun)
-        errors.append((row, *compared(modelled, row)))
-    scores = (_score(group, [e[1:] for e in errors if belongs(e[0])]) for group, belongs in GROUPS.items())
+    groups = {name: _of_row(of) for name, of in GROUPS.items()}
     return ClimateReport(
-        scores=tuple(score for score in scores if score.sites > 1),
+        scores=_scores(groups, sites),
+        by_region=_scores(kinds_of(sites, lambda site: site.region), sites),
+        by_climate=_scores(kinds_of(sites, lambda site: site.climate), sites),
         refused=tuple(refused),
         lookup_ms=float(np.median(took)) * 1000.0,
     )
 
 
-def level_ground_months(table: ClimateTable, latitude_deg: float, longitude_deg: float, elevation_m: float) -> Floats:
-    """Mean daily irradiation on level ground by month, (12,) kWh/m2.
-
-    Raises:
-        NoClimateError: the table has no answer there.
-    """
-    place = table.at(latitude_deg, longitude_deg, elevation_m)
-    clear = clear_sky_months(place.sun_days, latitude_deg, np.asarray([elevation_m]), place.linke_turbidity[np.newaxis])
-    return np.asarray(clear[0] * place.clear_sky_index, dtype=np.float64)
+def _of_row(belongs: Callable[[Row], bool]) -> Callable[[Site], bool]:
+    return lambda site: belongs(site.row)
 
 
-def compared(modelled: Floats, row: Row) -> tuple[Floats, float]:
-    """Relative errors: by month (nan where the row has none), and of the sum over the months it has."""
-    measured = np.asarray([float(row[f"m{month:02d}"] or "nan") for month in range(1, 13)])
-    days = np.where(np.isfinite(measured), np.asarray(MONTH_DAYS, dtype=np.float64), 0.0)
-    yearly = float((modelled * days).sum() / (np.nan_to_num(measured) * days).sum() - 1.0)
-    return modelled / measured - 1.0, yearly
+def _scores(groups: Mapping[str, Callable[[Site], bool]], sites: Sequence[Site]) -> tuple[Score, ...]:
+    parts = ((name, [site for site in sites if belongs(site)]) for name, belongs in groups.items())
+    return tuple(_score(name, part) for name, part in parts if len(part) > 1)
 
 
-def _score(group: str, errors: Iterable[tuple[Floats, float]]) -> Score:
-    pairs = list(errors)
-    if len(pairs) < 2:
-        return Score(group=group, sites=len(pairs), bias_pct=0.0, sd_pct=0.0, p90_pct=0.0, month_p90_pct=0.0)
-    months, years = np.asarray([pair[0] for pair in pairs]), np.asarray([pair[1] for pair in pairs])
+def _score(group: str, sites: Sequence[Site]) -> Score:
+    months = np.asarray([site.months for site in sites])
+    known = np.isfinite(months).any(axis=0)
+    as_is = _of_errors(np.asarray([site.year for site in sites]), months)
+    left_out = _of_errors(
+        np.asarray([site.left_out_year for site in sites]), np.asarray([site.left_out_months for site in sites])
+    )
     return Score(
         group=group,
-        sites=len(pairs),
-        bias_pct=100.0 * float(years.mean()),
-        sd_pct=100.0 * float(years.std(ddof=1)),
-        p90_pct=100.0 * float(np.quantile(np.abs(years), 0.9)),
-        month_p90_pct=100.0 * float(np.nanquantile(np.abs(months), 0.9)),
+        sites=len(sites),
+        bias_pct=as_is[0],
+        sd_pct=as_is[1],
+        p90_pct=as_is[2],
+        month_p90_pct=as_is[3],
+        left_out_pct=left_out,
+        held_pct=100.0 * float(np.mean([site.held for site in sites])),
+        left_out_held_pct=100.0 * float(np.mean([site.left_out_held for site in sites])),
+        month_bias_pct=tuple(
+            100.0 * float(np.nanmean(months[:, month])) if known[month] else None for month in range(12)
+        ),
+    )
+
+
+def _of_errors(years: Floats, months: Floats) -> tuple[float, float, float, float]:
+    """Bias, standard deviation and 90th percentile of size of years, 90th percentile of size of months, per cent."""
+    return (
+        100.0 * float(years.mean()),
+        100.0 * float(years.std(ddof=1)),
+        100.0 * float(np.quantile(np.abs(years), 0.9)),
+        100.0 * float(np.nanquantile(np.abs(months), 0.9)),
+    )
+
+
+def _line(score: Score) -> str:
+    bias, sd, p90, month_p90 = score.left_out_pct
+    return (
+        f"{score.group:29}{score.sites:6d}{score.bias_pct:6.1f}{score.sd_pct:5.1f}{score.p90_pct:6.1f}"
+        f"{score.month_p90_pct:11.1f} |{bias:7.1f}{sd:5.1f}{p90:6.1f}{month_p90:7.1f} |"
+        f"{score.held_pct:5.0f}{score.left_out_held_pct:5.0f}"
     )

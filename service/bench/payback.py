@@ -2,7 +2,9 @@
 
 The workload: one appraisal's request (the file that is given), completed once. Then, again and again: its use at home
 from a year of hours, its account (bands, bids, rates of return, and eight accounts more for the sensitivity), the
-account of a plain yield, and a battery of 1 kWh that follows the meter, by quarter-hours. The measure beside them is
+account of a plain yield, the account of a tariff of three periods with rates, and a battery of 1 kWh by quarter-hours:
+before the inverter with a meter reader, there beside the three periods, and one that reads nothing, its fixed powers
+chosen. The measure beside them is
 one ``numpy.minimum`` of production and demand over the year, the flattering self-use that the closed form replaces.
 """
 
@@ -18,8 +20,8 @@ import numpy as np
 from service.api.answers.question import Question
 from service.api.schemas.requests import AppraisalIn
 from service.app import deps_of
-from service.core.model.facts import Storage
-from service.core.worth import storage_beside, use_at_home, worth, worth_of_energy
+from service.core.model.facts import Rate, Storage, Tariff, TariffPeriod
+from service.core.worth import chosen_feed, storage_beside, use_at_home, worth, worth_of_energy
 from service.settings import Settings
 
 REPEATS = 20
@@ -40,6 +42,25 @@ BATTERY = Storage(
 )
 
 
+_NIGHT = Rate(
+    name="night", months=None, days=None, from_clock="22:00", to_clock="06:00", import_price_per_kwh=0.2,
+    export_price_per_kwh=None,
+)  # fmt: skip
+_WEEKEND = replace(_NIGHT, name="weekend", days="weekend", from_clock=None, to_clock=None, import_price_per_kwh=0.22)
+PERIODS = Tariff(
+    currency="EUR",
+    periods=tuple(
+        TariffPeriod(
+            valid_from=day, import_price_per_kwh=price, export=export, export_price_per_kwh=0.08,
+            rates=(_NIGHT, _WEEKEND),
+        )
+        for day, price, export in (
+            ("2026-04-01", 0.3, "netted"), ("2028-04-01", 0.31, "paid"), ("2031-04-01", 0.32, "paid"),
+        )
+    ),
+)  # fmt: skip
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PaybackCost:
     """CPU milliseconds of one call, the least of several rounds: what others do on the machine only adds."""
@@ -47,7 +68,10 @@ class PaybackCost:
     account_ms: float
     plain_account_ms: float
     use_at_home_ms: float
+    several_periods_ms: float
     storage_ms: float
+    storage_several_periods_ms: float
+    storage_blind_ms: float
     hourly_minimum_ms: float
 
     @property
@@ -93,6 +117,13 @@ def payback_cost(request_file: Path, repeats: int = REPEATS, rounds: int = ROUND
 
     account = worth(energy, use, setup, question.as_of)
     with_battery = replace(setup, storage=BATTERY)
+    by_rates = replace(with_battery, tariff=PERIODS)
+    use_by_rates = use_at_home(energy, by_rates, calendar, deps.demand_shape)
+    blind = replace(setup, storage=replace(BATTERY, meter_reader=False, night_feed_w=60.0, charge_above_w=60.0))
+
+    def without_reader() -> object:
+        chosen = chosen_feed(use, blind)
+        return storage_beside(energy, blind, use, account, question.as_of, chosen=chosen)
 
     def timed(call: Callable[[], object]) -> float:
         call()
@@ -106,6 +137,11 @@ def payback_cost(request_file: Path, repeats: int = REPEATS, rounds: int = ROUND
             )
         ),
         use_at_home_ms=timed(lambda: use_at_home(energy, setup, calendar, deps.demand_shape)),
+        several_periods_ms=timed(lambda: worth(energy, use_by_rates, by_rates, question.as_of)),
+        storage_several_periods_ms=timed(
+            lambda: storage_beside(energy, by_rates, use_by_rates, account, question.as_of)
+        ),
+        storage_blind_ms=timed(without_reader),
         storage_ms=timed(lambda: storage_beside(energy, with_battery, use, account, question.as_of)),
         hourly_minimum_ms=timed(lambda: np.minimum(energy.ac_w, demand)),
     )
@@ -127,7 +163,10 @@ def report(cost: PaybackCost) -> str:
             f"account                       {cost.account_ms:8.2f} ms",
             f"account of a plain yield      {cost.plain_account_ms:8.2f} ms",
             f"use at home, a year of hours  {cost.use_at_home_ms:8.2f} ms",
-            f"battery, quarter-hours       {cost.storage_ms:8.2f} ms",
+            f"three periods with rates      {cost.several_periods_ms:8.2f} ms",
+            f"battery, d.c., meter reader   {cost.storage_ms:8.2f} ms",
+            f"  beside the three periods    {cost.storage_several_periods_ms:8.2f} ms",
+            f"battery without a reader      {cost.storage_blind_ms:8.2f} ms",
             f"hourly minimum of a year      {cost.hourly_minimum_ms:8.4f} ms",
         )
     )

@@ -110,3 +110,17 @@ def test_saying_less_about_the_circuit_never_makes_the_decision_better(silent: s
     decision = appraisal(request)["decision"]
     assert decision["verdict"] == "worth_it_if"
     assert "electrician" in [condition["who"] for condition in decision["conditions"]]
+
+
+def test_a_week_of_own_weather_is_answered_as_that_week() -> None:
+    """Seven days of the cottage's sensor with an hour missing; a two-sided panel in the yard counts its rear."""
+    answer = post("/v1/energy", request_of("weather/a_week"))
+    assert answer.status_code == 200, answer.text
+    energy = answer.json()["energy"]
+    assert "year_kwh" not in energy
+    told = energy["weather"]
+    assert (told["whole_year"], told["hours"], [gap["hours"] for gap in told["gaps"]]) == (False, 168, [1])
+    assert len(energy["hours"]["ac_w"]) == 168
+    assert sum(energy["hours"]["ac_w"]) / 1000 == pytest.approx(told["kwh"]["middle"], abs=0.02)
+    gain = -energy["lost_kwh"]["rear_light"] / energy["light_kwh"]
+    assert 0.03 < gain < 0.2

@@ -121,6 +121,16 @@ def test_the_climate_is_the_same_by_get_and_by_post() -> None:
     assert 0 < climate["uncertainty_sd_share"] < 0.2
 
 
+def test_the_climate_says_how_far_a_single_year_may_lie_off() -> None:
+    """The ends that hold eight of ten years of a normal distribution (1.2816 standard deviations either side)."""
+    climate = ask("GET", "/v1/climate?latitude_deg=54.2&longitude_deg=12.3").json()
+    year = climate["level_ground_year_kwh_per_m2"]
+    assert year["middle"] == pytest.approx(sum(climate["level_ground_kwh_per_m2"]), abs=1.0)
+    doubt = (climate["uncertainty_sd_share"] ** 2 + climate["year_to_year_sd_share"] ** 2) ** 0.5
+    assert year["cautious"] == pytest.approx(year["middle"] * (1 - 1.2816 * doubt), rel=0.002)
+    assert year["hopeful"] == pytest.approx(year["middle"] * (1 + 1.2816 * doubt), rel=0.002)
+
+
 def test_the_vocabulary_prints_every_default_and_every_code_of_an_answer() -> None:
     vocabulary = ask("GET", "/v1/vocabulary").json()
     answer = post("/v1/appraisal", SMALLEST).json()
@@ -212,7 +222,9 @@ def test_a_log_with_gaps_and_a_plant_on_the_roof_are_answered_with_what_was_made
     use = answer["use"]
     assert 0 < use["self_used_kwh"]["middle"] < use["upper_bound_self_used_kwh"]
     other = use["other_generation"]
-    assert other["displaced_kwh"] == pytest.approx(other["set_alone_self_used_kwh"] - use["self_used_kwh"]["middle"])
+    # Each of the three is rounded to 0.01 kWh by itself.
+    displaced = other["set_alone_self_used_kwh"] - use["self_used_kwh"]["middle"]
+    assert other["displaced_kwh"] == pytest.approx(displaced, abs=0.016)
     assert [habit["machine"] for habit in use["habits"]] == ["washing"]
     assert use["habits"][0]["currency"] == "EUR"
     gaps = [one for one in answer["assumptions"] if one["code"] == "gaps_filled"]

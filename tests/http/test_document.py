@@ -54,7 +54,7 @@ def test_the_document_in_the_repository_is_the_one_that_is_served() -> None:
 
 def test_every_path_of_the_service_is_in_the_document(document: dict[str, Any]) -> None:
     assert set(document["paths"]) == {
-        *COMPUTING, "/v1/compatibility/matrix", "/v1/panel-identity",
+        *COMPUTING, "/v1/compatibility/matrix", "/v1/panel-identity", "/v1/adverts/reading",
         "/v1/climate", "/v1/vocabulary", "/v1/local-rules", "/v1/local-rules/{area}",
         "/health/live", "/health/ready", "/version", "/openapi.json", "/docs", "/problems", "/problems/{code}",
     }  # fmt: skip
@@ -72,6 +72,14 @@ def test_requests_and_answers_keep_to_the_document(document: dict[str, Any], fil
         answer = post(path, {**request, "include": ["used", "moves"]})
         name = spec["responses"]["200"]["content"]["application/json"]["schema"]["$ref"].rpartition("/")[2]
         checker(document, name).validate(answer.json())
+
+
+def test_a_week_of_own_weather_keeps_to_the_document(document: dict[str, Any]) -> None:
+    request = json.loads((Path(__file__).parents[2] / "examples" / "weather" / "a_week.json").read_text())
+    checker(document, "EnergyIn").validate(request)
+    answer = post("/v1/energy", {**request, "include": ["used", "moves", "hours"]})
+    assert answer.status_code == 200, answer.text
+    checker(document, "EnergyAnswerOut").validate(answer.json())
 
 
 def test_the_small_answers_keep_to_the_document(document: dict[str, Any]) -> None:

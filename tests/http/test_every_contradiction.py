@@ -49,6 +49,17 @@ def period(price: float | None = 0.3, **facts: Any) -> dict[str, Any]:
     return {"currency": "EUR", "periods": [{"valid_from": "2026-01-01", "import_price_per_kwh": price, **facts}]}
 
 
+GHI = [0.0] * 7 + [60.0, 150, 260, 350, 400, 410, 380, 300, 210, 110, 40.0] + [0.0] * 6
+JUNE = {"first": "2025-06-01T00:00:00+02:00", "step_minutes": 60, "stamp": "start", "ghi_w_per_m2": GHI}
+ON_PLANE = {**{name: JUNE[name] for name in ("first", "step_minutes", "stamp")}, "plane_w_per_m2": [GHI]}
+
+
+def weather(series: dict[str, Any], **facts: Any) -> dict[str, Any]:
+    return {**SMALLEST, "weather": {"source": "given", "series": series}, **facts}
+
+
+TURNED = [{"panel": {"rated_power_w": 410}, "plane": {"tilt_deg": 30, "azimuth_deg": 180}}]
+
 # name -> the sentence it has (of the catalogue, or of the core), request, where it stands
 CASES: dict[str, tuple[str, dict[str, Any], str]] = {
     "more used than needed": ("share_of_demand", {**PLAIN, "household": {"demand_kwh_per_year": 300}},
@@ -126,6 +137,20 @@ CASES: dict[str, tuple[str, dict[str, Any], str]] = {
                       "/tariff/periods/0/rates/0/months"),
     "a price for what is unpaid": ("", {**SMALLEST, "tariff": period(export="unpaid", export_price_per_kwh=0.08)},
                                    "/tariff/periods/0/export_price_per_kwh"),
+    "hours beside the climate": ("weather_climate", {**SMALLEST, "weather": {"source": "climate", "series": JUNE}},
+                                 "/weather/series"),
+    "times beside a step": ("times_twice", weather({"times": ["2025-06-01T10:00Z", "2025-06-01T11:00Z"],
+                                                    "step_minutes": 60, "stamp": "end", "ghi_w_per_m2": [300, 310]}),
+                            "/weather/series/step_minutes"),
+    "beam beside a plane": ("without_ghi", weather({**ON_PLANE, "dni_w_per_m2": GHI}, arrays=TURNED),
+                            "/weather/series/dni_w_per_m2"),
+    "one plane for two arrays": ("planes", weather(ON_PLANE, arrays=TURNED * 2), "/weather/series/plane_w_per_m2"),
+    "light on a plane left open": ("plane_open", weather(ON_PLANE), "/arrays/0/plane"),
+    "a limit by a home's year of a day": ("limit_of_a_part", weather(
+        JUNE, inverter={"ac_power_w": 600, "export_limit_w": 300}), "/inverter/export_limit_w"),
+    "an account of a day": ("part_of_a_year", weather(JUNE), "/weather"),
+    "an account of one plane": ("plane_elsewhere", weather({**JUNE, "plane_w_per_m2": [GHI]}, arrays=TURNED),
+                                "/weather/series/plane_w_per_m2"),
     "a whole label of too few volts": ("", panel(**{**LABEL, "open_circuit_voltage_v": 20}),
                                        f"{PANEL}/open_circuit_voltage_v"),
     "a whole label of too little short-circuit current": ("", panel(**{**LABEL, "short_circuit_current_a": 5}),
@@ -154,10 +179,15 @@ PLAINLY = {"a band out of order", "more used than needed", "a band of another en
            "kVA without an inverter"}  # fmt: skip
 
 
+ACCOUNTS = {"an account of a day"}  # asked of /v1/appraisal
+OF_ANOTHER_PATH = {"an account of one plane"}  # what is then still wrong is another thing
+
+
 @pytest.mark.parametrize("name", CASES)
 def test_a_contradiction_is_told_where_it_stands_with_an_example_that_resolves_it(name: str) -> None:
     _, request, pointer = CASES[name]
-    path = "/v1/payback" if name in PLAINLY else "/v1/energy"
+    accounts = ACCOUNTS | OF_ANOTHER_PATH
+    path = "/v1/payback" if name in PLAINLY else "/v1/appraisal" if name in accounts else "/v1/energy"
     answer = post(path, request)
     assert answer.status_code == 422, answer.text
     assert answer.json()["code"] == "contradiction"
@@ -165,7 +195,9 @@ def test_a_contradiction_is_told_where_it_stands_with_an_example_that_resolves_i
     [told] = answer.json()["errors"]
     assert told["pointer"] == pointer, told
     again = post(path, put_at(request, told["pointer"], told["example"]))
-    if name != "no input left":  # where two arrays look for one input, each has to be told
+    if name in OF_ANOTHER_PATH:
+        assert [one["pointer"] for one in again.json()["errors"]] == ["/weather"]
+    elif name != "no input left":  # where two arrays look for one input, each has to be told
         assert again.status_code == 200, (told, again.text)
     else:
         assert [one["pointer"] for one in again.json()["errors"]] == ["/arrays/0/input"]

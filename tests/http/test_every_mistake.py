@@ -20,6 +20,11 @@ WHOLE["household"]["demand"] = {"values_w": [210] * 24}
 WHOLE["tariff"]["periods"][0] |= {"export": "paid", "export_price_per_kwh": 0.08}
 WHOLE["storage"] = {"usable_kwh": 1.6, "coupling": "ac", "amount": 300}
 CLIMATE: dict[str, Any] = {"site": {"latitude_deg": 54.2, "longitude_deg": 12.3}}
+SERIES: dict[str, Any] = {
+    "first": "2025-06-01T10:00:00Z", "step_minutes": 60, "stamp": "end", "ghi_w_per_m2": [400, 410, None, 380],
+    "air_c": [17, 18, 19, 20], "wind_m_per_s": [1, 2, 3, 2],
+}  # fmt: skip
+WEATHER: dict[str, Any] = {**SMALLEST, "weather": {"source": "given", "series": SERIES}}
 PARTS = {"energy": {"year_kwh": {"cautious": 560, "middle": 640, "hopeful": 700}}}
 FEW = ("null", '"text"', "NaN", "-1e9", "[]", '{"a": {"b": [null]}}')
 
@@ -65,6 +70,7 @@ def test_every_place_of_a_whole_request_refuses_what_is_wrong_there_and_tells_wh
     [
         ("/v1/appraisal", AppraisalIn, SMALLEST),
         ("/v1/energy", AppraisalIn, SMALLEST),
+        ("/v1/energy", AppraisalIn, WEATHER),
         ("/v1/payback", PaybackIn, PLAIN),
         ("/v1/payback", PaybackIn, PLAIN | PARTS),
         ("/v1/payback", PaybackIn, SMALLEST),

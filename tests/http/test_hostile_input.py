@@ -118,7 +118,8 @@ UNUSABLE: dict[str, tuple[str, Any, str]] = {
         {"demand": {"log": {"first": "2025-02-28T00:00", "step_minutes": 15, "values_w": [None] * 96}}},
         "contradiction",
     ),
-    "given weather": ("/weather", {"source": "given"}, "not_one_of"),
+    "given weather": ("/weather", {"source": "elsewhere"}, "not_one_of"),
+    "given weather without hours": ("/weather", {"source": "given"}, "missing"),
     "unknown include": ("/include", ["everything"], "not_one_of"),
     "25 hours": ("/household", {"demand": {"values_w": [100] * 25}}, "wrong_count"),
     "too many hours": ("/household", {"demand": {"values_w": [100] * 8785}}, "wrong_count"),
@@ -273,7 +274,7 @@ def test_a_large_body_is_refused_before_it_is_read_whole() -> None:
 
 
 def test_a_body_of_too_many_values_is_refused() -> None:
-    assert post("/v1/appraisal", b"[" + b"0," * 90_000 + b"0]").status_code == 413
+    assert post("/v1/appraisal", b"[" + b"0," * 230_000 + b"0]").status_code == 413
 
 
 def test_a_compressed_body_is_refused_unopened() -> None:

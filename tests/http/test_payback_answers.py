@@ -201,3 +201,23 @@ def test_a_rebate_is_taken_off_and_said() -> None:
     assert payback()["outlay_parts"]["rebates"] == 0
     report = post("/v1/appraisal", SMALLEST | {"outlay": {"items": set_and_rebate}}, accept="text/plain").text
     assert "rebates of 200 taken off" in " ".join(report.split())
+
+
+def test_a_tariff_that_pays_more_for_a_kwh_than_it_asks_is_said_to_turn_things_round() -> None:
+    def noted(paid: float, export: str = "paid") -> list[str]:
+        period = {
+            "valid_from": "2026-01-01",
+            "import_price_per_kwh": 0.2,
+            "export": export,
+            "export_price_per_kwh": paid,
+        }
+        if export == "unpaid":
+            del period["export_price_per_kwh"]
+        tariff = {"currency": "EUR", "periods": [period]}
+        plain = {"energy": {"year_kwh": 600}, "use": {"self_used_share": 0.5}, "tariff": tariff}
+        answer = post("/v1/payback", plain)
+        assert answer.status_code == 200, answer.text
+        return [one["code"] for one in answer.json()["payback"]["notes"]]
+
+    assert noted(0.3) == ["export_above_import"]
+    assert noted(0.2) == noted(0.08) == noted(0.0, "unpaid") == []

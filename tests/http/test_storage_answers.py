@@ -164,3 +164,37 @@ def test_a_battery_beside_a_plain_energy_is_refused_as_it_goes_by_the_hour() -> 
     (mistake,) = answer.json()["errors"]
     assert mistake["pointer"] == "/storage"
     assert "site" in mistake["problem"]
+
+
+def test_powers_left_open_are_chosen_among_settings_that_are_shown() -> None:
+    got = asked({"usable_kwh": 1}, include=["used"])
+    storage, tried = got["storage"], got["storage"]["settings_tried"]
+    gains = [one["more_self_used_kwh"] for one in tried]
+    assert gains == sorted(gains, reverse=True)
+    assert {"night_feed_w": 0, "charge_above_w": 0, "more_self_used_kwh": 0} in tried
+    assert storage["more_self_used_kwh"]["middle"] == gains[0] > 0
+    assert "setting_chosen" in codes(got)
+    assumed = {one["pointer"]: one["value"] for one in got["assumptions"]}
+    for name in ("night_feed_w", "charge_above_w"):
+        assert assumed[f"/storage/{name}"] == got["used"]["storage"][name] == tried[0][name]
+
+
+def test_powers_of_your_own_that_lower_the_use_at_home_come_with_what_to_set_instead() -> None:
+    got = asked({"usable_kwh": 2, "night_feed_w": 400, "charge_above_w": 0})
+    assert got["storage"]["more_self_used_kwh"]["middle"] < 0
+    best = got["storage"]["settings_tried"][0]
+    (text,) = (one["text"] for one in got["storage"]["told"] if one["code"] == "lowers_self_use")
+    assert f"{best['night_feed_w']:.0f} W by night" in text
+    mended = asked({"usable_kwh": 2, **{name: best[name] for name in ("night_feed_w", "charge_above_w")}})
+    assert mended["storage"]["more_self_used_kwh"]["middle"] == best["more_self_used_kwh"] > 0
+
+
+def test_a_box_that_nothing_helps_is_left_off_and_the_answer_says_so() -> None:
+    small = {"household": {"demand_kwh_per_year": 9000}, "arrays": [{"panel": {"rated_power_w": 100}}]}
+    got = asked({"usable_kwh": 1, "coupling": "ac"}, **small)
+    assert "left_off" in codes(got)
+    assert got["storage"]["with"] == got["storage"]["without"]
+    assert {one["value"] for one in got["assumptions"] if one["pointer"] == "/storage/night_feed_w"} == {0}
+    said = asked({"usable_kwh": 1, "coupling": "ac", "night_feed_w": 0}, **small)
+    assert "left_off" in codes(said)
+    assert said["storage"]["settings_tried"] == []

@@ -67,11 +67,13 @@ def inverters() -> st.SearchStrategy[Inverter]:
         tracking_min_v=st.sampled_from([14.0, 25.0, 40.0]), start_voltage_v=st.sampled_from([18.0, 30.0, 45.0]),
     )  # fmt: skip
     return st.builds(
-        lambda limits, watts, share, papers: builders.inverter(
-            ac_power_w=watts, set_limit_w=share * watts, inputs=(limits, limits), certificates=papers
+        lambda limits, watts, share, papers, grid_v: builders.inverter(
+            ac_power_w=watts, set_limit_w=share * watts, inputs=(limits, limits), certificates=papers,
+            grid_voltage_v=grid_v,
         ),
         one_input, st.sampled_from([300.0, 600.0, 800.0, 1200.0]), st.sampled_from([0.5, 1.0]),
         st.sampled_from([None, (), ("VDE-AR-N 4105",), ("EN 50549-1", "CE marking")]),
+        st.sampled_from([None, 120.0, 230.0, 240.0]),
     )  # fmt: skip
 
 
@@ -89,7 +91,7 @@ def circuits() -> st.SearchStrategy[SocketCircuit | None]:
         voltage_v=st.sampled_from([120.0, 230.0]), lead_length_m=st.floats(0, 80),
         lead_mm2=st.sampled_from([0.75, 1.0, 1.5, 2.5]),
         residual_current_device=st.sampled_from(["type_a", "type_b", "type_ac", "one_way", "none", "not_known"]),
-        other_sets=st.lists(other, max_size=2).map(tuple),
+        other_sets=st.lists(other, max_size=2).map(tuple), shared_neutral=st.sampled_from([None, True, False]),
     )  # fmt: skip
     return st.one_of(st.none(), described)
 

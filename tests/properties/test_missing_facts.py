@@ -86,7 +86,9 @@ def requests(draw: st.DrawFn) -> tuple[Given, str]:
     inverter = {
         "ac_power_w": watts, "set_limit_w": draw(st.sampled_from([1.0, 1.0, 0.5])) * watts, "input_count": 1,
         "inputs": [one_input], "weighted_efficiency_share": 0.955, "efficiency_weighting": "european",
-        "night_draw_w": 0.1, "seat": "indoors", "export_limit_w": draw(st.sampled_from([0.0, watts])),
+        "night_draw_w": 0.1, "seat": "indoors", "connector_make": "Kranich K4",
+        "grid_voltage_v": draw(st.sampled_from([120.0, 230.0, 240.0])),
+        "export_limit_w": draw(st.sampled_from([0.0, watts])),
         "certificates": draw(st.sampled_from([["VDE-AR-N 4105"], ["EN 50549-1"]])),
     }  # fmt: skip
     array = {"name": "a", "input": 1, "count": count, "joined": joined, "panel": panel, "mount": draw(st.sampled_from(
@@ -120,6 +122,7 @@ def panels(draw: st.DrawFn) -> Given:
         "cell_kind": draw(st.sampled_from(["mono", "poly", "topcon", "cdte"])), "bifaciality_share": bifacial,
         "length_mm": 1722.0, "width_mm": 1134.0, "weight_kg": 21.0, "age_years": 2.0, "power_tolerance_pct": [0.0, 3.0],
         "connector": draw(st.sampled_from(["locking_4mm", "older_unlocked", "bare"])),
+        "connector_make": draw(st.sampled_from(["Kranich K4", "Moinho M2"])),
         "glass": "glass_glass" if bifacial else "glass_foil", "history": "unused", "model_code": "X",
     }  # fmt: skip
 

@@ -26,11 +26,13 @@ def requests(draw: st.DrawFn) -> dict[str, Any]:
     entries = draw(st.integers(0, 2))
     if entries:
         inverter["inputs"] = [limits] * entries
-    inverter |= some(certificates=[["VDE-AR-N 4105"], ["CE marking"]])
+    inverter |= some(connector_make=["Kranich K4"], certificates=[["VDE-AR-N 4105"], ["CE marking"]])
     arrays = [
         {"input": n, "count": draw(st.integers(1, 4)), "joined": draw(st.sampled_from(["series", "parallel"])),
          "panel": {"rated_power_w": 440} | some(open_circuit_voltage_v=[39.4], short_circuit_current_a=[14.1],
-                                                max_series_fuse_a=[15, 25])}
+                                                max_series_fuse_a=[15, 25],
+                                                connector=["locking_4mm", "older_locking", "bare"],
+                                                connector_make=["Kranich K4", "Moinho M2"])}
         for n in (1, 2)
     ]  # fmt: skip
     other = st.fixed_dictionaries(
@@ -67,7 +69,9 @@ def mended(request: dict[str, Any], remedy: dict[str, Any]) -> dict[str, Any] | 
 @settings(max_examples=40, deadline=None)
 @given(requests())
 def test_every_unsettled_finding_has_a_remedy_that_does_what_it_says(request: dict[str, Any]) -> None:
-    for finding in findings(request):
+    before = findings(request)
+    known = {(one["code"], one["about"]) for one in before}
+    for finding in before:
         if finding["verdict"] not in UNSETTLED:
             continue
         assert finding["remedies"], finding
@@ -77,7 +81,7 @@ def test_every_unsettled_finding_has_a_remedy_that_does_what_it_says(request: di
             again = mended(request, remedy)
             if again is None:
                 continue
-            same = [one for one in findings(again) if one["code"] == finding["code"]]
-            here = [one for one in same if one["about"] == finding["about"]] or same
+            same = [one for one in findings(again) if one["code"] == finding["code"]]  # the worst first
+            here = [one for one in same if one["about"] == finding["about"] or (one["code"], one["about"]) not in known]
             verdict_then = here[0]["verdict"] if here else "fits"
             assert verdict_then == remedy["verdict_then"], (finding, remedy)

@@ -56,6 +56,8 @@ def extract_of(path: Path, facts: dict[str, Any]) -> dict[str, Any]:
         "diffuse_share": round(float(dhi.sum() / ghi.sum()), 4),
         "air_c": np.round(np.bincount(month, air) / np.bincount(month), 2).tolist(),
         "air_swing_k": np.round(np.bincount(month, swing) / np.bincount(month), 2).tolist(),
+        "coldest_air_c": float(air.min()),
+        "hottest_air_c": float(air.max()),
         "wind_by_day_m_per_s": round(float(wind[ghi > 50.0].mean()), 2),
         "planes": [on_plane(tilt, azimuth, angles, (ghi, dni, dhi), outside) for tilt, azimuth in PLANES],
     }

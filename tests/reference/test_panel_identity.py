@@ -2,8 +2,8 @@
 
 Cross-validation in ten parts by maker (first word of the name), what is typical found anew in each; misprints
 included.
-True agreement of the full run (`python -m service bench identity`, 3000 panels): Voc 95.6 to 97.6 %, Isc 95.3 to 97.3 %
-by question; with rebadged copies left out too 94.9 to 97.1 and 94.6 to 96.9 %. The sample here is a tenth of that, with
+True agreement of the full run (`python -m service bench identity`, 3000 panels): Voc 96.0 to 97.8 %, Isc 95.7 to 97.7 %
+by question; with rebadged copies left out too 95.5 to 97.4 and 95.2 to 97.3 %. The sample here is a tenth of that, with
 a binomial deviation of some 1.2 points, so it asks for 93 %.
 """
 
@@ -47,3 +47,10 @@ def test_the_drawn_panels_spread_over_the_whole_list():
     assert len(np.unique(rows)) > 0.9 * PANELS
     assert TABLE.rated_power_w[rows].min() < 150
     assert TABLE.rated_power_w[rows].max() > 380
+
+
+def test_left_out_panels_are_held_from_power_and_size_with_rebadged_copies_out_too():
+    """The hardest question; measured 95.7 % of Voc and 95.2 % of Isc with these settings, 95.1 and 94.7 % before."""
+    [held] = held_of_left_out(TABLE, 2000, {"power, size": QUESTIONS["power, size"]}, rebadged_out=True)
+    assert held.voc_share >= 0.95
+    assert held.isc_share >= 0.95

@@ -3,10 +3,12 @@ make_stations_open.py; each row names its source and licence (KNMI, Met Eireann,
 NREL typical years: US public domain).
 
 True agreement of yearly sums, per cent (bias / standard deviation / 90th percentile of the size; single months' 90th
-percentile): 12 measured sites in Ireland and the Netherlands 1.6 / 2.3 / 3.9; 10.8. 46 European sites of quality A
--1.2 / 2.5 / 4.0; 7.2, of which 34 are means of the satellite that makes half of our table in their place: without it
--2.0 / 3.0 / 5.1; 9.3. 40 sites of the United States and Guam -0.4 / 4.6 / 8.7; 18. Two islands without a cell (Kahului,
-Guam) -0.1 and -6.9.
+percentile): 12 measured sites in Ireland and the Netherlands 1.5 / 2.2 / 3.9; 10.4. 46 European sites of quality A
+-1.2 / 2.5 / 4.0; 7.2, of which 34 are means of the satellite that makes half of our table in their place. 40 sites of
+the United States and Guam -0.8 / 4.4 / 7.1; 18 (their months come from single years). Two islands without a cell
+(Kahului, Guam) -0.1 and -6.9. The factor for cold months is learned on these sites: with each site's own region left
+out the figures are the same to 0.1. 92 % of the sites lie within the ends of the table's band, 88 % of those that are
+no satellite's points; over 186 sites, the ones that may not be passed on included, 84 %.
 """
 
 import csv
@@ -16,10 +18,13 @@ from pathlib import Path
 import numpy as np
 import pytest
 
-from service.bench.climate import compared, level_ground_months
+from service.bench.climate_sites import Site, compared, level_ground_months, sites_of, years_of
+from service.data.builders.climate.cold_months import factor_of, left_out_region, may_teach
 from service.data.climate import load_climate
+from service.data.climate.recipe import COLD_LN_PER_10_K
 
-with (Path(__file__).parent / "stations_open.csv").open(encoding="utf-8", newline="") as _file:
+STATIONS = Path(__file__).parent / "stations_open.csv"
+with STATIONS.open(encoding="utf-8", newline="") as _file:
     SITES = list(csv.DictReader(_file))
 
 
@@ -70,11 +75,58 @@ def test_sites_outside_europe_agree() -> None:
     errors = errors_of(region="World")
     assert errors.size == 40
     assert abs(errors.mean()) < 2.0
-    assert errors.std(ddof=1) < 7.0
-    assert np.quantile(np.abs(errors), 0.9) < 10.0
+    assert errors.std(ddof=1) < 6.0
+    assert np.quantile(np.abs(errors), 0.9) < 8.0
 
 
 @pytest.mark.parametrize("site", ["Kahului", "Andersen"])
 def test_islands_without_a_cell_agree_within_ten_per_cent(site: str) -> None:
     row = next(r for r in SITES if r["site"].startswith(site))
     assert abs(yearly_errors()[row["site"]]) < 0.10
+
+
+@cache
+def sites() -> tuple[Site, ...]:
+    """The sites with their errors as the table is, and with their region left out of what was learned."""
+    return tuple(sites_of(STATIONS, load_climate())[0])
+
+
+def test_left_out_regions_agree_as_well_as_those_that_taught() -> None:
+    outside = [site for site in sites() if site.row["region"] == "World"]
+    as_is, left_out = (
+        np.quantile(np.abs([getattr(site, name) for site in outside]), 0.9) for name in ("year", "left_out_year")
+    )
+    assert left_out == pytest.approx(as_is, abs=0.005)
+    assert left_out < 0.08
+
+
+def test_the_factor_of_cold_months_is_that_of_the_open_stations_and_hangs_on_no_region() -> None:
+    table = load_climate()
+    assert factor_of(SITES, table) == pytest.approx(COLD_LN_PER_10_K, abs=0.002)
+    for region in sorted({left_out_region(row) for row in SITES if may_teach(row)}):
+        assert 0.04 < factor_of(SITES, table, region) < 0.1
+
+
+def test_months_of_frost_are_no_longer_far_too_bright() -> None:
+    """Site-months with a mean under 0 C, 69 of them: 5.6 % too high before."""
+    table = load_climate()
+    errors = []
+    for site in sites():
+        air_c = table.at(*(float(site.row[name]) for name in ("lat", "lon", "elev_m"))).air_c
+        errors += [error for error, celsius in zip(site.months, air_c, strict=True) if celsius < 0.0]
+    assert len(errors) > 60
+    assert abs(float(np.mean(errors))) < 0.04
+
+
+def test_about_eight_in_ten_sites_lie_between_the_cautious_and_the_hopeful_end() -> None:
+    """Satellite points apart, which the table leans on. 80 % of 52 sites, within what chance allows (two sigma)."""
+    held = [site.left_out_held for site in sites() if site.row["basis"] != "satellite"]
+    assert len(held) == 52
+    assert 0.69 <= np.mean(held) <= 0.91
+    assert np.mean([site.left_out_held for site in sites()]) >= 0.8
+
+
+def test_a_typical_year_counts_as_one_and_a_measured_mean_as_its_years() -> None:
+    by_basis = {row["basis"]: years_of(row) for row in SITES if row["basis"] != "measured"}
+    assert by_basis == {"satellite": 20, "typical year, mostly modelled from cloud or satellite": 1}
+    assert all(years_of(row) >= 10 for row in SITES if row["basis"] == "measured")

@@ -130,3 +130,11 @@ def test_the_air_is_as_warm_as_in_the_file(name: str) -> None:
     assert abs(float(away.mean())) < 1.2
     swing = place.air_swing_k - np.asarray(FILES[name]["air_swing_k"])
     assert abs(float(swing.mean())) < 2.5
+
+
+@pytest.mark.parametrize("name", sorted(FILES))
+def test_the_extremes_of_the_air_enclose_those_of_a_typical_year(name: str) -> None:
+    """Extremes of many years lie beyond a typical one's: ours by 4 (Miami) to 21 K of cold, by 5 to 9 K of heat."""
+    place = load_climate().at(*FILES[name]["at"])
+    assert 0.0 < FILES[name]["coldest_air_c"] - place.coldest_air_c < 25.0
+    assert 0.0 < place.hottest_air_c - FILES[name]["hottest_air_c"] < 10.0

@@ -45,7 +45,7 @@ def appraisal(body: bytes, deps: Deps) -> AppraisalOut:
         decision=DecisionOut.of(found.decision),
         compatibility=CompatibilityOut.of(compatibility, question.given),
         fixing=FixingOut.of(question.fixing),
-        energy=EnergyOut.of(energy, calendar),
+        energy=EnergyOut.of(energy, calendar, question.weather),
         use=UseOut.of(question.use, question.habits(), setup.tariff.currency if setup.tariff else None),
         payback=payback_out(question, account),
         storage=storage_out(question, account),
@@ -69,12 +69,12 @@ def payback_out(question: Question, account: Worth | None) -> PaybackOut | None:
     tariff, area = question.setup.tariff, question.setup.site.rule_area
     if account is None or tariff is None:
         return None
-    return PaybackOut.of(account, tariff.currency, area, question.deps.grid_carbon)
+    return PaybackOut.of(account, tariff, area, question.deps.grid_carbon)
 
 
 def storage_out(question: Question, account: Worth | None) -> StorageOut | None:
     """The set without its battery and with it; None where nobody asked about one."""
-    setup = question.setup
+    setup = question.answered.setup
     beside = question.storage(account)
     if beside is None or setup.storage is None:
         return None

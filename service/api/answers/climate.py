@@ -12,6 +12,8 @@ from service.api.schemas.climate import ClimateOut
 from service.api.schemas.mistakes import Where
 from service.api.schemas.reading import read_body, read_value
 from service.api.schemas.requests import ClimateIn
+from service.core.model.band import SpreadPart, band_around
+from service.core.model.climate import PlaceClimate
 
 
 def climate(body: bytes, deps: Deps) -> ClimateOut:
@@ -36,7 +38,16 @@ def _climate(request: ClimateIn, deps: Deps) -> ClimateOut:
         time_zone=request.site.time_zone or place.time_zone,
         country=place.country,
         level_ground_kwh_per_m2=months.tolist(),
+        level_ground_year_kwh_per_m2=band_around(float(months.sum()), _doubts(found)),
         air_c=found.air_c.tolist(),
         uncertainty_sd_share=found.climate_sd_share,
         **editions(deps),
+    )
+
+
+def _doubts(found: PlaceClimate) -> tuple[SpreadPart, ...]:
+    """Why a single year's sun may be another: the table's accuracy in the region, and the years themselves."""
+    return (
+        SpreadPart("climate_data", found.climate_sd_share),
+        SpreadPart("year_to_year", found.year_to_year_sd_share),
     )

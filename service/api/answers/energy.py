@@ -12,5 +12,5 @@ def energy(body: bytes, deps: Deps) -> EnergyAnswerOut:
     question = Question.asked(EnergyIn, body, deps)
     calendar = question.sky.calendar if "hours" in question.include else None
     return EnergyAnswerOut(
-        energy=EnergyOut.of(question.energy, calendar), **question.beside(question.chosen_cautions())
+        energy=EnergyOut.of(question.energy, calendar, question.weather), **question.beside(question.chosen_cautions())
     )

@@ -1,8 +1,6 @@
 """Which of many panels suit which of many inverters?"""
 
-from collections.abc import Iterable, Iterator
-from dataclasses import replace
-
+from service.api.answers.candidates import at_place, columns_of, contradicting, read_candidates, rows_of
 from service.api.answers.question import Question, dated, day_of
 from service.api.deps import Deps, Stand
 from service.api.schemas.array import ArrayIn
@@ -10,11 +8,12 @@ from service.api.schemas.assumption import assumptions_out
 from service.api.schemas.inverter import InverterIn
 from service.api.schemas.matrix import MatrixIn, MatrixOut, PairOut, matrix_text
 from service.api.schemas.panel import PanelIn
-from service.api.schemas.reading import read_body
+from service.api.schemas.reading import value_of
 from service.api.schemas.requests import AppraisalIn
-from service.core.compatibility import Curves, matrix
-from service.core.completion import Candidates, complete_candidates
-from service.core.model.assumption import Assumption, Assumptions
+from service.core.compatibility import matrix
+from service.core.completion import INVERTER, PANEL
+from service.core.errors import ContradictionError
+from service.core.model.assumption import Assumptions
 
 # Any panel and inverter: only the place and the array around them are taken from their set.
 _ANY_PANEL, _ANY_INVERTER = PanelIn(rated_power_w=400), InverterIn(ac_power_w=800)
@@ -23,19 +22,23 @@ _OF_THE_ARRAY = ("/arrays/0/mount", "/arrays/0/plane", "/arrays/0/rear_light_sha
 
 def compatibility_matrix(body: bytes, deps: Deps) -> MatrixOut:
     """The answer of /v1/compatibility/matrix."""
-    request = read_body(MatrixIn, body)
+    value = value_of(MatrixIn, body)
+    request = read_candidates(value, deps)
     as_of = day_of(request.as_of, deps)
     stand = deps.stands.get((request.site.model_dump_json(), as_of), lambda: _stand(request, deps))
-    found = complete_candidates(request.given(), stand.setup.arrays[0], as_of, deps.default_tables)
-    pairs = matrix(
-        stand.setup, stand.assumptions, stand.cells_c, found.panels, found.inverters,
-        lambda panel: deps.curves.get(panel, Curves),
-    )  # fmt: skip
-    told = [*stand.assumptions.by_pointer.values(), *_of_candidates(found)]
+    try:
+        rows, columns = rows_of(request, stand, as_of, deps), columns_of(request, deps)
+    except ContradictionError as error:
+        raise contradicting(value, deps) from error
+    pairs = matrix([row for row, _ in rows], [column for column, _ in columns])
     return MatrixOut(
         text=matrix_text(),
         matrix=[PairOut.row(row) for row in pairs],
-        assumptions=assumptions_out(Assumptions.of(told)),
+        assumptions=[
+            *assumptions_out(stand.assumptions),
+            *at_place(rows, "panels", PANEL),
+            *at_place(columns, "inverters", INVERTER),
+        ],
         **dated(as_of, deps),
     )
 
@@ -54,28 +57,3 @@ def _stand(request: MatrixIn, deps: Deps) -> Stand:
         assumptions=Assumptions.of(around),
         cells_c=(question.hottest_cell_c[0], question.cool_cell_c[0]),
     )
-
-
-# What the panel side reads of a panel and of an inverter's first input.
-_READ_OF_PANEL = frozenset(
-    {
-        "open_circuit_voltage_v", "short_circuit_current_a", "max_power_voltage_v", "max_power_current_a",
-        "cells_in_series", "cell_kind", "voc_coefficient_pct_per_k", "isc_coefficient_pct_per_k",
-        "power_coefficient_pct_per_k", "bifaciality_share", "glass", "connector",
-    }
-)  # fmt: skip
-_READ_OF_INVERTER = ("/inverter/input_count", "/inverter/inputs/0/")
-
-
-def _of_candidates(found: Candidates) -> Iterator[Assumption]:
-    """What was assumed of each and the pairs hang on, at its place in the request."""
-    for at, (_, assumptions) in enumerate(found.panels):
-        read = [one for one in assumptions.by_pointer.values() if one.pointer.rpartition("/")[2] in _READ_OF_PANEL]
-        yield from _moved(read, "/arrays/0/panel", f"/panels/{at}")
-    for at, (_, assumptions) in enumerate(found.inverters):
-        read = [one for one in assumptions.by_pointer.values() if one.pointer.startswith(_READ_OF_INVERTER)]
-        yield from _moved(read, "/inverter", f"/inverters/{at}")
-
-
-def _moved(assumptions: Iterable[Assumption], before: str, now: str) -> Iterable[Assumption]:
-    return (replace(one, pointer=now + one.pointer.removeprefix(before)) for one in assumptions)

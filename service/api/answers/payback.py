@@ -58,7 +58,7 @@ def _of_known_energy(request: PaybackIn, energy: KnownEnergyIn, deps: Deps) -> P
     )
     chosen = chosen_cautions(deps.cautions, given, ())
     return PaybackAnswerOut(
-        payback=PaybackOut.of(account, completed.tariff.currency, completed.rule_area, deps.grid_carbon),
+        payback=PaybackOut.of(account, completed.tariff, completed.rule_area, deps.grid_carbon),
         storage=None,
         cautions=cautions_out(chosen),
         cautions_kept_back=dict(chosen.kept_back),

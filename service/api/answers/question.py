@@ -9,11 +9,12 @@ from typing import Any, TypeVar
 import numpy as np
 
 from service.api.answers.place import place_of
-from service.api.deps import Deps
+from service.api.answers.weather import weather_of
+from service.api.deps import Deps, Directs
 from service.api.schemas.advice import cautions_out
 from service.api.schemas.assumption import assumptions_out
 from service.api.schemas.reading import read_body
-from service.api.schemas.requests import AppraisalIn
+from service.api.schemas.requests import AppraisalIn, EnergyIn
 from service.core.appraisal import ChosenCautions, chosen_cautions
 from service.core.compatibility import Curves, check
 from service.core.completion import Completed, as_request, complete, moves, unmoved
@@ -33,14 +34,18 @@ from service.core.model.band import Z_95
 from service.core.model.facts import Setup
 from service.core.model.finding import Finding
 from service.core.model.hours import Floats, SkyYear
+from service.core.model.memo import Memo
 from service.core.model.place_facts import PlaceFacts
+from service.core.model.weather import GivenSky
 from service.core.rules import RuleCard, card_for
 from service.core.worth import (
     BOX_FINDINGS,
+    ChosenFeed,
     Habit,
     StorageBeside,
     UseAtHome,
     Worth,
+    chosen_feed,
     habits,
     limited_export,
     on_box_inputs,
@@ -54,6 +59,13 @@ from service.data.local_rules import cards_of
 
 R = TypeVar("R", bound=AppraisalIn)
 
+_NIGHT_FEED, _CHARGE_ABOVE = "/storage/night_feed_w", "/storage/charge_above_w"
+
+
+# Nobody else asks about weather that a caller gave: its sets are kept with the question, the one asked about and what
+# demanded remedies make of it.
+_KEPT_OF_OWN_WEATHER = 3
+
 
 @dataclass(frozen=True)
 class Question:
@@ -66,6 +78,8 @@ class Question:
     completed: Completed
     as_of: date
     deps: Deps
+    directs: Directs
+    weather: GivenSky | None = None
     curves: Curves = field(default_factory=Curves)
 
     @classmethod
@@ -83,8 +97,12 @@ class Question:
         as_of = day_of(request.as_of, deps)
         place, sky = place_of(request.site, deps)
         given = request.given()
-        completed = complete(given, place, sky, deps.default_tables, as_of)
-        return cls(given, frozenset(request.include or ()), place, sky, completed, as_of, deps)
+        place, weather = weather_of(given, place, sky, parts=isinstance(request, EnergyIn))
+        typical, sky = sky, sky if weather is None else weather.sky
+        whole = weather is None or weather.whole_year
+        completed = complete(given, place, sky if whole else typical, deps.default_tables, as_of, weather)
+        directs = deps.directs if weather is None else Memo(_KEPT_OF_OWN_WEATHER)
+        return cls(given, frozenset(request.include or ()), place, sky, completed, as_of, deps, directs, weather)
 
     @property
     def setup(self) -> Setup:
@@ -103,7 +121,7 @@ class Question:
 
     def _direct_of(self, setup: Setup) -> tuple[ArrayHours, ...]:
         """The d.c. side of this or of a changed setup: what remedies on the a.c. side share."""
-        return self.deps.directs.get((self.sky, direct_key(setup)), lambda: direct_current(setup, self.sky))
+        return self.directs.get((self.sky, direct_key(setup)), lambda: direct_current(setup, self.sky))
 
     def instead(self, setup: Setup, assumptions: Assumptions) -> "Question":
         """The same question about a changed set; what both have in common is not computed again."""
@@ -128,7 +146,7 @@ class Question:
     @cached_property
     def _conditions(self) -> tuple[ArrayConditions, ...] | tuple[ArrayHours, ...]:
         """Each array's cells in the year; the electrical chain runs only where the year is asked for too."""
-        kept = self.deps.directs.kept((self.sky, direct_key(self.setup)))
+        kept = self.directs.kept((self.sky, direct_key(self.setup)))
         return array_conditions(self.setup, self.sky) if kept is None else kept
 
     @property
@@ -177,8 +195,40 @@ class Question:
 
     def storage(self, account: Worth | None) -> StorageBeside | None:
         """The set with its battery beside the set without; None where nobody asked about one."""
-        return storage_beside(self.energy, self.setup, self.use, account, self.as_of, box_dc_w=self._through_the_box())
+        return storage_beside(
+            self.energy,
+            self.setup,
+            self.use,
+            account,
+            self.as_of,
+            box_dc_w=self._through_the_box,
+            chosen=self.feed,
+            price_unknown_sd_share=price_unknown_sd_share(self.assumptions),
+        )
 
+    @cached_property
+    def feed(self) -> ChosenFeed | None:
+        """The fixed powers of a box that reads no meter, where one of them was left open."""
+        assumed = self.assumptions.by_pointer
+        feed_open, threshold_open = _NIGHT_FEED in assumed, _CHARGE_ABOVE in assumed
+        if self.setup.storage is None or not (feed_open or threshold_open):
+            return None
+        return chosen_feed(
+            self.use, self.setup, feed_open=feed_open, threshold_open=threshold_open, box_dc_w=self._through_the_box
+        )
+
+    @cached_property
+    def answered(self) -> Completed:
+        """The completed request as it is answered: with the fixed powers of a box that were chosen for the home."""
+        if self.feed is None:
+            return self.completed
+        storage, by_pointer = self.feed.storage, dict(self.assumptions.by_pointer)
+        for pointer, watts in ((_NIGHT_FEED, storage.night_feed_w), (_CHARGE_ABOVE, storage.charge_above_w)):
+            if pointer in by_pointer:
+                by_pointer[pointer] = replace(by_pointer[pointer], value=watts)
+        return Completed(setup=replace(self.setup, storage=storage), assumptions=Assumptions(by_pointer))
+
+    @cached_property
     def _through_the_box(self) -> Floats | None:
         """What the panels give where they hang on inputs of the box with a current limit of its own; else None."""
         on_box, storage = on_box_inputs(self.setup, self.assumptions), self.setup.storage
@@ -217,7 +267,7 @@ class Question:
         return {
             "cautions": cautions_out(chosen),
             "cautions_kept_back": dict(chosen.kept_back),
-            "assumptions": assumptions_out(self.assumptions, shares, reasons),
+            "assumptions": assumptions_out(self.answered.assumptions, shares, reasons),
             **dated(self.as_of, self.deps),
             "used": self.used() if "used" in self.include else None,
         }
@@ -225,7 +275,9 @@ class Question:
     def used(self) -> dict[str, Any]:
         """The completed request, to be edited and sent again; every pointer of the answer resolves in it."""
         open_parts = {"socket_circuit": None, "tariff": None, "outlay": None, "storage": None}
-        request: dict[str, Any] = {**open_parts, **as_request(self.setup), "as_of": self.as_of.isoformat()}
+        request: dict[str, Any] = {**open_parts, **as_request(self.answered.setup), "as_of": self.as_of.isoformat()}
+        if "weather" in self.given:
+            request["weather"] = self.given["weather"]
         open_at = [a.pointer for a in self.assumptions.by_pointer.values() if a.value is None]
         for pointer in (*open_at, *self.fixing.not_looked_at):
             _say_null(request, pointer)

@@ -43,7 +43,7 @@ def report(answer: AppraisalOut) -> bytes:
 def _as_asked(answer: AppraisalOut) -> Iterable[str]:
     """A line that says which set follows, where the decision is about another one with another year."""
     met = answer.decision.once_met
-    if met is None or abs(met.year_kwh.middle - answer.energy.year_kwh.middle) < 0.5:
+    if met is None or abs(met.year_kwh.middle - answer.energy.told().middle) < 0.5:
         return ()
     return (*wrapped(say("decisions", "as_asked")), "")
 

@@ -18,7 +18,7 @@ _WORTH_A_LINE = 0.005
 
 def energy_lines(energy: EnergyOut) -> Iterator[str]:
     """The year with its band, the months, clear days, what is lost, what makes it uncertain."""
-    yield from wrapped(f"About {_banded(energy.year_kwh)} kWh in a year.")
+    yield from wrapped(f"About {_banded(energy.told())} kWh in a year.")
     yield from wrapped("Nine cases in ten do better than the first figure in brackets, one in ten than the last.")
     yield ""
     for half in (slice(0, 6), slice(6, 12)):
@@ -34,7 +34,7 @@ def energy_lines(energy: EnergyOut) -> Iterator[str]:
     for array in energy.arrays:
         plane = f"tilt {array.plane.tilt_deg:g}, azimuth {array.plane.azimuth_deg:g} degrees"
         name = array.name if array.name.lower().startswith("array") else f"array {array.name}"
-        yield from wrapped(f"{name[:1].upper()}{name[1:]}: {for_people(array.year_kwh)} kWh ({plane}).")
+        yield from wrapped(f"{name[:1].upper()}{name[1:]}: {for_people(array.year_kwh or 0.0)} kWh ({plane}).")
     yield ""
     yield from wrapped(f"Of {for_people(energy.light_kwh)} kWh in the light on the panels:")
     yield from _loss_lines(energy)
@@ -52,7 +52,7 @@ def _loss_lines(energy: EnergyOut) -> Iterator[str]:
     rest = sum(energy.lost_kwh.values()) - sum(told.values())
     if for_people(rest) != "0":
         yield from wrapped(f"{for_people(rest)} kWh lost in smaller ways", "- ")
-    yield from wrapped(f"{for_people(energy.year_kwh.middle)} kWh are left.")
+    yield from wrapped(f"{for_people(energy.told().middle)} kWh are left.")
 
 
 def use_lines(use: UseOut) -> Iterator[str]:

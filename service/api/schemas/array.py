@@ -85,6 +85,9 @@ class ArrayIn(In):
     mismatch_share: f.MismatchShare | None = None
     hottest_cell_c: f.HottestCellC | None = None
     rear_light_share: f.RearLightShare | None = None
+    count_rear_light: f.Yes | None = Field(
+        default=None, description="Count what the rear of two-sided panels gives? Off unless asked for."
+    )
     fixing: FixingIn | None = None
     lead_length_m: f.LeadLengthM | None = None
     lead_mm2: f.LeadMm2 | None = None

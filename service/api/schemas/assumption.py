@@ -47,22 +47,26 @@ class AssumptionOut(Out):
     )
 
     @classmethod
-    def of(cls, assumption: Assumption, share: float | None, reason: str | None = None) -> Self:
+    def of(cls, assumption: Assumption, text: str, share: float | None, reason: str | None = None) -> Self:
         """With its sentence; ``share`` of the year's energy that it moves or the ``reason`` for none, where asked."""
-        facts = {
-            "value": assumption.value,
-            "low": assumption.low,
-            "high": assumption.high,
-            "source": assumption.source,
-            "name": assumption.pointer.rpartition("/")[2],
-        }
         told = 0.0 if reason == "does_not_move_the_year" else share
-        return cls.from_core(
-            assumption,
-            text=say("assumptions", f"{assumption.code}.{facts['name']}", facts),
+        return cls(
+            pointer=assumption.pointer,
+            value=assumption.value,
+            code=assumption.code,
+            text=text,
+            source=assumption.source,
+            low=assumption.low,
+            high=assumption.high,
             moves=None if told is None else MovesOut(of="year_kwh", share=told),
-            moves_because=reason and MovesReasonOut(code=reason, text=say("assumptions", f"moves.{reason}")),
+            moves_because=None
+            if reason is None
+            else MovesReasonOut(code=reason, text=say("assumptions", f"moves.{reason}")),
         )
+
+    def at(self, pointer: str) -> Self:
+        """The same of a thing that stands elsewhere in the request."""
+        return self.model_copy(update={"pointer": pointer})
 
 
 def assumptions_out(
@@ -70,7 +74,23 @@ def assumptions_out(
 ) -> list[AssumptionOut]:
     """All assumptions, in the order in which they were made; by pointer how far each moves the year, or why not."""
     shares, because = moves or {}, reasons or {}
-    return [
-        AssumptionOut.of(one, shares.get(pointer), because.get(pointer))
-        for pointer, one in assumptions.by_pointer.items()
-    ]
+    texts: dict[tuple[str, ...], str] = {}  # of many panels much the same is assumed
+    out = []
+    for pointer, one in assumptions.by_pointer.items():
+        name = pointer.rpartition("/")[2]
+        key = (one.code, name, one.source, repr((one.value, one.low, one.high)))
+        if key not in texts:
+            texts[key] = _text_of(one, name)
+        out.append(AssumptionOut.of(one, texts[key], shares.get(pointer), because.get(pointer)))
+    return out
+
+
+def _text_of(assumption: Assumption, name: str) -> str:
+    facts = {
+        "value": assumption.value,
+        "low": assumption.low,
+        "high": assumption.high,
+        "source": assumption.source,
+        "name": name,
+    }
+    return say("assumptions", f"{assumption.code}.{name}", facts)

@@ -31,7 +31,8 @@ class Out(BaseModel):
     @classmethod
     def from_core(cls, core: Any, **said: Any) -> Self:
         """An answer from a core value: fields of the same name are taken over, ``said`` adds or replaces."""
-        taken: Mapping[str, Any] = {name: getattr(core, name) for name in _shared(cls, core.__class__) if name not in said}
+        shared = _shared(cls, core.__class__)
+        taken: Mapping[str, Any] = {name: getattr(core, name) for name in shared if name not in said}
         return cls.model_validate({**taken, **said}, from_attributes=True)
 
 

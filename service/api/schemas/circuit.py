@@ -6,6 +6,11 @@ from pydantic import Field
 
 from service.api import fields as f
 from service.api.schemas.base import In
+from service.core.compatibility.conductors import METHODS
+
+_LAYING = "How the cable lies; behind each word the reference method of IEC 60364-5-52 that is read: " + ", ".join(
+    f"{word} {letter}" for word, letter in METHODS.items()
+)
 
 
 class OtherSetIn(In):
@@ -23,7 +28,7 @@ class SocketCircuitIn(In):
     breaker_a: f.BreakerA | None = None
     voltage_v: f.VoltageV | None = None
     cable_mm2: f.CableMm2 | None = None
-    laying: f.Laying | None = Field(default=None, description="How the cable lies (methods of IEC 60364-5-52).")
+    laying: f.Laying | None = Field(default=None, description=_LAYING)
     ambient_c: f.AmbientC | None = None
     dedicated: f.Yes | None = Field(default=None, description="Is nothing else on this circuit?")
     shared_neutral: f.Yes | None = Field(

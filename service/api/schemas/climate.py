@@ -3,6 +3,7 @@
 from pydantic import Field
 
 from service.api.schemas import rounding as r
+from service.api.schemas.band import KwhBandOut
 from service.api.schemas.base import Code, Out
 
 
@@ -16,6 +17,10 @@ class ClimateOut(Out):
     country: str | None = Field(description="ISO 3166 code of the zone's country; null where none is known.")
     level_ground_kwh_per_m2: list[r.Kwh] = Field(
         min_length=12, max_length=12, description="Sun on level ground, monthly sums."
+    )
+    level_ground_year_kwh_per_m2: KwhBandOut = Field(
+        description="The sum of a year, and the ends that single years keep to in eight of ten cases. "
+        "Of the light alone: a set's yield has more doubts, see `spread` there."
     )
     air_c: list[r.Celsius] = Field(min_length=12, max_length=12, description="Monthly means.")
     coldest_air_c: r.Celsius = Field(description="An estimate, deliberately cold, of the coldest air of many years.")

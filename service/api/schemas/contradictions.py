@@ -18,6 +18,7 @@ from service.api.schemas.panel import PanelIn
 from service.api.schemas.panel_identity import PanelIdentityIn
 from service.api.schemas.requests import AppraisalIn, PaybackIn, YearKwhBandIn
 from service.api.schemas.storage import StorageIn
+from service.api.schemas.weather_contradictions import of_the_weather
 from service.api.words import say
 from service.core.completion import contradictions_of_tariff
 from service.core.model.bounds import BOUNDS
@@ -41,6 +42,8 @@ def contradictions(request: In) -> list[Mistake]:
         _candidates(request, found)
     if isinstance(request, PaybackIn):
         _payback(request, found)
+    if isinstance(request, AppraisalIn):
+        of_the_weather(request, found)
     if isinstance(request, AppraisalIn | PaybackIn):
         if request.arrays and request.inverter:
             _inputs(request.arrays, request.inverter, found)
@@ -54,6 +57,20 @@ def contradictions(request: In) -> list[Mistake]:
             _tariff(request.tariff, request.meter, found)
         if request.storage:
             _storage(request.storage, found)
+    return found.mistakes
+
+
+def contradictions_of_panel(panel: PanelIn, pointer: str) -> list[Mistake]:
+    """Those of a panel that stands at ``pointer``."""
+    found = Found()
+    _panel(panel, pointer, found)
+    return found.mistakes
+
+
+def contradictions_of_inverter(inverter: InverterIn, pointer: str) -> list[Mistake]:
+    """Those of an inverter that stands at ``pointer``."""
+    found = Found()
+    _inverter(inverter, pointer, found)
     return found.mistakes
 
 

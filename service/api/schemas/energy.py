@@ -13,6 +13,7 @@ from service.api.schemas.base import Code, Out, Text, absent
 from service.api.words import say
 from service.core.energy import EnergyYear
 from service.core.model.hours import Calendar, Floats
+from service.core.model.weather import GivenSky
 
 
 class PlaneOut(Out):
@@ -35,7 +36,9 @@ class ArrayYearOut(Out):
     """One array's part in the year."""
 
     name: str = Field(max_length=60)
-    year_kwh: r.Kwh
+    year_kwh: r.Kwh | SkipJsonSchema[None] = Field(
+        default=None, exclude_if=absent, description="Absent where the weather given is less than a year."
+    )
     plane: PlaneOut
     peak_w: r.Watts = Field(description="Highest hourly mean of its d.c. power.")
     hottest_cell_c: r.Celsius
@@ -51,11 +54,15 @@ class SpreadPartOut(Out):
 
 
 class HoursOut(Out):
-    """The hours of the typical year: hourly means, the first one beginning at ``first``."""
+    """The hours of the typical year: hourly means, the first one beginning at ``first``.
+
+    A whole year of given weather is told by the calendar of the same year as the typical one, from 1 January, without a
+    29 February; a part of a year by its own days.
+    """
 
     first: str = Field(description="RFC 3339.", max_length=30)
     step_minutes: Literal[60]
-    ac_w: list[float] = Field(min_length=8760, max_length=8784)
+    ac_w: list[float] = Field(min_length=1, max_length=8784)
     dc_w: list[list[float]] = Field(min_length=1, max_length=8, description="One list for each array.")
 
     @classmethod
@@ -69,11 +76,61 @@ class HoursOut(Out):
         )
 
 
-class EnergyOut(Out):
-    """A typical year. ``light_kwh`` less all of ``lost_kwh`` is the middle of ``year_kwh``."""
+class WeatherGapOut(Out):
+    """Hours in a row that the given series did not know, and that were filled."""
 
-    year_kwh: KwhBandOut
-    months_kwh: list[r.Kwh] = Field(min_length=12, max_length=12, description="January first.")
+    what: Literal["light", "air", "wind"]
+    from_time: str = Field(description="RFC 3339.", max_length=30)
+    to_time: str = Field(description="RFC 3339.", max_length=30)
+    hours: int = Field(ge=0, le=8784)
+    daylight_hours: int = Field(ge=0, le=8784)
+
+
+class GivenWeatherOut(Out):
+    """What the answer rests on where the caller gave the weather."""
+
+    from_time: str = Field(description="RFC 3339.", max_length=30)
+    to_time: str = Field(description="RFC 3339.", max_length=30)
+    whole_year: bool = Field(description="Are all hours of a year in it? Only then is there a yearly figure.")
+    hours: int = Field(ge=1, le=8784, description="Hours answered: 8760 of a whole year.")
+    kwh: KwhBandOut = Field(description="A.c. energy in these hours.")
+    arrays_kwh: list[r.Kwh] = Field(min_length=1, max_length=8, description="The middle of it by array.")
+    level_ground_kwh_per_m2: r.Kwh = Field(description="Light on level ground in these hours.")
+    gaps: list[WeatherGapOut] = Field(max_length=9000)
+    leap_day_left_out: bool = Field(description="A year has 365 days here; a 29 February in it is left out.")
+    hours_left_out: int = Field(ge=0, description="Of more than a year the last counts; so many hours lie before it.")
+
+    @classmethod
+    def of(cls, weather: GivenSky, energy: EnergyYear) -> Self:
+        """The span, its gaps and its energy."""
+        return cls(
+            from_time=weather.from_utc,
+            to_time=weather.to_utc,
+            whole_year=weather.whole_year,
+            hours=weather.sky.ghi_w_per_m2.size,
+            kwh=KwhBandOut.from_core(energy.year_kwh),
+            arrays_kwh=[one.year_kwh for one in energy.arrays],
+            level_ground_kwh_per_m2=float(weather.sky.ghi_w_per_m2.sum()) / 1000.0,
+            gaps=[WeatherGapOut.from_core(gap, from_time=gap.from_utc, to_time=gap.to_utc) for gap in weather.gaps],
+            leap_day_left_out=weather.leap_day_left_out,
+            hours_left_out=weather.hours_left_out,
+        )
+
+
+class EnergyOut(Out):
+    """A typical year, or the hours of the weather that was given.
+
+    ``light_kwh`` less all of ``lost_kwh`` is the middle of ``year_kwh``; of given weather that of ``weather.kwh``.
+    """
+
+    year_kwh: KwhBandOut | SkipJsonSchema[None] = Field(
+        default=None, exclude_if=absent, description="Absent where the weather given is less than a year."
+    )
+    months_kwh: list[r.Kwh] = Field(
+        min_length=12,
+        max_length=12,
+        description="January first. Of less than a year what its hours give, nought in months that it does not reach.",
+    )
     day_kinds: list[DayKindOut] = Field(max_length=12)
     hours_at_limit: float = Field(description="Hours in which the inverter's limit cut the power.")
     light_kwh: r.Kwh = Field(description="What the rated power would give in all the light on the bare planes.")
@@ -87,14 +144,33 @@ class EnergyOut(Out):
         default=None, exclude_if=absent, description="Only where `include` asks for it."
     )
 
+    weather: GivenWeatherOut | SkipJsonSchema[None] = Field(
+        default=None, exclude_if=absent, description="Only where the request gives the weather."
+    )
+
+    def told(self) -> KwhBandOut:
+        """The year; of a part of one what its hours give."""
+        if self.year_kwh is not None:
+            return self.year_kwh
+        if self.weather is None:
+            message = "an energy without a year and without weather"
+            raise ValueError(message)
+        return self.weather.kwh
+
     @classmethod
-    def of(cls, energy: EnergyYear, calendar: Calendar | None = None) -> Self:
-        """The year; with its hours where a calendar is given."""
+    def of(cls, energy: EnergyYear, calendar: Calendar | None = None, weather: GivenSky | None = None) -> Self:
+        """The year; with its hours where a calendar is given, and with what is known of weather that was given."""
+        part = weather is not None and not weather.whole_year
+        of_arrays = [ArrayYearOut.from_core(one, **({"year_kwh": None} if part else {})) for one in energy.arrays]
         return cls.from_core(
             energy,
+            **({"year_kwh": None} if part else {}),
+            arrays=of_arrays,
+            weather=None if weather is None else GivenWeatherOut.of(weather, energy),
             spread=[
                 SpreadPartOut(code=part.code, relative_sd_share=part.relative_sd_share, text=say("spread", part.code))
                 for part in energy.spread
+                if part.relative_sd_share > 0.0 or weather is None
             ],
             hours=None if calendar is None else HoursOut.of(energy.ac_w, energy.dc_w, calendar),
         )

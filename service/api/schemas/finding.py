@@ -135,8 +135,20 @@ def _said_after(finding: Finding) -> Iterator[str]:
         yield "stale"
     if finding.code == "plug" and finding.facts.get("disputed") is True:
         yield "conflicts"
+    if finding.code == "local_cap":
+        yield from _of_the_watts(finding)
     if finding.facts.get("refused_by"):
         yield "refused_elsewhere"
+
+
+def _of_the_watts(finding: Finding) -> Iterator[str]:
+    """What the watts of a cap are: a setting below the plate, volt-amperes, and a figure that is practice only."""
+    if finding.facts.get("turned_down") is True:
+        yield "turned_down"
+    if finding.limit is not None and finding.facts.get("unit") == "VA":
+        yield "volt_amperes"
+    if finding.facts.get("advisory_w"):
+        yield "advisory"
 
 
 def _key(code: str, facts: Mapping[str, Fact]) -> str:

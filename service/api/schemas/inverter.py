@@ -39,3 +39,5 @@ class InverterIn(In):
     seat: f.Seat | None = Field(default=None, description="Where the inverter sits.")
     certificates: Annotated[list[f.Certificate], f.several("Certificates at hand.", 0, 20)] | None = None
     export_limit_w: f.ExportLimitW | None = None
+    grid_voltage_v: f.GridVoltageV | None = None
+    connector_make: f.ConnectorMake | None = None

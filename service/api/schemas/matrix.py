@@ -50,7 +50,10 @@ class WorstFindingOut(Out):
     @classmethod
     def of(cls, finding: Finding) -> Self:
         """With its sentence."""
-        return cls.from_core(finding, text=sentence_of(finding))
+        return cls(
+            code=finding.code, verdict=finding.verdict, measured=finding.measured, limit=finding.limit,
+            unit=finding.unit, text=sentence_of(finding),
+        )  # fmt: skip
 
 
 class PairOut(Out):
@@ -62,14 +65,15 @@ class PairOut(Out):
 
     @classmethod
     def row(cls, pairs: Iterable[Pair]) -> "list[PairOut]":
-        """One panel's pairs, with their sentences; a finding that several share is told once."""
-        told: dict[int, WorstFindingOut] = {}
+        """One panel's pairs, with their sentences; what several share is told once."""
+        told: dict[tuple[Verdict, Verdict, int], PairOut] = {}
         out = []
         for pair in pairs:
-            if pair.worst is not None and id(pair.worst) not in told:
-                told[id(pair.worst)] = WorstFindingOut.of(pair.worst)
-            finding = None if pair.worst is None else told[id(pair.worst)]
-            out.append(cls(verdict=pair.verdict, likely=pair.likely, worst_finding=finding))
+            key = pair.verdict, pair.likely, id(pair.worst)
+            if key not in told:
+                finding = None if pair.worst is None else WorstFindingOut.of(pair.worst)
+                told[key] = cls(verdict=pair.verdict, likely=pair.likely, worst_finding=finding)
+            out.append(told[key])
         return out
 
 

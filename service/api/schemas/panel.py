@@ -45,6 +45,7 @@ class PanelIn(In):
         | None
     ) = None
     connector: f.Connector | None = Field(default=None, description="Connector at the panel's leads.")
+    connector_make: f.ConnectorMake | None = None
     glass: f.Glass | None = Field(default=None, description="Glass in front with foil behind, or glass on both sides.")
     history: f.History | None = Field(default=None, description="Where the panel has been until now.")
     model_code: f.ModelCode | None = None

@@ -113,6 +113,9 @@ class ClaimOut(Out):
     end: int = Field(ge=0, description="Behind the last one.")
     at_standard: bool = Field(description="False: the figure holds at other than standard test conditions; not taken.")
     clear: bool = Field(description="False: another name waited for this figure and got none; not taken.")
+    doubt: Code = Field(description="Why it was not taken; empty where nothing speaks against it.")
+    column: int = Field(ge=1, description="Which model's it is, where the sheet has several.")
+    columns: int = Field(ge=1, description="Of how many models.")
 
 
 class IdentityDoubtOut(Out):
@@ -182,5 +185,8 @@ def ranges_out(ranges: Mapping[str, Range]) -> dict[str, RangeOut]:
 def claim_out(claim: Claim) -> ClaimOut:
     """A claim as it is answered; its words on one line."""
     return ClaimOut.from_core(
-        claim, words=" ".join("".join(c if c.isprintable() else " " for c in claim.words).split())
+        claim,
+        at_standard=claim.at_standard,
+        clear=claim.clear,
+        words=" ".join("".join(c if c.isprintable() else " " for c in claim.words).split()),
     )

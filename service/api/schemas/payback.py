@@ -10,6 +10,7 @@ from service.api.schemas.base import Code, Out, Text
 from service.api.schemas.rounding import at_most, for_people
 from service.api.words import say
 from service.core.model.carbon import GridCarbon
+from service.core.model.facts import Tariff
 from service.core.worth import BreakEven, Sensitivity, Worth, co2_avoided_kg_per_year
 
 
@@ -21,6 +22,13 @@ class YearFlowOut(Out):
     cost: r.Money
     resale: r.Money
     unpaid: r.Money = Field(description="What of all costs is still to be earned after this year.")
+
+
+class TariffNoteOut(Out):
+    """Something odd about the tariff that turns usual rules of thumb round."""
+
+    code: Code
+    text: Text
 
 
 class MovingOut(Out):
@@ -126,10 +134,12 @@ class PaybackOut(Out):
     )
     co2: CarbonOut
     yearly_flows: list[YearFlowOut] = Field(max_length=51)
+    notes: list[TariffNoteOut] = Field(max_length=10, description="What is odd about the tariff, and what follows.")
 
     @classmethod
-    def of(cls, worth: Worth, currency: str, area: str | None, grid: GridCarbon) -> Self:
-        """The account in its currency, with its sentences, and the greenhouse gas at the grid of an area."""
+    def of(cls, worth: Worth, tariff: Tariff, area: str | None, grid: GridCarbon) -> Self:
+        """The account at its tariff, with its sentences, and the greenhouse gas at the grid of an area."""
+        currency = tariff.currency
         return cls.from_core(
             worth,
             currency=currency,
@@ -139,7 +149,26 @@ class PaybackOut(Out):
             sensitivity=[_sensitivity(one, worth, currency) for one in worth.sensitivity],
             co2_avoided_kg_per_year=co2_avoided_kg_per_year(worth.expected_year_kwh, area or "", grid),
             co2=_carbon(area, grid),
+            notes=[_note("export_above_import")] if _sending_out_earns_more(tariff) else [],
         )
+
+
+def _note(code: str) -> TariffNoteOut:
+    return TariffNoteOut(code=code, text=say("payback", f"note.{code}", {}))
+
+
+def _sending_out_earns_more(tariff: Tariff) -> bool:
+    """Is there a price for a kWh sent out above one that the same period has for a kWh bought?"""
+    for period in tariff.periods:
+        bought = [period.import_price_per_kwh, *(one.import_price_per_kwh for one in period.rates)]
+        sold = [period.export_price_per_kwh, *(one.export_price_per_kwh for one in period.rates)]
+        if period.hourly is not None:
+            bought += period.hourly.import_prices_per_kwh
+            sold += period.hourly.export_prices_per_kwh or ()
+        least = min(price for price in bought if price is not None)
+        if period.export != "unpaid" and any(price is not None and price > least for price in sold):
+            return True
+    return False
 
 
 def _crossings(worth: Worth) -> CrossingsOut | None:

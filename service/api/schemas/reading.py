@@ -177,7 +177,10 @@ def _mistake(guide: Guide, kind: str, place: Place, given: Any, where: Where) ->
         key, facts, example = "not_one_of.near", {"near": word}, word
     elif code == "unknown_field":
         accepted, example = guide.accepted(place[:-1]), guide.nearest(place)
-        if near := guide.near(place):
+        if rating := rating_elsewhere(place, guide):
+            accepted, example, key = guide.accepted(rating), guide.example(rating), "unknown_field.not_at_stc"
+            facts = {"near": str(rating[-1])}
+        elif near := guide.near(place):
             facts, key, example = {"near": near[0]}, f"unknown_field.{near[1]}", near[0]
     return Mistake(
         code=code,
@@ -188,6 +191,29 @@ def _mistake(guide: Guide, kind: str, place: Place, given: Any, where: Where) ->
         accepted=accepted,
         example=example,
     )
+
+
+_ELSEWHERE = re.compile(r"(?:_at)?_(?:noct|nmot|bnpi|bsi|cold|hot|minus_?\d+_?c|(?!25_?c)-?\d+_?c)(?=_|$)")
+_SHORT = {"voc": "open_circuit_voltage", "isc": "short_circuit_current", "vmp": "max_power_voltage",
+          "imp": "max_power_current", "pmax": "rated_power"}  # fmt: skip
+
+
+def rating_elsewhere(place: Place, guide: Guide) -> Place | None:
+    """Where the rating belongs that an unknown field names at other than standard conditions; None if it does not.
+
+    ``open_circuit_voltage_noct_v`` and ``voc_at_nmot_v`` mean the open-circuit voltage, which is taken at standard test
+    conditions only: converted from another one it would be a guess.
+    """
+    name = str(place[-1]).casefold() if place else ""
+    plain = _ELSEWHERE.sub("", name)
+    if plain == name:
+        return None
+    for short, word in _SHORT.items():
+        if plain.split("_")[0] == short or plain.startswith(word):
+            unit = {"voltage": "v", "current": "a", "power": "w"}[word.split("_")[-1]]
+            field = (*place[:-1], f"{word}_{unit}")
+            return field if guide.at(field) else None
+    return None
 
 
 class _DayIn(In):

@@ -1,6 +1,6 @@
 """What may be asked? One class for each path that takes a body; same names, same nesting everywhere."""
 
-from typing import Annotated, Any, Literal
+from typing import Annotated, Any
 
 from pydantic import ConfigDict, Discriminator, Field, Tag
 
@@ -13,14 +13,9 @@ from service.api.schemas.inverter import InverterIn
 from service.api.schemas.money import MoneyIn, OutlayIn, TariffIn
 from service.api.schemas.place import SiteIn
 from service.api.schemas.storage import StorageIn
+from service.api.schemas.weather import WeatherIn
 
 NOT_YET = "Not served yet: leave it out, or null."
-
-
-class WeatherIn(In):
-    """Which weather the answer rests on."""
-
-    source: Literal["climate"] = Field(description="The embedded climate; a series of your own is not served yet.")
 
 
 class _Common(In):

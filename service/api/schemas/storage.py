@@ -13,7 +13,7 @@ from service.api.schemas.rounding import at_most
 from service.api.words import say
 from service.core.model.facts import Storage
 from service.core.model.finding import Finding, Verdict, worst
-from service.core.worth import StorageBeside, StoragePays
+from service.core.worth import FeedSetting, StorageBeside, StoragePays, left_off
 
 
 class StorageIn(In):
@@ -84,6 +84,14 @@ class StoragePaysOut(Out):
     pays: bool | None = Field(description="In the middle case; null where its price was not given.")
 
 
+class SettingTriedOut(Out):
+    """Two fixed powers of a box that reads no meter, and what they bring in this home."""
+
+    night_feed_w: r.Watts = Field(description="0: the box is left off.")
+    charge_above_w: r.Watts = Field(description="5000: it never charges, and is left off.")
+    more_self_used_kwh: r.Kwh = Field(description="What that adds to the use at home in the first year.")
+
+
 class ToldOut(Out):
     """Something to know about the battery."""
 
@@ -113,6 +121,12 @@ class StorageOut(Out):
     money: StoragePaysOut | None = Field(description="Null where no price per kWh is known.")
     pays: bool | None = Field(description="Does it pay within the years kept? Null where its price was not given.")
     outlay_to_pay: r.Money | None = Field(description="At which price it would, in the middle case.")
+    settings_tried: list[SettingTriedOut] = Field(
+        max_length=10,
+        description="Of a box that reads no meter: fixed powers tried for this home, most use at home first. Where you "
+        "left one of them open the first is the one reckoned with; where you gave both and less is used at home with "
+        "them, the first is what to set instead. Empty otherwise.",
+    )
     told: list[ToldOut] = Field(max_length=10, description="The result in words, and what is not modelled.")
 
     @classmethod
@@ -124,11 +138,16 @@ class StorageOut(Out):
             inputs=worst(one.verdict for one in inputs).value if inputs else None,
             pays=None if money is None else money.pays,
             outlay_to_pay=None if money is None else money.outlay_to_pay.middle,
-            told=[*_too_much(inputs), _result(money, currency), *_about(beside, storage, inputs)],
+            settings_tried=[SettingTriedOut.from_core(one) for one in beside.tried],
+            told=[
+                *_too_much(inputs),
+                _result(money, currency, off=left_off(storage)),
+                *_about(beside, storage, inputs),
+            ],
         )
 
 
-def _result(money: StoragePays | None, currency: str | None) -> ToldOut:
+def _result(money: StoragePays | None, currency: str | None, *, off: bool) -> ToldOut:
     if money is None:
         return _told("no_price_known", {})
     most, lucky = money.outlay_to_pay.middle or 0.0, money.outlay_to_pay.hopeful or 0.0
@@ -136,8 +155,8 @@ def _result(money: StoragePays | None, currency: str | None) -> ToldOut:
         "years": money.years_kept, "currency": currency or "", "outlay": at_most(most), "amount": money.amount,
         "payback": None if money.payback_years is None else money.payback_years.middle, "lucky": at_most(lucky),
     }  # fmt: skip
-    if lucky <= 0.0:
-        return _told("pays_at_no_price", facts)
+    if lucky < _LEAST_AMOUNT:
+        return _told("pays_at_no_price.left_off" if off else "pays_at_no_price", facts)
     if money.amount is None:
         return _told("pays_up_to", facts)
     if not money.pays:
@@ -170,7 +189,7 @@ def _figures(one: Finding) -> Mapping[str, object]:
 
 def _about(beside: StorageBeside, storage: Storage, inputs: Sequence[Finding]) -> Iterator[ToldOut]:
     """How it works, what it costs the set, what is not reckoned."""
-    more = beside.more_self_used_kwh.middle or 0.0
+    more = round(beside.more_self_used_kwh.middle or 0.0, 2)
     facts = {
         "given": beside.year.given_kwh, "more": more, "less": -more, "feed": storage.night_feed_w or 0.0,
         "above": storage.charge_above_w or 0.0, "unclipped": beside.year.unclipped_kwh,
@@ -178,21 +197,50 @@ def _about(beside: StorageBeside, storage: Storage, inputs: Sequence[Finding]) -
     }  # fmt: skip
     if storage.meter_reader:
         yield _told("follows_the_meter", facts)
+    elif left_off(storage):
+        yield _told("left_off" if beside.tried else "left_off.as_said", {})
     else:
         yield _told("feeds_all_night.less" if more < 0.0 else "feeds_all_night", facts)
+        yield from _set_at(beside, storage)
     if beside.inputs_lost_kwh >= _WORTH_A_LINE_KWH:
         yield _told("narrow_inputs", facts)
     if beside.year.over_charge_limit_kwh >= _WORTH_A_LINE_KWH:
         yield _told("over_charge_limit", facts)
     if more < 0.0:
-        yield _told("lowers_self_use", facts)
+        yield _lowers(beside)
     nothing_cut = storage.coupling == "dc" and beside.year.unclipped_kwh < _WORTH_A_LINE_KWH
     yield _told(f"coupling_{storage.coupling}{'.nothing_cut' if nothing_cut else ''}", facts)
     yield from _on_inputs(inputs)
     yield _told("not_modelled", facts)
 
 
+def _set_at(beside: StorageBeside, storage: Storage) -> Iterator[ToldOut]:
+    """Which setting was chosen, and of how many, where one was."""
+    if not beside.tried or not _is_set(storage, beside.tried[0]):
+        return
+    best, others = beside.tried[0], [one.more_self_used_kwh for one in beside.tried[1:]]
+    facts = {
+        "feed": best.night_feed_w, "above": best.charge_above_w, "best": best.more_self_used_kwh,
+        "count": len(beside.tried), "next": max(others, default=0.0),
+    }  # fmt: skip
+    yield _told("setting_chosen", facts)
+
+
+def _is_set(storage: Storage, setting: FeedSetting) -> bool:
+    return (storage.night_feed_w, storage.charge_above_w) == (setting.night_feed_w, setting.charge_above_w)
+
+
+def _lowers(beside: StorageBeside) -> ToldOut:
+    """With it less is used at home: what would not do that."""
+    if not beside.tried:
+        return _told("lowers_self_use.narrow", {})
+    best = beside.tried[0]
+    facts = {"feed": best.night_feed_w, "above": best.charge_above_w, "best": best.more_self_used_kwh}
+    return _told("lowers_self_use" if best.more_self_used_kwh > 0.0 else "lowers_self_use.always", facts)
+
+
 _WORTH_A_LINE_KWH = 1.0
+_LEAST_AMOUNT = 0.005  # less than half a hundredth is nothing in any currency
 
 
 def _told(key: str, facts: Mapping[str, object]) -> ToldOut:

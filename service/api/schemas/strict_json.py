@@ -13,8 +13,9 @@ from service.api.words import say
 
 DEEPEST = 32
 # A leap year's log of quarter-hours (35,136), two years of hourly prices and a plant's hours beside it (26,280),
-# another two years of prices for a later period (17,520), and all else of one question.
-MOST_VALUES = 80_000
+# another two years of prices for a later period (17,520), and all else of one question; or that log beside five columns
+# of a leap year's weather in quarter-hours (175,680).
+MOST_VALUES = 220_000
 LONGEST_INTEGER = 18  # digits; a longer one is read as a float, out of every bound we have
 
 # What matters to depth. Linear: each alternative consumes, none repeats.

@@ -48,8 +48,9 @@ def _limits(setup: Setup, compatibility: Compatibility, panels: int, panel_w: fl
         "wired_ac_w": round(panel_w / PANEL_OVER_AC, -2), "series_v": round(_in_series_v(setup)), "variant": "",
     }  # fmt: skip
     if known and cap is not None and cap.limit is not None:
-        within = min(int(cap.limit // each_w), small) if each_w > 0 else small
-        if each_w > 0 and within == cap.limit / each_w and cap.facts.get("inclusive") is False:
+        room_w = cap.limit - float(cap.facts.get("other_sets_w") or 0)
+        within = min(int(room_w // each_w), small) if each_w > 0 else small
+        if each_w > 0 and within == room_w / each_w and cap.facts.get("inclusive") is False:
             within -= 1
         facts |= {"variant": "capped", "cap_w": cap.limit, "cap_unit": cap.unit, "within_cap": max(within, 0),
                   "cap_settled": cap.verdict != Verdict.NOT_KNOWN}  # fmt: skip

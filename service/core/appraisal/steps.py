@@ -26,6 +26,7 @@ MOMENTS = (
 # else before the plug goes in.
 _WHEN_MENDED = {
     "other_inverter": "before_buying",
+    "other_panels": "before_buying",
     "one_panel_per_input": "before_fitting",
     "parallel_not_series": "before_fitting",
     "matched_connectors": "before_fitting",

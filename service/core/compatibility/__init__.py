@@ -1,12 +1,12 @@
 """Do these panels suit this inverter, this socket and this circuit?
 
 ``check`` asks every question (``voltage``, ``current``, ``pairing`` per array and input; ``circuit`` for the home; the
-rule card through ``core.rules``) and lets ``remedies`` try what would mend each refusal. ``matrix`` asks the panel side
-of many pairs.
+rule card through ``core.rules``) and lets ``remedies`` try what would mend each refusal. ``matrix`` asks the same
+questions of the panel side of many pairs: each row is one panel with its figures, each column one input.
 """
 
 from service.core.compatibility.check import Compatibility, check
-from service.core.compatibility.matrix import Pair, matrix
+from service.core.compatibility.matrix import Column, Pair, Row, column_of, matrix, row_of
 from service.core.compatibility.wiring import Curves
 
-__all__ = ["Compatibility", "Curves", "Pair", "check", "matrix"]
+__all__ = ["Column", "Compatibility", "Curves", "Pair", "Row", "check", "column_of", "matrix", "row_of"]

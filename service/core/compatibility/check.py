@@ -6,6 +6,7 @@ from datetime import date
 from types import MappingProxyType
 
 from service.core.compatibility.circuit import socket_side
+from service.core.compatibility.pairing import makes_told
 from service.core.compatibility.panel_side import panel_side
 from service.core.compatibility.remedies import with_remedies
 from service.core.compatibility.wiring import Curves, Wiring
@@ -92,6 +93,7 @@ def _with_operator(finding: Finding, card: RuleCard, as_of: date, setup: Setup) 
         card, status="in_force", valid_from=None, valid_to=None, plug="household_with_conditions", ac_tiers=(),
         ac_cap_w=card.ac_cap_w or finding.measured or setup.inverter.ac_power_w, ac_cap_inclusive=True,
         notify=replace(card.notify, needed="yes"), reversing_meter="tolerated",
+        ac_cap_scope=None if card.ac_cap_scope == "building" else card.ac_cap_scope,
     )  # fmt: skip
     then = [f for f in rule_findings(setup, Assumptions({}), confirmed, as_of) if f.code == finding.code]
     verdict = then[0].verdict if then else finding.likely
@@ -103,10 +105,14 @@ def _with_operator(finding: Finding, card: RuleCard, as_of: date, setup: Setup) 
 
 
 def _with_both_sides(found: list[Finding], card: RuleCard) -> list[Finding]:
-    """Where a published rule admits the set and the cable rule refuses it, both findings show both sides."""
+    """Where a published rule admits the set by plug and the cable rule refuses it, both findings show both sides.
+
+    A card that admits the plug and leaves the watts open admits it still; one that refuses its watts does not.
+    """
     refused = [f for f in found if _refused_as_shared(f)]
-    admits = [f.code for f in found if f.code in ("local_cap", "plug") and f.verdict == Verdict.FITS]
-    if len(admits) < 2 or not refused:
+    admitted = any(f.code == "plug" and f.verdict == Verdict.FITS for f in found)
+    over = any(f.code in ("local_cap", "panel_cap") and f.verdict == Verdict.DOES_NOT_FIT for f in found)
+    if over or not admitted or not refused:
         return found
     both: dict[str, str | float | int | bool | None] = {
         "admitted_by": f"rule card {card.id}",
@@ -137,7 +143,9 @@ def _not_looked_at(setup: Setup, assumptions: Assumptions) -> tuple[str, ...]:
     pointers = [
         f"/arrays/{at}/panel/connector"
         for at, array in enumerate(setup.arrays)
-        if array.panel.connector in ("locking_4mm", "not_known") or assumptions.assumed(f"/arrays/{at}/panel/connector")
+        if array.panel.connector == "not_known"
+        or assumptions.assumed(f"/arrays/{at}/panel/connector")
+        or (array.panel.connector == "locking_4mm" and not makes_told(setup, at))
     ]
     if all(one.max_panel_power_w is None for one in setup.inverter.inputs):
         pointers.append("/inverter/inputs/0/max_panel_power_w")
@@ -155,4 +163,6 @@ def _not_looked_at(setup: Setup, assumptions: Assumptions) -> tuple[str, ...]:
         ]
         if setup.socket_circuit.dedicated and setup.socket_circuit.shared_neutral is None:
             pointers.append("/socket_circuit/shared_neutral")
+        if setup.inverter.grid_voltage_v is None:
+            pointers.append("/inverter/grid_voltage_v")
     return tuple(pointers)

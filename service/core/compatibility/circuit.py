@@ -19,12 +19,14 @@ from service.core.model.finding import Fact, Finding, Part, Verdict
 
 CABLE_SOURCE = "IEC 60364-5-551 clause 551.7.2: Iz >= In + Ig; on a circuit of its own Iz >= max(In, Ig)"
 US_CABLE_SOURCE = "NEC 705.12, by the conductors' reading: breaker plus 1.25 x the set's current (from memory)"
+VOLTAGE_SOURCE = "IEC 60038:2009: supply within 10 % of the nominal voltage"
 LEAD_SOURCE = "IEC 60228 class 5 at 20 C; house wiring class 1"
 RCD_SOURCE = "IEC 60364-7-712 and IEC 62548: type B unless the maker proves that no smooth direct current can leak"
 
 US_CONTINUOUS = 1.25  # NEC 690.8(B), 705.12: output of a set counts as continuous
 LOSSY_RISE_PCT = 1.0  # trade rule for a lead between set and home; more lifts the voltage towards the set's cut-off
 LEAST_BREAKER_A = 6.0
+VOLTAGE_BAND = 0.10  # IEC 60038:2009 clause 3.1
 
 _RCD_VERDICTS = {
     "type_a": Verdict.FITS,
@@ -42,6 +44,7 @@ def socket_side(setup: Setup, assumptions: Assumptions) -> tuple[Finding, ...]:
     if circuit is None:
         return ()
     found = (
+        grid_voltage(setup, circuit, assumptions),
         circuit_cable(setup, circuit, assumptions),
         lead_voltage_rise(setup, circuit, assumptions),
         residual_current(circuit),
@@ -97,8 +100,34 @@ def circuit_cable(setup: Setup, circuit: SocketCircuit, assumptions: Assumptions
     )  # fmt: skip
 
 
+def grid_voltage(setup: Setup, circuit: SocketCircuit, assumptions: Assumptions) -> Finding | None:
+    """Is the inverter made for the voltage of this socket? None where nobody said what it is made for.
+
+    A voltage taken from the area settles it only where every usual voltage there gives the same answer.
+    """
+    made_for = setup.inverter.grid_voltage_v
+    if made_for is None:
+        return None
+    pointer = "/socket_circuit/voltage_v"
+    socket = rating(assumptions, pointer, circuit.voltage_v)
+    low, high = (1 - VOLTAGE_BAND) * made_for, (1 + VOLTAGE_BAND) * made_for
+    suits = {low <= volts <= high for volts in (socket.lowest, socket.highest) if volts is not None}
+    verdict = Verdict.FITS if suits == {True} else Verdict.DOES_NOT_FIT
+    outcome = Outcome(verdict, verdict)
+    if len(suits) > 1:
+        outcome = Outcome(Verdict.NOT_KNOWN, Verdict.DOES_NOT_FIT, (pointer,))
+    return made(
+        "grid_voltage", Part.SOCKET_SIDE, outcome, "/inverter/grid_voltage_v",
+        numbers=(made_for, circuit.voltage_v, "V"), facts={"variant": ""}, source=VOLTAGE_SOURCE,
+    )  # fmt: skip
+
+
 def lead_voltage_rise(setup: Setup, circuit: SocketCircuit, assumptions: Assumptions) -> Finding | None:
-    """How far the lead lifts the voltage, what it eats, and whether it may carry the set; None if not described."""
+    """How far the lead lifts the voltage, what it eats, and whether it may carry the set; None if not described.
+
+    Per metre both wires heat by 2 I2 R. The share of a year's energy that is lost is at most the rise at full output,
+    for at less current less of it is lost.
+    """
     if assumptions.assumed("/socket_circuit/lead_length_m") or assumptions.assumed("/socket_circuit/lead_mm2"):
         return None
     resistance = resistance_ohm_per_km(circuit.lead_mm2, flexible=True)
@@ -119,7 +148,10 @@ def lead_voltage_rise(setup: Setup, circuit: SocketCircuit, assumptions: Assumpt
     if verdict == Verdict.FITS and circuit.feeder_length_m > 0 and feeder is None:
         outcome = Outcome(Verdict.NOT_KNOWN, Verdict.NOT_KNOWN, ("/socket_circuit/cable_mm2",))
     facts: dict[str, Fact] = {
-        "rise_v": current * ohm, "eaten_w": current**2 * ohm, "current_a": current, "lead_may_carry_a": bearing,
+        "rise_v": current * ohm, "eaten_w": current**2 * ohm, "current_a": current,
+        "heat_w_per_m": current**2 * 2 * resistance / 1000,
+        "most_lost_kwh_per_1000_kwh": 10 * rise_pct,
+        "lead_may_carry_a": bearing,
         "lead_length_m": circuit.lead_length_m, "lead_mm2": circuit.lead_mm2,
         "feeder_length_m": circuit.feeder_length_m, "feeder_counted": feeder is not None, "variant": variant,
     }  # fmt: skip

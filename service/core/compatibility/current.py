@@ -1,12 +1,17 @@
 """Do the panels' amperes suit the input and each other: as energy, and as danger?"""
 
+from collections.abc import Callable
+
 from service.core.compatibility.finding import made
+from service.core.compatibility.question import InputLimits, Question, printed, when_needed
 from service.core.compatibility.reach import Outcome, Reach, at_most, combined
 from service.core.compatibility.wiring import Strings, Wiring
 from service.core.model.facts import Array, Input
 from service.core.model.finding import Fact, Finding, Part, Verdict, worst
-from service.core.sky import ground_share, sky_share
+from service.core.sky import REAR_OPENNESS, ground_share, sky_share
 
+# The two meanings of an input's short-circuit figure.
+ABSOLUTE, LARGEST_PANEL = "max_short_circuit_current_a", "max_panel_short_circuit_current_a"
 # Irradiance above 1000 W/m2 (cloud edges, snow): IEC 62548 and NEC 690.8(A)(1).
 DESIGN_FACTOR = 1.25
 DESIGN_SOURCE = "1.25 x short-circuit current, IEC 62548, IEC 60364-7-712 and NEC 690.8(A)(1)"
@@ -16,11 +21,6 @@ REVERSE_SOURCE = "IEC 62548: string fuses where (strings - 1) x short-circuit cu
 # What its own shadow leaves of the light on a free rear: so that at 37 degrees over ground that reflects 0.21 a panel
 # gets the 135 W/m2 of the bifacial nameplate irradiance (IEC TS 60904-1-2; figures from memory).
 FREE_ALL_AROUND = 0.68
-# How openly a panel's rear side stands. Before a facade a third, flat against it a tenth: judgement;
-# no measurement found.
-REAR_OPENNESS = {
-    "hung_on_rail": 1 / 3, "behind_rail": 1 / 3, "balcony_floor": 1 / 3, "wall": 0.1, "sloped_roof": 0.1,
-}  # fmt: skip
 CLEAR_SKY_SHARE = 0.10  # of full sun: diffuse light of a clear sky on level ground (Ineichen-Perez, turbidity 3)
 
 
@@ -41,30 +41,32 @@ def rear_light_share(array: Array, ground_reflectance_share: float) -> float:
 
 def rear_gain_share(wiring: Wiring, strings: Strings) -> float:
     """How much the rear side adds to the panel's current: bifaciality times the light it gets."""
-    return strings.panel.bifaciality_share * _rear_light_share(wiring, strings)
+    share = strings.panel.bifaciality_share
+    return share * _rear_light_share(wiring, strings) if share else 0.0
 
 
 def _rear_light_share(wiring: Wiring, strings: Strings) -> float:
-    reflectance = wiring.setup.site.ground_reflectance_share
-    return wiring.once(("rear", strings.at), lambda: rear_light_share(strings.array, reflectance))
+    return rear_light_share(strings.array, wiring.setup.site.ground_reflectance_share)
 
 
-def operating_current(wiring: Wiring, index: int, here: tuple[Strings, ...]) -> Finding:
+def operating_current(wiring: Wiring, here: tuple[Strings, ...]) -> Question:
     """Current at maximum power of all strings of an input against what it can draw: lost energy, never danger."""
     measured = _total(wiring, here, "max_power_current_a", factor=1.0, with_rear=True)
-    limit = wiring.limit(index, "max_current_a")
-    outcome = at_most(measured, limit, Verdict.FITS_WITH_LOSS)
-    facts: dict[str, Fact] = {"strings": _strings(wiring, here), "worst_a": measured.highest}
-    if outcome.verdict == Verdict.FITS_WITH_LOSS:
-        facts["lost_in_full_sun_pct"] = _lost_in_full_sun_pct(wiring, here, wiring.setup.inverter.inputs[index])
-    return made(
-        "operating_current", Part.PANEL_SIDE, outcome, f"/inverter/inputs/{index}", input_number=index + 1,
-        facts=facts, numbers=(measured.value, _known(limit), "A"),
-        source="datasheet of the inverter: the input draws at most this and works at a higher voltage",
-    )  # fmt: skip
+
+    def told(limits: InputLimits, outcome: Outcome) -> Finding:
+        facts: dict[str, Fact] = {"strings": _strings(wiring, here), "worst_a": measured.highest}
+        if outcome.verdict == Verdict.FITS_WITH_LOSS:
+            facts["lost_in_full_sun_pct"] = _lost_in_full_sun_pct(wiring, here, limits.completed)
+        return made(
+            "operating_current", Part.PANEL_SIDE, outcome, limits.pointer, input_number=limits.index + 1, facts=facts,
+            numbers=(measured.value, printed(limits.of("max_current_a")), "A"),
+            source="datasheet of the inverter: the input draws at most this and works at a higher voltage",
+        )  # fmt: skip
+
+    return Question(lambda limits: at_most(measured, limits.of("max_current_a"), Verdict.FITS_WITH_LOSS), told)
 
 
-def short_circuit_current(wiring: Wiring, index: int, here: tuple[Strings, ...]) -> Finding:
+def short_circuit_current(wiring: Wiring, here: tuple[Strings, ...]) -> Question:
     """What the panels can push into a failed input against what it survives: danger.
 
     A datasheet's figure has two meanings. The absolute maximum is compared with 1.25 x Isc, the largest panel's label
@@ -73,41 +75,56 @@ def short_circuit_current(wiring: Wiring, index: int, here: tuple[Strings, ...])
     """
     design = _total(wiring, here, "short_circuit_current_a", factor=DESIGN_FACTOR, with_rear=True)
     label = _total(wiring, here, "short_circuit_current_a", factor=1.0, with_rear=False)
-    absolute = wiring.limit(index, "max_short_circuit_current_a")
-    panels = wiring.limit(index, "max_panel_short_circuit_current_a")
-    facts: dict[str, Fact] = {
-        "strings": _strings(wiring, here), "design_current_a": design.value, "label_current_a": label.value,
-        "rear_gain_share": max(rear_gain_share(wiring, s) for s in here), "worst_a": design.highest,
-    }  # fmt: skip
-    measured, limit, outcome, facts["variant"] = design, absolute, at_most(design, absolute), "absolute"
-    if not panels.missing and absolute.missing:
-        measured, limit, outcome, facts["variant"] = label, panels, at_most(label, panels), "label"
-    elif not panels.missing and not absolute.missing:
-        lenient = at_most(label, panels)
-        if panels.value == absolute.value:
-            outcome, facts["variant"] = _either_meaning(outcome, lenient, index), "either"
-        elif _rank(lenient) > _rank(outcome):
-            measured, limit, outcome, facts["variant"] = label, panels, lenient, "label"
-    if limit.missing and facts["variant"] == "absolute":
-        facts["variant"] = ""
-    if outcome.verdict == Verdict.FITS and limit is absolute:
-        outcome = _with_open_rear_sides(wiring, here, absolute, outcome)
-    return made(
-        "short_circuit_current", Part.PANEL_SIDE, outcome, f"/inverter/inputs/{index}", input_number=index + 1,
-        facts=facts, numbers=(measured.value, _known(limit), "A"),
-        source=LABEL_SOURCE if facts["variant"] == "label" else DESIGN_SOURCE,
-    )  # fmt: skip
+    open_rear_sides = _with_open_rear_sides(wiring, here)
+
+    def judged(limits: InputLimits) -> tuple[Outcome, str]:
+        """The outcome, and which meaning of the figure it hangs on."""
+        absolute, panels = limits.of(ABSOLUTE), limits.of(LARGEST_PANEL)
+        if absolute.missing and not panels.missing:
+            return at_most(label, panels), "label"
+        strict, meaning = at_most(design, absolute), "" if absolute.missing else "absolute"
+        if not panels.missing and not absolute.missing:
+            lenient = at_most(label, panels)
+            if panels.value == absolute.value:
+                strict, meaning = _either_meaning(strict, lenient, limits.index), "either"
+            elif _rank(lenient) > _rank(strict):
+                return lenient, "label"
+        return open_rear_sides(strict, absolute), meaning
+
+    def told(limits: InputLimits, outcome: Outcome) -> Finding:
+        _, meaning = judged(limits)
+        by_label = meaning == "label"
+        measured, name = (label, LARGEST_PANEL) if by_label else (design, ABSOLUTE)
+        facts: dict[str, Fact] = {
+            "strings": _strings(wiring, here), "design_current_a": design.value, "label_current_a": label.value,
+            "rear_gain_share": max(rear_gain_share(wiring, s) for s in here), "worst_a": design.highest,
+            "variant": meaning,
+        }  # fmt: skip
+        return made(
+            "short_circuit_current", Part.PANEL_SIDE, outcome, limits.pointer, input_number=limits.index + 1,
+            facts=facts, numbers=(measured.value, printed(limits.of(name)), "A"),
+            source=LABEL_SOURCE if by_label else DESIGN_SOURCE,
+        )  # fmt: skip
+
+    return Question(lambda limits: judged(limits)[0], told)
 
 
-def _with_open_rear_sides(wiring: Wiring, here: tuple[Strings, ...], limit: Reach, fits: Outcome) -> Outcome:
+def _with_open_rear_sides(wiring: Wiring, here: tuple[Strings, ...]) -> Callable[[Outcome, Reach], Outcome]:
     """What fits with one-sided panels is not known where nobody said so and two-sided ones would not fit.
 
     A panel that is said to have foil behind its cells is taken as one-sided.
     """
-    missing, most = wiring.once(("two_sided", tuple(s.at for s in here)), lambda: _if_two_sided(wiring, here))
-    if not missing or limit.value is None or most <= limit.value:
-        return fits
-    return Outcome(Verdict.NOT_KNOWN, Verdict.DOES_NOT_FIT, tuple(missing))
+    two_sided = when_needed(lambda: _if_two_sided(wiring, here))
+
+    def judged(outcome: Outcome, limit: Reach) -> Outcome:
+        if outcome.verdict != Verdict.FITS or limit.value is None:
+            return outcome
+        missing, most = two_sided()
+        if not missing or most <= limit.value:
+            return outcome
+        return Outcome(Verdict.NOT_KNOWN, Verdict.DOES_NOT_FIT, tuple(missing))
+
+    return judged
 
 
 def _if_two_sided(wiring: Wiring, here: tuple[Strings, ...]) -> tuple[list[str], float]:
@@ -155,7 +172,7 @@ def reverse_current(wiring: Wiring, index: int, here: tuple[Strings, ...]) -> tu
                 f"{own.pointer}/panel",
                 input_number=index + 1,
                 facts=facts,
-                numbers=(pushed.value, _known(limit), "A"),
+                numbers=(pushed.value, printed(limit), "A"),
                 source=REVERSE_SOURCE,
             )
         )
@@ -169,9 +186,6 @@ def _total(wiring: Wiring, here: tuple[Strings, ...], name: str, *, factor: floa
     """
 
     def scaled(strings: Strings) -> Reach:
-        return wiring.once((name, factor, with_rear, strings.at), lambda: one(strings))
-
-    def one(strings: Strings) -> Reach:
         times = factor * strings.in_parallel * (1 + (rear_gain_share(wiring, strings) if with_rear else 0.0))
         return combined(lambda amps: times * amps, wiring.of_panel(strings, name))
 
@@ -188,7 +202,7 @@ def _either_meaning(strict: Outcome, lenient: Outcome, index: int) -> Outcome:
     if strict.verdict == Verdict.FITS or lenient.verdict == Verdict.DOES_NOT_FIT:
         return Outcome(lenient.verdict, lenient.likely, lenient.missing)
     likely = worst((strict.likely, lenient.likely))
-    pointer = f"/inverter/inputs/{index}/max_short_circuit_current_a"
+    pointer = f"/inverter/inputs/{index}/{ABSOLUTE}"
     return Outcome(Verdict.NOT_KNOWN, likely, (*strict.missing, pointer))
 
 
@@ -209,7 +223,3 @@ def _rank(outcome: Outcome) -> int:
 
 def _strings(wiring: Wiring, here: tuple[Strings, ...]) -> int:
     return sum(group[0].in_parallel for group in wiring.side_by_side(here))
-
-
-def _known(limit: Reach) -> float | None:
-    return None if limit.missing else limit.value

@@ -1,14 +1,19 @@
 """Which of many panels suit which of many inverters? Each pair as one panel alone on the first input."""
 
-from collections.abc import Callable, Hashable, Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
-from typing import Any
 
-from service.core.compatibility.panel_side import panel_side
-from service.core.compatibility.wiring import Curves, Limits, Wiring
+from service.core.compatibility.panel_side import questions
+from service.core.compatibility.question import InputLimits, Question
+from service.core.compatibility.reach import SETTLED
+from service.core.compatibility.wiring import Curves, Wiring
 from service.core.model.assumption import Assumptions
-from service.core.model.facts import Array, Inverter, Panel, Setup
+from service.core.model.facts import Inverter, Panel, Setup
 from service.core.model.finding import WORST_FIRST, Finding, Verdict, worst
+
+# A row is what is asked of one panel, a column the input of one inverter that it is asked of.
+Row = tuple[Question, ...]
+Column = InputLimits
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -23,48 +28,51 @@ class Pair:
     worst: Finding | None
 
 
-def matrix(
-    base: Setup,
-    assumptions: Assumptions,
-    cells_c: tuple[float, float],
-    panels: Sequence[tuple[Array, Assumptions]],
-    inverters: Sequence[tuple[Inverter, Assumptions]],
-    curves_of: Callable[[Panel], Curves] = lambda _: Curves(),
-) -> tuple[tuple[Pair, ...], ...]:
-    """One row for each panel, one column for each inverter; each pair as ``check`` judges its panel side.
+# Not asked, or known and kept.
+_NOTHING_AMISS = (SETTLED[Verdict.FITS], None)
+_FITS = Pair(verdict=Verdict.FITS, likely=Verdict.FITS, worst=None)
 
-    What hangs on the panel alone is computed once for its row.
+
+def row_of(
+    base: Setup, assumptions: Assumptions, cells_c: tuple[float, float], panel: Panel, of_panel: Assumptions
+) -> Row:
+    """What is asked of one panel, with all that hangs on the panel alone at hand.
 
     Args:
-        base: a complete set at the place; its arrays and inverter are replaced by those of each pair.
+        base: a complete set at the place; the panel takes the place of that in its first array, which stands there
+            alone, and its inverter is not asked.
         assumptions: what of ``base`` beside arrays and inverter was assumed.
         cells_c: how hot the cells of such an array get and how cool they are in light, in C.
-        panels: arrays of one panel each, and what was assumed of the panel (``/arrays/0/panel/...``).
-        inverters: and what was assumed of them (``/inverter/...``).
-        curves_of: what is known of a panel's curve already; it is added to.
+        panel: the one that is asked about.
+        of_panel: what was assumed of the panel (``/arrays/0/panel/...``).
     """
     hottest_c, cool_c = cells_c
-    rows = []
-    numbers: dict[Hashable, int] = {}
-    limits = [Limits(numbers) for _ in inverters]
-    for array, of_panel in panels:
-        curves = curves_of(array.panel)
-        kept: dict[Hashable, Any] = {}
-        row = []
-        for (inverter, of_inverter), read in zip(inverters, limits, strict=True):
-            setup = replace(base, arrays=(array,), inverter=inverter)
-            told = {**assumptions.by_pointer, **of_panel.by_pointer, **of_inverter.by_pointer}
-            wiring = Wiring(setup, Assumptions(told), (hottest_c,), curves, kept, read, (cool_c,))
-            row.append(_pair(panel_side(wiring)))
-        rows.append(tuple(row))
-    return tuple(rows)
+    told = Assumptions({**assumptions.by_pointer, **of_panel.by_pointer})
+    wiring = Wiring(
+        replace(base, arrays=(replace(base.arrays[0], panel=panel),)), told, (hottest_c,), Curves(), (cool_c,)
+    )
+    return questions(wiring, 0, wiring.strings())
 
 
-def _pair(findings: tuple[Finding, ...]) -> Pair:
-    verdict = worst(one.verdict for one in findings)
-    heaviest = None
-    if verdict != Verdict.FITS:
-        heaviest = min(
-            (one for one in findings if one.verdict == verdict), key=lambda one: WORST_FIRST.index(one.likely)
-        )
-    return Pair(verdict=verdict, likely=worst(one.likely for one in findings), worst=heaviest)
+def column_of(inverter: Inverter, of_inverter: Assumptions) -> Column:
+    """The first input of an inverter, with what was assumed of it (``/inverter/...``)."""
+    return InputLimits(0, inverter.inputs[0], of_inverter)
+
+
+def matrix(rows: Iterable[Row], columns: Sequence[Column]) -> tuple[tuple[Pair, ...], ...]:
+    """One row for each panel, one column for each inverter; each pair as ``check`` judges its panel side.
+
+    A pair costs its comparisons, and the words of the one finding that it hangs on.
+    """
+    return tuple(tuple(_pair(row, column) for column in columns) for row in rows)
+
+
+def _pair(row: Row, column: Column) -> Pair:
+    found = [(question, outcome) for question in row if (outcome := question.outcome(column)) not in _NOTHING_AMISS]
+    if not found:
+        return _FITS
+    question, heaviest = min(
+        found, key=lambda one: (WORST_FIRST.index(one[1].verdict), WORST_FIRST.index(one[1].likely))
+    )
+    likely = worst(outcome.likely for _, outcome in found)
+    return Pair(verdict=heaviest.verdict, likely=likely, worst=question.told(column, heaviest))

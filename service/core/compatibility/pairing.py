@@ -8,9 +8,10 @@ import numpy as np
 from service.core.compatibility.curve_spread import SHAPES, moved, throughout
 from service.core.compatibility.finding import made
 from service.core.compatibility.one_string import unlike_in_string
+from service.core.compatibility.question import InputLimits, Question
 from service.core.compatibility.reach import Outcome, Reach, at_most, combined
 from service.core.compatibility.wiring import FULL_SUN_W_PER_M2, Strings, Wiring
-from service.core.model.facts import Input, Panel
+from service.core.model.facts import Input, Panel, Setup
 from service.core.model.finding import Fact, Finding, Part, Verdict
 from service.core.panel import Branch, drawn_together, max_power
 
@@ -23,38 +24,48 @@ DOUBT_RESTS_ON = {
     "currents_swapped": ("short_circuit_current_a", "max_power_current_a"),
     "half_cells_counted": ("open_circuit_voltage_v", "cells_in_series"),
     "voltage_per_cell": ("open_circuit_voltage_v", "cells_in_series"),
-    "fill_factor": ("open_circuit_voltage_v", "short_circuit_current_a", "max_power_voltage_v", "max_power_current_a"),
+    # with the rated power, which is always given: where the point was filled in, it makes that power
+    "fill_factor": ("open_circuit_voltage_v", "short_circuit_current_a"),
     "power_product": ("max_power_voltage_v", "max_power_current_a"),
     "voc_coefficient": ("voc_coefficient_pct_per_k",),
     "power_coefficient": ("power_coefficient_pct_per_k", "voc_coefficient_pct_per_k", "isc_coefficient_pct_per_k"),
 }
+MAKES_SOURCE = "IEC 62852 and IEC 62548 (from memory): both halves of one make and type, tested together"
 _PRINTED = ("open_circuit_voltage_v", "short_circuit_current_a", "max_power_voltage_v", "max_power_current_a")
 
 
-def panel_power(wiring: Wiring, index: int, here: tuple[Strings, ...]) -> Finding | None:
+def panel_power(wiring: Wiring, here: tuple[Strings, ...]) -> Question:
     """Panel watts on an input against the maker's figure: a maximum is a limit, a recommendation advice.
 
-    None where the maker names no figure: volts and amperes are the limits then. Watts above the a.c. rating are no
+    Not asked where the maker names no figure: volts and amperes are the limits then. Watts above the a.c. rating are no
     question here: the surplus is not drawn.
     """
-    limit = wiring.limit(index, "max_panel_power_w")
-    kind = wiring.setup.inverter.inputs[index].max_panel_power_kind
-    if limit.value is None or limit.missing:
-        return None
     measured = combined(
         lambda *watts: sum(watts),
         *(combined(lambda w, n=s.array.count: n * w, wiring.of_panel(s, "rated_power_w")) for s in here),
     )
-    outcome = at_most(measured, limit)
-    if outcome.verdict == Verdict.DOES_NOT_FIT and kind != "maximum":
-        unsure = Outcome(Verdict.NOT_KNOWN, Verdict.DOES_NOT_FIT, (f"/inverter/inputs/{index}/max_panel_power_kind",))
-        outcome = Outcome(Verdict.FITS, Verdict.FITS) if kind == "recommended" else unsure
-    above = measured.value is not None and measured.value > limit.value
-    facts: dict[str, Fact] = {"kind": kind, "above": above, "variant": f"{kind}_above" if above else ""}
-    return made(
-        "panel_power", Part.PANEL_SIDE, outcome, f"/inverter/inputs/{index}", input_number=index + 1, facts=facts,
-        numbers=(measured.value, limit.value, "W"), source="datasheet of the inverter",
-    )  # fmt: skip
+
+    def outcome(limits: InputLimits) -> Outcome | None:
+        limit, kind = limits.of("max_panel_power_w"), limits.completed.max_panel_power_kind
+        if limit.value is None or limit.missing:
+            return None
+        found = at_most(measured, limit)
+        if found.verdict != Verdict.DOES_NOT_FIT or kind == "maximum":
+            return found
+        if kind == "recommended":
+            return Outcome(Verdict.FITS, Verdict.FITS)
+        return Outcome(Verdict.NOT_KNOWN, Verdict.DOES_NOT_FIT, (f"{limits.pointer}/max_panel_power_kind",))
+
+    def told(limits: InputLimits, outcome: Outcome) -> Finding:
+        limit, kind = limits.of("max_panel_power_w").value, limits.completed.max_panel_power_kind
+        above = measured.value is not None and limit is not None and measured.value > limit
+        facts: dict[str, Fact] = {"kind": kind, "above": above, "variant": f"{kind}_above" if above else ""}
+        return made(
+            "panel_power", Part.PANEL_SIDE, outcome, limits.pointer, input_number=limits.index + 1, facts=facts,
+            numbers=(measured.value, limit, "W"), source="datasheet of the inverter",
+        )  # fmt: skip
+
+    return Question(outcome, told)
 
 
 def unlike_panels(wiring: Wiring, index: int, here: tuple[Strings, ...]) -> Finding | None:
@@ -166,9 +177,13 @@ def connectors(wiring: Wiring, index: int, strings: Strings) -> Finding | None:
     """Are the panel's connectors of a kind that stays shut? None where their kind or make is not described.
 
     Older ones without a lock come apart under load, bare ends cannot be joined without tools, older locking ones
-    need a matched adapter. A locking 4 mm connector is not judged: only both halves' make and type would tell.
+    need a matched adapter. A locking 4 mm connector is judged where the make and type of both halves are named:
+    IEC 62852 tests a pair of one maker, and IEC 62548 asks for both halves of one make and type (from memory). Where
+    nobody said that they lock, two makes are refused all the same, and one make settles nothing.
     """
     kind = strings.panel.connector
+    if kind in ("locking_4mm", "not_known") and makes_told(wiring.setup, strings.at):
+        return _makes(wiring, index, strings, locks=kind == "locking_4mm" and _given(wiring, strings, "connector"))
     verdicts = {
         "older_unlocked": Verdict.DOES_NOT_FIT, "bare": Verdict.DOES_NOT_FIT, "older_locking": Verdict.NOT_KNOWN,
     }  # fmt: skip
@@ -180,6 +195,29 @@ def connectors(wiring: Wiring, index: int, strings: Strings) -> Finding | None:
         facts={"connector": kind, "array": strings.array.name, "variant": kind},
         source="IEC 62852 and NEC 690.33: locking connectors, both halves of one type and make",
     )  # fmt: skip
+
+
+def makes_told(setup: Setup, at: int) -> bool:
+    """Are the makes of both halves named, the panel's and the inverter's?"""
+    return bool(setup.arrays[at].panel.connector_make and setup.inverter.connector_make)
+
+
+def _makes(wiring: Wiring, index: int, strings: Strings, *, locks: bool) -> Finding | None:
+    theirs, ours = wiring.setup.inverter.connector_make or "", strings.panel.connector_make or ""
+    same = _plain(theirs) == _plain(ours)
+    if same and not locks:
+        return None
+    verdict = Verdict.FITS if same else Verdict.DOES_NOT_FIT
+    return made(
+        "connectors", Part.PANEL_SIDE, Outcome(verdict, verdict), f"{strings.pointer}/panel/connector_make",
+        input_number=index + 1, source=MAKES_SOURCE,
+        facts={"array": strings.array.name, "make": ours, "inverter_make": theirs, "locks": locks,
+               "variant": "same_make" if same else "other_make"},
+    )  # fmt: skip
+
+
+def _plain(make: str) -> str:
+    return "".join(sign for sign in make.casefold() if sign.isalnum())
 
 
 def _given(wiring: Wiring, strings: Strings, name: str) -> bool:

@@ -7,7 +7,7 @@ from types import MappingProxyType
 
 from service.core.compatibility.proposal import Proposal
 from service.core.compatibility.rule_proposals import local_cap, meter, panel_cap, plug
-from service.core.compatibility.socket_proposals import cable, device, lead
+from service.core.compatibility.socket_proposals import cable, device, lead, other_voltage
 from service.core.compatibility.wiring import Wiring, with_panels_moved
 from service.core.model.assumption import Assumptions
 from service.core.model.finding import Finding, Verdict
@@ -17,6 +17,7 @@ from service.core.model.pointer import replaced_at, value_at
 STRING_FUSES_A = (10.0, 12.0, 15.0, 16.0, 20.0, 25.0, 30.0, 32.0)  # IEC 60269-6
 # What of an input is derived from its greatest voltage where nobody said it.
 _OF_THE_WINDOW = ("tracking_max_v", "tracking_min_v", "start_voltage_v")
+SYSTEM_VOLTAGE_STEP_V = 50.0
 FUSE_OVER_ISC = 1.5  # IEC 62548: a string fuse of at least 1.5 x Isc, at most the panel's rating
 
 
@@ -140,6 +141,29 @@ def _short_circuit(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
     by_label = finding.facts["variant"] == "label"
     name = "max_panel_short_circuit_current_a" if by_label else "max_short_circuit_current_a"
     yield from _higher_limit(name, "A", 1.0)(finding, wiring)
+    yield from _fewer_in_parallel(finding, wiring)
+
+
+def _fewer_in_parallel(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
+    """One panel less in parallel on this input, then two, and so on: where an input refuses by both of its limits."""
+    arrays = wiring.setup.arrays
+    panels = sum(array.count for array in arrays)
+    for at, array in enumerate(arrays):
+        if array.input == finding.input and array.joined == "parallel" and finding.verdict == Verdict.DOES_NOT_FIT:
+            for left in range(array.count - 1, 0, -1):
+                yield Proposal(code="fewer_panels", pointer=f"/arrays/{at}/count", new_value=left, last_resort=True,
+                               facts={"left": panels - array.count + left, "panels": panels})  # fmt: skip
+
+
+def _system_voltage(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
+    """Other wiring, else panels that are insulated for more: the next step of 50 V that bears the string."""
+    yield from _wired_otherwise(finding, wiring)
+    if finding.measured is not None and finding.verdict == Verdict.DOES_NOT_FIT:
+        at = finding.about.split("/")[2]
+        yield Proposal(
+            code="other_panels", pointer=f"/arrays/{at}/panel/max_system_voltage_v", unit="V", last_resort=True,
+            new_value=SYSTEM_VOLTAGE_STEP_V * ceil(finding.measured / SYSTEM_VOLTAGE_STEP_V),
+        )  # fmt: skip
 
 
 def _reverse(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
@@ -171,14 +195,29 @@ def _fewer_strings(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
                    facts={"variant": "strings"})  # fmt: skip
 
 
-def _connectors(finding: Finding, _wiring: Wiring) -> Iterator[Proposal]:
-    yield Proposal(code="matched_connectors", pointer=finding.about, new_value="locking_4mm", who="electrician")
+def _connectors(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
+    """Locking connectors, and of the make that the inverter has where that is named."""
+    make = wiring.setup.inverter.connector_make
+    array = "/".join(finding.about.split("/")[:3])
+    if finding.facts["variant"] == "other_make" and finding.facts["locks"]:
+        yield Proposal(code="matched_connectors", pointer=finding.about, new_value=make, who="electrician")
+    elif make is None:
+        yield Proposal(code="matched_connectors", pointer=finding.about, new_value="locking_4mm", who="electrician")
+    else:
+        way = (
+            Operation(op="add", path=f"{array}/panel/connector", value="locking_4mm"),
+            Operation(op="add", path=f"{array}/panel/connector_make", value=make),
+        )
+        yield Proposal(
+            code="matched_connectors", new_value="locking_4mm", who="electrician", patch=way,
+            rewired=replace(wiring, setup=patched(wiring.setup, way)),
+        )  # fmt: skip
 
 
 _BY_CODE: Mapping[str, Callable[[Finding, Wiring], Iterator[Proposal]]] = MappingProxyType(
     {
         "cold_voltage": _higher_limit("max_input_voltage_v", "V", 5.0),
-        "system_voltage": _wired_otherwise,
+        "system_voltage": _system_voltage,
         "operating_current": _wired_otherwise,
         "short_circuit_current": _short_circuit,
         "reverse_current": _reverse,
@@ -186,6 +225,7 @@ _BY_CODE: Mapping[str, Callable[[Finding, Wiring], Iterator[Proposal]]] = Mappin
         "unlike_panels": _wired_otherwise,
         "connectors": _connectors,
         "circuit_cable": cable,
+        "grid_voltage": other_voltage,
         "lead_voltage_rise": lead,
         "residual_current": device,
         "local_cap": local_cap,

@@ -43,6 +43,10 @@ class Outcome:
     missing: tuple[str, ...] = ()
 
 
+# Of known figures: each verdict is its own worst case.
+SETTLED = {verdict: Outcome(verdict, verdict) for verdict in Verdict}
+
+
 def exactly(value: float) -> Reach:
     """A figure that is known."""
     return Reach(value, value, value)
@@ -76,10 +80,9 @@ def at_most(measured: Reach, limit: Reach, bad: Verdict = Verdict.DOES_NOT_FIT) 
 
     With a rating missing the verdict is ``not_known``, save where even the kindest values fail: that refusal is proven.
     """
+    if not (measured.missing or limit.missing or measured.value is None or limit.value is None):
+        return SETTLED[Verdict.FITS if measured.value <= limit.value else bad]
     missing = tuple(dict.fromkeys(measured.missing + limit.missing))
-    if not missing and measured.value is not None and limit.value is not None:
-        verdict = Verdict.FITS if measured.value <= limit.value else bad
-        return Outcome(verdict, verdict)
     if measured.low is not None and limit.high is not None and measured.low > limit.high:
         return Outcome(bad if bad == Verdict.DOES_NOT_FIT else Verdict.NOT_KNOWN, bad, missing)
     most, least = measured.highest, limit.lowest
@@ -90,6 +93,8 @@ def at_most(measured: Reach, limit: Reach, bad: Verdict = Verdict.DOES_NOT_FIT) 
 
 def at_least(measured: Reach, limit: Reach, bad: Verdict = Verdict.DOES_NOT_FIT) -> Outcome:
     """Is the measured figure at or above the limit? As ``at_most``, the other way round."""
+    if not (measured.missing or limit.missing or measured.value is None or limit.value is None):
+        return SETTLED[Verdict.FITS if measured.value >= limit.value else bad]
     return at_most(_turned(measured), _turned(limit), bad)
 
 

@@ -57,7 +57,7 @@ def _asked_again(finding: Finding, changed: Wiring, before: tuple[Finding, ...],
         return Verdict.DOES_NOT_FIT
     same = [f for f in after if f.code == finding.code]
     concerned = [f for f in same if f.about == finding.about or (f.code, f.about) not in known]
-    return min((f.verdict for f in concerned or same), key=WORST_FIRST.index, default=Verdict.FITS)
+    return min((f.verdict for f in concerned), key=WORST_FIRST.index, default=Verdict.FITS)
 
 
 def _changed(wiring: Wiring, proposal: Proposal) -> Wiring:

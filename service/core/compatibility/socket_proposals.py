@@ -42,6 +42,14 @@ def cable(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
     yield from _thicker(wiring, circuit, us=us)
 
 
+def other_voltage(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
+    """An inverter that is made for the voltage of the socket."""
+    circuit = wiring.setup.socket_circuit
+    if circuit is not None and finding.verdict == Verdict.DOES_NOT_FIT:
+        yield Proposal(code="other_inverter", pointer=finding.about, new_value=circuit.voltage_v, unit="V",
+                       facts={"rating": "grid_voltage_v", "variant": "grid_voltage_v"})  # fmt: skip
+
+
 def _cable_turned_down(finding: Finding, wiring: Wiring, circuit: SocketCircuit, factor: float) -> Iterator[Proposal]:
     """A lower limit beside the breaker; on a circuit of its own up to all that the cable carries."""
     if finding.limit is None:

@@ -6,6 +6,7 @@ from functools import partial
 
 from service.core.compatibility.curve_spread import SHAPES, far_from, moved, throughout
 from service.core.compatibility.finding import made
+from service.core.compatibility.question import InputLimits, Question, printed, when_needed
 from service.core.compatibility.reach import Outcome, Reach, at_least, at_most, combined, worse
 from service.core.compatibility.wiring import MORNING_CELL_C, MORNING_W_PER_M2, Strings, Wiring
 from service.core.model.facts import Panel
@@ -48,25 +49,28 @@ def nec_factor(coldest_c: float) -> float | None:
     return next((factor for down_to, factor in NEC_690_7_A if coldest_c >= down_to), None)
 
 
-def cold_voltage(wiring: Wiring, index: int, strings: Strings) -> Finding:
+def cold_voltage(wiring: Wiring, strings: Strings) -> Question:
     """Open-circuit voltage of the string on the coldest morning against what the input survives."""
-    site = wiring.setup.site
     cold, method = cold_string_voltage(wiring, strings)
-    limit = wiring.limit(index, "max_input_voltage_v")
-    outcome = _in_the_cold(wiring, strings, limit)
-    facts: dict[str, Fact] = _string_facts(strings) | {
-        "coldest_air_c": site.coldest_air_c,
-        "coldest_estimated": wiring.assumptions.assumed("/site/coldest_air_c"),
-        "label_voltage_v": _label_v(wiring, strings),
-        "coefficient_pct_per_k": strings.panel.voc_coefficient_pct_per_k,
-        "method": method,
-        "worst_v": cold.highest,
-        "assumed_limit_v": limit.value if limit.missing else None,
-    }
-    return made(
-        "cold_voltage", Part.PANEL_SIDE, outcome, strings.pointer, input_number=index + 1, facts=facts,
-        numbers=(cold.value, _known(limit), "V"), source=NEC_SOURCE if method == "nec_table" else COLD_SOURCE,
-    )  # fmt: skip
+    judged = _in_the_cold(wiring, strings, cold, method)
+
+    def told(limits: InputLimits, outcome: Outcome) -> Finding:
+        limit = limits.of("max_input_voltage_v")
+        facts: dict[str, Fact] = _string_facts(strings) | {
+            "coldest_air_c": wiring.setup.site.coldest_air_c,
+            "coldest_estimated": wiring.assumptions.assumed("/site/coldest_air_c"),
+            "label_voltage_v": _label_v(wiring, strings),
+            "coefficient_pct_per_k": strings.panel.voc_coefficient_pct_per_k,
+            "method": method,
+            "worst_v": cold.highest,
+            "assumed_limit_v": limit.value if limit.missing else None,
+        }
+        return made(
+            "cold_voltage", Part.PANEL_SIDE, outcome, strings.pointer, input_number=limits.index + 1, facts=facts,
+            numbers=(cold.value, printed(limit), "V"), source=NEC_SOURCE if method == "nec_table" else COLD_SOURCE,
+        )  # fmt: skip
+
+    return Question(lambda limits: judged(limits.of("max_input_voltage_v")), told)
 
 
 def cold_string_voltage(wiring: Wiring, strings: Strings) -> tuple[Reach, str]:
@@ -75,10 +79,6 @@ def cold_string_voltage(wiring: Wiring, strings: Strings) -> tuple[Reach, str]:
     ``coefficient``; ``class``, where the coefficient was assumed; ``nec_table``, where none is known in an area of
     that code and the panel is said to be of crystalline silicon, for which the table is.
     """
-    return wiring.once(("cold", strings.at), lambda: _cold(wiring, strings))
-
-
-def _cold(wiring: Wiring, strings: Strings) -> tuple[Reach, str]:
     members = wiring.in_string(strings)
     if len(members) > 1:
         found = [_cold_array_voltage(wiring, member) for member in members]
@@ -111,20 +111,24 @@ def _by_coefficient(wiring: Wiring, strings: Strings) -> Reach:
     )
 
 
-def _in_the_cold(wiring: Wiring, strings: Strings, limit: Reach) -> Outcome:
+def _in_the_cold(wiring: Wiring, strings: Strings, cold: Reach, method: str) -> Callable[[Reach], Outcome]:
     """Does the string's cold voltage stay within a limit?
 
     Where the table stands in for the coefficient, a refusal is proven only if the kindest coefficient of the class
     fails too, and a fit holds only if the steepest one does not overtake the table.
     """
-    cold, method = cold_string_voltage(wiring, strings)
-    outcome = at_most(cold, limit)
-    if method != "nec_table" or outcome.missing:
-        return outcome
-    by_class = at_most(wiring.once(("class", strings.at), lambda: _by_class(wiring, strings)), limit)
-    if by_class.verdict == outcome.verdict or by_class.likely == outcome.verdict == Verdict.FITS:
-        return outcome
-    return Outcome(Verdict.NOT_KNOWN, Verdict.DOES_NOT_FIT, by_class.missing)
+    by_class = when_needed(lambda: _by_class(wiring, strings))
+
+    def judged(limit: Reach) -> Outcome:
+        outcome = at_most(cold, limit)
+        if method != "nec_table" or outcome.missing:
+            return outcome
+        other = at_most(by_class(), limit)
+        if other.verdict == outcome.verdict or other.likely == outcome.verdict == Verdict.FITS:
+            return outcome
+        return Outcome(Verdict.NOT_KNOWN, Verdict.DOES_NOT_FIT, other.missing)
+
+    return judged
 
 
 def _by_class(wiring: Wiring, strings: Strings) -> Reach:
@@ -132,7 +136,7 @@ def _by_class(wiring: Wiring, strings: Strings) -> Reach:
     return combined(lambda *volts: sum(volts), *members)
 
 
-def hot_voltage(wiring: Wiring, index: int, strings: Strings) -> Finding:
+def hot_voltage(wiring: Wiring, strings: Strings) -> Question:
     """Operating voltage of the string against both ends of tracking: energy, no danger.
 
     The lower end meets the hottest cell. The upper end meets cells as cool as they are in light, 25 C where nothing is
@@ -142,43 +146,55 @@ def hot_voltage(wiring: Wiring, index: int, strings: Strings) -> Finding:
     As in the cold, a voltage or a coefficient that was taken from the panel's class leaves the question open, with the
     class's worst value as ``likely``.
     """
-    hottest = wiring.hottest(strings)
 
     def hot_v(member: Strings, panel: Panel) -> float:
         share = wiring.curves.hot_share(panel, wiring.hottest(member))
         return member.in_series * panel.max_power_voltage_v * share
 
-    limit = wiring.limit(index, "tracking_min_v")
-    figure, enough = _enough(wiring, strings, hot_v, ("max_power_voltage_v", "voc_coefficient_pct_per_k"), limit)
-    label, ceiling, below = _below_the_top(wiring, index, strings)
-    outcome = worse(enough, below)
-    facts = _string_facts(strings) | {"hottest_cell_c": hottest, "worst_v": figure.lowest}
-    if outcome is below and below is not enough:
-        figure, limit = label, ceiling
-        facts |= {"variant": "above", "worst_v": label.highest, "assumed_limit_v": ceiling.value}
-    return made(
-        "hot_voltage", Part.PANEL_SIDE, outcome, strings.pointer, input_number=index + 1, facts=facts,
-        numbers=(figure.value, _known(limit), "V"), source=SINGLE_DIODE_SOURCE,
-    )  # fmt: skip
+    hot, enough = _enough(wiring, strings, hot_v, ("max_power_voltage_v", "voc_coefficient_pct_per_k"))
+    below_the_top = _below_the_top(wiring, strings)
+
+    def outcome(limits: InputLimits) -> Outcome:
+        return worse(enough(limits.of("tracking_min_v")), below_the_top(limits.of("tracking_max_v"))[1])
+
+    def told(limits: InputLimits, outcome: Outcome) -> Finding:
+        limit, ceiling = limits.of("tracking_min_v"), limits.of("tracking_max_v")
+        figure, facts = hot, _string_facts(strings) | {"hottest_cell_c": wiring.hottest(strings)}
+        facts["worst_v"] = hot.lowest
+        if outcome != enough(limit):
+            figure, _ = below_the_top(ceiling)
+            limit = ceiling
+            facts |= {"variant": "above", "worst_v": figure.highest, "assumed_limit_v": ceiling.value}
+        return made(
+            "hot_voltage", Part.PANEL_SIDE, outcome, strings.pointer, input_number=limits.index + 1, facts=facts,
+            numbers=(figure.value, printed(limit), "V"), source=SINGLE_DIODE_SOURCE,
+        )  # fmt: skip
+
+    return Question(outcome, told)
 
 
-def _below_the_top(wiring: Wiring, index: int, strings: Strings) -> tuple[Reach, Reach, Outcome]:
-    """The string's highest operating voltage, the upper end of tracking, and whether the one is below the other.
+def _below_the_top(wiring: Wiring, strings: Strings) -> Callable[[Reach], tuple[Reach, Outcome]]:
+    """The string's highest operating voltage, and whether it is below the upper end of tracking.
 
     No operating voltage lies above the open-circuit voltage: where that stays below, the curve is not asked. An upper
     end that nobody stated lies within a range of the greatest input voltage: where even the least of it is enough, the
     rating is not needed.
     """
-    ceiling = wiring.limit(index, "tracking_max_v")
-    label = wiring.once(("open", strings.at), lambda: _open_when_cool(wiring, strings))
-    if None not in (label.low, label.high, ceiling.low) and (label.high or 0.0) <= (ceiling.low or 0.0):
-        label = replace(label, missing=())
-    else:
-        label = wiring.once(("at_work", strings.at), lambda: _at_work_when_cool(wiring, strings))
-    outcome = at_most(label, ceiling, Verdict.FITS_WITH_LOSS)
-    if outcome.verdict == Verdict.NOT_KNOWN and outcome.likely == Verdict.FITS and not label.missing:
-        outcome = Outcome(Verdict.FITS, Verdict.FITS)
-    return label, ceiling, outcome
+    open_v = _open_when_cool(wiring, strings)
+    at_work = when_needed(lambda: _at_work_when_cool(wiring, strings))
+    never_above = replace(open_v, missing=())
+
+    def judged(ceiling: Reach) -> tuple[Reach, Outcome]:
+        below_anyway = open_v.low is not None and open_v.high is not None and ceiling.low is not None and (
+            open_v.high <= ceiling.low
+        )  # fmt: skip
+        label = never_above if below_anyway else at_work()
+        outcome = at_most(label, ceiling, Verdict.FITS_WITH_LOSS)
+        if outcome.verdict == Verdict.NOT_KNOWN and outcome.likely == Verdict.FITS and not label.missing:
+            outcome = Outcome(Verdict.FITS, Verdict.FITS)
+        return label, outcome
+
+    return judged
 
 
 def _open_when_cool(wiring: Wiring, strings: Strings) -> Reach:
@@ -206,7 +222,7 @@ def _at_work_when_cool(wiring: Wiring, strings: Strings) -> Reach:
     return parts[0] if len(parts) == 1 else combined(lambda *volts: sum(volts), *parts)
 
 
-def start_voltage(wiring: Wiring, index: int, strings: Strings) -> Finding:
+def start_voltage(wiring: Wiring, strings: Strings) -> Question:
     """Open-circuit voltage in dim morning light against the voltage at which the input starts: energy, no danger.
 
     One that has started runs on when the panel gets hot, so the morning decides, not the afternoon.
@@ -215,41 +231,44 @@ def start_voltage(wiring: Wiring, index: int, strings: Strings) -> Finding:
     def morning_v(member: Strings, panel: Panel) -> float:
         return member.in_series * panel.open_circuit_voltage_v * wiring.curves.morning_share(panel)
 
-    limit = wiring.limit(index, "start_voltage_v")
-    morning, outcome = _enough(wiring, strings, morning_v, ("open_circuit_voltage_v",), limit)
-    label = _label_v(wiring, strings)
-    facts = _string_facts(strings) | {
-        "irradiance_w_per_m2": MORNING_W_PER_M2,
-        "cell_c": MORNING_CELL_C,
-        "worst_v": morning.lowest,
-        "variant": "seldom_starts" if limit.value is not None and label < limit.value else "",
-    }
-    return made(
-        "start_voltage", Part.PANEL_SIDE, outcome, strings.pointer, input_number=index + 1, facts=facts,
-        numbers=(morning.value, _known(limit), "V"), source=SINGLE_DIODE_SOURCE,
-    )  # fmt: skip
+    morning, enough = _enough(wiring, strings, morning_v, ("open_circuit_voltage_v",))
+
+    def told(limits: InputLimits, outcome: Outcome) -> Finding:
+        limit, label = limits.of("start_voltage_v"), _label_v(wiring, strings)
+        facts = _string_facts(strings) | {
+            "irradiance_w_per_m2": MORNING_W_PER_M2,
+            "cell_c": MORNING_CELL_C,
+            "worst_v": morning.lowest,
+            "variant": "seldom_starts" if limit.value is not None and label < limit.value else "",
+        }
+        return made(
+            "start_voltage", Part.PANEL_SIDE, outcome, strings.pointer, input_number=limits.index + 1, facts=facts,
+            numbers=(morning.value, printed(limit), "V"), source=SINGLE_DIODE_SOURCE,
+        )  # fmt: skip
+
+    return Question(lambda limits: enough(limits.of("start_voltage_v")), told)
 
 
 def _enough(
-    wiring: Wiring, strings: Strings, figure: Callable[[Strings, Panel], float], asked: tuple[str, ...], limit: Reach
-) -> tuple[Reach, Outcome]:
-    """A voltage off the panel's curve with its range over the ratings asked about, and whether it reaches the limit."""
+    wiring: Wiring, strings: Strings, figure: Callable[[Strings, Panel], float], asked: tuple[str, ...]
+) -> tuple[Reach, Callable[[Reach], Outcome]]:
+    """A voltage off the panel's curve with its range over the ratings asked about, and whether it reaches a limit."""
 
     def over(names: tuple[str, ...]) -> Reach:
         members = wiring.in_string(strings)
         parts = [moved(wiring, member, partial(figure, member), names) for member in members]
         return parts[0] if len(parts) == 1 else combined(lambda *volts: sum(volts), *parts)
 
-    voltage = wiring.once((asked, strings.at), lambda: over(asked))
-    outcome = at_least(voltage, limit, Verdict.FITS_WITH_LOSS)
-    if limit.value is None or far_from(voltage.value, limit.value):
-        return voltage, outcome
-    others = tuple(name for name in SHAPES if name not in asked)
-    return voltage, throughout(
-        outcome,
-        lambda: wiring.once((others, strings.at), lambda: over(others)),
-        lambda volts: at_least(volts, limit, Verdict.FITS_WITH_LOSS).verdict,
-    )
+    voltage = over(asked)
+    shaped = when_needed(lambda: over(tuple(name for name in SHAPES if name not in asked)))
+
+    def judged(limit: Reach) -> Outcome:
+        outcome = at_least(voltage, limit, Verdict.FITS_WITH_LOSS)
+        if limit.value is None or far_from(voltage.value, limit.value):
+            return outcome
+        return throughout(outcome, shaped, lambda volts: at_least(volts, limit, Verdict.FITS_WITH_LOSS).verdict)
+
+    return voltage, judged
 
 
 def system_voltage(wiring: Wiring, index: int, strings: Strings) -> Finding | None:
@@ -260,11 +279,11 @@ def system_voltage(wiring: Wiring, index: int, strings: Strings) -> Finding | No
     limit = wiring.of_panel(strings, "max_system_voltage_v")
     if limit.missing and strings.in_series == 1 and len(wiring.in_string(strings)) == 1:
         return None
-    cold, _ = cold_string_voltage(wiring, strings)
+    cold, method = cold_string_voltage(wiring, strings)
     return made(
-        "system_voltage", Part.PANEL_SIDE, _in_the_cold(wiring, strings, limit), f"{strings.pointer}/panel",
-        input_number=index + 1, numbers=(cold.value, _known(limit), "V"), facts=_string_facts(strings),
-        source="IEC 61730: maximum system voltage of the panel",
+        "system_voltage", Part.PANEL_SIDE, _in_the_cold(wiring, strings, cold, method)(limit),
+        f"{strings.pointer}/panel", input_number=index + 1, numbers=(cold.value, printed(limit), "V"),
+        facts=_string_facts(strings), source="IEC 61730: maximum system voltage of the panel",
     )  # fmt: skip
 
 
@@ -280,8 +299,3 @@ def _label_v(wiring: Wiring, strings: Strings) -> float:
 
 def _string_facts(strings: Strings) -> dict[str, Fact]:
     return {"array": strings.array.name, "in_series": strings.in_series, "in_parallel": strings.in_parallel}
-
-
-def _known(limit: Reach) -> float | None:
-    """A limit to print: an assumed one is none."""
-    return None if limit.missing else limit.value

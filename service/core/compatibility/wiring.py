@@ -4,10 +4,8 @@ Arrays on one input lie in parallel, whichever way they look, or are one string 
 are in series or in parallel.
 """
 
-from collections.abc import Callable, Hashable
 from dataclasses import dataclass, field, replace
 from math import log
-from typing import Any, TypeVar
 
 import numpy as np
 
@@ -24,8 +22,6 @@ from service.core.panel import (
     max_power,
     open_circuit_voltage_v,
 )
-
-T = TypeVar("T")
 
 # A morning: dim light, a cell as warm as the test bench's. Irradiance at which an input is asked whether it starts.
 MORNING_W_PER_M2 = 100.0
@@ -145,38 +141,14 @@ class Strings:
 
 
 @dataclass(frozen=True, slots=True)
-class Limits:
-    """One inverter's limits as read; ``numbers``, shared by all inverters, counts the different sets of them."""
-
-    numbers: dict[Hashable, int]
-    reaches: dict[tuple[int, str], Reach] = field(default_factory=dict)
-    keys: dict[tuple[int, tuple[str, ...]], int] = field(default_factory=dict)
-
-
-@dataclass(frozen=True, slots=True)
 class Wiring:
-    """A set as wired: what every check of the panel side starts from.
-
-    ``kept`` is what was computed of these very arrays beside other inverters, ``read`` what was read of this inverter
-    beside other arrays; None where there are no others.
-    """
+    """A set as wired: what every check of the panel side starts from."""
 
     setup: Setup
     assumptions: Assumptions
     hottest_cell_c: tuple[float, ...]
     curves: Curves
-    kept: dict[Hashable, Any] | None = None
-    read: Limits | None = None
     cool_cell_c: tuple[float, ...] = ()
-
-    def once(self, key: Hashable, figure: Callable[[], T]) -> T:
-        """A figure that hangs on the arrays alone; computed once where ``kept`` is shared by inverters beside them."""
-        if self.kept is None:
-            return figure()
-        if key not in self.kept:
-            self.kept[key] = figure()
-        found: T = self.kept[key]
-        return found
 
     def strings(self) -> tuple[Strings, ...]:
         """Every array with its strings."""
@@ -221,29 +193,6 @@ class Wiring:
         found = [self.in_string(strings) for strings in here]
         return tuple(group for k, group in enumerate(found) if group not in found[:k])
 
-    def limit(self, input_index: int, name: str) -> Reach:
-        """A limit of one input, known or assumed."""
-        if self.read is None:
-            return self._limit(input_index, name)
-        known = self.read.reaches
-        if (input_index, name) not in known:
-            known[input_index, name] = self._limit(input_index, name)
-        return known[input_index, name]
-
-    def limits_key(self, input_index: int, names: tuple[str, ...]) -> Hashable:
-        """The same for inputs whose limits of these names are the same."""
-        if self.read is None:
-            return tuple(self._limit(input_index, name) for name in names)
-        known = self.read.keys
-        if (input_index, names) not in known:
-            limits = tuple(self.limit(input_index, name) for name in names)
-            known[input_index, names] = self.read.numbers.setdefault((names, limits), len(self.read.numbers))
-        return known[input_index, names]
-
-    def _limit(self, input_index: int, name: str) -> Reach:
-        value = getattr(self.setup.inverter.inputs[input_index], name)
-        return rating(self.assumptions, f"/inverter/inputs/{input_index}/{name}", value)
-
     def of_panel(self, strings: Strings, name: str) -> Reach:
         """A figure of the array's panel: known, assumed, or one of two printed ones that contradict each other.
 
@@ -252,9 +201,10 @@ class Wiring:
         """
         pointer, value = f"{strings.pointer}/panel/{name}", getattr(strings.panel, name)
         for outer, inner in _OUTER_AND_INNER:
-            pair = getattr(strings.panel, outer), getattr(strings.panel, inner)
-            if name in (outer, inner) and pair[1] >= pair[0]:
-                return Reach(min(pair), value, max(pair), (pointer,))
+            if name in (outer, inner):
+                pair = getattr(strings.panel, outer), getattr(strings.panel, inner)
+                if pair[1] >= pair[0]:
+                    return Reach(min(pair), value, max(pair), (pointer,))
         return rating(self.assumptions, pointer, value)
 
     def hottest(self, strings: Strings) -> float:

@@ -2,26 +2,31 @@
 
 from service.core.completion.account import CompletedAccount, complete_account
 from service.core.completion.as_request import as_request
-from service.core.completion.candidates import Candidates, complete_candidates
+from service.core.completion.candidates import INVERTER, PANEL, inverter_alone, moved_to, panel_alone
 from service.core.completion.complete import Completed, complete
 from service.core.completion.defaults import default_rows
+from service.core.completion.fill_weather import climate_of_given
 from service.core.completion.moves import moves, unmoved
 from service.core.completion.rows import Row
 from service.core.completion.tables import DefaultTables
 from service.core.completion.tariff_contradictions import contradictions_of_tariff
 
 __all__ = [
-    "Candidates",
+    "INVERTER",
+    "PANEL",
     "Completed",
     "CompletedAccount",
     "DefaultTables",
     "Row",
     "as_request",
+    "climate_of_given",
     "complete",
     "complete_account",
-    "complete_candidates",
     "contradictions_of_tariff",
     "default_rows",
+    "inverter_alone",
+    "moved_to",
     "moves",
+    "panel_alone",
     "unmoved",
 ]

@@ -17,6 +17,7 @@ from service.core.completion.fill_inverter import input_count_of, inverter_of
 from service.core.completion.fill_outlay import outlay_of
 from service.core.completion.fill_storage import storage_of
 from service.core.completion.fill_tariff import meter_of, tariff_of
+from service.core.completion.fill_weather import note_weather
 from service.core.completion.node import Node
 from service.core.completion.settle import settled
 from service.core.completion.tables import DefaultTables
@@ -25,6 +26,7 @@ from service.core.model.assumption import Assumption, Assumptions
 from service.core.model.facts import Array, Setup
 from service.core.model.hours import SkyYear
 from service.core.model.place_facts import PlaceFacts
+from service.core.model.weather import GivenSky
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -36,7 +38,12 @@ class Completed:
 
 
 def complete(
-    given: Mapping[str, Any], place: PlaceFacts, sky: SkyYear, tables: DefaultTables, as_of: date
+    given: Mapping[str, Any],
+    place: PlaceFacts,
+    sky: SkyYear,
+    tables: DefaultTables,
+    as_of: date,
+    weather: GivenSky | None = None,
 ) -> Completed:
     """Fill what is missing from the one table of defaults, write it down, then settle the planes left open.
 
@@ -47,6 +54,7 @@ def complete(
         sky: the year at the place, for planes left open.
         tables: dated tables that defaults draw on.
         as_of: the day of the question.
+        weather: what the caller's own weather made; None where the climate is asked.
 
     Returns:
         The setup and its assumptions. Pointers resolve in the completed request. A rating that decides about harm is
@@ -89,6 +97,8 @@ def complete(
         money=money,
         storage=storage_of(root.child_if_given("storage"), inverter, household),
     )
+    if weather is not None:
+        note_weather(root.child("weather").child("series"), weather, place.climate)
     return Completed(setup=setup, assumptions=Assumptions.of(log))
 
 

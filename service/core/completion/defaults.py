@@ -9,9 +9,11 @@ from service.core.completion.panel_rows import PANEL_ROWS
 from service.core.completion.rows import Row
 from service.core.completion.set_rows import ARRAY_ROWS, CIRCUIT_ROWS, INVERTER_ROWS
 from service.core.completion.storage_rows import STORAGE_ROWS
+from service.core.completion.weather_rows import WEATHER_ROWS
 
 _ROWS: tuple[Row, ...] = (
     *SITE_ROWS, *ARRAY_ROWS, *PANEL_ROWS, *INVERTER_ROWS, *CIRCUIT_ROWS, *HOME_ROWS, *MONEY_ROWS, *STORAGE_ROWS,
+    *WEATHER_ROWS,
 )  # fmt: skip
 
 

@@ -119,6 +119,7 @@ def _array(node: Node, index: int, number: int, as_of: date, listed_panels: Pane
         panel=panel_of(node.child("panel"), as_of, listed_panels),
         hottest_cell_c=node.get("hottest_cell_c"),
         rear_light_share=node.get("rear_light_share"),
+        count_rear_light=node.take("count_rear_light"),
         fixing=_fixing(node.child("fixing"), mount, node.get("height_above_ground_m") or height),
     )  # fmt: skip
 

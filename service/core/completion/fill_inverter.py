@@ -74,6 +74,8 @@ def inverter_of(node: Node, input_count: int) -> Inverter:
         seat=node.take("seat"),
         certificates=None if certificates is None else tuple(certificates),
         export_limit_w=node.get("export_limit_w"),
+        grid_voltage_v=node.get("grid_voltage_v"),
+        connector_make=node.get("connector_make"),
     )
 
 

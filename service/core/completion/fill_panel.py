@@ -100,6 +100,7 @@ def _completed(node: Node, as_of: date, listed: PanelList) -> Panel:
         glass=node.take("glass"),
         history=node.take("history"),
         model_code=node.get("model_code"),
+        connector_make=node.get("connector_make"),
     )
 
 

@@ -80,6 +80,7 @@ ARRAY_ROWS: tuple[Row, ...] = (
            high=0.06, moves_energy=True),
     _array("mismatch_share", code="one_panel_an_input", value=0.0, source="one panel cannot differ from itself"),
     _array("mismatch_share", code="usual_mismatch", value=0.01, source=TRADE, low=0.0, high=0.03, moves_energy=True),
+    _array("count_rear_light", code="off_unless_asked", value=False, source="the cautious side"),
     _array("lead_length_m", code="usual_lead", value=3.0, unit="m", source=TRADE, low=1.0, high=8.0,
            moves_energy=True),
     _array("lead_mm2", code="usual_lead", value=4.0, unit="mm2", source=TRADE, low=2.5, high=6.0, moves_energy=True),

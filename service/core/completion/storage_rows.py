@@ -2,6 +2,7 @@
 
 from service.core.completion.rows import NEUTRAL, WARY, Row
 
+_TRIED = "settings run through this home's year, see storage.settings_tried"
 _JUDGED = "judgement: small boxes beside plug-in sets, from memory; nothing was measured"
 
 
@@ -22,10 +23,12 @@ STORAGE_ROWS: tuple[Row, ...] = (
              source=_JUDGED),
     _storage("standby_w", code="usual_box", value=5.0, unit="W", source=_JUDGED, low=2.0, high=15.0),
     _storage("meter_reader", code="no_reader_named", value=False, source=WARY),
-    _storage("night_feed_w", code="always_on_by_night", rule="the always-on power of the home, within the box's limit",
-             unit="W", source="judgement: what is always on is always wanted"),
-    _storage("charge_above_w", code="as_much_as_by_night", rule="as much as by night: so much passes on by day, too",
-             unit="W", source=_JUDGED),
+    _storage("night_feed_w", code="most_used_at_home", rule="of a few powers, from what is always on to 0.4 of the "
+             "mean demand by day, the one with the most use at home; 0, which is left off, where none adds to it",
+             unit="W", source=_TRIED),
+    _storage("charge_above_w", code="most_used_at_home", rule="the power by night, 0.3 or 0.6 of the mean demand by "
+             "day, whichever brings the most use at home; 5000, which is never, where none adds to it", unit="W",
+             source=_TRIED),
     _storage("ageing_share_per_year", code="usual_box", value=0.025, source="judgement: four fifths left after nine "
              "years, as usual warranties promise, from memory", low=0.01, high=0.05),
 )  # fmt: skip

@@ -4,7 +4,7 @@ Sky, panel and inverter are chained hour by hour in ``chain`` and ``year``; ``da
 why the year is uncertain.
 """
 
-from service.core.energy.chain import ArrayHours, remaining_share
+from service.core.energy.chain import ArrayHours, Lit, input_hours, remaining_share
 from service.core.energy.days import day_kinds
 from service.core.energy.leads import lead_resistance_ohm
 from service.core.energy.result import LOSSES, ArrayConditions, ArrayYear, DayKind, EnergyYear
@@ -18,11 +18,13 @@ __all__ = [
     "ArrayYear",
     "DayKind",
     "EnergyYear",
+    "Lit",
     "array_conditions",
     "day_kinds",
     "direct_current",
     "direct_key",
     "energy_year",
+    "input_hours",
     "lead_resistance_ohm",
     "remaining_share",
     "spread_of",

@@ -55,11 +55,20 @@ class ArrayHours:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Lit:
-    """An array with its light: all that the chain needs of it. ``at`` is its place in the request, from 0."""
+    """An array with its light: all that the chain needs of it. ``at`` is its place in the request, from 0.
+
+    ``rear_w_per_m2`` (8760,) is what its rear adds to the light that drives the current; None where it does not count.
+    """
 
     at: int
     array: Array
     light: PlaneLight
+    rear_w_per_m2: Floats | None = None
+
+    def both_sides_w_per_m2(self) -> Floats:
+        """Light that drives the current: the front's, and the rear's where it counts. Dirt is taken to dim both."""
+        front = self.light.effective_w_per_m2
+        return front if self.rear_w_per_m2 is None else front + self.rear_w_per_m2
 
 
 def remaining_share(array: Array, ageing_share_per_year: float) -> float:
@@ -133,7 +142,7 @@ def _bare(lit: Lit, sky: SkyYear, ageing_share_per_year: float) -> _Bare:
     array = lit.array
     diode = _diode_of(lit)
     cells = cells_c(array, lit.light, sky)
-    dirty = lit.light.effective_w_per_m2 * (1 - array.dirt_share)
+    dirty = lit.both_sides_w_per_m2() * (1 - array.dirt_share)
     in_series, in_parallel = (array.count, 1) if array.joined != "parallel" else (1, array.count)
     aged, matched = remaining_share(array, ageing_share_per_year), 1 - array.mismatch_share
     strings = in_parallel * aged * matched
@@ -183,7 +192,8 @@ def _hours(bare: _Bare, own_peak_w: Floats, drawn: Drawn) -> ArrayHours:
         ("shade", rated * _kwh(light.after_overhang_w_per_m2)),
         ("cover", rated * _kwh(light.after_shade_w_per_m2)),
         ("angle", rated * _kwh(light.after_cover_w_per_m2)),
-        ("dirt", rated * _kwh(light.effective_w_per_m2)),
+        ("rear_light", rated * _kwh(light.effective_w_per_m2)),
+        ("dirt", rated * _kwh(bare.lit.both_sides_w_per_m2())),
         ("heat_and_light", rated * _kwh(bare.branch.irradiance_w_per_m2)),
         ("ageing", panels),
         ("mismatch", panels * bare.aged_share),

@@ -24,6 +24,8 @@ class OtherLight:
         limit_w: what the inverter is set to, at most its rating.
         curve: efficiency by load.
         up_share: part of the year in which the set runs.
+        flicker_share: how the light comes and goes within each hour, (8760,); None: it is steady. It stays as it is in
+            a brighter or a dimmer year.
     """
 
     free_w: tuple[Floats, ...]
@@ -32,6 +34,7 @@ class OtherLight:
     limit_w: float
     curve: Curve
     up_share: float
+    flicker_share: Floats | None = None
 
     def ac_and_clipped_w(self, scale: float) -> tuple[Floats, Floats]:
         """A.c. power of each hour, and what the a.c. limit cuts off, both after downtime, (8760,) W.
@@ -49,4 +52,6 @@ class OtherLight:
         dc_w = np.zeros_like(self.free_w[0])
         for free, most in zip(self.free_w, self.most_w, strict=True):
             dc_w += np.minimum(free * scale, most)
-        return output_of(np.maximum(dc_w, 0.0), self.ac_power_w, self.limit_w, self.curve)
+        return output_of(
+            np.maximum(dc_w, 0.0), self.ac_power_w, self.limit_w, self.curve, flicker_share=self.flicker_share
+        )

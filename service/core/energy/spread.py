@@ -27,11 +27,14 @@ DIRT_SD_OF_SHARE, LEAST_DIRT_SD = 0.5, 0.01
 # What stands around is drawn with a shaking hand: a quarter of what it takes, and at least 2 %. Judgement.
 SHADE_SD_OF_LOSS, LEAST_SHADE_SD = 0.25, 0.02
 # Made-up hours and the turn from level ground to plane, against 15 German test reference years: 2.0 % at 35 degrees
-# south, 2.9 % upright south. Panel and inverter model: 1.5 %, judgement (power coefficients of the public list).
+# south, 2.9 % upright south; root mean square of upright east and west at eight stations 3.2 and 2.3 %. Panel and
+# inverter model: 1.5 %, judgement (power coefficients of the public list).
 MODEL_SD_TILTED, MODEL_SD_UPRIGHT, MODEL_SD_ELECTRIC = 0.020, 0.029, 0.015
 # A plane that nobody told. Upright, east or west gives 75 to 80 % of south: 10 % if the side is open. Elsewhere the
 # plane was chosen as best and is flat around there: 3 %. An unknown mount may be upright off south: 15 %. Judgement.
 AZIMUTH_SD_UPRIGHT, AZIMUTH_SD, TILT_SD, MOUNT_SD = 0.10, 0.03, 0.03, 0.15
+# What the rear of two-sided panels adds is known to half of it: judgement, shadow and facade are guessed.
+REAR_SD_OF_GAIN = 0.5
 _UPRIGHT_FROM_DEG = 75.0
 
 
@@ -41,6 +44,7 @@ def spread_of(
     hidden_share: Sequence[float],
     climate: PlaceClimate,
     assumptions: Assumptions,
+    rear_share: Sequence[float] = (),
 ) -> tuple[SpreadPart, ...]:
     """The parts of the year's spread.
 
@@ -50,8 +54,11 @@ def spread_of(
         hidden_share: of each array, the part of its light that skyline, overhang and shade take.
         climate: tells how sure the table is here, and how years differ.
         assumptions: which values nobody gave.
+        rear_share: of each array, what its rear adds, over its light; empty: nothing.
 
-    ``shade`` is there only where something stands around, ``plane`` only where a plane or mount was assumed.
+    ``given_weather`` stands for ``climate_data`` where the caller gave the hours; ``year_to_year`` is 0 where a part of
+    a year is answered as it was. ``shade`` is there only where something stands around, ``plane`` only where a plane or
+    mount was assumed.
     """
 
     def mean(of: Callable[[int, Array], float]) -> float:
@@ -61,7 +68,7 @@ def spread_of(
 
     reflectance_open = assumptions.assumed("/site/ground_reflectance_share")
     parts = [
-        ("climate_data", climate.climate_sd_share),
+        ("given_weather" if climate.light_from == "given" else "climate_data", climate.climate_sd_share),
         ("year_to_year", climate.year_to_year_sd_share),
         ("rating", mean(lambda _, array: _rating(array.panel))),
         ("ageing", mean(lambda _, array: _ageing(array.panel))),
@@ -71,6 +78,8 @@ def spread_of(
     ]
     if any(_surrounded(array) for array in arrays):
         parts.append(("shade", mean(lambda at, array: _shade(array, hidden_share[at]))))
+    if any(rear_share):
+        parts.append(("rear_light", mean(lambda at, _: REAR_SD_OF_GAIN * rear_share[at])))
     plane = mean(lambda at, array: _plane(array, f"/arrays/{at}", assumptions))
     if plane > 0:
         parts.append(("plane", plane))

@@ -15,9 +15,9 @@ from service.core.inverter import Output, curve_through, night_draw_kwh, output_
 from service.core.model.assumption import Assumptions
 from service.core.model.band import Band, ends_of
 from service.core.model.climate import PlaceClimate
-from service.core.model.facts import Setup
+from service.core.model.facts import Array, Setup
 from service.core.model.hours import Floats, SkyYear
-from service.core.sky import plane_light
+from service.core.sky import PlaneLight, counts_rear, plane_light, plane_light_given, rear_light
 
 DAYS_PER_YEAR = 365.0
 
@@ -58,20 +58,25 @@ def energy_year(
         direct: ``direct_current`` of a setup of the same ``direct_key``, where it is at hand.
 
     The inputs' d.c. powers are added, converted at their sum over the rated a.c. power, and cut by the limit that the
-    inverter is set to; downtime comes after, evenly over the year. ``lost_kwh["export_limit"]`` is 0 here: it needs
-    the home's demand. Not modelled: snow, the rear side of bifacial panels, an inverter that throttles in heat.
+    inverter is set to, which also cuts what flickers above it within an hour (``sky.flicker_share``; the limits of the
+    inputs act on hourly means); downtime comes after, evenly over the year. ``lost_kwh["export_limit"]`` is 0 here: it
+    needs the home's demand. The rear side of bifacial panels counts where an array asks for it. Not modelled: snow, an
+    inverter that throttles in heat.
 
     Raises:
         ContradictionError: an array on an input that the inverter lacks, or a panel whose datasheet makes no curve.
     """
     hours = direct_current(setup, sky) if direct is None else direct
     dc_w = np.sum([one.dc_w for one in hours], axis=0)
-    other = _other_light(setup, hours)
-    out = output_of(np.maximum(dc_w, 0.0), other.ac_power_w, other.limit_w, other.curve)
+    other = _other_light(setup, hours, sky.flicker_share)
+    out = output_of(
+        np.maximum(dc_w, 0.0), other.ac_power_w, other.limit_w, other.curve, flicker_share=sky.flicker_share
+    )
     ac_w = out.ac_w * other.up_share
     arrays = _arrays(setup, hours, ac_w, dc_w)
     free_kwh = [max(_kwh(one.free_w), 0.0) for one in hours]  # before the limits, as the spread is
-    spread = spread_of(setup.arrays, free_kwh, [_hidden_share(one) for one in hours], climate, assumptions)
+    hidden, rear = ([share(one) for one in hours] for share in (_hidden_share, _rear_share))
+    spread = spread_of(setup.arrays, free_kwh, hidden, climate, assumptions, rear)
     year_kwh = _kwh(ac_w)
     return EnergyYear(
         year_kwh=_band(year_kwh, other, ends_of(spread)),
@@ -89,7 +94,7 @@ def energy_year(
     )
 
 
-def _other_light(setup: Setup, hours: Sequence[ArrayHours]) -> OtherLight:
+def _other_light(setup: Setup, hours: Sequence[ArrayHours], flicker_share: Floats | None) -> OtherLight:
     """The d.c. side by input, and the a.c. side as the setup has it."""
     inverter = setup.inverter
     numbers = sorted({array.input for array in setup.arrays})
@@ -105,6 +110,7 @@ def _other_light(setup: Setup, hours: Sequence[ArrayHours]) -> OtherLight:
         limit_w=min(inverter.set_limit_w, inverter.ac_power_w),
         curve=curve_through(inverter.weighted_efficiency_share, inverter.efficiency_weighting),
         up_share=1 - min(setup.downtime_days_per_year / DAYS_PER_YEAR, 1.0),
+        flicker_share=flicker_share,
     )
 
 
@@ -131,10 +137,20 @@ def array_conditions(setup: Setup, sky: SkyYear) -> tuple[ArrayConditions, ...]:
 
 def _lit(setup: Setup, sky: SkyYear) -> list[Lit]:
     """Each array with its light."""
-    reflectance = setup.site.ground_reflectance_share
-    return [
-        Lit(at=at, array=array, light=plane_light(sky, array, reflectance)) for at, array in enumerate(setup.arrays)
-    ]
+    reflectance, measured = setup.site.ground_reflectance_share, sky.plane_w_per_m2
+
+    def light(at: int, array: Array) -> PlaneLight:
+        if measured is None:
+            return plane_light(sky, array, reflectance)
+        return plane_light_given(sky, array, measured[at], reflectance)
+
+    def one(at: int, array: Array) -> Lit:
+        front, rear = light(at, array), None
+        if counts_rear(array):
+            rear = rear_light(sky, array, reflectance, front.effective_w_per_m2)
+        return Lit(at=at, array=array, light=front, rear_w_per_m2=rear)
+
+    return [one(at, array) for at, array in enumerate(setup.arrays)]
 
 
 def _array_hours(setup: Setup, lit: Sequence[Lit], sky: SkyYear) -> list[ArrayHours]:
@@ -179,6 +195,11 @@ def _account(hours: Sequence[ArrayHours], out: Output, downtime_kwh: float) -> M
     return MappingProxyType(
         {code: sum(one.lost_kwh.get(code, 0.0) for one in hours) + of_the_set.get(code, 0.0) for code in LOSSES}
     )
+
+
+def _rear_share(hours: ArrayHours) -> float:
+    """Part of an array's light that its rear adds."""
+    return max(-hours.lost_kwh["rear_light"], 0.0) / hours.light_kwh if hours.light_kwh > 0 else 0.0
 
 
 def _hidden_share(one: ArrayHours) -> float:

@@ -108,10 +108,14 @@ def _met_share_by_table(ratio: Floats, k: float) -> Floats:
     The incomplete gamma function costs half a microsecond a row. Beyond the table's end all of the rest is met.
     """
     step, value, slope, square, cube = _table(k)
-    place = np.sqrt(np.minimum(ratio, (step * _KNOTS) ** 2)) / step
-    knot = np.minimum(place.astype(np.int64), _KNOTS - 1)
-    t = place - knot
-    met = value[knot] + t * (slope[knot] + t * (square[knot] + t * cube[knot]))
+    place = np.sqrt(ratio)
+    np.minimum(np.divide(place, step, out=place), _KNOTS, out=place)
+    knot = np.minimum(place.astype(np.intp), _KNOTS - 1)
+    t = np.subtract(place, knot, out=place)
+    met = cube.take(knot)  # in place: a year has thousands of rows, and is asked a dozen times
+    for part in (square, slope, value):
+        met *= t
+        met += part.take(knot)
     return np.asarray(met, dtype=np.float64)
 
 

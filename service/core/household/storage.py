@@ -38,6 +38,7 @@ class Beside:
         charge_limit_w, discharge_limit_w: what the box takes and gives at most, counted on the a.c. side.
         used: expected power used at home of so much that reaches it, E[min(P, demand)].
         left: what of it may leave the set, used or sent out; the same power where sending out has no limit.
+        alone: used and sent out of ``produced_w``, where that was reckoned before.
     """
 
     produced_w: Floats
@@ -46,9 +47,12 @@ class Beside:
     discharge_limit_w: Floats
     used: PowerOf
     left: PowerOf
+    alone: tuple[Floats, Floats] | None = None
 
     def shared(self, power_w: Floats) -> tuple[Floats, Floats]:
         """Used at home and sent out, of so much that reaches the home."""
+        if self.alone is not None and power_w is self.produced_w:
+            return self.alone
         used = self.used(power_w)
         return used, np.asarray(np.maximum(self.left(power_w) - used, 0.0))
 
@@ -218,21 +222,23 @@ def stored_year(
     tapers off near full or stops in frost; self-discharge beyond the standby.
     """
     one_way = float(np.sqrt(round_trip_share))
-    room = usable_kwh[:, np.newaxis]
-    into = charge_w * (one_way * _KWH_PER_W_STEP)
-    out = wanted_w * (_KWH_PER_W_STEP / one_way)
     standby = standby_w * _KWH_PER_W_STEP
-    level_kwh = _levels(into, out + standby, room)
-    given, charged, slept = (np.zeros_like(into) for _ in range(3))
-    for case in range(into.shape[0]):  # one at a time: the arrays of one stay in the cache of the processor
-        _steps(level_kwh[case, :-1], (into[case], out[case]), standby, usable_kwh[case],
-               (given[case], charged[case], slept[case]))  # fmt: skip
-    slept_w = slept * 1000.0
+    level_kwh = np.empty((charge_w.shape[0], charge_w.shape[1] + 1))
+    given, charged, slept = (np.empty_like(charge_w) for _ in range(3))
+    for case, room in enumerate(usable_kwh.tolist()):  # one at a time: its arrays stay in the cache of the processor
+        into = charge_w[case] * (one_way * _KWH_PER_W_STEP)
+        out = wanted_w[case] * (_KWH_PER_W_STEP / one_way)
+        level_kwh[case] = _levels(into, out + standby, room)
+        _steps(level_kwh[case, :-1], (into, out), standby, room, (given[case], charged[case], slept[case]))
+    slept *= 1000.0
+    charged *= 1000.0 / one_way
+    given *= 1000.0 * one_way
+    there = np.where(usable_kwh > 0.0, standby_w, 0.0)[:, np.newaxis]
     return StoredYear(
-        charged_w=charged * (1000.0 / one_way),
-        given_w=given * (1000.0 * one_way),
-        standby_w=slept_w,
-        standby_mains_w=np.maximum(np.where(room > 0.0, standby_w, 0.0) - slept_w, 0.0),
+        charged_w=charged,
+        given_w=given,
+        standby_w=slept,
+        standby_mains_w=np.maximum(there - slept, 0.0),
         level_kwh=level_kwh,
     )
 
@@ -242,79 +248,96 @@ def _steps(
 ) -> None:
     """The steps of every hour of one case, all hours at once, from the level at which each began.
 
-    ``offered``: into the store and out of it, kWh a step. ``sums``: given, charged and slept, to be added to.
+    ``offered``: into the store and out of it, kWh a step. ``sums``: given, charged and slept, written to. Summed are
+    the levels after each part of a step, whose differences are what was given and charged; the balance of the hour is
+    what was slept.
     """
     (into, out), (given, charged, slept) = offered, sums
     level = began_kwh.copy()
-    before, moved = np.empty_like(level), np.empty_like(level)
+    rested, after_giving, after_charging = (np.zeros_like(level) for _ in range(3))
     for _ in range(STEPS_AN_HOUR):  # in place: half of the time went into new arrays
-        np.copyto(before, level)
         np.maximum(np.subtract(level, standby, out=level), 0.0, out=level)
-        slept += np.subtract(before, level, out=before)
-        given += np.minimum(out, level, out=moved)
-        level -= moved
-        charged += np.minimum(into, np.subtract(room, level, out=moved), out=moved)
-        level += moved
+        rested += level
+        np.maximum(np.subtract(level, out, out=level), 0.0, out=level)
+        after_giving += level
+        np.minimum(np.add(level, into, out=level), room, out=level)
+        after_charging += level
+    np.subtract(rested, after_giving, out=given)
+    np.subtract(after_charging, after_giving, out=charged)
+    np.subtract(began_kwh, level, out=slept)
+    slept += charged
+    slept -= given
+    for flow in sums:  # sums of levels leave a rounding of 1e-15 kWh
+        np.maximum(flow, 0.0, out=flow)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+@dataclass(frozen=True, slots=True, eq=False)
 class _Clamps:
-    """Maps x to clip(x + shift, low, high), one after the other along the last axis."""
+    """Maps x to clip(x + shift, low, high), one after the other; arrays of shape (n,)."""
 
     shift: Floats
     low: Floats
     high: Floats
 
-    def then(self, later: "_Clamps") -> "_Clamps":
-        return _Clamps(
-            shift=self.shift + later.shift,
-            low=np.minimum(np.maximum(self.low + later.shift, later.low), later.high),
-            high=np.minimum(np.maximum(self.high + later.shift, later.low), later.high),
-        )
-
-    def on(self, level: Floats) -> Floats:
-        return np.asarray(np.minimum(np.maximum(level + self.shift, self.low), self.high))
-
     def times(self, count: int) -> "_Clamps":
         """Each so many times: its ends creep along with the shift, but for the one that it pushes against."""
         creep = (count - 1) * self.shift
-        return _Clamps(
-            shift=count * self.shift,
-            low=np.minimum(self.low + np.maximum(creep, 0.0), self.high),
-            high=np.maximum(self.high + np.minimum(creep, 0.0), self.low),
-        )
+        low = np.minimum(self.low + np.maximum(creep, 0.0), self.high)
+        return _Clamps(count * self.shift, low, np.maximum(self.high + np.minimum(creep, 0.0, out=creep), self.low))
 
-    def every(self, begin: int) -> "_Clamps":
-        return _Clamps(shift=self.shift[:, begin::2], low=self.low[:, begin::2], high=self.high[:, begin::2])
+    def joined_by_pairs(self) -> "_Clamps":
+        """Each at an even place and the one after it, as one; of an odd number the last stays as it is."""
+        shift, low, high = (one[::2].copy() for one in (self.shift, self.low, self.high))
+        second = _Clamps(self.shift[1::2], self.low[1::2], self.high[1::2])
+        pairs = second.shift.size
+        shift[:pairs] += second.shift
+        for ends in (low[:pairs], high[:pairs]):
+            second.put(ends)
+        return _Clamps(shift, low, high)
+
+    def put(self, levels: Floats) -> None:
+        """Each level after its clamp, in place."""
+        levels += self.shift
+        np.minimum(np.maximum(levels, self.low, out=levels), self.high, out=levels)
 
 
-def _levels(into: Floats, out: Floats, room: Floats) -> Floats:
-    """(cases, hours + 1) level at the beginning of each hour and at the end, kWh; the year ends as it begins."""
-    full = np.broadcast_to(room, into.shape)
-    hour = _Clamps(shift=into - out, low=np.minimum(into, full), high=full).times(STEPS_AN_HOUR)
-    began = _began(hour)
-    return np.concatenate([began, hour.on(began)[:, -1:]], axis=1)
+# So many clamps are faster one by one than in pairs.
+_FEW = 48
+
+
+def _levels(into: Floats, out: Floats, room: float) -> Floats:
+    """(hours + 1,) level at the beginning of each hour and at the end, kWh; the year ends as it begins."""
+    step = _Clamps(into - out, np.minimum(into, room), np.full_like(into, room))
+    began = _began(step.times(STEPS_AN_HOUR))
+    return np.concatenate([began, began[:1]])
 
 
 def _began(clamps: _Clamps) -> Floats:
-    """The levels before each of the clamps: pairs are joined until one is left, then taken apart again.
-
-    The one of the whole year is at rest at its upper end if it shifts upwards, else at its lower: so the year begins
-    at the level at which it ends.
-    """
-    count = clamps.shift.shape[1]
-    if count == 1:
-        return np.where(clamps.shift >= 0.0, clamps.high, clamps.low)
-    first, second = clamps.every(0), clamps.every(1)
-    if count % 2:  # nothing happens after the last
-        second = _Clamps(
-            shift=_longer(second.shift, 0.0), low=_longer(second.low, -np.inf), high=_longer(second.high, np.inf)
-        )
-    level = np.empty_like(clamps.shift)
-    level[:, ::2] = _began(first.then(second))
-    level[:, 1::2] = first.on(level[:, ::2])[:, : count // 2]
+    """The levels before each of the clamps: pairs are joined until few are left, then taken apart again."""
+    count = clamps.shift.size
+    if count <= _FEW:
+        return _one_by_one(clamps)
+    level = np.empty(count)
+    level[::2] = _began(clamps.joined_by_pairs())
+    level[1::2] = level[: count // 2 * 2 : 2]
+    _Clamps(*(one[: count // 2 * 2 : 2] for one in (clamps.shift, clamps.low, clamps.high))).put(level[1::2])
     return level
 
 
-def _longer(values: Floats, last: float) -> Floats:
-    return np.concatenate([values, np.full((values.shape[0], 1), last)], axis=1)
+def _one_by_one(clamps: _Clamps) -> Floats:
+    """The same in a plain loop.
+
+    The clamp of the whole year is at rest at its upper end if it shifts upwards, else at its lower: so the year begins
+    at the level at which it ends.
+    """
+    each = list(zip(clamps.shift.tolist(), clamps.low.tolist(), clamps.high.tolist(), strict=True))
+    rise, least, most = each[0]
+    for shift, low, high in each[1:]:
+        rise += shift
+        least, most = (min(max(end + shift, low), high) for end in (least, most))
+    level = most if rise >= 0.0 else least
+    began = []
+    for shift, low, high in each:
+        began.append(level)
+        level = min(max(level + shift, low), high)
+    return np.array(began)

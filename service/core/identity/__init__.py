@@ -9,7 +9,8 @@ not hang together, ``read_next`` what to look for next.
 from service.core.identity.candidate import Candidate, Range
 from service.core.identity.facts import COEFFICIENTS, IMP, ISC, POINTS, RATINGS, VMP, VOC, PanelFacts
 from service.core.identity.identify import Identified, agreeing, hull, identify
-from service.core.identity.label import Claim, read_label
+from service.core.identity.label import read_label
+from service.core.identity.label_claim import Claim
 from service.core.identity.label_facts import (
     IdentityDoubt,
     LabelRead,

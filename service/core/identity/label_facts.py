@@ -5,7 +5,7 @@ from dataclasses import dataclass, fields, replace
 from typing import Any, cast
 
 from service.core.identity.facts import IMP, ISC, POINTS, VMP, VOC, PanelFacts
-from service.core.identity.label import Claim
+from service.core.identity.label_claim import ELECTRIC, Claim
 from service.core.identity.listed import CODE_POWER_SHARE, by_code, listed_power_of
 from service.core.model.bounds import BOUNDS, Bounds
 from service.core.model.panel_list import PanelList
@@ -13,6 +13,7 @@ from service.core.panel.datasheet import CELL_VOLTAGE_V, POWER_PRODUCT_SHARE
 
 FILL_FACTOR = (0.65, 0.85)
 SAME_SHARE = 0.01
+SAME_POWER_SHARE = 0.002  # models of one sheet differ by 5 W
 _COEFFICIENTS = {"voc_coefficient": VOC, "isc_coefficient": ISC, "power_coefficient": "rated_power_w"}
 _THIN_FILM = frozenset({"cdte", "cigs", "amorphous"})
 # What else a label says of a panel, beside what the identity is asked by.
@@ -23,7 +24,8 @@ ALSO_READ = ("max_system_voltage_v", "max_series_fuse_a", "weight_kg")
 class IdentityDoubt:
     """What does not hang together: ``what`` it is about, the figure, and the band in which it should lie.
 
-    Codes: not_at_stc, unclear_which, said_twice, out_of_bounds, differs_from_request, voltages_swapped,
+    Codes: not_at_stc, unclear_which, illegible_figure, limit_not_rating, not_the_panels, not_a_rating, several_models,
+    column_taken (``measured`` of ``high``), said_twice, out_of_bounds, differs_from_request, voltages_swapped,
     currents_swapped, power_product, fill_factor, voltage_per_cell, half_cells_counted, code_power, code_not_listed,
     nothing_agrees, nothing_read.
     """
@@ -51,7 +53,9 @@ class LabelRead:
 
 def with_label(facts: PanelFacts, claims: Sequence[Claim]) -> LabelRead:
     """Facts of a request with what a label claims; what the request states itself stands, a difference is doubted."""
-    chosen, doubts = _chosen(claims)
+    of_panel, doubts = _of_one_model(facts, claims)
+    chosen, more = _chosen(of_panel)
+    doubts += more
     found: dict[str, float | str] = {claim.what: claim.value for claim in chosen}
     power = facts.rated_power_w or _number(found.get("rated_power_w"))
     names = {f.name for f in fields(PanelFacts)}
@@ -134,20 +138,52 @@ def _of_cells(facts: PanelFacts) -> Iterable[IdentityDoubt]:
 
 
 def _chosen(claims: Sequence[Claim]) -> tuple[list[Claim], list[IdentityDoubt]]:
-    """The first claim of each thing that holds at standard conditions; named ones before those known by unit alone."""
+    """One claim of each thing: named before those known by unit alone; none where names disagree on an electric one."""
     first: dict[str, Claim] = {}
     doubts: dict[tuple[str, str], IdentityDoubt] = {}
     for claim in sorted(claims, key=lambda one: not one.named):
-        if not claim.at_standard:
-            doubts.setdefault(("not_at_stc", claim.what), _doubt("not_at_stc", claim))
-            continue
-        if not claim.clear:
-            doubts.setdefault(("unclear_which", claim.what), _doubt("unclear_which", claim))
+        if claim.doubt:
+            doubts.setdefault((claim.doubt, claim.what), _doubt(claim.doubt, claim))
             continue
         known = first.setdefault(claim.what, claim)
         if known.value != claim.value and claim.named and _apart(known.value, claim.value):
             doubts.setdefault(("said_twice", claim.what), _doubt("said_twice", claim))
-    return list(first.values()), list(doubts.values())
+    twice = {what for code, what in doubts if code == "said_twice"} & ELECTRIC
+    return [claim for what, claim in first.items() if what not in twice], list(doubts.values())
+
+
+def _of_one_model(facts: PanelFacts, claims: Sequence[Claim]) -> tuple[list[Claim], list[IdentityDoubt]]:
+    """The claims without those of other models, where the sheet has several; all columns go where none can be told."""
+    columns = max((claim.columns for claim in claims), default=1)
+    if columns == 1:
+        return list(claims), []
+    column = _column(facts, claims, columns)
+    kept = [c for c in claims if c.columns == 1 or (c.columns == columns and c.column == column)]
+    doubt = (
+        IdentityDoubt(code="several_models", what="rated_power_w", measured=float(columns))
+        if column is None
+        else IdentityDoubt(code="column_taken", what="rated_power_w", measured=float(column), high=float(columns))
+    )
+    return kept, [doubt]
+
+
+def _column(facts: PanelFacts, claims: Sequence[Claim], columns: int) -> int | None:
+    """The one column with the model code or the rated power of the request; None where none or several have it."""
+    wanted = {"model_code": facts.model_code, "rated_power_w": facts.rated_power_w}
+    for what, value in wanted.items():
+        found = {
+            claim.column for claim in claims
+            if claim.columns == columns and claim.what == what and not claim.doubt and _same(claim.value, value)
+        }  # fmt: skip
+        if len(found) == 1:
+            return found.pop()
+    return None
+
+
+def _same(said: float | str, wanted: float | str | None) -> bool:
+    if isinstance(said, str) or isinstance(wanted, str):
+        return str(said).casefold() == str(wanted).casefold()
+    return wanted is not None and abs(said - wanted) <= SAME_POWER_SHARE * wanted
 
 
 def _doubt(code: str, claim: Claim) -> IdentityDoubt:

@@ -4,7 +4,9 @@ Collected from the terms of IEC 61730-1 and EN 50380 labels in these languages a
 a row of words as ``label_tokens`` cuts them; the longest phrase that fits wins.
 """
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
+
+from service.core.identity.label_tokens import Token
 
 POWER, TOLERANCE, NOMINAL_CELL = "rated_power_w", "power_tolerance_pct", "nominal_cell_c"
 VOC, ISC, VMP, IMP = (
@@ -70,7 +72,42 @@ _PHRASES: Mapping[str, str] = {
 
 # Word -> where the figures that follow were taken: at standard test conditions, or elsewhere.
 STANDARD = frozenset({"stc"})
-ELSEWHERE = frozenset({"noct", "nmot", "bnpi", "bsi"})
+ELSEWHERE = frozenset({"noct", "nmot", "bnpi", "bsi", "bstc"})
+
+
+def _words(text: str) -> frozenset[str]:
+    return frozenset(text.split())
+
+
+# Beside a name: the most that something bears, of an inverter as a rule.
+LIMITING = _words(
+    "max maxi maximum maximal maximale maximaler maxima maximo massima massimo maximaal hochste hochstens limit "
+    "limite limiti grenze grenzwert exceed uberschreiten less below under < > ≤ ≥ jusqu hasta fino"
+)
+# Beside a name: what somebody measured, reckoned or guessed.
+HEDGING = _words(
+    "about approx approximately around roughly circa ca etwa ungefahr environ unos aprox aproximadamente ongeveer "
+    "measured measures gemessen gemessene mesure mesuree medido medida misurato misurata gemeten between "
+    "zwischen entre tra tussen not nicht ~ ≈"
+)
+COMPARING = _words(
+    "higher lower more less above below mehr weniger hoher niedriger moins mas menos piu meno meer minder than als"
+)
+PREPOSITIONS = _words(
+    "( [ @ at bei a al en in bij op unter with con mit conditions condition cond bedingungen value values tc t ="
+)
+# Words that tell whose figures follow on the line.
+OF_INVERTERS = _words(
+    "inverter inverters microinverter microinverters wechselrichter mikrowechselrichter onduleur onduleurs inversor "
+    "microinversor omvormer mppt tracker trackers input inputs eingang eingange eingangsspannung eingangsstrom entree "
+    "entrees entrada entradas ingresso ingressi ingang ingangen string strings strang strange array battery batterie "
+    "bateria batteria accu controller laderegler"
+)
+OF_PANELS = _words(
+    "module modules modul module panel panels panneau panneaux paneel panelen panele modulo moduli modulos solarmodul "
+    "solarpanel label etikett typenschild"
+)
+JOINING = _words("per je pro par por each of the an am at dc pv")
 
 
 def _split() -> Mapping[tuple[str, ...], str]:
@@ -80,3 +117,31 @@ def _split() -> Mapping[tuple[str, ...], str]:
 PHRASES: Mapping[tuple[str, ...], str] = _split()
 LONGEST_PHRASE = max(len(words) for words in PHRASES)
 FIRST_WORDS = frozenset(words[0] for words in PHRASES)
+_JOINS = frozenset({"-", ".", "_"})
+# What may stand between a name and its figure without telling that the figure is another's.
+_FILLING = _words(
+    "is are has of the an at bei ist von der die das de la le du des el il di del della een van het und and dc w wp v "
+    "vdc a adc am stc in on en to with by rated nominal nenn typ typical value label printed says"
+)
+KNOWN = frozenset(word for words in PHRASES for word in words) | _FILLING | STANDARD | ELSEWHERE | PREPOSITIONS
+
+
+def phrase_at(tokens: Sequence[Token], at: int) -> tuple[str, int]:
+    """What the longest phrase that begins at a token names, and how many tokens it takes; ("", 0) where none does."""
+    if at >= len(tokens) or tokens[at].text not in FIRST_WORDS:
+        return "", 0
+    words: list[str] = []
+    best, place = ("", 0), at
+    while place < len(tokens) and len(words) < LONGEST_PHRASE:
+        text = tokens[place].text
+        if text in _JOINS and words:
+            place += 1
+            continue
+        if not text.isalpha():
+            break
+        words.append(text)
+        place += 1
+        found = PHRASES.get(tuple(words))
+        if found:
+            best = (found, place - at)
+    return best

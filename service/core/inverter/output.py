@@ -32,14 +32,37 @@ def ac_from_dc(dc_w: Floats, ac_power_w: float, curve: Curve) -> Floats:
     return np.asarray(dc * curve.efficiency_share(dc / ac_power_w), np.float64)
 
 
-def clipped(ac_w: Floats, limit_w: float) -> tuple[Floats, Floats]:
-    """A.c. power under the limit, and what the limit cuts off, both W a.c., (n,)."""
-    under = np.minimum(ac_w, limit_w)
+def clipped(ac_w: Floats, limit_w: float, flicker_share: Floats | None = None) -> tuple[Floats, Floats]:
+    """A.c. power under the limit, and what the limit cuts off, both W a.c., (n,).
+
+    Args:
+        ac_w: mean power of each hour before the limit.
+        limit_w: the limit.
+        flicker_share: standard deviation of the power within each hour over its mean, (n,); None: steady. Half of the
+            hour is then so much above the mean and half so much below, and the limit cuts each half.
+
+    >>> [part.tolist() for part in clipped(np.array([500.0]), 600.0, np.array([0.4]))]
+    [[450.0], [50.0]]
+    """
+    if flicker_share is None:
+        under = np.minimum(ac_w, limit_w)
+    else:
+        step = ac_w * np.minimum(flicker_share, 1.0)
+        above = np.maximum(ac_w + step - limit_w, 0.0) + np.maximum(ac_w - step - limit_w, 0.0)
+        under = np.minimum(ac_w - 0.5 * above, limit_w)
     return under, ac_w - under
 
 
-def output_of(dc_w: Floats, ac_power_w: float, limit_w: float, curve: Curve, *, grid: bool = True) -> Output:
-    """All that becomes of the d.c. power of the inputs together.
+def output_of(
+    dc_w: Floats,
+    ac_power_w: float,
+    limit_w: float,
+    curve: Curve,
+    *,
+    grid: bool = True,
+    flicker_share: Floats | None = None,
+) -> Output:
+    """All that becomes of the d.c. power of the inputs together; ``flicker_share`` as for ``clipped``.
 
     Without a grid the inverter stops (loss of mains, EN 50549-1, from memory): no output, and the d.c. power is not
     drawn, which is no loss of conversion.
@@ -49,7 +72,7 @@ def output_of(dc_w: Floats, ac_power_w: float, limit_w: float, curve: Curve, *, 
     if not grid:
         return Output(ac_w=nothing, conversion_loss_w=nothing, clipped_w=nothing, not_drawn_w=dc)
     converted = ac_from_dc(dc, ac_power_w, curve)
-    under, cut = clipped(converted, limit_w)
+    under, cut = clipped(converted, limit_w, flicker_share)
     return Output(ac_w=under, conversion_loss_w=dc - converted, clipped_w=cut, not_drawn_w=nothing)
 
 

@@ -30,6 +30,7 @@ class PlaceClimate:
         region: code of the accuracy region, for the vocabulary.
         nearest_km: distance to the cell used where the place has none of its own, else 0.
         source: which data the place rests on, for people.
+        light_from: "table", or "given" where the caller gave the hours and the table only the rest.
     """
 
     latitude_deg: float
@@ -49,3 +50,4 @@ class PlaceClimate:
     region: str
     nearest_km: float
     source: str
+    light_from: str = "table"

@@ -42,6 +42,7 @@ class Panel:
     glass: str
     history: str
     model_code: str | None
+    connector_make: str | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -54,6 +55,7 @@ class Array:
     free_standing where nobody said. ``orientation``: upright or lengthwise. ``hottest_cell_c``: at which the operating
     voltage is checked, where the caller knows better than the typical year; None: the year's hottest hour.
     ``rear_light_share``: light on the rear over light on the front in full sun; None: by mount and ground.
+    ``count_rear_light``: does the year count what the rear of two-sided panels gives?
     """
 
     name: str
@@ -76,6 +78,7 @@ class Array:
     panel: Panel
     hottest_cell_c: float | None = None
     rear_light_share: float | None = None
+    count_rear_light: bool = False
     fixing: Fixing | None = None
 
 
@@ -107,7 +110,9 @@ class Inverter:
     """A micro-inverter: ``inputs`` has one entry for each input. ``set_limit_w`` is what it is set to (<= rating).
 
     ``efficiency_weighting``: european or californian. ``export_limit_w``: None where surplus may leave freely.
-    ``seat``: behind_panel, open_shade, sunlit, closed_box, indoors.
+    ``seat``: behind_panel, open_shade, sunlit, closed_box, indoors. ``grid_voltage_v``: nominal voltage of
+    the grid that it is made for; ``connector_make``: make and type of the connectors at its d.c. leads; None where
+    nobody said.
     """
 
     ac_power_w: float
@@ -120,6 +125,8 @@ class Inverter:
     seat: str
     certificates: tuple[str, ...] | None
     export_limit_w: float | None
+    grid_voltage_v: float | None = None
+    connector_make: str | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -345,8 +352,9 @@ class Storage:
     taken there. ``max_input_current_a``: of each input of a box before the inverter; None: those of the inverter hold.
     ``max_input_voltage_v`` and ``max_short_circuit_current_a`` of such an input: None is unknown.
     With a ``meter_reader`` it follows the demand. Without, production up to ``charge_above_w`` passes on and what is
-    above charges; while the set gives no more than that, it is topped up to ``night_feed_w``. With a reader both are
-    None. ``ageing_share_per_year`` is lost of ``usable_kwh``. ``amount``: its price, None where nobody said.
+    above charges; while the set gives no more than that, it is topped up to ``night_feed_w``. A feed of 0 or a
+    threshold of 5000 means that the box is left off; with a reader both are None. ``ageing_share_per_year`` is lost of
+    ``usable_kwh``. ``amount``: its price, None where nobody said.
     """
 
     usable_kwh: float

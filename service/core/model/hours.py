@@ -35,6 +35,10 @@ class SkyYear:
 
     Irradiances are hourly means in W/m2; ``sun_zenith_deg`` is apparent (refraction in), ``sun_azimuth_deg``
     clockwise from north. ``clear_ghi_w_per_m2`` is what a cloudless sky would give.
+
+    Of weather that the caller gave, the arrays may have as many hours as that has. ``plane_w_per_m2`` is then the
+    light that was measured on the plane of each array. ``flicker_share`` is the standard deviation of the light within
+    each hour over its mean; None where it is taken as steady.
     """
 
     calendar: Calendar
@@ -47,3 +51,5 @@ class SkyYear:
     clear_ghi_w_per_m2: Floats
     air_c: Floats
     wind_m_per_s: Floats
+    plane_w_per_m2: tuple[Floats, ...] | None = None
+    flicker_share: Floats | None = None

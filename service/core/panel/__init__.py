@@ -5,7 +5,15 @@ irradiance and a temperature (``curve``), the temperature of its cells (``temper
 limits (``drawn``, ``joined``, ``in_string``).
 """
 
-from service.core.panel.curve import MaxPower, current_at, curve_at, max_power, open_circuit_voltage_v, voltage_at
+from service.core.panel.curve import (
+    MaxPower,
+    current_at,
+    curve_at,
+    irradiance_through_w_per_m2,
+    max_power,
+    open_circuit_voltage_v,
+    voltage_at,
+)
 from service.core.panel.datasheet import (
     Doubt,
     cells_in_series_of,
@@ -15,7 +23,14 @@ from service.core.panel.datasheet import (
     datasheet_doubts,
 )
 from service.core.panel.diode import Diode, five_parameters_of, with_series_resistance
-from service.core.panel.drawn import Branch, Drawn, drawn_power, drawn_together
+from service.core.panel.drawn import (
+    Branch,
+    Drawn,
+    drawn_power,
+    drawn_together,
+    excluded_from_w_per_m2,
+    running_power_w,
+)
 from service.core.panel.in_string import drawn_in_string
 from service.core.panel.temperature import HEAT_LOSS, HeatLoss, cell_temperature_c
 from service.core.panel.warmth import diode_of
@@ -40,9 +55,12 @@ __all__ = [
     "drawn_in_string",
     "drawn_power",
     "drawn_together",
+    "excluded_from_w_per_m2",
     "five_parameters_of",
+    "irradiance_through_w_per_m2",
     "max_power",
     "open_circuit_voltage_v",
+    "running_power_w",
     "voltage_at",
     "with_series_resistance",
 ]

@@ -114,6 +114,23 @@ def open_circuit_voltage_v(diode: Diode, irradiance_w_per_m2: ArrayLike, cell_c:
     return spread_to(irradiance.size, lit, voltage_at(curve_at(diode, irradiance[lit], celsius[lit]), 0.0))
 
 
+def irradiance_through_w_per_m2(diode: Diode, voltage_v: float, current_a: float, cell_c: ArrayLike) -> F:
+    """The effective irradiance at which one panel's curve passes this point, (n,) by cell temperature in C.
+
+    At a known current the diode's voltage is known; photocurrent and shunt conductance both go with the irradiance, so
+    that it stands on one side. At no current the voltage is the open-circuit voltage. Beyond all measure where no light
+    brings the curve there.
+    """
+    curve = curve_at(diode, STANDARD_IRRADIANCE_W_PER_M2, cell_c)
+    vd = voltage_v + curve.series_ohm * current_a
+    most = 600.0  # e to that power is far beyond any current, and within a double
+    dark_a = np.exp(np.minimum(curve.log_saturation + vd / curve.scale_v, most)) - np.exp(curve.log_saturation)
+    needed_a = current_a + dark_a
+    given_a = curve.light_a - curve.shunt_s * vd
+    suns = np.divide(needed_a, given_a, out=np.full_like(given_a, np.inf), where=given_a > 0)
+    return np.asarray(STANDARD_IRRADIANCE_W_PER_M2 * suns, np.float64)
+
+
 def spread_to(size: int, rows: NDArray[np.intp], values: F) -> F:
     """An array of ``size`` with ``values`` in ``rows`` and nought elsewhere."""
     full = np.zeros(size)

@@ -8,7 +8,7 @@ from numpy.typing import ArrayLike, NDArray
 
 from service.core.model.facts import Input
 from service.core.model.hours import Bools, Floats
-from service.core.panel.curve import curve_at, spread_to
+from service.core.panel.curve import curve_at, irradiance_through_w_per_m2, spread_to
 from service.core.panel.diode import Diode
 from service.core.panel.joined import Part, Point, currents_at, peak, rows_of, voltage_at_current
 
@@ -92,14 +92,11 @@ def drawn_together(branches: Sequence[Branch], limits: Input) -> tuple[Drawn, ..
     """
     size = branches[0].irradiance_w_per_m2.size
     lit = np.flatnonzero(np.any([branch.irradiance_w_per_m2 > 0 for branch in branches], axis=0))
-    parts = tuple(
-        Part(curve_at(b.diode, b.irradiance_w_per_m2[lit], b.cell_c[lit]), b.in_series, b.strings) for b in branches
-    )
-    best = peak(parts)
-    in_window = _moved_into_window(parts, best, limits)
-    in_current, fits = _moved_under_current(parts, in_window, limits)
+    parts = _parts_at(branches, lit)
+    points = _points_of(parts, limits)
+    best, in_window, in_current = points.best, points.in_window, points.in_current
     starts = voltage_at_current(parts, 0.0) >= limits.start_voltage_v
-    running = running_of(size, lit, starts, fits)
+    running = running_of(size, lit, starts, points.fits)
     on = running[lit]
     after_window, after_current = in_window.powers_w * on, in_current.powers_w * on
     most = np.inf if limits.max_input_power_w is None else limits.max_input_power_w
@@ -118,6 +115,51 @@ def drawn_together(branches: Sequence[Branch], limits: Input) -> tuple[Drawn, ..
         )
         for k, available in enumerate(best.powers_w)
     )
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class _Points:
+    """Where an input would work at each lit row, if it runs: at its best, in the window, under the current limit."""
+
+    best: Point
+    in_window: Point
+    in_current: Point
+    fits: Bools
+
+
+def _parts_at(branches: Sequence[Branch], lit: NDArray[np.intp]) -> tuple[Part, ...]:
+    return tuple(
+        Part(curve_at(b.diode, b.irradiance_w_per_m2[lit], b.cell_c[lit]), b.in_series, b.strings) for b in branches
+    )
+
+
+def _points_of(parts: tuple[Part, ...], limits: Input) -> _Points:
+    best = peak(parts)
+    in_window = _moved_into_window(parts, best, limits)
+    in_current, fits = _moved_under_current(parts, in_window, limits)
+    return _Points(best, in_window, in_current, fits)
+
+
+def running_power_w(branch: Branch, limits: Input) -> Floats:
+    """What an input draws from equal panels at each row, were it running, W, shape (n,): no memory of earlier rows.
+
+    The rows may stand in any order, as in a table; ``drawn_together`` tells when it runs. Where window and current
+    limit exclude each other, this is the power above the window, so that a table of it has no cliff; the light from
+    which on they do is ``excluded_from_w_per_m2``.
+    """
+    lit = np.flatnonzero(branch.irradiance_w_per_m2 > 0)
+    points = _points_of(_parts_at((branch,), lit), limits)
+    most = np.inf if limits.max_input_power_w is None else limits.max_input_power_w
+    power = np.minimum(points.in_current.powers_w[0], most)
+    return spread_to(branch.irradiance_w_per_m2.size, lit, power)
+
+
+def excluded_from_w_per_m2(diode: Diode, cell_c: ArrayLike, in_series: int, strings: float, limits: Input) -> Floats:
+    """The effective irradiance above which window and current limit exclude each other, (n,) by cell temperature in C.
+
+    There the current at the window's upper end reaches the limit: under it the voltage would lie above the window.
+    """
+    return irradiance_through_w_per_m2(diode, limits.tracking_max_v / in_series, limits.max_current_a / strings, cell_c)
 
 
 def _moved_into_window(parts: tuple[Part, ...], best: Point, limits: Input) -> Point:

@@ -73,14 +73,15 @@ def savings_by_price(
 def drawn_cost(home: HomeYear, periods: tuple[PricedPeriod, ...]) -> Floats:
     """What a machine that draws ``self_used_kwh`` every year costs in each year at the import prices, (years,), >= 0.
 
-    Wary: it is bought even where a surplus could be netted against it, and does not age.
+    Several, ``stacked``, give (machines, years). Wary: it is bought even where a surplus could be netted against it,
+    and does not age.
 
     >>> half = PricedPeriod(share_of_year=np.array([1.0, 0.5]), import_price_per_kwh=np.array([0.3, 0.4]),
     ...                     export="unpaid", export_price_per_kwh=0.0)
     >>> drawn_cost(HomeYear(self_used_kwh=np.array([10.0]), exported_kwh=np.zeros(1), demand_kwh=np.zeros(1)), (half,))
     array([3., 2.])
     """
-    cost = np.zeros(periods[0].share_of_year.size)
+    cost = np.zeros((*home.self_used_kwh.shape[:-1], periods[0].share_of_year.size))
     for period in periods:
         valued = _valued(home, period)
         cost += valued.factor * valued.of_years(valued.self_used)
@@ -98,8 +99,8 @@ class _Valued:
     """The un-aged year at one period's prices: ``factor`` (years,) is what bought energy is still multiplied by.
 
     ``self_used``, ``exported_bought`` and ``exported_sold`` by cell (..., cells), at the import, the import and the
-    export price. ``shares``: (years, cells) of each cell's energy that fall in the period; None where it is the same
-    share of all, that of the year.
+    export price. ``by_month``: (years, 12) of each month's energy that fall in the period; None where it is the same
+    share of all cells, that of the year.
     """
 
     period: PricedPeriod
@@ -108,22 +109,25 @@ class _Valued:
     exported_sold: Floats
     factor: Floats
     registers: Ints | None
-    shares: Floats | None
+    by_month: Floats | None
 
     def of_years(self, by_cell: Floats) -> Floats:
         """What of a year's energy or money by cell falls in the period in each year, (..., years)."""
-        if self.shares is None:
+        if self.by_month is None:
             return np.asarray(by_cell.sum(axis=-1, keepdims=True) * self.period.share_of_year)
-        return np.asarray(by_cell @ self.shares.T)
+        months = by_cell
+        if by_cell.shape[-1] != MONTHS:  # registers have nothing to do with it
+            months = by_cell.reshape(*by_cell.shape[:-1], -1, MONTHS).sum(axis=-2)
+        return np.asarray(months @ self.by_month.T)
 
 
 def _valued(home: HomeYear, period: PricedPeriod) -> _Valued:
     at = home.at[period.number] if home.at else None
-    shares = _shares(period, home.self_used_kwh.shape[-1])
+    by_month = period.share_of_month if home.self_used_kwh.shape[-1] % MONTHS == 0 else None  # else all is one sum
     if period.import_factor is None:
         return _Valued(
             period=period,
-            shares=shares,
+            by_month=by_month,
             self_used=home.self_used_kwh,
             exported_bought=home.exported_kwh,
             exported_sold=home.exported_kwh * period.export_price_per_kwh,
@@ -139,20 +143,13 @@ def _valued(home: HomeYear, period: PricedPeriod) -> _Valued:
         )  # fmt: skip
     return _Valued(
         period=period,
-        shares=shares,
+        by_month=by_month,
         self_used=at.self_used[0],
         exported_bought=at.exported[0],
         exported_sold=at.exported[1],
         factor=period.import_factor,
         registers=at.registers,
     )
-
-
-def _shares(period: PricedPeriod, cells: int) -> Floats | None:
-    """(years, cells) by the month of each cell; None where all months have the same share, or are one sum."""
-    if period.share_of_month is None or cells % MONTHS:
-        return None
-    return period.share_of_month if cells == MONTHS else np.tile(period.share_of_month, cells // MONTHS)
 
 
 def _for_export(home: HomeYear, valued: _Valued, age: Floats, counts: str, netting: str) -> tuple[Floats, Floats]:
@@ -183,8 +180,8 @@ def _netted(home: HomeYear, valued: _Valued, age: Floats, over: str) -> tuple[Fl
     at the price of its own hour. Where a tariff's period ends within a year, it is netted over the part that it holds.
     """
     summed = _sums(home.exported_kwh.shape[-1], valued.registers, by_month=over == "month")
-    if valued.shares is not None:
-        return _netted_in_part(home, valued, valued.shares, age, summed)
+    if valued.by_month is not None:
+        return _netted_in_part(home, valued, valued.by_month, age, summed)
     exported = summed(home.exported_kwh)
     some = np.where(exported > _NOTHING_KWH, exported, 1.0)  # what is not sent out has no price, whatever its share
     # drawn in year y: demand - self-use x age(y), sent out: exported x age(y); so the age divides the demand alone
@@ -198,16 +195,21 @@ def _netted(home: HomeYear, valued: _Valued, age: Floats, over: str) -> tuple[Fl
 
 
 def _netted_in_part(
-    home: HomeYear, valued: _Valued, shares: Floats, age: Floats, summed: Callable[[Floats], Floats]
+    home: HomeYear, valued: _Valued, by_month: Floats, age: Floats, summed: Callable[[Floats], Floats]
 ) -> tuple[Floats, Floats]:
-    """As ``_netted``, with ``shares`` (years, cells) of the energy in the period: each year has sums of its own."""
+    """As ``_netted``, with the share of each month's energy in the period: each year has sums of its own."""
     by_cell = np.array(
         [home.exported_kwh, home.demand_kwh, home.self_used_kwh, valued.exported_bought, valued.exported_sold]
     )
+    holds = np.flatnonzero(valued.period.share_of_year)
+    shares = np.tile(by_month[holds], by_cell.shape[-1] // MONTHS)
     exported, demand, self_used, bought, sold = summed(by_cell[..., np.newaxis, :] * shares)
     some = np.where(exported > _NOTHING_KWH, exported, 1.0)
-    share = np.minimum(np.maximum((demand / age[:, np.newaxis] - self_used) / some, 0.0), 1.0)
-    return (share * bought).sum(axis=-1), ((1.0 - share) * sold).sum(axis=-1)
+    share = np.minimum(np.maximum((demand / age[holds, np.newaxis] - self_used) / some, 0.0), 1.0)
+    credit, rest = (np.zeros((*home.exported_kwh.shape[:-1], age.size)) for _ in range(2))
+    credit[..., holds] = (share * bought).sum(axis=-1)
+    rest[..., holds] = ((1.0 - share) * sold).sum(axis=-1)
+    return credit, rest
 
 
 def _sums(cells: int, registers: Ints | None, *, by_month: bool) -> Callable[[Floats], Floats]:
@@ -219,7 +221,8 @@ def _sums(cells: int, registers: Ints | None, *, by_month: bool) -> Callable[[Fl
     if (group == np.arange(cells)).all():
         return lambda by_cell: by_cell
     of_group = np.eye(int(group.max()) + 1)[group]
-    return lambda by_cell: by_cell @ of_group
+    # as one product of two matrices: a stack of small ones takes thrice the time
+    return lambda by_cell: (by_cell.reshape(-1, cells) @ of_group).reshape(*by_cell.shape[:-1], -1)
 
 
 def time_kept(years: int, stay_years: float | None) -> float:

@@ -93,17 +93,14 @@ def first_crossings(flows: Floats, last_part: float = 1.0) -> tuple[float | None
     total = np.cumsum(flows, axis=1)
     under = total < -_ROUNDING * np.maximum(np.abs(flows).max(axis=1, keepdims=True), 1e-300)
     years = np.where(under.all(axis=1), -1, under.argmin(axis=1)).tolist()
-    return tuple(
-        None if year < 0 else _within_year(total[row], flows[row], year, last_part) for row, year in enumerate(years)
-    )
+    rows = zip(total.tolist(), flows.tolist(), years, strict=True)
+    return tuple(None if year < 0 else _within_year(sums, row, year, last_part) for sums, row, year in rows)
 
 
-def _within_year(
-    total: Sequence[float] | Floats, amounts: Sequence[float] | Floats, year: int, last_part: float
-) -> float:
+def _within_year(total: Sequence[float], amounts: Sequence[float], year: int, last_part: float) -> float:
     if year == 0:
         return 0.0
-    share = min(float(-total[year - 1] / amounts[year]), 1.0)
+    share = min(-total[year - 1] / amounts[year], 1.0)
     return year - 1 + share * (last_part if year == len(amounts) - 1 else 1.0)
 
 

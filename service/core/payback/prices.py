@@ -59,17 +59,11 @@ def priced_periods(tariff: Tariff, as_of: date, years: int, price_growth_share: 
         raise ContradictionError("/tariff/periods", "no period", accepted="at least one period",
                                  example=[{"import_price_per_kwh": 0.34}])  # fmt: skip
     periods = in_order(tariff)
-    starts = [date.fromisoformat(period.valid_from) for period in periods]
-    starts[0] = min(starts[0], as_of)
-    edges = np.array([_years_later(as_of, year).toordinal() for year in range(years + 1)], dtype=np.float64)
-    ends = [*(start.toordinal() for start in starts[1:]), np.inf]
-    days_of_year = np.diff(edges)
+    held = _held(tuple(period.valid_from for period in periods), as_of, years)
     grown: Floats = (1.0 + price_growth_share) ** np.arange(years, dtype=np.float64)
     priced = []
-    for number, (period, start, end) in enumerate(zip(periods, starts, ends, strict=True)):
-        days = np.minimum(edges[1:], end) - np.maximum(edges[:-1], start.toordinal())
-        share = np.maximum(days, 0.0) / days_of_year
-        if share.any():
+    for number, (period, share, by_month) in enumerate(zip(periods, *held, strict=True)):
+        if share is not None:
             by_hour = bool(period.rates) or period.hourly is not None
             priced.append(
                 PricedPeriod(
@@ -82,10 +76,38 @@ def priced_periods(tariff: Tariff, as_of: date, years: int, price_growth_share: 
                     fee_per_year=period.fee_per_year or 0.0,
                     fee_per_kva_year=period.fee_per_kva_year or 0.0,
                     export_tax_share=period.export_tax_share or 0.0,
-                    share_of_month=_share_of_month(share, edges, start.toordinal(), end),
+                    share_of_month=by_month,
                 )
             )
     return tuple(priced)
+
+
+_Held = tuple[tuple[Floats | None, ...], tuple[Floats | None, ...]]
+
+
+@lru_cache(maxsize=64)  # one question asks for the same years again with each remedy and habit
+def _held(valid_from: tuple[str, ...], as_of: date, years: int) -> _Held:
+    """By period, oldest first: (years,) its share of each year, None where it has none; (years, 12) of each month.
+
+    The arrays are shared by all who ask, and are not to be written to.
+    """
+    starts = [date.fromisoformat(day) for day in valid_from]
+    starts[0] = min(starts[0], as_of)
+    edges = np.array([_years_later(as_of, year).toordinal() for year in range(years + 1)], dtype=np.float64)
+    ends = [*(start.toordinal() for start in starts[1:]), np.inf]
+    days_of_year = np.diff(edges)
+    shares: list[Floats | None] = []
+    months: list[Floats | None] = []
+    for start, end in zip(starts, ends, strict=True):
+        days = np.minimum(edges[1:], end) - np.maximum(edges[:-1], start.toordinal())
+        share = np.maximum(days, 0.0) / days_of_year
+        by_month = _share_of_month(share, edges, start.toordinal(), end)
+        for values in (share, by_month):
+            if values is not None:
+                values.flags.writeable = False
+        shares.append(share if share.any() else None)
+        months.append(by_month)
+    return tuple(shares), tuple(months)
 
 
 def _share_of_month(share_of_year: Floats, edges: Floats, start: float, end: float) -> Floats | None:

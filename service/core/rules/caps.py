@@ -59,7 +59,8 @@ def local_cap_finding(setup: Setup, card: RuleCard, as_of: date, assumptions: As
     measured = inverter_output_w(setup) + others_w
     judged = _over_plugs(setup, lambda kind: _against(measured, _ac_steps(card, kind)))
     guessed = _guessed(setup, assumptions, scope, "ac_power_w")
-    verdict = _closed(judged.verdict, guessed) if in_force(card, as_of) else Verdict.NOT_KNOWN
+    unseen = scope == "building" and _others_untold(setup, assumptions)
+    verdict = _closed(judged.verdict, guessed, unseen=unseen) if in_force(card, as_of) else Verdict.NOT_KNOWN
     facts: dict[str, Fact] = card_facts(card, setup.site.rule_area, as_of) | {
         **guessed,
         "unit": card.ac_cap_unit,
@@ -71,10 +72,12 @@ def local_cap_finding(setup: Setup, card: RuleCard, as_of: date, assumptions: As
         "turned_down": setup.inverter.set_limit_w < setup.inverter.ac_power_w,
         "condition": judged.condition,
         "advisory_w": card.advisory_cap.w if card.advisory_cap else None,
+        "advisory_scope": card.advisory_cap.scope if card.advisory_cap else "",
         "advisory_basis": card.advisory_cap.basis if card.advisory_cap else "",
         "sets_per_meter": card.sets_per_meter,
         "statement": card.statement,
-        "variant": _variant(card, as_of, judged) or ("other_set_open" if guessed else ""),
+        "variant": _variant(card, as_of, judged)
+        or _left_open(guessed, unseen=unseen and judged.verdict == Verdict.FITS),
     }
     limit = judged.step.watts if judged.step else None
     return rule_finding(
@@ -126,8 +129,17 @@ def _guessed(setup: Setup, assumptions: Assumptions, scope: str, name: str) -> d
     return {"missing": name, "missing_pointers": ", ".join(pointers)} if pointers else {}
 
 
-def _closed(verdict: Verdict, guessed: dict[str, Fact]) -> Verdict:
-    return Verdict.NOT_KNOWN if guessed and verdict == Verdict.FITS else verdict
+def _closed(verdict: Verdict, guessed: dict[str, Fact], *, unseen: bool = False) -> Verdict:
+    return Verdict.NOT_KNOWN if (guessed or unseen) and verdict == Verdict.FITS else verdict
+
+
+def _left_open(guessed: dict[str, Fact], *, unseen: bool) -> str:
+    return "other_set_open" if guessed else "building" if unseen else ""
+
+
+def _others_untold(setup: Setup, assumptions: Assumptions) -> bool:
+    """Did nobody say which other sets there are? Behind one's own meter none is a fair guess, in a whole house not."""
+    return setup.socket_circuit is None or assumptions.assumed("/socket_circuit/other_sets")
 
 
 def _ac_steps(card: RuleCard, kind: str) -> list[_Step]:

@@ -78,7 +78,8 @@ class RuleCard:
         statement: the prose: what was published, when.
         ac_cap_w: cap on the inverter's output for connection by plug, in ``ac_cap_unit`` (W or VA); None: none found.
         ac_cap_inclusive: False means "less than".
-        ac_cap_scope: meter, circuit, household or building; None is read as meter, the strictest.
+        ac_cap_scope: meter, circuit, household or building; None is read as meter, the strictest that one home
+            can see. A building's other sets are those that the request lists.
         ac_tiers, advisory_cap: further steps; figures that are no rule.
         panel_cap_wp, panel_cap_by_plug: caps on panel power; None: none found.
         plug: household_allowed, household_with_conditions, special_connector, fixed_wiring_only or unclear.

@@ -2,9 +2,12 @@
 
 from service.core.sky.calendar import calendar_of
 from service.core.sky.dome import SkySeen, sky_seen
+from service.core.sky.flicker import flicker_share
+from service.core.sky.given import given_sky
 from service.core.sky.horizon import above_skyline, skyline_height_deg
 from service.core.sky.incidence import (
     cos_incidence,
+    direction,
     ground_modifier,
     incidence_angle_deg,
     modifier,
@@ -16,12 +19,16 @@ from service.core.sky.light import (
     Surroundings,
     daylight_of,
     effective_light,
+    light_of_planes,
+    open_surroundings,
     plane_light,
     surroundings_of,
 )
 from service.core.sky.overhang import clear_of_slab, clear_of_walls, open_half_angle_deg, profile_angle_deg
+from service.core.sky.plane_given import plane_light_given
+from service.core.sky.rear import REAR_OPENNESS, RearWeights, counts_rear, rear_light, rear_of_planes, rear_weights
 from service.core.sky.shade import Shading, after_shading, sections_lost, shading_of, time_in_window
-from service.core.sky.sun import SunPosition, sun_position
+from service.core.sky.sun import SunPosition, sun_of_any_year, sun_position
 from service.core.sky.transposition import (
     OnPlane,
     ground_share,
@@ -33,9 +40,11 @@ from service.core.sky.transposition import (
 from service.core.sky.year import typical_year
 
 __all__ = [
+    "REAR_OPENNESS",
     "Daylight",
     "OnPlane",
     "PlaneLight",
+    "RearWeights",
     "Shading",
     "SkySeen",
     "SunPosition",
@@ -46,17 +55,27 @@ __all__ = [
     "clear_of_slab",
     "clear_of_walls",
     "cos_incidence",
+    "counts_rear",
     "daylight_of",
+    "direction",
     "effective_light",
+    "flicker_share",
+    "given_sky",
     "ground_modifier",
     "ground_share",
     "hay_davies",
     "incidence_angle_deg",
     "isotropic",
+    "light_of_planes",
     "modifier",
     "open_half_angle_deg",
+    "open_surroundings",
     "plane_light",
+    "plane_light_given",
     "profile_angle_deg",
+    "rear_light",
+    "rear_of_planes",
+    "rear_weights",
     "sections_lost",
     "shading_of",
     "sky_modifier",
@@ -64,6 +83,7 @@ __all__ = [
     "sky_share",
     "skyline_height_deg",
     "split_by_anisotropy",
+    "sun_of_any_year",
     "sun_position",
     "surroundings_of",
     "time_in_window",

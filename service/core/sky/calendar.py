@@ -4,6 +4,7 @@ from datetime import UTC, datetime, timedelta
 from zoneinfo import ZoneInfo
 
 import numpy as np
+from numpy.typing import NDArray
 
 from service.core.model.hours import HOURS, REFERENCE_YEAR, Calendar, Ints
 
@@ -44,6 +45,42 @@ def calendar_of(time_zone: str, longitude_deg: float) -> Calendar:
         weekday=(days.astype(np.int64) + 3) % 7,  # day 0, 1 January 1970, was a Thursday
         clock_h=(wall_min % _MINUTES_A_DAY) / 60.0,
     )
+    return _read_only(calendar)
+
+
+def calendar_of_hours(utc: NDArray[np.datetime64], time_zone: str, longitude_deg: float) -> Calendar:
+    """The wall clock of any hours in a row, in whatever years.
+
+    Args:
+        utc: (n,) datetime64[s], the beginning of each hour.
+        time_zone: IANA name.
+        longitude_deg: as for ``calendar_of``.
+
+    Returns:
+        Arrays of shape (n,), read-only. ``day_of_year`` counts the days of standard time from 1 at the first hour's.
+    """
+    zone = ZoneInfo(time_zone)
+    standard_min = standard_offset_min(time_zone, longitude_deg)
+    wall = utc + _offsets_min(zone, utc) * np.timedelta64(60, "s")
+    standard = (utc + np.timedelta64(standard_min * 60, "s")).astype("datetime64[D]")
+    days = wall.astype("datetime64[D]")
+    return _read_only(
+        Calendar(
+            utc=utc.copy(),
+            day_of_year=(standard - standard[0]).astype(np.int64) + 1,
+            month=wall.astype("datetime64[M]").astype(np.int64) % 12 + 1,
+            weekday=(days.astype(np.int64) + 3) % 7,
+            clock_h=(wall - days).astype(np.float64) / 3600.0,
+        )
+    )
+
+
+def standard_offset_min(time_zone: str, longitude_deg: float) -> int:
+    """How far the place's standard time is ahead of universal time, in minutes."""
+    return _standard_offset_min(ZoneInfo(time_zone), longitude_deg)
+
+
+def _read_only(calendar: Calendar) -> Calendar:
     for array in (calendar.utc, calendar.day_of_year, calendar.month, calendar.weekday, calendar.clock_h):
         array.setflags(write=False)
     return calendar
@@ -73,12 +110,13 @@ def _offsets_min(zone: ZoneInfo, utc: np.ndarray) -> Ints:
     def at(row: int) -> int:
         return _offset_min(zone, epoch + timedelta(minutes=int(since_epoch_min[row])))
 
-    edges = [*range(0, HOURS, 24), HOURS - 1]
+    count = utc.size
+    edges = [*range(0, count, 24), count - 1]
     seen = [at(row) for row in edges]
-    offsets = np.empty(HOURS, dtype=np.int64)
+    offsets = np.empty(count, dtype=np.int64)
     for (first, offset), (last, next_offset) in zip(
         zip(edges, seen, strict=True), zip(edges[1:], seen[1:], strict=False), strict=False
     ):
         offsets[first:last] = offset if offset == next_offset else [at(row) for row in range(first, last)]
-    offsets[HOURS - 1] = seen[-1]
+    offsets[count - 1] = seen[-1]
     return offsets

@@ -62,19 +62,36 @@ def clear_sky(
     turbidity = np.asarray(linke_turbidity, dtype=np.float64)
     cos_zenith = np.maximum(np.cos(np.deg2rad(apparent_zenith_deg)), 0.0)
     air_mass = absolute_air_mass(apparent_zenith_deg, elevation)
-    f_h1, f_h2 = np.exp(-elevation / 8000.0), np.exp(-elevation / 1250.0)
-    ghi = (
-        (5.09e-5 * elevation + 0.868)
-        * extraterrestrial_w_per_m2
-        * cos_zenith
-        * np.exp(-(3.92e-5 * elevation + 0.0387) * air_mass * (f_h1 + f_h2 * (turbidity - 1.0)))
-    )
+    f_h1 = np.exp(-elevation / 8000.0)
+    ghi = _on_level_ground(cos_zenith, air_mass, elevation, turbidity, extraterrestrial_w_per_m2)
     beam = (0.664 + 0.163 / f_h1) * np.exp(-0.09 * air_mass * (turbidity - 1.0)) * extraterrestrial_w_per_m2
     # Their empirical limit, eq. 8: the beam's part of the global irradiance cannot exceed this.
     share = np.clip(1.0 - (0.1 - 0.2 * np.exp(-turbidity)) / (0.1 + 0.882 / f_h1), 0.0, None)
     on_level = np.where(cos_zenith > 0.0, np.minimum(beam * cos_zenith, share * ghi), 0.0)
     dni = np.divide(on_level, cos_zenith, out=np.zeros_like(on_level), where=cos_zenith > 1e-6)
     return ClearSky(ghi_w_per_m2=ghi, dni_w_per_m2=dni, dhi_w_per_m2=ghi - dni * cos_zenith)
+
+
+def clear_sky_on_level_ground(
+    apparent_zenith_deg: Floats,
+    elevation_m: float | Floats,
+    linke_turbidity: float | Floats,
+    extraterrestrial_w_per_m2: float | Floats,
+) -> Floats:
+    """The global part of ``clear_sky`` alone, W/m2, at half its cost; arguments as there."""
+    elevation = np.asarray(elevation_m, dtype=np.float64)
+    turbidity = np.asarray(linke_turbidity, dtype=np.float64)
+    cos_zenith = np.maximum(np.cos(np.deg2rad(apparent_zenith_deg)), 0.0)
+    air_mass = absolute_air_mass(apparent_zenith_deg, elevation)
+    return _on_level_ground(cos_zenith, air_mass, elevation, turbidity, extraterrestrial_w_per_m2)
+
+
+def _on_level_ground(
+    cos_zenith: Floats, air_mass: Floats, elevation: Floats, turbidity: Floats, outside: float | Floats
+) -> Floats:
+    f_h1, f_h2 = np.exp(-elevation / 8000.0), np.exp(-elevation / 1250.0)
+    through = np.exp(-(3.92e-5 * elevation + 0.0387) * air_mass * (f_h1 + f_h2 * (turbidity - 1.0)))
+    return np.asarray((5.09e-5 * elevation + 0.868) * outside * cos_zenith * through, dtype=np.float64)
 
 
 def months_by_day(by_month: Floats, days: Floats) -> Floats:
@@ -102,12 +119,12 @@ def clear_sky_months(
         (n, 12) kWh/m2 a day; within 0.4 % of the sum over 8760 hours where the sun rises all year.
     """
     sample = _sampled_sun(sun_days, latitude_deg, days_a_month)
-    light = clear_sky(
+    light = clear_sky_on_level_ground(
         sample.apparent_zenith_deg,
         np.asarray(elevation_m, dtype=np.float64)[:, np.newaxis],
         months_by_day(np.asarray(linke_turbidity, dtype=np.float64), sample.days)[:, sample.day],
         sample.outside_w_per_m2,
-    ).ghi_w_per_m2
+    )
     return sample.monthly(light)
 
 

@@ -37,3 +37,17 @@ def diffuse_share(clearness: Floats, outside_w_per_m2: Floats, sun_height_deg: F
         + 1.31 * beside
     )
     return np.asarray(expit(-exponent), dtype=np.float64)
+
+
+def diffuse_share_of_minutes(clearness: Floats) -> Floats:
+    """Diffuse share of the light within minutes to a quarter-hour, from its clearness alone, any shape.
+
+    J. Boland, J. Huang and B. Ridley 2013, Renewable and Sustainable Energy Reviews 28, 749-756: the logistic curve
+    that they fitted to 15-minute values (coefficients as a public library has them). Steps shorter than an hour lack
+    the neighbours that ``diffuse_share`` looks at. On a week of 5-minute values of a level and a tilted sensor
+    (tests/reference/test_measured_systems.py) it errs less than Erbs' curve.
+
+    >>> [round(float(diffuse_share_of_minutes(np.float64(k))), 3) for k in (0.2, 0.5, 0.75)]
+    [0.973, 0.726, 0.234]
+    """
+    return np.asarray(expit(-8.645 * (clearness - 0.613)), dtype=np.float64)

@@ -67,6 +67,16 @@ class Daylight:
     even_sky_w_per_m2: Floats
     ghi_w_per_m2: Floats
 
+    def at(self, hours: Ints) -> "Daylight":
+        """Some of these hours, by their number among them."""
+        return Daylight(
+            rows=self.rows[hours],
+            sun=self.sun[:, hours],
+            from_sun_w_per_m2=self.from_sun_w_per_m2[hours],
+            even_sky_w_per_m2=self.even_sky_w_per_m2[hours],
+            ghi_w_per_m2=self.ghi_w_per_m2[hours],
+        )
+
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Surroundings:
@@ -79,6 +89,18 @@ class Surroundings:
 
     skyline_open_share: Floats
     shading: Shading
+
+    def at(self, hours: Ints) -> "Surroundings":
+        """In some of these hours, by their number among them."""
+        shading = self.shading
+        return Surroundings(
+            skyline_open_share=self.skyline_open_share[hours],
+            shading=Shading(
+                beam_through_share=shading.beam_through_share[hours],
+                sections_lost_share=shading.sections_lost_share[hours],
+                hard_time_share=shading.hard_time_share[hours],
+            ),
+        )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -125,6 +147,13 @@ def surroundings_of(array: Array, sky: SkyYear, daylight: Daylight) -> Surroundi
     )
 
 
+def open_surroundings(hours: int) -> Surroundings:
+    """Nothing around in so many hours."""
+    one, nought = np.ones(hours), np.zeros(hours)
+    shading = Shading(beam_through_share=one, sections_lost_share=nought, hard_time_share=nought)
+    return Surroundings(skyline_open_share=one, shading=shading)
+
+
 def effective_light(
     array: Array,
     planes: Sequence[Plane],
@@ -138,6 +167,20 @@ def effective_light(
     """
     reached = _reached(array, planes, daylight, surroundings, ground_reflectance_share)
     return _effective(array, planes, reached, surroundings.shading)
+
+
+def light_of_planes(
+    array: Array,
+    planes: Sequence[Plane],
+    daylight: Daylight,
+    surroundings: Surroundings,
+    ground_reflectance_share: float,
+) -> tuple[Floats, Floats]:
+    """Behind the cover, and of that what drives the current, were the array in each of these planes: (m, n) each."""
+    reached = _reached(array, planes, daylight, surroundings, ground_reflectance_share)
+    total = reached.beam + reached.sky + reached.ground
+    on_cells = after_shading(total, reached.beam, surroundings.shading) * _through(array)
+    return on_cells, _effective(array, planes, reached, surroundings.shading)
 
 
 def plane_light(sky: SkyYear, array: Array, ground_reflectance_share: float) -> PlaneLight:

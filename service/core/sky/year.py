@@ -14,8 +14,9 @@ from scipy.special import ndtri
 from service.core.model.climate import PlaceClimate
 from service.core.model.hours import HOURS, Bools, Calendar, Floats, Ints, SkyYear
 from service.core.sky.calendar import calendar_of
-from service.core.sky.clear_sky import MONTH_DAYS, clear_sky, extraterrestrial, months_by_day
+from service.core.sky.clear_sky import MONTH_DAYS, clear_sky_on_level_ground, extraterrestrial, months_by_day
 from service.core.sky.diffuse import diffuse_share
+from service.core.sky.flicker import flicker_share
 from service.core.sky.low_sun import course_of_cloudless_light
 from service.core.sky.sun import SunPosition, sun_position
 
@@ -103,9 +104,18 @@ def typical_year(climate: PlaceClimate, time_zone: str) -> SkyYear:
         clear_ghi_w_per_m2=cloudless.ghi,
         air_c=days.unfolded(_air(climate, index_by_day, days)),
         wind_m_per_s=np.full(HOURS, climate.wind_m_per_s),
+        flicker_share=flicker_share(ghi, cloudless.ghi),
     )
+    return read_only(sky)
+
+
+def read_only(sky: SkyYear) -> SkyYear:
+    """The same, with its arrays closed to writing."""
     for name in SkyYear.__slots__[1:]:
-        getattr(sky, name).setflags(write=False)
+        if isinstance(array := getattr(sky, name), np.ndarray):
+            array.setflags(write=False)
+    for plane in sky.plane_w_per_m2 or ():
+        plane.setflags(write=False)
     return sky
 
 
@@ -131,7 +141,7 @@ def _cloudless(climate: PlaceClimate, calendar: Calendar, sun: SunPosition, days
     turbidity = np.repeat(by_day, _SUB_STEPS)
     outside = extraterrestrial(at.distance_au)
     zenith = at.apparent_zenith_deg
-    sums = clear_sky(zenith, climate.elevation_m, turbidity, outside).ghi_w_per_m2
+    sums = clear_sky_on_level_ground(zenith, climate.elevation_m, turbidity, outside)
     ghi, dni = course_of_cloudless_light(zenith, climate.elevation_m, turbidity, outside)
     on_level = outside * np.maximum(np.cos(np.deg2rad(zenith)), 0.0)
 

@@ -6,6 +6,7 @@ from service.core.worth.box import StoreYear
 from service.core.worth.box_inputs import BOX_FINDINGS, on_box_inputs
 from service.core.worth.carbon import co2_avoided_kg_per_year
 from service.core.worth.export_limit import limited_export
+from service.core.worth.feed import ChosenFeed, FeedSetting, chosen_feed, left_off
 from service.core.worth.habits import Habit, habits
 from service.core.worth.result import BreakEven, Moving, Worth, YearFlow
 from service.core.worth.roof import other_generation_w
@@ -16,6 +17,8 @@ from service.core.worth.use import OtherShare, UseAtHome, use_at_home, with_band
 __all__ = [
     "BOX_FINDINGS",
     "BreakEven",
+    "ChosenFeed",
+    "FeedSetting",
     "Habit",
     "HomeCases",
     "Moving",
@@ -28,8 +31,10 @@ __all__ = [
     "UseBeside",
     "Worth",
     "YearFlow",
+    "chosen_feed",
     "co2_avoided_kg_per_year",
     "habits",
+    "left_off",
     "limited_export",
     "on_box_inputs",
     "other_generation_w",

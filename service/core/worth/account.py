@@ -35,7 +35,7 @@ from service.core.payback import (
     yearly_fees,
     years_to_meet,
 )
-from service.core.worth.bands import PRICE_SD_SHARE, HomeCases, SavingCases, Squares, ends_over_middle
+from service.core.worth.bands import HomeCases, SavingCases, Squares, ends_over_middle, price_sd_share
 from service.core.worth.result import BreakEven, Moving, Worth, YearFlow
 from service.core.worth.sensitivity import STEP_SHARE, Sensitivity, Stepped, sensitivities
 from service.core.worth.use import UseAtHome
@@ -62,8 +62,8 @@ class _Terms:
 
     @property
     def price_sd_share(self) -> float:
-        """How far the prices of the years to come may be off: what is not known of today's, and what will change."""
-        return float(np.hypot(PRICE_SD_SHARE, self.price_unknown_sd_share))
+        """How far the prices of the years to come may be off."""
+        return price_sd_share(self.price_unknown_sd_share)
 
     @classmethod
     def of(cls, outlay: Outlay | None, **others: Any) -> "_Terms":

@@ -26,6 +26,15 @@ YEAR_TO_YEAR = "year_to_year"
 PRICE_SD_SHARE = 0.05
 
 
+def price_sd_share(price_unknown_sd_share: float) -> float:
+    """How far the prices of the years to come may be off: what is not known of today's, and what will change.
+
+    >>> price_sd_share(0.12)
+    0.13
+    """
+    return sqrt(PRICE_SD_SHARE**2 + price_unknown_sd_share**2)
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class HomeCases:
     """The first year at the meter in the middle, with the production at either end, and with the habits at either.

@@ -87,7 +87,8 @@ class Box:
     """The battery where it stands. Efficiencies between its terminals and the a.c. side of the set, (8760,).
 
     ``at``: what the set gives and what its limit cuts off, with so much of the light. ``limit_w``: what the set and a
-    box before its inverter give together at most.
+    box before its inverter give together at most. ``alone``: of the whole light, what is used and sent out without the
+    box, where it was reckoned before.
     """
 
     meter: AtTheMeter
@@ -99,6 +100,7 @@ class Box:
     out_share: Floats
     discharge_limit_w: Floats
     swing: float
+    alone: tuple[Floats, Floats] | None = None
 
     @classmethod
     def of(cls, meter: AtTheMeter, setup: Setup, storage: Storage, box_dc_w: Floats | None) -> "Box":
@@ -142,6 +144,11 @@ class Box:
             swing=swing,
         )
 
+    @property
+    def feels_spells(self) -> bool:
+        """Does it matter that the home's evenings differ? Only to a box that follows the demand, of an averaged one."""
+        return self.swing > 0.0 and self.storage.night_feed_w is None
+
     def inputs_lost_kwh(self) -> float:
         """What the panels give less through the inputs of the box, as a.c."""
         free = self.meter.energy.before_export_limit or self.meter.energy
@@ -158,6 +165,7 @@ class Box:
             discharge_limit_w=np.minimum(self.discharge_limit_w, np.maximum(self.limit_w - produced, 0.0)),
             used=lambda power_w: np.minimum(self.meter.used_w(power_w), self.meter.left_w(power_w)),
             left=self.meter.left_w,
+            alone=self.alone if light_scale == 1.0 else None,
         )
         if storage.night_feed_w is None:
             return following(beside)
@@ -165,25 +173,16 @@ class Box:
         return feeding(beside, feed_w=storage.night_feed_w, charge_above_w=above)
 
     def years(self, plans: Sequence[tuple[Plan, float]], *, spells: bool = False) -> list[BoxYear]:
-        """A year of each plan with the share of the battery's capacity that is left; with the home's spells, or even.
+        """A year of each plan with the share of the battery's capacity that is left; in the home's spells, or even."""
+        swing = self.swing if spells and self.feels_spells else 0.0
+        return [self._ran(plan, share, swing) for plan, share in plans]
 
-        Only a box that follows the demand feels its spells.
-        """
-        swing = self.swing if spells and self.storage.night_feed_w is None else 0.0
-        into, out = self.into_share, self.out_share
-        rows = [in_spells(plan.chargeable_w / into, plan.wanted_w / out, swing) for plan, _ in plans]
-        count = rows[0][0].shape[0]
-        usable = np.repeat([self.storage.usable_kwh * share for _, share in plans], count)
-        charge, wanted = (np.concatenate(one) for one in zip(*rows, strict=True))
-        every = stored_year(charge, wanted, usable, self.storage.round_trip_share, self.storage.standby_w)
-        return [
-            self._ran(plan, charge[at : at + count].mean(axis=0), wanted[at : at + count].mean(axis=0),
-                      _mean(every, slice(at, at + count)))
-            for at, (plan, _) in zip(range(0, usable.size, count), plans, strict=True)
-        ]  # fmt: skip
+    def self_used_kwh(self, plan: Plan) -> float:
+        """Used at home in a first year of even demand, and no more than that."""
+        return _kwh(self._done(plan, 1.0, 0.0)[0].used_w)
 
-    def _ran(self, plan: Plan, charge_w: Floats, wanted_w: Floats, stored: StoredYear) -> BoxYear:
-        done = carried_out(plan, _shares(stored.charged_w[0], charge_w), _shares(stored.given_w[0], wanted_w))
+    def _ran(self, plan: Plan, usable_share: float, swing: float) -> BoxYear:
+        done, stored = self._done(plan, usable_share, swing)
         sums, demand_kwh = self.meter.sums, self.meter.demand_kwh
         mains_w = stored.standby_mains_w[0]
         return BoxYear(
@@ -194,28 +193,30 @@ class Box:
             stored=stored,
         )
 
+    def _done(self, plan: Plan, usable_share: float, swing: float) -> tuple[WithBox, StoredYear]:
+        storage = self.storage
+        charge, wanted = in_spells(plan.chargeable_w / self.into_share, plan.wanted_w / self.out_share, swing)
+        usable = np.full(charge.shape[0], storage.usable_kwh * usable_share)
+        stored = _mean(stored_year(charge, wanted, usable, storage.round_trip_share, storage.standby_w))
+        charged_share = _shares(stored.charged_w[0], charge.mean(axis=0))
+        return carried_out(plan, charged_share, _shares(stored.given_w[0], wanted.mean(axis=0))), stored
+
 
 def _without_beyond(free: EnergyYear) -> Callable[[float], tuple[Floats, Floats]]:
     """What is beyond the inverter's limit does not reach a battery on a socket."""
     return lambda light_scale: (free.ac_at(light_scale), np.zeros_like(free.ac_w))
 
 
-def _mean(every: StoredYear, rows: slice) -> StoredYear:
-    """The mean over some of the cases, as one."""
-    if rows.stop - rows.start == 1:
-        return StoredYear(
-            charged_w=every.charged_w[rows],
-            given_w=every.given_w[rows],
-            standby_w=every.standby_w[rows],
-            standby_mains_w=every.standby_mains_w[rows],
-            level_kwh=every.level_kwh[rows],
-        )
+def _mean(every: StoredYear) -> StoredYear:
+    """The mean over the cases, as one."""
+    if every.charged_w.shape[0] == 1:
+        return every
     return StoredYear(
-        charged_w=every.charged_w[rows].mean(axis=0, keepdims=True),
-        given_w=every.given_w[rows].mean(axis=0, keepdims=True),
-        standby_w=every.standby_w[rows].mean(axis=0, keepdims=True),
-        standby_mains_w=every.standby_mains_w[rows].mean(axis=0, keepdims=True),
-        level_kwh=every.level_kwh[rows].mean(axis=0, keepdims=True),
+        charged_w=every.charged_w.mean(axis=0, keepdims=True),
+        given_w=every.given_w.mean(axis=0, keepdims=True),
+        standby_w=every.standby_w.mean(axis=0, keepdims=True),
+        standby_mains_w=every.standby_mains_w.mean(axis=0, keepdims=True),
+        level_kwh=every.level_kwh.mean(axis=0, keepdims=True),
     )
 
 

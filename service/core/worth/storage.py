@@ -12,7 +12,7 @@ What is not modelled stands in ``worth.box`` and ``household.stored_year``.
 """
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from math import ceil
 from typing import TypeVar
@@ -35,11 +35,13 @@ from service.core.payback import (
     savings,
     scaled,
     sound_share,
+    stacked,
     time_kept,
     worth_up_to,
 )
-from service.core.worth.bands import PRICE_SD_SHARE, SavingCases, band_of_steps
+from service.core.worth.bands import SavingCases, band_of_steps, price_sd_share
 from service.core.worth.box import Box, BoxYear, StoreYear
+from service.core.worth.feed import ChosenFeed, FeedSetting, chosen_feed, left_off
 from service.core.worth.result import Worth
 from service.core.worth.use import UseAtHome
 
@@ -50,6 +52,9 @@ _T = TypeVar("_T", float, Floats)
 SD_OWN_HOURS = 0.08
 SD_AVERAGED = 0.11
 SD_PUBLIC_SHAPE = 0.15
+
+# Less than this is no change of what is used at home.
+_ROUNDING_KWH = 0.005
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -86,6 +91,8 @@ class StorageBeside:
     """The set without the battery and with it, and whether that pays; ``money`` is None where no price is known.
 
     ``inputs_lost_kwh``: what the panels give less through the inputs of the box (a.c.); negative where they give more.
+    ``tried``: settings of a box that reads no meter, most use at home first. Where one of its powers was open the first
+    is the one reckoned with; where the caller fixed both and less is used at home with them, what else was tried.
     """
 
     without: UseBeside
@@ -94,6 +101,7 @@ class StorageBeside:
     inputs_lost_kwh: float
     year: StoreYear
     money: StoragePays | None
+    tried: tuple[FeedSetting, ...] = ()
 
 
 def storage_beside(
@@ -104,6 +112,8 @@ def storage_beside(
     as_of: date,
     *,
     box_dc_w: Floats | None = None,
+    chosen: ChosenFeed | None = None,
+    price_unknown_sd_share: float = 0.0,
 ) -> StorageBeside | None:
     """The set with its battery beside the set alone; None where nobody asked about one.
 
@@ -114,14 +124,20 @@ def storage_beside(
         account: the account without the battery; None where no price is known.
         as_of: the day of asking.
         box_dc_w: (8760,) what the panels give through the inputs of the box, where these have limits of their own.
+        chosen: the setting of a box that reads nothing, where the caller left it open (``worth.feed``); None: the
+            powers of ``setup.storage`` are the caller's.
+        price_unknown_sd_share: relative standard deviation of today's import price, where nobody said it.
 
-    Self-use never falls with a box that follows the meter, but for input limits that are narrower than the inverter's.
-    With one that reads nothing it may: it takes by day what may have been wanted then.
+    Self-use never falls with a box that follows the meter, but for input limits that are narrower than the inverter's,
+    nor with one whose fixed powers were chosen here. With powers of the caller's it may: the box takes by day what may
+    have been wanted then, and gives by night what nobody wants.
     """
     if setup.storage is None:
         return None
+    storage = setup.storage if chosen is None else chosen.storage
+    box_setup = replace(setup, storage=storage)
     kept = time_kept(setup.money.years, setup.household.stay_years)
-    ran = _Runs.of(use, setup, setup.storage, energy.light_ends(), kept, box_dc_w)
+    ran = _Runs.of(use, box_setup, _running(storage), energy.light_ends(), kept, box_dc_w)
     without = use.cases
     with_kwh = [_self_used_kwh(ran.middle.home) + change for change in (0.0, *ran.changes(_of_home))]
     bases = [_self_used_kwh(home) for home in (without.middle, without.less_energy, without.more_energy)]
@@ -129,7 +145,7 @@ def storage_beside(
     step = Z_90 * _sd_share(setup.household) * abs(gain)
     used_less, used_more = _self_used_kwh(without.less_used), _self_used_kwh(without.more_used)
     exported = float(ran.middle.home.exported_kwh.sum())
-    saved = None if setup.tariff is None else _Saved.of(ran, use, setup, setup.tariff, as_of)
+    saved = None if setup.tariff is None else _Saved.of(ran, use, setup, setup.tariff, as_of, price_unknown_sd_share)
     return StorageBeside(
         without=UseBeside(
             self_used_kwh=use.self_used_kwh,
@@ -150,9 +166,29 @@ def storage_beside(
         ),
         more_self_used_kwh=band_of_steps(gain, [(less, more), (gain - step, gain + step)]),
         inputs_lost_kwh=ran.inputs_lost_kwh,
-        year=ran.middle.year(setup.storage),
+        year=_year(ran.middle, storage),
         money=None if saved is None else saved.pays(setup, kept),
+        tried=_tried(use, box_setup, chosen, gain, box_dc_w),
     )
+
+
+def _running(storage: Storage) -> Storage:
+    """The box as it runs: one that is left off is none, and stands in nobody's way."""
+    return replace(storage, usable_kwh=0.0, coupling="ac") if left_off(storage) else storage
+
+
+def _year(middle: BoxYear, storage: Storage) -> StoreYear:
+    year = middle.year(_running(storage))
+    return replace(year, over_charge_limit_kwh=0.0) if left_off(storage) else year
+
+
+def _tried(
+    use: UseAtHome, setup: Setup, chosen: ChosenFeed | None, gain_kwh: float, box_dc_w: Floats | None
+) -> tuple[FeedSetting, ...]:
+    reads = setup.storage is None or setup.storage.meter_reader
+    if chosen is None and not reads and gain_kwh < -_ROUNDING_KWH:
+        chosen = chosen_feed(use, setup, box_dc_w=box_dc_w)
+    return () if chosen is None else chosen.tried
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -183,10 +219,10 @@ class _Runs:
     ) -> "_Runs":
         box = Box.of(use.meter, setup, storage, box_dc_w)
         plan, less, more = (box.plan(scale) for scale in (1.0, *ends))
-        (middle,) = box.years([(plan, 1.0)], spells=True)
         yearly = 1.0 - storage.ageing_share_per_year
         oldest = yearly ** max(ceil(kept) - 1, 0)
         new, old, poor, good = box.years([(plan, 1.0), (plan, oldest), (less, 1.0), (more, 1.0)])
+        middle = box.years([(plan, 1.0)], spells=True)[0] if box.feels_spells else new
         return cls(
             middle=middle,
             new=new,
@@ -211,29 +247,43 @@ class _Runs:
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class _Saved:
-    """Savings of each year: what the battery gains, and the whole of set and battery."""
+    """Savings of each year: what the battery gains, and the whole of set and battery.
+
+    ``today_sd_share`` and ``price_sd_share``: how far the price of today and of the years to come may be off.
+    """
 
     gain: SavingCases
     whole: SavingCases
     shrunk: Callable[[float], float]
+    today_sd_share: float
+    price_sd_share: float
 
     @classmethod
-    def of(cls, ran: _Runs, use: UseAtHome, setup: Setup, tariff: Tariff, as_of: date) -> "_Saved":
+    def of(
+        cls,
+        ran: _Runs,
+        use: UseAtHome,
+        setup: Setup,
+        tariff: Tariff,
+        as_of: date,
+        price_unknown_sd_share: float,
+    ) -> "_Saved":
         """Capacity falls by the same share each year, and the gain with it: a straight line between new and oldest."""
         money, meter = setup.money, setup.meter
         periods = priced_periods(tariff, as_of, money.years, money.price_growth_share)
         sound = 1.0 if setup.outlay is None else sound_share(setup.outlay.faulty_share or 0.0)
 
-        def saved(home: HomeYear) -> Floats:
-            return savings(scaled(home, sound), periods, money.ageing_share_per_year, meter.counts, meter.netting)
-
-        def beside(one: BoxYear) -> Floats:
-            return np.asarray(saved(one.home) - drawn_cost(one.standby, periods))
-
-        base, poor, good = (saved(one) for one in (use.cases.middle, use.cases.less_energy, use.cases.more_energy))
-        aged = ran.aged_share(money.years) * (beside(ran.old) - beside(ran.new))
-        middle = beside(ran.middle) + aged
-        less, more = (middle + change for change in ran.changes(beside))
+        years = (ran.middle, ran.new, ran.old, ran.less, ran.more)
+        alone = (
+            use.cases.middle, use.cases.less_energy, use.cases.more_energy, use.cases.less_used, use.cases.more_used,
+        )  # fmt: skip
+        homes = stacked([scaled(home, sound) for home in (*alone, *(one.home for one in years))])
+        saved = savings(homes, periods, money.ageing_share_per_year, meter.counts, meter.netting)
+        (base, poor, good, fewer, further), with_box = saved[: len(alone)], saved[len(alone) :]
+        beside = with_box - drawn_cost(stacked([one.standby for one in years]), periods)
+        aged = ran.aged_share(money.years) * (beside[2] - beside[1])
+        middle = beside[0] + aged
+        less, more = (middle + one - beside[1] for one in beside[3:])
         night = 0.0 if use.cases.night is None else drawn_cost(use.cases.night, periods)
         step = Z_90 * _sd_share(setup.household) * np.abs(middle - base)
         return cls(
@@ -245,23 +295,22 @@ class _Saved:
             whole=SavingCases(
                 middle=middle - night,
                 by_energy=(less - night, more - night),
-                by_use=(
-                    saved(use.cases.less_used) + middle - base - step - night,
-                    saved(use.cases.more_used) + middle - base + step - night,
-                ),
+                by_use=(fewer + middle - base - step - night, further + middle - base + step - night),
             ),
             shrunk=use.cases.shrunk,
+            today_sd_share=price_unknown_sd_share,
+            price_sd_share=price_sd_share(price_unknown_sd_share),
         )
 
     def first_year(self, cases: SavingCases) -> Band:
         """The first year at today's price."""
-        low, high = cases.ends(self.shrunk(1.0), 0.0)
+        low, high = cases.ends(self.shrunk(1.0), self.today_sd_share)
         return Band(float(low[0]), float(cases.middle[0]), float(high[0]))
 
     def pays(self, setup: Setup, kept: float) -> StoragePays:
         """The battery against its own price, over the years kept."""
         rate, amount = setup.money.discount_rate_share, setup.storage.amount if setup.storage else None
-        low, high = self.gain.ends(self.shrunk(max(kept, 1.0)), PRICE_SD_SHARE)
+        low, high = self.gain.ends(self.shrunk(max(kept, 1.0)), self.price_sd_share)
         parts = parts_kept(kept)
         ends = [gains[: parts.size] * parts for gains in (low, self.gain.middle, high)]
         nothing, last_part = np.zeros(parts.size), float(parts[-1]) if parts.size else 1.0

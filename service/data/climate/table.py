@@ -71,9 +71,9 @@ class ClimateTable:
         clear = clear_sky_months(
             self.sun_days, latitude_deg, np.asarray([height]), turbidity[np.newaxis], days_a_month=2
         )[0]
-        light = self._light(latitude_deg, longitude_deg, height, clear)
-        kwh_a_day = np.exp(light.ln_index) * clear
         air_c = self.air_at_sea_level_c.at(latitude_deg, longitude_deg) - air.LAPSE_K_PER_M * height
+        light = self._light(latitude_deg, longitude_deg, height, clear, air_c)
+        kwh_a_day = np.exp(light.ln_index) * clear
         return PlaceClimate(
             latitude_deg=latitude_deg,
             longitude_deg=longitude_deg,
@@ -94,20 +94,29 @@ class ClimateTable:
             source=light.source,
         )
 
-    def _light(self, latitude_deg: float, longitude_deg: float, height_m: float, clear: Floats) -> "_Light":
+    def grids_ln(self, latitude_deg: float, longitude_deg: float, height_m: float, clear: Floats) -> Floats | None:
+        """What both grids say together of the ln index (12,), given the clear sky there; None where no cell is near."""
         weights = self.index.grid.around(latitude_deg, longitude_deg)
         if not weights:
-            return self._island_light(latitude_deg, longitude_deg)
+            return None
         cell_m = np.asarray([self.height_m.values[cell] for cell, _ in weights])
         above = recipe.height_ln(height_m, cell_m) @ np.asarray([weight for _, weight in weights])
-        corrected = self.index.mean(weights) + above
         second = self._second_ln(latitude_deg, longitude_deg, clear)
-        ln_index = recipe.blended_ln(corrected, second, latitude_deg)
+        return recipe.blended_ln(self.index.mean(weights) + above, second, latitude_deg)
+
+    def _light(
+        self, latitude_deg: float, longitude_deg: float, height_m: float, clear: Floats, air_c: Floats
+    ) -> "_Light":
+        by_grids = self.grids_ln(latitude_deg, longitude_deg, height_m, clear)
+        if by_grids is None:
+            return self._island_light(latitude_deg, longitude_deg)
+        ln_index = by_grids + recipe.cold_ln(air_c)
         share = recipe.satellite_share(latitude_deg, longitude_deg)
         if share > 0.0:
             ln_index = (1.0 - share) * ln_index + share * self.satellite_index.at(latitude_deg, longitude_deg)
         source = _SOURCE_SATELLITE if share > 0.0 else _SOURCE
-        return _Light(ln_index, self.days.mean(weights), region_of(latitude_deg, longitude_deg), source)
+        days = self.days.mean(self.index.grid.around(latitude_deg, longitude_deg))
+        return _Light(ln_index, days, region_of(latitude_deg, longitude_deg), source)
 
     def _island_light(self, latitude_deg: float, longitude_deg: float) -> "_Light":
         cell, away_deg = self.island_index.grid.nearest(latitude_deg, longitude_deg)

@@ -13,8 +13,8 @@ def advice(*findings, count=8, **changes):
     return dict(many_panels(builders.setup(arrays=(array,), **changes), compatibility(*findings)))
 
 
-def cap(limit, *, in_force=True, inclusive=True):
-    facts = {"in_force": in_force, "inclusive": inclusive}
+def cap(limit, *, in_force=True, inclusive=True, other_sets_w=0):
+    facts = {"in_force": in_force, "inclusive": inclusive, "other_sets_w": other_sets_w}
     return finding("local_cap", Part.LOCAL_RULE, measured=800.0, limit=limit, unit="W", facts=facts)
 
 
@@ -34,6 +34,12 @@ def test_small_inverters_are_counted_one_panel_an_input():
 def test_the_published_cap_says_how_many_of_them_may_be_plugged_in(limit, inclusive, within):
     facts = advice(cap(limit, inclusive=inclusive))["many_panels"]
     assert (facts["variant"], facts["within_cap"]) == ("capped", within)
+
+
+@pytest.mark.parametrize(("others", "within"), [(0, 2), (1, 1), (800, 1), (1200, 0), (2600, 0)])
+def test_other_sets_that_count_together_leave_less_room_for_small_inverters(others, within):
+    facts = advice(cap(2000.0 - 400, other_sets_w=others))["many_panels"]  # 800 W each
+    assert facts["within_cap"] == within
 
 
 def test_a_cap_that_is_not_in_force_or_not_found_is_no_cap():

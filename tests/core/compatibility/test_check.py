@@ -122,6 +122,31 @@ def test_another_inverter_with_a_printed_rating_settles_what_was_only_assumed() 
     assert other.verdict_then == "fits"
 
 
+def test_each_of_two_arrays_with_bare_leads_is_mended_by_its_own_connectors() -> None:
+    bare = builders.panel(connector="bare")
+    refused = [f for f in answer(arrays=(builders.array(panel=bare), builders.array(input=2, panel=bare))).findings
+               if f.code == "connectors"]  # fmt: skip
+    assert [[(r.code, r.pointer, str(r.verdict_then)) for r in f.remedies] for f in refused] == [
+        [("matched_connectors", f"/arrays/{at}/panel/connector", "fits")] for at in (0, 1)
+    ]
+
+
+def test_panels_insulated_for_too_little_are_mended_by_others_where_no_wiring_helps() -> None:
+    low = builders.panel(max_system_voltage_v=40)  # 39.4 V are 43.4 V at -14 C
+    [remedy] = one("system_voltage", answer(arrays=(builders.array(panel=low),))).remedies
+    assert (remedy.code, remedy.pointer, remedy.new_value, str(remedy.verdict_then)) == (
+        "other_panels", "/arrays/0/panel/max_system_voltage_v", 50.0, "fits",
+    )  # fmt: skip
+
+
+def test_an_input_that_refuses_by_both_of_its_limits_is_mended_by_fewer_panels_in_parallel() -> None:
+    three = builders.array(count=3, joined="parallel", panel=builders.panel(max_series_fuse_a=60))
+    limits = inputs(max_short_circuit_current_a=40, max_panel_short_circuit_current_a=30)  # 1.25 x 2 x 14.1 A = 35.25 A
+    told = {r.code: r for r in one("short_circuit_current", answer(arrays=(three,), **limits)).remedies}
+    fewer = told["fewer_panels"]
+    assert (fewer.pointer, fewer.new_value, str(fewer.verdict_then)) == ("/arrays/0/count", 2, "fits")
+
+
 def test_fuses_mend_a_reverse_current_only_where_a_size_lies_between_the_bounds() -> None:
     def told(fuse: float) -> list[object]:
         panel = builders.panel(max_series_fuse_a=fuse)

@@ -120,6 +120,19 @@ def test_a_rule_that_admits_what_the_cable_refuses_is_shown_beside_it() -> None:
     assert "admitted_by" not in cable(area="UY").facts
 
 
+def test_two_rules_disagree_where_the_card_admits_the_plug_and_names_no_watts_but_not_where_it_refuses_them() -> None:
+    """Norway's card, read in 2026: a household plug with conditions, no figure."""
+    both = answer(site=builders.site(rule_area="NO"), socket_circuit=builders.socket_circuit())
+    assert one("local_cap", both).verdict == "not_known"
+    assert one("circuit_cable", both).facts["admitted_by"] == "rule card NO"
+    assert one("plug", both).facts["refused_by"] == one("circuit_cable", both).source
+    strong = builders.inverter(ac_power_w=1200, set_limit_w=1200)
+    alike = answer(inverter=strong, socket_circuit=builders.socket_circuit())
+    assert one("local_cap", alike).verdict == "does_not_fit"
+    assert "admitted_by" not in one("circuit_cable", alike).facts
+    assert "refused_by" not in one("plug", alike).facts
+
+
 def test_the_plug_says_so_too_where_the_cable_is_refused_however_cool_it_stays() -> None:
     refused = answer(warmth(), socket_circuit=builders.socket_circuit())
     assert one("circuit_cable", refused).facts["variant"] == "admitted_elsewhere"

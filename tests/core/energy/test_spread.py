@@ -75,6 +75,10 @@ def test_a_set_that_gives_nothing_still_has_its_reasons():
 
 
 def test_every_code_has_its_sentence():
-    everything = parts(array(shade=(TREE,)), assumed=["/arrays/0/mount"])
-    assert set(everything) == set(spread.TEXTS)
+    """Light that the caller gave stands in the climate's place, and a rear side counts only where it is asked for."""
+    everything = set(parts(array(shade=(TREE,)), assumed=["/arrays/0/mount"]))
+    none = Assumptions.of(())
+    given = spread_of([array()], [300.0], [0.0], climate(light_from="given"), none, [0.1])
+    assert everything | {part.code for part in given} == set(spread.TEXTS)
+    assert "climate_data" not in {part.code for part in given}
     assert set(losses.TEXTS) == set(LOSSES)

@@ -150,7 +150,8 @@ def test_ratings_that_contradict_each_other_are_doubted(given, codes):
 
 HOSTILE = ("1 x ", "pmax ", "9", "\0", "voc (", "tolerance +", "\u202e38,5 V Voc ", "max power ", "0,", "cells ",
            "1x1x1mm ", "é", "noct ", "model ", "-", "tension en el punto de ", "((((", "%/", "Voc 38 V\n", "²", "１",
-           "ﷺ", "\U0001f506")  # fmt: skip
+           "ﷺ", "\U0001f506", "4o.", "l0,", "40,g ", "Voc 40 ", "40.9 V / ", "330 40.9\n", "Pmax Voc Isc\n330 40 9\n",
+           "STC NOCT\n", "NOCT (", "max input ", "x330-", "Model A1 ")  # fmt: skip
 
 
 @pytest.mark.parametrize("piece", HOSTILE, ids=ascii)
@@ -170,3 +171,8 @@ def _cpu_of(text):
     took = time.process_time() - begun
     assert len(claims) <= 100
     return took
+
+
+def test_millivolts_are_not_volts():
+    assert facts("Voc 40900 mV").facts.open_circuit_voltage_v == pytest.approx(40.9)
+    assert facts("Voc 100 mV").facts.open_circuit_voltage_v is None

@@ -42,3 +42,20 @@ def test_without_a_grid_nothing_is_sent_and_nothing_is_drawn():
 
 def test_night_draw_counts_the_hours_without_direct_current():
     assert night_draw_kwh(np.array([0.0, 0.0, 10.0]), 0.6) == pytest.approx(2 * 0.0006)
+
+
+def test_what_flickers_above_the_limit_is_cut_although_the_mean_lies_below():
+    under, cut = clipped(np.array([500.0, 100.0, 700.0]), 600.0, np.array([0.4, 0.4, 0.1]))
+    assert under == pytest.approx([450.0, 100.0, 600.0])
+    assert cut == pytest.approx([50.0, 0.0, 100.0])
+
+
+def test_a_steady_hour_is_cut_as_its_mean_and_a_flickering_one_never_less():
+    ac = np.linspace(0.0, 1200.0, 97)
+    steady = clipped(ac, 600.0)[1]
+    assert np.array_equal(clipped(ac, 600.0, np.zeros(97))[1], steady)
+    flickering, cut = clipped(ac, 600.0, np.full(97, 0.3))
+    assert np.all(cut >= steady - 1e-12)
+    assert np.all(flickering <= 600.0)
+    assert np.all(np.diff(flickering) >= 0.0)
+    assert np.all(cut[ac * 1.3 <= 600.0] == 0.0)

@@ -4,7 +4,15 @@ import numpy as np
 import pytest
 from pvlib.pvsystem import calcparams_desoto, i_from_v, singlediode
 
-from service.core.panel import current_at, curve_at, five_parameters_of, max_power, open_circuit_voltage_v, voltage_at
+from service.core.panel import (
+    current_at,
+    curve_at,
+    five_parameters_of,
+    irradiance_through_w_per_m2,
+    max_power,
+    open_circuit_voltage_v,
+    voltage_at,
+)
 from tests.builders import panel
 
 IRRADIANCE, CELL_C = (
@@ -64,3 +72,15 @@ def test_a_panel_held_far_above_its_open_circuit_voltage_is_driven_backwards_wit
     backwards = current_at(curve_at(five_parameters_of(panel()), 500.0, 30.0), 500.0)[0]
     assert np.isfinite(backwards)
     assert backwards < 0
+
+
+@pytest.mark.parametrize("current_a", [0.0, 5.0])
+def test_the_light_through_a_point_brings_the_curve_there(current_a):
+    diode, cells = five_parameters_of(panel()), np.array([-10.0, 25.0, 60.0])
+    light = irradiance_through_w_per_m2(diode, 30.0, current_a, cells)
+    assert np.all(np.isfinite(light) & (light > 0))
+    assert voltage_at(curve_at(diode, light, cells), current_a) == pytest.approx(30.0, abs=1e-6)
+
+
+def test_no_light_brings_a_voltage_far_beyond_the_panels():
+    assert irradiance_through_w_per_m2(five_parameters_of(SHEETS["de_soto"]), 1500.0, 0.0, 25.0)[0] > 1e100

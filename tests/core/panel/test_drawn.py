@@ -3,7 +3,15 @@
 import numpy as np
 import pytest
 
-from service.core.panel import Branch, diode_of, drawn_power, drawn_together, max_power
+from service.core.panel import (
+    Branch,
+    diode_of,
+    drawn_power,
+    drawn_together,
+    excluded_from_w_per_m2,
+    max_power,
+    running_power_w,
+)
 from tests.builders import one_input, panel
 
 WIDE = {"tracking_min_v": 10, "tracking_max_v": 100, "start_voltage_v": 10, "max_current_a": 60}
@@ -134,3 +142,22 @@ def test_branches_share_one_current_limit():
     both = drawn_together(parts, one_input(**{**WIDE, "max_current_a": 14}))
     assert sum(one.power_w[0] for one in both) < sum(one.available_w[0] for one in both)
     assert sum(one.power_w[0] for one in both) > 14 * 30
+
+
+def test_the_power_of_an_input_that_runs_is_what_it_draws():
+    diode, light, cells = diode_of(panel()), np.array([0.0, 30.0, 400.0, 1000.0]), np.array([5.0, 5.0, 20.0, 45.0])
+    limits = one_input(max_current_a=9, start_voltage_v=10)
+    branch = Branch(diode=diode, irradiance_w_per_m2=light, cell_c=cells, in_series=1, strings=1)
+    assert running_power_w(branch, limits) == pytest.approx(
+        drawn_power(diode, light, cells, in_series=1, in_parallel=1, limits=limits).power_w
+    )
+
+
+@pytest.mark.parametrize("strings", [1, 2])
+def test_above_the_excluding_light_an_input_draws_nothing_and_below_it_something(strings):
+    limits = one_input(tracking_max_v=55, max_current_a=10 * strings, start_voltage_v=10)
+    edge = excluded_from_w_per_m2(diode_of(panel()), 25.0, 2, strings, limits)[0]
+    light = np.array([0.999, 1.001]) * edge
+    drawn = drawn_power(diode_of(panel()), light, 25.0, in_series=2, in_parallel=strings, limits=limits)
+    assert drawn.power_w[0] == pytest.approx(550 * strings, rel=0.01)
+    assert drawn.power_w[1] == 0

@@ -148,3 +148,19 @@ def test_another_sets_figure_that_nobody_gave_never_makes_a_cap_fit(code: str, n
         for assumptions in (Assumptions.of([]), Assumptions.of([guess]))
     ]
     assert verdicts == ["fits", "not_known"]
+
+
+def test_a_cap_of_the_whole_building_is_open_until_somebody_says_which_other_sets_there_are() -> None:
+    whole = card(ac_cap_w=1600, ac_cap_scope="building")
+    assert found("local_cap", whole, plug=None).verdict == "not_known"
+    silent = Assumption(pointer="/socket_circuit/other_sets", value=[], code="nothing_else", source="")
+    described = builders.setup(socket_circuit=builders.socket_circuit())
+    open_ = next(f for f in rule_findings(described, Assumptions.of([silent]), whole, DAY) if f.code == "local_cap")
+    assert (open_.verdict, open_.likely, open_.facts["variant"]) == ("not_known", "fits", "building")
+    assert found("local_cap", whole).verdict == "fits"
+    assert found("local_cap", card(ac_cap_w=700, ac_cap_scope="building"), plug=None).verdict == "does_not_fit"
+
+
+@pytest.mark.parametrize("scope", ["meter", "household", "circuit", None])
+def test_a_home_behind_its_own_meter_is_taken_to_have_no_other_set(scope: str | None) -> None:
+    assert found("local_cap", card(ac_cap_scope=scope), plug=None).verdict == "fits"

@@ -14,8 +14,8 @@ MONTH_OF_ROW = np.repeat(np.arange(12), np.asarray(MONTH_DAYS) * 24)
 
 
 def arrays_of(sky: SkyYear) -> dict[str, np.ndarray]:
-    """The year's hourly arrays by name."""
-    return {f.name: getattr(sky, f.name) for f in fields(sky) if f.name != "calendar"}
+    """The year's hourly arrays by name; a typical year has none that was measured on a plane."""
+    return {f.name: getattr(sky, f.name) for f in fields(sky) if f.name not in {"calendar", "plane_w_per_m2"}}
 
 
 def month_indices(sky: SkyYear) -> np.ndarray:

@@ -245,3 +245,18 @@ def test_over_the_years_a_battery_is_kept_weather_evens_out():
     assert weather.gain_first_year.cautious == pytest.approx(lasting.gain_first_year.cautious)
     assert weather.outlay_to_pay.middle == pytest.approx(lasting.outlay_to_pay.middle)
     assert weather.outlay_to_pay.cautious > lasting.outlay_to_pay.cautious
+
+
+def test_a_price_that_nobody_said_widens_what_the_battery_brings():
+    """0.2 as a standard deviation is 0.256 of the gain at the ends, and joins the other causes by squares."""
+    energy, setting = energy_year(), setup(storage=box())
+    use = use_at_home(energy, setting, CALENDAR, SHAPE)
+    known, unknown = (
+        storage_beside(energy, setting, use, None, AS_OF, price_unknown_sd_share=share).money for share in (0.0, 0.2)
+    )
+    for band, wider in ((known.gain_first_year, unknown.gain_first_year), (known.outlay_to_pay, unknown.outlay_to_pay)):
+        assert wider.middle == band.middle
+    gain = known.gain_first_year
+    step = 1.2815516 * 0.2 * gain.middle
+    assert gain.middle - unknown.gain_first_year.cautious == pytest.approx(np.hypot(gain.middle - gain.cautious, step))
+    assert unknown.outlay_to_pay.cautious < known.outlay_to_pay.cautious

@@ -60,6 +60,7 @@ TEXTS: Mapping[str, str] = {
     "all_year": "Not said; it was taken to fall all year.",
     "all_day": "Not said; it was taken to fall all day.",
     "usual_dirt": "Not said; a little dirt was taken, as rain leaves it.",
+    "off_unless_asked": "Not asked for, so what the rear of two-sided panels gives is not counted.",
     "one_panel_an_input": "One panel cannot differ from itself.",
     "usual_mismatch": "Not said; panels wired together were taken to differ a little.",
     "usual_lead": "Not said; a usual lead was taken.",
@@ -99,8 +100,17 @@ TEXTS: Mapping[str, str] = {
     "inputs_of_the_inverter": "Not said; the box was taken to draw no less from the panels than the inverter does. A "
     "box before the inverter has input limits of its own, for voltage, too: read them before you connect a panel.",
     "no_reader_named": "No meter reader was named, so the box feeds a fixed power all night, wanted or not.",
-    "always_on_by_night": "Not said; what is always on in the home was taken, as that is always wanted.",
-    "as_much_as_by_night": "Not said; so much passes on by day as is fed by night, and what is above charges.",
+    "most_used_at_home": "Not said; of a few settings tried for this home the one with the most use at home was taken. "
+    "Leaving the box off is one of them.",
+    # weather of the caller's own
+    "air_of_climate": "Not given; the air of the typical year was taken at the same hour of the same day.",
+    "wind_of_climate": "Not given; the mean wind of the place was taken.",
+    "split_by_model": "Only the sum of the light on level ground was given. How much of it came straight from the sun "
+    "was taken by a model, hour by hour.",
+    "level_from_plane": "Only the light on the planes was given. The light on level ground that explains it was taken; "
+    "it tells clear days from dull ones, and how much of the light is direct.",
+    "weather_gaps_filled": "So many hours were missing and have been filled. Light was taken to be the same part of a "
+    "cloudless sky's as in the hours beside, air and wind to change evenly.",
     # home and money
     "usual_downtime": "Not said; two days a year were taken on which the set does not run.",
     "usual_home": "Not said; two persons were taken.",

@@ -94,8 +94,10 @@ TEXTS: Mapping[str, str] = {
     "current of at least {new_value} {unit}.",
     "condition.other_inverter.max_panel_short_circuit_current_a": "Take an inverter that admits panels with a "
     "short-circuit current of {new_value} {unit} on the label.",
+    "condition.other_inverter.grid_voltage_v": "Take an inverter that is made for {new_value} {unit}.",
     "condition.other_inverter.max_panel_power_w": "Take an inverter whose maker admits {new_value} {unit} of panels an "
     "input.",
+    "condition.other_panels": "Take panels whose label admits a system voltage of at least {new_value} {unit}.",
     "condition.weaker_panels": "Take panels of at most {new_value} {unit} each.",
     "condition.fewer_panels": "Connect fewer panels, as the remedy says.",
     "condition.other_residual_current_device": "Have an electrician fit a residual-current device that suits.",

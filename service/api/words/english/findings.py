@@ -132,6 +132,9 @@ PANEL_SIDE: Mapping[str, str] = {
     "under load, which draws an arc. Have both halves replaced by one locking type and make.",
     "connectors.does_not_fit.bare": "{array}: the leads of the array are bare. Have matching locking connectors "
     "crimped on with the proper tool; never twist or clamp direct-current leads.",
+    "connectors.fits.same_make": "{array}: the connectors of panels and inverter are of one make and type ({make}).",
+    "connectors.does_not_fit.other_make": "{array}: the panels' connectors are {make}, the inverter's {inverter_make}. "
+    "Pairs of different makes were never tested together and can heat up or draw an arc, even where they click.",
     "connectors.does_not_fit": "{array}: the connectors of the array must not be used as they are.",
     "connectors.not_known": "{array}: the array has an older locking connector. Ask which make and type mates with "
     "it; both halves must be of one make.",
@@ -182,9 +185,16 @@ SOCKET_SIDE: Mapping[str, str] = {
     "the wiring standard refuses it on this cable. Ask an electrician, and mend the circuit first.",
     "circuit_cable.not_known": "Whether the cable bears breaker and set together cannot be said before this is known: "
     "{missing}. Until then, do not plug in.",
-    "lead_voltage_rise.fits": "The lead lifts the voltage by {measured:.1f} % and turns {eaten_w:.1f} W to heat.",
+    "grid_voltage.fits": "The inverter is made for {measured:g} V, and the socket has {limit:g} V.",
+    "grid_voltage.does_not_fit": "The inverter is made for {measured:g} V; the socket has {limit:g} V. It will not run "
+    "there, and its plug must not be changed for one that fits.",
+    "grid_voltage.not_known": "The inverter is made for {measured:g} V. Whether the socket has that hangs on this: "
+    "{missing}.",
+    "lead_voltage_rise.fits": "The lead lifts the voltage by {measured:.1f} % and turns {eaten_w:.1f} W to heat "
+    "at full output, {heat_w_per_m:.2f} W a metre of lead: at most {most_lost_kwh_per_1000_kwh:.1f} of 1000 kWh.",
     "lead_voltage_rise.fits_with_loss": "The lead lifts the voltage by {measured:.1f} % and turns {eaten_w:.1f} W to "
-    "heat; above {limit:g} % the inverter cuts out sooner when the grid runs high.",
+    "heat at full output, {heat_w_per_m:.2f} W a metre of lead: at most {most_lost_kwh_per_1000_kwh:.1f} of 1000 kWh. "
+    "Above {limit:g} % the inverter cuts out sooner when the grid runs high.",
     "lead_voltage_rise.not_known": "The lead alone lifts the voltage by {measured:.1f} %; what the cable before it "
     "adds hangs on this: {missing}.",
     "lead_voltage_rise.does_not_fit": "The set sends {current_a:.1f} A through a lead of {lead_mm2:g} mm2 that may "
@@ -211,6 +221,8 @@ LOCAL_RULE: Mapping[str, str] = {
     f"{_PUBLISHED}",
     "local_cap.not_known.other_set_open": "Whether this set and the other ones stay within the {limit:.0f} {unit} "
     f"published for {{area}} hangs on the output of another set, which was not said. {_PUBLISHED}",
+    "local_cap.not_known.building": "{measured:.0f} W is within the {limit:.0f} {unit} published for {area}, but these "
+    f"count for the whole building, and its other sets were not said. {_PUBLISHED}",
     "local_cap.not_known.none_found": "No cap on the output of a plug-in set was found for {area}. That is no "
     f"permission: ask the grid operator in writing. {_PUBLISHED}",
     "local_cap.not_known.no_card_in_force": _NOT_FOUND,

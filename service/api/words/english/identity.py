@@ -24,8 +24,20 @@ TEXTS: Mapping[str, str] = {
     "conditions, so it was not taken. Read the column headed STC.",
     "doubt.unclear_which": "The figure of {measured} {unit} can belong to {name} or to another name beside it that has "
     "no figure, so it was not taken. Please send it as a field.",
-    "doubt.said_twice": "The label tells {name} more than once, and differently ({measured} {unit} too). The "
-    "first was taken; please read it again.",
+    "doubt.illegible_figure": "The figure of the {name} has a letter in it where a digit should be ({measured} "
+    "{unit}?), so it was not taken. Please type it.",
+    "doubt.limit_not_rating": "{measured} {unit} is written as a limit and not as the panel's {name}, so it was not "
+    "taken. Please send the rating as a field.",
+    "doubt.not_the_panels": "{measured} {unit} stands beside words of an inverter, so it was not taken as the panel's "
+    "{name}. Please send the panel's as a field.",
+    "doubt.not_a_rating": "The {name} of {measured} {unit} is told as a range, a guess or something measured, so it "
+    "was not taken. Please read what is printed.",
+    "doubt.several_models": "The sheet has {measured:.0f} columns or rows of models; none was taken. Please send the "
+    "rated power or the model code of yours.",
+    "doubt.column_taken": "Of {high:.0f} columns or rows of models, number {measured:.0f} was taken: it has the rated "
+    "power or the model code that you sent.",
+    "doubt.said_twice": "The label tells the {name} more than once, and differently ({measured} {unit} too). Please "
+    "read it again, and send yours as a field.",
     "doubt.out_of_bounds": "{measured} {unit} cannot be the {name} of a panel, so it was not taken. Please "
     "read it again.",
     "doubt.differs_from_request": "The label's {name} is {measured} {unit}, your request says {low}. Yours "

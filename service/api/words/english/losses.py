@@ -8,6 +8,7 @@ TEXTS: Mapping[str, str] = {
     "shade": "taken by the shadows that you described",
     "cover": "held back by what stands in front of the panel, such as the glass of a railing",
     "angle": "thrown back by the panel's own glass where light strikes it at a slant",
+    "rear_light": "gained where the rear of two-sided panels counts, so that it is negative",
     "dirt": "held back by dirt on the glass; rain does most of the cleaning, a soft cloth the rest",
     "heat_and_light": "lost because warm cells and dim light give less than the label; a gain in cold sun is negative",
     "ageing": "lost because the panels are no longer new",

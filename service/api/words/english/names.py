@@ -29,6 +29,7 @@ TEXTS: Mapping[str, str] = MappingProxyType(
         "tracking_min_v": "the lower end of the inverter's tracking range",
         "start_voltage_v": "the inverter's start voltage",
         # circuit
+        "voltage_v": "the voltage of the socket",
         "breaker_a": "the breaker's rating",
         "cable_mm2": "the cross-section of the cable",
         "laying": "how the cable is laid",

@@ -41,5 +41,7 @@ TEXTS: Mapping[str, str] = {
     "co2.average": "Reckoned with {grams:.0f} g of CO2 equivalent a kWh, the life-cycle average of all electricity "
     "generated in {area} in {year}. It is not the plant that would run at that moment, and the making of the set is "
     "not taken off.",
+    "note.export_above_import": "At some time a kWh sent out earns more than one bought costs. Whatever raises the use "
+    "at home then lowers the saving: a meter that sums over phases, a battery, a machine run at noon.",
     "co2.not_known": "No dated average of the grid is known for {area}, and a neighbour's is not borrowed.",
 }

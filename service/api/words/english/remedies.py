@@ -33,6 +33,7 @@ _SENTENCES = {
     "string_fuses": "A fuse of {new_value:g} A in each of the {strings} strings, made for direct current; an "
     "electrician fits them.",
     "export_limiter": "An inverter that is kept from sending anything out ({new_value:g} W).",
+    "other_panels": "Choose panels whose label admits a system voltage of at least {new_value:g} V.",
     "weaker_panels": "Choose panels of at most {new_value:.0f} W each.",
     "fewer_panels": "Connect {left} panels instead of {panels}.",
     "special_connector": "Have the special connector fitted instead of a household plug.",
@@ -44,6 +45,7 @@ _SENTENCES = {
     "other_inverter.max_panel_short_circuit_current_a": "Choose an inverter that admits panels with a short-circuit "
     "current of {new_value:g} A on the label.",
     "other_inverter.max_panel_power_w": "Choose an inverter whose maker admits {new_value:.0f} W of panels an input.",
+    "other_inverter.grid_voltage_v": "Choose an inverter that is made for {new_value:g} V.",
     "other_residual_current_device": "An electrician fits a residual-current device of type A, with the maker's "
     "proof that it suffices, else type B.",
     "ask_seller": "Ask the seller, or read the label or datasheet.",
@@ -77,6 +79,8 @@ _SENTENCES = {
     "ask_electrician": "Ask an electrician to look at the circuit.",
     "ask_electrician.new_circuit": "Ask an electrician to plan a circuit for this set; no cable of the usual sizes "
     "bears it here.",
+    "ask_electrician.voltage_v": "Read the voltage of the socket on the meter or in the panel board, or ask an "
+    "electrician.",
     "ask_electrician.strings": "Ask an electrician, or the panels' maker, how strings in parallel are protected here.",
     "ask_electrician.breaker_a": "Read the breaker's rating, or ask an electrician.",
     "ask_electrician.cable_mm2": "Ask an electrician for the cross-section of the circuit's cable.",

@@ -4,6 +4,7 @@ from collections.abc import Mapping
 
 TEXTS: Mapping[str, str] = {
     "climate_data": "how well the climate table knows the sun at this place",
+    "given_weather": "how well the light that you gave was measured",
     "year_to_year": "one year is sunnier than the next",
     "rating": "panels give a little more or less than their label says; used ones more so",
     "ageing": "panels age at different rates, and lose a little in their first days in the sun",
@@ -11,6 +12,7 @@ TEXTS: Mapping[str, str] = {
     "dirt": "how dirty the glass gets",
     "shade": "how exactly skyline, walls and shadows were described",
     "model": "made-up hours and formulas instead of measurements at your place",
+    "rear_light": "how much light reaches the rear of two-sided panels",
     "plane": "which way the panels look, how steep they stand, or how they are fixed was not told; telling it narrows "
     "the range",
 }

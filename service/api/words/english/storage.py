@@ -13,6 +13,7 @@ TEXTS: Mapping[str, str] = {
     "the middle case it would up to {outlay} {currency}.",
     "pays_up_to": "The battery's price was not given. Up to {outlay} {currency} it pays within {years:g} years.",
     "pays_at_no_price": "At no price does the battery pay within {years:g} years: it brings less than it takes.",
+    "pays_at_no_price.left_off": "Left off, the battery brings nothing, so at no price does it pay.",
     "no_price_known": "No price per kWh is known, so nothing is said of what the battery brings.",
     "follows_the_meter": "It follows the meter: it takes what would be sent out and gives what would be bought. It "
     "gives about {given:.0f} kWh a year.",
@@ -22,8 +23,18 @@ TEXTS: Mapping[str, str] = {
     "feeds_all_night.less": "It reads no meter: production above {above:.0f} W charges it, and it feeds {feed:.0f} W "
     "all night until it is empty. It gives about {given:.0f} kWh a year, and still {less:.0f} kWh less are used at "
     "home: what it takes by day is wanted then.",
-    "lowers_self_use": "With it less is used at home than without. Wider inputs, a meter reader, or a higher power "
-    "that passes on by day can mend that.",
+    "setting_chosen": "What was not said of its two powers was tried: {count} settings were run through this home's "
+    "year, leaving it off among them. {feed:.0f} W by night with charging above {above:.0f} W brings the most use at "
+    "home, {best:.0f} kWh a year; the next best brings {next:.0f}.",
+    "left_off": "It reads no meter, and no setting that was tried adds to what is used at home: what it takes by day "
+    "is wanted then. So it is reckoned as left off, and changes nothing.",
+    "left_off.as_said": "With a night power of 0 W, or charging above 5000 W, the box does nothing. It is reckoned as "
+    "left off, and changes nothing.",
+    "lowers_self_use": "With these powers less is used at home than without the box. Set it to {feed:.0f} W by night "
+    "and charging above {above:.0f} W: that adds {best:.0f} kWh a year.",
+    "lowers_self_use.always": "With these powers less is used at home than without the box, and no other setting that "
+    "was tried adds to it. A meter reader can mend that; else leave it off.",
+    "lowers_self_use.narrow": "With it less is used at home than without. Wider inputs can mend that.",
     "narrow_inputs": "Through its inputs the panels give about {narrow:.0f} kWh a year less than through those of the "
     "inverter.",
     "over_charge_limit": "It charges no faster than its limit: about {over:.0f} kWh a year of surplus come above that "

@@ -1,0 +1,75 @@
+"""Which hours does an answer rest on: those of the climate, or those that the caller gave?"""
+
+from collections.abc import Mapping
+from dataclasses import replace
+from typing import Any
+
+from service.api.schemas.mistakes import Found, RefusedRequest
+from service.api.words import say
+from service.core.completion import climate_of_given, default_rows
+from service.core.model.hours import SkyYear
+from service.core.model.place import Plane
+from service.core.model.place_facts import PlaceFacts
+from service.core.model.weather import GivenSky
+from service.core.sky import given_sky
+
+_CLIMATE = {"source": "climate"}
+
+
+def weather_of(
+    given: Mapping[str, Any], place: PlaceFacts, typical: SkyYear, *, parts: bool
+) -> tuple[PlaceFacts, GivenSky | None]:
+    """The hours that the request gives, and the place as sure as they are; None where the climate is asked.
+
+    Args:
+        given: the request as sent.
+        place: what the tables know of it.
+        typical: its typical year.
+        parts: does the question take a part of a year?
+
+    Raises:
+        ContradictionError: the series makes no hours.
+        RefusedRequest: a part of a year where that does not do.
+    """
+    series = given.get("weather", {}).get("series")
+    if series is None:
+        return place, None
+    site = given["site"]
+    sky = given_sky(
+        series,
+        _planes(given) if series.get("plane_w_per_m2") else (),
+        site.get("ground_reflectance_share", _usual_ground()),
+        place.climate,
+        site.get("time_zone") or place.time_zone,
+        typical,
+    )
+    if not sky.whole_year:
+        _refuse_part(given, sky, parts=parts)
+    return replace(place, climate=climate_of_given(place.climate, whole_year=sky.whole_year)), sky
+
+
+def _planes(given: Mapping[str, Any]) -> list[Plane]:
+    return [
+        Plane(tilt_deg=array["plane"]["tilt_deg"], azimuth_deg=array["plane"]["azimuth_deg"])
+        for array in given["arrays"]
+    ]
+
+
+def _usual_ground() -> float:
+    row = next(row for row in default_rows() if row.pointer == "/site/ground_reflectance_share")
+    return float(row.value) if isinstance(row.value, int | float) else 0.2
+
+
+def _refuse_part(given: Mapping[str, Any], sky: GivenSky, *, parts: bool) -> None:
+    """A part of a year has no yearly account, and no home's year to limit the export by."""
+    found = Found()
+    hours = sky.sky.ghi_w_per_m2.size
+    limit = given["inverter"].get("export_limit_w")
+    if not parts:
+        accepted = say("problems", "accepted.whole_year")
+        found.contradiction("/weather", f"{hours} hours", "part_of_a_year", accepted, _CLIMATE)
+    elif limit is not None:
+        accepted = say("problems", "accepted.not_here")
+        found.contradiction("/inverter/export_limit_w", limit, "limit_of_a_part", accepted, "null")
+    if found.mistakes:
+        raise RefusedRequest("contradiction", tuple(found.mistakes))

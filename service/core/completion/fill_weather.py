@@ -1,0 +1,36 @@
+"""What was taken where the caller's own weather left something open?"""
+
+from dataclasses import replace
+
+from service.core.completion.node import Guess, Node
+from service.core.model.climate import PlaceClimate
+from service.core.model.weather import GivenSky
+
+# How well the light of a caller's series was measured is not known. 3 %: judgement, between a clean thermopile (2 % of
+# a year, from memory) and a satellite's or a small silicon sensor's year (4 to 5 %).
+GIVEN_LIGHT_SD = 0.03
+
+
+def note_weather(node: Node, sky: GivenSky, climate: PlaceClimate) -> None:
+    """Write down what the series at ``node`` did not tell."""
+    if node.get("air_c") is None:
+        node.assume("air_c")
+    if node.get("wind_m_per_s") is None:
+        node.assume("wind_m_per_s", Guess(value=round(climate.wind_m_per_s, 1)))
+    if node.get("ghi_w_per_m2") is None:
+        node.assume("ghi_w_per_m2", Guess(value=None, code="level_from_plane"))
+    elif node.get("dni_w_per_m2") is None and node.get("dhi_w_per_m2") is None:
+        node.assume("dni_w_per_m2")
+    if sky.gaps:
+        hours = sum(gap.daylight_hours if gap.what == "light" else gap.hours for gap in sky.gaps)
+        node.assume("ghi_w_per_m2", Guess(value=hours, code="weather_gaps_filled"))
+
+
+def climate_of_given(climate: PlaceClimate, *, whole_year: bool) -> PlaceClimate:
+    """The place's climate with how sure light is that was given; a part of a year is no sample of years to come."""
+    return replace(
+        climate,
+        light_from="given",
+        climate_sd_share=GIVEN_LIGHT_SD,
+        year_to_year_sd_share=climate.year_to_year_sd_share if whole_year else 0.0,
+    )

@@ -1,0 +1,250 @@
+"""What would a set yield in this plane, or in that one, or in each of six thousand?
+
+The same physics as the plain chain, read from tables: what passes the glass by the cosine of incidence, the panel on
+its input by irradiance and cell temperature, the inverter by d.c. power. All that is linear in the place's hours is
+one matrix product. ``tests/properties/test_kernel_promises.py`` holds the kernel to the plain chain.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+
+from service.core.energy.kernel.input_table import (
+    COLDEST_C,
+    IRRADIANCES,
+    STEP_C,
+    STEP_W_PER_M2,
+    TEMPERATURES,
+    InputTable,
+)
+from service.core.energy.kernel.lit import Exactly, Light
+from service.core.energy.kernel.place import PlaceRecord, Singles, single
+from service.core.energy.kernel.running import running
+from service.core.inverter import ac_from_dc, curve_through
+from service.core.model.facts import Array, Inverter
+from service.core.model.hours import Floats, Ints, SkyYear
+from service.core.model.place import Plane
+from service.core.panel import HEAT_LOSS, cell_temperature_c
+from service.core.sky import (
+    Surroundings,
+    counts_rear,
+    direction,
+    ground_modifier,
+    ground_share,
+    light_of_planes,
+    modifier,
+    open_surroundings,
+    rear_of_planes,
+    rear_weights,
+    sky_modifier,
+    sky_share,
+    surroundings_of,
+)
+
+# So many planes at a time stay within a processor's near cache; more at a time were slower.
+PLANES_AT_ONCE = 8
+# What the glass lets work of the beam, by the cosine of incidence in bins.
+_BINS = 8192
+_WORKS = single(modifier((np.arange(_BINS + 2) + 0.5) / _BINS))
+_AC_BINS = 8192
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class OpenPlanes:
+    """m planes of an array with nothing around it, at a place: all that is linear in the hours, as weights and basis.
+
+    Attributes:
+        normals, sun: (m, 3) and (3, n): their product is the cosine of incidence.
+        works, even: (m, 2) and (2, n): sky and ground, in nodes of the table; those of a rear that counts with them.
+        warms, even_warms: (m, 3) and (3, n): sky, ground and air, in steps of the table.
+        beam_works, beam_warms: (n,) light from the sun at square incidence, in nodes and in steps.
+        beam_behind: (n,) that on a rear that counts and that it reaches, in nodes; None: it does not.
+        beyond_table: whether some plane could get more light, or cells be warmer or colder, than the tables tell.
+    """
+
+    normals: Singles
+    sun: Singles
+    works: Singles
+    even: Singles
+    warms: Singles
+    even_warms: Singles
+    beam_works: Singles
+    beam_warms: Singles
+    beam_behind: Singles | None
+    first_of_day: Ints
+    beyond_table: bool
+    exactly: Exactly
+
+    def light(self) -> Light:
+        """Light and heat of these planes."""
+        steps = self.normals @ self.sun
+        behind = None if self.beam_behind is None else np.maximum(-steps, np.float32(0.0))
+        np.maximum(steps, np.float32(0.0), out=steps)
+        nodes = _WORKS.take((steps * np.float32(_BINS)).astype(np.int32))
+        nodes *= steps
+        nodes *= self.beam_works
+        nodes += self.works @ self.even
+        if behind is not None:
+            nodes += _WORKS.take((behind * np.float32(_BINS)).astype(np.int32)) * behind * self.beam_behind
+        steps *= self.beam_warms
+        steps += self.warms @ self.even_warms
+        if self.beyond_table:
+            nodes, steps = _inside(nodes, steps)
+        return Light(nodes=nodes, steps=steps, first_of_day=self.first_of_day, exactly=self.exactly)
+
+
+def open_planes(
+    array: Array, record: PlaceRecord, planes: Sequence[Plane], ground_reflectance_share: float
+) -> OpenPlanes:
+    """An array with nothing around it at a place, were it in each of these planes; its own plane is not read."""
+    tilt = np.array([plane.tilt_deg for plane in planes])
+    azimuth = np.array([plane.azimuth_deg for plane in planes])
+    through = 1.0 if array.cover is None else array.cover.light_through_share
+    clean = (1.0 - array.dirt_share) / STEP_W_PER_M2
+    warms = through * warming_steps(record, array.mount)
+    one = np.ones_like(tilt)
+    sky, ground = sky_share(tilt), ground_reflectance_share * ground_share(tilt)
+    rear = rear_weights(array, tilt, ground_reflectance_share) if counts_rear(array) else None
+    works = through if rear is None else through * (1.0 + rear.of_front_share)
+    even_works = np.stack((sky * sky_modifier(tilt), ground * ground_modifier(tilt)), axis=1) * works
+    behind = 0.0
+    if rear is not None:
+        even_works += np.stack((rear.even_sky_share, rear.ground_share), axis=1)
+        behind = rear.from_sun_share
+    even = np.stack((record.even_sky_w_per_m2, record.ghi_w_per_m2))
+    air = air_steps(record)
+    # In no plane can there be more than this.
+    lit = record.from_sun_w_per_m2 * max(works, behind) + even_works.max(axis=0) @ even
+    warm = air + (record.from_sun_w_per_m2 + even.sum(axis=0)) * warms
+    beyond = lit.max(initial=0.0) * clean >= IRRADIANCES or warm.max(initial=0.0) >= TEMPERATURES
+    return OpenPlanes(
+        normals=single(direction(tilt, azimuth).T),
+        sun=record.sun,
+        works=single(even_works * clean),
+        even=single(even),
+        warms=single(np.stack((sky, ground, one), axis=1)),
+        even_warms=single(np.stack((*(even * warms), air))),
+        beam_works=single(record.from_sun_w_per_m2 * (works * clean)),
+        beam_warms=single(record.from_sun_w_per_m2 * warms),
+        beam_behind=single(record.from_sun_w_per_m2 * (behind * clean)) if behind > 0.0 else None,
+        first_of_day=record.first_of_day,
+        beyond_table=bool(beyond or air.min(initial=0.0) < 0.0),
+        exactly=_exactly(array, record, planes, ground_reflectance_share, open_surroundings(record.air_c.size)),
+    )
+
+
+def light_among(
+    array: Array, sky: SkyYear, record: PlaceRecord, planes: Sequence[Plane], ground_reflectance_share: float
+) -> Light:
+    """Light and heat of an array that has something around it, were it in each of these planes."""
+    surroundings = surroundings_of(array, sky, record.daylight)
+    on_cells, works = light_of_planes(array, planes, record.daylight, surroundings, ground_reflectance_share)
+    if counts_rear(array):
+        works = works + rear_of_planes(array, planes, record.daylight, ground_reflectance_share, works)
+    nodes = single(works * ((1.0 - array.dirt_share) / STEP_W_PER_M2))
+    steps = single(on_cells * warming_steps(record, array.mount) + air_steps(record))
+    nodes, steps = _inside(nodes, steps)
+    exactly = _exactly(array, record, planes, ground_reflectance_share, surroundings)
+    return Light(nodes=nodes, steps=steps, first_of_day=record.first_of_day, exactly=exactly)
+
+
+def _exactly(
+    array: Array,
+    record: PlaceRecord,
+    planes: Sequence[Plane],
+    ground_reflectance_share: float,
+    surroundings: Surroundings,
+) -> Exactly:
+    def of(plane: int, hours: Ints) -> tuple[Floats, Floats]:
+        daylight, one = record.daylight.at(hours), planes[plane : plane + 1]
+        on_cells, works = light_of_planes(array, one, daylight, surroundings.at(hours), ground_reflectance_share)
+        if counts_rear(array):
+            works = works + rear_of_planes(array, one, daylight, ground_reflectance_share, works)
+        cells = cell_temperature_c(on_cells[0], record.air_c[hours], record.wind_m_per_s[hours], array.mount)
+        return works[0] * (1.0 - array.dirt_share), cells
+
+    return of
+
+
+def dc_w(light: Light, table: InputTable) -> Singles:
+    """D.c. power that an input draws from its panels, (m, n)."""
+    if table.tight:
+        warm = np.clip(light.steps - np.float32(0.5), np.float32(0.0), np.float32(TEMPERATURES - 1.001))
+        cooler = np.floor(warm)
+        power = _read(table, light.nodes, cooler)
+        power += (_read(table, light.nodes, cooler + np.float32(1.0)) - power) * (warm - cooler)
+    else:
+        power = _read(table, light.nodes, light.steps)
+    if table.jumps:
+        power *= running(table, light, power > 0.0)
+    return power
+
+
+def _read(table: InputTable, nodes: Singles, steps: Singles) -> Singles:
+    """On the straight line between two irradiances, at the temperature of the steps' whole part."""
+    at = np.floor(nodes)
+    at *= TEMPERATURES
+    at += steps
+    cell = at.astype(np.int32)
+    power = table.slope_w.take(cell)
+    power *= nodes
+    power += table.base_w.take(cell)
+    return power
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class OutputTable:
+    """A.c. power after conversion by the d.c. power of all inputs, in bins, beyond them the last; and its limit."""
+
+    ac_w: Singles
+    bins_per_w: np.float32
+    limit_w: np.float32
+
+    def of(self, dc_w: Singles, flicker_share: Singles | None = None) -> Singles:
+        """A.c. power under the limit, of the shape of ``dc_w``, before downtime.
+
+        ``flicker_share`` (n,), at most 1, as for ``inverter.clipped``: half of each hour is so much above its mean and
+        half so much below, so that the limit cuts each half.
+        """
+        ac = self.ac_w.take((dc_w * self.bins_per_w).astype(np.int32), mode="clip")
+        if flicker_share is None:
+            return np.minimum(ac, self.limit_w, out=ac)
+        if self.ac_w[-1] * (1.0 + flicker_share.max(initial=0.0)) <= self.limit_w:
+            return ac
+        above = ac * (np.float32(1.0) + flicker_share)
+        np.minimum(above, self.limit_w, out=above)
+        ac *= np.float32(1.0) - flicker_share
+        np.minimum(ac, self.limit_w, out=ac)
+        ac += above
+        ac *= np.float32(0.5)
+        return ac
+
+
+def output_table(inverter: Inverter, most_dc_w: float) -> OutputTable:
+    """The table of an inverter whose inputs together draw at most this."""
+    bins_per_w = _AC_BINS / max(most_dc_w, 1.0)
+    dc = np.asarray((np.arange(_AC_BINS + 1) + 0.5) / bins_per_w, np.float64)
+    dc[0] = 0.0
+    curve = curve_through(inverter.weighted_efficiency_share, inverter.efficiency_weighting)
+    limit = min(inverter.set_limit_w, inverter.ac_power_w)
+    ac = ac_from_dc(dc, inverter.ac_power_w, curve)
+    return OutputTable(ac_w=single(ac), bins_per_w=np.float32(bins_per_w), limit_w=np.float32(limit))
+
+
+def warming_steps(record: PlaceRecord, mount: str) -> Singles:
+    """(n,) how many steps of the table each W/m2 on the cells warms them."""
+    loss = HEAT_LOSS[mount]
+    return single(1.0 / (STEP_C * (loss.still_w_per_m2_k + loss.wind_w_s_per_m3_k * record.wind_m_per_s)))
+
+
+def air_steps(record: PlaceRecord) -> Singles:
+    """(n,) air temperature in steps of the table, and a half."""
+    return single((record.air_c - COLDEST_C) / STEP_C + 0.5)
+
+
+def _inside(nodes: Singles, steps: Singles) -> tuple[Singles, Singles]:
+    return (
+        np.clip(nodes, np.float32(0.0), np.float32(IRRADIANCES - 1e-3)),
+        np.clip(steps, np.float32(0.0), np.float32(TEMPERATURES - 1e-3)),
+    )

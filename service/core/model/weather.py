@@ -1,0 +1,63 @@
+"""How does weather look that the caller measured or bought: steps of one length, gaps in them, and what they mean?"""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from service.core.model.hours import Floats, SkyYear
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class GivenWeather:
+    """Means over even steps, one after the other; arrays of one shape (n,), NaN where a step is missing.
+
+    Attributes:
+        begins_utc: when the first step begins, whatever its stamp means.
+        step_minutes: length of a step; 60 is a multiple of it.
+        ghi_w_per_m2, dni_w_per_m2, dhi_w_per_m2: light on level ground, straight from the sun, from the rest of the
+            sky; None: not given.
+        plane_w_per_m2: light on the plane of each array, as its panels get it; None: not given.
+        air_c, wind_m_per_s: None: not given.
+    """
+
+    begins_utc: np.datetime64
+    step_minutes: int
+    ghi_w_per_m2: Floats | None
+    dni_w_per_m2: Floats | None
+    dhi_w_per_m2: Floats | None
+    plane_w_per_m2: tuple[Floats, ...] | None
+    air_c: Floats | None
+    wind_m_per_s: Floats | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WeatherGap:
+    """Hours in a row that the series does not know: of ``what`` (light, air, wind), and how many of them have sun."""
+
+    what: str
+    from_utc: str
+    to_utc: str
+    hours: int
+    daylight_hours: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class GivenSky:
+    """The hours that given weather makes.
+
+    Attributes:
+        sky: with whole_year the (8760,) rows of the reference year's calendar, else (n,) hours as they were.
+        whole_year: are all hours of a year there?
+        from_utc, to_utc: beginning and end of what was used, RFC 3339.
+        gaps: what was filled.
+        leap_day_left_out: was a 29 February in it that the year of 365 days has no room for?
+        hours_left_out: hours before the last year of a longer series.
+    """
+
+    sky: SkyYear
+    whole_year: bool
+    from_utc: str
+    to_utc: str
+    gaps: tuple[WeatherGap, ...]
+    leap_day_left_out: bool
+    hours_left_out: int

@@ -1,0 +1,38 @@
+"""The bench of energy: all ways tell nearly the same year, and the kernel costs next to nothing beside the others."""
+
+from pathlib import Path
+
+import pytest
+
+from service.bench.energy import energy_cost, report
+
+# The library's chain reads an attribute that its own table package has deprecated.
+pytestmark = pytest.mark.filterwarnings("ignore:DatetimeIndex.dayofyear is deprecated")
+
+
+@pytest.fixture(scope="module")
+def cost():
+    return energy_cost(Path("examples/kranichwerft.json"), rounds=1)
+
+
+def test_the_kernel_is_right_to_two_parts_in_ten_thousand(cost):
+    for way in ("kernel, warm", "kernel, new planes", "kernel, cold"):
+        assert cost.kwh[way] == pytest.approx(cost.kwh["plain chain"], rel=2e-4)
+
+
+def test_what_others_would_do_tells_about_the_same_year(cost):
+    # By hand: no leads. The usual chain: no dirt (2 %) and no incidence loss of sky and ground (some 4 % upright).
+    assert cost.kwh["functions by hand"] == pytest.approx(cost.kwh["plain chain"], rel=0.01)
+    assert cost.kwh["library chain"] == pytest.approx(cost.kwh["plain chain"], rel=0.07)
+
+
+def test_the_kernel_is_far_below_the_others_even_on_a_busy_machine(cost):
+    assert cost.ratios["library chain / kernel, warm"] > 300
+    assert cost.ratios["functions by hand / kernel, warm"] > 30
+    assert cost.ratios["functions by hand / kernel, cold"] > 1
+
+
+def test_the_table_has_a_line_for_every_figure(cost):
+    table = report(cost)
+    assert len(table.splitlines()) == len(cost.ratios) + len(cost.growth) + len(cost.ms)
+    assert "growth with planes" in table

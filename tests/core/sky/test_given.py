@@ -1,0 +1,274 @@
+"""Weather of the caller's own: stamps, zones, leap years, gaps, and what is known of the light."""
+
+from datetime import UTC, datetime, timedelta
+from zoneinfo import ZoneInfo
+
+import numpy as np
+import pytest
+
+from service.core.errors import ContradictionError
+from service.core.model.place import Cover, Plane
+from service.core.sky import given_sky, plane_light, plane_light_given, typical_year
+from tests.builders import array
+from tests.climates import climate
+
+ZONE = "Europe/Berlin"
+CLIMATE = climate()
+TYPICAL = typical_year(CLIMATE, ZONE)
+GHI = [float(one) for one in TYPICAL.ghi_w_per_m2]
+BERLIN_NEW_YEAR = "2025-01-01T00:00:00+01:00"
+NAMES = ("ghi_w_per_m2", "dni_w_per_m2", "dhi_w_per_m2", "sun_zenith_deg", "sun_azimuth_deg", "air_c")
+
+
+def sky_of(zone=ZONE, planes=(), **series):
+    facts = {"first": BERLIN_NEW_YEAR, "step_minutes": 60, "stamp": "start", **series}
+    if "times" in series:
+        facts.pop("first"), facts.pop("step_minutes")
+    return given_sky(facts, planes, 0.2, CLIMATE, zone, TYPICAL)
+
+
+def same(one, other):
+    return all(np.array_equal(getattr(one.sky, name), getattr(other.sky, name)) for name in NAMES)
+
+
+def iso(begin, minutes, zone=UTC):
+    return (begin + timedelta(minutes=minutes)).astimezone(zone).isoformat()
+
+
+YEAR = sky_of(ghi_w_per_m2=GHI)
+BEGIN = datetime(2024, 12, 31, 23, tzinfo=UTC)
+
+
+def test_the_typical_year_given_back_is_the_typical_year():
+    assert YEAR.whole_year
+    for name in ("ghi_w_per_m2", "dni_w_per_m2", "dhi_w_per_m2", "clear_ghi_w_per_m2", "air_c", "flicker_share"):
+        given, own = getattr(YEAR.sky, name), getattr(TYPICAL, name)
+        assert given.sum() == pytest.approx(own.sum(), rel=2e-5), name
+        assert np.abs(given - own).max() < 0.002 * np.abs(own).max(), name
+    assert np.array_equal(YEAR.sky.calendar.clock_h, TYPICAL.calendar.clock_h)
+
+
+@pytest.mark.parametrize(
+    ("first", "stamp"),
+    [("2025-01-01T00:30:00+01:00", "middle"), ("2025-01-01T01:00:00+01:00", "end"), ("2024-12-31T23:00:00Z", "start"),
+     ("2025-01-01T00:00", "start"), ("2025-01-01T05:30:00+05:30", "end"), ("2024-12-31T18:30:00-05:00", "middle")],
+)  # fmt: skip
+def test_start_middle_and_end_stamps_in_whatever_zone_give_the_same_year(first, stamp):
+    assert same(sky_of(first=first, stamp=stamp, ghi_w_per_m2=GHI), YEAR)
+
+
+@pytest.mark.parametrize(("stamp", "later"), [("start", 0), ("middle", 30), ("end", 60)])
+@pytest.mark.parametrize("zone", ["UTC", ZONE, "Asia/Kolkata", "America/St_Johns"])
+def test_time_stamps_on_a_clock_with_summer_time_give_the_same_year(stamp, later, zone):
+    times = [iso(BEGIN, 60 * at + later, ZoneInfo(zone)) for at in range(8760)]
+    assert same(sky_of(times=times, stamp=stamp, ghi_w_per_m2=GHI), YEAR)
+
+
+@pytest.mark.parametrize("step", [5, 15, 20, 30])
+@pytest.mark.parametrize("stamp", ["start", "middle", "end"])
+def test_finer_steps_mean_their_hours_whatever_their_stamps_mean(step, stamp):
+    """Of a fortnight in June, each step with its hour's beam and diffuse light."""
+    hours, begin = slice(24 * 151, 24 * 165), datetime(2025, 5, 31, 23, tzinfo=UTC)
+    later = {"start": 0, "middle": step / 2, "end": step}[stamp]
+    columns = {
+        name: np.repeat(getattr(YEAR.sky, name)[hours], 60 // step).tolist()
+        for name in ("ghi_w_per_m2", "dni_w_per_m2", "dhi_w_per_m2")
+    }
+    got = sky_of(first=iso(begin, later), step_minutes=step, stamp=stamp, **columns).sky
+    for name in ("ghi_w_per_m2", "dni_w_per_m2", "dhi_w_per_m2"):
+        assert getattr(got, name) == pytest.approx(getattr(YEAR.sky, name)[hours], abs=1e-9)
+    assert np.array_equal(got.sun_zenith_deg, YEAR.sky.sun_zenith_deg[hours])
+
+
+def test_hours_that_begin_at_half_past_keep_their_own_beginning():
+    got = sky_of(first="2025-06-01T00:00:00+02:00", stamp="middle", ghi_w_per_m2=GHI[24 * 151 : 24 * 152])
+    assert str(got.sky.calendar.utc[0]) == "2025-05-31T21:30:00"
+    assert float(got.sky.calendar.clock_h[0]) == 23.5
+
+
+def test_a_wall_clock_without_an_offset_is_read_as_the_place_s_summer_time():
+    got = sky_of(first="2025-07-01T00:00", ghi_w_per_m2=GHI[24 * 181 : 24 * 182])
+    assert got.from_utc == "2025-06-30T22:00:00Z"
+
+
+def test_a_leap_year_loses_its_29_february_and_nothing_else():
+    leap = [*GHI[: 59 * 24], *([500.0 * (8 <= h < 16) * 0.3 for h in range(24)]), *GHI[59 * 24 :]]
+    got = sky_of(first="2024-01-01T00:00:00+01:00", ghi_w_per_m2=leap)
+    assert got.whole_year
+    assert got.leap_day_left_out
+    assert got.sky.ghi_w_per_m2 == pytest.approx(YEAR.sky.ghi_w_per_m2, abs=1e-9)
+    up = YEAR.sky.sun_zenith_deg < 85.0
+    assert np.abs(got.sky.sun_zenith_deg - YEAR.sky.sun_zenith_deg)[up].max() < 0.4  # the sun of 2024's own days
+
+
+def test_a_year_from_july_to_july_stands_on_the_rows_of_a_calendar_year():
+    july = 181 * 24
+    got = sky_of(first="2024-07-01T00:00:00+01:00", ghi_w_per_m2=GHI[july:] + GHI[:july])
+    assert got.whole_year
+    assert got.sky.ghi_w_per_m2 == pytest.approx(YEAR.sky.ghi_w_per_m2, abs=1e-9)
+
+
+def test_of_more_than_a_year_the_last_counts():
+    got = sky_of(first="2024-12-01T00:00:00+01:00", ghi_w_per_m2=[0.0] * 31 * 24 + GHI)
+    assert got.hours_left_out > 0
+    assert got.sky.ghi_w_per_m2 == pytest.approx(YEAR.sky.ghi_w_per_m2, abs=1e-9)
+
+
+def test_times_of_daylight_alone_make_a_year():
+    lit = [at for at, one in enumerate(GHI) if one > 0.0]
+    got = sky_of(times=[iso(BEGIN, 60 * at) for at in lit], ghi_w_per_m2=[GHI[at] for at in lit])
+    assert got.whole_year
+    assert np.array_equal(got.sky.ghi_w_per_m2, YEAR.sky.ghi_w_per_m2)
+
+
+def test_an_hour_short_of_a_year_is_a_year_and_a_day_short_is_none():
+    assert sky_of(ghi_w_per_m2=GHI[:-1]).whole_year
+    part = sky_of(ghi_w_per_m2=GHI[:-24])
+    assert not part.whole_year
+    assert part.sky.ghi_w_per_m2.size == 8760 - 24
+
+
+def test_a_short_gap_is_filled_by_the_hours_beside_and_told():
+    day = 24 * 170
+    holed = [None if day + 10 <= at < day + 13 else one for at, one in enumerate(GHI)]
+    got = sky_of(ghi_w_per_m2=holed)
+    [gap] = got.gaps
+    assert (gap.what, gap.from_utc, gap.hours, gap.daylight_hours) == ("light", "2025-06-20T09:00:00Z", 3, 3)
+    parts = got.sky.ghi_w_per_m2 / np.maximum(got.sky.clear_ghi_w_per_m2, 1.0)
+    ends = sorted([parts[day + 9], parts[day + 13]])
+    assert all(ends[0] - 1e-9 <= one <= ends[1] + 1e-9 for one in parts[day + 10 : day + 13])
+
+
+def test_light_that_is_missing_by_night_is_no_gap():
+    dark = [None if one == 0.0 else one for one in GHI]
+    got = sky_of(ghi_w_per_m2=dark)
+    assert got.gaps == ()
+    assert got.whole_year
+    assert np.array_equal(got.sky.ghi_w_per_m2, YEAR.sky.ghi_w_per_m2)
+
+
+@pytest.mark.parametrize(("hours", "daylight"), [(range(9, 13), 4), (range(15, 33), None)])
+def test_a_long_gap_is_refused_also_across_a_night(hours, daylight):
+    gone = {24 * 170 + hour for hour in hours}
+    with pytest.raises(ContradictionError, match="hours of daylight in a row") as refused:
+        sky_of(ghi_w_per_m2=[None if at in gone else one for at, one in enumerate(GHI)])
+    assert refused.value.pointer == "/weather/series/ghi_w_per_m2"
+    assert daylight is None or f"{daylight} hours" in refused.value.problem
+
+
+def test_too_many_short_gaps_are_refused():
+    with pytest.raises(ContradictionError, match="too many gaps"):
+        sky_of(ghi_w_per_m2=[None if at % 24 == 11 else one for at, one in enumerate(GHI)])
+
+
+def test_a_single_day_may_lack_an_hour():
+    day = GHI[24 * 170 : 24 * 171]
+    got = sky_of(
+        first="2025-06-20T00:00:00+01:00", ghi_w_per_m2=[None if at == 12 else one for at, one in enumerate(day)]
+    )
+    assert [gap.hours for gap in got.gaps] == [1]
+
+
+def test_air_that_is_never_known_is_refused_and_not_taken_as_frost():
+    with pytest.raises(ContradictionError, match="no whole hour") as refused:
+        sky_of(ghi_w_per_m2=GHI[:20], air_c=[None] * 20)
+    assert refused.value.pointer == "/weather/series/air_c"
+
+
+def test_air_and_wind_are_read_straight_over_a_day_and_refused_beyond():
+    air = [float(at % 24) for at in range(8760)]
+    got = sky_of(ghi_w_per_m2=GHI, air_c=[None if 100 <= at < 110 else one for at, one in enumerate(air)])
+    assert [gap.what for gap in got.gaps] == ["air"]
+    assert got.sky.air_c[100:110] == pytest.approx(np.linspace(air[99], air[110], 12)[1:-1])
+    with pytest.raises(ContradictionError, match="30 hours in a row"):
+        sky_of(ghi_w_per_m2=GHI, wind_m_per_s=[None if 100 <= at < 130 else 2.0 for at in range(8760)])
+
+
+def test_an_hour_counts_as_known_from_half_of_its_steps_on():
+    steps = np.repeat(GHI[24 * 151 : 24 * 153], 4).astype(object)
+    steps[4 * 12 : 4 * 12 + 2] = None
+    assert sky_of(first="2025-06-01T00:00:00+01:00", step_minutes=15, ghi_w_per_m2=list(steps)).gaps == ()
+    steps[4 * 12 + 2] = None
+    got = sky_of(first="2025-06-01T00:00:00+01:00", step_minutes=15, ghi_w_per_m2=list(steps))
+    assert [gap.hours for gap in got.gaps] == [1]
+
+
+@pytest.mark.parametrize("first", ["2025-01-01T12:00:00+01:00", "2025-07-01T18:00:00Z"])
+def test_light_while_the_sun_is_down_is_refused(first):
+    with pytest.raises(ContradictionError, match="sun is down"):
+        sky_of(first=first, ghi_w_per_m2=GHI)
+
+
+def test_more_light_than_a_cloudless_sky_is_refused():
+    with pytest.raises(ContradictionError, match="cloudless"):
+        sky_of(ghi_w_per_m2=[min(3.6 * one, 1700.0) for one in GHI])
+
+
+@pytest.mark.parametrize(
+    ("times", "pointer"),
+    [(["2025-06-01T10:00Z", "2025-06-01T10:00Z"], "times/1"),
+     (["2025-06-01T10:00Z", "2025-06-01T09:00Z"], "times/1"),
+     (["2025-06-01T10:00Z", "2025-06-01T11:00Z", "2025-06-01T12:20Z"], "times/2"),
+     (["2025-06-01T10:00Z", "2025-06-01T10:07Z", "2025-06-01T10:14Z"], "times"),
+     (["2025-06-01T10:00Z"], "times"),
+     (["2025-06-01T10:00Z", "2025-06-01T10:01Z", "2035-06-01T10:01Z"], "times/2"),
+     (["2025-06-01T10:00Z", "2025-06-01T11:00"], "times/1")],
+)  # fmt: skip
+def test_times_that_are_no_even_steps_are_refused_where_they_stand(times, pointer):
+    with pytest.raises(ContradictionError) as refused:
+        sky_of(times=times, ghi_w_per_m2=[300.0] * len(times))
+    assert refused.value.pointer == f"/weather/series/{pointer}"
+    assert refused.value.accepted
+    assert refused.value.example
+
+
+def test_steps_that_make_no_hour_are_refused():
+    with pytest.raises(ContradictionError) as refused:
+        sky_of(step_minutes=7, ghi_w_per_m2=[0.0] * 20)
+    assert refused.value.pointer == "/weather/series/step_minutes"
+
+
+def test_beam_and_diffuse_light_close_to_the_sum_whichever_was_given():
+    both = {"ghi_w_per_m2": GHI, "dni_w_per_m2": TYPICAL.dni_w_per_m2.tolist()}
+    other = {"ghi_w_per_m2": GHI, "dhi_w_per_m2": TYPICAL.dhi_w_per_m2.tolist()}
+    for series in (both, other):
+        sky = sky_of(**series).sky
+        assert sky.dni_w_per_m2.sum() == pytest.approx(TYPICAL.dni_w_per_m2.sum(), rel=1e-3)
+        assert sky.dhi_w_per_m2.sum() == pytest.approx(TYPICAL.dhi_w_per_m2.sum(), rel=1e-3)
+
+
+def test_a_sensor_s_small_negative_night_is_nought():
+    got = sky_of(ghi_w_per_m2=[-3.0 if one == 0.0 else one for one in GHI])
+    assert same(got, YEAR)
+
+
+def test_light_on_a_plane_tells_nearly_the_level_ground_s():
+    """There and back again: the year's sum within 3 %, south at 35 degrees."""
+    plane = Plane(tilt_deg=35, azimuth_deg=180)
+    on_plane = plane_light(TYPICAL, array(plane=plane), 0.2).open_w_per_m2
+    got = sky_of(planes=(plane,), plane_w_per_m2=[on_plane.tolist()])
+    assert got.sky.plane_w_per_m2[0] == pytest.approx(on_plane, abs=1e-9)
+    assert got.sky.ghi_w_per_m2.sum() == pytest.approx(TYPICAL.ghi_w_per_m2.sum(), rel=0.03)
+
+
+def test_shorter_steps_tell_how_the_light_comes_and_goes_in_their_hour():
+    """Quarter-hours of 200 and 600 W/m2 in turn: half of the mean, whatever the rule for hours would say."""
+    steps = np.repeat(GHI[24 * 151 : 24 * 152], 4)
+    noon = 4 * 12
+    steps[noon : noon + 4] = [200.0, 600.0, 200.0, 600.0]
+    got = sky_of(first="2025-06-01T00:00:00+01:00", step_minutes=15, ghi_w_per_m2=steps.tolist()).sky
+    assert got.flicker_share[12] == pytest.approx(0.5)
+    assert got.flicker_share[13] == pytest.approx(0.0, abs=1e-6)
+
+
+def test_of_light_on_the_panels_plane_only_cover_and_glass_take():
+    plane = Plane(tilt_deg=35, azimuth_deg=180)
+    on_plane = plane_light(TYPICAL, array(plane=plane), 0.2).open_w_per_m2
+    sky = sky_of(planes=(plane,), plane_w_per_m2=[on_plane.tolist()]).sky
+    covered = array(plane=plane, cover=Cover(material="glass", light_through_share=0.8))
+    got = plane_light_given(sky, covered, sky.plane_w_per_m2[0], 0.2)
+    assert np.array_equal(got.after_shade_w_per_m2, got.open_w_per_m2)
+    assert got.after_cover_w_per_m2 == pytest.approx(0.8 * on_plane)
+    assert 0.94 < got.effective_w_per_m2.sum() / got.after_cover_w_per_m2.sum() < 0.99
+    own = plane_light(TYPICAL, covered, 0.2)
+    assert got.effective_w_per_m2.sum() == pytest.approx(own.effective_w_per_m2.sum(), rel=0.005)

@@ -1,0 +1,101 @@
+"""The kernel gives the energy of the plain chain, whatever the place, the planes, the panels and the inverter."""
+
+from dataclasses import replace
+
+import numpy as np
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from service.core.energy.kernel import dc_w, input_table, open_planes, place_record
+from service.core.model.facts import Array, Inverter
+from service.core.model.place import Overhang, Plane, SideWall, SkylinePoint
+from tests.builders import array, inverter, one_input, panel
+from tests.kernel_cases import PLACES, flickering, kernel_ac_w, plain_ac_w, typical
+from tests.skies import mixed_year
+
+SKIES = st.builds(
+    lambda year, at: year(*at), st.sampled_from([mixed_year, flickering, typical]), st.sampled_from(PLACES)
+)
+REARS = st.sampled_from([{}, {"count_rear_light": True}, {"count_rear_light": True, "rear_light_share": 0.1}])
+SURROUNDINGS = st.sampled_from(
+    [
+        {},
+        {},
+        {"overhang": Overhang(above_top_edge_m=1.5, reaches_out_m=1.2)},
+        {"side_walls": (SideWall(side="left", distance_m=0.5, reaches_out_m=1.5),)},
+        {"skyline": (SkylinePoint(azimuth_deg=100, height_deg=20), SkylinePoint(azimuth_deg=220, height_deg=5))},
+    ]
+)
+
+
+@st.composite
+def arrays(draw: st.DrawFn) -> Array:
+    power = draw(st.floats(250, 700))
+    panels = panel(
+        rated_power_w=power,
+        short_circuit_current_a=14.1 * power / 440,
+        max_power_current_a=13.38 * power / 440,
+        voc_coefficient_pct_per_k=draw(st.floats(-0.34, -0.22)),
+        bifaciality_share=draw(st.floats(0, 0.9)),
+    )
+    count = draw(st.sampled_from([1, 1, 2]))
+    joined = draw(st.sampled_from(["series", "parallel"])) if count > 1 else "series"
+    return array(
+        panel=panels,
+        count=count,
+        joined=joined,
+        mount=draw(st.sampled_from(["ground_frame", "hung_on_rail", "wall"])),
+        plane=Plane(tilt_deg=draw(st.floats(0, 90)), azimuth_deg=draw(st.floats(0, 360))),
+        dirt_share=draw(st.floats(0, 0.1)),
+        **draw(SURROUNDINGS),
+        **draw(REARS),
+    )
+
+
+@st.composite
+def inverters(draw: st.DrawFn) -> Inverter:
+    limits = one_input(
+        tracking_min_v=draw(st.floats(12, 32)),
+        tracking_max_v=draw(st.sampled_from([55, 60, 120])),
+        start_voltage_v=draw(st.one_of(st.floats(16, 30), st.floats(33, 40.5), st.floats(66, 81))),
+        max_current_a=draw(st.floats(8, 20)),
+        max_panel_power_w=None,
+    )
+    return inverter(inputs=(limits, limits), set_limit_w=draw(st.floats(200, 800)))
+
+
+@given(SKIES, st.lists(arrays(), min_size=1, max_size=2), inverters())
+def test_the_year_is_that_of_the_plain_chain_within_two_parts_in_ten_thousand(sky, drawn, box):
+    plain_kwh = plain_ac_w(drawn, box, sky).sum() / 1000
+    # Of what the panels would give in 1000 h of full light, where dim light or an input leaves less than that.
+    rated_kwh = sum(one.count * one.panel.rated_power_w for one in drawn)
+    assert kernel_ac_w(drawn, box, sky).sum() / 1000 == pytest.approx(plain_kwh, rel=2e-4, abs=2e-4 * rated_kwh)
+
+
+@given(SKIES, arrays(), st.floats(0.85, 1.02), st.floats(0.3, 0.83))
+def test_a_start_voltage_at_the_edge_of_what_the_panel_reaches_costs_no_accuracy(sky, drawn, start, window):
+    open_v = drawn.panel.open_circuit_voltage_v
+    edge = one_input(start_voltage_v=start * open_v, tracking_min_v=window * open_v, max_panel_power_w=None)
+    box, single = inverter(inputs=(edge,)), replace(drawn, count=1, joined="series")
+    plain_kwh = plain_ac_w([single], box, sky).sum() / 1000
+    within = 2e-4 * drawn.panel.rated_power_w
+    assert kernel_ac_w([single], box, sky).sum() / 1000 == pytest.approx(plain_kwh, rel=2e-4, abs=within)
+
+
+@given(SKIES, arrays(), inverters())
+def test_each_hour_is_that_of_the_plain_chain_within_a_watt_and_a_half(sky, drawn, box):
+    apart = np.abs(kernel_ac_w([drawn], box, sky) - plain_ac_w([drawn], box, sky))
+    assert apart.max() < 1.5 + 0.003 * drawn.count * drawn.panel.rated_power_w
+
+
+@given(SKIES, arrays())
+def test_a_plane_among_others_gives_what_it_gives_alone(sky, drawn):
+    bare = array(panel=drawn.panel, mount=drawn.mount)
+    record, table = place_record(sky), input_table(bare, one_input(), 1.0)
+    planes = [drawn.plane, Plane(tilt_deg=30, azimuth_deg=180), Plane(tilt_deg=90, azimuth_deg=10)]
+    together = dc_w(open_planes(bare, record, planes, 0.2).light(), table)
+    for plane, power in zip(planes, together, strict=True):
+        alone = dc_w(open_planes(bare, record, [plane], 0.2).light(), table)[0]
+        assert power == pytest.approx(alone, abs=0.6)
+        assert power.sum() == pytest.approx(alone.sum(), rel=1e-5)
