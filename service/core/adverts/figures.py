@@ -52,7 +52,7 @@ def _elsewhere(scene: Scene) -> set[int]:
     gone: set[int] = set()
     for place in numbers(scene):
         item = scene.items[place]
-        for one in scene.back(place, 20):
+        for one in scene.back(place, 20) if "elsewhere" in scene.by_what else ():
             if one.what == "standard":
                 break
             if one.what == "elsewhere":

@@ -53,7 +53,8 @@ class Scene:
 
     def in_sentence(self, sentence: int, what: str) -> bool:
         """Does a meaning stand in that sentence?"""
-        return any(self.items[place].sentence == sentence for place in self.by_what.get(what, ()))
+        places = self.by_what.get(what)
+        return bool(places) and any(self.items[place].sentence == sentence for place in places or ())
 
 
 def scene_of(title: Lexed, body: Lexed, price: Lexed) -> Scene:
