@@ -1,0 +1,20 @@
+"""What do these adverts claim?"""
+
+from service.api.answers.question import dated
+from service.api.deps import Deps
+from service.api.schemas.adverts import AdvertIn, AdvertReadingOut, AdvertsIn, ReadingsOut
+from service.api.schemas.reading import read_body
+from service.core.adverts import Advert, read_advert
+
+
+def adverts_reading(body: bytes, deps: Deps) -> ReadingsOut:
+    """The answer of /v1/adverts/reading."""
+    request = read_body(AdvertsIn, body)
+    return ReadingsOut(
+        readings=[AdvertReadingOut.of(one.id, read_advert(_advert(one), deps.advert_words)) for one in request.adverts],
+        **dated(deps.today(), deps),
+    )
+
+
+def _advert(one: AdvertIn) -> Advert:
+    return Advert(title=one.title, body=one.body, price_text=one.price_text, language=one.language)

@@ -1,0 +1,22 @@
+"""What does an advert claim?
+
+``vocabulary_of`` makes the tables' words ready, once; ``read_advert`` reads one advert: normalise (``plain``), tokenise
+(``tokens``), give meanings (``lexicon``, ``lexemes``), interpret (``goods``, ``figures``, ``price``, ``state``), doubt
+(``doubts``). Every claim points at the code points of the field as it was sent.
+"""
+
+from service.core.adverts.lexicon import Vocabulary, vocabulary_of
+from service.core.adverts.read import LONGEST_TEXT, MOST_CLAIMS, read_advert
+from service.core.adverts.reading import Advert, Claim, Price, Reading
+
+__all__ = [
+    "LONGEST_TEXT",
+    "MOST_CLAIMS",
+    "Advert",
+    "Claim",
+    "Price",
+    "Reading",
+    "Vocabulary",
+    "read_advert",
+    "vocabulary_of",
+]

@@ -1,0 +1,26 @@
+"""Where in a plain text do words, numbers and signs stand?
+
+One expression of single classes of signs cuts the text: no repetition stands inside another one that could share signs
+with it, so time grows with the text and with nothing else.
+"""
+
+import re
+from itertools import accumulate
+
+# A number with its separators (each followed by a digit), a word, blanks, or any one other sign.
+_PIECE = re.compile(r"\d{1,15}(?:[.,']\d{1,9}){0,4}|[a-z]{1,60}|[ \u00a0]+|[^a-z\d]|[a-z\d]")
+
+
+def pieces_of(text: str) -> tuple[list[str], list[int]]:
+    """All pieces of a plain text, blanks among them, and where each begins."""
+    pieces = _PIECE.findall(text)
+    return pieces, list(accumulate(map(len, pieces), initial=0))
+
+
+def words_of(text: str) -> list[str]:
+    """The pieces that are words or numbers.
+
+    >>> words_of("p.st. 2x")
+    ['p', 'st', '2', 'x']
+    """
+    return [piece for piece in _PIECE.findall(text) if piece[0].isalnum()]
