@@ -1,14 +1,16 @@
-"""What is offered: panels, inverters, a set, something else; is it an offer; how many pieces?"""
+"""What is offered: panels, inverters, a set, something else; and is it an offer?"""
 
 from dataclasses import dataclass
 
-from service.core.adverts.lexemes import CURRENCIES, Item
+from service.core.adverts.lexemes import CURRENCIES, NUMBER, Item
+from service.core.adverts.pieces import pieces_on_offer
 from service.core.adverts.scene import Scene, numbers
 
 _GOODS = {"panel_one": "panel", "panel_many": "panel", "inverter_one": "inverter", "inverter_many": "inverter",
-          "set_one": "set", "set_many": "set"}  # fmt: skip
-_MOSTPIECES = 5000
+          "set_one": "set", "set_many": "set", "other_goods": "other", "accessory": "other"}  # fmt: skip
 _FIRST_WORDS = 4
+_FIRST_TITLE = 2
+_SELLING = ("selling",)
 
 
 @dataclass(frozen=True, slots=True)
@@ -21,151 +23,235 @@ class Goods:
     why: str | None
 
 
+@dataclass(slots=True)
+class _Named:
+    """Goods that are named as offered: by kind, in the title, in all."""
+
+    title: dict[str, list[int]]
+    all: dict[str, list[int]]
+
+
 def goods_of(scene: Scene) -> Goods:
     """Kind, offer and quantity; ``why`` is the doubt that goes with goods that are no panels, inverters or sets."""
-    kind, why = _kind(scene)
+    named = _named(scene)
+    kind, why = _kind(scene, named)
     if _wanted(scene):
         return Goods(kind, False, None, "wanted_ad")
-    if kind == "other" and "service" in scene.by_what and why is None:
+    if _service(scene, kind):
         return Goods("other", False, None, "service")
-    served = [scene.items[at] for at in scene.by_what.get("service", ())]
-    if any(one.field == 0 for one in served):
-        return Goods("other", False, None, "service")
-    if served and not any(i.unit in CURRENCIES or i.unit == "W" for i in scene.items):
-        return Goods("other", False, None, "service")
-    described = len(scene.items) > 0 or bool(scene.price)
     if kind == "other" and why is None:
         return Goods("other", bool(scene.price), None, "nothing_described")
-    return Goods(kind, described, _quantity(scene, kind), why)
+    return Goods(kind, True, pieces_on_offer(scene, kind), why)
+
+
+def _named(scene: Scene) -> _Named:
+    named = _Named({}, {})
+    for place, item in enumerate(scene.items):
+        good = _GOODS.get(item.what)
+        if good is None or _purpose(scene, place) or scene.denied(place, behind=False) or _gone(scene, place):
+            continue
+        if _modifies(scene, place, good) or (good == "set" and _origin(scene, place)):
+            continue
+        if item.field == 0:
+            named.title.setdefault(good, []).append(place)
+        named.all.setdefault(good, []).append(place)
+    return named
+
+
+def _purpose(scene: Scene, place: int) -> bool:
+    """Does "for" stand close before it: "for two panels"?"""
+    item = scene.items[place]
+    for one in scene.back(place, 4):
+        if one.clause != item.clause or item.at - one.to > 4:
+            return False
+        if one.what == "for":
+            return item.at - one.to <= 3
+        if one.what in _GOODS:
+            return False
+    return False
+
+
+def _origin(scene: Scene, place: int) -> bool:
+    """ "From a balcony set": what the goods were taken out of."""
+    item = scene.items[place]
+    before = next(iter(scene.back(place, 1)), None)
+    return before is not None and before.what == "origin" and item.at - before.to <= 1
+
+
+def _gone(scene: Scene, place: int) -> bool:
+    """Is it said in its clause that the seller keeps it, has sold it, or sells it apart?"""
+    if "gone" not in scene.by_what:
+        return False
+    item = scene.items[place]
+    near = (*scene.back(place, 4), *scene.ahead(place, 5))
+    return any(one.what == "gone" and one.clause == item.clause for one in near)
+
+
+def _modifies(scene: Scene, place: int, good: str) -> bool:
+    """Do other goods stand directly behind it, so that it only tells of what kind those are?"""
+    item = scene.items[place]
+    behind = next(iter(scene.ahead(place, 1)), None)
+    if behind is None or behind.clause != item.clause or behind.at - item.to > (1 if good != "other" else 0):
+        return False
+    other = _GOODS.get(behind.what)
+    return other is not None and other != good and behind.at >= item.to and other != "set" and good != "other"
 
 
 def _wanted(scene: Scene) -> bool:
     spoiled = {scene.items[at].sentence for at in scene.by_what.get("wanted_not", ())}
     for at in scene.by_what.get("wanted", ()):
         item = scene.items[at]
-        first = next(one for one in scene.items if one.sentence == item.sentence)
-        if item.sentence not in spoiled and (item.at < _FIRST_WORDS or (item.field == 0 and first is item)):
-            return True
-    return False
-
-
-def _kind(scene: Scene) -> tuple[str, str | None]:  # noqa: C901, PLR0911 - a row of questions, each with its answer
-    found: dict[str, list[Item]] = {}
-    for place, item in enumerate(scene.items):
-        good = _GOODS.get(item.what)
-        if good and not scene.denied(place) and not _purpose(scene, place):
-            found.setdefault(good, []).append(item)
-    titled = {good for good, items in found.items() if any(item.field == 0 for item in items)}
-    if "thermal" in scene.by_what and "inverter" not in found and not _rated(scene):
-        return "other", "not_photovoltaic"
-    other = scene.by_what.get("other_goods", [])
-    if other and not titled & {"inverter", "set"}:
-        first = scene.items[other[0]]
-        if (first.field == 0 and "panel" not in titled) or (not titled and not found) or not _rated(scene):
-            return "other", "other_goods"
-    if "panel" in found and "inverter" in found:
-        if titled == {"panel"} and not _with_inverter(scene):
-            return "panel", None
-        if titled == {"inverter"}:
-            return "inverter", None
-        if "set" in found or len(titled) > 1 or _with_inverter(scene):
-            return "set", None
-    if "set" in titled or ("set" in found and not {"panel", "inverter"} & titled):
-        return "set", None
-    for good in ("inverter", "panel", "set"):
-        if good in titled:
-            return good, None
-    best = max(found, key=lambda good: (len(found[good]), good == "panel"), default=None)
-    return (best, None) if best else ("other", None)
-
-
-def _purpose(scene: Scene, place: int) -> bool:
-    """Does "for" stand close before it: "for two panels"?"""
-    item = scene.items[place]
-    return any(one.what == "for" and 0 <= item.at - one.to <= 2 for one in scene.back(place, 4))
-
-
-def _with_inverter(scene: Scene) -> bool:
-    for at in (*scene.by_what.get("inverter_one", ()), *scene.by_what.get("inverter_many", ())):
-        if scene.denied(at) or _purpose(scene, at):
+        if item.sentence in spoiled or scene.denied(at):
             continue
-        near = list(scene.back(at, 5))
-        if any(one.what == "plus" and scene.items[at].at - one.to <= 4 for one in near):
+        behind = next(iter(scene.ahead(at, 1)), None)
+        if behind is not None and behind.unit in CURRENCIES and behind.at - item.to <= 2:
+            continue
+        first = item.at - _start(scene, at) < _FIRST_WORDS
+        if item.field == 0 and first:
             return True
-        if any(_GOODS.get(one.what) == "panel" for one in near):
+        if item.field == 1 and first and not any(scene.by_what.get(what) for what in _SELLING):
             return True
     return False
+
+
+def _start(scene: Scene, place: int) -> int:
+    """The first token of the sentence of an item, as far as its items tell: nought at the beginning of a field."""
+    item = scene.items[place]
+    back = scene.back(place, 12)
+    before = scene.items[place - 1 - len(back)] if place > len(back) else None
+    tokens = scene.tokens[item.field]
+    from_ = before.to if before is not None and before.field == item.field else 0
+    for at in range(item.at - 1, max(from_ - 1, item.at - 12), -1):
+        if tokens[at] in {".", "!", "?", "\n", ";"}:
+            return at + 1
+    return from_
+
+
+def _service(scene: Scene, kind: str) -> bool:
+    served = [scene.items[at] for at in scene.said("service")]
+    if any(
+        scene.items[at].field == 0 and scene.items[at].at < _FIRST_TITLE
+        for at in scene.by_what.get("service_title", ())
+    ):
+        if not any(scene.by_what.get(what) for what in ("selling", "used", "unused", "d:cracked_glass")):
+            return True
+    if not served:
+        return False
+    if len(served) > 1 and not _rated(scene):
+        return True
+    if kind == "other" or any(one.field == 0 for one in served):
+        return not any(scene.items[at].unit == "W" for at in numbers(scene)) or kind == "other"
+    return not any(item.unit in CURRENCIES or item.unit == "W" for item in scene.items)
+
+
+def _kind(scene: Scene, named: _Named) -> tuple[str, str | None]:  # noqa: C901, PLR0911, PLR0912 - a row of questions
+    title, all_ = named.title, named.all
+    if "thermal" in scene.by_what and "inverter" not in all_ and not _rated_panel(scene):
+        return "other", "not_photovoltaic"
+    if _other_goods(scene, named):
+        return "other", "other_goods"
+    if "panel" in all_ and "inverter" in all_:
+        if "set" in title or ("panel" in title and "inverter" in title) or _together(scene, named):
+            return "set", None
+        if "set" in all_ and not {"panel", "inverter"} & set(title):
+            return "set", None
+    elif "set" in title or ("set" in all_ and not {"panel", "inverter"} & set(title)):
+        lone = "panel" if "panel" in all_ else "inverter" if "inverter" in all_ else None
+        sets = [scene.items[at] for at in all_["set"]]
+        weak = all(_weak(scene, item) for item in sets)
+        lacks = _lacks(scene, "inverter" if lone == "panel" else "panel")
+        first = lone and "panel" in title and "set" in title and title[lone][0] < title["set"][0]
+        return (lone, None) if lone and (weak or lacks or first) else ("set", None)
+    for good in ("inverter", "panel", "set"):
+        if good in title and not (good == "inverter" and "panel" in title):
+            return good, None
+    found = {good: places for good, places in all_.items() if good != "other"}
+    if found:
+        best = max(found, key=lambda good: (len(found[good]), -found[good][0]))
+        return best, None
+    return ("panel", None) if _rated_panel(scene) else ("other", None)
+
+
+def _weak(scene: Scene, item: Item) -> bool:
+    """Is it a word for any set, as "kit", not one for panels with an inverter?"""
+    return any(
+        scene.items[at].at == item.at and scene.items[at].field == item.field
+        for at in scene.by_what.get("set_weak", ())
+    )
+
+
+def _lacks(scene: Scene, good: str) -> bool:
+    """Is it said that such goods do not come along?"""
+    places = [at for what in (f"{good}_one", f"{good}_many") for at in scene.by_what.get(what, ())]
+    return any(scene.denied(at) or _gone(scene, at) for at in places)
+
+
+def _other_goods(scene: Scene, named: _Named) -> bool:
+    """Are lamps, brackets and the like what is sold, not what comes along?"""
+    title, all_ = named.title, named.all
+    if "other" not in all_ or {"voc", "isc"} <= set(scene.by_what) or (set(all_) - {"other"} and all(
+        scene.items[at].what == "accessory" for at in all_["other"]
+    )):  # fmt: skip
+        return False
+    if "other" in title:
+        if {"inverter", "set"} & set(title):
+            rest = [scene.items[at] for good in ("inverter", "set") for at in title.get(good, ())]
+            other = scene.items[title["other"][0]]
+            return all(other.at < one.at and other.clause == one.clause for one in rest) and not _rated(scene)
+        if "panel" not in title:
+            return not _rated_panel(scene) or "panel" not in all_
+        other, panel = scene.items[title["other"][0]], scene.items[title["panel"][0]]
+        return other.at < panel.at and other.clause == panel.clause
+    return not set(title) - {"other"} and not set(all_) - {"other"}
+
+
+def _together(scene: Scene, named: _Named) -> bool:
+    """Does an inverter come along with panels: "panels with inverter", "two panels, an inverter"?"""
+    title = set(named.title) - {"other"}
+    if title != {"panel"} and _listed(scene, named):
+        return True
+    for at in named.all["inverter"]:
+        item = scene.items[at]
+        for one in scene.back(at, 8):
+            if one.what in {"extra", "each"} and one.clause == item.clause:
+                break
+            if item.at - one.to > 14:
+                break
+            if _GOODS.get(one.what) == "panel" and title != {"inverter"}:
+                if not title or _joined(scene, one, item):
+                    return True
+            if one.what == "plus" and item.at - one.to <= 4 and title == {"panel"}:
+                return True
+    if title == {"panel"} or title == {"inverter"}:
+        return False
+    first = min(named.all["inverter"][0], named.all["panel"][0])
+    return bool(title) is False and any(one.what in {"plus", "per_set"} for one in scene.ahead(first, 8))
+
+
+def _listed(scene: Scene, named: _Named) -> bool:
+    """Do a number of panels and an inverter stand in one sentence, or panels' watts in a title beside an inverter?"""
+    counted = {
+        scene.items[at].sentence
+        for at in named.all["panel"]
+        if any(one.what == NUMBER and not one.unit and scene.items[at].at - one.to <= 3 for one in scene.back(at, 2))
+    }
+    if any(scene.items[at].sentence in counted for at in named.all["inverter"]):
+        return True
+    return "inverter" in named.title and any(scene.items[at].peak for at in numbers(scene) if not scene.items[at].field)
+
+
+def _joined(scene: Scene, one: Item, other: Item) -> bool:
+    """Does a plus, or only a comma, stand between two goods of a sentence?"""
+    return any(
+        item.what == "plus" and one.to <= item.at < other.at and item.field == one.field
+        for item in (scene.items[at] for at in scene.by_what.get("plus", ()))
+    ) or "+" in scene.tokens[one.field][one.to : other.at]  # fmt: skip
 
 
 def _rated(scene: Scene) -> bool:
     return any(scene.items[at].unit == "W" for at in numbers(scene)) or "voc" in scene.by_what
 
 
-def _quantity(scene: Scene, kind: str) -> int | None:
-    names = {"panel": ("panel_many", "panel_one"), "inverter": ("inverter_many", "inverter_one"),
-             "set": ("set_many", "set_one"), "other": ("other_goods", "other_goods")}[kind]  # fmt: skip
-    counts: list[int] = []
-    for place, item in enumerate(scene.items):
-        count = _count(item)
-        if count and _counts(scene, place, names):
-            counts.append(count)
-    if counts:
-        return max(counts) if kind != "set" else counts[0]
-    if kind == "set":
-        return None if "set_many" in scene.by_what else 1
-    if "several" in scene.by_what:
-        return None
-    many, one = scene.by_what.get(names[0], []), scene.by_what.get(names[1], [])
-    many = [at for at in many if not _purpose(scene, at)]
-    if kind == "other":
-        return 1 if "thermal" in scene.by_what and "panel_one" in scene.by_what else None
-    return 1 if one and not many else None
-
-
-def _count(item: Item) -> int | None:
-    if item.what[:2] == "n:":
-        return int(item.what[2:])
-    if item.what == "#" and not item.unit and item.value == int(item.value) and 0 < item.value <= _MOSTPIECES:
-        return int(item.value)
-    return None
-
-
-def _counts(scene: Scene, place: int, names: tuple[str, ...]) -> bool:  # noqa: PLR0911 - a row of questions
-    """Is it a number of pieces: followed by the goods, by "pieces", by x, or with x before it?"""
-    item = scene.items[place]
-    tokens = scene.tokens[item.field]
-    follow = tokens[item.to : item.to + 2]
-    if item.what == "#" and item.glued in {"-", "/", ".", "x"} and not (item.glued == "x" and not _sized(tokens, item)):
-        return False
-    if item.what == "#" and item.glued == "x":
-        return True
-    if any(one.what in {"for", "tier", "minimum"} for one in scene.back(place, 2)
-           if item.at - one.to <= 1):  # fmt: skip
-        return False
-    if follow[:1] == ["x"] and item.what == "#":
-        behind = tokens[item.to + 1 : item.to + 2]
-        return not behind or not behind[0][0].isdigit() or _power_behind(scene, place)
-    if follow[:1] and follow[0] in PIECES and item.what == "#":
-        return True
-    for one in scene.ahead(place, 6):
-        if one.what in {"each", "lot"} or (item.value >= 100 and one.what.endswith("_one")):
-            return False
-        if one.what in names and (one.at - item.to <= 3 or (one.at - item.to <= 4 and one.clause == item.clause)):
-            return not any(between.unit in CURRENCIES for between in scene.ahead(place, 2) if between.at < one.at)
-        if one.clause != item.clause or one.at - item.to > 4 or one.unit in CURRENCIES:
-            return False
-    return False
-
-
-PIECES = frozenset(("stuck", "stueck", "stk", "stuks", "st", "pcs", "pieces", "pieza", "piezas", "pezzi", "pz", "sztuk",
-                     "szt", "sztuki", "ks", "kusu", "kusy", "off", "available", "avail", "unidades", "uds", "ud",
-                     "pieces", "unites", "unita", "un"))  # fmt: skip
-
-
-def _sized(tokens: list[str], item: Item) -> bool:
-    return item.at >= 2 and tokens[item.at - 2][0].isdigit()
-
-
-def _power_behind(scene: Scene, place: int) -> bool:
-    behind = next(scene.ahead(place, 1), None)
-    return behind is not None and behind.what == "#" and behind.unit == "W"
+def _rated_panel(scene: Scene) -> bool:
+    """Are there ratings that only a panel has?"""
+    return "voc" in scene.by_what or any(scene.items[at].peak for at in numbers(scene))

@@ -1,37 +1,60 @@
-"""Which words mean something, and which figures with which units stand between them?"""
+"""Which words mean something, and which figures with which units stand between them?
+
+One walk over the words of a field. Most words mean nothing and cost one look into a table.
+"""
 
 from dataclasses import dataclass, field
 
-from service.core.adverts.lexicon import Lexicon
+from service.core.adverts.lexicon import DASH, ENDS, FIGURE, PARTS, Lexicon, Phrase
+from service.core.adverts.plain import Plain
 from service.core.adverts.tokens import pieces_of
 
 NUMBER = "#"
-_UNITS = {
-    "w": ("W", 1.0), "wp": ("W", 1.0), "wc": ("W", 1.0), "watt": ("W", 1.0), "watts": ("W", 1.0), "vatios": ("W", 1.0),
-    "watów": ("W", 1.0), "kw": ("W", 1000.0), "kwp": ("W", 1000.0), "kwc": ("W", 1000.0), "va": ("W", 1.0),
-    "wattpiek": ("W", 1.0), "wat": ("W", 1.0), "vatio": ("W", 1.0), "v": ("V", 1.0), "volt": ("V", 1.0),
-    "volts": ("V", 1.0), "vdc": ("V", 1.0), "voltios": ("V", 1.0), "a": ("A", 1.0), "amp": ("A", 1.0),
-    "amps": ("A", 1.0), "ampere": ("A", 1.0), "adc": ("A", 1.0), "mm": ("mm", 1.0), "cm": ("mm", 10.0),
-    "m": ("mm", 1000.0), "kg": ("kg", 1.0), "kilo": ("kg", 1.0), "kilos": ("kg", 1.0), "kilogramm": ("kg", 1.0),
-    "quilos": ("kg", 1.0), "chili": ("kg", 1.0), "lb": ("kg", 0.45359237), "lbs": ("kg", 0.45359237),
-    "inch": ("mm", 25.4), "inches": ("mm", 25.4), "metre": ("mm", 1000.0), "metres": ("mm", 1000.0),
-    "wh": ("Wh", 1.0), "kwh": ("Wh", 1.0), "ah": ("Ah", 1.0), "km": ("km", 1.0), "ma": ("mA", 1.0),
-    "hz": ("Hz", 1.0), "mv": ("mV", 1.0), "%": ("%", 1.0), "year": ("y", 1.0), "years": ("y", 1.0),
-}  # fmt: skip
-_MONEY = {"€": "EUR", "eur": "EUR", "euro": "EUR", "euros": "EUR", "£": "GBP", "gbp": "GBP", "pounds": "GBP",
-          "quid": "GBP", "$": "USD", "usd": "USD", "dollars": "USD", "zl": "PLN", "pln": "PLN", "zlotych": "PLN",
-          "kc": "CZK", "czk": "CZK", "korun": "CZK", "kr": "DKK", "dkk": "DKK", "kroner": "DKK", "chf": "CHF"}  # fmt: skip  # noqa: E501
-CURRENCIES = frozenset(_MONEY.values())
-_ONE_LETTER = frozenset("wvam")
-_ENDS = frozenset(".!?\n|•;")
-_WEAK = frozenset(",()[]:")
+MONEY = "money:"
+SPELLED = "n:"
+CURRENCIES = frozenset(("EUR", "GBP", "USD", "PLN", "CZK", "DKK", "CHF"))
+_BREAK = "but"
+_PEAK = frozenset(("wp", "kwp", "wc", "kwc", "wattpiek", "kwcrete"))
+_PEAK_BEHIND = frozenset(("p", "piek", "peak", "crete", "pico", "spitze", "picco", "szczytowej"))
+_BEHIND_UNIT = _PEAK_BEHIND | {"dc", "ac"}
+_PER = frozenset(("/", "per", "pro", "par", "por", "na", "al", "a", "je", "pr", "for", "op"))
+_DEGREE = frozenset(
+    (
+        "°",
+        "k",
+        "c",
+        "o",
+        "grad",
+        "degree",
+        "deg",
+        "kelvin",
+        "stupen",
+        "grado",
+        "grau",
+        "degre",
+        "degres",
+        "gradi",
+        "grados",
+        "graus",
+        "graad",
+        "graden",
+        "celsius",
+        "stupne",
+        "stopien",
+        "oc",
+    )
+)
+_LONGEST_CODE = 16
+_DEEPEST = 8
 
 
 @dataclass(slots=True)
 class Item:
     """A meaning, or a figure (``what`` is ``#``), in tokens ``at`` up to ``to``; signs ``start`` to ``end``.
 
-    ``value`` and ``high`` are equal but for a range; ``unit`` is W, V, A, mm, kg, a currency, ``%/K`` or empty.
+    ``unit`` is W, V, A, mm, kg, a currency, ``%/K`` or empty; ``glued`` the piece directly before a figure; ``peak``:
+    watts of a panel by their unit; ``factor`` what the
+    unit multiplied it by; ``spelled``: a number word.
     """
 
     what: str
@@ -41,10 +64,13 @@ class Item:
     clause: int
     start: int
     end: int
+    field: int = 0
     value: float = 0.0
     unit: str = ""
     glued: str = ""
-    field: int = 0
+    factor: float = 1.0
+    peak: bool = False
+    spelled: bool = False
 
 
 @dataclass(slots=True)
@@ -53,96 +79,123 @@ class Lexed:
 
     items: list[Item] = field(default_factory=list)
     tokens: list[str] = field(default_factory=list)
-    starts: list[int] = field(default_factory=list)
 
 
 @dataclass(slots=True)
 class _Walk:
+    pieces: list[str]
     words: list[str]
     starts: list[int]
-    glued: list[bool]
-    sent: str
+    shown: str
     lexicon: Lexicon
+    field: int
+    sentence: int
+    clause: int
     items: list[Item] = field(default_factory=list)
-    sentence: int = 0
-    clause: int = 0
+    outer: list[int] = field(default_factory=list)
+    clauses: int = 0
+    currency: str = ""
+    currency_to: int = -9
+
+    def glued(self, at: int) -> bool:
+        """Does piece ``at`` stand directly behind another one?"""
+        return 0 < at < len(self.words) and self.pieces[at - 1][-1] != " "
 
 
-def lexed(text: str, shown: str, lexicon: Lexicon) -> Lexed:
-    """The items of a plain text. ``shown``: the same signs before small letters, where they tell a unit."""
-    pieces, begins = pieces_of(text)
-    words: list[str] = []
-    starts: list[int] = []
-    glued: list[bool] = []
-    blank = True
-    for piece, begin in zip(pieces, begins, strict=False):
-        if piece[0] == " ":
-            blank = True
-            continue
-        words.append(piece)
-        starts.append(begin)
-        glued.append(not blank)
-        blank = False
-    walk = _Walk(words, starts, glued, shown, lexicon)
+def lexed(plain: Plain, lexicon: Lexicon, number: int, base: int = 0) -> Lexed:
+    """The items of a plain text, field ``number``; sentences and clauses are counted from ``base`` on."""
+    pieces, words, starts = pieces_of(plain.text)
+    walk = _Walk(pieces, words, starts, plain.shown, lexicon, number, base, base, clauses=base)
+    known = lexicon.kept
     at, count = 0, len(words)
     while at < count:
-        at = _step(walk, at)
-    return Lexed(walk.items, words, starts)
+        found = known.get(words[at])
+        if found is None:
+            found = lexicon.look_up(words[at])
+        if not found:
+            at += 1
+        elif found.__class__ is tuple:
+            at = _phrase(walk, at, found)  # type: ignore[arg-type]
+        elif found == FIGURE:
+            at = _figure(walk, at)
+        else:
+            _sign(walk, at, found)  # type: ignore[arg-type]
+            at += 1
+    return Lexed(walk.items, words)
 
 
-def _step(walk: _Walk, at: int) -> int:
+def _sign(walk: _Walk, at: int, kind: int) -> None:
     word = walk.words[at]
-    first = word[0]
-    if "a" <= first <= "z":
-        return _word(walk, at, word)
-    if first.isdigit():
-        return _number(walk, at)
-    if first in _MONEY:
-        _add(walk, "money:" + _MONEY[first], at, at + 1)
-    elif first in _WEAK or first == "+":
-        walk.clause += 1
-    elif first in _ENDS:
-        nxt = walk.words[at + 1] if at + 1 < len(walk.words) else "\n"
-        short = (
-            first == "." and at and len(walk.words[at - 1]) <= 4 and walk.words[at - 1].isalpha() and nxt[0].isdigit()
-        )
-        if not short and not (first == "." and at + 1 < len(walk.words) and walk.glued[at + 1]):
-            walk.sentence += 1
-            walk.clause += 1
+    if kind == PARTS:
+        if word in ")]" and walk.outer:
+            walk.clause = walk.outer.pop()
+        else:
+            if word in "([" and len(walk.outer) < _DEEPEST:
+                walk.outer.append(walk.clause)
+            _new_clause(walk)
+    elif kind == DASH:
+        if walk.pieces[at][-1] == " " and not walk.glued(at):
+            _new_clause(walk)
+    elif kind == ENDS and not _cuts_short(walk, at):
+        walk.sentence += 1
+        walk.outer.clear()
+        _new_clause(walk)
+
+
+def _new_clause(walk: _Walk) -> None:
+    walk.clauses += 1
+    walk.clause = walk.clauses
+
+
+def _cuts_short(walk: _Walk, at: int) -> bool:
+    """Is it a point within or behind a shortened word?"""
+    if walk.words[at] != "." or at + 1 >= len(walk.words):
+        return False
+    if walk.pieces[at] == ".":
+        return walk.words[at + 1] != "\n"
+    before = walk.words[at - 1] if at else ""
+    if (
+        walk.items and walk.items[-1].to == at and walk.items[-1].unit
+    ):  # "350 kr. pr. stk." goes on, "350 kr. Fetch" ends
+        return before in walk.lexicon.short and not walk.shown[walk.starts[at + 1] : walk.starts[at + 1] + 2].istitle()
+    return before in walk.lexicon.short or (len(before) == 1 and before.isalpha() and before not in "wvak")
+
+
+def _phrase(walk: _Walk, at: int, found: tuple[Phrase, ...]) -> int:
+    for rest, meanings in found:
+        to = _fits(walk, at + 1, rest) if rest else at + 1
+        if to:
+            start, last = walk.starts[at], to - 1
+            end = walk.starts[last] + len(walk.words[last])
+            for meaning in meanings:
+                if meaning == _BREAK:
+                    _new_clause(walk)
+                elif meaning[:6] == MONEY:
+                    walk.currency, walk.currency_to = meaning[6:], to
+                else:
+                    walk.items.append(Item(meaning, at, to, walk.sentence, walk.clause, start, end, walk.field))
+                    if meaning[:2] == SPELLED:
+                        to = _spelled(walk, walk.items[-1], to)
+            return to
     return at + 1
 
 
-def _word(walk: _Walk, at: int, word: str) -> int:
-    for rest, meanings in walk.lexicon.starting(word):
-        to = _fits(walk, at + 1, rest) if rest else at + 1
-        if to:
-            for meaning in meanings:
-                _add(walk, meaning, at, to)
-            return to
-    if word in _MONEY:
-        _add(walk, "money:" + _MONEY[word], at, at + 1)
-        return at + 1
-    return _behind_code(walk, at)
-
-
-def _behind_code(walk: _Walk, at: int) -> int:
-    """Behind a model code (letters and digits run together with - / . _), or behind one word."""
-    to, digits = at + 1, False
-    while to < len(walk.words) and walk.glued[to] and to - at < 16:
-        piece = walk.words[to]
-        if piece[0] in "-/_" or piece[0].isalnum():
-            digits = digits or piece[0].isdigit()
-            to += 1
-        else:
-            break
-    return to if digits and walk.words[at] != "x" else at + 1
+def _spelled(walk: _Walk, item: Item, to: int) -> int:
+    """A number word is a figure; with its unit where one follows."""
+    item.value, item.what, item.spelled = float(item.what[2:]), NUMBER, True
+    if item.value > 1 and to < len(walk.words) and not walk.glued(to):
+        unit, factor, behind, peak = _unit(walk, to)
+        if unit and len(walk.words[to]) > 1:
+            item.unit, item.value, item.to, item.peak, item.factor = unit, item.value * factor, behind, peak, factor
+            return behind
+    return to
 
 
 def _fits(walk: _Walk, at: int, rest: tuple[str, ...]) -> int:
     """Behind the words of a phrase that go on at ``at``; 0 where they do not. Joining signs are passed over."""
     words, count = walk.words, len(walk.words)
     for want in rest:
-        if at < count and words[at] in "-'./_" and at + 1 < count:
+        if at + 1 < count and words[at] in "-'./_" and words[at]:
             at += 1
         if at >= count:
             return 0
@@ -153,64 +206,129 @@ def _fits(walk: _Walk, at: int, rest: tuple[str, ...]) -> int:
     return at
 
 
-def _add(walk: _Walk, what: str, at: int, to: int, value: float = 0.0, unit: str = "") -> Item:
-    last = to - 1
-    item = Item(what, at, to, walk.sentence, walk.clause, walk.starts[at], walk.starts[last] + len(walk.words[last]),
-                value, unit)  # fmt: skip
-    walk.items.append(item)
-    return item
-
-
-def _number(walk: _Walk, at: int) -> int:
+def _figure(walk: _Walk, at: int) -> int:
+    """A figure with its unit or currency; a piece of a model code, a date or a row of digits is passed over."""
     words, count = walk.words, len(walk.words)
+    code = _code(walk, at)
+    if code:
+        return code
     raw, to = words[at], at + 1
-    money_before = bool(walk.items) and walk.items[-1].what[:6] == "money:" and at - walk.items[-1].to <= 1
-    if (len(raw) <= 3 and to < count and len(words[to]) == 3 and words[to].isdigit() and not walk.glued[to]
-            and (money_before or (to + 1 < count and words[to + 1] in _MONEY))):  # fmt: skip
+    money = walk.currency if 0 <= at - walk.currency_to <= 1 and _joins(walk, at) else ""
+    if (len(raw) <= 3 and to < count and len(words[to]) == 3 and words[to].isdigit() and not walk.glued(to)
+            and (money or (to + 1 < count and _currency(walk, to + 1)))):  # fmt: skip
         raw, to = raw + words[to], to + 1
-    unit, factor, behind = _unit(walk, to)
-    if unit in CURRENCIES or money_before:
-        end, value = to, money_of(raw)
-        if to + 1 < count and words[to] in {",", "."} and words[to + 1] == "-":
-            end = to + 2
-            unit, _, behind = _unit(walk, end)
-        if unit not in CURRENCIES and money_before:
-            unit, behind = walk.items[-1].what[6:], end
-        item = _add(walk, NUMBER, at, behind, value, unit)
-    elif to + 1 < count and words[to] == "," and words[to + 1] == "-":
-        behind = to + 2
-        item = _add(walk, NUMBER, at, behind, money_of(raw), "money")
+    dashed = to + 1 < count and words[to] in {",", "."} and words[to + 1] == "-"
+    unit, factor, behind, peak = _unit(walk, to + 2 if dashed else to)
+    if money and unit not in CURRENCIES:
+        unit, behind, peak = money, to + 2 * dashed, False
+    elif dashed and unit not in CURRENCIES:
+        unit, behind, peak = "money", to + 2, False
+    elif to < count and not unit and walk.glued(to) and _unknown(walk, to):
+        return _behind_run(walk, to)
+    if unit in CURRENCIES or unit == "money":
+        value = money_of(raw)
+        if behind < count and words[behind].isdigit() and len(words[behind]) == 2 and walk.glued(behind):
+            value, behind = value + int(words[behind]) / 100, behind + 1
+        walk.currency_to = -9
     else:
-        item = _add(walk, NUMBER, at, behind, plain_number(raw, unit) * factor, unit)
-    item.glued = words[at - 1] if at and walk.glued[at] else ""
+        value = plain_number(raw, unit) * factor
+    start, last = walk.starts[at], behind - 1
+    item = Item(NUMBER, at, behind, walk.sentence, walk.clause, start, walk.starts[last] + len(words[last]),
+                walk.field, value, unit)  # fmt: skip
+    item.glued = words[at - 1] if walk.glued(at) else ""
+    item.peak, item.factor = peak, factor
+    walk.items.append(item)
     return behind
 
 
-def _unit(walk: _Walk, at: int) -> tuple[str, float, int]:
+def _joins(walk: _Walk, at: int) -> bool:
+    return at == walk.currency_to or walk.words[at - 1] in {".", ":", "="}
+
+
+def _currency(walk: _Walk, at: int) -> bool:
+    return walk.lexicon.units.get(walk.words[at], ("", 1.0))[0] in CURRENCIES
+
+
+def _code(walk: _Walk, at: int) -> int:
+    """Behind a model code that the figure at ``at`` stands in; 0 where it stands in none."""
+    if not walk.glued(at):
+        return _behind_run(walk, at) if _chained(walk, at) else 0
+    before = walk.words[at - 1]
+    known = bool(walk.items) and walk.items[-1].to == at
+    if before.isalpha():
+        told = known or before in {"x", "ca", "a", "je", "um", "u", "i"} or walk.currency_to == at
+        return 0 if told else _behind_run(walk, at)
+    if before == "#":
+        return at + 1
+    if before in "-/_" and walk.glued(at - 1) and walk.words[at - 2].isalpha():
+        known = bool(walk.items) and walk.items[-1].to == at - 1
+        if known and walk.items[-1].what == NUMBER:
+            return 0 if walk.items[-1].unit else _behind_run(walk, at)
+        return 0 if known and (before == "/" or _unit(walk, at + 1)[0]) else _behind_run(walk, at)
+    return 0
+
+
+def _chained(walk: _Walk, at: int) -> bool:
+    """Three figures in a row with - or / between (a date, a code), or two points as in a date?"""
+    words = walk.words
+    if words[at].count(".") == 2 and len(words[at].rpartition(".")[2]) in {2, 4}:
+        return True
+    if at + 4 >= len(words) or words[at + 1] not in {"-", "/"} or words[at + 3] not in {"-", "/"}:
+        return False
+    return (words[at + 4][0:1].isdigit() and all(walk.glued(one) for one in range(at + 1, at + 5))
+            and words[at + 1] == "-" or (words[at + 1] != words[at + 3] and walk.glued(at + 1)))  # fmt: skip
+
+
+def _unknown(walk: _Walk, at: int) -> bool:
+    word = walk.words[at]
+    if not word.isalpha() or word in {"x", "er"}:
+        return False
+    known = walk.lexicon.kept.get(word)
+    return not (walk.lexicon.look_up(word) if known is None else known) and word not in walk.lexicon.units
+
+
+def _behind_run(walk: _Walk, at: int) -> int:
+    to = at + 1
+    while to - at < _LONGEST_CODE and walk.glued(to) and (walk.words[to] in "-/_" or walk.words[to].isalnum()):
+        to += 1
+    return to
+
+
+def _unit(walk: _Walk, at: int) -> tuple[str, float, int, bool]:
+    """Unit, factor, behind it, and whether it is one of peak power; "" where none stands at ``at``."""
     words, count = walk.words, len(walk.words)
     if at >= count:
-        return "", 1.0, at
+        return "", 1.0, at, False
     word = words[at]
-    if word in _MONEY:
-        return _MONEY[word], 1.0, at + 1
-    if word not in _UNITS:
-        return "", 1.0, at
-    unit, factor = _UNITS[word]
-    if word in {"%", "v", "mv"} and at + 1 < count and words[at + 1] in {"/", "per", "pro", "par", "por"}:
+    known = walk.lexicon.units.get(word)
+    if known is None:
+        return "", 1.0, at, False
+    unit, factor = known
+    if unit in {"%", "V", "mV", "A"} and at + 2 < count and words[at + 1] in _PER:
         to = at + 2
-        while to < count and words[to] in {"°", "k", "c", "o"} and to - at < 5:
+        while to < count and words[to] in _DEGREE and to - at < 5:
             to += 1
         if to > at + 2:
-            return {"%": "%/K", "v": "V/K", "mv": "V/K"}[word], {"mv": 0.001}.get(word, 1.0), to
-    if word in _ONE_LETTER and not walk.glued[at]:
-        start = walk.starts[at]
-        capital = walk.sent[start : start + 1].isupper()
-        if not capital and at + 1 < count and (words[at + 1][0].isalnum()):
-            return "", 1.0, at
+            return {"%": "%/K", "V": "V/K", "mV": "V/K", "A": "A/K"}[unit], 0.001 if unit == "mV" else 1.0, to, False
+    if word in walk.lexicon.no_unit and not walk.glued(at) and at + 1 < count:
+        capital = walk.shown[walk.starts[at] : walk.starts[at] + 1].isupper()
+        following = words[at + 1][0:1]
+        if (following.isdigit() and word == "a") or (following.isalnum() and not capital):
+            return "", 1.0, at, False
+    if unit == "mm" and at + 1 < count and words[at + 1] in {"2", "3"} and walk.glued(at + 1):
+        return "m2", 1.0, at + 2, False  # an area, a room
     to = at + 1
-    if to < count and words[to] in {"dc", "ac", "p", "piek", "peak", "crete", "pico", "spitze", "picco"}:
+    peak = word in _PEAK
+    if (
+        unit == "W"
+        and to < count
+        and (words[to] in _BEHIND_UNIT or words[to] == "-" and words[to + 1 : to + 2] == ["peak"])
+    ):
+        to += 1 + (words[to] == "-")
+        peak = peak or words[to - 1] in _PEAK_BEHIND
+    elif to < count and words[to] in {"dc", "ac"}:
         to += 1
-    return unit, factor, to
+    return unit, factor, to, peak
 
 
 def plain_number(raw: str, unit: str) -> float:

@@ -14,31 +14,51 @@ from service.core.model.advert_words import COMMON, AdvertWords
 _SHORTEST_STEM = 3
 _MOST_KEPT = 20_000
 _UNITS = frozenset("wvakx")  # letters that stand in adverts of any language
+_GOODS = frozenset({"panel_one", "panel_many", "inverter_one", "inverter_many"})
+_CARRYING = frozenset({"d:", "n:", "t:", "new", "used", "unused"})
+_UNIT, _SHORT, _NO_UNIT, _TELLING = "unit ", "short", "no_unit", "telling"
 
-# Rest of the words, and the meanings.
+# What a piece of text can be: nothing, a number, a sign that parts clauses, one that ends sentences, a joining sign; or
+# the phrases that begin with it (rest of the words, and the meanings).
+NOTHING, FIGURE, PARTS, ENDS, DASH = 0, 1, 2, 3, 4
 Phrase = tuple[tuple[str, ...], tuple[str, ...]]
+Start = int | tuple[Phrase, ...]
+_SIGNS = {**dict.fromkeys(".!?\n|•;*", ENDS), **dict.fromkeys(",()[]:+", PARTS), "-": DASH}
 
 
 @dataclass(frozen=True, slots=True)
 class Lexicon:
-    """The phrases of one language by their first word; ``kept`` remembers words that were looked up, and is bounded."""
+    """The phrases of one language by their first word.
+
+    ``units``: word -> unit and factor; ``short``: words that a point cuts short; ``no_unit``: words that are units only
+    where they stand directly behind a figure. ``kept`` remembers words that were looked up, and is bounded.
+    """
 
     exact: Mapping[str, tuple[Phrase, ...]]
     stems: Mapping[str, tuple[Phrase, ...]]
     stem_heads: frozenset[str]
     longest_stem: int
-    kept: dict[str, tuple[Phrase, ...]] = field(default_factory=dict)
+    units: Mapping[str, tuple[str, float]]
+    short: frozenset[str]
+    no_unit: frozenset[str]
+    kept: dict[str, Start] = field(default_factory=dict)
 
-    def starting(self, word: str) -> tuple[Phrase, ...]:
-        """The phrases that can begin with a word, longest first."""
-        known = self.kept.get(word)
-        if known is None:
-            known = self._found(word)
-            if len(self.kept) < _MOST_KEPT:
-                self.kept[word] = known
-        return known
+    def look_up(self, word: str) -> Start:
+        """What a piece of text can be; phrases longest first. Keeps what it found."""
+        found: Start
+        if not word:
+            found = NOTHING
+        elif word[0].isdigit():
+            found = FIGURE if word.isascii() else NOTHING
+        elif word in _SIGNS:
+            found = _SIGNS[word]
+        else:
+            found = self._phrases(word) or NOTHING
+        if len(self.kept) < _MOST_KEPT:
+            self.kept[word] = found
+        return found
 
-    def _found(self, word: str) -> tuple[Phrase, ...]:
+    def _phrases(self, word: str) -> tuple[Phrase, ...]:
         found = self.exact.get(word, ())
         if word[:_SHORTEST_STEM] in self.stem_heads:
             for length in range(_SHORTEST_STEM, min(len(word), self.longest_stem) + 1):
@@ -53,6 +73,7 @@ class Vocabulary:
     languages: tuple[str, ...]
     lexicons: Mapping[str, Lexicon]
     telling: Mapping[str, Sequence[tuple[int, float]]]
+    telling_words: frozenset[str]
 
 
 def vocabulary_of(words: AdvertWords) -> Vocabulary:
@@ -60,17 +81,27 @@ def vocabulary_of(words: AdvertWords) -> Vocabulary:
     languages = tuple(language for language in words if language != COMMON)
     lexicons = {language: _lexicon(words[COMMON], words[language]) for language in languages}
     lexicons["und"] = _lexicon(words[COMMON], words["en"])
-    return Vocabulary(languages=languages, lexicons=lexicons, telling=_telling(words, languages))
+    telling = _telling(words, languages)
+    return Vocabulary(
+        languages=languages, lexicons=lexicons, telling=telling, telling_words=frozenset(telling)
+    )  # fmt: skip
 
 
 def _lexicon(*tables: Mapping[str, tuple[str, ...]]) -> Lexicon:
     meanings: dict[tuple[str, ...], list[str]] = {}
-    for table in tables:
-        for meaning, phrases in table.items():
-            if meaning != "telling":
-                for phrase in phrases:
-                    for row in spellings_of(phrase):
-                        meanings.setdefault(row, []).append(meaning)
+    apart: dict[str, set[str]] = {_SHORT: set(), _NO_UNIT: set()}
+    units: dict[str, tuple[str, float]] = {}
+    for meaning, phrases in (one for table in tables for one in table.items()):
+        rows = [row for phrase in phrases for row in spellings_of(phrase)]
+        if meaning.startswith(_UNIT):
+            _, unit, factor = meaning.split(" ")
+            units |= {row[0]: (unit, float(factor)) for row in rows}
+        elif meaning in apart:
+            apart[meaning].update(row[0] for row in rows)
+        elif meaning != _TELLING:
+            for row in rows:
+                meanings.setdefault(row, []).append(meaning)
+    _with_goods(meanings)
     exact: dict[str, list[Phrase]] = {}
     stems: dict[str, list[Phrase]] = {}
     for row, told in meanings.items():
@@ -82,7 +113,16 @@ def _lexicon(*tables: Mapping[str, tuple[str, ...]]) -> Lexicon:
         stems={word: tuple(phrases) for word, phrases in stems.items()},
         stem_heads=frozenset(word[:_SHORTEST_STEM] for word in stems),
         longest_stem=max((len(word) for word in stems), default=0),
-    )
+        units=units, short=frozenset(apart[_SHORT]), no_unit=frozenset(apart[_NO_UNIT]),
+    )  # fmt: skip
+
+
+def _with_goods(meanings: dict[tuple[str, ...], list[str]]) -> None:
+    """Goods that stand within a longer phrase ("cracked panel", "used modules") are named by it too."""
+    goods = {row[0]: [one for one in told if one in _GOODS] for row, told in meanings.items() if len(row) == 1}
+    for row, told in meanings.items():
+        if len(row) > 1 and any(one[:2] in _CARRYING or one in _CARRYING for one in told):
+            told += [one for word in row for one in goods.get(word, ()) if one not in told]
 
 
 def spellings_of(phrase: str) -> list[tuple[str, ...]]:
@@ -101,11 +141,11 @@ def spellings_of(phrase: str) -> list[tuple[str, ...]]:
 
 
 def _row(phrase: str) -> tuple[str, ...]:
-    starred = [part.endswith("*") for part in phrase.split()]
     row: list[str] = []
-    for part, star in zip(phrase.split(), starred, strict=True):
-        words = words_of(plain_of(part.rstrip("*")).text)
-        row += [*words[:-1], words[-1] + ("*" if star else "")] if words else []
+    for part in phrase.split():
+        plain = plain_of(part.rstrip("*")).text
+        words = words_of(plain) or ([plain] if len(plain) == 1 else [])
+        row += [*words[:-1], words[-1] + "*" * part.endswith("*")] if words else []
     return tuple(row)
 
 
@@ -114,9 +154,9 @@ def _telling(words: AdvertWords, languages: Sequence[str]) -> dict[str, list[tup
     users: dict[str, dict[int, float]] = {}
     for number, language in enumerate(languages):
         for meaning, phrases in words[language].items():
-            for phrase in phrases:
+            for phrase in phrases if not meaning.startswith(_UNIT) else ():
                 row = _row(phrase)
-                weight = 1.0 if meaning == "telling" else 0.6
+                weight = 1.0 if meaning == _TELLING else 0.6
                 if len(row) == 1 and not row[0].endswith("*") and row[0] not in _UNITS:
                     had = users.setdefault(row[0], {})
                     had[number] = max(had.get(number, 0.0), weight)

@@ -4,10 +4,12 @@ Small steps: marks that nobody sees go, tags and comments become spaces, charact
 digits and look-alike letters what they show. Wherever signs went, a list of places leads back to the text as sent.
 """
 
+import re
 import unicodedata
 from collections.abc import Sequence
 from dataclasses import dataclass
 from html import unescape
+from itertools import compress
 
 from service.core.model.plain_signs import plain_sign
 
@@ -17,8 +19,13 @@ _LETTERS = {"ł": "l", "ø": "o", "đ": "d", "æ": "a", "œ": "o", "þ": "t", "�
             "т": "t", "у": "y", "х": "x", "ѕ": "s", "ј": "j", "ο": "o", "α": "a", "ν": "v", "ρ": "p", "κ": "k",
             "ε": "e", "ι": "i", "τ": "t", "υ": "u", "χ": "x", "η": "n", "μ": "m", "`": "'", "´": "'", "‘": "'",
             "“": '"', "”": '"', "„": '"', "‚": ",", "…": "."}  # fmt: skip
-# Marks that turn the reading direction or hide between letters: no seller types them.
-_HIDING = frozenset("\u200b\u2060\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u2069")
+# What no seller types: marks that turn the reading direction or hide between letters, digits and letters of
+# mathematical, circled and full-width alphabets, Cyrillic, Greek within a Latin word, control characters.
+_PRETENDS = re.compile("[\u200b\u2060\u202a-\u202e\u2066-\u2069\U0001d400-\U0001d7ff\u2460-\u24ff\u2776-\u2793"
+                       "\uff10-\uff5a\u20e3\u0400-\u04ff\0-\x08\x0b\x0c\x0e-\x1f]"
+                       "|[a-zA-Z][\u0391-\u03a8\u03b1-\u03c9]|[\u0391-\u03a8\u03b1-\u03bb\u03bd-\u03c9][a-zA-Z]")  # fmt: skip
+_SPECIAL = re.compile(r"[^ -_a-~\n]")  # signs that are not simply themselves or their small letter
+_MOST_DIFFERENT = 64
 _MOST_KEPT = 4096
 _LONGEST_REFERENCE = 12
 _NEVER_SHOWN = ("script", "style")
@@ -50,8 +57,6 @@ def _plain(sign: str) -> str:
 
 
 _SIGNS = _Signs()
-# Digits and letters of mathematical, circled and full-width alphabets, and whole look-alike alphabets.
-_FANCY = ((0x1D400, 0x1D7FF), (0x2460, 0x24FF), (0x2776, 0x2793), (0xFF10, 0xFF5A), (0x20E3, 0x20E3), (0x0370, 0x04FF))
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,10 +64,12 @@ class Plain:
     """A text as a person reads it, in small letters.
 
     ``places``: for each sign of ``text`` its code point in the text as sent, one more for the end; None where nothing
-    went. ``disguised``: there was markup, or signs that hide or pretend.
+    went. ``shown``: the same signs before they were made small. ``disguised``: there was markup, or signs that hide or
+    pretend.
     """
 
     text: str
+    shown: str
     places: Sequence[int] | None
     disguised: bool
 
@@ -77,36 +84,31 @@ def plain_of(sent: str) -> Plain:
     >>> plain_of("4\u200b10&nbsp;Wp <b>NEU</b>").text.split()
     ['410', 'wp', 'neu']
     """
-    if sent.isascii() and "&" not in sent and "<" not in sent:
-        text = sent.translate(_SIGNS)
-        return Plain(text, None, disguised=False) if GONE not in text else _without_gone(text, None, hidden=True)
     places: Sequence[int] | None = None
     marked, seen = False, sent
     if "<" in seen:
         seen, marked = _untagged(seen)
     if "&" in seen:
         seen, places = _referenced(seen)
-    hidden = marked or (not sent.isascii() and any(_pretends(sign) for sign in set(sent))) or _controls(sent)
-    text = seen.translate(_SIGNS)
+    hidden = marked or _PRETENDS.search(sent) is not None
+    text = _signs(seen)
     if GONE not in text:
-        return Plain(text, places, disguised=hidden)
-    return _without_gone(text, places, hidden=hidden)
-
-
-def _controls(sent: str) -> bool:
-    return any(sign < " " and sign not in "\t\n\r" for sign in set(sent))
-
-
-def _pretends(sign: str) -> bool:
-    number = ord(sign)
-    return sign in _HIDING or (any(low <= number <= high for low, high in _FANCY) and sign.lower() not in "μπω")
-
-
-def _without_gone(text: str, places: Sequence[int] | None, *, hidden: bool) -> Plain:
-    kept = [at for at, sign in enumerate(text) if sign != GONE]
-    told = kept if places is None else [places[at] for at in kept]
+        return Plain(text, seen, places, disguised=hidden)
+    kept = [sign != GONE for sign in text]
+    told = list(compress(range(len(text)) if places is None else places, kept))
     told.append(len(text) if places is None else places[len(text)])
-    return Plain(text.replace(GONE, ""), told, disguised=hidden)
+    return Plain(text.replace(GONE, ""), "".join(compress(seen, kept)), told, disguised=hidden)
+
+
+def _signs(text: str) -> str:
+    """One plain sign for each sign. Few different ones are replaced one by one, many all at once."""
+    special = set(_SPECIAL.findall(text))
+    if len(special) > _MOST_DIFFERENT:
+        return text.translate(_SIGNS)
+    for sign in special:
+        text = text.replace(sign, _SIGNS[ord(sign)])
+    small = text.lower()
+    return small if len(small) == len(text) else text.translate(_SIGNS)
 
 
 def _untagged(text: str) -> tuple[str, bool]:

@@ -1,20 +1,22 @@
 """What does an advert claim? The steps in order: plain text, tokens, items, goods, figures, price, state, doubts."""
 
+import re
 from collections.abc import Sequence
 
 from service.core.adverts.doubts import figure_doubts, too_cheap
-from service.core.adverts.figures import Found, inverter_figures, panel_figures
+from service.core.adverts.figures import Found, other_figures, panel_figures
 from service.core.adverts.goods import Goods, goods_of
 from service.core.adverts.language import language_of
 from service.core.adverts.lexemes import Item, Lexed, lexed
-from service.core.adverts.lexicon import Lexicon, Vocabulary
+from service.core.adverts.lexicon import Vocabulary
+from service.core.adverts.limits import inverter_figures
 from service.core.adverts.plain import Plain, plain_of
 from service.core.adverts.price import Asked, asked_of
 from service.core.adverts.reading import Advert, Claim, Price, Reading
-from service.core.adverts.scene import FIELDS, Scene, scene_of
+from service.core.adverts.scene import BODY_FROM, FIELDS, Scene, scene_of
 from service.core.adverts.state import condition_of, defects_of, delivery_of, partly, word_doubts
-from service.core.adverts.tokens import pieces_of
 
+_WORDS = re.compile(r"[a-z]{2,30}|[a-z]")
 LONGEST_TEXT = 20_000
 MOST_CLAIMS = 60
 _FLOOD_FROM = 4_000
@@ -41,17 +43,12 @@ def read_advert(advert: Advert, vocabulary: Vocabulary) -> Reading:
         vocabulary: made ready by ``vocabulary_of``.
     """
     sent = (advert.title, advert.body, advert.price_text or "")
-    plains = tuple(plain_of(text) for text in sent)
-    flooded = len(plains[1].text) > _FLOOD_FROM
-    pieces = pieces_of(plains[1].text)[0]
-    language = advert.language or language_of([*pieces_of(plains[0].text)[0], *pieces], vocabulary)
+    title, body, price = plains = tuple(plain_of(text) for text in sent)
+    language = advert.language or language_of(_WORDS.findall(f"{title.text} {body.text}"), vocabulary)
     lexicon = vocabulary.lexicons.get(language, vocabulary.lexicons["und"])
-    fields = [_lexed(plain, text, lexicon) for plain, text in zip(plains, sent, strict=True)]
-    if flooded:
-        flooded = _without_flood(fields[1])
-    for item in fields[2].items:
-        item.field = 2
-    scene = scene_of(fields[0], fields[1], fields[2])
+    told = lexed(body, lexicon, 1, BODY_FROM)
+    flooded = len(body.text) > _FLOOD_FROM and _without_flood(told)
+    scene = scene_of(lexed(title, lexicon, 0), told, lexed(price, lexicon, 2))
     goods = goods_of(scene)
     extra = {"hostile_content"} if flooded or any(plain.disguised for plain in plains) else set()
     if goods.why:
@@ -60,11 +57,6 @@ def read_advert(advert: Advert, vocabulary: Vocabulary) -> Reading:
         extra |= {"hostile_content"} & word_doubts(scene)
         return Reading(kind=goods.kind, is_offer=False, language=language, doubts=tuple(sorted(extra)))
     return _offer(scene, goods, language, extra, plains, sent)
-
-
-def _lexed(plain: Plain, sent: str, lexicon: Lexicon) -> Lexed:
-    shown = sent if plain.places is None else "".join(sent[at] for at in plain.places[:-1])
-    return lexed(plain.text, shown, lexicon)
 
 
 def _without_flood(body: Lexed) -> bool:
@@ -84,17 +76,24 @@ def _offer(
     scene: Scene, goods: Goods, language: str, extra: set[str], plains: Sequence[Plain], sent: Sequence[str]
 ) -> Reading:
     asked = asked_of(scene, goods)
-    panel = panel_figures(scene, goods.kind) if goods.kind in {"panel", "set"} else {}
+    panel, two_powers = panel_figures(scene, goods.kind) if goods.kind in {"panel", "set"} else ({}, False)
+    if goods.kind == "other":
+        panel = other_figures(scene)
     inverter = inverter_figures(scene, goods.kind) if goods.kind in {"inverter", "set"} else {}
+    photovoltaic = goods.kind in {"panel", "set"}
     defects = defects_of(scene, goods.kind)
     part = partly(scene, defects, goods)
     condition = condition_of(scene, defects, part=part)
-    technology = next((kind for kind in _KINDS if scene.has(f"t:{kind}")), None) if panel else None
+    technology = next((kind for kind in _KINDS if scene.has(f"t:{kind}")), None) if photovoltaic else None
     doubts = word_doubts(scene) | figure_doubts(panel, inverter) | extra
     if "voc" not in panel and _metered(scene):
         doubts.add("measured_not_rated")
+    if goods.kind == "set" and goods.quantity == 1:
+        doubts.discard("minimum_order")
     if part:
         doubts.add("part_damaged")
+    if two_powers:
+        doubts.add("power_conflict")
     if asked.conflict:
         doubts.add("price_conflict")
     power = panel["power"][0] if "power" in panel else None
@@ -112,7 +111,7 @@ def _offer(
         condition=condition, defects=defects, delivery=delivery_of(scene), shipping_cost=asked.shipping_cost,
         doubts=tuple(sorted(doubts)), panel={_PANEL[name][0]: one[0] for name, one in panel.items()},
         inverter={_INVERTER[name][0]: one[0] for name, one in inverter.items()}, technology=technology,
-        bifacial=_bifacial(scene) if panel else None,
+        bifacial=_bifacial(scene) if photovoltaic else None,
     )  # fmt: skip
 
 

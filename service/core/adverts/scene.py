@@ -1,12 +1,12 @@
 """What stands near what? The items of all fields of an advert in one row, with questions of nearness."""
 
-from collections.abc import Iterator
 from dataclasses import dataclass, field
 
 from service.core.adverts.lexemes import NUMBER, Item, Lexed
 
 FIELDS = ("title", "body", "price_text")
-_NEAR = 2
+BODY_FROM = 100_000  # sentences of the body are counted from here on
+_NEAR = 3
 
 
 @dataclass(slots=True)
@@ -17,64 +17,87 @@ class Scene:
     by_what: dict[str, list[int]] = field(default_factory=dict)
     tokens: list[list[str]] = field(default_factory=list)
     price: list[Item] = field(default_factory=list)
+    steps: int = 0
 
     def has(self, what: str) -> bool:
         """Is it said at all, and not denied?"""
         return any(not self.denied(place) for place in self.by_what.get(what, ()))
 
-    def said(self, what: str) -> Iterator[int]:
+    def said(self, what: str) -> list[int]:
         """Places of a meaning that is not denied."""
-        return (place for place in self.by_what.get(what, ()) if not self.denied(place))
+        return [place for place in self.by_what.get(what, ()) if not self.denied(place)]
 
-    def denied(self, place: int) -> bool:
-        """Does a "no", "without", "never" stand close before it, or directly behind it?"""
+    def denied(self, place: int, *, behind: bool = True) -> bool:
+        """Does a "no", "without", "never" stand close before it, or directly behind it, in its clause?"""
+        if "without" not in self.by_what:
+            return False
         item = self.items[place]
-        for other in self.by_what.get("without", ()):
-            no = self.items[other]
-            if no.sentence == item.sentence and (0 <= item.at - no.to <= _NEAR or 0 <= no.at - item.to <= 1):
-                return no.clause == item.clause and no is not item
+        for at in range(place - 1, max(place - 5, -1), -1):
+            other = self.items[at]
+            if other.clause != item.clause or item.at - other.to > _NEAR:
+                break
+            if other.what == "without" and other.to <= item.at:
+                return True
+        for at in range(place + 1, min(place + 4, len(self.items))) if behind else ():
+            other = self.items[at]
+            if other.clause != item.clause or other.at - item.to > 2:
+                break
+            if other.what == "without" and other.at >= item.to:  # "delivery no", but not "fetching no delivery"
+                nxt = self.items[at + 1] if at + 1 < len(self.items) else None
+                return nxt is None or nxt.clause != item.clause or nxt.at - other.to > 1 or nxt.at < other.to
         return False
 
-    def back(self, place: int, most: int = 12) -> Iterator[Item]:
+    def back(self, place: int, most: int = 12) -> list[Item]:
         """Items of the same sentence before a place, nearest first."""
-        sentence = self.items[place].sentence
-        for at in range(place - 1, max(place - most, 0) - 1, -1):
-            if self.items[at].sentence != sentence:
-                return
-            yield self.items[at]
+        items = self.items
+        sentence, to = items[place].sentence, max(place - most, 0)
+        at = place
+        while at > to and items[at - 1].sentence == sentence:
+            at -= 1
+        self.steps += place - at + 1
+        return items[at:place][::-1]
 
-    def ahead(self, place: int, most: int = 12) -> Iterator[Item]:
+    def ahead(self, place: int, most: int = 12) -> list[Item]:
         """Items of the same sentence behind a place, nearest first."""
-        sentence = self.items[place].sentence
-        for at in range(place + 1, min(place + most, len(self.items) - 1) + 1):
-            if self.items[at].sentence != sentence:
-                return
-            yield self.items[at]
+        items = self.items
+        sentence, last = items[place].sentence, min(place + most, len(items) - 1)
+        at = place
+        while at < last and items[at + 1].sentence == sentence:
+            at += 1
+        self.steps += at - place + 1
+        return items[place + 1 : at + 1]
 
     def in_sentence(self, sentence: int, what: str) -> bool:
         """Does a meaning stand in that sentence?"""
         places = self.by_what.get(what)
-        return bool(places) and any(self.items[place].sentence == sentence for place in places or ())
+        return places is not None and any(self.items[place].sentence == sentence for place in places)
 
 
 def scene_of(title: Lexed, body: Lexed, price: Lexed) -> Scene:
-    """One row of items: title, body; the price field apart. From instructions to a reader on, nothing is taken."""
-    scene = Scene(tokens=[title.tokens, body.tokens], price=price.items)
-    base = 0
-    for number, lexed in enumerate((title, body)):
-        dropped = min((item.sentence for item in lexed.items if item.what == "q:hostile"), default=None)
-        most = 0
-        for item in lexed.items:
-            most = max(most, item.sentence)
-            if dropped is not None and item.sentence >= dropped and item.what != "q:hostile":
-                continue
-            item.field = number
-            item.sentence += base
-            item.clause += base
-            scene.by_what.setdefault(item.what, []).append(len(scene.items))
-            scene.items.append(item)
-        base += most + 10_000
-    return scene
+    """One row of items: title, body; the price field apart. Orders to a reader of adverts are left out."""
+    items = title.items + body.items
+    hostile = [item for item in items if item.what == "q:hostile"]
+    if hostile:
+        orders = _orders(items, {item.sentence for item in hostile})
+        items = [item for item in items if item.sentence not in orders or item.what == "q:hostile"]
+    by_what: dict[str, list[int]] = {}
+    for place, item in enumerate(items):
+        known = by_what.get(item.what)
+        if known is None:
+            by_what[item.what] = [place]
+        else:
+            known.append(place)
+    return Scene(items=items, by_what=by_what, tokens=[title.tokens, body.tokens], price=price.items)
+
+
+def _orders(items: list[Item], hostile: set[int]) -> set[int]:
+    """Sentences that give orders to whoever reads adverts: those that say so, and what they want said behind them."""
+    orders = set(hostile)
+    ordering = {item.sentence for item in items if item.what == "order"}
+    for sentence in sorted({item.sentence for item in items}):
+        if sentence in ordering and (sentence - 1 in orders or sentence - 2 in orders):
+            orders.add(sentence)
+    return orders
 
 
 def numbers(scene: Scene) -> list[int]:

@@ -1,6 +1,7 @@
 """In what state are the goods, how do they come, and what in the words gives cause for doubt?"""
 
 from service.core.adverts.goods import Goods
+from service.core.adverts.lexemes import NUMBER
 from service.core.adverts.scene import Scene
 
 BREAKING = frozenset({"cracked_glass", "hail_damage", "broken_junction_box", "backsheet_damage", "delamination", "dead",
@@ -14,6 +15,10 @@ def defects_of(scene: Scene, kind: str) -> tuple[str, ...]:
         found -= {"cracked_glass", "backsheet_damage", "delamination"}
     elif kind == "panel":
         found -= {"dead_input", "broken_display", "missing_lead"}
+    if "cracked_glass" in found and "dead" in found:  # one word as "broken" then means the glass
+        dead = [scene.items[place] for place in scene.said("d:dead")]
+        if all(item.to - item.at == 1 for item in dead):
+            found.discard("dead")
     return tuple(sorted(found))
 
 
@@ -21,11 +26,24 @@ def partly(scene: Scene, defects: tuple[str, ...], goods: Goods) -> bool:
     """Is a breaking defect said of some pieces only?"""
     if goods.quantity == 1:
         return False
-    for defect in defects:
-        if defect != "cosmetic":
-            for place in scene.said(f"d:{defect}"):
-                if scene.in_sentence(scene.items[place].sentence, "part"):
-                    return True
+    return any(
+        _of_some(scene, place, goods)
+        for defect in defects
+        if defect != "cosmetic"
+        for place in scene.said(f"d:{defect}")
+    )
+
+
+def _of_some(scene: Scene, place: int, goods: Goods) -> bool:
+    """Is a defect said of fewer pieces than there are?"""
+    item = scene.items[place]
+    if scene.in_sentence(item.sentence, "all"):
+        return False
+    if scene.in_sentence(item.sentence, "part"):
+        return True
+    for one in scene.back(place, 8):
+        if one.what == NUMBER and not one.unit and item.at - one.to <= 8 and one.value != 0:
+            return goods.quantity is not None and one.value < goods.quantity and not one.glued
     return False
 
 
@@ -48,11 +66,22 @@ def delivery_of(scene: Scene) -> str:
     sent = scene.has("shipping") or scene.has("delivered")
     fetched = scene.has("pickup")
     refused = bool(scene.by_what.get("shipping")) and not sent
-    if sent and fetched:
+    if sent and (fetched or _on_wish(scene)):
         return "either"
     if sent:
         return "shipping"
     return "pickup" if fetched or refused else "unknown"
+
+
+def _on_wish(scene: Scene) -> bool:
+    """Is sending only a possibility?"""
+    for place in (*scene.said("shipping"), *scene.said("delivered")):
+        item = scene.items[place]
+        near = [one for one in scene.ahead(place, 3) if one.at - item.to <= 2]
+        near += [one for one in scene.back(place, 3) if item.at - one.to <= 2]
+        if any(one.what == "possible" and one.clause == item.clause for one in near):
+            return True
+    return False
 
 
 def word_doubts(scene: Scene) -> set[str]:

@@ -1,0 +1,149 @@
+"""How many pieces are on offer?"""
+
+from service.core.adverts.lexemes import CURRENCIES, NUMBER, Item
+from service.core.adverts.scene import Scene, numbers
+
+_MOST_PIECES = 5000
+_LIKE_WATTS = (200, 720)
+_LEAST_OUTPUT = 200
+_NAMES = {"panel": ("panel_many", "panel_one"), "inverter": ("inverter_many", "inverter_one"),
+          "set": ("set_many", "set_one"), "other": ("other_goods", "thermal", "accessory")}  # fmt: skip
+
+
+def pieces_on_offer(scene: Scene, kind: str) -> int | None:
+    """Pieces that the text counts; one where all of it is in the singular; None where it does not say."""
+    names = _NAMES[kind]
+    told: list[int] = []
+    counted: list[int] = []
+    for place in numbers(scene):
+        item = scene.items[place]
+        if item.unit or item.value != int(item.value) or not 0 < item.value <= _MOST_PIECES:
+            continue
+        if _barred(scene, place, item):
+            continue
+        if kind != "set" and _told(scene, place, item):
+            told.append(_times_pallets(scene, place, item, names))
+        elif _counts(scene, place, item, names, kind):
+            counted.append(_times_pallets(scene, place, item, names))
+    many = [at for at in scene.by_what.get(names[0], ()) if not _behind_for(scene, at)]
+    if told:
+        return max(told)
+    counted = [count for count in counted if count > 1] or ([] if many and kind != "other" else counted)
+    if counted:
+        return max(counted) if kind != "set" else counted[0]
+    if kind == "set":
+        return None if many else 1
+    if "several" in scene.by_what and (many or kind == "other"):
+        return None
+    if kind == "other":
+        return 1 if "panel_one" in scene.by_what and not many and "thermal" in scene.by_what else None
+    return 1 if names[1] in scene.by_what and not many else None
+
+
+def _behind_for(scene: Scene, place: int) -> bool:
+    item = scene.items[place]
+    return any(
+        one.what == "for" and item.at - one.to <= 3 and one.clause == item.clause for one in scene.back(place, 3)
+    )
+
+
+def _barred(scene: Scene, place: int, item: Item) -> bool:
+    """Is it a part of a code or a size, or a number from which on something holds?"""
+    if not item.spelled and item.glued in {"-", "/", "."}:
+        return True
+    for one in scene.back(place, 3):
+        if item.at - one.to > 2:
+            break
+        if one.what in {"tier", "minimum"} and one.clause == item.clause:
+            return True
+        if one.what == "for" and item.at - one.to <= 1:
+            return True
+    return any(one.what in {"tier", "minimum"} and one.at - item.to <= 1 and one.clause == item.clause
+               for one in scene.ahead(place, 1))  # fmt: skip
+
+
+def _told(scene: Scene, place: int, item: Item) -> bool:
+    """Behind a heading for a number, or beside "in stock", "left"?"""
+    if item.spelled and item.value == 1:
+        return False
+    before = next(iter(scene.back(place, 1)), None)
+    if before is not None and before.what == "count" and item.at - before.to <= 2:
+        return True
+    if before is not None and before.what == "stock" and item.at - before.to <= 3 and not _of_money(scene, place):
+        return True
+    for one in scene.ahead(place, 3):
+        if one.at - item.to > 3 or one.clause != item.clause or one.unit in CURRENCIES:
+            break
+        if one.what == "stock":
+            return True
+    return False
+
+
+def _of_money(scene: Scene, place: int) -> bool:
+    behind = next(iter(scene.ahead(place, 1)), None)
+    return behind is not None and behind.what in {"each", "lot"} and behind.at - scene.items[place].to <= 1
+
+
+def _counts(scene: Scene, place: int, item: Item, names: tuple[str, ...], kind: str) -> bool:
+    """Is it followed by the goods, by "pieces", by x, or with x before it?"""
+    tokens = scene.tokens[item.field]
+    follow = tokens[item.to] if item.to < len(tokens) else ""
+    if not item.spelled and _beside_x(scene, place, item, tokens, follow):
+        return kind != "set"
+    if follow == "x" or item.glued == "x":
+        return False
+    if follow in {"'", "°", "%", "/"}:
+        return False
+    if kind != "set" and not (item.spelled and item.value == 1):
+        for one in scene.items[place + 1 : place + 3]:
+            if one.what == "piece" and one.at == item.to and one.field == item.field:
+                return True
+    for one in scene.ahead(place, 6):
+        if one.what in {"each", "lot", "for", "per_set"} or one.unit in CURRENCIES or one.at - item.to > 5:
+            return False
+        if one.what == NUMBER and one.unit != "W":
+            return False
+        if one.what in names and (one.at > item.at or one.to == item.to):
+            if one.at - item.to <= 1 and (_like_watts(item) or (kind == "inverter" and item.value >= _LEAST_OUTPUT)):
+                return False
+            return one.clause == item.clause or one.at - item.to <= 3
+        if one.clause != item.clause and one.what != NUMBER:
+            return False
+    return False
+
+
+def _like_watts(item: Item) -> bool:
+    low, high = _LIKE_WATTS
+    return not item.spelled and low <= item.value <= high and item.value % 5 == 0
+
+
+def _beside_x(scene: Scene, place: int, item: Item, tokens: list[str], follow: str) -> bool:
+    """ "4 x 410 W", "8x panels", "x8": a count, not the side of something."""
+    if item.value > 200:
+        return False
+    if follow == "x":
+        behind = tokens[item.to + 1] if item.to + 1 < len(tokens) else ""
+        if item.glued == "x" or (item.at > 0 and tokens[item.at - 1] == "x"):
+            return False
+        if not behind[0:1].isdigit():
+            return True
+        one = scene.items[place + 1] if place + 1 < len(scene.items) else None
+        return one is not None and one.what == NUMBER and one.unit == "W" and one.at == item.to + 1
+    if item.glued == "x" or (item.at > 0 and tokens[item.at - 1] == "x"):
+        return item.at < 2 or not tokens[item.at - 2][0:1].isdigit() and _before_x_is_no_unit(scene, place, item)
+    return False
+
+
+def _before_x_is_no_unit(scene: Scene, place: int, item: Item) -> bool:
+    before = scene.items[place - 1] if place else None
+    return before is None or before.what != NUMBER or before.to < item.at - 1 or before.unit == "W"
+
+
+def _times_pallets(scene: Scene, place: int, item: Item, names: tuple[str, ...]) -> int:
+    """ "Two pallets of 31": pallets times pieces."""
+    behind = scene.ahead(place, 4)
+    if behind and behind[0].what == "pallet" and behind[0].at - item.to <= 1:
+        for one in behind[1:]:
+            if one.what == NUMBER and not one.unit and one.value == int(one.value) and one.at - behind[0].to <= 3:
+                return int(item.value * one.value)
+    return int(item.value)
