@@ -1,5 +1,6 @@
 """Which rating of a panel is each figure? A figure belongs to the name that waits for it, or to the one behind it."""
 
+import itertools
 from collections.abc import Iterable
 
 from service.core.adverts.lexemes import NUMBER, Item
@@ -12,6 +13,7 @@ _RATINGS = ("voc", "isc", "vmp", "imp")
 _REACH = 8
 _SIDES_MM = (250.0, 2600.0)
 _LIKE_SHARE = 0.03
+_MOST_POWERS = 4  # further ones say nothing new
 _LEAST_HALVES = 100  # modules of half cells have 108 and more; 54 "half-cut cells" are 54 in series
 _BETWEEN = frozenset((":", "=", "(", ")", "[", "]", "w", "wp", "ca", "is", "in", "~", "|"))
 _BOUNDS = {"V": (5.0, 1500.0), "A": (0.05, 30.0)}
@@ -34,23 +36,28 @@ def panel_figures(scene: Scene, kind: str) -> tuple[Found, bool]:
     powers: list[Item] = []
     coefficients: list[int] = []
     gone = _elsewhere(scene)
-    _rows(scene, found, gone)
+    named = not scene.by_what.keys().isdisjoint(_RATINGS)
+    counted = not scene.by_what.keys().isdisjoint(("cells", "half"))
+    if named:
+        _rows(scene, found, gone)
     for place in numbers(scene):
         item, unit = scene.items[place], scene.items[place].unit
         if place in gone:
             continue
         if unit == "W" or (not unit and _named_power(scene, place, item)):
-            if _is_power(scene, place, item, kind):
+            if len(powers) < _MOST_POWERS and _is_power(scene, place, item, kind):
                 powers.append(item)
         elif unit in {"V", "A"}:
-            _rating(scene, place, item, found, _RATINGS)
+            if named or "mpp_point" in scene.by_what:
+                _rating(scene, place, item, found, _RATINGS)
         elif unit in {"%/K", "V/K"}:
             coefficients.append(place)
         elif unit == "kg":
             if kind == "panel" and 1 <= item.value < 80:
                 _keep(found, "weight", item.value, item, 0.95)
-        elif not unit and not _cells(scene, place, item, found) and not item.spelled:
-            _rating(scene, place, item, found, _RATINGS)
+        elif not unit and not (counted and _cells(scene, place, item, found)) and named and not item.spelled:
+            if scene.items[place - 1].what in UNIT_OF:
+                _rating(scene, place, item, found, _RATINGS)
     for place in coefficients:
         _coefficient(scene, place, scene.items[place], found)
     _size(scene, found)
@@ -166,7 +173,7 @@ def _is_power(scene: Scene, place: int, item: Item, kind: str) -> bool:
         return False
     owner = owner_of(scene, place)
     if kind == "set":
-        return owner == "panel" and (item.peak or item.value <= 720) or (item.peak and item.value <= 720)
+        return (owner == "panel" and (item.peak or item.value <= 720)) or (item.peak and item.value <= 720)
     return owner != "inverter" or item.peak
 
 
@@ -255,7 +262,7 @@ def _size(scene: Scene, found: Found) -> None:
     """Two sides with x or "by" between them; or a length and a width by their names."""
     places = numbers(scene)
     items = scene.items
-    for first, second in zip(places, places[1:], strict=False):
+    for first, second in itertools.pairwise(places):
         one, two = items[first], items[second]
         if one.field == two.field and 0 < two.at - one.to <= 1 and _times(scene, one):
             third = _third(scene, second)

@@ -132,9 +132,8 @@ def _service(scene: Scene, kind: str) -> bool:
     if any(
         scene.items[at].field == 0 and scene.items[at].at < _FIRST_TITLE
         for at in scene.by_what.get("service_title", ())
-    ):
-        if not any(scene.by_what.get(what) for what in ("selling", "used", "unused", "d:cracked_glass")):
-            return True
+    ) and not any(scene.by_what.get(what) for what in ("selling", "used", "unused", "d:cracked_glass")):
+        return True
     if not served:
         return False
     if len(served) > 1 and not _rated(scene):
@@ -144,7 +143,7 @@ def _service(scene: Scene, kind: str) -> bool:
     return not any(item.unit in CURRENCIES or item.unit == "W" for item in scene.items)
 
 
-def _kind(scene: Scene, named: _Named) -> tuple[str, str | None]:  # noqa: C901, PLR0911, PLR0912 - a row of questions
+def _kind(scene: Scene, named: _Named) -> tuple[str, str | None]:  # noqa: PLR0911 - a row of questions
     title, all_ = named.title, named.all
     if "thermal" in scene.by_what and "inverter" not in all_ and not _rated_panel(scene):
         return "other", "not_photovoltaic"
@@ -222,7 +221,7 @@ def _together(scene: Scene, named: _Named) -> bool:
                     return True
             if one.what == "plus" and item.at - one.to <= 4 and title == {"panel"}:
                 return True
-    if title == {"panel"} or title == {"inverter"}:
+    if title in ({"panel"}, {"inverter"}):
         return False
     first = min(named.all["inverter"][0], named.all["panel"][0])
     return bool(title) is False and any(one.what in {"plus", "per_set"} for one in scene.ahead(first, 8))

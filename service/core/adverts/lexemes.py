@@ -5,9 +5,9 @@ One walk over the words of a field. Most words mean nothing and cost one look in
 
 from dataclasses import dataclass, field
 
-from service.core.adverts.lexicon import DASH, ENDS, FIGURE, PARTS, Lexicon, Phrase
+from service.core.adverts.lexicon import DASH, ENDS, FIGURE, PARTS, Lexicon, Phrases, Start
 from service.core.adverts.plain import Plain
-from service.core.adverts.tokens import pieces_of
+from service.core.adverts.tokens import Pieces
 
 NUMBER = "#"
 MONEY = "money:"
@@ -45,47 +45,48 @@ _DEGREE = frozenset(
     )
 )
 _LONGEST_CODE = 16
+_LONGEST_PLAIN = 5
 _DEEPEST = 8
+_HYPHENED = frozenset(("W", "V", "kg"))
+_JOINING = frozenset("-'./_")
 
 
-@dataclass(slots=True)
 class Item:
-    """A meaning, or a figure (``what`` is ``#``), in tokens ``at`` up to ``to``; signs ``start`` to ``end``.
+    """A meaning, or a figure (``what`` is ``#``), in pieces ``at`` up to ``to`` of a field.
 
-    ``unit`` is W, V, A, mm, kg, a currency, ``%/K`` or empty; ``glued`` the piece directly before a figure; ``peak``:
-    watts of a panel by their unit; ``factor`` what the
-    unit multiplied it by; ``spelled``: a number word.
+    ``unit`` is W, V, A, mm, kg, a currency, ``%/K`` or empty; ``factor`` what it multiplied the figure by; ``glued`` the
+    piece directly before a figure; ``peak``: watts of a panel by their unit; ``spelled``: a number word.
     """
 
-    what: str
-    at: int
-    to: int
-    sentence: int
-    clause: int
-    start: int
-    end: int
-    field: int = 0
-    value: float = 0.0
-    unit: str = ""
-    glued: str = ""
-    factor: float = 1.0
-    peak: bool = False
-    spelled: bool = False
+    value = 0.0
+    unit = ""
+    glued = ""
+    factor = 1.0
+    peak = False
+    spelled = False
+
+    def __init__(self, what: str, at: int, to: int, sentence: int, clause: int, field: int) -> None:
+        self.what = what
+        self.at = at
+        self.to = to
+        self.sentence = sentence
+        self.clause = clause
+        self.field = field
 
 
 @dataclass(slots=True)
 class Lexed:
-    """A field's items in order, and its tokens."""
+    """A field's items in order, and its pieces."""
 
-    items: list[Item] = field(default_factory=list)
-    tokens: list[str] = field(default_factory=list)
+    items: list[Item]
+    pieces: Pieces
 
 
 @dataclass(slots=True)
 class _Walk:
-    pieces: list[str]
     words: list[str]
-    starts: list[int]
+    gaps: list[str]
+    pieces: Pieces
     shown: str
     lexicon: Lexicon
     field: int
@@ -99,32 +100,39 @@ class _Walk:
 
     def glued(self, at: int) -> bool:
         """Does piece ``at`` stand directly behind another one?"""
-        return 0 < at < len(self.words) and self.pieces[at - 1][-1] != " "
+        return 0 < at < len(self.words) and not self.gaps[at]
+
+    def add(self, what: str, at: int, to: int) -> Item:
+        """A new item."""
+        item = Item(what, at, to, self.sentence, self.clause, self.field)
+        self.items.append(item)
+        return item
 
 
-def lexed(plain: Plain, lexicon: Lexicon, number: int, base: int = 0) -> Lexed:
-    """The items of a plain text, field ``number``; sentences and clauses are counted from ``base`` on."""
-    pieces, words, starts = pieces_of(plain.text)
-    walk = _Walk(pieces, words, starts, plain.shown, lexicon, number, base, base, clauses=base)
-    known = lexicon.kept
+def lexed(plain: Plain, pieces: Pieces, lexicon: Lexicon, number: int, base: int = 0) -> Lexed:
+    """The items of a plain text cut into pieces, field ``number``; sentences and clauses count from ``base`` on."""
+    words, known = pieces.words, lexicon.kept
+    walk = _Walk(words, pieces.gaps, pieces, plain.shown, lexicon, number, base, base, clauses=base)
     at, count = 0, len(words)
     while at < count:
         found = known.get(words[at])
-        if found is None:
-            found = lexicon.look_up(words[at])
         if not found:
-            at += 1
-        elif found.__class__ is tuple:
-            at = _phrase(walk, at, found)  # type: ignore[arg-type]
+            if found is None:
+                found = lexicon.look_up(words[at])
+            if not found:
+                at += 1
+                continue
+        if found.__class__ is Phrases:
+            at = _phrase(walk, at, found)
         elif found == FIGURE:
             at = _figure(walk, at)
         else:
-            _sign(walk, at, found)  # type: ignore[arg-type]
+            _sign(walk, at, found)
             at += 1
-    return Lexed(walk.items, words)
+    return Lexed(walk.items, pieces)
 
 
-def _sign(walk: _Walk, at: int, kind: int) -> None:
+def _sign(walk: _Walk, at: int, kind: Start) -> None:
     word = walk.words[at]
     if kind == PARTS:
         if word in ")]" and walk.outer:
@@ -134,7 +142,7 @@ def _sign(walk: _Walk, at: int, kind: int) -> None:
                 walk.outer.append(walk.clause)
             _new_clause(walk)
     elif kind == DASH:
-        if walk.pieces[at][-1] == " " and not walk.glued(at):
+        if walk.gaps[at] and walk.gaps[at + 1]:
             _new_clause(walk)
     elif kind == ENDS and not _cuts_short(walk, at):
         walk.sentence += 1
@@ -151,33 +159,37 @@ def _cuts_short(walk: _Walk, at: int) -> bool:
     """Is it a point within or behind a shortened word?"""
     if walk.words[at] != "." or at + 1 >= len(walk.words):
         return False
-    if walk.pieces[at] == ".":
+    if not walk.gaps[at + 1]:
         return walk.words[at + 1] != "\n"
     before = walk.words[at - 1] if at else ""
     if (
         walk.items and walk.items[-1].to == at and walk.items[-1].unit
     ):  # "350 kr. pr. stk." goes on, "350 kr. Fetch" ends
-        return before in walk.lexicon.short and not walk.shown[walk.starts[at + 1] : walk.starts[at + 1] + 2].istitle()
+        return before in walk.lexicon.short and not walk.shown[walk.pieces.starts[at + 1] :][:2].istitle()
     return before in walk.lexicon.short or (len(before) == 1 and before.isalpha() and before not in "wvak")
 
 
-def _phrase(walk: _Walk, at: int, found: tuple[Phrase, ...]) -> int:
-    for rest, meanings in found:
-        to = _fits(walk, at + 1, rest) if rest else at + 1
-        if to:
-            start, last = walk.starts[at], to - 1
-            end = walk.starts[last] + len(walk.words[last])
-            for meaning in meanings:
-                if meaning == _BREAK:
-                    _new_clause(walk)
-                elif meaning[:6] == MONEY:
-                    walk.currency, walk.currency_to = meaning[6:], to
-                else:
-                    walk.items.append(Item(meaning, at, to, walk.sentence, walk.clause, start, end, walk.field))
-                    if meaning[:2] == SPELLED:
-                        to = _spelled(walk, walk.items[-1], to)
-            return to
-    return at + 1
+def _phrase(walk: _Walk, at: int, found: Phrases) -> int:
+    words, to, meanings = walk.words, at + 1, found.alone
+    if (found.by_second or found.stems) and to < len(words):
+        after = to + 1 if words[to] in _JOINING and to + 1 < len(words) else to
+        for rest, longer in (*found.by_second.get(words[after], ()), *found.stems):
+            behind = _fits(walk, after, rest)
+            if behind:
+                to, meanings = behind, longer
+                break
+    if not meanings:
+        return at + 1
+    for meaning in meanings:
+        if meaning == _BREAK:
+            _new_clause(walk)
+        elif meaning[:6] == MONEY:
+            walk.currency, walk.currency_to = meaning[6:], to
+        else:
+            item = walk.add(meaning, at, to)
+            if meaning[:2] == SPELLED:
+                to = _spelled(walk, item, to)
+    return to
 
 
 def _spelled(walk: _Walk, item: Item, to: int) -> int:
@@ -195,7 +207,7 @@ def _fits(walk: _Walk, at: int, rest: tuple[str, ...]) -> int:
     """Behind the words of a phrase that go on at ``at``; 0 where they do not. Joining signs are passed over."""
     words, count = walk.words, len(walk.words)
     for want in rest:
-        if at + 1 < count and words[at] in "-'./_" and words[at]:
+        if words[at : at + 1] and words[at] in _JOINING and at + 1 < count:
             at += 1
         if at >= count:
             return 0
@@ -218,6 +230,9 @@ def _figure(walk: _Walk, at: int) -> int:
             and (money or (to + 1 < count and _currency(walk, to + 1)))):  # fmt: skip
         raw, to = raw + words[to], to + 1
     dashed = to + 1 < count and words[to] in {",", "."} and words[to + 1] == "-"
+    hyphen = to + 1 < count and words[to] == "-" and not walk.gaps[to] and not walk.gaps[to + 1]  # "800-W-inverter"
+    if hyphen and walk.lexicon.units.get(words[to + 1], ("", 1.0))[0] in _HYPHENED:
+        to += 1
     unit, factor, behind, peak = _unit(walk, to + 2 if dashed else to)
     if money and unit not in CURRENCIES:
         unit, behind, peak = money, to + 2 * dashed, False
@@ -232,12 +247,11 @@ def _figure(walk: _Walk, at: int) -> int:
         walk.currency_to = -9
     else:
         value = plain_number(raw, unit) * factor
-    start, last = walk.starts[at], behind - 1
-    item = Item(NUMBER, at, behind, walk.sentence, walk.clause, start, walk.starts[last] + len(words[last]),
-                walk.field, value, unit)  # fmt: skip
-    item.glued = words[at - 1] if walk.glued(at) else ""
+    item = walk.add(NUMBER, at, behind)
+    item.value, item.unit = value, unit
+    if at and not walk.gaps[at]:
+        item.glued = words[at - 1]
     item.peak, item.factor = peak, factor
-    walk.items.append(item)
     return behind
 
 
@@ -251,7 +265,7 @@ def _currency(walk: _Walk, at: int) -> bool:
 
 def _code(walk: _Walk, at: int) -> int:
     """Behind a model code that the figure at ``at`` stands in; 0 where it stands in none."""
-    if not walk.glued(at):
+    if not at or walk.gaps[at]:
         return _behind_run(walk, at) if _chained(walk, at) else 0
     before = walk.words[at - 1]
     known = bool(walk.items) and walk.items[-1].to == at
@@ -271,12 +285,12 @@ def _code(walk: _Walk, at: int) -> int:
 def _chained(walk: _Walk, at: int) -> bool:
     """Three figures in a row with - or / between (a date, a code), or two points as in a date?"""
     words = walk.words
-    if words[at].count(".") == 2 and len(words[at].rpartition(".")[2]) in {2, 4}:
+    if len(words[at]) > _LONGEST_PLAIN and words[at].count(".") == 2 and len(words[at].rpartition(".")[2]) in {2, 4}:
         return True
     if at + 4 >= len(words) or words[at + 1] not in {"-", "/"} or words[at + 3] not in {"-", "/"}:
         return False
-    return (words[at + 4][0:1].isdigit() and all(walk.glued(one) for one in range(at + 1, at + 5))
-            and words[at + 1] == "-" or (words[at + 1] != words[at + 3] and walk.glued(at + 1)))  # fmt: skip
+    return ((words[at + 4][0:1].isdigit() and all(walk.glued(one) for one in range(at + 1, at + 5))
+            and words[at + 1] == "-") or (words[at + 1] != words[at + 3] and walk.glued(at + 1)))  # fmt: skip
 
 
 def _unknown(walk: _Walk, at: int) -> bool:
@@ -311,7 +325,8 @@ def _unit(walk: _Walk, at: int) -> tuple[str, float, int, bool]:
         if to > at + 2:
             return {"%": "%/K", "V": "V/K", "mV": "V/K", "A": "A/K"}[unit], 0.001 if unit == "mV" else 1.0, to, False
     if word in walk.lexicon.no_unit and not walk.glued(at) and at + 1 < count:
-        capital = walk.shown[walk.starts[at] : walk.starts[at] + 1].isupper()
+        start = walk.pieces.starts[at]
+        capital = walk.shown[start : start + 1].isupper()
         following = words[at + 1][0:1]
         if (following.isdigit() and word == "a") or (following.isalnum() and not capital):
             return "", 1.0, at, False
@@ -322,7 +337,7 @@ def _unit(walk: _Walk, at: int) -> tuple[str, float, int, bool]:
     if (
         unit == "W"
         and to < count
-        and (words[to] in _BEHIND_UNIT or words[to] == "-" and words[to + 1 : to + 2] == ["peak"])
+        and (words[to] in _BEHIND_UNIT or (words[to] == "-" and words[to + 1 : to + 2] == ["peak"]))
     ):
         to += 1 + (words[to] == "-")
         peak = peak or words[to - 1] in _PEAK_BEHIND

@@ -12,6 +12,7 @@ from service.core.adverts.tokens import words_of
 from service.core.model.advert_words import COMMON, AdvertWords
 
 _SHORTEST_STEM = 3
+_MOST_LANGUAGES = 3  # a word that more languages have tells none of them
 _MOST_KEPT = 20_000
 _UNITS = frozenset("wvakx")  # letters that stand in adverts of any language
 _GOODS = frozenset({"panel_one", "panel_many", "inverter_one", "inverter_many"})
@@ -19,10 +20,21 @@ _CARRYING = frozenset({"d:", "n:", "t:", "new", "used", "unused"})
 _UNIT, _SHORT, _NO_UNIT, _TELLING = "unit ", "short", "no_unit", "telling"
 
 # What a piece of text can be: nothing, a number, a sign that parts clauses, one that ends sentences, a joining sign; or
-# the phrases that begin with it (rest of the words, and the meanings).
+# the phrases that begin with it.
 NOTHING, FIGURE, PARTS, ENDS, DASH = 0, 1, 2, 3, 4
-Phrase = tuple[tuple[str, ...], tuple[str, ...]]
-Start = int | tuple[Phrase, ...]
+Phrase = tuple[tuple[str, ...], tuple[str, ...]]  # the rest of its words, and its meanings
+
+
+@dataclass(frozen=True, slots=True)
+class Phrases:
+    """What begins with a word: its own meanings, and longer phrases by their second word, longest first."""
+
+    alone: tuple[str, ...]
+    by_second: Mapping[str, tuple[Phrase, ...]]
+    stems: tuple[Phrase, ...]
+
+
+Start = int | Phrases
 _SIGNS = {**dict.fromkeys(".!?\n|•;*", ENDS), **dict.fromkeys(",()[]:+", PARTS), "-": DASH}
 
 
@@ -53,7 +65,7 @@ class Lexicon:
         elif word in _SIGNS:
             found = _SIGNS[word]
         else:
-            found = self._phrases(word) or NOTHING
+            found = _by_second(self._phrases(word)) or NOTHING
         if len(self.kept) < _MOST_KEPT:
             self.kept[word] = found
         return found
@@ -63,7 +75,23 @@ class Lexicon:
         if word[:_SHORTEST_STEM] in self.stem_heads:
             for length in range(_SHORTEST_STEM, min(len(word), self.longest_stem) + 1):
                 found += self.stems.get(word[:length], ())
-        return tuple(sorted(found, key=lambda phrase: -len(phrase[0])))
+        return found
+
+
+def _by_second(phrases: tuple[Phrase, ...]) -> Phrases | None:
+    if not phrases:
+        return None
+    alone: dict[str, None] = {}
+    seconds: dict[str, list[Phrase]] = {}
+    stems: list[Phrase] = []
+    for rest, meanings in sorted(phrases, key=lambda phrase: -len(phrase[0])):
+        if not rest:
+            alone |= dict.fromkeys(meanings)
+        elif rest[0].endswith("*"):
+            stems.append((rest, meanings))
+        else:
+            seconds.setdefault(rest[0], []).append((rest, meanings))
+    return Phrases(tuple(alone), {word: tuple(longer) for word, longer in seconds.items()}, tuple(stems))
 
 
 @dataclass(frozen=True, slots=True)
@@ -160,4 +188,8 @@ def _telling(words: AdvertWords, languages: Sequence[str]) -> dict[str, list[tup
                 if len(row) == 1 and not row[0].endswith("*") and row[0] not in _UNITS:
                     had = users.setdefault(row[0], {})
                     had[number] = max(had.get(number, 0.0), weight)
-    return {word: [(number, weight / len(had) ** 2) for number, weight in had.items()] for word, had in users.items()}
+    return {
+        word: [(number, weight / len(had) ** 2) for number, weight in had.items()]
+        for word, had in users.items()
+        if len(had) <= _MOST_LANGUAGES
+    }

@@ -69,7 +69,7 @@ def _ac(scene: Scene, place: int, item: Item, kind: str, found: Found) -> None:
     elif "switchable" in scene.by_what and "ac_power" in found:
         if found["ac_power"][0] < item.value:
             found["ac_power"] = (item.value, item, 0.9)
-    elif item.glued not in {"-"}:
+    elif item.glued != "-":
         _keep(found, "ac_power", item, 0.95)
 
 
@@ -130,12 +130,14 @@ def _inputs(scene: Scene, place: int, item: Item, found: Found) -> None:
         if one.at - item.to > 2 or one.clause != item.clause or one.what == NUMBER:
             break
         if one.what in {"inputs", "tracking"}:
-            tracked = one.what == "tracking" or (
-                any(two.what == "tracking" and two.at - one.to <= 1 for two in scene.ahead(place, 4))
-                and "inputs" != one.what
-            )
-            _keep(found, "trackers" if tracked else "inputs", item)
+            if not (item.spelled and item.value == 1 and _spoilt(scene, item.sentence)):
+                _keep(found, "trackers" if one.what == "tracking" else "inputs", item)
             return
+
+
+def _spoilt(scene: Scene, sentence: int) -> bool:
+    """ "One input is dead" does not tell how many there are."""
+    return scene.in_sentence(sentence, "d:dead") or scene.in_sentence(sentence, "d:dead_input")
 
 
 def _twofold(scene: Scene, found: Found) -> None:

@@ -4,6 +4,12 @@ from service.core.adverts.lexemes import CURRENCIES, NUMBER, Item
 from service.core.adverts.scene import Scene, numbers
 
 _MOST_PIECES = 5000
+_FARTHEST = 8
+_FIRST_YEAR, _LAST_YEAR = 1990, 2035  # "2016 panels" tells a year
+_FEWEST_TUBES = 10  # a collector of twenty tubes is one piece
+_PART_OF_MORE = frozenset("-/.")
+_COUNTED = frozenset(("panel_one", "panel_many", "inverter_one", "inverter_many", "set_one", "set_many", "other_goods",
+                      "thermal", "accessory", "piece", "count", "stock", "pallet"))  # fmt: skip
 _LIKE_WATTS = (200, 720)
 _LEAST_OUTPUT = 200
 _NAMES = {"panel": ("panel_many", "panel_one"), "inverter": ("inverter_many", "inverter_one"),
@@ -17,9 +23,11 @@ def pieces_on_offer(scene: Scene, kind: str) -> int | None:
     counted: list[int] = []
     for place in numbers(scene):
         item = scene.items[place]
-        if item.unit or item.value != int(item.value) or not 0 < item.value <= _MOST_PIECES:
+        if item.unit or not 0 < item.value <= _MOST_PIECES or item.value != int(item.value):
             continue
-        if _barred(scene, place, item):
+        if not item.spelled and (item.glued in _PART_OF_MORE or _FIRST_YEAR <= item.value <= _LAST_YEAR):
+            continue
+        if not _near_goods(scene, place, item) or _barred(scene, place, item):
             continue
         if kind != "set" and _told(scene, place, item):
             told.append(_times_pallets(scene, place, item, names))
@@ -47,10 +55,18 @@ def _behind_for(scene: Scene, place: int) -> bool:
     )
 
 
+def _near_goods(scene: Scene, place: int, item: Item) -> bool:
+    """Is there anything near by that a number of pieces could go with?"""
+    if item.glued == "x" or item.to >= len(scene.tokens[item.field]) or scene.tokens[item.field][item.to] == "x":
+        return True
+    for one in (*scene.items[place + 1 : place + 6], *scene.items[max(place - 2, 0) : place]):
+        if one.what in _COUNTED and abs(one.at - item.at) <= _FARTHEST:
+            return True
+    return item.at > 0 and scene.tokens[item.field][item.at - 1] == "x"
+
+
 def _barred(scene: Scene, place: int, item: Item) -> bool:
     """Is it a part of a code or a size, or a number from which on something holds?"""
-    if not item.spelled and item.glued in {"-", "/", "."}:
-        return True
     for one in scene.back(place, 3):
         if item.at - one.to > 2:
             break
@@ -106,6 +122,8 @@ def _counts(scene: Scene, place: int, item: Item, names: tuple[str, ...], kind: 
         if one.what in names and (one.at > item.at or one.to == item.to):
             if one.at - item.to <= 1 and (_like_watts(item) or (kind == "inverter" and item.value >= _LEAST_OUTPUT)):
                 return False
+            if one.what == "thermal" and item.value >= _FEWEST_TUBES:
+                return False
             return one.clause == item.clause or one.at - item.to <= 3
         if one.clause != item.clause and one.what != NUMBER:
             return False
@@ -130,7 +148,7 @@ def _beside_x(scene: Scene, place: int, item: Item, tokens: list[str], follow: s
         one = scene.items[place + 1] if place + 1 < len(scene.items) else None
         return one is not None and one.what == NUMBER and one.unit == "W" and one.at == item.to + 1
     if item.glued == "x" or (item.at > 0 and tokens[item.at - 1] == "x"):
-        return item.at < 2 or not tokens[item.at - 2][0:1].isdigit() and _before_x_is_no_unit(scene, place, item)
+        return item.at < 2 or (not tokens[item.at - 2][0:1].isdigit() and _before_x_is_no_unit(scene, place, item))
     return False
 
 

@@ -35,6 +35,8 @@ def asked_of(scene: Scene, goods: Goods) -> Asked:
         if item.unit not in _MONEY and not _bare(scene, place, item):
             continue
         role = _role(scene, place, item, goods)
+        if _sent(scene, place, item):
+            role, shipping = None, 0.0
         if role == "shipping":
             shipping = item.value if shipping is None else shipping
         elif role not in _NOT_ASKED:
@@ -139,6 +141,11 @@ def _conflict(
         return False
     values = [item.value for item, _ in offers] + [chosen.value * pieces, chosen.value / pieces]
     return not any(abs(field.value - value) <= _TOGETHER_SHARE * max(field.value, 1.0) for value in values)
+
+
+def _sent(scene: Scene, place: int, item: Item) -> bool:
+    """ "20 euro posted": sending is in the price."""
+    return any(one.what == "sent" and one.at == item.to for one in scene.ahead(place, 3))
 
 
 def _bare(scene: Scene, place: int, item: Item) -> bool:

@@ -1,7 +1,7 @@
 """What does an advert claim? The steps in order: plain text, tokens, items, goods, figures, price, state, doubts."""
 
-import re
 from collections.abc import Sequence
+from itertools import chain
 
 from service.core.adverts.doubts import figure_doubts, too_cheap
 from service.core.adverts.figures import Found, other_figures, panel_figures
@@ -15,8 +15,8 @@ from service.core.adverts.price import Asked, asked_of
 from service.core.adverts.reading import Advert, Claim, Price, Reading
 from service.core.adverts.scene import BODY_FROM, FIELDS, Scene, scene_of
 from service.core.adverts.state import condition_of, defects_of, delivery_of, partly, word_doubts
+from service.core.adverts.tokens import Pieces
 
-_WORDS = re.compile(r"[a-z]{2,30}|[a-z]")
 LONGEST_TEXT = 20_000
 MOST_CLAIMS = 60
 _FLOOD_FROM = 4_000
@@ -44,11 +44,12 @@ def read_advert(advert: Advert, vocabulary: Vocabulary) -> Reading:
     """
     sent = (advert.title, advert.body, advert.price_text or "")
     title, body, price = plains = tuple(plain_of(text) for text in sent)
-    language = advert.language or language_of(_WORDS.findall(f"{title.text} {body.text}"), vocabulary)
+    cut = [Pieces(plain.text) for plain in plains]
+    language = advert.language or language_of(chain(cut[0].words, cut[1].words), vocabulary)
     lexicon = vocabulary.lexicons.get(language, vocabulary.lexicons["und"])
-    told = lexed(body, lexicon, 1, BODY_FROM)
+    told = lexed(body, cut[1], lexicon, 1, BODY_FROM)
     flooded = len(body.text) > _FLOOD_FROM and _without_flood(told)
-    scene = scene_of(lexed(title, lexicon, 0), told, lexed(price, lexicon, 2))
+    scene = scene_of(lexed(title, cut[0], lexicon, 0), told, lexed(price, cut[2], lexicon, 2))
     goods = goods_of(scene)
     extra = {"hostile_content"} if flooded or any(plain.disguised for plain in plains) else set()
     if goods.why:
@@ -56,12 +57,12 @@ def read_advert(advert: Advert, vocabulary: Vocabulary) -> Reading:
     if not goods.is_offer:
         extra |= {"hostile_content"} & word_doubts(scene)
         return Reading(kind=goods.kind, is_offer=False, language=language, doubts=tuple(sorted(extra)))
-    return _offer(scene, goods, language, extra, plains, sent)
+    return _offer(scene, goods, language, extra, plains, cut, sent)
 
 
 def _without_flood(body: Lexed) -> bool:
     """Drop what is repeated over and over in a long text; was there much of it?"""
-    rows = [tuple(body.tokens[at : at + 4]) for at in range(len(body.tokens))]
+    rows = [tuple(body.pieces.words[at : at + 4]) for at in range(len(body.pieces.words))]
     counts: dict[tuple[str, ...], int] = {}
     for row in rows:
         counts[row] = counts.get(row, 0) + 1
@@ -73,7 +74,7 @@ def _without_flood(body: Lexed) -> bool:
 
 
 def _offer(
-    scene: Scene, goods: Goods, language: str, extra: set[str], plains: Sequence[Plain], sent: Sequence[str]
+    scene: Scene, goods: Goods, language: str, extra: set[str], plains: Sequence[Plain], cut: Sequence[Pieces], sent: Sequence[str]
 ) -> Reading:
     asked = asked_of(scene, goods)
     panel, two_powers = panel_figures(scene, goods.kind) if goods.kind in {"panel", "set"} else ({}, False)
@@ -107,7 +108,7 @@ def _offer(
         doubts.add("camping_12v")
     return Reading(
         kind=goods.kind, is_offer=True, language=language, quantity_available=goods.quantity,
-        claims=_claims(panel, inverter, asked, plains, sent), price=_per_watt(asked.price, power, goods),
+        claims=_claims(panel, inverter, asked, plains, cut, sent), price=_per_watt(asked.price, power, goods),
         condition=condition, defects=defects, delivery=delivery_of(scene), shipping_cost=asked.shipping_cost,
         doubts=tuple(sorted(doubts)), panel={_PANEL[name][0]: one[0] for name, one in panel.items()},
         inverter={_INVERTER[name][0]: one[0] for name, one in inverter.items()}, technology=technology,
@@ -135,26 +136,26 @@ def _per_watt(price: Price, power_w: float | None, goods: Goods) -> Price:
 
 
 def _claims(
-    panel: Found, inverter: Found, asked: Asked, plains: Sequence[Plain], sent: Sequence[str]
+    panel: Found, inverter: Found, asked: Asked, plains: Sequence[Plain], cut: Sequence[Pieces], sent: Sequence[str]
 ) -> tuple[Claim, ...]:
     claims = [
-        _claim(told[name], one, plains, sent)
+        _claim(told[name], one, plains, cut, sent)
         for found, told in ((panel, _PANEL), (inverter, _INVERTER))
         for name, one in found.items()
     ]
     if asked.item is not None and asked.price.value is not None:
         at = asked.item
         told = ("price", asked.price.currency or "")
-        claims.append(_claim(told, (asked.price.value, at, 0.9), plains, sent))
+        claims.append(_claim(told, (asked.price.value, at, 0.9), plains, cut, sent))
     return tuple(claims[:MOST_CLAIMS])
 
 
 def _claim(
-    told: tuple[str, str], one: tuple[float, Item, float], plains: Sequence[Plain], sent: Sequence[str]
+    told: tuple[str, str], one: tuple[float, Item, float], plains: Sequence[Plain], cut: Sequence[Pieces], sent: Sequence[str]
 ) -> Claim:
     value, item, sure = one
     plain, text = plains[item.field], sent[item.field]
-    start = plain.place(item.start)
-    end = plain.place(item.end - 1) + 1
+    start = plain.place(cut[item.field].starts[item.at])
+    end = plain.place(cut[item.field].end(item.to - 1) - 1) + 1
     return Claim(what=told[0], value=value, unit=told[1], words=text[start:end][:120], field=FIELDS[item.field],
                  start=start, end=end, sureness_share=sure)  # fmt: skip

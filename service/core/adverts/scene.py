@@ -87,7 +87,7 @@ def scene_of(title: Lexed, body: Lexed, price: Lexed) -> Scene:
             by_what[item.what] = [place]
         else:
             known.append(place)
-    return Scene(items=items, by_what=by_what, tokens=[title.tokens, body.tokens], price=price.items)
+    return Scene(items=items, by_what=by_what, tokens=[title.pieces.words, body.pieces.words], price=price.items)
 
 
 def _orders(items: list[Item], hostile: set[int]) -> set[int]:

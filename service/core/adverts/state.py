@@ -15,11 +15,19 @@ def defects_of(scene: Scene, kind: str) -> tuple[str, ...]:
         found -= {"cracked_glass", "backsheet_damage", "delamination"}
     elif kind == "panel":
         found -= {"dead_input", "broken_display", "missing_lead"}
+    if kind == "inverter" and "dead" in found and any(_of_input(scene, place) for place in scene.said("d:dead")):
+        found = (found - {"dead"}) | {"dead_input"}
     if "cracked_glass" in found and "dead" in found:  # one word as "broken" then means the glass
         dead = [scene.items[place] for place in scene.said("d:dead")]
         if all(item.to - item.at == 1 for item in dead):
             found.discard("dead")
     return tuple(sorted(found))
+
+
+def _of_input(scene: Scene, place: int) -> bool:
+    """Is it an input that is dead, not all of the inverter?"""
+    item = scene.items[place]
+    return any(one.what == "inputs" and item.at - one.to <= 8 for one in scene.back(place, 8))
 
 
 def partly(scene: Scene, defects: tuple[str, ...], goods: Goods) -> bool:
@@ -42,6 +50,8 @@ def _of_some(scene: Scene, place: int, goods: Goods) -> bool:
     if scene.in_sentence(item.sentence, "part"):
         return True
     for one in scene.back(place, 8):
+        if one.what in {"panel_one", "inverter_one"} and item.at - one.to <= 4 and one.clause == item.clause:
+            return goods.quantity is not None
         if one.what == NUMBER and not one.unit and item.at - one.to <= 8 and one.value != 0:
             return goods.quantity is not None and one.value < goods.quantity and not one.glued
     return False
@@ -54,7 +64,9 @@ def condition_of(scene: Scene, defects: tuple[str, ...], *, part: bool) -> str:
         return "damaged"
     if scene.has("used") or "q:account_bound" in scene.by_what:
         return "used"
-    if scene.has("new"):
+    if scene.has("new") or any(
+        scene.items[at].field == 0 and not scene.items[at].at for at in scene.by_what.get("new_not", ())
+    ):
         return "new"
     if scene.by_what.get("unused"):
         return "unused"

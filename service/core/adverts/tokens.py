@@ -5,20 +5,34 @@ with it, so time grows with the text and with nothing else.
 """
 
 import re
+from functools import cached_property
 from itertools import accumulate
 
-# A number with its separators (each followed by a digit), a word, or any one other sign; and the blanks behind it.
-_PIECE = re.compile(r"(?:\d{1,15}(?:[.,']\d{1,9}){0,4}|[a-z]{1,60}|[^a-z\d]|[a-z\d]) *")
+# A word, a number with its separators (each followed by a digit), or any one other sign that is no blank.
+_PIECE = re.compile(r"([a-z]+|\d{1,15}(?:[.,']\d{1,9}){0,4}|[^a-z\d ])")
 
 
-def pieces_of(text: str) -> tuple[list[str], list[str], list[int]]:
-    """The pieces of a plain text with the blanks behind them, without them, and where each begins.
+class Pieces:
+    """The words, numbers and signs of a plain text, the blanks before each, and where each begins.
 
-    >>> pieces_of("2 x")
-    (['2 ', 'x'], ['2', 'x'], [0, 2, 3])
+    >>> pieces = Pieces("2 x")
+    >>> pieces.words, pieces.gaps, pieces.starts
+    (['2', 'x'], ['', ' ', ''], [0, 2])
     """
-    pieces = _PIECE.findall(text)
-    return pieces, [piece.rstrip(" ") for piece in pieces], list(accumulate(map(len, pieces), initial=0))
+
+    def __init__(self, text: str) -> None:
+        self._parts: list[str] = _PIECE.split(text)
+        self.words: list[str] = self._parts[1::2]
+        self.gaps: list[str] = self._parts[::2]
+
+    @cached_property
+    def starts(self) -> list[int]:
+        """Where each piece begins; reckoned when it is first asked for."""
+        return list(accumulate(map(len, self._parts)))[:-1:2]
+
+    def end(self, at: int) -> int:
+        """Behind the last sign of a piece."""
+        return self.starts[at] + len(self.words[at])
 
 
 def words_of(text: str) -> list[str]:
@@ -27,4 +41,4 @@ def words_of(text: str) -> list[str]:
     >>> words_of("p.st. 2x")
     ['p', 'st', '2', 'x']
     """
-    return [word for word in pieces_of(text)[1] if word and word[0].isalnum()]
+    return [word for word in Pieces(text).words if word and word[0].isalnum()]
