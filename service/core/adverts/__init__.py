@@ -1,10 +1,12 @@
 """What does an advert claim?
 
 ``vocabulary_of`` makes the tables' words ready, once; ``read_advert`` reads one advert: normalise (``plain``), tokenise
-(``tokens``), give meanings (``lexicon``, ``lexemes``), interpret (``goods``, ``figures``, ``price``, ``state``), doubt
-(``doubts``). Every claim points at the code points of the field as it was sent.
+(``tokens``), give meanings (``lexicon``, ``lexemes``), interpret (``goods``, ``pieces``, ``figures``, ``limits``,
+``price``, ``state``), doubt (``doubts``); ``read_board`` reads several and compares them. Every claim points at the code
+points of the field as it was sent.
 """
 
+from service.core.adverts.board import read_board
 from service.core.adverts.lexicon import Vocabulary, vocabulary_of
 from service.core.adverts.read import LONGEST_TEXT, MOST_CLAIMS, read_advert
 from service.core.adverts.reading import Advert, Claim, Price, Reading
@@ -18,5 +20,6 @@ __all__ = [
     "Reading",
     "Vocabulary",
     "read_advert",
+    "read_board",
     "vocabulary_of",
 ]

@@ -218,6 +218,8 @@ def _role(scene: Scene, place: int, item: Item, goods: Goods) -> str | None:  # 
             return one.what
         if one.what == "shipping":
             return "shipping" if one.at - item.to <= 1 and not set(close) & {*_ROLES, "price"} else None
+        if one.what == NUMBER and one.value == 1 and near[:1] == ["for"]:
+            return "each"
         if one.what == NUMBER and goods.quantity and one.value == goods.quantity > 1 and not one.unit:
             return "lot" if near[:1] == ["for"] or one.spelled else None
     for what in close:

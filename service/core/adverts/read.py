@@ -13,7 +13,7 @@ from service.core.adverts.limits import inverter_figures
 from service.core.adverts.plain import Plain, plain_of
 from service.core.adverts.price import Asked, asked_of
 from service.core.adverts.reading import Advert, Claim, Price, Reading
-from service.core.adverts.scene import BODY_FROM, FIELDS, Scene, scene_of
+from service.core.adverts.scene import BODY_FROM, FIELDS, Orders, Scene, scene_of
 from service.core.adverts.state import condition_of, defects_of, delivery_of, partly, word_doubts
 from service.core.adverts.tokens import Pieces
 
@@ -43,13 +43,14 @@ def read_advert(advert: Advert, vocabulary: Vocabulary) -> Reading:
         vocabulary: made ready by ``vocabulary_of``.
     """
     sent = (advert.title, advert.body, advert.price_text or "")
-    title, body, price = plains = tuple(plain_of(text) for text in sent)
+    plains = tuple(plain_of(text) for text in sent)
     cut = [Pieces(plain.text) for plain in plains]
     language = advert.language or language_of(chain(cut[0].words, cut[1].words), vocabulary)
-    lexicon = vocabulary.lexicons.get(language, vocabulary.lexicons["und"])
-    told = lexed(body, cut[1], lexicon, 1, BODY_FROM)
-    flooded = len(body.text) > _FLOOD_FROM and _without_flood(told)
-    scene = scene_of(lexed(title, cut[0], lexicon, 0), told, lexed(price, cut[2], lexicon, 2))
+    scene, flooded = _scene(plains, cut, language, vocabulary)
+    if scene.orders and not advert.language:  # the orders may be in another language than the advert
+        own = language_of(chain(cut[0].words, _without(cut[1].words, scene.orders)), vocabulary)
+        if own != language:
+            language, (scene, flooded) = own, _scene(plains, cut, own, vocabulary, scene.orders)
     goods = goods_of(scene)
     extra = {"hostile_content"} if flooded or any(plain.disguised for plain in plains) else set()
     if goods.why:
@@ -58,6 +59,21 @@ def read_advert(advert: Advert, vocabulary: Vocabulary) -> Reading:
         extra |= {"hostile_content"} & word_doubts(scene)
         return Reading(kind=goods.kind, is_offer=False, language=language, doubts=tuple(sorted(extra)))
     return _offer(scene, goods, language, extra, plains, cut, sent)
+
+
+def _scene(
+    plains: Sequence[Plain], cut: Sequence[Pieces], language: str, vocabulary: Vocabulary, orders: Orders = ()
+) -> tuple[Scene, bool]:
+    """The items of an advert in a language, and whether it is flooded; without what stands in known orders."""
+    lexicon = vocabulary.lexicons.get(language, vocabulary.lexicons["und"])
+    fields = [lexed(plain, pieces, lexicon, number, BODY_FROM * (number == 1))
+              for number, (plain, pieces) in enumerate(zip(plains, cut, strict=True))]  # fmt: skip
+    flooded = len(plains[1].text) > _FLOOD_FROM and _without_flood(fields[1])
+    return scene_of(*fields, orders), flooded
+
+
+def _without(words: Sequence[str], orders: Orders) -> list[str]:
+    return [word for at, word in enumerate(words) if not any(low <= at < high for low, high in orders)]
 
 
 def _without_flood(body: Lexed) -> bool:

@@ -1,5 +1,6 @@
 """What stands near what? The items of all fields of an advert in one row, with questions of nearness."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 
 from service.core.adverts.lexemes import NUMBER, Item, Lexed
@@ -7,6 +8,9 @@ from service.core.adverts.lexemes import NUMBER, Item, Lexed
 FIELDS = ("title", "body", "price_text")
 BODY_FROM = 100_000  # sentences of the body are counted from here on
 _NEAR = 3
+_MOST_ORDERS = 20
+
+Orders = Sequence[tuple[int, int]]  # from which piece of the body to which
 
 
 @dataclass(slots=True)
@@ -17,7 +21,7 @@ class Scene:
     by_what: dict[str, list[int]] = field(default_factory=dict)
     tokens: list[list[str]] = field(default_factory=list)
     price: list[Item] = field(default_factory=list)
-    steps: int = 0
+    orders: Orders = ()
 
     def has(self, what: str) -> bool:
         """Is it said at all, and not denied?"""
@@ -54,7 +58,6 @@ class Scene:
         at = place
         while at > to and items[at - 1].sentence == sentence:
             at -= 1
-        self.steps += place - at + 1
         return items[at:place][::-1]
 
     def ahead(self, place: int, most: int = 12) -> list[Item]:
@@ -64,7 +67,6 @@ class Scene:
         at = place
         while at < last and items[at + 1].sentence == sentence:
             at += 1
-        self.steps += at - place + 1
         return items[place + 1 : at + 1]
 
     def in_sentence(self, sentence: int, what: str) -> bool:
@@ -73,13 +75,17 @@ class Scene:
         return places is not None and any(self.items[place].sentence == sentence for place in places)
 
 
-def scene_of(title: Lexed, body: Lexed, price: Lexed) -> Scene:
-    """One row of items: title, body; the price field apart. Orders to a reader of adverts are left out."""
-    items = title.items + body.items
-    hostile = [item for item in items if item.what == "q:hostile"]
+def scene_of(title: Lexed, body: Lexed, price: Lexed, orders: Orders = ()) -> Scene:
+    """One row of items: title, body; the price field apart. Orders to a reader of adverts are left out.
+
+    ``orders``: places in the body that are known to hold some.
+    """
+    items = [*title.items, *(item for item in body.items if not _within(item, orders))] if orders else title.items + body.items
+    hostile = {item.sentence for item in items if item.what == "q:hostile"}
     if hostile:
-        orders = _orders(items, {item.sentence for item in hostile})
-        items = [item for item in items if item.sentence not in orders or item.what == "q:hostile"]
+        ordering = hostile | _followers(items, hostile)
+        orders = (*orders, *_spans(items, ordering))
+        items = [item for item in items if item.sentence not in ordering or item.what == "q:hostile"]
     by_what: dict[str, list[int]] = {}
     for place, item in enumerate(items):
         known = by_what.get(item.what)
@@ -87,17 +93,32 @@ def scene_of(title: Lexed, body: Lexed, price: Lexed) -> Scene:
             by_what[item.what] = [place]
         else:
             known.append(place)
-    return Scene(items=items, by_what=by_what, tokens=[title.pieces.words, body.pieces.words], price=price.items)
+    return Scene(items=items, by_what=by_what, tokens=[title.pieces.words, body.pieces.words], price=price.items,
+                 orders=orders)  # fmt: skip
 
 
-def _orders(items: list[Item], hostile: set[int]) -> set[int]:
-    """Sentences that give orders to whoever reads adverts: those that say so, and what they want said behind them."""
-    orders = set(hostile)
-    ordering = {item.sentence for item in items if item.what == "order"}
-    for sentence in sorted({item.sentence for item in items}):
-        if sentence in ordering and (sentence - 1 in orders or sentence - 2 in orders):
-            orders.add(sentence)
-    return orders
+def _within(item: Item, orders: Orders) -> bool:
+    return any(low <= item.at < high for low, high in orders) and item.what != "q:hostile"
+
+
+def _followers(items: list[Item], hostile: set[int]) -> set[int]:
+    """Sentences close behind an order that go on with it: they tell what is to be answered."""
+    telling = sorted({item.sentence for item in items if item.what == "order"})
+    found = set(hostile)
+    for sentence in telling:
+        if sentence - 1 in found or sentence - 2 in found:
+            found.add(sentence)
+    return found
+
+
+def _spans(items: list[Item], ordering: set[int]) -> list[tuple[int, int]]:
+    """From where to where, in pieces of the body, orders reach as far as their items tell."""
+    spans: dict[int, tuple[int, int]] = {}
+    for item in items:
+        if item.field == 1 and item.sentence in ordering:
+            low, high = spans.get(item.sentence, (item.at, item.to))
+            spans[item.sentence] = (min(low, item.at), max(high, item.to))
+    return list(spans.values())[:_MOST_ORDERS]
 
 
 def numbers(scene: Scene) -> list[int]:

@@ -64,9 +64,7 @@ def condition_of(scene: Scene, defects: tuple[str, ...], *, part: bool) -> str:
         return "damaged"
     if scene.has("used") or "q:account_bound" in scene.by_what:
         return "used"
-    if scene.has("new") or any(
-        scene.items[at].field == 0 and not scene.items[at].at for at in scene.by_what.get("new_not", ())
-    ):
+    if scene.has("new"):
         return "new"
     if scene.by_what.get("unused"):
         return "unused"
@@ -99,7 +97,11 @@ def _on_wish(scene: Scene) -> bool:
 def word_doubts(scene: Scene) -> set[str]:
     """Doubts that the words alone raise."""
     names = {"unsafe": "unsafe_practice", "hostile": "hostile_content", "off_grid": "off_grid_inverter"}
-    found = {names.get(what[2:], what[2:]) for what in scene.by_what if what[:2] == "q:"}
+    found = {
+        names.get(what[2:], what[2:])
+        for what, places in scene.by_what.items()
+        if what[:2] == "q:" and any(not scene.denied(place, behind=False) for place in places)
+    }
     if scene.has("limited"):
         found.add("output_limited")
     if scene.has("minimum") or scene.by_what.get("whole"):

@@ -37,6 +37,9 @@ TEXTS: Mapping[str, str] = {
     "doubt.stock_photo": "The pictures do not show these goods. Ask for one with the label.",
     "doubt.pressure": "You are hurried. Take your time.",
     "doubt.no_invoice": "There is no invoice, or serial numbers are lacking. Ask where the goods come from.",
+    "doubt.label_removed": "The label was taken off. Ask for another picture, and where the goods come from.",
+    "doubt.same_advert_again": "The same words stand in another advert that you sent. Ask which one is true.",
+    "doubt.far_under_others": "A watt costs less than half of what the others that you sent ask. Find out why.",
     "doubt.hostile_content": "The text holds markup, hidden signs, instructions or repetition. It was read as "
     "mere text.",
 }
