@@ -49,3 +49,10 @@ def test_hostile_text_comes_back_as_mere_text() -> None:
     assert reading["panel"] == {"rated_power_w": 395.0}
     assert reading["price"]["each"] == 35
     assert "hostile_content" in [doubt["code"] for doubt in reading["doubts"]]
+
+
+def test_an_advert_sent_twice_is_told() -> None:
+    body = "Six used solar panels, 380 W, £40 each, collection from Ely only, bring a van."
+    readings = post(PATH, {"adverts": [{"id": "a", "body": body}, {"id": "b", "body": body}]}).json()["readings"]
+    codes = [[doubt["code"] for doubt in one["doubts"]] for one in readings]
+    assert codes == [[], ["same_advert_again"]]
