@@ -137,6 +137,12 @@ def name_of(scene: Scene, place: int, names: Iterable[str]) -> str | None:
             return "vmp" if item.unit == "V" else "imp"
     if not item.unit:
         return None
+    if "vmp" in names and "mpp_point" in scene.by_what:
+        pair = [one for one in scene.ahead(place, 2) if one.at - item.to <= 5]
+        if pair and pair[0].what == NUMBER and pair[0].unit != item.unit:
+            pair = pair[1:]
+        if pair and pair[0].what == "mpp_point":
+            return "vmp" if item.unit == "V" else "imp"
     for one in scene.ahead(place, 3):
         if one.at - item.to > 2 or one.what == NUMBER:
             break

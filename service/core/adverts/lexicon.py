@@ -35,7 +35,7 @@ class Phrases:
 
 
 Start = int | Phrases
-_SIGNS = {**dict.fromkeys(".!?\n|•;*", ENDS), **dict.fromkeys(",()[]:+", PARTS), "-": DASH}
+_SIGNS = {**dict.fromkeys(".!?\n|•;*", ENDS), **dict.fromkeys(",()[]+", PARTS), "-": DASH}
 
 
 @dataclass(frozen=True, slots=True)

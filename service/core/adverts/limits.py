@@ -58,7 +58,7 @@ def _ac(scene: Scene, place: int, item: Item, kind: str, found: Found) -> None:
     if any(one.what in {"panel_one", "panel_many"} and one.clause == item.clause for one in behind[:1]):
         return
     before = [one.what for one in scene.back(place, 6) if item.at - one.to <= 4 and one.clause == item.clause]
-    if {"surge", "dc_power", "panel_one", "panel_many"} & set(before[:2]) or any(
+    if {"surge", "dc_power"} & set(before[:2]) or {"panel_one", "panel_many"} & set(before[:1]) or any(
         one.what == "surge" and one.clause == item.clause and one.at - item.to <= 1 for one in behind
     ):
         return
@@ -125,6 +125,10 @@ def _current(scene: Scene, place: int, item: Item, found: Found) -> None:
 def _inputs(scene: Scene, place: int, item: Item, found: Found) -> None:
     """Independent trackers before inputs."""
     if not 1 <= item.value <= _MOST_INPUTS or item.value != int(item.value):
+        return
+    before = next(iter(scene.back(place, 1)), None)
+    if before is not None and before.what == "inputs" and scene.tokens[item.field][before.to : item.at] == [":"]:
+        _keep(found, "inputs", item)
         return
     for one in scene.ahead(place, 3):
         if one.at - item.to > 2 or one.clause != item.clause or one.what == NUMBER:

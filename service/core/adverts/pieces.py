@@ -85,6 +85,9 @@ def _told(scene: Scene, place: int, item: Item) -> bool:
     before = next(iter(scene.back(place, 1)), None)
     if before is not None and before.what == "count" and item.at - before.to <= 2:
         return True
+    if before is not None and before.what in {"piece", "each"} and scene.tokens[item.field][before.to : item.at] == [":"]:
+        return any(scene.items[at].at == before.at and scene.items[at].field == before.field
+                   for at in scene.by_what.get("piece", ()))  # fmt: skip
     if before is not None and before.what == "stock" and item.at - before.to <= 3 and not _of_money(scene, place):
         return True
     for one in scene.ahead(place, 3):

@@ -69,6 +69,8 @@ def _chosen(
         if first[wanted] is not None:
             return first[wanted], wanted
     plain = [item for item, role in offers if role is None]
+    if len(plain) == 1 and _priced_by(scene):
+        return plain[0], _priced_by(scene)
     if plain:
         if field is not None and "placeholder" not in scene.by_what:
             alike_field = next((item for item in plain if item.value == field.value), None)
@@ -78,7 +80,18 @@ def _chosen(
     if field is None or (field.value in _PLACEHOLDERS - {1.0}) or "placeholder" in scene.by_what:
         return None, None
     told = next((one.what for one in scene.price if one.what in _ROLES), None)
-    return field, told
+    return field, told or _priced_by(scene)
+
+
+def _priced_by(scene: Scene) -> str | None:
+    """ "Price is for one", said without an amount."""
+    for at in scene.by_what.get("price", ()):
+        for one in scene.ahead(at, 3):
+            if one.what == NUMBER or one.at - scene.items[at].to > 3:
+                break
+            if one.what in _ROLES:
+                return one.what
+    return None
 
 
 def _currency(chosen: Item, field: Item | None, offers: list[tuple[Item, str | None]]) -> str | None:
@@ -198,15 +211,13 @@ def _role(scene: Scene, place: int, item: Item, goods: Goods) -> str | None:  # 
         if not (one.what == "each" and _piece(scene, one)):
             before.append(one)
     near = [one.what for one in behind]
-    close = [
-        one.what
-        for one in before
-        if one.clause in {item.clause, item.clause - (scene.tokens[item.field][item.at - 1] == ":")}
-    ]
+    close = [one.what for one in before if one.clause == item.clause]
     if "tier" in close or "tier" in near or "bid" in close[:1]:
         return "extra"
     if close and close[0] in _NOT_ASKED | {"shipping"} and close[0] != "placeholder":
         return close[0]
+    if "shipping" in close[:3] and "price" not in close[: close.index("shipping")]:
+        return "shipping"
     if "delivered" in near[:2]:
         return "each" if "each" in near else None
     for one in behind:

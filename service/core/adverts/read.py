@@ -13,12 +13,13 @@ from service.core.adverts.limits import inverter_figures
 from service.core.adverts.plain import Plain, plain_of
 from service.core.adverts.price import Asked, asked_of
 from service.core.adverts.reading import Advert, Claim, Price, Reading
-from service.core.adverts.scene import BODY_FROM, FIELDS, Orders, Scene, scene_of
+from service.core.adverts.scene import BODY_FROM, FIELDS, Orders, Scene, numbers, scene_of
 from service.core.adverts.state import condition_of, defects_of, delivery_of, partly, word_doubts
 from service.core.adverts.tokens import Pieces
 
 LONGEST_TEXT = 20_000
 MOST_CLAIMS = 60
+_BATTERY_V = 12.0
 _FLOOD_FROM = 4_000
 _FLOOD_SHARE = 0.12
 _MOST_REPEATS = 3
@@ -120,7 +121,7 @@ def _offer(
         and too_cheap(asked.price.each, asked.price.currency, power)
     ):
         doubts.add("too_cheap")
-    if goods.kind == "panel" and scene.has("camping"):
+    if goods.kind == "panel" and (scene.has("camping") or _for_battery(scene)):
         doubts.add("camping_12v")
     return Reading(
         kind=goods.kind, is_offer=True, language=language, quantity_available=goods.quantity,
@@ -130,6 +131,11 @@ def _offer(
         inverter={_INVERTER[name][0]: one[0] for name, one in inverter.items()}, technology=technology,
         bifacial=_bifacial(scene) if photovoltaic else None,
     )  # fmt: skip
+
+
+def _for_battery(scene: Scene) -> bool:
+    """Is it a panel "of 12 V"?"""
+    return any(scene.items[at].unit == "V" and scene.items[at].value == _BATTERY_V for at in numbers(scene))
 
 
 def _metered(scene: Scene) -> bool:
