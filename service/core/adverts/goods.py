@@ -40,7 +40,8 @@ def goods_of(scene: Scene) -> Goods:
     if _service(scene, kind):
         return Goods("other", False, None, "service")
     if kind == "other" and why is None:
-        return Goods("other", bool(scene.price), None, "nothing_described")
+        priced = bool(scene.price) or any(scene.items[at].unit in CURRENCIES for at in numbers(scene))
+        return Goods("other", priced, None, "nothing_described")
     return Goods(kind, True, pieces_on_offer(scene, kind), why)
 
 

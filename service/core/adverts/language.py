@@ -5,7 +5,7 @@ from collections.abc import Iterable
 from service.core.adverts.lexicon import Vocabulary
 
 UNKNOWN = "und"
-_LEAST = 0.5
+_LEAST = 0.3
 
 
 def language_of(words: Iterable[str], vocabulary: Vocabulary) -> str:

@@ -185,8 +185,8 @@ def _telling(words: AdvertWords, languages: Sequence[str]) -> dict[str, list[tup
             for phrase in phrases if not meaning.startswith(_UNIT) else ():
                 row = _row(phrase)
                 weight = 1.0 if meaning == _TELLING else 0.6
-                if len(row) == 1 and not row[0].endswith("*") and row[0] not in _UNITS:
-                    had = users.setdefault(row[0], {})
+                if len(row) == 1 and row[0] not in _UNITS:
+                    had = users.setdefault(row[0].rstrip("*"), {})
                     had[number] = max(had.get(number, 0.0), weight)
     return {
         word: [(number, weight / len(had) ** 2) for number, weight in had.items()]

@@ -72,7 +72,7 @@ def _barred(scene: Scene, place: int, item: Item) -> bool:
             break
         if one.what in {"tier", "minimum"} and one.clause == item.clause:
             return True
-        if one.what == "for" and item.at - one.to <= 1:
+        if one.what == "for" and item.at - one.to <= 1 and not _on_pallets(scene, place):
             return True
     return any(one.what in {"tier", "minimum"} and one.at - item.to <= 1 and one.clause == item.clause
                for one in scene.ahead(place, 1))  # fmt: skip
@@ -118,7 +118,7 @@ def _counts(scene: Scene, place: int, item: Item, names: tuple[str, ...], kind: 
             if one.what == "piece" and one.at == item.to and one.field == item.field:
                 return True
     for one in scene.ahead(place, 6):
-        if one.what in {"each", "lot", "for", "per_set"} or one.unit in CURRENCIES or one.at - item.to > 5:
+        if one.what in {"each", "lot", "for"} or one.unit in CURRENCIES or one.at - item.to > 5:
             return False
         if one.what == NUMBER and one.unit != "W":
             return False
@@ -160,8 +160,21 @@ def _before_x_is_no_unit(scene: Scene, place: int, item: Item) -> bool:
     return before is None or before.what != NUMBER or before.to < item.at - 1 or before.unit == "W"
 
 
+def _on_pallets(scene: Scene, place: int) -> float:
+    """How many pallets, where "three pallets of" stands before; else nought."""
+    item = scene.items[place]
+    back = [one for one in scene.back(place, 5) if one.clause == item.clause and item.at - one.to <= 4]
+    for one, before in zip(back, back[1:], strict=False):
+        if one.what == "pallet" and before.what == NUMBER and not before.unit and one.at - before.to <= 1:
+            return before.value
+    return 0.0
+
+
 def _times_pallets(scene: Scene, place: int, item: Item, names: tuple[str, ...]) -> int:
     """ "Two pallets of 31": pallets times pieces."""
+    on_pallets = _on_pallets(scene, place)
+    if on_pallets:
+        return int(on_pallets * item.value)
     behind = scene.ahead(place, 4)
     if behind and behind[0].what == "pallet" and behind[0].at - item.to <= 1:
         for one in behind[1:]:

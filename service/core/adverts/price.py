@@ -166,10 +166,12 @@ def _bare(scene: Scene, place: int, item: Item) -> bool:
     if item.unit or item.spelled or item.glued in {"-", "/", "x"} or item.value < 1:
         return False
     tokens = scene.tokens[item.field]
-    if item.to < len(tokens) and tokens[item.to] in _NO_PRICE_BEFORE:
-        return False
     before = scene.items[place - 1] if place else None
     behind = scene.items[place + 1] if place + 1 < len(scene.items) else None
+    if item.to < len(tokens) and tokens[item.to] in _NO_PRICE_BEFORE:
+        return tokens[item.to] == "/" and any(
+            one.what == "each" and one.at == item.to + 1 for one in scene.ahead(place, 2)
+        )
     if behind is not None and behind.what in {"piece", "inputs", "cells"} and behind.at == item.to:
         return False
     if before is not None and before.sentence == item.sentence and before.what in {"price", "shipping", "each"}:
@@ -216,7 +218,7 @@ def _role(scene: Scene, place: int, item: Item, goods: Goods) -> str | None:  # 
         return "extra"
     if close and close[0] in _NOT_ASKED | {"shipping"} and close[0] != "placeholder":
         return close[0]
-    if "shipping" in close[:3] and "price" not in close[: close.index("shipping")]:
+    if "shipping" in close[:5] and "price" not in close[: close.index("shipping")]:
         return "shipping"
     if "delivered" in near[:2]:
         return "each" if "each" in near else None
@@ -232,7 +234,9 @@ def _role(scene: Scene, place: int, item: Item, goods: Goods) -> str | None:  # 
         if one.what == NUMBER and one.value == 1 and near[:1] == ["for"]:
             return "each"
         if one.what == NUMBER and goods.quantity and one.value == goods.quantity > 1 and not one.unit:
-            return "lot" if near[:1] == ["for"] or one.spelled else None
+            if near[:1] == ["for"] or one.spelled:
+                return "lot"
+            break
     for what in close:
         if what in _NOT_ASKED or what == "shipping":
             return what
