@@ -1,7 +1,8 @@
 """How well are adverts read? A file of adverts with their true readings, scored field by field; and how long it takes.
 
-The file holds one JSON object a line: ``title``, ``body``, ``asking_price_text``, and one object, whatever its name: the
-true reading. Doubts that no line of the file knows are not counted. Workload of the time: 200 adverts of the file, each cut or repeated to 1 kB.
+The file holds one JSON object a line: ``title``, ``body``, ``asking_price_text``, and one object, whatever its name:
+the true reading. Doubts that no line of the file knows are not counted. Workload of the time: 200 adverts of the file,
+each cut or repeated to 1 kB.
 """
 
 import argparse

@@ -1,7 +1,7 @@
 """Which rating of a panel is each figure? A figure belongs to the name that waits for it, or to the one behind it."""
 
-import itertools
 from collections.abc import Iterable
+from itertools import pairwise, zip_longest
 
 from service.core.adverts.lexemes import NUMBER, Item
 from service.core.adverts.scene import Scene, numbers
@@ -10,9 +10,11 @@ Found = dict[str, tuple[float, Item, float]]
 
 UNIT_OF = {"voc": "V", "isc": "A", "vmp": "V", "imp": "A", "max_in": "V", "start": "V", "input_current": "A"}
 _RATINGS = ("voc", "isc", "vmp", "imp")
+_AT_POINT = {"V": "vmp", "A": "imp"}
 _REACH = 8
 _SIDES_MM = (250.0, 2600.0)
 _LIKE_SHARE = 0.03
+_HEAVIEST_KG = 80
 _MOST_POWERS = 4  # further ones say nothing new
 _LEAST_HALVES = 100  # modules of half cells have 108 and more; 54 "half-cut cells" are 54 in series
 _BETWEEN = frozenset((":", "=", "(", ")", "[", "]", "w", "wp", "ca", "is", "in", "~", "|"))
@@ -36,32 +38,35 @@ def panel_figures(scene: Scene, kind: str) -> tuple[Found, bool]:
     powers: list[Item] = []
     coefficients: list[int] = []
     gone = _elsewhere(scene)
-    named = not scene.by_what.keys().isdisjoint(_RATINGS)
-    counted = not scene.by_what.keys().isdisjoint(("cells", "half"))
-    if named:
+    if not scene.by_what.keys().isdisjoint(_RATINGS):
         _rows(scene, found, gone)
     for place in numbers(scene):
-        item, unit = scene.items[place], scene.items[place].unit
+        item = scene.items[place]
         if place in gone:
             continue
-        if unit == "W" or (not unit and _named_power(scene, place, item)):
+        if item.unit in {"V", "A"}:
+            _rating(scene, place, item, found, _RATINGS)
+        elif item.unit in {"%/K", "V/K"}:
+            coefficients.append(place)
+        elif item.unit == "kg" and kind == "panel" and 1 <= item.value < _HEAVIEST_KG:
+            _keep(found, "weight", item.value, item, 0.95)
+        elif item.unit == "W" or (not item.unit and _named_power(scene, place, item)):
             if len(powers) < _MOST_POWERS and _is_power(scene, place, item, kind):
                 powers.append(item)
-        elif unit in {"V", "A"}:
-            if named or "mpp_point" in scene.by_what:
-                _rating(scene, place, item, found, _RATINGS)
-        elif unit in {"%/K", "V/K"}:
-            coefficients.append(place)
-        elif unit == "kg":
-            if kind == "panel" and 1 <= item.value < 80:
-                _keep(found, "weight", item.value, item, 0.95)
-        elif not unit and not (counted and _cells(scene, place, item, found)) and named and not item.spelled:
-            if scene.items[place - 1].what in UNIT_OF:
-                _rating(scene, place, item, found, _RATINGS)
+        elif not item.unit:
+            _bare(scene, place, item, found)
     for place in coefficients:
         _coefficient(scene, place, scene.items[place], found)
     _size(scene, found)
     return found, _choose(scene, powers, found)
+
+
+def _bare(scene: Scene, place: int, item: Item, found: Found) -> None:
+    """A figure without a unit: cells, or a rating directly behind its name."""
+    if not scene.by_what.keys().isdisjoint(("cells", "half")) and _cells(scene, place, item, found):
+        return
+    if not item.spelled and place and scene.items[place - 1].what in UNIT_OF:
+        _rating(scene, place, item, found, _RATINGS)
 
 
 def _keep(found: Found, name: str, value: float, item: Item, sure: float) -> None:
@@ -127,30 +132,33 @@ def name_of(scene: Scene, place: int, names: Iterable[str]) -> str | None:
     item = scene.items[place]
     reach = _REACH if item.unit else 4
     for one in scene.back(place, 10):
-        if item.at - one.to > reach:
-            break
-        if one.what == NUMBER and (one.unit == item.unit or not item.unit):
+        if item.at - one.to > reach or (one.what == NUMBER and (one.unit == item.unit or not item.unit)):
             break
         if one.what in UNIT_OF and (not item.unit or UNIT_OF[one.what] == item.unit):
             return one.what if one.what in names else None
         if one.what == "mpp_point" and item.unit and "vmp" in names:
-            return "vmp" if item.unit == "V" else "imp"
-    if not item.unit:
-        return None
-    if "vmp" in names and "mpp_point" in scene.by_what:
-        pair = [one for one in scene.ahead(place, 2) if one.at - item.to <= 5]
-        if pair and pair[0].what == NUMBER and pair[0].unit != item.unit:
-            pair = pair[1:]
-        if pair and pair[0].what == "mpp_point":
-            return "vmp" if item.unit == "V" else "imp"
-    for one in scene.ahead(place, 3):
+            return _AT_POINT[item.unit]
+    if item.unit and "vmp" in names and "mpp_point" in scene.by_what and _point_behind(scene, place, item):
+        return _AT_POINT[item.unit]
+    return _name_behind(scene, place, item, names) if item.unit else None
+
+
+def _point_behind(scene: Scene, place: int, item: Item) -> bool:
+    """As in: 31 V and 13 A at full power."""
+    pair = [one for one in scene.ahead(place, 2) if one.at - item.to <= 5]
+    if pair and pair[0].what == NUMBER and pair[0].unit != item.unit:
+        pair = pair[1:]
+    return bool(pair) and pair[0].what == "mpp_point"
+
+
+def _name_behind(scene: Scene, place: int, item: Item, names: Iterable[str]) -> str | None:
+    ahead = scene.ahead(place, 4)
+    for one, after in zip_longest(ahead, ahead[1:]):
         if one.at - item.to > 2 or one.what == NUMBER:
-            break
+            return None
         if one.what in names and UNIT_OF[one.what] == item.unit:
-            behind = (
-                next(iter(scene.ahead(scene.items.index(one, place), 1)), None) if one.clause != item.clause else None
-            )
-            return None if behind is not None and behind.what == NUMBER and behind.at - one.to <= 2 else one.what
+            waits = one.clause != item.clause and after is not None and after.what == NUMBER and after.at - one.to <= 2
+            return None if waits else one.what
     return None
 
 
@@ -173,9 +181,9 @@ def _is_power(scene: Scene, place: int, item: Item, kind: str) -> bool:
     if tokens[item.at - 1 : item.at] == ["="] and item.value > 500:
         return False
     near = [one.what for one in scene.back(place, 3) if item.at - one.to <= 3 and one.clause == item.clause]
-    if "lot" in near or {"surge", "dc_power"} & set(near):
-        return False
-    if any(one.what == "lot" and one.at - item.to <= 1 and one.clause == item.clause for one in scene.ahead(place, 1)):
+    near += [one.what for one in scene.ahead(place, 1) if one.what == "lot" and one.at - item.to <= 1
+             and one.clause == item.clause]  # fmt: skip
+    if {"lot", "surge", "dc_power"} & set(near):
         return False
     owner = owner_of(scene, place)
     if kind == "set":
@@ -268,7 +276,7 @@ def _size(scene: Scene, found: Found) -> None:
     """Two sides with x or "by" between them; or a length and a width by their names."""
     places = numbers(scene)
     items = scene.items
-    for first, second in itertools.pairwise(places):
+    for first, second in pairwise(places):
         one, two = items[first], items[second]
         if one.field == two.field and 0 < two.at - one.to <= 1 and _times(scene, one):
             third = _third(scene, second)
@@ -284,11 +292,8 @@ def _size(scene: Scene, found: Found) -> None:
 
 
 def _times(scene: Scene, one: Item) -> bool:
-    tokens = scene.tokens[one.field]
-    sign = tokens[one.to]
-    return sign in {"x", "*"} or any(
-        scene.items[at].at == one.to and scene.items[at].field == one.field for at in scene.by_what.get("times", ())
-    )
+    sign = scene.tokens[one.field][one.to]
+    return sign in {"x", "*"} or scene.stands("times", one.field, one.to)
 
 
 def _third(scene: Scene, place: int) -> Item | None:

@@ -10,6 +10,7 @@ _GOODS = {"panel_one": "panel", "panel_many": "panel", "inverter_one": "inverter
           "set_one": "set", "set_many": "set", "other_goods": "other", "accessory": "other"}  # fmt: skip
 _FIRST_WORDS = 4
 _FIRST_TITLE = 2
+_FARTHEST = 14
 _SELLING = ("selling",)
 
 
@@ -73,7 +74,7 @@ def _purpose(scene: Scene, place: int) -> bool:
 
 
 def _origin(scene: Scene, place: int) -> bool:
-    """ "From a balcony set": what the goods were taken out of."""
+    """Does it only tell what the goods were taken out of?"""
     item = scene.items[place]
     before = next(iter(scene.back(place, 1)), None)
     return before is not None and before.what == "origin" and item.at - before.to <= 1
@@ -174,10 +175,7 @@ def _kind(scene: Scene, named: _Named) -> tuple[str, str | None]:  # noqa: PLR09
 
 def _weak(scene: Scene, item: Item) -> bool:
     """Is it a word for any set, as "kit", not one for panels with an inverter?"""
-    return any(
-        scene.items[at].at == item.at and scene.items[at].field == item.field
-        for at in scene.by_what.get("set_weak", ())
-    )
+    return scene.stands("set_weak", item.field, item.at)
 
 
 def _lacks(scene: Scene, good: str) -> bool:
@@ -210,22 +208,27 @@ def _together(scene: Scene, named: _Named) -> bool:
     title = set(named.title) - {"other"}
     if title != {"panel"} and _listed(scene, named):
         return True
-    for at in named.all["inverter"]:
-        item = scene.items[at]
-        for one in scene.back(at, 8):
-            if one.what in {"extra", "each"} and one.clause == item.clause:
-                break
-            if item.at - one.to > 14:
-                break
-            if _GOODS.get(one.what) == "panel" and title != {"inverter"}:
-                if not title or _joined(scene, one, item):
-                    return True
-            if one.what == "plus" and item.at - one.to <= 4 and title == {"panel"}:
-                return True
+    if any(_along(scene, at, title) for at in named.all["inverter"]):
+        return True
     if title in ({"panel"}, {"inverter"}):
         return False
     first = min(named.all["inverter"][0], named.all["panel"][0])
     return bool(title) is False and any(one.what in {"plus", "per_set"} for one in scene.ahead(first, 8))
+
+
+def _along(scene: Scene, place: int, title: set[str]) -> bool:
+    """Is an inverter joined to panels before it by a plus?"""
+    item = scene.items[place]
+    plus = False
+    for one in scene.back(place, 8):
+        if (one.what in {"extra", "each"} and one.clause == item.clause) or item.at - one.to > _FARTHEST:
+            return False
+        plus = plus or one.what == "plus"
+        if _GOODS.get(one.what) == "panel" and title != {"inverter"}:
+            return not title or plus or "+" in scene.tokens[one.field][one.to : item.at]
+        if one.what == "plus" and item.at - one.to <= 4 and title == {"panel"}:
+            return True
+    return False
 
 
 def _listed(scene: Scene, named: _Named) -> bool:
@@ -238,14 +241,6 @@ def _listed(scene: Scene, named: _Named) -> bool:
     if any(scene.items[at].sentence in counted for at in named.all["inverter"]):
         return True
     return "inverter" in named.title and any(scene.items[at].peak for at in numbers(scene) if not scene.items[at].field)
-
-
-def _joined(scene: Scene, one: Item, other: Item) -> bool:
-    """Does a plus, or only a comma, stand between two goods of a sentence?"""
-    return any(
-        item.what == "plus" and one.to <= item.at < other.at and item.field == one.field
-        for item in (scene.items[at] for at in scene.by_what.get("plus", ()))
-    ) or "+" in scene.tokens[one.field][one.to : other.at]  # fmt: skip
 
 
 def _rated(scene: Scene) -> bool:

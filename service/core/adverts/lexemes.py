@@ -5,7 +5,7 @@ One walk over the words of a field. Most words mean nothing and cost one look in
 
 from dataclasses import dataclass, field
 
-from service.core.adverts.lexicon import DASH, ENDS, FIGURE, PARTS, Lexicon, Phrases, Start
+from service.core.adverts.lexicon import BRACKET, DASH, ENDS, FIGURE, PARTS, Lexicon, Phrases, Start
 from service.core.adverts.plain import Plain
 from service.core.adverts.tokens import Pieces
 
@@ -54,8 +54,8 @@ _JOINING = frozenset("-'./_")
 class Item:
     """A meaning, or a figure (``what`` is ``#``), in pieces ``at`` up to ``to`` of a field.
 
-    ``unit`` is W, V, A, mm, kg, a currency, ``%/K`` or empty; ``factor`` what it multiplied the figure by; ``glued`` the
-    piece directly before a figure; ``peak``: watts of a panel by their unit; ``spelled``: a number word.
+    ``unit`` is W, V, A, mm, kg, a currency, ``%/K`` or empty; ``factor`` what it multiplied the figure by; ``glued``
+    the piece directly before a figure; ``peak``: watts of a panel by their unit; ``spelled``: a number word.
     """
 
     value = 0.0
@@ -89,7 +89,7 @@ class _Walk:
     pieces: Pieces
     shown: str
     lexicon: Lexicon
-    field: int
+    number: int
     sentence: int
     clause: int
     items: list[Item] = field(default_factory=list)
@@ -104,7 +104,7 @@ class _Walk:
 
     def add(self, what: str, at: int, to: int) -> Item:
         """A new item."""
-        item = Item(what, at, to, self.sentence, self.clause, self.field)
+        item = Item(what, at, to, self.sentence, self.clause, self.number)
         self.items.append(item)
         return item
 
@@ -113,34 +113,33 @@ def lexed(plain: Plain, pieces: Pieces, lexicon: Lexicon, number: int, base: int
     """The items of a plain text cut into pieces, field ``number``; sentences and clauses count from ``base`` on."""
     words, known = pieces.words, lexicon.kept
     walk = _Walk(words, pieces.gaps, pieces, plain.shown, lexicon, number, base, base, clauses=base)
-    at, count = 0, len(words)
-    while at < count:
+    done = 0
+    for at in [at for at, word in enumerate(words) if known.get(word, FIGURE)]:  # the most words are known as nothing
+        if at < done:
+            continue
         found = known.get(words[at])
-        if not found:
-            if found is None:
-                found = lexicon.look_up(words[at])
-            if not found:
-                at += 1
-                continue
+        if found is None:
+            found = lexicon.look_up(words[at])
         if found.__class__ is Phrases:
-            at = _phrase(walk, at, found)
+            done = _phrase(walk, at, found)
         elif found == FIGURE:
-            at = _figure(walk, at)
-        else:
+            done = _figure(walk, at)
+        elif found == PARTS:
+            walk.clauses += 1
+            walk.clause = walk.clauses
+        elif found:
             _sign(walk, at, found)
-            at += 1
     return Lexed(walk.items, pieces)
 
 
 def _sign(walk: _Walk, at: int, kind: Start) -> None:
-    word = walk.words[at]
-    if kind == PARTS:
-        if word in ")]" and walk.outer:
+    if kind == BRACKET:
+        if walk.words[at] in ")]" and walk.outer:
             walk.clause = walk.outer.pop()
-        else:
-            if word in "([" and len(walk.outer) < _DEEPEST:
-                walk.outer.append(walk.clause)
-            _new_clause(walk)
+            return
+        if walk.words[at] in "([" and len(walk.outer) < _DEEPEST:
+            walk.outer.append(walk.clause)
+        _new_clause(walk)
     elif kind == DASH:
         if walk.gaps[at] and walk.gaps[at + 1]:
             _new_clause(walk)

@@ -19,9 +19,9 @@ _GOODS = frozenset({"panel_one", "panel_many", "inverter_one", "inverter_many"})
 _CARRYING = frozenset({"d:", "n:", "t:", "new", "used", "unused"})
 _UNIT, _SHORT, _NO_UNIT, _TELLING = "unit ", "short", "no_unit", "telling"
 
-# What a piece of text can be: nothing, a number, a sign that parts clauses, one that ends sentences, a joining sign; or
-# the phrases that begin with it.
-NOTHING, FIGURE, PARTS, ENDS, DASH = 0, 1, 2, 3, 4
+# What a piece of text can be: nothing, a number, a sign that parts clauses, one that ends sentences, a dash, a bracket;
+# or the phrases that begin with it.
+NOTHING, FIGURE, PARTS, ENDS, DASH, BRACKET = 0, 1, 2, 3, 4, 5
 Phrase = tuple[tuple[str, ...], tuple[str, ...]]  # the rest of its words, and its meanings
 
 
@@ -35,7 +35,7 @@ class Phrases:
 
 
 Start = int | Phrases
-_SIGNS = {**dict.fromkeys(".!?\n|•;*", ENDS), **dict.fromkeys(",()[]+", PARTS), "-": DASH}
+_SIGNS = {**dict.fromkeys(".!?\n|•;*", ENDS), **dict.fromkeys(",+", PARTS), **dict.fromkeys("()[]", BRACKET), "-": DASH}
 
 
 @dataclass(frozen=True, slots=True)

@@ -58,8 +58,10 @@ def _ac(scene: Scene, place: int, item: Item, kind: str, found: Found) -> None:
     if any(one.what in {"panel_one", "panel_many"} and one.clause == item.clause for one in behind[:1]):
         return
     before = [one.what for one in scene.back(place, 6) if item.at - one.to <= 4 and one.clause == item.clause]
-    if {"surge", "dc_power"} & set(before[:2]) or {"panel_one", "panel_many"} & set(before[:1]) or any(
-        one.what == "surge" and one.clause == item.clause and one.at - item.to <= 1 for one in behind
+    if (
+        {"surge", "dc_power"} & set(before[:2])
+        or {"panel_one", "panel_many"} & set(before[:1])
+        or any(one.what == "surge" and one.clause == item.clause and one.at - item.to <= 1 for one in behind)
     ):
         return
     if "limited" in before or ("without" not in before and any(
@@ -140,12 +142,12 @@ def _inputs(scene: Scene, place: int, item: Item, found: Found) -> None:
 
 
 def _spoilt(scene: Scene, sentence: int) -> bool:
-    """ "One input is dead" does not tell how many there are."""
+    """Is a dead input spoken of there, so that "one" is no number of inputs?"""
     return scene.in_sentence(sentence, "d:dead") or scene.in_sentence(sentence, "d:dead_input")
 
 
 def _twofold(scene: Scene, found: Found) -> None:
-    """ "Dual MPPT", "double input"."""
+    """Two by one word: dual, double."""
     for at in scene.by_what.get("twofold", ()):
         item = scene.items[at]
         behind = next((one for one in scene.ahead(at, 3) if one.what in {"inputs", "tracking"}), None)

@@ -1,9 +1,12 @@
 """How many pieces are on offer?"""
 
+from itertools import pairwise
+
 from service.core.adverts.lexemes import CURRENCIES, NUMBER, Item
 from service.core.adverts.scene import Scene, numbers
 
 _MOST_PIECES = 5000
+_NO_COUNT_BEFORE = frozenset(("x", "'", "°", "%", "/"))
 _FARTHEST = 8
 _FIRST_YEAR, _LAST_YEAR = 1990, 2035  # "2016 panels" tells a year
 _FEWEST_TUBES = 10  # a collector of twenty tubes is one piece
@@ -30,9 +33,9 @@ def pieces_on_offer(scene: Scene, kind: str) -> int | None:
         if not _near_goods(scene, place, item) or _barred(scene, place, item):
             continue
         if kind != "set" and _told(scene, place, item):
-            told.append(_times_pallets(scene, place, item, names))
+            told.append(_times_pallets(scene, place, item))
         elif _counts(scene, place, item, names, kind):
-            counted.append(_times_pallets(scene, place, item, names))
+            counted.append(_times_pallets(scene, place, item))
     many = [at for at in scene.by_what.get(names[0], ()) if not _behind_for(scene, at)]
     if told:
         return max(told)
@@ -85,9 +88,12 @@ def _told(scene: Scene, place: int, item: Item) -> bool:
     before = next(iter(scene.back(place, 1)), None)
     if before is not None and before.what == "count" and item.at - before.to <= 2:
         return True
-    if before is not None and before.what in {"piece", "each"} and scene.tokens[item.field][before.to : item.at] == [":"]:
-        return any(scene.items[at].at == before.at and scene.items[at].field == before.field
-                   for at in scene.by_what.get("piece", ()))  # fmt: skip
+    if (
+        before is not None
+        and before.what in {"piece", "each"}
+        and scene.tokens[item.field][before.to : item.at] == [":"]
+    ):
+        return scene.stands("piece", before.field, before.at)
     if before is not None and before.what == "stock" and item.at - before.to <= 3 and not _of_money(scene, place):
         return True
     for one in scene.ahead(place, 3):
@@ -109,26 +115,24 @@ def _counts(scene: Scene, place: int, item: Item, names: tuple[str, ...], kind: 
     follow = tokens[item.to] if item.to < len(tokens) else ""
     if not item.spelled and _beside_x(scene, place, item, tokens, follow):
         return kind != "set"
-    if follow == "x" or item.glued == "x":
+    if follow in _NO_COUNT_BEFORE or item.glued == "x":
         return False
-    if follow in {"'", "°", "%", "/"}:
-        return False
-    if kind != "set" and not (item.spelled and item.value == 1):
-        for one in scene.items[place + 1 : place + 3]:
-            if one.what == "piece" and one.at == item.to and one.field == item.field:
-                return True
+    if kind != "set" and not (item.spelled and item.value == 1) and scene.stands("piece", item.field, item.to):
+        return True
+    return _before_goods(scene, place, item, names, kind)
+
+
+def _before_goods(scene: Scene, place: int, item: Item, names: tuple[str, ...], kind: str) -> bool:
     for one in scene.ahead(place, 6):
+        if one.what in names and (one.at > item.at or one.to == item.to):
+            directly = one.at - item.to <= 1
+            if directly and (_like_watts(item) or (kind == "inverter" and item.value >= _LEAST_OUTPUT)):
+                return False
+            tubes = one.what == "thermal" and item.value >= _FEWEST_TUBES
+            return not tubes and (one.clause == item.clause or one.at - item.to <= 3)
         if one.what in {"each", "lot", "for"} or one.unit in CURRENCIES or one.at - item.to > 5:
             return False
-        if one.what == NUMBER and one.unit != "W":
-            return False
-        if one.what in names and (one.at > item.at or one.to == item.to):
-            if one.at - item.to <= 1 and (_like_watts(item) or (kind == "inverter" and item.value >= _LEAST_OUTPUT)):
-                return False
-            if one.what == "thermal" and item.value >= _FEWEST_TUBES:
-                return False
-            return one.clause == item.clause or one.at - item.to <= 3
-        if one.clause != item.clause and one.what != NUMBER:
+        if (one.what == NUMBER and one.unit != "W") or (one.clause != item.clause and one.what != NUMBER):
             return False
     return False
 
@@ -139,7 +143,7 @@ def _like_watts(item: Item) -> bool:
 
 
 def _beside_x(scene: Scene, place: int, item: Item, tokens: list[str], follow: str) -> bool:
-    """ "4 x 410 W", "8x panels", "x8": a count, not the side of something."""
+    """Is it a count beside an x (4 x 410 W, 8x panels, x8), not the side of something?"""
     if item.value > 200:
         return False
     if follow == "x":
@@ -164,14 +168,14 @@ def _on_pallets(scene: Scene, place: int) -> float:
     """How many pallets, where "three pallets of" stands before; else nought."""
     item = scene.items[place]
     back = [one for one in scene.back(place, 5) if one.clause == item.clause and item.at - one.to <= 4]
-    for one, before in zip(back, back[1:], strict=False):
+    for one, before in pairwise(back):
         if one.what == "pallet" and before.what == NUMBER and not before.unit and one.at - before.to <= 1:
             return before.value
     return 0.0
 
 
-def _times_pallets(scene: Scene, place: int, item: Item, names: tuple[str, ...]) -> int:
-    """ "Two pallets of 31": pallets times pieces."""
+def _times_pallets(scene: Scene, place: int, item: Item) -> int:
+    """Pieces, or pallets times pieces."""
     on_pallets = _on_pallets(scene, place)
     if on_pallets:
         return int(on_pallets * item.value)

@@ -69,14 +69,9 @@ def _chosen(
         if first[wanted] is not None:
             return first[wanted], wanted
     plain = [item for item, role in offers if role is None]
-    if len(plain) == 1 and _priced_by(scene):
-        return plain[0], _priced_by(scene)
     if plain:
-        if field is not None and "placeholder" not in scene.by_what:
-            alike_field = next((item for item in plain if item.value == field.value), None)
-            if alike_field is not None:
-                return alike_field, None
-        return plain[0], None
+        as_field = [item for item in plain if field is not None and item.value == field.value]
+        return (as_field or plain)[0], _priced_by(scene) if len(plain) == 1 else None
     if field is None or (field.value in _PLACEHOLDERS - {1.0}) or "placeholder" in scene.by_what:
         return None, None
     told = next((one.what for one in scene.price if one.what in _ROLES), None)
@@ -84,7 +79,7 @@ def _chosen(
 
 
 def _priced_by(scene: Scene) -> str | None:
-    """ "Price is for one", said without an amount."""
+    """For how much a price is said to be, without an amount."""
     for at in scene.by_what.get("price", ()):
         for one in scene.ahead(at, 3):
             if one.what == NUMBER or one.at - scene.items[at].to > 3:
@@ -122,7 +117,7 @@ def _counted_in_title(scene: Scene) -> bool:
 
 
 def _for_all(scene: Scene, chosen: Item, goods: Goods) -> bool:
-    """ "Ten panels for 500", "500 for the ten": does the amount stand for a number of pieces?"""
+    """Does the amount stand for a number of pieces: ten panels for 500, 500 for the ten?"""
     if goods.quantity is None:
         return False
     place = next(at for at in numbers(scene) if scene.items[at] is chosen)
@@ -157,7 +152,7 @@ def _conflict(
 
 
 def _sent(scene: Scene, place: int, item: Item) -> bool:
-    """ "20 euro posted": sending is in the price."""
+    """Is sending in the price, as in 20 euro posted?"""
     return any(one.what == "sent" and one.at == item.to for one in scene.ahead(place, 3))
 
 
@@ -178,25 +173,23 @@ def _bare(scene: Scene, place: int, item: Item) -> bool:
         nothing = scene.tokens[item.field][before.to : item.at]
         counted = behind is not None and behind.what.endswith(("_one", "_many")) and behind.at == item.to
         if nothing in ([], [":"], ["="], ["is"]) and not counted:
-            return before.what != "each" or not _piece(scene, before)
+            return before.what != "each" or not _piece(scene, place, before)
     return (behind is not None and behind.what in {"each", "price"} and behind.at - item.to <= 1
             and behind.clause == item.clause and behind.sentence == item.sentence
             and not any(one.what == "piece" and one.at == behind.at for one in scene.ahead(place, 2)))  # fmt: skip
 
 
-def _piece(scene: Scene, each: Item) -> bool:
+def _piece(scene: Scene, place: int, each: Item) -> bool:
     """Is "Stück" here a word behind a number of pieces, not "a piece"?"""
-    for at in scene.by_what.get("piece", ()):
-        one = scene.items[at]
-        if one.at == each.at and one.field == each.field:
-            tokens = scene.tokens[one.field]
-            return one.at > 0 and tokens[one.at - 1][0:1].isdigit() and not _amount_before(scene, at)
-    return False
+    if not scene.stands("piece", each.field, each.at) or not each.at:
+        return False
+    return scene.tokens[each.field][each.at - 1][0:1].isdigit() and not _amount_before(scene, place, each)
 
 
-def _amount_before(scene: Scene, place: int) -> bool:
-    one = next((item for item in scene.back(place, 3) if item.what == NUMBER), None)
-    return one is not None and one.unit in _MONEY and one.to == scene.items[place].at
+def _amount_before(scene: Scene, place: int, each: Item) -> bool:
+    """Does an amount end where "a piece" begins?"""
+    one = next((item for item in scene.back(place, 8) if item.what == NUMBER and item.to <= each.at), None)
+    return one is not None and one.unit in _MONEY and one.to == each.at
 
 
 def _role(scene: Scene, place: int, item: Item, goods: Goods) -> str | None:  # noqa: C901, PLR0911, PLR0912 - a row of questions
@@ -210,7 +203,7 @@ def _role(scene: Scene, place: int, item: Item, goods: Goods) -> str | None:  # 
     for one in scene.back(place, 8):
         if one.unit in _MONEY or item.at - one.to > _BEFORE:
             break
-        if not (one.what == "each" and _piece(scene, one)):
+        if not (one.what == "each" and _piece(scene, place, one)):
             before.append(one)
     near = [one.what for one in behind]
     close = [one.what for one in before if one.clause == item.clause]

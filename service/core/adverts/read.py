@@ -70,7 +70,7 @@ def _scene(
     fields = [lexed(plain, pieces, lexicon, number, BODY_FROM * (number == 1))
               for number, (plain, pieces) in enumerate(zip(plains, cut, strict=True))]  # fmt: skip
     flooded = len(plains[1].text) > _FLOOD_FROM and _without_flood(fields[1])
-    return scene_of(*fields, orders), flooded
+    return scene_of(fields[0], fields[1], fields[2], orders), flooded
 
 
 def _without(words: Sequence[str], orders: Orders) -> list[str]:
@@ -91,7 +91,13 @@ def _without_flood(body: Lexed) -> bool:
 
 
 def _offer(
-    scene: Scene, goods: Goods, language: str, extra: set[str], plains: Sequence[Plain], cut: Sequence[Pieces], sent: Sequence[str]
+    scene: Scene,
+    goods: Goods,
+    language: str,
+    extra: set[str],
+    plains: Sequence[Plain],
+    cut: Sequence[Pieces],
+    sent: Sequence[str],
 ) -> Reading:
     asked = asked_of(scene, goods)
     panel, two_powers = panel_figures(scene, goods.kind) if goods.kind in {"panel", "set"} else ({}, False)
@@ -173,7 +179,11 @@ def _claims(
 
 
 def _claim(
-    told: tuple[str, str], one: tuple[float, Item, float], plains: Sequence[Plain], cut: Sequence[Pieces], sent: Sequence[str]
+    told: tuple[str, str],
+    one: tuple[float, Item, float],
+    plains: Sequence[Plain],
+    cut: Sequence[Pieces],
+    sent: Sequence[str],
 ) -> Claim:
     value, item, sure = one
     plain, text = plains[item.field], sent[item.field]

@@ -22,6 +22,8 @@ class Scene:
     tokens: list[list[str]] = field(default_factory=list)
     price: list[Item] = field(default_factory=list)
     orders: Orders = ()
+    _sentences: dict[str, set[int]] = field(default_factory=dict)
+    _starts: dict[str, set[tuple[int, int]]] = field(default_factory=dict)
 
     def has(self, what: str) -> bool:
         """Is it said at all, and not denied?"""
@@ -71,8 +73,18 @@ class Scene:
 
     def in_sentence(self, sentence: int, what: str) -> bool:
         """Does a meaning stand in that sentence?"""
-        places = self.by_what.get(what)
-        return places is not None and any(self.items[place].sentence == sentence for place in places)
+        known = self._sentences.get(what)
+        if known is None:
+            known = self._sentences[what] = {self.items[place].sentence for place in self.by_what.get(what, ())}
+        return sentence in known
+
+    def stands(self, what: str, number: int, at: int) -> bool:
+        """Does a meaning begin at that piece of a field?"""
+        known = self._starts.get(what)
+        if known is None:
+            items = (self.items[place] for place in self.by_what.get(what, ()))
+            known = self._starts[what] = {(item.field, item.at) for item in items}
+        return (number, at) in known
 
 
 def scene_of(title: Lexed, body: Lexed, price: Lexed, orders: Orders = ()) -> Scene:
@@ -80,7 +92,8 @@ def scene_of(title: Lexed, body: Lexed, price: Lexed, orders: Orders = ()) -> Sc
 
     ``orders``: places in the body that are known to hold some.
     """
-    items = [*title.items, *(item for item in body.items if not _within(item, orders))] if orders else title.items + body.items
+    kept = [item for item in body.items if not _within(item, orders)] if orders else body.items
+    items = title.items + kept
     hostile = {item.sentence for item in items if item.what == "q:hostile"}
     if hostile:
         ordering = hostile | _followers(items, hostile)

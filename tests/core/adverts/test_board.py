@@ -8,8 +8,8 @@ PLACES = ("Ely", "Wick", "Diss", "Hythe", "Settle", "Alston", "Bude")
 
 
 def board(*prices):
-    return [Advert(title="", body=f"Four used solar panels, 400 W, £{price} each, collection from {place} only, bring a van.")
-            for price, place in zip(prices, PLACES, strict=False)]  # fmt: skip
+    text = "Four used solar panels, 400 W, £{} each, collection from {} only, bring a van."
+    return [Advert(title="", body=text.format(*one)) for one in zip(prices, PLACES, strict=False)]
 
 
 def doubts(adverts):

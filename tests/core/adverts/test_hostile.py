@@ -66,6 +66,25 @@ def test_work_grows_with_the_length_of_a_hostile_text_and_no_faster(piece):
     assert long <= 4.5 * short + 2000
 
 
+# Told again and again with other numbers, so that nothing of it is taken for a flood of keywords.
+VARIED = {
+    "sets": "{0} panels and {1} inverter kit plus {0} modules of {1} W, ",
+    "prices": "{0} pieces for £{1} each or all {0} for £{1}, postage £{0}, price per piece. ",
+    "ratings": "voc {0}.5 V isc {1}.3 A vmp {0} V imp {1} A mppt {0}-{1} V noct {0} V stc {1} A ",
+    "defects": "one of {0} panels is cracked, dead input on {1}, all {0} have no label, without lead, not tested; ",
+    "sizes": "{0} by {1} mm, {1} mm long, {0} mm wide, {0} half cells, {1} kg, -0.{0} %/K voc, ",
+    "wanted": "wanted {0} panels. looking for {1} modules. free quote for {0}. balcony kit {1}. ",
+}
+
+
+@pytest.mark.parametrize("piece", VARIED.values(), ids=VARIED.keys())
+def test_work_grows_with_the_length_of_a_varied_text_and_no_faster(piece):
+    text = "".join(piece.format(at % 97 + 1, at * 7 % 89 + 2) for at in range(600))
+    read(text[:20_000])
+    short, long = steps(text[:4500]), steps(text[:18_000])
+    assert long <= 4.5 * short + 2000
+
+
 @pytest.mark.parametrize("piece", REPEATED.values(), ids=REPEATED.keys())
 def test_a_flood_of_anything_is_read_without_an_error(piece):
     found = read((piece * 20_000)[:20_000], title=piece[:1000], price_text=piece[:200])

@@ -51,8 +51,10 @@ def test_a_wrong_value_costs_precision_and_recall_and_an_invented_one_precision(
 
 
 def parts(reading):
-    return (reading.kind, reading.is_offer, reading.quantity_available, reading.price, reading.condition, reading.defects,
-            reading.delivery, reading.shipping_cost, dict(reading.panel), dict(reading.inverter))  # fmt: skip
+    return (
+        reading.kind, reading.is_offer, reading.quantity_available, reading.price, reading.condition, reading.defects,
+        reading.delivery, reading.shipping_cost, dict(reading.panel), dict(reading.inverter),
+    )  # fmt: skip
 
 
 def read(row, change):
