@@ -22,8 +22,10 @@ from service.api.routes.pages import page_routes
 from service.api.routes.questions import question_routes
 from service.api.routes.tables import table_routes
 from service.api.routes.workshop import Workshop
+from service.core.adverts import vocabulary_of
 from service.core.completion import DefaultTables
 from service.core.model.memo import Memo
+from service.data.advert_words import load_advert_words
 from service.data.cautions import load_cautions
 from service.data.climate import load_climate
 from service.data.grid_carbon import load_grid_carbon
@@ -114,6 +116,7 @@ def deps_of(settings: Settings) -> Deps:
         climate=load_climate(),
         default_tables=DefaultTables(prices=load_prices(), rule_cards=rule_cards, panels=load_panel_list()),
         grid_carbon=load_grid_carbon(),
+        advert_words=vocabulary_of(load_advert_words()),
         demand_shape=load_demand_shape(),
         rule_cards=rule_cards,
         own_areas=frozenset(own),

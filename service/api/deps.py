@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from datetime import UTC, date, datetime
 from typing import Any, TypeVar
 
+from service.core.adverts import Vocabulary
 from service.core.compatibility import Column, Row
 from service.core.completion import DefaultTables
 from service.core.energy import ArrayHours
@@ -62,6 +63,7 @@ class Deps:
     climate: ClimateTable
     default_tables: DefaultTables
     grid_carbon: GridCarbon
+    advert_words: Vocabulary
     demand_shape: DemandShape
     rule_cards: Mapping[str, tuple[RuleCard, ...]]
     own_areas: frozenset[str]

@@ -7,6 +7,7 @@ from pydantic import BaseModel
 from starlette.requests import Request
 from starlette.responses import Response
 
+from service.api.answers.adverts import adverts_reading
 from service.api.answers.appraisal import appraisal
 from service.api.answers.climate import climate
 from service.api.answers.compatibility import compatibility
@@ -25,6 +26,7 @@ from service.api.render.report import report
 from service.api.render.tilt_map import tilt_map_svg
 from service.api.routes.described import Served, described
 from service.api.routes.desk import Desk
+from service.api.schemas.adverts import AdvertsIn, ReadingsOut
 from service.api.schemas.answers import (
     AppraisalOut,
     CompatibilityAnswerOut,
@@ -106,6 +108,12 @@ def question_routes(desk: Desk) -> list[Served]:
             "As text it is a page for the phone.",
             tag="questions", body=PickupCheckIn, answer=PickupCheckOut, formats=(JSON, TEXT), problems=NO_ANSWER),
             "POST"),
+        Served("/v1/adverts/reading", asked(adverts_reading), described(
+            "read_adverts", "What do these adverts claim?",
+            "Up to 200 adverts in ten languages: what each claims of panels and inverters, with the words that say it, "
+            "price for one, condition, delivery and doubts. What a text does not say is absent. `start` and `end` "
+            "count code points of the field as sent (JavaScript counts an emoji twice). Nothing is kept.",
+            tag="questions", body=AdvertsIn, answer=ReadingsOut), "POST"),
         Served("/v1/climate", asked(climate), described(
             "climate", "What weather does the answer rest on?",
             "The same as GET, with the place in the body: coordinates stay out of addresses and logs.",

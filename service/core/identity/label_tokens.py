@@ -6,17 +6,14 @@ grows with the text and with nothing else.
 """
 
 import re
-import unicodedata
 from dataclasses import dataclass
-from functools import lru_cache
+
+from service.core.model.plain_signs import plain_sign
 
 LONGEST_LABEL = 20_000
 
 # A number, a word, or any one other sign. 1.000 and 1,000 stay one token: `number_of` tells what they mean.
 _TOKEN = re.compile(r"\d{1,9}(?:[.,]\d{1,6})?|[a-z]{1,40}|[^\sa-z\d]|\n")
-_SIGNS = {"−": "-", "–": "-", "—": "-", "×": "x", "✕": "x", "˚": "°", "º": "°", "ß": "s", "’": "'", "·": ".",
-          "\u2126": "o", "∼": "~", "～": "~", "∙": ".", "\r": "\n", "\u2028": "\n",
-          "\u2029": "\n", "²": "2"}  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,24 +34,6 @@ def tokens_of(text: str) -> list[Token]:
     """All tokens of a label, line ends among them."""
     plain = "".join(map(plain_sign, text[:LONGEST_LABEL]))
     return [Token(match.group(), match.start(), match.end()) for match in _TOKEN.finditer(plain)]
-
-
-@lru_cache(maxsize=2048)
-def plain_sign(sign: str) -> str:
-    """One sign for one sign: lower case, without accent, full-width forms as usual ones; what is no text, a space.
-
-    >>> plain_sign("É"), plain_sign("－"), plain_sign(chr(0x202e))
-    ('e', '-', ' ')
-    """
-    if sign in _SIGNS:
-        return _SIGNS[sign]
-    if sign == "\n":
-        return sign
-    if unicodedata.category(sign)[0] == "C":
-        return " "
-    plain = unicodedata.normalize("NFKD", sign)[0].lower()
-    plain = plain[0] if plain else " "
-    return _SIGNS.get(plain, plain)
 
 
 def number_of(text: str, following: str = "") -> float:

@@ -1,0 +1,182 @@
+"""How are adverts handed over, and how is what they claim answered?"""
+
+from typing import Annotated, Any, Literal, Self
+
+from pydantic import ConfigDict, Field
+from pydantic.json_schema import WithJsonSchema
+
+from service.api.schemas import rounding as r
+from service.api.schemas.base import Anything, Code, In, Out, Text
+from service.api.words import say
+from service.core.adverts import LONGEST_TEXT, MOST_CLAIMS, Claim, Price, Reading
+
+MOST_ADVERTS = 200
+Language = Literal["en", "de", "nl", "fr", "es", "it", "pl", "pt", "cs", "da"]
+Field_ = Literal["title", "body", "price_text"]
+
+_EXAMPLE = {
+    "id": "a7",
+    "title": "4 Heliora HL-395 Solarmodule",
+    "body": "Vom Dach der Kranichwerft: 4 Module je 395 Wp, Voc 36,9 V, Isc 13,7 A, gebraucht. 45 € pro Stück, nur "
+    "Abholung in Nordmole.",
+    "price_text": "45 €",
+}
+_EXAMPLES: dict[str, Any] = {"examples": [{"adverts": [_EXAMPLE]}]}
+
+
+class AdvertIn(In):
+    """Text found on a classifieds page."""
+
+    id: Annotated[
+        str,
+        Field(strict=True, min_length=1, max_length=80, description="Your name for it; it stands in its reading.",
+              examples=["a7"]),
+    ]  # fmt: skip
+    title: Annotated[
+        str, Field(strict=True, max_length=1000, description="Its headline.", examples=[_EXAMPLE["title"]])
+    ] = ""
+    body: Annotated[
+        str, Field(strict=True, max_length=LONGEST_TEXT, description="Its text.", examples=[_EXAMPLE["body"]])
+    ] = ""
+    price_text: Annotated[
+        str, Field(strict=True, max_length=200, description="What stands where the page tells the price.",
+                   examples=["45 €"])
+    ] | None = None  # fmt: skip
+    language: Language | None = Field(default=None, description="Told from its words where absent.", examples=["de"])
+
+
+class AdvertsIn(In):
+    """What do these adverts claim?"""
+
+    model_config = ConfigDict(json_schema_extra=_EXAMPLES)
+
+    adverts: Annotated[list[AdvertIn], Field(min_length=1, max_length=MOST_ADVERTS, description="Up to 200.")]
+
+
+class AdvertClaimOut(Out):
+    """One thing that an advert says, with the words that say it."""
+
+    what: Code
+    value: Anything
+    unit: str = Field(max_length=10)
+    words: str = Field(max_length=200)
+    field: Field_
+    start: int = Field(ge=0, description="First code point in the field as it was sent; an emoji is one.")
+    end: int = Field(ge=0, description="Behind the last one.")
+    sureness_share: r.Share
+
+    @classmethod
+    def of(cls, claim: Claim) -> Self:
+        """A claim; its words on one line."""
+        words = " ".join("".join(c if c.isprintable() else " " for c in claim.words).split())
+        return cls.from_core(claim, words=words)
+
+
+class AdvertPriceOut(Out):
+    """As asked; ``each`` for one piece or one set, ``per_watt`` of a panel's rated power."""
+
+    value: float | None = Field(ge=0)
+    currency: str | None = Field(max_length=3)
+    basis: Literal["each", "lot", "set", "unknown"]
+    each: float | None = Field(ge=0)
+    per_watt: float | None = Field(ge=0)
+
+    @classmethod
+    def of(cls, price: Price) -> Self:
+        """A price."""
+        return cls.from_core(price)
+
+
+class DeliveryOut(Out):
+    """How the goods come; ``cost`` of sending them, nought where it is included."""
+
+    kind: Literal["pickup", "shipping", "either", "unknown"]
+    cost: float | None = Field(ge=0)
+
+
+class AdvertDoubtOut(Out):
+    """What gives cause for doubt."""
+
+    code: Code
+    text: Text
+
+
+class AdvertReadingOut(Out):
+    """What an advert claims. What it does not say is absent or null; nothing is guessed."""
+
+    id: str = Field(max_length=80)
+    kind: Literal["panel", "inverter", "set", "other"]
+    is_offer: bool
+    language: str = Field(max_length=3, description="`und` where no word told it.")
+    claims: list[AdvertClaimOut] = Field(max_length=MOST_CLAIMS)
+    quantity_available: int | None = Field(ge=1)
+    price: AdvertPriceOut
+    condition: Literal["new", "unused", "used", "damaged", "unknown"]
+    defects: list[Code] = Field(max_length=20)
+    delivery: DeliveryOut
+    technology: str | None = Field(max_length=20)
+    bifacial: bool | None
+    doubts: list[AdvertDoubtOut] = Field(max_length=40)
+    missing: list[Code] = Field(max_length=20, description="Ratings that decide about the fit and are not told.")
+    panel: Annotated[dict[str, Any], WithJsonSchema({"type": "object"})] = Field(
+        description="What is told of one panel, fit to be pasted into another request."
+    )
+    inverter: Annotated[dict[str, Any], WithJsonSchema({"type": "object"})] = Field(
+        description="What is told of one inverter, fit to be pasted into another request."
+    )
+
+    @classmethod
+    def of(cls, name: str, reading: Reading) -> Self:
+        """A reading with its sentences."""
+        return cls.from_core(
+            reading,
+            id=name,
+            claims=[AdvertClaimOut.of(claim) for claim in reading.claims],
+            price=AdvertPriceOut.of(reading.price),
+            defects=list(reading.defects),
+            delivery=DeliveryOut(kind=reading.delivery, cost=reading.shipping_cost),
+            doubts=[AdvertDoubtOut(code=code, text=say("adverts", f"doubt.{code}")) for code in reading.doubts],
+            missing=_missing(reading),
+            panel=_panel(reading),
+            inverter=_inverter(reading),
+        )
+
+
+class ReadingsOut(Out):
+    """What these adverts claim, in the order in which they were sent."""
+
+    readings: list[AdvertReadingOut] = Field(max_length=MOST_ADVERTS)
+    as_of: str = Field(description="The day of the answer.", max_length=10)
+    service_version: str = Field(max_length=30)
+    data_version: str = Field(max_length=30)
+
+
+_WANTED = ("rated_power_w", "open_circuit_voltage_v", "short_circuit_current_a")
+_INPUT = ("tracking_min_v", "tracking_max_v", "max_input_voltage_v", "max_current_a", "max_short_circuit_current_a",
+          "start_voltage_v")  # fmt: skip
+_WANTED_OF_INVERTER = ("ac_power_w", "max_input_voltage_v", "max_current_a")
+
+
+def _missing(reading: Reading) -> list[str]:
+    if not reading.is_offer:
+        return []
+    panel = [name for name in _WANTED if name not in reading.panel] if reading.kind in {"panel", "set"} else []
+    inverter = [name for name in _WANTED_OF_INVERTER if name not in reading.inverter]
+    return panel + (inverter if reading.kind in {"inverter", "set"} else [])
+
+
+def _panel(reading: Reading) -> dict[str, Any]:
+    told: dict[str, Any] = dict(reading.panel)
+    if "cells_in_series" in told:
+        told["cells_in_series"] = int(told["cells_in_series"])
+    if reading.technology in {"mono", "poly", "topcon", "hjt"}:
+        told["cell_kind"] = reading.technology
+    return told
+
+
+def _inverter(reading: Reading) -> dict[str, Any]:
+    told: dict[str, Any] = {name: value for name, value in reading.inverter.items() if name not in _INPUT}
+    if "input_count" in told:
+        told["input_count"] = int(told["input_count"])
+    inputs = {name: reading.inverter[name] for name in _INPUT if name in reading.inverter}
+    return {**told, "inputs": [inputs]} if inputs else told

@@ -1,0 +1,162 @@
+"""How well are adverts read? A file of adverts with their true readings, scored field by field; and how long it takes.
+
+The file holds one JSON object a line: ``title``, ``body``, ``asking_price_text``, and one object, whatever its name:
+the true reading. Doubts that no line of the file knows are not counted. Workload of the time: 200 adverts of the file,
+each cut or repeated to 1 kB.
+"""
+
+import argparse
+import json
+import time
+from collections import defaultdict
+from collections.abc import Mapping, Sequence
+from pathlib import Path
+from typing import Any
+
+from service.core.adverts import Advert, Reading, Vocabulary, read_advert, vocabulary_of
+from service.data.advert_words import load_advert_words
+
+ADVERTS, SIGNS = 200, 1000
+SAME_SHARE = 0.01
+EXACT = ("kind", "is_offer")
+_PANEL = {"rated_power_w": "rated_power_w", "voc_v": "open_circuit_voltage_v", "isc_a": "short_circuit_current_a",
+          "vmp_v": "max_power_voltage_v", "imp_a": "max_power_current_a",
+          "temp_coeff_voc_pct_per_k": "voc_coefficient_pct_per_k",
+          "temp_coeff_power_pct_per_k": "power_coefficient_pct_per_k", "cells_in_series": "cells_in_series",
+          "length_mm": "length_mm", "width_mm": "width_mm", "weight_kg": "weight_kg"}  # fmt: skip
+_INVERTER = {"ac_power_w": "ac_power_w", "inputs": "input_count", "mppt_min_v": "tracking_min_v",
+             "mppt_max_v": "tracking_max_v", "max_input_v": "max_input_voltage_v",
+             "max_input_current_a": "max_current_a", "max_short_circuit_a": "max_short_circuit_current_a",
+             "start_v": "start_voltage_v"}  # fmt: skip
+
+
+def main(arguments: Sequence[str]) -> int:
+    """``bench adverts FILE [--json] [--misses]``."""
+    parser = argparse.ArgumentParser(prog="python -m service bench adverts")
+    parser.add_argument("file", type=Path, help="adverts with their true readings, one JSON object a line")
+    parser.add_argument("--json", action="store_true", help="print the figures as JSON")
+    parser.add_argument("--misses", action="store_true", help="print each difference")
+    chosen = parser.parse_args(arguments)
+    rows = [json.loads(line) for line in chosen.file.read_text(encoding="utf-8").splitlines() if line.strip()]
+    vocabulary = vocabulary_of(load_advert_words())
+    scores, misses = scored(rows, vocabulary)
+    figures = {**shares(scores), "cpu_ms_of_200": cpu_ms(rows, vocabulary)}
+    for language in sorted({row.get("lang") or "und" for row in rows}):
+        of_language = [row for row in rows if (row.get("lang") or "und") == language]
+        figures[f"f1_{language}"] = shares(scored(of_language, vocabulary)[0])["f1"]
+    if chosen.json:
+        print(json.dumps(figures))
+        return 0
+    for name, (right, wrong, missed) in sorted(scores.items()):
+        print(f"{name:32}{right:6d} right{wrong:6d} wrong{missed:6d} missed")
+    print("\n".join(misses) if chosen.misses else "")
+    print("\n".join(f"{name:32}{value:8.3f}" for name, value in figures.items()))
+    return 0
+
+
+def scored(
+    rows: Sequence[Mapping[str, Any]], vocabulary: Vocabulary
+) -> tuple[dict[str, tuple[int, int, int]], list[str]]:
+    """Right, wrong and missed values by field, and the differences in words."""
+    counts: dict[str, list[int]] = defaultdict(lambda: [0, 0, 0])
+    misses = []
+    doubts = {code for row in rows for code in true_of(row).get("warnings", ())}
+    for row in rows:
+        reading = read_advert(advert_of(row), vocabulary)
+        true, told = plain_true(true_of(row)), plain_reading(reading)
+        told["warnings"] = [code for code in told.get("warnings", ()) if code in doubts]
+        for name in sorted({*true, *told}):
+            wanted, given = true.get(name), told.get(name)
+            if isinstance(wanted, list) or isinstance(given, list):
+                one, other = set(wanted or ()), set(given or ())
+                counts[name][0] += len(one & other)
+                counts[name][1] += len(other - one)
+                counts[name][2] += len(one - other)
+                same = one == other
+            else:
+                same = _same(wanted, given)
+                counts[name][0] += same
+                counts[name][1] += given is not None and not same
+                counts[name][2] += wanted is not None and not same
+            if not same:
+                misses.append(f"{row.get('id')} {name}: {wanted} read as {given}")
+    return {name: (one[0], one[1], one[2]) for name, one in counts.items()}, misses
+
+
+def shares(scores: Mapping[str, tuple[int, int, int]]) -> dict[str, float]:
+    """Precision, recall and F1 over all fields; precision of the numbers; share of right kinds and offers."""
+    right, wrong, missed = (sum(one[at] for one in scores.values()) for at in range(3))
+    numbers = [one for name, one in scores.items() if name in _NUMBERS]
+    known, false = sum(one[0] for one in numbers), sum(one[1] for one in numbers)
+    precision, recall = right / max(right + wrong, 1), right / max(right + missed, 1)
+    exact = {name: scores[name][0] / max(sum(scores[name][:2]), 1) for name in EXACT if name in scores}
+    f1 = 2 * precision * recall / max(precision + recall, 1e-9)
+    return {
+        "precision": precision,
+        "recall": recall,
+        "f1": f1,
+        "precision_numbers": known / max(known + false, 1),
+        **exact,
+    }
+
+
+_NUMBERS = {"quantity_available", "price_value", "unit_price", "shipping_cost", *_PANEL,
+            *(f"inverter.{name}" for name in _INVERTER)}  # fmt: skip
+
+
+def advert_of(row: Mapping[str, Any]) -> Advert:
+    """The advert of a row, without its note."""
+    return Advert(title=row["title"] or "", body=row["body"] or "", price_text=row["asking_price_text"])
+
+
+def true_of(row: Mapping[str, Any]) -> Mapping[str, Any]:
+    """The true reading of a row: its only object."""
+    return next(value for value in row.values() if isinstance(value, Mapping))
+
+
+def plain_true(true: Mapping[str, Any]) -> dict[str, Any]:
+    """What is stated, by field; nothing for what is not."""
+    plain = {name: value for name, value in true.items() if name != "inverter"}
+    plain |= {f"inverter.{name}": value for name, value in true.get("inverter", {}).items()}
+    return {name: value for name, value in plain.items() if value not in (None, "unknown", [])}
+
+
+def plain_reading(reading: Reading) -> dict[str, Any]:
+    """A reading by the same fields."""
+    price = reading.price
+    plain: dict[str, Any] = {
+        "kind": reading.kind, "is_offer": reading.is_offer, "quantity_available": reading.quantity_available,
+        "price_value": price.value, "price_currency": price.currency, "price_basis": price.basis,
+        "unit_price": price.each, "technology": reading.technology, "bifacial": reading.bifacial,
+        "condition": reading.condition, "defects": list(reading.defects), "delivery": reading.delivery,
+        "shipping_cost": reading.shipping_cost, "warnings": list(reading.doubts),
+    }  # fmt: skip
+    plain |= {name: reading.panel.get(told) for name, told in _PANEL.items()}
+    plain |= {f"inverter.{name}": reading.inverter.get(told) for name, told in _INVERTER.items()}
+    return {name: value for name, value in plain.items() if value not in (None, "unknown", [])}
+
+
+def _same(wanted: object, given: object) -> bool:
+    if isinstance(wanted, int | float) and isinstance(given, int | float) and not isinstance(wanted, bool):
+        return abs(wanted - given) <= SAME_SHARE * max(abs(wanted), abs(given))
+    return wanted == given
+
+
+def cpu_ms(rows: Sequence[Mapping[str, Any]], vocabulary: Vocabulary) -> float:
+    """CPU time of 200 adverts of 1 kB, the best of five."""
+    bodies = [row["body"] or " " for row in rows if len(row["body"] or "") < 2 * SIGNS]
+    adverts = []
+    for at in range(ADVERTS):
+        text = bodies[at % len(bodies)]
+        others, step = text, 1
+        while len(others) < SIGNS:
+            others += "\n" + bodies[(at + step) % len(bodies)]
+            step += 1
+        adverts.append(Advert(title="", body=others[:SIGNS]))
+    took = []
+    for _ in range(5):
+        begun = time.process_time()
+        for advert in adverts:
+            read_advert(advert, vocabulary)
+        took.append(time.process_time() - begun)
+    return 1000 * min(took)

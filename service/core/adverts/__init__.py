@@ -1,0 +1,25 @@
+"""What does an advert claim?
+
+``vocabulary_of`` makes the tables' words ready, once; ``read_advert`` reads one advert: normalise (``plain``), tokenise
+(``tokens``), give meanings (``lexicon``, ``lexemes``), interpret (``goods``, ``pieces``, ``figures``, ``limits``,
+``price``, ``state``), doubt (``doubts``); ``read_board`` reads several and compares them. Every claim points at the
+code points of the field as it was sent.
+"""
+
+from service.core.adverts.board import read_board
+from service.core.adverts.lexicon import Vocabulary, vocabulary_of
+from service.core.adverts.read import LONGEST_TEXT, MOST_CLAIMS, read_advert
+from service.core.adverts.reading import Advert, Claim, Price, Reading
+
+__all__ = [
+    "LONGEST_TEXT",
+    "MOST_CLAIMS",
+    "Advert",
+    "Claim",
+    "Price",
+    "Reading",
+    "Vocabulary",
+    "read_advert",
+    "read_board",
+    "vocabulary_of",
+]

@@ -1,0 +1,57 @@
+"""What shows only beside the other adverts of a request: a price far under theirs, the same advert again?"""
+
+from collections.abc import Sequence
+from dataclasses import replace
+from statistics import median
+
+from service.core.adverts.lexicon import Vocabulary
+from service.core.adverts.plain import plain_of
+from service.core.adverts.read import read_advert
+from service.core.adverts.reading import Advert, Reading
+from service.core.adverts.tokens import words_of
+
+LEAST_COMPARED = 5
+FAR_UNDER_SHARE = 0.4  # of the median price a watt
+_LEAST_WORDS = 8  # shorter texts are alike by chance
+
+
+def read_board(adverts: Sequence[Advert], vocabulary: Vocabulary) -> list[Reading]:
+    """What each advert claims, with the doubts that the others raise.
+
+    Args:
+        adverts: at most as many as a request may hold; time grows with their length, and once with their number.
+        vocabulary: made ready by ``vocabulary_of``.
+    """
+    readings = [read_advert(advert, vocabulary) for advert in adverts]
+    doubted = _far_under(readings) | {(at, "same_advert_again") for at in _again(adverts, readings)}
+    for at, code in sorted(doubted):
+        readings[at] = replace(readings[at], doubts=tuple(sorted({*readings[at].doubts, code})))
+    return readings
+
+
+def _far_under(readings: Sequence[Reading]) -> set[tuple[int, str]]:
+    """Sound panels that cost a watt far less than the median of the other panels in that currency."""
+    prices: dict[str, list[tuple[int, float]]] = {}
+    for at, reading in enumerate(readings):
+        if reading.kind == "panel" and reading.condition != "damaged" and reading.price.per_watt:
+            prices.setdefault(reading.price.currency or "", []).append((at, reading.price.per_watt))
+    found: set[tuple[int, str]] = set()
+    for row in prices.values():
+        if len(row) > LEAST_COMPARED:
+            usual = median(price for _, price in row)
+            found |= {(at, "far_under_others") for at, price in row if price < FAR_UNDER_SHARE * usual}
+    return found
+
+
+def _again(adverts: Sequence[Advert], readings: Sequence[Reading]) -> list[int]:
+    """Places of adverts whose words stood in an earlier one."""
+    seen: set[tuple[str, ...]] = set()
+    again = []
+    for at, advert in enumerate(adverts):
+        words = tuple(words_of(plain_of(advert.body).text))
+        if len(words) < _LEAST_WORDS:
+            continue
+        if words in seen and readings[at].is_offer:
+            again.append(at)
+        seen.add(words)
+    return again

@@ -1,0 +1,340 @@
+"""Which rating of a panel is each figure? A figure belongs to the name that waits for it, or to the one behind it."""
+
+from collections.abc import Iterable
+from itertools import pairwise, zip_longest
+
+from service.core.adverts.lexemes import NUMBER, Item
+from service.core.adverts.scene import Scene, numbers
+
+Found = dict[str, tuple[float, Item, float]]
+
+UNIT_OF = {"voc": "V", "isc": "A", "vmp": "V", "imp": "A", "max_in": "V", "start": "V", "input_current": "A"}
+_RATINGS = ("voc", "isc", "vmp", "imp")
+_AT_POINT = {"V": "vmp", "A": "imp"}
+_REACH = 8
+_SIDES_MM = (250.0, 2600.0)
+_LIKE_SHARE = 0.03
+_HEAVIEST_KG = 80
+_MOST_POWERS = 4  # further ones say nothing new
+_LEAST_HALVES = 100  # modules of half cells have 108 and more; 54 "half-cut cells" are 54 in series
+_BETWEEN = frozenset((":", "=", "(", ")", "[", "]", "w", "wp", "ca", "is", "in", "~", "|"))
+_BOUNDS = {"V": (5.0, 1500.0), "A": (0.05, 30.0)}
+
+
+def other_figures(scene: Scene) -> Found:
+    """Size and weight of goods that are no panels."""
+    found: Found = {}
+    for place in numbers(scene):
+        item = scene.items[place]
+        if item.unit == "kg" and 0.1 <= item.value < 200:
+            _keep(found, "weight", item.value, item, 0.9)
+    _size(scene, found)
+    return found
+
+
+def panel_figures(scene: Scene, kind: str) -> tuple[Found, bool]:
+    """Ratings, size, weight, cells and coefficients of one panel; and whether two powers exclude each other."""
+    found: Found = {}
+    powers: list[Item] = []
+    coefficients: list[int] = []
+    gone = _elsewhere(scene)
+    if not scene.by_what.keys().isdisjoint(_RATINGS):
+        _rows(scene, found, gone)
+    for place in numbers(scene):
+        item = scene.items[place]
+        if place in gone:
+            continue
+        if item.unit in {"V", "A"}:
+            _rating(scene, place, item, found, _RATINGS)
+        elif item.unit in {"%/K", "V/K"}:
+            coefficients.append(place)
+        elif item.unit == "kg" and kind == "panel" and 1 <= item.value < _HEAVIEST_KG:
+            _keep(found, "weight", item.value, item, 0.95)
+        elif item.unit == "W" or (not item.unit and _named_power(scene, place, item)):
+            if len(powers) < _MOST_POWERS and _is_power(scene, place, item, kind):
+                powers.append(item)
+        elif not item.unit:
+            _bare(scene, place, item, found)
+    for place in coefficients:
+        _coefficient(scene, place, scene.items[place], found)
+    _size(scene, found)
+    return found, _choose(scene, powers, found)
+
+
+def _bare(scene: Scene, place: int, item: Item, found: Found) -> None:
+    """A figure without a unit: cells, or a rating directly behind its name."""
+    if not scene.by_what.keys().isdisjoint(("cells", "half")) and _cells(scene, place, item, found):
+        return
+    if not item.spelled and place and scene.items[place - 1].what in UNIT_OF:
+        _rating(scene, place, item, found, _RATINGS)
+
+
+def _keep(found: Found, name: str, value: float, item: Item, sure: float) -> None:
+    found.setdefault(name, (value, item, sure))
+
+
+def _elsewhere(scene: Scene) -> set[int]:
+    """Figures at other conditions, and meter readings."""
+    gone: set[int] = set()
+    read = {scene.items[place].sentence for place in scene.by_what.get("measured", ())}
+    if not read and "elsewhere" not in scene.by_what:
+        return gone
+    for place in numbers(scene):
+        item = scene.items[place]
+        if item.sentence in read and item.unit in {"V", "A", "W"} and not item.peak:
+            gone.add(place)
+            continue
+        for one in scene.back(place, 20):
+            if one.what == "standard":
+                break
+            if one.what == "elsewhere" and "°" not in scene.tokens[one.field][one.to : one.to + 4]:
+                gone.add(place)
+                break
+    return gone
+
+
+def _rows(scene: Scene, found: Found, gone: set[int]) -> None:
+    """Names in a row, then as many figures in a row: "Voc/Vmp/Isc/Imp 37.5/31.2/13.9/13.1"."""
+    items, count = scene.items, len(scene.items)
+    done = -1
+    for place in sorted(at for name in _RATINGS for at in scene.by_what.get(name, ())):
+        if place <= done:
+            continue
+        to = place
+        while to < count and items[to].what in UNIT_OF and items[to].at - items[place].at < 3 * _REACH:
+            to += 1
+        names, last = items[place:to], to + (to - place)
+        done = to
+        figures = items[to:last]
+        if len(names) < 2 or len(figures) < len(names) or any(one.what != NUMBER or one.spelled for one in figures):
+            continue
+        if figures[0].at - names[-1].to > 4 or any(at in gone for at in range(to, last)):
+            continue
+        if all(_fits(name.what, one) for name, one in zip(names, figures, strict=True)):
+            for name, one in zip(names, figures, strict=True):
+                _keep(found, name.what, one.value, one, 0.9)
+
+
+def _fits(name: str, item: Item) -> bool:
+    unit = UNIT_OF[name]
+    low, high = _BOUNDS[unit]
+    return item.unit in {unit, ""} and low <= item.value <= high
+
+
+def _rating(scene: Scene, place: int, item: Item, found: Found, names: Iterable[str]) -> None:
+    name = name_of(scene, place, names)
+    if name and _fits(name, item) and not any(item is one[1] for one in found.values()):
+        _keep(found, name, item.value, item, 0.97 if item.unit else 0.9)
+
+
+def name_of(scene: Scene, place: int, names: Iterable[str]) -> str | None:
+    """The name of a figure: the nearest before it that no other figure of its unit took; else directly behind it."""
+    item = scene.items[place]
+    reach = _REACH if item.unit else 4
+    for one in scene.back(place, 10):
+        if item.at - one.to > reach or (one.what == NUMBER and (one.unit == item.unit or not item.unit)):
+            break
+        if one.what in UNIT_OF and (not item.unit or UNIT_OF[one.what] == item.unit):
+            return one.what if one.what in names else None
+        if one.what == "mpp_point" and item.unit and "vmp" in names:
+            return _AT_POINT[item.unit]
+    if item.unit and "vmp" in names and "mpp_point" in scene.by_what and _point_behind(scene, place, item):
+        return _AT_POINT[item.unit]
+    return _name_behind(scene, place, item, names) if item.unit else None
+
+
+def _point_behind(scene: Scene, place: int, item: Item) -> bool:
+    """As in: 31 V and 13 A at full power."""
+    pair = [one for one in scene.ahead(place, 2) if one.at - item.to <= 5]
+    if pair and pair[0].what == NUMBER and pair[0].unit != item.unit:
+        pair = pair[1:]
+    return bool(pair) and pair[0].what == "mpp_point"
+
+
+def _name_behind(scene: Scene, place: int, item: Item, names: Iterable[str]) -> str | None:
+    ahead = scene.ahead(place, 4)
+    for one, after in zip_longest(ahead, ahead[1:]):
+        if one.at - item.to > 2 or one.what == NUMBER:
+            return None
+        if one.what in names and UNIT_OF[one.what] == item.unit:
+            waits = one.clause != item.clause and after is not None and after.what == NUMBER and after.at - one.to <= 2
+            return None if waits else one.what
+    return None
+
+
+def _named_power(scene: Scene, place: int, item: Item) -> bool:
+    """A figure without a unit directly behind a heading for power."""
+    if not 40 <= item.value <= 800 or item.spelled:
+        return False
+    before = scene.items[place - 1] if place else item
+    return (before.what == "power" and before.sentence == item.sentence and item.at - before.to <= 4
+            and set(scene.tokens[item.field][before.to : item.at]) <= _BETWEEN)  # fmt: skip
+
+
+def _is_power(scene: Scene, place: int, item: Item, kind: str) -> bool:
+    """Is it the rated power of one panel, as far as its neighbours tell?"""
+    if not 3 <= item.value <= 1000 or scene.denied(place):
+        return False
+    tokens = scene.tokens[item.field]
+    if item.glued in {"-", "/"} and item.at > 1 and tokens[item.at - 2][0:1].isdigit():
+        return False
+    if tokens[item.at - 1 : item.at] == ["="] and item.value > 500:
+        return False
+    near = [one.what for one in scene.back(place, 3) if item.at - one.to <= 3 and one.clause == item.clause]
+    near += [one.what for one in scene.ahead(place, 1) if one.what == "lot" and one.at - item.to <= 1
+             and one.clause == item.clause]  # fmt: skip
+    if {"lot", "surge", "dc_power"} & set(near):
+        return False
+    owner = owner_of(scene, place)
+    if kind == "set":
+        return (owner == "panel" and (item.peak or item.value <= 720)) or (item.peak and item.value <= 720)
+    return owner != "inverter" or item.peak
+
+
+def owner_of(scene: Scene, place: int) -> str | None:
+    """Whose figure: of the goods close behind it, where nothing parts them; else of the last goods before it."""
+    item = scene.items[place]
+    for one in scene.ahead(place, 4):
+        if one.at - item.to > 5 or one.clause != item.clause or one.what in {NUMBER, "plus", "for"}:
+            break
+        good = one.what.partition("_")[0]
+        if good in {"panel", "inverter"} and one.what.endswith(("_one", "_many")):
+            return good
+    for one in scene.back(place, 8):
+        good = one.what.partition("_")[0]
+        if good in {"panel", "inverter"} and one.what.endswith(("_one", "_many")) and item.at - one.to <= 10:
+            return good
+    return None
+
+
+def _choose(scene: Scene, powers: list[Item], found: Found) -> bool:
+    """What the label says wins, then the title, then what is said first; are there two that exclude each other?"""
+    if not powers:
+        return False
+    labels = {scene.items[at].sentence for at in scene.by_what.get("label", ())}
+    on_label = [item for item in powers if item.sentence in labels]
+    chosen = (on_label or powers)[0]
+    _keep(found, "power", chosen.value, chosen, 0.97 if chosen.unit else 0.9)
+    cleared = {scene.items[at].sentence for name in ("cleared", "without") for at in scene.by_what.get(name, ())}
+    for item in powers:
+        low, high = sorted((item.value, chosen.value))
+        differ = _LIKE_SHARE < high / low - 1 < 0.9
+        if differ and item.field != chosen.field and not {item.sentence, chosen.sentence} & cleared:
+            return True
+    return False
+
+
+def _coefficient(scene: Scene, place: int, item: Item, found: Found) -> None:
+    near = [one for one in scene.back(place, 4) if one.what in {"voc", "isc", "power", "vmp", "imp", "coef_voltage"}]
+    behind = [
+        one
+        for one in scene.ahead(place, 2)
+        if one.what in {"voc", "isc", "power", "coef_voltage"} and one.at - item.to <= 2
+    ]
+    before = [one for one in near if item.at - one.to <= 8]
+    taken = next((one for one in scene.back(place, 4) if one.unit in {"%/K", "V/K", "A/K"}), None)
+    if taken is not None:
+        before = [one for one in before if one.at > taken.at]
+    if before and taken is not None and before[-1].at - taken.to <= 2 and behind:
+        before = []
+    one = before[0] if before else behind[0] if behind else None
+    if one is None:
+        return
+    if one.what in {"voc", "coef_voltage"}:
+        voc = found.get("voc")
+        if item.unit == "V/K" and voc is None:
+            return
+        value = 100 * item.value / voc[0] if item.unit == "V/K" and voc else item.value
+        _keep(found, "voc_coefficient", -abs(value), item, 0.95)
+    elif one.what == "power" and item.unit == "%/K":
+        _keep(found, "power_coefficient", -abs(item.value), item, 0.95)
+
+
+def _cells(scene: Scene, place: int, item: Item, found: Found) -> bool:
+    """A number of cells: halved where it is said to be of half cells; large ones without that word say nothing."""
+    if item.value != int(item.value) or not 8 <= item.value <= 160 or item.glued == "x":
+        return False
+    near: list[Item] = []
+    for one in scene.ahead(place, 4):
+        if one.what == NUMBER or one.at - item.to > 3:
+            break
+        near.append(one)
+    named = any(one.what == "cells" and one.at - item.to <= 2 for one in near) or any(
+        one.what == "cells" and item.at - one.to <= 2 for one in scene.back(place, 1)
+    )
+    half = any(one.what == "half" and (one.at - item.to <= 1 or named) for one in near)
+    many = item.value >= _LEAST_HALVES
+    half = half or (named and many and "half" in scene.by_what)
+    if half and many:
+        _keep(found, "cells", item.value // 2, item, 0.93)
+    elif named and item.value < _LEAST_HALVES:
+        found["cells"] = (item.value, item, 0.95)
+    return named or half
+
+
+def _size(scene: Scene, found: Found) -> None:
+    """Two sides with x or "by" between them; or a length and a width by their names."""
+    places = numbers(scene)
+    items = scene.items
+    for first, second in pairwise(places):
+        one, two = items[first], items[second]
+        if one.field == two.field and 0 < two.at - one.to <= 1 and _times(scene, one):
+            third = _third(scene, second)
+            sides = _sides(one, two, third)
+            if sides:
+                found["length"], found["width"] = (max(sides), one, 0.95), (min(sides), two, 0.95)
+                return
+    if "length" in scene.by_what and "width" in scene.by_what:
+        long, wide = _named_side(scene, "length"), _named_side(scene, "width")
+        if long and wide:
+            (high, one), (low, two) = (long, wide) if long[0] >= wide[0] else (wide, long)
+            found["length"], found["width"] = (high, one, 0.93), (low, two, 0.93)
+
+
+def _times(scene: Scene, one: Item) -> bool:
+    sign = scene.tokens[one.field][one.to]
+    return sign in {"x", "*"} or scene.stands("times", one.field, one.to)
+
+
+def _third(scene: Scene, place: int) -> Item | None:
+    item = scene.items[place]
+    behind = next((one for one in scene.ahead(place, 2) if one.what == NUMBER), None)
+    return behind if behind is not None and behind.at - item.to == 1 and _times(scene, item) else None
+
+
+def _sides(one: Item, two: Item, third: Item | None) -> tuple[float, float] | None:
+    if not {one.unit, two.unit} <= {"mm", ""}:
+        return None
+    unit = two.unit or one.unit
+    values = (one.value, two.value)
+    if unit and (not one.unit or not two.unit):  # the unit stands once, behind one of them
+        known = one if one.unit else two
+        factor = known.factor
+        values = (one.value * (1 if one.unit else factor), two.value * (1 if two.unit else factor))
+    elif not unit:
+        factor = 1.0
+        if third is not None and third.unit == "mm":
+            factor = third.factor
+        elif max(values) < 3 and min(values) > 0.3:
+            factor = 1000.0
+        elif max(values) < 250 and min(values) >= 50:
+            factor = 10.0
+        values = (one.value * factor, two.value * factor)
+    low, high = _SIDES_MM
+    return values if all(low <= value <= high for value in values) and max(values) < 4 * min(values) else None
+
+
+def _named_side(scene: Scene, name: str) -> tuple[float, Item] | None:
+    for place in numbers(scene):
+        item = scene.items[place]
+        if item.unit != "mm" and not (item.unit == "" and item.value >= 300):
+            continue
+        if not _SIDES_MM[0] <= item.value <= _SIDES_MM[1]:
+            continue
+        before = next(iter(scene.back(place, 1)), None)
+        behind = next(iter(scene.ahead(place, 1)), None)
+        if (before is not None and before.what == name and item.at - before.to <= 2) or (
+            behind is not None and behind.what == name and behind.at - item.to <= 1 and item.unit
+        ):
+            return item.value, item
+    return None

@@ -1,0 +1,252 @@
+"""What is offered: panels, inverters, a set, something else; and is it an offer?"""
+
+from dataclasses import dataclass
+
+from service.core.adverts.lexemes import CURRENCIES, NUMBER, Item
+from service.core.adverts.pieces import pieces_on_offer
+from service.core.adverts.scene import Scene, numbers
+
+_GOODS = {"panel_one": "panel", "panel_many": "panel", "inverter_one": "inverter", "inverter_many": "inverter",
+          "set_one": "set", "set_many": "set", "other_goods": "other", "accessory": "other"}  # fmt: skip
+_FIRST_WORDS = 4
+_FIRST_TITLE = 2
+_FARTHEST = 14
+_SELLING = ("selling",)
+
+
+@dataclass(frozen=True, slots=True)
+class Goods:
+    """Kind, offer or not, pieces."""
+
+    kind: str
+    is_offer: bool
+    quantity: int | None
+    why: str | None
+
+
+@dataclass(slots=True)
+class _Named:
+    """Goods that are named as offered: by kind, in the title, in all."""
+
+    title: dict[str, list[int]]
+    all: dict[str, list[int]]
+
+
+def goods_of(scene: Scene) -> Goods:
+    """Kind, offer and quantity; ``why`` is the doubt that goes with goods that are no panels, inverters or sets."""
+    named = _named(scene)
+    kind, why = _kind(scene, named)
+    if _wanted(scene):
+        return Goods(kind, False, None, "wanted_ad")
+    if _service(scene, kind):
+        return Goods("other", False, None, "service")
+    if kind == "other" and why is None:
+        priced = bool(scene.price) or any(scene.items[at].unit in CURRENCIES for at in numbers(scene))
+        return Goods("other", priced, None, "nothing_described")
+    return Goods(kind, True, pieces_on_offer(scene, kind), why)
+
+
+def _named(scene: Scene) -> _Named:
+    named = _Named({}, {})
+    for place, item in enumerate(scene.items):
+        good = _GOODS.get(item.what)
+        if good is None or _purpose(scene, place) or scene.denied(place, behind=False) or _gone(scene, place):
+            continue
+        if _modifies(scene, place, good) or (good == "set" and _origin(scene, place)):
+            continue
+        if item.field == 0:
+            named.title.setdefault(good, []).append(place)
+        named.all.setdefault(good, []).append(place)
+    return named
+
+
+def _purpose(scene: Scene, place: int) -> bool:
+    """Does "for" stand close before it: "for two panels"?"""
+    item = scene.items[place]
+    for one in scene.back(place, 4):
+        if one.clause != item.clause or item.at - one.to > 4:
+            return False
+        if one.what == "for":
+            return item.at - one.to <= 3
+        if one.what in _GOODS:
+            return False
+    return False
+
+
+def _origin(scene: Scene, place: int) -> bool:
+    """Does it only tell what the goods were taken out of?"""
+    item = scene.items[place]
+    before = next(iter(scene.back(place, 1)), None)
+    return before is not None and before.what == "origin" and item.at - before.to <= 1
+
+
+def _gone(scene: Scene, place: int) -> bool:
+    """Is it said in its clause that the seller keeps it, has sold it, or sells it apart?"""
+    if "gone" not in scene.by_what:
+        return False
+    item = scene.items[place]
+    near = (*scene.back(place, 4), *scene.ahead(place, 5))
+    return any(one.what == "gone" and one.clause == item.clause for one in near)
+
+
+def _modifies(scene: Scene, place: int, good: str) -> bool:
+    """Do other goods stand directly behind it, so that it only tells of what kind those are?"""
+    item = scene.items[place]
+    behind = next(iter(scene.ahead(place, 1)), None)
+    if behind is None or behind.clause != item.clause or behind.at - item.to > (1 if good != "other" else 0):
+        return False
+    other = _GOODS.get(behind.what)
+    return other is not None and other != good and behind.at >= item.to and other != "set" and good != "other"
+
+
+def _wanted(scene: Scene) -> bool:
+    spoiled = {scene.items[at].sentence for at in scene.by_what.get("wanted_not", ())}
+    for at in scene.by_what.get("wanted", ()):
+        item = scene.items[at]
+        if item.sentence in spoiled or scene.denied(at):
+            continue
+        behind = next(iter(scene.ahead(at, 1)), None)
+        if behind is not None and behind.unit in CURRENCIES and behind.at - item.to <= 2:
+            continue
+        first = item.at - _start(scene, at) < _FIRST_WORDS
+        if item.field == 0 and first:
+            return True
+        if item.field == 1 and first and not any(scene.by_what.get(what) for what in _SELLING):
+            return True
+    return False
+
+
+def _start(scene: Scene, place: int) -> int:
+    """The first token of the sentence of an item, as far as its items tell: nought at the beginning of a field."""
+    item = scene.items[place]
+    back = scene.back(place, 12)
+    before = scene.items[place - 1 - len(back)] if place > len(back) else None
+    tokens = scene.tokens[item.field]
+    from_ = before.to if before is not None and before.field == item.field else 0
+    for at in range(item.at - 1, max(from_ - 1, item.at - 12), -1):
+        if tokens[at] in {".", "!", "?", "\n", ";"}:
+            return at + 1
+    return from_
+
+
+def _service(scene: Scene, kind: str) -> bool:
+    served = [scene.items[at] for at in scene.said("service")]
+    if any(
+        scene.items[at].field == 0 and scene.items[at].at < _FIRST_TITLE
+        for at in scene.by_what.get("service_title", ())
+    ) and not any(scene.by_what.get(what) for what in ("selling", "used", "unused", "d:cracked_glass")):
+        return True
+    if not served:
+        return False
+    if len(served) > 1 and not _rated(scene):
+        return True
+    if kind == "other" or any(one.field == 0 for one in served):
+        return not any(scene.items[at].unit == "W" for at in numbers(scene)) or kind == "other"
+    return not any(item.unit in CURRENCIES or item.unit == "W" for item in scene.items)
+
+
+def _kind(scene: Scene, named: _Named) -> tuple[str, str | None]:  # noqa: PLR0911 - a row of questions
+    title, all_ = named.title, named.all
+    if "thermal" in scene.by_what and "inverter" not in all_ and not _rated_panel(scene):
+        return "other", "not_photovoltaic"
+    if _other_goods(scene, named):
+        return "other", "other_goods"
+    if "panel" in all_ and "inverter" in all_:
+        if "set" in title or ("panel" in title and "inverter" in title) or _together(scene, named):
+            return "set", None
+        if "set" in all_ and not {"panel", "inverter"} & set(title):
+            return "set", None
+    elif "set" in title or ("set" in all_ and not {"panel", "inverter"} & set(title)):
+        lone = "panel" if "panel" in all_ else "inverter" if "inverter" in all_ else None
+        sets = [scene.items[at] for at in all_["set"]]
+        weak = all(_weak(scene, item) for item in sets)
+        lacks = _lacks(scene, "inverter" if lone == "panel" else "panel")
+        first = lone and "panel" in title and "set" in title and title[lone][0] < title["set"][0]
+        return (lone, None) if lone and (weak or lacks or first) else ("set", None)
+    for good in ("inverter", "panel", "set"):
+        if good in title and not (good == "inverter" and "panel" in title):
+            return good, None
+    found = {good: places for good, places in all_.items() if good != "other"}
+    if found:
+        best = max(found, key=lambda good: (len(found[good]), -found[good][0]))
+        return best, None
+    return ("panel", None) if _rated_panel(scene) else ("other", None)
+
+
+def _weak(scene: Scene, item: Item) -> bool:
+    """Is it a word for any set, as "kit", not one for panels with an inverter?"""
+    return scene.stands("set_weak", item.field, item.at)
+
+
+def _lacks(scene: Scene, good: str) -> bool:
+    """Is it said that such goods do not come along?"""
+    places = [at for what in (f"{good}_one", f"{good}_many") for at in scene.by_what.get(what, ())]
+    return any(scene.denied(at) or _gone(scene, at) for at in places)
+
+
+def _other_goods(scene: Scene, named: _Named) -> bool:
+    """Are lamps, brackets and the like what is sold, not what comes along?"""
+    title, all_ = named.title, named.all
+    if "other" not in all_ or {"voc", "isc"} <= set(scene.by_what) or (set(all_) - {"other"} and all(
+        scene.items[at].what == "accessory" for at in all_["other"]
+    )):  # fmt: skip
+        return False
+    if "other" in title:
+        if {"inverter", "set"} & set(title):
+            rest = [scene.items[at] for good in ("inverter", "set") for at in title.get(good, ())]
+            other = scene.items[title["other"][0]]
+            return all(other.at < one.at and other.clause == one.clause for one in rest) and not _rated(scene)
+        if "panel" not in title:
+            return not _rated_panel(scene) or "panel" not in all_
+        other, panel = scene.items[title["other"][0]], scene.items[title["panel"][0]]
+        return other.at < panel.at and other.clause == panel.clause
+    return not set(title) - {"other"} and not set(all_) - {"other"}
+
+
+def _together(scene: Scene, named: _Named) -> bool:
+    """Does an inverter come along with panels: "panels with inverter", "two panels, an inverter"?"""
+    title = set(named.title) - {"other"}
+    if title != {"panel"} and _listed(scene, named):
+        return True
+    if any(_along(scene, at, title) for at in named.all["inverter"]):
+        return True
+    if title in ({"panel"}, {"inverter"}):
+        return False
+    first = min(named.all["inverter"][0], named.all["panel"][0])
+    return bool(title) is False and any(one.what in {"plus", "per_set"} for one in scene.ahead(first, 8))
+
+
+def _along(scene: Scene, place: int, title: set[str]) -> bool:
+    """Is an inverter joined to panels before it by a plus?"""
+    item = scene.items[place]
+    plus = False
+    for one in scene.back(place, 8):
+        if (one.what in {"extra", "each"} and one.clause == item.clause) or item.at - one.to > _FARTHEST:
+            return False
+        plus = plus or one.what == "plus"
+        if _GOODS.get(one.what) == "panel" and title != {"inverter"}:
+            return not title or plus or "+" in scene.tokens[one.field][one.to : item.at]
+        if one.what == "plus" and item.at - one.to <= 4 and title == {"panel"}:
+            return True
+    return False
+
+
+def _listed(scene: Scene, named: _Named) -> bool:
+    """Do a number of panels and an inverter stand in one sentence, or panels' watts in a title beside an inverter?"""
+    counted = {
+        scene.items[at].sentence
+        for at in named.all["panel"]
+        if any(one.what == NUMBER and not one.unit and scene.items[at].at - one.to <= 3 for one in scene.back(at, 2))
+    }
+    if any(scene.items[at].sentence in counted for at in named.all["inverter"]):
+        return True
+    return "inverter" in named.title and any(scene.items[at].peak for at in numbers(scene) if not scene.items[at].field)
+
+
+def _rated(scene: Scene) -> bool:
+    return any(scene.items[at].unit == "W" for at in numbers(scene)) or "voc" in scene.by_what
+
+
+def _rated_panel(scene: Scene) -> bool:
+    """Are there ratings that only a panel has?"""
+    return "voc" in scene.by_what or any(scene.items[at].peak for at in numbers(scene))

@@ -1,0 +1,155 @@
+"""Which limit of an inverter is each figure?"""
+
+from service.core.adverts.figures import Found, name_of, owner_of
+from service.core.adverts.lexemes import NUMBER, Item
+from service.core.adverts.scene import Scene, numbers
+
+_JOINS = frozenset(("-", "to", "bis", "tot", "a", "az", "do", "til", ".", "and", "und", "en", "et", "e", "y", "i", "og",
+                    "ate", "hasta", "fino", "~"))  # fmt: skip
+_WINDOW_NAMES = ("tracking", "input_range", "system", "battery", "ac_out", "between")
+_GRID_V = (180.0, 280.0)
+_MOST_INPUTS = 8
+
+
+def inverter_figures(scene: Scene, kind: str) -> Found:
+    """Limits of one inverter."""
+    found: Found = {}
+    highs: set[int] = set()
+    for place in numbers(scene):
+        item = scene.items[place]
+        if item.unit == "W":
+            _ac(scene, place, item, kind, found)
+        elif place in highs:
+            continue
+        elif item.unit in {"V", ""} and (high := _high(scene, place)) is not None:
+            highs.add(high)
+            _window(scene, place, high, found)
+        elif item.unit == "V":
+            name = name_of(scene, place, ("max_in", "start"))
+            if name and not (item.value in {230.0, 240.0, 120.0, 400.0} and "system" in _before(scene, place)):
+                _keep(found, name, item)
+        elif item.unit == "A" and kind == "inverter":
+            _current(scene, place, item, found)
+        elif item.unit == "":
+            _inputs(scene, place, item, found)
+    _twofold(scene, found)
+    for low, high_name in (("operating_min", "tracking_min"), ("operating_max", "tracking_max")):
+        if low in found:
+            found.setdefault(high_name, found.pop(low))
+    if "trackers" in found:
+        found["inputs"] = found.pop("trackers")
+    return found
+
+
+def _keep(found: Found, name: str, item: Item, sure: float = 0.93) -> None:
+    found.setdefault(name, (item.value, item, sure))
+
+
+def _before(scene: Scene, place: int, reach: int = 6) -> list[str]:
+    item = scene.items[place]
+    return [one.what for one in scene.back(place, 6) if item.at - one.to <= reach]
+
+
+def _ac(scene: Scene, place: int, item: Item, kind: str, found: Found) -> None:
+    """Continuous output: a limit that holds it down counts, a peak and what panels may have do not."""
+    if item.peak or item.value < 100 or (kind == "set" and owner_of(scene, place) != "inverter"):
+        return
+    behind = [one for one in scene.ahead(place, 3) if one.at - item.to <= 3]
+    if any(one.what in {"panel_one", "panel_many"} and one.clause == item.clause for one in behind[:1]):
+        return
+    before = [one.what for one in scene.back(place, 6) if item.at - one.to <= 4 and one.clause == item.clause]
+    if (
+        {"surge", "dc_power"} & set(before[:2])
+        or {"panel_one", "panel_many"} & set(before[:1])
+        or any(one.what == "surge" and one.clause == item.clause and one.at - item.to <= 1 for one in behind)
+    ):
+        return
+    if "limited" in before or ("without" not in before and any(
+        one.what == "limited" and one.at - item.to <= 1 and one.clause == item.clause for one in behind
+    )):  # fmt: skip
+        found["ac_power"] = (item.value, item, 0.9)
+    elif "switchable" in scene.by_what and "ac_power" in found:
+        if found["ac_power"][0] < item.value:
+            found["ac_power"] = (item.value, item, 0.9)
+    elif item.glued != "-":
+        _keep(found, "ac_power", item, 0.95)
+
+
+def _high(scene: Scene, place: int) -> int | None:
+    """The upper end of a range of volts that begins at a place."""
+    item = scene.items[place]
+    tokens = scene.tokens[item.field]
+    if item.spelled:
+        return None
+    for step in (1, 2, 3):
+        if place + step >= len(scene.items):
+            return None
+        one = scene.items[place + step]
+        if one.what == NUMBER:
+            between = tokens[item.to : one.at]
+            joined = between and len(between) <= 3 and between[0] in _JOINS
+            return (
+                place + step
+                if joined and one.unit == "V" and one.value > item.value and one.field == item.field
+                else None
+            )
+        if one.at - item.to > 2:
+            return None
+    return None
+
+
+def _window(scene: Scene, place: int, high: int, found: Found) -> None:
+    low_item, high_item = scene.items[place], scene.items[high]
+    if _GRID_V[0] <= low_item.value and high_item.value <= _GRID_V[1]:
+        return
+    names = [one.what for one in scene.back(place, 8) if low_item.at - one.to <= 9 and one.what in _WINDOW_NAMES
+             and (one.clause == low_item.clause or one.what in {"tracking", "input_range"})]  # fmt: skip
+    name = next((one for one in names if one != "between"), None)
+    if name is None:
+        behind = next((one.what for one in scene.ahead(high, 2) if one.at - high_item.to <= 2), "")
+        name = behind if behind in _WINDOW_NAMES else "input_range"
+    if name in {"system", "battery", "ac_out"}:
+        return
+    prefix = "tracking" if name == "tracking" else "operating"
+    _keep(found, f"{prefix}_min", low_item, 0.9)
+    _keep(found, f"{prefix}_max", high_item, 0.9)
+
+
+def _current(scene: Scene, place: int, item: Item, found: Found) -> None:
+    before = _before(scene, place)
+    behind = [one.what for one in scene.ahead(place, 2) if one.at - item.to <= 2]
+    if {"ac_out", "system", "battery"} & {*before[:3], *behind[:1]}:
+        return
+    name = name_of(scene, place, ("isc", "input_current"))
+    _keep(found, "max_short_circuit" if name == "isc" else "max_current", item, 0.9)
+
+
+def _inputs(scene: Scene, place: int, item: Item, found: Found) -> None:
+    """Independent trackers before inputs."""
+    if not 1 <= item.value <= _MOST_INPUTS or item.value != int(item.value):
+        return
+    before = next(iter(scene.back(place, 1)), None)
+    if before is not None and before.what == "inputs" and scene.tokens[item.field][before.to : item.at] == [":"]:
+        _keep(found, "inputs", item)
+        return
+    for one in scene.ahead(place, 3):
+        if one.at - item.to > 2 or one.clause != item.clause or one.what == NUMBER:
+            break
+        if one.what in {"inputs", "tracking"}:
+            if not (item.spelled and item.value == 1 and _spoilt(scene, item.sentence)):
+                _keep(found, "trackers" if one.what == "tracking" else "inputs", item)
+            return
+
+
+def _spoilt(scene: Scene, sentence: int) -> bool:
+    """Is a dead input spoken of there, so that "one" is no number of inputs?"""
+    return scene.in_sentence(sentence, "d:dead") or scene.in_sentence(sentence, "d:dead_input")
+
+
+def _twofold(scene: Scene, found: Found) -> None:
+    """Two by one word: dual, double."""
+    for at in scene.by_what.get("twofold", ()):
+        item = scene.items[at]
+        behind = next((one for one in scene.ahead(at, 3) if one.what in {"inputs", "tracking"}), None)
+        if behind is not None and behind.at - item.to <= 1:
+            found.setdefault("trackers" if behind.what == "tracking" else "inputs", (2.0, item, 0.9))

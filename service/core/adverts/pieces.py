@@ -1,0 +1,187 @@
+"""How many pieces are on offer?"""
+
+from itertools import pairwise
+
+from service.core.adverts.lexemes import CURRENCIES, NUMBER, Item
+from service.core.adverts.scene import Scene, numbers
+
+_MOST_PIECES = 5000
+_NO_COUNT_BEFORE = frozenset(("x", "'", "°", "%", "/"))
+_FARTHEST = 8
+_FIRST_YEAR, _LAST_YEAR = 1990, 2035  # "2016 panels" tells a year
+_FEWEST_TUBES = 10  # a collector of twenty tubes is one piece
+_PART_OF_MORE = frozenset("-/.")
+_COUNTED = frozenset(("panel_one", "panel_many", "inverter_one", "inverter_many", "set_one", "set_many", "other_goods",
+                      "thermal", "accessory", "piece", "count", "stock", "pallet"))  # fmt: skip
+_LIKE_WATTS = (200, 720)
+_LEAST_OUTPUT = 200
+_NAMES = {"panel": ("panel_many", "panel_one"), "inverter": ("inverter_many", "inverter_one"),
+          "set": ("set_many", "set_one"), "other": ("other_goods", "thermal", "accessory")}  # fmt: skip
+
+
+def pieces_on_offer(scene: Scene, kind: str) -> int | None:
+    """Pieces that the text counts; one where all of it is in the singular; None where it does not say."""
+    names = _NAMES[kind]
+    told: list[int] = []
+    counted: list[int] = []
+    for place in numbers(scene):
+        item = scene.items[place]
+        if item.unit or not 0 < item.value <= _MOST_PIECES or item.value != int(item.value):
+            continue
+        if not item.spelled and (item.glued in _PART_OF_MORE or _FIRST_YEAR <= item.value <= _LAST_YEAR):
+            continue
+        if not _near_goods(scene, place, item) or _barred(scene, place, item):
+            continue
+        if kind != "set" and _told(scene, place, item):
+            told.append(_times_pallets(scene, place, item))
+        elif _counts(scene, place, item, names, kind):
+            counted.append(_times_pallets(scene, place, item))
+    many = [at for at in scene.by_what.get(names[0], ()) if not _behind_for(scene, at)]
+    if told:
+        return max(told)
+    counted = [count for count in counted if count > 1] or ([] if many and kind != "other" else counted)
+    if counted:
+        return max(counted) if kind != "set" else counted[0]
+    if kind == "set":
+        return None if many else 1
+    if "several" in scene.by_what and (many or kind == "other"):
+        return None
+    if kind == "other":
+        return 1 if "panel_one" in scene.by_what and not many and "thermal" in scene.by_what else None
+    return 1 if names[1] in scene.by_what and not many else None
+
+
+def _behind_for(scene: Scene, place: int) -> bool:
+    item = scene.items[place]
+    return any(
+        one.what == "for" and item.at - one.to <= 3 and one.clause == item.clause for one in scene.back(place, 3)
+    )
+
+
+def _near_goods(scene: Scene, place: int, item: Item) -> bool:
+    """Is there anything near by that a number of pieces could go with?"""
+    if item.glued == "x" or item.to >= len(scene.tokens[item.field]) or scene.tokens[item.field][item.to] == "x":
+        return True
+    for one in (*scene.items[place + 1 : place + 6], *scene.items[max(place - 2, 0) : place]):
+        if one.what in _COUNTED and abs(one.at - item.at) <= _FARTHEST:
+            return True
+    return item.at > 0 and scene.tokens[item.field][item.at - 1] == "x"
+
+
+def _barred(scene: Scene, place: int, item: Item) -> bool:
+    """Is it a part of a code or a size, or a number from which on something holds?"""
+    for one in scene.back(place, 3):
+        if item.at - one.to > 2:
+            break
+        if one.what in {"tier", "minimum"} and one.clause == item.clause:
+            return True
+        if one.what == "for" and item.at - one.to <= 1 and not _on_pallets(scene, place):
+            return True
+    return any(one.what in {"tier", "minimum"} and one.at - item.to <= 1 and one.clause == item.clause
+               for one in scene.ahead(place, 1))  # fmt: skip
+
+
+def _told(scene: Scene, place: int, item: Item) -> bool:
+    """Behind a heading for a number, or beside "in stock", "left"?"""
+    if item.spelled and item.value == 1:
+        return False
+    before = next(iter(scene.back(place, 1)), None)
+    if before is not None and before.what == "count" and item.at - before.to <= 2:
+        return True
+    if (
+        before is not None
+        and before.what in {"piece", "each"}
+        and scene.tokens[item.field][before.to : item.at] == [":"]
+    ):
+        return scene.stands("piece", before.field, before.at)
+    if before is not None and before.what == "stock" and item.at - before.to <= 3 and not _of_money(scene, place):
+        return True
+    for one in scene.ahead(place, 3):
+        if one.at - item.to > 3 or one.clause != item.clause or one.unit in CURRENCIES:
+            break
+        if one.what == "stock":
+            return True
+    return False
+
+
+def _of_money(scene: Scene, place: int) -> bool:
+    behind = next(iter(scene.ahead(place, 1)), None)
+    return behind is not None and behind.what in {"each", "lot"} and behind.at - scene.items[place].to <= 1
+
+
+def _counts(scene: Scene, place: int, item: Item, names: tuple[str, ...], kind: str) -> bool:
+    """Is it followed by the goods, by "pieces", by x, or with x before it?"""
+    tokens = scene.tokens[item.field]
+    follow = tokens[item.to] if item.to < len(tokens) else ""
+    if not item.spelled and _beside_x(scene, place, item, tokens, follow):
+        return kind != "set"
+    if follow in _NO_COUNT_BEFORE or item.glued == "x":
+        return False
+    if kind != "set" and not (item.spelled and item.value == 1) and scene.stands("piece", item.field, item.to):
+        return True
+    return _before_goods(scene, place, item, names, kind)
+
+
+def _before_goods(scene: Scene, place: int, item: Item, names: tuple[str, ...], kind: str) -> bool:
+    for one in scene.ahead(place, 6):
+        if one.what in names and (one.at > item.at or one.to == item.to):
+            directly = one.at - item.to <= 1
+            if directly and (_like_watts(item) or (kind == "inverter" and item.value >= _LEAST_OUTPUT)):
+                return False
+            tubes = one.what == "thermal" and item.value >= _FEWEST_TUBES
+            return not tubes and (one.clause == item.clause or one.at - item.to <= 3)
+        if one.what in {"each", "lot", "for"} or one.unit in CURRENCIES or one.at - item.to > 5:
+            return False
+        if (one.what == NUMBER and one.unit != "W") or (one.clause != item.clause and one.what != NUMBER):
+            return False
+    return False
+
+
+def _like_watts(item: Item) -> bool:
+    low, high = _LIKE_WATTS
+    return not item.spelled and low <= item.value <= high and item.value % 5 == 0
+
+
+def _beside_x(scene: Scene, place: int, item: Item, tokens: list[str], follow: str) -> bool:
+    """Is it a count beside an x (4 x 410 W, 8x panels, x8), not the side of something?"""
+    if item.value > 200:
+        return False
+    if follow == "x":
+        behind = tokens[item.to + 1] if item.to + 1 < len(tokens) else ""
+        if item.glued == "x" or (item.at > 0 and tokens[item.at - 1] == "x"):
+            return False
+        if not behind[0:1].isdigit():
+            return True
+        one = scene.items[place + 1] if place + 1 < len(scene.items) else None
+        return one is not None and one.what == NUMBER and one.unit == "W" and one.at == item.to + 1
+    if item.glued == "x" or (item.at > 0 and tokens[item.at - 1] == "x"):
+        return item.at < 2 or (not tokens[item.at - 2][0:1].isdigit() and _before_x_is_no_unit(scene, place, item))
+    return False
+
+
+def _before_x_is_no_unit(scene: Scene, place: int, item: Item) -> bool:
+    before = scene.items[place - 1] if place else None
+    return before is None or before.what != NUMBER or before.to < item.at - 1 or before.unit == "W"
+
+
+def _on_pallets(scene: Scene, place: int) -> float:
+    """How many pallets, where "three pallets of" stands before; else nought."""
+    item = scene.items[place]
+    back = [one for one in scene.back(place, 5) if one.clause == item.clause and item.at - one.to <= 4]
+    for one, before in pairwise(back):
+        if one.what == "pallet" and before.what == NUMBER and not before.unit and one.at - before.to <= 1:
+            return before.value
+    return 0.0
+
+
+def _times_pallets(scene: Scene, place: int, item: Item) -> int:
+    """Pieces, or pallets times pieces."""
+    on_pallets = _on_pallets(scene, place)
+    if on_pallets:
+        return int(on_pallets * item.value)
+    behind = scene.ahead(place, 4)
+    if behind and behind[0].what == "pallet" and behind[0].at - item.to <= 1:
+        for one in behind[1:]:
+            if one.what == NUMBER and not one.unit and one.value == int(one.value) and one.at - behind[0].to <= 3:
+                return int(item.value * one.value)
+    return int(item.value)

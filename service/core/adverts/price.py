@@ -1,0 +1,247 @@
+"""What is asked, for how much of it, and what does sending cost?"""
+
+from dataclasses import dataclass
+
+from service.core.adverts.goods import Goods
+from service.core.adverts.lexemes import CURRENCIES, NUMBER, Item
+from service.core.adverts.reading import Price
+from service.core.adverts.scene import Scene, numbers
+
+_ROLES = ("each", "lot", "per_set")
+_NOT_ASKED = frozenset({"new_price", "extra", "deposit", "placeholder", "tier", "bid"})
+_PLACEHOLDERS = frozenset({0.0, 1.0, 123.0, 1234.0, 9999.0, 99999.0, 999.0, 12345.0})
+_MONEY = CURRENCIES | {"money"}
+_TOGETHER_SHARE = 0.02
+_NO_PRICE_BEFORE = frozenset("-x/°%*")
+_BEHIND, _BEFORE = 4, 7
+
+
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """The price, its place, and what sending costs."""
+
+    price: Price
+    item: Item | None
+    conflict: bool
+    shipping_cost: float | None
+
+
+def asked_of(scene: Scene, goods: Goods) -> Asked:
+    """The price of an offer."""
+    offers: list[tuple[Item, str | None]] = []
+    shipping: float | None = None
+    for place in numbers(scene):
+        item = scene.items[place]
+        if item.unit not in _MONEY and not _bare(scene, place, item):
+            continue
+        role = _role(scene, place, item, goods)
+        if _sent(scene, place, item):
+            role, shipping = None, 0.0
+        if role == "shipping":
+            shipping = item.value if shipping is None else shipping
+        elif role not in _NOT_ASKED:
+            offers.append((item, role))
+    if shipping is None and scene.has("delivered"):
+        shipping = 0.0
+    field = next((item for item in scene.price if item.what == NUMBER), None)
+    chosen, basis = _chosen(scene, offers, field, goods)
+    given = scene.has("giveaway") or any(one.what == "giveaway" for one in scene.price)
+    if given and (chosen is None or chosen.value == 0 or (chosen is field and chosen.value in _PLACEHOLDERS)):
+        return Asked(Price(value=0.0, each=0.0), field, False, shipping)
+    if chosen is None:
+        return Asked(Price(), None, False, shipping)
+    currency = _currency(chosen, field, offers)
+    price = _based(chosen.value, currency, _basis(basis, goods, scene, chosen), goods)
+    return Asked(price, chosen, _conflict(scene, chosen, field, offers, goods), shipping)
+
+
+def _chosen(
+    scene: Scene, offers: list[tuple[Item, str | None]], field: Item | None, goods: Goods
+) -> tuple[Item | None, str | None]:
+    """For one piece before for a set before for the lot; but a figure a piece may only explain the price of the lot."""
+    first = {wanted: next((item for item, role in offers if role == wanted), None) for wanted in (*_ROLES, None)}
+    each, lot = first["each"], first["lot"]
+    if each is not None and lot is not None and goods.quantity and goods.quantity > 1:
+        alike = abs(each.value * goods.quantity - lot.value) <= _TOGETHER_SHARE * lot.value
+        if alike and ("whole" in scene.by_what or (lot.field, lot.at) < (each.field, each.at)):
+            return lot, "lot"
+    for wanted in ("each", "per_set", "lot"):
+        if first[wanted] is not None:
+            return first[wanted], wanted
+    plain = [item for item, role in offers if role is None]
+    if plain:
+        as_field = [item for item in plain if field is not None and item.value == field.value]
+        return (as_field or plain)[0], _priced_by(scene) if len(plain) == 1 else None
+    if field is None or (field.value in _PLACEHOLDERS - {1.0}) or "placeholder" in scene.by_what:
+        return None, None
+    told = next((one.what for one in scene.price if one.what in _ROLES), None)
+    return field, told or _priced_by(scene)
+
+
+def _priced_by(scene: Scene) -> str | None:
+    """For how much a price is said to be, without an amount."""
+    for at in scene.by_what.get("price", ()):
+        for one in scene.ahead(at, 3):
+            if one.what == NUMBER or one.at - scene.items[at].to > 3:
+                break
+            if one.what in _ROLES:
+                return one.what
+    return None
+
+
+def _currency(chosen: Item, field: Item | None, offers: list[tuple[Item, str | None]]) -> str | None:
+    for item in (chosen, *([field] if field is not None else []), *(item for item, _ in offers)):
+        if item.unit in CURRENCIES:
+            return item.unit
+    return None
+
+
+def _basis(role: str | None, goods: Goods, scene: Scene, chosen: Item) -> str:
+    if goods.kind == "set" and (role in {"per_set", "each", "lot"} or goods.quantity == 1):
+        return "set" if goods.quantity == 1 or role != "lot" else "lot"
+    if role == "each" or goods.quantity == 1:
+        return "each"
+    if role in {"lot", "per_set"} or (role is None and chosen.field < 2 and _for_all(scene, chosen, goods)):
+        return "lot"
+    one = {"panel": "panel", "inverter": "inverter"}.get(goods.kind)
+    titled = [scene.items[at].field for at in scene.by_what.get(f"{one}_one", ())]
+    if role is None and 0 in titled and f"{one}_many" not in scene.by_what and goods.quantity and scene.tokens[0]:
+        return "each" if not _counted_in_title(scene) else "unknown"
+    return "unknown"
+
+
+def _counted_in_title(scene: Scene) -> bool:
+    return any(
+        scene.items[at].field == 0 and not scene.items[at].unit and scene.items[at].value > 1 for at in numbers(scene)
+    )
+
+
+def _for_all(scene: Scene, chosen: Item, goods: Goods) -> bool:
+    """Does the amount stand for a number of pieces: ten panels for 500, 500 for the ten?"""
+    if goods.quantity is None:
+        return False
+    place = next(at for at in numbers(scene) if scene.items[at] is chosen)
+    before = [one for one in scene.back(place, 6) if chosen.at - one.to <= 8]
+    if before and before[0].what == "for" and chosen.at - before[0].to <= 1:
+        return any(one.what.endswith(("_many", "_goods")) or one.what == "piece"
+                   or (one.what == NUMBER and one.value == goods.quantity) for one in before)  # fmt: skip
+    behind = [one for one in scene.ahead(place, 3) if one.at - chosen.to <= 4]
+    return (len(behind) > 1 and behind[0].what == "for" and behind[1].what == NUMBER
+            and behind[1].value == goods.quantity and not behind[1].unit)  # fmt: skip
+
+
+def _based(value: float, currency: str | None, basis: str, goods: Goods) -> Price:
+    each = None
+    if basis in {"each", "set"}:
+        each = value
+    elif basis == "lot" and goods.quantity:
+        each = round(value / goods.quantity, 4)
+    return Price(value=value, currency=currency, basis=basis, each=each)
+
+
+def _conflict(
+    scene: Scene, chosen: Item, field: Item | None, offers: list[tuple[Item, str | None]], goods: Goods
+) -> bool:
+    if field is None or field is chosen or field.value in _PLACEHOLDERS or "placeholder" in scene.by_what:
+        return False
+    pieces = goods.quantity
+    if pieces is None:
+        return False
+    values = [item.value for item, _ in offers] + [chosen.value * pieces, chosen.value / pieces]
+    return not any(abs(field.value - value) <= _TOGETHER_SHARE * max(field.value, 1.0) for value in values)
+
+
+def _sent(scene: Scene, place: int, item: Item) -> bool:
+    """Is sending in the price, as in 20 euro posted?"""
+    return any(one.what == "sent" and one.at == item.to for one in scene.ahead(place, 3))
+
+
+def _bare(scene: Scene, place: int, item: Item) -> bool:
+    """A figure without a currency that only a price can be: "asking 60", "60 each", "postage 6.99"."""
+    if item.unit or item.spelled or item.glued in {"-", "/", "x"} or item.value < 1:
+        return False
+    tokens = scene.tokens[item.field]
+    before = scene.items[place - 1] if place else None
+    behind = scene.items[place + 1] if place + 1 < len(scene.items) else None
+    if item.to < len(tokens) and tokens[item.to] in _NO_PRICE_BEFORE:
+        return tokens[item.to] == "/" and any(
+            one.what == "each" and one.at == item.to + 1 for one in scene.ahead(place, 2)
+        )
+    if behind is not None and behind.what in {"piece", "inputs", "cells"} and behind.at == item.to:
+        return False
+    if before is not None and before.sentence == item.sentence and before.what in {"price", "shipping", "each"}:
+        nothing = scene.tokens[item.field][before.to : item.at]
+        counted = behind is not None and behind.what.endswith(("_one", "_many")) and behind.at == item.to
+        if nothing in ([], [":"], ["="], ["is"]) and not counted:
+            return before.what != "each" or not _piece(scene, place, before)
+    return (behind is not None and behind.what in {"each", "price"} and behind.at - item.to <= 1
+            and behind.clause == item.clause and behind.sentence == item.sentence
+            and not any(one.what == "piece" and one.at == behind.at for one in scene.ahead(place, 2)))  # fmt: skip
+
+
+def _piece(scene: Scene, place: int, each: Item) -> bool:
+    """Is "Stück" here a word behind a number of pieces, not "a piece"?"""
+    if not scene.stands("piece", each.field, each.at) or not each.at:
+        return False
+    return scene.tokens[each.field][each.at - 1][0:1].isdigit() and not _amount_before(scene, place, each)
+
+
+def _amount_before(scene: Scene, place: int, each: Item) -> bool:
+    """Does an amount end where "a piece" begins?"""
+    one = next((item for item in scene.back(place, 8) if item.what == NUMBER and item.to <= each.at), None)
+    return one is not None and one.unit in _MONEY and one.to == each.at
+
+
+def _role(scene: Scene, place: int, item: Item, goods: Goods) -> str | None:  # noqa: C901, PLR0911, PLR0912 - a row of questions
+    """What an amount is for: what stands directly behind it, else before it, else later in its clause."""
+    behind: list[Item] = []
+    for one in scene.ahead(place, 6):
+        if one.unit in _MONEY or one.clause != item.clause or one.at - item.to > _BEHIND:
+            break
+        behind.append(one)
+    before: list[Item] = []
+    for one in scene.back(place, 8):
+        if one.unit in _MONEY or item.at - one.to > _BEFORE:
+            break
+        if not (one.what == "each" and _piece(scene, place, one)):
+            before.append(one)
+    near = [one.what for one in behind]
+    close = [one.what for one in before if one.clause == item.clause]
+    if "tier" in close or "tier" in near or "bid" in close[:1]:
+        return "extra"
+    if close and close[0] in _NOT_ASKED | {"shipping"} and close[0] != "placeholder":
+        return close[0]
+    if "shipping" in close[:5] and "price" not in close[: close.index("shipping")]:
+        return "shipping"
+    if "delivered" in near[:2]:
+        return "each" if "each" in near else None
+    for one in behind:
+        if one.what == "for":
+            continue
+        if one.what in _ROLES:
+            return _role_of(one.what, near)
+        if one.what in _NOT_ASKED:
+            return one.what
+        if one.what == "shipping":
+            return "shipping" if one.at - item.to <= 1 and not set(close) & {*_ROLES, "price"} else None
+        if one.what == NUMBER and one.value == 1 and near[:1] == ["for"]:
+            return "each"
+        if one.what == NUMBER and goods.quantity and one.value == goods.quantity > 1 and not one.unit:
+            if near[:1] == ["for"] or one.spelled:
+                return "lot"
+            break
+    for what in close:
+        if what in _NOT_ASKED or what == "shipping":
+            return what
+        if what in _ROLES:
+            return _role_of(what, close)
+        if what == "price":
+            return next((one for one in close if one in _ROLES), None)
+    for one in before:
+        if one.what in {"lot", "each", "per_set"} and one.clause == item.clause - 1 and one is before[0]:
+            return one.what
+    return None
+
+
+def _role_of(what: str, near: list[str]) -> str:
+    return "each" if what in {"each", "lot"} and "each" in near[: near.index(what) + 2] else what

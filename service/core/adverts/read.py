@@ -1,0 +1,193 @@
+"""What does an advert claim? The steps in order: plain text, tokens, items, goods, figures, price, state, doubts."""
+
+from collections.abc import Sequence
+from itertools import chain
+
+from service.core.adverts.doubts import figure_doubts, too_cheap
+from service.core.adverts.figures import Found, other_figures, panel_figures
+from service.core.adverts.goods import Goods, goods_of
+from service.core.adverts.language import language_of
+from service.core.adverts.lexemes import Item, Lexed, lexed
+from service.core.adverts.lexicon import Vocabulary
+from service.core.adverts.limits import inverter_figures
+from service.core.adverts.plain import Plain, plain_of
+from service.core.adverts.price import Asked, asked_of
+from service.core.adverts.reading import Advert, Claim, Price, Reading
+from service.core.adverts.scene import BODY_FROM, FIELDS, Orders, Scene, numbers, scene_of
+from service.core.adverts.state import condition_of, defects_of, delivery_of, partly, word_doubts
+from service.core.adverts.tokens import Pieces
+
+LONGEST_TEXT = 20_000
+MOST_CLAIMS = 60
+_BATTERY_V = 12.0
+_FLOOD_FROM = 4_000
+_FLOOD_SHARE = 0.12
+_MOST_REPEATS = 3
+_PANEL = {"power": ("rated_power_w", "W"), "voc": ("open_circuit_voltage_v", "V"),
+          "isc": ("short_circuit_current_a", "A"),
+          "vmp": ("max_power_voltage_v", "V"), "imp": ("max_power_current_a", "A"),
+          "voc_coefficient": ("voc_coefficient_pct_per_k", "%/K"),
+          "power_coefficient": ("power_coefficient_pct_per_k", "%/K"), "cells": ("cells_in_series", ""),
+          "length": ("length_mm", "mm"), "width": ("width_mm", "mm"), "weight": ("weight_kg", "kg")}  # fmt: skip
+_INVERTER = {"ac_power": ("ac_power_w", "W"), "inputs": ("input_count", ""), "tracking_min": ("tracking_min_v", "V"),
+             "tracking_max": ("tracking_max_v", "V"), "max_in": ("max_input_voltage_v", "V"),
+             "max_current": ("max_current_a", "A"), "max_short_circuit": ("max_short_circuit_current_a", "A"),
+             "start": ("start_voltage_v", "V")}  # fmt: skip
+_KINDS = ("topcon", "hjt", "thin_film", "mono", "poly")
+
+
+def read_advert(advert: Advert, vocabulary: Vocabulary) -> Reading:
+    """What an advert claims. Time is linear in its length; nothing in a text is obeyed.
+
+    Args:
+        advert: its fields as sent; each of at most 20,000 signs.
+        vocabulary: made ready by ``vocabulary_of``.
+    """
+    sent = (advert.title, advert.body, advert.price_text or "")
+    plains = tuple(plain_of(text) for text in sent)
+    cut = [Pieces(plain.text) for plain in plains]
+    language = advert.language or language_of(chain(cut[0].words, cut[1].words), vocabulary)
+    scene, flooded = _scene(plains, cut, language, vocabulary)
+    if scene.orders and not advert.language:  # the orders may be in another language than the advert
+        own = language_of(chain(cut[0].words, _without(cut[1].words, scene.orders)), vocabulary)
+        if own != language:
+            language, (scene, flooded) = own, _scene(plains, cut, own, vocabulary, scene.orders)
+    goods = goods_of(scene)
+    extra = {"hostile_content"} if flooded or any(plain.disguised for plain in plains) else set()
+    if goods.why:
+        extra.add(goods.why)
+    if not goods.is_offer:
+        extra |= {"hostile_content"} & word_doubts(scene)
+        return Reading(kind=goods.kind, is_offer=False, language=language, doubts=tuple(sorted(extra)))
+    return _offer(scene, goods, language, extra, plains, cut, sent)
+
+
+def _scene(
+    plains: Sequence[Plain], cut: Sequence[Pieces], language: str, vocabulary: Vocabulary, orders: Orders = ()
+) -> tuple[Scene, bool]:
+    """The items of an advert in a language, and whether it is flooded; without what stands in known orders."""
+    lexicon = vocabulary.lexicons.get(language, vocabulary.lexicons["und"])
+    fields = [lexed(plain, pieces, lexicon, number, BODY_FROM * (number == 1))
+              for number, (plain, pieces) in enumerate(zip(plains, cut, strict=True))]  # fmt: skip
+    flooded = len(plains[1].text) > _FLOOD_FROM and _without_flood(fields[1])
+    return scene_of(fields[0], fields[1], fields[2], orders), flooded
+
+
+def _without(words: Sequence[str], orders: Orders) -> list[str]:
+    return [word for at, word in enumerate(words) if not any(low <= at < high for low, high in orders)]
+
+
+def _without_flood(body: Lexed) -> bool:
+    """Drop what is repeated over and over in a long text; was there much of it?"""
+    rows = [tuple(body.pieces.words[at : at + 4]) for at in range(len(body.pieces.words))]
+    counts: dict[tuple[str, ...], int] = {}
+    for row in rows:
+        counts[row] = counts.get(row, 0) + 1
+    if len(counts) > _FLOOD_SHARE * len(rows):
+        return False
+    flood = [counts[row] > _MOST_REPEATS for row in rows]
+    body.items = [item for item in body.items if not any(flood[max(item.at - 3, 0) : item.to])]
+    return True
+
+
+def _offer(
+    scene: Scene,
+    goods: Goods,
+    language: str,
+    extra: set[str],
+    plains: Sequence[Plain],
+    cut: Sequence[Pieces],
+    sent: Sequence[str],
+) -> Reading:
+    asked = asked_of(scene, goods)
+    panel, two_powers = panel_figures(scene, goods.kind) if goods.kind in {"panel", "set"} else ({}, False)
+    if goods.kind == "other":
+        panel = other_figures(scene)
+    inverter = inverter_figures(scene, goods.kind) if goods.kind in {"inverter", "set"} else {}
+    photovoltaic = goods.kind in {"panel", "set"}
+    defects = defects_of(scene, goods.kind)
+    part = partly(scene, defects, goods)
+    condition = condition_of(scene, defects, part=part)
+    technology = next((kind for kind in _KINDS if scene.has(f"t:{kind}")), None) if photovoltaic else None
+    doubts = word_doubts(scene) | figure_doubts(panel, inverter) | extra
+    if "voc" not in panel and _metered(scene):
+        doubts.add("measured_not_rated")
+    if goods.kind == "set" and goods.quantity == 1:
+        doubts.discard("minimum_order")
+    if part:
+        doubts.add("part_damaged")
+    if two_powers:
+        doubts.add("power_conflict")
+    if asked.conflict:
+        doubts.add("price_conflict")
+    power = panel["power"][0] if "power" in panel else None
+    if (
+        goods.kind == "panel"
+        and condition in {"new", "unused"}
+        and too_cheap(asked.price.each, asked.price.currency, power)
+    ):
+        doubts.add("too_cheap")
+    if goods.kind == "panel" and (scene.has("camping") or _for_battery(scene)):
+        doubts.add("camping_12v")
+    return Reading(
+        kind=goods.kind, is_offer=True, language=language, quantity_available=goods.quantity,
+        claims=_claims(panel, inverter, asked, plains, cut, sent), price=_per_watt(asked.price, power, goods),
+        condition=condition, defects=defects, delivery=delivery_of(scene), shipping_cost=asked.shipping_cost,
+        doubts=tuple(sorted(doubts)), panel={_PANEL[name][0]: one[0] for name, one in panel.items()},
+        inverter={_INVERTER[name][0]: one[0] for name, one in inverter.items()}, technology=technology,
+        bifacial=_bifacial(scene) if photovoltaic else None,
+    )  # fmt: skip
+
+
+def _for_battery(scene: Scene) -> bool:
+    """Is it a panel "of 12 V"?"""
+    return any(scene.items[at].unit == "V" and scene.items[at].value == _BATTERY_V for at in numbers(scene))
+
+
+def _metered(scene: Scene) -> bool:
+    """Is a voltage told as a reading?"""
+    volts = {item.sentence for item in scene.items if item.what == "#" and item.unit == "V"}
+    return any(scene.items[at].sentence in volts for at in scene.by_what.get("measured", ()))
+
+
+def _bifacial(scene: Scene) -> bool | None:
+    if scene.by_what.get("monofacial"):
+        return False
+    return not scene.denied(scene.by_what["bifacial"][0]) if scene.by_what.get("bifacial") else None
+
+
+def _per_watt(price: Price, power_w: float | None, goods: Goods) -> Price:
+    if price.each is None or not power_w or goods.kind != "panel":
+        return price
+    per_watt = round(price.each / power_w, 4)
+    return Price(value=price.value, currency=price.currency, basis=price.basis, each=price.each, per_watt=per_watt)
+
+
+def _claims(
+    panel: Found, inverter: Found, asked: Asked, plains: Sequence[Plain], cut: Sequence[Pieces], sent: Sequence[str]
+) -> tuple[Claim, ...]:
+    claims = [
+        _claim(told[name], one, plains, cut, sent)
+        for found, told in ((panel, _PANEL), (inverter, _INVERTER))
+        for name, one in found.items()
+    ]
+    if asked.item is not None and asked.price.value is not None:
+        at = asked.item
+        told = ("price", asked.price.currency or "")
+        claims.append(_claim(told, (asked.price.value, at, 0.9), plains, cut, sent))
+    return tuple(claims[:MOST_CLAIMS])
+
+
+def _claim(
+    told: tuple[str, str],
+    one: tuple[float, Item, float],
+    plains: Sequence[Plain],
+    cut: Sequence[Pieces],
+    sent: Sequence[str],
+) -> Claim:
+    value, item, sure = one
+    plain, text = plains[item.field], sent[item.field]
+    start = plain.place(cut[item.field].starts[item.at])
+    end = plain.place(cut[item.field].end(item.to - 1) - 1) + 1
+    return Claim(what=told[0], value=value, unit=told[1], words=text[start:end][:120], field=FIELDS[item.field],
+                 start=start, end=end, sureness_share=sure)  # fmt: skip

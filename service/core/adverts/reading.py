@@ -1,0 +1,60 @@
+"""What is a read advert? Values only."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Advert:
+    """An advert as it was sent."""
+
+    title: str
+    body: str
+    price_text: str | None = None
+    language: str | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Claim:
+    """One thing that an advert says: ``value`` in ``unit``, in code points ``start`` to ``end`` of a field as sent."""
+
+    what: str
+    value: float | str | bool
+    unit: str
+    words: str
+    field: str
+    start: int
+    end: int
+    sureness_share: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Price:
+    """As asked. ``basis``: each, lot, set, unknown. ``each``: for one piece or set; ``per_watt`` of one panel."""
+
+    value: float | None = None
+    currency: str | None = None
+    basis: str = "unknown"
+    each: float | None = None
+    per_watt: float | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Reading:
+    """What an advert claims. ``panel`` and ``inverter`` hold the names of a request; what is not said is not there."""
+
+    kind: str
+    is_offer: bool
+    language: str
+    claims: tuple[Claim, ...] = ()
+    quantity_available: int | None = None
+    price: Price = field(default_factory=Price)
+    condition: str = "unknown"
+    defects: tuple[str, ...] = ()
+    delivery: str = "unknown"
+    shipping_cost: float | None = None
+    doubts: tuple[str, ...] = ()
+    panel: Mapping[str, float | str] = field(default_factory=dict)
+    inverter: Mapping[str, float] = field(default_factory=dict)
+    technology: str | None = None
+    bifacial: bool | None = None

@@ -1,0 +1,139 @@
+"""What stands near what? The items of all fields of an advert in one row, with questions of nearness."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+
+from service.core.adverts.lexemes import NUMBER, Item, Lexed
+
+FIELDS = ("title", "body", "price_text")
+BODY_FROM = 100_000  # sentences of the body are counted from here on
+_NEAR = 3
+_MOST_ORDERS = 20
+
+Orders = Sequence[tuple[int, int]]  # from which piece of the body to which
+
+
+@dataclass(slots=True)
+class Scene:
+    """Items in order, by meaning, and the tokens of each field."""
+
+    items: list[Item] = field(default_factory=list)
+    by_what: dict[str, list[int]] = field(default_factory=dict)
+    tokens: list[list[str]] = field(default_factory=list)
+    price: list[Item] = field(default_factory=list)
+    orders: Orders = ()
+    _sentences: dict[str, set[int]] = field(default_factory=dict)
+    _starts: dict[str, set[tuple[int, int]]] = field(default_factory=dict)
+
+    def has(self, what: str) -> bool:
+        """Is it said at all, and not denied?"""
+        return any(not self.denied(place) for place in self.by_what.get(what, ()))
+
+    def said(self, what: str) -> list[int]:
+        """Places of a meaning that is not denied."""
+        return [place for place in self.by_what.get(what, ()) if not self.denied(place)]
+
+    def denied(self, place: int, *, behind: bool = True) -> bool:
+        """Does a "no", "without", "never" stand close before it, or directly behind it, in its clause?"""
+        if "without" not in self.by_what:
+            return False
+        item = self.items[place]
+        for at in range(place - 1, max(place - 5, -1), -1):
+            other = self.items[at]
+            if other.clause != item.clause or item.at - other.to > _NEAR:
+                break
+            if other.what == "without" and other.to <= item.at:
+                return True
+        for at in range(place + 1, min(place + 4, len(self.items))) if behind else ():
+            other = self.items[at]
+            if other.clause != item.clause or other.at - item.to > 2:
+                break
+            if other.what == "without" and other.at >= item.to:  # "delivery no", but not "fetching no delivery"
+                nxt = self.items[at + 1] if at + 1 < len(self.items) else None
+                return nxt is None or nxt.clause != item.clause or nxt.at - other.to > 1 or nxt.at < other.to
+        return False
+
+    def back(self, place: int, most: int = 12) -> list[Item]:
+        """Items of the same sentence before a place, nearest first."""
+        items = self.items
+        sentence, to = items[place].sentence, max(place - most, 0)
+        at = place
+        while at > to and items[at - 1].sentence == sentence:
+            at -= 1
+        return items[at:place][::-1]
+
+    def ahead(self, place: int, most: int = 12) -> list[Item]:
+        """Items of the same sentence behind a place, nearest first."""
+        items = self.items
+        sentence, last = items[place].sentence, min(place + most, len(items) - 1)
+        at = place
+        while at < last and items[at + 1].sentence == sentence:
+            at += 1
+        return items[place + 1 : at + 1]
+
+    def in_sentence(self, sentence: int, what: str) -> bool:
+        """Does a meaning stand in that sentence?"""
+        known = self._sentences.get(what)
+        if known is None:
+            known = self._sentences[what] = {self.items[place].sentence for place in self.by_what.get(what, ())}
+        return sentence in known
+
+    def stands(self, what: str, number: int, at: int) -> bool:
+        """Does a meaning begin at that piece of a field?"""
+        known = self._starts.get(what)
+        if known is None:
+            items = (self.items[place] for place in self.by_what.get(what, ()))
+            known = self._starts[what] = {(item.field, item.at) for item in items}
+        return (number, at) in known
+
+
+def scene_of(title: Lexed, body: Lexed, price: Lexed, orders: Orders = ()) -> Scene:
+    """One row of items: title, body; the price field apart. Orders to a reader of adverts are left out.
+
+    ``orders``: places in the body that are known to hold some.
+    """
+    kept = [item for item in body.items if not _within(item, orders)] if orders else body.items
+    items = title.items + kept
+    hostile = {item.sentence for item in items if item.what == "q:hostile"}
+    if hostile:
+        ordering = hostile | _followers(items, hostile)
+        orders = (*orders, *_spans(items, ordering))
+        items = [item for item in items if item.sentence not in ordering or item.what == "q:hostile"]
+    by_what: dict[str, list[int]] = {}
+    for place, item in enumerate(items):
+        known = by_what.get(item.what)
+        if known is None:
+            by_what[item.what] = [place]
+        else:
+            known.append(place)
+    return Scene(items=items, by_what=by_what, tokens=[title.pieces.words, body.pieces.words], price=price.items,
+                 orders=orders)  # fmt: skip
+
+
+def _within(item: Item, orders: Orders) -> bool:
+    return any(low <= item.at < high for low, high in orders) and item.what != "q:hostile"
+
+
+def _followers(items: list[Item], hostile: set[int]) -> set[int]:
+    """Sentences close behind an order that go on with it: they tell what is to be answered."""
+    telling = sorted({item.sentence for item in items if item.what == "order"})
+    found = set(hostile)
+    for sentence in telling:
+        if sentence - 1 in found or sentence - 2 in found:
+            found.add(sentence)
+    return found
+
+
+def _spans(items: list[Item], ordering: set[int]) -> list[tuple[int, int]]:
+    """From where to where, in pieces of the body, orders reach as far as their items tell."""
+    spans: dict[int, tuple[int, int]] = {}
+    for item in items:
+        if item.field == 1 and item.sentence in ordering:
+            low, high = spans.get(item.sentence, (item.at, item.to))
+            spans[item.sentence] = (min(low, item.at), max(high, item.to))
+    return list(spans.values())[:_MOST_ORDERS]
+
+
+def numbers(scene: Scene) -> list[int]:
+    """Places of all figures."""
+    return scene.by_what.get(NUMBER, [])

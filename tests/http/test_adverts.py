@@ -1,0 +1,58 @@
+"""What do adverts claim, asked over HTTP: shapes, several mistakes at once, bounds, hostile text."""
+
+import json
+from pathlib import Path
+
+from service.api.words.english.adverts import TEXTS
+from tests.http.client import ask, post
+from tests.http.test_document import checker
+
+PATH = "/v1/adverts/reading"
+BOARD = Path(__file__).parents[2] / "examples" / "adverts" / "kranichwerft_board.json"
+
+
+def test_the_example_and_its_answer_keep_to_the_document() -> None:
+    document = ask("GET", "/openapi.json").json()
+    request = json.loads(BOARD.read_text(encoding="utf-8"))
+    checker(document, "AdvertsIn").validate(request)
+    answer = post(PATH, request).json()
+    checker(document, "ReadingsOut").validate(answer)
+    panels, inverter, wanted = answer["readings"]
+    assert (panels["kind"], panels["quantity_available"], panels["price"]["each"]) == ("panel", 4, 45)
+    assert (inverter["kind"], inverter["inverter"]["ac_power_w"]) == ("inverter", 800)
+    assert not wanted["is_offer"]
+    assert wanted["price"]["value"] is None
+
+
+def test_every_doubt_has_a_sentence_of_its_own() -> None:
+    readings = post(PATH, json.loads(BOARD.read_text(encoding="utf-8"))).json()["readings"]
+    for doubt in (doubt for one in readings for doubt in one["doubts"]):
+        assert doubt["text"] == TEXTS[f"doubt.{doubt['code']}"]
+
+
+def test_several_mistakes_are_told_at_once() -> None:
+    answer = post(PATH, {"adverts": [{"id": 3, "titel": "x"}, {"body": "y" * 20_001, "language": "xx"}]})
+    assert answer.status_code == 422
+    told = {(one["pointer"], one["code"]) for one in answer.json()["errors"]}
+    assert {("/adverts/0/id", "not_text"), ("/adverts/0/titel", "unknown_field"), ("/adverts/1/id", "missing"),
+            ("/adverts/1/body", "wrong_length"), ("/adverts/1/language", "not_one_of")} <= told  # fmt: skip
+
+
+def test_more_than_two_hundred_adverts_are_refused() -> None:
+    assert post(PATH, {"adverts": [{"id": "a", "body": "x"}] * 200}).status_code == 200
+    assert post(PATH, {"adverts": [{"id": "a", "body": "x"}] * 201}).status_code == 422
+
+
+def test_hostile_text_comes_back_as_mere_text() -> None:
+    text = "<script>alert(1)</script> 4 used panels \u202e395 W\u0000 £35 each <!-- 999 W £1 -->"
+    reading = post(PATH, {"adverts": [{"id": "h", "body": text}]}).json()["readings"][0]
+    assert reading["panel"] == {"rated_power_w": 395.0}
+    assert reading["price"]["each"] == 35
+    assert "hostile_content" in [doubt["code"] for doubt in reading["doubts"]]
+
+
+def test_an_advert_sent_twice_is_told() -> None:
+    body = "Six used solar panels, 380 W, £40 each, collection from Ely only, bring a van."
+    readings = post(PATH, {"adverts": [{"id": "a", "body": body}, {"id": "b", "body": body}]}).json()["readings"]
+    codes = [[doubt["code"] for doubt in one["doubts"]] for one in readings]
+    assert codes == [[], ["same_advert_again"]]
