@@ -1,6 +1,7 @@
 """Do the panels' amperes suit the input and each other: as energy, and as danger?"""
 
 from collections.abc import Callable
+from dataclasses import dataclass
 
 from service.core.compatibility.conductors import is_us
 from service.core.compatibility.finding import made
@@ -173,26 +174,24 @@ def reverse_current(wiring: Wiring, index: int, here: tuple[Strings, ...]) -> tu
     factor = DESIGN_FACTOR if in_us else 1.0
     findings = []
     for own in here:
-        mates = wiring.in_string(own)
         pushing = tuple((g, left) for g, n in _counted(wiring, here) if (left := n - (own in g)))
         pushed = _total(wiring, pushing, "short_circuit_current_a", factor=factor, with_rear=True)
         limit = wiring.of_panel(own, "max_series_fuse_a")
         outcome = _with_open_rear_sides(wiring, pushing, factor)(at_most(pushed, limit), limit)
-        label_a = max(mate.panel.short_circuit_current_a for mate in mates)
         own_a = own.panel.short_circuit_current_a
         stronger = any(s.panel.short_circuit_current_a > own_a for group, _ in pushing for s in group)
         told = outcome.verdict == Verdict.DOES_NOT_FIT or (stronger and outcome.verdict == Verdict.NOT_KNOWN)
-        fuse_a = min((m.array.string_fuse_a for m in mates if m.array.string_fuse_a is not None), default=None)
-        if strings < 2 or (strings == 2 and fuse_a is None and not told):
+        fuse = _fuse_of(wiring, own, FUSE_OVER_ISC_US if in_us else FUSE_OVER_ISC)
+        if fuse.rating_a is None and (strings < 2 or (strings == 2 and not told)):
             continue
-        least_a = (FUSE_OVER_ISC_US if in_us else FUSE_OVER_ISC) * label_a
         facts: dict[str, Fact] = {
-            "strings": strings, "array": own.array.name, "label_current_a": label_a, "least_fuse_a": least_a,
+            "strings": strings, "array": own.array.name, "label_current_a": own_a, "least_fuse_a": fuse.least.value,
         }  # fmt: skip
         measured = pushed.value
-        if fuse_a is not None and outcome.verdict != Verdict.FITS:
-            outcome, measured = _behind_a_fuse(wiring, mates, limit, fuse_a, least_a / label_a), fuse_a
-            facts["variant"] = "fused" if fuse_a >= least_a else "small_fuse"
+        if fuse.rating_a is not None:
+            outcome, variant = fuse.judged(outcome, limit)
+            if variant:
+                measured, facts["variant"] = fuse.rating_a, variant
         findings.append(
             made(
                 "reverse_current", Part.PANEL_SIDE, outcome, f"{own.pointer}/panel", input_number=index + 1,
@@ -203,11 +202,38 @@ def reverse_current(wiring: Wiring, index: int, here: tuple[Strings, ...]) -> tu
     return tuple(findings)
 
 
-def _behind_a_fuse(wiring: Wiring, mates: tuple[Strings, ...], limit: Reach, fuse_a: float, over_isc: float) -> Outcome:
-    """A fuse of at most the panel's rating protects it; one that the string's own current may open does not fit."""
-    carries = combined(lambda *amps: max(amps), *(wiring.of_panel(m, "short_circuit_current_a") for m in mates))
-    least = combined(lambda amps: over_isc * amps, carries)
-    return worse(at_most(exactly(fuse_a), limit), at_most(least, exactly(fuse_a)))
+@dataclass(frozen=True, slots=True)
+class _Fuse:
+    """The fuse in a string, None where there is none, and the least that sun alone never opens."""
+
+    rating_a: float | None
+    least: Reach
+
+    def judged(self, unfused: Outcome, limit: Reach) -> tuple[Outcome, str]:
+        """The outcome with the fuse, and which sentence tells it; empty where the unfused one stands.
+
+        One that the string's own current may open does not fit; one of at most the panel's rating protects it.
+        """
+        rating = exactly(self.rating_a or 0.0)
+        holds = at_most(self.least, rating)
+        if holds.verdict == Verdict.DOES_NOT_FIT:
+            return holds, "small_fuse"
+        if holds.verdict == unfused.verdict == Verdict.FITS:
+            return unfused, ""
+        behind = unfused if unfused.verdict == Verdict.FITS else at_most(rating, limit)
+        return worse(behind, holds), "small_fuse" if holds.verdict != Verdict.FITS else "fused"
+
+
+def _fuse_of(wiring: Wiring, own: Strings, over_isc: float) -> _Fuse:
+    """The smallest fuse in the string of an array; its strongest panel's current counts, with light on the rear."""
+    mates = wiring.in_string(own)
+    given = [mate.array.string_fuse_a for mate in mates if mate.array.string_fuse_a is not None]
+
+    def least(mate: Strings) -> Reach:
+        times = over_isc * (1 + rear_gain_share(wiring, mate))
+        return combined(lambda amps: times * amps, wiring.of_panel(mate, "short_circuit_current_a"))
+
+    return _Fuse(min(given, default=None), combined(lambda *amps: max(amps), *map(least, mates)))
 
 
 def _counted(wiring: Wiring, here: tuple[Strings, ...]) -> Pushing:

@@ -7,6 +7,7 @@ nothing, with no fault anywhere.
 from service.core.compatibility.finding import made
 from service.core.compatibility.reach import Reach, at_most, combined, exactly
 from service.core.compatibility.wiring import Strings, Wiring
+from service.core.model.facts import Panel
 from service.core.model.finding import Fact, Finding, Part, Verdict
 
 MOST_APART_PCT = 5.0
@@ -21,7 +22,7 @@ def unlike_voltages(wiring: Wiring, index: int, here: tuple[Strings, ...]) -> Fi
     Where a voltage was assumed and only part of its range is near enough, the question stays open.
     """
     groups = wiring.side_by_side(here)
-    if len(groups) < 2:
+    if len(groups) < 2 or all(_made_of(group) == _made_of(groups[0]) for group in groups):
         return None
     volts = [_string_v(wiring, group) for group in groups]
     apart = combined(_apart_pct, *volts)
@@ -37,6 +38,11 @@ def unlike_voltages(wiring: Wiring, index: int, here: tuple[Strings, ...]) -> Fi
         "unlike_panels", Part.PANEL_SIDE, outcome, f"/inverter/inputs/{index}", input_number=index + 1, facts=facts,
         numbers=(apart.value, MOST_APART_PCT, "%"), source=APART_SOURCE,
     )  # fmt: skip
+
+
+def _made_of(group: tuple[Strings, ...]) -> list[tuple[Panel, int]]:
+    """The panels of a string, as far as they bear on its voltage; alike ones need no figure."""
+    return [(s.panel, s.in_series) for s in group]
 
 
 def _string_v(wiring: Wiring, group: tuple[Strings, ...]) -> Reach:

@@ -36,7 +36,7 @@ def _questions(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
     pointers = str(finding.facts.get("missing_pointers", ""))
     for pointer in filter(None, pointers.split(", ")):
         if pointer == COLDEST:
-            yield Proposal(code="tell_coldest_air", promised=finding.likely)
+            yield Proposal(code="tell_coldest_air", promised=finding.likely, facts={"rating_pointer": COLDEST})
             continue
         on_circuit = pointer.startswith("/socket_circuit")
         yield Proposal(
@@ -96,37 +96,39 @@ def _wired_otherwise(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
 
 
 def _unlike(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
-    """Inputs of their own; else strings that are all like the first one on the input."""
+    """Inputs of their own; else strings that are all like the shortest one on the input."""
     yield from _wired_otherwise(finding, wiring)
-    here = [at for at, array in enumerate(wiring.setup.arrays) if array.input == finding.input]
-    if finding.verdict != Verdict.DOES_NOT_FIT or len(here) < 2:
+    strings = [s for s in wiring.strings() if s.array.input == finding.input and s.array.joined != "one_string"]
+    if finding.verdict != Verdict.DOES_NOT_FIT or len(strings) < 2:
         return
-    first, *others = here
-    model = wiring.setup.arrays[first]
+    model = min(strings, key=lambda s: s.in_series)
+    others = [s for s in strings if s is not model]
     way: list[Operation] = []
-    for at in others:
-        way += [
-            Operation(op="copy", source=f"/arrays/{first}/panel", path=f"/arrays/{at}/panel"),
-            Operation(op="add", path=f"/arrays/{at}/count", value=model.count),
-            Operation(op="add", path=f"/arrays/{at}/joined", value=model.joined),
-        ]
+    for other in others:
+        way.append(Operation(op="copy", source=f"{model.pointer}/panel", path=f"{other.pointer}/panel"))
+        if other.in_series != model.in_series:
+            way += [
+                Operation(op="add", path=f"{other.pointer}/count", value=model.in_series),
+                Operation(op="add", path=f"{other.pointer}/joined", value="series"),
+            ]
     patch = tuple(way)
-    moved = [
-        replace(one, pointer=pointer.replace(f"/arrays/{first}/", f"/arrays/{at}/", 1))
-        for at in others
-        for pointer, one in wiring.assumptions.by_pointer.items()
-        if pointer.startswith(f"/arrays/{first}/panel/")
+    replaced = {f"{other.pointer}/panel/" for other in others}
+    by_pointer = wiring.assumptions.by_pointer
+    kept = [one for pointer, one in by_pointer.items() if not any(pointer.startswith(gone) for gone in replaced)]
+    copied = [
+        replace(one, pointer=pointer.replace(f"{model.pointer}/panel/", prefix, 1))
+        for prefix in sorted(replaced)
+        for pointer, one in by_pointer.items()
+        if pointer.startswith(f"{model.pointer}/panel/")
     ]
-    kept = [
-        one
-        for pointer, one in wiring.assumptions.by_pointer.items()
-        if not any(pointer.startswith(f"/arrays/{at}/panel/") for at in others)
-    ]
+    setup = patched(wiring.setup, patch)
     yield Proposal(
-        code="like_panels", patch=patch, last_resort=True, facts={"array": model.name},
-        rewired=replace(
-            wiring, setup=patched(wiring.setup, patch), assumptions=Assumptions.of([*kept, *moved])
-        ),
+        code="like_panels", patch=patch, last_resort=True,
+        facts={
+            "array": model.array.name, "in_series": model.in_series, "panels": sum(a.count for a in setup.arrays),
+            "variant": "fewer" if any(o.in_series != model.in_series for o in others) else "",
+        },
+        rewired=replace(wiring, setup=setup, assumptions=Assumptions.of([*kept, *copied])),
     )  # fmt: skip
 
 
@@ -154,7 +156,9 @@ def _higher_limit(name: str, unit: str, step: float) -> Callable[[Finding, Wirin
 
     def propose(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
         yield from _wired_otherwise(finding, wiring)
-        if finding.measured is not None and finding.input is not None and finding.verdict == Verdict.DOES_NOT_FIT:
+        by_estimate = finding.facts.get("missing_pointers") == COLDEST
+        refused = finding.verdict == Verdict.DOES_NOT_FIT or by_estimate
+        if finding.measured is not None and finding.input is not None and refused:
             needed = step * ceil(_at_worst(finding) / step)
             if needed <= BOUNDS[name].high:  # no input of any inverter bears more
                 yield _other_inverter(wiring, finding.input - 1, name, needed, unit)
@@ -222,9 +226,12 @@ def _reverse(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
     least, limit = finding.facts["least_fuse_a"], finding.limit
     if isinstance(least, float | int) and limit is not None:
         array = "/".join(finding.about.split("/")[:3])
+        told = {"strings": finding.facts["strings"], "array": finding.facts["array"]}
         for size in [size for size in STRING_FUSES_A if least <= size <= limit][:1]:
-            yield Proposal(code="string_fuses", pointer=f"{array}/string_fuse_a", new_value=size, unit="A",
-                           who="electrician", facts={"strings": finding.facts["strings"]})  # fmt: skip
+            yield Proposal(
+                code="string_fuses", pointer=f"{array}/string_fuse_a", new_value=size, unit="A", who="electrician",
+                facts=told,
+            )  # fmt: skip
     yield from _wired_otherwise(finding, wiring)
     yield from _fewer_strings(finding, wiring)
 

@@ -189,10 +189,12 @@ def system_voltage(wiring: Wiring, index: int, strings: Strings) -> Finding | No
     if limit.missing and strings.in_series == 1 and len(wiring.in_string(strings)) == 1:
         return None
     cold = cold_volts(wiring, strings)
+    outcome = cold.judged(limit)
+    rated = outcome.verdict == Verdict.NOT_KNOWN and not limit.missing
     return made(
-        "system_voltage", Part.PANEL_SIDE, cold.judged(limit), f"{strings.pointer}/panel", input_number=index + 1,
+        "system_voltage", Part.PANEL_SIDE, outcome, f"{strings.pointer}/panel", input_number=index + 1,
         numbers=(cold.expected.value, printed(limit), "V"),
-        facts=_string_facts(strings) | {"worst_v": cold.at_worst.highest},
+        facts=_string_facts(strings) | {"worst_v": cold.at_worst.highest, "variant": "rated" if rated else ""},
         source="IEC 61730: maximum system voltage of the panel",
     )  # fmt: skip
 

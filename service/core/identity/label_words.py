@@ -96,10 +96,10 @@ COMPARING = _words(
 PREPOSITIONS = _words(
     "( [ @ at bei a al en in bij op unter with con mit conditions condition cond bedingungen value values tc t ="
 )
-# Words beside a figure that is that of several panels together.
-OF_SEVERAL = _words(
-    "set sets satz lot total together all panels modules insgesamt gesamt zusammen ensemble panneaux modulen "
-    "pannelli moduli paneles modulos paineis panelen er"
+# Words beside a figure that is that of several panels together; those that are so only with a number before them.
+OF_SEVERAL = _words("set sets satz lot total together both pair insgesamt gesamt zusammen ensemble beide paar paire")
+OF_SEVERAL_COUNTED = _words(
+    "panels modules module panneaux modulen pannelli moduli paneles modulos paineis panelen er pieces stuck pcs"
 )
 # Words that tell whose figures follow on the line.
 OF_INVERTERS = _words(

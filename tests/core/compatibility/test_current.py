@@ -189,7 +189,8 @@ def of_strings(*arrays: Array, **more: Any) -> list[Finding]:
         (22, 22, "DE", "fits", "fused"),
         (22, 22, "US-UT", "does_not_fit", "small_fuse"),  # 1.5625 x 14.1 = 22.03 A, NEC 690.8 and 690.9
         (None, 25, "DE", "not_known", "fused"),
-        (60, 10, "DE", "fits", None),  # the panel bears what the others push: no fuse is needed
+        (60, 25, "DE", "fits", None),  # the panel bears what the others push: no fuse is needed
+        (60, 10, "DE", "does_not_fit", "small_fuse"),  # but one that opens in plain sun is none either
     ],
 )
 def test_a_fuse_in_the_string_lets_by_no_more_than_its_rating_and_holds_in_the_sun(
@@ -216,3 +217,17 @@ def test_panels_of_one_string_push_as_one_string() -> None:
     beside = builders.array(name="beside", count=2, joined="parallel", panel=stands)
     found = {str(f.facts["array"]): f.measured for f in of_strings(*mates, beside)}
     assert found == {name: pytest.approx(2 * 14.1) for name in ("upper", "lower", "beside")}
+
+
+@pytest.mark.parametrize("count", [1, 2])
+def test_a_fuse_that_opens_in_plain_sun_is_refused_however_few_strings_there_are(count: int) -> None:
+    (finding,) = of_strings(builders.array(count=count, joined="parallel", string_fuse_a=2))
+    assert (finding.verdict, finding.facts["variant"]) == ("does_not_fit", "small_fuse")
+
+
+def test_a_fuse_in_the_string_bears_the_light_on_the_rear_too() -> None:
+    panel = builders.panel(max_series_fuse_a=25, bifaciality_share=0.9)
+    array = builders.array(panel=panel, count=3, joined="parallel", rear_light_share=0.3, string_fuse_a=22)
+    (finding,) = of_strings(array)  # 1.5 x 14.1 x 1.27 = 26.9 A
+    assert finding.verdict == "does_not_fit"
+    assert finding.facts["least_fuse_a"] == pytest.approx(26.9, abs=0.05)

@@ -172,6 +172,9 @@ def test_plain_prose_is_read():
     "text",
     ["Pmax 323 W, Voc 37.1 V, Isc 11.4 A at NMOT", "Voc 37.1 V Isc 11.4 A @ 800 W/m2",
      "Pmax 323 W Voc 37.1 V bei NOCT",
+     "323 W, 37.1 V, 11.4 A at NMOT", "Pmax 323 W, Voc 37.1 V, Isc 11.4 A under NMOT conditions",
+     "Pmax 323 W, Voc 37.1 V, Isc 11.4 A (NMOT)", "Pmax 323 W, Voc 37.1 V, Isc 11.4 A (at NMOT).",
+     "Pmax 323 W, Voc 37.1 V, Isc 11.4 A measured at NMOT", "Voc 37.1 V, Isc 11.4 A (800 W/m2, 20 °C, 1 m/s)",
      "Pmax 430 W Voc 39.4 V\nPmax 323 W Voc 37.1 V at NMOT"],
 )  # fmt: skip
 def test_a_condition_at_the_end_of_a_line_holds_for_all_of_its_figures(text: str) -> None:
@@ -183,7 +186,8 @@ def test_a_condition_at_the_end_of_a_line_holds_for_all_of_its_figures(text: str
 @pytest.mark.parametrize(
     "text",
     [
-        "Pmax 430 W, Voc 39.4 V, Isc 11.4 A (NMOT)",
+        "Pmax 430 W, Voc 39.4 V, NOCT 45 °C",
+        "Voc 39.4 V, Isc 14 A at 1000 W/m2",
         "Voc 39.4 V (NMOT 37.1 V)",
         "Voc 39.4 V (NOCT: 37.1 V)",
         "Voc 39.4 V at STC, 37.1 V at NMOT",
@@ -196,14 +200,25 @@ def test_a_condition_of_one_figure_or_of_another_line_doubts_no_other(text: str)
 
 @pytest.mark.parametrize(
     "text", ["Set of 2, 860 W", "2 panels, 860 W", "Lot of 2 panels 860 W total", "2er Set 860 W", "860 W insgesamt",
-             "860 W (2 x 430 W)"],
+             "860 W (2 x 430 W)", "860 Wp for both",
+     "300W (2 panels, 150W each) Voc 22V"],
 )  # fmt: skip
 def test_watts_of_several_panels_are_no_rating_of_one(text: str) -> None:
     assert with_label(PanelFacts(), read_label(text)).facts.rated_power_w is None
 
 
 @pytest.mark.parametrize(
-    "text", ["2 x 430 W", "2 x 430 W panels", "Panel 430 W", "430 W, 2 years old", "Pmax 430 W, set of 2"]
+    "text",
+    [
+        "2 x 430 W",
+        "2 x 430 W panels",
+        "Panel 430 W",
+        "430 W, 2 years old",
+        "Pmax 430 W, set of 2",
+        "Solar panels 430 W",
+        "430 W mono panels, Voc 39.4 V",
+        "All black panels 430 W",
+    ],
 )
 def test_watts_of_each_are_read(text: str) -> None:
     assert with_label(PanelFacts(), read_label(text)).facts.rated_power_w == 430

@@ -58,6 +58,8 @@ PANEL_SIDE: Mapping[str, str] = {
     "its panels are insulated for.",
     "system_voltage.does_not_fit": "{array}: the string of the array reaches {measured:.1f} V; its panels are "
     "insulated for {limit:g} V only. Do not wire it so.",
+    "system_voltage.not_known.rated": "{array}: the string of the array reaches about {measured:.1f} V, at worst "
+    "{worst_v:.1f} V; its panels are insulated for {limit:g} V. Whether that is enough hangs on this: {missing}.",
     "system_voltage.not_known": "{array}: the string of the array reaches about {measured:.1f} V; for how much its "
     "panels are insulated is not known. Ask for: {missing}.",
     "operating_current.fits": "The panels work at {measured:.1f} A; the input draws up to {limit:g} A.",
@@ -220,14 +222,16 @@ SOCKET_SIDE: Mapping[str, str] = {
     "adds hangs on this: {missing}.",
     "lead_voltage_rise.does_not_fit": "The set sends {current_a:.1f} A through a lead of {lead_mm2:g} mm2 that may "
     "carry {lead_may_carry_a:g} A. Use a thicker one.",
-    "residual_current.fits": "A residual-current device of this type ({device}) works with a set behind it, type A "
-    "where the maker proves that no smooth direct current can leak.",
+    "residual_current.fits": "A residual-current device of this type ({device}) works with a set behind it where the "
+    "inverter's maker proves that no smooth direct current can leak; look for that in the sheet.",
+    "residual_current.fits.type_b": "A residual-current device of type B works with a set behind it.",
     "residual_current.fits.maker_asks_type_a": "The residual-current device ({device}) is of the kind that the "
     "inverter's maker asks for, or better.",
     "residual_current.does_not_fit.maker_asks_type_b": "The inverter's maker asks for a residual-current device of "
     "type B; this one ({device}) can be blinded. Have an electrician fit type B before plugging in.",
     "residual_current.does_not_fit.type_ac": "A residual-current device of type AC can be blinded by the direct "
-    "current that an inverter leaks. Have an electrician fit type A with the maker's proof, else type B.",
+    "current that an inverter leaks. Have an electrician fit the type that the inverter's maker asks for; where he "
+    "says nothing, type A on his proof, else type B.",
     "residual_current.does_not_fit.one_way": "This residual-current device must not be fed from behind; it can fail "
     "unnoticed. Have an electrician replace it.",
     "residual_current.does_not_fit.none": "There is no residual-current device. Have an electrician fit one before "

@@ -30,11 +30,13 @@ _SENTENCES = {
     "thicker_or_shorter_lead.shorter": "Use a lead of at most {new_value:g} m.",
     "matched_connectors": "Have locking connectors fitted, both halves of one type and make, crimped with the proper "
     "tool.",
-    "string_fuses": "A fuse of {new_value:g} A in each of the {strings} strings, made for direct current; an "
+    "string_fuses": "A fuse of {new_value:g} A in each string of {array}, made for direct current; an "
     "electrician fits them.",
     "export_limiter": "An inverter that is kept from sending anything out ({new_value:g} W).",
     "other_panels": "Choose panels whose label admits a system voltage of at least {new_value:g} V.",
-    "like_panels": "Have all strings of this input made of the panels of {array}, as many in series in each.",
+    "like_panels": "Have all strings of this input made of panels like those of {array}.",
+    "like_panels.fewer": "Have all strings of this input made of panels like those of {array}, {in_series} in each "
+    "string; that makes {panels} panels in all.",
     "weaker_panels": "Choose panels of at most {new_value:.0f} W each.",
     "fewer_panels": "Connect {left} panels instead of {panels}.",
     "special_connector": "Have the special connector fitted instead of a household plug.",
