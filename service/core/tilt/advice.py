@@ -10,6 +10,7 @@ from service.core.errors import ContradictionError
 from service.core.model.facts import Array, Setup
 from service.core.model.hours import Floats, SkyYear
 from service.core.model.place import Plane
+from service.core.tilt.bounds import PlaneBounds
 from service.core.tilt.home import Home, YearAtHome, home_of
 from service.core.tilt.lattice import compass, spline, steps_within
 from service.core.tilt.moving import Moves, Schedule, best_moves, schedules_of
@@ -35,7 +36,8 @@ from service.core.worth import AtTheMeter
 _HINGE_AZIMUTH_STEP_DEG = 10.0
 _MUCH_CUT_SHARE = 0.6  # see ``lattice_within``
 _UPRIGHT_DEG = 90.0
-_COLUMN_STEP_DEG, _ROW_STEP_DEG = 4.0, 15.0
+_MAY_LEAN = frozenset({"hung_on_rail", "wall", "fence"})
+_COLUMN_STEP_DEG, _ROW_STEP_DEG = 6.0, 20.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -138,12 +140,15 @@ def _notes(arrays: Sequence[Array], given: Sequence[Mapping[str, float]], freedo
         found.append("facade_not_known")
     elif any(stands_before_a_facade(array) for array in arrays):
         found.append("walls_stay")
-    for (array, said), bounds in zip(pairs, freedom.bounds, strict=True):
-        upright = bounds.low_tilt_deg == bounds.high_tilt_deg == _UPRIGHT_DEG and "tilt_deg" not in said
-        if upright and not (array.fixing is not None and array.fixing.leans_out):
-            found.append("upright_unless_told")
-            break
+    if any(_could_lean(array, bounds) for array, bounds in zip(arrays, freedom.bounds, strict=True)):
+        found.append("upright_unless_told")
     return tuple(found)
+
+
+def _could_lean(array: Array, bounds: PlaneBounds) -> bool:
+    """Is it taken to stay upright, though a fixing that nobody described may let it lean out?"""
+    told = array.fixing is not None and array.fixing.leans_out
+    return array.mount in _MAY_LEAN and not told and bounds.low_tilt_deg == bounds.high_tilt_deg == _UPRIGHT_DEG
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)

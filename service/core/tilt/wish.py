@@ -136,8 +136,9 @@ def stands_before_a_facade(array: Array) -> bool:
 
 
 def facade_not_known(array: Array, said: Mapping[str, float]) -> bool:
-    """Does it stand before a facade, and nobody told which way that looks, nor the panel?"""
-    return stands_before_a_facade(array) and array.facade_azimuth_deg is None and "azimuth_deg" not in said
+    """May it be turned, stands before a facade, and nobody told which way that looks, nor the panel?"""
+    turns = bounds_by_mount(array.mount).facing == "chosen"
+    return turns and stands_before_a_facade(array) and array.facade_azimuth_deg is None and "azimuth_deg" not in said
 
 
 def _tilts(bounds: PlaneBounds) -> tuple[float, float]:
