@@ -223,7 +223,7 @@ def codes(told: dict[str, Any]) -> dict[str, str]:
 
 def test_what_a_plain_energy_has_in_it_already_is_said_not_dropped() -> None:
     told = answered({
-        **PLAIN, "inverter": {"ac_power_w": 600, "export_limit_w": 0}, "meter": {"sums_phases": False},
+        **PLAIN, "inverter": {"ac_power_w": 600, "export_limit_w": 100}, "meter": {"sums_phases": False},
         "household": {"demand": {"values_w": [100] * 24}, "other_generation": {"panel_power_w": 900}},
     })  # fmt: skip
     for pointer in (

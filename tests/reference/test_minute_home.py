@@ -15,7 +15,7 @@ import pytest
 
 from service.core.completion.fill_household import household_of
 from service.core.completion.node import Node
-from service.core.household import demand_w
+from service.core.household import demand_w, k_of, self_used_w
 from service.core.model.facts import Meter
 from service.core.sky import calendar_of
 from service.core.worth.steps import DemandInSteps
@@ -102,6 +102,27 @@ def test_a_log_of_quarter_hours_tells_self_use_nearer_than_the_hours_it_makes():
 def test_its_averaged_profile_tells_self_use_within_ten_per_cent():
     assert np.abs(errors("month, kind of day and hour")).max() <= 0.10
     assert np.median(np.abs(errors("month, kind of day and hour"))) <= 0.03
+
+
+def of_profile(minute_clouds, points):
+    """Mean error of the averaged profile, the production of each hour as so many points of its own minutes."""
+    shown, found = profile("month, kind of day and hour"), []
+    for year_kwh in YEARS_KWH:
+        share = year_kwh / YEAR_KWH
+        given = {"demand": {"values_w": (shown * share).tolist()}}
+        home = household_of(Node(given, "/household", []), CALENDAR, 48.78)
+        for size_w in SIZES_W:
+            produced = np.minimum(panel_share(minute_clouds) * size_w, LIMIT_W)
+            parts = np.sort(produced.reshape(8760, 60), axis=1).reshape(8760, points, -1).mean(axis=2)
+            used = np.mean([self_used_w(part, shown * share, home.always_on_w, k_of(home)) for part in parts.T], axis=0)
+            found.append(used.sum() / 1e3 / met_kwh(size_w, minute_clouds, year_kwh)[1] - 1.0)
+    return np.mean(found)
+
+
+def test_what_two_skies_differ_by_is_the_productions_spread_within_the_hour():
+    """So it is no matter of k: the mean of an hour flatters where clouds come and go, four points of it do not."""
+    assert of_profile(True, 1) - of_profile(False, 1) > 0.03
+    assert abs(of_profile(True, 4) - of_profile(False, 4)) < 0.01
 
 
 @pytest.mark.parametrize("kind", ["mean week", "mean day"])
