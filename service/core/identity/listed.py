@@ -7,6 +7,7 @@ ranges that every smaller set of facts leaves are cut with each other, which kee
 """
 
 from collections.abc import Iterator, Mapping
+from functools import lru_cache
 from itertools import combinations
 
 import numpy as np
@@ -71,6 +72,7 @@ def counts_listed(power_w: float, table: PanelList) -> Mapping[int, int]:
     return {int(n): int(entries[n]) for n in np.flatnonzero(rows >= FEWEST_ROWS)}
 
 
+@lru_cache(maxsize=64)  # the arrays of a set mostly hold one panel
 def by_code(facts: PanelFacts, table: PanelList) -> Candidate | None:
     """What the list has under the model code, where power and size do not speak against it; None where nothing."""
     if facts.model_code is None:
