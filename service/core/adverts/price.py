@@ -213,6 +213,9 @@ def _role(scene: Scene, place: int, item: Item, goods: Goods) -> str | None:  # 
         return close[0]
     if "shipping" in close[:5] and "price" not in close[: close.index("shipping")]:
         return "shipping"
+    told = _directly_before(before, behind, item)
+    if told:
+        return told
     if "delivered" in near[:2]:
         return "each" if "each" in near else None
     for one in behind:
@@ -241,6 +244,22 @@ def _role(scene: Scene, place: int, item: Item, goods: Goods) -> str | None:  # 
         if one.what in {"lot", "each", "per_set"} and one.clause == item.clause - 1 and one is before[0]:
             return one.what
     return None
+
+
+def _directly_before(before: list[Item], behind: list[Item], item: Item) -> str | None:
+    """The role by the word directly before an amount, where none stands directly behind it."""
+    if not before or before[0].clause != item.clause or item.at - before[0].to > 1:
+        return None
+    if behind and behind[0].at == item.to and behind[0].what in {*_ROLES, "for", *_NOT_ASKED}:
+        return None
+    what = before[0].what
+    if what in {"panel_one", "inverter_one"}:
+        return "each" if item.at == before[0].to else None
+    return (
+        what
+        if what in _ROLES and not any(one.what in _ROLES and one.at == before[0].at for one in before[1:])
+        else None
+    )
 
 
 def _role_of(what: str, near: list[str]) -> str:

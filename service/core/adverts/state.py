@@ -50,7 +50,12 @@ def _of_some(scene: Scene, place: int, goods: Goods) -> bool:
     if scene.in_sentence(item.sentence, "part"):
         return True
     for one in scene.back(place, 8):
-        if one.what in {"panel_one", "inverter_one"} and item.at - one.to <= 4 and one.clause == item.clause:
+        if (
+            one.what in {"panel_one", "inverter_one"}
+            and item.at - one.to <= 4
+            and one.clause == item.clause
+            and one.field
+        ):
             return goods.quantity is not None
         if one.what == NUMBER and not one.unit and item.at - one.to <= 8 and one.value != 0:
             return goods.quantity is not None and one.value < goods.quantity and not one.glued
