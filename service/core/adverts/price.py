@@ -11,6 +11,7 @@ _ROLES = ("each", "lot", "per_set")
 _NOT_ASKED = frozenset({"new_price", "extra", "deposit", "placeholder", "tier", "bid"})
 _PLACEHOLDERS = frozenset({0.0, 1.0, 123.0, 1234.0, 9999.0, 99999.0, 999.0, 12345.0})
 _MONEY = CURRENCIES | {"money"}
+_AT = frozenset(("a", "zu"))  # "ten panels at 20"
 _TOGETHER_SHARE = 0.02
 _NO_PRICE_BEFORE = frozenset("-x/°%*")
 _BEHIND, _BEFORE = 4, 7
@@ -240,10 +241,11 @@ def _role(scene: Scene, place: int, item: Item, goods: Goods) -> str | None:  # 
             return _role_of(what, close)
         if what == "price":
             return next((one for one in close if one in _ROLES), None)
-    for one in before:
-        if one.what in {"lot", "each", "per_set"} and one.clause == item.clause - 1 and one is before[0]:
-            return one.what
-    return None
+    if before and before[0].what in _ROLES and before[0].clause == item.clause - 1:
+        return before[0].what
+    tokens = scene.tokens[item.field][max(item.at - 2, 0) : item.at]
+    at_so_much = bool(tokens) and (tokens[-1] in _AT or (tokens[0] in _AT and not tokens[-1].isalnum()))
+    return "each" if at_so_much and goods.quantity and goods.quantity > 1 else None
 
 
 def _directly_before(before: list[Item], behind: list[Item], item: Item) -> str | None:
