@@ -16,6 +16,7 @@ _DEFECT_OF = {
     ("connector", "cut"): "missing_connector", ("cable", "cut"): "short_cable", ("lead", "missing"): "missing_lead",
     ("label", "missing"): "missing_label", ("label", "unreadable"): "missing_label",
 }  # fmt: skip
+_EVEN_DENIED = frozenset(("q:account_bound",))  # "not yet released from the account"
 _STATES = ("s:broken", "s:loose", "s:missing", "s:cut", "s:unreadable")
 _NEAR = 7  # pieces between a part and what is said of it
 _BEHIND_COSTS = 2  # what stands before a state is more often its part than what stands behind
@@ -145,7 +146,7 @@ def word_doubts(scene: Scene) -> set[str]:
     found = {
         names.get(what[2:], what[2:])
         for what, places in scene.by_what.items()
-        if what[:2] == "q:" and any(not scene.denied(place, behind=False) for place in places)
+        if what[:2] == "q:" and any(what in _EVEN_DENIED or not scene.denied(at, behind=False) for at in places)
     }
     if scene.has("limited"):
         found.add("output_limited")
