@@ -69,7 +69,9 @@ def _purpose(scene: Scene, place: int) -> bool:
         if one.what == "for":
             return item.at - one.to <= 3
         if one.what in _GOODS:
-            return False
+            if item.at - one.to > 1:
+                return False
+            item = one  # "for balcony-set inverters": one word of several parts
     return False
 
 

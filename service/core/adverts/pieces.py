@@ -75,6 +75,8 @@ def _barred(scene: Scene, place: int, item: Item) -> bool:
             break
         if one.what in {"tier", "minimum"} and one.clause == item.clause:
             return True
+        if one.what == "range" and item.at == one.to and one.to - one.at > 1:  # "up to 31"
+            return True
         if one.what == "for" and item.at - one.to <= 1 and not _on_pallets(scene, place):
             return True
     return any(one.what in {"tier", "minimum"} and one.at - item.to <= 1 and one.clause == item.clause

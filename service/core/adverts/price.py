@@ -11,6 +11,7 @@ _ROLES = ("each", "lot", "per_set")
 _NOT_ASKED = frozenset({"new_price", "extra", "deposit", "placeholder", "tier", "bid"})
 _PLACEHOLDERS = frozenset({0.0, 1.0, 123.0, 1234.0, 9999.0, 99999.0, 999.0, 12345.0})
 _MONEY = CURRENCIES | {"money"}
+_AT = frozenset(("a", "zu"))  # "ten panels at 20"
 _TOGETHER_SHARE = 0.02
 _NO_PRICE_BEFORE = frozenset("-x/°%*")
 _BEHIND, _BEFORE = 4, 7
@@ -213,6 +214,9 @@ def _role(scene: Scene, place: int, item: Item, goods: Goods) -> str | None:  # 
         return close[0]
     if "shipping" in close[:5] and "price" not in close[: close.index("shipping")]:
         return "shipping"
+    told = _directly_before(before, behind, item)
+    if told:
+        return told
     if "delivered" in near[:2]:
         return "each" if "each" in near else None
     for one in behind:
@@ -237,10 +241,27 @@ def _role(scene: Scene, place: int, item: Item, goods: Goods) -> str | None:  # 
             return _role_of(what, close)
         if what == "price":
             return next((one for one in close if one in _ROLES), None)
-    for one in before:
-        if one.what in {"lot", "each", "per_set"} and one.clause == item.clause - 1 and one is before[0]:
-            return one.what
-    return None
+    if before and before[0].what in _ROLES and before[0].clause == item.clause - 1:
+        return before[0].what
+    tokens = scene.tokens[item.field][max(item.at - 2, 0) : item.at]
+    at_so_much = bool(tokens) and (tokens[-1] in _AT or (tokens[0] in _AT and not tokens[-1].isalnum()))
+    return "each" if at_so_much and goods.quantity and goods.quantity > 1 else None
+
+
+def _directly_before(before: list[Item], behind: list[Item], item: Item) -> str | None:
+    """The role by the word directly before an amount, where none stands directly behind it."""
+    if not before or before[0].clause != item.clause or item.at - before[0].to > 1:
+        return None
+    if behind and behind[0].at == item.to and behind[0].what in {*_ROLES, "for", *_NOT_ASKED}:
+        return None
+    what = before[0].what
+    if what in {"panel_one", "inverter_one"}:
+        return "each" if item.at == before[0].to else None
+    return (
+        what
+        if what in _ROLES and not any(one.what in _ROLES and one.at == before[0].at for one in before[1:])
+        else None
+    )
 
 
 def _role_of(what: str, near: list[str]) -> str:

@@ -14,7 +14,7 @@ from service.core.adverts.plain import Plain, plain_of
 from service.core.adverts.price import Asked, asked_of
 from service.core.adverts.reading import Advert, Claim, Price, Reading
 from service.core.adverts.scene import BODY_FROM, FIELDS, Orders, Scene, numbers, scene_of
-from service.core.adverts.state import condition_of, defects_of, delivery_of, partly, word_doubts
+from service.core.adverts.state import condition_of, defects_of, delivery_of, partly, put_together, word_doubts
 from service.core.adverts.tokens import Pieces
 
 LONGEST_TEXT = 20_000
@@ -104,6 +104,7 @@ def _offer(
     if goods.kind == "other":
         panel = other_figures(scene)
     inverter = inverter_figures(scene, goods.kind) if goods.kind in {"inverter", "set"} else {}
+    put_together(scene)
     photovoltaic = goods.kind in {"panel", "set"}
     defects = defects_of(scene, goods.kind)
     part = partly(scene, defects, goods)

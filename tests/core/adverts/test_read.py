@@ -115,3 +115,43 @@ def test_a_hostile_text_is_read_in_time_that_grows_with_its_length(text):
 
     whole, part = took(text[:20_000]), took(text[:5000])
     assert whole < 12 * part + 0.02
+
+
+DEFECTS = [
+    ("Four used panels, 300 W, £20 each. The box at the back of one has come loose.", "broken_junction_box"),
+    ("Four used panels, 300 W, £20 each. One has a tear in its backsheet.", "backsheet_damage"),
+    ("Inverter 600 W, £30, comes without its mains cable.", "missing_lead"),
+    ("Vier Module 300 W, 20 € je Stück. Bei zwei Modulen ist die Dose hinten lose.", "broken_junction_box"),
+    ("Vier Module 300 W, 20 € je Stück. Die Folie auf der Rückseite ist bei einem eingerissen.", "backsheet_damage"),
+    ("Wechselrichter 600 W, gebraucht, 30 €, das Kabel zum Netz fehlt.", "missing_lead"),
+    ("Vier panelen 300 Wp, 20 euro per stuk. Bij twee is het kastje aan de achterkant los.", "broken_junction_box"),
+    ("Omvormer 600 W, 30 euro, het snoer naar het stopcontact zit er niet bij.", "missing_lead"),
+    ("Quatre panneaux 300 W, 20 € pièce. La vitre de l'un est complètement fendue.", "cracked_glass"),
+    ("Tres placas 300 W a 20 €, la lámina de atrás está rajada en una.", "backsheet_damage"),
+    ("Quattro pannelli 300 W, 20 euro l'uno. I cavi sono stati tagliati.", "short_cable"),
+    ("Cztery panele 300 W, 80 zł za sztukę. Szyba w jednym jest mocno popękana.", "cracked_glass"),
+    ("Quatro painéis de 300 W, 20 € cada. O vidro de um está todo rachado.", "cracked_glass"),
+    ("Čtyři panely 300 W, 500 Kč za kus. Štítek už je úplně nečitelný.", "missing_label"),
+    ("Fire paneler på 300 W, 100 kr. stykket. Stikkene er desværre klippet af.", "missing_connector"),
+]
+
+
+@pytest.mark.parametrize(("body", "defect"), DEFECTS)
+def test_a_defect_is_put_together_from_a_part_and_what_is_said_of_it(body, defect):
+    assert defect in read(body).defects
+
+
+@pytest.mark.parametrize(
+    "body",
+    [
+        "Four used panels, 300 W, £20 each. No cracks in the glass, connectors not missing.",
+        "Vier Module 300 W, 20 € je Stück. Kein Riss im Glas, Folie nicht beschädigt.",
+        "Vier panelen 300 Wp, 20 euro per stuk. Geen barst in het glas.",
+    ],
+)
+def test_a_denied_defect_is_none(body):
+    assert read(body).defects == ()
+
+
+def test_so_many_at_so_much_are_priced_one_by_one():
+    assert read("Tres placas 300 W a 20 €, usadas.").price.each == 20
