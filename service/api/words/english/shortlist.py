@@ -1,0 +1,48 @@
+"""What is said beside a shortlist. Keys: ``because.code``, ``ask.code``, ``against.code``, ``note.code``."""
+
+from collections.abc import Mapping
+
+TEXTS: Mapping[str, str] = {
+    "because.not_an_offer": "Nothing is on offer here.",
+    "because.other_goods": "Neither panels nor an inverter that would do.",
+    "because.damaged": "It is damaged.",
+    "because.reserved": "It is reserved for somebody. Ask whether it comes free.",
+    "because.no_price": "No price is told. Ask for one, and hand it over as `reading.price`.",
+    "because.other_currency": "Its price is in another currency than your tariff.",
+    "because.no_rated_power": "No rated power is told. Ask for a picture of the label.",
+    "because.no_ac_power": "The inverter's rated power is not told. Ask for a picture of its plate.",
+    "because.off_grid_inverter": "This inverter is not made for the grid and must not be plugged in.",
+    "because.string_inverter": "This inverter wants more panels in series than a small set has.",
+    "because.figures_contradict": "Its figures cannot belong together ({rating}: {problem}). Ask for the label.",
+    "because.no_inverter": "There is no inverter for it: none is at hand, and no other advert offers one.",
+    "because.no_panels": "There are no panels for it: none are at hand, and no other advert offers any.",
+    "because.no_room": "There is no room for its panels, or the inverters have too few inputs.",
+    "because.does_not_fit": "It fits none of the others here. {finding}",
+    "because.refused": "Its best set is refused. {finding}",
+    "because.no_curve": "With these figures no set could be reckoned. Ask for the label.",
+    "because.ranks_below": "Its best set comes after those listed.",
+    "because.never_pays": "Its best set is not paid back here.",
+    "ask.open_circuit_voltage_v": "Which open-circuit voltage (Voc) does the label name?",
+    "ask.short_circuit_current_a": "Which short-circuit current (Isc) does the label name?",
+    "ask.max_input_voltage_v": "Which greatest direct voltage does the inverter's plate name?",
+    "ask.max_current_a": "Which greatest input current does the inverter's plate name?",
+    "ask.max_short_circuit_current_a": "Which greatest short-circuit current (Isc) does the inverter's plate name?",
+    "ask.label_photo": "Could you send a picture of the label?",
+    "ask.panels_in_set": "How many panels belong to the set?",
+    "ask.quantity": "How many are there?",
+    "ask.split_lot": "Do you sell single pieces too?",
+    "ask.price_basis": "Is the price for one, or for all together?",
+    "ask.minimum_order": "How many have to be taken at least?",
+    "ask.delivery": "Where can it be fetched, or what does sending it cost?",
+    "ask.still_there": "Is it still there?",
+    "against.bargain": "A bargain: even in the cautious case it does better than the new set in the middle one.",
+    "against.better_than_new": "By what you want it does better than the new set, though not by enough to be sure.",
+    "against.no_better_than_new": "By what you want the new set does as well or better.",
+    "note.no_price_known": "No price per kWh is known for this place: sets are ranked by the least outlay per yearly "
+    "kWh. Name a `tariff` for payback and value.",
+    "note.no_new_set": "No price of a new set was named (`new_from_shop`), so nothing here is called a bargain.",
+    "note.fetching_is_free": "Distances were named and no cost for a kilometre (`outlay.fetching_per_km`): driving "
+    "counts for nothing.",
+    "note.joined": "Panels of two adverts were joined for the {most} adverts that come out best alone.",
+    "note.room_assumed": "Nobody said for how many panels there is room: four were taken to fit.",
+}
