@@ -12,11 +12,20 @@ from service.core.energy import remaining_share
 from service.core.energy.kernel import wired
 from service.core.energy.kernel.place import single
 from service.core.model.assumption import Assumptions
-from service.core.model.facts import Array, Input, Setup
+from service.core.model.facts import Array, Input, Panel, Setup
 from service.core.model.finding import Finding
 from service.core.model.hours import Floats
 from service.core.model.memo import Memo
-from service.core.panel import Branch, Diode, diode_of, max_power, running_power_w
+from service.core.panel import (
+    Branch,
+    Diode,
+    check_outer,
+    check_power,
+    check_product,
+    diode_of,
+    max_power,
+    running_power_w,
+)
 from service.core.shortlist.grouped import GroupedYear, Singles
 from service.core.shortlist.layout import OnInput
 from service.core.shortlist.offer import InverterKind, PanelKind
@@ -151,5 +160,18 @@ class AtHome:
         )
 
     def _diode(self, panel: PanelKind) -> Diode:
-        found: Diode = self.kept.get((self.key, panel.key, "diode"), lambda: diode_of(panel.panel))
+        found: Diode = self.kept.get((self.key, panel.key, "diode"), lambda: _checked_diode(panel.panel))
         return found
+
+
+def _checked_diode(panel: Panel) -> Diode:
+    """The model of a panel whose figures go together, as the chain asks for it.
+
+    Raises:
+        ContradictionError: they do not, or make no curve.
+    """
+    check_outer(panel)
+    check_power(panel.rated_power_w, panel.open_circuit_voltage_v, panel.short_circuit_current_a)
+    diode = diode_of(panel)
+    check_product(panel)
+    return diode
