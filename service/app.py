@@ -38,9 +38,9 @@ from service.data.seller_questions import load_seller_questions
 from service.data.version import data_version
 from service.settings import Settings, from_environment
 
-# For each panel that is kept: its pairs with some inverters, in some layouts (about 1 kB each). For each set that is
-# kept: those of one shortlist beside it.
-_LISTED_PARTS, _LISTED_SETS = 16, 3
+# For each panel that is kept: what shortlists keep of it, six parts of some 8 kB (sheet, curves, model, three ways to
+# hang it). For each set that is kept: the d.c. hours of those on a list beside it.
+_LISTED_PARTS, _LISTED_SETS = 6, 3
 
 
 def create_app(settings: Settings | None = None) -> FastAPI:

@@ -59,7 +59,9 @@ def at_hand_offers(request: ShortlistIn, home: ShortlistHome) -> Iterator[Offer]
 
 
 def _text(advert: ShortlistAdvertIn) -> Advert:
-    return Advert(title=advert.title, body=advert.body, price_text=advert.price_text, language=advert.language)
+    return Advert(
+        title=advert.title or "", body=advert.body or "", price_text=advert.price_text, language=advert.language
+    )
 
 
 def _language(advert: ShortlistAdvertIn) -> str:
@@ -93,13 +95,13 @@ def _of_reading(advert: ShortlistAdvertIn, reading: ReadAdvertIn | None) -> Told
     return Told(
         advert=advert.id,
         kind=reading.kind,
-        is_offer=reading.is_offer,
+        is_offer=reading.is_offer is not False,
         pieces=reading.quantity_available,
         price=None if price is None else price.value,
         currency=None if price is None else price.currency,
-        basis="unknown" if price is None else price.basis,
-        condition=reading.condition,
-        delivery="unknown" if delivery is None else delivery.kind,
+        basis=(price.basis if price else None) or "unknown",
+        condition=reading.condition or "unknown",
+        delivery=(delivery.kind if delivery else None) or "unknown",
         shipping_cost=None if delivery is None else delivery.cost,
         doubts=tuple(doubt.code for doubt in reading.doubts or ()),
         panel={} if reading.panel is None else reading.panel.given(),
@@ -140,7 +142,7 @@ def _counted(advert: ShortlistAdvertIn, reading: Reading) -> int | None:
     """Panels in a set: as the caller says, else the small number that stands before their power."""
     if advert.panel_count is not None or reading.kind != "set":
         return advert.panel_count
-    fields = {"title": advert.title, "body": advert.body, "price_text": advert.price_text or ""}
+    fields = {"title": advert.title or "", "body": advert.body or "", "price_text": advert.price_text or ""}
     for claim in reading.claims:
         if claim.what == "rated_power_w":
             before = fields[claim.field][max(claim.start - _LOOK_BACK, 0) : claim.start]

@@ -32,14 +32,26 @@ class AdvertIn(In):
         Field(strict=True, min_length=1, max_length=80, description="Your name for it; it stands in its reading.",
               examples=["a7"]),
     ]  # fmt: skip
-    title: Annotated[
-        str, Field(strict=True, max_length=1000, description="Its headline.", examples=[_EXAMPLE["title"]])
-    ] = ""
-    body: Annotated[
-        str, Field(strict=True, max_length=LONGEST_TEXT, description="Its text.", examples=[_EXAMPLE["body"]])
-    ] = ""
+    title: (
+        Annotated[
+            str,
+            Field(
+                strict=True, min_length=0, max_length=1000, description="Its headline.", examples=[_EXAMPLE["title"]]
+            ),
+        ]
+        | None
+    ) = None
+    body: (
+        Annotated[
+            str,
+            Field(
+                strict=True, min_length=0, max_length=LONGEST_TEXT, description="Its text.", examples=[_EXAMPLE["body"]]
+            ),
+        ]
+        | None
+    ) = None
     price_text: Annotated[
-        str, Field(strict=True, max_length=200, description="What stands where the page tells the price.",
+        str, Field(strict=True, min_length=0, max_length=200, description="What stands where the page tells the price.",
                    examples=["45 €"])
     ] | None = None  # fmt: skip
     language: Language | None = Field(default=None, description="Told from its words where absent.", examples=["de"])

@@ -53,13 +53,13 @@ class ReadPriceIn(In):
 
     value: f.Price | None = None
     currency: f.Currency | None = None
-    basis: Literal["each", "lot", "set", "unknown"] = "unknown"
+    basis: Literal["each", "lot", "set", "unknown"] | None = None
 
 
 class ReadDeliveryIn(In):
     """How the goods come."""
 
-    kind: Literal["pickup", "shipping", "either", "unknown"] = "unknown"
+    kind: Literal["pickup", "shipping", "either", "unknown"] | None = None
     cost: f.DeliveryCost | None = None
 
 
@@ -77,11 +77,11 @@ class ReadAdvertIn(In):
     model_config = ConfigDict(extra="ignore", json_schema_extra={"examples": [{"kind": "panel"}]})
 
     kind: Literal["panel", "inverter", "set", "other"]
-    is_offer: f.Yes = True
+    is_offer: f.Yes | None = Field(default=None, description="Is something on offer? Where not said, it is.")
     language: Annotated[str, f.text("Language of the advert.", "de", 3)] | None = None
     quantity_available: f.QuantityAvailable | None = None
     price: ReadPriceIn | None = None
-    condition: Literal["new", "unused", "used", "damaged", "unknown"] = "unknown"
+    condition: Literal["new", "unused", "used", "damaged", "unknown"] | None = None
     delivery: ReadDeliveryIn | None = None
     doubts: Annotated[list[ReadDoubtIn], f.several("Doubts about it.", 0, 40)] | None = None
     panel: ReadPanelIn | None = None

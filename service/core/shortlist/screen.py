@@ -5,7 +5,7 @@ layout of ``layout``, is judged over the grouped year. Of two offers at least on
 the two alone does as well or nearly so. Of many offers those that come out best alone are joined by twos.
 """
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from itertools import combinations
 
@@ -15,7 +15,7 @@ from service.core.energy.kernel import output_table
 from service.core.errors import ContradictionError
 from service.core.model.finding import Finding
 from service.core.model.hours import Bools, Floats, Ints
-from service.core.shortlist.fit import AtHome
+from service.core.shortlist.fit import AtHome, Strung
 from service.core.shortlist.grouped import Singles
 from service.core.shortlist.layout import Layout, OnInput, layouts
 from service.core.shortlist.offer import MOST_PANELS, Bought, InverterKind, Offer, OwnCosts, PanelKind, delivery_of
@@ -86,8 +86,11 @@ class Screen:
         self.kind_of = np.array([numbers[one.panel.key] for one in self.panels if one.panel is not None], np.int64)
         self.kind_of_whole = [numbers[one.panel.key] for one in self.whole if one.panel is not None]
         self.second_hand = np.array([one.second_hand for one in self.panels], bool)
+        fetched = {one.name: self._fetched(one) for one in self.panels}
+        self.apart = {count: self._costs(count, fetched) for count in _COUNTS}
         self.sets = 0
         self.without_curve: set[str] = set()
+        self._strung: dict[tuple[int, int, str], list[Strung]] = {}
         self._drawn: dict[tuple[str, int, int, int, str], tuple[Singles, Bools]] = {}
 
     def screened(self) -> Screened:
@@ -122,7 +125,7 @@ class Screen:
     def _of_one(self) -> list[Candidate]:
         """Of one offer of panels: the best of its numbers and layouts with each inverter."""
         found: list[Candidate] = []
-        costs = {count: self._costs(count) for count in _COUNTS}
+        costs = self.apart
         for inverter, alike in _alike(self.inverters):
             judged = [
                 (count, layout, *self._judged(inverter, layout, (self.kind_of,)))
@@ -149,7 +152,7 @@ class Screen:
         with_which = _best_alone([(one.inverter, one.rough) for one in alone], JOINED_INVERTERS)
         number = {id(one): at for at, one in enumerate(self.panels)}
         pairs = list(combinations(chosen, 2))
-        costs = {count: self._costs(count) for count in _COUNTS}
+        costs = self.apart
         for counts in _TWO_COUNTS:
             able = [pair for pair in pairs if _joinable(pair, counts)]
             if not able:
@@ -206,7 +209,10 @@ class Screen:
         """What an input draws of each kind of panel so hung, (kinds, k), and which it does not refuse."""
         key = inverter.key, index, on.place, on.count, on.joined
         if key not in self._drawn:
-            strung = [self.home.strung(kind, on) for kind in self.kinds]
+            hung = on.place, on.count, on.joined
+            if hung not in self._strung:
+                self._strung[hung] = [self.home.strung(kind, on) for kind in self.kinds]
+            strung = self._strung[hung]
             fits = np.array([one.refusal(inverter, index) is None for one in strung], bool)
             power: Singles = np.zeros((len(strung), self.home.year.hours.size), np.float32)
             for at in np.flatnonzero(fits).tolist():
@@ -227,14 +233,16 @@ class Screen:
         )
         return np.where(np.isnan(year), np.nan, rough)
 
-    def _costs(self, count: int) -> Floats:
+    def _costs(self, count: int, fetched: Mapping[str, float]) -> Floats:
         """(panels,) what so many of each offer cost, delivered for itself; infinite where they are not to be had."""
         return np.array([
-            self._delivered(Bought(one, count)) if one.least <= count <= one.most else np.inf for one in self.panels
+            self._goods(Bought(one, count)) + fetched[one.name] if one.least <= count <= one.most else np.inf
+            for one in self.panels
         ])  # fmt: skip
 
-    def _delivered(self, one: Bought) -> float:
-        return self._goods(one) + delivery_of([one], self.costs.per_km).cost(self.costs.per_km)
+    def _fetched(self, one: Offer) -> float:
+        """What an offer costs to get, for itself."""
+        return delivery_of([Bought(one)], self.costs.per_km).cost(self.costs.per_km)
 
     def _goods(self, one: Bought) -> float:
         """Panels that are expected to prove faulty are bought once more."""
@@ -242,7 +250,7 @@ class Screen:
         return one.goods * (1.0 + self.costs.faulty_share * at_risk)
 
     def _own(self, inverter: Offer) -> float:
-        return self._delivered(Bought(inverter)) + self.costs.every_set
+        return self._goods(Bought(inverter)) + self._fetched(inverter) + self.costs.every_set
 
     def _with(self, inverter: Offer, costs: Floats, count: int) -> Floats:
         """(panels,) the outlay with an inverter: who is fetched on the inverter's trip comes cheaper."""
@@ -270,11 +278,13 @@ class Screen:
 
 
 def _candidate(panels: tuple[Bought, ...], inverter: Offer, layout: Layout, outlay: float, rough: float) -> Candidate:
-    bought = all_of(panels, inverter)
-    adverts = tuple([one.offer.advert for one in bought if one.offer.advert is not None])
+    names = [one.offer.advert for one in panels]
+    if panels[0].offer is not inverter:
+        names.append(inverter.advert)
     return Candidate(
-        panels=panels, inverter=inverter, layout=layout, outlay=float(outlay), rough=float(rough), adverts=adverts
-    )
+        panels=panels, inverter=inverter, layout=layout, outlay=float(outlay), rough=float(rough),
+        adverts=tuple([name for name in names if name is not None]),
+    )  # fmt: skip
 
 
 def _order(candidate: Candidate) -> tuple[object, ...]:
