@@ -54,8 +54,9 @@ def questions(wiring: Wiring, index: int, here: tuple[Strings, ...]) -> tuple[Qu
 
 
 def dangers(wiring: Wiring, index: int, here: tuple[Strings, ...]) -> tuple[Question, ...]:
-    """Of ``questions`` those that can refuse a set: a tenth of the cost, for whoever looks through many."""
+    """Of ``panel_side`` what can refuse an input: a tenth of the cost, for whoever looks through many."""
     found = [ask(wiring, strings) for strings in here for ask in _DANGERS]
     insulation = (system_voltage(wiring, index, strings) for strings in here)
     found += [settled(finding) for finding in insulation if finding is not None]
+    found += [settled(finding) for finding in reverse_current(wiring, index, here)]
     return (*found, short_circuit_current(wiring, here), panel_power(wiring, here))
