@@ -228,6 +228,16 @@ def test_what_cannot_both_hold_is_refused_at_its_place(changes: dict[str, Any], 
     assert all(one["accepted"] and one["example"] for one in answer.json()["errors"])
 
 
+def test_sums_that_no_request_takes_leave_the_set_out_and_break_nothing() -> None:
+    dear = answered({**SMALL, "adverts": [panel_advert("p", 1_000_000), inverter_advert("i", 95)]})
+    assert reason(dear, "p") == "too_dear"
+    outlay = {"freight": 1_000_000}
+    freight = answered({**SMALL, "outlay": outlay, "adverts": [panel_advert("p", 45), inverter_advert("i", 95)]})
+    assert (freight["shortlist"], reason(freight, "p")) == ([], "no_curve")
+    odd = {"id": "t", "title": "Solarmodul 400 W", "body": "400 W, 99999999999 €, Versand 88888888 €"}
+    assert answered({**SMALL, "adverts": [*SMALL["adverts"], odd]})["shortlist"]
+
+
 def test_hostile_texts_come_back_harmless() -> None:
     bodies = ["<script>alert(1)</script> 2 Module 400 W 40 €", "\u202e400 W\u0000 panel 40 €", "400 W 40 € " * 1500]
     adverts = [{"id": f"h{at}", "title": "Solarmodul 400 W", "body": body} for at, body in enumerate(bodies)]

@@ -4,6 +4,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from typing import Any
 
+from pydantic import ValidationError
+
 from service.api.answers.compatibility import checked
 from service.api.answers.question import Question
 from service.api.answers.shortlist_home import ShortlistHome, at_pointer
@@ -13,6 +15,7 @@ from service.api.schemas.shortlist import ShortlistIn
 from service.api.words import say
 from service.core.appraisal.conditions import hopeless
 from service.core.compatibility import Compatibility, Curves
+from service.core.errors import ContradictionError
 from service.core.model.finding import Finding, Part, Verdict, worst
 from service.core.shortlist import MOST_PANELS, Bought, Candidate, Offer, Row, layouts, request_of
 
@@ -54,7 +57,12 @@ def listed_set(candidate: Candidate, home: ShortlistHome, outlay: Mapping[str, A
     request = request_of(home.shared, home.places, candidate, home.costs)
     if outlay is not None:
         request["outlay"] = dict(outlay)
-    question = Question.of(AppraisalIn.model_validate(request), home.question.deps)
+    try:
+        read = AppraisalIn.model_validate(request)
+    except ValidationError as error:  # sums of what was asked, such as all freight, may pass the bounds of a request
+        place = "".join(f"/{part}" for part in error.errors()[0]["loc"])
+        raise ContradictionError(place, "is out of bounds for an appraisal") from error
+    question = Question.of(read, home.question.deps)
     kinds = [one.offer.panel.key for one in candidate.panels if one.offer.panel is not None]
     question = replace(question, curves=home.question.deps.listed.get((home.at_home.key, *kinds, "curves of"), Curves))
     energy, account = question.energy, question.account()

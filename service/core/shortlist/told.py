@@ -7,8 +7,9 @@ from types import MappingProxyType
 from typing import Any
 
 from service.core.errors import ContradictionError
+from service.core.model.bounds import BOUNDS
 from service.core.model.finding import Fact
-from service.core.shortlist.offer import InverterKind, Offer, PanelKind
+from service.core.shortlist.offer import MOST_PANELS, InverterKind, Offer, PanelKind
 
 # Doubts that leave nothing to put on a shortlist, and by which reason.
 _LEFT_BY_DOUBT: Mapping[str, str] = {
@@ -104,6 +105,8 @@ def taken(told: Told, market: Market) -> Taken | Left:
     is_lot = told.basis == "lot"
     pieces = told.pieces if told.pieces is not None or not is_lot else 1
     freight = told.sending if told.sending is not None else told.shipping_cost
+    if freight is not None and freight > BOUNDS["delivery_cost"].high:
+        freight = None  # misread, or a joke
     fetched = told.km is not None and (told.delivery != "shipping" or freight is None)
     offer = Offer(
         advert=told.advert,
@@ -134,6 +137,8 @@ def _left(told: Told, market: Market) -> str | None:  # noqa: PLR0911 - a row of
         return "damaged"
     if told.price is None:
         return "no_price"
+    if not 0.0 <= told.price * MOST_PANELS <= BOUNDS["amount"].high:
+        return "too_dear"
     if told.currency is not None and market.currency is not None and told.currency != market.currency:
         return "other_currency"
     if told.kind in {"panel", "set"} and told.panel.get("rated_power_w") is None:

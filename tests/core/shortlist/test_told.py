@@ -32,6 +32,7 @@ def offer(told: Told) -> Taken:
         ({"doubts": ("reserved",)}, "reserved"),
         ({"doubts": ("off_grid_inverter",)}, "off_grid_inverter"),
         ({"price": None}, "no_price"),
+        ({"price": 9_999_999.0}, "too_dear"),
         ({"currency": "PLN"}, "other_currency"),
         ({"panel": {}}, "no_rated_power"),
         ({"kind": "inverter"}, "no_ac_power"),

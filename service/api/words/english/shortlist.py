@@ -8,6 +8,7 @@ TEXTS: Mapping[str, str] = {
     "because.damaged": "It is damaged.",
     "because.reserved": "It is reserved for somebody. Ask whether it comes free.",
     "because.no_price": "No price is told. Ask for one, and hand it over as `reading.price`.",
+    "because.too_dear": "Its price is far beyond anything that could pay. Ask whether it is meant so.",
     "because.other_currency": "Its price is in another currency than your tariff.",
     "because.no_rated_power": "No rated power is told. Ask for a picture of the label.",
     "because.no_ac_power": "The inverter's rated power is not told. Ask for a picture of its plate.",
