@@ -18,7 +18,18 @@ _LEFT_BY_DOUBT: Mapping[str, str] = {
 }  # fmt: skip
 # Doubts after which nothing is called a bargain, however cheap.
 SUSPICIOUS = frozenset(
-    {"too_cheap", "advance_payment", "contact_off_site", "no_viewing", "no_invoice", "account_bound", "price_conflict"}
+    {
+        "too_cheap",
+        "far_under_others",
+        "same_advert_again",
+        "label_removed",
+        "advance_payment",
+        "contact_off_site",
+        "no_viewing",
+        "no_invoice",
+        "account_bound",
+        "price_conflict",
+    }
 )
 _ASK_FOR_A_LABEL = frozenset(
     {"power_conflict", "power_vs_vi", "voc_vs_cells", "isc_not_above_imp", "power_vs_area", "measured_not_rated",
