@@ -39,6 +39,9 @@ post /v1/panel-identity panels/label.json
 post /v1/pickup-check pickup/before_the_visit.json
 post /v1/pickup-check pickup/three_panels.json
 
+# Which of these adverts should be rung up first, and what may be bid?
+post /v1/adverts/shortlist adverts/kranichwerft_shortlist.json
+
 # Three panels against two inverters: which pairs fit?
 post /v1/compatibility/matrix matrix/panels_and_inverters.json
 

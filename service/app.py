@@ -34,8 +34,13 @@ from service.data.local_rules import load_rule_cards, own_cards, with_own
 from service.data.panel_list import load_panel_list
 from service.data.places import known_time_zones
 from service.data.prices import load_prices
+from service.data.seller_questions import load_seller_questions
 from service.data.version import data_version
 from service.settings import Settings, from_environment
+
+# For each panel that is kept: what shortlists keep of it, six parts of some 8 kB (sheet, curves, model, three ways to
+# hang it). For each set that is kept: the d.c. hours of those on a list beside it.
+_LISTED_PARTS, _LISTED_SETS = 6, 3
 
 
 def create_app(settings: Settings | None = None) -> FastAPI:
@@ -117,6 +122,7 @@ def deps_of(settings: Settings) -> Deps:
         default_tables=DefaultTables(prices=load_prices(), rule_cards=rule_cards, panels=load_panel_list()),
         grid_carbon=load_grid_carbon(),
         advert_words=vocabulary_of(load_advert_words()),
+        seller_questions=load_seller_questions(),
         demand_shape=load_demand_shape(),
         rule_cards=rule_cards,
         own_areas=frozenset(own),
@@ -128,4 +134,6 @@ def deps_of(settings: Settings) -> Deps:
         movable=Memo(settings.set_cache_size),
         rows=Memo(settings.panel_cache_size),
         columns=Memo(settings.panel_cache_size),
+        listed=Memo(_LISTED_PARTS * settings.panel_cache_size),
+        listed_directs=Memo(_LISTED_SETS * settings.set_cache_size),
     )

@@ -113,7 +113,9 @@ TABLE: tuple[Setting, ...] = (
         "Sets whose d.c. hours and tables for other planes are kept in memory (about 1 MB an array each).",
     ),
     Setting(
-        "panel_cache_size", _number(1, 100_000), "Panels of many whose figures are kept in memory (about 20 kB each)."
+        "panel_cache_size",
+        _number(1, 100_000),
+        "Panels of many whose figures are kept in memory (about 70 kB each, with those of shortlists).",
     ),
     Setting(
         "rule_cards_folder",

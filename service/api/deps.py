@@ -53,8 +53,10 @@ class Deps:
     how a panel stands there, ``directs`` the d.c. hours of the sets asked about there (a place's year goes by its
     identity), ``rows`` what is asked of a panel there, by site, day and panel as they were sent, ``columns`` the input
     of an inverter as it was sent, both with what was assumed of it, ``movable`` the sets whose planes were asked
-    about.
-    ``own_areas``: areas whose rule cards the operator keeps instead of the packaged ones.
+    about, ``listed`` what was found out about homes, panels and inverters of shortlists, ``listed_directs`` the d.c.
+    hours of the sets on them.
+    ``seller_questions``: by code and language. ``own_areas``: areas whose rule cards the operator keeps instead of the
+    packaged ones.
     """
 
     service_version: str
@@ -64,6 +66,7 @@ class Deps:
     default_tables: DefaultTables
     grid_carbon: GridCarbon
     advert_words: Vocabulary
+    seller_questions: Mapping[str, Mapping[str, str]]
     demand_shape: DemandShape
     rule_cards: Mapping[str, tuple[RuleCard, ...]]
     own_areas: frozenset[str]
@@ -75,3 +78,5 @@ class Deps:
     movable: Memo[tuple[SkyYear, Hashable], MovableStand]
     rows: Memo[tuple[str, date, str], Told[Row]]
     columns: Memo[str, Told[Column]]
+    listed: Memo[Hashable, Any]
+    listed_directs: Directs

@@ -11,6 +11,7 @@ import pytest
 from service.api.schemas.mistakes import RefusedRequest
 from service.api.schemas.reading import read_value
 from service.api.schemas.requests import AppraisalIn, ClimateIn, PaybackIn
+from service.api.schemas.shortlist import ShortlistIn
 from tests.http.client import PLAIN, SMALLEST, ask, post
 from tests.http.walk import WRONG, answers, broken, put_at, told_amiss
 from tests.requests import FULL
@@ -25,6 +26,20 @@ SERIES: dict[str, Any] = {
     "air_c": [17, 18, 19, 20], "wind_m_per_s": [1, 2, 3, 2],
 }  # fmt: skip
 WEATHER: dict[str, Any] = {**SMALLEST, "weather": {"source": "given", "series": SERIES}}
+SHORTLIST: dict[str, Any] = {
+    "site": CLIMATE["site"], "wish": "most_value", "limit": 3, "places": [{"mount": "wall", "count": 2}],
+    "at_hand": {"inverter": {"ac_power_w": 600}, "panels": [{"rated_power_w": 400}], "items": ["leads"]},
+    "new_from_shop": {"outlay": 420, "panel": {"rated_power_w": 440}, "inverter": {"ac_power_w": 800}},
+    "outlay": {"items": [{"what": "leads", "amount": 24}], "fetching_per_km": 0.3, "faulty_share": 0.1},
+    "adverts": [{
+        "id": "a7", "title": "Modul", "body": "400 W, 40 €", "distance_km": 3, "delivery_cost": 4, "fetched_at": "port",
+        "panel_count": 2, "posted_on": "2026-11-01", "reading": {
+            "kind": "set", "is_offer": True, "quantity_available": 2, "price": {"value": 200, "currency": "EUR",
+            "basis": "set"}, "condition": "used", "delivery": {"kind": "either", "cost": 9},
+            "doubts": [{"code": "untested"}], "panel": {"rated_power_w": 400}, "inverter": {"ac_power_w": 600},
+        },
+    }],
+}  # fmt: skip
 PARTS = {"energy": {"year_kwh": {"cautious": 560, "middle": 640, "hopeful": 700}}}
 FEW = ("null", '"text"', "NaN", "-1e9", "[]", '{"a": {"b": [null]}}')
 
@@ -75,6 +90,7 @@ def test_every_place_of_a_whole_request_refuses_what_is_wrong_there_and_tells_wh
         ("/v1/payback", PaybackIn, PLAIN | PARTS),
         ("/v1/payback", PaybackIn, SMALLEST),
         ("/v1/climate", ClimateIn, CLIMATE),
+        ("/v1/adverts/shortlist", ShortlistIn, SHORTLIST),
     ],
 )
 def test_so_does_every_other_path(path: str, model: type[Any], request_: dict[str, Any]) -> None:

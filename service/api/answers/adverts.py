@@ -18,4 +18,4 @@ def adverts_reading(body: bytes, deps: Deps) -> ReadingsOut:
 
 
 def _advert(one: AdvertIn) -> Advert:
-    return Advert(title=one.title, body=one.body, price_text=one.price_text, language=one.language)
+    return Advert(title=one.title or "", body=one.body or "", price_text=one.price_text, language=one.language)

@@ -13,6 +13,7 @@ from service.api.schemas.advice import Severity
 from service.api.schemas.guide import guide_of
 from service.api.schemas.pickup import PickupCheckIn
 from service.api.schemas.requests import AppraisalIn, PaybackIn
+from service.api.schemas.shortlist import ShortlistIn
 from service.api.schemas.vocabulary import ClosedListOut, DefaultOut, FieldOut, NumberOut, VocabularyOut, WordOut
 from service.api.words import codes_of, template_of
 from service.core.appraisal import MOMENTS, Choice
@@ -44,7 +45,9 @@ def vocabulary(deps: Deps) -> VocabularyOut:
         ],
         words=[
             ClosedListOut(name=name, words=words)
-            for name, words in sorted((_closed_lists(PickupCheckIn) | _closed_lists(AppraisalIn)).items())
+            for name, words in sorted(
+                (_closed_lists(PickupCheckIn) | _closed_lists(ShortlistIn) | _closed_lists(AppraisalIn)).items()
+            )
         ],
         verdicts=[str(verdict) for verdict in WORST_FIRST],
         decisions=[str(choice) for choice in Choice],
@@ -80,6 +83,14 @@ def vocabulary(deps: Deps) -> VocabularyOut:
             for word in _words("pickup", codes_of("pickup", prefix), prefix)
         ],
         pickup_assumptions=_words("pickup", codes_of("pickup", "assumed."), "assumed."),
+        advert_doubts=_words("adverts", codes_of("adverts", "doubt."), "doubt."),
+        shortlist_reasons=_words("shortlist", codes_of("shortlist", "because."), "because."),
+        shortlist_questions=_words("shortlist", codes_of("shortlist", "ask."), "ask."),
+        shortlist=[
+            word
+            for prefix in ("against.", "note.")
+            for word in _words("shortlist", codes_of("shortlist", prefix), prefix)
+        ],
         problems=_words("problems", codes_of("problems", "title."), "title."),
         defaults=[DefaultOut.from_core(row) for row in default_rows()],
         **editions(deps),

@@ -16,6 +16,7 @@ from service.api.answers.matrix import compatibility_matrix
 from service.api.answers.panel_identity import panel_identity
 from service.api.answers.payback import payback
 from service.api.answers.pickup import pickup_check
+from service.api.answers.shortlist import adverts_shortlist
 from service.api.answers.tilt import tilt, tilt_with_map
 from service.api.deps import Deps
 from service.api.render.accept import JSON, SVG, TEXT
@@ -39,6 +40,8 @@ from service.api.schemas.matrix import MatrixIn, MatrixOut
 from service.api.schemas.panel_identity import PanelIdentityIn, PanelIdentityOut
 from service.api.schemas.pickup import PickupCheckIn, PickupCheckOut
 from service.api.schemas.requests import AppraisalIn, ClimateIn, CompatibilityIn, EnergyIn, PaybackIn, TiltIn
+from service.api.schemas.shortlist import ShortlistIn
+from service.api.schemas.shortlist_out import ShortlistOut
 
 ONLY_JSON: Mapping[str, Callable[[Any], bytes]] = {JSON: as_json}
 NO_ANSWER = ("no_climate", "contradiction")
@@ -114,6 +117,13 @@ def question_routes(desk: Desk) -> list[Served]:
             "price for one, condition, delivery and doubts. What a text does not say is absent. `start` and `end` "
             "count code points of the field as sent (JavaScript counts an emoji twice). Nothing is kept.",
             tag="questions", body=AdvertsIn, answer=ReadingsOut), "POST"),
+        Served("/v1/adverts/shortlist", asked(adverts_shortlist), described(
+            "shortlist_adverts", "Which of these adverts should I ring up first?",
+            "Every set of one to four panels of one advert or two with one inverter, and every set that is sold whole, "
+            "is built and judged at this home; the best are listed by what is wanted, with delivered cost, energy, "
+            "payback, fit, doubts, what to ask the seller and what to bid. Figures are those of `/v1/appraisal` for "
+            "the `request` of each set. Every advert that is not listed has its reason.",
+            tag="questions", body=ShortlistIn, answer=ShortlistOut, problems=NO_ANSWER), "POST"),
         Served("/v1/climate", asked(climate), described(
             "climate", "What weather does the answer rest on?",
             "The same as GET, with the place in the body: coordinates stay out of addresses and logs.",

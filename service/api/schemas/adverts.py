@@ -32,14 +32,26 @@ class AdvertIn(In):
         Field(strict=True, min_length=1, max_length=80, description="Your name for it; it stands in its reading.",
               examples=["a7"]),
     ]  # fmt: skip
-    title: Annotated[
-        str, Field(strict=True, max_length=1000, description="Its headline.", examples=[_EXAMPLE["title"]])
-    ] = ""
-    body: Annotated[
-        str, Field(strict=True, max_length=LONGEST_TEXT, description="Its text.", examples=[_EXAMPLE["body"]])
-    ] = ""
+    title: (
+        Annotated[
+            str,
+            Field(
+                strict=True, min_length=0, max_length=1000, description="Its headline.", examples=[_EXAMPLE["title"]]
+            ),
+        ]
+        | None
+    ) = None
+    body: (
+        Annotated[
+            str,
+            Field(
+                strict=True, min_length=0, max_length=LONGEST_TEXT, description="Its text.", examples=[_EXAMPLE["body"]]
+            ),
+        ]
+        | None
+    ) = None
     price_text: Annotated[
-        str, Field(strict=True, max_length=200, description="What stands where the page tells the price.",
+        str, Field(strict=True, min_length=0, max_length=200, description="What stands where the page tells the price.",
                    examples=["45 €"])
     ] | None = None  # fmt: skip
     language: Language | None = Field(default=None, description="Told from its words where absent.", examples=["de"])
@@ -137,8 +149,8 @@ class AdvertReadingOut(Out):
             delivery=DeliveryOut(kind=reading.delivery, cost=reading.shipping_cost),
             doubts=[AdvertDoubtOut(code=code, text=say("adverts", f"doubt.{code}")) for code in reading.doubts],
             missing=_missing(reading),
-            panel=_panel(reading),
-            inverter=_inverter(reading),
+            panel=panel_told(reading),
+            inverter=inverter_told(reading),
         )
 
 
@@ -165,7 +177,8 @@ def _missing(reading: Reading) -> list[str]:
     return panel + (inverter if reading.kind in {"inverter", "set"} else [])
 
 
-def _panel(reading: Reading) -> dict[str, Any]:
+def panel_told(reading: Reading) -> dict[str, Any]:
+    """What is told of one panel, in the names of a request."""
     told: dict[str, Any] = dict(reading.panel)
     if "cells_in_series" in told:
         told["cells_in_series"] = int(told["cells_in_series"])
@@ -174,7 +187,8 @@ def _panel(reading: Reading) -> dict[str, Any]:
     return told
 
 
-def _inverter(reading: Reading) -> dict[str, Any]:
+def inverter_told(reading: Reading) -> dict[str, Any]:
+    """What is told of one inverter, in the names of a request."""
     told: dict[str, Any] = {name: value for name, value in reading.inverter.items() if name not in _INPUT}
     if "input_count" in told:
         told["input_count"] = int(told["input_count"])

@@ -59,8 +59,8 @@ class ShadeIn(In):
     blocked_share: f.BlockedShare
 
 
-class ArrayIn(In):
-    """Equal panels, wired one way, in one plane, on one input."""
+class StandingIn(In):
+    """Where and how panels stand, and what stands around them."""
 
     name: f.Name | None = None
     input: f.InputNumber | None = None
@@ -93,4 +93,9 @@ class ArrayIn(In):
     string_fuse_a: f.StringFuseA | None = None
     lead_length_m: f.LeadLengthM | None = None
     lead_mm2: f.LeadMm2 | None = None
+
+
+class ArrayIn(StandingIn):
+    """Equal panels, wired one way, in one plane, on one input."""
+
     panel: PanelIn

@@ -18,6 +18,7 @@ from service.api.schemas.panel import PanelIn
 from service.api.schemas.panel_identity import PanelIdentityIn
 from service.api.schemas.pickup import PickupCheckIn
 from service.api.schemas.requests import AppraisalIn, PaybackIn, YearKwhBandIn
+from service.api.schemas.shortlist import ShortlistIn
 from service.api.schemas.storage import StorageIn
 from service.api.schemas.weather_contradictions import of_the_weather
 from service.api.words import say
@@ -43,6 +44,8 @@ def contradictions(request: In) -> list[Mistake]:
     """All contradictions of a request, in its own order."""
     found = Found()
     _of_panels(request, found)
+    if isinstance(request, ShortlistIn):
+        _shortlist(request, found)
     if isinstance(request, PaybackIn):
         _payback(request, found)
     if isinstance(request, AppraisalIn):
@@ -65,6 +68,40 @@ def contradictions(request: In) -> list[Mistake]:
         if request.storage:
             _storage(request.storage, found)
     return found.mistakes
+
+
+def _shortlist(request: ShortlistIn, found: Found) -> None:
+    """Those of the home and of what is at hand; what an advert contradicts is the advert's own, and no mistake."""
+    if request.household:
+        _household(request.household, found)
+    if request.tariff:
+        _tariff(request.tariff, request.meter, found)
+    for at, panel in enumerate((request.at_hand.panels if request.at_hand else None) or ()):
+        _panel(panel, f"/at_hand/panels/{at}", found)
+    if request.at_hand and request.at_hand.inverter:
+        _inverter(request.at_hand.inverter, "/at_hand/inverter", found)
+    if request.new_from_shop:
+        _panel(request.new_from_shop.panel, "/new_from_shop/panel", found)
+        _inverter(request.new_from_shop.inverter, "/new_from_shop/inverter", found)
+    _adverts(request, found)
+
+
+def _adverts(request: ShortlistIn, found: Found) -> None:
+    """Each has a name of its own, and something to go by."""
+    names: set[str] = set()
+    for at, advert in enumerate(request.adverts):
+        if advert.id in names:
+            accepted = say("problems", "accepted.other_name")
+            found.contradiction(f"/adverts/{at}/id", advert.id, "same_advert", accepted, f"{advert.id[:70]} ({at + 1})")
+        names.add(advert.id)
+        if advert.reading is None and not (advert.title or advert.body):
+            guide, place = guide_of(ShortlistIn), ("adverts", at, "reading")
+            found.mistakes.append(
+                Mistake(
+                    code="missing", pointer=f"/adverts/{at}/reading", problem=say("problems", "mistake.missing.advert"),
+                    accepted=guide.accepted(place), example=guide.example(place),
+                )
+            )  # fmt: skip
 
 
 def contradictions_of_panel(panel: PanelIn, pointer: str) -> list[Mistake]:

@@ -87,6 +87,10 @@ class VocabularyOut(Out):
     pickup_causes: list[WordOut]
     pickup: list[WordOut]
     pickup_assumptions: list[WordOut]
+    advert_doubts: list[WordOut]
+    shortlist_reasons: list[WordOut]
+    shortlist_questions: list[WordOut]
+    shortlist: list[WordOut]
     problems: list[WordOut]
     defaults: list[DefaultOut]
     service_version: str

@@ -6,7 +6,19 @@ questions of the panel side of many pairs: each row is one panel with its figure
 """
 
 from service.core.compatibility.check import Compatibility, check
-from service.core.compatibility.matrix import Column, Pair, Row, column_of, matrix, row_of
+from service.core.compatibility.matrix import Column, Pair, Row, column_of, dangers_of, matrix, refusal, row_of
 from service.core.compatibility.wiring import Curves
 
-__all__ = ["Column", "Compatibility", "Curves", "Pair", "Row", "check", "column_of", "matrix", "row_of"]
+__all__ = [
+    "Column",
+    "Compatibility",
+    "Curves",
+    "Pair",
+    "Row",
+    "check",
+    "column_of",
+    "dangers_of",
+    "matrix",
+    "refusal",
+    "row_of",
+]

@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 
-from service.core.compatibility.panel_side import questions
+from service.core.compatibility.panel_side import dangers, questions
 from service.core.compatibility.question import InputLimits, Question
 from service.core.compatibility.reach import SETTLED
 from service.core.compatibility.wiring import Curves, Wiring
@@ -46,17 +46,53 @@ def row_of(
         panel: the one that is asked about.
         of_panel: what was assumed of the panel (``/arrays/0/panel/...``).
     """
-    hottest_c, cool_c = cells_c
-    told = Assumptions({**assumptions.by_pointer, **of_panel.by_pointer})
-    wiring = Wiring(
-        replace(base, arrays=(replace(base.arrays[0], panel=panel),)), told, (hottest_c,), Curves(), (cool_c,)
-    )
+    wiring = _alone(base, assumptions, cells_c, panel, of_panel)
     return questions(wiring, 0, wiring.strings())
 
 
-def column_of(inverter: Inverter, of_inverter: Assumptions) -> Column:
-    """The first input of an inverter, with what was assumed of it (``/inverter/...``)."""
-    return InputLimits(0, inverter.inputs[0], of_inverter, inverter.connector_make)
+def dangers_of(
+    base: Setup,
+    assumptions: Assumptions,
+    cells_c: tuple[float, float],
+    panel: Panel,
+    of_panel: Assumptions,
+    curves: Curves | None = None,
+) -> Row:
+    """As ``row_of``, but only what can refuse; the array's own count and wiring count.
+
+    ``curves``: what is known of the panel's curve already; it is added to.
+    """
+    wiring = _alone(base, assumptions, cells_c, panel, of_panel, curves)
+    return dangers(wiring, 0, wiring.strings())
+
+
+def refusal(row: Row, column: Column) -> Finding | None:
+    """The first finding of a row that refuses an input; None where nothing is known to."""
+    for question in row:
+        outcome = question.outcome(column)
+        if outcome is not None and outcome.verdict == Verdict.DOES_NOT_FIT:
+            return question.told(column, outcome)
+    return None
+
+
+def _alone(
+    base: Setup,
+    assumptions: Assumptions,
+    cells_c: tuple[float, float],
+    panel: Panel,
+    of_panel: Assumptions,
+    curves: Curves | None = None,
+) -> Wiring:
+    hottest_c, cool_c = cells_c
+    told = Assumptions({**assumptions.by_pointer, **of_panel.by_pointer})
+    return Wiring(
+        replace(base, arrays=(replace(base.arrays[0], panel=panel),)), told, (hottest_c,), curves or Curves(), (cool_c,)
+    )
+
+
+def column_of(inverter: Inverter, of_inverter: Assumptions, index: int = 0) -> Column:
+    """An input of an inverter, the first one unless said, with what was assumed of it (``/inverter/...``)."""
+    return InputLimits(index, inverter.inputs[index], of_inverter, inverter.connector_make)
 
 
 def matrix(rows: Iterable[Row], columns: Sequence[Column]) -> tuple[tuple[Pair, ...], ...]:

@@ -50,6 +50,13 @@ def test_a_wider_tolerance_widens_the_rating():
     assert parts(array(panel=panel(power_tolerance_pct=(-10, 10))))["rating"] > parts(array())["rating"]
 
 
+def test_a_sheet_of_which_points_were_not_told_is_wider_and_most_where_the_outer_ones_are_missing():
+    inner = parts(array(), assumed=["/arrays/0/panel/max_power_voltage_v"])["datasheet"]
+    outer = parts(array(), assumed=["/arrays/0/panel/short_circuit_current_a"])["datasheet"]
+    assert 0 < inner < outer
+    assert "datasheet" not in parts(array(), assumed=["/arrays/0/panel/weight_kg"])
+
+
 def test_age_widens_ageing_up_to_a_bound():
     widths = [parts(array(panel=panel(age_years=years)))["ageing"] for years in (0, 10, 20, 60)]
     assert widths == sorted(widths)
@@ -76,7 +83,7 @@ def test_a_set_that_gives_nothing_still_has_its_reasons():
 
 def test_every_code_has_its_sentence():
     """Light that the caller gave stands in the climate's place, and a rear side counts only where it is asked for."""
-    everything = set(parts(array(shade=(TREE,)), assumed=["/arrays/0/mount"]))
+    everything = set(parts(array(shade=(TREE,)), assumed=["/arrays/0/mount", "/arrays/0/panel/open_circuit_voltage_v"]))
     none = Assumptions.of(())
     given = spread_of([array()], [300.0], [0.0], climate(light_from="given"), none, [0.1])
     assert everything | {part.code for part in given} == set(spread.TEXTS)

@@ -5,7 +5,7 @@ For arrays that are alone on their input, whose window begins below the panels' 
 within 0.02 % of ``energy_year``, without its account of losses. ``nearest`` reads maps and rankings at half the cost.
 """
 
-from service.core.energy.kernel.input_table import InputTable, input_table
+from service.core.energy.kernel.input_table import COLDEST_C, STEP_C, STEP_W_PER_M2, InputTable, input_table, wired
 from service.core.energy.kernel.lit import Light
 from service.core.energy.kernel.nearest import NearestArray, NearestOutput, nearest_array, nearest_output
 from service.core.energy.kernel.place import PlaceRecord, place_record
@@ -21,7 +21,10 @@ from service.core.energy.kernel.planes import (
 )
 
 __all__ = [
+    "COLDEST_C",
     "PLANES_AT_ONCE",
+    "STEP_C",
+    "STEP_W_PER_M2",
     "InputTable",
     "Light",
     "NearestArray",
@@ -38,4 +41,5 @@ __all__ = [
     "open_planes_like",
     "output_table",
     "place_record",
+    "wired",
 ]

@@ -119,10 +119,7 @@ def input_table(array: Array, limits: Input, ageing_share: float) -> InputTable:
     Raises:
         ContradictionError: the panel's datasheet makes no curve; the pointer counts from the panel.
     """
-    in_series, in_parallel = (array.count, 1) if array.joined != "parallel" else (1, array.count)
-    strings = in_parallel * ageing_share * (1 - array.mismatch_share)
-    lead_ohm = lead_resistance_ohm(array.lead_length_m, array.lead_mm2) * strings / in_series
-    diode = with_series_resistance(diode_of(array.panel), lead_ohm)
+    diode, in_series, strings = wired(array, diode_of(array.panel), ageing_share)
     low, high = (share * array.panel.open_circuit_voltage_v * in_series for share in _TIGHT_WINDOW_SHARES)
     tight = limits.tracking_min_v > low or limits.tracking_max_v < high
     lights, warmths = (_CLOSE_IRRADIANCES, _CLOSE_TEMPERATURES) if tight else (_IRRADIANCE_ROWS, _TEMPERATURE_ROWS)
@@ -143,6 +140,14 @@ def input_table(array: Array, limits: Input, ageing_share: float) -> InputTable:
         most_w=float(power.max()),
         tight=tight,
     )
+
+
+def wired(array: Array, panel: Diode, ageing_share: float) -> tuple[Diode, int, float]:
+    """A panel with its part of the leads, panels in a string, and strings: what ageing and mismatch leave of them."""
+    in_series, in_parallel = (array.count, 1) if array.joined != "parallel" else (1, array.count)
+    strings = in_parallel * ageing_share * (1 - array.mismatch_share)
+    lead_ohm = lead_resistance_ohm(array.lead_length_m, array.lead_mm2) * strings / in_series
+    return with_series_resistance(panel, lead_ohm), in_series, strings
 
 
 _DEGREES = np.arange(COLDEST_C, HOTTEST_C + 0.5)

@@ -1,0 +1,253 @@
+"""Which of these adverts should I ring up first?"""
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from typing import Any
+
+from service.api.answers.question import dated
+from service.api.answers.shortlist_home import ShortlistHome
+from service.api.answers.shortlist_set import ListedSet, listed_set, new_set
+from service.api.answers.shortlist_told import ToldAdvert, at_hand_offers, told_adverts
+from service.api.deps import Deps
+from service.api.schemas.adverts import AdvertDoubtOut, AdvertReadingOut
+from service.api.schemas.band import KwhBandOut, MoneyBandOut, YearsBandOut
+from service.api.schemas.finding import sentence_of
+from service.api.schemas.reading import read_body
+from service.api.schemas.shortlist import ShortlistIn
+from service.api.schemas.shortlist_out import (
+    AdvertOfListOut,
+    AgainstNewOut,
+    AskOut,
+    BidOut,
+    FindingOfSetOut,
+    ListedSetOut,
+    NewSetOut,
+    PanelsOfSetOut,
+    SaidOfSetOut,
+    ShortlistOut,
+)
+from service.api.words import say
+from service.core.errors import ContradictionError
+from service.core.model.finding import Finding, Verdict
+from service.core.shortlist import NEVER, Candidate, Left, Offer, Screen, Taken, beside, bids_of, wanted
+from service.core.shortlist.screen import JOINED_PANELS
+
+_LIMIT = 10
+# So many closer looks for each set that is listed: some are refused only then.
+_LOOKS = 3
+
+
+def adverts_shortlist(body: bytes, deps: Deps) -> ShortlistOut:
+    """The answer of /v1/adverts/shortlist."""
+    return shortlist_of(read_body(ShortlistIn, body), deps)
+
+
+def shortlist_of(request: ShortlistIn, deps: Deps) -> ShortlistOut:
+    """The same of a request that was read."""
+    home = ShortlistHome.of(request, deps)
+    adverts = told_adverts(request, home, deps)
+    offers = [*at_hand_offers(request, home), *(one.found.offer for one in adverts if isinstance(one.found, Taken))]
+    found = _found(home, offers, request.limit or _LIMIT)
+    new = new_set(request, home)
+    by_name = {one.told.advert: one for one in adverts}
+    ranks = _ranks(found.listed)
+    return ShortlistOut(
+        shortlist=[
+            _set_out(rank, one, by_name, new, home, deps) for rank, one in enumerate(found.listed, start=1)
+        ],
+        adverts=[_advert_out(one, ranks, found, offers) for one in adverts],
+        new_from_shop=None if new is None else _new_out(new),
+        ranked_by=home.terms.wish,
+        notes=[_said(f"note.{code}", code, facts) for code, facts in _notes(request, home, offers)],
+        sets_looked_at=found.sets,
+        currency=home.currency,
+        **dated(home.as_of, deps),
+    )  # fmt: skip
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class _Found:
+    """The sets listed, those that were refused on a closer look, the candidates of each advert, and who was asked."""
+
+    listed: Sequence[ListedSet]
+    refused: Mapping[tuple[str, ...], Finding | None]
+    best: Mapping[str, Candidate]
+    screen: Screen
+    sets: int
+
+
+def _found(home: ShortlistHome, offers: Sequence[Offer], limit: int) -> _Found:
+    """Look closer at the best until so many are found that nothing refuses; those with a mendable refusal come last."""
+    screen = Screen(home.at_home, home.rooms, home.costs, home.terms, offers)
+    screened = screen.screened()
+    sound: list[ListedSet] = []
+    mendable: list[ListedSet] = []
+    refused: dict[tuple[str, ...], Finding | None] = {}
+    best: dict[str, Candidate] = {}
+    for candidate in screened.candidates:
+        for advert in candidate.adverts:
+            best.setdefault(advert, candidate)
+    for looks, candidate in enumerate(screened.candidates):
+        if len(sound) >= limit or looks >= _LOOKS * limit:
+            break
+        if home.refuses(candidate) and len(mendable) >= limit:
+            continue
+        try:
+            one = listed_set(candidate, home)
+        except ContradictionError:
+            refused[candidate.adverts] = None
+            continue
+        if one.hopeless is not None:
+            refused[candidate.adverts] = one.hopeless
+        else:
+            (mendable if one.verdict == Verdict.DOES_NOT_FIT else sound).append(one)
+    ordered = [*sorted(sound, key=lambda one: _order(one, home)), *sorted(mendable, key=lambda one: _order(one, home))]
+    return _Found(listed=ordered[:limit], refused=refused, best=best, screen=screen, sets=screened.sets)
+
+
+def _order(one: ListedSet, home: ShortlistHome) -> tuple[float, int, tuple[str, ...]]:
+    """The best first, by what was told; of equal ones the fewer adverts, then by name."""
+    row, adverts = one.row, one.candidate.adverts
+    figure = wanted(home.terms.wish, row.outlay, row.year_kwh, row.payback_years, row.value)
+    return figure, len(adverts), adverts
+
+
+def _ranks(listed: Iterable[ListedSet]) -> dict[str, int]:
+    """The best rank of each advert."""
+    ranks: dict[str, int] = {}
+    for rank, one in enumerate(listed, start=1):
+        for advert in one.candidate.adverts:
+            ranks.setdefault(advert, rank)
+    return ranks
+
+
+def _set_out(
+    rank: int, one: ListedSet, adverts: Mapping[str, ToldAdvert], new: ListedSet | None, home: ShortlistHome, deps: Deps
+) -> ListedSetOut:
+    candidate, row = one.candidate, one.row
+    mine = [adverts[name] for name in candidate.adverts]
+    doubts = list(dict.fromkeys(code for advert in mine for code in advert.told.doubts))
+    bids = [] if one.worth_up_to is None else bids_of(
+        candidate.bought, one.worth_up_to, row.outlay, home.costs.faulty_share
+    )  # fmt: skip
+    year = row.year_kwh.middle
+    return ListedSetOut(
+        rank=rank,
+        adverts=list(candidate.adverts),
+        panels=[
+            PanelsOfSetOut(
+                advert=candidate.panels[on.kind].offer.advert, place=on.place, input=at, count=on.count,
+                joined="parallel" if on.joined == "parallel" else "series",
+            )
+            for at, on in enumerate(candidate.layout, start=1)
+        ],
+        inverter=candidate.inverter.advert,
+        outlay=row.outlay,
+        **_bands(one),
+        outlay_per_kwh=row.outlay / year if year else None,
+        verdict=row.verdict,
+        likely=row.likely,
+        by_part={str(part): verdict for part, verdict in one.compatibility.by_part.items()},
+        findings=[
+            FindingOfSetOut(code=f.code, verdict=f.verdict, likely=f.likely, text=sentence_of(f))
+            for f in one.compatibility.findings if f.verdict != Verdict.FITS
+        ],
+        bid_up_to=None if one.worth_up_to is None else max(
+            one.worth_up_to - row.outlay + sum(bought.goods for bought in candidate.bought), 0.0
+        ),
+        bids=[BidOut.from_core(bid) for bid in bids],
+        against_new=None if new is None else _against(one, new, home, doubts),
+        doubts=[AdvertDoubtOut(code=code, text=say("adverts", f"doubt.{code}")) for code in doubts],
+        ask=[ask for advert in mine for ask in _asks(advert, deps)],
+        request=one.request,
+    )  # fmt: skip
+
+
+def _bands(one: ListedSet) -> dict[str, Any]:
+    """Energy, payback and value of a set."""
+    row = one.row
+    return {
+        "year_kwh": KwhBandOut.from_core(row.year_kwh),
+        "simple_payback_years": None if row.payback_years is None else YearsBandOut.from_core(row.payback_years),
+        "net_present_value": None if row.value is None else MoneyBandOut.from_core(row.value),
+    }
+
+
+def _asks(advert: ToldAdvert, deps: Deps) -> Iterable[AskOut]:
+    codes = advert.found.asks if isinstance(advert.found, Taken) else ()
+    for code in codes:
+        texts = deps.seller_questions[code]
+        language = advert.language if advert.language in texts else "en"
+        yield AskOut(
+            advert=advert.told.advert, code=code, text=say("shortlist", f"ask.{code}"), seller_language=language,
+            seller_text=texts[language],
+        )  # fmt: skip
+
+
+def _against(one: ListedSet, new: ListedSet, home: ShortlistHome, doubts: Sequence[str]) -> AgainstNewOut:
+    found = beside(one.row, new.row, home.terms.wish, doubts)
+    return AgainstNewOut.from_core(found, text=say("shortlist", f"against.{found.code}"))
+
+
+def _new_out(new: ListedSet) -> NewSetOut:
+    row = new.row
+    return NewSetOut(
+        outlay=row.outlay,
+        panels=sum(on.count for on in new.candidate.layout),
+        **_bands(new),
+        verdict=row.verdict,
+        likely=row.likely,
+        request=new.request,
+    )
+
+
+def _advert_out(one: ToldAdvert, ranks: Mapping[str, int], found: _Found, offers: Sequence[Offer]) -> AdvertOfListOut:
+    rank = ranks.get(one.told.advert)
+    because = None if rank is not None else _because(one.found, found, offers)
+    return AdvertOfListOut(
+        advert=one.told.advert,
+        reading=None if one.reading is None else AdvertReadingOut.of(one.told.advert, one.reading),
+        best_set=rank,
+        because=None if because is None else _said(f"because.{because.code}", because.code, because.facts),
+    )
+
+
+def _said(key: str, code: str, facts: Mapping[str, Any]) -> SaidOfSetOut:
+    return SaidOfSetOut(code=code, facts=dict(facts), text=say("shortlist", key, facts))
+
+
+def _because(one: Taken | Left, found: _Found, offers: Sequence[Offer]) -> Left:  # noqa: PLR0911 - a row of reasons
+    if isinstance(one, Left):
+        return one
+    offer = one.offer
+    best = found.best.get(offer.name)
+    if best is not None:
+        if best.adverts in found.refused:
+            finding = found.refused[best.adverts]
+            return Left(code="no_curve") if finding is None else _by(finding, "refused")
+        return Left(code="never_pays" if best.rough == NEVER else "ranks_below")
+    if offer.inverter is None and not any(other.inverter and not other.panel for other in offers):
+        return Left(code="no_inverter")
+    if offer.panel is None and not any(other.panel and not other.inverter for other in offers):
+        return Left(code="no_panels")
+    if offer.panel is not None and offer.panel.key in found.screen.without_curve:
+        return Left(code="no_curve")
+    refusal = found.screen.refusal_of(offer)
+    return Left(code="no_room") if refusal is None else _by(refusal, "does_not_fit")
+
+
+def _by(finding: Finding, code: str) -> Left:
+    return Left(code=code, facts={"finding_code": finding.code, "finding": sentence_of(finding)})
+
+
+def _notes(request: ShortlistIn, home: ShortlistHome, offers: Sequence[Offer]) -> Iterable[tuple[str, dict[str, int]]]:
+    if home.currency is None:
+        yield "no_price_known", {}
+    if request.new_from_shop is None:
+        yield "no_new_set", {}
+    if not home.costs.per_km and any(advert.distance_km for advert in request.adverts):
+        yield "fetching_is_free", {}
+    if sum(1 for offer in offers if offer.panel and not offer.inverter) > JOINED_PANELS:
+        yield "joined", {"most": JOINED_PANELS}
+    if any(place.count is None for place in request.places or ()) or request.places is None:
+        yield "room_assumed", {}

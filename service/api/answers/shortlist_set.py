@@ -1,0 +1,124 @@
+"""What is one set worth, exactly? By the functions of an appraisal, asked with the set's own request."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+from typing import Any
+
+from pydantic import ValidationError
+
+from service.api.answers.compatibility import checked
+from service.api.answers.question import Question
+from service.api.answers.shortlist_home import ShortlistHome, at_pointer
+from service.api.schemas.mistakes import Found, RefusedRequest
+from service.api.schemas.requests import AppraisalIn
+from service.api.schemas.shortlist import ShortlistIn
+from service.api.words import say
+from service.core.appraisal.conditions import hopeless
+from service.core.compatibility import Compatibility, Curves
+from service.core.errors import ContradictionError
+from service.core.model.finding import Finding, Part, Verdict, worst
+from service.core.shortlist import MOST_PANELS, Bought, Candidate, Offer, Row, layouts, request_of
+
+_NEW = "new set"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class ListedSet:
+    """A set with its figures, and the request that an appraisal would be asked with.
+
+    ``hopeless``: the finding that refuses it for good; None where none does. ``worth_up_to``: the most that may be
+    paid for all of it; None where no price per kWh is known.
+    """
+
+    candidate: Candidate
+    request: Mapping[str, Any]
+    compatibility: Compatibility
+    row: Row
+    worth_up_to: float | None
+    hopeless: Finding | None
+
+    @property
+    def verdict(self) -> Verdict:
+        """Of the whole."""
+        return self.row.verdict
+
+
+def listed_set(candidate: Candidate, home: ShortlistHome, outlay: Mapping[str, Any] | None = None) -> ListedSet:
+    """The set's figures.
+
+    Args:
+        candidate: the set.
+        home: where it would stand.
+        outlay: in place of what its offers cost.
+
+    Raises:
+        ContradictionError: its figures exclude each other.
+    """
+    request = request_of(home.shared, home.places, candidate, home.costs)
+    if outlay is not None:
+        request["outlay"] = dict(outlay)
+    try:
+        read = AppraisalIn.model_validate(request)
+    except ValidationError as error:  # sums of what was asked, such as all freight, may pass the bounds of a request
+        place = "".join(f"/{part}" for part in error.errors()[0]["loc"])
+        raise ContradictionError(place, "is out of bounds for an appraisal") from error
+    question = Question.of(read, home.question.deps)
+    kinds = [one.offer.panel.key for one in candidate.panels if one.offer.panel is not None]
+    question = replace(question, curves=home.question.deps.listed.get((home.at_home.key, *kinds, "curves of"), Curves))
+    energy, account = question.energy, question.account()
+    compatibility = checked(question)
+    paid = None if account is None else account.outlay
+    row = Row(
+        outlay=candidate.outlay if paid is None else paid,
+        year_kwh=energy.year_kwh,
+        payback_years=None if account is None else account.simple_payback_years,
+        value=None if account is None else account.net_present_value,
+        verdict=compatibility.verdict,
+        likely=worst(finding.likely for finding in compatibility.findings),
+    )
+    return ListedSet(
+        candidate=candidate,
+        request=request,
+        compatibility=compatibility,
+        row=row,
+        worth_up_to=None if account is None else account.worth_up_to.middle,
+        hopeless=_hopeless(compatibility),
+    )
+
+
+def _hopeless(compatibility: Compatibility) -> Finding | None:
+    """What refuses the set for good, or its panels: what is bought must not be wired that way."""
+    for finding in compatibility.findings:
+        if finding.verdict == Verdict.DOES_NOT_FIT and (finding.part == Part.PANEL_SIDE or hopeless(finding)):
+            return finding
+    return None
+
+
+def new_set(request: ShortlistIn, home: ShortlistHome) -> ListedSet | None:
+    """The new set from a shop at this home; None where none was named.
+
+    Raises:
+        RefusedRequest, ContradictionError: it cannot be, or there is no room for it.
+    """
+    asked = request.new_from_shop
+    if asked is None:
+        return None
+    panel = at_pointer("/new_from_shop/panel", lambda: home.panel_of(asked.panel.given()))
+    inverter = at_pointer("/new_from_shop/inverter", lambda: home.inverter_of(asked.inverter.given()))
+    inputs, room = len(inverter.inverter.inputs), sum(home.rooms)
+    count = asked.panel_count or min(inputs, room, MOST_PANELS)
+    found = layouts((count,), home.rooms, inputs)
+    if not found:
+        told = Found()
+        accepted = say("problems", "accepted.whole", {"low": 1, "high": min(room, MOST_PANELS)})
+        told.contradiction("/new_from_shop/panel_count", count, "no_room", accepted, 1)
+        raise RefusedRequest("contradiction", tuple(told.mistakes))
+    candidate = Candidate(
+        panels=(Bought(Offer(advert=_NEW, panel=panel, second_hand=False), count),),
+        inverter=Offer(advert=_NEW, inverter=inverter, panels_each=0),
+        layout=found[0],
+        outlay=asked.outlay,
+        rough=0.0,
+        adverts=(_NEW,),
+    )
+    return listed_set(candidate, home, {"items": [{"what": _NEW, "amount": asked.outlay}]})

@@ -1,0 +1,152 @@
+"""What do the adverts of a shortlist, and what is at hand, offer?"""
+
+import json
+import re
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from datetime import date
+from typing import Any
+
+from service.api.answers.shortlist_home import ShortlistHome
+from service.api.deps import Deps
+from service.api.schemas.adverts import inverter_told, panel_told
+from service.api.schemas.shortlist import ReadAdvertIn, ShortlistAdvertIn, ShortlistIn
+from service.core.adverts import Advert, Reading, read_advert
+from service.core.model.bounds import BOUNDS
+from service.core.shortlist import MOST_PANELS, Left, Offer, Taken, Told, taken
+
+# A small number before a panel's power, with no other figure between: "2 Module 430 W", "2x 400 Wp".
+_COUNT = re.compile(rf"(?<![\d.,/x*-])([1-{MOST_PANELS}])(?=[^\d]{{1,30}}$)")
+_LOOK_BACK = 36
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class ToldAdvert:
+    """An advert as it was understood; ``reading`` where it came as text."""
+
+    told: Told
+    found: Taken | Left
+    language: str
+    reading: Reading | None
+
+
+def told_adverts(request: ShortlistIn, home: ShortlistHome, deps: Deps) -> list[ToldAdvert]:
+    """All adverts, in the order of the request."""
+    found = []
+    for advert in request.adverts:
+        reading = None if advert.reading is not None else read_advert(_text(advert), deps.advert_words)
+        told = _of_text(advert, reading) if reading is not None else _of_reading(advert, advert.reading)
+        language = reading.language if reading is not None else _language(advert)
+        found.append(ToldAdvert(told=told, found=taken(told, home.market), language=language, reading=reading))
+    return found
+
+
+def at_hand_offers(request: ShortlistIn, home: ShortlistHome) -> Iterator[Offer]:
+    """What is there already: panels of which the same was told together."""
+    if request.at_hand is None:
+        return
+    if request.at_hand.inverter is not None:
+        yield Offer(advert=None, inverter=home.at_hand_inverter(request.at_hand.inverter), pieces=1, panels_each=0)
+    alike: dict[str, tuple[dict[str, Any], int, int]] = {}
+    for at, one in enumerate(request.at_hand.panels or ()):
+        given = one.given()
+        key = json.dumps(given, sort_keys=True)
+        first, count = (alike[key][1], alike[key][2]) if key in alike else (at, 0)
+        alike[key] = (given, first, count + 1)
+    for given, first, count in alike.values():
+        panel = home.at_hand_panel(given, first)
+        yield Offer(advert=None, panel=panel, pieces=count, second_hand=False)
+
+
+def _text(advert: ShortlistAdvertIn) -> Advert:
+    return Advert(
+        title=advert.title or "", body=advert.body or "", price_text=advert.price_text, language=advert.language
+    )
+
+
+def _language(advert: ShortlistAdvertIn) -> str:
+    told = advert.language or (advert.reading.language if advert.reading else None)
+    return told or "und"
+
+
+def _of_text(advert: ShortlistAdvertIn, reading: Reading) -> Told:
+    return Told(
+        advert=advert.id,
+        kind=reading.kind,
+        is_offer=reading.is_offer,
+        pieces=reading.quantity_available,
+        price=reading.price.value,
+        currency=reading.price.currency,
+        basis=reading.price.basis,
+        condition=reading.condition,
+        delivery=reading.delivery,
+        shipping_cost=reading.shipping_cost,
+        doubts=reading.doubts,
+        panel=_panel(reading),
+        inverter=_within(inverter_told(reading)),
+        **_of_caller(advert, _counted(advert, reading)),
+    )
+
+
+def _of_reading(advert: ShortlistAdvertIn, reading: ReadAdvertIn | None) -> Told:
+    if reading is None:
+        return Told(advert=advert.id, kind="other", is_offer=False)
+    price, delivery = reading.price, reading.delivery
+    return Told(
+        advert=advert.id,
+        kind=reading.kind,
+        is_offer=reading.is_offer is not False,
+        pieces=reading.quantity_available,
+        price=None if price is None else price.value,
+        currency=None if price is None else price.currency,
+        basis=(price.basis if price else None) or "unknown",
+        condition=reading.condition or "unknown",
+        delivery=(delivery.kind if delivery else None) or "unknown",
+        shipping_cost=None if delivery is None else delivery.cost,
+        doubts=tuple(doubt.code for doubt in reading.doubts or ()),
+        panel={} if reading.panel is None else reading.panel.given(),
+        inverter={} if reading.inverter is None else reading.inverter.given(),
+        **_of_caller(advert, advert.panel_count),
+    )
+
+
+def _of_caller(advert: ShortlistAdvertIn, panels_in_set: int | None) -> dict[str, Any]:
+    return {
+        "km": advert.distance_km,
+        "sending": advert.delivery_cost,
+        "trip": advert.fetched_at,
+        "panels_in_set": panels_in_set,
+        "posted_on": None if advert.posted_on is None else date.fromisoformat(advert.posted_on),
+    }
+
+
+def _panel(reading: Reading) -> dict[str, Any]:
+    panel = _within(panel_told(reading))
+    if reading.bifacial is False and "bifaciality_share" not in panel:
+        panel["bifaciality_share"] = 0.0
+    return panel
+
+
+def _within(told: Mapping[str, Any]) -> dict[str, Any]:
+    """What a request would take: a figure out of its bounds was misread or mistyped, and counts as not told."""
+    found: dict[str, Any] = {}
+    for name, value in told.items():
+        if isinstance(value, list):
+            found[name] = [_within(one) for one in value]
+        elif name not in BOUNDS or BOUNDS[name].low <= value <= BOUNDS[name].high:
+            found[name] = value
+    return found
+
+
+def _counted(advert: ShortlistAdvertIn, reading: Reading) -> int | None:
+    """Panels in a set: as the caller says, else the small number that stands before their power."""
+    if advert.panel_count is not None or reading.kind != "set":
+        return advert.panel_count
+    fields = {"title": advert.title or "", "body": advert.body or "", "price_text": advert.price_text or ""}
+    for claim in reading.claims:
+        if claim.what == "rated_power_w":
+            before = fields[claim.field][max(claim.start - _LOOK_BACK, 0) : claim.start]
+            counts = _COUNT.findall(before)
+            if counts:
+                return int(counts[-1])
+    return None

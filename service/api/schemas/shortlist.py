@@ -1,0 +1,162 @@
+"""How is a shortlist asked for: a home, adverts, what is at hand, and what is wanted?"""
+
+from typing import Annotated, Any, Literal
+
+from pydantic import ConfigDict, Field
+
+from service.api import fields as f
+from service.api.schemas.adverts import MOST_ADVERTS, AdvertIn
+from service.api.schemas.array import StandingIn
+from service.api.schemas.base import In
+from service.api.schemas.circuit import SocketCircuitIn
+from service.api.schemas.household import HouseholdIn, MeterIn
+from service.api.schemas.inverter import InverterIn
+from service.api.schemas.money import MoneyIn, OutlayItemIn, TariffIn
+from service.api.schemas.panel import PanelIn
+from service.api.schemas.place import SiteIn
+
+_TEXT = {
+    "id": "a7",
+    "title": "4 Heliora HL-395 Solarmodule",
+    "body": "4 Module je 395 Wp, Voc 36,9 V, Isc 13,7 A, gebraucht. 45 € pro Stück, nur Abholung.",
+    "distance_km": 12,
+}
+SMALLEST: dict[str, Any] = {
+    "site": {"latitude_deg": 54.2, "longitude_deg": 12.3},
+    "at_hand": {"inverter": {"ac_power_w": 600}},
+    "adverts": [_TEXT],
+}
+
+
+class PlaceIn(StandingIn):
+    """Where panels could stand: an array without its panel. Its inputs and wiring are chosen, whatever it says."""
+
+    count: f.Count | None = Field(default=None, description="For how many panels there is room; four where not said.")
+
+
+class ReadPanelIn(PanelIn):
+    """What an advert tells of one panel."""
+
+    rated_power_w: f.RatedPowerW | None = None  # type: ignore[assignment]
+
+
+class ReadInverterIn(InverterIn):
+    """What an advert tells of one inverter."""
+
+    ac_power_w: f.AcPowerW | None = None  # type: ignore[assignment]
+
+
+class ReadPriceIn(In):
+    """The price of an advert."""
+
+    model_config = ConfigDict(extra="ignore")
+
+    value: f.Price | None = None
+    currency: f.Currency | None = None
+    basis: Literal["each", "lot", "set", "unknown"] | None = None
+
+
+class ReadDeliveryIn(In):
+    """How the goods come."""
+
+    kind: Literal["pickup", "shipping", "either", "unknown"] | None = None
+    cost: f.DeliveryCost | None = None
+
+
+class ReadDoubtIn(In):
+    """A doubt about an advert, by its code."""
+
+    model_config = ConfigDict(extra="ignore")
+
+    code: Annotated[str, f.text("A code of the vocabulary.", "untested", 60)]
+
+
+class ReadAdvertIn(In):
+    """A reading of `/v1/adverts/reading`, or parts of one; what is not read here is passed over."""
+
+    model_config = ConfigDict(extra="ignore", json_schema_extra={"examples": [{"kind": "panel"}]})
+
+    kind: Literal["panel", "inverter", "set", "other"]
+    is_offer: f.Yes | None = Field(default=None, description="Is something on offer? Where not said, it is.")
+    language: Annotated[str, f.text("Language of the advert.", "de", 3)] | None = None
+    quantity_available: f.QuantityAvailable | None = None
+    price: ReadPriceIn | None = None
+    condition: Literal["new", "unused", "used", "damaged", "unknown"] | None = None
+    delivery: ReadDeliveryIn | None = None
+    doubts: Annotated[list[ReadDoubtIn], f.several("Doubts about it.", 0, 40)] | None = None
+    panel: ReadPanelIn | None = None
+    inverter: ReadInverterIn | None = None
+
+
+class ShortlistAdvertIn(AdvertIn):
+    """An advert, as its text or already read; `reading` counts where both are there."""
+
+    reading: ReadAdvertIn | None = None
+    distance_km: f.DistanceKm | None = None
+    delivery_cost: f.DeliveryCost | None = None
+    fetched_at: f.Name | None = Field(
+        default=None, description="Your name for where it is fetched: adverts of one name are fetched on one trip."
+    )
+    panel_count: f.PanelCount | None = Field(default=None, description="Panels in one set, where the advert is of one.")
+    posted_on: f.Day | None = None
+
+
+class AtHandIn(In):
+    """What is there already and need not be bought."""
+
+    inverter: InverterIn | None = None
+    panels: Annotated[list[PanelIn], f.several("Panels at hand, one entry each.", 0, 8)] | None = None
+    items: (
+        Annotated[list[f.What], f.several("Things of `outlay.items` that are at hand, by what they are called.", 0, 20)]
+        | None
+    ) = None
+
+
+class NewFromShopIn(In):
+    """A new set and its whole price: the row that stands beside. Without it nothing is called a bargain."""
+
+    outlay: f.Price = Field(description="What the new set costs, with all that belongs to it.")
+    panel: PanelIn
+    inverter: InverterIn
+    panel_count: f.PanelCount | None = Field(
+        default=None, description="Panels of the new set; one on each input of its inverter where not said."
+    )
+
+
+class ShortlistOutlayIn(In):
+    """What comes with every set, and what fetching costs."""
+
+    items: Annotated[list[OutlayItemIn], f.several("Brackets, leads and the like.", 0, 20)] | None = None
+    freight: f.Freight | None = None
+    registration: f.Registration | None = None
+    faulty_share: f.FaultyShare | None = None
+    fetching_per_km: f.FetchingPerKm | None = None
+
+
+class ShortlistIn(In):
+    """Which of these adverts should I ring up first? Home and money as in an appraisal."""
+
+    model_config = ConfigDict(json_schema_extra={"examples": [SMALLEST]})
+
+    site: SiteIn
+    household: HouseholdIn | None = None
+    meter: MeterIn | None = None
+    tariff: TariffIn | None = None
+    money: MoneyIn | None = None
+    socket_circuit: SocketCircuitIn | None = None
+    downtime_days_per_year: f.DowntimeDaysPerYear | None = None
+    wish: f.Wish | None = Field(
+        default=None,
+        description="The shortest cautious payback (where not said), the most value over the years kept, or the least "
+        "outlay for each yearly kWh.",
+        examples=["quick_payback"],
+    )
+    limit: f.Limit | None = None
+    places: Annotated[list[PlaceIn], f.several("Where panels could stand; any place where not said.", 1, 4)] | None = (
+        None
+    )
+    at_hand: AtHandIn | None = None
+    new_from_shop: NewFromShopIn | None = None
+    outlay: ShortlistOutlayIn | None = None
+    adverts: Annotated[list[ShortlistAdvertIn], f.several("The adverts.", 1, MOST_ADVERTS)]
+    as_of: f.AsOf | None = None

@@ -1,0 +1,140 @@
+"""How is a shortlist answered: sets in order, and for every advert what became of it?"""
+
+from typing import Annotated, Any, Literal
+
+from pydantic import Field
+from pydantic.json_schema import WithJsonSchema
+
+from service.api.schemas import rounding as r
+from service.api.schemas.adverts import MOST_ADVERTS, AdvertDoubtOut, AdvertReadingOut
+from service.api.schemas.band import KwhBandOut, MoneyBandOut, YearsBandOut
+from service.api.schemas.base import Code, Facts, Out, Text
+from service.core.model.finding import Verdict
+
+MOST_LISTED = 20
+
+
+class SaidOfSetOut(Out):
+    """A code and its sentence."""
+
+    code: Code
+    facts: Facts
+    text: Text
+
+
+class AskOut(Out):
+    """A question to put to the seller: in English, and in the language of the advert."""
+
+    advert: str = Field(max_length=80)
+    code: Code
+    text: Text
+    seller_language: str = Field(max_length=3)
+    seller_text: Text
+
+
+class PanelsOfSetOut(Out):
+    """Panels on one input: which, how many, at which place of the request (from 0)."""
+
+    advert: str | None = Field(max_length=80, description="Null where they are at hand.")
+    place: int = Field(ge=0)
+    input: int = Field(ge=1, le=8)
+    count: int = Field(ge=1)
+    joined: Literal["series", "parallel"]
+
+
+class BidOut(Out):
+    """The most that an advert's goods are worth in this set, all else at the price asked."""
+
+    advert: str = Field(max_length=80)
+    pieces: int = Field(ge=1, description="Taken of it; a lot is paid for whole.")
+    asked: r.Money = Field(description="What is asked for them, undelivered.")
+    bid_up_to: r.Money
+
+
+class FindingOfSetOut(Out):
+    """A finding that is not `fits`; `/v1/compatibility` tells what would mend it."""
+
+    code: Code
+    verdict: Verdict
+    likely: Verdict
+    text: Text
+
+
+class AgainstNewOut(Out):
+    """The set beside the new one from a shop."""
+
+    code: Code
+    text: Text
+    outlay_less: r.Money
+    year_kwh_more: r.Kwh
+    payback_years_sooner: r.YearsLong | None
+    value_more: r.Money | None
+    paid_at_most: r.Money | None = Field(
+        description="For the whole set: dearer than that, the new one is worth more over the years kept."
+    )
+
+
+class NewSetOut(Out):
+    """The new set from a shop, at this home."""
+
+    outlay: r.Money
+    panels: int = Field(ge=1, le=8)
+    year_kwh: KwhBandOut
+    simple_payback_years: YearsBandOut | None
+    net_present_value: MoneyBandOut | None
+    verdict: Verdict
+    likely: Verdict
+    request: Annotated[dict[str, Any], WithJsonSchema({"$component": "AppraisalIn"})]
+
+
+class ListedSetOut(Out):
+    """A set, its figures being those of an appraisal of `request`. Money is null where no price per kWh is known."""
+
+    rank: int = Field(ge=1)
+    adverts: list[str] = Field(max_length=3)
+    panels: list[PanelsOfSetOut] = Field(max_length=8)
+    inverter: str | None = Field(max_length=80, description="The advert of the inverter; null where it is at hand.")
+    outlay: r.Money = Field(description="Delivered, with all that comes with it.")
+    year_kwh: KwhBandOut
+    simple_payback_years: YearsBandOut | None
+    net_present_value: MoneyBandOut | None
+    outlay_per_kwh: r.MoneyPerKwh | None = Field(description="Outlay for each kWh of a year.")
+    verdict: Verdict
+    likely: Verdict = Field(description="With the worst values of the class where ratings were assumed.")
+    by_part: dict[str, Verdict]
+    findings: list[FindingOfSetOut] = Field(max_length=100)
+    bid_up_to: r.Money | None = Field(description="The most that all its adverts together are worth here.")
+    bids: list[BidOut] = Field(max_length=3)
+    against_new: AgainstNewOut | None
+    doubts: list[AdvertDoubtOut] = Field(max_length=120)
+    ask: list[AskOut] = Field(max_length=60)
+    request: Annotated[dict[str, Any], WithJsonSchema({"$component": "AppraisalIn"})] = Field(
+        description="To be sent to `/v1/appraisal`, which tells the same figures and more."
+    )
+
+
+class AdvertOfListOut(Out):
+    """What became of an advert."""
+
+    advert: str = Field(max_length=80)
+    reading: AdvertReadingOut | None = Field(description="Null where it came read.")
+    best_set: int | None = Field(ge=1, description="Rank of the best set that it is in; null where it is in none.")
+    because: SaidOfSetOut | None = Field(description="Why it is in none.")
+
+
+class _Shortlist(Out):
+    shortlist: list[ListedSetOut] = Field(max_length=MOST_LISTED)
+    adverts: list[AdvertOfListOut] = Field(max_length=MOST_ADVERTS, description="In the order of the request.")
+    new_from_shop: NewSetOut | None
+    ranked_by: Literal["quick_payback", "most_value", "least_outlay_per_kwh"]
+    notes: list[SaidOfSetOut] = Field(max_length=20)
+    sets_looked_at: int = Field(ge=0)
+
+
+class ShortlistOut(_Shortlist):
+    """Which of these adverts should I ring up first?"""
+
+    currency: str | None = Field(max_length=3)
+    as_of: str = Field(description="The day for which dated rules and prices were read.", max_length=10)
+    service_version: str = Field(max_length=30)
+    data_version: str = Field(max_length=30)

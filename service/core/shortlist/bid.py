@@ -1,0 +1,119 @@
+"""What may be bid for what is in an advert, and how does a set stand beside the same, new, from a shop?"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from service.core.model.band import Band
+from service.core.model.finding import Verdict
+from service.core.shortlist.offer import Bought
+from service.core.shortlist.told import SUSPICIOUS
+from service.core.shortlist.wish import Wish
+from service.core.shortlist.wish import told as wanted
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Bid:
+    """The most that an advert's goods are worth in a set, all else at the price asked; ``pieces`` are taken of it."""
+
+    advert: str
+    pieces: int
+    asked: float
+    bid_up_to: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Row:
+    """A set's figures as they were told."""
+
+    outlay: float
+    year_kwh: Band
+    payback_years: Band | None
+    value: Band | None
+    verdict: Verdict
+    likely: Verdict
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Beside:
+    """A set beside the new one: what it costs less, yields more, is paid back sooner and is worth more.
+
+    ``code``: bargain, better_than_new, no_better_than_new. ``paid_at_most``: for the whole set, so that it is worth as
+    much as the new one.
+    """
+
+    code: str
+    outlay_less: float
+    year_kwh_more: float
+    payback_years_sooner: float | None
+    value_more: float | None
+    paid_at_most: float | None
+
+
+def bids_of(bought: Sequence[Bought], worth_up_to: float, outlay: float, faulty_share: float = 0.0) -> list[Bid]:
+    """The bid for each advert of a set.
+
+    Args:
+        bought: all that the set is made of.
+        worth_up_to: the most that may be paid for the whole set.
+        outlay: what is paid for it at the prices asked.
+        faulty_share: of second-hand panels; what is paid for them is paid so much more often.
+
+    Never below nought: then nothing is to be bid.
+    """
+    bids = []
+    for one in bought:
+        if one.offer.advert is not None:
+            again = 1.0 + (faulty_share if one.offer.panel is not None and one.offer.second_hand else 0.0)
+            more = (worth_up_to - outlay) / again
+            bids.append(
+                Bid(advert=one.offer.advert, pieces=one.pieces, asked=one.goods, bid_up_to=max(one.goods + more, 0.0))
+            )
+    return bids
+
+
+def beside(row: Row, new: Row, wish: Wish, doubts: Sequence[str]) -> Beside:
+    """A set beside the new one by what is wanted.
+
+    A bargain is better in its cautious case than the new set in its middle one, is not refused and likely fits, and
+    nothing in its adverts smells of a trick.
+    """
+    mine = wanted(wish, row.outlay, row.year_kwh, row.payback_years, row.value)
+    theirs = wanted(wish, new.outlay, new.year_kwh, new.payback_years, new.value)
+    careful = _cautiously(row, wish)
+    usual = _in_the_middle(new, wish)
+    sound = Verdict.DOES_NOT_FIT not in {row.verdict, row.likely} and not SUSPICIOUS & set(doubts)
+    if sound and mine < theirs and careful is not None and usual is not None and careful < usual:
+        code = "bargain"
+    else:
+        code = "better_than_new" if mine < theirs else "no_better_than_new"
+    return Beside(
+        code=code,
+        outlay_less=new.outlay - row.outlay,
+        year_kwh_more=(row.year_kwh.middle or 0.0) - (new.year_kwh.middle or 0.0),
+        payback_years_sooner=_less(new.payback_years, row.payback_years),
+        value_more=(more := _less(row.value, new.value)),
+        paid_at_most=None if more is None else max(row.outlay + more, 0.0),
+    )
+
+
+def _cautiously(row: Row, wish: Wish) -> float | None:
+    """What is wanted, in the cautious case; the less the better."""
+    if wish == "quick_payback":
+        return None if row.payback_years is None else row.payback_years.cautious
+    if wish == "most_value":
+        return None if row.value is None or row.value.cautious is None else -row.value.cautious
+    return row.outlay / row.year_kwh.cautious if row.year_kwh.cautious else None
+
+
+def _in_the_middle(row: Row, wish: Wish) -> float | None:
+    if wish == "quick_payback":
+        return None if row.payback_years is None else row.payback_years.middle
+    if wish == "most_value":
+        return None if row.value is None or row.value.middle is None else -row.value.middle
+    return row.outlay / row.year_kwh.middle if row.year_kwh.middle else None
+
+
+def _less(one: Band | None, other: Band | None) -> float | None:
+    if one is None or other is None or one.middle is None or other.middle is None:
+        return None
+    return one.middle - other.middle

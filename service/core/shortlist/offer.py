@@ -1,0 +1,156 @@
+"""What does an advert offer, and what do some pieces of it cost, delivered?"""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
+from typing import Any
+
+from service.core.model.assumption import Assumptions
+from service.core.model.facts import Inverter, Panel
+
+MOST_PANELS = 4
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class PanelKind:
+    """A panel as it was told and as it was completed; ``key`` is the same for panels of which the same was told."""
+
+    key: str
+    given: Mapping[str, Any]
+    panel: Panel
+    assumed: Assumptions
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class InverterKind:
+    """An inverter likewise."""
+
+    key: str
+    given: Mapping[str, Any]
+    inverter: Inverter
+    assumed: Assumptions
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Offer:
+    """What can be had: by an advert, or at hand already.
+
+    Attributes:
+        advert: the caller's name of it; None: at hand, and paid for.
+        panel, inverter: what it is; both for a set, which is bought whole.
+        pieces: how many there are; None: nobody said, and as many as are wanted are taken to be there.
+        least: the fewest that are sold.
+        panels_each: panels in one piece: 1 of a panel, those of a set, 0 of an inverter.
+        each: price of a piece.
+        lot: price of all pieces together, where they are sold only so.
+        freight: what sending them costs; None: they are not sent, or nobody said for how much.
+        km: one way to them; None: nobody said, or they are not handed over.
+        trip: of one name are fetched on one trip; None: on a trip of their own.
+        second_hand: not said to be unused.
+    """
+
+    advert: str | None
+    panel: PanelKind | None = None
+    inverter: InverterKind | None = None
+    pieces: int | None = None
+    least: int = 1
+    panels_each: int = 1
+    each: float = 0.0
+    lot: float | None = None
+    freight: float | None = None
+    km: float | None = None
+    trip: str | None = None
+    second_hand: bool = True
+
+    @property
+    def most(self) -> int:
+        """The most panels or inverters of it that a set takes."""
+        return MOST_PANELS if self.pieces is None else min(self.pieces, MOST_PANELS)
+
+    @property
+    def name(self) -> str:
+        """By which offers are put in an order that hangs on no list: what is at hand comes first."""
+        return "" if self.advert is None else self.advert
+
+    def goods(self, pieces: int) -> float:
+        """What so many of it cost: all of them where they are sold only together."""
+        return self.each * pieces if self.lot is None else self.lot
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OwnCosts:
+    """What comes with every set: things that are not at hand, and terms of fetching.
+
+    ``items``: what and how much.
+    """
+
+    items: tuple[tuple[str, float], ...] = ()
+    freight: float = 0.0
+    registration: float = 0.0
+    per_km: float = 0.0
+    faulty_share: float = 0.0
+
+    @property
+    def every_set(self) -> float:
+        """Paid whatever is bought."""
+        return sum(amount for _, amount in self.items) + self.freight + self.registration
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Delivery:
+    """How a set's things come: freight in all, and kilometres one way in all, each trip counted once."""
+
+    freight: float = 0.0
+    km: float = 0.0
+    unknown: tuple[str, ...] = ()
+
+    def cost(self, per_km: float) -> float:
+        """There and back."""
+        return self.freight + 2.0 * self.km * per_km
+
+
+@dataclass(frozen=True, slots=True)
+class Bought:
+    """So many pieces of an offer."""
+
+    offer: Offer
+    pieces: int = field(default=1)
+
+    @property
+    def goods(self) -> float:
+        """What they cost where they are."""
+        return self.offer.goods(self.pieces)
+
+
+def delivery_of(bought: Sequence[Bought], per_km: float) -> Delivery:
+    """The cheaper of sending and fetching, each offer for itself; offers of one trip are fetched on one drive.
+
+    The drive of a trip is as long as its furthest; what would be sent comes along where the longer drive costs no more.
+    An offer of which nobody told how to get it is named in ``unknown``.
+
+    >>> near = Offer(advert="a7", km=20.0, trip="port")
+    >>> delivery_of([Bought(near), Bought(Offer(advert="a9", km=22.0, freight=9.0, trip="port"))], 0.3).cost(0.3)
+    13.2
+    """
+    drives: dict[str, float] = {}
+    freight = 0.0
+    unknown = []
+    sent: list[Offer] = []
+    for one in sorted({id(b.offer): b.offer for b in bought}.values(), key=lambda offer: offer.name):
+        if one.advert is None:
+            continue
+        drive = None if one.km is None else 2.0 * one.km * per_km
+        if drive is not None and one.km is not None and (one.freight is None or drive <= one.freight):
+            trip = f"trip {one.trip}" if one.trip is not None else f"own {one.advert}"
+            drives[trip] = max(drives.get(trip, 0.0), one.km)
+        elif one.freight is not None:
+            sent.append(one)
+        else:
+            unknown.append(one.name)
+    for one in sent:
+        trip = f"trip {one.trip}"
+        longer = None if one.km is None or one.trip is None else max(one.km - drives.get(trip, 0.0), 0.0)
+        if longer is not None and trip in drives and 2.0 * longer * per_km <= (one.freight or 0.0):
+            drives[trip] += longer
+        else:
+            freight += one.freight or 0.0
+    return Delivery(freight=freight, km=sum(drives[trip] for trip in sorted(drives)), unknown=tuple(unknown))

@@ -1,0 +1,334 @@
+"""Which sets can be built of these offers, and in which order are they worth a closer look?
+
+Every set of one to four panels of one offer, or of two, with one inverter, and every set that is sold whole, at every
+layout of ``layout``, is judged over the grouped year. Of two offers at least one is used up: where neither is, one of
+the two alone does as well or nearly so. Of many offers those that come out best alone are joined by twos.
+"""
+
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from itertools import combinations
+
+import numpy as np
+
+from service.core.energy.kernel import output_table
+from service.core.errors import ContradictionError
+from service.core.model.finding import Finding
+from service.core.model.hours import Bools, Floats, Ints
+from service.core.shortlist.fit import AtHome, Strung
+from service.core.shortlist.grouped import Singles
+from service.core.shortlist.layout import Layout, OnInput, layouts
+from service.core.shortlist.offer import MOST_PANELS, Bought, InverterKind, Offer, OwnCosts, PanelKind, delivery_of
+from service.core.shortlist.wish import NEVER, Terms
+
+# So many offers of panels, and of inverters, are joined by twos.
+JOINED_PANELS, JOINED_INVERTERS = 20, 6
+_COUNTS = range(1, MOST_PANELS + 1)
+_TWO_COUNTS = tuple((one, other) for one in _COUNTS for other in _COUNTS if one + other <= MOST_PANELS)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Candidate:
+    """A set that can be built: what is bought or taken, how it hangs, and roughly how much it is wanted.
+
+    ``panels``: each with its pieces, in the order of the layout's kinds. A set that is sold whole is ``panels`` and
+    ``inverter`` in one. ``adverts``: those that it is bought from, of panels first.
+    """
+
+    panels: tuple[Bought, ...]
+    inverter: Offer
+    layout: Layout
+    outlay: float
+    rough: float
+    adverts: tuple[str, ...]
+
+    @property
+    def bought(self) -> tuple[Bought, ...]:
+        """All that it is made of, each offer once."""
+        return all_of(self.panels, self.inverter)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Screened:
+    """The candidates, the best first, of equal adverts the best of their sets alone; ``sets`` were looked at."""
+
+    candidates: tuple[Candidate, ...]
+    sets: int
+
+
+def all_of(panels: tuple[Bought, ...], inverter: Offer) -> tuple[Bought, ...]:
+    """Panels and inverter, once where both are one."""
+    return panels if any(one.offer is inverter for one in panels) else (*panels, Bought(inverter))
+
+
+class Screen:
+    """Many sets at one home."""
+
+    def __init__(
+        self, home: AtHome, rooms: Sequence[int], costs: OwnCosts, terms: Terms, offers: Iterable[Offer]
+    ) -> None:
+        """``rooms``: for how many panels each place has room, in the order of the request.
+
+        ``without_curve`` will hold the keys of panels whose figures make no curve.
+        """
+        self.home, self.costs, self.terms = home, costs, terms
+        self.sunniest = home.year.sunniest_first()
+        self.rooms = tuple(rooms[place] for place in self.sunniest)
+        ordered = sorted(offers, key=lambda offer: offer.name)
+        self.panels = [one for one in ordered if one.panel is not None and one.inverter is None]
+        self.inverters = [one for one in ordered if one.inverter is not None and one.panel is None]
+        self.whole = [one for one in ordered if one.inverter is not None and one.panel is not None]
+        self.kinds: list[PanelKind] = []
+        numbers: dict[str, int] = {}
+        for one in (*self.panels, *self.whole):
+            if one.panel is not None and numbers.setdefault(one.panel.key, len(self.kinds)) == len(self.kinds):
+                self.kinds.append(one.panel)
+        self.kind_of = np.array([numbers[one.panel.key] for one in self.panels if one.panel is not None], np.int64)
+        self.kind_of_whole = [numbers[one.panel.key] for one in self.whole if one.panel is not None]
+        self.second_hand = np.array([one.second_hand for one in self.panels], bool)
+        fetched = {one.name: self._fetched(one) for one in self.panels}
+        self.apart = {count: self._costs(count, fetched) for count in _COUNTS}
+        self.sets = 0
+        self.without_curve: set[str] = set()
+        self._strung: dict[tuple[int, int, str], list[Strung]] = {}
+        self._drawn: dict[tuple[str, int, int, int, str], tuple[Singles, Bools]] = {}
+
+    def screened(self) -> Screened:
+        """All sets of the offers."""
+        alone = self._of_one()
+        found = [*alone, *self._whole(), *self._of_two(alone)]
+        best: dict[tuple[str, ...], Candidate] = {}
+        for one in sorted(found, key=_order):
+            best.setdefault(one.adverts, one)
+        best.pop((), None)  # all at hand: nothing to ring up for
+        return Screened(candidates=tuple(best.values()), sets=self.sets)
+
+    def refusal_of(self, offer: Offer) -> Finding | None:
+        """The finding that refuses an offer, asked with the first that it could be joined with; None where none does.
+
+        None too where there is nothing to join it with, or no layout.
+        """
+        panels = [offer] if offer.panel else self.panels
+        for inverter in (one.inverter for one in ([offer] if offer.inverter else self.inverters)):
+            for one in panels:
+                count = one.panels_each if one.inverter else one.least
+                for layout in () if inverter is None else self._layouts((count,), inverter):
+                    for at, on in enumerate(layout):
+                        if one.panel and inverter and (why := self.home.strung(one.panel, on).refusal(inverter, at)):
+                            return why
+        return None
+
+    def _layouts(self, counts: tuple[int, ...], inverter: InverterKind) -> Iterator[Layout]:
+        for layout in layouts(counts, self.rooms, len(inverter.inverter.inputs)):
+            yield tuple(OnInput(one.kind, self.sunniest[one.place], one.count, one.joined) for one in layout)
+
+    def _of_one(self) -> list[Candidate]:
+        """Of one offer of panels: the best of its numbers and layouts with each inverter."""
+        found: list[Candidate] = []
+        costs = self.apart
+        for inverter, alike in _alike(self.inverters):
+            judged = [
+                (count, layout, *self._judged(inverter, layout, (self.kind_of,)))
+                for count in _COUNTS
+                if self.panels and np.isfinite(costs[count]).any()
+                for layout in self._layouts((count,), inverter)
+            ]
+            if not judged:
+                continue
+            for offer in alike:
+                outlays = np.stack([self._with(offer, costs[count], count) for count, *_ in judged])
+                rough = np.stack([self._rough(outlays[at], year, saving, self.second_hand)
+                                  for at, (_, _, year, saving) in enumerate(judged)])  # fmt: skip
+                self.sets += int(np.isfinite(outlays[~np.isnan(rough)]).sum())
+                for row, at in _best_of(np.where(np.isfinite(outlays), rough, np.nan)):
+                    count, layout = judged[at][:2]
+                    bought = (Bought(self.panels[row], count),)
+                    found.append(_candidate(bought, offer, layout, outlays[at, row], rough[at, row]))
+        return found
+
+    def _of_two(self, alone: Sequence[Candidate]) -> Iterator[Candidate]:
+        """Of two offers of panels, one of which is used up."""
+        chosen = _best_alone([(one.panels[0].offer, one.rough) for one in alone], JOINED_PANELS)
+        with_which = _best_alone([(one.inverter, one.rough) for one in alone], JOINED_INVERTERS)
+        number = {id(one): at for at, one in enumerate(self.panels)}
+        pairs = list(combinations(chosen, 2))
+        costs = self.apart
+        for counts in _TWO_COUNTS:
+            able = [pair for pair in pairs if _joinable(pair, counts)]
+            if not able:
+                continue
+            rows = np.array([[number[id(one)] for one in pair] for pair in able], np.int64).T
+            paid = costs[counts[0]][rows[0]] + costs[counts[1]][rows[1]]
+            used = self.second_hand[rows[0]] | self.second_hand[rows[1]]
+            for inverter, alike in _alike(with_which):
+                for layout in self._layouts(counts, inverter):
+                    year, saving = self._judged(inverter, layout, (self.kind_of[rows[0]], self.kind_of[rows[1]]))
+                    for offer in alike:
+                        bought = [tuple(map(Bought, pair, counts)) for pair in able]
+                        outlay = self._exactly(bought, offer, paid + self._own(offer))
+                        rough = self._rough(outlay, year, saving, used)
+                        for at in np.flatnonzero(~np.isnan(rough)).tolist():
+                            self.sets += 1
+                            yield _candidate(bought[at], offer, layout, outlay[at], rough[at])
+
+    def _whole(self) -> Iterator[Candidate]:
+        """Sets that are sold whole."""
+        for offer, kind in zip(self.whole, self.kind_of_whole, strict=True):
+            if offer.inverter is None:
+                continue
+            bought = (Bought(offer),)
+            outlay = np.array([self.outlay(bought, offer)])
+            for layout in self._layouts((offer.panels_each,), offer.inverter):
+                year, saving = self._judged(offer.inverter, layout, (np.array([kind]),))
+                rough = self._rough(outlay, year, saving, np.array([offer.second_hand]))
+                if not np.isnan(rough[0]):
+                    self.sets += 1
+                    yield _candidate(bought, offer, layout, outlay[0], rough[0])
+
+    def _judged(self, inverter: InverterKind, layout: Layout, kinds: tuple[Ints, ...]) -> tuple[Floats, Floats | None]:
+        """(m,) kWh of the year and savings of rows of panels in one layout; nan where an input refuses them."""
+        first = _first_alike(inverter)
+        fits = np.ones(kinds[0].size, bool)
+        for at, on in enumerate(layout):
+            fits &= self._on(inverter, first[at], on)[1][kinds[on.kind]]
+        rows = np.flatnonzero(fits)
+        power: Singles = np.zeros((rows.size, self.home.year.hours.size), np.float32)
+        for at, on in enumerate(layout):
+            power += self._on(inverter, first[at], on)[0].take(kinds[on.kind][rows], axis=0)
+        out = output_table(inverter.inverter, float(power.max(initial=0.0)))
+        found, saved = self.home.year.sums(out.of(power, self.home.year.flicker_share))
+        year = np.full(fits.size, np.nan)
+        year[rows] = found
+        if saved is None:
+            return year, None
+        saving = np.full(fits.size, np.nan)
+        saving[rows] = saved
+        return year, saving
+
+    def _on(self, inverter: InverterKind, index: int, on: OnInput) -> tuple[Singles, Bools]:
+        """What an input draws of each kind of panel so hung, (kinds, k), and which it does not refuse."""
+        key = inverter.key, index, on.place, on.count, on.joined
+        if key not in self._drawn:
+            hung = on.place, on.count, on.joined
+            if hung not in self._strung:
+                self._strung[hung] = [self.home.strung(kind, on) for kind in self.kinds]
+            strung = self._strung[hung]
+            fits = np.array([one.refusal(inverter, index) is None for one in strung], bool)
+            power: Singles = np.zeros((len(strung), self.home.year.hours.size), np.float32)
+            for at in np.flatnonzero(fits).tolist():
+                try:
+                    power[at] = strung[at].power_w(inverter, index)
+                except ContradictionError:
+                    fits[at] = False
+                    self.without_curve.add(self.kinds[at].key)
+            self._drawn[key] = power, fits
+        return self._drawn[key]
+
+    def _rough(self, outlay: Floats, year: Floats, saving: Floats | None, second_hand: Bools) -> Floats:
+        """As ``Terms.rough``; nan where an input refuses."""
+        rough = np.where(
+            second_hand,
+            self.terms.rough(outlay, year, saving, second_hand=True),
+            self.terms.rough(outlay, year, saving, second_hand=False),
+        )
+        return np.where(np.isnan(year), np.nan, rough)
+
+    def _costs(self, count: int, fetched: Mapping[str, float]) -> Floats:
+        """(panels,) what so many of each offer cost, delivered for itself; infinite where they are not to be had."""
+        return np.array([
+            self._goods(Bought(one, count)) + fetched[one.name] if one.least <= count <= one.most else np.inf
+            for one in self.panels
+        ])  # fmt: skip
+
+    def _fetched(self, one: Offer) -> float:
+        """What an offer costs to get, for itself."""
+        return delivery_of([Bought(one)], self.costs.per_km).cost(self.costs.per_km)
+
+    def _goods(self, one: Bought) -> float:
+        """Panels that are expected to prove faulty are bought once more."""
+        at_risk = one.offer.panel is not None and one.offer.second_hand
+        return one.goods * (1.0 + self.costs.faulty_share * at_risk)
+
+    def _own(self, inverter: Offer) -> float:
+        return self._goods(Bought(inverter)) + self._fetched(inverter) + self.costs.every_set
+
+    def _with(self, inverter: Offer, costs: Floats, count: int) -> Floats:
+        """(panels,) the outlay with an inverter: who is fetched on the inverter's trip comes cheaper."""
+        outlay = costs + self._own(inverter)
+        if inverter.trip is not None:
+            for row, one in enumerate(self.panels):
+                if one.trip == inverter.trip and np.isfinite(outlay[row]):
+                    outlay[row] = self.outlay((Bought(one, count),), inverter)
+        return outlay
+
+    def _exactly(self, bought: Sequence[tuple[Bought, ...]], inverter: Offer, apart: Floats) -> Floats:
+        """The outlays, where ``apart`` is what each would be if all were fetched apart."""
+        outlay = apart.copy()
+        for row, panels in enumerate(bought):
+            trips = [one.offer.trip for one in all_of(panels, inverter) if one.offer.trip is not None]
+            if len(trips) != len(set(trips)):
+                outlay[row] = self.outlay(panels, inverter)
+        return outlay
+
+    def outlay(self, panels: tuple[Bought, ...], inverter: Offer) -> float:
+        """What is paid for a set, delivered."""
+        bought = all_of(panels, inverter)
+        delivery = delivery_of(bought, self.costs.per_km).cost(self.costs.per_km)
+        return sum(self._goods(one) for one in bought) + delivery + self.costs.every_set
+
+
+def _candidate(panels: tuple[Bought, ...], inverter: Offer, layout: Layout, outlay: float, rough: float) -> Candidate:
+    names = [one.offer.advert for one in panels]
+    if panels[0].offer is not inverter:
+        names.append(inverter.advert)
+    return Candidate(
+        panels=panels, inverter=inverter, layout=layout, outlay=float(outlay), rough=float(rough),
+        adverts=tuple([name for name in names if name is not None]),
+    )  # fmt: skip
+
+
+def _order(candidate: Candidate) -> tuple[object, ...]:
+    """The best first; of equal ones the fewer adverts, then by their names and numbers."""
+    pieces = [one.pieces for one in candidate.panels]
+    return (candidate.rough, len(candidate.adverts), candidate.adverts, pieces, candidate.layout)
+
+
+def _best_of(rough: Floats) -> Iterator[tuple[int, int]]:
+    """Of each column that has a figure: its number and the first row of the least one."""
+    some = np.flatnonzero(~np.isnan(rough).all(axis=0))
+    yield from zip(some.tolist(), np.nanargmin(rough[:, some], axis=0).tolist(), strict=True)
+
+
+def _joinable(pair: tuple[Offer, Offer], counts: tuple[int, int]) -> bool:
+    """Are there so many of both, and is one used up?"""
+    one, other = pair
+    if not (one.least <= counts[0] <= one.most and other.least <= counts[1] <= other.most):
+        return False
+    return one.pieces == counts[0] or other.pieces == counts[1] or one.lot is not None or other.lot is not None
+
+
+def _alike(inverters: Sequence[Offer]) -> Iterator[tuple[InverterKind, list[Offer]]]:
+    """Offers of one inverter together."""
+    groups: dict[str, tuple[InverterKind, list[Offer]]] = {}
+    for one in inverters:
+        if one.inverter is not None:
+            groups.setdefault(one.inverter.key, (one.inverter, []))[1].append(one)
+    yield from groups.values()
+
+
+def _first_alike(inverter: InverterKind) -> list[int]:
+    """Of each input the first that has the same limits."""
+    inputs = inverter.inverter.inputs
+    return [inputs.index(one) for one in inputs]
+
+
+def _best_alone(scored: Sequence[tuple[Offer, float]], most: int) -> list[Offer]:
+    """The offers that come out best alone, in the order of their names; those at hand in any case."""
+    best: dict[int, tuple[bool, float, str]] = {}
+    offers: dict[int, Offer] = {}
+    for offer, rough in scored:
+        offers[id(offer)] = offer
+        known = best.get(id(offer), (True, NEVER, offer.name))
+        best[id(offer)] = min(known, (offer.advert is not None, rough, offer.name))
+    chosen = sorted(best, key=lambda key: best[key])[:most]
+    return sorted((offers[key] for key in chosen), key=lambda offer: offer.name)

@@ -1,0 +1,196 @@
+"""What can be taken from a read advert: an offer with the questions that are open, or the reason why there is none?"""
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field
+from datetime import date
+from types import MappingProxyType
+from typing import Any
+
+from service.core.errors import ContradictionError
+from service.core.model.bounds import BOUNDS
+from service.core.model.finding import Fact
+from service.core.shortlist.offer import MOST_PANELS, InverterKind, Offer, PanelKind
+
+# Doubts that leave nothing to put on a shortlist, and by which reason.
+_LEFT_BY_DOUBT: Mapping[str, str] = {
+    "reserved": "reserved", "off_grid_inverter": "off_grid_inverter", "string_inverter": "string_inverter",
+    "not_photovoltaic": "other_goods", "other_goods": "other_goods",
+}  # fmt: skip
+# Doubts after which nothing is called a bargain, however cheap.
+SUSPICIOUS = frozenset(
+    {
+        "too_cheap",
+        "far_under_others",
+        "same_advert_again",
+        "label_removed",
+        "advance_payment",
+        "contact_off_site",
+        "no_viewing",
+        "no_invoice",
+        "account_bound",
+        "price_conflict",
+    }
+)
+_ASK_FOR_A_LABEL = frozenset(
+    {"power_conflict", "power_vs_vi", "voc_vs_cells", "isc_not_above_imp", "power_vs_area", "measured_not_rated",
+     "no_photos", "stock_photo"}
+)  # fmt: skip
+_PANEL_RATINGS = ("open_circuit_voltage_v", "short_circuit_current_a")
+_INPUT_RATINGS = ("max_input_voltage_v", "max_current_a", "max_short_circuit_current_a")
+_UNUSED = frozenset({"new", "unused"})
+_OLD_DAYS = 30
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Told:
+    """What an advert and the caller tell: ``panel`` and ``inverter`` in the names of a request, as far as was said.
+
+    ``basis``: of the price, each, lot, set or unknown. ``km``, ``sending`` (what that costs), ``trip``,
+    ``panels_in_set`` and ``posted_on`` are the caller's.
+    """
+
+    advert: str
+    kind: str
+    is_offer: bool = True
+    pieces: int | None = None
+    price: float | None = None
+    currency: str | None = None
+    basis: str = "unknown"
+    condition: str = "unknown"
+    delivery: str = "unknown"
+    shipping_cost: float | None = None
+    doubts: tuple[str, ...] = ()
+    panel: Mapping[str, Any] = field(default_factory=dict)
+    inverter: Mapping[str, Any] = field(default_factory=dict)
+    km: float | None = None
+    sending: float | None = None
+    trip: str | None = None
+    panels_in_set: int | None = None
+    posted_on: date | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Left:
+    """Why an advert is not on the list: a code and the facts of its sentence."""
+
+    code: str
+    facts: Mapping[str, Fact] = field(default_factory=lambda: MappingProxyType({}))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Taken:
+    """An offer, the codes of what to ask its seller, and the doubts about it."""
+
+    offer: Offer
+    asks: tuple[str, ...]
+    doubts: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Market:
+    """What offers are measured by: the currency of the account (None: any), the day, and how things are completed.
+
+    ``panel_of`` and ``inverter_of`` complete what was told.
+    """
+
+    currency: str | None
+    as_of: date
+    panel_of: Callable[[Mapping[str, Any]], PanelKind]
+    inverter_of: Callable[[Mapping[str, Any]], InverterKind]
+
+
+def taken(told: Told, market: Market) -> Taken | Left:
+    """The offer that an advert makes.
+
+    A price of which nobody knows whether it is for one or for all is taken as for one, the dearer reading; a lot is
+    bought whole; a set of which nobody counted the panels has one.
+    """
+    if (why := _left(told, market)) is not None:
+        return Left(code=why)
+    try:
+        panel = market.panel_of(_panel(told)) if told.kind in {"panel", "set"} else None
+        inverter = market.inverter_of(told.inverter) if told.kind in {"inverter", "set"} else None
+    except ContradictionError as error:
+        field_name = error.pointer.rpartition("/")[2]
+        return Left(code="figures_contradict", facts=MappingProxyType({"rating": field_name, "problem": error.problem}))
+    is_lot = told.basis == "lot"
+    pieces = told.pieces if told.pieces is not None or not is_lot else 1
+    freight = told.sending if told.sending is not None else told.shipping_cost
+    if freight is not None and freight > BOUNDS["delivery_cost"].high:
+        freight = None  # misread, or a joke
+    fetched = told.km is not None and (told.delivery != "shipping" or freight is None)
+    offer = Offer(
+        advert=told.advert,
+        panel=panel,
+        inverter=inverter,
+        pieces=pieces,
+        least=2 if "minimum_order" in told.doubts and panel is not None and inverter is None else 1,
+        panels_each=(told.panels_in_set or 1) if told.kind == "set" else int(told.kind == "panel"),
+        each=told.price or 0.0,
+        lot=told.price if is_lot else None,
+        freight=None if told.sending is None and told.delivery == "pickup" else freight,
+        km=told.km if fetched else None,
+        trip=told.trip,
+        second_hand=told.condition not in _UNUSED,
+    )
+    return Taken(offer=offer, asks=_asks(told, offer, market.as_of), doubts=told.doubts)
+
+
+def _left(told: Told, market: Market) -> str | None:  # noqa: PLR0911 - a row of reasons
+    if not told.is_offer:
+        return "not_an_offer"
+    if told.kind == "other":
+        return "other_goods"
+    by_doubt = next((why for doubt, why in _LEFT_BY_DOUBT.items() if doubt in told.doubts), None)
+    if by_doubt is not None:
+        return by_doubt
+    if told.condition == "damaged":
+        return "damaged"
+    if told.price is None:
+        return "no_price"
+    if not 0.0 <= told.price * MOST_PANELS <= BOUNDS["amount"].high:
+        return "too_dear"
+    if told.currency is not None and market.currency is not None and told.currency != market.currency:
+        return "other_currency"
+    if told.kind in {"panel", "set"} and told.panel.get("rated_power_w") is None:
+        return "no_rated_power"
+    if told.kind in {"inverter", "set"} and told.inverter.get("ac_power_w") is None:
+        return "no_ac_power"
+    return None
+
+
+def _panel(told: Told) -> dict[str, Any]:
+    """As told; that it is unused, or was in use, is told by the condition where nothing else does."""
+    panel = dict(told.panel)
+    if "history" not in panel and told.condition in _UNUSED:
+        panel["history"] = "unused"
+    elif "history" not in panel and "age_years" not in panel and told.condition == "used":
+        panel["history"] = "roof"
+    return panel
+
+
+def _asks(told: Told, offer: Offer, as_of: date) -> tuple[str, ...]:
+    """What is open, what decides about the fit first."""
+    asks = []
+    if offer.panel is not None:
+        asks += [name for name in _PANEL_RATINGS if told.panel.get(name) is None]
+    if offer.inverter is not None:
+        inputs = told.inverter.get("inputs") or [{}]
+        asks += [name for name in _INPUT_RATINGS if all(one.get(name) is None for one in inputs)]
+    if set(told.doubts) & _ASK_FOR_A_LABEL:
+        asks.append("label_photo")
+    if told.kind == "set" and told.panels_in_set is None:
+        asks.append("panels_in_set")
+    if told.kind != "set" and told.pieces is None:
+        asks.append("quantity")
+    if told.basis == "lot" and (told.pieces is None or told.pieces > 1):
+        asks.append("split_lot")
+    if told.basis == "unknown" and told.pieces != 1:
+        asks.append("price_basis")
+    if "minimum_order" in told.doubts:
+        asks.append("minimum_order")
+    if offer.km is None and offer.freight is None:
+        asks.append("delivery")
+    if told.posted_on is not None and (as_of - told.posted_on).days > _OLD_DAYS:
+        asks.append("still_there")
+    return tuple(asks)

@@ -1,0 +1,59 @@
+"""What may be bid, and when is a set a bargain?"""
+
+from dataclasses import replace
+
+import pytest
+
+from service.core.model.band import Band
+from service.core.model.finding import Verdict
+from service.core.shortlist import Bought, Offer, Row, beside, bids_of
+from tests.shortlist_kinds import SHEET, panel_of
+
+PANEL_KIND = panel_of(SHEET)
+
+NEW = Row(
+    outlay=420.0, year_kwh=Band(560, 640, 700), payback_years=Band(4.0, 3.3, 2.8), value=Band(300, 480, 660),
+    verdict=Verdict.FITS, likely=Verdict.FITS,
+)  # fmt: skip
+USED = replace(NEW, outlay=240.0, payback_years=Band(2.6, 2.1, 1.8), value=Band(490, 610, 780))
+
+
+def test_the_bid_is_what_the_set_is_worth_less_all_else_at_the_price_asked() -> None:
+    panels = Bought(Offer(advert="a7", panel=PANEL_KIND, each=45.0), 2)
+    inverter = Bought(Offer(advert="a9", each=95.0, second_hand=False))
+    bids = {one.advert: one for one in bids_of([panels, inverter], worth_up_to=400.0, outlay=200.0)}
+    assert (bids["a7"].asked, bids["a7"].bid_up_to) == (90.0, 290.0)
+    assert bids["a9"].bid_up_to == 295.0
+    assert bids_of([panels], worth_up_to=50.0, outlay=200.0)[0].bid_up_to == 0.0
+
+
+def test_panels_that_are_bought_again_when_faulty_bear_less() -> None:
+    panels = Bought(Offer(advert="a7", panel=PANEL_KIND, each=45.0), 2)
+    [sound], [risky] = (bids_of([panels], 400.0, 200.0, share) for share in (0.0, 0.25))
+    assert risky.bid_up_to - 90.0 == pytest.approx((sound.bid_up_to - 90.0) / 1.25)
+
+
+def test_a_set_that_is_cautiously_better_than_the_new_one_in_the_middle_is_a_bargain() -> None:
+    found = beside(USED, NEW, "quick_payback", ())
+    assert (found.code, found.outlay_less) == ("bargain", 180.0)
+    assert found.payback_years_sooner == pytest.approx(1.2)
+    assert found.paid_at_most == pytest.approx(240.0 + 130.0)
+
+
+@pytest.mark.parametrize(
+    ("row", "doubts"),
+    [
+        (replace(USED, payback_years=Band(3.5, 2.9, 2.4)), ()),  # better, but not surely
+        (replace(USED, likely=Verdict.DOES_NOT_FIT), ()),
+        (USED, ("advance_payment",)),
+        (USED, ("too_cheap",)),
+    ],
+)
+def test_what_may_not_fit_or_smells_of_a_trick_is_no_bargain(row: Row, doubts: tuple[str, ...]) -> None:
+    assert beside(row, NEW, "quick_payback", doubts).code == "better_than_new"
+
+
+def test_a_set_that_does_worse_by_what_is_wanted_is_no_better() -> None:
+    dear = replace(USED, outlay=600.0, payback_years=Band(6, 5, 4), value=Band(100, 250, 400))
+    for wish in ("quick_payback", "most_value", "least_outlay_per_kwh"):
+        assert beside(dear, NEW, wish, ()).code == "no_better_than_new"

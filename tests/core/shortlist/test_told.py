@@ -1,0 +1,97 @@
+"""What is taken from a read advert, and why is one left?"""
+
+from dataclasses import replace
+from datetime import date
+from typing import Any
+
+import pytest
+
+from service.core.shortlist import Left, Market, Taken, Told, taken
+from tests.shortlist_kinds import AS_OF, inverter_of, panel_of
+
+MARKET = Market(currency="EUR", as_of=AS_OF, panel_of=panel_of, inverter_of=inverter_of)
+PANEL = Told(
+    advert="a7", kind="panel", pieces=4, price=45.0, currency="EUR", basis="each", condition="used", delivery="pickup",
+    panel={"rated_power_w": 395.0, "open_circuit_voltage_v": 36.9, "short_circuit_current_a": 13.7}, km=12.0,
+)  # fmt: skip
+INVERTER = Told(advert="a9", kind="inverter", pieces=1, price=95.0, inverter={"ac_power_w": 800.0}, km=3.0)
+
+
+def offer(told: Told) -> Taken:
+    found = taken(told, MARKET)
+    assert isinstance(found, Taken)
+    return found
+
+
+@pytest.mark.parametrize(
+    ("changes", "code"),
+    [
+        ({"is_offer": False}, "not_an_offer"),
+        ({"kind": "other"}, "other_goods"),
+        ({"condition": "damaged"}, "damaged"),
+        ({"doubts": ("reserved",)}, "reserved"),
+        ({"doubts": ("off_grid_inverter",)}, "off_grid_inverter"),
+        ({"price": None}, "no_price"),
+        ({"price": 9_999_999.0}, "too_dear"),
+        ({"currency": "PLN"}, "other_currency"),
+        ({"panel": {}}, "no_rated_power"),
+        ({"kind": "inverter"}, "no_ac_power"),
+        ({"panel": {"rated_power_w": 400.0, "open_circuit_voltage_v": 4.0}}, "figures_contradict"),
+    ],
+)
+def test_an_advert_that_cannot_be_listed_is_left_with_its_reason(changes: dict[str, Any], code: str) -> None:
+    found = taken(replace(PANEL, **changes), MARKET)
+    assert isinstance(found, Left)
+    assert found.code == code
+
+
+def test_a_price_without_a_currency_and_an_account_without_one_are_taken_as_they_are() -> None:
+    assert isinstance(taken(replace(PANEL, currency=None), MARKET), Taken)
+    assert isinstance(taken(replace(PANEL, currency="PLN"), replace(MARKET, currency=None)), Taken)
+
+
+def test_a_price_of_unknown_basis_is_read_as_the_dearer_and_asked_about() -> None:
+    found = offer(replace(PANEL, basis="unknown"))
+    assert found.offer.goods(2) == 90.0
+    assert "price_basis" in found.asks
+    assert "price_basis" not in offer(replace(PANEL, basis="unknown", pieces=1)).asks
+
+
+def test_a_lot_is_bought_whole_and_asked_about() -> None:
+    found = offer(replace(PANEL, basis="lot", price=180.0, pieces=6))
+    assert (found.offer.goods(2), found.offer.most) == (180.0, 4)
+    assert "split_lot" in found.asks
+
+
+def test_a_set_of_uncounted_panels_has_one_and_is_asked_about() -> None:
+    told = replace(PANEL, kind="set", inverter={"ac_power_w": 800.0})
+    assert offer(told).offer.panels_each == 1
+    assert "panels_in_set" in offer(told).asks
+    assert offer(replace(told, panels_in_set=2)).offer.panels_each == 2
+
+
+def test_missing_ratings_are_asked_for_and_those_told_are_not() -> None:
+    assert not {"open_circuit_voltage_v", "short_circuit_current_a"} & set(offer(PANEL).asks)
+    bare = offer(replace(PANEL, panel={"rated_power_w": 395.0}))
+    assert {"open_circuit_voltage_v", "short_circuit_current_a"} <= set(bare.asks)
+    assert {"max_input_voltage_v", "max_current_a"} <= set(offer(INVERTER).asks)
+
+
+def test_what_the_caller_says_of_delivery_counts_before_the_text() -> None:
+    assert offer(replace(PANEL, sending=7.0)).offer.freight == 7.0
+    assert offer(replace(PANEL, delivery="shipping", shipping_cost=9.0)).offer.km is None
+    assert offer(replace(PANEL, delivery="pickup", shipping_cost=9.0)).offer.freight is None
+    assert "delivery" in offer(replace(PANEL, km=None)).asks
+
+
+def test_an_old_advert_is_asked_whether_it_still_stands() -> None:
+    assert "still_there" in offer(replace(PANEL, posted_on=date(2026, 9, 1))).asks
+    assert "still_there" not in offer(replace(PANEL, posted_on=date(2026, 11, 20))).asks
+
+
+def test_used_panels_have_been_in_use_and_unused_ones_not_unless_told() -> None:
+    histories = {
+        condition: offer(replace(PANEL, condition=condition)).offer.panel for condition in ("used", "unused", "unknown")
+    }
+    told = {name: one.given.get("history") for name, one in histories.items() if one is not None}
+    assert told == {"used": "roof", "unused": "unused", "unknown": None}

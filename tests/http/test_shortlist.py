@@ -1,0 +1,264 @@
+"""A shortlist over HTTP: the sets that are shown are those of an appraisal, and every advert's fate is told."""
+
+import json
+from copy import deepcopy
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from service.data.seller_questions import load_seller_questions
+from tests.http.client import ask, changed, mistakes, post
+from tests.shortlist_kinds import HOME, INVERTER, SHEET, inverter_advert, panel_advert
+
+PATH = "/v1/adverts/shortlist"
+EXAMPLE = json.loads((Path(__file__).parents[2] / "examples/adverts/kranichwerft_shortlist.json").read_text("utf-8"))
+CIRCUIT = json.loads((Path(__file__).parents[2] / "examples/kranichwerft.json").read_text("utf-8"))["socket_circuit"]
+SMALL: dict[str, Any] = {
+    **HOME, "outlay": {"items": [{"what": "brackets", "amount": 58}], "fetching_per_km": 0.3},
+    "adverts": [panel_advert("a7", 45, power_w=395), panel_advert("a8", 60, power_w=420), inverter_advert("a9", 95)],
+}  # fmt: skip
+
+
+def answered(request: dict[str, Any]) -> dict[str, Any]:
+    answer = post(PATH, request)
+    assert answer.status_code == 200, answer.text
+    found: dict[str, Any] = answer.json()
+    return found
+
+
+def reason(answer: dict[str, Any], advert: str) -> str | None:
+    [one] = [one for one in answer["adverts"] if one["advert"] == advert]
+    assert (one["best_set"] is None) == (one["because"] is not None)
+    return None if one["because"] is None else str(one["because"]["code"])
+
+
+def same_as_an_appraisal(listed: dict[str, Any]) -> None:
+    appraisal = post("/v1/appraisal", listed["request"]).json()
+    assert listed["year_kwh"] == appraisal["energy"]["year_kwh"]
+    assert listed["verdict"] == appraisal["compatibility"]["verdict"]
+    payback = appraisal["payback"]
+    for name in ("outlay", "simple_payback_years", "net_present_value"):
+        assert listed[name] == (None if payback is None else payback[name]), name
+
+
+@pytest.mark.parametrize("wish", ["quick_payback", "most_value", "least_outlay_per_kwh"])
+def test_the_sets_shown_carry_exactly_the_figures_of_an_appraisal_in_the_order_that_was_wished(wish: str) -> None:
+    answer = answered({**EXAMPLE, "wish": wish, "limit": 4})
+    listed = answer["shortlist"]
+    assert len(listed) == 4
+    for one in (*listed, answer["new_from_shop"]):
+        same_as_an_appraisal(one)
+    figures = [
+        {
+            "quick_payback": one["simple_payback_years"]["cautious"],
+            "most_value": -one["net_present_value"]["middle"],
+            "least_outlay_per_kwh": one["outlay"] / one["year_kwh"]["middle"],
+        }[wish]
+        for one in listed
+    ]
+    assert figures == sorted(figures)
+    assert [one["rank"] for one in listed] == [1, 2, 3, 4]
+
+
+def test_open_planes_two_places_and_a_described_circuit_keep_to_the_appraisal_too() -> None:
+    places = [{"name": "yard", "mount": "ground_frame", "count": 1}, {"mount": "hung_on_rail", "count": 2}]
+    answer = answered({**SMALL, "places": places, "socket_circuit": CIRCUIT, "limit": 3})
+    assert answer["shortlist"]
+    for one in answer["shortlist"]:
+        same_as_an_appraisal(one)
+        assert one["by_part"]["socket_side"] == "does_not_fit"  # the thin shared circuit of that home
+
+
+def test_the_example_lists_sets_and_tells_why_the_others_fell_out() -> None:
+    answer = answered(EXAMPLE)
+    assert reason(answer, "a12") == "not_an_offer"
+    assert reason(answer, "a10") == "does_not_fit"  # ninety-six cells on an input of 60 V
+    assert "60 V" in next(one for one in answer["adverts"] if one["advert"] == "a10")["because"]["text"]
+    assert {"a7", "a8", "a9"} <= {name for one in answer["shortlist"] for name in one["adverts"]}
+    set_alone = next(one for one in answer["shortlist"] if one["adverts"] == ["a13"])
+    assert sum(one["count"] for one in set_alone["panels"]) == 2  # "2 Module 400 Wp"
+
+
+def test_an_advert_that_lacks_ratings_is_not_known_to_fit_has_a_wider_band_and_a_question_in_its_language() -> None:
+    bare = {"rated_power_w": 400}
+    whole = panel_advert("a7", 45, panel={**SHEET, "history": "unused"}, language="pl")
+    asked = panel_advert("a7", 45, panel={**bare, "history": "unused"}, language="pl")
+    [told], [open_] = (
+        answered({**HOME, "at_hand": {"inverter": INVERTER}, "adverts": [one]})["shortlist"] for one in (whole, asked)
+    )
+    assert told["by_part"]["panel_side"] != "not_known" or told["likely"] != open_["likely"]
+    assert open_["by_part"]["panel_side"] == "not_known"
+    width = [(one["year_kwh"]["hopeful"] - one["year_kwh"]["cautious"]) / one["year_kwh"]["middle"]
+             for one in (told, open_)]  # fmt: skip
+    assert width[0] < width[1]
+    asks = {one["code"]: one for one in open_["ask"]}
+    assert "napięcie" in asks["open_circuit_voltage_v"]["seller_text"]
+    assert asks["open_circuit_voltage_v"]["seller_language"] == "pl"
+    assert "open_circuit_voltage_v" not in {one["code"] for one in told["ask"]}
+
+
+def test_buying_at_the_bid_leaves_nothing_over_and_nothing_is_lost() -> None:
+    one = answered({**SMALL, "limit": 1})["shortlist"][0]
+    request = deepcopy(one["request"])
+    bid = next(bid for bid in one["bids"] if bid["advert"] == one["adverts"][0])
+    item = next(item for item in request["outlay"]["items"] if item["what"] == "panels")
+    assert item["amount"] == bid["asked"]
+    item["amount"] = bid["bid_up_to"]
+    then = post("/v1/appraisal", request).json()
+    assert then["payback"]["outlay"] == pytest.approx(then["decision"]["worth_up_to"], abs=0.02)
+
+
+def test_what_is_at_hand_is_not_paid_for() -> None:
+    at_hand = {"inverter": INVERTER, "panels": [SHEET], "items": ["Brackets"]}
+    answer = answered({**SMALL, "at_hand": at_hand, "limit": 20})
+    assert all("brackets" not in json.dumps(one["request"]["outlay"]) for one in answer["shortlist"])
+    own = next(one for one in answer["shortlist"] if one["inverter"] is None and one["adverts"] == ["a7"])
+    assert {item["what"] for item in own["request"]["outlay"]["items"]} == {"panels"}
+    joined = [one for one in answer["shortlist"] if None in {panel["advert"] for panel in one["panels"]}]
+    assert joined
+    assert all(one["adverts"] for one in answer["shortlist"])
+
+
+def test_one_trip_for_two_adverts_costs_one_drive_and_only_where_the_caller_says_so() -> None:
+    def best(**where: Any) -> float:
+        adverts = [panel_advert("p", 45, distance_km=50, **where)]
+        adverts.append({**inverter_advert("i", 95), "delivery_cost": None, "distance_km": 50, **where})
+        return float(answered({**SMALL, "adverts": adverts})["shortlist"][0]["outlay"])
+
+    assert best() - best(fetched_at="port") == pytest.approx(2 * 50 * 0.3)
+
+
+def test_a_lot_is_bought_whole() -> None:
+    lot = panel_advert("lot", 150, price={"value": 150, "currency": "EUR", "basis": "lot"}, quantity_available=6)
+    one = answered({**SMALL, "adverts": [lot, inverter_advert("i", 95)]})["shortlist"][0]
+    assert one["request"]["outlay"]["items"][0]["amount"] == 150
+    assert "split_lot" in {ask["code"] for ask in one["ask"]}
+
+
+def test_nothing_is_called_a_bargain_without_the_price_of_a_new_set() -> None:
+    answer = answered(SMALL)
+    assert answer["new_from_shop"] is None
+    assert all(one["against_new"] is None for one in answer["shortlist"])
+    assert "no_new_set" in {note["code"] for note in answer["notes"]}
+    beside = answered({**SMALL, "new_from_shop": EXAMPLE["new_from_shop"]})
+    assert {one["against_new"]["code"] for one in beside["shortlist"]} <= {
+        "bargain", "better_than_new", "no_better_than_new"
+    }  # fmt: skip
+
+
+def test_without_a_price_per_kwh_the_least_outlay_ranks_and_the_answer_says_so() -> None:
+    at_sea = {"latitude_deg": -1.29, "longitude_deg": 36.8}  # no price is known there
+    request = {name: part for name, part in SMALL.items() if name not in {"tariff", "site"}} | {"site": at_sea}
+    answer = answered({**request, "wish": "most_value"})
+    assert answer["ranked_by"] == "least_outlay_per_kwh"
+    assert "no_price_known" in {note["code"] for note in answer["notes"]}
+    for one in answer["shortlist"]:
+        assert one["bid_up_to"] is None
+        assert one["net_present_value"] is None
+
+
+def test_panels_without_any_inverter_and_an_inverter_without_panels_are_told_so() -> None:
+    panels = answered({**HOME, "adverts": [panel_advert("p", 45)]})
+    assert (panels["shortlist"], reason(panels, "p")) == ([], "no_inverter")
+    inverters = answered({**HOME, "adverts": [inverter_advert("i", 95)]})
+    assert (inverters["shortlist"], reason(inverters, "i")) == ([], "no_panels")
+
+
+def test_a_panel_whose_figures_make_no_curve_leaves_the_others_listed() -> None:
+    odd = panel_advert("odd", 5, panel={"rated_power_w": 400, "max_power_voltage_v": 31, "open_circuit_voltage_v": 31.2,
+                                        "max_power_current_a": 12.9, "short_circuit_current_a": 12.95})  # fmt: skip
+    answer = answered({**SMALL, "adverts": [*SMALL["adverts"], odd]})
+    assert answer["shortlist"]
+    assert reason(answer, "a7") is None
+
+
+def test_a_rule_that_admits_only_less_puts_the_larger_inverter_behind() -> None:
+    large = inverter_advert("large", 20, ac_power_w=2000)
+    answer = answered({**SMALL, "adverts": [*SMALL["adverts"], large], "limit": 20})
+    verdicts = [one["verdict"] == "does_not_fit" for one in answer["shortlist"]]
+    assert verdicts == sorted(verdicts)
+    assert [one["inverter"] == "large" for one in answer["shortlist"]] == verdicts
+
+
+def test_a_reading_of_our_own_can_be_pasted_and_gives_the_same_list() -> None:
+    texts = {name: EXAMPLE[name] for name in EXAMPLE}
+    readings = post("/v1/adverts/reading", {"adverts": [
+        {name: one[name] for name in ("id", "title", "body", "price_text") if name in one} for one in texts["adverts"]
+    ]}).json()["readings"]  # fmt: skip
+    pasted = [
+        {**{name: value for name, value in one.items() if name in {"id", "distance_km", "fetched_at"}}, "reading": read}
+        | ({"panel_count": 2} if one["id"] == "a13" else {})
+        for one, read in zip(texts["adverts"], readings, strict=True)
+    ]
+    first, second = answered(texts), answered({**texts, "adverts": pasted})
+    for one, other in zip(first["shortlist"], second["shortlist"], strict=True):
+        assert one == other
+    assert all(one["reading"] is None for one in second["adverts"])
+
+
+def test_several_mistakes_are_told_at_once_each_at_its_place() -> None:
+    request = changed("/wish", "cheap", SMALL)
+    request["limit"] = 21
+    request["adverts"][0]["distance_km"] = -1
+    answer = post(PATH, request)
+    assert answer.status_code == 422
+    assert mistakes(answer) == {
+        "/wish": "not_one_of", "/limit": "out_of_range", "/adverts/0/distance_km": "out_of_range"
+    }  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    ("changes", "pointer"),
+    [
+        ({"adverts": [panel_advert("a", 1), panel_advert("a", 2)]}, "/adverts/1/id"),
+        ({"adverts": [{"id": "a"}]}, "/adverts/0/reading"),
+        ({"at_hand": {"inverter": {"ac_power_w": 600, "set_limit_w": 800}}}, "/at_hand/inverter/set_limit_w"),
+        ({"at_hand": {"panels": [SHEET, {"rated_power_w": 400, "open_circuit_voltage_v": 4}]}}, "/at_hand/panels/1/"),
+        ({"new_from_shop": {"outlay": 1, "panel": SHEET, "inverter": INVERTER, "panel_count": 4}},
+         "/new_from_shop/panel_count"),
+        ({"tariff": {"currency": "EUR", "periods": [{"import_price_per_kwh": 0.3, "hourly": {
+            "import_prices_per_kwh": [0.3] * 30}}]}}, "/tariff/periods/0/hourly/import_prices_per_kwh"),
+    ],
+)  # fmt: skip
+def test_what_cannot_both_hold_is_refused_at_its_place(changes: dict[str, Any], pointer: str) -> None:
+    answer = post(PATH, {**SMALL, **changes})
+    assert answer.status_code == 422, answer.text
+    assert any(one["pointer"].startswith(pointer) for one in answer.json()["errors"]), answer.json()["errors"]
+    assert all(one["accepted"] and one["example"] for one in answer.json()["errors"])
+
+
+def test_sums_that_no_request_takes_leave_the_set_out_and_break_nothing() -> None:
+    dear = answered({**SMALL, "adverts": [panel_advert("p", 1_000_000), inverter_advert("i", 95)]})
+    assert reason(dear, "p") == "too_dear"
+    outlay = {"freight": 1_000_000}
+    freight = answered({**SMALL, "outlay": outlay, "adverts": [panel_advert("p", 45), inverter_advert("i", 95)]})
+    assert (freight["shortlist"], reason(freight, "p")) == ([], "no_curve")
+    odd = {"id": "t", "title": "Solarmodul 400 W", "body": "400 W, 99999999999 €, Versand 88888888 €"}
+    assert answered({**SMALL, "adverts": [*SMALL["adverts"], odd]})["shortlist"]
+
+
+def test_hostile_texts_come_back_harmless() -> None:
+    bodies = ["<script>alert(1)</script> 2 Module 400 W 40 €", "\u202e400 W\u0000 panel 40 €", "400 W 40 € " * 1500]
+    adverts = [{"id": f"h{at}", "title": "Solarmodul 400 W", "body": body} for at, body in enumerate(bodies)]
+    answer = answered({**SMALL, "adverts": [*SMALL["adverts"], *adverts]})
+    assert len(answer["adverts"]) == len(SMALL["adverts"]) + 3
+    assert answer["shortlist"]
+
+
+def test_the_same_question_has_the_same_bytes() -> None:
+    assert post(PATH, SMALL).content == post(PATH, SMALL).content
+
+
+def test_every_code_of_a_list_stands_in_the_vocabulary_and_every_question_in_ten_languages() -> None:
+    vocabulary = ask("GET", "/v1/vocabulary").json()
+    codes = {
+        one["code"] for name in ("shortlist_reasons", "shortlist_questions", "shortlist") for one in vocabulary[name]
+    }
+    answer = answered(EXAMPLE)
+    told = {one["because"]["code"] for one in answer["adverts"] if one["because"]}
+    told |= {ask_["code"] for one in answer["shortlist"] for ask_ in one["ask"]} | {n["code"] for n in answer["notes"]}
+    assert told <= codes
+    questions = load_seller_questions()
+    assert set(questions) == {one["code"] for one in vocabulary["shortlist_questions"]}
+    assert all(len(texts) == 10 and all(texts.values()) for texts in questions.values())
