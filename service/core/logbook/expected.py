@@ -52,7 +52,7 @@ class TypicalYear:
         days = self.hours_w().reshape(_DAYS, 24).sum(axis=1)
         season = season_of(self.hours_w()).reshape(_DAYS, 24).sum(axis=1)
         around = np.convolve(np.tile((days - season) ** 2, 3), np.ones(_SPREAD_DAYS) / _SPREAD_DAYS, "same")
-        return np.asarray(np.sqrt(around[_DAYS : 2 * _DAYS]) / np.maximum(season, 1e-9)
+        return np.asarray(np.sqrt(around[_DAYS : 2 * _DAYS]) / np.maximum(season, 1e-9))
 
 
 def season_of(hours_w: Floats) -> Floats:

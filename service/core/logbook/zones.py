@@ -8,9 +8,11 @@ from zoneinfo import ZoneInfo
 import numpy as np
 
 from service.core.model.hours import Bools, Ints
+from service.core.sky.calendar import standard_offset_min
 
 _DAY_S = 86_400
 _MARGIN_S = 3 * _DAY_S
+_FIRST_S, _LAST_S = 631_152_000, 4_102_444_800  # the years 1990 to 2099
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -93,6 +95,13 @@ class Zone:
     def day_of(self, seconds: Ints) -> Ints:
         """The local day of each moment, counted from 1 January 1970."""
         return np.asarray(self.wall_s(seconds) // _DAY_S)
+
+
+def zone_of(name: str, longitude_deg: float, first_s: int = _FIRST_S, last_s: int = _LAST_S) -> Zone:
+    """A zone over the span of a log; the longitude tells which of its offsets is standard time."""
+    return Zone(
+        name=name, first_s=first_s, last_s=last_s, standard_offset_s=standard_offset_min(name, longitude_deg) * 60
+    )
 
 
 def _offset_s(zone: ZoneInfo, second: int) -> int:
