@@ -10,7 +10,7 @@ from math import sqrt
 
 import numpy as np
 
-from service.core.logbook.expected import DAY_S, HOUR_S, Expected
+from service.core.logbook.expected import DAY_S, Expected
 from service.core.logbook.grid import spread_out
 from service.core.logbook.pieces import Course, Pieces
 from service.core.model.hours import Bools, Floats
@@ -79,10 +79,10 @@ def _daily(one: Neighbour, season: Expected, days: int) -> Floats:
 
 
 def _steps(course: Course, edges: np.ndarray) -> Floats:
-    return np.diff(np.interp(edges, course.at_s, course.total))
+    return np.asarray(np.diff(np.interp(edges, course.at_s, course.total)))
 
 
 def _by_day(hours_w: Floats, days: int) -> Floats:
     padded = np.zeros(days * 24)
     padded[: hours_w.size] = hours_w
-    return padded.reshape(days, 24).sum(axis=1) * (HOUR_S / 3600)
+    return np.asarray(padded.reshape(days, 24).sum(axis=1))

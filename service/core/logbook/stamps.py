@@ -7,7 +7,7 @@ from datetime import UTC, datetime
 import numpy as np
 from numpy.typing import NDArray
 
-from service.core.logbook.zones import Zone
+from service.core.logbook.zones import zone_of
 from service.core.model.hours import Bools, Ints
 
 # Length of a stamp -> has it seconds, and how does it end: nothing, Z, an offset of hours and minutes.
@@ -48,13 +48,14 @@ class Moments:
     keeps_standard_time: bool
 
 
-def moments_of(texts: Sequence[str], zone: Zone) -> Moments:
+def moments_of(texts: Sequence[str], time_zone: str, longitude_deg: float) -> Moments:
     """The moments that stamps name.
 
     Args:
         texts: "2026-05-01T10:00:00+02:00", with Z or any offset; without either in the site's wall-clock time; a space
             for the T, seconds left out, a date alone (its local midnight), "01.05.2026 10:00" are read as well.
-        zone: of the site.
+        time_zone: IANA name of the site's zone.
+        longitude_deg: tells which of its offsets is standard time.
 
     Of an hour that the wall clock runs through twice a stamp that occurs a second time is the later one.
 
@@ -66,6 +67,7 @@ def moments_of(texts: Sequence[str], zone: Zone) -> Moments:
     seconds = wall - np.where(bare, 0, offset) * 60
     count, twice, standard = int(np.count_nonzero(bare)), 0, False
     if count:
+        zone = zone_of(time_zone, longitude_deg, int(wall[bare].min()), int(wall[bare].max()))
         read = zone.utc_of_wall(wall[bare])
         standard = bool(read.skipped.any())
         if standard:

@@ -12,7 +12,6 @@ from service.core.sky.calendar import standard_offset_min
 
 _DAY_S = 86_400
 _MARGIN_S = 3 * _DAY_S
-_FIRST_S, _LAST_S = 631_152_000, 4_102_444_800  # the years 1990 to 2099
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -97,11 +96,10 @@ class Zone:
         return np.asarray(self.wall_s(seconds) // _DAY_S)
 
 
-def zone_of(name: str, longitude_deg: float, first_s: int = _FIRST_S, last_s: int = _LAST_S) -> Zone:
+def zone_of(name: str, longitude_deg: float, first_s: int, last_s: int) -> Zone:
     """A zone over the span of a log; the longitude tells which of its offsets is standard time."""
-    return Zone(
-        name=name, first_s=first_s, last_s=last_s, standard_offset_s=standard_offset_min(name, longitude_deg) * 60
-    )
+    standard_s = standard_offset_min(name, longitude_deg) * 60
+    return Zone(name=name, first_s=first_s, last_s=last_s, standard_offset_s=standard_s)
 
 
 def _offset_s(zone: ZoneInfo, second: int) -> int:
