@@ -115,6 +115,7 @@ SAYS: Mapping[str, Says] = MappingProxyType(
         "air_c": Says("Air temperature, mean of the step.", 14.2),
         "wind_m_per_s": Says("Wind at the panels, mean of the step.", 2.1),
         "step_minutes": Says("Length of one step; an hour is a multiple of it.", 15),
+        "log_step_minutes": Says("Length of one step of a log, up to a day.", 15),
         "irradiance_w_per_m2": Says("Light on the panel's own plane, as measured beside it.", 620),
         "irradiance_uncertainty_share": Says(
             "How far that may be off either way: some 0.05 of a reference cell, 0.15 of a hand-held light meter.", 0.15

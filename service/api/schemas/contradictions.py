@@ -3,6 +3,7 @@
 Every contradiction tells what would be accepted at its place, and an example that resolves it there.
 """
 
+from dataclasses import replace
 from datetime import date, timedelta
 from math import floor
 
@@ -11,6 +12,8 @@ from service.api.schemas.base import In
 from service.api.schemas.guide import guide_of
 from service.api.schemas.household import DEMAND_LENGTHS, DemandIn, HouseholdIn, MeterIn
 from service.api.schemas.inverter import InverterIn
+from service.api.schemas.log_mistakes import of_the_log
+from service.api.schemas.logbook import LogbookIn
 from service.api.schemas.matrix import MatrixIn
 from service.api.schemas.mistakes import NOTHING, Found, Mistake, mistake_of
 from service.api.schemas.money import TariffIn
@@ -43,6 +46,9 @@ def contradictions(request: In) -> list[Mistake]:
         _payback(request, found)
     if isinstance(request, AppraisalIn):
         of_the_weather(request, found)
+    if isinstance(request, LogbookIn):
+        of_the_log(request, found)
+        _of_peers(request, found)
     if isinstance(request, AppraisalIn | PaybackIn):
         if request.arrays and request.inverter:
             _inputs(request.arrays, request.inverter, found)
@@ -81,6 +87,18 @@ def _of_panels(request: In, found: Found) -> None:
         _at_the_door(request, found)
     if isinstance(request, MatrixIn):
         _candidates(request, found)
+
+
+def _of_peers(request: LogbookIn, found: Found) -> None:
+    for at, peer in enumerate(request.peers or ()):
+        arrays, inverter = peer.arrays or request.arrays, peer.inverter or request.inverter
+        own = Found()
+        _inputs(arrays, inverter, own)
+        for place, array in enumerate(peer.arrays or ()):
+            _panel(array.panel, f"/arrays/{place}/panel", own)
+        if peer.inverter:
+            _inverter(peer.inverter, "/inverter", own)
+        found.mistakes += [replace(one, pointer=f"/peers/{at}{one.pointer}") for one in own.mistakes]
 
 
 def _candidates(request: MatrixIn, found: Found) -> None:

@@ -1,6 +1,13 @@
 """Is a running set doing what it should: what was logged, what was to be expected, what is missing and why?"""
 
-from service.core.logbook.expected import Expected, TypicalYear, from_climate, from_weather, hours_of_span
+from service.core.logbook.expected import (
+    Expected,
+    TypicalYear,
+    from_climate,
+    from_weather,
+    hours_of_span,
+    reference_rows,
+)
 from service.core.logbook.gaps import Gap
 from service.core.logbook.log import Log, log_of
 from service.core.logbook.neighbours import Neighbour, from_neighbours
@@ -40,5 +47,6 @@ __all__ = [
     "log_of",
     "moments_of",
     "read_log",
+    "reference_rows",
     "zone_of",
 ]

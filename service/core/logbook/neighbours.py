@@ -75,7 +75,7 @@ def _daily(one: Neighbour, season: Expected, days: int) -> Floats:
     told = _steps(Course.of_pieces(whole, one.season.course.between(whole.begin_s, whole.end_s)), edges)
     expected = _by_day(one.season.hours_w, days)
     enough = (told > _KNOWN_SHARE * expected) & (expected > 0.0)
-    return np.divide(logged, told, out=found, where=enough)
+    return np.asarray(np.divide(logged, told, out=found, where=enough))
 
 
 def _steps(course: Course, edges: np.ndarray) -> Floats:
