@@ -64,7 +64,7 @@ TEXTS: Mapping[str, str] = {
     "note.counter_slipped.one": "The counter slips back by a trifle once; that counts as no change.",
     "note.counter_jump": "The counter jumps {count} times by more than the set can have made; the jumps were left out.",
     "note.counter_jump.one": "The counter jumps once by more than the set can have made; the jump was left out.",
-    "note.lost_rows": "{count} single rows by day are missing; they hold about {kwh:.2f} kWh, which are not in the sum.",
+    "note.lost_rows": "{count} single rows by day are missing; they would hold about {kwh:.2f} kWh, not in the sum.",
     "note.lost_rows.one": "One row by day is missing; it holds about {kwh:.2f} kWh, which are not in the sum.",
     "note.nights_left_out": "{count} stretches without sun were not logged; they are no gaps.",
     "note.nights_left_out.one": "One stretch without sun was not logged; it is no gap.",
@@ -105,7 +105,7 @@ TEXTS: Mapping[str, str] = {
     "cause.heat_derating": "the inverter throttles in heat",
     "suspect.heat_derating": "On hot bright hours output stays below a lid that cooler hours pass: the inverter holds "
     "back in heat.",
-    "look.heat_derating": "Is air moving around the inverter, is it in the sun? Shade it and leave a hand's width free.",
+    "look.heat_derating": "Does air move around the inverter, is it in the sun? Shade it, leave a hand's width free.",
     "cause.grid_trips": "the inverter parts from the grid at high output",
     "suspect.grid_trips": "On bright hours output breaks off for minutes and comes back slowly, as an inverter does "
     "that has parted from the grid: the voltage of the house is high.",

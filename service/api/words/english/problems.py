@@ -48,8 +48,9 @@ TEXTS: Mapping[str, str] = {
     "others. Send less, or split the question.",
     "title.unsupported_media_type": "The body has a type that this path does not read",
     "detail.unsupported_media_type": "{why}",
-    "about.unsupported_media_type": "Bodies are JSON in UTF-8 (a log may also come as text/csv), sent with "
-    "“Content-Type: application/json” and without compression. With curl -d the header has to be given: -H 'Content-Type: application/json'.",
+    "about.unsupported_media_type": "Bodies are JSON in UTF-8, sent with “Content-Type: application/json” and without "
+    "compression; a log may also come as text/csv. With curl -d the header has to be given: "
+    "-H 'Content-Type: application/json'.",
     "title.header_too_large": "The head of the request is too large",
     "detail.header_too_large": "Address and headers together may have at most {limit}.",
     "about.header_too_large": "Address and headers are limited, so that one caller cannot crowd out the others. Leave "
