@@ -165,11 +165,18 @@ def _read_block(block: bytes, head: _Head, line: int, times: list[str], columns:
 
 
 def _numbers(texts: Sequence[str], line: int) -> list[float | None]:
-    try:
-        plain: list[float | None] = np.array(texts, dtype=np.float64).tolist()
-    except ValueError:
-        return [_number(text, line, place) for place, text in enumerate(texts)]
-    return plain
+    """All at once where they are plain; one by one where some are not."""
+    joined = "\n".join([text or "nan" for text in texts])
+    if "." not in joined:
+        joined = joined.replace(",", ".")
+    if "_" not in joined:
+        try:
+            plain: list[float | None] = np.array(joined.split("\n"), dtype=np.float64).tolist()
+        except ValueError:
+            pass
+        else:
+            return plain
+    return [_number(text, line, place) for place, text in enumerate(texts)]
 
 
 def _first_odd(lines: Sequence[str], head: _Head) -> int:

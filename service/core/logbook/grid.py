@@ -8,7 +8,7 @@ from service.core.logbook.expected import DAY_S, HOUR_S, Expected
 from service.core.logbook.pieces import Course, Pieces
 from service.core.logbook.series import LONGEST_STEP_S, SHORTEST_STEP_S, LoggedSeries
 from service.core.logbook.zones import Zone
-from service.core.model.hours import Bools, Floats, Ints
+from service.core.model.hours import Bools
 
 # A lost row or two are bridged evenly; over a longer stretch only the sum is known.
 _MOST_BRIDGED_STEPS, _MOST_BRIDGED_S = 3.5, 2.1 * HOUR_S
@@ -43,8 +43,8 @@ def series_of(
     first -= step_s * max(-(-(first - int(told.begin_s[0])) // step_s), 0)
     count = max(-(-(int(told.end_s[-1]) - first - step_s // 10) // step_s), 1)
     edges = first + step_s * np.arange(count + 1)
-    energy = np.diff(_at(Course.of_pieces(told, told.energy_wh), edges))
-    known = np.diff(_at(Course.of_pieces(told, told.seconds.astype(np.float64)), edges)) / step_s
+    energy = np.diff(Course.of_pieces(told, told.energy_wh).at(edges))
+    known = np.diff(Course.of_pieces(told, told.seconds.astype(np.float64)).at(edges)) / step_s
     good = known >= _KNOWN_SHARE
     values = np.divide(energy, known, out=np.full(count, np.nan), where=good)
     whole = known > 0.999
@@ -57,10 +57,6 @@ def _known_shape(pieces: Pieces, usable: Bools) -> Bools:
     seconds = pieces.seconds
     most = max(min(_MOST_BRIDGED_STEPS * pieces.step_s, _MOST_BRIDGED_S), 1.25 * pieces.step_s)
     return usable & ((seconds <= most) | (pieces.energy_wh <= pieces.resolution_wh)) & (seconds > 0)
-
-
-def _at(course: Course, edges: Ints) -> Floats:
-    return np.interp(edges, course.at_s, course.total)
 
 
 def _step(pieces: Pieces, most_w: float) -> int:

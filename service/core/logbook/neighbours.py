@@ -71,15 +71,11 @@ def _daily(one: Neighbour, season: Expected, days: int) -> Floats:
         return found
     edges = season.first_s + DAY_S * np.arange(days + 1)
     whole = spread_out(pieces, one.season)
-    logged = _steps(Course.of_pieces(whole, whole.energy_wh), edges)
-    told = _steps(Course.of_pieces(whole, one.season.course.between(whole.begin_s, whole.end_s)), edges)
+    logged = np.diff(Course.of_pieces(whole, whole.energy_wh).at(edges))
+    told = np.diff(Course.of_pieces(whole, one.season.course.between(whole.begin_s, whole.end_s)).at(edges))
     expected = _by_day(one.season.hours_w, days)
     enough = (told > _KNOWN_SHARE * expected) & (expected > 0.0)
     return np.asarray(np.divide(logged, told, out=found, where=enough))
-
-
-def _steps(course: Course, edges: np.ndarray) -> Floats:
-    return np.asarray(np.diff(np.interp(edges, course.at_s, course.total)))
 
 
 def _by_day(hours_w: Floats, days: int) -> Floats:

@@ -60,14 +60,30 @@ class Pieces:
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Course:
-    """A sum that grows over time: ``total`` at ``at_s``, straight in between, flat before and after. Arrays (m,)."""
+    """A sum that grows over time: ``total`` at ``at_s``, straight in between, flat before and after. Arrays (m,).
+
+    ``step_s``: where the moments are evenly apart, else 0.
+    """
 
     at_s: Ints
     total: Floats
+    step_s: int = 0
+
+    def at(self, moments_s: Ints) -> Floats:
+        """The sum up to each moment, (n,)."""
+        if not self.step_s:
+            return np.asarray(np.interp(moments_s, self.at_s, self.total))
+        last = self.total.size - 1
+        place = np.clip((moments_s - self.at_s[0]) / self.step_s, 0.0, last)
+        before = np.minimum(place.astype(np.int64), max(last - 1, 0))
+        low = self.total[before]
+        return np.asarray(low + (place - before) * (self.total[np.minimum(before + 1, last)] - low))
 
     def between(self, begin_s: Ints, end_s: Ints) -> Floats:
         """What is added from ``begin_s`` to ``end_s``, (n,)."""
-        return np.interp(end_s, self.at_s, self.total) - np.interp(begin_s, self.at_s, self.total)
+        if end_s.size > 1 and np.array_equal(begin_s[1:], end_s[:-1]):  # one after the other: half the work
+            return np.diff(self.at(np.concatenate([begin_s[:1], end_s])))
+        return self.at(end_s) - self.at(begin_s)
 
     @classmethod
     def of_pieces(cls, pieces: Pieces, amounts: Floats) -> "Course":
@@ -82,4 +98,5 @@ class Course:
     @classmethod
     def of_steps(cls, first_s: int, step_s: int, amounts: Floats) -> "Course":
         """Of even steps from ``first_s`` on."""
-        return cls(first_s + step_s * np.arange(amounts.size + 1), np.concatenate([[0.0], np.cumsum(amounts)]))
+        sums = np.concatenate([[0.0], np.cumsum(amounts)])
+        return cls(first_s + step_s * np.arange(sums.size), sums, step_s)

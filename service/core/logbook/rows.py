@@ -63,6 +63,9 @@ def ordered(rows: Rows) -> tuple[Rows, tuple[LogNote, ...]]:
     if count := int(np.count_nonzero(empty)):
         notes.append(LogNote(code="empty_rows", count=count))
     at, value = rows.at_s[~empty], rows.value[~empty]
+    if (np.diff(at) > 0).all():
+        kept = Rows(kind=rows.kind, at_s=at, value=value, stamp=rows.stamp, step_s=rows.step_s)
+        return kept, tuple(notes)
     if (back := int(np.count_nonzero(np.diff(at) < 0))) > 0:
         notes.append(LogNote(code="unordered", count=back))
     order = np.lexsort((value, at))

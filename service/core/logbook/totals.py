@@ -76,7 +76,7 @@ class _Days:
         edges = zone.midnight_s(np.arange(first, last + 2))
         self.logged = self._sum(counted, counted.energy_wh, edges)
         self.compared = self._sum(known, known.energy_wh, edges)
-        self.expected = np.diff(np.interp(edges, now.course.at_s, now.course.total))
+        self.expected = np.diff(now.course.at(edges))
         self.known = self._sum(known, now.course.between(known.begin_s, known.end_s), edges)
         long = pieces.seconds > 1.5 * 86_400
         self.joined = self._sum(pieces.part(long), np.ones(int(long.sum())), edges) > 0.0
@@ -84,8 +84,7 @@ class _Days:
     def _sum(self, pieces: Pieces, amounts: Floats, edges: Ints) -> Floats:
         if not amounts.size:
             return np.zeros(self.day.size)
-        course = Course.of_pieces(pieces, amounts)
-        return np.diff(np.interp(edges, course.at_s, course.total))
+        return np.diff(Course.of_pieces(pieces, amounts).at(edges))
 
     def totals(self, group: Ints) -> tuple[SpanTotal, ...]:
         """One total for each value of ``group`` (n,), from 0 on, in order."""
