@@ -24,7 +24,7 @@ _SHORT_OF_SD = 2.6
 _SEEN_SD = 2.0  # what such a log would show
 _LEAST_DAYS, _LEAST_KWH = 2.0, 0.5
 # If a shortfall smaller than this could not be seen, the log tells nothing either way.
-_BLIND_SHARE = 0.5
+_BLIND_SHARE = 0.35
 _MOST_GAPS = 500
 _BY_NIGHT_SHARE = 0.03
 
@@ -136,7 +136,9 @@ def judged(reading: Reading, alarm: bool, promised_kwh: Band, year_sd_share: flo
     """
     conclusion, because = _conclusion(reading, alarm=alarm)
     pieces = reading.log.total
-    projected, level = projected_year(promised_kwh, reading.ratio, reading.sd_share, year_sd_share)
+    projected, level = projected_year(
+        promised_kwh, reading.ratio, reading.sd_share, year_sd_share, faulty=conclusion is Conclusion.SOMETHING_WRONG
+    )
     return Judged(
         conclusion=conclusion,
         because=because,

@@ -13,7 +13,7 @@ from service.core.model.band import Z_90, Band
 from service.core.model.hours import Bools, Floats, Ints
 
 # Of a set of which nothing was logged yet: how far its true level may lie from the middle, when weather is left out.
-_LEVEL_SD = 0.08
+_LEVEL_SD, _FAULTY_LEVEL_SD = 0.08, 0.4
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -106,7 +106,7 @@ class _Days:
 
 
 def projected_year(
-    promised_kwh: Band, ratio: float | None, days_sd_share: float, year_sd_share: float
+    promised_kwh: Band, ratio: float | None, days_sd_share: float, year_sd_share: float, *, faulty: bool
 ) -> tuple[Band, float]:
     """What a usual year gives by what the log says of the set, kWh, and the level that this rests on.
 
@@ -115,6 +115,7 @@ def projected_year(
         ratio: logged over expected; None: nothing is known.
         days_sd_share: how far the weather of the logged days may have moved that.
         year_sd_share: how far one year's light lies from another's.
+        faulty: was something found to be wrong? Then the level may be anywhere.
 
     The level is the mean of what the log says and of no change, each by how sure it is.
     """
@@ -122,7 +123,8 @@ def projected_year(
     if ratio is None or ratio <= 0.0:
         return promised_kwh, 1.0
     sd = max(days_sd_share, 0.01)
-    weight = _LEVEL_SD**2 / (_LEVEL_SD**2 + sd**2)
+    before = _FAULTY_LEVEL_SD if faulty else _LEVEL_SD
+    weight = before**2 / (before**2 + sd**2)
     level = 1.0 + weight * (ratio - 1.0)
     reach = Z_90 * sqrt(weight * sd**2 + year_sd_share**2)
     kwh = middle * level
