@@ -167,6 +167,7 @@ SAYS: Mapping[str, Says] = MappingProxyType(
         "resale_share": Says("Share of the outlay that a sale brings when you move out.", 0),
         "running_cost_per_year": Says("Money that the set costs each year.", 0),
         "year_kwh": Says("Energy of a year.", 640),
+        "logged_kwh": Says("Energy that a log holds.", 412.6),
         "night_draw_kwh": Says("Energy that the inverter draws at night in a year.", 0.4),
         "self_used_share": Says("Share of the energy that is used at home.", 0.55),
         "usable_kwh": Says("What the battery holds between full and empty.", 1.0),

@@ -12,6 +12,7 @@ from service.api.schemas.energy import EnergyOut
 from service.api.schemas.finding import CompatibilityOut
 from service.api.schemas.fixing import FixingOut
 from service.api.schemas.payback import PaybackOut
+from service.api.schemas.so_far import SoFarOut
 from service.api.schemas.storage import StorageOut
 from service.api.schemas.tilt import TiltOut
 from service.api.schemas.use import UseOut
@@ -68,6 +69,7 @@ class CompatibilityAnswerOut(Beside, _Compatibility):
 
 class _Payback(Out):
     payback: PaybackOut
+    so_far: SoFarOut | None = Field(description="Null where no log was sent along.")
     storage: StorageOut | None = Field(description="Null where no battery was asked about.")
 
 

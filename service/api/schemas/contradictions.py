@@ -4,7 +4,7 @@ Every contradiction tells what would be accepted at its place, and an example th
 """
 
 from dataclasses import replace
-from datetime import date, timedelta
+from datetime import date, datetime, timedelta
 from math import floor
 
 from service.api.schemas.array import ArrayIn
@@ -20,7 +20,7 @@ from service.api.schemas.money import TariffIn
 from service.api.schemas.panel import PanelIn
 from service.api.schemas.panel_identity import PanelIdentityIn
 from service.api.schemas.pickup import PickupCheckIn
-from service.api.schemas.requests import AppraisalIn, PaybackIn, YearKwhBandIn
+from service.api.schemas.requests import AppraisalIn, KnownLogIn, PaybackIn, YearKwhBandIn
 from service.api.schemas.storage import StorageIn
 from service.api.schemas.weather_contradictions import of_the_weather
 from service.api.words import say
@@ -44,6 +44,8 @@ def contradictions(request: In) -> list[Mistake]:
     _of_panels(request, found)
     if isinstance(request, PaybackIn):
         _payback(request, found)
+        if request.logbook is not None:
+            _so_far(request.logbook, found)
     if isinstance(request, AppraisalIn):
         of_the_weather(request, found)
     if isinstance(request, LogbookIn):
@@ -87,6 +89,13 @@ def _of_panels(request: In, found: Found) -> None:
         _at_the_door(request, found)
     if isinstance(request, MatrixIn):
         _candidates(request, found)
+
+
+def _so_far(log: KnownLogIn, found: Found) -> None:
+    begin, end = (datetime.fromisoformat(time.upper()) for time in (log.from_time, log.to_time))
+    if end <= begin:
+        accepted, example = say("problems", "accepted.log_end"), (begin + timedelta(days=30)).isoformat()
+        found.contradiction("/logbook/to_time", log.to_time, "log_end", accepted, example)
 
 
 def _of_peers(request: LogbookIn, found: Found) -> None:

@@ -92,6 +92,21 @@ def _note_text(note: LogNote, facts: Facts) -> str:
     return say("logbook", key, {"count": note.count, **facts})
 
 
+class FlatTopOut(Out):
+    """The power at which something cuts the log: the limit that the inverter keeps, or a lid."""
+
+    power_w: r.Watts
+    hours: r.Times = Field(description="How long the log stands there.")
+
+    @classmethod
+    def of(cls, reading: Reading) -> "FlatTopOut | None":
+        """Null where there is none."""
+        if reading.top is None or reading.series is None:
+            return None
+        hours = int(np.count_nonzero(reading.top.clipped)) * reading.series.step_s / 3600
+        return cls(power_w=reading.top.power_w, hours=hours)
+
+
 class SpanOut(Out):
     """A day, a month or a year to date."""
 
@@ -134,6 +149,7 @@ class LogbookOut(Out):
     )
     basis_text: Text
     suspects: list[SuspectOut] = Field(max_length=20)
+    flat_top: FlatTopOut | None
     gaps: list[GapOut] = Field(max_length=MOST_GAPS, description="In order of time.")
     missed_kwh: KwhBandOut = Field(description="Of all gaps together; `cautious` is the smaller one.")
     findings: list[LogFindingOut] = Field(max_length=50)
@@ -164,6 +180,7 @@ class LogbookOut(Out):
             basis=reading.now.basis,
             basis_text=say("logbook", f"basis.{reading.now.basis}"),
             suspects=suspects,
+            flat_top=FlatTopOut.of(reading),
             gaps=[GapOut.of(gap, zone) for gap in _largest(reading.sorted.gaps)],
             missed_kwh=KwhBandOut.from_core(reading.missed_kwh),
             findings=[LogFindingOut.of(note, zone) for note in reading.notes],

@@ -9,6 +9,7 @@ from types import MappingProxyType
 import numpy as np
 
 from service.core.logbook.expected import DAY_S, Expected
+from service.core.logbook.flat_top import FlatTop, flat_top
 from service.core.logbook.gaps import Gap, Sorted, sorted_gaps
 from service.core.logbook.grid import series_of
 from service.core.logbook.log import Log
@@ -25,6 +26,7 @@ _SEEN_SD = 2.0  # what such a log would show
 _LEAST_DAYS, _LEAST_KWH = 2.0, 0.5
 # If a shortfall smaller than this could not be seen, the log tells nothing either way.
 _BLIND_SHARE = 0.35
+_FAR_ABOVE = 1.25  # a set does not give so much more than its facts: they are not those of this set
 _MOST_GAPS = 500
 _BY_NIGHT_SHARE = 0.03
 
@@ -52,6 +54,7 @@ class Reading:
         sorted: gaps, and which pieces compare.
         missed_kwh: of all gaps together.
         series: on even steps, of the set and of its inputs; gaps left open.
+        top: the power at which something cuts it.
     """
 
     log: Log
@@ -68,6 +71,7 @@ class Reading:
     sorted: Sorted
     missed_kwh: Band
     series: LoggedSeries | None
+    top: FlatTop | None
     input_series: tuple[LoggedSeries, ...]
     notes: tuple[LogNote, ...]
 
@@ -102,6 +106,7 @@ def read_log(log: Log, season: Expected, now: Expected, zone: Zone, most_w: floa
     sd = now.sd_share(begin, end)
     of_a_day = _usual_day_kwh(now)
     off = _without_off_time(log.inputs, told.gaps)
+    series = series_of(pieces, usable, zone, most_w)
     return Reading(
         log=log,
         now=now,
@@ -116,7 +121,8 @@ def read_log(log: Log, season: Expected, now: Expected, zone: Zone, most_w: floa
         days=(expected.middle or 0.0) / of_a_day if of_a_day > 0 else 0.0,
         sorted=told,
         missed_kwh=_missed(told.gaps),
-        series=series_of(pieces, usable, zone, most_w),
+        series=series,
+        top=None if series is None else flat_top(series, pieces.resolution_wh),
         input_series=tuple(
             one for (number, part), use in zip(log.inputs, off, strict=True)
             if (one := series_of(part, use, zone, most_w, number)) is not None
@@ -156,6 +162,8 @@ def _conclusion(reading: Reading, *, alarm: bool) -> tuple[Conclusion, str]:
         return Conclusion.CANNOT_TELL, "too_little_logged"
     if reading.ratio <= 0.0 or log(reading.ratio) < -_SHORT_OF_SD * reading.sd_share:
         return Conclusion.SOMETHING_WRONG, "less_than_expected"
+    if reading.ratio > _FAR_ABOVE and log(reading.ratio) > _SHORT_OF_SD * reading.sd_share:
+        return Conclusion.CANNOT_TELL, "more_than_expected"
     if reading.visible_share > _BLIND_SHARE:
         return Conclusion.CANNOT_TELL, "weather_hides_it"
     return Conclusion.NOTHING_UNUSUAL, "within_band"

@@ -159,6 +159,7 @@ BOUNDS: Mapping[str, Bounds] = MappingProxyType(
         "resale_share": Bounds(0, 1),
         "running_cost_per_year": Bounds(0, 100_000, "money"),
         "year_kwh": Bounds(0, 1_000_000, "kWh"),
+        "logged_kwh": Bounds(0, 1_000_000, "kWh"),
         "night_draw_kwh": Bounds(0, 200, "kWh"),
         "self_used_share": Bounds(0, 1),
         # storage

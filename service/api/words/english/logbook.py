@@ -17,6 +17,8 @@ TEXTS: Mapping[str, str] = {
     "because.within_band": "The set gave {ratio_pct:.0f} % of what was to be expected in exactly the time logged, and "
     "nothing stands out. That is the usual case. A shortfall of less than about {visible_pct:.0f} % would not show in "
     "such a log.",
+    "because.more_than_expected": "The set gave {ratio_pct:.0f} % of what was to be expected, more than it can by what "
+    "is said of it. Please check rated power, number of panels, planes and the unit of the log.",
     "because.weather_hides_it": "The set gave {ratio_pct:.0f} % of what was to be expected in the time logged, but "
     "over so few days weather alone can hide a shortfall of up to {visible_pct:.0f} %. Send a longer log, the weather "
     "of those days, or logs of neighbours.",

@@ -178,6 +178,8 @@ TEXTS: Mapping[str, str] = {
     "mistake.contradiction.log_unit": "is no unit of readings of the kind {kind}",
     "mistake.contradiction.log_twice": "stands beside another form of the same log",
     "mistake.contradiction.input_twice": "is an input that has a log already",
+    "mistake.contradiction.log_end": "is not after the log's beginning",
+    "accepted.log_end": "an instant after from_time",
     "accepted.log": "pairs of a time and a value; or first, step_minutes and values",
     "accepted.log_row": "a list of a time and a number, the number null where nothing was read",
     "accepted.form.log_time": "an instant of RFC 3339, or without an offset the site's wall-clock time; of months a "
