@@ -55,7 +55,7 @@ def test_the_document_in_the_repository_is_the_one_that_is_served() -> None:
 def test_every_path_of_the_service_is_in_the_document(document: dict[str, Any]) -> None:
     assert set(document["paths"]) == {
         *COMPUTING, "/v1/compatibility/matrix", "/v1/panel-identity", "/v1/pickup-check", "/v1/tilt",
-        "/v1/climate", "/v1/vocabulary", "/v1/local-rules", "/v1/local-rules/{area}",
+        "/v1/logbook/review", "/v1/climate", "/v1/vocabulary", "/v1/local-rules", "/v1/local-rules/{area}",
         "/health/live", "/health/ready", "/version", "/openapi.json", "/docs", "/problems", "/problems/{code}",
     }  # fmt: skip
     names = [one["operationId"] for methods in document["paths"].values() for one in methods.values()]

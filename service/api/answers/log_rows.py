@@ -51,7 +51,7 @@ def _series(
     return Rows(
         kind=readings.kind,
         at_s=seconds,
-        value=values * _WH[readings.unit],
+        value=values * _WH[readings.unit or "w"],
         stamp=readings.stamp or _DEFAULT_STAMP.get(readings.kind, "start"),
         step_s=step_s,
     ), moments  # fmt: skip

@@ -24,7 +24,12 @@ def of_the_log(request: LogbookIn, found: Found) -> None:
 
 
 def _of_readings(readings: ReadingsIn, inverter: InverterIn, pointer: str, found: Found) -> None:
-    if (readings.kind == "power") != (readings.unit == "w"):
+    if readings.unit is None:
+        if readings.kind != "power":
+            found.mistakes.append(
+                _missing(f"{pointer}/unit", "log_unit", "kwh", "accepted.one_of", words=("kwh", "wh"))
+            )
+    elif (readings.kind == "power") != (readings.unit == "w"):
         words = ("w",) if readings.kind == "power" else ("kwh", "wh")
         accepted = say("problems", "accepted.one_of", {"words": words})
         found.contradiction(f"{pointer}/unit", readings.unit, "log_unit", accepted, words[0], kind=readings.kind)
@@ -71,10 +76,10 @@ def _of_series(series: LogSeriesIn, pointer: str, kind: str, found: Found) -> No
         found.mistakes += list(_of_values(series.values, f"{pointer}/values"))
 
 
-def _missing(pointer: str, why: str, example: Any) -> Mistake:
+def _missing(pointer: str, why: str, example: Any, accepted: str = "accepted.log", **facts: Any) -> Mistake:
     return Mistake(
         code="missing", pointer=pointer, problem=say("problems", f"mistake.missing.{why}"),
-        accepted=say("problems", "accepted.log"), example=as_example(example),
+        accepted=say("problems", accepted, facts), example=as_example(example),
     )  # fmt: skip
 
 

@@ -14,11 +14,12 @@ MOST_INPUTS, MOST_PEERS = 8, 20
 LARGEST_READING = 1e9
 MONTHS = "month"  # the kind whose rows name months
 
+_BOUNDS = {"minimum": -LARGEST_READING, "maximum": LARGEST_READING}
 _ROW: dict[str, Any] = {
     "type": "array",
     "minItems": 2,
     "maxItems": 2,
-    "items": {"anyOf": [{"type": "string", "maxLength": 40}, {"type": "number"}, {"type": "null"}]},
+    "items": {"anyOf": [{"type": "string", "maxLength": 40}, {"type": "number", **_BOUNDS}, {"type": "null"}]},
 }
 EXAMPLE_ROWS: list[Any] = [["2026-05-01T10:00:00+02:00", 412.3], ["2026-05-01T11:00:00+02:00", 412.61]]
 EXAMPLE: dict[str, Any] = {
@@ -60,7 +61,7 @@ class LogSeriesIn(In):
                 max_length=MOST_ROWS,
                 description="The values of even steps, null where one is missing.",
                 examples=[[212, 268, None]],
-                json_schema_extra={"items": {"type": ["number", "null"]}},
+                json_schema_extra={"items": {"type": ["number", "null"], **_BOUNDS}},
             ),
         ]
         | None
@@ -90,7 +91,7 @@ class ReadingsIn(LogSeriesIn):
         description="counter: what a running counter shows, which may be set back. interval: energy of each interval. "
         "power: power at moments. month: energy of whole months, as noted by hand."
     )
-    unit: f.LogUnit = Field(description="Of power W, of all else kWh or Wh.")
+    unit: f.LogUnit | None = Field(default=None, description="Of power w, and need not be said; of all else kwh or wh.")
     stamp: f.Stamp | None = Field(
         default=None,
         description="Which moment of its interval a time names; start where nobody says. A counter is read at the "

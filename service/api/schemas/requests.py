@@ -127,7 +127,7 @@ class KnownLogIn(In):
 
     logged_kwh: f.LoggedKwh
     from_time: f.Instant
-    to_time: f.Instant
+    to_time: f.Instant = Field(examples=["2026-03-01T00:00:00+01:00"])
 
 
 PLAIN: dict[str, Any] = {

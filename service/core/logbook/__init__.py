@@ -8,6 +8,7 @@ from service.core.logbook.expected import (
     hours_of_span,
     reference_rows,
 )
+from service.core.logbook.flat_top import FlatTop, flat_top
 from service.core.logbook.gaps import Gap
 from service.core.logbook.log import Log, log_of
 from service.core.logbook.neighbours import Neighbour, from_neighbours
@@ -24,6 +25,7 @@ __all__ = [
     "Conclusion",
     "Course",
     "Expected",
+    "FlatTop",
     "Gap",
     "Judged",
     "Log",
@@ -39,6 +41,7 @@ __all__ = [
     "Totals",
     "TypicalYear",
     "Zone",
+    "flat_top",
     "from_climate",
     "from_neighbours",
     "from_weather",

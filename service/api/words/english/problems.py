@@ -173,6 +173,7 @@ TEXTS: Mapping[str, str] = {
     "accepted.csv": "lines with # that hold site, arrays and inverter as JSON; then a line of column names: time, "
     "start, middle or end, and counter_kwh, counter_wh, energy_kwh, energy_wh or power_w, also with input_1_ before "
     "it; then the rows, split by semicolon, comma or tab",
+    "mistake.missing.log_unit": "is missing: energy may be in kWh or Wh",
     "mistake.missing.log_rows": "is missing: give rows, or first, step_minutes and values, or by_input; months as rows",
     "mistake.missing.log_steps": "is missing: first, step_minutes and values go together; or give rows",
     "mistake.contradiction.log_unit": "is no unit of readings of the kind {kind}",
