@@ -184,7 +184,7 @@ CASES: dict[str, tuple[str, dict[str, Any], str]] = {
     "power in kWh": ("log_unit", readings(kind="power", rows=ROWS), "/readings/unit"),
     "rows beside a step": ("log_twice", readings(rows=ROWS, step_minutes=60), "/readings/step_minutes"),
     "rows beside inputs": ("log_twice", readings(rows=ROWS, by_input=[{"input": 1, "rows": ROWS}]), "/readings/rows"),
-    "an input logged twice": ("input_twice", readings(by_input=[{"input": 1, "rows": ROWS}] * 2),
+    "an input logged twice": ("input_twice", readings(by_input=[{"input": 1, "rows": ROWS} for _ in range(2)]),
                               "/readings/by_input/1/input"),
     "a log that ends first": ("log_end", {**PLAIN, "logbook": {
         "logged_kwh": 3, "from_time": "2026-05-01T00:00:00Z", "to_time": "2026-04-01T00:00:00Z"}}, "/logbook/to_time"),
