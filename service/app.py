@@ -29,6 +29,7 @@ from service.data.climate import load_climate
 from service.data.grid_carbon import load_grid_carbon
 from service.data.households import load_demand_shape
 from service.data.local_rules import load_rule_cards, own_cards, with_own
+from service.data.log_causes import load_cause_weights
 from service.data.panel_list import load_panel_list
 from service.data.places import known_time_zones
 from service.data.prices import load_prices
@@ -119,6 +120,7 @@ def deps_of(settings: Settings) -> Deps:
         own_areas=frozenset(own),
         cautions=load_cautions(),
         known_time_zones=known_time_zones(),
+        cause_weights=load_cause_weights(),
         places=Memo(settings.place_cache_size),
         stands=Memo(settings.place_cache_size),
         directs=Memo(settings.set_cache_size),

@@ -9,17 +9,20 @@ from service.api.answers.question import Question
 from service.api.deps import Deps
 from service.api.schemas.log_csv import read_csv
 from service.api.schemas.logbook import LogbookIn, PeerIn, ReadingsIn
-from service.api.schemas.logbook_out import LogbookAnswerOut, LogbookOut
+from service.api.schemas.logbook_out import LogbookAnswerOut, LogbookOut, SuspectOut
 from service.api.schemas.reading import read_body
 from service.core.logbook import (
     Ceiling,
+    Conclusion,
     Course,
+    Diagnosis,
     Expected,
     Log,
     LogNote,
     Moments,
     Neighbour,
     Reading,
+    Suspect,
     TypicalYear,
     Zone,
     from_climate,
@@ -30,10 +33,12 @@ from service.core.logbook import (
     log_of,
     read_log,
     reference_rows,
+    suspects,
     zone_of,
 )
 from service.core.logbook.expected import HOUR_S
 from service.core.model.hours import Floats, Ints
+from service.core.sky.given_times import given_weather
 
 YEAR_H = 8760.0
 # How far a day's energy lies from what hours of a series make of it: a sensor beside the set sees its clouds, one some
@@ -68,11 +73,39 @@ def reviewed(request: LogbookIn, deps: Deps) -> LogbookAnswerOut:
     season = set_.season(begins)
     now = _now(request, question, set_, season, begins, deps)
     reading = read_log(log, season, now, zone, set_.most_w)
-    result = judged(reading, False, plain.energy.year_kwh, season.year_sd_share)
+    found = _diagnoses(reading, request, question, set_, deps)
+    alarm = any(one.conclusion == Conclusion.SOMETHING_WRONG for one in found.values())
+    result = judged(reading, alarm, plain.energy.year_kwh, season.year_sd_share)
     return LogbookAnswerOut(
-        logbook=LogbookOut.of(reading, result, [], plain.energy.year_kwh),
+        logbook=LogbookOut.of(reading, result, _told(found, plain), found.get(None), plain.energy.year_kwh),
         **question.beside(question.chosen_cautions()),
     )
+
+
+def _diagnoses(
+    reading: Reading, request: LogbookIn, question: Question, set_: "_Set", deps: Deps
+) -> dict[int | None, Diagnosis]:
+    """What the log of the set says of causes, and that of each input where those were logged apart."""
+    weather = None
+    if request.weather is not None and request.weather.series is not None:
+        weather = given_weather(question.given["weather"]["series"], set_.time_zone)
+    setup, climate = set_.question.setup, set_.question.place.climate
+    logs = ([] if reading.series is None else [reading.series]) + list(reading.input_series)
+    return {one.input: suspects(one, setup, climate, deps.cause_weights, weather) for one in logs}
+
+
+def _told(found: dict[int | None, Diagnosis], plain: Question) -> list[SuspectOut]:
+    """All suspects, the surest first; of a cause that several logs show the surest one."""
+    each = [(one, number) for number, diagnosis in found.items() for one in diagnosis.suspects]
+    each.sort(key=lambda pair: -pair[0].sureness_share)
+    first: dict[str, tuple[Suspect, int | None]] = {}
+    for one, number in each:
+        first.setdefault(one.code, (one, number))
+    year = plain.energy.year_kwh.middle or 0.0
+    account = plain.account() if first else None
+    saving = None if account is None else account.saving_first_year.middle
+    per_kwh = saving / year if saving is not None and year > 0 else None
+    return [SuspectOut.of(one, number, year, per_kwh) for one, number in first.values()]
 
 
 @dataclass(frozen=True)

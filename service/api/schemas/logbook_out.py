@@ -12,7 +12,7 @@ from service.api.schemas.answers import Beside
 from service.api.schemas.band import KwhBandOut
 from service.api.schemas.base import Code, Facts, Out, Text
 from service.api.words import say
-from service.core.logbook import Conclusion, Gap, Judged, LogNote, Reading, SpanTotal
+from service.core.logbook import Conclusion, Diagnosis, Gap, Judged, LogNote, Reading, SpanTotal, Suspect
 from service.core.model.band import Band
 
 MOST_GAPS, MOST_DAYS, MOST_MONTHS = 500, 400, 1400
@@ -61,12 +61,31 @@ class SuspectOut(Out):
     """A cause that may stand behind what the log shows, the surest first."""
 
     code: Code
+    input: int | None = Field(ge=1, le=8, description="In whose log it shows; null: in that of the whole set.")
     sureness_share: r.Share
-    effect_share: r.Share = Field(description="The part of the expected energy that it takes, by the log.")
-    effect_kwh_per_year: r.Kwh = Field(description="The same of a usual year.")
+    effect_share: r.Share | None = Field(
+        description="The part of the logged time's energy that it takes; below nought where the set gives more so, "
+        "null where the log does not tell."
+    )
+    effect_kwh_per_year: r.Kwh | None = Field(description="The same of a usual year.")
+    effect_per_year: r.Money | None = Field(description="What that costs; null where no price per kWh is known.")
     evidence: Facts
     text: Text
     look_at: Text
+
+    @classmethod
+    def of(cls, one: Suspect, number: int | None, year_kwh: float, per_kwh: float | None) -> Self:
+        """With its sentences; ``per_kwh`` is what a kWh is worth to the home."""
+        kwh = None if one.effect_share is None else one.effect_share * year_kwh
+        return cls.from_core(
+            one,
+            input=number,
+            effect_kwh_per_year=kwh,
+            effect_per_year=None if kwh is None or per_kwh is None else kwh * per_kwh,
+            evidence=dict(one.evidence),
+            text=say("logbook", f"suspect.{one.code}", one.evidence),
+            look_at=say("logbook", f"look.{one.code}", one.evidence),
+        )
 
 
 class LogFindingOut(Out):
@@ -92,6 +111,15 @@ def _note_text(note: LogNote, facts: Facts) -> str:
     return say("logbook", key, {"count": note.count, **facts})
 
 
+class PlaneTurnOut(Out):
+    """By how much clear days speak for another plane than the stated one, with the half width of that."""
+
+    tilt_by_deg: r.Degrees
+    tilt_half_width_deg: r.Degrees
+    azimuth_by_deg: r.Degrees
+    azimuth_half_width_deg: r.Degrees
+
+
 class FlatTopOut(Out):
     """The power at which something cuts the log: the limit that the inverter keeps, or a lid."""
 
@@ -101,10 +129,11 @@ class FlatTopOut(Out):
     @classmethod
     def of(cls, reading: Reading) -> "FlatTopOut | None":
         """Null where there is none."""
-        if reading.top is None or reading.series is None:
+        series = reading.series
+        if series is None or not reading.clipped.any():
             return None
-        hours = int(np.count_nonzero(reading.top.clipped)) * reading.series.step_s / 3600
-        return cls(power_w=reading.top.power_w, hours=hours)
+        power = float(np.median(series.energy_wh[reading.clipped])) * 3600 / series.step_s
+        return cls(power_w=power, hours=int(np.count_nonzero(reading.clipped)) * series.step_s / 3600)
 
 
 class SpanOut(Out):
@@ -148,7 +177,11 @@ class LogbookOut(Out):
         description="What the expectation rests on: the neighbours' logs (peers), given weather, climate.",
     )
     basis_text: Text
-    suspects: list[SuspectOut] = Field(max_length=20)
+    suspects: list[SuspectOut] = Field(
+        max_length=20, description="The surest first; also where the conclusion is another, for whoever wants to look."
+    )
+    fitted_turn: PlaneTurnOut | None
+    clear_days: int = Field(ge=0, description="Cloudless days found in the log, the sharpest test of plane and shade.")
     flat_top: FlatTopOut | None
     gaps: list[GapOut] = Field(max_length=MOST_GAPS, description="In order of time.")
     missed_kwh: KwhBandOut = Field(description="Of all gaps together; `cautious` is the smaller one.")
@@ -161,7 +194,14 @@ class LogbookOut(Out):
     projected_year_kwh: KwhBandOut = Field(description="A usual year by what the log says of the set.")
 
     @classmethod
-    def of(cls, reading: Reading, judged: Judged, suspects: list[SuspectOut], promised_kwh: Band) -> Self:
+    def of(
+        cls,
+        reading: Reading,
+        judged: Judged,
+        suspects: list[SuspectOut],
+        found: Diagnosis | None,
+        promised_kwh: Band,
+    ) -> Self:
         """The whole answer, with its sentences."""
         zone, pieces = ZoneInfo(reading.zone.name), reading.log.total
         told = pieces.energy_wh.size > 0
@@ -180,6 +220,8 @@ class LogbookOut(Out):
             basis=reading.now.basis,
             basis_text=say("logbook", f"basis.{reading.now.basis}"),
             suspects=suspects,
+            fitted_turn=None if found is None or found.plane is None else PlaneTurnOut.from_core(found.plane),
+            clear_days=0 if found is None else found.clear_days,
             flat_top=FlatTopOut.of(reading),
             gaps=[GapOut.of(gap, zone) for gap in _largest(reading.sorted.gaps)],
             missed_kwh=KwhBandOut.from_core(reading.missed_kwh),

@@ -1,5 +1,6 @@
 """Is a running set doing what it should: what was logged, what was to be expected, what is missing and why?"""
 
+from service.core.logbook.diagnosis import Diagnosis, Suspect, suspects
 from service.core.logbook.expected import (
     Expected,
     TypicalYear,
@@ -8,7 +9,6 @@ from service.core.logbook.expected import (
     hours_of_span,
     reference_rows,
 )
-from service.core.logbook.flat_top import FlatTop, flat_top
 from service.core.logbook.gaps import Gap
 from service.core.logbook.log import Log, log_of
 from service.core.logbook.neighbours import Neighbour, from_neighbours
@@ -24,8 +24,8 @@ __all__ = [
     "Ceiling",
     "Conclusion",
     "Course",
+    "Diagnosis",
     "Expected",
-    "FlatTop",
     "Gap",
     "Judged",
     "Log",
@@ -38,10 +38,10 @@ __all__ = [
     "Rows",
     "SpanTotal",
     "StampError",
+    "Suspect",
     "Totals",
     "TypicalYear",
     "Zone",
-    "flat_top",
     "from_climate",
     "from_neighbours",
     "from_weather",
@@ -51,5 +51,6 @@ __all__ = [
     "moments_of",
     "read_log",
     "reference_rows",
+    "suspects",
     "zone_of",
 ]

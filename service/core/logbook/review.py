@@ -8,8 +8,8 @@ from types import MappingProxyType
 
 import numpy as np
 
-from service.core.logbook.expected import DAY_S, Expected
-from service.core.logbook.flat_top import FlatTop, flat_top
+from service.core.logbook.diagnosis import clipped_steps
+from service.core.logbook.expected import DAY_S, HOUR_S, Expected
 from service.core.logbook.gaps import Gap, Sorted, sorted_gaps
 from service.core.logbook.grid import series_of
 from service.core.logbook.log import Log
@@ -54,7 +54,7 @@ class Reading:
         sorted: gaps, and which pieces compare.
         missed_kwh: of all gaps together.
         series: on even steps, of the set and of its inputs; gaps left open.
-        top: the power at which something cuts it.
+        clipped: in which steps of it something holds the power down to one value.
     """
 
     log: Log
@@ -71,7 +71,7 @@ class Reading:
     sorted: Sorted
     missed_kwh: Band
     series: LoggedSeries | None
-    top: FlatTop | None
+    clipped: Bools
     input_series: tuple[LoggedSeries, ...]
     notes: tuple[LogNote, ...]
 
@@ -122,7 +122,7 @@ def read_log(log: Log, season: Expected, now: Expected, zone: Zone, most_w: floa
         sorted=told,
         missed_kwh=_missed(told.gaps),
         series=series,
-        top=None if series is None else flat_top(series, pieces.resolution_wh),
+        clipped=_clipped(series),
         input_series=tuple(
             one for (number, part), use in zip(log.inputs, off, strict=True)
             if (one := series_of(part, use, zone, most_w, number)) is not None
@@ -167,6 +167,12 @@ def _conclusion(reading: Reading, *, alarm: bool) -> tuple[Conclusion, str]:
     if reading.visible_share > _BLIND_SHARE:
         return Conclusion.CANNOT_TELL, "weather_hides_it"
     return Conclusion.NOTHING_UNUSUAL, "within_band"
+
+
+def _clipped(series: LoggedSeries | None) -> Bools:
+    if series is None or series.step_s > HOUR_S:
+        return np.zeros(0, dtype=np.bool_)
+    return clipped_steps(series.energy_wh * (HOUR_S / series.step_s), series.step_s)
 
 
 def _usual_day_kwh(now: Expected) -> float:
