@@ -9,7 +9,7 @@ import numpy as np
 
 from service.core.energy.other_light import OtherLight
 from service.core.logbook.pieces import Course
-from service.core.model.band import Band, SpreadPart, ends_of
+from service.core.model.band import Z_90, Band, SpreadPart, ends_of
 from service.core.model.hours import HOURS, Floats, Ints
 
 HOUR_S, DAY_S = 3600, 86_400
@@ -22,6 +22,7 @@ _SPREAD_DAYS = 61  # over which days their spread is read
 _DAYS_ALIKE = 2.0
 # A step counts as day where the season gives more than this part of what the set can give at most.
 _DAYLIGHT_SHARE = 0.015
+_LEAST_SD_SHARE = 0.01
 YEAR_TO_YEAR = "year_to_year"
 # Single months of the climate table are less sure than its years: nine tenths within 7 to 15 %, of years within 4 to 8.
 _MONTH_TIMES = 1.7
@@ -110,47 +111,55 @@ class Expected:
         """The seconds of daylight, growing."""
         return Course.of_steps(self.first_s, HOUR_S, self.daylight * HOUR_S)
 
-    def weather_sd_share(self, begin_s: Ints, end_s: Ints, energy_wh: Floats) -> float:
-        """How far the sum over pieces may lie from what was expected because of the weather of those days.
+    def known_wh(self, begin_s: Ints, end_s: Ints) -> Floats:
+        """(n,) the energy of each hour that lies in pieces of time, in order; an hour known in part counts in part."""
+        if not begin_s.size:
+            return np.zeros(self.hours_w.size)
+        at = np.empty(2 * begin_s.size, dtype=np.int64)
+        at[0::2], at[1::2] = begin_s, end_s
+        seconds = np.zeros(at.size)
+        np.cumsum(end_s - begin_s, out=seconds[1::2])
+        seconds[2::2] = seconds[1:-1:2]
+        edges = self.first_s + HOUR_S * np.arange(self.hours_w.size + 1)
+        return np.asarray(self.hours_w * np.diff(np.interp(edges, at, seconds)) / HOUR_S)
+
+    def weather_sd_share(self, known_wh: Floats) -> float:
+        """How far a sum of hours may lie from what was expected because of the weather of those days.
 
         Days that give much weigh much; of n even days it is the spread of one day, times the root of 2/n. Less than a
         year also has what is unsure about single months.
         """
-        total = float(energy_wh.sum())
+        total = float(known_wh.sum())
         if total <= 0.0:
             return 1.0
-        middle = np.clip(begin_s + (end_s - begin_s) // 2 - self.first_s, 0, self.hours_w.size * HOUR_S - 1)
-        hour, length = middle // HOUR_S, np.maximum((end_s - begin_s) / DAY_S, 1.0)
-        weight = energy_wh / np.sqrt(length)
-        by_day = np.bincount(hour // 24, weights=weight * self.day_sd_share[hour])
-        by_month = np.bincount(hour // (30 * 24), weights=energy_wh)
+        hour = np.arange(known_wh.size)
+        by_day = np.bincount(hour // 24, weights=known_wh * self.day_sd_share)
+        by_month = np.bincount(hour // (30 * 24), weights=known_wh)
         days = _DAYS_ALIKE * float((by_day**2).sum()) / total**2
         months = self.month_sd_share**2 * float((by_month**2).sum()) / total**2
         return sqrt(days + months + self.year_sd_share**2)
 
     def band(self, begin_s: Ints, end_s: Ints) -> Band:
-        """The energy to be expected in pieces of time, kWh, with all that makes it unsure."""
-        middle_wh = self.course.between(begin_s, end_s)
-        middle = float(middle_wh.sum())
+        """The energy to be expected in pieces of time, in order, kWh, with all that makes it unsure."""
+        known = self.known_wh(begin_s, end_s)
+        middle = float(self.course.between(begin_s, end_s).sum())
         if middle <= 0.0:
-            return Band(0.0, max(middle, 0.0) / 1000.0, 0.0)
-        ends = [
-            float(Course.of_steps(self.first_s, HOUR_S, one).between(begin_s, end_s).sum()) / middle
-            for one in (self.low_w, self.high_w)
-        ]
-        days = self.weather_sd_share(begin_s, end_s, middle_wh)
-        low_days, high_days = ends_of([SpreadPart("weather_of_the_days", days)])
+            return Band(0.0, 0.0, 0.0)
+        share = np.divide(known, self.hours_w, out=np.zeros_like(known), where=self.hours_w > 0.0)
+        total = float(known.sum())
+        ends = [float((share * one).sum()) / total for one in (self.low_w, self.high_w)] if total > 0.0 else [1.0, 1.0]
+        low_days, high_days = ends_of([SpreadPart("weather_of_the_days", self.weather_sd_share(known))])
         low = 1.0 - hypot(1.0 - min(ends[0], 1.0), 1.0 - low_days)
         high = 1.0 + hypot(max(ends[1], 1.0) - 1.0, high_days - 1.0)
         kwh = middle / 1000.0
         return Band(max(low, 0.0) * kwh, kwh, high * kwh)
 
-    def sd_share(self, begin_s: Ints, end_s: Ints) -> float:
-        """Relative standard deviation of that sum, below its middle."""
-        band = self.band(begin_s, end_s)
-        if not band.middle or band.cautious is None:
-            return 1.0
-        return max((band.middle - band.cautious) / band.middle / 1.2815515655446004, 0.01)
+
+def sd_share_of(band: Band) -> float:
+    """Relative standard deviation of a sum, below its middle."""
+    if not band.middle or band.cautious is None:
+        return 1.0
+    return max((band.middle - band.cautious) / band.middle / Z_90, _LEAST_SD_SHARE)
 
 
 def hours_of_span(begin_s: int, end_s: int, standard_offset_s: int) -> Ints:

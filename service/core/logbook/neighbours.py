@@ -13,6 +13,7 @@ import numpy as np
 from service.core.logbook.expected import DAY_S, Expected
 from service.core.logbook.grid import spread_out
 from service.core.logbook.pieces import Course, Pieces
+from service.core.model.band import Z_90
 from service.core.model.hours import Bools, Floats
 
 # A day of a neighbour counts if this part of its expected energy was logged.
@@ -54,8 +55,8 @@ def from_neighbours(season: Expected, neighbours: Sequence[Neighbour]) -> Expect
     return replace(
         season,
         hours_w=hours,
-        low_w=hours * max(1.0 - 1.2815515655446004 * sd, 0.0),
-        high_w=hours * (1.0 + 1.2815515655446004 * sd),
+        low_w=hours * max(1.0 - Z_90 * sd, 0.0),
+        high_w=hours * (1.0 + Z_90 * sd),
         day_sd_share=np.where(np.repeat(known, 24)[: hours.size], _DAY_SD, season.day_sd_share),
         year_sd_share=0.0,
         month_sd_share=0.0,

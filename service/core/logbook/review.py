@@ -9,7 +9,7 @@ from types import MappingProxyType
 import numpy as np
 
 from service.core.logbook.diagnosis import clipped_steps
-from service.core.logbook.expected import DAY_S, HOUR_S, Expected
+from service.core.logbook.expected import DAY_S, HOUR_S, Expected, sd_share_of
 from service.core.logbook.gaps import Gap, Sorted, sorted_gaps
 from service.core.logbook.grid import series_of
 from service.core.logbook.log import Log
@@ -103,7 +103,7 @@ def read_log(log: Log, season: Expected, now: Expected, zone: Zone, most_w: floa
     begin, end = pieces.begin_s[usable], pieces.end_s[usable]
     compared = float(pieces.energy_wh[usable].sum()) / 1000.0
     expected = now.band(begin, end)
-    sd = now.sd_share(begin, end)
+    sd = sd_share_of(expected)
     of_a_day = _usual_day_kwh(now)
     off = _without_off_time(log.inputs, told.gaps)
     series = series_of(pieces, usable, zone, most_w)
