@@ -87,6 +87,12 @@ class VocabularyOut(Out):
     pickup_causes: list[WordOut]
     pickup: list[WordOut]
     pickup_assumptions: list[WordOut]
+    log_conclusions: list[str]
+    log_reasons: list[WordOut]
+    log_suspects: list[WordOut]
+    log_gaps: list[WordOut]
+    log_findings: list[WordOut]
+    commissioning: list[WordOut] = Field(description="The first minutes after plugging in, by area where that matters.")
     problems: list[WordOut]
     defaults: list[DefaultOut]
     service_version: str
