@@ -179,7 +179,8 @@ def test_every_step_has_a_sentence_that_its_facts_fill():
     open_cost = finding("registration", Part.LOCAL_RULE, facts={**DUTY, "cost": "unknown"})
     elsewhere = [builders.setup(site=builders.site(rule_area=area)) for area in ("US-UT", "JP")]
     found = (
-        *(step for setup in elsewhere for step in steps(setup=setup)), *steps(*findings, setup=busy), *steps(setup=completed.setup, assumptions=completed.assumptions),
+        *(step for setup in elsewhere for step in steps(setup=setup)), *steps(*findings, setup=busy),
+         *steps(setup=completed.setup, assumptions=completed.assumptions),
         *steps(cap, setup=stated), *steps(open_cost, setup=mixed),
     )  # fmt: skip
     keys = [f"{step.code}.{step.facts.get('variant') or ''}".removesuffix(".") for step in found]
