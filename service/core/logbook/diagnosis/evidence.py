@@ -10,11 +10,12 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from service.core.logbook.diagnosis.clear_days import DayCourse, day_courses
+from service.core.logbook.diagnosis.clear_stretches import stretch_levels
 from service.core.logbook.diagnosis.compared import Compared, Fit, compared_on, fitted
-from service.core.logbook.diagnosis.day_levels import DayLevels, level_evidence, usable
+from service.core.logbook.diagnosis.day_levels import DayLevels, level_evidence, pattern_evidence, usable
 from service.core.logbook.diagnosis.dirt_drift import drift_evidence
 from service.core.logbook.diagnosis.fast_ageing import ageing_evidence
-from service.core.logbook.diagnosis.frame import DAY_S, HOUR_S, Frame, Parts, frame_of, working_power_w
+from service.core.logbook.diagnosis.frame import DAY_S, HOUR_S, Frame, Parts, frame_of, in_hours, working_power_w
 from service.core.logbook.diagnosis.grid_trips import Holes, holes_of, trip_evidence, without_dips
 from service.core.logbook.diagnosis.heat_derating import heat_evidence
 from service.core.logbook.diagnosis.input_dead import input_evidence
@@ -78,6 +79,12 @@ def evidence_of(
         named["quiet_days"] = float(np.log1p(but_for_dips.clear.size))
         plane, levels, clear = _clear_evidence(log, model, climate, course)
         named |= clear
+        stretches = stretch_levels(log.frame, log.cloudless_w)
+        named |= {f"s_{name}": value for name, value in _levels_evidence(stretches).items()}
+        for cause in ("dead", "section"):
+            pattern = pattern_evidence(stretches, named[f"{cause}_share"])
+            named |= {f"s_{cause}_{name}": value for name, value in pattern.items()}
+        named["s_days_share"] = stretches.day.size / max(log.frame.days, 1)
     else:
         plane = None
         levels = _best_days(course)
@@ -274,9 +281,7 @@ def _weather_evidence(
     log: _Log, setup: Setup, model: SetModel, climate: PlaceClimate, weather: GivenWeather
 ) -> tuple[dict[str, float], PlaneFit | None]:
     """All that a comparison with the weather of those days says."""
-    by_the_hour, frame = log.series.step_s <= HOUR_S, log.frame
-    if frame.step_s < HOUR_S:
-        frame = frame_of(log.series, climate, model.rated_w, least_step_s=HOUR_S)
+    by_the_hour, frame = log.series.step_s <= HOUR_S, in_hours(log.frame)
     part_s = frame.step_s * frame.part_share
     sky = weather_on(frame.parts, part_s, weather, setup, climate)
     index = np.divide(

@@ -104,6 +104,34 @@ def frame_of(series: LoggedSeries, climate: PlaceClimate, rated_w: float, *, lea
     )
 
 
+def in_hours(frame: Frame) -> Frame:
+    """The frame on steps of an hour, with the parts that it has; itself where its steps are as long or do not fit."""
+    if frame.step_s >= HOUR_S or HOUR_S % frame.step_s or frame.start_s.size < HOUR_S // frame.step_s:
+        return frame
+    together = HOUR_S // frame.step_s
+    lead = int(-(frame.start_s[0] // frame.step_s) % together)
+    count = (frame.start_s.size - lead) // together
+    if count == 0:
+        return frame
+    blocks = frame.power_w[lead : lead + count * together].reshape(count, together)
+    known = np.isfinite(blocks)
+    logged = known.sum(axis=1)
+    mean = np.where(known, blocks, 0.0).sum(axis=1) / np.maximum(logged, 1)
+    hour = (frame.parts.at - lead) // together
+    inside = np.flatnonzero((frame.parts.at >= lead) & (hour < count))
+    first = lead + together * np.arange(count)
+    return Frame(
+        step_s=HOUR_S,
+        start_s=frame.start_s[first],
+        power_w=np.where(logged >= _ENOUGH_LOGGED_SHARE * together, mean, np.nan),
+        day=frame.day[first + together // 2],
+        days=frame.days,
+        parts=frame.parts.only(inside, hour[inside]),
+        part_share=frame.part_share / together,
+        quantum_w=frame.quantum_w / together,
+    )
+
+
 def working_power_w(frame: Frame, series: LoggedSeries) -> Floats:
     """Mean power on the steps of a frame (n,), of a series on the grid that the frame was made from."""
     return _working_power(series, frame.step_s // series.step_s)[0]

@@ -26,7 +26,7 @@ def case_of(*, by_the_hour: bool, with_weather: bool) -> str:
 def weighed(named: Mapping[str, float]) -> dict[str, float]:
     """The quantities with those that follow from several of them: nearness to a known level, one gain over another."""
     found = dict(named)
-    for lead in ("", "w_"):
+    for lead in ("", "s_", "w_"):
         if f"{lead}level" in named:
             found |= {f"{lead}{name}": value for name, value in _of_levels(named, lead).items()}
         if f"{lead}plane_gain" in named:
@@ -44,10 +44,11 @@ def _of_levels(named: Mapping[str, float], lead: str) -> dict[str, float]:
         "sure_fall": sure * max(-step, 0.0),
         "sure_rise": sure * max(step, 0.0),
     }
-    if f"{lead}dead_level" in named:
+    shares = lead if f"{lead}dead_share" in named else ""
+    if f"{lead}dead_step_base" in named:
         for cause in ("dead", "section"):
-            off, share = named[f"{lead}{cause}_level"], named[f"{lead}{cause}_share"]
-            found[f"{cause}_near"] = _near(off)
+            share = named[f"{shares}{cause}_share"]
+            found[f"{cause}_near"] = _near(level - share)
             for kind in ("step", "mixed"):
                 base = named[f"{lead}{cause}_{kind}_base"]
                 found[f"{cause}_{kind}_fits"] = named[f"{lead}{cause}_{kind}_gain"] * _near(base / 1.5)
