@@ -39,6 +39,12 @@ post /v1/panel-identity panels/label.json
 post /v1/pickup-check pickup/before_the_visit.json
 post /v1/pickup-check pickup/three_panels.json
 
+# Is the running set doing what it should? A counter with a neighbour beside it; and a table, for people.
+post /v1/logbook/review logbook/kranichwerft_in_may.json
+curl --silent --show-error --fail-with-body --header 'Content-Type: text/csv' --header 'Accept: text/plain' \
+    --data-binary "@$here/logbook/quinta_in_june.csv" "$service/v1/logbook/review"
+echo
+
 # Three panels against two inverters: which pairs fit?
 post /v1/compatibility/matrix matrix/panels_and_inverters.json
 

@@ -29,7 +29,7 @@ def energy_hours() -> np.ndarray:
     """What the service itself expects of the set in the hours of June and July, W."""
     answer = post("/v1/energy", {**SET, "include": ["hours"]}).json()
     hours = np.array(answer["energy"]["hours"]["ac_w"])
-    june = (31 + 28 + 31 + 30 + 31) * 24 - 1  # in UTC, an hour before standard time
+    june = (31 + 28 + 31 + 30 + 31) * 24 + 1  # midnight in UTC is one o'clock in standard time
     return hours[june : june + 60 * 24]
 
 

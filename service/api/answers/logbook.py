@@ -25,6 +25,7 @@ from service.core.logbook import (
     Suspect,
     TypicalYear,
     Zone,
+    beside_its_house,
     from_climate,
     from_neighbours,
     from_weather,
@@ -90,8 +91,13 @@ def _diagnoses(
     if request.weather is not None and request.weather.series is not None:
         weather = given_weather(question.given["weather"]["series"], set_.time_zone)
     setup, climate = set_.question.setup, set_.question.place.climate
-    logs = ([] if reading.series is None else [reading.series]) + list(reading.input_series)
-    return {one.input: suspects(one, setup, climate, deps.cause_weights, weather) for one in logs}
+    fed = {array.input for array in setup.arrays}
+    logs = [] if reading.series is None else [reading.series]
+    logs += [one for one in reading.input_series if one.input in fed]
+    return {
+        one.input: beside_its_house(reading, suspects(one, setup, climate, deps.cause_weights, weather))
+        for one in logs
+    }  # fmt: skip
 
 
 def _told(found: dict[int | None, Diagnosis], plain: Question) -> list[SuspectOut]:

@@ -80,7 +80,7 @@ def vocabulary(deps: Deps) -> VocabularyOut:
         ],
         pickup_assumptions=_words("pickup", codes_of("pickup", "assumed."), "assumed."),
         log_conclusions=[str(conclusion) for conclusion in Conclusion],
-        log_reasons=_words("logbook", codes_of("logbook", "because."), "because."),
+        log_reasons=_words("logbook", _first_codes("logbook", "because."), "because."),
         log_suspects=_words("logbook", codes_of("logbook", "suspect."), "suspect."),
         log_gaps=_words("logbook", _first_codes("logbook", "gap."), "gap."),
         log_findings=_words("logbook", _first_codes("logbook", "note."), "note."),

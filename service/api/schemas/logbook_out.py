@@ -16,7 +16,7 @@ from service.core.logbook import Conclusion, Diagnosis, Gap, Judged, LogNote, Re
 from service.core.model.band import Band
 
 MOST_GAPS, MOST_DAYS, MOST_MONTHS = 500, 400, 1400
-ALL_INPUTS = None
+_CLEAR_SHARE = 0.4  # so sure the first suspect has to be for its name to lead
 _EPOCH = date(1970, 1, 1)
 Kind = Literal["connection_lost", "set_off", "unknown"]
 
@@ -249,9 +249,12 @@ def _reason(reading: Reading, judged: Judged, suspects: list[SuspectOut]) -> Rea
         "visible_pct": 100.0 * reading.visible_share,
         "cause": say("logbook", f"cause.{suspects[0].code}") if suspects else None,
         "sure_pct": 100.0 * suspects[0].sureness_share if suspects else None,
+        "wrong_pct": 100.0 * min(sum(one.sureness_share for one in suspects), 1.0) if suspects else None,
     }
     told = {name: value for name, value in facts.items() if value is not None}
-    return ReasonOut(code=judged.because, facts=told, text=say("logbook", f"because.{judged.because}", told))
+    vague = judged.because == "cause_found" and (not suspects or suspects[0].sureness_share < _CLEAR_SHARE)
+    key = f"because.{judged.because}" + (".vague" if vague else "")
+    return ReasonOut(code=judged.because, facts=told, text=say("logbook", key, told))
 
 
 def told_time(second: int, zone: ZoneInfo) -> str:

@@ -13,7 +13,7 @@ from service.core.logbook.gaps import Gap
 from service.core.logbook.log import Log, log_of
 from service.core.logbook.neighbours import Neighbour, from_neighbours
 from service.core.logbook.pieces import Course, LogNote, Pieces
-from service.core.logbook.review import Conclusion, Judged, Reading, judged, read_log
+from service.core.logbook.review import Conclusion, Judged, Reading, beside_its_house, judged, read_log
 from service.core.logbook.rows import Ceiling, Rows
 from service.core.logbook.series import LoggedSeries
 from service.core.logbook.stamps import Moments, StampError, moments_of
@@ -42,6 +42,7 @@ __all__ = [
     "Totals",
     "TypicalYear",
     "Zone",
+    "beside_its_house",
     "from_climate",
     "from_neighbours",
     "from_weather",

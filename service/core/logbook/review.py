@@ -1,14 +1,15 @@
 """Is a running set doing what it should? One answer out of what was logged, what was to be expected and the causes."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import StrEnum
 from math import log
 from types import MappingProxyType
 
 import numpy as np
 
-from service.core.logbook.diagnosis import clipped_steps
+from service.core.logbook.diagnosis import Diagnosis, clipped_steps
+from service.core.logbook.diagnosis.diagnose import SOMETHING_WRONG
 from service.core.logbook.expected import DAY_S, HOUR_S, Expected, sd_share_of
 from service.core.logbook.gaps import Gap, Sorted, sorted_gaps
 from service.core.logbook.grid import series_of
@@ -27,6 +28,8 @@ _LEAST_DAYS, _LEAST_KWH = 2.0, 0.5
 # If a shortfall smaller than this could not be seen, the log tells nothing either way.
 _BLIND_SHARE = 0.35
 _FAR_ABOVE = 1.25  # a set does not give so much more than its facts: they are not those of this set
+_CLEAR_MARK_SHARE, _AS_ITS_HOUSE_SD, _LEFT_SHARE = 0.5, 1.0, 0.2
+_SEEN_BY_LEVEL = frozenset({"input_dead", "bypass_section_lost", "dirt_drift", "fast_ageing"})
 _MOST_GAPS = 500
 _BY_NIGHT_SHARE = 0.03
 
@@ -129,6 +132,28 @@ def read_log(log: Log, season: Expected, now: Expected, zone: Zone, most_w: floa
         ),
         notes=(*log.notes, *_more_notes(pieces, told, season)),
     )  # fmt: skip
+
+
+def beside_its_house(reading: Reading, found: Diagnosis) -> Diagnosis:
+    """What a diagnosis says where neighbours show that the set gives what it should.
+
+    A level that the whole house has is weather: causes that are seen by level alone lose most of their sureness, and
+    vague marks of others are no alarm.
+    """
+    at_par = (
+        reading.now.basis == "peers" and reading.ratio is not None and reading.ratio > 0.0
+        and log(reading.ratio) > -_AS_ITS_HOUSE_SD * reading.sd_share
+    )  # fmt: skip
+    if not at_par:
+        return found
+    told = [
+        replace(one, sureness_share=_LEFT_SHARE * one.sureness_share) if one.code in _SEEN_BY_LEVEL else one
+        for one in found.suspects
+    ]
+    told.sort(key=lambda one: -one.sureness_share)
+    clear = bool(told) and told[0].sureness_share >= _CLEAR_MARK_SHARE
+    conclusion = found.conclusion if clear or found.conclusion != SOMETHING_WRONG else str(Conclusion.NOTHING_UNUSUAL)
+    return replace(found, suspects=tuple(told), conclusion=conclusion)
 
 
 def judged(reading: Reading, alarm: bool, promised_kwh: Band, year_sd_share: float) -> Judged:

@@ -5,7 +5,17 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from service.core.logbook import Conclusion, Judged, Reading, Rows, judged, read_log
+from service.core.logbook import (
+    Conclusion,
+    Diagnosis,
+    Judged,
+    Reading,
+    Rows,
+    Suspect,
+    beside_its_house,
+    judged,
+    read_log,
+)
 from service.core.logbook.neighbours import Neighbour, from_neighbours
 from service.core.model.band import Band
 from tests.logs import DAY_S, FIRST_S, HOUR_S, counter_rows, log_from, power_rows, season, utc, without
@@ -112,3 +122,20 @@ def test_energy_by_night_is_told() -> None:
     rows = power_rows(10)
     shifted = replace(rows, at_s=rows.at_s + 7 * HOUR_S)
     assert "by_night" in {note.code for note in review(shifted, 11)[0].notes}
+
+
+def test_what_the_whole_house_has_is_no_dead_input_but_a_shadow_of_its_own_is_one() -> None:
+    reading, _ = review(power_rows(30), 30)
+    beside = replace(reading, now=replace(reading.now, basis="peers"))
+
+    def diagnosis(code: str) -> Diagnosis:
+        one = Suspect(code=code, sureness_share=0.9, effect_share=0.4, evidence={})
+        return Diagnosis(
+            conclusion="something_wrong", sureness_share=0.95, suspects=(one,), plane=None, clear_days=9
+        )  # fmt: skip
+
+    assert beside_its_house(beside, diagnosis("input_dead")).conclusion == "nothing_unusual"
+    assert beside_its_house(beside, diagnosis("undeclared_shade")).conclusion == "something_wrong"
+    assert beside_its_house(reading, diagnosis("input_dead")).conclusion == "something_wrong"
+    low = replace(beside, ratio=0.6)
+    assert beside_its_house(low, diagnosis("input_dead")).conclusion == "something_wrong"

@@ -11,6 +11,8 @@ TEXTS: Mapping[str, str] = {
     "conclusion.cannot_tell": "This log cannot tell.",
     "because.cause_found": "The log has the marks of a fault, the likeliest being this: {cause} ({sure_pct:.0f} % "
     "sure). Look at what is named beside it before you take anything apart.",
+    "because.cause_found.vague": "The log does not look like that of a sound set, but no single cause stands out: "
+    "likeliest {cause} ({sure_pct:.0f} % sure). A longer log, or the weather of those days, would tell more.",
     "because.less_than_expected": "The set gave {ratio_pct:.0f} % of what was to be expected in exactly the time "
     "logged, less than weather and the doubts of label and model explain, and no single cause stands out. Look for "
     "shade, dirt and an input that gives nothing.",
