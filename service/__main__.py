@@ -15,7 +15,7 @@ import uvicorn
 from service.data.local_rules import CardError, own_cards
 from service.settings import Settings, SettingsError, from_environment
 
-BENCHES = ("climate", "energy", "identity", "logbook", "measured", "payback", "serving", "tilt")
+BENCHES = ("climate", "energy", "identity", "logbook", "logbook_speed", "measured", "payback", "serving", "tilt")
 
 
 def main(arguments: Sequence[str] | None = None) -> int:

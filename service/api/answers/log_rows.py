@@ -34,11 +34,12 @@ def _series(
     series: LogSeriesIn, readings: ReadingsIn, pointer: str, time_zone: str, longitude_deg: float
 ) -> tuple[Rows, Moments]:
     step_s = None
-    if series.rows is not None:
-        times = [row[0] for row in series.rows]
+    columns = series.columns()
+    if columns is not None:
+        times = columns[0]
         if readings.kind == MONTHS:
             times = [f"{time}-01" if len(time) == _MONTH_LENGTH else time for time in times]
-        values = column_of([row[1] for row in series.rows])
+        values = column_of(columns[1])
         where = f"{pointer}/rows"
     else:
         times, step_s = [series.first or ""], (series.step_minutes or 0) * _MINUTE_S

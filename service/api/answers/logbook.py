@@ -10,6 +10,7 @@ from service.api.deps import Deps
 from service.api.schemas.log_csv import read_csv
 from service.api.schemas.logbook import LogbookIn, PeerIn, ReadingsIn
 from service.api.schemas.logbook_out import LogbookAnswerOut, LogbookOut, SuspectOut
+from service.api.schemas.pause import no_garbage_looked_for
 from service.api.schemas.reading import read_body
 from service.core.logbook import (
     Ceiling,
@@ -50,12 +51,14 @@ _SPAN_FLOOR = (0, 86_400)
 
 def logbook_review(body: bytes, deps: Deps) -> LogbookAnswerOut:
     """The answer of /v1/logbook/review."""
-    return reviewed(read_body(LogbookIn, body), deps)
+    with no_garbage_looked_for():
+        return reviewed(read_body(LogbookIn, body), deps)
 
 
 def logbook_review_csv(body: bytes, deps: Deps) -> LogbookAnswerOut:
     """The same of a table."""
-    return reviewed(read_csv(body), deps)
+    with no_garbage_looked_for():
+        return reviewed(read_csv(body), deps)
 
 
 def reviewed(request: LogbookIn, deps: Deps) -> LogbookAnswerOut:

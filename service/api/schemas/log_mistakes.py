@@ -63,7 +63,7 @@ def _of_series(series: LogSeriesIn, pointer: str, kind: str, found: Found) -> No
         for name in even:
             accepted = say("problems", "accepted.alone", {"beside": "rows"})
             found.contradiction(f"{pointer}/{name}", getattr(series, name), "log_twice", accepted, NOTHING)
-        found.mistakes += list(_of_rows(series.rows, f"{pointer}/rows"))
+        found.mistakes += list(_of_rows(series, f"{pointer}/rows"))
         return
     if kind == MONTHS or not even:
         found.mistakes.append(_missing(f"{pointer}/rows", "log_rows", EXAMPLE_ROWS))
@@ -83,26 +83,19 @@ def _missing(pointer: str, why: str, example: Any, accepted: str = "accepted.log
     )  # fmt: skip
 
 
-def _of_rows(rows: Sequence[Any], pointer: str) -> Iterator[Mistake]:
+def _of_rows(series: LogSeriesIn, pointer: str) -> Iterator[Mistake]:
     """The first rows that are no pair of a time and a value."""
-    if _are_pairs(rows):
-        yield from _of_values([row[1] for row in rows], pointer, "/1")
+    columns = series.columns()
+    if columns is not None and set(map(type, columns[0])) == {str}:
+        yield from _of_values(columns[1], pointer, "/1")
         return
     told = 0
-    for at, row in enumerate(rows):
+    for at, row in enumerate(series.rows or ()):
         if (mistake := _of_row(row, f"{pointer}/{at}")) is not None:
             yield mistake
             told += 1
         if told == _MOST_TOLD:
             return
-
-
-def _are_pairs(rows: Sequence[Any]) -> bool:
-    return (
-        set(map(type, rows)) == {list}
-        and set(map(len, rows)) == {2}
-        and {type(row[0]) for row in rows} == {str}
-    )  # fmt: skip
 
 
 def _of_row(row: Any, pointer: str) -> Mistake | None:

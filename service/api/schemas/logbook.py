@@ -1,8 +1,9 @@
 """How is a log of a running set written in a request?"""
 
+from collections.abc import Sequence
 from typing import Annotated, Any, ClassVar
 
-from pydantic import ConfigDict, Field
+from pydantic import ConfigDict, Field, PrivateAttr
 
 from service.api import fields as f
 from service.api.schemas.base import In
@@ -36,6 +37,8 @@ EXAMPLE: dict[str, Any] = {
 class LogSeriesIn(In):
     """The rows of a log; or ``first``, ``step_minutes`` and ``values``."""
 
+    _columns: tuple[Sequence[Any], Sequence[Any]] | None = PrivateAttr(default=None)
+
     rows: (
         Annotated[
             list[Any],
@@ -66,6 +69,15 @@ class LogSeriesIn(In):
         ]
         | None
     ) = None
+
+    def columns(self) -> tuple[Sequence[Any], Sequence[Any]] | None:
+        """Times and values of rows that are pairs, else None; taken apart once."""
+        if self._columns is None and self.rows and set(map(type, self.rows)) == {list}:
+            lengths = set(map(len, self.rows))
+            if lengths == {2}:
+                times, values = zip(*self.rows, strict=True)
+                self._columns = (times, values)
+        return self._columns
 
 
 class InputLogIn(LogSeriesIn):

@@ -4,13 +4,14 @@ Checked before anything is built from it: bytes are UTF-8, nesting and the numbe
 no key twice, no NaN or Infinity, no half of a surrogate pair, no endless digits.
 """
 
-import gc
 import json
 import re
+from contextlib import nullcontext
 from typing import Any
 
 from service.api.schemas.base import MOST_VALUES
 from service.api.schemas.mistakes import RefusedRequest, shown
+from service.api.schemas.pause import no_garbage_looked_for
 from service.api.words import say
 
 DEEPEST = 32
@@ -45,19 +46,13 @@ def parsed(body: bytes, most_values: int = MOST_VALUES) -> Any:
 
 
 def _loaded(text: str) -> Any:
-    """The value, while no garbage is looked for: of a long list of lists that would take thrice the time."""
-    pause = len(text) > _MANY_BYTES and gc.isenabled()
-    if pause:
-        gc.disable()
-    try:
-        return json.loads(
-            text, object_pairs_hook=_without_duplicates, parse_constant=_no_constant, parse_int=_bounded_integer
-        )
-    except json.JSONDecodeError as error:
-        raise _malformed("syntax", line=error.lineno, column=error.colno) from error
-    finally:
-        if pause:
-            gc.enable()
+    with no_garbage_looked_for() if len(text) > _MANY_BYTES else nullcontext():
+        try:
+            return json.loads(
+                text, object_pairs_hook=_without_duplicates, parse_constant=_no_constant, parse_int=_bounded_integer
+            )
+        except json.JSONDecodeError as error:
+            raise _malformed("syntax", line=error.lineno, column=error.colno) from error
 
 
 def _malformed(why: str, **facts: Any) -> RefusedRequest:

@@ -1,6 +1,6 @@
 """Which moments do the time stamps of a log name? Text becomes Unix seconds, many thousand stamps at once."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from datetime import UTC, datetime
 
@@ -170,26 +170,49 @@ class _Letters:
         self.good &= day <= _MONTH_BEGINS[months + 1] - begin
         return np.asarray(begin + day - 1)
 
+    def offset_min(self) -> Ints:
+        """Minutes of "+02:00"."""
+        self.sign(0, "+-")
+        self.sign(3, ":")
+        away = self.number(1, 3, 0, 15).astype(np.int64) * 60 + self.number(4, 6, 0, 59)
+        return np.where(self.columns[0] == ord("-"), -away, away)
+
 
 def _read(stamps: _Letters, *, day_first: bool, has_seconds: bool, ending: str) -> tuple[Ints, Ints]:
-    """Clock seconds of stamps of one form, and the minutes that their clock is ahead of universal time."""
-    length, days = stamps.length, stamps.day(day_first=day_first)
-    hour = minute = second = np.zeros(stamps.count, dtype=np.int32)
-    if length > _DATE_ONLY:
+    """Clock seconds of stamps of one form, and the minutes that their clock is ahead of universal time.
+
+    Dates and offsets are read where they change from one row to the next, as they seldom do.
+    """
+    days = _where_it_changes(stamps, 0, _DATE_ONLY, lambda some: some.day(day_first=day_first))
+    seconds = days * _DAY_S
+    if stamps.length > _DATE_ONLY:
         stamps.sign(10, "Tt ")
         stamps.sign(13, ":")
         hour, minute = stamps.number(11, 13, 0, 24), stamps.number(14, 16, 0, 59)
+        within = hour * np.int32(3600) + minute * np.int32(60)
         if has_seconds:
             stamps.sign(16, ":")
-            second = stamps.number(17, 19, 0, 59)
-        stamps.good &= (hour < 24) | ((minute == 0) & (second == 0))
+            within += stamps.number(17, 19, 0, 59)
+        stamps.good &= within <= _DAY_S
+        seconds += within
     offset = np.full(stamps.count, _NO_OFFSET, dtype=np.int64)
     if ending == "Z":
-        stamps.sign(length - 1, "Zz")
+        stamps.sign(stamps.length - 1, "Zz")
         offset[:] = 0
     elif ending == "+":
-        stamps.sign(length - 6, "+-")
-        stamps.sign(length - 3, ":")
-        away = stamps.number(length - 5, length - 3, 0, 15) * 60 + stamps.number(length - 2, length, 0, 59)
-        offset = np.where(stamps.columns[length - 6] == ord("-"), -away, away)
-    return days * _DAY_S + hour * 3600 + minute * 60 + second, offset
+        offset = _where_it_changes(stamps, stamps.length - 6, stamps.length, _Letters.offset_min)
+    return seconds, offset
+
+
+def _where_it_changes(stamps: _Letters, first: int, last: int, read: Callable[["_Letters"], Ints]) -> Ints:
+    """What ``read`` makes of columns ``first`` to before ``last``, asked only for rows unlike the one before."""
+    columns = stamps.columns[first:last]
+    new = np.ones(stamps.count, dtype=np.bool_)
+    new[1:] = False
+    for column in columns:
+        new[1:] |= column[1:] != column[:-1]
+    some = _Letters(np.ascontiguousarray(columns[:, new]).T)
+    found = read(some)
+    group = np.cumsum(new) - 1
+    stamps.good &= some.good[group]
+    return np.asarray(found[group])
