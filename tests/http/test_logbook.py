@@ -263,3 +263,26 @@ def test_every_note_has_a_sentence_that_is_filled() -> None:
     }  # fmt: skip
     assert all(" " in one["text"] and "{" not in one["text"] for one in found["findings"])
     assert all(f"note.{one['code']}" in TEXTS for one in found["findings"])
+
+
+def test_the_vocabulary_lists_what_a_review_may_say_and_what_happens_after_plugging_in() -> None:
+    words = ask("GET", "/v1/vocabulary").json()
+    assert words["log_conclusions"] == ["nothing_unusual", "something_wrong", "cannot_tell"]
+    assert [one["code"] for one in words["log_gaps"]] == ["connection_lost", "set_off", "unknown"]
+    assert {"input_dead", "undeclared_shade", "clock_shift", "wet_trips"} <= {
+        one["code"] for one in words["log_suspects"]
+    }
+    assert {"counter_reset", "duplicates", "impossible"} <= {one["code"] for one in words["log_findings"]}
+    told = {one["code"]: one["text"] for one in words["commissioning"]}
+    assert "from memory" in told["en_50549"]
+    assert "60 s" in told["en_50549"]
+    assert {"outage", "dull_start"} <= set(told)
+    kinds = next(one["words"] for one in words["words"] if one["name"] == "kind")
+    assert {"counter", "interval", "power", "month"} <= set(kinds)
+
+
+def test_every_suspect_has_a_sentence_and_something_to_look_at() -> None:
+    codes = {key.removeprefix("suspect.") for key in TEXTS if key.startswith("suspect.")}
+    assert codes == {key.removeprefix("look.") for key in TEXTS if key.startswith("look.")}
+    assert codes == {key.removeprefix("cause.") for key in TEXTS if key.startswith("cause.")}
+    assert len(codes) == 11

@@ -92,9 +92,11 @@ def vocabulary(deps: Deps) -> VocabularyOut:
 
 
 def _all_closed_lists() -> dict[str, list[str]]:
+    """Words by field; a name that stands for two lists, such as ``kind``, has the words of both."""
     found: dict[str, list[str]] = {}
     for model in (PickupCheckIn, LogbookIn, AppraisalIn):
-        found |= _closed_lists(model)
+        for name, words in _closed_lists(model).items():
+            found[name] = list(dict.fromkeys([*found.get(name, ()), *words]))
     return found
 
 

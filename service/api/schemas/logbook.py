@@ -75,8 +75,7 @@ class LogSeriesIn(In):
         if self._columns is None and self.rows and set(map(type, self.rows)) == {list}:
             lengths = set(map(len, self.rows))
             if lengths == {2}:
-                times, values = zip(*self.rows, strict=True)
-                self._columns = (times, values)
+                self._columns = ([row[0] for row in self.rows], [row[1] for row in self.rows])
         return self._columns
 
 
