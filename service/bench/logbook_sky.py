@@ -45,7 +45,9 @@ def made_sky(rng: np.random.Generator, climate: PlaceClimate, first_s: int, days
     here = cover[parts.day, hour]
     sunny = _sunshine(rng, count, np.bincount(parts.at, here, minlength=count).astype(np.float64))[parts.at]
     cos_zenith = np.maximum(np.cos(np.deg2rad(parts.zenith_deg)), 0.0)
-    haze = np.exp(rng.normal(rng.normal(0.02, 0.035), 0.035, day_count))[parts.day]
+    turn = 2.0 * np.pi * (np.arange(day_count) / 365.0 + rng.random())
+    season = rng.normal(0.0, 0.03) * np.sin(turn) + rng.normal(0.0, 0.02) * np.sin(2.0 * turn + 1.0)
+    haze = np.exp(rng.normal(rng.normal(0.02, 0.035), 0.035, day_count) + season)[parts.day]
     walk = rng.normal(size=(day_count, 24)).cumsum(axis=1)
     walk -= walk[:, 12:13]
     lean = rng.normal(0.0, 0.006) + rng.normal(0.0, 0.006, day_count)  # hazier mornings or afternoons
@@ -90,7 +92,10 @@ def _day_index(rng: np.random.Generator, climate: PlaceClimate, noon_s: Ints, da
     moments = np.asarray(noon_s, dtype=np.int64).astype("datetime64[s]").astype("datetime64[M]").astype(np.int64) % 12
     month = np.concatenate([moments, np.full(max(days - moments.size, 0), moments[-1])])[:days]
     low, high, crowd = 0.08, 1.02, 1.6  # days crowd at both ends: clear and overcast ones are the most
-    month_index = climate.clear_sky_index[month] * rng.uniform(0.72, 1.02)  # duller and brighter years
+    # Duller and brighter years; now and then months in which hardly any clear day comes.
+    month_index = climate.clear_sky_index[month] * (
+        rng.uniform(0.4, 0.8) if rng.random() < 0.3 else rng.uniform(0.72, 1.02)
+    )
     mean = np.clip((month_index - low) / (high - low), 0.05, 0.95)
     return np.asarray(low + (high - low) * betaincinv(crowd * mean, crowd * (1 - mean), np.clip(rank, 1e-4, 1 - 1e-4)))
 

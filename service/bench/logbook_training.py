@@ -10,7 +10,7 @@ import csv
 import json
 import sys
 from collections.abc import Mapping, Sequence
-from dataclasses import asdict, dataclass
+from dataclasses import asdict, dataclass, replace
 from pathlib import Path
 
 import numpy as np
@@ -28,8 +28,8 @@ _DAYS = ((21, 0.2), (28, 0.1), (42, 0.2), (91, 0.27), (182, 0.08), (365, 0.15))
 _STEPS = ((300, 0.2), (900, 0.37), (3600, 0.35), (86_400, 0.08))
 _HEALTHY_SHARE = 0.36
 CAUSES = (NOTHING_UNUSUAL, *FAULTS)
-PENALTY = 1.0
-FALSE_ALARMS = 0.05  # of the healthy logs that the weights are learned from
+PENALTY = 3.0
+FALSE_ALARMS, PARTS = 0.07, 4  # of the healthy logs that the weights did not see
 LEFT_OUT = (
     "limit_w",
     "w_limit_w",
@@ -89,12 +89,16 @@ def sample(rng: np.random.Generator, places: Mapping[str, tuple[float, float]], 
     )  # fmt: skip
 
 
-def samples(count: int, seed: int, places: Mapping[str, tuple[float, float]]) -> list[Sample]:
-    """So many, each from a seed of its own."""
+def samples(count: int, seed: int, places: Mapping[str, tuple[float, float]], *, daily: bool = False) -> list[Sample]:
+    """So many, each from a seed of its own; ``daily``: all in steps of a day, which are few among the others."""
     made = []
     for k in range(count):
         rng = np.random.default_rng([seed, k])
-        made.append(sample(rng, places, wish(rng)))
+        wanted = wish(rng)
+        if daily and wanted.fault not in _NOT_BY_DAYS:
+            wanted = replace(wanted, step_s=86_400)
+        if not daily or wanted.step_s == 86_400:
+            made.append(sample(rng, places, wanted))
     return made
 
 
@@ -104,28 +108,42 @@ def kept(file: Path) -> list[Sample]:
 
 
 def fitted_case(made: Sequence[Sample], *, by_the_hour: bool, with_weather: bool) -> CaseWeights:
-    """The softmax of one case: least cross-entropy, a penalty on the weights; the alarm where healthy logs allow."""
+    """The softmax of one case: least cross-entropy, a penalty on the weights.
+
+    The alarm is set where so many healthy logs are accused by weights that were fitted without them, part by part.
+    """
     own = [one for one in made if (one.step_s <= _HOUR_S) == by_the_hour]
     named = [weighed(one.named) for one in own]
+    truth = np.array([CAUSES.index(one.fault or NOTHING_UNUSUAL) for one in own])
     names = tuple(
         sorted({name for one in named for name in one if with_weather or not name.startswith("w_")} - set(LEFT_OUT))
     )
+    part = np.arange(len(own)) % PARTS
+    accused: list[float] = []
+    for left_out in range(PARTS):
+        kept_in = np.flatnonzero(part != left_out)
+        case = _weights(names, [named[k] for k in kept_in], truth[kept_in])
+        healthy = [named[k] for k in np.flatnonzero((part == left_out) & (truth == 0))]
+        accused += [1.0 - float(shares[0]) for shares in _shares(healthy, case)]
+    threshold = float(np.clip(np.quantile(accused, 1.0 - FALSE_ALARMS), 0.3, 0.9)) if accused else 0.5
+    return replace(_weights(names, named, truth), alarm_from_share=threshold)
+
+
+def _weights(names: tuple[str, ...], named: Sequence[Mapping[str, float]], truth: Ints) -> CaseWeights:
     usual, spread = _usual(names, named)
     blank = CaseWeights(
         quantities=names, usual=usual, spread=spread, weight=np.zeros((len(names), len(CAUSES))),
         constant=np.zeros(len(CAUSES)), alarm_from_share=0.5,
     )  # fmt: skip
-    inputs = np.array([spreads_of(one, blank) for one in named])
-    truth = np.array([CAUSES.index(one.fault or NOTHING_UNUSUAL) for one in own])
-    weight, constant = _softmax(inputs, truth)
-    score = inputs @ weight + constant
-    share = np.exp(score - score.max(axis=1, keepdims=True))
-    share /= share.sum(axis=1, keepdims=True)
-    healthy = 1.0 - share[truth == 0, 0]
-    threshold = float(np.clip(np.quantile(healthy, 1.0 - FALSE_ALARMS), 0.3, 0.9)) if healthy.size else 0.5
-    return CaseWeights(
-        quantities=names, usual=usual, spread=spread, weight=weight, constant=constant, alarm_from_share=threshold
-    )
+    weight, constant = _softmax(np.array([spreads_of(one, blank) for one in named]), truth)
+    return replace(blank, weight=weight, constant=constant)
+
+
+def _shares(named: Sequence[Mapping[str, float]], case: CaseWeights) -> list[Floats]:
+    """Sureness of each cause for some logs."""
+    scores = [case.constant + spreads_of(one, case) @ case.weight for one in named]
+    powers = [np.exp(score - score.max()) for score in scores]
+    return [np.asarray(power / power.sum()) for power in powers]
 
 
 def _usual(names: Sequence[str], named: Sequence[Mapping[str, float]]) -> tuple[Floats, Floats]:
@@ -186,13 +204,14 @@ def main(arguments: Sequence[str]) -> int:
     making.add_argument("--count", type=int, default=2000)
     making.add_argument("--seed", type=int, default=1)
     making.add_argument("--judged", action="store_true", help="at places that are not learned from")
+    making.add_argument("--daily", action="store_true", help="in steps of a day")
     making.add_argument("--out", type=Path, required=True)
     fitting = commands.add_parser("fit")
     fitting.add_argument("files", type=Path, nargs="+")
     fitting.add_argument("--out", type=Path, default=Path("service/data/log_causes/weights.csv"))
     chosen = parser.parse_args(arguments)
     if chosen.command == "samples":
-        made = samples(chosen.count, chosen.seed, JUDGED if chosen.judged else LEARNED)
+        made = samples(chosen.count, chosen.seed, JUDGED if chosen.judged else LEARNED, daily=chosen.daily)
         chosen.out.write_text(json.dumps([asdict(one) for one in made]), encoding="utf-8")
     else:
         written(fit([one for file in chosen.files for one in kept(file)]), chosen.out)

@@ -89,14 +89,15 @@ def pattern_evidence(levels: DayLevels, share_log: float) -> Mapping[str, float]
     """How well the days stand at two levels, the lower one ``share_log`` (a logarithm, below 0) under the upper.
 
     Returns:
-        ``step_gain``: logarithm of the mean distance from one level over that from a fall at the best moment;
-        ``step_base``: the level before; ``step_when``: the share of the log before; ``mixed_gain``: the same for days
-        that are each at one of the two; ``mixed_base``: the upper level; ``mixed_share``: of days at the lower one.
+        All nan where there are too few days. ``step_gain``: logarithm of the mean distance from one level over that
+        from a fall at the best moment; ``step_base``: the level before; ``step_when``: the share of the log before;
+        ``mixed_gain``: the same for days that are each at one of the two; ``mixed_base``: the upper level;
+        ``mixed_share``: of days at the lower one.
     """
     names = ("step_gain", "step_base", "step_when", "mixed_gain", "mixed_base", "mixed_share")
     log = levels.log
     if log.size < 2 * _LEAST_A_SIDE or share_log >= 0.0:
-        return dict.fromkeys(names, 0.0)
+        return dict.fromkeys(names, float("nan"))  # not known
     one = _distance(log - float(np.median(log)))
     cuts = np.unique(np.linspace(_LEAST_A_SIDE, log.size - _LEAST_A_SIDE, _MOST_CUTS).astype(np.int64))
     after = np.arange(log.size) >= cuts[:, np.newaxis]

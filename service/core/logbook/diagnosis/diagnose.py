@@ -161,7 +161,7 @@ def _suspect(code: str, share: float, evidence: Evidence) -> Suspect:
     shown: dict[str, float] = {}
     for quantity, name, is_log in _SHOWN[code]:
         found = named.get(f"w_{quantity}", named.get(quantity))
-        if found is not None:
+        if found is not None and np.isfinite(found):
             shown[name] = float(np.exp(found)) if is_log else found
     if code == "plane_differs" and evidence.plane is not None:
         plane = evidence.plane
@@ -178,7 +178,8 @@ def _effect(code: str, evidence: Evidence) -> float | None:
     """Share of the energy that a cause costs, were it the one."""
 
     def of(name: str) -> float:
-        return evidence.named.get(f"w_{name}", evidence.named.get(name, 0.0))
+        found = evidence.named.get(f"w_{name}", evidence.named.get(name, 0.0))
+        return found if np.isfinite(found) else 0.0
 
     if code in ("input_dead", "bypass_section_lost"):
         return _effect_of_level(of("dead_share" if code == "input_dead" else "section_share"), of)

@@ -26,14 +26,15 @@ def drift_evidence(levels: DayLevels) -> Mapping[str, float]:
     """How much a drift with leaps explains.
 
     Returns:
-        ``drift_gain``: logarithm of the cost without a rate over that with the best; ``drift_rate_per_day``;
-        ``drift_up_share``: share of its leaps that go up; ``drift_depth``: how far it sinks between two leaps;
+        All nan where there are too few days. ``drift_gain``: logarithm of the cost without a rate over that with the
+        best; ``drift_rate_per_day``; ``drift_up_share``: share of its leaps that go up;
+        ``drift_depth``: how far it sinks between two leaps;
         ``drift_stairs``: leaps a month; ``drift_falls_share``: share of the days in a row of which the second is lower;
         ``drift_leaps``: leaps of more than 3 % from day to day, a month; ``drift_smoothness``: unrest from day to day
         over the whole spread (small: it moves slowly).
     """
     if levels.level.size < _LEAST_DAYS:
-        return dict.fromkeys(_NAMES, 0.0)
+        return dict.fromkeys(_NAMES, float("nan"))  # not known
     log = np.clip(levels.log, np.median(levels.log) - 0.4, np.median(levels.log) + 0.4)
     day = levels.day.astype(np.float64)
     months = max((day[-1] - day[0]) / 30.0, 0.5)

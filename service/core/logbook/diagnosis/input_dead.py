@@ -45,7 +45,7 @@ def input_evidence(compared: Compared, levels: DayLevels, stated: Fit) -> Mappin
         results[f"{name}_days_share"] = _days_at(levels, share)
         results[f"{name}_share"] = share
         patterns = [pattern_evidence(levels, left) for left in sorted({round(left, 2) for _, _, left in found})]
-        pattern = max(patterns, key=lambda one: max(one["step_gain"], one["mixed_gain"]))
+        pattern = max(patterns, key=lambda one: np.nan_to_num(max(one["step_gain"], one["mixed_gain"])))
         results |= {f"{name}_{key}": value for key, value in pattern.items()}
     return results
 

