@@ -41,6 +41,11 @@ post /v1/pickup-check pickup/three_panels.json
 
 # Which of these adverts should be rung up first, and what may be bid?
 post /v1/adverts/shortlist adverts/kranichwerft_shortlist.json
+# Is the running set doing what it should? A counter with a neighbour beside it; and a table, for people.
+post /v1/logbook/review logbook/kranichwerft_in_may.json
+curl --silent --show-error --fail-with-body --header 'Content-Type: text/csv' --header 'Accept: text/plain' \
+    --data-binary "@$here/logbook/quinta_in_june.csv" "$service/v1/logbook/review"
+echo
 
 # Three panels against two inverters: which pairs fit?
 post /v1/compatibility/matrix matrix/panels_and_inverters.json

@@ -15,7 +15,10 @@ import uvicorn
 from service.data.local_rules import CardError, own_cards
 from service.settings import Settings, SettingsError, from_environment
 
-BENCHES = ("adverts", "climate", "energy", "identity", "measured", "payback", "serving", "shortlist", "tilt")
+BENCHES = (
+    "adverts", "climate", "energy", "identity", "logbook", "logbook_speed", "measured", "payback", "serving",
+    "shortlist", "tilt",
+)  # fmt: skip
 
 
 def main(arguments: Sequence[str] | None = None) -> int:

@@ -31,6 +31,7 @@ from service.data.climate import load_climate
 from service.data.grid_carbon import load_grid_carbon
 from service.data.households import load_demand_shape
 from service.data.local_rules import load_rule_cards, own_cards, with_own
+from service.data.log_causes import load_cause_weights
 from service.data.panel_list import load_panel_list
 from service.data.places import known_time_zones
 from service.data.prices import load_prices
@@ -71,7 +72,7 @@ def create_app(settings: Settings | None = None) -> FastAPI:
     )
     install(app)
     deps = deps_of(chosen)
-    desk = Desk(deps, workshop, chosen.body_limit_bytes, chosen.body_seconds)
+    desk = Desk(deps, workshop, chosen.body_limit_bytes, chosen.body_seconds, chosen.log_limit_bytes)
 
     @cache
     def described() -> dict[str, Any]:
@@ -128,6 +129,7 @@ def deps_of(settings: Settings) -> Deps:
         own_areas=frozenset(own),
         cautions=load_cautions(),
         known_time_zones=known_time_zones(),
+        cause_weights=load_cause_weights(),
         places=Memo(settings.place_cache_size),
         stands=Memo(settings.place_cache_size),
         directs=Memo(settings.set_cache_size),

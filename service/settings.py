@@ -22,6 +22,7 @@ class Settings:
     allowed_hosts: tuple[str, ...] = ("localhost", "127.0.0.1", "[::1]")
     cors_origins: tuple[str, ...] = ()
     body_limit_bytes: int = 2 * 1024 * 1024
+    log_limit_bytes: int = 8 * 1024 * 1024
     body_seconds: float = 10.0
     open_requests: int = 128
     computing_threads: int = 2
@@ -102,6 +103,7 @@ TABLE: tuple[Setting, ...] = (
         "cors_origins", _each(_ORIGIN), "Origins whose pages may call from a browser, separated by commas; * for any."
     ),
     Setting("body_limit_bytes", _number(1024, 64 * 1024 * 1024), "Largest request body."),
+    Setting("log_limit_bytes", _number(1024, 64 * 1024 * 1024), "Largest body of `/v1/logbook/review`."),
     Setting("body_seconds", _number(0.1, 600, float), "Time within which a request body must have arrived."),
     Setting("open_requests", _number(1, 100_000), "Requests in hand at once; above it the answer is 503."),
     Setting("computing_threads", _number(1, 64), "Computations at once in one process."),

@@ -12,6 +12,7 @@ from service.core.energy import ArrayHours
 from service.core.household import DemandShape
 from service.core.model.assumption import Assumptions
 from service.core.model.carbon import GridCarbon
+from service.core.model.cause_weights import CauseWeights
 from service.core.model.caution import Caution
 from service.core.model.facts import Setup
 from service.core.model.hours import SkyYear
@@ -72,6 +73,7 @@ class Deps:
     own_areas: frozenset[str]
     cautions: tuple[Caution, ...]
     known_time_zones: frozenset[str]
+    cause_weights: CauseWeights
     places: Memo[PlaceKey, tuple[PlaceFacts, SkyYear]]
     stands: Memo[tuple[str, date], Stand]
     directs: Directs

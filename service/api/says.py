@@ -122,6 +122,7 @@ SAYS: Mapping[str, Says] = MappingProxyType(
         "air_c": Says("Air temperature, mean of the step.", 14.2),
         "wind_m_per_s": Says("Wind at the panels, mean of the step.", 2.1),
         "step_minutes": Says("Length of one step; an hour is a multiple of it.", 15),
+        "log_step_minutes": Says("Length of one step of a log, up to a day.", 15),
         "irradiance_w_per_m2": Says("Light on the panel's own plane, as measured beside it.", 620),
         "irradiance_uncertainty_share": Says(
             "How far that may be off either way: some 0.05 of a reference cell, 0.15 of a hand-held light meter.", 0.15
@@ -183,6 +184,7 @@ SAYS: Mapping[str, Says] = MappingProxyType(
         "resale_share": Says("Share of the outlay that a sale brings when you move out.", 0),
         "running_cost_per_year": Says("Money that the set costs each year.", 0),
         "year_kwh": Says("Energy of a year.", 640),
+        "logged_kwh": Says("Energy that a log holds.", 412.6),
         "night_draw_kwh": Says("Energy that the inverter draws at night in a year.", 0.4),
         "self_used_share": Says("Share of the energy that is used at home.", 0.55),
         "usable_kwh": Says("What the battery holds between full and empty.", 1.0),

@@ -55,7 +55,7 @@ def test_the_document_in_the_repository_is_the_one_that_is_served() -> None:
 def test_every_path_of_the_service_is_in_the_document(document: dict[str, Any]) -> None:
     assert set(document["paths"]) == {
         *COMPUTING, "/v1/compatibility/matrix", "/v1/panel-identity", "/v1/pickup-check", "/v1/adverts/reading",
-        "/v1/adverts/shortlist", "/v1/tilt",
+        "/v1/adverts/shortlist", "/v1/tilt", "/v1/logbook/review",
         "/v1/climate", "/v1/vocabulary", "/v1/local-rules", "/v1/local-rules/{area}",
         "/health/live", "/health/ready", "/version", "/openapi.json", "/docs", "/problems", "/problems/{code}",
     }  # fmt: skip
@@ -123,7 +123,7 @@ def test_every_example_of_the_document_is_accepted(document: dict[str, Any]) -> 
 
 
 # What another answer may be pasted into: the rest of it is passed over.
-READ_IN_PART = {"KnownEnergyIn", "KnownUseIn", "ReadAdvertIn", "ReadPriceIn", "ReadDoubtIn"}
+READ_IN_PART = {"KnownEnergyIn", "KnownUseIn", "KnownLogIn", "ReadAdvertIn", "ReadPriceIn", "ReadDoubtIn"}
 
 
 def test_requests_are_bounded_and_closed_and_answers_are_open(document: dict[str, Any]) -> None:

@@ -60,6 +60,13 @@ def weather(series: dict[str, Any], **facts: Any) -> dict[str, Any]:
 
 TURNED = [{"panel": {"rated_power_w": 410}, "plane": {"tilt_deg": 30, "azimuth_deg": 180}}]
 
+ROWS = [["2025-06-01T10:00:00Z", 210], ["2025-06-01T11:00:00Z", 230]]
+
+
+def readings(**facts: Any) -> dict[str, Any]:
+    return {**SMALLEST, "readings": {"kind": "interval", "unit": "wh", **facts}}
+
+
 # name -> the sentence it has (of the catalogue, or of the core), request, where it stands
 CASES: dict[str, tuple[str, dict[str, Any], str]] = {
     "more used than needed": ("share_of_demand", {**PLAIN, "household": {"demand_kwh_per_year": 300}},
@@ -176,14 +183,22 @@ CASES: dict[str, tuple[str, dict[str, Any], str]] = {
                                         f"{PANEL}/max_power_current_a"),
     "a whole label of another power": ("", panel(**{**LABEL, "max_power_voltage_v": 26}),
                                        f"{PANEL}/max_power_voltage_v"),
+    "power in kWh": ("log_unit", readings(kind="power", rows=ROWS), "/readings/unit"),
+    "rows beside a step": ("log_twice", readings(rows=ROWS, step_minutes=60), "/readings/step_minutes"),
+    "rows beside inputs": ("log_twice", readings(rows=ROWS, by_input=[{"input": 1, "rows": ROWS}]), "/readings/rows"),
+    "an input logged twice": ("input_twice", readings(by_input=[{"input": 1, "rows": ROWS} for _ in range(2)]),
+                              "/readings/by_input/1/input"),
+    "a log that ends first": ("log_end", {**PLAIN, "logbook": {
+        "logged_kwh": 3, "from_time": "2026-05-01T00:00:00Z", "to_time": "2026-04-01T00:00:00Z"}}, "/logbook/to_time"),
     "a whole label of more power": ("", panel(**{**LABEL, "rated_power_w": 540}), f"{PANEL}/rated_power_w"),
 }  # fmt: skip
 PLAINLY = {"a band out of order", "more used than needed", "a band of another energy", "months of a year's sum",
            "a set and its energy", "no currency anywhere", "a box beside known energy", "rates beside known energy",
-           "kVA without an inverter"}  # fmt: skip
+           "kVA without an inverter", "a log that ends first"}  # fmt: skip
 
 
 AT_THE_DOOR = {"a value and none"}
+LOGS = {"power in kWh", "rows beside a step", "rows beside inputs", "an input logged twice"}
 ACCOUNTS = {"an account of a day"}  # asked of /v1/appraisal
 OF_ANOTHER_PATH = {"an account of one plane"}  # what is then still wrong is another thing
 
@@ -195,6 +210,8 @@ def test_a_contradiction_is_told_where_it_stands_with_an_example_that_resolves_i
     path = (
         "/v1/pickup-check"
         if name in AT_THE_DOOR
+        else "/v1/logbook/review"
+        if name in LOGS
         else "/v1/payback"
         if name in PLAINLY
         else "/v1/appraisal"

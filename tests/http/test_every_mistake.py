@@ -8,6 +8,7 @@ from typing import Any
 
 import pytest
 
+from service.api.schemas.logbook import LogbookIn
 from service.api.schemas.mistakes import RefusedRequest
 from service.api.schemas.reading import read_value
 from service.api.schemas.requests import AppraisalIn, ClimateIn, PaybackIn
@@ -40,6 +41,12 @@ SHORTLIST: dict[str, Any] = {
         },
     }],
 }  # fmt: skip
+ROWS = [["2025-06-01T10:00:00Z", 210], ["2025-06-01T11:00:00Z", 230], ["2025-06-01T12:00:00Z", None]]
+READINGS = {"kind": "interval", "unit": "wh", "stamp": "start", "rows": ROWS}
+LOG = {**SMALLEST, "readings": READINGS, "peers": [{"name": "a", "readings": READINGS}]}
+EVEN = {"input": 1, "first": "2025-06-01T10:00:00Z", "step_minutes": 60, "values": [210, None, 240]}
+LOG_BY_INPUT = {**SMALLEST, "readings": {"kind": "interval", "unit": "kwh", "by_input": [EVEN]}}
+SO_FAR = {"logbook": {"logged_kwh": 210, "from_time": "2026-01-01T00:00:00Z", "to_time": "2026-06-01T00:00:00Z"}}
 PARTS = {"energy": {"year_kwh": {"cautious": 560, "middle": 640, "hopeful": 700}}}
 FEW = ("null", '"text"', "NaN", "-1e9", "[]", '{"a": {"b": [null]}}')
 
@@ -91,6 +98,9 @@ def test_every_place_of_a_whole_request_refuses_what_is_wrong_there_and_tells_wh
         ("/v1/payback", PaybackIn, SMALLEST),
         ("/v1/climate", ClimateIn, CLIMATE),
         ("/v1/adverts/shortlist", ShortlistIn, SHORTLIST),
+        ("/v1/logbook/review", LogbookIn, LOG),
+        ("/v1/logbook/review", LogbookIn, LOG_BY_INPUT),
+        ("/v1/payback", PaybackIn, PLAIN | SO_FAR),
     ],
 )
 def test_so_does_every_other_path(path: str, model: type[Any], request_: dict[str, Any]) -> None:

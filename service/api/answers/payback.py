@@ -1,5 +1,7 @@
 """When is it paid back?"""
 
+from datetime import datetime
+
 from service.api.answers.appraisal import payback_out, storage_out
 from service.api.answers.place import country_at
 from service.api.answers.question import Question, dated, day_of, price_unknown_sd_share
@@ -11,11 +13,12 @@ from service.api.schemas.guide import guide_of
 from service.api.schemas.mistakes import Mistake, RefusedRequest
 from service.api.schemas.payback import PaybackOut
 from service.api.schemas.reading import read_value, value_of
-from service.api.schemas.requests import AppraisalIn, KnownEnergyIn, PaybackIn
+from service.api.schemas.requests import AppraisalIn, KnownEnergyIn, KnownLogIn, PaybackIn
+from service.api.schemas.so_far import SoFarOut
 from service.api.words import say
 from service.core.appraisal import chosen_cautions
 from service.core.completion import complete_account
-from service.core.worth import worth_of_energy
+from service.core.worth import Worth, so_far, worth_of_energy
 
 
 def payback(body: bytes, deps: Deps) -> PaybackAnswerOut:
@@ -24,13 +27,17 @@ def payback(body: bytes, deps: Deps) -> PaybackAnswerOut:
     request = read_value(PaybackIn, value)
     if request.energy is not None:
         return _of_known_energy(request, request.energy, deps)
-    question = Question.of(read_value(AppraisalIn, value), deps)
+    of_the_set = {name: part for name, part in value.items() if name != "logbook"}
+    question = Question.of(read_value(AppraisalIn, of_the_set), deps)
     account = question.account()
     told = payback_out(question, account)
     if told is None:
         raise _no_price()
     return PaybackAnswerOut(
-        payback=told, storage=storage_out(question, account), **question.beside(question.chosen_cautions())
+        payback=told,
+        so_far=_so_far(request.logbook, account, question.energy.months_kwh, told.currency),
+        storage=storage_out(question, account),
+        **question.beside(question.chosen_cautions()),
     )
 
 
@@ -59,12 +66,22 @@ def _of_known_energy(request: PaybackIn, energy: KnownEnergyIn, deps: Deps) -> P
     chosen = chosen_cautions(deps.cautions, given, ())
     return PaybackAnswerOut(
         payback=PaybackOut.of(account, completed.tariff, completed.rule_area, deps.grid_carbon),
+        so_far=_so_far(request.logbook, account, None, completed.tariff.currency),
         storage=None,
         cautions=cautions_out(chosen),
         cautions_kept_back=dict(chosen.kept_back),
         assumptions=assumptions_out(completed.assumptions),
         **dated(as_of, deps),
     )
+
+
+def _so_far(
+    log: KnownLogIn | None, account: Worth | None, months_kwh: tuple[float, ...] | None, currency: str
+) -> SoFarOut | None:
+    if log is None or account is None:
+        return None
+    begin, end = (datetime.fromisoformat(time.upper()).date() for time in (log.from_time, log.to_time))
+    return SoFarOut.of(so_far(account, months_kwh, log.logged_kwh, begin, end), log.logged_kwh, currency)
 
 
 def _no_price() -> RefusedRequest:

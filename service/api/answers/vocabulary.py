@@ -11,6 +11,7 @@ from service.api.long_lists import long_lists
 from service.api.says import SAYS
 from service.api.schemas.advice import Severity
 from service.api.schemas.guide import guide_of
+from service.api.schemas.logbook import LogbookIn
 from service.api.schemas.pickup import PickupCheckIn
 from service.api.schemas.requests import AppraisalIn, PaybackIn
 from service.api.schemas.shortlist import ShortlistIn
@@ -18,6 +19,7 @@ from service.api.schemas.vocabulary import ClosedListOut, DefaultOut, FieldOut, 
 from service.api.words import codes_of, template_of
 from service.core.appraisal import MOMENTS, Choice
 from service.core.completion import default_rows
+from service.core.logbook import Conclusion
 from service.core.model.bounds import BOUNDS
 from service.core.model.finding import WORST_FIRST
 from service.core.pickup import Seen
@@ -43,12 +45,7 @@ def vocabulary(deps: Deps) -> VocabularyOut:
             for name, bounds in BOUNDS.items()
             if name in SAYS
         ],
-        words=[
-            ClosedListOut(name=name, words=words)
-            for name, words in sorted(
-                (_closed_lists(PickupCheckIn) | _closed_lists(ShortlistIn) | _closed_lists(AppraisalIn)).items()
-            )
-        ],
+        words=[ClosedListOut(name=name, words=words) for name, words in sorted(_all_closed_lists().items())],
         verdicts=[str(verdict) for verdict in WORST_FIRST],
         decisions=[str(choice) for choice in Choice],
         severities=[str(severity) for severity in Severity],
@@ -91,10 +88,25 @@ def vocabulary(deps: Deps) -> VocabularyOut:
             for prefix in ("against.", "note.")
             for word in _words("shortlist", codes_of("shortlist", prefix), prefix)
         ],
+        log_conclusions=[str(conclusion) for conclusion in Conclusion],
+        log_reasons=_words("logbook", _first_codes("logbook", "because."), "because."),
+        log_suspects=_words("logbook", codes_of("logbook", "suspect."), "suspect."),
+        log_gaps=_words("logbook", _first_codes("logbook", "gap."), "gap."),
+        log_findings=_words("logbook", _first_codes("logbook", "note."), "note."),
+        commissioning=_words("commissioning"),
         problems=_words("problems", codes_of("problems", "title."), "title."),
         defaults=[DefaultOut.from_core(row) for row in default_rows()],
         **editions(deps),
     )
+
+
+def _all_closed_lists() -> dict[str, list[str]]:
+    """Words by field; a name that stands for two lists, such as ``kind``, has the words of both."""
+    found: dict[str, list[str]] = {}
+    for model in (PickupCheckIn, LogbookIn, ShortlistIn, AppraisalIn):
+        for name, words in _closed_lists(model).items():
+            found[name] = list(dict.fromkeys([*found.get(name, ()), *words]))
+    return found
 
 
 def _first_codes(noun: str, prefix: str) -> list[str]:

@@ -8,6 +8,7 @@ PROBLEM = "application/problem+json"
 TEXT = "text/plain"
 HTML = "text/html"
 SVG = "image/svg+xml"
+CSV = "text/csv"
 
 _LONGEST = 2000
 _MOST_RANGES = 50

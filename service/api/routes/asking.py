@@ -14,13 +14,13 @@ _FORM = {"application/x-www-form-urlencoded", "multipart/form-data"}
 _POLITE_TIMES = 8
 
 
-async def body_of(request: Request, limit_bytes: int, seconds: float) -> bytes:
-    """The bytes of a JSON body.
+async def body_of(request: Request, limit_bytes: int, seconds: float, takes: tuple[str, ...] = (JSON,)) -> bytes:
+    """The bytes of a body of one of the types that the path ``takes``.
 
     Raises:
         RefusedRequest: unsupported_media_type, body_too_large, body_timeout, malformed_request.
     """
-    _check_type(request)
+    _check_type(request, takes)
     announced = request.headers.get("content-length", "0")
     if not announced.isdigit():
         raise RefusedRequest("malformed_request", why=say("problems", "why.header", {"header": "Content-Length"}))
@@ -61,25 +61,29 @@ def _too_large(announced: str, limit_bytes: int) -> RefusedRequest:
     return RefusedRequest("body_too_large", (mistake,), limit=f"{limit_bytes // 1024} KiB")
 
 
-def _check_type(request: Request) -> None:
+def media_of(request: Request) -> str:
+    """The type that the body is said to be of, without its parameters."""
+    return request.headers.get("content-type", "").partition(";")[0].strip().lower()
+
+
+def _check_type(request: Request, takes: tuple[str, ...]) -> None:
     coding = request.headers.get("content-encoding", "identity").strip().lower()
     if coding not in {"", "identity"}:
-        raise _unsupported("coding", "Content-Encoding", coding)
-    media, _, parameters = request.headers.get("content-type", "").partition(";")
-    media = media.strip().lower()
+        raise _unsupported("coding", "Content-Encoding", coding, takes)
+    media, parameters = media_of(request), request.headers.get("content-type", "").partition(";")[2]
     if not media:
-        raise _unsupported("no_type", "Content-Type", None)
+        raise _unsupported("no_type", "Content-Type", None, takes)
     if media in _FORM:
-        raise _unsupported("form_type", "Content-Type", media)
-    if media != JSON:
-        raise _unsupported("type", "Content-Type", media)
+        raise _unsupported("form_type", "Content-Type", media, takes)
+    if media not in takes:
+        raise _unsupported("type", "Content-Type", media, takes)
     for parameter in parameters.split(";"):
         name, _, value = parameter.partition("=")
         if name.strip().lower() == "charset" and value.strip().strip('"').lower() not in {"utf-8", "utf8"}:
-            raise _unsupported("charset", "Content-Type", f"{media};{parameters}")
+            raise _unsupported("charset", "Content-Type", f"{media};{parameters}", takes)
 
 
-def _unsupported(why: str, header: str, given: str | None) -> RefusedRequest:
+def _unsupported(why: str, header: str, given: str | None, takes: tuple[str, ...]) -> RefusedRequest:
     coding = header == "Content-Encoding"
     mistake = Mistake(
         code="unsupported_media_type",
@@ -87,7 +91,7 @@ def _unsupported(why: str, header: str, given: str | None) -> RefusedRequest:
         pointer=header,
         given=None if given is None else shown(given),
         problem=say("problems", "mistake.unsupported_media_type"),
-        accepted=say("problems", "accepted.coding") if coding else JSON,
+        accepted=say("problems", "accepted.coding") if coding else " or ".join(takes),
         example="identity" if coding else JSON,
     )
     said = say("problems", f"why.{why}", {"given": "" if given is None else shown(given)})

@@ -9,7 +9,7 @@ from starlette.requests import Request
 from starlette.responses import Response
 
 from service.api.problems import STATUS
-from service.api.render.accept import HTML, JSON, SVG, TEXT
+from service.api.render.accept import CSV, HTML, JSON, SVG, TEXT
 
 Parameter = dict[str, Any]
 
@@ -51,8 +51,12 @@ def described(  # noqa: PLR0913 - an operation has these parts
     parameters: Sequence[Parameter] = (),
     problems: Sequence[str] = (),
     fresh: bool = False,
+    as_table: str = "",
 ) -> Operation:
-    """The operation. ``problems`` are codes beside those of every operation; ``fresh`` answers carry no ETag."""
+    """The operation. ``problems`` are codes beside those of every operation; ``fresh`` answers carry no ETag.
+
+    ``as_table``: how a body of text/csv is written, where the path takes one.
+    """
     codes = {*ANYWHERE, *problems, *(WITH_BODY if body else ())}
     if not fresh or len(formats) > 1:
         codes.add("not_acceptable")
@@ -75,6 +79,9 @@ def described(  # noqa: PLR0913 - an operation has these parts
     }
     if body:
         spec["requestBody"] = {"required": True, "content": {JSON: {"schema": reference(body)}}}
+    if as_table:
+        table = {"type": "string", "maxLength": 8 * 1024 * 1024, "description": as_table}
+        spec["requestBody"]["content"][CSV] = {"schema": table}
     return Operation(spec, body, answer)
 
 

@@ -8,7 +8,7 @@ from starlette.requests import Request
 from starlette.responses import Response
 
 from service.api.deps import Deps
-from service.api.routes.asking import body_of
+from service.api.routes.asking import body_of, media_of
 from service.api.routes.replies import computed, format_of
 from service.api.routes.workshop import Workshop
 
@@ -18,8 +18,11 @@ A = TypeVar("A", bound=BaseModel)
 class Desk:
     """Where questions with a body come in."""
 
-    def __init__(self, deps: Deps, workshop: Workshop, body_limit_bytes: int, body_seconds: float) -> None:
+    def __init__(
+        self, deps: Deps, workshop: Workshop, body_limit_bytes: int, body_seconds: float, log_limit_bytes: int
+    ) -> None:
         """Keep what every answer needs."""
+        self.log_limit_bytes = max(log_limit_bytes, body_limit_bytes)
         self.deps = deps
         self.workshop = workshop
         self.body_limit_bytes = body_limit_bytes
@@ -42,5 +45,19 @@ class Desk:
         media = format_of(request, tuple(renders))
         body = await body_of(request, self.body_limit_bytes, self.body_seconds)
         asked = answer if in_format is None else in_format.get(media, answer)
-        content = await self.workshop.run(lambda: renders[media](asked(body, self.deps)))
-        return computed(media, content)
+        return await self._computed(media, lambda: renders[media](asked(body, self.deps)))
+
+    async def answer_log(
+        self,
+        request: Request,
+        answers: Mapping[str, Callable[[bytes, Deps], A]],
+        renders: Mapping[str, Callable[[A], bytes]],
+    ) -> Response:
+        """The same of a log, which may be larger and of several types: ``answers`` by the type of the body."""
+        media = format_of(request, tuple(renders))
+        body = await body_of(request, self.log_limit_bytes, self.body_seconds, tuple(answers))
+        asked = answers[media_of(request)]
+        return await self._computed(media, lambda: renders[media](asked(body, self.deps)))
+
+    async def _computed(self, media: str, work: Callable[[], bytes]) -> Response:
+        return computed(media, await self.workshop.run(work))

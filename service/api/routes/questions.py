@@ -12,6 +12,7 @@ from service.api.answers.appraisal import appraisal
 from service.api.answers.climate import climate
 from service.api.answers.compatibility import compatibility
 from service.api.answers.energy import energy
+from service.api.answers.logbook import logbook_review, logbook_review_csv
 from service.api.answers.matrix import compatibility_matrix
 from service.api.answers.panel_identity import panel_identity
 from service.api.answers.payback import payback
@@ -19,9 +20,10 @@ from service.api.answers.pickup import pickup_check
 from service.api.answers.shortlist import adverts_shortlist
 from service.api.answers.tilt import tilt, tilt_with_map
 from service.api.deps import Deps
-from service.api.render.accept import JSON, SVG, TEXT
+from service.api.render.accept import CSV, JSON, SVG, TEXT
 from service.api.render.identity import identity_text
 from service.api.render.json import as_json
+from service.api.render.logbook import logbook_text
 from service.api.render.pickup import pickup_text
 from service.api.render.report import report
 from service.api.render.tilt_map import tilt_map_svg
@@ -36,6 +38,9 @@ from service.api.schemas.answers import (
     TiltAnswerOut,
 )
 from service.api.schemas.climate import ClimateOut
+from service.api.schemas.log_csv import CSV_SAYS
+from service.api.schemas.logbook import LogbookIn
+from service.api.schemas.logbook_out import LogbookAnswerOut
 from service.api.schemas.matrix import MatrixIn, MatrixOut
 from service.api.schemas.panel_identity import PanelIdentityIn, PanelIdentityOut
 from service.api.schemas.pickup import PickupCheckIn, PickupCheckOut
@@ -59,6 +64,11 @@ def question_routes(desk: Desk) -> list[Served]:
             return await desk.answer(request, answer, renders, in_format)
 
         return handle
+
+    async def log_asked(request: Request) -> Response:
+        return await desk.answer_log(
+            request, {JSON: logbook_review, CSV: logbook_review_csv}, {JSON: as_json, TEXT: logbook_text}
+        )
 
     return [
         Served("/v1/appraisal", asked(appraisal, {JSON: as_json, TEXT: report}), described(
@@ -124,6 +134,15 @@ def question_routes(desk: Desk) -> list[Served]:
             "payback, fit, doubts, what to ask the seller and what to bid. Figures are those of `/v1/appraisal` for "
             "the `request` of each set. Every advert that is not listed has its reason.",
             tag="questions", body=ShortlistIn, answer=ShortlistOut, problems=NO_ANSWER), "POST"),
+        Served("/v1/logbook/review", log_asked, described(
+            "review_logbook", "Is it doing what it should?",
+            "A log of a running set beside what was to be expected in exactly the hours logged: gaps told apart and "
+            "what they were worth, suspected causes with their evidence, days, months, the year to come. Counters with "
+            "resets, energy of intervals, power, months noted by hand; of the set or of each input; up to 110,000 "
+            "rows, 8 MiB. Neighbours' logs (`peers`) or `weather` of those days make it surer. Takes what an appraisal "
+            "takes.",
+            tag="questions", body=LogbookIn, answer=LogbookAnswerOut, formats=(JSON, TEXT), problems=NO_ANSWER,
+            as_table=CSV_SAYS), "POST"),
         Served("/v1/climate", asked(climate), described(
             "climate", "What weather does the answer rest on?",
             "The same as GET, with the place in the body: coordinates stay out of addresses and logs.",

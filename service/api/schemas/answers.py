@@ -12,12 +12,15 @@ from service.api.schemas.energy import EnergyOut
 from service.api.schemas.finding import CompatibilityOut
 from service.api.schemas.fixing import FixingOut
 from service.api.schemas.payback import PaybackOut
+from service.api.schemas.so_far import SoFarOut
 from service.api.schemas.storage import StorageOut
 from service.api.schemas.tilt import TiltOut
 from service.api.schemas.use import UseOut
 
 
-class _Beside(Out):
+class Beside(Out):
+    """What every answer about a set says beside its object."""
+
     cautions: list[CautionOut] = Field(max_length=100)
     cautions_kept_back: dict[str, int] = Field(description="By step: how many more there would be.")
     assumptions: list[AssumptionOut] = Field(max_length=1000)
@@ -43,7 +46,7 @@ class _Appraisal(Out):
     steps: list[StepOut] = Field(max_length=100)
 
 
-class AppraisalOut(_Beside, _Appraisal):
+class AppraisalOut(Beside, _Appraisal):
     """Is this set worth buying for this home? ``payback`` is null where no price per kWh is known."""
 
 
@@ -51,7 +54,7 @@ class _Energy(Out):
     energy: EnergyOut
 
 
-class EnergyAnswerOut(_Beside, _Energy):
+class EnergyAnswerOut(Beside, _Energy):
     """What will it yield?"""
 
 
@@ -60,16 +63,17 @@ class _Compatibility(Out):
     fixing: FixingOut
 
 
-class CompatibilityAnswerOut(_Beside, _Compatibility):
+class CompatibilityAnswerOut(Beside, _Compatibility):
     """Does it fit electrically, the socket, the local rule?"""
 
 
 class _Payback(Out):
     payback: PaybackOut
+    so_far: SoFarOut | None = Field(description="Null where no log was sent along.")
     storage: StorageOut | None = Field(description="Null where no battery was asked about.")
 
 
-class PaybackAnswerOut(_Beside, _Payback):
+class PaybackAnswerOut(Beside, _Payback):
     """When is it paid back?"""
 
 
@@ -77,5 +81,5 @@ class _Tilt(Out):
     tilt: TiltOut
 
 
-class TiltAnswerOut(_Beside, _Tilt):
+class TiltAnswerOut(Beside, _Tilt):
     """How should it stand?"""

@@ -8,15 +8,21 @@ from collections.abc import Mapping
 from dataclasses import fields, is_dataclass
 from functools import cache
 from math import isfinite
-from typing import Annotated, Any, Self
+from typing import Annotated, Any, ClassVar, Self
 
 from pydantic import AfterValidator, BaseModel, ConfigDict, Field
+
+# A leap year's log of quarter-hours (35,136), two years of hourly prices and a plant's hours beside it (26,280),
+# another two years of prices for a later period (17,520), and all else of one question; or that log beside five columns
+# of a leap year's weather in quarter-hours (175,680).
+MOST_VALUES = 220_000
 
 
 class In(BaseModel):
     """Part of a request."""
 
     model_config = ConfigDict(extra="forbid", frozen=True, validate_default=False)
+    most_values: ClassVar[int] = MOST_VALUES  # of a body, counted by its commas
 
     def given(self) -> dict[str, Any]:
         """Only what the caller said, in the caller's names; null counts as not said."""

@@ -3,7 +3,8 @@
 Every contradiction tells what would be accepted at its place, and an example that resolves it there.
 """
 
-from datetime import date, timedelta
+from dataclasses import replace
+from datetime import date, datetime, timedelta
 from math import floor
 
 from service.api.schemas.array import ArrayIn
@@ -11,13 +12,15 @@ from service.api.schemas.base import In
 from service.api.schemas.guide import guide_of
 from service.api.schemas.household import DEMAND_LENGTHS, DemandIn, HouseholdIn, MeterIn
 from service.api.schemas.inverter import InverterIn
+from service.api.schemas.log_mistakes import of_the_log
+from service.api.schemas.logbook import LogbookIn
 from service.api.schemas.matrix import MatrixIn
 from service.api.schemas.mistakes import NOTHING, Found, Mistake, mistake_of
 from service.api.schemas.money import TariffIn
 from service.api.schemas.panel import PanelIn
 from service.api.schemas.panel_identity import PanelIdentityIn
 from service.api.schemas.pickup import PickupCheckIn
-from service.api.schemas.requests import AppraisalIn, PaybackIn, YearKwhBandIn
+from service.api.schemas.requests import AppraisalIn, KnownLogIn, PaybackIn, YearKwhBandIn
 from service.api.schemas.shortlist import ShortlistIn
 from service.api.schemas.storage import StorageIn
 from service.api.schemas.weather_contradictions import of_the_weather
@@ -48,26 +51,36 @@ def contradictions(request: In) -> list[Mistake]:
         _shortlist(request, found)
     if isinstance(request, PaybackIn):
         _payback(request, found)
+        if request.logbook is not None:
+            _so_far(request.logbook, found)
     if isinstance(request, AppraisalIn):
         of_the_weather(request, found)
+    if isinstance(request, LogbookIn):
+        of_the_log(request, found)
+        _of_peers(request, found)
     if isinstance(request, AppraisalIn | PaybackIn):
-        if request.arrays and request.inverter:
-            _inputs(request.arrays, request.inverter, found)
-        for at, array in enumerate(request.arrays or ()):
-            _panel(array.panel, f"/arrays/{at}/panel", found)
-            lean = array.fixing
-            if lean and lean.low_lean_out_deg is not None and lean.high_lean_out_deg is not None:
-                where, low = f"/arrays/{at}/fixing/low_lean_out_deg", "low_lean_out_deg"
-                _in_order(where, low, lean.low_lean_out_deg, lean.high_lean_out_deg, found)
-        if request.inverter:
-            _inverter(request.inverter, "/inverter", found)
-        if request.household:
-            _household(request.household, found)
-        if request.tariff:
-            _tariff(request.tariff, request.meter, found)
-        if request.storage:
-            _storage(request.storage, found)
+        _of_the_set(request, found)
     return found.mistakes
+
+
+def _of_the_set(request: AppraisalIn | PaybackIn, found: Found) -> None:
+    """Those of panels, inverter and home, wherever a set is described."""
+    if request.arrays and request.inverter:
+        _inputs(request.arrays, request.inverter, found)
+    for at, array in enumerate(request.arrays or ()):
+        _panel(array.panel, f"/arrays/{at}/panel", found)
+        lean = array.fixing
+        if lean and lean.low_lean_out_deg is not None and lean.high_lean_out_deg is not None:
+            where, low = f"/arrays/{at}/fixing/low_lean_out_deg", "low_lean_out_deg"
+            _in_order(where, low, lean.low_lean_out_deg, lean.high_lean_out_deg, found)
+    if request.inverter:
+        _inverter(request.inverter, "/inverter", found)
+    if request.household:
+        _household(request.household, found)
+    if request.tariff:
+        _tariff(request.tariff, request.meter, found)
+    if request.storage:
+        _storage(request.storage, found)
 
 
 def _shortlist(request: ShortlistIn, found: Found) -> None:
@@ -126,6 +139,25 @@ def _of_panels(request: In, found: Found) -> None:
         _at_the_door(request, found)
     if isinstance(request, MatrixIn):
         _candidates(request, found)
+
+
+def _so_far(log: KnownLogIn, found: Found) -> None:
+    begin, end = (datetime.fromisoformat(time.upper()) for time in (log.from_time, log.to_time))
+    if end <= begin:
+        accepted, example = say("problems", "accepted.log_end"), (begin + timedelta(days=30)).isoformat()
+        found.contradiction("/logbook/to_time", log.to_time, "log_end", accepted, example)
+
+
+def _of_peers(request: LogbookIn, found: Found) -> None:
+    for at, peer in enumerate(request.peers or ()):
+        arrays, inverter = peer.arrays or request.arrays, peer.inverter or request.inverter
+        own = Found()
+        _inputs(arrays, inverter, own)
+        for place, array in enumerate(peer.arrays or ()):
+            _panel(array.panel, f"/arrays/{place}/panel", own)
+        if peer.inverter:
+            _inverter(peer.inverter, "/inverter", own)
+        found.mistakes += [replace(one, pointer=f"/peers/{at}{one.pointer}") for one in own.mistakes]
 
 
 def _candidates(request: MatrixIn, found: Found) -> None:

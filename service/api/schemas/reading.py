@@ -74,7 +74,7 @@ def value_of(model: type[In], body: bytes) -> Any:
         RefusedRequest: malformed_json or body_too_large, with an example of a whole body.
     """
     try:
-        return parsed(body)
+        return parsed(body, model.most_values)
     except RefusedRequest as error:
         mistake = Mistake(
             code=error.code,

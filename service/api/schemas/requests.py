@@ -120,6 +120,16 @@ class KnownUseIn(In):
     )
 
 
+class KnownLogIn(In):
+    """What a log holds so far: the ``logbook`` of a review's answer, or three figures of your own; no more is read."""
+
+    model_config = ConfigDict(extra="ignore")
+
+    logged_kwh: f.LoggedKwh
+    from_time: f.Instant
+    to_time: f.Instant = Field(examples=["2026-03-01T00:00:00+01:00"])
+
+
 PLAIN: dict[str, Any] = {
     "energy": {"year_kwh": 640},
     "use": {"self_used_share": 0.55},
@@ -137,6 +147,7 @@ class _AnySet(In):
     inverter: InverterIn | None = None
     energy: KnownEnergyIn | None = None
     use: KnownUseIn | None = None
+    logbook: KnownLogIn | None = Field(default=None, description="For what has been paid back so far.")
 
 
 class PaybackIn(_Common, _AnySet):

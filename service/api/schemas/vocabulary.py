@@ -91,6 +91,12 @@ class VocabularyOut(Out):
     shortlist_reasons: list[WordOut]
     shortlist_questions: list[WordOut]
     shortlist: list[WordOut]
+    log_conclusions: list[str]
+    log_reasons: list[WordOut]
+    log_suspects: list[WordOut]
+    log_gaps: list[WordOut]
+    log_findings: list[WordOut]
+    commissioning: list[WordOut] = Field(description="The first minutes after plugging in, by area where that matters.")
     problems: list[WordOut]
     defaults: list[DefaultOut]
     service_version: str

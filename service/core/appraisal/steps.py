@@ -35,6 +35,11 @@ _WHEN_MENDED = {
 }
 # What cards say where no cost was read.
 _COST_OPEN = frozenset({None, "", "unknown", "none found", "none stated", "no fee found"})
+# Countries whose standards body is a member of CENELEC, in which EN 50549-1 was adopted (from memory).
+_EN_50549 = frozenset({
+    "AT", "BE", "BG", "CH", "CY", "CZ", "DE", "DK", "EE", "ES", "FI", "FR", "GR", "HR", "HU", "IE", "IS", "IT", "LT",
+    "LU", "LV", "MK", "MT", "NL", "NO", "PL", "PT", "RO", "RS", "SE", "SI", "SK",
+})  # fmt: skip
 _LABEL = ("open_circuit_voltage_v", "short_circuit_current_a", "voc_coefficient_pct_per_k")
 _INVERTER_LABEL = ("max_input_voltage_v", "max_short_circuit_current_a", "max_current_a")
 
@@ -199,8 +204,11 @@ def _duty(compatibility: Compatibility) -> Mapping[str, Fact] | None:
 
 
 def _first_sunny_day(setup: Setup, energy: EnergyYear) -> Iterable[Step]:
-    # At least 60 s of a sound grid by EN 50549-1, 300 s by IEEE 1547 as set at first; both from memory.
-    yield _step("wait_for_grid", "first_sunny_day", least_s=60, longest_s=300)
+    # At least 60 s of a sound grid by EN 50549-1, 300 s by IEEE 1547 as set at first; both from memory. Where neither
+    # is known to hold, both are told.
+    area = setup.site.rule_area[:2]
+    variant = "ieee_1547" if area == "US" else "en_50549" if area in _EN_50549 else ""
+    yield _step("wait_for_grid", "first_sunny_day", least_s=60, longest_s=300, variant=variant)
     clear = {kind.season: max(kind.ac_w) for kind in energy.day_kinds if kind.kind == "clear"}
     if clear:
         best = max(clear, key=lambda season: (clear[season], season))

@@ -117,6 +117,7 @@ BOUNDS: Mapping[str, Bounds] = MappingProxyType(
         "stay_years": Bounds(0, 50, "a"),
         "values_w": Bounds(0, 100000, "W"),
         "step_minutes": Bounds(1, 60, "min", whole=True),
+        "log_step_minutes": Bounds(1, 1440, "min", whole=True),
         # weather of the caller's own; sensors read a little below nought at night
         "ghi_w_per_m2": Bounds(-50, 1800, "W/m2"),
         "dni_w_per_m2": Bounds(-50, 1500, "W/m2"),
@@ -169,6 +170,7 @@ BOUNDS: Mapping[str, Bounds] = MappingProxyType(
         "resale_share": Bounds(0, 1),
         "running_cost_per_year": Bounds(0, 100_000, "money"),
         "year_kwh": Bounds(0, 1_000_000, "kWh"),
+        "logged_kwh": Bounds(0, 1_000_000, "kWh"),
         "night_draw_kwh": Bounds(0, 200, "kWh"),
         "self_used_share": Bounds(0, 1),
         # storage

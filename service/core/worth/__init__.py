@@ -11,6 +11,7 @@ from service.core.worth.habits import Habit, habits
 from service.core.worth.result import BreakEven, Moving, Worth, YearFlow
 from service.core.worth.roof import other_generation_w
 from service.core.worth.sensitivity import Sensitivity
+from service.core.worth.so_far import SoFar, so_far
 from service.core.worth.storage import StorageBeside, StoragePays, UseBeside, storage_beside
 from service.core.worth.use import AtTheMeter, OtherShare, UseAtHome, use_at_home, with_band_of_use
 
@@ -25,6 +26,7 @@ __all__ = [
     "Moving",
     "OtherShare",
     "Sensitivity",
+    "SoFar",
     "StorageBeside",
     "StoragePays",
     "StoreYear",
@@ -39,6 +41,7 @@ __all__ = [
     "limited_export",
     "on_box_inputs",
     "other_generation_w",
+    "so_far",
     "storage_beside",
     "use_at_home",
     "with_band_of_use",

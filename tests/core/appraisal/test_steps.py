@@ -113,6 +113,14 @@ def test_the_wait_after_plugging_in_is_told_before_it_looks_like_a_fault():
     assert codes(found, "first_sunny_day").index("wait_for_grid") < codes(found, "first_sunny_day").index("check_power")
     [step] = [step for step in found if step.code == "wait_for_grid"]
     assert step.facts["least_s"] == 60
+    assert "196 to 253 V" in say("steps", "wait_for_grid.en_50549", step.facts)
+
+
+@pytest.mark.parametrize(("area", "variant"), [("DE", "en_50549"), ("US-UT", "ieee_1547"), ("JP", "")])
+def test_what_the_inverter_waits_for_goes_by_the_standard_of_the_area(area: str, variant: str):
+    found = steps(setup=builders.setup(site=builders.site(rule_area=area)))
+    [step] = [step for step in found if step.code == "wait_for_grid"]
+    assert step.facts["variant"] == variant
 
 
 def test_connectors_are_matched_whatever_their_kind():
@@ -169,8 +177,10 @@ def test_every_step_has_a_sentence_that_its_facts_fill():
     other = builders.array(name="right", input=2, panel=builders.panel(open_circuit_voltage_v=37.0))
     mixed = builders.setup(arrays=(builders.array(), other))
     open_cost = finding("registration", Part.LOCAL_RULE, facts={**DUTY, "cost": "unknown"})
+    elsewhere = [builders.setup(site=builders.site(rule_area=area)) for area in ("US-UT", "JP")]
     found = (
-        *steps(*findings, setup=busy), *steps(setup=completed.setup, assumptions=completed.assumptions),
+        *(step for setup in elsewhere for step in steps(setup=setup)), *steps(*findings, setup=busy),
+         *steps(setup=completed.setup, assumptions=completed.assumptions),
         *steps(cap, setup=stated), *steps(open_cost, setup=mixed),
     )  # fmt: skip
     keys = [f"{step.code}.{step.facts.get('variant') or ''}".removesuffix(".") for step in found]

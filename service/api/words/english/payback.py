@@ -7,6 +7,10 @@ Keys: ``crossings.<code>``, ``returns.<code>``, ``break_even``, ``step.<cause>.<
 from collections.abc import Mapping
 
 TEXTS: Mapping[str, str] = {
+    "so_far": "In the {years:.1f} years of the log about {saved} {currency} were saved; {promised} {currency} were "
+    "promised for that time. What gaps of the log may hide is not counted.",
+    "so_far.of_outlay": "In the {years:.1f} years of the log about {saved} {currency} were saved, {paid_pct:.0f} % of "
+    "the outlay; {promised} {currency} were promised for that time. What gaps of the log may hide is not counted.",
     "crossings.paid_back": "Paid back after {first_years:.1f} years, interest reckoned in; no later cost undoes it.",
     "crossings.paid_back_twice": "Paid back after {first_years:.1f} years, but a later cost undoes that; for good "
     "after {lasting_years:.1f} years.",

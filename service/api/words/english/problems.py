@@ -49,7 +49,8 @@ TEXTS: Mapping[str, str] = {
     "title.unsupported_media_type": "The body has a type that this path does not read",
     "detail.unsupported_media_type": "{why}",
     "about.unsupported_media_type": "Bodies are JSON in UTF-8, sent with “Content-Type: application/json” and without "
-    "compression. With curl -d the header has to be given: -H 'Content-Type: application/json'.",
+    "compression; a log may also come as text/csv. With curl -d the header has to be given: "
+    "-H 'Content-Type: application/json'.",
     "title.header_too_large": "The head of the request is too large",
     "detail.header_too_large": "Address and headers together may have at most {limit}.",
     "about.header_too_large": "Address and headers are limited, so that one caller cannot crowd out the others. Leave "
@@ -165,6 +166,30 @@ TEXTS: Mapping[str, str] = {
     "mistake.missing.pickup_plane": "is missing: a plane at the door needs both angles, or leave it out",
     "mistake.missing.payback": "is missing: give site, arrays and inverter, or energy, use and one of tariff and site",
     "mistake.missing.price": "is missing, and no price per kWh is known for this place",
+    "mistake.csv_rows": "holds more than {most} rows; send it in parts",
+    "mistake.csv_empty": "holds no rows",
+    "mistake.csv_no_set": "does not begin with the set as JSON in lines that begin with #",
+    "mistake.csv_columns": "has in line {line} no column names of which one is a time and one, or one for each input, "
+    "a value",
+    "mistake.csv_width": "has in line {line} another number of columns than the {width} named",
+    "mistake.csv_number": "has in line {line} a value that is no number",
+    "mistake.csv_utf8": "is not UTF-8 (around line {line})",
+    "accepted.csv": "lines with # that hold site, arrays and inverter as JSON; then a line of column names: time, "
+    "start, middle or end, and counter_kwh, counter_wh, energy_kwh, energy_wh or power_w, also with input_1_ before "
+    "it; then the rows, split by semicolon, comma or tab",
+    "mistake.missing.log_unit": "is missing: energy may be in kWh or Wh",
+    "mistake.missing.log_rows": "is missing: give rows, or first, step_minutes and values, or by_input; months as rows",
+    "mistake.missing.log_steps": "is missing: first, step_minutes and values go together; or give rows",
+    "mistake.contradiction.log_unit": "is no unit of readings of the kind {kind}",
+    "mistake.contradiction.log_twice": "stands beside another form of the same log",
+    "mistake.contradiction.input_twice": "is an input that has a log already",
+    "mistake.contradiction.log_end": "is not after the log's beginning",
+    "accepted.log_end": "an instant after from_time",
+    "accepted.log": "pairs of a time and a value; or first, step_minutes and values",
+    "accepted.log_row": "a list of a time and a number, the number null where nothing was read",
+    "accepted.form.log_time": "an instant of RFC 3339, or without an offset the site's wall-clock time; of months a "
+    "year and a month, YYYY-MM",
+    "accepted.own_input": "the number of an input that has no other log here",
     "accepted.time_zone": "an IANA name of a time zone, Area/City",
     "accepted.latitude": "the latitude of a point on land between 57 S and 72 N: a number from -57 to 72, to be mended "
     "together with the longitude",

@@ -63,6 +63,12 @@ TEXTS: Mapping[str, str] = {
     "register.cost_open": "Announce the set. To whom: {whom}. When: {due}. What it costs was not found.",
     "wait_for_grid": "After plugging in nothing comes for a minute or so, in some countries for five: the inverter "
     "first watches the grid. That is normal. While the grid is down it gives nothing.",
+    "wait_for_grid.en_50549": "After plugging in nothing comes for at least a minute: the inverter first watches the "
+    "grid, by EN 50549-1 as first set 196 to 253 V and 49.5 to 50.1 Hz for 60 s (from memory); after a trip its power "
+    "comes back over some ten minutes. That is normal. While the grid is down it gives nothing.",
+    "wait_for_grid.ieee_1547": "After plugging in nothing comes for five minutes: the inverter first watches the grid, "
+    "by IEEE 1547 as first set 110 to 126 V at a 120 V socket and 59.5 to 60.1 Hz for 300 s (from memory). That is "
+    "normal. While the grid is down it gives nothing.",
     "check_power": "Around the best hour of a clear day the display or app shows about {best_w} W in {best_season}, "
     "{least_w} W in {least_season}. Much less on a clear day: look for shade, dirt or an input that gives nothing.",
     "feel_the_plug": "After an hour of full sun feel plug and socket. If they are hot, switch off and call an "

@@ -1,0 +1,222 @@
+"""Is it doing what it should?"""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from service.api.answers.log_rows import rows_of
+from service.api.answers.question import Question
+from service.api.deps import Deps
+from service.api.schemas.log_csv import read_csv
+from service.api.schemas.logbook import LogbookIn, PeerIn, ReadingsIn
+from service.api.schemas.logbook_out import LogbookAnswerOut, LogbookOut, SuspectOut
+from service.api.schemas.pause import no_garbage_looked_for
+from service.api.schemas.reading import read_body
+from service.core.logbook import (
+    Ceiling,
+    Conclusion,
+    Course,
+    Diagnosis,
+    Expected,
+    Log,
+    LogNote,
+    Moments,
+    Neighbour,
+    Reading,
+    Suspect,
+    TypicalYear,
+    Zone,
+    beside_its_house,
+    from_climate,
+    from_neighbours,
+    from_weather,
+    hours_of_span,
+    judged,
+    log_of,
+    read_log,
+    reference_rows,
+    suspects,
+    zone_of,
+)
+from service.core.logbook.expected import HOUR_S
+from service.core.model.hours import Floats, Ints
+from service.core.sky.given_times import given_weather
+
+YEAR_H = 8760.0
+# How far a day's energy lies from what hours of a series make of it: a sensor beside the set sees its clouds, one some
+# kilometres away others. Judgement; nobody said which it is.
+_DAY_BY_WEATHER_SD = 0.15
+_SPAN_FLOOR = (0, 86_400)
+
+
+def logbook_review(body: bytes, deps: Deps) -> LogbookAnswerOut:
+    """The answer of /v1/logbook/review."""
+    with no_garbage_looked_for():
+        return reviewed(read_body(LogbookIn, body), deps)
+
+
+def logbook_review_csv(body: bytes, deps: Deps) -> LogbookAnswerOut:
+    """The same of a table."""
+    with no_garbage_looked_for():
+        return reviewed(read_csv(body), deps)
+
+
+def reviewed(request: LogbookIn, deps: Deps) -> LogbookAnswerOut:
+    """The answer to a request that was read.
+
+    Raises:
+        RefusedRequest, ContradictionError, NoClimateError: there is no answer.
+    """
+    question = Question.of(request, deps)
+    plain = question
+    if question.weather is not None:
+        plain = Question.of(request.model_copy(update={"weather": None}), deps)
+    set_ = _Set.of(plain)
+    log, zone = _log(request.readings, "/readings", set_)
+    begins = _hours(log, set_)
+    season = set_.season(begins)
+    now = _now(request, question, set_, season, begins, deps)
+    reading = read_log(log, season, now, zone, set_.most_w)
+    found = _diagnoses(reading, request, question, set_, deps)
+    alarm = any(one.conclusion == Conclusion.SOMETHING_WRONG for one in found.values())
+    result = judged(reading, alarm, plain.energy.year_kwh, season.year_sd_share)
+    return LogbookAnswerOut(
+        logbook=LogbookOut.of(reading, result, _told(found, plain), found.get(None), plain.energy.year_kwh),
+        **question.beside(question.chosen_cautions()),
+    )
+
+
+def _diagnoses(
+    reading: Reading, request: LogbookIn, question: Question, set_: "_Set", deps: Deps
+) -> dict[int | None, Diagnosis]:
+    """What the log of the set says of causes, and that of each input where those were logged apart."""
+    weather = None
+    if request.weather is not None and request.weather.series is not None:
+        weather = given_weather(question.given["weather"]["series"], set_.time_zone)
+    setup, climate = set_.question.setup, set_.question.place.climate
+    fed = {array.input for array in setup.arrays}
+    logs = [] if reading.series is None else [reading.series]
+    logs += [one for one in reading.input_series if one.input in fed]
+    return {
+        one.input: beside_its_house(reading, suspects(one, setup, climate, deps.cause_weights, weather))
+        for one in logs
+    }  # fmt: skip
+
+
+def _told(found: dict[int | None, Diagnosis], plain: Question) -> list[SuspectOut]:
+    """All suspects, the surest first; of a cause that several logs show the surest one."""
+    each = [(one, number) for number, diagnosis in found.items() for one in diagnosis.suspects]
+    each.sort(key=lambda pair: -pair[0].sureness_share)
+    first: dict[str, tuple[Suspect, int | None]] = {}
+    for one, number in each:
+        first.setdefault(one.code, (one, number))
+    year = plain.energy.year_kwh.middle or 0.0
+    account = plain.account() if first else None
+    saving = None if account is None else account.saving_first_year.middle
+    per_kwh = saving / year if saving is not None and year > 0 else None
+    return [SuspectOut.of(one, number, year, per_kwh) for one, number in first.values()]
+
+
+@dataclass(frozen=True)
+class _Set:
+    """A set of which there is a log, with its typical year."""
+
+    question: Question
+    typical: TypicalYear
+    time_zone: str
+    longitude_deg: float
+    most_w: float
+
+    @classmethod
+    def of(cls, question: Question) -> "_Set":
+        """From a question that rests on the climate."""
+        setup, energy = question.setup, question.energy
+        zone, longitude = setup.site.time_zone, setup.site.longitude_deg
+        other = energy.other_light
+        if other is None:
+            raise ValueError("an energy year of the chain has its other light")
+        kept = None
+        if energy.lost_kwh["export_limit"] > 0.0:
+            free = other.ac_and_clipped_w(1.0)[0]
+            kept = np.divide(energy.ac_w, free, out=np.ones_like(free), where=free > 0.0)
+        offset_s = zone_of(zone, longitude, *_SPAN_FLOOR).standard_offset_s
+        typical = TypicalYear(other_light=other, kept_share=kept, standard_offset_s=offset_s)
+        return cls(question, typical, zone, longitude, setup.inverter.ac_power_w)
+
+    def season(self, begins: Ints) -> Expected:
+        """What the season gives in each of the hours ``begins``."""
+        return from_climate(self.typical, begins, self.question.energy.spread)
+
+
+def _log(readings: ReadingsIn, pointer: str, set_: _Set) -> tuple[Log, Zone]:
+    parts = rows_of(readings, pointer, set_.time_zone, set_.longitude_deg)
+    seconds = np.concatenate([rows.at_s for _, rows, _ in parts])
+    zone = zone_of(set_.time_zone, set_.longitude_deg, int(seconds.min()), int(seconds.max()))
+    usual_w = (set_.question.energy.year_kwh.middle or 0.0) * 1000.0 / YEAR_H / len(parts)
+    ceiling = Ceiling(most_w=set_.most_w, usual_w=usual_w)
+    log = log_of([(number, rows) for number, rows, _ in parts], [ceiling] * len(parts), zone)
+    return Log(total=log.total, inputs=log.inputs, notes=(*_of_the_clock([one for *_, one in parts]), *log.notes)), zone
+
+
+def _of_the_clock(moments: list[Moments]) -> list[LogNote]:
+    counts = {
+        "wall_clock": sum(one.without_offset for one in moments if not one.keeps_standard_time),
+        "standard_time": sum(one.without_offset for one in moments if one.keeps_standard_time),
+        "hour_twice": sum(one.twice for one in moments if not one.keeps_standard_time),
+    }
+    return [LogNote(code=code, count=count) for code, count in counts.items() if count]
+
+
+def _hours(log: Log, set_: _Set) -> Ints:
+    pieces = log.total
+    ends = (int(pieces.begin_s[0]), int(pieces.end_s[-1])) if pieces.energy_wh.size else _SPAN_FLOOR
+    return hours_of_span(*ends, set_.typical.standard_offset_s)
+
+
+def _now(
+    request: LogbookIn, question: Question, set_: _Set, season: Expected, begins: Ints, deps: Deps
+) -> Expected:  # fmt: skip
+    """What is known best of those days: the neighbours first, then given weather, then the climate."""
+    if request.peers:
+        neighbours = [_neighbour(peer, at, request, set_, begins, deps) for at, peer in enumerate(request.peers)]
+        found = from_neighbours(season, neighbours)
+        if found is not None:
+            return found
+    if question.weather is not None:
+        hours, known = _weather_hours(question, begins, set_.typical.standard_offset_s)
+        if known.any():
+            return from_weather(season, hours, known, question.energy.spread, _DAY_BY_WEATHER_SD)
+    return season
+
+
+def _neighbour(peer: PeerIn, at: int, request: LogbookIn, own: _Set, begins: Ints, deps: Deps) -> Neighbour:
+    changed = {"weather": None, "peers": None, "arrays": peer.arrays or request.arrays,
+               "inverter": peer.inverter or request.inverter}  # fmt: skip
+    same = peer.arrays is None and peer.inverter is None
+    set_ = own if same else _Set.of(Question.of(request.model_copy(update=changed), deps))
+    log, zone = _log(peer.readings, f"/peers/{at}/readings", set_)
+    season = set_.season(begins)
+    reading: Reading = read_log(_within(log, begins), season, season, zone, set_.most_w)
+    return Neighbour(pieces=reading.log.total, usable=reading.sorted.usable, season=season)
+
+
+def _within(log: Log, begins: Ints) -> Log:
+    """The part of a neighbour's log that lies in the same span."""
+    pieces = log.total
+    inside = (pieces.begin_s >= begins[0]) & (pieces.end_s <= begins[-1] + HOUR_S)
+    return Log(total=pieces.part(inside), inputs=(), notes=())
+
+
+def _weather_hours(question: Question, begins: Ints, standard_offset_s: int) -> tuple[Floats, np.ndarray]:
+    """A.c. power of each hour by the given weather, and which hours that tells of."""
+    weather, other = question.weather, question.energy.other_light
+    if weather is None or other is None:
+        return np.zeros(begins.size), np.zeros(begins.size, dtype=np.bool_)
+    hours = other.ac_and_clipped_w(1.0)[0] / max(other.up_share, 1e-9)
+    first, last = (int(np.datetime64(text.rstrip("Z"), "s").astype(np.int64)) for text in (weather.from_utc,
+                                                                                        weather.to_utc))  # fmt: skip
+    known = (begins >= first) & (begins + HOUR_S <= last)
+    if weather.whole_year:
+        return hours[reference_rows(begins, standard_offset_s)], known
+    course = Course.of_steps(int(weather.sky.calendar.utc[0].astype(np.int64)), HOUR_S, hours)
+    return course.between(begins, begins + HOUR_S), known

@@ -1,0 +1,210 @@
+"""How does a table of comma-separated values become a question about a log?
+
+Lines that begin with # come first and hold the set as JSON, as in the JSON form but without ``rows``; then a line of
+column names, then the rows. The delimiter (semicolon, comma, tab) and the decimal comma are recognised. A column named
+``time``, ``start``, ``middle`` or ``end`` holds the times and tells what they name; the values stand in
+``counter_kwh``, ``counter_wh``, ``energy_kwh``, ``energy_wh`` or ``power_w``, or with ``input_1_`` before that for
+each input. Other columns are left out. Rows are read block by block, so that no more than their columns is kept.
+"""
+
+import re
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from typing import Any
+
+import numpy as np
+
+from service.api.schemas.logbook import MOST_ROWS, LogbookIn
+from service.api.schemas.mistakes import Mistake, RefusedRequest, as_example, shown
+from service.api.schemas.reading import read_value
+from service.api.schemas.strict_json import parsed
+from service.api.words import say
+
+_DELIMITERS = (";", "\t", ",")
+_TIMES = ("time", "start", "middle", "end")
+_COLUMN = re.compile(r"(?:input_([1-8])_)?(counter_kwh|counter_wh|energy_kwh|energy_wh|power_w)")
+_KINDS = {"counter": "counter", "energy": "interval", "power": "power"}
+_BLOCK_BYTES = 1 << 18
+CSV_SAYS = (
+    "First lines that begin with # and hold site, arrays, inverter (and whatever else the JSON form takes) as JSON. "
+    "Then a line of column names: `time`, `start`, `middle` or `end` (which moment the times name), and `counter_kwh`, "
+    "`counter_wh`, `energy_kwh`, `energy_wh` or `power_w`, for single inputs with `input_1_` before it. Then the rows. "
+    "Semicolon, comma or tab as delimiter and a decimal comma are recognised; other columns are left out."
+)
+_EXAMPLE = "start;energy_wh\n2026-05-01T10:00:00+02:00;212,5\n"
+_NOTHING = ("", "-", "null", "nan", "NaN", "n/a", "NA", "None")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Head:
+    """The first lines: the set, the delimiter, which column is what, and where the rows begin."""
+
+    said: dict[str, Any]
+    delimiter: str
+    width: int
+    time_at: int
+    value_at: tuple[int, ...]
+    inputs: tuple[int | None, ...]
+    kind: str
+    unit: str
+    begins: int
+    line: int
+
+
+def read_csv(body: bytes) -> LogbookIn:
+    """The request that a table holds.
+
+    Raises:
+        RefusedRequest: with the line at which the table stops being one, or all that is wrong with the set.
+    """
+    head = _head(body)
+    times: list[str] = []
+    columns: list[list[float | None]] = [[] for _ in head.value_at]
+    line = head.line
+    for block in _blocks(body, head.begins):
+        line += _read_block(block, head, line, times, columns)
+        if len(times) > MOST_ROWS:
+            raise _refused("csv_rows", line, f"{len(times)} rows", most=MOST_ROWS)
+    if not times:
+        raise _refused("csv_empty", line, None)
+    readings: dict[str, Any] = {"kind": head.kind, "unit": head.unit}
+    stamp = _stamp(body, head)
+    if stamp is not None:
+        readings["stamp"] = stamp
+    logs = [[list(pair) for pair in zip(times, column, strict=True)] for column in columns]
+    if head.inputs == (None,):
+        readings["rows"] = logs[0]
+    else:
+        readings["by_input"] = [{"input": number, "rows": rows} for number, rows in zip(head.inputs, logs, strict=True)]
+    said = head.said.get("readings")
+    own = {key: value for key, value in said.items() if key not in readings} if isinstance(said, dict) else {}
+    return read_value(LogbookIn, {**head.said, "readings": {**own, **readings}})
+
+
+def _stamp(body: bytes, head: _Head) -> str | None:
+    named = _fields(_line_before(body, head.begins), head.delimiter)[head.time_at]
+    return None if named == "time" else named
+
+
+def _line_before(body: bytes, begins: int) -> str:
+    start = body.rfind(b"\n", 0, max(begins - 1, 0)) + 1
+    return _text(body[start:begins], 0).strip()
+
+
+def _head(body: bytes) -> _Head:
+    at, line, notes = (3 if body.startswith(b"\xef\xbb\xbf") else 0), 0, []
+    while at < len(body):
+        end = body.find(b"\n", at)
+        end = len(body) if end < 0 else end
+        text, at, line = _text(body[at:end], line).strip(), end + 1, line + 1
+        if text.startswith("#"):
+            notes.append(text[1:])
+        elif text:
+            return _columns(text, _set("\n".join(notes)), at, line)
+    raise _refused("csv_empty", line, None)
+
+
+def _set(text: str) -> dict[str, Any]:
+    """The set, as JSON in the notes before the table."""
+    if not text.strip():
+        raise _refused("csv_no_set", 1, None)
+    value = parsed(text.encode())
+    if not isinstance(value, dict):
+        raise _refused("csv_no_set", 1, text)
+    return value
+
+
+def _columns(text: str, said: dict[str, Any], begins: int, line: int) -> _Head:
+    delimiter = max(_DELIMITERS, key=lambda one: (text.count(one), -_DELIMITERS.index(one)))
+    names = _fields(text, delimiter)
+    times = [at for at, name in enumerate(names) if name in _TIMES]
+    found = [(at, match) for at, name in enumerate(names) if (match := _COLUMN.fullmatch(name))]
+    kinds = {match[2] for _, match in found}
+    numbers = [None if match[1] is None else int(match[1]) for _, match in found]
+    if (
+        len(times) != 1
+        or len(kinds) != 1
+        or len(set(numbers)) != len(numbers)
+        or (None in numbers and len(numbers) > 1)
+    ):
+        raise _refused("csv_columns", line, text)
+    what, _, unit = kinds.pop().partition("_")
+    return _Head(
+        said=said, delimiter=delimiter, width=len(names), time_at=times[0], value_at=tuple(at for at, _ in found),
+        inputs=tuple(numbers), kind=_KINDS[what], unit=unit, begins=min(begins, 1 << 62), line=line,
+    )  # fmt: skip
+
+
+def _fields(line: str, delimiter: str) -> list[str]:
+    return [field.strip().strip('"').strip() for field in line.split(delimiter)]
+
+
+def _blocks(body: bytes, begins: int) -> Iterator[bytes]:
+    """The rows in pieces that end with a line."""
+    at = begins
+    while at < len(body):
+        end = body.find(b"\n", min(at + _BLOCK_BYTES, len(body)))
+        end = len(body) if end < 0 else end + 1
+        yield body[at:end]
+        at = end
+
+
+def _read_block(block: bytes, head: _Head, line: int, times: list[str], columns: Sequence[list[float | None]]) -> int:
+    """Add the rows of a block; how many lines it has."""
+    lines = _text(block, line).replace('"', "").splitlines()
+    rows = [text.split(head.delimiter) for text in lines if text.strip()]
+    if head.delimiter == "," and any(len(row) != head.width for row in rows):
+        raise _refused("csv_width", line + 1 + _first_odd(lines, head), None, width=head.width)
+    if any(len(row) < head.width for row in rows):
+        raise _refused("csv_width", line + 1 + _first_odd(lines, head), None, width=head.width)
+    times += [row[head.time_at].strip() for row in rows]
+    for at, column in zip(head.value_at, columns, strict=True):
+        texts = [row[at].strip() for row in rows]
+        column.extend(_numbers(texts, line))
+    return len(lines)
+
+
+def _numbers(texts: Sequence[str], line: int) -> list[float | None]:
+    """All at once where they are plain; one by one where some are not."""
+    joined = "\n".join([text or "nan" for text in texts])
+    if "." not in joined:
+        joined = joined.replace(",", ".")
+    if "_" not in joined:
+        try:
+            plain: list[float | None] = np.array(joined.split("\n"), dtype=np.float64).tolist()
+        except ValueError:
+            pass
+        else:
+            return plain
+    return [_number(text, line, place) for place, text in enumerate(texts)]
+
+
+def _first_odd(lines: Sequence[str], head: _Head) -> int:
+    return next(at for at, text in enumerate(lines) if text.strip() and text.count(head.delimiter) + 1 != head.width)
+
+
+def _number(text: str, line: int, place: int) -> float | None:
+    """A number with a point or a comma; 1.234,5 and 1,234.5 are not guessed at."""
+    if text in _NOTHING:
+        return None
+    plain = text.replace(",", ".") if text.count(",") == 1 and "." not in text else text
+    if not re.fullmatch(r"[+-]?\d{1,18}(\.\d{0,18})?([eE][+-]?\d{1,2})?|[+-]?\.\d{1,18}", plain):
+        raise _refused("csv_number", line + place + 1, text)
+    return float(plain)
+
+
+def _text(piece: bytes, line: int) -> str:
+    try:
+        return piece.decode("utf-8")
+    except UnicodeDecodeError:
+        raise _refused("csv_utf8", line + 1, None) from None
+
+
+def _refused(why: str, line: int, given: Any, **facts: Any) -> RefusedRequest:
+    """A table that is none: the line is told in the text, as a table has no pointers."""
+    mistake = Mistake(
+        code="wrong_form", pointer="", given=None if given is None else shown(given),
+        problem=say("problems", f"mistake.{why}", {"line": line, **facts}),
+        accepted=say("problems", "accepted.csv"), example=as_example(_EXAMPLE),
+    )  # fmt: skip
+    return RefusedRequest("invalid_request", (mistake,))

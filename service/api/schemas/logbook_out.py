@@ -1,0 +1,270 @@
+"""How is a log answered: what was logged, what was to be expected, gaps, causes, totals?"""
+
+from datetime import UTC, date, datetime, timedelta
+from typing import Literal, Self
+from zoneinfo import ZoneInfo
+
+import numpy as np
+from pydantic import Field
+
+from service.api.schemas import rounding as r
+from service.api.schemas.answers import Beside
+from service.api.schemas.band import KwhBandOut
+from service.api.schemas.base import Code, Facts, Out, Text
+from service.api.words import say
+from service.core.logbook import Conclusion, Diagnosis, Gap, Judged, LogNote, Reading, SpanTotal, Suspect
+from service.core.model.band import Band
+
+MOST_GAPS, MOST_DAYS, MOST_MONTHS = 500, 400, 1400
+_CLEAR_SHARE = 0.4  # so sure the first suspect has to be for its name to lead
+_EPOCH = date(1970, 1, 1)
+Kind = Literal["connection_lost", "set_off", "unknown"]
+
+
+class ReasonOut(Out):
+    """Why the conclusion is what it is, with its figures."""
+
+    code: Code
+    facts: Facts
+    text: Text
+
+
+class GapOut(Out):
+    """A stretch by day that was not logged, or in which the set gave nothing; nights are none."""
+
+    from_time: str = Field(max_length=40)
+    to_time: str = Field(max_length=40)
+    kind: str = Field(description="connection_lost, set_off or unknown.", max_length=40)
+    missed_kwh: r.Kwh = Field(description="What the log lacks; 0 where a counter made it good.")
+    missed_band_kwh: KwhBandOut = Field(description="The same with its doubt; `cautious` is the smaller one.")
+    would_have_kwh: r.Kwh = Field(description="What the set would have given meanwhile.")
+    regained_kwh: r.Kwh = Field(description="What the counter's jump at its end brought.")
+    sureness_share: r.Share = Field(description="How sure the kind is.")
+    text: Text
+
+    @classmethod
+    def of(cls, gap: Gap, zone: ZoneInfo) -> Self:
+        """With its sentence, in the site's wall-clock time."""
+        facts = {"missed_kwh": gap.missed_kwh.middle, "regained_kwh": gap.regained_kwh}
+        key = f"gap.{gap.kind}" + (".regained" if gap.regained_kwh > 0 and not gap.missed_kwh.middle else "")
+        return cls.from_core(
+            gap,
+            from_time=told_time(gap.begin_s, zone),
+            to_time=told_time(gap.end_s, zone),
+            missed_kwh=gap.missed_kwh.middle,
+            missed_band_kwh=KwhBandOut.from_core(gap.missed_kwh),
+            text=say("logbook", key, facts),
+        )
+
+
+class SuspectOut(Out):
+    """A cause that may stand behind what the log shows, the surest first."""
+
+    code: Code
+    input: int | None = Field(ge=1, le=8, description="In whose log it shows; null: in that of the whole set.")
+    sureness_share: r.Share
+    effect_share: r.Share | None = Field(
+        description="The part of the logged time's energy that it takes; below nought where the set gives more so, "
+        "null where the log does not tell."
+    )
+    effect_kwh_per_year: r.Kwh | None = Field(description="The same of a usual year.")
+    effect_per_year: r.Money | None = Field(description="What that costs; null where no price per kWh is known.")
+    evidence: Facts
+    text: Text
+    look_at: Text
+
+    @classmethod
+    def of(cls, one: Suspect, number: int | None, year_kwh: float, per_kwh: float | None) -> Self:
+        """With its sentences; ``per_kwh`` is what a kWh is worth to the home."""
+        kwh = None if one.effect_share is None else one.effect_share * year_kwh
+        return cls.from_core(
+            one,
+            input=number,
+            effect_kwh_per_year=kwh,
+            effect_per_year=None if kwh is None or per_kwh is None else kwh * per_kwh,
+            evidence=dict(one.evidence),
+            text=say("logbook", f"suspect.{one.code}", one.evidence),
+            look_at=say("logbook", f"look.{one.code}", one.evidence),
+        )
+
+
+class LogFindingOut(Out):
+    """Something about the rows: doubles, impossible values, a counter set back; how many, and what was done."""
+
+    code: Code
+    count: int = Field(ge=0)
+    facts: Facts
+    text: Text
+
+    @classmethod
+    def of(cls, note: LogNote, zone: ZoneInfo) -> Self:
+        """With its sentence."""
+        facts = dict(note.facts)
+        first = facts.get("first")
+        if isinstance(first, int):
+            facts["first"] = told_time(first, zone)
+        return cls(code=note.code, count=note.count, facts=facts, text=_note_text(note, facts))
+
+
+def _note_text(note: LogNote, facts: Facts) -> str:
+    key = f"note.{note.code}" + (".one" if note.count == 1 else "")
+    return say("logbook", key, {"count": note.count, **facts})
+
+
+class PlaneTurnOut(Out):
+    """By how much clear days speak for another plane than the stated one, with the half width of that."""
+
+    tilt_by_deg: r.Degrees
+    tilt_half_width_deg: r.Degrees
+    azimuth_by_deg: r.Degrees
+    azimuth_half_width_deg: r.Degrees
+
+
+class FlatTopOut(Out):
+    """The power at which something cuts the log: the limit that the inverter keeps, or a lid."""
+
+    power_w: r.Watts
+    hours: r.Times = Field(description="How long the log stands there.")
+
+    @classmethod
+    def of(cls, reading: Reading) -> "FlatTopOut | None":
+        """Null where there is none."""
+        series = reading.series
+        if series is None or not reading.clipped.any():
+            return None
+        power = float(np.median(series.energy_wh[reading.clipped])) * 3600 / series.step_s
+        return cls(power_w=power, hours=int(np.count_nonzero(reading.clipped)) * series.step_s / 3600)
+
+
+class SpanOut(Out):
+    """A day, a month or a year to date."""
+
+    first_day: str = Field(max_length=10)
+    logged_kwh: r.Kwh
+    expected_kwh: r.Kwh = Field(description="For the whole of it, gaps included.")
+    known_share: r.Share = Field(
+        description="The part of its expected energy that lies in logged time; with little of it, it is no low day."
+    )
+    ratio: r.Share | None = Field(description="Logged over expected of the logged time; null where there is none.")
+    joined: bool = Field(description="Was a reading over several days spread over it by what was to be expected?")
+
+    @classmethod
+    def of(cls, span: SpanTotal) -> Self:
+        """With its first day as text."""
+        return cls.from_core(span, first_day=(_EPOCH + timedelta(days=span.first_day)).isoformat())
+
+
+class LogbookOut(Out):
+    """Is it doing what it should?"""
+
+    conclusion: Conclusion
+    because: ReasonOut
+    from_time: str | None = Field(max_length=40, description="Begin of the first row's time; null: nothing was read.")
+    to_time: str | None = Field(max_length=40)
+    step_minutes: r.Times | None = Field(description="How far rows usually lie apart.")
+    logged_kwh: r.Kwh = Field(description="What the rows hold.")
+    compared_kwh: r.Kwh = Field(
+        description="That part which is compared: without lower bounds, such as after a counter was set back, and "
+        "without time in which the set was off."
+    )
+    expected_kwh: KwhBandOut = Field(description="What was to be expected in exactly the time compared.")
+    ratio: r.Share | None = Field(description="compared_kwh over the middle of expected_kwh.")
+    visible_shortfall_share: r.Share = Field(
+        description="The smallest shortfall that such a log can show: of a few days weather hides more."
+    )
+    basis: str = Field(
+        max_length=20,
+        description="What the expectation rests on: the neighbours' logs (peers), given weather, climate.",
+    )
+    basis_text: Text
+    suspects: list[SuspectOut] = Field(
+        max_length=20, description="The surest first; also where the conclusion is another, for whoever wants to look."
+    )
+    fitted_turn: PlaneTurnOut | None
+    clear_days: int = Field(ge=0, description="Cloudless days found in the log, the sharpest test of plane and shade.")
+    flat_top: FlatTopOut | None
+    gaps: list[GapOut] = Field(max_length=MOST_GAPS, description="In order of time.")
+    missed_kwh: KwhBandOut = Field(description="Of all gaps together; `cautious` is the smaller one.")
+    findings: list[LogFindingOut] = Field(max_length=50)
+    month_to_date: SpanOut | None
+    year_to_date: SpanOut | None
+    months: list[SpanOut] = Field(max_length=MOST_MONTHS)
+    days: list[SpanOut] = Field(max_length=MOST_DAYS, description="The last days of the log.")
+    promised_year_kwh: KwhBandOut = Field(description="A usual year, as /v1/energy tells it.")
+    projected_year_kwh: KwhBandOut = Field(description="A usual year by what the log says of the set.")
+
+    @classmethod
+    def of(
+        cls,
+        reading: Reading,
+        judged: Judged,
+        suspects: list[SuspectOut],
+        found: Diagnosis | None,
+        promised_kwh: Band,
+    ) -> Self:
+        """The whole answer, with its sentences."""
+        zone, pieces = ZoneInfo(reading.zone.name), reading.log.total
+        told = pieces.energy_wh.size > 0
+        month, year = judged.totals.month_to_date, judged.totals.year_to_date
+        return cls(
+            conclusion=judged.conclusion,
+            because=_reason(reading, judged, suspects),
+            from_time=told_time(int(pieces.begin_s[0]), zone) if told else None,
+            to_time=told_time(int(pieces.end_s[-1]), zone) if told else None,
+            step_minutes=pieces.step_s / 60 if told else None,
+            logged_kwh=reading.logged_kwh,
+            compared_kwh=reading.compared_kwh,
+            expected_kwh=KwhBandOut.from_core(reading.expected_kwh),
+            ratio=reading.ratio,
+            visible_shortfall_share=reading.visible_share,
+            basis=reading.now.basis,
+            basis_text=say("logbook", f"basis.{reading.now.basis}"),
+            suspects=suspects,
+            fitted_turn=None if found is None or found.plane is None else PlaneTurnOut.from_core(found.plane),
+            clear_days=0 if found is None else found.clear_days,
+            flat_top=FlatTopOut.of(reading),
+            gaps=[GapOut.of(gap, zone) for gap in _largest(reading.sorted.gaps)],
+            missed_kwh=KwhBandOut.from_core(reading.missed_kwh),
+            findings=[LogFindingOut.of(note, zone) for note in reading.notes],
+            month_to_date=None if month is None else SpanOut.of(month),
+            year_to_date=None if year is None else SpanOut.of(year),
+            months=[SpanOut.of(span) for span in judged.totals.months[-MOST_MONTHS:]],
+            days=[SpanOut.of(span) for span in judged.totals.days[-MOST_DAYS:]],
+            promised_year_kwh=KwhBandOut.from_core(promised_kwh),
+            projected_year_kwh=KwhBandOut.from_core(judged.projected_year_kwh),
+        )
+
+
+def _largest(gaps: tuple[Gap, ...]) -> list[Gap]:
+    if len(gaps) <= MOST_GAPS:
+        return list(gaps)
+    kept = sorted(gaps, key=lambda gap: gap.would_have_kwh, reverse=True)[:MOST_GAPS]
+    return sorted(kept, key=lambda gap: gap.begin_s)
+
+
+def _reason(reading: Reading, judged: Judged, suspects: list[SuspectOut]) -> ReasonOut:
+    facts = {
+        "ratio_pct": None if reading.ratio is None else 100.0 * reading.ratio,
+        "days": reading.days,
+        "visible_pct": 100.0 * reading.visible_share,
+        "cause": say("logbook", f"cause.{suspects[0].code}") if suspects else None,
+        "sure_pct": 100.0 * suspects[0].sureness_share if suspects else None,
+        "wrong_pct": 100.0 * min(sum(one.sureness_share for one in suspects), 1.0) if suspects else None,
+    }
+    told = {name: value for name, value in facts.items() if value is not None}
+    vague = judged.because == "cause_found" and (not suspects or suspects[0].sureness_share < _CLEAR_SHARE)
+    key = f"because.{judged.because}" + (".vague" if vague else "")
+    return ReasonOut(code=judged.because, facts=told, text=say("logbook", key, told))
+
+
+def told_time(second: int, zone: ZoneInfo) -> str:
+    """A moment on the wall clock of the site, with its offset."""
+    return (datetime(1970, 1, 1, tzinfo=UTC) + timedelta(seconds=int(np.int64(second)))).astimezone(zone).isoformat()
+
+
+class _Logbook(Out):
+    logbook: LogbookOut
+
+
+class LogbookAnswerOut(Beside, _Logbook):
+    """Is it doing what it should?"""

@@ -1,0 +1,131 @@
+"""What is said of a log: the conclusion, gaps, oddities of the rows, causes and where to look.
+
+``cause.*`` is a cause in a few words, ``suspect.*`` what the log shows of it, ``look.*`` what to look at.
+"""
+
+from collections.abc import Mapping
+
+TEXTS: Mapping[str, str] = {
+    "conclusion.nothing_unusual": "Nothing unusual.",
+    "conclusion.something_wrong": "Something is wrong.",
+    "conclusion.cannot_tell": "This log cannot tell.",
+    "because.cause_found": "The log has the marks of a fault, the likeliest being this: {cause} ({sure_pct:.0f} % "
+    "sure). Look at what is named beside it before you take anything apart.",
+    "because.cause_found.vague": "The log does not look like that of a sound set, but no single cause stands out: "
+    "likeliest {cause} ({sure_pct:.0f} % sure). A longer log, or the weather of those days, would tell more.",
+    "because.less_than_expected": "The set gave {ratio_pct:.0f} % of what was to be expected in exactly the time "
+    "logged, less than weather and the doubts of label and model explain, and no single cause stands out. Look for "
+    "shade, dirt and an input that gives nothing.",
+    "because.within_band": "The set gave {ratio_pct:.0f} % of what was to be expected in exactly the time logged, and "
+    "nothing stands out. That is the usual case. A shortfall of less than about {visible_pct:.0f} % would not show in "
+    "such a log.",
+    "because.more_than_expected": "The set gave {ratio_pct:.0f} % of what was to be expected, more than it can by what "
+    "is said of it. Please check rated power, number of panels, planes and the unit of the log.",
+    "because.weather_hides_it": "The set gave {ratio_pct:.0f} % of what was to be expected in the time logged, but "
+    "over so few days weather alone can hide a shortfall of up to {visible_pct:.0f} %. Send a longer log, the weather "
+    "of those days, or logs of neighbours.",
+    "because.too_little_logged": "Too little was logged to say anything. Send at least some days of rows by day.",
+    "basis.climate": "Compared with what the climate gives in those hours of the year. The weather of those days is "
+    "not known, which makes the band wide; weather of your own or logs of neighbours make it narrow.",
+    "basis.weather": "Compared with what the given weather makes of this set, hour by hour.",
+    "basis.peers": "Compared with the neighbours' sets day by day, which see the same sky.",
+    "gap.connection_lost": "Nothing was logged here. Most likely only the connection was lost: about {missed_kwh:.1f} "
+    "kWh are not in the log. Whether the set ran, its own counter tells.",
+    "gap.connection_lost.regained": "Nothing was logged here, but the counter ran on: its jump at the end, "
+    "{regained_kwh:.1f} kWh, is spread over the gap and is no peak.",
+    "gap.set_off": "The set gave nothing here, although even a dull day would have shown something: about "
+    "{missed_kwh:.1f} kWh were not made. Was it unplugged, a breaker off, the grid out, or snow on it?",
+    "gap.unknown": "Nothing was logged here, and the log cannot tell whether the set ran; up to some {missed_kwh:.1f} "
+    "kWh are missing.",
+    # of the rows
+    "note.empty_rows": "{count} rows hold no value and count as not logged.",
+    "note.empty_rows.one": "One row holds no value and counts as not logged.",
+    "note.unordered": "The rows are not in order of time; they were sorted ({count} steps back).",
+    "note.duplicates": "{count} rows stand twice with the same value; each counts once.",
+    "note.duplicates.one": "One row stands twice with the same value; it counts once.",
+    "note.disputed": "{count} times stand with different values, first {first}; none of them was used.",
+    "note.disputed.one": "{first} stands with different values; none of them was used.",
+    "note.below_zero": "{count} values lie a little below nought, as meters show the inverter's own draw by night; "
+    "they count as nought.",
+    "note.below_zero.one": "One value lies a little below nought, as meters show the inverter's own draw by night; it "
+    "counts as nought.",
+    "note.impossible": "{count} values cannot be: more than the inverter can give in that time, or far below nought. "
+    "They count as not logged.",
+    "note.impossible.one": "One value cannot be: more than the inverter can give in that time, or far below nought. It "
+    "counts as not logged.",
+    "note.unit_too_large": "{count} values are a thousand times too large for kWh; they were read as Wh. Please check "
+    "the unit.",
+    "note.unit_too_small": "The values are a thousand times too small for the unit that was said; they were read in "
+    "the larger one. Please check the unit.",
+    "note.counter_daily": "The counter begins each day at nought; it was read day by day.",
+    "note.counter_reset": "The counter was set back {count} times, first before {first}. What came between the last "
+    "reading and that is not known: at least {at_least_kwh:.2f} kWh are counted.",
+    "note.counter_reset.one": "The counter was set back before {first}. What came between the last reading and that is "
+    "not known: at least {at_least_kwh:.2f} kWh are counted.",
+    "note.counter_spikes": "{count} readings stand out and are taken back by the next; they were dropped.",
+    "note.counter_spikes.one": "One reading stands out and is taken back by the next; it was dropped.",
+    "note.counter_slipped": "The counter slips back by a trifle {count} times; that counts as no change.",
+    "note.counter_slipped.one": "The counter slips back by a trifle once; that counts as no change.",
+    "note.counter_jump": "The counter jumps {count} times by more than the set can have made; the jumps were left out.",
+    "note.counter_jump.one": "The counter jumps once by more than the set can have made; the jump was left out.",
+    "note.lost_rows": "{count} single rows by day are missing; they would hold about {kwh:.2f} kWh, not in the sum.",
+    "note.lost_rows.one": "One row by day is missing; it holds about {kwh:.2f} kWh, which are not in the sum.",
+    "note.nights_left_out": "{count} stretches without sun were not logged; they are no gaps.",
+    "note.nights_left_out.one": "One stretch without sun was not logged; it is no gap.",
+    "note.more_gaps": "{count} more gaps are not listed; the largest are.",
+    "note.by_night": "{percent:.0f} % of the energy lies in hours in which the sun is down: the clock or its zone is "
+    "wrong, or the values are not those of a solar set.",
+    "note.wall_clock": "{count} times have no offset and were read on the wall clock of the site, summer time in.",
+    "note.standard_time": "{count} times have no offset and name an hour that the wall clock skips; all were read in "
+    "standard time, as loggers keep it that do not change with summer time.",
+    "note.hour_twice": "{count} times fall in the hour that the wall clock runs through twice; of two equal ones the "
+    "second was read as the later.",
+    # causes
+    "cause.input_dead": "one input gives nothing or half",
+    "suspect.input_dead": "The set gives a fixed part of what it should, on bright and dull days alike: one of its "
+    "inputs gives nothing or half.",
+    "look.input_dead": "Read the power of each input in sun. See to the plugs of the weak one first, then change its "
+    "panel to the other input: does the fault go with the panel or stay with the input?",
+    "cause.bypass_section_lost": "a part of one panel is bridged",
+    "suspect.bypass_section_lost": "A part of about one third of a panel is missing all day long: a bypass diode has "
+    "failed shorted, or a string of cells is broken.",
+    "look.bypass_section_lost": "Measure the open-circuit voltage of each panel: one that lacks a third is the one. "
+    "Look for a shadow that never leaves, too.",
+    "cause.limit_lower_than_stated": "the inverter is set lower than stated",
+    "suspect.limit_lower_than_stated": "Bright days have a flat top below the stated limit: the inverter is set lower "
+    "than thought.",
+    "look.limit_lower_than_stated": "Read the limit in the inverter's settings.",
+    "cause.undeclared_shade": "a shadow that was not declared",
+    "suspect.undeclared_shade": "On clear days output falls at the same hours: something shades the panels that the "
+    "request does not know.",
+    "look.undeclared_shade": "Look at the panels at those hours on a sunny day. What shades them, and can it be moved, "
+    "or the panels?",
+    "cause.plane_differs": "the panels stand otherwise than stated",
+    "suspect.plane_differs": "The course of clear days fits another plane than the stated one.",
+    "look.plane_differs": "Measure tilt and direction; a phone's compass beside metal is no good, the sun at noon is.",
+    "cause.dirt_drift": "dirt that builds up",
+    "suspect.dirt_drift": "Output sinks slowly and comes back at once, as dirt does that rain washes off.",
+    "look.dirt_drift": "Look at the glass and wash it with cool water in the morning. Does output come back?",
+    "cause.heat_derating": "the inverter throttles in heat",
+    "suspect.heat_derating": "On hot bright hours output stays below a lid that cooler hours pass: the inverter holds "
+    "back in heat.",
+    "look.heat_derating": "Does air move around the inverter, is it in the sun? Shade it, leave a hand's width free.",
+    "cause.grid_trips": "the inverter parts from the grid at high output",
+    "suspect.grid_trips": "On bright hours output breaks off for minutes and comes back slowly, as an inverter does "
+    "that has parted from the grid: the voltage of the house is high.",
+    "look.grid_trips": "Read the voltage at the socket at noon. If it is above some 250 V, an electrician looks at "
+    "lead and circuit, and the grid operator at the rest.",
+    "cause.wet_trips": "it drops out on wet mornings",
+    "suspect.wet_trips": "Output is missing on damp mornings and is there on dry ones: moisture in a connector or a "
+    "panel.",
+    "look.wet_trips": "Do not touch wet connectors. On a dry day unplug, cover the panels and have connectors and "
+    "panel looked at for leaks to the frame.",
+    "cause.clock_shift": "the clock of the log is wrong",
+    "suspect.clock_shift": "The day of the log begins and ends too early or too late: its clock or its zone is wrong. "
+    "No energy is lost.",
+    "look.clock_shift": "Compare the logger's clock with yours, and see whether it knows summer time and the zone.",
+    "cause.fast_ageing": "the panels lose power faster than they should",
+    "suspect.fast_ageing": "Against the year before, output has sunk by more than panels age.",
+    "look.fast_ageing": "Wash the panels, look for new shade, and measure each panel's voltage and current in sun. If "
+    "it stays, the maker's warranty is the way.",
+}

@@ -1,0 +1,57 @@
+"""Is a running set doing what it should: what was logged, what was to be expected, what is missing and why?"""
+
+from service.core.logbook.diagnosis import Diagnosis, Suspect, suspects
+from service.core.logbook.expected import (
+    Expected,
+    TypicalYear,
+    from_climate,
+    from_weather,
+    hours_of_span,
+    reference_rows,
+)
+from service.core.logbook.gaps import Gap
+from service.core.logbook.log import Log, log_of
+from service.core.logbook.neighbours import Neighbour, from_neighbours
+from service.core.logbook.pieces import Course, LogNote, Pieces
+from service.core.logbook.review import Conclusion, Judged, Reading, beside_its_house, judged, read_log
+from service.core.logbook.rows import Ceiling, Rows
+from service.core.logbook.series import LoggedSeries
+from service.core.logbook.stamps import Moments, StampError, moments_of
+from service.core.logbook.totals import SpanTotal, Totals
+from service.core.logbook.zones import Zone, zone_of
+
+__all__ = [
+    "Ceiling",
+    "Conclusion",
+    "Course",
+    "Diagnosis",
+    "Expected",
+    "Gap",
+    "Judged",
+    "Log",
+    "LogNote",
+    "LoggedSeries",
+    "Moments",
+    "Neighbour",
+    "Pieces",
+    "Reading",
+    "Rows",
+    "SpanTotal",
+    "StampError",
+    "Suspect",
+    "Totals",
+    "TypicalYear",
+    "Zone",
+    "beside_its_house",
+    "from_climate",
+    "from_neighbours",
+    "from_weather",
+    "hours_of_span",
+    "judged",
+    "log_of",
+    "moments_of",
+    "read_log",
+    "reference_rows",
+    "suspects",
+    "zone_of",
+]

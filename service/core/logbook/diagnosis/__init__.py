@@ -1,0 +1,8 @@
+"""What is wrong with a set, by its own log: named evidence for each cause, weighed."""
+
+from service.core.logbook.diagnosis.diagnose import Diagnosis, Suspect, suspects
+from service.core.logbook.diagnosis.evidence import Evidence, evidence_of
+from service.core.logbook.diagnosis.lower_limit import clipped_steps
+from service.core.logbook.diagnosis.plane_fit import PlaneFit
+
+__all__ = ["Diagnosis", "Evidence", "PlaneFit", "Suspect", "clipped_steps", "evidence_of", "suspects"]

@@ -1,0 +1,205 @@
+"""What is wrong with the set, how sure is it, and what does it cost?"""
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from types import MappingProxyType
+
+import numpy as np
+
+from service.core.logbook.diagnosis.evidence import Evidence, evidence_of
+from service.core.logbook.diagnosis.plane_fit import PlaneFit
+from service.core.logbook.diagnosis.weighing import NOTHING_UNUSUAL, case_of, sureness_of
+from service.core.logbook.series import LoggedSeries
+from service.core.model.cause_weights import CauseWeights
+from service.core.model.climate import PlaceClimate
+from service.core.model.facts import Setup
+from service.core.model.weather import GivenWeather
+
+SOMETHING_WRONG, CANNOT_TELL = "something_wrong", "cannot_tell"
+LEAST_DAYS = 5  # with light and readings, for anything to be said
+_LEAST_SHOWN_SHARE = 0.05
+_SURE_STEP = 4.0
+
+# What is shown for a cause: the quantity, the name it is shown under, and whether it is a logarithm of a share.
+_SHOWN: Mapping[str, tuple[tuple[str, str, bool], ...]] = MappingProxyType(
+    {
+        "input_dead": (
+            ("level", "usual_level_share", True),
+            ("dead_share", "level_if_dead_share", True),
+            ("dead_gain", "better_explained_log", False),
+            ("dead_days_share", "days_at_that_level_share", False),
+            ("level_after", "level_after_step_share", True),
+        ),
+        "bypass_section_lost": (
+            ("level", "usual_level_share", True),
+            ("section_share", "level_if_section_lost_share", True),
+            ("section_days_share", "days_at_that_level_share", False),
+            ("level_after", "level_after_step_share", True),
+        ),
+        "limit_lower_than_stated": (
+            ("limit_w", "flat_top_w", False),
+            ("top_under_limit", "top_over_stated_limit_share", False),
+            ("top_full_share", "bright_steps_at_top_share", False),
+            ("limit_gain", "better_explained_log", False),
+        ),
+        "undeclared_shade": (
+            ("shade_blocked_share", "blocked_share", False),
+            ("shade_edge_deg", "sector_edge_from_noon_deg", False),
+            ("shade_below_deg", "below_height_deg", False),
+            ("shade_energy_share", "energy_share", False),
+            ("shade_gain", "better_explained_log", False),
+        ),
+        "plane_differs": (("plane_gain", "better_explained_log", False),),
+        "dirt_drift": (
+            ("drift_rate_per_day", "fall_per_day_share", False),
+            ("drift_leaps", "leaps_per_month", False),
+            ("drift_gain", "better_explained_log", False),
+        ),
+        "heat_derating": (
+            ("heat_from_c", "held_back_from_c", False),
+            ("heat_energy_share", "energy_share", False),
+            ("heat_gain", "better_explained_log", False),
+        ),
+        "grid_trips": (
+            ("holes_per_h", "holes_per_bright_hour", False),
+            ("quiet_dips_per_h", "dips_per_bright_clear_hour", False),
+            ("clear_dip_energy_share", "energy_share", False),
+        ),
+        "wet_trips": (("late_days_share", "late_days_share", False), ("late_h", "late_by_h", False)),
+        "clock_shift": (
+            ("clock_gain", "better_explained_log", False),
+            ("dark_share", "energy_in_the_dark_share", False),
+        ),
+        "fast_ageing": (
+            ("trend_per_year", "change_per_year_log", False),
+            ("trend_sureness", "change_over_its_error", False),
+        ),
+    }
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Suspect:
+    """One possible cause.
+
+    ``effect_share`` is the part of the energy of the logged time that it costs (below 0: the set gives more so); None
+    where it cannot be told. ``evidence``: the quantities that speak for it, by names that carry their units.
+    """
+
+    code: str
+    sureness_share: float
+    effect_share: float | None
+    evidence: Mapping[str, float]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Diagnosis:
+    """What a log says of the set.
+
+    Attributes:
+        conclusion: ``nothing_unusual``, ``something_wrong`` or ``cannot_tell`` (too little was logged).
+        sureness_share: that something is wrong, whatever it is.
+        suspects: the surest first; also below an alarm, for whoever wants to look.
+        plane: the planes that clear days speak for, as a turn from the stated ones; None where days only are known.
+        clear_days: how many were found.
+    """
+
+    conclusion: str
+    sureness_share: float
+    suspects: tuple[Suspect, ...]
+    plane: PlaneFit | None
+    clear_days: int
+
+
+def suspects(
+    series: LoggedSeries,
+    setup: Setup,
+    climate: PlaceClimate,
+    weights: CauseWeights,
+    weather: GivenWeather | None = None,
+) -> Diagnosis:
+    """Judge a log.
+
+    Args:
+        series: the cleaned log, of the whole set or of one input.
+        setup: the set as stated.
+        climate: of the place.
+        weights: see ``weighing``.
+        weather: of those days, where it was sent along.
+
+    Raises:
+        ContradictionError: a panel's datasheet makes no curve.
+
+    Wrong by the table of ``python -m service bench logbook``: some logs in a hundred are called wrong that are not.
+    """
+    if _days_known(series) < LEAST_DAYS:
+        return Diagnosis(conclusion=CANNOT_TELL, sureness_share=0.0, suspects=(), plane=None, clear_days=0)
+    evidence = evidence_of(series, setup, climate, weather)
+    case = case_of(by_the_hour=evidence.by_the_hour, with_weather=evidence.with_weather)
+    shares = sureness_of(evidence.named, weights, case)
+    wrong = 1.0 - shares[NOTHING_UNUSUAL]
+    causes = sorted((code for code in shares if code != NOTHING_UNUSUAL), key=lambda code: -shares[code])
+    alarm = wrong >= weights.cases[case].alarm_from_share
+    shown = [code for k, code in enumerate(causes) if shares[code] >= _LEAST_SHOWN_SHARE or (alarm and k == 0)]
+    return Diagnosis(
+        conclusion=SOMETHING_WRONG if alarm else NOTHING_UNUSUAL,
+        sureness_share=wrong,
+        suspects=tuple(_suspect(code, shares[code], evidence) for code in shown),
+        plane=evidence.plane,
+        clear_days=int(evidence.course.clear.size) if evidence.course.sure else 0,
+    )
+
+
+def _days_known(series: LoggedSeries) -> int:
+    """On how many days something was logged."""
+    given = np.isfinite(series.energy_wh) & (series.energy_wh > 0.0)
+    return int(np.unique(series.start_s[given] // 86_400).size)
+
+
+def _suspect(code: str, share: float, evidence: Evidence) -> Suspect:
+    named = evidence.named
+    shown: dict[str, float] = {}
+    for quantity, name, is_log in _SHOWN[code]:
+        found = named.get(f"w_{quantity}", named.get(quantity))
+        if found is not None and np.isfinite(found):
+            shown[name] = float(np.exp(found)) if is_log else found
+    if code == "plane_differs" and evidence.plane is not None:
+        plane = evidence.plane
+        shown |= {
+            "tilt_by_deg": plane.tilt_by_deg, "tilt_half_width_deg": plane.tilt_half_width_deg,
+            "azimuth_by_deg": plane.azimuth_by_deg, "azimuth_half_width_deg": plane.azimuth_half_width_deg,
+        }  # fmt: skip
+    if code == "clock_shift":
+        shown["fast_by_h"] = named["clock_ahead_h"]
+    return Suspect(code=code, sureness_share=share, effect_share=_effect(code, evidence), evidence=shown)
+
+
+def _effect(code: str, evidence: Evidence) -> float | None:
+    """Share of the energy that a cause costs, were it the one."""
+
+    def of(name: str) -> float:
+        found = evidence.named.get(f"w_{name}", evidence.named.get(name, 0.0))
+        return found if np.isfinite(found) else 0.0
+
+    if code in ("input_dead", "bypass_section_lost"):
+        return _effect_of_level(of("dead_share" if code == "input_dead" else "section_share"), of)
+    effect: dict[str, float | None] = {
+        "dirt_drift": max(1.0 - float(np.exp(of("level") - of("level_top"))), 0.0),
+        "fast_ageing": max(-0.5 * of("trend_per_year"), 0.0),
+        "undeclared_shade": of("shade_energy_share"),
+        "heat_derating": of("heat_energy_share"),
+        "grid_trips": of("clear_dip_energy_share"),
+        "limit_lower_than_stated": of("limit_energy_share"),
+        "plane_differs": None if evidence.plane is None else evidence.plane.effect_share,
+        "wet_trips": of("late_days_share") * min(of("late_h") / 8.0, 0.5),
+        "clock_shift": 0.0,
+    }
+    return effect.get(code)
+
+
+def _effect_of_level(left_log: float, of: Callable[[str], float]) -> float | None:
+    """What a level that is so much lower costs, from the step on where there is one."""
+    if left_log >= 0.0:
+        return None
+    fell = of("level_step") < 0.5 * left_log and of("level_step_sureness") > _SURE_STEP
+    return (1.0 - float(np.exp(left_log))) * (1.0 - of("step_at_share") if fell else 1.0)

@@ -1,0 +1,248 @@
+"""Is a running set doing what it should? One answer out of what was logged, what was to be expected and the causes."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from enum import StrEnum
+from math import log
+from types import MappingProxyType
+
+import numpy as np
+
+from service.core.logbook.diagnosis import Diagnosis, clipped_steps
+from service.core.logbook.diagnosis.diagnose import SOMETHING_WRONG
+from service.core.logbook.expected import DAY_S, HOUR_S, Expected, sd_share_of
+from service.core.logbook.gaps import Gap, Sorted, sorted_gaps
+from service.core.logbook.grid import series_of
+from service.core.logbook.log import Log
+from service.core.logbook.pieces import LogNote, Pieces
+from service.core.logbook.series import LoggedSeries
+from service.core.logbook.totals import Totals, projected_year, totals_of
+from service.core.logbook.zones import Zone
+from service.core.model.band import Band
+from service.core.model.hours import Bools
+
+# A shortfall that weather and the doubts of label and model leave to one log in two hundred is called one.
+_SHORT_OF_SD = 2.6
+_SEEN_SD = 2.0  # what such a log would show
+_LEAST_DAYS, _LEAST_KWH = 2.0, 0.5
+# If a shortfall smaller than this could not be seen, the log tells nothing either way.
+_BLIND_SHARE = 0.35
+_FAR_ABOVE = 1.25  # a set does not give so much more than its facts: they are not those of this set
+_CLEAR_MARK_SHARE, _AS_ITS_HOUSE_SD, _LEFT_SHARE = 0.5, 1.0, 0.2
+_SEEN_BY_LEVEL = frozenset({"input_dead", "bypass_section_lost", "dirt_drift", "fast_ageing"})
+_MOST_GAPS = 500
+_BY_NIGHT_SHARE = 0.03
+
+
+class Conclusion(StrEnum):
+    """What is said of the set."""
+
+    NOTHING_UNUSUAL = "nothing_unusual"
+    SOMETHING_WRONG = "something_wrong"
+    CANNOT_TELL = "cannot_tell"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Reading:
+    """A log beside what was to be expected, before causes are looked for.
+
+    Attributes:
+        logged_kwh: what the rows hold.
+        compared_kwh: that part of it which is compared: without lower bounds and without time in which the set was off.
+        expected_kwh: what was to be expected in exactly that time.
+        ratio: the one over the other's middle; None where nothing was to be expected.
+        sd_share: how far the ratio may lie from 1 with a sound set, relative.
+        visible_share: the smallest shortfall that such a log shows.
+        days: how many days of expected energy the compared time holds.
+        sorted: gaps, and which pieces compare.
+        missed_kwh: of all gaps together.
+        series: on even steps, of the set and of its inputs; gaps left open.
+        clipped: in which steps of it something holds the power down to one value.
+    """
+
+    log: Log
+    now: Expected
+    season: Expected
+    zone: Zone
+    logged_kwh: float
+    compared_kwh: float
+    expected_kwh: Band
+    ratio: float | None
+    sd_share: float
+    visible_share: float
+    days: float
+    sorted: Sorted
+    missed_kwh: Band
+    series: LoggedSeries | None
+    clipped: Bools
+    input_series: tuple[LoggedSeries, ...]
+    notes: tuple[LogNote, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Judged:
+    """The conclusion, why, and what the log adds up to."""
+
+    conclusion: Conclusion
+    because: str
+    totals: Totals
+    projected_year_kwh: Band
+    level: float
+
+
+def read_log(log: Log, season: Expected, now: Expected, zone: Zone, most_w: float) -> Reading:
+    """Set a log beside what was to be expected.
+
+    Args:
+        log: in order.
+        season: what the season gives hour by hour.
+        now: the same, or what is known better from the weather of the days or from neighbours.
+        zone: of the site.
+        most_w: what the set gives at most.
+    """
+    pieces = log.total
+    told = sorted_gaps(pieces, season, now) if pieces.energy_wh.size else _nothing_told()
+    usable = told.usable
+    begin, end = pieces.begin_s[usable], pieces.end_s[usable]
+    compared = float(pieces.energy_wh[usable].sum()) / 1000.0
+    expected = now.band(begin, end)
+    sd = sd_share_of(expected)
+    of_a_day = _usual_day_kwh(now)
+    off = _without_off_time(log.inputs, told.gaps)
+    series = series_of(pieces, usable, zone, most_w)
+    return Reading(
+        log=log,
+        now=now,
+        season=season,
+        zone=zone,
+        logged_kwh=float(pieces.energy_wh.sum()) / 1000.0,
+        compared_kwh=compared,
+        expected_kwh=expected,
+        ratio=compared / expected.middle if expected.middle else None,
+        sd_share=sd,
+        visible_share=min(1.0 - float(np.exp(-_SEEN_SD * sd)), 1.0),
+        days=(expected.middle or 0.0) / of_a_day if of_a_day > 0 else 0.0,
+        sorted=told,
+        missed_kwh=_missed(told.gaps),
+        series=series,
+        clipped=_clipped(series),
+        input_series=tuple(
+            one for (number, part), use in zip(log.inputs, off, strict=True)
+            if (one := series_of(part, use, zone, most_w, number)) is not None
+        ),
+        notes=(*log.notes, *_more_notes(pieces, told, season)),
+    )  # fmt: skip
+
+
+def beside_its_house(reading: Reading, found: Diagnosis) -> Diagnosis:
+    """What a diagnosis says where neighbours show that the set gives what it should.
+
+    A level that the whole house has is weather: causes that are seen by level alone lose most of their sureness, and
+    vague marks of others are no alarm.
+    """
+    at_par = (
+        reading.now.basis == "peers" and reading.ratio is not None and reading.ratio > 0.0
+        and log(reading.ratio) > -_AS_ITS_HOUSE_SD * reading.sd_share
+    )  # fmt: skip
+    if not at_par:
+        return found
+    told = [
+        replace(one, sureness_share=_LEFT_SHARE * one.sureness_share) if one.code in _SEEN_BY_LEVEL else one
+        for one in found.suspects
+    ]
+    told.sort(key=lambda one: -one.sureness_share)
+    clear = bool(told) and told[0].sureness_share >= _CLEAR_MARK_SHARE
+    conclusion = found.conclusion if clear or found.conclusion != SOMETHING_WRONG else str(Conclusion.NOTHING_UNUSUAL)
+    return replace(found, suspects=tuple(told), conclusion=conclusion)
+
+
+def judged(reading: Reading, alarm: bool, promised_kwh: Band, year_sd_share: float) -> Judged:
+    """The conclusion of a log.
+
+    Args:
+        reading: the log beside what was to be expected.
+        alarm: has a cause been found that is sure enough to say so?
+        promised_kwh: what the set was to give in a year.
+        year_sd_share: how far one year's light lies from another's.
+    """
+    conclusion, because = _conclusion(reading, alarm=alarm)
+    pieces = reading.log.total
+    projected, level = projected_year(
+        promised_kwh, reading.ratio, reading.sd_share, year_sd_share, faulty=conclusion is Conclusion.SOMETHING_WRONG
+    )
+    return Judged(
+        conclusion=conclusion,
+        because=because,
+        totals=totals_of(pieces, reading.sorted.usable, reading.now, reading.zone),
+        projected_year_kwh=projected,
+        level=level,
+    )
+
+
+def _conclusion(reading: Reading, *, alarm: bool) -> tuple[Conclusion, str]:
+    if alarm:
+        return Conclusion.SOMETHING_WRONG, "cause_found"
+    expected = reading.expected_kwh.middle or 0.0
+    if reading.ratio is None or expected < _LEAST_KWH or reading.days < _LEAST_DAYS:
+        return Conclusion.CANNOT_TELL, "too_little_logged"
+    if reading.ratio <= 0.0 or log(reading.ratio) < -_SHORT_OF_SD * reading.sd_share:
+        return Conclusion.SOMETHING_WRONG, "less_than_expected"
+    if reading.ratio > _FAR_ABOVE and log(reading.ratio) > _SHORT_OF_SD * reading.sd_share:
+        return Conclusion.CANNOT_TELL, "more_than_expected"
+    if reading.visible_share > _BLIND_SHARE:
+        return Conclusion.CANNOT_TELL, "weather_hides_it"
+    return Conclusion.NOTHING_UNUSUAL, "within_band"
+
+
+def _clipped(series: LoggedSeries | None) -> Bools:
+    if series is None or series.step_s > HOUR_S:
+        return np.zeros(0, dtype=np.bool_)
+    return clipped_steps(series.energy_wh * (HOUR_S / series.step_s), series.step_s)
+
+
+def _usual_day_kwh(now: Expected) -> float:
+    return float(now.hours_w.mean()) * 24.0 / 1000.0 if now.hours_w.size else 0.0
+
+
+def _nothing_told() -> Sorted:
+    return Sorted(gaps=(), usable=np.empty(0, dtype=np.bool_), nights=0, lost_rows=0, lost_rows_kwh=0.0)
+
+
+def _missed(gaps: Sequence[Gap]) -> Band:
+    """Of gaps of different days the middles add up, their doubts as independent ones."""
+    middle = sum(gap.missed_kwh.middle or 0.0 for gap in gaps)
+    below = sum(((gap.missed_kwh.middle or 0.0) - (gap.missed_kwh.cautious or 0.0)) ** 2 for gap in gaps) ** 0.5
+    above = sum(((gap.missed_kwh.hopeful or 0.0) - (gap.missed_kwh.middle or 0.0)) ** 2 for gap in gaps) ** 0.5
+    return Band(max(middle - below, 0.0), middle, middle + above)
+
+
+def _without_off_time(inputs: Sequence[tuple[int, Pieces]], gaps: Sequence[Gap]) -> list[Bools]:
+    """Of each input's pieces those that lie outside the time in which the whole set was off."""
+    found = []
+    for _, pieces in inputs:
+        use = ~pieces.at_least
+        for gap in gaps:
+            use &= (pieces.end_s <= gap.begin_s) | (pieces.begin_s >= gap.end_s)
+        found.append(use)
+    return found
+
+
+def _more_notes(pieces: Pieces, told: Sorted, season: Expected) -> list[LogNote]:
+    """What gaps and the sun add to what the rows told."""
+    notes = []
+    if told.lost_rows:
+        facts = {"kwh": told.lost_rows_kwh}
+        notes.append(LogNote(code="lost_rows", count=told.lost_rows, facts=MappingProxyType(facts)))
+    if told.nights:
+        notes.append(LogNote(code="nights_left_out", count=told.nights))
+    if len(told.gaps) > _MOST_GAPS:
+        notes.append(LogNote(code="more_gaps", count=len(told.gaps) - _MOST_GAPS))
+    total = float(pieces.energy_wh.sum())
+    short = pieces.seconds <= DAY_S // 4
+    if total > 0 and short.any():
+        dark = short & (season.day_course.between(pieces.begin_s, pieces.end_s) <= 0.0)
+        by_night = float(pieces.energy_wh[dark].sum()) / total
+        if by_night > _BY_NIGHT_SHARE:
+            count = int(np.count_nonzero(dark & (pieces.energy_wh > 0.0)))
+            notes.append(LogNote(code="by_night", count=count, facts=MappingProxyType({"percent": 100.0 * by_night})))
+    return notes

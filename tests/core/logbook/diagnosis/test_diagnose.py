@@ -1,0 +1,103 @@
+"""What is wrong with the set, how sure is it, and what does it cost?"""
+
+from dataclasses import replace
+
+import numpy as np
+import pytest
+
+from service.core.logbook.diagnosis import evidence_of, suspects
+from service.core.logbook.series import LoggedSeries
+from service.core.model.weather import GivenWeather
+from service.data.log_causes import load_cause_weights
+from tests.made_logs import a_log
+
+WEIGHTS = load_cause_weights()
+
+
+def test_a_handful_of_days_proves_nothing() -> None:
+    log = a_log(None)
+    short = replace(log.series, start_s=log.series.start_s[:288], energy_wh=log.series.energy_wh[:288])
+    found = suspects(short, log.setup, log.climate, WEIGHTS)
+    assert found.conclusion == "cannot_tell"
+    assert found.suspects == ()
+
+
+@pytest.mark.parametrize("value", [0.0, float("nan")])
+def test_a_log_of_nothing_is_not_judged(value: float) -> None:
+    log = a_log(None)
+    empty = replace(log.series, energy_wh=np.full(log.series.energy_wh.size, value))
+    assert suspects(empty, log.setup, log.climate, WEIGHTS).conclusion == "cannot_tell"
+
+
+def test_a_gap_at_night_changes_nothing() -> None:
+    log = a_log("plane_differs")
+    hour = (log.series.start_s / 3600.0 + log.climate.longitude_deg / 15.0) % 24.0
+    night = (hour < 2.0) & (log.series.energy_wh == 0.0)
+    gappy = replace(log.series, energy_wh=np.where(night, np.nan, log.series.energy_wh))
+    whole = suspects(log.series, log.setup, log.climate, WEIGHTS)
+    assert suspects(gappy, log.setup, log.climate, WEIGHTS) == whole
+
+
+def test_weather_that_does_not_reach_the_log_leaves_the_judgement_to_clear_days() -> None:
+    log = a_log("input_dead", weather="own")
+    assert log.weather is not None
+    elsewhere = replace(log.weather, begins_utc=np.datetime64("1999-01-01T00:00:00", "s"))
+    found = suspects(log.series, log.setup, log.climate, WEIGHTS, elsewhere)
+    alone = suspects(log.series, log.setup, log.climate, WEIGHTS)
+    assert found.plane is not None
+    assert alone.plane is not None
+    assert found.plane.tilt_by_deg == alone.plane.tilt_by_deg
+
+
+def test_weather_with_holes_is_used_where_it_is_known() -> None:
+    log = a_log(None, weather="own")
+    assert log.weather is not None
+    assert log.weather.ghi_w_per_m2 is not None
+    ghi = log.weather.ghi_w_per_m2.copy()
+    ghi[200:260] = np.nan
+    named = evidence_of(log.series, log.setup, log.climate, replace(log.weather, ghi_w_per_m2=ghi)).named
+    full = evidence_of(log.series, log.setup, log.climate, log.weather).named
+    assert named["w_level"] == pytest.approx(full["w_level"], abs=0.02)
+
+
+def test_weather_measured_on_the_plane_is_turned_back_to_level_ground() -> None:
+    log = a_log(None, weather="own")
+    assert log.weather is not None
+    plane = log.setup.arrays[0].plane
+    level = replace(log.setup.arrays[0], plane=replace(plane, tilt_deg=0.0))
+    setup = replace(log.setup, arrays=(level, *log.setup.arrays[1:]))
+    on_plane = GivenWeather(
+        begins_utc=log.weather.begins_utc, step_minutes=60, ghi_w_per_m2=None, dni_w_per_m2=None, dhi_w_per_m2=None,
+        plane_w_per_m2=(np.asarray(log.weather.ghi_w_per_m2),), air_c=log.weather.air_c, wind_m_per_s=None,
+    )  # fmt: skip
+    named = evidence_of(log.series, setup, log.climate, on_plane).named
+    direct = evidence_of(log.series, setup, log.climate, log.weather).named
+    assert named["w_level"] == pytest.approx(direct["w_level"], abs=0.02)
+
+
+def test_every_figure_that_is_shown_is_finite() -> None:
+    for step_s in (300, 900, 3600, 86_400):
+        log = a_log("input_dead", days=28, step_s=step_s, weather="nearby")
+        for one in suspects(log.series, log.setup, log.climate, WEIGHTS, log.weather).suspects:
+            assert np.isfinite([*one.evidence.values(), one.sureness_share, one.effect_share or 0.0]).all()
+
+
+def test_one_input_s_log_is_compared_with_its_panels_alone() -> None:
+    log = a_log(None, 1)
+    if len(log.setup.arrays) == 1:
+        log = a_log(None, 2)
+    half = LoggedSeries(
+        start_s=log.series.start_s, step_s=log.series.step_s, energy_wh=log.series.energy_wh / 2,
+        time_zone=log.series.time_zone, input=1,
+    )  # fmt: skip
+    whole = evidence_of(log.series, log.setup, log.climate).named
+    assert evidence_of(half, log.setup, log.climate).named["level"] == pytest.approx(whole["level"], abs=0.25)
+
+
+def test_suspects_come_surest_first_and_show_their_evidence() -> None:
+    log = a_log("input_dead")
+    found = suspects(log.series, log.setup, log.climate, WEIGHTS)
+    shares = [one.sureness_share for one in found.suspects]
+    assert shares == sorted(shares, reverse=True)
+    assert sum(shares) <= found.sureness_share + 1e-9
+    assert all(one.evidence for one in found.suspects)

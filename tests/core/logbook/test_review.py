@@ -1,0 +1,141 @@
+"""Is it doing what it should? The conclusion, the ratio, totals, the year to come."""
+
+from dataclasses import replace
+
+import numpy as np
+import pytest
+
+from service.core.logbook import (
+    Conclusion,
+    Diagnosis,
+    Judged,
+    Reading,
+    Rows,
+    Suspect,
+    beside_its_house,
+    judged,
+    read_log,
+)
+from service.core.logbook.neighbours import Neighbour, from_neighbours
+from service.core.model.band import Band
+from tests.logs import DAY_S, FIRST_S, HOUR_S, counter_rows, log_from, power_rows, season, utc, without
+
+YEAR = Band(900.0, 1000.0, 1100.0)
+
+
+def review(rows: Rows, days: int, *, alarm: bool = False) -> tuple[Reading, Judged]:
+    reading = read_log(log_from(rows), season(days), season(days), utc(), 800.0)
+    return reading, judged(reading, alarm, YEAR, 0.05)
+
+
+def test_a_set_that_gives_what_was_to_be_expected_shows_nothing_unusual() -> None:
+    reading, result = review(power_rows(60), 60)
+    assert (result.conclusion, result.because) == (Conclusion.NOTHING_UNUSUAL, "within_band")
+    assert reading.ratio == pytest.approx(1.0, abs=0.005)
+    assert result.projected_year_kwh.middle == pytest.approx(1000.0, abs=5)
+
+
+def test_half_of_it_over_two_months_is_something_wrong_without_any_cause() -> None:
+    _, result = review(power_rows(60, share=0.4), 60)
+    assert (result.conclusion, result.because) == (Conclusion.SOMETHING_WRONG, "less_than_expected")
+    assert result.projected_year_kwh.middle < 800.0
+
+
+def test_a_dull_week_proves_nothing() -> None:
+    reading, result = review(power_rows(5, share=0.6), 5)
+    assert result.conclusion is Conclusion.CANNOT_TELL
+    assert reading.visible_share > 0.4
+
+
+def test_a_cause_that_is_sure_enough_speaks_for_itself() -> None:
+    assert review(power_rows(60), 60, alarm=True)[1].because == "cause_found"
+
+
+def test_hardly_anything_logged_tells_nothing() -> None:
+    assert review(power_rows(1), 1)[1].because == "too_little_logged"
+
+
+def test_days_that_are_missing_are_not_low_days() -> None:
+    # daily kWh 2.1, -, -, 2.2, 1.4 of 2.3, 2.5, 2.2, 2.4, 1.6 expected: 5.7 of 6.3
+    expected = np.array([2.3, 2.5, 2.2, 2.4, 1.6]) * 1000.0
+    base = season(5)
+    by_day = np.concatenate([[0.0], expected, [0.0]])
+    hours = base.hours_w * np.repeat(by_day / base.hours_w.reshape(-1, 24).sum(axis=1), 24)
+    now = replace(base, hours_w=hours, low_w=hours, high_w=hours)
+    rows = Rows(
+        kind="interval", at_s=FIRST_S + DAY_S * np.array([0, 3, 4]), value=np.array([2100.0, 2200, 1400]), stamp="start"
+    )
+    reading = read_log(log_from(rows), now, now, utc(), 800.0)
+    assert reading.ratio == pytest.approx(5.7 / 6.3, abs=5e-4)
+    assert reading.expected_kwh.middle == pytest.approx(6.3, abs=1e-3)
+    days = judged(reading, False, YEAR, 0.05).totals.days
+    assert [round(day.known_share, 3) for day in days] == [1.0, 0.0, 0.0, 1.0, 1.0]
+    assert [day.ratio is None for day in days] == [False, True, True, False, False]
+    assert [gap.missed_kwh.middle > 1.0 for gap in reading.sorted.gaps] == [True]
+
+
+def test_a_joint_reading_over_three_days_is_told_as_one_and_spread() -> None:
+    rows = without(counter_rows(8), FIRST_S + 2 * DAY_S + 1, FIRST_S + 5 * DAY_S)
+    _, result = review(rows, 8)
+    assert [day.joined for day in result.totals.days] == [False, False, True, True, True, False, False, False]
+    assert [day.ratio for day in result.totals.days] == pytest.approx([1.0] * 8, abs=0.01)
+
+
+def test_the_more_days_the_surer() -> None:
+    sds = [review(power_rows(days), days)[0].sd_share for days in (7, 30, 120)]
+    assert sds[0] > sds[1] > sds[2] > 0.05
+
+
+def test_months_add_up_to_the_log() -> None:
+    rows = power_rows(75)
+    _, result = review(rows, 75)
+    assert sum(month.logged_kwh for month in result.totals.months) == pytest.approx(rows.value.sum() / 1000)
+    assert [month.first_day for month in result.totals.months] == [20209, 20240, 20270]
+    assert result.totals.year_to_date is not None
+    assert result.totals.year_to_date.logged_kwh == pytest.approx(rows.value.sum() / 1000)
+
+
+def test_neighbours_under_the_same_dull_sky_tell_weather_from_fault() -> None:
+    sky = np.random.default_rng(3).uniform(0.15, 1.1, 30)
+    rows = power_rows(30)
+    under = np.repeat(sky, 96)
+
+    def neighbour(share: float) -> Neighbour:
+        pieces = log_from(replace(rows, value=rows.value * under * share)).total
+        return Neighbour(pieces=pieces, usable=~pieces.at_least, season=season(30))
+
+    now = from_neighbours(season(30), [neighbour(share) for share in (0.97, 1.0, 1.04)])
+    assert now is not None
+    for share, conclusion in ((1.0, Conclusion.NOTHING_UNUSUAL), (0.66, Conclusion.SOMETHING_WRONG)):
+        reading = read_log(log_from(replace(rows, value=rows.value * under * share)), season(30), now, utc(), 800.0)
+        assert reading.ratio == pytest.approx(share, abs=0.02)
+        assert judged(reading, False, YEAR, 0.05).conclusion is conclusion
+
+
+def test_neighbours_that_know_few_of_the_days_are_no_measure() -> None:
+    pieces = log_from(power_rows(5)).total
+    one = Neighbour(pieces=pieces, usable=~pieces.at_least, season=season(30))
+    assert from_neighbours(season(30), [one]) is None
+
+
+def test_energy_by_night_is_told() -> None:
+    rows = power_rows(10)
+    shifted = replace(rows, at_s=rows.at_s + 7 * HOUR_S)
+    assert "by_night" in {note.code for note in review(shifted, 11)[0].notes}
+
+
+def test_what_the_whole_house_has_is_no_dead_input_but_a_shadow_of_its_own_is_one() -> None:
+    reading, _ = review(power_rows(30), 30)
+    beside = replace(reading, now=replace(reading.now, basis="peers"))
+
+    def diagnosis(code: str) -> Diagnosis:
+        one = Suspect(code=code, sureness_share=0.9, effect_share=0.4, evidence={})
+        return Diagnosis(
+            conclusion="something_wrong", sureness_share=0.95, suspects=(one,), plane=None, clear_days=9
+        )  # fmt: skip
+
+    assert beside_its_house(beside, diagnosis("input_dead")).conclusion == "nothing_unusual"
+    assert beside_its_house(beside, diagnosis("undeclared_shade")).conclusion == "something_wrong"
+    assert beside_its_house(reading, diagnosis("input_dead")).conclusion == "something_wrong"
+    low = replace(beside, ratio=0.6)
+    assert beside_its_house(low, diagnosis("input_dead")).conclusion == "something_wrong"

@@ -1,0 +1,288 @@
+"""POST /v1/logbook/review: is it doing what it should?"""
+
+import json
+from copy import deepcopy
+from datetime import UTC, datetime, timedelta
+from functools import cache
+from typing import Any
+
+import numpy as np
+import pytest
+
+from service.api.words.english.logbook import TEXTS
+from tests.http.client import PLAIN, SMALLEST, ask, mistakes, post
+
+PATH = "/v1/logbook/review"
+SET: dict[str, Any] = {
+    "site": {"latitude_deg": 54.2, "longitude_deg": 12.3, "time_zone": "Europe/Berlin"},
+    "arrays": [
+        {"panel": {"rated_power_w": 410}, "mount": "ground_frame", "plane": {"tilt_deg": 35, "azimuth_deg": 180}}
+    ],
+    "inverter": {"ac_power_w": 400, "input_count": 2},
+    "as_of": "2026-11-25",
+}
+FIRST = datetime(2025, 6, 1, tzinfo=UTC)
+
+
+@cache
+def energy_hours() -> np.ndarray:
+    """What the service itself expects of the set in the hours of June and July, W."""
+    answer = post("/v1/energy", {**SET, "include": ["hours"]}).json()
+    hours = np.array(answer["energy"]["hours"]["ac_w"])
+    june = (31 + 28 + 31 + 30 + 31) * 24 + 1  # midnight in UTC is one o'clock in standard time
+    return hours[june : june + 60 * 24]
+
+
+def rows(share: float = 1.0, days: int = 60) -> list[list[Any]]:
+    """A log of hours that gives a share of the typical year's June and July."""
+    return [
+        [(FIRST + timedelta(hours=at)).isoformat(), round(float(share * watts), 1)]
+        for at, watts in enumerate(energy_hours()[: days * 24])
+    ]
+
+
+def review(readings: dict[str, Any], **more: Any) -> dict[str, Any]:
+    """The answer's object."""
+    answer = post(PATH, {**SET, "readings": readings, **more})
+    assert answer.status_code == 200, answer.text
+    found: dict[str, Any] = answer.json()["logbook"]
+    return found
+
+
+def interval(share: float = 1.0, days: int = 60) -> dict[str, Any]:
+    """The readings of such a log."""
+    return {"kind": "interval", "unit": "wh", "stamp": "start", "rows": rows(share, days)}
+
+
+def test_a_log_like_the_typical_year_shows_nothing_unusual() -> None:
+    found = review(interval())
+    assert found["conclusion"] == "nothing_unusual"
+    assert found["ratio"] == pytest.approx(1.0, abs=0.06)
+    assert found["expected_kwh"]["cautious"] < found["logged_kwh"] < found["expected_kwh"]["hopeful"]
+    assert found["basis"] == "climate"
+    assert [month["first_day"] for month in found["months"]] == ["2025-06-01", "2025-07-01"]
+    assert len(found["days"]) == 61  # the wall clock's, two hours ahead
+
+
+def test_half_of_it_is_something_wrong() -> None:
+    found = review(interval(0.4))
+    assert found["conclusion"] == "something_wrong"
+    assert found["projected_year_kwh"]["middle"] < 0.7 * found["promised_year_kwh"]["middle"]
+
+
+def as_table(lines: list[str], request: dict[str, Any] = SET) -> bytes:
+    return ("# " + json.dumps(request) + "\n" + "\n".join(lines) + "\n").encode()
+
+
+def post_table(body: bytes) -> Any:
+    return ask("POST", PATH, headers={"content-type": "text/csv"}, content=body)
+
+
+@pytest.mark.parametrize("delimiter", [";", "\t", ","])
+def test_a_table_says_the_same_as_json(delimiter: str) -> None:
+    lines = [delimiter.join(("start", "energy_wh", "note"))]
+    lines += [delimiter.join((time, str(value), "x")) for time, value in rows()]
+    answer = post_table(as_table(lines))
+    assert answer.status_code == 200, answer.text
+    assert answer.json()["logbook"] == review(interval())
+
+
+def test_a_decimal_comma_is_read() -> None:
+    lines = ["start;energy_wh", *(f"{time};{str(value).replace('.', ',')}" for time, value in rows(days=20))]
+    assert post_table(as_table(lines)).json()["logbook"] == review(interval(days=20))
+
+
+def test_a_table_of_two_inputs_adds_them_up() -> None:
+    lines = [
+        "start;input_1_energy_wh;input_2_energy_wh",
+        *(f"{time};{value / 2};{value / 2}" for time, value in rows()),
+    ]
+    assert post_table(as_table(lines)).json()["logbook"]["logged_kwh"] == review(interval())["logged_kwh"]
+
+
+@pytest.mark.parametrize(
+    ("body", "told"),
+    [
+        (b"", "no rows"), (b"start;energy_wh\n2025-06-01T00:00Z;1\n", "begin with the set"),
+        (as_table(["when;energy_wh", "2025-06-01T00:00Z;1"]), "line 2"), (as_table(["start;energy_wh"]), "no rows"),
+        (as_table(["start;energy_wh", "2025-06-01T00:00Z"]), "line 3"),
+        (as_table(["start;energy_wh", "2025-06-01T00:00Z;1", "2025-06-01T01:00Z;one"]), "line 4"),
+        (as_table(["start;energy_wh;power_w", "2025-06-01T00:00Z;1;2"]), "line 2"),
+        (b"# {}\nstart;energy_wh\n\xff;1\n", "UTF-8"), (b"# 3\nstart;energy_wh\n2025-06-01;1\n", "begin with the set"),
+    ],
+)  # fmt: skip
+def test_a_table_that_is_none_is_told_by_its_line(body: bytes, told: str) -> None:
+    answer = post_table(body)
+    assert answer.status_code == 422, answer.text
+    assert told in json.dumps(answer.json()["errors"])
+
+
+def test_what_is_wrong_with_the_set_of_a_table_is_told_as_in_json() -> None:
+    wrong = {**SET, "inverter": {"ac_power_w": "much"}}
+    assert mistakes(post_table(as_table(["start;energy_wh", "2025-06-01;1"], wrong))) == {
+        "/inverter/ac_power_w": "not_a_number"
+    }
+
+
+@pytest.mark.parametrize(
+    ("readings", "told"),
+    [
+        ({"kind": "interval", "unit": "w", "rows": rows(days=1)}, {"/readings/unit": "contradiction"}),
+        ({"kind": "power", "unit": "wh", "rows": rows(days=1)}, {"/readings/unit": "contradiction"}),
+        ({"kind": "interval", "unit": "wh"}, {"/readings/rows": "missing"}),
+        ({"kind": "interval", "unit": "wh", "values": [1]},
+         {"/readings/first": "missing", "/readings/step_minutes": "missing"}),
+        ({"kind": "interval", "unit": "wh", "rows": [["2025-06-01", "1"]]}, {"/readings/rows/0/1": "not_a_number"}),
+        ({"kind": "interval", "unit": "wh", "rows": [["2025-06-01T00:00Z", 1], 3]}, {"/readings/rows/1": "not_a_list"}),
+        ({"kind": "interval", "unit": "wh", "rows": [["2025-06-01T00:00Z"]]}, {"/readings/rows/0": "wrong_count"}),
+        ({"kind": "interval", "unit": "wh", "rows": [[7, 1]]}, {"/readings/rows/0/0": "not_text"}),
+        ({"kind": "interval", "unit": "wh", "rows": [["2025-06-01", 1e99]]}, {"/readings/rows/0/1": "out_of_range"}),
+        ({"kind": "interval", "unit": "wh", "rows": [["2025-06-31T00:00Z", 1]]}, {"/readings/rows/0/0": "wrong_form"}),
+        ({"kind": "interval", "unit": "wh", "rows": []}, {"/readings/rows": "wrong_count"}),
+        ({"kind": "month", "unit": "kwh", "first": "2025-06-01T00:00Z", "step_minutes": 60, "values": [1]},
+         {"/readings/rows": "missing"}),
+        ({"kind": "interval", "unit": "wh", "by_input": [{"input": 3, "rows": rows(days=1)}]},
+         {"/readings/by_input/0/input": "contradiction"}),
+        ({"kind": "interval", "unit": "wh", "by_input": [{"input": 1, "rows": rows(days=1)}] * 2},
+         {"/readings/by_input/1/input": "contradiction"}),
+    ],
+)  # fmt: skip
+def test_each_mistake_is_told_where_it_stands(readings: dict[str, Any], told: dict[str, str]) -> None:
+    answer = post(PATH, {**SET, "readings": readings})
+    assert answer.status_code == 422, answer.text
+    assert mistakes(answer) == told
+    assert all(one["accepted"] and one["example"] for one in answer.json()["errors"])
+
+
+def test_at_most_a_few_bad_rows_are_told() -> None:
+    bad = {"kind": "interval", "unit": "wh", "rows": [["2025-06-01T00:00Z", "x"]] * 5000}
+    assert len(post(PATH, {**SET, "readings": bad}).json()["errors"]) == 5
+
+
+def test_first_and_step_say_the_same_as_rows() -> None:
+    values = [value for _, value in rows()]
+    even = {"kind": "interval", "unit": "wh", "stamp": "start", "first": FIRST.isoformat(), "step_minutes": 60}
+    assert review({**even, "values": values}) == review(interval())
+
+
+def test_a_counter_with_a_gap_loses_no_energy_and_says_so() -> None:
+    sums = np.cumsum([value for _, value in rows()])
+    counter = [[time, round(float(value), 1)] for (time, _), value in zip(rows(), [0.0, *sums[:-1]], strict=True)]
+    readings = {"kind": "counter", "unit": "wh", "rows": counter[:300] + counter[330:]}
+    found = review(readings)
+    assert found["logged_kwh"] == pytest.approx(sums[-2] / 1000, abs=0.02)
+    [gap] = found["gaps"]
+    assert (gap["kind"], gap["missed_kwh"]) == ("connection_lost", 0.0)
+    assert gap["regained_kwh"] > 0.5
+
+
+def test_months_noted_by_hand_are_compared_month_by_month() -> None:
+    months = {"kind": "month", "unit": "kwh", "rows": [["2025-06", 50.0], ["2025-07", 25.0], ["2025-08", 48]]}
+    found = review(months)
+    assert [round(month["logged_kwh"]) for month in found["months"]] == [50, 25, 48]
+    assert found["months"][1]["ratio"] < 0.6 * found["months"][0]["ratio"]
+
+
+def test_a_neighbour_under_the_same_dull_sky_clears_the_set_of_suspicion() -> None:
+    dull = {**interval(0.5)}
+    alone, beside = review(dull), review(dull, peers=[{"name": "2nd floor", "readings": interval(0.5)}])
+    assert alone["conclusion"] == "something_wrong"
+    assert (beside["conclusion"], beside["basis"]) == ("nothing_unusual", "peers")
+    assert beside["ratio"] == pytest.approx(1.0, abs=0.01)
+
+
+def test_given_weather_is_what_the_days_are_compared_with() -> None:
+    dark = [0.0 if hour < 4 or hour > 18 else 60.0 for _ in range(10) for hour in range(24)]
+    series = {"first": FIRST.isoformat(), "step_minutes": 60, "stamp": "start", "ghi_w_per_m2": dark}
+    found = review(interval(0.15, 10), weather={"source": "given", "series": series})
+    assert found["basis"] == "weather"
+    assert found["expected_kwh"]["middle"] < 0.4 * review(interval(days=10))["expected_kwh"]["middle"]
+
+
+def test_what_a_log_holds_goes_into_the_account() -> None:
+    found = review(interval())
+    plain = post("/v1/payback", {**PLAIN, "logbook": found})
+    assert plain.status_code == 200, plain.text
+    told = plain.json()["so_far"]
+    assert told["promised_kwh"] == pytest.approx(640 * 60 / 365.25, rel=0.03)
+    assert told["unpaid"] == pytest.approx(245 - told["saved"], abs=0.01)
+    of_a_set = post("/v1/payback", {**SET, "logbook": found, "outlay": PLAIN["outlay"], "tariff": PLAIN["tariff"]})
+    assert of_a_set.json()["so_far"]["logged_share"] == pytest.approx(1.0, abs=0.1)
+    assert post("/v1/payback", PLAIN).json()["so_far"] is None
+
+
+def test_an_account_refuses_a_log_that_ends_before_it_begins() -> None:
+    log = {"logged_kwh": 3, "from_time": "2026-05-01T00:00:00Z", "to_time": "2026-04-01T00:00:00Z"}
+    assert mistakes(post("/v1/payback", {**PLAIN, "logbook": log})) == {"/logbook/to_time": "contradiction"}
+
+
+def test_as_text_it_is_for_people() -> None:
+    answer = post(PATH, {**SET, "readings": interval(0.4)}, accept="text/plain")
+    assert answer.status_code == 200
+    assert answer.text.startswith("Something is wrong.")
+    assert max(map(len, answer.text.splitlines())) <= 72
+
+
+def test_a_log_may_be_larger_than_other_bodies_but_not_than_eight_mebibytes() -> None:
+    padded = json.dumps({**SET, "readings": interval(days=20)}).encode() + b" " * (3 << 20)
+    assert post(PATH, padded).status_code == 200
+    assert post("/v1/energy", padded).status_code == 413
+    assert post(PATH, padded + b" " * (6 << 20)).status_code == 413
+
+
+def test_other_types_are_refused_with_both_that_are_read() -> None:
+    answer = ask("POST", PATH, headers={"content-type": "text/tab-separated-values"}, content=b"x")
+    assert answer.status_code == 415
+    assert answer.json()["errors"][0]["accepted"] == "application/json or text/csv"
+
+
+def test_rows_that_hold_nothing_tell_nothing() -> None:
+    empty = {"kind": "counter", "unit": "kwh", "rows": [["2025-06-01T00:00Z", None]]}
+    found = review(empty)
+    assert (found["conclusion"], found["because"]["code"]) == ("cannot_tell", "too_little_logged")
+    assert found["from_time"] is None
+
+
+def test_the_smallest_set_will_do() -> None:
+    request = deepcopy(SMALLEST) | {"readings": interval(days=5)}
+    assert post(PATH, request).status_code == 200
+
+
+def test_every_note_has_a_sentence_that_is_filled() -> None:
+    odd = rows(days=10)
+    odd += [
+        odd[30],
+        [odd[40][0], odd[40][1] + 50],
+        [odd[50][0], None],
+        ["2025-06-20T11:00", 1e6],
+        ["2025-06-21T00:00Z", -3],
+    ]
+    found = review({"kind": "interval", "unit": "wh", "rows": odd[::-1]})
+    assert {one["code"] for one in found["findings"]} >= {
+        "unordered", "duplicates", "disputed", "empty_rows", "impossible", "below_zero", "wall_clock"
+    }  # fmt: skip
+    assert all(" " in one["text"] and "{" not in one["text"] for one in found["findings"])
+    assert all(f"note.{one['code']}" in TEXTS for one in found["findings"])
+
+
+def test_the_vocabulary_lists_what_a_review_may_say_and_what_happens_after_plugging_in() -> None:
+    words = ask("GET", "/v1/vocabulary").json()
+    assert words["log_conclusions"] == ["nothing_unusual", "something_wrong", "cannot_tell"]
+    assert [one["code"] for one in words["log_gaps"]] == ["connection_lost", "set_off", "unknown"]
+    assert {"input_dead", "undeclared_shade", "clock_shift", "wet_trips"} <= {
+        one["code"] for one in words["log_suspects"]
+    }
+    assert {"counter_reset", "duplicates", "impossible"} <= {one["code"] for one in words["log_findings"]}
+    told = {one["code"]: one["text"] for one in words["commissioning"]}
+    assert "from memory" in told["en_50549"]
+    assert "60 s" in told["en_50549"]
+    assert {"outage", "dull_start"} <= set(told)
+    kinds = next(one["words"] for one in words["words"] if one["name"] == "kind")
+    assert {"counter", "interval", "power", "month"} <= set(kinds)
+
+
+def test_every_suspect_has_a_sentence_and_something_to_look_at() -> None:
+    codes = {key.removeprefix("suspect.") for key in TEXTS if key.startswith("suspect.")}
+    assert codes == {key.removeprefix("look.") for key in TEXTS if key.startswith("look.")}
+    assert codes == {key.removeprefix("cause.") for key in TEXTS if key.startswith("cause.")}
+    assert len(codes) == 11
