@@ -187,8 +187,6 @@ def _climbed(
     for step in _STEPS_DEG if around else _STEPS_DEG[1:]:
         while True:
             near = _around(bounds, here, step)
-            if not near:
-                break
             values = of(near)
             top = int(np.argmax(values))
             if not values[top] > reached:
@@ -198,7 +196,7 @@ def _climbed(
 
 
 def _around(bounds: PlaneBounds, plane: Plane, step: float) -> list[Plane]:
-    """The eight planes around one, as far as they lie within bounds."""
+    """The eight planes around one, as far as they lie within bounds; none where these leave one plane."""
     span = bounds.azimuth_span_deg()
     here = (plane.azimuth_deg - bounds.low_azimuth_deg) % 360.0
     found = {}

@@ -8,6 +8,8 @@ import pytest
 from service.core.energy import alternating_current_w, direct_current
 from service.core.errors import ContradictionError
 from service.core.model.place import Overhang, Plane
+from service.core.tilt.bounds import PlaneBounds
+from service.core.tilt.search import best_apart, best_together, surveyed
 from service.core.tilt.stand import before_its_facade, stand_key, stand_of
 from service.core.tilt.sums import Together
 from tests.builders import array, inverter, one_input, setup
@@ -99,3 +101,11 @@ def test_a_set_keeps_its_key_in_other_planes_and_changes_it_with_its_limit():
 def test_light_measured_in_the_planes_tells_nothing_of_others():
     with pytest.raises(ContradictionError, match="tells nothing of others"):
         stand_of(setup(arrays=(YARD,)), replace(SKY, plane_w_per_m2=(SKY.ghi_w_per_m2,)))
+
+
+def test_bounds_that_leave_one_plane_give_that_plane_together_and_apart():
+    moved = together(setup(arrays=(YARD, replace(YARD, name="b", input=2))))
+    only = Plane(tilt_deg=30, azimuth_deg=180)
+    bounds = PlaneBounds(low_tilt_deg=30, high_tilt_deg=30, low_azimuth_deg=180, high_azimuth_deg=180)
+    assert best_together(surveyed(moved, bounds), "energy") == only
+    assert best_apart(moved.stand, None, (bounds, bounds), (only, only), "energy") == (only, only)
