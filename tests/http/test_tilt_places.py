@@ -1,0 +1,152 @@
+"""Where may a panel stand? Bounds, lists, fixings, facades and notes of the sun, on every path."""
+
+from typing import Any
+
+import pytest
+
+from tests.http.client import SMALLEST, mistakes, post
+from tests.http.test_tilt import EXAMPLE, tilt
+
+
+def assumed(answer: dict[str, Any], name: str) -> dict[str, Any]:
+    pointer = f"/arrays/0/plane/{name}"
+    [found] = [one for one in answer["assumptions"] if one["pointer"] == pointer]
+    return found  # type: ignore[no-any-return]
+
+
+@pytest.mark.parametrize("path", ["/v1/energy", "/v1/appraisal", "/v1/tilt"])
+def test_notes_that_are_not_sure_still_give_the_plane_and_say_their_range(path: str) -> None:
+    note = {"month": 5, "day": 10, "from_clock": "07:40", "to_clock": "16:02"}
+    site = SMALLEST["site"] | {"sun_seen": [note]}
+    request = SMALLEST | {"site": site, "arrays": [{"mount": "hung_on_rail", "panel": {"rated_power_w": 410}}]}
+    answer = post(path, request).json()
+    azimuth = assumed(answer, "azimuth_deg")
+    assert azimuth["code"] == "sun_seen"
+    assert 145 <= azimuth["low"] <= azimuth["value"] <= azimuth["high"] <= 182
+    assert azimuth["low"] < 155
+    assert azimuth["high"] > 174
+    if path == "/v1/tilt":
+        assert not answer["tilt"]["facing"]["sure"]
+        assert answer["tilt"]["facing"]["azimuth_deg"] == azimuth["value"]
+        assert "edge of a building" in answer["tilt"]["facing"]["text"]
+    if path == "/v1/energy":
+        [array] = answer["energy"]["arrays"]
+        assert array["plane"]["azimuth_deg"] == azimuth["value"]
+
+
+def test_a_narrow_range_of_directions_makes_a_narrower_year_than_an_unknown_one() -> None:
+    array = {"mount": "hung_on_rail", "panel": {"rated_power_w": 410}}
+    notes = [{"month": 5, "day": 10, "from_clock": "06:11", "to_clock": "16:02"},
+             {"month": 9, "day": 20, "from_clock": "06:55", "to_clock": "16:41"}]  # fmt: skip
+    widths = []
+    for more in ({"sun_seen": notes}, {}):
+        request = SMALLEST | {"site": SMALLEST["site"] | more, "arrays": [array]}
+        year = post("/v1/energy", request).json()["energy"]["year_kwh"]
+        widths.append((year["hopeful"] - year["cautious"]) / year["middle"])
+    assert widths[0] < 0.9 * widths[1]
+
+
+@pytest.mark.parametrize("path", ["/v1/energy", "/v1/appraisal"])
+@pytest.mark.parametrize(("wish", "plane", "code"), [
+    ({"planes": [{"tilt_deg": 70, "azimuth_deg": 90}]}, (70, 90), "best_of_planes"),
+    ({"hinge_tilts_deg": [55, 80]}, (55, None), "best_of_hinge"),
+    ({"bounds": {"low_tilt_deg": 60, "high_tilt_deg": 75}}, (60, None), "best_within_bounds"),
+])  # fmt: skip
+def test_every_path_settles_an_open_plane_where_it_may_stand_and_says_by_what(
+    path: str, wish: dict[str, Any], plane: tuple[int, int | None], code: str
+) -> None:
+    request = SMALLEST | {"arrays": [{"mount": "balcony_floor", "panel": {"rated_power_w": 410}}], "tilt": wish}
+    answer = post(path, request).json()
+    [array] = answer["energy"]["arrays"]
+    assert array["plane"]["tilt_deg"] == plane[0]
+    if plane[1] is not None:
+        assert array["plane"]["azimuth_deg"] == plane[1]
+    tilted = assumed(answer, "tilt_deg")
+    assert tilted["code"] == code
+    assert "most light of the year" in tilted["text"]
+
+
+def test_what_stands_in_the_only_plane_allowed_reaches_all_of_the_best() -> None:
+    request = SMALLEST | {"arrays": [{"mount": "balcony_floor", "panel": {"rated_power_w": 410}}]}
+    found = tilt(request, planes=[{"tilt_deg": 70, "azimuth_deg": 90}])
+    assert found["given_reaches_share"] == 1
+    energy = post("/v1/energy", request | {"tilt": {"planes": [{"tilt_deg": 70, "azimuth_deg": 90}]}}).json()["energy"]
+    assert energy["year_kwh"]["middle"] == pytest.approx(found["best_year_kwh"], abs=0.05)
+
+
+def test_a_given_azimuth_counts_more_than_the_sun() -> None:
+    request = EXAMPLE | {"arrays": [one | {"plane": {"azimuth_deg": 200}} for one in EXAMPLE["arrays"]]}
+    assert {one["plane"]["azimuth_deg"] for one in tilt(request)["stands"]["planes"]} == {200}
+
+
+BETWEEN_WALLS = {
+    "mount": "balcony_floor",
+    "panel": {"rated_power_w": 440},
+    "side_walls": [{"side": "left", "distance_m": 0.2, "reaches_out_m": 2}],
+}
+
+
+def codes(found: dict[str, Any]) -> set[str]:
+    return {one["code"] for one in found["notes"]}
+
+
+def test_walls_stay_where_they_stand_when_the_panel_is_turned() -> None:
+    """What /v1/tilt tells of a plane, /v1/energy tells of it too, with the facade where it was."""
+    site = {"latitude_deg": 52, "longitude_deg": 13}
+    array = BETWEEN_WALLS | {"plane": {"tilt_deg": 30, "azimuth_deg": 180}}
+    found = tilt({"site": site, "arrays": [array], "inverter": {"ac_power_w": 600}}, map={"tilt_step_deg": 15,
+                 "azimuth_step_deg": 15})  # fmt: skip
+    assert codes(found) == {"walls_stay"}
+    flat = found["map"]["year_kwh"][0]
+    assert max(flat) - min(flat) <= 0.1
+    for tilt_deg, azimuth_deg in ((0, 60), (15, 345), (found["best"]["tilt_deg"], found["best"]["azimuth_deg"])):
+        turned = array | {"plane": {"tilt_deg": tilt_deg, "azimuth_deg": azimuth_deg}, "facade_azimuth_deg": 180}
+        request = {"site": site, "arrays": [turned], "inverter": {"ac_power_w": 600}}
+        year = post("/v1/energy", request).json()["energy"]["year_kwh"]["middle"]
+        if tilt_deg == found["best"]["tilt_deg"]:
+            assert year == pytest.approx(found["best_year_kwh"], abs=0.05)
+        else:
+            at_map = found["map"]["year_kwh"][int(tilt_deg / 15)][int(azimuth_deg / 15)]
+            assert year == pytest.approx(at_map, rel=3e-3)
+
+
+def test_a_panel_before_a_facade_that_nobody_described_is_not_turned() -> None:
+    found = tilt(SMALLEST | {"arrays": [BETWEEN_WALLS]})
+    assert codes(found) == {"facade_not_known"}
+    assert found["best"]["azimuth_deg"] == found["stands"]["planes"][0]["plane"]["azimuth_deg"]
+
+
+def test_a_railing_looks_as_its_facade_does() -> None:
+    array = {"mount": "hung_on_rail", "panel": {"rated_power_w": 410}, "facade_azimuth_deg": 205}
+    answer = post("/v1/energy", SMALLEST | {"arrays": [array]}).json()
+    assert answer["energy"]["arrays"][0]["plane"]["azimuth_deg"] == 205
+    assert assumed(answer, "azimuth_deg")["code"] == "as_the_facade"
+
+
+def test_a_panel_on_a_rail_leans_out_as_far_as_its_fixing_says_on_every_path() -> None:
+    array = {"mount": "hung_on_rail", "plane": {"azimuth_deg": 180}, "panel": {"rated_power_w": 410}}
+    upright = tilt(SMALLEST | {"arrays": [array]})
+    assert codes(upright) == {"upright_unless_told"}
+    assert upright["near_best"] == []
+    request = SMALLEST | {"arrays": [array | {"fixing": {"high_lean_out_deg": 25}}]}
+    leaning = tilt(request)
+    assert codes(leaning) == set()
+    assert leaning["best"] == {"tilt_deg": 65, "azimuth_deg": 180}
+    assert leaning["best_year_kwh"] > upright["best_year_kwh"]
+    answer = post("/v1/energy", request).json()
+    assert answer["energy"]["arrays"][0]["plane"]["tilt_deg"] == 65
+    assert assumed(answer, "tilt_deg")["code"] == "best_within_fixing"
+
+
+def test_a_whole_plane_on_a_rail_is_how_it_stands_now() -> None:
+    array = {"mount": "hung_on_rail", "plane": {"tilt_deg": 70, "azimuth_deg": 180}, "panel": {"rated_power_w": 410}}
+    [one, *_] = tilt(SMALLEST | {"arrays": [array]})["near_best"]
+    assert one["low_tilt_deg"] == 70
+    wider = tilt(SMALLEST | {"arrays": [array | {"fixing": {"high_lean_out_deg": 40}}]})
+    assert wider["best"]["tilt_deg"] < 70
+
+
+def test_a_lean_out_of_order_is_refused() -> None:
+    array = {"panel": {"rated_power_w": 410}, "fixing": {"low_lean_out_deg": 30, "high_lean_out_deg": 20}}
+    answer = post("/v1/energy", SMALLEST | {"arrays": [array]})
+    assert mistakes(answer) == {"/arrays/0/fixing/low_lean_out_deg": "contradiction"}
