@@ -8,7 +8,6 @@ while the box takes of its power (its efficiency of the hour holds); frost, tape
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
-from functools import lru_cache
 
 import numpy as np
 
@@ -139,9 +138,7 @@ class Box:
         return cls(
             meter=meter,
             storage=storage,
-            at=lru_cache(maxsize=4)(
-                free.ac_and_clipped_at if box_dc_w is None and free.other_light is not None else at
-            ),
+            at=free.ac_and_clipped_at if box_dc_w is None and free.other_light is not None else at,
             produced_w=produced,
             limit_w=limit_w,
             into_share=np.divide(out.ac_w + out.clipped_w, dc_w, out=all_of_it, where=out.ac_w > 0.0),

@@ -5,7 +5,8 @@ setting that nobody gave never lowers self-use.
 """
 
 from collections.abc import Iterable
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, replace
+from functools import lru_cache
 from math import floor
 
 import numpy as np
@@ -98,7 +99,7 @@ def chosen_feed(
     if best[0].more_self_used_kwh < _WORTH_SETTING_KWH:
         best = [tried[0], *(one for one in best if one is not tried[0])]
     taken = replace(storage, night_feed_w=best[0].night_feed_w, charge_above_w=best[0].charge_above_w)
-    return ChosenFeed(storage=taken, tried=tuple(best), ran=tries.ran.get(best[0]))
+    return ChosenFeed(storage=taken, tried=tuple(best), ran=tries.best if tries.setting == best[0] else None)
 
 
 def _gain(setting: FeedSetting) -> float:
@@ -120,7 +121,7 @@ def _off(storage: Storage, *, feed_open: bool, threshold_open: bool) -> FeedSett
 
 @dataclass(slots=True, kw_only=True)
 class _Tries:
-    """Settings of one box, each run through a year; ``ran``: the box, its plan and that year, by setting."""
+    """Settings of one box, each run through a year; ``best``: box, plan and that year of the best ``setting``."""
 
     use: UseAtHome
     setup: Setup
@@ -128,7 +129,8 @@ class _Tries:
     box_dc_w: Floats | None
     box: Box | None = None
     alone: tuple[Floats, Floats] | None = None
-    ran: dict[FeedSetting, tuple[Box, Plan, Done]] = field(default_factory=dict)
+    setting: FeedSetting | None = None
+    best: tuple[Box, Plan, Done] | None = None
 
     def feeds(self) -> list[float]:
         """Powers by night, least first."""
@@ -151,12 +153,14 @@ class _Tries:
         storage = replace(self.storage, night_feed_w=feed_w, charge_above_w=threshold_w)
         if self.box is None or self.box.storage.night_feed_w != feed_w:
             box = Box.of(self.use.meter, self.setup, storage, self.box_dc_w)
-            self.box = box if self.box is None else replace(box, at=self.box.at)  # the set's, as reckoned before
+            # the set's, reckoned once
+            self.box = replace(box, at=lru_cache(maxsize=1)(box.at) if self.box is None else self.box.at)
         box = replace(self.box, storage=storage, alone=self.alone)
         plan = box.plan(1.0)
         self.alone = plan.used_w, plan.sent_w  # the set's, whatever the setting
         year = box.first_year(plan)
         more = float(year[0].used_w.sum()) / 1000.0 - float(self.use.cases.middle.self_used_kwh.sum())
         setting = FeedSetting(night_feed_w=feed_w, charge_above_w=threshold_w, more_self_used_kwh=more)
-        self.ran[setting] = box, plan, year
+        if self.setting is None or more > self.setting.more_self_used_kwh:
+            self.setting, self.best = setting, (box, plan, year)
         return setting
