@@ -11,7 +11,7 @@ from service.api.answers.shortlist_home import ShortlistHome
 from service.api.deps import Deps
 from service.api.schemas.adverts import inverter_told, panel_told
 from service.api.schemas.shortlist import ReadAdvertIn, ShortlistAdvertIn, ShortlistIn
-from service.core.adverts import Advert, Reading, read_advert
+from service.core.adverts import Advert, Reading, read_board
 from service.core.model.bounds import BOUNDS
 from service.core.shortlist import MOST_PANELS, Left, Offer, Taken, Told, taken
 
@@ -31,10 +31,12 @@ class ToldAdvert:
 
 
 def told_adverts(request: ShortlistIn, home: ShortlistHome, deps: Deps) -> list[ToldAdvert]:
-    """All adverts, in the order of the request."""
+    """All adverts, in the order of the request; those that came as text are read together, as one board."""
     found = []
+    texts = [advert for advert in request.adverts if advert.reading is None]
+    read = iter(read_board([_text(advert) for advert in texts], deps.advert_words))
     for advert in request.adverts:
-        reading = None if advert.reading is not None else read_advert(_text(advert), deps.advert_words)
+        reading = None if advert.reading is not None else next(read)
         told = _of_text(advert, reading) if reading is not None else _of_reading(advert, advert.reading)
         language = reading.language if reading is not None else _language(advert)
         found.append(ToldAdvert(told=told, found=taken(told, home.market), language=language, reading=reading))
