@@ -68,6 +68,12 @@ def readings(**facts: Any) -> dict[str, Any]:
 
 
 # name -> the sentence it has (of the catalogue, or of the core), request, where it stands
+BOARD: dict[str, Any] = {
+    "site": {"latitude_deg": 54.2, "longitude_deg": 12.3}, "places": [{"mount": "wall", "count": 1}],
+    "at_hand": {"inverter": {"ac_power_w": 600}},
+    "adverts": [{"id": "a", "title": "Solarmodul 410 W", "body": "gebraucht, 60 Euro"}],
+}  # fmt: skip
+
 CASES: dict[str, tuple[str, dict[str, Any], str]] = {
     "more used than needed": ("share_of_demand", {**PLAIN, "household": {"demand_kwh_per_year": 300}},
                               "/use/self_used_share"),
@@ -191,12 +197,17 @@ CASES: dict[str, tuple[str, dict[str, Any], str]] = {
     "a log that ends first": ("log_end", {**PLAIN, "logbook": {
         "logged_kwh": 3, "from_time": "2026-05-01T00:00:00Z", "to_time": "2026-04-01T00:00:00Z"}}, "/logbook/to_time"),
     "a whole label of more power": ("", panel(**{**LABEL, "rated_power_w": 540}), f"{PANEL}/rated_power_w"),
+    "two adverts of one name": ("same_advert", {**BOARD, "adverts": [{"id": "a", "title": t} for t in ("410 W", "400 W")]}, "/adverts/1/id"),
+    "a new set without room": ("no_room", {**BOARD, "new_from_shop": {
+        "outlay": 420, "panel_count": 4, "panel": {"rated_power_w": 440}, "inverter": {"ac_power_w": 800}}},
+        "/new_from_shop/panel_count"),
 }  # fmt: skip
 PLAINLY = {"a band out of order", "more used than needed", "a band of another energy", "months of a year's sum",
            "a set and its energy", "no currency anywhere", "a box beside known energy", "rates beside known energy",
            "kVA without an inverter", "a log that ends first"}  # fmt: skip
 
 
+BOARDS = {"two adverts of one name", "a new set without room"}
 AT_THE_DOOR = {"a value and none"}
 LOGS = {"power in kWh", "rows beside a step", "rows beside inputs", "an input logged twice"}
 ACCOUNTS = {"an account of a day"}  # asked of /v1/appraisal
@@ -212,6 +223,8 @@ def test_a_contradiction_is_told_where_it_stands_with_an_example_that_resolves_i
         if name in AT_THE_DOOR
         else "/v1/logbook/review"
         if name in LOGS
+        else "/v1/adverts/shortlist"
+        if name in BOARDS
         else "/v1/payback"
         if name in PLAINLY
         else "/v1/appraisal"
