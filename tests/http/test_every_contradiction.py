@@ -198,7 +198,8 @@ CASES: dict[str, tuple[str, dict[str, Any], str]] = {
         "logged_kwh": 3, "from_time": "2026-05-01T00:00:00Z", "to_time": "2026-04-01T00:00:00Z"}}, "/logbook/to_time"),
     "a whole label of more power": ("", panel(**{**LABEL, "rated_power_w": 540}), f"{PANEL}/rated_power_w"),
     "two adverts of one name": (
-        "same_advert", {**BOARD, "adverts": [{"id": "a", "title": title} for title in ("410 W", "400 W")]}, "/adverts/1/id",
+        "same_advert", {**BOARD, "adverts": [{"id": "a", "title": watts} for watts in ("410 W", "400 W")]},
+        "/adverts/1/id",
     ),
     "a new set without room": ("no_room", {**BOARD, "new_from_shop": {
         "outlay": 420, "panel_count": 4, "panel": {"rated_power_w": 440}, "inverter": {"ac_power_w": 800}}},

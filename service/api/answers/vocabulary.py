@@ -72,32 +72,39 @@ def vocabulary(deps: Deps) -> VocabularyOut:
         assumptions=_words("assumptions", dict.fromkeys(row.code for row in default_rows())),
         identity_doubts=_words("identity", codes_of("identity", "doubt."), "doubt."),
         identity_readings=_words("identity", codes_of("identity", "read."), "read."),
-        pickup_verdicts=[str(seen) for seen in Seen],
-        pickup_causes=_words("pickup", _first_codes("pickup", "cause."), "cause."),
-        pickup=[
-            word
-            for prefix in ("how.", "look.", "ask.", "worth.", "light.")
-            for word in _words("pickup", codes_of("pickup", prefix), prefix)
-        ],
-        pickup_assumptions=_words("pickup", codes_of("pickup", "assumed."), "assumed."),
-        advert_doubts=_words("adverts", codes_of("adverts", "doubt."), "doubt."),
-        shortlist_reasons=_words("shortlist", codes_of("shortlist", "because."), "because."),
-        shortlist_questions=_words("shortlist", codes_of("shortlist", "ask."), "ask."),
-        shortlist=[
-            word
-            for prefix in ("against.", "note.")
-            for word in _words("shortlist", codes_of("shortlist", prefix), prefix)
-        ],
-        log_conclusions=[str(conclusion) for conclusion in Conclusion],
-        log_reasons=_words("logbook", _first_codes("logbook", "because."), "because."),
-        log_suspects=_words("logbook", codes_of("logbook", "suspect."), "suspect."),
-        log_gaps=_words("logbook", _first_codes("logbook", "gap."), "gap."),
-        log_findings=_words("logbook", _first_codes("logbook", "note."), "note."),
-        commissioning=_words("commissioning"),
+        **_for_sale_and_running(),
         problems=_words("problems", codes_of("problems", "title."), "title."),
         defaults=[DefaultOut.from_core(row) for row in default_rows()],
         **editions(deps),
     )
+
+
+def _for_sale_and_running() -> dict[str, Any]:
+    """Words of what is for sale, at the door, and of a set that runs."""
+    return {
+        "pickup_verdicts": [str(seen) for seen in Seen],
+        "pickup_causes": _words("pickup", _first_codes("pickup", "cause."), "cause."),
+        "pickup": [
+            word
+            for prefix in ("how.", "look.", "ask.", "worth.", "light.")
+            for word in _words("pickup", codes_of("pickup", prefix), prefix)
+        ],
+        "pickup_assumptions": _words("pickup", codes_of("pickup", "assumed."), "assumed."),
+        "advert_doubts": _words("adverts", codes_of("adverts", "doubt."), "doubt."),
+        "shortlist_reasons": _words("shortlist", codes_of("shortlist", "because."), "because."),
+        "shortlist_questions": _words("shortlist", codes_of("shortlist", "ask."), "ask."),
+        "shortlist": [
+            word
+            for prefix in ("against.", "note.")
+            for word in _words("shortlist", codes_of("shortlist", prefix), prefix)
+        ],
+        "log_conclusions": [str(conclusion) for conclusion in Conclusion],
+        "log_reasons": _words("logbook", _first_codes("logbook", "because."), "because."),
+        "log_suspects": _words("logbook", codes_of("logbook", "suspect."), "suspect."),
+        "log_gaps": _words("logbook", _first_codes("logbook", "gap."), "gap."),
+        "log_findings": _words("logbook", _first_codes("logbook", "note."), "note."),
+        "commissioning": _words("commissioning"),
+    }
 
 
 def _all_closed_lists() -> dict[str, list[str]]:

@@ -52,14 +52,19 @@ ONLY_JSON: Mapping[str, Callable[[Any], bytes]] = {JSON: as_json}
 NO_ANSWER = ("no_climate", "contradiction")
 
 
+Answer = Callable[[bytes, Deps], BaseModel]
+Handler = Callable[[Request], Awaitable[Response]]
+Asked = Callable[..., Handler]
+
+
 def question_routes(desk: Desk) -> list[Served]:
     """The computing paths."""
 
     def asked(
-        answer: Callable[[bytes, Deps], BaseModel],
+        answer: Answer,
         renders: Mapping[str, Callable[[Any], bytes]] = ONLY_JSON,
-        in_format: Mapping[str, Callable[[bytes, Deps], BaseModel]] | None = None,
-    ) -> Callable[[Request], Awaitable[Response]]:
+        in_format: Mapping[str, Answer] | None = None,
+    ) -> Handler:
         async def handle(request: Request) -> Response:
             return await desk.answer(request, answer, renders, in_format)
 
@@ -70,6 +75,10 @@ def question_routes(desk: Desk) -> list[Served]:
             request, {JSON: logbook_review, CSV: logbook_review_csv}, {JSON: as_json, TEXT: logbook_text}
         )
 
+    return [*_of_a_set(asked), *_of_things_for_sale(asked), *_once_it_runs(asked, log_asked)]
+
+
+def _of_a_set(asked: Asked) -> list[Served]:
     return [
         Served("/v1/appraisal", asked(appraisal, {JSON: as_json, TEXT: report}), described(
             "appraise", "Is this set worth buying for this home?",
@@ -105,6 +114,11 @@ def question_routes(desk: Desk) -> list[Served]:
             "Of a set, with what an appraisal takes; or plainly of `energy.year_kwh`, `use.self_used_share` and a "
             "tariff. Parts of an appraisal's answer can be pasted in.",
             tag="questions", body=PaybackIn, answer=PaybackAnswerOut, problems=NO_ANSWER), "POST"),
+    ]  # fmt: skip
+
+
+def _of_things_for_sale(asked: Asked) -> list[Served]:
+    return [
         Served("/v1/panel-identity", asked(panel_identity, {JSON: as_json, TEXT: identity_text}), described(
             "identify_panel", "Which panel is it?",
             "From power, size, visible cells, model code or pasted label text: the panels that it can be, each rating "
@@ -134,6 +148,11 @@ def question_routes(desk: Desk) -> list[Served]:
             "payback, fit, doubts, what to ask the seller and what to bid. Figures are those of `/v1/appraisal` for "
             "the `request` of each set. Every advert that is not listed has its reason.",
             tag="questions", body=ShortlistIn, answer=ShortlistOut, problems=NO_ANSWER), "POST"),
+    ]  # fmt: skip
+
+
+def _once_it_runs(asked: Asked, log_asked: Handler) -> list[Served]:
+    return [
         Served("/v1/logbook/review", log_asked, described(
             "review_logbook", "Is it doing what it should?",
             "A log of a running set beside what was to be expected in exactly the hours logged: gaps told apart and "

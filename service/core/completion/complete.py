@@ -64,9 +64,7 @@ def complete(
         either given, or assumed with its range and written down, or None; never filled in silently.
 
     Raises:
-        ContradictionError: parts of the request exclude each other.
-
-    Not done here: whether the figures make sense together (compatibility's ``datasheet_sanity``).
+        ContradictionError: parts exclude each other; figures that make no sense are compatibility's.
     """
     log: list[Assumption] = []
     root = Node(given, "", log)
@@ -76,10 +74,9 @@ def complete(
     input_count = input_count_of(inverter_node, array_nodes)
     filled = arrays_of(array_nodes, input_count, as_of, tables.panels)
     places = Places(wish=places_wished(given.get("tilt")), facing=facing)
-    arrays = tuple(
-        settled(array, node.child("plane"), sky, site.ground_reflectance_share, places)
-        for array, node in zip(filled, array_nodes, strict=True)
-    )
+    nodes = [node.child("plane") for node in array_nodes]
+    reflects = site.ground_reflectance_share
+    arrays = tuple(settled(one, node, sky, reflects, places) for one, node in zip(filled, nodes, strict=True))
     inverter = inverter_of(inverter_node, input_count)
     household = household_of(root.child("household"), sky.calendar, site.latitude_deg)
     tariff = tariff_of(root.child("tariff"), root.child("meter"), site.rule_area, tables, as_of)

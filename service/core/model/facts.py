@@ -1,8 +1,8 @@
-"""What is a complete request made of? The facts of panel, array, inverter, circuit, home, tariff and outlay.
+"""What is a complete request made of: the facts of panel, array, inverter, circuit, home, tariff and outlay?
 
-A field is spelled here, in the schema of the interface and in the table of defaults, and nowhere else. None means
-"not there" (no overhang, no circuit described) or, for a rating, "unknown and not to be guessed"; it never means
-"choose for me": whatever was open has been settled before one of these is made.
+A field is spelled here, in the schema of the interface and in the table of defaults. None means "not there" (no
+overhang) or, for a rating, "unknown and not to be guessed"; it never means "choose for me": whatever was open has been
+settled before one of these is made.
 """
 
 from dataclasses import dataclass
@@ -50,7 +50,6 @@ class Array:
     """Equal panels, wired one way (``joined``), in one plane, on one input (counted from 1).
 
     ``joined``: series, parallel, or one_string: in series, and so with the other arrays of its input.
-
     ``mount``: hung_on_rail, behind_rail, balcony_floor, wall, fence, ground_frame, flat_roof, sloped_roof, or
     free_standing where nobody said. ``orientation``: upright or lengthwise. ``hottest_cell_c``: at which the operating
     voltage is checked, where the caller knows better than the typical year; None: the year's hottest hour.
@@ -146,12 +145,11 @@ class OtherSet:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SocketCircuit:
-    """The final circuit of the home and the lead to it, as far as described; None where nobody said.
+    """The final circuit of the home and the lead to it; None where nobody said.
 
-    ``plug``: household, special_connector, fixed, not_known. ``laying``: in_insulated_wall,
-    in_conduit_in_insulated_wall, in_conduit, under_plaster, on_wall, in_air. ``residual_current_device``: type_a,
-    type_f, type_b, type_ac, one_way, none, not_known.
-    ``lead_route``: direct, window, door, wall. ``shared_neutral``: does another circuit return through this neutral?
+    ``plug``: household, special_connector, fixed, not_known. ``laying``: in_insulated_wall, under_plaster, on_wall,
+    in_conduit_in_insulated_wall, in_conduit, in_air. ``residual_current_device``: type_a, type_f, type_b, type_ac,
+    one_way, none, not_known. ``lead_route``: direct, window, door, wall. ``shared_neutral``: with others.
     """
 
     plug: str
