@@ -12,6 +12,7 @@ from datetime import date
 import numpy as np
 from numpy.typing import NDArray
 
+from service.core.energy.kernel import cells_of
 from service.core.model.facts import Setup
 from service.core.model.hours import Calendar, Floats, Ints
 from service.core.payback import priced_hours, priced_periods, savings_by_price
@@ -57,18 +58,18 @@ class Curves:
         return cls(
             base_w=base.astype(np.float32).ravel(),
             slope=slope.astype(np.float32).ravel(),
-            first=(np.arange(rows.size) * _STRETCHES).astype(np.int32),
+            first=np.arange(rows.size) * _STRETCHES,
             per_w=np.float32(_STRETCHES**2 / levels[-1]),
         )
 
     def read(self, power_w: Singles) -> Singles:
         """At these powers, (m, n)."""
-        at = np.sqrt(power_w * self.per_w).astype(np.int32)
+        at = cells_of(np.sqrt(power_w * self.per_w))
         np.minimum(at, _STRETCHES - 1, out=at)
         at += self.first
-        found: Singles = self.slope.take(at)
+        found: Singles = self.slope.take(at, mode="clip")
         found *= power_w
-        found += self.base_w.take(at)
+        found += self.base_w.take(at, mode="clip")
         return found
 
 

@@ -120,7 +120,8 @@ class _Hand:
 
     def take(self, together: Together, planes: Sequence[Plane]) -> None:
         """Compute those that are not at hand yet."""
-        new = [one for one in dict.fromkeys(planes) if one not in self.planes]
+        known = set(self.planes)
+        new = [one for one in dict.fromkeys(planes) if one not in known]
         if new:
             self.planes += new
             self.sums = self.sums.with_more(together.sums(new))

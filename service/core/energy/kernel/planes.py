@@ -19,7 +19,7 @@ from service.core.energy.kernel.input_table import (
     InputTable,
 )
 from service.core.energy.kernel.lit import Exactly, Light
-from service.core.energy.kernel.place import PlaceRecord, Singles, single
+from service.core.energy.kernel.place import PlaceRecord, Singles, cells_of, single
 from service.core.energy.kernel.running import running
 from service.core.inverter import ac_from_dc, curve_through
 from service.core.model.facts import Array, Inverter
@@ -83,12 +83,12 @@ class OpenPlanes:
         nought = np.zeros(self.beam_works.size, np.float32)  # a row of noughts is compared faster than a single one
         behind = None if self.beam_behind is None else np.maximum(-steps, nought)
         np.maximum(steps, nought, out=steps)
-        nodes = _WORKS.take((steps * np.float32(_BINS)).astype(np.int32))
+        nodes = _WORKS.take(cells_of(steps * np.float32(_BINS)), mode="clip")
         nodes *= steps
         nodes *= self.beam_works
         nodes += self.works @ self.even
         if behind is not None:
-            nodes += _WORKS.take((behind * np.float32(_BINS)).astype(np.int32)) * behind * self.beam_behind
+            nodes += _WORKS.take(cells_of(behind * np.float32(_BINS)), mode="clip") * behind * self.beam_behind
         steps *= self.beam_warms
         steps += self.warms @ self.even_warms
         if self.beyond_table:
@@ -238,10 +238,10 @@ def _read(table: InputTable, nodes: Singles, steps: Singles) -> Singles:
     at = np.floor(nodes)
     at *= TEMPERATURES
     at += steps
-    cell = at.astype(np.int32)
-    power = table.slope_w.take(cell)
+    cell = cells_of(at)
+    power = table.slope_w.take(cell, mode="clip")
     power *= nodes
-    power += table.base_w.take(cell)
+    power += table.base_w.take(cell, mode="clip")
     return power
 
 
@@ -259,7 +259,7 @@ class OutputTable:
         ``flicker_share`` (n,), at most 1, as for ``inverter.clipped``: half of each hour is so much above its mean and
         half so much below, so that the limit cuts each half.
         """
-        ac = self.ac_w.take((dc_w * self.bins_per_w).astype(np.int32), mode="clip")
+        ac = self.ac_w.take(cells_of(dc_w * self.bins_per_w), mode="clip")
         limit = np.full(ac.shape[-1], self.limit_w)  # as a row: it is compared faster than a single number
         if flicker_share is None:
             return np.minimum(ac, limit, out=ac)
