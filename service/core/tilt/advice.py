@@ -185,7 +185,7 @@ class _Asked:
         candidates, sums = self._candidates(survey, best, listed)
         ranging = not listed and movable(survey.bounds)
         free_planes = self.together.planes_of(free)
-        thumbs = Thumbs.of(rules_of_thumb(self.setup.site.latitude_deg), self.together)
+        thumbs = Thumbs.of(rules_of_thumb(self.setup.site.latitude_deg), self.together, objective)
         moves = self._moves(candidates, sums, survey, listed, thumbs)
         of_energy = moves if objective == "energy" and survey is free_survey and not listed else None
         return TiltAdvice(
@@ -202,7 +202,7 @@ class _Asked:
             free_brings=brings[free_planes],
             others=tuple(self._chosen(wanted, plane) for wanted, plane in choices.items()),
             near_best=near_best(survey.bounds, *self._lines(best, candidates, sums)) if ranging else (),
-            schedules=schedules_of(moves, objective, self.home.kwh_price),
+            schedules=schedules_of(moves.told(self.together), objective, self.home.kwh_price),
             map=self._map(brings[free_planes]),
             railing_azimuth_deg=self._railing(stands),
             notes=(),
@@ -275,9 +275,9 @@ class _Asked:
         """Planes that a schedule may be made of: the list, or the survey's and all tilts at the best azimuth."""
         if listed:
             more = [best, *listed]
-            return more, self.together.sums(more)
+            return more, self.together.sums(more, self.wish.objective)
         more = [best, *self._at_best_azimuth(best), *self._at_best_tilt(best)]
-        return [*more, *survey.planes], self.together.sums(more).with_more(survey.sums)
+        return [*more, *survey.planes], self.together.sums(more, self.wish.objective).with_more(survey.sums)
 
     def _at_best_azimuth(self, best: Plane) -> list[Plane]:
         bounds = self.freedom.together
@@ -321,7 +321,7 @@ class _Asked:
     ) -> tuple[RuleHere, ...]:
         """Each rule's energy, the set moved together, against the most energy where nothing binds it."""
         lead = free if self.wish.objective == "energy" else best_together(free_survey, "energy", roughly=True)
-        by_kernel = self.together.sums([lead, free])
+        by_kernel = self.together.sums([lead, free], "energy")
         free_kwh *= float(by_kernel.energy[0].sum() / max(by_kernel.energy[1].sum(), 1e-9))
         seasons = [len(thumbs.rules[at].steps) for at in thumbs.of_season()]
         if seasons and not (moves and set(seasons) <= set(moves.pieces)):

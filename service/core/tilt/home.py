@@ -48,17 +48,17 @@ class Curves:
     per_w: np.float32
 
     @classmethod
-    def of(cls, curve: Callable[[Floats], Floats], rows: Ints, hours: int, most_w: float) -> "Curves":
-        """``curve`` takes and gives (hours,) powers; it is read up to ``most_w`` in the hours ``rows``."""
+    def of(cls, curve: Callable[[Floats], Floats], hours: int, most_w: float) -> "Curves":
+        """``curve`` takes and gives (hours,) powers, nought of none; it is read up to ``most_w``."""
         # Short stretches where the power is low: there use at home bends away from it.
         levels = max(most_w, 1.0) * np.linspace(0.0, 1.0, _STRETCHES + 1) ** 2
-        known = np.stack([curve(np.full(hours, level))[rows] for level in levels], axis=1)
+        known = np.stack([np.zeros(hours), *(curve(np.full(hours, level)) for level in levels[1:])], axis=1)
         slope = np.diff(known, axis=1) / np.diff(levels)
         base = known[:, :-1] - slope * levels[:-1]
         return cls(
             base_w=base.astype(np.float32).ravel(),
             slope=slope.astype(np.float32).ravel(),
-            first=np.arange(rows.size) * _STRETCHES,
+            first=np.arange(hours) * _STRETCHES,
             per_w=np.float32(_STRETCHES**2 / levels[-1]),
         )
 
@@ -137,15 +137,15 @@ class Home:
 
 def home_of(meter: AtTheMeter, setup: Setup, calendar: Calendar, rows: Ints, most_w: float, as_of: date) -> Home:
     """The home in the hours with light ``rows``, for powers up to ``most_w``."""
-    hours = calendar.month.size
+    lit = meter.in_hours(rows)
     limited = meter.export_limit_w is not None and meter.energy.before_export_limit is not None
     worth_used, worth_sent = _prices(setup, calendar, as_of)
     return Home(
         meter=meter,
         setup=setup,
         as_of=as_of,
-        use=Curves.of(meter.used_w, rows, hours, most_w),
-        leaves=Curves.of(meter.left_w, rows, hours, most_w) if limited else None,
+        use=Curves.of(lit.used_w, rows.size, most_w),
+        leaves=Curves.of(lit.left_w, rows.size, most_w) if limited else None,
         worth_used=None if worth_used is None else worth_used[rows].astype(np.float32),
         worth_sent=None if worth_sent is None else worth_sent[rows].astype(np.float32),
     )

@@ -83,9 +83,9 @@ class Together:
                 total = dc if total.size == 1 else np.add(total, dc, out=total)
             yield total if beside is None else np.add(total, beside, out=total)
 
-    def sums(self, planes: Sequence[Plane]) -> Sums:
-        """All sums of planes that the arrays are moved to together."""
-        return sums_of(self.stand, self.home, self.dc_blocks(planes))
+    def sums(self, planes: Sequence[Plane], wanted: str | None = None) -> Sums:
+        """Sums of planes that the arrays are moved to together: all, or energy and what is wanted alone."""
+        return sums_of(self.stand, self.home, self.dc_blocks(planes), wanted)
 
     def year_sums(self, planes: Sequence[Plane]) -> tuple[Floats, Floats | None]:
         """(m,) energy of the year in kWh, and (m,) money saved where a price is known: the quickest way to a map.
@@ -111,20 +111,24 @@ def _turned(planes: Sequence[Plane], by_deg: float) -> Sequence[Plane]:
     return [Plane(tilt_deg=one.tilt_deg, azimuth_deg=compass(one.azimuth_deg + by_deg)) for one in planes]
 
 
-def sums_of(stand: Stand, home: Home | None, blocks: Iterable[Singles]) -> Sums:
-    """By day, of the d.c. power of all inputs, a few planes after the other, (m, n)."""
+def sums_of(stand: Stand, home: Home | None, blocks: Iterable[Singles], wanted: str | None = None) -> Sums:
+    """By day, of the d.c. power of all inputs, a few planes after the other, (m, n).
+
+    Where one objective is ``wanted``, energy and that are summed, the rest is None.
+    """
     energy, used, saved = [], [], []
     for dc in blocks:
         ac = stand.ac_w(dc)
-        if home is None:
+        if home is None or (wanted == "energy" and home.leaves is None):
             energy.append(stand.by_day(ac))
-        else:
-            ac, at_home = home.left_and_used_w(ac)
-            energy.append(stand.by_day(ac))
+            continue
+        ac, at_home = home.left_and_used_w(ac)
+        energy.append(stand.by_day(ac))
+        if wanted in {None, "self_used"}:
             used.append(stand.by_day(at_home))
-            money = home.saved(ac, at_home)
-            if money is not None:
-                saved.append(stand.by_day(money))
+        money = home.saved(ac, at_home) if wanted in {None, "money"} else None
+        if money is not None:
+            saved.append(stand.by_day(money))
     return Sums(
         energy=np.concatenate(energy),
         self_used=np.concatenate(used) if used else None,

@@ -29,9 +29,7 @@ from service.core.panel import HEAT_LOSS, cell_temperature_c
 from service.core.sky import (
     Surroundings,
     counts_rear,
-    direction,
     ground_modifier,
-    ground_share,
     light_of_planes,
     modifier,
     open_surroundings,
@@ -145,8 +143,12 @@ def open_planes_like(
 
 
 def _normals(planes: Sequence[Plane]) -> Singles:
-    azimuths = np.array([plane.azimuth_deg for plane in planes])
-    return single(direction(_tilts(planes), azimuths).T)
+    azimuth = np.radians([plane.azimuth_deg for plane in planes])
+    tilt = np.radians([plane.tilt_deg for plane in planes])
+    level = np.sin(tilt)
+    normals = np.empty((tilt.size, 3), np.float32)  # as ``direction``, of a few planes at a fifth of its cost
+    normals[:, 0], normals[:, 1], normals[:, 2] = level * np.sin(azimuth), level * np.cos(azimuth), np.cos(tilt)
+    return normals
 
 
 def _tilts(planes: Sequence[Plane]) -> Floats:
@@ -173,12 +175,13 @@ def light_weights(array: Array, planes: Sequence[Plane], ground_reflectance_shar
     """Those of an array, were it in each of these planes."""
     tilt = _tilts(planes)
     through = 1.0 if array.cover is None else array.cover.light_through_share
-    warms = np.ones((tilt.size, 3), np.float32)
-    warms[:, 0] = sky = sky_share(tilt)
-    warms[:, 1] = ground = ground_reflectance_share * ground_share(tilt)
+    warms, even = np.ones((tilt.size, 3), np.float32), np.empty((tilt.size, 2))
+    sky = sky_share(tilt)
+    warms[:, 0], warms[:, 1] = sky, ground_reflectance_share * (1.0 - sky)
     rear = rear_weights(array, tilt, ground_reflectance_share) if counts_rear(array) else None
     works = through if rear is None else through * (1.0 + rear.of_front_share)
-    even = np.stack((sky * sky_modifier(tilt), ground * ground_modifier(tilt)), axis=1) * works
+    even[:, 0] = sky * sky_modifier(tilt) * works
+    even[:, 1] = (1.0 - sky) * ground_modifier(tilt) * (ground_reflectance_share * works)
     if rear is None:
         return Weights(warms, even, works, 0.0)
     even += np.stack((rear.even_sky_share, rear.ground_share), axis=1)
