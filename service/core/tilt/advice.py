@@ -164,9 +164,9 @@ class _Asked:
 
     def advice(self, stands: tuple[Plane, ...]) -> TiltAdvice:
         objective = self.wish.objective
-        free_survey = surveyed(self.together, ANYWHERE)
         bounds = self.freedom.together
-        survey = free_survey if bounds == ANYWHERE else surveyed(self.together, bounds)
+        free_survey = surveyed(self.together, ANYWHERE, objective, years=bounds == ANYWHERE)
+        survey = free_survey if bounds == ANYWHERE else surveyed(self.together, bounds, objective, years=True)
         listed = self._listed(survey)
         choices = {wanted: self._best(survey, listed, wanted) for wanted in self._objectives()}
         best = choices[objective]
@@ -200,7 +200,7 @@ class _Asked:
             stands_brings=brings[stands],
             free_planes=free_planes,
             free_brings=brings[free_planes],
-            others=tuple(self._chosen(wanted, plane) for wanted, plane in choices.items()),
+            others=self._others(choices),
             near_best=near_best(survey.bounds, *self._lines(best, candidates, sums)) if ranging else (),
             schedules=schedules_of(moves.told(self.together), objective, self.home.kwh_price),
             map=self._map(brings[free_planes]),
@@ -266,10 +266,13 @@ class _Asked:
             return best
         return (lead, stands) if _wanted(brings[stands], objective) > _wanted(brings[best[1]], objective) else best
 
-    def _chosen(self, objective: str, plane: Plane) -> Chosen:
+    def _others(self, choices: Mapping[str, Plane]) -> tuple[Chosen, ...]:
+        """What each objective would choose; what a plane brings is reckoned once."""
         stand = self.together.stand
-        ac = stand.ac_w(self.together.dc_w([plane]))[0]
-        return Chosen(objective=objective, plane=plane, brings=self.home.year(stand.whole_year_w(ac)))
+        planes = list(dict.fromkeys(choices.values()))
+        ac_w = stand.ac_w(self.together.dc_w(planes))
+        brings = {plane: self.home.year(stand.whole_year_w(ac)) for plane, ac in zip(planes, ac_w, strict=True)}
+        return tuple(Chosen(objective=one, plane=plane, brings=brings[plane]) for one, plane in choices.items())
 
     def _candidates(self, survey: Surveyed, best: Plane, listed: tuple[Plane, ...]) -> tuple[list[Plane], Sums]:
         """Planes that a schedule may be made of: the list, or the survey's and all tilts at the best azimuth."""

@@ -57,7 +57,7 @@ def best_schedules(daily: Floats, changes: Sequence[int]) -> Mapping[int, tuple[
     """
     summed = np.zeros((len(daily), 2 * DAYS + 1))
     np.cumsum(np.hstack((daily, daily)), axis=1, out=summed[:, 1:])
-    one = _pieces(summed[:, ::_STEP_DAYS])
+    one = _pieces(np.ascontiguousarray(summed[:, ::_STEP_DAYS]))
     two = _joined(one, one) if any(count > 2 for count in changes) else _joined_all_around(one, one)
     cuts = {1: one, 2: two}
     if any(count > 2 for count in changes):
@@ -78,9 +78,10 @@ def plane_by_day(pieces: Sequence[Piece]) -> Ints:
 def _pieces(summed: Floats) -> _Cut:
     """One piece from each start over each length, with its best plane."""
     value = np.zeros((_PLACES, _PLACES + 1))
-    begin = summed[:, :_PLACES]
+    begin, brought = summed[:, :_PLACES], np.empty((len(summed), _PLACES))
     for length in range(1, _PLACES + 1):
-        value[:, length] = (summed[:, length : length + _PLACES] - begin).max(axis=0)
+        np.subtract(summed[:, length : length + _PLACES], begin, out=brought)
+        np.max(brought, axis=0, out=value[:, length])
     return _Cut(value=value, left=None, right=None)
 
 

@@ -37,11 +37,17 @@ class Surveyed:
     sums: Sums
 
 
-def surveyed(together: Together, bounds: PlaneBounds) -> Surveyed:
-    """Look at a thin lattice within bounds: it tells where to climb."""
+def surveyed(together: Together, bounds: PlaneBounds, wanted: str | None = None, *, years: bool = False) -> Surveyed:
+    """Look at a thin lattice within bounds: it tells where to climb. What is summed: see ``Together.sums``."""
     lattice = lattice_within(bounds, "thin")
     planes = tuple(lattice.planes())
-    return Surveyed(together=together, bounds=bounds, lattice=lattice, planes=planes, sums=together.sums(planes))
+    return Surveyed(
+        together=together,
+        bounds=bounds,
+        lattice=lattice,
+        planes=planes,
+        sums=together.sums(planes, wanted, years=years),
+    )
 
 
 def best_together(survey: Surveyed, objective: str, *, roughly: bool = False) -> Plane:
@@ -50,7 +56,7 @@ def best_together(survey: Surveyed, objective: str, *, roughly: bool = False) ->
     The survey's splines tell where to look; there the plane is computed and climbed to whole degrees from the bounds'
     low ends, unless it is wanted ``roughly``. Equal ones: the first. A year without light gives the bounds' low ends.
     """
-    wanted = survey.sums.of(objective).sum(axis=1)
+    wanted = survey.sums.year_of(objective)
     if not np.any(wanted != wanted[0]):
         return survey.planes[0]
     lattice, bounds = survey.lattice, survey.bounds
@@ -59,7 +65,10 @@ def best_together(survey: Surveyed, objective: str, *, roughly: bool = False) ->
     fine = lattice.read(wanted, tilts, turns)
     value = worth_of(objective, survey.together.stand, survey.together.home)
     around = any(kind.around for kind in survey.together.stand.kinds)
-    starts = _hills(fine, all_around=lattice.all_around)[: _MOST_HILLS if around else 1]
+    if around and not roughly:
+        starts = _hills(fine, all_around=lattice.all_around)[:_MOST_HILLS]
+    else:
+        starts = [divmod(int(np.argmax(fine)), turns.size)]
     if roughly:
         [(i, j), *_] = starts
         return Plane(tilt_deg=float(tilts[i]), azimuth_deg=compass(bounds.low_azimuth_deg + float(turns[j])))
