@@ -20,6 +20,9 @@ from service.core.worth import AtTheMeter
 
 Singles = NDArray[np.float32]
 _STRETCHES = 16
+# So far inside an hour's last stretch that single precision doesn't round up to the next hour's; between stretches that
+# does no harm, as their lines meet there.
+_RIM = 0.02
 _NETTED_WITHIN_HOUR = frozenset({"quarter_hour", "hour"})
 
 
@@ -39,12 +42,14 @@ class Curves:
     Attributes:
         base_w, slope: (n * stretches,) by hour and stretch.
         first: (n,) where an hour's stretches begin.
+        most: (n,) how far they reach: as a row it is compared faster than a single number.
         per_w: the root of so much of a power is the number of its stretch.
     """
 
     base_w: Singles
     slope: Singles
-    first: Ints
+    first: Singles
+    most: Singles
     per_w: np.float32
 
     @classmethod
@@ -58,15 +63,18 @@ class Curves:
         return cls(
             base_w=base.astype(np.float32).ravel(),
             slope=slope.astype(np.float32).ravel(),
-            first=np.arange(hours) * _STRETCHES,
+            first=(np.arange(hours) * _STRETCHES).astype(np.float32),
+            most=np.full(hours, _STRETCHES - _RIM, np.float32),
             per_w=np.float32(_STRETCHES**2 / levels[-1]),
         )
 
     def read(self, power_w: Singles) -> Singles:
         """At these powers, (m, n)."""
-        at = cells_of(np.sqrt(power_w * self.per_w))
-        np.minimum(at, _STRETCHES - 1, out=at)
-        at += self.first
+        places = power_w * self.per_w
+        np.sqrt(places, out=places)
+        np.minimum(places, self.most, out=places)
+        places += self.first
+        at = cells_of(places)
         found: Singles = self.slope.take(at, mode="clip")
         found *= power_w
         found += self.base_w.take(at, mode="clip")
