@@ -164,9 +164,9 @@ class _Asked:
 
     def advice(self, stands: tuple[Plane, ...]) -> TiltAdvice:
         objective = self.wish.objective
-        free_survey = surveyed(self.together, ANYWHERE)
         bounds = self.freedom.together
-        survey = free_survey if bounds == ANYWHERE else surveyed(self.together, bounds)
+        free_survey = surveyed(self.together, ANYWHERE, objective, years=bounds == ANYWHERE)
+        survey = free_survey if bounds == ANYWHERE else surveyed(self.together, bounds, objective, years=True)
         listed = self._listed(survey)
         choices = {wanted: self._best(survey, listed, wanted) for wanted in self._objectives()}
         best = choices[objective]
@@ -185,7 +185,7 @@ class _Asked:
         candidates, sums = self._candidates(survey, best, listed)
         ranging = not listed and movable(survey.bounds)
         free_planes = self.together.planes_of(free)
-        thumbs = Thumbs.of(rules_of_thumb(self.setup.site.latitude_deg), self.together)
+        thumbs = Thumbs.of(rules_of_thumb(self.setup.site.latitude_deg), self.together, objective)
         moves = self._moves(candidates, sums, survey, listed, thumbs)
         of_energy = moves if objective == "energy" and survey is free_survey and not listed else None
         return TiltAdvice(
@@ -200,9 +200,9 @@ class _Asked:
             stands_brings=brings[stands],
             free_planes=free_planes,
             free_brings=brings[free_planes],
-            others=tuple(self._chosen(wanted, plane) for wanted, plane in choices.items()),
+            others=self._others(choices),
             near_best=near_best(survey.bounds, *self._lines(best, candidates, sums)) if ranging else (),
-            schedules=schedules_of(moves, objective, self.home.kwh_price),
+            schedules=schedules_of(moves.told(self.together), objective, self.home.kwh_price),
             map=self._map(brings[free_planes]),
             railing_azimuth_deg=self._railing(stands),
             notes=(),
@@ -266,18 +266,21 @@ class _Asked:
             return best
         return (lead, stands) if _wanted(brings[stands], objective) > _wanted(brings[best[1]], objective) else best
 
-    def _chosen(self, objective: str, plane: Plane) -> Chosen:
+    def _others(self, choices: Mapping[str, Plane]) -> tuple[Chosen, ...]:
+        """What each objective would choose; what a plane brings is reckoned once."""
         stand = self.together.stand
-        ac = stand.ac_w(self.together.dc_w([plane]))[0]
-        return Chosen(objective=objective, plane=plane, brings=self.home.year(stand.whole_year_w(ac)))
+        planes = list(dict.fromkeys(choices.values()))
+        ac_w = stand.ac_w(self.together.dc_w(planes))
+        brings = {plane: self.home.year(stand.whole_year_w(ac)) for plane, ac in zip(planes, ac_w, strict=True)}
+        return tuple(Chosen(objective=one, plane=plane, brings=brings[plane]) for one, plane in choices.items())
 
     def _candidates(self, survey: Surveyed, best: Plane, listed: tuple[Plane, ...]) -> tuple[list[Plane], Sums]:
         """Planes that a schedule may be made of: the list, or the survey's and all tilts at the best azimuth."""
         if listed:
             more = [best, *listed]
-            return more, self.together.sums(more)
+            return more, self.together.sums(more, self.wish.objective)
         more = [best, *self._at_best_azimuth(best), *self._at_best_tilt(best)]
-        return [*more, *survey.planes], self.together.sums(more).with_more(survey.sums)
+        return [*more, *survey.planes], self.together.sums(more, self.wish.objective).with_more(survey.sums)
 
     def _at_best_azimuth(self, best: Plane) -> list[Plane]:
         bounds = self.freedom.together
@@ -321,7 +324,7 @@ class _Asked:
     ) -> tuple[RuleHere, ...]:
         """Each rule's energy, the set moved together, against the most energy where nothing binds it."""
         lead = free if self.wish.objective == "energy" else best_together(free_survey, "energy", roughly=True)
-        by_kernel = self.together.sums([lead, free])
+        by_kernel = self.together.sums([lead, free], "energy")
         free_kwh *= float(by_kernel.energy[0].sum() / max(by_kernel.energy[1].sum(), 1e-9))
         seasons = [len(thumbs.rules[at].steps) for at in thumbs.of_season()]
         if seasons and not (moves and set(seasons) <= set(moves.pieces)):

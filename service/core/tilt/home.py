@@ -12,6 +12,7 @@ from datetime import date
 import numpy as np
 from numpy.typing import NDArray
 
+from service.core.energy.kernel import cells_of
 from service.core.model.facts import Setup
 from service.core.model.hours import Calendar, Floats, Ints
 from service.core.payback import priced_hours, priced_periods, savings_by_price
@@ -19,6 +20,9 @@ from service.core.worth import AtTheMeter
 
 Singles = NDArray[np.float32]
 _STRETCHES = 16
+# So far inside an hour's last stretch that single precision doesn't round up to the next hour's; between stretches that
+# does no harm, as their lines meet there.
+_RIM = 0.02
 _NETTED_WITHIN_HOUR = frozenset({"quarter_hour", "hour"})
 
 
@@ -38,37 +42,42 @@ class Curves:
     Attributes:
         base_w, slope: (n * stretches,) by hour and stretch.
         first: (n,) where an hour's stretches begin.
+        most: (n,) how far they reach: as a row it is compared faster than a single number.
         per_w: the root of so much of a power is the number of its stretch.
     """
 
     base_w: Singles
     slope: Singles
-    first: Ints
+    first: Singles
+    most: Singles
     per_w: np.float32
 
     @classmethod
-    def of(cls, curve: Callable[[Floats], Floats], rows: Ints, hours: int, most_w: float) -> "Curves":
-        """``curve`` takes and gives (hours,) powers; it is read up to ``most_w`` in the hours ``rows``."""
+    def of(cls, curve: Callable[[Floats], Floats], hours: int, most_w: float) -> "Curves":
+        """``curve`` takes and gives (hours,) powers, nought of none; it is read up to ``most_w``."""
         # Short stretches where the power is low: there use at home bends away from it.
         levels = max(most_w, 1.0) * np.linspace(0.0, 1.0, _STRETCHES + 1) ** 2
-        known = np.stack([curve(np.full(hours, level))[rows] for level in levels], axis=1)
+        known = np.stack([np.zeros(hours), *(curve(np.full(hours, level)) for level in levels[1:])], axis=1)
         slope = np.diff(known, axis=1) / np.diff(levels)
         base = known[:, :-1] - slope * levels[:-1]
         return cls(
             base_w=base.astype(np.float32).ravel(),
             slope=slope.astype(np.float32).ravel(),
-            first=(np.arange(rows.size) * _STRETCHES).astype(np.int32),
+            first=(np.arange(hours) * _STRETCHES).astype(np.float32),
+            most=np.full(hours, _STRETCHES - _RIM, np.float32),
             per_w=np.float32(_STRETCHES**2 / levels[-1]),
         )
 
     def read(self, power_w: Singles) -> Singles:
         """At these powers, (m, n)."""
-        at = np.sqrt(power_w * self.per_w).astype(np.int32)
-        np.minimum(at, _STRETCHES - 1, out=at)
-        at += self.first
-        found: Singles = self.slope.take(at)
+        places = power_w * self.per_w
+        np.sqrt(places, out=places)
+        np.minimum(places, self.most, out=places)
+        places += self.first
+        at = cells_of(places)
+        found: Singles = self.slope.take(at, mode="clip")
         found *= power_w
-        found += self.base_w.take(at)
+        found += self.base_w.take(at, mode="clip")
         return found
 
 
@@ -136,15 +145,15 @@ class Home:
 
 def home_of(meter: AtTheMeter, setup: Setup, calendar: Calendar, rows: Ints, most_w: float, as_of: date) -> Home:
     """The home in the hours with light ``rows``, for powers up to ``most_w``."""
-    hours = calendar.month.size
+    lit = meter.in_hours(rows)
     limited = meter.export_limit_w is not None and meter.energy.before_export_limit is not None
     worth_used, worth_sent = _prices(setup, calendar, as_of)
     return Home(
         meter=meter,
         setup=setup,
         as_of=as_of,
-        use=Curves.of(meter.used_w, rows, hours, most_w),
-        leaves=Curves.of(meter.left_w, rows, hours, most_w) if limited else None,
+        use=Curves.of(lit.used_w, rows.size, most_w),
+        leaves=Curves.of(lit.left_w, rows.size, most_w) if limited else None,
         worth_used=None if worth_used is None else worth_used[rows].astype(np.float32),
         worth_sent=None if worth_sent is None else worth_sent[rows].astype(np.float32),
     )

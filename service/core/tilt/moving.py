@@ -62,6 +62,16 @@ class Moves:
     sums: Sums
     pieces: Mapping[int, tuple[Piece, ...]]
 
+    def told(self, together: Together) -> "Moves":
+        """The planes of the schedules alone, and all sums of these."""
+        used = sorted({0, *(piece.plane for pieces in self.pieces.values() for piece in pieces)})
+        planes = tuple(self.planes[at] for at in used)
+        number = {at: new for new, at in enumerate(used)}
+        pieces = {
+            count: tuple(replace(one, plane=number[one.plane]) for one in ones) for count, ones in self.pieces.items()
+        }
+        return Moves(planes=planes, sums=together.sums(planes), pieces=pieces)
+
     def gain(self, count: int, daily: Floats | None) -> float:
         """What a schedule brings more than the best single plane, of (m, 365) by day; nought of None."""
         return 0.0 if daily is None else along(self.pieces[count], daily) - float(daily[0].sum())
@@ -120,10 +130,11 @@ class _Hand:
 
     def take(self, together: Together, planes: Sequence[Plane]) -> None:
         """Compute those that are not at hand yet."""
-        new = [one for one in dict.fromkeys(planes) if one not in self.planes]
+        known = set(self.planes)
+        new = [one for one in dict.fromkeys(planes) if one not in known]
         if new:
             self.planes += new
-            self.sums = self.sums.with_more(together.sums(new))
+            self.sums = self.sums.with_more(together.sums(new, self.objective))
 
 
 def _sharpen(together: Together, survey: Surveyed, hand: _Hand, found: dict[int, tuple[Piece, ...]]) -> None:

@@ -57,13 +57,13 @@ def best_schedules(daily: Floats, changes: Sequence[int]) -> Mapping[int, tuple[
     """
     summed = np.zeros((len(daily), 2 * DAYS + 1))
     np.cumsum(np.hstack((daily, daily)), axis=1, out=summed[:, 1:])
-    one = _pieces(summed[:, ::_STEP_DAYS])
-    two = _joined(one, one)
+    one = _pieces(np.ascontiguousarray(summed[:, ::_STEP_DAYS]))
+    two = _joined(one, one) if any(count > 2 for count in changes) else _joined_all_around(one, one)
     cuts = {1: one, 2: two}
     if any(count > 2 for count in changes):
-        cuts[4] = _joined(two, two)
+        cuts[4] = _joined(two, two) if 12 in changes else _joined_all_around(two, two)
     if 12 in changes:
-        cuts[12] = _joined(_joined(cuts[4], cuts[4]), cuts[4])
+        cuts[12] = _joined_all_around(_joined(cuts[4], cuts[4]), cuts[4])
     return MappingProxyType({count: _read(cuts[count], summed) for count in changes})
 
 
@@ -78,9 +78,10 @@ def plane_by_day(pieces: Sequence[Piece]) -> Ints:
 def _pieces(summed: Floats) -> _Cut:
     """One piece from each start over each length, with its best plane."""
     value = np.zeros((_PLACES, _PLACES + 1))
-    begin = summed[:, :_PLACES]
+    begin, brought = summed[:, :_PLACES], np.empty((len(summed), _PLACES))
     for length in range(1, _PLACES + 1):
-        value[:, length] = (summed[:, length : length + _PLACES] - begin).max(axis=0)
+        np.subtract(summed[:, length : length + _PLACES], begin, out=brought)
+        np.max(brought, axis=0, out=value[:, length])
     return _Cut(value=value, left=None, right=None)
 
 
@@ -91,6 +92,15 @@ def _joined(left: _Cut, right: _Cut) -> _Cut:
     for first in range(_PLACES + 1):
         both = around[first : first + _PLACES, : _PLACES + 1 - first] + left.value[:, first, None]
         np.maximum(value[:, first:], both, out=value[:, first:])
+    return _Cut(value=value, left=left, right=right)
+
+
+def _joined_all_around(left: _Cut, right: _Cut) -> _Cut:
+    """The same over the whole circle alone, where nothing else is joined of it."""
+    value = np.full((_PLACES, _PLACES + 1), -np.inf)
+    first = np.arange(_PLACES + 1)
+    meets = (np.arange(_PLACES)[:, None] + first) % _PLACES
+    value[:, _PLACES] = (left.value + right.value[meets, _PLACES - first]).max(axis=1)
     return _Cut(value=value, left=left, right=right)
 
 

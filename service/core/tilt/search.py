@@ -1,7 +1,7 @@
 """Which plane is best for all arrays together, and which planes if each may have its own?"""
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 import numpy as np
 
@@ -37,11 +37,17 @@ class Surveyed:
     sums: Sums
 
 
-def surveyed(together: Together, bounds: PlaneBounds) -> Surveyed:
-    """Look at a thin lattice within bounds: it tells where to climb."""
+def surveyed(together: Together, bounds: PlaneBounds, wanted: str | None = None, *, years: bool = False) -> Surveyed:
+    """Look at a thin lattice within bounds: it tells where to climb. What is summed: see ``Together.sums``."""
     lattice = lattice_within(bounds, "thin")
     planes = tuple(lattice.planes())
-    return Surveyed(together=together, bounds=bounds, lattice=lattice, planes=planes, sums=together.sums(planes))
+    return Surveyed(
+        together=together,
+        bounds=bounds,
+        lattice=lattice,
+        planes=planes,
+        sums=together.sums(planes, wanted, years=years),
+    )
 
 
 def best_together(survey: Surveyed, objective: str, *, roughly: bool = False) -> Plane:
@@ -50,7 +56,7 @@ def best_together(survey: Surveyed, objective: str, *, roughly: bool = False) ->
     The survey's splines tell where to look; there the plane is computed and climbed to whole degrees from the bounds'
     low ends, unless it is wanted ``roughly``. Equal ones: the first. A year without light gives the bounds' low ends.
     """
-    wanted = survey.sums.of(objective).sum(axis=1)
+    wanted = survey.sums.year_of(objective)
     if not np.any(wanted != wanted[0]):
         return survey.planes[0]
     lattice, bounds = survey.lattice, survey.bounds
@@ -59,7 +65,10 @@ def best_together(survey: Surveyed, objective: str, *, roughly: bool = False) ->
     fine = lattice.read(wanted, tilts, turns)
     value = worth_of(objective, survey.together.stand, survey.together.home)
     around = any(kind.around for kind in survey.together.stand.kinds)
-    starts = _hills(fine, all_around=lattice.all_around)[: _MOST_HILLS if around else 1]
+    if around and not roughly:
+        starts = _hills(fine, all_around=lattice.all_around)[:_MOST_HILLS]
+    else:
+        starts = [divmod(int(np.argmax(fine)), turns.size)]
     if roughly:
         [(i, j), *_] = starts
         return Plane(tilt_deg=float(tilts[i]), azimuth_deg=compass(bounds.low_azimuth_deg + float(turns[j])))
@@ -93,23 +102,52 @@ def best_apart(
     value = worth_of(objective, stand, home)
     coarse = [list(listed) or _coarse(one) for one in bounds]
     known: dict[tuple[int, tuple[Plane, ...]], Singles] = {}
+    powers_of = _Powers(stand)
     nearest = () if listed else stand.nearest()
     for kind, planes in zip(stand.kind_of, coarse, strict=True):
         if (kind, tuple(planes)) not in known:
             known[kind, tuple(planes)] = stand.dc_w(kind, planes, nearest)
     powers = [known[kind, tuple(planes)] for kind, planes in zip(stand.kind_of, coarse, strict=True)]
     found: list[_Apart] = []
+    looked_at: set[_Place] = set()
     for first in (tuple(start),) if listed else (tuple(start), _spread(start, bounds)):
-        here = _standing(stand, value, first)
+        here = _standing(powers_of, value, first)
         settled = _settled_apart(here, coarse, powers, value)
         # The choices were read roughly: never worse than before by the finer tables either.
-        found.append(max(here, _standing(stand, value, settled), key=lambda one: one.reached))
+        found.append(max(here, _standing(powers_of, value, settled), key=lambda one: one.reached))
     found.sort(key=lambda one: -one.reached)
     if not listed:
         found = [
-            _polished(stand, value, bounds, one) for one in found if one.reached >= _WORTH_POLISHING * found[0].reached
+            _polished(powers_of, value, bounds, one, looked_at)
+            for one in found
+            if one.reached >= _WORTH_POLISHING * found[0].reached
         ]
     return tuple(max(found, key=lambda one: one.reached).planes)
+
+
+# Which kinds of arrays stand in which planes; what the set gives hangs on nothing else.
+_Place = tuple[tuple[int, float, float], ...]
+
+
+@dataclass(slots=True, eq=False)
+class _Powers:
+    """The d.c. power of arrays in planes that the ways to the top pass, each computed once."""
+
+    stand: Stand
+    known: dict[tuple[int, Plane], Singles] = field(default_factory=dict)
+
+    def of(self, kind: int, planes: Sequence[Plane]) -> Singles:
+        """(m, n) of an array of a kind in each of these planes."""
+        new = [plane for plane in planes if (kind, plane) not in self.known]
+        if new:
+            for plane, row in zip(new, self.stand.dc_w(kind, new), strict=True):
+                self.known[kind, plane] = row
+        return np.stack([self.known[kind, plane] for plane in planes])
+
+    def place(self, planes: Sequence[Plane]) -> _Place:
+        """Where the arrays stand, in no order."""
+        kinds = zip(self.stand.kind_of, planes, strict=True)
+        return tuple(sorted((kind, one.tilt_deg, one.azimuth_deg) for kind, one in kinds))
 
 
 @dataclass(slots=True)
@@ -121,20 +159,25 @@ class _Apart:
     reached: float
 
 
-def _standing(stand: Stand, value: Value, planes: Sequence[Plane]) -> _Apart:
+def _standing(powers: _Powers, value: Value, planes: Sequence[Plane]) -> _Apart:
     """The arrays in these planes."""
-    beside = [stand.dc_w(kind, [plane])[0] for kind, plane in zip(stand.kind_of, planes, strict=True)]
+    beside = [powers.of(kind, [plane])[0] for kind, plane in zip(powers.stand.kind_of, planes, strict=True)]
     return _Apart(list(planes), beside, float(value(np.sum(beside, axis=0)[None])[0]))
 
 
 def _settled_apart(
     start: _Apart, choices: Sequence[Sequence[Plane]], powers: Sequence[Singles], value: Value
 ) -> list[Plane]:
-    """One array after the other in the best of its choices beside the others."""
+    """One array after the other in the best of its choices beside the others; not where these stand as before."""
     planes, beside, reached = list(start.planes), list(start.beside), start.reached
+    chosen: dict[int, list[Plane]] = {}
     for _ in range(_SWEEPS):
         before = reached
         for at, choice in enumerate(choices):
+            others = planes[:at] + planes[at + 1 :]
+            if chosen.get(at) == others:
+                continue
+            chosen[at] = others
             values = _beside(value, powers[at], _sum_but(beside, at))
             top = int(np.argmax(values))
             if values[top] > reached:
@@ -159,16 +202,23 @@ def _beside(value: Value, powers: Singles, others: Singles) -> Floats:
     )
 
 
-def _polished(stand: Stand, value: Value, bounds: Sequence[PlaneBounds], here: _Apart) -> _Apart:
-    """The planes climbed to, array by array, by ever shorter steps."""
+def _polished(
+    powers: _Powers, value: Value, bounds: Sequence[PlaneBounds], here: _Apart, looked_at: set[_Place]
+) -> _Apart:
+    """The planes climbed to, array by array, by ever shorter steps; what was looked at is not looked at again."""
     for step in _STEPS_DEG:
         for _ in range(_SWEEPS):
             before = here.reached
-            for at, kind in enumerate(stand.kind_of):
-                around = _around(bounds[at], here.planes[at], step)
+            for at, kind in enumerate(powers.stand.kind_of):
+                around = []
+                for plane in _around(bounds[at], here.planes[at], step):
+                    place = powers.place([*here.planes[:at], plane, *here.planes[at + 1 :]])
+                    if place not in looked_at:
+                        looked_at.add(place)
+                        around.append(plane)
                 if not around:
                     continue
-                dc = stand.dc_w(kind, around)
+                dc = powers.of(kind, around)
                 values = value(dc + _sum_but(here.beside, at))
                 top = int(np.argmax(values))
                 if values[top] > here.reached:
@@ -184,9 +234,10 @@ def _climbed(
     tilt, turned = start
     here = Plane(tilt_deg=float(tilt), azimuth_deg=compass(bounds.low_azimuth_deg + float(turned)))
     [reached] = of([here])
+    looked_at = {here}
     for step in _STEPS_DEG if around else _STEPS_DEG[1:]:
-        while True:
-            near = _around(bounds, here, step)
+        while near := [one for one in _around(bounds, here, step) if one not in looked_at]:
+            looked_at.update(near)
             values = of(near)
             top = int(np.argmax(values))
             if not values[top] > reached:

@@ -135,6 +135,8 @@ class Stand:
 def _part(opened: OpenPlanes, block: slice) -> OpenPlanes:
     """Some of the planes."""
     exactly, first = opened.exactly, block.start
+    if not first and len(opened.normals) <= block.stop:
+        return opened
     return replace(
         opened,
         normals=opened.normals[block],

@@ -2,7 +2,7 @@
 
 from collections import Counter
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 import numpy as np
 
@@ -17,11 +17,15 @@ OBJECTIVES = ("energy", "self_used", "money")
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Sums:
-    """Of m planes, by day, (m, 365): kWh, kWh used at home, money saved; None: not asked, or no price."""
+    """Of m planes, by day, (m, 365): kWh, kWh used at home, money saved; None: not asked, or no price.
+
+    ``years``: (m,) of objectives that were summed by the year alone.
+    """
 
     energy: Floats
     self_used: Floats | None
     money: Floats | None
+    years: Mapping[str, Floats] = field(default_factory=dict)
 
     def of(self, objective: str) -> Floats:
         """(m, 365) of what is wanted."""
@@ -31,8 +35,13 @@ class Sums:
             raise ValueError(message)
         return found
 
+    def year_of(self, objective: str) -> Floats:
+        """(m,) of what is wanted."""
+        by_year = self.years.get(objective)
+        return np.asarray(self.of(objective).sum(axis=1)) if by_year is None else by_year
+
     def with_more(self, other: "Sums") -> "Sums":
-        """These planes and those."""
+        """These planes and those, by day."""
 
         def joined(mine: Floats | None, theirs: Floats | None) -> Floats | None:
             return None if mine is None or theirs is None else np.concatenate((mine, theirs))
@@ -83,9 +92,12 @@ class Together:
                 total = dc if total.size == 1 else np.add(total, dc, out=total)
             yield total if beside is None else np.add(total, beside, out=total)
 
-    def sums(self, planes: Sequence[Plane]) -> Sums:
-        """All sums of planes that the arrays are moved to together."""
-        return sums_of(self.stand, self.home, self.dc_blocks(planes))
+    def sums(self, planes: Sequence[Plane], wanted: str | None = None, *, years: bool = False) -> Sums:
+        """Sums of planes that the arrays are moved to together: all, or energy and what is wanted alone.
+
+        With ``years`` the other objectives, too, by the year.
+        """
+        return sums_of(self.stand, self.home, self.dc_blocks(planes), wanted, years=years)
 
     def year_sums(self, planes: Sequence[Plane]) -> tuple[Floats, Floats | None]:
         """(m,) energy of the year in kWh, and (m,) money saved where a price is known: the quickest way to a map.
@@ -111,25 +123,45 @@ def _turned(planes: Sequence[Plane], by_deg: float) -> Sequence[Plane]:
     return [Plane(tilt_deg=one.tilt_deg, azimuth_deg=compass(one.azimuth_deg + by_deg)) for one in planes]
 
 
-def sums_of(stand: Stand, home: Home | None, blocks: Iterable[Singles]) -> Sums:
-    """By day, of the d.c. power of all inputs, a few planes after the other, (m, n)."""
+def sums_of(
+    stand: Stand, home: Home | None, blocks: Iterable[Singles], wanted: str | None = None, *, years: bool = False
+) -> Sums:
+    """By day, of the d.c. power of all inputs, a few planes after the other, (m, n).
+
+    Where one objective is ``wanted``, energy and that are summed, the rest is None, or by the year with ``years``.
+    """
     energy, used, saved = [], [], []
+    by_year: dict[str, list[Floats]] = {}
     for dc in blocks:
         ac = stand.ac_w(dc)
-        if home is None:
+        if home is None or (wanted == "energy" and home.leaves is None and not years):
             energy.append(stand.by_day(ac))
-        else:
-            ac, at_home = home.left_and_used_w(ac)
-            energy.append(stand.by_day(ac))
+            continue
+        ac, at_home = home.left_and_used_w(ac)
+        energy.append(stand.by_day(ac))
+        if wanted in {None, "self_used"}:
             used.append(stand.by_day(at_home))
-            money = home.saved(ac, at_home)
-            if money is not None:
-                saved.append(stand.by_day(money))
+        money = home.saved(ac, at_home) if wanted in {None, "money"} else None
+        if money is not None:
+            saved.append(stand.by_day(money))
+        if years:
+            for objective, value in _other_years(home, ac, at_home, wanted):
+                by_year.setdefault(objective, []).append(value)
     return Sums(
         energy=np.concatenate(energy),
         self_used=np.concatenate(used) if used else None,
         money=np.concatenate(saved) if saved else None,
+        years={objective: np.concatenate(values) for objective, values in by_year.items()},
     )
+
+
+def _other_years(home: Home, ac_w: Singles, used_w: Singles, wanted: str | None) -> Iterator[tuple[str, Floats]]:
+    """(m,) of the year, of what is not wanted by day."""
+    if wanted not in {None, "self_used"}:
+        yield "self_used", np.asarray(used_w.sum(axis=1), np.float64) / 1000.0
+    saved = home.saved_in_year(ac_w, used_w) if wanted not in {None, "money"} else None
+    if saved is not None:
+        yield "money", saved
 
 
 def worth_of(objective: str, stand: Stand, home: Home | None) -> Callable[[Singles], Floats]:

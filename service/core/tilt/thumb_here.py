@@ -36,11 +36,11 @@ class Thumbs:
     sums: Sums
 
     @classmethod
-    def of(cls, rules: Sequence[RuleOfThumb], together: Together) -> "Thumbs":
-        """Each tilt of a rule, towards the equator."""
+    def of(cls, rules: Sequence[RuleOfThumb], together: Together, wanted: str | None = None) -> "Thumbs":
+        """Each tilt of a rule, towards the equator; summed is all, or energy and what is wanted alone."""
         planes = [Plane(tilt_deg=tilt, azimuth_deg=rule.azimuth_deg) for rule in rules for _, tilt in rule.steps]
         first = [sum(len(rule.steps) for rule in rules[:at]) for at in range(len(rules))]
-        return cls(rules=tuple(rules), first=tuple(first), planes=tuple(planes), sums=together.sums(planes))
+        return cls(rules=tuple(rules), first=tuple(first), planes=tuple(planes), sums=together.sums(planes, wanted))
 
     def pieces(self, at: int, after: int = 0) -> tuple[Piece, ...]:
         """The schedule of a rule, its planes numbered as here and ``after`` others."""

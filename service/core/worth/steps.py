@@ -4,22 +4,26 @@ The closed form is reckoned within each step that is known and summed: quarter-h
 is within them is left to the form. Production stays what it is over the hour.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
 from service.core.household import k_of, k_of_quarters, on_one_phase_w, quarters_w, self_used_w, used_beside_w
 from service.core.model.facts import Household, Meter
-from service.core.model.hours import HOURS, Floats
+from service.core.model.hours import HOURS, Floats, Ints
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class DemandInSteps:
-    """The demand on the meter in steps, (8760,) hours or (35040,) quarter-hours in W, and the shape k within them."""
+    """The demand on the meter in steps, (8760,) hours or (35040,) quarter-hours in W, and the shape k within them.
+
+    ``an_hour``: so many steps are an hour.
+    """
 
     demand_w: Floats
     always_on_w: float
     k: float
+    an_hour: int = 1
 
     @classmethod
     def of(cls, household: Household, meter: Meter, demand_w: Floats) -> "DemandInSteps":
@@ -31,7 +35,15 @@ class DemandInSteps:
         always_on_w = household.always_on_w
         if meter.sums_phases is False:
             steps, always_on_w = on_one_phase_w(steps, always_on_w)
-        return cls(demand_w=steps, always_on_w=always_on_w, k=k)
+        return cls(demand_w=steps, always_on_w=always_on_w, k=k, an_hour=steps.size // HOURS)
+
+    def in_hours(self, rows: Ints) -> "DemandInSteps":
+        """Of these hours alone."""
+        return replace(self, demand_w=self.steps_in(self.demand_w, rows))
+
+    def steps_in(self, steps_w: Floats, rows: Ints) -> Floats:
+        """Of powers by step those in these hours."""
+        return np.asarray(steps_w.reshape(-1, self.an_hour)[rows].ravel())
 
     def used_w(self, power_w: Floats) -> Floats:
         """Expected power used at home of ``power_w``, (8760,), in each hour."""
@@ -48,7 +60,7 @@ class DemandInSteps:
 
     def hours(self, steps_w: Floats) -> Floats:
         """(8760,) means of steps."""
-        return steps_w if steps_w.size == HOURS else np.asarray(steps_w.reshape(HOURS, -1).mean(axis=1))
+        return steps_w if self.an_hour == 1 else np.asarray(steps_w.reshape(-1, self.an_hour).mean(axis=1))
 
     def _steps(self, hours_w: Floats) -> Floats:
-        return hours_w if self.demand_w.size == HOURS else np.repeat(hours_w, self.demand_w.size // HOURS)
+        return hours_w if self.an_hour == 1 else np.repeat(hours_w, self.an_hour)

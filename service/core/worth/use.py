@@ -12,7 +12,7 @@ from service.core.household import (
 from service.core.model.band import Z_90, Z_95, Band
 from service.core.model.demand import DemandShape
 from service.core.model.facts import Household, Setup
-from service.core.model.hours import Calendar, Floats
+from service.core.model.hours import Calendar, Floats, Ints
 from service.core.payback import HomeYear, MeterSums, meter_sums, shifted_use
 from service.core.worth.bands import HomeCases, band_of_steps, spread_of
 from service.core.worth.export_limit import sent_out_as, within_limit_w
@@ -258,6 +258,22 @@ class AtTheMeter:
         if self.other_seen_w is None:
             return self.steps.used_w(produced_w)
         return self.steps.used_beside_w(produced_w, self.other_seen_w, self.other_used_in_steps_w)
+
+    def in_hours(self, rows: Ints) -> "AtTheMeter":
+        """The same in these hours alone, for ``used_w`` and ``left_w`` of powers in them."""
+        other = self.other_w is not None
+        return replace(
+            self,
+            demand_w=self.demand_w[rows],
+            seen_w=self.seen_w[rows],
+            steps=self.steps.in_hours(rows),
+            other_w=None if self.other_w is None else self.other_w[rows],
+            other_seen_w=None if self.other_seen_w is None else self.other_seen_w[rows],
+            other_used_w=self.other_used_w[rows] if other else self.other_used_w,
+            other_used_in_steps_w=self.steps.steps_in(self.other_used_in_steps_w, rows)
+            if other
+            else self.other_used_in_steps_w,
+        )
 
     def left_w(self, produced_w: Floats) -> Floats:
         """What of it may leave the set, used or sent out, (8760,)."""

@@ -6,13 +6,17 @@ import numpy as np
 import pytest
 
 from service.core.energy import energy_year
+from service.core.household import demand_w
 from service.core.model.assumption import Assumptions
 from service.core.model.facts import Meter, Rate, TariffPeriod
+from service.core.model.place import Plane
 from service.core.tilt.home import home_of
-from service.core.worth import AtTheMeter
+from service.core.tilt.stand import stand_of
+from service.core.tilt.sums import Together
+from service.core.worth import AtTheMeter, limited_export
 from service.data.climate import load_climate
 from service.data.households import load_demand_shape
-from tests.builders import household, setup, tariff
+from tests.builders import household, inverter, setup, tariff
 from tests.kernel_cases import typical
 
 PLACE = (54.2, 12.3)
@@ -71,3 +75,25 @@ def test_without_a_price_nothing_is_said_to_be_saved():
     home = home_of(home.meter, no_price, sky.calendar, np.flatnonzero(sky.ghi_w_per_m2 > 0), 800.0, date(2026, 11, 25))
     assert home.saved_in_year(row, row) is None
     assert home.year(year_w).saving is None
+
+
+@pytest.mark.parametrize("wanted", ["energy", "self_used", "money"])
+@pytest.mark.parametrize("export_limit_w", [None, 200.0])
+def test_what_is_summed_does_not_hang_on_what_is_wanted(wanted, export_limit_w):
+    asked = setup(tariff=tariff(periods=(period("paid", 0.08),)), inverter=inverter(export_limit_w=export_limit_w))
+    sky = typical(*PLACE)
+    energy = energy_year(asked, sky, load_climate().at(*PLACE, None), Assumptions.of([]))
+    if export_limit_w is not None:
+        demand = demand_w(asked.household, sky.calendar, load_demand_shape())
+        energy = limited_export(energy, asked, demand, sky)
+    meter = AtTheMeter.of(energy, asked, sky.calendar, load_demand_shape(), None)
+    stand = stand_of(asked, sky)
+    home = home_of(meter, asked, sky.calendar, stand.record.daylight.rows, 900.0, date(2026, 11, 25))
+    still = tuple(one.plane for one in asked.arrays)
+    moved = Together(stand=stand, home=home, moving=dict.fromkeys(range(len(still)), 0.0), still=still)
+    planes = [Plane(tilt_deg=tilt, azimuth_deg=150) for tilt in (10, 40, 80)]
+    whole, some = moved.sums(planes), moved.sums(planes, wanted, years=True)
+    assert some.of(wanted) == pytest.approx(whole.of(wanted), rel=1e-12)
+    assert some.energy == pytest.approx(whole.energy, rel=1e-12)
+    for objective in ("energy", "self_used", "money"):
+        assert some.year_of(objective) == pytest.approx(whole.of(objective).sum(axis=1), rel=1e-5)

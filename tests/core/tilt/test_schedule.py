@@ -101,3 +101,13 @@ def test_no_change_is_better_two_days_sooner_or_later(seed):
 def test_before_the_first_change_the_years_last_plane_holds():
     planes = plane_by_day([Piece(from_day=10, plane=3), Piece(from_day=200, plane=1)])
     assert (planes[9], planes[10], planes[199], planes[200], planes[364]) == (1, 3, 3, 1, 1)
+
+
+@pytest.mark.parametrize("seed", range(3))
+def test_a_schedule_is_the_same_whatever_else_is_asked_for(seed):
+    chance = np.random.default_rng(seed)
+    daily = np.stack([season(*chance.uniform(0.5, 3, 2), chance.integers(365)) for _ in range(8)])
+    daily *= chance.uniform(0.6, 1.4, 365)
+    both = best_schedules(daily, [2, 4, 12])
+    for count in (2, 4, 12):
+        assert best_schedules(daily, [count])[count] == both[count]

@@ -8,7 +8,7 @@ import pytest
 from service.core.household import demand_w, self_use_sd_share
 from service.core.model import facts
 from service.core.model.facts import Meter
-from service.core.worth import limited_export, use_at_home
+from service.core.worth import AtTheMeter, limited_export, use_at_home
 from service.data.households import load_demand_shape
 from tests.builders import household, inverter, setup, site, tariff
 from tests.energy_years import CALENDAR, energy_year, production_w, sky_year
@@ -302,3 +302,19 @@ def test_a_demand_that_nobody_said_widens_the_band_to_what_its_ends_would_use():
     sure_less, sure_more = known.middle - known.cautious, known.hopeful - known.middle
     assert band.cautious == pytest.approx(known.middle - np.hypot(sure_less, known.middle - less), rel=0.01)
     assert band.hopeful == pytest.approx(known.middle + np.hypot(sure_more, more - known.middle), rel=0.01)
+
+
+@pytest.mark.parametrize("values", [None, 8760, 35040])
+@pytest.mark.parametrize("beside", [False, True])
+def test_some_hours_asked_alone_use_what_they_use_among_all(values, beside):
+    log = None if values is None else tuple(np.random.default_rng(3).gamma(0.5, 700.0, values))
+    home = household(values_w=log, values_kind=None if log is None else "own_hours")
+    setting = setup(household=home, meter=meter(sums_phases=False), inverter=inverter(export_limit_w=200.0))
+    other = production_w() * 2.0 if beside else None
+    demand = demand_w(home, CALENDAR, SHAPE)
+    limited = limited_export(energy_year(), setting, demand, sky_year(), other)
+    whole = AtTheMeter.of(limited, setting, CALENDAR, SHAPE, other)
+    rows = np.flatnonzero(production_w() > 0)[::3]
+    some, power = whole.in_hours(rows), production_w()
+    assert some.used_w(power[rows]) == pytest.approx(whole.used_w(power)[rows], rel=1e-5, abs=1e-3)
+    assert some.left_w(power[rows]) == pytest.approx(whole.left_w(power)[rows], rel=1e-5, abs=1e-3)

@@ -8,7 +8,7 @@ within 0.02 % of ``energy_year``, without its account of losses. ``nearest`` rea
 from service.core.energy.kernel.input_table import COLDEST_C, STEP_C, STEP_W_PER_M2, InputTable, input_table, wired
 from service.core.energy.kernel.lit import Light
 from service.core.energy.kernel.nearest import NearestArray, NearestOutput, nearest_array, nearest_output
-from service.core.energy.kernel.place import PlaceRecord, place_record
+from service.core.energy.kernel.place import PlaceRecord, cells_of, place_record
 from service.core.energy.kernel.planes import (
     PLANES_AT_ONCE,
     OpenPlanes,
@@ -32,6 +32,7 @@ __all__ = [
     "OpenPlanes",
     "OutputTable",
     "PlaceRecord",
+    "cells_of",
     "dc_w",
     "input_table",
     "light_among",

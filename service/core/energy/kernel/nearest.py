@@ -10,7 +10,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from service.core.energy.kernel.input_table import IRRADIANCES, STEP_W_PER_M2, TEMPERATURES, InputTable
-from service.core.energy.kernel.place import PlaceRecord, Singles, single
+from service.core.energy.kernel.place import PlaceRecord, Singles, cells_of, single
 from service.core.energy.kernel.planes import RIM, OpenPlanes, OutputTable, light_weights
 from service.core.model.facts import Array
 from service.core.model.place import Plane
@@ -48,7 +48,7 @@ class NearestArray:
         steps *= self.half_warms
         steps += (planes.warms * np.float32(1.0 / _KELVINS)) @ planes.even_warms
         cosine *= np.float32(_GLASS_BINS)
-        cells = self.glass.take(cosine.astype(np.int32))
+        cells = self.glass.take(cells_of(cosine))
         cells *= self.beam
         cells += (planes.works * np.float32(_HALVES)) @ planes.even
         if planes.beyond_table:
@@ -57,7 +57,7 @@ class NearestArray:
         np.floor(cells, out=cells)
         cells *= np.float32(_WARMTHS)
         cells += steps
-        return self.dc_w.take(cells.astype(np.int32))
+        return self.dc_w.take(cells_of(cells), mode="clip")
 
 
 def nearest_array(
@@ -106,7 +106,7 @@ class NearestOutput:
         """A.c. power, (m, n), of d.c. power of the same hours."""
         at = dc_w * self.bins_per_w
         at += self.first
-        return self.ac_w.take(at.astype(np.int32))
+        return self.ac_w.take(cells_of(at), mode="clip")
 
 
 def nearest_output(output: OutputTable, record: PlaceRecord, up_share: float) -> NearestOutput:

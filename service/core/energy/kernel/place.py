@@ -60,6 +60,11 @@ def place_record(sky: SkyYear) -> PlaceRecord:
     )
 
 
+def cells_of(values: Singles) -> NDArray[np.intp]:
+    """The whole part of each, for tables: narrow first, as that is quick, then of the width that a look-up wants."""
+    return values.astype(np.int32).astype(np.intp)
+
+
 def single(values: NDArray[np.floating[Any]]) -> Singles:
     """The values in single precision, in one piece, read-only."""
     values32 = np.ascontiguousarray(values, dtype=np.float32)

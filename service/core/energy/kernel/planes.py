@@ -19,7 +19,7 @@ from service.core.energy.kernel.input_table import (
     InputTable,
 )
 from service.core.energy.kernel.lit import Exactly, Light
-from service.core.energy.kernel.place import PlaceRecord, Singles, single
+from service.core.energy.kernel.place import PlaceRecord, Singles, cells_of, single
 from service.core.energy.kernel.running import running
 from service.core.inverter import ac_from_dc, curve_through
 from service.core.model.facts import Array, Inverter
@@ -29,9 +29,7 @@ from service.core.panel import HEAT_LOSS, cell_temperature_c
 from service.core.sky import (
     Surroundings,
     counts_rear,
-    direction,
     ground_modifier,
-    ground_share,
     light_of_planes,
     modifier,
     open_surroundings,
@@ -83,12 +81,12 @@ class OpenPlanes:
         nought = np.zeros(self.beam_works.size, np.float32)  # a row of noughts is compared faster than a single one
         behind = None if self.beam_behind is None else np.maximum(-steps, nought)
         np.maximum(steps, nought, out=steps)
-        nodes = _WORKS.take((steps * np.float32(_BINS)).astype(np.int32))
+        nodes = _WORKS.take(cells_of(steps * np.float32(_BINS)), mode="clip")
         nodes *= steps
         nodes *= self.beam_works
         nodes += self.works @ self.even
         if behind is not None:
-            nodes += _WORKS.take((behind * np.float32(_BINS)).astype(np.int32)) * behind * self.beam_behind
+            nodes += _WORKS.take(cells_of(behind * np.float32(_BINS)), mode="clip") * behind * self.beam_behind
         steps *= self.beam_warms
         steps += self.warms @ self.even_warms
         if self.beyond_table:
@@ -145,8 +143,12 @@ def open_planes_like(
 
 
 def _normals(planes: Sequence[Plane]) -> Singles:
-    azimuths = np.array([plane.azimuth_deg for plane in planes])
-    return single(direction(_tilts(planes), azimuths).T)
+    azimuth = np.radians([plane.azimuth_deg for plane in planes])
+    tilt = np.radians([plane.tilt_deg for plane in planes])
+    level = np.sin(tilt)
+    normals = np.empty((tilt.size, 3), np.float32)  # as ``direction``, of a few planes at a fifth of its cost
+    normals[:, 0], normals[:, 1], normals[:, 2] = level * np.sin(azimuth), level * np.cos(azimuth), np.cos(tilt)
+    return normals
 
 
 def _tilts(planes: Sequence[Plane]) -> Floats:
@@ -173,12 +175,13 @@ def light_weights(array: Array, planes: Sequence[Plane], ground_reflectance_shar
     """Those of an array, were it in each of these planes."""
     tilt = _tilts(planes)
     through = 1.0 if array.cover is None else array.cover.light_through_share
-    warms = np.ones((tilt.size, 3), np.float32)
-    warms[:, 0] = sky = sky_share(tilt)
-    warms[:, 1] = ground = ground_reflectance_share * ground_share(tilt)
+    warms, even = np.ones((tilt.size, 3), np.float32), np.empty((tilt.size, 2))
+    sky = sky_share(tilt)
+    warms[:, 0], warms[:, 1] = sky, ground_reflectance_share * (1.0 - sky)
     rear = rear_weights(array, tilt, ground_reflectance_share) if counts_rear(array) else None
     works = through if rear is None else through * (1.0 + rear.of_front_share)
-    even = np.stack((sky * sky_modifier(tilt), ground * ground_modifier(tilt)), axis=1) * works
+    even[:, 0] = sky * sky_modifier(tilt) * works
+    even[:, 1] = (1.0 - sky) * ground_modifier(tilt) * (ground_reflectance_share * works)
     if rear is None:
         return Weights(warms, even, works, 0.0)
     even += np.stack((rear.even_sky_share, rear.ground_share), axis=1)
@@ -238,10 +241,10 @@ def _read(table: InputTable, nodes: Singles, steps: Singles) -> Singles:
     at = np.floor(nodes)
     at *= TEMPERATURES
     at += steps
-    cell = at.astype(np.int32)
-    power = table.slope_w.take(cell)
+    cell = cells_of(at)
+    power = table.slope_w.take(cell, mode="clip")
     power *= nodes
-    power += table.base_w.take(cell)
+    power += table.base_w.take(cell, mode="clip")
     return power
 
 
@@ -259,7 +262,7 @@ class OutputTable:
         ``flicker_share`` (n,), at most 1, as for ``inverter.clipped``: half of each hour is so much above its mean and
         half so much below, so that the limit cuts each half.
         """
-        ac = self.ac_w.take((dc_w * self.bins_per_w).astype(np.int32), mode="clip")
+        ac = self.ac_w.take(cells_of(dc_w * self.bins_per_w), mode="clip")
         limit = np.full(ac.shape[-1], self.limit_w)  # as a row: it is compared faster than a single number
         if flicker_share is None:
             return np.minimum(ac, limit, out=ac)
