@@ -208,6 +208,7 @@ class _Fuse:
 
     rating_a: float | None
     least: Reach
+    open_rear_sides: Callable[[Outcome, Reach], Outcome]
 
     def judged(self, unfused: Outcome, limit: Reach) -> tuple[Outcome, str]:
         """The outcome with the fuse, and which sentence tells it; empty where the unfused one stands.
@@ -215,7 +216,7 @@ class _Fuse:
         One that the string's own current may open does not fit; one of at most the panel's rating protects it.
         """
         rating = exactly(self.rating_a or 0.0)
-        holds = at_most(self.least, rating)
+        holds = self.open_rear_sides(at_most(self.least, rating), rating)
         if holds.verdict == Verdict.DOES_NOT_FIT:
             return holds, "small_fuse"
         if holds.verdict == unfused.verdict == Verdict.FITS:
@@ -233,7 +234,8 @@ def _fuse_of(wiring: Wiring, own: Strings, over_isc: float) -> _Fuse:
         times = over_isc * (1 + rear_gain_share(wiring, mate))
         return combined(lambda amps: times * amps, wiring.of_panel(mate, "short_circuit_current_a"))
 
-    return _Fuse(min(given, default=None), combined(lambda *amps: max(amps), *map(least, mates)))
+    carries = combined(lambda *amps: max(amps), *map(least, mates))
+    return _Fuse(min(given, default=None), carries, _with_open_rear_sides(wiring, ((mates, 1),), over_isc))
 
 
 def _counted(wiring: Wiring, here: tuple[Strings, ...]) -> Pushing:

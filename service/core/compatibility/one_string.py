@@ -7,6 +7,7 @@ bypass diodes of the weaker panel carry the stronger one's current whenever it i
 
 import numpy as np
 
+from service.core.compatibility.current import rear_gain_share
 from service.core.compatibility.finding import made
 from service.core.compatibility.reach import Outcome, at_most, combined
 from service.core.compatibility.wiring import FULL_SUN_W_PER_M2, Strings, Wiring
@@ -28,7 +29,8 @@ def unlike_in_string(wiring: Wiring, index: int, here: tuple[Strings, ...]) -> F
     sun does not show; the year's energy does.
     """
     currents = {s.at: wiring.of_panel(s, "short_circuit_current_a") for s in here}
-    strongest = combined(lambda *amps: max(amps), *currents.values())
+    bright = [1 + rear_gain_share(wiring, s) for s in here]  # light on the rear adds to what the diodes carry
+    strongest = combined(lambda *amps: max(a * more for a, more in zip(amps, bright, strict=True)), *currents.values())
     tested = combined(lambda *amps: DIODES_TESTED_AT * min(amps), *currents.values())
     diodes = at_most(strongest, tested, Verdict.NOT_KNOWN)
     lost_pct = _lost_pct(wiring, index, here)

@@ -109,7 +109,9 @@ def _unlike(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
         if other.in_series != model.in_series:
             way += [
                 Operation(op="add", path=f"{other.pointer}/count", value=model.in_series),
-                Operation(op="add", path=f"{other.pointer}/joined", value="series"),
+                Operation(
+                    op="add", path=f"{other.pointer}/joined", value="series" if model.in_series > 1 else "parallel"
+                ),
             ]
     patch = tuple(way)
     replaced = {f"{other.pointer}/panel/" for other in others}
@@ -197,6 +199,24 @@ def _short_circuit(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
     name = "max_panel_short_circuit_current_a" if by_label else "max_short_circuit_current_a"
     yield from _higher_limit(name, "A", 1.0)(finding, wiring)
     yield from _fewer_in_parallel(finding, wiring)
+    if finding.verdict == Verdict.DOES_NOT_FIT and finding.input is not None:
+        yield _both_ratings(finding, wiring, f"/inverter/inputs/{finding.input - 1}")
+
+
+def _both_ratings(finding: Finding, wiring: Wiring, where: str) -> Proposal:
+    """An inverter that stands these panels by either meaning of its short-circuit figure."""
+    design, label = (ceil(float(finding.facts[name] or 0)) for name in ("worst_a", "label_current_a"))
+    way = (
+        Operation(op="add", path=f"{where}/max_short_circuit_current_a", value=float(design)),
+        Operation(op="add", path=f"{where}/max_panel_short_circuit_current_a", value=float(label)),
+    )
+    told = {one.path for one in way}
+    left = {p: a for p, a in wiring.assumptions.by_pointer.items() if p not in told}
+    rewired = replace(wiring, setup=patched(wiring.setup, way), assumptions=Assumptions(left))
+    return Proposal(
+        code="other_inverter", new_value=float(design), unit="A", patch=way, rewired=rewired, last_resort=True,
+        facts={"rating": "max_short_circuit_current_a", "variant": "max_short_circuit_current_a"},
+    )  # fmt: skip
 
 
 def _fewer_in_parallel(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:

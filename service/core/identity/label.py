@@ -40,6 +40,7 @@ from service.core.identity.label_words import (
     OF_PANELS,
     POWER,
     PREPOSITIONS,
+    SAYING_AT,
     SIZE,
     STANDARD,
     TOLERANCE,
@@ -198,9 +199,12 @@ def _word(walk: _Walk) -> None:
 
 
 def _is_condition(walk: _Walk) -> bool:
-    """Does "at", or a bracket behind a rating's name, stand before NOCT?"""
+    """Does "at", or a bracket behind a rating's name, stand before NOCT, or its temperature in a bracket behind it?"""
     before = walk.tokens[walk.at - 1].text if walk.at else ""
-    return before in PREPOSITIONS and any(one.what in ELECTRIC for one in walk.names)
+    behind = walk.tokens[walk.at + 1 : walk.at + 3]
+    bracketed = len(behind) == 2 and behind[0].text == "(" and behind[1].is_number
+    waiting = any(one.what in ELECTRIC for one in walk.names)
+    return before in SAYING_AT or bracketed or (before in PREPOSITIONS and waiting)
 
 
 def _name(walk: _Walk, what: str, length: int) -> None:

@@ -9,7 +9,7 @@ from dataclasses import replace
 
 from service.core.identity.label_claim import ELECTRIC, NOT_AT_STC, Claim
 from service.core.identity.label_tokens import Token, number_of
-from service.core.identity.label_words import ELSEWHERE, OF_SEVERAL, OF_SEVERAL_COUNTED, STANDARD
+from service.core.identity.label_words import COUNTS, ELSEWHERE, OF_SEVERAL, OF_SEVERAL_COUNTED, STANDARD
 
 _CLOSING = frozenset({")", "]", ".", ";", ",", "|", "conditions", "condition", "bedingungen", "cond"})
 _IRRADIANCE = ("w", "/", "m")
@@ -67,6 +67,8 @@ def of_several(tokens: Sequence[Token], first: int, behind: int) -> bool:
     """
     if first >= 1 and tokens[first - 1].text in {"x", "*", "je", "each", "a"}:
         return False
+    if _made_up_behind(tokens, behind):
+        return True
     for places in (range(first - 1, max(first - 1 - _WORDS_NEAR, -1), -1), range(behind, behind + _WORDS_BEHIND)):
         for place in places:
             if place >= len(tokens) or tokens[place].text == "\n":
@@ -76,9 +78,18 @@ def of_several(tokens: Sequence[Token], first: int, behind: int) -> bool:
     return False
 
 
+def _made_up_behind(tokens: Sequence[Token], behind: int) -> bool:
+    """Does "(2 x 430 W)" stand behind the figure?"""
+    texts = [token.text for token in tokens[behind : behind + 5]]
+    return any(
+        one in {"x", "*"} and before[0].isdigit() and after[0].isdigit()
+        for before, one, after in zip(texts, texts[1:], texts[2:], strict=False)
+    )
+
+
 def _counted(tokens: Sequence[Token], place: int, figure: int) -> bool:
     """Is it a word such as "panels" with how many just before it?"""
     if tokens[place].text not in OF_SEVERAL_COUNTED:
         return False
-    before = [at for at in (place - 1, place - 2) if at >= 0 and at != figure and tokens[at].is_number]
-    return any(2 <= number_of(tokens[at].text) <= _MOST_COUNTED for at in before)
+    before = [tokens[at].text for at in (place - 1, place - 2) if at >= 0 and at != figure]
+    return any(text in COUNTS or (text[0].isdigit() and 2 <= number_of(text) <= _MOST_COUNTED) for text in before)

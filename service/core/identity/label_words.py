@@ -96,8 +96,15 @@ COMPARING = _words(
 PREPOSITIONS = _words(
     "( [ @ at bei a al en in bij op unter with con mit conditions condition cond bedingungen value values tc t ="
 )
+SAYING_AT = _words("at @ bei bij unter under a al")
 # Words beside a figure that is that of several panels together; those that are so only with a number before them.
-OF_SEVERAL = _words("set sets satz lot total together both pair insgesamt gesamt zusammen ensemble beide paar paire")
+OF_SEVERAL = _words(
+    "set sets satz lot total together both pair insgesamt gesamt zusammen ensemble beide paar paire twin "
+    "doppelpack doppel komplettset komplettsets"
+)
+COUNTS = _words(
+    "two three four zwei drei vier deux trois quatre due tre quattro dos tres cuatro twee drie duas dva dwa"
+)
 OF_SEVERAL_COUNTED = _words(
     "panels modules module panneaux modulen pannelli moduli paneles modulos paineis panelen er pieces stuck pcs"
 )

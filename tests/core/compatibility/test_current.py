@@ -231,3 +231,22 @@ def test_a_fuse_in_the_string_bears_the_light_on_the_rear_too() -> None:
     (finding,) = of_strings(array)  # 1.5 x 14.1 x 1.27 = 26.9 A
     assert finding.verdict == "does_not_fit"
     assert finding.facts["least_fuse_a"] == pytest.approx(26.9, abs=0.05)
+
+
+def test_a_fuse_that_just_holds_one_sided_panels_is_not_known_where_nobody_told_of_the_rear() -> None:
+    panel = builders.panel(
+        max_series_fuse_a=30, short_circuit_current_a=16.0, max_power_current_a=15.0, glass="glass_glass"
+    )
+    three = builders.array(panel=panel, count=3, joined="parallel", mount="ground_frame", string_fuse_a=25)
+    rear = assumed("/arrays/0/panel/bifaciality_share", 0.0, 0.0, 0.8)
+    finding = one("reverse_current", answer(rear, arrays=(three,), **inputs(max_short_circuit_current_a=99)))
+    assert (finding.verdict, finding.likely) == ("not_known", "does_not_fit")
+
+
+def test_an_input_that_refuses_by_both_figures_is_mended_by_one_that_stands_both() -> None:
+    limits = {"max_short_circuit_current_a": 20, "max_panel_short_circuit_current_a": 16}
+    alone = builders.inverter(input_count=1, inputs=(builders.one_input(**limits),))
+    arrays = (builders.array(), builders.array(name="two"))  # 28.2 A on the label, 35.25 A in the brightest moments
+    finding = one("short_circuit_current", answer(arrays=arrays, inverter=alone))
+    (told,) = [r for r in finding.remedies if r.code == "other_inverter"]
+    assert (told.verdict_then, [o.value for o in told.patch]) == ("fits", [36.0, 29.0])

@@ -27,3 +27,11 @@ def test_alike_panels_of_assumed_volts_raise_no_question_of_their_volts() -> Non
     guesses = [assumed(f"/arrays/{at}/panel/open_circuit_voltage_v", 37.6, 35.0, 40.0) for at in (0, 1)]
     found = one("unlike_panels", answer(*guesses, arrays=(of(37.6, "a"), of(37.6, "b")), inverter=ONE_INPUT))
     assert found.facts["variant"] == "alike"
+
+
+def test_a_string_cut_down_to_one_panel_is_in_series_with_nothing() -> None:
+    arrays = (of(37.5, "single"), of(37.5, "pair", count=2, joined="series"))
+    (told,) = [
+        r for r in one("unlike_panels", answer(arrays=arrays, inverter=ONE_INPUT)).remedies if r.code == "like_panels"
+    ]
+    assert [(o.path, o.value) for o in told.patch[1:]] == [("/arrays/1/count", 1), ("/arrays/1/joined", "parallel")]

@@ -200,7 +200,7 @@ def test_a_condition_of_one_figure_or_of_another_line_doubts_no_other(text: str)
 
 @pytest.mark.parametrize(
     "text", ["Set of 2, 860 W", "2 panels, 860 W", "Lot of 2 panels 860 W total", "2er Set 860 W", "860 W insgesamt",
-             "860 W (2 x 430 W)", "860 Wp for both",
+             "860 Wp for both",
      "300W (2 panels, 150W each) Voc 22V"],
 )  # fmt: skip
 def test_watts_of_several_panels_are_no_rating_of_one(text: str) -> None:
@@ -222,3 +222,19 @@ def test_watts_of_several_panels_are_no_rating_of_one(text: str) -> None:
 )
 def test_watts_of_each_are_read(text: str) -> None:
     assert with_label(PanelFacts(), read_label(text)).facts.rated_power_w == 430
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["Electrical data at NMOT (45 °C)\nPmax 323 W\nVoc 37.1 V\nIsc 11.4 A",
+     "Values at NOCT (45 C): Pmax 323 W Voc 37.1 V",
+     "NMOT (43±2°C)\nPmax 323 W\nVoc 37.1 V", "bei NMOT 45 °C: Pmax 323 W, Voc 37.1 V"],
+)  # fmt: skip
+def test_a_heading_of_other_conditions_with_its_temperature_is_a_condition(text: str) -> None:
+    read = with_label(PanelFacts(), read_label(text)).facts
+    assert (read.rated_power_w, read.open_circuit_voltage_v) == (None, None)
+
+
+@pytest.mark.parametrize("text", ["Two panels, 860 W", "twin pack 860 W", "Doppelpack 860 W", "860 Wp (2x430 W)"])
+def test_watts_of_two_in_words_are_no_rating_of_one(text: str) -> None:
+    assert with_label(PanelFacts(), read_label(text)).facts.rated_power_w != 860
