@@ -50,15 +50,16 @@ def _of_known_energy(request: PaybackIn, energy: KnownEnergyIn, deps: Deps) -> P
     household = request.household
     account = worth_of_energy(
         completed.year_kwh,
-        request.use.self_used_share,
+        completed.self_used_share,
         completed.tariff,
         completed.outlay,
         completed.money,
         as_of,
         meter=completed.meter,
         stay_years=household.stay_years if household else None,
-        demand_kwh_per_year=household.demand_kwh_per_year if household else None,
+        demand_kwh_per_year=completed.demand_kwh,
         self_used_kwh=completed.self_used_kwh,
+        plant_kwh=completed.plant_kwh,
         night_draw_kwh=energy.night_draw_kwh or 0.0,
         ac_power_w=request.inverter.ac_power_w if request.inverter else None,
         price_unknown_sd_share=price_unknown_sd_share(completed.assumptions),
