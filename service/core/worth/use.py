@@ -175,7 +175,7 @@ class AtTheMeter:
     """The set, the home and what the meter sees: ``seen_w`` is the demand on it by the hour, ``steps`` as it is known.
 
     ``other_w`` is a plant on the roof and ``other_seen_w`` its part on that phase, ``other_used_w`` what of it is used;
-    ``plant`` is the home with that alone.
+    ``plant`` is the home with that alone, ``phases`` how many the meter counts apart.
     """
 
     energy: EnergyYear
@@ -191,12 +191,19 @@ class AtTheMeter:
     other_used_w: Floats
     other_used_in_steps_w: Floats
     plant: PlantAlone | None
+    phases: int
 
     @classmethod
     def of(
-        cls, energy: EnergyYear, setup: Setup, calendar: Calendar, shape: DemandShape, other_w: Floats | None
+        cls,
+        energy: EnergyYear,
+        setup: Setup,
+        calendar: Calendar,
+        shape: DemandShape,
+        other_w: Floats | None,
+        sums: MeterSums | None = None,
     ) -> "AtTheMeter":
-        """Of a set in its home; ``other_w`` as in ``use_at_home``."""
+        """Of a set in its home; ``other_w`` as in ``use_at_home``; ``sums`` where they are known already."""
         household, meter = setup.household, setup.meter
         demand = demand_w(household, calendar, shape, southern=setup.site.latitude_deg < 0)
         steps = DemandInSteps.of(household, meter, demand)
@@ -204,7 +211,7 @@ class AtTheMeter:
         other_seen = None if other_w is None else other_w / phases
         in_steps = np.zeros(1) if other_seen is None else steps.used_in_steps_w(other_seen)
         other_used = np.zeros(1) if other_seen is None else steps.hours(in_steps)
-        sums = meter_sums(setup.tariff, calendar, reversing=meter.counts == "reversing")
+        sums = sums or meter_sums(setup.tariff, calendar, reversing=meter.counts == "reversing")
         return cls(
             energy=energy,
             household=household,
@@ -219,6 +226,7 @@ class AtTheMeter:
             other_used_w=other_used,
             other_used_in_steps_w=in_steps,
             plant=None if other_w is None else sums.plant(phases * other_used, other_w, demand),
+            phases=phases,
         )
 
     def used(self, light_scale: float) -> tuple[Floats, HomeYear]:
