@@ -127,7 +127,8 @@ TEXTS: Mapping[str, str] = {
     "sum_of_own_hours": "The sum of the hours that you gave.",
     "share_of_demand": "Not said; the usual share that runs day and night was taken.",
     "bare_number": "No range was given beside it, so one was put about it: a figure for years to come is never "
-    "certain. Give cautious, middle and hopeful where you know them.",
+    "certain. Give cautious, middle and hopeful where you know them: of the yield at /energy/year_kwh, of what is used "
+    "at home at /use/self_used_kwh.",
     "least_of_own_hours": "Read from the lowest of the hours that you gave.",
     "even_hours": "The hours that you gave are very even, and that does not prove that so much is drawn at every "
     "moment; only a usual part of their mean was taken. Say it where you know it.",
