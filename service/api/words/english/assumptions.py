@@ -35,6 +35,8 @@ TEXTS: Mapping[str, str] = {
     # array and plane
     "numbered": "Named in the order given.",
     "next_free_input": "Put on the next free input.",
+    "fetching_beside": "Fetching was given twice, as a thing to be paid and with its kilometres; both were counted. "
+    "Take one out if they are the same trip.",
     "none_faulty": "No panel was counted as faulty. Used ones may be: give a share to see what that costs.",
     "panels_by_name": "Taken from what it is called.",
     "one_trip": "One trip there and back was counted.",
