@@ -123,7 +123,15 @@ def test_every_example_of_the_document_is_accepted(document: dict[str, Any]) -> 
 
 
 # What another answer may be pasted into: the rest of it is passed over.
-READ_IN_PART = {"KnownEnergyIn", "KnownUseIn", "KnownLogIn", "ReadAdvertIn", "ReadPriceIn", "ReadDoubtIn"}
+READ_IN_PART = {
+    "KnownEnergyIn",
+    "KnownUseIn",
+    "KnownPlantIn",
+    "KnownLogIn",
+    "ReadAdvertIn",
+    "ReadPriceIn",
+    "ReadDoubtIn",
+}
 
 
 def test_requests_are_bounded_and_closed_and_answers_are_open(document: dict[str, Any]) -> None:

@@ -1,5 +1,6 @@
 """What the payback answers beside its figures: sentences, bids, the greenhouse gas, and what it refuses."""
 
+import json
 from typing import Any
 
 import pytest
@@ -287,3 +288,50 @@ def test_where_a_dearer_kwh_costs_more_than_it_saves_that_is_said_with_its_figur
     assert payback(use={"self_used_share": 0.1}, tariff=pays)["notes"] == []
     billed = payback(use={"self_used_share": 0.4}, tariff=pays, meter={"counts": "one_way"})
     assert [one["code"] for one in billed["notes"]] == ["dearer_costs"]
+
+
+GERMAN = {"site": {"latitude_deg": 48.1, "longitude_deg": 11.6}}
+
+
+def test_a_price_in_hundredths_is_noted_beside_the_price_of_the_area() -> None:
+    def told(price: float, path: str = "/v1/payback", **parts: Any) -> list[str]:
+        tariff = {"currency": "EUR", "periods": [{"import_price_per_kwh": price}]}
+        answer = post(path, {**(parts or {**KNOWN, **GERMAN}), "tariff": tariff}).json()
+        return [one["code"] for one in answer["payback"]["notes"]]
+
+    area = post("/v1/payback", {**KNOWN, **GERMAN, "tariff": {"periods": [{"import_price_per_kwh": 30}]}}).json()
+    (note,) = area["payback"]["notes"]
+    assert "30 EUR" in note["text"]
+    assert "DE" in note["text"]
+    assert told(30) == told(0.05) == told(30, "/v1/appraisal", **SMALLEST) == ["price_far_from_area"]
+    assert told(0.34) == told(0.9) == told(0.15) == told(0.34, "/v1/appraisal", **SMALLEST) == []
+    assert told(30, **KNOWN) == []  # no place, no price to be far from
+
+
+def test_a_bare_share_says_where_its_range_is_to_be_given() -> None:
+    told = post("/v1/payback", PLAIN).json()
+    text = next(one["text"] for one in told["assumptions"] if one["pointer"] == "/use/self_used_share")
+    assert "/use/self_used_kwh" in text
+    used = {"cautious": 300, "middle": 352, "hopeful": 400}
+    assert post("/v1/payback", {**PLAIN, "use": {"self_used_share": 0.55, "self_used_kwh": used}}).status_code == 200
+
+
+@pytest.mark.parametrize("parts", [{**KNOWN, **GERMAN}, SMALLEST])
+def test_a_price_known_in_another_currency_is_said_where_the_price_is_missing(parts: dict[str, Any]) -> None:
+    tariff = {"currency": "USD", "periods": [{"export": "unpaid"}]}
+    (mistake,) = post("/v1/payback", {**parts, "tariff": tariff}).json()["errors"]
+    assert mistake["pointer"] == "/tariff/periods/0/import_price_per_kwh"
+    assert "EUR" in mistake["problem"]
+    assert "USD" in mistake["problem"]
+    filled = {**tariff, "periods": [{"export": "unpaid", "import_price_per_kwh": json.loads(mistake["example"])}]}
+    assert post("/v1/payback", {**parts, "tariff": filled}).status_code == 200
+
+
+def test_a_tariff_that_pays_for_drawing_is_named_where_a_dearer_kwh_costs() -> None:
+    prices = [-0.2 if 8 <= hour < 18 else 0.3 for hour in range(24)]
+    tariff = {"currency": "EUR", "periods": [{"hourly": {"import_prices_per_kwh": prices}, "export": "unpaid"}]}
+    notes = {
+        one["code"]: one["text"]
+        for one in post("/v1/appraisal", {**SMALLEST, "tariff": tariff}).json()["payback"]["notes"]
+    }
+    assert "pays for drawing" in notes["dearer_costs"]

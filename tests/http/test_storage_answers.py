@@ -5,6 +5,9 @@ from typing import Any
 import pytest
 
 from service.api.schemas.requests import PLAIN, SMALLEST
+from service.api.schemas.storage import _result
+from service.core.model.band import Band
+from service.core.worth import StoragePays
 from tests.http.client import post
 
 ROOF = {**SMALLEST, "household": {"demand_kwh_per_year": 3000}, "as_of": "2026-11-25"}
@@ -205,3 +208,24 @@ def test_a_box_that_is_left_off_does_not_pay_even_as_a_gift(amount: float) -> No
     storage = asked({"usable_kwh": 1, "night_feed_w": 0, "amount": amount})["storage"]
     assert storage["pays"] is storage["money"]["pays"] is False
     assert storage["told"][0]["code"] == "pays_at_no_price"
+
+
+def test_a_battery_kept_no_time_is_not_said_to_bring_less_than_it_takes() -> None:
+    box = {"usable_kwh": 1.0, "meter_reader": True}
+    told = asked(box, household={"demand_kwh_per_year": 2500, "stay_years": 0})["storage"]
+    text = next(one["text"] for one in told["told"] if one["code"] == "pays_at_no_price")
+    assert told["money"]["gain_first_year"]["middle"] > 0
+    assert "no time" in text
+    assert "less than it takes" not in text
+
+
+def test_what_pays_with_luck_alone_is_not_said_to_pay_up_to_nought() -> None:
+    band = Band(-9.0, -2.67, 3.0)
+    lucky = StoragePays(
+        years_kept=10, gain_first_year=band, outlay_to_pay=Band(0.0, 0.0, 12.0), amount=None, payback_years=None,
+        net_present_value=None, pays=None,
+    )  # fmt: skip
+    text = _result(lucky, "EUR", off=False).text
+    assert "at no price" in text
+    assert "12 EUR" in text
+    assert "Up to 0" not in text

@@ -70,7 +70,8 @@ def payback_out(question: Question, account: Worth | None) -> PaybackOut | None:
     tariff, area = question.setup.tariff, question.setup.site.rule_area
     if account is None or tariff is None:
         return None
-    return PaybackOut.of(account, tariff, area, question.deps.grid_carbon)
+    known = question.deps.default_tables.prices.of(area)
+    return PaybackOut.of(account, tariff, area, question.deps.grid_carbon, known)
 
 
 def storage_out(question: Question, account: Worth | None) -> StorageOut | None:

@@ -32,7 +32,7 @@ def payback(body: bytes, deps: Deps) -> PaybackAnswerOut:
     account = question.account()
     told = payback_out(question, account)
     if told is None:
-        raise _no_price()
+        raise _no_price(request, question.setup.site.rule_area, deps)
     return PaybackAnswerOut(
         payback=told,
         so_far=_so_far(request.logbook, account, question.energy.months_kwh, told.currency),
@@ -46,26 +46,29 @@ def _of_known_energy(request: PaybackIn, energy: KnownEnergyIn, deps: Deps) -> P
     as_of = day_of(request.as_of, deps)
     completed = complete_account(given, deps.default_tables, as_of, None if site is None else country_at(site))
     if completed.tariff is None or request.use is None or completed.year_kwh is None:
-        raise _no_price()
+        raise _no_price(request, completed.rule_area, deps)
     household = request.household
     account = worth_of_energy(
         completed.year_kwh,
-        request.use.self_used_share,
+        completed.self_used_share,
         completed.tariff,
         completed.outlay,
         completed.money,
         as_of,
         meter=completed.meter,
         stay_years=household.stay_years if household else None,
-        demand_kwh_per_year=household.demand_kwh_per_year if household else None,
+        demand_kwh_per_year=completed.demand_kwh,
         self_used_kwh=completed.self_used_kwh,
+        plant_kwh=completed.plant_kwh,
         night_draw_kwh=energy.night_draw_kwh or 0.0,
         ac_power_w=request.inverter.ac_power_w if request.inverter else None,
         price_unknown_sd_share=price_unknown_sd_share(completed.assumptions),
     )
+    area = completed.rule_area
+    known = None if area is None else deps.default_tables.prices.of(area)
     chosen = chosen_cautions(deps.cautions, given, ())
     return PaybackAnswerOut(
-        payback=PaybackOut.of(account, completed.tariff, completed.rule_area, deps.grid_carbon),
+        payback=PaybackOut.of(account, completed.tariff, completed.rule_area, deps.grid_carbon, known),
         so_far=_so_far(request.logbook, account, None, completed.tariff.currency),
         storage=None,
         cautions=cautions_out(chosen),
@@ -84,7 +87,19 @@ def _so_far(
     return SoFarOut.of(so_far(account, months_kwh, log.logged_kwh, begin, end), log.logged_kwh, currency)
 
 
-def _no_price() -> RefusedRequest:
+def _no_price(request: PaybackIn, area: str | None, deps: Deps) -> RefusedRequest:
+    known = None if area is None else deps.default_tables.prices.of(area)
+    if request.tariff is not None and request.tariff.currency and known is not None:
+        facts = {"known": known.currency, "currency": request.tariff.currency}
+        open_at = [at for at, one in enumerate(request.tariff.periods) if one.import_price_per_kwh is None]
+        mistake = Mistake(
+            code="missing",
+            pointer=f"/tariff/periods/{open_at[0] if open_at else 0}/import_price_per_kwh",
+            problem=say("problems", "mistake.missing.price_in", facts),
+            accepted=say("problems", "accepted.price_in", facts),
+            example=guide_of(PaybackIn).example(("tariff", "periods", 0, "import_price_per_kwh")),
+        )
+        return RefusedRequest("invalid_request", (mistake,))
     mistake = Mistake(
         code="missing",
         pointer="/tariff",

@@ -12,6 +12,7 @@ from service.api.schemas.rounding import at_most, for_people
 from service.api.words import say
 from service.core.model.carbon import GridCarbon
 from service.core.model.facts import Tariff
+from service.core.model.price import HouseholdPrice
 from service.core.worth import BreakEven, Sensitivity, Worth, co2_avoided_kg_per_year
 
 
@@ -138,8 +139,13 @@ class PaybackOut(Out):
     notes: list[TariffNoteOut] = Field(max_length=10, description="What is odd about the tariff, and what follows.")
 
     @classmethod
-    def of(cls, worth: Worth, tariff: Tariff, area: str | None, grid: GridCarbon) -> Self:
-        """The account at its tariff, with its sentences, and the greenhouse gas at the grid of an area."""
+    def of(
+        cls, worth: Worth, tariff: Tariff, area: str | None, grid: GridCarbon, known: HouseholdPrice | None = None
+    ) -> Self:
+        """The account at its tariff, with its sentences, and the greenhouse gas at the grid of an area.
+
+        ``known``: the area's dated price.
+        """
         currency = tariff.currency
         return cls.from_core(
             worth,
@@ -150,20 +156,52 @@ class PaybackOut(Out):
             sensitivity=[_sensitivity(one, worth, currency) for one in worth.sensitivity],
             co2_avoided_kg_per_year=co2_avoided_kg_per_year(worth.expected_year_kwh, area or "", grid),
             co2=_carbon(area, grid),
-            notes=list(_notes(worth, tariff)),
+            notes=list(_notes(worth, tariff, known)),
         )
 
 
-def _notes(worth: Worth, tariff: Tariff) -> Iterator[TariffNoteOut]:
+# A price so many times another is more likely a slip, of hundredths for wholes say, than a dear or cheap supplier.
+_FAR = 3.0
+
+
+def _notes(worth: Worth, tariff: Tariff, known: HouseholdPrice | None) -> Iterator[TariffNoteOut]:
+    far = None if known is None else _far_from(known, tariff)
+    if known is not None and far is not None:
+        facts = {"price": far, "currency": tariff.currency, "area": known.area, "known": known.price_per_kwh,
+                 "period": known.period}  # fmt: skip
+        yield _note("price_far_from_area", facts)
     if _sending_out_earns_more(tariff):
         yield _note("export_above_import", {})
     lost = -worth.least_by_import_price
     if lost > _ROUNDING:
-        yield _note("dearer_costs", {"lost": for_people(max(lost / 10.0, 0.01)), "currency": tariff.currency})
+        facts = {"lost": for_people(max(lost / 10.0, 0.01)), "currency": tariff.currency}
+        yield _note("dearer_costs", facts, ".negative" if _pays_for_drawing(tariff) else "")
 
 
-def _note(code: str, facts: Mapping[str, object]) -> TariffNoteOut:
-    return TariffNoteOut(code=code, text=say("payback", f"note.{code}", facts))
+def _note(code: str, facts: Mapping[str, object], case: str = "") -> TariffNoteOut:
+    return TariffNoteOut(code=code, text=say("payback", f"note.{code}{case}", facts))
+
+
+def _far_from(known: HouseholdPrice, tariff: Tariff) -> float | None:
+    """The first period's price of a kWh bought that is far from what is known; None where none is."""
+    if known.currency != tariff.currency:
+        return None
+    near = known.price_per_kwh / _FAR, known.price_per_kwh * _FAR
+    prices = (period.import_price_per_kwh for period in tariff.periods)
+    return next((price for price in prices if not near[0] <= price <= near[1]), None)
+
+
+def _pays_for_drawing(tariff: Tariff) -> bool:
+    """Is there a price of a kWh bought below nought?"""
+    return any(
+        price is not None and price < 0.0
+        for period in tariff.periods
+        for price in (
+            period.import_price_per_kwh,
+            *(rate.import_price_per_kwh for rate in period.rates),
+            *(period.hourly.import_prices_per_kwh if period.hourly else ()),
+        )
+    )
 
 
 def _sending_out_earns_more(tariff: Tariff) -> bool:

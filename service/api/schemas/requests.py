@@ -109,6 +109,15 @@ class KnownEnergyIn(In):
     )
 
 
+class KnownPlantIn(In):
+    """A plant on the roof, as an appraisal's ``use.other_generation`` tells of it; no more is read."""
+
+    model_config = ConfigDict(extra="ignore")
+
+    year_kwh: f.YearKwh = Field(description="What the plant gives.")
+    self_used_kwh: f.YearKwh = Field(description="What of that is used at home in the moment.")
+
+
 class KnownUseIn(In):
     """Use at home as the meter sees it, from elsewhere or the ``use`` of an appraisal's answer; no more is read."""
 
@@ -117,6 +126,12 @@ class KnownUseIn(In):
     self_used_share: f.SelfUsedShare
     self_used_kwh: YearKwhBandIn | None = Field(
         default=None, description="Read for its width: how sure the share is, yield and habits together."
+    )
+    demand_kwh: f.DemandKwhPerYear | None = Field(
+        default=None, description="What the home needs in a year, where the household does not say it."
+    )
+    other_generation: KnownPlantIn | None = Field(
+        default=None, description="Of a plant on the roof, whose surplus is netted before the set's."
     )
 
 

@@ -159,9 +159,11 @@ def _result(money: StoragePays | None, currency: str | None, *, off: bool) -> To
         "payback": None if money.payback_years is None else money.payback_years.middle, "lucky": at_most(lucky),
     }  # fmt: skip
     if lucky < _LEAST_AMOUNT:
+        if not money.years_kept:
+            return _told("pays_at_no_price.not_kept", facts)
         return _told("pays_at_no_price.left_off" if off else "pays_at_no_price", facts)
     if money.amount is None:
-        return _told("pays_up_to", facts)
+        return _told("pays_up_to" if most >= _LEAST_AMOUNT else "pays_up_to.luck", facts)
     if not money.pays:
         return _told("does_not_pay.luck" if lucky >= money.amount else "does_not_pay", facts)
     cautious = money.net_present_value is not None and (money.net_present_value.cautious or 0.0) >= 0.0

@@ -30,6 +30,7 @@ _IN_THE_SHARE = (
     ("inverter", "export_limit_w"), ("meter", "sums_phases"), ("household", "demand"),
     ("household", "other_generation"),
 )  # fmt: skip
+_EXAMPLE_DEMAND_KWH = 2500
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -37,7 +38,11 @@ class CompletedAccount:
     """Tariff, meter, outlay and conventions, complete, and what in them was assumed.
 
     ``year_kwh``: band of the yield; ``self_used_kwh``: of what is used of it, yield and habits together. None where the
-    request has no yield or no share, and the second where the share is one: all of the yield then counts.
+    request has no yield or no share, and the second where the share is one: all of the yield then counts, and its band
+    is that of the use. What may not be sent out is no yield: a limit of nought leaves what is used, all of it.
+
+    ``demand_kwh``: what the home needs; ``plant_kwh``: what a plant on the roof gives and what of that is used in the
+    moment. None where nobody said.
 
     ``rule_area``: whose rules and prices were taken; None where no place is known.
     """
@@ -49,7 +54,10 @@ class CompletedAccount:
     money: Money
     assumptions: Assumptions
     year_kwh: Band | None
+    self_used_share: float
     self_used_kwh: Band | None
+    demand_kwh: float | None
+    plant_kwh: tuple[float, float] | None
 
 
 def complete_account(
@@ -73,22 +81,34 @@ def complete_account(
     area = NO_COUNTRY if site is None else rule_area_of(site, country)
     year_kwh = _year_kwh(root.child("energy"))
     tariff = tariff_of(root.child("tariff"), root.child("meter"), area, tables, as_of)
-    sends_out = root.child("inverter").get("export_limit_w") != 0.0
-    if tariff is not None and not sends_out:
+    sends_out, plant_kwh = root.child("inverter").get("export_limit_w") != 0.0, _plant_kwh(root.child("use"))
+    unseen = not sends_out and plant_kwh is None  # what never leaves no register sees; a plant's surplus leaves
+    if tariff is not None and unseen:
         tariff = _of_no_surplus(tariff)
     money = money_of(root.child("money"))
     account_ends(root.child("household"), money)
-    _refuse_months(root.child("meter"), tariff)
+    nets = tariff is not None and any(period.export == "netted" for period in tariff.periods)
+    _refuse_months(root.child("meter"), nets)
+    use, household = root.child("use"), root.child("household")
+    share, used_kwh = use.get("self_used_share") or 0.0, None if year_kwh is None else _self_used_kwh(use, year_kwh)
+    if year_kwh is not None and used_kwh is not None and (share == 1.0 or not sends_out):
+        year_kwh, share, used_kwh = used_kwh, 1.0, None
+    demand_kwh = household.get("demand_kwh_per_year") or use.get("demand_kwh")
+    if nets:
+        _refuse_unknown_plant(household, use, demand_kwh)
     _say_what_is_not_reckoned(root, tariff, money, as_of)
     meter = meter_of(root.child("meter"), tariff)
     return CompletedAccount(
         rule_area=None if area == NO_COUNTRY else area,
         tariff=tariff,
-        meter=meter if sends_out else replace(meter, counts="two_way"),  # no register sees what never leaves
+        meter=replace(meter, counts="two_way") if unseen else meter,
         outlay=outlay_of(root.child("outlay")),
         money=money,
         year_kwh=year_kwh,
-        self_used_kwh=None if year_kwh is None else _self_used_kwh(root.child("use"), year_kwh),
+        self_used_share=share,
+        self_used_kwh=used_kwh,
+        demand_kwh=demand_kwh,
+        plant_kwh=plant_kwh,
         assumptions=Assumptions.of(log),
     )
 
@@ -98,9 +118,30 @@ def _of_no_surplus(tariff: Tariff) -> Tariff:
     return replace(tariff, periods=tuple(replace(period, export="unpaid") for period in tariff.periods))
 
 
-def _refuse_months(meter: Node, tariff: Tariff | None) -> None:
+def _plant_kwh(use: Node) -> tuple[float, float] | None:
+    plant = use.child_if_given("other_generation")
+    return None if plant is None else (plant.get("year_kwh"), plant.get("self_used_kwh"))
+
+
+def _refuse_unknown_plant(household: Node, use: Node, demand_kwh: float | None) -> None:
+    """The surplus of a plant on the roof nets first: of how much, and against which need, has to be known."""
+    if use.child_if_given("other_generation") is None:
+        if household.get("other_generation") is None:
+            return
+        raise ContradictionError(
+            use.at("other_generation"), "is missing: the surplus of the plant on the roof is netted before the set's",
+            accepted="year_kwh and self_used_kwh of the plant, as an appraisal tells them under use.other_generation",
+            example={"year_kwh": 2900.0, "self_used_kwh": 800.0},
+        )  # fmt: skip
+    if demand_kwh is None:
+        raise ContradictionError(
+            household.at("demand_kwh_per_year"), "is missing: the plant on the roof and the set net against it",
+            accepted="what the home needs in a year, in kWh", example=_EXAMPLE_DEMAND_KWH,
+        )  # fmt: skip
+
+
+def _refuse_months(meter: Node, nets: bool) -> None:
     """Netted by the month a sum of a year has no answer: what summer sends out would be netted in winter."""
-    nets = tariff is not None and any(period.export == "netted" for period in tariff.periods)
     if nets and meter.get("netting") == "month":
         raise ContradictionError(
             meter.at("netting"), "needs the months of the home, and the energy is known as one sum", given="month",

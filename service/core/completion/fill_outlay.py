@@ -29,6 +29,10 @@ def outlay_of(node: Node, *, used_panels: bool = False) -> Outlay | None:
             example={"what": "panels", "amount": 130, "second_hand": True},
         )  # fmt: skip
     faulty = node.get("faulty_share")
+    if node.get("fetching") is not None:
+        for one, item in zip(nodes, items, strict=True):
+            if item.what.strip().lower() == "fetching":
+                one.assume("what", Guess(value=item.what, code="fetching_beside"))
     return Outlay(
         items=items,
         freight=node.get("freight"),

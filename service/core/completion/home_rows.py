@@ -116,6 +116,8 @@ MONEY_ROWS: tuple[Row, ...] = (
          "rule card", source="dated rule card"),
     _row("/tariff/periods/*/export_price_per_kwh", code="surplus_unpaid", value=0.0, unit="money/kWh", source=WARY),
     _row("/outlay/items/*/what", code="not_said", value="item", source=NEUTRAL),
+    _row("/outlay/items/*/what", code="fetching_beside", rule="as given; it is paid on top of fetching",
+         source=NEUTRAL),
     _row("/outlay/items/*/amount", code="not_said", value=0.0, unit="money", source=NEUTRAL),
     _row("/outlay/items/*/second_hand", code="panels_by_name", rule="yes where it is called panel or panels",
          source=NEUTRAL),

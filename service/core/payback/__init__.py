@@ -12,7 +12,15 @@ from service.core.payback.flows import (
     unpaid_after_each_year,
     yearly_costs,
 )
-from service.core.payback.hours import MeterSums, in_order, meter_sums, minute_of, priced_hours, rate_of_minute
+from service.core.payback.hours import (
+    MeterSums,
+    PlantAlone,
+    in_order,
+    meter_sums,
+    minute_of,
+    priced_hours,
+    rate_of_minute,
+)
 from service.core.payback.measures import (
     Crossing,
     crossing_years,
@@ -37,6 +45,7 @@ __all__ = [
     "HomeYear",
     "MeterSums",
     "OutlayParts",
+    "PlantAlone",
     "PricedPeriod",
     "cash_flows",
     "crossing_years",

@@ -34,12 +34,16 @@ class HomeYear:
 
     ``demand_kwh`` is infinite where it is not known: netting is then without a limit. ``at``: by tariff period, oldest
     first, what the energy comes to where prices move by the hour; None where they do not, empty where none does.
+    ``plant``: the home with a plant on the roof alone, without the set; the rest of the year is then the set's, its
+    ``demand_kwh`` what the plant leaves of the demand in the moment, and ``surplus`` of ``at`` that of both. None where
+    there is no plant.
     """
 
     self_used_kwh: Floats
     exported_kwh: Floats
     demand_kwh: Floats
     at: tuple[AtPrices | None, ...] = ()
+    plant: "HomeYear | None" = None
 
 
 def stacked(homes: Sequence[HomeYear]) -> HomeYear:
@@ -52,7 +56,16 @@ def stacked(homes: Sequence[HomeYear]) -> HomeYear:
             None if one is None else _stacked_prices([home.at[number] for home in homes], one.registers)
             for number, one in enumerate(homes[0].at)
         ),
+        plant=_stacked_plants([home.plant for home in homes]),
     )
+
+
+def _stacked_plants(plants: Sequence[HomeYear | None]) -> HomeYear | None:
+    """A home that has nothing to do with the plant, such as what is drawn by night, has none of its energy."""
+    there = next((plant for plant in plants if plant is not None), None)
+    if there is None:
+        return None
+    return stacked([scaled(there, 0.0) if plant is None else plant for plant in plants])
 
 
 def _stacked_prices(many: Sequence[AtPrices | None], registers: Ints | None) -> AtPrices:
@@ -105,7 +118,7 @@ def shifted_use(home: HomeYear, share: float) -> HomeYear:
             )
             for one in at
         )
-    return HomeYear(self_used_kwh=self_used, exported_kwh=exported, demand_kwh=home.demand_kwh, at=at)
+    return replace(home, self_used_kwh=self_used, exported_kwh=exported, at=at)
 
 
 def _share(now: Floats, before: Floats) -> Floats:

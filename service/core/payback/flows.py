@@ -29,6 +29,7 @@ def savings(
     A kWh used at home saves the import price of its hour. What is sent out is worth nothing (``unpaid``), its own
     price (``paid``, less the tax on what it earns), or (``netted``) the import price of its hour, as far as the kWh of
     the netting period are met by what the same register draws in it (``payback.netting``); beyond that its own price.
+    Beside a plant on the roof it is the bill with the plant alone less the bill with both.
     The netting period is
     ``netting``: with quarter_hour and hour it is in the self-used energy already, and what is left has its own price;
     with instant it is the year, as a supplier nets what the meter counts apart.
@@ -179,32 +180,51 @@ def _for_export(home: HomeYear, valued: _Valued, age: Floats, counts: str, netti
     if counts == "reversing" and period.export == "netted":
         return _netted(home, valued, age, "year")[0], nothing
     if period.export == "paid" or netting in WITHIN_THE_HOUR:
-        credit, rest = nothing, valued.of_years(valued.exported_sold)
+        credit, rest, of_plant = nothing, valued.of_years(valued.exported_sold), nothing
+        if home.plant is not None:
+            plant = _valued(home.plant, period)
+            of_plant = plant.of_years(plant.exported_sold) / age
     else:
-        credit, rest = _netted(home, valued, age, netting)
-    # what has to be paid for sending out is not taxed
-    return credit, rest - period.export_tax_share * np.maximum(rest, 0.0)
+        credit, rest, of_plant = _netted(home, valued, age, netting)
+    # what has to be paid for sending out is not taxed; what the plant on the roof earns is taxed either way
+    taxed = np.maximum(rest + of_plant, 0.0) - np.maximum(of_plant, 0.0)
+    return credit, rest - period.export_tax_share * taxed
 
 
-def _netted(home: HomeYear, valued: _Valued, age: Floats, over: str) -> tuple[Floats, Floats]:
+def _netted(home: HomeYear, valued: _Valued, age: Floats, over: str) -> tuple[Floats, Floats, Floats]:
     """Of what is sent out: what is netted at its import price, the rest at its export price, (..., years), un-aged.
 
-    Where a tariff's period ends within a year, it is netted over the part that it holds.
+    Last what a plant on the roof alone has left over, at its export price. Where a tariff's period ends within a year,
+    it is netted over the part that it holds.
     """
     credit = valued.of_years(valued.exported_bought)
     share = valued.period.share_of_year
     holds = np.flatnonzero(share)
     by_month = share[holds, np.newaxis] if valued.by_month is None else valued.by_month[holds]
-    left = NettedYears.of(home, valued.registers, by_month, age[holds]).left(by_month=over == "month")
-    rest = np.zeros_like(credit)
+    years = NettedYears.of(home, valued.registers, by_month, age[holds])
+    rest, of_plant = np.zeros_like(credit), np.zeros_like(credit)
+    left = _at_prices(years.left(by_month=over == "month"), valued)
     if left is not None:
-        bought, sold = valued.prices_left()
         whole = credit[..., holds]
-        met = whole - (left @ bought[..., np.newaxis]).sum(axis=(-3, -1))
+        met, unmet = whole - left[0], left[1]
+        plant = None if home.plant is None else _valued(home.plant, valued.period)
+        alone = None if plant is None else _at_prices(years.without_the_set().left(by_month=over == "month"), plant)
+        if alone is not None:
+            met, unmet = met + alone[0], unmet - alone[1]
+            of_plant[..., holds] = alone[1]
         # all less all is nothing, and no saving of 1e-16 that would pay back in some million ages
-        credit[..., holds] = np.where(np.abs(met) > _ROUNDING * np.abs(whole), met, 0.0)
-        rest[..., holds] = (left @ sold[..., np.newaxis]).sum(axis=(-3, -1))
-    return credit, rest
+        rounding = _ROUNDING * np.maximum(np.abs(whole), np.abs(left[0]))
+        credit[..., holds] = np.where(np.abs(met) > rounding, met, 0.0)
+        rest[..., holds] = unmet
+    return credit, rest, of_plant
+
+
+def _at_prices(left: Floats | None, valued: _Valued) -> tuple[Floats, Floats] | None:
+    """What is left over, at its import and at its export price, (..., years)."""
+    if left is None:
+        return None
+    bought, sold = valued.prices_left()
+    return (left @ bought[..., np.newaxis]).sum(axis=(-3, -1)), (left @ sold[..., np.newaxis]).sum(axis=(-3, -1))
 
 
 def time_kept(years: int, stay_years: float | None) -> float:

@@ -41,6 +41,14 @@ class _Priced:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class PlantAlone:
+    """A plant on the roof without the set: the home at the meter, and its surplus by first sum in kWh."""
+
+    home: HomeYear
+    surplus_kwh: Floats
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class MeterSums:
     """How a year of hours is summed for the periods of a tariff.
 
@@ -61,12 +69,23 @@ class MeterSums:
     nets: tuple[bool, ...]
     cells: int
 
-    def home(self, self_used_w: Floats, produced_w: Floats, demand_kwh: Floats) -> HomeYear:
-        """The year at the meter, of (8760,) powers in W and the home's demand ``by_first``."""
+    def plant(self, self_used_w: Floats, produced_w: Floats, demand_w: Floats) -> PlantAlone:
+        """A plant alone, of (8760,) powers in W."""
+        home = self.home(self_used_w, produced_w, self.by_first(demand_w))
+        return PlantAlone(home=home, surplus_kwh=np.maximum(self.by_first(produced_w - self_used_w), 0.0))
+
+    def home(
+        self, self_used_w: Floats, produced_w: Floats, demand_kwh: Floats, plant: PlantAlone | None = None
+    ) -> HomeYear:
+        """The year at the meter, of (8760,) powers in W and the home's demand ``by_first``.
+
+        Beside a ``plant`` the powers are the set's, and the demand is what the plant leaves in the moment.
+        """
         self_used = self.by_first(self_used_w)
         exported = np.maximum(self.by_first(produced_w) - self_used, 0.0)
         rows = [self_used, exported, demand_kwh]
-        left = np.maximum(self_used + exported - demand_kwh, 0.0) if any(self.nets) else None
+        over = self_used + exported - demand_kwh + (0.0 if plant is None else plant.surplus_kwh)
+        left = np.maximum(over, 0.0) if any(self.nets) else None
         begin: list[int] = []
         for prices, nets in zip(self.prices, self.nets, strict=True):
             begin.append(len(rows))
@@ -90,6 +109,7 @@ class MeterSums:
                 )
                 for at, prices, registers, nets in zip(begin, self.prices, self.registers, self.nets, strict=True)
             ),
+            plant=None if plant is None else plant.home,
         )
 
     def by_first(self, power_w: Floats) -> Floats:

@@ -6,9 +6,12 @@ the same moment. Which kWh these are is a convention, and here it is the one of 
 price within a month net first, then the month, then the year, and of what a shorter step leaves, a longer one leaves
 the same share of every kWh. So netting over a longer time never leaves more, and it is all one to the bill whether a
 meter sums its phases.
+
+A plant on the roof sends out through the same meter: its surplus nets first, with the set and without it, and what the
+set leaves over is what both leave less what the plant alone leaves. The plant does not age.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -23,12 +26,13 @@ _NOTHING_KWH = 1e-12
 class NettedYears:
     """The energy of a year by register and month of one tariff period, shape (..., registers, months), in kWh.
 
-    ``needed`` may be infinite. ``share``: (years, months) of each month of each year that the tariff period holds.
-    ``age``: (years,) what is left of the production.
+    ``needed`` may be infinite; beside a plant on the roof it is less by the plant's surplus, and below nought where
+    that alone is more. ``exported``: no more than that is left over; None: all may be. ``share``: (years, months) of
+    each month of each year that the tariff period holds. ``age``: (years,) what is left of the production.
     """
 
     produced: Floats
-    exported: Floats
+    exported: Floats | None
     needed: Floats
     share: Floats
     age: Floats
@@ -36,10 +40,19 @@ class NettedYears:
     @classmethod
     def of(cls, home: HomeYear, registers: Ints | None, share: Floats, age: Floats) -> "NettedYears":
         """Of a home's cells; ``share`` may be (years, 1), of all months alike."""
-        cells = np.array([home.self_used_kwh + home.exported_kwh, home.exported_kwh, home.demand_kwh])
+        plant = home.plant
+        need = home.demand_kwh if plant is None else home.demand_kwh - plant.exported_kwh
+        cells = np.array([home.self_used_kwh + home.exported_kwh, home.exported_kwh, need])
         produced, exported, needed = by_register_and_month(cells, registers)
         months = np.broadcast_to(share, (age.size, produced.shape[-1]))
-        return cls(produced=produced, exported=exported, needed=needed, share=months, age=age)
+        # a caller's own self-use may be above the demand that it names
+        return cls(
+            produced=produced, exported=exported if plant is None else None, needed=needed, share=months, age=age
+        )
+
+    def without_the_set(self) -> "NettedYears":
+        """The plant on the roof alone."""
+        return replace(self, produced=np.zeros_like(self.produced))
 
     def left(self, *, by_month: bool) -> Floats | None:
         """What is left over, before ageing, (..., registers, years, months); None where nothing is.
@@ -52,8 +65,8 @@ class NettedYears:
         months = self.produced[..., np.newaxis, :] - self.needed[..., np.newaxis, :] / self.age[:, np.newaxis]
         months *= self.share
         np.maximum(months, 0.0, out=months)
-        # a caller's own self-use may be above the demand that it names
-        np.minimum(months, self.exported[..., np.newaxis, :] * self.share, out=months)
+        if self.exported is not None:
+            np.minimum(months, self.exported[..., np.newaxis, :] * self.share, out=months)
         if by_month:
             return months
         whole = months.sum(axis=-1)

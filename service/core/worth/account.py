@@ -119,12 +119,14 @@ def worth_of_energy(  # noqa: PLR0913  a plain question has these parts, and no 
     ac_power_w: float | None = None,
     night_draw_kwh: float = 0.0,
     price_unknown_sd_share: float = 0.0,
+    plant_kwh: tuple[float, float] | None = None,
 ) -> Worth:
     """The same for a caller with a yield and a self-used share of its own, taken as equal at both ends of the band.
 
     With ``self_used_kwh``, the band of an answer about use at home, its width is taken in place of the yield's, which
     is in it: only what is sent out then still moves with the yield. A band's whole width is taken as steady from year
-    to year. Without ``demand_kwh_per_year`` netting has no limit.
+    to year. Without ``demand_kwh_per_year`` netting has no limit. ``plant_kwh``: what a plant on the roof gives, and
+    what of it is used at home in the moment; its surplus nets first.
 
     Raises:
         ContradictionError: prices move by the hour, of which nothing is known here, or a fee goes by the inverter's
@@ -132,6 +134,8 @@ def worth_of_energy(  # noqa: PLR0913  a plain question has these parts, and no 
     """
     middle = year_kwh.middle or 0.0
     demand = np.inf if demand_kwh_per_year is None else demand_kwh_per_year
+    plant = None if plant_kwh is None else _of_one_sum(plant_kwh[0], plant_kwh[1], demand)
+    left = demand if plant_kwh is None else max(demand - plant_kwh[1], 0.0)
     used = middle * self_used_share
     low, high = (1.0, 1.0) if self_used_kwh is None else ends_over_middle(self_used_kwh)
     kept = None if self_used_kwh is None else used
@@ -139,11 +143,7 @@ def worth_of_energy(  # noqa: PLR0913  a plain question has these parts, and no 
     def home(kwh: float | None, used_kwh: float | None = None) -> HomeYear:
         produced = middle if kwh is None else kwh
         at_home = produced * self_used_share if used_kwh is None else min(used_kwh, produced)
-        return HomeYear(
-            self_used_kwh=np.array([at_home]),
-            exported_kwh=np.array([produced - at_home]),
-            demand_kwh=np.array([demand]),
-        )
+        return replace(_of_one_sum(produced, at_home, left), plant=plant)
 
     cases = HomeCases(
         middle=home(middle),
@@ -153,11 +153,19 @@ def worth_of_energy(  # noqa: PLR0913  a plain question has these parts, and no 
         more_used=home(middle, used * high),
         steady_sd_share=1.0,
         yearly_sd_share=0.0,
-        night=home(night_draw_kwh, night_draw_kwh) if night_draw_kwh else None,
+        night=_of_one_sum(night_draw_kwh, night_draw_kwh, demand) if night_draw_kwh else None,
     )
     terms = _Terms.of(outlay, tariff=tariff, meter=meter, money=money, stay_years=stay_years, as_of=as_of,
                       ac_power_w=ac_power_w, price_unknown_sd_share=price_unknown_sd_share)  # fmt: skip
     return _worth(middle, cases, terms)
+
+
+def _of_one_sum(produced_kwh: float, self_used_kwh: float, demand_kwh: float) -> HomeYear:
+    return HomeYear(
+        self_used_kwh=np.array([self_used_kwh]),
+        exported_kwh=np.array([max(produced_kwh - self_used_kwh, 0.0)]),
+        demand_kwh=np.array([demand_kwh]),
+    )
 
 
 def _worth(year_kwh: float, cases: HomeCases, terms: _Terms) -> Worth:

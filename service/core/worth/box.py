@@ -190,7 +190,7 @@ class Box:
         sums, demand_kwh = self.meter.sums, self.meter.demand_kwh
         mains_w = stored.standby_mains_w[0]
         return BoxYear(
-            home=sums.home(done.used_w, done.used_w + done.sent_w, demand_kwh),
+            home=self.meter.home(done.used_w, done.used_w + done.sent_w),
             standby=sums.home(mains_w, mains_w, demand_kwh),
             over_limit_w=plan.over_limit_w,
             with_box=done,

@@ -19,6 +19,7 @@ from service.core.model.demand import DemandShape
 from service.core.model.facts import Machine, Meter, Setup
 from service.core.model.hours import HOURS, Calendar, Floats
 from service.core.payback import WITHIN_THE_HOUR, PricedPeriod, priced_hours, priced_periods, time_kept
+from service.core.worth.home_bill import HomeBill
 from service.core.worth.steps import DemandInSteps
 
 # A washing machine or dishwasher draws most of its energy for heating, in its first hour and at about this power
@@ -31,6 +32,9 @@ _WEEKS_PER_YEAR = 365.0 / _DAYS_PER_WEEK
 _PHASES = 3
 # Less than this is no reason to change a habit.
 _LEAST_GAIN = 1e-6
+_ROUNDING = 1e-9
+# How many hours of each way to price a kWh are given an account of their own.
+_ASKED = 2
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -53,7 +57,7 @@ class Habit:
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class _Hours:
-    """The year that machines run in; ``import_price`` and ``export_value`` are None where no price is known.
+    """The year that ``machines`` run in; without a price there are no ``prices`` and no ``bill``.
 
     ``produced_w`` is what machines that were moved leave of it, and ``demand_w`` is without them. ``surplus_kwh`` is
     what is sent out and not yet taken by them.
@@ -66,8 +70,9 @@ class _Hours:
     k: float
     clock_h: np.ndarray[tuple[int], np.dtype[np.int64]]
     phase_share: float
-    import_price: Floats | None
-    export_value: Floats | None
+    prices: tuple[Floats, ...]
+    machines: tuple[Machine, ...]
+    bill: HomeBill | None
 
     def by_clock(self, per_row: Floats) -> Floats:
         """(24,) mean over the days, by wall-clock hour."""
@@ -93,16 +98,16 @@ def habits(
         as_of: the day of asking, on which the years begin whose prices count.
         other_w: (8760,) of a plant on the roof, whose power counts as the home's own too.
 
-    The best hour is the one at which the run costs least: what is bought at the price of its hour, and what is used
-    instead of sent out at what it would have earned. Without prices it is the one with the most own power. On a meter
-    that counts each phase alone the machine is on the set's phase in one case of three.
+    The best hour is the one with the least bill, as the account reckons it: plant, netting and registers included
+    (``worth.home_bill``). Without prices it is the one with the most own power. On a meter that counts each phase alone
+    the machine is on the set's phase in one case of three.
     """
     if not setup.household.machines:
         return ()
     hours = _hours(energy, setup, calendar, shape, as_of, other_w)
     found = []
-    for machine in setup.household.machines:
-        habit, hours = _habit(machine, hours)
+    for at in range(len(setup.household.machines)):
+        habit, hours = _habit(at, hours)
         found.append(habit)
     return tuple(found)
 
@@ -120,7 +125,7 @@ def _hours(
     # what a limit on sending out throws away, a machine that runs then uses
     free = energy.before_export_limit or energy
     produced = free.ac_w if other_w is None else free.ac_w + other_w * share
-    import_price, export_value = _prices(setup, calendar, as_of, produced)
+    prices = _prices(setup, calendar, as_of, produced)
     demand = demand_w(household, calendar, shape, southern=setup.site.latitude_deg < 0)
     used = DemandInSteps.of(household, setup.meter, demand).used_w(produced)
     return _Hours(
@@ -131,32 +136,37 @@ def _hours(
         k=k_of(household, setup.meter.netting),
         clock_h=calendar.clock_h.astype(np.int64),
         phase_share=share,
-        import_price=import_price,
-        export_value=export_value,
+        prices=prices,
+        machines=household.machines,
+        bill=(
+            None
+            if setup.tariff is None
+            else HomeBill.of(energy, setup, setup.tariff, prices[0], calendar, shape, as_of, other_w)
+        ),
     )
 
 
-def _prices(setup: Setup, calendar: Calendar, as_of: date, produced_w: Floats) -> tuple[Floats | None, Floats | None]:
-    """What a kWh bought costs, and what one sent out is worth, in each hour: the mean of the years kept.
+def _prices(setup: Setup, calendar: Calendar, as_of: date, produced_w: Floats) -> tuple[Floats, ...]:
+    """What a kWh bought costs in each hour, and what one sent out is worth, netted where it is and as if it were not.
 
-    Each period counts by its share of those years, month by month, as in the account, at its prices as stated: no
-    price grows.
+    The mean of the years kept, each period by its share of them month by month, at its prices as stated: no price
+    grows. They choose the hours that are worth an account, and no more. None without a tariff.
     """
     if setup.tariff is None:
-        return None, None
+        return ()
     kept = max(ceil(time_kept(setup.money.years, setup.household.stay_years)), 1)
-    cost, worth = np.zeros(HOURS), np.zeros(HOURS)
+    prices = np.zeros((3, HOURS))
     for period in priced_periods(setup.tariff, as_of, kept, 0.0):
         shares = period.share_of_year if period.share_of_month is None else period.share_of_month[:, calendar.month - 1]
-        share = shares.mean(axis=0)
         bought, sold = priced_hours(setup.tariff, period.number, calendar)
-        cost += share * bought
-        worth += share * _sent_out(period, bought, sold, setup.meter, produced_w)
-    return cost, worth
+        netted = _sent_out(period, bought, sold, setup.meter, produced_w)
+        left_over = _sent_out(replace(period, export="paid"), bought, sold, setup.meter, produced_w)
+        prices += shares.mean(axis=0) * np.stack([bought, netted, left_over])
+    return tuple(prices)
 
 
 def _sent_out(period: PricedPeriod, bought: Floats, sold: Floats, meter: Meter, produced_w: Floats) -> Floats:
-    """What a kWh sent out is worth in each hour of a period, by the rules of the account."""
+    """About what a kWh sent out is worth in each hour of a period, where all of it is netted that is."""
     if meter.counts == "one_way":
         return -bought
     if period.export == "unpaid":
@@ -167,64 +177,146 @@ def _sent_out(period: PricedPeriod, bought: Floats, sold: Floats, meter: Meter, 
     return sold * (1.0 - period.export_tax_share) if produced_w @ sold > 0.0 else sold
 
 
-def _habit(machine: Machine, hours: _Hours) -> tuple[Habit, _Hours]:
-    """A machine's best hour, and what it leaves to the next one."""
-    own_w = mean_day_w(machine)[hours.clock_h] * hours.phase_share
-    floor = np.minimum(hours.demand_w, hours.always_on_w)
-    beside = np.maximum(hours.demand_w - own_w, floor)
-    base = self_used_w(hours.produced_w, beside, hours.always_on_w, hours.k)
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class _Runs:
+    """A machine's runs of a day, and what they use of one's own power on each row, (8760,) in kW while they run.
 
-    def met(load_w: float) -> Floats:
-        on_top = with_allowance_w(hours.produced_w, beside, hours.always_on_w, hours.k, load_w)
-        return np.maximum(on_top - base, 0.0) / 1000.0
+    ``first`` and ``later``: in the hour in which the runs begin and in those after it; ``first_kwh`` and ``later_kwh``
+    are what they need then. ``a_day``: on how many days of one they run. ``beside_w``: the demand without them.
+    """
 
-    together = max(machine.runs_per_week / _DAYS_PER_WEEK, 1.0)
-    kwh = machine.kwh_a_run * together
-    heat_kwh = HEATER_SHARE * kwh
-    heater_w = max(HEATER_W * together, heat_kwh * 1000.0)
-    heated_share = heat_kwh * 1000.0 / heater_w
-    even_w = (kwh - heat_kwh) * 1000.0 / RUN_HOURS
-    later = met(even_w)
-    first = heated_share * met(even_w + heater_w) + (1.0 - heated_share) * later
-    used, cost = _runs(first, later, heat_kwh, even_w / 1000.0, hours)
+    first: Floats
+    later: Floats
+    first_kwh: float
+    later_kwh: float
+    a_day: float
+    beside_w: Floats
+
+    @classmethod
+    def of(cls, machine: Machine, hours: _Hours) -> "_Runs":
+        own_w = mean_day_w(machine)[hours.clock_h] * hours.phase_share
+        floor = np.minimum(hours.demand_w, hours.always_on_w)
+        beside = np.maximum(hours.demand_w - own_w, floor)
+        base = self_used_w(hours.produced_w, beside, hours.always_on_w, hours.k)
+
+        def met(load_w: float) -> Floats:
+            on_top = with_allowance_w(hours.produced_w, beside, hours.always_on_w, hours.k, load_w)
+            return np.maximum(on_top - base, 0.0) / 1000.0
+
+        together = max(machine.runs_per_week / _DAYS_PER_WEEK, 1.0)
+        kwh = machine.kwh_a_run * together
+        heat_kwh = HEATER_SHARE * kwh
+        heater_w = max(HEATER_W * together, heat_kwh * 1000.0)
+        heated_share = heat_kwh * 1000.0 / heater_w
+        even_w = (kwh - heat_kwh) * 1000.0 / RUN_HOURS
+        later = met(even_w)
+        return cls(
+            first=heated_share * met(even_w + heater_w) + (1.0 - heated_share) * later,
+            later=later,
+            first_kwh=heat_kwh + even_w / 1000.0,
+            later_kwh=even_w / 1000.0,
+            a_day=min(machine.runs_per_week, _DAYS_PER_WEEK) / _DAYS_PER_WEEK,
+            beside_w=beside,
+        )
+
+    @property
+    def days(self) -> float:
+        """With a run, in a year."""
+        return self.a_day * _DAYS_PER_WEEK * _WEEKS_PER_YEAR
+
+    def by_start(self, of_first: Floats, of_later: Floats, hours: _Hours) -> Floats:
+        """(24,) of a day's runs, by the hour at which they start."""
+        later = hours.by_clock(of_later)
+        return hours.by_clock(of_first) + sum(np.roll(later, -step) for step in range(1, RUN_HOURS))
+
+    def rows(self, start: int, of_first: Floats | float, of_later: Floats | float, hours: _Hours) -> Floats:
+        """(8760,) in W, in the mean over days with and without a run, of runs that start at an hour."""
+        rows = np.zeros(HOURS)
+        for step in range(RUN_HOURS):
+            rows += (hours.clock_h == (start + step) % 24) * (of_later if step else of_first)
+        return 1000.0 * self.a_day * rows
+
+
+def _habit(at: int, hours: _Hours) -> tuple[Habit, _Hours]:
+    """The best hour of the machine of that number, and what it leaves to the next one."""
+    machine = hours.machines[at]
+    runs = _Runs.of(machine, hours)
+    used = runs.by_start(runs.first, runs.later, hours) * hours.phase_share
     usual = int(machine.usual_hour)
-    best = int(np.argmax(used) if cost is None else np.argmin(cost))
-    better = used[best] - used[usual] if cost is None else cost[usual] - cost[best]
-    if better <= _LEAST_GAIN * kwh:
-        best = usual
-    runs_a_day = min(machine.runs_per_week, _DAYS_PER_WEEK) / _DAYS_PER_WEEK
-    days = runs_a_day * _DAYS_PER_WEEK * _WEEKS_PER_YEAR
-    gain_kwh = float(used[best] - used[usual]) * days
+    best, gain, bill = _best_by_energy(used, usual, runs), None, hours.bill
+    if bill is not None:
+        best, gain, bill = _best_by_bill(at, used, runs, hours, bill)
+    gain_kwh = float(used[best] - used[usual]) * runs.days
     there = min(hours.surplus_kwh / gain_kwh, 1.0) if gain_kwh > 0.0 else 1.0
     habit = Habit(
         machine=machine.name,
         usual_start=f"{usual:02d}:00",
         best_start=f"{best:02d}:00",
         gain_kwh_per_year=gain_kwh * there,
-        gain_per_year=None if cost is None else float(cost[usual] - cost[best]) * days * there,
+        gain_per_year=None if gain is None else gain * there,
     )
     if best == usual:
         return habit, hours
-    taken_w = sum((hours.clock_h == (best + step) % 24) * (later if step else first) for step in range(RUN_HOURS))
+    taken_w = runs.rows(best, runs.first, runs.later, hours) * hours.phase_share
     return habit, replace(
         hours,
-        produced_w=np.maximum(hours.produced_w - 1000.0 * runs_a_day * hours.phase_share * taken_w, 0.0),
-        demand_w=beside,
+        produced_w=np.maximum(hours.produced_w - taken_w, 0.0),
+        demand_w=runs.beside_w,
         surplus_kwh=hours.surplus_kwh - habit.gain_kwh_per_year,
+        machines=_moved(hours.machines, at, best),
+        bill=bill,
     )
 
 
-def _runs(
-    first: Floats, later: Floats, heat_kwh: float, even_kwh: float, hours: _Hours
-) -> tuple[Floats, Floats | None]:
-    """(24,) own power used by the runs of a day, in kWh, and what they cost, by the hour at which they start."""
-    used = np.zeros(24)
-    cost = None if hours.import_price is None else np.zeros(24)
-    for step in range(RUN_HOURS):
-        row = (first if step == 0 else later) * hours.phase_share
-        used += np.roll(hours.by_clock(row), -step)
-        if cost is not None and hours.import_price is not None and hours.export_value is not None:
-            needed = even_kwh + (heat_kwh if step == 0 else 0.0)
-            paid = (needed - row) * hours.import_price + row * hours.export_value
-            cost += np.roll(hours.by_clock(paid), -step)
-    return used, cost
+def _moved(machines: tuple[Machine, ...], at: int, hour: int) -> tuple[Machine, ...]:
+    return (*machines[:at], replace(machines[at], usual_hour=hour), *machines[at + 1 :])
+
+
+def _best_by_energy(used: Floats, usual: int, runs: _Runs) -> int:
+    best = int(np.argmax(used))
+    return best if used[best] - used[usual] > _LEAST_GAIN * (runs.first_kwh + runs.later_kwh) else usual
+
+
+def _best_by_bill(at: int, used: Floats, runs: _Runs, hours: _Hours, bill: HomeBill) -> tuple[int, float, HomeBill]:
+    """The hour with the least bill, what that is less than at the usual one, and the home as it then runs.
+
+    Only hours that a price of each kWh finds good are given an account, and an hour is advised only where the home's
+    own account, asked again with the machine there, is no dearer either.
+    """
+    usual = int(hours.machines[at].usual_hour)
+    least = _LEAST_GAIN * (runs.first_kwh + runs.later_kwh) * max(runs.days, 1.0)
+
+    def rows(hour: int) -> tuple[Floats, Floats]:
+        own = runs.rows(hour, runs.first, runs.later, hours) * hours.phase_share
+        return own, runs.rows(hour, runs.first_kwh, runs.later_kwh, hours)
+
+    own_now, drawn_now = rows(usual)
+
+    def moved(hour: int) -> HomeBill:
+        own, drawn = rows(hour)
+        return bill.moved(own - own_now, drawn - drawn_now)
+
+    now = bill.paid()
+    asked = {hour: moved(hour) for hour in _candidates(used, runs, hours) if hour != usual}
+    gains = {hour: now - then.paid() for hour, then in asked.items()}
+    told_now = None
+    for hour in sorted(gains, key=lambda one: gains[one], reverse=True):
+        if gains[hour] <= least:
+            break
+        told_now = bill.asked_again(hours.machines) if told_now is None else told_now
+        if bill.asked_again(_moved(hours.machines, at, hour)) <= told_now + _ROUNDING * abs(told_now):
+            return hour, gains[hour], asked[hour]
+    return usual, 0.0, bill
+
+
+def _candidates(used: Floats, runs: _Runs, hours: _Hours) -> list[int]:
+    """The hours with the most own power and those that cost least, surplus netted and as if it were left over."""
+    found = [int(np.argmax(used))]
+    bought, *sent_out = hours.prices
+    for worth in sent_out:
+        first, later = (
+            (needed - row * hours.phase_share) * bought + row * hours.phase_share * worth
+            for needed, row in ((runs.first_kwh, runs.first), (runs.later_kwh, runs.later))
+        )
+        found += np.argsort(runs.by_start(first, later, hours), kind="stable")[:_ASKED].tolist()
+    return list(dict.fromkeys(found))

@@ -13,7 +13,7 @@ from service.core.model.band import Z_90, Z_95, Band
 from service.core.model.demand import DemandShape
 from service.core.model.facts import Household, Setup
 from service.core.model.hours import Calendar, Floats, Ints
-from service.core.payback import HomeYear, MeterSums, meter_sums, shifted_use
+from service.core.payback import HomeYear, MeterSums, PlantAlone, meter_sums, shifted_use
 from service.core.worth.bands import HomeCases, band_of_steps, spread_of
 from service.core.worth.export_limit import sent_out_as, within_limit_w
 from service.core.worth.sensitivity import STEP_SHARE
@@ -174,7 +174,8 @@ def _given_kwh(home: HomeYear) -> float:
 class AtTheMeter:
     """The set, the home and what the meter sees: ``seen_w`` is the demand on it by the hour, ``steps`` as it is known.
 
-    ``other_w`` is a plant on the roof and ``other_seen_w`` its part on that phase, ``other_used_w`` what of it is used.
+    ``other_w`` is a plant on the roof and ``other_seen_w`` its part on that phase, ``other_used_w`` what of it is used;
+    ``plant`` is the home with that alone, ``phases`` how many the meter counts apart.
     """
 
     energy: EnergyYear
@@ -189,12 +190,20 @@ class AtTheMeter:
     other_seen_w: Floats | None
     other_used_w: Floats
     other_used_in_steps_w: Floats
+    plant: PlantAlone | None
+    phases: int
 
     @classmethod
     def of(
-        cls, energy: EnergyYear, setup: Setup, calendar: Calendar, shape: DemandShape, other_w: Floats | None
+        cls,
+        energy: EnergyYear,
+        setup: Setup,
+        calendar: Calendar,
+        shape: DemandShape,
+        other_w: Floats | None,
+        sums: MeterSums | None = None,
     ) -> "AtTheMeter":
-        """Of a set in its home; ``other_w`` as in ``use_at_home``."""
+        """Of a set in its home; ``other_w`` as in ``use_at_home``; ``sums`` where they are known already."""
         household, meter = setup.household, setup.meter
         demand = demand_w(household, calendar, shape, southern=setup.site.latitude_deg < 0)
         steps = DemandInSteps.of(household, meter, demand)
@@ -202,7 +211,7 @@ class AtTheMeter:
         other_seen = None if other_w is None else other_w / phases
         in_steps = np.zeros(1) if other_seen is None else steps.used_in_steps_w(other_seen)
         other_used = np.zeros(1) if other_seen is None else steps.hours(in_steps)
-        sums = meter_sums(setup.tariff, calendar, reversing=meter.counts == "reversing")
+        sums = sums or meter_sums(setup.tariff, calendar, reversing=meter.counts == "reversing")
         return cls(
             energy=energy,
             household=household,
@@ -216,6 +225,8 @@ class AtTheMeter:
             other_seen_w=other_seen,
             other_used_w=other_used,
             other_used_in_steps_w=in_steps,
+            plant=None if other_w is None else sums.plant(phases * other_used, other_w, demand),
+            phases=phases,
         )
 
     def used(self, light_scale: float) -> tuple[Floats, HomeYear]:
@@ -232,7 +243,7 @@ class AtTheMeter:
             return self._met(free_w)
         left = self.left_w(free_w)
         hourly = np.minimum(self._met(free_w)[0], left)
-        return hourly, self.sums.home(hourly, left, self.demand_kwh)
+        return hourly, self.home(hourly, left)
 
     def habits(self, middle: HomeYear, share: float) -> HomeYear:
         """The year with more or less of the production used at home."""
@@ -251,7 +262,11 @@ class AtTheMeter:
 
     def _met(self, produced_w: Floats) -> tuple[Floats, HomeYear]:
         hourly = self.used_w(produced_w)
-        return hourly, self.sums.home(hourly, produced_w, self.demand_kwh)
+        return hourly, self.home(hourly, produced_w)
+
+    def home(self, self_used_w: Floats, produced_w: Floats) -> HomeYear:
+        """The year at the meter of so much of the set's, beside the plant on the roof."""
+        return self.sums.home(self_used_w, produced_w, self.demand_kwh, self.plant)
 
     def used_w(self, produced_w: Floats) -> Floats:
         """Expected power used at home of so much that the set gives, (8760,)."""

@@ -62,3 +62,11 @@ def test_one_trip_is_counted_and_own_hours_only_where_they_were_mentioned():
 def test_an_outlay_with_faults_comes_back_as_it_was_sent():
     sent = {"items": [{**PANELS, "second_hand": True}, {**INVERTER, "second_hand": False}], "faulty_share": 0.1}
     assert as_request(completed(sent).setup)["outlay"] == sent
+
+
+def test_fetching_that_is_an_item_beside_its_kilometres_is_counted_twice_and_said():
+    items = [PANELS, {"what": "Fetching", "amount": 17}]
+    twice = completed({"items": items, "fetching": {"km": 42, "per_km": 0.3}}).assumptions.by_pointer
+    assert twice["/outlay/items/1/what"].code == "fetching_beside"
+    assert "/outlay/items/0/what" not in twice
+    assert "/outlay/items/1/what" not in completed({"items": items}).assumptions.by_pointer

@@ -35,6 +35,8 @@ TEXTS: Mapping[str, str] = {
     # array and plane
     "numbered": "Named in the order given.",
     "next_free_input": "Put on the next free input.",
+    "fetching_beside": "Fetching was given twice, as a thing to be paid and with its kilometres; both were counted. "
+    "Take one out if they are the same trip.",
     "none_faulty": "No panel was counted as faulty. Used ones may be: give a share to see what that costs.",
     "panels_by_name": "Taken from what it is called.",
     "one_trip": "One trip there and back was counted.",
@@ -127,7 +129,8 @@ TEXTS: Mapping[str, str] = {
     "sum_of_own_hours": "The sum of the hours that you gave.",
     "share_of_demand": "Not said; the usual share that runs day and night was taken.",
     "bare_number": "No range was given beside it, so one was put about it: a figure for years to come is never "
-    "certain. Give cautious, middle and hopeful where you know them.",
+    "certain. Give cautious, middle and hopeful where you know them: of the yield at /energy/year_kwh, of what is used "
+    "at home at /use/self_used_kwh.",
     "least_of_own_hours": "Read from the lowest of the hours that you gave.",
     "even_hours": "The hours that you gave are very even, and that does not prove that so much is drawn at every "
     "moment; only a usual part of their mean was taken. Say it where you know it.",

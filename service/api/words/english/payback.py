@@ -50,5 +50,11 @@ TEXTS: Mapping[str, str] = {
     "note.dearer_costs": "If a kWh gets dearer, this set saves less and pays back later: the inverter draws more by "
     "night than is used of the set, or the meter bills what is sent out. Each tenth on the price takes up to {lost} "
     "{currency} a year off the saving.",
+    "note.dearer_costs.negative": "Your tariff pays for drawing in some hours. If all its prices move away from nought "
+    "by a tenth, up to {lost} {currency} a year are taken off the saving: what is used of the set is then no longer "
+    "drawn in such hours, or the inverter draws by night, or the meter bills what is sent out.",
+    "note.price_far_from_area": "A kWh bought was given as {price:g} {currency}, while households of {area} paid "
+    "{known:g} on average ({period}). If that is no slip, nothing is to be done; prices are in whole {currency}, not "
+    "in hundredths of it.",
     "co2.not_known": "No dated average of the grid is known for {area}, and a neighbour's is not borrowed.",
 }

@@ -12,6 +12,9 @@ TEXTS: Mapping[str, str] = {
     "does_not_pay.luck": "At {amount:.0f} {currency} the battery does not pay within {years:g} years but with luck. In "
     "the middle case it would up to {outlay} {currency}.",
     "pays_up_to": "The battery's price was not given. Up to {outlay} {currency} it pays within {years:g} years.",
+    "pays_up_to.luck": "The battery's price was not given. In the middle case it pays at no price within {years:g} "
+    "years; with luck up to {lucky} {currency}.",
+    "pays_at_no_price.not_kept": "The home is kept no time at all, so at no price does the battery pay.",
     "pays_at_no_price": "At no price does the battery pay within {years:g} years: it brings less than it takes.",
     "pays_at_no_price.left_off": "Left off, the battery brings nothing, so at no price does it pay.",
     "no_price_known": "No price per kWh is known, so nothing is said of what the battery brings.",

@@ -1,0 +1,76 @@
+"""Energy and use of an appraisal, pasted into a payback: the same account, or asked back."""
+
+import json
+from typing import Any
+
+import pytest
+
+from tests.http.client import PLAIN, SMALLEST, post
+
+DAY = "2026-01-01"
+NETTED = {"currency": "EUR", "periods": [{"valid_from": DAY, "import_price_per_kwh": 0.3, "export": "netted",
+                                          "export_price_per_kwh": 0.06}]}  # fmt: skip
+UNPAID = {"currency": "EUR", "periods": [{"valid_from": DAY, "import_price_per_kwh": 0.3, "export": "unpaid"}]}
+BASE = {"as_of": DAY, "outlay": PLAIN["outlay"], "meter": {"netting": "year", "counts": "two_way"}}
+
+
+def appraised(**parts: Any) -> dict[str, Any]:
+    answer = post("/v1/appraisal", {**SMALLEST, **BASE, **parts})
+    assert answer.status_code == 200, answer.text
+    told: dict[str, Any] = answer.json()
+    return told
+
+
+@pytest.mark.parametrize("roof_w", [800, 3000])
+def test_beside_a_plant_on_the_roof_appraisal_payback_and_pasted_parts_agree(roof_w: int) -> None:
+    home = {"demand_kwh_per_year": 1200, "other_generation": {"panel_power_w": roof_w}}
+    told = appraised(tariff=NETTED, household=home)
+    saving = told["payback"]["saving_first_year"]["middle"]
+    alone = told["use"]["other_generation"]["year_kwh"]
+    year = told["energy"]["year_kwh"]["middle"]
+    need = 1200 - alone
+    # by hand: what the year still needs is bought, what it has over is sold
+    bill = [one * (0.3 if one > 0 else 0.06) for one in (need, need - year)]
+    night = 0.3 * told["energy"]["night_draw_kwh"]
+    assert saving == pytest.approx(bill[0] - bill[1] - night, abs=0.02)
+    direct = post("/v1/payback", {**SMALLEST, **BASE, "tariff": NETTED, "household": home}).json()
+    assert direct["payback"] == told["payback"]
+    pasted = post("/v1/payback", {**BASE, "tariff": NETTED, "energy": told["energy"], "use": told["use"]}).json()
+    assert pasted["payback"]["saving_first_year"]["middle"] == pytest.approx(saving, abs=0.02)
+
+
+def test_a_plant_of_which_nothing_is_pasted_is_asked_back_where_surplus_is_netted() -> None:
+    body = {**PLAIN, "tariff": NETTED, "household": {"other_generation": {"panel_power_w": 3000}}}
+    (mistake,) = post("/v1/payback", body).json()["errors"]
+    assert mistake["pointer"] == "/use/other_generation"
+    use = {**PLAIN["use"], "other_generation": json.loads(mistake["example"])}
+    (mistake,) = post("/v1/payback", {**body, "use": use}).json()["errors"]
+    assert mistake["pointer"] == "/household/demand_kwh_per_year"
+    home = {**body["household"], "demand_kwh_per_year": json.loads(mistake["example"])}
+    assert post("/v1/payback", {**body, "use": use, "household": home}).status_code == 200
+    assert post("/v1/payback", {**body, "tariff": UNPAID}).status_code == 200  # all in the share
+    strict = {"inverter": {"ac_power_w": 800, "export_limit_w": 0}, "meter": {"netting": "month"}}
+    assert post("/v1/payback", {**PLAIN, "tariff": NETTED, **strict}).status_code == 200  # nothing to be netted
+
+
+def test_what_may_not_be_sent_out_is_no_energy_of_a_plain_account() -> None:
+    """Of 720 kWh 430 are used and may leave the set: 430 are given, avoid their carbon and bear the cost."""
+    parts = {**BASE, "tariff": UNPAID, "site": {"latitude_deg": 48.1, "longitude_deg": 11.6}}
+    share = 430 / 720
+    body = {**parts, "energy": {"year_kwh": 720}, "use": {"self_used_share": share}}
+    strict = post("/v1/payback", {**body, "inverter": {"ac_power_w": 800, "export_limit_w": 0}}).json()["payback"]
+    free = post("/v1/payback", body).json()["payback"]
+    assert strict["expected_year_kwh"] == pytest.approx(430, abs=0.05)
+    assert strict["co2_avoided_kg_per_year"] == pytest.approx(free["co2_avoided_kg_per_year"] * share, rel=1e-3)
+    assert strict["levelised_cost_per_kwh"] == pytest.approx(free["levelised_cost_per_kwh"] / share, rel=1e-3)
+    assert strict["saving_first_year"]["middle"] == free["saving_first_year"]["middle"]
+
+
+@pytest.mark.parametrize("beside", [{}, {"inverter": {"ac_power_w": 800, "export_limit_w": 0}}])
+def test_pasted_parts_keep_their_width_where_nothing_may_be_sent_out(beside: dict[str, Any]) -> None:
+    inverter = {**SMALLEST["inverter"], "export_limit_w": 0}
+    told = appraised(tariff=UNPAID, inverter=inverter, household={"demand_kwh_per_year": 1200})
+    pasted = post("/v1/payback", {**BASE, "tariff": UNPAID, "energy": told["energy"], "use": told["use"], **beside})
+    saving, direct = pasted.json()["payback"]["saving_first_year"], told["payback"]["saving_first_year"]
+    for end in ("cautious", "middle", "hopeful"):
+        assert saving[end] == pytest.approx(direct[end], rel=0.005)
