@@ -70,6 +70,75 @@ def test_half_of_it_is_something_wrong() -> None:
     assert found["projected_year_kwh"]["middle"] < 0.7 * found["promised_year_kwh"]["middle"]
 
 
+TWO_INPUTS: dict[str, Any] = {
+    **SET,
+    "arrays": [{**SET["arrays"][0], "input": 1}, {**SET["arrays"][0], "input": 2}],
+    "inverter": {"ac_power_w": 800, "input_count": 2},
+}
+
+
+def by_input(dead_from: int, days: int = 60, late_h: int = 0) -> dict[str, Any]:
+    """Two inputs logged apart, the second at nought from a day on; the clock so many hours late."""
+    values = [float(round(watts, 1)) for watts in energy_hours()[: days * 24]]
+    first = (FIRST - timedelta(hours=late_h)).isoformat()
+    dead = [value if at < dead_from * 24 else 0.0 for at, value in enumerate(values)]
+    each = [{"input": number, "first": first, "step_minutes": 60, "values": one}
+            for number, one in ((1, values), (2, dead))]  # fmt: skip
+    return {"kind": "interval", "unit": "wh", "by_input": each}
+
+
+@pytest.mark.parametrize("late_h", [0, 1])
+@pytest.mark.parametrize(("days", "dead_from"), [(30, 15), (60, 30), (30, 0)])
+def test_an_input_that_gives_nothing_while_the_other_gives_is_named_with_its_day(
+    days: int, dead_from: int, late_h: int
+) -> None:
+    answer = post(PATH, {**TWO_INPUTS, "readings": by_input(dead_from, days, late_h)})
+    found = answer.json()["logbook"]
+    since = (FIRST + timedelta(days=dead_from)).date().isoformat()
+    assert (found["conclusion"], found["because"]["code"]) == ("something_wrong", "input_gives_nothing")
+    assert "Input 2 has given nothing" in found["because"]["text"]
+    first, *others = found["suspects"]
+    assert (first["code"], first["input"], first["since"]) == ("input_dead", 2, since)
+    assert first["effect_kwh_per_year"] > 50
+    assert "input_dead" not in {one["code"] for one in others}
+
+
+def test_two_sound_inputs_show_no_silent_one() -> None:
+    found = post(PATH, {**TWO_INPUTS, "readings": by_input(60)}).json()["logbook"]
+    assert found["conclusion"] == "nothing_unusual"
+    assert all(one["since"] is None for one in found["suspects"])
+
+
+@pytest.mark.parametrize("working_days", [0, 40])
+def test_a_set_that_gives_nothing_is_said_first(working_days: int) -> None:
+    readings = interval(days=60)
+    readings["rows"] = [[at, value if k < 24 * working_days else 0] for k, (at, value) in enumerate(readings["rows"])]
+    found = review(readings)
+    assert (found["conclusion"], found["because"]["code"]) == ("something_wrong", "gives_nothing")
+    since = (FIRST + timedelta(days=working_days)).date().isoformat()
+    assert f"since {since}" in found["because"]["text"]
+    assert found["projected_year_kwh"] is None
+    shown = post(PATH, {**SET, "readings": readings}, accept="text/plain").text
+    assert "Something is wrong.\nThe set gives nothing" in shown
+    assert "No year is told" in " ".join(shown.split())
+
+
+def test_a_turned_clamp_is_said_as_such() -> None:
+    found = review(interval(-1.0))
+    assert (found["conclusion"], found["because"]["code"]) == ("something_wrong", "turned_clamp")
+    assert found["logged_kwh"] == pytest.approx(review(interval())["logged_kwh"], rel=1e-6)
+    assert "turned_clamp" in {one["code"] for one in found["findings"]}
+
+
+def test_a_steady_power_day_and_night_is_no_solar_log() -> None:
+    readings = {"kind": "power", "first": FIRST.isoformat(), "step_minutes": 60, "values": [100] * 720}
+    found = review(readings)
+    assert (found["conclusion"], found["because"]["code"]) == ("cannot_tell", "not_a_solar_log")
+    assert found["projected_year_kwh"] is None
+    assert (found["suspects"], found["gaps"], found["missed_kwh"]["middle"]) == ([], [], 0)
+    assert "not_a_solar_log" in {one["code"] for one in found["findings"]}
+
+
 def as_table(lines: list[str], request: dict[str, Any] = SET) -> bytes:
     return ("# " + json.dumps(request) + "\n" + "\n".join(lines) + "\n").encode()
 

@@ -23,6 +23,7 @@ from service.core.logbook import (
     Moments,
     Neighbour,
     Reading,
+    SilentInput,
     Suspect,
     TypicalYear,
     Zone,
@@ -35,6 +36,7 @@ from service.core.logbook import (
     log_of,
     read_log,
     reference_rows,
+    silent_inputs,
     suspects,
     zone_of,
 )
@@ -79,9 +81,11 @@ def reviewed(request: LogbookIn, deps: Deps) -> LogbookAnswerOut:
     reading = read_log(log, season, now, zone, set_.most_w)
     found = _diagnoses(reading, request, question, set_, deps)
     alarm = any(one.conclusion == Conclusion.SOMETHING_WRONG for one in found.values())
-    result = judged(reading, alarm, plain.energy.year_kwh, season.year_sd_share)
+    silent = () if reading.no_sun else silent_inputs(log.inputs, _rated_w(set_), zone)
+    result = judged(reading, alarm, plain.energy.year_kwh, season.year_sd_share, input_silent=bool(silent))
+    told = _told(silent, found, plain)
     return LogbookAnswerOut(
-        logbook=LogbookOut.of(reading, result, _told(found, plain), found.get(None), plain.energy.year_kwh),
+        logbook=LogbookOut.of(reading, result, told, found.get(None), plain.energy.year_kwh),
         **question.beside(question.chosen_cautions()),
     )
 
@@ -90,6 +94,8 @@ def _diagnoses(
     reading: Reading, request: LogbookIn, question: Question, set_: "_Set", deps: Deps
 ) -> dict[int | None, Diagnosis]:
     """What the log of the set says of causes, and that of each input where those were logged apart."""
+    if reading.no_sun:
+        return {}
     weather = None
     if request.weather is not None and request.weather.series is not None:
         weather = given_weather(question.given["weather"]["series"], set_.time_zone)
@@ -103,18 +109,32 @@ def _diagnoses(
     }  # fmt: skip
 
 
-def _told(found: dict[int | None, Diagnosis], plain: Question) -> list[SuspectOut]:
-    """All suspects, the surest first; of a cause that several logs show the surest one."""
+def _rated_w(set_: "_Set") -> dict[int, float]:
+    """Rated power on each input that has panels."""
+    rated: dict[int, float] = {}
+    for array in set_.question.setup.arrays:
+        rated[array.input] = rated.get(array.input, 0.0) + array.count * array.panel.rated_power_w
+    return rated
+
+
+def _told(
+    silent: tuple[SilentInput, ...], found: dict[int | None, Diagnosis], plain: Question
+) -> list[SuspectOut]:  # fmt: skip
+    """All suspects, those that need no weighing first, then the surest; of a cause that several logs show that one."""
     each = [(one, number) for number, diagnosis in found.items() for one in diagnosis.suspects]
     each.sort(key=lambda pair: -pair[0].sureness_share)
     first: dict[str, tuple[Suspect, int | None]] = {}
     for one, number in each:
         first.setdefault(one.code, (one, number))
     year = plain.energy.year_kwh.middle or 0.0
-    account = plain.account() if first else None
+    account = plain.account() if first or silent else None
     saving = None if account is None else account.saving_first_year.middle
     per_kwh = saving / year if saving is not None and year > 0 else None
-    return [SuspectOut.of(one, number, year, per_kwh) for one, number in first.values()]
+    if silent:
+        first.pop("input_dead", None)
+    return [SuspectOut.of_silent(one, year, per_kwh) for one in silent] + [
+        SuspectOut.of(one, number, year, per_kwh) for one, number in first.values()
+    ]
 
 
 @dataclass(frozen=True)

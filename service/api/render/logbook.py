@@ -43,10 +43,12 @@ def _logged(log: LogbookOut) -> Iterator[str]:
     missed = log.missed_kwh
     if missed.middle > 0:
         yield from wrapped(f"Missing in gaps: about {for_people(missed.middle, missed.cautious, missed.hopeful)} kWh.")
-    yield from wrapped(
-        f"A usual year by this log: {for_people(year.middle, year.cautious, year.hopeful)} kWh; without a log "
-        f"{for_people(promised.middle, promised.cautious, promised.hopeful)} kWh were promised."
-    )
+    without = f"{for_people(promised.middle, promised.cautious, promised.hopeful)} kWh were promised."
+    if year is None:
+        yield from wrapped(f"No year is told from this log. Without a log {without}")
+        return
+    by_log = for_people(year.middle, year.cautious, year.hopeful)
+    yield from wrapped(f"A usual year by this log: {by_log} kWh; without a log {without}")
 
 
 def _suspects(log: LogbookOut) -> Iterator[str]:

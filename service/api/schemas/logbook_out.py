@@ -12,7 +12,7 @@ from service.api.schemas.answers import Beside
 from service.api.schemas.band import KwhBandOut
 from service.api.schemas.base import Code, Facts, Out, Text
 from service.api.words import say
-from service.core.logbook import Conclusion, Diagnosis, Gap, Judged, LogNote, Reading, SpanTotal, Suspect
+from service.core.logbook import Conclusion, Diagnosis, Gap, Judged, LogNote, Reading, SilentInput, SpanTotal, Suspect
 from service.core.model.band import Band
 
 MOST_GAPS, MOST_DAYS, MOST_MONTHS = 500, 400, 1400
@@ -69,6 +69,9 @@ class SuspectOut(Out):
     )
     effect_kwh_per_year: r.Kwh | None = Field(description="The same of a usual year.")
     effect_per_year: r.Money | None = Field(description="What that costs; null where no price per kWh is known.")
+    since: str | None = Field(
+        default=None, max_length=10, description="The first day that shows it, where the rows tell."
+    )
     evidence: Facts
     text: Text
     look_at: Text
@@ -85,6 +88,16 @@ class SuspectOut(Out):
             evidence=dict(one.evidence),
             text=say("logbook", f"suspect.{one.code}", one.evidence),
             look_at=say("logbook", f"look.{one.code}", one.evidence),
+        )
+
+    @classmethod
+    def of_silent(cls, one: SilentInput, year_kwh: float, per_kwh: float | None) -> Self:
+        """An input that gave nothing while another gave."""
+        since = day_text(one.since_day)
+        facts = {"input": one.number, "other": one.other, "since": since, "days": one.days, "told": one.days_told}
+        key = "silent.to_the_end" if one.to_the_end else "silent.some_days"
+        return cls.of(one.suspect(), one.number, year_kwh, per_kwh).model_copy(
+            update={"since": since, "text": say("logbook", key, facts)}
         )
 
 
@@ -151,7 +164,7 @@ class SpanOut(Out):
     @classmethod
     def of(cls, span: SpanTotal) -> Self:
         """With its first day as text."""
-        return cls.from_core(span, first_day=(_EPOCH + timedelta(days=span.first_day)).isoformat())
+        return cls.from_core(span, first_day=day_text(span.first_day))
 
 
 class LogbookOut(Out):
@@ -191,7 +204,10 @@ class LogbookOut(Out):
     months: list[SpanOut] = Field(max_length=MOST_MONTHS)
     days: list[SpanOut] = Field(max_length=MOST_DAYS, description="The last days of the log.")
     promised_year_kwh: KwhBandOut = Field(description="A usual year, as /v1/energy tells it.")
-    projected_year_kwh: KwhBandOut = Field(description="A usual year by what the log says of the set.")
+    projected_year_kwh: KwhBandOut | None = Field(
+        description="A usual year by what the log says of the set; null where it gives nothing now, or the log is none "
+        "of the sun."
+    )
 
     @classmethod
     def of(
@@ -205,6 +221,7 @@ class LogbookOut(Out):
         """The whole answer, with its sentences."""
         zone, pieces = ZoneInfo(reading.zone.name), reading.log.total
         told = pieces.energy_wh.size > 0
+        projected = judged.projected_year_kwh
         month, year = judged.totals.month_to_date, judged.totals.year_to_date
         return cls(
             conclusion=judged.conclusion,
@@ -231,7 +248,7 @@ class LogbookOut(Out):
             months=[SpanOut.of(span) for span in judged.totals.months[-MOST_MONTHS:]],
             days=[SpanOut.of(span) for span in judged.totals.days[-MOST_DAYS:]],
             promised_year_kwh=KwhBandOut.from_core(promised_kwh),
-            projected_year_kwh=KwhBandOut.from_core(judged.projected_year_kwh),
+            projected_year_kwh=None if projected is None else KwhBandOut.from_core(projected),
         )
 
 
@@ -243,7 +260,7 @@ def _largest(gaps: tuple[Gap, ...]) -> list[Gap]:
 
 
 def _reason(reading: Reading, judged: Judged, suspects: list[SuspectOut]) -> ReasonOut:
-    facts = {
+    facts: dict[str, str | float | None] = {
         "ratio_pct": None if reading.ratio is None else 100.0 * reading.ratio,
         "days": reading.days,
         "visible_pct": 100.0 * reading.visible_share,
@@ -251,10 +268,20 @@ def _reason(reading: Reading, judged: Judged, suspects: list[SuspectOut]) -> Rea
         "sure_pct": 100.0 * suspects[0].sureness_share if suspects else None,
         "wrong_pct": 100.0 * min(sum(one.sureness_share for one in suspects), 1.0) if suspects else None,
     }
+    if reading.silent is not None:
+        facts |= {"since": told_time(reading.silent.since_s, ZoneInfo(reading.zone.name))[:10],
+                  "silent_days": reading.silent.days}  # fmt: skip
+    if judged.because == "input_gives_nothing":
+        facts |= {"silence": suspects[0].text, "input": suspects[0].input, "since": suspects[0].since}
     told = {name: value for name, value in facts.items() if value is not None}
     vague = judged.because == "cause_found" and (not suspects or suspects[0].sureness_share < _CLEAR_SHARE)
     key = f"because.{judged.because}" + (".vague" if vague else "")
     return ReasonOut(code=judged.because, facts=told, text=say("logbook", key, told))
+
+
+def day_text(day: int) -> str:
+    """A day that is counted from 1 January 1970."""
+    return (_EPOCH + timedelta(days=day)).isoformat()
 
 
 def told_time(second: int, zone: ZoneInfo) -> str:

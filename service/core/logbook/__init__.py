@@ -1,6 +1,6 @@
 """Is a running set doing what it should: what was logged, what was to be expected, what is missing and why?"""
 
-from service.core.logbook.diagnosis import Diagnosis, Suspect, suspects
+from service.core.logbook.diagnosis import Diagnosis, SilentInput, Suspect, silent_inputs, suspects
 from service.core.logbook.expected import (
     Expected,
     TypicalYear,
@@ -13,7 +13,7 @@ from service.core.logbook.gaps import Gap
 from service.core.logbook.log import Log, log_of
 from service.core.logbook.neighbours import Neighbour, from_neighbours
 from service.core.logbook.pieces import Course, LogNote, Pieces
-from service.core.logbook.review import Conclusion, Judged, Reading, beside_its_house, judged, read_log
+from service.core.logbook.review import Conclusion, Judged, Reading, Silence, beside_its_house, judged, read_log
 from service.core.logbook.rows import Ceiling, Rows
 from service.core.logbook.series import LoggedSeries
 from service.core.logbook.stamps import Moments, StampError, moments_of
@@ -36,6 +36,8 @@ __all__ = [
     "Pieces",
     "Reading",
     "Rows",
+    "Silence",
+    "SilentInput",
     "SpanTotal",
     "StampError",
     "Suspect",
@@ -52,6 +54,7 @@ __all__ = [
     "moments_of",
     "read_log",
     "reference_rows",
+    "silent_inputs",
     "suspects",
     "zone_of",
 ]

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from enum import StrEnum
-from math import log
+from math import ceil, log
 from types import MappingProxyType
 
 import numpy as np
@@ -11,7 +11,7 @@ import numpy as np
 from service.core.logbook.diagnosis import Diagnosis, clipped_steps
 from service.core.logbook.diagnosis.diagnose import SOMETHING_WRONG
 from service.core.logbook.expected import DAY_S, HOUR_S, Expected, sd_share_of
-from service.core.logbook.gaps import Gap, Sorted, sorted_gaps
+from service.core.logbook.gaps import SET_OFF, Gap, Sorted, sorted_gaps
 from service.core.logbook.grid import series_of
 from service.core.logbook.log import Log
 from service.core.logbook.pieces import LogNote, Pieces
@@ -32,6 +32,10 @@ _CLEAR_MARK_SHARE, _AS_ITS_HOUSE_SD, _LEFT_SHARE = 0.5, 1.0, 0.2
 _SEEN_BY_LEVEL = frozenset({"input_dead", "bypass_section_lost", "dirt_drift", "fast_ageing"})
 _MOST_GAPS = 500
 _BY_NIGHT_SHARE = 0.03
+# More than this in the dark, at no clock that is off by a few hours, is no sun. A clock's hours are a fault of the log.
+_NO_SUN_SHARE, _CLOCKS_H = 0.05, (-3, -2, -1, 1, 2, 3)
+_SILENT_S = 2.4 * DAY_S  # from the first morning to the third evening
+TURNED_CLAMP = "turned_clamp"
 
 
 class Conclusion(StrEnum):
@@ -40,6 +44,14 @@ class Conclusion(StrEnum):
     NOTHING_UNUSUAL = "nothing_unusual"
     SOMETHING_WRONG = "something_wrong"
     CANNOT_TELL = "cannot_tell"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Silence:
+    """The end of a log in which the set gives nothing by daylight: since when (Unix seconds) and for how many days."""
+
+    since_s: int
+    days: int
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -58,6 +70,8 @@ class Reading:
         missed_kwh: of all gaps together.
         series: on even steps, of the set and of its inputs; gaps left open.
         clipped: in which steps of it something holds the power down to one value.
+        no_sun: lies so much of the energy in the dark that no clock explains it?
+        silent: since when the set has given nothing, up to the end of the log; None: it gives.
     """
 
     log: Log
@@ -77,16 +91,21 @@ class Reading:
     clipped: Bools
     input_series: tuple[LoggedSeries, ...]
     notes: tuple[LogNote, ...]
+    no_sun: bool
+    silent: Silence | None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Judged:
-    """The conclusion, why, and what the log adds up to."""
+    """The conclusion, why, and what the log adds up to.
+
+    ``projected_year_kwh`` is None where the log is none of a set that gives.
+    """
 
     conclusion: Conclusion
     because: str
     totals: Totals
-    projected_year_kwh: Band
+    projected_year_kwh: Band | None
     level: float
 
 
@@ -102,6 +121,9 @@ def read_log(log: Log, season: Expected, now: Expected, zone: Zone, most_w: floa
     """
     pieces = log.total
     told = sorted_gaps(pieces, season, now) if pieces.energy_wh.size else _nothing_told()
+    no_sun = _without_sun(pieces, season)
+    if no_sun:
+        told = replace(told, gaps=())
     usable = told.usable
     begin, end = pieces.begin_s[usable], pieces.end_s[usable]
     compared = float(pieces.energy_wh[usable].sum()) / 1000.0
@@ -130,7 +152,9 @@ def read_log(log: Log, season: Expected, now: Expected, zone: Zone, most_w: floa
             one for (number, part), use in zip(log.inputs, off, strict=True)
             if (one := series_of(part, use, zone, most_w, number)) is not None
         ),
-        notes=(*log.notes, *_more_notes(pieces, told, season)),
+        notes=(*log.notes, *_more_notes(pieces, told, season, no_sun=no_sun)),
+        no_sun=no_sun,
+        silent=None if no_sun else _silence(pieces, told.gaps),
     )  # fmt: skip
 
 
@@ -156,7 +180,9 @@ def beside_its_house(reading: Reading, found: Diagnosis) -> Diagnosis:
     return replace(found, suspects=tuple(told), conclusion=conclusion)
 
 
-def judged(reading: Reading, alarm: bool, promised_kwh: Band, year_sd_share: float) -> Judged:
+def judged(
+    reading: Reading, alarm: bool, promised_kwh: Band, year_sd_share: float, *, input_silent: bool = False
+) -> Judged:
     """The conclusion of a log.
 
     Args:
@@ -164,8 +190,9 @@ def judged(reading: Reading, alarm: bool, promised_kwh: Band, year_sd_share: flo
         alarm: has a cause been found that is sure enough to say so?
         promised_kwh: what the set was to give in a year.
         year_sd_share: how far one year's light lies from another's.
+        input_silent: does one input give nothing while another gives?
     """
-    conclusion, because = _conclusion(reading, alarm=alarm)
+    conclusion, because = _plain_conclusion(reading, input_silent=input_silent) or _conclusion(reading, alarm=alarm)
     pieces = reading.log.total
     projected, level = projected_year(
         promised_kwh, reading.ratio, reading.sd_share, year_sd_share, faulty=conclusion is Conclusion.SOMETHING_WRONG
@@ -174,9 +201,20 @@ def judged(reading: Reading, alarm: bool, promised_kwh: Band, year_sd_share: flo
         conclusion=conclusion,
         because=because,
         totals=totals_of(pieces, reading.sorted.usable, reading.now, reading.zone),
-        projected_year_kwh=projected,
+        projected_year_kwh=None if reading.no_sun or reading.silent is not None else projected,
         level=level,
     )
+
+
+def _plain_conclusion(reading: Reading, *, input_silent: bool) -> tuple[Conclusion, str] | None:
+    """What the rows show without any weighing."""
+    if reading.no_sun:
+        return Conclusion.CANNOT_TELL, "not_a_solar_log"
+    if reading.silent is not None:
+        return Conclusion.SOMETHING_WRONG, "gives_nothing"
+    if any(note.code == TURNED_CLAMP for note in reading.notes):
+        return Conclusion.SOMETHING_WRONG, TURNED_CLAMP
+    return (Conclusion.SOMETHING_WRONG, "input_gives_nothing") if input_silent else None
 
 
 def _conclusion(reading: Reading, *, alarm: bool) -> tuple[Conclusion, str]:
@@ -227,7 +265,35 @@ def _without_off_time(inputs: Sequence[tuple[int, Pieces]], gaps: Sequence[Gap])
     return found
 
 
-def _more_notes(pieces: Pieces, told: Sorted, season: Expected) -> list[LogNote]:
+def _silence(pieces: Pieces, gaps: Sequence[Gap]) -> Silence | None:
+    """The end of the log, if the set gives nothing in it for days on which something would have shown."""
+    given = np.flatnonzero(pieces.energy_wh > 0.0)
+    since = int(pieces.end_s[given[-1]]) if given.size else 0
+    off = [gap for gap in gaps if gap.kind == SET_OFF and gap.begin_s >= since - HOUR_S]
+    if not off or off[-1].end_s - off[0].begin_s < _SILENT_S:
+        return None
+    return Silence(since_s=off[0].begin_s, days=ceil((off[-1].end_s - off[0].begin_s) / DAY_S))
+
+
+def _dark_rows(pieces: Pieces, season: Expected, fast_h: int = 0) -> Bools:
+    """Pieces of some hours at most in which the sun is down, were the log's clock so many hours fast."""
+    begin, end = pieces.begin_s - fast_h * HOUR_S, pieces.end_s - fast_h * HOUR_S
+    return np.asarray((pieces.seconds <= DAY_S // 4) & (season.day_course.between(begin, end) <= 0.0))
+
+
+def _dark_share(pieces: Pieces, dark: Bools) -> float:
+    total = float(pieces.energy_wh.sum())
+    return float(pieces.energy_wh[dark].sum()) / total if total > 0 else 0.0
+
+
+def _without_sun(pieces: Pieces, season: Expected) -> bool:
+    """Does more of the energy lie in the dark than a few per cent, whatever hours the clock is off?"""
+    if _dark_share(pieces, _dark_rows(pieces, season)) <= _NO_SUN_SHARE:
+        return False
+    return all(_dark_share(pieces, _dark_rows(pieces, season, hours)) > _NO_SUN_SHARE for hours in _CLOCKS_H)
+
+
+def _more_notes(pieces: Pieces, told: Sorted, season: Expected, *, no_sun: bool) -> list[LogNote]:
     """What gaps and the sun add to what the rows told."""
     notes = []
     if told.lost_rows:
@@ -237,12 +303,11 @@ def _more_notes(pieces: Pieces, told: Sorted, season: Expected) -> list[LogNote]
         notes.append(LogNote(code="nights_left_out", count=told.nights))
     if len(told.gaps) > _MOST_GAPS:
         notes.append(LogNote(code="more_gaps", count=len(told.gaps) - _MOST_GAPS))
-    total = float(pieces.energy_wh.sum())
-    short = pieces.seconds <= DAY_S // 4
-    if total > 0 and short.any():
-        dark = short & (season.day_course.between(pieces.begin_s, pieces.end_s) <= 0.0)
-        by_night = float(pieces.energy_wh[dark].sum()) / total
-        if by_night > _BY_NIGHT_SHARE:
-            count = int(np.count_nonzero(dark & (pieces.energy_wh > 0.0)))
-            notes.append(LogNote(code="by_night", count=count, facts=MappingProxyType({"percent": 100.0 * by_night})))
+    dark = _dark_rows(pieces, season)
+    by_night = _dark_share(pieces, dark)
+    if by_night > _BY_NIGHT_SHARE:
+        count = int(np.count_nonzero(dark & (pieces.energy_wh > 0.0)))
+        facts = {"percent": 100.0 * by_night}
+        codes = ("by_night", "not_a_solar_log") if no_sun else ("by_night",)
+        notes += [LogNote(code=code, count=count, facts=MappingProxyType(facts)) for code in codes]
     return notes

@@ -23,6 +23,8 @@ _USUAL_STEPS_S = np.array([
     86_400, 604_800,
 ])  # fmt: skip
 _THOUSAND = 1000.0
+# A clamp that was put on the wrong way round: so many values far below nought at least, and next to nothing above.
+_LEAST_TURNED, _MOST_UPRIGHT_SHARE = 3, 0.02
 # A whole log is taken to be in the other unit if its energy lies this far from what could be expected.
 _OTHER_UNIT_TIMES = 100.0
 _ROUNDED_TO_WH = (1000.0, 500.0, 100.0, 50.0, 10.0, 5.0, 1.0, 0.5, 0.1, 0.01)
@@ -121,7 +123,7 @@ def interval_pieces(rows: Rows, ceiling: Ceiling, zone: Zone) -> tuple[Pieces, t
     begin, end, step_s = _bounds(rows, zone)
     hours = (end - begin) / HOUR_S
     energy = rows.value * hours if rows.kind == "power" else rows.value.copy()
-    energy, unit = _in_the_right_unit(energy, hours, ceiling)
+    energy, unit = _in_the_right_unit(*_turned(energy, hours), hours, ceiling)
     below = energy < 0.0
     drawn = below & (energy >= -_OWN_DRAW_W * hours)
     impossible = (below & ~drawn) | (energy > MOST_OVER_RATING * ceiling.most_w * hours)
@@ -157,24 +159,35 @@ def _bounds(rows: Rows, zone: Zone) -> tuple[Ints, Ints, int]:
     return begin - shift, end - shift, step_s
 
 
-def _in_the_right_unit(energy: Floats, hours: Floats, ceiling: Ceiling) -> tuple[Floats, list[LogNote]]:
+def _turned(energy: Floats, hours: Floats) -> tuple[Floats, list[LogNote]]:
+    """The values with their sign turned where they all lie below nought, by more than an inverter draws."""
+    far = energy < -_OWN_DRAW_W * hours
+    above, below = float(energy[energy > 0.0].sum()), -float(energy[energy < 0.0].sum())
+    if np.count_nonzero(far) < _LEAST_TURNED or above > _MOST_UPRIGHT_SHARE * below:
+        return energy, []
+    return -energy, [LogNote(code="turned_clamp", count=int(np.count_nonzero(energy < 0.0)))]
+
+
+def _in_the_right_unit(
+    energy: Floats, notes: list[LogNote], hours: Floats, ceiling: Ceiling
+) -> tuple[Floats, list[LogNote]]:  # fmt: skip
     """Wh that were called kWh, all or some, divided by a thousand; kWh that were called Wh multiplied."""
     lit = energy > 0.0
     if not lit.any():
-        return energy, []
+        return energy, notes
     most = MOST_OVER_RATING * ceiling.most_w * hours
     high = energy > most
     if high.any() and np.count_nonzero(high) >= 0.02 * np.count_nonzero(lit):
         swapped = _too_large(lit, high)
         if (energy[high & swapped] / _THOUSAND <= most[high & swapped]).all():
             told = LogNote(code="unit_too_large", count=int(np.count_nonzero(swapped & lit)))
-            return np.where(swapped, energy / _THOUSAND, energy), [told]
+            return np.where(swapped, energy / _THOUSAND, energy), [*notes, told]
     usual = ceiling.usual_w * float(hours.sum())
     if float(energy[lit].sum()) * _OTHER_UNIT_TIMES < usual and float(energy.max() * _THOUSAND) <= float(most.max()):
         lifted = energy * _THOUSAND
         if (lifted <= most).all() and float(lifted[lit].sum()) < 3.0 * usual:
-            return lifted, [LogNote(code="unit_too_small", count=int(np.count_nonzero(lit)))]
-    return energy, []
+            return lifted, [*notes, LogNote(code="unit_too_small", count=int(np.count_nonzero(lit)))]
+    return energy, notes
 
 
 def _too_large(lit: Bools, high: Bools) -> Bools:

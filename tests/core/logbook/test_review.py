@@ -139,3 +139,60 @@ def test_what_the_whole_house_has_is_no_dead_input_but_a_shadow_of_its_own_is_on
     assert beside_its_house(reading, diagnosis("input_dead")).conclusion == "something_wrong"
     low = replace(beside, ratio=0.6)
     assert beside_its_house(low, diagnosis("input_dead")).conclusion == "something_wrong"
+
+
+def silenced(days: int, since: int) -> Rows:
+    rows = power_rows(days, HOUR_S)
+    return replace(rows, value=np.where(rows.at_s >= FIRST_S + since * DAY_S, 0.0, rows.value))
+
+
+@pytest.mark.parametrize(("days", "since"), [(30, 0), (90, 60), (20, 17)])
+def test_a_set_that_gives_nothing_to_the_end_is_said_first_with_its_day(days: int, since: int) -> None:
+    reading, result = review(silenced(days, since), days)
+    assert (result.conclusion, result.because) == (Conclusion.SOMETHING_WRONG, "gives_nothing")
+    assert reading.silent is not None
+    assert reading.silent.days == days - since
+    assert (reading.silent.since_s - FIRST_S) // DAY_S == since
+    assert result.projected_year_kwh is None
+
+
+def test_a_silence_of_two_days_or_one_that_is_over_is_told_among_the_gaps_only() -> None:
+    assert review(silenced(30, 28), 30)[0].silent is None
+    rows = power_rows(30, HOUR_S)
+    day = (rows.at_s - FIRST_S) // DAY_S
+    reading, result = review(replace(rows, value=np.where((day >= 10) & (day < 15), 0.0, rows.value)), 30)
+    assert reading.silent is None
+    assert [gap.kind for gap in reading.sorted.gaps] == ["set_off"]
+    assert result.because != "gives_nothing"
+
+
+def test_an_input_that_is_silent_goes_before_what_is_weighed() -> None:
+    reading, _ = review(power_rows(60), 60)
+    result = judged(reading, True, YEAR, 0.05, input_silent=True)
+    assert (result.conclusion, result.because) == (Conclusion.SOMETHING_WRONG, "input_gives_nothing")
+
+
+def test_a_turned_clamp_is_said_and_its_values_are_turned_back() -> None:
+    rows = power_rows(30, HOUR_S)
+    reading, result = review(replace(rows, value=-rows.value), 30)
+    assert (result.conclusion, result.because) == (Conclusion.SOMETHING_WRONG, "turned_clamp")
+    assert reading.ratio == pytest.approx(1.0, abs=0.005)
+
+
+@pytest.mark.parametrize("rows", [
+    replace(power_rows(30, HOUR_S), value=np.full(720, 100.0)),
+    replace(power_rows(30, HOUR_S), at_s=power_rows(30, HOUR_S).at_s + 12 * HOUR_S),
+])  # fmt: skip
+def test_energy_in_the_dark_is_no_solar_log_and_nothing_is_reckoned_from_it(rows: Rows) -> None:
+    reading, result = review(rows, 31)
+    assert (result.conclusion, result.because) == (Conclusion.CANNOT_TELL, "not_a_solar_log")
+    assert "not_a_solar_log" in {note.code for note in reading.notes}
+    assert result.projected_year_kwh is None
+    assert reading.sorted.gaps == ()
+    assert reading.missed_kwh.middle == 0.0
+
+
+@pytest.mark.parametrize("hours", [-3, -2, 2, 3])
+def test_a_clock_that_is_off_by_some_hours_is_still_a_solar_log(hours: int) -> None:
+    rows = power_rows(30, HOUR_S)
+    assert not review(replace(rows, at_s=rows.at_s + hours * HOUR_S), 31)[0].no_sun

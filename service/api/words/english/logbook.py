@@ -13,6 +13,16 @@ TEXTS: Mapping[str, str] = {
     "sure). Look at what is named beside it before you take anything apart.",
     "because.cause_found.vague": "The log does not look like that of a sound set, but no single cause stands out: "
     "likeliest {cause} ({sure_pct:.0f} % sure). A longer log, or the weather of those days, would tell more.",
+    "because.gives_nothing": "The set gives nothing: since {since} every row by day is nought, {silent_days} days "
+    "on end, on which even a dull sky would have shown something. Is it unplugged, a breaker or the socket off, the "
+    "inverter's lamp dark, the meter dead, or snow on all panels?",
+    "because.turned_clamp": "All values are below nought: the meter's clamp or its two leads are turned, so that it "
+    "shows what is made as drawn. They were read with the sign turned. Turn the clamp with the power off, or have the "
+    "meter turn the sign.",
+    "because.input_gives_nothing": "One input gives nothing while another gives. {silence}",
+    "because.not_a_solar_log": "So much of this log's energy lies in the dark that it is none of panels alone, "
+    "whatever hours the clock is off. Is it another meter's, that of a store, or is its clock off by half a day? "
+    "Nothing is reckoned from it.",
     "because.less_than_expected": "The set gave {ratio_pct:.0f} % of what was to be expected in exactly the time "
     "logged, less than weather and the doubts of label and model explain, and no single cause stands out. Look for "
     "shade, dirt and an input that gives nothing.",
@@ -75,12 +85,19 @@ TEXTS: Mapping[str, str] = {
     "note.more_gaps": "{count} more gaps are not listed; the largest are.",
     "note.by_night": "{percent:.0f} % of the energy lies in hours in which the sun is down: the clock or its zone is "
     "wrong, or the values are not those of a solar set.",
+    "note.not_a_solar_log": "{percent:.0f} % of the energy in the dark is more than a clock explains that is off by up "
+    "to three hours: these are not the values of panels alone.",
+    "note.turned_clamp": "{count} values lie below nought and next to none above: their sign was turned.",
     "note.wall_clock": "{count} times have no offset and were read on the wall clock of the site, summer time in.",
     "note.standard_time": "{count} times have no offset and name an hour that the wall clock skips; all were read in "
     "standard time, as loggers keep it that do not change with summer time.",
     "note.hour_twice": "{count} times fall in the hour that the wall clock runs through twice; of two equal ones the "
     "second was read as the later.",
     # causes
+    "silent.to_the_end": "Input {input} has given nothing since {since}: on {days} of {told} days on which input "
+    "{other} gave it stayed at nought.",
+    "silent.some_days": "Input {input} gave nothing on {days} of {told} days on which input {other} gave, first on "
+    "{since}.",
     "cause.input_dead": "one input gives nothing or half",
     "suspect.input_dead": "The set gives a fixed part of what it should, on bright and dull days alike: one of its "
     "inputs gives nothing or half.",

@@ -2,7 +2,18 @@
 
 from service.core.logbook.diagnosis.diagnose import Diagnosis, Suspect, suspects
 from service.core.logbook.diagnosis.evidence import Evidence, evidence_of
+from service.core.logbook.diagnosis.input_silent import SilentInput, silent_inputs
 from service.core.logbook.diagnosis.lower_limit import clipped_steps
 from service.core.logbook.diagnosis.plane_fit import PlaneFit
 
-__all__ = ["Diagnosis", "Evidence", "PlaneFit", "Suspect", "clipped_steps", "evidence_of", "suspects"]
+__all__ = [
+    "Diagnosis",
+    "Evidence",
+    "PlaneFit",
+    "SilentInput",
+    "Suspect",
+    "clipped_steps",
+    "evidence_of",
+    "silent_inputs",
+    "suspects",
+]

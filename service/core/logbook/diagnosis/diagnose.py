@@ -140,11 +140,12 @@ def suspects(
     wrong = 1.0 - shares[NOTHING_UNUSUAL]
     causes = sorted((code for code in shares if code != NOTHING_UNUSUAL), key=lambda code: -shares[code])
     alarm = wrong >= weights.cases[case].alarm_from_share
-    shown = [code for k, code in enumerate(causes) if shares[code] >= _LEAST_SHOWN_SHARE or (alarm and k == 0)]
+    likely = [code for k, code in enumerate(causes) if shares[code] >= _LEAST_SHOWN_SHARE or (alarm and k == 0)]
+    told = [_suspect(code, shares[code], evidence) for code in likely]
     return Diagnosis(
         conclusion=SOMETHING_WRONG if alarm else NOTHING_UNUSUAL,
         sureness_share=wrong,
-        suspects=tuple(_suspect(code, shares[code], evidence) for code in shown),
+        suspects=tuple(one for one in told if alarm or any(one.evidence.values())),
         plane=evidence.plane,
         clear_days=int(evidence.course.clear.size) if evidence.course.sure else 0,
     )
