@@ -177,6 +177,8 @@ def test_a_table_of_two_inputs_adds_them_up() -> None:
         (as_table(["start;energy_wh", "2025-06-01T00:00Z"]), "line 3"),
         (as_table(["start;energy_wh", "2025-06-01T00:00Z;1", "2025-06-01T01:00Z;one"]), "line 4"),
         (as_table(["start;energy_wh;power_w", "2025-06-01T00:00Z;1;2"]), "line 2"),
+        (b'# {"site": \nstart;energy_wh\n2025-06-01T00:00Z;1\n', "no valid JSON"),
+        (b'# {"site": {},\n# "site": 1 2}\nstart;energy_wh\n2025-06-01T00:00Z;1\n', "line 2"),
         (b"# {}\nstart;energy_wh\n\xff;1\n", "UTF-8"), (b"# 3\nstart;energy_wh\n2025-06-01;1\n", "begin with the set"),
     ],
 )  # fmt: skip
@@ -184,6 +186,11 @@ def test_a_table_that_is_none_is_told_by_its_line(body: bytes, told: str) -> Non
     answer = post_table(body)
     assert answer.status_code == 422, answer.text
     assert told in json.dumps(answer.json()["errors"])
+
+
+def test_the_example_of_a_table_that_is_none_is_answered_when_sent() -> None:
+    error = post_table(b"").json()["errors"][0]
+    assert post_table(error["example"].encode()).status_code == 200
 
 
 def test_what_is_wrong_with_the_set_of_a_table_is_told_as_in_json() -> None:
@@ -283,6 +290,16 @@ def test_what_a_log_holds_goes_into_the_account() -> None:
 def test_an_account_refuses_a_log_that_ends_before_it_begins() -> None:
     log = {"logged_kwh": 3, "from_time": "2026-05-01T00:00:00Z", "to_time": "2026-04-01T00:00:00Z"}
     assert mistakes(post("/v1/payback", {**PLAIN, "logbook": log})) == {"/logbook/to_time": "contradiction"}
+
+
+@pytest.mark.parametrize("name", ["from_time", "to_time"])
+@pytest.mark.parametrize("value", [None, "2026-05-01T00:00:00"])
+def test_a_time_of_the_log_that_an_account_lacks_is_told_with_its_form(name: str, value: str | None) -> None:
+    log = {"logged_kwh": 3, "from_time": "2026-05-01T00:00:00Z", "to_time": "2026-06-01T00:00:00Z", name: value}
+    given = {key: one for key, one in log.items() if one is not None}
+    (error,) = post("/v1/payback", {**PLAIN, "logbook": given}).json()["errors"]
+    assert error["pointer"] == f"/logbook/{name}"
+    assert "with Z or the offset" in error["accepted"]
 
 
 def test_as_text_it_is_for_people() -> None:

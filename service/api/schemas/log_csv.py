@@ -10,6 +10,7 @@ each input. Other columns are left out. Rows are read block by block, so that no
 import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from json import dumps
 from typing import Any
 
 import numpy as np
@@ -17,6 +18,7 @@ import numpy as np
 from service.api.schemas.logbook import MOST_ROWS, LogbookIn
 from service.api.schemas.mistakes import Mistake, RefusedRequest, as_example, shown
 from service.api.schemas.reading import read_value
+from service.api.schemas.requests import SMALLEST
 from service.api.schemas.strict_json import parsed
 from service.api.words import say
 
@@ -31,7 +33,7 @@ CSV_SAYS = (
     "`counter_wh`, `energy_kwh`, `energy_wh` or `power_w`, for single inputs with `input_1_` before it. Then the rows. "
     "Semicolon, comma or tab as delimiter and a decimal comma are recognised; other columns are left out."
 )
-_EXAMPLE = "start;energy_wh\n2026-05-01T10:00:00+02:00;212,5\n"
+_EXAMPLE = f"# {dumps(SMALLEST)}\nstart;energy_wh\n2026-05-01T10:00:00+02:00;212,5\n"
 _NOTHING = ("", "-", "null", "nan", "NaN", "n/a", "NA", "None")
 
 
@@ -108,7 +110,12 @@ def _set(text: str) -> dict[str, Any]:
     """The set, as JSON in the notes before the table."""
     if not text.strip():
         raise _refused("csv_no_set", 1, None)
-    value = parsed(text.encode())
+    try:
+        value = parsed(text.encode())
+    except RefusedRequest as refused:
+        if refused.code != "malformed_json":
+            raise
+        raise _refused("csv_set_no_json", 1, text, reason=refused.facts["why"]) from None
     if not isinstance(value, dict):
         raise _refused("csv_no_set", 1, text)
     return value

@@ -30,6 +30,8 @@ _BLIND_SHARE = 0.35
 _FAR_ABOVE = 1.25  # a set does not give so much more than its facts: they are not those of this set
 _CLEAR_MARK_SHARE, _AS_ITS_HOUSE_SD, _LEFT_SHARE = 0.5, 1.0, 0.2
 _SEEN_BY_LEVEL = frozenset({"input_dead", "bypass_section_lost", "dirt_drift", "fast_ageing"})
+# A lost input or section takes a sixth at least of what a small set gives all year.
+_TAKES_A_PART, _ABOVE_ITS_SEASON = frozenset({"input_dead", "bypass_section_lost"}), 1.1
 _MOST_GAPS = 500
 _BY_NIGHT_SHARE = 0.03
 # More than this in the dark, at no clock that is off by a few hours, is no sun. A clock's hours are a fault of the log.
@@ -162,8 +164,11 @@ def beside_its_house(reading: Reading, found: Diagnosis) -> Diagnosis:
     """What a diagnosis says where neighbours show that the set gives what it should.
 
     A level that the whole house has is weather: causes that are seen by level alone lose most of their sureness, and
-    vague marks of others are no alarm.
+    vague marks of others are no alarm. Nor does a set lack a part of its panels that gives more than its season.
     """
+    bright = reading.ratio is not None and reading.ratio > _ABOVE_ITS_SEASON
+    if bright and reading.now.basis == "climate" and found.suspects and found.suspects[0].code in _TAKES_A_PART:
+        return replace(found, conclusion=_no_alarm(found))
     at_par = (
         reading.now.basis == "peers" and reading.ratio is not None and reading.ratio > 0.0
         and log(reading.ratio) > -_AS_ITS_HOUSE_SD * reading.sd_share
@@ -176,8 +181,12 @@ def beside_its_house(reading: Reading, found: Diagnosis) -> Diagnosis:
     ]
     told.sort(key=lambda one: -one.sureness_share)
     clear = bool(told) and told[0].sureness_share >= _CLEAR_MARK_SHARE
-    conclusion = found.conclusion if clear or found.conclusion != SOMETHING_WRONG else str(Conclusion.NOTHING_UNUSUAL)
+    conclusion = found.conclusion if clear else _no_alarm(found)
     return replace(found, suspects=tuple(told), conclusion=conclusion)
+
+
+def _no_alarm(found: Diagnosis) -> str:
+    return found.conclusion if found.conclusion != SOMETHING_WRONG else str(Conclusion.NOTHING_UNUSUAL)
 
 
 def judged(

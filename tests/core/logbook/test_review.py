@@ -196,3 +196,13 @@ def test_energy_in_the_dark_is_no_solar_log_and_nothing_is_reckoned_from_it(rows
 def test_a_clock_that_is_off_by_some_hours_is_still_a_solar_log(hours: int) -> None:
     rows = power_rows(30, HOUR_S)
     assert not review(replace(rows, at_s=rows.at_s + hours * HOUR_S), 31)[0].no_sun
+
+
+@pytest.mark.parametrize(("ratio", "told"), [(1.25, "nothing_unusual"), (0.95, "something_wrong")])
+def test_a_set_above_its_season_lacks_no_part_of_its_panels(ratio: float, told: str) -> None:
+    reading, _ = review(power_rows(30), 30)
+    one = Suspect(code="bypass_section_lost", sureness_share=0.6, effect_share=0.2, evidence={})
+    found = Diagnosis(
+        conclusion="something_wrong", sureness_share=0.7, suspects=(one,), plane=None, clear_days=2
+    )  # fmt: skip
+    assert beside_its_house(replace(reading, ratio=ratio), found).conclusion == told

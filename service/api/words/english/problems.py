@@ -170,6 +170,7 @@ TEXTS: Mapping[str, str] = {
     "mistake.csv_rows": "holds more than {most} rows; send it in parts",
     "mistake.csv_empty": "holds no rows",
     "mistake.csv_no_set": "does not begin with the set as JSON in lines that begin with #",
+    "mistake.csv_set_no_json": "begins with lines of # that hold no valid JSON: {reason}",
     "mistake.csv_columns": "has in line {line} no column names of which one is a time and one, or one for each input, "
     "a value",
     "mistake.csv_width": "has in line {line} another number of columns than the {width} named",
@@ -235,6 +236,8 @@ TEXTS: Mapping[str, str] = {
     "accepted.form.from_clock": "a wall-clock time from 00:00 to 24:00, hours and minutes in two digits each",
     "accepted.form.to_clock": "a wall-clock time from 00:00 to 24:00, hours and minutes in two digits each",
     "accepted.form.time": "a date and a time with Z or the offset from UTC, as in the example (RFC 3339)",
+    "accepted.form.from_time": "a date and a time with Z or the offset from UTC, as in the example (RFC 3339)",
+    "accepted.form.to_time": "a date and a time with Z or the offset from UTC, as in the example (RFC 3339)",
     "accepted.form.times": "a date and a time with Z or the offset from UTC, as in the example (RFC 3339)",
     "accepted.form.currency": "an active code of ISO 4217, three capital letters; GET /v1/vocabulary lists them",
     "accepted.day": "a day between 2000-01-01 and 2199-12-31, written as in the example (ISO 8601)",

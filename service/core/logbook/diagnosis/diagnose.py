@@ -19,6 +19,10 @@ SOMETHING_WRONG, CANNOT_TELL = "something_wrong", "cannot_tell"
 LEAST_DAYS = 5  # with light and readings, for anything to be said
 _LEAST_SHOWN_SHARE = 0.05
 _SURE_STEP = 4.0
+# In less than three weeks without their weather a few odd days look like anything: only a strong shape raises an alarm,
+# no level (see _OF_LEVEL), which the comparison with the season judges with its doubt.
+_SHORT_DAYS, _STRONG_SHARE = 20, 0.95
+_OF_LEVEL = frozenset({"input_dead", "bypass_section_lost", "dirt_drift", "fast_ageing"})
 
 # What is shown for a cause: the quantity, the name it is shown under, and whether it is a logarithm of a share.
 _SHOWN: Mapping[str, tuple[tuple[str, str, bool], ...]] = MappingProxyType(
@@ -140,6 +144,8 @@ def suspects(
     wrong = 1.0 - shares[NOTHING_UNUSUAL]
     causes = sorted((code for code in shares if code != NOTHING_UNUSUAL), key=lambda code: -shares[code])
     alarm = wrong >= weights.cases[case].alarm_from_share
+    if _days_known(series) <= _SHORT_DAYS and not evidence.with_weather:
+        alarm = alarm and causes[0] not in _OF_LEVEL and shares[causes[0]] >= _STRONG_SHARE
     likely = [code for k, code in enumerate(causes) if shares[code] >= _LEAST_SHOWN_SHARE or (alarm and k == 0)]
     told = [_suspect(code, shares[code], evidence) for code in likely]
     return Diagnosis(

@@ -5,7 +5,8 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from service.core.logbook.diagnosis import evidence_of, suspects
+from service.bench.logbook_set import MadeLog
+from service.core.logbook.diagnosis import diagnose, evidence_of, suspects
 from service.core.logbook.series import LoggedSeries
 from service.core.model.weather import GivenWeather
 from service.data.log_causes import load_cause_weights
@@ -101,3 +102,26 @@ def test_suspects_come_surest_first_and_show_their_evidence() -> None:
     assert shares == sorted(shares, reverse=True)
     assert sum(shares) <= found.sureness_share + 1e-9
     assert all(one.evidence for one in found.suspects)
+
+
+def first_days(log: MadeLog, days: int) -> LoggedSeries:
+    """The beginning of a made-up log."""
+    count = days * 86_400 // log.series.step_s
+    return replace(log.series, start_s=log.series.start_s[:count], energy_wh=log.series.energy_wh[:count])
+
+
+@pytest.mark.parametrize(("days", "told"), [(7, "nothing_unusual"), (14, "nothing_unusual"), (42, "something_wrong")])
+def test_a_level_alone_is_no_alarm_before_three_weeks(days: int, told: str) -> None:
+    log = a_log("input_dead", days=42, step_s=3600)
+    found = suspects(first_days(log, days), log.setup, log.climate, WEIGHTS)
+    assert found.conclusion == told
+
+
+def test_no_suspect_is_shown_without_evidence_below_an_alarm(monkeypatch: pytest.MonkeyPatch) -> None:
+    shares = {"nothing_unusual": 0.62, "grid_trips": 0.38}
+    monkeypatch.setattr(diagnose, "sureness_of", lambda *_: shares)
+    log = a_log(None, days=42, step_s=3600)
+    steady = replace(log.series, energy_wh=np.where(log.series.energy_wh > 0.0, 100.0, 0.0))
+    assert suspects(steady, log.setup, log.climate, WEIGHTS).suspects == ()
+    shares["dirt_drift"] = 0.2  # which has some
+    assert [one.code for one in suspects(log.series, log.setup, log.climate, WEIGHTS).suspects][-1] == "dirt_drift"
