@@ -123,6 +123,19 @@ def test_a_set_that_gives_nothing_is_said_first(working_days: int) -> None:
     assert "No year is told" in " ".join(shown.split())
 
 
+def test_days_that_the_typical_year_itself_has_at_nought_are_not_called_off() -> None:
+    rail = {"panel": {"rated_power_w": 410}, "mount": "hung_on_rail", "plane": {"tilt_deg": 90, "azimuth_deg": 150}}
+    north = {**SET, "arrays": [rail], "inverter": {"ac_power_w": 600}}
+    hours = post("/v1/energy", {**north, "include": ["hours"]}).json()["energy"]["hours"]["ac_w"]
+    assert 0.0 in np.array(hours).reshape(365, 24).sum(axis=1)
+    readings = {"kind": "interval", "unit": "wh", "first": "2025-01-01T00:00:00+01:00", "step_minutes": 60,
+                "values": hours}  # fmt: skip
+    found = post(PATH, {**north, "readings": readings}).json()["logbook"]
+    assert [gap["from_time"] for gap in found["gaps"]] == []
+    still = {**readings, "first": "2025-12-01T00:00:00+01:00", "values": [0] * 24 * 20}
+    assert post(PATH, {**north, "readings": still}).json()["logbook"]["because"]["code"] == "gives_nothing"
+
+
 def test_a_turned_clamp_is_said_as_such() -> None:
     found = review(interval(-1.0))
     assert (found["conclusion"], found["because"]["code"]) == ("something_wrong", "turned_clamp")

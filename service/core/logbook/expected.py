@@ -23,6 +23,7 @@ _DAYS_ALIKE = 2.0
 # A step counts as day where the season gives more than this part of what the set can give at most.
 _DAYLIGHT_SHARE = 0.015
 _LEAST_SD_SHARE = 0.01
+DULL_DAYS = 5  # so many dull days in a row: in deep winter a single one may give nothing at all
 YEAR_TO_YEAR = "year_to_year"
 # Single months of the climate table are less sure than its years: nine tenths within 7 to 15 %, of years within 4 to 8.
 _MONTH_TIMES = 1.7
@@ -54,6 +55,16 @@ class TypicalYear:
         season = season_of(self.hours_w()).reshape(_DAYS, 24).sum(axis=1)
         around = np.convolve(np.tile((days - season) ** 2, 3), np.ones(_SPREAD_DAYS) / _SPREAD_DAYS, "same")
         return np.asarray(np.sqrt(around[_DAYS : 2 * _DAYS]) / np.maximum(season, 1e-9))
+
+    def dullest_share(self, days: int) -> Floats:
+        """(365,) what so many days in a row give of their season's at least, within a month around each day."""
+        hours = self.hours_w()
+        given, season = (one.reshape(_DAYS, 24).sum(axis=1) for one in (hours, season_of(hours)))
+        reach = _SEASON_DAYS // 2 + days
+        wrapped = np.concatenate([given[-reach:], given, given[:reach]])
+        runs = np.convolve(wrapped, np.ones(days) / days, "valid")
+        around = np.lib.stride_tricks.sliding_window_view(runs, runs.size - _DAYS + 1).min(axis=1)
+        return np.asarray(around / np.maximum(season, 1e-9))
 
 
 def season_of(hours_w: Floats) -> Floats:
@@ -89,6 +100,8 @@ class Expected:
         year_sd_share: how far a whole year may lie from it for its weather.
         month_sd_share: how far a month's part of the year may lie from it for what the table does not know.
         basis: climate, weather, peers.
+        dull_shares: (n,) each: what the dullest day of its season gives of the season's, and the dullest days in a row.
+            None: not known.
     """
 
     first_s: int
@@ -100,6 +113,7 @@ class Expected:
     year_sd_share: float
     month_sd_share: float
     basis: str
+    dull_shares: tuple[Floats, Floats] | None = None
 
     @cached_property
     def course(self) -> Course:
@@ -193,6 +207,7 @@ def from_climate(typical: TypicalYear, begins: Ints, spread: Sequence[SpreadPart
         year_sd_share=share.get(YEAR_TO_YEAR, 0.0),
         month_sd_share=_MONTH_TIMES * share.get("climate_data", 0.0),
         basis="climate",
+        dull_shares=(typical.dullest_share(1)[rows // 24], typical.dullest_share(DULL_DAYS)[rows // 24]),
     )
 
 

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from service.core.logbook.expected import DAY_S, HOUR_S, Expected
+from service.core.logbook.expected import DAY_S, DULL_DAYS, HOUR_S, Expected
 from service.core.logbook.pieces import Course, Pieces
 from service.core.model.band import Z_90, Band
 from service.core.model.hours import Bools, Floats, Ints
@@ -156,8 +156,16 @@ def _off_runs(pieces: Pieces, season: Expected) -> _Off:
     between = good[np.maximum(begins - 1, 0)] & good[np.minimum(ends + 1, rows.size - 1)]
     within_day = pieces.end_s[rows[ends]] - pieces.begin_s[rows[begins]] < DAY_S // 2
     dullest = np.where(between & within_day, _DULLEST_BETWEEN_SHARE, _DULLEST_SHARE)
+    before, after = rows[np.maximum(begins - 1, 0)], rows[np.minimum(ends + 1, rows.size - 1)]
+    same_day = between & (pieces.end_s[after] - pieces.begin_s[before] < DAY_S // 2)
+    many = pieces.end_s[rows[ends]] - pieces.begin_s[rows[begins]] > (DULL_DAYS - 1) * DAY_S
+    known = _dullest_known(pieces, rows, season, many[run])
     least = max(pieces.resolution_wh, 1.0)
-    dull = np.where(_bright(pieces, rows, season), dullest[run] * typical[rows], 0.0)
+    dull = np.where(
+        _bright(pieces, rows, season),
+        np.where(same_day[run], dullest[run], np.minimum(dullest[run], known)) * typical[rows],
+        0.0,
+    )
     shown = dull if pieces.running_sum else np.where(dull >= 0.5 * least, dull, 0.0)
     signs = np.bincount(run, weights=shown) / least
     length = np.bincount(run, weights=seconds[rows])
@@ -170,6 +178,15 @@ def _off_runs(pieces: Pieces, season: Expected) -> _Off:
         none[first : last + 1] = at
         runs.append((int(pieces.begin_s[first]), int(pieces.end_s[last])))
     return _Off(tuple(runs), none)
+
+
+def _dullest_known(pieces: Pieces, rows: Ints, season: Expected, many: Bools) -> Floats:
+    """(rows,) half of what the dullest day of the season gives of it, or the dullest days in a row where ``many``."""
+    if season.dull_shares is None:
+        return np.ones(rows.size)
+    hour = np.minimum((pieces.begin_s[rows] - season.first_s) // HOUR_S, season.hours_w.size - 1)
+    one, several = (share[hour] for share in season.dull_shares)
+    return np.asarray(0.5 * np.where(many, several, one))
 
 
 def _bright(pieces: Pieces, rows: Ints, season: Expected) -> Bools:

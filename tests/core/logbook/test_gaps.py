@@ -97,3 +97,16 @@ def test_single_rows_lost_are_counted_and_are_no_gaps() -> None:
 
 def test_a_gap_by_night_is_none() -> None:
     assert told(without(power_rows(12), FIRST_S + 5 * DAY_S + 19 * HOUR_S, FIRST_S + 6 * DAY_S + 5 * HOUR_S)).gaps == ()
+
+
+@pytest.mark.parametrize(("days_off", "kinds"), [(1, []), (2, []), (7, ["set_off"])])
+def test_where_dull_days_of_the_season_give_nothing_only_many_in_a_row_tell_that_the_set_was_off(
+    days_off: int, kinds: list[str]
+) -> None:
+    base = season(20)
+    winter = replace(base, dull_shares=(np.zeros(base.hours_w.size), np.full(base.hours_w.size, 0.1)))
+    rows = power_rows(20, HOUR_S)
+    day = (rows.at_s - FIRST_S) // DAY_S
+    off = replace(rows, value=np.where((day >= 5) & (day < 5 + days_off), 0.0, rows.value))
+    assert [gap.kind for gap in sorted_gaps(log_from(off).total, winter, winter).gaps] == kinds
+    assert [gap.kind for gap in sorted_gaps(log_from(off).total, base, base).gaps] == ["set_off"]

@@ -144,7 +144,7 @@ def suspects(
     wrong = 1.0 - shares[NOTHING_UNUSUAL]
     causes = sorted((code for code in shares if code != NOTHING_UNUSUAL), key=lambda code: -shares[code])
     alarm = wrong >= weights.cases[case].alarm_from_share
-    if _days_known(series) <= _SHORT_DAYS and not evidence.with_weather:
+    if series.start_s[-1] - series.start_s[0] <= _SHORT_DAYS * 86_400 and not evidence.with_weather:
         alarm = alarm and causes[0] not in _OF_LEVEL and shares[causes[0]] >= _STRONG_SHARE
     likely = [code for k, code in enumerate(causes) if shares[code] >= _LEAST_SHOWN_SHARE or (alarm and k == 0)]
     told = [_suspect(code, shares[code], evidence) for code in likely]
