@@ -262,3 +262,45 @@ def test_every_code_of_a_list_stands_in_the_vocabulary_and_every_question_in_ten
     questions = load_seller_questions()
     assert set(questions) == {one["code"] for one in vocabulary["shortlist_questions"]}
     assert all(len(texts) == 10 and all(texts.values()) for texts in questions.values())
+
+
+def test_no_bid_passes_what_the_new_set_lets_a_set_cost() -> None:
+    dear = {**EXAMPLE["new_from_shop"], "outlay": 60}
+    answer = answered({**EXAMPLE, "new_from_shop": dear, "limit": 4})
+    for one in answer["shortlist"]:
+        most = one["against_new"]["paid_at_most"]
+        assert one["bid_up_to"] <= max(most, 0.0) + 0.01
+        assert all(bid["bid_up_to"] <= most + 0.01 for bid in one["bids"])
+
+
+@pytest.mark.parametrize("code", ["advance_payment", "no_viewing", "contact_off_site", "label_removed"])
+def test_an_advert_that_smells_of_a_trick_stands_behind_sound_ones_however_cheap(code: str) -> None:
+    trick = panel_advert("trick", 5, power_w=420, doubts=[{"code": code}])
+    answer = answered({**SMALL, "adverts": [trick, *SMALL["adverts"]], "limit": 20})
+    smells = ["trick" in one["adverts"] for one in answer["shortlist"]]
+    assert any(smells)
+    assert not all(smells)
+    assert smells == sorted(smells)
+    assert "tricks_behind" in {note["code"] for note in answer["notes"]}
+
+
+def test_a_price_far_under_the_others_moves_no_rank() -> None:
+    cheap = panel_advert("cheap", 5, power_w=420, doubts=[{"code": "far_under_others"}])
+    assert answered({**SMALL, "adverts": [cheap, *SMALL["adverts"]]})["shortlist"][0]["adverts"][0] == "cheap"
+
+
+def test_of_very_many_adverts_the_first_at_a_glance_are_judged_and_the_best_sets_are_the_same(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    adverts = [panel_advert(f"p{at}", 30 + 37 * at % 61, power_w=300 + 53 * at % 151) for at in range(70)]
+    inverters = [inverter_advert(f"i{at}", 70 + 7 * at, ac_power_w=500 + 30 * at) for at in range(10)]
+    request = {**SMALL, "adverts": [*adverts, *inverters], "limit": 10}
+    bounded = answered(request)
+    monkeypatch.setattr("service.core.shortlist.screen.LOOKED_PANELS", 200)
+    monkeypatch.setattr("service.core.shortlist.screen.LOOKED_INVERTERS", 200)
+    whole = answered(request)
+    assert bounded["sets_looked_at"] < 0.7 * whole["sets_looked_at"]
+    assert [one["adverts"] for one in bounded["shortlist"]] == [one["adverts"] for one in whole["shortlist"]]
+    assert "not_looked_at" in {reason(bounded, one["id"]) for one in adverts}
+    assert "looked_at" in {note["code"] for note in bounded["notes"]}
+    assert "looked_at" not in {note["code"] for note in whole["notes"]}

@@ -29,8 +29,8 @@ from service.api.schemas.shortlist_out import (
 from service.api.words import say
 from service.core.errors import ContradictionError
 from service.core.model.finding import Finding, Verdict
-from service.core.shortlist import NEVER, Candidate, Left, Offer, Screen, Taken, beside, bids_of, wanted
-from service.core.shortlist.screen import JOINED_PANELS
+from service.core.shortlist import NEVER, Candidate, Left, Offer, Screen, Taken, beside, bids_of, most_for, wanted
+from service.core.shortlist.screen import JOINED_PANELS, LOOKED_INVERTERS, LOOKED_PANELS
 
 _LIMIT = 10
 # So many closer looks for each set that is listed: some are refused only then.
@@ -58,7 +58,7 @@ def shortlist_of(request: ShortlistIn, deps: Deps) -> ShortlistOut:
         adverts=[_advert_out(one, ranks, found, offers) for one in adverts],
         new_from_shop=None if new is None else _new_out(new),
         ranked_by=home.terms.wish,
-        notes=[_said(f"note.{code}", code, facts) for code, facts in _notes(request, home, offers)],
+        notes=[_said(f"note.{code}", code, facts) for code, facts in _notes(request, home, offers, found)],
         sets_looked_at=found.sets,
         currency=home.currency,
         **dated(home.as_of, deps),
@@ -105,11 +105,11 @@ def _found(home: ShortlistHome, offers: Sequence[Offer], limit: int) -> _Found:
     return _Found(listed=ordered[:limit], refused=refused, best=best, screen=screen, sets=screened.sets)
 
 
-def _order(one: ListedSet, home: ShortlistHome) -> tuple[float, int, tuple[str, ...]]:
-    """The best first, by what was told; of equal ones the fewer adverts, then by name."""
+def _order(one: ListedSet, home: ShortlistHome) -> tuple[bool, float, int, tuple[str, ...]]:
+    """Those without a smell of a trick first, then by what was told; of equal ones the fewer adverts, then by name."""
     row, adverts = one.row, one.candidate.adverts
     figure = wanted(home.terms.wish, row.outlay, row.year_kwh, row.payback_years, row.value)
-    return figure, len(adverts), adverts
+    return one.candidate.tricky, figure, len(adverts), adverts
 
 
 def _ranks(listed: Iterable[ListedSet]) -> dict[str, int]:
@@ -127,9 +127,9 @@ def _set_out(
     candidate, row = one.candidate, one.row
     mine = [adverts[name] for name in candidate.adverts]
     doubts = list(dict.fromkeys(code for advert in mine for code in advert.told.doubts))
-    bids = [] if one.worth_up_to is None else bids_of(
-        candidate.bought, one.worth_up_to, row.outlay, home.costs.faulty_share
-    )  # fmt: skip
+    against = None if new is None else beside(row, new.row, home.terms.wish, doubts)
+    most = None if one.worth_up_to is None else most_for(one.worth_up_to, against)
+    bids = [] if most is None else bids_of(candidate.bought, most, row.outlay, home.costs.faulty_share)
     year = row.year_kwh.middle
     return ListedSetOut(
         rank=rank,
@@ -152,11 +152,13 @@ def _set_out(
             FindingOfSetOut(code=f.code, verdict=f.verdict, likely=f.likely, text=sentence_of(f))
             for f in one.compatibility.findings if f.verdict != Verdict.FITS
         ],
-        bid_up_to=None if one.worth_up_to is None else max(
-            one.worth_up_to - row.outlay + sum(bought.goods for bought in candidate.bought), 0.0
+        bid_up_to=None if most is None else max(
+            most - row.outlay + sum(bought.goods for bought in candidate.bought), 0.0
         ),
         bids=[BidOut.from_core(bid) for bid in bids],
-        against_new=None if new is None else _against(one, new, home, doubts),
+        against_new=None if against is None else AgainstNewOut.from_core(
+            against, text=say("shortlist", f"against.{against.code}")
+        ),
         doubts=[AdvertDoubtOut(code=code, text=say("adverts", f"doubt.{code}")) for code in doubts],
         ask=[ask for advert in mine for ask in _asks(advert, deps)],
         request=one.request,
@@ -182,11 +184,6 @@ def _asks(advert: ToldAdvert, deps: Deps) -> Iterable[AskOut]:
             advert=advert.told.advert, code=code, text=say("shortlist", f"ask.{code}"), seller_language=language,
             seller_text=texts[language],
         )  # fmt: skip
-
-
-def _against(one: ListedSet, new: ListedSet, home: ShortlistHome, doubts: Sequence[str]) -> AgainstNewOut:
-    found = beside(one.row, new.row, home.terms.wish, doubts)
-    return AgainstNewOut.from_core(found, text=say("shortlist", f"against.{found.code}"))
 
 
 def _new_out(new: ListedSet) -> NewSetOut:
@@ -230,6 +227,8 @@ def _because(one: Taken | Left, found: _Found, offers: Sequence[Offer]) -> Left:
         return Left(code="no_inverter")
     if offer.panel is None and not any(other.panel and not other.inverter for other in offers):
         return Left(code="no_panels")
+    if offer.name in found.screen.passed_over:
+        return Left(code="not_looked_at")
     if offer.panel is not None and offer.panel.key in found.screen.without_curve:
         return Left(code="no_curve")
     refusal = found.screen.refusal_of(offer)
@@ -240,7 +239,9 @@ def _by(finding: Finding, code: str) -> Left:
     return Left(code=code, facts={"finding_code": finding.code, "finding": sentence_of(finding)})
 
 
-def _notes(request: ShortlistIn, home: ShortlistHome, offers: Sequence[Offer]) -> Iterable[tuple[str, dict[str, int]]]:
+def _notes(
+    request: ShortlistIn, home: ShortlistHome, offers: Sequence[Offer], found: _Found
+) -> Iterable[tuple[str, dict[str, int]]]:
     if home.currency is None:
         yield "no_price_known", {}
     if request.new_from_shop is None:
@@ -249,5 +250,9 @@ def _notes(request: ShortlistIn, home: ShortlistHome, offers: Sequence[Offer]) -
         yield "fetching_is_free", {}
     if sum(1 for offer in offers if offer.panel and not offer.inverter) > JOINED_PANELS:
         yield "joined", {"most": JOINED_PANELS}
+    if found.screen.passed_over:
+        yield "looked_at", {"panels": LOOKED_PANELS, "inverters": LOOKED_INVERTERS}
+    if any(offer.tricky for offer in offers):
+        yield "tricks_behind", {}
     if any(place.count is None for place in request.places or ()) or request.places is None:
         yield "room_assumed", {}

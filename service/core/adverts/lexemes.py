@@ -3,6 +3,7 @@
 One walk over the words of a field. Most words mean nothing and cost one look into a table.
 """
 
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 
 from service.core.adverts.lexicon import BRACKET, DASH, ENDS, FIGURE, PARTS, Lexicon, Phrases, Start
@@ -45,6 +46,7 @@ _DEGREE = frozenset(
     )
 )
 _LONGEST_CODE = 16
+_MOST_TELLING = 4000  # of one field: ten times what the longest honest text has
 _LONGEST_PLAIN = 5
 _DEEPEST = 8
 _HYPHENED = frozenset(("W", "V", "kg"))
@@ -109,12 +111,20 @@ class _Walk:
         return item
 
 
-def lexed(plain: Plain, pieces: Pieces, lexicon: Lexicon, number: int, base: int = 0) -> Lexed:
-    """The items of a plain text cut into pieces, field ``number``; sentences and clauses count from ``base`` on."""
+def lexed(
+    plain: Plain, pieces: Pieces, lexicon: Lexicon, number: int, base: int = 0, flood: Sequence[bool] | None = None
+) -> Lexed:
+    """The items of a plain text cut into pieces, field ``number``; sentences and clauses count from ``base`` on.
+
+    Pieces of a ``flood`` are passed over, and of what is no flood the first 4,000 that may mean something are read.
+    """
     words, known = pieces.words, lexicon.kept
     walk = _Walk(words, pieces.gaps, pieces, plain.shown, lexicon, number, base, base, clauses=base)
     done = 0
-    for at in [at for at, word in enumerate(words) if known.get(word, FIGURE)]:  # the most words are known as nothing
+    telling = [at for at, word in enumerate(words) if known.get(word, FIGURE)]  # the most words are known as nothing
+    if flood is not None:
+        telling = [at for at in telling if not flood[at]]
+    for at in telling[:_MOST_TELLING]:
         if at < done:
             continue
         found = known.get(words[at])
@@ -129,6 +139,8 @@ def lexed(plain: Plain, pieces: Pieces, lexicon: Lexicon, number: int, base: int
             walk.clause = walk.clauses
         elif found:
             _sign(walk, at, found)
+    if flood is not None:
+        walk.items = [item for item in walk.items if not any(flood[item.at : item.to])]
     return Lexed(walk.items, pieces)
 
 

@@ -1,5 +1,6 @@
 """What does an advert claim? The steps in order: plain text, tokens, items, goods, figures, price, state, doubts."""
 
+from collections import Counter
 from collections.abc import Sequence
 from itertools import chain
 
@@ -7,7 +8,7 @@ from service.core.adverts.doubts import figure_doubts, too_cheap
 from service.core.adverts.figures import Found, other_figures, panel_figures
 from service.core.adverts.goods import Goods, goods_of
 from service.core.adverts.language import language_of
-from service.core.adverts.lexemes import Item, Lexed, lexed
+from service.core.adverts.lexemes import Item, lexed
 from service.core.adverts.lexicon import Vocabulary
 from service.core.adverts.limits import inverter_figures
 from service.core.adverts.plain import Plain, plain_of
@@ -23,6 +24,7 @@ _BATTERY_V = 12.0
 _FLOOD_FROM = 4_000
 _FLOOD_SHARE = 0.12
 _MOST_REPEATS = 3
+_ALL_FOUR = [True] * 4
 _PANEL = {"power": ("rated_power_w", "W"), "voc": ("open_circuit_voltage_v", "V"),
           "isc": ("short_circuit_current_a", "A"),
           "vmp": ("max_power_voltage_v", "V"), "imp": ("max_power_current_a", "A"),
@@ -67,27 +69,29 @@ def _scene(
 ) -> tuple[Scene, bool]:
     """The items of an advert in a language, and whether it is flooded; without what stands in known orders."""
     lexicon = vocabulary.lexicons.get(language, vocabulary.lexicons["und"])
-    fields = [lexed(plain, pieces, lexicon, number, BODY_FROM * (number == 1))
+    flood = _flood(cut[1]) if len(plains[1].text) > _FLOOD_FROM else None
+    fields = [lexed(plain, pieces, lexicon, number, BODY_FROM * (number == 1), flood if number == 1 else None)
               for number, (plain, pieces) in enumerate(zip(plains, cut, strict=True))]  # fmt: skip
-    flooded = len(plains[1].text) > _FLOOD_FROM and _without_flood(fields[1])
-    return scene_of(fields[0], fields[1], fields[2], orders), flooded
+    return scene_of(fields[0], fields[1], fields[2], orders), flood is not None
 
 
 def _without(words: Sequence[str], orders: Orders) -> list[str]:
     return [word for at, word in enumerate(words) if not any(low <= at < high for low, high in orders)]
 
 
-def _without_flood(body: Lexed) -> bool:
-    """Drop what is repeated over and over in a long text; was there much of it?"""
-    rows = [tuple(body.pieces.words[at : at + 4]) for at in range(len(body.pieces.words))]
-    counts: dict[tuple[str, ...], int] = {}
-    for row in rows:
-        counts[row] = counts.get(row, 0) + 1
+def _flood(pieces: Pieces) -> list[bool] | None:
+    """Which pieces of a long text are repeated over and over; None where there is not much of it."""
+    words = pieces.words
+    rows = list(zip(words, words[1:], words[2:], words[3:], strict=False))
+    counts = Counter(rows)
     if len(counts) > _FLOOD_SHARE * len(rows):
-        return False
-    flood = [counts[row] > _MOST_REPEATS for row in rows]
-    body.items = [item for item in body.items if not any(flood[max(item.at - 3, 0) : item.to])]
-    return True
+        return None
+    often = {row for row, count in counts.items() if count > _MOST_REPEATS}
+    flood = [False] * len(words)
+    for at, row in enumerate(rows):
+        if row in often:
+            flood[at : at + 4] = _ALL_FOUR
+    return flood
 
 
 def _offer(

@@ -54,7 +54,7 @@ def bids_of(bought: Sequence[Bought], worth_up_to: float, outlay: float, faulty_
 
     Args:
         bought: all that the set is made of.
-        worth_up_to: the most that may be paid for the whole set.
+        worth_up_to: the most that may be paid for the whole set (``most_for``).
         outlay: what is paid for it at the prices asked.
         faulty_share: of second-hand panels; what is paid for them is paid so much more often.
 
@@ -69,6 +69,13 @@ def bids_of(bought: Sequence[Bought], worth_up_to: float, outlay: float, faulty_
                 Bid(advert=one.offer.advert, pieces=one.pieces, asked=one.goods, bid_up_to=max(one.goods + more, 0.0))
             )
     return bids
+
+
+def most_for(worth_up_to: float, against: Beside | None) -> float:
+    """The most that may be paid for a whole set: what it is worth, and no more than makes it as good as the new one."""
+    if against is None or against.paid_at_most is None:
+        return worth_up_to
+    return min(worth_up_to, against.paid_at_most)
 
 
 def beside(row: Row, new: Row, wish: Wish, doubts: Sequence[str]) -> Beside:

@@ -46,6 +46,7 @@ class Offer:
         km: one way to them; None: nobody said, or they are not handed over.
         trip: of one name are fetched on one trip; None: on a trip of their own.
         second_hand: not said to be unused.
+        tricky: its advert smells of a trick, whatever its price; sets without such come first.
     """
 
     advert: str | None
@@ -60,6 +61,7 @@ class Offer:
     km: float | None = None
     trip: str | None = None
     second_hand: bool = True
+    tricky: bool = False
 
     @property
     def most(self) -> int:

@@ -2,7 +2,8 @@
 
 Every set of one to four panels of one offer, or of two, with one inverter, and every set that is sold whole, at every
 layout of ``layout``, is judged over the grouped year. Of two offers at least one is used up: where neither is, one of
-the two alone does as well or nearly so. Of many offers those that come out best alone are joined by twos.
+the two alone does as well or nearly so. Of many offers those that come out best alone are joined by twos, and of very
+many only those are judged at all that come out best by price and power (``glance``).
 """
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
@@ -16,6 +17,7 @@ from service.core.errors import ContradictionError
 from service.core.model.finding import Finding
 from service.core.model.hours import Bools, Floats, Ints
 from service.core.shortlist.fit import AtHome, Strung
+from service.core.shortlist.glance import Glance
 from service.core.shortlist.grouped import Singles
 from service.core.shortlist.layout import Layout, OnInput, layouts
 from service.core.shortlist.offer import MOST_PANELS, Bought, InverterKind, Offer, OwnCosts, PanelKind, delivery_of
@@ -23,6 +25,8 @@ from service.core.shortlist.wish import NEVER, Terms
 
 # So many offers of panels, and of inverters, are joined by twos.
 JOINED_PANELS, JOINED_INVERTERS = 20, 6
+# So many offers of panels, and kinds of inverters, are judged at a time; the next ones only where these gave too few.
+LOOKED_PANELS, LOOKED_INVERTERS = 48, 8
 _COUNTS = range(1, MOST_PANELS + 1)
 _TWO_COUNTS = tuple((one, other) for one in _COUNTS for other in _COUNTS if one + other <= MOST_PANELS)
 
@@ -47,6 +51,11 @@ class Candidate:
         """All that it is made of, each offer once."""
         return all_of(self.panels, self.inverter)
 
+    @property
+    def tricky(self) -> bool:
+        """Does any of its adverts smell of a trick?"""
+        return self.inverter.tricky or any(one.offer.tricky for one in self.panels)
+
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Screened:
@@ -69,7 +78,8 @@ class Screen:
     ) -> None:
         """``rooms``: for how many panels each place has room, in the order of the request.
 
-        ``without_curve`` will hold the keys of panels whose figures make no curve.
+        ``without_curve`` will hold the keys of panels whose figures make no curve, ``passed_over`` the names of offers
+        that were not judged.
         """
         self.home, self.costs, self.terms = home, costs, terms
         self.sunniest = home.year.sunniest_first()
@@ -90,12 +100,13 @@ class Screen:
         self.apart = {count: self._costs(count, fetched) for count in _COUNTS}
         self.sets = 0
         self.without_curve: set[str] = set()
-        self._strung: dict[tuple[int, int, str], list[Strung]] = {}
-        self._drawn: dict[tuple[str, int, int, int, str], tuple[Singles, Bools]] = {}
+        self.passed_over: frozenset[str] = frozenset()
+        self._strung: dict[tuple[int, int, int, str], Strung] = {}
+        self._drawn: dict[tuple[str, int, int, int, str], _Drawn] = {}
 
     def screened(self) -> Screened:
         """All sets of the offers."""
-        alone = self._of_one()
+        alone = self._alone()
         found = [*alone, *self._whole(), *self._of_two(alone)]
         best: dict[tuple[str, ...], Candidate] = {}
         for one in sorted(found, key=_order):
@@ -122,27 +133,48 @@ class Screen:
         for layout in layouts(counts, self.rooms, len(inverter.inverter.inputs)):
             yield tuple(OnInput(one.kind, self.sunniest[one.place], one.count, one.joined) for one in layout)
 
-    def _of_one(self) -> list[Candidate]:
-        """Of one offer of panels: the best of its numbers and layouts with each inverter."""
+    def _alone(self) -> list[Candidate]:
+        """Of one offer of panels; of very many offers, of the first at a glance, until enough are found."""
+        glance = Glance(self.home.year, self.sunniest[0], self.terms, self.panels, self.inverters)
+        rows = glance.panels(self.apart, [self._own(one) for one in self.inverters])
+        inverters = glance.inverters([self._own(one) for one in self.inverters])
         found: list[Candidate] = []
-        costs = self.apart
-        for inverter, alike in _alike(self.inverters):
+        left = {one.name for one in (*self.panels, *self.inverters)}
+        for these in _in_turn(list(_alike(inverters)), LOOKED_INVERTERS):
+            seen = 0
+            for at in range(0, len(rows), LOOKED_PANELS):
+                found += self._of_one(np.sort(rows[at : at + LOOKED_PANELS]), these)
+                seen = at + LOOKED_PANELS
+                if len({one.panels[0].offer.name for one in found}) >= min(LOOKED_PANELS, len(rows)):
+                    break
+            left -= {self.panels[row].name for row in rows[:seen]}
+            left -= {one.name for _, alike in these for one in alike}
+            if found:
+                break
+        self.passed_over = frozenset(left)
+        return found
+
+    def _of_one(self, rows: Ints, inverters: Sequence[tuple[InverterKind, list[Offer]]]) -> list[Candidate]:
+        """Of one of these offers of panels: the best of its numbers and layouts with each inverter."""
+        found: list[Candidate] = []
+        costs, kinds, used = self.apart, self.kind_of[rows], self.second_hand[rows]
+        for inverter, alike in inverters:
             judged = [
-                (count, layout, *self._judged(inverter, layout, (self.kind_of,)))
+                (count, layout, *self._judged(inverter, layout, (kinds,)))
                 for count in _COUNTS
-                if self.panels and np.isfinite(costs[count]).any()
+                if np.isfinite(costs[count][rows]).any()
                 for layout in self._layouts((count,), inverter)
             ]
             if not judged:
                 continue
             for offer in alike:
-                outlays = np.stack([self._with(offer, costs[count], count) for count, *_ in judged])
-                rough = np.stack([self._rough(outlays[at], year, saving, self.second_hand)
+                outlays = np.stack([self._with(offer, costs[count], count)[rows] for count, *_ in judged])
+                rough = np.stack([self._rough(outlays[at], year, saving, used)
                                   for at, (_, _, year, saving) in enumerate(judged)])  # fmt: skip
                 self.sets += int(np.isfinite(outlays[~np.isnan(rough)]).sum())
                 for row, at in _best_of(np.where(np.isfinite(outlays), rough, np.nan)):
                     count, layout = judged[at][:2]
-                    bought = (Bought(self.panels[row], count),)
+                    bought = (Bought(self.panels[rows[row]], count),)
                     found.append(_candidate(bought, offer, layout, outlays[at, row], rough[at, row]))
         return found
 
@@ -189,12 +221,13 @@ class Screen:
         """(m,) kWh of the year and savings of rows of panels in one layout; nan where an input refuses them."""
         first = _first_alike(inverter)
         fits = np.ones(kinds[0].size, bool)
-        for at, on in enumerate(layout):
-            fits &= self._on(inverter, first[at], on)[1][kinds[on.kind]]
+        drawn = [self._on(inverter, first[at], on, kinds[on.kind]) for at, on in enumerate(layout)]
+        for one, on in zip(drawn, layout, strict=True):
+            fits &= one.fits[kinds[on.kind]]
         rows = np.flatnonzero(fits)
         power: Singles = np.zeros((rows.size, self.home.year.hours.size), np.float32)
-        for at, on in enumerate(layout):
-            power += self._on(inverter, first[at], on)[0].take(kinds[on.kind][rows], axis=0)
+        for one, on in zip(drawn, layout, strict=True):
+            power += one.power_w.take(kinds[on.kind][rows], axis=0)
         out = output_table(inverter.inverter, float(power.max(initial=0.0)))
         found, saved = self.home.year.sums(out.of(power, self.home.year.flicker_share))
         year = np.full(fits.size, np.nan)
@@ -205,24 +238,25 @@ class Screen:
         saving[rows] = saved
         return year, saving
 
-    def _on(self, inverter: InverterKind, index: int, on: OnInput) -> tuple[Singles, Bools]:
-        """What an input draws of each kind of panel so hung, (kinds, k), and which it does not refuse."""
+    def _on(self, inverter: InverterKind, index: int, on: OnInput, kinds: Ints) -> "_Drawn":
+        """What an input draws of panels of these kinds so hung, and which it does not refuse; each is asked once."""
         key = inverter.key, index, on.place, on.count, on.joined
         if key not in self._drawn:
-            hung = on.place, on.count, on.joined
+            self._drawn[key] = _Drawn(len(self.kinds), self.home.year.hours.size)
+        drawn = self._drawn[key]
+        for kind in np.unique(kinds[~drawn.asked[kinds]]).tolist():
+            drawn.asked[kind] = True
+            hung = kind, on.place, on.count, on.joined
             if hung not in self._strung:
-                self._strung[hung] = [self.home.strung(kind, on) for kind in self.kinds]
+                self._strung[hung] = self.home.strung(self.kinds[kind], on)
             strung = self._strung[hung]
-            fits = np.array([one.refusal(inverter, index) is None for one in strung], bool)
-            power: Singles = np.zeros((len(strung), self.home.year.hours.size), np.float32)
-            for at in np.flatnonzero(fits).tolist():
+            if strung.refusal(inverter, index) is None:
                 try:
-                    power[at] = strung[at].power_w(inverter, index)
+                    drawn.power_w[kind] = strung.power_w(inverter, index)
+                    drawn.fits[kind] = True
                 except ContradictionError:
-                    fits[at] = False
-                    self.without_curve.add(self.kinds[at].key)
-            self._drawn[key] = power, fits
-        return self._drawn[key]
+                    self.without_curve.add(self.kinds[kind].key)
+        return drawn
 
     def _rough(self, outlay: Floats, year: Floats, saving: Floats | None, second_hand: Bools) -> Floats:
         """As ``Terms.rough``; nan where an input refuses."""
@@ -277,6 +311,15 @@ class Screen:
         return sum(self._goods(one) for one in bought) + delivery + self.costs.every_set
 
 
+class _Drawn:
+    """Of each kind of panel on one input so hung: was it asked about, does it fit, and what is drawn, (kinds, k) W."""
+
+    def __init__(self, kinds: int, groups: int) -> None:
+        self.asked: Bools = np.zeros(kinds, bool)
+        self.fits: Bools = np.zeros(kinds, bool)
+        self.power_w: Singles = np.zeros((kinds, groups), np.float32)
+
+
 def _candidate(panels: tuple[Bought, ...], inverter: Offer, layout: Layout, outlay: float, rough: float) -> Candidate:
     names = [one.offer.advert for one in panels]
     if panels[0].offer is not inverter:
@@ -288,9 +331,9 @@ def _candidate(panels: tuple[Bought, ...], inverter: Offer, layout: Layout, outl
 
 
 def _order(candidate: Candidate) -> tuple[object, ...]:
-    """The best first; of equal ones the fewer adverts, then by their names and numbers."""
+    """Those without a smell of a trick first, then the best; of equal ones the fewer adverts, then by their names."""
     pieces = [one.pieces for one in candidate.panels]
-    return (candidate.rough, len(candidate.adverts), candidate.adverts, pieces, candidate.layout)
+    return (candidate.tricky, candidate.rough, len(candidate.adverts), candidate.adverts, pieces, candidate.layout)
 
 
 def _best_of(rough: Floats) -> Iterator[tuple[int, int]]:
@@ -316,6 +359,13 @@ def _alike(inverters: Sequence[Offer]) -> Iterator[tuple[InverterKind, list[Offe
     yield from groups.values()
 
 
+def _in_turn(
+    groups: Sequence[tuple[InverterKind, list[Offer]]], most: int
+) -> Iterator[Sequence[tuple[InverterKind, list[Offer]]]]:
+    for at in range(0, len(groups), most):
+        yield groups[at : at + most]
+
+
 def _first_alike(inverter: InverterKind) -> list[int]:
     """Of each input the first that has the same limits."""
     inputs = inverter.inverter.inputs
@@ -323,12 +373,12 @@ def _first_alike(inverter: InverterKind) -> list[int]:
 
 
 def _best_alone(scored: Sequence[tuple[Offer, float]], most: int) -> list[Offer]:
-    """The offers that come out best alone, in the order of their names; those at hand in any case."""
-    best: dict[int, tuple[bool, float, str]] = {}
+    """The offers that come out best alone, in the order of their names; those at hand in any case, tricky ones last."""
+    best: dict[int, tuple[bool, bool, float, str]] = {}
     offers: dict[int, Offer] = {}
     for offer, rough in scored:
         offers[id(offer)] = offer
-        known = best.get(id(offer), (True, NEVER, offer.name))
-        best[id(offer)] = min(known, (offer.advert is not None, rough, offer.name))
+        known = best.get(id(offer), (True, True, NEVER, offer.name))
+        best[id(offer)] = min(known, (offer.advert is not None, offer.tricky, rough, offer.name))
     chosen = sorted(best, key=lambda key: best[key])[:most]
     return sorted((offers[key] for key in chosen), key=lambda offer: offer.name)

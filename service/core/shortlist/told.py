@@ -16,21 +16,12 @@ _LEFT_BY_DOUBT: Mapping[str, str] = {
     "reserved": "reserved", "off_grid_inverter": "off_grid_inverter", "string_inverter": "string_inverter",
     "not_photovoltaic": "other_goods", "other_goods": "other_goods",
 }  # fmt: skip
+# Doubts that put an advert's sets behind those without. None of them hangs on a price or on the other adverts, so that
+# a cheaper copy of an advert never ranks lower.
+TRICKY = frozenset({"label_removed", "advance_payment", "contact_off_site", "no_viewing", "no_invoice",
+                    "account_bound"})  # fmt: skip
 # Doubts after which nothing is called a bargain, however cheap.
-SUSPICIOUS = frozenset(
-    {
-        "too_cheap",
-        "far_under_others",
-        "same_advert_again",
-        "label_removed",
-        "advance_payment",
-        "contact_off_site",
-        "no_viewing",
-        "no_invoice",
-        "account_bound",
-        "price_conflict",
-    }
-)
+SUSPICIOUS = TRICKY | {"too_cheap", "far_under_others", "same_advert_again", "price_conflict"}
 _ASK_FOR_A_LABEL = frozenset(
     {"power_conflict", "power_vs_vi", "voc_vs_cells", "isc_not_above_imp", "power_vs_area", "measured_not_rated",
      "no_photos", "stock_photo"}
@@ -132,6 +123,7 @@ def taken(told: Told, market: Market) -> Taken | Left:
         km=told.km if fetched else None,
         trip=told.trip,
         second_hand=told.condition not in _UNUSED,
+        tricky=not TRICKY.isdisjoint(told.doubts),
     )
     return Taken(offer=offer, asks=_asks(told, offer, market.as_of), doubts=told.doubts)
 

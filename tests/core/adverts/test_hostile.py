@@ -66,6 +66,19 @@ def test_work_grows_with_the_length_of_a_hostile_text_and_no_faster(piece):
     assert long <= 4.5 * short + 2000
 
 
+def test_a_text_of_one_thing_over_and_over_is_not_read_word_for_word():
+    text = "2x" * 10_000
+    read(text)
+    assert steps(text) < 6 * len(text)  # 33 word for word
+
+
+def test_figures_without_end_are_read_up_to_a_bound():
+    endless = " ".join(f"{number} kg" for number in range(1, 2500))
+    read(endless)
+    assert steps(endless) < 9.5 * len(endless)
+    assert read("6 panels 380 W. " + endless).panel["rated_power_w"] == 380
+
+
 # Told again and again with other numbers, so that nothing of it is taken for a flood of keywords.
 VARIED = {
     "sets": "{0} panels and {1} inverter kit plus {0} modules of {1} W, ",

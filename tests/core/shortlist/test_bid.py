@@ -6,7 +6,7 @@ import pytest
 
 from service.core.model.band import Band
 from service.core.model.finding import Verdict
-from service.core.shortlist import Bought, Offer, Row, beside, bids_of
+from service.core.shortlist import Bought, Offer, Row, beside, bids_of, most_for
 from tests.shortlist_kinds import SHEET, panel_of
 
 PANEL_KIND = panel_of(SHEET)
@@ -57,3 +57,11 @@ def test_a_set_that_does_worse_by_what_is_wanted_is_no_better() -> None:
     dear = replace(USED, outlay=600.0, payback_years=Band(6, 5, 4), value=Band(100, 250, 400))
     for wish in ("quick_payback", "most_value", "least_outlay_per_kwh"):
         assert beside(dear, NEW, wish, ()).code == "no_better_than_new"
+
+
+def test_no_bid_makes_a_set_dearer_than_what_makes_it_as_good_as_the_new_one() -> None:
+    against = beside(USED, NEW, "most_value", ())
+    assert against.paid_at_most is not None
+    assert most_for(9000.0, against) == against.paid_at_most
+    assert most_for(1.0, against) == 1.0
+    assert most_for(9000.0, None) == 9000.0

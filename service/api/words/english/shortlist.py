@@ -22,6 +22,8 @@ TEXTS: Mapping[str, str] = {
     "because.refused": "Its best set is refused. {finding}",
     "because.no_curve": "With these figures no set could be reckoned. Ask for the label.",
     "because.ranks_below": "Its best set comes after those listed.",
+    "because.not_looked_at": "By price and power alone its sets come after those that were looked at closely.",
+    "because.nothing_told": "Neither a title nor a text nor a reading was handed over.",
     "because.never_pays": "Its best set is not paid back here.",
     "ask.open_circuit_voltage_v": "Which open-circuit voltage (Voc) does the label name?",
     "ask.short_circuit_current_a": "Which short-circuit current (Isc) does the label name?",
@@ -45,5 +47,10 @@ TEXTS: Mapping[str, str] = {
     "note.fetching_is_free": "Distances were named and no cost for a kilometre (`outlay.fetching_per_km`): driving "
     "counts for nothing.",
     "note.joined": "Panels of two adverts were joined for the {most} adverts that come out best alone.",
+    "note.looked_at": "Of many adverts those were looked at closely that come out best by price and power alone: of "
+    "panels {panels} at a time and of kinds of inverters {inverters}, until enough sets were found.",
+    "note.tricks_behind": "Sets with an advert that wants payment in advance or contact elsewhere, lets nobody look, "
+    "has no invoice or label, or is bound to an account stand behind the others, whatever they cost. A price far under the "
+    "others is told as a doubt and moves no rank.",
     "note.room_assumed": "Nobody said for how many panels there is room: four were taken to fit.",
 }
