@@ -212,7 +212,6 @@ def test_several_mistakes_are_told_at_once_each_at_its_place() -> None:
     ("changes", "pointer"),
     [
         ({"adverts": [panel_advert("a", 1), panel_advert("a", 2)]}, "/adverts/1/id"),
-        ({"adverts": [{"id": "a"}]}, "/adverts/0/reading"),
         ({"at_hand": {"inverter": {"ac_power_w": 600, "set_limit_w": 800}}}, "/at_hand/inverter/set_limit_w"),
         ({"at_hand": {"panels": [SHEET, {"rated_power_w": 400, "open_circuit_voltage_v": 4}]}}, "/at_hand/panels/1/"),
         ({"new_from_shop": {"outlay": 1, "panel": SHEET, "inverter": INVERTER, "panel_count": 4}},
@@ -304,3 +303,24 @@ def test_of_very_many_adverts_the_first_at_a_glance_are_judged_and_the_best_sets
     assert "not_looked_at" in {reason(bounded, one["id"]) for one in adverts}
     assert "looked_at" in {note["code"] for note in bounded["notes"]}
     assert "looked_at" not in {note["code"] for note in whole["notes"]}
+
+
+def test_an_advert_that_tells_nothing_is_not_listed_and_sinks_no_board() -> None:
+    empty = [{"id": "e1", "title": "", "body": ""}, {"id": "e2"}, {"id": "e3", "title": " ", "price_text": "40 EUR"}]
+    answer = answered({**SMALL, "adverts": [*empty, *SMALL["adverts"]]})
+    assert [reason(answer, one["id"]) for one in empty] == ["nothing_told"] * 3
+    assert answer["shortlist"] == answered(SMALL)["shortlist"]
+
+
+def test_figures_of_a_pasted_reading_that_are_out_of_bounds_count_as_not_told() -> None:
+    odd = panel_advert("odd", 45, panel={**SHEET, "open_circuit_voltage_v": 3700})
+    bare = panel_advert("odd", 45, panel={name: value for name, value in SHEET.items() if "open_circuit" not in name})
+    one, other = (answered({**SMALL, "adverts": [advert, *SMALL["adverts"]]}) for advert in (odd, bare))
+    assert one["shortlist"] == other["shortlist"]
+    dear = panel_advert("dear", 45, price={"value": 999_999_999, "currency": "EUR", "basis": "each"})
+    many = panel_advert("many", 45, quantity_available=99_999, delivery={"kind": "shipping", "cost": -4})
+    strange = inverter_advert("strange", 60, ac_power_w=9_000_000, inputs=[{"max_current_a": 1e9}])
+    answer = answered({**SMALL, "adverts": [dear, many, strange, *SMALL["adverts"]]})
+    assert reason(answer, "dear") == "no_price"
+    assert reason(answer, "strange") == "no_ac_power"
+    assert reason(answer, "many") in {None, "ranks_below"}

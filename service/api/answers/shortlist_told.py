@@ -39,8 +39,13 @@ def told_adverts(request: ShortlistIn, home: ShortlistHome, deps: Deps) -> list[
         reading = None if advert.reading is not None else next(read)
         told = _of_text(advert, reading) if reading is not None else _of_reading(advert, advert.reading)
         language = reading.language if reading is not None else _language(advert)
-        found.append(ToldAdvert(told=told, found=taken(told, home.market), language=language, reading=reading))
+        offer = Left(code="nothing_told") if _tells_nothing(advert) else taken(told, home.market)
+        found.append(ToldAdvert(told=told, found=offer, language=language, reading=reading))
     return found
+
+
+def _tells_nothing(advert: ShortlistAdvertIn) -> bool:
+    return advert.reading is None and not ((advert.title or "").strip() or (advert.body or "").strip())
 
 
 def at_hand_offers(request: ShortlistIn, home: ShortlistHome) -> Iterator[Offer]:

@@ -100,21 +100,13 @@ def _shortlist(request: ShortlistIn, found: Found) -> None:
 
 
 def _adverts(request: ShortlistIn, found: Found) -> None:
-    """Each has a name of its own, and something to go by."""
+    """Each has a name of its own; one that tells nothing is not listed, and is no mistake."""
     names: set[str] = set()
     for at, advert in enumerate(request.adverts):
         if advert.id in names:
             accepted = say("problems", "accepted.other_name")
             found.contradiction(f"/adverts/{at}/id", advert.id, "same_advert", accepted, f"{advert.id[:70]} ({at + 1})")
         names.add(advert.id)
-        if advert.reading is None and not (advert.title or advert.body):
-            guide, place = guide_of(ShortlistIn), ("adverts", at, "reading")
-            found.mistakes.append(
-                Mistake(
-                    code="missing", pointer=f"/adverts/{at}/reading", problem=say("problems", "mistake.missing.advert"),
-                    accepted=guide.accepted(place), example=guide.example(place),
-                )
-            )  # fmt: skip
 
 
 def contradictions_of_panel(panel: PanelIn, pointer: str) -> list[Mistake]:

@@ -2,7 +2,7 @@
 
 from typing import Annotated, Any, Literal
 
-from pydantic import ConfigDict, Field
+from pydantic import ConfigDict, Field, model_validator
 
 from service.api import fields as f
 from service.api.schemas.adverts import MOST_ADVERTS, AdvertIn
@@ -14,6 +14,7 @@ from service.api.schemas.inverter import InverterIn
 from service.api.schemas.money import MoneyIn, OutlayItemIn, TariffIn
 from service.api.schemas.panel import PanelIn
 from service.api.schemas.place import SiteIn
+from service.core.model.bounds import BOUNDS
 
 _TEXT = {
     "id": "a7",
@@ -71,8 +72,31 @@ class ReadDoubtIn(In):
     code: Annotated[str, f.text("A code of the vocabulary.", "untested", 60)]
 
 
+# Figures of a reading that are bounded under another name.
+_BOUND_OF = {("price", "value"): "price", ("delivery", "cost"): "delivery_cost"}
+_DEEPEST = 6
+
+
+def _in_bounds(part: Any, within: str = "", depth: int = 0) -> Any:
+    """A reading without the figures that are out of bounds: misread or mistyped, they count as not told."""
+    if isinstance(part, list):
+        return [_in_bounds(one, within, depth + 1) for one in part] if depth < _DEEPEST else part
+    if not isinstance(part, dict) or depth >= _DEEPEST:
+        return part
+    found: dict[str, Any] = {}
+    for name, value in part.items():
+        bounds = BOUNDS.get(str(_BOUND_OF.get((within, name), name)))
+        figure = isinstance(value, int | float) and not isinstance(value, bool)
+        if bounds is None or not figure or bounds.low <= value <= bounds.high:
+            found[name] = _in_bounds(value, name, depth + 1)
+    return found
+
+
 class ReadAdvertIn(In):
-    """A reading of `/v1/adverts/reading`, or parts of one; what is not read here is passed over."""
+    """A reading of `/v1/adverts/reading`, or parts of one; what is not read here is passed over.
+
+    Figures out of their bounds count as not told, as in a text.
+    """
 
     model_config = ConfigDict(extra="ignore", json_schema_extra={"examples": [{"kind": "panel"}]})
 
@@ -86,6 +110,11 @@ class ReadAdvertIn(In):
     doubts: Annotated[list[ReadDoubtIn], f.several("Doubts about it.", 0, 40)] | None = None
     panel: ReadPanelIn | None = None
     inverter: ReadInverterIn | None = None
+
+    @model_validator(mode="before")
+    @classmethod
+    def _odd_figures_left_out(cls, value: Any) -> Any:
+        return _in_bounds(value)
 
 
 class ShortlistAdvertIn(AdvertIn):

@@ -115,7 +115,6 @@ TEXTS: Mapping[str, str] = {
     "accepted.host": "one host name that the operator lists in SUNSILL_ALLOWED_HOSTS",
     "mistake.contradiction.no_room": "there is no room for so many panels at the places named",
     "mistake.contradiction.same_advert": "another advert has this name already",
-    "mistake.missing.advert": "an advert needs its text (`title`, `body`) or a `reading`",
     "mistake.contradiction.input": "is an input that the inverter does not have: it has {input_count}",
     "mistake.contradiction.inputs": "must have one entry for all inputs, or one for each of the {input_count}",
     "mistake.contradiction.share_of_demand": "would use {used:g} kWh at home, which needs {demand:g} kWh",

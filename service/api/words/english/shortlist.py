@@ -50,7 +50,7 @@ TEXTS: Mapping[str, str] = {
     "note.looked_at": "Of many adverts those were looked at closely that come out best by price and power alone: of "
     "panels {panels} at a time and of kinds of inverters {inverters}, until enough sets were found.",
     "note.tricks_behind": "Sets with an advert that wants payment in advance or contact elsewhere, lets nobody look, "
-    "has no invoice or label, or is bound to an account stand behind the others, whatever they cost. A price far under the "
-    "others is told as a doubt and moves no rank.",
+    "has no invoice or label, or is bound to an account stand behind the others, whatever they cost. A price far under "
+    "the others is told as a doubt and moves no rank.",
     "note.room_assumed": "Nobody said for how many panels there is room: four were taken to fit.",
 }
