@@ -181,6 +181,8 @@ def _is_power(scene: Scene, place: int, item: Item, kind: str) -> bool:
     if tokens[item.at - 1 : item.at] == ["="] and item.value > 500:
         return False
     near = [one.what for one in scene.back(place, 3) if item.at - one.to <= 3 and one.clause == item.clause]
+    goods = next((at for at, what in enumerate(near) if what in {"panel_one", "panel_many"}), len(near))
+    near = [what for at, what in enumerate(near) if at < goods or what != "lot"]  # "lot of ten panels 330 W"
     near += [one.what for one in scene.ahead(place, 1) if one.what == "lot" and one.at - item.to <= 1
              and one.clause == item.clause]  # fmt: skip
     if {"lot", "surge", "dc_power"} & set(near):

@@ -20,11 +20,11 @@ _LETTERS = {"ł": "l", "ø": "o", "đ": "d", "æ": "a", "œ": "o", "þ": "t", "�
             "ε": "e", "ι": "i", "τ": "t", "υ": "u", "χ": "x", "η": "n", "μ": "m", "`": "'", "´": "'", "‘": "'",
             "“": '"', "”": '"', "„": '"', "‚": ",", "…": "."}  # fmt: skip
 # What no seller types: marks that turn the reading direction or hide between letters, digits and letters of
-# mathematical, circled and full-width alphabets, Cyrillic, control characters; and Greek within a Latin word.
+# mathematical, circled and full-width alphabets, control characters; and Greek or Cyrillic within a Latin word.
 _PRETENDS = re.compile("[\u200b\u2060\u202a-\u202e\u2066-\u2069\U0001d400-\U0001d7ff\u2460-\u24ff\u2776-\u2793"
-                       "\uff10-\uff5a\u20e3\u0400-\u04ff\0-\x08\x0b\x0c\x0e-\x1f]")  # fmt: skip
-_GREEK = re.compile("[\u0391-\u03a8\u03b1-\u03bb\u03bd-\u03c9]")
-_MIXED = re.compile(f"[a-zA-Z]{_GREEK.pattern}|{_GREEK.pattern}[a-zA-Z]")
+                       "\uff10-\uff5a\u20e3\0-\x08\x0b\x0c\x0e-\x1f]")  # fmt: skip
+_OTHER_LETTERS = re.compile("[\u0400-\u04ff\u0391-\u03a8\u03b1-\u03bb\u03bd-\u03c9]")
+_MIXED = re.compile(f"[a-zA-Z]{_OTHER_LETTERS.pattern}|{_OTHER_LETTERS.pattern}[a-zA-Z]")
 _SPECIAL = re.compile(r"[^ -_a-~\n]")  # signs that are not simply themselves or their small letter
 _MOST_DIFFERENT = 64
 _MOST_KEPT = 4096
@@ -93,7 +93,7 @@ def plain_of(sent: str) -> Plain:
         seen, places = _referenced(seen)
     special = "".join(set(_SPECIAL.findall(seen)))
     hidden = marked or _PRETENDS.search(special) is not None
-    hidden = hidden or (_GREEK.search(special) is not None and _MIXED.search(seen) is not None)
+    hidden = hidden or (_OTHER_LETTERS.search(special) is not None and _MIXED.search(seen) is not None)
     text = _signs(seen, special)
     if GONE not in text:
         return Plain(text, seen, places, disguised=hidden)

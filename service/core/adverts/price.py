@@ -15,6 +15,9 @@ _AT = frozenset(("a", "zu"))  # "ten panels at 20"
 _TOGETHER_SHARE = 0.02
 _NO_PRICE_BEFORE = frozenset("-x/°%*")
 _BEHIND, _BEFORE = 4, 7
+_PER = frozenset(("/", "per", "pro", "par", "por", "je", "pr", "a", "na", "al", "za"))
+_WATTS = frozenset(("w", "wp", "wc", "watt", "watts", "wattpiek", "wattpeak", "kw", "kwp", "kwc", "vatio", "watio"))
+_PLUS = frozenset(("zzgl", "zuzuglich", "zuzueglich", "plus", "+", "excl", "exkl", "ex"))
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,6 +38,8 @@ def asked_of(scene: Scene, goods: Goods) -> Asked:
         item = scene.items[place]
         if item.unit not in _MONEY and not _bare(scene, place, item):
             continue
+        if _a_watt(scene, item):
+            continue
         role = _role(scene, place, item, goods)
         if _sent(scene, place, item):
             role, shipping = None, 0.0
@@ -44,7 +49,12 @@ def asked_of(scene: Scene, goods: Goods) -> Asked:
             offers.append((item, role))
     if shipping is None and scene.has("delivered"):
         shipping = 0.0
-    field = next((item for item in scene.price if item.what == NUMBER), None)
+    field = next((item for item in scene.price if item.what == NUMBER and not _a_watt(scene, item)), None)
+    if field is not None and any(scene.items[at].value == field.value and _a_watt(scene, scene.items[at])
+                                 for at in numbers(scene)):  # fmt: skip
+        field = None
+    if _mixed(goods, offers):
+        return Asked(Price(), None, False, shipping)
     chosen, basis = _chosen(scene, offers, field, goods)
     given = scene.has("giveaway") or any(one.what == "giveaway" for one in scene.price)
     if given and (chosen is None or chosen.value == 0 or (chosen is field and chosen.value in _PLACEHOLDERS)):
@@ -54,6 +64,19 @@ def asked_of(scene: Scene, goods: Goods) -> Asked:
     currency = _currency(chosen, field, offers)
     price = _based(chosen.value, currency, _basis(basis, goods, scene, chosen), goods)
     return Asked(price, chosen, _conflict(scene, chosen, field, offers, goods), shipping)
+
+
+def _a_watt(scene: Scene, item: Item) -> bool:
+    """Is it an amount for a watt, which is no price of a piece?"""
+    behind = scene.tokens[item.field][item.to : item.to + 2]
+    return len(behind) == 2 and behind[0] in _PER and behind[1] in _WATTS
+
+
+def _mixed(goods: Goods, offers: list[tuple[Item, str | None]]) -> bool:
+    """Are parts of a mixed lot priced one by one, so that nobody knows what all of it costs?"""
+    roles = {role for _, role in offers}
+    return goods.kind == "set" and "each" in roles and not roles & {"lot", "per_set"} and len(
+        {item.value for item, _ in offers if item.field < 2}) > 1  # fmt: skip
 
 
 def _chosen(
@@ -214,7 +237,7 @@ def _role(scene: Scene, place: int, item: Item, goods: Goods) -> str | None:  # 
         return close[0]
     if "shipping" in close[:5] and "price" not in close[: close.index("shipping")]:
         return "shipping"
-    told = _directly_before(before, behind, item)
+    told = _directly_before(scene, before, behind, item)
     if told:
         return told
     if "delivered" in near[:2]:
@@ -227,6 +250,8 @@ def _role(scene: Scene, place: int, item: Item, goods: Goods) -> str | None:  # 
         if one.what in _NOT_ASKED:
             return one.what
         if one.what == "shipping":
+            if _has_its_own(scene, item, one):
+                return None
             return "shipping" if one.at - item.to <= 1 and not set(close) & {*_ROLES, "price"} else None
         if one.what == NUMBER and one.value == 1 and near[:1] == ["for"]:
             return "each"
@@ -248,10 +273,20 @@ def _role(scene: Scene, place: int, item: Item, goods: Goods) -> str | None:  # 
     return "each" if at_so_much and goods.quantity and goods.quantity > 1 else None
 
 
-def _directly_before(before: list[Item], behind: list[Item], item: Item) -> str | None:
+def _has_its_own(scene: Scene, item: Item, shipping: Item) -> bool:
+    """Does an amount of its own follow sending, as in "40 euro plus postage 6.99"?"""
+    tokens = scene.tokens[shipping.field]
+    behind = [word for word in tokens[shipping.to : shipping.to + 2] if word not in {":", "="}]
+    return not _PLUS.isdisjoint(tokens[item.to : shipping.to]) and bool(behind) and behind[0][0:1].isdigit()
+
+
+def _directly_before(scene: Scene, before: list[Item], behind: list[Item], item: Item) -> str | None:
     """The role by the word directly before an amount, where none stands directly behind it."""
     if not before or before[0].clause != item.clause or item.at - before[0].to > 1:
         return None
+    lot_behind = bool(behind) and behind[0].what == "lot"  # "5 euro each if all are taken"
+    if before[0].what == "each" and lot_behind and not scene.stands("piece", before[0].field, before[0].at):
+        return "each"
     if behind and behind[0].at == item.to and behind[0].what in {*_ROLES, "for", *_NOT_ASKED}:
         return None
     what = before[0].what

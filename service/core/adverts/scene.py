@@ -106,8 +106,8 @@ def scene_of(title: Lexed, body: Lexed, price: Lexed, orders: Orders = ()) -> Sc
             by_what[item.what] = [place]
         else:
             known.append(place)
-    return Scene(items=items, by_what=by_what, tokens=[title.pieces.words, body.pieces.words], price=price.items,
-                 orders=orders)  # fmt: skip
+    tokens = [one.pieces.words for one in (title, body, price)]
+    return Scene(items=items, by_what=by_what, tokens=tokens, price=price.items, orders=orders)
 
 
 def _within(item: Item, orders: Orders) -> bool:

@@ -83,6 +83,11 @@ def panels_seen(door: Door, readings: Sequence[PanelReading]) -> tuple[PanelSeen
     voltages = _stand(groups, VOC, door, LABEL_VOLTAGE_SHARE, METER_VOLTAGE_SHARE)
     currents = _stand(groups, ISC, door, LABEL_CURRENT_SHARE, METER_CURRENT_SHARE)
     middles = {VOC: _middle(groups, VOC), ISC: _middle(groups, ISC)}
+    best = max((value for group in groups.values() for value in _read(group, ISC)), default=0.0)
+    if "scattered" in currents.values() and best >= expected_current(door.ratings, door.light, door.cell_c).low:
+        # One that reads what it must proves the light, and it is the others that lack something.
+        currents = {panel: "low" if stands == "scattered" else stands for panel, stands in currents.items()}
+        middles[ISC] = best
     return tuple(
         _seen(panel, group, door, {VOC: voltages.get(panel, "alone"), ISC: currents.get(panel, "alone")}, middles)
         for panel, group in groups.items()

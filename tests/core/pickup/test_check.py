@@ -183,3 +183,17 @@ def test_the_lot_tells_a_lost_section_where_nobody_told_the_light(voc: float, lo
 def test_a_voltage_below_the_lots_that_is_no_section_is_told_as_low() -> None:
     lot = [reading(name, voc=volts) for name, volts in zip("abcd", (35.4, 35.5, 31.0, 35.2), strict=True)]
     assert codes(panels_seen(door(light_not_known()), lot)[2]) == ["lower_than_the_lot"]
+
+
+@pytest.mark.parametrize("currents", [(7.1, 3.4, 3.3), (7.1, 7.0, 3.3, 3.4)])
+def test_panels_alike_and_low_beside_one_that_is_sound_in_one_light_are_suspicious(currents: tuple[float, ...]) -> None:
+    readings = [reading(f"p{at}", voc=38.9, isc=amperes) for at, amperes in enumerate(currents)]
+    for seen, amperes in zip(panels_seen(door(sky(720.0)), readings), currents, strict=True):
+        assert seen.verdict is (Seen.AS_EXPECTED if amperes > 6 else Seen.SUSPICIOUS)
+        assert codes(seen) == ([] if amperes > 6 else ["lower_than_the_lot"])
+        assert seen.worth.share < 0.6 or amperes > 6
+
+
+def test_a_lot_that_is_low_as_a_whole_under_a_guessed_light_stays_open() -> None:
+    found = panels_seen(door(sky(720.0)), [reading(f"p{at}", voc=38.9, isc=3.3) for at in range(3)])
+    assert {seen.verdict for seen in found} == {Seen.CANNOT_TELL}
