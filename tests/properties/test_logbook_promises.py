@@ -72,7 +72,7 @@ SEEDS = st.integers(0, 20)
 
 
 @given(seed=SEEDS, order=st.randoms(use_true_random=False))
-@settings(max_examples=8, deadline=None)
+@settings(max_examples=4, deadline=None)
 def test_the_order_of_rows_does_not_matter(seed: int, order: Any) -> None:
     rows = list(log(seed))
     order.shuffle(rows)
@@ -80,7 +80,7 @@ def test_the_order_of_rows_does_not_matter(seed: int, order: Any) -> None:
 
 
 @given(seed=SEEDS, cut=st.integers(3 * 48, (DAYS - 3) * 48), again=st.integers(0, 96))
-@settings(max_examples=8, deadline=None)
+@settings(max_examples=4, deadline=None)
 def test_two_exports_put_together_are_the_log_and_their_overlap_counts_once(seed: int, cut: int, again: int) -> None:
     rows = list(log(seed))
     same(review(readings(rows[cut - again :] + rows[:cut])), as_it_is(seed))
@@ -89,7 +89,7 @@ def test_two_exports_put_together_are_the_log_and_their_overlap_counts_once(seed
 
 
 @given(seed=SEEDS, offset_h=st.integers(-11, 12))
-@settings(max_examples=8, deadline=None)
+@settings(max_examples=4, deadline=None)
 def test_units_and_offsets_do_not_matter(seed: int, offset_h: int) -> None:
     rows = list(log(seed))
     found = review(readings(rows, "kwh", offset_h))
@@ -98,7 +98,7 @@ def test_units_and_offsets_do_not_matter(seed: int, offset_h: int) -> None:
 
 
 @given(seed=SEEDS, night=st.integers(1, DAYS - 2), hours=st.integers(1, 4))
-@settings(max_examples=8, deadline=None)
+@settings(max_examples=4, deadline=None)
 def test_a_gap_by_night_does_not_matter(seed: int, night: int, hours: int) -> None:
     begin = FIRST + timedelta(days=night, hours=22)
     rows = [row for row in log(seed) if not begin <= row[0] < begin + timedelta(hours=hours)]
@@ -107,7 +107,7 @@ def test_a_gap_by_night_does_not_matter(seed: int, night: int, hours: int) -> No
 
 
 @given(seed=SEEDS, resolution=st.sampled_from([1.0, 10.0]), resets=st.lists(st.integers(1, DAYS - 1), max_size=3))
-@settings(max_examples=8, deadline=None)
+@settings(max_examples=4, deadline=None)
 def test_a_counter_with_resets_holds_the_same_energy_as_its_intervals(
     seed: int, resolution: float, resets: list[int]
 ) -> None:

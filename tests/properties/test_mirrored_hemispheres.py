@@ -49,7 +49,7 @@ def year(one, place, limit_w):
     return energy_year(asked, typical_year(place, ZONE), place, Assumptions.of(()))
 
 
-@settings(max_examples=12)
+@settings(max_examples=6)
 @given(latitudes, surrounded_arrays(st.lists(points_off_north, max_size=3, unique_by=lambda p: p.azimuth_deg)),
        st.floats(50, 800))  # fmt: skip
 def test_under_a_mirrored_sun_the_mirrored_set_gives_the_same_year(latitude, one, limit_w):
@@ -62,7 +62,7 @@ def test_under_a_mirrored_sun_the_mirrored_set_gives_the_same_year(latitude, one
     assert {(kind.season, kind.kind): kind.days for kind in north.day_kinds} == turned
 
 
-@settings(max_examples=12)
+@settings(max_examples=6)
 @given(latitudes, planes, st.floats(50, 800))
 def test_with_the_real_sun_and_the_seasons_shifted_the_year_agrees_within_a_few_per_cent(latitude, plane, limit_w):
     """The distance alone moves a month's light by up to 3.4 % either way, so that a plane's year moves by less."""

@@ -35,7 +35,7 @@ def figures(compatibility: Compatibility, code: str) -> list[float]:
     return sorted(f.measured for f in compatibility.findings if f.code == code and f.measured is not None)
 
 
-@settings(max_examples=8, deadline=None)
+@settings(max_examples=4, deadline=None)
 @given(STRINGS)
 def test_a_panel_more_in_the_string_never_lowers_voltage_and_never_adds_current(setup: Setup) -> None:
     fewer = replace(setup, arrays=setup.arrays[:-1])
@@ -50,7 +50,7 @@ def test_a_panel_more_in_the_string_never_lowers_voltage_and_never_adds_current(
     assert figures(after, "operating_current")[0] <= most + 1e-9
 
 
-@settings(max_examples=8, deadline=None)
+@settings(max_examples=4, deadline=None)
 @given(STRINGS)
 def test_the_order_of_the_panels_in_a_string_does_not_matter(setup: Setup) -> None:
     def tale(compatibility: Compatibility) -> list[tuple[str, str, str, str]]:
@@ -62,14 +62,14 @@ def test_the_order_of_the_panels_in_a_string_does_not_matter(setup: Setup) -> No
     assert tale(asked(setup)) == tale(asked(replace(setup, arrays=setup.arrays[::-1])))
 
 
-@settings(max_examples=8, deadline=None)
+@settings(max_examples=4, deadline=None)
 @given(STRINGS, st.floats(0, 30))
 def test_colder_air_never_lowers_the_voltage_of_a_string(setup: Setup, colder_k: float) -> None:
     cold = replaced_at(setup, "/site/coldest_air_c", setup.site.coldest_air_c - colder_k)
     assert max(figures(asked(cold), "cold_voltage")) >= max(figures(asked(setup), "cold_voltage")) - 1e-9
 
 
-@settings(max_examples=8, deadline=None)
+@settings(max_examples=4, deadline=None)
 @given(
     STRINGS,
     st.sampled_from(

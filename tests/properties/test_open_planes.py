@@ -60,7 +60,7 @@ def dc_kwh(one, sky):
     return float(direct_current(asked, sky)[0].dc_w.sum()) / 1000.0
 
 
-@settings(max_examples=20)
+@settings(max_examples=8)
 @given(skies, surrounded_arrays(), st.sampled_from(FREE + UNTOLD), obstacles())
 def test_an_obstacle_never_brings_more_light_into_the_settled_plane(sky, one, mount, add):
     one = replace(one, mount=mount)
@@ -68,7 +68,7 @@ def test_an_obstacle_never_brings_more_light_into_the_settled_plane(sky, one, mo
     assert light(after, sky) <= light(before, sky) * (1 + SEARCH_MISSES) + 1e-6
 
 
-@settings(max_examples=20)
+@settings(max_examples=8)
 @given(skies, surrounded_arrays(), st.sampled_from(FREE + UNTOLD), obstacles())
 def test_an_obstacle_brings_more_energy_at_most_by_heat_where_the_input_takes_all(sky, one, mount, add):
     one = replace(one, mount=mount)

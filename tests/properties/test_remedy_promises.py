@@ -66,7 +66,7 @@ def mended(request: dict[str, Any], remedy: dict[str, Any]) -> dict[str, Any] | 
     return changed(remedy["pointer"], remedy["new_value"], request) if remedy["pointer"] else None
 
 
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=15, deadline=None)
 @given(requests())
 def test_every_unsettled_finding_has_a_remedy_that_does_what_it_says(request: dict[str, Any]) -> None:
     before = findings(request)

@@ -61,7 +61,7 @@ def answered(request: dict[str, Any]) -> Any:
     return shortlist_of(read_value(ShortlistIn, request), DEPS)
 
 
-@settings(max_examples=15, deadline=None)
+@settings(max_examples=6, deadline=None)
 @given(REQUESTS, st.data())
 def test_a_cheaper_copy_of_an_advert_never_ranks_lower(request: dict[str, Any], data: st.DataObject) -> None:
     number = data.draw(st.integers(0, len(request["adverts"]) - 1))
@@ -76,7 +76,7 @@ def test_a_cheaper_copy_of_an_advert_never_ranks_lower(request: dict[str, Any], 
     assert ranks[copy["id"]] <= ranks[request["adverts"][number]["id"]]
 
 
-@settings(max_examples=10, deadline=None)
+@settings(max_examples=5, deadline=None)
 @given(REQUESTS, st.randoms(use_true_random=False))
 def test_the_order_of_the_adverts_does_not_matter(request: dict[str, Any], chance: Any) -> None:
     shuffled = list(request["adverts"])
@@ -86,7 +86,7 @@ def test_the_order_of_the_adverts_does_not_matter(request: dict[str, Any], chanc
     assert {a.advert: a for a in one.adverts} == {a.advert: a for a in other.adverts}
 
 
-@settings(max_examples=15, deadline=None)
+@settings(max_examples=6, deadline=None)
 @given(REQUESTS)
 def test_no_set_takes_more_than_there_is_or_what_its_inputs_refuse(request: dict[str, Any]) -> None:
     answer = answered(request)
@@ -108,7 +108,7 @@ def test_no_set_takes_more_than_there_is_or_what_its_inputs_refuse(request: dict
             assert advert.advert in answer.shortlist[advert.best_set - 1].adverts
 
 
-@settings(max_examples=8, deadline=None)
+@settings(max_examples=4, deadline=None)
 @given(REQUESTS)
 def test_the_rough_order_is_that_of_the_whole_chain(request: dict[str, Any]) -> None:
     """Energy within half a per cent; of two sets that the chain sets 2 % apart the better one comes first."""

@@ -92,7 +92,7 @@ def exhaustive(asked, place):
     return max(found.values())
 
 
-@settings(deadline=None, max_examples=3)
+@settings(deadline=None, max_examples=2)
 @given(places, limits)
 @example((54.2, 12.3), 300.0)
 @example((1.3, 36.8), 150.0)
@@ -102,7 +102,7 @@ def test_no_plane_of_an_exhaustive_search_is_better_by_a_two_thousandth(place, l
     assert best.best_brings.year_kwh >= exhaustive(asked, place) * (1 - REGRET_SHARE)
 
 
-@settings(deadline=None, max_examples=3)
+@settings(deadline=None, max_examples=2)
 @given(places, st.floats(20, 45), st.integers(120, 240))
 def test_the_same_holds_behind_a_skyline(place, height_deg, azimuth):
     hill = (
@@ -115,7 +115,7 @@ def test_the_same_holds_behind_a_skyline(place, height_deg, azimuth):
     assert best.best_brings.year_kwh >= exhaustive(asked, place) * (1 - REGRET_SHARE)
 
 
-@settings(deadline=None, max_examples=3)
+@settings(deadline=None, max_examples=2)
 @given(places, limits, walls_around)
 @example((1.3, 36.8), 800.0, {"overhang": Overhang(above_top_edge_m=0.5, reaches_out_m=1.0),
                               "side_walls": (SideWall(side="left", distance_m=0.2, reaches_out_m=2.0),)})  # fmt: skip
@@ -125,7 +125,7 @@ def test_the_same_holds_between_slab_and_walls_which_stay_where_they_stand(place
     assert best.best_brings.year_kwh >= exhaustive(asked, place) * (1 - REGRET_SHARE)
 
 
-@settings(deadline=None, max_examples=3)
+@settings(deadline=None, max_examples=2)
 @given(places, limits, walls_around)
 @example((52.0, 13.0), 800.0, {"side_walls": (SideWall(side="left", distance_m=0.2, reaches_out_m=2.0),)})
 def test_between_slab_and_walls_the_maps_maximum_is_the_best_plane_and_flat_has_no_direction(place, limit_w, around):
@@ -145,7 +145,7 @@ def test_between_slab_and_walls_the_maps_maximum_is_the_best_plane_and_flat_has_
     assert 0 <= two <= four <= twelve
 
 
-@settings(deadline=None, max_examples=3)
+@settings(deadline=None, max_examples=2)
 @given(places, limits, walls_around, st.floats(0, 90), st.floats(0, 90), st.integers(0, 359), st.integers(0, 120))
 def test_between_slab_and_walls_more_freedom_never_gives_less(place, limit_w, around, tilt, other_tilt, azimuth, arc):
     asked = the_set(place, limit_w, count=1, **around)
@@ -158,7 +158,7 @@ def test_between_slab_and_walls_more_freedom_never_gives_less(place, limit_w, ar
     assert bounded.best_brings.year_kwh >= nailed.best_brings.year_kwh * (1 - REGRET_SHARE)
 
 
-@settings(deadline=None, max_examples=8)
+@settings(deadline=None, max_examples=2)
 @given(places, limits, st.floats(0, 90), st.floats(0, 90), st.integers(0, 359), st.integers(0, 120))
 def test_more_freedom_never_gives_less_energy(place, limit_w, tilt, other_tilt, azimuth, arc):
     asked = the_set(place, limit_w)
@@ -174,7 +174,7 @@ def test_more_freedom_never_gives_less_energy(place, limit_w, tilt, other_tilt, 
     assert bounded.best_brings.year_kwh >= nailed.best_brings.year_kwh * (1 - REGRET_SHARE)
 
 
-@settings(deadline=None, max_examples=6)
+@settings(deadline=None, max_examples=3)
 @given(places, limits)
 def test_more_planes_a_year_never_give_less(place, limit_w):
     found = advice(the_set(place, limit_w), place, changes_per_year=(2, 4, 12)).schedules
@@ -183,7 +183,7 @@ def test_more_planes_a_year_never_give_less(place, limit_w):
     assert [len(one.steps) <= one.changes_per_year for one in found] == [True] * 3
 
 
-@settings(deadline=None, max_examples=4)
+@settings(deadline=None, max_examples=2)
 @given(places, limits, st.sampled_from([(10.0, 60.0), (20.0, 45.0, 90.0)]))
 def test_a_hinge_with_few_places_gains_no_more_than_a_free_one_and_stays_in_its_places(place, limit_w, hinge):
     asked = the_set(place, limit_w)
@@ -195,7 +195,7 @@ def test_a_hinge_with_few_places_gains_no_more_than_a_free_one_and_stays_in_its_
     assert of_hinged <= of_free * (1 + REGRET_SHARE)
 
 
-@settings(deadline=None, max_examples=6)
+@settings(deadline=None, max_examples=3)
 @given(places, limits)
 def test_the_maps_maximum_is_the_best_plane(place, limit_w):
     found = advice(the_set(place, limit_w), place, map_steps_deg=(1.0, 5.0))

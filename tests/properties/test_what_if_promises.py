@@ -45,7 +45,7 @@ def requests(draw: st.DrawFn) -> dict[str, Any]:
     return SMALLEST | {"arrays": arrays, "inverter": inverter, "household": home}
 
 
-@settings(max_examples=20)
+@settings(max_examples=8)
 @given(requests())
 def test_more_panels_and_less_shade_never_give_less_and_a_lower_limit_never_more(request: dict[str, Any]) -> None:
     answer = post("/v1/appraisal", {**request, "include": ["what_if"]})
