@@ -6,7 +6,6 @@ methods that have stood in the protocol for years are called.
 
 import base64
 import contextlib
-import fcntl
 import json
 import os
 import select
@@ -37,9 +36,13 @@ FLAGS = (
 WATCHED = [{"type": "browser_ui", "exclude": True}, {"type": "tab", "exclude": True}, {}]
 # A browser reads its messages on descriptor 3 and writes on 4: they are put there before it takes the process over.
 ON_3_AND_4 = """
-import os, sys
-reads, writes = int(sys.argv[1]), int(sys.argv[2])
-os.dup2(reads, 3), os.dup2(writes, 4), os.close(reads), os.close(writes)
+import fcntl, os, sys
+given = [int(end) for end in sys.argv[1:3]]
+apart = [fcntl.fcntl(end, fcntl.F_DUPFD, 10) for end in given]
+for end, place in zip(apart, (3, 4)):
+    os.dup2(end, place)
+for end in {*given, *apart} - {3, 4}:
+    os.close(end)
 os.execv(sys.argv[3], sys.argv[3:])
 """
 KEYS = {"Tab": 9, "Enter": 13, "Space": 32}
@@ -64,17 +67,21 @@ class Chromium:
                  f"--proxy-server={proxy}", "--remote-debugging-pipe", "about:blank"]  # fmt: skip
         self._start([program, *flags], folder)
         attach = {"autoAttach": True, "waitForDebuggerOnStart": True, "flatten": True, "filter": WATCHED}
-        self.call("Target.setAutoAttach", **attach)
+        try:
+            self.call("Target.setAutoAttach", **attach)
+        except (BrowserError, OSError):
+            self.close()
+            raise
 
     def _start(self, command: list[str], home: Path) -> None:
         to_browser, self._to = os.pipe()
         self._from, from_browser = os.pipe()
-        ends = [fcntl.fcntl(end, fcntl.F_DUPFD, 10) for end in (to_browser, from_browser)]  # neither 3 nor 4
+        ends = (to_browser, from_browser)
         self._process = subprocess.Popen(
             [sys.executable, "-c", ON_3_AND_4, *map(str, ends), *command],
             pass_fds=ends, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL, env={**os.environ, "HOME": str(home)},
         )  # fmt: skip
-        for end in (to_browser, from_browser, *ends):
+        for end in ends:
             os.close(end)
 
     def call(self, method: str, session: str | None = None, **params: Any) -> Any:
@@ -94,11 +101,6 @@ class Chromium:
         """The address of the extension that was loaded, once its worker runs."""
         session = self._attached(lambda about: about["url"].endswith("/worker.js"))
         return self._sessions[session]["url"].removesuffix("worker.js")
-
-    def target_at(self, address: str) -> bool:
-        """Has a page of this address been opened?"""
-        found = self.call("Target.getTargets")["targetInfos"]
-        return any(one["url"] == address and one["type"] == "page" for one in found)
 
     def opened(self, address: str) -> "Tab":
         """A new tab with this address, loaded."""
