@@ -150,3 +150,48 @@ def test_a_lean_out_of_order_is_refused() -> None:
     array = {"panel": {"rated_power_w": 410}, "fixing": {"low_lean_out_deg": 30, "high_lean_out_deg": 20}}
     answer = post("/v1/energy", SMALLEST | {"arrays": [array]})
     assert mistakes(answer) == {"/arrays/0/fixing/low_lean_out_deg": "contradiction"}
+
+
+ALL_AROUND = {"low_tilt_deg": 0, "high_tilt_deg": 90, "low_azimuth_deg": 0, "high_azimuth_deg": 360}
+SITE = {"latitude_deg": 52, "longitude_deg": 13}
+
+
+@pytest.mark.parametrize(("array", "wish"), [
+    (BETWEEN_WALLS, {"bounds": ALL_AROUND}),
+    (BETWEEN_WALLS | {"mount": "hung_on_rail", "overhang": {"above_top_edge_m": 0.8, "reaches_out_m": 1.5}},
+     {"bounds": {"low_azimuth_deg": 90, "high_azimuth_deg": 270}}),
+    (BETWEEN_WALLS, {"planes": [{"tilt_deg": 40, "azimuth_deg": azimuth} for azimuth in (95, 180, 245)]}),
+    (BETWEEN_WALLS, {"hinge_tilts_deg": [20, 50, 80]}),
+    (BETWEEN_WALLS, {}),
+])  # fmt: skip
+def test_every_path_turns_the_panel_before_the_same_facade(array: dict[str, Any], wish: dict[str, Any]) -> None:
+    """No path turns the building: /v1/energy took one with its wall in the north, 324 kWh where /v1/tilt told 469."""
+    request = {"site": SITE, "arrays": [array], "inverter": {"ac_power_w": 600}, "tilt": wish, "as_of": "2026-11-25"}
+    answers = {path: post(path, request).json() for path in ("/v1/tilt", "/v1/energy", "/v1/appraisal")}
+    found = answers["/v1/tilt"]["tilt"]
+    facades = []
+    for path, answer in answers.items():
+        facades.append([one for one in answer["assumptions"] if one["pointer"].endswith("/facade_azimuth_deg")])
+        if path != "/v1/tilt":
+            [stands] = found["stands"]["planes"]
+            assert answer["energy"]["arrays"][0]["plane"] == stands["plane"]
+            assert answer["energy"]["year_kwh"]["middle"] == found["stands"]["brings"]["year_kwh"]
+    assert facades[0] == facades[1] == facades[2]
+    assert len(facades[0]) == int("bounds" in wish or "planes" in wish)
+    # By light here, by energy there, and both on a flat top.
+    assert found["given_reaches_share"] > 0.999
+    assert codes(found) >= {"facade_assumed" if facades[0] else "facade_not_known"}
+    if facades[0]:
+        [taken] = facades[0]
+        told = request | {"arrays": [array | {"facade_azimuth_deg": taken["value"]}]}
+        assert tilt(told)["best"] == found["best"]
+
+
+def test_a_facade_that_was_assumed_moves_the_year_and_is_asked_for() -> None:
+    request = {"site": SITE, "arrays": [BETWEEN_WALLS], "inverter": {"ac_power_w": 600}, "as_of": "2026-11-25",
+               "tilt": {"bounds": ALL_AROUND}, "include": ["moves", "used"],
+               "outlay": {"items": [{"what": "panels", "amount": 700}]}}  # fmt: skip
+    answer = post("/v1/appraisal", request).json()
+    [taken] = [one for one in answer["assumptions"] if one["pointer"].endswith("/facade_azimuth_deg")]
+    assert taken["moves"]["share"] > 0.1
+    assert answer["used"]["arrays"][0]["facade_azimuth_deg"] == taken["value"]

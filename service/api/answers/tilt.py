@@ -37,8 +37,10 @@ def _answer(body: bytes, deps: Deps, *, with_map: bool) -> TiltAnswerOut:
     kept = deps.movable if question.weather is None else Memo(1)
     stand = kept.get((sky, stand_key(setup)), lambda: stand_of(setup, sky))
     advice = tilt_advice(setup, sky, given, wish, question.meter, question.ac_w_of, question.as_of, stand)
+    assumed = any(pointer.endswith("/facade_azimuth_deg") for pointer in question.assumptions.by_pointer)
     return TiltAnswerOut(
-        tilt=TiltOut.of(advice, question.setup, question.facing), **question.beside(question.chosen_cautions())
+        tilt=TiltOut.of(advice, question.setup, question.facing, facade_assumed=assumed),
+        **question.beside(question.chosen_cautions()),
     )
 
 

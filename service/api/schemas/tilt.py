@@ -333,13 +333,14 @@ class TiltOut(Out):
     )
 
     @classmethod
-    def of(cls, advice: TiltAdvice, setup: Setup, facing: Facing | None) -> Self:
-        """The whole object."""
+    def of(cls, advice: TiltAdvice, setup: Setup, facing: Facing | None, *, facade_assumed: bool = False) -> Self:
+        """The whole object; ``facade_assumed``: nobody told how slab and walls stand before which a panel is turned."""
         stands, best = (
             {"energy": one.year_kwh, "self_used": one.self_used_kwh, "money": one.saving or 0.0}[advice.objective]
             for one in (advice.stands_brings, advice.best_brings)
         )
         currency = None if setup.tariff is None else setup.tariff.currency
+        notes = ["facade_assumed" if one == "walls_stay" and facade_assumed else one for one in advice.notes]
         return cls(
             objective=advice.objective,
             text=say("tilt", f"objective.{advice.objective}"),
@@ -359,7 +360,7 @@ class TiltOut(Out):
                 )
                 for one in advice.others
             ],
-            notes=[TiltNoteOut(code=code, text=say("tilt", f"note.{code}")) for code in advice.notes],
+            notes=[TiltNoteOut(code=code, text=say("tilt", f"note.{code}")) for code in notes],
             railing_azimuth_deg=advice.railing_azimuth_deg,
             near_best=[NearBestOut.of(near, advice.railing_azimuth_deg) for near in advice.near_best],
             schedules=[ScheduleOut.of(one, advice.objective, currency) for one in advice.schedules],

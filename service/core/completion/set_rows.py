@@ -61,6 +61,11 @@ ARRAY_ROWS: tuple[Row, ...] = (
            "admits", unit="deg", source="computed from this place's typical year", moves_energy=True),
     _array("plane/azimuth_deg", code="best_if_free", rule="the most light of the year", unit="deg", source=_STAND,
            moves_energy=True),
+    _array("facade_azimuth_deg", code="middle_of_faces", rule="the face whose yearly light is the middle one of all "
+           "faces from east over the equator's side to west, or of the arc of tilt.bounds", unit="deg",
+           source="computed from this place's typical year; please tell which way the facade looks", moves_energy=True),
+    _array("facade_azimuth_deg", code="sun_seen", rule="the direction that agrees with when the sun came and left",
+           unit="deg", source="the position of the sun at the times noted", moves_energy=True),
     _array("orientation", code="by_mount", rule="lengthwise at a railing, else upright", source=TRADE),
     _array("height_above_ground_m", code="by_mount", rule="balcony 6, wall 4, flat roof 6, sloped roof 5, fence 0.5, "
            "ground 0.3, free-standing 1", unit="m", source=NEUTRAL),

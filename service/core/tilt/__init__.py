@@ -7,6 +7,7 @@ from service.core.tilt.advice import (
 )
 from service.core.tilt.best import best_listed, best_plane, light_by_face, middle_face
 from service.core.tilt.bounds import PlaneBounds, bounds_by_mount, narrowed
+from service.core.tilt.facade import Facade, facade_to_hold
 from service.core.tilt.facing import Facing, Obstacle, SunSeen, facing_of
 from service.core.tilt.home import YearAtHome
 from service.core.tilt.moving import Schedule, Step
@@ -22,6 +23,7 @@ __all__ = [
     "AT_RAILING_OR_WALL",
     "OBJECTIVES",
     "Chosen",
+    "Facade",
     "Facing",
     "NearBest",
     "Obstacle",
@@ -39,6 +41,7 @@ __all__ = [
     "best_listed",
     "best_plane",
     "bounds_by_mount",
+    "facade_to_hold",
     "facing_of",
     "fitted_tilt_deg",
     "light_by_face",
