@@ -195,3 +195,41 @@ def test_a_facade_that_was_assumed_moves_the_year_and_is_asked_for() -> None:
     [taken] = [one for one in answer["assumptions"] if one["pointer"].endswith("/facade_azimuth_deg")]
     assert taken["moves"]["share"] > 0.1
     assert answer["used"]["arrays"][0]["facade_azimuth_deg"] == taken["value"]
+
+
+def lean_assumed(answer: dict[str, Any]) -> dict[str, Any] | None:
+    found = [one for one in answer["assumptions"] if one["pointer"] == "/arrays/0/fixing/high_lean_out_deg"]
+    return found[0] if found else None
+
+
+@pytest.mark.parametrize(("array", "lean", "code"), [
+    ({"mount": "hung_on_rail", "plane": {"tilt_deg": 90, "azimuth_deg": 180}}, 0, "upright_unless_told"),
+    ({"mount": "hung_on_rail"}, 0, "upright_unless_told"),
+    ({"mount": "wall", "plane": {"tilt_deg": 65, "azimuth_deg": 180}}, 25, "as_it_leans"),
+])  # fmt: skip
+def test_the_lean_that_bounds_the_tilt_is_an_assumption_where_nobody_told_it(
+    array: dict[str, Any], lean: float, code: str
+) -> None:
+    request = SMALLEST | {"arrays": [array | {"panel": {"rated_power_w": 410}}], "include": ["used"]}
+    answer = post("/v1/tilt", request).json()
+    found = lean_assumed(answer)
+    assert found is not None
+    assert (found["value"], found["code"], found["low"]) == (lean, code, 0)
+    assert found["high"] == max(20, lean)
+    assert codes(answer["tilt"]) == ({code} if lean == 0 else set())
+    assert answer["used"]["arrays"][0]["fixing"]["high_lean_out_deg"] == lean
+    assert 90 - answer["tilt"]["best"]["tilt_deg"] <= lean
+    told = {"arrays": [array | {"panel": {"rated_power_w": 410}, "fixing": {"high_lean_out_deg": lean}}]}
+    again = post("/v1/tilt", SMALLEST | told).json()
+    assert lean_assumed(again) is None
+    assert codes(again["tilt"]) == set()
+    assert again["tilt"]["best_year_kwh"] == answer["tilt"]["best_year_kwh"]
+
+
+@pytest.mark.parametrize("wish", [{"planes": [{"tilt_deg": 70, "azimuth_deg": 90}]}, {"hinge_tilts_deg": [60, 90]},
+                                  {"bounds": {"low_tilt_deg": 60}}])  # fmt: skip
+def test_tilts_that_are_named_take_the_place_of_a_lean(wish: dict[str, Any]) -> None:
+    array = {"mount": "hung_on_rail", "panel": {"rated_power_w": 410}}
+    answer = post("/v1/tilt", SMALLEST | {"arrays": [array], "tilt": wish}).json()
+    assert lean_assumed(answer) is None
+    assert codes(answer["tilt"]) == set()

@@ -1,5 +1,6 @@
 """How is it answered how a set should stand: planes, ranges, schedules, a map, rules of thumb?"""
 
+from collections.abc import Iterator
 from datetime import date, timedelta
 from typing import Literal, Self
 
@@ -11,6 +12,7 @@ from service.api.schemas import rounding as r
 from service.api.schemas.base import Code, Out, Text, absent
 from service.api.schemas.energy import PlaneOut
 from service.api.words import say
+from service.core.model.assumption import Assumptions
 from service.core.model.facts import Setup
 from service.core.model.hours import REFERENCE_YEAR
 from service.core.model.place import Plane
@@ -298,6 +300,16 @@ class TiltNoteOut(Out):
     text: Text
 
 
+def _notes(advice: TiltAdvice, assumptions: Assumptions) -> Iterator[str]:
+    """What was assumed of a facade or a fixing is told with the note; a fixing told to let nothing lean needs none."""
+    assumed = {one.pointer.rpartition("/")[2]: one.code for one in assumptions.by_pointer.values()}
+    for code in advice.notes:
+        if code == "walls_stay" and "facade_azimuth_deg" in assumed:
+            yield "facade_assumed"
+        elif code != "upright_unless_told" or assumed.get("high_lean_out_deg") == code:
+            yield code
+
+
 class TiltOut(Out):
     """How the set should stand.
 
@@ -333,14 +345,13 @@ class TiltOut(Out):
     )
 
     @classmethod
-    def of(cls, advice: TiltAdvice, setup: Setup, facing: Facing | None, *, facade_assumed: bool = False) -> Self:
-        """The whole object; ``facade_assumed``: nobody told how slab and walls stand before which a panel is turned."""
+    def of(cls, advice: TiltAdvice, setup: Setup, facing: Facing | None, assumptions: Assumptions) -> Self:
+        """The whole object."""
         stands, best = (
             {"energy": one.year_kwh, "self_used": one.self_used_kwh, "money": one.saving or 0.0}[advice.objective]
             for one in (advice.stands_brings, advice.best_brings)
         )
         currency = None if setup.tariff is None else setup.tariff.currency
-        notes = ["facade_assumed" if one == "walls_stay" and facade_assumed else one for one in advice.notes]
         return cls(
             objective=advice.objective,
             text=say("tilt", f"objective.{advice.objective}"),
@@ -360,7 +371,7 @@ class TiltOut(Out):
                 )
                 for one in advice.others
             ],
-            notes=[TiltNoteOut(code=code, text=say("tilt", f"note.{code}")) for code in notes],
+            notes=[TiltNoteOut(code=code, text=say("tilt", f"note.{code}")) for code in _notes(advice, assumptions)],
             railing_azimuth_deg=advice.railing_azimuth_deg,
             near_best=[NearBestOut.of(near, advice.railing_azimuth_deg) for near in advice.near_best],
             schedules=[ScheduleOut.of(one, advice.objective, currency) for one in advice.schedules],

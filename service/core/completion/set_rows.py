@@ -73,6 +73,10 @@ ARRAY_ROWS: tuple[Row, ...] = (
            "as the panels on a roof", unit="m", source=NEUTRAL),
     _array("fixing/railing_height_m", code="usual_railing", value=1.0, unit="m", source="building codes ask for 0.9 to "
            "1.1 m, from memory", low=0.9, high=1.2),
+    _array("fixing/high_lean_out_deg", code="upright_unless_told", value=0.0, unit="deg", source="hung plainly on a "
+           "rail, wall or fence a panel stands upright; brackets may lean it out", low=0.0, high=20.0),
+    _array("fixing/high_lean_out_deg", code="as_it_leans", rule="as far from upright as it leans already", unit="deg",
+           source="as it stands it can stand; brackets may lean it out further", low=0.0, high=20.0),
     _array("skyline", code="nothing_around", value=[], source=NEUTRAL),
     _array("side_walls", code="nothing_around", value=[], source=NEUTRAL),
     _array("shade", code="nothing_around", value=[], source=NEUTRAL),

@@ -17,10 +17,11 @@ from service.core.tilt.stand import Stand, stand_key, stand_of
 from service.core.tilt.sums import OBJECTIVES
 from service.core.tilt.thumb import RuleOfThumb, fitted_tilt_deg, rules_of_thumb
 from service.core.tilt.thumb_here import RuleHere
-from service.core.tilt.wish import AT_RAILING_OR_WALL, TiltWish, open_bounds, places_wished
+from service.core.tilt.wish import AT_RAILING_OR_WALL, MAY_LEAN, TiltWish, open_bounds, places_wished
 
 __all__ = [
     "AT_RAILING_OR_WALL",
+    "MAY_LEAN",
     "OBJECTIVES",
     "Chosen",
     "Facade",

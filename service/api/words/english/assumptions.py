@@ -47,6 +47,10 @@ TEXTS: Mapping[str, str] = {
     "mount_open": "How the panels stand was not said. They were taken as standing free towards the sun; hung on a "
     "railing they yield less. Tell the mount.",
     "upright_by_mount": "On a rail, wall or fence panels hang upright.",
+    "upright_unless_told": "How far its fixing lets the panel lean out was not said, so it was taken to hang upright. "
+    "Tell it, and the best lean is looked for.",
+    "as_it_leans": "How far its fixing lets the panel lean out was not said, so no more was taken than the {value:.0f} "
+    "degrees from upright that it leans already. Tell it, and the best lean is looked for.",
     "pitch_by_mount": "A middling roof pitch was taken; tell yours.",
     "best_within_mount": "Left open, so the plane with the most light of the year was taken that the mount admits. You "
     "can set it up so.",
