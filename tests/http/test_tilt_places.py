@@ -25,10 +25,12 @@ def test_notes_that_are_not_sure_still_give_the_plane_and_say_their_range(path: 
     assert 145 <= azimuth["low"] <= azimuth["value"] <= azimuth["high"] <= 182
     assert azimuth["low"] < 155
     assert azimuth["high"] > 174
-    if path == "/v1/tilt":
-        assert not answer["tilt"]["facing"]["sure"]
-        assert answer["tilt"]["facing"]["azimuth_deg"] == azimuth["value"]
-        assert "edge of a building" in answer["tilt"]["facing"]["text"]
+    facing = answer["tilt"]["facing"] if path == "/v1/tilt" else answer["facing"]
+    assert not facing["sure"]
+    assert facing["azimuth_deg"] == azimuth["value"]
+    assert "edge of a building" in facing["text"]
+    plain = post(path, request | {"site": SMALLEST["site"]}).json()
+    assert "facing" not in (plain["tilt"] if path == "/v1/tilt" else plain)
     if path == "/v1/energy":
         [array] = answer["energy"]["arrays"]
         assert array["plane"]["azimuth_deg"] == azimuth["value"]
@@ -150,6 +152,8 @@ def test_a_lean_out_of_order_is_refused() -> None:
     array = {"panel": {"rated_power_w": 410}, "fixing": {"low_lean_out_deg": 30, "high_lean_out_deg": 20}}
     answer = post("/v1/energy", SMALLEST | {"arrays": [array]})
     assert mistakes(answer) == {"/arrays/0/fixing/low_lean_out_deg": "contradiction"}
+    [told] = answer.json()["errors"]
+    assert told["accepted"] == "a number from 0 to 20; 20 is the furthest lean given beside it"
 
 
 ALL_AROUND = {"low_tilt_deg": 0, "high_tilt_deg": 90, "low_azimuth_deg": 0, "high_azimuth_deg": 360}

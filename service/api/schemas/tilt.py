@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 from datetime import date, timedelta
-from typing import Literal, Self
+from typing import Annotated, Literal, Self
 
 import numpy as np
 from pydantic import Field
@@ -197,6 +197,9 @@ class MapOut(Out):
         max_length=91, description="Each kWh at the price of its hour. Null where no price is known."
     )
     currency: str | None = Field(max_length=3, description="Null where no price is known.")
+    self_used_kwh: Annotated[list[list[float]], Field(max_length=91)] | SkipJsonSchema[None] = Field(
+        default=None, exclude_if=absent, description="Only where use at home is the objective."
+    )
 
     @classmethod
     def of(cls, found: PlaneMap, currency: str | None) -> Self:
@@ -207,6 +210,7 @@ class MapOut(Out):
             year_kwh=np.round(found.year_kwh, 1).tolist(),
             saving_first_year=None if found.saving is None else np.round(found.saving, 2).tolist(),
             currency=None if found.saving is None else currency,
+            self_used_kwh=None if found.self_used_kwh is None else np.round(found.self_used_kwh, 1).tolist(),
         )
 
 
@@ -266,6 +270,11 @@ class FacingOut(Out):
     basis: Literal["both_ends", "one_date", "fewest_obstacles", "middle"]
     obstacles: list[ObstacleOut] = Field(max_length=20)
     text: Text
+
+    @classmethod
+    def where_noted(cls, facing: Facing | None) -> Self | None:
+        """None where nobody noted when the sun was seen."""
+        return None if facing is None else cls.of(facing)
 
     @classmethod
     def of(cls, facing: Facing) -> Self:
@@ -377,5 +386,5 @@ class TiltOut(Out):
             schedules=[ScheduleOut.of(one, advice.objective, currency) for one in advice.schedules],
             rules_of_thumb=[RuleOut.of(one) for one in advice.rules],
             map=None if advice.map is None else MapOut.of(advice.map, currency),
-            facing=None if facing is None else FacingOut.of(facing),
+            facing=FacingOut.where_noted(facing),
         )

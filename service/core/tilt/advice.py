@@ -215,8 +215,9 @@ class _Asked:
         stand = self.together.stand
         most_w = sum(stand.kinds[kind].table.most_w for kind in stand.kind_of)
         detail = "usual" if float(stand.output.limit_w) >= _MUCH_CUT_SHARE * most_w else "fine"
-        most_kwh = free.year_kwh if self.wish.objective == "energy" else float("inf")
-        return map_of(self.together, detail, self.wish.map_steps_deg, most_kwh)
+        objective = self.wish.objective
+        most = {} if objective == "money" else {objective: _wanted(free, objective)}
+        return map_of(self.together, detail, self.wish.map_steps_deg, most, used=objective == "self_used")
 
     def _railing(self, stands: tuple[Plane, ...]) -> float | None:
         lead = next(iter(self.freedom.moving))
