@@ -10,6 +10,7 @@ from service.core.energy.chain import Lit, input_hours
 from service.core.energy.kernel import (
     InputTable,
     PlaceRecord,
+    around_of,
     dc_w,
     input_table,
     light_among,
@@ -75,9 +76,10 @@ def nearest_ac_w(arrays: Sequence[Array], inverter: Inverter, sky: SkyYear) -> F
     tables = [input_table(array, limits, 1.0) for array, limits in zip(arrays, inverter.inputs, strict=False)]
     dc = np.zeros((1, record.air_c.size), dtype=np.float32)
     for array, table in zip(arrays, tables, strict=True):
-        opened = open_planes(array, record, [array.plane], REFLECTANCE_SHARE)
+        around = around_of(array, sky, record) if surrounded(array) else None
+        opened = open_planes(array, record, [array.plane], REFLECTANCE_SHARE, around)
         cells = nearest_array(array, record, opened, table, REFLECTANCE_SHARE)
-        if cells is None or surrounded(array):
+        if cells is None or (surrounded(array) and around is None):
             dc += _finely(array, sky, record, table)
         else:
             dc += cells.dc_of(opened)
@@ -91,9 +93,10 @@ def surrounded(array: Array) -> bool:
 
 
 def _finely(array: Array, sky: SkyYear, record: PlaceRecord, table: InputTable) -> Singles:
-    if surrounded(array):
+    around = around_of(array, sky, record) if surrounded(array) else None
+    if surrounded(array) and around is None:
         return dc_w(light_among(array, sky, record, [array.plane], REFLECTANCE_SHARE), table)[0]
-    return dc_w(open_planes(array, record, [array.plane], REFLECTANCE_SHARE).light(), table)[0]
+    return dc_w(open_planes(array, record, [array.plane], REFLECTANCE_SHARE, around).light(), table)[0]
 
 
 def _whole_year(record: PlaceRecord, ac_w: Singles, sky: SkyYear) -> Floats:

@@ -5,6 +5,7 @@ from pathlib import Path
 from typing import Any
 from xml.etree import ElementTree as ET
 
+import numpy as np
 import pytest
 
 from tests.http.client import SMALLEST, ask, mistakes, post
@@ -150,10 +151,9 @@ def test_a_picture_of_a_railing_has_the_railings_axes_and_needs_no_map_in_the_re
     assert "degrees out from upright" in texts
     assert "degrees turned left (-) or right of the railing" in texts
     assert {"-90", "+90"} <= set(texts)
-    [caption] = [text for text in texts if text.startswith("Share of the best")]
-    assert "out from upright" in caption
-    assert "to the right" in caption  # the south, seen from a railing that faces 150
-    assert "direction" not in caption
+    [said] = [text for text in texts if text.startswith("Best where")]
+    assert "out from upright, straight out" in said  # the railing faces 150, and the panels with it
+    assert "direction" not in said
 
 
 def test_a_picture_of_a_set_in_the_yard_has_tilt_and_direction_and_says_what_its_marks_are() -> None:
@@ -168,6 +168,45 @@ def test_the_picture_is_of_money_where_money_is_wanted() -> None:
     assert any("EUR" in text for text in texts)
     energy = texts_of(picture(EXAMPLE | {"tilt": EXAMPLE["tilt"] | {"objective": "energy"}}))
     assert "Yearly energy by tilt and direction" in energy
+
+
+def caption(request: dict[str, Any]) -> list[str]:
+    root = picture(request)
+    lines = captions(root)
+    assert root.findtext(f"{SVG}g/{SVG}desc") == " ".join(lines)
+    return lines
+
+
+def captions(root: ET.Element) -> list[str]:
+    """The lines under the title, none wider than the picture."""
+    lines = [text for text in texts_of(root) if text.startswith(("Share of", "Best where"))]
+    assert all(len(line) <= 110 for line in lines)  # of 720 units, of 12 units' letters
+    return lines
+
+
+def test_the_caption_names_the_best_plane_where_the_set_may_stand() -> None:
+    """It named the best plane of all: 38 degrees for a stand that may be tilted from 60 to 75."""
+    wish = {"bounds": {"low_tilt_deg": 60, "high_tilt_deg": 75, "low_azimuth_deg": 100, "high_azimuth_deg": 140}}
+    found = tilt(YARD, **wish)
+    best, [share, said] = found["best"], caption(YARD | {"tilt": wish})
+    assert found["free"]["planes"][0]["plane"] != best
+    assert f"Best where it may stand: {best['tilt_deg']:.0f} degrees of tilt, {best['azimuth_deg']:.0f} degrees" in said
+    assert said.endswith(f"{found['best_year_kwh']:.0f} kWh.")
+    assert share.endswith(f": {found['free']['brings']['year_kwh']:.0f} kWh.")
+
+
+def test_the_picture_is_of_use_at_home_where_that_is_wanted() -> None:
+    request = EXAMPLE | {"tilt": {"objective": "self_used", "map": {"tilt_step_deg": 3, "azimuth_step_deg": 6}}}
+    texts = texts_of(picture(request))
+    assert "Energy used at home in a year by tilt and direction" in texts
+    found = post("/v1/tilt", request).json()["tilt"]
+    used, kwh = np.array(found["map"]["self_used_kwh"]), np.array(found["map"]["year_kwh"])
+    assert used.shape == kwh.shape
+    assert (used <= kwh + 0.1).all()
+    assert used.max() == pytest.approx(found["free"]["brings"]["self_used_kwh"], rel=4e-3)
+    assert caption(request)[1].endswith(f"{found['best_planes']['brings']['self_used_kwh']:.0f} kWh used at home.")
+    plain = tilt(EXAMPLE, objective="energy", map={"tilt_step_deg": 15, "azimuth_step_deg": 30})
+    assert "self_used_kwh" not in plain["map"]
 
 
 def test_a_cell_of_the_picture_has_its_plane_in_its_middle() -> None:

@@ -25,10 +25,12 @@ def test_notes_that_are_not_sure_still_give_the_plane_and_say_their_range(path: 
     assert 145 <= azimuth["low"] <= azimuth["value"] <= azimuth["high"] <= 182
     assert azimuth["low"] < 155
     assert azimuth["high"] > 174
-    if path == "/v1/tilt":
-        assert not answer["tilt"]["facing"]["sure"]
-        assert answer["tilt"]["facing"]["azimuth_deg"] == azimuth["value"]
-        assert "edge of a building" in answer["tilt"]["facing"]["text"]
+    facing = answer["tilt"]["facing"] if path == "/v1/tilt" else answer["facing"]
+    assert not facing["sure"]
+    assert facing["azimuth_deg"] == azimuth["value"]
+    assert "edge of a building" in facing["text"]
+    plain = post(path, request | {"site": SMALLEST["site"]}).json()
+    assert "facing" not in (plain["tilt"] if path == "/v1/tilt" else plain)
     if path == "/v1/energy":
         [array] = answer["energy"]["arrays"]
         assert array["plane"]["azimuth_deg"] == azimuth["value"]
@@ -150,3 +152,88 @@ def test_a_lean_out_of_order_is_refused() -> None:
     array = {"panel": {"rated_power_w": 410}, "fixing": {"low_lean_out_deg": 30, "high_lean_out_deg": 20}}
     answer = post("/v1/energy", SMALLEST | {"arrays": [array]})
     assert mistakes(answer) == {"/arrays/0/fixing/low_lean_out_deg": "contradiction"}
+    [told] = answer.json()["errors"]
+    assert told["accepted"] == "a number from 0 to 20; 20 is the furthest lean given beside it"
+
+
+ALL_AROUND = {"low_tilt_deg": 0, "high_tilt_deg": 90, "low_azimuth_deg": 0, "high_azimuth_deg": 360}
+SITE = {"latitude_deg": 52, "longitude_deg": 13}
+
+
+@pytest.mark.parametrize(("array", "wish"), [
+    (BETWEEN_WALLS, {"bounds": ALL_AROUND}),
+    (BETWEEN_WALLS | {"mount": "hung_on_rail", "overhang": {"above_top_edge_m": 0.8, "reaches_out_m": 1.5}},
+     {"bounds": {"low_azimuth_deg": 90, "high_azimuth_deg": 270}}),
+    (BETWEEN_WALLS, {"planes": [{"tilt_deg": 40, "azimuth_deg": azimuth} for azimuth in (95, 180, 245)]}),
+    (BETWEEN_WALLS, {"hinge_tilts_deg": [20, 50, 80]}),
+    (BETWEEN_WALLS, {}),
+])  # fmt: skip
+def test_every_path_turns_the_panel_before_the_same_facade(array: dict[str, Any], wish: dict[str, Any]) -> None:
+    """No path turns the building: /v1/energy took one with its wall in the north, 324 kWh where /v1/tilt told 469."""
+    request = {"site": SITE, "arrays": [array], "inverter": {"ac_power_w": 600}, "tilt": wish, "as_of": "2026-11-25"}
+    answers = {path: post(path, request).json() for path in ("/v1/tilt", "/v1/energy", "/v1/appraisal")}
+    found = answers["/v1/tilt"]["tilt"]
+    facades = []
+    for path, answer in answers.items():
+        facades.append([one for one in answer["assumptions"] if one["pointer"].endswith("/facade_azimuth_deg")])
+        if path != "/v1/tilt":
+            [stands] = found["stands"]["planes"]
+            assert answer["energy"]["arrays"][0]["plane"] == stands["plane"]
+            assert answer["energy"]["year_kwh"]["middle"] == found["stands"]["brings"]["year_kwh"]
+    assert facades[0] == facades[1] == facades[2]
+    assert len(facades[0]) == int("bounds" in wish or "planes" in wish)
+    # By light here, by energy there, and both on a flat top.
+    assert found["given_reaches_share"] > 0.999
+    assert codes(found) >= {"facade_assumed" if facades[0] else "facade_not_known"}
+    if facades[0]:
+        [taken] = facades[0]
+        told = request | {"arrays": [array | {"facade_azimuth_deg": taken["value"]}]}
+        assert tilt(told)["best"] == found["best"]
+
+
+def test_a_facade_that_was_assumed_moves_the_year_and_is_asked_for() -> None:
+    request = {"site": SITE, "arrays": [BETWEEN_WALLS], "inverter": {"ac_power_w": 600}, "as_of": "2026-11-25",
+               "tilt": {"bounds": ALL_AROUND}, "include": ["moves", "used"],
+               "outlay": {"items": [{"what": "panels", "amount": 700}]}}  # fmt: skip
+    answer = post("/v1/appraisal", request).json()
+    [taken] = [one for one in answer["assumptions"] if one["pointer"].endswith("/facade_azimuth_deg")]
+    assert taken["moves"]["share"] > 0.1
+    assert answer["used"]["arrays"][0]["facade_azimuth_deg"] == taken["value"]
+
+
+def lean_assumed(answer: dict[str, Any]) -> dict[str, Any] | None:
+    found = [one for one in answer["assumptions"] if one["pointer"] == "/arrays/0/fixing/high_lean_out_deg"]
+    return found[0] if found else None
+
+
+@pytest.mark.parametrize(("array", "lean", "code"), [
+    ({"mount": "hung_on_rail", "plane": {"tilt_deg": 90, "azimuth_deg": 180}}, 0, "upright_unless_told"),
+    ({"mount": "hung_on_rail"}, 0, "upright_unless_told"),
+    ({"mount": "wall", "plane": {"tilt_deg": 65, "azimuth_deg": 180}}, 25, "as_it_leans"),
+])  # fmt: skip
+def test_the_lean_that_bounds_the_tilt_is_an_assumption_where_nobody_told_it(
+    array: dict[str, Any], lean: float, code: str
+) -> None:
+    request = SMALLEST | {"arrays": [array | {"panel": {"rated_power_w": 410}}], "include": ["used"]}
+    answer = post("/v1/tilt", request).json()
+    found = lean_assumed(answer)
+    assert found is not None
+    assert (found["value"], found["code"], found["low"]) == (lean, code, 0)
+    assert found["high"] == max(20, lean)
+    assert codes(answer["tilt"]) == ({code} if lean == 0 else set())
+    assert answer["used"]["arrays"][0]["fixing"]["high_lean_out_deg"] == lean
+    assert 90 - answer["tilt"]["best"]["tilt_deg"] <= lean
+    told = {"arrays": [array | {"panel": {"rated_power_w": 410}, "fixing": {"high_lean_out_deg": lean}}]}
+    again = post("/v1/tilt", SMALLEST | told).json()
+    assert lean_assumed(again) is None
+    assert codes(again["tilt"]) == set()
+    assert again["tilt"]["best_year_kwh"] == answer["tilt"]["best_year_kwh"]
+
+
+@pytest.mark.parametrize("wish", [{"planes": [{"tilt_deg": 70, "azimuth_deg": 90}]}, {"hinge_tilts_deg": [60, 90]},
+                                  {"bounds": {"low_tilt_deg": 60}}])  # fmt: skip
+def test_tilts_that_are_named_take_the_place_of_a_lean(wish: dict[str, Any]) -> None:
+    array = {"mount": "hung_on_rail", "panel": {"rated_power_w": 410}}
+    answer = post("/v1/tilt", SMALLEST | {"arrays": [array], "tilt": wish}).json()
+    assert lean_assumed(answer) is None
+    assert codes(answer["tilt"]) == set()

@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from service.core.energy.kernel import dc_w, input_table, nearest_array, open_planes, place_record
 from service.core.model.facts import Array, Inverter
-from service.core.model.place import Overhang, Plane, SideWall, SkylinePoint
+from service.core.model.place import Overhang, Plane, Shade, SideWall, SkylinePoint
 from tests.builders import array, inverter, one_input, panel
 from tests.kernel_cases import PLACES, flickering, kernel_ac_w, nearest_ac_w, plain_ac_w, typical
 from tests.skies import mixed_year
@@ -18,6 +18,12 @@ SKIES = st.builds(
     lambda year, at: year(*at), st.sampled_from([mixed_year, flickering, typical]), st.sampled_from(PLACES)
 )
 REARS = st.sampled_from([{}, {"count_rear_light": True}, {"count_rear_light": True, "rear_light_share": 0.1}])
+SOFT = Shade(
+    cause="tree", edge="soft", months=(4, 5, 6, 7, 8, 9), from_clock="14:30", to_clock="18:00", blocked_share=0.6
+)
+HARD = Shade(
+    cause="mast", edge="hard", months=tuple(range(1, 13)), from_clock="09:20", to_clock="11:00", blocked_share=0.4
+)
 SURROUNDINGS = st.sampled_from(
     [
         {},
@@ -25,6 +31,13 @@ SURROUNDINGS = st.sampled_from(
         {"overhang": Overhang(above_top_edge_m=1.5, reaches_out_m=1.2)},
         {"side_walls": (SideWall(side="left", distance_m=0.5, reaches_out_m=1.5),)},
         {"skyline": (SkylinePoint(azimuth_deg=100, height_deg=20), SkylinePoint(azimuth_deg=220, height_deg=5))},
+        {
+            "overhang": Overhang(above_top_edge_m=1.5, reaches_out_m=1.2),
+            "side_walls": (SideWall(side="left", distance_m=0.5, reaches_out_m=1.5),),
+            "shade": (SOFT,),
+            "facade_azimuth_deg": 160.0,
+        },
+        {"skyline": (SkylinePoint(azimuth_deg=120, height_deg=15),), "shade": (SOFT, HARD)},
     ]
 )
 

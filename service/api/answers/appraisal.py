@@ -12,6 +12,7 @@ from service.api.schemas.fixing import FixingOut
 from service.api.schemas.payback import PaybackOut
 from service.api.schemas.requests import AppraisalIn
 from service.api.schemas.storage import StorageOut
+from service.api.schemas.tilt import FacingOut
 from service.api.schemas.use import UseOut
 from service.core.appraisal import Again, appraise, priced_remedies, told_over_the_year
 from service.core.energy import EnergyYear
@@ -51,6 +52,7 @@ def appraisal(body: bytes, deps: Deps) -> AppraisalOut:
         payback=payback_out(question, account),
         storage=storage_out(question, account),
         steps=[StepOut.of(step) for step in found.steps],
+        facing=FacingOut.where_noted(question.facing),
         **question.beside(found.cautions),
     )
 

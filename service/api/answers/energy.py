@@ -6,6 +6,7 @@ from service.api.deps import Deps
 from service.api.schemas.answers import EnergyAnswerOut
 from service.api.schemas.energy import EnergyOut
 from service.api.schemas.requests import EnergyIn
+from service.api.schemas.tilt import FacingOut
 
 
 def energy(body: bytes, deps: Deps) -> EnergyAnswerOut:
@@ -14,5 +15,6 @@ def energy(body: bytes, deps: Deps) -> EnergyAnswerOut:
     calendar = question.sky.calendar if "hours" in question.include else None
     return EnergyAnswerOut(
         energy=EnergyOut.of(question.energy, calendar, question.weather, what_if(question)),
+        facing=FacingOut.where_noted(question.facing),
         **question.beside(question.chosen_cautions()),
     )

@@ -9,6 +9,7 @@ from service.api.schemas.reading import read_body
 from service.api.schemas.requests import TiltIn
 from service.api.schemas.tilt import TiltOut
 from service.api.schemas.tilt_wish import TiltWishIn
+from service.core.completion import with_lean_told
 from service.core.model.memo import Memo
 from service.core.tilt import TiltWish, places_wished, stand_key, stand_of, tilt_advice
 
@@ -30,6 +31,7 @@ def _answer(body: bytes, deps: Deps, *, with_map: bool) -> TiltAnswerOut:
     request = read_body(TiltIn, body)
     question = Question.of(request, deps)
     wish = wish_of(request.tilt)
+    question = replace(question, completed=with_lean_told(question.completed, wish))
     if with_map and wish.map_steps_deg is None:
         wish = replace(wish, map_steps_deg=_MAP_STEPS_DEG)
     given = [array.get("plane") or {} for array in question.given["arrays"]]
@@ -38,7 +40,8 @@ def _answer(body: bytes, deps: Deps, *, with_map: bool) -> TiltAnswerOut:
     stand = kept.get((sky, stand_key(setup)), lambda: stand_of(setup, sky))
     advice = tilt_advice(setup, sky, given, wish, question.meter, question.ac_w_of, question.as_of, stand)
     return TiltAnswerOut(
-        tilt=TiltOut.of(advice, question.setup, question.facing), **question.beside(question.chosen_cautions())
+        tilt=TiltOut.of(advice, question.setup, question.facing, question.assumptions),
+        **question.beside(question.chosen_cautions()),
     )
 
 

@@ -14,14 +14,14 @@ from service.core.model.hours import Floats
 # Shares of the best at which a band begins, palest last; one hue, so that it reads in grey and for any eye.
 _BANDS = (0.99, 0.98, 0.95, 0.9, 0.8, 0.65, 0.5)
 _SHADES = ("#0b3c5d", "#1c5d85", "#3a7fa8", "#63a0c2", "#90bfd8", "#bbd9e8", "#dcebf2", "#f4f8fa")
-_LEFT, _TOP, _WIDE, _HIGH, _ROOM = 64, 44, 720, 360, 120
+_LEFT, _TOP, _WIDE, _HIGH, _ROOM, _RIGHT = 64, 66, 720, 360, 120, 28
 _TILT_TICK_DEG, _TURN_TICK_DEG = 15, 45
 _SOUTH_DEG = 180.0
 _RED = "#d1495b"
 
 
 def tilt_map_svg(answer: TiltAnswerOut) -> bytes:
-    """The picture, made of nothing but the answer: of money where that is wanted, else of energy.
+    """The picture, made of nothing but the answer: of what is wanted, energy, use at home or money.
 
     A set on a railing or wall has its axes from there: degrees out from upright, turned left or right of the way that
     it faces. Any other has tilt and direction.
@@ -32,18 +32,17 @@ def tilt_map_svg(answer: TiltAnswerOut) -> bytes:
         raise ValueError(message)
     railing = tilt.railing_azimuth_deg
     middle = _SOUTH_DEG if railing is None else railing
-    of_money = tilt.objective == "money" and tilt.map.saving_first_year is not None
-    values = np.array(tilt.map.saving_first_year if of_money else tilt.map.year_kwh)
-    kind = "money" if of_money else "energy"
-    title, described = say("tilt", f"map.title.{kind}"), _described(tilt, kind, float(values.max()))
-    box = f"0 0 {_LEFT + _WIDE + 16} {_TOP + _HIGH + _ROOM}"
+    kind, shown = _shown(tilt, tilt.map)
+    values = np.array(shown)
+    title, described = say("tilt", f"map.title.{kind}"), _described(tilt, tilt.map, kind, float(values.max()))
+    box = f"0 0 {_LEFT + _WIDE + _RIGHT} {_TOP + _HIGH + _ROOM}"
     parts = [
         f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="{box}" role="img" aria-labelledby="title desc">',
         '<g font-family="sans-serif">',
-        f'<title id="title">{title}</title><desc id="desc">{described}</desc>',
+        f'<title id="title">{title}</title><desc id="desc">{" ".join(described)}</desc>',
         '<rect width="100%" height="100%" fill="#ffffff"/>',
         _text(_LEFT, 18, title, size=15),
-        _text(_LEFT, 36, described),
+        *(_text(_LEFT, 36 + 16 * at, line) for at, line in enumerate(described)),
         *_bands(tilt.map, values, middle),
         *_axes(railing, middle),
         *_marks(tilt, middle),
@@ -60,13 +59,30 @@ def _lead(tilt: TiltOut, planes: PlanesOut) -> PlaneOut:
     return planes.planes[at].plane
 
 
-def _described(tilt: TiltOut, kind: str, most: float) -> str:
-    top, railing = _lead(tilt, tilt.free), tilt.railing_azimuth_deg
-    best = say("tilt", f"map.{kind}", {"best": most, "currency": (tilt.map and tilt.map.currency) or ""})
-    out = top.tilt_deg if railing is None else 90.0 - top.tilt_deg
-    way = direction_said(top.azimuth_deg, railing)
-    from_where = say("tilt", f"map.from.{'tilt' if railing is None else 'out'}")
-    return say("tilt", "map.description", {"best": best, "out": f"{out:.0f}", "from_where": from_where, "way": way})
+def _shown(tilt: TiltOut, found: MapOut) -> tuple[str, list[list[float]]]:
+    """What the picture is of."""
+    if tilt.objective == "money" and found.saving_first_year is not None:
+        return "money", found.saving_first_year
+    if tilt.objective == "self_used" and found.self_used_kwh is not None:
+        return "self_used", found.self_used_kwh
+    return "energy", found.year_kwh
+
+
+def _described(tilt: TiltOut, found: MapOut, kind: str, most: float) -> tuple[str, str]:
+    """In two lines: what a full share is, and the best plane where the set may stand with what it brings."""
+    top, railing, brings = tilt.best, tilt.railing_azimuth_deg, tilt.best_planes.brings
+    best = {"money": brings.saving_first_year, "self_used": brings.self_used_kwh, "energy": brings.year_kwh}[kind]
+    amounts = [
+        say("tilt", f"map.{kind}", {"best": amount, "currency": found.currency or ""}) for amount in (most, best)
+    ]
+    facts = {
+        "most": amounts[0],
+        "best": amounts[1],
+        "out": f"{top.tilt_deg if railing is None else 90.0 - top.tilt_deg:.0f}",
+        "from_where": say("tilt", f"map.from.{'tilt' if railing is None else 'out'}"),
+        "way": direction_said(top.azimuth_deg, railing),
+    }
+    return say("tilt", "map.share", facts), say("tilt", "map.where", facts)
 
 
 def _bands(found: MapOut, values: Floats, middle: float) -> Iterator[str]:
@@ -109,7 +125,7 @@ def _axes(railing: float | None, middle: float) -> Iterator[str]:
         yield f'<line x1="{_LEFT - 4}" x2="{_LEFT}" y1="{_y(tilt):.1f}" y2="{_y(tilt):.1f}" stroke="#333333"/>'
     for turn in range(-180, 181, _TURN_TICK_DEG):
         x = _x(turn)
-        label = f"{turn:+d}" if railing is not None else f"{(middle + turn) % 360:.0f}"
+        label = (f"{turn:+d}" if turn else "0") if railing is not None else f"{(middle + turn) % 360:.0f}"
         yield _text(x, _TOP + _HIGH + 18, label, anchor="middle")
         yield f'<line x1="{x:.1f}" x2="{x:.1f}" y1="{_TOP + _HIGH}" y2="{_TOP + _HIGH + 4}" stroke="#333333"/>'
     across = say("tilt", "map.azimuth" if railing is None else "map.turned")

@@ -14,7 +14,7 @@ from service.api.schemas.fixing import FixingOut
 from service.api.schemas.payback import PaybackOut
 from service.api.schemas.so_far import SoFarOut
 from service.api.schemas.storage import StorageOut
-from service.api.schemas.tilt import TiltOut
+from service.api.schemas.tilt import FacingOut, TiltOut
 from service.api.schemas.use import UseOut
 
 
@@ -35,6 +35,14 @@ class Beside(Out):
     )
 
 
+def _facing() -> Any:
+    return Field(
+        default=None,
+        exclude_if=absent,
+        description="Which way the railing faces. Only where the site tells when the sun was seen.",
+    )
+
+
 class _Appraisal(Out):
     decision: DecisionOut
     compatibility: CompatibilityOut
@@ -44,6 +52,7 @@ class _Appraisal(Out):
     payback: PaybackOut | None
     storage: StorageOut | None = Field(description="Null where no battery was asked about.")
     steps: list[StepOut] = Field(max_length=100)
+    facing: FacingOut | SkipJsonSchema[None] = _facing()
 
 
 class AppraisalOut(Beside, _Appraisal):
@@ -52,6 +61,7 @@ class AppraisalOut(Beside, _Appraisal):
 
 class _Energy(Out):
     energy: EnergyOut
+    facing: FacingOut | SkipJsonSchema[None] = _facing()
 
 
 class EnergyAnswerOut(Beside, _Energy):

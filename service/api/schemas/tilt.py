@@ -1,7 +1,8 @@
 """How is it answered how a set should stand: planes, ranges, schedules, a map, rules of thumb?"""
 
+from collections.abc import Iterator
 from datetime import date, timedelta
-from typing import Literal, Self
+from typing import Annotated, Literal, Self
 
 import numpy as np
 from pydantic import Field
@@ -11,6 +12,7 @@ from service.api.schemas import rounding as r
 from service.api.schemas.base import Code, Out, Text, absent
 from service.api.schemas.energy import PlaneOut
 from service.api.words import say
+from service.core.model.assumption import Assumptions
 from service.core.model.facts import Setup
 from service.core.model.hours import REFERENCE_YEAR
 from service.core.model.place import Plane
@@ -195,6 +197,9 @@ class MapOut(Out):
         max_length=91, description="Each kWh at the price of its hour. Null where no price is known."
     )
     currency: str | None = Field(max_length=3, description="Null where no price is known.")
+    self_used_kwh: Annotated[list[list[float]], Field(max_length=91)] | SkipJsonSchema[None] = Field(
+        default=None, exclude_if=absent, description="Only where use at home is the objective."
+    )
 
     @classmethod
     def of(cls, found: PlaneMap, currency: str | None) -> Self:
@@ -205,6 +210,7 @@ class MapOut(Out):
             year_kwh=np.round(found.year_kwh, 1).tolist(),
             saving_first_year=None if found.saving is None else np.round(found.saving, 2).tolist(),
             currency=None if found.saving is None else currency,
+            self_used_kwh=None if found.self_used_kwh is None else np.round(found.self_used_kwh, 1).tolist(),
         )
 
 
@@ -266,6 +272,11 @@ class FacingOut(Out):
     text: Text
 
     @classmethod
+    def where_noted(cls, facing: Facing | None) -> Self | None:
+        """None where nobody noted when the sun was seen."""
+        return None if facing is None else cls.of(facing)
+
+    @classmethod
     def of(cls, facing: Facing) -> Self:
         """With its sentences."""
         obstacles = []
@@ -296,6 +307,16 @@ class TiltNoteOut(Out):
 
     code: Code
     text: Text
+
+
+def _notes(advice: TiltAdvice, assumptions: Assumptions) -> Iterator[str]:
+    """What was assumed of a facade or a fixing is told with the note; a fixing told to let nothing lean needs none."""
+    assumed = {one.pointer.rpartition("/")[2]: one.code for one in assumptions.by_pointer.values()}
+    for code in advice.notes:
+        if code == "walls_stay" and "facade_azimuth_deg" in assumed:
+            yield "facade_assumed"
+        elif code != "upright_unless_told" or assumed.get("high_lean_out_deg") == code:
+            yield code
 
 
 class TiltOut(Out):
@@ -333,7 +354,7 @@ class TiltOut(Out):
     )
 
     @classmethod
-    def of(cls, advice: TiltAdvice, setup: Setup, facing: Facing | None) -> Self:
+    def of(cls, advice: TiltAdvice, setup: Setup, facing: Facing | None, assumptions: Assumptions) -> Self:
         """The whole object."""
         stands, best = (
             {"energy": one.year_kwh, "self_used": one.self_used_kwh, "money": one.saving or 0.0}[advice.objective]
@@ -359,11 +380,11 @@ class TiltOut(Out):
                 )
                 for one in advice.others
             ],
-            notes=[TiltNoteOut(code=code, text=say("tilt", f"note.{code}")) for code in advice.notes],
+            notes=[TiltNoteOut(code=code, text=say("tilt", f"note.{code}")) for code in _notes(advice, assumptions)],
             railing_azimuth_deg=advice.railing_azimuth_deg,
             near_best=[NearBestOut.of(near, advice.railing_azimuth_deg) for near in advice.near_best],
             schedules=[ScheduleOut.of(one, advice.objective, currency) for one in advice.schedules],
             rules_of_thumb=[RuleOut.of(one) for one in advice.rules],
             map=None if advice.map is None else MapOut.of(advice.map, currency),
-            facing=None if facing is None else FacingOut.of(facing),
+            facing=FacingOut.where_noted(facing),
         )

@@ -21,7 +21,7 @@ _FREE = frozenset(
     {
         "lower_set_limit", "one_panel_per_input", "ask_seller", "ask_operator", "get_consent", "pay_at_most",
         "stay_longer", "accept_the_risk", "tell_price", "tell_direction", "tell_mount",
-        "tell_coldest_air",
+        "tell_facade", "tell_coldest_air",
     }
 )  # fmt: skip
 

@@ -13,6 +13,7 @@ YearKwh = Callable[[Setup], float]
 
 _PRICE = "/tariff/periods/0/import_price_per_kwh"
 _OPEN_AZIMUTH = frozenset({"middle_of_faces", "best_if_free"})
+_OPEN_FACADE = frozenset({"middle_of_faces"})
 # A plane turned away gives at least this share, one turned to the sun at most that, of the one assumed: outside of
 # these the energy is not asked again.
 _PLANE_REACH = (0.3, 2.0)
@@ -47,9 +48,10 @@ def needed_share(worth: Worth, money: Money) -> float | None:
 def turning(setup: Setup, assumptions: Assumptions, worth: Worth, year_kwh: YearKwh | None) -> tuple[OpenFact, ...]:
     """The missing facts each of which alone, at one end of its range, turns paid back into not, or the reverse.
 
-    The price per kWh where it comes from the table; the direction (and with an open mount the tilt) where nobody
-    gave it. Savings are taken to move with price and energy; less energy is used at home to a larger share, so that
-    the truth moves a little less. ``year_kwh`` is asked only where the plane is open and could matter; None: never.
+    The price per kWh where it comes from the table; the direction (and with an open mount the tilt), or that of the
+    facade before which a panel is turned, where nobody gave it. Savings are taken to move with price and energy; less
+    energy is used at home to a larger share, so that the truth moves a little less. ``year_kwh`` is asked only where
+    the plane is open and could matter; None: never.
     """
     needed = needed_share(worth, setup.money)
     if needed is None:
@@ -70,31 +72,50 @@ def _price(assumptions: Assumptions) -> list[OpenFact]:
 
 
 def _planes(setup: Setup, assumptions: Assumptions, year_kwh: YearKwh) -> list[OpenFact]:
-    """All arrays whose direction is open turned together: to both sides and to the midday sun."""
-    open_at = [i for i in range(len(setup.arrays)) if _direction_open(assumptions, i)]
-    if not open_at:
+    """All arrays and facades whose direction is open turned together: to both sides and to the midday sun."""
+    arrays = range(len(setup.arrays))
+    open_at = [i for i in arrays if _open_as(assumptions, _plane(i, "azimuth_deg"), _OPEN_AZIMUTH)]
+    facades = [i for i in arrays if _open_as(assumptions, _facade(i), _OPEN_FACADE)]
+    if not open_at and not facades:
         return []
     base = year_kwh(setup)
     if not base > 0:
         return []
     mount_open = any(assumptions.assumed(f"/arrays/{i}/mount") for i in open_at)
     midday = 180.0 if setup.site.latitude_deg >= 0 else 0.0
-    shares = [year_kwh(_turned(setup, assumptions, open_at, azimuth)) / base for azimuth in (90.0, 270.0, midday)]
-    code = "tell_mount" if mount_open else "tell_direction"
-    pointer = f"/arrays/{open_at[0]}/" + ("mount" if mount_open else "plane/azimuth_deg")
+    shares = [
+        year_kwh(_turned(setup, assumptions, open_at, facades, azimuth)) / base for azimuth in (90.0, 270.0, midday)
+    ]
+    if mount_open:
+        code, pointer = "tell_mount", f"/arrays/{open_at[0]}/mount"
+    elif open_at:
+        code, pointer = "tell_direction", _plane(open_at[0], "azimuth_deg")
+    else:
+        code, pointer = "tell_facade", _facade(facades[0])
     return [OpenFact(code=code, pointer=pointer, low_share=min(shares), high_share=max(1.0, *shares))]
 
 
-def _direction_open(assumptions: Assumptions, index: int) -> bool:
-    azimuth = assumptions.by_pointer.get(f"/arrays/{index}/plane/azimuth_deg")
-    return azimuth is not None and azimuth.code in _OPEN_AZIMUTH
+def _plane(index: int, name: str) -> str:
+    return f"/arrays/{index}/plane/{name}"
 
 
-def _turned(setup: Setup, assumptions: Assumptions, indices: list[int], azimuth_deg: float) -> Setup:
-    for i in indices:
+def _facade(index: int) -> str:
+    return f"/arrays/{index}/facade_azimuth_deg"
+
+
+def _open_as(assumptions: Assumptions, pointer: str, codes: frozenset[str]) -> bool:
+    found = assumptions.by_pointer.get(pointer)
+    return found is not None and found.code in codes
+
+
+def _turned(setup: Setup, assumptions: Assumptions, planes: list[int], facades: list[int], azimuth_deg: float) -> Setup:
+    """The panels turned with what stands square to them, and the facades before panels that stay."""
+    for i in planes:
         tilt = setup.arrays[i].plane.tilt_deg
-        if assumptions.assumed(f"/arrays/{i}/mount") and assumptions.assumed(f"/arrays/{i}/plane/tilt_deg"):
+        if assumptions.assumed(f"/arrays/{i}/mount") and assumptions.assumed(_plane(i, "tilt_deg")):
             tilt = 90.0  # nobody said how it stands: at worst upright
         plane = Plane(tilt_deg=tilt, azimuth_deg=azimuth_deg)
         setup = replaced_at(setup, f"/arrays/{i}/plane", plane)
+    for i in facades:
+        setup = replaced_at(setup, _facade(i), azimuth_deg)
     return setup

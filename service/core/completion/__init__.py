@@ -6,6 +6,7 @@ from service.core.completion.candidates import INVERTER, PANEL, inverter_alone, 
 from service.core.completion.complete import Completed, complete
 from service.core.completion.defaults import default_rows
 from service.core.completion.fill_weather import climate_of_given
+from service.core.completion.lean import with_lean_told
 from service.core.completion.moves import moves, unmoved
 from service.core.completion.rows import Row
 from service.core.completion.tables import DefaultTables
@@ -29,4 +30,5 @@ __all__ = [
     "moves",
     "panel_alone",
     "unmoved",
+    "with_lean_told",
 ]

@@ -61,6 +61,11 @@ ARRAY_ROWS: tuple[Row, ...] = (
            "admits", unit="deg", source="computed from this place's typical year", moves_energy=True),
     _array("plane/azimuth_deg", code="best_if_free", rule="the most light of the year", unit="deg", source=_STAND,
            moves_energy=True),
+    _array("facade_azimuth_deg", code="middle_of_faces", rule="the face whose yearly light is the middle one of all "
+           "faces from east over the equator's side to west, or of the arc of tilt.bounds", unit="deg",
+           source="computed from this place's typical year; please tell which way the facade looks", moves_energy=True),
+    _array("facade_azimuth_deg", code="sun_seen", rule="the direction that agrees with when the sun came and left",
+           unit="deg", source="the position of the sun at the times noted", moves_energy=True),
     _array("orientation", code="by_mount", rule="lengthwise at a railing, else upright", source=TRADE),
     _array("height_above_ground_m", code="by_mount", rule="balcony 6, wall 4, flat roof 6, sloped roof 5, fence 0.5, "
            "ground 0.3, free-standing 1", unit="m", source=NEUTRAL),
@@ -68,6 +73,10 @@ ARRAY_ROWS: tuple[Row, ...] = (
            "as the panels on a roof", unit="m", source=NEUTRAL),
     _array("fixing/railing_height_m", code="usual_railing", value=1.0, unit="m", source="building codes ask for 0.9 to "
            "1.1 m, from memory", low=0.9, high=1.2),
+    _array("fixing/high_lean_out_deg", code="upright_unless_told", value=0.0, unit="deg", source="hung plainly on a "
+           "rail, wall or fence a panel stands upright; brackets may lean it out", low=0.0, high=20.0),
+    _array("fixing/high_lean_out_deg", code="as_it_leans", rule="as far from upright as it leans already", unit="deg",
+           source="as it stands it can stand; brackets may lean it out further", low=0.0, high=20.0),
     _array("skyline", code="nothing_around", value=[], source=NEUTRAL),
     _array("side_walls", code="nothing_around", value=[], source=NEUTRAL),
     _array("shade", code="nothing_around", value=[], source=NEUTRAL),

@@ -17,6 +17,8 @@ from service.core.tilt import (
     TiltWish,
     best_listed,
     best_plane,
+    facade_to_hold,
+    middle_face,
     narrowed,
     open_bounds,
 )
@@ -52,9 +54,10 @@ def settled(
 
     Returns:
         The array in its plane: the one of most light over the year that mount, fixing, bounds, the list or the hinge
-        leave. Hung on a rail, wall or fence: upright. Where the face is not known, the azimuth is that of the notes of
-        the sun, or that of the middle face, with all faces from east to west as its range (``low`` to ``high`` through
-        the side of the midday sun, which is north in the southern hemisphere).
+        leave. Slab and walls stay where they stand while the panel is turned, before a facade that is written down
+        where nobody told it. Hung on a rail, wall or fence: upright. Where the face is not known, the azimuth is that
+        of the notes of the sun, or that of the middle face, with all faces from east to west as its range (``low`` to
+        ``high`` through the side of the midday sun, which is north in the southern hemisphere).
 
     Raises:
         ContradictionError: no plane of the list agrees with what was given of this one.
@@ -64,6 +67,8 @@ def settled(
         return replace(array, plane=Plane(tilt_deg=tilt, azimuth_deg=azimuth))
     places = places or Places()
     wish = places.wish
+    if azimuth is None:
+        array = _before_a_facade(array, node, sky, ground_reflectance_share, places)
     if wish.planes:
         found = best_listed(array, sky, ground_reflectance_share, _agreeing(wish.planes, tilt, azimuth))
         codes = ("best_of_planes", "best_of_planes")
@@ -99,12 +104,34 @@ def _agreeing(planes: Sequence[Plane], tilt: float | None, azimuth: float | None
     return agreeing
 
 
+def _before_a_facade(array: Array, node: Node, sky: SkyYear, ground_reflectance_share: float, places: Places) -> Array:
+    """The array with the facade that its slab and walls belong to, written down, where it may be turned before it."""
+    facade = facade_to_hold(array, sky, ground_reflectance_share, places.wish, places.facing)
+    if facade is None:
+        return array
+    pointer = f"{node.pointer.rpartition('/')[0]}/facade_azimuth_deg"
+    node.log.append(
+        Assumption(
+            pointer=pointer,
+            value=facade.azimuth_deg,
+            code=facade.code,
+            source=row_for(pointer, facade.code).source,
+            low=facade.low_azimuth_deg,
+            high=facade.high_azimuth_deg,
+        )
+    )
+    return replace(array, facade_azimuth_deg=facade.azimuth_deg)
+
+
 def _best(
     array: Array, sky: SkyYear, ground_reflectance_share: float, bounds: PlaneBounds, hinge: Sequence[float]
 ) -> Plane:
-    """Within bounds, or in the best place of a hinge."""
+    """Within bounds, or in the best place of a hinge; an unknown face is one face for all of its places."""
     if not hinge:
         return best_plane(array, sky, ground_reflectance_share, bounds)
+    if bounds.facing == "not_known":
+        between = replace(bounds, low_tilt_deg=min(hinge), high_tilt_deg=max(hinge))
+        bounds = narrowed(bounds, azimuth_deg=middle_face(array, sky, ground_reflectance_share, between))
     at_each = [best_plane(array, sky, ground_reflectance_share, narrowed(bounds, tilt_deg=place)) for place in hinge]
     return best_listed(array, sky, ground_reflectance_share, at_each)
 

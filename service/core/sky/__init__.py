@@ -2,7 +2,7 @@
 
 from service.core.sky.calendar import calendar_of
 from service.core.sky.clear_sky import ClearSky, clear_sky, extraterrestrial, months_by_day
-from service.core.sky.dome import SkySeen, sky_seen
+from service.core.sky.dome import Dome, SkySeen, dome_of, sky_seen
 from service.core.sky.flicker import flicker_share
 from service.core.sky.given import given_sky
 from service.core.sky.horizon import above_skyline, skyline_height_deg
@@ -25,7 +25,7 @@ from service.core.sky.light import (
     plane_light,
     surroundings_of,
 )
-from service.core.sky.overhang import clear_of_slab, clear_of_walls, open_half_angle_deg, profile_angle_deg
+from service.core.sky.overhang import clear_of_slab, clear_of_walls, open_half_angle_deg, profile_angle_deg, sun_clear
 from service.core.sky.plane_given import plane_light_given
 from service.core.sky.rear import REAR_OPENNESS, RearWeights, counts_rear, rear_light, rear_of_planes, rear_weights
 from service.core.sky.shade import Shading, after_shading, sections_lost, shading_of, time_in_window
@@ -44,6 +44,7 @@ __all__ = [
     "REAR_OPENNESS",
     "ClearSky",
     "Daylight",
+    "Dome",
     "OnPlane",
     "PlaneLight",
     "RearWeights",
@@ -61,6 +62,7 @@ __all__ = [
     "counts_rear",
     "daylight_of",
     "direction",
+    "dome_of",
     "effective_light",
     "extraterrestrial",
     "flicker_share",
@@ -88,6 +90,7 @@ __all__ = [
     "sky_share",
     "skyline_height_deg",
     "split_by_anisotropy",
+    "sun_clear",
     "sun_of_any_year",
     "sun_position",
     "surroundings_of",

@@ -17,6 +17,8 @@ Floats = NDArray[np.float64]
 _STEP_DEG = 1.0
 _FROM_FRONT_DEG = np.arange(-180.0 + _STEP_DEG / 2.0, 180.0, _STEP_DEG)
 _AHEAD = np.cos(np.radians(_FROM_FRONT_DEG))
+_COMPASS_DEG = np.arange(_STEP_DEG / 2.0, 360.0, _STEP_DEG)
+_COMPASS_DEG.setflags(write=False)
 _FROM_FRONT_DEG.setflags(write=False)
 _AHEAD.setflags(write=False)
 # Stands for the tangent of a right angle; its square still fits into a number.
@@ -69,26 +71,64 @@ def sky_seen(
     past_skyline = past_all = bare
     if skyline or overhang is not None or walls:
         tilt = tilts[:, None]
-        low = _own_horizon(tilt)
+        low = _own_horizon(tilt, _AHEAD)
         if skyline:
             heights = skyline_height_deg(skyline, azimuths[:, None] + _FROM_FRONT_DEG)
             low = np.maximum(low, np.minimum(np.tan(np.radians(heights)), _STEEPEST))
             overhead = np.full_like(_AHEAD, _STEEPEST)
-            past_skyline = np.minimum(_light_between(tilt, low, overhead).sum(axis=1), bare)
+            past_skyline = np.minimum(_light_between(tilt, low, overhead, _AHEAD).sum(axis=1), bare)
         past_all = past_skyline
         if overhang is not None or walls:
             from_facade = _FROM_FRONT_DEG
             if facade_azimuth_deg is not None:
                 from_facade = (azimuths[:, None] + _FROM_FRONT_DEG - facade_azimuth_deg + 180.0) % 360.0 - 180.0
-            slices = _light_between(tilt, low, _slab_edge(overhang, from_facade)) * _open_part(walls, from_facade)
+            high = _slab_edge(overhang, from_facade)
+            slices = _light_between(tilt, low, high, _AHEAD) * _open_part(walls, from_facade)
             past_all = np.minimum(slices.sum(axis=1), past_skyline)
     return SkySeen(bare_share=bare, after_skyline_share=past_skyline, after_overhang_share=past_all)
 
 
-def _own_horizon(tilt_deg: Floats) -> Floats:
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Dome:
+    """What stands around a place by the compass, whichever way a panel there is turned: for many planes.
+
+    Tangents of the heights between which the sky is open, and the open part, in each slice of azimuth from north on,
+    (360,) each.
+    """
+
+    low: Floats
+    high: Floats
+    part: Floats
+
+    def seen_share(self, tilt_deg: Floats, azimuth_deg: Floats) -> Floats:
+        """``after_overhang_share`` of (m,) planes: the same for azimuths in whole degrees, else within 0.0001."""
+        tilt = tilt_deg[:, None]
+        ahead = np.cos(np.radians(_COMPASS_DEG - azimuth_deg[:, None]))
+        low = np.maximum(_own_horizon(tilt, ahead), self.low)
+        seen = (_light_between(tilt, low, self.high, ahead) * self.part).sum(axis=1)
+        return np.asarray(np.minimum(seen, sky_share(tilt_deg)))
+
+
+def dome_of(
+    skyline: Sequence[SkylinePoint],
+    overhang: Overhang | None,
+    walls: Sequence[SideWall],
+    facade_azimuth_deg: float | None,
+) -> Dome:
+    """The dome over a place; the facade's azimuth is needed where there is a slab or a wall."""
+    low, high, part = np.zeros_like(_COMPASS_DEG), np.full_like(_COMPASS_DEG, _STEEPEST), np.ones_like(_COMPASS_DEG)
+    if skyline:
+        low = np.minimum(np.tan(np.radians(skyline_height_deg(skyline, _COMPASS_DEG))), _STEEPEST)
+    if facade_azimuth_deg is not None and (overhang is not None or walls):
+        from_facade = (_COMPASS_DEG - facade_azimuth_deg + 180.0) % 360.0 - 180.0
+        high, part = _slab_edge(overhang, from_facade), _open_part(walls, from_facade)
+    return Dome(low=low, high=high, part=part)
+
+
+def _own_horizon(tilt_deg: Floats, ahead: Floats) -> Floats:
     """Tangent of the height above which a plane sees at all in each slice: nought in front, more behind; (m, 360)."""
     steepness = np.minimum(np.tan(np.radians(tilt_deg)), _STEEPEST)
-    horizon: Floats = np.clip(-steepness * _AHEAD, 0.0, _STEEPEST)
+    horizon: Floats = np.clip(-steepness * ahead, 0.0, _STEEPEST)
     return horizon
 
 
@@ -116,11 +156,11 @@ def _open_part(walls: Sequence[SideWall], from_facade_deg: Floats) -> Floats:
     return part
 
 
-def _light_between(tilt_deg: Floats, low: Floats, high: Floats) -> Floats:
+def _light_between(tilt_deg: Floats, low: Floats, high: Floats, ahead: Floats) -> Floats:
     """Even light on the planes from each slice between two heights given by their tangents, (m, 360).
 
-    The integral of (sin h cos tilt + cos h sin tilt cos a) cos h / pi over h, a the slice's angle from the front,
-    times the slice's width.
+    The integral of (sin h cos tilt + cos h sin tilt cos a) cos h / pi over h, a the slice's angle from the front and
+    ``ahead`` its cosine, times the slice's width.
     """
     tilt = np.radians(tilt_deg)
     high = np.maximum(high, low)
@@ -128,5 +168,5 @@ def _light_between(tilt_deg: Floats, low: Floats, high: Floats) -> Floats:
     level = low_term - high_term  # sin^2 h = 1 - 1 / (1 + tan^2 h)
     upright = np.arctan(high) - np.arctan(low) + high * high_term - low * low_term
     width = np.radians(_STEP_DEG) / (2.0 * np.pi)
-    light: Floats = np.maximum(level * np.cos(tilt) + upright * (np.sin(tilt) * _AHEAD), 0.0) * width
+    light: Floats = np.maximum(level * np.cos(tilt) + upright * (np.sin(tilt) * ahead), 0.0) * width
     return light

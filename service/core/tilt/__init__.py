@@ -7,6 +7,7 @@ from service.core.tilt.advice import (
 )
 from service.core.tilt.best import best_listed, best_plane, light_by_face, middle_face
 from service.core.tilt.bounds import PlaneBounds, bounds_by_mount, narrowed
+from service.core.tilt.facade import Facade, facade_to_hold
 from service.core.tilt.facing import Facing, Obstacle, SunSeen, facing_of
 from service.core.tilt.home import YearAtHome
 from service.core.tilt.moving import Schedule, Step
@@ -16,12 +17,14 @@ from service.core.tilt.stand import Stand, stand_key, stand_of
 from service.core.tilt.sums import OBJECTIVES
 from service.core.tilt.thumb import RuleOfThumb, fitted_tilt_deg, rules_of_thumb
 from service.core.tilt.thumb_here import RuleHere
-from service.core.tilt.wish import AT_RAILING_OR_WALL, TiltWish, open_bounds, places_wished
+from service.core.tilt.wish import AT_RAILING_OR_WALL, MAY_LEAN, TiltWish, open_bounds, places_wished
 
 __all__ = [
     "AT_RAILING_OR_WALL",
+    "MAY_LEAN",
     "OBJECTIVES",
     "Chosen",
+    "Facade",
     "Facing",
     "NearBest",
     "Obstacle",
@@ -39,6 +42,7 @@ __all__ = [
     "best_listed",
     "best_plane",
     "bounds_by_mount",
+    "facade_to_hold",
     "facing_of",
     "fitted_tilt_deg",
     "light_by_face",

@@ -23,6 +23,7 @@ from service.core.tilt.thumb_here import RuleHere, Thumbs
 from service.core.tilt.wish import (
     ANYWHERE,
     AT_RAILING_OR_WALL,
+    MAY_LEAN,
     Freedom,
     TiltWish,
     facade_not_known,
@@ -36,7 +37,6 @@ from service.core.worth import AtTheMeter
 _HINGE_AZIMUTH_STEP_DEG = 10.0
 _MUCH_CUT_SHARE = 0.6  # see ``lattice_within``
 _UPRIGHT_DEG = 90.0
-_MAY_LEAN = frozenset({"hung_on_rail", "wall", "fence"})
 _COLUMN_STEP_DEG, _ROW_STEP_DEG = 6.0, 20.0
 
 
@@ -146,9 +146,8 @@ def _notes(arrays: Sequence[Array], given: Sequence[Mapping[str, float]], freedo
 
 
 def _could_lean(array: Array, bounds: PlaneBounds) -> bool:
-    """Is it taken to stay upright, though a fixing that nobody described may let it lean out?"""
-    told = array.fixing is not None and array.fixing.leans_out
-    return array.mount in _MAY_LEAN and not told and bounds.low_tilt_deg == bounds.high_tilt_deg == _UPRIGHT_DEG
+    """Does it stay upright, though a fixing may let it lean out?"""
+    return array.mount in MAY_LEAN and bounds.low_tilt_deg == bounds.high_tilt_deg == _UPRIGHT_DEG
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -216,8 +215,9 @@ class _Asked:
         stand = self.together.stand
         most_w = sum(stand.kinds[kind].table.most_w for kind in stand.kind_of)
         detail = "usual" if float(stand.output.limit_w) >= _MUCH_CUT_SHARE * most_w else "fine"
-        most_kwh = free.year_kwh if self.wish.objective == "energy" else float("inf")
-        return map_of(self.together, detail, self.wish.map_steps_deg, most_kwh)
+        objective = self.wish.objective
+        most = {} if objective == "money" else {objective: _wanted(free, objective)}
+        return map_of(self.together, detail, self.wish.map_steps_deg, most, used=objective == "self_used")
 
     def _railing(self, stands: tuple[Plane, ...]) -> float | None:
         lead = next(iter(self.freedom.moving))

@@ -113,9 +113,9 @@ def best_listed(array: Array, sky: SkyYear, ground_reflectance_share: float, pla
 def middle_face(array: Array, sky: SkyYear, ground_reflectance_share: float, bounds: PlaneBounds) -> float:
     """The azimuth that stands in for a face that nobody told: half of the possible faces get more light, half less.
 
-    Of the faces from the bounds' low to their high azimuth through the side of the midday sun, every 5 deg. Under an
-    open sky this is half-way off the best one: south-east or south-west, in the southern hemisphere north-east or
-    north-west.
+    Of the faces from the bounds' low to their high azimuth through the side of the midday sun, every 5 deg; of bounds
+    whose ``facing`` is "within_arc" clockwise. Under an open sky this is half-way off the best one: south-east or
+    south-west, in the southern hemisphere north-east or north-west.
     """
     return _middle_face(scene_of(array, sky, ground_reflectance_share), bounds)
 
@@ -198,7 +198,7 @@ def _middle_face(scene: Scene, bounds: PlaneBounds) -> float:
 
 
 def _faces(scene: Scene, bounds: PlaneBounds) -> Floats:
-    """Every 5 deg from the low to the high azimuth through the side on which the sun brings more light."""
+    """Every 5 deg from the low to the high azimuth through the side with more sun, or clockwise."""
     low, span = bounds.low_azimuth_deg, bounds.azimuth_span_deg()
     clockwise = low + np.linspace(0.0, span, int(np.ceil(span / _FACE_STEP_DEG)) + 1)
     back = 360.0 - span
@@ -206,7 +206,7 @@ def _faces(scene: Scene, bounds: PlaneBounds) -> Floats:
     _, north, _ = scene.daylight.sun
     northward = float(scene.daylight.from_sun_w_per_m2 @ north)
     middle = np.cos(np.radians(low + 0.5 * span))  # points north where positive
-    faces = clockwise if northward * middle >= 0.0 else other_way
+    faces = clockwise if bounds.facing == "within_arc" or northward * middle >= 0.0 else other_way
     return np.mod(faces, 360.0)
 
 

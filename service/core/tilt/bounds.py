@@ -19,6 +19,7 @@ class PlaneBounds:
         facing: "chosen" where the panel may be turned: the best direction is taken. "not_known" where the railing,
             wall or roof faces one way that nobody told: a middle one is taken of all faces from ``low_azimuth_deg``
             to ``high_azimuth_deg`` through the side of the midday sun (south of the tropics: through north).
+            "within_arc": the same, of the faces clockwise from the low to the high azimuth.
     """
 
     low_tilt_deg: float

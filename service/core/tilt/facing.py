@@ -10,7 +10,7 @@ two dates agree about it, and else the middle.
 """
 
 from calendar import monthrange
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -21,10 +21,14 @@ from service.core.model.sun_days import SunDays
 from service.core.sky import sun_position
 
 # A note is good to so many minutes: a clock, the sun's width (2 minutes) and an eye that was not there at once. One
-# that was rounded, as all notes of quarter-hours are, is good to half of that step more.
+# that was rounded is good to half of that step more. Nobody rounds all times alike: "half past seven" stands beside
+# 16:02. So each time has the coarsest of these steps that it may have been rounded to; where all times of an observer
+# are full hours, these are.
 _NOTED_MINUTES = 6.0
 _ROUNDED_TO_MINUTES = (30, 15, 10, 5)
+_AN_HOUR = 60
 _DUSK_MINUTES = 21  # so long before sunrise or after sunset a note may be: half an hour rounded, and a clock
+_DAYS_BESIDE_A_SWITCH = 7  # from year to year the day on which the clocks are changed moves by less
 _STEP_DEG = 0.5
 _MINUTES_A_DAY = 1440
 _SURE_DEG = 12.0
@@ -73,7 +77,10 @@ class Facing:
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class _Day:
+    """A note, by how many minutes its two times may be off, and the sun in each minute of that day's clock."""
+
     seen: SunSeen
+    off_minutes: tuple[int, int]
     azimuth_deg: Floats
     height_deg: Floats
 
@@ -91,19 +98,20 @@ def facing_of(
         longitude_deg: of the place.
 
     Returns:
-        The range holds the truth as long as each note is off by no more than its clock and its rounding. ``sure`` where
+        The range holds the truth as long as each note is off by no more than its clock (6 minutes) and its rounding,
+        which each time shows by itself; within a week of a change of clocks an hour more. ``sure`` where
         it is within 12 deg and two dates or more were noted. Obstacles are told of ends that the azimuth taken does not
         explain, unless it is but the middle of a range.
 
     Raises:
         ContradictionError: the sun was down at a time noted, left before it came, or no azimuth lets it in throughout.
     """
-    seen = [_day(at, note, calendar, days, (latitude_deg, longitude_deg)) for at, note in enumerate(notes)]
-    allowed = _good_to_minutes(notes)
+    good_to = _good_to_minutes(notes)
+    seen = [_day(at, note, good_to, calendar, days, (latitude_deg, longitude_deg)) for at, note in enumerate(notes)]
     azimuths = np.arange(0.0, 360.0, _STEP_DEG)
     possible = np.ones(azimuths.size, dtype=np.bool_)
     for day in seen:
-        possible &= _sees(day, azimuths, allowed)
+        possible &= _sees(day, azimuths)
     if not possible.any():
         raise ContradictionError(
             "/site/sun_seen", "no direction of the railing lets the sun in at all of these times",
@@ -112,7 +120,7 @@ def facing_of(
         )  # fmt: skip
     low, high = _span_of(azimuths, possible)
     width = (high - low) % 360.0
-    ends = [end for day in seen for end in _ends(day, azimuths, allowed)]
+    ends = [end for day in seen for end in _ends(day, azimuths)]
     dates = len({(note.month, note.day) for note in notes})
     azimuth, basis = (low + width / 2.0) % 360.0, "middle"
     likeliest = _agreed_by_two_dates(azimuths, possible, ends) if dates >= _DATES_TO_BE_SURE else None
@@ -146,47 +154,68 @@ def _agreed_by_two_dates(azimuths: Floats, possible: Bools, ends: Sequence[tuple
     return middle if len(speak) >= _DATES_TO_BE_SURE else None
 
 
-def _good_to_minutes(notes: Sequence[SunSeen]) -> int:
-    """How far off a note may be: all of them in whole steps of so many minutes were rounded to these."""
+def _good_to_minutes(notes: Sequence[SunSeen]) -> Callable[[int], int]:
+    """By how many minutes each of the times noted may be off."""
     noted = [minute for one in notes for minute in (one.from_minute, one.to_minute) if minute is not None]
-    step = next((step for step in _ROUNDED_TO_MINUTES if all(minute % step == 0 for minute in noted)), 1)
-    return int(np.ceil(_NOTED_MINUTES + step / 2.0))
+    in_hours = len(noted) > 1 and all(minute % _AN_HOUR == 0 for minute in noted)
+    steps = (_AN_HOUR,) if in_hours else _ROUNDED_TO_MINUTES
+
+    def good_to(minute: int) -> int:
+        step = next((step for step in steps if minute % step == 0), 1)
+        return int(np.ceil(_NOTED_MINUTES + step / 2.0))
+
+    return good_to
 
 
-def _lit(day: _Day, azimuths: Floats) -> Bools:
-    """(m, 1440): does the sun stand before a railing of this azimuth?"""
-    apart = np.abs((day.azimuth_deg[None, :] - azimuths[:, None] + 180.0) % 360.0 - 180.0)
-    return np.asarray((apart < 90.0) & (day.height_deg > 0.0))
+def _lit(day: _Day, azimuths: Floats, minutes: slice) -> Bools:
+    """(m, minutes): does the sun stand before a railing of this azimuth?"""
+    apart = np.abs((day.azimuth_deg[None, minutes] - azimuths[:, None] + 180.0) % 360.0 - 180.0)
+    return np.asarray((apart < 90.0) & (day.height_deg[minutes] > 0.0))
 
 
-def _sees(day: _Day, azimuths: Floats, allowed: int) -> Bools:
+def _sees(day: _Day, azimuths: Floats) -> Bools:
     """(m,): does the sun stand before it in all minutes in which it was seen for certain?"""
     note = day.seen
     begin = end = 0
     if note.from_minute is not None:
-        begin = end = note.from_minute + allowed
+        begin = end = note.from_minute + day.off_minutes[0]
     if note.to_minute is not None:
-        end = note.to_minute - allowed
+        end = note.to_minute - day.off_minutes[1]
         begin = end if note.from_minute is None else begin
     if begin > end:
         begin = end = (begin + end) // 2
     minutes = np.arange(min(max(begin, 0), _MINUTES_A_DAY - 1), min(max(end, 0), _MINUTES_A_DAY - 1) + 1)
     above = minutes[day.height_deg[minutes] > 0.0]
-    return np.asarray(_lit(day, azimuths)[:, above].all(axis=1))
+    if not above.size:
+        return np.ones(azimuths.size, dtype=np.bool_)
+    # Before it all the time: its azimuth lies within 90 degrees of both ends of the arc that the sun passes. What lies
+    # between two of the azimuths looked at is not lost: the range reaches to the next one.
+    passed = np.unwrap(day.azimuth_deg[above], period=360.0)
+    middle, half = (passed.max() + passed.min()) / 2.0, (passed.max() - passed.min()) / 2.0
+    apart = np.abs((azimuths - middle + 180.0) % 360.0 - 180.0)
+    return np.asarray(apart + half < 90.0 + _STEP_DEG)
 
 
-def _ends(day: _Day, azimuths: Floats, allowed: int) -> list[tuple[_Day, bool, Bools]]:
+def _ends(day: _Day, azimuths: Floats) -> list[tuple[_Day, bool, Bools]]:
     """For each end noted: does the sun come to, or leave, a railing of each azimuth within what a note may be off?"""
-    edge = np.diff(_lit(day, azimuths).astype(np.int8), axis=1)
     found = []
-    for noted, appears in ((day.seen.from_minute, True), (day.seen.to_minute, False)):
+    ends = ((day.seen.from_minute, day.off_minutes[0], True), (day.seen.to_minute, day.off_minutes[1], False))
+    for noted, allowed, appears in ends:
         if noted is not None:
-            near = slice(max(noted - allowed - 1, 0), noted + allowed)
-            found.append((day, appears, np.asarray((edge[:, near] == (1 if appears else -1)).any(axis=1))))
+            near = slice(max(noted - allowed - 1, 0), noted + allowed + 1)
+            edge = np.diff(_lit(day, azimuths, near).astype(np.int8), axis=1)
+            found.append((day, appears, np.asarray((edge == (1 if appears else -1)).any(axis=1))))
     return found
 
 
-def _day(at: int, note: SunSeen, calendar: Calendar, days: SunDays, place: tuple[float, float]) -> _Day:
+def _day(
+    at: int,
+    note: SunSeen,
+    good_to: Callable[[int], int],
+    calendar: Calendar,
+    days: SunDays,
+    place: tuple[float, float],
+) -> _Day:
     if note.from_minute is None and note.to_minute is None:
         where = f"/site/sun_seen/{at}"
         raise ContradictionError(
@@ -208,18 +237,25 @@ def _day(at: int, note: SunSeen, calendar: Calendar, days: SunDays, place: tuple
     moments = midnight.astype("datetime64[s]") + np.arange(_MINUTES_A_DAY) * np.timedelta64(60, "s")
     sun = sun_position(days, moments, *place)
     height = 90.0 - sun.apparent_zenith_deg
-    for name, minute in (("from_clock", note.from_minute), ("to_clock", note.to_minute)):
-        if (
-            minute is not None
-            and height[max(minute - _DUSK_MINUTES, 0) : minute + _DUSK_MINUTES + 1].max(initial=-90.0) <= 0.0
-        ):
+    switch = _AN_HOUR if _beside_a_switch(calendar, row) else 0
+    begin, end = (0 if minute is None else good_to(minute) + switch for minute in (note.from_minute, note.to_minute))
+    for name, minute, off in (("from_clock", note.from_minute, begin), ("to_clock", note.to_minute, end)):
+        dusk = max(off, _DUSK_MINUTES)
+        if minute is not None and height[max(minute - dusk, 0) : minute + dusk + 1].max(initial=-90.0) <= 0.0:
             pointer = f"/site/sun_seen/{at}/{name}"
             raise ContradictionError(
                 pointer, "the sun is down at that time",
                 given=f"{minute // 60:02d}:{minute % 60:02d}", accepted="a time between sunrise and sunset",
                 example="12:00",
             )  # fmt: skip
-    return _Day(seen=note, azimuth_deg=sun.azimuth_deg, height_deg=height)
+    return _Day(seen=note, off_minutes=(begin, end), azimuth_deg=sun.azimuth_deg, height_deg=height)
+
+
+def _beside_a_switch(calendar: Calendar, noon: int) -> bool:
+    """Are the clocks changed within a week of that day? Then nobody knows which time the note of another year is in."""
+    days = noon + 24 * np.arange(-_DAYS_BESIDE_A_SWITCH, _DAYS_BESIDE_A_SWITCH + 1)
+    rows = days % calendar.clock_h.size
+    return bool(np.ptp((calendar.clock_h[rows] - rows % 24) % 24.0) > 0.0)
 
 
 def _in_order(at: int, note: SunSeen) -> None:

@@ -1,5 +1,6 @@
 """How flat is the best: which ranges come near it, and how does the whole map look?"""
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 import numpy as np
@@ -31,12 +32,16 @@ class NearBest:
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class PlaneMap:
-    """Over all tilts and azimuths: kWh, and money where a price is known, (tilts, azimuths)."""
+    """Over all tilts and azimuths: kWh, money where a price is known, kWh used at home where that is wanted.
+
+    Each (tilts, azimuths).
+    """
 
     tilt_deg: Floats
     azimuth_deg: Floats
     year_kwh: Floats
     saving: Floats | None
+    self_used_kwh: Floats | None = None
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -77,17 +82,27 @@ def near_best(bounds: PlaneBounds, best: Plane, up: Line, turned: Line) -> tuple
     return tuple(found)
 
 
-def map_of(together: Together, detail: str, steps_deg: tuple[float, float], most_kwh: float) -> PlaneMap:
-    """The map over all tilts and azimuths, by a lattice of that detail; nowhere more than ``most_kwh``."""
+def map_of(
+    together: Together, detail: str, steps_deg: tuple[float, float], most: Mapping[str, float], *, used: bool = False
+) -> PlaneMap:
+    """The map over all tilts and azimuths, by a lattice of that detail.
+
+    ``most``: nowhere more than that, by objective. ``used``: is use at home wanted, too?
+    """
     tilts, azimuths = steps_within(0.0, 90.0, steps_deg[0]), np.arange(0.0, 360.0, steps_deg[1])
     lattice = lattice_within(ANYWHERE, detail)
-    energy, money = together.year_sums(lattice.planes())
-    kwh = np.maximum(lattice.read(energy, tilts, azimuths), 0.0)
+    years = together.objective_years(lattice.planes(), used=used)
+
+    maps = {objective: lattice.read(values, tilts, azimuths) for objective, values in years.items()}
+    for objective in ("energy", "self_used"):
+        if objective in maps:
+            maps[objective] = np.clip(maps[objective], 0.0, most.get(objective, np.inf))
     return PlaneMap(
         tilt_deg=tilts,
         azimuth_deg=azimuths,
-        year_kwh=np.minimum(kwh, most_kwh),
-        saving=None if money is None else lattice.read(money, tilts, azimuths),
+        year_kwh=maps["energy"],
+        saving=maps.get("money"),
+        self_used_kwh=maps.get("self_used"),
     )
 
 

@@ -16,6 +16,7 @@ from service.core.energy.kernel import (
     OpenPlanes,
     OutputTable,
     PlaceRecord,
+    around_of,
     dc_w,
     input_table,
     light_among,
@@ -44,8 +45,8 @@ _LOOKED_AT = tuple(Plane(tilt_deg=float(tilt), azimuth_deg=0.0) for tilt in rang
 class Kind:
     """Arrays that differ in name, input and plane alone: what one would draw in a plane, any of them would.
 
-    ``opened`` is what of its light hangs on no plane; None where something stands around it. ``nearest`` reads it at
-    nearest cells, where they are enough.
+    ``opened`` is what of its light hangs on no plane; None where a rear counts behind something that stands around it.
+    ``nearest`` reads it at nearest cells, where they are enough.
     """
 
     array: Array
@@ -56,7 +57,7 @@ class Kind:
     @property
     def around(self) -> bool:
         """Does anything stand around it?"""
-        return self.opened is None
+        return _surrounded(self.array)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -199,7 +200,7 @@ def stand_of(setup: Setup, sky: SkyYear) -> Stand:
     record = place_record(_without_dusk(sky))
     reflectance = setup.site.ground_reflectance_share
     kinds = tuple(
-        _kind(array, _table(array, limits, ageing, at), record, reflectance)
+        _kind(array, _table(array, limits, ageing, at), sky, record, reflectance)
         for (array, limits), at in zip(keys, first_of, strict=True)
     )
     days = (sky.calendar.day_of_year[record.daylight.rows] - 1).astype(np.int64)
@@ -220,10 +221,11 @@ def stand_of(setup: Setup, sky: SkyYear) -> Stand:
     )
 
 
-def _kind(array: Array, table: InputTable, record: PlaceRecord, reflectance: float) -> Kind:
-    if _surrounded(array):
+def _kind(array: Array, table: InputTable, sky: SkyYear, record: PlaceRecord, reflectance: float) -> Kind:
+    around = around_of(array, sky, record) if _surrounded(array) else None
+    if around is None and _surrounded(array):
         return Kind(array=array, table=table, opened=None, nearest=None)
-    opened = open_planes(array, record, _LOOKED_AT, reflectance)
+    opened = open_planes(array, record, _LOOKED_AT, reflectance, around)
     nearest = nearest_array(array, record, opened, table, reflectance)
     return Kind(array=array, table=table, opened=opened, nearest=nearest)
 

@@ -100,21 +100,28 @@ class Together:
         return sums_of(self.stand, self.home, self.dc_blocks(planes), wanted, years=years)
 
     def year_sums(self, planes: Sequence[Plane]) -> tuple[Floats, Floats | None]:
-        """(m,) energy of the year in kWh, and (m,) money saved where a price is known: the quickest way to a map.
+        """(m,) energy of the year in kWh, and (m,) money saved where a price is known."""
+        found = self.objective_years(planes)
+        return found["energy"], found.get("money")
 
-        Tables are read at their nearest cells.
+    def objective_years(self, planes: Sequence[Plane], *, used: bool = False) -> dict[str, Floats]:
+        """By objective (m,) of the year: energy, money where a price is known, use at home where it is asked for.
+
+        The quickest way to a map: tables are read at their nearest cells.
         """
-        energy: list[Floats] = []
-        saved: list[Floats] = []
+        found: dict[str, list[Floats]] = {"energy": []}
         for dc in self.dc_blocks(planes, self.stand.nearest()):
             ac = self.stand.ac_w(dc)
             if self.home is not None:
-                ac, used = self.home.left_and_used_w(ac)
-                money = self.home.saved_in_year(ac, used)
+                ac, used_w = self.home.left_and_used_w(ac)
+                money = self.home.saved_in_year(ac, used_w)
                 if money is not None:
-                    saved.append(money)
-            energy.append(np.asarray(ac.sum(axis=1), np.float64) / 1000.0)
-        return np.concatenate(energy), np.concatenate(saved) if saved else None
+                    found.setdefault("money", []).append(money)
+                if used:
+                    at_home = np.asarray(used_w.sum(axis=1), np.float64) / 1000.0
+                    found.setdefault("self_used", []).append(at_home)
+            found["energy"].append(np.asarray(ac.sum(axis=1), np.float64) / 1000.0)
+        return {objective: np.concatenate(values) for objective, values in found.items()}
 
 
 def _turned(planes: Sequence[Plane], by_deg: float) -> Sequence[Plane]:

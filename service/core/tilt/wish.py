@@ -12,6 +12,8 @@ from service.core.tilt.lattice import compass
 
 # What hangs on or stands before a railing or wall faces as it does.
 AT_RAILING_OR_WALL = frozenset({"hung_on_rail", "behind_rail", "wall", "fence"})
+# What hangs before them may lean out from them, as far as its fixing lets it.
+MAY_LEAN = frozenset({"hung_on_rail", "wall", "fence"})
 ANYWHERE = PlaneBounds(low_tilt_deg=0.0, high_tilt_deg=90.0)
 
 

@@ -194,6 +194,21 @@ def test_a_mount_that_nobody_told_may_be_upright_and_turned_away():
     assert codes(decision)[1] == ["tell_mount"]
 
 
+def test_a_facade_that_nobody_told_is_turned_before_the_panel_and_asked_for():
+    wall = {"side": "left", "distance_m": 0.2, "reaches_out_m": 2}
+    around = {"bounds": {"low_azimuth_deg": 0, "high_azimuth_deg": 360}}
+    completed = asked(with_array(mount="balcony_floor", side_walls=[wall]) | {"tilt": around})
+    no_price = Assumptions.of(a for a in completed.assumptions.by_pointer.values() if "price" not in a.pointer)
+
+    def before_the_facade(setup):
+        assert setup.arrays[0].plane == completed.setup.arrays[0].plane
+        return 250.0 if setup.arrays[0].facade_azimuth_deg == 270 else 500.0
+
+    decision = decided(account(1150), setup=completed.setup, assumptions=no_price, year_kwh=before_the_facade)
+    assert codes(decision)[1] == ["tell_facade"]
+    assert [c.pointer for c in decision.conditions] == ["/arrays/0/facade_azimuth_deg"]
+
+
 def test_the_energy_is_not_asked_again_where_no_plane_could_turn_the_answer():
     completed = asked(with_array(mount="wall"))
 
@@ -216,7 +231,8 @@ def test_every_verdict_reason_and_condition_has_a_sentence():
                  "refused_but_mendable", "refused_as_asked"):  # fmt: skip
         assert code in TEXTS
     for code in ("pay_at_most", "stay_longer", "accept_the_risk", "get_consent", "ask_seller", "ask_operator",
-                 "ask_electrician", "tell_price", "tell_direction", "tell_mount", "smaller_breaker", "own_circuit",
+                 "ask_electrician", "tell_price", "tell_direction", "tell_mount", "tell_facade",
+                 "smaller_breaker", "own_circuit",
                  "thicker_or_shorter_lead", "lower_set_limit", "one_panel_per_input", "parallel_not_series",
                  "matched_connectors", "string_fuses", "export_limiter", "special_connector", "fixed_connection",
                  "other_inverter", "other_residual_current_device"):  # fmt: skip

@@ -2,6 +2,7 @@
 
 import pytest
 
+from service.core.completion import as_request
 from service.core.errors import ContradictionError
 from service.core.model.place import Plane
 from service.core.tilt import Facing
@@ -153,3 +154,75 @@ def test_a_panel_between_walls_is_not_turned_until_they_stand_out_of_the_way(aro
     completed = asked(with_array(mount="balcony_floor", **around))
     azimuth = assumed(completed, "azimuth_deg")
     assert (azimuth.code, azimuth.low, azimuth.high) == ("middle_of_faces", 90, 270)
+
+
+LEFT_WALL = {"side_walls": [{"side": "left", "distance_m": 0.2, "reaches_out_m": 2}]}
+ALL_AROUND = {"low_azimuth_deg": 0, "high_azimuth_deg": 360}
+
+
+def facade(completed, at=0):
+    return completed.assumptions.by_pointer.get(f"/arrays/{at}/facade_azimuth_deg")
+
+
+@pytest.mark.parametrize("mount", ["balcony_floor", "hung_on_rail"])
+def test_a_panel_that_may_turn_is_turned_before_a_facade_that_stays(mount):
+    """The walls turned along, until the left one stood in the north: the building was turned, not the panel."""
+    completed = wishing(with_array(mount=mount, **LEFT_WALL), bounds=ALL_AROUND)
+    array, taken = completed.setup.arrays[0], facade(completed)
+    assert (taken.code, taken.low, taken.high) == ("middle_of_faces", 90, 270)
+    assert taken.value == array.facade_azimuth_deg
+    assert 120 <= taken.value <= 240
+    assert array.plane.azimuth_deg > taken.value + 20  # away from the wall on its left, which stays
+    told = with_array(mount=mount, **LEFT_WALL, facade_azimuth_deg=taken.value)
+    assert wishing(told, bounds=ALL_AROUND).setup == completed.setup
+
+
+def test_of_listed_planes_the_best_is_taken_before_one_and_the_same_facade():
+    planes = [{"tilt_deg": 40, "azimuth_deg": azimuth} for azimuth in (90, 180, 245)]
+    completed = wishing(with_array(mount="balcony_floor", **LEFT_WALL), planes=planes)
+    assert facade(completed).value not in {90, 245}
+    assert completed.setup.arrays[0].plane == Plane(tilt_deg=40, azimuth_deg=245)
+
+
+@pytest.mark.parametrize("wish", [
+    {"planes": [{"tilt_deg": tilt, "azimuth_deg": 95} for tilt in (20, 60)]},
+    {"bounds": {"low_azimuth_deg": 95, "high_azimuth_deg": 95}},
+])  # fmt: skip
+def test_where_one_direction_is_left_the_facade_is_square_to_it(wish):
+    completed = wishing(with_array(mount="balcony_floor", **LEFT_WALL), **wish)
+    assert facade(completed) is None
+    assert completed.setup.arrays[0].plane.azimuth_deg == 95
+    assert completed.setup.arrays[0].facade_azimuth_deg is None
+
+
+@pytest.mark.parametrize("arc", [(330, 30), (200, 250)])
+def test_a_narrow_arc_holds_the_facade_too(arc):
+    completed = wishing(
+        with_array(mount="balcony_floor", **LEFT_WALL), bounds={"low_azimuth_deg": arc[0], "high_azimuth_deg": arc[1]}
+    )
+    taken = facade(completed)
+    assert (taken.low, taken.high) == arc
+    assert (taken.value - arc[0]) % 360 <= (arc[1] - arc[0]) % 360
+
+
+def test_the_sun_at_the_railing_tells_the_facade_of_what_stands_behind_it():
+    completed = asked(with_array(mount="balcony_floor", **LEFT_WALL), facing=seen(100, 90, 115))
+    taken = facade(completed)
+    assert (taken.code, taken.value, taken.low, taken.high) == ("sun_seen", 100, 90, 115)
+    assert completed.setup.arrays[0].plane.azimuth_deg > 150
+    assert facade(asked(with_array(mount="ground_frame", **LEFT_WALL), facing=seen(100, 90, 115))) is None
+
+
+def test_a_hinge_does_not_turn_the_building():
+    """One face for all of its places, that of a panel half-way between; each place had a middle face of its own."""
+    request = with_array(mount="balcony_floor", **LEFT_WALL)
+    half_way = asked(with_array(mount="balcony_floor", **LEFT_WALL, plane={"tilt_deg": 50}))
+    at_hinge = wishing(request, hinge_tilts_deg=[10, 90]).setup.arrays[0].plane
+    assert at_hinge.azimuth_deg == half_way.setup.arrays[0].plane.azimuth_deg
+
+
+def test_a_facade_that_was_assumed_is_written_into_the_request_that_can_be_sent_again():
+    completed = wishing(with_array(mount="balcony_floor", **LEFT_WALL), bounds=ALL_AROUND)
+    again = asked(as_request(completed.setup))
+    assert again.setup.arrays == completed.setup.arrays
+    assert facade(again) is None

@@ -17,17 +17,17 @@ MAY, SEPTEMBER, DECEMBER = (5, 10), (9, 20), (12, 12)
 
 
 @cache
-def sun(place, date):
+def sun(place, date, year=2025):
     """Azimuth and height in every minute of the wall clock's day."""
     latitude, longitude, zone = place
-    minutes = pd.date_range(f"2025-{date[0]:02d}-{date[1]:02d}", periods=1440, freq="min", tz=zone)
+    minutes = pd.date_range(f"{year}-{date[0]:02d}-{date[1]:02d}", periods=1440, freq="min", tz=zone)
     at = pvlib.solarposition.get_solarposition(minutes, latitude, longitude)
     return at["azimuth"].to_numpy(), at["apparent_elevation"].to_numpy()
 
 
-def noted(place, date, azimuth, hides=None):
+def noted(place, date, azimuth, hides=None, year=2025):
     """What somebody at a railing notes down; ``hides`` is an obstacle by azimuth and height of the sun."""
-    sun_azimuth, height = sun(place, date)
+    sun_azimuth, height = sun(place, date, year)
     lit = (np.abs((sun_azimuth - azimuth + 180) % 360 - 180) < 90) & (height > 0)
     if hides is not None:
         lit &= ~hides(sun_azimuth, height)
@@ -35,10 +35,15 @@ def noted(place, date, azimuth, hides=None):
     return SunSeen(month=date[0], day=date[1], from_minute=int(minutes[0]), to_minute=int(minutes[-1]) + 1)
 
 
-def facing(place, *notes):
+@cache
+def tables(place):
+    """The clock and the sun's table of a place."""
     latitude, longitude, zone = place
-    days = load_climate().at(latitude, longitude, None).sun_days
-    return facing_of(notes, calendar_of(zone, longitude), days, latitude, longitude)
+    return calendar_of(zone, longitude), load_climate().at(latitude, longitude, None).sun_days
+
+
+def facing(place, *notes):
+    return facing_of(notes, *tables(place), *place[:2])
 
 
 def apart(one, other):
@@ -194,3 +199,72 @@ def test_the_azimuth_taken_lies_in_the_range():
 def test_a_sun_that_left_before_it_came_is_refused():
     with pytest.raises(ContradictionError, match="leave before it came"):
         facing(BALTIC, SunSeen(month=5, day=10, from_minute=16 * 60, to_minute=7 * 60 + 40))
+
+
+EQUATOR, DENVER, FAR_NORTH = (
+    (0.5, 32.5, "Africa/Kampala"),
+    (40.6, -111.9, "America/Denver"),
+    (61.5, 24, "Europe/Helsinki"),
+)
+SEEN_AT = [BALTIC, CAPE, EQUATOR, DENVER, FAR_NORTH]
+SEEN_ON = [MAY, SEPTEMBER, DECEMBER, (2, 3), (7, 21)]
+
+
+def an_observers(rng, place, azimuth, steps, clock_minutes):
+    """Notes of two or three days, each time rounded to one of the steps; none of a day on which nothing is seen."""
+    notes = []
+    for date in rng.permutation(len(SEEN_ON))[: rng.integers(2, 4)]:
+        sun_azimuth, height = sun(place, SEEN_ON[date])
+        lit = np.flatnonzero((np.abs((sun_azimuth - azimuth + 180) % 360 - 180) < 90) & (height > 0))
+        if lit.size < 60 or np.diff(lit).max() > 1:  # a railing to the north that sees it twice
+            continue
+        late = rng.integers(-clock_minutes, clock_minutes + 1)
+        ends = [
+            int(step * round((end + late) / step)) for end, step in zip(lit[[0, -1]], rng.choice(steps, 2), strict=True)
+        ]
+        notes.append(SunSeen(month=SEEN_ON[date][0], day=SEEN_ON[date][1], from_minute=ends[0], to_minute=ends[1]))
+    return notes
+
+
+@pytest.mark.parametrize("steps", [[5], [10], [15], [30], [1, 30], [5, 10, 15, 30]])
+def test_honest_notes_are_never_refused_and_their_range_holds_the_truth(steps):
+    """Places, dates and railings drawn, times rounded alike or each its own way, by a clock up to 5 minutes off."""
+    rng, asked_about = np.random.default_rng(sum(steps)), 0
+    while asked_about < 40:
+        place, azimuth = SEEN_AT[rng.integers(len(SEEN_AT))], rng.uniform(0, 360)
+        notes = an_observers(rng, place, azimuth, steps, 5)
+        if notes:
+            asked_about += 1
+            assert within(azimuth, facing(place, *notes)), (place, azimuth, notes)
+
+
+def test_a_full_hour_beside_an_exact_minute_may_be_rounded():
+    """Both were taken for exact: no direction let the sun in at all of these times."""
+    notes = [SunSeen(month=12, day=12, from_minute=720, to_minute=1140),
+             SunSeen(month=8, day=21, from_minute=780, to_minute=1136)]  # fmt: skip
+    assert within(246, facing(EQUATOR, *notes))
+
+
+@pytest.mark.parametrize("azimuth", [110, 180, 235])
+def test_times_in_full_hours_are_rounded_to_these(azimuth):
+    notes = [rounded(noted(BALTIC, date, azimuth), 60) for date in (MAY, SEPTEMBER, DECEMBER)]
+    assert within(azimuth, facing(BALTIC, *notes))
+
+
+@pytest.mark.parametrize(("date", "year"), [((3, 29), 2026), ((4, 1), 2024), ((10, 26), 2024), ((10, 28), 2023)])
+def test_beside_a_change_of_clocks_a_note_may_be_in_either_time(date, year):
+    """The day of the change moves from year to year, and nobody says of which year a note is."""
+    found = facing(BALTIC, noted(BALTIC, date, 150, year=year), noted(BALTIC, MAY, 150))
+    assert within(150, found)
+
+
+def test_an_exact_time_between_rounded_ones_keeps_its_own_worth():
+    """One coarse time makes the others no coarser."""
+    exact, coarse = noted(BALTIC, MAY, 180), rounded(noted(BALTIC, MAY, 180), 30)
+    mixed = SunSeen(month=5, day=10, from_minute=exact.from_minute, to_minute=coarse.to_minute)
+    widths = [
+        (one.high_azimuth_deg - one.low_azimuth_deg) % 360
+        for one in (facing(BALTIC, note, noted(BALTIC, DECEMBER, 180)) for note in (exact, mixed, coarse))
+    ]
+    assert widths == sorted(widths)
+    assert widths[2] > widths[0]

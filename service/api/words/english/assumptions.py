@@ -47,6 +47,10 @@ TEXTS: Mapping[str, str] = {
     "mount_open": "How the panels stand was not said. They were taken as standing free towards the sun; hung on a "
     "railing they yield less. Tell the mount.",
     "upright_by_mount": "On a rail, wall or fence panels hang upright.",
+    "upright_unless_told": "How far its fixing lets the panel lean out was not said, so it was taken to hang upright. "
+    "Tell it, and the best lean is looked for.",
+    "as_it_leans": "How far its fixing lets the panel lean out was not said, so no more was taken than the {value:.0f} "
+    "degrees from upright that it leans already. Tell it, and the best lean is looked for.",
     "pitch_by_mount": "A middling roof pitch was taken; tell yours.",
     "best_within_mount": "Left open, so the plane with the most light of the year was taken that the mount admits. You "
     "can set it up so.",
@@ -61,6 +65,11 @@ TEXTS: Mapping[str, str] = {
     "to {high:.0f}, clockwise.",
     "middle_of_faces": "Which way it looks was not said. A face in the middle between the best and the worst was "
     "taken. Look with a compass: no answer narrows the range more.",
+    "middle_of_faces.facade_azimuth_deg": "Which way the facade with slab or side walls looks was not said. It was "
+    "taken to look {value:.0f} degrees, the middle one by light of the faces from {low:.0f} to {high:.0f}, and the "
+    "panel is turned before it. Look with a compass and tell it.",
+    "sun_seen.facade_azimuth_deg": "By when the sun came and left the facade with slab or side walls looks about "
+    "{value:.0f} degrees; the notes admit {low:.0f} to {high:.0f}, clockwise. The panel is turned before it.",
     "by_mount": "Taken by the mount.",
     "nothing_around": "Nothing was named, so nothing stands in the way of the light.",
     "usual_slab": "Not said; the slab of a usual balcony was taken. A tape measure makes it better.",

@@ -202,6 +202,7 @@ TEXTS: Mapping[str, str] = {
     "accepted.of.set_limit_w": "rated a.c. power",
     "accepted.of.tracking_min_v": "upper end of the window",
     "accepted.of.power_tolerance_pct": "most",
+    "accepted.of.low_lean_out_deg": "furthest lean",
     "accepted.hours": "an earlier and a later hour of one day, from 0 to 24; a night is two pairs, such as [23, 24] "
     "and [0, 6]",
     "accepted.own_day": "a day on which no other period begins, oldest first",

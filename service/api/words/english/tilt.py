@@ -27,6 +27,8 @@ TEXTS: Mapping[str, str] = {
     "schedule.nothing_gained": "{asked} planes a year bring nothing more than one: leave it where it is.",
     "note.walls_stay": "Slab and side walls stay where they stand, square to the panel as it stands now or to "
     "facade_azimuth_deg, and it is turned before them.",
+    "note.facade_assumed": "Slab and side walls stay where they stand, and the panel is turned before them. Which way "
+    "their facade looks was not said; what was taken is among the assumptions. Tell facade_azimuth_deg.",
     "note.facade_not_known": "Which way the facade with slab or side walls looks was not said, so the panel is not "
     "turned. Give the direction that it looks now (azimuth_deg), or the facade's (facade_azimuth_deg).",
     "note.upright_unless_told": "It was taken to hang upright. Where its fixing lets it lean out, tell how far from "
@@ -56,10 +58,13 @@ TEXTS: Mapping[str, str] = {
     "obstacle.goes": "Something other than the railing's own line hid the sun from {clock} on {day}.{month}.: then it "
     "stood at {azimuth:.0f} degrees, {height:.0f} degrees high.",
     "map.title.energy": "Yearly energy by tilt and direction",
+    "map.title.self_used": "Energy used at home in a year by tilt and direction",
     "map.title.money": "Money saved in the first year by tilt and direction",
     "map.energy": "{best:.0f} kWh",
+    "map.self_used": "{best:.0f} kWh used at home",
     "map.money": "{best:.2f} {currency}",
-    "map.description": "Share of the best plane's {best}. Best: {out} degrees {from_where}, {way}.",
+    "map.share": "Share of what the best plane of all brings: {most}.",
+    "map.where": "Best where it may stand: {out} degrees {from_where}, {way}: {best}.",
     "map.from.tilt": "of tilt",
     "map.from.out": "out from upright",
     "map.out": "degrees out from upright",

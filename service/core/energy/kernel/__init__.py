@@ -5,6 +5,7 @@ For arrays that are alone on their input, whose window begins below the panels' 
 within 0.02 % of ``energy_year``, without its account of losses. ``nearest`` reads maps and rankings at half the cost.
 """
 
+from service.core.energy.kernel.around import Around, around_of
 from service.core.energy.kernel.input_table import COLDEST_C, STEP_C, STEP_W_PER_M2, InputTable, input_table, wired
 from service.core.energy.kernel.lit import Light
 from service.core.energy.kernel.nearest import NearestArray, NearestOutput, nearest_array, nearest_output
@@ -25,6 +26,7 @@ __all__ = [
     "PLANES_AT_ONCE",
     "STEP_C",
     "STEP_W_PER_M2",
+    "Around",
     "InputTable",
     "Light",
     "NearestArray",
@@ -32,6 +34,7 @@ __all__ = [
     "OpenPlanes",
     "OutputTable",
     "PlaceRecord",
+    "around_of",
     "cells_of",
     "dc_w",
     "input_table",

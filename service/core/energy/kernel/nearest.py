@@ -26,7 +26,7 @@ _FLAT = (Plane(tilt_deg=0.0, azimuth_deg=0.0),)
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class NearestArray:
-    """An array with nothing around it, at a place and on its input.
+    """An array without hard shadows, at a place and on its input.
 
     Attributes:
         glass: what works of light from the sun by the cosine of incidence in bins; from the end backwards on a rear.
@@ -65,9 +65,10 @@ def nearest_array(
 ) -> NearestArray | None:
     """The array for planes opened like ``opened``; None where a cell is not enough.
 
-    That is where power jumps or a window bends it within the table.
+    That is where power jumps, a window bends it within the table, or a hard shadow falls.
     """
-    if table.jumps or table.tight:
+    around = opened.around
+    if table.jumps or table.tight or (around is not None and around.hard is not None):
         return None
     weights = light_weights(array, _FLAT, ground_reflectance_share)
     cosine = (np.arange(_GLASS_BINS + 2) + 0.5) / _GLASS_BINS
@@ -79,10 +80,11 @@ def nearest_array(
     slope, base = (one.take(below, axis=0) for one in lines)
     slope *= at[:, None].astype(np.float32)
     slope += base
+    from_sun = record.from_sun_w_per_m2 if around is None else record.from_sun_w_per_m2 * around.open_share
     pairs = np.pad(slope, ((0, 0), (0, -TEMPERATURES % _KELVINS)), mode="edge")
     return NearestArray(
         glass=single(np.concatenate((front * weights.works, front[:0:-1] * weights.behind))),
-        beam=single(record.from_sun_w_per_m2 * clean),
+        beam=single(from_sun * clean),
         half_warms=single(opened.beam_warms * (0.5 / _KELVINS)),
         dc_w=single(pairs.reshape(-1, _WARMTHS, _KELVINS).mean(axis=2).ravel()),
     )

@@ -10,6 +10,7 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
+from service.core.energy.kernel.around import Around
 from service.core.energy.kernel.input_table import (
     COLDEST_C,
     IRRADIANCES,
@@ -51,7 +52,7 @@ RIM = 0.02  # so far inside the table's end that single precision doesn't round 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class OpenPlanes:
-    """m planes of an array with nothing around it, at a place: all that is linear in the hours, as weights and basis.
+    """m planes of an array at a place: all that is linear in the hours, as weights and basis.
 
     Attributes:
         normals, sun: (m, 3) and (3, n): their product is the cosine of incidence.
@@ -59,6 +60,7 @@ class OpenPlanes:
         warms, even_warms: (m, 3) and (3, n): sky, ground and air, in steps of the table.
         beam_works, beam_warms: (n,) light from the sun at square incidence, in nodes and in steps.
         beam_behind: (n,) that on a rear that counts and that it reaches, in nodes; None: it does not.
+        around: what stands around it, where something does; the sun's light and the sky's weights have it in already.
         beyond_table: whether some plane could get more light, or cells be warmer or colder, than the tables tell.
     """
 
@@ -71,6 +73,7 @@ class OpenPlanes:
     beam_works: Singles
     beam_warms: Singles
     beam_behind: Singles | None
+    around: Around | None
     first_of_day: Ints
     beyond_table: bool
     exactly: Exactly
@@ -84,29 +87,49 @@ class OpenPlanes:
         nodes = _WORKS.take(cells_of(steps * np.float32(_BINS)), mode="clip")
         nodes *= steps
         nodes *= self.beam_works
+        steps *= self.beam_warms
+        hard = None if self.around is None else self.around.hard
+        if hard is not None:
+            sky_and_ground = slice(0, 2)
+            warm = steps[:, hard.hours]
+            shaded = (
+                hard.taken(nodes[:, hard.hours] + self.works @ self.even[:, hard.hours], nodes[:, hard.hours]),
+                hard.taken(warm + self.warms[:, sky_and_ground] @ self.even_warms[sky_and_ground, hard.hours], warm),
+            )
         nodes += self.works @ self.even
         if behind is not None:
             nodes += _WORKS.take(cells_of(behind * np.float32(_BINS)), mode="clip") * behind * self.beam_behind
-        steps *= self.beam_warms
         steps += self.warms @ self.even_warms
+        if hard is not None:
+            nodes[:, hard.hours] -= shaded[0]
+            steps[:, hard.hours] -= shaded[1]
         if self.beyond_table:
             nodes, steps = _inside(nodes, steps)
         return Light(nodes=nodes, steps=steps, first_of_day=self.first_of_day, exactly=self.exactly)
 
 
 def open_planes(
-    array: Array, record: PlaceRecord, planes: Sequence[Plane], ground_reflectance_share: float
+    array: Array,
+    record: PlaceRecord,
+    planes: Sequence[Plane],
+    ground_reflectance_share: float,
+    around: Around | None = None,
 ) -> OpenPlanes:
-    """An array with nothing around it at a place, were it in each of these planes; its own plane is not read."""
+    """An array at a place, were it in each of these planes; its own plane is not read.
+
+    With nothing around it, or with what ``around_of`` has of it.
+    """
     through = 1.0 if array.cover is None else array.cover.light_through_share
     clean = (1.0 - array.dirt_share) / STEP_W_PER_M2
     warms = through * warming_steps(record, array.mount)
-    weights = light_weights(array, planes, ground_reflectance_share)
+    weights = light_weights(array, planes, ground_reflectance_share, around)
     works, behind = weights.works, weights.behind
+    from_sun = record.from_sun_w_per_m2 if around is None else single(record.from_sun_w_per_m2 * around.open_share)
     even = np.stack((record.even_sky_w_per_m2, record.ghi_w_per_m2))
     air = air_steps(record)
     # In no plane can there be more than this.
-    lit = record.from_sun_w_per_m2 * max(works, behind) + weights.even_works.max(axis=0) @ even
+    bare = weights if around is None else light_weights(array, planes, ground_reflectance_share)
+    lit = record.from_sun_w_per_m2 * max(works, behind) + bare.even_works.max(axis=0) @ even
     warm = air + (record.from_sun_w_per_m2 + even.sum(axis=0)) * warms
     beyond = lit.max(initial=0.0) * clean >= IRRADIANCES or warm.max(initial=0.0) >= TEMPERATURES
     return OpenPlanes(
@@ -116,12 +139,15 @@ def open_planes(
         even=single(even),
         warms=weights.even_warms,
         even_warms=single(np.stack((*(even * warms), air))),
-        beam_works=single(record.from_sun_w_per_m2 * (works * clean)),
-        beam_warms=single(record.from_sun_w_per_m2 * warms),
+        beam_works=single(from_sun * (works * clean)),
+        beam_warms=single(from_sun * warms),
         beam_behind=single(record.from_sun_w_per_m2 * (behind * clean)) if behind > 0.0 else None,
+        around=around,
         first_of_day=record.first_of_day,
         beyond_table=bool(beyond or air.min(initial=0.0) < 0.0),
-        exactly=_exactly(array, record, planes, ground_reflectance_share, None),
+        exactly=_exactly(
+            array, record, planes, ground_reflectance_share, None if around is None else around.surroundings
+        ),
     )
 
 
@@ -132,13 +158,16 @@ def open_planes_like(
 
     Its planes must hold a flat and an upright one, so that what it says of the table's ends holds for all.
     """
-    weights = light_weights(array, planes, ground_reflectance_share)
+    around = opened.around
+    weights = light_weights(array, planes, ground_reflectance_share, around)
     return replace(
         opened,
         normals=_normals(planes),
         works=single(weights.even_works * ((1.0 - array.dirt_share) / STEP_W_PER_M2)),
         warms=weights.even_warms,
-        exactly=_exactly(array, record, planes, ground_reflectance_share, None),
+        exactly=_exactly(
+            array, record, planes, ground_reflectance_share, None if around is None else around.surroundings
+        ),
     )
 
 
@@ -171,17 +200,20 @@ class Weights:
     behind: float
 
 
-def light_weights(array: Array, planes: Sequence[Plane], ground_reflectance_share: float) -> Weights:
+def light_weights(
+    array: Array, planes: Sequence[Plane], ground_reflectance_share: float, around: Around | None = None
+) -> Weights:
     """Those of an array, were it in each of these planes."""
     tilt = _tilts(planes)
     through = 1.0 if array.cover is None else array.cover.light_through_share
     warms, even = np.ones((tilt.size, 3), np.float32), np.empty((tilt.size, 2))
-    sky = sky_share(tilt)
-    warms[:, 0], warms[:, 1] = sky, ground_reflectance_share * (1.0 - sky)
+    bare = sky_share(tilt)
+    sky = bare if around is None else around.sky_share(planes)
+    warms[:, 0], warms[:, 1] = sky, ground_reflectance_share * (1.0 - bare)
     rear = rear_weights(array, tilt, ground_reflectance_share) if counts_rear(array) else None
     works = through if rear is None else through * (1.0 + rear.of_front_share)
     even[:, 0] = sky * sky_modifier(tilt) * works
-    even[:, 1] = (1.0 - sky) * ground_modifier(tilt) * (ground_reflectance_share * works)
+    even[:, 1] = (1.0 - bare) * ground_modifier(tilt) * (ground_reflectance_share * works)
     if rear is None:
         return Weights(warms, even, works, 0.0)
     even += np.stack((rear.even_sky_share, rear.ground_share), axis=1)
