@@ -94,7 +94,9 @@ def scaled(home: HomeYear, share: float) -> HomeYear:
         home,
         self_used_kwh=home.self_used_kwh * share,
         exported_kwh=home.exported_kwh * share,
-        at=tuple(None if one is None else _scaled_prices(one, number, home, share) for number, one in enumerate(home.at)),
+        at=tuple(
+            None if one is None else _scaled_prices(one, number, home, share) for number, one in enumerate(home.at)
+        ),
     )
 
 

@@ -251,9 +251,7 @@ def _over_credited(home: HomeYear, valued: _Valued, years: NettedYears, over: st
     summed = by_register_and_month(rows, valued.registers)
     # what is paid for sending out is taxed and grows not
     share = (1.0 - valued.period.export_tax_share) / np.asarray(valued.factor)[..., holds]
-    unlike = UnlikePrices(
-        surplus=summed[:3], fixed=summed[3:6], need=summed[6], produced=summed[7], earned_share=share
-    )
+    unlike = UnlikePrices(surplus=summed[:3], fixed=summed[3:6], need=summed[6], produced=summed[7], earned_share=share)
     credited = unlike.over_credited(years, by_month=by_month)
     if plant is not None:
         credited -= unlike.without_the_set().over_credited(years.without_the_set(), by_month=by_month)

@@ -34,7 +34,10 @@ _MONTHS = 12
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class _Priced:
-    """Prices of one period over the first sums: (2, n) import and export; the register of each slot, (168,) or (8760,)."""
+    """Prices of one period over the first sums (2, n), import and export; each time of the week's register, (168,).
+
+    Of a year of prices that does not go by the wall clock ``register`` may be that of each hour, (8760,).
+    """
 
     prices: Floats
     register: Ints
@@ -329,12 +332,12 @@ def _hourly(hourly: HourlyPrices, own_export: Floats, pointer: str, calendar: Ca
     slot, row = _slot_of(calendar), np.arange(HOURS)
     rows = {24: slot % 24, 168: slot, HOURS: row}
     prices = np.stack([values[rows[values.size]] for values in (bought, sold)])
-    table = _repeating(prices, (calendar.month - 1) * _SLOTS + slot)
-    if table is not None:
-        return _Priced(prices=table, register=_registers(table))
+    by_clock = _repeating(prices, (calendar.month - 1) * _SLOTS + slot)
+    if by_clock is not None:
+        return _Priced(prices=by_clock, register=_registers(by_clock))
     by_row = (int(calendar.weekday[0]) * 24 + row) % _SLOTS
-    table = _repeating(prices, _MONTH_OF_ROW * _SLOTS + by_row)
-    register = np.zeros(_SLOTS, dtype=np.int64) if table is None else _registers(table)[by_row]
+    by_rows = _repeating(prices, _MONTH_OF_ROW * _SLOTS + by_row)
+    register = np.zeros(_SLOTS, dtype=np.int64) if by_rows is None else _registers(by_rows)[by_row]
     return _Priced(prices=prices, register=register)
 
 

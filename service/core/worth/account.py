@@ -21,6 +21,7 @@ from service.core.payback import (
     first_crossings,
     internal_rates_of_return,
     levelised_cost_per_kwh,
+    needed_cost,
     outlay_parts,
     parts_kept,
     priced_periods,
@@ -328,11 +329,14 @@ class _Savings:
             today = _cases_of((bought / age - night) / grown + sold / age)
         bought -= night
         saved = bought + sold
+        # of all that is needed nothing is bought, and what is given most and used least is sent out
+        earned = np.maximum(sold[2], 0.0) + np.maximum(sold[3] - sold[0], 0.0)
+        most = needed_cost(cases.middle, periods) - night + earned
         stepped = [("price", share, bought[0] * (1.0 + share) + sold[0]) for share in steps]
         stepped += [("yield", share, amounts) for share, amounts in zip(steps, saved[5:7], strict=True)]
         stepped += [("self_use", share, amounts) for share, amounts in zip(steps, saved[7:], strict=True)]
         return cls(
-            cases=_cases_of(saved),
+            cases=replace(_cases_of(saved), most=most),
             stepped=tuple(stepped),
             today=today,
             by_import_price=bought[0],
