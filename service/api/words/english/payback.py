@@ -17,6 +17,10 @@ TEXTS: Mapping[str, str] = {
     "crossings.undone": "Paid back after {first_years:.1f} years, but a later cost undoes that, and by the end of the "
     "{years_kept:g} years kept it is not earned again.",
     "crossings.not_paid_back": "Not paid back within the {years_kept:g} years kept, interest reckoned in.",
+    "crossings.by_selling": "Paid back only by selling it after the {years_kept:g} years kept, interest reckoned in; "
+    "what it saves until then does not do it alone.",
+    "crossings.by_selling_at_last": "Paid back after {first_years:.1f} years, but a later cost undoes that; for good "
+    "only by selling it after the {years_kept:g} years kept.",
     "crossings.nothing_to_pay_back": "Nothing is left to pay, so there is nothing to pay back.",
     "returns.one": "The money brings {rates} a year.",
     "returns.one.loss": "The money loses: its one rate of return is {rates} a year.",
@@ -24,6 +28,8 @@ TEXTS: Mapping[str, str] = {
     "returns.several": "There are several rates of return ({rates}), because later costs turn the sum more than once. "
     "None of them alone tells what the money brings; go by what is left over.",
     "break_even": "Up to {outlay} {currency} this is paid back in {years:g} years.",
+    "break_even.sold": "Up to {outlay} {currency} this is paid back in {years:g} years, with what selling it then "
+    "brings.",
     "break_even.nothing": "In {years:g} years nothing comes back that could pay for it.",
     "step.price.less": "A kWh bought costs {percent:.0f} % less",
     "step.price.more": "A kWh bought costs {percent:.0f} % more",
