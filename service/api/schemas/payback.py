@@ -178,6 +178,7 @@ def _notes(worth: Worth, tariff: Tariff, known: HouseholdPrice | None) -> Iterat
         yield _note("price_far_from_area", facts)
     if _sending_out_earns_more(tariff):
         yield _note("export_above_import", {})
+    yield from (_note(f"netted_by_{code}", {}) for code in worth.netted_by)
     lost = -worth.least_by_import_price
     if lost > _ROUNDING:
         facts = {"lost": for_people(max(lost / 10.0, 0.01)), "currency": tariff.currency}

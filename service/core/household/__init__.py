@@ -1,6 +1,6 @@
 """What does the home use through the year, and how much of the set's production is used at home?"""
 
-from service.core.household.demand import RUN_HOURS, demand_w, mean_day_w, quarters_w
+from service.core.household.demand import HEATER_SHARE, RUN_HOURS, demand_w, mean_day_w, quarters_w
 from service.core.household.log import LoggedYear, year_of_log
 from service.core.household.other import used_beside_w
 from service.core.household.other_use import used_otherwise
@@ -29,6 +29,7 @@ from service.core.household.storage import (
 from service.core.model.demand import DemandShape
 
 __all__ = [
+    "HEATER_SHARE",
     "RUN_HOURS",
     "SD_PUBLIC_SHAPE",
     "Beside",

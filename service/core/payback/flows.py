@@ -105,6 +105,22 @@ def needed_cost(home: HomeYear, periods: tuple[PricedPeriod, ...]) -> Floats:
     return cost
 
 
+def netted_by(home: HomeYear, periods: tuple[PricedPeriod, ...], counts: str, netting: str) -> tuple[str, ...]:
+    """By which conventions surplus is netted where kWh differ in price; none where they do not, or none is netted.
+
+    ``registers``: only against what is drawn at times of the same price. ``unlike_prices``: hours or seasons that cost
+    unlike much net together, credited at no more than what is taken off the bill.
+    """
+    found = set()
+    for period in periods:
+        at = home.at[period.number] if home.at else None
+        over_time = counts == "reversing" or netting not in WITHIN_THE_HOUR
+        if at is not None and period.export == "netted" and counts != "one_way" and over_time:
+            found |= {"registers"} if at.registers is not None else set()
+            found |= {"unlike_prices"} if at.uneven else set()
+    return tuple(sorted(found))
+
+
 _ROUNDING = 1e-12
 
 # Netting over these is a matter of the hours' energy, not of money.

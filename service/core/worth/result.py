@@ -51,6 +51,7 @@ class Worth:
         least_by_import_price: what of the saving moves with the price of a kWh bought, in the poorest year kept. Below
             nought a dearer kWh lowers the saving: the inverter draws more by night than the set spares, or the
             meter bills what is sent out. Nought where it is above that in all years.
+        netted_by: by which conventions surplus is netted where prices differ: ``registers``, ``unlike_prices``.
         simple_payback_years: outlay over the first year's saving less running cost, whether within the years or not;
             a member is None where there is no saving.
         undiscounted_payback_years, discounted_payback_years: first crossing of the running sum within the years kept; a
@@ -76,6 +77,7 @@ class Worth:
     years_kept: float
     saving_first_year: Band
     least_by_import_price: float
+    netted_by: tuple[str, ...] = ()
     simple_payback_years: Band | None
     undiscounted_payback_years: Band | None
     discounted_payback_years: Band | None

@@ -51,6 +51,12 @@ TEXTS: Mapping[str, str] = {
     "co2.average": "Reckoned with {grams:.0f} g of CO2 equivalent a kWh, the life-cycle average of all electricity "
     "generated in {area} in {year}. It is not the plant that would run at that moment, and the making of the set is "
     "not taken off.",
+    "note.netted_by_registers": "Surplus was netted against what you draw at times of the same price only, as a meter "
+    "with a register for each price does: a kWh sent out at noon takes none off the evening if that costs another "
+    "price.",
+    "note.netted_by_unlike_prices": "Hours or seasons of unlike price were netted together. A kWh sent out was "
+    "credited at the price of its own hour, but at no more than those cost, in the mean, that it takes off your bill. "
+    "Contracts differ in this; ask your supplier.",
     "note.export_above_import": "At some time a kWh sent out earns more than one bought costs. Whatever raises the use "
     "at home then lowers the saving: a meter that sums over phases, a battery, a machine run at noon.",
     "note.dearer_costs": "If a kWh gets dearer, this set saves less and pays back later: the inverter draws more by "
