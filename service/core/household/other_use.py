@@ -14,8 +14,9 @@ _ROUNDS, _LEAST_SHARE = 30, 1e-9
 def used_otherwise(plan: Plan, beside: Beside, need_w: Floats, used_share: float, *, follows: bool) -> Plan:
     """The plan of a home that uses so much of the same production in the moment, as a share of what was expected.
 
-    Every hour moves alike, as far as there is production. What is used more is no surplus to be stored, and no longer
-    wanted by night in that hour; what the limits of the box let pass goes first.
+    Every hour moves alike, as far as there is production, and the home needs as much in the year as before: what is
+    used more in the moment is no surplus to be stored, and is wanted less at all other times alike. Of the surplus goes
+    first what the box had to let pass.
 
     Args:
         plan: as expected.
@@ -27,18 +28,19 @@ def used_otherwise(plan: Plan, beside: Beside, need_w: Floats, used_share: float
     used = _raised(plan.used_w, np.maximum(beside.produced_w, plan.used_w), used_share)
     more = used - plan.used_w
     sent = np.maximum(plan.sent_w - more, 0.0)
+    open_w = float(np.maximum(need_w - plan.used_w, 0.0).sum())
+    left_share = max(1.0 - float(more.sum()) / open_w, 0.0) if open_w > 0.0 else 1.0
     if not follows:
         passing = plan.used_charging_w + plan.sent_charging_w
         charging = np.minimum(plan.used_charging_w * used_share, passing)
-        given = np.minimum(plan.used_given_w, np.maximum(need_w - used, 0.0))
+        given = np.minimum(plan.used_given_w * left_share, plan.used_given_w + plan.sent_given_w)
         return replace(
             plan, used_w=used, sent_w=sent, used_charging_w=charging, sent_charging_w=passing - charging,
             used_given_w=given, sent_given_w=plan.sent_given_w + plan.used_given_w - given,
         )  # fmt: skip
     granted = plan.chargeable_w - plan.beyond_w
     taken = np.clip(granted - _beyond(more, plan.over_limit_w), 0.0, beside.charge_limit_w - plan.beyond_w)
-    unmet = np.maximum(need_w - plan.used_w - plan.wanted_w, 0.0)
-    wanted = np.clip(plan.wanted_w - _beyond(more, unmet), 0.0, beside.discharge_limit_w)
+    wanted = np.minimum(plan.wanted_w * left_share, beside.discharge_limit_w)
     return replace(
         plan,
         chargeable_w=plan.beyond_w + taken,

@@ -16,7 +16,8 @@ class AtPrices:
     ``registers``: (cells,) which register counts a cell, from 0; None where there is one. ``surplus``: (3, cells) what
     hours of one price within a month give more than the home needs in them, in kWh, and at the import and the export
     price; None where that does not matter. ``need``: (cells,) the home's demand, as ``demand_kwh`` counts it, at the
-    import price. ``uneven``: does one register hold hours of unlike import prices?
+    import price. ``unlike_over``: over which of month and year one register holds
+    hours of unlike import prices.
     """
 
     self_used: Floats
@@ -24,7 +25,7 @@ class AtPrices:
     registers: Ints | None = None
     surplus: Floats | None = None
     need: Floats | None = None
-    uneven: bool = False
+    unlike_over: tuple[str, ...] = ()
 
     def left_over(self, exported_kwh: Floats) -> Floats:
         """``surplus``; where it is not known, all that is sent out."""
@@ -82,7 +83,7 @@ def _stacked_prices(many: Sequence[AtPrices | None], registers: Ints | None) -> 
         registers=registers,
         surplus=np.array(surplus).swapaxes(0, 1) if len(surplus) == len(all_of_it) else None,
         need=np.array(need) if len(need) == len(all_of_it) else None,
-        uneven=any(one.uneven for one in all_of_it),
+        unlike_over=all_of_it[0].unlike_over,
     )
 
 

@@ -117,7 +117,7 @@ def netted_by(home: HomeYear, periods: tuple[PricedPeriod, ...], counts: str, ne
         over_time = counts == "reversing" or netting not in WITHIN_THE_HOUR
         if at is not None and period.export == "netted" and counts != "one_way" and over_time:
             found |= {"registers"} if at.registers is not None else set()
-            found |= {"unlike_prices"} if at.uneven else set()
+            found |= {"unlike_prices"} if _time(netting) in at.unlike_over else set()
     return tuple(sorted(found))
 
 
@@ -134,7 +134,7 @@ class _Valued:
     ``self_used``, ``exported_bought`` and ``exported_sold`` by cell (..., cells), at the import, the import and the
     export price. ``by_month``: (years, 12) of each month's energy that fall in the period; None where it is the same
     share of all cells, that of the year. ``surplus``: (3, ..., cells) what the hours of one price leave, in kWh and at
-    either price; None where all hours have one price. ``uneven``: does one register hold hours of unlike price?
+    either price; None where all hours have one price. ``unlike_over``: as ``AtPrices`` has it.
     """
 
     period: PricedPeriod
@@ -145,7 +145,7 @@ class _Valued:
     registers: Ints | None
     by_month: Floats | None
     surplus: Floats | None = None
-    uneven: bool = False
+    unlike_over: tuple[str, ...] = ()
 
     def prices_left(self) -> tuple[Floats, Floats]:
         """Mean import and export price of what is left over, by register and month, (..., registers, months)."""
@@ -195,7 +195,7 @@ def _valued(home: HomeYear, period: PricedPeriod) -> _Valued:
         factor=period.import_factor,
         registers=at.registers,
         surplus=at.left_over(home.exported_kwh),
-        uneven=at.uneven,
+        unlike_over=at.unlike_over,
     )
 
 
@@ -237,7 +237,7 @@ def _netted(home: HomeYear, valued: _Valued, age: Floats, over: str) -> tuple[Fl
     years = NettedYears.of(home, valued.registers, by_month, age[holds])
     rest, of_plant = np.zeros_like(credit), np.zeros_like(credit)
     left = _at_prices(years.left(by_month=over == "month"), valued)
-    if left is not None or valued.uneven:
+    if left is not None or _time(over) in valued.unlike_over:
         whole, nothing = credit[..., holds], (np.zeros_like(credit[..., holds]),) * 2
         left_bought, unmet = nothing if left is None else left
         met = whole - left_bought - _over_credited(home, valued, years, over, holds)
@@ -253,9 +253,14 @@ def _netted(home: HomeYear, valued: _Valued, age: Floats, over: str) -> tuple[Fl
     return credit, rest, of_plant
 
 
+def _time(netting: str) -> str:
+    """Over which of month and year is netted that is not netted within the hour."""
+    return "month" if netting == "month" else "year"
+
+
 def _over_credited(home: HomeYear, valued: _Valued, years: NettedYears, over: str, holds: Ints) -> Floats | float:
     """What the hours' own prices credit beyond what is taken off the bill, (..., years); with a plant less its own."""
-    at = home.at[valued.period.number] if valued.uneven else None
+    at = home.at[valued.period.number] if _time(over) in valued.unlike_over else None
     if at is None or at.need is None or at.surplus is None:
         return 0.0
     by_month = over == "month"

@@ -61,7 +61,7 @@ class MeterSums:
         prices: by period, oldest first: (2, n) import and export prices of the first sums; None where flat.
         registers: by period: (cells,) register that counts a cell, None where there is one.
         nets: by period: is surplus netted?
-        uneven: by period: does one register hold hours of unlike import prices?
+        unlike_over: by period: over which of month and year does one register hold hours of unlike import prices?
         cells: how many there are; cell = 12 x register + month - 1, registers told apart as finely as any period does.
     """
 
@@ -71,7 +71,7 @@ class MeterSums:
     prices: tuple[Floats | None, ...]
     registers: tuple[Ints | None, ...]
     nets: tuple[bool, ...]
-    uneven: tuple[bool, ...]
+    unlike_over: tuple[tuple[str, ...], ...]
     cells: int
 
     def plant(self, self_used_w: Floats, produced_w: Floats, demand_w: Floats) -> PlantAlone:
@@ -112,10 +112,10 @@ class MeterSums:
                     registers=registers,
                     need=cells[at + 4],
                     surplus=cells[at + 5 : at + 8] if nets else None,
-                    uneven=uneven,
+                    unlike_over=unlike,
                 )
-                for at, prices, registers, nets, uneven in zip(
-                    begin, self.prices, self.registers, self.nets, self.uneven, strict=True
+                for at, prices, registers, nets, unlike in zip(
+                    begin, self.prices, self.registers, self.nets, self.unlike_over, strict=True
                 )
             ),
             plant=None if plant is None else plant.home,
@@ -157,7 +157,7 @@ def meter_sums(tariff: Tariff | None, calendar: Calendar, *, reversing: bool = F
         none = (None,) * len(periods)
         return MeterSums(
             first_of_hour=calendar.month - 1, firsts=_MONTHS, begins=month, prices=none, registers=none,
-            nets=(False,) * len(periods), uneven=(False,) * len(periods), cells=_MONTHS,
+            nets=(False,) * len(periods), unlike_over=((),) * len(periods), cells=_MONTHS,
         )  # fmt: skip
     nets = tuple(reversing or period.export == "netted" for period in periods)
     slot = _slot_of(calendar)
@@ -190,8 +190,10 @@ def meter_sums(tariff: Tariff | None, calendar: Calendar, *, reversing: bool = F
         ),
         registers=tuple(None if not row.any() else np.repeat(row, _MONTHS) for row in apart),
         nets=tuple(period.export == "netted" for period in periods),
-        uneven=tuple(
-            one is not None and netted and _uneven(_on(one.prices, first.size, by_clock, clock_cell)[0], row[slot_of])
+        unlike_over=tuple(
+            _unlike_over(_on(one.prices, first.size, by_clock, clock_cell)[0], row[slot_of], month_of)
+            if one is not None and netted
+            else ()
             for one, netted, row in zip(priced, nets, counted, strict=True)
         ),
         cells=cells,
@@ -207,13 +209,16 @@ def _told_apart(counted: list[Ints]) -> tuple[Ints, Ints]:
     return np.stack([register[at] for register in counted]), np.asarray(finest.reshape(-1))
 
 
-def _uneven(price: Floats, register: Ints) -> bool:
-    """Do times of one register cost unlike much?"""
-    count = int(register.max()) + 1
-    least, most = np.full(count, np.inf), np.full(count, -np.inf)
-    np.minimum.at(least, register, price)
-    np.maximum.at(most, register, price)
-    return bool((most > least).any())
+def _unlike_over(price: Floats, register: Ints, month: Ints) -> tuple[str, ...]:
+    """Over which of month and year times of one register cost unlike much."""
+    by_month = register * _MONTHS + month
+    return tuple(name for name, group in (("month", by_month), ("year", register)) if _unlike(price, group))
+
+
+def _unlike(price: Floats, group: Ints) -> bool:
+    one = np.empty(int(group.max()) + 1)
+    one[group] = price
+    return bool((one[group] != price).any())
 
 
 def priced_hours(tariff: Tariff, number: int, calendar: Calendar) -> tuple[Floats, Floats]:

@@ -222,14 +222,15 @@ class _Saved:
         cases = (
             use.cases.middle, use.cases.less_energy, use.cases.more_energy, use.cases.less_used, use.cases.more_used,
         )  # fmt: skip
-        homes = stacked([scaled(home, sound) for home in (*cases, ran.most(), *(one.home for one in years))])
+        homes = stacked([scaled(home, sound) for home in (*cases, ran.most(), ran.idle, *(one.home for one in years))])
         bought, sold = savings_by_price(homes, periods, money.ageing_share_per_year, meter.counts, meter.netting)
-        alone, with_box = (bought + sold)[: len(cases)], (bought + sold)[len(cases) + 1 :]
+        alone, with_box = (bought + sold)[: len(cases)], (bought + sold)[len(cases) + 2 :]
         beside = with_box - drawn_cost(stacked([one.standby for one in years]), periods)
         middle = beside[0] + ran.aged_share(money.years) * (beside[2] - beside[1])
         ends = middle + beside[3:] - beside[1]
         gain, gained = middle - alone[0], ends - alone[1:]
-        step = Z_90 * _sd_share(setup.household) * np.abs(gain)
+        idle = (bought + sold)[len(cases) + 1]
+        step = Z_90 * _sd_share(setup.household) * np.abs(middle - idle)
         night = 0.0 if use.cases.night is None else drawn_cost(use.cases.night, periods)
         # all that reaches the home used there, or as much sent out as is; the home's bill holds no more to be saved
         most = np.minimum(bought[len(cases)], needed_cost(use.cases.middle, periods)) + sold[len(cases)]

@@ -23,7 +23,8 @@ class Runs:
     """The middle year, and years of even demand: new, at the age of the last year kept, and at the ends of each cause.
 
     ``less`` and ``more`` production, ``fewer`` and ``further`` kWh of it used at home in the moment. What age and
-    these change is taken from the even years: the home's spells move that little, and cost thrice.
+    these change is taken from the even years: the home's spells move that little, and cost thrice. ``idle``: the set
+    through the inputs of the box, were nothing stored; what is gained beyond it is the store's own.
     """
 
     middle: BoxYear
@@ -33,6 +34,7 @@ class Runs:
     more: BoxYear
     fewer: BoxYear
     further: BoxYear
+    idle: HomeYear
     limited: bool
     yearly_share: float
     oldest_share: float
@@ -75,6 +77,7 @@ class Runs:
             more=good,
             fewer=fewer,
             further=further,
+            idle=use.cases.middle if box_dc_w is None else use.meter.home(plan.used_w, plan.used_w + plan.sent_w),
             limited=setup.inverter.export_limit_w is not None,
             yearly_share=yearly,
             oldest_share=oldest,
@@ -103,7 +106,7 @@ class Runs:
         less, more, fewer, further = (middle + end for end in ends)
         gain = middle - base
         gained = [gain + end - (one - base) for end, one in zip(ends, bases, strict=True)]
-        step = Z_90 * sd_share * abs(gain)
+        step = Z_90 * sd_share * abs(middle - used_kwh(self.idle))
         # what a limit on sending out throws away less
         freed = max(_given_kwh(self.further.home) - _given_kwh(self.new.home), 0.0) if self.limited else 0.0
         most = used_kwh(self.most()) + freed
