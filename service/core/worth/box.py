@@ -206,13 +206,30 @@ class Box:
             stored=stored,
         )
 
+    def years_of_use(self, plan: Plan, ran: Done, others: Sequence[Plan]) -> list[BoxYear]:
+        """First years of even demand of ``plans_of_use``; ``ran`` is that of the plan.
+
+        A box that reads nothing takes and feeds alike however the home draws, so its store need not be run again.
+        """
+        if self.storage.night_feed_w is None:
+            return self.years([(one, 1.0) for one in others])
+        offered, wanted = self._at_terminals(plan)
+        return [self.at_the_meter(one, (_as_far(one, ran[1], offered, wanted), ran[1])) for one in others]
+
+    def _at_terminals(self, plan: Plan) -> tuple[Floats, Floats]:
+        return plan.chargeable_w / self.into_share, plan.wanted_w / self.out_share
+
     def _done(self, plan: Plan, usable_share: float, swing: float) -> Done:
         storage = self.storage
-        charge, wanted = in_spells(plan.chargeable_w / self.into_share, plan.wanted_w / self.out_share, swing)
+        charge, wanted = in_spells(*self._at_terminals(plan), swing)
         usable = np.full(charge.shape[0], storage.usable_kwh * usable_share)
         stored = _mean(stored_year(charge, wanted, usable, storage.round_trip_share, storage.standby_w))
-        charged_share = _shares(stored.charged_w[0], charge.mean(axis=0))
-        return carried_out(plan, charged_share, _shares(stored.given_w[0], wanted.mean(axis=0))), stored
+        return _as_far(plan, stored, charge.mean(axis=0), wanted.mean(axis=0)), stored
+
+
+def _as_far(plan: Plan, stored: StoredYear, offered_w: Floats, wanted_w: Floats) -> WithBox:
+    """The plan as far as the store lets it, which was offered and from which was wanted so much at its terminals."""
+    return carried_out(plan, _shares(stored.charged_w[0], offered_w), _shares(stored.given_w[0], wanted_w))
 
 
 def _without_beyond(free: EnergyYear) -> Callable[[float], tuple[Floats, Floats]]:

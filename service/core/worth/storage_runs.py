@@ -65,7 +65,8 @@ class Runs:
         used = used_kwh(use.cases.middle)
         cases = (use.cases.less_used, use.cases.more_used)
         few, many = box.plans_of_use(plan, [used_kwh(one) / used if used > 0.0 else 1.0 for one in cases])
-        old, poor, good, fewer, further = box.years([(plan, oldest), *((one, 1.0) for one in (less, more, few, many))])
+        old, poor, good = box.years([(plan, oldest), (less, 1.0), (more, 1.0)])
+        fewer, further = box.years_of_use(plan, first, (few, many))
         if storage.usable_kwh <= 0.0:  # no battery: to the last digit what the home has without it
             fewer, further = (replace(new, home=home) for home in cases)
         middle = box.years([(plan, 1.0)], spells=True)[0] if box.feels_spells else new
