@@ -299,7 +299,6 @@ RuleArea = Annotated[str, text("ISO 3166 code of the area whose rules apply.", "
 Clock = Annotated[str, text("Wall-clock time, HH:MM.", "15:00", 5, CLOCK)]
 LogBegin = Annotated[
     str,
-    AfterValidator(_iso_time),
     text(
         "When the first step begins: an instant (RFC 3339, with Z or an offset), or without either the place's "
         "wall-clock time. Seconds may be left out. From there on steps follow evenly, whatever summer time does.",
@@ -308,10 +307,10 @@ LogBegin = Annotated[
         r"^[12][0-9]{3}-[01][0-9]-[0-3][0-9][Tt][0-2][0-9]:[0-5][0-9](:[0-5][0-9](\.[0-9]{1,9})?)?"
         r"([Zz]|[+-][0-2][0-9]:[0-5][0-9])?$",
     ),
+    AfterValidator(_iso_time),
 ]
 FirstStamp = Annotated[
     str,
-    AfterValidator(_iso_time),
     text(
         "The stamp of the first step: an instant (RFC 3339, with Z or an offset), or without either the place's "
         "wall-clock time. From there on steps follow evenly, whatever summer time does.",
@@ -319,6 +318,7 @@ FirstStamp = Annotated[
         40,
         _TIME + r"([Zz]|[+-][0-2][0-9]:[0-5][0-9])?$",
     ),
+    AfterValidator(_iso_time),
 ]
 Instant = Annotated[
     str,

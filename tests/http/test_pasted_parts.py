@@ -74,3 +74,27 @@ def test_pasted_parts_keep_their_width_where_nothing_may_be_sent_out(beside: dic
     saving, direct = pasted.json()["payback"]["saving_first_year"], told["payback"]["saving_first_year"]
     for end in ("cautious", "middle", "hopeful"):
         assert saving[end] == pytest.approx(direct[end], rel=0.005)
+
+
+def test_pasted_parts_of_a_meter_that_counts_each_phase_alone_agree_where_nothing_may_leave_the_home() -> None:
+    """What the set gives beyond its own phase the other ones draw: that meter counts it as sent out and paid."""
+    paid = {"currency": "EUR", "periods": [{"valid_from": DAY, "import_price_per_kwh": 0.3, "export": "paid",
+                                            "export_price_per_kwh": 0.08}]}  # fmt: skip
+    inverter = {**SMALLEST["inverter"], "export_limit_w": 0}
+    parts = {"tariff": paid, "inverter": inverter, "meter": {"counts": "two_way", "sums_phases": False}}
+    told = appraised(**parts, household={"demand_kwh_per_year": 2500})
+    assert told["use"]["exported_kwh"] > 50
+    pasted = post("/v1/payback", {**BASE, **parts, "energy": told["energy"], "use": told["use"]}).json()
+    saving, direct = pasted["payback"]["saving_first_year"], told["payback"]["saving_first_year"]
+    assert saving["middle"] == pytest.approx(direct["middle"], abs=0.02)
+
+
+def test_pasted_use_beyond_the_demand_or_the_plant_that_it_names_is_refused() -> None:
+    use = {"self_used_share": 0.9, "demand_kwh": 500}
+    (mistake,) = post("/v1/payback", {**PLAIN, "energy": {"year_kwh": 1000}, "use": use}).json()["errors"]
+    assert mistake["pointer"] == "/use/self_used_share"
+    use = {"self_used_share": 0.4, "other_generation": {"year_kwh": 800, "self_used_kwh": 900}}
+    (mistake,) = post("/v1/payback", {**PLAIN, "use": use}).json()["errors"]
+    assert mistake["pointer"] == "/use/other_generation/self_used_kwh"
+    use["other_generation"]["self_used_kwh"] = json.loads(mistake["example"])
+    assert post("/v1/payback", {**PLAIN, "use": use}).status_code == 200

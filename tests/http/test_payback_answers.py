@@ -335,3 +335,17 @@ def test_a_tariff_that_pays_for_drawing_is_named_where_a_dearer_kwh_costs() -> N
         for one in post("/v1/appraisal", {**SMALLEST, "tariff": tariff}).json()["payback"]["notes"]
     }
     assert "pays for drawing" in notes["dearer_costs"]
+
+
+def test_a_set_that_only_its_sale_pays_back_says_so_in_payback_bid_and_decision() -> None:
+    terms = {"household": {"stay_years": 3}, "money": {"resale_share": 0.7}}
+    told = payback(outlay={"items": [{"what": "set", "amount": 500}]}, **terms)
+    assert told["net_present_value"]["middle"] > 0
+    assert told["paid_by_selling"]
+    assert told["crossings"]["code"] == "by_selling"
+    assert told["crossings"]["lasting_years"] == told["discounted_payback_years"]["middle"] == 3
+    assert told["worth_up_to"]["middle"] > 500
+    assert "selling" in told["break_even"][-1]["text"]
+    without = payback(outlay={"items": [{"what": "set", "amount": 500}]}, household={"stay_years": 3})
+    assert not without["paid_by_selling"]
+    assert without["crossings"]["code"] == "not_paid_back"

@@ -268,3 +268,84 @@ def test_a_plain_energy_shared_by_two_prices_within_a_year_says_that_it_was_by_d
     assert codes(told)["/energy"] == "shared_by_days"
     for alone in (PLAIN, {**PLAIN, "tariff": two, "as_of": "2026-03-01"}):
         assert "/energy" not in codes(answered(alone))
+
+
+BANDS = [0.15] * 7 + [0.25] * 2 + [0.40] * 8 + [0.30] * 5 + [0.15] * 2
+UNPAID_NETTED = {"valid_from": "2026-01-01", "export": "netted"}
+
+
+def by_rates(prices: list[float]) -> list[dict[str, Any]]:
+    return [
+        {"from_clock": f"{hour:02d}:00", "to_clock": f"{(hour + 1) % 24:02d}:00", "import_price_per_kwh": price}
+        for hour, price in enumerate(prices)
+    ]
+
+
+@pytest.mark.parametrize("netting", ["month", "year"])
+def test_the_same_prices_written_as_rates_and_by_the_hour_net_alike_and_say_how(netting: str) -> None:
+    home = {"household": {"demand_kwh_per_year": 500}, "meter": {"counts": "two_way", "netting": netting}}
+    rates = {**UNPAID_NETTED, "import_price_per_kwh": 0.3, "rates": by_rates(BANDS)}
+    hourly = {**UNPAID_NETTED, "hourly": {"import_prices_per_kwh": BANDS}}
+    one, other = (answered({**SET, **home, "tariff": tariff(period)})["payback"] for period in (rates, hourly))
+    assert one["saving_first_year"] == other["saving_first_year"]
+    assert [note["code"] for note in one["notes"]] == [note["code"] for note in other["notes"]]
+    assert "netted_by_registers" in [note["code"] for note in one["notes"]]
+
+
+def test_seasons_netted_over_the_year_save_no_more_than_the_bill_and_say_how() -> None:
+    """500 kWh at 0.20 and at 0.40 in summer cost less than 150; the set sends out more than the home needs."""
+    summer = {"months": [4, 5, 6, 7, 8, 9], "import_price_per_kwh": 0.4}
+    period = {**UNPAID_NETTED, "import_price_per_kwh": 0.2, "rates": [summer]}
+    home = {"household": {"demand_kwh_per_year": 300}, "meter": {"counts": "two_way", "netting": "year"}}
+    told = answered({**SET, **home, "tariff": tariff(period)})
+    year = told["payback"]
+    bought = {**PERIOD, "import_price_per_kwh": 0.2}
+    assert year["saving_first_year"]["hopeful"] < 300 * 0.3
+    assert year["saving_first_year"]["middle"] > 300 * 0.2
+    assert "netted_by_unlike_prices" in [note["code"] for note in year["notes"]]
+    by_month = answered({**SET, **home, "meter": {"counts": "two_way", "netting": "month"}, "tariff": tariff(period)})
+    assert "netted_by_unlike_prices" not in [note["code"] for note in by_month["payback"]["notes"]]
+    assert answered({**SET, **home, "tariff": tariff(bought)})["payback"]["notes"] == []
+
+
+@pytest.mark.parametrize("said", [{}, {"export": "unpaid"}, {"export": "paid", "export_price_per_kwh": 0.1}])
+def test_where_no_place_is_known_a_reversing_meter_still_tells_that_it_runs_backwards(said: dict[str, Any]) -> None:
+    body = {**PLAIN, "meter": {"counts": "reversing"}, "tariff": tariff({**PERIOD, **said})}
+    told = {one["pointer"]: one for one in answered(body)["assumptions"]}
+    text = told["/tariff/periods/0/export"]["text"]
+    assert "runs backwards" in text
+    assert "country is not known" in text
+
+
+@pytest.mark.parametrize("export", ["paid", "netted"])
+def test_a_price_that_a_reversing_meter_never_earns_is_told(export: str) -> None:
+    period = {**PERIOD, "export": export, "export_price_per_kwh": 0.1}
+    for body in (PLAIN, {**SET, "household": {"demand_kwh_per_year": 300}}):
+        answer = answered({**body, "meter": {"counts": "reversing"}, "tariff": tariff(period)})
+        told = {one["pointer"]: one for one in answer["assumptions"]}["/tariff/periods/0/export_price_per_kwh"]
+        assert (told["code"], told["value"]) == ("no_register_for_it", 0.0)
+
+
+def test_machines_that_need_more_than_the_home_draws_are_cut_aloud_and_asking_again_gives_the_same() -> None:
+    machines = [{"name": "oven", "kwh_a_run": 2, "runs_per_week": 21, "usual_hour": 19}]
+    home = {"demand_kwh_per_year": 1500, "always_on_w": 30}
+    told = answered({**SET, "tariff": tariff(PERIOD), "household": {**home, "machines": machines}})
+    cut = {one["pointer"]: one for one in told["assumptions"]}["/household/machines/0/kwh_a_run"]
+    assert cut["code"] == "more_than_the_home_draws"
+    assert cut["value"] * 21 * 365 / 7 == pytest.approx(1500 - 30 * 8.76, rel=1e-3)
+    again = answered(
+        {
+            **SET,
+            "tariff": tariff(PERIOD),
+            "household": {**home, "machines": [{**machines[0], "kwh_a_run": cut["value"]}]},
+        }
+    )
+    assert "/household/machines/0/kwh_a_run" not in {one["pointer"] for one in again["assumptions"]}
+    assert again["payback"] == told["payback"]
+
+
+def test_the_first_stamp_of_a_log_that_has_no_time_is_refused_with_what_is_accepted() -> None:
+    log = {"first": "2026-06-01", "step_minutes": 60, "values_w": [100.0] * 800}
+    (mistake,) = refused({**SET, "tariff": tariff(PERIOD), "household": {"demand": {"log": log}}})
+    assert mistake["pointer"] == "/household/demand/log/first"
+    assert "a date and a time" in mistake["accepted"]

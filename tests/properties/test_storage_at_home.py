@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from service.core.inverter import curve_through, output_of
 from service.core.model.facts import Meter, Storage
-from service.core.worth import chosen_feed, left_off, limited_export, storage_beside, use_at_home
+from service.core.worth import chosen_feed, left_off, limited_export, storage_beside, use_at_home, worth
 from service.core.worth.box import Box
 from service.data.households import load_demand_shape
 from tests.builders import household, inverter, setup
@@ -97,6 +97,28 @@ def test_what_the_caller_fixed_is_told_honestly_where_it_lowers_self_use(data, b
     elif more < -0.01:
         event("lowers")
         assert got.tried[0].more_self_used_kwh >= 0.0
+
+
+@given(st.data(), boxes())
+def test_each_end_of_the_band_keeps_to_what_is_given_lost_and_needed_then(data, box):
+    """What a battery loses at that end is no more there to be used, and the money saved is that of so many kWh."""
+    energy, setting, use = data.draw(homes(box))
+    got = storage_beside(energy, setting, use, worth(energy, use, setting, AS_OF), AS_OF)
+    stands = Box.of(use.meter, setting, box, None)
+    less, more = stands.years([(stands.plan(end), 1.0) for end in energy.light_ends()])
+    used, price = got.with_it.self_used_kwh, setting.tariff.periods[0].import_price_per_kwh
+    assert used.hopeful <= use.demand_kwh + 1e-6
+    if setting.inverter.export_limit_w is None:
+        assert used.cautious <= reaching_kwh(less) + 1e-6
+        assert used.hopeful <= max(reaching_kwh(more), used.middle) + 1e-6
+        assert got.with_it.saving_first_year.hopeful <= price * max(reaching_kwh(more), used.middle) + 1e-6
+    assert got.with_it.saving_first_year.hopeful <= price * use.demand_kwh + 1e-6
+    assert used.cautious <= used.middle <= used.hopeful
+
+
+def reaching_kwh(year):
+    """What of a year with a battery reaches the home or the grid."""
+    return float((year.home.self_used_kwh + year.home.exported_kwh).sum())
 
 
 @given(st.data(), boxes())

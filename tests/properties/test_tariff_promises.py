@@ -8,6 +8,7 @@ import pytest
 from hypothesis import example, given
 from hypothesis import strategies as st
 
+from service.core.household import demand_w
 from service.core.model.facts import HourlyPrices, Meter, Rate, Tariff, TariffPeriod
 from service.core.payback import meter_sums, priced_hours, priced_periods, savings
 from service.core.worth import use_at_home, worth
@@ -214,6 +215,59 @@ def test_over_the_year_it_is_all_one_what_was_used_in_the_same_moment(period, ho
         yearly(account(netted, home, netting="year", sums_phases=sums, kwh=kwh)[1]) for sums in (True, False)
     )
     np.testing.assert_allclose(summed, apart, rtol=1e-9, atol=1e-9)
+
+
+def bill_of(tariff, home):
+    """All of the demand bought, by hand from the price of every hour; of a tariff with one period."""
+    return float(demand_w(home, CALENDAR, SHAPE, southern=False) @ priced_hours(tariff, 0, CALENDAR)[0]) / 1000.0
+
+
+@given(st.one_of(PERIODS, HOURLY), HOMES, NETTINGS, st.sampled_from(["two_way", "reversing"]), st.integers(0, 4000))
+@example(SUMMER_IS_DEAR.periods[0], household(demand_kwh_per_year=700, always_on_w=20, stay_years=None), "year",
+         "two_way", 640)  # fmt: skip
+def test_with_surplus_unpaid_no_more_is_saved_than_the_home_would_pay(period, home, netting, counts, kwh):
+    """Seasons, broken hours and any hourly prices among them, in every year and at the hopeful end."""
+    hourly = period.hourly and replace(period.hourly, export_prices_per_kwh=None)
+    if hourly and counts == "reversing":
+        return
+    unpaid = replace(period, export="netted", export_price_per_kwh=0.0, hourly=hourly)
+    tariff = Tariff(currency="EUR", periods=(unpaid,))
+    _, got = account(tariff, home, netting=netting, counts=counts, kwh=kwh)
+    bill = bill_of(tariff, home)
+    assert (yearly(got) <= bill * (1 + 1e-9) + 1e-9).all()
+    assert got.saving_first_year.hopeful <= bill * (1 + 1e-9) + 1e-9
+
+
+@given(HOURLY, HOMES, NETTINGS, st.integers(0, 4000))
+def test_what_is_paid_for_surplus_is_all_that_comes_on_top_of_the_bill(period, home, netting, kwh):
+    tariff = Tariff(currency="EUR", periods=(replace(period, export="netted"),))
+    _, got = account(tariff, home, netting=netting, kwh=kwh)
+    paid = float(year_of(kwh).ac_w @ priced_hours(tariff, 0, CALENDAR)[1]) / 1000.0
+    assert yearly(got)[0] <= (bill_of(tariff, home) + paid) * (1 + 1e-9) + 1e-9
+
+
+BANDED = st.lists(st.sampled_from([0.15, 0.25, 0.3, 0.4]), min_size=24, max_size=24)
+
+
+@given(BANDED, HOMES, NETTINGS, st.sampled_from([24, 168, 8760]), st.integers(0, 4000), st.floats(0, 0.1))
+def test_one_tariff_as_rates_or_as_hourly_prices_saves_the_same(day, home, netting, size, kwh, pay):
+    """A day of prices, a week of it, or a year of it by the wall clock."""
+    clock = CALENDAR.clock_h.astype(int)
+    prices = np.array(day)[clock] if size == 8760 else np.resize(day, size)
+    hourly = TariffPeriod(
+        valid_from="2026-01-01", import_price_per_kwh=float(prices.mean()), export="netted", export_price_per_kwh=pay,
+        hourly=HourlyPrices(import_prices_per_kwh=tuple(prices), export_prices_per_kwh=None),
+    )  # fmt: skip
+    rates = tuple(
+        Rate(name=None, months=None, days=None, from_clock=f"{hour:02d}:00", to_clock=f"{(hour + 1) % 24:02d}:00",
+             import_price_per_kwh=price, export_price_per_kwh=None)
+        for hour, price in enumerate(day)
+    )  # fmt: skip
+    one, other = (
+        yearly(account(Tariff(currency="EUR", periods=(period,)), home, netting=netting, kwh=kwh)[1])
+        for period in (hourly, replace(hourly, hourly=None, rates=rates))
+    )
+    np.testing.assert_allclose(one, other, rtol=1e-9, atol=1e-9)
 
 
 def times(band):

@@ -101,7 +101,7 @@ def money_lines(payback: PaybackOut) -> Iterator[str]:
         yield from wrapped(f"Paid back, without interest: {_years(simple)}{beyond}.")
     if payback.discounted_payback_years:
         yield from wrapped(f"Paid back, with interest: {_years(payback.discounted_payback_years)}.")
-    if payback.crossings and payback.crossings.code in _LATER_COSTS:
+    if payback.crossings and payback.crossings.code in _ODD_CROSSINGS:
         yield from wrapped(payback.crossings.text)
     if payback.net_present_value:
         yield from wrapped(
@@ -136,7 +136,7 @@ def storage_lines(storage: StorageOut, currency: str) -> Iterator[str]:
     yield from (line for one in storage.told for line in wrapped(one.text, "- "))
 
 
-_LATER_COSTS = frozenset({"paid_back_twice", "undone"})
+_ODD_CROSSINGS = frozenset({"paid_back_twice", "undone", "by_selling", "by_selling_at_last"})
 
 
 def _outlay_lines(payback: PaybackOut) -> Iterator[str]:

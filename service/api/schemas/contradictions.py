@@ -234,7 +234,12 @@ def _plain_use(request: PaybackIn, found: Found) -> None:
     year = request.energy.year_kwh
     year_kwh = year.middle if isinstance(year, YearKwhBandIn) else year
     used_kwh, share = request.use.self_used_share * year_kwh, request.use.self_used_share
-    demand_kwh = request.household.demand_kwh_per_year if request.household else None
+    demand_kwh = (request.household.demand_kwh_per_year if request.household else None) or request.use.demand_kwh
+    plant = request.use.other_generation
+    if plant is not None and plant.self_used_kwh > plant.year_kwh * (1 + _ROUNDED):
+        accepted = say("problems", "accepted.used_of_plant", {"most": plant.year_kwh})
+        found.contradiction("/use/other_generation/self_used_kwh", plant.self_used_kwh, "used_of_plant", accepted,
+                            plant.year_kwh)  # fmt: skip
     if demand_kwh is not None and used_kwh > demand_kwh * (1 + _ROUNDED):
         most = floor(1e4 * demand_kwh / year_kwh) / 1e4
         accepted = say("problems", "accepted.share_of_demand", {"most": most})

@@ -119,6 +119,9 @@ class PaybackOut(Out):
         description="A member is null where it is not within the years kept."
     )
     lasting_payback_years: YearsBandOut | None = Field(description="The discounted one that no later cost undoes.")
+    paid_by_selling: bool = Field(
+        description="Is it paid back only by the sale at the end of the years kept, in the middle case?"
+    )
     crossings: CrossingsOut | None
     if_moving_after_years: MovingOut | None
     net_present_value: MoneyBandOut | None
@@ -126,7 +129,10 @@ class PaybackOut(Out):
     internal_rates_of_return: list[r.Share] = Field(max_length=50)
     rates_of_return: RatesOfReturnOut | None
     levelised_cost_per_kwh: r.MoneyPerKwh | None
-    worth_up_to: MoneyBandOut = Field(description="The most outlay that is paid back for good within the years kept.")
+    worth_up_to: MoneyBandOut = Field(
+        description="The most outlay that is paid back for good within the years kept; where you gave a resale_share, "
+        "with the sale at their end."
+    )
     break_even: list[BreakEvenOut] = Field(
         max_length=5, description="For 3, 5, 8, 10 years, as far as the set is kept so long, and the years kept."
     )
@@ -172,6 +178,7 @@ def _notes(worth: Worth, tariff: Tariff, known: HouseholdPrice | None) -> Iterat
         yield _note("price_far_from_area", facts)
     if _sending_out_earns_more(tariff):
         yield _note("export_above_import", {})
+    yield from (_note(f"netted_by_{code}", {}) for code in worth.netted_by)
     lost = -worth.least_by_import_price
     if lost > _ROUNDING:
         facts = {"lost": for_people(max(lost / 10.0, 0.01)), "currency": tariff.currency}
@@ -222,7 +229,9 @@ def _crossings(worth: Worth) -> CrossingsOut | None:
     if worth.discounted_payback_years is None or worth.lasting_payback_years is None:
         return None
     first, lasting = worth.discounted_payback_years.middle, worth.lasting_payback_years.middle
-    if first is None:
+    if worth.paid_by_selling:
+        code = "by_selling" if first == lasting else "by_selling_at_last"
+    elif first is None:
         code = "not_paid_back"
     elif lasting is None:
         code = "undone"
@@ -252,7 +261,7 @@ def _break_even(one: BreakEven, currency: str) -> BreakEvenOut:
     band = one.worth_up_to
     most = band.middle or 0.0
     facts = {"years": one.years, "outlay": at_most(most), "currency": currency}
-    key = "break_even" if most > 0 else "break_even.nothing"
+    key = "break_even.nothing" if most <= 0 else "break_even.sold" if one.by_selling else "break_even"
     return BreakEvenOut(
         years=one.years,
         outlay=most,

@@ -90,7 +90,8 @@ def decide(
     2. No price per kWh is known, or one missing fact of price, energy or place turns the answer: ``cannot_tell``.
     3. No outlay was given: ``worth_it_if`` it costs no more than the set is worth, ``not_worth_it`` where that is
        nothing.
-    4. The middle case is not paid back, discounted, within the years kept: ``not_worth_it``.
+    4. The middle case is not paid back, discounted, within the years kept, a sale that was stated at their end
+       counted: ``not_worth_it``.
     5. The cautious case is, for good, and the panel side fits, nothing refuses, the local rule is known and a circuit
        that was described leaves no question open: ``worth_it``.
     6. Otherwise ``worth_it_if``, with its conditions.
@@ -164,9 +165,12 @@ def _about_money(worth: Worth, currency: str | None) -> Reason:
     else:
         facts |= {"payback_years": payback.middle, "cautious_years": payback.cautious}
         lasting = worth.lasting_payback_years
-        if payback.cautious is None:
+        never = lasting is None or lasting.cautious is None
+        if worth.paid_by_selling:
+            code = "paid_back_by_selling_in_the_middle" if never else "paid_back_by_selling"
+        elif payback.cautious is None:
             code = "paid_back_in_the_middle"
-        elif lasting is None or lasting.cautious is None:
+        elif never:
             code = "paid_back_but_for_a_later_cost"
         else:
             code = "paid_back" if payback.cautious > 0 else "nothing_to_pay_back"

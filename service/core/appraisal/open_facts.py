@@ -32,7 +32,8 @@ class OpenFact:
 def needed_share(worth: Worth, money: Money) -> float | None:
     """By what share of the middle savings would the outlay be paid back, discounted, within the years kept?
 
-    At most 1 where the middle case is paid back, more where it is not; None where no price or no saving is there.
+    What a sale brings at their end is not to be saved. At most 1 where the middle case is paid back, more where it is
+    not; None where no price or no saving is there.
     """
     if worth.outlay is None or not worth.yearly_flows:
         return None
@@ -40,8 +41,9 @@ def needed_share(worth: Worth, money: Money) -> float | None:
     for flow in worth.yearly_flows[1:]:
         factor = (1 + money.discount_rate_share) ** -flow.year
         paid, saved = paid + flow.cost * factor, saved + flow.saving * factor
-        if saved > 0 and (best is None or paid / saved < best):
-            best = paid / saved
+        left = paid - flow.resale * factor
+        if saved > 0 and (best is None or left / saved < best):
+            best = left / saved
     return best
 
 

@@ -81,7 +81,10 @@ def complete_account(
     area = NO_COUNTRY if site is None else rule_area_of(site, country)
     year_kwh = _year_kwh(root.child("energy"))
     tariff = tariff_of(root.child("tariff"), root.child("meter"), area, tables, as_of)
-    sends_out, plant_kwh = root.child("inverter").get("export_limit_w") != 0.0, _plant_kwh(root.child("use"))
+    # a meter that counts each phase alone sees the set send out what the home draws on the other ones
+    phases_alone = root.child("meter").get("sums_phases") is False
+    sends_out = phases_alone or root.child("inverter").get("export_limit_w") != 0.0
+    plant_kwh = _plant_kwh(root.child("use"))
     unseen = not sends_out and plant_kwh is None  # what never leaves no register sees; a plant's surplus leaves
     if tariff is not None and unseen:
         tariff = _of_no_surplus(tariff)
@@ -96,7 +99,7 @@ def complete_account(
     demand_kwh = household.get("demand_kwh_per_year") or use.get("demand_kwh")
     if nets:
         _refuse_unknown_plant(household, use, demand_kwh)
-    _say_what_is_not_reckoned(root, tariff, money, as_of)
+    _say_what_is_not_reckoned(root, tariff, money, as_of, sends_out=sends_out)
     meter = meter_of(root.child("meter"), tariff)
     return CompletedAccount(
         rule_area=None if area == NO_COUNTRY else area,
@@ -150,7 +153,7 @@ def _refuse_months(meter: Node, nets: bool) -> None:
         )  # fmt: skip
 
 
-def _say_what_is_not_reckoned(root: Node, tariff: Tariff | None, money: Money, as_of: date) -> None:
+def _say_what_is_not_reckoned(root: Node, tariff: Tariff | None, money: Money, as_of: date, *, sends_out: bool) -> None:
     """A sum of energy has no months for prices that change within a year, and a share no home to be reckoned from."""
     if tariff is not None and any(
         one.share_of_month is not None for one in priced_periods(tariff, as_of, money.years, 0.0)
@@ -159,7 +162,7 @@ def _say_what_is_not_reckoned(root: Node, tariff: Tariff | None, money: Money, a
     for part, name in _IN_THE_SHARE:
         node = root.child(part)
         if (value := node.get(name)) is not None:
-            code = "nothing_sent_out" if (name, value) == ("export_limit_w", 0.0) else "in_the_share_already"
+            code = "in_the_share_already" if sends_out or name != "export_limit_w" else "nothing_sent_out"
             node.assume(name, Guess(value=None if isinstance(value, Mapping) else value, code=code))
 
 

@@ -33,11 +33,12 @@ def as_the_meter_nets(periods: Sequence[Mapping[str, Any]], counts: str | None) 
     for at, period in enumerate(periods):
         export = period.get("export") or ("paid" if priced_out(period) else None)
         turns = turns and (at == 0 or export in {None, "netted"})
+        notes = {}
         if turns and period.get("export") != "netted":
-            notes = {"export": "meter_runs_backwards"}
-            read.append(DatedPeriod(given={**period, "export": "netted"}, notes=notes))
-        else:
-            read.append(DatedPeriod(given=period))
+            notes["export"] = "meter_runs_backwards"
+        if turns and period.get("export_price_per_kwh"):
+            notes["export_price_per_kwh"] = "no_register_for_it"
+        read.append(DatedPeriod(given={**period, "export": "netted"} if turns else period, notes=notes))
     return tuple(read)
 
 
@@ -81,12 +82,20 @@ def dated_by_cards(
 
 
 def of_no_known_rule(periods: Sequence[DatedPeriod]) -> tuple[DatedPeriod, ...]:
-    """The periods where no place is known, hence no rule: netting goes on, and the last that nets says so."""
+    """The periods where no place is known, hence no rule: netting goes on, and the last that nets says so.
+
+    Where it nets because the meter runs backwards, it says both.
+    """
     nets = [at for at, period in enumerate(periods) if period.given.get("export") == "netted"]
     return tuple(
-        replace(period, notes={**period.notes, "export": "no_rule_known"}) if [at] == nets[-1:] else period
+        replace(period, notes={**period.notes, "export": _WITHOUT_A_RULE[period.notes.get("export", "")]})
+        if [at] == nets[-1:]
+        else period
         for at, period in enumerate(periods)
     )
+
+
+_WITHOUT_A_RULE = {"": "no_rule_known", "meter_runs_backwards": "meter_runs_backwards_no_rule_known"}
 
 
 def priced_out(period: Mapping[str, Any]) -> bool:

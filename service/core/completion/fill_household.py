@@ -1,6 +1,8 @@
 """What is the home, as far as was said, and how much does it draw?"""
 
 from collections.abc import Sequence
+from dataclasses import replace
+from math import floor
 
 import numpy as np
 
@@ -20,6 +22,8 @@ _MOST_ALWAYS_ON = {"own_hours": 0.3, "averaged": _SHARE_ALWAYS_ON}
 _LENGTHS = (24, 168, HOURS, HOURS + 24, 4 * HOURS, 4 * (HOURS + 24))
 # A yearly figure beside the home's own hours is passed over aloud where it differs by more than rounding of a bill.
 _SAME_SHARE = 0.01
+_WEEKS_PER_YEAR = 365.0 / 7.0
+_ROUNDED = 1e-6
 
 
 def household_of(node: Node, calendar: Calendar, latitude_deg: float) -> Household:
@@ -33,11 +37,12 @@ def household_of(node: Node, calendar: Calendar, latitude_deg: float) -> Househo
     kind = _kind(demand_node, values)
     persons = node.take("persons")
     demand = _demand(node, values, persons)
-    machines = [_machine(n) for n in node.children("machines")]
+    always_on_w = node.take("always_on_w", _always_on(values, kind, demand))
+    machines = _machines(node.children("machines"), demand - always_on_w * HOURS / 1000.0)
     return Household(
         demand_kwh_per_year=demand,
         persons=persons,
-        always_on_w=node.take("always_on_w", _always_on(values, kind, demand)),
+        always_on_w=always_on_w,
         at_home=_at_home(node.child_if_given("at_home")),
         machines=listed(node, "machines", machines),
         values_w=None if values is None else tuple(values),
@@ -137,6 +142,19 @@ def _always_on(values: Sequence[float] | None, kind: str | None, demand_kwh: flo
         low = round(0.08 * mean_w, 1)
         return Guess(value=round(most, 1), code="even_hours", low=low, high=round(min(floor, mean_w), 1))
     return Guess(value=round(floor, 1), code="least_of_own_hours")
+
+
+def _machines(nodes: Sequence[Node], room_kwh: float) -> list[Machine]:
+    """The machines; where all together need more than the home has above the floor, so much less a run, aloud."""
+    machines = [_machine(node) for node in nodes]
+    need_kwh = sum(machine.kwh_a_run * machine.runs_per_week for machine in machines) * _WEEKS_PER_YEAR
+    if need_kwh <= max(room_kwh, 0.0) * (1.0 + _ROUNDED):
+        return machines
+    share = max(room_kwh, 0.0) / need_kwh
+    cut = [floor(machine.kwh_a_run * share * 1e4) / 1e4 for machine in machines]
+    for node, kwh in zip(nodes, cut, strict=True):
+        node.assume("kwh_a_run", Guess(value=kwh, code="more_than_the_home_draws"))
+    return [replace(machine, kwh_a_run=kwh) for machine, kwh in zip(machines, cut, strict=True)]
 
 
 def _machine(node: Node) -> Machine:

@@ -98,7 +98,8 @@ def _ordered(node: Node, given: list[Mapping[str, Any]], this_year: str) -> None
 def _period(tariff: Node, at: int, dated: DatedPeriod, found: HouseholdPrice | None, this_year: str) -> TariffPeriod:
     node = Node(dated.given, f"{tariff.at('periods')}/{at}", tariff.log)
     for name, note in dated.notes.items():
-        node.assume(name, Guess(value=node.get(name), code=note, source=dated.source))
+        value = 0.0 if note == "no_register_for_it" else node.get(name)
+        node.assume(name, Guess(value=value, code=note, source=dated.source))
     hourly = _hourly(node.child_if_given("hourly"))
     prices_out = hourly and hourly.export_prices_per_kwh
     export = node.take("export", _export(node))

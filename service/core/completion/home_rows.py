@@ -68,6 +68,9 @@ HOME_ROWS: tuple[Row, ...] = (
     _row("/household/machines/*/name", code="not_said", value="machine", source=NEUTRAL),
     _row("/household/machines/*/kwh_a_run", code="usual_machine", value=0.9, unit="kWh", source=TRADE, low=0.4,
          high=1.5),
+    _row("/household/machines/*/kwh_a_run", code="more_than_the_home_draws", rule="as much less as all machines need "
+         "more than the home draws in a year above what is always on", unit="kWh", source="computed from the values "
+         "given"),
     _row("/household/machines/*/runs_per_week", code="usual_machine", value=4.0, source=TRADE, low=1.0, high=7.0),
     _row("/household/machines/*/usual_hour", code="usual_machine", value=19, unit="h", source=TRADE),
     _row("/household/at_home/weekday", code="not_said", value=[], source=NEUTRAL),
@@ -110,11 +113,15 @@ MONEY_ROWS: tuple[Row, ...] = (
          source="dated rule card"),
     _row("/tariff/periods/*/export", code="meter_runs_backwards", rule="netted, on a meter that runs backwards: in the "
          "first period whatever was said, in a later one where nothing was said", source="what such a meter does"),
+    _row("/tariff/periods/*/export", code="meter_runs_backwards_no_rule_known", rule="netted, on a meter that runs "
+         "backwards, whatever was said; no place is known and so no end of its rule", source="what such a meter does"),
     _row("/tariff/periods/*/export", code="no_rule_known", rule="as it was said, for no place is known and so no end "
          "of its rule", source="no rule card"),
     _row("/tariff/periods/*/export", code="no_later_rule_known", rule="as it was said, beyond the end of the area's "
          "rule card", source="dated rule card"),
     _row("/tariff/periods/*/export_price_per_kwh", code="surplus_unpaid", value=0.0, unit="money/kWh", source=WARY),
+    _row("/tariff/periods/*/export_price_per_kwh", code="no_register_for_it", rule="nothing, on a meter that runs "
+         "backwards: what is left over has no register", source="what such a meter does"),
     _row("/outlay/items/*/what", code="not_said", value="item", source=NEUTRAL),
     _row("/outlay/items/*/what", code="fetching_beside", rule="as given; it is paid on top of fetching",
          source=NEUTRAL),

@@ -1,8 +1,9 @@
 """What does the home use through the year, and how much of the set's production is used at home?"""
 
-from service.core.household.demand import RUN_HOURS, demand_w, mean_day_w, quarters_w
+from service.core.household.demand import HEATER_SHARE, RUN_HOURS, demand_w, mean_day_w, quarters_w
 from service.core.household.log import LoggedYear, year_of_log
 from service.core.household.other import used_beside_w
+from service.core.household.other_use import used_otherwise
 from service.core.household.self_use import (
     SD_PUBLIC_SHAPE,
     k_of,
@@ -28,6 +29,7 @@ from service.core.household.storage import (
 from service.core.model.demand import DemandShape
 
 __all__ = [
+    "HEATER_SHARE",
     "RUN_HOURS",
     "SD_PUBLIC_SHAPE",
     "Beside",
@@ -52,6 +54,7 @@ __all__ = [
     "spell_swing",
     "stored_year",
     "used_beside_w",
+    "used_otherwise",
     "with_allowance_w",
     "year_of_log",
 ]

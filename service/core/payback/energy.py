@@ -15,13 +15,17 @@ class AtPrices:
     ``self_used`` and ``exported`` have shape (2, cells): at the import price, at the export price of each hour.
     ``registers``: (cells,) which register counts a cell, from 0; None where there is one. ``surplus``: (3, cells) what
     hours of one price within a month give more than the home needs in them, in kWh, and at the import and the export
-    price; None where that does not matter.
+    price; None where that does not matter. ``need``: (cells,) the home's demand, as ``demand_kwh`` counts it, at the
+    import price. ``unlike_over``: over which of month and year one register holds
+    hours of unlike import prices.
     """
 
     self_used: Floats
     exported: Floats
     registers: Ints | None = None
     surplus: Floats | None = None
+    need: Floats | None = None
+    unlike_over: tuple[str, ...] = ()
 
     def left_over(self, exported_kwh: Floats) -> Floats:
         """``surplus``; where it is not known, all that is sent out."""
@@ -72,11 +76,14 @@ def _stacked_prices(many: Sequence[AtPrices | None], registers: Ints | None) -> 
     """One period's of several homes."""
     all_of_it = [one for one in many if one is not None]
     surplus = [one.surplus for one in all_of_it if one.surplus is not None]
+    need = [one.need for one in all_of_it if one.need is not None]
     return AtPrices(
         self_used=np.array([one.self_used for one in all_of_it]).swapaxes(0, 1),
         exported=np.array([one.exported for one in all_of_it]).swapaxes(0, 1),
         registers=registers,
         surplus=np.array(surplus).swapaxes(0, 1) if len(surplus) == len(all_of_it) else None,
+        need=np.array(need) if len(need) == len(all_of_it) else None,
+        unlike_over=all_of_it[0].unlike_over,
     )
 
 
@@ -89,10 +96,19 @@ def scaled(home: HomeYear, share: float) -> HomeYear:
         self_used_kwh=home.self_used_kwh * share,
         exported_kwh=home.exported_kwh * share,
         at=tuple(
-            None if one is None else replace(one, self_used=one.self_used * share, exported=one.exported * share)
-            for one in home.at
+            None if one is None else _scaled_prices(one, number, home, share) for number, one in enumerate(home.at)
         ),
     )
+
+
+def _scaled_prices(one: AtPrices, number: int, home: HomeYear, share: float) -> AtPrices:
+    """What hours of one price give too much is scaled as well, but for what a plant on the roof has of it."""
+    surplus = one.surplus
+    if surplus is not None:
+        plant = None if home.plant is None or not home.plant.at else home.plant.at[number]
+        fixed = 0.0 if plant is None or plant.surplus is None else plant.surplus
+        surplus = fixed + (surplus - fixed) * share
+    return replace(one, self_used=one.self_used * share, exported=one.exported * share, surplus=surplus)
 
 
 def shifted_use(home: HomeYear, share: float) -> HomeYear:

@@ -15,7 +15,7 @@ from service.core.errors import ContradictionError
 from service.core.model.facts import InverterSwap
 from service.core.model.hours import Floats, Ints
 from service.core.payback.energy import HomeYear
-from service.core.payback.netting import NettedYears, by_register_and_month
+from service.core.payback.netting import NettedYears, UnlikePrices, by_register_and_month
 from service.core.payback.prices import MONTHS, PricedPeriod
 
 
@@ -29,6 +29,7 @@ def savings(
     A kWh used at home saves the import price of its hour. What is sent out is worth nothing (``unpaid``), its own
     price (``paid``, less the tax on what it earns), or (``netted``) the import price of its hour, as far as the kWh of
     the netting period are met by what the same register draws in it (``payback.netting``); beyond that its own price.
+    Where that register's hours cost unlike much, no kWh netted is worth more than those that it takes off the bill.
     Beside a plant on the roof it is the bill with the plant alone less the bill with both.
     The netting period is
     ``netting``: with quarter_hour and hour it is in the self-used energy already, and what is left has its own price;
@@ -90,6 +91,36 @@ def drawn_cost(home: HomeYear, periods: tuple[PricedPeriod, ...]) -> Floats:
     return cost
 
 
+def needed_cost(home: HomeYear, periods: tuple[PricedPeriod, ...]) -> Floats:
+    """What the home's ``demand_kwh`` costs in each year, all of it bought, (years,); infinite where it is not known."""
+    years = periods[0].share_of_year.size
+    cost = np.zeros((*home.demand_kwh.shape[:-1], years))
+    if not np.isfinite(home.demand_kwh).all():
+        return np.full_like(cost, np.inf)
+    for period in periods:
+        valued = _valued(home, period)
+        at = home.at[period.number] if home.at else None
+        need = home.demand_kwh if at is None or at.need is None else at.need
+        cost += valued.factor * valued.of_years(need)
+    return cost
+
+
+def netted_by(home: HomeYear, periods: tuple[PricedPeriod, ...], counts: str, netting: str) -> tuple[str, ...]:
+    """By which conventions surplus is netted where kWh differ in price; none where they do not, or none is netted.
+
+    ``registers``: only against what is drawn at times of the same price. ``unlike_prices``: hours or seasons that cost
+    unlike much net together, credited at no more than what is taken off the bill.
+    """
+    found = set()
+    for period in periods:
+        at = home.at[period.number] if home.at else None
+        over_time = counts == "reversing" or netting not in WITHIN_THE_HOUR
+        if at is not None and period.export == "netted" and counts != "one_way" and over_time:
+            found |= {"registers"} if at.registers is not None else set()
+            found |= {"unlike_prices"} if _time(netting) in at.unlike_over else set()
+    return tuple(sorted(found))
+
+
 _ROUNDING = 1e-12
 
 # Netting over these is a matter of the hours' energy, not of money.
@@ -103,7 +134,7 @@ class _Valued:
     ``self_used``, ``exported_bought`` and ``exported_sold`` by cell (..., cells), at the import, the import and the
     export price. ``by_month``: (years, 12) of each month's energy that fall in the period; None where it is the same
     share of all cells, that of the year. ``surplus``: (3, ..., cells) what the hours of one price leave, in kWh and at
-    either price; None where all hours have one price.
+    either price; None where all hours have one price. ``unlike_over``: as ``AtPrices`` has it.
     """
 
     period: PricedPeriod
@@ -114,6 +145,7 @@ class _Valued:
     registers: Ints | None
     by_month: Floats | None
     surplus: Floats | None = None
+    unlike_over: tuple[str, ...] = ()
 
     def prices_left(self) -> tuple[Floats, Floats]:
         """Mean import and export price of what is left over, by register and month, (..., registers, months)."""
@@ -163,6 +195,7 @@ def _valued(home: HomeYear, period: PricedPeriod) -> _Valued:
         factor=period.import_factor,
         registers=at.registers,
         surplus=at.left_over(home.exported_kwh),
+        unlike_over=at.unlike_over,
     )
 
 
@@ -204,19 +237,46 @@ def _netted(home: HomeYear, valued: _Valued, age: Floats, over: str) -> tuple[Fl
     years = NettedYears.of(home, valued.registers, by_month, age[holds])
     rest, of_plant = np.zeros_like(credit), np.zeros_like(credit)
     left = _at_prices(years.left(by_month=over == "month"), valued)
-    if left is not None:
-        whole = credit[..., holds]
-        met, unmet = whole - left[0], left[1]
+    if left is not None or _time(over) in valued.unlike_over:
+        whole, nothing = credit[..., holds], (np.zeros_like(credit[..., holds]),) * 2
+        left_bought, unmet = nothing if left is None else left
+        met = whole - left_bought - _over_credited(home, valued, years, over, holds)
         plant = None if home.plant is None else _valued(home.plant, valued.period)
         alone = None if plant is None else _at_prices(years.without_the_set().left(by_month=over == "month"), plant)
         if alone is not None:
             met, unmet = met + alone[0], unmet - alone[1]
             of_plant[..., holds] = alone[1]
         # all less all is nothing, and no saving of 1e-16 that would pay back in some million ages
-        rounding = _ROUNDING * np.maximum(np.abs(whole), np.abs(left[0]))
+        rounding = _ROUNDING * np.maximum(np.abs(whole), np.abs(left_bought))
         credit[..., holds] = np.where(np.abs(met) > rounding, met, 0.0)
         rest[..., holds] = unmet
     return credit, rest, of_plant
+
+
+def _time(netting: str) -> str:
+    """Over which of month and year is netted that is not netted within the hour."""
+    return "month" if netting == "month" else "year"
+
+
+def _over_credited(home: HomeYear, valued: _Valued, years: NettedYears, over: str, holds: Ints) -> Floats | float:
+    """What the hours' own prices credit beyond what is taken off the bill, (..., years); with a plant less its own."""
+    at = home.at[valued.period.number] if _time(over) in valued.unlike_over else None
+    if at is None or at.need is None or at.surplus is None:
+        return 0.0
+    by_month = over == "month"
+    plant = None if home.plant is None else home.plant.at[valued.period.number]
+    fixed, need = np.zeros_like(at.surplus), at.need
+    if plant is not None and plant.surplus is not None:
+        fixed, need = plant.surplus, at.need - plant.exported[0]
+    rows = np.stack([*(at.surplus - fixed), *fixed, need, at.self_used[0] + at.exported[0]])
+    summed = by_register_and_month(rows, valued.registers)
+    # what is paid for sending out is taxed and grows not
+    share = (1.0 - valued.period.export_tax_share) / np.asarray(valued.factor)[..., holds]
+    unlike = UnlikePrices(surplus=summed[:3], fixed=summed[3:6], need=summed[6], produced=summed[7], earned_share=share)
+    credited = unlike.over_credited(years, by_month=by_month)
+    if plant is not None:
+        credited -= unlike.without_the_set().over_credited(years.without_the_set(), by_month=by_month)
+    return credited
 
 
 def _at_prices(left: Floats | None, valued: _Valued) -> tuple[Floats, Floats] | None:

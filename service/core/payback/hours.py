@@ -34,7 +34,10 @@ _MONTHS = 12
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class _Priced:
-    """Prices of one period over the first sums: (2, n) import and export; the register of each slot, (168,)."""
+    """Prices of one period over the first sums (2, n), import and export; each time of the week's register, (168,).
+
+    Of a year of prices that does not go by the wall clock ``register`` may be that of each hour, (8760,).
+    """
 
     prices: Floats
     register: Ints
@@ -58,6 +61,7 @@ class MeterSums:
         prices: by period, oldest first: (2, n) import and export prices of the first sums; None where flat.
         registers: by period: (cells,) register that counts a cell, None where there is one.
         nets: by period: is surplus netted?
+        unlike_over: by period: over which of month and year does one register hold hours of unlike import prices?
         cells: how many there are; cell = 12 x register + month - 1, registers told apart as finely as any period does.
     """
 
@@ -67,6 +71,7 @@ class MeterSums:
     prices: tuple[Floats | None, ...]
     registers: tuple[Ints | None, ...]
     nets: tuple[bool, ...]
+    unlike_over: tuple[tuple[str, ...], ...]
     cells: int
 
     def plant(self, self_used_w: Floats, produced_w: Floats, demand_w: Floats) -> PlantAlone:
@@ -90,7 +95,7 @@ class MeterSums:
         for prices, nets in zip(self.prices, self.nets, strict=True):
             begin.append(len(rows))
             if prices is not None:
-                rows += [*(self_used * prices), *(exported * prices)]
+                rows += [*(self_used * prices), *(exported * prices), demand_kwh * prices[0]]
                 if nets and left is not None:
                     rows += [left, *(left * prices)]
         cells = self._cells(np.array(rows))
@@ -105,9 +110,13 @@ class MeterSums:
                     self_used=cells[at : at + 2],
                     exported=cells[at + 2 : at + 4],
                     registers=registers,
-                    surplus=cells[at + 4 : at + 7] if nets else None,
+                    need=cells[at + 4],
+                    surplus=cells[at + 5 : at + 8] if nets else None,
+                    unlike_over=unlike,
                 )
-                for at, prices, registers, nets in zip(begin, self.prices, self.registers, self.nets, strict=True)
+                for at, prices, registers, nets, unlike in zip(
+                    begin, self.prices, self.registers, self.nets, self.unlike_over, strict=True
+                )
             ),
             plant=None if plant is None else plant.home,
         )
@@ -135,7 +144,8 @@ def meter_sums(tariff: Tariff | None, calendar: Calendar, *, reversing: bool = F
         reversing: does the meter run backwards? Then every period nets.
 
     Registers are told apart where surplus is netted, and only there: times of the week that cost the same in every
-    month are counted together; seasons do not tell registers apart, nor do hourly prices.
+    month are counted together, whether rates say so or hourly prices that repeat by month, day of the week and hour.
+    Seasons do not tell registers apart, nor do hourly prices that do not repeat so: these are one sum.
 
     Raises:
         ContradictionError: hourly prices have another length.
@@ -147,23 +157,25 @@ def meter_sums(tariff: Tariff | None, calendar: Calendar, *, reversing: bool = F
         none = (None,) * len(periods)
         return MeterSums(
             first_of_hour=calendar.month - 1, firsts=_MONTHS, begins=month, prices=none, registers=none,
-            nets=(False,) * len(periods), cells=_MONTHS,
+            nets=(False,) * len(periods), unlike_over=((),) * len(periods), cells=_MONTHS,
         )  # fmt: skip
+    nets = tuple(reversing or period.export == "netted" for period in periods)
     slot = _slot_of(calendar)
     clock_cell = (calendar.month - 1) * _SLOTS + slot
-    counted = [
-        one.register if one is not None and (reversing or period.export == "netted") else np.zeros(_SLOTS, np.int64)
-        for one, period in zip(priced, periods, strict=True)
-    ]
-    apart, finest = np.unique(np.stack(counted), axis=1, return_inverse=True)
-    finest = finest.reshape(-1)
     by_clock = all(one is None or one.prices.shape[1] == _CLOCK_CELLS for one in priced)
-    first = clock_cell if by_clock else np.arange(HOURS)
     month_of, slot_of = (
         (np.arange(_CLOCK_CELLS) // _SLOTS, np.arange(_CLOCK_CELLS) % _SLOTS)
         if by_clock
         else (calendar.month - 1, slot)
     )
+    counted = [
+        one.register if one is not None and netted else np.zeros(_SLOTS, np.int64)
+        for one, netted in zip(priced, nets, strict=True)
+    ]
+    if any(one.size == HOURS for one in counted):
+        counted, slot_of = [one if one.size == HOURS else one[slot] for one in counted], np.arange(HOURS)
+    apart, finest = _told_apart(counted)
+    first = clock_cell if by_clock else np.arange(HOURS)
     cell = finest[slot_of] * _MONTHS + month_of
     order = np.argsort(cell, kind="stable")
     place = np.empty_like(order)
@@ -178,8 +190,35 @@ def meter_sums(tariff: Tariff | None, calendar: Calendar, *, reversing: bool = F
         ),
         registers=tuple(None if not row.any() else np.repeat(row, _MONTHS) for row in apart),
         nets=tuple(period.export == "netted" for period in periods),
+        unlike_over=tuple(
+            _unlike_over(_on(one.prices, first.size, by_clock, clock_cell)[0], row[slot_of], month_of)
+            if one is not None and netted
+            else ()
+            for one, netted, row in zip(priced, nets, counted, strict=True)
+        ),
         cells=cells,
     )
+
+
+def _told_apart(counted: list[Ints]) -> tuple[Ints, Ints]:
+    """(periods, registers) each period's register by the finest ones, and (n,) the finest register of each slot."""
+    code = np.zeros_like(counted[0])
+    for register in counted:
+        code = code * (int(register.max()) + 1) + register
+    _, at, finest = np.unique(code, return_index=True, return_inverse=True)
+    return np.stack([register[at] for register in counted]), np.asarray(finest.reshape(-1))
+
+
+def _unlike_over(price: Floats, register: Ints, month: Ints) -> tuple[str, ...]:
+    """Over which of month and year times of one register cost unlike much."""
+    by_month = register * _MONTHS + month
+    return tuple(name for name, group in (("month", by_month), ("year", register)) if _unlike(price, group))
+
+
+def _unlike(price: Floats, group: Ints) -> bool:
+    one = np.empty(int(group.max()) + 1)
+    one[group] = price
+    return bool((one[group] != price).any())
 
 
 def priced_hours(tariff: Tariff, number: int, calendar: Calendar) -> tuple[Floats, Floats]:
@@ -208,10 +247,7 @@ def _on(prices: Floats, rows: int, by_clock: bool, clock_cell: Ints) -> Floats:
 def _priced(at: int, period: TariffPeriod, calendar: Calendar) -> _Priced | None:
     if period.hourly is not None:
         own = np.full(24, period.export_price_per_kwh)
-        return _Priced(
-            prices=_hourly(period.hourly, own, f"/tariff/periods/{at}/hourly", calendar),
-            register=np.zeros(_SLOTS, dtype=np.int64),
-        )
+        return _hourly(period.hourly, own, f"/tariff/periods/{at}/hourly", calendar)
     if not period.rates:
         return None
     return _by_the_clock(period.rates, period.import_price_per_kwh, period.export_price_per_kwh)
@@ -232,12 +268,16 @@ def _by_the_clock(rates: tuple[Rate, ...], import_price: float, export_price: fl
     by_step = table[:, rate[:, :, ::step]].reshape(2, _MONTHS, _SLOTS, 60 // step)
     first = by_step[..., 0]
     by_hour = first + (by_step - first[..., np.newaxis]).mean(axis=3)  # an hour of one price has just that
-    mid_hour = table[:, rate[:, :, 30::60]].reshape(2, _MONTHS, _SLOTS)
-    _, register = np.unique(mid_hour.reshape(-1, _SLOTS), axis=1, return_inverse=True)
-    priced = _Priced(prices=by_hour.reshape(2, -1), register=register.reshape(-1))
+    priced = _Priced(prices=by_hour.reshape(2, -1), register=_registers(table[:, rate[:, :, 30::60]]))
     for values in (priced.prices, priced.register):
         values.flags.writeable = False
     return priced
+
+
+def _registers(prices: Floats) -> Ints:
+    """(168,) which times of the week cost the same in every month, of import and export prices by month and time."""
+    _, register = np.unique(prices.reshape(2 * _MONTHS, _SLOTS), axis=1, return_inverse=True)
+    return np.asarray(register.reshape(-1))
 
 
 def _own(price: float | None, own: float) -> float:
@@ -275,8 +315,12 @@ def minute_of(clock: str) -> int:
     return int(clock[:2]) * 60 + int(clock[3:])
 
 
-def _hourly(hourly: HourlyPrices, own_export: Floats, pointer: str, calendar: Calendar) -> Floats:
-    """(2, n) import and export prices: by month, day of the week and hour where they repeat daily, else by hour."""
+def _hourly(hourly: HourlyPrices, own_export: Floats, pointer: str, calendar: Calendar) -> _Priced:
+    """Import and export prices: by month, day of the week and hour where they repeat so, else by hour.
+
+    What repeats by the wall clock is what rates would say, and has their registers. A year of rows may repeat by its
+    own hours instead, which summer time does not move. What repeats in neither way is one sum to the meter.
+    """
     bought = np.asarray(hourly.import_prices_per_kwh, dtype=np.float64)
     sold = own_export if hourly.export_prices_per_kwh is None else np.asarray(hourly.export_prices_per_kwh)
     for name, values in (("import_prices_per_kwh", bought), ("export_prices_per_kwh", sold)):
@@ -286,8 +330,27 @@ def _hourly(hourly: HourlyPrices, own_export: Floats, pointer: str, calendar: Ca
                 where, f"has {values.size} values", given=int(values.size),
                 accepted="24 (a day), 168 (a week from Monday) or 8760 (a year) prices", example=[0.31] * 24,
             )  # fmt: skip
-    if bought.size == sold.size == 24:
-        return np.stack([np.tile(values, _MONTHS * _DAYS) for values in (bought, sold)])
-    hour = calendar.clock_h.astype(np.int64)
-    rows = {24: hour, 168: calendar.weekday * 24 + hour, HOURS: np.arange(HOURS)}
-    return np.stack([values[rows[values.size]] for values in (bought, sold)])
+    if max(bought.size, sold.size) < HOURS:
+        week = np.stack([np.resize(values, _SLOTS) for values in (bought, sold)])
+        table = np.repeat(week[:, np.newaxis], _MONTHS, axis=1)
+        return _Priced(prices=table.reshape(2, -1), register=_registers(table))
+    slot, row = _slot_of(calendar), np.arange(HOURS)
+    rows = {24: slot % 24, 168: slot, HOURS: row}
+    prices = np.stack([values[rows[values.size]] for values in (bought, sold)])
+    by_clock = _repeating(prices, (calendar.month - 1) * _SLOTS + slot)
+    if by_clock is not None:
+        return _Priced(prices=by_clock, register=_registers(by_clock))
+    by_row = (int(calendar.weekday[0]) * 24 + row) % _SLOTS
+    by_rows = _repeating(prices, _MONTH_OF_ROW * _SLOTS + by_row)
+    register = np.zeros(_SLOTS, dtype=np.int64) if by_rows is None else _registers(by_rows)[by_row]
+    return _Priced(prices=prices, register=register)
+
+
+_MONTH_OF_ROW = np.repeat(np.arange(_MONTHS), [24 * days for days in (31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31)])
+
+
+def _repeating(prices: Floats, clock_cell: Ints) -> Floats | None:
+    """(2, 2016) by month and time of the week, of (2, 8760) by hour; None where they do not repeat so."""
+    table = np.empty((2, _CLOCK_CELLS))
+    table[:, clock_cell] = prices
+    return table if bool((table[:, clock_cell] == prices).all()) else None

@@ -97,6 +97,15 @@ def first_crossings(flows: Floats, last_part: float = 1.0) -> tuple[float | None
     return tuple(None if year < 0 else _within_year(sums, row, year, last_part) for sums, row, year in rows)
 
 
+def ends_level(flows: Floats) -> bool:
+    """Do the flows, shape (years + 1,), add up to nought or more, to rounding?
+
+    >>> ends_level(np.array([-0.3, 0.1, 0.1, 0.1])), ends_level(np.array([-1.0, 0.5]))
+    (True, False)
+    """
+    return bool(flows.sum() >= -_ROUNDING * max(float(np.abs(flows).max()), 1e-300))
+
+
 def _within_year(total: Sequence[float], amounts: Sequence[float], year: int, last_part: float) -> float:
     if year == 0:
         return 0.0
@@ -149,7 +158,7 @@ def levelised_cost_per_kwh(costs: Floats, energy_kwh: Floats, rate_share: float)
 def worth_up_to(saving: Floats, cost: Floats, rate_share: float) -> float:
     """The most that may be paid at year 0 for a set that is paid back, for good, within the years kept.
 
-    It is the present value of savings less costs, without any resale; never below nought.
+    It is the present value of savings less costs; never below nought. A sale at their end is no part of it.
 
     >>> worth_up_to(np.full(2, 110.0), np.zeros(2), 0.0)
     220.0

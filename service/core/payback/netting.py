@@ -7,6 +7,10 @@ price within a month net first, then the month, then the year, and of what a sho
 the same share of every kWh. So netting over a longer time never leaves more, and it is all one to the bill whether a
 meter sums its phases.
 
+What is netted is credited at the price of its own hour, but at no more than what the kWh cost, in the mean, that it
+takes off the bill in that step: so what nets unlike prices never saves more than is paid. Only where its own export
+price is above that does it earn that one, as if it were left over.
+
 A plant on the roof sends out through the same meter: its surplus nets first, with the set and without it, and what the
 set leaves over is what both leave less what the plant alone leaves. The plant does not age.
 """
@@ -62,21 +66,77 @@ class NettedYears:
         # a set that never grew older leaves the most
         if not by_month and ((self.produced - self.needed) @ self.share.T).max(initial=0.0) <= _NOTHING_KWH:
             return None
+        months = self.month_left()
+        if not by_month:
+            months *= self.share_left_by_year(months)[..., np.newaxis]
+        return months
+
+    def month_left(self) -> Floats:
+        """What each month leaves over on its own, before ageing, (..., registers, years, months)."""
         months = self.produced[..., np.newaxis, :] - self.needed[..., np.newaxis, :] / self.age[:, np.newaxis]
         months *= self.share
         np.maximum(months, 0.0, out=months)
         if self.exported is not None:
             np.minimum(months, self.exported[..., np.newaxis, :] * self.share, out=months)
-        if by_month:
-            return months
+        return months
+
+    def share_left_by_year(self, months: Floats) -> Floats:
+        """What share of what the months leave a year leaves, (..., registers, years)."""
         whole = months.sum(axis=-1)
         some = np.where(whole > _NOTHING_KWH, whole, 1.0)
-        months *= (np.clip(self._of_year(), 0.0, whole) / some)[..., np.newaxis]
-        return months
+        return np.asarray(np.clip(self._of_year(), 0.0, whole) / some)
 
     def _of_year(self) -> Floats:
         """Production less need over each year, (..., registers, years), before ageing; below nought where it is met."""
         return np.asarray(self.produced @ self.share.T - self.needed @ self.share.T / self.age)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class UnlikePrices:
+    """What netting meets where a register holds hours of unlike price, (..., registers, months) before ageing.
+
+    ``surplus``: (3, ...) what hours of one price give more than they need, in kWh, at their import price and at what
+    they would earn; that of the set, which ages. ``fixed``: the same of a plant on the roof, which does not.
+    ``need``: what the home needs, at its import price, less what the plant gives; ``produced``: what the set gives.
+    """
+
+    surplus: Floats
+    fixed: Floats
+    need: Floats
+    produced: Floats
+    earned_share: Floats
+
+    def without_the_set(self) -> "UnlikePrices":
+        """The plant on the roof alone."""
+        return replace(self, surplus=np.zeros_like(self.surplus), produced=np.zeros_like(self.produced))
+
+    def over_credited(self, years: NettedYears, *, by_month: bool) -> Floats:
+        """What credit at each hour's own price is above what is taken off the bill, (..., years), before ageing."""
+        age = years.age[:, np.newaxis]
+        there, bought, earns = self.surplus[..., np.newaxis, :] + self.fixed[..., np.newaxis, :] / age
+        short = np.maximum(_by_age(years.needed, age) - years.produced[..., np.newaxis, :] + there, 0.0)
+        cost = _by_age(self.need, age) - self.produced[..., np.newaxis, :] + bought
+        price, price_short = _ratio(bought, there), _ratio(cost, short)
+        least = _ratio(earns, there) * self.earned_share[:, np.newaxis]
+        left = years.month_left()
+        netted = np.maximum(there * years.share - left, 0.0)
+        over = (netted * np.maximum(price - np.maximum(price_short, least), 0.0)).sum(axis=-1)
+        if not by_month:
+            left *= 1.0 - years.share_left_by_year(left)[..., np.newaxis]
+            rest = np.maximum(short * years.share - netted, 0.0)
+            taken_off = left.sum(axis=-1) * _ratio((rest * price_short).sum(axis=-1), rest.sum(axis=-1))
+            earned = np.maximum(taken_off, (left * least).sum(axis=-1))
+            over += np.maximum((left * price).sum(axis=-1) - earned, 0.0)
+        return np.asarray(over.sum(axis=-2))
+
+
+def _by_age(months: Floats, age: Floats) -> Floats:
+    return np.asarray(months[..., np.newaxis, :] / age)
+
+
+def _ratio(part: Floats, whole: Floats) -> Floats:
+    """Nought where there is nothing to share by."""
+    return np.divide(part, whole, out=np.zeros_like(part), where=whole > _NOTHING_KWH)
 
 
 def by_register_and_month(by_cell: Floats, registers: Ints | None) -> Floats:

@@ -18,29 +18,28 @@ from service.core.payback import (
     cash_flows,
     crossing_years,
     discounted,
+    ends_level,
     first_crossings,
     internal_rates_of_return,
     levelised_cost_per_kwh,
+    needed_cost,
+    netted_by,
     outlay_parts,
-    parts_kept,
     priced_periods,
     savings_by_price,
     simple_payback_years,
     sound_share,
     time_kept,
     unpaid_after_each_year,
-    worth_up_to_each_year,
     yearly_costs,
     yearly_fees,
     years_to_meet,
 )
 from service.core.worth.bands import HomeCases, SavingCases, Squares, ends_over_middle, price_sd_share
-from service.core.worth.result import BreakEven, Moving, Worth, YearFlow
+from service.core.worth.bids import Kept, Sale, break_even
+from service.core.worth.result import Moving, Worth, YearFlow
 from service.core.worth.sensitivity import STEP_SHARE, Sensitivity, Stepped, sensitivities
 from service.core.worth.use import UseAtHome
-
-# After how many years a bidder might want the money back; the years kept come on top.
-_BREAK_EVEN_YEARS = (3, 5, 8, 10)
 
 _TWO_WAY = Meter(counts="two_way", sums_phases=True, netting="instant")
 
@@ -72,9 +71,16 @@ class _Terms:
         return cls(outlay=outlay_parts(outlay), expected_share=sound_share(outlay.faulty_share or 0.0), **others)
 
     @property
+    def sale(self) -> Sale:
+        """What is sold at the end of the years kept."""
+        things = 0.0 if self.outlay is None else max(self.outlay.things, 0.0)
+        beside = 0.0 if self.outlay is None else self.outlay.total - things
+        return Sale(share=self.money.resale_share, things=things, beside=beside)
+
+    @property
     def resale(self) -> float:
-        """What a sale brings at the end: a share of the things, for nobody buys freight, trips and forms back."""
-        return 0.0 if self.outlay is None else self.money.resale_share * max(self.outlay.things, 0.0)
+        """What that brings."""
+        return self.sale.brings
 
 
 def worth(
@@ -170,7 +176,7 @@ def _of_one_sum(produced_kwh: float, self_used_kwh: float, demand_kwh: float) ->
 
 def _worth(year_kwh: float, cases: HomeCases, terms: _Terms) -> Worth:
     money, cases = terms.money, cases.expecting(terms.expected_share)
-    kept = _Kept(time_kept(money.years, terms.stay_years))
+    kept = Kept(time_kept(money.years, terms.stay_years))
     periods = priced_periods(terms.tariff, terms.as_of, money.years, money.price_growth_share)
     fees = yearly_fees(periods, terms.ac_power_w)
     savings = _Savings.of(cases, periods, terms)
@@ -178,13 +184,14 @@ def _worth(year_kwh: float, cases: HomeCases, terms: _Terms) -> Worth:
     running = money.running_cost_per_year + fees
     # a swap in a year that is left early is paid in full
     cost = kept.of(running) + yearly_costs(kept.years, 0.0, money.inverter_swap)
-    bids = _break_even(squares, cases, cost, kept, terms)
+    bids = break_even(squares, cases.shrunk, cost, kept, terms.price_sd_share, money.discount_rate_share, terms.sale)
     unpriced = Worth(
         outlay=None,
         outlay_parts=None,
         expected_year_kwh=year_kwh * terms.expected_share,
         years_kept=kept.time,
         saving_first_year=_each(_first_year(squares, cases, terms), lambda amounts: float(amounts[0])),
+        netted_by=netted_by(cases.middle, periods, terms.meter.counts, terms.meter.netting),
         least_by_import_price=float(kept.of(savings.by_import_price).min(initial=0.0)),
         simple_payback_years=None,
         undiscounted_payback_years=None,
@@ -212,40 +219,11 @@ def _worth(year_kwh: float, cases: HomeCases, terms: _Terms) -> Worth:
     return replace(
         unpriced,
         **_whole_account(kept.time, whole, terms),
-        **_paid_back(squares, cases, terms, cost, simple, kept),
+        **_paid_back(squares, cases, terms, cost, simple, kept, whole),
         levelised_cost_per_kwh=levelised_cost_per_kwh(paid, produced, money.discount_rate_share),
         sensitivity=_sensitivity(savings, cost, terms, kept),
         yearly_flows=_year_flows(total, kept.of(savings.cases.middle), cost, terms.resale),
     )
-
-
-class _Kept:
-    """How long the set is kept: ``time`` in years, ``parts`` (years,) of each year begun."""
-
-    def __init__(self, time: float) -> None:
-        self.time = time
-        self.parts = parts_kept(time)
-        self.years = self.parts.size
-        self.last_part = float(self.parts[-1]) if self.years else 1.0
-
-    def of(self, amounts: Floats) -> Floats:
-        """What of yearly amounts, shape (..., years), falls in the time."""
-        begun = amounts[..., : self.years]
-        return begun if self.last_part == 1.0 else np.asarray(begun * self.parts)
-
-
-def _break_even(squares: Squares, cases: HomeCases, cost: Floats, kept: _Kept, terms: _Terms) -> tuple[BreakEven, ...]:
-    """Accounts that end early, as far as the set is kept; weather evens out over the years of each."""
-    ends_after = [years for years in sorted({kept.time, *_BREAK_EVEN_YEARS}) if 0 < years <= kept.time]
-    if not ends_after:
-        return ()
-    shares = np.array([[cases.shrunk(max(years, 1.0))] for years in ends_after])
-    cautious, hopeful = squares.ends(shares, terms.price_sd_share)
-    last = np.ceil(ends_after).astype(np.int64) - 1
-    rows = np.arange(last.size)
-    ends = kept.of(np.stack([cautious, np.broadcast_to(squares.middle, cautious.shape), hopeful]))
-    bands = worth_up_to_each_year(ends, cost, terms.money.discount_rate_share)[:, rows, last].T.tolist()
-    return tuple(BreakEven(years=years, worth_up_to=Band(*band)) for years, band in zip(ends_after, bands, strict=True))
 
 
 def _whole_account(years_kept: float, whole: Floats, terms: _Terms) -> dict[str, Any]:
@@ -264,20 +242,33 @@ def _whole_account(years_kept: float, whole: Floats, terms: _Terms) -> dict[str,
 
 
 def _paid_back(
-    squares: Squares, cases: HomeCases, terms: _Terms, cost: Floats, simple: Band, kept: _Kept
+    squares: Squares, cases: HomeCases, terms: _Terms, cost: Floats, simple: Band, kept: Kept, whole: Floats
 ) -> dict[str, Any]:
-    """When it is paid back. Weather evens out over the years until then, however long the account is."""
+    """When it is paid back. Weather evens out over the years until then, however long the account is.
+
+    What the savings alone do not pay, a sale may at the end of the years kept: so it is where ``whole``, the flows
+    with the sale, leave something over.
+    """
     money, outlay = terms.money, 0.0 if terms.outlay is None else terms.outlay.total
     until_paid = np.array(_ends_of(squares, cases.shrunk(max(simple.middle or 1.0, 1.0)), terms.price_sd_share))
     flows = cash_flows(outlay, kept.of(until_paid), cost)
     undiscounted = first_crossings(flows, kept.last_part)
     crossings = [crossing_years(row, kept.last_part) for row in discounted(flows, money.discount_rate_share)]
+    sold, sold_now = (
+        [kept.time if terms.resale > 0.0 and ends_level(row) else None for row in rows]
+        for rows in (whole, discounted(whole, money.discount_rate_share))
+    )
     return {
         "simple_payback_years": simple,
-        "undiscounted_payback_years": Band(*undiscounted),
-        "discounted_payback_years": Band(*(crossing.first for crossing in crossings)),
-        "lasting_payback_years": Band(*(crossing.lasting for crossing in crossings)),
+        "undiscounted_payback_years": Band(*map(_first_of, undiscounted, sold)),
+        "discounted_payback_years": Band(*map(_first_of, (one.first for one in crossings), sold_now)),
+        "lasting_payback_years": Band(*map(_first_of, (one.lasting for one in crossings), sold_now)),
+        "paid_by_selling": crossings[1].lasting is None and sold_now[1] is not None,
     }
+
+
+def _first_of(crossing: float | None, sold: float | None) -> float | None:
+    return sold if crossing is None else crossing
 
 
 def _simple(squares: Squares, cases: HomeCases, savings: "_Savings", running: Floats, terms: _Terms) -> Band:
@@ -328,11 +319,14 @@ class _Savings:
             today = _cases_of((bought / age - night) / grown + sold / age)
         bought -= night
         saved = bought + sold
+        # of all that is needed nothing is bought, and what is given most and used least is sent out
+        earned = np.maximum(sold[2], 0.0) + np.maximum(sold[3] - sold[0], 0.0)
+        most = needed_cost(cases.middle, periods) - night + earned
         stepped = [("price", share, bought[0] * (1.0 + share) + sold[0]) for share in steps]
         stepped += [("yield", share, amounts) for share, amounts in zip(steps, saved[5:7], strict=True)]
         stepped += [("self_use", share, amounts) for share, amounts in zip(steps, saved[7:], strict=True)]
         return cls(
-            cases=_cases_of(saved),
+            cases=replace(_cases_of(saved), most=most),
             stepped=tuple(stepped),
             today=today,
             by_import_price=bought[0],
@@ -345,7 +339,7 @@ def _cases_of(amounts: Floats) -> SavingCases:
     return SavingCases(middle=middle, by_energy=(less_energy, more_energy), by_use=(less_used, more_used))
 
 
-def _sensitivity(savings: _Savings, cost: Floats, terms: _Terms, kept: _Kept) -> tuple[Sensitivity, ...]:
+def _sensitivity(savings: _Savings, cost: Floats, terms: _Terms, kept: Kept) -> tuple[Sensitivity, ...]:
     """What each step does to the account; ``cost`` of the years kept."""
     outlay = 0.0 if terms.outlay is None else terms.outlay.total
     middle = savings.cases.middle

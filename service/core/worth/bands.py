@@ -3,13 +3,13 @@
 Three causes are kept apart: production, the home's habits, and the price to come. Each is carried through the whole
 calculation on its own (self-use is recomputed at the cautious and at the hopeful production, because a poor year is
 used at home to a larger share), and gives a step down and a step up of the saving. Independent causes combine as the
-root of the sum of squares, down and up apart. Year-to-year weather shrinks with the root of the years summed; the
-uncertainty of climate data, model, habits and price does not.
+root of the sum of squares, down and up apart, within what is given and needed and what the bill holds. Year-to-year
+weather shrinks with the root of the years summed; the uncertainty of climate data, model, habits and price does not.
 """
 
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
-from math import sqrt
+from math import inf, sqrt
 
 import numpy as np
 
@@ -105,11 +105,17 @@ class HomeCases:
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class SavingCases:
-    """Yearly savings in the middle and one step off it for each cause; arrays of shape (years,)."""
+    """Yearly savings in the middle and one step off it for each cause; arrays of shape (years,).
+
+    ``others``: further causes. ``most``: (years,) what energy can save at all, at the prices as they are known: the
+    home's bill and what surplus earns at most; None where that is no limit.
+    """
 
     middle: Floats
     by_energy: tuple[Floats, Floats]
     by_use: tuple[Floats, Floats]
+    others: tuple[tuple[Floats, Floats], ...] = ()
+    most: Floats | None = None
 
     def ends(self, energy_share: float | Floats, price_sd_share: float) -> tuple[Floats, Floats]:
         """Cautious and hopeful savings of each year, with so much of the one-year spread of production left.
@@ -121,22 +127,32 @@ class SavingCases:
     def squares(self) -> "Squares":
         """The steps of each cause, squared once for all horizons."""
         down, up = zip(*(_steps(self.middle, *ends) for ends in (self.by_energy, self.by_use)), strict=True)
-        return Squares(middle=self.middle, down=down, up=up)
+        for ends in self.others:
+            below, above = _steps(self.middle, *ends)
+            down, up = (down[0], down[1] + below), (up[0], up[1] + above)
+        room = None if self.most is None else np.maximum(self.most - self.middle, 0.0) ** 2
+        return Squares(middle=self.middle, down=down, up=up, room=room)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Squares:
-    """Savings in the middle and the squares of the steps down and up: by energy, by use."""
+    """Savings in the middle and the squares of the steps down and up: by energy, by use and all others.
+
+    ``room``: the square of the step up that both come to at most; None where nothing limits it.
+    """
 
     middle: Floats
     down: tuple[Floats, Floats]
     up: tuple[Floats, Floats]
+    room: Floats | None = None
 
     def ends(self, energy_share: float | Floats, price_sd_share: float) -> tuple[Floats, Floats]:
         """As ``SavingCases.ends``."""
         weather, price = energy_share * energy_share, (Z_90 * price_sd_share * self.middle) ** 2
-        down, up = (by_energy * weather + (by_use + price) for by_energy, by_use in (self.down, self.up))
-        return self.middle - np.sqrt(down), self.middle + np.sqrt(up)
+        down, up = (by_energy * weather + by_use for by_energy, by_use in (self.down, self.up))
+        if self.room is not None:
+            up = np.minimum(up, self.room)
+        return self.middle - np.sqrt(down + price), self.middle + np.sqrt(up + price)
 
 
 def _steps(middle: Floats, one: Floats, other: Floats) -> tuple[Floats, Floats]:
@@ -160,8 +176,11 @@ def spread_of(parts: Iterable[SpreadPart]) -> tuple[float, float]:
     return sqrt(steady), sqrt(yearly)
 
 
-def band_of_steps(middle: float, pairs: Iterable[tuple[float, float]]) -> Band:
+def band_of_steps(middle: float, pairs: Iterable[tuple[float, float]], most: float = inf) -> Band:
     """A band from what each independent cause makes of a figure at its less happy and at its happier end.
+
+    ``most``: what the figure can be at all when every cause is at its happier end, say the lesser of what is given and
+    what is needed then. It does not lower the middle.
 
     >>> band_of_steps(100.0, [(97.0, 102.0), (96.0, 100.0)])
     Band(cautious=95.0, middle=100.0, hopeful=102.0)
@@ -170,7 +189,7 @@ def band_of_steps(middle: float, pairs: Iterable[tuple[float, float]]) -> Band:
     for ends in pairs:
         down += max(middle - min(ends), 0.0) ** 2
         up += max(max(ends) - middle, 0.0) ** 2
-    return Band(middle - sqrt(down), middle, middle + sqrt(up))
+    return Band(middle - sqrt(down), middle, max(min(middle + sqrt(up), most), middle))
 
 
 def ends_over_middle(band: Band) -> tuple[float, float]:

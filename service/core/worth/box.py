@@ -23,6 +23,7 @@ from service.core.household import (
     in_spells,
     spell_swing,
     stored_year,
+    used_otherwise,
 )
 from service.core.inverter import curve_through, output_of
 from service.core.model.facts import Setup, Storage
@@ -159,21 +160,29 @@ class Box:
 
     def plan(self, light_scale: float) -> Plan:
         """What the box does with so much of the light: the set's limit holds."""
-        storage = self.storage
+        beside, storage = self._beside(light_scale), self.storage
+        if storage.night_feed_w is None:
+            return following(beside)
+        above = storage.night_feed_w if storage.charge_above_w is None else storage.charge_above_w
+        return feeding(beside, feed_w=storage.night_feed_w, charge_above_w=above)
+
+    def plans_of_use(self, plan: Plan, used_shares: Sequence[float]) -> list[Plan]:
+        """What it does with all of the light where the home uses so much of what the ``plan`` uses in the moment."""
+        beside, follows = self._beside(1.0), self.storage.night_feed_w is None
+        need_w = self.meter.seen_w - self.meter.other_used_w
+        return [used_otherwise(plan, beside, need_w, share, follows=follows) for share in used_shares]
+
+    def _beside(self, light_scale: float) -> Beside:
         produced, beyond = self.at(light_scale)
-        beside = Beside(
+        return Beside(
             produced_w=produced,
             beyond_w=beyond,
-            charge_limit_w=storage.charge_limit_w * self.into_share,
+            charge_limit_w=self.storage.charge_limit_w * self.into_share,
             discharge_limit_w=np.minimum(self.discharge_limit_w, np.maximum(self.limit_w - produced, 0.0)),
             used=lambda power_w: np.minimum(self.meter.used_w(power_w), self.meter.left_w(power_w)),
             left=self.meter.left_w,
             alone=self.alone if light_scale == 1.0 else None,
         )
-        if storage.night_feed_w is None:
-            return following(beside)
-        above = storage.night_feed_w if storage.charge_above_w is None else storage.charge_above_w
-        return feeding(beside, feed_w=storage.night_feed_w, charge_above_w=above)
 
     def years(self, plans: Sequence[tuple[Plan, float]], *, spells: bool = False) -> list[BoxYear]:
         """A year of each plan with the share of the battery's capacity that is left; in the home's spells, or even."""
@@ -197,13 +206,30 @@ class Box:
             stored=stored,
         )
 
+    def years_of_use(self, plan: Plan, ran: Done, others: Sequence[Plan]) -> list[BoxYear]:
+        """First years of even demand of ``plans_of_use``; ``ran`` is that of the plan.
+
+        A box that reads nothing takes and feeds alike however the home draws, so its store need not be run again.
+        """
+        if self.storage.night_feed_w is None:
+            return self.years([(one, 1.0) for one in others])
+        offered, wanted = self._at_terminals(plan)
+        return [self.at_the_meter(one, (_as_far(one, ran[1], offered, wanted), ran[1])) for one in others]
+
+    def _at_terminals(self, plan: Plan) -> tuple[Floats, Floats]:
+        return plan.chargeable_w / self.into_share, plan.wanted_w / self.out_share
+
     def _done(self, plan: Plan, usable_share: float, swing: float) -> Done:
         storage = self.storage
-        charge, wanted = in_spells(plan.chargeable_w / self.into_share, plan.wanted_w / self.out_share, swing)
+        charge, wanted = in_spells(*self._at_terminals(plan), swing)
         usable = np.full(charge.shape[0], storage.usable_kwh * usable_share)
         stored = _mean(stored_year(charge, wanted, usable, storage.round_trip_share, storage.standby_w))
-        charged_share = _shares(stored.charged_w[0], charge.mean(axis=0))
-        return carried_out(plan, charged_share, _shares(stored.given_w[0], wanted.mean(axis=0))), stored
+        return _as_far(plan, stored, charge.mean(axis=0), wanted.mean(axis=0)), stored
+
+
+def _as_far(plan: Plan, stored: StoredYear, offered_w: Floats, wanted_w: Floats) -> WithBox:
+    """The plan as far as the store lets it, which was offered and from which was wanted so much at its terminals."""
+    return carried_out(plan, _shares(stored.charged_w[0], offered_w), _shares(stored.given_w[0], wanted_w))
 
 
 def _without_beyond(free: EnergyYear) -> Callable[[float], tuple[Floats, Floats]]:

@@ -14,7 +14,7 @@ from math import ceil
 import numpy as np
 
 from service.core.energy.result import EnergyYear
-from service.core.household import RUN_HOURS, demand_w, k_of, mean_day_w, self_used_w, with_allowance_w
+from service.core.household import HEATER_SHARE, RUN_HOURS, demand_w, k_of, mean_day_w, self_used_w, with_allowance_w
 from service.core.model.demand import DemandShape
 from service.core.model.facts import Machine, Meter, Setup
 from service.core.model.hours import HOURS, Calendar, Floats
@@ -22,10 +22,8 @@ from service.core.payback import WITHIN_THE_HOUR, PricedPeriod, priced_hours, pr
 from service.core.worth.home_bill import HomeBill
 from service.core.worth.steps import DemandInSteps
 
-# A washing machine or dishwasher draws most of its energy for heating, in its first hour and at about this power
-# (trade figures, from memory: 60 to 80 % of a wash at 40 to 60 C); the rest evenly over the run.
+# At about this power a washing machine or dishwasher heats, in its first hour (trade figure, from memory).
 HEATER_W = 2000.0
-HEATER_SHARE = 0.65
 
 _DAYS_PER_WEEK = 7.0
 _WEEKS_PER_YEAR = 365.0 / _DAYS_PER_WEEK

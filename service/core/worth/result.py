@@ -28,10 +28,14 @@ class Moving:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BreakEven:
-    """The most that may be paid for a set that is then paid back, discounted, at the end of so many years."""
+    """The most that may be paid for a set that is then paid back, discounted, at the end of so many years.
+
+    ``by_selling``: it is sold then, and what that brings of the bid is counted.
+    """
 
     years: float
     worth_up_to: Band
+    by_selling: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -47,16 +51,19 @@ class Worth:
         least_by_import_price: what of the saving moves with the price of a kWh bought, in the poorest year kept. Below
             nought a dearer kWh lowers the saving: the inverter draws more by night than the set spares, or the
             meter bills what is sent out. Nought where it is above that in all years.
+        netted_by: by which conventions surplus is netted where prices differ: ``registers``, ``unlike_prices``.
         simple_payback_years: outlay over the first year's saving less running cost, whether within the years or not;
             a member is None where there is no saving.
-        undiscounted_payback_years, discounted_payback_years: first crossing of the running sum within the years kept,
-            resale left out; a member is None where there is none.
+        undiscounted_payback_years, discounted_payback_years: first crossing of the running sum within the years kept; a
+            member is None where there is none. A sale at the end counts only where the savings alone do not do it: then
+            it is the end of the years kept.
         lasting_payback_years: the discounted crossing that no later cost undoes.
+        paid_by_selling: is the middle's lasting one that of the sale?
         net_present_value: over the years kept, resale in.
         internal_rate_of_return_share: of the middle, where there is exactly one; all of them in
             ``internal_rates_of_return``.
         levelised_cost_per_kwh: present value of costs less resale, over that of the energy produced.
-        worth_up_to: the most outlay that is paid back for good within the years kept.
+        worth_up_to: the most outlay that is paid back for good within the years kept, what its sale brings counted.
         break_even: the same for accounts that end after 3, 5, 8, 10 years, as far as the set is kept so long, and
             after the years kept.
         sensitivity: what a step of each cause does to the payback, the largest effect first.
@@ -70,10 +77,12 @@ class Worth:
     years_kept: float
     saving_first_year: Band
     least_by_import_price: float
+    netted_by: tuple[str, ...] = ()
     simple_payback_years: Band | None
     undiscounted_payback_years: Band | None
     discounted_payback_years: Band | None
     lasting_payback_years: Band | None
+    paid_by_selling: bool = False
     net_present_value: Band | None
     internal_rate_of_return_share: float | None
     internal_rates_of_return: tuple[float, ...]

@@ -14,6 +14,7 @@ from service.core.payback import first_crossings
 
 # The step of every cause, down and up: wide enough to matter, and equal, so that the effects can be compared.
 STEP_SHARE = 0.2
+_ROUNDING = 1e-10
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -60,9 +61,12 @@ def sensitivities(
     flows[:, 1:] = np.array([one.saving for one in accounts]) - np.array([one.cost for one in accounts])
     flows *= factors
     resale = np.array([one.resale for one in accounts]) * factors[-1]
+    crossed, sums = first_crossings(flows, last_part), flows.sum(axis=1) + resale
+    ends = base.saving.size - 1.0 + last_part  # what savings alone do not pay, a sale may
+    sold = (resale > 0.0) & (sums >= -_ROUNDING * np.abs(flows).max(axis=1))
     (years, *years_then), (value, *values_then) = (
-        first_crossings(flows, last_part),
-        (flows.sum(axis=1) + resale).tolist(),
+        [ends if year is None and by_sale else year for year, by_sale in zip(crossed, sold.tolist(), strict=True)],
+        sums.tolist(),
     )
     found = [
         Sensitivity(

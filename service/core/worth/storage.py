@@ -14,7 +14,6 @@ What is not modelled stands in ``worth.box`` and ``household.stored_year``.
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 from datetime import date
-from math import ceil
 from typing import TypeVar
 
 import numpy as np
@@ -25,24 +24,25 @@ from service.core.model.band import Z_90, Band
 from service.core.model.facts import Household, Setup, Storage, Tariff
 from service.core.model.hours import Floats
 from service.core.payback import (
-    HomeYear,
     cash_flows,
     discounted_payback_years,
     drawn_cost,
+    needed_cost,
     net_present_value,
     parts_kept,
     priced_periods,
-    savings,
+    savings_by_price,
     scaled,
     sound_share,
     stacked,
     time_kept,
     worth_up_to,
 )
-from service.core.worth.bands import SavingCases, band_of_steps, price_sd_share
-from service.core.worth.box import Box, BoxYear, StoreYear
+from service.core.worth.bands import SavingCases, price_sd_share
+from service.core.worth.box import BoxYear, StoreYear
 from service.core.worth.feed import ChosenFeed, FeedSetting, chosen_feed, left_off
 from service.core.worth.result import Worth
+from service.core.worth.storage_runs import Runs
 from service.core.worth.use import UseAtHome
 
 _T = TypeVar("_T", float, Floats)
@@ -139,32 +139,25 @@ def storage_beside(
     storage = setup.storage if chosen is None else chosen.storage
     box_setup = replace(setup, storage=storage)
     kept = time_kept(setup.money.years, setup.household.stay_years)
-    ran = _Runs.of(use, box_setup, _running(storage), energy.light_ends(), kept, box_dc_w, chosen)
-    without = use.cases
-    with_kwh = [_self_used_kwh(ran.middle.home) + change for change in (0.0, *ran.changes(_of_home))]
-    bases = [_self_used_kwh(home) for home in (without.middle, without.less_energy, without.more_energy)]
-    gain, less, more = (one - base for one, base in zip(with_kwh, bases, strict=True))
-    step = Z_90 * _sd_share(setup.household) * abs(gain)
-    used_less, used_more = _self_used_kwh(without.less_used), _self_used_kwh(without.more_used)
+    ran = Runs.of(use, box_setup, _running(storage), energy.light_ends(), kept, box_dc_w, chosen)
+    with_kwh, more_kwh = ran.self_used(use.cases, _sd_share(setup.household))
+    used = with_kwh.middle or 0.0
     exported = float(ran.middle.home.exported_kwh.sum())
     saved = None if setup.tariff is None else _Saved.of(ran, use, setup, setup.tariff, as_of, price_unknown_sd_share)
     return StorageBeside(
         without=_without_box(use, account),
         with_it=UseBeside(
-            self_used_kwh=band_of_steps(
-                with_kwh[0],
-                [(with_kwh[1], with_kwh[2]), (used_less + gain - step, used_more + gain + step)],
-            ),
-            self_used_share=_share(with_kwh[0], with_kwh[0] + exported),
+            self_used_kwh=with_kwh,
+            self_used_share=_share(used, used + exported),
             exported_kwh=exported,
-            covered_share=_share(with_kwh[0], use.demand_kwh),
+            covered_share=_share(used, use.demand_kwh),
             saving_first_year=None if saved is None else saved.first_year(saved.whole),
         ),
-        more_self_used_kwh=band_of_steps(gain, [(less, more), (gain - step, gain + step)]),
+        more_self_used_kwh=more_kwh,
         inputs_lost_kwh=ran.inputs_lost_kwh,
         year=_year(ran.middle, storage),
         money=None if saved is None else saved.pays(setup, kept),
-        tried=_tried(use, box_setup, chosen, gain, box_dc_w),
+        tried=_tried(use, box_setup, chosen, more_kwh.middle or 0.0, box_dc_w),
     )
 
 
@@ -198,67 +191,6 @@ def _tried(
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
-class _Runs:
-    """The middle year, and years of even demand: new, at the age of the last year kept, with less and more production.
-
-    What age and production change is taken from the even ones: the home's spells move that little, and cost thrice.
-    """
-
-    middle: BoxYear
-    new: BoxYear
-    old: BoxYear
-    less: BoxYear
-    more: BoxYear
-    yearly_share: float
-    oldest_share: float
-    inputs_lost_kwh: float
-
-    @classmethod
-    def of(
-        cls,
-        use: UseAtHome,
-        setup: Setup,
-        storage: Storage,
-        ends: tuple[float, float],
-        kept: float,
-        box_dc_w: Floats | None,
-        chosen: ChosenFeed | None,
-    ) -> "_Runs":
-        if chosen is None or chosen.ran is None:
-            box = Box.of(use.meter, setup, storage, box_dc_w)
-            plan = box.plan(1.0)
-            first = box.first_year(plan)
-        else:
-            box, plan, first = chosen.ran
-        less, more = (box.plan(scale) for scale in ends)
-        yearly = 1.0 - storage.ageing_share_per_year
-        oldest = yearly ** max(ceil(kept) - 1, 0)
-        new = box.at_the_meter(plan, first)
-        old, poor, good = box.years([(plan, oldest), (less, 1.0), (more, 1.0)])
-        middle = box.years([(plan, 1.0)], spells=True)[0] if box.feels_spells else new
-        return cls(
-            middle=middle,
-            new=new,
-            old=old,
-            less=poor,
-            more=good,
-            yearly_share=yearly,
-            oldest_share=oldest,
-            inputs_lost_kwh=box.inputs_lost_kwh(),
-        )
-
-    def aged_share(self, years: int) -> Floats:
-        """(years,) how far the battery has gone from new, 0, to the age of the last year kept, 1."""
-        lost = 1.0 - self.yearly_share ** np.arange(years, dtype=np.float64)
-        return np.clip(lost / (1.0 - self.oldest_share), 0.0, 1.0) if self.oldest_share < 1.0 else np.zeros(years)
-
-    def changes(self, figure: Callable[[BoxYear], _T]) -> tuple[_T, _T]:
-        """What less and more production change about a figure."""
-        new = figure(self.new)
-        return figure(self.less) - new, figure(self.more) - new
-
-
-@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class _Saved:
     """Savings of each year: what the battery gains, and the whole of set and battery.
 
@@ -274,7 +206,7 @@ class _Saved:
     @classmethod
     def of(
         cls,
-        ran: _Runs,
+        ran: Runs,
         use: UseAtHome,
         setup: Setup,
         tariff: Tariff,
@@ -286,29 +218,37 @@ class _Saved:
         periods = priced_periods(tariff, as_of, money.years, money.price_growth_share)
         sound = 1.0 if setup.outlay is None else sound_share(setup.outlay.faulty_share or 0.0)
 
-        years = (ran.middle, ran.new, ran.old, ran.less, ran.more)
-        alone = (
+        years = (ran.middle, ran.new, ran.old, ran.less, ran.more, ran.fewer, ran.further)
+        cases = (
             use.cases.middle, use.cases.less_energy, use.cases.more_energy, use.cases.less_used, use.cases.more_used,
         )  # fmt: skip
-        homes = stacked([scaled(home, sound) for home in (*alone, *(one.home for one in years))])
-        saved = savings(homes, periods, money.ageing_share_per_year, meter.counts, meter.netting)
-        (base, poor, good, fewer, further), with_box = saved[: len(alone)], saved[len(alone) :]
+        homes = stacked([scaled(home, sound) for home in (*cases, ran.most(), ran.idle, *(one.home for one in years))])
+        bought, sold = savings_by_price(homes, periods, money.ageing_share_per_year, meter.counts, meter.netting)
+        alone, with_box = (bought + sold)[: len(cases)], (bought + sold)[len(cases) + 2 :]
         beside = with_box - drawn_cost(stacked([one.standby for one in years]), periods)
-        aged = ran.aged_share(money.years) * (beside[2] - beside[1])
-        middle = beside[0] + aged
-        less, more = (middle + one - beside[1] for one in beside[3:])
+        middle = beside[0] + ran.aged_share(money.years) * (beside[2] - beside[1])
+        ends = middle + beside[3:] - beside[1]
+        gain, gained = middle - alone[0], ends - alone[1:]
+        idle = (bought + sold)[len(cases) + 1]
+        step = Z_90 * _sd_share(setup.household) * np.abs(middle - idle)
         night = 0.0 if use.cases.night is None else drawn_cost(use.cases.night, periods)
-        step = Z_90 * _sd_share(setup.household) * np.abs(middle - base)
+        # all that reaches the home used there, or as much sent out as is; the home's bill holds no more to be saved
+        most = np.minimum(bought[len(cases)], needed_cost(use.cases.middle, periods)) + sold[len(cases)]
+        most = np.maximum(most, beside[4]) + np.maximum(beside[6] - beside[1], 0.0) * ran.limited
         return cls(
             gain=SavingCases(
-                middle=middle - base,
-                by_energy=(less - poor, more - good),
-                by_use=(middle - base - step, middle - base + step),
+                middle=gain,
+                by_energy=(gained[0], gained[1]),
+                by_use=(gained[2], gained[3]),
+                others=((gain - step, gain + step),),
+                most=most - alone.min(axis=0),
             ),
             whole=SavingCases(
                 middle=middle - night,
-                by_energy=(less - night, more - night),
-                by_use=(fewer + middle - base - step - night, further + middle - base + step - night),
+                by_energy=(ends[0] - night, ends[1] - night),
+                by_use=(ends[2] - night, ends[3] - night),
+                others=((middle - step - night, middle + step - night),),
+                most=most - night,
             ),
             shrunk=use.cases.shrunk,
             today_sd_share=price_unknown_sd_share,
@@ -355,14 +295,6 @@ def _sd_share(household: Household) -> float:
     if household.values_w is None:
         return SD_PUBLIC_SHAPE
     return SD_OWN_HOURS if spell_swing(household) == 0.0 else SD_AVERAGED
-
-
-def _of_home(one: BoxYear) -> float:
-    return _self_used_kwh(one.home)
-
-
-def _self_used_kwh(home: HomeYear) -> float:
-    return float(home.self_used_kwh.sum())
 
 
 def _share(part: float, whole: float) -> float:

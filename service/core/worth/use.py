@@ -115,6 +115,7 @@ def use_at_home(
                 (_self_used(cases.less_energy), _self_used(cases.more_energy)),
                 (_self_used(cases.less_used), _self_used(cases.more_used)),
             ],
+            most=min(_given_band(cases).hopeful or 0.0, needed),
         ),
         self_used_share=self_used / produced if produced > 0.0 else 0.0,
         upper_bound_self_used_kwh=meter.upper_bound_kwh(),
@@ -160,10 +161,13 @@ def with_band_of_use(energy: EnergyYear, use: UseAtHome) -> EnergyYear:
     """
     if energy.before_export_limit is None or energy.year_kwh.middle is None:
         return energy
-    cases = use.cases
+    return replace(energy, year_kwh=replace(_given_band(use.cases), middle=energy.year_kwh.middle))
+
+
+def _given_band(cases: HomeCases) -> Band:
+    """What the set gives; it hangs on the home's use where a limit throws away what that leaves."""
     ends = ((cases.less_energy, cases.more_energy), (cases.less_used, cases.more_used))
-    given = [(_given_kwh(low), _given_kwh(high)) for low, high in ends]
-    return replace(energy, year_kwh=band_of_steps(energy.year_kwh.middle, given))
+    return band_of_steps(_given_kwh(cases.middle), [(_given_kwh(low), _given_kwh(high)) for low, high in ends])
 
 
 def _given_kwh(home: HomeYear) -> float:

@@ -129,6 +129,15 @@ def test_without_a_price_per_kwh_it_cannot_be_told():
     assert codes(decision) == (["no_price_known", "panel_side.fits", "local_rule.fits"], ["tell_price"])
 
 
+def test_what_only_its_sale_pays_back_is_said_to_be():
+    sold = replace(account(344), paid_by_selling=True)
+    assert decided(sold).verdict == Choice.WORTH_IT
+    assert codes(decided(sold))[0][0] == "paid_back_by_selling"
+    in_the_middle = replace(sold, lasting_payback_years=replace(sold.lasting_payback_years, cautious=None))
+    assert decided(in_the_middle).verdict == Choice.WORTH_IT_IF
+    assert codes(decided(in_the_middle))[0][0] == "paid_back_by_selling_in_the_middle"
+
+
 def test_a_later_cost_that_undoes_the_payback_makes_it_less_than_sure():
     worth = account(344)
     undone = replace(worth, lasting_payback_years=replace(worth.lasting_payback_years, cautious=None))
@@ -224,11 +233,20 @@ def test_the_needed_share_is_outlay_over_worth():
     assert needed_share(account(None), builders.money()) is None
 
 
+def test_what_a_sale_brings_has_not_to_be_saved():
+    worth = account(600)
+    *before, last = worth.yearly_flows
+    sold = replace(worth, yearly_flows=(*before, replace(last, resale=200.0)))
+    factor = (1 + builders.money().discount_rate_share) ** -last.year
+    assert needed_share(sold, builders.money()) == pytest.approx((600 - 200 * factor) / (100 * ANNUITY), rel=1e-5)
+
+
 def test_every_verdict_reason_and_condition_has_a_sentence():
     assert {f"verdict.{choice}" for choice in Choice} <= set(TEXTS)
     for code in ("paid_back", "paid_back_in_the_middle", "paid_back_but_for_a_later_cost", "not_paid_back",
                  "no_outlay_given", "no_price_known", "nothing_to_pay_back", "one_fact_turns_it", "refused",
-                 "refused_but_mendable", "refused_as_asked"):  # fmt: skip
+                 "refused_but_mendable", "refused_as_asked", "paid_back_by_selling",
+                 "paid_back_by_selling_in_the_middle"):  # fmt: skip
         assert code in TEXTS
     for code in ("pay_at_most", "stay_longer", "accept_the_risk", "get_consent", "ask_seller", "ask_operator",
                  "ask_electrician", "tell_price", "tell_direction", "tell_mount", "tell_facade",

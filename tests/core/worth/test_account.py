@@ -163,13 +163,53 @@ def test_a_swap_that_is_never_earned_undoes_the_payback_for_good():
     assert got.worth_up_to.middle == 0
 
 
-def test_resale_counts_for_the_value_but_not_for_the_payback():
+def test_a_sale_moves_no_payback_that_the_savings_reach_alone_and_adds_to_the_bid():
+    """Half of what is paid comes back after 15 years: the bid B is its savings and half of B, at interest."""
     without, with_resale = plain(), plain(money=money(inverter_swap=None, resale_share=0.5))
     assert with_resale.net_present_value.middle > without.net_present_value.middle
     assert with_resale.levelised_cost_per_kwh < without.levelised_cost_per_kwh
     assert with_resale.discounted_payback_years == without.discounted_payback_years
-    assert with_resale.worth_up_to == without.worth_up_to
+    assert not with_resale.paid_by_selling
     assert with_resale.yearly_flows[-1].resale == 172
+    left = 0.5 / (1 + money().discount_rate_share) ** 15
+    bid = with_resale.worth_up_to.middle
+    assert bid == pytest.approx(plain(money=money(inverter_swap=None)).worth_up_to.middle + left * bid)
+
+
+def of_a_short_stay(paid=400.0, **terms):
+    """Three years of 109 kWh saved at 1 a kWh; half of what is paid comes back when moving out."""
+    band = Band(100.0, 109.0, 118.0)
+    account = money(inverter_swap=None, years=15, price_growth_share=0.0, ageing_share_per_year=0.0,
+                    **{"resale_share": 0.5, "discount_rate_share": 0.03, **terms})  # fmt: skip
+    price = tariff(periods=(replace(tariff().periods[0], import_price_per_kwh=1.0),))
+    return worth_of_energy(band, 1.0, price, outlay_of(set=paid), account, AS_OF, stay_years=3.0)
+
+
+def test_what_only_the_sale_pays_back_is_paid_back_when_it_is_sold_and_says_so():
+    """327 saved of 400 paid, and 200 for the set: 308.3 + 183.0 in today's money."""
+    got = of_a_short_stay()
+    assert got.net_present_value.middle == pytest.approx(109 * 2.82861 + 200 / 1.03**3 - 400, abs=0.01)
+    assert got.discounted_payback_years.middle == got.lasting_payback_years.middle == 3
+    assert got.undiscounted_payback_years.middle == 3
+    assert got.paid_by_selling
+    assert of_a_short_stay(resale_share=0.0).discounted_payback_years.middle is None
+    assert not of_a_short_stay(resale_share=0.0).paid_by_selling
+
+
+@pytest.mark.parametrize("paid", [300.0, 400.0, 560.0, 562.0, 900.0])
+def test_bid_payback_and_value_never_contradict_each_other_where_it_is_sold(paid):
+    got = of_a_short_stay(paid)
+    for end in ("cautious", "middle", "hopeful"):
+        value = getattr(got.net_present_value, end)
+        assert (value >= 0) == (getattr(got.worth_up_to, end) >= paid)
+        assert (value >= 0) == (getattr(got.lasting_payback_years, end) is not None)
+    again = of_a_short_stay(got.worth_up_to.middle)
+    assert again.net_present_value.middle == pytest.approx(0.0, abs=1e-6)
+    assert got.break_even[-1].by_selling
+
+
+def test_a_set_whose_price_comes_back_whole_has_a_bid_that_is_a_number():
+    assert 0 < of_a_short_stay(resale_share=1.0, discount_rate_share=0.0).worth_up_to.middle < 1e12
 
 
 def test_flows_tell_what_is_still_unpaid():

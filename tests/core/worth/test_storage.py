@@ -268,3 +268,15 @@ def test_a_box_that_is_left_off_does_not_pay_even_as_a_gift(amount):
     assert off.outlay_to_pay.middle == 0
     assert off.pays is False
     assert ask(box(amount=amount)).money.pays is True
+
+
+@pytest.mark.parametrize(("demand_kwh", "year_kwh"), [(150.0, 640.0), (2500.0, 200.0)])
+def test_no_end_of_the_band_uses_more_than_is_needed_or_than_the_battery_leaves_of_what_is_given(demand_kwh, year_kwh):
+    home = household(demand_kwh_per_year=demand_kwh, always_on_w=5.0)
+    energy = energy_year(year_kwh)
+    got = ask(box(usable_kwh=3.0), energy=energy, household=home)
+    lost = got.year.charged_kwh - got.year.given_kwh
+    most = min(demand_kwh, energy.year_kwh.hopeful - lost)
+    assert got.with_it.self_used_kwh.hopeful <= most + 1e-6
+    assert got.with_it.self_used_kwh.cautious <= energy.year_kwh.cautious
+    assert got.with_it.saving_first_year.hopeful <= 0.34 * most + 1e-6

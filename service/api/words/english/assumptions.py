@@ -143,6 +143,8 @@ TEXTS: Mapping[str, str] = {
     "least_of_own_hours": "Read from the lowest of the hours that you gave.",
     "even_hours": "The hours that you gave are very even, and that does not prove that so much is drawn at every "
     "moment; only a usual part of their mean was taken. Say it where you know it.",
+    "more_than_the_home_draws": "Your machines would need more in a year than the home draws above what is always on. "
+    "So much a run was counted. Tell a larger yearly demand, less that is always on, or fewer runs.",
     "own_hours_say_otherwise": "The hours that you gave add up to this; the yearly figure beside them was not used.",
     "hours_differ": "The hours were taken as this home's own, each as it was.",
     "days_repeat": "Most of the days are alike, so the hours were taken as an averaged profile: less is then used at "
@@ -164,6 +166,11 @@ TEXTS: Mapping[str, str] = {
     "give a period of your own from that day.",
     "meter_runs_backwards": "A meter that runs backwards nets what is sent out for as long as it hangs there, whatever "
     "was agreed. Give a period of its own from the day on which it is changed or netting ends.",
+    "meter_runs_backwards_no_rule_known": "A meter that runs backwards nets what is sent out for as long as it hangs "
+    "there, whatever was agreed. The country is not known, so neither is any rule by which that ends; it was taken to "
+    "go on for all years. Give the place, or a period of your own from the day on which the meter is changed.",
+    "no_register_for_it": "A meter that runs backwards has no register for what is sent out, so what a year leaves "
+    "over earns nothing; your price for it counts only where such netting ends.",
     "no_rule_known": "The country is not known, so neither is any rule by which netting ends; it was taken to go on "
     "for all years. Give the place or its rule area, or a period of your own from the day on which it ends.",
     "no_later_rule_known": "The rule card of the area ends within this period, and no later one is known. Netting was "

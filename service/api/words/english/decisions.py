@@ -21,6 +21,10 @@ TEXTS: Mapping[str, str] = {
     "with bad luck not within them.",
     "paid_back_but_for_a_later_cost": "It has paid itself back after about {payback_years:.1f} years, but with bad "
     "luck a later cost undoes it within the {kept_years:g} years counted.",
+    "paid_back_by_selling": "What it saves in the {kept_years:g} years counted does not pay it back alone; sold at "
+    "their end for what you reckon with, it does, with bad luck too.",
+    "paid_back_by_selling_in_the_middle": "What it saves in the {kept_years:g} years counted does not pay it back "
+    "alone; sold at their end for what you reckon with, it does, but with bad luck not.",
     "not_paid_back": "It costs {outlay:.0f} {currency} and brings back about {worth_up_to:at_most} in the "
     "{kept_years:g} years counted.",
     "no_outlay_given": "No cost was given. In {kept_years:g} years it brings back about {worth_up_to:at_most} "

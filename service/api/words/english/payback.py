@@ -17,6 +17,10 @@ TEXTS: Mapping[str, str] = {
     "crossings.undone": "Paid back after {first_years:.1f} years, but a later cost undoes that, and by the end of the "
     "{years_kept:g} years kept it is not earned again.",
     "crossings.not_paid_back": "Not paid back within the {years_kept:g} years kept, interest reckoned in.",
+    "crossings.by_selling": "Paid back only by selling it after the {years_kept:g} years kept, interest reckoned in; "
+    "what it saves until then does not do it alone.",
+    "crossings.by_selling_at_last": "Paid back after {first_years:.1f} years, but a later cost undoes that; for good "
+    "only by selling it after the {years_kept:g} years kept.",
     "crossings.nothing_to_pay_back": "Nothing is left to pay, so there is nothing to pay back.",
     "returns.one": "The money brings {rates} a year.",
     "returns.one.loss": "The money loses: its one rate of return is {rates} a year.",
@@ -24,6 +28,8 @@ TEXTS: Mapping[str, str] = {
     "returns.several": "There are several rates of return ({rates}), because later costs turn the sum more than once. "
     "None of them alone tells what the money brings; go by what is left over.",
     "break_even": "Up to {outlay} {currency} this is paid back in {years:g} years.",
+    "break_even.sold": "Up to {outlay} {currency} this is paid back in {years:g} years, with what selling it then "
+    "brings.",
     "break_even.nothing": "In {years:g} years nothing comes back that could pay for it.",
     "step.price.less": "A kWh bought costs {percent:.0f} % less",
     "step.price.more": "A kWh bought costs {percent:.0f} % more",
@@ -45,6 +51,12 @@ TEXTS: Mapping[str, str] = {
     "co2.average": "Reckoned with {grams:.0f} g of CO2 equivalent a kWh, the life-cycle average of all electricity "
     "generated in {area} in {year}. It is not the plant that would run at that moment, and the making of the set is "
     "not taken off.",
+    "note.netted_by_registers": "Surplus was netted against what you draw at times of the same price only, as a meter "
+    "with a register for each price does: a kWh sent out at noon takes none off the evening if that costs another "
+    "price.",
+    "note.netted_by_unlike_prices": "Hours or seasons of unlike price were netted together. A kWh sent out was "
+    "credited at the price of its own hour, but at no more than those cost, in the mean, that it takes off your bill. "
+    "Contracts differ in this; ask your supplier.",
     "note.export_above_import": "At some time a kWh sent out earns more than one bought costs. Whatever raises the use "
     "at home then lowers the saving: a meter that sums over phases, a battery, a machine run at noon.",
     "note.dearer_costs": "If a kWh gets dearer, this set saves less and pays back later: the inverter draws more by "
