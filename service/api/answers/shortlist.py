@@ -30,7 +30,7 @@ from service.api.words import say
 from service.core.errors import ContradictionError
 from service.core.model.finding import Finding, Verdict
 from service.core.shortlist import NEVER, Candidate, Left, Offer, Screen, Taken, beside, bids_of, most_for, wanted
-from service.core.shortlist.screen import JOINED_PANELS, LOOKED_INVERTERS, LOOKED_PANELS
+from service.core.shortlist.screen import JOINED_PANELS, LOOKED_INVERTERS, LOOKED_PANELS, MOST_LOOKED
 
 _LIMIT = 10
 # So many closer looks for each set that is listed: some are refused only then.
@@ -88,7 +88,7 @@ def _found(home: ShortlistHome, offers: Sequence[Offer], limit: int) -> _Found:
         for advert in candidate.adverts:
             best.setdefault(advert, candidate)
     for looks, candidate in enumerate(screened.candidates):
-        if len(sound) >= limit or looks >= _LOOKS * limit:
+        if len(sound) >= limit or looks >= min(_LOOKS * limit, MOST_LOOKED):
             break
         if home.refuses(candidate) and len(mendable) >= limit:
             continue

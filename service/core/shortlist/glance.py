@@ -10,12 +10,11 @@ import numpy as np
 
 from service.core.model.hours import Floats, Ints
 from service.core.shortlist.grouped import GroupedYear, Singles
-from service.core.shortlist.offer import MOST_PANELS, Offer
+from service.core.shortlist.offer import Offer
 from service.core.shortlist.wish import Terms
 
 _STANDARD_W_PER_M2, _STANDARD_C = 1000.0, 25.0
 _LOSS_PER_K, _EFFICIENCY_SHARE = 0.0035, 0.95  # usual figures of the trade; the same for all, so that none is favoured
-_COUNTS = range(1, MOST_PANELS + 1)
 _SAMPLE = 16  # of the first panels at a glance, by which inverters are put in an order
 
 
@@ -37,7 +36,7 @@ class Glance:
         """Numbers of the panels, the first at a glance first.
 
         Args:
-            costs: by count, (panels,) what so many cost, delivered; infinite where they are not to be had.
+            costs: by the counts there is room for, (panels,) what so many cost, delivered; infinite: not to be had.
             own: what each inverter costs, with all that comes with every set.
         """
         if not self._panels or not self._inverters:
@@ -45,13 +44,13 @@ class Glance:
         cheapest = min(own)
         most_ac_w = max(one.inverter.inverter.ac_power_w for one in self._inverters if one.inverter is not None)
         score = np.full(len(self._panels), np.inf)
-        for count in _COUNTS:
+        for count in costs:
             year, saving = self._sums(self._rated * count, most_ac_w)
             score = np.minimum(score, self._rough(costs[count] + cheapest, year, saving, self._used))
         names = [one.name for one in self._panels]
         order = sorted(range(len(names)), key=lambda at: (*_rank(self._panels[at]), float(score[at]), names[at]))
         first = np.array(order[:_SAMPLE], np.int64)
-        self._sample = [(count, costs[count][first], self._rated[first] * count) for count in _COUNTS]
+        self._sample = [(count, costs[count][first], self._rated[first] * count) for count in costs]
         self._sampled = first
         return np.array(order, np.int64)
 

@@ -13,7 +13,6 @@ from itertools import combinations
 import numpy as np
 
 from service.core.energy.kernel import output_table
-from service.core.errors import ContradictionError
 from service.core.model.finding import Finding
 from service.core.model.hours import Bools, Floats, Ints
 from service.core.shortlist.fit import AtHome, Strung
@@ -27,8 +26,8 @@ from service.core.shortlist.wish import NEVER, Terms
 JOINED_PANELS, JOINED_INVERTERS = 20, 6
 # So many offers of panels, and kinds of inverters, are judged at a time; the next ones only where these gave too few.
 LOOKED_PANELS, LOOKED_INVERTERS = 48, 8
-_COUNTS = range(1, MOST_PANELS + 1)
-_TWO_COUNTS = tuple((one, other) for one in _COUNTS for other in _COUNTS if one + other <= MOST_PANELS)
+# Nobody looks closer at more sets than the first of so many different adverts.
+MOST_LOOKED = 60
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -97,7 +96,8 @@ class Screen:
         self.kind_of_whole = [numbers[one.panel.key] for one in self.whole if one.panel is not None]
         self.second_hand = np.array([one.second_hand for one in self.panels], bool)
         fetched = {one.name: self._fetched(one) for one in self.panels}
-        self.apart = {count: self._costs(count, fetched) for count in _COUNTS}
+        self.counts = range(1, min(MOST_PANELS, sum(rooms)) + 1)
+        self.apart = {count: self._costs(count, fetched) for count in self.counts}
         self.sets = 0
         self.without_curve: set[str] = set()
         self.passed_over: frozenset[str] = frozenset()
@@ -161,7 +161,7 @@ class Screen:
         for inverter, alike in inverters:
             judged = [
                 (count, layout, *self._judged(inverter, layout, (kinds,)))
-                for count in _COUNTS
+                for count in self.counts
                 if np.isfinite(costs[count][rows]).any()
                 for layout in self._layouts((count,), inverter)
             ]
@@ -185,22 +185,23 @@ class Screen:
         number = {id(one): at for at, one in enumerate(self.panels)}
         pairs = list(combinations(chosen, 2))
         costs = self.apart
-        for counts in _TWO_COUNTS:
+        for counts in ((one, other) for one in self.counts for other in self.counts if one + other in self.counts):
             able = [pair for pair in pairs if _joinable(pair, counts)]
             if not able:
                 continue
             rows = np.array([[number[id(one)] for one in pair] for pair in able], np.int64).T
             paid = costs[counts[0]][rows[0]] + costs[counts[1]][rows[1]]
             used = self.second_hand[rows[0]] | self.second_hand[rows[1]]
+            tricky = np.array([any(one.tricky for one in pair) for pair in able])
+            bought = [tuple(map(Bought, pair, counts)) for pair in able]
             for inverter, alike in _alike(with_which):
                 for layout in self._layouts(counts, inverter):
                     year, saving = self._judged(inverter, layout, (self.kind_of[rows[0]], self.kind_of[rows[1]]))
                     for offer in alike:
-                        bought = [tuple(map(Bought, pair, counts)) for pair in able]
                         outlay = self._exactly(bought, offer, paid + self._own(offer))
                         rough = self._rough(outlay, year, saving, used)
-                        for at in np.flatnonzero(~np.isnan(rough)).tolist():
-                            self.sets += 1
+                        self.sets += int(np.count_nonzero(~np.isnan(rough)))
+                        for at in _first_of(rough, tricky):
                             yield _candidate(bought[at], offer, layout, outlay[at], rough[at])
 
     def _whole(self) -> Iterator[Candidate]:
@@ -244,18 +245,22 @@ class Screen:
         if key not in self._drawn:
             self._drawn[key] = _Drawn(len(self.kinds), self.home.year.hours.size)
         drawn = self._drawn[key]
+        able: dict[int, Strung] = {}
         for kind in np.unique(kinds[~drawn.asked[kinds]]).tolist():
             drawn.asked[kind] = True
             hung = kind, on.place, on.count, on.joined
             if hung not in self._strung:
                 self._strung[hung] = self.home.strung(self.kinds[kind], on)
             strung = self._strung[hung]
-            if strung.refusal(inverter, index) is None:
-                try:
-                    drawn.power_w[kind] = strung.power_w(inverter, index)
-                    drawn.fits[kind] = True
-                except ContradictionError:
-                    self.without_curve.add(self.kinds[kind].key)
+            if strung.refuses(inverter, index):
+                continue
+            if strung.diode is None:
+                self.without_curve.add(self.kinds[kind].key)
+            else:
+                able[kind] = strung
+        if able:
+            drawn.power_w[list(able)] = self.home.drawn_w(list(able.values()), on.place, inverter, index)
+            drawn.fits[list(able)] = True
         return drawn
 
     def _rough(self, outlay: Floats, year: Floats, saving: Floats | None, second_hand: Bools) -> Floats:
@@ -298,6 +303,8 @@ class Screen:
     def _exactly(self, bought: Sequence[tuple[Bought, ...]], inverter: Offer, apart: Floats) -> Floats:
         """The outlays, where ``apart`` is what each would be if all were fetched apart."""
         outlay = apart.copy()
+        if all(one.trip is None for one in self.panels):
+            return outlay
         for row, panels in enumerate(bought):
             trips = [one.offer.trip for one in all_of(panels, inverter) if one.offer.trip is not None]
             if len(trips) != len(set(trips)):
@@ -340,6 +347,13 @@ def _best_of(rough: Floats) -> Iterator[tuple[int, int]]:
     """Of each column that has a figure: its number and the first row of the least one."""
     some = np.flatnonzero(~np.isnan(rough).all(axis=0))
     yield from zip(some.tolist(), np.nanargmin(rough[:, some], axis=0).tolist(), strict=True)
+
+
+def _first_of(rough: Floats, tricky: Bools) -> list[int]:
+    """The first sets of one inverter, one wiring and two adverts each, as ``_order`` has them."""
+    order = np.lexsort((rough, tricky))
+    first: list[int] = order[~np.isnan(rough[order])][:MOST_LOOKED].tolist()
+    return first
 
 
 def _joinable(pair: tuple[Offer, Offer], counts: tuple[int, int]) -> bool:
