@@ -106,9 +106,9 @@ def _alone(
 ) -> Wiring:
     hottest_c, cool_c = cells_c
     told = Assumptions({**assumptions.by_pointer, **of_panel.by_pointer})
-    return Wiring(
-        replace(base, arrays=(replace(base.arrays[0], panel=panel),)), told, (hottest_c,), curves or Curves(), (cool_c,)
-    )
+    if len(base.arrays) > 1 or base.arrays[0].panel is not panel:
+        base = replace(base, arrays=(replace(base.arrays[0], panel=panel),))
+    return Wiring(base, told, (hottest_c,), curves or Curves(), (cool_c,))
 
 
 def column_of(inverter: Inverter, of_inverter: Assumptions, index: int = 0) -> Column:

@@ -206,7 +206,7 @@ def peak_of(curve: Curve, steps: int = _STEPS) -> MaxPower:
     """The maximum-power point of each row's curve (photocurrent above nought), to machine precision.
 
     Newton on dP/dvd = 0. The start is the ideal diode's point, E (vd - 2 I Rs) = a I with I near IL, iterated once:
-    from there some four ``steps`` reach machine precision. Two leave a power that is right within a millionth.
+    from there some four ``steps`` reach machine precision. Three leave a power that is right within a millionth.
     """
     a, rs, light = curve.scale_v, curve.series_ohm, curve.light_a
     saturation = np.exp(curve.log_saturation)

@@ -15,7 +15,7 @@ from service.core.panel.diode import Diode
 from service.core.panel.drawn import running_power_of
 from service.core.panel.joined import Part
 
-_STEPS = 2  # of the search for the point of most power: right within a millionth
+_STEPS = 3  # of the search for the point of most power: right within a millionth
 _AT_ONCE = 4096  # rows whose figures stay near the processor
 
 

@@ -6,7 +6,7 @@ from typing import Any
 
 import numpy as np
 
-from service.core.compatibility import Column, Curves, Dangers, column_of, dangers_of
+from service.core.compatibility import Curves, Dangers, dangers_of
 from service.core.energy import diode_of_sheet, remaining_share
 from service.core.energy.kernel import wired
 from service.core.energy.kernel.place import single
@@ -72,15 +72,12 @@ class Strung:
         """Is an input (counted from 0) known to refuse it?"""
         key = inverter.key, index
         if key not in self._refused:
-            self._refused[key] = self.dangers.refuse(self._column(inverter, index))
+            self._refused[key] = self.dangers.refuse(inverter.column(index))
         return self._refused[key]
 
     def refusal(self, inverter: InverterKind, index: int) -> Finding | None:
         """Why it does; None where it does not."""
-        return self.dangers.refusal(self._column(inverter, index)) if self.refuses(inverter, index) else None
-
-    def _column(self, inverter: InverterKind, index: int) -> Column:
-        return column_of(inverter.inverter, inverter.assumed, index)
+        return self.dangers.refusal(inverter.column(index)) if self.refuses(inverter, index) else None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
