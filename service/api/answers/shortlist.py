@@ -29,7 +29,19 @@ from service.api.schemas.shortlist_out import (
 from service.api.words import say
 from service.core.errors import ContradictionError
 from service.core.model.finding import Finding, Verdict
-from service.core.shortlist import NEVER, Candidate, Left, Offer, Screen, Taken, beside, bids_of, most_for, wanted
+from service.core.shortlist import (
+    NEVER,
+    Candidate,
+    Left,
+    Offer,
+    Screen,
+    Taken,
+    beside,
+    bids_of,
+    bounded,
+    most_for,
+    wanted,
+)
 from service.core.shortlist.screen import JOINED_PANELS, LOOKED_INVERTERS, LOOKED_PANELS, MOST_LOOKED
 
 _LIMIT = 10
@@ -126,10 +138,12 @@ def _set_out(
 ) -> ListedSetOut:
     candidate, row = one.candidate, one.row
     mine = [adverts[name] for name in candidate.adverts]
-    doubts = list(dict.fromkeys(code for advert in mine for code in advert.told.doubts))
+    doubts = list(dict.fromkeys(code for advert in mine for code in advert.doubts))
     against = None if new is None else beside(row, new.row, home.terms.wish, doubts)
     most = None if one.worth_up_to is None else most_for(one.worth_up_to, against)
-    bids = [] if most is None else bids_of(candidate.bought, most, row.outlay, home.costs.faulty_share)
+    ceiling = None if new is None else new.row.outlay
+    bids = [] if most is None else bids_of(candidate.bought, most, row.outlay, home.costs.faulty_share, ceiling)
+    goods = sum(bought.goods for bought in candidate.bought)
     year = row.year_kwh.middle
     return ListedSetOut(
         rank=rank,
@@ -152,9 +166,7 @@ def _set_out(
             FindingOfSetOut(code=f.code, verdict=f.verdict, likely=f.likely, text=sentence_of(f))
             for f in one.compatibility.findings if f.verdict != Verdict.FITS
         ],
-        bid_up_to=None if most is None else max(
-            most - row.outlay + sum(bought.goods for bought in candidate.bought), 0.0
-        ),
+        bid_up_to=None if most is None else bounded(most - row.outlay + goods, ceiling),
         bids=[BidOut.from_core(bid) for bid in bids],
         against_new=None if against is None else AgainstNewOut.from_core(
             against, text=say("shortlist", f"against.{against.code}")

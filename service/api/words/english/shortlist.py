@@ -35,6 +35,7 @@ TEXTS: Mapping[str, str] = {
     "ask.quantity": "How many are there?",
     "ask.split_lot": "Do you sell single pieces too?",
     "ask.price_basis": "Is the price for one, or for all together?",
+    "ask.price_meant": "What price is really meant?",
     "ask.minimum_order": "How many have to be taken at least?",
     "ask.delivery": "Where can it be fetched, or what does sending it cost?",
     "ask.still_there": "Is it still there?",
