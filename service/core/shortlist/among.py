@@ -1,6 +1,6 @@
 """Which among many offers and sets go together, come in turn, or are worth going on with?"""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 
 import numpy as np
 
@@ -9,11 +9,33 @@ from service.core.shortlist.offer import InverterKind, Offer
 from service.core.shortlist.wish import NEVER
 
 
-def first_of(rough: Floats, tricky: Bools, most: int) -> list[int]:
-    """The first sets of one inverter and one wiring: without a smell of a trick first, then the best; nan: none."""
-    order = np.lexsort((rough, tricky))
-    first: list[int] = order[~np.isnan(rough[order])][:most].tolist()
+def first_of(rough: Floats, tricky: Bools, most: int, last: tuple[bool, float]) -> list[int]:
+    """The first sets of one inverter and one wiring, as far as ``last``; nan: none.
+
+    Without a smell of a trick first, then the best.
+    """
+    within = (tricky < last[0]) | ((tricky == last[0]) & (rough <= last[1]))
+    rows = np.flatnonzero(within & ~np.isnan(rough))
+    first: list[int] = rows[np.lexsort((rough[rows], tricky[rows]))][:most].tolist()
     return first
+
+
+def last_place(found: Iterable[tuple[tuple[str, ...], bool, float]], most: int) -> tuple[bool, float]:
+    """The place (a smell of a trick, and how it does) beyond which no set is looked at closer.
+
+    Args:
+        found: adverts, smell and figure of sets that can be had.
+        most: so many of different adverts are looked at.
+
+    Where fewer are found, or one of them never pays, nothing is left out.
+    """
+    best: dict[tuple[str, ...], tuple[bool, float]] = {}
+    for adverts, tricky, rough in found:
+        best[adverts] = min(best.get(adverts, (True, NEVER)), (tricky, rough))
+    places = sorted(best.values())
+    if len(places) < most or any(rough == NEVER for _, rough in places):
+        return True, NEVER
+    return places[most - 1]
 
 
 def joinable(pair: tuple[Offer, Offer], counts: tuple[int, int]) -> bool:

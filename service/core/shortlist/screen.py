@@ -15,7 +15,7 @@ import numpy as np
 from service.core.energy.kernel import OutputTable, output_table
 from service.core.model.finding import Finding
 from service.core.model.hours import Bools, Floats, Ints
-from service.core.shortlist.among import best_alone, by_kind, first_alike, first_of, in_turn, joinable
+from service.core.shortlist.among import best_alone, by_kind, first_alike, first_of, in_turn, joinable, last_place
 from service.core.shortlist.fit import AtHome, Strung
 from service.core.shortlist.glance import Glance
 from service.core.shortlist.grouped import Singles
@@ -189,7 +189,7 @@ class Screen:
         with_which = best_alone([(one.inverter, one.rough) for one in alone], JOINED_INVERTERS)
         number = {id(one): at for at, one in enumerate(self.panels)}
         pairs = list(combinations(chosen, 2))
-        costs = self.apart
+        costs, last = self.apart, last_place(((one.adverts, one.tricky, one.rough) for one in alone), MOST_LOOKED)
         for counts in ((one, other) for one in self.counts for other in self.counts if one + other in self.counts):
             able = [pair for pair in pairs if joinable(pair, counts)]
             if not able:
@@ -206,7 +206,7 @@ class Screen:
                         outlay = self._exactly(bought, offer, paid + self._own(offer))
                         rough = self._rough(outlay, year, saving, used)
                         self.sets += int(np.count_nonzero(~np.isnan(rough)))
-                        for at in first_of(rough, tricky, MOST_LOOKED):
+                        for at in first_of(rough, tricky, MOST_LOOKED, last):
                             yield _candidate(bought[at], offer, layout, outlay[at], rough[at])
 
     def _whole(self) -> Iterator[Candidate]:
@@ -271,12 +271,7 @@ class Screen:
 
     def _rough(self, outlay: Floats, year: Floats, saving: Floats | None, second_hand: Bools) -> Floats:
         """As ``Terms.rough``; nan where an input refuses."""
-        rough = np.where(
-            second_hand,
-            self.terms.rough(outlay, year, saving, second_hand=True),
-            self.terms.rough(outlay, year, saving, second_hand=False),
-        )
-        return np.where(np.isnan(year), np.nan, rough)
+        return np.where(np.isnan(year), np.nan, self.terms.rough(outlay, year, saving, second_hand=second_hand))
 
     def _costs(self, count: int, fetched: Mapping[str, float]) -> Floats:
         """(panels,) what so many of each offer cost, delivered for itself; infinite where they are not to be had."""
@@ -287,6 +282,8 @@ class Screen:
 
     def _fetched(self, one: Offer) -> float:
         """What an offer costs to get, for itself."""
+        if one.advert is not None and one.freight is None:
+            return 0.0 if one.km is None else 2.0 * one.km * self.costs.per_km
         return delivery_of([Bought(one)], self.costs.per_km).cost(self.costs.per_km)
 
     def _goods(self, one: Bought) -> float:

@@ -44,7 +44,8 @@ TEXTS: Mapping[str, str] = {
     "against.no_better_than_new": "By what you want the new set does as well or better.",
     "note.no_price_known": "No price per kWh is known for this place: sets are ranked by the least outlay per yearly "
     "kWh. Name a `tariff` for payback and value.",
-    "note.no_new_set": "No price of a new set was named (`new_from_shop`), so nothing here is called a bargain.",
+    "note.no_new_set": "No price of a new set was named (`new_from_shop`), so nothing here is called a bargain, and a bid "
+    "is what the goods are worth to you here, which may be more than a new set costs. Look one up first.",
     "note.fetching_is_free": "Distances were named and no cost for a kilometre (`outlay.fetching_per_km`): driving "
     "counts for nothing.",
     "note.joined": "Panels of two adverts were joined for the {most} adverts that come out best alone.",
