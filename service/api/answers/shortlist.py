@@ -67,7 +67,7 @@ def shortlist_of(request: ShortlistIn, deps: Deps) -> ShortlistOut:
         shortlist=[
             _set_out(rank, one, by_name, new, home, deps) for rank, one in enumerate(found.listed, start=1)
         ],
-        adverts=[_advert_out(one, ranks, found, offers) for one in adverts],
+        adverts=[_advert_out(one, ranks, found) for one in adverts],
         new_from_shop=None if new is None else _new_out(new),
         ranked_by=home.terms.wish,
         notes=[_said(f"note.{code}", code, facts) for code, facts in _notes(request, home, offers, found)],
@@ -210,9 +210,9 @@ def _new_out(new: ListedSet) -> NewSetOut:
     )
 
 
-def _advert_out(one: ToldAdvert, ranks: Mapping[str, int], found: _Found, offers: Sequence[Offer]) -> AdvertOfListOut:
+def _advert_out(one: ToldAdvert, ranks: Mapping[str, int], found: _Found) -> AdvertOfListOut:
     rank = ranks.get(one.told.advert)
-    because = None if rank is not None else _because(one.found, found, offers)
+    because = None if rank is not None else _because(one.found, found)
     return AdvertOfListOut(
         advert=one.told.advert,
         reading=None if one.reading is None else AdvertReadingOut.of(one.told.advert, one.reading),
@@ -225,7 +225,7 @@ def _said(key: str, code: str, facts: Mapping[str, Any]) -> SaidOfSetOut:
     return SaidOfSetOut(code=code, facts=dict(facts), text=say("shortlist", key, facts))
 
 
-def _because(one: Taken | Left, found: _Found, offers: Sequence[Offer]) -> Left:  # noqa: PLR0911 - a row of reasons
+def _because(one: Taken | Left, found: _Found) -> Left:  # noqa: PLR0911 - a row of reasons
     if isinstance(one, Left):
         return one
     offer = one.offer
@@ -235,9 +235,9 @@ def _because(one: Taken | Left, found: _Found, offers: Sequence[Offer]) -> Left:
             finding = found.refused[best.adverts]
             return Left(code="no_curve") if finding is None else _by(finding, "refused")
         return Left(code="never_pays" if best.rough == NEVER else "ranks_below")
-    if offer.inverter is None and not any(other.inverter and not other.panel for other in offers):
+    if offer.inverter is None and not found.screen.inverters:
         return Left(code="no_inverter")
-    if offer.panel is None and not any(other.panel and not other.inverter for other in offers):
+    if offer.panel is None and not found.screen.panels:
         return Left(code="no_panels")
     if offer.name in found.screen.passed_over:
         return Left(code="not_looked_at")
