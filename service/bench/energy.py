@@ -5,7 +5,8 @@ nothing around them, 8760 hours to a year's kWh. Each round times, one after the
 library's functions called by hand, this service's plain chain, and the kernel: warm (place, panel, inverter and planes
 at hand), in planes that it meets for the first time, and cold (nothing but the hours and the datasheet). A ratio is
 the median over the rounds of each round's own. Growth is the slope of log cost over log size: at most 1 where twice
-the hours, planes or arrays cost at most twice as much. ``energy_bulk`` adds a map, ten thousand flats and a start.
+the hours, planes or arrays cost at most twice as much. ``energy_bulk`` adds a map, ten thousand flats and a start,
+and ``shortlist`` a ranking of adverts.
 """
 
 import argparse
@@ -22,6 +23,7 @@ from service.api.answers.question import Question
 from service.api.schemas.requests import AppraisalIn
 from service.app import deps_of
 from service.bench import energy_bulk
+from service.bench.shortlist import shortlist_cost
 from service.core.energy.kernel import (
     PLANES_AT_ONCE,
     InputTable,
@@ -42,6 +44,7 @@ from service.core.panel import five_parameters_of
 from service.settings import Settings
 
 ROUNDS = 15
+_SHORTLIST = Path("examples/adverts/kranichwerft_shortlist.json")
 REFLECTANCE_SHARE = 0.2
 _NOTHING_AROUND: dict[str, Any] = {"skyline": (), "overhang": None, "side_walls": (), "shade": (), "cover": None}
 _LEAST_SECONDS = 0.01  # a clock that runs shorter is read too coarsely
@@ -121,10 +124,12 @@ def main(arguments: Sequence[str]) -> int:
     chosen = parser.parse_args(arguments)
     cost = energy_cost(chosen.file)
     bulk = energy_bulk.bulk_cost(*_bulk_of(chosen.file), rounds=ROUNDS)
+    ranking = shortlist_cost(_SHORTLIST, rounds=5).ratios["numbers / functions by hand"]
     if chosen.json:
-        print(json.dumps({**asdict(cost), "bulk": {**asdict(bulk), "ratios": bulk.ratios}}))
+        print(json.dumps({**asdict(cost), "bulk": {**asdict(bulk), "ratios": bulk.ratios}, "ranking": ranking}))
     else:
         print(report(cost), energy_bulk.report(bulk), sep="\n")
+        print(f"{'ranking 195 panels x 5 inverters / functions by hand':53}{ranking:.2f} x   (bench shortlist)")
     return 0
 
 

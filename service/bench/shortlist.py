@@ -8,6 +8,7 @@ arrays by the library's functions, as in ``bench energy``; ratios are the median
 """
 
 import argparse
+import gc
 import json
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import asdict, dataclass, replace
@@ -66,6 +67,8 @@ def shortlist_cost(request_file: Path, rounds: int = ROUNDS, panels: int = PANEL
         panels: how many adverts of panels.
     """
     home, deps = json.loads(request_file.read_text("utf-8")), deps_of(Settings())
+    gc.collect()
+    gc.freeze()  # as the service does at its start
     by_hand = _functions_by_hand(deps)
     sets = adverts_shortlist(_body(home, panels, 0, 0), deps).sets_looked_at
     names = ("functions by hand", "numbers", "whole answer", "new panels")

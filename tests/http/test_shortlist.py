@@ -272,6 +272,31 @@ def test_no_bid_passes_what_the_new_set_lets_a_set_cost() -> None:
         assert all(bid["bid_up_to"] <= most + 0.01 for bid in one["bids"])
 
 
+def test_no_bid_is_above_the_price_of_the_new_set_though_a_set_of_four_be_worth_more() -> None:
+    four = {**INVERTER, "input_count": 4}
+    adverts = [panel_advert("lot", 130, price={"value": 130, "currency": "EUR", "basis": "lot"})]
+    places = [{**HOME["places"][0], "count": 4}]
+    new = {**EXAMPLE["new_from_shop"], "outlay": 300}
+    request = {**SMALL, "adverts": adverts, "places": places, "at_hand": {"inverter": four}}
+    free = max(one["bid_up_to"] for one in answered(request)["shortlist"])
+    assert free > 300
+    for one in answered({**request, "new_from_shop": new})["shortlist"]:
+        assert 0 <= one["bid_up_to"] <= 300
+        assert all(0 <= bid["bid_up_to"] <= 300 for bid in one["bids"])
+
+
+def test_a_price_of_one_is_no_bargain_and_is_asked_about_in_the_language_of_the_advert() -> None:
+    body = "2 Module 395 Wp, Voc 36,9 V, Isc 13,7 A, gebraucht, Abholung. Machen Sie ein Angebot."
+    text = {"id": "one", "title": "Solarmodule 395 W", "body": body, "price_text": "1 €", "distance_km": 3}
+    answer = answered({**SMALL, "adverts": [text, *SMALL["adverts"]], "new_from_shop": EXAMPLE["new_from_shop"]})
+    first = answer["shortlist"][0]
+    assert "one" in first["adverts"]
+    assert first["against_new"]["code"] != "bargain"
+    assert "too_cheap" in {doubt["code"] for doubt in first["doubts"]}
+    [asked] = [one for one in first["ask"] if one["code"] == "price_meant"]
+    assert asked["seller_text"] == load_seller_questions()["price_meant"]["de"]
+
+
 @pytest.mark.parametrize("code", ["advance_payment", "no_viewing", "contact_off_site", "label_removed"])
 def test_an_advert_that_smells_of_a_trick_stands_behind_sound_ones_however_cheap(code: str) -> None:
     trick = panel_advert("trick", 5, power_w=420, doubts=[{"code": code}])

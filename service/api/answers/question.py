@@ -23,6 +23,7 @@ from service.core.energy import (
     ArrayConditions,
     ArrayHours,
     EnergyYear,
+    Lights,
     alternating_current_w,
     array_conditions,
     direct_current,
@@ -86,6 +87,7 @@ class Question:
     weather: GivenSky | None = None
     facing: Facing | None = None
     curves: Curves = field(default_factory=Curves)
+    lights: Lights = field(default_factory=Lights)
 
     @classmethod
     def asked(cls, model: type[R], body: bytes, deps: Deps) -> "Question":
@@ -130,7 +132,7 @@ class Question:
 
     def _direct_of(self, setup: Setup) -> tuple[ArrayHours, ...]:
         """The d.c. side of this or of a changed setup: what remedies on the a.c. side share."""
-        return self.directs.get((self.sky, direct_key(setup)), lambda: direct_current(setup, self.sky))
+        return self.directs.get((self.sky, direct_key(setup)), lambda: direct_current(setup, self.sky, self.lights))
 
     @property
     def direct(self) -> tuple[ArrayHours, ...]:
@@ -161,7 +163,7 @@ class Question:
     def _conditions(self) -> tuple[ArrayConditions, ...] | tuple[ArrayHours, ...]:
         """Each array's cells in the year; the electrical chain runs only where the year is asked for too."""
         kept = self.directs.kept((self.sky, direct_key(self.setup)))
-        return array_conditions(self.setup, self.sky) if kept is None else kept
+        return array_conditions(self.setup, self.sky, self.lights) if kept is None else kept
 
     @property
     def hottest_cell_c(self) -> tuple[float, ...]:
@@ -257,7 +259,7 @@ class Question:
         on_box, storage = on_box_inputs(self.setup, self.assumptions), self.setup.storage
         if on_box is None or storage is None or storage.max_input_current_a is None:
             return None
-        hours = direct_current(on_box[0], self.sky)
+        hours = direct_current(on_box[0], self.sky, self.lights)
         return np.asarray(np.sum([one.dc_w for one in hours], axis=0), dtype=np.float64)
 
     def box_findings(self) -> tuple[Finding, ...]:

@@ -29,8 +29,20 @@ from service.api.schemas.shortlist_out import (
 from service.api.words import say
 from service.core.errors import ContradictionError
 from service.core.model.finding import Finding, Verdict
-from service.core.shortlist import NEVER, Candidate, Left, Offer, Screen, Taken, beside, bids_of, most_for, wanted
-from service.core.shortlist.screen import JOINED_PANELS, LOOKED_INVERTERS, LOOKED_PANELS
+from service.core.shortlist import (
+    NEVER,
+    Candidate,
+    Left,
+    Offer,
+    Screen,
+    Taken,
+    beside,
+    bids_of,
+    bounded,
+    most_for,
+    wanted,
+)
+from service.core.shortlist.screen import JOINED_PANELS, LOOKED_INVERTERS, LOOKED_PANELS, MOST_LOOKED
 
 _LIMIT = 10
 # So many closer looks for each set that is listed: some are refused only then.
@@ -55,7 +67,7 @@ def shortlist_of(request: ShortlistIn, deps: Deps) -> ShortlistOut:
         shortlist=[
             _set_out(rank, one, by_name, new, home, deps) for rank, one in enumerate(found.listed, start=1)
         ],
-        adverts=[_advert_out(one, ranks, found, offers) for one in adverts],
+        adverts=[_advert_out(one, ranks, found) for one in adverts],
         new_from_shop=None if new is None else _new_out(new),
         ranked_by=home.terms.wish,
         notes=[_said(f"note.{code}", code, facts) for code, facts in _notes(request, home, offers, found)],
@@ -88,7 +100,7 @@ def _found(home: ShortlistHome, offers: Sequence[Offer], limit: int) -> _Found:
         for advert in candidate.adverts:
             best.setdefault(advert, candidate)
     for looks, candidate in enumerate(screened.candidates):
-        if len(sound) >= limit or looks >= _LOOKS * limit:
+        if len(sound) >= limit or looks >= min(_LOOKS * limit, MOST_LOOKED):
             break
         if home.refuses(candidate) and len(mendable) >= limit:
             continue
@@ -126,10 +138,12 @@ def _set_out(
 ) -> ListedSetOut:
     candidate, row = one.candidate, one.row
     mine = [adverts[name] for name in candidate.adverts]
-    doubts = list(dict.fromkeys(code for advert in mine for code in advert.told.doubts))
+    doubts = list(dict.fromkeys(code for advert in mine for code in advert.doubts))
     against = None if new is None else beside(row, new.row, home.terms.wish, doubts)
     most = None if one.worth_up_to is None else most_for(one.worth_up_to, against)
-    bids = [] if most is None else bids_of(candidate.bought, most, row.outlay, home.costs.faulty_share)
+    ceiling = None if new is None else new.row.outlay
+    bids = [] if most is None else bids_of(candidate.bought, most, row.outlay, home.costs.faulty_share, ceiling)
+    goods = sum(bought.goods for bought in candidate.bought)
     year = row.year_kwh.middle
     return ListedSetOut(
         rank=rank,
@@ -152,9 +166,7 @@ def _set_out(
             FindingOfSetOut(code=f.code, verdict=f.verdict, likely=f.likely, text=sentence_of(f))
             for f in one.compatibility.findings if f.verdict != Verdict.FITS
         ],
-        bid_up_to=None if most is None else max(
-            most - row.outlay + sum(bought.goods for bought in candidate.bought), 0.0
-        ),
+        bid_up_to=None if most is None else bounded(most - row.outlay + goods, ceiling),
         bids=[BidOut.from_core(bid) for bid in bids],
         against_new=None if against is None else AgainstNewOut.from_core(
             against, text=say("shortlist", f"against.{against.code}")
@@ -198,9 +210,9 @@ def _new_out(new: ListedSet) -> NewSetOut:
     )
 
 
-def _advert_out(one: ToldAdvert, ranks: Mapping[str, int], found: _Found, offers: Sequence[Offer]) -> AdvertOfListOut:
+def _advert_out(one: ToldAdvert, ranks: Mapping[str, int], found: _Found) -> AdvertOfListOut:
     rank = ranks.get(one.told.advert)
-    because = None if rank is not None else _because(one.found, found, offers)
+    because = None if rank is not None else _because(one.found, found)
     return AdvertOfListOut(
         advert=one.told.advert,
         reading=None if one.reading is None else AdvertReadingOut.of(one.told.advert, one.reading),
@@ -213,7 +225,7 @@ def _said(key: str, code: str, facts: Mapping[str, Any]) -> SaidOfSetOut:
     return SaidOfSetOut(code=code, facts=dict(facts), text=say("shortlist", key, facts))
 
 
-def _because(one: Taken | Left, found: _Found, offers: Sequence[Offer]) -> Left:  # noqa: PLR0911 - a row of reasons
+def _because(one: Taken | Left, found: _Found) -> Left:  # noqa: PLR0911 - a row of reasons
     if isinstance(one, Left):
         return one
     offer = one.offer
@@ -223,9 +235,9 @@ def _because(one: Taken | Left, found: _Found, offers: Sequence[Offer]) -> Left:
             finding = found.refused[best.adverts]
             return Left(code="no_curve") if finding is None else _by(finding, "refused")
         return Left(code="never_pays" if best.rough == NEVER else "ranks_below")
-    if offer.inverter is None and not any(other.inverter and not other.panel for other in offers):
+    if offer.inverter is None and not found.screen.inverters:
         return Left(code="no_inverter")
-    if offer.panel is None and not any(other.panel and not other.inverter for other in offers):
+    if offer.panel is None and not found.screen.panels:
         return Left(code="no_panels")
     if offer.name in found.screen.passed_over:
         return Left(code="not_looked_at")

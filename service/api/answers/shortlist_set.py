@@ -64,7 +64,8 @@ def listed_set(candidate: Candidate, home: ShortlistHome, outlay: Mapping[str, A
         raise ContradictionError(place, "is out of bounds for an appraisal") from error
     question = Question.of(read, home.question.deps)
     kinds = [one.offer.panel.key for one in candidate.panels if one.offer.panel is not None]
-    question = replace(question, curves=home.question.deps.listed.get((home.at_home.key, *kinds, "curves of"), Curves))
+    curves = home.question.deps.listed.get((home.at_home.key, *kinds, "curves of"), Curves)
+    question = replace(question, curves=curves, lights=home.question.lights)
     energy, account = question.energy, question.account()
     compatibility = checked(question)
     paid = None if account is None else account.outlay

@@ -29,6 +29,11 @@ class ToldAdvert:
     language: str
     reading: Reading | None
 
+    @property
+    def doubts(self) -> tuple[str, ...]:
+        """About it, those about its offer too."""
+        return self.found.doubts if isinstance(self.found, Taken) else self.told.doubts
+
 
 def told_adverts(request: ShortlistIn, home: ShortlistHome, deps: Deps) -> list[ToldAdvert]:
     """All adverts, in the order of the request; those that came as text are read together, as one board."""

@@ -85,10 +85,14 @@ def _in_bounds(part: Any, within: str = "", depth: int = 0) -> Any:
         return part
     found: dict[str, Any] = {}
     for name, value in part.items():
-        bounds = BOUNDS.get(str(_BOUND_OF.get((within, name), name)))
-        figure = isinstance(value, int | float) and not isinstance(value, bool)
-        if bounds is None or not figure or bounds.low <= value <= bounds.high:
+        if isinstance(value, dict | list):
             found[name] = _in_bounds(value, name, depth + 1)
+            continue
+        if isinstance(value, int | float) and not isinstance(value, bool):
+            bounds = BOUNDS.get(str(_BOUND_OF.get((within, name), name)))
+            if bounds is not None and not bounds.low <= value <= bounds.high:
+                continue
+        found[name] = value
     return found
 
 

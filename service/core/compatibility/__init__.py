@@ -6,19 +6,19 @@ questions of the panel side of many pairs: each row is one panel with its figure
 """
 
 from service.core.compatibility.check import Compatibility, check
-from service.core.compatibility.matrix import Column, Pair, Row, column_of, dangers_of, matrix, refusal, row_of
+from service.core.compatibility.matrix import Column, Dangers, Pair, Row, column_of, dangers_of, matrix, row_of
 from service.core.compatibility.wiring import Curves
 
 __all__ = [
     "Column",
     "Compatibility",
     "Curves",
+    "Dangers",
     "Pair",
     "Row",
     "check",
     "column_of",
     "dangers_of",
     "matrix",
-    "refusal",
     "row_of",
 ]

@@ -1,11 +1,11 @@
 """Which of many panels suit which of many inverters? Each pair as one panel alone on the first input."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from service.core.compatibility.panel_side import dangers, questions
 from service.core.compatibility.question import InputLimits, Question
-from service.core.compatibility.reach import SETTLED
+from service.core.compatibility.reach import SETTLED, Outcome
 from service.core.compatibility.wiring import Curves, Wiring
 from service.core.model.assumption import Assumptions
 from service.core.model.facts import Inverter, Panel, Setup
@@ -33,6 +33,36 @@ _NOTHING_AMISS = (SETTLED[Verdict.FITS], None)
 _FITS = Pair(verdict=Verdict.FITS, likely=Verdict.FITS, worst=None)
 
 
+class Dangers:
+    """What can refuse panels as they hang, made up question by question as it is asked of inputs, and kept."""
+
+    def __init__(self, parts: Sequence[Callable[[], tuple[Question, ...]]]) -> None:
+        """``parts``: as of ``panel_side.dangers``. Two threads may make up the same part, which does no harm."""
+        self._parts = parts
+        self._made: dict[int, tuple[Question, ...]] = {}
+
+    def refuse(self, column: Column) -> bool:
+        """Does any of them refuse an input?"""
+        return next(self._refusing(column), None) is not None
+
+    def refusal(self, column: Column) -> Finding | None:
+        """The first finding that refuses an input; None where nothing is known to."""
+        question, outcome = next(self._refusing(column), (None, None))
+        return None if question is None or outcome is None else question.told(column, outcome)
+
+    def _refusing(self, column: Column) -> Iterator[tuple[Question, Outcome]]:
+        for question in self._questions():
+            outcome = question.outcome(column)
+            if outcome is not None and outcome.verdict == Verdict.DOES_NOT_FIT:
+                yield question, outcome
+
+    def _questions(self) -> Iterator[Question]:
+        for at, part in enumerate(self._parts):
+            if at not in self._made:
+                self._made[at] = part()
+            yield from self._made[at]
+
+
 def row_of(
     base: Setup, assumptions: Assumptions, cells_c: tuple[float, float], panel: Panel, of_panel: Assumptions
 ) -> Row:
@@ -57,22 +87,13 @@ def dangers_of(
     panel: Panel,
     of_panel: Assumptions,
     curves: Curves | None = None,
-) -> Row:
+) -> Dangers:
     """As ``row_of``, but only what can refuse; the array's own count and wiring count.
 
     ``curves``: what is known of the panel's curve already; it is added to.
     """
     wiring = _alone(base, assumptions, cells_c, panel, of_panel, curves)
-    return dangers(wiring, 0, wiring.strings())
-
-
-def refusal(row: Row, column: Column) -> Finding | None:
-    """The first finding of a row that refuses an input; None where nothing is known to."""
-    for question in row:
-        outcome = question.outcome(column)
-        if outcome is not None and outcome.verdict == Verdict.DOES_NOT_FIT:
-            return question.told(column, outcome)
-    return None
+    return Dangers(dangers(wiring, 0, wiring.strings()))
 
 
 def _alone(
@@ -85,9 +106,9 @@ def _alone(
 ) -> Wiring:
     hottest_c, cool_c = cells_c
     told = Assumptions({**assumptions.by_pointer, **of_panel.by_pointer})
-    return Wiring(
-        replace(base, arrays=(replace(base.arrays[0], panel=panel),)), told, (hottest_c,), curves or Curves(), (cool_c,)
-    )
+    if len(base.arrays) > 1 or base.arrays[0].panel is not panel:
+        base = replace(base, arrays=(replace(base.arrays[0], panel=panel),))
+    return Wiring(base, told, (hottest_c,), curves or Curves(), (cool_c,))
 
 
 def column_of(inverter: Inverter, of_inverter: Assumptions, index: int = 0) -> Column:

@@ -16,8 +16,6 @@ _PER_ARRAY: tuple[Callable[[Wiring, Strings], Question], ...] = (
 _OF_THE_ARRAY: tuple[Callable[[Wiring, int, Strings], Finding | None], ...] = (
     system_voltage, datasheet_sanity,
 )  # fmt: skip
-# Those among them that can refuse; the others tell of energy alone.
-_DANGERS: tuple[Callable[[Wiring, Strings], Question], ...] = (cold_voltage, connectors)
 _PER_INPUT: tuple[Callable[[Wiring, tuple[Strings, ...]], Question], ...] = (
     operating_current, short_circuit_current, panel_power,
 )  # fmt: skip
@@ -53,10 +51,18 @@ def questions(wiring: Wiring, index: int, here: tuple[Strings, ...]) -> tuple[Qu
     return (*found, *(ask(wiring, here) for ask in _PER_INPUT))
 
 
-def dangers(wiring: Wiring, index: int, here: tuple[Strings, ...]) -> tuple[Question, ...]:
-    """Of ``panel_side`` what can refuse an input: a tenth of the cost, for whoever looks through many."""
-    found = [ask(wiring, strings) for strings in here for ask in _DANGERS]
-    insulation = (system_voltage(wiring, index, strings) for strings in here)
-    found += [settled(finding) for finding in insulation if finding is not None]
-    found += [settled(finding) for finding in reverse_current(wiring, index, here)]
-    return (*found, short_circuit_current(wiring, here), panel_power(wiring, here))
+def dangers(wiring: Wiring, index: int, here: tuple[Strings, ...]) -> tuple[Callable[[], tuple[Question, ...]], ...]:
+    """Of ``panel_side`` what can refuse an input, what mostly does first; each part is to be made up when reached."""
+
+    def insulation() -> tuple[Question, ...]:
+        found = (system_voltage(wiring, index, strings) for strings in here)
+        return tuple(settled(finding) for finding in found if finding is not None)
+
+    return (
+        lambda: tuple(cold_voltage(wiring, strings) for strings in here),
+        lambda: (short_circuit_current(wiring, here),),
+        lambda: tuple(connectors(wiring, strings) for strings in here),
+        lambda: (panel_power(wiring, here),),
+        insulation,
+        lambda: tuple(settled(finding) for finding in reverse_current(wiring, index, here)),
+    )

@@ -21,6 +21,7 @@ from service.core.panel import (
     five_parameters_of,
     max_power,
     open_circuit_voltage_v,
+    voc_coefficient_doubt,
 )
 
 # A morning: dim light, a cell as warm as the test bench's. Irradiance at which an input is asked whether it starts.
@@ -207,7 +208,7 @@ class Wiring:
                 if pair[1] >= pair[0]:
                     return Reach(min(pair), value, max(pair), (pointer,))
         if name == "voc_coefficient_pct_per_k":
-            doubt = next((one for one in self.curves.doubts(strings.panel) if one.code == "voc_coefficient"), None)
+            doubt = voc_coefficient_doubt(strings.panel)
             if doubt is not None:
                 return Reach(min(doubt.low, value), value, max(doubt.high, value), (pointer,))
         return rating(self.assumptions, pointer, value)

@@ -66,19 +66,18 @@ def _volts_off(panel_format: PanelFormat, known: Known) -> float:
 
 def _agrees(panel_format: PanelFormat, known: Known, slack: float) -> bool:
     low, high = panel_format.power_w
-    checks = [
-        (1 - slack) * low <= known.rated_power_w <= (1 + slack) * high,
-        _size_off(panel_format, known) <= _MOST_SIZE_OFF,
-        not panel_format.kinds or known.cell_kind in panel_format.kinds,
-        known.cells_in_series in {None, panel_format.cells_in_series},
-        known.built is None or panel_format.years[0] - 1 <= known.built <= panel_format.years[1] + 1,
-    ]
-    if known.open_circuit_voltage_v is not None:  # crystalline cells give 0.55 to 0.78 V each
-        checks.append(0.55 <= known.open_circuit_voltage_v / panel_format.cells_in_series <= 0.78)
-    if known.short_circuit_current_a is not None:
-        least, most = panel_format.short_circuit_current_a
-        checks.append(0.94 * least <= known.short_circuit_current_a <= 1.06 * most)
-    return all(checks)
+    if not (1 - slack) * low <= known.rated_power_w <= (1 + slack) * high:
+        return False
+    volts, amperes = known.open_circuit_voltage_v, known.short_circuit_current_a
+    least, most = panel_format.short_circuit_current_a
+    return (
+        (volts is None or 0.55 <= volts / panel_format.cells_in_series <= 0.78)  # of a crystalline cell
+        and (amperes is None or 0.94 * least <= amperes <= 1.06 * most)
+        and _size_off(panel_format, known) <= _MOST_SIZE_OFF
+        and (not panel_format.kinds or known.cell_kind in panel_format.kinds)
+        and known.cells_in_series in {None, panel_format.cells_in_series}
+        and (known.built is None or panel_format.years[0] - 1 <= known.built <= panel_format.years[1] + 1)
+    )
 
 
 def cells_guess(known: Known, formats: Sequence[PanelFormat]) -> Guess:

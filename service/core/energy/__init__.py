@@ -8,7 +8,9 @@ from service.core.energy.again import direct_current_again
 from service.core.energy.chain import ArrayHours, Lit, input_hours, remaining_share
 from service.core.energy.days import day_kinds
 from service.core.energy.leads import lead_resistance_ohm
+from service.core.energy.lights import Lights
 from service.core.energy.result import LOSSES, ArrayConditions, ArrayYear, DayKind, EnergyYear
+from service.core.energy.sheet import diode_of_sheet
 from service.core.energy.spread import spread_of
 from service.core.energy.year import alternating_current_w, array_conditions, direct_current, direct_key, energy_year
 
@@ -19,10 +21,12 @@ __all__ = [
     "ArrayYear",
     "DayKind",
     "EnergyYear",
+    "Lights",
     "Lit",
     "alternating_current_w",
     "array_conditions",
     "day_kinds",
+    "diode_of_sheet",
     "direct_current",
     "direct_current_again",
     "direct_key",

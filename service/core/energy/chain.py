@@ -11,6 +11,7 @@ from itertools import pairwise
 import numpy as np
 
 from service.core.energy.leads import lead_resistance_ohm
+from service.core.energy.sheet import diode_of_sheet
 from service.core.errors import ContradictionError
 from service.core.model.facts import Array, Input
 from service.core.model.hours import Bools, Floats, SkyYear
@@ -19,10 +20,6 @@ from service.core.panel import (
     Diode,
     Drawn,
     cell_temperature_c,
-    check_outer,
-    check_power,
-    check_product,
-    diode_of,
     drawn_in_string,
     drawn_together,
     max_power,
@@ -164,16 +161,12 @@ def _diode_of(lit: Lit) -> Diode:
     """The panel's model; a contradiction in its sheet is told from the request's root."""
     panel = lit.array.panel
     try:
-        check_outer(panel)
-        check_power(panel.rated_power_w, panel.open_circuit_voltage_v, panel.short_circuit_current_a)
-        diode = diode_of(panel)
-        check_product(panel)
+        return diode_of_sheet(panel)
     except ContradictionError as error:
         pointer = f"/arrays/{lit.at}/panel{error.pointer}"
         raise ContradictionError(
             pointer, error.problem, given=error.given, accepted=error.accepted, example=error.example
         ) from error
-    return diode
 
 
 def _own_peak_w(branch: Branch) -> Floats:

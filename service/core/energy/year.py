@@ -1,12 +1,14 @@
 """What will the set yield in a typical year, when, and where is energy lost on the way?"""
 
 from collections.abc import Hashable, Sequence
+from dataclasses import replace
 from types import MappingProxyType
 
 import numpy as np
 
 from service.core.energy.chain import WATT_HOURS_PER_KWH, ArrayHours, Lit, cells_c, cool_cell_c, input_hours
 from service.core.energy.days import day_kinds
+from service.core.energy.lights import Lights
 from service.core.energy.other_light import OtherLight
 from service.core.energy.result import LOSSES, ArrayConditions, ArrayYear, EnergyYear
 from service.core.energy.spread import spread_of
@@ -17,18 +19,20 @@ from service.core.model.band import Band, ends_of
 from service.core.model.climate import PlaceClimate
 from service.core.model.facts import Array, Setup
 from service.core.model.hours import Floats, SkyYear
-from service.core.sky import PlaneLight, counts_rear, plane_light, plane_light_given, rear_light
+from service.core.sky import PlaneLight, counts_rear, plane_light_given, rear_light
 
 DAYS_PER_YEAR = 365.0
 
 
-def direct_current(setup: Setup, sky: SkyYear) -> tuple[ArrayHours, ...]:
+def direct_current(setup: Setup, sky: SkyYear, lights: Lights | None = None) -> tuple[ArrayHours, ...]:
     """The year of each array up to the d.c. side of the inverter, in the order of the arrays.
+
+    ``lights``: what is known already of the light on planes in this year; it is added to.
 
     Raises:
         ContradictionError: an array on an input that the inverter lacks, or a panel whose datasheet makes no curve.
     """
-    return tuple(_array_hours(setup, _lit(setup, sky), sky))
+    return tuple(_array_hours(setup, _lit(setup, sky, lights), sky))
 
 
 def direct_key(setup: Setup) -> Hashable:
@@ -131,10 +135,13 @@ def _band(middle_kwh: float, other: OtherLight, ends: tuple[float, float]) -> Ba
     return Band(min(low, middle_kwh), middle_kwh, max(high, middle_kwh))
 
 
-def array_conditions(setup: Setup, sky: SkyYear) -> tuple[ArrayConditions, ...]:
-    """What compatibility needs to know of each array's typical year, without the electrical part of the chain."""
+def array_conditions(setup: Setup, sky: SkyYear, lights: Lights | None = None) -> tuple[ArrayConditions, ...]:
+    """What compatibility needs to know of each array's typical year, without the electrical part of the chain.
+
+    ``lights``: as of ``direct_current``.
+    """
     conditions = []
-    for lit in _lit(setup, sky):
+    for lit in _lit(setup, sky, lights):
         cells = cells_c(lit.array, lit.light, sky)
         conditions.append(
             ArrayConditions(
@@ -146,13 +153,14 @@ def array_conditions(setup: Setup, sky: SkyYear) -> tuple[ArrayConditions, ...]:
     return tuple(conditions)
 
 
-def _lit(setup: Setup, sky: SkyYear) -> list[Lit]:
+def _lit(setup: Setup, sky: SkyYear, lights: Lights | None) -> list[Lit]:
     """Each array with its light."""
     reflectance, measured = setup.site.ground_reflectance_share, sky.plane_w_per_m2
+    known = lights or Lights()
 
     def light(at: int, array: Array) -> PlaneLight:
         if measured is None:
-            return plane_light(sky, array, reflectance)
+            return known.on(sky, array, reflectance)
         return plane_light_given(sky, array, measured[at], reflectance)
 
     def one(at: int, array: Array) -> Lit:
@@ -165,7 +173,7 @@ def _lit(setup: Setup, sky: SkyYear) -> list[Lit]:
 
 
 def _array_hours(setup: Setup, lit: Sequence[Lit], sky: SkyYear) -> list[ArrayHours]:
-    """The chain, input by input; results in the order of the arrays."""
+    """The chain, input by input, once of inputs that hold the same; results in the order of the arrays."""
     inputs = setup.inverter.inputs
     by_input: dict[int, list[Lit]] = {}
     for one in lit:
@@ -177,9 +185,13 @@ def _array_hours(setup: Setup, lit: Sequence[Lit], sky: SkyYear) -> list[ArrayHo
             )  # fmt: skip
         by_input.setdefault(one.array.input, []).append(one)
     hours: dict[int, ArrayHours] = {}
+    known: dict[Hashable, tuple[ArrayHours, ...]] = {}
     for number, on_input in by_input.items():
-        done = input_hours(on_input, sky, inputs[number - 1], setup.money.ageing_share_per_year)
-        hours.update(zip((one.at for one in on_input), done, strict=True))
+        limits = inputs[number - 1]
+        alike = limits, *((id(one.light), replace(one.array, name="", input=0)) for one in on_input)
+        if alike not in known:
+            known[alike] = input_hours(on_input, sky, limits, setup.money.ageing_share_per_year)
+        hours.update(zip((one.at for one in on_input), known[alike], strict=True))
     return [hours[at] for at in range(len(lit))]
 
 

@@ -2,7 +2,7 @@
 
 The datasheet's sanity (``datasheet``), the electrical model fitted to it (``diode``, ``warmth``), its curve at an
 irradiance and a temperature (``curve``), the temperature of its cells (``temperature``), and the input's window and
-limits (``drawn``, ``joined``, ``in_string``).
+limits (``drawn``, ``joined``, ``in_string``); ``many`` asks it of many panels at once.
 """
 
 from service.core.panel.curve import (
@@ -22,6 +22,7 @@ from service.core.panel.datasheet import (
     check_power,
     check_product,
     datasheet_doubts,
+    voc_coefficient_doubt,
 )
 from service.core.panel.diode import Diode, five_parameters_of, with_series_resistance
 from service.core.panel.drawn import (
@@ -33,6 +34,7 @@ from service.core.panel.drawn import (
     running_power_w,
 )
 from service.core.panel.in_string import drawn_in_string
+from service.core.panel.many import Panels
 from service.core.panel.temperature import HEAT_LOSS, HeatLoss, cell_temperature_c
 from service.core.panel.warmth import diode_of
 
@@ -45,6 +47,7 @@ __all__ = [
     "Drawn",
     "HeatLoss",
     "MaxPower",
+    "Panels",
     "cell_temperature_c",
     "cells_in_series_of",
     "check_outer",
@@ -63,6 +66,7 @@ __all__ = [
     "max_power",
     "open_circuit_voltage_v",
     "running_power_w",
+    "voc_coefficient_doubt",
     "voltage_at",
     "with_series_resistance",
 ]

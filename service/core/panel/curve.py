@@ -6,7 +6,9 @@ diode's own voltage, where current and terminal voltage are explicit; vectorised
 vd diode voltage, E the exponential term in amperes, g its slope, both at one row.
 """
 
+from collections.abc import Sequence
 from dataclasses import dataclass
+from math import exp, log, log1p
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
@@ -20,24 +22,26 @@ STANDARD_IRRADIANCE_W_PER_M2 = 1000.0
 _STEPS = 30  # an upper bound; four to six are taken
 _ENOUGH = 1e-10  # of the voltage scale
 IDEALITY_STRETCH = (0.5, 1.5)  # of the ideality at 25 C; reached beyond 60 K off it by the steepest slope of ``warmth``
-_LEAST_SERIES_OHM = 1e-6  # keeps the current finite that a stronger neighbour drives backwards
+LEAST_SERIES_OHM = 1e-6  # keeps the current finite that a stronger neighbour drives backwards
 
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Curve:
-    """The five parameters of one panel at the conditions of each row; arrays of shape (n,)."""
+    """The five parameters of one panel at the conditions of each row; arrays of shape (n,).
+
+    ``series_ohm`` is an array too where the rows are of several panels.
+    """
 
     light_a: F
     log_saturation: F
     scale_v: F
-    series_ohm: float
     shunt_s: F
+    series_ohm: float | F
 
     def at(self, rows: NDArray[np.intp]) -> "Curve":
         """The curves of some rows only."""
-        return Curve(
-            self.light_a[rows], self.log_saturation[rows], self.scale_v[rows], self.series_ohm, self.shunt_s[rows]
-        )
+        series_ohm = self.series_ohm if isinstance(self.series_ohm, float) else self.series_ohm[rows]
+        return Curve(self.light_a[rows], self.log_saturation[rows], self.scale_v[rows], self.shunt_s[rows], series_ohm)
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -60,6 +64,37 @@ def curve_at(diode: Diode, irradiance_w_per_m2: ArrayLike, cell_c: ArrayLike) ->
     irradiance, celsius = np.broadcast_arrays(
         np.atleast_1d(np.asarray(irradiance_w_per_m2, np.float64)), np.atleast_1d(np.asarray(cell_c, np.float64))
     )
+    return Curve(*_moved(diode, irradiance, celsius), series_ohm=max(diode.series_resistance_ohm, LEAST_SERIES_OHM))
+
+
+def curves_at(diodes: Sequence[Diode], irradiance_w_per_m2: F, cell_c: F) -> Curve:
+    """``curve_at`` of several panels in the same light, (k,), their rows one after the other."""
+    columns = Diodes(*np.array([
+        (one.photocurrent_a, one.saturation_current_a, one.voltage_scale_v, one.shunt_conductance_s,
+         one.isc_coefficient_a_per_k, one.band_gap_ev, one.band_gap_change_per_k, one.ideality_change_per_k)
+        for one in diodes
+    ]).T[:, :, None])  # fmt: skip
+    light_a, log_saturation, scale_v, shunt_s = _moved(columns, irradiance_w_per_m2, cell_c)
+    series_ohm = np.repeat([max(one.series_resistance_ohm, LEAST_SERIES_OHM) for one in diodes], cell_c.size)
+    return Curve(light_a.ravel(), log_saturation.ravel(), scale_v.ravel(), shunt_s.ravel(), series_ohm)
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Diodes:
+    """What of ``Diode`` moves with light and temperature, of several panels, each (m, 1)."""
+
+    photocurrent_a: F
+    saturation_current_a: F
+    voltage_scale_v: F
+    shunt_conductance_s: F
+    isc_coefficient_a_per_k: F
+    band_gap_ev: F
+    band_gap_change_per_k: F
+    ideality_change_per_k: F
+
+
+def _moved(diode: Diode | Diodes, irradiance: F, celsius: F) -> tuple[F, F, F, F]:
+    """Photocurrent, log of the saturation current, voltage scale and shunt conductance at each row."""
     kelvin = celsius + ZERO_CELSIUS_K
     warmer = kelvin - REFERENCE_K
     suns = irradiance / STANDARD_IRRADIANCE_W_PER_M2
@@ -68,19 +103,13 @@ def curve_at(diode: Diode, irradiance_w_per_m2: ArrayLike, cell_c: ArrayLike) ->
     full_light = np.maximum(diode.photocurrent_a + diode.isc_coefficient_a_per_k * warmer, 0.0)
     log_saturation = np.log(diode.saturation_current_a) + grows
     scale = diode.voltage_scale_v * (kelvin / REFERENCE_K)
-    if diode.ideality_change_per_k:
+    if np.any(diode.ideality_change_per_k):
         stretch = np.clip(1 + diode.ideality_change_per_k * warmer, *IDEALITY_STRETCH)
         log_light = np.log(np.maximum(full_light, 1e-9))
         # Voc is near scale (log_light - log_saturation): the bracket shrinks as the scale grows.
         log_saturation = log_light - (log_light - log_saturation) / stretch
         scale = scale * stretch
-    return Curve(
-        light_a=suns * full_light,
-        log_saturation=log_saturation,
-        scale_v=scale,
-        series_ohm=max(diode.series_resistance_ohm, _LEAST_SERIES_OHM),
-        shunt_s=diode.shunt_conductance_s * suns,
-    )
+    return suns * full_light, log_saturation, scale, diode.shunt_conductance_s * suns
 
 
 def max_power(diode: Diode, irradiance_w_per_m2: ArrayLike, cell_c: ArrayLike) -> MaxPower:
@@ -99,6 +128,41 @@ def max_power(diode: Diode, irradiance_w_per_m2: ArrayLike, cell_c: ArrayLike) -
     return MaxPower(
         *(spread_to(irradiance.size, lit, part) for part in (point.power_w, point.voltage_v, point.current_a))
     )
+
+
+def full_sun_power_w(diode: Diode, cell_c: float) -> float:
+    """``max_power`` of one panel at 1000 W/m2 and one cell temperature, W: the same equations on plain numbers.
+
+    A fit asks for it several times, and arrays of one would cost it most of its time.
+    """
+    kelvin = cell_c + ZERO_CELSIUS_K
+    warmer = kelvin - REFERENCE_K
+    gap = diode.band_gap_ev * (1 + diode.band_gap_change_per_k * warmer)
+    grows = 3 * log(kelvin / REFERENCE_K) + (diode.band_gap_ev / REFERENCE_K - gap / kelvin) / BOLTZMANN_EV_PER_K
+    light = max(diode.photocurrent_a + diode.isc_coefficient_a_per_k * warmer, 0.0)
+    log_saturation, a = log(diode.saturation_current_a) + grows, diode.voltage_scale_v * (kelvin / REFERENCE_K)
+    if diode.ideality_change_per_k:
+        least, most = IDEALITY_STRETCH
+        stretch, log_light = min(max(1 + diode.ideality_change_per_k * warmer, least), most), log(max(light, 1e-9))
+        log_saturation, a = log_light - (log_light - log_saturation) / stretch, a * stretch
+    rs, shunt = max(diode.series_resistance_ohm, LEAST_SERIES_OHM), diode.shunt_conductance_s
+    saturation = max(exp(log_saturation), 1e-300)
+    open_scaled = log1p(light / saturation)
+    highest = a * open_scaled
+    vd = a * (open_scaled - log1p(open_scaled))
+    vd = min(max(a * (open_scaled - log1p(max(vd - 2 * rs * light, 0.0) / a)), 0.0), highest)
+    for _ in range(_STEPS):
+        e = exp(vd / a + log_saturation)
+        current = light + saturation - e - shunt * vd
+        falls, bends = -e / a - shunt, -e / a**2
+        voltage, rises = vd - rs * current, 1 - rs * falls
+        slope = rises * current + voltage * falls
+        curvature = 2 * rises * falls + (voltage - rs * current) * bends
+        before, vd = vd, min(max(vd - slope / min(curvature, -1e-300), 0.0), highest)
+        if abs(vd - before) <= _ENOUGH * a:
+            break
+    current = light + saturation - exp(vd / a + log_saturation) - shunt * vd
+    return max((vd - rs * current) * current, 0.0)
 
 
 def open_circuit_voltage_v(diode: Diode, irradiance_w_per_m2: ArrayLike, cell_c: ArrayLike) -> F:
@@ -138,11 +202,11 @@ def spread_to(size: int, rows: NDArray[np.intp], values: F) -> F:
     return full
 
 
-def peak_of(curve: Curve) -> MaxPower:
+def peak_of(curve: Curve, steps: int = _STEPS) -> MaxPower:
     """The maximum-power point of each row's curve (photocurrent above nought), to machine precision.
 
     Newton on dP/dvd = 0. The start is the ideal diode's point, E (vd - 2 I Rs) = a I with I near IL, iterated once:
-    from there some four steps reach machine precision.
+    from there some four ``steps`` reach machine precision. Three leave a power that is right within a millionth.
     """
     a, rs, light = curve.scale_v, curve.series_ohm, curve.light_a
     saturation = np.exp(curve.log_saturation)
@@ -150,7 +214,7 @@ def peak_of(curve: Curve) -> MaxPower:
     highest = a * open_scaled
     vd = a * (open_scaled - np.log1p(open_scaled))
     vd = np.clip(a * (open_scaled - np.log1p(np.maximum(vd - 2 * rs * light, 0.0) / a)), 0.0, highest)
-    for _ in range(_STEPS):
+    for _ in range(steps):
         e = np.exp(vd / a + curve.log_saturation)
         current = light + saturation - e - curve.shunt_s * vd
         falls, bends = -e / a - curve.shunt_s, -e / a**2

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from service.core.errors import ContradictionError
 from service.core.model.bounds import BOUNDS
 from service.core.model.facts import Panel
-from service.core.panel.curve import max_power
+from service.core.panel.curve import full_sun_power_w
 from service.core.panel.diode import five_parameters_of
 
 CRYSTALLINE = frozenset({"mono", "poly", "topcon", "hjt", "back_contact"})
@@ -187,12 +187,20 @@ def _of_the_power(panel: Panel) -> list[Doubt]:
     low, high = rated * (1 - POWER_PRODUCT_SHARE), rated * (1 + POWER_PRODUCT_SHARE)
     if not low <= product <= high:
         doubts.append(Doubt(code="power_product", measured=product, low=low, high=high, unit="W"))
+    of_volts = voc_coefficient_doubt(panel)
+    if of_volts is not None:
+        doubts.append(of_volts)
+    return doubts + _of_the_power_coefficient(panel)
+
+
+def voc_coefficient_doubt(panel: Panel) -> Doubt | None:
+    """Of a coefficient of the open-circuit voltage that no panel has; None where it is plausible, or all is swapped."""
     silicon = panel.cell_kind in CRYSTALLINE
     least, most = VOC_COEFFICIENT_PCT_PER_K if silicon else THIN_FILM_VOC_COEFFICIENT_PCT_PER_K
-    if not least <= panel.voc_coefficient_pct_per_k <= most:
-        coefficient = panel.voc_coefficient_pct_per_k
-        doubts.append(Doubt(code="voc_coefficient", measured=coefficient, low=least, high=most, unit="%/K"))
-    return doubts + _of_the_power_coefficient(panel)
+    coefficient = panel.voc_coefficient_pct_per_k
+    if least <= coefficient <= most or _swapped(panel):
+        return None
+    return Doubt(code="voc_coefficient", measured=coefficient, low=least, high=most, unit="%/K")
 
 
 def _of_the_power_coefficient(panel: Panel) -> list[Doubt]:
@@ -201,8 +209,8 @@ def _of_the_power_coefficient(panel: Panel) -> list[Doubt]:
         diode = five_parameters_of(panel)
     except ContradictionError:
         return []
-    cool, warm = max_power(diode, 1000.0, [25.0, 65.0]).power_w
-    coefficient = float(warm / cool - 1) / 40 * 100
+    cool, warm = full_sun_power_w(diode, 25.0), full_sun_power_w(diode, 65.0)
+    coefficient = (warm / cool - 1) / 40 * 100
     low, high = coefficient - POWER_COEFFICIENT_PCT_PER_K, coefficient + POWER_COEFFICIENT_PCT_PER_K
     given = panel.power_coefficient_pct_per_k
     if low <= given <= high:

@@ -148,10 +148,16 @@ def running_power_w(branch: Branch, limits: Input) -> Floats:
     goes on straight there; the light from which on they do is ``excluded_from_w_per_m2``.
     """
     lit = np.flatnonzero(branch.irradiance_w_per_m2 > 0)
-    points = _points_of(_parts_at((branch,), lit), limits)
+    [part] = _parts_at((branch,), lit)
+    return spread_to(branch.irradiance_w_per_m2.size, lit, running_power_of(part, limits))
+
+
+def running_power_of(part: Part, limits: Input) -> Floats:
+    """The same of rows that all have light."""
+    points = _points_of((part,), limits)
     most = np.inf if limits.max_input_power_w is None else limits.max_input_power_w
-    power = np.minimum(np.where(points.fits, points.in_current.powers_w[0], points.in_window.powers_w[0]), most)
-    return spread_to(branch.irradiance_w_per_m2.size, lit, power)
+    power = np.where(points.fits, points.in_current.powers_w[0], points.in_window.powers_w[0])
+    return np.asarray(np.minimum(power, most))
 
 
 def excluded_from_w_per_m2(diode: Diode, cell_c: ArrayLike, in_series: int, strings: float, limits: Input) -> Floats:

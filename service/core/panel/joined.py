@@ -22,11 +22,14 @@ _ENOUGH_V = 1e-9
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Part:
-    """The curve of one panel at each row, panels in series, and strings (need not be whole) side by side."""
+    """The curve of one panel at each row, panels in series, and strings (need not be whole) side by side.
+
+    ``strings`` is an array, one for each row, where the rows are of several panels.
+    """
 
     curve: Curve
     in_series: int
-    strings: float
+    strings: float | Floats
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -83,7 +86,10 @@ def voltage_at_current(parts: tuple[Part, ...], current_a: float) -> Floats:
 
 def rows_of(parts: tuple[Part, ...], rows: Rows) -> tuple[Part, ...]:
     """The same branches at some rows only."""
-    return tuple(Part(part.curve.at(rows), part.in_series, part.strings) for part in parts)
+    return tuple(
+        Part(part.curve.at(rows), part.in_series, one if isinstance(one := part.strings, float | int) else one[rows])
+        for part in parts
+    )
 
 
 def _joint(parts: tuple[Part, ...], voltage: Floats) -> tuple[Floats, Floats, Floats]:

@@ -13,7 +13,7 @@ from collections.abc import Callable
 from dataclasses import replace
 
 from service.core.model.facts import Panel
-from service.core.panel.curve import STANDARD_IRRADIANCE_W_PER_M2, ZERO_CELSIUS_K, max_power
+from service.core.panel.curve import ZERO_CELSIUS_K, full_sun_power_w
 from service.core.panel.diode import REFERENCE_K, Diode, five_parameters_of
 
 WARM_C = 45.0  # the coefficient is met between 25 C and here, where most of the energy is made
@@ -35,11 +35,11 @@ def diode_of(panel: Panel) -> Diode:
     """
     diode = five_parameters_of(panel)
     warmer = WARM_C - (REFERENCE_K - ZERO_CELSIUS_K)
-    cool_w, warm_w = map(float, max_power(diode, STANDARD_IRRADIANCE_W_PER_M2, [WARM_C - warmer, WARM_C]).power_w)
+    cool_w, warm_w = full_sun_power_w(diode, WARM_C - warmer), full_sun_power_w(diode, WARM_C)
     wanted_w = cool_w * (1 + panel.power_coefficient_pct_per_k / 100 * warmer)
 
     def off(slope: float) -> float:
-        return (_warm_power_w(replace(diode, ideality_change_per_k=slope)) - wanted_w) / cool_w / warmer
+        return (full_sun_power_w(replace(diode, ideality_change_per_k=slope), WARM_C) - wanted_w) / cool_w / warmer
 
     return replace(diode, ideality_change_per_k=_root(off, (warm_w - wanted_w) / cool_w / warmer))
 
@@ -57,7 +57,3 @@ def _root(falling: Callable[[float], float], at_nought: float) -> float:
         before, here, value = (here, value), there, falling(there)
         slope = min((value - before[1]) / (here - before[0]), -1e-3)
     return here
-
-
-def _warm_power_w(diode: Diode) -> float:
-    return float(max_power(diode, STANDARD_IRRADIANCE_W_PER_M2, WARM_C).power_w[0])

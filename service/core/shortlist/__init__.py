@@ -5,7 +5,7 @@
 ``request`` writes the request of one. What is told of a set comes from the same functions as an appraisal.
 """
 
-from service.core.shortlist.bid import Beside, Bid, Row, beside, bids_of, most_for
+from service.core.shortlist.bid import Beside, Bid, Row, beside, bids_of, bounded, most_for
 from service.core.shortlist.fit import AtHome
 from service.core.shortlist.grouped import GroupedYear, grouped_year
 from service.core.shortlist.layout import Layout, OnInput, layouts
@@ -53,6 +53,7 @@ __all__ = [
     "Wish",
     "beside",
     "bids_of",
+    "bounded",
     "delivery_of",
     "grouped_year",
     "layouts",

@@ -49,7 +49,13 @@ class Beside:
     paid_at_most: float | None
 
 
-def bids_of(bought: Sequence[Bought], worth_up_to: float, outlay: float, faulty_share: float = 0.0) -> list[Bid]:
+def bids_of(
+    bought: Sequence[Bought],
+    worth_up_to: float,
+    outlay: float,
+    faulty_share: float = 0.0,
+    ceiling: float | None = None,
+) -> list[Bid]:
     """The bid for each advert of a set.
 
     Args:
@@ -57,6 +63,7 @@ def bids_of(bought: Sequence[Bought], worth_up_to: float, outlay: float, faulty_
         worth_up_to: the most that may be paid for the whole set (``most_for``).
         outlay: what is paid for it at the prices asked.
         faulty_share: of second-hand panels; what is paid for them is paid so much more often.
+        ceiling: price of the whole new set, for which nobody has to bid; None: not known.
 
     Never below nought: then nothing is to be bid.
     """
@@ -66,9 +73,17 @@ def bids_of(bought: Sequence[Bought], worth_up_to: float, outlay: float, faulty_
             again = 1.0 + (faulty_share if one.offer.panel is not None and one.offer.second_hand else 0.0)
             more = (worth_up_to - outlay) / again
             bids.append(
-                Bid(advert=one.offer.advert, pieces=one.pieces, asked=one.goods, bid_up_to=max(one.goods + more, 0.0))
-            )
+                Bid(
+                    advert=one.offer.advert, pieces=one.pieces, asked=one.goods,
+                    bid_up_to=bounded(one.goods + more, ceiling),
+                )
+            )  # fmt: skip
     return bids
+
+
+def bounded(bid: float, ceiling: float | None) -> float:
+    """A bid that is neither below nought nor above the price of the whole new set."""
+    return max(bid if ceiling is None else min(bid, ceiling), 0.0)
 
 
 def most_for(worth_up_to: float, against: Beside | None) -> float:

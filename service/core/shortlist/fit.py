@@ -1,31 +1,22 @@
 """Which panels would an inverter's inputs refuse, and what would the others draw? Asked once of each pair, and kept."""
 
-from collections.abc import Callable, Hashable
+from collections.abc import Hashable, Sequence
 from dataclasses import dataclass, field, replace
-from functools import cached_property
 from typing import Any
 
 import numpy as np
 
-from service.core.compatibility import Curves, Row, column_of, dangers_of, refusal
-from service.core.energy import remaining_share
+from service.core.compatibility import Curves, Dangers, dangers_of
+from service.core.energy import diode_of_sheet, remaining_share
 from service.core.energy.kernel import wired
 from service.core.energy.kernel.place import single
+from service.core.errors import ContradictionError
 from service.core.model.assumption import Assumptions
-from service.core.model.facts import Array, Input, Panel, Setup
+from service.core.model.facts import Array, Input, Setup
 from service.core.model.finding import Finding
-from service.core.model.hours import Floats
+from service.core.model.hours import Floats, Ints
 from service.core.model.memo import Memo
-from service.core.panel import (
-    Branch,
-    Diode,
-    check_outer,
-    check_power,
-    check_product,
-    diode_of,
-    max_power,
-    running_power_w,
-)
+from service.core.panel import Diode, Panels
 from service.core.shortlist.grouped import GroupedYear, Singles
 from service.core.shortlist.layout import OnInput
 from service.core.shortlist.offer import InverterKind, PanelKind
@@ -61,63 +52,32 @@ class Strung:
     """An array of one kind of panel at a place, asked about inputs; what was asked is kept with it.
 
     Attributes:
-        row: what of it can be refused.
-        diode: of one panel.
-        array: as it hangs.
-        remaining_share: what ageing has left of it.
-        irradiance_w_per_m2, cell_c: (k,) of its place.
+        dangers: what of it can refuse.
+        diode: of one panel, with its part of the leads; None where its figures make no curve.
+        in_series: panels in a string.
+        strings: such strings, less what ageing and mismatch take.
+        free: what it gives where no limit holds it, once it was asked.
+        drawn: what inputs draw of it, (k,) W.
     """
 
-    row: Row
-    diode: Callable[[], Diode]
-    array: Array
-    remaining_share: float
-    irradiance_w_per_m2: Floats
-    cell_c: Floats
-    _refusals: dict[_InputKey, Finding | None] = field(default_factory=dict)
-    _drawn: dict[_InputKey, Singles] = field(default_factory=dict)
+    dangers: Dangers
+    diode: Diode | None
+    in_series: int
+    strings: float
+    free: list[_Free] = field(default_factory=list)
+    drawn: dict[_InputKey, Singles] = field(default_factory=dict)
+    _refused: dict[_InputKey, bool] = field(default_factory=dict)
+
+    def refuses(self, inverter: InverterKind, index: int) -> bool:
+        """Is an input (counted from 0) known to refuse it?"""
+        key = inverter.key, index
+        if key not in self._refused:
+            self._refused[key] = self.dangers.refuse(inverter.column(index))
+        return self._refused[key]
 
     def refusal(self, inverter: InverterKind, index: int) -> Finding | None:
-        """Why an input (counted from 0) is known to refuse it; None where it is not."""
-        key = inverter.key, index
-        if key not in self._refusals:
-            self._refusals[key] = refusal(self.row, column_of(inverter.inverter, inverter.assumed, index))
-        return self._refusals[key]
-
-    def power_w(self, inverter: InverterKind, index: int) -> Singles:
-        """What the input draws in each group of hours, (k,) W.
-
-        Raises:
-            ContradictionError: the panel's figures make no curve.
-        """
-        limits = inverter.inverter.inputs[index]
-        if self._free.within(limits):
-            return self._free.power_w
-        key = inverter.key, index
-        if key not in self._drawn:
-            diode, in_series, strings = self._wired
-            branch = Branch(
-                diode=diode, irradiance_w_per_m2=self.irradiance_w_per_m2, cell_c=self.cell_c,
-                in_series=in_series, strings=strings,
-            )  # fmt: skip
-            self._drawn[key] = single(running_power_w(branch, limits))
-        return self._drawn[key]
-
-    @cached_property
-    def _wired(self) -> tuple[Diode, int, float]:
-        return wired(self.array, self.diode(), self.remaining_share)
-
-    @cached_property
-    def _free(self) -> _Free:
-        diode, in_series, strings = self._wired
-        point = max_power(diode, self.irradiance_w_per_m2, self.cell_c)
-        lit = point.power_w > 0.0
-        volts, amperes = point.voltage_v[lit] * in_series, point.current_a[lit] * strings
-        power = single(point.power_w * (in_series * strings))
-        return _Free(
-            power, float(volts.min(initial=np.inf)), float(volts.max(initial=0.0)), float(amperes.max(initial=0.0)),
-            float(power.max(initial=0.0)),
-        )  # fmt: skip
+        """Why it does; None where it does not."""
+        return self.dangers.refusal(inverter.column(index)) if self.refuses(inverter, index) else None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -146,32 +106,64 @@ class AtHome:
         found: Strung = self.kept.get((self.key, panel.key, place), lambda: self._strung(panel, on))
         return found
 
+    def drawn_w(self, hung: Sequence[Strung], place: int, inverter: InverterKind, index: int) -> list[Singles]:
+        """What an input (counted from 0) draws of each array in each group of hours, (k,) W.
+
+        ``hung``: arrays with a curve, all wired alike at the place.
+        """
+        key, limits = (inverter.key, index), inverter.inverter.inputs[index]
+        new = [one for one in hung if key not in one.drawn]
+        self._freed([one for one in new if not one.free], place)
+        bound = []
+        for one in new:
+            if one.free[0].within(limits):
+                one.drawn[key] = one.free[0].power_w
+            else:
+                bound.append(one)
+        if bound:
+            panels, lit = self._panels(bound, place)
+            strings = np.array([one.strings for one in bound])
+            power = panels.running_power_w(bound[0].in_series, strings, limits)
+            for one, watts in zip(bound, power, strict=True):
+                one.drawn[key] = self._in_groups(watts, lit)
+        return [one.drawn[key] for one in hung]
+
+    def _freed(self, hung: Sequence[Strung], place: int) -> None:
+        """Find out what these arrays give where no limit holds them."""
+        if not hung:
+            return
+        panels, lit = self._panels(hung, place)
+        best = panels.max_power()
+        for at, one in enumerate(hung):
+            volts, amperes = best.voltage_v[at] * one.in_series, best.current_a[at] * one.strings
+            power = self._in_groups(volts * amperes, lit)
+            one.free.append(
+                _Free(
+                    power, float(volts.min(initial=np.inf)), float(volts.max(initial=0.0)),
+                    float(amperes.max(initial=0.0)), float(power.max(initial=0.0)),
+                )
+            )  # fmt: skip
+
+    def _panels(self, hung: Sequence[Strung], place: int) -> tuple[Panels, Ints]:
+        """The panels in the groups of hours that have light there, and which groups these are."""
+        light = self.year.irradiance_w_per_m2[place]
+        lit = np.flatnonzero(light > 0.0)
+        diodes = tuple(one.diode for one in hung if one.diode is not None)
+        return Panels(diodes, light[lit], self.year.cell_c[place][lit]), lit
+
+    def _in_groups(self, watts: Floats, lit: Ints) -> Singles:
+        power = np.zeros(self.year.hours.size)
+        power[lit] = watts
+        return single(power)
+
     def _strung(self, panel: PanelKind, on: OnInput) -> Strung:
         array: Array = replace(self.setup.arrays[on.place], panel=panel.panel, count=on.count, joined=on.joined)
         base = replace(self.setup, arrays=(array,))
         curves: Curves = self.kept.get((self.key, panel.key, "curves"), Curves)
-        return Strung(
-            row=dangers_of(base, self.assumptions, self.cells_c, panel.panel, panel.assumed, curves),
-            diode=lambda: self._diode(panel),
-            array=array,
-            remaining_share=remaining_share(array, self.setup.money.ageing_share_per_year),
-            irradiance_w_per_m2=self.year.irradiance_w_per_m2[on.place],
-            cell_c=self.year.cell_c[on.place],
-        )
-
-    def _diode(self, panel: PanelKind) -> Diode:
-        found: Diode = self.kept.get((self.key, panel.key, "diode"), lambda: _checked_diode(panel.panel))
-        return found
-
-
-def _checked_diode(panel: Panel) -> Diode:
-    """The model of a panel whose figures go together, as the chain asks for it.
-
-    Raises:
-        ContradictionError: they do not, or make no curve.
-    """
-    check_outer(panel)
-    check_power(panel.rated_power_w, panel.open_circuit_voltage_v, panel.short_circuit_current_a)
-    diode = diode_of(panel)
-    check_product(panel)
-    return diode
+        remaining = remaining_share(array, self.setup.money.ageing_share_per_year)
+        dangers = dangers_of(base, self.assumptions, self.cells_c, panel.panel, panel.assumed, curves)
+        try:
+            diode, in_series, strings = wired(array, diode_of_sheet(panel.panel), remaining)
+        except ContradictionError:
+            return Strung(dangers=dangers, diode=None, in_series=1, strings=1.0)
+        return Strung(dangers=dangers, diode=diode, in_series=in_series, strings=strings)

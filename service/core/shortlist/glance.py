@@ -10,12 +10,11 @@ import numpy as np
 
 from service.core.model.hours import Floats, Ints
 from service.core.shortlist.grouped import GroupedYear, Singles
-from service.core.shortlist.offer import MOST_PANELS, Offer
+from service.core.shortlist.offer import Offer
 from service.core.shortlist.wish import Terms
 
 _STANDARD_W_PER_M2, _STANDARD_C = 1000.0, 25.0
 _LOSS_PER_K, _EFFICIENCY_SHARE = 0.0035, 0.95  # usual figures of the trade; the same for all, so that none is favoured
-_COUNTS = range(1, MOST_PANELS + 1)
 _SAMPLE = 16  # of the first panels at a glance, by which inverters are put in an order
 
 
@@ -32,12 +31,13 @@ class Glance:
         self._rated = np.array([one.panel.panel.rated_power_w for one in panels if one.panel is not None])
         self._used = np.array([one.second_hand for one in panels], bool)
         self._sample: list[tuple[int, Floats, Floats]] = []
+        self._sampled: Ints = np.zeros(0, np.int64)
 
     def panels(self, costs: Mapping[int, Floats], own: Sequence[float]) -> Ints:
         """Numbers of the panels, the first at a glance first.
 
         Args:
-            costs: by count, (panels,) what so many cost, delivered; infinite where they are not to be had.
+            costs: by the counts there is room for, (panels,) what so many cost, delivered; infinite: not to be had.
             own: what each inverter costs, with all that comes with every set.
         """
         if not self._panels or not self._inverters:
@@ -45,18 +45,19 @@ class Glance:
         cheapest = min(own)
         most_ac_w = max(one.inverter.inverter.ac_power_w for one in self._inverters if one.inverter is not None)
         score = np.full(len(self._panels), np.inf)
-        for count in _COUNTS:
+        for count in costs:
             year, saving = self._sums(self._rated * count, most_ac_w)
-            score = np.minimum(score, self._rough(costs[count] + cheapest, year, saving, self._used))
+            score = np.minimum(score, self._terms.rough(costs[count] + cheapest, year, saving, second_hand=self._used))
         names = [one.name for one in self._panels]
         order = sorted(range(len(names)), key=lambda at: (*_rank(self._panels[at]), float(score[at]), names[at]))
         first = np.array(order[:_SAMPLE], np.int64)
-        self._sample = [(count, costs[count][first], self._rated[first] * count) for count in _COUNTS]
+        self._sample = [(count, costs[count][first], self._rated[first] * count) for count in costs]
         self._sampled = first
         return np.array(order, np.int64)
 
     def inverters(self, own: Sequence[float]) -> list[Offer]:
         """The inverters likewise, with the first of the panels; to be asked after ``panels``."""
+        used = self._used[self._sampled]
         by_power: dict[float, list[tuple[Floats, Floats, Floats | None]]] = {}
         scored: list[tuple[bool, bool, float, str, int]] = []
         for one, paid in zip(self._inverters, own, strict=True):
@@ -64,7 +65,7 @@ class Glance:
             if ac_w not in by_power:
                 by_power[ac_w] = [(costs, *self._sums(rated, ac_w)) for _, costs, rated in self._sample]
             best = min(
-                (float(self._rough(costs + paid, year, saving, self._used[self._sampled]).min(initial=np.inf))
+                (float(self._terms.rough(costs + paid, year, saving, second_hand=used).min(initial=np.inf))
                  for costs, year, saving in by_power[ac_w]), default=np.inf,
             )  # fmt: skip
             scored.append((*_rank(one), best, one.name, len(scored)))
@@ -74,13 +75,6 @@ class Glance:
         power: Singles = np.outer(rated_w, self._share).astype(np.float32) * np.float32(_EFFICIENCY_SHARE)
         np.clip(power, 0.0, ac_w, out=power)
         return self._year.sums(power)
-
-    def _rough(self, outlay: Floats, year: Floats, saving: Floats | None, used: Floats) -> Floats:
-        return np.where(
-            used,
-            self._terms.rough(outlay, year, saving, second_hand=True),
-            self._terms.rough(outlay, year, saving, second_hand=False),
-        )
 
 
 def _rank(offer: Offer) -> tuple[bool, bool]:

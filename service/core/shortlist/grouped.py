@@ -44,12 +44,15 @@ class Curves:
 
     def read(self, power_w: Singles) -> Singles:
         """At these powers, (m, k)."""
-        at = np.sqrt(power_w * self.per_w).astype(np.int32)
+        root = power_w * self.per_w
+        np.sqrt(root, out=root)
+        at = root.astype(np.intp)
         np.minimum(at, self.stretches - 1, out=at)
-        at += (np.arange(power_w.shape[-1]) * self.stretches).astype(np.int32)
+        at += np.arange(power_w.shape[-1]) * self.stretches
         found: Singles = self.slope.take(at)
         found *= power_w
-        found += self.base.take(at)
+        self.base.take(at, out=root, mode="clip")  # inside, as said above; so no copy is made
+        found += root
         return found
 
 

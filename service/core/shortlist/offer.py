@@ -4,6 +4,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Any
 
+from service.core.compatibility import Column, column_of
 from service.core.model.assumption import Assumptions
 from service.core.model.facts import Inverter, Panel
 
@@ -28,6 +29,13 @@ class InverterKind:
     given: Mapping[str, Any]
     inverter: Inverter
     assumed: Assumptions
+    _columns: dict[int, Column] = field(default_factory=dict)
+
+    def column(self, index: int) -> Column:
+        """An input, counted from 0, to be asked about panels."""
+        if index not in self._columns:
+            self._columns[index] = column_of(self.inverter, self.assumed, index)
+        return self._columns[index]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)

@@ -12,23 +12,24 @@ from itertools import combinations
 
 import numpy as np
 
-from service.core.energy.kernel import output_table
-from service.core.errors import ContradictionError
+from service.core.energy.kernel import OutputTable, output_table
 from service.core.model.finding import Finding
 from service.core.model.hours import Bools, Floats, Ints
+from service.core.shortlist.among import best_alone, by_kind, first_alike, first_of, in_turn, joinable, last_place
 from service.core.shortlist.fit import AtHome, Strung
 from service.core.shortlist.glance import Glance
 from service.core.shortlist.grouped import Singles
 from service.core.shortlist.layout import Layout, OnInput, layouts
 from service.core.shortlist.offer import MOST_PANELS, Bought, InverterKind, Offer, OwnCosts, PanelKind, delivery_of
-from service.core.shortlist.wish import NEVER, Terms
+from service.core.shortlist.wish import Terms
 
 # So many offers of panels, and of inverters, are joined by twos.
 JOINED_PANELS, JOINED_INVERTERS = 20, 6
 # So many offers of panels, and kinds of inverters, are judged at a time; the next ones only where these gave too few.
 LOOKED_PANELS, LOOKED_INVERTERS = 48, 8
-_COUNTS = range(1, MOST_PANELS + 1)
-_TWO_COUNTS = tuple((one, other) for one in _COUNTS for other in _COUNTS if one + other <= MOST_PANELS)
+# Nobody looks closer at more sets than the first of so many different adverts.
+MOST_LOOKED = 60
+_MOST_OVER_RATED = 1.3  # on a cold, bright hour
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -97,12 +98,16 @@ class Screen:
         self.kind_of_whole = [numbers[one.panel.key] for one in self.whole if one.panel is not None]
         self.second_hand = np.array([one.second_hand for one in self.panels], bool)
         fetched = {one.name: self._fetched(one) for one in self.panels}
-        self.apart = {count: self._costs(count, fetched) for count in _COUNTS}
+        self.counts = range(1, min(MOST_PANELS, sum(rooms)) + 1)
+        self.apart = {count: self._costs(count, fetched) for count in self.counts}
+        rated = max((kind.panel.rated_power_w for kind in self.kinds), default=0.0)
+        self.most_dc_w = _MOST_OVER_RATED * rated * MOST_PANELS
         self.sets = 0
         self.without_curve: set[str] = set()
         self.passed_over: frozenset[str] = frozenset()
         self._strung: dict[tuple[int, int, int, str], Strung] = {}
         self._drawn: dict[tuple[str, int, int, int, str], _Drawn] = {}
+        self._out: dict[str, OutputTable] = {}
 
     def screened(self) -> Screened:
         """All sets of the offers."""
@@ -140,7 +145,7 @@ class Screen:
         inverters = glance.inverters([self._own(one) for one in self.inverters])
         found: list[Candidate] = []
         left = {one.name for one in (*self.panels, *self.inverters)}
-        for these in _in_turn(list(_alike(inverters)), LOOKED_INVERTERS):
+        for these in in_turn(list(by_kind(inverters)), LOOKED_INVERTERS):
             seen = 0
             for at in range(0, len(rows), LOOKED_PANELS):
                 found += self._of_one(np.sort(rows[at : at + LOOKED_PANELS]), these)
@@ -161,7 +166,7 @@ class Screen:
         for inverter, alike in inverters:
             judged = [
                 (count, layout, *self._judged(inverter, layout, (kinds,)))
-                for count in _COUNTS
+                for count in self.counts
                 if np.isfinite(costs[count][rows]).any()
                 for layout in self._layouts((count,), inverter)
             ]
@@ -180,27 +185,28 @@ class Screen:
 
     def _of_two(self, alone: Sequence[Candidate]) -> Iterator[Candidate]:
         """Of two offers of panels, one of which is used up."""
-        chosen = _best_alone([(one.panels[0].offer, one.rough) for one in alone], JOINED_PANELS)
-        with_which = _best_alone([(one.inverter, one.rough) for one in alone], JOINED_INVERTERS)
+        chosen = best_alone([(one.panels[0].offer, one.rough) for one in alone], JOINED_PANELS)
+        with_which = best_alone([(one.inverter, one.rough) for one in alone], JOINED_INVERTERS)
         number = {id(one): at for at, one in enumerate(self.panels)}
         pairs = list(combinations(chosen, 2))
-        costs = self.apart
-        for counts in _TWO_COUNTS:
-            able = [pair for pair in pairs if _joinable(pair, counts)]
+        costs, last = self.apart, last_place(((one.adverts, one.tricky, one.rough) for one in alone), MOST_LOOKED)
+        for counts in ((one, other) for one in self.counts for other in self.counts if one + other in self.counts):
+            able = [pair for pair in pairs if joinable(pair, counts)]
             if not able:
                 continue
             rows = np.array([[number[id(one)] for one in pair] for pair in able], np.int64).T
             paid = costs[counts[0]][rows[0]] + costs[counts[1]][rows[1]]
             used = self.second_hand[rows[0]] | self.second_hand[rows[1]]
-            for inverter, alike in _alike(with_which):
+            tricky = np.array([any(one.tricky for one in pair) for pair in able])
+            bought = [tuple(map(Bought, pair, counts)) for pair in able]
+            for inverter, alike in by_kind(with_which):
                 for layout in self._layouts(counts, inverter):
                     year, saving = self._judged(inverter, layout, (self.kind_of[rows[0]], self.kind_of[rows[1]]))
                     for offer in alike:
-                        bought = [tuple(map(Bought, pair, counts)) for pair in able]
                         outlay = self._exactly(bought, offer, paid + self._own(offer))
                         rough = self._rough(outlay, year, saving, used)
-                        for at in np.flatnonzero(~np.isnan(rough)).tolist():
-                            self.sets += 1
+                        self.sets += int(np.count_nonzero(~np.isnan(rough)))
+                        for at in first_of(rough, tricky, MOST_LOOKED, last):
                             yield _candidate(bought[at], offer, layout, outlay[at], rough[at])
 
     def _whole(self) -> Iterator[Candidate]:
@@ -219,7 +225,7 @@ class Screen:
 
     def _judged(self, inverter: InverterKind, layout: Layout, kinds: tuple[Ints, ...]) -> tuple[Floats, Floats | None]:
         """(m,) kWh of the year and savings of rows of panels in one layout; nan where an input refuses them."""
-        first = _first_alike(inverter)
+        first = first_alike(inverter)
         fits = np.ones(kinds[0].size, bool)
         drawn = [self._on(inverter, first[at], on, kinds[on.kind]) for at, on in enumerate(layout)]
         for one, on in zip(drawn, layout, strict=True):
@@ -228,8 +234,9 @@ class Screen:
         power: Singles = np.zeros((rows.size, self.home.year.hours.size), np.float32)
         for one, on in zip(drawn, layout, strict=True):
             power += one.power_w.take(kinds[on.kind][rows], axis=0)
-        out = output_table(inverter.inverter, float(power.max(initial=0.0)))
-        found, saved = self.home.year.sums(out.of(power, self.home.year.flicker_share))
+        if inverter.key not in self._out:
+            self._out[inverter.key] = output_table(inverter.inverter, self.most_dc_w)
+        found, saved = self.home.year.sums(self._out[inverter.key].of(power, self.home.year.flicker_share))
         year = np.full(fits.size, np.nan)
         year[rows] = found
         if saved is None:
@@ -244,28 +251,27 @@ class Screen:
         if key not in self._drawn:
             self._drawn[key] = _Drawn(len(self.kinds), self.home.year.hours.size)
         drawn = self._drawn[key]
+        able: dict[int, Strung] = {}
         for kind in np.unique(kinds[~drawn.asked[kinds]]).tolist():
             drawn.asked[kind] = True
             hung = kind, on.place, on.count, on.joined
             if hung not in self._strung:
                 self._strung[hung] = self.home.strung(self.kinds[kind], on)
             strung = self._strung[hung]
-            if strung.refusal(inverter, index) is None:
-                try:
-                    drawn.power_w[kind] = strung.power_w(inverter, index)
-                    drawn.fits[kind] = True
-                except ContradictionError:
-                    self.without_curve.add(self.kinds[kind].key)
+            if strung.refuses(inverter, index):
+                continue
+            if strung.diode is None:
+                self.without_curve.add(self.kinds[kind].key)
+            else:
+                able[kind] = strung
+        if able:
+            drawn.power_w[list(able)] = self.home.drawn_w(list(able.values()), on.place, inverter, index)
+            drawn.fits[list(able)] = True
         return drawn
 
     def _rough(self, outlay: Floats, year: Floats, saving: Floats | None, second_hand: Bools) -> Floats:
         """As ``Terms.rough``; nan where an input refuses."""
-        rough = np.where(
-            second_hand,
-            self.terms.rough(outlay, year, saving, second_hand=True),
-            self.terms.rough(outlay, year, saving, second_hand=False),
-        )
-        return np.where(np.isnan(year), np.nan, rough)
+        return np.where(np.isnan(year), np.nan, self.terms.rough(outlay, year, saving, second_hand=second_hand))
 
     def _costs(self, count: int, fetched: Mapping[str, float]) -> Floats:
         """(panels,) what so many of each offer cost, delivered for itself; infinite where they are not to be had."""
@@ -276,6 +282,8 @@ class Screen:
 
     def _fetched(self, one: Offer) -> float:
         """What an offer costs to get, for itself."""
+        if one.advert is not None and one.freight is None:
+            return 0.0 if one.km is None else 2.0 * one.km * self.costs.per_km
         return delivery_of([Bought(one)], self.costs.per_km).cost(self.costs.per_km)
 
     def _goods(self, one: Bought) -> float:
@@ -298,6 +306,8 @@ class Screen:
     def _exactly(self, bought: Sequence[tuple[Bought, ...]], inverter: Offer, apart: Floats) -> Floats:
         """The outlays, where ``apart`` is what each would be if all were fetched apart."""
         outlay = apart.copy()
+        if all(one.trip is None for one in self.panels):
+            return outlay
         for row, panels in enumerate(bought):
             trips = [one.offer.trip for one in all_of(panels, inverter) if one.offer.trip is not None]
             if len(trips) != len(set(trips)):
@@ -340,45 +350,3 @@ def _best_of(rough: Floats) -> Iterator[tuple[int, int]]:
     """Of each column that has a figure: its number and the first row of the least one."""
     some = np.flatnonzero(~np.isnan(rough).all(axis=0))
     yield from zip(some.tolist(), np.nanargmin(rough[:, some], axis=0).tolist(), strict=True)
-
-
-def _joinable(pair: tuple[Offer, Offer], counts: tuple[int, int]) -> bool:
-    """Are there so many of both, and is one used up?"""
-    one, other = pair
-    if not (one.least <= counts[0] <= one.most and other.least <= counts[1] <= other.most):
-        return False
-    return one.pieces == counts[0] or other.pieces == counts[1] or one.lot is not None or other.lot is not None
-
-
-def _alike(inverters: Sequence[Offer]) -> Iterator[tuple[InverterKind, list[Offer]]]:
-    """Offers of one inverter together."""
-    groups: dict[str, tuple[InverterKind, list[Offer]]] = {}
-    for one in inverters:
-        if one.inverter is not None:
-            groups.setdefault(one.inverter.key, (one.inverter, []))[1].append(one)
-    yield from groups.values()
-
-
-def _in_turn(
-    groups: Sequence[tuple[InverterKind, list[Offer]]], most: int
-) -> Iterator[Sequence[tuple[InverterKind, list[Offer]]]]:
-    for at in range(0, len(groups), most):
-        yield groups[at : at + most]
-
-
-def _first_alike(inverter: InverterKind) -> list[int]:
-    """Of each input the first that has the same limits."""
-    inputs = inverter.inverter.inputs
-    return [inputs.index(one) for one in inputs]
-
-
-def _best_alone(scored: Sequence[tuple[Offer, float]], most: int) -> list[Offer]:
-    """The offers that come out best alone, in the order of their names; those at hand in any case, tricky ones last."""
-    best: dict[int, tuple[bool, bool, float, str]] = {}
-    offers: dict[int, Offer] = {}
-    for offer, rough in scored:
-        offers[id(offer)] = offer
-        known = best.get(id(offer), (True, True, NEVER, offer.name))
-        best[id(offer)] = min(known, (offer.advert is not None, offer.tricky, rough, offer.name))
-    chosen = sorted(best, key=lambda key: best[key])[:most]
-    return sorted((offers[key] for key in chosen), key=lambda offer: offer.name)

@@ -26,6 +26,9 @@ _ASK_FOR_A_LABEL = frozenset(
     {"power_conflict", "power_vs_vi", "voc_vs_cells", "isc_not_above_imp", "power_vs_area", "measured_not_rated",
      "no_photos", "stock_photo"}
 )  # fmt: skip
+# Up to so much in any currency a price is mostly none: it stands for "make an offer", or is a bait. Of things that are
+# worth more: panels from so many watts on, inverters and sets. Judgement. What is given away costs nothing at all.
+_TOKEN_PRICE, _FROM_W = 5.0, 50.0
 _PANEL_RATINGS = ("open_circuit_voltage_v", "short_circuit_current_a")
 _INPUT_RATINGS = ("max_input_voltage_v", "max_current_a", "max_short_circuit_current_a")
 _UNUSED = frozenset({"new", "unused"})
@@ -70,7 +73,7 @@ class Left:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Taken:
-    """An offer, the codes of what to ask its seller, and the doubts about it."""
+    """An offer, the codes of what to ask its seller, and the doubts about it, that of a price hardly meant added."""
 
     offer: Offer
     asks: tuple[str, ...]
@@ -125,7 +128,16 @@ def taken(told: Told, market: Market) -> Taken | Left:
         second_hand=told.condition not in _UNUSED,
         tricky=not TRICKY.isdisjoint(told.doubts),
     )
-    return Taken(offer=offer, asks=_asks(told, offer, market.as_of), doubts=told.doubts)
+    token = _is_token(told)
+    doubts = told.doubts if not token or "too_cheap" in told.doubts else (*told.doubts, "too_cheap")
+    return Taken(offer=offer, asks=_asks(told, offer, market.as_of, token=token), doubts=doubts)
+
+
+def _is_token(told: Told) -> bool:
+    """Is the price hardly meant?"""
+    if told.price is None or not 0.0 < told.price <= _TOKEN_PRICE:
+        return False
+    return told.kind != "panel" or (told.panel.get("rated_power_w") or 0.0) >= _FROM_W
 
 
 def _left(told: Told, market: Market) -> str | None:  # noqa: PLR0911 - a row of reasons
@@ -161,9 +173,9 @@ def _panel(told: Told) -> dict[str, Any]:
     return panel
 
 
-def _asks(told: Told, offer: Offer, as_of: date) -> tuple[str, ...]:
+def _asks(told: Told, offer: Offer, as_of: date, *, token: bool) -> tuple[str, ...]:
     """What is open, what decides about the fit first."""
-    asks = []
+    asks = ["price_meant"] if token else []
     if offer.panel is not None:
         asks += [name for name in _PANEL_RATINGS if told.panel.get(name) is None]
     if offer.inverter is not None:

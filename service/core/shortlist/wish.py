@@ -9,7 +9,7 @@ import numpy as np
 
 from service.core.model.band import Z_90, Band
 from service.core.model.facts import Household, Money
-from service.core.model.hours import Floats
+from service.core.model.hours import Bools, Floats
 from service.core.payback import time_kept
 
 Wish = Literal["quick_payback", "most_value", "least_outlay_per_kwh"]
@@ -55,15 +55,14 @@ class Terms:
             years_worth=worth,
         )
 
-    def rough(self, outlay: Floats, year_kwh: Floats, saving: Floats | None, *, second_hand: bool) -> Floats:
+    def rough(self, outlay: Floats, year_kwh: Floats, saving: Floats | None, *, second_hand: bool | Bools) -> Floats:
         """What is wanted, the less the better, of sets of these outlays, yields and first years' savings."""
         if saving is None or self.wish == "least_outlay_per_kwh":
             return _over(outlay, year_kwh)
         if self.wish == "most_value":
             return outlay - self.years_worth * saving
-        share = self.cautious_share
-        if second_hand:
-            share = max(1.0 - hypot(1.0 - share, Z_90 * _USED_SD * _FOLLOWS), 0.0)
+        used = max(1.0 - hypot(1.0 - self.cautious_share, Z_90 * _USED_SD * _FOLLOWS), 0.0)
+        share = np.where(second_hand, used, self.cautious_share)
         return _over(outlay, share * saving - self.running)
 
 

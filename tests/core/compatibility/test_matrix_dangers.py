@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from service.core.compatibility import column_of, dangers_of, refusal
+from service.core.compatibility import column_of, dangers_of
 from service.core.compatibility.panel_side import panel_side
 from service.core.compatibility.wiring import Curves, Wiring
 from service.core.model.assumption import Assumptions
@@ -33,8 +33,9 @@ def test_a_set_is_refused_there_just_where_its_panel_side_is(
     device = inverter(inputs=(limits,), input_count=1)
     one = panel(max_series_fuse_a=fuse, connector=connector)
     whole = setup(arrays=(array(panel=one, count=count, joined=joined, input=1),), inverter=device)
-    row = dangers_of(whole, NONE, CELLS, one, NONE)
-    found = refusal(row, column_of(device, NONE))
+    dangers, column = dangers_of(whole, NONE, CELLS, one, NONE), column_of(device, NONE)
+    found = dangers.refusal(column)
+    assert dangers.refuse(column) == (found is not None)
     told = panel_side(Wiring(whole, NONE, (CELLS[0],), Curves(), (CELLS[1],)))
     refused = {finding.code for finding in told if finding.verdict == Verdict.DOES_NOT_FIT}
     assert (found is not None) == bool(refused)
@@ -47,11 +48,11 @@ def test_three_strings_on_a_small_fuse_are_refused_and_two_are_not() -> None:
     device = inverter(inputs=(limits,), input_count=1)
     one = panel(max_series_fuse_a=15.0)
     base = setup(arrays=(array(panel=one, count=3, joined="parallel", input=1),), inverter=device)
-    found = refusal(dangers_of(base, NONE, CELLS, one, NONE), column_of(device, NONE))
+    found = dangers_of(base, NONE, CELLS, one, NONE).refusal(column_of(device, NONE))
     assert found is not None
     assert found.code == "reverse_current"
     two = replace(base, arrays=(replace(base.arrays[0], count=2),))
-    assert refusal(dangers_of(two, NONE, CELLS, one, NONE), column_of(device, NONE)) is None
+    assert dangers_of(two, NONE, CELLS, one, NONE).refusal(column_of(device, NONE)) is None
 
 
 @pytest.mark.parametrize("index", [0, 1])
@@ -62,5 +63,5 @@ def test_each_input_is_asked_by_its_own_limits(index: int) -> None:
     )
     one = panel()
     base = setup(arrays=(array(panel=one, count=1, input=1),), inverter=device)
-    found = refusal(dangers_of(base, NONE, CELLS, one, NONE), column_of(device, NONE, index))
+    found = dangers_of(base, NONE, CELLS, one, NONE).refusal(column_of(device, NONE, index))
     assert (found is not None) == (index == 1)

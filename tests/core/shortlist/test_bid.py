@@ -6,7 +6,7 @@ import pytest
 
 from service.core.model.band import Band
 from service.core.model.finding import Verdict
-from service.core.shortlist import Bought, Offer, Row, beside, bids_of, most_for
+from service.core.shortlist import Bought, Offer, Row, beside, bids_of, bounded, most_for
 from tests.shortlist_kinds import SHEET, panel_of
 
 PANEL_KIND = panel_of(SHEET)
@@ -25,6 +25,15 @@ def test_the_bid_is_what_the_set_is_worth_less_all_else_at_the_price_asked() -> 
     assert (bids["a7"].asked, bids["a7"].bid_up_to) == (90.0, 290.0)
     assert bids["a9"].bid_up_to == 295.0
     assert bids_of([panels], worth_up_to=50.0, outlay=200.0)[0].bid_up_to == 0.0
+
+
+def test_no_bid_is_above_the_price_of_the_whole_new_set_nor_below_nought() -> None:
+    four = Bought(Offer(advert="a7", panel=PANEL_KIND, lot=130.0, pieces=4), 4)
+    inverter = Bought(Offer(advert="a9", each=120.0, second_hand=False))
+    assert [one.bid_up_to for one in bids_of([four, inverter], 900.0, 300.0)] == [730.0, 720.0]
+    assert [one.bid_up_to for one in bids_of([four, inverter], 900.0, 300.0, ceiling=420.0)] == [420.0, 420.0]
+    assert bounded(-3.0, 420.0) == 0.0
+    assert bounded(100.0, 420.0) == bounded(100.0, None) == 100.0
 
 
 def test_panels_that_are_bought_again_when_faulty_bear_less() -> None:

@@ -95,3 +95,21 @@ def test_used_panels_have_been_in_use_and_unused_ones_not_unless_told() -> None:
     }
     told = {name: one.given.get("history") for name, one in histories.items() if one is not None}
     assert told == {"used": "roof", "unused": "unused", "unknown": None}
+
+
+@pytest.mark.parametrize("price", [1.0, 5.0])
+def test_a_price_that_is_hardly_meant_is_doubted_and_asked_about_and_still_listed(price: float) -> None:
+    for told in (replace(PANEL, price=price), replace(INVERTER, price=price)):
+        found = offer(told)
+        assert found.doubts == ("too_cheap",)
+        assert found.asks[0] == "price_meant"
+        assert not found.offer.tricky
+    once = offer(replace(PANEL, price=price, doubts=("too_cheap",)))
+    assert once.doubts == ("too_cheap",)
+
+
+def test_what_is_given_away_and_what_is_small_is_not_doubted_for_its_price() -> None:
+    small = {**PANEL.panel, "rated_power_w": 20.0, "open_circuit_voltage_v": 21.0, "short_circuit_current_a": 1.3}
+    for told in (replace(PANEL, price=0.0), replace(PANEL, price=3.0, panel=small), replace(PANEL, price=6.0)):
+        assert "too_cheap" not in offer(told).doubts
+        assert "price_meant" not in offer(told).asks

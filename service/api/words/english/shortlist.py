@@ -7,7 +7,8 @@ TEXTS: Mapping[str, str] = {
     "because.other_goods": "Neither panels nor an inverter that would do.",
     "because.damaged": "It is damaged.",
     "because.reserved": "It is reserved for somebody. Ask whether it comes free.",
-    "because.no_price": "No price is told. Ask for one, and hand it over as `reading.price`.",
+    "because.no_price": "No price of a piece or a lot is told. Ask for one, and hand it over as `price_text`, "
+    "or as `reading.price` where you send a reading.",
     "because.too_dear": "Its price is far beyond anything that could pay. Ask whether it is meant so.",
     "because.other_currency": "Its price is in another currency than your tariff.",
     "because.no_rated_power": "No rated power is told. Ask for a picture of the label.",
@@ -35,6 +36,7 @@ TEXTS: Mapping[str, str] = {
     "ask.quantity": "How many are there?",
     "ask.split_lot": "Do you sell single pieces too?",
     "ask.price_basis": "Is the price for one, or for all together?",
+    "ask.price_meant": "What price is really meant?",
     "ask.minimum_order": "How many have to be taken at least?",
     "ask.delivery": "Where can it be fetched, or what does sending it cost?",
     "ask.still_there": "Is it still there?",
@@ -43,7 +45,8 @@ TEXTS: Mapping[str, str] = {
     "against.no_better_than_new": "By what you want the new set does as well or better.",
     "note.no_price_known": "No price per kWh is known for this place: sets are ranked by the least outlay per yearly "
     "kWh. Name a `tariff` for payback and value.",
-    "note.no_new_set": "No price of a new set was named (`new_from_shop`), so nothing here is called a bargain.",
+    "note.no_new_set": "No price of a new set was named (`new_from_shop`), so nothing here is called a bargain, and a "
+    "bid is what the goods are worth to you here, which may be more than a new set costs. Look one up first.",
     "note.fetching_is_free": "Distances were named and no cost for a kilometre (`outlay.fetching_per_km`): driving "
     "counts for nothing.",
     "note.joined": "Panels of two adverts were joined for the {most} adverts that come out best alone.",

@@ -1,0 +1,81 @@
+"""Which among many offers and sets go together, come in turn, or are worth going on with?"""
+
+from collections.abc import Iterable, Iterator, Sequence
+
+import numpy as np
+
+from service.core.model.hours import Bools, Floats
+from service.core.shortlist.offer import InverterKind, Offer
+from service.core.shortlist.wish import NEVER
+
+
+def first_of(rough: Floats, tricky: Bools, most: int, last: tuple[bool, float]) -> list[int]:
+    """The first sets of one inverter and one wiring, as far as ``last``; nan: none.
+
+    Without a smell of a trick first, then the best.
+    """
+    within = (tricky < last[0]) | ((tricky == last[0]) & (rough <= last[1]))
+    rows = np.flatnonzero(within & ~np.isnan(rough))
+    first: list[int] = rows[np.lexsort((rough[rows], tricky[rows]))][:most].tolist()
+    return first
+
+
+def last_place(found: Iterable[tuple[tuple[str, ...], bool, float]], most: int) -> tuple[bool, float]:
+    """The place (a smell of a trick, and how it does) beyond which no set is looked at closer.
+
+    Args:
+        found: adverts, smell and figure of sets that can be had.
+        most: so many of different adverts are looked at.
+
+    Where fewer are found, or one of them never pays, nothing is left out.
+    """
+    best: dict[tuple[str, ...], tuple[bool, float]] = {}
+    for adverts, tricky, rough in found:
+        best[adverts] = min(best.get(adverts, (True, NEVER)), (tricky, rough))
+    places = sorted(best.values())
+    if len(places) < most or any(rough == NEVER for _, rough in places):
+        return True, NEVER
+    return places[most - 1]
+
+
+def joinable(pair: tuple[Offer, Offer], counts: tuple[int, int]) -> bool:
+    """Are there so many of both, and is one used up?"""
+    one, other = pair
+    if not (one.least <= counts[0] <= one.most and other.least <= counts[1] <= other.most):
+        return False
+    return one.pieces == counts[0] or other.pieces == counts[1] or one.lot is not None or other.lot is not None
+
+
+def by_kind(inverters: Sequence[Offer]) -> Iterator[tuple[InverterKind, list[Offer]]]:
+    """Offers of one inverter together."""
+    groups: dict[str, tuple[InverterKind, list[Offer]]] = {}
+    for one in inverters:
+        if one.inverter is not None:
+            groups.setdefault(one.inverter.key, (one.inverter, []))[1].append(one)
+    yield from groups.values()
+
+
+def in_turn(
+    groups: Sequence[tuple[InverterKind, list[Offer]]], most: int
+) -> Iterator[Sequence[tuple[InverterKind, list[Offer]]]]:
+    """So many groups at a time."""
+    for at in range(0, len(groups), most):
+        yield groups[at : at + most]
+
+
+def first_alike(inverter: InverterKind) -> list[int]:
+    """Of each input the first that has the same limits."""
+    inputs = inverter.inverter.inputs
+    return [inputs.index(one) for one in inputs]
+
+
+def best_alone(scored: Sequence[tuple[Offer, float]], most: int) -> list[Offer]:
+    """The offers that come out best alone, in the order of their names; those at hand in any case, tricky ones last."""
+    best: dict[int, tuple[bool, bool, float, str]] = {}
+    offers: dict[int, Offer] = {}
+    for offer, rough in scored:
+        offers[id(offer)] = offer
+        known = best.get(id(offer), (True, True, NEVER, offer.name))
+        best[id(offer)] = min(known, (offer.advert is not None, offer.tricky, rough, offer.name))
+    chosen = sorted(best, key=lambda key: best[key])[:most]
+    return sorted((offers[key] for key in chosen), key=lambda offer: offer.name)

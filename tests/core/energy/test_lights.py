@@ -1,0 +1,62 @@
+"""May arrays that stand alike share their light, and inputs that hold the same their hours?"""
+
+from dataclasses import fields, replace
+
+import numpy as np
+import pytest
+
+from service.core.energy import Lights, direct_current
+from service.core.model.facts import Array
+from service.core.model.place import Cover, Overhang, Plane, Shade, SideWall, SkylinePoint
+from service.core.sky import plane_light
+from tests.builders import array, inverter, one_input, panel, setup
+from tests.skies import mixed_year
+
+SKY = mixed_year(54.2, 12.3)
+# How an array stands, changed so that its light changes; every other field of an array leaves it as it is.
+STANDS = {
+    "plane": Plane(tilt_deg=35.0, azimuth_deg=200.0),
+    "skyline": (SkylinePoint(azimuth_deg=0.0, height_deg=20.0), SkylinePoint(azimuth_deg=180.0, height_deg=20.0)),
+    "overhang": Overhang(above_top_edge_m=0.2, reaches_out_m=1.2),
+    "side_walls": (SideWall(side="right", distance_m=0.2, reaches_out_m=1.5),),
+    "cover": Cover(material="glass", light_through_share=0.8),
+    "shade": (Shade(cause="tree", edge="soft", months=(6,), from_clock="08:00", to_clock="18:00", blocked_share=0.5),),
+}
+
+
+@pytest.mark.parametrize("name", STANDS)
+def test_what_changes_the_light_is_told_apart(name: str) -> None:
+    lights = Lights()
+    plain, changed = array(), replace(array(), **{name: STANDS[name]})
+    first, other = lights.on(SKY, plain, 0.2), lights.on(SKY, changed, 0.2)
+    assert not np.array_equal(first.effective_w_per_m2, other.effective_w_per_m2)
+    np.testing.assert_array_equal(other.effective_w_per_m2, plane_light(SKY, changed, 0.2).effective_w_per_m2)
+
+
+def test_everything_else_of_an_array_leaves_it_as_it_is_and_it_is_kept() -> None:
+    lights = Lights()
+    plain = array()
+    other: dict[str, object] = {
+        "name": "b", "input": 2, "count": 3, "joined": "parallel", "mount": "wall", "orientation": "lengthwise",
+        "height_above_ground_m": 30.0, "dirt_share": 0.2, "mismatch_share": 0.1, "lead_length_m": 30.0, "lead_mm2": 2.5,
+        "panel": panel(rated_power_w=200), "hottest_cell_c": 80.0, "rear_light_share": 0.3, "count_rear_light": True,
+        "string_fuse_a": 15.0,
+    }  # fmt: skip
+    assert {one.name for one in fields(Array)} - set(other) - set(STANDS) == {"fixing", "facade_azimuth_deg"}
+    changed = replace(plain, **other)
+    assert lights.on(SKY, changed, 0.2) is lights.on(SKY, plain, 0.2)
+    np.testing.assert_array_equal(
+        plane_light(SKY, changed, 0.2).effective_w_per_m2, plane_light(SKY, plain, 0.2).effective_w_per_m2
+    )
+    assert lights.on(SKY, plain, 0.5) is not lights.on(SKY, plain, 0.2)
+
+
+def test_equal_inputs_give_the_same_hours_and_unlike_ones_their_own() -> None:
+    twins = (array(name="a", input=1), array(name="b", input=2))
+    alike = direct_current(setup(arrays=twins), SKY)
+    alone = direct_current(setup(arrays=twins[:1]), SKY)
+    for hours in alike:
+        np.testing.assert_array_equal(hours.dc_w, alone[0].dc_w)
+    small = inverter(inputs=(one_input(), one_input(max_current_a=5.0)))
+    first, second = direct_current(setup(arrays=twins, inverter=small), SKY)
+    assert second.dc_w.sum() < first.dc_w.sum()

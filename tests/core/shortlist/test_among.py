@@ -1,0 +1,44 @@
+"""What is passed over among many sets is nothing that would be looked at."""
+
+import numpy as np
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from service.core.shortlist.among import first_of, last_place
+from service.core.shortlist.wish import NEVER
+
+PLACES = st.lists(st.tuples(st.booleans(), st.sampled_from([0.5, 1.0, 2.0, 3.0, NEVER, float("nan")])), max_size=12)
+MOST = 3
+
+
+@settings(max_examples=60, deadline=None)
+@given(PLACES)
+def test_the_first_of_many_are_those_of_the_whole_order(places: list[tuple[bool, float]]) -> None:
+    tricky = np.array([one for one, _ in places], bool)
+    rough = np.array([figure for _, figure in places], float)
+    whole = sorted(at for at in range(len(places)) if not np.isnan(rough[at]))
+    whole.sort(key=lambda at: (bool(tricky[at]), float(rough[at])))
+    assert first_of(rough, tricky, MOST, (True, NEVER)) == whole[:MOST]
+    within = [at for at in whole if (bool(tricky[at]), float(rough[at])) <= (False, 2.0)]
+    assert first_of(rough, tricky, MOST, (False, 2.0)) == within[:MOST]
+
+
+@settings(max_examples=60, deadline=None)
+@given(PLACES, PLACES)
+def test_no_set_beyond_the_last_place_would_be_looked_at(
+    known: list[tuple[bool, float]], more: list[tuple[bool, float]]
+) -> None:
+    alone = [((f"a{at}",), one, figure) for at, (one, figure) in enumerate(known) if figure == figure]  # noqa: PLR0124
+    last = last_place(alone, MOST)
+    joined = [(one, figure) for one, figure in more if figure == figure]  # noqa: PLR0124
+    looked = sorted([(one, figure) for _, one, figure in alone] + joined)[:MOST]
+    kept = [one for one in joined if one <= last]
+    assert sorted([(one, figure) for _, one, figure in alone] + kept)[:MOST] == looked
+
+
+def test_the_better_wiring_of_equal_adverts_counts_and_nothing_is_left_out_where_some_never_pay() -> None:
+    found = [(("a",), False, 3.0), (("a",), False, 1.0), (("b",), False, 2.0), (("c",), True, 1.0)]
+    assert last_place(found, 2) == (False, 2.0)
+    assert last_place(found, 3) == (True, 1.0)
+    assert last_place(found, 4) == (True, NEVER)
+    assert last_place([*found, (("d",), False, NEVER)], 2) == (True, NEVER)
