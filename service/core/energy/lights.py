@@ -15,7 +15,7 @@ from service.core.sky import PlaneLight, plane_light
 class Lights:
     """The light on planes, by the year and by how arrays stand."""
 
-    _known: dict[Hashable, PlaneLight] = field(default_factory=dict)
+    _known: dict[Hashable, PlaneLight] = field(default_factory=dict, init=False)
 
     def on(self, sky: SkyYear, array: Array, ground_reflectance_share: float) -> PlaneLight:
         """``plane_light``, asked once of each stand."""

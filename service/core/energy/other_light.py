@@ -5,12 +5,14 @@ shade, plane and model all scale the light or the d.c. power that it makes. So t
 act anew; nothing in the spread acts after them.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 import numpy as np
 
 from service.core.inverter import Curve, Output, output_of
 from service.core.model.hours import Floats
+
+_KEPT = 2
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -35,6 +37,7 @@ class OtherLight:
     curve: Curve
     up_share: float
     flicker_share: Floats | None = None
+    _known: dict[float, tuple[Floats, Floats]] = field(default_factory=dict, init=False)
 
     def ac_and_clipped_w(self, scale: float) -> tuple[Floats, Floats]:
         """A.c. power of each hour, and what the a.c. limit cuts off, both after downtime, (8760,) W.
@@ -43,10 +46,19 @@ class OtherLight:
             scale: light over that of the typical year, at least 0.
 
         D.c. power is taken in proportion to light and the voltage to stay, so that start and window act as they did.
-        Of a scale of 1 to 1.4 the true gain is up to some 1 % less (warmer cells).
+        Of a scale of 1 to 1.4 the true gain is up to some 1 % less (warmer cells). The ends of the band are asked for
+        by energy and by money alike: the last two are kept, read-only.
         """
-        out = self._output(scale)
-        return out.ac_w * self.up_share, out.clipped_w * self.up_share
+        found = self._known.get(scale)
+        if found is None:
+            out = self._output(scale)
+            found = out.ac_w * self.up_share, out.clipped_w * self.up_share
+            for part in found:
+                part.setflags(write=False)
+            if len(self._known) >= _KEPT:
+                self._known.clear()
+            self._known[scale] = found
+        return found
 
     def _output(self, scale: float) -> Output:
         dc_w = np.zeros_like(self.free_w[0])

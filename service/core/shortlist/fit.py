@@ -66,7 +66,7 @@ class Strung:
     strings: float
     free: list[_Free] = field(default_factory=list)
     drawn: dict[_InputKey, Singles] = field(default_factory=dict)
-    _refused: dict[_InputKey, bool] = field(default_factory=dict)
+    _refused: dict[_InputKey, bool] = field(default_factory=dict, init=False)
 
     def refuses(self, inverter: InverterKind, index: int) -> bool:
         """Is an input (counted from 0) known to refuse it?"""

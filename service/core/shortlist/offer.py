@@ -29,7 +29,7 @@ class InverterKind:
     given: Mapping[str, Any]
     inverter: Inverter
     assumed: Assumptions
-    _columns: dict[int, Column] = field(default_factory=dict)
+    _columns: dict[int, Column] = field(default_factory=dict, init=False)
 
     def column(self, index: int) -> Column:
         """An input, counted from 0, to be asked about panels."""

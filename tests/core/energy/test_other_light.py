@@ -68,3 +68,15 @@ def test_downtime_takes_its_part_of_the_ends_too():
     off = energy_year(setting, SKY, climate(), Assumptions.of(()))
     assert off.year_kwh.hopeful == pytest.approx(0.9 * on.year_kwh.hopeful)
     assert off.year_kwh.cautious == pytest.approx(0.9 * on.year_kwh.cautious)
+
+
+def test_what_was_asked_before_is_kept_and_never_of_another_set():
+    other = year(set_limit_w=300).other_light
+    assert other is not None
+    bright = other.ac_and_clipped_w(1.2)[0]
+    assert other.ac_and_clipped_w(1.2)[0] is bright
+    free = replace(other, limit_w=2000.0, ac_power_w=2000.0)
+    assert free.ac_and_clipped_w(1.2)[0].max() > bright.max()
+    for scale in (0.7, 0.8, 0.9, 1.0):
+        other.ac_and_clipped_w(scale)
+    np.testing.assert_array_equal(other.ac_and_clipped_w(1.2)[0], bright)
