@@ -3,14 +3,15 @@
 from collections.abc import Iterable
 from itertools import pairwise, zip_longest
 
-from service.core.adverts.lexemes import NUMBER, Item
-from service.core.adverts.scene import Scene, numbers
+from service.core.adverts.scene import Scene, measured_in, numbers
+from service.core.adverts.walk import NUMBER, Item
 
 Found = dict[str, tuple[float, Item, float]]
 
 UNIT_OF = {"voc": "V", "isc": "A", "vmp": "V", "imp": "A", "max_in": "V", "start": "V", "input_current": "A"}
 _RATINGS = ("voc", "isc", "vmp", "imp")
 _AT_POINT = {"V": "vmp", "A": "imp"}
+_OF_PANELS = ("V", "A", "W", "kg", "%/K", "V/K", "")
 _REACH = 8
 _SIDES_MM = (250.0, 2600.0)
 _LIKE_SHARE = 0.03
@@ -40,7 +41,7 @@ def panel_figures(scene: Scene, kind: str) -> tuple[Found, bool]:
     gone = _elsewhere(scene)
     if not scene.by_what.keys().isdisjoint(_RATINGS):
         _rows(scene, found, gone)
-    for place in numbers(scene):
+    for place in measured_in(scene, *_OF_PANELS):
         item = scene.items[place]
         if place in gone:
             continue

@@ -2,9 +2,9 @@
 
 from dataclasses import dataclass
 
-from service.core.adverts.lexemes import CURRENCIES, NUMBER, Item
 from service.core.adverts.pieces import pieces_on_offer
 from service.core.adverts.scene import Scene, numbers
+from service.core.adverts.walk import CURRENCIES, NUMBER, Item
 
 _GOODS = {"panel_one": "panel", "panel_many": "panel", "inverter_one": "inverter", "inverter_many": "inverter",
           "set_one": "set", "set_many": "set", "other_goods": "other", "accessory": "other"}  # fmt: skip
@@ -48,9 +48,11 @@ def goods_of(scene: Scene) -> Goods:
 
 def _named(scene: Scene) -> _Named:
     named = _Named({}, {})
-    for place, item in enumerate(scene.items):
-        good = _GOODS.get(item.what)
-        if good is None or _purpose(scene, place) or scene.denied(place, behind=False) or _gone(scene, place):
+    known = scene.by_what
+    for place in sorted(place for what in _GOODS if what in known for place in known[what]):
+        item = scene.items[place]
+        good = _GOODS[item.what]
+        if _purpose(scene, place) or scene.denied(place, behind=False) or _gone(scene, place):
             continue
         if _modifies(scene, place, good) or (good == "set" and _origin(scene, place)):
             continue

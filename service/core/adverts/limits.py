@@ -1,8 +1,8 @@
 """Which limit of an inverter is each figure?"""
 
 from service.core.adverts.figures import Found, name_of, owner_of
-from service.core.adverts.lexemes import NUMBER, Item
 from service.core.adverts.scene import Scene, numbers
+from service.core.adverts.walk import NUMBER, Item
 
 _JOINS = frozenset(("-", "to", "bis", "tot", "a", "az", "do", "til", ".", "and", "und", "en", "et", "e", "y", "i", "og",
                     "ate", "hasta", "fino", "~"))  # fmt: skip

@@ -2,8 +2,8 @@
 
 from itertools import pairwise
 
-from service.core.adverts.lexemes import CURRENCIES, NUMBER, Item
-from service.core.adverts.scene import Scene, numbers
+from service.core.adverts.scene import Scene
+from service.core.adverts.walk import CURRENCIES, NUMBER, Item
 
 _MOST_PIECES = 5000
 _NO_COUNT_BEFORE = frozenset(("x", "'", "°", "%", "/"))
@@ -24,9 +24,9 @@ def pieces_on_offer(scene: Scene, kind: str) -> int | None:
     names = _NAMES[kind]
     told: list[int] = []
     counted: list[int] = []
-    for place in numbers(scene):
+    for place in scene.units.get("", ()):
         item = scene.items[place]
-        if item.unit or not 0 < item.value <= _MOST_PIECES or item.value != int(item.value):
+        if not 0 < item.value <= _MOST_PIECES or item.value != int(item.value):
             continue
         if not item.spelled and (item.glued in _PART_OF_MORE or _FIRST_YEAR <= item.value <= _LAST_YEAR):
             continue

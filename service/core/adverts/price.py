@@ -3,14 +3,14 @@
 from dataclasses import dataclass
 
 from service.core.adverts.goods import Goods
-from service.core.adverts.lexemes import CURRENCIES, NUMBER, Item
 from service.core.adverts.reading import Price
-from service.core.adverts.scene import Scene, numbers
+from service.core.adverts.scene import Scene, measured_in, numbers
+from service.core.adverts.walk import CURRENCIES, NUMBER, Item
 
 _ROLES = ("each", "lot", "per_set")
 _NOT_ASKED = frozenset({"new_price", "extra", "deposit", "placeholder", "tier", "bid"})
 _PLACEHOLDERS = frozenset({0.0, 1.0, 123.0, 1234.0, 9999.0, 99999.0, 999.0, 12345.0})
-_MONEY = CURRENCIES | {"money"}
+_MONEY = (*sorted(CURRENCIES), "money")
 _AT = frozenset(("a", "zu"))  # "ten panels at 20"
 _TOGETHER_SHARE = 0.02
 _NO_PRICE_BEFORE = frozenset("-x/°%*")
@@ -34,9 +34,9 @@ def asked_of(scene: Scene, goods: Goods) -> Asked:
     """The price of an offer."""
     offers: list[tuple[Item, str | None]] = []
     shipping: float | None = None
-    for place in numbers(scene):
+    for place in measured_in(scene, "", *_MONEY):
         item = scene.items[place]
-        if item.unit not in _MONEY and not _bare(scene, place, item):
+        if not item.unit and not _bare(scene, place, item):
             continue
         if _a_watt(scene, item):
             continue
@@ -182,7 +182,7 @@ def _sent(scene: Scene, place: int, item: Item) -> bool:
 
 def _bare(scene: Scene, place: int, item: Item) -> bool:
     """A figure without a currency that only a price can be: "asking 60", "60 each", "postage 6.99"."""
-    if item.unit or item.spelled or item.glued in {"-", "/", "x"} or item.value < 1:
+    if item.spelled or item.glued in {"-", "/", "x"} or item.value < 1:
         return False
     tokens = scene.tokens[item.field]
     before = scene.items[place - 1] if place else None

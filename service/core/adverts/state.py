@@ -1,8 +1,8 @@
 """In what state are the goods, how do they come, and what in the words gives cause for doubt?"""
 
 from service.core.adverts.goods import Goods
-from service.core.adverts.lexemes import NUMBER
 from service.core.adverts.scene import Scene
+from service.core.adverts.walk import NUMBER
 
 BREAKING = frozenset({"cracked_glass", "hail_damage", "broken_junction_box", "backsheet_damage", "delamination", "dead",
                       "dead_input", "broken_display"})  # fmt: skip
