@@ -12,16 +12,19 @@ _FIRST_WORDS = 4
 _FIRST_TITLE = 2
 _FARTHEST = 14
 _SELLING = ("selling",)
+_OF_GOODS = ("selling", "used", "unused", "each", "pickup", "voc")
+_OF_PANELS = ("cells", "t:mono", "t:poly", "t:topcon", "t:hjt", "bifacial", "voc")
 
 
 @dataclass(frozen=True, slots=True)
 class Goods:
-    """Kind, offer or not, pieces."""
+    """Kind, offer or not, pieces; on how many pallets, where more than one is offered."""
 
     kind: str
     is_offer: bool
     quantity: int | None
     why: str | None
+    pallets: int = 1
 
 
 @dataclass(slots=True)
@@ -43,7 +46,8 @@ def goods_of(scene: Scene) -> Goods:
     if kind == "other" and why is None:
         priced = bool(scene.price) or any(scene.items[at].unit in CURRENCIES for at in numbers(scene))
         return Goods("other", priced, None, "nothing_described")
-    return Goods(kind, True, pieces_on_offer(scene, kind), why)
+    quantity, pallets = pieces_on_offer(scene, kind)
+    return Goods(kind, True, quantity, why, pallets)
 
 
 def _named(scene: Scene) -> _Named:
@@ -53,6 +57,8 @@ def _named(scene: Scene) -> _Named:
         item = scene.items[place]
         good = _GOODS[item.what]
         if _purpose(scene, place) or scene.denied(place, behind=False) or _gone(scene, place):
+            continue
+        if _supposed(scene, place):
             continue
         if _modifies(scene, place, good) or (good == "set" and _origin(scene, place)):
             continue
@@ -91,6 +97,14 @@ def _gone(scene: Scene, place: int) -> bool:
     item = scene.items[place]
     near = (*scene.back(place, 4), *scene.ahead(place, 5))
     return any(one.what == "gone" and one.clause == item.clause for one in near)
+
+
+def _supposed(scene: Scene, place: int) -> bool:
+    """Is it only said what could be done with such goods?"""
+    item = scene.items[place]
+    return "maybe" in scene.by_what and any(
+        one.what == "maybe" and one.clause == item.clause for one in scene.back(place, 8)
+    )
 
 
 def _modifies(scene: Scene, place: int, good: str) -> bool:
@@ -142,7 +156,8 @@ def _service(scene: Scene, kind: str) -> bool:
         return True
     if not served:
         return False
-    if len(served) > 1 and not _rated(scene):
+    told = {tuple(scene.tokens[one.field][one.at : one.to]) for one in served}
+    if len(told) > 1 and (not _rated(scene) or not any(scene.by_what.get(what) for what in _OF_GOODS)):
         return True
     if kind == "other" or any(one.field == 0 for one in served):
         return not any(scene.items[at].unit == "W" for at in numbers(scene)) or kind == "other"
@@ -191,9 +206,11 @@ def _lacks(scene: Scene, good: str) -> bool:
 def _other_goods(scene: Scene, named: _Named) -> bool:
     """Are lamps, brackets and the like what is sold, not what comes along?"""
     title, all_ = named.title, named.all
-    if "other" not in all_ or {"voc", "isc"} <= set(scene.by_what) or (set(all_) - {"other"} and all(
-        scene.items[at].what == "accessory" for at in all_["other"]
-    )):  # fmt: skip
+    if "other" not in all_ or {"voc", "isc"} <= set(scene.by_what):
+        return False
+    if all(scene.items[at].what == "accessory" for at in all_["other"]) and (
+        set(all_) - {"other"} or ("cells" in scene.by_what and _rated_panel(scene))
+    ):
         return False
     if "other" in title:
         if {"inverter", "set"} & set(title):
@@ -253,4 +270,6 @@ def _rated(scene: Scene) -> bool:
 
 def _rated_panel(scene: Scene) -> bool:
     """Are there ratings that only a panel has?"""
-    return "voc" in scene.by_what or any(scene.items[at].peak for at in numbers(scene))
+    if "voc" in scene.by_what or any(scene.items[at].peak for at in numbers(scene)):
+        return True
+    return bool(scene.units.get("W")) and not scene.by_what.keys().isdisjoint(_OF_PANELS)

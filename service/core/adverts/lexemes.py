@@ -13,9 +13,11 @@ from service.core.adverts.plain import Plain
 from service.core.adverts.tokens import Pieces
 from service.core.adverts.walk import NUMBER, Item, Walk
 
-MONEY = "money:"
+MONEY, CASH = "money:", "cash:"
 SPELLED = "n:"
-_BREAK = "but"
+_BREAK, _PAIR = "but", "pair"
+_HUNDRED = 100
+_SHORTENED = frozenset(("voc", "isc", "vmp", "imp", "weight", "power", "size", "length", "width", "max_in", "tracking"))
 _MOST_TELLING = 4000  # of one field: ten times what the longest honest text has
 _DEEPEST = 8
 _JOINING = frozenset("-'./_")
@@ -94,7 +96,11 @@ def _cuts_short(walk: Walk, at: int) -> bool:
     if not walk.apart[at + 1]:
         return words[at + 1] != "\n"
     before = words[at - 1] if at else ""
+    if before == "." and words[at + 1][0].isdigit():  # "Current ...... 13.1"
+        return True
     items = walk.items
+    if items and items[-1].to == at and items[-1].what in _SHORTENED and words[at + 1][0].isdigit():
+        return True  # "Leerlaufspg. 41,0 V"
     if items and items[-1].to == at and items[-1].unit:  # "350 kr. pr. stk." goes on, "350 kr. Fetch" ends
         return before in walk.lexicon.short and not walk.shown[walk.pieces.start(at + 1) :][:2].istitle()
     return before in walk.lexicon.short or (len(before) == 1 and before.isalpha() and before not in "wvak")
@@ -115,23 +121,61 @@ def _phrase(walk: Walk, at: int, start: Phrases) -> int:
             walk.new_clause()
         elif meaning[:6] == MONEY:
             walk.currency, walk.currency_to = meaning[6:], to
-        else:
-            item = Item(meaning, at, to, walk.sentence, walk.clause, walk.number)
+        elif meaning[:2] == SPELLED:
+            to = _spelled(walk, float(meaning[2:]), at, to)
+        elif meaning == _PAIR:  # "ein Paar" are two, "ein paar" are some
+            sign = walk.pieces.start(to - 1)
+            two = walk.shown[sign : sign + 1].isupper()
+            to = _spelled(walk, 2.0, at, to) if two else _told(walk, "several", at, to)
+        elif meaning[:5] == CASH:
+            _, currency, amount = meaning.split(":")
+            item = Item(NUMBER, at, to, walk.sentence, walk.clause, walk.number)
+            item.value, item.unit = float(amount), currency
             walk.items.append(item)
-            if meaning[:2] == SPELLED:
-                to = _spelled(walk, item, to)
+        else:
+            _told(walk, meaning, at, to)
     return to
 
 
-def _spelled(walk: Walk, item: Item, to: int) -> int:
-    """A number word is a figure; with its unit where one follows."""
-    item.value, item.what, item.spelled = float(item.what[2:]), NUMBER, True
-    if item.value > 1 and to < len(walk.words) and not walk.glued(to):
+def _told(walk: Walk, meaning: str, at: int, to: int) -> int:
+    walk.items.append(Item(meaning, at, to, walk.sentence, walk.clause, walk.number))
+    return to
+
+
+def _spelled(walk: Walk, value: float, at: int, to: int) -> int:
+    """A number word is a figure, or goes on with one ("three hundred and ten"); with its unit where one follows."""
+    joined = len(walk.items) > 1 and walk.items[-1].what == "plus" and walk.items[-2].to == at - 1
+    before = walk.items[-1 - joined] if walk.items else None
+    if (
+        before is not None
+        and before.spelled
+        and not before.unit
+        and at - before.to <= 1
+        and _goes_on(before.value, value)
+    ):
+        item = before
+        del walk.items[len(walk.items) - joined :]
+        item.value = item.value * _HUNDRED if value == _HUNDRED else item.value + value
+        item.to = to
+    else:
+        item = Item(NUMBER, at, to, walk.sentence, walk.clause, walk.number)
+        item.value, item.spelled = value, True
+        walk.items.append(item)
+    if to < len(walk.words) and not walk.glued(to):
         unit, factor, behind, peak = walk.unit(to)
-        if unit and len(walk.words[to]) > 1:
+        if unit and len(walk.words[to]) > 1 and (item.value > 1 or unit == "y"):
             item.unit, item.value, item.to, item.peak, item.factor = unit, item.value * factor, behind, peak, factor
             return behind
     return to
+
+
+def _goes_on(before: float, value: float) -> bool:
+    """Do two number words make one number?"""
+    if value == _HUNDRED:
+        return 1 < before < 10
+    return (before >= _HUNDRED and before % _HUNDRED == 0 and value < _HUNDRED) or (
+        20 <= before < _HUNDRED and before % 10 == 0 and value < 10
+    )
 
 
 def _fits(words: Sequence[str], at: int, rest: tuple[str, ...]) -> int:

@@ -2,6 +2,7 @@
 
 from service.core.adverts.walk import CURRENCIES, NUMBER, Item, Walk
 
+_FOOT = 304.8
 _LONGEST_CODE = 16
 _LONGEST_PLAIN = 5
 _HYPHENED = frozenset(("W", "V", "kg"))
@@ -31,8 +32,8 @@ def measured(walk: Walk, at: int) -> int:
     money = ""
     if walk.currency_to >= at - 1 and (at == walk.currency_to or words[at - 1] in {".", ":", "="}):
         money = walk.currency
-    if len(behind) == 3 and len(raw) <= 3 and behind.isdigit() and apart[to] and (money or _currency(walk, to + 1)):
-        raw, to = raw + behind, to + 1  # "1 860 euro"
+    if len(behind) == 3 and len(raw) <= 3 and behind.isdigit() and apart[to] and (money or _grouped(walk, raw, to + 1)):
+        raw, to = raw + behind, to + 1  # "1 860 euro", "2 278 x"
         behind = words[to] if to < count else ""
     unit, factor, end, peak = _unit(walk, to, behind, money) if money or behind in _OPENS else walk.unit(to)
     if not unit and behind and not apart[to] and _unknown(walk, to):
@@ -41,7 +42,9 @@ def measured(walk: Walk, at: int) -> int:
     if unit in _MONEY:
         _amount(walk, item, raw)
     else:
-        item.value = plain_number(raw, unit) * factor
+        item.value = plain_number(raw, unit if factor == 1 else "") * factor  # "1,956 m" are no thousands
+        if factor == _FOOT:
+            _inches(walk, item)
     if unit:
         item.unit, item.peak, item.factor = unit, peak, factor
     if not apart[at]:
@@ -62,6 +65,14 @@ def _unit(walk: Walk, to: int, behind: str, money: str) -> tuple[str, float, int
     return money or "money", factor, to + dashed, False
 
 
+def _inches(walk: Walk, item: Item) -> None:
+    """Inches behind feet: "5ft 4"."""
+    word = walk.words[item.to] if item.to < len(walk.words) else ""
+    if word.isdigit() and int(word) < 12:
+        item.value += 25.4 * int(word)
+        item.to += 1 + (walk.unit(item.to + 1)[1] == 25.4)
+
+
 def _amount(walk: Walk, item: Item, raw: str) -> None:
     """The value of an amount of money; two digits directly behind its currency are hundredths."""
     words, end = walk.words, item.to
@@ -72,8 +83,10 @@ def _amount(walk: Walk, item: Item, raw: str) -> None:
     walk.currency_to = -9
 
 
-def _currency(walk: Walk, at: int) -> bool:
-    return at < len(walk.words) and walk.lexicon.units.get(walk.words[at], _NO_UNIT)[0] in CURRENCIES
+def _grouped(walk: Walk, raw: str, at: int) -> bool:
+    """Does a currency or the side of something stand behind three digits that may go on with a figure?"""
+    word = walk.words[at] if at < len(walk.words) else ""
+    return walk.lexicon.units.get(word, _NO_UNIT)[0] in CURRENCIES or (len(raw) == 1 and word in {"x", "mm"})
 
 
 def _code(walk: Walk, at: int) -> int:

@@ -111,9 +111,11 @@ def _offer(
     inverter = inverter_figures(scene, goods.kind) if goods.kind in {"inverter", "set"} else {}
     put_together(scene)
     photovoltaic = goods.kind in {"panel", "set"}
+    if asked.mixed and goods.kind == "panel":  # of which of them?
+        panel, two_powers = {}, False
     defects = defects_of(scene, goods.kind)
-    part = partly(scene, defects, goods)
-    condition = condition_of(scene, defects, part=part)
+    part, mostly = partly(scene, defects, goods)
+    condition = condition_of(scene, defects, part=part and not mostly)
     technology = next((kind for kind in _KINDS if scene.has(f"t:{kind}")), None) if photovoltaic else None
     doubts = word_doubts(scene) | figure_doubts(panel, inverter) | extra
     if "voc" not in panel and _metered(scene):

@@ -84,6 +84,8 @@ class Walk:
                 return _A_DEGREE[unit], 0.001 if unit == "mV" else 1.0, end, False
         if word in self.lexicon.no_unit and self.apart[at] and not self._a_unit(at, word, behind):
             return "", 1.0, at, False
+        if word == '"' and self.apart[at]:  # an opening quotation mark
+            return "", 1.0, at, False
         if unit == "mm" and behind in {"2", "3"} and not self.apart[to]:
             return "m2", 1.0, to + 1, False  # an area, a room
         if unit != "W":
