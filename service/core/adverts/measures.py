@@ -1,6 +1,6 @@
 """Which figure with which unit stands at a number, and is it a figure at all, or a piece of a code or a date?"""
 
-from service.core.adverts.walk import CURRENCIES, NUMBER, Item, Walk
+from service.core.adverts.walk import CURRENCIES, MONEY_UNITS, NUMBER, Item, Walk
 
 _FOOT = 304.8
 _LONGEST_CODE = 16
@@ -10,7 +10,6 @@ _TOLD_BEFORE = frozenset(("x", "ca", "a", "je", "um", "u", "i"))
 _CHAINING = frozenset("-/")
 _POINTS = frozenset(",.")
 _OPENS = _POINTS | {"-"}
-_MONEY = CURRENCIES | {"money"}
 _LARGE = frozenset(("mm", "V", "W"))
 _NO_UNIT = ("", 1.0)
 
@@ -39,7 +38,7 @@ def measured(walk: Walk, at: int) -> int:
     if not unit and behind and not apart[to] and _unknown(walk, to):
         return _behind_run(walk, to)
     item = Item(NUMBER, at, end, walk.sentence, walk.clause, walk.number)
-    if unit in _MONEY:
+    if unit in MONEY_UNITS:
         _amount(walk, item, raw)
     else:
         item.value = plain_number(raw, unit if factor == 1 else "") * factor  # "1,956 m" are no thousands
@@ -86,7 +85,7 @@ def _amount(walk: Walk, item: Item, raw: str) -> None:
 def _grouped(walk: Walk, raw: str, at: int) -> bool:
     """Does a currency or the side of something stand behind three digits that may go on with a figure?"""
     word = walk.words[at] if at < len(walk.words) else ""
-    return walk.lexicon.units.get(word, _NO_UNIT)[0] in CURRENCIES or (len(raw) == 1 and word in {"x", "mm"})
+    return walk.lexicon.units.get(word, _NO_UNIT)[0] in MONEY_UNITS or (len(raw) == 1 and word in {"x", "mm"})
 
 
 def _code(walk: Walk, at: int) -> int:

@@ -176,11 +176,19 @@ def _counts(scene: Scene, place: int, item: Item, names: tuple[str, ...], kind: 
     follow = tokens[item.to] if item.to < len(tokens) else ""
     if not item.spelled and _beside_x(scene, place, item, tokens, follow):
         return kind != "set"
-    if follow in _NO_COUNT_BEFORE or item.glued == "x":
+    if follow in _NO_COUNT_BEFORE or item.glued == "x" or _hyphened(scene, item, names):
         return False
     if kind != "set" and not (item.spelled and item.value == 1) and scene.stands("piece", item.field, item.to):
         return True
     return _before_goods(scene, place, item, names, kind)
+
+
+def _hyphened(scene: Scene, item: Item, names: tuple[str, ...]) -> bool:
+    """Does it only tell of what kind they are: "4-channel inverter"?"""
+    tokens = scene.tokens[item.field]
+    if tokens[item.to : item.to + 1] != ["-"] or not scene.glued(item.field, item.to + 1):
+        return False
+    return not any(scene.stands(name, item.field, item.to + 1) for name in names)
 
 
 def _before_goods(scene: Scene, place: int, item: Item, names: tuple[str, ...], kind: str) -> bool:

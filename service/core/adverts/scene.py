@@ -25,6 +25,7 @@ class Scene:
     items: list[Item] = field(default_factory=list)
     by_what: dict[str, list[int]] = field(default_factory=dict)
     tokens: list[list[str]] = field(default_factory=list)
+    apart: list[list[bool]] = field(default_factory=list)
     price: list[Item] = field(default_factory=list)
     orders: Orders = ()
     units: dict[str, list[int]] = field(default_factory=dict)
@@ -78,6 +79,10 @@ class Scene:
             known = self._sentences[what] = {self.items[place].sentence for place in self.by_what.get(what, ())}
         return sentence in known
 
+    def glued(self, number: int, at: int) -> bool:
+        """Does a piece of a field stand directly behind the one before it?"""
+        return at < len(self.tokens[number]) and not self.apart[number][at]
+
     def stands(self, what: str, number: int, at: int) -> bool:
         """Does a meaning begin at that piece of a field?"""
         known = self._starts.get(what)
@@ -107,8 +112,9 @@ def scene_of(title: Lexed, body: Lexed, price: Lexed, orders: Orders = ()) -> Sc
         units[items[place].unit].append(place)
     by_what.default_factory = units.default_factory = None  # what is asked for later is not there
     tokens = [one.pieces.words for one in (title, body, price)]
+    apart = [one.pieces.apart for one in (title, body, price)]
     return Scene(
-        items=items, by_what=by_what, tokens=tokens, price=price.items, orders=orders, units=units,
+        items=items, by_what=by_what, tokens=tokens, apart=apart, price=price.items, orders=orders, units=units,
         first={items[place].sentence: place for place in range(len(items) - 1, -1, -1)},
         last={item.sentence: place for place, item in enumerate(items)},
     )  # fmt: skip

@@ -5,6 +5,7 @@ from service.core.adverts.tokens import Pieces
 
 NUMBER = "#"
 CURRENCIES = frozenset(("EUR", "GBP", "USD", "PLN", "CZK", "DKK", "CHF"))
+MONEY_UNITS = CURRENCIES | {"money"}  # "money": the word does not say of which country
 _PEAK = frozenset(("wp", "kwp", "wc", "kwc", "wattpiek", "kwcrete"))
 _PEAK_BEHIND = frozenset(("p", "piek", "peak", "crete", "pico", "spitze", "picco", "szczytowej"))
 _BEHIND_UNIT = _PEAK_BEHIND | {"dc", "ac"}
