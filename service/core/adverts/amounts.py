@@ -75,6 +75,8 @@ def _bare(scene: Scene, place: int, item: Item) -> bool:  # noqa: PLR0911 - a ro
         return True
     if behind is not None and behind.what == "per_set" and behind.at == item.to and item.value >= _LEAST_SET:
         return True
+    if before is not None and before.spelled and before.value == 1:  # "einzeln 35": one by one
+        before = next((one for one in scene.back(place, 3) if one.at == before.at and one.what == "each"), before)
     if before is not None and before.sentence == item.sentence and before.what in {"price", "shipping", "each"}:
         nothing = scene.tokens[item.field][before.to : item.at]
         counted = behind is not None and behind.what.endswith(("_one", "_many")) and behind.at == item.to

@@ -130,8 +130,13 @@ def _wanted(scene: Scene) -> bool:
         if item.field == 0 and first:
             return True
         if item.field == 1 and first and not any(scene.by_what.get(what) for what in _SELLING):
-            return True
+            return not _offered_before(scene, at)
     return False
+
+
+def _offered_before(scene: Scene, place: int) -> bool:
+    """Is an amount of money told before it, so that it asks for something in exchange?"""
+    return any(at < place for unit in CURRENCIES for at in scene.units.get(unit, ())[:1])
 
 
 def _start(scene: Scene, place: int) -> int:

@@ -16,6 +16,7 @@ _MOST_LANGUAGES = 3  # a word that more languages have tells none of them
 _MOST_KEPT = 20_000
 _UNITS = frozenset("wvakx")  # letters that stand in adverts of any language
 _GOODS = frozenset({"panel_one", "panel_many", "inverter_one", "inverter_many"})
+_OTHERS = frozenset({"other_goods", "accessory", "for"})
 _CARRYING = frozenset({"d:", "n:", "t:", "new", "used", "unused"})
 _WALKED = ("but", "money:", "n:", "cash:", "pair")  # meanings that are more than an item
 WEIGHT_UNIT = 180  # makes 1, 0.6 and their quarters and ninths whole
@@ -164,6 +165,8 @@ def _with_goods(meanings: dict[tuple[str, ...], list[str]]) -> None:
     for row, told in meanings.items():
         if len(row) > 1 and any(one[:2] in _CARRYING or one in _CARRYING for one in told):
             told += [one for word in row for one in goods.get(word, ()) if one not in told]
+        elif len(row) > 1 and "extra" in told:  # "brackets for" are goods, and for something
+            told += [one for one in (*meanings.get(row[:1], ()), *meanings.get(row[-1:], ())) if one in _OTHERS]
 
 
 def spellings_of(phrase: str) -> list[tuple[str, ...]]:

@@ -73,7 +73,7 @@ def _pieces(scene: Scene, kind: str) -> int | None:
             continue
         if not _near_goods(scene, place, item) or _barred(scene, place, item) or _bare_pallets(scene, place, item):
             continue
-        if kind != "set" and _told(scene, place, item):
+        if _told(scene, place, item) if kind != "set" else _sets_in_stock(scene, place, item):
             told.append(_times_pallets(scene, place, item))
         elif _counts(scene, place, item, names, kind):
             counted.append(_times_pallets(scene, place, item))
@@ -127,6 +127,13 @@ def _barred(scene: Scene, place: int, item: Item) -> bool:
             return True
     return any(one.what in {"tier", "minimum"} and one.at - item.to <= 1 and one.clause == item.clause
                for one in scene.ahead(place, 1))  # fmt: skip
+
+
+def _sets_in_stock(scene: Scene, place: int, item: Item) -> bool:
+    """As in "balcony kit, 2 available"?"""
+    near = (*scene.back(place, 3), *scene.ahead(place, 3))
+    parts = any(one.what.startswith(("panel_", "inverter_")) and one.clause == item.clause for one in near)
+    return not parts and scene.stands("stock", item.field, item.to)
 
 
 def _told(scene: Scene, place: int, item: Item) -> bool:
@@ -213,7 +220,8 @@ def _like_watts(item: Item) -> bool:
 
 def _beside_x(scene: Scene, place: int, item: Item, tokens: list[str], follow: str) -> bool:
     """Is it a count beside an x (4 x 410 W, 8x panels, x8), not the side of something?"""
-    if item.value > 200:
+    of_inputs = follow == "x" and any(scene.stands(what, item.field, item.to + 1) for what in ("inputs", "tracking"))
+    if item.value > 200 or of_inputs:  # "2 x MPPT"
         return False
     if follow == "x":
         behind = tokens[item.to + 1] if item.to + 1 < len(tokens) else ""

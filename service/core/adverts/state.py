@@ -171,7 +171,16 @@ def _served(scene: Scene) -> bool:
         near = (*scene.back(place, 6), *scene.ahead(place, 6))
         if any(one.what in told and abs(one.at - item.at) <= _NEAR for one in near):
             return True
-    return False
+    return "unused" not in scene.by_what and any(_was_there(scene, place) for place in scene.said("site"))
+
+
+def _was_there(scene: Scene, place: int) -> bool:
+    """Is it said without a time that they were there: "waren am Gartenhaus montiert"?"""
+    item = scene.items[place]
+    near = (*scene.back(place, 4), *scene.ahead(place, 3))
+    return not scene.in_sentence(item.sentence, "warranty") and any(
+        one.what == "stood" and one.clause == item.clause and abs(one.at - item.at) <= _NEAR for one in near
+    )
 
 
 def sends(scene: Scene) -> bool:

@@ -116,6 +116,9 @@ def test_a_pair_in_german_is_two_and_some_are_no_number():
         ("Solarmodul 300 W, 40 €. Hat 25 Jahre Leistungsgarantie auf dem Dach.", "unknown"),
         ("Panel 300 W, £40. Served three years on a roof.", "used"),
         ("Panel 300 W, £40. Family firm since 1998.", "unknown"),
+        ("Solarmodul 300 W, 40 €. Waren am Gartenhaus montiert.", "used"),
+        ("Solarmodul 300 W, 40 €. Ideal auf dem Dach oder am Balkon.", "unknown"),
+        ("Panel 300 W, £40. Never was on a roof.", "unknown"),
         ("Module vom Dachumbau übrig, nie montiert, 300 W, 40 €", "unused"),
     ],
 )
