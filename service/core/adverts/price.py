@@ -6,7 +6,7 @@ from service.core.adverts.amounts import MONEY, ROLES, Offers, a_watt, offers_of
 from service.core.adverts.goods import Goods
 from service.core.adverts.pieces import of_pallet
 from service.core.adverts.reading import Price
-from service.core.adverts.scene import Scene, numbers
+from service.core.adverts.scene import Scene, measured_in, numbers
 from service.core.adverts.walk import CURRENCIES, NUMBER, Item
 
 _PLACEHOLDERS = frozenset({0.0, 1.0, 123.0, 1234.0, 9999.0, 99999.0, 999.0, 12345.0})
@@ -87,7 +87,7 @@ def _mixed_panels(scene: Scene, offers: Offers) -> bool:
     if len({item.value for item in told.values()}) < 2 or len(scene.units.get("W", ())) < 2:
         return False
     priced: dict[float, float] = {}
-    for place in numbers(scene):
+    for place in measured_in(scene, "", *MONEY):
         item = told.get(id(scene.items[place]))
         for one in scene.back(place, 8) if item is not None else ():
             if one.unit in MONEY:

@@ -77,7 +77,10 @@ def _scene(
 
 
 def _without(words: Sequence[str], orders: Orders) -> list[str]:
-    return [word for at, word in enumerate(words) if not any(low <= at < high for low, high in orders)]
+    kept = list(words)
+    for low, high in orders:
+        kept[low:high] = [""] * (high - low)
+    return kept
 
 
 def _flood(pieces: Pieces) -> list[bool] | None:
