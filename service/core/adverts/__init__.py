@@ -1,9 +1,9 @@
 """What does an advert claim?
 
 ``vocabulary_of`` makes the tables' words ready, once; ``read_advert`` reads one advert: normalise (``plain``), tokenise
-(``tokens``), give meanings (``lexicon``, ``lexemes``), interpret (``goods``, ``pieces``, ``figures``, ``limits``,
-``price``, ``state``), doubt (``doubts``); ``read_board`` reads several and compares them. Every claim points at the
-code points of the field as it was sent.
+(``tokens``), give meanings (``lexicon``, ``lexemes``, ``measures``), interpret (``goods``, ``pieces``, ``figures``,
+``limits``, ``amounts``, ``price``, ``state``), doubt (``doubts``); ``read_board`` reads several and compares them.
+Every claim points at the code points of the field as it was sent.
 """
 
 from service.core.adverts.board import read_board

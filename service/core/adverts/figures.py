@@ -3,16 +3,18 @@
 from collections.abc import Iterable
 from itertools import pairwise, zip_longest
 
-from service.core.adverts.lexemes import NUMBER, Item
-from service.core.adverts.scene import Scene, numbers
+from service.core.adverts.scene import Scene, measured_in, numbers
+from service.core.adverts.walk import NUMBER, Item
 
 Found = dict[str, tuple[float, Item, float]]
 
 UNIT_OF = {"voc": "V", "isc": "A", "vmp": "V", "imp": "A", "max_in": "V", "start": "V", "input_current": "A"}
 _RATINGS = ("voc", "isc", "vmp", "imp")
 _AT_POINT = {"V": "vmp", "A": "imp"}
+_OF_PANELS = ("V", "A", "W", "kg", "%/K", "V/K", "")
 _REACH = 8
 _SIDES_MM = (250.0, 2600.0)
+_LONGEST_OTHER_MM = 6000.0
 _LIKE_SHARE = 0.03
 _HEAVIEST_KG = 80
 _MOST_POWERS = 4  # further ones say nothing new
@@ -28,7 +30,7 @@ def other_figures(scene: Scene) -> Found:
         item = scene.items[place]
         if item.unit == "kg" and 0.1 <= item.value < 200:
             _keep(found, "weight", item.value, item, 0.9)
-    _size(scene, found)
+    _size(scene, found, _LONGEST_OTHER_MM)
     return found
 
 
@@ -40,7 +42,7 @@ def panel_figures(scene: Scene, kind: str) -> tuple[Found, bool]:
     gone = _elsewhere(scene)
     if not scene.by_what.keys().isdisjoint(_RATINGS):
         _rows(scene, found, gone)
-    for place in numbers(scene):
+    for place in measured_in(scene, *_OF_PANELS):
         item = scene.items[place]
         if place in gone:
             continue
@@ -132,7 +134,10 @@ def name_of(scene: Scene, place: int, names: Iterable[str]) -> str | None:
     item = scene.items[place]
     reach = _REACH if item.unit else 4
     for one in scene.back(place, 10):
-        if item.at - one.to > reach or (one.what == NUMBER and (one.unit == item.unit or not item.unit)):
+        away = item.at - one.to
+        if (away > reach and away - scene.tokens[item.field][one.to : item.at].count(".") > reach) or (
+            one.what == NUMBER and (one.unit == item.unit or not item.unit)
+        ):
             break
         if one.what in UNIT_OF and (not item.unit or UNIT_OF[one.what] == item.unit):
             return one.what if one.what in names else None
@@ -171,7 +176,7 @@ def _named_power(scene: Scene, place: int, item: Item) -> bool:
             and set(scene.tokens[item.field][before.to : item.at]) <= _BETWEEN)  # fmt: skip
 
 
-def _is_power(scene: Scene, place: int, item: Item, kind: str) -> bool:
+def _is_power(scene: Scene, place: int, item: Item, kind: str) -> bool:  # noqa: PLR0911 - a row of questions
     """Is it the rated power of one panel, as far as its neighbours tell?"""
     if not 3 <= item.value <= 1000 or scene.denied(place):
         return False
@@ -187,10 +192,17 @@ def _is_power(scene: Scene, place: int, item: Item, kind: str) -> bool:
              and one.clause == item.clause]  # fmt: skip
     if {"lot", "surge", "dc_power"} & set(near):
         return False
+    if kind == "set" and item.value <= 720 and _behind_times(tokens, item):  # "2x 430 W + 800 W"
+        return True
     owner = owner_of(scene, place)
     if kind == "set":
         return (owner == "panel" and (item.peak or item.value <= 720)) or (item.peak and item.value <= 720)
     return owner != "inverter" or item.peak
+
+
+def _behind_times(tokens: list[str], item: Item) -> bool:
+    at = item.at
+    return at > 1 and tokens[at - 1] == "x" and tokens[at - 2].isdigit()
 
 
 def owner_of(scene: Scene, place: int) -> str | None:
@@ -237,7 +249,14 @@ def _coefficient(scene: Scene, place: int, item: Item, found: Found) -> None:
     taken = next((one for one in scene.back(place, 4) if one.unit in {"%/K", "V/K", "A/K"}), None)
     if taken is not None:
         before = [one for one in before if one.at > taken.at]
-    if before and taken is not None and before[-1].at - taken.to <= 2 and behind:
+    own = [one for one in behind if one.clause == item.clause]
+    if (
+        before
+        and taken is not None
+        and before[-1].at - taken.to <= 2
+        and behind
+        and (own or before[0].clause != item.clause)
+    ):
         before = []
     one = before[0] if before else behind[0] if behind else None
     if one is None:
@@ -274,7 +293,7 @@ def _cells(scene: Scene, place: int, item: Item, found: Found) -> bool:
     return named or half
 
 
-def _size(scene: Scene, found: Found) -> None:
+def _size(scene: Scene, found: Found, longest_mm: float = _SIDES_MM[1]) -> None:
     """Two sides with x or "by" between them; or a length and a width by their names."""
     places = numbers(scene)
     items = scene.items
@@ -282,7 +301,7 @@ def _size(scene: Scene, found: Found) -> None:
         one, two = items[first], items[second]
         if one.field == two.field and 0 < two.at - one.to <= 1 and _times(scene, one):
             third = _third(scene, second)
-            sides = _sides(one, two, third)
+            sides = _sides(one, two, third, longest_mm)
             if sides:
                 found["length"], found["width"] = (max(sides), one, 0.95), (min(sides), two, 0.95)
                 return
@@ -304,7 +323,7 @@ def _third(scene: Scene, place: int) -> Item | None:
     return behind if behind is not None and behind.at - item.to == 1 and _times(scene, item) else None
 
 
-def _sides(one: Item, two: Item, third: Item | None) -> tuple[float, float] | None:
+def _sides(one: Item, two: Item, third: Item | None, longest_mm: float) -> tuple[float, float] | None:
     if not {one.unit, two.unit} <= {"mm", ""}:
         return None
     unit = two.unit or one.unit
@@ -322,8 +341,8 @@ def _sides(one: Item, two: Item, third: Item | None) -> tuple[float, float] | No
         elif max(values) < 250 and min(values) >= 50:
             factor = 10.0
         values = (one.value * factor, two.value * factor)
-    low, high = _SIDES_MM
-    return values if all(low <= value <= high for value in values) and max(values) < 4 * min(values) else None
+    low = _SIDES_MM[0]
+    return values if all(low <= value <= longest_mm for value in values) and max(values) < 4 * min(values) else None
 
 
 def _named_side(scene: Scene, name: str) -> tuple[float, Item] | None:

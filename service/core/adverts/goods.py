@@ -2,9 +2,9 @@
 
 from dataclasses import dataclass
 
-from service.core.adverts.lexemes import CURRENCIES, NUMBER, Item
 from service.core.adverts.pieces import pieces_on_offer
 from service.core.adverts.scene import Scene, numbers
+from service.core.adverts.walk import CURRENCIES, NUMBER, Item
 
 _GOODS = {"panel_one": "panel", "panel_many": "panel", "inverter_one": "inverter", "inverter_many": "inverter",
           "set_one": "set", "set_many": "set", "other_goods": "other", "accessory": "other"}  # fmt: skip
@@ -12,16 +12,19 @@ _FIRST_WORDS = 4
 _FIRST_TITLE = 2
 _FARTHEST = 14
 _SELLING = ("selling",)
+_OF_GOODS = ("selling", "used", "unused", "each", "pickup", "voc")
+_OF_PANELS = ("cells", "t:mono", "t:poly", "t:topcon", "t:hjt", "bifacial", "voc")
 
 
 @dataclass(frozen=True, slots=True)
 class Goods:
-    """Kind, offer or not, pieces."""
+    """Kind, offer or not, pieces; on how many pallets, where more than one is offered."""
 
     kind: str
     is_offer: bool
     quantity: int | None
     why: str | None
+    pallets: int = 1
 
 
 @dataclass(slots=True)
@@ -43,14 +46,19 @@ def goods_of(scene: Scene) -> Goods:
     if kind == "other" and why is None:
         priced = bool(scene.price) or any(scene.items[at].unit in CURRENCIES for at in numbers(scene))
         return Goods("other", priced, None, "nothing_described")
-    return Goods(kind, True, pieces_on_offer(scene, kind), why)
+    quantity, pallets = pieces_on_offer(scene, kind)
+    return Goods(kind, True, quantity, why, pallets)
 
 
 def _named(scene: Scene) -> _Named:
     named = _Named({}, {})
-    for place, item in enumerate(scene.items):
-        good = _GOODS.get(item.what)
-        if good is None or _purpose(scene, place) or scene.denied(place, behind=False) or _gone(scene, place):
+    known = scene.by_what
+    for place in sorted(place for what in _GOODS if what in known for place in known[what]):
+        item = scene.items[place]
+        good = _GOODS[item.what]
+        if _purpose(scene, place) or scene.denied(place, behind=False) or _gone(scene, place):
+            continue
+        if _supposed(scene, place):
             continue
         if _modifies(scene, place, good) or (good == "set" and _origin(scene, place)):
             continue
@@ -91,6 +99,14 @@ def _gone(scene: Scene, place: int) -> bool:
     return any(one.what == "gone" and one.clause == item.clause for one in near)
 
 
+def _supposed(scene: Scene, place: int) -> bool:
+    """Is it only said what could be done with such goods?"""
+    item = scene.items[place]
+    return "maybe" in scene.by_what and any(
+        one.what == "maybe" and one.clause == item.clause for one in scene.back(place, 8)
+    )
+
+
 def _modifies(scene: Scene, place: int, good: str) -> bool:
     """Do other goods stand directly behind it, so that it only tells of what kind those are?"""
     item = scene.items[place]
@@ -114,8 +130,13 @@ def _wanted(scene: Scene) -> bool:
         if item.field == 0 and first:
             return True
         if item.field == 1 and first and not any(scene.by_what.get(what) for what in _SELLING):
-            return True
+            return not _offered_before(scene, at)
     return False
+
+
+def _offered_before(scene: Scene, place: int) -> bool:
+    """Is an amount of money told before it, so that it asks for something in exchange?"""
+    return any(at < place for unit in CURRENCIES for at in scene.units.get(unit, ())[:1])
 
 
 def _start(scene: Scene, place: int) -> int:
@@ -140,7 +161,8 @@ def _service(scene: Scene, kind: str) -> bool:
         return True
     if not served:
         return False
-    if len(served) > 1 and not _rated(scene):
+    told = {tuple(scene.tokens[one.field][one.at : one.to]) for one in served}
+    if len(told) > 1 and (not _rated(scene) or not any(scene.by_what.get(what) for what in _OF_GOODS)):
         return True
     if kind == "other" or any(one.field == 0 for one in served):
         return not any(scene.items[at].unit == "W" for at in numbers(scene)) or kind == "other"
@@ -189,9 +211,11 @@ def _lacks(scene: Scene, good: str) -> bool:
 def _other_goods(scene: Scene, named: _Named) -> bool:
     """Are lamps, brackets and the like what is sold, not what comes along?"""
     title, all_ = named.title, named.all
-    if "other" not in all_ or {"voc", "isc"} <= set(scene.by_what) or (set(all_) - {"other"} and all(
-        scene.items[at].what == "accessory" for at in all_["other"]
-    )):  # fmt: skip
+    if "other" not in all_ or {"voc", "isc"} <= set(scene.by_what):
+        return False
+    if all(scene.items[at].what == "accessory" for at in all_["other"]) and (
+        set(all_) - {"other"} or ("cells" in scene.by_what and _rated_panel(scene))
+    ):
         return False
     if "other" in title:
         if {"inverter", "set"} & set(title):
@@ -251,4 +275,6 @@ def _rated(scene: Scene) -> bool:
 
 def _rated_panel(scene: Scene) -> bool:
     """Are there ratings that only a panel has?"""
-    return "voc" in scene.by_what or any(scene.items[at].peak for at in numbers(scene))
+    if "voc" in scene.by_what or any(scene.items[at].peak for at in numbers(scene)):
+        return True
+    return bool(scene.units.get("W")) and not scene.by_what.keys().isdisjoint(_OF_PANELS)

@@ -2,18 +2,21 @@
 
 from collections.abc import Iterable
 
-from service.core.adverts.lexicon import Vocabulary
+from service.core.adverts.lexicon import WEIGHT_BITS, WEIGHT_UNIT, Vocabulary
 
 UNKNOWN = "und"
-_LEAST = 0.3
+_LEAST = round(0.3 * WEIGHT_UNIT)
+_LANE = (1 << WEIGHT_BITS) - 1
 
 
 def language_of(words: Iterable[str], vocabulary: Vocabulary) -> str:
     """The language whose different words weigh most; ``und`` where hardly any word tells."""
-    weights = [0.0] * len(vocabulary.languages)
     telling = vocabulary.telling
-    for word in vocabulary.telling_words.intersection(words):
-        for number, weight in telling[word]:
-            weights[number] += weight
-    best = max(range(len(weights)), key=weights.__getitem__, default=0)
-    return vocabulary.languages[best] if weights and weights[best] >= _LEAST else UNKNOWN
+    total = sum(map(telling.__getitem__, vocabulary.telling_words & set(words)))
+    best, most = UNKNOWN, _LEAST - 1
+    for language in vocabulary.languages:
+        weight = total & _LANE
+        if weight > most:
+            best, most = language, weight
+        total >>= WEIGHT_BITS
+    return best

@@ -5,7 +5,7 @@ wins; phrases of one length keep all their meanings.
 """
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 
 from service.core.adverts.plain import plain_of
 from service.core.adverts.tokens import words_of
@@ -16,7 +16,11 @@ _MOST_LANGUAGES = 3  # a word that more languages have tells none of them
 _MOST_KEPT = 20_000
 _UNITS = frozenset("wvakx")  # letters that stand in adverts of any language
 _GOODS = frozenset({"panel_one", "panel_many", "inverter_one", "inverter_many"})
+_OTHERS = frozenset({"other_goods", "accessory", "for"})
 _CARRYING = frozenset({"d:", "n:", "t:", "new", "used", "unused"})
+_WALKED = ("but", "money:", "n:", "cash:", "pair")  # meanings that are more than an item
+WEIGHT_UNIT = 180  # makes 1, 0.6 and their quarters and ninths whole
+WEIGHT_BITS = 24  # more than 20,000 signs of words can weigh
 _UNIT, _SHORT, _NO_UNIT, _TELLING = "unit ", "short", "no_unit", "telling"
 
 # What a piece of text can be: nothing, a number, a sign that parts clauses, one that ends sentences, a dash, a bracket;
@@ -27,15 +31,45 @@ Phrase = tuple[tuple[str, ...], tuple[str, ...]]  # the rest of its words, and i
 
 @dataclass(frozen=True, slots=True)
 class Phrases:
-    """What begins with a word: its own meanings, and longer phrases by their second word, longest first."""
+    """What begins with a word: its own meanings, and longer phrases by their second word, longest first.
+
+    ``plain``: it has no stems behind it, and its own meanings are no number, currency or "but".
+    """
 
     alone: tuple[str, ...]
     by_second: Mapping[str, tuple[Phrase, ...]]
     stems: tuple[Phrase, ...]
+    plain: bool
 
 
-Start = int | Phrases
+# A row of meanings alone stands for a word that begins no longer phrase and is no number, currency or "but".
+Start = int | Phrases | tuple[str, ...]
 _SIGNS = {**dict.fromkeys(".!?\n|•;*", ENDS), **dict.fromkeys(",+", PARTS), **dict.fromkeys("()[]", BRACKET), "-": DASH}
+
+
+class Known(dict[str, Start]):
+    """What a piece of text can be, looked up when it is first met; keeps what it found, and is bounded."""
+
+    def __init__(self, exact: Mapping[str, tuple[Phrase, ...]], stems: Mapping[str, tuple[Phrase, ...]]) -> None:
+        super().__init__(_SIGNS)
+        self._exact = exact
+        self._stems = stems
+        self._heads = frozenset(word[:_SHORTEST_STEM] for word in stems)
+        self._longest = max((len(word) for word in stems), default=0)
+
+    def __missing__(self, word: str) -> Start:
+        number = word[0].isdigit()
+        found = (FIGURE if word.isascii() else NOTHING) if number else _started(self._phrases(word))
+        if len(self) < _MOST_KEPT:
+            self[word] = found
+        return found
+
+    def _phrases(self, word: str) -> tuple[Phrase, ...]:
+        found = self._exact.get(word, ())
+        if word[:_SHORTEST_STEM] in self._heads:
+            for length in range(_SHORTEST_STEM, min(len(word), self._longest) + 1):
+                found += self._stems.get(word[:length], ())
+        return found
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,44 +77,18 @@ class Lexicon:
     """The phrases of one language by their first word.
 
     ``units``: word -> unit and factor; ``short``: words that a point cuts short; ``no_unit``: words that are units only
-    where they stand directly behind a figure. ``kept`` remembers words that were looked up, and is bounded.
+    where they stand directly behind a figure.
     """
 
-    exact: Mapping[str, tuple[Phrase, ...]]
-    stems: Mapping[str, tuple[Phrase, ...]]
-    stem_heads: frozenset[str]
-    longest_stem: int
+    known: Known
     units: Mapping[str, tuple[str, float]]
     short: frozenset[str]
     no_unit: frozenset[str]
-    kept: dict[str, Start] = field(default_factory=dict)
-
-    def look_up(self, word: str) -> Start:
-        """What a piece of text can be; phrases longest first. Keeps what it found."""
-        found: Start
-        if not word:
-            found = NOTHING
-        elif word[0].isdigit():
-            found = FIGURE if word.isascii() else NOTHING
-        elif word in _SIGNS:
-            found = _SIGNS[word]
-        else:
-            found = _by_second(self._phrases(word)) or NOTHING
-        if len(self.kept) < _MOST_KEPT:
-            self.kept[word] = found
-        return found
-
-    def _phrases(self, word: str) -> tuple[Phrase, ...]:
-        found = self.exact.get(word, ())
-        if word[:_SHORTEST_STEM] in self.stem_heads:
-            for length in range(_SHORTEST_STEM, min(len(word), self.longest_stem) + 1):
-                found += self.stems.get(word[:length], ())
-        return found
 
 
-def _by_second(phrases: tuple[Phrase, ...]) -> Phrases | None:
+def _started(phrases: tuple[Phrase, ...]) -> Start:
     if not phrases:
-        return None
+        return NOTHING
     alone: dict[str, None] = {}
     seconds: dict[str, list[Phrase]] = {}
     stems: list[Phrase] = []
@@ -91,16 +99,24 @@ def _by_second(phrases: tuple[Phrase, ...]) -> Phrases | None:
             stems.append((rest, meanings))
         else:
             seconds.setdefault(rest[0], []).append((rest, meanings))
-    return Phrases(tuple(alone), {word: tuple(longer) for word, longer in seconds.items()}, tuple(stems))
+    walked = any(meaning.startswith(_WALKED) for meaning in alone)
+    if not seconds and not stems and not walked:
+        return tuple(alone)
+    return Phrases(tuple(alone), {word: tuple(longer) for word, longer in seconds.items()}, tuple(stems),
+                   not stems and not walked)  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True)
 class Vocabulary:
-    """The lexicon of each language, and which words tell which language (index into ``languages``)."""
+    """The lexicon of each language, and which words tell which language.
+
+    ``telling``: word -> its weights for all ``languages`` in one whole number, ``WEIGHT_BITS`` for each, in units of
+    1 / ``WEIGHT_UNIT``, so that the weights of many words are one sum.
+    """
 
     languages: tuple[str, ...]
     lexicons: Mapping[str, Lexicon]
-    telling: Mapping[str, Sequence[tuple[int, float]]]
+    telling: Mapping[str, int]
     telling_words: frozenset[str]
 
 
@@ -137,10 +153,8 @@ def _lexicon(*tables: Mapping[str, tuple[str, ...]]) -> Lexicon:
         place = stems if first.endswith("*") else exact
         place.setdefault(first.rstrip("*"), []).append((rest, tuple(dict.fromkeys(told))))
     return Lexicon(
-        exact={word: tuple(phrases) for word, phrases in exact.items()},
-        stems={word: tuple(phrases) for word, phrases in stems.items()},
-        stem_heads=frozenset(word[:_SHORTEST_STEM] for word in stems),
-        longest_stem=max((len(word) for word in stems), default=0),
+        known=Known({word: tuple(phrases) for word, phrases in exact.items()},
+                    {word: tuple(phrases) for word, phrases in stems.items()}),
         units=units, short=frozenset(apart[_SHORT]), no_unit=frozenset(apart[_NO_UNIT]),
     )  # fmt: skip
 
@@ -151,6 +165,8 @@ def _with_goods(meanings: dict[tuple[str, ...], list[str]]) -> None:
     for row, told in meanings.items():
         if len(row) > 1 and any(one[:2] in _CARRYING or one in _CARRYING for one in told):
             told += [one for word in row for one in goods.get(word, ()) if one not in told]
+        elif len(row) > 1 and "extra" in told:  # "brackets for" are goods, and for something
+            told += [one for one in (*meanings.get(row[:1], ()), *meanings.get(row[-1:], ())) if one in _OTHERS]
 
 
 def spellings_of(phrase: str) -> list[tuple[str, ...]]:
@@ -177,7 +193,7 @@ def _row(phrase: str) -> tuple[str, ...]:
     return tuple(row)
 
 
-def _telling(words: AdvertWords, languages: Sequence[str]) -> dict[str, list[tuple[int, float]]]:
+def _telling(words: AdvertWords, languages: Sequence[str]) -> dict[str, int]:
     """Word -> languages with a weight: words that several languages have tell less."""
     users: dict[str, dict[int, float]] = {}
     for number, language in enumerate(languages):
@@ -188,8 +204,10 @@ def _telling(words: AdvertWords, languages: Sequence[str]) -> dict[str, list[tup
                 if len(row) == 1 and row[0] not in _UNITS:
                     had = users.setdefault(row[0].rstrip("*"), {})
                     had[number] = max(had.get(number, 0.0), weight)
-    return {
-        word: [(number, weight / len(had) ** 2) for number, weight in had.items()]
-        for word, had in users.items()
-        if len(had) <= _MOST_LANGUAGES
-    }
+    return {word: _packed(had) for word, had in users.items() if len(had) <= _MOST_LANGUAGES}
+
+
+def _packed(weights: Mapping[int, float]) -> int:
+    """The weights of a word by the number of the language, in one whole number."""
+    share = WEIGHT_UNIT / len(weights) ** 2
+    return sum(round(share * weight) << (WEIGHT_BITS * number) for number, weight in weights.items())

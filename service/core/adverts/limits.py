@@ -1,13 +1,14 @@
 """Which limit of an inverter is each figure?"""
 
 from service.core.adverts.figures import Found, name_of, owner_of
-from service.core.adverts.lexemes import NUMBER, Item
 from service.core.adverts.scene import Scene, numbers
+from service.core.adverts.walk import NUMBER, Item
 
 _JOINS = frozenset(("-", "to", "bis", "tot", "a", "az", "do", "til", ".", "and", "und", "en", "et", "e", "y", "i", "og",
                     "ate", "hasta", "fino", "~"))  # fmt: skip
 _WINDOW_NAMES = ("tracking", "input_range", "system", "battery", "ac_out", "between")
 _GRID_V = (180.0, 280.0)
+_TRACKERS = ("track", "trek", "mpp", "inseg", "sledov")
 _MOST_INPUTS = 8
 
 
@@ -121,7 +122,8 @@ def _current(scene: Scene, place: int, item: Item, found: Found) -> None:
     if {"ac_out", "system", "battery"} & {*before[:3], *behind[:1]}:
         return
     name = name_of(scene, place, ("isc", "input_current"))
-    _keep(found, "max_short_circuit" if name == "isc" else "max_current", item, 0.9)
+    short = name == "isc" or behind[:1] == ["max_sc"] or before[:1] == ["max_sc"]
+    _keep(found, "max_short_circuit" if short else "max_current", item, 0.9)
 
 
 def _inputs(scene: Scene, place: int, item: Item, found: Found) -> None:
@@ -137,7 +139,8 @@ def _inputs(scene: Scene, place: int, item: Item, found: Found) -> None:
             break
         if one.what in {"inputs", "tracking"}:
             if not (item.spelled and item.value == 1 and _spoilt(scene, item.sentence)):
-                _keep(found, "trackers" if one.what == "tracking" else "inputs", item)
+                tracked = one.what == "tracking" or scene.tokens[one.field][one.at].startswith(_TRACKERS)
+                _keep(found, "trackers" if tracked else "inputs", item)
             return
 
 

@@ -2,10 +2,13 @@
 
 from itertools import pairwise
 
-from service.core.adverts.lexemes import CURRENCIES, NUMBER, Item
-from service.core.adverts.scene import Scene, numbers
+from service.core.adverts.scene import Scene
+from service.core.adverts.walk import CURRENCIES, NUMBER, Item
 
 _MOST_PIECES = 5000
+_MOST_PALLETS = 60
+_LONG_WORD = 6
+_PALLET = ("palet", "pallet", "palle", "bancal")
 _NO_COUNT_BEFORE = frozenset(("x", "'", "°", "%", "/"))
 _FARTHEST = 8
 _FIRST_YEAR, _LAST_YEAR = 1990, 2035  # "2016 panels" tells a year
@@ -19,26 +22,68 @@ _NAMES = {"panel": ("panel_many", "panel_one"), "inverter": ("inverter_many", "i
           "set": ("set_many", "set_one"), "other": ("other_goods", "thermal", "accessory")}  # fmt: skip
 
 
-def pieces_on_offer(scene: Scene, kind: str) -> int | None:
+def pieces_on_offer(scene: Scene, kind: str) -> tuple[int | None, int]:
+    """Pieces that the text counts (None where it does not say), and on how many pallets they stand."""
+    pieces = _pieces(scene, kind)
+    pallets = _pallets(scene) if pieces and kind != "set" and "pallet" in scene.by_what else 1
+    if pieces is None or pallets == 1 or pieces <= pallets:
+        return pieces, 1
+    counts = [scene.items[place] for place in scene.units.get("", ()) if scene.items[place].value == pieces]
+    if not counts:  # pallets times pieces
+        return pieces, pallets
+    parts = {scene.items[place].value for place in scene.units.get("", ())}
+    told = {item.sentence for item in counts}
+    on_one = pieces / pallets not in parts and any(
+        scene.items[place].sentence in told and of_pallet(scene, scene.items[place])
+        for what in ("pallet", "lot", "each")
+        for place in scene.by_what.get(what, ())
+    )
+    return (pieces * pallets, pallets) if on_one else (pieces, 1)
+
+
+def _bare_pallets(scene: Scene, place: int, item: Item) -> bool:
+    """Does it count pallets, not what stands on them?"""
+    return scene.stands("pallet", item.field, item.to) and _times_pallets(scene, place, item) == item.value > 1
+
+
+def of_pallet(scene: Scene, item: Item) -> bool:
+    """Do the words of a meaning speak of a pallet: "pallet", "per pallet"?"""
+    return any(word.startswith(_PALLET) for word in scene.tokens[item.field][item.at : item.to])
+
+
+def _pallets(scene: Scene) -> int:
+    """How many pallets are offered: "two pallets in stock"."""
+    for place in scene.units.get("", ()):
+        item = scene.items[place]
+        if 1 < item.value <= _MOST_PALLETS and scene.stands("pallet", item.field, item.to) and item.value % 1 == 0:
+            return int(item.value)
+    return 1
+
+
+def _pieces(scene: Scene, kind: str) -> int | None:
     """Pieces that the text counts; one where all of it is in the singular; None where it does not say."""
     names = _NAMES[kind]
     told: list[int] = []
     counted: list[int] = []
-    for place in numbers(scene):
+    for place in scene.units.get("", ()):
         item = scene.items[place]
-        if item.unit or not 0 < item.value <= _MOST_PIECES or item.value != int(item.value):
+        if not 0 < item.value <= _MOST_PIECES or item.value != int(item.value):
             continue
         if not item.spelled and (item.glued in _PART_OF_MORE or _FIRST_YEAR <= item.value <= _LAST_YEAR):
             continue
-        if not _near_goods(scene, place, item) or _barred(scene, place, item):
+        if not _near_goods(scene, place, item) or _barred(scene, place, item) or _bare_pallets(scene, place, item):
             continue
-        if kind != "set" and _told(scene, place, item):
+        if _told(scene, place, item) if kind != "set" else _sets_in_stock(scene, place, item):
             told.append(_times_pallets(scene, place, item))
         elif _counts(scene, place, item, names, kind):
             counted.append(_times_pallets(scene, place, item))
+    return max(told) if told else _most(scene, kind, counted)
+
+
+def _most(scene: Scene, kind: str, counted: list[int]) -> int | None:
+    """The greatest count; else one, where all is in the singular."""
+    names = _NAMES[kind]
     many = [at for at in scene.by_what.get(names[0], ()) if not _behind_for(scene, at)]
-    if told:
-        return max(told)
     counted = [count for count in counted if count > 1] or ([] if many and kind != "other" else counted)
     if counted:
         return max(counted) if kind != "set" else counted[0]
@@ -47,7 +92,8 @@ def pieces_on_offer(scene: Scene, kind: str) -> int | None:
     if "several" in scene.by_what and (many or kind == "other"):
         return None
     if kind == "other":
-        return 1 if "panel_one" in scene.by_what and not many and "thermal" in scene.by_what else None
+        one = not scene.by_what.keys().isdisjoint(("thermal_one", "other_one"))
+        return 1 if one or ("panel_one" in scene.by_what and not many and "thermal" in scene.by_what) else None
     return 1 if names[1] in scene.by_what and not many else None
 
 
@@ -83,6 +129,13 @@ def _barred(scene: Scene, place: int, item: Item) -> bool:
                for one in scene.ahead(place, 1))  # fmt: skip
 
 
+def _sets_in_stock(scene: Scene, place: int, item: Item) -> bool:
+    """As in "balcony kit, 2 available"?"""
+    near = (*scene.back(place, 3), *scene.ahead(place, 3))
+    parts = any(one.what.startswith(("panel_", "inverter_")) and one.clause == item.clause for one in near)
+    return not parts and scene.stands("stock", item.field, item.to)
+
+
 def _told(scene: Scene, place: int, item: Item) -> bool:
     """Behind a heading for a number, or beside "in stock", "left"?"""
     if item.spelled and item.value == 1:
@@ -97,13 +150,26 @@ def _told(scene: Scene, place: int, item: Item) -> bool:
     ):
         return scene.stands("piece", before.field, before.at)
     if before is not None and before.what == "stock" and item.at - before.to <= 3 and not _of_money(scene, place):
-        return True
+        return not _of_strangers(scene, item)
     for one in scene.ahead(place, 3):
         if one.at - item.to > 3 or one.clause != item.clause or one.unit in CURRENCIES:
             break
         if one.what == "stock":
             return True
     return False
+
+
+def _of_strangers(scene: Scene, item: Item) -> bool:
+    """Does a long word that means nothing stand behind it, as in "there are two colleagues"?"""
+    tokens = scene.tokens[item.field]
+    word = tokens[item.to] if item.to < len(tokens) else ""
+    return word.isalpha() and len(word) >= _LONG_WORD and not any(
+        one.field == item.field and one.at == item.to for what in _COUNTED for one in _items(scene, what)
+    )  # fmt: skip
+
+
+def _items(scene: Scene, what: str) -> list[Item]:
+    return [scene.items[place] for place in scene.by_what.get(what, ())]
 
 
 def _of_money(scene: Scene, place: int) -> bool:
@@ -117,22 +183,30 @@ def _counts(scene: Scene, place: int, item: Item, names: tuple[str, ...], kind: 
     follow = tokens[item.to] if item.to < len(tokens) else ""
     if not item.spelled and _beside_x(scene, place, item, tokens, follow):
         return kind != "set"
-    if follow in _NO_COUNT_BEFORE or item.glued == "x":
+    if follow in _NO_COUNT_BEFORE or item.glued == "x" or _hyphened(scene, item, names):
         return False
     if kind != "set" and not (item.spelled and item.value == 1) and scene.stands("piece", item.field, item.to):
         return True
     return _before_goods(scene, place, item, names, kind)
 
 
+def _hyphened(scene: Scene, item: Item, names: tuple[str, ...]) -> bool:
+    """Does it only tell of what kind they are: "4-channel inverter"?"""
+    tokens = scene.tokens[item.field]
+    if tokens[item.to : item.to + 1] != ["-"] or not scene.glued(item.field, item.to + 1):
+        return False
+    return not any(scene.stands(name, item.field, item.to + 1) for name in names)
+
+
 def _before_goods(scene: Scene, place: int, item: Item, names: tuple[str, ...], kind: str) -> bool:
     for one in scene.ahead(place, 6):
         if one.what in names and (one.at > item.at or one.to == item.to):
             directly = one.at - item.to <= 1
-            if directly and (_like_watts(item) or (kind == "inverter" and item.value >= _LEAST_OUTPUT)):
+            if _like_watts(item) or (directly and kind == "inverter" and item.value >= _LEAST_OUTPUT):
                 return False
             tubes = one.what == "thermal" and item.value >= _FEWEST_TUBES
             return not tubes and (one.clause == item.clause or one.at - item.to <= 3)
-        if one.what in {"each", "lot", "for"} or one.unit in CURRENCIES or one.at - item.to > 5:
+        if one.what in {"each", "lot", "for", "cells", "half"} or one.unit in CURRENCIES or one.at - item.to > 5:
             return False
         if (one.what == NUMBER and one.unit != "W") or (one.clause != item.clause and one.what != NUMBER):
             return False
@@ -146,7 +220,8 @@ def _like_watts(item: Item) -> bool:
 
 def _beside_x(scene: Scene, place: int, item: Item, tokens: list[str], follow: str) -> bool:
     """Is it a count beside an x (4 x 410 W, 8x panels, x8), not the side of something?"""
-    if item.value > 200:
+    of_inputs = follow == "x" and any(scene.stands(what, item.field, item.to + 1) for what in ("inputs", "tracking"))
+    if item.value > 200 or of_inputs:  # "2 x MPPT"
         return False
     if follow == "x":
         behind = tokens[item.to + 1] if item.to + 1 < len(tokens) else ""

@@ -25,7 +25,7 @@ _PRETENDS = re.compile("[\u200b\u2060\u202a-\u202e\u2066-\u2069\U0001d400-\U0001
                        "\uff10-\uff5a\u20e3\0-\x08\x0b\x0c\x0e-\x1f]")  # fmt: skip
 _OTHER_LETTERS = re.compile("[\u0400-\u04ff\u0391-\u03a8\u03b1-\u03bb\u03bd-\u03c9]")
 _MIXED = re.compile(f"[a-zA-Z]{_OTHER_LETTERS.pattern}|{_OTHER_LETTERS.pattern}[a-zA-Z]")
-_SPECIAL = re.compile(r"[^ -_a-~\n]")  # signs that are not simply themselves or their small letter
+_USUAL = frozenset(map(chr, range(32, 127))) - {"`"} | {"\n", "€", "£"}  # themselves, or their small letter
 _MOST_DIFFERENT = 64
 _MOST_KEPT = 4096
 _LONGEST_REFERENCE = 12
@@ -91,7 +91,9 @@ def plain_of(sent: str) -> Plain:
         seen, marked = _untagged(seen)
     if "&" in seen:
         seen, places = _referenced(seen)
-    special = "".join(set(_SPECIAL.findall(seen)))
+    special = "".join(set(seen) - _USUAL)
+    if not special:
+        return Plain(seen.lower(), seen, places, disguised=marked)
     hidden = marked or _PRETENDS.search(special) is not None
     hidden = hidden or (_OTHER_LETTERS.search(special) is not None and _MIXED.search(seen) is not None)
     text = _signs(seen, special)

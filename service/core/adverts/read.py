@@ -8,15 +8,16 @@ from service.core.adverts.doubts import figure_doubts, too_cheap
 from service.core.adverts.figures import Found, other_figures, panel_figures
 from service.core.adverts.goods import Goods, goods_of
 from service.core.adverts.language import language_of
-from service.core.adverts.lexemes import Item, lexed
+from service.core.adverts.lexemes import lexed
 from service.core.adverts.lexicon import Vocabulary
 from service.core.adverts.limits import inverter_figures
 from service.core.adverts.plain import Plain, plain_of
 from service.core.adverts.price import Asked, asked_of
 from service.core.adverts.reading import Advert, Claim, Price, Reading
-from service.core.adverts.scene import BODY_FROM, FIELDS, Orders, Scene, numbers, scene_of
+from service.core.adverts.scene import BODY_FROM, FIELDS, Orders, Scene, scene_of
 from service.core.adverts.state import condition_of, defects_of, delivery_of, partly, put_together, word_doubts
 from service.core.adverts.tokens import Pieces
+from service.core.adverts.walk import Item
 
 LONGEST_TEXT = 20_000
 MOST_CLAIMS = 60
@@ -76,7 +77,10 @@ def _scene(
 
 
 def _without(words: Sequence[str], orders: Orders) -> list[str]:
-    return [word for at, word in enumerate(words) if not any(low <= at < high for low, high in orders)]
+    kept = list(words)
+    for low, high in orders:
+        kept[low:high] = [""] * (high - low)
+    return kept
 
 
 def _flood(pieces: Pieces) -> list[bool] | None:
@@ -110,9 +114,11 @@ def _offer(
     inverter = inverter_figures(scene, goods.kind) if goods.kind in {"inverter", "set"} else {}
     put_together(scene)
     photovoltaic = goods.kind in {"panel", "set"}
+    if asked.mixed and goods.kind == "panel":  # of which of them?
+        panel, two_powers = {}, False
     defects = defects_of(scene, goods.kind)
-    part = partly(scene, defects, goods)
-    condition = condition_of(scene, defects, part=part)
+    part, mostly = partly(scene, defects, goods)
+    condition = condition_of(scene, defects, part=part and not mostly)
     technology = next((kind for kind in _KINDS if scene.has(f"t:{kind}")), None) if photovoltaic else None
     doubts = word_doubts(scene) | figure_doubts(panel, inverter) | extra
     if "voc" not in panel and _metered(scene):
@@ -146,13 +152,13 @@ def _offer(
 
 def _for_battery(scene: Scene) -> bool:
     """Is it a panel "of 12 V"?"""
-    return any(scene.items[at].unit == "V" and scene.items[at].value == _BATTERY_V for at in numbers(scene))
+    return any(scene.items[at].value == _BATTERY_V for at in scene.units.get("V", ()))
 
 
 def _metered(scene: Scene) -> bool:
     """Is a voltage told as a reading?"""
-    volts = {item.sentence for item in scene.items if item.what == "#" and item.unit == "V"}
-    return any(scene.items[at].sentence in volts for at in scene.by_what.get("measured", ()))
+    read = {scene.items[at].sentence for at in scene.by_what.get("measured", ())}
+    return bool(read) and any(scene.items[at].sentence in read for at in scene.units.get("V", ()))
 
 
 def _bifacial(scene: Scene) -> bool | None:
@@ -192,7 +198,7 @@ def _claim(
 ) -> Claim:
     value, item, sure = one
     plain, text = plains[item.field], sent[item.field]
-    start = plain.place(cut[item.field].starts[item.at])
+    start = plain.place(cut[item.field].start(item.at))
     end = plain.place(cut[item.field].end(item.to - 1) - 1) + 1
     return Claim(what=told[0], value=value, unit=told[1], words=text[start:end][:120], field=FIELDS[item.field],
                  start=start, end=end, sureness_share=sure)  # fmt: skip

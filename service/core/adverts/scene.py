@@ -1,9 +1,11 @@
 """What stands near what? The items of all fields of an advert in one row, with questions of nearness."""
 
+from collections import defaultdict
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 
-from service.core.adverts.lexemes import NUMBER, Item, Lexed
+from service.core.adverts.lexemes import Lexed
+from service.core.adverts.walk import NUMBER, Item
 
 FIELDS = ("title", "body", "price_text")
 BODY_FROM = 100_000  # sentences of the body are counted from here on
@@ -15,13 +17,20 @@ Orders = Sequence[tuple[int, int]]  # from which piece of the body to which
 
 @dataclass(slots=True)
 class Scene:
-    """Items in order, by meaning, and the tokens of each field."""
+    """Items in order, by meaning, and the tokens of each field; ``units``: places of figures by their unit.
+
+    ``first`` and ``last``: place of the first and the last item of each sentence.
+    """
 
     items: list[Item] = field(default_factory=list)
     by_what: dict[str, list[int]] = field(default_factory=dict)
     tokens: list[list[str]] = field(default_factory=list)
+    apart: list[list[bool]] = field(default_factory=list)
     price: list[Item] = field(default_factory=list)
     orders: Orders = ()
+    units: dict[str, list[int]] = field(default_factory=dict)
+    first: dict[int, int] = field(default_factory=dict)
+    last: dict[int, int] = field(default_factory=dict)
     _sentences: dict[str, set[int]] = field(default_factory=dict)
     _starts: dict[str, set[tuple[int, int]]] = field(default_factory=dict)
 
@@ -55,21 +64,13 @@ class Scene:
 
     def back(self, place: int, most: int = 12) -> list[Item]:
         """Items of the same sentence before a place, nearest first."""
-        items = self.items
-        sentence, to = items[place].sentence, max(place - most, 0)
-        at = place
-        while at > to and items[at - 1].sentence == sentence:
-            at -= 1
-        return items[at:place][::-1]
+        first = self.first[self.items[place].sentence]
+        return self.items[max(place - most, first) : place][::-1]
 
     def ahead(self, place: int, most: int = 12) -> list[Item]:
         """Items of the same sentence behind a place, nearest first."""
-        items = self.items
-        sentence, last = items[place].sentence, min(place + most, len(items) - 1)
-        at = place
-        while at < last and items[at + 1].sentence == sentence:
-            at += 1
-        return items[place + 1 : at + 1]
+        last = self.last[self.items[place].sentence]
+        return self.items[place + 1 : (min(place + most, last)) + 1]
 
     def in_sentence(self, sentence: int, what: str) -> bool:
         """Does a meaning stand in that sentence?"""
@@ -77,6 +78,10 @@ class Scene:
         if known is None:
             known = self._sentences[what] = {self.items[place].sentence for place in self.by_what.get(what, ())}
         return sentence in known
+
+    def glued(self, number: int, at: int) -> bool:
+        """Does a piece of a field stand directly behind the one before it?"""
+        return at < len(self.tokens[number]) and not self.apart[number][at]
 
     def stands(self, what: str, number: int, at: int) -> bool:
         """Does a meaning begin at that piece of a field?"""
@@ -99,15 +104,20 @@ def scene_of(title: Lexed, body: Lexed, price: Lexed, orders: Orders = ()) -> Sc
         ordering = hostile | _followers(items, hostile)
         orders = (*orders, *_spans(items, ordering))
         items = [item for item in items if item.sentence not in ordering or item.what == "q:hostile"]
-    by_what: dict[str, list[int]] = {}
+    by_what: defaultdict[str, list[int]] = defaultdict(list)
     for place, item in enumerate(items):
-        known = by_what.get(item.what)
-        if known is None:
-            by_what[item.what] = [place]
-        else:
-            known.append(place)
+        by_what[item.what].append(place)
+    units: defaultdict[str, list[int]] = defaultdict(list)
+    for place in by_what.get(NUMBER, ()):
+        units[items[place].unit].append(place)
+    by_what.default_factory = units.default_factory = None  # what is asked for later is not there
     tokens = [one.pieces.words for one in (title, body, price)]
-    return Scene(items=items, by_what=by_what, tokens=tokens, price=price.items, orders=orders)
+    apart = [one.pieces.apart for one in (title, body, price)]
+    return Scene(
+        items=items, by_what=by_what, tokens=tokens, apart=apart, price=price.items, orders=orders, units=units,
+        first={items[place].sentence: place for place in range(len(items) - 1, -1, -1)},
+        last={item.sentence: place for place, item in enumerate(items)},
+    )  # fmt: skip
 
 
 def _within(item: Item, orders: Orders) -> bool:
@@ -137,3 +147,12 @@ def _spans(items: list[Item], ordering: set[int]) -> list[tuple[int, int]]:
 def numbers(scene: Scene) -> list[int]:
     """Places of all figures."""
     return scene.by_what.get(NUMBER, [])
+
+
+def measured_in(scene: Scene, *units: str) -> list[int]:
+    """Places of the figures with one of these units, in order."""
+    known = scene.units
+    found = [place for unit in units for place in known.get(unit, ())]
+    if len(units) > 1:
+        found.sort()
+    return found

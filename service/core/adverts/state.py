@@ -1,8 +1,8 @@
 """In what state are the goods, how do they come, and what in the words gives cause for doubt?"""
 
 from service.core.adverts.goods import Goods
-from service.core.adverts.lexemes import NUMBER
 from service.core.adverts.scene import Scene
+from service.core.adverts.walk import NUMBER, Item
 
 BREAKING = frozenset({"cracked_glass", "hail_damage", "broken_junction_box", "backsheet_damage", "delamination", "dead",
                       "dead_input", "broken_display"})  # fmt: skip
@@ -20,6 +20,9 @@ _EVEN_DENIED = frozenset(("q:account_bound",))  # "not yet released from the acc
 _STATES = ("s:broken", "s:loose", "s:missing", "s:cut", "s:unreadable")
 _NEAR = 7  # pieces between a part and what is said of it
 _BEHIND_COSTS = 2  # what stands before a state is more often its part than what stands behind
+_NEVER = frozenset(("nie", "noch", "nicht", "never", "not", "nooit", "niet", "jamais", "pas", "nunca", "sin", "mai",
+                    "nigdy", "nie", "nikdy", "aldrig", "ikke"))  # fmt: skip
+_FIRST_YEAR, _LAST_YEAR = 1990, 2035
 _LACKING = frozenset(("p:lead", "p:label", "p:connector"))
 
 
@@ -31,11 +34,22 @@ def put_together(scene: Scene) -> None:
             defect = _DEFECT_OF.get((part, state[2:])) if part else None
             if defect and not scene.denied(place):
                 scene.by_what.setdefault(f"d:{defect}", []).append(place)
+                if defect != "cracked_glass":  # "cracked" is then said of that part
+                    _leave_out(scene, "d:cracked_glass", scene.items[place])
     for place in scene.by_what.get("without", ()):
         item = scene.items[place]
         behind = next((one for one in scene.ahead(place, 3) if one.what in _LACKING), None)
         if behind is not None and behind.clause == item.clause and 0 <= behind.at - item.to <= 1:
             scene.by_what.setdefault(f"d:{_DEFECT_OF[behind.what[2:], 'missing']}", []).append(place)
+
+
+def _leave_out(scene: Scene, what: str, item: Item) -> None:
+    """A meaning that is told by the same words as ``item`` is none."""
+    places = [
+        at for at in scene.by_what.get(what, ()) if (scene.items[at].field, scene.items[at].at) != (item.field, item.at)
+    ]
+    if what in scene.by_what:
+        scene.by_what[what] = places
 
 
 def _nearest_part(scene: Scene, place: int) -> str | None:
@@ -71,16 +85,28 @@ def _of_input(scene: Scene, place: int) -> bool:
     return any(one.what == "inputs" and item.at - one.to <= 8 for one in scene.back(place, 8))
 
 
-def partly(scene: Scene, defects: tuple[str, ...], goods: Goods) -> bool:
-    """Is a breaking defect said of some pieces only?"""
+def partly(scene: Scene, defects: tuple[str, ...], goods: Goods) -> tuple[bool, bool]:
+    """Is a breaking defect said of some pieces only, and of at least half of them?"""
     if goods.quantity == 1:
-        return False
-    return any(
-        _of_some(scene, place, goods)
-        for defect in defects
-        if defect != "cosmetic"
-        for place in scene.said(f"d:{defect}")
+        return False, False
+    names = {*defects, "dead"} if "dead_input" in defects else set(defects)
+    places = {name: scene.said(f"d:{name}") for name in names - {"cosmetic"}}
+    some = {name: [place for place in found if _of_some(scene, place, goods)] for name, found in places.items()}
+    pieces = goods.quantity or 0
+    broken = [place for name, found in some.items() if name in BREAKING for place in found]
+    most = max((_counted(scene, place) for place in broken), default=0.0)
+    return any(some.values()), 0 < pieces <= 2 * max(most, len({scene.items[place].at for place in broken}))
+
+
+def _counted(scene: Scene, place: int) -> float:
+    """How many pieces have a defect, as far as a number stands before it?"""
+    item = scene.items[place]
+    numbers = (
+        one.value
+        for one in scene.back(place, 8)
+        if one.what == NUMBER and not one.unit and one.clause == item.clause and item.at - one.to <= _NEAR
     )
+    return next(numbers, 0.0)
 
 
 def _of_some(scene: Scene, place: int, goods: Goods) -> bool:
@@ -108,7 +134,9 @@ def condition_of(scene: Scene, defects: tuple[str, ...], *, part: bool) -> str:
     whole = set(defects) & BREAKING
     if whole and (not part or "hail_damage" in whole):
         return "damaged"
-    if scene.has("used") or "q:account_bound" in scene.by_what:
+    if _never(scene):
+        return "new" if scene.has("new") else "unused"
+    if scene.has("used") or "q:account_bound" in scene.by_what or _served(scene):
         return "used"
     if scene.has("new"):
         return "new"
@@ -117,12 +145,58 @@ def condition_of(scene: Scene, defects: tuple[str, ...], *, part: bool) -> str:
     return "unknown"
 
 
+def _never(scene: Scene) -> bool:
+    """Is it said that they were never up ("nie montiert"), and at most once anything that sounds used ("vom Dach")?"""
+    if len(scene.said("used")) > 1:
+        return False
+    for place in scene.by_what.get("unused", ()):
+        item = scene.items[place]
+        if item.to - item.at > 1 and scene.tokens[item.field][item.at] in _NEVER:
+            return True
+    return False
+
+
+def _served(scene: Scene) -> bool:
+    """Is a time told for which they were up: "two years on the roof", "war ein Jahr am Balkon"?"""
+    sentences = {scene.items[place].sentence for what in ("served", "site") for place in scene.by_what.get(what, ())}
+    if not sentences:
+        return False
+    for place in (*scene.units.get("y", ()), *scene.units.get("", ())):
+        item = scene.items[place]
+        if item.sentence not in sentences or scene.in_sentence(item.sentence, "warranty"):
+            continue
+        if not item.unit and (item.glued or not _FIRST_YEAR <= item.value <= _LAST_YEAR):
+            continue
+        told = {"served", "site"} if item.unit else {"site"}  # "since 1998" may be the seller
+        near = (*scene.back(place, 6), *scene.ahead(place, 6))
+        if any(one.what in told and abs(one.at - item.at) <= _NEAR for one in near):
+            return True
+    return "unused" not in scene.by_what and any(_was_there(scene, place) for place in scene.said("site"))
+
+
+def _was_there(scene: Scene, place: int) -> bool:
+    """Is it said without a time that they were there: "waren am Gartenhaus montiert"?"""
+    item = scene.items[place]
+    near = (*scene.back(place, 4), *scene.ahead(place, 3))
+    return not scene.in_sentence(item.sentence, "warranty") and any(
+        one.what == "stood" and one.clause == item.clause and abs(one.at - item.at) <= _NEAR for one in near
+    )
+
+
+def sends(scene: Scene) -> bool:
+    """Is sending or bringing offered? Electricity is not sent."""
+    return scene.has("delivered") or scene.has("bring") or any(
+        not any(one.what == "p:output" and one.clause == scene.items[place].clause for one in scene.ahead(place, 3))
+        for place in scene.said("shipping")
+    )  # fmt: skip
+
+
 def delivery_of(scene: Scene) -> str:
     """pickup, shipping, either or unknown."""
-    sent = scene.has("shipping") or scene.has("delivered")
+    sent = sends(scene)
     fetched = scene.has("pickup")
-    refused = bool(scene.by_what.get("shipping")) and not sent
-    if sent and (fetched or _on_wish(scene)):
+    refused = "refused" in scene.by_what or (bool(scene.by_what.get("shipping")) and not sent)
+    if sent and (fetched or scene.has("bring") or _on_wish(scene)):
         return "either"
     if sent:
         return "shipping"

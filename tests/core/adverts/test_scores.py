@@ -11,7 +11,7 @@ from service.data.advert_words import LANGUAGES, load_advert_words
 
 WORDS = vocabulary_of(load_advert_words())
 HERE = Path(__file__).parent
-FILES = ("invented_adverts.jsonl", "further_adverts.jsonl")
+FILES = ("invented_adverts.jsonl", "further_adverts.jsonl", "sellers_adverts.jsonl")
 
 
 def rows_of(name):
@@ -29,9 +29,10 @@ def test_adverts_are_read_as_a_careful_reader_would(name):
     assert found["is_offer"] >= 0.97, misses
 
 
+@pytest.mark.parametrize("name", FILES[1:])
 @pytest.mark.parametrize("language", LANGUAGES)
-def test_each_language_is_read(language):
-    rows = [row for row in rows_of("further_adverts.jsonl") if row["lang"] == language]
+def test_each_language_is_read(language, name):
+    rows = [row for row in rows_of(name) if row["lang"] == language]
     assert len(rows) >= 5
     found = shares(scored(rows, WORDS)[0])
     assert found["precision"] >= 0.95

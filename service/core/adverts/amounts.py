@@ -1,0 +1,211 @@
+"""Which figure is an amount of money, and what is it for: one piece, a set, the lot, sending?"""
+
+from service.core.adverts.goods import Goods
+from service.core.adverts.scene import Scene, measured_in
+from service.core.adverts.walk import CURRENCIES, NUMBER, Item
+
+Offers = list[tuple[Item, str | None]]  # an amount, and what it is for
+
+ROLES = ("each", "lot", "per_set")
+MONEY = (*sorted(CURRENCIES), "money")
+_NOT_ASKED = frozenset({"new_price", "extra", "deposit", "placeholder", "tier", "bid"})
+_AT = frozenset(("a", "zu"))  # "ten panels at 20"
+_FOR_SO_MUCH = frozenset(("voor", "fur", "fuer", "for", "da", "por", "per", "za", "pour"))
+_LEAST_SET = 20
+_NO_PRICE_BEFORE = frozenset("-x/°%*")
+_BEHIND, _BEFORE = 4, 7
+_PER = frozenset(("/", "per", "pro", "par", "por", "je", "pr", "a", "na", "al", "za"))
+_WATTS = frozenset(("w", "wp", "wc", "watt", "watts", "wattpiek", "wattpeak", "kw", "kwp", "kwc", "vatio", "watio"))
+_PLUS = frozenset(("zzgl", "zuzuglich", "zuzueglich", "plus", "+", "excl", "exkl", "ex", "mas", "piu", "mais"))
+
+
+def offers_of(scene: Scene, goods: Goods) -> tuple[Offers, float | None]:
+    """The amounts that may be the price with what each is for, and what sending costs."""
+    offers: Offers = []
+    shipping: float | None = None
+    others = {scene.items[at].sentence for at in scene.by_what.get("also_sold", ())}
+    for place in measured_in(scene, "", *MONEY):
+        item = scene.items[place]
+        if not item.unit and not _bare(scene, place, item):
+            continue
+        if a_watt(scene, item) or (others and item.sentence in others and _of_others(scene, place)):
+            continue
+        role = _role(scene, place, item, goods)
+        if _sent(scene, place, item):
+            role, shipping = None, 0.0
+        if role == "shipping":
+            shipping = item.value if shipping is None else shipping
+        elif role not in _NOT_ASKED:
+            offers.append((item, role))
+    return offers, shipping
+
+
+def _of_others(scene: Scene, place: int) -> bool:
+    """Is it the price of what the seller offers besides?"""
+    return any(one.what == "also_sold" for one in scene.back(place, 40))
+
+
+def a_watt(scene: Scene, item: Item) -> bool:
+    """Is it an amount for a watt, which is no price of a piece?"""
+    behind = scene.tokens[item.field][item.to : item.to + 2]
+    return len(behind) == 2 and behind[0] in _PER and behind[1] in _WATTS
+
+
+def _sent(scene: Scene, place: int, item: Item) -> bool:
+    """Is sending in the price, as in 20 euro posted?"""
+    return any(one.what == "sent" and one.at == item.to for one in scene.ahead(place, 3))
+
+
+def _bare(scene: Scene, place: int, item: Item) -> bool:  # noqa: PLR0911 - a row of questions
+    """A figure without a currency that only a price can be: "asking 60", "60 each", "postage 6.99"."""
+    if item.spelled or item.glued in {"-", "/", "x"} or item.value < 1:
+        return False
+    tokens = scene.tokens[item.field]
+    before = scene.items[place - 1] if place else None
+    if before is not None and before.what in {"possible", "for"}:  # "sending can be done for 6.95"
+        before = next((one for one in scene.back(place, 3) if one.what == "shipping"), before)
+    behind = scene.items[place + 1] if place + 1 < len(scene.items) else None
+    if item.to < len(tokens) and tokens[item.to] in _NO_PRICE_BEFORE:
+        return tokens[item.to] == "/" and any(
+            one.what == "each" and one.at == item.to + 1 for one in scene.ahead(place, 2)
+        )
+    if behind is not None and behind.what in {"piece", "inputs", "cells"} and behind.at == item.to:
+        return False
+    if item.at and tokens[item.at - 1] in _PLUS and _sending_behind(scene.ahead(place, 2), item):
+        return True
+    if behind is not None and behind.what == "per_set" and behind.at == item.to and item.value >= _LEAST_SET:
+        return True
+    if before is not None and before.spelled and before.value == 1:  # "einzeln 35": one by one
+        before = next((one for one in scene.back(place, 3) if one.at == before.at and one.what == "each"), before)
+    if before is not None and before.sentence == item.sentence and before.what in {"price", "shipping", "each"}:
+        nothing = scene.tokens[item.field][before.to : item.at]
+        counted = behind is not None and behind.what.endswith(("_one", "_many")) and behind.at == item.to
+        if (nothing in ([], [":"], ["="], ["is"]) or (before.what == "shipping" and _so_much(nothing))) and not counted:
+            return before.what != "each" or not _piece(scene, place, before)
+    return (behind is not None and behind.what in {"each", "price"} and behind.at - item.to <= 1
+            and behind.clause == item.clause and behind.sentence == item.sentence
+            and not any(one.what == "piece" and one.at == behind.at for one in scene.ahead(place, 2)))  # fmt: skip
+
+
+def _sending_behind(behind: list[Item], item: Item) -> bool:
+    return any(one.what == "shipping" and one.at - item.to <= 2 for one in behind)
+
+
+def _so_much(between: list[str]) -> bool:
+    return len(between) <= 3 and between[-1] in _FOR_SO_MUCH
+
+
+def _piece(scene: Scene, place: int, each: Item) -> bool:
+    """Is "Stück" here a word behind a number of pieces, not "a piece"?"""
+    if not scene.stands("piece", each.field, each.at) or not each.at:
+        return False
+    return scene.tokens[each.field][each.at - 1][0:1].isdigit() and not _amount_before(scene, place, each)
+
+
+def _amount_before(scene: Scene, place: int, each: Item) -> bool:
+    """Does an amount end where "a piece" begins?"""
+    one = next((item for item in scene.back(place, 8) if item.what == NUMBER and item.to <= each.at), None)
+    return one is not None and one.unit in MONEY and one.to == each.at
+
+
+def _role(scene: Scene, place: int, item: Item, goods: Goods) -> str | None:  # noqa: C901, PLR0911, PLR0912 - a row of questions
+    """What an amount is for: what stands directly behind it, else before it, else later in its clause."""
+    behind: list[Item] = []
+    for one in scene.ahead(place, 6):
+        if one.unit in MONEY or one.clause != item.clause or one.at - item.to > _BEHIND:
+            break
+        behind.append(one)
+    before: list[Item] = []
+    for one in scene.back(place, 8):
+        if one.unit in MONEY or item.at - one.to > _BEFORE:
+            break
+        if not (one.what == "each" and _piece(scene, place, one)):
+            before.append(one)
+    tokens = scene.tokens[item.field]
+    if tokens[item.at - 1] in _PLUS and _sending_behind(behind[:2], item):
+        return "shipping"
+    if tokens[item.at - 1] == "(" and any(
+        one.what in {"shipping", "bring"} and item.at - one.to <= 4 for one in before
+    ):
+        return "shipping"
+    near = [one.what for one in behind]
+    close = [one.what for one in before if one.clause == item.clause]
+    if "tier" in close or "tier" in near or "bid" in close[:1]:
+        return "extra"
+    if close and close[0] in _NOT_ASKED | {"shipping"} and close[0] != "placeholder":
+        return close[0]
+    if "shipping" in close[:5] and "price" not in close[: close.index("shipping")]:
+        return "shipping"
+    told = _directly_before(scene, before, behind, item)
+    if told:
+        return told
+    if "delivered" in near[:2]:
+        return "each" if "each" in near else None
+    for one in behind:
+        if one.what == "for":
+            continue
+        if one.what in ROLES:
+            return _role_of(one.what, near)
+        if one.what in _NOT_ASKED:
+            return one.what
+        if one.what == "shipping":
+            if _has_its_own(scene, item, one, scene.ahead(place, 8)):
+                return None
+            return "shipping" if one.at - item.to <= 1 and not set(close) & {*ROLES, "price"} else None
+        if one.what == NUMBER and one.value == 1 and near[:1] == ["for"]:
+            return "each"
+        if one.what == NUMBER and goods.quantity and one.value == goods.quantity > 1 and not one.unit:
+            if near[:1] == ["for"] or one.spelled:
+                return "lot"
+            break
+    for what in close:
+        if what in _NOT_ASKED or what == "shipping":
+            return what
+        if what == "whole":  # "all together only for 750"
+            return "lot"
+        if what in ROLES:
+            return _role_of(what, close)
+        if what == "price":
+            return next((one for one in close if one in ROLES), None)
+    if before and before[0].what in ROLES and before[0].clause == item.clause - 1:
+        return before[0].what
+    tokens = tokens[max(item.at - 2, 0) : item.at]
+    at_so_much = bool(tokens) and (tokens[-1] in _AT or (tokens[0] in _AT and not tokens[-1].isalnum()))
+    return "each" if at_so_much and goods.quantity and goods.quantity > 1 else None
+
+
+def _has_its_own(scene: Scene, item: Item, shipping: Item, ahead: list[Item]) -> bool:
+    """Does an amount of its own follow sending, as in "40 euro plus postage 6.99"?"""
+    tokens = scene.tokens[shipping.field]
+    follows = next((one for one in ahead if one.what == NUMBER and one.at >= shipping.to), None)
+    if (
+        follows is not None
+        and follows.at - shipping.to <= 3
+        and follows.clause == shipping.clause
+        and (follows.unit in MONEY or tokens[follows.at - 1] in _FOR_SO_MUCH)
+        and tokens[item.at - 1] not in _PLUS
+    ):
+        return True
+    behind = [word for word in tokens[shipping.to : shipping.to + 2] if word not in {":", "="}]
+    return not _PLUS.isdisjoint(tokens[item.to : shipping.to]) and bool(behind) and behind[0][0:1].isdigit()
+
+
+def _directly_before(scene: Scene, before: list[Item], behind: list[Item], item: Item) -> str | None:
+    """The role by the word directly before an amount, where none stands directly behind it."""
+    if not before or before[0].clause != item.clause or item.at - before[0].to > 1:
+        return None
+    lot_behind = bool(behind) and behind[0].what == "lot"  # "5 euro each if all are taken"
+    if before[0].what == "each" and lot_behind and not scene.stands("piece", before[0].field, before[0].at):
+        return "each"
+    if behind and behind[0].at == item.to and behind[0].what in {*ROLES, "for", *_NOT_ASKED}:
+        return None
+    what = before[0].what
+    if what in {"panel_one", "inverter_one"}:
+        return "each" if item.at == before[0].to else None
+    return (
+        what if what in ROLES and not any(one.what in ROLES and one.at == before[0].at for one in before[1:]) else None
+    )
+
+
+def _role_of(what: str, near: list[str]) -> str:
+    return "each" if what in {"each", "lot"} and "each" in near[: near.index(what) + 2] else what
