@@ -15,6 +15,7 @@ from service.core.logbook.neighbours import Neighbour, from_neighbours
 from service.core.logbook.pieces import Course, LogNote, Pieces
 from service.core.logbook.review import Conclusion, Judged, Reading, Silence, beside_its_house, judged, read_log
 from service.core.logbook.rows import Ceiling, Rows
+from service.core.logbook.second_year import SecondYear, second_year
 from service.core.logbook.series import LoggedSeries
 from service.core.logbook.stamps import Moments, StampError, moments_of
 from service.core.logbook.totals import SpanTotal, Totals
@@ -36,6 +37,7 @@ __all__ = [
     "Pieces",
     "Reading",
     "Rows",
+    "SecondYear",
     "Silence",
     "SilentInput",
     "SpanTotal",
@@ -54,6 +56,7 @@ __all__ = [
     "moments_of",
     "read_log",
     "reference_rows",
+    "second_year",
     "silent_inputs",
     "suspects",
     "zone_of",

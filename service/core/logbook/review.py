@@ -15,6 +15,7 @@ from service.core.logbook.gaps import SET_OFF, Gap, Sorted, sorted_gaps
 from service.core.logbook.grid import series_of
 from service.core.logbook.log import Log
 from service.core.logbook.pieces import LogNote, Pieces
+from service.core.logbook.second_year import SecondYear, second_year
 from service.core.logbook.series import LoggedSeries
 from service.core.logbook.totals import Totals, projected_year, totals_of
 from service.core.logbook.zones import Zone
@@ -101,7 +102,8 @@ class Reading:
 class Judged:
     """The conclusion, why, and what the log adds up to.
 
-    ``projected_year_kwh`` is None where the log is none of a set that gives.
+    ``projected_year_kwh`` is None where the log is none of a set that gives, ``second_year`` where it knows fewer than
+    four weeks of both years.
     """
 
     conclusion: Conclusion
@@ -109,6 +111,7 @@ class Judged:
     totals: Totals
     projected_year_kwh: Band | None
     level: float
+    second_year: SecondYear | None
 
 
 def read_log(log: Log, season: Expected, now: Expected, zone: Zone, most_w: float) -> Reading:
@@ -206,12 +209,14 @@ def judged(
     projected, level = projected_year(
         promised_kwh, reading.ratio, reading.sd_share, year_sd_share, faulty=conclusion is Conclusion.SOMETHING_WRONG
     )
+    totals = totals_of(pieces, reading.sorted.usable, reading.now, reading.zone)
     return Judged(
         conclusion=conclusion,
         because=because,
-        totals=totals_of(pieces, reading.sorted.usable, reading.now, reading.zone),
+        totals=totals,
         projected_year_kwh=None if reading.no_sun or reading.silent is not None else projected,
         level=level,
+        second_year=None if reading.no_sun else second_year(totals.days, reading.now.basis, year_sd_share),
     )
 
 

@@ -93,6 +93,24 @@ TEXTS: Mapping[str, str] = {
     "standard time, as loggers keep it that do not change with summer time.",
     "note.hour_twice": "{count} times fall in the hour that the wall clock runs through twice; of two equal ones the "
     "second was read as the later.",
+    # a letter after the first year
+    "letter.less": "Over the same days as a year ago the set gave {percent:.0f} % less than its light explains "
+    "({after_kwh:.0f} kWh, {before_kwh:.0f} a year before).",
+    "letter.more": "Over the same days as a year ago the set gave {percent:.0f} % more ({after_kwh:.0f} kWh, "
+    "{before_kwh:.0f} a year before).",
+    "letter.about_the_same": "Over the same days as a year ago the set gave about the same ({after_kwh:.0f} kWh, "
+    "{before_kwh:.0f} a year before).",
+    "letter.cannot_tell": "Over the same days as a year ago the set gave {after_kwh:.0f} kWh, {before_kwh:.0f} a year "
+    "before. Whether the set or the sky has changed, so few days do not tell.",
+    "letter.lowest": "{month} lost the most: {percent:.0f} % less than a year before.",
+    "letter.doubt": "One year's light lies apart from another's: up to {percent:.0f} % either way proves nothing.",
+    "do.look_at_cause": "Likeliest cause: {cause}. {look}",
+    "do.wash": "Look at the glass on the first dry day of spring, and wash it with cool water in the morning if it is "
+    "grey: that tells dirt from all else.",
+    "do.look_round": "Look what has grown or been put up since last spring, at the hours at which the sun is low.",
+    "do.fastenings": "With the set unplugged, pull at every clamp and hook, look at plugs and leads for chafing and "
+    "green contacts, and tighten what frost and wind have loosened.",
+    "do.compare_counter": "Write down the inverter's own counter beside the log's sum, so that next year tells more.",
     # causes
     "silent.to_the_end": "Input {input} has given nothing since {since}: on {days} of {told} days on which input "
     "{other} gave it stayed at nought.",
@@ -141,6 +159,17 @@ TEXTS: Mapping[str, str] = {
     "suspect.clock_shift": "The day of the log begins and ends too early or too late: its clock or its zone is wrong. "
     "No energy is lost.",
     "look.clock_shift": "Compare the logger's clock with yours, and see whether it knows summer time and the zone.",
+    "cause.shade_grown": "a shadow that has grown since last year",
+    "suspect.shade_grown": "In the same weeks as a year ago, clear days give less while the sun stands in one part of "
+    "the sky, and no less in the others: something there has grown.",
+    "look.shade_grown": "Stand at the panels at those hours on a sunny day. What has grown since last year, and whose "
+    "is it? Cut it back before the spring, outside the birds' nesting season, or ask whoever may.",
+    "cause.low_voltage_off": "the inverter is off at low voltage",
+    "suspect.low_voltage_off": "The set gives nothing at moments at which its string has about {string_v:.1f} V by its "
+    "datasheet, where the inverter wants {wanted_v:.1f} V, and hardly ever at others.",
+    "look.low_voltage_off": "Read the voltage of the string on the inverter's display at such a moment. Two panels in "
+    "series where the input takes their cold voltage, a panel with more cells, or an inverter that starts at less "
+    "would end it; ask /v1/compatibility before you change anything.",
     "cause.fast_ageing": "the panels lose power faster than they should",
     "suspect.fast_ageing": "Against the year before, output has sunk by more than panels age.",
     "look.fast_ageing": "Wash the panels, look for new shade, and measure each panel's voltage and current in sun. If "
