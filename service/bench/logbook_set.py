@@ -162,11 +162,11 @@ def _with_close_window(rng: np.random.Generator, setup: facts.Setup) -> facts.Se
     """An inverter that wants more voltage than the panels have in the heat, or in dim light."""
     panel = setup.arrays[0].panel
     best_v, open_v = panel.max_power_voltage_v, panel.open_circuit_voltage_v
+    one = setup.inverter.inputs[0]
     if rng.random() < 0.6:
-        changed = {"tracking_min_v": round(float(rng.uniform(0.88, 0.95)) * best_v, 1)}
+        one = replace(one, tracking_min_v=round(float(rng.uniform(0.88, 0.95)) * best_v, 1))
     else:
-        changed = {"start_voltage_v": round(float(rng.uniform(0.90, 0.95)) * open_v, 1)}
-    one = replace(setup.inverter.inputs[0], **changed)
+        one = replace(one, start_voltage_v=round(float(rng.uniform(0.90, 0.95)) * open_v, 1))
     return replace(setup, inverter=replace(setup.inverter, inputs=(one,) * setup.inverter.input_count))
 
 

@@ -39,6 +39,7 @@ LEFT_OUT = (
     "w_log_days",
     "w_log_clear_days",
     "calm_lost_share",
+    "w_known_days",
 )  # told to people, not weighed
 _HOUR_S = 3600
 _NOT_BY_DAYS = ("grid_trips", "wet_trips", "clock_shift", "undeclared_shade", "heat_derating")

@@ -270,7 +270,8 @@ class LogbookOut(Out):
     expected_kwh: KwhBandOut = Field(description="What was to be expected in exactly the time compared.")
     ratio: r.Share | None = Field(description="compared_kwh over the middle of expected_kwh.")
     visible_shortfall_share: r.Share = Field(
-        description="The smallest shortfall that such a log can show: of a few days weather hides more."
+        description="The smallest shortfall that such a log would have shown, nine times in ten: in its sum (of a few "
+        "days weather hides more), or on the days that tell the set's level."
     )
     basis: str = Field(
         max_length=20,
@@ -323,7 +324,7 @@ class LogbookOut(Out):
             compared_kwh=reading.compared_kwh,
             expected_kwh=KwhBandOut.from_core(reading.expected_kwh),
             ratio=reading.ratio,
-            visible_shortfall_share=reading.visible_share,
+            visible_shortfall_share=judged.visible_share,
             basis=reading.now.basis,
             basis_text=say("logbook", f"basis.{reading.now.basis}"),
             suspects=suspects,
@@ -354,7 +355,7 @@ def _reason(reading: Reading, judged: Judged, suspects: list[SuspectOut]) -> Rea
     facts: dict[str, str | float | None] = {
         "ratio_pct": None if reading.ratio is None else 100.0 * reading.ratio,
         "days": reading.days,
-        "visible_pct": 100.0 * reading.visible_share,
+        "visible_pct": 100.0 * judged.visible_share,
         "cause": say("logbook", f"cause.{suspects[0].code}") if suspects else None,
         "sure_pct": 100.0 * suspects[0].sureness_share if suspects else None,
         "wrong_pct": 100.0 * min(sum(one.sureness_share for one in suspects), 1.0) if suspects else None,

@@ -23,6 +23,15 @@ TEXTS: Mapping[str, str] = {
     "because.not_a_solar_log": "So much of this log's energy lies in the dark that it is none of panels alone, "
     "whatever hours the clock is off. Is it another meter's, that of a store, or is its clock off by half a day? "
     "Nothing is reckoned from it.",
+    "because.store_behind_it": "What this log holds in the dark is at one power until it stops, as a store gives it "
+    "that the panels have filled. Such a log tells of the store, not of the sun: send what goes into the store, or "
+    "what the panels give before it. Nothing is reckoned from it.",
+    "because.may_lie_under_snow": "The set has given nothing since {since}, {silent_days} days on end, in months in "
+    "which snow may lie on the panels: that alone explains it. Look at them; never climb for it. If they are free, see "
+    "to plug, breaker and the inverter's lamp.",
+    "because.clear_days_are_right": "Nothing stands out: on days that tell the set's level (clear ones, or those whose "
+    "weather is known) it gave what a sound set gives. A fault that takes {visible_pct:.0f} % and more would most "
+    "likely have shown. In the sum it gave {ratio_pct:.0f} % of what the season brings, which so few days leave open.",
     "because.less_than_expected": "The set gave {ratio_pct:.0f} % of what was to be expected in exactly the time "
     "logged, less than weather and the doubts of label and model explain, and no single cause stands out. Look for "
     "shade, dirt and an input that gives nothing.",
@@ -87,6 +96,8 @@ TEXTS: Mapping[str, str] = {
     "wrong, or the values are not those of a solar set.",
     "note.not_a_solar_log": "{percent:.0f} % of the energy in the dark is more than a clock explains that is off by up "
     "to three hours: these are not the values of panels alone.",
+    "note.store_behind_it": "{percent:.0f} % of the energy lies in the dark, at one power until it stops: that is a "
+    "store's, not the sun's.",
     "note.turned_clamp": "{count} values lie below nought and next to none above: their sign was turned.",
     "note.wall_clock": "{count} times have no offset and were read on the wall clock of the site, summer time in.",
     "note.standard_time": "{count} times have no offset and name an hour that the wall clock skips; all were read in "

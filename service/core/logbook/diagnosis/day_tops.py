@@ -41,8 +41,9 @@ def day_tops(frame: Frame, cloudless_w: Floats) -> tuple[Floats, Ints]:
         sums = np.concatenate([[0.0], np.cumsum(values)])
         return np.asarray(sums[together:] - sums[:-together])
 
-    whole = run(usable * 1.0) >= together - 0.5
-    made, light = run(np.where(usable, frame.power_w, 0.0)), run(np.where(usable, cloudless_w, 0.0))
+    whole = run(usable.astype(np.float64)) >= together - 0.5
+    made = run(np.asarray(np.where(usable, frame.power_w, 0.0), dtype=np.float64))
+    light = run(np.asarray(np.where(usable, cloudless_w, 0.0), dtype=np.float64))
     ratio = np.where(whole, made / np.maximum(light, 1e-9), 0.0)
     best = np.zeros(frame.days)
     np.maximum.at(best, frame.day[: ratio.size], ratio)

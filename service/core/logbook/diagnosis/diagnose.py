@@ -22,6 +22,9 @@ _SURE_STEP = 4.0
 # In less than three weeks without their weather a few odd days look like anything: only a strong shape raises an alarm,
 # no level (see _OF_LEVEL), which the comparison with the season judges with its doubt.
 _SHORT_DAYS, _STRONG_SHARE = 20, 0.95
+# What the log's own days would have shown: the factor is where nine of ten made-up faults of a size are found.
+_LEAST_TELLING_DAYS, _MOST_TELLING_DAYS, _FLOOR_DAY_SD, _NINE_TENTHS_SD = 3.0, 12.0, 0.03, 2.56
+_PLACE_SD, _PLACE_SD_WEATHER, _SEEN_SD = 0.055, 0.03, 2.5
 _OF_LEVEL = frozenset({"input_dead", "bypass_section_lost", "dirt_drift", "fast_ageing"})
 
 # What is shown for a cause: the quantity, the name it is shown under, and whether it is a logarithm of a share.
@@ -113,6 +116,8 @@ class Diagnosis:
         suspects: the surest first; also below an alarm, for whoever wants to look.
         plane: the planes that clear days speak for, as a turn from the stated ones; None where days only are known.
         clear_days: how many were found.
+        would_have_seen_share: a fault that takes so much of the output would have shown on the days that tell the level
+            (clear ones, or all where their weather was sent along), nine times in ten; None where too few days do.
     """
 
     conclusion: str
@@ -120,6 +125,7 @@ class Diagnosis:
     suspects: tuple[Suspect, ...]
     plane: PlaneFit | None
     clear_days: int
+    would_have_seen_share: float | None = None
 
 
 def suspects(
@@ -169,7 +175,23 @@ def suspects(
         suspects=tuple(one for one in told if alarm or any(one.evidence.values())),
         plane=evidence.plane,
         clear_days=int(evidence.course.clear.size) if evidence.course.sure else 0,
+        would_have_seen_share=_would_have_seen(evidence),
     )
+
+
+def _would_have_seen(evidence: Evidence) -> float | None:
+    """What would have been seen, by how far the days' levels lie apart and the air and the label leave them open."""
+    if not evidence.by_the_hour:
+        return None
+    lead = "w_" if "w_known_days" in evidence.named else ""
+    days = (
+        evidence.named["w_known_days"] if lead else (float(evidence.levels.day.size) if evidence.course.sure else 0.0)
+    )
+    if days < _LEAST_TELLING_DAYS:
+        return None
+    of_a_day = max(evidence.named[f"{lead}level_spread"] / _NINE_TENTHS_SD, _FLOOR_DAY_SD)
+    sd = float(np.hypot(_PLACE_SD_WEATHER if lead else _PLACE_SD, of_a_day / np.sqrt(min(days, _MOST_TELLING_DAYS))))
+    return 1.0 - float(np.exp(-_SEEN_SD * sd))
 
 
 def _plainly_shown(evidence: Evidence) -> list[Suspect]:

@@ -350,4 +350,4 @@ def _weather_evidence(
         return Weather(**{name: np.nan_to_num(getattr(found, name)) for name in Weather.__slots__})
 
     plane, named = _course_evidence(frame, compared, levels, dull, moved, climate)
-    return named, plane
+    return {**named, "known_days": float(levels.day.size)}, plane

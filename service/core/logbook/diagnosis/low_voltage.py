@@ -81,7 +81,10 @@ def low_voltage(
     def mean(values: Floats) -> Floats:
         return np.asarray(np.bincount(frame.parts.at, values, minlength=steps) / count)
 
-    nearest = _Voltages(np.full(steps, -np.inf), np.zeros(steps), np.zeros(steps), np.zeros(steps, dtype=np.bool_))
+    nearest = _Voltages(
+        margin=np.full(steps, -np.inf), seen_v=np.zeros(steps), wanted_v=np.zeros(steps),
+        hot=np.zeros(steps, dtype=np.bool_),
+    )  # fmt: skip
     free = np.zeros(frame.parts.at.size)
     for k, array in enumerate(model.arrays):
         limits = setup.inverter.inputs[array.input - 1]
@@ -100,7 +103,7 @@ def low_voltage(
     return _judged(frame, np.minimum(mean(model.ac_w(free)), model.limit_w), nearest)
 
 
-@dataclass(frozen=True, slots=True, kw_only=False, eq=False)
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class _Voltages:
     """By step, (n,): voltage over the wanted one, both, and whether the window is nearer than the start."""
 
@@ -113,8 +116,10 @@ class _Voltages:
         """Step by step the one with more room."""
         own = self.margin >= other.margin
         return _Voltages(
-            *(np.where(own, getattr(self, name), getattr(other, name)) for name in ("margin", "seen_v", "wanted_v")),
-            np.where(own, self.hot, other.hot),
+            margin=np.maximum(self.margin, other.margin),
+            seen_v=np.where(own, self.seen_v, other.seen_v),
+            wanted_v=np.where(own, self.wanted_v, other.wanted_v),
+            hot=np.where(own, self.hot, other.hot),
         )
 
 

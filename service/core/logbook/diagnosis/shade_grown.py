@@ -98,7 +98,7 @@ def shade_grown(frame: Frame, cloudless_w: Floats, course: DayCourse) -> GrownSh
 
 
 def _weight(found: GrownShade) -> float:
-    return found.sureness * found.energy_share**0.5
+    return float(found.sureness * np.sqrt(found.energy_share))
 
 
 def _cells(frame: Frame, cloudless_w: Floats, course: DayCourse) -> _Cells:
