@@ -15,12 +15,13 @@ from typing import Any
 
 import numpy as np
 
-from service.api.schemas.logbook import MOST_ROWS, LogbookIn
+from service.api.schemas.logbook import LARGEST_READING, MOST_ROWS, LogbookIn, LogSeriesIn
 from service.api.schemas.mistakes import Mistake, RefusedRequest, as_example, shown
 from service.api.schemas.reading import read_value
 from service.api.schemas.requests import SMALLEST
 from service.api.schemas.strict_json import parsed
 from service.api.words import say
+from service.core.model.hours import Floats
 
 _DELIMITERS = (";", "\t", ",")
 _TIMES = ("time", "start", "middle", "end")
@@ -34,6 +35,9 @@ CSV_SAYS = (
     "Semicolon, comma or tab as delimiter and a decimal comma are recognised; other columns are left out."
 )
 _EXAMPLE = f"# {dumps(SMALLEST)}\nstart;energy_wh\n2026-05-01T10:00:00+02:00;212,5\n"
+_NEWLINE = ord("\n")
+_BY_LINES = ("\r", "\x0b", "\x0c", "\x1c", "\x1d", "\x1e", "\n\n")  # other ends of lines, empty lines
+_PLAIN_NUMBERS = frozenset("0123456789+-.eE\n")
 _NOTHING = ("", "-", "null", "nan", "NaN", "n/a", "NA", "None")
 
 
@@ -52,6 +56,11 @@ class _Head:
     begins: int
     line: int
 
+    @property
+    def loose(self) -> tuple[str, ...]:
+        """Pairs of signs that stand where a field has spaces about it."""
+        return (f"{self.delimiter} ", f" {self.delimiter}", "\n ", " \n")
+
 
 def read_csv(body: bytes) -> LogbookIn:
     """The request that a table holds.
@@ -61,7 +70,7 @@ def read_csv(body: bytes) -> LogbookIn:
     """
     head = _head(body)
     times: list[str] = []
-    columns: list[list[float | None]] = [[] for _ in head.value_at]
+    columns: list[list[Floats]] = [[] for _ in head.value_at]
     line = head.line
     for block in _blocks(body, head.begins):
         line += _read_block(block, head, line, times, columns)
@@ -73,14 +82,29 @@ def read_csv(body: bytes) -> LogbookIn:
     stamp = _stamp(body, head)
     if stamp is not None:
         readings["stamp"] = stamp
-    logs = [[list(pair) for pair in zip(times, column, strict=True)] for column in columns]
+    values = [np.concatenate(one) for one in columns]
+    # The columns are looked at here, all at once; where one has values out of bounds its rows are, each with its place.
+    sound = all(not bool((np.abs(one) > LARGEST_READING).any()) for one in values)
+    logs = [[[times[0], _value(one[0])]] if sound else _pairs(times, one) for one in values]
     if head.inputs == (None,):
         readings["rows"] = logs[0]
     else:
         readings["by_input"] = [{"input": number, "rows": rows} for number, rows in zip(head.inputs, logs, strict=True)]
     said = head.said.get("readings")
     own = {key: value for key, value in said.items() if key not in readings} if isinstance(said, dict) else {}
-    return read_value(LogbookIn, {**head.said, "readings": {**own, **readings}})
+    request = read_value(LogbookIn, {**head.said, "readings": {**own, **readings}})
+    series: Sequence[LogSeriesIn] = request.readings.by_input or [request.readings]
+    for one, column in zip(series, values, strict=True):
+        one.hold(times, column)
+    return request
+
+
+def _pairs(times: Sequence[str], values: Floats) -> list[list[Any]]:
+    return [[time, _value(value)] for time, value in zip(times, values, strict=True)]
+
+
+def _value(value: float) -> float | None:
+    return None if np.isnan(value) else float(value)
 
 
 def _stamp(body: bytes, head: _Head) -> str | None:
@@ -156,9 +180,18 @@ def _blocks(body: bytes, begins: int) -> Iterator[bytes]:
         at = end
 
 
-def _read_block(block: bytes, head: _Head, line: int, times: list[str], columns: Sequence[list[float | None]]) -> int:
+def _read_block(block: bytes, head: _Head, line: int, times: list[str], columns: Sequence[list[Floats]]) -> int:
     """Add the rows of a block; how many lines it has."""
-    lines = _text(block, line).replace('"', "").splitlines()
+    text = _text(block, line)
+    if '"' in text:
+        text = text.replace('"', "")
+    flat = _even_rows(text, head)
+    if flat is not None:
+        times += flat[head.time_at :: head.width]
+        for at, column in zip(head.value_at, columns, strict=True):
+            column.append(_numbers(flat[at :: head.width], line))
+        return len(flat) // head.width
+    lines = text.splitlines()
     rows = [text.split(head.delimiter) for text in lines if text.strip()]
     if head.delimiter == "," and any(len(row) != head.width for row in rows):
         raise _refused("csv_width", line + 1 + _first_odd(lines, head), None, width=head.width)
@@ -167,23 +200,42 @@ def _read_block(block: bytes, head: _Head, line: int, times: list[str], columns:
     times += [row[head.time_at].strip() for row in rows]
     for at, column in zip(head.value_at, columns, strict=True):
         texts = [row[at].strip() for row in rows]
-        column.extend(_numbers(texts, line))
+        column.append(_numbers(texts, line))
     return len(lines)
 
 
-def _numbers(texts: Sequence[str], line: int) -> list[float | None]:
-    """All at once where they are plain; one by one where some are not."""
-    joined = "\n".join([text or "nan" for text in texts])
-    if "." not in joined:
+def _even_rows(text: str, head: _Head) -> list[str] | None:
+    """All fields of a block one after the other, where each line has as many as the head and no spaces about them.
+
+    None: its lines have to be looked at one by one.
+    """
+    text = text.replace("\r\n", "\n").removesuffix("\n")
+    if not text.isascii() or text[:1] in ("", " ", "\n") or text[-1:] in (" ", "\n"):
+        return None
+    if any(signs in text for signs in (*_BY_LINES, *head.loose)):
+        return None
+    letters = np.frombuffer(text.encode(), dtype=np.uint8)
+    ends = np.flatnonzero(letters == _NEWLINE)
+    marks = np.flatnonzero(letters == ord(head.delimiter))
+    # As many delimiters as width less one stand between one newline and the next.
+    inside = np.diff(np.searchsorted(marks, np.concatenate([[0], ends, [letters.size]])))
+    if not bool((inside == head.width - 1).all()):
+        return None
+    return text.replace("\n", head.delimiter).split(head.delimiter)
+
+
+def _numbers(texts: Sequence[str], line: int) -> Floats:
+    """All at once where they are plain; one by one where some are not. Nan where there is none."""
+    joined = "\n".join(texts)
+    if "," in joined and "." not in joined:
         joined = joined.replace(",", ".")
-    if "_" not in joined:
+    if _PLAIN_NUMBERS.issuperset(joined):
+        plain = joined.split("\n")
         try:
-            plain: list[float | None] = np.array(joined.split("\n"), dtype=np.float64).tolist()
+            return np.fromiter((float(text or "nan") for text in plain), dtype=np.float64, count=len(plain))
         except ValueError:
             pass
-        else:
-            return plain
-    return [_number(text, line, place) for place, text in enumerate(texts)]
+    return np.array([_number(text, line, place) for place, text in enumerate(texts)], dtype=np.float64)
 
 
 def _first_odd(lines: Sequence[str], head: _Head) -> int:
