@@ -4,7 +4,8 @@ Lines that begin with # come first and hold the set as JSON, as in the JSON form
 column names, then the rows. The delimiter (semicolon, comma, tab) and the decimal comma are recognised. A column named
 ``time``, ``start``, ``middle`` or ``end`` holds the times and tells what they name; the values stand in
 ``counter_kwh``, ``counter_wh``, ``energy_kwh``, ``energy_wh`` or ``power_w``, or with ``input_1_`` before that for
-each input. Other columns are left out. Rows are read block by block, so that no more than their columns is kept.
+each input. Names are read in any case, and in German, Dutch and French. Other columns are left out. Rows are read
+block by block, so that no more than their columns is kept.
 """
 
 import re
@@ -26,12 +27,25 @@ from service.core.model.hours import Floats
 _DELIMITERS = (";", "\t", ",")
 _TIMES = ("time", "start", "middle", "end")
 _COLUMN = re.compile(r"(?:input_([1-8])_)?(counter_kwh|counter_wh|energy_kwh|energy_wh|power_w)")
+# The same names in German, Dutch and French, and "Energie (Wh)" for energy_wh.
+_LETTERS = str.maketrans({"ä": "ae", "ö": "oe", "ü": "ue", "é": "e", "è": "e"})
+_OTHER_SIGNS = re.compile(r"[^a-z0-9]+")
+_WORDS = {
+    "zeit": "time", "zeitpunkt": "time", "zeitstempel": "time", "datum": "time", "date": "time", "tijd": "time",
+    "tijdstip": "time", "heure": "time", "beginn": "start", "anfang": "start", "begin": "start", "debut": "start",
+    "mitte": "middle", "midden": "middle", "milieu": "middle", "ende": "end", "einde": "end", "fin": "end",
+    "zaehler": "counter", "zaehlerstand": "counter", "teller": "counter", "tellerstand": "counter",
+    "compteur": "counter", "energie": "energy", "ertrag": "energy", "opbrengst": "energy", "production": "energy",
+    "leistung": "power", "vermogen": "power", "puissance": "power", "eingang": "input", "ingang": "input",
+    "entree": "input",
+}  # fmt: skip
 _KINDS = {"counter": "counter", "energy": "interval", "power": "power"}
 _BLOCK_BYTES = 1 << 18
 CSV_SAYS = (
     "First lines that begin with # and hold site, arrays, inverter (and whatever else the JSON form takes) as JSON. "
     "Then a line of column names: `time`, `start`, `middle` or `end` (which moment the times name), and `counter_kwh`, "
-    "`counter_wh`, `energy_kwh`, `energy_wh` or `power_w`, for single inputs with `input_1_` before it. Then the rows. "
+    "`counter_wh`, `energy_kwh`, `energy_wh` or `power_w`, for single inputs with `input_1_` before it, or the German, "
+    "Dutch or French words for these. Then the rows. "
     "Semicolon, comma or tab as delimiter and a decimal comma are recognised; other columns are left out."
 )
 _EXAMPLE = f"# {dumps(SMALLEST)}\nstart;energy_wh\n2026-05-01T10:00:00+02:00;212,5\n"
@@ -108,7 +122,7 @@ def _value(value: float) -> float | None:
 
 
 def _stamp(body: bytes, head: _Head) -> str | None:
-    named = _fields(_line_before(body, head.begins), head.delimiter)[head.time_at]
+    named = _plain_name(_fields(_line_before(body, head.begins), head.delimiter)[head.time_at])
     return None if named == "time" else named
 
 
@@ -147,7 +161,7 @@ def _set(text: str) -> dict[str, Any]:
 
 def _columns(text: str, said: dict[str, Any], begins: int, line: int) -> _Head:
     delimiter = max(_DELIMITERS, key=lambda one: (text.count(one), -_DELIMITERS.index(one)))
-    names = _fields(text, delimiter)
+    names = [_plain_name(name) for name in _fields(text, delimiter)]
     times = [at for at, name in enumerate(names) if name in _TIMES]
     found = [(at, match) for at, name in enumerate(names) if (match := _COLUMN.fullmatch(name))]
     kinds = {match[2] for _, match in found}
@@ -164,6 +178,12 @@ def _columns(text: str, said: dict[str, Any], begins: int, line: int) -> _Head:
         said=said, delimiter=delimiter, width=len(names), time_at=times[0], value_at=tuple(at for at, _ in found),
         inputs=tuple(numbers), kind=_KINDS[what], unit=unit, begins=min(begins, 1 << 62), line=line,
     )  # fmt: skip
+
+
+def _plain_name(name: str) -> str:
+    """A column's name in the words of the documented ones."""
+    words = _OTHER_SIGNS.sub("_", name.casefold().translate(_LETTERS)).strip("_").split("_")
+    return "_".join(_WORDS.get(word, word) for word in words)
 
 
 def _fields(line: str, delimiter: str) -> list[str]:

@@ -25,6 +25,7 @@ from service.core.model.hours import Bools
 
 # A shortfall that weather and the doubts of label and model leave to one log in two hundred is called one.
 _SHORT_OF_SD = 2.6
+_FAR_SD, _FEW_DAYS = 4.5, 45.0
 _SEEN_SD = 2.0  # what such a log would show
 _LEAST_DAYS, _LEAST_KWH = 2.0, 0.5
 # So sure that something is wrong, a log is no proof that nothing is, though it be no alarm.
@@ -255,7 +256,10 @@ def _conclusion(reading: Reading, visible_share: float, *, alarm: bool) -> tuple
     expected = reading.expected_kwh.middle or 0.0
     if reading.ratio is None or expected < _LEAST_KWH or reading.days < _LEAST_DAYS:
         return Conclusion.CANNOT_TELL, "too_little_logged"
-    if reading.ratio <= 0.0 or log(reading.ratio) < -_SHORT_OF_SD * reading.sd_share:
+    # Where the days that tell the level are right, a low sum of a few weeks is their sky, unless it is far below.
+    by_their_sky = reading.now.basis == "climate" and reading.days < _FEW_DAYS and visible_share < reading.visible_share
+    short_of_sd = _FAR_SD if by_their_sky else _SHORT_OF_SD
+    if reading.ratio <= 0.0 or log(reading.ratio) < -short_of_sd * reading.sd_share:
         return Conclusion.SOMETHING_WRONG, "less_than_expected"
     if reading.ratio > _FAR_ABOVE and log(reading.ratio) > _SHORT_OF_SD * reading.sd_share:
         return Conclusion.CANNOT_TELL, "more_than_expected"
@@ -266,7 +270,8 @@ def _within(reading: Reading, visible_share: float) -> tuple[Conclusion, str]:
     """What is said of a log that shows nothing wrong: it hangs on what it would have shown."""
     if visible_share > _BLIND_SHARE:
         return Conclusion.CANNOT_TELL, "weather_hides_it"
-    by_the_sum = reading.visible_share <= _BLIND_SHARE
+    within = reading.ratio is not None and log(reading.ratio) > -_SHORT_OF_SD * reading.sd_share
+    by_the_sum = reading.visible_share <= _BLIND_SHARE and within
     return Conclusion.NOTHING_UNUSUAL, "within_band" if by_the_sum else "clear_days_are_right"
 
 
