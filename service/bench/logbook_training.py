@@ -29,7 +29,7 @@ _STEPS = ((300, 0.2), (900, 0.37), (3600, 0.35), (86_400, 0.08))
 _HEALTHY_SHARE = 0.36
 CAUSES = (NOTHING_UNUSUAL, *FAULTS)
 PENALTY = 8.0
-SEED, COUNT, DAILY_SEED, DAILY_COUNT = 2026, 2400, 2027, 1000  # of the table in use
+SEED, COUNT, DAILY_SEED, DAILY_COUNT = 2026, 2100, 2027, 800  # of the table in use
 FALSE_ALARMS, PARTS = 0.07, 4  # of the healthy logs that the weights did not see
 LEFT_OUT = (
     "limit_w",

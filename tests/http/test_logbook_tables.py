@@ -42,6 +42,20 @@ def test_names_of_columns_are_read_in_four_languages(head: str, comma: bool) -> 
     assert said(head, lines) == post(PATH, {**SMALLEST, "readings": readings}).json()["logbook"]
 
 
+def test_a_date_may_stand_apart_from_its_time() -> None:
+    lines = [f"{at[8:10]}.{at[5:7]}.{at[:4]};{at[11:16]};{value}" for at, value in ROWS]
+    together = [f"{at[:10]} {at[11:16]};{value}" for at, value in ROWS]
+    assert said("Datum;Uhrzeit;Energie (Wh)", lines) == said("Zeit;Energie (Wh)", together)
+    days = [f"2025-06-{1 + k:02d};1.5" for k in range(28)]
+    assert said("Datum;Energie (kWh)", days)["logged_kwh"] == pytest.approx(42.0)
+
+
+def test_power_in_kw_is_power() -> None:
+    kilo = [f"{at};{value / 1000:.4f}" for at, value in ROWS]
+    plain = [f"{at};{value}" for at, value in ROWS]
+    assert said("Zeit;Leistung (kW)", kilo)["logged_kwh"] == said("Zeit;Leistung (W)", plain)["logged_kwh"]
+
+
 @pytest.mark.parametrize("odd", ["quotes", "spaces", "empty_lines", "returns", "more_fields"])
 def test_however_the_lines_look_the_answer_is_that_of_plain_ones(odd: str) -> None:
     plain = said("start;energy_wh", [f"{at};{value}" for at, value in ROWS])

@@ -4,12 +4,13 @@ Lines that begin with # come first and hold the set as JSON, as in the JSON form
 column names, then the rows. The delimiter (semicolon, comma, tab) and the decimal comma are recognised. A column named
 ``time``, ``start``, ``middle`` or ``end`` holds the times and tells what they name; the values stand in
 ``counter_kwh``, ``counter_wh``, ``energy_kwh``, ``energy_wh`` or ``power_w``, or with ``input_1_`` before that for
-each input. Names are read in any case, and in German, Dutch and French. Other columns are left out. Rows are read
-block by block, so that no more than their columns is kept.
+each input. A ``date`` may stand in a column of its own beside a ``time``; ``power_kw`` is read too. Names are read in
+any case, and in German, Dutch and French. Other columns are left out. Rows are read block by block, so that no more
+than their columns is kept.
 """
 
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from json import dumps
 from typing import Any
@@ -26,13 +27,15 @@ from service.core.model.hours import Floats
 
 _DELIMITERS = (";", "\t", ",")
 _TIMES = ("time", "start", "middle", "end")
-_COLUMN = re.compile(r"(?:input_([1-8])_)?(counter_kwh|counter_wh|energy_kwh|energy_wh|power_w)")
+_DATE, _KILO = "date", 1000.0  # a date may stand apart from its time; power_kw is read as W
+_COLUMN = re.compile(r"(?:input_([1-8])_)?(counter_kwh|counter_wh|energy_kwh|energy_wh|power_kw|power_w)")
 # The same names in German, Dutch and French, and "Energie (Wh)" for energy_wh.
 _LETTERS = str.maketrans({"ä": "ae", "ö": "oe", "ü": "ue", "é": "e", "è": "e"})
 _OTHER_SIGNS = re.compile(r"[^a-z0-9]+")
 _WORDS = {
-    "zeit": "time", "zeitpunkt": "time", "zeitstempel": "time", "datum": "time", "date": "time", "tijd": "time",
-    "tijdstip": "time", "heure": "time", "beginn": "start", "anfang": "start", "begin": "start", "debut": "start",
+    "zeit": "time", "zeitpunkt": "time", "zeitstempel": "time", "datum": "date", "tijd": "time",
+    "tijdstip": "time", "heure": "time", "uhrzeit": "time", "clock": "time",
+    "beginn": "start", "anfang": "start", "begin": "start", "debut": "start",
     "mitte": "middle", "midden": "middle", "milieu": "middle", "ende": "end", "einde": "end", "fin": "end",
     "zaehler": "counter", "zaehlerstand": "counter", "teller": "counter", "tellerstand": "counter",
     "compteur": "counter", "energie": "energy", "ertrag": "energy", "opbrengst": "energy", "production": "energy",
@@ -63,10 +66,12 @@ class _Head:
     delimiter: str
     width: int
     time_at: int
+    date_at: int | None
     value_at: tuple[int, ...]
     inputs: tuple[int | None, ...]
     kind: str
     unit: str
+    scale: float
     begins: int
     line: int
 
@@ -96,7 +101,7 @@ def read_csv(body: bytes) -> LogbookIn:
     stamp = _stamp(body, head)
     if stamp is not None:
         readings["stamp"] = stamp
-    values = [np.concatenate(one) for one in columns]
+    values = [head.scale * np.concatenate(one) for one in columns]
     # The columns are looked at here, all at once; where one has values out of bounds its rows are, each with its place.
     sound = all(not bool((np.abs(one) > LARGEST_READING).any()) for one in values)
     logs = [[[times[0], _value(one[0])]] if sound else _pairs(times, one) for one in values]
@@ -123,7 +128,7 @@ def _value(value: float) -> float | None:
 
 def _stamp(body: bytes, head: _Head) -> str | None:
     named = _plain_name(_fields(_line_before(body, head.begins), head.delimiter)[head.time_at])
-    return None if named == "time" else named
+    return None if named in ("time", _DATE) else named
 
 
 def _line_before(body: bytes, begins: int) -> str:
@@ -163,11 +168,15 @@ def _columns(text: str, said: dict[str, Any], begins: int, line: int) -> _Head:
     delimiter = max(_DELIMITERS, key=lambda one: (text.count(one), -_DELIMITERS.index(one)))
     names = [_plain_name(name) for name in _fields(text, delimiter)]
     times = [at for at, name in enumerate(names) if name in _TIMES]
+    dates = [at for at, name in enumerate(names) if name == _DATE]
+    if not times:
+        times, dates = dates, []
     found = [(at, match) for at, name in enumerate(names) if (match := _COLUMN.fullmatch(name))]
     kinds = {match[2] for _, match in found}
     numbers = [None if match[1] is None else int(match[1]) for _, match in found]
     if (
         len(times) != 1
+        or len(dates) > 1
         or len(kinds) != 1
         or len(set(numbers)) != len(numbers)
         or (None in numbers and len(numbers) > 1)
@@ -175,8 +184,11 @@ def _columns(text: str, said: dict[str, Any], begins: int, line: int) -> _Head:
         raise _refused("csv_columns", line, text)
     what, _, unit = kinds.pop().partition("_")
     return _Head(
-        said=said, delimiter=delimiter, width=len(names), time_at=times[0], value_at=tuple(at for at, _ in found),
-        inputs=tuple(numbers), kind=_KINDS[what], unit=unit, begins=min(begins, 1 << 62), line=line,
+        said=said, delimiter=delimiter, width=len(names), time_at=times[0],
+        date_at=dates[0] if dates else None, value_at=tuple(at for at, _ in found),
+        inputs=tuple(numbers), kind=_KINDS[what],
+        unit=unit.removeprefix("k") if what == "power" else unit, scale=_KILO if unit == "kw" else 1.0,
+        begins=min(begins, 1 << 62), line=line,
     )  # fmt: skip
 
 
@@ -207,7 +219,7 @@ def _read_block(block: bytes, head: _Head, line: int, times: list[str], columns:
         text = text.replace('"', "")
     flat = _even_rows(text, head)
     if flat is not None:
-        times += flat[head.time_at :: head.width]
+        times += _times(flat[head.time_at :: head.width], head.date_at, lambda at: flat[at :: head.width])
         for at, column in zip(head.value_at, columns, strict=True):
             column.append(_numbers(flat[at :: head.width], line))
         return len(flat) // head.width
@@ -217,11 +229,19 @@ def _read_block(block: bytes, head: _Head, line: int, times: list[str], columns:
         raise _refused("csv_width", line + 1 + _first_odd(lines, head), None, width=head.width)
     if any(len(row) < head.width for row in rows):
         raise _refused("csv_width", line + 1 + _first_odd(lines, head), None, width=head.width)
-    times += [row[head.time_at].strip() for row in rows]
+    here = [row[head.time_at].strip() for row in rows]
+    times += _times(here, head.date_at, lambda at: [row[at].strip() for row in rows])
     for at, column in zip(head.value_at, columns, strict=True):
         texts = [row[at].strip() for row in rows]
         column.append(_numbers(texts, line))
     return len(lines)
+
+
+def _times(times: list[str], date_at: int | None, column: Callable[[int], list[str]]) -> list[str]:
+    """Times, with the dates before them where these stand in a column of their own."""
+    if date_at is None:
+        return times
+    return [f"{day} {time}" for day, time in zip(column(date_at), times, strict=True)]
 
 
 def _even_rows(text: str, head: _Head) -> list[str] | None:
