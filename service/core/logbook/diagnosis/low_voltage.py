@@ -23,7 +23,7 @@ _LIT_SHARE = 0.06  # of the greatest power under the sky that is supposed
 _NOTHING_SHARE, _SOME_SHARE = 0.03, 0.15  # of the power that is supposed
 _LEAST_HOURS, _LEAST_DAYS, _DAYS_SHARE = 2.0, 4, 0.1
 _MANY_SHARE, _MOST_SHARE, _TIMES = 0.12, 0.25, 3.0
-_ENOUGH_ELSEWHERE = 0.1
+_ENOUGH_ELSEWHERE, _LEAST_ENERGY_SHARE = 0.1, 0.01
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -81,6 +81,10 @@ def low_voltage(
     def mean(values: Floats) -> Floats:
         return np.asarray(np.bincount(frame.parts.at, values, minlength=steps) / count)
 
+    def by_power(values: Floats, power_w: Floats) -> Floats:
+        """Means that count where there is something to be had: the last light of an hour has no voltage."""
+        return np.asarray(mean(values * power_w) / np.maximum(mean(power_w), 1e-9))
+
     nearest = _Voltages(
         margin=np.full(steps, -np.inf), seen_v=np.zeros(steps), wanted_v=np.zeros(steps),
         hot=np.zeros(steps, dtype=np.bool_),
@@ -92,7 +96,7 @@ def low_voltage(
             return None
         at_best, open_v, power = _voltages(model, scene, array, k)
         free += power
-        best_v, opened_v = mean(at_best), mean(open_v)
+        best_v, opened_v = by_power(at_best, power), by_power(open_v, power)
         running, starting = best_v / limits.tracking_min_v, opened_v / limits.start_voltage_v
         here = _Voltages(
             margin=np.minimum(running, starting), seen_v=np.where(running < starting, best_v, opened_v),
@@ -143,16 +147,17 @@ def _judged(frame: Frame, supposed_w: Floats, voltages: _Voltages) -> LowVoltage
     elsewhere = np.count_nonzero(off & high) / n_high if n_high else 0.0
     # Where no moment has a voltage well above the wanted one there is nothing to compare with: it has to be off a lot.
     least = _MANY_SHARE if n_high >= _ENOUGH_ELSEWHERE * n_low else _MOST_SHARE
-    if there < least or elsewhere > there / _TIMES:
+    level = float(np.sum(power[lit & ~off])) / max(float(np.sum(supposed_w[lit & ~off])), 1e-9)
+    lost = min(level, 1.0) * float(supposed_w[holes].sum())
+    share = lost / max(lost + float(power[lit].sum()), 1e-9)
+    if there < least or elsewhere > there / _TIMES or share < _LEAST_ENERGY_SHARE:
         return None
     hot = bool(np.mean(voltages.hot[holes]) > 0.5)
     kind = holes & (voltages.hot == hot)
-    level = float(np.sum(power[lit & ~off])) / max(float(np.sum(supposed_w[lit & ~off])), 1e-9)
-    lost = min(level, 1.0) * float(supposed_w[holes].sum())
     return LowVoltage(
         holes_low_share=float(there), holes_else_share=float(elsewhere), hours=float(hours), days=int(days),
         voltage_v=float(np.median(voltages.seen_v[kind])), wanted_v=float(np.median(voltages.wanted_v[kind])), hot=hot,
-        energy_share=lost / max(lost + float(power[lit].sum()), 1e-9),
+        energy_share=share,
     )  # fmt: skip
 
 
