@@ -15,7 +15,7 @@ from dataclasses import asdict, dataclass
 
 import numpy as np
 
-from service.bench.logbook_faults import FAULTS
+from service.bench.logbook_faults import FAULTS, PLAIN
 from service.bench.logbook_places import JUDGED, climate_at
 from service.bench.logbook_set import MadeLog, Wish, made_log
 from service.core.logbook.diagnosis import Diagnosis, suspects
@@ -27,6 +27,7 @@ LOGS = 6
 HEALTHY_FOR_ONE = 5
 SIZES = ((0.0, 0.05), (0.05, 0.10), (0.10, 0.20), (0.20, 9.9))
 _DAYS, _STEPS_S = (21, 42, 91, 91, 182), (300, 900, 3600, 3600)
+_LONG_DAYS = {"fast_ageing": 365, "shade_grown": 730}
 _PLANE_DAYS = 85
 
 
@@ -53,7 +54,8 @@ class LogbookReport:
         """Tables by fault and by size, false alarms, error of the plane, CPU."""
         lines = [f"{'':28}{'logs':>5}{'alone':>16}{'with weather':>16}", f"{'':33}" + 2 * f"{'found':>8}{'named':>8}"]
         faulty = [one for one in self.judged if one.fault is not None]
-        lines += [_line(fault, [one for one in faulty if one.fault == fault]) for fault in FAULTS]
+        lines += [_line(fault, [one for one in faulty if one.fault == fault]) for fault in (*FAULTS, *PLAIN)]
+        faulty = [one for one in faulty if one.fault in FAULTS]  # the sizes are of causes that are weighed
         for low, high in SIZES:
             name = f"{100 * low:.0f} to {100 * high:.0f} %" if high < 1 else f"{100 * low:.0f} % and more"
             lines.append(_line(name, [one for one in faulty if low <= one.size_share < high]))
@@ -96,7 +98,7 @@ def main(arguments: Sequence[str]) -> int:
 def logbook_bench(logs: int = LOGS, seed: int = 1) -> LogbookReport:
     """Make and judge so many logs of each fault."""
     weights = load_cause_weights()
-    wanted = [fault for fault in FAULTS for _ in range(logs)] + [None] * (HEALTHY_FOR_ONE * logs)
+    wanted = [fault for fault in (*FAULTS, *PLAIN) for _ in range(logs)] + [None] * (HEALTHY_FOR_ONE * logs)
     return LogbookReport(judged=tuple(_judged(fault, seed, k, weights) for k, fault in enumerate(wanted)))
 
 
@@ -104,7 +106,7 @@ def _judged(fault: str | None, seed: int, number: int, weights: CauseWeights) ->
     rng = np.random.default_rng([seed, number])
     place = list(JUDGED)[int(rng.integers(0, len(JUDGED)))]
     climate, time_zone = climate_at(*JUDGED[place])
-    days = 365 if fault == "fast_ageing" else int(rng.choice(_DAYS))
+    days = _LONG_DAYS.get(fault or "", int(rng.choice(_DAYS)))
     step_s = 3600 if days > 182 else int(rng.choice(_STEPS_S))
     kind = str(rng.choice(["own", "nearby"]))
     log = made_log(rng, climate, time_zone, place, Wish(fault=fault, days=days, step_s=step_s, weather=kind))

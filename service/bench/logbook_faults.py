@@ -7,10 +7,12 @@ from types import MappingProxyType
 import numpy as np
 
 from service.bench.logbook_sky import STEP_S, MadeSky, made_sky
-from service.core.logbook.diagnosis.set_model import SetModel
+from service.core.logbook.diagnosis.set_model import SetModel, light_and_warmth, scene_of
 from service.core.model.climate import PlaceClimate
+from service.core.model.facts import Input
 from service.core.model.hours import Floats
 from service.core.model.place import Plane
+from service.core.panel import diode_of, max_power, open_circuit_voltage_v
 
 
 @dataclass(slots=True, kw_only=True)
@@ -19,6 +21,7 @@ class Making:
 
     rng: np.random.Generator
     model: SetModel
+    inputs: tuple[Input, ...]
     climate: PlaceClimate
     first_s: int
     days: int
@@ -48,7 +51,7 @@ Broken = Callable[[Making, Powers], Floats]
 
 def broken(making: Making, fault: str, powers: Powers) -> Floats:
     """A.c. power (m,) of the set with the fault; its size goes to ``making.detail``."""
-    return FAULTS[fault](making, powers)
+    return {**FAULTS, **PLAIN}[fault](making, powers)
 
 
 def _from_when(making: Making) -> Floats:
@@ -214,6 +217,39 @@ def _ageing(making: Making, powers: Powers) -> Floats:
     return making.ac_w(dc * (1 - rate) ** (making.sky.parts.day / 365.0))
 
 
+def _grown(making: Making, powers: Powers) -> Floats:
+    """A tree: soft from the start, denser and higher from the second spring on."""
+    rng, parts = making.rng, making.sky.parts
+    morning = rng.random() < 0.5
+    edge = float(rng.uniform(110, 165)) if morning else float(rng.uniform(195, 250))
+    low, high = (40.0, edge) if morning else (edge, 320.0)
+    if making.climate.latitude_deg < 0:
+        low, high = (360 + 180 - high) % 360, (360 + 180 - low) % 360
+    below, grows = float(rng.uniform(18, 40)), float(rng.uniform(3, 12))
+    blocked, denser = float(rng.uniform(0.0, 0.3)), float(rng.uniform(0.25, 0.6))
+    second = parts.day >= 365
+    top = below + grows * second
+    inside = (parts.azimuth_deg > low) & (parts.azimuth_deg < high) & (90 - parts.zenith_deg < top)
+    share = np.minimum(blocked + denser * second, 0.95)
+    making.detail.update(low_deg=low, high_deg=high, below_deg=below, grows_deg=grows, denser_share=denser)
+    return making.ac_w(powers(making, making.sky, np.tile(1 - share * inside, (len(making.planes), 1))))
+
+
+def _low_voltage(making: Making, powers: Powers) -> Floats:
+    """Off where the best point lies under the window or the open voltage under the start, as stated, or nearly so."""
+    model, weather = making.model, making.sky.weather
+    dc = powers(making, making.sky, None)
+    scene = scene_of(model, making.sky.parts, weather)
+    kept = float(making.rng.uniform(0.99, 1.015))
+    for k, array in enumerate(model.arrays):
+        light, cell = light_and_warmth(model, scene, k, making.planes[k])
+        diode, limits = diode_of(array.panel), making.inputs[array.input - 1]
+        hot = max_power(diode, light, cell).voltage_v < kept * limits.tracking_min_v
+        dim = open_circuit_voltage_v(diode, light, cell) < kept * limits.start_voltage_v
+        dc[k] = np.where(hot | dim, 0.0, dc[k])
+    return making.ac_w(dc)
+
+
 FAULTS: Mapping[str, Broken] = MappingProxyType(
     {
         "input_dead": _input_dead,
@@ -229,4 +265,6 @@ FAULTS: Mapping[str, Broken] = MappingProxyType(
         "fast_ageing": _ageing,
     }
 )
-__all__ = ["FAULTS", "Making", "broken", "made_sky"]
+# Seen by a comparison of their own, not weighed: see ``core.logbook.diagnosis``.
+PLAIN: Mapping[str, Broken] = MappingProxyType({"shade_grown": _grown, "low_voltage_off": _low_voltage})
+__all__ = ["FAULTS", "PLAIN", "Making", "broken", "made_sky"]

@@ -1,7 +1,7 @@
 """Made-up sets, what they log under a made-up sky, healthy and with each fault, and the log that is left of it."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
 from zoneinfo import ZoneInfo
 
@@ -51,7 +51,7 @@ class Wish:
 
 
 def made_log(rng: np.random.Generator, climate: PlaceClimate, time_zone: str, place: str, wish: Wish) -> MadeLog:
-    """Draw sets and skies until the fault leaves a trace in the log (5 %; of ageing 1 %)."""
+    """Draw sets and skies until the fault leaves a trace in the log (3 %; of ageing 1 %)."""
     least = 0.01 if wish.fault == "fast_ageing" else 0.03
     while True:
         log = _drawn(rng, climate, time_zone, place, wish)
@@ -60,7 +60,9 @@ def made_log(rng: np.random.Generator, climate: PlaceClimate, time_zone: str, pl
 
 
 def _drawn(rng: np.random.Generator, climate: PlaceClimate, time_zone: str, place: str, wish: Wish) -> MadeLog:
-    setup = made_setup(rng, climate, time_zone)
+    setup = made_setup(rng, climate, time_zone, two=True if wish.fault == "input_dead" else None)
+    if wish.fault == "low_voltage_off":
+        setup = _with_close_window(rng, setup)
     first = datetime(2024, 1, 1, tzinfo=ZoneInfo(time_zone)).timestamp() + DAY_S * int(rng.integers(0, 700))
     first_s = round(first)
     making = _making(rng, setup, climate, first_s, wish)
@@ -77,7 +79,7 @@ def _drawn(rng: np.random.Generator, climate: PlaceClimate, time_zone: str, plac
 def _making(rng: np.random.Generator, setup: facts.Setup, climate: PlaceClimate, first_s: int, wish: Wish) -> Making:
     model = set_model(setup)
     return Making(
-        rng=rng, model=model, climate=climate, first_s=first_s, days=wish.days,
+        rng=rng, model=model, inputs=setup.inverter.inputs, climate=climate, first_s=first_s, days=wish.days,
         sky=made_sky(rng, climate, first_s, wish.days, round(float(rng.uniform(-120, 120)))),
         planes=[array.plane for array in model.arrays], factor=float(rng.uniform(0.97, 1.03) * rng.uniform(0.96, 0.98)),
         ground=float(rng.uniform(0.15, 0.3)), dirt=_dirt(rng, wish.days), snow=_snow(rng, climate, first_s, wish.days),
@@ -107,9 +109,12 @@ def _snow(rng: np.random.Generator, climate: PlaceClimate, first_s: int, days: i
     return left
 
 
-def made_setup(rng: np.random.Generator, climate: PlaceClimate, time_zone: str) -> facts.Setup:
-    """A set of one or two panels as somebody would state it."""
-    two = rng.random() < 0.75
+def made_setup(
+    rng: np.random.Generator, climate: PlaceClimate, time_zone: str, *, two: bool | None = None
+) -> facts.Setup:  # fmt: skip
+    """A set of one or two panels (``two``; None: drawn) as somebody would state it."""
+    drawn = rng.random() < 0.75
+    two = drawn if two is None else two
     watts = float(rng.choice([330, 340, 365, 375, 390, 400, 415, 430, 440, 450, 475, 500]))
     azimuth = float(np.clip(round(rng.normal(180, 40)), 80, 280))
     if climate.latitude_deg < 0:
@@ -151,6 +156,18 @@ def made_setup(rng: np.random.Generator, climate: PlaceClimate, time_zone: str) 
             inverter_swap=None, resale_share=0.0, running_cost_per_year=0.0,
         ),
     )  # fmt: skip
+
+
+def _with_close_window(rng: np.random.Generator, setup: facts.Setup) -> facts.Setup:
+    """An inverter that wants more voltage than the panels have in the heat, or in dim light."""
+    panel = setup.arrays[0].panel
+    best_v, open_v = panel.max_power_voltage_v, panel.open_circuit_voltage_v
+    one = setup.inverter.inputs[0]
+    if rng.random() < 0.6:
+        one = replace(one, tracking_min_v=round(float(rng.uniform(0.88, 0.95)) * best_v, 1))
+    else:
+        one = replace(one, start_voltage_v=round(float(rng.uniform(0.90, 0.95)) * open_v, 1))
+    return replace(setup, inverter=replace(setup.inverter, inputs=(one,) * setup.inverter.input_count))
 
 
 def _panel(watts: float) -> facts.Panel:

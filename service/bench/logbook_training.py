@@ -1,8 +1,10 @@
 """How are the weights of a diagnosis found? Made-up logs of some places, a softmax of named quantities, one table.
 
-``python -m service.bench.logbook_training samples --count 4000 --seed 1 --out FILE`` makes logs, each with weather, and
-keeps their evidence; ``fit FILE ...`` fits the weights of four cases (hours or days, without and with weather) and
-writes ``service/data/log_causes/weights.csv``. Only the quantities of ``evidence`` go in, each by its name.
+``python -m service.bench.logbook_training table`` makes the table in use from nothing: 2100 logs of seed 2026 and those
+in steps of a day among 800 of seed 2027, each with weather, their evidence, and from it the weights of four cases
+(hours or days, without and with weather), written to ``service/data/log_causes/weights.csv``. It takes some 20 minutes
+of one processor. ``samples`` makes a part of the logs and keeps their evidence in a file, ``fit FILE ...`` takes such
+files. Only the quantities of ``evidence`` go in, each by its name.
 """
 
 import argparse
@@ -27,9 +29,11 @@ from service.core.model.hours import Floats, Ints
 _DAYS = ((21, 0.2), (28, 0.1), (42, 0.2), (91, 0.27), (182, 0.08), (365, 0.15))
 _STEPS = ((300, 0.2), (900, 0.37), (3600, 0.35), (86_400, 0.08))
 _HEALTHY_SHARE = 0.36
+TABLE = Path("service/data/log_causes/weights.csv")
 CAUSES = (NOTHING_UNUSUAL, *FAULTS)
-PENALTY = 3.0
-FALSE_ALARMS, PARTS = 0.07, 4  # of the healthy logs that the weights did not see
+PENALTY = 8.0
+SEED, COUNT, DAILY_SEED, DAILY_COUNT = 2026, 2100, 2027, 800  # of the table in use
+FALSE_ALARMS, PARTS = 0.06, 5  # of the healthy logs at places that the weights did not see
 LEFT_OUT = (
     "limit_w",
     "w_limit_w",
@@ -37,6 +41,8 @@ LEFT_OUT = (
     "w_clock_ahead_h",
     "w_log_days",
     "w_log_clear_days",
+    "calm_lost_share",
+    "w_known_days",
 )  # told to people, not weighed
 _HOUR_S = 3600
 _NOT_BY_DAYS = ("grid_trips", "wet_trips", "clock_shift", "undeclared_shade", "heat_derating")
@@ -89,10 +95,15 @@ def sample(rng: np.random.Generator, places: Mapping[str, tuple[float, float]], 
     )  # fmt: skip
 
 
-def samples(count: int, seed: int, places: Mapping[str, tuple[float, float]], *, daily: bool = False) -> list[Sample]:
-    """So many, each from a seed of its own; ``daily``: all in steps of a day, which are few among the others."""
+def samples(
+    count: int, seed: int, places: Mapping[str, tuple[float, float]], *, daily: bool = False, first: int = 0
+) -> list[Sample]:  # fmt: skip
+    """So many from the number ``first`` on, each from a seed of its own; ``daily``: all in steps of a day.
+
+    Logs of days are few among the others.
+    """
     made = []
-    for k in range(count):
+    for k in range(first, first + count):
         rng = np.random.default_rng([seed, k])
         wanted = wish(rng)
         if daily and wanted.fault not in _NOT_BY_DAYS:
@@ -110,7 +121,8 @@ def kept(file: Path) -> list[Sample]:
 def fitted_case(made: Sequence[Sample], *, by_the_hour: bool, with_weather: bool) -> CaseWeights:
     """The softmax of one case: least cross-entropy, a penalty on the weights.
 
-    The alarm is set where so many healthy logs are accused by weights that were fitted without them, part by part.
+    The alarm is set where so many healthy logs are accused by weights that were fitted without their places, part by
+    part: each place has its own air, which the climate's turbidity does not tell.
     """
     own = [one for one in made if (one.step_s <= _HOUR_S) == by_the_hour]
     named = [weighed(one.named) for one in own]
@@ -118,7 +130,8 @@ def fitted_case(made: Sequence[Sample], *, by_the_hour: bool, with_weather: bool
     names = tuple(
         sorted({name for one in named for name in one if with_weather or not name.startswith("w_")} - set(LEFT_OUT))
     )
-    part = np.arange(len(own)) % PARTS
+    places = sorted({one.place for one in own})
+    part = np.array([places.index(one.place) % PARTS for one in own])
     accused: list[float] = []
     for left_out in range(PARTS):
         kept_in = np.flatnonzero(part != left_out)
@@ -202,16 +215,25 @@ def main(arguments: Sequence[str]) -> int:
     commands = parser.add_subparsers(dest="command", required=True)
     making = commands.add_parser("samples")
     making.add_argument("--count", type=int, default=2000)
-    making.add_argument("--seed", type=int, default=1)
+    making.add_argument("--seed", type=int, default=SEED)
+    making.add_argument("--first", type=int, default=0, help="number of the first one, to make them in parts")
     making.add_argument("--judged", action="store_true", help="at places that are not learned from")
     making.add_argument("--daily", action="store_true", help="in steps of a day")
     making.add_argument("--out", type=Path, required=True)
+    whole = commands.add_parser("table")
+    whole.add_argument("--out", type=Path, default=TABLE)
     fitting = commands.add_parser("fit")
     fitting.add_argument("files", type=Path, nargs="+")
-    fitting.add_argument("--out", type=Path, default=Path("service/data/log_causes/weights.csv"))
+    fitting.add_argument("--out", type=Path, default=TABLE)
     chosen = parser.parse_args(arguments)
-    if chosen.command == "samples":
-        made = samples(chosen.count, chosen.seed, JUDGED if chosen.judged else LEARNED, daily=chosen.daily)
+    if chosen.command == "table":
+        written(
+            fit([*samples(COUNT, SEED, LEARNED), *samples(DAILY_COUNT, DAILY_SEED, LEARNED, daily=True)]), chosen.out
+        )
+    elif chosen.command == "samples":
+        made = samples(
+            chosen.count, chosen.seed, JUDGED if chosen.judged else LEARNED, daily=chosen.daily, first=chosen.first
+        )
         chosen.out.write_text(json.dumps([asdict(one) for one in made]), encoding="utf-8")
     else:
         written(fit([one for file in chosen.files for one in kept(file)]), chosen.out)

@@ -6,7 +6,9 @@ import pytest
 from service.bench.logbook import Judged, LogbookReport, _judged
 from service.bench.logbook_faults import FAULTS
 from service.bench.logbook_places import JUDGED, LEARNED
-from service.bench.logbook_training import fitted_case, sample, wish
+from service.bench.logbook_training import LEFT_OUT, fitted_case, sample, samples, wish
+from service.core.logbook.diagnosis import evidence_of
+from service.core.logbook.diagnosis.weighing import weighed
 from service.data.log_causes import load_cause_weights
 from tests.made_logs import a_log
 
@@ -52,6 +54,27 @@ def test_every_fault_leaves_its_trace_and_spares_the_twin_s_sky(fault: str) -> N
     assert log.disturbance_share >= 0.01
     assert twin.disturbance_share == 0.0
     assert log.detail or fault in ("input_dead", "bypass_section_lost")
+
+
+def test_the_table_weighs_quantities_that_the_evidence_has() -> None:
+    for hours, step_s in (("hours", 3600), ("days", 86_400)):
+        log = a_log(None, days=91, step_s=step_s, weather="own")
+        known = weighed(evidence_of(log.series, log.setup, log.climate, log.weather).named)
+        for name, case in load_cause_weights().cases.items():
+            if name.startswith(hours):
+                assert set(case.quantities) <= set(known)
+                assert not set(case.quantities) & set(LEFT_OUT)
+
+
+def test_a_dead_input_is_made_of_sets_with_two() -> None:
+    for seed in range(1, 9):
+        assert len(a_log("input_dead", seed, days=21, step_s=3600).setup.arrays) == 2
+
+
+def test_samples_made_in_parts_are_those_made_at_once() -> None:
+    whole = samples(3, 5, LEARNED, daily=True)
+    parts = samples(1, 5, LEARNED, daily=True) + samples(2, 5, LEARNED, daily=True, first=1)
+    assert repr(whole) == repr(parts)
 
 
 def test_weights_tell_two_made_up_causes_apart() -> None:

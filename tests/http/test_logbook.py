@@ -384,4 +384,4 @@ def test_every_suspect_has_a_sentence_and_something_to_look_at() -> None:
     codes = {key.removeprefix("suspect.") for key in TEXTS if key.startswith("suspect.")}
     assert codes == {key.removeprefix("look.") for key in TEXTS if key.startswith("look.")}
     assert codes == {key.removeprefix("cause.") for key in TEXTS if key.startswith("cause.")}
-    assert len(codes) == 11
+    assert len(codes) == 13

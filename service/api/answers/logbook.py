@@ -24,6 +24,7 @@ from service.core.logbook import (
     Neighbour,
     Reading,
     SilentInput,
+    SnowFacts,
     Suspect,
     TypicalYear,
     Zone,
@@ -82,7 +83,8 @@ def reviewed(request: LogbookIn, deps: Deps) -> LogbookAnswerOut:
     found = _diagnoses(reading, request, question, set_, deps)
     alarm = any(one.conclusion == Conclusion.SOMETHING_WRONG for one in found.values())
     silent = () if reading.no_sun else silent_inputs(log.inputs, _rated_w(set_), zone)
-    result = judged(reading, alarm, plain.energy.year_kwh, season.year_sd_share, input_silent=bool(silent))
+    result = judged(reading, alarm, plain.energy.year_kwh, season.year_sd_share, input_silent=bool(silent),
+                    whole=found.get(None), snow_facts=set_.snow())  # fmt: skip
     told = _told(silent, found, plain)
     return LogbookAnswerOut(
         logbook=LogbookOut.of(reading, result, told, found.get(None), plain.energy.year_kwh),
@@ -162,6 +164,12 @@ class _Set:
         offset_s = zone_of(zone, longitude, *_SPAN_FLOOR).standard_offset_s
         typical = TypicalYear(other_light=other, kept_share=kept, standard_offset_s=offset_s)
         return cls(question, typical, zone, longitude, setup.inverter.ac_power_w)
+
+    def snow(self) -> SnowFacts:
+        """What tells whether snow may lie on it."""
+        tilts = [array.plane.tilt_deg for array in self.question.setup.arrays]
+        air_c = tuple(float(one) for one in self.question.place.climate.air_c)
+        return SnowFacts(air_c=air_c, least_tilt_deg=min(tilts))
 
     def season(self, begins: Ints) -> Expected:
         """What the season gives in each of the hours ``begins``."""

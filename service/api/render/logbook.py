@@ -19,6 +19,7 @@ def logbook_text(answer: LogbookAnswerOut) -> bytes:
             *wrapped(log.because.text),
             *headed("What was logged", _logged(log)),
             *headed("What may be behind it", _suspects(log)),
+            *headed("Since a year ago", _second_year(log)),
             *headed("Gaps", _gaps(log.gaps)),
             *headed("Months", (line for one in log.months[-_MOST_MONTHS:] for line in _month(one))),
             *headed("The rows", (line for one in log.findings for line in wrapped(one.text, "- "))),
@@ -56,6 +57,13 @@ def _suspects(log: LogbookOut) -> Iterator[str]:
         if one.sureness_share >= _LEAST_SURE_SHARE:
             yield from wrapped(f"{100 * one.sureness_share:.0f} % sure: {one.text}", "- ")
             yield from wrapped(one.look_at, "  ")
+
+
+def _second_year(log: LogbookOut) -> Iterator[str]:
+    if log.second_year is not None:
+        yield from wrapped(log.second_year.text)
+        for one in log.second_year.to_do:
+            yield from wrapped(one.text, "- ")
 
 
 def _gaps(gaps: list[GapOut]) -> Iterator[str]:

@@ -4,36 +4,57 @@ Lines that begin with # come first and hold the set as JSON, as in the JSON form
 column names, then the rows. The delimiter (semicolon, comma, tab) and the decimal comma are recognised. A column named
 ``time``, ``start``, ``middle`` or ``end`` holds the times and tells what they name; the values stand in
 ``counter_kwh``, ``counter_wh``, ``energy_kwh``, ``energy_wh`` or ``power_w``, or with ``input_1_`` before that for
-each input. Other columns are left out. Rows are read block by block, so that no more than their columns is kept.
+each input. A ``date`` may stand in a column of its own beside a ``time``; ``power_kw`` is read too. Names are read in
+any case, and in German, Dutch and French. Other columns are left out. Rows are read block by block, so that no more
+than their columns is kept.
 """
 
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from json import dumps
 from typing import Any
 
 import numpy as np
 
-from service.api.schemas.logbook import MOST_ROWS, LogbookIn
+from service.api.schemas.logbook import LARGEST_READING, MOST_ROWS, LogbookIn, LogSeriesIn
 from service.api.schemas.mistakes import Mistake, RefusedRequest, as_example, shown
 from service.api.schemas.reading import read_value
 from service.api.schemas.requests import SMALLEST
 from service.api.schemas.strict_json import parsed
 from service.api.words import say
+from service.core.model.hours import Floats
 
 _DELIMITERS = (";", "\t", ",")
 _TIMES = ("time", "start", "middle", "end")
-_COLUMN = re.compile(r"(?:input_([1-8])_)?(counter_kwh|counter_wh|energy_kwh|energy_wh|power_w)")
+_DATE, _KILO = "date", 1000.0  # a date may stand apart from its time; power_kw is read as W
+_COLUMN = re.compile(r"(?:input_([1-8])_)?(counter_kwh|counter_wh|energy_kwh|energy_wh|power_kw|power_w)")
+# The same names in German, Dutch and French, and "Energie (Wh)" for energy_wh.
+_LETTERS = str.maketrans({"ä": "ae", "ö": "oe", "ü": "ue", "é": "e", "è": "e"})
+_OTHER_SIGNS = re.compile(r"[^a-z0-9]+")
+_WORDS = {
+    "zeit": "time", "zeitpunkt": "time", "zeitstempel": "time", "datum": "date", "tijd": "time",
+    "tijdstip": "time", "heure": "time", "uhrzeit": "time", "clock": "time",
+    "beginn": "start", "anfang": "start", "begin": "start", "debut": "start",
+    "mitte": "middle", "midden": "middle", "milieu": "middle", "ende": "end", "einde": "end", "fin": "end",
+    "zaehler": "counter", "zaehlerstand": "counter", "teller": "counter", "tellerstand": "counter",
+    "compteur": "counter", "energie": "energy", "ertrag": "energy", "opbrengst": "energy", "production": "energy",
+    "leistung": "power", "vermogen": "power", "puissance": "power", "eingang": "input", "ingang": "input",
+    "entree": "input",
+}  # fmt: skip
 _KINDS = {"counter": "counter", "energy": "interval", "power": "power"}
 _BLOCK_BYTES = 1 << 18
 CSV_SAYS = (
     "First lines that begin with # and hold site, arrays, inverter (and whatever else the JSON form takes) as JSON. "
     "Then a line of column names: `time`, `start`, `middle` or `end` (which moment the times name), and `counter_kwh`, "
-    "`counter_wh`, `energy_kwh`, `energy_wh` or `power_w`, for single inputs with `input_1_` before it. Then the rows. "
+    "`counter_wh`, `energy_kwh`, `energy_wh` or `power_w`, for single inputs with `input_1_` before it, or the German, "
+    "Dutch or French words for these. Then the rows. "
     "Semicolon, comma or tab as delimiter and a decimal comma are recognised; other columns are left out."
 )
 _EXAMPLE = f"# {dumps(SMALLEST)}\nstart;energy_wh\n2026-05-01T10:00:00+02:00;212,5\n"
+_NEWLINE = ord("\n")
+_BY_LINES = ("\r", "\x0b", "\x0c", "\x1c", "\x1d", "\x1e", "\n\n")  # other ends of lines, empty lines
+_PLAIN_NUMBERS = frozenset("0123456789+-.eE\n")
 _NOTHING = ("", "-", "null", "nan", "NaN", "n/a", "NA", "None")
 
 
@@ -45,12 +66,19 @@ class _Head:
     delimiter: str
     width: int
     time_at: int
+    date_at: int | None
     value_at: tuple[int, ...]
     inputs: tuple[int | None, ...]
     kind: str
     unit: str
+    scale: float
     begins: int
     line: int
+
+    @property
+    def loose(self) -> tuple[str, ...]:
+        """Pairs of signs that stand where a field has spaces about it."""
+        return (f"{self.delimiter} ", f" {self.delimiter}", "\n ", " \n")
 
 
 def read_csv(body: bytes) -> LogbookIn:
@@ -61,7 +89,7 @@ def read_csv(body: bytes) -> LogbookIn:
     """
     head = _head(body)
     times: list[str] = []
-    columns: list[list[float | None]] = [[] for _ in head.value_at]
+    columns: list[list[Floats]] = [[] for _ in head.value_at]
     line = head.line
     for block in _blocks(body, head.begins):
         line += _read_block(block, head, line, times, columns)
@@ -73,19 +101,34 @@ def read_csv(body: bytes) -> LogbookIn:
     stamp = _stamp(body, head)
     if stamp is not None:
         readings["stamp"] = stamp
-    logs = [[list(pair) for pair in zip(times, column, strict=True)] for column in columns]
+    values = [head.scale * np.concatenate(one) for one in columns]
+    # The columns are looked at here, all at once; where one has values out of bounds its rows are, each with its place.
+    sound = all(not bool((np.abs(one) > LARGEST_READING).any()) for one in values)
+    logs = [[[times[0], _value(one[0])]] if sound else _pairs(times, one) for one in values]
     if head.inputs == (None,):
         readings["rows"] = logs[0]
     else:
         readings["by_input"] = [{"input": number, "rows": rows} for number, rows in zip(head.inputs, logs, strict=True)]
     said = head.said.get("readings")
     own = {key: value for key, value in said.items() if key not in readings} if isinstance(said, dict) else {}
-    return read_value(LogbookIn, {**head.said, "readings": {**own, **readings}})
+    request = read_value(LogbookIn, {**head.said, "readings": {**own, **readings}})
+    series: Sequence[LogSeriesIn] = request.readings.by_input or [request.readings]
+    for one, column in zip(series, values, strict=True):
+        one.hold(times, column)
+    return request
+
+
+def _pairs(times: Sequence[str], values: Floats) -> list[list[Any]]:
+    return [[time, _value(value)] for time, value in zip(times, values, strict=True)]
+
+
+def _value(value: float) -> float | None:
+    return None if np.isnan(value) else float(value)
 
 
 def _stamp(body: bytes, head: _Head) -> str | None:
-    named = _fields(_line_before(body, head.begins), head.delimiter)[head.time_at]
-    return None if named == "time" else named
+    named = _plain_name(_fields(_line_before(body, head.begins), head.delimiter)[head.time_at])
+    return None if named in ("time", _DATE) else named
 
 
 def _line_before(body: bytes, begins: int) -> str:
@@ -123,13 +166,17 @@ def _set(text: str) -> dict[str, Any]:
 
 def _columns(text: str, said: dict[str, Any], begins: int, line: int) -> _Head:
     delimiter = max(_DELIMITERS, key=lambda one: (text.count(one), -_DELIMITERS.index(one)))
-    names = _fields(text, delimiter)
+    names = [_plain_name(name) for name in _fields(text, delimiter)]
     times = [at for at, name in enumerate(names) if name in _TIMES]
+    dates = [at for at, name in enumerate(names) if name == _DATE]
+    if not times:
+        times, dates = dates, []
     found = [(at, match) for at, name in enumerate(names) if (match := _COLUMN.fullmatch(name))]
     kinds = {match[2] for _, match in found}
     numbers = [None if match[1] is None else int(match[1]) for _, match in found]
     if (
         len(times) != 1
+        or len(dates) > 1
         or len(kinds) != 1
         or len(set(numbers)) != len(numbers)
         or (None in numbers and len(numbers) > 1)
@@ -137,9 +184,18 @@ def _columns(text: str, said: dict[str, Any], begins: int, line: int) -> _Head:
         raise _refused("csv_columns", line, text)
     what, _, unit = kinds.pop().partition("_")
     return _Head(
-        said=said, delimiter=delimiter, width=len(names), time_at=times[0], value_at=tuple(at for at, _ in found),
-        inputs=tuple(numbers), kind=_KINDS[what], unit=unit, begins=min(begins, 1 << 62), line=line,
+        said=said, delimiter=delimiter, width=len(names), time_at=times[0],
+        date_at=dates[0] if dates else None, value_at=tuple(at for at, _ in found),
+        inputs=tuple(numbers), kind=_KINDS[what],
+        unit=unit.removeprefix("k") if what == "power" else unit, scale=_KILO if unit == "kw" else 1.0,
+        begins=min(begins, 1 << 62), line=line,
     )  # fmt: skip
+
+
+def _plain_name(name: str) -> str:
+    """A column's name in the words of the documented ones."""
+    words = _OTHER_SIGNS.sub("_", name.casefold().translate(_LETTERS)).strip("_").split("_")
+    return "_".join(_WORDS.get(word, word) for word in words)
 
 
 def _fields(line: str, delimiter: str) -> list[str]:
@@ -156,34 +212,70 @@ def _blocks(body: bytes, begins: int) -> Iterator[bytes]:
         at = end
 
 
-def _read_block(block: bytes, head: _Head, line: int, times: list[str], columns: Sequence[list[float | None]]) -> int:
+def _read_block(block: bytes, head: _Head, line: int, times: list[str], columns: Sequence[list[Floats]]) -> int:
     """Add the rows of a block; how many lines it has."""
-    lines = _text(block, line).replace('"', "").splitlines()
+    text = _text(block, line)
+    if '"' in text:
+        text = text.replace('"', "")
+    flat = _even_rows(text, head)
+    if flat is not None:
+        times += _times(flat[head.time_at :: head.width], head.date_at, lambda at: flat[at :: head.width])
+        for at, column in zip(head.value_at, columns, strict=True):
+            column.append(_numbers(flat[at :: head.width], line))
+        return len(flat) // head.width
+    lines = text.splitlines()
     rows = [text.split(head.delimiter) for text in lines if text.strip()]
     if head.delimiter == "," and any(len(row) != head.width for row in rows):
         raise _refused("csv_width", line + 1 + _first_odd(lines, head), None, width=head.width)
     if any(len(row) < head.width for row in rows):
         raise _refused("csv_width", line + 1 + _first_odd(lines, head), None, width=head.width)
-    times += [row[head.time_at].strip() for row in rows]
+    here = [row[head.time_at].strip() for row in rows]
+    times += _times(here, head.date_at, lambda at: [row[at].strip() for row in rows])
     for at, column in zip(head.value_at, columns, strict=True):
         texts = [row[at].strip() for row in rows]
-        column.extend(_numbers(texts, line))
+        column.append(_numbers(texts, line))
     return len(lines)
 
 
-def _numbers(texts: Sequence[str], line: int) -> list[float | None]:
-    """All at once where they are plain; one by one where some are not."""
-    joined = "\n".join([text or "nan" for text in texts])
-    if "." not in joined:
+def _times(times: list[str], date_at: int | None, column: Callable[[int], list[str]]) -> list[str]:
+    """Times, with the dates before them where these stand in a column of their own."""
+    if date_at is None:
+        return times
+    return [f"{day} {time}" for day, time in zip(column(date_at), times, strict=True)]
+
+
+def _even_rows(text: str, head: _Head) -> list[str] | None:
+    """All fields of a block one after the other, where each line has as many as the head and no spaces about them.
+
+    None: its lines have to be looked at one by one.
+    """
+    text = text.replace("\r\n", "\n").removesuffix("\n")
+    if not text.isascii() or text[:1] in ("", " ", "\n") or text[-1:] in (" ", "\n"):
+        return None
+    if any(signs in text for signs in (*_BY_LINES, *head.loose)):
+        return None
+    letters = np.frombuffer(text.encode(), dtype=np.uint8)
+    ends = np.flatnonzero(letters == _NEWLINE)
+    marks = np.flatnonzero(letters == ord(head.delimiter))
+    # As many delimiters as width less one stand between one newline and the next.
+    inside = np.diff(np.searchsorted(marks, np.concatenate([[0], ends, [letters.size]])))
+    if not bool((inside == head.width - 1).all()):
+        return None
+    return text.replace("\n", head.delimiter).split(head.delimiter)
+
+
+def _numbers(texts: Sequence[str], line: int) -> Floats:
+    """All at once where they are plain; one by one where some are not. Nan where there is none."""
+    joined = "\n".join(texts)
+    if "," in joined and "." not in joined:
         joined = joined.replace(",", ".")
-    if "_" not in joined:
+    if _PLAIN_NUMBERS.issuperset(joined):
+        plain = joined.split("\n")
         try:
-            plain: list[float | None] = np.array(joined.split("\n"), dtype=np.float64).tolist()
+            return np.fromiter((float(text or "nan") for text in plain), dtype=np.float64, count=len(plain))
         except ValueError:
             pass
-        else:
-            return plain
-    return [_number(text, line, place) for place, text in enumerate(texts)]
+    return np.array([_number(text, line, place) for place, text in enumerate(texts)], dtype=np.float64)
 
 
 def _first_odd(lines: Sequence[str], head: _Head) -> int:

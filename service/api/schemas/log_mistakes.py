@@ -87,7 +87,10 @@ def _of_rows(series: LogSeriesIn, pointer: str) -> Iterator[Mistake]:
     """The first rows that are no pair of a time and a value."""
     columns = series.columns()
     if columns is not None and set(map(type, columns[0])) == {str}:
-        yield from _of_values(columns[1], pointer, "/1")
+        mistakes = list(_of_values(columns[1], pointer, "/1"))
+        if not mistakes:
+            series.hold(columns[0], column_of(columns[1]))
+        yield from mistakes
         return
     told = 0
     for at, row in enumerate(series.rows or ()):
@@ -109,11 +112,12 @@ def _of_row(row: Any, pointer: str) -> Mistake | None:
 
 
 def _of_values(
-    values: Sequence[Any], pointer: str, after: str = "", places: Sequence[int] | None = None
+    values: Sequence[Any] | Floats, pointer: str, after: str = "", places: Sequence[int] | None = None
 ) -> Iterator[Mistake]:
     """The first values that are no numbers, or out of bounds."""
     facts = {"low": f"{-LARGEST_READING:.0f}", "high": f"{LARGEST_READING:.0f}"}
-    if set(map(type, values)) <= {int, float, type(None)} and _in_bounds(values):
+    plain = isinstance(values, np.ndarray) or set(map(type, values)) <= {int, float, type(None)}
+    if plain and _in_bounds(values):
         return
     told = 0
     for at, value in enumerate(values):
@@ -130,7 +134,7 @@ def _of_values(
             return
 
 
-def _in_bounds(values: Sequence[Any]) -> bool:
+def _in_bounds(values: Sequence[Any] | Floats) -> bool:
     try:
         column = column_of(values)
     except OverflowError:
@@ -138,8 +142,10 @@ def _in_bounds(values: Sequence[Any]) -> bool:
     return not bool((np.abs(column) > LARGEST_READING).any())
 
 
-def column_of(values: Sequence[Any]) -> Floats:
+def column_of(values: Sequence[Any] | Floats) -> Floats:
     """Numbers, nan where there is none."""
+    if isinstance(values, np.ndarray):
+        return values
     return np.array(values, dtype=np.float64)
 
 

@@ -9,6 +9,7 @@ from service.api import fields as f
 from service.api.schemas.base import In
 from service.api.schemas.inverter import InverterIn
 from service.api.schemas.requests import SMALLEST, Arrays, EnergyIn
+from service.core.model.hours import Floats
 
 MOST_ROWS = 110_000
 MOST_INPUTS, MOST_PEERS = 8, 20
@@ -37,7 +38,7 @@ EXAMPLE: dict[str, Any] = {
 class LogSeriesIn(In):
     """The rows of a log; or ``first``, ``step_minutes`` and ``values``."""
 
-    _columns: tuple[Sequence[Any], Sequence[Any]] | None = PrivateAttr(default=None)
+    _columns: tuple[Sequence[Any], Sequence[Any] | Floats] | None = PrivateAttr(default=None)
 
     rows: (
         Annotated[
@@ -70,13 +71,18 @@ class LogSeriesIn(In):
         | None
     ) = None
 
-    def columns(self) -> tuple[Sequence[Any], Sequence[Any]] | None:
+    def columns(self) -> tuple[Sequence[Any], Sequence[Any] | Floats] | None:
         """Times and values of rows that are pairs, else None; taken apart once."""
         if self._columns is None and self.rows and set(map(type, self.rows)) == {list}:
             lengths = set(map(len, self.rows))
             if lengths == {2}:
-                self._columns = ([row[0] for row in self.rows], [row[1] for row in self.rows])
+                times, values = zip(*self.rows, strict=True)
+                self._columns = (times, values)
         return self._columns
+
+    def hold(self, times: Sequence[Any], values: Floats) -> None:
+        """Take these columns, which were looked at already, for those of the rows."""
+        self._columns = (times, values)
 
 
 class InputLogIn(LogSeriesIn):

@@ -12,7 +12,18 @@ from service.api.schemas.answers import Beside
 from service.api.schemas.band import KwhBandOut
 from service.api.schemas.base import Code, Facts, Out, Text
 from service.api.words import say
-from service.core.logbook import Conclusion, Diagnosis, Gap, Judged, LogNote, Reading, SilentInput, SpanTotal, Suspect
+from service.core.logbook import (
+    Conclusion,
+    Diagnosis,
+    Gap,
+    Judged,
+    LogNote,
+    Reading,
+    SecondYear,
+    SilentInput,
+    SpanTotal,
+    Suspect,
+)
 from service.core.model.band import Band
 
 MOST_GAPS, MOST_DAYS, MOST_MONTHS = 500, 400, 1400
@@ -167,6 +178,82 @@ class SpanOut(Out):
         return cls.from_core(span, first_day=day_text(span.first_day))
 
 
+class MonthPairOut(Out):
+    """A month of the last year beside that of the year before, over the days that both know."""
+
+    month: str = Field(max_length=7)
+    days: int = Field(ge=1, le=31)
+    before_kwh: r.Kwh
+    after_kwh: r.Kwh
+    change_share: r.Share = Field(description="Of logged over expected; below nought: less than a year before.")
+
+
+class AdviceOut(Out):
+    """Something to do this spring."""
+
+    code: Code
+    text: Text
+
+
+class SecondYearOut(Out):
+    """A short letter after the first year: what changed, and what to do this spring."""
+
+    what: str = Field(description="less, more, about_the_same or cannot_tell.", max_length=20)
+    change_share: r.Share = Field(description="Of logged over expected, over the days that both years know.")
+    doubt_share: r.Share = Field(description="What the light of two years explains of that, either way.")
+    before_kwh: r.Kwh
+    after_kwh: r.Kwh
+    first_day: str = Field(max_length=10, description="The first of the last year's days that were compared.")
+    last_day: str = Field(max_length=10)
+    months: list[MonthPairOut] = Field(max_length=13)
+    to_do: list[AdviceOut] = Field(max_length=10, description="What to do this spring, the most telling first.")
+    text: Text = Field(description="The letter's first part: what changed.")
+
+    @classmethod
+    def of(cls, found: SecondYear, suspects: list[SuspectOut]) -> Self:
+        """With its sentences."""
+        change = {"percent": 100.0 * abs(found.change_share), "before_kwh": found.before_kwh,
+                  "after_kwh": found.after_kwh}  # fmt: skip
+        lines = [say("logbook", f"letter.{found.what}", change)]
+        if found.lowest is not None:
+            fell = {"month": day_text(found.lowest.first_day)[:7], "percent": -100.0 * found.lowest.change_share}
+            lines.append(say("logbook", "letter.lowest", fell))
+        if found.what in ("about_the_same", "cannot_tell"):
+            lines.append(say("logbook", "letter.doubt", {"percent": 100.0 * found.doubt_share}))
+        return cls(
+            what=found.what, change_share=found.change_share, doubt_share=found.doubt_share,
+            before_kwh=found.before_kwh, after_kwh=found.after_kwh, first_day=day_text(found.first_day),
+            last_day=day_text(found.last_day), text=" ".join(lines), to_do=_to_do(found, suspects),
+            months=[
+                MonthPairOut(
+                    month=day_text(one.first_day)[:7], days=one.days, before_kwh=one.before_kwh,
+                    after_kwh=one.after_kwh, change_share=one.change_share,
+                )
+                for one in found.months
+            ],
+        )  # fmt: skip
+
+
+def _to_do(found: SecondYear, suspects: list[SuspectOut]) -> list[AdviceOut]:
+    """The likeliest cause first, then what every spring asks for."""
+    told = [
+        AdviceOut(
+            code="look_at_cause",
+            text=say(
+                "logbook", "do.look_at_cause", {"cause": say("logbook", f"cause.{one.code}"), "look": one.look_at}
+            ),
+        )
+        for one in suspects[:1]
+        if one.sureness_share >= _CLEAR_SHARE
+    ]
+    usual = ["wash", "look_round", "fastenings", "compare_counter"]
+    if suspects and suspects[0].code == "shade_grown":
+        usual.remove("look_round")
+    if found.what == "more":
+        usual.remove("wash")
+    return told + [AdviceOut(code=code, text=say("logbook", f"do.{code}")) for code in usual]
+
+
 class LogbookOut(Out):
     """Is it doing what it should?"""
 
@@ -183,7 +270,8 @@ class LogbookOut(Out):
     expected_kwh: KwhBandOut = Field(description="What was to be expected in exactly the time compared.")
     ratio: r.Share | None = Field(description="compared_kwh over the middle of expected_kwh.")
     visible_shortfall_share: r.Share = Field(
-        description="The smallest shortfall that such a log can show: of a few days weather hides more."
+        description="The smallest shortfall that such a log would have shown, nine times in ten: in its sum (of a few "
+        "days weather hides more), or on the days that tell the set's level."
     )
     basis: str = Field(
         max_length=20,
@@ -207,6 +295,9 @@ class LogbookOut(Out):
     projected_year_kwh: KwhBandOut | None = Field(
         description="A usual year by what the log says of the set; null where it gives nothing now, or the log is none "
         "of the sun."
+    )
+    second_year: SecondYearOut | None = Field(
+        default=None, description="Where the log is longer than a year and four weeks: what changed, what to do."
     )
 
     @classmethod
@@ -233,7 +324,7 @@ class LogbookOut(Out):
             compared_kwh=reading.compared_kwh,
             expected_kwh=KwhBandOut.from_core(reading.expected_kwh),
             ratio=reading.ratio,
-            visible_shortfall_share=reading.visible_share,
+            visible_shortfall_share=judged.visible_share,
             basis=reading.now.basis,
             basis_text=say("logbook", f"basis.{reading.now.basis}"),
             suspects=suspects,
@@ -249,6 +340,7 @@ class LogbookOut(Out):
             days=[SpanOut.of(span) for span in judged.totals.days[-MOST_DAYS:]],
             promised_year_kwh=KwhBandOut.from_core(promised_kwh),
             projected_year_kwh=None if projected is None else KwhBandOut.from_core(projected),
+            second_year=None if judged.second_year is None else SecondYearOut.of(judged.second_year, suspects),
         )
 
 
@@ -263,7 +355,7 @@ def _reason(reading: Reading, judged: Judged, suspects: list[SuspectOut]) -> Rea
     facts: dict[str, str | float | None] = {
         "ratio_pct": None if reading.ratio is None else 100.0 * reading.ratio,
         "days": reading.days,
-        "visible_pct": 100.0 * reading.visible_share,
+        "visible_pct": 100.0 * judged.visible_share,
         "cause": say("logbook", f"cause.{suspects[0].code}") if suspects else None,
         "sure_pct": 100.0 * suspects[0].sureness_share if suspects else None,
         "wrong_pct": 100.0 * min(sum(one.sureness_share for one in suspects), 1.0) if suspects else None,

@@ -13,9 +13,11 @@ from service.core.logbook.gaps import Gap
 from service.core.logbook.log import Log, log_of
 from service.core.logbook.neighbours import Neighbour, from_neighbours
 from service.core.logbook.pieces import Course, LogNote, Pieces
-from service.core.logbook.review import Conclusion, Judged, Reading, Silence, beside_its_house, judged, read_log
+from service.core.logbook.review import Conclusion, Judged, Reading, beside_its_house, judged, read_log
 from service.core.logbook.rows import Ceiling, Rows
+from service.core.logbook.second_year import SecondYear, second_year
 from service.core.logbook.series import LoggedSeries
+from service.core.logbook.snow import Silence, SnowFacts
 from service.core.logbook.stamps import Moments, StampError, moments_of
 from service.core.logbook.totals import SpanTotal, Totals
 from service.core.logbook.zones import Zone, zone_of
@@ -36,8 +38,10 @@ __all__ = [
     "Pieces",
     "Reading",
     "Rows",
+    "SecondYear",
     "Silence",
     "SilentInput",
+    "SnowFacts",
     "SpanTotal",
     "StampError",
     "Suspect",
@@ -54,6 +58,7 @@ __all__ = [
     "moments_of",
     "read_log",
     "reference_rows",
+    "second_year",
     "silent_inputs",
     "suspects",
     "zone_of",

@@ -15,7 +15,9 @@ from service.core.logbook.gaps import SET_OFF, Gap, Sorted, sorted_gaps
 from service.core.logbook.grid import series_of
 from service.core.logbook.log import Log
 from service.core.logbook.pieces import LogNote, Pieces
+from service.core.logbook.second_year import SecondYear, second_year
 from service.core.logbook.series import LoggedSeries
+from service.core.logbook.snow import Silence, SnowFacts
 from service.core.logbook.totals import Totals, projected_year, totals_of
 from service.core.logbook.zones import Zone
 from service.core.model.band import Band
@@ -23,8 +25,13 @@ from service.core.model.hours import Bools
 
 # A shortfall that weather and the doubts of label and model leave to one log in two hundred is called one.
 _SHORT_OF_SD = 2.6
+_FAR_SD, _FEW_DAYS = 4.5, 45.0
 _SEEN_SD = 2.0  # what such a log would show
 _LEAST_DAYS, _LEAST_KWH = 2.0, 0.5
+# So sure that something is wrong, a log is no proof that nothing is, though it be no alarm.
+_NO_PROOF_SHARE = 0.5
+# A store gives at one power in the dark, and nothing when it is empty; what it gives came from the panels.
+_STEADY_SHARE, _STEADY_ROWS_SHARE, _EMPTY_SHARE, _STORE_MOST = 0.15, 0.5, 0.1, 1.4
 # If a shortfall smaller than this could not be seen, the log tells nothing either way.
 _BLIND_SHARE = 0.35
 _FAR_ABOVE = 1.25  # a set does not give so much more than its facts: they are not those of this set
@@ -48,14 +55,6 @@ class Conclusion(StrEnum):
     CANNOT_TELL = "cannot_tell"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Silence:
-    """The end of a log in which the set gives nothing by daylight: since when (Unix seconds) and for how many days."""
-
-    since_s: int
-    days: int
-
-
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Reading:
     """A log beside what was to be expected, before causes are looked for.
@@ -74,6 +73,7 @@ class Reading:
         clipped: in which steps of it something holds the power down to one value.
         no_sun: lies so much of the energy in the dark that no clock explains it?
         silent: since when the set has given nothing, up to the end of the log; None: it gives.
+        store_like: is what it gives in the dark like a store's, at one power until it is empty?
     """
 
     log: Log
@@ -95,13 +95,15 @@ class Reading:
     notes: tuple[LogNote, ...]
     no_sun: bool
     silent: Silence | None
+    store_like: bool
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Judged:
     """The conclusion, why, and what the log adds up to.
 
-    ``projected_year_kwh`` is None where the log is none of a set that gives.
+    ``projected_year_kwh`` is None where the log is none of a set that gives, ``second_year`` where it knows fewer than
+    four weeks of both years.
     """
 
     conclusion: Conclusion
@@ -109,6 +111,8 @@ class Judged:
     totals: Totals
     projected_year_kwh: Band | None
     level: float
+    visible_share: float
+    second_year: SecondYear | None
 
 
 def read_log(log: Log, season: Expected, now: Expected, zone: Zone, most_w: float) -> Reading:
@@ -157,6 +161,7 @@ def read_log(log: Log, season: Expected, now: Expected, zone: Zone, most_w: floa
         notes=(*log.notes, *_more_notes(pieces, told, season, no_sun=no_sun)),
         no_sun=no_sun,
         silent=None if no_sun else _silence(pieces, told.gaps),
+        store_like=no_sun and _like_a_store(pieces, season),
     )  # fmt: skip
 
 
@@ -190,8 +195,9 @@ def _no_alarm(found: Diagnosis) -> str:
 
 
 def judged(
-    reading: Reading, alarm: bool, promised_kwh: Band, year_sd_share: float, *, input_silent: bool = False
-) -> Judged:
+    reading: Reading, alarm: bool, promised_kwh: Band, year_sd_share: float, *, input_silent: bool = False,
+    whole: Diagnosis | None = None, snow_facts: SnowFacts | None = None,
+) -> Judged:  # fmt: skip
     """The conclusion of a log.
 
     Args:
@@ -200,25 +206,43 @@ def judged(
         promised_kwh: what the set was to give in a year.
         year_sd_share: how far one year's light lies from another's.
         input_silent: does one input give nothing while another gives?
+        whole: what the course of the whole set's log says.
+        snow_facts: by which a set that gives nothing in winter may be snowed in; None: not known.
     """
-    conclusion, because = _plain_conclusion(reading, input_silent=input_silent) or _conclusion(reading, alarm=alarm)
+    silent = reading.silent
+    snow = silent is not None and snow_facts is not None and snow_facts.may_lie(silent, reading.zone)
+    visible = _visible_share(reading, whole)
+    plain = _plain_conclusion(reading, input_silent=input_silent, snow=snow)
+    conclusion, because = plain or _conclusion(reading, visible, alarm=alarm)
     pieces = reading.log.total
     projected, level = projected_year(
         promised_kwh, reading.ratio, reading.sd_share, year_sd_share, faulty=conclusion is Conclusion.SOMETHING_WRONG
     )
+    totals = totals_of(pieces, reading.sorted.usable, reading.now, reading.zone)
     return Judged(
         conclusion=conclusion,
         because=because,
-        totals=totals_of(pieces, reading.sorted.usable, reading.now, reading.zone),
-        projected_year_kwh=None if reading.no_sun or reading.silent is not None else projected,
+        totals=totals,
+        projected_year_kwh=None if reading.no_sun or (silent is not None and not snow) else projected,
         level=level,
+        visible_share=visible,
+        second_year=None if reading.no_sun else second_year(totals.days, reading.now.basis, year_sd_share),
     )
 
 
-def _plain_conclusion(reading: Reading, *, input_silent: bool) -> tuple[Conclusion, str] | None:
+def _visible_share(reading: Reading, whole: Diagnosis | None) -> float:
+    """The smallest shortfall that would have shown: in the sum, or on the days that tell the set's level."""
+    if whole is None or whole.would_have_seen_share is None or whole.sureness_share > _NO_PROOF_SHARE:
+        return reading.visible_share
+    return min(reading.visible_share, whole.would_have_seen_share)
+
+
+def _plain_conclusion(reading: Reading, *, input_silent: bool, snow: bool) -> tuple[Conclusion, str] | None:
     """What the rows show without any weighing."""
     if reading.no_sun:
-        return Conclusion.CANNOT_TELL, "not_a_solar_log"
+        return Conclusion.CANNOT_TELL, "store_behind_it" if reading.store_like else "not_a_solar_log"
+    if snow:
+        return Conclusion.CANNOT_TELL, "may_lie_under_snow"
     if reading.silent is not None:
         return Conclusion.SOMETHING_WRONG, "gives_nothing"
     if any(note.code == TURNED_CLAMP for note in reading.notes):
@@ -226,19 +250,29 @@ def _plain_conclusion(reading: Reading, *, input_silent: bool) -> tuple[Conclusi
     return (Conclusion.SOMETHING_WRONG, "input_gives_nothing") if input_silent else None
 
 
-def _conclusion(reading: Reading, *, alarm: bool) -> tuple[Conclusion, str]:
+def _conclusion(reading: Reading, visible_share: float, *, alarm: bool) -> tuple[Conclusion, str]:
     if alarm:
         return Conclusion.SOMETHING_WRONG, "cause_found"
     expected = reading.expected_kwh.middle or 0.0
     if reading.ratio is None or expected < _LEAST_KWH or reading.days < _LEAST_DAYS:
         return Conclusion.CANNOT_TELL, "too_little_logged"
-    if reading.ratio <= 0.0 or log(reading.ratio) < -_SHORT_OF_SD * reading.sd_share:
+    # Where the days that tell the level are right, a low sum of a few weeks is their sky, unless it is far below.
+    by_their_sky = reading.now.basis == "climate" and reading.days < _FEW_DAYS and visible_share < reading.visible_share
+    short_of_sd = _FAR_SD if by_their_sky else _SHORT_OF_SD
+    if reading.ratio <= 0.0 or log(reading.ratio) < -short_of_sd * reading.sd_share:
         return Conclusion.SOMETHING_WRONG, "less_than_expected"
     if reading.ratio > _FAR_ABOVE and log(reading.ratio) > _SHORT_OF_SD * reading.sd_share:
         return Conclusion.CANNOT_TELL, "more_than_expected"
-    if reading.visible_share > _BLIND_SHARE:
+    return _within(reading, visible_share)
+
+
+def _within(reading: Reading, visible_share: float) -> tuple[Conclusion, str]:
+    """What is said of a log that shows nothing wrong: it hangs on what it would have shown."""
+    if visible_share > _BLIND_SHARE:
         return Conclusion.CANNOT_TELL, "weather_hides_it"
-    return Conclusion.NOTHING_UNUSUAL, "within_band"
+    within = reading.ratio is not None and log(reading.ratio) > -_SHORT_OF_SD * reading.sd_share
+    by_the_sum = reading.visible_share <= _BLIND_SHARE and within
+    return Conclusion.NOTHING_UNUSUAL, "within_band" if by_the_sum else "clear_days_are_right"
 
 
 def _clipped(series: LoggedSeries | None) -> Bools:
@@ -295,6 +329,20 @@ def _dark_share(pieces: Pieces, dark: Bools) -> float:
     return float(pieces.energy_wh[dark].sum()) / total if total > 0 else 0.0
 
 
+def _like_a_store(pieces: Pieces, season: Expected) -> bool:
+    """Does the set give at one power in the dark and nothing at other times, and no more in all than the sun brings?"""
+    dark = _dark_rows(pieces, season) & (pieces.seconds <= HOUR_S)
+    power = pieces.energy_wh[dark] * HOUR_S / pieces.seconds[dark]
+    giving = power > 0.0
+    if not giving.any():
+        return False
+    usual = float(np.median(power[giving]))
+    steady = float(np.mean(np.abs(power[giving] - usual) <= _STEADY_SHARE * usual))
+    expected = float(season.course.between(pieces.begin_s, pieces.end_s).sum())
+    within = float(pieces.energy_wh.sum()) <= _STORE_MOST * expected
+    return steady >= _STEADY_ROWS_SHARE and float(np.mean(~giving)) >= _EMPTY_SHARE and within
+
+
 def _without_sun(pieces: Pieces, season: Expected) -> bool:
     """Does more of the energy lie in the dark than a few per cent, whatever hours the clock is off?"""
     if _dark_share(pieces, _dark_rows(pieces, season)) <= _NO_SUN_SHARE:
@@ -317,6 +365,7 @@ def _more_notes(pieces: Pieces, told: Sorted, season: Expected, *, no_sun: bool)
     if by_night > _BY_NIGHT_SHARE:
         count = int(np.count_nonzero(dark & (pieces.energy_wh > 0.0)))
         facts = {"percent": 100.0 * by_night}
-        codes = ("by_night", "not_a_solar_log") if no_sun else ("by_night",)
+        of_no_sun = "store_behind_it" if no_sun and _like_a_store(pieces, season) else "not_a_solar_log"
+        codes = ("by_night", of_no_sun) if no_sun else ("by_night",)
         notes += [LogNote(code=code, count=count, facts=MappingProxyType(facts)) for code in codes]
     return notes

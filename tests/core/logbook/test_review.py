@@ -11,6 +11,7 @@ from service.core.logbook import (
     Judged,
     Reading,
     Rows,
+    SnowFacts,
     Suspect,
     beside_its_house,
     judged,
@@ -206,3 +207,66 @@ def test_a_set_above_its_season_lacks_no_part_of_its_panels(ratio: float, told: 
         conclusion="something_wrong", sureness_share=0.7, suspects=(one,), plane=None, clear_days=2
     )  # fmt: skip
     assert beside_its_house(replace(reading, ratio=ratio), found).conclusion == told
+
+
+COLD, MILD = (-1.0,) * 12, (9.0,) * 12
+
+
+@pytest.mark.parametrize(
+    ("air_c", "tilt_deg", "still_days", "because"),
+    [
+        (COLD, 20.0, 12, "may_lie_under_snow"),
+        (COLD, 20.0, 60, "gives_nothing"),
+        (COLD, 90.0, 5, "may_lie_under_snow"),
+        (COLD, 90.0, 12, "gives_nothing"),
+        (MILD, 20.0, 12, "gives_nothing"),
+    ],
+)
+def test_a_set_that_gives_nothing_in_snow_months_may_be_snowed_in(
+    air_c: tuple[float, ...], tilt_deg: float, still_days: int, because: str
+) -> None:
+    reading, _ = review(silenced(90, 90 - still_days), 90)
+    facts = SnowFacts(air_c=air_c, least_tilt_deg=tilt_deg)
+    result = judged(reading, False, YEAR, 0.05, snow_facts=facts)
+    assert result.because == because
+    snow = because == "may_lie_under_snow"
+    assert (result.conclusion is Conclusion.CANNOT_TELL) == snow
+    assert (result.projected_year_kwh is not None) == snow
+
+
+def test_a_store_that_gives_at_night_until_it_is_empty_is_told_from_another_meter() -> None:
+    rows = power_rows(30, HOUR_S)
+    hour = rows.at_s % DAY_S // HOUR_S
+    store = np.where((hour >= 19) & (hour < 23), 150.0, np.where((hour >= 6) & (hour < 18), 0.6 * rows.value, 0.0))
+    reading, result = review(replace(rows, value=store), 30)
+    assert (result.conclusion, result.because) == (Conclusion.CANNOT_TELL, "store_behind_it")
+    assert "store_behind_it" in {note.code for note in reading.notes}
+
+
+def seen(share: float | None, sureness: float = 0.1) -> Diagnosis:
+    return Diagnosis(
+        conclusion="nothing_unusual", sureness_share=sureness, suspects=(), plane=None, clear_days=5,
+        would_have_seen_share=share,
+    )  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    ("whole", "because"),
+    [
+        (None, "weather_hides_it"),
+        (seen(None), "weather_hides_it"),
+        (seen(0.6), "weather_hides_it"),
+        (seen(0.2), "clear_days_are_right"),
+        (seen(0.2, sureness=0.7), "weather_hides_it"),
+    ],
+)
+def test_clear_days_that_are_right_speak_for_a_week_whose_sum_tells_nothing(
+    whole: Diagnosis | None, because: str
+) -> None:
+    reading, _ = review(power_rows(7), 7)
+    assert reading.visible_share > 0.35
+    result = judged(reading, False, YEAR, 0.05, whole=whole)
+    assert result.because == because
+    assert (result.conclusion is Conclusion.NOTHING_UNUSUAL) == (because == "clear_days_are_right")
+    if because == "clear_days_are_right":
+        assert result.visible_share == 0.2

@@ -23,6 +23,15 @@ TEXTS: Mapping[str, str] = {
     "because.not_a_solar_log": "So much of this log's energy lies in the dark that it is none of panels alone, "
     "whatever hours the clock is off. Is it another meter's, that of a store, or is its clock off by half a day? "
     "Nothing is reckoned from it.",
+    "because.store_behind_it": "What this log holds in the dark is at one power until it stops, as a store gives it "
+    "that the panels have filled. Such a log tells of the store, not of the sun: send what goes into the store, or "
+    "what the panels give before it. Nothing is reckoned from it.",
+    "because.may_lie_under_snow": "The set has given nothing since {since}, {silent_days} days on end, in months in "
+    "which snow may lie on the panels: that alone explains it. Look at them; never climb for it. If they are free, see "
+    "to plug, breaker and the inverter's lamp.",
+    "because.clear_days_are_right": "Nothing stands out: on days that tell the set's level (clear ones, or those whose "
+    "weather is known) it gave what a sound set gives. A fault that takes {visible_pct:.0f} % and more would most "
+    "likely have shown. In the sum it gave {ratio_pct:.0f} % of what the season brings, which so few days leave open.",
     "because.less_than_expected": "The set gave {ratio_pct:.0f} % of what was to be expected in exactly the time "
     "logged, less than weather and the doubts of label and model explain, and no single cause stands out. Look for "
     "shade, dirt and an input that gives nothing.",
@@ -87,12 +96,32 @@ TEXTS: Mapping[str, str] = {
     "wrong, or the values are not those of a solar set.",
     "note.not_a_solar_log": "{percent:.0f} % of the energy in the dark is more than a clock explains that is off by up "
     "to three hours: these are not the values of panels alone.",
+    "note.store_behind_it": "{percent:.0f} % of the energy lies in the dark, at one power until it stops: that is a "
+    "store's, not the sun's.",
     "note.turned_clamp": "{count} values lie below nought and next to none above: their sign was turned.",
     "note.wall_clock": "{count} times have no offset and were read on the wall clock of the site, summer time in.",
     "note.standard_time": "{count} times have no offset and name an hour that the wall clock skips; all were read in "
     "standard time, as loggers keep it that do not change with summer time.",
     "note.hour_twice": "{count} times fall in the hour that the wall clock runs through twice; of two equal ones the "
     "second was read as the later.",
+    # a letter after the first year
+    "letter.less": "Over the same days as a year ago the set gave {percent:.0f} % less than its light explains "
+    "({after_kwh:.0f} kWh, {before_kwh:.0f} a year before).",
+    "letter.more": "Over the same days as a year ago the set gave {percent:.0f} % more ({after_kwh:.0f} kWh, "
+    "{before_kwh:.0f} a year before).",
+    "letter.about_the_same": "Over the same days as a year ago the set gave about the same ({after_kwh:.0f} kWh, "
+    "{before_kwh:.0f} a year before).",
+    "letter.cannot_tell": "Over the same days as a year ago the set gave {after_kwh:.0f} kWh, {before_kwh:.0f} a year "
+    "before. Whether the set or the sky has changed, so few days do not tell.",
+    "letter.lowest": "{month} lost the most: {percent:.0f} % less than a year before.",
+    "letter.doubt": "One year's light lies apart from another's: up to {percent:.0f} % either way proves nothing.",
+    "do.look_at_cause": "Likeliest cause: {cause}. {look}",
+    "do.wash": "Look at the glass on the first dry day of spring, and wash it with cool water in the morning if it is "
+    "grey: that tells dirt from all else.",
+    "do.look_round": "Look what has grown or been put up since last spring, at the hours at which the sun is low.",
+    "do.fastenings": "With the set unplugged, pull at every clamp and hook, look at plugs and leads for chafing and "
+    "green contacts, and tighten what frost and wind have loosened.",
+    "do.compare_counter": "Write down the inverter's own counter beside the log's sum, so that next year tells more.",
     # causes
     "silent.to_the_end": "Input {input} has given nothing since {since}: on {days} of {told} days on which input "
     "{other} gave it stayed at nought.",
@@ -141,6 +170,17 @@ TEXTS: Mapping[str, str] = {
     "suspect.clock_shift": "The day of the log begins and ends too early or too late: its clock or its zone is wrong. "
     "No energy is lost.",
     "look.clock_shift": "Compare the logger's clock with yours, and see whether it knows summer time and the zone.",
+    "cause.shade_grown": "a shadow that has grown since last year",
+    "suspect.shade_grown": "In the same weeks as a year ago, clear days give less while the sun stands in one part of "
+    "the sky, and no less in the others: something there has grown.",
+    "look.shade_grown": "Stand at the panels at those hours on a sunny day. What has grown since last year, and whose "
+    "is it? Cut it back before the spring, outside the birds' nesting season, or ask whoever may.",
+    "cause.low_voltage_off": "the inverter is off at low voltage",
+    "suspect.low_voltage_off": "The set gives nothing at moments at which its string has about {string_v:.1f} V by its "
+    "datasheet, where the inverter wants {wanted_v:.1f} V, and hardly ever at others.",
+    "look.low_voltage_off": "Read the voltage of the string on the inverter's display at such a moment. Two panels in "
+    "series where the input takes their cold voltage, a panel with more cells, or an inverter that starts at less "
+    "would end it; ask /v1/compatibility before you change anything.",
     "cause.fast_ageing": "the panels lose power faster than they should",
     "suspect.fast_ageing": "Against the year before, output has sunk by more than panels age.",
     "look.fast_ageing": "Wash the panels, look for new shade, and measure each panel's voltage and current in sun. If "

@@ -14,6 +14,7 @@ from service.core.model.hours import Bools, Floats, Ints
 _LEAST_LOGGED_SHARE = 0.75  # of a day's cloudless energy, that falls into logged steps
 _LEAST_OF_THE_BEST = 0.4  # an evenly grey day is smooth too, but gives a quarter of a clear one
 _BEST_WITHIN_DAYS = 15
+_DULL_SHARE = 0.5
 _ROUGH = {900: 0.07, 1800: 0.09, HOUR_S: 0.11}
 _ROUNDING = 0.6  # mean bend that rounding alone makes, in quanta
 
@@ -83,3 +84,8 @@ def _best_nearby(index: Floats) -> Floats:
     padded = np.concatenate([np.zeros(reach), index, np.zeros(reach)])
     windows = np.lib.stride_tricks.sliding_window_view(padded, 2 * reach + 1)
     return np.asarray(windows.max(axis=1), dtype=np.float64)
+
+
+def dull_days(course: DayCourse) -> Bools:
+    """Days (days,) that gave less than half of the best ones near them; rain falls on these."""
+    return np.asarray(course.index < _DULL_SHARE * _best_nearby(course.index))

@@ -4,6 +4,8 @@ In a stretch of an hour and a half or more the log runs beside the cloudless cou
 Even grey does so too, far below the best days about; such stretches are left out.
 """
 
+from collections.abc import Mapping
+
 import numpy as np
 
 from service.core.logbook.diagnosis.day_levels import DayLevels, usable
@@ -25,9 +27,7 @@ def stretch_levels(frame: Frame, cloudless_w: Floats) -> DayLevels:
         frame: the log.
         cloudless_w: (n,) power of the stated set under a cloudless sky, limit in.
     """
-    bright = np.isfinite(frame.power_w) & (cloudless_w > _BRIGHT_SHARE * max(float(cloudless_w.max(initial=0.0)), 1.0))
-    ratio = np.where(bright, np.nan_to_num(frame.power_w) / np.maximum(cloudless_w, 1.0), 0.0)
-    calm = _calm(ratio, bright, (frame.step_s / 900.0) ** 0.5, frame.quantum_w / np.maximum(cloudless_w, 1.0))
+    ratio, _, calm = _ratios(frame, cloudless_w)
     at = np.flatnonzero(_in_long_runs(calm, max(-(-_SHORTEST_S // frame.step_s), 2)))
     days, begins = np.unique(frame.day[at], return_index=True)
     parts = np.split(ratio[at], begins[1:])
@@ -38,6 +38,38 @@ def stretch_levels(frame: Frame, cloudless_w: Floats) -> DayLevels:
     best = np.array([level[np.abs(days - day) <= _REACH_DAYS].max() for day in days])
     weight = np.where(level > _GREY_SHARE * best, np.minimum(long / _LONG_S, 1.0), 0.0)
     return usable(level, days, weight)
+
+
+def unrest_evidence(frame: Frame, cloudless_w: Floats) -> Mapping[str, float]:
+    """Does the log go less calmly when it should be high? Clouds come at any height of output, trips and lids do not.
+
+    Returns:
+        ``calm_low_share``, ``calm_high_share``: of the steps with middling and with high cloudless power, how many
+        lie in a clear stretch; ``calm_fall``: the one less the other (``calm_lost_share``: where that is above nought);
+        ``low_sunny_level``, ``high_sunny_level``: logarithm of the upper quartile of their ratio; ``sunny_fall``: the
+        one less the other.
+    """
+    ratio, bright, calm = _ratios(frame, cloudless_w)
+    top = float(np.quantile(cloudless_w[bright], 0.98)) if bright.any() else 1.0
+    found: dict[str, float] = {}
+    for name, low, high in (("low", 0.25, 0.6), ("high", 0.68, 9.9)):
+        band = bright & (cloudless_w >= low * top) & (cloudless_w < high * top)
+        count = int(np.count_nonzero(band))
+        found[f"calm_{name}_share"] = float(np.count_nonzero(calm & band)) / count if count else float("nan")
+        level = float(np.quantile(ratio[band], 0.75)) if count else float("nan")
+        found[f"{name}_sunny_level"] = float(np.log(max(level, 0.05)))
+    found["calm_fall"] = found["calm_low_share"] - found["calm_high_share"]
+    found["calm_lost_share"] = max(float(np.nan_to_num(found["calm_fall"])), 0.0)
+    found["sunny_fall"] = found["low_sunny_level"] - found["high_sunny_level"]
+    return found
+
+
+def _ratios(frame: Frame, cloudless_w: Floats) -> tuple[Floats, Bools, Bools]:
+    """The log over the cloudless course, (n,); where that is bright; where the log runs beside it."""
+    bright = np.isfinite(frame.power_w) & (cloudless_w > _BRIGHT_SHARE * max(float(cloudless_w.max(initial=0.0)), 1.0))
+    ratio = np.where(bright, np.nan_to_num(frame.power_w) / np.maximum(cloudless_w, 1.0), 0.0)
+    calm = _calm(ratio, bright, (frame.step_s / 900.0) ** 0.5, frame.quantum_w / np.maximum(cloudless_w, 1.0))
+    return ratio, bright, calm
 
 
 def _calm(ratio: Floats, bright: Bools, coarser: float, rounding: Floats) -> Bools:

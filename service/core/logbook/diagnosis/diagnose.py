@@ -22,6 +22,9 @@ _SURE_STEP = 4.0
 # In less than three weeks without their weather a few odd days look like anything: only a strong shape raises an alarm,
 # no level (see _OF_LEVEL), which the comparison with the season judges with its doubt.
 _SHORT_DAYS, _STRONG_SHARE = 20, 0.95
+# What the log's own days would have shown: the factor is where nine of ten made-up faults of a size are found.
+_LEAST_TELLING_DAYS, _MOST_TELLING_DAYS, _FLOOR_DAY_SD, _NINE_TENTHS_SD = 3.0, 12.0, 0.03, 2.56
+_PLACE_SD, _PLACE_SD_WEATHER, _SEEN_SD = 0.055, 0.03, 2.5
 _OF_LEVEL = frozenset({"input_dead", "bypass_section_lost", "dirt_drift", "fast_ageing"})
 
 # What is shown for a cause: the quantity, the name it is shown under, and whether it is a logarithm of a share.
@@ -33,12 +36,16 @@ _SHOWN: Mapping[str, tuple[tuple[str, str, bool], ...]] = MappingProxyType(
             ("dead_gain", "better_explained_log", False),
             ("dead_days_share", "days_at_that_level_share", False),
             ("level_after", "level_after_step_share", True),
+            ("tops_level", "level_of_best_hours_share", True),
+            ("tops_dead", "likelier_by_best_hours_log", False),
         ),
         "bypass_section_lost": (
             ("level", "usual_level_share", True),
             ("section_share", "level_if_section_lost_share", True),
             ("section_days_share", "days_at_that_level_share", False),
             ("level_after", "level_after_step_share", True),
+            ("tops_level", "level_of_best_hours_share", True),
+            ("tops_section", "likelier_by_best_hours_log", False),
         ),
         "limit_lower_than_stated": (
             ("limit_w", "flat_top_w", False),
@@ -58,6 +65,8 @@ _SHOWN: Mapping[str, tuple[tuple[str, str, bool], ...]] = MappingProxyType(
             ("drift_rate_per_day", "fall_per_day_share", False),
             ("drift_leaps", "leaps_per_month", False),
             ("drift_gain", "better_explained_log", False),
+            ("dry_fall_per_day", "change_per_dry_day_log", False),
+            ("wash_rise", "change_over_dull_days_log", False),
         ),
         "heat_derating": (
             ("heat_from_c", "held_back_from_c", False),
@@ -68,6 +77,7 @@ _SHOWN: Mapping[str, tuple[tuple[str, str, bool], ...]] = MappingProxyType(
             ("holes_per_h", "holes_per_bright_hour", False),
             ("quiet_dips_per_h", "dips_per_bright_clear_hour", False),
             ("clear_dip_energy_share", "energy_share", False),
+            ("calm_lost_share", "less_calm_at_high_output_share", False),
         ),
         "wet_trips": (("late_days_share", "late_days_share", False), ("late_h", "late_by_h", False)),
         "clock_shift": (
@@ -106,6 +116,8 @@ class Diagnosis:
         suspects: the surest first; also below an alarm, for whoever wants to look.
         plane: the planes that clear days speak for, as a turn from the stated ones; None where days only are known.
         clear_days: how many were found.
+        would_have_seen_share: a fault that takes so much of the output would have shown on the days that tell the level
+            (clear ones, or all where their weather was sent along), nine times in ten; None where too few days do.
     """
 
     conclusion: str
@@ -113,6 +125,7 @@ class Diagnosis:
     suspects: tuple[Suspect, ...]
     plane: PlaneFit | None
     clear_days: int
+    would_have_seen_share: float | None = None
 
 
 def suspects(
@@ -146,15 +159,59 @@ def suspects(
     alarm = wrong >= weights.cases[case].alarm_from_share
     if series.start_s[-1] - series.start_s[0] <= _SHORT_DAYS * 86_400 and not evidence.with_weather:
         alarm = alarm and causes[0] not in _OF_LEVEL and shares[causes[0]] >= _STRONG_SHARE
-    likely = [code for k, code in enumerate(causes) if shares[code] >= _LEAST_SHOWN_SHARE or (alarm and k == 0)]
-    told = [_suspect(code, shares[code], evidence) for code in likely]
+    plain = _plainly_shown(evidence)
+    others = 1.0 - max((one.sureness_share for one in plain), default=0.0)
+    shares = {code: share * others for code, share in shares.items()}
+    alarm = alarm or bool(plain)
+    likely = [
+        code for k, code in enumerate(causes) if shares[code] >= _LEAST_SHOWN_SHARE or (alarm and k == 0 and not plain)
+    ]
+    told = sorted(
+        [*plain, *(_suspect(code, shares[code], evidence) for code in likely)], key=lambda one: -one.sureness_share
+    )
     return Diagnosis(
         conclusion=SOMETHING_WRONG if alarm else NOTHING_UNUSUAL,
-        sureness_share=wrong,
+        sureness_share=1.0 - (1.0 - wrong) * others,
         suspects=tuple(one for one in told if alarm or any(one.evidence.values())),
         plane=evidence.plane,
         clear_days=int(evidence.course.clear.size) if evidence.course.sure else 0,
+        would_have_seen_share=_would_have_seen(evidence),
     )
+
+
+def _would_have_seen(evidence: Evidence) -> float | None:
+    """What would have been seen, by how far the days' levels lie apart and the air and the label leave them open."""
+    if not evidence.by_the_hour:
+        return None
+    lead = "w_" if "w_known_days" in evidence.named else ""
+    days = (
+        evidence.named["w_known_days"] if lead else (float(evidence.levels.day.size) if evidence.course.sure else 0.0)
+    )
+    if days < _LEAST_TELLING_DAYS:
+        return None
+    of_a_day = max(evidence.named[f"{lead}level_spread"] / _NINE_TENTHS_SD, _FLOOR_DAY_SD)
+    sd = float(np.hypot(_PLACE_SD_WEATHER if lead else _PLACE_SD, of_a_day / np.sqrt(min(days, _MOST_TELLING_DAYS))))
+    return 1.0 - float(np.exp(-_SEEN_SD * sd))
+
+
+def _plainly_shown(evidence: Evidence) -> list[Suspect]:
+    """Causes that are seen by one comparison of their own, without weighing."""
+    found: list[Suspect] = []
+    if (grown := evidence.grown) is not None:
+        found.append(
+            Suspect(
+                code="shade_grown", sureness_share=grown.sureness_share, effect_share=grown.energy_share,
+                evidence=grown.shown(),
+            )
+        )  # fmt: skip
+    if (low := evidence.low_voltage) is not None:
+        found.append(
+            Suspect(
+                code="low_voltage_off", sureness_share=low.sureness_share, effect_share=low.energy_share,
+                evidence=low.shown(),
+            )
+        )  # fmt: skip
+    return found
 
 
 def _days_known(series: LoggedSeries) -> int:

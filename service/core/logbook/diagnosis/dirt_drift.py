@@ -11,13 +11,15 @@ from itertools import pairwise
 import numpy as np
 
 from service.core.logbook.diagnosis.day_levels import DayLevels
-from service.core.model.hours import Floats, Ints
+from service.core.model.hours import Bools, Floats, Ints
 
 _RATES = np.array([0.0, 0.002, 0.004, 0.006, 0.008, 0.011, 0.014])
 _LEAST_DAYS, _MOST_POINTS = 5, 100
 _LEAST_SD = 0.012
 _STAIR_PRICE = 2.5  # in variances, times the logarithm of the number of days: Schwarz's criterion, a little dearer
 _A_LEAP = 0.03
+_NEAR_DAYS, _NO_DIRT, _LEAST_PAIRS = 6, 0.3, 2
+_WASH_NAMES = ("dry_fall_per_day", "dry_fall_sureness", "wash_rise", "wash_rise_sureness", "wash_sureness")
 _NAMES = ("drift_gain", "drift_rate_per_day", "drift_up_share", "drift_depth", "drift_stairs", "drift_falls_share",
           "drift_leaps", "drift_smoothness")  # fmt: skip
 
@@ -47,6 +49,41 @@ def drift_evidence(levels: DayLevels) -> Mapping[str, float]:
     gain, rate, ups, depth, stairs = _best_staircase(*_points(log, day, levels.weight))
     values = (gain, rate, ups, depth, stairs / months, falls, min(leaps, 10.0), unrest / spread)
     return dict(zip(_NAMES, map(float, values), strict=True))
+
+
+def wash_evidence(levels: DayLevels, dull: Bools) -> Mapping[str, float]:
+    """Does the level sink from one good day to the next in dry weather, and rise over dull days, as rain washes?
+
+    Args:
+        levels: of the days that can be trusted.
+        dull: (days,) of the whole log: was the day dull?
+
+    Returns:
+        All nan where there are too few pairs of days. ``dry_fall_per_day``: mean change a day without a dull day
+        between, ``dry_fall_sureness``: it over its standard error; ``wash_rise``: mean change over dull days between;
+        ``wash_rise_sureness``; ``wash_sureness``: how sure the one goes down and the other up, -12 to 12.
+    """
+    log = (
+        np.clip(levels.log, np.median(levels.log) - 0.4, np.median(levels.log) + 0.4) if levels.log.size else levels.log
+    )
+    gap, moves = np.diff(levels.day), np.diff(log)
+    before = np.concatenate([[0], np.cumsum(dull)])
+    rained = before[levels.day[1:]] - before[np.minimum(levels.day[:-1] + 1, dull.size)] > 0
+    near = (gap <= _NEAR_DAYS) & (np.abs(moves) < _NO_DIRT)
+    dry, wet = near & ~rained, near & rained
+    if np.count_nonzero(dry) < _LEAST_PAIRS or np.count_nonzero(wet) < _LEAST_PAIRS:
+        return dict.fromkeys(_WASH_NAMES, float("nan"))
+    fall, fall_error = _mean(moves[dry] / gap[dry])
+    rise, rise_error = _mean(moves[wet])
+    both = (rise / rise_error - fall / fall_error) / np.sqrt(2.0)
+    values = (fall, fall / fall_error, rise, rise / rise_error, both)
+    return dict(zip(_WASH_NAMES, (float(np.clip(value, -12.0, 12.0)) for value in values), strict=True))
+
+
+def _mean(values: Floats) -> tuple[float, float]:
+    """Mean and its standard error, not smaller than that of as many days that differ as days do."""
+    sd = max(float(np.std(values)), _LEAST_SD)
+    return float(values.mean()), sd / float(np.sqrt(values.size))
 
 
 def _points(log: Floats, day: Floats, weight: Floats) -> tuple[Floats, Floats, Floats]:

@@ -9,16 +9,18 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from service.core.logbook.diagnosis.clear_days import DayCourse, day_courses
-from service.core.logbook.diagnosis.clear_stretches import stretch_levels
+from service.core.logbook.diagnosis.clear_days import DayCourse, day_courses, dull_days
+from service.core.logbook.diagnosis.clear_stretches import stretch_levels, unrest_evidence
 from service.core.logbook.diagnosis.compared import Compared, Fit, compared_on, fitted
 from service.core.logbook.diagnosis.day_levels import DayLevels, level_evidence, pattern_evidence, usable
-from service.core.logbook.diagnosis.dirt_drift import drift_evidence
+from service.core.logbook.diagnosis.day_tops import day_tops, tops_evidence
+from service.core.logbook.diagnosis.dirt_drift import drift_evidence, wash_evidence
 from service.core.logbook.diagnosis.fast_ageing import ageing_evidence
 from service.core.logbook.diagnosis.frame import DAY_S, HOUR_S, Frame, Parts, frame_of, in_hours, working_power_w
 from service.core.logbook.diagnosis.grid_trips import Holes, holes_of, trip_evidence, without_dips
 from service.core.logbook.diagnosis.heat_derating import heat_evidence
-from service.core.logbook.diagnosis.input_dead import input_evidence
+from service.core.logbook.diagnosis.input_dead import input_evidence, shares_left
+from service.core.logbook.diagnosis.low_voltage import LowVoltage, low_voltage
 from service.core.logbook.diagnosis.lower_limit import limit_evidence
 from service.core.logbook.diagnosis.plane_fit import PlaneFit, fit_clock, fit_plane
 from service.core.logbook.diagnosis.set_model import (
@@ -29,6 +31,7 @@ from service.core.logbook.diagnosis.set_model import (
     scene_of,
     set_model,
 )
+from service.core.logbook.diagnosis.shade_grown import GrownShade, shade_grown
 from service.core.logbook.diagnosis.sky_light import cloudless_weather, weather_on
 from service.core.logbook.diagnosis.undeclared_shade import shade_evidence
 from service.core.logbook.diagnosis.wet_trips import wet_evidence
@@ -43,12 +46,16 @@ MOST_DAYS_OF_WEATHER = 32
 _SMALL_MISFIT = 0.07  # a clock that is wrong by an hour leaves more
 _FARTHEST_SHIFT_H = 2.6  # farther off than any wrong plane brings the middle of production
 _NEAR_SHIFTS_MIN = (-120.0, -90.0, -60.0, -30.0, 30.0, 60.0, 90.0, 120.0)
+_LEAST_INDEX = 0.05  # of a day's energy over a cloudless one's
 _BROKEN_WEIGHT = 0.3  # of an hour of broken cloud beside a clear one: the weather's clouds need not be the set's
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Evidence:
-    """The named quantities; the plane that fits best; clear days and their levels; whether steps show a day."""
+    """The named quantities; the plane that fits best; clear days and their levels; whether steps show a day.
+
+    ``grown`` and ``low_voltage`` need no weighing: None where the log does not show them.
+    """
 
     named: Mapping[str, float]
     plane: PlaneFit | None
@@ -56,6 +63,8 @@ class Evidence:
     levels: DayLevels
     with_weather: bool
     by_the_hour: bool
+    grown: GrownShade | None
+    low_voltage: LowVoltage | None
 
 
 def evidence_of(
@@ -70,6 +79,7 @@ def evidence_of(
     log, coarse_h = _in_time(_beside_the_sky(series, model, climate), model, climate)
     course, but_for_dips, holes = _clear_days(log)
     named = {"clock_coarse_h": abs(coarse_h), **_log_evidence(log, model, course)}
+    dull = dull_days(course)
     by_the_hour = series.step_s <= HOUR_S
     if by_the_hour and course.clear.size:
         day = _day_of(log.series, log.frame)
@@ -77,27 +87,47 @@ def evidence_of(
         named |= trip_evidence(holes, series.step_s, in_clear, in_quiet)
         named |= wet_evidence(log.frame, log.cloudless_w)
         named["quiet_days"] = float(np.log1p(but_for_dips.clear.size))
-        plane, levels, clear = _clear_evidence(log, model, climate, course)
+        plane, levels, clear = _clear_evidence(log, model, climate, course, dull)
         named |= clear
         stretches = stretch_levels(log.frame, log.cloudless_w)
-        named |= {f"s_{name}": value for name, value in _levels_evidence(stretches).items()}
+        named |= {f"s_{name}": value for name, value in _levels_evidence(stretches, dull).items()}
         for cause in ("dead", "section"):
             pattern = pattern_evidence(stretches, named[f"{cause}_share"])
             named |= {f"s_{cause}_{name}": value for name, value in pattern.items()}
         named["s_days_share"] = stretches.day.size / max(log.frame.days, 1)
+        named |= unrest_evidence(log.frame, log.cloudless_w)
+        tops = day_tops(log.frame, log.cloudless_w)[0]
     else:
         plane = None
         levels = _best_days(course)
-        named |= _levels_evidence(levels)
+        named |= _levels_evidence(levels, dull)
+        tops = np.log(course.index[course.index > _LEAST_INDEX])
+        named |= shares_left(model, log.frame.parts, log.cloudless)
+    named |= tops_evidence(tops, {cause: named[f"{cause}_share"] for cause in ("dead", "section")})
     if weather is not None:
-        found, weather_plane = _weather_evidence(log, setup, model, climate, weather)
+        found, weather_plane = _weather_evidence(log, setup, model, climate, weather, dull)
         named |= {f"w_{name}": value for name, value in found.items()}
         plane = weather_plane if plane is None or not course.sure else plane
     named["clock_ahead_h"] = coarse_h + named.get("clock_ahead_h", 0.0)
     return Evidence(
         named=named, plane=plane, course=course, levels=levels, with_weather=weather is not None,
-        by_the_hour=by_the_hour,
+        by_the_hour=by_the_hour, grown=shade_grown(log.frame, log.cloudless_w, course) if by_the_hour else None,
+        low_voltage=_low_voltage(log, setup, model, climate, weather) if by_the_hour else None,
     )  # fmt: skip
+
+
+def _low_voltage(
+    log: "_Log", setup: Setup, model: SetModel, climate: PlaceClimate, weather: GivenWeather | None
+) -> LowVoltage | None:  # fmt: skip
+    """Under the weather of those days where it was sent along, else under a sky without clouds."""
+    if weather is None:
+        return low_voltage(log.frame, model, setup, log.cloudless)
+    known = weather_on(log.frame.parts, log.frame.step_s * log.frame.part_share, weather, setup, climate)
+    told = np.isfinite(known.ghi_w_per_m2)
+    sky = Weather(
+        **{name: np.where(told, getattr(known, name), getattr(log.cloudless, name)) for name in Weather.__slots__}
+    )
+    return low_voltage(log.frame, model, setup, sky)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -182,7 +212,7 @@ def _log_evidence(log: _Log, model: SetModel, course: DayCourse) -> dict[str, fl
 
 
 def _clear_evidence(
-    log: _Log, model: SetModel, climate: PlaceClimate, course: DayCourse
+    log: _Log, model: SetModel, climate: PlaceClimate, course: DayCourse, dull: Bools
 ) -> tuple[PlaneFit, DayLevels, dict[str, float]]:
     frame, cloudless = log.frame, log.cloudless
     all_clear = compared_on(frame, model, cloudless, course.clear)
@@ -195,7 +225,7 @@ def _clear_evidence(
     def light(parts: Parts, place: PlaceClimate) -> Weather:
         return cloudless_weather(parts, place)
 
-    plane, named = _course_evidence(frame, compared, levels, light, climate)
+    plane, named = _course_evidence(frame, compared, levels, dull, light, climate)
     return plane, levels, named
 
 
@@ -210,6 +240,7 @@ def _course_evidence(
     frame: Frame,
     compared: Compared,
     levels: DayLevels,
+    dull: Bools,
     light: Callable[..., Weather],
     climate: PlaceClimate,
 ) -> tuple[PlaneFit, dict[str, float]]:
@@ -233,7 +264,7 @@ def _course_evidence(
         "clock_fast_h": abs(clock.fast_min) / 60.0,
         "clock_ahead_h": clock.fast_min / 60.0,
     }
-    named |= _levels_evidence(levels)
+    named |= _levels_evidence(levels, dull)
     named |= input_evidence(compared, levels, stated)
     named |= limit_evidence(frame.power_w, compared, free, misfit)
     named |= shade_evidence(compared, misfit)
@@ -242,9 +273,11 @@ def _course_evidence(
     return plane, named
 
 
-def _levels_evidence(levels: DayLevels) -> dict[str, float]:
+def _levels_evidence(levels: DayLevels, dull: Bools) -> dict[str, float]:
     """All that the levels of the days say."""
-    return {**level_evidence(levels), **drift_evidence(levels), **ageing_evidence(levels)}
+    return {
+        **level_evidence(levels), **drift_evidence(levels), **wash_evidence(levels, dull), **ageing_evidence(levels)
+    }  # fmt: skip
 
 
 def _course_of_residual(compared: Compared, stated: Fit) -> dict[str, float]:
@@ -278,7 +311,7 @@ def _best_days(course: DayCourse) -> DayLevels:
 
 
 def _weather_evidence(
-    log: _Log, setup: Setup, model: SetModel, climate: PlaceClimate, weather: GivenWeather
+    log: _Log, setup: Setup, model: SetModel, climate: PlaceClimate, weather: GivenWeather, dull: Bools
 ) -> tuple[dict[str, float], PlaneFit | None]:
     """All that a comparison with the weather of those days says."""
     by_the_hour, frame = log.series.step_s <= HOUR_S, in_hours(log.frame)
@@ -302,7 +335,9 @@ def _weather_evidence(
     day_weight = np.minimum(light / max(float(np.quantile(light, 0.8)), 1e-9), 1.0)
     levels = usable(fit.level, days, np.where(day_weight > 0.15, day_weight, 0.0))
     if not by_the_hour:
-        return _levels_evidence(levels), None
+        named = _levels_evidence(levels, dull)
+        shares = shares_left(model, frame.parts, sky)
+        return {**named, **tops_evidence(levels.log, {name[:-6]: share for name, share in shares.items()})}, None
     chosen = days
     if days.size > MOST_DAYS_OF_WEATHER:
         best = np.argsort(-light, kind="stable")[: max(MOST_DAYS_OF_WEATHER, days.size // 2)]
@@ -314,5 +349,5 @@ def _weather_evidence(
         found = weather_on(parts, part_s, weather, setup, place)
         return Weather(**{name: np.nan_to_num(getattr(found, name)) for name in Weather.__slots__})
 
-    plane, named = _course_evidence(frame, compared, levels, moved, climate)
-    return named, plane
+    plane, named = _course_evidence(frame, compared, levels, dull, moved, climate)
+    return {**named, "known_days": float(levels.day.size)}, plane

@@ -7,9 +7,12 @@ nothing, and on days that are smooth but for their holes there are no clouds.
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from typing import TypeVar
 
 import numpy as np
+from numpy.typing import NDArray
 
+from service.core.logbook.diagnosis.frame import quantum_of
 from service.core.logbook.series import LoggedSeries
 from service.core.model.hours import Bools, Floats
 
@@ -17,6 +20,9 @@ _HIGH_SHARE, _SOME_SHARE = 0.5, 0.2  # of the log's top: output about a hole
 _HOLE_SHARE, _DIP_SHARE = 0.12, 0.75
 _AROUND_S = 2700
 _LONGEST_STEP_S = 1800
+_ROUNDING_SHARE = 0.06  # of a good step: more may make holes
+
+_Kind = TypeVar("_Kind", np.bool_, np.float64)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -35,17 +41,52 @@ class Holes:
 
 
 def holes_of(series: LoggedSeries) -> Holes:
-    """Look for holes in the log as it was read, not on working steps; none in steps of more than half an hour."""
+    """Look for holes in the log as it was read, not on working steps; none in steps of more than half an hour.
+
+    Where readings are so coarsely rounded that a step holds a few roundings only, what looks like a hole is none: so
+    many of them are taken together that it would be one.
+    """
     size = series.energy_wh.size
-    power = series.energy_wh * (3600.0 / series.step_s)
+    together = _together(series)
+    if together == 1:
+        return _holes_of(series.energy_wh * (3600.0 / series.step_s), series.step_s)
+    whole = size // together * together
+    if whole == 0:
+        return _holes_of(series.energy_wh * (3600.0 / series.step_s), _LONGEST_STEP_S + 1)
+    mean_w = series.energy_wh[:whole].reshape(-1, together).mean(axis=1) * (3600.0 / series.step_s)
+    found = _holes_of(mean_w, series.step_s * together)
+
+    def spread(values: NDArray[_Kind]) -> NDArray[_Kind]:
+        wide = np.repeat(values, together)
+        return np.concatenate([wide, np.zeros(size - whole, dtype=wide.dtype)])
+
+    return Holes(
+        hole=spread(found.hole), dip=spread(found.dip), high=spread(found.high), about_w=spread(found.about_w),
+        power_w=spread(found.power_w), top_w=found.top_w,
+    )  # fmt: skip
+
+
+def _together(series: LoggedSeries) -> int:
+    """How many readings it takes for their rounding to be small beside what the better ones hold."""
+    given = series.energy_wh[np.isfinite(series.energy_wh) & (series.energy_wh > 0.0)]
+    if given.size == 0:
+        return 1
+    quantum, top = quantum_of(series.energy_wh), float(np.quantile(given, 0.99))
+    together = 1
+    while quantum > _ROUNDING_SHARE * top * together and series.step_s * together * 2 <= _LONGEST_STEP_S:
+        together *= 2
+    return together
+
+
+def _holes_of(power: Floats, step_s: int) -> Holes:
     known = np.isfinite(power)
     values = np.where(known, power, 0.0)
     bright = values[values > 0.0]
-    if series.step_s > _LONGEST_STEP_S or bright.size < 10:
-        none = np.zeros(size, dtype=np.bool_)
+    if step_s > _LONGEST_STEP_S or bright.size < 10:
+        none = np.zeros(power.size, dtype=np.bool_)
         return Holes(hole=none, dip=none, high=none, about_w=values, power_w=values, top_w=1.0)
     top = float(np.quantile(bright, 0.99))
-    reach = max(_AROUND_S // series.step_s, 1)
+    reach = max(_AROUND_S // step_s, 1)
     before, after = _greatest_before(values, reach), _greatest_before(values[::-1], reach)[::-1]
     about = np.minimum(before, after)
     high = about > _HIGH_SHARE * top

@@ -10,7 +10,8 @@ import numpy as np
 
 from service.core.logbook.diagnosis.compared import Compared, Fit, fitted
 from service.core.logbook.diagnosis.day_levels import DayLevels, pattern_evidence
-from service.core.logbook.diagnosis.set_model import dc_of_arrays
+from service.core.logbook.diagnosis.frame import Parts
+from service.core.logbook.diagnosis.set_model import SetModel, Weather, dc_of_arrays, scene_of
 
 SECTION_SHARE = 1.0 / 3.0  # of a panel, behind one of its three bypass diodes
 _NEAR = 0.07  # logarithm of a level that is still taken for another
@@ -48,6 +49,26 @@ def input_evidence(compared: Compared, levels: DayLevels, stated: Fit) -> Mappin
         pattern = max(patterns, key=lambda one: np.nan_to_num(max(one["step_gain"], one["mixed_gain"])))
         results |= {f"{name}_{key}": value for key, value in pattern.items()}
     return results
+
+
+def shares_left(model: SetModel, parts: Parts, weather: Weather) -> dict[str, float]:
+    """Where only days are known: logarithm of what an input dead (``dead_share``) and a section lost leave of a set.
+
+    Of several inputs the one that leaves the least, of several arrays the one whose section costs the most.
+    """
+    dc = np.array(dc_of_arrays(model, scene_of(model, parts, weather)))
+    inputs = [array.input for array in model.arrays]
+
+    def left(factor: np.ndarray[tuple[int, ...], np.dtype[np.float64]]) -> float:
+        whole, some = (np.minimum(model.ac_w(one), model.limit_w).sum() for one in (dc.sum(axis=0), factor @ dc))
+        return float(np.log(max(some / max(float(whole), 1e-9), 0.01)))
+
+    dead = [left(_alive(inputs, one)) for one in sorted(set(inputs))]
+    section = [left(_one_less(len(inputs), k, array.count)) for k, array in enumerate(model.arrays)]
+    return {
+        "dead_share": min(dead) if len(dead) > 1 else NO_OTHER_INPUT,
+        "section_share": min(section, default=NO_OTHER_INPUT),
+    }
 
 
 def _alive(inputs: list[int], dead: int) -> np.ndarray[tuple[int, ...], np.dtype[np.float64]]:

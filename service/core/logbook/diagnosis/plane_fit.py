@@ -9,7 +9,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from service.core.logbook.diagnosis.compared import Compared, fitted
+from service.core.logbook.diagnosis.compared import Compared, Fit, fitted
 from service.core.logbook.diagnosis.frame import lit_parts
 from service.core.logbook.diagnosis.set_model import Weather, dc_of_arrays, scene_of, turned_planes
 from service.core.model.climate import PlaceClimate
@@ -41,22 +41,21 @@ class PlaneFit:
 
 def fit_plane(compared: Compared) -> PlaneFit:
     """Look for the turn of all arrays that leaves the least misfit."""
-    tried: dict[tuple[float, float], tuple[float, float]] = {}
+    tried: dict[tuple[float, float], Fit] = {}
     arrays = compared.model.arrays
 
     def misfit(tilt_by: float, azimuth_by: float) -> float:
         key = (tilt_by, azimuth_by)
         if key not in tried:
             free = compared.stated_w(turned_planes(arrays, tilt_by, azimuth_by))
-            fit = fitted(compared, free, compared.model.limit_w)
-            tried[key] = (fit.misfit, fit.usual_level)
-        return tried[key][0]
+            tried[key] = fitted(compared, free, compared.model.limit_w)
+        return tried[key].misfit
 
     best = _least(misfit, [(t, a) for t in _FIRST_TILTS for a in _FIRST_AZIMUTHS])
     for tilt_step, azimuth_step in _NARROWER:
         around = [(best[0] + i * tilt_step, best[1] + j * azimuth_step) for i in (-1, 0, 1) for j in (-1, 0, 1)]
         best = _least(misfit, around)
-    least, level = tried[best]
+    least, level = tried[best].misfit, tried[best].usual_level
     widths = _half_widths(tried, best, least)
     return PlaneFit(
         tilt_by_deg=_within(arrays[0].plane.tilt_deg, best[0]),
@@ -85,11 +84,9 @@ def _least(misfit: Callable[[float, float], float], where: Iterable[tuple[float,
     return min(where, key=lambda at: misfit(*at))
 
 
-def _half_widths(
-    tried: dict[tuple[float, float], tuple[float, float]], best: tuple[float, float], least: float
-) -> tuple[float, float]:
+def _half_widths(tried: dict[tuple[float, float], Fit], best: tuple[float, float], least: float) -> tuple[float, float]:
     """How far off the farthest tried turn lies that is not worse beyond doubt; at least a lattice step."""
-    close = [at for at, (value, _) in tried.items() if value <= _TELLING * least]
+    close = [at for at, fit in tried.items() if fit.misfit <= _TELLING * least]
     tilt = max((abs(at[0] - best[0]) for at in close), default=0.0)
     azimuth = max((abs(at[1] - best[1]) for at in close), default=0.0)
     return max(tilt, _NARROWER[-1][0]), max(azimuth, _NARROWER[-1][1])

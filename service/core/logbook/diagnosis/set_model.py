@@ -179,14 +179,17 @@ def dc_of_arrays(model: SetModel, scene: Scene, turned: Sequence[Plane] | None =
     for k, (array, table) in enumerate(zip(model.arrays, model.tables, strict=True)):
         same = (planes[k], array.mount, array.skyline, array.overhang, array.side_walls, array.shade, array.cover)
         if same not in done:
-            cells, light = light_of_planes(
-                array, (planes[k],), scene.daylight, scene.surroundings[k], model.reflectance_share
-            )
-            weather = scene.weather
-            warmth = cell_temperature_c(cells[0], weather.air_c, weather.wind_m_per_s, array.mount)
-            done[same] = (light[0] * (1 - array.dirt_share), warmth)
+            light, warmth = light_and_warmth(model, scene, k, planes[k])
+            done[same] = (light * (1 - array.dirt_share), warmth)
         powers.append(table.power_w(*done[same]))
     return tuple(powers)
+
+
+def light_and_warmth(model: SetModel, scene: Scene, at: int, plane: Plane) -> tuple[Floats, Floats]:
+    """Of the array number ``at`` in a plane, (m,): the light that drives its current, and its cells' temperature, C."""
+    array, weather = model.arrays[at], scene.weather
+    cells, light = light_of_planes(array, (plane,), scene.daylight, scene.surroundings[at], model.reflectance_share)
+    return light[0], cell_temperature_c(cells[0], weather.air_c, weather.wind_m_per_s, array.mount)
 
 
 def turned_planes(arrays: Sequence[Array], tilt_by_deg: float, azimuth_by_deg: float) -> list[Plane]:

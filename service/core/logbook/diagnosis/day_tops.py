@@ -1,0 +1,101 @@
+"""Which level do the best hours of each day show, and is it one level, a fall, or two levels in turn?
+
+Nearly every day has an hour or so of sun: its best hour tells the level where clear days are too few. Most best hours
+lie close to the set's level, the others anywhere below (dull days), none far above. By that likelihood what was
+supposed (nothing, an input dead or a section lost: always, from a day on, or on some days) is compared.
+"""
+
+from collections.abc import Mapping
+from itertools import product
+
+import numpy as np
+from scipy.special import ndtr
+
+from service.core.logbook.diagnosis.frame import HOUR_S, Frame
+from service.core.model.hours import Floats, Ints
+
+_HIGH_SHARE = 0.5  # of the day's cloudless top
+_SUNNY_SHARE, _SD, _DULL_SCALE = 0.5, 0.06, 0.5
+_BASE_SD = 0.08  # of a sound set's level, by its rating, dirt and the place's air
+_LEVELS = np.arange(-2.2, 0.42, 0.02)  # logarithms
+_LEAST_DAYS, _MOST_CUTS = 6, 40
+_FARTHEST = 1e-4
+
+
+def day_tops(frame: Frame, cloudless_w: Floats) -> tuple[Floats, Ints]:
+    """Logarithm of each day's best hour over a cloudless one of the stated set, and the number of the day.
+
+    Args:
+        frame: the log.
+        cloudless_w: (n,) power of the stated set under a cloudless sky, limit in.
+    """
+    together = max(HOUR_S // frame.step_s, 1)
+    size = frame.power_w.size
+    if size < together:
+        return np.empty(0), np.empty(0, dtype=np.int64)
+    top = np.zeros(frame.days)
+    np.maximum.at(top, frame.day, cloudless_w)
+    usable = np.isfinite(frame.power_w) & (cloudless_w > _HIGH_SHARE * top[frame.day]) & (cloudless_w > 5.0)
+
+    def run(values: Floats) -> Floats:
+        sums = np.concatenate([[0.0], np.cumsum(values)])
+        return np.asarray(sums[together:] - sums[:-together])
+
+    whole = run(usable.astype(np.float64)) >= together - 0.5
+    made = run(np.asarray(np.where(usable, frame.power_w, 0.0), dtype=np.float64))
+    light = run(np.asarray(np.where(usable, cloudless_w, 0.0), dtype=np.float64))
+    ratio = np.where(whole, made / np.maximum(light, 1e-9), 0.0)
+    best = np.zeros(frame.days)
+    np.maximum.at(best, frame.day[: ratio.size], ratio)
+    days = np.flatnonzero(best > np.exp(_LEVELS[0]))
+    return np.log(best[days]), days
+
+
+def tops_evidence(tops_log: Floats, shares: Mapping[str, float]) -> Mapping[str, float]:
+    """How much likelier each supposition is than that nothing is wrong.
+
+    Args:
+        tops_log: (d,) logarithms in order of time.
+        shares: by cause, the logarithm of what it leaves; 0 or more: there is no such cause.
+
+    Returns:
+        ``tops_level``: logarithm of the likeliest single level; for each cause ``tops_<cause>_always``, ``_step``,
+        ``_mixed``: signed logarithm of 1 + the gain in logarithm of likelihood; ``tops_<cause>``: of the best of them,
+        beside the best of the other causes and of no cause but a level of its own. All nan where days are too few.
+    """
+    names = [f"tops_{cause}_{kind}" for cause, kind in product(shares, ("always", "step", "mixed"))]
+    names += ["tops_level", "tops_level_gain", *(f"tops_{cause}" for cause in shares)]
+    if tops_log.size < _LEAST_DAYS:
+        return dict.fromkeys(names, float("nan"))
+    table = _likelihood(tops_log[:, np.newaxis] - _LEVELS)
+    sums = np.concatenate([np.zeros((1, _LEVELS.size)), np.cumsum(table, axis=0)])
+    sound = -0.5 * (_LEVELS / _BASE_SD) ** 2
+    nothing = float((sums[-1] + sound).max())
+    free = float(sums[-1].max())
+    gains: dict[str, float] = {}
+    for cause, share in shares.items():
+        if share >= 0.0:
+            gains |= dict.fromkeys((f"tops_{cause}_{kind}" for kind in ("always", "step", "mixed")), 0.0)
+            continue
+        always = float((sums[-1] - 0.5 * ((_LEVELS - share) / _BASE_SD) ** 2).max())
+        fallen = np.clip(np.rint((_LEVELS + share - _LEVELS[0]) / 0.02).astype(np.int64), 0, _LEVELS.size - 1)
+        cuts = np.unique(np.linspace(1, tops_log.size - 2, _MOST_CUTS).astype(np.int64))
+        step = float((sums[cuts] + (sums[-1] - sums[cuts])[:, fallen] + sound).max()) - np.log(cuts.size)
+        mixed = float((np.logaddexp(table, table[:, fallen]).sum(axis=0) - tops_log.size * np.log(2.0) + sound).max())
+        for kind, found in (("always", always), ("step", step), ("mixed", mixed)):
+            gains[f"tops_{cause}_{kind}"] = found - nothing
+    best = {cause: max(gains[f"tops_{cause}_{kind}"] for kind in ("always", "step", "mixed")) for cause in shares}
+    beside = {
+        cause: own - max([0.0, free - nothing - 2.0, *(other for name, other in best.items() if name != cause)])
+        for cause, own in best.items()
+    }
+    told = gains | {f"tops_{cause}": gain for cause, gain in beside.items()} | {"tops_level_gain": free - nothing}
+    small = {name: float(np.sign(gain) * np.log1p(abs(gain))) for name, gain in told.items()}
+    return {"tops_level": float(_LEVELS[int(np.argmax(sums[-1]))]), **small}
+
+
+def _likelihood(off: Floats) -> Floats:
+    """Logarithm of the density of a best hour that lies by ``off`` (a logarithm) above the level."""
+    near = np.exp(-0.5 * (off / _SD) ** 2) / (_SD * np.sqrt(2.0 * np.pi))
+    dull = np.exp(np.minimum(off, 0.5) / _DULL_SCALE) / _DULL_SCALE * ndtr(-off / _SD)
+    return np.asarray(np.log(_SUNNY_SHARE * near + (1.0 - _SUNNY_SHARE) * dull + _FARTHEST))
