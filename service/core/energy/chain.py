@@ -28,7 +28,7 @@ from service.core.panel import (
     max_power,
     with_series_resistance,
 )
-from service.core.sky import PlaneLight
+from service.core.sky import PlaneLight, stays_share
 
 WATT_HOURS_PER_KWH = 1000.0
 # An input whose window ends below the volts of still cooler cells loses a part of these hours' light only.
@@ -87,9 +87,9 @@ def input_hours(
 ) -> tuple[ArrayHours, ...]:
     """The year of the arrays on one input, in their order.
 
-    Dirt dims the light. Ageing and mismatch lower the current and leave the voltage. The leads stand in series with
-    the panels, so that the input sees their voltage drop. Arrays on one input share its voltage, or, as one
-    string, its current.
+    Dirt dims the light, and so does snow: the part of the time that it lies on the glass is taken from every hour
+    alike. Ageing and mismatch lower the current and leave the voltage. The leads stand in series with the panels, so
+    that the input sees their voltage drop. Arrays on one input share its voltage, or, as one string, its current.
 
     Raises:
         ContradictionError: a panel's datasheet makes no curve; or some arrays of an input are one string, others not.
@@ -119,6 +119,7 @@ class _Bare:
 
     lit: Lit
     branch: Branch
+    dirty_w_per_m2: Floats
     cell_c: Floats
     panels_w: Floats
     aged_share: float
@@ -143,6 +144,9 @@ def _bare(lit: Lit, sky: SkyYear, ageing_share_per_year: float) -> _Bare:
     diode = _diode_of(lit)
     cells = cells_c(array, lit.light, sky)
     dirty = lit.both_sides_w_per_m2() * (1 - array.dirt_share)
+    works = dirty
+    if sky.snow_share is not None:
+        works = dirty * (1 - sky.snow_share * stays_share(array.plane.tilt_deg))
     in_series, in_parallel = (array.count, 1) if array.joined != "parallel" else (1, array.count)
     aged, matched = remaining_share(array, ageing_share_per_year), 1 - array.mismatch_share
     strings = in_parallel * aged * matched
@@ -150,11 +154,12 @@ def _bare(lit: Lit, sky: SkyYear, ageing_share_per_year: float) -> _Bare:
     return _Bare(
         lit=lit,
         branch=Branch(
-            diode=with_series_resistance(diode, lead_ohm), irradiance_w_per_m2=dirty, cell_c=cells,
+            diode=with_series_resistance(diode, lead_ohm), irradiance_w_per_m2=works, cell_c=cells,
             in_series=in_series, strings=strings,
         ),
+        dirty_w_per_m2=dirty,
         cell_c=cells,
-        panels_w=max_power(diode, dirty, cells).power_w * array.count,
+        panels_w=max_power(diode, works, cells).power_w * array.count,
         aged_share=aged,
         matched_share=matched,
     )  # fmt: skip
@@ -194,6 +199,7 @@ def _hours(bare: _Bare, own_peak_w: Floats, drawn: Drawn) -> ArrayHours:
         ("angle", rated * _kwh(light.after_cover_w_per_m2)),
         ("rear_light", rated * _kwh(light.effective_w_per_m2)),
         ("dirt", rated * _kwh(bare.lit.both_sides_w_per_m2())),
+        ("snow", rated * _kwh(bare.dirty_w_per_m2)),
         ("heat_and_light", rated * _kwh(bare.branch.irradiance_w_per_m2)),
         ("ageing", panels),
         ("mismatch", panels * bare.aged_share),

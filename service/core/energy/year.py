@@ -60,8 +60,8 @@ def energy_year(
     The inputs' d.c. powers are added, converted at their sum over the rated a.c. power, and cut by the limit that the
     inverter is set to, which also cuts what flickers above it within an hour (``sky.flicker_share``; the limits of the
     inputs act on hourly means); downtime comes after, evenly over the year. ``lost_kwh["export_limit"]`` is 0 here: it
-    needs the home's demand. The rear side of bifacial panels counts where an array asks for it. Not modelled: snow, an
-    inverter that throttles in heat.
+    needs the home's demand. The rear side of bifacial panels counts where an array asks for it. Snow on the glass
+    is a rule of thumb (``sky.snow``). Not modelled: an inverter that throttles in heat.
 
     Raises:
         ContradictionError: an array on an input that the inverter lacks, or a panel whose datasheet makes no curve.
@@ -75,8 +75,8 @@ def energy_year(
     ac_w = out.ac_w * other.up_share
     arrays = _arrays(setup, hours, ac_w, dc_w)
     free_kwh = [max(_kwh(one.free_w), 0.0) for one in hours]  # before the limits, as the spread is
-    hidden, rear = ([share(one) for one in hours] for share in (_hidden_share, _rear_share))
-    spread = spread_of(setup.arrays, free_kwh, hidden, climate, assumptions, rear)
+    hidden, rear, snow = ([share(one) for one in hours] for share in (_hidden_share, _rear_share, _snow_share))
+    spread = spread_of(setup.arrays, free_kwh, hidden, climate, assumptions, rear, snow)
     year_kwh = _kwh(ac_w)
     return EnergyYear(
         year_kwh=_band(year_kwh, other, ends_of(spread)),
@@ -211,6 +211,11 @@ def _account(hours: Sequence[ArrayHours], out: Output, downtime_kwh: float) -> M
 def _rear_share(hours: ArrayHours) -> float:
     """Part of an array's light that its rear adds."""
     return max(-hours.lost_kwh["rear_light"], 0.0) / hours.light_kwh if hours.light_kwh > 0 else 0.0
+
+
+def _snow_share(hours: ArrayHours) -> float:
+    """Part of an array's light that snow takes."""
+    return hours.lost_kwh["snow"] / hours.light_kwh if hours.light_kwh > 0 else 0.0
 
 
 def _hidden_share(one: ArrayHours) -> float:

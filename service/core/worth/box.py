@@ -25,8 +25,9 @@ from service.core.household import (
     stored_year,
 )
 from service.core.inverter import curve_through, output_of
-from service.core.model.facts import Setup, Storage
+from service.core.model.facts import Setup
 from service.core.model.hours import Floats
+from service.core.model.storage import Storage
 from service.core.payback import HomeYear
 from service.core.worth.use import AtTheMeter
 

@@ -37,6 +37,7 @@ from service.core.sky import (
     rear_weights,
     sky_modifier,
     sky_share,
+    stays_share,
     surroundings_of,
 )
 
@@ -59,6 +60,7 @@ class OpenPlanes:
         warms, even_warms: (m, 3) and (3, n): sky, ground and air, in steps of the table.
         beam_works, beam_warms: (n,) light from the sun at square incidence, in nodes and in steps.
         beam_behind: (n,) that on a rear that counts and that it reaches, in nodes; None: it does not.
+        snow_share: (n,) what snow takes of the light on flat planes; None: nothing.
         beyond_table: whether some plane could get more light, or cells be warmer or colder, than the tables tell.
     """
 
@@ -71,6 +73,7 @@ class OpenPlanes:
     beam_works: Singles
     beam_warms: Singles
     beam_behind: Singles | None
+    snow_share: Singles | None
     first_of_day: Ints
     beyond_table: bool
     exactly: Exactly
@@ -87,6 +90,8 @@ class OpenPlanes:
         nodes += self.works @ self.even
         if behind is not None:
             nodes += _WORKS.take(cells_of(behind * np.float32(_BINS)), mode="clip") * behind * self.beam_behind
+        if self.snow_share is not None:
+            nodes *= after_snow(self.normals, self.snow_share)
         steps *= self.beam_warms
         steps += self.warms @ self.even_warms
         if self.beyond_table:
@@ -119,10 +124,18 @@ def open_planes(
         beam_works=single(record.from_sun_w_per_m2 * (works * clean)),
         beam_warms=single(record.from_sun_w_per_m2 * warms),
         beam_behind=single(record.from_sun_w_per_m2 * (behind * clean)) if behind > 0.0 else None,
+        snow_share=record.snow_share,
         first_of_day=record.first_of_day,
         beyond_table=bool(beyond or air.min(initial=0.0) < 0.0),
         exactly=_exactly(array, record, planes, ground_reflectance_share, None),
     )
+
+
+def after_snow(normals: Singles, snow_share: Singles) -> Singles:
+    """What snow leaves of the light on planes (m, 3), (m, n): as ``sky.stays_share`` of their tilts has it."""
+    taken = np.multiply.outer(-(normals[:, 2] ** 2), snow_share)
+    taken += np.float32(1.0)
+    return taken
 
 
 def open_planes_like(
@@ -196,6 +209,8 @@ def light_among(
     on_cells, works = light_of_planes(array, planes, record.daylight, surroundings, ground_reflectance_share)
     if counts_rear(array):
         works = works + rear_of_planes(array, planes, record.daylight, ground_reflectance_share, works)
+    if record.snow_share is not None:
+        works = works * (1.0 - np.multiply.outer(stays_share(_tilts(planes)), record.snow_share))
     nodes = single(works * ((1.0 - array.dirt_share) / STEP_W_PER_M2))
     steps = single(on_cells * warming_steps(record, array.mount) + air_steps(record))
     nodes, steps = _inside(nodes, steps)
@@ -217,7 +232,10 @@ def _exactly(
         if counts_rear(array):
             works = works + rear_of_planes(array, one, daylight, ground_reflectance_share, works)
         cells = cell_temperature_c(on_cells[0], record.air_c[hours], record.wind_m_per_s[hours], array.mount)
-        return works[0] * (1.0 - array.dirt_share), cells
+        clean = works[0] * (1.0 - array.dirt_share)
+        if record.snow_share is not None:
+            clean = clean * (1.0 - record.snow_share[hours] * float(stays_share(one[0].tilt_deg)))
+        return clean, cells
 
     return of
 
