@@ -22,13 +22,15 @@ from service.core.sky import PlaneLight, counts_rear, plane_light, plane_light_g
 DAYS_PER_YEAR = 365.0
 
 
-def direct_current(setup: Setup, sky: SkyYear) -> tuple[ArrayHours, ...]:
+def direct_current(setup: Setup, sky: SkyYear, *, account: bool = True) -> tuple[ArrayHours, ...]:
     """The year of each array up to the d.c. side of the inverter, in the order of the arrays.
+
+    Without ``account`` what is lost is not told; enough for ``alternating_current_w``, at some two thirds of the cost.
 
     Raises:
         ContradictionError: an array on an input that the inverter lacks, or a panel whose datasheet makes no curve.
     """
-    return tuple(_array_hours(setup, _lit(setup, sky), sky))
+    return tuple(_array_hours(setup, _lit(setup, sky), sky, account=account))
 
 
 def direct_key(setup: Setup) -> Hashable:
@@ -164,7 +166,7 @@ def _lit(setup: Setup, sky: SkyYear) -> list[Lit]:
     return [one(at, array) for at, array in enumerate(setup.arrays)]
 
 
-def _array_hours(setup: Setup, lit: Sequence[Lit], sky: SkyYear) -> list[ArrayHours]:
+def _array_hours(setup: Setup, lit: Sequence[Lit], sky: SkyYear, *, account: bool) -> list[ArrayHours]:
     """The chain, input by input; results in the order of the arrays."""
     inputs = setup.inverter.inputs
     by_input: dict[int, list[Lit]] = {}
@@ -178,7 +180,7 @@ def _array_hours(setup: Setup, lit: Sequence[Lit], sky: SkyYear) -> list[ArrayHo
         by_input.setdefault(one.array.input, []).append(one)
     hours: dict[int, ArrayHours] = {}
     for number, on_input in by_input.items():
-        done = input_hours(on_input, sky, inputs[number - 1], setup.money.ageing_share_per_year)
+        done = input_hours(on_input, sky, inputs[number - 1], setup.money.ageing_share_per_year, account=account)
         hours.update(zip((one.at for one in on_input), done, strict=True))
     return [hours[at] for at in range(len(lit))]
 
