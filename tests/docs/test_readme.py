@@ -32,7 +32,7 @@ def test_there_are_two_one_line_commands_and_they_install_from_the_lock_files() 
         assert (ROOT / lock.group(1)).is_file()
         assert "--require-hashes" in command
     assert "try examples/kranichwerft.json" in commands[0]
-    assert commands[1].endswith("-m pytest")
+    assert "-m pytest" in commands[1]
 
 
 def test_the_curl_of_the_readme_gives_the_answer_that_is_printed_below_it() -> None:

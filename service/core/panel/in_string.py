@@ -136,7 +136,7 @@ def _current_at(
     return low, high
 
 
-def _best(voltages: Floats, currents: Floats, joint: Floats, where: Floats) -> tuple[Floats, Floats]:
+def _best(voltages: Floats, currents: Floats, joint: Floats, where: Bools) -> tuple[Floats, Floats]:
     """Each branch's power (branches, n) and the current (n,) at the admitted point of the highest joint power."""
     power = np.where(where, joint * currents, 0.0)
     at = power.argmax(axis=0)
