@@ -12,9 +12,9 @@ from service.core.model.hours import Floats
 # is above the upper bound, on a straight line between. The bounds: rain turns to snow around 1 C (Jennings et al.,
 # Nature Communications 9 (2018) 1148, from memory), days scatter by some 4 K around a month's mean. Level: judgement,
 # so that yearly losses come out as were measured in Ontario, 1 to 3.5 % from 60 to 5 degrees (Andrews, Pollard and
-# Pearce, Solar Energy 92 (2013) 84-97; here 0.7 to 1.9 %), and near Munich, 0.3 to 2.7 % at 28
-# degrees (here 0.6 %), all from memory. Where five metres fall a year, as in upper Michigan, 5 to 12 % were measured:
-# places equally cold differ by far more than a factor of two.
+# Pearce, Solar Energy 92 (2013) 84-97; here 0.7 to 1.9 %), and near Munich, 0.3 to 2.7 % at 28 degrees (here 0.6 %),
+# all from memory. Where five metres fall a year, as in upper Michigan, 5 to 12 % were measured: places equally cold
+# differ by far more than a factor of two.
 MOST_SHARE = 0.12
 NONE_ABOVE_C, ALL_BELOW_C = 5.0, -5.0
 
