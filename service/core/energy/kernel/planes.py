@@ -124,7 +124,7 @@ def open_planes(
         beam_works=single(record.from_sun_w_per_m2 * (works * clean)),
         beam_warms=single(record.from_sun_w_per_m2 * warms),
         beam_behind=single(record.from_sun_w_per_m2 * (behind * clean)) if behind > 0.0 else None,
-        snow_share=record.snow_share,
+        snow_share=record.snow_share if stays_share(_tilts(planes)).max(initial=0.0) > 1e-9 else None,  # upright
         first_of_day=record.first_of_day,
         beyond_table=bool(beyond or air.min(initial=0.0) < 0.0),
         exactly=_exactly(array, record, planes, ground_reflectance_share, None),
