@@ -89,7 +89,7 @@ def nearest_ac_w(arrays: Sequence[Array], inverter: Inverter, sky: SkyYear) -> F
 
 def surrounded(array: Array) -> bool:
     """Does anything stand around it?"""
-    return bool(array.skyline or array.overhang or array.side_walls or array.shade)
+    return array.surrounded
 
 
 def _finely(array: Array, sky: SkyYear, record: PlaceRecord, table: InputTable) -> Singles:

@@ -29,6 +29,10 @@ SAYS: Mapping[str, Says] = MappingProxyType(
         "count": Says("How many equal panels.", 1),
         "height_above_ground_m": Says("How far above the ground the panels hang or stand.", 11),
         "above_top_edge_m": Says("How far above the panel's upper edge.", 1.6),
+        "above_bottom_edge_m": Says(
+            "How far the upper edge of the row in front is above this panel's lower edge.", 0.5
+        ),
+        "thickness_m": Says("How thick the rail is, from its underside to its top.", 0.05),
         "reaches_out_m": Says("How far it reaches out from the panel's plane.", 0.3),
         "distance_m": Says("How far from the panel's nearest edge.", 0.4),
         "light_through_share": Says("Share of the light that comes through.", 0.8),
@@ -43,6 +47,9 @@ SAYS: Mapping[str, Says] = MappingProxyType(
         "hottest_cell_c": Says("Hottest cell, for the operating voltage; where absent, that of the typical year.", 68),
         "rear_light_share": Says(
             "Light on the rear over light on the front in full sun, for panels that use it.", 0.05
+        ),
+        "facing_reflectance_share": Says(
+            "Share of its light that the house or hill on the skyline throws back; 0 where absent.", 0.3
         ),
         "facade_azimuth_deg": Says(
             "Which way the facade with slab or side walls looks, clockwise from north; as the panel where absent.",

@@ -199,6 +199,7 @@ def _more_hours(kernel: _Kernel, eighths: int) -> _Kernel:
             beam_works=single(opened.beam_works[hours]),
             beam_warms=single(opened.beam_warms[hours]),
             beam_behind=None if opened.beam_behind is None else single(opened.beam_behind[hours]),
+            snow_share=None if opened.snow_share is None else single(opened.snow_share[hours]),
             first_of_day=opened.first_of_day[hours],
         )
 

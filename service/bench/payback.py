@@ -20,7 +20,8 @@ import numpy as np
 from service.api.answers.question import Question
 from service.api.schemas.requests import AppraisalIn
 from service.app import deps_of
-from service.core.model.facts import Rate, Storage, Tariff, TariffPeriod
+from service.core.model.facts import Rate, Tariff, TariffPeriod
+from service.core.model.storage import Storage
 from service.core.worth import chosen_feed, storage_beside, use_at_home, worth, worth_of_energy
 from service.settings import Settings
 

@@ -1,10 +1,11 @@
 """What does one appraisal cost a running server? Time until ready, CPU a request, memory a worker; Linux only.
 
 The workload: a server of its own on a free loopback port, one worker; the appraisal of two arrays (the file that is
-given), asked again and again over one connection, as it is and with other panels each time, beside `/version`, which
-costs next to nothing but the framework. The server keeps a set's d.c. hours, so that the two differ; of many panels it
-keeps each one's figures, and 200 pairs are asked both ways too. CPU is what the kernel booked on the server's process,
-so that a busy machine changes it little; the wall clock appears only in the time until ready.
+given), asked again and again over one connection, as it is, for another home each time and with other panels each
+time, beside `/version`, which costs next to nothing but the framework. The server keeps answers and a set's d.c. hours,
+so that the three differ; of many panels it keeps each one's figures, and 200 pairs are asked both ways too. CPU is what
+the kernel booked on the server's process, so that a busy machine changes it little; the wall clock appears only in the
+time until ready.
 """
 
 import argparse
@@ -51,6 +52,10 @@ _PAIRS = json.dumps(
     }
 ).encode()  # fmt: skip
 READY_WITHIN_S = 30.0
+_RATIOS = (
+    "appraisal_to_version", "energy_to_version", "appraisal_to_hello", "same_energy_to_version",
+    "same_appraisal_to_hello",
+)  # fmt: skip
 _HELLO = """
 import sys, uvicorn
 from fastapi import FastAPI
@@ -72,8 +77,10 @@ class ServingCost:
 
     ready_after_s: float
     first_appraisal_cpu_ms: float
+    same_appraisal_cpu_ms: float
     appraisal_cpu_ms: float
     other_set_cpu_ms: float
+    same_energy_cpu_ms: float
     energy_cpu_ms: float
     version_cpu_ms: float
     hello_cpu_ms: float
@@ -84,13 +91,23 @@ class ServingCost:
 
     @property
     def appraisal_to_version(self) -> float:
-        """How many times the CPU of `/version` an appraisal costs."""
+        """How many times the CPU of `/version` an appraisal costs, of a known set for another home."""
         return self.appraisal_cpu_ms / self.version_cpu_ms
 
     @property
     def energy_to_version(self) -> float:
-        """How many times the CPU of `/version` a year's energy costs."""
+        """How many times the CPU of `/version` a year's energy costs, of a known set for another home."""
         return self.energy_cpu_ms / self.version_cpu_ms
+
+    @property
+    def same_energy_to_version(self) -> float:
+        """The same where the same question is asked again."""
+        return self.same_energy_cpu_ms / self.version_cpu_ms
+
+    @property
+    def same_appraisal_to_hello(self) -> float:
+        """How many times the CPU of the framework's least answer the same appraisal costs when asked again."""
+        return self.same_appraisal_cpu_ms / self.hello_cpu_ms
 
     @property
     def appraisal_to_hello(self) -> float:
@@ -105,7 +122,7 @@ def main(arguments: Sequence[str]) -> int:
     parser.add_argument("--json", action="store_true", help="print the figures as JSON")
     chosen = parser.parse_args(arguments)
     cost = serving_cost(chosen.file)
-    ratios = {name: getattr(cost, name) for name in ("appraisal_to_version", "energy_to_version", "appraisal_to_hello")}
+    ratios = {name: getattr(cost, name) for name in _RATIOS}
     figures = {**asdict(cost), **ratios}
     print(json.dumps(figures) if chosen.json else report(cost))
     return 0
@@ -131,8 +148,12 @@ def serving_cost(request_file: Path, repeats: int = REPEATS, places: tuple[int, 
         before = _cpu_s(pid)
         _ask(connection, "POST", "/v1/appraisal", body)
         first = _cpu_s(pid) - before
-        appraisal = _cpu_of(pid, repeats, lambda: _ask(connection, "POST", "/v1/appraisal", body))
-        energy = _cpu_of(pid, repeats, lambda: _ask(connection, "POST", "/v1/energy", body))
+        same_appraisal = _cpu_of(pid, repeats * 10, lambda: _ask(connection, "POST", "/v1/appraisal", body))
+        homes = iter(_other_homes(body, 2 * repeats))
+        appraisal = _cpu_of(pid, repeats, lambda: _ask(connection, "POST", "/v1/appraisal", next(homes)))
+        energy = _cpu_of(pid, repeats, lambda: _ask(connection, "POST", "/v1/energy", next(homes)))
+        _ask(connection, "POST", "/v1/energy", body)
+        same_energy = _cpu_of(pid, repeats * 10, lambda: _ask(connection, "POST", "/v1/energy", body))
         others = iter(_other_panels(body, repeats))
         other_set = _cpu_of(pid, repeats, lambda: _ask(connection, "POST", "/v1/appraisal", next(others)))
         _ask(connection, "POST", "/v1/compatibility/matrix", _PAIRS)
@@ -145,8 +166,10 @@ def serving_cost(request_file: Path, repeats: int = REPEATS, places: tuple[int, 
         return ServingCost(
             ready_after_s=ready_after_s,
             first_appraisal_cpu_ms=first * 1000,
+            same_appraisal_cpu_ms=same_appraisal * 1000,
             appraisal_cpu_ms=appraisal * 1000,
             other_set_cpu_ms=other_set * 1000,
+            same_energy_cpu_ms=same_energy * 1000,
             energy_cpu_ms=energy * 1000,
             version_cpu_ms=version * 1000,
             hello_cpu_ms=hello * 1000,
@@ -164,8 +187,12 @@ def report(cost: ServingCost) -> str:
             f"appraisal / version, CPU      {cost.appraisal_to_version:8.1f} x",
             f"appraisal / hello of the framework {cost.appraisal_to_hello:3.1f} x",
             f"energy / version, CPU         {cost.energy_to_version:8.1f} x",
-            f"energy, warm, CPU             {cost.energy_cpu_ms:8.1f} ms",
-            f"appraisal, warm, CPU          {cost.appraisal_cpu_ms:8.1f} ms",
+            f"energy, asked again / version {cost.same_energy_to_version:8.1f} x",
+            f"appraisal, asked again / hello{cost.same_appraisal_to_hello:8.1f} x",
+            f"energy, asked again, CPU      {cost.same_energy_cpu_ms:8.2f} ms",
+            f"energy, other home, CPU       {cost.energy_cpu_ms:8.1f} ms",
+            f"appraisal, asked again, CPU   {cost.same_appraisal_cpu_ms:8.2f} ms",
+            f"appraisal, other home, CPU    {cost.appraisal_cpu_ms:8.1f} ms",
             f"the same, other panels each time {cost.other_set_cpu_ms:5.1f} ms",
             f"appraisal, first at a place   {cost.first_appraisal_cpu_ms:8.1f} ms",
             f"200 pairs / version, CPU      {cost.matrix_cpu_ms / cost.version_cpu_ms:8.1f} x",
@@ -199,6 +226,14 @@ def resident_after_places_mb(
         if number + 1 in places:
             found.append(_resident_mb(pid, "VmRSS"))
     return found[0], found[-1]
+
+
+def _other_homes(body: bytes, repeats: int) -> Iterator[bytes]:
+    """The same set in homes that use a little more each: its d.c. hours are at hand, its answer is not."""
+    request = json.loads(body)
+    for n in range(1, repeats + 1):
+        request["household"] = {**request.get("household", {}), "demand_kwh_per_year": 2000 + n}
+        yield json.dumps(request).encode()
 
 
 def _other_panels(body: bytes, repeats: int) -> Iterator[bytes]:

@@ -33,6 +33,7 @@ from service.core.model import assumption as core_assumption
 from service.core.model import caution, facts
 from service.core.model import finding as core_finding
 from service.core.model import place as core_place
+from service.core.model import storage as core_storage
 from service.core.model.bounds import BOUNDS
 
 # What a request spells otherwise, or spells in addition, with the reason.
@@ -45,6 +46,8 @@ REQUESTS: list[tuple[type[BaseModel], Any, set[str], set[str]]] = [
     (array.SkylinePointIn, core_place.SkylinePoint, set(), set()),
     (array.OverhangIn, core_place.Overhang, set(), set()),
     (array.SideWallIn, core_place.SideWall, set(), set()),
+    (array.HandRailIn, core_place.HandRail, set(), set()),
+    (array.RowInFrontIn, core_place.RowInFront, set(), set()),
     (array.CoverIn, core_place.Cover, set(), set()),
     (array.ShadeIn, core_place.Shade, set(), set()),
     (array.ArrayIn, facts.Array, set(), set()),
@@ -69,7 +72,7 @@ REQUESTS: list[tuple[type[BaseModel], Any, set[str], set[str]]] = [
     (money.OutlayIn, facts.Outlay, set(), set()),
     (money.InverterSwapIn, facts.InverterSwap, set(), set()),
     (money.MoneyIn, facts.Money, set(), set()),
-    (storage.StorageIn, facts.Storage, set(), set()),
+    (storage.StorageIn, core_storage.Storage, set(), set()),
 ]
 
 # What an answer says in addition (sentences), and what it leaves in the core.

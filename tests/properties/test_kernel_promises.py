@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from service.core.energy.kernel import dc_w, input_table, nearest_array, open_planes, place_record
 from service.core.model.facts import Array, Inverter
-from service.core.model.place import Overhang, Plane, Shade, SideWall, SkylinePoint
+from service.core.model.place import HandRail, Overhang, Plane, RowInFront, Shade, SideWall, SkylinePoint
 from tests.builders import array, inverter, one_input, panel
 from tests.kernel_cases import PLACES, flickering, kernel_ac_w, nearest_ac_w, plain_ac_w, typical
 from tests.skies import mixed_year
@@ -30,6 +30,8 @@ SURROUNDINGS = st.sampled_from(
         {},
         {"overhang": Overhang(above_top_edge_m=1.5, reaches_out_m=1.2)},
         {"side_walls": (SideWall(side="left", distance_m=0.5, reaches_out_m=1.5),)},
+        {"hand_rail": HandRail(above_top_edge_m=0.0, distance_m=0.1, thickness_m=0.05), "orientation": "lengthwise"},
+        {"row_in_front": RowInFront(above_bottom_edge_m=0.6, distance_m=1.5)},
         {"skyline": (SkylinePoint(azimuth_deg=100, height_deg=20), SkylinePoint(azimuth_deg=220, height_deg=5))},
         {
             "overhang": Overhang(above_top_edge_m=1.5, reaches_out_m=1.2),

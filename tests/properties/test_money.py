@@ -10,7 +10,8 @@ from hypothesis import assume, example, given
 from hypothesis import strategies as st
 
 from service.core.model.band import Band
-from service.core.model.facts import InverterSwap, Meter, Storage, Tariff, TariffPeriod
+from service.core.model.facts import InverterSwap, Meter, Tariff, TariffPeriod
+from service.core.model.storage import Storage
 from service.core.payback import internal_rates_of_return, net_present_value
 from service.core.worth import storage_beside, use_at_home, worth, worth_of_energy
 from service.data.households import load_demand_shape

@@ -9,7 +9,8 @@ from hypothesis import event, given
 from hypothesis import strategies as st
 
 from service.core.inverter import curve_through, output_of
-from service.core.model.facts import Meter, Storage
+from service.core.model.facts import Meter
+from service.core.model.storage import Storage
 from service.core.worth import chosen_feed, left_off, limited_export, storage_beside, use_at_home, worth
 from service.core.worth.box import Box
 from service.data.households import load_demand_shape

@@ -20,7 +20,8 @@ def what_if(question: Question) -> list[WhatIfOut] | None:
     def checked(setup: Setup, assumptions: Assumptions, hours: Sequence[ArrayHours]) -> Compatibility:
         hottest, cool = ([getattr(one, name) for one in hours] for name in ("hottest_cell_c", "cool_cell_c"))
         return check(
-            setup, assumptions, tuple(hottest), question.card, question.as_of, question.curves, tuple(cool)
+            setup, assumptions, tuple(hottest), question.card, question.as_of, question.curves, tuple(cool),
+            mending=False,
         )  # fmt: skip
 
     found = what_ifs(

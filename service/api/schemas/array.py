@@ -39,6 +39,23 @@ class SideWallIn(In):
     reaches_out_m: f.ReachesOutM
 
 
+class HandRailIn(In):
+    """A hand rail before the panel, as long as the railing: its shadow falls across the panel's upper rows of cells."""
+
+    above_top_edge_m: f.AboveTopEdgeM | None = Field(
+        default=None, description="Underside of the rail above the panel's upper edge; 0 where absent."
+    )
+    distance_m: f.DistanceM
+    thickness_m: f.ThicknessM | None = None
+
+
+class RowInFrontIn(In):
+    """Another row of panels in front, as long as this one: its shadow falls across the lower rows of cells."""
+
+    above_bottom_edge_m: f.AboveBottomEdgeM
+    distance_m: f.DistanceM
+
+
 class CoverIn(In):
     """Something in front of the panel, such as the glass of a railing."""
 
@@ -79,6 +96,9 @@ class StandingIn(In):
     )
     overhang: OverhangIn | None = None
     side_walls: Annotated[list[SideWallIn], f.several("Walls at the sides.", 0, 2)] | None = None
+    hand_rail: HandRailIn | None = None
+    row_in_front: RowInFrontIn | None = None
+    facing_reflectance_share: f.FacingReflectanceShare | None = None
     cover: CoverIn | None = None
     shade: Annotated[list[ShadeIn], f.several("Shadows at certain hours.", 0, 24)] | None = None
     dirt_share: f.DirtShare | None = None

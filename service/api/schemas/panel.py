@@ -27,6 +27,9 @@ class PanelIn(In):
     max_system_voltage_v: f.MaxSystemVoltageV | None = None
     max_series_fuse_a: f.MaxSeriesFuseA | None = None
     cell_kind: f.CellKind | None = Field(default=None, description="Kind of the cells.")
+    half_cells: f.Yes | None = Field(
+        default=None, description="Are the cells cut in two, so that the panel's halves work apart?"
+    )
     bifaciality_share: f.BifacialityShare | None = None
     length_mm: f.LengthMm | None = None
     width_mm: f.WidthMm | None = None

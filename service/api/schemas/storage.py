@@ -11,8 +11,8 @@ from service.api.schemas.band import KwhBandOut, MoneyBandOut, YearsBandOut
 from service.api.schemas.base import Code, In, Out, Text
 from service.api.schemas.rounding import at_most
 from service.api.words import say
-from service.core.model.facts import Storage
 from service.core.model.finding import Finding, Verdict, worst
+from service.core.model.storage import Storage
 from service.core.worth import FeedSetting, StorageBeside, StoragePays, left_off
 
 

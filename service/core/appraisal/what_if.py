@@ -89,7 +89,7 @@ def _asked(
 ) -> WhatIf | None:
     """The change asked about; None where panels would be put where the panel side refuses them."""
     changed = patched(setup, change.patch)
-    direct = direct_current_again(changed, sky, setup, hours)
+    direct = direct_current_again(changed, sky, setup, hours, account=False)
     verdicts = check(changed, assumed_after(assumptions, change.patch, len(setup.arrays)), direct)
     if change.adds_load and verdicts.by_part.get(Part.PANEL_SIDE) == Verdict.DOES_NOT_FIT:
         return None

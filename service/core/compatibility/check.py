@@ -40,6 +40,8 @@ def check(
     as_of: date,
     curves: Curves | None = None,
     cool_cell_c: tuple[float, ...] = (),
+    *,
+    mending: bool = True,
 ) -> Compatibility:
     """Do these panels suit this inverter, this socket and circuit, and what was published for the place?
 
@@ -51,6 +53,8 @@ def check(
         as_of: the day of the question.
         curves: what is known of panels' curves already, from the check of a set like this one; it is added to.
         cool_cell_c: how cool each array's cells are in light, in C; empty: as the label's volts are measured.
+
+        mending: are remedies looked for? Without them the verdicts are the same and cost a part.
 
     Raises:
         ContradictionError: an array stands on an input that the inverter does not have.
@@ -68,6 +72,9 @@ def check(
     found: list[Finding] = []
     for part in PARTS:
         before = asks[part](wiring)
+        if not mending:
+            found += before
+            continue
         mended = [with_remedies(finding, wiring, before, asks[part]) for finding in before]
         found += [_with_operator(f, card, as_of, setup) for f in mended] if part == Part.LOCAL_RULE else mended
     if setup.socket_circuit is not None and setup.socket_circuit.plug != "fixed":

@@ -10,7 +10,7 @@ from service.core.errors import ContradictionError
 from service.core.model.facts import Array
 from service.core.model.fixing import Fixing
 from service.core.model.panel_list import PanelList
-from service.core.model.place import Cover, Overhang, Plane, Shade, SideWall, SkylinePoint
+from service.core.model.place import Cover, HandRail, Overhang, Plane, RowInFront, Shade, SideWall, SkylinePoint
 
 AT_RAILING = frozenset({"hung_on_rail", "behind_rail", "balcony_floor"})
 _HEIGHTS = {
@@ -94,7 +94,13 @@ def _array(node: Node, index: int, number: int, as_of: date, listed_panels: Pane
     joined = Guess(value="parallel", code="nothing_to_join") if count == 1 else Guess(
         value="series", code="series_unless_said"
     )  # fmt: skip
-    plane = node.child("plane")
+    plane, hand_rail, row_in_front = (
+        node.child("plane"),
+        *(node.child_if_given(name) for name in ("hand_rail", "row_in_front")),
+    )
+    panel = panel_of(node.child("panel"), as_of, listed_panels)
+    if hand_rail is not None or row_in_front is not None:
+        panel = replace(panel, half_cells=node.child("panel").take("half_cells"))
     return Array(
         name=node.take("name", Guess(value=f"array {index + 1}")),
         input=node.take("input", Guess(value=number)),
@@ -116,10 +122,13 @@ def _array(node: Node, index: int, number: int, as_of: date, listed_panels: Pane
         mismatch_share=_mismatch(node, count),
         lead_length_m=node.take("lead_length_m"),
         lead_mm2=node.take("lead_mm2"),
-        panel=panel_of(node.child("panel"), as_of, listed_panels),
+        panel=panel,
         hottest_cell_c=node.get("hottest_cell_c"),
         rear_light_share=node.get("rear_light_share"),
         facade_azimuth_deg=node.get("facade_azimuth_deg"),
+        hand_rail=_hand_rail(hand_rail),
+        row_in_front=_row_in_front(row_in_front),
+        facing_reflectance_share=node.get("facing_reflectance_share"),
         count_rear_light=node.take("count_rear_light"),
         string_fuse_a=node.get("string_fuse_a"),
         fixing=_fixing(node.child("fixing"), mount, node.get("height_above_ground_m") or height),
@@ -160,6 +169,22 @@ def _overhang(node: Node | None) -> Overhang | None:
     if node is None:
         return None
     return Overhang(above_top_edge_m=node.take("above_top_edge_m"), reaches_out_m=node.take("reaches_out_m"))
+
+
+def _hand_rail(node: Node | None) -> HandRail | None:
+    if node is None:
+        return None
+    return HandRail(
+        above_top_edge_m=node.take("above_top_edge_m"),
+        distance_m=node.take("distance_m"),
+        thickness_m=node.take("thickness_m"),
+    )
+
+
+def _row_in_front(node: Node | None) -> RowInFront | None:
+    if node is None:
+        return None
+    return RowInFront(above_bottom_edge_m=node.take("above_bottom_edge_m"), distance_m=node.take("distance_m"))
 
 
 def _side_wall(node: Node) -> SideWall:

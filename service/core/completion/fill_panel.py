@@ -101,6 +101,7 @@ def _completed(node: Node, as_of: date, listed: PanelList) -> Panel:
         history=node.take("history"),
         model_code=node.get("model_code"),
         connector_make=node.get("connector_make"),
+        half_cells=node.get("half_cells"),
     )
 
 

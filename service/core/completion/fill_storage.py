@@ -2,7 +2,8 @@
 
 from service.core.completion.node import Guess, Node
 from service.core.errors import ContradictionError
-from service.core.model.facts import Household, Inverter, Storage
+from service.core.model.facts import Household, Inverter
+from service.core.model.storage import Storage
 
 _W_PER_KWH = 500.0
 _LEAST_W, _MOST_W = 200.0, 2400.0

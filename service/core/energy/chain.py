@@ -25,7 +25,7 @@ from service.core.panel import (
     max_power,
     with_series_resistance,
 )
-from service.core.sky import PlaneLight
+from service.core.sky import PlaneLight, stays_share
 
 WATT_HOURS_PER_KWH = 1000.0
 # An input whose window ends below the volts of still cooler cells loses a part of these hours' light only.
@@ -80,21 +80,25 @@ def remaining_share(array: Array, ageing_share_per_year: float) -> float:
 
 
 def input_hours(
-    on_input: Sequence[Lit], sky: SkyYear, limits: Input, ageing_share_per_year: float
+    on_input: Sequence[Lit], sky: SkyYear, limits: Input, ageing_share_per_year: float, *, account: bool = True
 ) -> tuple[ArrayHours, ...]:
     """The year of the arrays on one input, in their order.
 
-    Dirt dims the light. Ageing and mismatch lower the current and leave the voltage. The leads stand in series with
-    the panels, so that the input sees their voltage drop. Arrays on one input share its voltage, or, as one
-    string, its current.
+    Dirt dims the light, and so does snow: the part of the time that it lies on the glass is taken from every hour
+    alike. Ageing and mismatch lower the current and leave the voltage. The leads stand in series with the panels, so
+    that the input sees their voltage drop. Arrays on one input share its voltage, or, as one string, its current.
+    Without ``account`` the losses are not told, which spares the panels' power on their own.
 
     Raises:
         ContradictionError: a panel's datasheet makes no curve; or some arrays of an input are one string, others not.
     """
-    bare = [_bare(lit, sky, ageing_share_per_year) for lit in on_input]
+    bare = [_bare(lit, sky, ageing_share_per_year, account=account) for lit in on_input]
     together = drawn_in_string if _are_one_string(on_input) else drawn_together
     drawn = together([one.branch for one in bare], limits)
-    alone = [drawn[0].available_w] if len(bare) == 1 else [_own_peak_w(one.branch) for one in bare]
+    if len(bare) == 1 or not account:
+        alone = [one.available_w for one in drawn]
+    else:
+        alone = [_own_peak_w(one.branch) for one in bare]
     return tuple(_hours(one, own, taken) for one, own, taken in zip(bare, alone, drawn, strict=True))
 
 
@@ -116,8 +120,9 @@ class _Bare:
 
     lit: Lit
     branch: Branch
+    dirty_w_per_m2: Floats
     cell_c: Floats
-    panels_w: Floats
+    panels_w: Floats | None
     aged_share: float
     matched_share: float
 
@@ -135,11 +140,14 @@ def cells_c(array: Array, light: PlaneLight, sky: SkyYear) -> Floats:
     return cell_temperature_c(light.after_cover_w_per_m2, sky.air_c, sky.wind_m_per_s, array.mount)
 
 
-def _bare(lit: Lit, sky: SkyYear, ageing_share_per_year: float) -> _Bare:
+def _bare(lit: Lit, sky: SkyYear, ageing_share_per_year: float, *, account: bool) -> _Bare:
     array = lit.array
     diode = _diode_of(lit)
     cells = cells_c(array, lit.light, sky)
     dirty = lit.both_sides_w_per_m2() * (1 - array.dirt_share)
+    works = dirty
+    if sky.snow_share is not None:
+        works = dirty * (1 - sky.snow_share * stays_share(array.plane.tilt_deg))
     in_series, in_parallel = (array.count, 1) if array.joined != "parallel" else (1, array.count)
     aged, matched = remaining_share(array, ageing_share_per_year), 1 - array.mismatch_share
     strings = in_parallel * aged * matched
@@ -147,11 +155,12 @@ def _bare(lit: Lit, sky: SkyYear, ageing_share_per_year: float) -> _Bare:
     return _Bare(
         lit=lit,
         branch=Branch(
-            diode=with_series_resistance(diode, lead_ohm), irradiance_w_per_m2=dirty, cell_c=cells,
+            diode=with_series_resistance(diode, lead_ohm), irradiance_w_per_m2=works, cell_c=cells,
             in_series=in_series, strings=strings,
         ),
+        dirty_w_per_m2=dirty,
         cell_c=cells,
-        panels_w=max_power(diode, dirty, cells).power_w * array.count,
+        panels_w=max_power(diode, works, cells).power_w * array.count if account else None,
         aged_share=aged,
         matched_share=matched,
     )  # fmt: skip
@@ -178,7 +187,22 @@ def _hours(bare: _Bare, own_peak_w: Floats, drawn: Drawn) -> ArrayHours:
     """The account of one array: each stage's yearly sum, and the losses between them."""
     array, light = bare.lit.array, bare.lit.light
     rated = array.panel.rated_power_w * array.count / 1000.0  # kW at 1000 W/m2, so that W/m2 become W
-    panels = _kwh(bare.panels_w)
+    return ArrayHours(
+        dc_w=drawn.power_w,
+        free_w=drawn.free_w,
+        most_w=drawn.most_w,
+        running=drawn.running,
+        lit=light.effective_w_per_m2 > 0,
+        light_kwh=rated * _kwh(light.open_w_per_m2),
+        lost_kwh={} if bare.panels_w is None else _lost_kwh(bare, rated, _kwh(bare.panels_w), own_peak_w, drawn),
+        hottest_cell_c=float(np.max(bare.cell_c)),
+        cool_cell_c=cool_cell_c(bare.cell_c, light),
+    )
+
+
+def _lost_kwh(bare: _Bare, rated: float, panels: float, own_peak_w: Floats, drawn: Drawn) -> Mapping[str, float]:
+    """What each stage takes: of the light as rated power (kW), of the panels' energy (kWh), of what the input draws."""
+    light = bare.lit.light
     stages = [
         ("skyline", rated * _kwh(light.open_w_per_m2)),
         ("overhang", rated * _kwh(light.after_skyline_w_per_m2)),
@@ -187,6 +211,7 @@ def _hours(bare: _Bare, own_peak_w: Floats, drawn: Drawn) -> ArrayHours:
         ("angle", rated * _kwh(light.after_cover_w_per_m2)),
         ("rear_light", rated * _kwh(light.effective_w_per_m2)),
         ("dirt", rated * _kwh(bare.lit.both_sides_w_per_m2())),
+        ("snow", rated * _kwh(bare.dirty_w_per_m2)),
         ("heat_and_light", rated * _kwh(bare.branch.irradiance_w_per_m2)),
         ("ageing", panels),
         ("mismatch", panels * bare.aged_share),
@@ -198,17 +223,7 @@ def _hours(bare: _Bare, own_peak_w: Floats, drawn: Drawn) -> ArrayHours:
     lost["voltage_window"] = _kwh(drawn.lost_to_window_w)
     lost["current_limit"] = _kwh(drawn.lost_to_current_w)
     lost["power_limit"] = _kwh(drawn.lost_to_power_limit_w)
-    return ArrayHours(
-        dc_w=drawn.power_w,
-        free_w=drawn.free_w,
-        most_w=drawn.most_w,
-        running=drawn.running,
-        lit=light.effective_w_per_m2 > 0,
-        light_kwh=stages[0][1],
-        lost_kwh=lost,
-        hottest_cell_c=float(np.max(bare.cell_c)),
-        cool_cell_c=cool_cell_c(bare.cell_c, light),
-    )
+    return lost
 
 
 def _kwh(watts: Floats) -> float:

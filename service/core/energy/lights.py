@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 
 from service.core.model.facts import Array
 from service.core.model.hours import SkyYear
-from service.core.sky import PlaneLight, plane_light
+from service.core.sky import PlaneLight, has_edges, plane_light
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -21,7 +21,8 @@ class Lights:
         """``plane_light``, asked once of each stand."""
         stand = (
             sky, ground_reflectance_share, array.plane, array.skyline, array.overhang, array.side_walls, array.cover,
-            array.shade, array.facade_azimuth_deg,
+            array.shade, array.facade_azimuth_deg, array.hand_rail, array.row_in_front, array.facing_reflectance_share,
+            (array.orientation, array.panel) if has_edges(array) else None,
         )  # fmt: skip
         if stand not in self._known:
             self._known[stand] = plane_light(sky, array, ground_reflectance_share)

@@ -10,10 +10,11 @@ from service.core.model.band import Band, SpreadPart, ends_of
 from service.core.model.hours import Floats
 from service.core.model.place import Plane
 
-# In the order in which light and power meet them. Snow on the panels is not modelled and so has no entry.
+# In the order in which light and power meet them.
 LOSSES = (
-    "skyline", "overhang", "shade", "cover", "angle", "rear_light", "dirt", "heat_and_light", "ageing", "mismatch",
-    "leads", "voltage_window", "current_limit", "power_limit", "conversion", "clipped", "export_limit", "downtime",
+    "skyline", "overhang", "shade", "cover", "angle", "rear_light", "dirt", "snow", "heat_and_light", "ageing",
+    "mismatch", "leads", "voltage_window", "current_limit", "power_limit", "conversion", "clipped", "export_limit",
+    "downtime",
 )  # fmt: skip
 
 

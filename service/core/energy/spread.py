@@ -35,6 +35,8 @@ MODEL_SD_TILTED, MODEL_SD_UPRIGHT, MODEL_SD_ELECTRIC = 0.020, 0.029, 0.015
 AZIMUTH_SD_UPRIGHT, AZIMUTH_SD, TILT_SD, MOUNT_SD = 0.10, 0.03, 0.03, 0.15
 # What the rear of two-sided panels adds is known to half of it: judgement, shadow and facade are guessed.
 REAR_SD_OF_GAIN = 0.5
+# What snow takes is known to a factor of two: places equally cold get little of it or much. Judgement.
+SNOW_SD_OF_LOSS = 0.7
 # Points of the datasheet that nobody told. The year of 110 panels of the public list (220 to 460 W, wafers), completed
 # from their power alone against their own sheet: sd 1.2 % upright, 1.0 % tilted; with open-circuit voltage and
 # short-circuit current told, 0.8 %; with all but the coefficients, 0.5 %, which is not counted (own runs).
@@ -52,6 +54,7 @@ def spread_of(
     climate: PlaceClimate,
     assumptions: Assumptions,
     rear_share: Sequence[float] = (),
+    snow_share: Sequence[float] = (),
 ) -> tuple[SpreadPart, ...]:
     """The parts of the year's spread.
 
@@ -62,6 +65,7 @@ def spread_of(
         climate: tells how sure the table is here, and how years differ.
         assumptions: which values nobody gave.
         rear_share: of each array, what its rear adds, over its light; empty: nothing.
+        snow_share: likewise, what snow takes.
 
     ``given_weather`` stands for ``climate_data`` where the caller gave the hours; ``year_to_year`` is 0 where a part of
     a year is answered as it was. ``shade`` is there only where something stands around, ``datasheet`` only where points
@@ -87,6 +91,8 @@ def spread_of(
         parts.append(("shade", mean(lambda at, array: _shade(array, hidden_share[at]))))
     if any(rear_share):
         parts.append(("rear_light", mean(lambda at, _: REAR_SD_OF_GAIN * rear_share[at])))
+    if any(snow_share):
+        parts.append(("snow", mean(lambda at, _: SNOW_SD_OF_LOSS * snow_share[at])))
     sheet = mean(lambda at, _: _sheet(f"/arrays/{at}/panel", assumptions))
     if sheet > 0:
         parts.append(("datasheet", sheet))
@@ -126,7 +132,7 @@ def _model(array: Array) -> float:
 
 
 def _surrounded(array: Array) -> bool:
-    return bool(array.skyline or array.overhang or array.side_walls or array.shade)
+    return array.surrounded
 
 
 def _shade(array: Array, hidden_share: float) -> float:

@@ -24,15 +24,18 @@ from service.core.sky import PlaneLight, counts_rear, plane_light_given, rear_li
 DAYS_PER_YEAR = 365.0
 
 
-def direct_current(setup: Setup, sky: SkyYear, lights: Lights | None = None) -> tuple[ArrayHours, ...]:
+def direct_current(
+    setup: Setup, sky: SkyYear, lights: Lights | None = None, *, account: bool = True
+) -> tuple[ArrayHours, ...]:
     """The year of each array up to the d.c. side of the inverter, in the order of the arrays.
 
-    ``lights``: what is known already of the light on planes in this year; it is added to.
+    ``lights``: what is known already of the light on planes in this year; it is added to. Without ``account``
+    what is lost is not told; enough for ``alternating_current_w``, at some two thirds of the cost.
 
     Raises:
         ContradictionError: an array on an input that the inverter lacks, or a panel whose datasheet makes no curve.
     """
-    return tuple(_array_hours(setup, _lit(setup, sky, lights), sky))
+    return tuple(_array_hours(setup, _lit(setup, sky, lights), sky, account=account))
 
 
 def direct_key(setup: Setup) -> Hashable:
@@ -64,8 +67,8 @@ def energy_year(
     The inputs' d.c. powers are added, converted at their sum over the rated a.c. power, and cut by the limit that the
     inverter is set to, which also cuts what flickers above it within an hour (``sky.flicker_share``; the limits of the
     inputs act on hourly means); downtime comes after, evenly over the year. ``lost_kwh["export_limit"]`` is 0 here: it
-    needs the home's demand. The rear side of bifacial panels counts where an array asks for it. Not modelled: snow, an
-    inverter that throttles in heat.
+    needs the home's demand. The rear side of bifacial panels counts where an array asks for it. Snow on the glass
+    is a rule of thumb (``sky.snow``). Not modelled: an inverter that throttles in heat.
 
     Raises:
         ContradictionError: an array on an input that the inverter lacks, or a panel whose datasheet makes no curve.
@@ -79,8 +82,8 @@ def energy_year(
     ac_w = out.ac_w * other.up_share
     arrays = _arrays(setup, hours, ac_w, dc_w)
     free_kwh = [max(_kwh(one.free_w), 0.0) for one in hours]  # before the limits, as the spread is
-    hidden, rear = ([share(one) for one in hours] for share in (_hidden_share, _rear_share))
-    spread = spread_of(setup.arrays, free_kwh, hidden, climate, assumptions, rear)
+    hidden, rear, snow = ([share(one) for one in hours] for share in (_hidden_share, _rear_share, _snow_share))
+    spread = spread_of(setup.arrays, free_kwh, hidden, climate, assumptions, rear, snow)
     year_kwh = _kwh(ac_w)
     return EnergyYear(
         year_kwh=_band(year_kwh, other, ends_of(spread)),
@@ -172,7 +175,7 @@ def _lit(setup: Setup, sky: SkyYear, lights: Lights | None) -> list[Lit]:
     return [one(at, array) for at, array in enumerate(setup.arrays)]
 
 
-def _array_hours(setup: Setup, lit: Sequence[Lit], sky: SkyYear) -> list[ArrayHours]:
+def _array_hours(setup: Setup, lit: Sequence[Lit], sky: SkyYear, *, account: bool) -> list[ArrayHours]:
     """The chain, input by input, once of inputs that hold the same; results in the order of the arrays."""
     inputs = setup.inverter.inputs
     by_input: dict[int, list[Lit]] = {}
@@ -190,7 +193,7 @@ def _array_hours(setup: Setup, lit: Sequence[Lit], sky: SkyYear) -> list[ArrayHo
         limits = inputs[number - 1]
         alike = limits, *((id(one.light), replace(one.array, name="", input=0)) for one in on_input)
         if alike not in known:
-            known[alike] = input_hours(on_input, sky, limits, setup.money.ageing_share_per_year)
+            known[alike] = input_hours(on_input, sky, limits, setup.money.ageing_share_per_year, account=account)
         hours.update(zip((one.at for one in on_input), known[alike], strict=True))
     return [hours[at] for at in range(len(lit))]
 
@@ -223,6 +226,11 @@ def _account(hours: Sequence[ArrayHours], out: Output, downtime_kwh: float) -> M
 def _rear_share(hours: ArrayHours) -> float:
     """Part of an array's light that its rear adds."""
     return max(-hours.lost_kwh["rear_light"], 0.0) / hours.light_kwh if hours.light_kwh > 0 else 0.0
+
+
+def _snow_share(hours: ArrayHours) -> float:
+    """Part of an array's light that snow takes."""
+    return hours.lost_kwh["snow"] / hours.light_kwh if hours.light_kwh > 0 else 0.0
 
 
 def _hidden_share(one: ArrayHours) -> float:

@@ -35,6 +35,8 @@ BOUNDS: Mapping[str, Bounds] = MappingProxyType(
         "count": Bounds(1, 12, whole=True),
         "height_above_ground_m": Bounds(0, 300, "m"),
         "above_top_edge_m": Bounds(0, 20, "m"),
+        "above_bottom_edge_m": Bounds(0, 20, "m"),
+        "thickness_m": Bounds(0.005, 0.5, "m"),
         "reaches_out_m": Bounds(0, 20, "m"),
         "distance_m": Bounds(0, 50, "m"),
         "light_through_share": Bounds(0, 1),
@@ -45,6 +47,7 @@ BOUNDS: Mapping[str, Bounds] = MappingProxyType(
         "mismatch_share": Bounds(0, 0.9),
         "hottest_cell_c": Bounds(0, 120, "C"),
         "rear_light_share": Bounds(0, 1),
+        "facing_reflectance_share": Bounds(0, 1),
         "facade_azimuth_deg": Bounds(0, 360, "deg"),
         # fixing
         "building_height_m": Bounds(0, 300, "m"),

@@ -8,7 +8,18 @@ settled before one of these is made.
 from dataclasses import dataclass
 
 from service.core.model.fixing import Fixing
-from service.core.model.place import Cover, Overhang, Plane, Shade, SideWall, Site, SkylinePoint
+from service.core.model.place import (
+    Cover,
+    HandRail,
+    Overhang,
+    Plane,
+    RowInFront,
+    Shade,
+    SideWall,
+    Site,
+    SkylinePoint,
+)
+from service.core.model.storage import Storage
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -18,6 +29,7 @@ class Panel:
     ``cell_kind``: mono, poly, topcon, hjt, back_contact, cdte, cigs, amorphous. ``connector``: locking_4mm,
     older_locking, older_unlocked, bare, not_known. ``glass``: glass_foil, glass_glass. ``history``: unused, roof,
     storage, not_known. ``power_tolerance_pct``: least and most that the label allows, in per cent of rated power.
+    ``half_cells``: are its cells cut in two? None: nobody said, and they count as whole.
     """
 
     rated_power_w: float
@@ -43,6 +55,7 @@ class Panel:
     history: str
     model_code: str | None
     connector_make: str | None = None
+    half_cells: bool | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -57,6 +70,7 @@ class Array:
     ``string_fuse_a``: rating of the fuse in each of its strings; None: there is none, or nobody said.
     ``count_rear_light``: does the year count what the rear of two-sided panels gives? ``facade_azimuth_deg``: the way
     in which slab and side walls look out, which stay when the panel is turned; None: as the panel looks.
+    ``facing_reflectance_share``: of what makes the skyline, 0 to 1; None: as if it were black.
     """
 
     name: str
@@ -83,6 +97,15 @@ class Array:
     string_fuse_a: float | None = None
     fixing: Fixing | None = None
     facade_azimuth_deg: float | None = None
+    hand_rail: HandRail | None = None
+    row_in_front: RowInFront | None = None
+    facing_reflectance_share: float | None = None
+
+    @property
+    def surrounded(self) -> bool:
+        """Does anything stand around it that hides light?"""
+        obstacles = (self.skyline, self.overhang, self.side_walls, self.shade, self.hand_rail, self.row_in_front)
+        return any(obstacles)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -346,36 +369,6 @@ class Money:
     inverter_swap: InverterSwap | None
     resale_share: float
     running_cost_per_year: float
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Storage:
-    """A small battery, beside the set in the answer and no part of its outlay.
-
-    ``coupling``: dc, between the panels and the inverter, or ac, on a socket of its own. ``charge_limit_w`` and
-    ``discharge_limit_w`` are what it takes and gives at its terminals on that side; ``round_trip_share`` is given over
-    taken there. ``max_input_current_a``: of each input of a box before the inverter; None: those of the inverter hold.
-    ``max_input_voltage_v`` and ``max_short_circuit_current_a`` of such an input: None is unknown.
-    With a ``meter_reader`` it follows the demand. Without, production up to ``charge_above_w`` passes on and what is
-    above charges; while the set gives no more than that, it is topped up to ``night_feed_w``. A feed of 0 or a
-    threshold of 5000 means that the box is left off; with a reader both are None. ``ageing_share_per_year`` is lost of
-    ``usable_kwh``. ``amount``: its price, None where nobody said.
-    """
-
-    usable_kwh: float
-    coupling: str
-    charge_limit_w: float
-    discharge_limit_w: float
-    max_input_current_a: float | None
-    round_trip_share: float
-    standby_w: float
-    meter_reader: bool
-    night_feed_w: float | None
-    charge_above_w: float | None
-    ageing_share_per_year: float
-    amount: float | None
-    max_input_voltage_v: float | None = None
-    max_short_circuit_current_a: float | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

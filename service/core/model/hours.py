@@ -38,7 +38,8 @@ class SkyYear:
 
     Of weather that the caller gave, the arrays may have as many hours as that has. ``plane_w_per_m2`` is then the
     light that was measured on the plane of each array. ``flicker_share`` is the standard deviation of the light within
-    each hour over its mean; None where it is taken as steady.
+    each hour over its mean; None where it is taken as steady. ``snow_share`` is the part of the light that snow takes
+    from panels that lie flat; None where there is none, or nothing is known of it.
     """
 
     calendar: Calendar
@@ -53,3 +54,4 @@ class SkyYear:
     wind_m_per_s: Floats
     plane_w_per_m2: tuple[Floats, ...] | None = None
     flicker_share: Floats | None = None
+    snow_share: Floats | None = None

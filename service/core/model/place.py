@@ -58,6 +58,23 @@ class SideWall:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class HandRail:
+    """A long level rail before the panel: its underside above the panel's upper edge, how far in front, how thick."""
+
+    above_top_edge_m: float
+    distance_m: float
+    thickness_m: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RowInFront:
+    """Another row of panels in front: its upper edge above this one's lower edge, and how far out from that, level."""
+
+    above_bottom_edge_m: float
+    distance_m: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Cover:
     """Something in front of the panel, such as rail glass, and the share of light that comes through."""
 

@@ -20,7 +20,7 @@ F = NDArray[np.float64]
 ZERO_CELSIUS_K = 273.15
 STANDARD_IRRADIANCE_W_PER_M2 = 1000.0
 _STEPS = 30  # an upper bound; four to six are taken
-_ENOUGH = 1e-10  # of the voltage scale
+_ENOUGH = 1e-6  # of the voltage scale; what is left after a last step of Newton is about its square
 IDEALITY_STRETCH = (0.5, 1.5)  # of the ideality at 25 C; reached beyond 60 K off it by the steepest slope of ``warmth``
 LEAST_SERIES_OHM = 1e-6  # keeps the current finite that a stronger neighbour drives backwards
 

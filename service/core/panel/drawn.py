@@ -10,7 +10,7 @@ from service.core.model.facts import Input
 from service.core.model.hours import Bools, Floats
 from service.core.panel.curve import curve_at, irradiance_through_w_per_m2, spread_to
 from service.core.panel.diode import Diode
-from service.core.panel.joined import Part, Point, currents_at, peak, rows_of, voltage_at_current
+from service.core.panel.joined import Part, Point, currents_at, opens_above, peak, rows_of, voltage_at_current
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -95,7 +95,7 @@ def drawn_together(branches: Sequence[Branch], limits: Input) -> tuple[Drawn, ..
     parts = _parts_at(branches, lit)
     points = _points_of(parts, limits)
     best, in_window, in_current = points.best, points.in_window, points.in_current
-    starts = voltage_at_current(parts, 0.0) >= limits.start_voltage_v
+    starts = opens_above(parts, limits.start_voltage_v)
     running = running_of(size, lit, starts, points.fits)
     on = running[lit]
     after_window, after_current = in_window.powers_w * on, in_current.powers_w * on

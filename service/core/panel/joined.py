@@ -17,7 +17,7 @@ from service.core.panel.curve import Curve, current_at, peak_of, voltage_at
 
 Rows = NDArray[np.intp]
 _STEPS = 60
-_ENOUGH_V = 1e-9
+_ENOUGH_V = 1e-6  # likewise, where the last step was Newton's; a millionth of a volt where it was a half
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -82,6 +82,13 @@ def voltage_at_current(parts: tuple[Part, ...], current_a: float) -> Floats:
 
     high = ends.max(axis=0)
     return _falling_root(excess, high, np.zeros_like(high), high)
+
+
+def opens_above(parts: tuple[Part, ...], voltage_v: float) -> NDArray[np.bool_]:
+    """Is the joint open-circuit voltage at least this? It is where the branches together still push a current there."""
+    if len(parts) == 1:
+        return np.asarray(voltage_at_current(parts, 0.0) >= voltage_v)
+    return np.asarray(currents_at(parts, np.full(parts[0].curve.light_a.shape, voltage_v)).sum(axis=0) >= 0.0)
 
 
 def rows_of(parts: tuple[Part, ...], rows: Rows) -> tuple[Part, ...]:

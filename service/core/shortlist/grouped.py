@@ -130,7 +130,7 @@ def grouped_year(setup: Setup, sky: SkyYear, meter: AtTheMeter, most_ac_w: float
 
 
 def _light(array: Array, sky: SkyYear, record: PlaceRecord, ground_reflectance_share: float) -> Light:
-    if array.skyline or array.overhang or array.side_walls or array.shade:
+    if array.surrounded:
         return light_among(array, sky, record, [array.plane], ground_reflectance_share)
     return open_planes(array, record, [array.plane], ground_reflectance_share).light()
 

@@ -3,6 +3,7 @@
 from service.core.sky.calendar import calendar_of
 from service.core.sky.clear_sky import ClearSky, clear_sky, extraterrestrial, months_by_day
 from service.core.sky.dome import Dome, SkySeen, dome_of, sky_seen
+from service.core.sky.edge_shadow import has_edges
 from service.core.sky.flicker import flicker_share
 from service.core.sky.given import given_sky
 from service.core.sky.horizon import above_skyline, skyline_height_deg
@@ -29,6 +30,7 @@ from service.core.sky.overhang import clear_of_slab, clear_of_walls, open_half_a
 from service.core.sky.plane_given import plane_light_given
 from service.core.sky.rear import REAR_OPENNESS, RearWeights, counts_rear, rear_light, rear_of_planes, rear_weights
 from service.core.sky.shade import Shading, after_shading, sections_lost, shading_of, time_in_window
+from service.core.sky.snow import snow_share, stays_share
 from service.core.sky.sun import SunPosition, sun_of_any_year, sun_position
 from service.core.sky.transposition import (
     OnPlane,
@@ -69,6 +71,7 @@ __all__ = [
     "given_sky",
     "ground_modifier",
     "ground_share",
+    "has_edges",
     "hay_davies",
     "incidence_angle_deg",
     "isotropic",
@@ -89,7 +92,9 @@ __all__ = [
     "sky_seen",
     "sky_share",
     "skyline_height_deg",
+    "snow_share",
     "split_by_anisotropy",
+    "stays_share",
     "sun_clear",
     "sun_of_any_year",
     "sun_position",

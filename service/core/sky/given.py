@@ -74,7 +74,9 @@ def given_sky(
     row, leap = _rows(hours.utc, offset_min)
     pick = _year(row, leap, typical.clear_ghi_w_per_m2 > 0.0)
     if pick is not None:
-        sky = _picked(sky, pick, typical)
+        # Light that was measured on the panels themselves lay under what snow there was.
+        snow = typical.snow_share if hours.planes is None else None
+        sky = replace(_picked(sky, pick, typical), snow_share=snow)
     return GivenSky(
         sky=read_only(sky),
         whole_year=pick is not None,

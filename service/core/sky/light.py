@@ -18,6 +18,7 @@ from service.core.model.facts import Array
 from service.core.model.hours import SkyYear
 from service.core.model.place import Plane
 from service.core.sky.dome import sky_seen
+from service.core.sky.edge_shadow import sky_behind_row, with_edges
 from service.core.sky.horizon import above_skyline
 from service.core.sky.incidence import direction, ground_modifier, modifier, sky_modifier
 from service.core.sky.overhang import sun_clear
@@ -105,7 +106,10 @@ class Surroundings:
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class _Reached:
-    """Light on m planes by where it comes from and how far it has come, W/m2, and the cosine of incidence; (m, n)."""
+    """Light on m planes by where it comes from and how far it has come, W/m2, the cosine of incidence; (m, n).
+
+    ``shading``: the shadows of each hour, (n,), or of each plane and hour where edges before the panel cast them.
+    """
 
     bare_beam: Floats
     skyline_beam: Floats
@@ -115,6 +119,7 @@ class _Reached:
     skyline_sky: Floats
     bare_sky: Floats
     ground: Floats
+    shading: Shading
 
 
 def daylight_of(sky: SkyYear) -> Daylight:
@@ -167,7 +172,7 @@ def effective_light(
     unless the array tells its facade's azimuth.
     """
     reached = _reached(array, planes, daylight, surroundings, ground_reflectance_share)
-    return _effective(array, planes, reached, surroundings.shading)
+    return _effective(array, planes, reached)
 
 
 def light_of_planes(
@@ -180,8 +185,8 @@ def light_of_planes(
     """Behind the cover, and of that what drives the current, were the array in each of these planes: (m, n) each."""
     reached = _reached(array, planes, daylight, surroundings, ground_reflectance_share)
     total = reached.beam + reached.sky + reached.ground
-    on_cells = after_shading(total, reached.beam, surroundings.shading) * _through(array)
-    return on_cells, _effective(array, planes, reached, surroundings.shading)
+    on_cells = after_shading(total, reached.beam, reached.shading) * _through(array)
+    return on_cells, _effective(array, planes, reached)
 
 
 def plane_light(sky: SkyYear, array: Array, ground_reflectance_share: float) -> PlaneLight:
@@ -195,16 +200,17 @@ def plane_light(sky: SkyYear, array: Array, ground_reflectance_share: float) -> 
     Returns:
         The light by stage, (n,) each. Valid for hourly means; hours in which the sun rises, sets or passes an edge
         are all or nothing. Not modelled: light thrown back by walls and slabs, shadow on the ground in front.
+        What makes the skyline throws back ``facing_reflectance_share`` where that is told.
     """
     daylight = daylight_of(sky)
     surroundings = surroundings_of(array, sky, daylight)
     planes = (array.plane,)
     reached = _reached(array, planes, daylight, surroundings, ground_reflectance_share)
     total = reached.beam + reached.sky + reached.ground
-    after_shade = after_shading(total, reached.beam, surroundings.shading)
+    after_shade = after_shading(total, reached.beam, reached.shading)
     after_cover = after_shade * _through(array)
     # Rounding alone could lift the last stage by one bit where all light meets the glass squarely.
-    effective = np.minimum(_effective(array, planes, reached, surroundings.shading), after_cover)
+    effective = np.minimum(_effective(array, planes, reached), after_cover)
     in_year = partial(_spread, rows=daylight.rows, hours=sky.ghi_w_per_m2.size)
     return PlaneLight(
         open_w_per_m2=in_year(reached.bare_beam + reached.bare_sky + reached.ground),
@@ -234,24 +240,44 @@ def _reached(
         out = azimuth[:, None] if facade is None else np.full((1, 1), facade)
         beam = skyline_beam * sun_clear(array.overhang, array.side_walls, out, daylight.sun)
     even = daylight.even_sky_w_per_m2
+    past_all = np.maximum(seen.after_overhang_share - sky_behind_row(array, tilt), 0.0)
+    skyline_sky, sky = seen.after_skyline_share[:, None] * even, past_all[:, None] * even
+    if array.skyline and array.facing_reflectance_share:
+        facing = _facing_w_per_m2(array.facing_reflectance_share, daylight, ground_reflectance_share)
+        hidden = seen.bare_share - seen.after_skyline_share
+        left = np.minimum(past_all / np.maximum(seen.after_skyline_share, 1e-9), 1.0)
+        skyline_sky = skyline_sky + hidden[:, None] * facing
+        sky = sky + (hidden * left)[:, None] * facing
     return _Reached(
         bare_beam=bare_beam,
         skyline_beam=skyline_beam,
         beam=beam,
         cosine=cosine,
         bare_sky=seen.bare_share[:, None] * even,
-        skyline_sky=seen.after_skyline_share[:, None] * even,
-        sky=seen.after_overhang_share[:, None] * even,
+        skyline_sky=skyline_sky,
+        sky=sky,
         ground=(ground_reflectance_share * ground_share(tilt))[:, None] * daylight.ghi_w_per_m2,
+        shading=with_edges(array, azimuth, daylight.sun, cosine, surroundings.shading),
     )
 
 
-def _effective(array: Array, planes: Sequence[Plane], reached: _Reached, shading: Shading) -> Floats:
+def _facing_w_per_m2(facing_share: float, daylight: Daylight, ground_share_back: float) -> Floats:
+    """What an upright face in the skyline sends back, over the light of an even sky that it hides, (n,) W/m2.
+
+    It faces the panel, so that for most of the day the sun is behind it: it gets half the even sky and half of what the
+    ground throws back, and no beam (Liu and Jordan's shares of an upright plane; the cautious side). Never more than
+    the sky that it hides.
+    """
+    lit = 0.5 * (daylight.even_sky_w_per_m2 + ground_share_back * daylight.ghi_w_per_m2)
+    return np.asarray(np.minimum(facing_share * lit, daylight.even_sky_w_per_m2))
+
+
+def _effective(array: Array, planes: Sequence[Plane], reached: _Reached) -> Floats:
     tilt, _ = _angles(planes)
     beam = reached.beam * modifier(reached.cosine)
     sky = reached.sky * sky_modifier(tilt)[:, None]
     ground = reached.ground * ground_modifier(tilt)[:, None]
-    return after_shading(beam + sky + ground, beam, shading) * _through(array)
+    return after_shading(beam + sky + ground, beam, reached.shading) * _through(array)
 
 
 def _angles(planes: Sequence[Plane]) -> tuple[Floats, Floats]:

@@ -19,6 +19,7 @@ from service.core.sky.clear_sky import MONTH_DAYS, clear_sky_on_level_ground, ex
 from service.core.sky.diffuse import diffuse_share
 from service.core.sky.flicker import flicker_share
 from service.core.sky.low_sun import course_of_cloudless_light
+from service.core.sky.snow import snow_share
 from service.core.sky.sun import SunPosition, sun_position
 
 DAYS = 365
@@ -106,6 +107,7 @@ def typical_year(climate: PlaceClimate, time_zone: str) -> SkyYear:
         air_c=days.unfolded(_air(climate, index_by_day, days)),
         wind_m_per_s=np.full(HOURS, climate.wind_m_per_s),
         flicker_share=flicker_share(ghi, cloudless.ghi),
+        snow_share=_snow(climate, days),
     )
     return read_only(sky)
 
@@ -253,6 +255,14 @@ def _split(ghi: Floats, sun: SunPosition, cloudless: _Cloudless, days: _Days) ->
     beam = np.divide(ghi * (1.0 - share), cos_zenith, out=np.zeros(HOURS), where=high)
     dni = np.minimum(beam, 1.1 * cloudless.dni)
     return dni, ghi - dni * np.where(high, cos_zenith, 0.0)
+
+
+def _snow(climate: PlaceClimate, days: _Days) -> Floats | None:
+    """What snow takes of the light on flat panels, (8760,); None where no month is cold."""
+    by_month = snow_share(climate.air_c)
+    if not by_month.any():
+        return None
+    return days.unfolded(np.repeat(by_month[days.month], 24))
 
 
 def _air(climate: PlaceClimate, index_by_day: Floats, days: _Days) -> Floats:

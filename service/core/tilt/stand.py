@@ -252,7 +252,7 @@ def _table(array: Array, limits: Input, ageing_share_per_year: float, at: int) -
 
 
 def _surrounded(array: Array) -> bool:
-    return bool(array.skyline or array.overhang or array.side_walls or array.shade)
+    return array.surrounded
 
 
 def _limits(setup: Setup, array: Array) -> Input:

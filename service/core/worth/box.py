@@ -26,8 +26,9 @@ from service.core.household import (
     used_otherwise,
 )
 from service.core.inverter import curve_through, output_of
-from service.core.model.facts import Setup, Storage
+from service.core.model.facts import Setup
 from service.core.model.hours import Floats
+from service.core.model.storage import Storage
 from service.core.payback import HomeYear
 from service.core.worth.use import AtTheMeter
 

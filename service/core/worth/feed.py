@@ -12,8 +12,9 @@ from math import floor
 import numpy as np
 
 from service.core.household import Plan
-from service.core.model.facts import Setup, Storage
+from service.core.model.facts import Setup
 from service.core.model.hours import Floats
+from service.core.model.storage import Storage
 from service.core.worth.box import Box, Done
 from service.core.worth.use import UseAtHome
 

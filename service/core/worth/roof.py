@@ -34,7 +34,17 @@ def other_generation_w(setup: Setup, sky: SkyYear) -> Floats | None:
     if plant.plane is None:
         return np.zeros(sky.ghi_w_per_m2.size)
     bare = replace(
-        setup.arrays[0], plane=plant.plane, mount=_MOUNT, skyline=(), overhang=None, side_walls=(), cover=None, shade=()
+        setup.arrays[0],
+        plane=plant.plane,
+        mount=_MOUNT,
+        skyline=(),
+        overhang=None,
+        side_walls=(),
+        cover=None,
+        shade=(),
+        hand_rail=None,
+        row_in_front=None,
+        facing_reflectance_share=None,
     )
     light = plane_light(sky, bare, setup.site.ground_reflectance_share)
     cell_c = cell_temperature_c(light.after_cover_w_per_m2, sky.air_c, sky.wind_m_per_s, _MOUNT)

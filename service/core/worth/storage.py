@@ -21,8 +21,9 @@ import numpy as np
 from service.core.energy.result import EnergyYear
 from service.core.household import spell_swing
 from service.core.model.band import Z_90, Band
-from service.core.model.facts import Household, Setup, Storage, Tariff
+from service.core.model.facts import Household, Setup, Tariff
 from service.core.model.hours import Floats
+from service.core.model.storage import Storage
 from service.core.payback import (
     cash_flows,
     discounted_payback_years,

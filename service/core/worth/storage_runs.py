@@ -6,8 +6,9 @@ from math import ceil
 import numpy as np
 
 from service.core.model.band import Z_90, Band
-from service.core.model.facts import Setup, Storage
+from service.core.model.facts import Setup
 from service.core.model.hours import Floats
+from service.core.model.storage import Storage
 from service.core.payback import HomeYear, shifted_use
 from service.core.worth.bands import HomeCases, band_of_steps
 from service.core.worth.box import Box, BoxYear

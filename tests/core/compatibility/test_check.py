@@ -238,3 +238,14 @@ def test_a_refused_plug_that_nobody_described_has_its_remedy_in_the_finding(publ
     assert [(r.code, r.pointer, r.who, str(r.verdict_then)) for r in plug.remedies] == [
         (code, None, "electrician", "fits") for code in codes
     ]
+
+
+@pytest.mark.parametrize("changes", SEVERAL)
+def test_without_remedies_the_verdicts_are_the_same(changes) -> None:
+    mended = answer(**changes)
+    setup = builders.setup(**changes)
+    card = card_for(cards_of(setup.site.rule_area), AS_OF)
+    bare = check(setup, Assumptions.of(()), (60,) * len(setup.arrays), card, AS_OF, mending=False)
+    assert (bare.verdict, bare.by_part) == (mended.verdict, mended.by_part)
+    assert [(f.code, f.verdict) for f in bare.findings] == [(f.code, f.verdict) for f in mended.findings]
+    assert not any(f.remedies for f in bare.findings)

@@ -46,3 +46,15 @@ def test_whatever_changes_the_direct_side_is_noticed(one: Setup, other: Setup) -
     first, second = direct_current(one, SKY)[0], direct_current(other, SKY)[0]
     assert not np.array_equal(first.dc_w, second.dc_w)
     assert direct_key(one) != direct_key(other)
+
+
+@pytest.mark.parametrize("together", [False, True])
+def test_without_the_account_the_hours_are_the_same_and_no_loss_is_told(together: bool) -> None:
+    wanted = setup(arrays=(array(), array(name="right", input=1 if together else 2, panel=panel(age_years=5))))
+    told, bare = direct_current(wanted, SKY), direct_current(wanted, SKY, account=False)
+    for one, other in zip(told, bare, strict=True):
+        assert one.lost_kwh
+        assert not other.lost_kwh
+        assert one.light_kwh == other.light_kwh
+        for name in ("dc_w", "free_w", "most_w", "running"):
+            assert np.array_equal(getattr(one, name), getattr(other, name))

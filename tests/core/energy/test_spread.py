@@ -72,6 +72,12 @@ def test_reflectance_counts_for_upright_planes_and_more_where_it_was_assumed():
     assert 0 < given < open_
 
 
+def test_snow_is_known_to_a_factor_of_two_and_only_a_reason_where_it_falls():
+    found = spread_of([array()], [300.0], [0.0], climate(), Assumptions.of(()), (), [0.02])
+    assert {part.code: part.relative_sd_share for part in found}["snow"] == pytest.approx(0.014)
+    assert "snow" not in parts(array())
+
+
 def test_arrays_count_by_their_energy():
     two = parts(array(), array(plane=FLAT))["reflectance"]
     assert two == pytest.approx(parts(array())["reflectance"] / 2)
@@ -85,7 +91,7 @@ def test_every_code_has_its_sentence():
     """Light that the caller gave stands in the climate's place, and a rear side counts only where it is asked for."""
     everything = set(parts(array(shade=(TREE,)), assumed=["/arrays/0/mount", "/arrays/0/panel/open_circuit_voltage_v"]))
     none = Assumptions.of(())
-    given = spread_of([array()], [300.0], [0.0], climate(light_from="given"), none, [0.1])
+    given = spread_of([array()], [300.0], [0.0], climate(light_from="given"), none, [0.1], [0.02])
     assert everything | {part.code for part in given} == set(spread.TEXTS)
     assert "climate_data" not in {part.code for part in given}
     assert set(losses.TEXTS) == set(LOSSES)

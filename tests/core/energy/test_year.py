@@ -13,6 +13,7 @@ from service.core.panel import cell_temperature_c, diode_of, max_power
 from service.core.sky import plane_light
 from tests.builders import array, inverter, money, one_input, panel, setup
 from tests.climates import climate
+from tests.kernel_cases import typical
 from tests.skies import mixed_year
 
 SKY = mixed_year(54.2, 12.3)
@@ -55,6 +56,27 @@ def test_kinds_of_days_hold_the_whole_year():
 
 def test_the_band_is_ordered_around_the_middle():
     assert BASE.year_kwh.cautious < BASE.year_kwh.middle < BASE.year_kwh.hopeful
+
+
+def test_snow_takes_from_a_leaning_panel_what_an_upright_one_keeps():
+    """Munich: at 28 degrees losses of 0.3 to 2.7 % of a year were measured (from memory)."""
+    sky = typical(48.1, 11.6)
+    upright, leaning = (
+        energy_year(
+            setup(arrays=(array(plane=Plane(tilt_deg=tilt, azimuth_deg=180)),)), sky, climate(), NOTHING_ASSUMED
+        )
+        for tilt in (90, 28)
+    )
+    assert upright.lost_kwh["snow"] == pytest.approx(0, abs=1e-9)
+    assert 0.003 < leaning.lost_kwh["snow"] / leaning.light_kwh < 0.027
+    assert leaning.light_kwh - sum(leaning.lost_kwh.values()) == pytest.approx(leaning.year_kwh.middle, abs=1e-9)
+    bare = energy_year(
+        setup(arrays=(array(plane=leaning.arrays[0].plane),)), replace(sky, snow_share=None), climate(), NOTHING_ASSUMED
+    )
+    lost_at_the_socket = (bare.year_kwh.middle - leaning.year_kwh.middle) / bare.year_kwh.middle
+    assert lost_at_the_socket == pytest.approx(leaning.lost_kwh["snow"] / leaning.light_kwh, rel=0.25)
+    assert "snow" in {part.code for part in leaning.spread}
+    assert "snow" not in {part.code for part in bare.spread}
 
 
 def test_downtime_comes_after_the_limit():

@@ -12,6 +12,8 @@ from service.core.panel import (
     max_power,
     running_power_w,
 )
+from service.core.panel.curve import curve_at
+from service.core.panel.joined import Part, opens_above, voltage_at_current
 from tests.builders import one_input, panel
 
 WIDE = {"tracking_min_v": 10, "tracking_max_v": 100, "start_voltage_v": 10, "max_current_a": 60}
@@ -169,3 +171,11 @@ def test_what_window_and_current_exclude_stands_in_a_table_as_the_windows_end_wi
     power = running_power_w(branch, limits)
     assert power[2] > 1.2 * 55 * 8
     assert power[2] - power[1] == pytest.approx(power[1] - power[0], rel=0.01)
+
+
+@pytest.mark.parametrize("start_v", [10.0, 34.0, 37.5, 38.5, 60.0])
+def test_branches_start_where_their_joint_open_circuit_voltage_reaches_the_start_voltage(start_v):
+    diode = diode_of(PANEL)
+    light, cells = np.array([1.0, 30.0, 200.0, 500.0, 900.0]), np.array([5.0, 60.0, 20.0, 45.0, 10.0])
+    parts = (Part(curve_at(diode, light, cells), 1, 1.0), Part(curve_at(diode, light[::-1], cells), 1, 2.0))
+    assert opens_above(parts, start_v).tolist() == (voltage_at_current(parts, 0.0) >= start_v).tolist()

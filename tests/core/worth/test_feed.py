@@ -6,7 +6,7 @@ from datetime import date
 import pytest
 
 from service.core.model.bounds import BOUNDS
-from service.core.model.facts import Storage
+from service.core.model.storage import Storage
 from service.core.worth import chosen_feed, left_off, storage_beside, use_at_home, worth
 from service.core.worth.feed import NEVER_W
 from service.data.households import load_demand_shape

@@ -8,7 +8,7 @@ import pytest
 
 from service.core.inverter import curve_through, output_of
 from service.core.model.band import SpreadPart
-from service.core.model.facts import Storage
+from service.core.model.storage import Storage
 from service.core.worth import limited_export, storage_beside, use_at_home, worth
 from service.core.worth.box import Box
 from service.data.households import load_demand_shape

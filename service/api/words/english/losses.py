@@ -10,6 +10,7 @@ TEXTS: Mapping[str, str] = {
     "angle": "thrown back by the panel's own glass where light strikes it at a slant",
     "rear_light": "gained where the rear of two-sided panels counts, so that it is negative",
     "dirt": "held back by dirt on the glass; rain does most of the cleaning, a soft cloth the rest",
+    "snow": "held back by snow on the glass, by a rule of thumb; steep panels shed it",
     "heat_and_light": "lost because warm cells and dim light give less than the label; a gain in cold sun is negative",
     "ageing": "lost because the panels are no longer new",
     "mismatch": "lost because panels wired together are never quite alike, or look different ways",

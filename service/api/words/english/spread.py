@@ -13,6 +13,7 @@ TEXTS: Mapping[str, str] = {
     "shade": "how exactly skyline, walls and shadows were described",
     "model": "made-up hours and formulas instead of measurements at your place",
     "rear_light": "how much light reaches the rear of two-sided panels",
+    "snow": "how much snow falls and how long it stays on the glass",
     "datasheet": "voltages and currents of the panel's sheet were not told; telling them narrows the range",
     "plane": "which way the panels look, how steep they stand, or how they are fixed was not told; telling it narrows "
     "the range",

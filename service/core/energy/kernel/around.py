@@ -14,7 +14,7 @@ from service.core.energy.kernel.place import PlaceRecord, Singles, single
 from service.core.model.facts import Array
 from service.core.model.hours import Floats, Ints, SkyYear
 from service.core.model.place import Plane
-from service.core.sky import Dome, Surroundings, counts_rear, dome_of, sun_clear, surroundings_of
+from service.core.sky import Dome, Surroundings, counts_rear, dome_of, has_edges, sun_clear, surroundings_of
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -53,10 +53,11 @@ class Around:
 
 
 def around_of(array: Array, sky: SkyYear, record: PlaceRecord) -> Around | None:
-    """What stands around an array at a place; None where it turns with the panel, or where a rear counts."""
+    """What stands around an array at a place; None where it turns with the panel, a rear counts, or it throws light."""
     daylight, facade = record.daylight, array.facade_azimuth_deg
     before_a_facade = array.overhang is not None or bool(array.side_walls)
-    if counts_rear(array) or (before_a_facade and facade is None):
+    thrown_back = array.facing_reflectance_share is not None
+    if counts_rear(array) or has_edges(array) or thrown_back or (before_a_facade and facade is None):
         return None
     surroundings = surroundings_of(array, sky, daylight)
     shading = surroundings.shading

@@ -11,7 +11,7 @@ import numpy as np
 
 from service.core.energy.kernel.input_table import IRRADIANCES, STEP_W_PER_M2, TEMPERATURES, InputTable
 from service.core.energy.kernel.place import PlaceRecord, Singles, cells_of, single
-from service.core.energy.kernel.planes import RIM, OpenPlanes, OutputTable, light_weights
+from service.core.energy.kernel.planes import RIM, OpenPlanes, OutputTable, after_snow, light_weights
 from service.core.model.facts import Array
 from service.core.model.place import Plane
 from service.core.sky import modifier
@@ -51,6 +51,8 @@ class NearestArray:
         cells = self.glass.take(cells_of(cosine))
         cells *= self.beam
         cells += (planes.works * np.float32(_HALVES)) @ planes.even
+        if planes.snow_share is not None:
+            cells *= after_snow(planes.normals, planes.snow_share)
         if planes.beyond_table:
             np.minimum(cells, np.float32(_HALVES * IRRADIANCES - RIM), out=cells)
             np.clip(steps, np.float32(0.0), np.float32(_WARMTHS - RIM), out=steps)

@@ -24,6 +24,7 @@ class PlaceRecord:
         ghi_w_per_m2: (n,) all light on level ground.
         air_c, wind_m_per_s: (n,), in double precision.
         flicker_share: (n,) how the light comes and goes within each hour, see ``SkyYear``; None: it is steady.
+        snow_share: (n,) what snow takes of the light on flat panels; None: nothing.
         first_of_day: (n,) at which of these hours the same stretch of light began: an input starts anew there.
     """
 
@@ -35,6 +36,7 @@ class PlaceRecord:
     air_c: Floats
     wind_m_per_s: Floats
     flicker_share: Singles | None
+    snow_share: Singles | None
     first_of_day: Ints
 
 
@@ -56,6 +58,7 @@ def place_record(sky: SkyYear) -> PlaceRecord:
         air_c=sky.air_c[rows],
         wind_m_per_s=sky.wind_m_per_s[rows],
         flicker_share=None if sky.flicker_share is None else single(np.minimum(sky.flicker_share[rows], 1.0)),
+        snow_share=None if sky.snow_share is None else single(sky.snow_share[rows]),
         first_of_day=np.maximum.accumulate(np.where(begins, np.arange(rows.size), 0)),
     )
 

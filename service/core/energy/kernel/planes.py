@@ -38,6 +38,7 @@ from service.core.sky import (
     rear_weights,
     sky_modifier,
     sky_share,
+    stays_share,
     surroundings_of,
 )
 
@@ -61,6 +62,7 @@ class OpenPlanes:
         beam_works, beam_warms: (n,) light from the sun at square incidence, in nodes and in steps.
         beam_behind: (n,) that on a rear that counts and that it reaches, in nodes; None: it does not.
         around: what stands around it, where something does; the sun's light and the sky's weights have it in already.
+        snow_share: (n,) what snow takes of the light on flat planes; None: nothing.
         beyond_table: whether some plane could get more light, or cells be warmer or colder, than the tables tell.
     """
 
@@ -74,6 +76,7 @@ class OpenPlanes:
     beam_warms: Singles
     beam_behind: Singles | None
     around: Around | None
+    snow_share: Singles | None
     first_of_day: Ints
     beyond_table: bool
     exactly: Exactly
@@ -103,6 +106,8 @@ class OpenPlanes:
         if hard is not None:
             nodes[:, hard.hours] -= shaded[0]
             steps[:, hard.hours] -= shaded[1]
+        if self.snow_share is not None:
+            nodes *= after_snow(self.normals, self.snow_share)
         if self.beyond_table:
             nodes, steps = _inside(nodes, steps)
         return Light(nodes=nodes, steps=steps, first_of_day=self.first_of_day, exactly=self.exactly)
@@ -143,12 +148,20 @@ def open_planes(
         beam_warms=single(from_sun * warms),
         beam_behind=single(record.from_sun_w_per_m2 * (behind * clean)) if behind > 0.0 else None,
         around=around,
+        snow_share=record.snow_share if stays_share(_tilts(planes)).max(initial=0.0) > 1e-9 else None,  # upright
         first_of_day=record.first_of_day,
         beyond_table=bool(beyond or air.min(initial=0.0) < 0.0),
         exactly=_exactly(
             array, record, planes, ground_reflectance_share, None if around is None else around.surroundings
         ),
     )
+
+
+def after_snow(normals: Singles, snow_share: Singles) -> Singles:
+    """What snow leaves of the light on planes (m, 3), (m, n): as ``sky.stays_share`` of their tilts has it."""
+    taken = np.multiply.outer(-(normals[:, 2] ** 2), snow_share)
+    taken += np.float32(1.0)
+    return taken
 
 
 def open_planes_like(
@@ -228,6 +241,8 @@ def light_among(
     on_cells, works = light_of_planes(array, planes, record.daylight, surroundings, ground_reflectance_share)
     if counts_rear(array):
         works = works + rear_of_planes(array, planes, record.daylight, ground_reflectance_share, works)
+    if record.snow_share is not None:
+        works = works * (1.0 - np.multiply.outer(stays_share(_tilts(planes)), record.snow_share))
     nodes = single(works * ((1.0 - array.dirt_share) / STEP_W_PER_M2))
     steps = single(on_cells * warming_steps(record, array.mount) + air_steps(record))
     nodes, steps = _inside(nodes, steps)
@@ -249,7 +264,10 @@ def _exactly(
         if counts_rear(array):
             works = works + rear_of_planes(array, one, daylight, ground_reflectance_share, works)
         cells = cell_temperature_c(on_cells[0], record.air_c[hours], record.wind_m_per_s[hours], array.mount)
-        return works[0] * (1.0 - array.dirt_share), cells
+        clean = works[0] * (1.0 - array.dirt_share)
+        if record.snow_share is not None:
+            clean = clean * (1.0 - record.snow_share[hours] * float(stays_share(one[0].tilt_deg)))
+        return clean, cells
 
     return of
 
