@@ -15,7 +15,7 @@ from service import __version__
 from service.api.deps import Deps, today
 from service.api.middleware import layers
 from service.api.problems import install
-from service.api.routes.desk import Desk, Told
+from service.api.routes.desk import Desk
 from service.api.routes.document import document
 from service.api.routes.meta import meta_routes
 from service.api.routes.pages import page_routes
@@ -72,8 +72,7 @@ def create_app(settings: Settings | None = None) -> FastAPI:
     )
     install(app)
     deps = deps_of(chosen)
-    told: Told | None = Memo(chosen.answer_cache_size) if chosen.answer_cache_size else None
-    desk = Desk(deps, workshop, chosen.body_limit_bytes, chosen.body_seconds, chosen.log_limit_bytes, told)
+    desk = Desk(deps, workshop, chosen.body_limit_bytes, chosen.body_seconds, chosen.log_limit_bytes)
 
     @cache
     def described() -> dict[str, Any]:

@@ -30,7 +30,6 @@ class Settings:
     place_cache_size: int = 32
     set_cache_size: int = 8
     panel_cache_size: int = 512
-    answer_cache_size: int = 64
     rule_cards_folder: str = ""
     log_level: str = "info"
 
@@ -119,11 +118,6 @@ TABLE: tuple[Setting, ...] = (
         "panel_cache_size",
         _number(1, 100_000),
         "Panels of many whose figures are kept in memory (about 70 kB each, with those of shortlists).",
-    ),
-    Setting(
-        "answer_cache_size",
-        _number(0, 10_000),
-        "Answers about a set that are kept in memory for who asks the same again that day (about 50 kB each); 0: none.",
     ),
     Setting(
         "rule_cards_folder",

@@ -64,11 +64,9 @@ def question_routes(desk: Desk) -> list[Served]:
         answer: Answer,
         renders: Mapping[str, Callable[[Any], bytes]] = ONLY_JSON,
         in_format: Mapping[str, Answer] | None = None,
-        *,
-        keep: bool = False,
     ) -> Handler:
         async def handle(request: Request) -> Response:
-            return await desk.answer(request, answer, renders, in_format, keep=keep)
+            return await desk.answer(request, answer, renders, in_format)
 
         return handle
 
@@ -82,18 +80,18 @@ def question_routes(desk: Desk) -> list[Served]:
 
 def _of_a_set(asked: Asked) -> list[Served]:
     return [
-        Served("/v1/appraisal", asked(appraisal, {JSON: as_json, TEXT: report}, keep=True), described(
+        Served("/v1/appraisal", asked(appraisal, {JSON: as_json, TEXT: report}), described(
             "appraise", "Is this set worth buying for this home?",
             "One decision with its reasons and conditions, out of fit, energy, use at home and money. Only the "
             "coordinates, one panel's rated power and the inverter's power must be there; all else is assumed and "
             "reported. As text it is a report for people.",
             tag="questions", body=AppraisalIn, answer=AppraisalOut, formats=(JSON, TEXT), problems=NO_ANSWER),
             "POST"),
-        Served("/v1/energy", asked(energy, keep=True), described(
+        Served("/v1/energy", asked(energy), described(
             "energy", "What will it yield?",
             "A typical year: months, kinds of days, what is lost where, how sure it is. Takes what an appraisal takes.",
             tag="questions", body=EnergyIn, answer=EnergyAnswerOut, problems=NO_ANSWER), "POST"),
-        Served("/v1/compatibility", asked(compatibility, keep=True), described(
+        Served("/v1/compatibility", asked(compatibility), described(
             "compatibility", "Does it fit electrically, the socket, the local rule?",
             "Findings, worst first, each with its figures, its source and what would mend it. Takes what an appraisal "
             "takes.",
@@ -104,14 +102,14 @@ def _of_a_set(asked: Asked) -> list[Served]:
             "finding that its verdict hangs on. `/v1/compatibility` tells all findings of a pair and what would mend "
             "them.",
             tag="questions", body=MatrixIn, answer=MatrixOut, problems=NO_ANSWER), "POST"),
-        Served("/v1/tilt", asked(tilt, {JSON: as_json, SVG: tilt_map_svg}, {SVG: tilt_with_map}, keep=True), described(
+        Served("/v1/tilt", asked(tilt, {JSON: as_json, SVG: tilt_map_svg}, {SVG: tilt_with_map}), described(
             "tilt", "How should it stand, and is moving it by season worth it?",
             "The best plane within what the mounts or `tilt.bounds` allow, for all arrays together and each apart, by "
             "energy, use at home or money; what comes near it, schedules with their days, rules of thumb beside it, on "
             "request a map, also as a picture (`Accept: image/svg+xml`). `site.sun_seen` tells which way a railing "
             "faces. Takes what an appraisal takes.",
             tag="questions", body=TiltIn, answer=TiltAnswerOut, formats=(JSON, SVG), problems=NO_ANSWER), "POST"),
-        Served("/v1/payback", asked(payback, keep=True), described(
+        Served("/v1/payback", asked(payback), described(
             "payback", "When is it paid back?",
             "Of a set, with what an appraisal takes; or plainly of `energy.year_kwh`, `use.self_used_share` and a "
             "tariff. Parts of an appraisal's answer can be pasted in.",
