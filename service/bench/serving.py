@@ -2,7 +2,7 @@
 
 The workload: a server of its own on a free loopback port, one worker; the appraisal of two arrays (the file that is
 given), asked again and again over one connection, as it is, for another home each time and with other panels each
-time, beside `/version`, which costs next to nothing but the framework. The server keeps answers and a set's d.c. hours,
+time, beside `/version`, which costs next to nothing but the framework. The server keeps a set's d.c. hours, no answers,
 so that the three differ; of many panels it keeps each one's figures, and 200 pairs are asked both ways too. CPU is what
 the kernel booked on the server's process, so that a busy machine changes it little; the wall clock appears only in the
 time until ready.

@@ -7,7 +7,7 @@ import pytest
 
 from service.core.energy import Lights, direct_current
 from service.core.model.facts import Array
-from service.core.model.place import Cover, Overhang, Plane, Shade, SideWall, SkylinePoint
+from service.core.model.place import Cover, HandRail, Overhang, Plane, RowInFront, Shade, SideWall, SkylinePoint
 from service.core.sky import plane_light
 from tests.builders import array, inverter, one_input, panel, setup
 from tests.skies import mixed_year
@@ -21,6 +21,8 @@ STANDS = {
     "side_walls": (SideWall(side="right", distance_m=0.2, reaches_out_m=1.5),),
     "cover": Cover(material="glass", light_through_share=0.8),
     "shade": (Shade(cause="tree", edge="soft", months=(6,), from_clock="08:00", to_clock="18:00", blocked_share=0.5),),
+    "hand_rail": HandRail(above_top_edge_m=0.0, distance_m=0.1, thickness_m=0.1),
+    "row_in_front": RowInFront(above_bottom_edge_m=1.0, distance_m=0.8),
 }
 
 
@@ -33,6 +35,22 @@ def test_what_changes_the_light_is_told_apart(name: str) -> None:
     np.testing.assert_array_equal(other.effective_w_per_m2, plane_light(SKY, changed, 0.2).effective_w_per_m2)
 
 
+@pytest.mark.parametrize(
+    ("before", "changed"),
+    [
+        ("hand_rail", {"orientation": "lengthwise"}),
+        ("hand_rail", {"panel": panel(half_cells=True)}),
+        ("row_in_front", {"panel": panel(length_mm=1200)}),
+        ("skyline", {"facing_reflectance_share": 0.5}),
+    ],
+)
+def test_what_matters_beside_an_edge_or_a_skyline_is_told_apart_there(before: str, changed: dict[str, object]) -> None:
+    lights = Lights()
+    plain = replace(array(orientation="upright"), **{before: STANDS[before]})
+    first, other = lights.on(SKY, plain, 0.2), lights.on(SKY, replace(plain, **changed), 0.2)
+    assert not np.array_equal(first.effective_w_per_m2, other.effective_w_per_m2)
+
+
 def test_everything_else_of_an_array_leaves_it_as_it_is_and_it_is_kept() -> None:
     lights = Lights()
     plain = array()
@@ -42,7 +60,12 @@ def test_everything_else_of_an_array_leaves_it_as_it_is_and_it_is_kept() -> None
         "panel": panel(rated_power_w=200), "hottest_cell_c": 80.0, "rear_light_share": 0.3, "count_rear_light": True,
         "string_fuse_a": 15.0,
     }  # fmt: skip
-    assert {one.name for one in fields(Array)} - set(other) - set(STANDS) == {"fixing", "facade_azimuth_deg"}
+    with_others = {
+        "fixing",
+        "facade_azimuth_deg",
+        "facing_reflectance_share",
+    }  # beside walls, a skyline
+    assert {one.name for one in fields(Array)} - set(other) - set(STANDS) == with_others
     changed = replace(plain, **other)
     assert lights.on(SKY, changed, 0.2) is lights.on(SKY, plain, 0.2)
     np.testing.assert_array_equal(
