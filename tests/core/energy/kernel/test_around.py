@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 
 from service.core.energy.kernel import around_of, light_among, open_planes, place_record
-from service.core.model.place import Overhang, Plane, Shade, SideWall, SkylinePoint
+from service.core.model.place import HandRail, Overhang, Plane, Shade, SideWall, SkylinePoint
 from service.core.sky import dome_of, sky_seen
 from tests.builders import array, panel
 from tests.skies import mixed_year
@@ -42,6 +42,9 @@ def test_what_turns_with_the_panel_and_a_rear_that_counts_are_not_read_so():
     assert around_of(array(**WALLS), SKY, record) is None
     rear = replace(array(**SKYLINE), count_rear_light=True, panel=panel(bifaciality_share=0.8))
     assert around_of(rear, SKY, record) is None
+    rail = HandRail(above_top_edge_m=0.0, distance_m=0.1, thickness_m=0.1)
+    assert around_of(array(**SKYLINE, hand_rail=rail), SKY, record) is None
+    assert around_of(array(**SKYLINE, facing_reflectance_share=0.4), SKY, record) is None
 
 
 @pytest.mark.parametrize(("turned", "within"), [(0.0, 1e-12), (0.37, 2e-4)])
