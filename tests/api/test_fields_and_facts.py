@@ -89,10 +89,11 @@ ANSWERS: list[tuple[type[BaseModel], Any, set[str], set[str]]] = [
     (use.OtherShareOut, worth.OtherShare, set(), set()),
     (payback.PaybackOut, worth.Worth,
      {"currency", "crossings", "rates_of_return", "co2", "co2_avoided_kg_per_year", "notes"},
-     {"least_by_import_price"}),
+     {"least_by_import_price", "netted_by"}),
     (payback.OutlayPartsOut, core_payback.OutlayParts, set(), set()),
     (payback.SensitivityOut, worth.Sensitivity, {"text"}, set()),
-    (payback.BreakEvenOut, worth.BreakEven, {"text", "outlay"}, set()),
+    # whether it is sold then stands in the sentence
+    (payback.BreakEvenOut, worth.BreakEven, {"text", "outlay"}, {"by_selling"}),
     (payback.YearFlowOut, worth.YearFlow, set(), set()),
     (payback.MovingOut, worth.Moving, set(), set()),
     (storage.UseBesideOut, worth.UseBeside, set(), set()),

@@ -79,6 +79,9 @@ CASES: dict[str, tuple[str, dict[str, Any], str]] = {
                               "/use/self_used_share"),
     "a band of another energy": ("band_of_share", changed("/use/self_used_kwh", {
         "cautious": 100, "middle": 200, "hopeful": 900}, PLAIN), "/use/self_used_kwh"),
+    "more used of a roof than it gives": ("used_of_plant", {**PLAIN, "use": {
+        "self_used_share": 0.5, "other_generation": {"year_kwh": 500, "self_used_kwh": 600}}},
+        "/use/other_generation/self_used_kwh"),
     "months of a year's sum": ("", changed("/meter", {"netting": "month"}, changed(
         "/tariff/periods/0/export", "netted", PLAIN)), "/meter/netting"),
     "a gauge for a section": ("", {**SMALLEST, "site": {**SMALLEST["site"], "rule_area": "US-UT"}, "socket_circuit": {

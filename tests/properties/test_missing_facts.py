@@ -41,6 +41,7 @@ CHOICES: dict[str, tuple[Any, ...]] = {
     "cell_kind": ("mono", "poly", "topcon", "hjt", "back_contact", "cdte", "cigs", "amorphous"),
     "glass": ("glass_foil", "glass_glass"), "max_panel_power_kind": ("maximum", "recommended"),
     "plug": ("household", "special_connector", "fixed"), "dedicated": (True, False), "same_circuit": (True, False),
+    "half_cells": (True, False),
     "shared_neutral": (True, False),
     "laying": ("in_insulated_wall", "in_conduit", "under_plaster", "on_wall", "in_air",
                "in_conduit_in_insulated_wall"),
@@ -126,6 +127,7 @@ def panels(draw: st.DrawFn) -> Given:
         "connector": draw(st.sampled_from(["locking_4mm", "older_unlocked", "bare"])),
         "connector_make": draw(st.sampled_from(["Kranich K4", "Moinho M2"])),
         "glass": "glass_glass" if bifacial else "glass_foil", "history": "unused", "model_code": "X",
+        "half_cells": draw(st.booleans()),
     }  # fmt: skip
 
 
