@@ -208,7 +208,8 @@ CASES: dict[str, tuple[str, dict[str, Any], str]] = {
         "outlay": 420, "panel_count": 4, "panel": {"rated_power_w": 440}, "inverter": {"ac_power_w": 800}}},
         "/new_from_shop/panel_count"),
 }  # fmt: skip
-PLAINLY = {"more used of a roof than it gives", "a band out of order", "more used than needed", "a band of another energy", "months of a year's sum",
+PLAINLY = {"more used of a roof than it gives", "a band out of order",
+           "more used than needed", "a band of another energy", "months of a year's sum",
            "a set and its energy", "no currency anywhere", "a box beside known energy", "rates beside known energy",
            "kVA without an inverter", "a log that ends first"}  # fmt: skip
 
