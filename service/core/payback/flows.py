@@ -260,9 +260,7 @@ def _time(netting: str) -> str:
     return "month" if netting == "month" else "year"
 
 
-def _left(
-    years: NettedYears, unlike: UnlikePrices | None, valued: _Valued, over: str
-) -> tuple[Floats, Floats] | None:
+def _left(years: NettedYears, unlike: UnlikePrices | None, valued: _Valued, over: str) -> tuple[Floats, Floats] | None:
     """What is left over, at its import and at its export price, (..., years); None where nothing is."""
     if unlike is not None:
         return unlike.left(years, by_month=over == "month")

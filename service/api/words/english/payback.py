@@ -54,9 +54,9 @@ TEXTS: Mapping[str, str] = {
     "note.netted_by_registers": "Surplus was netted against what you draw at times of the same price only, as a meter "
     "with a register for each price does: a kWh sent out at noon takes none off the evening if that costs another "
     "price.",
-    "note.netted_by_unlike_prices": "Hours or seasons of unlike price were netted together, in money: a kWh sent out was "
-    "credited at the price of its own hour, until the bill of the month or year was nought. Contracts differ in this; "
-    "ask your supplier.",
+    "note.netted_by_unlike_prices": "Hours or seasons of unlike price were netted together, in money: a kWh sent out "
+    "was credited at the price of its own hour, until the bill of the month or year was nought. Contracts differ in "
+    "this; ask your supplier.",
     "note.export_above_import": "At some time a kWh sent out earns more than one bought costs. Whatever raises the use "
     "at home then lowers the saving: a meter that sums over phases, a battery, a machine run at noon.",
     "note.dearer_costs": "If a kWh gets dearer, this set saves less and pays back later: the inverter draws more by "
