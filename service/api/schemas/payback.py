@@ -131,7 +131,7 @@ class PaybackOut(Out):
     levelised_cost_per_kwh: r.MoneyPerKwh | None
     worth_up_to: MoneyBandOut = Field(
         description="The most outlay that is paid back for good within the years kept; where you gave a resale_share, "
-        "with the sale at their end."
+        "with the sale at their end, for that share of the outlay that you stated."
     )
     break_even: list[BreakEvenOut] = Field(
         max_length=5, description="For 3, 5, 8, 10 years, as far as the set is kept so long, and the years kept."

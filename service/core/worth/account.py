@@ -36,7 +36,7 @@ from service.core.payback import (
     years_to_meet,
 )
 from service.core.worth.bands import HomeCases, SavingCases, Squares, ends_over_middle, price_sd_share
-from service.core.worth.bids import Kept, Sale, break_even
+from service.core.worth.bids import Kept, break_even
 from service.core.worth.result import Moving, Worth, YearFlow
 from service.core.worth.sensitivity import STEP_SHARE, Sensitivity, Stepped, sensitivities
 from service.core.worth.use import UseAtHome
@@ -71,16 +71,9 @@ class _Terms:
         return cls(outlay=outlay_parts(outlay), expected_share=sound_share(outlay.faulty_share or 0.0), **others)
 
     @property
-    def sale(self) -> Sale:
-        """What is sold at the end of the years kept."""
-        things = 0.0 if self.outlay is None else max(self.outlay.things, 0.0)
-        beside = 0.0 if self.outlay is None else self.outlay.total - things
-        return Sale(share=self.money.resale_share, things=things, beside=beside)
-
-    @property
     def resale(self) -> float:
-        """What that brings."""
-        return self.sale.brings
+        """What selling the things brings at the end of the years kept; freight, trips and forms nobody buys back."""
+        return 0.0 if self.outlay is None else self.money.resale_share * max(self.outlay.things, 0.0)
 
 
 def worth(
@@ -184,7 +177,7 @@ def _worth(year_kwh: float, cases: HomeCases, terms: _Terms) -> Worth:
     running = money.running_cost_per_year + fees
     # a swap in a year that is left early is paid in full
     cost = kept.of(running) + yearly_costs(kept.years, 0.0, money.inverter_swap)
-    bids = break_even(squares, cases.shrunk, cost, kept, terms.price_sd_share, money.discount_rate_share, terms.sale)
+    bids = break_even(squares, cases.shrunk, cost, kept, terms.price_sd_share, money.discount_rate_share, terms.resale)
     unpriced = Worth(
         outlay=None,
         outlay_parts=None,
@@ -345,7 +338,7 @@ def _sensitivity(savings: _Savings, cost: Floats, terms: _Terms, kept: Kept) -> 
     middle = savings.cases.middle
 
     def stepped(amounts: Floats, paid_share: float = 1.0) -> Stepped:
-        return Stepped(saving=kept.of(amounts), cost=cost, outlay=outlay * paid_share, resale=terms.resale * paid_share)
+        return Stepped(saving=kept.of(amounts), cost=cost, outlay=outlay * paid_share, resale=terms.resale)
 
     steps = [(of, share, stepped(amounts)) for of, share, amounts in savings.stepped]
     steps += [("outlay", share, stepped(middle, 1.0 + share)) for share in (-STEP_SHARE, STEP_SHARE)]

@@ -28,8 +28,8 @@ TEXTS: Mapping[str, str] = {
     "returns.several": "There are several rates of return ({rates}), because later costs turn the sum more than once. "
     "None of them alone tells what the money brings; go by what is left over.",
     "break_even": "Up to {outlay} {currency} this is paid back in {years:g} years.",
-    "break_even.sold": "Up to {outlay} {currency} this is paid back in {years:g} years, with what selling it then "
-    "brings.",
+    "break_even.sold": "Up to {outlay} {currency} this is paid back in {years:g} years, with what you reckon that "
+    "selling it then brings.",
     "break_even.nothing": "In {years:g} years nothing comes back that could pay for it.",
     "step.price.less": "A kWh bought costs {percent:.0f} % less",
     "step.price.more": "A kWh bought costs {percent:.0f} % more",
