@@ -18,12 +18,14 @@ TEXTS: Mapping[str, str] = {
     "{years_kept:g} years kept it is not earned again.",
     "crossings.not_paid_back": "Not paid back within the {years_kept:g} years kept, interest reckoned in.",
     "crossings.by_selling": "Paid back only by selling it after the {years_kept:g} years kept, interest reckoned in; "
-    "what it saves until then does not do it alone.",
+    "what it saves until then does not do it alone. The simple payback counts no sale.",
     "crossings.by_selling_at_last": "Paid back after {first_years:.1f} years, but a later cost undoes that; for good "
     "only by selling it after the {years_kept:g} years kept.",
     "crossings.nothing_to_pay_back": "Nothing is left to pay, so there is nothing to pay back.",
     "returns.one": "The money brings {rates} a year.",
     "returns.one.loss": "The money loses: its one rate of return is {rates} a year.",
+    "returns.one.lent": "More comes in at first than is paid, and goes out later: the one rate of return, {rates} a "
+    "year, is what having that money costs, not what it brings. Go by what is left over.",
     "returns.none": "There is no rate of return: money only comes in, only goes out, or balances at no rate.",
     "returns.several": "There are several rates of return ({rates}), because later costs turn the sum more than once. "
     "None of them alone tells what the money brings; go by what is left over.",
@@ -40,6 +42,10 @@ TEXTS: Mapping[str, str] = {
     "step.outlay.less": "You pay {percent:.0f} % less for it",
     "step.outlay.more": "You pay {percent:.0f} % more for it",
     "stepped.after.after": "{step}: paid back after {then:.1f} years instead of {now:.1f}.",
+    "stepped.after.after.more": "{step}: paid back after {then:.1f} years as before, {moved} {currency} more left "
+    "over.",
+    "stepped.after.after.less": "{step}: paid back after {then:.1f} years as before, {moved} {currency} less left "
+    "over.",
     "stepped.never.after": "{step}: not paid back within {years_kept:g} years, instead of after {now:.1f}.",
     "stepped.after.never": "{step}: paid back after {then:.1f} years, instead of not within {years_kept:g}.",
     "stepped.free": "{step}: there is nothing to pay back, before or after.",
