@@ -76,6 +76,20 @@ def test_pasted_parts_keep_their_width_where_nothing_may_be_sent_out(beside: dic
         assert saving[end] == pytest.approx(direct[end], rel=0.005)
 
 
+@pytest.mark.parametrize(("rated_w", "demand"), [(150, 6000), (300, 6000), (880, 2500)])
+@pytest.mark.parametrize("pay", [0.0, 0.08])
+def test_pasted_parts_keep_their_width_whatever_is_sent_out(rated_w: int, demand: int, pay: float) -> None:
+    """A use near all of the yield is not cut at the middle yield, and what the yield moves is sent out or used."""
+    period = {**UNPAID["periods"][0], "export": "paid", "export_price_per_kwh": pay}  # type: ignore[index]
+    arrays = [{**SMALLEST["arrays"][0], "panel": {"rated_power_w": rated_w}}]
+    paid = {"currency": "EUR", "periods": [period]}
+    told = appraised(tariff=paid, arrays=arrays, household={"demand_kwh_per_year": demand})
+    pasted = post("/v1/payback", {**BASE, "tariff": paid, "energy": told["energy"], "use": told["use"]})
+    saving, direct = pasted.json()["payback"]["saving_first_year"], told["payback"]["saving_first_year"]
+    for end in ("cautious", "middle", "hopeful"):
+        assert saving[end] == pytest.approx(direct[end], rel=0.01)
+
+
 def test_pasted_parts_of_a_meter_that_counts_each_phase_alone_agree_where_nothing_may_leave_the_home() -> None:
     """What the set gives beyond its own phase the other ones draw: that meter counts it as sent out and paid."""
     paid = {"currency": "EUR", "periods": [{"valid_from": DAY, "import_price_per_kwh": 0.3, "export": "paid",

@@ -346,6 +346,23 @@ def test_a_set_that_only_its_sale_pays_back_says_so_in_payback_bid_and_decision(
     assert told["crossings"]["lasting_years"] == told["discounted_payback_years"]["middle"] == 3
     assert told["worth_up_to"]["middle"] > 500
     assert "selling" in told["break_even"][-1]["text"]
+    assert told["simple_payback_years"]["middle"] > 3
+    assert "counts no sale" in told["crossings"]["text"]
+    moved = [one for one in told["sensitivity"] if one["payback_years"] == 3.0]
+    assert moved
+    for one in moved:  # the sale stays where it is, and what is left over moves
+        more = "more" if one["net_present_value_change"] > 0 else "less"
+        assert f"as before, {abs(one['net_present_value_change']):.0f}" in one["text"]
+        assert f"{more} left over" in one["text"]
     without = payback(outlay={"items": [{"what": "set", "amount": 500}]}, household={"stay_years": 3})
     assert not without["paid_by_selling"]
     assert without["crossings"]["code"] == "not_paid_back"
+
+
+def test_money_that_comes_in_at_first_is_not_said_to_bring_its_rate() -> None:
+    rebate = {"items": [{"what": "set", "amount": 339}, {"what": "rebate", "amount": -407}]}
+    costs = {"years": 10, "running_cost_per_year": 80, "inverter_swap": None}
+    told = payback(outlay=rebate, money=costs, use={"self_used_share": 0.3})
+    assert told["outlay"] == -68
+    assert told["net_present_value"]["middle"] < 0 < told["internal_rate_of_return_share"]
+    assert "costs, not what it brings" in told["rates_of_return"]["text"]

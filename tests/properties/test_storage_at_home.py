@@ -115,6 +115,11 @@ def test_each_end_of_the_band_keeps_to_what_is_given_lost_and_needed_then(data, 
         assert got.with_it.saving_first_year.hopeful <= price * max(reaching_kwh(more), used.middle) + 1e-6
     assert got.with_it.saving_first_year.hopeful <= price * use.demand_kwh + 1e-6
     assert used.cautious <= used.middle <= used.hopeful
+    if box.meter_reader:
+        less = -1e-3 - 1e-5 * use.demand_kwh
+        assert got.more_self_used_kwh.cautious >= less
+        assert used.cautious >= use.self_used_kwh.cautious + less
+        assert used.hopeful >= use.self_used_kwh.hopeful + less
 
 
 def reaching_kwh(year):

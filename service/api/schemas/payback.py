@@ -131,7 +131,7 @@ class PaybackOut(Out):
     levelised_cost_per_kwh: r.MoneyPerKwh | None
     worth_up_to: MoneyBandOut = Field(
         description="The most outlay that is paid back for good within the years kept; where you gave a resale_share, "
-        "with the sale at their end."
+        "with the sale at their end, for that share of the outlay that you stated."
     )
     break_even: list[BreakEvenOut] = Field(
         max_length=5, description="For 3, 5, 8, 10 years, as far as the set is kept so long, and the years kept."
@@ -251,7 +251,9 @@ def _rates(worth: Worth) -> RatesOfReturnOut | None:
     rates = worth.internal_rates_of_return
     code = ("none", "one")[len(rates)] if len(rates) < 2 else "several"
     key = f"returns.{code}"
-    if code == "one" and rates[0] < 0:
+    if code == "one" and worth.outlay < 0:
+        key += ".lent"
+    elif code == "one" and rates[0] < 0:
         key += ".loss"
     listed = ", ".join(f"{rate:.1%}" for rate in rates)
     return RatesOfReturnOut(code=code, text=say("payback", key, {"rates": listed, "years_kept": worth.years_kept}))
@@ -288,8 +290,10 @@ def _sensitivity(one: Sensitivity, worth: Worth, currency: str) -> SensitivityOu
     then = "never" if one.payback_years is None else "after"
     before = "never" if now is None else "after"
     key = "stepped.free" if now == one.payback_years == 0 else f"stepped.{then}.{before}"
-    if then == before == "never":  # no time moves, so what is left over tells them apart
-        more = one.net_present_value_change
+    same = then == before and f"{one.payback_years or 0.0:.1f}" == f"{now or 0.0:.1f}"
+    more = one.net_present_value_change
+    # no time moves that is seen, so what is left over tells them apart
+    if then == before == "never" or (same and key != "stepped.free" and abs(more) >= _LEAST_MONEY):
         key += ".same" if abs(more) < _LEAST_MONEY else ".more" if more > 0 else ".less"
     text = say("payback", key, {**facts, "step": step})
     return SensitivityOut.from_core(one, text=text)

@@ -66,6 +66,8 @@ _WEEK = 7 * 24
 
 # The table of the closed form: number of stretches. Its steps are fine enough for k up to ``MOST_K``.
 _KNOTS = 256
+# So few hours are reckoned without it.
+_FEW = 32
 
 
 def self_used_w(production_w: Floats, demand_w: Floats, always_on_w: float, k: float) -> Floats:
@@ -94,7 +96,7 @@ def self_used_w(production_w: Floats, demand_w: Floats, always_on_w: float, k: f
         over = production_w[rows] - floor[rows]
         rest = demand_w[rows] - floor[rows]
         ratio = np.clip(over / np.maximum(rest, 1e-100), 1e-300, 1e300)
-        of_mean = _met_share(ratio, k) if rows.size <= _KNOTS or k > MOST_K else _met_share_by_table(ratio, k)
+        of_mean = _met_share(ratio, k) if rows.size <= _FEW or k > MOST_K else _met_share_by_table(ratio, k)
         # Rounding may pass the bounds by one part in 1e16, interpolation by one in 1e7.
         used[rows] += np.clip(rest * of_mean, 0.0, np.minimum(over, rest))
     return np.asarray(used, dtype=np.float64)

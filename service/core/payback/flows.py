@@ -29,7 +29,7 @@ def savings(
     A kWh used at home saves the import price of its hour. What is sent out is worth nothing (``unpaid``), its own
     price (``paid``, less the tax on what it earns), or (``netted``) the import price of its hour, as far as the kWh of
     the netting period are met by what the same register draws in it (``payback.netting``); beyond that its own price.
-    Where that register's hours cost unlike much, no kWh netted is worth more than those that it takes off the bill.
+    Where that register's hours cost unlike much, it is netted in money, and a bill ends at nought.
     Beside a plant on the roof it is the bill with the plant alone less the bill with both.
     The netting period is
     ``netting``: with quarter_hour and hour it is in the self-used energy already, and what is left has its own price;
@@ -109,7 +109,7 @@ def netted_by(home: HomeYear, periods: tuple[PricedPeriod, ...], counts: str, ne
     """By which conventions surplus is netted where kWh differ in price; none where they do not, or none is netted.
 
     ``registers``: only against what is drawn at times of the same price. ``unlike_prices``: hours or seasons that cost
-    unlike much net together, credited at no more than what is taken off the bill.
+    unlike much net together, in money, until the bill is nought.
     """
     found = set()
     for period in periods:
@@ -236,13 +236,15 @@ def _netted(home: HomeYear, valued: _Valued, age: Floats, over: str) -> tuple[Fl
     by_month = share[holds, np.newaxis] if valued.by_month is None else valued.by_month[holds]
     years = NettedYears.of(home, valued.registers, by_month, age[holds])
     rest, of_plant = np.zeros_like(credit), np.zeros_like(credit)
-    left = _at_prices(years.left(by_month=over == "month"), valued)
-    if left is not None or _time(over) in valued.unlike_over:
-        whole, nothing = credit[..., holds], (np.zeros_like(credit[..., holds]),) * 2
-        left_bought, unmet = nothing if left is None else left
-        met = whole - left_bought - _over_credited(home, valued, years, over, holds)
+    unlike = _unlike(home, valued) if _time(over) in valued.unlike_over else None
+    left = _left(years, unlike, valued, over)
+    if left is not None:
+        whole, (left_bought, unmet) = credit[..., holds], left
+        met = whole - left_bought
         plant = None if home.plant is None else _valued(home.plant, valued.period)
-        alone = None if plant is None else _at_prices(years.without_the_set().left(by_month=over == "month"), plant)
+        alone = None
+        if plant is not None:
+            alone = _left(years.without_the_set(), unlike and unlike.without_the_set(), plant, over)
         if alone is not None:
             met, unmet = met + alone[0], unmet - alone[1]
             of_plant[..., holds] = alone[1]
@@ -258,33 +260,29 @@ def _time(netting: str) -> str:
     return "month" if netting == "month" else "year"
 
 
-def _over_credited(home: HomeYear, valued: _Valued, years: NettedYears, over: str, holds: Ints) -> Floats | float:
-    """What the hours' own prices credit beyond what is taken off the bill, (..., years); with a plant less its own."""
-    at = home.at[valued.period.number] if _time(over) in valued.unlike_over else None
-    if at is None or at.need is None or at.surplus is None:
-        return 0.0
-    by_month = over == "month"
-    plant = None if home.plant is None else home.plant.at[valued.period.number]
-    fixed, need = np.zeros_like(at.surplus), at.need
-    if plant is not None and plant.surplus is not None:
-        fixed, need = plant.surplus, at.need - plant.exported[0]
-    rows = np.stack([*(at.surplus - fixed), *fixed, need, at.self_used[0] + at.exported[0]])
-    summed = by_register_and_month(rows, valued.registers)
-    # what is paid for sending out is taxed and grows not
-    share = (1.0 - valued.period.export_tax_share) / np.asarray(valued.factor)[..., holds]
-    unlike = UnlikePrices(surplus=summed[:3], fixed=summed[3:6], need=summed[6], produced=summed[7], earned_share=share)
-    credited = unlike.over_credited(years, by_month=by_month)
-    if plant is not None:
-        credited -= unlike.without_the_set().over_credited(years.without_the_set(), by_month=by_month)
-    return credited
-
-
-def _at_prices(left: Floats | None, valued: _Valued) -> tuple[Floats, Floats] | None:
-    """What is left over, at its import and at its export price, (..., years)."""
+def _left(years: NettedYears, unlike: UnlikePrices | None, valued: _Valued, over: str) -> tuple[Floats, Floats] | None:
+    """What is left over, at its import and at its export price, (..., years); None where nothing is."""
+    if unlike is not None:
+        return unlike.left(years, by_month=over == "month")
+    left = years.left(by_month=over == "month")
     if left is None:
         return None
     bought, sold = valued.prices_left()
     return (left @ bought[..., np.newaxis]).sum(axis=(-3, -1)), (left @ sold[..., np.newaxis]).sum(axis=(-3, -1))
+
+
+def _unlike(home: HomeYear, valued: _Valued) -> UnlikePrices | None:
+    """What one register's hours of unlike price come to; None where these are not known."""
+    at = home.at[valued.period.number]
+    if at is None or at.need is None or at.surplus is None:
+        return None
+    plant = None if home.plant is None else home.plant.at[valued.period.number]
+    fixed, need = np.zeros_like(at.surplus), at.need
+    if plant is not None and plant.surplus is not None:
+        fixed, need = plant.surplus, at.need - plant.exported[0]
+    rows = np.stack([*(at.surplus - fixed)[1:], *fixed[1:], need, at.self_used[0] + at.exported[0]])
+    summed = by_register_and_month(rows, valued.registers)
+    return UnlikePrices(surplus=summed[:2], fixed=summed[2:4], need=summed[4], produced=summed[5])
 
 
 def time_kept(years: int, stay_years: float | None) -> float:

@@ -87,7 +87,8 @@ class MeterSums:
         Beside a ``plant`` the powers are the set's, and the demand is what the plant leaves in the moment.
         """
         self_used = self.by_first(self_used_w)
-        exported = np.maximum(self.by_first(produced_w) - self_used, 0.0)
+        produced = self_used if produced_w is self_used_w else self.by_first(produced_w)
+        exported = np.maximum(produced - self_used, 0.0)
         rows = [self_used, exported, demand_kwh]
         over = self_used + exported - demand_kwh + (0.0 if plant is None else plant.surplus_kwh)
         left = np.maximum(over, 0.0) if any(self.nets) else None

@@ -7,9 +7,10 @@ price within a month net first, then the month, then the year, and of what a sho
 the same share of every kWh. So netting over a longer time never leaves more, and it is all one to the bill whether a
 meter sums its phases.
 
-What is netted is credited at the price of its own hour, but at no more than what the kWh cost, in the mean, that it
-takes off the bill in that step: so what nets unlike prices never saves more than is paid. Only where its own export
-price is above that does it earn that one, as if it were left over.
+Where one register holds hours of unlike price, it is netted in money by the same steps: each kWh counts at the price of
+its own hour, both ways, and a bill ends at nought. So with surplus unpaid no saving exceeds the bill, and as long as no
+price is below nought more surplus never raises it: a cheap kWh takes no dear one's place. Where all hours cost the same
+that is netting by kWh.
 
 A plant on the roof sends out through the same meter: its surplus nets first, with the set and without it, and what the
 set leaves over is what both leave less what the plant alone leaves. The plant does not age.
@@ -95,39 +96,34 @@ class NettedYears:
 class UnlikePrices:
     """What netting meets where a register holds hours of unlike price, (..., registers, months) before ageing.
 
-    ``surplus``: (3, ...) what hours of one price give more than they need, in kWh, at their import price and at what
-    they would earn; that of the set, which ages. ``fixed``: the same of a plant on the roof, which does not.
-    ``need``: what the home needs, at its import price, less what the plant gives; ``produced``: what the set gives.
+    ``surplus``: (2, ...) what hours of one price give more than they need, at their import price and at what they would
+    earn; that of the set, which ages. ``fixed``: the same of a plant on the roof, which does not. ``need``: what the
+    home needs, at its import price, less what the plant gives; ``produced``: what the set gives, at the same price.
     """
 
     surplus: Floats
     fixed: Floats
     need: Floats
     produced: Floats
-    earned_share: Floats
 
     def without_the_set(self) -> "UnlikePrices":
         """The plant on the roof alone."""
         return replace(self, surplus=np.zeros_like(self.surplus), produced=np.zeros_like(self.produced))
 
-    def over_credited(self, years: NettedYears, *, by_month: bool) -> Floats:
-        """What credit at each hour's own price is above what is taken off the bill, (..., years), before ageing."""
+    def left(self, years: NettedYears, *, by_month: bool) -> tuple[Floats, Floats]:
+        """What no bill is left for, at its own hours' import price and at what it earns, (..., years), before ageing.
+
+        ``by_month``: nets each month on its own; else each year, as far as the tariff period holds.
+        """
         age = years.age[:, np.newaxis]
-        there, bought, earns = self.surplus[..., np.newaxis, :] + self.fixed[..., np.newaxis, :] / age
-        short = np.maximum(_by_age(years.needed, age) - years.produced[..., np.newaxis, :] + there, 0.0)
-        cost = _by_age(self.need, age) - self.produced[..., np.newaxis, :] + bought
-        price, price_short = _ratio(bought, there), _ratio(cost, short)
-        least = _ratio(earns, there) * self.earned_share[:, np.newaxis]
-        left = years.month_left()
-        netted = np.maximum(there * years.share - left, 0.0)
-        over = (netted * np.maximum(price - np.maximum(price_short, least), 0.0)).sum(axis=-1)
+        over = (self.produced[..., np.newaxis, :] - _by_age(self.need, age)) * years.share
+        whole = over.sum(axis=-1)
+        bought, earns = (self.surplus[..., np.newaxis, :] + self.fixed[..., np.newaxis, :] / age) * years.share
+        left = np.clip(over, 0.0, np.maximum(bought, 0.0))
         if not by_month:
-            left *= 1.0 - years.share_left_by_year(left)[..., np.newaxis]
-            rest = np.maximum(short * years.share - netted, 0.0)
-            taken_off = left.sum(axis=-1) * _ratio((rest * price_short).sum(axis=-1), rest.sum(axis=-1))
-            earned = np.maximum(taken_off, (left * least).sum(axis=-1))
-            over += np.maximum((left * price).sum(axis=-1) - earned, 0.0)
-        return np.asarray(over.sum(axis=-2))
+            months = left.sum(axis=-1)
+            left *= _ratio(np.clip(whole, 0.0, months), months)[..., np.newaxis]
+        return np.asarray(left.sum(axis=(-3, -1))), np.asarray((left * _ratio(earns, bought)).sum(axis=(-3, -1)))
 
 
 def _by_age(months: Floats, age: Floats) -> Floats:

@@ -36,7 +36,7 @@ from service.core.payback import (
     years_to_meet,
 )
 from service.core.worth.bands import HomeCases, SavingCases, Squares, ends_over_middle, price_sd_share
-from service.core.worth.bids import Kept, Sale, break_even
+from service.core.worth.bids import Kept, break_even
 from service.core.worth.result import Moving, Worth, YearFlow
 from service.core.worth.sensitivity import STEP_SHARE, Sensitivity, Stepped, sensitivities
 from service.core.worth.use import UseAtHome
@@ -71,16 +71,9 @@ class _Terms:
         return cls(outlay=outlay_parts(outlay), expected_share=sound_share(outlay.faulty_share or 0.0), **others)
 
     @property
-    def sale(self) -> Sale:
-        """What is sold at the end of the years kept."""
-        things = 0.0 if self.outlay is None else max(self.outlay.things, 0.0)
-        beside = 0.0 if self.outlay is None else self.outlay.total - things
-        return Sale(share=self.money.resale_share, things=things, beside=beside)
-
-    @property
     def resale(self) -> float:
-        """What that brings."""
-        return self.sale.brings
+        """What selling the things brings at the end of the years kept; freight, trips and forms nobody buys back."""
+        return 0.0 if self.outlay is None else self.money.resale_share * max(self.outlay.things, 0.0)
 
 
 def worth(
@@ -129,10 +122,10 @@ def worth_of_energy(  # noqa: PLR0913  a plain question has these parts, and no 
 ) -> Worth:
     """The same for a caller with a yield and a self-used share of its own, taken as equal at both ends of the band.
 
-    With ``self_used_kwh``, the band of an answer about use at home, its width is taken in place of the yield's, which
-    is in it: only what is sent out then still moves with the yield. A band's whole width is taken as steady from year
-    to year. Without ``demand_kwh_per_year`` netting has no limit. ``plant_kwh``: what a plant on the roof gives, and
-    what of it is used at home in the moment; its surplus nets first.
+    With ``self_used_kwh``, the band of an answer about use at home, its width is taken, in which the yield's is: what
+    of it the yield makes is told apart, as that moves what is sent out too. A band's whole width is taken as steady
+    from year to year. Without ``demand_kwh_per_year`` netting has no limit. ``plant_kwh``: what a plant on the roof
+    gives, and what of it is used at home in the moment; its surplus nets first.
 
     Raises:
         ContradictionError: prices move by the hour, of which nothing is known here, or a fee goes by the inverter's
@@ -143,20 +136,24 @@ def worth_of_energy(  # noqa: PLR0913  a plain question has these parts, and no 
     plant = None if plant_kwh is None else _of_one_sum(plant_kwh[0], plant_kwh[1], demand)
     left = demand if plant_kwh is None else max(demand - plant_kwh[1], 0.0)
     used = middle * self_used_share
-    low, high = (1.0, 1.0) if self_used_kwh is None else ends_over_middle(self_used_kwh)
-    kept = None if self_used_kwh is None else used
+    ends = year_kwh.cautious, year_kwh.hopeful
+    by_yield, by_habits = (0.0, 0.0), (0.0, 0.0)
+    if self_used_kwh is not None:
+        by_yield, by_habits = _of_both(year_kwh, used, self_used_kwh)
 
-    def home(kwh: float | None, used_kwh: float | None = None) -> HomeYear:
-        produced = middle if kwh is None else kwh
-        at_home = produced * self_used_share if used_kwh is None else min(used_kwh, produced)
-        return replace(_of_one_sum(produced, at_home, left), plant=plant)
+    def home(kwh: float | None, at_home_kwh: float) -> HomeYear:
+        return replace(_of_one_sum(middle if kwh is None else kwh, at_home_kwh, left), plant=plant)
+
+    def at_end(number: int) -> HomeYear:
+        kwh = middle if (end := ends[number]) is None else end
+        return home(kwh, kwh * self_used_share if self_used_kwh is None else used + by_yield[number])
 
     cases = HomeCases(
-        middle=home(middle),
-        less_energy=home(year_kwh.cautious, kept),
-        more_energy=home(year_kwh.hopeful, kept),
-        less_used=home(middle, used * low),
-        more_used=home(middle, used * high),
+        middle=home(middle, used),
+        less_energy=at_end(0),
+        more_energy=at_end(1),
+        less_used=home(middle, used + by_habits[0]),
+        more_used=home(middle, used + by_habits[1]),
         steady_sd_share=1.0,
         yearly_sd_share=0.0,
         night=_of_one_sum(night_draw_kwh, night_draw_kwh, demand) if night_draw_kwh else None,
@@ -164,6 +161,24 @@ def worth_of_energy(  # noqa: PLR0913  a plain question has these parts, and no 
     terms = _Terms.of(outlay, tariff=tariff, meter=meter, money=money, stay_years=stay_years, as_of=as_of,
                       ac_power_w=ac_power_w, price_unknown_sd_share=price_unknown_sd_share)  # fmt: skip
     return _worth(middle, cases, terms)
+
+
+def _of_both(year_kwh: Band, used_kwh: float, band: Band) -> tuple[tuple[float, float], tuple[float, float]]:
+    """How far the yield moves the use down and up, and what is left of the band of the use for the home's habits, kWh.
+
+    The two are independent. Of a kWh more or less about the square of the self-used share is used at home: what counts
+    is the next kWh, of which less is used than of all of them.
+    """
+    share = 0.0 if not year_kwh.middle else min(used_kwh / year_kwh.middle, 1.0)
+    by_yield: list[float] = []
+    by_habits: list[float] = []
+    for at_end, wide in zip(ends_over_middle(year_kwh), ends_over_middle(band), strict=True):
+        step = used_kwh * abs(wide - 1.0)
+        moved = min(share * used_kwh * abs(at_end - 1.0), step)
+        sign = 1.0 if by_yield else -1.0
+        by_yield.append(sign * moved)
+        by_habits.append(sign * float(np.sqrt(step**2 - moved**2)))
+    return (by_yield[0], by_yield[1]), (by_habits[0], by_habits[1])
 
 
 def _of_one_sum(produced_kwh: float, self_used_kwh: float, demand_kwh: float) -> HomeYear:
@@ -184,7 +199,7 @@ def _worth(year_kwh: float, cases: HomeCases, terms: _Terms) -> Worth:
     running = money.running_cost_per_year + fees
     # a swap in a year that is left early is paid in full
     cost = kept.of(running) + yearly_costs(kept.years, 0.0, money.inverter_swap)
-    bids = break_even(squares, cases.shrunk, cost, kept, terms.price_sd_share, money.discount_rate_share, terms.sale)
+    bids = break_even(squares, cases.shrunk, cost, kept, terms.price_sd_share, money.discount_rate_share, terms.resale)
     unpriced = Worth(
         outlay=None,
         outlay_parts=None,
@@ -345,7 +360,7 @@ def _sensitivity(savings: _Savings, cost: Floats, terms: _Terms, kept: Kept) -> 
     middle = savings.cases.middle
 
     def stepped(amounts: Floats, paid_share: float = 1.0) -> Stepped:
-        return Stepped(saving=kept.of(amounts), cost=cost, outlay=outlay * paid_share, resale=terms.resale * paid_share)
+        return Stepped(saving=kept.of(amounts), cost=cost, outlay=outlay * paid_share, resale=terms.resale)
 
     steps = [(of, share, stepped(amounts)) for of, share, amounts in savings.stepped]
     steps += [("outlay", share, stepped(middle, 1.0 + share)) for share in (-STEP_SHARE, STEP_SHARE)]

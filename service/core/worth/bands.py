@@ -108,7 +108,8 @@ class SavingCases:
     """Yearly savings in the middle and one step off it for each cause; arrays of shape (years,).
 
     ``others``: further causes. ``most``: (years,) what energy can save at all, at the prices as they are known: the
-    home's bill and what surplus earns at most; None where that is no limit.
+    home's bill and what surplus earns at most; None where that is no limit. ``least``: (years,) below which no cause
+    lowers it, at the same prices.
     """
 
     middle: Floats
@@ -116,6 +117,7 @@ class SavingCases:
     by_use: tuple[Floats, Floats]
     others: tuple[tuple[Floats, Floats], ...] = ()
     most: Floats | None = None
+    least: Floats | None = None
 
     def ends(self, energy_share: float | Floats, price_sd_share: float) -> tuple[Floats, Floats]:
         """Cautious and hopeful savings of each year, with so much of the one-year spread of production left.
@@ -131,20 +133,22 @@ class SavingCases:
             below, above = _steps(self.middle, *ends)
             down, up = (down[0], down[1] + below), (up[0], up[1] + above)
         room = None if self.most is None else np.maximum(self.most - self.middle, 0.0) ** 2
-        return Squares(middle=self.middle, down=down, up=up, room=room)
+        fall = None if self.least is None else np.maximum(self.middle - self.least, 0.0) ** 2
+        return Squares(middle=self.middle, down=down, up=up, room=room, fall=fall)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Squares:
     """Savings in the middle and the squares of the steps down and up: by energy, by use and all others.
 
-    ``room``: the square of the step up that both come to at most; None where nothing limits it.
+    ``room`` and ``fall``: the squares of the steps up and down that both come to at most; None where nothing limits it.
     """
 
     middle: Floats
     down: tuple[Floats, Floats]
     up: tuple[Floats, Floats]
     room: Floats | None = None
+    fall: Floats | None = None
 
     def ends(self, energy_share: float | Floats, price_sd_share: float) -> tuple[Floats, Floats]:
         """As ``SavingCases.ends``."""
@@ -152,6 +156,8 @@ class Squares:
         down, up = (by_energy * weather + by_use for by_energy, by_use in (self.down, self.up))
         if self.room is not None:
             up = np.minimum(up, self.room)
+        if self.fall is not None:
+            down = np.minimum(down, self.fall)
         return self.middle - np.sqrt(down + price), self.middle + np.sqrt(up + price)
 
 
@@ -176,11 +182,11 @@ def spread_of(parts: Iterable[SpreadPart]) -> tuple[float, float]:
     return sqrt(steady), sqrt(yearly)
 
 
-def band_of_steps(middle: float, pairs: Iterable[tuple[float, float]], most: float = inf) -> Band:
+def band_of_steps(middle: float, pairs: Iterable[tuple[float, float]], most: float = inf, least: float = -inf) -> Band:
     """A band from what each independent cause makes of a figure at its less happy and at its happier end.
 
     ``most``: what the figure can be at all when every cause is at its happier end, say the lesser of what is given and
-    what is needed then. It does not lower the middle.
+    what is needed then. It does not lower the middle, nor does ``least``, below which no cause takes it, raise it.
 
     >>> band_of_steps(100.0, [(97.0, 102.0), (96.0, 100.0)])
     Band(cautious=95.0, middle=100.0, hopeful=102.0)
@@ -189,7 +195,21 @@ def band_of_steps(middle: float, pairs: Iterable[tuple[float, float]], most: flo
     for ends in pairs:
         down += max(middle - min(ends), 0.0) ** 2
         up += max(max(ends) - middle, 0.0) ** 2
-    return Band(middle - sqrt(down), middle, max(min(middle + sqrt(up), most), middle))
+    return Band(min(max(middle - sqrt(down), least), middle), middle, max(min(middle + sqrt(up), most), middle))
+
+
+def beside_at_least(band: Band, other: Band, more: float) -> Band:
+    """A band of what is, whatever happens, at least so much ``more`` than ``other``; the middle is kept.
+
+    >>> beside_at_least(Band(80.0, 100.0, 110.0), Band(85.0, 96.0, 112.0), 0.0)
+    Band(cautious=85.0, middle=100.0, hopeful=112.0)
+    """
+    middle = band.middle
+    if middle is None or None in (band.cautious, band.hopeful, other.cautious, other.hopeful):
+        return band
+    cautious, hopeful = (max(one or 0.0, (least or 0.0) + more) for one, least in
+                         ((band.cautious, other.cautious), (band.hopeful, other.hopeful)))  # fmt: skip
+    return Band(min(cautious, middle), middle, hopeful)
 
 
 def ends_over_middle(band: Band) -> tuple[float, float]:

@@ -1,10 +1,12 @@
 """At which hour does a machine best run, and what does that gain? Honest, and therefore small.
 
-A run is a known load on top of what the home draws anyway: of each stretch with load L the set meets
-E[min(P, D + L)] - E[min(P, D)], the closed form of self-use with L on top. A heater at 2 kW is more than most sets
-give, so that a good part of a run is bought whatever the hour. More than one run a day share that day's sun: they count
-as one load together. Machines are reckoned together, in the order in which they were named: what is expected to be
-taken by those moved before is no longer there for the next one.
+What is promised is what asking again gives of the home with the machine at that hour: the difference of two accounts
+(``worth.home_bill``). Machines are reckoned in the order in which they were named, each beside those moved before.
+
+Which hours are worth an account a run tells, a known load on top of what the home draws anyway: of each stretch with
+load L the set meets E[min(P, D + L)] - E[min(P, D)], the closed form of self-use with L on top. A heater at 2 kW is
+more than most sets give, so that a good part of a run is bought whatever the hour. More than one run a day share that
+day's sun: they count as one load together.
 """
 
 from dataclasses import dataclass, replace
@@ -19,8 +21,7 @@ from service.core.model.demand import DemandShape
 from service.core.model.facts import Machine, Meter, Setup
 from service.core.model.hours import HOURS, Calendar, Floats
 from service.core.payback import WITHIN_THE_HOUR, PricedPeriod, priced_hours, priced_periods, time_kept
-from service.core.worth.home_bill import HomeBill
-from service.core.worth.steps import DemandInSteps
+from service.core.worth.home_bill import HomeBill, Told
 
 # At about this power a washing machine or dishwasher heats, in its first hour (trade figure, from memory).
 HEATER_W = 2000.0
@@ -30,7 +31,6 @@ _WEEKS_PER_YEAR = 365.0 / _DAYS_PER_WEEK
 _PHASES = 3
 # Less than this is no reason to change a habit.
 _LEAST_GAIN = 1e-6
-_ROUNDING = 1e-9
 # How many hours of each way to price a kWh are given an account of their own.
 _ASKED = 2
 
@@ -42,8 +42,8 @@ class Habit:
     ``usual_start`` and ``best_start``: wall clock, "HH:MM"; equal where no other hour is better.
     ``gain_kwh_per_year``: more of the home's own production used than at the usual hour; negative where a cheap hour
     without sun is worth more. ``gain_per_year``: in money, the mean of the years kept; None where no price is known.
-    Each machine is looked at with those named before it at their best hours and those after it at their usual ones, so
-    that gains add up; all together are never more than is sent out.
+    Both are what asking again gives. Each machine is looked at with those named before it at their best hours and those
+    after it at their usual ones, so that gains add up; all together are never more than is sent out.
     """
 
     machine: str
@@ -55,22 +55,21 @@ class Habit:
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class _Hours:
-    """The year that ``machines`` run in; without a price there are no ``prices`` and no ``bill``.
+    """The year that machines run in, and the home as they run, of which the service tells ``told``.
 
-    ``produced_w`` is what machines that were moved leave of it, and ``demand_w`` is without them. ``surplus_kwh`` is
-    what is sent out and not yet taken by them.
+    ``produced_w`` is what machines that were moved leave of it, and ``demand_w`` is without them. There are no
+    ``prices`` without a tariff.
     """
 
     produced_w: Floats
     demand_w: Floats
-    surplus_kwh: float
     always_on_w: float
     k: float
     clock_h: np.ndarray[tuple[int], np.dtype[np.int64]]
     phase_share: float
     prices: tuple[Floats, ...]
-    machines: tuple[Machine, ...]
-    bill: HomeBill | None
+    home: HomeBill
+    told: Told
 
     def by_clock(self, per_row: Floats) -> Floats:
         """(24,) mean over the days, by wall-clock hour."""
@@ -125,22 +124,17 @@ def _hours(
     produced = free.ac_w if other_w is None else free.ac_w + other_w * share
     prices = _prices(setup, calendar, as_of, produced)
     demand = demand_w(household, calendar, shape, southern=setup.site.latitude_deg < 0)
-    used = DemandInSteps.of(household, setup.meter, demand).used_w(produced)
+    home = HomeBill.of(energy, setup, prices[0] if prices else None, calendar, shape, as_of, other_w)
     return _Hours(
         produced_w=produced,
         demand_w=demand * share,
-        surplus_kwh=float((produced - used).sum()) / 1000.0,
         always_on_w=household.always_on_w * share,
         k=k_of(household, setup.meter.netting),
         clock_h=calendar.clock_h.astype(np.int64),
         phase_share=share,
         prices=prices,
-        machines=household.machines,
-        bill=(
-            None
-            if setup.tariff is None
-            else HomeBill.of(energy, setup, setup.tariff, prices[0], calendar, shape, as_of, other_w)
-        ),
+        home=home,
+        told=home.told(),
     )
 
 
@@ -237,79 +231,43 @@ class _Runs:
 
 def _habit(at: int, hours: _Hours) -> tuple[Habit, _Hours]:
     """The best hour of the machine of that number, and what it leaves to the next one."""
-    machine = hours.machines[at]
+    machine, now = hours.home.setup.household.machines[at], hours.told
     runs = _Runs.of(machine, hours)
     used = runs.by_start(runs.first, runs.later, hours) * hours.phase_share
     usual = int(machine.usual_hour)
-    best, gain, bill = _best_by_energy(used, usual, runs), None, hours.bill
-    if bill is not None:
-        best, gain, bill = _best_by_bill(at, used, runs, hours, bill)
-    gain_kwh = float(used[best] - used[usual]) * runs.days
-    there = min(hours.surplus_kwh / gain_kwh, 1.0) if gain_kwh > 0.0 else 1.0
+    best, home, then = usual, hours.home, now
+    least = _LEAST_GAIN * (runs.first_kwh + runs.later_kwh) * max(runs.days, 1.0)
+    for hour in _candidates(used, runs, hours):
+        if hour != usual:
+            asked = hours.home.moved(at, hour)
+            told = asked.told()
+            if _gain(then, told) > (least if best == usual else 0.0):
+                best, home, then = hour, asked, told
+    gain_kwh = then.own_kwh - now.own_kwh
     habit = Habit(
         machine=machine.name,
         usual_start=f"{usual:02d}:00",
         best_start=f"{best:02d}:00",
-        gain_kwh_per_year=gain_kwh * there,
-        gain_per_year=None if gain is None else gain * there,
+        gain_kwh_per_year=gain_kwh,
+        gain_per_year=None if now.bill is None else _gain(now, then),
     )
     if best == usual:
         return habit, hours
     taken_w = runs.rows(best, runs.first, runs.later, hours) * hours.phase_share
-    return habit, replace(
-        hours,
-        produced_w=np.maximum(hours.produced_w - taken_w, 0.0),
-        demand_w=runs.beside_w,
-        surplus_kwh=hours.surplus_kwh - habit.gain_kwh_per_year,
-        machines=_moved(hours.machines, at, best),
-        bill=bill,
-    )
+    produced = np.maximum(hours.produced_w - taken_w, 0.0)
+    return habit, replace(hours, produced_w=produced, demand_w=runs.beside_w, home=home, told=then)
 
 
-def _moved(machines: tuple[Machine, ...], at: int, hour: int) -> tuple[Machine, ...]:
-    return (*machines[:at], replace(machines[at], usual_hour=hour), *machines[at + 1 :])
-
-
-def _best_by_energy(used: Floats, usual: int, runs: _Runs) -> int:
-    best = int(np.argmax(used))
-    return best if used[best] - used[usual] > _LEAST_GAIN * (runs.first_kwh + runs.later_kwh) else usual
-
-
-def _best_by_bill(at: int, used: Floats, runs: _Runs, hours: _Hours, bill: HomeBill) -> tuple[int, float, HomeBill]:
-    """The hour with the least bill, what that is less than at the usual one, and the home as it then runs.
-
-    Only hours that a price of each kWh finds good are given an account, and an hour is advised only where the home's
-    own account, asked again with the machine there, is no dearer either.
-    """
-    usual = int(hours.machines[at].usual_hour)
-    least = _LEAST_GAIN * (runs.first_kwh + runs.later_kwh) * max(runs.days, 1.0)
-
-    def rows(hour: int) -> tuple[Floats, Floats]:
-        own = runs.rows(hour, runs.first, runs.later, hours) * hours.phase_share
-        return own, runs.rows(hour, runs.first_kwh, runs.later_kwh, hours)
-
-    own_now, drawn_now = rows(usual)
-
-    def moved(hour: int) -> HomeBill:
-        own, drawn = rows(hour)
-        return bill.moved(own - own_now, drawn - drawn_now)
-
-    now = bill.paid()
-    asked = {hour: moved(hour) for hour in _candidates(used, runs, hours) if hour != usual}
-    gains = {hour: now - then.paid() for hour, then in asked.items()}
-    told_now = None
-    for hour in sorted(gains, key=lambda one: gains[one], reverse=True):
-        if gains[hour] <= least:
-            break
-        told_now = bill.asked_again(hours.machines) if told_now is None else told_now
-        if bill.asked_again(_moved(hours.machines, at, hour)) <= told_now + _ROUNDING * abs(told_now):
-            return hour, gains[hour], asked[hour]
-    return usual, 0.0, bill
+def _gain(now: Told, then: Told) -> float:
+    """What the bill falls; without a price, what is used more."""
+    return then.own_kwh - now.own_kwh if now.bill is None or then.bill is None else now.bill - then.bill
 
 
 def _candidates(used: Floats, runs: _Runs, hours: _Hours) -> list[int]:
     """The hours with the most own power and those that cost least, surplus netted and as if it were left over."""
     found = [int(np.argmax(used))]
+    if not hours.prices:
+        return found
     bought, *sent_out = hours.prices
     for worth in sent_out:
         first, later = (

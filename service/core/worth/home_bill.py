@@ -1,8 +1,8 @@
 """What does the home pay in a year, all of its own power counted, and what if a machine ran at another hour?
 
-It is the account itself: each hour's energy summed by register and month, netted and priced as the saving is, in the
-mean of the years kept, un-aged, at prices that do not grow. Standing charges and what the inverter draws by night hang
-on no machine and are left out.
+It is the account itself, asked again of a home whose machine runs then: each hour's energy summed by register and
+month, netted and priced as the saving is, in the mean of the years kept, un-aged, at prices that do not grow. Standing
+charges and what the inverter draws by night hang on no machine and are left out.
 """
 
 from dataclasses import dataclass, replace
@@ -12,18 +12,27 @@ from math import ceil
 import numpy as np
 
 from service.core.energy.result import EnergyYear
+from service.core.household import mean_day_w, quarters_w
 from service.core.model.demand import DemandShape
-from service.core.model.facts import Machine, Setup, Tariff
-from service.core.model.hours import Calendar, Floats
-from service.core.payback import HomeYear, PricedPeriod, priced_periods, savings, time_kept
+from service.core.model.facts import Household, Machine, Setup
+from service.core.model.hours import HOURS, Calendar, Floats
+from service.core.payback import PricedPeriod, priced_periods, savings, time_kept
 from service.core.worth.use import AtTheMeter
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Told:
+    """What the service tells of a home: its year's bill, None without a price, and own power used, of all plants."""
+
+    bill: float | None
+    own_kwh: float
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class HomeBill:
-    """The home's bill as its machines run: ``used_w`` of its own power and ``demand_w``, (8760,) of the whole home.
+    """A home that is asked again and again; ``meter`` as it stands.
 
-    ``price_per_kwh``: (8760,) of what is bought, in the mean of the years kept.
+    ``price_per_kwh``: (8760,) of what is bought, in the mean of the years kept; None without a tariff, as ``periods``.
     """
 
     energy: EnergyYear
@@ -32,18 +41,15 @@ class HomeBill:
     shape: DemandShape
     other_w: Floats | None
     periods: tuple[PricedPeriod, ...]
-    price_per_kwh: Floats
+    price_per_kwh: Floats | None
     meter: AtTheMeter
-    used_w: Floats
-    demand_w: Floats
 
     @classmethod
     def of(
         cls,
         energy: EnergyYear,
         setup: Setup,
-        tariff: Tariff,
-        price_per_kwh: Floats,
+        price_per_kwh: Floats | None,
         calendar: Calendar,
         shape: DemandShape,
         as_of: date,
@@ -51,9 +57,6 @@ class HomeBill:
     ) -> "HomeBill":
         """Of a home at its tariff; the arguments as those of ``habits``."""
         kept = max(ceil(time_kept(setup.money.years, setup.household.stay_years)), 1)
-        meter = AtTheMeter.of(energy, setup, calendar, shape, other_w)
-        hourly, _ = meter.used(1.0)
-        plant_w = 0.0 if meter.other_w is None else meter.phases * meter.other_used_w
         return cls(
             energy=energy,
             setup=setup,
@@ -61,40 +64,55 @@ class HomeBill:
             shape=shape,
             other_w=other_w,
             price_per_kwh=price_per_kwh,
-            periods=priced_periods(tariff, as_of, kept, 0.0),
-            meter=meter,
-            used_w=hourly + plant_w,
-            demand_w=meter.demand_w,
+            periods=() if setup.tariff is None else priced_periods(setup.tariff, as_of, kept, 0.0),
+            meter=AtTheMeter.of(energy, setup, calendar, shape, other_w),
         )
 
-    def moved(self, used_w: Floats, demand_w: Floats) -> "HomeBill":
-        """With so much more, or less, used at home and drawn in each hour, (8760,)."""
-        return replace(self, used_w=self.used_w + used_w, demand_w=self.demand_w + demand_w)
+    def told(self) -> Told:
+        """Of the home as it stands."""
+        return self._told(self.meter)
 
-    def paid(self) -> float:
-        """A year's bill."""
-        # a machine that needs more than the home was said to need is cut there, and not in its runs
-        own_w = replace(self.meter, demand_w=np.maximum(self.demand_w, 0.0)).left_w(self._free_w())
-        if self.other_w is not None:
-            own_w = own_w + self.other_w
-        sums = self.meter.sums
-        home = sums.home(self.used_w, np.maximum(own_w, self.used_w), sums.by_first(self.demand_w))
-        return self._bill(self.demand_w, home)
-
-    def asked_again(self, machines: tuple[Machine, ...]) -> float:
-        """The bill that the service would tell of a home whose machines run so."""
-        setup = replace(self.setup, household=replace(self.setup.household, machines=machines))
+    def moved(self, at: int, hour: int) -> "HomeBill":
+        """The home with the machine of that number at another hour."""
+        household = self.setup.household
+        machine = household.machines[at]
+        then = replace(machine, usual_hour=hour)
+        machines = (*household.machines[:at], then, *household.machines[at + 1 :])
+        household = replace(_values_moved(household, machine, then, self.meter.demand_w, self.calendar),
+                            machines=machines)  # fmt: skip
+        setup = replace(self.setup, household=household)
         meter = AtTheMeter.of(self.energy, setup, self.calendar, self.shape, self.other_w, self.meter.sums)
-        home = meter.used(1.0)[1]
-        return self._bill(meter.demand_w, home, *(() if home.plant is None else (home.plant,)))
+        return replace(self, setup=setup, meter=meter)
 
-    def _bill(self, demand_w: Floats, *homes: HomeYear) -> float:
-        """All of the demand bought, less what each of the homes saves."""
-        meter = self.setup.meter
-        bought = float(demand_w @ self.price_per_kwh) / 1000.0
-        saved = (savings(home, self.periods, 0.0, meter.counts, meter.netting) for home in homes)
-        return bought - sum(float(years.mean()) for years in saved)
+    def _told(self, meter: AtTheMeter) -> Told:
+        hourly, home = meter.used(1.0)
+        own_kwh = float(hourly.sum() + meter.phases * meter.other_used_w.sum()) / 1000.0
+        if self.price_per_kwh is None:
+            return Told(bill=None, own_kwh=own_kwh)
+        counted = self.setup.meter
+        saved = sum(
+            float(savings(one, self.periods, 0.0, counted.counts, counted.netting).mean())
+            for one in (home, *(() if home.plant is None else (home.plant,)))
+        )
+        return Told(bill=float(meter.demand_w @ self.price_per_kwh) / 1000.0 - saved, own_kwh=own_kwh)
 
-    def _free_w(self) -> Floats:
-        """What the set gives where nothing limits what it sends out."""
-        return (self.energy.before_export_limit or self.energy).ac_w
+
+def _values_moved(
+    household: Household, machine: Machine, then: Machine, demand_w: Floats, calendar: Calendar
+) -> Household:
+    """The home's own values with what they show of a machine at its usual hour put at another, as a mean of days.
+
+    They show no more of it than is drawn then above what is always on.
+    """
+    if household.values_w is None:
+        return household
+    values, clock_h = np.asarray(household.values_w, dtype=np.float64), np.arange(len(household.values_w)) % 24
+    if values.size >= HOURS:
+        quarters, clock_h = quarters_w(household), calendar.clock_h.astype(np.int64)
+        values = demand_w if quarters is None else quarters
+        clock_h = np.repeat(clock_h, values.size // HOURS)
+    own, moved = mean_day_w(machine)[clock_h], mean_day_w(then)[clock_h]
+    beside = np.maximum(values - own, np.minimum(values, household.always_on_w))
+    asked_w = float(moved.sum())
+    shown = float((values - beside).sum()) / asked_w if asked_w > 0.0 else 0.0
+    return replace(household, values_w=tuple((beside + shown * moved).tolist()))

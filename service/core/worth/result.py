@@ -30,7 +30,7 @@ class Moving:
 class BreakEven:
     """The most that may be paid for a set that is then paid back, discounted, at the end of so many years.
 
-    ``by_selling``: it is sold then, and what that brings of the bid is counted.
+    ``by_selling``: it is sold then, and what that brings of the stated outlay is counted.
     """
 
     years: float

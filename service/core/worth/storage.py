@@ -39,7 +39,7 @@ from service.core.payback import (
     time_kept,
     worth_up_to,
 )
-from service.core.worth.bands import SavingCases, price_sd_share
+from service.core.worth.bands import SavingCases, beside_at_least, price_sd_share
 from service.core.worth.box import BoxYear, StoreYear
 from service.core.worth.feed import ChosenFeed, FeedSetting, chosen_feed, left_off
 from service.core.worth.result import Worth
@@ -141,7 +141,7 @@ def storage_beside(
     box_setup = replace(setup, storage=storage)
     kept = time_kept(setup.money.years, setup.household.stay_years)
     ran = Runs.of(use, box_setup, _running(storage), energy.light_ends(), kept, box_dc_w, chosen)
-    with_kwh, more_kwh = ran.self_used(use.cases, _sd_share(setup.household))
+    with_kwh, more_kwh = ran.self_used(use, _sd_share(setup.household))
     used = with_kwh.middle or 0.0
     exported = float(ran.middle.home.exported_kwh.sum())
     saved = None if setup.tariff is None else _Saved.of(ran, use, setup, setup.tariff, as_of, price_unknown_sd_share)
@@ -152,7 +152,7 @@ def storage_beside(
             self_used_share=_share(used, used + exported),
             exported_kwh=exported,
             covered_share=_share(used, use.demand_kwh),
-            saving_first_year=None if saved is None else saved.first_year(saved.whole),
+            saving_first_year=None if saved is None else saved.whole_first_year(account),
         ),
         more_self_used_kwh=more_kwh,
         inputs_lost_kwh=ran.inputs_lost_kwh,
@@ -233,6 +233,9 @@ class _Saved:
         idle = (bought + sold)[len(cases) + 1]
         step = Z_90 * _sd_share(setup.household) * np.abs(middle - idle)
         night = 0.0 if use.cases.night is None else drawn_cost(use.cases.night, periods)
+        # a box that follows the meter costs at most its standby, or what it makes of what would have earned something
+        cost = with_box[0] - beside[0]
+        least = np.min([gain, idle - alone[0] - cost, beside[1] - alone[0], *(beside[3:] - alone[1:])], axis=0)
         # all that reaches the home used there, or as much sent out as is; the home's bill holds no more to be saved
         most = np.minimum(bought[len(cases)], needed_cost(use.cases.middle, periods)) + sold[len(cases)]
         most = np.maximum(most, beside[4]) + np.maximum(beside[6] - beside[1], 0.0) * ran.limited
@@ -243,6 +246,7 @@ class _Saved:
                 by_use=(gained[2], gained[3]),
                 others=((gain - step, gain + step),),
                 most=most - alone.min(axis=0),
+                least=least if ran.follows else None,
             ),
             whole=SavingCases(
                 middle=middle - night,
@@ -255,6 +259,13 @@ class _Saved:
             today_sd_share=price_unknown_sd_share,
             price_sd_share=price_sd_share(price_unknown_sd_share),
         )
+
+    def whole_first_year(self, account: Worth | None) -> Band:
+        """Set and battery together; at no end is more lost beside the set alone than the battery may lose."""
+        whole = self.first_year(self.whole)
+        if account is None or self.gain.least is None:
+            return whole
+        return beside_at_least(whole, account.saving_first_year, float(self.gain.least[0]))
 
     def first_year(self, cases: SavingCases) -> Band:
         """The first year at today's price."""

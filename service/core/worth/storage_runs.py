@@ -10,7 +10,7 @@ from service.core.model.facts import Setup
 from service.core.model.hours import Floats
 from service.core.model.storage import Storage
 from service.core.payback import HomeYear, shifted_use
-from service.core.worth.bands import HomeCases, band_of_steps
+from service.core.worth.bands import band_of_steps, beside_at_least
 from service.core.worth.box import Box, BoxYear
 from service.core.worth.feed import ChosenFeed
 from service.core.worth.use import UseAtHome
@@ -25,7 +25,8 @@ class Runs:
 
     ``less`` and ``more`` production, ``fewer`` and ``further`` kWh of it used at home in the moment. What age and
     these change is taken from the even years: the home's spells move that little, and cost thrice. ``idle``: the set
-    through the inputs of the box, were nothing stored; what is gained beyond it is the store's own.
+    through the inputs of the box, were nothing stored; what is gained beyond it is the store's own. ``follows``: the
+    box reads the meter, so that a store takes nothing off what is used.
     """
 
     middle: BoxYear
@@ -36,6 +37,7 @@ class Runs:
     fewer: BoxYear
     further: BoxYear
     idle: HomeYear
+    follows: bool
     limited: bool
     yearly_share: float
     oldest_share: float
@@ -80,6 +82,7 @@ class Runs:
             fewer=fewer,
             further=further,
             idle=use.cases.middle if box_dc_w is None else use.meter.home(plan.used_w, plan.used_w + plan.sent_w),
+            follows=storage.meter_reader,
             limited=setup.inverter.export_limit_w is not None,
             yearly_share=yearly,
             oldest_share=oldest,
@@ -95,12 +98,14 @@ class Runs:
         """The year of more production with all that reaches the home used there, as far as it is needed."""
         return shifted_use(self.more.home, _ALL)
 
-    def self_used(self, cases: HomeCases, sd_share: float) -> tuple[Band, Band]:
+    def self_used(self, use: UseAtHome, sd_share: float) -> tuple[Band, Band]:
         """Used at home with the box, and how much more that is than without, each with its band in kWh.
 
         Each cause moves both by what a year run with it tells; the scatter of what a box gains is a cause of its own.
-        All together never come to more than the set gives and the home needs.
+        All together never come to more than the set gives and the home needs, nor to less than without a box that
+        follows the meter, but for narrower inputs.
         """
+        cases = use.cases
         new, middle = used_kwh(self.new.home), used_kwh(self.middle.home)
         ends = [used_kwh(one.home) - new for one in (self.less, self.more, self.fewer, self.further)]
         base = used_kwh(cases.middle)
@@ -112,12 +117,13 @@ class Runs:
         # what a limit on sending out throws away less
         freed = max(_given_kwh(self.further.home) - _given_kwh(self.new.home), 0.0) if self.limited else 0.0
         most = used_kwh(self.most()) + freed
-        return (
-            band_of_steps(middle, [(less, more), (fewer, further), (middle - step, middle + step)], most),
-            band_of_steps(
-                gain, [(gained[0], gained[1]), (gained[2], gained[3]), (gain - step, gain + step)], most - min(bases)
-            ),
-        )
+        used = band_of_steps(middle, [(less, more), (fewer, further), (middle - step, middle + step)], most)
+        gains = [(gained[0], gained[1]), (gained[2], gained[3]), (gain - step, gain + step)]
+        if not self.follows:
+            return used, band_of_steps(gain, gains, most - min(bases))
+        narrow = min(used_kwh(self.idle) - base, 0.0)
+        least = min(narrow, gain, *(gained if narrow else ()))
+        return beside_at_least(used, use.self_used_kwh, least), band_of_steps(gain, gains, most - min(bases), least)
 
 
 def used_kwh(home: HomeYear) -> float:

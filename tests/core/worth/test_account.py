@@ -164,16 +164,17 @@ def test_a_swap_that_is_never_earned_undoes_the_payback_for_good():
 
 
 def test_a_sale_moves_no_payback_that_the_savings_reach_alone_and_adds_to_the_bid():
-    """Half of what is paid comes back after 15 years: the bid B is its savings and half of B, at interest."""
+    """Half of the 344 paid comes back after 15 years, whatever else is bid: its savings and 172, at interest."""
     without, with_resale = plain(), plain(money=money(inverter_swap=None, resale_share=0.5))
     assert with_resale.net_present_value.middle > without.net_present_value.middle
     assert with_resale.levelised_cost_per_kwh < without.levelised_cost_per_kwh
     assert with_resale.discounted_payback_years == without.discounted_payback_years
     assert not with_resale.paid_by_selling
     assert with_resale.yearly_flows[-1].resale == 172
-    left = 0.5 / (1 + money().discount_rate_share) ** 15
-    bid = with_resale.worth_up_to.middle
-    assert bid == pytest.approx(plain(money=money(inverter_swap=None)).worth_up_to.middle + left * bid)
+    sold = 172 / (1 + money().discount_rate_share) ** 15
+    assert with_resale.worth_up_to.middle == pytest.approx(
+        plain(money=money(inverter_swap=None)).worth_up_to.middle + sold
+    )
 
 
 def of_a_short_stay(paid=400.0, **terms):
@@ -203,13 +204,20 @@ def test_bid_payback_and_value_never_contradict_each_other_where_it_is_sold(paid
         value = getattr(got.net_present_value, end)
         assert (value >= 0) == (getattr(got.worth_up_to, end) >= paid)
         assert (value >= 0) == (getattr(got.lasting_payback_years, end) is not None)
-    again = of_a_short_stay(got.worth_up_to.middle)
-    assert again.net_present_value.middle == pytest.approx(0.0, abs=1e-6)
+        # what it brings back is what was paid and what is left over
+        assert getattr(got.worth_up_to, end) == pytest.approx(paid + value)
     assert got.break_even[-1].by_selling
 
 
-def test_a_set_whose_price_comes_back_whole_has_a_bid_that_is_a_number():
-    assert 0 < of_a_short_stay(resale_share=1.0, discount_rate_share=0.0).worth_up_to.middle < 1e12
+def test_a_bid_raises_no_sale():
+    """327 saved, and all of the 400 paid comes back: whoever pays more gets no more for it."""
+    assert of_a_short_stay(resale_share=1.0, discount_rate_share=0.0).worth_up_to.middle == pytest.approx(727)
+
+
+def test_savings_that_are_less_than_the_costs_take_from_the_sale_what_they_lack():
+    """327 saved and 450 spent; 200 come back: 77 may be paid."""
+    lacking = of_a_short_stay(running_cost_per_year=150.0, discount_rate_share=0.0).worth_up_to
+    assert lacking.middle == pytest.approx(77)
 
 
 def test_flows_tell_what_is_still_unpaid():

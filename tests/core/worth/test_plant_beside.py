@@ -132,3 +132,38 @@ def test_energy_and_use_pasted_with_the_plant_are_the_same_account(roof_kwh):
         demand_kwh_per_year=1200.0, plant_kwh=(plant.year_kwh, plant.self_used_kwh),
     )  # fmt: skip
     assert pasted.saving_first_year.middle == pytest.approx(told.saving_first_year.middle)
+
+
+def unlike_hours(seed=0, cheap=0.12, dear=0.45):
+    """Cheap in the morning, dear after it, and no week as the one before."""
+    step = 0.001 * np.random.default_rng(seed).integers(0, 5, 8760)
+    return np.where(np.arange(8760) % 24 < 13, cheap, dear) + step
+
+
+def beside_a_west_roof(prices, set_kwh, netting, roof_kwh=2000.0, demand_kwh=1000.0):
+    """An east set beside a roof that gives in the afternoon, netted at these prices, surplus unpaid."""
+    hourly = HourlyPrices(import_prices_per_kwh=tuple(prices.tolist()), export_prices_per_kwh=None)
+    home = household(demand_kwh_per_year=demand_kwh, always_on_w=40, stay_years=None)
+    asked = setup(household=home, tariff=netted(hourly=hourly, export_price_per_kwh=0.0), money=FLAT_MONEY,
+                  meter=meter(netting=netting))  # fmt: skip
+    energy = replace(energy_year(set_kwh), ac_w=np.roll(production_w(set_kwh), -3))
+    roof = np.roll(production_w(roof_kwh), 3)
+    told = worth(energy, use_at_home(energy, asked, CALENDAR, SHAPE, roof), asked, AS_OF).saving_first_year.middle
+    return told, [float(prices @ power) / 1000 for power in (demand_w(home, CALENDAR, SHAPE), roof, energy.ac_w)]
+
+
+@pytest.mark.parametrize("netting", ["month", "year"])
+@pytest.mark.parametrize("demand_kwh", [400.0, 1000.0, 1500.0])
+@pytest.mark.parametrize("seed", [1, 2])
+def test_more_surplus_never_raises_a_bill_of_unlike_hours(netting, demand_kwh, seed):
+    """A cheap kWh takes no dear one's place, neither beside the plant nor beside the set's own."""
+    prices = unlike_hours(seed, *np.sort(np.random.default_rng(seed).uniform(0.05, 0.6, 2)))
+    found = [beside_a_west_roof(prices, kwh, netting, demand_kwh=demand_kwh)[0] for kwh in (1.0, 300.0, 800.0, 1600.0)]
+    assert min(found) >= -1e-9
+    assert (np.diff(found) >= -1e-9).all()
+
+
+@pytest.mark.parametrize("demand_kwh", [600.0, 1000.0, 3000.0])
+def test_a_year_of_unlike_hours_is_netted_in_money_until_the_bill_is_nought(demand_kwh):
+    told, (need, roof, own) = beside_a_west_roof(unlike_hours(), 700.0, "year", 1200.0, demand_kwh)
+    assert told == pytest.approx(max(need - roof, 0.0) - max(need - roof - own, 0.0), abs=1e-9)

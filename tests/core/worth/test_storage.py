@@ -280,3 +280,18 @@ def test_no_end_of_the_band_uses_more_than_is_needed_or_than_the_battery_leaves_
     assert got.with_it.self_used_kwh.hopeful <= most + 1e-6
     assert got.with_it.self_used_kwh.cautious <= energy.year_kwh.cautious
     assert got.with_it.saving_first_year.hopeful <= 0.34 * most + 1e-6
+
+
+@pytest.mark.parametrize("usable_kwh", [0.1, 0.4, 1.0])
+@pytest.mark.parametrize("demand_kwh", [1500.0, 3500.0, 6000.0])
+@pytest.mark.parametrize("year_kwh", [300.0, 640.0])
+def test_a_reader_lowers_the_use_at_no_end_and_costs_no_more_than_its_standby(usable_kwh, demand_kwh, year_kwh):
+    home = household(demand_kwh_per_year=demand_kwh, always_on_w=40.0)
+    got = ask(box(usable_kwh=usable_kwh), energy=energy_year(year_kwh), household=home)
+    with_it, without = got.with_it, got.without
+    assert got.more_self_used_kwh.cautious >= 0.0
+    assert got.money.gain_first_year.cautious >= -5.0 * 8.76 * 0.34 - 1e-9
+    for end in ("cautious", "middle", "hopeful"):
+        assert getattr(with_it.self_used_kwh, end) >= getattr(without.self_used_kwh, end)
+        saved, alone = (getattr(side.saving_first_year, end) for side in (with_it, without))
+        assert saved >= alone - 5.0 * 8.76 * 0.34 - 1e-9

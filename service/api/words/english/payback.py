@@ -18,18 +18,20 @@ TEXTS: Mapping[str, str] = {
     "{years_kept:g} years kept it is not earned again.",
     "crossings.not_paid_back": "Not paid back within the {years_kept:g} years kept, interest reckoned in.",
     "crossings.by_selling": "Paid back only by selling it after the {years_kept:g} years kept, interest reckoned in; "
-    "what it saves until then does not do it alone.",
+    "what it saves until then does not do it alone. The simple payback counts no sale.",
     "crossings.by_selling_at_last": "Paid back after {first_years:.1f} years, but a later cost undoes that; for good "
     "only by selling it after the {years_kept:g} years kept.",
     "crossings.nothing_to_pay_back": "Nothing is left to pay, so there is nothing to pay back.",
     "returns.one": "The money brings {rates} a year.",
     "returns.one.loss": "The money loses: its one rate of return is {rates} a year.",
+    "returns.one.lent": "More comes in at first than is paid, and goes out later: the one rate of return, {rates} a "
+    "year, is what having that money costs, not what it brings. Go by what is left over.",
     "returns.none": "There is no rate of return: money only comes in, only goes out, or balances at no rate.",
     "returns.several": "There are several rates of return ({rates}), because later costs turn the sum more than once. "
     "None of them alone tells what the money brings; go by what is left over.",
     "break_even": "Up to {outlay} {currency} this is paid back in {years:g} years.",
-    "break_even.sold": "Up to {outlay} {currency} this is paid back in {years:g} years, with what selling it then "
-    "brings.",
+    "break_even.sold": "Up to {outlay} {currency} this is paid back in {years:g} years, with what you reckon that "
+    "selling it then brings.",
     "break_even.nothing": "In {years:g} years nothing comes back that could pay for it.",
     "step.price.less": "A kWh bought costs {percent:.0f} % less",
     "step.price.more": "A kWh bought costs {percent:.0f} % more",
@@ -40,6 +42,10 @@ TEXTS: Mapping[str, str] = {
     "step.outlay.less": "You pay {percent:.0f} % less for it",
     "step.outlay.more": "You pay {percent:.0f} % more for it",
     "stepped.after.after": "{step}: paid back after {then:.1f} years instead of {now:.1f}.",
+    "stepped.after.after.more": "{step}: paid back after {then:.1f} years as before, {moved} {currency} more left "
+    "over.",
+    "stepped.after.after.less": "{step}: paid back after {then:.1f} years as before, {moved} {currency} less left "
+    "over.",
     "stepped.never.after": "{step}: not paid back within {years_kept:g} years, instead of after {now:.1f}.",
     "stepped.after.never": "{step}: paid back after {then:.1f} years, instead of not within {years_kept:g}.",
     "stepped.free": "{step}: there is nothing to pay back, before or after.",
@@ -54,9 +60,9 @@ TEXTS: Mapping[str, str] = {
     "note.netted_by_registers": "Surplus was netted against what you draw at times of the same price only, as a meter "
     "with a register for each price does: a kWh sent out at noon takes none off the evening if that costs another "
     "price.",
-    "note.netted_by_unlike_prices": "Hours or seasons of unlike price were netted together. A kWh sent out was "
-    "credited at the price of its own hour, but at no more than those cost, in the mean, that it takes off your bill. "
-    "Contracts differ in this; ask your supplier.",
+    "note.netted_by_unlike_prices": "Hours or seasons of unlike price were netted together, in money: a kWh sent out "
+    "was credited at the price of its own hour, until the bill of the month or year was nought. Contracts differ in "
+    "this; ask your supplier.",
     "note.export_above_import": "At some time a kWh sent out earns more than one bought costs. Whatever raises the use "
     "at home then lowers the saving: a meter that sums over phases, a battery, a machine run at noon.",
     "note.dearer_costs": "If a kWh gets dearer, this set saves less and pays back later: the inverter draws more by "
