@@ -18,6 +18,7 @@ from service.core.tilt import (
     best_listed,
     best_plane,
     facade_to_hold,
+    faces_beside,
     middle_face,
     narrowed,
     open_bounds,
@@ -25,7 +26,6 @@ from service.core.tilt import (
 
 # Nobody said how it stands: free-standing in the middle, but it may turn out upright and turned aside.
 _OPEN_TILT_DEG = (15.0, 90.0)
-_OPEN_FACES_DEG = (90.0, 270.0)
 _FACES_AS_FACADE = AT_RAILING_OR_WALL | {"sloped_roof"}
 
 
@@ -84,7 +84,7 @@ def settled(
     if tilt is None:
         _note(node, "tilt_deg", found.tilt_deg, codes[0], _tilt_span(node, codes[0]))
     if azimuth is None:
-        _note(node, "azimuth_deg", found.azimuth_deg, codes[1], _azimuth_span(codes[1], places.facing))
+        _note(node, "azimuth_deg", found.azimuth_deg, codes[1], _azimuth_span(codes[1], found, sky, places.facing))
     plane = Plane(
         tilt_deg=found.tilt_deg if tilt is None else tilt,
         azimuth_deg=found.azimuth_deg if azimuth is None else azimuth,
@@ -169,10 +169,10 @@ def _tilt_span(node: Node, code: str) -> tuple[float | None, float | None]:
     return row.low, row.high
 
 
-def _azimuth_span(code: str, facing: Facing | None) -> tuple[float | None, float | None]:
+def _azimuth_span(code: str, found: Plane, sky: SkyYear, facing: Facing | None) -> tuple[float | None, float | None]:
     if code == "sun_seen" and facing is not None:
         return facing.low_azimuth_deg, facing.high_azimuth_deg
-    return _OPEN_FACES_DEG if code in {"best_if_free", "middle_of_faces"} else (None, None)
+    return faces_beside(found.azimuth_deg, sky) if code in {"best_if_free", "middle_of_faces"} else (None, None)
 
 
 def _note(node: Node, name: str, value: float, code: str, span: tuple[float | None, float | None]) -> None:
