@@ -124,7 +124,7 @@ def tilt_advice(
     notes = _notes(setup.arrays, given, freedom)
     setup = before_its_facade(setup)
     stand = stand_of(setup, sky) if stand is None else stand
-    most_w = float(stand.output.limit_w) * stand.up_share
+    most_w = min(float(stand.output.limit_w), stand.panels_most_w) * stand.up_share
     home = home_of(meter, setup, sky.calendar, stand.record.daylight.rows, most_w, as_of)
     stands = tuple(array.plane for array in setup.arrays)
     still = tuple(inside(plane, bounds) for plane, bounds in zip(stands, freedom.bounds, strict=True))
@@ -202,22 +202,20 @@ class _Asked:
             others=self._others(choices),
             near_best=near_best(survey.bounds, *self._lines(best, candidates, sums)) if ranging else (),
             schedules=schedules_of(moves.told(self.together), objective, self.home.kwh_price),
-            map=self._map(brings[free_planes]),
+            map=self._map(free, brings[free_planes]),
             railing_azimuth_deg=self._railing(stands),
             notes=(),
             rules=self._rules(thumbs, free, free_survey, brings[free_planes].year_kwh, of_energy),
         )
 
-    def _map(self, free: YearAtHome) -> PlaneMap | None:
-        """No plane gives more than the best one; what another objective's best gives says nothing of that."""
+    def _map(self, free: Plane, brings: YearAtHome) -> PlaneMap | None:
+        """The best plane of all is told there as everywhere, by the plain chain and the whole account."""
         if self.wish.map_steps_deg is None:
             return None
         stand = self.together.stand
-        most_w = sum(stand.kinds[kind].table.most_w for kind in stand.kind_of)
-        detail = "usual" if float(stand.output.limit_w) >= _MUCH_CUT_SHARE * most_w else "fine"
-        objective = self.wish.objective
-        most = {} if objective == "money" else {objective: _wanted(free, objective)}
-        return map_of(self.together, detail, self.wish.map_steps_deg, most, used=objective == "self_used")
+        detail = "usual" if float(stand.output.limit_w) >= _MUCH_CUT_SHARE * stand.panels_most_w else "fine"
+        told = {one: _wanted(brings, one) for one in self._objectives()}
+        return map_of(self.together, detail, self.wish.map_steps_deg, (free, told), wanted=self.wish.objective)
 
     def _railing(self, stands: tuple[Plane, ...]) -> float | None:
         lead = next(iter(self.freedom.moving))

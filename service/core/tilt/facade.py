@@ -44,9 +44,9 @@ def facade_to_hold(
         facing: of the railing, by when the sun was seen; None where nobody noted that.
 
     Returns:
-        By the notes of the sun; else a middle face of those from east to west over the midday sun, panel and building turned together
-        (``middle_face``), or of the arc wished for where that is narrower. None where no facade is there or it was
-        told, or where the panel stands square to it: no arc, or one azimuth alone.
+        By the notes of the sun; else a middle face of those from east to west over the midday sun, panel and building
+        turned together (``middle_face``), or of the arc wished for where that is narrower. None where no facade is
+        there or it was told, or where the panel stands square to it: no arc, or one azimuth alone.
     """
     if not stands_before_a_facade(array) or array.facade_azimuth_deg is not None:
         return None
