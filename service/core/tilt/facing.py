@@ -251,7 +251,7 @@ def _day(
     midnight = calendar.utc[row - 12] - np.timedelta64(round(3600 * float(ahead_h)), "s")
     moments = midnight.astype("datetime64[s]") + np.arange(_MINUTES_A_DAY) * np.timedelta64(60, "s")
     azimuths, heights = _year_by_year(note, first, moments, days, place)
-    height = heights[0]
+    height = heights.max(axis=0)
     switch = _AN_HOUR if _beside_a_switch(calendar, row) else 0
     begin, end = (0 if minute is None else good_to(minute) + switch for minute in (note.from_minute, note.to_minute))
     for name, minute, off in (("from_clock", note.from_minute, begin), ("to_clock", note.to_minute, end)):
