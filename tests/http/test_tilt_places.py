@@ -66,6 +66,7 @@ def test_every_path_settles_an_open_plane_where_it_may_stand_and_says_by_what(
     tilted = assumed(answer, "tilt_deg")
     assert tilted["code"] == code
     assert "most light of the year" in tilted["text"]
+    assert "/v1/tilt chooses under its limits, and may spread several panels" in tilted["text"]
 
 
 def test_what_stands_in_the_only_plane_allowed_reaches_all_of_the_best() -> None:

@@ -83,7 +83,8 @@ def _described(tilt: TiltOut, found: MapOut, kind: str, most: float) -> tuple[st
         "from_where": say("tilt", f"map.from.{'tilt' if railing is None else 'out'}"),
         "way": direction_said(top.azimuth_deg, railing),
     }
-    return say("tilt", "map.share", facts), say("tilt", "map.where", facts)
+    where = "map.where.one" if facts["out"] == "1" else "map.where"
+    return say("tilt", "map.share", facts), say("tilt", where, facts)
 
 
 def _brought(planes: PlanesOut, kind: str) -> float:

@@ -114,7 +114,7 @@ def direction_said(azimuth_deg: float, railing_azimuth_deg: float | None) -> str
         return say("tilt", "way.compass", {"azimuth": azimuth_deg})
     turn = round((azimuth_deg - railing_azimuth_deg + 180.0) % 360.0 - 180.0)
     side = "straight" if turn == 0 else "left" if turn < 0 else "right"
-    return say("tilt", f"way.{side}", {"turn": abs(turn)})
+    return say("tilt", f"way.{side}{'.one' if abs(turn) == 1 else ''}", {"turn": abs(turn)})
 
 
 def _turned(near: NearBest, railing_azimuth_deg: float | None) -> str:

@@ -54,10 +54,12 @@ def settled(
 
     Returns:
         The array in its plane: the one of most light over the year that mount, fixing, bounds, the list or the hinge
-        leave. Slab and walls stay where they stand while the panel is turned, before a facade that is written down
-        where nobody told it. Hung on a rail, wall or fence: upright. Where the face is not known, the azimuth is that
-        of the notes of the sun, or that of the middle face, with all faces from east to west as its range (``low`` to
-        ``high`` through the side of the midday sun, which is north in the southern hemisphere).
+        leave. Not of most energy: what limits cut is not looked at, nor do arrays spread for them, as ``tilt_advice``
+        has them do, and the reason told says so. Slab and walls stay where they stand while the panel is turned, before
+        a facade that is written down where nobody told it. Hung on a rail, wall or fence: upright. Where the face is
+        not known, the azimuth is that of the notes of the sun, or that of the middle face, with all faces from east to
+        west as its range (``low`` to ``high``, clockwise, through the side of the midday sun: from west over north to
+        east in the southern hemisphere).
 
     Raises:
         ContradictionError: no plane of the list agrees with what was given of this one.

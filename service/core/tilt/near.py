@@ -106,7 +106,7 @@ def map_of(
         read = lattice.read(values[:known], tilts, azimuths)
         account = None if told is None else told[1].get(objective)
         if account is not None:
-            read *= _scaled_to(account, float(values[known]))
+            read *= scaled_to(account, float(values[known]))
             if objective == wanted:
                 np.minimum(read, account, out=read)
         maps[objective] = read if objective == "money" else np.maximum(read, 0.0, out=read)
@@ -119,8 +119,8 @@ def map_of(
     )
 
 
-def _scaled_to(account: float, tables: float) -> float:
-    """By what the tables of a map are mended; one that lies far off has another reason, as a bound of netting."""
+def scaled_to(account: float, tables: float) -> float:
+    """By what tables are mended that lie near the account; else by nothing: then a bound, as of netting, parts them."""
     share = account / tables if tables > 0.0 else 1.0
     return share if abs(share - 1.0) <= _MENDED_SHARE else 1.0
 

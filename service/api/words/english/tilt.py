@@ -14,7 +14,9 @@ TEXTS: Mapping[str, str] = {
     "way.compass": "{azimuth:.0f} degrees",
     "way.straight": "straight out",
     "way.left": "{turn} degrees to the left",
+    "way.left.one": "1 degree to the left",
     "way.right": "{turn} degrees to the right",
+    "way.right.one": "1 degree to the right",
     "gains.energy": "{planes} planes a year give {kwh:.1f} kWh more ({share:.1f} %), {kwh_each:.1f} kWh for each "
     "change{money}.",
     "gains.self_used": "With {planes} planes a year {used:.1f} kWh more are used at home ({share:.1f} %), "
@@ -65,6 +67,7 @@ TEXTS: Mapping[str, str] = {
     "map.money": "{best:.2f} {currency}",
     "map.share": "Share of what the best plane of all brings: {most}.",
     "map.where": "Best where it may stand: {out} degrees {from_where}, {way}: {best}.",
+    "map.where.one": "Best where it may stand: 1 degree {from_where}, {way}: {best}.",
     "map.from.tilt": "of tilt",
     "map.from.out": "out from upright",
     "map.out": "degrees out from upright",
