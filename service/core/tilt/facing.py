@@ -78,6 +78,11 @@ class Facing:
     sure: bool
     basis: str
 
+    def admits(self, azimuth_deg: float) -> bool:
+        """Does an azimuth lie in the range? To the half degree in which it is told."""
+        width = (self.high_azimuth_deg - self.low_azimuth_deg) % 360.0
+        return (azimuth_deg - self.low_azimuth_deg + _STEP_DEG) % 360.0 <= width + 2.0 * _STEP_DEG
+
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class _Day:
