@@ -81,7 +81,7 @@ def bulk_cost(request_file: Path, question: Question, by_hand: Callable[[], floa
     flats_kwh = _flats(stand, question)
     ways: tuple[Callable[[], object], ...] = (
         by_hand,
-        lambda: map_of(together, "usual", _STEPS_DEG, {}),
+        lambda: map_of(together, "usual", _STEPS_DEG),
         flats_kwh,
     )
     rows = np.median([[_ms(way) for way in ways] for _ in range(rounds)], axis=0)

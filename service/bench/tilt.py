@@ -82,7 +82,7 @@ def tilt_cost(request_file: Path, rounds: int = ROUNDS) -> TiltCost:
     other = replace(question.setup, arrays=arrays)
 
     def a_map() -> object:
-        return map_of(together, "usual", (1.0, 5.0), {})
+        return map_of(together, "usual", (1.0, 5.0))
 
     return TiltCost(
         map_ms=least(a_map),

@@ -66,6 +66,7 @@ def test_every_path_settles_an_open_plane_where_it_may_stand_and_says_by_what(
     tilted = assumed(answer, "tilt_deg")
     assert tilted["code"] == code
     assert "most light of the year" in tilted["text"]
+    assert "/v1/tilt chooses under its limits, and may spread several panels" in tilted["text"]
 
 
 def test_what_stands_in_the_only_plane_allowed_reaches_all_of_the_best() -> None:
@@ -90,6 +91,27 @@ BETWEEN_WALLS = {
 
 def codes(found: dict[str, Any]) -> set[str]:
     return {one["code"] for one in found["notes"]}
+
+
+@pytest.mark.parametrize(("azimuth", "told"), [(270, True), (160, False)])
+def test_a_railing_told_to_face_where_the_notes_admit_no_railing_is_said(azimuth: int, told: bool) -> None:
+    note = {"month": 5, "day": 10, "from_clock": "07:40", "to_clock": "16:02"}
+    array = {"mount": "hung_on_rail", "plane": {"azimuth_deg": azimuth}, "panel": {"rated_power_w": 410}}
+    found = tilt(SMALLEST | {"site": SMALLEST["site"] | {"sun_seen": [note]}, "arrays": [array]})
+    assert found["best"]["azimuth_deg"] == azimuth
+    assert ("told_against_sun" in codes(found)) is told
+
+
+def test_what_spreading_the_arrays_brings_is_said_where_it_is_worth_it() -> None:
+    panel = {"mount": "ground_frame", "panel": {"rated_power_w": 440}}
+    two = SMALLEST | {"arrays": [panel | {"input": 1}, panel | {"input": 2}]}
+    tight, wide = (
+        tilt(two | {"inverter": {"ac_power_w": limit, "inputs": [{}, {}]}}, changes_per_year=[]) for limit in (300, 900)
+    )
+    [said] = [one["text"] for one in tight["notes"] if one["code"] == "spread_brings_more"]
+    apart, together = (tight[name]["brings"]["year_kwh"] for name in ("best_per_array", "best_planes"))
+    assert f"{100 * (apart / together - 1):.1f} % more" in said
+    assert "spread_brings_more" not in codes(wide)
 
 
 def test_walls_stay_where_they_stand_when_the_panel_is_turned() -> None:

@@ -34,7 +34,8 @@ def tilt_map_svg(answer: TiltAnswerOut) -> bytes:
     middle = _SOUTH_DEG if railing is None else railing
     kind, shown = _shown(tilt, tilt.map)
     values = np.array(shown)
-    title, described = say("tilt", f"map.title.{kind}"), _described(tilt, tilt.map, kind, float(values.max()))
+    most = _brought(tilt.free, kind)
+    title, described = say("tilt", f"map.title.{kind}"), _described(tilt, tilt.map, kind, most)
     box = f"0 0 {_LEFT + _WIDE + _RIGHT} {_TOP + _HIGH + _ROOM}"
     parts = [
         f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="{box}" role="img" aria-labelledby="title desc">',
@@ -43,7 +44,7 @@ def tilt_map_svg(answer: TiltAnswerOut) -> bytes:
         '<rect width="100%" height="100%" fill="#ffffff"/>',
         _text(_LEFT, 18, title, size=15),
         *(_text(_LEFT, 36 + 16 * at, line) for at, line in enumerate(described)),
-        *_bands(tilt.map, values, middle),
+        *_bands(tilt.map, values / max(most, 1e-9), middle),
         *_axes(railing, middle),
         *_marks(tilt, middle),
         *_legend(),
@@ -70,10 +71,10 @@ def _shown(tilt: TiltOut, found: MapOut) -> tuple[str, list[list[float]]]:
 
 def _described(tilt: TiltOut, found: MapOut, kind: str, most: float) -> tuple[str, str]:
     """In two lines: what a full share is, and the best plane where the set may stand with what it brings."""
-    top, railing, brings = tilt.best, tilt.railing_azimuth_deg, tilt.best_planes.brings
-    best = {"money": brings.saving_first_year, "self_used": brings.self_used_kwh, "energy": brings.year_kwh}[kind]
+    top, railing = tilt.best, tilt.railing_azimuth_deg
     amounts = [
-        say("tilt", f"map.{kind}", {"best": amount, "currency": found.currency or ""}) for amount in (most, best)
+        say("tilt", f"map.{kind}", {"best": amount, "currency": found.currency or ""})
+        for amount in (most, _brought(tilt.best_planes, kind))
     ]
     facts = {
         "most": amounts[0],
@@ -82,10 +83,17 @@ def _described(tilt: TiltOut, found: MapOut, kind: str, most: float) -> tuple[st
         "from_where": say("tilt", f"map.from.{'tilt' if railing is None else 'out'}"),
         "way": direction_said(top.azimuth_deg, railing),
     }
-    return say("tilt", "map.share", facts), say("tilt", "map.where", facts)
+    where = "map.where.one" if facts["out"] == "1" else "map.where"
+    return say("tilt", "map.share", facts), say("tilt", where, facts)
 
 
-def _bands(found: MapOut, values: Floats, middle: float) -> Iterator[str]:
+def _brought(planes: PlanesOut, kind: str) -> float:
+    brings = planes.brings
+    found = {"money": brings.saving_first_year, "self_used": brings.self_used_kwh, "energy": brings.year_kwh}[kind]
+    return found or 0.0
+
+
+def _bands(found: MapOut, shares: Floats, middle: float) -> Iterator[str]:
     """Runs of equal shade, row by row; each cell has its plane in its middle."""
     turns = (np.array(found.azimuth_deg) - middle + 180.0) % 360.0 - 180.0
     order = np.argsort(turns, kind="stable")
@@ -93,8 +101,7 @@ def _bands(found: MapOut, values: Floats, middle: float) -> Iterator[str]:
     # Half-way to each neighbour around the circle; the first cell may reach over the left end, back in on the right.
     between = (ordered + np.append(ordered[1:], ordered[0] + 360.0)) / 2.0
     edges = np.concatenate(([between[-1] - 360.0], between))
-    shares = values[:, order] / max(float(values.max()), 1e-9)
-    shade = np.searchsorted(-np.array(_BANDS), -shares, side="left")
+    shade = np.searchsorted(-np.array(_BANDS), -shares[:, order], side="left")
     tilts = np.array(found.tilt_deg)
     ends = np.concatenate(([tilts[0]], (tilts[1:] + tilts[:-1]) / 2, [tilts[-1]])) if tilts.size > 1 else [0.0, 90.0]
     yield '<g shape-rendering="crispEdges">'

@@ -1,6 +1,6 @@
 """How is it answered how a set should stand: planes, ranges, schedules, a map, rules of thumb?"""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from datetime import date, timedelta
 from typing import Annotated, Literal, Self
 
@@ -17,6 +17,8 @@ from service.core.model.facts import Setup
 from service.core.model.hours import REFERENCE_YEAR
 from service.core.model.place import Plane
 from service.core.tilt import Facing, NearBest, PlaneMap, RuleHere, Schedule, TiltAdvice, YearAtHome
+
+_WORTH_SPREADING = 0.01
 
 
 class DayOut(Out):
@@ -114,7 +116,7 @@ def direction_said(azimuth_deg: float, railing_azimuth_deg: float | None) -> str
         return say("tilt", "way.compass", {"azimuth": azimuth_deg})
     turn = round((azimuth_deg - railing_azimuth_deg + 180.0) % 360.0 - 180.0)
     side = "straight" if turn == 0 else "left" if turn < 0 else "right"
-    return say("tilt", f"way.{side}", {"turn": abs(turn)})
+    return say("tilt", f"way.{side}{'.one' if abs(turn) == 1 else ''}", {"turn": abs(turn)})
 
 
 def _turned(near: NearBest, railing_azimuth_deg: float | None) -> str:
@@ -309,14 +311,29 @@ class TiltNoteOut(Out):
     text: Text
 
 
-def _notes(advice: TiltAdvice, assumptions: Assumptions) -> Iterator[str]:
+def _notes(advice: TiltAdvice, facing: Facing | None, assumptions: Assumptions) -> Iterator[TiltNoteOut]:
     """What was assumed of a facade or a fixing is told with the note; a fixing told to let nothing lean needs none."""
     assumed = {one.pointer.rpartition("/")[2]: one.code for one in assumptions.by_pointer.values()}
     for code in advice.notes:
         if code == "walls_stay" and "facade_azimuth_deg" in assumed:
-            yield "facade_assumed"
+            yield _note("facade_assumed")
         elif code != "upright_unless_told" or assumed.get("high_lean_out_deg") == code:
-            yield code
+            yield _note(code)
+    railing = advice.railing_azimuth_deg
+    if facing is not None and railing is not None and not facing.admits(railing):
+        low, high = facing.low_azimuth_deg, facing.high_azimuth_deg
+        yield _note("told_against_sun", {"told": railing, "low": low, "high": high})
+    apart, together = (_wanted(one, advice.objective) for one in (advice.apart_brings, advice.best_brings))
+    if apart >= (1.0 + _WORTH_SPREADING) * together > 0.0:
+        yield _note("spread_brings_more", {"more": 100.0 * (apart / together - 1.0)})
+
+
+def _note(code: str, facts: Mapping[str, float] | None = None) -> TiltNoteOut:
+    return TiltNoteOut(code=code, text=say("tilt", f"note.{code}", facts))
+
+
+def _wanted(brings: YearAtHome, objective: str) -> float:
+    return {"energy": brings.year_kwh, "self_used": brings.self_used_kwh, "money": brings.saving or 0.0}[objective]
 
 
 class TiltOut(Out):
@@ -333,7 +350,7 @@ class TiltOut(Out):
     best_year_kwh: r.Kwh
     best_planes: PlanesOut
     best_per_array: PlanesOut = Field(description="If each array may have its own plane; never less than the same.")
-    free: PlanesOut = Field(description="The same plane if nothing bound it.")
+    free: PlanesOut = Field(description="The best same plane for all if nothing bound it; arrays apart may bring more.")
     stands: PlanesOut = Field(description="As the set stands in this request, or was taken to stand.")
     given_reaches_share: r.Share = Field(description="What the planes as they stand give of the best.")
     objectives: list[ObjectiveOut] = Field(min_length=2, max_length=3)
@@ -356,10 +373,7 @@ class TiltOut(Out):
     @classmethod
     def of(cls, advice: TiltAdvice, setup: Setup, facing: Facing | None, assumptions: Assumptions) -> Self:
         """The whole object."""
-        stands, best = (
-            {"energy": one.year_kwh, "self_used": one.self_used_kwh, "money": one.saving or 0.0}[advice.objective]
-            for one in (advice.stands_brings, advice.best_brings)
-        )
+        stands, best = (_wanted(one, advice.objective) for one in (advice.stands_brings, advice.best_brings))
         currency = None if setup.tariff is None else setup.tariff.currency
         return cls(
             objective=advice.objective,
@@ -380,7 +394,7 @@ class TiltOut(Out):
                 )
                 for one in advice.others
             ],
-            notes=[TiltNoteOut(code=code, text=say("tilt", f"note.{code}")) for code in _notes(advice, assumptions)],
+            notes=list(_notes(advice, facing, assumptions)),
             railing_azimuth_deg=advice.railing_azimuth_deg,
             near_best=[NearBestOut.of(near, advice.railing_azimuth_deg) for near in advice.near_best],
             schedules=[ScheduleOut.of(one, advice.objective, currency) for one in advice.schedules],

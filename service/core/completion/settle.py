@@ -18,6 +18,7 @@ from service.core.tilt import (
     best_listed,
     best_plane,
     facade_to_hold,
+    faces_beside,
     middle_face,
     narrowed,
     open_bounds,
@@ -25,7 +26,6 @@ from service.core.tilt import (
 
 # Nobody said how it stands: free-standing in the middle, but it may turn out upright and turned aside.
 _OPEN_TILT_DEG = (15.0, 90.0)
-_OPEN_FACES_DEG = (90.0, 270.0)
 _FACES_AS_FACADE = AT_RAILING_OR_WALL | {"sloped_roof"}
 
 
@@ -54,10 +54,12 @@ def settled(
 
     Returns:
         The array in its plane: the one of most light over the year that mount, fixing, bounds, the list or the hinge
-        leave. Slab and walls stay where they stand while the panel is turned, before a facade that is written down
-        where nobody told it. Hung on a rail, wall or fence: upright. Where the face is not known, the azimuth is that
-        of the notes of the sun, or that of the middle face, with all faces from east to west as its range (``low`` to
-        ``high`` through the side of the midday sun, which is north in the southern hemisphere).
+        leave. Not of most energy: what limits cut is not looked at, nor do arrays spread for them, as ``tilt_advice``
+        has them do, and the reason told says so. Slab and walls stay where they stand while the panel is turned, before
+        a facade that is written down where nobody told it. Hung on a rail, wall or fence: upright. Where the face is
+        not known, the azimuth is that of the notes of the sun, or that of the middle face, with all faces from east to
+        west as its range (``low`` to ``high``, clockwise, through the side of the midday sun: from west over north to
+        east in the southern hemisphere).
 
     Raises:
         ContradictionError: no plane of the list agrees with what was given of this one.
@@ -84,7 +86,7 @@ def settled(
     if tilt is None:
         _note(node, "tilt_deg", found.tilt_deg, codes[0], _tilt_span(node, codes[0]))
     if azimuth is None:
-        _note(node, "azimuth_deg", found.azimuth_deg, codes[1], _azimuth_span(codes[1], places.facing))
+        _note(node, "azimuth_deg", found.azimuth_deg, codes[1], _azimuth_span(codes[1], found, sky, places.facing))
     plane = Plane(
         tilt_deg=found.tilt_deg if tilt is None else tilt,
         azimuth_deg=found.azimuth_deg if azimuth is None else azimuth,
@@ -169,10 +171,10 @@ def _tilt_span(node: Node, code: str) -> tuple[float | None, float | None]:
     return row.low, row.high
 
 
-def _azimuth_span(code: str, facing: Facing | None) -> tuple[float | None, float | None]:
+def _azimuth_span(code: str, found: Plane, sky: SkyYear, facing: Facing | None) -> tuple[float | None, float | None]:
     if code == "sun_seen" and facing is not None:
         return facing.low_azimuth_deg, facing.high_azimuth_deg
-    return _OPEN_FACES_DEG if code in {"best_if_free", "middle_of_faces"} else (None, None)
+    return faces_beside(found.azimuth_deg, sky) if code in {"best_if_free", "middle_of_faces"} else (None, None)
 
 
 def _note(node: Node, name: str, value: float, code: str, span: tuple[float | None, float | None]) -> None:

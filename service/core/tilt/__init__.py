@@ -5,7 +5,7 @@ from service.core.tilt.advice import (
     TiltAdvice,
     tilt_advice,
 )
-from service.core.tilt.best import best_listed, best_plane, light_by_face, middle_face
+from service.core.tilt.best import best_listed, best_plane, faces_beside, light_by_face, middle_face
 from service.core.tilt.bounds import PlaneBounds, bounds_by_mount, narrowed
 from service.core.tilt.facade import Facade, facade_to_hold
 from service.core.tilt.facing import Facing, Obstacle, SunSeen, facing_of
@@ -43,6 +43,7 @@ __all__ = [
     "best_plane",
     "bounds_by_mount",
     "facade_to_hold",
+    "faces_beside",
     "facing_of",
     "fitted_tilt_deg",
     "light_by_face",

@@ -14,7 +14,7 @@ from service.core.tilt.bounds import PlaneBounds
 from service.core.tilt.home import Home, YearAtHome, home_of
 from service.core.tilt.lattice import compass, spline, steps_within
 from service.core.tilt.moving import Moves, Schedule, best_moves, schedules_of
-from service.core.tilt.near import Line, NearBest, PlaneMap, map_of, near_best
+from service.core.tilt.near import Line, NearBest, PlaneMap, map_of, near_best, scaled_to
 from service.core.tilt.search import Surveyed, best_apart, best_of, best_together, surveyed
 from service.core.tilt.stand import Stand, before_its_facade, stand_of
 from service.core.tilt.sums import OBJECTIVES, Sums, Together
@@ -124,7 +124,7 @@ def tilt_advice(
     notes = _notes(setup.arrays, given, freedom)
     setup = before_its_facade(setup)
     stand = stand_of(setup, sky) if stand is None else stand
-    most_w = float(stand.output.limit_w) * stand.up_share
+    most_w = min(float(stand.output.limit_w), stand.panels_most_w) * stand.up_share
     home = home_of(meter, setup, sky.calendar, stand.record.daylight.rows, most_w, as_of)
     stands = tuple(array.plane for array in setup.arrays)
     still = tuple(inside(plane, bounds) for plane, bounds in zip(stands, freedom.bounds, strict=True))
@@ -199,25 +199,23 @@ class _Asked:
             stands_brings=brings[stands],
             free_planes=free_planes,
             free_brings=brings[free_planes],
-            others=self._others(choices),
+            others=self._others({**choices, objective: best}, brings[best_planes]),
             near_best=near_best(survey.bounds, *self._lines(best, candidates, sums)) if ranging else (),
             schedules=schedules_of(moves.told(self.together), objective, self.home.kwh_price),
-            map=self._map(brings[free_planes]),
+            map=self._map(free, brings[free_planes]),
             railing_azimuth_deg=self._railing(stands),
             notes=(),
             rules=self._rules(thumbs, free, free_survey, brings[free_planes].year_kwh, of_energy),
         )
 
-    def _map(self, free: YearAtHome) -> PlaneMap | None:
-        """No plane gives more than the best one; what another objective's best gives says nothing of that."""
+    def _map(self, free: Plane, brings: YearAtHome) -> PlaneMap | None:
+        """The best plane of all is told there as everywhere, by the plain chain and the whole account."""
         if self.wish.map_steps_deg is None:
             return None
         stand = self.together.stand
-        most_w = sum(stand.kinds[kind].table.most_w for kind in stand.kind_of)
-        detail = "usual" if float(stand.output.limit_w) >= _MUCH_CUT_SHARE * most_w else "fine"
-        objective = self.wish.objective
-        most = {} if objective == "money" else {objective: _wanted(free, objective)}
-        return map_of(self.together, detail, self.wish.map_steps_deg, most, used=objective == "self_used")
+        detail = "usual" if float(stand.output.limit_w) >= _MUCH_CUT_SHARE * stand.panels_most_w else "fine"
+        told = {one: _wanted(brings, one) for one in self._objectives()}
+        return map_of(self.together, detail, self.wish.map_steps_deg, (free, told), wanted=self.wish.objective)
 
     def _railing(self, stands: tuple[Plane, ...]) -> float | None:
         lead = next(iter(self.freedom.moving))
@@ -266,13 +264,24 @@ class _Asked:
             return best
         return (lead, stands) if _wanted(brings[stands], objective) > _wanted(brings[best[1]], objective) else best
 
-    def _others(self, choices: Mapping[str, Plane]) -> tuple[Chosen, ...]:
-        """What each objective would choose; what a plane brings is reckoned once."""
-        stand = self.together.stand
+    def _others(self, choices: Mapping[str, Plane], best: YearAtHome) -> tuple[Chosen, ...]:
+        """What each objective would choose; ``best`` is what the plane brings that is chosen by the one wanted.
+
+        Of the other planes the tables tell, mended by what they are off at the best. Each objective takes the plane
+        that has most of it among all of these.
+        """
+        stand, objective = self.together.stand, self.wish.objective
+        lead = choices[objective]
         planes = list(dict.fromkeys(choices.values()))
         ac_w = stand.ac_w(self.together.dc_w(planes))
-        brings = {plane: self.home.year(stand.whole_year_w(ac)) for plane, ac in zip(planes, ac_w, strict=True)}
-        return tuple(Chosen(objective=one, plane=plane, brings=brings[plane]) for one, plane in choices.items())
+        years = {plane: self.home.year(stand.whole_year_w(ac)) for plane, ac in zip(planes, ac_w, strict=True)}
+        brings = {plane: _mended(year, years[lead], best, objective) for plane, year in years.items()} | {lead: best}
+        found = []
+        for wanted, own in choices.items():
+            among = [lead] if wanted == objective else [own, *planes]
+            plane = max(among, key=lambda one, wanted=wanted: _wanted(brings[one], wanted))  # type: ignore[misc]
+            found.append(Chosen(objective=wanted, plane=plane, brings=brings[plane]))
+        return tuple(found)
 
     def _candidates(self, survey: Surveyed, best: Plane, listed: tuple[Plane, ...]) -> tuple[list[Plane], Sums]:
         """Planes that a schedule may be made of: the list, or the survey's and all tilts at the best azimuth."""
@@ -333,6 +342,17 @@ class _Asked:
             known = thumbs.allowed(lambda _: True, 2)
             moves = best_moves(self.together, "energy", (at_hand, sums), seasons, free_survey, known)
         return thumbs.here(free_kwh, float(by_kernel.energy[0].sum()), moves)
+
+
+def _mended(year: YearAtHome, lead: YearAtHome, best: YearAtHome, objective: str) -> YearAtHome:
+    """A year by the tables, scaled as these are at the best plane; of what is wanted no more than there."""
+    figures = {one: _wanted(year, one) * scaled_to(_wanted(best, one), _wanted(lead, one)) for one in OBJECTIVES}
+    figures[objective] = min(figures[objective], _wanted(best, objective))
+    return YearAtHome(
+        year_kwh=figures["energy"],
+        self_used_kwh=figures["self_used"],
+        saving=None if year.saving is None else figures["money"],
+    )
 
 
 def _wanted(brings: YearAtHome, objective: str) -> float:

@@ -9,6 +9,7 @@ from numpy.typing import NDArray
 from service.core.model.facts import Array
 from service.core.model.hours import SkyYear
 from service.core.model.place import Plane
+from service.core.sky import daylight_of
 from service.core.tilt.bounds import PlaneBounds, narrowed
 from service.core.tilt.scene import Scene, grouped, scene_of
 
@@ -20,6 +21,8 @@ _COARSE_AZIMUTH_DEG = 30.0
 _WORTH_A_CLIMB = 0.985
 _MOST_CLIMBS = 3
 _FACE_STEP_DEG = 5.0
+_EAST_DEG, _WEST_DEG = 90.0, 270.0
+_EDGE = 1e-9
 
 
 @dataclass(frozen=True, slots=True)
@@ -130,6 +133,19 @@ def light_by_face(
         the tilt in the middle of the bounds, over grouped hours (good to a few tenths of a per cent).
     """
     return _light_by_face(scene_of(array, sky, ground_reflectance_share), bounds)
+
+
+def faces_beside(azimuth_deg: float, sky: SkyYear) -> tuple[float, float]:
+    """The faces among which this one was taken where nobody told it, clockwise from the low to the high azimuth.
+
+    Half of the compass from east to west, or from west over north to east: the half in which it lies. East and west
+    themselves lie in that of the midday sun.
+    """
+    northward = np.cos(np.radians(azimuth_deg))
+    if abs(northward) < _EDGE:
+        daylight = daylight_of(sky)
+        northward = float(daylight.from_sun_w_per_m2 @ daylight.sun[1])
+    return (_WEST_DEG, _EAST_DEG) if northward > 0.0 else (_EAST_DEG, _WEST_DEG)
 
 
 class _Lit:

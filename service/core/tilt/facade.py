@@ -10,7 +10,7 @@ from dataclasses import dataclass, replace
 
 from service.core.model.facts import Array
 from service.core.model.hours import SkyYear
-from service.core.tilt.best import middle_face
+from service.core.tilt.best import faces_beside, middle_face
 from service.core.tilt.bounds import PlaneBounds, bounds_by_mount
 from service.core.tilt.facing import Facing
 from service.core.tilt.wish import AT_RAILING_OR_WALL, TiltWish, stands_before_a_facade
@@ -44,9 +44,9 @@ def facade_to_hold(
         facing: of the railing, by when the sun was seen; None where nobody noted that.
 
     Returns:
-        By the notes of the sun; else a middle face of those from east to west, panel and building turned together
-        (``middle_face``), or of the arc wished for where that is narrower. None where no facade is there or it was
-        told, or where the panel stands square to it: no arc, or one azimuth alone.
+        By the notes of the sun; else a middle face of those from east to west over the midday sun, panel and building
+        turned together (``middle_face``), or of the arc wished for where that is narrower. None where no facade is
+        there or it was told, or where the panel stands square to it: no arc, or one azimuth alone.
     """
     if not stands_before_a_facade(array) or array.facade_azimuth_deg is not None:
         return None
@@ -62,10 +62,14 @@ def facade_to_hold(
             code="sun_seen",
         )
     faces = _faces(array, wish)
+    azimuth = middle_face(array, sky, ground_reflectance_share, faces)
+    low, high = faces.low_azimuth_deg, faces.high_azimuth_deg
+    if faces.facing == "not_known":
+        low, high = faces_beside(azimuth, sky)
     return Facade(
-        azimuth_deg=middle_face(array, sky, ground_reflectance_share, faces),
-        low_azimuth_deg=faces.low_azimuth_deg,
-        high_azimuth_deg=faces.high_azimuth_deg,
+        azimuth_deg=azimuth,
+        low_azimuth_deg=low,
+        high_azimuth_deg=high,
         code="middle_of_faces",
     )
 

@@ -14,16 +14,17 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 import numpy as np
+from numpy.typing import NDArray
 
 from service.core.errors import ContradictionError
 from service.core.model.hours import REFERENCE_YEAR, Bools, Calendar, Floats
 from service.core.model.sun_days import SunDays
-from service.core.sky import sun_position
+from service.core.sky import sun_of_any_year
 
 # A note is good to so many minutes: a clock, the sun's width (2 minutes) and an eye that was not there at once. One
 # that was rounded is good to half of that step more. Nobody rounds all times alike: "half past seven" stands beside
 # 16:02. So each time has the coarsest of these steps that it may have been rounded to; where all times of an observer
-# are full hours, these are.
+# are full hours, or the one that there is, these are.
 _NOTED_MINUTES = 6.0
 _ROUNDED_TO_MINUTES = (30, 15, 10, 5)
 _AN_HOUR = 60
@@ -33,7 +34,10 @@ _STEP_DEG = 0.5
 _MINUTES_A_DAY = 1440
 _SURE_DEG = 12.0
 _DATES_TO_BE_SURE = 2
-_LEAP_MONTH = 2  # a 29 February is read as the 28th
+_LEAP_MONTH = 2  # a 29 February is read as the 28th in years without one
+# Nobody says of which year a note is. By the leap days the sun of a date moves by up to a day: not much, but near the
+# zenith its azimuth turns by many degrees with that. Four years in a row are all that there are.
+_YEARS = tuple(range(REFERENCE_YEAR, REFERENCE_YEAR + 4))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -74,10 +78,18 @@ class Facing:
     sure: bool
     basis: str
 
+    def admits(self, azimuth_deg: float) -> bool:
+        """Does an azimuth lie in the range? To the half degree in which it is told."""
+        width = (self.high_azimuth_deg - self.low_azimuth_deg) % 360.0
+        return (azimuth_deg - self.low_azimuth_deg + _STEP_DEG) % 360.0 <= width + 2.0 * _STEP_DEG
+
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class _Day:
-    """A note, by how many minutes its two times may be off, and the sun in each minute of that day's clock."""
+    """A note, by how many minutes its two times may be off, and the sun in each minute of that day's clock.
+
+    Azimuth and height have a row for each of ``_YEARS``, the table's own first: (4, 1440).
+    """
 
     seen: SunSeen
     off_minutes: tuple[int, int]
@@ -157,7 +169,7 @@ def _agreed_by_two_dates(azimuths: Floats, possible: Bools, ends: Sequence[tuple
 def _good_to_minutes(notes: Sequence[SunSeen]) -> Callable[[int], int]:
     """By how many minutes each of the times noted may be off."""
     noted = [minute for one in notes for minute in (one.from_minute, one.to_minute) if minute is not None]
-    in_hours = len(noted) > 1 and all(minute % _AN_HOUR == 0 for minute in noted)
+    in_hours = all(minute % _AN_HOUR == 0 for minute in noted)
     steps = (_AN_HOUR,) if in_hours else _ROUNDED_TO_MINUTES
 
     def good_to(minute: int) -> int:
@@ -168,32 +180,40 @@ def _good_to_minutes(notes: Sequence[SunSeen]) -> Callable[[int], int]:
 
 
 def _lit(day: _Day, azimuths: Floats, minutes: slice) -> Bools:
-    """(m, minutes): does the sun stand before a railing of this azimuth?"""
-    apart = np.abs((day.azimuth_deg[None, minutes] - azimuths[:, None] + 180.0) % 360.0 - 180.0)
-    return np.asarray((apart < 90.0) & (day.height_deg[minutes] > 0.0))
+    """(years, m, minutes): does the sun stand before a railing of this azimuth?"""
+    apart = np.abs((day.azimuth_deg[:, None, minutes] - azimuths[:, None] + 180.0) % 360.0 - 180.0)
+    return np.asarray((apart < 90.0) & (day.height_deg[:, None, minutes] > 0.0))
 
 
 def _sees(day: _Day, azimuths: Floats) -> Bools:
-    """(m,): does the sun stand before it in all minutes in which it was seen for certain?"""
-    note = day.seen
-    begin = end = 0
-    if note.from_minute is not None:
-        begin = end = note.from_minute + day.off_minutes[0]
-    if note.to_minute is not None:
-        end = note.to_minute - day.off_minutes[1]
-        begin = end if note.from_minute is None else begin
-    if begin > end:
-        begin = end = (begin + end) // 2
-    minutes = np.arange(min(max(begin, 0), _MINUTES_A_DAY - 1), min(max(end, 0), _MINUTES_A_DAY - 1) + 1)
-    above = minutes[day.height_deg[minutes] > 0.0]
-    if not above.size:
-        return np.ones(azimuths.size, dtype=np.bool_)
-    # Before it all the time: its azimuth lies within 90 degrees of both ends of the arc that the sun passes. What lies
-    # between two of the azimuths looked at is not lost: the range reaches to the next one.
-    passed = np.unwrap(day.azimuth_deg[above], period=360.0)
-    middle, half = (passed.max() + passed.min()) / 2.0, (passed.max() - passed.min()) / 2.0
-    apart = np.abs((azimuths - middle + 180.0) % 360.0 - 180.0)
-    return np.asarray(apart + half < 90.0 + _STEP_DEG)
+    """(m,): may the sun have stood before it as was noted, in one year or another?
+
+    Between two ends that are further apart than they may be off it was seen all the time. Else it was seen at some
+    time between the earliest and the latest that the note admits, and nobody knows at which.
+    """
+    (off_before, off_after), note = day.off_minutes, day.seen
+    begin = None if note.from_minute is None else note.from_minute + off_before
+    end = None if note.to_minute is None else note.to_minute - off_after
+    if begin is None and note.to_minute is not None:
+        begin = note.to_minute + off_after
+    if end is None and note.from_minute is not None:
+        end = note.from_minute - off_before
+    first, last = sorted(min(max(minute or 0, 0), _MINUTES_A_DAY - 1) for minute in (begin, end))
+    throughout = begin is not None and end is not None and begin <= end
+    minutes = np.arange(first, last + 1)
+    found = np.zeros(azimuths.size, dtype=np.bool_)
+    for azimuth, height in zip(day.azimuth_deg, day.height_deg, strict=True):
+        above = minutes[height[minutes] > 0.0]
+        if not above.size:
+            return np.ones(azimuths.size, dtype=np.bool_)
+        # By the arc that the sun passes. What lies between two of the azimuths looked at is not lost: the range reaches
+        # to the next one.
+        passed = np.unwrap(azimuth[above], period=360.0)
+        middle, half = (passed.max() + passed.min()) / 2.0, (passed.max() - passed.min()) / 2.0
+        apart = np.abs((azimuths - middle + 180.0) % 360.0 - 180.0)
+        # Before it all the time: within 90 degrees of both ends of the arc; at some time: of what is nearest to it.
+        found |= (apart + half if throughout else apart - half) < 90.0 + _STEP_DEG
+    return found
 
 
 def _ends(day: _Day, azimuths: Floats) -> list[tuple[_Day, bool, Bools]]:
@@ -203,8 +223,8 @@ def _ends(day: _Day, azimuths: Floats) -> list[tuple[_Day, bool, Bools]]:
     for noted, allowed, appears in ends:
         if noted is not None:
             near = slice(max(noted - allowed - 1, 0), noted + allowed + 1)
-            edge = np.diff(_lit(day, azimuths, near).astype(np.int8), axis=1)
-            found.append((day, appears, np.asarray((edge == (1 if appears else -1)).any(axis=1))))
+            edge = np.diff(_lit(day, azimuths, near).astype(np.int8), axis=2)
+            found.append((day, appears, np.asarray((edge == (1 if appears else -1)).any(axis=(0, 2)))))
     return found
 
 
@@ -235,8 +255,8 @@ def _day(
     ahead_h = (calendar.clock_h[row] - row % 24) % 24.0  # summer time
     midnight = calendar.utc[row - 12] - np.timedelta64(round(3600 * float(ahead_h)), "s")
     moments = midnight.astype("datetime64[s]") + np.arange(_MINUTES_A_DAY) * np.timedelta64(60, "s")
-    sun = sun_position(days, moments, *place)
-    height = 90.0 - sun.apparent_zenith_deg
+    azimuths, heights = _year_by_year(note, first, moments, days, place)
+    height = heights.max(axis=0)
     switch = _AN_HOUR if _beside_a_switch(calendar, row) else 0
     begin, end = (0 if minute is None else good_to(minute) + switch for minute in (note.from_minute, note.to_minute))
     for name, minute, off in (("from_clock", note.from_minute, begin), ("to_clock", note.to_minute, end)):
@@ -248,7 +268,21 @@ def _day(
                 given=f"{minute // 60:02d}:{minute % 60:02d}", accepted="a time between sunrise and sunset",
                 example="12:00",
             )  # fmt: skip
-    return _Day(seen=note, off_minutes=(begin, end), azimuth_deg=sun.azimuth_deg, height_deg=height)
+    return _Day(seen=note, off_minutes=(begin, end), azimuth_deg=azimuths, height_deg=heights)
+
+
+def _year_by_year(
+    note: SunSeen, first: np.datetime64, moments: NDArray[np.datetime64], days: SunDays, place: tuple[float, float]
+) -> tuple[Floats, Floats]:
+    """Azimuth and height on the note's day in each of ``_YEARS``, at the clock times of ``moments``, on ``first``."""
+    azimuths, heights = [], []
+    for year in _YEARS:
+        day = min(note.day, monthrange(year, note.month)[1])
+        later = np.datetime64(f"{year}-{note.month:02d}-{day:02d}", "D") - first.astype("datetime64[D]")
+        sun = sun_of_any_year(days, moments + later, *place)
+        azimuths.append(sun.azimuth_deg)
+        heights.append(90.0 - sun.apparent_zenith_deg)
+    return np.array(azimuths), np.array(heights)
 
 
 def _beside_a_switch(calendar: Calendar, noon: int) -> bool:
@@ -277,8 +311,8 @@ def _obstacle(day: _Day, *, appears: bool) -> Obstacle:
         day=day.seen.day,
         at_minute=minute,
         appears=appears,
-        azimuth_deg=float(day.azimuth_deg[minute]),
-        height_deg=max(float(day.height_deg[minute]), 0.0),
+        azimuth_deg=float(day.azimuth_deg[0, minute]),
+        height_deg=max(float(day.height_deg[0, minute]), 0.0),
     )
 
 

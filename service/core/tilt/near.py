@@ -13,6 +13,7 @@ from service.core.tilt.sums import Together
 from service.core.tilt.wish import ANYWHERE
 
 _WITHIN_SHARES = (0.01, 0.02, 0.05)
+_MENDED_SHARE = 0.01
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -83,20 +84,32 @@ def near_best(bounds: PlaneBounds, best: Plane, up: Line, turned: Line) -> tuple
 
 
 def map_of(
-    together: Together, detail: str, steps_deg: tuple[float, float], most: Mapping[str, float], *, used: bool = False
+    together: Together,
+    detail: str,
+    steps_deg: tuple[float, float],
+    told: tuple[Plane, Mapping[str, float]] | None = None,
+    *,
+    wanted: str = "energy",
 ) -> PlaneMap:
     """The map over all tilts and azimuths, by a lattice of that detail.
 
-    ``most``: nowhere more than that, by objective. ``used``: is use at home wanted, too?
+    ``told``: the best plane of all, and by objective what the whole account tells of it: the map is scaled to that, and
+    nowhere more of what is ``wanted``.
     """
     tilts, azimuths = steps_within(0.0, 90.0, steps_deg[0]), np.arange(0.0, 360.0, steps_deg[1])
     lattice = lattice_within(ANYWHERE, detail)
-    years = together.objective_years(lattice.planes(), used=used)
-
-    maps = {objective: lattice.read(values, tilts, azimuths) for objective, values in years.items()}
-    for objective in ("energy", "self_used"):
-        if objective in maps:
-            maps[objective] = np.clip(maps[objective], 0.0, most.get(objective, np.inf))
+    planes = lattice.planes()
+    known = len(planes)
+    years = together.objective_years(planes if told is None else [*planes, told[0]], used=wanted == "self_used")
+    maps = {}
+    for objective, values in years.items():
+        read = lattice.read(values[:known], tilts, azimuths)
+        account = None if told is None else told[1].get(objective)
+        if account is not None:
+            read *= scaled_to(account, float(values[known]))
+            if objective == wanted:
+                np.minimum(read, account, out=read)
+        maps[objective] = read if objective == "money" else np.maximum(read, 0.0, out=read)
     return PlaneMap(
         tilt_deg=tilts,
         azimuth_deg=azimuths,
@@ -104,6 +117,12 @@ def map_of(
         saving=maps.get("money"),
         self_used_kwh=maps.get("self_used"),
     )
+
+
+def scaled_to(account: float, tables: float) -> float:
+    """By what tables are mended that lie near the account; else by nothing: then a bound, as of netting, parts them."""
+    share = account / tables if tables > 0.0 else 1.0
+    return share if abs(share - 1.0) <= _MENDED_SHARE else 1.0
 
 
 def _turn(turns: Floats, at: int, span: float) -> float:

@@ -87,6 +87,11 @@ class Stand:
     day_starts: Ints
     days: Ints
 
+    @property
+    def panels_most_w(self) -> float:
+        """The most that all arrays may draw together, d.c."""
+        return float(sum(self.kinds[kind].table.most_w for kind in self.kind_of))
+
     def dc_w(self, kind: int, planes: Sequence[Plane], nearest: Nearest = ()) -> Singles:
         """D.c. power of one array of a kind in each of these planes, (m, n); roughly by its ``nearest``."""
         blocks = list(self.dc_blocks(kind, planes, nearest))

@@ -59,6 +59,29 @@ def test_south_of_the_equator_the_free_panel_looks_north():
     assert min(azimuth, 360 - azimuth) <= 30
 
 
+SOUTHERN = {"latitude_deg": -34.0, "longitude_deg": 18.5, "rule_area": "DE"}
+
+
+@pytest.mark.parametrize("array", [
+    {},
+    {"mount": "hung_on_rail"},
+    {"mount": "balcony_floor", "side_walls": [{"side": "left", "distance_m": 0.2, "reaches_out_m": 2}]},
+])  # fmt: skip
+def test_south_of_the_equator_the_faces_that_it_may_have_run_from_west_over_north_to_east(array):
+    sky = mixed_year(-34.0, 18.5, "Africa/Johannesburg", 2)
+    azimuth = assumed(asked(with_array(**array) | {"site": SOUTHERN}, sky=sky), "azimuth_deg")
+    assert (azimuth.low, azimuth.high) == (270, 90)
+    assert azimuth.value <= 90 or azimuth.value >= 270
+
+
+def test_south_of_the_equator_a_facade_that_nobody_told_lies_within_its_range():
+    sky = mixed_year(-34.0, 18.5, "Africa/Johannesburg", 2)
+    walled = with_array(mount="hung_on_rail", **LEFT_WALL) | {"site": SOUTHERN, "tilt": {"bounds": ALL_AROUND}}
+    taken = facade(asked(walled, sky=sky))
+    assert (taken.low, taken.high) == (270, 90)
+    assert taken.value <= 90 or taken.value >= 270
+
+
 def test_each_array_is_settled_past_its_own_skyline():
     request = with_array(mount="ground_frame")
     wall_in_the_south = [{"azimuth_deg": a, "height_deg": h} for a, h in ((100, 0), (110, 60), (220, 60), (230, 0))]

@@ -107,6 +107,37 @@ def test_notes_of_one_end_each_are_enough():
     assert found.low_azimuth_deg - 1 <= 200 <= found.high_azimuth_deg + 1
 
 
+def at(date, from_clock=None, to_clock=None):
+    """A note by its clock times."""
+    minutes = [None if clock is None else int(clock[:2]) * 60 + int(clock[3:]) for clock in (from_clock, to_clock)]
+    return SunSeen(month=date[0], day=date[1], from_minute=minutes[0], to_minute=minutes[1])
+
+
+@pytest.mark.parametrize(("place", "azimuth", "notes"), [
+    (BALTIC, 5, [at((9, 10), None, "19:30")]),  # the sun was there from 19:19 to 19:37
+    ((40.6, -111.9, "America/Denver"), 305, [at((12, 23), None, "15:00"), at((12, 24), "15:00")]),
+])  # fmt: skip
+def test_of_a_pass_with_one_end_noted_nobody_knows_how_long_it_took(place, azimuth, notes):
+    """The sun was taken to have been there already, or to be there still, by as much as a note may be off."""
+    assert within(azimuth, facing(place, *notes))
+
+
+def test_a_single_full_hour_may_be_rounded_to_it():
+    found = facing(CAPE, at((2, 16), "06:00"))  # the sun rises at 6:22
+    assert within(105, found)
+
+
+SINGAPORE = (1.3, 103.8, "Asia/Singapore")
+
+
+@pytest.mark.parametrize("year", [2023, 2024])
+def test_the_sun_near_the_zenith_turns_by_much_from_year_to_year(year):
+    """It leaves this railing at 13:27 in one year and at 13:14 in the next."""
+    left = noted(SINGAPORE, (3, 23), 174.54, year=year).to_minute + 4
+    found = facing(SINGAPORE, at((3, 23), "07:15", f"{left // 60:02d}:{left % 60:02d}"), at((9, 22), "07:00"))
+    assert within(174.54, found)
+
+
 def test_the_sun_at_midnight_is_refused():
     with pytest.raises(ContradictionError, match="the sun is down"):
         facing(BALTIC, SunSeen(month=12, day=12, from_minute=30, to_minute=None))

@@ -5,6 +5,11 @@ The value itself stands beside the sentence. No sentence needs a fact.
 
 from collections.abc import Mapping
 
+_BY_LIGHT = (
+    "It was settled for most light, whatever the inverter cuts: /v1/tilt chooses under its limits, and may spread "
+    "several panels."
+)
+
 TEXTS: Mapping[str, str] = {
     # panel
     "panel_class": "Not on hand, so taken from panels of this power and kind. Read the label, it can differ.",
@@ -53,13 +58,16 @@ TEXTS: Mapping[str, str] = {
     "degrees from upright that it leans already. Tell it, and the best lean is looked for.",
     "pitch_by_mount": "A middling roof pitch was taken; tell yours.",
     "best_within_mount": "Left open, so the plane with the most light of the year was taken that the mount admits. You "
-    "can set it up so.",
-    "best_within_fixing": "Left open, so the lean with the most light of the year was taken that the fixing admits.",
-    "best_within_bounds": "Left open, so the plane with the most light of the year was taken within your bounds.",
-    "best_of_hinge": "Left open, so the place of the hinge with the most light of the year was taken.",
-    "best_of_planes": "Left open, so the plane with the most light of the year was taken of those that you listed.",
+    "can set it up so. " + _BY_LIGHT,
+    "best_within_fixing": "Left open, so the lean with the most light of the year was taken that the fixing admits. "
+    + _BY_LIGHT,
+    "best_within_bounds": "Left open, so the plane with the most light of the year was taken within your bounds. "
+    + _BY_LIGHT,
+    "best_of_hinge": "Left open, so the place of the hinge with the most light of the year was taken. " + _BY_LIGHT,
+    "best_of_planes": "Left open, so the plane with the most light of the year was taken of those that you listed. "
+    + _BY_LIGHT,
     "best_if_free": "Left open, so the plane with the most light of the year was taken for panels standing free. Tell "
-    "how they stand.",
+    "how they stand. " + _BY_LIGHT,
     "as_the_facade": "It looks as the facade does.",
     "sun_seen": "By when the sun came and left the railing faces about {value:.0f} degrees; the notes admit {low:.0f} "
     "to {high:.0f}, clockwise.",

@@ -14,7 +14,9 @@ TEXTS: Mapping[str, str] = {
     "way.compass": "{azimuth:.0f} degrees",
     "way.straight": "straight out",
     "way.left": "{turn} degrees to the left",
+    "way.left.one": "1 degree to the left",
     "way.right": "{turn} degrees to the right",
+    "way.right.one": "1 degree to the right",
     "gains.energy": "{planes} planes a year give {kwh:.1f} kWh more ({share:.1f} %), {kwh_each:.1f} kWh for each "
     "change{money}.",
     "gains.self_used": "With {planes} planes a year {used:.1f} kWh more are used at home ({share:.1f} %), "
@@ -33,6 +35,11 @@ TEXTS: Mapping[str, str] = {
     "turned. Give the direction that it looks now (azimuth_deg), or the facade's (facade_azimuth_deg).",
     "note.upright_unless_told": "It was taken to hang upright. Where its fixing lets it lean out, tell how far from "
     "upright (fixing.high_lean_out_deg): the best lean is looked for.",
+    "note.told_against_sun": "It was told to face {told:.0f} degrees, which was kept; the notes of the sun admit "
+    "{low:.0f} to {high:.0f}, clockwise. One of the two is off, unless the notes are of another railing: look with a "
+    "compass, or at the clock times.",
+    "note.spread_brings_more": "Each array in a plane of its own brings {more:.1f} % more than all in the best one: "
+    "see best_per_array.",
     "objective.energy": "The most energy over the year, after the limits of inputs and inverter.",
     "objective.self_used": "The most energy that is used at home, as the meter sees it.",
     "objective.money": "The most money saved in the first year, at the prices and rules of the tariff. Under yearly "
@@ -65,6 +72,7 @@ TEXTS: Mapping[str, str] = {
     "map.money": "{best:.2f} {currency}",
     "map.share": "Share of what the best plane of all brings: {most}.",
     "map.where": "Best where it may stand: {out} degrees {from_where}, {way}: {best}.",
+    "map.where.one": "Best where it may stand: 1 degree {from_where}, {way}: {best}.",
     "map.from.tilt": "of tilt",
     "map.from.out": "out from upright",
     "map.out": "degrees out from upright",
