@@ -13,6 +13,7 @@ from pathlib import Path
 import uvicorn
 
 from service.data.local_rules import CardError, own_cards
+from service.memory import keep_freed_memory
 from service.settings import Settings, SettingsError, from_environment
 
 BENCHES = (
@@ -44,6 +45,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
     # Two threads nearly double the CPU of small products; set before anything loads the linear algebra.
     for variable in ("OPENBLAS_NUM_THREADS", "OMP_NUM_THREADS"):
         os.environ.setdefault(variable, "1")
+    keep_freed_memory()
     run: Callable[[argparse.Namespace], int] = chosen.run
     try:
         return run(chosen)

@@ -37,6 +37,7 @@ from service.data.places import known_time_zones
 from service.data.prices import load_prices
 from service.data.seller_questions import load_seller_questions
 from service.data.version import data_version
+from service.memory import keep_freed_memory
 from service.settings import Settings, from_environment
 
 # For each panel that is kept: what shortlists keep of it, six parts of some 8 kB (sheet, curves, model, three ways to
@@ -98,6 +99,7 @@ def document_bytes(described: dict[str, Any]) -> bytes:
 def from_env() -> FastAPI:
     """The service as the environment wants it; what each worker process calls."""
     settings = from_environment(os.environ)
+    keep_freed_memory()
     logging.basicConfig(level=settings.log_level.upper(), format="%(asctime)s %(levelname)s %(name)s %(message)s")
     app = create_app(settings)
     # Modules and tables live as long as the process: no collection need walk them, the last one at exit neither (where
