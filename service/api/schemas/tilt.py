@@ -1,6 +1,5 @@
 """How is it answered how a set should stand: planes, ranges, schedules, a map, rules of thumb?"""
 
-from collections.abc import Iterator, Mapping
 from datetime import date, timedelta
 from typing import Annotated, Literal, Self
 
@@ -11,14 +10,13 @@ from pydantic.json_schema import SkipJsonSchema
 from service.api.schemas import rounding as r
 from service.api.schemas.base import Code, Out, Text, absent
 from service.api.schemas.energy import PlaneOut
+from service.api.schemas.tilt_notes import TiltNoteOut, notes_of, wanted
 from service.api.words import say
 from service.core.model.assumption import Assumptions
 from service.core.model.facts import Setup
 from service.core.model.hours import REFERENCE_YEAR
 from service.core.model.place import Plane
 from service.core.tilt import Facing, NearBest, PlaneMap, RuleHere, Schedule, TiltAdvice, YearAtHome
-
-_WORTH_SPREADING = 0.01
 
 
 class DayOut(Out):
@@ -304,38 +302,6 @@ class FacingOut(Out):
         return cls.from_core(facing, obstacles=obstacles, text=text)
 
 
-class TiltNoteOut(Out):
-    """What bounds the planes, and what would tell more."""
-
-    code: Code
-    text: Text
-
-
-def _notes(advice: TiltAdvice, facing: Facing | None, assumptions: Assumptions) -> Iterator[TiltNoteOut]:
-    """What was assumed of a facade or a fixing is told with the note; a fixing told to let nothing lean needs none."""
-    assumed = {one.pointer.rpartition("/")[2]: one.code for one in assumptions.by_pointer.values()}
-    for code in advice.notes:
-        if code == "walls_stay" and "facade_azimuth_deg" in assumed:
-            yield _note("facade_assumed")
-        elif code != "upright_unless_told" or assumed.get("high_lean_out_deg") == code:
-            yield _note(code)
-    railing = advice.railing_azimuth_deg
-    if facing is not None and railing is not None and not facing.admits(railing):
-        low, high = facing.low_azimuth_deg, facing.high_azimuth_deg
-        yield _note("told_against_sun", {"told": railing, "low": low, "high": high})
-    apart, together = (_wanted(one, advice.objective) for one in (advice.apart_brings, advice.best_brings))
-    if apart >= (1.0 + _WORTH_SPREADING) * together > 0.0:
-        yield _note("spread_brings_more", {"more": 100.0 * (apart / together - 1.0)})
-
-
-def _note(code: str, facts: Mapping[str, float] | None = None) -> TiltNoteOut:
-    return TiltNoteOut(code=code, text=say("tilt", f"note.{code}", facts))
-
-
-def _wanted(brings: YearAtHome, objective: str) -> float:
-    return {"energy": brings.year_kwh, "self_used": brings.self_used_kwh, "money": brings.saving or 0.0}[objective]
-
-
 class TiltOut(Out):
     """How the set should stand.
 
@@ -373,7 +339,7 @@ class TiltOut(Out):
     @classmethod
     def of(cls, advice: TiltAdvice, setup: Setup, facing: Facing | None, assumptions: Assumptions) -> Self:
         """The whole object."""
-        stands, best = (_wanted(one, advice.objective) for one in (advice.stands_brings, advice.best_brings))
+        stands, best = (wanted(one, advice.objective) for one in (advice.stands_brings, advice.best_brings))
         currency = None if setup.tariff is None else setup.tariff.currency
         return cls(
             objective=advice.objective,
@@ -394,7 +360,7 @@ class TiltOut(Out):
                 )
                 for one in advice.others
             ],
-            notes=list(_notes(advice, facing, assumptions)),
+            notes=list(notes_of(advice, facing, assumptions)),
             railing_azimuth_deg=advice.railing_azimuth_deg,
             near_best=[NearBestOut.of(near, advice.railing_azimuth_deg) for near in advice.near_best],
             schedules=[ScheduleOut.of(one, advice.objective, currency) for one in advice.schedules],

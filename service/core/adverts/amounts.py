@@ -158,6 +158,12 @@ def _role(scene: Scene, place: int, item: Item, goods: Goods) -> str | None:  # 
             if near[:1] == ["for"] or one.spelled:
                 return "lot"
             break
+    return _role_told_before(scene, item, goods, before)
+
+
+def _role_told_before(scene: Scene, item: Item, goods: Goods, before: list[Item]) -> str | None:
+    """What an amount is for, behind which nothing tells it."""
+    close = [one.what for one in before if one.clause == item.clause]
     for what in close:
         if what in _NOT_ASKED or what == "shipping":
             return what
@@ -169,7 +175,7 @@ def _role(scene: Scene, place: int, item: Item, goods: Goods) -> str | None:  # 
             return next((one for one in close if one in ROLES), None)
     if before and before[0].what in ROLES and before[0].clause == item.clause - 1:
         return before[0].what
-    tokens = tokens[max(item.at - 2, 0) : item.at]
+    tokens = scene.tokens[item.field][max(item.at - 2, 0) : item.at]
     at_so_much = bool(tokens) and (tokens[-1] in _AT or (tokens[0] in _AT and not tokens[-1].isalnum()))
     return "each" if at_so_much and goods.quantity and goods.quantity > 1 else None
 

@@ -154,12 +154,7 @@ def meter_sums(tariff: Tariff | None, calendar: Calendar, *, reversing: bool = F
     periods = () if tariff is None else in_order(tariff)
     priced = [_priced(at, period, calendar) for at, period in enumerate(periods)]
     if not any(priced):
-        month = np.arange(_MONTHS)
-        none = (None,) * len(periods)
-        return MeterSums(
-            first_of_hour=calendar.month - 1, firsts=_MONTHS, begins=month, prices=none, registers=none,
-            nets=(False,) * len(periods), unlike_over=((),) * len(periods), cells=_MONTHS,
-        )  # fmt: skip
+        return _by_month(calendar, len(periods))
     nets = tuple(reversing or period.export == "netted" for period in periods)
     slot = _slot_of(calendar)
     clock_cell = (calendar.month - 1) * _SLOTS + slot
@@ -220,6 +215,15 @@ def _unlike(price: Floats, group: Ints) -> bool:
     one = np.empty(int(group.max()) + 1)
     one[group] = price
     return bool((one[group] != price).any())
+
+
+def _by_month(calendar: Calendar, periods: int) -> MeterSums:
+    """Where no period tells hours apart."""
+    none = (None,) * periods
+    return MeterSums(
+        first_of_hour=calendar.month - 1, firsts=_MONTHS, begins=np.arange(_MONTHS), prices=none, registers=none,
+        nets=(False,) * periods, unlike_over=((),) * periods, cells=_MONTHS,
+    )  # fmt: skip
 
 
 def priced_hours(tariff: Tariff, number: int, calendar: Calendar) -> tuple[Floats, Floats]:
