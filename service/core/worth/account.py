@@ -42,6 +42,8 @@ from service.core.worth.sensitivity import STEP_SHARE, Sensitivity, Stepped, sen
 from service.core.worth.use import UseAtHome
 
 _TWO_WAY = Meter(counts="two_way", sums_phases=True, netting="instant")
+# What bills that are the same leave between them by rounding, in any currency; nothing is paid back with it.
+_DUST = 1e-6
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -323,6 +325,8 @@ class _Savings:
         bought, sold = savings_by_price(
             cases.stacked_cases(), periods, terms.money.ageing_share_per_year, meter.counts, meter.netting
         )
+        for amounts in (bought, sold):
+            amounts[np.abs(amounts) < _DUST] = 0.0
         past = np.arange(bought.shape[-1])
         age = (1.0 - terms.money.ageing_share_per_year) ** past
         night: Floats | float = 0.0
