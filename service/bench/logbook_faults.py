@@ -90,13 +90,19 @@ def _limit(making: Making, powers: Powers) -> Floats:
     return making.ac_w(powers(making, making.sky, None), limit)
 
 
-def _shade(making: Making, powers: Powers) -> Floats:
-    rng, parts = making.rng, making.sky.parts
-    morning = rng.random() < 0.5
-    edge = float(rng.uniform(110, 165)) if morning else float(rng.uniform(195, 250))
+def _sector(making: Making) -> tuple[float, float]:
+    """Azimuths between which something stands, on the side of the morning or of the afternoon."""
+    morning = making.rng.random() < 0.5
+    edge = float(making.rng.uniform(110, 165)) if morning else float(making.rng.uniform(195, 250))
     low, high = (40.0, edge) if morning else (edge, 320.0)
     if making.climate.latitude_deg < 0:
         low, high = (360 + 180 - high) % 360, (360 + 180 - low) % 360
+    return low, high
+
+
+def _shade(making: Making, powers: Powers) -> Floats:
+    rng, parts = making.rng, making.sky.parts
+    low, high = _sector(making)
     below = float(rng.uniform(20, 60))
     inside = (parts.azimuth_deg > low) & (parts.azimuth_deg < high) & (90 - parts.zenith_deg < below)
     blocked = float(rng.uniform(0.2, 0.8))
@@ -220,11 +226,7 @@ def _ageing(making: Making, powers: Powers) -> Floats:
 def _grown(making: Making, powers: Powers) -> Floats:
     """A tree: soft from the start, denser and higher from the second spring on."""
     rng, parts = making.rng, making.sky.parts
-    morning = rng.random() < 0.5
-    edge = float(rng.uniform(110, 165)) if morning else float(rng.uniform(195, 250))
-    low, high = (40.0, edge) if morning else (edge, 320.0)
-    if making.climate.latitude_deg < 0:
-        low, high = (360 + 180 - high) % 360, (360 + 180 - low) % 360
+    low, high = _sector(making)
     below, grows = float(rng.uniform(18, 40)), float(rng.uniform(3, 12))
     blocked, denser = float(rng.uniform(0.0, 0.3)), float(rng.uniform(0.25, 0.6))
     second = parts.day >= 365

@@ -196,22 +196,12 @@ def _would_have_seen(evidence: Evidence) -> float | None:
 
 def _plainly_shown(evidence: Evidence) -> list[Suspect]:
     """Causes that are seen by one comparison of their own, without weighing."""
-    found: list[Suspect] = []
-    if (grown := evidence.grown) is not None:
-        found.append(
-            Suspect(
-                code="shade_grown", sureness_share=grown.sureness_share, effect_share=grown.energy_share,
-                evidence=grown.shown(),
-            )
-        )  # fmt: skip
-    if (low := evidence.low_voltage) is not None:
-        found.append(
-            Suspect(
-                code="low_voltage_off", sureness_share=low.sureness_share, effect_share=low.energy_share,
-                evidence=low.shown(),
-            )
-        )  # fmt: skip
-    return found
+    shown = (("shade_grown", evidence.grown), ("low_voltage_off", evidence.low_voltage))
+    return [
+        Suspect(code=code, sureness_share=one.sureness_share, effect_share=one.energy_share, evidence=one.shown())
+        for code, one in shown
+        if one is not None
+    ]
 
 
 def _days_known(series: LoggedSeries) -> int:
