@@ -1,6 +1,7 @@
 """Is it doing what it should?"""
 
 from dataclasses import dataclass
+from functools import cached_property
 
 import numpy as np
 
@@ -165,6 +166,11 @@ class _Set:
         typical = TypicalYear(other_light=other, kept_share=kept, standard_offset_s=offset_s)
         return cls(question, typical, zone, longitude, setup.inverter.ac_power_w)
 
+    @cached_property
+    def days_wh(self) -> tuple[Floats, Floats]:
+        """(365,) each: what the season of each day of a year gives, and a cloudless day."""
+        return self.typical.usual_days_wh(), self.typical.clear_days_wh()
+
     def snow(self) -> SnowFacts:
         """What tells whether snow may lie on it."""
         tilts = [array.plane.tilt_deg for array in self.question.setup.arrays]
@@ -181,7 +187,8 @@ def _log(readings: ReadingsIn, pointer: str, set_: _Set) -> tuple[Log, Zone]:
     seconds = np.concatenate([rows.at_s for _, rows, _ in parts])
     zone = zone_of(set_.time_zone, set_.longitude_deg, int(seconds.min()), int(seconds.max()))
     usual_w = (set_.question.energy.year_kwh.middle or 0.0) * 1000.0 / YEAR_H / len(parts)
-    ceiling = Ceiling(most_w=set_.most_w, usual_w=usual_w)
+    usual, clear = (one / len(parts) for one in set_.days_wh)
+    ceiling = Ceiling(most_w=set_.most_w, usual_w=usual_w, usual_days_wh=usual, clear_days_wh=clear)
     log = log_of([(number, rows) for number, rows, _ in parts], [ceiling] * len(parts), zone)
     return Log(total=log.total, inputs=log.inputs, notes=(*_of_the_clock([one for *_, one in parts]), *log.notes)), zone
 

@@ -10,11 +10,12 @@ from service.core.logbook.expected import (
     reference_rows,
 )
 from service.core.logbook.gaps import Gap
+from service.core.logbook.limits import Ceiling
 from service.core.logbook.log import Log, log_of
 from service.core.logbook.neighbours import Neighbour, from_neighbours
 from service.core.logbook.pieces import Course, LogNote, Pieces
 from service.core.logbook.review import Conclusion, Judged, Reading, beside_its_house, judged, read_log
-from service.core.logbook.rows import Ceiling, Rows
+from service.core.logbook.rows import Rows
 from service.core.logbook.second_year import SecondYear, second_year
 from service.core.logbook.series import LoggedSeries
 from service.core.logbook.snow import Silence, SnowFacts

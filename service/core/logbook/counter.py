@@ -5,8 +5,19 @@ from types import MappingProxyType
 
 import numpy as np
 
+from service.core.logbook.limits import Ceiling
 from service.core.logbook.pieces import LogNote, Pieces
-from service.core.logbook.rows import HOUR_S, MOST_OVER_RATING, Ceiling, Rows, resolution_of, step_of
+from service.core.logbook.rows import DAY_S, HOUR_S, Rows, resolution_of, step_of
+from service.core.logbook.units import (
+    A_THOUSANDTH,
+    AS_SAID,
+    FACTORS,
+    MOST_OVER_RATING,
+    OVER_CLEAR,
+    TIMES_THOUSAND,
+    rounded_to,
+    stretches_of,
+)
 from service.core.logbook.zones import Zone
 from service.core.model.hours import Bools, Floats, Ints
 
@@ -14,6 +25,11 @@ _MOST_PASSES = 5
 # A counter that begins each day at nought is known by this share of the nights around.
 _DAILY_SHARE, _LEAST_DAYS, _NIGHTS_AROUND = 0.6, 3, 4
 _LONG_STEPS = 3.0
+# Where a counter goes on in another unit: what may be added meanwhile must be less than this share of the reading.
+_SHARP_SHARE, _JOINT_DECADES, _MOST_JOINTS, _AROUND = 0.3, (2.85, 3.15), 200, 4
+_CHANGES = (
+    (AS_SAID, A_THOUSANDTH), (TIMES_THOUSAND, AS_SAID), (AS_SAID, TIMES_THOUSAND), (A_THOUSANDTH, AS_SAID)
+)  # fmt: skip
 _THOUSAND = 1000.0
 
 
@@ -30,6 +46,27 @@ class _Readings:
         """What can be added in so much time: what the set gives, and the rounding of both readings."""
         return np.asarray(self.most_w * seconds / HOUR_S * MOST_OVER_RATING + 2.0 * self.resolution + 1.0)
 
+    def joints(self, most: Floats) -> dict[int, frozenset[tuple[int, int]]]:
+        """The readings after which the counter goes on in another unit: which changes of unit make it go on.
+
+        ``most``: (n - 1,) what can have come at most from each to the next, Wh.
+        """
+        old, new = self.value[:-1], self.value[1:]
+        with np.errstate(divide="ignore", invalid="ignore"):
+            decades = np.abs(np.log10(np.maximum(new, 0.0) / np.maximum(old, 0.0)))
+        near = np.flatnonzero((decades > _JOINT_DECADES[0]) & (decades < _JOINT_DECADES[1]))
+        if near.size > _MOST_JOINTS:
+            return {}
+        found = {int(row): frozenset(pair for pair in _CHANGES if self._goes_on(int(row), float(most[row]), *pair))
+                 for row in near}  # fmt: skip
+        return {row: pairs for row, pairs in found.items() if pairs}
+
+    def _goes_on(self, row: int, most: float, before: int, after: int) -> bool:
+        early, late = self.value[max(row - _AROUND, 0) : row + 1], self.value[row + 1 : row + 2 + _AROUND]
+        rounding = rounded_to(early) * FACTORS[before] + rounded_to(late) * FACTORS[after]
+        old, new = float(early[-1]) * FACTORS[before], float(late[0]) * FACTORS[after]
+        return -rounding - 1.0 <= new - old <= most + rounding < _SHARP_SHARE * old
+
     def without(self, drop: Bools) -> "_Readings":
         return _Readings(self.at[~drop], self.value[~drop], self.resolution, self.most_w)
 
@@ -41,8 +78,8 @@ def counter_pieces(rows: Rows, ceiling: Ceiling, zone: Zone) -> tuple[Pieces, tu
     counts from nought: at least that much came. A counter that begins each day at nought is read day by day. A jump
     that the set cannot have made ends the count there and begins it anew.
     """
-    value, unit = _in_the_right_unit(rows, ceiling)
-    told = _Readings(rows.at_s, value, resolution_of(value), ceiling.most_w)
+    at, value, unit = _in_the_right_unit(rows, ceiling, zone)
+    told = _Readings(at, value, resolution_of(value), ceiling.most_w)
     below = told.value < 0.0
     readings, spikes = _without_spikes(told.without(below))
     step_s = step_of(readings.at, rows.step_s)
@@ -122,23 +159,27 @@ def _without_spikes(readings: _Readings) -> tuple[_Readings, int]:
     return readings, dropped
 
 
-def _in_the_right_unit(rows: Rows, ceiling: Ceiling) -> tuple[Floats, list[LogNote]]:
-    """A counter in Wh that was called kWh: what it rises by cannot be, and by a thousandth of it can."""
-    value = rows.value
-    if value.size < 3:
-        return value, []
-    rise, hours = np.diff(value), np.diff(rows.at_s) / HOUR_S
-    up = rise > 0.0
-    if not up.any():
-        return value, []
-    most = MOST_OVER_RATING * ceiling.most_w * hours[up] + 20.0
-    high = rise[up] > most
-    if np.count_nonzero(high) > 0.3 * up.sum() and np.mean(rise[up] / _THOUSAND <= most) > 0.95:
-        return value / _THOUSAND, [LogNote(code="unit_too_large", count=int(value.size))]
-    usual = ceiling.usual_w * float(hours.sum())
-    if float(rise[up].sum()) * 100.0 < usual and np.mean(rise[up] * _THOUSAND <= most) > 0.95:
-        return value * _THOUSAND, [LogNote(code="unit_too_small", count=int(value.size))]
-    return value, []
+def _in_the_right_unit(rows: Rows, ceiling: Ceiling, zone: Zone) -> tuple[Ints, Floats, list[LogNote]]:
+    """Readings in Wh, whatever unit each stretch of them is in; those of which that cannot be told left out."""
+    at, value = rows.at_s, rows.value
+    if value.size < 2:
+        return at, value, []
+    rise = np.append(np.maximum(np.diff(value), 0.0), 0.0)  # of each reading what is added until the next
+    told = _Readings(at, value, resolution_of(value), ceiling.most_w)
+    found = stretches_of(
+        at, np.append(at[1:], at[-1]), rise, ceiling, zone, joints=told.joints(_most_between(told, ceiling, zone))
+    )
+    if found is None:
+        return at, value, []
+    keep = ~found.doubt
+    return at[keep], (value * found.factor)[keep], list(found.notes(at, rise > 0.0, zone))
+
+
+def _most_between(told: _Readings, ceiling: Ceiling, zone: Zone) -> Floats:
+    """(n - 1,) what the set can have given from each reading to the next: by its rating, and by a cloudless sky."""
+    seconds = np.diff(told.at)
+    clear = OVER_CLEAR * ceiling.clear_wh(zone.day_of(told.at[:-1])) * np.ceil(seconds / DAY_S)
+    return np.minimum(told.most_wh(seconds), clear)
 
 
 def _note(code: str, count: int) -> tuple[LogNote, ...]:

@@ -56,6 +56,17 @@ class TypicalYear:
         around = np.convolve(np.tile((days - season) ** 2, 3), np.ones(_SPREAD_DAYS) / _SPREAD_DAYS, "same")
         return np.asarray(np.sqrt(around[_DAYS : 2 * _DAYS]) / np.maximum(season, 1e-9))
 
+    def usual_days_wh(self) -> Floats:
+        """(365,) what the season of each day gives."""
+        return np.asarray(season_of(self.hours_w()).reshape(_DAYS, 24).sum(axis=1))
+
+    def clear_days_wh(self) -> Floats:
+        """(365,) what a cloudless day gives: hour by hour the best of the month around it."""
+        days, reach = self.hours_w().reshape(_DAYS, 24), _SEASON_DAYS // 2
+        around = np.concatenate([days[-reach:], days, days[:reach]])
+        best = np.lib.stride_tricks.sliding_window_view(around, _SEASON_DAYS, axis=0).max(axis=2)
+        return np.asarray(best.sum(axis=1))
+
     def dullest_share(self, days: int) -> Floats:
         """(365,) what so many days in a row give of their season's at least, within a month around each day."""
         hours = self.hours_w()

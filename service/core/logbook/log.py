@@ -8,8 +8,9 @@ import numpy as np
 
 from service.core.logbook.counter import counter_pieces, in_order
 from service.core.logbook.grid import summed_inputs
+from service.core.logbook.limits import Ceiling
 from service.core.logbook.pieces import LogNote, Pieces
-from service.core.logbook.rows import Ceiling, Rows, interval_pieces, ordered
+from service.core.logbook.rows import Rows, interval_pieces, ordered
 from service.core.logbook.zones import Zone
 
 # A log whose energy lies by more than this in hours without sun has a wrong clock.

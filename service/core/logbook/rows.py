@@ -9,13 +9,14 @@ from types import MappingProxyType
 
 import numpy as np
 
+from service.core.logbook.limits import Ceiling
+from service.core.logbook.out_of_line import out_of_line
 from service.core.logbook.pieces import LogNote, Pieces
+from service.core.logbook.units import MOST_OVER_RATING, stretches_of
 from service.core.logbook.zones import Zone
 from service.core.model.hours import Bools, Floats, Ints
 
 HOUR_S, DAY_S = 3600, 86_400
-# What an inverter gives for minutes above its rating; more is an error of the reading.
-MOST_OVER_RATING = 1.25
 # Below nought: what a meter shows of the inverter's own draw by night; what is further down is an error.
 _OWN_DRAW_W = 15.0
 _USUAL_STEPS_S = np.array([
@@ -25,8 +26,6 @@ _USUAL_STEPS_S = np.array([
 _THOUSAND = 1000.0
 # A clamp that was put on the wrong way round: so many values far below nought at least, and next to nothing above.
 _LEAST_TURNED, _MOST_UPRIGHT_SHARE = 3, 0.02
-# A whole log is taken to be in the other unit if its energy lies this far from what could be expected.
-_OTHER_UNIT_TIMES = 100.0
 _ROUNDED_TO_WH = (1000.0, 500.0, 100.0, 50.0, 10.0, 5.0, 1.0, 0.5, 0.1, 0.01)
 
 
@@ -45,14 +44,6 @@ class Rows:
     value: Floats
     stamp: str
     step_s: int | None = None
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Ceiling:
-    """What the set can give at most, and what it gives in a usual hour of the year: W."""
-
-    most_w: float
-    usual_w: float
 
 
 def ordered(rows: Rows) -> tuple[Rows, tuple[LogNote, ...]]:
@@ -108,8 +99,8 @@ def resolution_of(values_wh: Floats) -> float:
     if seen.size > 5000:
         seen = seen[:: seen.size // 5000]
     for amount in _ROUNDED_TO_WH:
-        off = np.abs(seen / amount - np.rint(seen / amount))
-        if np.count_nonzero(off < 0.005) >= 0.98 * seen.size:
+        times = np.rint(seen / amount)
+        if np.count_nonzero((np.abs(seen / amount - times) < 0.005) & (times > 0.0)) >= 0.98 * seen.size:
             return amount
     return 0.0
 
@@ -123,12 +114,18 @@ def interval_pieces(rows: Rows, ceiling: Ceiling, zone: Zone) -> tuple[Pieces, t
     begin, end, step_s = _bounds(rows, zone)
     hours = (end - begin) / HOUR_S
     energy = rows.value * hours if rows.kind == "power" else rows.value.copy()
-    energy, unit = _in_the_right_unit(*_turned(energy, hours), hours, ceiling)
+    energy, unit = _turned(energy, hours)
+    stretches = stretches_of(begin, end, energy, ceiling, zone, written=rows.value)
+    doubt = np.zeros(energy.size, dtype=np.bool_)
+    if stretches is not None:
+        unit += stretches.notes(begin, energy > 0.0, zone)
+        energy, doubt = energy * stretches.factor, stretches.doubt
     below = energy < 0.0
     drawn = below & (energy >= -_OWN_DRAW_W * hours)
     impossible = (below & ~drawn) | (energy > MOST_OVER_RATING * ceiling.most_w * hours)
+    odd, told = out_of_line(begin, end, energy, ceiling, zone, ~(doubt | impossible))
     resolution = resolution_of(rows.value if rows.kind == "power" else energy)
-    notes = [*unit, *_counted("below_zero", drawn), *_counted("impossible", impossible, energy)]
+    notes = [*unit, *_counted("below_zero", drawn), *_counted("impossible", impossible, energy), *told]
     energy[drawn] = 0.0
     pieces = Pieces(
         begin_s=begin,
@@ -139,7 +136,7 @@ def interval_pieces(rows: Rows, ceiling: Ceiling, zone: Zone) -> tuple[Pieces, t
         step_s=step_s,
         running_sum=False,
     )
-    return pieces.part(~impossible), tuple(notes)
+    return pieces.part(~(impossible | doubt | odd)), tuple(notes)
 
 
 def _bounds(rows: Rows, zone: Zone) -> tuple[Ints, Ints, int]:
@@ -166,43 +163,6 @@ def _turned(energy: Floats, hours: Floats) -> tuple[Floats, list[LogNote]]:
     if np.count_nonzero(far) < _LEAST_TURNED or above > _MOST_UPRIGHT_SHARE * below:
         return energy, []
     return -energy, [LogNote(code="turned_clamp", count=int(np.count_nonzero(energy < 0.0)))]
-
-
-def _in_the_right_unit(
-    energy: Floats, notes: list[LogNote], hours: Floats, ceiling: Ceiling
-) -> tuple[Floats, list[LogNote]]:  # fmt: skip
-    """Wh that were called kWh, all or some, divided by a thousand; kWh that were called Wh multiplied."""
-    lit = energy > 0.0
-    if not lit.any():
-        return energy, notes
-    most = MOST_OVER_RATING * ceiling.most_w * hours
-    high = energy > most
-    if high.any() and np.count_nonzero(high) >= 0.02 * np.count_nonzero(lit):
-        swapped = _too_large(lit, high)
-        if (energy[high & swapped] / _THOUSAND <= most[high & swapped]).all():
-            told = LogNote(code="unit_too_large", count=int(np.count_nonzero(swapped & lit)))
-            return np.where(swapped, energy / _THOUSAND, energy), [*notes, told]
-    usual = ceiling.usual_w * float(hours.sum())
-    if float(energy[lit].sum()) * _OTHER_UNIT_TIMES < usual and float(energy.max() * _THOUSAND) <= float(most.max()):
-        lifted = energy * _THOUSAND
-        if (lifted <= most).all() and float(lifted[lit].sum()) < 3.0 * usual:
-            return lifted, [*notes, LogNote(code="unit_too_small", count=int(np.count_nonzero(lit)))]
-    return energy, notes
-
-
-def _too_large(lit: Bools, high: Bools) -> Bools:
-    """Which rows are in the smaller unit: all of them, or the stretches whose rows by day are too large."""
-    if np.count_nonzero(high) > 0.3 * np.count_nonzero(lit):
-        return np.ones(lit.size, dtype=np.bool_)
-    # The unit changed on the way: from the first too large row of a stretch to its last one, dim rows in between.
-    rows = np.flatnonzero(high)
-    longest = 10 * max(int(np.median(np.diff(rows))) if rows.size > 1 else 1, 300)
-    begins = np.concatenate([[True], np.diff(rows) > longest])
-    ends = np.concatenate([np.diff(rows) > longest, [True]])
-    inside = np.zeros(lit.size + 1)
-    np.add.at(inside, rows[begins], 1.0)
-    np.add.at(inside, rows[ends] + 1, -1.0)
-    return np.asarray(np.cumsum(inside[:-1]) > 0.5)
 
 
 def _counted(code: str, which: Bools, energy: Floats | None = None) -> Sequence[LogNote]:

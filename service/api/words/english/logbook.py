@@ -72,10 +72,21 @@ TEXTS: Mapping[str, str] = {
     "They count as not logged.",
     "note.impossible.one": "One value cannot be: more than the inverter can give in that time, or far below nought. It "
     "counts as not logged.",
-    "note.unit_too_large": "{count} values are a thousand times too large for kWh; they were read as Wh. Please check "
-    "the unit.",
-    "note.unit_too_small": "The values are a thousand times too small for the unit that was said; they were read in "
-    "the larger one. Please check the unit.",
+    "note.unit_too_large": "{count} values ({dates}) are a thousand times what the set can give: they are in the "
+    "smaller unit, Wh for kWh or W for kW, and were divided by a thousand. Please check the unit.",
+    "note.unit_too_small": "{count} values ({dates}) are a thousandth of what the set gives: they are in the larger "
+    "unit, kWh for Wh or kW for W, and were multiplied by a thousand. Please check the unit.",
+    "note.unit_in_doubt": "{count} values ({dates}) are about a thousandth or a thousand times what was to be "
+    "expected, and whether they are in another unit or the set was next to off cannot be told. They count as not "
+    "logged. Please send these days in the unit of the others.",
+    "note.too_much_for_the_sun": "{count} values are more than the sun can give this set in that time, such as "
+    "{kwh:.1f} kWh from {dates} on: a digit too many, or a comma lost? They count as not logged.",
+    "note.too_much_for_the_sun.one": "{kwh:.1f} kWh from {dates} on is more than the sun can give this set in that "
+    "time: a digit too many, or a comma lost? It counts as not logged.",
+    "note.far_below_the_others": "{count} months lie below a fifth of what the others let expect, such as {kwh:.1f} "
+    "kWh from {dates} on: a digit lost, or was the set off? They count as they stand.",
+    "note.far_below_the_others.one": "{kwh:.1f} kWh from {dates} on is below a fifth of what the other months let "
+    "expect: a digit lost, or was the set off? It counts as it stands.",
     "note.counter_daily": "The counter begins each day at nought; it was read day by day.",
     "note.counter_reset": "The counter was set back {count} times, first before {first}. What came between the last "
     "reading and that is not known: at least {at_least_kwh:.2f} kWh are counted.",
