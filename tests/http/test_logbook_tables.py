@@ -69,6 +69,14 @@ def test_however_the_lines_look_the_answer_is_that_of_plain_ones(odd: str) -> No
     assert said("start;energy_wh", lines, "\r\n" if odd == "returns" else "\n") == plain
 
 
+@pytest.mark.parametrize(("value", "plain"), [("1.001,5", "1001.5"), ("1,001.5", "1001.5"), ("-1.001,5", "-1001.5")])
+def test_thousands_that_are_marked_off_are_read(value: str, plain: str) -> None:
+    def table(text: str) -> list[str]:
+        return [f"{at};{text if k == 40 else watts}" for k, (at, watts) in enumerate(ROWS[: 14 * 24])]
+
+    assert said("start;power_w", table(value)) == said("start;power_w", table(plain))
+
+
 @pytest.mark.parametrize(
     ("value", "line", "code"), [("a", 7, "wrong_form"), ("inf", 7, "wrong_form"), ("1e12", None, "out_of_range")]
 )

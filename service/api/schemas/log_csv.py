@@ -55,6 +55,7 @@ _EXAMPLE = f"# {dumps(SMALLEST)}\nstart;energy_wh\n2026-05-01T10:00:00+02:00;212
 _NEWLINE = ord("\n")
 _BY_LINES = ("\r", "\x0b", "\x0c", "\x1c", "\x1d", "\x1e", "\n\n")  # other ends of lines, empty lines
 _PLAIN_NUMBERS = frozenset("0123456789+-.eE\n")
+_THOUSANDS = re.compile(r"([+-]?\d{1,3}(?:\.\d{3}){1,5}),(\d{1,18})|([+-]?\d{1,3}(?:,\d{3}){1,5})\.(\d{1,18})")
 _NOTHING = ("", "-", "null", "nan", "NaN", "n/a", "NA", "None")
 
 
@@ -283,9 +284,12 @@ def _first_odd(lines: Sequence[str], head: _Head) -> int:
 
 
 def _number(text: str, line: int, place: int) -> float | None:
-    """A number with a point or a comma; 1.234,5 and 1,234.5 are not guessed at."""
+    """A number with a point or a comma; 1.234,5 and 1,234.5 have thousands marked off, 1.234 alone has none."""
     if text in _NOTHING:
         return None
+    if (marked := _THOUSANDS.fullmatch(text)) is not None:
+        thousands, mark = (marked[1], ".") if marked[1] is not None else (marked[3], ",")
+        return float(f"{thousands.replace(mark, '')}.{marked[2] or marked[4]}")
     plain = text.replace(",", ".") if text.count(",") == 1 and "." not in text else text
     if not re.fullmatch(r"[+-]?\d{1,18}(\.\d{0,18})?([eE][+-]?\d{1,2})?|[+-]?\.\d{1,18}", plain):
         raise _refused("csv_number", line + place + 1, text)

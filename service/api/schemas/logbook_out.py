@@ -28,6 +28,7 @@ from service.core.model.band import Band
 
 MOST_GAPS, MOST_DAYS, MOST_MONTHS = 500, 400, 1400
 _CLEAR_SHARE = 0.4  # so sure the first suspect has to be for its name to lead
+_SINCE_LAST_YEAR = frozenset({"shade_grown", "fast_ageing"})
 _EPOCH = date(1970, 1, 1)
 Kind = Literal["connection_lost", "set_off", "unknown"]
 
@@ -212,13 +213,18 @@ class SecondYearOut(Out):
     @classmethod
     def of(cls, found: SecondYear, suspects: list[SuspectOut]) -> Self:
         """With its sentences."""
-        change = {"percent": 100.0 * abs(found.change_share), "before_kwh": found.before_kwh,
-                  "after_kwh": found.after_kwh}  # fmt: skip
-        lines = [say("logbook", f"letter.{found.what}", change)]
+        change: Facts = {"percent": 100.0 * abs(found.change_share), "before_kwh": found.before_kwh,
+                         "after_kwh": found.after_kwh}  # fmt: skip
+        doubtful = found.what in ("about_the_same", "cannot_tell")
+        clear = [one.code for one in suspects[:1] if one.sureness_share >= _CLEAR_SHARE]
+        hidden = doubtful and bool(_SINCE_LAST_YEAR.intersection(clear))  # by the sum of all days
+        if hidden:
+            change["cause"] = say("logbook", f"cause.{clear[0]}")
+        lines = [say("logbook", f"letter.{found.what}" + (".a_cause" if hidden else ""), change)]
         if found.lowest is not None:
             fell = {"month": day_text(found.lowest.first_day)[:7], "percent": -100.0 * found.lowest.change_share}
             lines.append(say("logbook", "letter.lowest", fell))
-        if found.what in ("about_the_same", "cannot_tell"):
+        if doubtful:
             lines.append(say("logbook", "letter.doubt", {"percent": 100.0 * found.doubt_share}))
         return cls(
             what=found.what, change_share=found.change_share, doubt_share=found.doubt_share,
@@ -275,7 +281,8 @@ class LogbookOut(Out):
     )
     basis: str = Field(
         max_length=20,
-        description="What the expectation rests on: the neighbours' logs (peers), given weather, climate.",
+        description="What the expectation rests on: the neighbours' logs (peers), given weather (weather; "
+        "weather_in_part: it leaves more than a fifth open), climate.",
     )
     basis_text: Text
     suspects: list[SuspectOut] = Field(

@@ -25,6 +25,9 @@ _DAYLIGHT_SHARE = 0.015
 _LEAST_SD_SHARE = 0.01
 DULL_DAYS = 5  # so many dull days in a row: in deep winter a single one may give nothing at all
 YEAR_TO_YEAR = "year_to_year"
+# Given weather that leaves more than this part of the expected energy open is no measure of the whole log.
+_MOST_OPEN_SHARE = 0.2
+BY_CLIMATE = frozenset({"climate", "weather_in_part"})
 # Single months of the climate table are less sure than its years: nine tenths within 7 to 15 %, of years within 4 to 8.
 _MONTH_TIMES = 1.7
 _BEFORE_MONTH = np.concatenate([[0], np.cumsum([31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30])])
@@ -110,7 +113,7 @@ class Expected:
         day_sd_share: (n,) how far single days lie from this, relative, beyond those causes.
         year_sd_share: how far a whole year may lie from it for its weather.
         month_sd_share: how far a month's part of the year may lie from it for what the table does not know.
-        basis: climate, weather, peers.
+        basis: climate, weather, weather_in_part, peers.
         dull_shares: (n,) each: what the dullest day of its season gives of the season's, and the dullest days in a row.
             None: not known.
     """
@@ -236,13 +239,15 @@ def from_weather(
     """
     low, high = ends_of(spread)
     hours = np.where(known, hours_w, season.hours_w)
+    total = float(season.hours_w[1:-1].sum())
+    open_share = float(season.hours_w[~known].sum()) / total if total > 0.0 else 0.0
     return replace(
         season,
         hours_w=hours,
-        low_w=hours * low,
-        high_w=hours * high,
-        day_sd_share=np.full(hours.size, day_sd_share),
-        year_sd_share=0.0,
-        month_sd_share=0.0,
-        basis="weather",
+        low_w=np.where(known, hours * low, season.low_w),
+        high_w=np.where(known, hours * high, season.high_w),
+        day_sd_share=np.where(known, day_sd_share, season.day_sd_share),
+        year_sd_share=season.year_sd_share * open_share,
+        month_sd_share=season.month_sd_share * open_share,
+        basis="weather" if open_share < _MOST_OPEN_SHARE else "weather_in_part",
     )

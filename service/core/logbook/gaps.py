@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from service.core.logbook.expected import DAY_S, DULL_DAYS, HOUR_S, Expected
+from service.core.logbook.expected import BY_CLIMATE, DAY_S, DULL_DAYS, HOUR_S, Expected
 from service.core.logbook.pieces import Course, Pieces
 from service.core.model.band import Z_90, Band
 from service.core.model.hours import Bools, Floats, Ints
@@ -228,7 +228,7 @@ class _Level:
         self.first_s = now.first_s
         total = float(self.expected.sum())
         self.overall = float(self.logged.sum()) / total if total > 0 else 1.0
-        self.followed = now.basis != "climate"
+        self.followed = now.basis not in BY_CLIMATE
         seen = self.expected > 0.02 * self.expected.max(initial=0.0)
         off = self.logged[seen] / np.maximum(self.expected[seen], 1e-9) / max(self.overall, 1e-9) - 1.0
         self.day_sd = float(np.sqrt(np.mean(off**2))) if seen.sum() > 2 else max(float(now.day_sd_share.mean()), 0.1)
@@ -262,6 +262,9 @@ def _gap(holes: Holes, at: int, pieces: Pieces, season: Expected, now: Expected,
             (CONNECTION_LOST, 0.8) if not pieces.running_sum else _before_counter_day(holes, at, pieces, now)
         )
         missed = _band(would, sd)
+    elif pieces.at_least[holes.piece[at]]:  # set back meanwhile: what it shows is a part of what came
+        kind, sureness = (CONNECTION_LOST, 0.7) if regained > _HARDLY_SHARE * would else (UNKNOWN, 0.5)
+        missed = Band(0.0, max(would - regained, 0.0), max(would * (1.0 + Z_90 * sd) - regained, 0.0))
     elif regained * 1000.0 <= 2.0 * pieces.resolution_wh:
         kind, sureness, missed = SET_OFF, 0.95, _band(would, sd)
     else:

@@ -9,6 +9,7 @@ from service.core.logbook.limits import Ceiling
 from service.core.logbook.pieces import LogNote
 from service.core.logbook.units import OVER_CLEAR
 from service.core.logbook.zones import Zone
+from service.core.model.finding import Fact
 from service.core.model.hours import Bools, Floats, Ints
 
 _LONG_S, _MONTH_S = 0.9 * DAY_S, 20 * DAY_S
@@ -51,7 +52,7 @@ def out_of_line(
         if which.size:
             far = int(which[np.argmax(energy_wh[which])])
             date = str(zone.day_of(begin_s[far : far + 1]).astype("datetime64[D]")[0])
-            facts = {"kwh": float(energy_wh[far]) / _THOUSAND, "dates": date}
+            facts: dict[str, Fact] = {"kwh": float(energy_wh[far]) / _THOUSAND, "dates": date}
             notes.append(LogNote(code=code, count=int(which.size), facts=MappingProxyType(facts)))
     none[rows[high]] = True
     return none, notes

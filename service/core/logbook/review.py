@@ -10,7 +10,7 @@ import numpy as np
 
 from service.core.logbook.diagnosis import Diagnosis, clipped_steps
 from service.core.logbook.diagnosis.diagnose import SOMETHING_WRONG
-from service.core.logbook.expected import DAY_S, HOUR_S, Expected, sd_share_of
+from service.core.logbook.expected import BY_CLIMATE, DAY_S, HOUR_S, Expected, sd_share_of
 from service.core.logbook.gaps import SET_OFF, Gap, Sorted, sorted_gaps
 from service.core.logbook.grid import series_of
 from service.core.logbook.log import Log
@@ -172,7 +172,7 @@ def beside_its_house(reading: Reading, found: Diagnosis) -> Diagnosis:
     vague marks of others are no alarm. Nor does a set lack a part of its panels that gives more than its season.
     """
     bright = reading.ratio is not None and reading.ratio > _ABOVE_ITS_SEASON
-    if bright and reading.now.basis == "climate" and found.suspects and found.suspects[0].code in _TAKES_A_PART:
+    if bright and reading.now.basis in BY_CLIMATE and found.suspects and found.suspects[0].code in _TAKES_A_PART:
         return replace(found, conclusion=_no_alarm(found))
     at_par = (
         reading.now.basis == "peers" and reading.ratio is not None and reading.ratio > 0.0
@@ -257,7 +257,9 @@ def _conclusion(reading: Reading, visible_share: float, *, alarm: bool) -> tuple
     if reading.ratio is None or expected < _LEAST_KWH or reading.days < _LEAST_DAYS:
         return Conclusion.CANNOT_TELL, "too_little_logged"
     # Where the days that tell the level are right, a low sum of a few weeks is their sky, unless it is far below.
-    by_their_sky = reading.now.basis == "climate" and reading.days < _FEW_DAYS and visible_share < reading.visible_share
+    by_their_sky = (
+        reading.now.basis in BY_CLIMATE and reading.days < _FEW_DAYS and visible_share < reading.visible_share
+    )
     short_of_sd = _FAR_SD if by_their_sky else _SHORT_OF_SD
     if reading.ratio <= 0.0 or log(reading.ratio) < -short_of_sd * reading.sd_share:
         return Conclusion.SOMETHING_WRONG, "less_than_expected"

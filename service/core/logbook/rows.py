@@ -121,7 +121,8 @@ def interval_pieces(rows: Rows, ceiling: Ceiling, zone: Zone) -> tuple[Pieces, t
         unit += stretches.notes(begin, energy > 0.0, zone)
         energy, doubt = energy * stretches.factor, stretches.doubt
     below = energy < 0.0
-    drawn = below & (energy >= -_OWN_DRAW_W * hours)
+    # A month holds what was made, less a little: one below nought is a slip of the pen.
+    drawn = below & (energy >= -_OWN_DRAW_W * hours) & (rows.kind != "month")
     impossible = (below & ~drawn) | (energy > MOST_OVER_RATING * ceiling.most_w * hours)
     odd, told = out_of_line(begin, end, energy, ceiling, zone, ~(doubt | impossible))
     resolution = resolution_of(rows.value if rows.kind == "power" else energy)

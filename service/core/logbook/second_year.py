@@ -6,6 +6,7 @@ from math import exp, hypot, log, sqrt
 
 import numpy as np
 
+from service.core.logbook.expected import BY_CLIMATE
 from service.core.logbook.totals import SpanTotal
 
 _LEAST_KNOWN_SHARE = 0.5  # of a day's expected energy in logged time, for it to be compared
@@ -79,7 +80,7 @@ def second_year(days: Sequence[SpanTotal], basis: str, year_sd_share: float) -> 
     if before <= 0.0:
         return None
     month_sd = _MONTH_SD.get(basis, _MONTH_SD["climate"])
-    lasting = year_sd_share if basis == "climate" else _STATION_SD
+    lasting = year_sd_share if basis in BY_CLIMATE else _STATION_SD
     doubt = _SURE_SD * sqrt(2.0) * hypot(month_sd / sqrt(len(both) / _MONTH_DAYS), lasting)
     change = after / before - 1.0
     lowest = min(pairs, key=lambda one: one.change_share)

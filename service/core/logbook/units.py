@@ -16,6 +16,7 @@ from service.core.logbook.expected import DAY_S, HOUR_S
 from service.core.logbook.limits import Ceiling
 from service.core.logbook.pieces import LogNote
 from service.core.logbook.zones import Zone
+from service.core.model.finding import Fact
 from service.core.model.hours import Bools, Floats, Ints
 
 # What an inverter gives for minutes above its rating; more is an error of the reading.
@@ -68,7 +69,10 @@ class Stretches:
         ):
             rows = np.flatnonzero(which & lit)
             if rows.size:
-                facts = {"times": times, "dates": _dates(which & (lit | ~lit.any()), lit, begin_s, zone)}
+                facts: dict[str, Fact] = {
+                    "times": times,
+                    "dates": _dates(which & (lit | ~lit.any()), lit, begin_s, zone),
+                }
                 told.append(LogNote(code=code, count=int(rows.size), facts=MappingProxyType(facts)))
         return tuple(told)
 

@@ -110,3 +110,22 @@ def test_where_dull_days_of_the_season_give_nothing_only_many_in_a_row_tell_that
     off = replace(rows, value=np.where((day >= 5) & (day < 5 + days_off), 0.0, rows.value))
     assert [gap.kind for gap in sorted_gaps(log_from(off).total, winter, winter).gaps] == kinds
     assert [gap.kind for gap in sorted_gaps(log_from(off).total, base, base).gaps] == ["set_off"]
+
+
+def test_of_a_counter_set_back_in_a_gap_what_it_no_longer_shows_is_missed() -> None:
+    rows = counter_rows(12)
+    back = FIRST_S + 5 * DAY_S + 12 * HOUR_S
+    value = np.where(rows.at_s >= back, rows.value - rows.value[rows.at_s == back], rows.value)
+    gap = only(told(without(replace(rows, value=value), LOST[0] + 1, LOST[1])))
+    assert gap.regained_kwh == pytest.approx(WORTH_KWH / 2.0, rel=0.02)
+    assert gap.missed_kwh.middle == pytest.approx(WORTH_KWH / 2.0, rel=0.05)
+    assert gap.missed_kwh.cautious == 0.0
+    assert gap.missed_kwh.hopeful > gap.missed_kwh.middle
+
+
+def test_of_a_counter_set_back_late_in_a_gap_nobody_knows_whether_the_set_ran() -> None:
+    rows = counter_rows(12)
+    value = np.where(rows.at_s >= LOST[1], rows.value - rows.value[rows.at_s == LOST[1]], rows.value)
+    gap = only(told(without(replace(rows, value=value), LOST[0] + 1, LOST[1])))
+    assert (gap.kind, gap.regained_kwh) == ("unknown", 0.0)
+    assert gap.missed_kwh.middle == pytest.approx(WORTH_KWH, rel=0.05)

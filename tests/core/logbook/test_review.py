@@ -14,11 +14,12 @@ from service.core.logbook import (
     SnowFacts,
     Suspect,
     beside_its_house,
+    from_weather,
     judged,
     read_log,
 )
 from service.core.logbook.neighbours import Neighbour, from_neighbours
-from service.core.model.band import Band
+from service.core.model.band import Band, SpreadPart
 from tests.logs import DAY_S, FIRST_S, HOUR_S, counter_rows, log_from, power_rows, season, utc, without
 
 YEAR = Band(900.0, 1000.0, 1100.0)
@@ -85,6 +86,21 @@ def test_a_joint_reading_over_three_days_is_told_as_one_and_spread() -> None:
 def test_the_more_days_the_surer() -> None:
     sds = [review(power_rows(days), days)[0].sd_share for days in (7, 30, 120)]
     assert sds[0] > sds[1] > sds[2] > 0.05
+
+
+def test_weather_of_some_hours_makes_the_band_no_narrower_than_they_allow() -> None:
+    base = season(60)
+    day = np.arange(base.hours_w.size) // 24
+    widths = []
+    for days in (0, 3, 30, 62):
+        now = from_weather(base, base.hours_w, day < days, [SpreadPart("weather_given", 0.05)], 0.15)
+        reading = read_log(log_from(power_rows(60)), base, now, utc(), 800.0)
+        widths.append(reading.sd_share)
+        assert now.basis == ("weather" if days == 62 else "weather_in_part")
+    alone = read_log(log_from(power_rows(60)), base, base, utc(), 800.0).sd_share
+    assert widths[0] == pytest.approx(alone)
+    assert widths[1] == pytest.approx(alone, rel=0.05)
+    assert widths[1] > widths[2] > widths[3]
 
 
 def test_months_add_up_to_the_log() -> None:

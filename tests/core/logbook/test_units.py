@@ -78,7 +78,7 @@ def test_a_finding_tells_how_many_when_and_by_what() -> None:
 
 def noise(rows: Rows, seed: int = 3) -> Floats:
     """What a meter shows of a set that stands still: some tenths of a watt, by day and night."""
-    return np.asarray(np.round(np.random.default_rng(seed).uniform(0.0, 0.4, rows.value.size), 2))
+    return np.asarray(np.round(np.random.default_rng(seed).uniform(0.0, 0.08, rows.value.size), 3))
 
 
 @pytest.mark.parametrize("share", [0.0, 0.002, None, 0.05, 0.003])
@@ -167,3 +167,9 @@ def test_limits_follow_the_year_where_its_course_is_known() -> None:
     assert known.usual_wh(first_of_march).tolist() == [1059.0]
     assert known.clear_wh(first_of_march).tolist() == [2118.0]
     assert CEILING.usual_wh(first_of_march).tolist() == [24 * 90.0]
+
+
+def test_a_month_below_nought_is_left_out() -> None:
+    log = log_of([(None, months(np.where(np.arange(9) == 3, -3.0, MONTHS)))], [replace(CEILING, usual_w=62.0)], utc())
+    assert log.total.energy_wh.sum() / 1000.0 == pytest.approx(MONTHS.sum() - MONTHS[3])
+    assert notes_of(log) == {"impossible": 1}

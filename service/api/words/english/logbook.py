@@ -47,6 +47,8 @@ TEXTS: Mapping[str, str] = {
     "basis.climate": "Compared with what the climate gives in those hours of the year. The weather of those days is "
     "not known, which makes the band wide; weather of your own or logs of neighbours make it narrow.",
     "basis.weather": "Compared with what the given weather makes of this set, hour by hour.",
+    "basis.weather_in_part": "The given weather tells of a part of the log only: there it was compared with what "
+    "that makes of this set, and with what the climate gives everywhere else, which keeps the band wide.",
     "basis.peers": "Compared with the neighbours' sets day by day, which see the same sky.",
     "gap.connection_lost": "Nothing was logged here. Most likely only the connection was lost: about {missed_kwh:.1f} "
     "kWh are not in the log. Whether the set ran, its own counter tells.",
@@ -68,10 +70,10 @@ TEXTS: Mapping[str, str] = {
     "they count as nought.",
     "note.below_zero.one": "One value lies a little below nought, as meters show the inverter's own draw by night; it "
     "counts as nought.",
-    "note.impossible": "{count} values cannot be: more than the inverter can give in that time, or far below nought. "
-    "They count as not logged.",
-    "note.impossible.one": "One value cannot be: more than the inverter can give in that time, or far below nought. It "
-    "counts as not logged.",
+    "note.impossible": "{count} values cannot be: more than the inverter can give in that time, or below nought by "
+    "more than it draws. They count as not logged.",
+    "note.impossible.one": "One value cannot be: more than the inverter can give in that time, or below nought by "
+    "more than it draws. It counts as not logged.",
     "note.unit_too_large": "{count} values ({dates}) are a thousand times what the set can give: they are in the "
     "smaller unit, Wh for kWh or W for kW, and were divided by a thousand. Please check the unit.",
     "note.unit_too_small": "{count} values ({dates}) are a thousandth of what the set gives: they are in the larger "
@@ -122,8 +124,14 @@ TEXTS: Mapping[str, str] = {
     "{before_kwh:.0f} a year before).",
     "letter.about_the_same": "Over the same days as a year ago the set gave about the same ({after_kwh:.0f} kWh, "
     "{before_kwh:.0f} a year before).",
+    "letter.about_the_same.a_cause": "Over the same days as a year ago the set gave {after_kwh:.0f} kWh, "
+    "{before_kwh:.0f} a year before. The sum of so many kinds of days hides what clear ones show: {cause}. What that "
+    "takes by itself is told beside it.",
     "letter.cannot_tell": "Over the same days as a year ago the set gave {after_kwh:.0f} kWh, {before_kwh:.0f} a year "
     "before. Whether the set or the sky has changed, so few days do not tell.",
+    "letter.cannot_tell.a_cause": "Over the same days as a year ago the set gave {after_kwh:.0f} kWh, "
+    "{before_kwh:.0f} a year before. The sum alone does not tell whether the set or the sky has changed; clear days "
+    "do: {cause}. What that takes by itself is told beside it.",
     "letter.lowest": "{month} lost the most: {percent:.0f} % less than a year before.",
     "letter.doubt": "One year's light lies apart from another's: up to {percent:.0f} % either way proves nothing.",
     "do.look_at_cause": "Likeliest cause: {cause}. {look}",
