@@ -9,10 +9,10 @@ from service.api.answers.log_rows import rows_of
 from service.api.answers.question import Question
 from service.api.deps import Deps
 from service.api.schemas.log_csv import read_csv
+from service.api.schemas.log_json import read_json
 from service.api.schemas.logbook import LogbookIn, PeerIn, ReadingsIn
 from service.api.schemas.logbook_out import LogbookAnswerOut, LogbookOut, SuspectOut
 from service.api.schemas.pause import no_garbage_looked_for
-from service.api.schemas.reading import read_body
 from service.core.logbook import (
     Ceiling,
     Conclusion,
@@ -56,7 +56,7 @@ _SPAN_FLOOR = (0, 86_400)
 def logbook_review(body: bytes, deps: Deps) -> LogbookAnswerOut:
     """The answer of /v1/logbook/review."""
     with no_garbage_looked_for():
-        return reviewed(read_body(LogbookIn, body), deps)
+        return reviewed(read_json(body), deps)
 
 
 def logbook_review_csv(body: bytes, deps: Deps) -> LogbookAnswerOut:

@@ -273,7 +273,7 @@ def _numbers(texts: Sequence[str], line: int) -> Floats:
     if _PLAIN_NUMBERS.issuperset(joined):
         plain = joined.split("\n")
         try:
-            return np.fromiter((float(text or "nan") for text in plain), dtype=np.float64, count=len(plain))
+            return np.array(list(map(float, plain if all(plain) else (text or "nan" for text in plain))))
         except ValueError:
             pass
     return np.array([_number(text, line, place) for place, text in enumerate(texts)], dtype=np.float64)
