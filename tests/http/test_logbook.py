@@ -5,6 +5,7 @@ from copy import deepcopy
 from datetime import UTC, datetime, timedelta
 from functools import cache
 from typing import Any
+from zoneinfo import ZoneInfo
 
 import numpy as np
 import pytest
@@ -385,3 +386,29 @@ def test_every_suspect_has_a_sentence_and_something_to_look_at() -> None:
     assert codes == {key.removeprefix("look.") for key in TEXTS if key.startswith("look.")}
     assert codes == {key.removeprefix("cause.") for key in TEXTS if key.startswith("cause.")}
     assert len(codes) == 13
+
+
+def over_a_change(month: int, day: int, days: int, *, standard: bool) -> dict[str, Any]:
+    """The typical year's hours by day around a change of clocks, without offsets, in wall-clock or standard time."""
+    answer = post("/v1/energy", {**SET, "include": ["hours"]}).json()
+    hours = answer["energy"]["hours"]["ac_w"]
+    begin, berlin = datetime(2025, month, day, tzinfo=UTC), ZoneInfo("Europe/Berlin")
+    first = int((begin - datetime(2025, 1, 1, tzinfo=UTC)).total_seconds() // 3600) + 1
+    told = []
+    for at in range(24 * days):
+        moment = begin + timedelta(hours=at)
+        shown = moment + timedelta(hours=1) if standard else moment.astimezone(berlin)
+        if hours[first + at] > 0.0:  # as loggers do that sleep by night
+            told.append([shown.replace(tzinfo=None).isoformat(), round(hours[first + at], 1)])
+    return {"kind": "interval", "unit": "wh", "stamp": "start", "rows": told}
+
+
+@pytest.mark.parametrize(("month", "day"), [(3, 15), (10, 11)])
+@pytest.mark.parametrize("standard", [True, False])
+def test_a_log_that_keeps_standard_time_is_known_by_the_noon_of_the_days_around_the_change(
+    month: int, day: int, standard: bool
+) -> None:
+    found = review(over_a_change(month, day, 35, standard=standard))
+    assert found["conclusion"] == "nothing_unusual"
+    codes = {one["code"] for one in found["findings"]}
+    assert ("standard_time" in codes, "wall_clock" in codes) == (standard, not standard)

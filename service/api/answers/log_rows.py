@@ -7,10 +7,12 @@ from service.api.schemas.logbook import EXAMPLE_ROWS, MONTHS, LogSeriesIn, Readi
 from service.api.schemas.mistakes import Mistake, RefusedRequest, shown
 from service.api.words import say
 from service.core.logbook import Moments, Rows, StampError, moments_of
+from service.core.model.hours import Floats
 
 _WH = {"kwh": 1000.0, "wh": 1.0, "w": 1.0}
 _MONTH_LENGTH = 7  # 2026-05
 _MINUTE_S = 60
+_LEAP_TIMES = 100.0  # a counter that leaps by more than so many usual rises was changed, or its unit
 _DEFAULT_STAMP = {"power": "middle"}
 
 
@@ -45,7 +47,8 @@ def _series(
         times, step_s = [series.first or ""], (series.step_minutes or 0) * _MINUTE_S
         values, where = column_of(series.values or ()), f"{pointer}/first"
     try:
-        moments = moments_of(times, time_zone, longitude_deg)
+        given = None if step_s is not None or readings.kind == MONTHS else _given(values, readings.kind)
+        moments = moments_of(times, time_zone, longitude_deg, given)
     except StampError as error:
         raise _no_time(times[error.at], f"{where}/{error.at}/0" if step_s is None else where, readings.kind) from None
     seconds = moments.seconds if step_s is None else moments.seconds[0] + step_s * np.arange(values.size)
@@ -56,6 +59,16 @@ def _series(
         stamp=readings.stamp or _DEFAULT_STAMP.get(readings.kind, "start"),
         step_s=step_s,
     ), moments  # fmt: skip
+
+
+def _given(values: Floats, kind: str) -> Floats:
+    """(n,) what the set gave about each row, in any unit: of a counter that is in order, what it rises by."""
+    if kind != "counter":
+        return values
+    rise = np.maximum(np.nan_to_num(np.diff(values, append=values[-1:])), 0.0)
+    if not rise.any():
+        return rise
+    return np.where(rise < _LEAP_TIMES * float(np.median(rise[rise > 0.0])), rise, 0.0)
 
 
 def _no_time(given: str, pointer: str, kind: str) -> RefusedRequest:

@@ -7,14 +7,16 @@ from datetime import UTC, datetime
 import numpy as np
 from numpy.typing import NDArray
 
-from service.core.logbook.zones import zone_of
-from service.core.model.hours import Bools, Ints
+from service.core.logbook.zones import Zone, zone_of
+from service.core.model.hours import Bools, Floats, Ints
 
 # Length of a stamp -> has it seconds, and how does it end: nothing, Z, an offset of hours and minutes.
 _FORMS = {10: (False, ""), 16: (False, ""), 17: (False, "Z"), 19: (True, ""), 20: (True, "Z"), 22: (False, "+"),
           25: (True, "+")}  # fmt: skip
 _DATE_ONLY = 10
-_DAY_S = 86_400
+_DAY_S, _HOUR_S = 86_400, 3600
+# So many days on both sides of a change of clocks tell the hour of noon, of those with a good part of a usual day.
+_DAYS_AROUND, _LEAST_AROUND, _LEAST_ROWS, _GOOD_DAY_SHARE, _HALF = 20, 5, 5, 0.3, 0.5
 _YEARS = (1990, 2099)
 _MONTH_BEGINS = (  # days since 1970, of the months from the first of those years on
     np.arange(f"{_YEARS[0]}-01", f"{_YEARS[1] + 1}-02", dtype="datetime64[M]").astype("datetime64[D]").astype(np.int64)
@@ -38,8 +40,8 @@ class Moments:
         seconds: (n,) Unix seconds.
         without_offset: how many stamps were read on the wall clock of the site.
         twice: how many of those fall in an hour that the clock runs through twice.
-        keeps_standard_time: stamps without an offset name hours that the wall clock skips, so that all were read in
-            standard time.
+        keeps_standard_time: stamps without an offset name hours that the wall clock skips, or the sun's noon stays at
+            one hour of theirs while the wall clock is put on or back, so that all were read in standard time.
     """
 
     seconds: Ints
@@ -48,7 +50,9 @@ class Moments:
     keeps_standard_time: bool
 
 
-def moments_of(texts: Sequence[str], time_zone: str, longitude_deg: float) -> Moments:
+def moments_of(
+    texts: Sequence[str], time_zone: str, longitude_deg: float, energy: Floats | None = None
+) -> Moments:  # fmt: skip
     """The moments that stamps name.
 
     Args:
@@ -56,6 +60,7 @@ def moments_of(texts: Sequence[str], time_zone: str, longitude_deg: float) -> Mo
             for the T, seconds left out, a date alone (its local midnight), "01.05.2026 10:00" are read as well.
         time_zone: IANA name of the site's zone.
         longitude_deg: tells which of its offsets is standard time.
+        energy: (n,) what the set gave about each, in any unit: by it the sun's noon is known; None: nobody knows.
 
     Of an hour that the wall clock runs through twice a stamp that occurs a second time is the later one.
 
@@ -69,13 +74,34 @@ def moments_of(texts: Sequence[str], time_zone: str, longitude_deg: float) -> Mo
     if count:
         zone = zone_of(time_zone, longitude_deg, int(wall[bare].min()), int(wall[bare].max()))
         read = zone.utc_of_wall(wall[bare])
-        standard = bool(read.skipped.any())
+        standard = bool(read.skipped.any()) or (energy is not None and _noon_stays(wall[bare], energy[bare], zone))
         if standard:
             seconds[bare] = wall[bare] - zone.standard_offset_s
         else:
             twice = int(np.count_nonzero(read.twice))
             seconds[bare] = read.seconds + _second_time(wall[bare], read.twice) * read.step_s
     return Moments(seconds=seconds, without_offset=count, twice=twice, keeps_standard_time=standard)
+
+
+def _noon_stays(wall_s: Ints, energy: Floats, zone: Zone) -> bool:
+    """Does the middle of the days' energy stay at one hour of the stamps where the wall clock is put on or back?"""
+    given = np.maximum(np.nan_to_num(energy), 0.0)
+    day = wall_s // _DAY_S
+    first, hour = int(day.min()), wall_s % _DAY_S / _HOUR_S
+    if not zone.changes or not given.any():
+        return False
+    sums = np.bincount(day - first, weights=given)
+    middle = np.bincount(day - first, weights=given * hour) / np.maximum(sums, 1e-12)
+    told = sums > _GOOD_DAY_SHARE * float(np.median(sums[sums > 0.0]))
+    told &= np.bincount(day - first, weights=given > 0.0) >= _LEAST_ROWS
+    moved = []
+    for moment, before, after in zone.changes:
+        at = (moment + before) // _DAY_S - first
+        sides = [(max(at - _DAYS_AROUND, 0), max(at, 0)), (max(at + 1, 0), max(at + 1 + _DAYS_AROUND, 0))]
+        early, late = (middle[begin:end][told[begin:end]] for begin, end in sides)
+        if min(early.size, late.size) >= _LEAST_AROUND:
+            moved.append(float(np.median(late) - np.median(early)) * _HOUR_S / (after - before))
+    return bool(moved) and float(np.mean(moved)) < _HALF
 
 
 def _second_time(wall: Ints, twice: Bools) -> Ints:

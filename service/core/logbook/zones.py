@@ -59,6 +59,12 @@ class Zone:
                 offsets.append(after)
         return np.array(moments, dtype=np.int64), np.array(offsets, dtype=np.int64)
 
+    @property
+    def changes(self) -> list[tuple[int, int, int]]:
+        """The moments at which the clock is put on or back, with its offset before and after."""
+        moments, offsets = self._changes
+        return list(zip(moments.tolist(), offsets[:-1].tolist(), offsets[1:].tolist(), strict=True))
+
     def offset_s(self, seconds: Ints) -> Ints:
         """How far the wall clock is ahead of universal time at each moment, (n,)."""
         moments, offsets = self._changes

@@ -60,3 +60,8 @@ def test_a_year_of_stamps_is_read_as_the_standard_library_reads_it() -> None:
     moments = [first + timedelta(minutes=7 * at) for at in range(80_000)]
     found = moments_of([moment.isoformat() for moment in moments], *BERLIN)
     assert found.seconds.tolist() == [round(moment.timestamp()) for moment in moments]
+
+
+def test_days_read_once_say_nothing_of_the_clock() -> None:
+    days = [f"2025-03-{day:02d}" for day in range(10, 32)] + [f"2025-04-{day:02d}" for day in range(1, 20)]
+    assert not moments_of(days, "Europe/Berlin", 13.0, np.full(len(days), 900.0)).keeps_standard_time

@@ -113,8 +113,9 @@ TEXTS: Mapping[str, str] = {
     "store's, not the sun's.",
     "note.turned_clamp": "{count} values lie below nought and next to none above: their sign was turned.",
     "note.wall_clock": "{count} times have no offset and were read on the wall clock of the site, summer time in.",
-    "note.standard_time": "{count} times have no offset and name an hour that the wall clock skips; all were read in "
-    "standard time, as loggers keep it that do not change with summer time.",
+    "note.standard_time": "{count} times have no offset and keep standard time all year: they name an hour that the "
+    "wall clock skips, or the sun's noon stays at one hour of theirs when the clock is put on or back. All were read "
+    "in standard time.",
     "note.hour_twice": "{count} times fall in the hour that the wall clock runs through twice; of two equal ones the "
     "second was read as the later.",
     # a letter after the first year
