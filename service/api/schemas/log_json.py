@@ -67,7 +67,9 @@ def _without_long_rows(body: bytes) -> tuple[bytes, list[_Columns]]:
     """The body with one row in place of each long list of plain ones, and their columns."""
     if body.count(b",") > LogbookIn.most_values or b"\\" in body or _MARK.encode() in body:
         return body, []
-    kept, columns, at = [], [], 0
+    kept: list[bytes] = []
+    columns: list[_Columns] = []
+    at = 0
     for found in _ROWS.finditer(body):
         begin, end = found.end(), body.find(b"]]", found.end())
         if begin < at or end - begin < _LONG_BYTES:

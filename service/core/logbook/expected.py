@@ -26,7 +26,7 @@ _LEAST_SD_SHARE = 0.01
 DULL_DAYS = 5  # so many dull days in a row: in deep winter a single one may give nothing at all
 YEAR_TO_YEAR = "year_to_year"
 # Given weather that leaves more than this part of the expected energy open is no measure of the whole log.
-_MOST_OPEN_SHARE = 0.2
+_MOST_OPEN_SHARE, _MARGINS_H = 0.2, 48
 BY_CLIMATE = frozenset({"climate", "weather_in_part"})
 # Single months of the climate table are less sure than its years: nine tenths within 7 to 15 %, of years within 4 to 8.
 _MONTH_TIMES = 1.7
@@ -239,8 +239,11 @@ def from_weather(
     """
     low, high = ends_of(spread)
     hours = np.where(known, hours_w, season.hours_w)
-    total = float(season.hours_w[1:-1].sum())
-    open_share = float(season.hours_w[~known].sum()) / total if total > 0.0 else 0.0
+    margin = 24 if hours.size > _MARGINS_H else 0  # a day before and after, which the log does not know either
+    of_log = season.hours_w[margin : hours.size - margin]
+    left_open = of_log * np.equal(known[margin : hours.size - margin], 0.0)
+    total = float(of_log.sum())
+    open_share = float(left_open.sum()) / total if total > 0.0 else 0.0
     return replace(
         season,
         hours_w=hours,

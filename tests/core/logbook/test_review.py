@@ -98,6 +98,9 @@ def test_weather_of_some_hours_makes_the_band_no_narrower_than_they_allow() -> N
         widths.append(reading.sd_share)
         assert now.basis == ("weather" if days == 62 else "weather_in_part")
     alone = read_log(log_from(power_rows(60)), base, base, utc(), 800.0).sd_share
+    short, told = season(4), np.arange(24 * 6) // 24  # the weather of a log of four days, and no more
+    exact = from_weather(short, short.hours_w, (told > 0) & (told < 5), [SpreadPart("weather_given", 0.05)], 0.15)
+    assert exact.basis == "weather"
     assert widths[0] == pytest.approx(alone)
     assert widths[1] == pytest.approx(alone, rel=0.05)
     assert widths[1] > widths[2] > widths[3]
