@@ -17,7 +17,7 @@ from service.core.appraisal.conditions import hopeless
 from service.core.compatibility import Compatibility, Curves
 from service.core.errors import ContradictionError
 from service.core.model.finding import Finding, Part, Verdict, worst
-from service.core.shortlist import MOST_PANELS, Bought, Candidate, Offer, Row, layouts, request_of
+from service.core.shortlist import MOST_PANELS, Bought, Candidate, Offer, Row, fit_of, layouts, request_of
 
 _NEW = "new set"
 
@@ -38,9 +38,9 @@ class ListedSet:
     hopeless: Finding | None
 
     @property
-    def verdict(self) -> Verdict:
-        """Of the whole."""
-        return self.row.verdict
+    def fit(self) -> int:
+        """How it fits, as of ``order.fit_of``."""
+        return fit_of([(self.row.verdict, self.row.likely)])
 
 
 def listed_set(candidate: Candidate, home: ShortlistHome, outlay: Mapping[str, Any] | None = None) -> ListedSet:
@@ -119,6 +119,7 @@ def new_set(request: ShortlistIn, home: ShortlistHome) -> ListedSet | None:
         inverter=Offer(advert=_NEW, inverter=inverter, panels_each=0),
         layout=found[0],
         outlay=asked.outlay,
+        fit=0,
         rough=0.0,
         adverts=(_NEW,),
     )

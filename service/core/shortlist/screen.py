@@ -13,7 +13,7 @@ from itertools import combinations
 import numpy as np
 
 from service.core.energy.kernel import OutputTable, output_table
-from service.core.model.finding import Finding
+from service.core.model.finding import Finding, Verdict
 from service.core.model.hours import Bools, Floats, Ints
 from service.core.shortlist.among import best_alone, by_kind, first_alike, first_of, in_turn, joinable, last_place
 from service.core.shortlist.fit import AtHome, Strung
@@ -21,6 +21,7 @@ from service.core.shortlist.glance import Glance
 from service.core.shortlist.grouped import Singles
 from service.core.shortlist.layout import Layout, OnInput, layouts
 from service.core.shortlist.offer import MOST_PANELS, Bought, InverterKind, Offer, OwnCosts, PanelKind, delivery_of
+from service.core.shortlist.order import LIKELY_DOES_NOT_FIT, LIKELY_FITS, behind
 from service.core.shortlist.wish import Terms
 
 # So many offers of panels, and of inverters, are joined by twos.
@@ -37,13 +38,15 @@ class Candidate:
     """A set that can be built: what is bought or taken, how it hangs, and roughly how much it is wanted.
 
     ``panels``: each with its pieces, in the order of the layout's kinds. A set that is sold whole is ``panels`` and
-    ``inverter`` in one. ``adverts``: those that it is bought from, of panels first.
+    ``inverter`` in one. ``fit``: as of ``order.fit_of``, by what can refuse it. ``adverts``: those that it is bought
+    from, of panels first.
     """
 
     panels: tuple[Bought, ...]
     inverter: Offer
     layout: Layout
     outlay: float
+    fit: int
     rough: float
     adverts: tuple[str, ...]
 
@@ -56,6 +59,11 @@ class Candidate:
     def tricky(self) -> bool:
         """Does any of its adverts smell of a trick?"""
         return self.inverter.tricky or any(one.offer.tricky for one in self.panels)
+
+    @property
+    def behind(self) -> int:
+        """In which row of places it stands."""
+        return behind(self.fit, tricky=self.tricky)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -100,8 +108,8 @@ class Screen:
         fetched = {one.name: self._fetched(one) for one in self.panels}
         self.counts = range(1, min(MOST_PANELS, sum(rooms)) + 1)
         self.apart = {count: self._costs(count, fetched) for count in self.counts}
-        rated = max((kind.panel.rated_power_w for kind in self.kinds), default=0.0)
-        self.most_dc_w = _MOST_OVER_RATED * rated * MOST_PANELS
+        self.rated_w = np.array([kind.panel.rated_power_w for kind in self.kinds])
+        self.most_dc_w = _MOST_OVER_RATED * float(self.rated_w.max(initial=0.0)) * MOST_PANELS
         self.sets = 0
         self.without_curve: set[str] = set()
         self.passed_over: frozenset[str] = frozenset()
@@ -165,7 +173,7 @@ class Screen:
         costs, kinds, used = self.apart, self.kind_of[rows], self.second_hand[rows]
         for inverter, alike in inverters:
             judged = [
-                (count, layout, *self._judged(inverter, layout, (kinds,)))
+                (count, layout, self._judged(inverter, layout, (kinds,)))
                 for count in self.counts
                 if np.isfinite(costs[count][rows]).any()
                 for layout in self._layouts((count,), inverter)
@@ -174,22 +182,23 @@ class Screen:
                 continue
             for offer in alike:
                 outlays = np.stack([self._with(offer, costs[count], count)[rows] for count, *_ in judged])
-                rough = np.stack([self._rough(outlays[at], year, saving, used)
-                                  for at, (_, _, year, saving) in enumerate(judged)])  # fmt: skip
+                rough = np.stack([self._rough(outlays[at], one, used) for at, (_, _, one) in enumerate(judged)])
+                fit = np.stack([one.fit for _, _, one in judged])
                 self.sets += int(np.isfinite(outlays[~np.isnan(rough)]).sum())
-                for row, at in _best_of(np.where(np.isfinite(outlays), rough, np.nan)):
+                for row, at in _best_of(fit, np.where(np.isfinite(outlays), rough, np.nan)):
                     count, layout = judged[at][:2]
                     bought = (Bought(self.panels[rows[row]], count),)
-                    found.append(_candidate(bought, offer, layout, outlays[at, row], rough[at, row]))
+                    figures = outlays[at, row], fit[at, row], rough[at, row]
+                    found.append(_candidate(bought, offer, layout, *figures))
         return found
 
     def _of_two(self, alone: Sequence[Candidate]) -> Iterator[Candidate]:
         """Of two offers of panels, one of which is used up."""
-        chosen = best_alone([(one.panels[0].offer, one.rough) for one in alone], JOINED_PANELS)
-        with_which = best_alone([(one.inverter, one.rough) for one in alone], JOINED_INVERTERS)
+        chosen = best_alone([(one.panels[0].offer, one.fit, one.rough) for one in alone], JOINED_PANELS)
+        with_which = best_alone([(one.inverter, one.fit, one.rough) for one in alone], JOINED_INVERTERS)
         number = {id(one): at for at, one in enumerate(self.panels)}
         pairs = list(combinations(chosen, 2))
-        costs, last = self.apart, last_place(((one.adverts, one.tricky, one.rough) for one in alone), MOST_LOOKED)
+        costs, last = self.apart, last_place(((one.adverts, one.behind, one.rough) for one in alone), MOST_LOOKED)
         for counts in ((one, other) for one in self.counts for other in self.counts if one + other in self.counts):
             able = [pair for pair in pairs if joinable(pair, counts)]
             if not able:
@@ -197,17 +206,18 @@ class Screen:
             rows = np.array([[number[id(one)] for one in pair] for pair in able], np.int64).T
             paid = costs[counts[0]][rows[0]] + costs[counts[1]][rows[1]]
             used = self.second_hand[rows[0]] | self.second_hand[rows[1]]
-            tricky = np.array([any(one.tricky for one in pair) for pair in able])
+            tricky = np.array([any(one.tricky for one in pair) for pair in able], np.int64)
             bought = [tuple(map(Bought, pair, counts)) for pair in able]
             for inverter, alike in by_kind(with_which):
                 for layout in self._layouts(counts, inverter):
-                    year, saving = self._judged(inverter, layout, (self.kind_of[rows[0]], self.kind_of[rows[1]]))
+                    judged = self._judged(inverter, layout, (self.kind_of[rows[0]], self.kind_of[rows[1]]))
                     for offer in alike:
                         outlay = self._exactly(bought, offer, paid + self._own(offer))
-                        rough = self._rough(outlay, year, saving, used)
+                        rough = self._rough(outlay, judged, used)
                         self.sets += int(np.count_nonzero(~np.isnan(rough)))
-                        for at in first_of(rough, tricky, MOST_LOOKED, last):
-                            yield _candidate(bought[at], offer, layout, outlay[at], rough[at])
+                        places = 2 * judged.fit + np.maximum(tricky, int(offer.tricky))
+                        for at in first_of(rough, places, MOST_LOOKED, last):
+                            yield _candidate(bought[at], offer, layout, outlay[at], judged.fit[at], rough[at])
 
     def _whole(self) -> Iterator[Candidate]:
         """Sets that are sold whole."""
@@ -217,19 +227,25 @@ class Screen:
             bought = (Bought(offer),)
             outlay = np.array([self.outlay(bought, offer)])
             for layout in self._layouts((offer.panels_each,), offer.inverter):
-                year, saving = self._judged(offer.inverter, layout, (np.array([kind]),))
-                rough = self._rough(outlay, year, saving, np.array([offer.second_hand]))
+                judged = self._judged(offer.inverter, layout, (np.array([kind]),))
+                rough = self._rough(outlay, judged, np.array([offer.second_hand]))
                 if not np.isnan(rough[0]):
                     self.sets += 1
-                    yield _candidate(bought, offer, layout, outlay[0], rough[0])
+                    yield _candidate(bought, offer, layout, outlay[0], judged.fit[0], rough[0])
 
-    def _judged(self, inverter: InverterKind, layout: Layout, kinds: tuple[Ints, ...]) -> tuple[Floats, Floats | None]:
-        """(m,) kWh of the year and savings of rows of panels in one layout; nan where an input refuses them."""
+    def _judged(self, inverter: InverterKind, layout: Layout, kinds: tuple[Ints, ...]) -> "_Judged":
+        """Rows of panels in one layout."""
         first = first_alike(inverter)
         fits = np.ones(kinds[0].size, bool)
+        fit = np.full(kinds[0].size, self.home.side_fit(inverter))
+        watts = np.zeros(kinds[0].size)
         drawn = [self._on(inverter, first[at], on, kinds[on.kind]) for at, on in enumerate(layout)]
         for one, on in zip(drawn, layout, strict=True):
             fits &= one.fits[kinds[on.kind]]
+            fit = np.maximum(fit, one.fit[kinds[on.kind]])
+            watts += self.rated_w[kinds[on.kind]] * on.count
+        if self.home.panel_cap is not None:
+            fit = np.maximum(fit, self.home.panel_cap.fit(watts))
         rows = np.flatnonzero(fits)
         power: Singles = np.zeros((rows.size, self.home.year.hours.size), np.float32)
         for one, on in zip(drawn, layout, strict=True):
@@ -240,10 +256,10 @@ class Screen:
         year = np.full(fits.size, np.nan)
         year[rows] = found
         if saved is None:
-            return year, None
+            return _Judged(fit, year, None)
         saving = np.full(fits.size, np.nan)
         saving[rows] = saved
-        return year, saving
+        return _Judged(fit, year, saving)
 
     def _on(self, inverter: InverterKind, index: int, on: OnInput, kinds: Ints) -> "_Drawn":
         """What an input draws of panels of these kinds so hung, and which it does not refuse; each is asked once."""
@@ -258,8 +274,10 @@ class Screen:
             if hung not in self._strung:
                 self._strung[hung] = self.home.strung(self.kinds[kind], on)
             strung = self._strung[hung]
-            if strung.refuses(inverter, index):
+            stands = strung.stands(inverter, index)
+            if stands == Verdict.DOES_NOT_FIT:
                 continue
+            drawn.fit[kind] = LIKELY_FITS if stands == Verdict.FITS else LIKELY_DOES_NOT_FIT
             if strung.diode is None:
                 self.without_curve.add(self.kinds[kind].key)
             else:
@@ -269,9 +287,10 @@ class Screen:
             drawn.fits[list(able)] = True
         return drawn
 
-    def _rough(self, outlay: Floats, year: Floats, saving: Floats | None, second_hand: Bools) -> Floats:
+    def _rough(self, outlay: Floats, judged: "_Judged", second_hand: Bools) -> Floats:
         """As ``Terms.rough``; nan where an input refuses."""
-        return np.where(np.isnan(year), np.nan, self.terms.rough(outlay, year, saving, second_hand=second_hand))
+        rough = self.terms.rough(outlay, judged.year_kwh, judged.saving, second_hand=second_hand)
+        return np.where(np.isnan(judged.year_kwh), np.nan, rough)
 
     def _costs(self, count: int, fetched: Mapping[str, float]) -> Floats:
         """(panels,) what so many of each offer cost, delivered for itself; infinite where they are not to be had."""
@@ -321,32 +340,54 @@ class Screen:
         return sum(self._goods(one) for one in bought) + delivery + self.costs.every_set
 
 
+@dataclass(frozen=True, slots=True, eq=False)
+class _Judged:
+    """Of rows of panels in one layout on an inverter (m,): how they fit, kWh of the year and what they save.
+
+    nan where an input refuses them; ``saving`` is None where no price is known.
+    """
+
+    fit: Ints
+    year_kwh: Floats
+    saving: Floats | None
+
+
 class _Drawn:
-    """Of each kind of panel on one input so hung: was it asked about, does it fit, and what is drawn, (kinds, k) W."""
+    """Of each kind of panel on one input so hung: was it asked about, can it be, how does it fit, and what is drawn.
+
+    ``power_w``: (kinds, k).
+    """
 
     def __init__(self, kinds: int, groups: int) -> None:
         self.asked: Bools = np.zeros(kinds, bool)
         self.fits: Bools = np.zeros(kinds, bool)
+        self.fit: Ints = np.zeros(kinds, np.int64)
         self.power_w: Singles = np.zeros((kinds, groups), np.float32)
 
 
-def _candidate(panels: tuple[Bought, ...], inverter: Offer, layout: Layout, outlay: float, rough: float) -> Candidate:
+def _candidate(
+    panels: tuple[Bought, ...], inverter: Offer, layout: Layout, outlay: float, fit: int, rough: float
+) -> Candidate:
     names = [one.offer.advert for one in panels]
     if panels[0].offer is not inverter:
         names.append(inverter.advert)
     return Candidate(
-        panels=panels, inverter=inverter, layout=layout, outlay=float(outlay), rough=float(rough),
+        panels=panels, inverter=inverter, layout=layout, outlay=float(outlay), fit=int(fit), rough=float(rough),
         adverts=tuple([name for name in names if name is not None]),
     )  # fmt: skip
 
 
 def _order(candidate: Candidate) -> tuple[object, ...]:
-    """Those without a smell of a trick first, then the best; of equal ones the fewer adverts, then by their names."""
+    """By its row of places, then the best; of equal ones the cheaper, the fewer adverts, then by their names."""
     pieces = [one.pieces for one in candidate.panels]
-    return (candidate.tricky, candidate.rough, len(candidate.adverts), candidate.adverts, pieces, candidate.layout)
+    adverts = len(candidate.adverts), candidate.adverts
+    return (candidate.behind, candidate.rough, candidate.outlay, *adverts, pieces, candidate.layout)
 
 
-def _best_of(rough: Floats) -> Iterator[tuple[int, int]]:
-    """Of each column that has a figure: its number and the first row of the least one."""
-    some = np.flatnonzero(~np.isnan(rough).all(axis=0))
-    yield from zip(some.tolist(), np.nanargmin(rough[:, some], axis=0).tolist(), strict=True)
+def _best_of(fit: Ints, rough: Floats) -> Iterator[tuple[int, int]]:
+    """Of each column that has a figure: its number and the first row that fits best and of those has the least one."""
+    none = np.isnan(rough)
+    best_fit = np.where(none, np.iinfo(np.int64).max, fit).min(axis=0)
+    first = np.where(fit == best_fit, rough, np.nan)
+    some = np.flatnonzero(~none.all(axis=0))
+    yield from zip(some.tolist(), np.nanargmin(first[:, some], axis=0).tolist(), strict=True)
