@@ -349,3 +349,53 @@ def test_figures_of_a_pasted_reading_that_are_out_of_bounds_count_as_not_told() 
     assert reason(answer, "dear") == "no_price"
     assert reason(answer, "strange") == "no_ac_power"
     assert reason(answer, "many") in {None, "ranks_below"}
+
+
+TWO_PRICES = {
+    "currency": "EUR",
+    "periods": [
+        {"valid_from": "2026-01-01", "import_price_per_kwh": 0.34, "export": "unpaid"},
+        {"valid_from": "2028-01-01", "import_price_per_kwh": 0.25, "export": "unpaid"},
+    ],
+}
+
+
+@pytest.mark.parametrize("tariff", [HOME["tariff"], TWO_PRICES])
+@pytest.mark.parametrize("wish", ["quick_payback", "most_value", "least_outlay_per_kwh"])
+def test_at_what_may_be_paid_at_most_a_set_does_as_well_as_the_new_one(wish: str, tariff: dict[str, Any]) -> None:
+    new = {**EXAMPLE["new_from_shop"], "outlay": 300}
+    answer = answered({**SMALL, "tariff": tariff, "wish": wish, "new_from_shop": new, "limit": 2})
+    for one in answer["shortlist"]:
+        most, request = one["against_new"]["paid_at_most"], deepcopy(one["request"])
+        request["outlay"] = {"items": [{"what": "all of it", "amount": most}]}
+        then, its = post("/v1/appraisal", request).json()["payback"], answer["new_from_shop"]
+        figures = {
+            "quick_payback": [found["simple_payback_years"]["cautious"] for found in (then, its)],
+            "most_value": [found["net_present_value"]["middle"] for found in (then, its)],
+            "least_outlay_per_kwh": [most / one["year_kwh"]["middle"], its["outlay"] / its["year_kwh"]["middle"]],
+        }[wish]
+        assert figures[0] == pytest.approx(figures[1], abs=0.02)
+        assert one["bid_up_to"] <= most + 0.01
+
+
+def test_who_sells_is_asked_for_every_rating_that_the_set_hangs_on() -> None:
+    panel = panel_advert("p", 45, panel={"rated_power_w": 300, "open_circuit_voltage_v": 39.8,
+                                         "short_circuit_current_a": 9.8}, language="fr")  # fmt: skip
+    plate = {"max_input_voltage_v": 60, "max_current_a": 14, "max_short_circuit_current_a": 18}
+    inverter = inverter_advert("i", 95, inputs=[plate, plate])
+    one = answered({**SMALL, "adverts": [panel, inverter]})["shortlist"][0]
+    asks = {(ask_["advert"], ask_["code"]) for ask_ in one["ask"]}
+    assert one["verdict"] == "not_known"
+    needed = {"max_power_voltage_v", "max_power_current_a", "voc_coefficient_pct_per_k", "label_photo"}
+    assert {("p", code) for code in needed} <= asks
+    assert {("i", "tracking_min_v"), ("i", "start_voltage_v")} <= asks
+    assert len(asks) == len(one["ask"])
+    [vmp] = [ask_["seller_text"] for ask_ in one["ask"] if ask_["code"] == "max_power_voltage_v"]
+    assert "puissance maximale" in vmp
+
+
+def test_what_is_at_hand_is_no_question_to_a_seller() -> None:
+    at_hand = {"inverter": {"ac_power_w": 800, "input_count": 2}}
+    one = answered({**SMALL, "adverts": SMALL["adverts"][:2], "at_hand": at_hand})["shortlist"][0]
+    assert one["verdict"] == "not_known"
+    assert not {"max_input_voltage_v", "tracking_min_v"} & {ask_["code"] for ask_ in one["ask"]}

@@ -49,6 +49,7 @@ from service.core.shortlist import (
     doubles_of,
     most_for,
     most_rows,
+    questions_of,
     wanted,
 )
 from service.core.shortlist.screen import JOINED_PANELS, LOOKED_INVERTERS, LOOKED_PANELS, MOST_LOOKED
@@ -216,7 +217,7 @@ def _set_out(
             against, text=say("shortlist", f"against.{against.code}")
         ),
         doubts=[AdvertDoubtOut(code=code, text=say("adverts", f"doubt.{code}")) for code in doubts],
-        ask=[ask for advert in mine for ask in _asks(advert, deps)],
+        ask=list(_asks(one, mine, deps)),
         alternatives=[list(other.adverts) for other in gave_way[:MOST_ALTERNATIVES]],
         alternative_count=len(gave_way),
         request=one.request,
@@ -233,13 +234,14 @@ def _bands(one: ListedSet) -> dict[str, Any]:
     }
 
 
-def _asks(advert: ToldAdvert, deps: Deps) -> Iterable[AskOut]:
-    codes = advert.found.asks if isinstance(advert.found, Taken) else ()
-    for code in codes:
+def _asks(one: ListedSet, adverts: Sequence[ToldAdvert], deps: Deps) -> Iterable[AskOut]:
+    told = {ad.told.advert: ad.found.asks for ad in adverts if isinstance(ad.found, Taken)}
+    languages = {ad.told.advert: ad.language for ad in adverts}
+    for advert, code in questions_of(one.candidate, one.compatibility.findings, told):
         texts = deps.seller_questions[code]
-        language = advert.language if advert.language in texts else "en"
+        language = languages[advert] if languages[advert] in texts else "en"
         yield AskOut(
-            advert=advert.told.advert, code=code, text=say("shortlist", f"ask.{code}"), seller_language=language,
+            advert=advert, code=code, text=say("shortlist", f"ask.{code}"), seller_language=language,
             seller_text=texts[language],
         )  # fmt: skip
 

@@ -74,6 +74,7 @@ def listed_set(candidate: Candidate, home: ShortlistHome, outlay: Mapping[str, A
         year_kwh=energy.year_kwh,
         payback_years=None if account is None else account.simple_payback_years,
         value=None if account is None else account.net_present_value,
+        cautious_gains=() if account is None else account.cautious_gains,
         verdict=compatibility.verdict,
         likely=worst(finding.likely for finding in compatibility.findings),
     )

@@ -88,7 +88,7 @@ class AgainstNewOut(Out):
     payback_years_sooner: r.YearsLong | None
     value_more: r.Money | None
     paid_at_most: r.Money | None = Field(
-        description="For the whole set: dearer than that, the new one is worth more over the years kept."
+        description="For the whole set: dearer than that, the new one does better by what `ranked_by` wants."
     )
 
 
