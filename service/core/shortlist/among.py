@@ -85,3 +85,12 @@ def best_alone(scored: Sequence[tuple[Offer, int, float]], most: int) -> list[Of
         best[id(offer)] = min(known, (offer.advert is not None, row, rough, offer.name))
     chosen = sorted(best, key=lambda key: best[key])[:most]
     return sorted((offers[key] for key in chosen), key=lambda offer: offer.name)
+
+
+def best_of(fit: Ints, rough: Floats) -> Iterator[tuple[int, int]]:
+    """Of each column that has a figure: its number and the first row that fits best and of those has the least one."""
+    none = np.isnan(rough)
+    best_fit = np.where(none, np.iinfo(np.int64).max, fit).min(axis=0)
+    first = np.where(fit == best_fit, rough, np.nan)
+    some = np.flatnonzero(~none.all(axis=0))
+    yield from zip(some.tolist(), np.nanargmin(first[:, some], axis=0).tolist(), strict=True)

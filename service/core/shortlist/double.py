@@ -20,16 +20,19 @@ def doubles_of(offers: Sequence[Offer]) -> dict[str, str]:
     >>> doubles_of([one, other]), doubles_of([one, Offer(advert="a9", each=44.0, km=3.0)])
     ({'a2': 'a7'}, {})
     """
-    alike: dict[tuple[object, ...], list[tuple[float, str]]] = {}
+    like_priced: dict[tuple[object, ...], list[Offer]] = {}
     for offer in offers:
+        like_priced.setdefault(_terms(offer), []).append(offer)
+    alike: dict[tuple[object, ...], list[tuple[float, str]]] = {}
+    for offer in (one for group in like_priced.values() if len(group) > 1 for one in group):
         if offer.advert is not None:
             km = float("inf") if offer.km is None else offer.km
-            alike.setdefault(_told(offer), []).append((km, offer.advert))
+            alike.setdefault((*_terms(offer), _goods(offer)), []).append((km, offer.advert))
     found: dict[str, str] = {}
-    for group in alike.values():
+    for told in alike.values():
         near: float | None = None
         lead = ""
-        for km, name in sorted(group):
+        for km, name in sorted(told):
             if near is not None and (km == float("inf") or km - near <= _SAME_PLACE_KM):
                 found[name] = lead
             else:
@@ -37,11 +40,15 @@ def doubles_of(offers: Sequence[Offer]) -> dict[str, str]:
     return found
 
 
-def _told(offer: Offer) -> tuple[object, ...]:
-    """All that was told of an offer but words and distance."""
+def _goods(offer: Offer) -> tuple[object, ...]:
+    """What an offer is, by its figures."""
+    panel, inverter = offer.panel, offer.inverter
+    return None if panel is None else _figures(panel.given), None if inverter is None else inverter.key
+
+
+def _terms(offer: Offer) -> tuple[object, ...]:
+    """All else that was told of it but words and distance; whether it is only sent is among it."""
     return (
-        None if offer.panel is None else _figures(offer.panel.given),
-        None if offer.inverter is None else offer.inverter.key,
         offer.pieces, offer.least, offer.panels_each, offer.each, offer.lot, offer.freight, offer.trip,
         offer.km is None and offer.freight is not None, offer.second_hand, offer.tricky,
     )  # fmt: skip

@@ -9,6 +9,7 @@ from service.core.model.assumption import Assumptions
 from service.core.model.facts import Inverter, Panel
 
 MOST_PANELS = 4
+_DECIDING = ("max_input_voltage_v", "max_short_circuit_current_a")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -30,6 +31,11 @@ class InverterKind:
     inverter: Inverter
     assumed: Assumptions
     _columns: dict[int, Column] = field(default_factory=dict, init=False)
+
+    @property
+    def limits_told(self) -> bool:
+        """Were the limits of its first input told that decide whether panels may hang on it?"""
+        return not any(self.assumed.assumed(f"/inverter/inputs/0/{name}") for name in _DECIDING)
 
     def column(self, index: int) -> Column:
         """An input, counted from 0, to be asked about panels."""

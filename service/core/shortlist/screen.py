@@ -15,10 +15,20 @@ import numpy as np
 from service.core.energy.kernel import OutputTable, output_table
 from service.core.model.finding import Finding, Verdict
 from service.core.model.hours import Bools, Floats, Ints
-from service.core.shortlist.among import best_alone, by_kind, first_alike, first_of, in_turn, joinable, last_place
+from service.core.shortlist.among import (
+    best_alone,
+    best_of,
+    by_kind,
+    first_alike,
+    first_of,
+    in_turn,
+    joinable,
+    last_place,
+)
 from service.core.shortlist.fit import AtHome, Strung
 from service.core.shortlist.glance import Glance
 from service.core.shortlist.grouped import Singles
+from service.core.shortlist.judged import Drawn, Judged
 from service.core.shortlist.layout import Layout, OnInput, layouts
 from service.core.shortlist.offer import MOST_PANELS, Bought, InverterKind, Offer, OwnCosts, PanelKind, delivery_of
 from service.core.shortlist.order import LIKELY_DOES_NOT_FIT, LIKELY_FITS, behind
@@ -28,6 +38,7 @@ from service.core.shortlist.wish import Terms
 JOINED_PANELS, JOINED_INVERTERS = 20, 6
 # So many offers of panels, and kinds of inverters, are judged at a time; the next ones only where these gave too few.
 LOOKED_PANELS, LOOKED_INVERTERS = 48, 8
+ENOUGH_THAT_FIT, MOST_TURNS = 20, 3  # fewer that fit: so many turns; but one where no inverter's limits were told
 # Nobody looks closer at more sets than the first of so many different adverts.
 MOST_LOOKED = 60
 _MOST_OVER_RATED = 1.3  # on a cold, bright hour
@@ -114,7 +125,7 @@ class Screen:
         self.without_curve: set[str] = set()
         self.passed_over: frozenset[str] = frozenset()
         self._strung: dict[tuple[int, int, int, str], Strung] = {}
-        self._drawn: dict[tuple[str, int, int, int, str], _Drawn] = {}
+        self._drawn: dict[tuple[str, int, int, int, str], Drawn] = {}
         self._out: dict[str, OutputTable] = {}
 
     def screened(self) -> Screened:
@@ -147,22 +158,25 @@ class Screen:
             yield tuple(OnInput(one.kind, self.sunniest[one.place], one.count, one.joined) for one in layout)
 
     def _alone(self) -> list[Candidate]:
-        """Of one offer of panels; of very many offers, of the first at a glance, until enough are found."""
+        """Of one offer of panels; of very many offers, of the first at a glance, until enough are found that fit."""
         glance = Glance(self.home.year, self.sunniest[0], self.terms, self.panels, self.inverters)
-        rows = glance.panels(self.apart, [self._own(one) for one in self.inverters])
+        rows = glance.panels(self.apart, [self._own(one) for one in self.inverters], self.home.panel_cap)
         inverters = glance.inverters([self._own(one) for one in self.inverters])
         found: list[Candidate] = []
         left = {one.name for one in (*self.panels, *self.inverters)}
-        for these in in_turn(list(by_kind(inverters)), LOOKED_INVERTERS):
+        for turn, these in enumerate(in_turn(list(by_kind(inverters)), LOOKED_INVERTERS), start=1):
             seen = 0
             for at in range(0, len(rows), LOOKED_PANELS):
                 found += self._of_one(np.sort(rows[at : at + LOOKED_PANELS]), these)
                 seen = at + LOOKED_PANELS
-                if len({one.panels[0].offer.name for one in found}) >= min(LOOKED_PANELS, len(rows)):
+                fit = len(_names(found, LIKELY_FITS))
+                hopeful = fit > 0 or any(kind.limits_told for kind, _ in these)
+                enough = not hopeful or fit >= ENOUGH_THAT_FIT or seen >= MOST_TURNS * LOOKED_PANELS
+                if enough and len(_names(found)) >= min(LOOKED_PANELS, len(rows)):
                     break
             left -= {self.panels[row].name for row in rows[:seen]}
             left -= {one.name for _, alike in these for one in alike}
-            if found:
+            if _names(found, LIKELY_FITS) or (found and turn >= MOST_TURNS):
                 break
         self.passed_over = frozenset(left)
         return found
@@ -185,7 +199,7 @@ class Screen:
                 rough = np.stack([self._rough(outlays[at], one, used) for at, (_, _, one) in enumerate(judged)])
                 fit = np.stack([one.fit for _, _, one in judged])
                 self.sets += int(np.isfinite(outlays[~np.isnan(rough)]).sum())
-                for row, at in _best_of(fit, np.where(np.isfinite(outlays), rough, np.nan)):
+                for row, at in best_of(fit, np.where(np.isfinite(outlays), rough, np.nan)):
                     count, layout = judged[at][:2]
                     bought = (Bought(self.panels[rows[row]], count),)
                     figures = outlays[at, row], fit[at, row], rough[at, row]
@@ -233,7 +247,7 @@ class Screen:
                     self.sets += 1
                     yield _candidate(bought, offer, layout, outlay[0], judged.fit[0], rough[0])
 
-    def _judged(self, inverter: InverterKind, layout: Layout, kinds: tuple[Ints, ...]) -> "_Judged":
+    def _judged(self, inverter: InverterKind, layout: Layout, kinds: tuple[Ints, ...]) -> Judged:
         """Rows of panels in one layout."""
         first = first_alike(inverter)
         fits = np.ones(kinds[0].size, bool)
@@ -256,16 +270,16 @@ class Screen:
         year = np.full(fits.size, np.nan)
         year[rows] = found
         if saved is None:
-            return _Judged(fit, year, None)
+            return Judged(fit, year, None)
         saving = np.full(fits.size, np.nan)
         saving[rows] = saved
-        return _Judged(fit, year, saving)
+        return Judged(fit, year, saving)
 
-    def _on(self, inverter: InverterKind, index: int, on: OnInput, kinds: Ints) -> "_Drawn":
+    def _on(self, inverter: InverterKind, index: int, on: OnInput, kinds: Ints) -> Drawn:
         """What an input draws of panels of these kinds so hung, and which it does not refuse; each is asked once."""
         key = inverter.key, index, on.place, on.count, on.joined
         if key not in self._drawn:
-            self._drawn[key] = _Drawn(len(self.kinds), self.home.year.hours.size)
+            self._drawn[key] = Drawn(len(self.kinds), self.home.year.hours.size)
         drawn = self._drawn[key]
         able: dict[int, Strung] = {}
         for kind in np.unique(kinds[~drawn.asked[kinds]]).tolist():
@@ -287,7 +301,7 @@ class Screen:
             drawn.fits[list(able)] = True
         return drawn
 
-    def _rough(self, outlay: Floats, judged: "_Judged", second_hand: Bools) -> Floats:
+    def _rough(self, outlay: Floats, judged: Judged, second_hand: Bools) -> Floats:
         """As ``Terms.rough``; nan where an input refuses."""
         rough = self.terms.rough(outlay, judged.year_kwh, judged.saving, second_hand=second_hand)
         return np.where(np.isnan(judged.year_kwh), np.nan, rough)
@@ -340,31 +354,6 @@ class Screen:
         return sum(self._goods(one) for one in bought) + delivery + self.costs.every_set
 
 
-@dataclass(frozen=True, slots=True, eq=False)
-class _Judged:
-    """Of rows of panels in one layout on an inverter (m,): how they fit, kWh of the year and what they save.
-
-    nan where an input refuses them; ``saving`` is None where no price is known.
-    """
-
-    fit: Ints
-    year_kwh: Floats
-    saving: Floats | None
-
-
-class _Drawn:
-    """Of each kind of panel on one input so hung: was it asked about, can it be, how does it fit, and what is drawn.
-
-    ``power_w``: (kinds, k).
-    """
-
-    def __init__(self, kinds: int, groups: int) -> None:
-        self.asked: Bools = np.zeros(kinds, bool)
-        self.fits: Bools = np.zeros(kinds, bool)
-        self.fit: Ints = np.zeros(kinds, np.int64)
-        self.power_w: Singles = np.zeros((kinds, groups), np.float32)
-
-
 def _candidate(
     panels: tuple[Bought, ...], inverter: Offer, layout: Layout, outlay: float, fit: int, rough: float
 ) -> Candidate:
@@ -377,17 +366,13 @@ def _candidate(
     )  # fmt: skip
 
 
+def _names(found: Iterable[Candidate], fit: int | None = None) -> set[str]:
+    """The offers of panels in these sets, or in those of one fit."""
+    return {one.panels[0].offer.name for one in found if fit is None or one.fit == fit}
+
+
 def _order(candidate: Candidate) -> tuple[object, ...]:
     """By its row of places, then the best; of equal ones the cheaper, the fewer adverts, then by their names."""
     pieces = [one.pieces for one in candidate.panels]
     adverts = len(candidate.adverts), candidate.adverts
     return (candidate.behind, candidate.rough, candidate.outlay, *adverts, pieces, candidate.layout)
-
-
-def _best_of(fit: Ints, rough: Floats) -> Iterator[tuple[int, int]]:
-    """Of each column that has a figure: its number and the first row that fits best and of those has the least one."""
-    none = np.isnan(rough)
-    best_fit = np.where(none, np.iinfo(np.int64).max, fit).min(axis=0)
-    first = np.where(fit == best_fit, rough, np.nan)
-    some = np.flatnonzero(~none.all(axis=0))
-    yield from zip(some.tolist(), np.nanargmin(first[:, some], axis=0).tolist(), strict=True)

@@ -29,18 +29,16 @@ class Chosen:
 
 @dataclass(frozen=True, slots=True)
 class _Turn:
-    """How many rows an advert of panels, and one of an inverter alone, may have, and among which sets."""
+    """How many rows an advert of panels, and one of an inverter alone, may have, and among which sets, by number."""
 
     panels: int
     inverter: int
-    able: Callable[[Candidate], bool]
+    able: Sequence[int]
 
     def admits(self, one: Candidate, rows: Counter[str]) -> bool:
         """May this set have a row beside those that its adverts have?"""
         alone = one.inverter.advert if one.inverter.panel is None else None
-        return self.able(one) and all(
-            rows[name] < (self.inverter if name == alone else self.panels) for name in one.adverts
-        )
+        return all(rows[name] < (self.inverter if name == alone else self.panels) for name in one.adverts)
 
 
 def most_rows(limit: int) -> int:
@@ -65,7 +63,8 @@ def chosen(candidates: Sequence[Candidate], limit: int, looks: int, counts: Call
     looked: set[int] = set()
     rows: Counter[str] = Counter()
     for turn in _turns(candidates, limit):
-        for at, one in enumerate(candidates):
+        for at in turn.able:
+            one = candidates[at]
             if len(taken) >= limit or len(looked) >= looks:
                 break
             if at not in looked and turn.admits(one, rows):
@@ -85,16 +84,12 @@ def _turns(candidates: Sequence[Candidate], limit: int) -> Iterator[_Turn]:
         return
     best, few = candidates[0], most_rows(limit)
     far = best.rough * _NEARLY if best.rough >= 0.0 else best.rough / _NEARLY
-
-    def nearly(one: Candidate) -> bool:
-        return one.behind == best.behind and one.rough <= far
-
-    def pays(one: Candidate) -> bool:
-        return one.fit <= max(best.fit, LIKELY_DOES_NOT_FIT) and one.rough < NEVER
-
+    row, fit = best.behind, max(best.fit, LIKELY_DOES_NOT_FIT)
+    nearly = [at for at, one in enumerate(candidates) if one.rough <= far and one.behind == row]
+    pays = [at for at, one in enumerate(candidates) if one.rough < NEVER and one.fit <= fit]
     for inverter in range(1, few + 1):
         yield _Turn(1, inverter, nearly)
     for panels in (*range(2, few + 1), 2 * few):
         yield _Turn(panels, max(panels, few), nearly)
     yield _Turn(2 * few, 2 * few, pays)
-    yield _Turn(limit, limit, lambda _: True)
+    yield _Turn(limit, limit, range(len(candidates)))
