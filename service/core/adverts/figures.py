@@ -114,7 +114,8 @@ def _rows(scene: Scene, found: Found, gone: set[int]) -> None:
             continue
         if all(_fits(name.what, one) for name, one in zip(names, figures, strict=True)):
             for name, one in zip(names, figures, strict=True):
-                _keep(found, name.what, one.value, one, 0.9)
+                if name.what in _RATINGS:  # a limit of an inverter may stand in the row
+                    _keep(found, name.what, one.value, one, 0.9)
 
 
 def _fits(name: str, item: Item) -> bool:
