@@ -71,16 +71,27 @@ def _named(scene: Scene) -> _Named:
 def _purpose(scene: Scene, place: int) -> bool:
     """Does "for" stand close before it: "for two panels"?"""
     item = scene.items[place]
-    for one in scene.back(place, 4):
+    for one in scene.back(place, 6):
         if one.clause != item.clause or item.at - one.to > 4:
             return False
-        if one.what == "for":
-            return item.at - one.to <= 3
+        if one.what == "for" or (one.what == "takes" and _GOODS[scene.items[place].what] == "panel"):
+            close = item.at - one.to <= 3 and ":" not in scene.tokens[item.field][one.to : item.at]
+            return close and (one.what == "for" or _of_inverter(scene, place))
         if one.what in _GOODS:
             if item.at - one.to > 1:
                 return False
             item = one  # "for balcony-set inverters": one word of several parts
+        elif one.what == NUMBER and one.unit in {"", "W"} and item.at - one.to <= 2:
+            item = one  # "for 2 x 450 W panels"
     return False
+
+
+def _of_inverter(scene: Scene, place: int) -> bool:
+    """Is an inverter told of before it in its sentence, or in the title, so that "takes" tells what that one takes?"""
+    near = any(one.what.startswith("inverter_") for one in scene.back(place))
+    return near or any(
+        scene.items[at].field == 0 for what in ("inverter_one", "inverter_many") for at in scene.by_what.get(what, ())
+    )
 
 
 def _origin(scene: Scene, place: int) -> bool:

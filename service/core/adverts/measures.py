@@ -10,6 +10,7 @@ _TOLD_BEFORE = frozenset(("x", "ca", "a", "je", "um", "u", "i"))
 _CHAINING = frozenset("-/")
 _POINTS = frozenset(",.")
 _OPENS = _POINTS | {"-"}
+_MONEY_SIGNS = frozenset("€£$")
 _LARGE = frozenset(("mm", "V", "W"))
 _NO_UNIT = ("", 1.0)
 
@@ -37,6 +38,8 @@ def measured(walk: Walk, at: int) -> int:
     unit, factor, end, peak = _unit(walk, to, behind, money) if money or behind in _OPENS else walk.unit(to)
     if not unit and behind and not apart[to] and _unknown(walk, to):
         return _behind_run(walk, to)
+    if behind in _MONEY_SIGNS and not money and _of_the_next(walk, to):
+        unit, end = "", to
     item = Item(NUMBER, at, end, walk.sentence, walk.clause, walk.number)
     if unit in MONEY_UNITS:
         _amount(walk, item, raw)
@@ -50,6 +53,11 @@ def measured(walk: Walk, at: int) -> int:
         item.glued = words[at - 1]
     walk.items.append(item)
     return item.to
+
+
+def _of_the_next(walk: Walk, at: int) -> bool:
+    """Does the sign of a currency belong to the figure behind it, as in "job lot of 8 £400"?"""
+    return at + 1 < len(walk.words) and walk.words[at + 1][0].isdigit() and walk.glued(at + 1) and not walk.glued(at)
 
 
 def _unit(walk: Walk, to: int, behind: str, money: str) -> tuple[str, float, int, bool]:

@@ -16,6 +16,7 @@ _FEWEST_TUBES = 10  # a collector of twenty tubes is one piece
 _PART_OF_MORE = frozenset("-/.")
 _COUNTED = frozenset(("panel_one", "panel_many", "inverter_one", "inverter_many", "set_one", "set_many", "other_goods",
                       "thermal", "accessory", "piece", "count", "stock", "pallet"))  # fmt: skip
+_OF_INPUTS = frozenset(("for", "takes", "inputs", "max_in", "dc_power", "input_range", "panel_one", "panel_many"))
 _LIKE_WATTS = (200, 720)
 _LEAST_OUTPUT = 200
 _NAMES = {"panel": ("panel_many", "panel_one"), "inverter": ("inverter_many", "inverter_one"),
@@ -182,12 +183,22 @@ def _counts(scene: Scene, place: int, item: Item, names: tuple[str, ...], kind: 
     tokens = scene.tokens[item.field]
     follow = tokens[item.to] if item.to < len(tokens) else ""
     if not item.spelled and _beside_x(scene, place, item, tokens, follow):
-        return kind != "set"
+        return kind != "set" and not (kind == "inverter" and _of_its_inputs(scene, place, item))
     if follow in _NO_COUNT_BEFORE or item.glued == "x" or _hyphened(scene, item, names):
         return False
     if kind != "set" and not (item.spelled and item.value == 1) and scene.stands("piece", item.field, item.to):
         return True
     return _before_goods(scene, place, item, names, kind)
+
+
+def _of_its_inputs(scene: Scene, place: int, item: Item) -> bool:
+    """Does it count the inputs of one inverter, or what they take: "2 x 500 W max input", "for 2 x 450 W panels"?"""
+    watts = next(iter(scene.ahead(place, 1)), item)
+    if watts.unit != "W" or watts.at - item.to > 1:
+        return False
+    near = [one for one in scene.back(place, 4) if item.at - one.to <= 3]
+    near += [one for one in scene.ahead(place, 6) if one.at >= watts.to and one.at - watts.to <= 3]
+    return any(one.what in _OF_INPUTS and one.clause == item.clause for one in near)
 
 
 def _hyphened(scene: Scene, item: Item, names: tuple[str, ...]) -> bool:
