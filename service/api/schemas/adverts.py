@@ -112,6 +112,8 @@ class AdvertReadingOut(Out):
     language: str = Field(max_length=3, description="`und` where no word told it.")
     claims: list[AdvertClaimOut] = Field(max_length=MOST_CLAIMS)
     quantity_available: int | None = Field(ge=1)
+    least_quantity: int | None = Field(ge=2, description="The fewest pieces that are sold together.")
+    panel_count: int | None = Field(ge=1, description="Panels in one set.")
     price: AdvertPriceOut
     condition: Literal["new", "unused", "used", "damaged", "unknown"]
     defects: list[Code] = Field(max_length=20)
@@ -148,7 +150,8 @@ def told_of(name: str, reading: Reading) -> dict[str, Any]:
     return {
         "id": name, "kind": reading.kind, "is_offer": reading.is_offer, "language": reading.language,
         "claims": [_claim(claim) for claim in reading.claims],
-        "quantity_available": reading.quantity_available,
+        "quantity_available": reading.quantity_available, "least_quantity": reading.least_quantity,
+        "panel_count": reading.panel_count,
         "price": {"value": price.value, "currency": price.currency, "basis": price.basis, "each": price.each,
                   "per_watt": price.per_watt},
         "condition": reading.condition, "defects": list(reading.defects),

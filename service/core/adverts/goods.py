@@ -56,7 +56,7 @@ def _named(scene: Scene) -> _Named:
     for place in sorted(place for what in _GOODS if what in known for place in known[what]):
         item = scene.items[place]
         good = _GOODS[item.what]
-        if _purpose(scene, place) or scene.denied(place, behind=False) or _gone(scene, place):
+        if is_purpose(scene, place) or scene.denied(place, behind=False) or _gone(scene, place):
             continue
         if _supposed(scene, place):
             continue
@@ -68,7 +68,7 @@ def _named(scene: Scene) -> _Named:
     return named
 
 
-def _purpose(scene: Scene, place: int) -> bool:
+def is_purpose(scene: Scene, place: int) -> bool:
     """Does "for" stand close before it: "for two panels"?"""
     item = scene.items[place]
     for one in scene.back(place, 6):
