@@ -25,7 +25,7 @@ class Scene:
     items: list[Item] = field(default_factory=list)
     by_what: dict[str, list[int]] = field(default_factory=dict)
     tokens: list[list[str]] = field(default_factory=list)
-    apart: list[list[bool]] = field(default_factory=list)
+    spaced: list[list[str]] = field(default_factory=list)
     price: list[Item] = field(default_factory=list)
     orders: Orders = ()
     units: dict[str, list[int]] = field(default_factory=dict)
@@ -81,7 +81,7 @@ class Scene:
 
     def glued(self, number: int, at: int) -> bool:
         """Does a piece of a field stand directly behind the one before it?"""
-        return at < len(self.tokens[number]) and not self.apart[number][at]
+        return self.spaced[number][at][0] != " "
 
     def stands(self, what: str, number: int, at: int) -> bool:
         """Does a meaning begin at that piece of a field?"""
@@ -112,9 +112,9 @@ def scene_of(title: Lexed, body: Lexed, price: Lexed, orders: Orders = ()) -> Sc
         units[items[place].unit].append(place)
     by_what.default_factory = units.default_factory = None  # what is asked for later is not there
     tokens = [one.pieces.words for one in (title, body, price)]
-    apart = [one.pieces.apart for one in (title, body, price)]
+    spaced = [one.pieces.spaced for one in (title, body, price)]
     return Scene(
-        items=items, by_what=by_what, tokens=tokens, apart=apart, price=price.items, orders=orders, units=units,
+        items=items, by_what=by_what, tokens=tokens, spaced=spaced, price=price.items, orders=orders, units=units,
         first={items[place].sentence: place for place in range(len(items) - 1, -1, -1)},
         last={item.sentence: place for place, item in enumerate(items)},
     )  # fmt: skip
