@@ -70,6 +70,8 @@ def _named(scene: Scene) -> _Named:
 
 def _purpose(scene: Scene, place: int) -> bool:
     """Does "for" stand close before it: "for two panels"?"""
+    if "for" not in scene.by_what:
+        return False
     item = scene.items[place]
     for one in scene.back(place, 4):
         if one.clause != item.clause or item.at - one.to > 4:
@@ -86,7 +88,7 @@ def _purpose(scene: Scene, place: int) -> bool:
 def _origin(scene: Scene, place: int) -> bool:
     """Does it only tell what the goods were taken out of?"""
     item = scene.items[place]
-    before = next(iter(scene.back(place, 1)), None)
+    before = scene.before(place)
     return before is not None and before.what == "origin" and item.at - before.to <= 1
 
 
@@ -110,7 +112,7 @@ def _supposed(scene: Scene, place: int) -> bool:
 def _modifies(scene: Scene, place: int, good: str) -> bool:
     """Do other goods stand directly behind it, so that it only tells of what kind those are?"""
     item = scene.items[place]
-    behind = next(iter(scene.ahead(place, 1)), None)
+    behind = scene.behind(place)
     if behind is None or behind.clause != item.clause or behind.at - item.to > (1 if good != "other" else 0):
         return False
     other = _GOODS.get(behind.what)
@@ -123,7 +125,7 @@ def _wanted(scene: Scene) -> bool:
         item = scene.items[at]
         if item.sentence in spoiled or scene.denied(at):
             continue
-        behind = next(iter(scene.ahead(at, 1)), None)
+        behind = scene.behind(at)
         if behind is not None and behind.unit in CURRENCIES and behind.at - item.to <= 2:
             continue
         first = item.at - _start(scene, at) < _FIRST_WORDS

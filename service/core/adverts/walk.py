@@ -25,12 +25,20 @@ class Item:
     the piece directly before a figure; ``peak``: watts of a panel by their unit; ``spelled``: a number word.
     """
 
-    value = 0.0
-    unit = ""
-    glued = ""
-    factor = 1.0
-    peak = False
-    spelled = False
+    __slots__ = (
+        "at",
+        "clause",
+        "factor",
+        "field",
+        "glued",
+        "peak",
+        "sentence",
+        "spelled",
+        "to",
+        "unit",
+        "value",
+        "what",
+    )
 
     def __init__(self, what: str, at: int, to: int, sentence: int, clause: int, field: int) -> None:
         self.what = what
@@ -39,6 +47,10 @@ class Item:
         self.sentence = sentence
         self.clause = clause
         self.field = field
+        self.value = 0.0
+        self.unit = self.glued = ""
+        self.factor = 1.0
+        self.peak = self.spelled = False
 
 
 class Walk:
