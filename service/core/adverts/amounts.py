@@ -27,6 +27,7 @@ def offers_of(scene: Scene, goods: Goods) -> tuple[Offers, float | None]:
     offers: Offers = []
     shipping: float | None = None
     others = {scene.items[at].sentence for at in scene.by_what.get("also_sold", ())}
+    sent = "sent" in scene.by_what
     for place in measured_in(scene, "", *MONEY):
         item = scene.items[place]
         if not item.unit and not _bare(scene, place, item):
@@ -34,7 +35,7 @@ def offers_of(scene: Scene, goods: Goods) -> tuple[Offers, float | None]:
         if a_watt(scene, item) or (others and item.sentence in others and _of_others(scene, place)):
             continue
         role = _role(scene, place, item, goods)
-        if _sent(scene, place, item):
+        if sent and _sent(scene, place, item):
             role, shipping = None, 0.0
         if role == "shipping":
             shipping = item.value if shipping is None else shipping

@@ -70,6 +70,8 @@ def _named(scene: Scene) -> _Named:
 
 def is_purpose(scene: Scene, place: int) -> bool:
     """Does "for" stand close before it: "for two panels"?"""
+    if not scene.tells("for", "takes"):
+        return False
     item = scene.items[place]
     for one in scene.back(place, 6):
         if one.clause != item.clause or item.at - one.to > 4:
@@ -97,7 +99,7 @@ def _of_inverter(scene: Scene, place: int) -> bool:
 def _origin(scene: Scene, place: int) -> bool:
     """Does it only tell what the goods were taken out of?"""
     item = scene.items[place]
-    before = next(iter(scene.back(place, 1)), None)
+    before = scene.before(place)
     return before is not None and before.what == "origin" and item.at - before.to <= 1
 
 
@@ -121,7 +123,7 @@ def _supposed(scene: Scene, place: int) -> bool:
 def _modifies(scene: Scene, place: int, good: str) -> bool:
     """Do other goods stand directly behind it, so that it only tells of what kind those are?"""
     item = scene.items[place]
-    behind = next(iter(scene.ahead(place, 1)), None)
+    behind = scene.behind(place)
     if behind is None or behind.clause != item.clause or behind.at - item.to > (1 if good != "other" else 0):
         return False
     other = _GOODS.get(behind.what)
@@ -134,7 +136,7 @@ def _wanted(scene: Scene) -> bool:
         item = scene.items[at]
         if item.sentence in spoiled or scene.denied(at):
             continue
-        behind = next(iter(scene.ahead(at, 1)), None)
+        behind = scene.behind(at)
         if behind is not None and behind.unit in CURRENCIES and behind.at - item.to <= 2:
             continue
         first = item.at - _start(scene, at) < _FIRST_WORDS

@@ -207,5 +207,4 @@ def _claim(
     plain, text = plains[item.field], sent[item.field]
     start = plain.place(cut[item.field].start(item.at))
     end = plain.place(cut[item.field].end(item.to - 1) - 1) + 1
-    return Claim(what=told[0], value=value, unit=told[1], words=text[start:end][:120], field=FIELDS[item.field],
-                 start=start, end=end, sureness_share=sure)  # fmt: skip
+    return Claim(told[0], value, told[1], text[start:end][:120], FIELDS[item.field], start, end, sure)

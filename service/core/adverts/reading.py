@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from typing import NamedTuple
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -14,8 +15,7 @@ class Advert:
     language: str | None = None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Claim:
+class Claim(NamedTuple):
     """One thing that an advert says: ``value`` in ``unit``, in code points ``start`` to ``end`` of a field as sent."""
 
     what: str
