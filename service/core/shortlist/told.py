@@ -39,14 +39,16 @@ _OLD_DAYS = 30
 class Told:
     """What an advert and the caller tell: ``panel`` and ``inverter`` in the names of a request, as far as was said.
 
-    ``basis``: of the price, each, lot, set or unknown. ``km``, ``sending`` (what that costs), ``trip``,
-    ``panels_in_set`` and ``posted_on`` are the caller's.
+    ``pieces``: how many there are; ``least``: the fewest of them that are sold, None where no number is told.
+    ``basis``: of the price, each, lot, set or unknown. ``km``, ``sending`` (what that costs), ``trip`` and
+    ``posted_on`` are the caller's.
     """
 
     advert: str
     kind: str
     is_offer: bool = True
     pieces: int | None = None
+    least: int | None = None
     price: float | None = None
     currency: str | None = None
     basis: str = "unknown"
