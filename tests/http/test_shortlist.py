@@ -172,7 +172,7 @@ def test_a_reading_of_our_own_can_be_pasted_and_gives_the_same_list() -> None:
 
 def test_several_mistakes_are_told_at_once_each_at_its_place() -> None:
     request = changed("/wish", "cheap", SMALL)
-    request["limit"] = 21
+    request["limit"] = 61
     request["adverts"][0]["distance_km"] = -1
     answer = post(PATH, request)
     assert answer.status_code == 422
@@ -372,3 +372,12 @@ def test_what_is_at_hand_is_no_question_to_a_seller() -> None:
     one = answered({**SMALL, "adverts": SMALL["adverts"][:2], "at_hand": at_hand})["shortlist"][0]
     assert one["verdict"] == "not_known"
     assert not {"max_input_voltage_v", "tracking_min_v"} & {ask_["code"] for ask_ in one["ask"]}
+
+
+def test_who_sells_ten_at_least_is_paid_for_ten() -> None:
+    ten = panel_advert("ten", 40, quantity_available=20, least_quantity=10)
+    one = answered({**SMALL, "adverts": [ten, inverter_advert("i", 95)]})["shortlist"][0]
+    assert sum(on["count"] for on in one["panels"]) == 2
+    assert next(bid for bid in one["bids"] if bid["advert"] == "ten")["asked"] == 400.0
+    assert {"what": "panels", "amount": 400.0} in one["request"]["outlay"]["items"]
+    same_as_an_appraisal(one)

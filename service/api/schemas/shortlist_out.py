@@ -9,9 +9,10 @@ from service.api.schemas import rounding as r
 from service.api.schemas.adverts import MOST_ADVERTS, AdvertDoubtOut, AdvertReadingOut
 from service.api.schemas.band import KwhBandOut, MoneyBandOut, YearsBandOut
 from service.api.schemas.base import Code, Facts, Out, Text
+from service.core.model.bounds import BOUNDS
 from service.core.model.finding import Verdict
 
-MOST_LISTED = 20
+MOST_LISTED = int(BOUNDS["limit"].high)
 MOST_ALTERNATIVES = 5
 
 AdvertName = Annotated[str, Field(max_length=80)]
@@ -49,7 +50,7 @@ class BidOut(Out):
     """The most that an advert's goods are worth in this set, all else at the price asked."""
 
     advert: str = Field(max_length=80)
-    pieces: int = Field(ge=1, description="Taken of it; a lot is paid for whole.")
+    pieces: int = Field(ge=1, description="Taken of it; a lot, and the fewest that are sold, are paid for whole.")
     asked: r.Money = Field(description="What is asked for them, undelivered.")
     bid_up_to: r.Money
 

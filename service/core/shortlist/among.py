@@ -43,7 +43,7 @@ def last_place(found: Iterable[tuple[tuple[str, ...], int, float]], most: int) -
 def joinable(pair: tuple[Offer, Offer], counts: tuple[int, int]) -> bool:
     """Are there so many of both, and is one used up?"""
     one, other = pair
-    if not (one.least <= counts[0] <= one.most and other.least <= counts[1] <= other.most):
+    if counts[0] > one.most or counts[1] > other.most:
         return False
     return one.pieces == counts[0] or other.pieces == counts[1] or one.lot is not None or other.lot is not None
 

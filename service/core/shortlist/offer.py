@@ -52,7 +52,7 @@ class Offer:
         advert: the caller's name of it; None: at hand, and paid for.
         panel, inverter: what it is; both for a set, which is bought whole.
         pieces: how many there are; None: nobody said, and as many as are wanted are taken to be there.
-        least: the fewest that are sold.
+        least: the fewest that are sold; they are paid for, though fewer be hung.
         panels_each: panels in one piece: 1 of a panel, those of a set, 0 of an inverter.
         each: price of a piece.
         lot: price of all pieces together, where they are sold only so.
@@ -88,8 +88,8 @@ class Offer:
         return "" if self.advert is None else self.advert
 
     def goods(self, pieces: int) -> float:
-        """What so many of it cost: all of them where they are sold only together."""
-        return self.each * pieces if self.lot is None else self.lot
+        """What so many of it cost: all of them where they are sold only together, and never fewer than are sold."""
+        return self.each * max(pieces, self.least) if self.lot is None else self.lot
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -146,7 +146,7 @@ class Screen:
         panels = [offer] if offer.panel else self.panels
         for inverter in (one.inverter for one in ([offer] if offer.inverter else self.inverters)):
             for one in panels:
-                count = one.panels_each if one.inverter else one.least
+                count = one.panels_each if one.inverter else 1
                 for layout in () if inverter is None else self._layouts((count,), inverter):
                     for at, on in enumerate(layout):
                         if one.panel and inverter and (why := self.home.strung(one.panel, on).refusal(inverter, at)):
@@ -309,7 +309,7 @@ class Screen:
     def _costs(self, count: int, fetched: Mapping[str, float]) -> Floats:
         """(panels,) what so many of each offer cost, delivered for itself; infinite where they are not to be had."""
         return np.array([
-            self._goods(Bought(one, count)) + fetched[one.name] if one.least <= count <= one.most else np.inf
+            self._goods(Bought(one, count)) + fetched[one.name] if count <= one.most else np.inf
             for one in self.panels
         ])  # fmt: skip
 
