@@ -63,7 +63,7 @@ def light_not_known() -> Light:
 
 
 def light_shown(current_a: float, rating_a: Between) -> Light:
-    """Light that a short-circuit current shows, where nobody said anything: that much at least, for the panel may be worn.
+    """Light that a short-circuit current shows, where nobody said anything: at least that, for the panel may be worn.
 
     Good for judging volts, which hardly move with light; never for the current that it was taken from.
     """

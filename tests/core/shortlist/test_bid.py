@@ -15,9 +15,7 @@ NEW = Row(
     outlay=420.0, year_kwh=Band(560, 640, 700), payback_years=Band(4.0, 3.3, 2.8), value=Band(300, 480, 660),
     cautious_gains=(105.0,), verdict=Verdict.FITS, likely=Verdict.FITS,
 )  # fmt: skip
-USED = replace(
-    NEW, outlay=240.0, payback_years=Band(2.5, 2.1, 1.8), value=Band(490, 610, 780), cautious_gains=(96.0,)
-)
+USED = replace(NEW, outlay=240.0, payback_years=Band(2.5, 2.1, 1.8), value=Band(490, 610, 780), cautious_gains=(96.0,))
 
 
 def test_the_bid_is_what_the_set_is_worth_less_all_else_at_the_price_asked() -> None:
