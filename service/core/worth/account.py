@@ -27,7 +27,6 @@ from service.core.payback import (
     outlay_parts,
     priced_periods,
     savings_by_price,
-    simple_payback_years,
     sound_share,
     time_kept,
     unpaid_after_each_year,
@@ -230,7 +229,6 @@ def _worth(year_kwh: float, cases: HomeCases, terms: _Terms) -> Worth:
     over_years = np.array(_ends_of(squares, cases.shrunk(max(kept.time, 1.0)), terms.price_sd_share))
     whole = cash_flows(total, kept.of(over_years), cost, terms.resale)
     simple = _simple(squares, cases, savings, running, terms)
-    simple_years = simple["simple_payback_years"].middle or 1.0
     paid = -cash_flows(total, np.zeros(kept.years), cost, terms.resale)
     age = (1.0 - money.ageing_share_per_year) ** np.arange(money.years, dtype=np.float64)
     produced = unpriced.expected_year_kwh * kept.of(age)
@@ -238,7 +236,7 @@ def _worth(year_kwh: float, cases: HomeCases, terms: _Terms) -> Worth:
         unpriced,
         **_whole_account(kept.time, whole, terms),
         **simple,
-        **_paid_back(squares, cases, terms, cost, simple_years, kept, whole),
+        **_paid_back(squares, cases, terms, cost, simple["simple_payback_years"].middle or 1.0, kept, whole),
         levelised_cost_per_kwh=levelised_cost_per_kwh(paid, produced, money.discount_rate_share),
         sensitivity=_sensitivity(savings, cost, terms, kept),
         yearly_flows=_year_flows(total, kept.of(savings.cases.middle), cost, terms.resale),
@@ -295,13 +293,10 @@ def _simple(squares: Squares, cases: HomeCases, savings: "_Savings", running: Fl
     Without ageing and growth of prices, as the textbook's, so that a period which changes nothing moves nothing.
     """
     outlay = 0.0 if terms.outlay is None else terms.outlay.total
-    if savings.today is None:
-        gains = [one[:1] - running[:1] for one in _first_year(squares, cases, terms)]
-        years = [simple_payback_years(outlay, float(one[0])) for one in gains]
-    else:
-        gains = [one - running for one in _first_year(savings.today.squares(), cases, terms)]
-        years = [years_to_meet(outlay, one) for one in gains]
-    return {"simple_payback_years": Band(*years), "cautious_gains": tuple(gains[0].tolist())}
+    of, many = (squares, 1) if savings.today is None else (savings.today.squares(), None)
+    gains = [(one - running)[:many] for one in _first_year(of, cases, terms)]
+    years = Band(*(years_to_meet(outlay, one) for one in gains))
+    return {"simple_payback_years": years, "cautious_gains": tuple(gains[0].tolist())}
 
 
 def _first_year(squares: Squares, cases: HomeCases, terms: _Terms) -> tuple[Floats, Floats, Floats]:
