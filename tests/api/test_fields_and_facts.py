@@ -89,7 +89,7 @@ ANSWERS: list[tuple[type[BaseModel], Any, set[str], set[str]]] = [
     (use.OtherShareOut, worth.OtherShare, set(), set()),
     (payback.PaybackOut, worth.Worth,
      {"currency", "crossings", "rates_of_return", "co2", "co2_avoided_kg_per_year", "notes"},
-     {"least_by_import_price", "netted_by"}),
+     {"least_by_import_price", "netted_by", "cautious_gains"}),
     (payback.OutlayPartsOut, core_payback.OutlayParts, set(), set()),
     (payback.SensitivityOut, worth.Sensitivity, {"text"}, set()),
     # whether it is sold then stands in the sentence

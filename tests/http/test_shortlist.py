@@ -9,37 +9,10 @@ import pytest
 
 from service.data.seller_questions import load_seller_questions
 from tests.http.client import ask, changed, mistakes, post
+from tests.http.shortlist_asked import EXAMPLE, PATH, SMALL, answered, reason, same_as_an_appraisal
 from tests.shortlist_kinds import HOME, INVERTER, SHEET, inverter_advert, panel_advert
 
-PATH = "/v1/adverts/shortlist"
-EXAMPLE = json.loads((Path(__file__).parents[2] / "examples/adverts/kranichwerft_shortlist.json").read_text("utf-8"))
 CIRCUIT = json.loads((Path(__file__).parents[2] / "examples/kranichwerft.json").read_text("utf-8"))["socket_circuit"]
-SMALL: dict[str, Any] = {
-    **HOME, "outlay": {"items": [{"what": "brackets", "amount": 58}], "fetching_per_km": 0.3},
-    "adverts": [panel_advert("a7", 45, power_w=395), panel_advert("a8", 60, power_w=420), inverter_advert("a9", 95)],
-}  # fmt: skip
-
-
-def answered(request: dict[str, Any]) -> dict[str, Any]:
-    answer = post(PATH, request)
-    assert answer.status_code == 200, answer.text
-    found: dict[str, Any] = answer.json()
-    return found
-
-
-def reason(answer: dict[str, Any], advert: str) -> str | None:
-    [one] = [one for one in answer["adverts"] if one["advert"] == advert]
-    assert (one["best_set"] is None) == (one["because"] is not None)
-    return None if one["because"] is None else str(one["because"]["code"])
-
-
-def same_as_an_appraisal(listed: dict[str, Any]) -> None:
-    appraisal = post("/v1/appraisal", listed["request"]).json()
-    assert listed["year_kwh"] == appraisal["energy"]["year_kwh"]
-    assert listed["verdict"] == appraisal["compatibility"]["verdict"]
-    payback = appraisal["payback"]
-    for name in ("outlay", "simple_payback_years", "net_present_value"):
-        assert listed[name] == (None if payback is None else payback[name]), name
 
 
 @pytest.mark.parametrize("wish", ["quick_payback", "most_value", "least_outlay_per_kwh"])
@@ -199,7 +172,7 @@ def test_a_reading_of_our_own_can_be_pasted_and_gives_the_same_list() -> None:
 
 def test_several_mistakes_are_told_at_once_each_at_its_place() -> None:
     request = changed("/wish", "cheap", SMALL)
-    request["limit"] = 21
+    request["limit"] = 61
     request["adverts"][0]["distance_km"] = -1
     answer = post(PATH, request)
     assert answer.status_code == 422
@@ -349,3 +322,62 @@ def test_figures_of_a_pasted_reading_that_are_out_of_bounds_count_as_not_told() 
     assert reason(answer, "dear") == "no_price"
     assert reason(answer, "strange") == "no_ac_power"
     assert reason(answer, "many") in {None, "ranks_below"}
+
+
+TWO_PRICES = {
+    "currency": "EUR",
+    "periods": [
+        {"valid_from": "2026-01-01", "import_price_per_kwh": 0.34, "export": "unpaid"},
+        {"valid_from": "2028-01-01", "import_price_per_kwh": 0.25, "export": "unpaid"},
+    ],
+}
+
+
+@pytest.mark.parametrize("tariff", [HOME["tariff"], TWO_PRICES])
+@pytest.mark.parametrize("wish", ["quick_payback", "most_value", "least_outlay_per_kwh"])
+def test_at_what_may_be_paid_at_most_a_set_does_as_well_as_the_new_one(wish: str, tariff: dict[str, Any]) -> None:
+    new = {**EXAMPLE["new_from_shop"], "outlay": 300}
+    answer = answered({**SMALL, "tariff": tariff, "wish": wish, "new_from_shop": new, "limit": 2})
+    for one in answer["shortlist"]:
+        most, request = one["against_new"]["paid_at_most"], deepcopy(one["request"])
+        request["outlay"] = {"items": [{"what": "all of it", "amount": most}]}
+        then, its = post("/v1/appraisal", request).json()["payback"], answer["new_from_shop"]
+        figures = {
+            "quick_payback": [found["simple_payback_years"]["cautious"] for found in (then, its)],
+            "most_value": [found["net_present_value"]["middle"] for found in (then, its)],
+            "least_outlay_per_kwh": [most / one["year_kwh"]["middle"], its["outlay"] / its["year_kwh"]["middle"]],
+        }[wish]
+        assert figures[0] == pytest.approx(figures[1], abs=0.02)
+        assert one["bid_up_to"] <= most + 0.01
+
+
+def test_who_sells_is_asked_for_every_rating_that_the_set_hangs_on() -> None:
+    panel = panel_advert("p", 45, panel={"rated_power_w": 300, "open_circuit_voltage_v": 39.8,
+                                         "short_circuit_current_a": 9.8}, language="fr")  # fmt: skip
+    plate = {"max_input_voltage_v": 60, "max_current_a": 14, "max_short_circuit_current_a": 18}
+    inverter = inverter_advert("i", 95, inputs=[plate, plate])
+    one = answered({**SMALL, "adverts": [panel, inverter]})["shortlist"][0]
+    asks = {(ask_["advert"], ask_["code"]) for ask_ in one["ask"]}
+    assert one["verdict"] == "not_known"
+    needed = {"max_power_voltage_v", "max_power_current_a", "voc_coefficient_pct_per_k", "label_photo"}
+    assert {("p", code) for code in needed} <= asks
+    assert {("i", "tracking_min_v"), ("i", "start_voltage_v")} <= asks
+    assert len(asks) == len(one["ask"])
+    [vmp] = [ask_["seller_text"] for ask_ in one["ask"] if ask_["code"] == "max_power_voltage_v"]
+    assert "puissance maximale" in vmp
+
+
+def test_what_is_at_hand_is_no_question_to_a_seller() -> None:
+    at_hand = {"inverter": {"ac_power_w": 800, "input_count": 2}}
+    one = answered({**SMALL, "adverts": SMALL["adverts"][:2], "at_hand": at_hand})["shortlist"][0]
+    assert one["verdict"] == "not_known"
+    assert not {"max_input_voltage_v", "tracking_min_v"} & {ask_["code"] for ask_ in one["ask"]}
+
+
+def test_who_sells_ten_at_least_is_paid_for_ten() -> None:
+    ten = panel_advert("ten", 40, quantity_available=20, least_quantity=10)
+    one = answered({**SMALL, "adverts": [ten, inverter_advert("i", 95)]})["shortlist"][0]
+    assert sum(on["count"] for on in one["panels"]) == 2
+    assert next(bid for bid in one["bids"] if bid["advert"] == "ten")["asked"] == 400.0
+    assert {"what": "panels", "amount": 400.0} in one["request"]["outlay"]["items"]
+    same_as_an_appraisal(one)

@@ -2,7 +2,7 @@
 
 from service.api.answers.question import dated
 from service.api.deps import Deps
-from service.api.schemas.adverts import AdvertIn, AdvertReadingOut, AdvertsIn, ReadingsOut
+from service.api.schemas.adverts import AdvertIn, AdvertsIn, ReadingsOut, told_of
 from service.api.schemas.reading import read_body
 from service.core.adverts import Advert, read_board
 
@@ -11,10 +11,8 @@ def adverts_reading(body: bytes, deps: Deps) -> ReadingsOut:
     """The answer of /v1/adverts/reading."""
     request = read_body(AdvertsIn, body)
     readings = read_board([_advert(one) for one in request.adverts], deps.advert_words)
-    return ReadingsOut(
-        readings=[AdvertReadingOut.of(one.id, reading) for one, reading in zip(request.adverts, readings, strict=True)],
-        **dated(deps.today(), deps),
-    )
+    told = [told_of(one.id, reading) for one, reading in zip(request.adverts, readings, strict=True)]
+    return ReadingsOut.model_validate({"readings": told, **dated(deps.today(), deps)})
 
 
 def _advert(one: AdvertIn) -> Advert:

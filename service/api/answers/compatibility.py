@@ -32,8 +32,8 @@ def _with_the_year(question: Question) -> Compatibility:
     return told_over_the_year(found, energy, None, None)
 
 
-def checked(question: Question) -> Compatibility:
-    """All findings about the completed request."""
+def checked(question: Question, *, mending: bool = True) -> Compatibility:
+    """All findings about the completed request; without ``mending`` no remedies are looked for."""
     return check(
         question.setup,
         question.assumptions,
@@ -42,4 +42,5 @@ def checked(question: Question) -> Compatibility:
         question.as_of,
         question.curves,
         question.cool_cell_c,
+        mending=mending,
     )

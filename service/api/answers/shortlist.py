@@ -15,14 +15,17 @@ from service.api.schemas.finding import sentence_of
 from service.api.schemas.reading import read_body
 from service.api.schemas.shortlist import ShortlistIn
 from service.api.schemas.shortlist_out import (
+    MOST_ALTERNATIVES,
     AdvertOfListOut,
     AgainstNewOut,
     AskOut,
     BidOut,
+    DoubleOut,
     FindingOfSetOut,
     ListedSetOut,
     NewSetOut,
     PanelsOfSetOut,
+    QuestionToCallerOut,
     SaidOfSetOut,
     ShortlistOut,
 )
@@ -30,16 +33,23 @@ from service.api.words import say
 from service.core.errors import ContradictionError
 from service.core.model.finding import Finding, Verdict
 from service.core.shortlist import (
+    FIT_GROUPS,
     NEVER,
+    REFUSED,
     Candidate,
     Left,
     Offer,
     Screen,
     Taken,
+    behind,
     beside,
     bids_of,
     bounded,
+    chosen,
+    doubles_of,
     most_for,
+    most_rows,
+    questions_of,
     wanted,
 )
 from service.core.shortlist.screen import JOINED_PANELS, LOOKED_INVERTERS, LOOKED_PANELS, MOST_LOOKED
@@ -58,19 +68,25 @@ def shortlist_of(request: ShortlistIn, deps: Deps) -> ShortlistOut:
     """The same of a request that was read."""
     home = ShortlistHome.of(request, deps)
     adverts = told_adverts(request, home, deps)
-    offers = [*at_hand_offers(request, home), *(one.found.offer for one in adverts if isinstance(one.found, Taken))]
-    found = _found(home, offers, request.limit or _LIMIT)
+    offered = [one.found.offer for one in adverts if isinstance(one.found, Taken)]
+    doubles = doubles_of(offered)
+    offers = [*at_hand_offers(request, home), *(one for one in offered if one.name not in doubles)]
+    found = _found(home, offers, request.limit or _LIMIT, doubles)
     new = new_set(request, home)
     by_name = {one.told.advert: one for one in adverts}
-    ranks = _ranks(found.listed)
+    ranks = _ranks(found)
     return ShortlistOut(
         shortlist=[
-            _set_out(rank, one, by_name, new, home, deps) for rank, one in enumerate(found.listed, start=1)
+            _set_out(rank, one, by_name, new, found, deps) for rank, one in enumerate(found.listed, start=1)
         ],
         adverts=[_advert_out(one, ranks, found) for one in adverts],
         new_from_shop=None if new is None else _new_out(new),
         ranked_by=home.terms.wish,
         notes=[_said(f"note.{code}", code, facts) for code, facts in _notes(request, home, offers, found)],
+        questions=[
+            QuestionToCallerOut(code=code, pointer=pointer, text=say("shortlist", f"question.{code}"))
+            for code, pointer in _questions(request, home)
+        ],
         sets_looked_at=found.sets,
         currency=home.currency,
         **dated(home.as_of, deps),
@@ -79,66 +95,93 @@ def shortlist_of(request: ShortlistIn, deps: Deps) -> ShortlistOut:
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class _Found:
-    """The sets listed, those that were refused on a closer look, the candidates of each advert, and who was asked."""
+    """The sets listed, those that were refused on a closer look, the candidates of each advert, and who was asked.
 
+    ``gave_way``: of each rank the sets that gave way to it or a better one. ``doubles``: as of ``doubles_of``.
+    """
+
+    home: ShortlistHome
+    limit: int
     listed: Sequence[ListedSet]
+    gave_way: Mapping[int, Sequence[Candidate]]
+    doubles: Mapping[str, str]
     refused: Mapping[tuple[str, ...], Finding | None]
     best: Mapping[str, Candidate]
     screen: Screen
     sets: int
 
 
-def _found(home: ShortlistHome, offers: Sequence[Offer], limit: int) -> _Found:
+def _found(home: ShortlistHome, offers: Sequence[Offer], limit: int, doubles: Mapping[str, str]) -> _Found:
     """Look closer at the best until so many are found that nothing refuses; those with a mendable refusal come last."""
     screen = Screen(home.at_home, home.rooms, home.costs, home.terms, offers)
     screened = screen.screened()
-    sound: list[ListedSet] = []
-    mendable: list[ListedSet] = []
+    found: list[ListedSet] = []
     refused: dict[tuple[str, ...], Finding | None] = {}
     best: dict[str, Candidate] = {}
     for candidate in screened.candidates:
         for advert in candidate.adverts:
             best.setdefault(advert, candidate)
-    for looks, candidate in enumerate(screened.candidates):
-        if len(sound) >= limit or looks >= min(_LOOKS * limit, MOST_LOOKED):
-            break
-        if home.refuses(candidate) and len(mendable) >= limit:
-            continue
+
+    def counts(candidate: Candidate) -> bool:
         try:
             one = listed_set(candidate, home)
         except ContradictionError:
             refused[candidate.adverts] = None
-            continue
+            return False
         if one.hopeless is not None:
             refused[candidate.adverts] = one.hopeless
-        else:
-            (mendable if one.verdict == Verdict.DOES_NOT_FIT else sound).append(one)
-    ordered = [*sorted(sound, key=lambda one: _order(one, home)), *sorted(mendable, key=lambda one: _order(one, home))]
-    return _Found(listed=ordered[:limit], refused=refused, best=best, screen=screen, sets=screened.sets)
+            return False
+        found.append(one)
+        return one.fit < REFUSED or candidate.fit == REFUSED
+
+    choice = chosen(screened.candidates, limit, min(_LOOKS * limit, MOST_LOOKED), counts)
+    listed = sorted(found, key=lambda one: _order(one, home))[:limit]
+    return _Found(
+        home=home, limit=limit, listed=listed, gave_way=_gave_way(listed, choice.gave_way), doubles=doubles,
+        refused=refused, best=best, screen=screen, sets=screened.sets,
+    )  # fmt: skip
 
 
-def _order(one: ListedSet, home: ShortlistHome) -> tuple[bool, float, int, tuple[str, ...]]:
-    """Those without a smell of a trick first, then by what was told; of equal ones the fewer adverts, then by name."""
+def _order(one: ListedSet, home: ShortlistHome) -> tuple[int, float, float, int, tuple[str, ...]]:
+    """By the row of places, then by what was told; of equal ones the cheaper, the fewer adverts, then by name."""
     row, adverts = one.row, one.candidate.adverts
     figure = wanted(home.terms.wish, row.outlay, row.year_kwh, row.payback_years, row.value)
-    return one.candidate.tricky, figure, len(adverts), adverts
+    return behind(one.fit, tricky=one.candidate.tricky), figure, row.outlay, len(adverts), adverts
 
 
-def _ranks(listed: Iterable[ListedSet]) -> dict[str, int]:
-    """The best rank of each advert."""
+def _gave_way(listed: Sequence[ListedSet], others: Sequence[Candidate]) -> dict[int, list[Candidate]]:
+    """By rank: each set beside the first listed one that it has most adverts in common with."""
+    found: dict[int, list[Candidate]] = {}
+    for other in others:
+        common = [len(set(other.adverts) & set(one.candidate.adverts)) for one in listed]
+        if any(common):
+            found.setdefault(common.index(max(common)) + 1, []).append(other)
+    return found
+
+
+def _ranks(found: _Found) -> dict[str, int]:
+    """The best rank of each advert, its doubles with it."""
     ranks: dict[str, int] = {}
-    for rank, one in enumerate(listed, start=1):
+    for rank, one in enumerate(found.listed, start=1):
         for advert in one.candidate.adverts:
             ranks.setdefault(advert, rank)
-    return ranks
+    return ranks | {double: ranks[lead] for double, lead in found.doubles.items() if lead in ranks}
 
 
 def _set_out(
-    rank: int, one: ListedSet, adverts: Mapping[str, ToldAdvert], new: ListedSet | None, home: ShortlistHome, deps: Deps
+    rank: int,
+    one: ListedSet,
+    adverts: Mapping[str, ToldAdvert],
+    new: ListedSet | None,
+    found: _Found,
+    deps: Deps,
 ) -> ListedSetOut:
-    candidate, row = one.candidate, one.row
+    candidate, row, home = one.candidate, one.row, found.home
     mine = [adverts[name] for name in candidate.adverts]
-    doubts = list(dict.fromkeys(code for advert in mine for code in advert.doubts))
+    doubles = {double: lead for double, lead in sorted(found.doubles.items()) if lead in candidate.adverts}
+    told = [*mine, *(adverts[name] for name in doubles)]
+    doubts = list(dict.fromkeys(code for advert in told for code in advert.doubts))
+    gave_way = found.gave_way.get(rank, ())
     against = None if new is None else beside(row, new.row, home.terms.wish, doubts)
     most = None if one.worth_up_to is None else most_for(one.worth_up_to, against)
     ceiling = None if new is None else new.row.outlay
@@ -148,6 +191,7 @@ def _set_out(
     return ListedSetOut(
         rank=rank,
         adverts=list(candidate.adverts),
+        doubles=[DoubleOut(advert=double, double_of=lead) for double, lead in doubles.items()],
         panels=[
             PanelsOfSetOut(
                 advert=candidate.panels[on.kind].offer.advert, place=on.place, input=at, count=on.count,
@@ -161,6 +205,7 @@ def _set_out(
         outlay_per_kwh=row.outlay / year if year else None,
         verdict=row.verdict,
         likely=row.likely,
+        fit_group=FIT_GROUPS[one.fit],
         by_part={str(part): verdict for part, verdict in one.compatibility.by_part.items()},
         findings=[
             FindingOfSetOut(code=f.code, verdict=f.verdict, likely=f.likely, text=sentence_of(f))
@@ -172,7 +217,9 @@ def _set_out(
             against, text=say("shortlist", f"against.{against.code}")
         ),
         doubts=[AdvertDoubtOut(code=code, text=say("adverts", f"doubt.{code}")) for code in doubts],
-        ask=[ask for advert in mine for ask in _asks(advert, deps)],
+        ask=list(_asks(one, mine, deps)),
+        alternatives=[list(other.adverts) for other in gave_way[:MOST_ALTERNATIVES]],
+        alternative_count=len(gave_way),
         request=one.request,
     )  # fmt: skip
 
@@ -187,13 +234,14 @@ def _bands(one: ListedSet) -> dict[str, Any]:
     }
 
 
-def _asks(advert: ToldAdvert, deps: Deps) -> Iterable[AskOut]:
-    codes = advert.found.asks if isinstance(advert.found, Taken) else ()
-    for code in codes:
+def _asks(one: ListedSet, adverts: Sequence[ToldAdvert], deps: Deps) -> Iterable[AskOut]:
+    told = {ad.told.advert: ad.found.asks for ad in adverts if isinstance(ad.found, Taken)}
+    languages = {ad.told.advert: ad.language for ad in adverts}
+    for advert, code in questions_of(one.candidate, one.compatibility.findings, told):
         texts = deps.seller_questions[code]
-        language = advert.language if advert.language in texts else "en"
+        language = languages[advert] if languages[advert] in texts else "en"
         yield AskOut(
-            advert=advert.told.advert, code=code, text=say("shortlist", f"ask.{code}"), seller_language=language,
+            advert=advert, code=code, text=say("shortlist", f"ask.{code}"), seller_language=language,
             seller_text=texts[language],
         )  # fmt: skip
 
@@ -217,6 +265,7 @@ def _advert_out(one: ToldAdvert, ranks: Mapping[str, int], found: _Found) -> Adv
         advert=one.told.advert,
         reading=None if one.reading is None else AdvertReadingOut.of(one.told.advert, one.reading),
         best_set=rank,
+        double_of=found.doubles.get(one.told.advert),
         because=None if because is None else _said(f"because.{because.code}", because.code, because.facts),
     )
 
@@ -229,12 +278,11 @@ def _because(one: Taken | Left, found: _Found) -> Left:  # noqa: PLR0911 - a row
     if isinstance(one, Left):
         return one
     offer = one.offer
+    if offer.name in found.doubles:
+        return Left(code="double", facts={"of": found.doubles[offer.name]})
     best = found.best.get(offer.name)
     if best is not None:
-        if best.adverts in found.refused:
-            finding = found.refused[best.adverts]
-            return Left(code="no_curve") if finding is None else _by(finding, "refused")
-        return Left(code="never_pays" if best.rough == NEVER else "ranks_below")
+        return _behind_the_listed(best, found)
     if offer.inverter is None and not found.screen.inverters:
         return Left(code="no_inverter")
     if offer.panel is None and not found.screen.panels:
@@ -247,6 +295,17 @@ def _because(one: Taken | Left, found: _Found) -> Left:  # noqa: PLR0911 - a row
     return Left(code="no_room") if refusal is None else _by(refusal, "does_not_fit")
 
 
+def _behind_the_listed(best: Candidate, found: _Found) -> Left:
+    """Why the best set of an advert is not listed."""
+    if best.adverts in found.refused:
+        finding = found.refused[best.adverts]
+        return Left(code="no_curve") if finding is None else _by(finding, "refused")
+    if best.rough == NEVER:
+        return Left(code="never_pays")
+    rank = next((rank for rank, others in found.gave_way.items() if best in others), None)
+    return Left(code="ranks_below") if rank is None else Left(code="alternative", facts={"set": rank})
+
+
 def _by(finding: Finding, code: str) -> Left:
     return Left(code=code, facts={"finding_code": finding.code, "finding": sentence_of(finding)})
 
@@ -254,6 +313,9 @@ def _by(finding: Finding, code: str) -> Left:
 def _notes(
     request: ShortlistIn, home: ShortlistHome, offers: Sequence[Offer], found: _Found
 ) -> Iterable[tuple[str, dict[str, int]]]:
+    yield "order", {"rows": min(most_rows(found.limit), found.limit)}
+    if found.doubles:
+        yield "doubles", {"adverts": len(found.doubles)}
     if home.currency is None:
         yield "no_price_known", {}
     if request.new_from_shop is None:
@@ -268,3 +330,15 @@ def _notes(
         yield "tricks_behind", {}
     if any(place.count is None for place in request.places or ()) or request.places is None:
         yield "room_assumed", {}
+
+
+def _questions(request: ShortlistIn, home: ShortlistHome) -> Iterable[tuple[str, str]]:
+    """What the caller could tell that would move the list, and where in the request it belongs."""
+    if request.new_from_shop is None:
+        yield "new_set", "/new_from_shop"
+    if home.currency is None:
+        yield "tariff", "/tariff"
+    if request.places is None or any(place.count is None for place in request.places):
+        yield "room", "/places"
+    if not home.costs.per_km and any(advert.distance_km for advert in request.adverts):
+        yield "fetching", "/outlay/fetching_per_km"

@@ -7,25 +7,28 @@ from datetime import date
 from functools import cached_property
 from typing import Any, TypeVar
 
-from service.api.answers.compatibility import checked
 from service.api.answers.question import Question, day_of
 from service.api.deps import Deps
 from service.api.schemas.inverter import InverterIn
 from service.api.schemas.requests import AppraisalIn
 from service.api.schemas.shortlist import ShortlistIn
+from service.core.compatibility import beside_panels
 from service.core.completion import inverter_alone, moved_to, panel_alone
 from service.core.errors import ContradictionError
 from service.core.model.assumption import Assumptions
-from service.core.model.finding import Part, Verdict
+from service.core.rules import described_plug, in_force, most_panel_w
 from service.core.shortlist import (
+    LIKELY_DOES_NOT_FIT,
+    REFUSED,
     AtHome,
-    Candidate,
     InverterKind,
     Market,
     OwnCosts,
+    PanelCap,
     PanelKind,
     Terms,
     Wish,
+    fit_of,
     grouped_year,
 )
 from service.core.shortlist.offer import MOST_PANELS
@@ -33,6 +36,7 @@ from service.core.shortlist.offer import MOST_PANELS
 _STAND_IN_PANEL: Mapping[str, Any] = {"rated_power_w": 410}
 _MOST_AC_W = 5000.0  # no request takes an inverter of more
 _SHARED = ("site", "household", "meter", "tariff", "money", "socket_circuit", "downtime_days_per_year")
+_OF_IT = "/inverter"
 _LISTED: Wish = "quick_payback"
 T = TypeVar("T")
 
@@ -98,10 +102,14 @@ class ShortlistHome:
         return Terms.of(self.wish, saving, setup.money, setup.household)
 
     @cached_property
+    def key(self) -> str:
+        """The same for questions about the same home and day."""
+        return json.dumps([self.shared, self.places], sort_keys=True)
+
+    @cached_property
     def at_home(self) -> AtHome:
         """The home, to be asked about many panels and inverters."""
-        question, deps = self.question, self.question.deps
-        key = json.dumps([self.shared, self.places], sort_keys=True)
+        question, deps, key = self.question, self.question.deps, self.key
         year = deps.listed.get(
             ("year", key), lambda: grouped_year(question.setup, question.sky, question.meter, _MOST_AC_W, self.as_of)
         )
@@ -112,6 +120,8 @@ class ShortlistHome:
             assumptions=_around(question.assumptions, first),
             cells_c=(question.hottest_cell_c[first], question.cool_cell_c[first]),
             year=year,
+            side_fit=self.side_fit,
+            panel_cap=self._panel_cap,
             kept=deps.listed,
         )
 
@@ -154,20 +164,28 @@ class ShortlistHome:
         """A panel at hand; raises likewise."""
         return at_pointer(f"/at_hand/panels/{index}", lambda: self.panel_of(given))
 
-    def refuses(self, candidate: Candidate) -> bool:
-        """Does the socket's side or a rule refuse this inverter, whatever hangs on it?"""
-        inverter = candidate.inverter.inverter
-        if inverter is None:
-            return False
+    def side_fit(self, inverter: InverterKind) -> int:
+        """How the socket's side and the rules judge an inverter, whatever hangs on it; as of ``order.fit_of``."""
+        question = self.question
 
-        def asked() -> bool:
-            setup = replace(self.question.setup, inverter=inverter.inverter, arrays=self.question.setup.arrays[:1])
-            setup = replace(setup, arrays=(replace(setup.arrays[0], input=1),))
-            found = checked(self.question.instead(setup, self.question.assumptions))
-            sides = (found.by_part.get(part) for part in (Part.SOCKET_SIDE, Part.LOCAL_RULE))
-            return Verdict.DOES_NOT_FIT in sides
+        def asked() -> int:
+            home = {name: one for name, one in question.assumptions.by_pointer.items() if not name.startswith(_OF_IT)}
+            told = Assumptions({**home, **inverter.assumed.by_pointer})
+            setup = replace(question.setup, inverter=inverter.inverter)
+            found = beside_panels(setup, told, question.card, self.as_of)
+            return fit_of((one.verdict, one.likely) for one in found if one.code != "panel_cap")
 
-        return bool(self.question.deps.listed.get(("sides", self.at_home.key, inverter.key), asked))
+        return int(question.deps.listed.get(("sides", self.key, inverter.key), asked))
+
+    @property
+    def _panel_cap(self) -> PanelCap | None:
+        """What the rules say of the panels alone."""
+        setup, card = self.question.setup, self.question.card
+        most = most_panel_w(setup, card)
+        if most is None:
+            return None
+        refused = described_plug(setup) is not None and in_force(card, self.as_of)
+        return PanelCap(most_w=most[0], inclusive=most[1], beyond=REFUSED if refused else LIKELY_DOES_NOT_FIT)
 
 
 def _around(assumptions: Assumptions, place: int) -> Assumptions:

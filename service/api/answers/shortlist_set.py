@@ -1,5 +1,6 @@
 """What is one set worth, exactly? By the functions of an appraisal, asked with the set's own request."""
 
+import json
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from typing import Any
@@ -11,13 +12,13 @@ from service.api.answers.question import Question
 from service.api.answers.shortlist_home import ShortlistHome, at_pointer
 from service.api.schemas.mistakes import Found, RefusedRequest
 from service.api.schemas.requests import AppraisalIn
-from service.api.schemas.shortlist import ShortlistIn
+from service.api.schemas.shortlist import NewFromShopIn, ShortlistIn
 from service.api.words import say
 from service.core.appraisal.conditions import hopeless
 from service.core.compatibility import Compatibility, Curves
 from service.core.errors import ContradictionError
 from service.core.model.finding import Finding, Part, Verdict, worst
-from service.core.shortlist import MOST_PANELS, Bought, Candidate, Offer, Row, layouts, request_of
+from service.core.shortlist import MOST_PANELS, Bought, Candidate, Offer, Row, fit_of, layouts, request_of
 
 _NEW = "new set"
 
@@ -38,9 +39,9 @@ class ListedSet:
     hopeless: Finding | None
 
     @property
-    def verdict(self) -> Verdict:
-        """Of the whole."""
-        return self.row.verdict
+    def fit(self) -> int:
+        """How it fits, as of ``order.fit_of``."""
+        return fit_of([(self.row.verdict, self.row.likely)])
 
 
 def listed_set(candidate: Candidate, home: ShortlistHome, outlay: Mapping[str, Any] | None = None) -> ListedSet:
@@ -67,13 +68,16 @@ def listed_set(candidate: Candidate, home: ShortlistHome, outlay: Mapping[str, A
     curves = home.question.deps.listed.get((home.at_home.key, *kinds, "curves of"), Curves)
     question = replace(question, curves=curves, lights=home.question.lights)
     energy, account = question.energy, question.account()
-    compatibility = checked(question)
+    compatibility = checked(question, mending=False)
+    if compatibility.verdict == Verdict.DOES_NOT_FIT:  # whether that can be mended decides if it is listed at all
+        compatibility = checked(question)
     paid = None if account is None else account.outlay
     row = Row(
         outlay=candidate.outlay if paid is None else paid,
         year_kwh=energy.year_kwh,
         payback_years=None if account is None else account.simple_payback_years,
         value=None if account is None else account.net_present_value,
+        cautious_gains=() if account is None else account.cautious_gains,
         verdict=compatibility.verdict,
         likely=worst(finding.likely for finding in compatibility.findings),
     )
@@ -104,6 +108,13 @@ def new_set(request: ShortlistIn, home: ShortlistHome) -> ListedSet | None:
     asked = request.new_from_shop
     if asked is None:
         return None
+    told = json.dumps(asked.model_dump(exclude_unset=True, exclude_none=True), sort_keys=True)
+    key = "new set", home.key, home.wish, told
+    found: ListedSet = home.question.deps.listed.get(key, lambda: _new_set(asked, home))
+    return found
+
+
+def _new_set(asked: NewFromShopIn, home: ShortlistHome) -> ListedSet:
     panel = at_pointer("/new_from_shop/panel", lambda: home.panel_of(asked.panel.given()))
     inverter = at_pointer("/new_from_shop/inverter", lambda: home.inverter_of(asked.inverter.given()))
     inputs, room = len(inverter.inverter.inputs), sum(home.rooms)
@@ -119,6 +130,7 @@ def new_set(request: ShortlistIn, home: ShortlistHome) -> ListedSet | None:
         inverter=Offer(advert=_NEW, inverter=inverter, panels_each=0),
         layout=found[0],
         outlay=asked.outlay,
+        fit=0,
         rough=0.0,
         adverts=(_NEW,),
     )

@@ -1,7 +1,6 @@
 """What do the adverts of a shortlist, and what is at hand, offer?"""
 
 import json
-import re
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from datetime import date
@@ -13,11 +12,7 @@ from service.api.schemas.adverts import inverter_told, panel_told
 from service.api.schemas.shortlist import ReadAdvertIn, ShortlistAdvertIn, ShortlistIn
 from service.core.adverts import Advert, Reading, read_board
 from service.core.model.bounds import BOUNDS
-from service.core.shortlist import MOST_PANELS, Left, Offer, Taken, Told, taken
-
-# A small number before a panel's power, with no other figure between: "2 Module 430 W", "2x 400 Wp".
-_COUNT = re.compile(rf"(?<![\d.,/x*-])([1-{MOST_PANELS}])(?=[^\d]{{1,30}}$)")
-_LOOK_BACK = 36
+from service.core.shortlist import Left, Offer, Taken, Told, taken
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -96,7 +91,8 @@ def _of_text(advert: ShortlistAdvertIn, reading: Reading) -> Told:
         doubts=reading.doubts,
         panel=_panel(reading),
         inverter=_within(inverter_told(reading)),
-        **_of_caller(advert, _counted(advert, reading)),
+        least=reading.least_quantity,
+        **_of_caller(advert, reading.panel_count),
     )
 
 
@@ -118,16 +114,18 @@ def _of_reading(advert: ShortlistAdvertIn, reading: ReadAdvertIn | None) -> Told
         doubts=tuple(doubt.code for doubt in reading.doubts or ()),
         panel={} if reading.panel is None else reading.panel.given(),
         inverter={} if reading.inverter is None else reading.inverter.given(),
-        **_of_caller(advert, advert.panel_count),
+        least=reading.least_quantity,
+        **_of_caller(advert, reading.panel_count),
     )
 
 
 def _of_caller(advert: ShortlistAdvertIn, panels_in_set: int | None) -> dict[str, Any]:
+    """What the caller tells; his number of panels in a set goes before that of the advert."""
     return {
         "km": advert.distance_km,
         "sending": advert.delivery_cost,
         "trip": advert.fetched_at,
-        "panels_in_set": panels_in_set,
+        "panels_in_set": advert.panel_count if advert.panel_count is not None else panels_in_set,
         "posted_on": None if advert.posted_on is None else date.fromisoformat(advert.posted_on),
     }
 
@@ -148,17 +146,3 @@ def _within(told: Mapping[str, Any]) -> dict[str, Any]:
         elif name not in BOUNDS or BOUNDS[name].low <= value <= BOUNDS[name].high:
             found[name] = value
     return found
-
-
-def _counted(advert: ShortlistAdvertIn, reading: Reading) -> int | None:
-    """Panels in a set: as the caller says, else the small number that stands before their power."""
-    if advert.panel_count is not None or reading.kind != "set":
-        return advert.panel_count
-    fields = {"title": advert.title or "", "body": advert.body or "", "price_text": advert.price_text or ""}
-    for claim in reading.claims:
-        if claim.what == "rated_power_w":
-            before = fields[claim.field][max(claim.start - _LOOK_BACK, 0) : claim.start]
-            counts = _COUNT.findall(before)
-            if counts:
-                return int(counts[-1])
-    return None

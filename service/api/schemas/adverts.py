@@ -1,5 +1,6 @@
 """How are adverts handed over, and how is what they claim answered?"""
 
+from functools import cache
 from typing import Annotated, Any, Literal, Self
 
 from pydantic import ConfigDict, Field
@@ -8,7 +9,7 @@ from pydantic.json_schema import WithJsonSchema
 from service.api.schemas import rounding as r
 from service.api.schemas.base import Anything, Code, In, Out, Text
 from service.api.words import say
-from service.core.adverts import LONGEST_TEXT, MOST_CLAIMS, Claim, Price, Reading
+from service.core.adverts import LONGEST_TEXT, MOST_CLAIMS, Claim, Reading
 
 MOST_ADVERTS = 200
 Language = Literal["en", "de", "nl", "fr", "es", "it", "pl", "pt", "cs", "da"]
@@ -77,12 +78,6 @@ class AdvertClaimOut(Out):
     end: int = Field(ge=0, description="Behind the last one.")
     sureness_share: r.Share
 
-    @classmethod
-    def of(cls, claim: Claim) -> Self:
-        """A claim; its words on one line."""
-        words = " ".join("".join(c if c.isprintable() else " " for c in claim.words).split())
-        return cls.from_core(claim, words=words)
-
 
 class AdvertPriceOut(Out):
     """As asked; ``each`` for one piece or one set, ``per_watt`` of a panel's rated power."""
@@ -92,11 +87,6 @@ class AdvertPriceOut(Out):
     basis: Literal["each", "lot", "set", "unknown"]
     each: float | None = Field(ge=0)
     per_watt: float | None = Field(ge=0)
-
-    @classmethod
-    def of(cls, price: Price) -> Self:
-        """A price."""
-        return cls.from_core(price)
 
 
 class DeliveryOut(Out):
@@ -122,6 +112,8 @@ class AdvertReadingOut(Out):
     language: str = Field(max_length=3, description="`und` where no word told it.")
     claims: list[AdvertClaimOut] = Field(max_length=MOST_CLAIMS)
     quantity_available: int | None = Field(ge=1)
+    least_quantity: int | None = Field(ge=2, description="The fewest pieces that are sold together.")
+    panel_count: int | None = Field(ge=1, description="Panels in one set.")
     price: AdvertPriceOut
     condition: Literal["new", "unused", "used", "damaged", "unknown"]
     defects: list[Code] = Field(max_length=20)
@@ -140,18 +132,7 @@ class AdvertReadingOut(Out):
     @classmethod
     def of(cls, name: str, reading: Reading) -> Self:
         """A reading with its sentences."""
-        return cls.from_core(
-            reading,
-            id=name,
-            claims=[AdvertClaimOut.of(claim) for claim in reading.claims],
-            price=AdvertPriceOut.of(reading.price),
-            defects=list(reading.defects),
-            delivery=DeliveryOut(kind=reading.delivery, cost=reading.shipping_cost),
-            doubts=[AdvertDoubtOut(code=code, text=say("adverts", f"doubt.{code}")) for code in reading.doubts],
-            missing=_missing(reading),
-            panel=panel_told(reading),
-            inverter=inverter_told(reading),
-        )
+        return cls.model_validate(told_of(name, reading))
 
 
 class ReadingsOut(Out):
@@ -161,6 +142,37 @@ class ReadingsOut(Out):
     as_of: str = Field(description="The day of the answer.", max_length=10)
     service_version: str = Field(max_length=30)
     data_version: str = Field(max_length=30)
+
+
+def told_of(name: str, reading: Reading) -> dict[str, Any]:
+    """A reading with its sentences as plain values, so that those of a whole answer are looked over once."""
+    price = reading.price
+    return {
+        "id": name, "kind": reading.kind, "is_offer": reading.is_offer, "language": reading.language,
+        "claims": [_claim(claim) for claim in reading.claims],
+        "quantity_available": reading.quantity_available, "least_quantity": reading.least_quantity,
+        "panel_count": reading.panel_count,
+        "price": {"value": price.value, "currency": price.currency, "basis": price.basis, "each": price.each,
+                  "per_watt": price.per_watt},
+        "condition": reading.condition, "defects": list(reading.defects),
+        "delivery": {"kind": reading.delivery, "cost": reading.shipping_cost},
+        "technology": reading.technology, "bifacial": reading.bifacial,
+        "doubts": [_doubt(code) for code in reading.doubts], "missing": _missing(reading),
+        "panel": panel_told(reading), "inverter": inverter_told(reading),
+    }  # fmt: skip
+
+
+def _claim(claim: Claim) -> dict[str, Any]:
+    """A claim; its words on one line."""
+    words = claim.words if claim.words.isprintable() else "".join(c if c.isprintable() else " " for c in claim.words)
+    return {"what": claim.what, "value": claim.value, "unit": claim.unit, "words": " ".join(words.split()),
+            "field": claim.field, "start": claim.start, "end": claim.end,
+            "sureness_share": claim.sureness_share}  # fmt: skip
+
+
+@cache
+def _doubt(code: str) -> AdvertDoubtOut:
+    return AdvertDoubtOut(code=code, text=say("adverts", f"doubt.{code}"))
 
 
 _WANTED = ("rated_power_w", "open_circuit_voltage_v", "short_circuit_current_a")

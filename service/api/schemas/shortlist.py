@@ -73,7 +73,8 @@ class ReadDoubtIn(In):
 
 
 # Figures of a reading that are bounded under another name.
-_BOUND_OF = {("price", "value"): "price", ("delivery", "cost"): "delivery_cost"}
+_BOUND_OF = {("price", "value"): "price", ("delivery", "cost"): "delivery_cost", ("", "panel_count"): "count",
+             ("", "least_quantity"): "quantity_available"}  # fmt: skip
 _DEEPEST = 6
 
 
@@ -108,6 +109,10 @@ class ReadAdvertIn(In):
     is_offer: f.Yes | None = Field(default=None, description="Is something on offer? Where not said, it is.")
     language: Annotated[str, f.text("Language of the advert.", "de", 3)] | None = None
     quantity_available: f.QuantityAvailable | None = None
+    least_quantity: f.QuantityAvailable | None = Field(
+        default=None, description="The fewest pieces that are sold together."
+    )
+    panel_count: f.Count | None = Field(default=None, description="Panels in one set.")
     price: ReadPriceIn | None = None
     condition: Literal["new", "unused", "used", "damaged", "unknown"] | None = None
     delivery: ReadDeliveryIn | None = None

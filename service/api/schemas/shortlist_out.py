@@ -9,9 +9,13 @@ from service.api.schemas import rounding as r
 from service.api.schemas.adverts import MOST_ADVERTS, AdvertDoubtOut, AdvertReadingOut
 from service.api.schemas.band import KwhBandOut, MoneyBandOut, YearsBandOut
 from service.api.schemas.base import Code, Facts, Out, Text
+from service.core.model.bounds import BOUNDS
 from service.core.model.finding import Verdict
 
-MOST_LISTED = 20
+MOST_LISTED = int(BOUNDS["limit"].high)
+MOST_ALTERNATIVES = 5
+
+AdvertName = Annotated[str, Field(max_length=80)]
 
 
 class SaidOfSetOut(Out):
@@ -46,9 +50,24 @@ class BidOut(Out):
     """The most that an advert's goods are worth in this set, all else at the price asked."""
 
     advert: str = Field(max_length=80)
-    pieces: int = Field(ge=1, description="Taken of it; a lot is paid for whole.")
+    pieces: int = Field(ge=1, description="Taken of it; a lot, and the fewest that are sold, are paid for whole.")
     asked: r.Money = Field(description="What is asked for them, undelivered.")
     bid_up_to: r.Money
+
+
+class DoubleOut(Out):
+    """An advert that is another one of the set once more: the same goods, number and price."""
+
+    advert: str = Field(max_length=80)
+    double_of: str = Field(max_length=80)
+
+
+class QuestionToCallerOut(Out):
+    """What you could tell that would move the list, and where in the request it belongs."""
+
+    code: Code
+    pointer: str = Field(description="RFC 6901 pointer to what the request lacks.", max_length=200)
+    text: Text
 
 
 class FindingOfSetOut(Out):
@@ -70,7 +89,7 @@ class AgainstNewOut(Out):
     payback_years_sooner: r.YearsLong | None
     value_more: r.Money | None
     paid_at_most: r.Money | None = Field(
-        description="For the whole set: dearer than that, the new one is worth more over the years kept."
+        description="For the whole set: dearer than that, the new one does better by what `ranked_by` wants."
     )
 
 
@@ -92,6 +111,7 @@ class ListedSetOut(Out):
 
     rank: int = Field(ge=1)
     adverts: list[str] = Field(max_length=3)
+    doubles: list[DoubleOut] = Field(max_length=MOST_ADVERTS)
     panels: list[PanelsOfSetOut] = Field(max_length=8)
     inverter: str | None = Field(max_length=80, description="The advert of the inverter; null where it is at hand.")
     outlay: r.Money = Field(description="Delivered, with all that comes with it.")
@@ -101,6 +121,10 @@ class ListedSetOut(Out):
     outlay_per_kwh: r.MoneyPerKwh | None = Field(description="Outlay for each kWh of a year.")
     verdict: Verdict
     likely: Verdict = Field(description="With the worst values of the class where ratings were assumed.")
+    fit_group: Literal["likely_fits", "likely_does_not_fit", "does_not_fit"] = Field(
+        description="Sets are listed in the order of these groups: nothing speaks against it, or only what nobody "
+        "knows; refused with the worst values of the class; refused, which can be mended."
+    )
     by_part: dict[str, Verdict]
     findings: list[FindingOfSetOut] = Field(max_length=100)
     bid_up_to: r.Money | None = Field(description="The most that all its adverts together are worth here.")
@@ -108,6 +132,12 @@ class ListedSetOut(Out):
     against_new: AgainstNewOut | None
     doubts: list[AdvertDoubtOut] = Field(max_length=120)
     ask: list[AskOut] = Field(max_length=60)
+    alternatives: list[Annotated[list[AdvertName], Field(max_length=3)]] = Field(
+        max_length=MOST_ALTERNATIVES,
+        description="The adverts of the first sets that do as well as sets listed here and share adverts with this "
+        "one: they gave way, so that no advert fills the list.",
+    )
+    alternative_count: int = Field(ge=0, description="How many such sets there are.")
     request: Annotated[dict[str, Any], WithJsonSchema({"$component": "AppraisalIn"})] = Field(
         description="To be sent to `/v1/appraisal`, which tells the same figures and more."
     )
@@ -118,7 +148,10 @@ class AdvertOfListOut(Out):
 
     advert: str = Field(max_length=80)
     reading: AdvertReadingOut | None = Field(description="Null where it came read.")
-    best_set: int | None = Field(ge=1, description="Rank of the best set that it is in; null where it is in none.")
+    best_set: int | None = Field(
+        ge=1, description="Rank of the best set that it, or what it is a double of, is in; null where it is in none."
+    )
+    double_of: str | None = Field(max_length=80, description="The advert that it is once more; null: of none.")
     because: SaidOfSetOut | None = Field(description="Why it is in none.")
 
 
@@ -128,6 +161,7 @@ class _Shortlist(Out):
     new_from_shop: NewSetOut | None
     ranked_by: Literal["quick_payback", "most_value", "least_outlay_per_kwh"]
     notes: list[SaidOfSetOut] = Field(max_length=20)
+    questions: list[QuestionToCallerOut] = Field(max_length=10)
     sets_looked_at: int = Field(ge=0)
 
 

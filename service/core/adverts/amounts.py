@@ -16,6 +16,9 @@ _NO_PRICE_BEFORE = frozenset("-x/°%*")
 _BEHIND, _BEFORE = 4, 7
 _PER = frozenset(("/", "per", "pro", "par", "por", "je", "pr", "a", "na", "al", "za"))
 _WATTS = frozenset(("w", "wp", "wc", "watt", "watts", "wattpiek", "wattpeak", "kw", "kwp", "kwc", "vatio", "watio"))
+_FOR_PAID = frozenset(("fur", "fuer", "for", "at", "um", "zu", "voor", "pour", "a", "por", "per", "po", "za", "til"))
+_PAYING = ("bought", "bought_behind", "paid_behind")
+_PAID_UP_TO = 10
 _PLUS = frozenset(("zzgl", "zuzuglich", "zuzueglich", "plus", "+", "excl", "exkl", "ex", "mas", "piu", "mais"))
 
 
@@ -24,6 +27,7 @@ def offers_of(scene: Scene, goods: Goods) -> tuple[Offers, float | None]:
     offers: Offers = []
     shipping: float | None = None
     others = {scene.items[at].sentence for at in scene.by_what.get("also_sold", ())}
+    sent = "sent" in scene.by_what
     for place in measured_in(scene, "", *MONEY):
         item = scene.items[place]
         if not item.unit and not _bare(scene, place, item):
@@ -31,7 +35,7 @@ def offers_of(scene: Scene, goods: Goods) -> tuple[Offers, float | None]:
         if a_watt(scene, item) or (others and item.sentence in others and _of_others(scene, place)):
             continue
         role = _role(scene, place, item, goods)
-        if _sent(scene, place, item):
+        if sent and _sent(scene, place, item):
             role, shipping = None, 0.0
         if role == "shipping":
             shipping = item.value if shipping is None else shipping
@@ -134,6 +138,8 @@ def _role(scene: Scene, place: int, item: Item, goods: Goods) -> str | None:  # 
         return "extra"
     if close and close[0] in _NOT_ASKED | {"shipping"} and close[0] != "placeholder":
         return close[0]
+    if not scene.by_what.keys().isdisjoint(_PAYING) and _paid(scene, place, item, behind):
+        return "new_price"
     if "shipping" in close[:5] and "price" not in close[: close.index("shipping")]:
         return "shipping"
     told = _directly_before(scene, before, behind, item)
@@ -159,6 +165,26 @@ def _role(scene: Scene, place: int, item: Item, goods: Goods) -> str | None:  # 
                 return "lot"
             break
     return _role_told_before(scene, item, goods, before)
+
+
+def _paid(scene: Scene, place: int, item: Item, behind: list[Item]) -> bool:
+    """Is it what the seller paid: "bought new in 2022 for 480", "für 120 € das Stück gekauft"?"""
+    tokens = scene.tokens[item.field]
+    at = item.at - 1
+    while at > 0 and not tokens[at].isalnum():  # the sign of its currency
+        at -= 1
+    so_much = tokens[at] in _FOR_PAID
+    for one in scene.back(place, 8):
+        if one.clause != item.clause or one.unit in MONEY or one.what in {"price", "selling"}:
+            break
+        if one.what == "bought" and item.at - one.to <= (_PAID_UP_TO if so_much else 2):
+            return True
+    for one in behind:
+        if one.what in {"price", "selling"}:
+            return False
+        if one.what == "paid_behind" or (so_much and one.what == "bought_behind"):
+            return True
+    return False
 
 
 def _role_told_before(scene: Scene, item: Item, goods: Goods, before: list[Item]) -> str | None:

@@ -10,6 +10,8 @@ Found = dict[str, tuple[float, Item, float]]
 
 UNIT_OF = {"voc": "V", "isc": "A", "vmp": "V", "imp": "A", "max_in": "V", "start": "V", "input_current": "A"}
 _RATINGS = ("voc", "isc", "vmp", "imp")
+_OWNERS = {"panel_one": "panel", "panel_many": "panel", "inverter_one": "inverter", "inverter_many": "inverter"}
+_PARTING = frozenset((NUMBER, "plus", "for"))
 _AT_POINT = {"V": "vmp", "A": "imp"}
 _OF_PANELS = ("V", "A", "W", "kg", "%/K", "V/K", "")
 _REACH = 8
@@ -40,14 +42,16 @@ def panel_figures(scene: Scene, kind: str) -> tuple[Found, bool]:
     powers: list[Item] = []
     coefficients: list[int] = []
     gone = _elsewhere(scene)
-    if not scene.by_what.keys().isdisjoint(_RATINGS):
+    named, counted = scene.tells(*UNIT_OF, "mpp_point"), scene.tells("cells", "half")
+    if scene.tells(*_RATINGS):
         _rows(scene, found, gone)
     for place in measured_in(scene, *_OF_PANELS):
         item = scene.items[place]
         if place in gone:
             continue
         if item.unit in {"V", "A"}:
-            _rating(scene, place, item, found, _RATINGS)
+            if named:
+                _rating(scene, place, item, found, _RATINGS)
         elif item.unit in {"%/K", "V/K"}:
             coefficients.append(place)
         elif item.unit == "kg" and kind == "panel" and 1 <= item.value < _HEAVIEST_KG:
@@ -55,7 +59,7 @@ def panel_figures(scene: Scene, kind: str) -> tuple[Found, bool]:
         elif item.unit == "W" or (not item.unit and _named_power(scene, place, item)):
             if len(powers) < _MOST_POWERS and _is_power(scene, place, item, kind):
                 powers.append(item)
-        elif not item.unit:
+        elif not item.unit and (named or counted):
             _bare(scene, place, item, found)
     for place in coefficients:
         _coefficient(scene, place, scene.items[place], found)
@@ -65,7 +69,7 @@ def panel_figures(scene: Scene, kind: str) -> tuple[Found, bool]:
 
 def _bare(scene: Scene, place: int, item: Item, found: Found) -> None:
     """A figure without a unit: cells, or a rating directly behind its name."""
-    if not scene.by_what.keys().isdisjoint(("cells", "half")) and _cells(scene, place, item, found):
+    if scene.tells("cells", "half") and _cells(scene, place, item, found):
         return
     if not item.spelled and place and scene.items[place - 1].what in UNIT_OF:
         _rating(scene, place, item, found, _RATINGS)
@@ -114,7 +118,8 @@ def _rows(scene: Scene, found: Found, gone: set[int]) -> None:
             continue
         if all(_fits(name.what, one) for name, one in zip(names, figures, strict=True)):
             for name, one in zip(names, figures, strict=True):
-                _keep(found, name.what, one.value, one, 0.9)
+                if name.what in _RATINGS:  # a limit of an inverter may stand in the row
+                    _keep(found, name.what, one.value, one, 0.9)
 
 
 def _fits(name: str, item: Item) -> bool:
@@ -185,19 +190,24 @@ def _is_power(scene: Scene, place: int, item: Item, kind: str) -> bool:  # noqa:
         return False
     if tokens[item.at - 1 : item.at] == ["="] and item.value > 500:
         return False
+    if scene.tells("lot", "surge", "dc_power") and _of_more(scene, place, item):
+        return False
+    if kind == "set" and item.value <= 720 and _behind_times(tokens, item):  # "2x 430 W + 800 W"
+        return True
+    if kind != "set":
+        return item.peak or not scene.tells("inverter_one", "inverter_many") or owner_of(scene, place) != "inverter"
+    small = item.value <= 720
+    return (small and item.peak) or ((small or item.peak) and owner_of(scene, place) == "panel")
+
+
+def _of_more(scene: Scene, place: int, item: Item) -> bool:
+    """Is it the power of a whole lot, a peak, or what an inverter takes?"""
     near = [one.what for one in scene.back(place, 3) if item.at - one.to <= 3 and one.clause == item.clause]
     goods = next((at for at, what in enumerate(near) if what in {"panel_one", "panel_many"}), len(near))
     near = [what for at, what in enumerate(near) if at < goods or what != "lot"]  # "lot of ten panels 330 W"
     near += [one.what for one in scene.ahead(place, 1) if one.what == "lot" and one.at - item.to <= 1
              and one.clause == item.clause]  # fmt: skip
-    if {"lot", "surge", "dc_power"} & set(near):
-        return False
-    if kind == "set" and item.value <= 720 and _behind_times(tokens, item):  # "2x 430 W + 800 W"
-        return True
-    owner = owner_of(scene, place)
-    if kind == "set":
-        return (owner == "panel" and (item.peak or item.value <= 720)) or (item.peak and item.value <= 720)
-    return owner != "inverter" or item.peak
+    return not {"lot", "surge", "dc_power"}.isdisjoint(near)
 
 
 def _behind_times(tokens: list[str], item: Item) -> bool:
@@ -209,15 +219,13 @@ def owner_of(scene: Scene, place: int) -> str | None:
     """Whose figure: of the goods close behind it, where nothing parts them; else of the last goods before it."""
     item = scene.items[place]
     for one in scene.ahead(place, 4):
-        if one.at - item.to > 5 or one.clause != item.clause or one.what in {NUMBER, "plus", "for"}:
+        if one.at - item.to > 5 or one.clause != item.clause or one.what in _PARTING:
             break
-        good = one.what.partition("_")[0]
-        if good in {"panel", "inverter"} and one.what.endswith(("_one", "_many")):
-            return good
+        if one.what in _OWNERS:
+            return _OWNERS[one.what]
     for one in scene.back(place, 8):
-        good = one.what.partition("_")[0]
-        if good in {"panel", "inverter"} and one.what.endswith(("_one", "_many")) and item.at - one.to <= 10:
-            return good
+        if one.what in _OWNERS and item.at - one.to <= 10:
+            return _OWNERS[one.what]
     return None
 
 
@@ -352,8 +360,7 @@ def _named_side(scene: Scene, name: str) -> tuple[float, Item] | None:
             continue
         if not _SIDES_MM[0] <= item.value <= _SIDES_MM[1]:
             continue
-        before = next(iter(scene.back(place, 1)), None)
-        behind = next(iter(scene.ahead(place, 1)), None)
+        before, behind = scene.before(place), scene.behind(place)
         if (before is not None and before.what == name and item.at - before.to <= 2) or (
             behind is not None and behind.what == name and behind.at - item.to <= 1 and item.unit
         ):

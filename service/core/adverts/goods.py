@@ -56,7 +56,7 @@ def _named(scene: Scene) -> _Named:
     for place in sorted(place for what in _GOODS if what in known for place in known[what]):
         item = scene.items[place]
         good = _GOODS[item.what]
-        if _purpose(scene, place) or scene.denied(place, behind=False) or _gone(scene, place):
+        if is_purpose(scene, place) or scene.denied(place, behind=False) or _gone(scene, place):
             continue
         if _supposed(scene, place):
             continue
@@ -68,25 +68,38 @@ def _named(scene: Scene) -> _Named:
     return named
 
 
-def _purpose(scene: Scene, place: int) -> bool:
+def is_purpose(scene: Scene, place: int) -> bool:
     """Does "for" stand close before it: "for two panels"?"""
+    if not scene.tells("for", "takes"):
+        return False
     item = scene.items[place]
-    for one in scene.back(place, 4):
+    for one in scene.back(place, 6):
         if one.clause != item.clause or item.at - one.to > 4:
             return False
-        if one.what == "for":
-            return item.at - one.to <= 3
+        if one.what == "for" or (one.what == "takes" and _GOODS[scene.items[place].what] == "panel"):
+            close = item.at - one.to <= 3 and ":" not in scene.tokens[item.field][one.to : item.at]
+            return close and (one.what == "for" or _of_inverter(scene, place))
         if one.what in _GOODS:
             if item.at - one.to > 1:
                 return False
             item = one  # "for balcony-set inverters": one word of several parts
+        elif one.what == NUMBER and one.unit in {"", "W"} and item.at - one.to <= 2:
+            item = one  # "for 2 x 450 W panels"
     return False
+
+
+def _of_inverter(scene: Scene, place: int) -> bool:
+    """Is an inverter told of before it in its sentence, or in the title, so that "takes" tells what that one takes?"""
+    near = any(one.what.startswith("inverter_") for one in scene.back(place))
+    return near or any(
+        scene.items[at].field == 0 for what in ("inverter_one", "inverter_many") for at in scene.by_what.get(what, ())
+    )
 
 
 def _origin(scene: Scene, place: int) -> bool:
     """Does it only tell what the goods were taken out of?"""
     item = scene.items[place]
-    before = next(iter(scene.back(place, 1)), None)
+    before = scene.before(place)
     return before is not None and before.what == "origin" and item.at - before.to <= 1
 
 
@@ -110,7 +123,7 @@ def _supposed(scene: Scene, place: int) -> bool:
 def _modifies(scene: Scene, place: int, good: str) -> bool:
     """Do other goods stand directly behind it, so that it only tells of what kind those are?"""
     item = scene.items[place]
-    behind = next(iter(scene.ahead(place, 1)), None)
+    behind = scene.behind(place)
     if behind is None or behind.clause != item.clause or behind.at - item.to > (1 if good != "other" else 0):
         return False
     other = _GOODS.get(behind.what)
@@ -123,7 +136,7 @@ def _wanted(scene: Scene) -> bool:
         item = scene.items[at]
         if item.sentence in spoiled or scene.denied(at):
             continue
-        behind = next(iter(scene.ahead(at, 1)), None)
+        behind = scene.behind(at)
         if behind is not None and behind.unit in CURRENCIES and behind.at - item.to <= 2:
             continue
         first = item.at - _start(scene, at) < _FIRST_WORDS

@@ -7,8 +7,9 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from itertools import compress, islice
 
-from service.core.adverts.lexicon import BRACKET, DASH, ENDS, FIGURE, PARTS, Lexicon, Phrases, Start
+from service.core.adverts.lexicon import BRACKET, DASH, ENDS, JOINING, PARTS, Lexicon, Phrases, Start
 from service.core.adverts.measures import measured
+from service.core.adverts.numerals import Figure
 from service.core.adverts.plain import Plain
 from service.core.adverts.tokens import Pieces
 from service.core.adverts.walk import NUMBER, Item, Walk
@@ -20,7 +21,6 @@ _HUNDRED = 100
 _SHORTENED = frozenset(("voc", "isc", "vmp", "imp", "weight", "power", "size", "length", "width", "max_in", "tracking"))
 _MOST_TELLING = 4000  # of one field: ten times what the longest honest text has
 _DEEPEST = 8
-_JOINING = frozenset("-'./_")
 
 
 @dataclass(slots=True)
@@ -40,7 +40,7 @@ def lexed(
     """
     words = pieces.words
     walk = Walk(pieces, plain.shown, lexicon, number, base)
-    items, padded = walk.items, [*words, ""]
+    items, padded = walk.items, walk.padded
     starts = list(map(lexicon.known.__getitem__, words))  # the most words are known as nothing
     telling: Iterable[int] = compress(range(len(words)), starts)
     if flood is not None:
@@ -53,17 +53,14 @@ def lexed(
         if start.__class__ is tuple:
             for meaning in start:
                 items.append(Item(meaning, at, at + 1, walk.sentence, walk.clause, number))
+        elif start.__class__ is Figure:
+            done = measured(walk, at, start)
         elif start.__class__ is Phrases:
-            follow = padded[at + 1]
-            if not start.plain or follow in start.by_second or follow in _JOINING:
+            if _longer(padded, at + 1, start):
                 done = _phrase(walk, at, start)
                 continue
             for meaning in start.alone:
                 items.append(Item(meaning, at, at + 1, walk.sentence, walk.clause, number))
-        elif start == FIGURE:
-            done = measured(walk, at)
-        elif start == PARTS:
-            walk.clauses = walk.clause = walk.clauses + 1
         else:
             _sign(walk, at, start)
     if flood is not None:
@@ -72,7 +69,9 @@ def lexed(
 
 
 def _sign(walk: Walk, at: int, kind: Start) -> None:
-    if kind == ENDS:
+    if kind == PARTS:
+        walk.new_clause()
+    elif kind == ENDS:
         if walk.words[at] != "." or not _cuts_short(walk, at):
             walk.sentence += 1
             walk.outer.clear()
@@ -84,33 +83,39 @@ def _sign(walk: Walk, at: int, kind: Start) -> None:
         if walk.words[at] in "([" and len(walk.outer) < _DEEPEST:
             walk.outer.append(walk.clause)
         walk.new_clause()
-    elif kind == DASH and at and walk.apart[at] and walk.apart[at + 1]:
+    elif kind == DASH and at and not walk.glued(at) and not walk.glued(at + 1):
         walk.new_clause()
 
 
 def _cuts_short(walk: Walk, at: int) -> bool:
     """Is it a point within or behind a shortened word?"""
-    words = walk.words
-    if at + 1 >= len(words):
+    after = walk.padded[at + 1]
+    if not after:
         return False
-    if not walk.apart[at + 1]:
-        return words[at + 1] != "\n"
-    before = words[at - 1] if at else ""
-    if before == "." and words[at + 1][0].isdigit():  # "Current ...... 13.1"
-        return True
-    items = walk.items
-    if items and items[-1].to == at and items[-1].what in _SHORTENED and words[at + 1][0].isdigit():
-        return True  # "Leerlaufspg. 41,0 V"
-    if items and items[-1].to == at and items[-1].unit:  # "350 kr. pr. stk." goes on, "350 kr. Fetch" ends
+    if walk.glued(at + 1):
+        return after != "\n"
+    before = walk.words[at - 1] if at else ""
+    last = walk.items[-1] if walk.items and walk.items[-1].to == at else None
+    if after[0].isdigit() and (before == "." or (last is not None and last.what in _SHORTENED)):
+        return True  # "Current ...... 13.1", "Leerlaufspg. 41,0 V"
+    if last is not None and last.unit:  # "350 kr. pr. stk." goes on, "350 kr. Fetch" ends
         return before in walk.lexicon.short and not walk.shown[walk.pieces.start(at + 1) :][:2].istitle()
     return before in walk.lexicon.short or (len(before) == 1 and before.isalpha() and before not in "wvak")
+
+
+def _longer(padded: Sequence[str], to: int, start: Phrases) -> bool:
+    """May a longer phrase, or more than a plain meaning, stand where a word ends at ``to``?"""
+    follow = padded[to]
+    if follow in JOINING and padded[to + 1]:
+        follow = padded[to + 1]
+    return start.walked or follow in start.by_second or follow[:1] in start.stem_heads
 
 
 def _phrase(walk: Walk, at: int, start: Phrases) -> int:
     words, to = walk.words, at + 1
     meanings, stems = start.alone, start.stems
     if to < len(words):
-        after = to + 1 if words[to] in _JOINING and to + 1 < len(words) else to
+        after = to + 1 if words[to] in JOINING and to + 1 < len(words) else to
         for rest, told in (*start.by_second.get(words[after], ()), *stems):
             behind = _fits(words, after, rest)
             if behind:
@@ -182,7 +187,7 @@ def _fits(words: Sequence[str], at: int, rest: tuple[str, ...]) -> int:
     """Behind the words of a phrase that go on at ``at``; 0 where they do not. Joining signs are passed over."""
     count = len(words)
     for want in rest:
-        if at + 1 < count and words[at] in _JOINING:
+        if at + 1 < count and words[at] in JOINING:
             at += 1
         if at >= count:
             return 0

@@ -7,6 +7,7 @@ wins; phrases of one length keep all their meanings.
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
+from service.core.adverts.numerals import Figure, figure_of
 from service.core.adverts.plain import plain_of
 from service.core.adverts.tokens import words_of
 from service.core.model.advert_words import COMMON, AdvertWords
@@ -17,15 +18,18 @@ _MOST_KEPT = 20_000
 _UNITS = frozenset("wvakx")  # letters that stand in adverts of any language
 _GOODS = frozenset({"panel_one", "panel_many", "inverter_one", "inverter_many"})
 _OTHERS = frozenset({"other_goods", "accessory", "for"})
-_CARRYING = frozenset({"d:", "n:", "t:", "new", "used", "unused"})
+_CARRYING = frozenset({"d:", "n:", "t:", "new", "used", "unused", "part"})
 _WALKED = ("but", "money:", "n:", "cash:", "pair")  # meanings that are more than an item
+_PEAK = frozenset(("wp", "kwp", "wc", "kwc", "wattpiek", "kwcrete"))
+_UNSURE = frozenset(("W", "V", "mV", "A", "%", "mm"))  # what stands behind them may make another unit of them
+JOINING = frozenset("-'./_")  # signs that may stand between the words of a phrase
 WEIGHT_UNIT = 180  # makes 1, 0.6 and their quarters and ninths whole
 WEIGHT_BITS = 24  # more than 20,000 signs of words can weigh
 _UNIT, _SHORT, _NO_UNIT, _TELLING = "unit ", "short", "no_unit", "telling"
 
-# What a piece of text can be: nothing, a number, a sign that parts clauses, one that ends sentences, a dash, a bracket;
+# What a piece of text can be: nothing, a sign that parts clauses, one that ends sentences, a dash, a bracket; a figure;
 # or the phrases that begin with it.
-NOTHING, FIGURE, PARTS, ENDS, DASH, BRACKET = 0, 1, 2, 3, 4, 5
+NOTHING, PARTS, ENDS, DASH, BRACKET = 0, 1, 2, 3, 4
 Phrase = tuple[tuple[str, ...], tuple[str, ...]]  # the rest of its words, and its meanings
 
 
@@ -33,17 +37,20 @@ Phrase = tuple[tuple[str, ...], tuple[str, ...]]  # the rest of its words, and i
 class Phrases:
     """What begins with a word: its own meanings, and longer phrases by their second word, longest first.
 
-    ``plain``: it has no stems behind it, and its own meanings are no number, currency or "but".
+    ``stem_heads``: what a stem or a joining sign before it begins with. ``walked``: of its own meanings one is a
+    number, currency or "but".
     """
 
     alone: tuple[str, ...]
     by_second: Mapping[str, tuple[Phrase, ...]]
     stems: tuple[Phrase, ...]
-    plain: bool
+    stem_heads: frozenset[str]
+    walked: bool
 
 
 # A row of meanings alone stands for a word that begins no longer phrase and is no number, currency or "but".
-Start = int | Phrases | tuple[str, ...]
+Start = int | Figure | Phrases | tuple[str, ...]
+UnitWord = tuple[str, float, bool, bool]  # its unit and factor; is it one of peak power; does nothing else decide?
 _SIGNS = {**dict.fromkeys(".!?\n|•;*", ENDS), **dict.fromkeys(",+", PARTS), **dict.fromkeys("()[]", BRACKET), "-": DASH}
 
 
@@ -58,8 +65,7 @@ class Known(dict[str, Start]):
         self._longest = max((len(word) for word in stems), default=0)
 
     def __missing__(self, word: str) -> Start:
-        number = word[0].isdigit()
-        found = (FIGURE if word.isascii() else NOTHING) if number else _started(self._phrases(word))
+        found = _numbered(word) if word[0].isdigit() else _started(self._phrases(word))
         if len(self) < _MOST_KEPT:
             self[word] = found
         return found
@@ -76,14 +82,18 @@ class Known(dict[str, Start]):
 class Lexicon:
     """The phrases of one language by their first word.
 
-    ``units``: word -> unit and factor; ``short``: words that a point cuts short; ``no_unit``: words that are units only
+    ``units``: word -> what unit it is; ``short``: words that a point cuts short; ``no_unit``: words that are units only
     where they stand directly behind a figure.
     """
 
     known: Known
-    units: Mapping[str, tuple[str, float]]
+    units: Mapping[str, UnitWord]
     short: frozenset[str]
     no_unit: frozenset[str]
+
+
+def _numbered(word: str) -> Start:
+    return figure_of(word) if word.isascii() else NOTHING
 
 
 def _started(phrases: tuple[Phrase, ...]) -> Start:
@@ -102,8 +112,8 @@ def _started(phrases: tuple[Phrase, ...]) -> Start:
     walked = any(meaning.startswith(_WALKED) for meaning in alone)
     if not seconds and not stems and not walked:
         return tuple(alone)
-    return Phrases(tuple(alone), {word: tuple(longer) for word, longer in seconds.items()}, tuple(stems),
-                   not stems and not walked)  # fmt: skip
+    heads = frozenset(rest[0][0] for rest, _ in stems) | (JOINING if stems else frozenset())
+    return Phrases(tuple(alone), {word: tuple(longer) for word, longer in seconds.items()}, tuple(stems), heads, walked)
 
 
 @dataclass(frozen=True, slots=True)
@@ -155,7 +165,9 @@ def _lexicon(*tables: Mapping[str, tuple[str, ...]]) -> Lexicon:
     return Lexicon(
         known=Known({word: tuple(phrases) for word, phrases in exact.items()},
                     {word: tuple(phrases) for word, phrases in stems.items()}),
-        units=units, short=frozenset(apart[_SHORT]), no_unit=frozenset(apart[_NO_UNIT]),
+        units={word: (unit, factor, word in _PEAK, unit not in _UNSURE and word != '"' and word not in apart[_NO_UNIT])
+               for word, (unit, factor) in units.items()},
+        short=frozenset(apart[_SHORT]), no_unit=frozenset(apart[_NO_UNIT]),
     )  # fmt: skip
 
 

@@ -16,6 +16,7 @@ def inverter_figures(scene: Scene, kind: str) -> Found:
     """Limits of one inverter."""
     found: Found = {}
     highs: set[int] = set()
+    counted = scene.tells("inputs", "tracking")
     for place in numbers(scene):
         item = scene.items[place]
         if item.unit == "W":
@@ -31,7 +32,7 @@ def inverter_figures(scene: Scene, kind: str) -> Found:
                 _keep(found, name, item)
         elif item.unit == "A" and kind == "inverter":
             _current(scene, place, item, found)
-        elif item.unit == "":
+        elif item.unit == "" and counted:
             _inputs(scene, place, item, found)
     _twofold(scene, found)
     for low, high_name in (("operating_min", "tracking_min"), ("operating_max", "tracking_max")):
@@ -130,7 +131,7 @@ def _inputs(scene: Scene, place: int, item: Item, found: Found) -> None:
     """Independent trackers before inputs."""
     if not 1 <= item.value <= _MOST_INPUTS or item.value != int(item.value):
         return
-    before = next(iter(scene.back(place, 1)), None)
+    before = scene.before(place)
     if before is not None and before.what == "inputs" and scene.tokens[item.field][before.to : item.at] == [":"]:
         _keep(found, "inputs", item)
         return

@@ -1,5 +1,6 @@
 """Which figure with which unit stands at a number, and is it a figure at all, or a piece of a code or a date?"""
 
+from service.core.adverts.numerals import Figure, figure_of
 from service.core.adverts.walk import CURRENCIES, MONEY_UNITS, NUMBER, Item, Walk
 
 _FOOT = 304.8
@@ -10,53 +11,59 @@ _TOLD_BEFORE = frozenset(("x", "ca", "a", "je", "um", "u", "i"))
 _CHAINING = frozenset("-/")
 _POINTS = frozenset(",.")
 _OPENS = _POINTS | {"-"}
+_MONEY_SIGNS = frozenset("€£$")
+_BEFORE_AMOUNT = frozenset(".:=")
 _LARGE = frozenset(("mm", "V", "W"))
-_NO_UNIT = ("", 1.0)
+_NO_UNIT = ("", 1.0, False, False)
 
 
-def measured(walk: Walk, at: int) -> int:
+def measured(walk: Walk, at: int, figure: Figure) -> int:
     """A figure with its unit or currency; a piece of a model code, a date or a row of digits is passed over.
 
     Returns the piece to go on with.
     """
-    words, apart = walk.words, walk.apart
-    count, raw, to = len(words), words[at], at + 1
-    behind = words[to] if to < count else ""
-    if not apart[at]:
-        code = _code(walk, at)
-    else:
-        code = _behind_run(walk, at) if (behind in _CHAINING or raw.count(".") == 2) and _chained(walk, at) else 0
-    if code:
-        return code
+    words, to = walk.padded, at + 1
+    behind, glued = words[to], walk.spaced[at][0] != " "
+    if glued or figure.dated or behind in _CHAINING:
+        code = _code(walk, at) if glued else _chain(walk, at)
+        if code:
+            return code
     money = ""
-    if walk.currency_to >= at - 1 and (at == walk.currency_to or words[at - 1] in {".", ":", "="}):
+    if walk.currency_to >= at - 1 and (at == walk.currency_to or words[at - 1] in _BEFORE_AMOUNT):
         money = walk.currency
-    if len(behind) == 3 and len(raw) <= 3 and behind.isdigit() and apart[to] and (money or _grouped(walk, raw, to + 1)):
-        raw, to = raw + behind, to + 1  # "1 860 euro", "2 278 x"
-        behind = words[to] if to < count else ""
+    if len(behind) == 3 and behind.isdigit() and _goes_on(walk, figure, to, money):
+        figure, to = figure_of(figure.raw + behind), to + 1  # "1 860 euro", "2 278 x"
+        behind = words[to]
     unit, factor, end, peak = _unit(walk, to, behind, money) if money or behind in _OPENS else walk.unit(to)
-    if not unit and behind and not apart[to] and _unknown(walk, to):
+    if not unit and behind and walk.spaced[to][0] != " " and _unknown(walk, to):
         return _behind_run(walk, to)
+    if behind in _MONEY_SIGNS and not money and _of_the_next(walk, to):
+        unit, end = "", to
     item = Item(NUMBER, at, end, walk.sentence, walk.clause, walk.number)
-    if unit in MONEY_UNITS:
-        _amount(walk, item, raw)
-    else:
-        item.value = plain_number(raw, unit if factor == 1 else "") * factor  # "1,956 m" are no thousands
-        if factor == _FOOT:
-            _inches(walk, item)
     if unit:
         item.unit, item.peak, item.factor = unit, peak, factor
-    if not apart[at]:
+    if unit in MONEY_UNITS:
+        _amount(walk, item, figure)
+    else:  # "1,956 m" are no thousands
+        item.value = (figure.large if factor == 1 and unit in _LARGE else figure.value) * factor
+        if factor == _FOOT:
+            _inches(walk, item)
+    if glued:
         item.glued = words[at - 1]
     walk.items.append(item)
     return item.to
 
 
+def _of_the_next(walk: Walk, at: int) -> bool:
+    """Does the sign of a currency belong to the figure behind it, as in "job lot of 8 £400"?"""
+    return walk.padded[at + 1][0:1].isdigit() and walk.glued(at + 1) and not walk.glued(at)
+
+
 def _unit(walk: Walk, to: int, behind: str, money: str) -> tuple[str, float, int, bool]:
     """The unit behind a figure that has a currency before it, or behind which ",-" or a hyphen stands."""
-    words, apart = walk.words, walk.apart
-    dashed = 2 * (behind in _POINTS and words[to + 1 : to + 2] == ["-"])
-    if behind == "-" and to + 1 < len(words) and not apart[to] and not apart[to + 1]:  # "800-W-inverter"
+    words = walk.padded
+    dashed = 2 * (behind in _POINTS and words[to + 1] == "-")
+    if behind == "-" and walk.glued(to) and walk.glued(to + 1):  # "800-W-inverter"
         to += walk.lexicon.units.get(words[to + 1], _NO_UNIT)[0] in _HYPHENED
     unit, factor, end, peak = walk.unit(to + dashed)
     if unit in CURRENCIES or not (money or dashed):
@@ -66,26 +73,31 @@ def _unit(walk: Walk, to: int, behind: str, money: str) -> tuple[str, float, int
 
 def _inches(walk: Walk, item: Item) -> None:
     """Inches behind feet: "5ft 4"."""
-    word = walk.words[item.to] if item.to < len(walk.words) else ""
+    word = walk.padded[item.to]
     if word.isdigit() and int(word) < 12:
         item.value += 25.4 * int(word)
         item.to += 1 + (walk.unit(item.to + 1)[1] == 25.4)
 
 
-def _amount(walk: Walk, item: Item, raw: str) -> None:
+def _amount(walk: Walk, item: Item, figure: Figure) -> None:
     """The value of an amount of money; two digits directly behind its currency are hundredths."""
-    words, end = walk.words, item.to
-    item.value = money_of(raw)
-    if end < len(words) and words[end].isdigit() and len(words[end]) == 2 and not walk.apart[end]:
-        item.value += int(words[end]) / 100
+    end = item.to
+    word = walk.padded[end]
+    item.value = figure.money
+    if len(word) == 2 and word.isdigit() and walk.glued(end):
+        item.value += int(word) / 100
         item.to = end + 1
     walk.currency_to = -9
 
 
-def _grouped(walk: Walk, raw: str, at: int) -> bool:
-    """Does a currency or the side of something stand behind three digits that may go on with a figure?"""
-    word = walk.words[at] if at < len(walk.words) else ""
-    return walk.lexicon.units.get(word, _NO_UNIT)[0] in MONEY_UNITS or (len(raw) == 1 and word in {"x", "mm"})
+def _goes_on(walk: Walk, figure: Figure, to: int, money: str) -> bool:
+    """Do three digits go on with a figure of at most three, of an amount of money or of the side of something?"""
+    if len(figure.raw) > 3 or walk.glued(to):
+        return False
+    word = walk.padded[to + 1]
+    return bool(money) or walk.lexicon.units.get(word, _NO_UNIT)[0] in MONEY_UNITS or (
+        len(figure.raw) == 1 and word in {"x", "mm"}
+    )  # fmt: skip
 
 
 def _code(walk: Walk, at: int) -> int:
@@ -105,17 +117,22 @@ def _code(walk: Walk, at: int) -> int:
     return 0
 
 
+def _chain(walk: Walk, at: int) -> int:
+    """Behind the row of figures that begins at ``at``, as of a date; 0: it begins none."""
+    return _behind_run(walk, at) if _chained(walk, at) else 0
+
+
 def _chained(walk: Walk, at: int) -> bool:
     """Three figures in a row with - or / between (a date, a code), or two points as in a date?"""
-    words, apart = walk.words, walk.apart
+    words = walk.words
     raw = words[at]
     if len(raw) > _LONGEST_PLAIN and raw.count(".") == 2 and len(raw.rpartition(".")[2]) in {2, 4}:
         return True
     if at + 4 >= len(words) or words[at + 1] not in {"-", "/"} or words[at + 3] not in {"-", "/"}:
         return False
     if words[at + 1] != words[at + 3]:
-        return not apart[at + 1]
-    return words[at + 1] == "-" and words[at + 4][0].isdigit() and not any(apart[at + 1 : at + 5])
+        return walk.glued(at + 1)
+    return words[at + 1] == "-" and words[at + 4][0].isdigit() and all(map(walk.glued, range(at + 1, at + 5)))
 
 
 def _unknown(walk: Walk, at: int) -> bool:
@@ -129,30 +146,3 @@ def _behind_run(walk: Walk, at: int) -> int:
     while to - at < _LONGEST_CODE and walk.glued(to) and (words[to] in "-/_" or words[to].isalnum()):
         to += 1
     return to
-
-
-def plain_number(raw: str, unit: str) -> float:
-    """A figure with point or comma; three digits behind it are thousands where the unit asks for a large number.
-
-    >>> plain_number("38,5", "V"), plain_number("1.722", "mm"), plain_number("0,395", "W")
-    (38.5, 1722.0, 0.395)
-    """
-    if raw.isdigit():
-        return float(raw)
-    parts = raw.replace("'", ",").replace(",", ".").split(".")
-    thousands = len(parts) > 2 or (len(parts[1]) == 3 and unit in _LARGE and parts[0] not in {"0", "00"})
-    return float("".join(parts)) if thousands else float(parts[0] + "." + parts[1])
-
-
-def money_of(raw: str) -> float:
-    """An amount: two digits at the end are hundredths, three are thousands.
-
-    >>> money_of("1.860"), money_of("60,00"), money_of("1,650.50")
-    (1860.0, 60.0, 1650.5)
-    """
-    if raw.isdigit():
-        return float(raw)
-    parts = raw.replace("'", ",").replace(",", ".").split(".")
-    if len(parts) > 1 and len(parts[-1]) != 3:
-        return float("".join(parts[:-1]) + "." + parts[-1])
-    return float("".join(parts))

@@ -16,6 +16,7 @@ _FEWEST_TUBES = 10  # a collector of twenty tubes is one piece
 _PART_OF_MORE = frozenset("-/.")
 _COUNTED = frozenset(("panel_one", "panel_many", "inverter_one", "inverter_many", "set_one", "set_many", "other_goods",
                       "thermal", "accessory", "piece", "count", "stock", "pallet"))  # fmt: skip
+_OF_INPUTS = frozenset(("for", "takes", "inputs", "max_in", "dc_power", "input_range", "panel_one", "panel_many"))
 _LIKE_WATTS = (200, 720)
 _LEAST_OUTPUT = 200
 _NAMES = {"panel": ("panel_many", "panel_one"), "inverter": ("inverter_many", "inverter_one"),
@@ -65,13 +66,16 @@ def _pieces(scene: Scene, kind: str) -> int | None:
     names = _NAMES[kind]
     told: list[int] = []
     counted: list[int] = []
+    bars = scene.tells("tier", "minimum", "range", "for")
     for place in scene.units.get("", ()):
         item = scene.items[place]
         if not 0 < item.value <= _MOST_PIECES or item.value != int(item.value):
             continue
         if not item.spelled and (item.glued in _PART_OF_MORE or _FIRST_YEAR <= item.value <= _LAST_YEAR):
             continue
-        if not _near_goods(scene, place, item) or _barred(scene, place, item) or _bare_pallets(scene, place, item):
+        if not _near_goods(scene, place, item) or (bars and _barred(scene, place, item)):
+            continue
+        if _bare_pallets(scene, place, item):
             continue
         if _told(scene, place, item) if kind != "set" else _sets_in_stock(scene, place, item):
             told.append(_times_pallets(scene, place, item))
@@ -108,7 +112,7 @@ def _near_goods(scene: Scene, place: int, item: Item) -> bool:
     """Is there anything near by that a number of pieces could go with?"""
     if item.glued == "x" or item.to >= len(scene.tokens[item.field]) or scene.tokens[item.field][item.to] == "x":
         return True
-    for one in (*scene.items[place + 1 : place + 6], *scene.items[max(place - 2, 0) : place]):
+    for one in scene.items[max(place - 2, 0) : place + 6]:  # itself is none of them
         if one.what in _COUNTED and abs(one.at - item.at) <= _FARTHEST:
             return True
     return item.at > 0 and scene.tokens[item.field][item.at - 1] == "x"
@@ -125,22 +129,24 @@ def _barred(scene: Scene, place: int, item: Item) -> bool:
             return True
         if one.what == "for" and item.at - one.to <= 1 and not _on_pallets(scene, place):
             return True
-    return any(one.what in {"tier", "minimum"} and one.at - item.to <= 1 and one.clause == item.clause
-               for one in scene.ahead(place, 1))  # fmt: skip
+    behind = scene.behind(place)
+    return (behind is not None and behind.what in {"tier", "minimum"} and behind.at - item.to <= 1
+            and behind.clause == item.clause)  # fmt: skip
 
 
 def _sets_in_stock(scene: Scene, place: int, item: Item) -> bool:
     """As in "balcony kit, 2 available"?"""
+    if not scene.stands("stock", item.field, item.to):
+        return False
     near = (*scene.back(place, 3), *scene.ahead(place, 3))
-    parts = any(one.what.startswith(("panel_", "inverter_")) and one.clause == item.clause for one in near)
-    return not parts and scene.stands("stock", item.field, item.to)
+    return not any(one.what.startswith(("panel_", "inverter_")) and one.clause == item.clause for one in near)
 
 
 def _told(scene: Scene, place: int, item: Item) -> bool:
     """Behind a heading for a number, or beside "in stock", "left"?"""
     if item.spelled and item.value == 1:
         return False
-    before = next(iter(scene.back(place, 1)), None)
+    before = scene.before(place)
     if before is not None and before.what == "count" and item.at - before.to <= 2:
         return True
     if (
@@ -151,7 +157,7 @@ def _told(scene: Scene, place: int, item: Item) -> bool:
         return scene.stands("piece", before.field, before.at)
     if before is not None and before.what == "stock" and item.at - before.to <= 3 and not _of_money(scene, place):
         return not _of_strangers(scene, item)
-    for one in scene.ahead(place, 3):
+    for one in scene.ahead(place, 3) if "stock" in scene.by_what else ():
         if one.at - item.to > 3 or one.clause != item.clause or one.unit in CURRENCIES:
             break
         if one.what == "stock":
@@ -173,7 +179,7 @@ def _items(scene: Scene, what: str) -> list[Item]:
 
 
 def _of_money(scene: Scene, place: int) -> bool:
-    behind = next(iter(scene.ahead(place, 1)), None)
+    behind = scene.behind(place)
     return behind is not None and behind.what in {"each", "lot"} and behind.at - scene.items[place].to <= 1
 
 
@@ -182,12 +188,22 @@ def _counts(scene: Scene, place: int, item: Item, names: tuple[str, ...], kind: 
     tokens = scene.tokens[item.field]
     follow = tokens[item.to] if item.to < len(tokens) else ""
     if not item.spelled and _beside_x(scene, place, item, tokens, follow):
-        return kind != "set"
+        return kind != "set" and not (kind == "inverter" and _of_its_inputs(scene, place, item))
     if follow in _NO_COUNT_BEFORE or item.glued == "x" or _hyphened(scene, item, names):
         return False
     if kind != "set" and not (item.spelled and item.value == 1) and scene.stands("piece", item.field, item.to):
         return True
     return _before_goods(scene, place, item, names, kind)
+
+
+def _of_its_inputs(scene: Scene, place: int, item: Item) -> bool:
+    """Does it count the inputs of one inverter, or what they take: "2 x 500 W max input", "for 2 x 450 W panels"?"""
+    watts = next(iter(scene.ahead(place, 1)), item)
+    if watts.unit != "W" or watts.at - item.to > 1:
+        return False
+    near = [one for one in scene.back(place, 4) if item.at - one.to <= 3]
+    near += [one for one in scene.ahead(place, 6) if one.at >= watts.to and one.at - watts.to <= 3]
+    return any(one.what in _OF_INPUTS and one.clause == item.clause for one in near)
 
 
 def _hyphened(scene: Scene, item: Item, names: tuple[str, ...]) -> bool:
@@ -243,6 +259,8 @@ def _before_x_is_no_unit(scene: Scene, place: int, item: Item) -> bool:
 
 def _on_pallets(scene: Scene, place: int) -> float:
     """How many pallets, where "three pallets of" stands before; else nought."""
+    if "pallet" not in scene.by_what:
+        return 0.0
     item = scene.items[place]
     back = [one for one in scene.back(place, 5) if one.clause == item.clause and item.at - one.to <= 4]
     for one, before in pairwise(back):
@@ -256,7 +274,7 @@ def _times_pallets(scene: Scene, place: int, item: Item) -> int:
     on_pallets = _on_pallets(scene, place)
     if on_pallets:
         return int(on_pallets * item.value)
-    behind = scene.ahead(place, 4)
+    behind = scene.ahead(place, 4) if "pallet" in scene.by_what else ()
     if behind and behind[0].what == "pallet" and behind[0].at - item.to <= 1:
         for one in behind[1:]:
             if one.what == NUMBER and not one.unit and one.value == int(one.value) and one.at - behind[0].to <= 3:

@@ -7,9 +7,9 @@ digits and look-alike letters what they show. Wherever signs went, a list of pla
 import re
 import unicodedata
 from collections.abc import Sequence
-from dataclasses import dataclass
 from html import unescape
 from itertools import compress
+from typing import NamedTuple
 
 from service.core.model.plain_signs import plain_sign
 
@@ -60,8 +60,7 @@ def _plain(sign: str) -> str:
 _SIGNS = _Signs()
 
 
-@dataclass(frozen=True, slots=True)
-class Plain:
+class Plain(NamedTuple):
     """A text as a person reads it, in small letters.
 
     ``places``: for each sign of ``text`` its code point in the text as sent, one more for the end; None where nothing

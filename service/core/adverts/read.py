@@ -8,9 +8,11 @@ from service.core.adverts.doubts import figure_doubts, too_cheap
 from service.core.adverts.figures import Found, other_figures, panel_figures
 from service.core.adverts.goods import Goods, goods_of
 from service.core.adverts.language import language_of
+from service.core.adverts.least import least_of, orders
 from service.core.adverts.lexemes import lexed
 from service.core.adverts.lexicon import Vocabulary
 from service.core.adverts.limits import inverter_figures
+from service.core.adverts.panels import panels_of_set
 from service.core.adverts.plain import Plain, plain_of
 from service.core.adverts.price import Asked, asked_of
 from service.core.adverts.reading import Advert, Claim, Price, Reading
@@ -121,6 +123,10 @@ def _offer(
     condition = condition_of(scene, defects, part=part and not mostly)
     technology = next((kind for kind in _KINDS if scene.has(f"t:{kind}")), None) if photovoltaic else None
     doubts = word_doubts(scene) | figure_doubts(panel, inverter) | extra
+    counted = panels_of_set(scene, panel["power"][1] if "power" in panel else None) if goods.kind == "set" else None
+    least = least_of(scene, goods)
+    if least is not None or orders(scene):
+        doubts.add("minimum_order")
     if "voc" not in panel and _metered(scene):
         doubts.add("measured_not_rated")
     if goods.kind == "set" and goods.quantity == 1:
@@ -142,6 +148,7 @@ def _offer(
         doubts.add("camping_12v")
     return Reading(
         kind=goods.kind, is_offer=True, language=language, quantity_available=goods.quantity,
+        least_quantity=None if least is None else least[0], panel_count=None if counted is None else counted[0],
         claims=_claims(panel, inverter, asked, plains, cut, sent), price=_per_watt(asked.price, power, goods),
         condition=condition, defects=defects, delivery=delivery_of(scene), shipping_cost=asked.shipping_cost,
         doubts=tuple(sorted(doubts)), panel={_PANEL[name][0]: one[0] for name, one in panel.items()},
@@ -200,5 +207,4 @@ def _claim(
     plain, text = plains[item.field], sent[item.field]
     start = plain.place(cut[item.field].start(item.at))
     end = plain.place(cut[item.field].end(item.to - 1) - 1) + 1
-    return Claim(what=told[0], value=value, unit=told[1], words=text[start:end][:120], field=FIELDS[item.field],
-                 start=start, end=end, sureness_share=sure)  # fmt: skip
+    return Claim(told[0], value, told[1], text[start:end][:120], FIELDS[item.field], start, end, sure)

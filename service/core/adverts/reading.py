@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from typing import NamedTuple
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -14,8 +15,7 @@ class Advert:
     language: str | None = None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Claim:
+class Claim(NamedTuple):
     """One thing that an advert says: ``value`` in ``unit``, in code points ``start`` to ``end`` of a field as sent."""
 
     what: str
@@ -41,13 +41,18 @@ class Price:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Reading:
-    """What an advert claims. ``panel`` and ``inverter`` hold the names of a request; what is not said is not there."""
+    """What an advert claims. ``panel`` and ``inverter`` hold the names of a request; what is not said is not there.
+
+    ``least_quantity``: the fewest pieces that are sold together; ``panel_count``: panels in one set.
+    """
 
     kind: str
     is_offer: bool
     language: str
     claims: tuple[Claim, ...] = ()
     quantity_available: int | None = None
+    least_quantity: int | None = None
+    panel_count: int | None = None
     price: Price = field(default_factory=Price)
     condition: str = "unknown"
     defects: tuple[str, ...] = ()

@@ -3,6 +3,7 @@
 from collections import defaultdict
 from collections.abc import Sequence
 from dataclasses import dataclass, field
+from itertools import count
 
 from service.core.adverts.lexemes import Lexed
 from service.core.adverts.walk import NUMBER, Item
@@ -25,7 +26,7 @@ class Scene:
     items: list[Item] = field(default_factory=list)
     by_what: dict[str, list[int]] = field(default_factory=dict)
     tokens: list[list[str]] = field(default_factory=list)
-    apart: list[list[bool]] = field(default_factory=list)
+    spaced: list[list[str]] = field(default_factory=list)
     price: list[Item] = field(default_factory=list)
     orders: Orders = ()
     units: dict[str, list[int]] = field(default_factory=dict)
@@ -36,7 +37,10 @@ class Scene:
 
     def has(self, what: str) -> bool:
         """Is it said at all, and not denied?"""
-        return any(not self.denied(place) for place in self.by_what.get(what, ()))
+        places = self.by_what.get(what, ())
+        if not places or "without" not in self.by_what:
+            return bool(places)
+        return any(not self.denied(place) for place in places)
 
     def said(self, what: str) -> list[int]:
         """Places of a meaning that is not denied."""
@@ -72,6 +76,20 @@ class Scene:
         last = self.last[self.items[place].sentence]
         return self.items[place + 1 : (min(place + most, last)) + 1]
 
+    def before(self, place: int) -> Item | None:
+        """The item directly before a place, in the same sentence."""
+        one = self.items[place - 1]
+        return one if place and one.sentence == self.items[place].sentence else None
+
+    def behind(self, place: int) -> Item | None:
+        """The item directly behind a place, in the same sentence."""
+        one = self.items[place + 1] if place + 1 < len(self.items) else None
+        return one if one is not None and one.sentence == self.items[place].sentence else None
+
+    def tells(self, *whats: str) -> bool:
+        """Is one of these meanings told anywhere? Where not, nobody has to look for it near something."""
+        return not self.by_what.keys().isdisjoint(whats)
+
     def in_sentence(self, sentence: int, what: str) -> bool:
         """Does a meaning stand in that sentence?"""
         known = self._sentences.get(what)
@@ -81,7 +99,7 @@ class Scene:
 
     def glued(self, number: int, at: int) -> bool:
         """Does a piece of a field stand directly behind the one before it?"""
-        return at < len(self.tokens[number]) and not self.apart[number][at]
+        return self.spaced[number][at][0] != " "
 
     def stands(self, what: str, number: int, at: int) -> bool:
         """Does a meaning begin at that piece of a field?"""
@@ -99,25 +117,34 @@ def scene_of(title: Lexed, body: Lexed, price: Lexed, orders: Orders = ()) -> Sc
     """
     kept = [item for item in body.items if not _within(item, orders)] if orders else body.items
     items = title.items + kept
-    hostile = {item.sentence for item in items if item.what == "q:hostile"}
-    if hostile:
+    by_what = _by_what(items)
+    if "q:hostile" in by_what:
+        hostile = {items[place].sentence for place in by_what["q:hostile"]}
         ordering = hostile | _followers(items, hostile)
         orders = (*orders, *_spans(items, ordering))
         items = [item for item in items if item.sentence not in ordering or item.what == "q:hostile"]
-    by_what: defaultdict[str, list[int]] = defaultdict(list)
-    for place, item in enumerate(items):
-        by_what[item.what].append(place)
+        by_what = _by_what(items)
     units: defaultdict[str, list[int]] = defaultdict(list)
     for place in by_what.get(NUMBER, ()):
         units[items[place].unit].append(place)
-    by_what.default_factory = units.default_factory = None  # what is asked for later is not there
+    units.default_factory = None  # what is asked for later is not there
+    sentences = [item.sentence for item in items]
     tokens = [one.pieces.words for one in (title, body, price)]
-    apart = [one.pieces.apart for one in (title, body, price)]
+    spaced = [one.pieces.spaced for one in (title, body, price)]
     return Scene(
-        items=items, by_what=by_what, tokens=tokens, apart=apart, price=price.items, orders=orders, units=units,
-        first={items[place].sentence: place for place in range(len(items) - 1, -1, -1)},
-        last={item.sentence: place for place, item in enumerate(items)},
+        items=items, by_what=by_what, tokens=tokens, spaced=spaced, price=price.items, orders=orders, units=units,
+        first=dict(zip(reversed(sentences), range(len(items) - 1, -1, -1), strict=True)),
+        last=dict(zip(sentences, count())),
     )  # fmt: skip
+
+
+def _by_what(items: Sequence[Item]) -> dict[str, list[int]]:
+    """Places by meaning."""
+    found: defaultdict[str, list[int]] = defaultdict(list)
+    for place, item in enumerate(items):
+        found[item.what].append(place)
+    found.default_factory = None  # what is asked for later is not there
+    return found
 
 
 def _within(item: Item, orders: Orders) -> bool:

@@ -224,6 +224,6 @@ def word_doubts(scene: Scene) -> set[str]:
     }
     if scene.has("limited"):
         found.add("output_limited")
-    if scene.has("minimum") or scene.by_what.get("whole"):
+    if scene.by_what.get("whole"):
         found.add("minimum_order")
     return found

@@ -1,74 +1,61 @@
 """Where in a plain text do words, numbers and signs stand?
 
-A text is cut at its blanks; what stands between two of them is cut by one expression of single classes of signs: no
-repetition stands inside another one that could share signs with it, so time grows with the text and with nothing else.
+One expression of single classes of signs: no repetition stands inside another one that could share signs with it, and
+none gives back what it took, so time grows with the text and with nothing else.
 """
 
 import re
-from bisect import bisect_right
 from functools import cached_property
-from itertools import accumulate, chain
+from itertools import accumulate
 
-# A word, a number with its separators (each followed by a digit), or any one other sign that is no blank.
-_PIECE = re.compile(r"[a-z]+|\d{1,15}(?:[.,']\d{1,9}){0,4}|[^a-z\d ]")
+# The blanks before it, then a word, a number with its separators (each followed by a digit), or any one other sign.
+_PIECE = re.compile(r" *+(?:[a-z]++|[^a-z\d ]|\d{1,15}+(?:[.,']\d{1,9}+){0,4}+)")
+
 _MOST_KEPT = 20_000
-_LONGEST_KEPT = 24
 
 
-class _Chunks(dict[str, tuple[str, ...]]):
-    """Pieces of what stands between two blanks. Short ones are kept, and their number is bounded."""
+class _Bare(dict[str, str]):
+    """Pieces without the blanks before them, so that equal ones are one text; their number is bounded."""
 
-    def __missing__(self, chunk: str) -> tuple[str, ...]:
-        pieces = tuple(_PIECE.findall(chunk))
-        if len(chunk) <= _LONGEST_KEPT and len(self) < _MOST_KEPT:
-            self[chunk] = pieces
-        return pieces
-
-
-class _Apart(dict[int, tuple[bool, ...]]):
-    """For so many pieces of one chunk: does a blank stand before each?"""
-
-    def __missing__(self, count: int) -> tuple[bool, ...]:
-        flags = (True, *(False,) * (count - 1)) if count else ()
-        if count <= _LONGEST_KEPT:
-            self[count] = flags
-        return flags
+    def __missing__(self, piece: str) -> str:
+        bare = piece.lstrip(" ")
+        if len(self) >= _MOST_KEPT:
+            self.clear()
+        self[piece] = bare
+        return bare
 
 
-_CHUNKS = _Chunks()
-_APART = _Apart()
+_BARE = _Bare()
 
 
 class Pieces:
-    """The words, numbers and signs of a plain text, whether a blank stands before each, and where each begins.
+    """The words, numbers and signs of a plain text, and where each begins.
+
+    ``spaced``: the same with the blanks before them; the first one and the end count as standing behind a blank.
 
     >>> pieces = Pieces("2 x,")
-    >>> pieces.words, pieces.apart, pieces.start(2)
-    (['2', 'x', ','], [True, True, False, True], 3)
+    >>> pieces.words, pieces.spaced, pieces.start(2)
+    (['2', 'x', ','], [' 2', ' x', ',', ' '], 3)
     """
 
     def __init__(self, text: str) -> None:
-        self._chunks = text.split(" ")
-        self._parts = list(map(_CHUNKS.__getitem__, self._chunks))
-        self.words: list[str] = list(chain.from_iterable(self._parts))
-        self.apart: list[bool] = list(chain.from_iterable(map(_APART.__getitem__, map(len, self._parts))))
-        self.apart.append(True)  # the end of the text
+        self.text = text
+        self.spaced: list[str] = _PIECE.findall(" " + text.rstrip(" "))
+        self.words = list(map(_BARE.__getitem__, self.spaced))
+        self.spaced.append(" ")
 
     @cached_property
-    def _behind_chunks(self) -> tuple[list[int], list[int]]:
-        """Behind each chunk: how many pieces, how many signs without blanks; reckoned when first asked for."""
-        return list(accumulate(map(len, self._parts))), list(accumulate(map(len, self._chunks)))
+    def _ends(self) -> list[int]:
+        """Behind each piece, a blank before the text counted in; reckoned when first asked for."""
+        return list(accumulate(map(len, self.spaced)))
 
     def start(self, at: int) -> int:
         """The first sign of a piece."""
-        pieces, signs = self._behind_chunks
-        chunk = bisect_right(pieces, at)
-        before, begun = (pieces[chunk - 1], signs[chunk - 1]) if chunk else (0, 0)
-        return begun + chunk + sum(map(len, self._parts[chunk][: at - before]))
+        return self._ends[at] - 1 - len(self.words[at])
 
     def end(self, at: int) -> int:
         """Behind the last sign of a piece."""
-        return self.start(at) + len(self.words[at])
+        return self._ends[at] - 1
 
 
 def words_of(text: str) -> list[str]:

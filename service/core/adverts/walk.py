@@ -1,21 +1,21 @@
 """Where does a walk over the words of a field stand, what has it found, and which unit stands at a word?"""
 
-from service.core.adverts.lexicon import Lexicon
+from service.core.adverts.lexicon import Lexicon, UnitWord
 from service.core.adverts.tokens import Pieces
 
 NUMBER = "#"
 CURRENCIES = frozenset(("EUR", "GBP", "USD", "PLN", "CZK", "DKK", "CHF"))
 MONEY_UNITS = CURRENCIES | {"money"}  # "money": the word does not say of which country
-_PEAK = frozenset(("wp", "kwp", "wc", "kwc", "wattpiek", "kwcrete"))
 _PEAK_BEHIND = frozenset(("p", "piek", "peak", "crete", "pico", "spitze", "picco", "szczytowej"))
-_BEHIND_UNIT = _PEAK_BEHIND | {"dc", "ac"}
+_OF_CURRENT = frozenset(("dc", "ac"))
+_BEHIND_UNIT = _PEAK_BEHIND | _OF_CURRENT
 _PER = frozenset(("/", "per", "pro", "par", "por", "na", "al", "a", "je", "pr", "for", "op"))
 _DEGREE = frozenset((
     "°", "k", "c", "o", "grad", "degree", "deg", "kelvin", "stupen", "grado", "grau", "degre", "degres", "gradi",
     "grados", "graus", "graad", "graden", "celsius", "stupne", "stopien", "oc",
 ))  # fmt: skip
 _A_DEGREE = {"%": "%/K", "V": "V/K", "mV": "V/K", "A": "A/K"}
-_NO_UNIT = ("", 1.0)
+PADDING = [""] * 4  # behind the last piece, so that nobody looks beyond it
 
 
 class Item:
@@ -25,12 +25,20 @@ class Item:
     the piece directly before a figure; ``peak``: watts of a panel by their unit; ``spelled``: a number word.
     """
 
-    value = 0.0
-    unit = ""
-    glued = ""
-    factor = 1.0
-    peak = False
-    spelled = False
+    __slots__ = (
+        "at",
+        "clause",
+        "factor",
+        "field",
+        "glued",
+        "peak",
+        "sentence",
+        "spelled",
+        "to",
+        "unit",
+        "value",
+        "what",
+    )
 
     def __init__(self, what: str, at: int, to: int, sentence: int, clause: int, field: int) -> None:
         self.what = what
@@ -39,6 +47,10 @@ class Item:
         self.sentence = sentence
         self.clause = clause
         self.field = field
+        self.value = 0.0
+        self.unit = self.glued = ""
+        self.factor = 1.0
+        self.peak = self.spelled = False
 
 
 class Walk:
@@ -47,7 +59,8 @@ class Walk:
     def __init__(self, pieces: Pieces, shown: str, lexicon: Lexicon, number: int, base: int) -> None:
         self.pieces = pieces
         self.words = pieces.words
-        self.apart = pieces.apart
+        self.padded = [*pieces.words, *PADDING]
+        self.spaced = pieces.spaced
         self.shown = shown
         self.lexicon = lexicon
         self.number = number
@@ -59,44 +72,50 @@ class Walk:
 
     def glued(self, at: int) -> bool:
         """Does piece ``at`` stand directly behind another one?"""
-        return 0 < at < len(self.words) and not self.apart[at]
+        return self.spaced[at][0] != " "
 
     def new_clause(self) -> None:
         """A new clause begins."""
         self.clauses += 1
         self.clause = self.clauses
 
-    def unit(self, at: int) -> tuple[str, float, int, bool]:  # noqa: PLR0911 - a row of questions
+    def unit(self, at: int) -> tuple[str, float, int, bool]:
         """Unit, factor, behind it, and whether it is one of peak power; "" where none stands at ``at``."""
-        words, count = self.words, len(self.words)
-        word = words[at] if at < count else ""
-        unit, factor = self.lexicon.units.get(word, _NO_UNIT)
-        if not unit:
+        known = self.lexicon.units.get(self.padded[at])
+        if known is None:
             return "", 1.0, at, False
-        to = at + 1
-        if to == count:
-            return unit, factor, to, word in _PEAK
-        behind = words[to]
+        unit, factor, peak, decided = known
+        behind = self.padded[at + 1]
+        if decided or not behind:
+            return unit, factor, at + 1 + (behind in _OF_CURRENT), peak
+        return self._unit_by_words_behind(at, known, behind)
+
+    def _unit_by_words_behind(self, at: int, known: UnitWord, behind: str) -> tuple[str, float, int, bool]:
+        """The same for a word that may be another unit or none, by what stands behind it."""
+        words, to = self.padded, at + 1
+        unit, factor, peak, _ = known
         if unit in _A_DEGREE and behind in _PER:
             end = to + 1
-            while end < count and words[end] in _DEGREE and end - at < 5:
+            while words[end] in _DEGREE and end - at < 5:
                 end += 1
             if end > to + 1:
                 return _A_DEGREE[unit], 0.001 if unit == "mV" else 1.0, end, False
-        if word in self.lexicon.no_unit and self.apart[at] and not self._a_unit(at, word, behind):
+        if not self.glued(at) and self._no_unit(at, behind):
             return "", 1.0, at, False
-        if word == '"' and self.apart[at]:  # an opening quotation mark
-            return "", 1.0, at, False
-        if unit == "mm" and behind in {"2", "3"} and not self.apart[to]:
+        if unit == "W":
+            if behind in _BEHIND_UNIT:
+                return unit, factor, to + 1, peak or behind in _PEAK_BEHIND
+            dashed = behind == "-" and words[to + 1] == "peak"
+            return unit, factor, to + 2 * dashed, peak or dashed
+        if unit == "mm" and behind in {"2", "3"} and self.glued(to):
             return "m2", 1.0, to + 1, False  # an area, a room
-        if unit != "W":
-            return unit, factor, to + (behind in {"dc", "ac"}), word in _PEAK
-        peak = word in _PEAK
-        if behind in _BEHIND_UNIT:
-            return unit, factor, to + 1, peak or behind in _PEAK_BEHIND
-        if behind == "-" and words[to + 1 : to + 2] == ["peak"]:
-            return unit, factor, to + 2, True
-        return unit, factor, to, peak
+        return unit, factor, to + (behind in _OF_CURRENT), peak
+
+    def _no_unit(self, at: int, behind: str) -> bool:
+        """Is a word or sign behind a blank, which can be a unit, none here?"""
+        word = self.padded[at]
+        opening = word == '"'  # a quotation mark
+        return opening or (word in self.lexicon.no_unit and not self._a_unit(at, word, behind))
 
     def _a_unit(self, at: int, word: str, behind: str) -> bool:
         """May a letter that stands apart be a unit, as in "9,3 A"?"""

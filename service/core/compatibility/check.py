@@ -89,6 +89,11 @@ def check(
     )  # fmt: skip
 
 
+def beside_panels(setup: Setup, assumptions: Assumptions, card: RuleCard, as_of: date) -> tuple[Finding, ...]:
+    """What the socket's side and the rule card find of a set, as ``check`` does, without what would mend it."""
+    return (*socket_side(setup, assumptions), *rule_findings(setup, assumptions, card, as_of))
+
+
 def _with_operator(finding: Finding, card: RuleCard, as_of: date, setup: Setup) -> Finding:
     """An open rule finding with the question for the grid operator.
 

@@ -43,7 +43,20 @@ class Dangers:
 
     def refuse(self, column: Column) -> bool:
         """Does any of them refuse an input?"""
-        return next(self._refusing(column), None) is not None
+        return self.stand(column) == Verdict.DOES_NOT_FIT
+
+    def stand(self, column: Column) -> Verdict:
+        """How they stand to an input: refused, not known where the class's worst values refuse, else fits."""
+        likely = Verdict.FITS
+        for question in self._questions():
+            outcome = question.outcome(column)
+            if outcome is None:
+                continue
+            if outcome.verdict == Verdict.DOES_NOT_FIT:
+                return Verdict.DOES_NOT_FIT
+            if outcome.likely == Verdict.DOES_NOT_FIT:
+                likely = Verdict.NOT_KNOWN
+        return likely
 
     def refusal(self, column: Column) -> Finding | None:
         """The first finding that refuses an input; None where nothing is known to."""

@@ -157,7 +157,7 @@ BOUNDS: Mapping[str, Bounds] = MappingProxyType(
         "distance_km": Bounds(0, 1600, "km"),
         "delivery_cost": Bounds(0, 100_000, "money"),
         "price": Bounds(0, 1_000_000, "money"),
-        "limit": Bounds(1, 20, whole=True),
+        "limit": Bounds(1, 60, whole=True),
         "quantity_available": Bounds(1, 5000, whole=True),
         "panel_count": Bounds(1, 4, whole=True),
         "km": Bounds(0, 5000, "km"),

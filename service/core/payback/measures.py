@@ -60,6 +60,18 @@ def years_to_meet(outlay: float, yearly: Floats) -> float | None:
     return _finite(len(savings) + left / savings[-1]) if savings[-1] > 0.0 else None
 
 
+def outlay_met_in(years: float, yearly: Floats) -> float:
+    """Its inverse: the most that such savings add up to within so many years; at least 0.
+
+    >>> outlay_met_in(2.5, np.array([200.0, 100.0])), outlay_met_in(0.5, np.array([200.0, 100.0]))
+    (350.0, 100.0)
+    """
+    whole = int(years)
+    begun = np.append(yearly[:whole], np.full(max(whole - yearly.size, 0), yearly[-1]))
+    sums = np.cumsum(np.append(begun, (years - whole) * yearly[min(whole, yearly.size - 1)]))
+    return float(sums.max(initial=0.0))
+
+
 def crossing_years(flows: Floats, last_part: float = 1.0) -> Crossing:
     """When the running sum of the flows passes from below to nought, linear within the year.
 

@@ -5,7 +5,7 @@ Panels of one type are compared with one another first, since the light cancels;
 """
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from statistics import median
 
 from service.core.pickup.diodes import diode_quantities
@@ -31,6 +31,7 @@ from service.core.pickup.expected import (
 )
 from service.core.pickup.facts import Between, Cause, Door, PanelReading, Quantity, Seen, cause
 from service.core.pickup.frame import frame_quantity
+from service.core.pickup.light import light_shown
 from service.core.pickup.looks import looked_at
 from service.core.pickup.lot import against_lot
 from service.core.pickup.worth import MENDED_WITH_EASE, WorthNow, worth_now
@@ -88,10 +89,19 @@ def panels_seen(door: Door, readings: Sequence[PanelReading]) -> tuple[PanelSeen
         # One that reads what it must proves the light, and it is the others that lack something.
         currents = {panel: "low" if stands == "scattered" else stands for panel, stands in currents.items()}
         middles[ISC] = best
+    doors = {VOC: _lit_by_the_current(door, best), ISC: door}
     return tuple(
-        _seen(panel, group, door, {VOC: voltages.get(panel, "alone"), ISC: currents.get(panel, "alone")}, middles)
+        _seen(panel, group, doors, {VOC: voltages.get(panel, "alone"), ISC: currents.get(panel, "alone")}, middles)
         for panel, group in groups.items()
     )
+
+
+def _lit_by_the_current(door: Door, best_a: float) -> Door:
+    """The same door for volts: where nobody said anything about the light, the best current shows what there is."""
+    rating = door.ratings.short_circuit_current_a
+    if door.light.origin != "not_known" or best_a < _LEAST_CURRENT_SHARE * rating.high:
+        return door
+    return replace(door, light=light_shown(best_a, rating))
 
 
 def _read(group: Iterable[PanelReading], what: str) -> list[float]:
@@ -124,10 +134,14 @@ def _middle(groups: Mapping[str, Sequence[PanelReading]], what: str) -> float | 
 
 
 def _seen(
-    panel: str, group: Sequence[PanelReading], door: Door, lot: Mapping[str, str], middles: Mapping[str, float | None]
+    panel: str,
+    group: Sequence[PanelReading],
+    doors: Mapping[str, Door],
+    lot: Mapping[str, str],
+    middles: Mapping[str, float | None],
 ) -> PanelSeen:
     quantities = sorted(
-        _quantities(group, door, lot, middles[VOC]), key=lambda one: (one.what, one.measured or 0.0, str(one.causes))
+        _quantities(group, doors, lot, middles[VOC]), key=lambda one: (one.what, one.measured or 0.0, str(one.causes))
     )
     causes = list(_told(quantities))
     verdict = _verdict(quantities)
@@ -135,7 +149,7 @@ def _seen(
         causes = [cause("nothing_read")]
     elif verdict is Seen.CANNOT_TELL and not any(one.verdict is verdict for one in quantities):
         causes.append(cause("voltage_not_read"))
-    left = _left(quantities, lot, middles, door)
+    left = _left(quantities, lot, middles, doors)
     current_read = any(one.what == ISC and one.verdict is Seen.AS_EXPECTED for one in quantities)
     worth = worth_now(verdict, quantities, current_read, left)
     return PanelSeen(
@@ -144,14 +158,15 @@ def _seen(
 
 
 def _quantities(
-    group: Sequence[PanelReading], door: Door, lot: Mapping[str, str], lot_v: float | None
+    group: Sequence[PanelReading], doors: Mapping[str, Door], lot: Mapping[str, str], lot_v: float | None
 ) -> Iterable[Quantity]:
-    voltage = expected_voltage(door.ratings, door.light, door.cell_c)
+    door, lit = doors[ISC], doors[VOC]
+    voltage = expected_voltage(lit.ratings, lit.light, lit.cell_c)
     current = expected_current(door.ratings, door.light, door.cell_c)
-    volts = _there(judged_voltage(reading, voltage, door, lot[VOC], lot_v) for reading in group)
+    volts = _there(judged_voltage(reading, voltage, lit, lot[VOC], lot_v) for reading in group)
     yield from volts
     yield from _there(judged_current(reading, current, door, lot[ISC]) for reading in group)
-    yield from _frame(group, door, voltage)
+    yield from _frame(group, lit, voltage)
     volts_sound = {one.verdict for one in volts} == {Seen.AS_EXPECTED}
     yield from diode_quantities(group, door.ratings.sections, volts_sound=volts_sound)
     for reading in group:
@@ -204,11 +219,15 @@ def _verdict(quantities: Sequence[Quantity]) -> Seen:
 
 
 def _left(
-    quantities: Sequence[Quantity], lot: Mapping[str, str], middles: Mapping[str, float | None], door: Door
+    quantities: Sequence[Quantity],
+    lot: Mapping[str, str],
+    middles: Mapping[str, float | None],
+    doors: Mapping[str, Door],
 ) -> dict[str, float]:
     """What share of voltage and current is left: of the lot's where it judged, else of the likely one."""
+    lit, door = doors[VOC], doors[ISC]
     likely = {
-        VOC: expected_voltage(door.ratings, door.light, door.cell_c).likely,
+        VOC: expected_voltage(lit.ratings, lit.light, lit.cell_c).likely,
         ISC: expected_current(door.ratings, door.light, door.cell_c).likely,
     }
     left = {}

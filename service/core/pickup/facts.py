@@ -72,7 +72,7 @@ class Ratings:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Light:
-    """Light on the panel, in W/m2, and how it is known: measured, sky, indoors or not_known.
+    """Light on the panel, in W/m2, and how it is known: measured, sky, current, indoors, not_known.
 
     ``askew_w_per_m2``: the least where the panel may not have been turned to the sun; None where its plane is known.
     """

@@ -62,6 +62,15 @@ def light_not_known() -> Light:
     return Light(w_per_m2=_ANY, origin="not_known")
 
 
+def light_shown(current_a: float, rating_a: Between) -> Light:
+    """Light that a short-circuit current shows, where nobody said anything: at least that, for the panel may be worn.
+
+    Good for judging volts, which hardly move with light; never for the current that it was taken from.
+    """
+    low, likely = (min(1000.0 * current_a / amperes, _ANY.high) for amperes in (rating_a.high, rating_a.likely))
+    return Light(w_per_m2=Between(low=low, likely=likely, high=_ANY.high), origin="current")
+
+
 def light_of_sky(climate: PlaceClimate, moment: datetime, sky: str, plane: Plane | None) -> Light:
     """Light on the panel by time, place and sky.
 

@@ -66,11 +66,14 @@ def _of_suspicious(
         return WorthNow(share=None, because="another_panel")
     if {"no_reading", "no_current"}.intersection(codes):
         return WorthNow(share=0.0, because="gives_nothing")
-    powers = [left[one.what] for one in quantities if one.verdict is Seen.SUSPICIOUS and one.what in left]
+    low = [one.what for one in quantities if one.verdict is Seen.SUSPICIOUS and one.what in left]
+    powers = [left[what] for what in low]
     unread = not any(one.what == VOC for one in quantities)
     if not powers and (unread or any(one.verdict is Seen.CANNOT_TELL for one in quantities)):
         return WorthNow(share=None, because="not_known_yet")
-    shares = [_SHARES[code] for code in sorted(set(codes)) if code in _SHARES]
+    # A shorted diode is why its section is missing in the volts, and so in the power that is left.
+    own = {code for code in codes if code in _SHARES and not (code == "bypass_shorted" and VOC in low)}
+    shares = [_SHARES[code] for code in sorted(own)]
     if not powers and not current_read:
         shares.append(ONLY_VOLTAGE_SHARE)
     share = prod(value for value in shares if value is not None) * prod(min(max(power, 0.0), 1.0) for power in powers)

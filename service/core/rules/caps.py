@@ -111,6 +111,18 @@ def panel_cap_finding(
     return rule_finding(card, "panel_cap", (verdict, judged.likely), "/arrays", facts, numbers=(measured, limit, "W"))
 
 
+def most_panel_w(setup: Setup, card: RuleCard) -> tuple[float, bool] | None:
+    """The most panel watts of a set, less those of other sets, that any published step admits for its plug.
+
+    Of a household plug where nobody described one. With it: is that figure itself still inside? None: none was found.
+    """
+    steps = _panel_steps(card, described_plug(setup) or "household")
+    if not steps:
+        return None
+    last = max(steps, key=lambda step: (step.watts, step.inclusive))
+    return last.watts - sum(other.panel_power_w for other in other_sets_of(setup, "meter")), last.inclusive
+
+
 def _panel_variant(card: RuleCard, as_of: date, judged: _Judged, guessed: dict[str, Fact]) -> str:
     if not in_force(card, as_of):
         return "no_card_in_force"

@@ -1,11 +1,15 @@
 """Which of these adverts is worth a call first, and what may be bid?
 
 ``told`` takes an offer from a read advert or says why there is none; ``layout`` finds the few ways to hang a set;
-``grouped`` makes a home's year short; ``fit`` asks what inputs refuse and draw; ``screen`` builds and orders all sets;
-``request`` writes the request of one. What is told of a set comes from the same functions as an appraisal.
+``double`` finds what is advertised twice; ``grouped`` makes a home's year short; ``fit`` asks what inputs refuse and
+draw; ``screen`` builds all sets and puts them in the order of ``order``; ``variety`` chooses among them; ``request``
+writes the request of one; ``asks`` finds what its sellers must be asked. What is told of a set comes from the same
+functions as an appraisal.
 """
 
+from service.core.shortlist.asks import questions_of
 from service.core.shortlist.bid import Beside, Bid, Row, beside, bids_of, bounded, most_for
+from service.core.shortlist.double import doubles_of
 from service.core.shortlist.fit import AtHome
 from service.core.shortlist.grouped import GroupedYear, grouped_year
 from service.core.shortlist.layout import Layout, OnInput, layouts
@@ -19,21 +23,36 @@ from service.core.shortlist.offer import (
     PanelKind,
     delivery_of,
 )
+from service.core.shortlist.order import (
+    FIT_GROUPS,
+    LIKELY_DOES_NOT_FIT,
+    LIKELY_FITS,
+    REFUSED,
+    PanelCap,
+    behind,
+    fit_of,
+)
 from service.core.shortlist.request import request_of
 from service.core.shortlist.screen import Candidate, Screen, Screened
 from service.core.shortlist.told import Left, Market, Taken, Told, taken
+from service.core.shortlist.variety import Chosen, chosen, most_rows
 from service.core.shortlist.wish import NEVER, WISHES, Terms, Wish
 from service.core.shortlist.wish import told as wanted
 
 __all__ = [
+    "FIT_GROUPS",
+    "LIKELY_DOES_NOT_FIT",
+    "LIKELY_FITS",
     "MOST_PANELS",
     "NEVER",
+    "REFUSED",
     "WISHES",
     "AtHome",
     "Beside",
     "Bid",
     "Bought",
     "Candidate",
+    "Chosen",
     "Delivery",
     "GroupedYear",
     "InverterKind",
@@ -43,6 +62,7 @@ __all__ = [
     "Offer",
     "OnInput",
     "OwnCosts",
+    "PanelCap",
     "PanelKind",
     "Row",
     "Screen",
@@ -51,13 +71,19 @@ __all__ = [
     "Terms",
     "Told",
     "Wish",
+    "behind",
     "beside",
     "bids_of",
     "bounded",
+    "chosen",
     "delivery_of",
+    "doubles_of",
+    "fit_of",
     "grouped_year",
     "layouts",
     "most_for",
+    "most_rows",
+    "questions_of",
     "request_of",
     "taken",
     "wanted",

@@ -4,44 +4,46 @@ from collections.abc import Iterable, Iterator, Sequence
 
 import numpy as np
 
-from service.core.model.hours import Bools, Floats
+from service.core.model.hours import Floats, Ints
 from service.core.shortlist.offer import InverterKind, Offer
+from service.core.shortlist.order import LAST
+from service.core.shortlist.order import behind as behind_of
 from service.core.shortlist.wish import NEVER
 
 
-def first_of(rough: Floats, tricky: Bools, most: int, last: tuple[bool, float]) -> list[int]:
+def first_of(rough: Floats, behind: Ints, most: int, last: tuple[int, float]) -> list[int]:
     """The first sets of one inverter and one wiring, as far as ``last``; nan: none.
 
-    Without a smell of a trick first, then the best.
+    By the rows of ``order.behind``, then the best.
     """
-    within = (tricky < last[0]) | ((tricky == last[0]) & (rough <= last[1]))
+    within = (behind < last[0]) | ((behind == last[0]) & (rough <= last[1]))
     rows = np.flatnonzero(within & ~np.isnan(rough))
-    first: list[int] = rows[np.lexsort((rough[rows], tricky[rows]))][:most].tolist()
+    first: list[int] = rows[np.lexsort((rough[rows], behind[rows]))][:most].tolist()
     return first
 
 
-def last_place(found: Iterable[tuple[tuple[str, ...], bool, float]], most: int) -> tuple[bool, float]:
-    """The place (a smell of a trick, and how it does) beyond which no set is looked at closer.
+def last_place(found: Iterable[tuple[tuple[str, ...], int, float]], most: int) -> tuple[int, float]:
+    """The place (its row, and how it does) beyond which no set is looked at closer.
 
     Args:
-        found: adverts, smell and figure of sets that can be had.
+        found: adverts, row (``order.behind``) and figure of sets that can be had.
         most: so many of different adverts are looked at.
 
     Where fewer are found, or one of them never pays, nothing is left out.
     """
-    best: dict[tuple[str, ...], tuple[bool, float]] = {}
-    for adverts, tricky, rough in found:
-        best[adverts] = min(best.get(adverts, (True, NEVER)), (tricky, rough))
+    best: dict[tuple[str, ...], tuple[int, float]] = {}
+    for adverts, behind, rough in found:
+        best[adverts] = min(best.get(adverts, LAST), (behind, rough))
     places = sorted(best.values())
     if len(places) < most or any(rough == NEVER for _, rough in places):
-        return True, NEVER
+        return LAST
     return places[most - 1]
 
 
 def joinable(pair: tuple[Offer, Offer], counts: tuple[int, int]) -> bool:
     """Are there so many of both, and is one used up?"""
     one, other = pair
-    if not (one.least <= counts[0] <= one.most and other.least <= counts[1] <= other.most):
+    if counts[0] > one.most or counts[1] > other.most:
         return False
     return one.pieces == counts[0] or other.pieces == counts[1] or one.lot is not None or other.lot is not None
 
@@ -69,13 +71,26 @@ def first_alike(inverter: InverterKind) -> list[int]:
     return [inputs.index(one) for one in inputs]
 
 
-def best_alone(scored: Sequence[tuple[Offer, float]], most: int) -> list[Offer]:
-    """The offers that come out best alone, in the order of their names; those at hand in any case, tricky ones last."""
-    best: dict[int, tuple[bool, bool, float, str]] = {}
+def best_alone(scored: Sequence[tuple[Offer, int, float]], most: int) -> list[Offer]:
+    """The offers that come out best alone, in the order of their names; those at hand in any case.
+
+    ``scored``: offers with how a set of each fits (``order.fit_of``) and does; in a fit tricky ones come last.
+    """
+    best: dict[int, tuple[bool, int, float, str]] = {}
     offers: dict[int, Offer] = {}
-    for offer, rough in scored:
+    for offer, fit, rough in scored:
         offers[id(offer)] = offer
-        known = best.get(id(offer), (True, True, NEVER, offer.name))
-        best[id(offer)] = min(known, (offer.advert is not None, offer.tricky, rough, offer.name))
+        known = best.get(id(offer), (True, *LAST, offer.name))
+        row = behind_of(fit, tricky=offer.tricky)
+        best[id(offer)] = min(known, (offer.advert is not None, row, rough, offer.name))
     chosen = sorted(best, key=lambda key: best[key])[:most]
     return sorted((offers[key] for key in chosen), key=lambda offer: offer.name)
+
+
+def best_of(fit: Ints, rough: Floats) -> Iterator[tuple[int, int]]:
+    """Of each column that has a figure: its number and the first row that fits best and of those has the least one."""
+    none = np.isnan(rough)
+    best_fit = np.where(none, np.iinfo(np.int64).max, fit).min(axis=0)
+    first = np.where(fit == best_fit, rough, np.nan)
+    some = np.flatnonzero(~none.all(axis=0))
+    yield from zip(some.tolist(), np.nanargmin(first[:, some], axis=0).tolist(), strict=True)

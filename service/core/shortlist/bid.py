@@ -3,8 +3,11 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+import numpy as np
+
 from service.core.model.band import Band
 from service.core.model.finding import Verdict
+from service.core.payback import outlay_met_in
 from service.core.shortlist.offer import Bought
 from service.core.shortlist.told import SUSPICIOUS
 from service.core.shortlist.wish import Wish
@@ -23,12 +26,13 @@ class Bid:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Row:
-    """A set's figures as they were told."""
+    """A set's figures as they were told; ``cautious_gains`` of its years, as of the account."""
 
     outlay: float
     year_kwh: Band
     payback_years: Band | None
     value: Band | None
+    cautious_gains: tuple[float, ...]
     verdict: Verdict
     likely: Verdict
 
@@ -37,8 +41,8 @@ class Row:
 class Beside:
     """A set beside the new one: what it costs less, yields more, is paid back sooner and is worth more.
 
-    ``code``: bargain, better_than_new, no_better_than_new. ``paid_at_most``: for the whole set, so that it is worth as
-    much as the new one.
+    ``code``: bargain, better_than_new, no_better_than_new. ``paid_at_most``: for the whole set, so that by what is
+    wanted it does as well as the new one; None where the new one sets no such bound.
     """
 
     code: str
@@ -113,9 +117,20 @@ def beside(row: Row, new: Row, wish: Wish, doubts: Sequence[str]) -> Beside:
         outlay_less=new.outlay - row.outlay,
         year_kwh_more=(row.year_kwh.middle or 0.0) - (new.year_kwh.middle or 0.0),
         payback_years_sooner=_less(new.payback_years, row.payback_years),
-        value_more=(more := _less(row.value, new.value)),
-        paid_at_most=None if more is None else max(row.outlay + more, 0.0),
+        value_more=_less(row.value, new.value),
+        paid_at_most=_as_good_at(row, new, wish),
     )
+
+
+def _as_good_at(row: Row, new: Row, wish: Wish) -> float | None:
+    """The outlay at which a set does as well as the new one by what is wanted."""
+    if wish == "quick_payback":
+        years = None if new.payback_years is None else new.payback_years.cautious
+        return None if years is None or not row.cautious_gains else outlay_met_in(years, np.array(row.cautious_gains))
+    if wish == "most_value":
+        more = _less(row.value, new.value)
+        return None if more is None else max(row.outlay + more, 0.0)
+    return new.outlay / new.year_kwh.middle * (row.year_kwh.middle or 0.0) if new.year_kwh.middle else None
 
 
 def _cautiously(row: Row, wish: Wish) -> float | None:

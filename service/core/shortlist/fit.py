@@ -1,6 +1,6 @@
 """Which panels would an inverter's inputs refuse, and what would the others draw? Asked once of each pair, and kept."""
 
-from collections.abc import Hashable, Sequence
+from collections.abc import Callable, Hashable, Sequence
 from dataclasses import dataclass, field, replace
 from typing import Any
 
@@ -13,13 +13,14 @@ from service.core.energy.kernel.place import single
 from service.core.errors import ContradictionError
 from service.core.model.assumption import Assumptions
 from service.core.model.facts import Array, Input, Setup
-from service.core.model.finding import Finding
+from service.core.model.finding import Finding, Verdict
 from service.core.model.hours import Floats, Ints
 from service.core.model.memo import Memo
 from service.core.panel import Diode, Panels
 from service.core.shortlist.grouped import GroupedYear, Singles
 from service.core.shortlist.layout import OnInput
 from service.core.shortlist.offer import InverterKind, PanelKind
+from service.core.shortlist.order import PanelCap
 
 Kept = Memo[Hashable, Any]
 # An input of an inverter: its key, and the number from 0.
@@ -66,18 +67,19 @@ class Strung:
     strings: float
     free: list[_Free] = field(default_factory=list)
     drawn: dict[_InputKey, Singles] = field(default_factory=dict)
-    _refused: dict[_InputKey, bool] = field(default_factory=dict, init=False)
+    _stands: dict[_InputKey, Verdict] = field(default_factory=dict, init=False)
 
-    def refuses(self, inverter: InverterKind, index: int) -> bool:
-        """Is an input (counted from 0) known to refuse it?"""
+    def stands(self, inverter: InverterKind, index: int) -> Verdict:
+        """How it stands to an input (counted from 0): refused, not known where it likely is, else fits."""
         key = inverter.key, index
-        if key not in self._refused:
-            self._refused[key] = self.dangers.refuse(inverter.column(index))
-        return self._refused[key]
+        if key not in self._stands:
+            self._stands[key] = self.dangers.stand(inverter.column(index))
+        return self._stands[key]
 
     def refusal(self, inverter: InverterKind, index: int) -> Finding | None:
-        """Why it does; None where it does not."""
-        return self.dangers.refusal(inverter.column(index)) if self.refuses(inverter, index) else None
+        """Why an input refuses it; None where it does not."""
+        refused = self.stands(inverter, index) == Verdict.DOES_NOT_FIT
+        return self.dangers.refusal(inverter.column(index)) if refused else None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -90,6 +92,8 @@ class AtHome:
         assumptions: what of it beside panels and inverter was assumed.
         cells_c: of the sunniest place, how hot cells get and how cool they are in light.
         year: in groups of hours.
+        side_fit: how socket and rules judge an inverter, whatever hangs on it.
+        panel_cap: what was published for the watts of panels; None: nothing.
         kept: what was found out lately.
     """
 
@@ -98,6 +102,8 @@ class AtHome:
     assumptions: Assumptions
     cells_c: tuple[float, float]
     year: GroupedYear
+    side_fit: Callable[[InverterKind], int]
+    panel_cap: PanelCap | None
     kept: Kept
 
     def strung(self, panel: PanelKind, on: OnInput) -> Strung:

@@ -11,6 +11,7 @@ import numpy as np
 from service.core.model.hours import Floats, Ints
 from service.core.shortlist.grouped import GroupedYear, Singles
 from service.core.shortlist.offer import Offer
+from service.core.shortlist.order import PanelCap
 from service.core.shortlist.wish import Terms
 
 _STANDARD_W_PER_M2, _STANDARD_C = 1000.0, 25.0
@@ -33,23 +34,31 @@ class Glance:
         self._sample: list[tuple[int, Floats, Floats]] = []
         self._sampled: Ints = np.zeros(0, np.int64)
 
-    def panels(self, costs: Mapping[int, Floats], own: Sequence[float]) -> Ints:
+    def panels(self, costs: Mapping[int, Floats], own: Sequence[float], cap: PanelCap | None) -> Ints:
         """Numbers of the panels, the first at a glance first.
 
         Args:
             costs: by the counts there is room for, (panels,) what so many cost, delivered; infinite: not to be had.
             own: what each inverter costs, with all that comes with every set.
+            cap: what was published for the watts of panels; panels that are within it in no number come behind.
         """
         if not self._panels or not self._inverters:
             return np.zeros(0, np.int64)
         cheapest = min(own)
         most_ac_w = max(one.inverter.inverter.ac_power_w for one in self._inverters if one.inverter is not None)
-        score = np.full(len(self._panels), np.inf)
+        over, score = np.ones(len(self._panels), bool), np.full(len(self._panels), np.inf)
         for count in costs:
-            year, saving = self._sums(self._rated * count, most_ac_w)
-            score = np.minimum(score, self._terms.rough(costs[count] + cheapest, year, saving, second_hand=self._used))
-        names = [one.name for one in self._panels]
-        order = sorted(range(len(names)), key=lambda at: (*_rank(self._panels[at]), float(score[at]), names[at]))
+            watts = self._rated * count
+            year, saving = self._sums(watts, most_ac_w)
+            rough = self._terms.rough(costs[count] + cheapest, year, saving, second_hand=self._used)
+            beyond = np.isinf(costs[count]) if cap is None else np.isinf(costs[count]) | (cap.fit(watts) > 0)
+            better = (over & ~beyond) | ((over == beyond) & (rough < score))
+            score, over = np.where(better, rough, score), over & beyond
+        places = [
+            (*_rank(one), bool(over[at]), float(score[at]), float(costs[min(costs)][at]), one.name)
+            for at, one in enumerate(self._panels)
+        ]
+        order = sorted(range(len(places)), key=lambda at: places[at])
         first = np.array(order[:_SAMPLE], np.int64)
         self._sample = [(count, costs[count][first], self._rated[first] * count) for count in costs]
         self._sampled = first

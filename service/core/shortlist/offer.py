@@ -9,6 +9,7 @@ from service.core.model.assumption import Assumptions
 from service.core.model.facts import Inverter, Panel
 
 MOST_PANELS = 4
+_DECIDING = ("max_input_voltage_v", "max_short_circuit_current_a")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -31,6 +32,11 @@ class InverterKind:
     assumed: Assumptions
     _columns: dict[int, Column] = field(default_factory=dict, init=False)
 
+    @property
+    def limits_told(self) -> bool:
+        """Were the limits of its first input told that decide whether panels may hang on it?"""
+        return not any(self.assumed.assumed(f"/inverter/inputs/0/{name}") for name in _DECIDING)
+
     def column(self, index: int) -> Column:
         """An input, counted from 0, to be asked about panels."""
         if index not in self._columns:
@@ -46,7 +52,7 @@ class Offer:
         advert: the caller's name of it; None: at hand, and paid for.
         panel, inverter: what it is; both for a set, which is bought whole.
         pieces: how many there are; None: nobody said, and as many as are wanted are taken to be there.
-        least: the fewest that are sold.
+        least: the fewest that are sold; they are paid for, though fewer be hung.
         panels_each: panels in one piece: 1 of a panel, those of a set, 0 of an inverter.
         each: price of a piece.
         lot: price of all pieces together, where they are sold only so.
@@ -82,8 +88,8 @@ class Offer:
         return "" if self.advert is None else self.advert
 
     def goods(self, pieces: int) -> float:
-        """What so many of it cost: all of them where they are sold only together."""
-        return self.each * pieces if self.lot is None else self.lot
+        """What so many of it cost: all of them where they are sold only together, and never fewer than are sold."""
+        return self.each * max(pieces, self.least) if self.lot is None else self.lot
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

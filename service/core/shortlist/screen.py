@@ -13,20 +13,32 @@ from itertools import combinations
 import numpy as np
 
 from service.core.energy.kernel import OutputTable, output_table
-from service.core.model.finding import Finding
+from service.core.model.finding import Finding, Verdict
 from service.core.model.hours import Bools, Floats, Ints
-from service.core.shortlist.among import best_alone, by_kind, first_alike, first_of, in_turn, joinable, last_place
+from service.core.shortlist.among import (
+    best_alone,
+    best_of,
+    by_kind,
+    first_alike,
+    first_of,
+    in_turn,
+    joinable,
+    last_place,
+)
 from service.core.shortlist.fit import AtHome, Strung
 from service.core.shortlist.glance import Glance
 from service.core.shortlist.grouped import Singles
+from service.core.shortlist.judged import Drawn, Judged
 from service.core.shortlist.layout import Layout, OnInput, layouts
 from service.core.shortlist.offer import MOST_PANELS, Bought, InverterKind, Offer, OwnCosts, PanelKind, delivery_of
+from service.core.shortlist.order import LIKELY_DOES_NOT_FIT, LIKELY_FITS, behind
 from service.core.shortlist.wish import Terms
 
 # So many offers of panels, and of inverters, are joined by twos.
 JOINED_PANELS, JOINED_INVERTERS = 20, 6
 # So many offers of panels, and kinds of inverters, are judged at a time; the next ones only where these gave too few.
 LOOKED_PANELS, LOOKED_INVERTERS = 48, 8
+ENOUGH_THAT_FIT, MOST_TURNS = 20, 3  # fewer that fit: so many turns; but one where no inverter's limits were told
 # Nobody looks closer at more sets than the first of so many different adverts.
 MOST_LOOKED = 60
 _MOST_OVER_RATED = 1.3  # on a cold, bright hour
@@ -37,13 +49,15 @@ class Candidate:
     """A set that can be built: what is bought or taken, how it hangs, and roughly how much it is wanted.
 
     ``panels``: each with its pieces, in the order of the layout's kinds. A set that is sold whole is ``panels`` and
-    ``inverter`` in one. ``adverts``: those that it is bought from, of panels first.
+    ``inverter`` in one. ``fit``: as of ``order.fit_of``, by what can refuse it. ``adverts``: those that it is bought
+    from, of panels first.
     """
 
     panels: tuple[Bought, ...]
     inverter: Offer
     layout: Layout
     outlay: float
+    fit: int
     rough: float
     adverts: tuple[str, ...]
 
@@ -56,6 +70,11 @@ class Candidate:
     def tricky(self) -> bool:
         """Does any of its adverts smell of a trick?"""
         return self.inverter.tricky or any(one.offer.tricky for one in self.panels)
+
+    @property
+    def behind(self) -> int:
+        """In which row of places it stands."""
+        return behind(self.fit, tricky=self.tricky)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -100,13 +119,13 @@ class Screen:
         fetched = {one.name: self._fetched(one) for one in self.panels}
         self.counts = range(1, min(MOST_PANELS, sum(rooms)) + 1)
         self.apart = {count: self._costs(count, fetched) for count in self.counts}
-        rated = max((kind.panel.rated_power_w for kind in self.kinds), default=0.0)
-        self.most_dc_w = _MOST_OVER_RATED * rated * MOST_PANELS
+        self.rated_w = np.array([kind.panel.rated_power_w for kind in self.kinds])
+        self.most_dc_w = _MOST_OVER_RATED * float(self.rated_w.max(initial=0.0)) * MOST_PANELS
         self.sets = 0
         self.without_curve: set[str] = set()
         self.passed_over: frozenset[str] = frozenset()
         self._strung: dict[tuple[int, int, int, str], Strung] = {}
-        self._drawn: dict[tuple[str, int, int, int, str], _Drawn] = {}
+        self._drawn: dict[tuple[str, int, int, int, str], Drawn] = {}
         self._out: dict[str, OutputTable] = {}
 
     def screened(self) -> Screened:
@@ -127,7 +146,7 @@ class Screen:
         panels = [offer] if offer.panel else self.panels
         for inverter in (one.inverter for one in ([offer] if offer.inverter else self.inverters)):
             for one in panels:
-                count = one.panels_each if one.inverter else one.least
+                count = one.panels_each if one.inverter else 1
                 for layout in () if inverter is None else self._layouts((count,), inverter):
                     for at, on in enumerate(layout):
                         if one.panel and inverter and (why := self.home.strung(one.panel, on).refusal(inverter, at)):
@@ -139,22 +158,25 @@ class Screen:
             yield tuple(OnInput(one.kind, self.sunniest[one.place], one.count, one.joined) for one in layout)
 
     def _alone(self) -> list[Candidate]:
-        """Of one offer of panels; of very many offers, of the first at a glance, until enough are found."""
+        """Of one offer of panels; of very many offers, of the first at a glance, until enough are found that fit."""
         glance = Glance(self.home.year, self.sunniest[0], self.terms, self.panels, self.inverters)
-        rows = glance.panels(self.apart, [self._own(one) for one in self.inverters])
+        rows = glance.panels(self.apart, [self._own(one) for one in self.inverters], self.home.panel_cap)
         inverters = glance.inverters([self._own(one) for one in self.inverters])
         found: list[Candidate] = []
         left = {one.name for one in (*self.panels, *self.inverters)}
-        for these in in_turn(list(by_kind(inverters)), LOOKED_INVERTERS):
+        for turn, these in enumerate(in_turn(list(by_kind(inverters)), LOOKED_INVERTERS), start=1):
             seen = 0
             for at in range(0, len(rows), LOOKED_PANELS):
                 found += self._of_one(np.sort(rows[at : at + LOOKED_PANELS]), these)
                 seen = at + LOOKED_PANELS
-                if len({one.panels[0].offer.name for one in found}) >= min(LOOKED_PANELS, len(rows)):
+                fit = len(_names(found, LIKELY_FITS))
+                hopeful = fit > 0 or any(kind.limits_told for kind, _ in these)
+                enough = not hopeful or fit >= ENOUGH_THAT_FIT or seen >= MOST_TURNS * LOOKED_PANELS
+                if enough and len(_names(found)) >= min(LOOKED_PANELS, len(rows)):
                     break
             left -= {self.panels[row].name for row in rows[:seen]}
             left -= {one.name for _, alike in these for one in alike}
-            if found:
+            if _names(found, LIKELY_FITS) or (found and turn >= MOST_TURNS):
                 break
         self.passed_over = frozenset(left)
         return found
@@ -165,7 +187,7 @@ class Screen:
         costs, kinds, used = self.apart, self.kind_of[rows], self.second_hand[rows]
         for inverter, alike in inverters:
             judged = [
-                (count, layout, *self._judged(inverter, layout, (kinds,)))
+                (count, layout, self._judged(inverter, layout, (kinds,)))
                 for count in self.counts
                 if np.isfinite(costs[count][rows]).any()
                 for layout in self._layouts((count,), inverter)
@@ -174,22 +196,23 @@ class Screen:
                 continue
             for offer in alike:
                 outlays = np.stack([self._with(offer, costs[count], count)[rows] for count, *_ in judged])
-                rough = np.stack([self._rough(outlays[at], year, saving, used)
-                                  for at, (_, _, year, saving) in enumerate(judged)])  # fmt: skip
+                rough = np.stack([self._rough(outlays[at], one, used) for at, (_, _, one) in enumerate(judged)])
+                fit = np.stack([one.fit for _, _, one in judged])
                 self.sets += int(np.isfinite(outlays[~np.isnan(rough)]).sum())
-                for row, at in _best_of(np.where(np.isfinite(outlays), rough, np.nan)):
+                for row, at in best_of(fit, np.where(np.isfinite(outlays), rough, np.nan)):
                     count, layout = judged[at][:2]
                     bought = (Bought(self.panels[rows[row]], count),)
-                    found.append(_candidate(bought, offer, layout, outlays[at, row], rough[at, row]))
+                    figures = outlays[at, row], fit[at, row], rough[at, row]
+                    found.append(_candidate(bought, offer, layout, *figures))
         return found
 
     def _of_two(self, alone: Sequence[Candidate]) -> Iterator[Candidate]:
         """Of two offers of panels, one of which is used up."""
-        chosen = best_alone([(one.panels[0].offer, one.rough) for one in alone], JOINED_PANELS)
-        with_which = best_alone([(one.inverter, one.rough) for one in alone], JOINED_INVERTERS)
+        chosen = best_alone([(one.panels[0].offer, one.fit, one.rough) for one in alone], JOINED_PANELS)
+        with_which = best_alone([(one.inverter, one.fit, one.rough) for one in alone], JOINED_INVERTERS)
         number = {id(one): at for at, one in enumerate(self.panels)}
         pairs = list(combinations(chosen, 2))
-        costs, last = self.apart, last_place(((one.adverts, one.tricky, one.rough) for one in alone), MOST_LOOKED)
+        costs, last = self.apart, last_place(((one.adverts, one.behind, one.rough) for one in alone), MOST_LOOKED)
         for counts in ((one, other) for one in self.counts for other in self.counts if one + other in self.counts):
             able = [pair for pair in pairs if joinable(pair, counts)]
             if not able:
@@ -197,17 +220,18 @@ class Screen:
             rows = np.array([[number[id(one)] for one in pair] for pair in able], np.int64).T
             paid = costs[counts[0]][rows[0]] + costs[counts[1]][rows[1]]
             used = self.second_hand[rows[0]] | self.second_hand[rows[1]]
-            tricky = np.array([any(one.tricky for one in pair) for pair in able])
+            tricky = np.array([any(one.tricky for one in pair) for pair in able], np.int64)
             bought = [tuple(map(Bought, pair, counts)) for pair in able]
             for inverter, alike in by_kind(with_which):
                 for layout in self._layouts(counts, inverter):
-                    year, saving = self._judged(inverter, layout, (self.kind_of[rows[0]], self.kind_of[rows[1]]))
+                    judged = self._judged(inverter, layout, (self.kind_of[rows[0]], self.kind_of[rows[1]]))
                     for offer in alike:
                         outlay = self._exactly(bought, offer, paid + self._own(offer))
-                        rough = self._rough(outlay, year, saving, used)
+                        rough = self._rough(outlay, judged, used)
                         self.sets += int(np.count_nonzero(~np.isnan(rough)))
-                        for at in first_of(rough, tricky, MOST_LOOKED, last):
-                            yield _candidate(bought[at], offer, layout, outlay[at], rough[at])
+                        places = 2 * judged.fit + np.maximum(tricky, int(offer.tricky))
+                        for at in first_of(rough, places, MOST_LOOKED, last):
+                            yield _candidate(bought[at], offer, layout, outlay[at], judged.fit[at], rough[at])
 
     def _whole(self) -> Iterator[Candidate]:
         """Sets that are sold whole."""
@@ -217,19 +241,25 @@ class Screen:
             bought = (Bought(offer),)
             outlay = np.array([self.outlay(bought, offer)])
             for layout in self._layouts((offer.panels_each,), offer.inverter):
-                year, saving = self._judged(offer.inverter, layout, (np.array([kind]),))
-                rough = self._rough(outlay, year, saving, np.array([offer.second_hand]))
+                judged = self._judged(offer.inverter, layout, (np.array([kind]),))
+                rough = self._rough(outlay, judged, np.array([offer.second_hand]))
                 if not np.isnan(rough[0]):
                     self.sets += 1
-                    yield _candidate(bought, offer, layout, outlay[0], rough[0])
+                    yield _candidate(bought, offer, layout, outlay[0], judged.fit[0], rough[0])
 
-    def _judged(self, inverter: InverterKind, layout: Layout, kinds: tuple[Ints, ...]) -> tuple[Floats, Floats | None]:
-        """(m,) kWh of the year and savings of rows of panels in one layout; nan where an input refuses them."""
+    def _judged(self, inverter: InverterKind, layout: Layout, kinds: tuple[Ints, ...]) -> Judged:
+        """Rows of panels in one layout."""
         first = first_alike(inverter)
         fits = np.ones(kinds[0].size, bool)
+        fit = np.full(kinds[0].size, self.home.side_fit(inverter))
+        watts = np.zeros(kinds[0].size)
         drawn = [self._on(inverter, first[at], on, kinds[on.kind]) for at, on in enumerate(layout)]
         for one, on in zip(drawn, layout, strict=True):
             fits &= one.fits[kinds[on.kind]]
+            fit = np.maximum(fit, one.fit[kinds[on.kind]])
+            watts += self.rated_w[kinds[on.kind]] * on.count
+        if self.home.panel_cap is not None:
+            fit = np.maximum(fit, self.home.panel_cap.fit(watts))
         rows = np.flatnonzero(fits)
         power: Singles = np.zeros((rows.size, self.home.year.hours.size), np.float32)
         for one, on in zip(drawn, layout, strict=True):
@@ -240,16 +270,16 @@ class Screen:
         year = np.full(fits.size, np.nan)
         year[rows] = found
         if saved is None:
-            return year, None
+            return Judged(fit, year, None)
         saving = np.full(fits.size, np.nan)
         saving[rows] = saved
-        return year, saving
+        return Judged(fit, year, saving)
 
-    def _on(self, inverter: InverterKind, index: int, on: OnInput, kinds: Ints) -> "_Drawn":
+    def _on(self, inverter: InverterKind, index: int, on: OnInput, kinds: Ints) -> Drawn:
         """What an input draws of panels of these kinds so hung, and which it does not refuse; each is asked once."""
         key = inverter.key, index, on.place, on.count, on.joined
         if key not in self._drawn:
-            self._drawn[key] = _Drawn(len(self.kinds), self.home.year.hours.size)
+            self._drawn[key] = Drawn(len(self.kinds), self.home.year.hours.size)
         drawn = self._drawn[key]
         able: dict[int, Strung] = {}
         for kind in np.unique(kinds[~drawn.asked[kinds]]).tolist():
@@ -258,8 +288,10 @@ class Screen:
             if hung not in self._strung:
                 self._strung[hung] = self.home.strung(self.kinds[kind], on)
             strung = self._strung[hung]
-            if strung.refuses(inverter, index):
+            stands = strung.stands(inverter, index)
+            if stands == Verdict.DOES_NOT_FIT:
                 continue
+            drawn.fit[kind] = LIKELY_FITS if stands == Verdict.FITS else LIKELY_DOES_NOT_FIT
             if strung.diode is None:
                 self.without_curve.add(self.kinds[kind].key)
             else:
@@ -269,14 +301,15 @@ class Screen:
             drawn.fits[list(able)] = True
         return drawn
 
-    def _rough(self, outlay: Floats, year: Floats, saving: Floats | None, second_hand: Bools) -> Floats:
+    def _rough(self, outlay: Floats, judged: Judged, second_hand: Bools) -> Floats:
         """As ``Terms.rough``; nan where an input refuses."""
-        return np.where(np.isnan(year), np.nan, self.terms.rough(outlay, year, saving, second_hand=second_hand))
+        rough = self.terms.rough(outlay, judged.year_kwh, judged.saving, second_hand=second_hand)
+        return np.where(np.isnan(judged.year_kwh), np.nan, rough)
 
     def _costs(self, count: int, fetched: Mapping[str, float]) -> Floats:
         """(panels,) what so many of each offer cost, delivered for itself; infinite where they are not to be had."""
         return np.array([
-            self._goods(Bought(one, count)) + fetched[one.name] if one.least <= count <= one.most else np.inf
+            self._goods(Bought(one, count)) + fetched[one.name] if count <= one.most else np.inf
             for one in self.panels
         ])  # fmt: skip
 
@@ -321,32 +354,25 @@ class Screen:
         return sum(self._goods(one) for one in bought) + delivery + self.costs.every_set
 
 
-class _Drawn:
-    """Of each kind of panel on one input so hung: was it asked about, does it fit, and what is drawn, (kinds, k) W."""
-
-    def __init__(self, kinds: int, groups: int) -> None:
-        self.asked: Bools = np.zeros(kinds, bool)
-        self.fits: Bools = np.zeros(kinds, bool)
-        self.power_w: Singles = np.zeros((kinds, groups), np.float32)
-
-
-def _candidate(panels: tuple[Bought, ...], inverter: Offer, layout: Layout, outlay: float, rough: float) -> Candidate:
+def _candidate(
+    panels: tuple[Bought, ...], inverter: Offer, layout: Layout, outlay: float, fit: int, rough: float
+) -> Candidate:
     names = [one.offer.advert for one in panels]
     if panels[0].offer is not inverter:
         names.append(inverter.advert)
     return Candidate(
-        panels=panels, inverter=inverter, layout=layout, outlay=float(outlay), rough=float(rough),
+        panels=panels, inverter=inverter, layout=layout, outlay=float(outlay), fit=int(fit), rough=float(rough),
         adverts=tuple([name for name in names if name is not None]),
     )  # fmt: skip
 
 
+def _names(found: Iterable[Candidate], fit: int | None = None) -> set[str]:
+    """The offers of panels in these sets, or in those of one fit."""
+    return {one.panels[0].offer.name for one in found if fit is None or one.fit == fit}
+
+
 def _order(candidate: Candidate) -> tuple[object, ...]:
-    """Those without a smell of a trick first, then the best; of equal ones the fewer adverts, then by their names."""
+    """By its row of places, then the best; of equal ones the cheaper, the fewer adverts, then by their names."""
     pieces = [one.pieces for one in candidate.panels]
-    return (candidate.tricky, candidate.rough, len(candidate.adverts), candidate.adverts, pieces, candidate.layout)
-
-
-def _best_of(rough: Floats) -> Iterator[tuple[int, int]]:
-    """Of each column that has a figure: its number and the first row of the least one."""
-    some = np.flatnonzero(~np.isnan(rough).all(axis=0))
-    yield from zip(some.tolist(), np.nanargmin(rough[:, some], axis=0).tolist(), strict=True)
+    adverts = len(candidate.adverts), candidate.adverts
+    return (candidate.behind, candidate.rough, candidate.outlay, *adverts, pieces, candidate.layout)

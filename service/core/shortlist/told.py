@@ -39,14 +39,16 @@ _OLD_DAYS = 30
 class Told:
     """What an advert and the caller tell: ``panel`` and ``inverter`` in the names of a request, as far as was said.
 
-    ``basis``: of the price, each, lot, set or unknown. ``km``, ``sending`` (what that costs), ``trip``,
-    ``panels_in_set`` and ``posted_on`` are the caller's.
+    ``pieces``: how many there are; ``least``: the fewest of them that are sold, None where no number is told.
+    ``basis``: of the price, each, lot, set or unknown. ``km``, ``sending`` (what that costs), ``trip`` and
+    ``posted_on`` are the caller's.
     """
 
     advert: str
     kind: str
     is_offer: bool = True
     pieces: int | None = None
+    least: int | None = None
     price: float | None = None
     currency: str | None = None
     basis: str = "unknown"
@@ -118,7 +120,7 @@ def taken(told: Told, market: Market) -> Taken | Left:
         panel=panel,
         inverter=inverter,
         pieces=pieces,
-        least=2 if "minimum_order" in told.doubts and panel is not None and inverter is None else 1,
+        least=_least(told) if told.kind == "panel" and not is_lot else 1,
         panels_each=(told.panels_in_set or 1) if told.kind == "set" else int(told.kind == "panel"),
         each=told.price or 0.0,
         lot=told.price if is_lot else None,
@@ -131,6 +133,13 @@ def taken(told: Told, market: Market) -> Taken | Left:
     token = _is_token(told)
     doubts = told.doubts if not token or "too_cheap" in told.doubts else (*told.doubts, "too_cheap")
     return Taken(offer=offer, asks=_asks(told, offer, market.as_of, token=token), doubts=doubts)
+
+
+def _least(told: Told) -> int:
+    """The fewest pieces that are sold; where a least number is spoken of and none is told, two, and it is asked for."""
+    if told.least is not None:
+        return told.least
+    return 2 if "minimum_order" in told.doubts else 1
 
 
 def _is_token(told: Told) -> bool:
@@ -191,7 +200,7 @@ def _asks(told: Told, offer: Offer, as_of: date, *, token: bool) -> tuple[str, .
         asks.append("split_lot")
     if told.basis == "unknown" and told.pieces != 1:
         asks.append("price_basis")
-    if "minimum_order" in told.doubts:
+    if "minimum_order" in told.doubts and told.least is None:
         asks.append("minimum_order")
     if offer.km is None and offer.freight is None:
         asks.append("delivery")

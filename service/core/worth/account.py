@@ -27,7 +27,6 @@ from service.core.payback import (
     outlay_parts,
     priced_periods,
     savings_by_price,
-    simple_payback_years,
     sound_share,
     time_kept,
     unpaid_after_each_year,
@@ -236,7 +235,8 @@ def _worth(year_kwh: float, cases: HomeCases, terms: _Terms) -> Worth:
     return replace(
         unpriced,
         **_whole_account(kept.time, whole, terms),
-        **_paid_back(squares, cases, terms, cost, simple, kept, whole),
+        **simple,
+        **_paid_back(squares, cases, terms, cost, simple["simple_payback_years"].middle or 1.0, kept, whole),
         levelised_cost_per_kwh=levelised_cost_per_kwh(paid, produced, money.discount_rate_share),
         sensitivity=_sensitivity(savings, cost, terms, kept),
         yearly_flows=_year_flows(total, kept.of(savings.cases.middle), cost, terms.resale),
@@ -259,7 +259,7 @@ def _whole_account(years_kept: float, whole: Floats, terms: _Terms) -> dict[str,
 
 
 def _paid_back(
-    squares: Squares, cases: HomeCases, terms: _Terms, cost: Floats, simple: Band, kept: Kept, whole: Floats
+    squares: Squares, cases: HomeCases, terms: _Terms, cost: Floats, simple_years: float, kept: Kept, whole: Floats
 ) -> dict[str, Any]:
     """When it is paid back. Weather evens out over the years until then, however long the account is.
 
@@ -267,7 +267,7 @@ def _paid_back(
     with the sale, leave something over.
     """
     money, outlay = terms.money, 0.0 if terms.outlay is None else terms.outlay.total
-    until_paid = np.array(_ends_of(squares, cases.shrunk(max(simple.middle or 1.0, 1.0)), terms.price_sd_share))
+    until_paid = np.array(_ends_of(squares, cases.shrunk(max(simple_years, 1.0)), terms.price_sd_share))
     flows = cash_flows(outlay, kept.of(until_paid), cost)
     undiscounted = first_crossings(flows, kept.last_part)
     crossings = [crossing_years(row, kept.last_part) for row in discounted(flows, money.discount_rate_share)]
@@ -276,7 +276,6 @@ def _paid_back(
         for rows in (whole, discounted(whole, money.discount_rate_share))
     )
     return {
-        "simple_payback_years": simple,
         "undiscounted_payback_years": Band(*map(_first_of, undiscounted, sold)),
         "discounted_payback_years": Band(*map(_first_of, (one.first for one in crossings), sold_now)),
         "lasting_payback_years": Band(*map(_first_of, (one.lasting for one in crossings), sold_now)),
@@ -288,16 +287,16 @@ def _first_of(crossing: float | None, sold: float | None) -> float | None:
     return sold if crossing is None else crossing
 
 
-def _simple(squares: Squares, cases: HomeCases, savings: "_Savings", running: Floats, terms: _Terms) -> Band:
+def _simple(squares: Squares, cases: HomeCases, savings: "_Savings", running: Floats, terms: _Terms) -> dict[str, Any]:
     """Outlay over a year's saving; where the tariff has several periods, as their years follow each other.
 
     Without ageing and growth of prices, as the textbook's, so that a period which changes nothing moves nothing.
     """
     outlay = 0.0 if terms.outlay is None else terms.outlay.total
-    if savings.today is None:
-        ends = _first_year(squares, cases, terms)
-        return _each(ends, lambda one: simple_payback_years(outlay, float(one[0] - running[0])))
-    return _each(_first_year(savings.today.squares(), cases, terms), lambda one: years_to_meet(outlay, one - running))
+    of, many = (squares, 1) if savings.today is None else (savings.today.squares(), None)
+    gains = [(one - running)[:many] for one in _first_year(of, cases, terms)]
+    years = Band(*(years_to_meet(outlay, one) for one in gains))
+    return {"simple_payback_years": years, "cautious_gains": tuple(gains[0].tolist())}
 
 
 def _first_year(squares: Squares, cases: HomeCases, terms: _Terms) -> tuple[Floats, Floats, Floats]:

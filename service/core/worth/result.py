@@ -54,6 +54,8 @@ class Worth:
         netted_by: by which conventions surplus is netted where prices differ: ``registers``, ``unlike_prices``.
         simple_payback_years: outlay over the first year's saving less running cost, whether within the years or not;
             a member is None where there is no saving.
+        cautious_gains: what the cautious simple payback adds up: the saving less running cost of each year; the last
+            goes on.
         undiscounted_payback_years, discounted_payback_years: first crossing of the running sum within the years kept; a
             member is None where there is none. A sale at the end counts only where the savings alone do not do it: then
             it is the end of the years kept.
@@ -79,6 +81,7 @@ class Worth:
     least_by_import_price: float
     netted_by: tuple[str, ...] = ()
     simple_payback_years: Band | None
+    cautious_gains: tuple[float, ...] = ()
     undiscounted_payback_years: Band | None
     discounted_payback_years: Band | None
     lasting_payback_years: Band | None

@@ -82,6 +82,11 @@ def test_ratings_of_a_label_are_told_apart():
     assert (found.panel["length_mm"], found.panel["width_mm"], found.panel["weight_kg"]) == (1722, 1134, 21)
 
 
+def test_a_limit_of_an_inverter_in_a_row_with_ratings_is_no_rating_of_the_panel():
+    found = read("2 panels, 400 W each. Voc / max input voltage / Isc 37.5 / 60 / 13.9")
+    assert found.panel == {"rated_power_w": 400, "open_circuit_voltage_v": 37.5, "short_circuit_current_a": 13.9}
+
+
 @pytest.mark.parametrize(
     "body", ["Suche 2 gebrauchte Solarmodule 400 Wp, zahle 50 €", "Wanted: solar panels, £20 each"]
 )

@@ -11,7 +11,7 @@ from service.data.advert_words import LANGUAGES, load_advert_words
 
 WORDS = vocabulary_of(load_advert_words())
 HERE = Path(__file__).parent
-FILES = ("invented_adverts.jsonl", "further_adverts.jsonl", "sellers_adverts.jsonl")
+FILES = ("invented_adverts.jsonl", "further_adverts.jsonl", "sellers_adverts.jsonl", "finer_adverts.jsonl")
 
 
 def rows_of(name):

@@ -197,3 +197,20 @@ def test_panels_alike_and_low_beside_one_that_is_sound_in_one_light_are_suspicio
 def test_a_lot_that_is_low_as_a_whole_under_a_guessed_light_stays_open() -> None:
     found = panels_seen(door(sky(720.0)), [reading(f"p{at}", voc=38.9, isc=3.3) for at in range(3)])
     assert {seen.verdict for seen in found} == {Seen.CANNOT_TELL}
+
+
+def test_a_shorted_diode_and_the_volts_that_it_takes_are_one_fault() -> None:
+    sun, dark = reading(voc=26.0, isc=7.0), reading(bypass_forward_v=0.3, bypass_swapped_over_range=True)
+    both = one(door(), sun, dark)
+    assert set(codes(both)) == {"bypass_section_lost", "bypass_shorted"}
+    assert both.worth.share == one(door(), sun).worth.share == pytest.approx(0.67, abs=0.01)
+
+
+def test_where_nobody_told_the_light_the_current_itself_shows_enough_to_judge_the_volts_by() -> None:
+    lost = one(door(light_not_known()), reading(voc=25.5, isc=5.0))
+    assert lost.verdict is Seen.SUSPICIOUS
+    assert codes(lost)[0] == "bypass_section_lost"
+    volts = next(q for q in one(door(light_not_known()), reading(voc=38.5, isc=5.0)).quantities if q.unit == "V")
+    assert volts.verdict is Seen.AS_EXPECTED
+    for current in (None, 0.4):  # a lamp may do that
+        assert one(door(light_not_known()), reading(voc=25.5, isc=current)).verdict is Seen.CANNOT_TELL

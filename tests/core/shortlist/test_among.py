@@ -5,6 +5,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from service.core.shortlist.among import first_of, last_place
+from service.core.shortlist.order import LAST
 from service.core.shortlist.wish import NEVER
 
 PLACES = st.lists(st.tuples(st.booleans(), st.sampled_from([0.5, 1.0, 2.0, 3.0, NEVER, float("nan")])), max_size=12)
@@ -18,7 +19,7 @@ def test_the_first_of_many_are_those_of_the_whole_order(places: list[tuple[bool,
     rough = np.array([figure for _, figure in places], float)
     whole = sorted(at for at in range(len(places)) if not np.isnan(rough[at]))
     whole.sort(key=lambda at: (bool(tricky[at]), float(rough[at])))
-    assert first_of(rough, tricky, MOST, (True, NEVER)) == whole[:MOST]
+    assert first_of(rough, tricky, MOST, LAST) == whole[:MOST]
     within = [at for at in whole if (bool(tricky[at]), float(rough[at])) <= (False, 2.0)]
     assert first_of(rough, tricky, MOST, (False, 2.0)) == within[:MOST]
 
@@ -40,5 +41,5 @@ def test_the_better_wiring_of_equal_adverts_counts_and_nothing_is_left_out_where
     found = [(("a",), False, 3.0), (("a",), False, 1.0), (("b",), False, 2.0), (("c",), True, 1.0)]
     assert last_place(found, 2) == (False, 2.0)
     assert last_place(found, 3) == (True, 1.0)
-    assert last_place(found, 4) == (True, NEVER)
-    assert last_place([*found, (("d",), False, NEVER)], 2) == (True, NEVER)
+    assert last_place(found, 4) == LAST
+    assert last_place([*found, (("d",), False, NEVER)], 2) == LAST

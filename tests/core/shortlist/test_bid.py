@@ -13,9 +13,9 @@ PANEL_KIND = panel_of(SHEET)
 
 NEW = Row(
     outlay=420.0, year_kwh=Band(560, 640, 700), payback_years=Band(4.0, 3.3, 2.8), value=Band(300, 480, 660),
-    verdict=Verdict.FITS, likely=Verdict.FITS,
+    cautious_gains=(105.0,), verdict=Verdict.FITS, likely=Verdict.FITS,
 )  # fmt: skip
-USED = replace(NEW, outlay=240.0, payback_years=Band(2.6, 2.1, 1.8), value=Band(490, 610, 780))
+USED = replace(NEW, outlay=240.0, payback_years=Band(2.5, 2.1, 1.8), value=Band(490, 610, 780), cautious_gains=(96.0,))
 
 
 def test_the_bid_is_what_the_set_is_worth_less_all_else_at_the_price_asked() -> None:
@@ -46,7 +46,9 @@ def test_a_set_that_is_cautiously_better_than_the_new_one_in_the_middle_is_a_bar
     found = beside(USED, NEW, "quick_payback", ())
     assert (found.code, found.outlay_less) == ("bargain", 180.0)
     assert found.payback_years_sooner == pytest.approx(1.2)
-    assert found.paid_at_most == pytest.approx(240.0 + 130.0)
+    assert found.paid_at_most == pytest.approx(4.0 * 96.0)
+    assert beside(USED, NEW, "most_value", ()).paid_at_most == pytest.approx(240.0 + 130.0)
+    assert beside(replace(USED, year_kwh=Band(280, 320, 350)), NEW, "least_outlay_per_kwh", ()).paid_at_most == 210.0
 
 
 @pytest.mark.parametrize(
@@ -74,3 +76,11 @@ def test_no_bid_makes_a_set_dearer_than_what_makes_it_as_good_as_the_new_one() -
     assert most_for(9000.0, against) == against.paid_at_most
     assert most_for(1.0, against) == 1.0
     assert most_for(9000.0, None) == 9000.0
+
+
+def test_gains_that_change_are_added_up_and_a_new_set_that_never_pays_sets_no_bound() -> None:
+    falling = replace(USED, cautious_gains=(100.0, 80.0, 20.0))
+    assert beside(falling, NEW, "quick_payback", ()).paid_at_most == 100 + 80 + 20 + 20
+    assert beside(falling, replace(NEW, payback_years=Band(2.25, 2, 1)), "quick_payback", ()).paid_at_most == 185.0
+    assert beside(USED, replace(NEW, payback_years=Band(None, 9, 5)), "quick_payback", ()).paid_at_most is None
+    assert beside(replace(USED, cautious_gains=(-5.0,)), NEW, "quick_payback", ()).paid_at_most == 0.0

@@ -63,6 +63,15 @@ def test_a_lot_is_bought_whole_and_asked_about() -> None:
     assert "split_lot" in found.asks
 
 
+def test_the_fewest_that_are_sold_are_paid_for_though_fewer_be_hung() -> None:
+    found = offer(replace(PANEL, pieces=None, least=10, doubts=("minimum_order",)))
+    assert [found.offer.goods(count) for count in (1, 2, 12)] == [450.0, 450.0, 540.0]
+    assert "minimum_order" not in found.asks
+    untold = offer(replace(PANEL, doubts=("minimum_order",)))
+    assert untold.offer.goods(1) == 90.0
+    assert "minimum_order" in untold.asks
+
+
 def test_a_set_of_uncounted_panels_has_one_and_is_asked_about() -> None:
     told = replace(PANEL, kind="set", inverter={"ac_power_w": 800.0})
     assert offer(told).offer.panels_each == 1

@@ -3,7 +3,7 @@
 /** @typedef {{id: string, title: string, body: string, price_text: string}} Advert */
 
 const RAIL = "railing";
-const MOST_SETS = 20;
+const MOST_SETS = 60;
 
 /** The body of /v1/adverts/reading. */
 export function readingsOf(adverts) {

@@ -1,8 +1,8 @@
 // Which adverts stand on this page? The one place that knows how a page marks them up; change it for another page.
 
 const ADVERT = "article[data-advert]";
-const PARTS = { title: ["title", 1000], price_text: ["price", 200], body: ["body", 20000] };
-const MOST_ADVERTS = 200;
+const PARTS = { title: ["title", 1000], price_text: ["price", 200], body: ["body", 6000] };
+const MOST_ADVERTS = 200; // of these lengths they stay within what one question may weigh
 
 /**
  * The adverts in their order, each with its element and with what is sent of it. Texts are taken as a reader sees them

@@ -1,4 +1,7 @@
-"""What is said beside a shortlist. Keys: ``because.code``, ``ask.code``, ``against.code``, ``note.code``."""
+"""What is said beside a shortlist.
+
+Keys: ``because.code``, ``ask.code``, ``against.code``, ``note.code``, ``question.code``.
+"""
 
 from collections.abc import Mapping
 
@@ -22,13 +25,23 @@ TEXTS: Mapping[str, str] = {
     "because.does_not_fit": "It fits none of the others here. {finding}",
     "because.refused": "Its best set is refused. {finding}",
     "because.no_curve": "With these figures no set could be reckoned. Ask for the label.",
+    "because.double": "It is {of} once more, with the same goods, number and price: see there.",
+    "because.alternative": "Its best set gave way to set {set}, of which it shares an advert. Ring up here where that "
+    "one is gone.",
     "because.ranks_below": "Its best set comes after those listed.",
     "because.not_looked_at": "By price and power alone its sets come after those that were looked at closely.",
     "because.nothing_told": "Neither a title nor a text nor a reading was handed over.",
     "because.never_pays": "Its best set is not paid back here.",
     "ask.open_circuit_voltage_v": "Which open-circuit voltage (Voc) does the label name?",
     "ask.short_circuit_current_a": "Which short-circuit current (Isc) does the label name?",
+    "ask.max_power_voltage_v": "Which voltage at maximum power (Vmp) does the label name?",
+    "ask.max_power_current_a": "Which current at maximum power (Imp) does the label name?",
+    "ask.voc_coefficient_pct_per_k": "Which temperature coefficient of Voc does the data sheet name?",
+    "ask.bifaciality_share": "Does the panel take in light from its rear side too?",
     "ask.max_input_voltage_v": "Which greatest direct voltage does the inverter's plate name?",
+    "ask.tracking_min_v": "At which voltage does the inverter's tracking range begin?",
+    "ask.tracking_max_v": "At which voltage does the inverter's tracking range end?",
+    "ask.start_voltage_v": "From which voltage on does the inverter start?",
     "ask.max_current_a": "Which greatest input current does the inverter's plate name?",
     "ask.max_short_circuit_current_a": "Which greatest short-circuit current (Isc) does the inverter's plate name?",
     "ask.label_photo": "Could you send a picture of the label?",
@@ -45,8 +58,14 @@ TEXTS: Mapping[str, str] = {
     "against.no_better_than_new": "By what you want the new set does as well or better.",
     "note.no_price_known": "No price per kWh is known for this place: sets are ranked by the least outlay per yearly "
     "kWh. Name a `tariff` for payback and value.",
-    "note.no_new_set": "No price of a new set was named (`new_from_shop`), so nothing here is called a bargain, and a "
-    "bid is what the goods are worth to you here, which may be more than a new set costs. Look one up first.",
+    "note.no_new_set": "No price of a new set was named (`new_from_shop`), so no set is set beside one, and a bid is "
+    "what the goods are worth to you here, which may be more than a new set costs. Look one up first.",
+    "note.order": "Sets that fit, or of which nothing known speaks against it, come first; then those that do not fit "
+    "with the worst values usual where ratings were not told; last those that are refused, which can be mended. Of "
+    "these, sets without a smell of a trick come first, then by `ranked_by`, then the cheaper. While others do nearly "
+    "as well, no advert stands in more than {rows} rows: what gave way is named in `alternatives`.",
+    "note.doubles": "Adverts of the same goods, number and price from about the same place were taken for one told "
+    "again: {adverts} of them stand beside the nearest in `doubles`. If they are not, ring up both.",
     "note.fetching_is_free": "Distances were named and no cost for a kilometre (`outlay.fetching_per_km`): driving "
     "counts for nothing.",
     "note.joined": "Panels of two adverts were joined for the {most} adverts that come out best alone.",
@@ -56,4 +75,9 @@ TEXTS: Mapping[str, str] = {
     "has no invoice or label, or is bound to an account stand behind the others, whatever they cost. A price far under "
     "the others is told as a doubt and moves no rank.",
     "note.room_assumed": "Nobody said for how many panels there is room: four were taken to fit.",
+    "question.new_set": "What does such a set cost new, from a shop, with all that belongs to it? Tell its price, "
+    "panel and inverter: it then stands beside each set, and no bid goes above it.",
+    "question.tariff": "What does a kWh cost you? Payback, value and bids hang on it.",
+    "question.room": "For how many panels is there room at each place?",
+    "question.fetching": "What does a kilometre of driving cost you?",
 }

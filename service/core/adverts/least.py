@@ -1,0 +1,76 @@
+"""How many pieces must be taken together, as far as the text tells?"""
+
+from service.core.adverts.goods import Goods
+from service.core.adverts.pieces import of_pallet
+from service.core.adverts.scene import Scene
+from service.core.adverts.walk import NUMBER, Item
+
+_TOLD = "least:"  # meanings that hold the number: "in pairs"
+_MOST = 1000
+_NEAR = 3
+_OF_RATINGS = frozenset(("W", "V", "A", "%/K", "V/K", "mm", "kg", "%", "y", "Hz"))
+_OF_LIMITS = frozenset(("tracking", "start", "input_range", "max_in", "inputs", "input_current", "voc", "isc"))
+
+Least = tuple[int, Item]
+
+
+def least_of(scene: Scene, goods: Goods) -> Least | None:
+    """The fewest that are sold, and where it stands; None where no number tells it, or where it is one."""
+    told = [
+        (int(what[len(_TOLD) :]), scene.items[place])
+        for what in scene.by_what
+        if what.startswith(_TOLD)
+        for place in scene.said(what)
+    ]
+    told += [(found[0], found[1]) for place in orders(scene) if (found := _counted(scene, place)) is not None]
+    if not told and goods.quantity:
+        told = [
+            (_all_of(scene, goods, scene.items[place]), scene.items[place]) for place in scene.by_what.get("whole", ())
+        ]
+    told = [one for one in told if 1 < one[0] <= (goods.quantity or _MOST)]
+    return max(told, key=lambda one: one[0]) if told else None
+
+
+def _all_of(scene: Scene, goods: Goods, item: Item) -> int:
+    """All pieces, or those of one pallet where only whole pallets are sold."""
+    if not of_pallet(scene, item):
+        return goods.quantity or 0
+    return (goods.quantity or 0) // goods.pallets if goods.pallets > 1 else 0
+
+
+def orders(scene: Scene) -> list[int]:
+    """Places where a least number of pieces is spoken of, not the lower end of volts or a least price."""
+    return [place for place in scene.said("minimum") if not _of_rating(scene, place)]
+
+
+def _of_rating(scene: Scene, place: int) -> bool:
+    item = scene.items[place]
+    ahead = [one for one in scene.ahead(place, 3) if one.at - item.to <= _NEAR]
+    figure = next((one for one in ahead if one.what == NUMBER), None)
+    if figure is not None and figure.unit in _OF_RATINGS:
+        return True
+    before = next((one for one in scene.back(place, 1) if item.at - one.to <= 1 and one.clause == item.clause), None)
+    return before is not None and (before.what in _OF_LIMITS or before.unit in _OF_RATINGS - {"W"})
+
+
+def _counted(scene: Scene, place: int) -> Least | None:
+    """The number within the words, behind or before them: "mindst 2", "minimum order 10 pieces", "5 pieces minimum"."""
+    item = scene.items[place]
+    within = next((word for word in scene.tokens[item.field][item.at : item.to] if word.isdigit()), None)
+    if within is not None:
+        return int(within), item
+    for one in scene.ahead(place, 3):
+        if one.at - item.to > _NEAR or one.sentence != item.sentence:
+            break
+        if one.what == NUMBER:
+            return _whole(one)
+    for one in scene.back(place, 4):
+        if item.at - one.to > _NEAR or one.clause != item.clause:
+            break
+        if one.what == NUMBER:
+            return _whole(one)
+    return None
+
+
+def _whole(one: Item) -> Least | None:
+    return (int(one.value), one) if not one.unit and one.value == int(one.value) and 1 < one.value <= _MOST else None

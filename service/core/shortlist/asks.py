@@ -1,0 +1,65 @@
+"""What must the sellers of a set be asked, so that its open findings close?"""
+
+from collections.abc import Iterable, Mapping
+
+from service.core.model.finding import Finding
+from service.core.shortlist.screen import Candidate
+
+# Ratings with a question of their own; of any other a picture of the label tells.
+RATINGS_ASKED = frozenset({
+    "open_circuit_voltage_v", "short_circuit_current_a", "max_power_voltage_v", "max_power_current_a",
+    "voc_coefficient_pct_per_k", "bifaciality_share", "max_input_voltage_v", "tracking_min_v", "tracking_max_v",
+    "start_voltage_v", "max_current_a", "max_short_circuit_current_a",
+})  # fmt: skip
+LABEL_PHOTO = "label_photo"
+# From so many on a picture of the label spares the seller from reading them out: it is asked for first. Judgement.
+_MANY = 3
+
+
+def questions_of(
+    candidate: Candidate, findings: Iterable[Finding], told: Mapping[str, Iterable[str]]
+) -> list[tuple[str, str]]:
+    """Advert and code of every question, advert by advert as the set names them.
+
+    ``told``: of each advert the codes that hang on what it said alone.
+    """
+    open_ratings = _open_ratings(candidate, findings)
+    return [
+        (advert, code)
+        for advert in candidate.adverts
+        for code in _each_once(told.get(advert, ()), open_ratings.get(advert, ()))
+    ]
+
+
+def _open_ratings(candidate: Candidate, findings: Iterable[Finding]) -> dict[str, list[str]]:
+    """Of each advert the codes of the ratings that the findings hang on; what is at hand the caller can look up."""
+    found: dict[str, list[str]] = {}
+    for finding in findings:
+        pointers = finding.facts.get("missing_pointers")
+        for pointer in pointers.split(", ") if isinstance(pointers, str) else ():
+            advert, rating = _seller(candidate, pointer), pointer.rpartition("/")[2]
+            if advert is not None:
+                found.setdefault(advert, []).append(rating if rating in RATINGS_ASKED else LABEL_PHOTO)
+    return {advert: list(dict.fromkeys(codes)) for advert, codes in found.items()}
+
+
+def _each_once(told: Iterable[str], open_ratings: Iterable[str]) -> list[str]:
+    """The codes of one advert, each once: those of what it told, then what the set's findings hang on.
+
+    >>> _each_once(["quantity"], ["max_power_voltage_v", "max_power_current_a", "voc_coefficient_pct_per_k"])[:2]
+    ['label_photo', 'quantity']
+    """
+    codes = list(dict.fromkeys([*told, *open_ratings]))
+    if sum(code in RATINGS_ASKED for code in codes) >= _MANY and LABEL_PHOTO not in codes:
+        codes.insert(0, LABEL_PHOTO)
+    return codes
+
+
+def _seller(candidate: Candidate, pointer: str) -> str | None:
+    """The advert of the panel or inverter that an RFC 6901 pointer leads to; None of anything else, or at hand."""
+    parts = pointer.split("/")[1:]
+    if parts[0] == "inverter":
+        return candidate.inverter.advert
+    if parts[0] == "arrays" and parts[2:3] == ["panel"] and len(parts) > 3:
+        return candidate.panels[candidate.layout[int(parts[1])].kind].offer.advert
+    return None

@@ -1,0 +1,50 @@
+"""Which adverts are one told twice, and which are not?"""
+
+from dataclasses import replace
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from service.core.shortlist import Offer, doubles_of
+from tests.shortlist_kinds import INVERTER, SHEET, inverter_of, panel_of
+
+ONE = Offer(advert="m", panel=panel_of({**SHEET, "history": "roof"}), pieces=4, each=45.0, km=12.0)
+
+
+def test_other_words_for_the_same_goods_and_price_are_the_same_advert_and_the_nearest_stands_for_all() -> None:
+    reworded = panel_of({**SHEET, "connector": "locking_4mm"})  # nothing of history, and a word on connectors
+    again = [replace(ONE, advert="a", panel=reworded, km=14.0), replace(ONE, advert="z", km=11.0)]
+    assert doubles_of([ONE, *again]) == {"a": "z", "m": "z"}
+    assert doubles_of([*again, ONE]) == doubles_of([ONE, *again])
+
+
+def test_an_advert_without_a_distance_is_the_double_of_one_with() -> None:
+    assert doubles_of([replace(ONE, advert="a", km=None), ONE]) == {"a": "m"}
+
+
+@pytest.mark.parametrize(
+    "changes",
+    [
+        {"each": 44.0}, {"lot": 45.0}, {"pieces": 3}, {"pieces": None}, {"km": 30.0}, {"freight": 9.0},
+        {"second_hand": False}, {"tricky": True}, {"trip": "port"}, {"least": 2},
+        {"panel": panel_of({**SHEET, "open_circuit_voltage_v": 37.2})}, {"panel": panel_of({"rated_power_w": 400})},
+        {"inverter": inverter_of(INVERTER)},
+    ],
+)  # fmt: skip
+def test_other_goods_another_price_or_another_place_are_another_advert(changes: dict[str, object]) -> None:
+    assert doubles_of([ONE, replace(ONE, advert="a", **changes)]) == {}  # type: ignore[arg-type]
+
+
+def test_what_is_at_hand_is_no_advert() -> None:
+    assert doubles_of([replace(ONE, advert=None), replace(ONE, advert=None), ONE]) == {}
+
+
+@given(st.lists(st.one_of(st.none(), st.integers(0, 30).map(float)), max_size=8))
+def test_whoever_stands_for_others_is_no_double_and_is_near(distances: list[float | None]) -> None:
+    offers = {f"a{at}": replace(ONE, advert=f"a{at}", km=km) for at, km in enumerate(distances)}
+    found = doubles_of(list(offers.values()))
+    for double, lead in found.items():
+        assert lead not in found
+        apart = offers[double].km, offers[lead].km
+        assert apart[0] is None or (apart[1] is not None and 0.0 <= apart[0] - apart[1] <= 5.0)
