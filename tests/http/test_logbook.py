@@ -385,3 +385,22 @@ def test_every_suspect_has_a_sentence_and_something_to_look_at() -> None:
     assert codes == {key.removeprefix("look.") for key in TEXTS if key.startswith("look.")}
     assert codes == {key.removeprefix("cause.") for key in TEXTS if key.startswith("cause.")}
     assert len(codes) == 13
+
+
+def test_a_gap_of_one_input_is_told_as_its_own_and_the_other_counts() -> None:
+    readings = by_input(60)
+    second = readings["by_input"][1]["values"]
+    whole = sum(readings["by_input"][0]["values"]) / 1000
+    lost = sum(second[10 * 24 : 18 * 24]) / 1000
+    second[10 * 24 : 18 * 24] = [None] * (8 * 24)
+    found = post(PATH, {**TWO_INPUTS, "readings": readings}).json()["logbook"]
+    assert found["conclusion"] == "nothing_unusual"
+    assert found["logged_kwh"] == pytest.approx(2 * whole - lost, abs=0.02)
+    assert found["ratio"] == pytest.approx(1.0, abs=0.03)
+    (gap,) = found["gaps"]
+    assert (gap["input"], gap["kind"]) == (2, "connection_lost")
+    assert gap["missed_kwh"] == pytest.approx(lost, rel=0.05)
+    assert "input 2" in gap["text"]
+    assert [one["facts"]["input"] for one in found["findings"] if one["code"] == "input_gaps"] == [2]
+    paper = post(PATH, {**TWO_INPUTS, "readings": readings}, PLAIN).text
+    assert "of input 2 are not in the sum" in " ".join(paper.split())

@@ -1,6 +1,6 @@
 """Is it doing what it should?"""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -18,6 +18,7 @@ from service.core.logbook import (
     Course,
     Diagnosis,
     Expected,
+    InputShares,
     Log,
     LogNote,
     Moments,
@@ -33,6 +34,7 @@ from service.core.logbook import (
     from_neighbours,
     from_weather,
     hours_of_span,
+    input_shares,
     judged,
     log_of,
     read_log,
@@ -171,6 +173,12 @@ class _Set:
         air_c = tuple(float(one) for one in self.question.place.climate.air_c)
         return SnowFacts(air_c=air_c, least_tilt_deg=min(tilts))
 
+    def shares(self) -> InputShares:
+        """What each input with panels gives, hour by hour."""
+        setup = self.question.setup
+        numbers = [array.input for array in setup.arrays]
+        return input_shares(numbers, self.question.energy.dc_w, self.typical.standard_offset_s)
+
     def season(self, begins: Ints) -> Expected:
         """What the season gives in each of the hours ``begins``."""
         return from_climate(self.typical, begins, self.question.energy.spread)
@@ -182,8 +190,9 @@ def _log(readings: ReadingsIn, pointer: str, set_: _Set) -> tuple[Log, Zone]:
     zone = zone_of(set_.time_zone, set_.longitude_deg, int(seconds.min()), int(seconds.max()))
     usual_w = (set_.question.energy.year_kwh.middle or 0.0) * 1000.0 / YEAR_H / len(parts)
     ceiling = Ceiling(most_w=set_.most_w, usual_w=usual_w)
-    log = log_of([(number, rows) for number, rows, _ in parts], [ceiling] * len(parts), zone)
-    return Log(total=log.total, inputs=log.inputs, notes=(*_of_the_clock([one for *_, one in parts]), *log.notes)), zone
+    shares = None if readings.by_input is None else set_.shares()
+    log = log_of([(number, rows) for number, rows, _ in parts], [ceiling] * len(parts), zone, shares)
+    return replace(log, notes=(*_of_the_clock([one for *_, one in parts]), *log.notes)), zone
 
 
 def _of_the_clock(moments: list[Moments]) -> list[LogNote]:

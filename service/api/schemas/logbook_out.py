@@ -51,13 +51,19 @@ class GapOut(Out):
     would_have_kwh: r.Kwh = Field(description="What the set would have given meanwhile.")
     regained_kwh: r.Kwh = Field(description="What the counter's jump at its end brought.")
     sureness_share: r.Share = Field(description="How sure the kind is.")
+    input: int | None = Field(
+        default=None, ge=1, le=8,
+        description="Whose log lacks it while another input's goes on: all figures are of this input alone; null: the "
+        "whole set's.",
+    )  # fmt: skip
     text: Text
 
     @classmethod
     def of(cls, gap: Gap, zone: ZoneInfo) -> Self:
         """With its sentence, in the site's wall-clock time."""
-        facts = {"missed_kwh": gap.missed_kwh.middle, "regained_kwh": gap.regained_kwh}
-        key = f"gap.{gap.kind}" + (".regained" if gap.regained_kwh > 0 and not gap.missed_kwh.middle else "")
+        facts = {"missed_kwh": gap.missed_kwh.middle, "regained_kwh": gap.regained_kwh, "input": gap.input}
+        lead = "gap" if gap.input is None else "input_gap"
+        key = f"{lead}.{gap.kind}" + (".regained" if gap.regained_kwh > 0 and not gap.missed_kwh.middle else "")
         return cls.from_core(
             gap,
             from_time=told_time(gap.begin_s, zone),

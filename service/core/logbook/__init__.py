@@ -10,6 +10,7 @@ from service.core.logbook.expected import (
     reference_rows,
 )
 from service.core.logbook.gaps import Gap
+from service.core.logbook.inputs import InputShares, input_shares
 from service.core.logbook.log import Log, log_of
 from service.core.logbook.neighbours import Neighbour, from_neighbours
 from service.core.logbook.pieces import Course, LogNote, Pieces
@@ -29,6 +30,7 @@ __all__ = [
     "Diagnosis",
     "Expected",
     "Gap",
+    "InputShares",
     "Judged",
     "Log",
     "LogNote",
@@ -53,6 +55,7 @@ __all__ = [
     "from_neighbours",
     "from_weather",
     "hours_of_span",
+    "input_shares",
     "judged",
     "log_of",
     "moments_of",

@@ -13,6 +13,7 @@ from service.core.logbook.diagnosis.diagnose import SOMETHING_WRONG
 from service.core.logbook.expected import DAY_S, HOUR_S, Expected, sd_share_of
 from service.core.logbook.gaps import SET_OFF, Gap, Sorted, sorted_gaps
 from service.core.logbook.grid import series_of
+from service.core.logbook.input_gaps import InputGaps, input_gaps
 from service.core.logbook.log import Log
 from service.core.logbook.pieces import LogNote, Pieces
 from service.core.logbook.second_year import SecondYear, second_year
@@ -131,13 +132,15 @@ def read_log(log: Log, season: Expected, now: Expected, zone: Zone, most_w: floa
     if no_sun:
         told = replace(told, gaps=())
     usable = told.usable
-    begin, end = pieces.begin_s[usable], pieces.end_s[usable]
-    compared = float(pieces.energy_wh[usable].sum()) / 1000.0
-    expected = now.band(begin, end)
+    used = pieces.part(usable)
+    compared = float(used.energy_wh.sum()) / 1000.0
+    expected = now.band(used.begin_s, used.end_s, used.share)
     sd = sd_share_of(expected)
     of_a_day = _usual_day_kwh(now)
     off = _without_off_time(log.inputs, told.gaps)
-    series = series_of(pieces, usable, zone, most_w)
+    own = InputGaps(gaps=(), notes=()) if no_sun else input_gaps(log, told, season, now)
+    all_gaps = tuple(sorted((*told.gaps, *own.gaps), key=lambda gap: gap.begin_s))
+    series = series_of(pieces, usable & pieces.whole, zone, most_w)
     return Reading(
         log=log,
         now=now,
@@ -150,15 +153,15 @@ def read_log(log: Log, season: Expected, now: Expected, zone: Zone, most_w: floa
         sd_share=sd,
         visible_share=min(1.0 - float(np.exp(-_SEEN_SD * sd)), 1.0),
         days=(expected.middle or 0.0) / of_a_day if of_a_day > 0 else 0.0,
-        sorted=told,
-        missed_kwh=_missed(told.gaps),
+        sorted=replace(told, gaps=all_gaps),
+        missed_kwh=_missed(all_gaps),
         series=series,
         clipped=_clipped(series),
         input_series=tuple(
             one for (number, part), use in zip(log.inputs, off, strict=True)
             if (one := series_of(part, use, zone, most_w, number)) is not None
         ),
-        notes=(*log.notes, *_more_notes(pieces, told, season, no_sun=no_sun)),
+        notes=(*log.notes, *own.notes, *_many(all_gaps), *_more_notes(pieces, told, season, no_sun=no_sun)),
         no_sun=no_sun,
         silent=None if no_sun else _silence(pieces, told.gaps),
         store_like=no_sun and _like_a_store(pieces, season),
@@ -350,6 +353,10 @@ def _without_sun(pieces: Pieces, season: Expected) -> bool:
     return all(_dark_share(pieces, _dark_rows(pieces, season, hours)) > _NO_SUN_SHARE for hours in _CLOCKS_H)
 
 
+def _many(gaps: Sequence[Gap]) -> list[LogNote]:
+    return [LogNote(code="more_gaps", count=len(gaps) - _MOST_GAPS)] if len(gaps) > _MOST_GAPS else []
+
+
 def _more_notes(pieces: Pieces, told: Sorted, season: Expected, *, no_sun: bool) -> list[LogNote]:
     """What gaps and the sun add to what the rows told."""
     notes = []
@@ -358,8 +365,6 @@ def _more_notes(pieces: Pieces, told: Sorted, season: Expected, *, no_sun: bool)
         notes.append(LogNote(code="lost_rows", count=told.lost_rows, facts=MappingProxyType(facts)))
     if told.nights:
         notes.append(LogNote(code="nights_left_out", count=told.nights))
-    if len(told.gaps) > _MOST_GAPS:
-        notes.append(LogNote(code="more_gaps", count=len(told.gaps) - _MOST_GAPS))
     dark = _dark_rows(pieces, season)
     by_night = _dark_share(pieces, dark)
     if by_night > _BY_NIGHT_SHARE:

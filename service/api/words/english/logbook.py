@@ -56,6 +56,14 @@ TEXTS: Mapping[str, str] = {
     "{missed_kwh:.1f} kWh were not made. Was it unplugged, a breaker off, the grid out, or snow on it?",
     "gap.unknown": "Nothing was logged here, and the log cannot tell whether the set ran; up to some {missed_kwh:.1f} "
     "kWh are missing.",
+    "input_gap.connection_lost": "The log of input {input} lacks this stretch, while another input was logged: about "
+    "{missed_kwh:.1f} kWh of this input are not in the sum. What the others gave counts.",
+    "input_gap.connection_lost.regained": "Of input {input} nothing was logged here, but its counter ran on: its jump "
+    "at the end, {regained_kwh:.1f} kWh, is spread over the gap and is no peak.",
+    "input_gap.set_off": "The counter of input {input} stood still here, while another input was logged: about "
+    "{missed_kwh:.1f} kWh were not made. Was it unplugged?",
+    "input_gap.unknown": "Of input {input} nothing was logged here, and its counter cannot tell whether it ran; up to "
+    "some {missed_kwh:.1f} kWh of it are missing.",
     # of the rows
     "note.empty_rows": "{count} rows hold no value and count as not logged.",
     "note.empty_rows.one": "One row holds no value and counts as not logged.",
@@ -89,6 +97,16 @@ TEXTS: Mapping[str, str] = {
     "note.counter_jump.one": "The counter jumps once by more than the set can have made; the jump was left out.",
     "note.lost_rows": "{count} single rows by day are missing; they would hold about {kwh:.2f} kWh, not in the sum.",
     "note.lost_rows.one": "One row by day is missing; it holds about {kwh:.2f} kWh, which are not in the sum.",
+    "note.input_gaps": "The log of input {input} lacks {count} stretches, {days:.1f} days together, in which another "
+    "input was logged: about {kwh:.1f} kWh of input {input} are not in the sum; what the others gave meanwhile counts.",
+    "note.input_gaps.one": "The log of input {input} lacks a stretch of {days:.1f} days in which another input was "
+    "logged: about {kwh:.1f} kWh of input {input} are not in the sum; what the others gave meanwhile counts.",
+    "note.input_lost_rows": "Of input {input} {count} single rows by day are missing; they would hold about "
+    "{kwh:.2f} kWh, not in the sum.",
+    "note.input_lost_rows.one": "Of input {input} one row by day is missing; it holds about {kwh:.2f} kWh, which are "
+    "not in the sum.",
+    "note.input_without_log.one": "Input {input} has panels, but no log of it was sent: what was to be expected is "
+    "that of the other inputs alone.",
     "note.nights_left_out": "{count} stretches without sun were not logged; they are no gaps.",
     "note.nights_left_out.one": "One stretch without sun was not logged; it is no gap.",
     "note.more_gaps": "{count} more gaps are not listed; the largest are.",
