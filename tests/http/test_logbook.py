@@ -402,5 +402,5 @@ def test_a_gap_of_one_input_is_told_as_its_own_and_the_other_counts() -> None:
     assert gap["missed_kwh"] == pytest.approx(lost, rel=0.05)
     assert "input 2" in gap["text"]
     assert [one["facts"]["input"] for one in found["findings"] if one["code"] == "input_gaps"] == [2]
-    paper = post(PATH, {**TWO_INPUTS, "readings": readings}, PLAIN).text
+    paper = post(PATH, {**TWO_INPUTS, "readings": readings}, "text/plain").text
     assert "of input 2 are not in the sum" in " ".join(paper.split())
