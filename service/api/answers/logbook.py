@@ -28,6 +28,7 @@ from service.core.logbook import (
     SnowFacts,
     Suspect,
     TypicalYear,
+    WeakInput,
     Zone,
     beside_its_house,
     from_climate,
@@ -39,8 +40,10 @@ from service.core.logbook import (
     log_of,
     read_log,
     reference_rows,
+    shared_days,
     silent_inputs,
     suspects,
+    weak_inputs,
     zone_of,
 )
 from service.core.logbook.expected import HOUR_S
@@ -85,9 +88,12 @@ def reviewed(request: LogbookIn, deps: Deps) -> LogbookAnswerOut:
     found = _diagnoses(reading, request, question, set_, deps)
     alarm = any(one.conclusion == Conclusion.SOMETHING_WRONG for one in found.values())
     silent = () if reading.no_sun else silent_inputs(log.inputs, _rated_w(set_), zone)
+    weak = _weak(reading, silent, set_)
+    named = tuple(one for one in weak if one.code is not None)
     result = judged(reading, alarm, plain.energy.year_kwh, season.year_sd_share, input_silent=bool(silent),
-                    whole=found.get(None), snow_facts=set_.snow())  # fmt: skip
-    told = _told(silent, found, plain)
+                    input_weak=bool(named), whole=found.get(None), snow_facts=set_.snow())  # fmt: skip
+    told = _told(silent, named, found, plain)
+    reading = replace(reading, notes=(*reading.notes, *(one.note() for one in weak if one.code is None)))
     return LogbookAnswerOut(
         logbook=LogbookOut.of(reading, result, told, found.get(None), plain.energy.year_kwh),
         **question.beside(question.chosen_cautions()),
@@ -121,8 +127,20 @@ def _rated_w(set_: "_Set") -> dict[int, float]:
     return rated
 
 
+def _weak(reading: Reading, silent: tuple[SilentInput, ...], set_: "_Set") -> tuple[WeakInput, ...]:
+    """Inputs that give far less than they should beside another, without those that give nothing at all."""
+    if reading.no_sun or not reading.log.inputs:
+        return ()
+    panels: dict[int, int] = {}
+    for array in set_.question.setup.arrays:
+        panels[array.input] = panels.get(array.input, 0) + array.count
+    days = shared_days(reading.log, reading.sorted.usable, reading.now, panels, reading.zone)
+    told = {one.number for one in silent}
+    return () if days is None else tuple(one for one in weak_inputs(days) if one.number not in told)
+
+
 def _told(
-    silent: tuple[SilentInput, ...], found: dict[int | None, Diagnosis], plain: Question
+    silent: tuple[SilentInput, ...], weak: tuple[WeakInput, ...], found: dict[int | None, Diagnosis], plain: Question
 ) -> list[SuspectOut]:  # fmt: skip
     """All suspects, those that need no weighing first, then the surest; of a cause that several logs show that one."""
     each = [(one, number) for number, diagnosis in found.items() for one in diagnosis.suspects]
@@ -131,14 +149,16 @@ def _told(
     for one, number in each:
         first.setdefault(one.code, (one, number))
     year = plain.energy.year_kwh.middle or 0.0
-    account = plain.account() if first or silent else None
+    account = plain.account() if first or silent or weak else None
     saving = None if account is None else account.saving_first_year.middle
     per_kwh = saving / year if saving is not None and year > 0 else None
-    if silent:
+    if silent or weak:
         first.pop("input_dead", None)
-    return [SuspectOut.of_silent(one, year, per_kwh) for one in silent] + [
-        SuspectOut.of(one, number, year, per_kwh) for one, number in first.values()
-    ]
+    if weak:
+        first.pop("bypass_section_lost", None)
+    by_inputs = [SuspectOut.of_silent(one, year, per_kwh) for one in silent]
+    by_inputs += [SuspectOut.of_weak(one, year, per_kwh) for one in weak]
+    return by_inputs + [SuspectOut.of(one, number, year, per_kwh) for one, number in first.values()]
 
 
 @dataclass(frozen=True)

@@ -23,6 +23,7 @@ from service.core.logbook import (
     SilentInput,
     SpanTotal,
     Suspect,
+    WeakInput,
 )
 from service.core.model.band import Band
 
@@ -117,6 +118,18 @@ class SuspectOut(Out):
             update={"since": since, "text": say("logbook", key, facts)}
         )
 
+    @classmethod
+    def of_weak(cls, one: WeakInput, year_kwh: float, per_kwh: float | None) -> Self:
+        """An input that gave far less than it should beside another."""
+        since = day_text(one.since_day)
+        facts = {
+            "input": one.number, "other": one.other, "since": since, "days": one.days, "told": one.days_told,
+            "percent": 100.0 * one.level_share, "spread": 100.0 * one.day_sd_share,
+        }  # fmt: skip
+        return cls.of(one.suspect(), one.number, year_kwh, per_kwh).model_copy(
+            update={"since": since, "text": say("logbook", f"weak.{one.pattern}", facts)}
+        )
+
 
 class LogFindingOut(Out):
     """Something about the rows: doubles, impossible values, a counter set back; how many, and what was done."""
@@ -133,6 +146,9 @@ class LogFindingOut(Out):
         first = facts.get("first")
         if isinstance(first, int):
             facts["first"] = told_time(first, zone)
+        since = facts.pop("since_day", None)
+        if isinstance(since, int):
+            facts["since"] = day_text(since)
         return cls(code=note.code, count=note.count, facts=facts, text=_note_text(note, facts))
 
 
@@ -369,7 +385,7 @@ def _reason(reading: Reading, judged: Judged, suspects: list[SuspectOut]) -> Rea
     if reading.silent is not None:
         facts |= {"since": told_time(reading.silent.since_s, ZoneInfo(reading.zone.name))[:10],
                   "silent_days": reading.silent.days}  # fmt: skip
-    if judged.because == "input_gives_nothing":
+    if judged.because in ("input_gives_nothing", "input_gives_little"):
         facts |= {"silence": suspects[0].text, "input": suspects[0].input, "since": suspects[0].since}
     told = {name: value for name, value in facts.items() if value is not None}
     vague = judged.because == "cause_found" and (not suspects or suspects[0].sureness_share < _CLEAR_SHARE)

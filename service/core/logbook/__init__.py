@@ -1,6 +1,14 @@
 """Is a running set doing what it should: what was logged, what was to be expected, what is missing and why?"""
 
-from service.core.logbook.diagnosis import Diagnosis, SilentInput, Suspect, silent_inputs, suspects
+from service.core.logbook.diagnosis import (
+    Diagnosis,
+    SilentInput,
+    Suspect,
+    WeakInput,
+    silent_inputs,
+    suspects,
+    weak_inputs,
+)
 from service.core.logbook.expected import (
     Expected,
     TypicalYear,
@@ -18,6 +26,7 @@ from service.core.logbook.review import Conclusion, Judged, Reading, beside_its_
 from service.core.logbook.rows import Ceiling, Rows
 from service.core.logbook.second_year import SecondYear, second_year
 from service.core.logbook.series import LoggedSeries
+from service.core.logbook.shared_days import shared_days
 from service.core.logbook.snow import Silence, SnowFacts
 from service.core.logbook.stamps import Moments, StampError, moments_of
 from service.core.logbook.totals import SpanTotal, Totals
@@ -49,6 +58,7 @@ __all__ = [
     "Suspect",
     "Totals",
     "TypicalYear",
+    "WeakInput",
     "Zone",
     "beside_its_house",
     "from_climate",
@@ -62,7 +72,9 @@ __all__ = [
     "read_log",
     "reference_rows",
     "second_year",
+    "shared_days",
     "silent_inputs",
     "suspects",
+    "weak_inputs",
     "zone_of",
 ]

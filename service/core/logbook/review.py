@@ -199,6 +199,7 @@ def _no_alarm(found: Diagnosis) -> str:
 
 def judged(
     reading: Reading, alarm: bool, promised_kwh: Band, year_sd_share: float, *, input_silent: bool = False,
+    input_weak: bool = False,
     whole: Diagnosis | None = None, snow_facts: SnowFacts | None = None,
 ) -> Judged:  # fmt: skip
     """The conclusion of a log.
@@ -209,13 +210,14 @@ def judged(
         promised_kwh: what the set was to give in a year.
         year_sd_share: how far one year's light lies from another's.
         input_silent: does one input give nothing while another gives?
+        input_weak: or far less than it should beside it?
         whole: what the course of the whole set's log says.
         snow_facts: by which a set that gives nothing in winter may be snowed in; None: not known.
     """
     silent = reading.silent
     snow = silent is not None and snow_facts is not None and snow_facts.may_lie(silent, reading.zone)
     visible = _visible_share(reading, whole)
-    plain = _plain_conclusion(reading, input_silent=input_silent, snow=snow)
+    plain = _plain_conclusion(reading, input_silent=input_silent, input_weak=input_weak, snow=snow)
     conclusion, because = plain or _conclusion(reading, visible, alarm=alarm)
     pieces = reading.log.total
     projected, level = projected_year(
@@ -240,7 +242,9 @@ def _visible_share(reading: Reading, whole: Diagnosis | None) -> float:
     return min(reading.visible_share, whole.would_have_seen_share)
 
 
-def _plain_conclusion(reading: Reading, *, input_silent: bool, snow: bool) -> tuple[Conclusion, str] | None:
+def _plain_conclusion(
+    reading: Reading, *, input_silent: bool, input_weak: bool, snow: bool
+) -> tuple[Conclusion, str] | None:
     """What the rows show without any weighing."""
     if reading.no_sun:
         return Conclusion.CANNOT_TELL, "store_behind_it" if reading.store_like else "not_a_solar_log"
@@ -250,7 +254,9 @@ def _plain_conclusion(reading: Reading, *, input_silent: bool, snow: bool) -> tu
         return Conclusion.SOMETHING_WRONG, "gives_nothing"
     if any(note.code == TURNED_CLAMP for note in reading.notes):
         return Conclusion.SOMETHING_WRONG, TURNED_CLAMP
-    return (Conclusion.SOMETHING_WRONG, "input_gives_nothing") if input_silent else None
+    if input_silent:
+        return Conclusion.SOMETHING_WRONG, "input_gives_nothing"
+    return (Conclusion.SOMETHING_WRONG, "input_gives_little") if input_weak else None
 
 
 def _conclusion(reading: Reading, visible_share: float, *, alarm: bool) -> tuple[Conclusion, str]:

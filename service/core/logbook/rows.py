@@ -108,7 +108,9 @@ def resolution_of(values_wh: Floats) -> float:
     if seen.size > 5000:
         seen = seen[:: seen.size // 5000]
     for amount in _ROUNDED_TO_WH:
-        off = np.abs(seen / amount - np.rint(seen / amount))
+        off = np.abs(
+            seen / amount - np.maximum(np.rint(seen / amount), 1.0)
+        )  # what is above nought is once it at least
         if np.count_nonzero(off < 0.005) >= 0.98 * seen.size:
             return amount
     return 0.0

@@ -20,6 +20,7 @@ TEXTS: Mapping[str, str] = {
     "shows what is made as drawn. They were read with the sign turned. Turn the clamp with the power off, or have the "
     "meter turn the sign.",
     "because.input_gives_nothing": "One input gives nothing while another gives. {silence}",
+    "because.input_gives_little": "One input gives far less than it should beside another. {silence}",
     "because.not_a_solar_log": "So much of this log's energy lies in the dark that it is none of panels alone, "
     "whatever hours the clock is off. Is it another meter's, that of a store, or is its clock off by half a day? "
     "Nothing is reckoned from it.",
@@ -107,6 +108,8 @@ TEXTS: Mapping[str, str] = {
     "not in the sum.",
     "note.input_without_log.one": "Input {input} has panels, but no log of it was sent: what was to be expected is "
     "that of the other inputs alone.",
+    "note.inputs_apart.one": "Input {input} gives {percent:.0f} % of what it should beside input {other}, first seen "
+    "on {since}: more than their days lie apart otherwise ({spread:.0f} %). Look for dirt, shade and plugs there.",
     "note.nights_left_out": "{count} stretches without sun were not logged; they are no gaps.",
     "note.nights_left_out.one": "One stretch without sun was not logged; it is no gap.",
     "note.more_gaps": "{count} more gaps are not listed; the largest are.",
@@ -145,6 +148,12 @@ TEXTS: Mapping[str, str] = {
     "{other} gave it stayed at nought.",
     "silent.some_days": "Input {input} gave nothing on {days} of {told} days on which input {other} gave, first on "
     "{since}.",
+    "weak.from_a_day": "Since {since} input {input} has given about {percent:.0f} % of what it gave before beside "
+    "input {other}: on {days} of {told} days compared. A single day's ratio lies within some {spread:.0f} % of that.",
+    "weak.always": "Input {input} gives about {percent:.0f} % of what it should beside input {other}, on all {told} "
+    "days compared. A single day's ratio lies within some {spread:.0f} % of that.",
+    "weak.some_days": "Input {input} gave about {percent:.0f} % of what it should beside input {other} on {days} of "
+    "{told} days compared, first on {since}, and gave well on the others.",
     "cause.input_dead": "one input gives nothing or half",
     "suspect.input_dead": "The set gives a fixed part of what it should, on bright and dull days alike: one of its "
     "inputs gives nothing or half.",
