@@ -1,6 +1,7 @@
 """Is it doing what it should?"""
 
 from dataclasses import dataclass, replace
+from zoneinfo import ZoneInfo
 
 import numpy as np
 
@@ -8,8 +9,9 @@ from service.api.answers.log_rows import rows_of
 from service.api.answers.question import Question
 from service.api.deps import Deps
 from service.api.schemas.log_csv import read_csv
+from service.api.schemas.log_suspects import SuspectOut
 from service.api.schemas.logbook import LogbookIn, PeerIn, ReadingsIn
-from service.api.schemas.logbook_out import LogbookAnswerOut, LogbookOut, SuspectOut
+from service.api.schemas.logbook_out import LogbookAnswerOut, LogbookOut
 from service.api.schemas.pause import no_garbage_looked_for
 from service.api.schemas.reading import read_body
 from service.core.logbook import (
@@ -21,6 +23,7 @@ from service.core.logbook import (
     InputShares,
     Log,
     LogNote,
+    LostTime,
     Moments,
     Neighbour,
     Reading,
@@ -47,6 +50,7 @@ from service.core.logbook import (
     zone_of,
 )
 from service.core.logbook.expected import HOUR_S
+from service.core.logbook.review import WAS_OFF
 from service.core.model.hours import Floats, Ints
 from service.core.sky.given_times import given_weather
 
@@ -93,6 +97,8 @@ def reviewed(request: LogbookIn, deps: Deps) -> LogbookAnswerOut:
     result = judged(reading, alarm, plain.energy.year_kwh, season.year_sd_share, input_silent=bool(silent),
                     input_weak=bool(named), whole=found.get(None), snow_facts=set_.snow())  # fmt: skip
     told = _told(silent, named, found, plain)
+    if result.because == WAS_OFF and result.off is not None:
+        told = [_off(result.off, zone, plain), *told]
     reading = replace(reading, notes=(*reading.notes, *(one.note() for one in weak if one.code is None)))
     return LogbookAnswerOut(
         logbook=LogbookOut.of(reading, result, told, found.get(None), plain.energy.year_kwh),
@@ -125,6 +131,16 @@ def _rated_w(set_: "_Set") -> dict[int, float]:
     for array in set_.question.setup.arrays:
         rated[array.input] = rated.get(array.input, 0.0) + array.count * array.panel.rated_power_w
     return rated
+
+
+def _off(off: LostTime, zone: Zone, plain: Question) -> SuspectOut:
+    """The time in which the set was off, as the first thing to look at."""
+    account, year, tariff = plain.account(), plain.energy.year_kwh.middle or 0.0, plain.setup.tariff
+    saving = None if account is None else account.saving_first_year.middle
+    worth = None
+    if saving is not None and tariff is not None and year > 0:
+        worth = (off.kwh * saving / year, tariff.currency)
+    return SuspectOut.of_off_time(off, ZoneInfo(zone.name), worth)
 
 
 def _weak(reading: Reading, silent: tuple[SilentInput, ...], set_: "_Set") -> tuple[WeakInput, ...]:

@@ -21,6 +21,7 @@ from service.core.logbook.gaps import Gap
 from service.core.logbook.inputs import InputShares, input_shares
 from service.core.logbook.log import Log, log_of
 from service.core.logbook.neighbours import Neighbour, from_neighbours
+from service.core.logbook.off_time import LostTime
 from service.core.logbook.pieces import Course, LogNote, Pieces
 from service.core.logbook.review import Conclusion, Judged, Reading, beside_its_house, judged, read_log
 from service.core.logbook.rows import Ceiling, Rows
@@ -44,6 +45,7 @@ __all__ = [
     "Log",
     "LogNote",
     "LoggedSeries",
+    "LostTime",
     "Moments",
     "Neighbour",
     "Pieces",

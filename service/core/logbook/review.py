@@ -15,6 +15,7 @@ from service.core.logbook.gaps import SET_OFF, Gap, Sorted, sorted_gaps
 from service.core.logbook.grid import series_of
 from service.core.logbook.input_gaps import InputGaps, input_gaps
 from service.core.logbook.log import Log
+from service.core.logbook.off_time import LostTime, off_time, under_snow, unlogged_time
 from service.core.logbook.pieces import LogNote, Pieces
 from service.core.logbook.second_year import SecondYear, second_year
 from service.core.logbook.series import LoggedSeries
@@ -45,7 +46,7 @@ _BY_NIGHT_SHARE = 0.03
 # More than this in the dark, at no clock that is off by a few hours, is no sun. A clock's hours are a fault of the log.
 _NO_SUN_SHARE, _CLOCKS_H = 0.05, (-3, -2, -1, 1, 2, 3)
 _SILENT_S = 2.4 * DAY_S  # from the first morning to the third evening
-TURNED_CLAMP = "turned_clamp"
+TURNED_CLAMP, WAS_OFF = "turned_clamp", "was_off"
 
 
 class Conclusion(StrEnum):
@@ -104,7 +105,8 @@ class Judged:
     """The conclusion, why, and what the log adds up to.
 
     ``projected_year_kwh`` is None where the log is none of a set that gives, ``second_year`` where it knows fewer than
-    four weeks of both years.
+    four weeks of both years. ``off``: the time in which the set was off, ``unlogged``: that of which nothing was
+    logged; None: less than a day.
     """
 
     conclusion: Conclusion
@@ -114,6 +116,8 @@ class Judged:
     level: float
     visible_share: float
     second_year: SecondYear | None
+    off: LostTime | None = None
+    unlogged: LostTime | None = None
 
 
 def read_log(log: Log, season: Expected, now: Expected, zone: Zone, most_w: float) -> Reading:
@@ -219,10 +223,12 @@ def judged(
     visible = _visible_share(reading, whole)
     plain = _plain_conclusion(reading, input_silent=input_silent, input_weak=input_weak, snow=snow)
     conclusion, because = plain or _conclusion(reading, visible, alarm=alarm)
+    off = None if silent is not None else off_time(reading.sorted.gaps, reading.logged_kwh)
+    if conclusion is not Conclusion.SOMETHING_WRONG and _was_off(reading, off, snow_facts):
+        conclusion, because = Conclusion.SOMETHING_WRONG, WAS_OFF
     pieces = reading.log.total
-    projected, level = projected_year(
-        promised_kwh, reading.ratio, reading.sd_share, year_sd_share, faulty=conclusion is Conclusion.SOMETHING_WRONG
-    )
+    faulty = conclusion is Conclusion.SOMETHING_WRONG and because != WAS_OFF
+    projected, level = projected_year(promised_kwh, reading.ratio, reading.sd_share, year_sd_share, faulty=faulty)
     totals = totals_of(pieces, reading.sorted.usable, reading.now, reading.zone)
     return Judged(
         conclusion=conclusion,
@@ -232,7 +238,16 @@ def judged(
         level=level,
         visible_share=visible,
         second_year=None if reading.no_sun else second_year(totals.days, reading.now.basis, year_sd_share),
+        off=off,
+        unlogged=unlogged_time(reading.sorted.gaps, reading.logged_kwh),
     )
+
+
+def _was_off(reading: Reading, off: LostTime | None, snow_facts: SnowFacts | None) -> bool:
+    """Is it the first thing to tell that the set was off, and no snow that explains it?"""
+    if off is None or not off.stands_out or reading.no_sun or reading.ratio is None:
+        return False
+    return snow_facts is None or not under_snow(reading.sorted.gaps, snow_facts, reading.zone)
 
 
 def _visible_share(reading: Reading, whole: Diagnosis | None) -> float:

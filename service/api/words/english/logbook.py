@@ -21,6 +21,13 @@ TEXTS: Mapping[str, str] = {
     "meter turn the sign.",
     "because.input_gives_nothing": "One input gives nothing while another gives. {silence}",
     "because.input_gives_little": "One input gives far less than it should beside another. {silence}",
+    "because.was_off": "{off} In the time in which it ran it gave {ratio_pct:.0f} % of what was to be expected, and "
+    "nothing else stands out.",
+    "also.worth": "That was worth some {not_made_worth:.0f} {currency}.",
+    "also.off": "On {days} days it was off or not connected: about {kwh:.0f} kWh were not made.",
+    "also.off.one": "On one day it was off or not connected: about {kwh:.1f} kWh were not made.",
+    "also.not_logged": "Of {days} days nothing was logged: about {kwh:.0f} kWh are not in the log.",
+    "also.not_logged.one": "Of one day nothing was logged: about {kwh:.1f} kWh are not in the log.",
     "because.not_a_solar_log": "So much of this log's energy lies in the dark that it is none of panels alone, "
     "whatever hours the clock is off. Is it another meter's, that of a store, or is its clock off by half a day? "
     "Nothing is reckoned from it.",
@@ -197,6 +204,11 @@ TEXTS: Mapping[str, str] = {
     "suspect.clock_shift": "The day of the log begins and ends too early or too late: its clock or its zone is wrong. "
     "No energy is lost.",
     "look.clock_shift": "Compare the logger's clock with yours, and see whether it knows summer time and the zone.",
+    "cause.set_off": "the set was off or not connected for days",
+    "suspect.set_off": "The set was off or not connected on {days} days between {since} and {until}: every row by day "
+    "is nought there, although even a dull sky would have shown something. About {not_made_kwh:.0f} kWh were not made.",
+    "look.set_off": "Did somebody unplug it or switch it off? If nobody did, look at plug, breaker and socket and at "
+    "the errors in the inverter's display; a set that drops out of itself for days needs an electrician.",
     "cause.shade_grown": "a shadow that has grown since last year",
     "suspect.shade_grown": "In the same weeks as a year ago, clear days give less while the sun stands in one part of "
     "the sky, and no less in the others: something there has grown.",

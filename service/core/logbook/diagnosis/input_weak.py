@@ -171,11 +171,20 @@ class _Beside:
         lost = max(would - float(self.days.energy[self.at][low].sum()), 0.0)
         return WeakInput(
             number=self.days.numbers[self.at], other=self.days.numbers[self.other], code=self._code(level),
-            pattern=pattern.name, since_day=int(self.days.day[low[0]]), days=int(low.size),
+            pattern=pattern.name, since_day=self._since(pattern), days=int(low.size),
             days_told=int(self.told.size), level_share=level,
             before_share=None if pattern.before is None else exp(pattern.before), day_sd_share=pattern.sd,
             lost_share=lost / max(float(self.days.energy.sum()) + lost, 1e-9), sureness_share=pattern.sureness,
         )  # fmt: skip
+
+    def _since(self, pattern: _Pattern) -> int:
+        """The first day after the last on which it gave well, that it was logged; days too dull to tell among them."""
+        first = int(np.flatnonzero(pattern.low)[0])
+        after = self.told[first - 1] if first else -1
+        high = pattern.before or 0.0
+        low = self._logs(self.days.energy, self.days.expected) < high + pattern.level / 2.0
+        given = np.flatnonzero(low & (self.days.energy[self.other] > 0.0))
+        return int(self.days.day[given[given > after][0]])
 
     def _code(self, level: float) -> str | None:
         if level <= _HALF_SHARE:
