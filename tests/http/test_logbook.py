@@ -447,7 +447,7 @@ def test_a_set_that_was_off_for_weeks_is_told_so_first_with_what_it_cost() -> No
     assert (found["conclusion"], found["because"]["code"]) == ("something_wrong", "was_off")
     assert "off or not connected on 26 days" in found["because"]["text"]
     assert "gave 101 %" in found["because"]["text"] or "gave 100 %" in found["because"]["text"]
-    (one,) = found["suspects"]
+    one = found["suspects"][0]
     assert (one["code"], one["since"]) == ("set_off", "2025-06-21")
     assert one["evidence"]["days"] == 26
     assert one["evidence"]["not_made_kwh"] == pytest.approx(lost, rel=0.15)
@@ -482,3 +482,46 @@ def test_a_set_off_in_months_of_snow_is_not_called_wrong_for_it() -> None:
     told = {"kind": "interval", "unit": "wh", "first": first.isoformat(), "step_minutes": 60, "values": values}
     found = post(PATH, {**north, "readings": told}).json()["logbook"]
     assert found["because"]["code"] != "was_off"
+
+
+@pytest.mark.parametrize("share", [0.97, 0.94, 0.92, 0.9, 0.87, 0.85])
+def test_a_sound_log_at_a_lower_level_has_no_cause_named_that_nothing_speaks_for(share: float) -> None:
+    found = review(interval(share))
+    assert found["conclusion"] == "nothing_unusual"
+    for one in found["suspects"]:
+        assert any(value for value in one["evidence"].values())
+    low = found["compared_kwh"] < found["expected_kwh"]["cautious"]
+    assert ("lower than expected" in found["because"]["text"]) == low
+    assert low == (share < 0.88)
+
+
+def both(second: float, dead_from: int = 25) -> dict[str, Any]:
+    """A total log of two equal arrays under days of changing sky, of which one gives a share from a day on."""
+    sky = np.random.default_rng(5).uniform(0.7, 1.1, 60)
+    told = [
+        [at, round(value * float(sky[k // 24]) * (1.0 + (second if k >= 24 * dead_from else 1.0)), 2)]
+        for k, (at, value) in enumerate(rows())
+    ]
+    return {"kind": "interval", "unit": "wh", "stamp": "start", "rows": told}
+
+
+def test_in_a_log_of_the_whole_one_of_two_arrays_that_dies_is_named_with_its_day() -> None:
+    found = post(PATH, {**TWO_INPUTS, "readings": both(0.0)}).json()["logbook"]
+    assert found["conclusion"] == "something_wrong"
+    first = found["suspects"][0]
+    assert first["code"] == "input_dead"
+    day = datetime.fromisoformat(first["since"]).date() - (FIRST + timedelta(days=25)).date()
+    assert abs(day.days) <= 2
+    assert first["effect_share"] == pytest.approx(0.5 * 35 / 60, abs=0.05)
+    assert first["evidence"]["level_of_best_hours_after_share"] == pytest.approx(0.5, abs=0.05)
+
+
+def test_in_a_log_of_the_whole_one_of_two_arrays_that_gives_a_fifth_is_among_the_suspects() -> None:
+    found = post(PATH, {**TWO_INPUTS, "readings": both(0.2)}).json()["logbook"]
+    assert "input_dead" in {one["code"] for one in found["suspects"]}
+
+
+def test_days_of_changing_sky_alone_are_no_fall() -> None:
+    found = post(PATH, {**TWO_INPUTS, "readings": both(1.0)}).json()["logbook"]
+    assert found["conclusion"] == "nothing_unusual"
+    assert "input_dead" not in {one["code"] for one in found["suspects"]}

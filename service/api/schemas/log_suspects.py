@@ -41,6 +41,7 @@ class SuspectOut(Out):
             effect_kwh_per_year=kwh,
             effect_per_year=None if kwh is None or per_kwh is None else kwh * per_kwh,
             evidence=dict(one.evidence),
+            since=None if one.since_day is None else day_text(one.since_day),
             text=say("logbook", f"suspect.{one.code}", one.evidence),
             look_at=say("logbook", f"look.{one.code}", one.evidence),
         )

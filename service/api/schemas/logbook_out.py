@@ -333,7 +333,8 @@ def _reason(reading: Reading, judged: Judged, suspects: list[SuspectOut]) -> Rea
         facts |= {"silence": suspects[0].text, "input": suspects[0].input, "since": suspects[0].since}
     told = {name: value for name, value in facts.items() if value is not None}
     vague = judged.because == "cause_found" and (not suspects or suspects[0].sureness_share < _CLEAR_SHARE)
-    key = f"because.{judged.because}" + (".vague" if vague else "")
+    low = judged.because == "within_band" and reading.compared_kwh < (reading.expected_kwh.cautious or 0.0)
+    key = f"because.{judged.because}" + (".vague" if vague else ".low" if low else "")
     text = say("logbook", key, told)
     for name, lost in (("off", judged.off), ("not_logged", judged.unlogged)):
         if lost is not None and not (name == "off" and judged.because == WAS_OFF):

@@ -46,6 +46,10 @@ TEXTS: Mapping[str, str] = {
     "because.within_band": "The set gave {ratio_pct:.0f} % of what was to be expected in exactly the time logged, and "
     "nothing stands out. That is the usual case. A shortfall of less than about {visible_pct:.0f} % would not show in "
     "such a log.",
+    "because.within_band.low": "The set gave {ratio_pct:.0f} % of what was to be expected in exactly the time logged: "
+    "lower than expected, but the weather and the doubts of label and model may be all of it, and no cause stands out. "
+    "A shortfall of less than about {visible_pct:.0f} % would not show in such a log. If it stays so low, look for "
+    "dirt and shade.",
     "because.more_than_expected": "The set gave {ratio_pct:.0f} % of what was to be expected, more than it can by what "
     "is said of it. Please check rated power, number of panels, planes and the unit of the log.",
     "because.weather_hides_it": "The set gave {ratio_pct:.0f} % of what was to be expected in the time logged, but "
