@@ -42,6 +42,9 @@ LEFT_OUT = (
     "w_log_days",
     "w_log_clear_days",
     "calm_lost_share",
+    "sunny_lost_log",
+    "top_lost_share",
+    "w_top_lost_share",
     "w_known_days",
 )  # told to people, not weighed
 _HOUR_S = 3600

@@ -385,7 +385,7 @@ def test_every_suspect_has_a_sentence_and_something_to_look_at() -> None:
     codes = {key.removeprefix("suspect.") for key in TEXTS if key.startswith("suspect.")}
     assert codes == {key.removeprefix("look.") for key in TEXTS if key.startswith("look.")}
     assert codes == {key.removeprefix("cause.") for key in TEXTS if key.startswith("cause.")}
-    assert len(codes) == 13
+    assert len(codes) == 14
 
 
 def over_a_change(month: int, day: int, days: int, *, standard: bool) -> dict[str, Any]:
@@ -412,3 +412,143 @@ def test_a_log_that_keeps_standard_time_is_known_by_the_noon_of_the_days_around_
     assert found["conclusion"] == "nothing_unusual"
     codes = {one["code"] for one in found["findings"]}
     assert ("standard_time" in codes, "wall_clock" in codes) == (standard, not standard)
+
+
+def test_a_gap_of_one_input_is_told_as_its_own_and_the_other_counts() -> None:
+    readings = by_input(60)
+    second = readings["by_input"][1]["values"]
+    whole = sum(readings["by_input"][0]["values"]) / 1000
+    lost = sum(second[10 * 24 : 18 * 24]) / 1000
+    second[10 * 24 : 18 * 24] = [None] * (8 * 24)
+    found = post(PATH, {**TWO_INPUTS, "readings": readings}).json()["logbook"]
+    assert found["conclusion"] == "nothing_unusual"
+    assert found["logged_kwh"] == pytest.approx(2 * whole - lost, abs=0.02)
+    assert found["ratio"] == pytest.approx(1.0, abs=0.03)
+    (gap,) = found["gaps"]
+    assert (gap["input"], gap["kind"]) == (2, "connection_lost")
+    assert gap["missed_kwh"] == pytest.approx(lost, rel=0.05)
+    assert "input 2" in gap["text"]
+    assert [one["facts"]["input"] for one in found["findings"] if one["code"] == "input_gaps"] == [2]
+    paper = post(PATH, {**TWO_INPUTS, "readings": readings}, "text/plain").text
+    assert "of input 2 are not in the sum" in " ".join(paper.split())
+
+
+@pytest.mark.parametrize(("left", "dead_from"), [(0.5, 25), (0.05, 25), (0.5, 0), (0.3, 0)])
+def test_an_input_that_gives_half_or_little_beside_the_other_is_named_first(left: float, dead_from: int) -> None:
+    readings = by_input(60)
+    second = readings["by_input"][1]["values"]
+    second[dead_from * 24 :] = [round(left * value, 2) for value in second[dead_from * 24 :]]
+    answer = post(PATH, {**TWO_INPUTS, "readings": readings})
+    found = answer.json()["logbook"]
+    assert (found["conclusion"], found["because"]["code"]) == ("something_wrong", "input_gives_little")
+    first, *others = found["suspects"]
+    since = (FIRST + timedelta(days=dead_from)).date().isoformat()
+    assert (first["code"], first["input"], first["since"]) == ("input_dead", 2, since)
+    assert first["evidence"]["level_beside_other_input_share"] == pytest.approx(left, abs=0.02)
+    assert first["effect_share"] == pytest.approx((1 - left) * (60 - dead_from) / 120, abs=0.03)
+    assert f"{100 * left:.0f} %" in found["because"]["text"]
+    assert not {"input_dead", "bypass_section_lost"} & {one["code"] for one in others}
+
+
+def test_what_no_known_cause_leaves_of_an_input_is_a_finding() -> None:
+    readings = by_input(60)
+    second = readings["by_input"][1]["values"]
+    second[25 * 24 :] = [round(0.78 * value, 2) for value in second[25 * 24 :]]
+    found = post(PATH, {**TWO_INPUTS, "readings": readings}).json()["logbook"]
+    (note,) = (one for one in found["findings"] if one["code"] == "inputs_apart")
+    since = (FIRST + timedelta(days=25)).date().isoformat()
+    assert (note["facts"]["input"], note["facts"]["since"]) == (2, since)
+    assert "78 %" in note["text"]
+
+
+def off_for(first: int, last: int) -> dict[str, Any]:
+    """Rows of nought from one day to before another."""
+    told = interval()
+    told["rows"] = [[at, 0.0 if 24 * first <= k < 24 * last else value] for k, (at, value) in enumerate(told["rows"])]
+    return told
+
+
+def test_a_set_that_was_off_for_weeks_is_told_so_first_with_what_it_cost() -> None:
+    found = review(off_for(20, 46))
+    lost = sum(value for _, value in rows()[20 * 24 : 46 * 24]) / 1000
+    assert (found["conclusion"], found["because"]["code"]) == ("something_wrong", "was_off")
+    assert "off or not connected on 26 days" in found["because"]["text"]
+    assert "gave 101 %" in found["because"]["text"] or "gave 100 %" in found["because"]["text"]
+    one = found["suspects"][0]
+    assert (one["code"], one["since"]) == ("set_off", "2025-06-21")
+    assert one["evidence"]["days"] == 26
+    assert one["evidence"]["not_made_kwh"] == pytest.approx(lost, rel=0.15)
+    assert one["evidence"]["not_made_worth"] > 0
+    assert "That was worth some" in one["text"]
+    # It ran well while it ran: the year to come is that of a sound set.
+    assert found["projected_year_kwh"]["middle"] == pytest.approx(found["promised_year_kwh"]["middle"], rel=0.05)
+
+
+def test_a_day_or_two_off_are_told_and_are_nothing_unusual() -> None:
+    for days, said in ((1, "On one day it was off"), (2, "On 2 days it was off")):
+        found = review(off_for(20, 20 + days))
+        assert found["conclusion"] == "nothing_unusual"
+        assert said in found["because"]["text"]
+        assert found["suspects"] == []
+
+
+def test_days_that_were_not_logged_are_told_with_their_energy_and_are_no_fault() -> None:
+    told = interval()
+    told["rows"] = told["rows"][: 20 * 24] + told["rows"][46 * 24 :]
+    found = review(told)
+    assert found["conclusion"] == "nothing_unusual"
+    assert "Of 26 days nothing was logged: about 56 kWh" in found["because"]["text"]
+
+
+def test_a_set_off_in_months_of_snow_is_not_called_wrong_for_it() -> None:
+    north = {**SET, "site": {"latitude_deg": 64.2, "longitude_deg": 27.7, "time_zone": "Europe/Helsinki"}}
+    hours = np.array(post("/v1/energy", {**north, "include": ["hours"]}).json()["energy"]["hours"]["ac_w"])
+    first = datetime(2025, 1, 31, 22, tzinfo=UTC)
+    values = [float(round(one, 1)) for one in hours[31 * 24 : 91 * 24]]
+    values[5 * 24 : 20 * 24] = [0.0] * (15 * 24)
+    told = {"kind": "interval", "unit": "wh", "first": first.isoformat(), "step_minutes": 60, "values": values}
+    found = post(PATH, {**north, "readings": told}).json()["logbook"]
+    assert found["because"]["code"] != "was_off"
+
+
+@pytest.mark.parametrize("share", [0.97, 0.94, 0.92, 0.9, 0.87, 0.85])
+def test_a_sound_log_at_a_lower_level_has_no_cause_named_that_nothing_speaks_for(share: float) -> None:
+    found = review(interval(share))
+    assert found["conclusion"] == "nothing_unusual"
+    for one in found["suspects"]:
+        assert any(value for value in one["evidence"].values())
+    low = found["compared_kwh"] < found["expected_kwh"]["cautious"]
+    assert ("lower than expected" in found["because"]["text"]) == low
+    assert low == (share < 0.88)
+
+
+def both(second: float, dead_from: int = 25) -> dict[str, Any]:
+    """A total log of two equal arrays under days of changing sky, of which one gives a share from a day on."""
+    sky = np.random.default_rng(5).uniform(0.7, 1.1, 60)
+    told = [
+        [at, round(value * float(sky[k // 24]) * (1.0 + (second if k >= 24 * dead_from else 1.0)), 2)]
+        for k, (at, value) in enumerate(rows())
+    ]
+    return {"kind": "interval", "unit": "wh", "stamp": "start", "rows": told}
+
+
+def test_in_a_log_of_the_whole_one_of_two_arrays_that_dies_is_named_with_its_day() -> None:
+    found = post(PATH, {**TWO_INPUTS, "readings": both(0.0)}).json()["logbook"]
+    assert found["conclusion"] == "something_wrong"
+    first = found["suspects"][0]
+    assert first["code"] == "input_dead"
+    day = datetime.fromisoformat(first["since"]).date() - (FIRST + timedelta(days=25)).date()
+    assert abs(day.days) <= 2
+    assert first["effect_share"] == pytest.approx(0.5 * 35 / 60, abs=0.05)
+    assert first["evidence"]["level_of_best_hours_after_share"] == pytest.approx(0.5, abs=0.05)
+
+
+def test_in_a_log_of_the_whole_one_of_two_arrays_that_gives_a_fifth_is_among_the_suspects() -> None:
+    found = post(PATH, {**TWO_INPUTS, "readings": both(0.2)}).json()["logbook"]
+    assert "input_dead" in {one["code"] for one in found["suspects"]}
+
+
+def test_days_of_changing_sky_alone_are_no_fall() -> None:
+    found = post(PATH, {**TWO_INPUTS, "readings": both(1.0)}).json()["logbook"]
+    assert found["conclusion"] == "nothing_unusual"
+    assert "input_dead" not in {one["code"] for one in found["suspects"]}

@@ -1,7 +1,8 @@
 """Is it doing what it should?"""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
+from zoneinfo import ZoneInfo
 
 import numpy as np
 
@@ -10,8 +11,9 @@ from service.api.answers.question import Question
 from service.api.deps import Deps
 from service.api.schemas.log_csv import read_csv
 from service.api.schemas.log_json import read_json
+from service.api.schemas.log_suspects import SuspectOut
 from service.api.schemas.logbook import LogbookIn, PeerIn, ReadingsIn
-from service.api.schemas.logbook_out import LogbookAnswerOut, LogbookOut, SuspectOut
+from service.api.schemas.logbook_out import LogbookAnswerOut, LogbookOut
 from service.api.schemas.pause import no_garbage_looked_for
 from service.core.logbook import (
     Ceiling,
@@ -19,8 +21,10 @@ from service.core.logbook import (
     Course,
     Diagnosis,
     Expected,
+    InputShares,
     Log,
     LogNote,
+    LostTime,
     Moments,
     Neighbour,
     Reading,
@@ -28,21 +32,26 @@ from service.core.logbook import (
     SnowFacts,
     Suspect,
     TypicalYear,
+    WeakInput,
     Zone,
     beside_its_house,
     from_climate,
     from_neighbours,
     from_weather,
     hours_of_span,
+    input_shares,
     judged,
     log_of,
     read_log,
     reference_rows,
+    shared_days,
     silent_inputs,
     suspects,
+    weak_inputs,
     zone_of,
 )
 from service.core.logbook.expected import HOUR_S
+from service.core.logbook.review import WAS_OFF
 from service.core.model.hours import Floats, Ints
 from service.core.sky.given_times import given_weather
 
@@ -84,9 +93,14 @@ def reviewed(request: LogbookIn, deps: Deps) -> LogbookAnswerOut:
     found = _diagnoses(reading, request, question, set_, deps)
     alarm = any(one.conclusion == Conclusion.SOMETHING_WRONG for one in found.values())
     silent = () if reading.no_sun else silent_inputs(log.inputs, _rated_w(set_), zone)
+    weak = _weak(reading, silent, set_)
+    named = tuple(one for one in weak if one.code is not None)
     result = judged(reading, alarm, plain.energy.year_kwh, season.year_sd_share, input_silent=bool(silent),
-                    whole=found.get(None), snow_facts=set_.snow())  # fmt: skip
-    told = _told(silent, found, plain)
+                    input_weak=bool(named), whole=found.get(None), snow_facts=set_.snow())  # fmt: skip
+    told = _told(silent, named, found, plain)
+    if result.because == WAS_OFF and result.off is not None:
+        told = [_off(result.off, zone, plain), *told]
+    reading = replace(reading, notes=(*reading.notes, *(one.note() for one in weak if one.code is None)))
     return LogbookAnswerOut(
         logbook=LogbookOut.of(reading, result, told, found.get(None), plain.energy.year_kwh),
         **question.beside(question.chosen_cautions()),
@@ -120,8 +134,30 @@ def _rated_w(set_: "_Set") -> dict[int, float]:
     return rated
 
 
+def _off(off: LostTime, zone: Zone, plain: Question) -> SuspectOut:
+    """The time in which the set was off, as the first thing to look at."""
+    account, year, tariff = plain.account(), plain.energy.year_kwh.middle or 0.0, plain.setup.tariff
+    saving = None if account is None else account.saving_first_year.middle
+    worth = None
+    if saving is not None and tariff is not None and year > 0:
+        worth = (off.kwh * saving / year, tariff.currency)
+    return SuspectOut.of_off_time(off, ZoneInfo(zone.name), worth)
+
+
+def _weak(reading: Reading, silent: tuple[SilentInput, ...], set_: "_Set") -> tuple[WeakInput, ...]:
+    """Inputs that give far less than they should beside another, without those that give nothing at all."""
+    if reading.no_sun or not reading.log.inputs:
+        return ()
+    panels: dict[int, int] = {}
+    for array in set_.question.setup.arrays:
+        panels[array.input] = panels.get(array.input, 0) + array.count
+    days = shared_days(reading.log, reading.sorted.usable, reading.now, panels, reading.zone)
+    told = {one.number for one in silent}
+    return () if days is None else tuple(one for one in weak_inputs(days) if one.number not in told)
+
+
 def _told(
-    silent: tuple[SilentInput, ...], found: dict[int | None, Diagnosis], plain: Question
+    silent: tuple[SilentInput, ...], weak: tuple[WeakInput, ...], found: dict[int | None, Diagnosis], plain: Question
 ) -> list[SuspectOut]:  # fmt: skip
     """All suspects, those that need no weighing first, then the surest; of a cause that several logs show that one."""
     each = [(one, number) for number, diagnosis in found.items() for one in diagnosis.suspects]
@@ -130,14 +166,16 @@ def _told(
     for one, number in each:
         first.setdefault(one.code, (one, number))
     year = plain.energy.year_kwh.middle or 0.0
-    account = plain.account() if first or silent else None
+    account = plain.account() if first or silent or weak else None
     saving = None if account is None else account.saving_first_year.middle
     per_kwh = saving / year if saving is not None and year > 0 else None
-    if silent:
+    if silent or weak:
         first.pop("input_dead", None)
-    return [SuspectOut.of_silent(one, year, per_kwh) for one in silent] + [
-        SuspectOut.of(one, number, year, per_kwh) for one, number in first.values()
-    ]
+    if weak:
+        first.pop("bypass_section_lost", None)
+    by_inputs = [SuspectOut.of_silent(one, year, per_kwh) for one in silent]
+    by_inputs += [SuspectOut.of_weak(one, year, per_kwh) for one in weak]
+    return by_inputs + [SuspectOut.of(one, number, year, per_kwh) for one, number in first.values()]
 
 
 @dataclass(frozen=True)
@@ -177,6 +215,12 @@ class _Set:
         air_c = tuple(float(one) for one in self.question.place.climate.air_c)
         return SnowFacts(air_c=air_c, least_tilt_deg=min(tilts))
 
+    def shares(self) -> InputShares:
+        """What each input with panels gives, hour by hour."""
+        setup = self.question.setup
+        numbers = [array.input for array in setup.arrays]
+        return input_shares(numbers, self.question.energy.dc_w, self.typical.standard_offset_s)
+
     def season(self, begins: Ints) -> Expected:
         """What the season gives in each of the hours ``begins``."""
         return from_climate(self.typical, begins, self.question.energy.spread)
@@ -189,8 +233,9 @@ def _log(readings: ReadingsIn, pointer: str, set_: _Set) -> tuple[Log, Zone]:
     usual_w = (set_.question.energy.year_kwh.middle or 0.0) * 1000.0 / YEAR_H / len(parts)
     usual, clear = (one / len(parts) for one in set_.days_wh)
     ceiling = Ceiling(most_w=set_.most_w, usual_w=usual_w, usual_days_wh=usual, clear_days_wh=clear)
-    log = log_of([(number, rows) for number, rows, _ in parts], [ceiling] * len(parts), zone)
-    return Log(total=log.total, inputs=log.inputs, notes=(*_of_the_clock([one for *_, one in parts]), *log.notes)), zone
+    shares = None if readings.by_input is None else set_.shares()
+    log = log_of([(number, rows) for number, rows, _ in parts], [ceiling] * len(parts), zone, shares)
+    return replace(log, notes=(*_of_the_clock([one for *_, one in parts]), *log.notes)), zone
 
 
 def _of_the_clock(moments: list[Moments]) -> list[LogNote]:

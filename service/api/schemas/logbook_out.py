@@ -1,6 +1,5 @@
 """How is a log answered: what was logged, what was to be expected, gaps, causes, totals?"""
 
-from datetime import UTC, date, datetime, timedelta
 from typing import Literal, Self
 from zoneinfo import ZoneInfo
 
@@ -11,6 +10,8 @@ from service.api.schemas import rounding as r
 from service.api.schemas.answers import Beside
 from service.api.schemas.band import KwhBandOut
 from service.api.schemas.base import Code, Facts, Out, Text
+from service.api.schemas.log_suspects import SuspectOut
+from service.api.schemas.log_times import day_text, told_time
 from service.api.words import say
 from service.core.logbook import (
     Conclusion,
@@ -20,16 +21,14 @@ from service.core.logbook import (
     LogNote,
     Reading,
     SecondYear,
-    SilentInput,
     SpanTotal,
-    Suspect,
 )
+from service.core.logbook.review import WAS_OFF
 from service.core.model.band import Band
 
 MOST_GAPS, MOST_DAYS, MOST_MONTHS = 500, 400, 1400
 _CLEAR_SHARE = 0.4  # so sure the first suspect has to be for its name to lead
 _SINCE_LAST_YEAR = frozenset({"shade_grown", "fast_ageing"})
-_EPOCH = date(1970, 1, 1)
 Kind = Literal["connection_lost", "set_off", "unknown"]
 
 
@@ -52,13 +51,19 @@ class GapOut(Out):
     would_have_kwh: r.Kwh = Field(description="What the set would have given meanwhile.")
     regained_kwh: r.Kwh = Field(description="What the counter's jump at its end brought.")
     sureness_share: r.Share = Field(description="How sure the kind is.")
+    input: int | None = Field(
+        default=None, ge=1, le=8,
+        description="Whose log lacks it while another input's goes on: all figures are of this input alone; null: the "
+        "whole set's.",
+    )  # fmt: skip
     text: Text
 
     @classmethod
     def of(cls, gap: Gap, zone: ZoneInfo) -> Self:
         """With its sentence, in the site's wall-clock time."""
-        facts = {"missed_kwh": gap.missed_kwh.middle, "regained_kwh": gap.regained_kwh}
-        key = f"gap.{gap.kind}" + (".regained" if gap.regained_kwh > 0 and not gap.missed_kwh.middle else "")
+        facts = {"missed_kwh": gap.missed_kwh.middle, "regained_kwh": gap.regained_kwh, "input": gap.input}
+        lead = "gap" if gap.input is None else "input_gap"
+        key = f"{lead}.{gap.kind}" + (".regained" if gap.regained_kwh > 0 and not gap.missed_kwh.middle else "")
         return cls.from_core(
             gap,
             from_time=told_time(gap.begin_s, zone),
@@ -66,50 +71,6 @@ class GapOut(Out):
             missed_kwh=gap.missed_kwh.middle,
             missed_band_kwh=KwhBandOut.from_core(gap.missed_kwh),
             text=say("logbook", key, facts),
-        )
-
-
-class SuspectOut(Out):
-    """A cause that may stand behind what the log shows, the surest first."""
-
-    code: Code
-    input: int | None = Field(ge=1, le=8, description="In whose log it shows; null: in that of the whole set.")
-    sureness_share: r.Share
-    effect_share: r.Share | None = Field(
-        description="The part of the logged time's energy that it takes; below nought where the set gives more so, "
-        "null where the log does not tell."
-    )
-    effect_kwh_per_year: r.Kwh | None = Field(description="The same of a usual year.")
-    effect_per_year: r.Money | None = Field(description="What that costs; null where no price per kWh is known.")
-    since: str | None = Field(
-        default=None, max_length=10, description="The first day that shows it, where the rows tell."
-    )
-    evidence: Facts
-    text: Text
-    look_at: Text
-
-    @classmethod
-    def of(cls, one: Suspect, number: int | None, year_kwh: float, per_kwh: float | None) -> Self:
-        """With its sentences; ``per_kwh`` is what a kWh is worth to the home."""
-        kwh = None if one.effect_share is None else one.effect_share * year_kwh
-        return cls.from_core(
-            one,
-            input=number,
-            effect_kwh_per_year=kwh,
-            effect_per_year=None if kwh is None or per_kwh is None else kwh * per_kwh,
-            evidence=dict(one.evidence),
-            text=say("logbook", f"suspect.{one.code}", one.evidence),
-            look_at=say("logbook", f"look.{one.code}", one.evidence),
-        )
-
-    @classmethod
-    def of_silent(cls, one: SilentInput, year_kwh: float, per_kwh: float | None) -> Self:
-        """An input that gave nothing while another gave."""
-        since = day_text(one.since_day)
-        facts = {"input": one.number, "other": one.other, "since": since, "days": one.days, "told": one.days_told}
-        key = "silent.to_the_end" if one.to_the_end else "silent.some_days"
-        return cls.of(one.suspect(), one.number, year_kwh, per_kwh).model_copy(
-            update={"since": since, "text": say("logbook", key, facts)}
         )
 
 
@@ -128,6 +89,9 @@ class LogFindingOut(Out):
         first = facts.get("first")
         if isinstance(first, int):
             facts["first"] = told_time(first, zone)
+        since = facts.pop("since_day", None)
+        if isinstance(since, int):
+            facts["since"] = day_text(since)
         return cls(code=note.code, count=note.count, facts=facts, text=_note_text(note, facts))
 
 
@@ -370,22 +334,20 @@ def _reason(reading: Reading, judged: Judged, suspects: list[SuspectOut]) -> Rea
     if reading.silent is not None:
         facts |= {"since": told_time(reading.silent.since_s, ZoneInfo(reading.zone.name))[:10],
                   "silent_days": reading.silent.days}  # fmt: skip
-    if judged.because == "input_gives_nothing":
+    if judged.because == WAS_OFF:
+        facts |= {"off": suspects[0].text, "off_days": suspects[0].evidence["days"]}
+    if judged.because in ("input_gives_nothing", "input_gives_little"):
         facts |= {"silence": suspects[0].text, "input": suspects[0].input, "since": suspects[0].since}
     told = {name: value for name, value in facts.items() if value is not None}
     vague = judged.because == "cause_found" and (not suspects or suspects[0].sureness_share < _CLEAR_SHARE)
-    key = f"because.{judged.because}" + (".vague" if vague else "")
-    return ReasonOut(code=judged.because, facts=told, text=say("logbook", key, told))
-
-
-def day_text(day: int) -> str:
-    """A day that is counted from 1 January 1970."""
-    return (_EPOCH + timedelta(days=day)).isoformat()
-
-
-def told_time(second: int, zone: ZoneInfo) -> str:
-    """A moment on the wall clock of the site, with its offset."""
-    return (datetime(1970, 1, 1, tzinfo=UTC) + timedelta(seconds=int(np.int64(second)))).astimezone(zone).isoformat()
+    low = judged.because == "within_band" and reading.compared_kwh < (reading.expected_kwh.cautious or 0.0)
+    key = f"because.{judged.because}" + (".vague" if vague else ".low" if low else "")
+    text = say("logbook", key, told)
+    for name, lost in (("off", judged.off), ("not_logged", judged.unlogged)):
+        if lost is not None and not (name == "off" and judged.because == WAS_OFF):
+            also = {"days": lost.days, "kwh": lost.kwh}
+            text += " " + say("logbook", f"also.{name}" + (".one" if lost.days == 1 else ""), also)
+    return ReasonOut(code=judged.because, facts=told, text=text)
 
 
 class _Logbook(Out):

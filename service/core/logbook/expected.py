@@ -139,14 +139,17 @@ class Expected:
         """The seconds of daylight, growing."""
         return Course.of_steps(self.first_s, HOUR_S, self.daylight * HOUR_S)
 
-    def known_wh(self, begin_s: Ints, end_s: Ints) -> Floats:
-        """(n,) the energy of each hour that lies in pieces of time, in order; an hour known in part counts in part."""
+    def known_wh(self, begin_s: Ints, end_s: Ints, share: Floats | None = None) -> Floats:
+        """(n,) the energy of each hour that lies in pieces of time, in order; an hour known in part counts in part.
+
+        ``share``: of each piece, the part of the set that it tells of; None: all of it.
+        """
         if not begin_s.size:
             return np.zeros(self.hours_w.size)
         at = np.empty(2 * begin_s.size, dtype=np.int64)
         at[0::2], at[1::2] = begin_s, end_s
         seconds = np.zeros(at.size)
-        np.cumsum(end_s - begin_s, out=seconds[1::2])
+        np.cumsum(end_s - begin_s if share is None else (end_s - begin_s) * share, out=seconds[1::2])
         seconds[2::2] = seconds[1:-1:2]
         edges = self.first_s + HOUR_S * np.arange(self.hours_w.size + 1)
         return np.asarray(self.hours_w * np.diff(np.interp(edges, at, seconds)) / HOUR_S)
@@ -167,10 +170,11 @@ class Expected:
         months = self.month_sd_share**2 * float((by_month**2).sum()) / total**2
         return sqrt(days + months + self.year_sd_share**2)
 
-    def band(self, begin_s: Ints, end_s: Ints) -> Band:
+    def band(self, begin_s: Ints, end_s: Ints, share: Floats | None = None) -> Band:
         """The energy to be expected in pieces of time, in order, kWh, with all that makes it unsure."""
-        known = self.known_wh(begin_s, end_s)
-        middle = float(self.course.between(begin_s, end_s).sum())
+        known = self.known_wh(begin_s, end_s, share)
+        whole = self.course.between(begin_s, end_s)
+        middle = float(whole.sum() if share is None else whole @ share)
         if middle <= 0.0:
             return Band(0.0, 0.0, 0.0)
         share = np.divide(known, self.hours_w, out=np.zeros_like(known), where=self.hours_w > 0.0)

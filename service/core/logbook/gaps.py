@@ -11,7 +11,7 @@ from service.core.model.hours import Bools, Floats, Ints
 
 NIGHT, CONNECTION_LOST, SET_OFF, UNKNOWN = "night", "connection_lost", "set_off", "unknown"
 # A gap has at least so many rows and so much daylight; less is a lost row.
-_LEAST_STEPS, _LEAST_DAYLIGHT_S = 3, HOUR_S
+LEAST_STEPS, LEAST_DAYLIGHT_S = 3, HOUR_S
 _LEAST_OFF_S = 1.4 * HOUR_S
 # Under the thickest cloud, and under a thin cover of snow, a set still gives this part of what its season gives.
 _DULLEST_SHARE = 0.03
@@ -38,6 +38,7 @@ class Gap:
         would_have_kwh: what the set would have given meanwhile.
         regained_kwh: what the counter's jump at the end brought.
         sureness_share: how sure the kind is.
+        input: whose log lacks it, while another input's does not; None: the whole set's.
     """
 
     begin_s: int
@@ -47,6 +48,7 @@ class Gap:
     would_have_kwh: float
     regained_kwh: float
     sureness_share: float
+    input: int | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -91,8 +93,8 @@ def sorted_gaps(pieces: Pieces, season: Expected, now: Expected) -> Sorted:
     daylight = season.day_course.between(holes.begin_s, holes.end_s)
     rows = (holes.end_s - holes.begin_s) / pieces.step_s
     by_day = pieces.step_s >= 0.9 * DAY_S
-    least_s = 0.5 * pieces.step_s if by_day else max(_LEAST_STEPS * pieces.step_s * 0.9, _LEAST_DAYLIGHT_S)
-    long = (daylight >= (0.5 * HOUR_S if by_day else _LEAST_DAYLIGHT_S)) & (holes.end_s - holes.begin_s >= least_s)
+    least_s = 0.5 * pieces.step_s if by_day else max(LEAST_STEPS * pieces.step_s * 0.9, LEAST_DAYLIGHT_S)
+    long = (daylight >= (0.5 * HOUR_S if by_day else LEAST_DAYLIGHT_S)) & (holes.end_s - holes.begin_s >= least_s)
     lit = season.course.between(holes.begin_s, holes.end_s) > 0.0
     short = ~long & (daylight > 0.0) & (rows >= 0.5) & (holes.piece < 0)
     usable = ~pieces.at_least
@@ -100,7 +102,7 @@ def sorted_gaps(pieces: Pieces, season: Expected, now: Expected) -> Sorted:
     counted = np.flatnonzero(long & (holes.piece >= 0))
     still = pieces.energy_wh[holes.piece[counted]] <= 2.0 * pieces.resolution_wh
     usable[holes.piece[counted[still]]] = False
-    level = _Level(pieces, now, usable)
+    level = Level(pieces, now, usable)
     gaps = [_gap(holes, at, pieces, season, now, level) for at in np.flatnonzero(long).tolist()]
     gaps += [_off_gap(begin, end, season, now, level) for begin, end in off.runs]
     lost = season.course.between(holes.begin_s[short], holes.end_s[short])
@@ -138,7 +140,7 @@ class _Off:
 def _off_runs(pieces: Pieces, season: Expected) -> _Off:
     """Stretches of rows that are all nought although even the dullest day would have shown something."""
     seconds = pieces.seconds
-    typical = season.course.between(pieces.begin_s, pieces.end_s)
+    typical = pieces.expected_wh(season.course)
     lit = season.day_course.between(pieces.begin_s, pieces.end_s) > 0.5 * np.minimum(seconds, 6 * HOUR_S)
     lit &= seconds <= 1.5 * pieces.step_s
     rows = np.flatnonzero(lit)
@@ -213,12 +215,12 @@ def _seldom(off: Bools, begin_s: Ints, end_s: Ints, season: Expected) -> Bools:
     return off
 
 
-class _Level:
+class Level:
     """What the log gave over what was to be expected, overall and around a moment."""
 
     def __init__(self, pieces: Pieces, now: Expected, usable: Bools) -> None:
         """Sum the usable pieces by day."""
-        expected = now.course.between(pieces.begin_s[usable], pieces.end_s[usable])
+        expected = pieces.part(usable).expected_wh(now.course)
         middle = pieces.begin_s[usable] + pieces.seconds[usable] // 2
         day = (middle - now.first_s) // DAY_S
         count = int(day.max(initial=0)) + 1
@@ -251,7 +253,7 @@ class _Level:
         return float(np.hypot(self.day_sd / np.sqrt(max(days / 2.0, 1.0)), _LEAST_RATIO_SD))
 
 
-def _gap(holes: Holes, at: int, pieces: Pieces, season: Expected, now: Expected, level: _Level) -> Gap | None:
+def _gap(holes: Holes, at: int, pieces: Pieces, season: Expected, now: Expected, level: Level) -> Gap | None:
     begin, end = _trimmed(int(holes.begin_s[at]), int(holes.end_s[at]), season)
     if end <= begin:
         return None
@@ -261,24 +263,28 @@ def _gap(holes: Holes, at: int, pieces: Pieces, season: Expected, now: Expected,
         kind, sureness = (
             (CONNECTION_LOST, 0.8) if not pieces.running_sum else _before_counter_day(holes, at, pieces, now)
         )
-        missed = _band(would, sd)
+        missed = band_of(would, sd)
     elif pieces.at_least[holes.piece[at]]:  # set back meanwhile: what it shows is a part of what came
         kind, sureness = (CONNECTION_LOST, 0.7) if regained > _HARDLY_SHARE * would else (UNKNOWN, 0.5)
         missed = Band(0.0, max(would - regained, 0.0), max(would * (1.0 + Z_90 * sd) - regained, 0.0))
-    elif regained * 1000.0 <= 2.0 * pieces.resolution_wh:
-        kind, sureness, missed = SET_OFF, 0.95, _band(would, sd)
     else:
-        kind, sureness, missed = CONNECTION_LOST, 0.95, Band(0.0, 0.0, 0.0)
-        if regained < _HARDLY_SHARE * would:  # the hours at its ends ran
-            kind, sureness = SET_OFF, 0.8
-            missed = _band(would - regained, sd)
-        elif regained < _LITTLE_SHARE * would:
-            kind, sureness = UNKNOWN, 0.5
-            missed = Band(0.0, would - regained, max(would * (1.0 + Z_90 * sd) - regained, 0.0))
+        kind, sureness, missed = kind_of(regained, would, pieces.resolution_wh, sd)
     return Gap(
         begin_s=begin, end_s=end, kind=kind, missed_kwh=missed, would_have_kwh=would, regained_kwh=regained,
         sureness_share=sureness,
     )  # fmt: skip
+
+
+def kind_of(regained: float, would: float, resolution_wh: float, sd: float) -> tuple[str, float, Band]:
+    """By what a counter brought at the end of a gap, kWh: its kind, how sure that is, and what is missing."""
+    if regained * 1000.0 <= 2.0 * resolution_wh:
+        return SET_OFF, 0.95, band_of(would, sd)
+    if regained < _HARDLY_SHARE * would:  # the hours at its ends ran
+        return SET_OFF, 0.8, band_of(would - regained, sd)
+    if regained < _LITTLE_SHARE * would:
+        doubt = max(would * (1.0 + Z_90 * sd) - regained, 0.0)
+        return UNKNOWN, 0.5, Band(0.0, would - regained, doubt)
+    return CONNECTION_LOST, 0.95, Band(0.0, 0.0, 0.0)
 
 
 def _before_counter_day(holes: Holes, at: int, pieces: Pieces, now: Expected) -> tuple[str, float]:
@@ -294,11 +300,11 @@ def _before_counter_day(holes: Holes, at: int, pieces: Pieces, now: Expected) ->
     return (CONNECTION_LOST, 0.9) if ran else (SET_OFF, 0.8)
 
 
-def _off_gap(begin: int, end: int, season: Expected, now: Expected, level: _Level) -> Gap:
+def _off_gap(begin: int, end: int, season: Expected, now: Expected, level: Level) -> Gap:
     begin, end = _trimmed(begin, end, season)
     would = _between(now.course, begin, end) * level.around(begin, end) / 1000.0
     return Gap(
-        begin_s=begin, end_s=end, kind=SET_OFF, missed_kwh=_band(would, level.sd_share(begin, end)),
+        begin_s=begin, end_s=end, kind=SET_OFF, missed_kwh=band_of(would, level.sd_share(begin, end)),
         would_have_kwh=would, regained_kwh=0.0, sureness_share=0.9,
     )  # fmt: skip
 
@@ -319,6 +325,6 @@ def _between(course: Course, begin_s: int, end_s: int) -> float:
     return float(course.between(np.array([begin_s]), np.array([end_s]))[0])
 
 
-def _band(kwh: float, sd_share: float) -> Band:
+def band_of(kwh: float, sd_share: float) -> Band:
     """Missed energy: the cautious end is the smaller one."""
     return Band(max(kwh * (1.0 - Z_90 * sd_share), 0.0), kwh, kwh * (1.0 + Z_90 * sd_share))

@@ -96,17 +96,23 @@ def spread_out(pieces: Pieces, now: Expected) -> Pieces:
 
     So that what a counter made good after a gap is no peak of its last day; where nothing was to be expected, evenly.
     """
+    return spread_over(pieces, now.course)
+
+
+def spread_over(pieces: Pieces, course: Course) -> Pieces:
+    """The same by any course that begins at a full hour."""
     long = pieces.seconds > HOUR_S + 60
     if not long.any():
         return pieces
     rows = np.flatnonzero(long)
-    hours = (pieces.end_s[rows] - 1 - now.first_s) // HOUR_S - (pieces.begin_s[rows] - now.first_s) // HOUR_S + 1
+    first_s = int(course.at_s[0])
+    hours = (pieces.end_s[rows] - 1 - first_s) // HOUR_S - (pieces.begin_s[rows] - first_s) // HOUR_S + 1
     owner = np.repeat(rows, hours)
     within = np.arange(owner.size) - np.repeat(np.cumsum(hours) - hours, hours)
-    hour = now.first_s + ((pieces.begin_s[owner] - now.first_s) // HOUR_S + within) * HOUR_S
+    hour = first_s + ((pieces.begin_s[owner] - first_s) // HOUR_S + within) * HOUR_S
     begin = np.maximum(hour, pieces.begin_s[owner])
     end = np.minimum(hour + HOUR_S, pieces.end_s[owner])
-    expected = now.course.between(begin, end)
+    expected = course.between(begin, end)
     totals = np.bincount(owner, weights=expected, minlength=pieces.begin_s.size)
     weight = np.where(totals[owner] > 0.0, expected, end - begin)
     totals = np.bincount(owner, weights=weight, minlength=pieces.begin_s.size)
@@ -123,22 +129,5 @@ def spread_out(pieces: Pieces, now: Expected) -> Pieces:
         end_s=joined(pieces.end_s, end),
         energy_wh=joined(pieces.energy_wh, energy),
         at_least=joined(pieces.at_least, pieces.at_least[owner]),
+        share=None if pieces.share is None else joined(pieces.share, pieces.share[owner]),
     )
-
-
-def summed_inputs(inputs: tuple[Pieces, ...]) -> Pieces:
-    """The whole set from its inputs: the energy of stretches that all of them know."""
-    first, *others = inputs
-    energy, keep = first.energy_wh.copy(), np.ones(first.energy_wh.size, dtype=np.bool_)
-    at_least = first.at_least.copy()
-    for other in others:
-        energy += Course.of_pieces(other, other.energy_wh).between(first.begin_s, first.end_s)
-        known = Course.of_pieces(other, other.seconds.astype(np.float64)).between(first.begin_s, first.end_s)
-        keep &= known >= 0.99 * first.seconds
-    return replace(
-        first,
-        energy_wh=energy,
-        at_least=at_least,
-        resolution_wh=max(one.resolution_wh for one in inputs),
-        step_s=max(one.step_s for one in inputs),
-    ).part(keep)

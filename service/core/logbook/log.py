@@ -7,7 +7,7 @@ from types import MappingProxyType
 import numpy as np
 
 from service.core.logbook.counter import counter_pieces, in_order
-from service.core.logbook.grid import summed_inputs
+from service.core.logbook.inputs import InputShares, courses_of, summed_inputs
 from service.core.logbook.limits import Ceiling
 from service.core.logbook.pieces import LogNote, Pieces
 from service.core.logbook.rows import Rows, interval_pieces, ordered
@@ -19,20 +19,28 @@ _MOST_BY_NIGHT = 0.02
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Log:
-    """A log in order: of the set, and of each of its inputs where those were logged apart."""
+    """A log in order: of the set, and of each of its inputs where those were logged apart.
+
+    ``shares``: what the inputs were to give; None: not known, or all were logged as one.
+    """
 
     total: Pieces
     inputs: tuple[tuple[int, Pieces], ...]
     notes: tuple[LogNote, ...]
+    shares: InputShares | None = None
 
 
-def log_of(parts: Sequence[tuple[int | None, Rows]], ceilings: Sequence[Ceiling], zone: Zone) -> Log:
+def log_of(
+    parts: Sequence[tuple[int | None, Rows]], ceilings: Sequence[Ceiling], zone: Zone,
+    shares: InputShares | None = None,
+) -> Log:  # fmt: skip
     """Put rows in order and make pieces of them.
 
     Args:
         parts: rows of the set (input None, alone), or of each input with its number.
         ceilings: of each part, what it can give.
         zone: of the site.
+        shares: what each input was to give, where they were logged apart.
     """
     made, notes = [], []
     for (_, rows), ceiling in zip(parts, ceilings, strict=True):
@@ -45,7 +53,8 @@ def log_of(parts: Sequence[tuple[int | None, Rows]], ceilings: Sequence[Ceiling]
     if numbers == [None]:
         return Log(total=made[0], inputs=(), notes=tuple(notes))
     by_input = tuple((number or 0, pieces) for number, pieces in zip(numbers, made, strict=True))
-    return Log(total=summed_inputs(tuple(made)), inputs=by_input, notes=_joined(notes))
+    total = summed_inputs(by_input, courses_of(by_input, shares))
+    return Log(total=total, inputs=by_input, notes=_joined(notes), shares=shares)
 
 
 def _nothing(kind: str) -> Pieces:

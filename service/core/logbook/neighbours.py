@@ -73,7 +73,7 @@ def _daily(one: Neighbour, season: Expected, days: int) -> Floats:
     edges = season.first_s + DAY_S * np.arange(days + 1)
     whole = spread_out(pieces, one.season)
     logged = np.diff(Course.of_pieces(whole, whole.energy_wh).at(edges))
-    told = np.diff(Course.of_pieces(whole, one.season.course.between(whole.begin_s, whole.end_s)).at(edges))
+    told = np.diff(Course.of_pieces(whole, whole.expected_wh(one.season.course)).at(edges))
     expected = _by_day(one.season.hours_w, days)
     enough = (told > _KNOWN_SHARE * expected) & (expected > 0.0)
     return np.asarray(np.divide(logged, told, out=found, where=enough))

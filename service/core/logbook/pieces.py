@@ -9,6 +9,8 @@ import numpy as np
 from service.core.model.finding import Fact
 from service.core.model.hours import Bools, Floats, Ints
 
+_WHOLE_SHARE = 0.99
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LogNote:
@@ -30,6 +32,7 @@ class Pieces:
         resolution_wh: what readings are rounded to, as far as they tell; 0 where they do not.
         step_s: how far readings usually lie apart.
         running_sum: do the pieces come from a counter, so that one that spans a gap holds the gap's energy?
+        share: (n,) what part of the set's expected energy stems from the inputs that a piece knows; None: all of it.
     """
 
     begin_s: Ints
@@ -39,6 +42,7 @@ class Pieces:
     resolution_wh: float
     step_s: int
     running_sum: bool
+    share: Floats | None = None
 
     def part(self, keep: Bools) -> "Pieces":
         """Some of the pieces."""
@@ -50,7 +54,20 @@ class Pieces:
             resolution_wh=self.resolution_wh,
             step_s=self.step_s,
             running_sum=self.running_sum,
+            share=None if self.share is None else self.share[keep],
         )
+
+    def expected_wh(self, course: "Course") -> Floats:
+        """(n,) what the inputs that a piece knows were to give in it, by the course of the whole set."""
+        whole = course.between(self.begin_s, self.end_s)
+        return whole if self.share is None else whole * self.share
+
+    @property
+    def whole(self) -> Bools:
+        """(n,) which pieces know all inputs that give anything."""
+        if self.share is None:
+            return np.ones(self.begin_s.size, dtype=np.bool_)
+        return np.asarray(self.share >= _WHOLE_SHARE)
 
     @property
     def seconds(self) -> Ints:

@@ -13,7 +13,9 @@ from service.core.logbook.diagnosis.diagnose import SOMETHING_WRONG
 from service.core.logbook.expected import BY_CLIMATE, DAY_S, HOUR_S, Expected, sd_share_of
 from service.core.logbook.gaps import SET_OFF, Gap, Sorted, sorted_gaps
 from service.core.logbook.grid import series_of
+from service.core.logbook.input_gaps import InputGaps, input_gaps
 from service.core.logbook.log import Log
+from service.core.logbook.off_time import LostTime, off_time, under_snow, unlogged_time
 from service.core.logbook.pieces import LogNote, Pieces
 from service.core.logbook.second_year import SecondYear, second_year
 from service.core.logbook.series import LoggedSeries
@@ -44,7 +46,7 @@ _BY_NIGHT_SHARE = 0.03
 # More than this in the dark, at no clock that is off by a few hours, is no sun. A clock's hours are a fault of the log.
 _NO_SUN_SHARE, _CLOCKS_H = 0.05, (-3, -2, -1, 1, 2, 3)
 _SILENT_S = 2.4 * DAY_S  # from the first morning to the third evening
-TURNED_CLAMP = "turned_clamp"
+TURNED_CLAMP, WAS_OFF = "turned_clamp", "was_off"
 
 
 class Conclusion(StrEnum):
@@ -103,7 +105,8 @@ class Judged:
     """The conclusion, why, and what the log adds up to.
 
     ``projected_year_kwh`` is None where the log is none of a set that gives, ``second_year`` where it knows fewer than
-    four weeks of both years.
+    four weeks of both years. ``off``: the time in which the set was off, ``unlogged``: that of which nothing was
+    logged; None: less than a day.
     """
 
     conclusion: Conclusion
@@ -113,6 +116,8 @@ class Judged:
     level: float
     visible_share: float
     second_year: SecondYear | None
+    off: LostTime | None = None
+    unlogged: LostTime | None = None
 
 
 def read_log(log: Log, season: Expected, now: Expected, zone: Zone, most_w: float) -> Reading:
@@ -131,13 +136,15 @@ def read_log(log: Log, season: Expected, now: Expected, zone: Zone, most_w: floa
     if no_sun:
         told = replace(told, gaps=())
     usable = told.usable
-    begin, end = pieces.begin_s[usable], pieces.end_s[usable]
-    compared = float(pieces.energy_wh[usable].sum()) / 1000.0
-    expected = now.band(begin, end)
+    used = pieces.part(usable)
+    compared = float(used.energy_wh.sum()) / 1000.0
+    expected = now.band(used.begin_s, used.end_s, used.share)
     sd = sd_share_of(expected)
     of_a_day = _usual_day_kwh(now)
     off = _without_off_time(log.inputs, told.gaps)
-    series = series_of(pieces, usable, zone, most_w)
+    own = InputGaps(gaps=(), notes=()) if no_sun else input_gaps(log, told, season, now)
+    all_gaps = tuple(sorted((*told.gaps, *own.gaps), key=lambda gap: gap.begin_s))
+    series = series_of(pieces, usable & pieces.whole, zone, most_w)
     return Reading(
         log=log,
         now=now,
@@ -150,15 +157,15 @@ def read_log(log: Log, season: Expected, now: Expected, zone: Zone, most_w: floa
         sd_share=sd,
         visible_share=min(1.0 - float(np.exp(-_SEEN_SD * sd)), 1.0),
         days=(expected.middle or 0.0) / of_a_day if of_a_day > 0 else 0.0,
-        sorted=told,
-        missed_kwh=_missed(told.gaps),
+        sorted=replace(told, gaps=all_gaps),
+        missed_kwh=_missed(all_gaps),
         series=series,
         clipped=_clipped(series),
         input_series=tuple(
             one for (number, part), use in zip(log.inputs, off, strict=True)
             if (one := series_of(part, use, zone, most_w, number)) is not None
         ),
-        notes=(*log.notes, *_more_notes(pieces, told, season, no_sun=no_sun)),
+        notes=(*log.notes, *own.notes, *_many(all_gaps), *_more_notes(pieces, told, season, no_sun=no_sun)),
         no_sun=no_sun,
         silent=None if no_sun else _silence(pieces, told.gaps),
         store_like=no_sun and _like_a_store(pieces, season),
@@ -196,6 +203,7 @@ def _no_alarm(found: Diagnosis) -> str:
 
 def judged(
     reading: Reading, alarm: bool, promised_kwh: Band, year_sd_share: float, *, input_silent: bool = False,
+    input_weak: bool = False,
     whole: Diagnosis | None = None, snow_facts: SnowFacts | None = None,
 ) -> Judged:  # fmt: skip
     """The conclusion of a log.
@@ -206,18 +214,21 @@ def judged(
         promised_kwh: what the set was to give in a year.
         year_sd_share: how far one year's light lies from another's.
         input_silent: does one input give nothing while another gives?
+        input_weak: or far less than it should beside it?
         whole: what the course of the whole set's log says.
         snow_facts: by which a set that gives nothing in winter may be snowed in; None: not known.
     """
     silent = reading.silent
     snow = silent is not None and snow_facts is not None and snow_facts.may_lie(silent, reading.zone)
     visible = _visible_share(reading, whole)
-    plain = _plain_conclusion(reading, input_silent=input_silent, snow=snow)
+    plain = _plain_conclusion(reading, input_silent=input_silent, input_weak=input_weak, snow=snow)
     conclusion, because = plain or _conclusion(reading, visible, alarm=alarm)
+    off = None if silent is not None else off_time(reading.sorted.gaps, reading.logged_kwh)
+    if conclusion is not Conclusion.SOMETHING_WRONG and _was_off(reading, off, snow_facts):
+        conclusion, because = Conclusion.SOMETHING_WRONG, WAS_OFF
     pieces = reading.log.total
-    projected, level = projected_year(
-        promised_kwh, reading.ratio, reading.sd_share, year_sd_share, faulty=conclusion is Conclusion.SOMETHING_WRONG
-    )
+    faulty = conclusion is Conclusion.SOMETHING_WRONG and because != WAS_OFF
+    projected, level = projected_year(promised_kwh, reading.ratio, reading.sd_share, year_sd_share, faulty=faulty)
     totals = totals_of(pieces, reading.sorted.usable, reading.now, reading.zone)
     return Judged(
         conclusion=conclusion,
@@ -227,7 +238,16 @@ def judged(
         level=level,
         visible_share=visible,
         second_year=None if reading.no_sun else second_year(totals.days, reading.now.basis, year_sd_share),
+        off=off,
+        unlogged=unlogged_time(reading.sorted.gaps, reading.logged_kwh),
     )
+
+
+def _was_off(reading: Reading, off: LostTime | None, snow_facts: SnowFacts | None) -> bool:
+    """Is it the first thing to tell that the set was off, and no snow that explains it?"""
+    if off is None or not off.stands_out or reading.no_sun or reading.ratio is None:
+        return False
+    return snow_facts is None or not under_snow(reading.sorted.gaps, snow_facts, reading.zone)
 
 
 def _visible_share(reading: Reading, whole: Diagnosis | None) -> float:
@@ -237,7 +257,9 @@ def _visible_share(reading: Reading, whole: Diagnosis | None) -> float:
     return min(reading.visible_share, whole.would_have_seen_share)
 
 
-def _plain_conclusion(reading: Reading, *, input_silent: bool, snow: bool) -> tuple[Conclusion, str] | None:
+def _plain_conclusion(
+    reading: Reading, *, input_silent: bool, input_weak: bool, snow: bool
+) -> tuple[Conclusion, str] | None:
     """What the rows show without any weighing."""
     if reading.no_sun:
         return Conclusion.CANNOT_TELL, "store_behind_it" if reading.store_like else "not_a_solar_log"
@@ -247,7 +269,9 @@ def _plain_conclusion(reading: Reading, *, input_silent: bool, snow: bool) -> tu
         return Conclusion.SOMETHING_WRONG, "gives_nothing"
     if any(note.code == TURNED_CLAMP for note in reading.notes):
         return Conclusion.SOMETHING_WRONG, TURNED_CLAMP
-    return (Conclusion.SOMETHING_WRONG, "input_gives_nothing") if input_silent else None
+    if input_silent:
+        return Conclusion.SOMETHING_WRONG, "input_gives_nothing"
+    return (Conclusion.SOMETHING_WRONG, "input_gives_little") if input_weak else None
 
 
 def _conclusion(reading: Reading, visible_share: float, *, alarm: bool) -> tuple[Conclusion, str]:
@@ -352,6 +376,10 @@ def _without_sun(pieces: Pieces, season: Expected) -> bool:
     return all(_dark_share(pieces, _dark_rows(pieces, season, hours)) > _NO_SUN_SHARE for hours in _CLOCKS_H)
 
 
+def _many(gaps: Sequence[Gap]) -> list[LogNote]:
+    return [LogNote(code="more_gaps", count=len(gaps) - _MOST_GAPS)] if len(gaps) > _MOST_GAPS else []
+
+
 def _more_notes(pieces: Pieces, told: Sorted, season: Expected, *, no_sun: bool) -> list[LogNote]:
     """What gaps and the sun add to what the rows told."""
     notes = []
@@ -360,8 +388,6 @@ def _more_notes(pieces: Pieces, told: Sorted, season: Expected, *, no_sun: bool)
         notes.append(LogNote(code="lost_rows", count=told.lost_rows, facts=MappingProxyType(facts)))
     if told.nights:
         notes.append(LogNote(code="nights_left_out", count=told.nights))
-    if len(told.gaps) > _MOST_GAPS:
-        notes.append(LogNote(code="more_gaps", count=len(told.gaps) - _MOST_GAPS))
     dark = _dark_rows(pieces, season)
     by_night = _dark_share(pieces, dark)
     if by_night > _BY_NIGHT_SHARE:

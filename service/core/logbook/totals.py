@@ -77,7 +77,7 @@ class _Days:
         self.logged = self._sum(counted, counted.energy_wh, edges)
         self.compared = self._sum(known, known.energy_wh, edges)
         self.expected = np.diff(now.course.at(edges))
-        self.known = self._sum(known, now.course.between(known.begin_s, known.end_s), edges)
+        self.known = self._sum(known, known.expected_wh(now.course), edges)
         long = pieces.seconds > 1.5 * 86_400
         self.joined = self._sum(pieces.part(long), np.ones(int(long.sum())), edges) > 0.0
 

@@ -5,8 +5,8 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from service.core.logbook import Rows, read_log, zone_of
-from service.core.logbook.grid import series_of, spread_out, summed_inputs
+from service.core.logbook import Rows, zone_of
+from service.core.logbook.grid import series_of, spread_out
 from service.core.logbook.log import log_of
 from service.core.logbook.series import LoggedSeries
 from tests.logs import CEILING, DAY_S, FIRST_S, HOUR_S, counter_rows, log_from, power_rows, season, utc, without
@@ -74,12 +74,3 @@ def test_what_a_counter_made_good_is_spread_by_what_was_to_be_expected_and_not_o
     whole = spread_out(log_from(rows).total, season(8))
     by_day = np.bincount((whole.begin_s - FIRST_S) // DAY_S, weights=whole.energy_wh)
     assert by_day == pytest.approx(np.full(8, power_rows(1).value.sum()), rel=1e-3)
-
-
-def test_inputs_add_up_where_all_of_them_are_known() -> None:
-    left, right = power_rows(3, share=0.6), without(power_rows(3, share=0.4), FIRST_S, FIRST_S + DAY_S)
-    log = log_of([(1, left), (2, right)], [CEILING] * 2, utc())
-    assert log.total.energy_wh.sum() == pytest.approx(2 * power_rows(1).value.sum())
-    assert summed_inputs((log.inputs[0][1],)).energy_wh.sum() == pytest.approx(left.value.sum())
-    reading = read_log(log, season(3), season(3), utc(), 800.0)
-    assert [one.input for one in reading.input_series] == [1, 2]

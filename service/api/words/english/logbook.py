@@ -20,6 +20,14 @@ TEXTS: Mapping[str, str] = {
     "shows what is made as drawn. They were read with the sign turned. Turn the clamp with the power off, or have the "
     "meter turn the sign.",
     "because.input_gives_nothing": "One input gives nothing while another gives. {silence}",
+    "because.input_gives_little": "One input gives far less than it should beside another. {silence}",
+    "because.was_off": "{off} In the time in which it ran it gave {ratio_pct:.0f} % of what was to be expected, and "
+    "nothing else stands out.",
+    "also.worth": "That was worth some {not_made_worth:.0f} {currency}.",
+    "also.off": "On {days} days it was off or not connected: about {kwh:.0f} kWh were not made.",
+    "also.off.one": "On one day it was off or not connected: about {kwh:.1f} kWh were not made.",
+    "also.not_logged": "Of {days} days nothing was logged: about {kwh:.0f} kWh are not in the log.",
+    "also.not_logged.one": "Of one day nothing was logged: about {kwh:.1f} kWh are not in the log.",
     "because.not_a_solar_log": "So much of this log's energy lies in the dark that it is none of panels alone, "
     "whatever hours the clock is off. Is it another meter's, that of a store, or is its clock off by half a day? "
     "Nothing is reckoned from it.",
@@ -38,6 +46,10 @@ TEXTS: Mapping[str, str] = {
     "because.within_band": "The set gave {ratio_pct:.0f} % of what was to be expected in exactly the time logged, and "
     "nothing stands out. That is the usual case. A shortfall of less than about {visible_pct:.0f} % would not show in "
     "such a log.",
+    "because.within_band.low": "The set gave {ratio_pct:.0f} % of what was to be expected in exactly the time logged: "
+    "lower than expected, but the weather and the doubts of label and model may be all of it, and no cause stands out. "
+    "A shortfall of less than about {visible_pct:.0f} % would not show in such a log. If it stays so low, look for "
+    "dirt and shade.",
     "because.more_than_expected": "The set gave {ratio_pct:.0f} % of what was to be expected, more than it can by what "
     "is said of it. Please check rated power, number of panels, planes and the unit of the log.",
     "because.weather_hides_it": "The set gave {ratio_pct:.0f} % of what was to be expected in the time logged, but "
@@ -58,6 +70,14 @@ TEXTS: Mapping[str, str] = {
     "{missed_kwh:.1f} kWh were not made. Was it unplugged, a breaker off, the grid out, or snow on it?",
     "gap.unknown": "Nothing was logged here, and the log cannot tell whether the set ran; up to some {missed_kwh:.1f} "
     "kWh are missing.",
+    "input_gap.connection_lost": "The log of input {input} lacks this stretch, while another input was logged: about "
+    "{missed_kwh:.1f} kWh of this input are not in the sum. What the others gave counts.",
+    "input_gap.connection_lost.regained": "Of input {input} nothing was logged here, but its counter ran on: its jump "
+    "at the end, {regained_kwh:.1f} kWh, is spread over the gap and is no peak.",
+    "input_gap.set_off": "The counter of input {input} stood still here, while another input was logged: about "
+    "{missed_kwh:.1f} kWh were not made. Was it unplugged?",
+    "input_gap.unknown": "Of input {input} nothing was logged here, and its counter cannot tell whether it ran; up to "
+    "some {missed_kwh:.1f} kWh of it are missing.",
     # of the rows
     "note.empty_rows": "{count} rows hold no value and count as not logged.",
     "note.empty_rows.one": "One row holds no value and counts as not logged.",
@@ -102,6 +122,18 @@ TEXTS: Mapping[str, str] = {
     "note.counter_jump.one": "The counter jumps once by more than the set can have made; the jump was left out.",
     "note.lost_rows": "{count} single rows by day are missing; they would hold about {kwh:.2f} kWh, not in the sum.",
     "note.lost_rows.one": "One row by day is missing; it holds about {kwh:.2f} kWh, which are not in the sum.",
+    "note.input_gaps": "The log of input {input} lacks {count} stretches, {days:.1f} days together, in which another "
+    "input was logged: about {kwh:.1f} kWh of input {input} are not in the sum; what the others gave meanwhile counts.",
+    "note.input_gaps.one": "The log of input {input} lacks a stretch of {days:.1f} days in which another input was "
+    "logged: about {kwh:.1f} kWh of input {input} are not in the sum; what the others gave meanwhile counts.",
+    "note.input_lost_rows": "Of input {input} {count} single rows by day are missing; they would hold about "
+    "{kwh:.2f} kWh, not in the sum.",
+    "note.input_lost_rows.one": "Of input {input} one row by day is missing; it holds about {kwh:.2f} kWh, which are "
+    "not in the sum.",
+    "note.input_without_log.one": "Input {input} has panels, but no log of it was sent: what was to be expected is "
+    "that of the other inputs alone.",
+    "note.inputs_apart.one": "Input {input} gives {percent:.0f} % of what it should beside input {other}, first seen "
+    "on {since}: more than their days lie apart otherwise ({spread:.0f} %). Look for dirt, shade and plugs there.",
     "note.nights_left_out": "{count} stretches without sun were not logged; they are no gaps.",
     "note.nights_left_out.one": "One stretch without sun was not logged; it is no gap.",
     "note.more_gaps": "{count} more gaps are not listed; the largest are.",
@@ -147,6 +179,12 @@ TEXTS: Mapping[str, str] = {
     "{other} gave it stayed at nought.",
     "silent.some_days": "Input {input} gave nothing on {days} of {told} days on which input {other} gave, first on "
     "{since}.",
+    "weak.from_a_day": "Since {since} input {input} has given about {percent:.0f} % of what it gave before beside "
+    "input {other}: on {days} of {told} days compared. A single day's ratio lies within some {spread:.0f} % of that.",
+    "weak.always": "Input {input} gives about {percent:.0f} % of what it should beside input {other}, on all {told} "
+    "days compared. A single day's ratio lies within some {spread:.0f} % of that.",
+    "weak.some_days": "Input {input} gave about {percent:.0f} % of what it should beside input {other} on {days} of "
+    "{told} days compared, first on {since}, and gave well on the others.",
     "cause.input_dead": "one input gives nothing or half",
     "suspect.input_dead": "The set gives a fixed part of what it should, on bright and dull days alike: one of its "
     "inputs gives nothing or half.",
@@ -190,6 +228,11 @@ TEXTS: Mapping[str, str] = {
     "suspect.clock_shift": "The day of the log begins and ends too early or too late: its clock or its zone is wrong. "
     "No energy is lost.",
     "look.clock_shift": "Compare the logger's clock with yours, and see whether it knows summer time and the zone.",
+    "cause.set_off": "the set was off or not connected for days",
+    "suspect.set_off": "The set was off or not connected on {days} days between {since} and {until}: every row by day "
+    "is nought there, although even a dull sky would have shown something. About {not_made_kwh:.0f} kWh were not made.",
+    "look.set_off": "Did somebody unplug it or switch it off? If nobody did, look at plug, breaker and socket and at "
+    "the errors in the inverter's display; a set that drops out of itself for days needs an electrician.",
     "cause.shade_grown": "a shadow that has grown since last year",
     "suspect.shade_grown": "In the same weeks as a year ago, clear days give less while the sun stands in one part of "
     "the sky, and no less in the others: something there has grown.",

@@ -3,6 +3,7 @@
 from service.core.logbook.diagnosis.diagnose import Diagnosis, Suspect, suspects
 from service.core.logbook.diagnosis.evidence import Evidence, evidence_of
 from service.core.logbook.diagnosis.input_silent import SilentInput, silent_inputs
+from service.core.logbook.diagnosis.input_weak import SharedDays, WeakInput, weak_inputs
 from service.core.logbook.diagnosis.lower_limit import clipped_steps
 from service.core.logbook.diagnosis.plane_fit import PlaneFit
 
@@ -10,10 +11,13 @@ __all__ = [
     "Diagnosis",
     "Evidence",
     "PlaneFit",
+    "SharedDays",
     "SilentInput",
     "Suspect",
+    "WeakInput",
     "clipped_steps",
     "evidence_of",
     "silent_inputs",
     "suspects",
+    "weak_inputs",
 ]

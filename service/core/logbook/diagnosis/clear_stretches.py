@@ -17,6 +17,7 @@ _SHORTEST_S = 5400
 _BRIGHT_SHARE = 0.25  # of the cloudless top
 _GREY_SHARE = 0.42  # of the best level within a fortnight
 _REACH_DAYS = 15
+_USUAL_FALL = 0.05  # of the bright levels from middling to high output, in sound logs
 _LONG_S = 4 * HOUR_S  # a day with so long stretches counts whole
 
 
@@ -47,7 +48,7 @@ def unrest_evidence(frame: Frame, cloudless_w: Floats) -> Mapping[str, float]:
         ``calm_low_share``, ``calm_high_share``: of the steps with middling and with high cloudless power, how many
         lie in a clear stretch; ``calm_fall``: the one less the other (``calm_lost_share``: where that is above nought);
         ``low_sunny_level``, ``high_sunny_level``: logarithm of the upper quartile of their ratio; ``sunny_fall``: the
-        one less the other.
+        one less the other (``sunny_lost_log``: by how much it is more than usual).
     """
     ratio, bright, calm = _ratios(frame, cloudless_w)
     top = float(np.quantile(cloudless_w[bright], 0.98)) if bright.any() else 1.0
@@ -61,6 +62,7 @@ def unrest_evidence(frame: Frame, cloudless_w: Floats) -> Mapping[str, float]:
     found["calm_fall"] = found["calm_low_share"] - found["calm_high_share"]
     found["calm_lost_share"] = max(float(np.nan_to_num(found["calm_fall"])), 0.0)
     found["sunny_fall"] = found["low_sunny_level"] - found["high_sunny_level"]
+    found["sunny_lost_log"] = max(float(np.nan_to_num(found["sunny_fall"])) - _USUAL_FALL, 0.0)
     return found
 
 

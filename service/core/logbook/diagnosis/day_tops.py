@@ -6,6 +6,7 @@ supposed (nothing, an input dead or a section lost: always, from a day on, or on
 """
 
 from collections.abc import Mapping
+from dataclasses import dataclass
 from itertools import product
 from statistics import NormalDist
 
@@ -20,6 +21,8 @@ _BASE_SD = 0.08  # of a sound set's level, by its rating, dirt and the place's a
 _LEVELS = np.arange(-2.2, 0.42, 0.02)  # logarithms
 _LEAST_DAYS, _MOST_CUTS = 6, 40
 _FARTHEST = 1e-4
+# So much likelier a fall has to be (logarithms) before it is told by itself; sound logs of 170 reached 9.6 at most.
+_FALL_GAIN, _FALL_AHEAD, _LEAST_A_SIDE = 11.0, 4.0, 3
 # The normal distribution by steps of its deviation, read on straight lines: within 4e-6, without a library of 27 MB.
 _DEVIATIONS = np.arange(-8.0, 8.005, 0.01)
 _NORMAL = np.array([NormalDist().cdf(at) for at in _DEVIATIONS])
@@ -95,6 +98,51 @@ def tops_evidence(tops_log: Floats, shares: Mapping[str, float]) -> Mapping[str,
     told = gains | {f"tops_{cause}": gain for cause, gain in beside.items()} | {"tops_level_gain": free - nothing}
     small = {name: float(np.sign(gain) * np.log1p(abs(gain))) for name, gain in told.items()}
     return {"tops_level": float(_LEVELS[int(np.argmax(sums[-1]))]), **small}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Fall:
+    """A fall of the best hours by what an input dead leaves, from a day on.
+
+    ``left_share``: of the level before; ``at_share``: where in the log; ``since_day``: counted from 1 January 1970;
+    ``days_before``, ``days_after`` told; ``log_gain``: how much likelier than no fall (a logarithm), ``log_ahead``:
+    than any other course of the best hours; ``sureness_share``: by those.
+    """
+
+    left_share: float
+    at_share: float
+    since_day: int
+    days_before: int
+    days_after: int
+    log_gain: float
+    log_ahead: float
+    sureness_share: float
+
+
+def fall_of(tops_log: Floats, day: Ints, named: Mapping[str, float]) -> Fall | None:
+    """The fall, where the best hours plainly show one.
+
+    Args:
+        tops_log: (d,) logarithms in order of time.
+        day: (d,) the days, from 1 January 1970.
+        named: what ``tops_evidence`` says of them, and ``dead_share``.
+    """
+    share = named["dead_share"]
+    gain, ahead = (float(np.sign(one) * np.expm1(abs(one))) for one in (named["tops_dead_step"], named["tops_dead"]))
+    if share >= 0.0 or not (gain > _FALL_GAIN and ahead > _FALL_AHEAD):
+        return None
+    table = _likelihood(tops_log[:, np.newaxis] - _LEVELS)
+    sums = np.concatenate([np.zeros((1, _LEVELS.size)), np.cumsum(table, axis=0)])
+    fallen = np.clip(np.rint((_LEVELS + share - _LEVELS[0]) / 0.02).astype(np.int64), 0, _LEVELS.size - 1)
+    told = (sums + (sums[-1] - sums)[:, fallen] - 0.5 * (_LEVELS / _BASE_SD) ** 2).max(axis=1)
+    at = int(np.argmax(told[_LEAST_A_SIDE : tops_log.size - _LEAST_A_SIDE + 1])) + _LEAST_A_SIDE
+    if at > tops_log.size - _LEAST_A_SIDE:
+        return None
+    return Fall(
+        left_share=float(np.exp(share)), at_share=at / tops_log.size, since_day=int(day[at]), days_before=at,
+        days_after=tops_log.size - at, log_gain=gain, log_ahead=ahead,
+        sureness_share=1.0 - 0.5 * float(np.exp(-min(gain / _FALL_GAIN, ahead / _FALL_AHEAD) / 2.0 + 0.5)),
+    )  # fmt: skip
 
 
 def _likelihood(off: Floats) -> Floats:

@@ -16,6 +16,7 @@ from service.core.model.facts import Setup
 from service.core.model.weather import GivenWeather
 
 SOMETHING_WRONG, CANNOT_TELL = "something_wrong", "cannot_tell"
+_DEAD = "input_dead"
 LEAST_DAYS = 5  # with light and readings, for anything to be said
 _LEAST_SHOWN_SHARE = 0.05
 _SURE_STEP = 4.0
@@ -26,6 +27,14 @@ _SHORT_DAYS, _STRONG_SHARE = 20, 0.95
 _LEAST_TELLING_DAYS, _MOST_TELLING_DAYS, _FLOOR_DAY_SD, _NINE_TENTHS_SD = 3.0, 12.0, 0.03, 2.56
 _PLACE_SD, _PLACE_SD_WEATHER, _SEEN_SD = 0.055, 0.03, 2.5
 _OF_LEVEL = frozenset({"input_dead", "bypass_section_lost", "dirt_drift", "fast_ageing"})
+
+# Causes that the log shows nothing of are not named, and do not decide: of what speaks for a fault, so much at least
+# has to be of causes with evidence of their own.
+_LEAST_SHOWN_BY_CAUSES, _NOUGHT = 0.15, 1e-6
+_DESCRIBES = frozenset(  # where or from when, which says nothing of whether
+    {"held_back_from_c", "flat_top_w", "top_over_stated_limit_share", "sector_edge_from_noon_deg", "below_height_deg"}
+)
+_RAISED_ALARM_SHARE = 0.5
 
 # What is shown for a cause: the quantity, the name it is shown under, and whether it is a logarithm of a share.
 _SHOWN: Mapping[str, tuple[tuple[str, str, bool], ...]] = MappingProxyType(
@@ -78,6 +87,8 @@ _SHOWN: Mapping[str, tuple[tuple[str, str, bool], ...]] = MappingProxyType(
             ("quiet_dips_per_h", "dips_per_bright_clear_hour", False),
             ("clear_dip_energy_share", "energy_share", False),
             ("calm_lost_share", "less_calm_at_high_output_share", False),
+            ("sunny_lost_log", "lower_at_high_output_log", False),
+            ("top_lost_share", "energy_missing_at_high_output_share", False),
         ),
         "wet_trips": (("late_days_share", "late_days_share", False), ("late_h", "late_by_h", False)),
         "clock_shift": (
@@ -98,12 +109,14 @@ class Suspect:
 
     ``effect_share`` is the part of the energy of the logged time that it costs (below 0: the set gives more so); None
     where it cannot be told. ``evidence``: the quantities that speak for it, by names that carry their units.
+    ``since_day``: the first day that shows it, from 1 January 1970; None: not told.
     """
 
     code: str
     sureness_share: float
     effect_share: float | None
     evidence: Mapping[str, float]
+    since_day: int | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -155,10 +168,16 @@ def suspects(
     case = case_of(by_the_hour=evidence.by_the_hour, with_weather=evidence.with_weather)
     shares = sureness_of(evidence.named, weights, case)
     wrong = 1.0 - shares[NOTHING_UNUSUAL]
+    shares = {code: share for code, share in shares.items() if code == NOTHING_UNUSUAL or not _bare(code, evidence)}
     causes = sorted((code for code in shares if code != NOTHING_UNUSUAL), key=lambda code: -shares[code])
-    alarm = wrong >= weights.cases[case].alarm_from_share
-    if series.start_s[-1] - series.start_s[0] <= _SHORT_DAYS * 86_400 and not evidence.with_weather:
+    shown = sum(shares[code] for code in causes)
+    alarm = bool(causes) and wrong >= weights.cases[case].alarm_from_share and shown >= _LEAST_SHOWN_BY_CAUSES
+    short = series.start_s[-1] - series.start_s[0] <= _SHORT_DAYS * 86_400 and not evidence.with_weather
+    if short:
         alarm = alarm and causes[0] not in _OF_LEVEL and shares[causes[0]] >= _STRONG_SHARE
+    elif _raised(shares, evidence):
+        causes.sort(key=lambda code: -shares[code])
+        alarm = alarm or shares[causes[0]] >= _RAISED_ALARM_SHARE
     plain = _plainly_shown(evidence)
     others = 1.0 - max((one.sureness_share for one in plain), default=0.0)
     shares = {code: share * others for code, share in shares.items()}
@@ -172,11 +191,26 @@ def suspects(
     return Diagnosis(
         conclusion=SOMETHING_WRONG if alarm else NOTHING_UNUSUAL,
         sureness_share=1.0 - (1.0 - wrong) * others,
-        suspects=tuple(one for one in told if alarm or any(one.evidence.values())),
+        suspects=tuple(told),
         plane=evidence.plane,
         clear_days=int(evidence.course.clear.size) if evidence.course.sure else 0,
         would_have_seen_share=_would_have_seen(evidence),
     )
+
+
+def _bare(code: str, evidence: Evidence) -> bool:
+    """Is all of its own evidence nought?"""
+    shown = _suspect(code, 0.0, evidence).evidence
+    return all(abs(value) < _NOUGHT for name, value in shown.items() if name not in _DESCRIBES)
+
+
+def _raised(shares: dict[str, float], evidence: Evidence) -> bool:
+    """A fall of the best hours makes an input dead surer, as far as no other cause explains the log better."""
+    if evidence.fall is None or _DEAD not in shares:
+        return False
+    others = max((share for code, share in shares.items() if code not in (_DEAD, NOTHING_UNUSUAL)), default=0.0)
+    shares[_DEAD] = max(shares[_DEAD], evidence.fall.sureness_share * (1.0 - others))
+    return True
 
 
 def _would_have_seen(evidence: Evidence) -> float | None:
@@ -214,8 +248,9 @@ def _suspect(code: str, share: float, evidence: Evidence) -> Suspect:
     named = evidence.named
     shown: dict[str, float] = {}
     for quantity, name, is_log in _SHOWN[code]:
-        found = named.get(f"w_{quantity}", named.get(quantity))
-        if found is not None and np.isfinite(found):
+        told = [named.get(f"{lead}{quantity}", float("nan")) for lead in ("w_", "", "s_")]
+        found = next((value for value in told if np.isfinite(value)), None)  # of all days, clear ones, clear stretches
+        if found is not None:
             shown[name] = float(np.exp(found)) if is_log else found
     if code == "plane_differs" and evidence.plane is not None:
         plane = evidence.plane
@@ -225,7 +260,16 @@ def _suspect(code: str, share: float, evidence: Evidence) -> Suspect:
         }  # fmt: skip
     if code == "clock_shift":
         shown["fast_by_h"] = named["clock_ahead_h"]
-    return Suspect(code=code, sureness_share=share, effect_share=_effect(code, evidence), evidence=shown)
+    fall = evidence.fall
+    if code == _DEAD and fall is not None:
+        shown |= {
+            "level_of_best_hours_after_share": fall.left_share, "days_before": float(fall.days_before),
+            "days_after": float(fall.days_after), "likelier_by_fall_log": fall.log_gain,
+        }  # fmt: skip
+    return Suspect(
+        code=code, sureness_share=share, effect_share=_effect(code, evidence), evidence=shown,
+        since_day=fall.since_day if code == _DEAD and fall is not None else None,
+    )  # fmt: skip
 
 
 def _effect(code: str, evidence: Evidence) -> float | None:
@@ -235,6 +279,8 @@ def _effect(code: str, evidence: Evidence) -> float | None:
         found = evidence.named.get(f"w_{name}", evidence.named.get(name, 0.0))
         return found if np.isfinite(found) else 0.0
 
+    if code == _DEAD and evidence.fall is not None:
+        return (1.0 - evidence.fall.left_share) * (1.0 - evidence.fall.at_share)
     if code in ("input_dead", "bypass_section_lost"):
         return _effect_of_level(of("dead_share" if code == "input_dead" else "section_share"), of)
     effect: dict[str, float | None] = {

@@ -13,7 +13,7 @@ from service.core.logbook.diagnosis.clear_days import DayCourse, day_courses, du
 from service.core.logbook.diagnosis.clear_stretches import stretch_levels, unrest_evidence
 from service.core.logbook.diagnosis.compared import Compared, Fit, compared_on, fitted
 from service.core.logbook.diagnosis.day_levels import DayLevels, level_evidence, pattern_evidence, usable
-from service.core.logbook.diagnosis.day_tops import day_tops, tops_evidence
+from service.core.logbook.diagnosis.day_tops import Fall, day_tops, fall_of, tops_evidence
 from service.core.logbook.diagnosis.dirt_drift import drift_evidence, wash_evidence
 from service.core.logbook.diagnosis.fast_ageing import ageing_evidence
 from service.core.logbook.diagnosis.frame import DAY_S, HOUR_S, Frame, Parts, frame_of, in_hours, working_power_w
@@ -47,6 +47,7 @@ _SMALL_MISFIT = 0.07  # a clock that is wrong by an hour leaves more
 _FARTHEST_SHIFT_H = 2.6  # farther off than any wrong plane brings the middle of production
 _NEAR_SHIFTS_MIN = (-120.0, -90.0, -60.0, -30.0, 30.0, 60.0, 90.0, 120.0)
 _LEAST_INDEX = 0.05  # of a day's energy over a cloudless one's
+_USUAL_TOP_OFF = 0.015  # of the energy, that is missing at high output of sound sets
 _BROKEN_WEIGHT = 0.3  # of an hour of broken cloud beside a clear one: the weather's clouds need not be the set's
 
 
@@ -54,7 +55,7 @@ _BROKEN_WEIGHT = 0.3  # of an hour of broken cloud beside a clear one: the weath
 class Evidence:
     """The named quantities; the plane that fits best; clear days and their levels; whether steps show a day.
 
-    ``grown`` and ``low_voltage`` need no weighing: None where the log does not show them.
+    ``grown``, ``low_voltage`` and ``fall`` (of the best hours) need no weighing: None where the log does not show them.
     """
 
     named: Mapping[str, float]
@@ -65,6 +66,7 @@ class Evidence:
     by_the_hour: bool
     grown: GrownShade | None
     low_voltage: LowVoltage | None
+    fall: Fall | None
 
 
 def evidence_of(
@@ -96,14 +98,16 @@ def evidence_of(
             named |= {f"s_{cause}_{name}": value for name, value in pattern.items()}
         named["s_days_share"] = stretches.day.size / max(log.frame.days, 1)
         named |= unrest_evidence(log.frame, log.cloudless_w)
-        tops = day_tops(log.frame, log.cloudless_w)[0]
+        tops, tops_day = day_tops(log.frame, log.cloudless_w)
     else:
         plane = None
         levels = _best_days(course)
         named |= _levels_evidence(levels, dull)
-        tops = np.log(course.index[course.index > _LEAST_INDEX])
+        tops_day = np.flatnonzero(course.index > _LEAST_INDEX)
+        tops = np.log(course.index[tops_day])
         named |= shares_left(model, log.frame.parts, log.cloudless)
     named |= tops_evidence(tops, {cause: named[f"{cause}_share"] for cause in ("dead", "section")})
+    fall = fall_of(tops, _calendar_days(log.frame, climate)[tops_day], named)
     if weather is not None:
         found, weather_plane = _weather_evidence(log, setup, model, climate, weather, dull)
         named |= {f"w_{name}": value for name, value in found.items()}
@@ -113,7 +117,16 @@ def evidence_of(
         named=named, plane=plane, course=course, levels=levels, with_weather=weather is not None,
         by_the_hour=by_the_hour, grown=shade_grown(log.frame, log.cloudless_w, course) if by_the_hour else None,
         low_voltage=_low_voltage(log, setup, model, climate, weather) if by_the_hour else None,
+        fall=fall,
     )  # fmt: skip
+
+
+def _calendar_days(frame: Frame, climate: PlaceClimate) -> Ints:
+    """(days,) the date of each day of the sun, counted from 1 January 1970."""
+    noon = np.zeros(frame.days)
+    np.maximum.at(noon, frame.day, frame.start_s.astype(np.float64))
+    local = noon + climate.longitude_deg / 360.0 * DAY_S - frame.step_s
+    return np.asarray(local // DAY_S, dtype=np.int64)
 
 
 def _low_voltage(
@@ -291,6 +304,7 @@ def _course_of_residual(compared: Compared, stated: Fit) -> dict[str, float]:
         "morning_off": float(off[hour < 10.0].sum()) / total,
         "evening_off": float(off[hour > 14.0].sum()) / total,
         "top_off": float(off[high].sum()) / total,
+        "top_lost_share": max(-float(off[high].sum()) / total - _USUAL_TOP_OFF, 0.0),
         "top_unrest": float(np.abs(off[high]).sum()) / total,
         "top_unrest_over_rest": _unrest(off, stated.power_w, high) - _unrest(off, stated.power_w, ~high),
     }

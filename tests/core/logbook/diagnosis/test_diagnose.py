@@ -118,10 +118,20 @@ def test_a_level_alone_is_no_alarm_before_three_weeks(days: int, told: str) -> N
 
 
 def test_no_suspect_is_shown_without_evidence_below_an_alarm(monkeypatch: pytest.MonkeyPatch) -> None:
-    shares = {"nothing_unusual": 0.62, "grid_trips": 0.38}
+    shares = {"nothing_unusual": 0.62, "wet_trips": 0.38}
     monkeypatch.setattr(diagnose, "sureness_of", lambda *_: shares)
     log = a_log(None, days=42, step_s=3600)
     steady = replace(log.series, energy_wh=np.where(log.series.energy_wh > 0.0, 100.0, 0.0))
     assert suspects(steady, log.setup, log.climate, WEIGHTS).suspects == ()
     shares["dirt_drift"] = 0.2  # which has some
     assert [one.code for one in suspects(log.series, log.setup, log.climate, WEIGHTS).suspects][-1] == "dirt_drift"
+
+
+def test_no_alarm_is_decided_by_a_cause_that_nothing_of_its_own_speaks_for(monkeypatch: pytest.MonkeyPatch) -> None:
+    shares = {"nothing_unusual": 0.05, "wet_trips": 0.9, "heat_derating": 0.05}
+    monkeypatch.setattr(diagnose, "sureness_of", lambda *_: shares)
+    log = a_log(None, days=42, step_s=3600)
+    steady = replace(log.series, energy_wh=np.where(log.series.energy_wh > 0.0, 100.0, 0.0))
+    found = suspects(steady, log.setup, log.climate, WEIGHTS)
+    assert found.conclusion == "nothing_unusual"
+    assert "wet_trips" not in {one.code for one in found.suspects}
