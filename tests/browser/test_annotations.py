@@ -186,6 +186,30 @@ def test_markup_in_an_answer_stays_text(browser: Chromium, page_address: str, se
         assert inert(tab)
 
 
+def test_a_double_is_told_with_the_set_of_the_advert_that_it_repeats(
+    browser: Chromium, page_address: str, settings: Kept, door: Door
+) -> None:
+    settings.at_home()
+    door.instead = doubled
+    with browser.opened(page_address) as tab:
+        page = Page(tab)
+        page.notice()
+        first, second = page.facts()[:2]
+        assert (second["fit"], second["payback"]) == (first["fit"], first["payback"])
+        [words], [again] = page.texts(".sunsill-because")[:2]
+        assert again == f"The same once more as “{on_board()[0]['title']}”. {words}"
+
+
+def doubled(reply: Reply) -> Reply:
+    """The second advert is the first one once more."""
+    status, headers, body = reply
+    answer = json.loads(body)
+    for row in answer.get("adverts", ()):
+        if row["advert"] == "advert 2":
+            row["double_of"] = "advert 1"
+    return status, headers, json.dumps(answer).encode()
+
+
 def spoilt(reply: Reply) -> Reply:
     """Each sentence of an answer in place of which markup stands."""
     status, headers, body = reply

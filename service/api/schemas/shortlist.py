@@ -86,10 +86,11 @@ def _in_bounds(part: Any, within: str = "", depth: int = 0) -> Any:
         return part
     found: dict[str, Any] = {}
     for name, value in part.items():
-        if isinstance(value, dict | list):
+        kind = type(value)  # as JSON gives it; a board has thousands of figures
+        if kind is dict or kind is list:
             found[name] = _in_bounds(value, name, depth + 1)
             continue
-        if isinstance(value, int | float) and not isinstance(value, bool):
+        if kind is int or kind is float:
             bounds = BOUNDS.get(str(_BOUND_OF.get((within, name), name)))
             if bounds is not None and not bounds.low <= value <= bounds.high:
                 continue

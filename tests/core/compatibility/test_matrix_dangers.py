@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 from service.core.compatibility import column_of, dangers_of
 from service.core.compatibility.panel_side import panel_side
 from service.core.compatibility.wiring import Curves, Wiring
-from service.core.model.assumption import Assumptions
+from service.core.model.assumption import Assumption, Assumptions
 from service.core.model.finding import Verdict
 from tests.builders import array, inverter, one_input, panel, setup
 
@@ -41,6 +41,40 @@ def test_a_set_is_refused_there_just_where_its_panel_side_is(
     assert (found is not None) == bool(refused)
     if found is not None:
         assert found.code in refused
+
+
+@settings(max_examples=60, deadline=None)
+@given(
+    st.integers(1, 3),
+    st.sampled_from(["series", "parallel"]),
+    st.sampled_from([40.0, 60.0, 120.0]),
+    st.sampled_from([16.0, 18.0, 40.0]),
+    st.sets(st.sampled_from([
+        "/arrays/0/panel/open_circuit_voltage_v", "/arrays/0/panel/short_circuit_current_a",
+        "/inverter/inputs/0/max_input_voltage_v", "/inverter/inputs/0/max_short_circuit_current_a",
+    ])),
+)  # fmt: skip
+def test_what_likely_does_not_fit_there_is_what_the_panel_side_finds_with_the_worst_values(
+    count: int, joined: str, volts: float, amperes: float, assumed: set[str]
+) -> None:
+    limits = one_input(max_input_voltage_v=volts, tracking_max_v=min(55.0, volts), max_short_circuit_current_a=amperes)
+    device, one = inverter(inputs=(limits,), input_count=1), panel()
+    whole = setup(arrays=(array(panel=one, count=count, joined=joined, input=1),), inverter=device)
+    values = {
+        "/arrays/0/panel/open_circuit_voltage_v": one.open_circuit_voltage_v,
+        "/arrays/0/panel/short_circuit_current_a": one.short_circuit_current_a,
+        "/inverter/inputs/0/max_input_voltage_v": volts,
+        "/inverter/inputs/0/max_short_circuit_current_a": amperes,
+    }
+    told = Assumptions.of(
+        Assumption(pointer=pointer, value=value, code="class", source="", low=0.9 * value, high=1.1 * value)
+        for pointer, value in values.items() if pointer in assumed and value is not None
+    )  # fmt: skip
+    stands = dangers_of(whole, told, CELLS, one, told).stand(column_of(device, told))
+    findings = panel_side(Wiring(whole, told, (CELLS[0],), Curves(), (CELLS[1],)))
+    refused = any(finding.verdict == Verdict.DOES_NOT_FIT for finding in findings)
+    likely = any(finding.likely == Verdict.DOES_NOT_FIT for finding in findings)
+    assert stands == (Verdict.DOES_NOT_FIT if refused else Verdict.NOT_KNOWN if likely else Verdict.FITS)
 
 
 def test_three_strings_on_a_small_fuse_are_refused_and_two_are_not() -> None:

@@ -1,5 +1,6 @@
 """Caps on inverter output and on panel power."""
 
+from dataclasses import replace
 from datetime import date
 
 import pytest
@@ -7,7 +8,7 @@ import pytest
 from service.core.model.assumption import Assumption, Assumptions
 from service.core.model.facts import OtherSet
 from service.core.model.finding import Finding
-from service.core.rules import AcTier, PanelCap, RuleCard, rule_findings
+from service.core.rules import AcTier, PanelCap, RuleCard, most_panel_w, rule_findings
 from tests import builders
 from tests.core.rules.card_builder import card
 
@@ -112,6 +113,27 @@ PANEL_CAPS = (
 def test_the_panel_cap_hangs_on_the_plug(plug: str | None, each: float, verdict: str) -> None:
     rule = card(panel_cap_wp=2000, panel_cap_by_plug=PANEL_CAPS)
     assert found("panel_cap", rule, plug=plug, panel_w=each).verdict == verdict
+
+
+@pytest.mark.parametrize("plug", ["household", "special_connector", None, "not_known"])
+@pytest.mark.parametrize("inclusive", [True, False])
+def test_the_most_watts_of_panels_are_those_beyond_which_a_refusal_is_likely(plug: str | None, inclusive: bool) -> None:
+    caps = tuple(replace(cap, inclusive=inclusive) for cap in PANEL_CAPS)
+    rule = card(panel_cap_wp=2000, panel_cap_by_plug=caps)
+    circuit = None if plug is None else builders.socket_circuit(plug=plug)
+    most = most_panel_w(builders.setup(socket_circuit=circuit), rule)
+    assert most is not None
+    for watts in (most[0] - 2, most[0], most[0] + 2):
+        inside = watts <= most[0] if most[1] else watts < most[0]
+        likely = found("panel_cap", rule, plug=plug, panel_w=watts / 2).likely
+        assert (likely == "does_not_fit") == (not inside)
+
+
+def test_other_sets_take_their_share_of_the_most_watts_and_no_cap_is_no_limit() -> None:
+    other = OtherSet(ac_power_w=300, panel_power_w=1200, same_circuit=False)
+    shared = builders.setup(socket_circuit=builders.socket_circuit(plug="household", other_sets=(other,)))
+    assert most_panel_w(shared, card(panel_cap_wp=2000)) == (800, True)
+    assert most_panel_w(shared, card()) is None
 
 
 def test_the_other_sets_panels_count_behind_one_meter() -> None:

@@ -48,8 +48,10 @@ function factsOf({ kind, is_offer, price }) {
  * @param {Map<string, string>} titles of all adverts, by name
  */
 function addSet(advert, list, titles) {
-  const set = setOf(advert.sent.id, list.shortlist);
   const row = list.adverts.find((one) => one.advert === advert.sent.id);
+  const double = row?.double_of ?? null;
+  const id = double ?? advert.sent.id;
+  const set = setOf(id, list.shortlist);
   const facts = advert.shown.querySelector("dl");
   const details = advert.shown.querySelector("details");
   if (set === null) {
@@ -59,10 +61,11 @@ function addSet(advert, list, titles) {
     facts.after(made("p", "because", [row?.because?.text ?? "The service says nothing of it."]));
     return;
   }
-  facts.append(fact("fit", fitLabel(set, advert.sent.id, titles), fitWords(set)));
+  facts.append(fact("fit", fitLabel(set, id, titles), fitWords(set)));
   facts.append(fact("payback", "Paid back after (years)", yearsBand(set.simple_payback_years)));
-  facts.after(made("p", "because", [setWords(set, advert.sent.id, list.currency, titles)]));
-  details?.append(...detailsOfSet(set, advert.sent.id, list.currency));
+  const same = double === null ? "" : `The same once more as “${titles.get(double) ?? double}”. `;
+  facts.after(made("p", "because", [same + setWords(set, id, list.currency, titles)]));
+  details?.append(...detailsOfSet(set, id, list.currency));
 }
 
 /** With what the fit is told: my inverter, its own, or that of another advert. */

@@ -62,10 +62,11 @@ TEXTS: Mapping[str, str] = {
     "what the goods are worth to you here, which may be more than a new set costs. Look one up first.",
     "note.order": "Sets that fit, or of which nothing known speaks against it, come first; then those that do not fit "
     "with the worst values usual where ratings were not told; last those that are refused, which can be mended. Of "
-    "these, sets without a smell of a trick come first, then by `ranked_by`, then the cheaper. While others do nearly "
-    "as well, no advert stands in more than {rows} rows: what gave way is named in `alternatives`.",
+    "these, sets without a smell of a trick come first, then those that do best by your wish, then the cheaper. While "
+    "others do nearly as well, no advert stands in more rows than {rows}: sets that gave way are named beside one that "
+    "they share an advert with.",
     "note.doubles": "Adverts of the same goods, number and price from about the same place were taken for one told "
-    "again: {adverts} of them stand beside the nearest in `doubles`. If they are not, ring up both.",
+    "again: {adverts} of them are named beside the nearest. Where they are not one, ring up both.",
     "note.fetching_is_free": "Distances were named and no cost for a kilometre (`outlay.fetching_per_km`): driving "
     "counts for nothing.",
     "note.joined": "Panels of two adverts were joined for the {most} adverts that come out best alone.",
