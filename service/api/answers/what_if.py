@@ -25,7 +25,7 @@ def what_if(question: Question) -> list[WhatIfOut] | None:
         )  # fmt: skip
 
     found = what_ifs(
-        question.setup, question.assumptions, question.sky, question.direct, question.meter, checked
+        question.setup, question.assumptions, question.sky, question.direct, question.meter, checked, question.lights
     )  # fmt: skip
     year_kwh = question.energy.year_kwh.middle or 0.0
     used_kwh = question.use.self_used_kwh.middle or 0.0

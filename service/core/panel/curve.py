@@ -212,8 +212,7 @@ def peak_of(curve: Curve, steps: int = _STEPS) -> MaxPower:
     saturation = np.exp(curve.log_saturation)
     open_scaled = np.log1p(light / saturation)
     highest = a * open_scaled
-    vd = a * (open_scaled - np.log1p(open_scaled))
-    vd = np.clip(a * (open_scaled - np.log1p(np.maximum(vd - 2 * rs * light, 0.0) / a)), 0.0, highest)
+    vd = _near_peak_v(curve, open_scaled)
     for _ in range(steps):
         e = np.exp(vd / a + curve.log_saturation)
         current = light + saturation - e - curve.shunt_s * vd
@@ -229,6 +228,17 @@ def peak_of(curve: Curve, steps: int = _STEPS) -> MaxPower:
     current = light + saturation - np.exp(vd / a + curve.log_saturation) - curve.shunt_s * vd
     voltage = vd - rs * current
     return MaxPower(np.maximum(voltage * current, 0.0), voltage, current)
+
+
+def near_peak_v(curve: Curve) -> F:
+    """The diode's voltage near the maximum-power point, within some per cent: the start of ``peak_of``."""
+    return _near_peak_v(curve, np.log1p(curve.light_a / np.exp(curve.log_saturation)))
+
+
+def _near_peak_v(curve: Curve, open_scaled: F) -> F:
+    a, rs, light = curve.scale_v, curve.series_ohm, curve.light_a
+    vd = a * (open_scaled - np.log1p(open_scaled))
+    return np.clip(a * (open_scaled - np.log1p(np.maximum(vd - 2 * rs * light, 0.0) / a)), 0.0, a * open_scaled)
 
 
 def voltage_at(curve: Curve, current_a: ArrayLike) -> F:
