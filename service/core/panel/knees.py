@@ -23,28 +23,36 @@ _ROUNDS = 12  # four to six are taken
 _ENOUGH = 1e-5  # of the voltage scale; what is left after a last step of Newton is about its square
 _FARTHEST = 3.0  # voltage scales in one step
 _LEAST_A = 1e-12
-_NEAR_PEAK = 0.95  # of a panel's photocurrent: about that of most power
 
 Rows = NDArray[np.intp]
 
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Member:
-    """Equal panels of a string: the curve of one at each row, panels in series, and what of its current is left."""
+    """Equal panels of a string: the curve of one at each row, panels in series, and what of its current is left.
+
+    ``most_a`` is its photocurrent and its saturation current.
+    """
 
     curve: Curve
     in_series: int
     strings: float
+    most_a: Floats
 
     def at(self, rows: Rows) -> "Member":
         """At some rows only."""
-        return Member(self.curve.at(rows), self.in_series, self.strings)
+        return Member(self.curve.at(rows), self.in_series, self.strings, self.most_a[rows])
+
+    def voltage_v(self, current_a: Floats) -> Floats:
+        """Of all its panels at the string's current; they are passed by where they cannot carry it."""
+        asked, _, panel_v = self._able(current_a)
+        carried = asked < self.curve.light_a
+        return np.asarray(self.in_series * np.where(carried, np.maximum(panel_v, -PASSED_BY_V), -PASSED_BY_V))
 
     def voltage_and_slope(self, current_a: Floats) -> tuple[Floats, Floats]:
-        """Of all its panels at the string's current; they are passed by where they cannot carry it."""
-        curve, asked = self.curve, current_a / self.strings
-        own = np.minimum(asked, (1 - 1e-9) * curve.light_a)
-        panel_v = voltage_at(curve, own)
+        """The same, and its derivative by the current."""
+        curve = self.curve
+        asked, own, panel_v = self._able(current_a)
         carried = (asked < curve.light_a) & (panel_v > -PASSED_BY_V)
         through = np.exp((panel_v + curve.series_ohm * own) / curve.scale_v + curve.log_saturation)
         slope = 1.0 / (through / curve.scale_v + curve.shunt_s) + curve.series_ohm
@@ -53,13 +61,22 @@ class Member:
             -self.in_series / self.strings * np.where(carried, slope, 0.0),
         )
 
+    def _able(self, current_a: Floats) -> tuple[Floats, Floats, Floats]:
+        """A panel's part of the current, what of that it can carry, and its voltage there."""
+        asked = current_a / self.strings
+        own = np.minimum(asked, (1 - 1e-9) * self.curve.light_a)
+        return asked, own, voltage_at(self.curve, own)
+
 
 String = tuple[Member, ...]
 
 
 def string_of(branches: Sequence[Branch], curves: Sequence[Curve]) -> String:
     """The members of a string by their branches, at the rows of their curves."""
-    return tuple(Member(curve, one.in_series, one.strings) for one, curve in zip(branches, curves, strict=True))
+    return tuple(
+        Member(curve, one.in_series, one.strings, curve.light_a + np.exp(curve.log_saturation))
+        for one, curve in zip(branches, curves, strict=True)
+    )
 
 
 def at_rows(string: String, rows: Rows) -> String:
@@ -69,7 +86,7 @@ def at_rows(string: String, rows: Rows) -> String:
 
 def voltages(string: String, current_a: Floats) -> Floats:
     """The voltage of each member at the string's current, (members, n)."""
-    return np.array([member.voltage_and_slope(current_a)[0] for member in string])
+    return np.array([member.voltage_v(current_a) for member in string])
 
 
 def best_current_a(string: String) -> Floats:
@@ -121,14 +138,12 @@ def _bounds(string: String) -> tuple[list[Floats], Floats, Floats]:
     passed = sum(member.in_series for member in string)
     for place, member in enumerate(string):
         curve, many = member.curve, member.in_series
-        saturation = np.exp(curve.log_saturation)
         vd = near_peak_v(curve)
-        e = np.exp(vd / curve.scale_v + curve.log_saturation)
-        current = curve.light_a + saturation - e - curve.shunt_s * vd
-        falls = e / curve.scale_v + curve.shunt_s
+        current, through = _current_and_through(member, vd)
+        falls = through / curve.scale_v + curve.shunt_s
         voltage = vd - curve.series_ohm * current
         rises = current - voltage * falls / (1.0 + curve.series_ohm * falls)
-        end = curve.scale_v * np.log1p(curve.light_a / saturation)
+        end = curve.scale_v * (np.log(member.most_a) - curve.log_saturation)
         most = voltage * current + np.maximum(rises * (end - voltage), -rises * voltage)
         own_w, open_v = own_w + many * member.strings * most, open_v + many * end
         most_w.append(np.minimum(own_w, open_v * member.strings * curve.light_a))
@@ -153,14 +168,13 @@ def _top_at_once(string: String, passed_v: float) -> tuple[Floats, Floats, Bools
     """The same with all of these members at work, and at which rows it was reached."""
     *others, weakest = string
     curve, strings = weakest.curve, weakest.strings
-    vd = near_peak_v(curve)
-    others_v = [_on_log_scale(other.curve, strings * curve.light_a * _NEAR_PEAK / other.strings) for other in others]
+    vd, others_v = _start(weakest, others, passed_v)
     for _ in range(_ROUNDS):
-        own, through = _current_and_through(curve, vd)
+        own, through = _current_and_through(weakest, vd)
         current, total = strings * own, _Total.of(weakest, vd, own, through, passed_v)
         for k, other in enumerate(others):
             own = current / other.strings
-            others_v[k], through_it = _moved_along(other.curve, own, others_v[k])
+            others_v[k], through_it = _moved_along(other, own, others_v[k])
             total.add(other, others_v[k], own, through_it)
         # Towards where d(I V)/dI is nought; the current falls by strings * falls for each volt of the diode.
         falls = strings * (through / curve.scale_v + curve.shunt_s)
@@ -194,24 +208,43 @@ class _Total:
         falls = through_a / curve.scale_v + curve.shunt_s
         self.voltage_v += many * (vd - curve.series_ohm * own_a)
         self.slope -= many / strings * (1.0 / falls + curve.series_ohm)
-        self.bend -= many / strings**2 * through_a / curve.scale_v**2 / falls**3
+        own_scale = falls * curve.scale_v  # a third power costs more than all the rest
+        self.bend -= many / strings**2 * through_a / (own_scale * own_scale * falls)
 
 
-def _current_and_through(curve: Curve, vd: Floats) -> tuple[Floats, Floats]:
+def _start(weakest: Member, others: Sequence[Member], passed_v: float) -> tuple[Floats, list[Floats]]:
+    """The diodes' voltages near the top, the weakest member's first.
+
+    From its own peak on: where d(I V)/dI is nought, the joint voltage over the current is how steeply all voltages fall
+    together, which leaves so much for the weakest's own and says what flows through its diode.
+    """
+    curve = weakest.curve
+    vd = near_peak_v(curve)
+    own, through = _current_and_through(weakest, vd)
+    current = weakest.strings * own
+    voltage, slope, others_v = weakest.in_series * (vd - curve.series_ohm * own) - passed_v, np.zeros_like(vd), []
+    for other in others:
+        own = current / other.strings
+        left = np.maximum(other.most_a - own, _LEAST_A)
+        others_v.append(other.curve.scale_v * (np.log(left) - other.curve.log_saturation))
+        voltage += other.in_series * (others_v[-1] - other.curve.series_ohm * own)
+        slope += other.in_series / other.strings * (other.curve.scale_v / left + other.curve.series_ohm)
+    rest = (voltage / current - slope) * (weakest.strings / weakest.in_series) - curve.series_ohm
+    wanted = curve.scale_v * (1.0 / rest - curve.shunt_s)
+    good = (rest > 0.0) & (wanted > _LEAST_A) & (wanted < curve.light_a)
+    through = np.where(good, wanted, through)
+    return np.asarray(curve.scale_v * (np.log(through) - curve.log_saturation)), others_v
+
+
+def _current_and_through(member: Member, vd: Floats) -> tuple[Floats, Floats]:
     """A panel's current, and that through its diode, at the diode's voltage."""
-    through = np.exp(vd / curve.scale_v + curve.log_saturation)
-    return curve.light_a + np.exp(curve.log_saturation) - through - curve.shunt_s * vd, through
+    through = np.exp(vd / member.curve.scale_v + member.curve.log_saturation)
+    return member.most_a - through - member.curve.shunt_s * vd, through
 
 
-def _on_log_scale(curve: Curve, own_a: Floats) -> Floats:
-    """The diode's voltage at a current below the photocurrent, but for the shunt."""
-    left = curve.light_a + np.exp(curve.log_saturation) - own_a
-    return np.asarray(curve.scale_v * (np.log(np.maximum(left, _LEAST_A)) - curve.log_saturation))
-
-
-def _moved_along(curve: Curve, own_a: Floats, vd: Floats) -> tuple[Floats, Floats]:
-    """The same with the shunt, one step of Newton nearer, and the current through the diode there."""
-    left = curve.light_a + np.exp(curve.log_saturation) - own_a
+def _moved_along(member: Member, own_a: Floats, vd: Floats) -> tuple[Floats, Floats]:
+    """A step of Newton, on a logarithm's scale, towards the diode's voltage at a current; and what flows through it."""
+    curve, left = member.curve, member.most_a - own_a
     through = np.maximum(left - curve.shunt_s * vd, _LEAST_A)
     off = vd - curve.scale_v * (np.log(through) - curve.log_saturation)
     moved = vd - off / (1.0 + curve.scale_v * curve.shunt_s / through)
@@ -226,7 +259,7 @@ def _sought(string: String, passed_v: float) -> tuple[Floats, Floats]:
         for member in string:
             own = current / member.strings
             vd = voltage_at(member.curve, own) + member.curve.series_ohm * own
-            total.add(member, vd, own, _moved_along(member.curve, own, vd)[1])
+            total.add(member, vd, own, _moved_along(member, own, vd)[1])
         return total
 
     def slope_of_power(current: Floats) -> tuple[Floats, Floats]:
@@ -234,5 +267,5 @@ def _sought(string: String, passed_v: float) -> tuple[Floats, Floats]:
         return total.voltage_v + current * total.slope, 2.0 * total.slope + current * total.bend
 
     high = string[-1].curve.light_a * string[-1].strings * (1 - 1e-9)
-    current = falling_root(slope_of_power, _NEAR_PEAK * high, np.zeros_like(high), high)
+    current = falling_root(slope_of_power, 0.9 * high, np.zeros_like(high), high)
     return current, current * total_at(current).voltage_v
