@@ -18,6 +18,7 @@ from service.api.answers.question import Question
 from service.api.answers.what_if import what_if
 from service.api.schemas.requests import AppraisalIn
 from service.app import deps_of
+from service.core.energy import Lights, array_conditions
 from service.core.model.facts import Array, Setup
 from service.core.model.place import Plane
 from service.settings import Settings
@@ -50,14 +51,23 @@ def what_if_cost(request_file: Path, by_hand: Callable[[], float], rounds: int) 
     asked = replace(asked, include=asked.include | {"what_if"})
     questions = {name: asked.instead(setup, asked.assumptions) for name, setup in _wirings(asked.setup).items()}
     changes = {name: len(what_if(question) or ()) for name, question in questions.items()}
-    ways: list[Callable[[], object]] = [by_hand, *(partial(what_if, question) for question in questions.values())]
-    rows = np.array([[_ms(way) for way in ways] for _ in range(rounds)])
+    rows = np.array(
+        [[_ms(by_hand), *(_ms(partial(what_if, _known(one))) for one in questions.values())] for _ in range(rounds)]
+    )
     shares = np.median(rows[:, 1:] / rows[:, :1], axis=0)
     return WhatIfCost(
         changes=changes,
         ms=dict(zip(questions, np.median(rows[:, 1:], axis=0).tolist(), strict=True)),
         by_hand=dict(zip(questions, shares.tolist(), strict=True)),
     )
+
+
+def _known(question: Question) -> Question:
+    """The same question with its own year and light known, and no changed set's."""
+    fresh = replace(question, lights=Lights())
+    array_conditions(fresh.setup, fresh.sky, fresh.lights)
+    _ = fresh.direct, fresh.meter, fresh.use, fresh.card  # each is kept once it was asked for
+    return fresh
 
 
 def _wirings(setup: Setup) -> dict[str, Setup]:

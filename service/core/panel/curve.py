@@ -21,6 +21,7 @@ ZERO_CELSIUS_K = 273.15
 STANDARD_IRRADIANCE_W_PER_M2 = 1000.0
 _STEPS = 30  # an upper bound; four to six are taken
 _ENOUGH = 1e-6  # of the voltage scale; what is left after a last step of Newton is about its square
+_ENOUGH_AT_PEAK = 1e-3  # likewise; there the power hangs on the square of what is left, too
 IDEALITY_STRETCH = (0.5, 1.5)  # of the ideality at 25 C; reached beyond 60 K off it by the steepest slope of ``warmth``
 LEAST_SERIES_OHM = 1e-6  # keeps the current finite that a stronger neighbour drives backwards
 
@@ -221,7 +222,7 @@ def peak_of(curve: Curve, steps: int = _STEPS) -> MaxPower:
         slope = rises * current + voltage * falls
         curvature = 2 * rises * falls + (voltage - rs * current) * bends
         new = np.clip(vd - slope / np.minimum(curvature, -1e-300), 0.0, highest)
-        done = np.all(np.abs(new - vd) <= _ENOUGH * a)
+        done = np.all(np.abs(new - vd) <= _ENOUGH_AT_PEAK * a)
         vd = new
         if done:
             break

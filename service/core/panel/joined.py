@@ -17,7 +17,7 @@ from service.core.panel.curve import Curve, current_at, near_peak_v, peak_of, vo
 
 Rows = NDArray[np.intp]
 _ROUNDS = 6  # three or four are taken where branches are alike but for their light
-_NEAR_V = 1e-3  # of a diode's voltage: what is left after a last step of Newton is about its square
+_NEAR = 0.02  # of the voltage scale: what is left after a last step of Newton costs less than a millionth
 _STEPS = 60
 _ENOUGH_V = 1e-6  # likewise, where the last step was Newton's; a millionth of a volt where it was a half
 
@@ -108,17 +108,17 @@ def _peak_at_once(parts: tuple[Part, ...]) -> tuple[Point, NDArray[np.bool_]]:
     around = [_Expanded.at(part.curve, vd, most) for part, vd, most in zip(parts, diode_v, most_a, strict=True)]
     voltage = _top_of_parabolas(parts, around)
     for step in range(_ROUNDS):
-        moved = np.zeros_like(voltage)
+        near = np.ones(voltage.shape, np.bool_)
         for k, (part, one) in enumerate(zip(parts, around, strict=True)):
             change = (voltage / part.in_series - one.voltage_v) / one.stretch
             diode_v[k] = diode_v[k] + change
-            np.maximum(moved, np.abs(change), out=moved)
-        if step and np.all(moved <= _NEAR_V):
+            near &= np.abs(change) <= _NEAR * part.curve.scale_v
+        if step and near.all():
             break
         around = [_Expanded.at(part.curve, vd, most) for part, vd, most in zip(parts, diode_v, most_a, strict=True)]
         voltage = _newton(parts, around, voltage)
     own = [one.current_at(voltage / part.in_series) for part, one in zip(parts, around, strict=True)]
-    return Point(voltage, np.array([part.strings * a for part, a in zip(parts, own, strict=True)])), moved <= _NEAR_V
+    return Point(voltage, np.array([part.strings * a for part, a in zip(parts, own, strict=True)])), near
 
 
 def _top_of_parabolas(parts: tuple[Part, ...], around: list[_Expanded]) -> Floats:

@@ -20,7 +20,7 @@ from service.core.panel.joined import falling_root
 # Three sections to a panel, a Schottky diode of some 0.5 V at its current beside each (trade figure, from memory).
 PASSED_BY_V = 1.5
 _ROUNDS = 12  # four to six are taken
-_ENOUGH = 1e-5  # of the voltage scale; what is left after a last step of Newton is about its square
+_ENOUGH = 1e-3  # of the voltage scale: at its top the power hangs on the square of what is left
 _FARTHEST = 3.0  # voltage scales in one step
 _LEAST_A = 1e-12
 
