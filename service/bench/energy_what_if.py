@@ -101,6 +101,6 @@ def _ms(way: Callable[[], object]) -> float:
 
 def report(cost: WhatIfCost) -> str:
     """The figures as a table, ratios first."""
-    lines = [f"{f'what_if, {name} / by hand':53}{ratio:.2f} x" for name, ratio in cost.by_hand.items()]
-    lines += [f"{f'what_if, {name}':53}{ms:.1f} ms, {cost.changes[name]} changes" for name, ms in cost.ms.items()]
+    lines = [f"{f'what_if, {name} / by hand':56}{ratio:.2f} x" for name, ratio in cost.by_hand.items()]
+    lines += [f"{f'what_if, {name}':56}{ms:.1f} ms, {cost.changes[name]} changes" for name, ms in cost.ms.items()]
     return "\n".join(lines)
