@@ -6,7 +6,7 @@ library's functions called by hand, this service's plain chain, and the kernel: 
 at hand), in planes that it meets for the first time, and cold (nothing but the hours and the datasheet). A ratio is
 the median over the rounds of each round's own. Growth is the slope of log cost over log size: at most 1 where twice
 the hours, planes or arrays cost at most twice as much. ``energy_bulk`` adds a map, ten thousand flats and a start,
-and ``shortlist`` a ranking of adverts.
+``energy_what_if`` the changed sets of a question, and ``shortlist`` a ranking of adverts.
 """
 
 import argparse
@@ -22,7 +22,7 @@ import numpy as np
 from service.api.answers.question import Question
 from service.api.schemas.requests import AppraisalIn
 from service.app import deps_of
-from service.bench import energy_bulk
+from service.bench import energy_bulk, energy_what_if
 from service.bench.shortlist import shortlist_cost
 from service.core.energy.kernel import (
     PLANES_AT_ONCE,
@@ -123,12 +123,15 @@ def main(arguments: Sequence[str]) -> int:
     parser.add_argument("--json", action="store_true", help="print the figures as JSON")
     chosen = parser.parse_args(arguments)
     cost = energy_cost(chosen.file)
-    bulk = energy_bulk.bulk_cost(*_bulk_of(chosen.file), rounds=ROUNDS)
+    request_file, question, by_hand = _bulk_of(chosen.file)
+    bulk = energy_bulk.bulk_cost(request_file, question, by_hand, rounds=ROUNDS)
+    changed = energy_what_if.what_if_cost(request_file, by_hand, rounds=ROUNDS)
     ranking = shortlist_cost(_SHORTLIST, rounds=5).ratios["numbers / functions by hand"]
     if chosen.json:
-        print(json.dumps({**asdict(cost), "bulk": {**asdict(bulk), "ratios": bulk.ratios}, "ranking": ranking}))
+        more = {"bulk": {**asdict(bulk), "ratios": bulk.ratios}, "what_if": asdict(changed), "ranking": ranking}
+        print(json.dumps({**asdict(cost), **more}))
     else:
-        print(report(cost), energy_bulk.report(bulk), sep="\n")
+        print(report(cost), energy_bulk.report(bulk), energy_what_if.report(changed), sep="\n")
         print(f"{'ranking 195 panels x 5 inverters / functions by hand':53}{ranking:.2f} x   (bench shortlist)")
     return 0
 

@@ -10,6 +10,8 @@ from service.app import deps_of
 from service.bench.energy import energy_cost, report
 from service.bench.energy_bulk import bulk_cost
 from service.bench.energy_bulk import report as bulk_report
+from service.bench.energy_what_if import report as what_if_report
+from service.bench.energy_what_if import what_if_cost
 from service.settings import Settings
 
 # The library's chain reads an attribute that its own table package has deprecated.
@@ -52,3 +54,12 @@ def test_maps_flats_and_starts_are_timed_and_told():
     lines = bulk_report(bulk).splitlines()
     assert len(lines) == len(bulk.ratios) + 3
     assert any(line.startswith("start / start that imports pvlib") for line in lines)
+
+
+def test_changed_sets_are_timed_and_told_whichever_way_panels_share_an_input():
+    cost = what_if_cost(Path("examples/kranichwerft.json"), lambda: sum(i * 0.5 for i in range(200_000)), rounds=1)
+    assert len(cost.by_hand) == 5
+    assert min(cost.changes.values()) >= 7
+    assert len(what_if_report(cost).splitlines()) == 10
+    # Solved at 120 points of its curve, as once, a string takes fifteen times as long as panels on inputs of their own.
+    assert cost.by_hand["one string, another way"] < 6 * cost.by_hand["own inputs"]

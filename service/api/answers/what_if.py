@@ -6,7 +6,7 @@ from service.api.answers.question import Question
 from service.api.schemas.what_if import WhatIfOut
 from service.core.appraisal import what_ifs
 from service.core.compatibility import Compatibility, check
-from service.core.energy import ArrayHours
+from service.core.energy import ArrayConditions
 from service.core.model.assumption import Assumptions
 from service.core.model.facts import Setup
 
@@ -17,15 +17,15 @@ def what_if(question: Question) -> list[WhatIfOut] | None:
     if "what_if" not in question.include or part:
         return None
 
-    def checked(setup: Setup, assumptions: Assumptions, hours: Sequence[ArrayHours]) -> Compatibility:
-        hottest, cool = ([getattr(one, name) for one in hours] for name in ("hottest_cell_c", "cool_cell_c"))
+    def checked(setup: Setup, assumptions: Assumptions, cells: Sequence[ArrayConditions]) -> Compatibility:
+        hottest, cool = ([getattr(one, name) for one in cells] for name in ("hottest_cell_c", "cool_cell_c"))
         return check(
             setup, assumptions, tuple(hottest), question.card, question.as_of, question.curves, tuple(cool),
             mending=False,
         )  # fmt: skip
 
     found = what_ifs(
-        question.setup, question.assumptions, question.sky, question.direct, question.meter, checked
+        question.setup, question.assumptions, question.sky, question.direct, question.meter, checked, question.lights
     )  # fmt: skip
     year_kwh = question.energy.year_kwh.middle or 0.0
     used_kwh = question.use.self_used_kwh.middle or 0.0

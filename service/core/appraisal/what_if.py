@@ -1,8 +1,8 @@
 """What would the year and the use at home be with one thing about the set changed?
 
-Each change goes through the plain chain of ``core.energy`` (inputs that it leaves alone are not computed again), so
-that the figures are those of a question about the changed set. They are without a battery, as the year and its use at
-home are told everywhere.
+Each change goes through the plain chain of ``core.energy`` (inputs and light that it leaves alone are not computed
+again), so that the figures are those of a question about the changed set. They are without a battery, as the year and
+its use at home are told everywhere.
 """
 
 from collections.abc import Callable, Mapping
@@ -13,7 +13,14 @@ import numpy as np
 
 from service.core.appraisal.changes import Change, assumed_after, changes_of
 from service.core.compatibility import Compatibility
-from service.core.energy import ArrayHours, alternating_current_w, direct_current_again
+from service.core.energy import (
+    ArrayConditions,
+    ArrayHours,
+    Lights,
+    alternating_current_w,
+    array_conditions,
+    direct_current_again,
+)
 from service.core.model.assumption import Assumptions
 from service.core.model.facts import Setup
 from service.core.model.finding import Fact, Part, Verdict
@@ -26,7 +33,7 @@ MOST_CHANGES = 40
 # With light that was measured in each array's plane there is none of other planes, shadows or arrays.
 _OF_THE_SAME_LIGHT = ("/count", "/joined", "/mismatch_share", "/set_limit_w")
 
-Check = Callable[[Setup, Assumptions, tuple[ArrayHours, ...]], Compatibility]
+Check = Callable[[Setup, Assumptions, tuple[ArrayConditions, ...]], Compatibility]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -52,6 +59,7 @@ def what_ifs(
     hours: tuple[ArrayHours, ...],
     meter: AtTheMeter,
     check: Check,
+    lights: Lights | None = None,
 ) -> tuple[WhatIf, ...]:
     """The changes that the set admits, one after the other, at most ``MOST_CHANGES``.
 
@@ -61,11 +69,16 @@ def what_ifs(
         sky: the place's hours.
         hours: ``direct_current`` of the set.
         meter: the set and its home.
-        check: what fits, of a changed set, by its d.c. hours. A way of adding or moving panels that the panel side
-            refuses is not told.
+        check: what fits, of a changed set, by how hot and how cool its cells are. A way of adding or moving panels that
+            the panel side refuses is not told.
+        lights: what is known of the light on the arrays; added to.
     """
-    now = check(setup, assumptions, hours).verdict
-    asked = partial(_asked, setup, assumptions, sky, hours, meter, check, now)
+    cells = tuple(
+        ArrayConditions(name=array.name, hottest_cell_c=one.hottest_cell_c, cool_cell_c=one.cool_cell_c)
+        for array, one in zip(setup.arrays, hours, strict=True)
+    )
+    now = check(setup, assumptions, cells).verdict
+    asked = partial(_asked, _Known(setup, assumptions, sky, hours, lights or Lights(), meter, check, now))
     found: list[WhatIf] = []
     for ways in changes_of(setup, assumptions):
         if len(found) == MOST_CHANGES:
@@ -77,22 +90,29 @@ def what_ifs(
     return tuple(found)
 
 
-def _asked(
-    setup: Setup,
-    assumptions: Assumptions,
-    sky: SkyYear,
-    hours: tuple[ArrayHours, ...],
-    meter: AtTheMeter,
-    check: Check,
-    now: Verdict,
-    change: Change,
-) -> WhatIf | None:
+@dataclass(frozen=True, slots=True, eq=False)
+class _Known:
+    """The set as it is; its names are those of ``what_ifs``."""
+
+    setup: Setup
+    assumptions: Assumptions
+    sky: SkyYear
+    hours: tuple[ArrayHours, ...]
+    lights: Lights
+    meter: AtTheMeter
+    check: Check
+    verdict: Verdict
+
+
+def _asked(known: _Known, change: Change) -> WhatIf | None:
     """The change asked about; None where panels would be put where the panel side refuses them."""
+    setup, sky, meter = known.setup, known.sky, known.meter
     changed = patched(setup, change.patch)
-    direct = direct_current_again(changed, sky, setup, hours, account=False)
-    verdicts = check(changed, assumed_after(assumptions, change.patch, len(setup.arrays)), direct)
+    cells = array_conditions(changed, sky, known.lights)
+    verdicts = known.check(changed, assumed_after(known.assumptions, change.patch, len(setup.arrays)), cells)
     if change.adds_load and verdicts.by_part.get(Part.PANEL_SIDE) == Verdict.DOES_NOT_FIT:
         return None
+    direct = direct_current_again(changed, sky, setup, known.hours, known.lights, account=False)
     ac_w = alternating_current_w(changed, direct, sky)
     left_w = meter.left_w(ac_w)
     used_w = np.minimum(meter.used_w(ac_w), left_w)
@@ -103,7 +123,7 @@ def _asked(
         year_kwh=float(left_w.sum()) / 1000.0,
         self_used_kwh=float(used_w.sum()) / 1000.0,
         verdict_then=verdicts.verdict,
-        verdict_told=change.adds_load or verdicts.verdict != now,
+        verdict_told=change.adds_load or verdicts.verdict != known.verdict,
     )
 
 

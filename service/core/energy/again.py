@@ -3,6 +3,7 @@
 from dataclasses import replace
 
 from service.core.energy.chain import ArrayHours
+from service.core.energy.lights import Lights
 from service.core.energy.year import direct_current
 from service.core.errors import ContradictionError
 from service.core.model.facts import Array, Input, Setup
@@ -10,7 +11,13 @@ from service.core.model.hours import SkyYear
 
 
 def direct_current_again(
-    setup: Setup, sky: SkyYear, known: Setup, hours: tuple[ArrayHours, ...], *, account: bool = True
+    setup: Setup,
+    sky: SkyYear,
+    known: Setup,
+    hours: tuple[ArrayHours, ...],
+    lights: Lights | None = None,
+    *,
+    account: bool = True,
 ) -> tuple[ArrayHours, ...]:
     """``direct_current(setup, sky)``; inputs that hold what they held in ``known`` are not computed again.
 
@@ -19,13 +26,14 @@ def direct_current_again(
         sky: the place's hours. Light that was measured in the planes goes by the arrays' order: then all is computed.
         known: the set as it was.
         hours: its ``direct_current``.
+        lights: as there.
         account: as there; what is taken from ``hours`` keeps its own.
 
     Raises:
         ContradictionError: an array on an input that the inverter lacks, or a panel whose datasheet makes no curve.
     """
     if sky.plane_w_per_m2 is not None or _apart(setup) != _apart(known):
-        return direct_current(setup, sky, account=account)
+        return direct_current(setup, sky, lights, account=account)
     before, after = _by_input(known), _by_input(setup)
     same = {number for number, held in after.items() if before.get(number) == held}
     found: dict[int, ArrayHours] = {}
@@ -35,13 +43,13 @@ def direct_current_again(
         found.update({at: hours[was] for at, was in zip(there, here, strict=True)})
     fresh = [at for at in range(len(setup.arrays)) if at not in found]
     if len(fresh) == len(setup.arrays):
-        return direct_current(setup, sky, account=account)
+        return direct_current(setup, sky, lights, account=account)
     if fresh:
         changed = replace(setup, arrays=tuple(setup.arrays[at] for at in fresh))
         try:
-            found.update(zip(fresh, direct_current(changed, sky, account=account), strict=True))
+            found.update(zip(fresh, direct_current(changed, sky, lights, account=account), strict=True))
         except ContradictionError:
-            return direct_current(setup, sky, account=account)  # says it of the array's place in the whole set
+            return direct_current(setup, sky, lights, account=account)  # says it of the array's place in the whole set
     return tuple(found[at] for at in range(len(setup.arrays)))
 
 

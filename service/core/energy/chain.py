@@ -4,8 +4,8 @@ Everything here works on the hours of one input. A faster inside may replace ``i
 ``InputHours``.
 """
 
-from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from collections.abc import Hashable, Mapping, Sequence
+from dataclasses import dataclass, replace
 from itertools import pairwise
 
 import numpy as np
@@ -92,13 +92,15 @@ def input_hours(
     Raises:
         ContradictionError: a panel's datasheet makes no curve; or some arrays of an input are one string, others not.
     """
-    bare = [_bare(lit, sky, ageing_share_per_year, account=account) for lit in on_input]
+    bare = _bare_of(on_input, sky, ageing_share_per_year, account=account)
     together = drawn_in_string if _are_one_string(on_input) else drawn_together
     drawn = together([one.branch for one in bare], limits)
     if len(bare) == 1 or not account:
         alone = [one.available_w for one in drawn]
     else:
-        alone = [_own_peak_w(one.branch) for one in bare]
+        apart = {id(one.branch): one.branch for one in bare}
+        peaks = {key: _own_peak_w(branch) for key, branch in apart.items()}
+        alone = [peaks[id(one.branch)] for one in bare]
     return tuple(_hours(one, own, taken) for one, own, taken in zip(bare, alone, drawn, strict=True))
 
 
@@ -138,6 +140,18 @@ def cool_cell_c(cells: Floats, light: PlaneLight) -> float:
 def cells_c(array: Array, light: PlaneLight, sky: SkyYear) -> Floats:
     """Cell temperature of each hour, C, by the light behind the cover."""
     return cell_temperature_c(light.after_cover_w_per_m2, sky.air_c, sky.wind_m_per_s, array.mount)
+
+
+def _bare_of(on_input: Sequence[Lit], sky: SkyYear, ageing_share_per_year: float, *, account: bool) -> list[_Bare]:
+    """Each array of an input; of those that differ in name alone one speaks for all."""
+    known: dict[Hashable, _Bare] = {}
+    found = []
+    for lit in on_input:
+        alike = replace(lit.array, name=""), id(lit.light), id(lit.rear_w_per_m2)
+        if alike not in known:
+            known[alike] = _bare(lit, sky, ageing_share_per_year, account=account)
+        found.append(replace(known[alike], lit=lit))
+    return found
 
 
 def _bare(lit: Lit, sky: SkyYear, ageing_share_per_year: float, *, account: bool) -> _Bare:

@@ -5,6 +5,7 @@ irradiance and a temperature (``curve``), the temperature of its cells (``temper
 limits (``drawn``, ``joined``, ``in_string``); ``many`` asks it of many panels at once.
 """
 
+from service.core.panel.branch import Branch, Drawn
 from service.core.panel.curve import (
     MaxPower,
     current_at,
@@ -26,8 +27,6 @@ from service.core.panel.datasheet import (
 )
 from service.core.panel.diode import Diode, five_parameters_of, with_series_resistance
 from service.core.panel.drawn import (
-    Branch,
-    Drawn,
     drawn_power,
     drawn_together,
     excluded_from_w_per_m2,

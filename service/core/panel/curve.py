@@ -21,6 +21,7 @@ ZERO_CELSIUS_K = 273.15
 STANDARD_IRRADIANCE_W_PER_M2 = 1000.0
 _STEPS = 30  # an upper bound; four to six are taken
 _ENOUGH = 1e-6  # of the voltage scale; what is left after a last step of Newton is about its square
+_ENOUGH_AT_PEAK = 1e-3  # likewise; there the power hangs on the square of what is left, too
 IDEALITY_STRETCH = (0.5, 1.5)  # of the ideality at 25 C; reached beyond 60 K off it by the steepest slope of ``warmth``
 LEAST_SERIES_OHM = 1e-6  # keeps the current finite that a stronger neighbour drives backwards
 
@@ -212,8 +213,7 @@ def peak_of(curve: Curve, steps: int = _STEPS) -> MaxPower:
     saturation = np.exp(curve.log_saturation)
     open_scaled = np.log1p(light / saturation)
     highest = a * open_scaled
-    vd = a * (open_scaled - np.log1p(open_scaled))
-    vd = np.clip(a * (open_scaled - np.log1p(np.maximum(vd - 2 * rs * light, 0.0) / a)), 0.0, highest)
+    vd = _near_peak_v(curve, open_scaled)
     for _ in range(steps):
         e = np.exp(vd / a + curve.log_saturation)
         current = light + saturation - e - curve.shunt_s * vd
@@ -222,13 +222,24 @@ def peak_of(curve: Curve, steps: int = _STEPS) -> MaxPower:
         slope = rises * current + voltage * falls
         curvature = 2 * rises * falls + (voltage - rs * current) * bends
         new = np.clip(vd - slope / np.minimum(curvature, -1e-300), 0.0, highest)
-        done = np.all(np.abs(new - vd) <= _ENOUGH * a)
+        done = np.all(np.abs(new - vd) <= _ENOUGH_AT_PEAK * a)
         vd = new
         if done:
             break
     current = light + saturation - np.exp(vd / a + curve.log_saturation) - curve.shunt_s * vd
     voltage = vd - rs * current
     return MaxPower(np.maximum(voltage * current, 0.0), voltage, current)
+
+
+def near_peak_v(curve: Curve) -> F:
+    """The diode's voltage near the maximum-power point, within some per cent: the start of ``peak_of``."""
+    return _near_peak_v(curve, np.log1p(curve.light_a / np.exp(curve.log_saturation)))
+
+
+def _near_peak_v(curve: Curve, open_scaled: F) -> F:
+    a, rs, light = curve.scale_v, curve.series_ohm, curve.light_a
+    vd = a * (open_scaled - np.log1p(open_scaled))
+    return np.clip(a * (open_scaled - np.log1p(np.maximum(vd - 2 * rs * light, 0.0) / a)), 0.0, a * open_scaled)
 
 
 def voltage_at(curve: Curve, current_a: ArrayLike) -> F:

@@ -8,43 +8,10 @@ from numpy.typing import ArrayLike, NDArray
 
 from service.core.model.facts import Input
 from service.core.model.hours import Bools, Floats
+from service.core.panel.branch import Branch, Drawn, side_by_side
 from service.core.panel.curve import curve_at, irradiance_through_w_per_m2, spread_to
 from service.core.panel.diode import Diode
 from service.core.panel.joined import Part, Point, currents_at, opens_above, peak, rows_of, voltage_at_current
-
-
-@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
-class Branch:
-    """Equal panels in one plane, on one input: ``in_series`` panels a string, ``strings`` such strings side by side.
-
-    ``strings`` need not be whole: ageing and mismatch, which lower the current and leave the voltage, are so many
-    strings less. ``irradiance_w_per_m2`` (effective) and ``cell_c`` have shape (n,), rows in order of time.
-    """
-
-    diode: Diode
-    irradiance_w_per_m2: Floats
-    cell_c: Floats
-    in_series: int
-    strings: float
-
-
-@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
-class Drawn:
-    """What an input draws from a branch, W, and what its limits leave undrawn; arrays of shape (n,).
-
-    ``available_w`` is ``power_w`` and what is lost. ``running`` tells whether the input has started. ``free_w`` is the
-    power before the limits of current and power. ``most_w`` is what these admit of it: the power drawn where they cut,
-    else what it would be were there just as much light as they let through at this voltage.
-    """
-
-    available_w: Floats
-    power_w: Floats
-    lost_to_window_w: Floats
-    lost_to_current_w: Floats
-    lost_to_power_limit_w: Floats
-    free_w: Floats
-    most_w: Floats
-    running: Bools
 
 
 def drawn_power(
@@ -88,14 +55,21 @@ def drawn_together(branches: Sequence[Branch], limits: Input) -> tuple[Drawn, ..
       (night, or the curve fell below the window). Before, everything is lost to the window.
 
     ``available_w`` of a branch is its share of the joint maximum. That of a branch alone is its own maximum; what
-    unlike branches lose by their common voltage lies between the two.
+    unlike branches lose by their common voltage lies between the two. Branches that are lit alike are solved as one.
     """
+    whole, parts = side_by_side(branches)
+    drawn = _drawn_apart(whole, limits)
+    return tuple(drawn[at] if share == 1.0 else drawn[at].part(share) for at, share in parts)
+
+
+def _drawn_apart(branches: Sequence[Branch], limits: Input) -> tuple[Drawn, ...]:
+    """The same of branches that are all unlike."""
     size = branches[0].irradiance_w_per_m2.size
     lit = np.flatnonzero(np.any([branch.irradiance_w_per_m2 > 0 for branch in branches], axis=0))
     parts = _parts_at(branches, lit)
     points = _points_of(parts, limits)
     best, in_window, in_current = points.best, points.in_window, points.in_current
-    starts = opens_above(parts, limits.start_voltage_v)
+    starts = _starts(parts, best, limits.start_voltage_v)
     running = running_of(size, lit, starts, points.fits)
     on = running[lit]
     after_window, after_current = in_window.powers_w * on, in_current.powers_w * on
@@ -125,6 +99,15 @@ class _Points:
     in_window: Point
     in_current: Point
     fits: Bools
+
+
+def _starts(parts: tuple[Part, ...], best: Point, start_voltage_v: float) -> Bools:
+    """Where the open-circuit voltage reaches the start voltage: where the best point does, it does so all the more."""
+    starts = best.voltage_v >= start_voltage_v
+    low = np.flatnonzero(~starts)
+    if low.size:
+        starts[low] = opens_above(rows_of(parts, low), start_voltage_v)
+    return np.asarray(starts)
 
 
 def _parts_at(branches: Sequence[Branch], lit: NDArray[np.intp]) -> tuple[Part, ...]:
@@ -172,6 +155,8 @@ def _moved_into_window(parts: tuple[Part, ...], best: Point, limits: Input) -> P
     """The best point, or the window's edge nearest to it; no current flows into an input from a curve below it."""
     voltage = np.clip(best.voltage_v, limits.tracking_min_v, limits.tracking_max_v)
     moved = np.flatnonzero(voltage != best.voltage_v)
+    if not moved.size:
+        return best
     currents = best.currents_a.copy()
     at_edge = currents_at(rows_of(parts, moved), voltage[moved])
     currents[:, moved] = np.where(at_edge.sum(axis=0) > 0, at_edge, 0.0)
@@ -181,12 +166,14 @@ def _moved_into_window(parts: tuple[Part, ...], best: Point, limits: Input) -> P
 def _moved_under_current(parts: tuple[Part, ...], point: Point, limits: Input) -> tuple[Point, Bools]:
     """The point, or the one at the current limit; and at which rows there is a point at all."""
     over = np.flatnonzero(point.currents_a.sum(axis=0) > limits.max_current_a)
-    limited = rows_of(parts, over)
-    at_limit = voltage_at_current(limited, limits.max_current_a)
-    voltage, currents = point.voltage_v.copy(), point.currents_a.copy()
-    voltage[over], currents[:, over] = at_limit, currents_at(limited, at_limit)
+    voltage, currents = point.voltage_v, point.currents_a
+    if over.size:
+        limited = rows_of(parts, over)
+        at_limit = voltage_at_current(limited, limits.max_current_a)
+        voltage, currents = voltage.copy(), currents.copy()
+        voltage[over], currents[:, over] = at_limit, currents_at(limited, at_limit)
     fits = (currents.sum(axis=0) > 0) & (voltage <= limits.tracking_max_v)
-    return Point(voltage, currents), fits
+    return Point(voltage, currents), np.asarray(fits)
 
 
 def admitted_of(current: Floats, free_w: Floats, cut_w: Floats, max_current_a: float, most_w: float) -> Floats:

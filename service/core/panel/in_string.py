@@ -1,64 +1,60 @@
 """What does an input draw from one string of unlike panels, or of equal ones that look different ways?
 
 One current flows through all, and the voltages add. A panel with less light than the current asks for is passed by its
-bypass diodes, so that the joint curve has a knee for each kind of panel: either all work at the weakest one's current,
-or the weaker are passed and the stronger work at theirs. The input is taken to find the higher of the knees; one that
-stays at a lower is worse. A panel counts as lit evenly: all of its sections are passed together.
+bypass diodes, so that the joint curve has a knee for each kind of panel (``knees``): either all work at the weakest
+one's current, or the weaker are passed and the stronger work at theirs. The input is taken to find the higher of the
+knees; one that stays at a lower is worse. A panel counts as lit evenly: all of its sections are passed together.
 """
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
+from dataclasses import dataclass
 
 import numpy as np
+from numpy.typing import NDArray
 
 from service.core.model.facts import Input
 from service.core.model.hours import Bools, Floats
-from service.core.panel.curve import Curve, curve_at, spread_to, voltage_at
-from service.core.panel.drawn import Branch, Drawn, admitted_of, running_of
+from service.core.panel.branch import Branch, Drawn, one_after_the_other
+from service.core.panel.curve import curve_at, spread_to
+from service.core.panel.drawn import admitted_of, drawn_together, running_of
+from service.core.panel.joined import falling_root
+from service.core.panel.knees import String, at_rows, best_current_a, knee_currents_a, string_of, voltages
 
-# Three sections to a panel, a Schottky diode of some 0.5 V at its current beside each (trade figure, from memory).
-PASSED_BY_V = 1.5
-_BISECTIONS = 20  # between two currents that were read: to a hundred-millionth of them
-# Where between nought and each panel's photocurrent the joint curve is read: densely at the knees.
-_READ_AT = np.concatenate([np.linspace(0.02, 0.78, 12), np.linspace(0.80, 0.9985, 48)])
+Rows = NDArray[np.intp]
+_TRACE_W_PER_M2 = 1e-3  # keeps the curve of a panel in the dark defined; it is passed by
 
 
 def drawn_in_string(branches: Sequence[Branch], limits: Input) -> tuple[Drawn, ...]:
     """What one input draws from branches in series with each other; as ``drawn_together`` does for parallel ones.
 
     ``available_w`` of a branch is its share of the joint maximum: what unlike panels lose by their common current lies
-    between that and its own maximum. It is negative (1.5 V times the current) while a panel is passed by. The joint
-    curve is read at 60 currents for each branch and at the limits: within 0.1 % of its maximum.
+    between that and its own maximum. It is negative (1.5 V times the current) while a panel is passed by. Branches that
+    are lit alike are solved as one.
 
     Args:
         branches: each with ``in_series`` panels and at most one string (what ageing and mismatch have left of it).
         limits: of the input.
     """
-    size = branches[0].irradiance_w_per_m2.size
-    # A panel in the dark is passed by; a trace of light keeps its curve defined.
-    lit = np.flatnonzero(np.any([b.irradiance_w_per_m2 > 0 for b in branches], axis=0))
-    curves = tuple(curve_at(b.diode, np.maximum(b.irradiance_w_per_m2[lit], 1e-3), b.cell_c[lit]) for b in branches)
+    whole, parts = one_after_the_other(branches)
+    drawn = drawn_together(whole, limits) if len(whole) == 1 else _drawn_apart(whole, limits)
+    return tuple(drawn[at] if share == 1.0 else drawn[at].part(share) for at, share in parts)
 
-    volts = _volts_of(curves, branches)
-    most_a = np.array([curve.light_a * b.strings for curve, b in zip(curves, branches, strict=True)])
-    at_limit = np.full((1, lit.size), limits.max_current_a)
-    currents = np.concatenate([(_READ_AT[:, None, None] * most_a).reshape(-1, lit.size), at_limit])
-    voltages = np.array([volts(row) for row in currents])
-    edges = _edges(curves, branches, currents, voltages, limits)
-    currents, voltages = (np.concatenate(pair) for pair in zip((currents, voltages), edges, strict=True))
-    joint = voltages.sum(axis=1)
-    inside = _inside(joint, limits)
-    within = inside & (currents <= limits.max_current_a * (1 + 1e-9))
-    best, in_window, in_current = (
-        _best(voltages, currents, joint, where) for where in (np.ones_like(inside), inside, within)
-    )
-    fits = in_current[0].sum(axis=0) > 0
-    starts = volts(np.zeros(lit.size)).sum(axis=0) >= limits.start_voltage_v
-    running = running_of(size, lit, starts, fits)
+
+def _drawn_apart(branches: Sequence[Branch], limits: Input) -> tuple[Drawn, ...]:
+    """The same of branches that are all unlike."""
+    size = branches[0].irradiance_w_per_m2.size
+    lit = np.flatnonzero(np.any([b.irradiance_w_per_m2 > 0 for b in branches], axis=0))
+    lights = [np.maximum(b.irradiance_w_per_m2[lit], _TRACE_W_PER_M2) for b in branches]
+    curves = [curve_at(b.diode, light, b.cell_c[lit]) for b, light in zip(branches, lights, strict=True)]
+    string = string_of(branches, curves)
+    best = _point(string, best_current_a(string))
+    in_window, in_current = _under_limits(string, best, limits)
+    running = running_of(size, lit, _starts(string, best, limits.start_voltage_v), in_current.power_w > 0)
     on = running[lit]
-    free, cut = in_window[0] * on, in_current[0] * on
+    free, cut = in_window.powers_w * on, in_current.powers_w * on
     most = np.inf if limits.max_input_power_w is None else limits.max_input_power_w
     power = cut * np.minimum(1.0, most / np.maximum(cut.sum(axis=0), 1e-300))
-    admitted = admitted_of(in_window[1], free, cut, limits.max_current_a, most)
+    admitted = admitted_of(in_window.current_a, free, cut, limits.max_current_a, most)
     return tuple(
         Drawn(
             available_w=spread_to(size, lit, available),
@@ -70,76 +66,95 @@ def drawn_in_string(branches: Sequence[Branch], limits: Input) -> tuple[Drawn, .
             most_w=spread_to(size, lit, admitted[k]),
             running=running,
         )
-        for k, available in enumerate(best[0])
+        for k, available in enumerate(best.powers_w)
     )
 
 
-def _volts_of(curves: Sequence[Curve], branches: Sequence[Branch]) -> Callable[[Floats], Floats]:
-    """The voltage of each branch at the string's current in each row, (branches, n)."""
+@dataclass(frozen=True, slots=True, eq=False)
+class _Point:
+    """Where a string works at each row: its current (n,) and each member's voltage (members, n)."""
 
-    def volts(current_a: Floats) -> Floats:
-        return np.array([_volts(curve, branch, current_a) for curve, branch in zip(curves, branches, strict=True)])
+    current_a: Floats
+    voltages_v: Floats
 
-    return volts
+    @property
+    def voltage_v(self) -> Floats:
+        return np.asarray(self.voltages_v.sum(axis=0))
+
+    @property
+    def powers_w(self) -> Floats:
+        return np.asarray(self.voltages_v * self.current_a)
+
+    @property
+    def power_w(self) -> Floats:
+        return np.asarray(self.voltage_v * self.current_a)
+
+    def put(self, rows: Rows, other: "_Point") -> "_Point":
+        """The same, at some rows another."""
+        current, volts = self.current_a.copy(), self.voltages_v.copy()
+        current[rows], volts[:, rows] = other.current_a, other.voltages_v
+        return _Point(current, volts)
 
 
-def _inside(joint_v: Floats, limits: Input) -> Bools:
-    inside: Bools = (joint_v >= limits.tracking_min_v - 1e-6) & (joint_v <= limits.tracking_max_v + 1e-6)
-    return inside
+def _point(string: String, current_a: Floats) -> _Point:
+    """The point at a current; none where the string pushes no power into the input there."""
+    volts = voltages(string, current_a)
+    there = (current_a > 0) & (volts.sum(axis=0) > 0)
+    return _Point(np.where(there, current_a, 0.0), volts * there)
 
 
-def _edges(
-    curves: Sequence[Curve], branches: Sequence[Branch], currents: Floats, voltages: Floats, limits: Input
-) -> tuple[Floats, Floats]:
-    """The points at the window's ends, (2, n) and (2, branches, n); where none can be wanted, the last one known.
+def _starts(string: String, best: _Point, start_voltage_v: float) -> Bools:
+    """Where the open-circuit voltage reaches the start voltage: where the best point does, it does so all the more."""
+    starts = best.voltage_v >= start_voltage_v
+    low = np.flatnonzero(~starts)
+    if low.size:
+        starts[low] = voltages(at_rows(string, low), np.zeros(low.size)).sum(axis=0) >= start_voltage_v
+    return np.asarray(starts)
 
-    They are looked for only in rows whose best point lies outside of the window or above the current limit.
+
+def _under_limits(string: String, best: _Point, limits: Input) -> tuple[_Point, _Point]:
+    """The best point within the tracking window, and the best there under the current limit, too.
+
+    The voltage falls as the current rises, so that the window's ends are two currents; between them every knee counts
+    where it stands, or at the end that it stands beyond.
     """
-    joint = voltages.sum(axis=1)
-    every = np.arange(currents.shape[1])
-    best = (joint * currents).argmax(axis=0)
-    fine = _inside(joint, limits)[best, every] & (currents[best, every] <= limits.max_current_a)
-    rows = np.flatnonzero(~fine)
-    edge_a, edge_v = np.repeat(currents[-1:], 2, axis=0), np.repeat(voltages[-1:], 2, axis=0)
-    if rows.size:
-        volts = _volts_of([curve.at(rows) for curve in curves], branches)
-        read = currents[:-1, rows], joint[:-1, rows]
-        edge_a[0, rows] = _current_at(volts, limits.tracking_max_v, *read)[1]
-        edge_a[1, rows] = _current_at(volts, limits.tracking_min_v, *read)[0]
-        for edge in (0, 1):
-            edge_v[edge][:, rows] = volts(edge_a[edge, rows])
-    return edge_a, edge_v
+    volts = best.voltage_v
+    inside = (volts >= limits.tracking_min_v) & (volts <= limits.tracking_max_v)
+    rows = np.flatnonzero(~inside | (best.current_a > limits.max_current_a))
+    if not rows.size:
+        return best, best
+    part = at_rows(string, rows)
+    knees = knee_currents_a(part)
+    least, most = _current_at(part, limits.tracking_max_v), _current_at(part, limits.tracking_min_v)
+    in_window = best.put(rows, _best_between(part, knees, least, most))
+    in_current = best.put(rows, _best_between(part, knees, least, np.minimum(most, limits.max_current_a)))
+    return in_window, in_current
 
 
-def _volts(curve: Curve, branch: Branch, current_a: Floats) -> Floats:
-    """The voltage of a branch's panels at the string's current, passed by where they cannot carry it."""
-    own = current_a / branch.strings
-    carried = own < curve.light_a
-    voltage = voltage_at(curve, np.minimum(own, (1 - 1e-9) * curve.light_a))
-    return branch.in_series * np.where(carried, np.maximum(voltage, -PASSED_BY_V), -PASSED_BY_V)
-
-
-def _current_at(
-    volts: Callable[[Floats], Floats], voltage_v: float, currents_a: Floats, joint_v: Floats
-) -> tuple[Floats, Floats]:
-    """Two currents next to each other, between which the joint voltage falls through the wanted one.
-
-    ``currents_a`` and ``joint_v`` (m, n): what is known of each row; the voltage falls as the current rises.
-    """
-    above = joint_v >= voltage_v
-    low = np.where(above, currents_a, 0.0).max(axis=0)
-    high = np.where(above, currents_a.max(axis=0) / _READ_AT[-1], currents_a).min(axis=0)
-    for _ in range(_BISECTIONS):
-        middle = (low + high) / 2
-        above = volts(middle).sum(axis=0) >= voltage_v
-        low, high = np.where(above, middle, low), np.where(above, high, middle)
-    return low, high
-
-
-def _best(voltages: Floats, currents: Floats, joint: Floats, where: Bools) -> tuple[Floats, Floats]:
-    """Each branch's power (branches, n) and the current (n,) at the admitted point of the highest joint power."""
-    power = np.where(where, joint * currents, 0.0)
-    at = power.argmax(axis=0)
+def _best_between(string: String, knees: Floats, least: Floats, most: Floats) -> _Point:
+    """The best point between two currents at each row; none where the first is above the second."""
+    fits = least <= most
+    points = [_point(string, np.where(fits, np.minimum(np.maximum(knee, least), most), 0.0)) for knee in knees]
+    at = np.argmax([point.power_w for point in points], axis=0)
     rows = np.arange(at.size)
-    found = power[at, rows] > 0
-    return voltages[at, :, rows].T * currents[at, rows] * found, currents[at, rows] * found
+    return _Point(
+        np.array([point.current_a for point in points])[at, rows],
+        np.array([point.voltages_v for point in points])[at, :, rows].T,
+    )
+
+
+def _current_at(string: String, voltage_v: float) -> Floats:
+    """The current at which the joint voltage falls through this one; nought where it never reaches it."""
+    high: Floats = np.max([member.curve.light_a * member.strings for member in string], axis=0)
+    found = np.zeros_like(high)
+    rows = np.flatnonzero(voltages(string, found).sum(axis=0) > voltage_v)
+    part = at_rows(string, rows)
+
+    def excess(current: Floats) -> tuple[Floats, Floats]:
+        each = [member.voltage_and_slope(current) for member in part]
+        joint, slope = (np.asarray(np.sum(one, axis=0), np.float64) for one in zip(*each, strict=True))
+        return joint - voltage_v, slope
+
+    if rows.size:
+        found[rows] = falling_root(excess, 0.9 * high[rows], np.zeros(rows.size), high[rows])
+    return found

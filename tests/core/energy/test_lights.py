@@ -6,6 +6,7 @@ import numpy as np
 import pytest
 
 from service.core.energy import Lights, direct_current
+from service.core.energy.lights import MOST_KEPT
 from service.core.model.facts import Array
 from service.core.model.place import Cover, HandRail, Overhang, Plane, RowInFront, Shade, SideWall, SkylinePoint
 from service.core.sky import plane_light
@@ -83,3 +84,14 @@ def test_equal_inputs_give_the_same_hours_and_unlike_ones_their_own() -> None:
     small = inverter(inputs=(one_input(), one_input(max_current_a=5.0)))
     first, second = direct_current(setup(arrays=twins, inverter=small), SKY)
     assert second.dc_w.sum() < first.dc_w.sum()
+
+
+def test_the_last_stands_are_kept_and_no_more() -> None:
+    lights, first = Lights(), array()
+    kept = lights.on(SKY, first, 0.2)
+    for tilt in range(MOST_KEPT - 1):
+        lights.on(SKY, replace(first, plane=Plane(tilt_deg=float(tilt), azimuth_deg=170.0)), 0.2)
+    assert lights.on(SKY, first, 0.2) is kept
+    for tilt in range(MOST_KEPT):
+        lights.on(SKY, replace(first, plane=Plane(tilt_deg=float(tilt), azimuth_deg=190.0)), 0.2)
+    assert lights.on(SKY, first, 0.2) is not kept

@@ -114,6 +114,26 @@ def test_equal_branches_in_equal_light_share_without_loss():
     assert [one.available_w[0] for one in both] == pytest.approx([alone, alone], rel=1e-9)
 
 
+def test_branches_that_are_lit_alike_share_by_their_strings():
+    parts = [branch(PANEL, 700.0, 35.0, strings=s) for s in (1.0, 1.9)] + [branch(SMALL, 700.0, 35.0)]
+    one, other, _ = drawn_together(parts, one_input(**WIDE))
+    assert other.power_w == pytest.approx(1.9 * one.power_w, rel=1e-12)
+    merged = drawn_together([branch(PANEL, 700.0, 35.0, strings=2.9), parts[2]], one_input(**WIDE))
+    assert merged[0].power_w == pytest.approx(one.power_w + other.power_w, rel=1e-12)
+
+
+def test_in_the_cold_a_hot_panel_in_the_dark_takes_what_the_joint_point_says():
+    """So much flows backwards through it that the joint peak lies below the lit one's own."""
+    parts = [branch(PANEL, 866.0, -7.0), branch(PANEL, 0.0, 75.0)]
+    found = sum(one.power_w[0] for one in drawn_together(parts, one_input(**WIDE)))
+    held = []
+    for voltage in np.linspace(20, 40, 201):
+        limits = one_input(**{**WIDE, "tracking_min_v": voltage, "tracking_max_v": voltage})
+        held.append(sum(one.power_w[0] for one in drawn_together(parts, limits)))
+    assert found == pytest.approx(max(held), rel=1e-3)
+    assert found >= max(held)
+
+
 def test_the_joint_maximum_is_the_highest_of_a_fine_scan():
     parts = [branch(PANEL, 800.0, 40.0), branch(SMALL, 900.0, 30.0, in_series=2)]
     found = sum(one.available_w[0] for one in drawn_together(parts, one_input(**WIDE)))

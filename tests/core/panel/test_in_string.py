@@ -7,7 +7,7 @@ import pytest
 
 from service.core.panel import Branch, drawn_in_string, drawn_power, five_parameters_of, max_power, voltage_at
 from service.core.panel.curve import curve_at
-from service.core.panel.in_string import PASSED_BY_V
+from service.core.panel.knees import PASSED_BY_V
 from tests import builders
 
 OPEN = builders.one_input(
@@ -61,19 +61,19 @@ def densest(branches, limits=OPEN):
 def test_two_equal_panels_in_one_string_give_what_an_array_of_two_gives():
     together = total(drawn_in_string([branch(STRONG), branch(STRONG)], OPEN))
     array = drawn_power(STRONG, LIGHT, CELL, in_series=2, in_parallel=1, limits=OPEN)
-    assert together == pytest.approx(array.power_w, rel=1e-3)
+    assert together == pytest.approx(array.power_w, rel=1e-9)
 
 
 def test_unlike_panels_give_the_highest_power_of_their_joint_curve():
     branches = [branch(STRONG), branch(WEAK)]
-    assert total(drawn_in_string(branches, OPEN)) == pytest.approx(densest(branches), rel=1e-3)
+    assert total(drawn_in_string(branches, OPEN)) == pytest.approx(densest(branches), rel=1e-5)
 
 
 def test_a_window_and_a_current_limit_bind_the_string_as_they_bind_its_curve():
     tight = builders.one_input(tracking_min_v=20, tracking_max_v=60, start_voltage_v=22, max_current_a=6)
     branches = [branch(STRONG), branch(WEAK)]
     drawn = drawn_in_string(branches, tight)
-    assert total(drawn) == pytest.approx(densest(branches, tight), rel=1e-3, abs=0.01)
+    assert total(drawn) == pytest.approx(densest(branches, tight), rel=3e-4, abs=0.01)
     assert (total(drawn) <= total(drawn, "available_w") + 1e-9).all()
 
 
@@ -107,7 +107,14 @@ def test_a_string_starts_by_the_sum_of_its_voltages():
     assert total(drawn_in_string([branch(STRONG)], late))[4] == 0
 
 
-def test_a_year_of_a_string_takes_less_than_a_second():
+def test_panels_that_are_lit_alike_share_what_their_string_gives():
+    alike = drawn_in_string([branch(STRONG), branch(STRONG, in_series=2), branch(WEAK)], OPEN)
+    assert alike[1].power_w == pytest.approx(2 * alike[0].power_w, rel=1e-12)
+    three = drawn_in_string([branch(STRONG, in_series=3), branch(WEAK)], OPEN)
+    assert total(alike) == pytest.approx(total(three), rel=1e-12)
+
+
+def test_a_year_of_a_string_takes_less_than_a_third_of_a_second():
     hours = np.linspace(1, 1000, 4400)
     pair = [
         Branch(diode=d, irradiance_w_per_m2=hours, cell_c=np.full(4400, 40.0), in_series=1, strings=1.0)
@@ -115,4 +122,4 @@ def test_a_year_of_a_string_takes_less_than_a_second():
     ]
     start = time.process_time()
     drawn_in_string(pair, OPEN)
-    assert time.process_time() - start < 1.0
+    assert time.process_time() - start < 0.3

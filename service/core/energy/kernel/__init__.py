@@ -2,7 +2,8 @@
 
 ``place`` keeps a place's hours with light, ``input_table`` what an input draws from its panels, ``planes`` chains them.
 For arrays that are alone on their input, whose window begins below the panels' voltage of most power; yearly energy
-within 0.02 % of ``energy_year``, without its account of losses. ``nearest`` reads maps and rankings at half the cost.
+within 0.02 % of ``energy_year``, without its account of losses. Arrays that share an input are solved (``core.panel``),
+as a table of several lights is larger than a year. ``nearest`` reads maps and rankings at half the cost.
 """
 
 from service.core.energy.kernel.around import Around, around_of
