@@ -10,9 +10,9 @@ import numpy as np
 
 from service.core.model.hours import Floats, SkyYear
 
-# Of 1 % more light on level ground the sun's own has 2.1 % more. Chosen on own runs of ``typical_year`` with its monthly
-# indices moved by 2 % each way, 13 places from 65 N to 37 S, no station in it. What the sky has follows, as both make
-# up the light.
+# Of 1 % more light on level ground the sun's own has 2.1 % more. Chosen on own runs of ``typical_year`` with its
+# monthly indices moved by 2 % each way, 13 places from 65 N to 37 S, no station in it. What the sky has follows, as
+# both make up the light.
 SUN_MOVES = 2.1
 _CLEAREST = 1.12  # an hour of this clear-sky index has no cloud to lose
 _LEAST_CLEAR_W_PER_M2 = 20.0

@@ -1,4 +1,4 @@
-"""Other light than the typical year's, against the whole chain with so much dirt, or so many clouds, that it is left."""
+"""Other light than the typical year's, against the whole chain with so much dirt or cloud that that light is left."""
 
 from dataclasses import replace
 
