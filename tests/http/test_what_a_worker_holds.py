@@ -36,3 +36,12 @@ def test_a_worker_of_many_places_holds_less_than_200_mb_and_loads_no_heavy_libra
     assert held["heavy"] == []
     assert held["words_of_adverts"] == 0  # half of the time of a start, and no question but the adverts' needs them
     assert held["resident_mb"] < 200
+
+
+def test_what_a_worker_makes_later_is_collected_and_what_its_start_made_is_not_walked() -> None:
+    told = (
+        "import gc; gc.disable(); from service.app import from_env; app = from_env(); "
+        "print(gc.isenabled(), gc.get_freeze_count() > 0)"
+    )
+    run = subprocess.run([sys.executable, "-c", told], capture_output=True, check=True, text=True, timeout=120)
+    assert run.stdout.split() == ["True", "True"]
