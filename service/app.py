@@ -43,6 +43,8 @@ from service.settings import Settings, from_environment
 # For each panel that is kept: what shortlists keep of it, six parts of some 8 kB (sheet, curves, model, three ways to
 # hang it). For each set that is kept: the d.c. hours of those on a list beside it.
 _LISTED_PARTS, _LISTED_SETS = 6, 3
+# A set whose planes were asked about keeps the tables of all of them, some 3 MB: one for each four of the others.
+_SETS_A_MOVABLE_ONE = 4
 
 
 def create_app(settings: Settings | None = None) -> FastAPI:
@@ -136,7 +138,7 @@ def deps_of(settings: Settings) -> Deps:
         places=Memo(settings.place_cache_size),
         stands=Memo(settings.place_cache_size),
         directs=Memo(settings.set_cache_size),
-        movable=Memo(settings.set_cache_size),
+        movable=Memo(max(settings.set_cache_size // _SETS_A_MOVABLE_ONE, 1)),
         rows=Memo(settings.panel_cache_size),
         columns=Memo(settings.panel_cache_size),
         listed=Memo(_LISTED_PARTS * settings.panel_cache_size),

@@ -27,7 +27,7 @@ class Settings:
     open_requests: int = 128
     computing_threads: int = 2
     waiting_computations: int = 64
-    place_cache_size: int = 24
+    place_cache_size: int = 16
     set_cache_size: int = 8
     panel_cache_size: int = 512
     rule_cards_folder: str = ""
@@ -112,7 +112,8 @@ TABLE: tuple[Setting, ...] = (
     Setting(
         "set_cache_size",
         _number(1, 10_000),
-        "Sets whose d.c. hours and tables for other planes are kept in memory (about 1 MB an array each).",
+        "Sets whose d.c. hours are kept in memory (about 1 MB an array each), and of a quarter as many the tables for "
+        "other planes (some 3 MB each).",
     ),
     Setting(
         "panel_cache_size",
