@@ -22,7 +22,7 @@ from service.api.routes.pages import page_routes
 from service.api.routes.questions import question_routes
 from service.api.routes.tables import table_routes
 from service.api.routes.workshop import Workshop
-from service.core.adverts import vocabulary_of
+from service.core.adverts import Vocabulary, vocabulary_of
 from service.core.completion import DefaultTables
 from service.core.model.memo import Memo
 from service.data.advert_words import load_advert_words
@@ -43,6 +43,8 @@ from service.settings import Settings, from_environment
 # For each panel that is kept: what shortlists keep of it, six parts of some 8 kB (sheet, curves, model, three ways to
 # hang it). For each set that is kept: the d.c. hours of those on a list beside it.
 _LISTED_PARTS, _LISTED_SETS = 6, 3
+# A set whose planes were asked about keeps the tables of all of them, some 3 MB: one for each four of the others.
+_SETS_A_MOVABLE_ONE = 4
 
 
 def create_app(settings: Settings | None = None) -> FastAPI:
@@ -106,6 +108,7 @@ def from_env() -> FastAPI:
     # the service is the first process of a container, that one took more than a second after SIGTERM).
     gc.collect()
     gc.freeze()
+    gc.enable()
     return app
 
 
@@ -124,7 +127,7 @@ def deps_of(settings: Settings) -> Deps:
         climate=load_climate(),
         default_tables=DefaultTables(prices=load_prices(), rule_cards=rule_cards, panels=load_panel_list()),
         grid_carbon=load_grid_carbon(),
-        advert_words=vocabulary_of(load_advert_words()),
+        read_advert_words=cache(_advert_words),
         seller_questions=load_seller_questions(),
         demand_shape=load_demand_shape(),
         rule_cards=rule_cards,
@@ -135,9 +138,13 @@ def deps_of(settings: Settings) -> Deps:
         places=Memo(settings.place_cache_size),
         stands=Memo(settings.place_cache_size),
         directs=Memo(settings.set_cache_size),
-        movable=Memo(settings.set_cache_size),
+        movable=Memo(max(settings.set_cache_size // _SETS_A_MOVABLE_ONE, 1)),
         rows=Memo(settings.panel_cache_size),
         columns=Memo(settings.panel_cache_size),
         listed=Memo(_LISTED_PARTS * settings.panel_cache_size),
         listed_directs=Memo(_LISTED_SETS * settings.set_cache_size),
     )
+
+
+def _advert_words() -> Vocabulary:
+    return vocabulary_of(load_advert_words())

@@ -27,7 +27,7 @@ class Settings:
     open_requests: int = 128
     computing_threads: int = 2
     waiting_computations: int = 64
-    place_cache_size: int = 32
+    place_cache_size: int = 16
     set_cache_size: int = 8
     panel_cache_size: int = 512
     rule_cards_folder: str = ""
@@ -108,11 +108,12 @@ TABLE: tuple[Setting, ...] = (
     Setting("open_requests", _number(1, 100_000), "Requests in hand at once; above it the answer is 503."),
     Setting("computing_threads", _number(1, 64), "Computations at once in one process."),
     Setting("waiting_computations", _number(0, 100_000), "Computations that may wait; above it the answer is 503."),
-    Setting("place_cache_size", _number(1, 10_000), "Places whose year of hours is kept in memory (about 1 MB each)."),
+    Setting("place_cache_size", _number(1, 10_000), "Places whose year of hours is kept in memory (some 0.7 MB each)."),
     Setting(
         "set_cache_size",
         _number(1, 10_000),
-        "Sets whose d.c. hours and tables for other planes are kept in memory (about 1 MB an array each).",
+        "Sets whose d.c. hours are kept in memory (about 1 MB an array each), and of a quarter as many the tables for "
+        "other planes (some 3 MB each).",
     ),
     Setting(
         "panel_cache_size",

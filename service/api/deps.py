@@ -57,7 +57,8 @@ class Deps:
     about, ``listed`` what was found out about homes, panels and inverters of shortlists, ``listed_directs`` the d.c.
     hours of the sets on them.
     ``seller_questions``: by code and language. ``own_areas``: areas whose rule cards the operator keeps instead of the
-    packaged ones.
+    packaged ones. ``read_advert_words`` makes the words of adverts once, when they are first asked for: it takes longer
+    than all other tables and most questions need none.
     """
 
     service_version: str
@@ -66,7 +67,7 @@ class Deps:
     climate: ClimateTable
     default_tables: DefaultTables
     grid_carbon: GridCarbon
-    advert_words: Vocabulary
+    read_advert_words: Callable[[], Vocabulary]
     seller_questions: Mapping[str, Mapping[str, str]]
     demand_shape: DemandShape
     rule_cards: Mapping[str, tuple[RuleCard, ...]]
@@ -82,3 +83,8 @@ class Deps:
     columns: Memo[str, Told[Column]]
     listed: Memo[Hashable, Any]
     listed_directs: Directs
+
+    @property
+    def advert_words(self) -> Vocabulary:
+        """The words of adverts in all languages."""
+        return self.read_advert_words()

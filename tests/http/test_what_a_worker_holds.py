@@ -23,7 +23,8 @@ for number in range(int(sys.argv[2])):
     appraisal(json.dumps(request).encode(), deps)
 heavy = sorted({"pvlib", "pandas", "scipy", "matplotlib"} & set(sys.modules))
 resident = next(line.split()[1] for line in open("/proc/self/status") if line.startswith("VmRSS"))
-print(json.dumps({"heavy": heavy, "resident_mb": int(resident) / 1024}))
+words = deps.read_advert_words.cache_info().currsize
+print(json.dumps({"heavy": heavy, "resident_mb": int(resident) / 1024, "words_of_adverts": words}))
 """
 
 
@@ -33,4 +34,14 @@ def test_a_worker_of_many_places_holds_less_than_200_mb_and_loads_no_heavy_libra
     run = [sys.executable, "-c", ASKED, str(REQUEST), "40"]
     held = json.loads(subprocess.run(run, capture_output=True, check=True, text=True, timeout=120).stdout)
     assert held["heavy"] == []
+    assert held["words_of_adverts"] == 0  # half of the time of a start, and no question but the adverts' needs them
     assert held["resident_mb"] < 200
+
+
+def test_what_a_worker_makes_later_is_collected_and_what_its_start_made_is_not_walked() -> None:
+    told = (
+        "import gc; gc.disable(); from service.app import from_env; app = from_env(); "
+        "print(gc.isenabled(), gc.get_freeze_count() > 0)"
+    )
+    run = subprocess.run([sys.executable, "-c", told], capture_output=True, check=True, text=True, timeout=120)
+    assert run.stdout.split() == ["True", "True"]

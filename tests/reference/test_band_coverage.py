@@ -6,9 +6,13 @@ by the same chain; the answer knows the table alone. What else moves a true year
 spread, ten years a site: the year's weather (the cell's own spread), and panel, dirt, ground and model. So the error
 of the climate table is real, that of the rest is what the answer says of it.
 
-True agreement: 73 % of the 520 years of a set that its limit cuts and 77 % of those of a free upright panel lie within;
-11 and 11 % fall below cautious, 16 and 12 % rise above hopeful (40 of the sites are American typical years, of which
-the table is 0.8 % low). With ends half as far away 43 and 48 % would lie within, twice as far 95 and 98 %.
+What is wanted is 80 of 100, and one in ten beyond each end. The ten years of a site share its error: by their likeness
+within a site 520 count as some 110, of which 4 (an end: 3) in a hundred is one standard deviation. The bounds are 75 to
+85 of 100, and 4 to 16.
+
+True agreement: 83 % of the years of a set that its limit cuts and 82 % of those of a free upright panel lie within; 7
+and 9 % fall below cautious, 11 and 9 % rise above hopeful. Before a plane's light was told from level ground's and
+clear hours from dull ones (``sky.other_years``) it was 73 and 77 %. No figure of that was chosen on stations.
 """
 
 import csv
@@ -82,11 +86,11 @@ def test_about_eighty_of_a_hundred_true_years_lie_between_cautious_and_hopeful(n
     bands, true = years_of(name)
     assert true.size == 10 * len(rows()) == 520
     held = np.mean((true >= bands[:, :1]) & (true <= bands[:, 2:]))
-    assert 0.70 < held < 0.90
+    assert 0.75 < held < 0.85
 
 
 @pytest.mark.parametrize("name", SETS)
 def test_neither_end_is_missed_much_more_often_than_one_in_ten(name):
     bands, true = years_of(name)
-    assert np.mean(true < bands[:, :1]) < 0.18
-    assert np.mean(true > bands[:, 2:]) < 0.18
+    assert 0.04 < np.mean(true < bands[:, :1]) < 0.16
+    assert 0.04 < np.mean(true > bands[:, 2:]) < 0.16

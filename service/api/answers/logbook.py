@@ -201,7 +201,7 @@ class _Set:
             free = other.ac_and_clipped_w(1.0)[0]
             kept = np.divide(energy.ac_w, free, out=np.ones_like(free), where=free > 0.0)
         offset_s = zone_of(zone, longitude, *_SPAN_FLOOR).standard_offset_s
-        typical = TypicalYear(other_light=other, kept_share=kept, standard_offset_s=offset_s)
+        typical = TypicalYear(other_light=other.evenly(), kept_share=kept, standard_offset_s=offset_s)
         return cls(question, typical, zone, longitude, setup.inverter.ac_power_w)
 
     @cached_property

@@ -2,10 +2,12 @@
 
 A band is made of causes that act before the limits: climate, the year's weather, the panel's rating, dirt, reflectance,
 shade, plane and model all scale the light or the d.c. power that it makes. So the d.c. side is scaled and the limits
-act anew; nothing in the spread acts after them.
+act anew; nothing in the spread acts after them. What panel, dirt or shade change, they change in every hour alike; a
+brighter climate or year has fewer clouds, so that its clear hours, which a limit cuts, stay as they were: its part of
+the spread moves each hour by the cloud that it has to lose.
 """
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 import numpy as np
 
@@ -13,6 +15,7 @@ from service.core.inverter import Curve, Output, output_of
 from service.core.model.hours import Floats
 
 _KEPT = 2
+_MOST_MOVED = 2.0  # times the year's share: the dullest hours hold next to no energy
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -28,6 +31,9 @@ class OtherLight:
         up_share: part of the year in which the set runs.
         flicker_share: how the light comes and goes within each hour, (8760,); None: it is steady. It stays as it is in
             a brighter or a dimmer year.
+        cloud: how much each hour moves with the clouds, up to a common factor (``sky.cloud_to_lose``), (8760,); None:
+            all hours move alike.
+        by_clouds_share: what part of the change comes from clouds, 0 to 1; the rest moves all hours alike.
     """
 
     free_w: tuple[Floats, ...]
@@ -37,6 +43,8 @@ class OtherLight:
     curve: Curve
     up_share: float
     flicker_share: Floats | None = None
+    cloud: Floats | None = None
+    by_clouds_share: float = 0.0
     _known: dict[float, tuple[Floats, Floats]] = field(default_factory=dict, init=False)
 
     def ac_and_clipped_w(self, scale: float) -> tuple[Floats, Floats]:
@@ -60,10 +68,35 @@ class OtherLight:
             self._known[scale] = found
         return found
 
+    def evenly(self) -> "OtherLight":
+        """The same set where other light moves all hours alike."""
+        return replace(self, cloud=None)
+
     def _output(self, scale: float) -> Output:
         dc_w = np.zeros_like(self.free_w[0])
         for free, most in zip(self.free_w, self.most_w, strict=True):
-            dc_w += np.minimum(free * scale, most)
+            moved = free * scale if scale == 1.0 or self.cloud is None else self._by_hour(free, self.cloud, scale)
+            dc_w += np.minimum(moved, most)
         return output_of(
             np.maximum(dc_w, 0.0), self.ac_power_w, self.limit_w, self.curve, flicker_share=self.flicker_share
         )
+
+    def _by_hour(self, free: Floats, cloud: Floats, scale: float) -> Floats:
+        """An input's power before its limits with other light; its sum is ``scale`` times what it was, none below 0."""
+        moves = 1.0 - self.by_clouds_share + self.by_clouds_share * _moved_by_clouds(free, cloud)
+        # Where the dullest hours would be dark, all go down together.
+        least = max(scale, 1.0 - 1.0 / max(float(moves.max()), 1.0))
+        down = scale / least if least > 0.0 else 0.0
+        return np.asarray(free * np.maximum(1.0 + (least - 1.0) * moves, 0.0) * down)
+
+
+def _moved_by_clouds(free: Floats, cloud: Floats) -> Floats:
+    """Each hour's relative change over that of the sum of ``free``, bounded for dull hours; (n,), not negative."""
+    total = float(free.sum())
+    moves = np.ones_like(free)
+    if total > 0.0 and float(free @ cloud) > 0.0:
+        moves = cloud.copy()
+        for _ in range(3):  # what the bound took away goes to the other hours
+            moves = np.minimum(moves * (total / float(free @ moves)), _MOST_MOVED)
+        moves *= total / float(free @ moves)
+    return moves

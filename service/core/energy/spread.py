@@ -4,7 +4,7 @@ All numbers are relative standard deviations of the yearly sum. Over several arr
 (the same sky, the same make, the same mistake), so its parts are averaged by energy.
 """
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from math import cos, hypot, radians, sqrt
 
 from service.core.model.assumption import Assumptions
@@ -43,6 +43,7 @@ SNOW_SD_OF_LOSS = 0.7
 OUTER_POINTS_SD, INNER_POINTS_SD = 0.012, 0.008
 _OUTER = ("open_circuit_voltage_v", "short_circuit_current_a")
 _INNER = ("max_power_voltage_v", "max_power_current_a")
+CLIMATE_DATA, GIVEN_WEATHER, YEAR_TO_YEAR = "climate_data", "given_weather", "year_to_year"
 _UPRIGHT_FROM_DEG = 75.0
 _EAST_TO_WEST_DEG = 180.0  # of a range that is narrower the azimuth's share is less, in proportion: judgement
 
@@ -55,6 +56,7 @@ def spread_of(
     assumptions: Assumptions,
     rear_share: Sequence[float] = (),
     snow_share: Sequence[float] = (),
+    weather_moves: Sequence[float] = (),
 ) -> tuple[SpreadPart, ...]:
     """The parts of the year's spread.
 
@@ -66,7 +68,9 @@ def spread_of(
         assumptions: which values nobody gave.
         rear_share: of each array, what its rear adds, over its light; empty: nothing.
         snow_share: likewise, what snow takes.
+        weather_moves: of each array, how far clouds move its light when they move level ground's by one; empty: alike.
 
+    Table and years are known by the light on level ground, from which a plane's differs (``sky.plane_moves``).
     ``given_weather`` stands for ``climate_data`` where the caller gave the hours; ``year_to_year`` is 0 where a part of
     a year is answered as it was. ``shade`` is there only where something stands around, ``datasheet`` only where points
     of a panel's sheet were assumed, ``plane`` only where a plane or mount was.
@@ -77,10 +81,12 @@ def spread_of(
         weights = [kwh / total for kwh in year_kwh] if total > 0 else [1 / len(arrays)] * len(arrays)
         return sum(weight * of(at, array) for at, (array, weight) in enumerate(zip(arrays, weights, strict=True)))
 
+    on_plane = mean(lambda at, _: weather_moves[at]) if weather_moves else 1.0
+    given = climate.light_from == "given"
     reflectance_open = assumptions.assumed("/site/ground_reflectance_share")
     parts = [
-        ("given_weather" if climate.light_from == "given" else "climate_data", climate.climate_sd_share),
-        ("year_to_year", climate.year_to_year_sd_share),
+        (GIVEN_WEATHER, climate.climate_sd_share) if given else (CLIMATE_DATA, on_plane * climate.climate_sd_share),
+        (YEAR_TO_YEAR, on_plane * climate.year_to_year_sd_share),
         ("rating", mean(lambda _, array: _rating(array.panel))),
         ("ageing", mean(lambda _, array: _ageing(array.panel))),
         ("reflectance", mean(lambda _, array: _reflectance(array, assumed=reflectance_open))),
@@ -100,6 +106,17 @@ def spread_of(
     if plane > 0:
         parts.append(("plane", plane))
     return tuple(SpreadPart(code, sd) for code, sd in parts)
+
+
+def by_clouds_share(spread: Iterable[SpreadPart]) -> float:
+    """What part of a spread's variance comes from clouds: of the table and of the years.
+
+    >>> by_clouds_share([SpreadPart("climate_data", 0.03), SpreadPart("model", 0.04)])
+    0.36
+    """
+    squares = {part.code: part.relative_sd_share**2 for part in spread}
+    total = sum(squares.values())
+    return (squares.get(CLIMATE_DATA, 0.0) + squares.get(YEAR_TO_YEAR, 0.0)) / total if total > 0.0 else 0.0
 
 
 def _rating(panel: Panel) -> float:

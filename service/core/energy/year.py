@@ -11,15 +11,15 @@ from service.core.energy.days import day_kinds
 from service.core.energy.lights import Lights
 from service.core.energy.other_light import OtherLight
 from service.core.energy.result import LOSSES, ArrayConditions, ArrayYear, EnergyYear
-from service.core.energy.spread import spread_of
+from service.core.energy.spread import by_clouds_share, spread_of
 from service.core.errors import ContradictionError
 from service.core.inverter import Output, curve_through, night_draw_kwh, output_of
 from service.core.model.assumption import Assumptions
-from service.core.model.band import Band, ends_of
+from service.core.model.band import Band, SpreadPart, ends_of
 from service.core.model.climate import PlaceClimate
 from service.core.model.facts import Array, Setup
 from service.core.model.hours import Floats, SkyYear
-from service.core.sky import PlaneLight, counts_rear, plane_light_given, rear_light
+from service.core.sky import PlaneLight, cloud_to_lose, counts_rear, plane_light_given, plane_moves, rear_light
 
 DAYS_PER_YEAR = 365.0
 
@@ -75,15 +75,15 @@ def energy_year(
     """
     hours = direct_current(setup, sky) if direct is None else direct
     dc_w = np.sum([one.dc_w for one in hours], axis=0)
-    other = _other_light(setup, hours, sky.flicker_share)
+    spread = _spread(setup, hours, sky, climate, assumptions)
+    other = replace(
+        _other_light(setup, hours, sky.flicker_share), cloud=cloud_to_lose(sky), by_clouds_share=by_clouds_share(spread)
+    )
     out = output_of(
         np.maximum(dc_w, 0.0), other.ac_power_w, other.limit_w, other.curve, flicker_share=sky.flicker_share
     )
     ac_w = out.ac_w * other.up_share
     arrays = _arrays(setup, hours, ac_w, dc_w)
-    free_kwh = [max(_kwh(one.free_w), 0.0) for one in hours]  # before the limits, as the spread is
-    hidden, rear, snow = ([share(one) for one in hours] for share in (_hidden_share, _rear_share, _snow_share))
-    spread = spread_of(setup.arrays, free_kwh, hidden, climate, assumptions, rear, snow)
     year_kwh = _kwh(ac_w)
     return EnergyYear(
         year_kwh=_band(year_kwh, other, ends_of(spread)),
@@ -130,6 +130,17 @@ def _other_light(setup: Setup, hours: Sequence[ArrayHours], flicker_share: Float
         up_share=1 - min(setup.downtime_days_per_year / DAYS_PER_YEAR, 1.0),
         flicker_share=flicker_share,
     )
+
+
+def _spread(
+    setup: Setup, hours: Sequence[ArrayHours], sky: SkyYear, climate: PlaceClimate, assumptions: Assumptions
+) -> tuple[SpreadPart, ...]:
+    free_kwh = [max(_kwh(one.free_w), 0.0) for one in hours]  # before the limits, as the spread is
+    hidden, rear, snow = ([share(one) for one in hours] for share in (_hidden_share, _rear_share, _snow_share))
+    moves = [
+        _weather_moves(*one, sky, setup.site.ground_reflectance_share) for one in zip(setup.arrays, hours, strict=True)
+    ]
+    return spread_of(setup.arrays, free_kwh, hidden, climate, assumptions, rear, snow, moves)
 
 
 def _band(middle_kwh: float, other: OtherLight, ends: tuple[float, float]) -> Band:
@@ -221,6 +232,14 @@ def _account(hours: Sequence[ArrayHours], out: Output, downtime_kwh: float) -> M
     return MappingProxyType(
         {code: sum(one.lost_kwh.get(code, 0.0) for one in hours) + of_the_set.get(code, 0.0) for code in LOSSES}
     )
+
+
+def _weather_moves(array: Array, hours: ArrayHours, sky: SkyYear, ground_reflectance_share: float) -> float:
+    """How far clouds move the array's light over that of level ground; light measured on its plane is what it is."""
+    if sky.plane_w_per_m2 is not None:
+        return 1.0
+    light_kwh_per_m2 = hours.light_kwh / (array.panel.rated_power_w * array.count / 1000.0)
+    return plane_moves(sky, light_kwh_per_m2, array.plane.tilt_deg, ground_reflectance_share)
 
 
 def _rear_share(hours: ArrayHours) -> float:

@@ -26,6 +26,7 @@ from service.core.sky.light import (
     plane_light,
     surroundings_of,
 )
+from service.core.sky.other_years import cloud_to_lose, plane_moves
 from service.core.sky.overhang import clear_of_slab, clear_of_walls, open_half_angle_deg, profile_angle_deg, sun_clear
 from service.core.sky.plane_given import plane_light_given
 from service.core.sky.rear import REAR_OPENNESS, RearWeights, counts_rear, rear_light, rear_of_planes, rear_weights
@@ -60,6 +61,7 @@ __all__ = [
     "clear_of_slab",
     "clear_of_walls",
     "clear_sky",
+    "cloud_to_lose",
     "cos_incidence",
     "counts_rear",
     "daylight_of",
@@ -82,6 +84,7 @@ __all__ = [
     "open_surroundings",
     "plane_light",
     "plane_light_given",
+    "plane_moves",
     "profile_angle_deg",
     "rear_light",
     "rear_of_planes",

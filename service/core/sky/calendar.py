@@ -1,6 +1,7 @@
 """Which moment does each hour of the year stand for: in universal time, and on the wall clock of the place?"""
 
 from datetime import UTC, datetime, timedelta
+from functools import lru_cache
 from zoneinfo import ZoneInfo
 
 import numpy as np
@@ -30,8 +31,12 @@ def calendar_of(time_zone: str, longitude_deg: float) -> Calendar:
     >>> float(calendar_of("Europe/Berlin", 13.4).clock_h[summer_noon])
     13.0
     """
+    return _calendar(time_zone, _standard_offset_min(ZoneInfo(time_zone), longitude_deg))
+
+
+@lru_cache(maxsize=8)  # places of one zone share it: 350 kB
+def _calendar(time_zone: str, standard_min: int) -> Calendar:
     zone = ZoneInfo(time_zone)
-    standard_min = _standard_offset_min(zone, longitude_deg)
     hours = np.arange(HOURS, dtype=np.int64)
     start = np.datetime64(f"{REFERENCE_YEAR}-01-01T00:00", "m") - np.timedelta64(standard_min, "m")
     utc = start + hours * np.timedelta64(60, "m")

@@ -105,7 +105,7 @@ def typical_year(climate: PlaceClimate, time_zone: str) -> SkyYear:
         extraterrestrial_w_per_m2=extraterrestrial(sun.distance_au),
         clear_ghi_w_per_m2=cloudless.ghi,
         air_c=days.unfolded(_air(climate, index_by_day, days)),
-        wind_m_per_s=np.full(HOURS, climate.wind_m_per_s),
+        wind_m_per_s=np.broadcast_to(np.float64(climate.wind_m_per_s), HOURS),
         flicker_share=flicker_share(ghi, cloudless.ghi),
         snow_share=_snow(climate, days),
     )

@@ -4,7 +4,9 @@ import pytest
 
 from service.api.words.english import losses, spread
 from service.core.energy import LOSSES, spread_of
+from service.core.energy.spread import by_clouds_share
 from service.core.model.assumption import Assumption, Assumptions
+from service.core.model.band import SpreadPart
 from service.core.model.place import Plane, Shade, SkylinePoint
 from tests.builders import array, panel
 from tests.climates import climate
@@ -22,6 +24,26 @@ def parts(*arrays, hidden=0.0, assumed=()):
 def test_climate_and_years_come_from_the_place():
     assert parts(array())["climate_data"] == 0.05
     assert parts(array())["year_to_year"] == 0.025
+
+
+def test_what_the_clouds_move_more_on_a_plane_widens_table_and_years_but_not_given_weather():
+    none = Assumptions.of(())
+    table, given = (
+        {
+            part.code: part.relative_sd_share
+            for part in spread_of([array()], [300.0], [0.0], place, none, weather_moves=[1.4])
+        }
+        for place in (climate(), climate(light_from="given"))
+    )
+    assert table["climate_data"] == pytest.approx(1.4 * 0.05)
+    assert table["year_to_year"] == given["year_to_year"] == pytest.approx(1.4 * 0.025)
+    assert given["given_weather"] == 0.05
+
+
+def test_the_clouds_part_of_a_spread_is_that_of_table_and_years():
+    assert by_clouds_share([]) == 0
+    assert by_clouds_share([SpreadPart("year_to_year", 0.1)]) == 1
+    assert by_clouds_share([SpreadPart("given_weather", 0.1), SpreadPart("year_to_year", 0.1)]) == pytest.approx(0.5)
 
 
 def test_shade_is_a_reason_only_where_something_stands_around():

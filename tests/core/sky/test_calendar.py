@@ -59,3 +59,9 @@ def test_every_hour_of_a_zone_without_summer_time_is_plain() -> None:
 def test_the_arrays_cannot_be_written_to() -> None:
     with pytest.raises(ValueError, match="read-only"):
         calendar_of("UTC", 0.0).clock_h[0] = 5.0
+
+
+def test_places_of_one_standard_time_share_their_calendar_and_others_do_not():
+    """Some 350 kB a place, were each to have its own."""
+    assert calendar_of("Europe/Berlin", 13.4) is calendar_of("Europe/Berlin", 7.0)
+    assert calendar_of("Europe/Berlin", 13.4) is not calendar_of("Europe/Warsaw", 21.0)

@@ -3,9 +3,9 @@
 from collections.abc import Mapping
 
 TEXTS: Mapping[str, str] = {
-    "climate_data": "how well the climate table knows the sun at this place",
+    "climate_data": "how well the climate table knows the sun at this place, as it falls on the panels",
     "given_weather": "how well the light that you gave was measured",
-    "year_to_year": "one year is sunnier than the next",
+    "year_to_year": "one year is sunnier than the next, as it falls on the panels",
     "rating": "panels give a little more or less than their label says; used ones more so",
     "ageing": "panels age at different rates, and lose a little in their first days in the sun",
     "reflectance": "how much light the ground and what stands in front throw back; it counts most for upright panels",
