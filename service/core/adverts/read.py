@@ -17,6 +17,7 @@ from service.core.adverts.plain import Plain, plain_of
 from service.core.adverts.price import Asked, asked_of
 from service.core.adverts.reading import Advert, Claim, Price, Reading
 from service.core.adverts.scene import BODY_FROM, FIELDS, Orders, Scene, scene_of
+from service.core.adverts.sold import is_sold
 from service.core.adverts.state import condition_of, defects_of, delivery_of, partly, put_together, word_doubts
 from service.core.adverts.tokens import Pieces
 from service.core.adverts.walk import Item
@@ -125,6 +126,8 @@ def _offer(
     doubts = word_doubts(scene) | figure_doubts(panel, inverter) | extra
     counted = panels_of_set(scene, panel["power"][1] if "power" in panel else None) if goods.kind == "set" else None
     least = least_of(scene, goods)
+    if is_sold(scene):
+        doubts.add("sold")
     if least is not None or orders(scene):
         doubts.add("minimum_order")
     if "voc" not in panel and _metered(scene):
