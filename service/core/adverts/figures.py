@@ -293,6 +293,8 @@ def _cells(scene: Scene, place: int, item: Item, found: Found) -> bool:
     )
     half = any(one.what == "half" and (one.at - item.to <= 1 or named) for one in near)
     many = item.value >= _LEAST_HALVES
+    before = scene.before(place)
+    half = half or (many and before is not None and before.what == "half" and item.at == before.to)
     half = half or (named and many and "half" in scene.by_what)
     if half and many:
         _keep(found, "cells", item.value // 2, item, 0.93)
@@ -338,7 +340,8 @@ def _sides(one: Item, two: Item, third: Item | None, longest_mm: float) -> tuple
     values = (one.value, two.value)
     if unit and (not one.unit or not two.unit):  # the unit stands once, behind one of them
         known = one if one.unit else two
-        factor = known.factor
+        bare = two if one.unit else one
+        factor = 1000.0 if known.factor == 1 and bare.value < 10 else known.factor  # "1.762 x 1.134 mm"
         values = (one.value * (1 if one.unit else factor), two.value * (1 if two.unit else factor))
     elif not unit:
         factor = 1.0

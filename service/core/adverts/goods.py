@@ -8,6 +8,7 @@ from service.core.adverts.walk import CURRENCIES, NUMBER, Item
 
 _GOODS = {"panel_one": "panel", "panel_many": "panel", "inverter_one": "inverter", "inverter_many": "inverter",
           "set_one": "set", "set_many": "set", "other_goods": "other", "accessory": "other"}  # fmt: skip
+_AND = frozenset(("+", "plus", "and", "und", "en", "et", "y", "e", "i", "a", "og", "incl", "inkl", "including", "oraz"))
 _FIRST_WORDS = 4
 _FIRST_TITLE = 2
 _FARTHEST = 14
@@ -230,6 +231,8 @@ def _other_goods(scene: Scene, named: _Named) -> bool:
         set(all_) - {"other"} or ("cells" in scene.by_what and _rated_panel(scene))
     ):
         return False
+    if not _rated(scene) and any(_with_panel(scene, at) for at in all_["other"]):
+        return True
     if "other" in title:
         if {"inverter", "set"} & set(title):
             rest = [scene.items[at] for good in ("inverter", "set") for at in title.get(good, ())]
@@ -240,6 +243,13 @@ def _other_goods(scene: Scene, named: _Named) -> bool:
         other, panel = scene.items[title["other"][0]], scene.items[title["panel"][0]]
         return other.at < panel.at and other.clause == panel.clause
     return not set(title) - {"other"} and not set(all_) - {"other"}
+
+
+def _with_panel(scene: Scene, place: int) -> bool:
+    """Is it told as a thing that has a panel: "garden lamp with solar panel"?"""
+    item, behind = scene.items[place], scene.ahead(place, 2)
+    return (len(behind) > 1 and behind[0].what == "plus" and behind[1].what == "panel_one" and item.what == "other_goods"
+            and behind[1].at - item.to <= 3 and scene.tokens[item.field][behind[0].at] not in _AND)  # fmt: skip
 
 
 def _together(scene: Scene, named: _Named) -> bool:

@@ -147,7 +147,7 @@ def _offer(
         and too_cheap(asked.price.each, asked.price.currency, power)
     ):
         doubts.add("too_cheap")
-    if goods.kind == "panel" and (scene.has("camping") or _for_battery(scene)):
+    if goods.kind == "panel" and (_camping(scene) or _for_battery(scene)):
         doubts.add("camping_12v")
     return Reading(
         kind=goods.kind, is_offer=True, language=language, quantity_available=goods.quantity,
@@ -157,6 +157,13 @@ def _offer(
         doubts=tuple(sorted(doubts)), panel={_PANEL[name][0]: one[0] for name, one in panel.items()},
         inverter={_INVERTER[name][0]: one[0] for name, one in inverter.items()}, technology=technology,
         bifacial=_bifacial(scene) if photovoltaic else None,
+    )  # fmt: skip
+
+
+def _camping(scene: Scene) -> bool:
+    """Is it said to be for camping or a boat, not that the seller would swap it for such things?"""
+    return any(
+        not any(one.what == "swap" for one in scene.back(place, 6)) for place in scene.said("camping")
     )  # fmt: skip
 
 
