@@ -56,11 +56,13 @@ def lexed(
         elif start.__class__ is Figure:
             done = measured(walk, at, start)
         elif start.__class__ is Phrases:
-            if _longer(padded, at + 1, start):
+            if start.walked or ((start.stems or padded[at + 1] in start.followers) and _longer(padded, at + 1, start)):
                 done = _phrase(walk, at, start)
                 continue
             for meaning in start.alone:
                 items.append(Item(meaning, at, at + 1, walk.sentence, walk.clause, number))
+        elif start == PARTS:
+            walk.clauses = walk.clause = walk.clauses + 1
         else:
             _sign(walk, at, start)
     if flood is not None:
@@ -69,9 +71,7 @@ def lexed(
 
 
 def _sign(walk: Walk, at: int, kind: Start) -> None:
-    if kind == PARTS:
-        walk.new_clause()
-    elif kind == ENDS:
+    if kind == ENDS:
         if walk.words[at] != "." or not _cuts_short(walk, at):
             walk.sentence += 1
             walk.outer.clear()
@@ -104,11 +104,11 @@ def _cuts_short(walk: Walk, at: int) -> bool:
 
 
 def _longer(padded: Sequence[str], to: int, start: Phrases) -> bool:
-    """May a longer phrase, or more than a plain meaning, stand where a word ends at ``to``?"""
+    """May a longer phrase go on where its first word ends at ``to``?"""
     follow = padded[to]
     if follow in JOINING and padded[to + 1]:
         follow = padded[to + 1]
-    return start.walked or follow in start.by_second or follow[:1] in start.stem_heads
+    return follow in start.by_second or follow[:1] in start.stem_heads
 
 
 def _phrase(walk: Walk, at: int, start: Phrases) -> int:

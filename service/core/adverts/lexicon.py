@@ -33,17 +33,18 @@ NOTHING, PARTS, ENDS, DASH, BRACKET = 0, 1, 2, 3, 4
 Phrase = tuple[tuple[str, ...], tuple[str, ...]]  # the rest of its words, and its meanings
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Phrases:
     """What begins with a word: its own meanings, and longer phrases by their second word, longest first.
 
-    ``stem_heads``: what a stem or a joining sign before it begins with. ``walked``: of its own meanings one is a
-    number, currency or "but".
+    ``followers``: second words, and signs that may stand before them. ``stem_heads``: what a stem or a joining sign
+    before it begins with. ``walked``: of its own meanings one is a number, currency or "but".
     """
 
     alone: tuple[str, ...]
     by_second: Mapping[str, tuple[Phrase, ...]]
     stems: tuple[Phrase, ...]
+    followers: frozenset[str]
     stem_heads: frozenset[str]
     walked: bool
 
@@ -113,7 +114,10 @@ def _started(phrases: tuple[Phrase, ...]) -> Start:
     if not seconds and not stems and not walked:
         return tuple(alone)
     heads = frozenset(rest[0][0] for rest, _ in stems) | (JOINING if stems else frozenset())
-    return Phrases(tuple(alone), {word: tuple(longer) for word, longer in seconds.items()}, tuple(stems), heads, walked)
+    return Phrases(
+        alone=tuple(alone), by_second={word: tuple(longer) for word, longer in seconds.items()}, stems=tuple(stems),
+        followers=JOINING | seconds.keys(), stem_heads=heads, walked=walked,
+    )  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True)

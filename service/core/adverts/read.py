@@ -49,12 +49,23 @@ def read_advert(advert: Advert, vocabulary: Vocabulary) -> Reading:
         advert: its fields as sent; each of at most 20,000 signs.
         vocabulary: made ready by ``vocabulary_of``.
     """
+    return read_with_text(advert, vocabulary)[0]
+
+
+def read_with_text(advert: Advert, vocabulary: Vocabulary) -> tuple[Reading, str]:
+    """The same, with its body as a person reads it."""
     sent = (advert.title, advert.body, advert.price_text or "")
     plains = tuple(plain_of(text) for text in sent)
     cut = [Pieces(plain.text) for plain in plains]
-    language = advert.language or language_of(chain(cut[0].words, cut[1].words), vocabulary)
+    return _reading(advert.language, sent, plains, cut, vocabulary), plains[1].text
+
+
+def _reading(
+    told: str | None, sent: Sequence[str], plains: Sequence[Plain], cut: Sequence[Pieces], vocabulary: Vocabulary
+) -> Reading:
+    language = told or language_of(chain(cut[0].words, cut[1].words), vocabulary)
     scene, flooded = _scene(plains, cut, language, vocabulary)
-    if scene.orders and not advert.language:  # the orders may be in another language than the advert
+    if scene.orders and not told:  # the orders may be in another language than the advert
         own = language_of(chain(cut[0].words, _without(cut[1].words, scene.orders)), vocabulary)
         if own != language:
             language, (scene, flooded) = own, _scene(plains, cut, own, vocabulary, scene.orders)
