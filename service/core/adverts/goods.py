@@ -187,7 +187,7 @@ def _kind(scene: Scene, named: _Named) -> tuple[str, str | None]:  # noqa: PLR09
     title, all_ = named.title, named.all
     if "thermal" in scene.by_what and "inverter" not in all_ and not _rated_panel(scene):
         return "other", "not_photovoltaic"
-    if _other_goods(scene, named):
+    if _other_goods(scene, named) or _with_panel(scene, all_):
         return "other", "other_goods"
     if "panel" in all_ and "inverter" in all_:
         if "set" in title or ("panel" in title and "inverter" in title) or _together(scene, named):
@@ -231,8 +231,6 @@ def _other_goods(scene: Scene, named: _Named) -> bool:
         set(all_) - {"other"} or ("cells" in scene.by_what and _rated_panel(scene))
     ):
         return False
-    if not _rated(scene) and any(_with_panel(scene, at) for at in all_["other"]):
-        return True
     if "other" in title:
         if {"inverter", "set"} & set(title):
             rest = [scene.items[at] for good in ("inverter", "set") for at in title.get(good, ())]
@@ -245,11 +243,14 @@ def _other_goods(scene: Scene, named: _Named) -> bool:
     return not set(title) - {"other"} and not set(all_) - {"other"}
 
 
-def _with_panel(scene: Scene, place: int) -> bool:
-    """Is it told as a thing that has a panel: "garden lamp with solar panel"?"""
-    item, behind = scene.items[place], scene.ahead(place, 2)
-    return (len(behind) > 1 and behind[0].what == "plus" and behind[1].what == "panel_one" and item.what == "other_goods"
-            and behind[1].at - item.to <= 3 and scene.tokens[item.field][behind[0].at] not in _AND)  # fmt: skip
+def _with_panel(scene: Scene, all_: dict[str, list[int]]) -> bool:
+    """Is a thing without ratings told of that has a panel: "garden lamp with solar panel"?"""
+    for place in all_.get("other", ()) if not _rated(scene) else ():
+        item, behind = scene.items[place], scene.ahead(place, 2)
+        told = [one.what for one in (item, *behind) if one.at - item.to <= 3]
+        if told == ["other_goods", "plus", "panel_one"] and scene.tokens[item.field][behind[0].at] not in _AND:
+            return True
+    return False
 
 
 def _together(scene: Scene, named: _Named) -> bool:

@@ -12,6 +12,7 @@ from service.core.adverts.least import least_of, orders
 from service.core.adverts.lexemes import lexed
 from service.core.adverts.lexicon import Vocabulary
 from service.core.adverts.limits import inverter_figures
+from service.core.adverts.lines import joined
 from service.core.adverts.panels import panels_of_set
 from service.core.adverts.plain import Plain, plain_of
 from service.core.adverts.price import Asked, asked_of
@@ -55,7 +56,7 @@ def read_advert(advert: Advert, vocabulary: Vocabulary) -> Reading:
 def read_with_text(advert: Advert, vocabulary: Vocabulary) -> tuple[Reading, str]:
     """The same, with its body as a person reads it."""
     sent = (advert.title, advert.body, advert.price_text or "")
-    plains = tuple(plain_of(text) for text in sent)
+    plains = (plain_of(sent[0]), joined(plain_of(sent[1])), plain_of(sent[2]))
     cut = [Pieces(plain.text) for plain in plains]
     return _reading(advert.language, sent, plains, cut, vocabulary), plains[1].text
 

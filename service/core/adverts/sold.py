@@ -5,9 +5,11 @@ from service.core.adverts.walk import NUMBER
 
 _OPENS = frozenset(".!?\n|•;*([:-,#")
 _CLOSES = frozenset(".!?\n|•;*)]:-,#")
-_MANNER = frozenset(("as", "als", "per", "par", "en", "wird", "werden", "wordt", "worden", "separately", "together", "in",
-                     "come", "como", "jako", "som", "a", "by", "at", "with", "without", "al", "im", "nur", "only",
-                     "alleen", "na", "po", "za", "for", "fur", "voor", "pour", "por", "til", "to"))  # fmt: skip
+_MANNER = frozenset((
+    "as", "als", "per", "par", "en", "wird", "werden", "wordt", "worden", "separately", "together", "in", "come",
+    "como", "jako", "som", "a", "by", "at", "with", "without", "al", "im", "nur", "only", "alleen", "na", "po",
+    "za", "for", "fur", "voor", "pour", "por", "til", "to",
+))  # fmt: skip
 
 
 def is_sold(scene: Scene) -> bool:
