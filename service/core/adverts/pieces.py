@@ -93,6 +93,17 @@ def _lettered(scene: Scene, item: Item) -> bool:
     return len(letter) == 1 and letter.isalpha() and letter != "x" and scene.glued(item.field, item.to)
 
 
+def counted_at(scene: Scene, kind: str, quantity: int) -> Item | None:
+    """The number that told so many pieces; for one, the word in the singular; None where no single one did."""
+    for place in scene.units.get("", ()):
+        item = scene.items[place]
+        if item.value == quantity and _near_goods(scene, place, item) and not _barred(scene, place, item):
+            return item
+    names = _NAMES[kind]
+    singular = scene.by_what.get(names[0 if kind == "other" else 1]) if quantity == 1 else None
+    return scene.items[singular[0]] if singular else None
+
+
 def _most(scene: Scene, kind: str, counted: list[int]) -> int | None:
     """The greatest count; else one, where all is in the singular."""
     names = _NAMES[kind]

@@ -1,4 +1,4 @@
-"""What is easily misread: codes, what broke on its way, a price that only fills a field, halves, sides, what is left."""
+"""What is easily misread: codes, what broke on its way, a price that only fills a field, halves, what is left."""
 
 import pytest
 
