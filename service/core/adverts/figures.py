@@ -11,6 +11,7 @@ Found = dict[str, tuple[float, Item, float]]
 UNIT_OF = {"voc": "V", "isc": "A", "vmp": "V", "imp": "A", "max_in": "V", "start": "V", "input_current": "A"}
 _RATINGS = ("voc", "isc", "vmp", "imp")
 _OWNERS = {"panel_one": "panel", "panel_many": "panel", "inverter_one": "inverter", "inverter_many": "inverter"}
+_MORE = frozenset(("surge", "dc_power"))
 _PARTING = frozenset((NUMBER, "plus", "for"))
 _AT_POINT = {"V": "vmp", "A": "imp"}
 _OF_PANELS = ("V", "A", "W", "kg", "%/K", "V/K", "")
@@ -202,12 +203,14 @@ def _is_power(scene: Scene, place: int, item: Item, kind: str) -> bool:  # noqa:
 
 def _of_more(scene: Scene, place: int, item: Item) -> bool:
     """Is it the power of a whole lot, a peak, or what an inverter takes?"""
-    near = [one.what for one in scene.back(place, 3) if item.at - one.to <= 3 and one.clause == item.clause]
-    goods = next((at for at, what in enumerate(near) if what in {"panel_one", "panel_many"}), len(near))
-    near = [what for at, what in enumerate(near) if at < goods or what != "lot"]  # "lot of ten panels 330 W"
-    near += [one.what for one in scene.ahead(place, 1) if one.what == "lot" and one.at - item.to <= 1
-             and one.clause == item.clause]  # fmt: skip
-    return not {"lot", "surge", "dc_power"}.isdisjoint(near)
+    panels = False
+    for one in scene.back(place, 3):
+        if item.at - one.to <= 3 and one.clause == item.clause:
+            if one.what in _MORE or (one.what == "lot" and not panels):  # "lot of ten panels 330 W"
+                return True
+            panels = panels or one.what in {"panel_one", "panel_many"}
+    behind = scene.behind(place)
+    return behind is not None and behind.what == "lot" and behind.at - item.to <= 1 and behind.clause == item.clause
 
 
 def _behind_times(tokens: list[str], item: Item) -> bool:
@@ -283,15 +286,16 @@ def _cells(scene: Scene, place: int, item: Item, found: Found) -> bool:
     """A number of cells: halved where it is said to be of half cells; large ones without that word say nothing."""
     if item.value != int(item.value) or not 8 <= item.value <= 160 or item.glued == "x":
         return False
-    near: list[Item] = []
+    before = scene.before(place)
+    named = before is not None and before.what == "cells" and item.at - before.to <= 2
+    halves: list[Item] = []
     for one in scene.ahead(place, 4):
         if one.what == NUMBER or one.at - item.to > 3:
             break
-        near.append(one)
-    named = any(one.what == "cells" and one.at - item.to <= 2 for one in near) or any(
-        one.what == "cells" and item.at - one.to <= 2 for one in scene.back(place, 1)
-    )
-    half = any(one.what == "half" and (one.at - item.to <= 1 or named) for one in near)
+        named = named or (one.what == "cells" and one.at - item.to <= 2)
+        if one.what == "half":
+            halves.append(one)
+    half = bool(halves) and (named or halves[0].at - item.to <= 1)
     many = item.value >= _LEAST_HALVES
     half = half or (named and many and "half" in scene.by_what)
     if half and many:
