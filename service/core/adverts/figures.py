@@ -60,7 +60,7 @@ def panel_figures(scene: Scene, kind: str) -> tuple[Found, bool]:
         elif item.unit == "W" or (not item.unit and _named_power(scene, place, item)):
             if len(powers) < _MOST_POWERS and _is_power(scene, place, item, kind):
                 powers.append(item)
-        elif not item.unit and (named or counted):
+        elif not item.unit and not (counted and _cells(scene, place, item, found)):
             _bare(scene, place, item, found)
     for place in coefficients:
         _coefficient(scene, place, scene.items[place], found)
@@ -69,9 +69,7 @@ def panel_figures(scene: Scene, kind: str) -> tuple[Found, bool]:
 
 
 def _bare(scene: Scene, place: int, item: Item, found: Found) -> None:
-    """A figure without a unit: cells, or a rating directly behind its name."""
-    if scene.tells("cells", "half") and _cells(scene, place, item, found):
-        return
+    """A figure without a unit: a rating directly behind its name."""
     if not item.spelled and place and scene.items[place - 1].what in UNIT_OF:
         _rating(scene, place, item, found, _RATINGS)
 
@@ -191,12 +189,13 @@ def _is_power(scene: Scene, place: int, item: Item, kind: str) -> bool:  # noqa:
         return False
     if tokens[item.at - 1 : item.at] == ["="] and item.value > 500:
         return False
-    if scene.tells("lot", "surge", "dc_power") and _of_more(scene, place, item):
+    if _of_more(scene, place, item):
         return False
     if kind == "set" and item.value <= 720 and _behind_times(tokens, item):  # "2x 430 W + 800 W"
         return True
     if kind != "set":
-        return item.peak or not scene.tells("inverter_one", "inverter_many") or owner_of(scene, place) != "inverter"
+        lone = "inverter_one" not in scene.by_what and "inverter_many" not in scene.by_what
+        return lone or item.peak or owner_of(scene, place) != "inverter"
     small = item.value <= 720
     return (small and item.peak) or ((small or item.peak) and owner_of(scene, place) == "panel")
 
