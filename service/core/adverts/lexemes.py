@@ -39,14 +39,13 @@ def lexed(
     Pieces of a ``flood`` are passed over, and of what is no flood the first 4,000 that may mean something are read.
     """
     words = pieces.words
+    if not words:
+        return Lexed([], pieces)
     walk = Walk(pieces, plain.shown, lexicon, number, base)
     items, padded = walk.items, walk.padded
     starts = list(map(lexicon.known.__getitem__, words))  # the most words are known as nothing
-    telling: Iterable[int] = compress(range(len(words)), starts)
-    if flood is not None:
-        telling = (at for at in telling if not flood[at])
     done = 0
-    for at in islice(telling, _MOST_TELLING):
+    for at in islice(_telling(starts, flood), _MOST_TELLING):
         if at < done:
             continue
         start = starts[at]
@@ -68,6 +67,12 @@ def lexed(
     if flood is not None:
         items = [item for item in items if not any(flood[item.at : item.to])]
     return Lexed(items, pieces)
+
+
+def _telling(starts: Sequence[Start], flood: Sequence[bool] | None) -> Iterable[int]:
+    """Places of what may mean something and is no flood."""
+    telling = compress(range(len(starts)), starts)
+    return telling if flood is None else (at for at in telling if not flood[at])
 
 
 def _sign(walk: Walk, at: int, kind: Start) -> None:
