@@ -1,12 +1,27 @@
 """Which words tell how many there are, in what state they are, how they come and of what kind they are?"""
 
 from collections.abc import Iterable, Iterator
+from typing import NamedTuple
 
 from service.core.adverts.pieces import counted_at
-from service.core.adverts.reading import Reading
 from service.core.adverts.scene import Scene, measured_in
 from service.core.adverts.state import BREAKING
 from service.core.adverts.walk import CURRENCIES, Item
+
+
+class State(NamedTuple):
+    """Of a reading what words tell, in its own names."""
+
+    kind: str
+    quantity: int | None
+    condition: str
+    defects: tuple[str, ...]
+    delivery: str
+    shipping_cost: float | None
+    currency: str | None
+    technology: str | None
+    bifacial: bool | None
+
 
 Told = tuple[str, float | str | bool, str, Item, float]  # what, value, unit, where, sureness
 
@@ -18,45 +33,45 @@ _OF_WAY = {"pickup": ("pickup", "refused", "shipping"), "shipping": ("delivered"
            "either": ("shipping", "delivered", "bring")}  # fmt: skip
 
 
-def told_in_words(scene: Scene, reading: Reading, counts: Iterable[tuple[str, tuple[int, Item] | None]]) -> list[Told]:
-    """What a reading tells besides ratings and price, each with its place; what no single word tells is not there.
+def told_in_words(scene: Scene, state: State, counts: Iterable[tuple[str, tuple[int, Item] | None]]) -> list[Told]:
+    """What is told besides ratings and price, each with its place; what no single word tells is not there.
 
     ``counts``: numbers of pieces or panels with their places, by name.
     """
     found: list[Told] = [(name, one[0], "", one[1], _NUMBERS) for name, one in counts if one is not None]
-    quantity = reading.quantity_available
-    at = None if quantity is None else counted_at(scene, reading.kind, quantity)
+    quantity = state.quantity
+    at = None if quantity is None else counted_at(scene, state.kind, quantity)
     if quantity is not None and at is not None:
         found.append(("quantity_available", quantity, "", at, _NUMBERS))
-    found += _state(scene, reading)
-    return found + [(what, value, "", item, _KINDS) for what, value, item in _kind(scene, reading)]
+    found += _state(scene, state)
+    return found + [(what, value, "", item, _KINDS) for what, value, item in _kind(scene, state)]
 
 
-def _state(scene: Scene, reading: Reading) -> Iterator[Told]:
-    named = tuple(f"d:{defect}" for defect in reading.defects if defect in BREAKING)
+def _state(scene: Scene, state: State) -> Iterator[Told]:
+    named = tuple(f"d:{defect}" for defect in state.defects if defect in BREAKING)
     for what, value, meanings, sure in (
-        ("condition", reading.condition, _OF_STATE.get(reading.condition, named), _STATE),
-        ("delivery", reading.delivery, _OF_WAY.get(reading.delivery, ()), _WAY),
+        ("condition", state.condition, _OF_STATE.get(state.condition, named), _STATE),
+        ("delivery", state.delivery, _OF_WAY.get(state.delivery, ()), _WAY),
         *(("defect", defect, (f"d:{defect}", *(("d:dead",) if defect == "dead_input" else ())), _WAY)
-          for defect in reading.defects),
+          for defect in state.defects),
     ):  # fmt: skip
         item = _first(scene, meanings)
         if item is not None and value != "unknown":
             yield what, value, "", item, sure
-    cost = reading.shipping_cost
+    cost = state.shipping_cost
     for place in measured_in(scene, *_MONEY) if cost else ():
         if scene.items[place].value == cost:
-            yield "shipping_cost", cost or 0.0, reading.price.currency or "", scene.items[place], _WAY
+            yield "shipping_cost", cost or 0.0, state.currency or "", scene.items[place], _WAY
             return
 
 
-def _kind(scene: Scene, reading: Reading) -> Iterator[tuple[str, str | bool, Item]]:
-    item = _first(scene, (f"t:{reading.technology}",)) if reading.technology else None
-    if item is not None and reading.technology:
-        yield "technology", reading.technology, item
-    item = _first(scene, ("bifacial" if reading.bifacial else "monofacial", "bifacial"))
-    if item is not None and reading.bifacial is not None:
-        yield "bifacial", reading.bifacial, item
+def _kind(scene: Scene, state: State) -> Iterator[tuple[str, str | bool, Item]]:
+    item = _first(scene, (f"t:{state.technology}",)) if state.technology else None
+    if item is not None and state.technology:
+        yield "technology", state.technology, item
+    item = _first(scene, ("bifacial" if state.bifacial else "monofacial", "bifacial"))
+    if item is not None and state.bifacial is not None:
+        yield "bifacial", state.bifacial, item
 
 
 def _first(scene: Scene, meanings: Iterable[str]) -> Item | None:

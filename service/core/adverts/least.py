@@ -5,8 +5,8 @@ from service.core.adverts.pieces import of_pallet
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import NUMBER, Item
 
-_TOLD = "least:"  # meanings that hold the number: "in pairs"
 _MOST = 1000
+_TOLD = {f"least:{number}": number for number in range(2, 13)}  # meanings that hold the number: "in pairs"
 _NEAR = 3
 _OF_RATINGS = frozenset(("W", "V", "A", "%/K", "V/K", "mm", "kg", "%", "y", "Hz"))
 _OF_LIMITS = frozenset(("tracking", "start", "input_range", "max_in", "inputs", "input_current", "voc", "isc"))
@@ -16,12 +16,8 @@ Least = tuple[int, Item]
 
 def least_of(scene: Scene, goods: Goods) -> Least | None:
     """The fewest that are sold, and where it stands; None where no number tells it, or where it is one."""
-    told = [
-        (int(what[len(_TOLD) :]), scene.items[place])
-        for what in scene.by_what
-        if what.startswith(_TOLD)
-        for place in scene.said(what)
-    ]
+    known = scene.by_what.keys()
+    told = [(_TOLD[what], scene.items[place]) for what in known & _TOLD.keys() for place in scene.said(what)]
     told += [(found[0], found[1]) for place in orders(scene) if (found := _counted(scene, place)) is not None]
     if not told and goods.quantity:
         told = [
@@ -40,6 +36,8 @@ def _all_of(scene: Scene, goods: Goods, item: Item) -> int:
 
 def orders(scene: Scene) -> list[int]:
     """Places where a least number of pieces is spoken of, not the lower end of volts or a least price."""
+    if "minimum" not in scene.by_what:
+        return []
     return [place for place in scene.said("minimum") if not _of_rating(scene, place)]
 
 

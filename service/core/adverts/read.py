@@ -2,10 +2,9 @@
 
 from collections import Counter
 from collections.abc import Sequence
-from dataclasses import replace
 from itertools import chain
 
-from service.core.adverts.claims import Told, told_in_words
+from service.core.adverts.claims import State, Told, told_in_words
 from service.core.adverts.doubts import figure_doubts, too_cheap
 from service.core.adverts.figures import Found, other_figures, panel_figures
 from service.core.adverts.goods import Goods, goods_of
@@ -148,17 +147,18 @@ def _offer(
         doubts.add("minimum_order")
     if goods.kind == "set" and goods.quantity == 1:
         doubts.discard("minimum_order")
-    reading = Reading(
+    state = State(goods.kind, goods.quantity, condition, defects, delivery_of(scene), asked.shipping_cost,
+                  asked.price.currency, technology, _bifacial(scene) if photovoltaic else None)  # fmt: skip
+    told = told_in_words(scene, state, (("least_quantity", least), ("panel_count", counted)))
+    return Reading(
         kind=goods.kind, is_offer=True, language=language, quantity_available=goods.quantity,
         least_quantity=None if least is None else least[0], panel_count=None if counted is None else counted[0],
-        price=_per_watt(asked.price, power, goods),
-        condition=condition, defects=defects, delivery=delivery_of(scene), shipping_cost=asked.shipping_cost,
+        claims=_claims(panel, inverter, asked, told, (plains, cut, sent)), price=_per_watt(asked.price, power, goods),
+        condition=condition, defects=defects, delivery=state.delivery, shipping_cost=asked.shipping_cost,
         doubts=tuple(sorted(doubts)), panel={_PANEL[name][0]: one[0] for name, one in panel.items()},
         inverter={_INVERTER[name][0]: one[0] for name, one in inverter.items()}, technology=technology,
-        bifacial=_bifacial(scene) if photovoltaic else None,
+        bifacial=state.bifacial,
     )  # fmt: skip
-    told = told_in_words(scene, reading, (("least_quantity", least), ("panel_count", counted)))
-    return replace(reading, claims=_claims(panel, inverter, asked, told, (plains, cut, sent)))
 
 
 def _doubts(scene: Scene, goods: Goods, panel: Found, condition: str, asked: Asked) -> set[str]:
