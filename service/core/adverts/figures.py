@@ -189,12 +189,13 @@ def _is_power(scene: Scene, place: int, item: Item, kind: str) -> bool:  # noqa:
         return False
     if tokens[item.at - 1 : item.at] == ["="] and item.value > 500:
         return False
-    if _of_more(scene, place, item):
+    known = scene.by_what
+    if ("lot" in known or not _MORE.isdisjoint(known)) and _of_more(scene, place, item):
         return False
     if kind == "set" and item.value <= 720 and _behind_times(tokens, item):  # "2x 430 W + 800 W"
         return True
     if kind != "set":
-        lone = "inverter_one" not in scene.by_what and "inverter_many" not in scene.by_what
+        lone = "inverter_one" not in known and "inverter_many" not in known
         return lone or item.peak or owner_of(scene, place) != "inverter"
     small = item.value <= 720
     return (small and item.peak) or ((small or item.peak) and owner_of(scene, place) == "panel")

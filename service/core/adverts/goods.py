@@ -54,12 +54,13 @@ def goods_of(scene: Scene) -> Goods:
 def _named(scene: Scene) -> _Named:
     named = _Named({}, {})
     known = scene.by_what
+    told_off, taken = scene.tells("for", "without", "takes"), scene.tells("gone", "maybe")
     for place in sorted(place for what in _GOODS if what in known for place in known[what]):
         item = scene.items[place]
         good = _GOODS[item.what]
-        if is_purpose(scene, place) or scene.denied(place, behind=False) or _gone(scene, place):
+        if told_off and (is_purpose(scene, place) or scene.denied(place, behind=False)):
             continue
-        if _supposed(scene, place):
+        if taken and (_gone(scene, place) or _supposed(scene, place)):
             continue
         if _modifies(scene, place, good) or (good == "set" and _origin(scene, place)):
             continue

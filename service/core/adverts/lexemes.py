@@ -7,7 +7,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from itertools import compress, islice
 
-from service.core.adverts.lexicon import BRACKET, DASH, ENDS, JOINING, PARTS, Lexicon, Phrases, Start
+from service.core.adverts.lexicon import BRACKET, DASH, ENDS, JOINING, PARTS, WALKED, Lexicon, Phrases, Start
 from service.core.adverts.measures import measured
 from service.core.adverts.numerals import Figure
 from service.core.adverts.plain import Plain
@@ -122,12 +122,15 @@ def _phrase(walk: Walk, at: int, start: Phrases) -> int:
     if to < len(words):
         after = to + 1 if words[to] in JOINING and to + 1 < len(words) else to
         for rest, told in (*start.by_second.get(words[after], ()), *stems):
-            behind = _fits(words, after, rest)
+            two = len(rest) == 1 and rest[0] == words[after] and rest[0] not in JOINING  # all stands there
+            behind = after + 1 if two else _fits(words, after, rest)
             if behind:
                 to, meanings = behind, told
                 break
     for meaning in meanings:
-        if meaning == _BREAK:
+        if not meaning.startswith(WALKED):
+            _told(walk, meaning, at, to)
+        elif meaning == _BREAK:
             walk.new_clause()
         elif meaning[:6] == MONEY:
             walk.currency, walk.currency_to = meaning[6:], to

@@ -19,7 +19,7 @@ _UNITS = frozenset("wvakx")  # letters that stand in adverts of any language
 _GOODS = frozenset({"panel_one", "panel_many", "inverter_one", "inverter_many"})
 _OTHERS = frozenset({"other_goods", "accessory", "for"})
 _CARRYING = frozenset({"d:", "n:", "t:", "new", "used", "unused", "part"})
-_WALKED = ("but", "money:", "n:", "cash:", "pair")  # meanings that are more than an item
+WALKED = ("but", "money:", "n:", "cash:", "pair")  # meanings that are more than an item
 _PEAK = frozenset(("wp", "kwp", "wc", "kwc", "wattpiek", "kwcrete"))
 _UNSURE = frozenset(("W", "V", "mV", "A", "%", "mm"))  # what stands behind them may make another unit of them
 JOINING = frozenset("-'./_")  # signs that may stand between the words of a phrase
@@ -110,7 +110,7 @@ def _started(phrases: tuple[Phrase, ...]) -> Start:
             stems.append((rest, meanings))
         else:
             seconds.setdefault(rest[0], []).append((rest, meanings))
-    walked = any(meaning.startswith(_WALKED) for meaning in alone)
+    walked = any(meaning.startswith(WALKED) for meaning in alone)
     if not seconds and not stems and not walked:
         return tuple(alone)
     heads = frozenset(rest[0][0] for rest, _ in stems) | (JOINING if stems else frozenset())

@@ -66,7 +66,7 @@ def _pieces(scene: Scene, kind: str) -> int | None:
     names = _NAMES[kind]
     told: list[int] = []
     counted: list[int] = []
-    bars = scene.tells("tier", "minimum", "range", "for")
+    bars, on_pallets = scene.tells("tier", "minimum", "range", "for"), "pallet" in scene.by_what
     for place in scene.units.get("", ()):
         item = scene.items[place]
         if not 0 < item.value <= _MOST_PIECES or item.value != int(item.value):
@@ -77,7 +77,7 @@ def _pieces(scene: Scene, kind: str) -> int | None:
             continue
         if not _near_goods(scene, place, item) or (bars and _barred(scene, place, item)):
             continue
-        if _bare_pallets(scene, place, item):
+        if on_pallets and _bare_pallets(scene, place, item):
             continue
         if _told(scene, place, item) if kind != "set" else _sets_in_stock(scene, place, item):
             told.append(_times_pallets(scene, place, item))
@@ -156,7 +156,7 @@ def _barred(scene: Scene, place: int, item: Item) -> bool:
 
 def _sets_in_stock(scene: Scene, place: int, item: Item) -> bool:
     """As in "balcony kit, 2 available"?"""
-    if not scene.stands("stock", item.field, item.to):
+    if "stock" not in scene.by_what or not scene.stands("stock", item.field, item.to):
         return False
     near = (*scene.back(place, 3), *scene.ahead(place, 3))
     return not any(one.what.startswith(("panel_", "inverter_")) and one.clause == item.clause for one in near)

@@ -96,3 +96,7 @@ def test_panels_that_nobody_counts_or_twice_are_not_counted(body):
 
 def test_panels_alone_have_no_count_of_a_set():
     assert reading_of("Two solar panels 410 W, £40 each").panel_count is None
+
+
+def test_a_lot_that_is_counted_by_itself_goes_before_all_there_is():
+    assert reading_of("10 Module 430 Wp, Verkauf nur als Paket mit 5 Stück, 40 € pro Stück").least_quantity == 5
