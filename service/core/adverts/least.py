@@ -3,7 +3,7 @@
 from service.core.adverts.goods import Goods
 from service.core.adverts.pieces import of_pallet
 from service.core.adverts.scene import Scene
-from service.core.adverts.walk import NUMBER, Item
+from service.core.adverts.walk import MONEY_UNITS, NUMBER, Item
 
 _MOST = 1000
 _TOLD = {f"least:{number}": number for number in range(2, 13)}  # meanings that hold the number: "in pairs"
@@ -44,7 +44,8 @@ def _of_rating(scene: Scene, place: int) -> bool:
     item = scene.items[place]
     ahead = [one for one in scene.ahead(place, 3) if one.at - item.to <= _NEAR]
     figure = next((one for one in ahead if one.what == NUMBER), None)
-    if figure is not None and figure.unit in _OF_RATINGS:
+    alone = item.to - item.at == 1  # "min 40 €" is a least price, "minimum order £100" is not
+    if figure is not None and (figure.unit in _OF_RATINGS or (alone and figure.unit in MONEY_UNITS)):
         return True
     before = next((one for one in scene.back(place, 1) if item.at - one.to <= 1 and one.clause == item.clause), None)
     return before is not None and (before.what in _OF_LIMITS or before.unit in _OF_RATINGS - {"W"})

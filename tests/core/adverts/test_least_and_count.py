@@ -45,6 +45,7 @@ def test_a_least_number_is_read_and_doubted(body, least):
         "Microinversor 800 W, tensión mínima MPPT 22 V, mínimo 16 V. 50 €",
         "4 Module 430 Wp, mindestens 10 Jahre Garantie. 40 € pro Stück.",
         "4 solar panels 430 W, at least 20 kg each. £40 each.",
+        "4 Module 430 Wp, je 50 €, min. 40 €",
     ],
 )
 def test_the_lower_end_of_a_rating_is_no_order(body):
