@@ -72,7 +72,7 @@ def shortlist_cost(request_file: Path, rounds: int = ROUNDS, panels: int = PANEL
     home, deps = json.loads(request_file.read_text("utf-8")), deps_of(Settings())
     gc.collect()
     gc.freeze()  # as the service does at its start
-    by_hand = _functions_by_hand(deps)
+    by_hand = functions_by_hand(deps)
     sets = adverts_shortlist(_body(home, panels, 0, 0), deps).sets_looked_at
     names = ("functions by hand", "numbers", "whole answer", "new panels")
     rows = []
@@ -113,7 +113,8 @@ def _numbers(body: bytes, deps: Deps) -> Callable[[], object]:
     return lambda: Screen(at_home, home.rooms, home.costs, terms, offers).screened()
 
 
-def _functions_by_hand(deps: Deps) -> Callable[[], object]:
+def functions_by_hand(deps: Deps) -> Callable[[], object]:
+    """One year of the example's two arrays by the library's functions."""
     from service.bench import energy_peers as peers  # noqa: PLC0415 - loads the library: slow, and here alone
 
     question = Question.asked(AppraisalIn, _APPRAISAL.read_bytes(), deps)

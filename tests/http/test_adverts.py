@@ -56,3 +56,29 @@ def test_an_advert_sent_twice_is_told() -> None:
     readings = post(PATH, {"adverts": [{"id": "a", "body": body}, {"id": "b", "body": body}]}).json()["readings"]
     codes = [[doubt["code"] for doubt in one["doubts"]] for one in readings]
     assert codes == [[], ["same_advert_again"]]
+
+
+def test_a_set_answers_a_shortlist_by_its_reading_as_by_its_text() -> None:
+    advert = {
+        "id": "set",
+        "title": "Balkonset",
+        "body": "Zwei Module 430 Wp, Uoc 38,7 V, Isc 14,0 A und Wechselrichter 800 W, max. 60 V. 400 €",
+    }
+    reading = post(PATH, {"adverts": [advert]}).json()["readings"][0]
+    assert reading["panel_count"] == 2
+    home = {"site": {"latitude_deg": 54.2, "longitude_deg": 12.3}, "as_of": "2026-11-25"}
+    sent = ({**advert, "distance_km": 3}, {"id": "set", "reading": reading, "language": "de", "distance_km": 3})
+    by_text, by_reading = (post("/v1/adverts/shortlist", {**home, "adverts": [one]}).json() for one in sent)
+    assert [panels["count"] for one in by_text["shortlist"] for panels in one["panels"]] == [1, 1]
+    assert by_text["shortlist"] == by_reading["shortlist"]
+
+
+def test_a_least_number_and_what_is_sold_are_told() -> None:
+    adverts = [
+        {"id": "least", "body": "40 Module 430 Wp, neu. 40 € pro Stück, Mindestabnahme 10 Stück."},
+        {"id": "sold", "body": "2 Module 430 Wp, gebraucht, 40 € pro Stück. VERKAUFT!"},
+    ]
+    least, sold = post(PATH, {"adverts": adverts}).json()["readings"]
+    assert (least["least_quantity"], least["quantity_available"]) == (10, 40)
+    assert "sold" in [doubt["code"] for doubt in sold["doubts"]]
+    assert {claim["what"] for claim in least["claims"]} >= {"quantity_available", "least_quantity", "condition"}

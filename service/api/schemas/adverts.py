@@ -6,8 +6,7 @@ from typing import Annotated, Any, Literal, Self
 from pydantic import ConfigDict, Field
 from pydantic.json_schema import WithJsonSchema
 
-from service.api.schemas import rounding as r
-from service.api.schemas.base import Anything, Code, In, Out, Text
+from service.api.schemas.base import Code, In, Out, Text
 from service.api.words import say
 from service.core.adverts import LONGEST_TEXT, MOST_CLAIMS, Claim, Reading
 
@@ -70,13 +69,13 @@ class AdvertClaimOut(Out):
     """One thing that an advert says, with the words that say it."""
 
     what: Code
-    value: Anything
+    value: Any
     unit: str = Field(max_length=10)
     words: str = Field(max_length=200)
     field: Field_
     start: int = Field(ge=0, description="First code point in the field as it was sent; an emoji is one.")
     end: int = Field(ge=0, description="Behind the last one.")
-    sureness_share: r.Share
+    sureness_share: float
 
 
 class AdvertPriceOut(Out):
@@ -163,9 +162,10 @@ def told_of(name: str, reading: Reading) -> dict[str, Any]:
 
 
 def _claim(claim: Claim) -> dict[str, Any]:
-    """A claim; its words on one line."""
+    """A claim, as many digits of it as the answer tells; its words on one line."""
     words = claim.words if claim.words.isprintable() else "".join(c if c.isprintable() else " " for c in claim.words)
-    return {"what": claim.what, "value": claim.value, "unit": claim.unit, "words": " ".join(words.split()),
+    value = round(claim.value, 4) + 0.0 if isinstance(claim.value, float) else claim.value
+    return {"what": claim.what, "value": value, "unit": claim.unit, "words": " ".join(words.split()),
             "field": claim.field, "start": claim.start, "end": claim.end,
             "sureness_share": claim.sureness_share}  # fmt: skip
 

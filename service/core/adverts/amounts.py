@@ -8,7 +8,9 @@ Offers = list[tuple[Item, str | None]]  # an amount, and what it is for
 
 ROLES = ("each", "lot", "per_set")
 MONEY = (*sorted(CURRENCIES), "money")
+_MONEY = frozenset(MONEY)
 _NOT_ASKED = frozenset({"new_price", "extra", "deposit", "placeholder", "tier", "bid"})
+_ASIDE = (_NOT_ASKED - {"placeholder"}) | {"shipping"}
 _AT = frozenset(("a", "zu"))  # "ten panels at 20"
 _FOR_SO_MUCH = frozenset(("voor", "fur", "fuer", "for", "da", "por", "per", "za", "pour"))
 _LEAST_SET = 20
@@ -115,16 +117,21 @@ def _amount_before(scene: Scene, place: int, each: Item) -> bool:
 def _role(scene: Scene, place: int, item: Item, goods: Goods) -> str | None:  # noqa: C901, PLR0911, PLR0912 - a row of questions
     """What an amount is for: what stands directly behind it, else before it, else later in its clause."""
     behind: list[Item] = []
+    near: list[str] = []
     for one in scene.ahead(place, 6):
-        if one.unit in MONEY or one.clause != item.clause or one.at - item.to > _BEHIND:
+        if one.unit in _MONEY or one.clause != item.clause or one.at - item.to > _BEHIND:
             break
         behind.append(one)
+        near.append(one.what)
     before: list[Item] = []
+    close: list[str] = []
     for one in scene.back(place, 8):
-        if one.unit in MONEY or item.at - one.to > _BEFORE:
+        if one.unit in _MONEY or item.at - one.to > _BEFORE:
             break
         if not (one.what == "each" and _piece(scene, place, one)):
             before.append(one)
+            if one.clause == item.clause:
+                close.append(one.what)
     tokens = scene.tokens[item.field]
     if tokens[item.at - 1] in _PLUS and _sending_behind(behind[:2], item):
         return "shipping"
@@ -132,11 +139,9 @@ def _role(scene: Scene, place: int, item: Item, goods: Goods) -> str | None:  # 
         one.what in {"shipping", "bring"} and item.at - one.to <= 4 for one in before
     ):
         return "shipping"
-    near = [one.what for one in behind]
-    close = [one.what for one in before if one.clause == item.clause]
     if "tier" in close or "tier" in near or "bid" in close[:1]:
         return "extra"
-    if close and close[0] in _NOT_ASKED | {"shipping"} and close[0] != "placeholder":
+    if close and close[0] in _ASIDE:
         return close[0]
     if not scene.by_what.keys().isdisjoint(_PAYING) and _paid(scene, place, item, behind):
         return "new_price"
@@ -164,7 +169,7 @@ def _role(scene: Scene, place: int, item: Item, goods: Goods) -> str | None:  # 
             if near[:1] == ["for"] or one.spelled:
                 return "lot"
             break
-    return _role_told_before(scene, item, goods, before)
+    return _role_told_before(scene, item, goods, before, close)
 
 
 def _paid(scene: Scene, place: int, item: Item, behind: list[Item]) -> bool:
@@ -187,9 +192,8 @@ def _paid(scene: Scene, place: int, item: Item, behind: list[Item]) -> bool:
     return False
 
 
-def _role_told_before(scene: Scene, item: Item, goods: Goods, before: list[Item]) -> str | None:
-    """What an amount is for, behind which nothing tells it."""
-    close = [one.what for one in before if one.clause == item.clause]
+def _role_told_before(scene: Scene, item: Item, goods: Goods, before: list[Item], close: list[str]) -> str | None:
+    """What an amount is for, behind which nothing tells it. ``close``: meanings before it in its clause."""
     for what in close:
         if what in _NOT_ASKED or what == "shipping":
             return what

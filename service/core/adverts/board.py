@@ -5,14 +5,14 @@ from dataclasses import replace
 from statistics import median
 
 from service.core.adverts.lexicon import Vocabulary
-from service.core.adverts.plain import plain_of
-from service.core.adverts.read import read_advert
+from service.core.adverts.read import read_with_text
 from service.core.adverts.reading import Advert, Reading
 from service.core.adverts.tokens import words_of
 
 LEAST_COMPARED = 5
 FAR_UNDER_SHARE = 0.4  # of the median price a watt
 _LEAST_WORDS = 8  # shorter texts are alike by chance
+_COUNTED = "eantr105"  # letters and digits that most texts have many of
 
 
 def read_board(adverts: Sequence[Advert], vocabulary: Vocabulary) -> list[Reading]:
@@ -22,8 +22,10 @@ def read_board(adverts: Sequence[Advert], vocabulary: Vocabulary) -> list[Readin
         adverts: at most as many as a request may hold; time grows with their length, and once with their number.
         vocabulary: made ready by ``vocabulary_of``.
     """
-    readings = [read_advert(advert, vocabulary) for advert in adverts]
-    doubted = _far_under(readings) | {(at, "same_advert_again") for at in _again(adverts, readings)}
+    read = [read_with_text(advert, vocabulary) for advert in adverts]
+    readings = [reading for reading, _ in read]
+    again = [at for at in _again([body for _, body in read]) if readings[at].is_offer]
+    doubted = _far_under(readings) | {(at, "same_advert_again") for at in again}
     for at, code in sorted(doubted):
         readings[at] = replace(readings[at], doubts=tuple(sorted({*readings[at].doubts, code})))
     return readings
@@ -43,15 +45,18 @@ def _far_under(readings: Sequence[Reading]) -> set[tuple[int, str]]:
     return found
 
 
-def _again(adverts: Sequence[Advert], readings: Sequence[Reading]) -> list[int]:
+def _again(bodies: Sequence[str]) -> list[int]:
     """Places of adverts whose words stood in an earlier one."""
-    seen: set[tuple[str, ...]] = set()
+    alike: dict[tuple[int, ...], list[int]] = {}
+    for at, body in enumerate(bodies):
+        letters = tuple(map(body.count, _COUNTED))  # texts with other words differ here already, but for a few
+        alike.setdefault(letters, []).append(at)
     again = []
-    for at, advert in enumerate(adverts):
-        words = tuple(words_of(plain_of(advert.body).text))
-        if len(words) < _LEAST_WORDS:
-            continue
-        if words in seen and readings[at].is_offer:
-            again.append(at)
-        seen.add(words)
+    for places in alike.values():
+        seen: set[tuple[str, ...]] = set()
+        for at in places if len(places) > 1 else ():
+            words = tuple(words_of(bodies[at]))
+            if len(words) >= _LEAST_WORDS and words in seen:
+                again.append(at)
+            seen.add(words)
     return again

@@ -11,6 +11,7 @@ Found = dict[str, tuple[float, Item, float]]
 UNIT_OF = {"voc": "V", "isc": "A", "vmp": "V", "imp": "A", "max_in": "V", "start": "V", "input_current": "A"}
 _RATINGS = ("voc", "isc", "vmp", "imp")
 _OWNERS = {"panel_one": "panel", "panel_many": "panel", "inverter_one": "inverter", "inverter_many": "inverter"}
+_MORE = frozenset(("surge", "dc_power"))
 _PARTING = frozenset((NUMBER, "plus", "for"))
 _AT_POINT = {"V": "vmp", "A": "imp"}
 _OF_PANELS = ("V", "A", "W", "kg", "%/K", "V/K", "")
@@ -59,7 +60,7 @@ def panel_figures(scene: Scene, kind: str) -> tuple[Found, bool]:
         elif item.unit == "W" or (not item.unit and _named_power(scene, place, item)):
             if len(powers) < _MOST_POWERS and _is_power(scene, place, item, kind):
                 powers.append(item)
-        elif not item.unit and (named or counted):
+        elif not item.unit and not (counted and _cells(scene, place, item, found)):
             _bare(scene, place, item, found)
     for place in coefficients:
         _coefficient(scene, place, scene.items[place], found)
@@ -68,9 +69,7 @@ def panel_figures(scene: Scene, kind: str) -> tuple[Found, bool]:
 
 
 def _bare(scene: Scene, place: int, item: Item, found: Found) -> None:
-    """A figure without a unit: cells, or a rating directly behind its name."""
-    if scene.tells("cells", "half") and _cells(scene, place, item, found):
-        return
+    """A figure without a unit: a rating directly behind its name."""
     if not item.spelled and place and scene.items[place - 1].what in UNIT_OF:
         _rating(scene, place, item, found, _RATINGS)
 
@@ -190,24 +189,28 @@ def _is_power(scene: Scene, place: int, item: Item, kind: str) -> bool:  # noqa:
         return False
     if tokens[item.at - 1 : item.at] == ["="] and item.value > 500:
         return False
-    if scene.tells("lot", "surge", "dc_power") and _of_more(scene, place, item):
+    known = scene.by_what
+    if ("lot" in known or not _MORE.isdisjoint(known)) and _of_more(scene, place, item):
         return False
     if kind == "set" and item.value <= 720 and _behind_times(tokens, item):  # "2x 430 W + 800 W"
         return True
     if kind != "set":
-        return item.peak or not scene.tells("inverter_one", "inverter_many") or owner_of(scene, place) != "inverter"
+        lone = "inverter_one" not in known and "inverter_many" not in known
+        return lone or item.peak or owner_of(scene, place) != "inverter"
     small = item.value <= 720
     return (small and item.peak) or ((small or item.peak) and owner_of(scene, place) == "panel")
 
 
 def _of_more(scene: Scene, place: int, item: Item) -> bool:
     """Is it the power of a whole lot, a peak, or what an inverter takes?"""
-    near = [one.what for one in scene.back(place, 3) if item.at - one.to <= 3 and one.clause == item.clause]
-    goods = next((at for at, what in enumerate(near) if what in {"panel_one", "panel_many"}), len(near))
-    near = [what for at, what in enumerate(near) if at < goods or what != "lot"]  # "lot of ten panels 330 W"
-    near += [one.what for one in scene.ahead(place, 1) if one.what == "lot" and one.at - item.to <= 1
-             and one.clause == item.clause]  # fmt: skip
-    return not {"lot", "surge", "dc_power"}.isdisjoint(near)
+    panels = False
+    for one in scene.back(place, 3):
+        if item.at - one.to <= 3 and one.clause == item.clause:
+            if one.what in _MORE or (one.what == "lot" and not panels):  # "lot of ten panels 330 W"
+                return True
+            panels = panels or one.what in {"panel_one", "panel_many"}
+    behind = scene.behind(place)
+    return behind is not None and behind.what == "lot" and behind.at - item.to <= 1 and behind.clause == item.clause
 
 
 def _behind_times(tokens: list[str], item: Item) -> bool:
@@ -283,16 +286,19 @@ def _cells(scene: Scene, place: int, item: Item, found: Found) -> bool:
     """A number of cells: halved where it is said to be of half cells; large ones without that word say nothing."""
     if item.value != int(item.value) or not 8 <= item.value <= 160 or item.glued == "x":
         return False
-    near: list[Item] = []
+    before = scene.before(place)
+    named = before is not None and before.what == "cells" and item.at - before.to <= 2
+    halves: list[Item] = []
     for one in scene.ahead(place, 4):
         if one.what == NUMBER or one.at - item.to > 3:
             break
-        near.append(one)
-    named = any(one.what == "cells" and one.at - item.to <= 2 for one in near) or any(
-        one.what == "cells" and item.at - one.to <= 2 for one in scene.back(place, 1)
-    )
-    half = any(one.what == "half" and (one.at - item.to <= 1 or named) for one in near)
+        named = named or (one.what == "cells" and one.at - item.to <= 2)
+        if one.what == "half":
+            halves.append(one)
+    half = bool(halves) and (named or halves[0].at - item.to <= 1)
     many = item.value >= _LEAST_HALVES
+    before = scene.before(place)
+    half = half or (many and before is not None and before.what == "half" and item.at == before.to)
     half = half or (named and many and "half" in scene.by_what)
     if half and many:
         _keep(found, "cells", item.value // 2, item, 0.93)
@@ -338,7 +344,8 @@ def _sides(one: Item, two: Item, third: Item | None, longest_mm: float) -> tuple
     values = (one.value, two.value)
     if unit and (not one.unit or not two.unit):  # the unit stands once, behind one of them
         known = one if one.unit else two
-        factor = known.factor
+        bare = two if one.unit else one
+        factor = 1000.0 if known.factor == 1 and bare.value < 10 else known.factor  # "1.762 x 1.134 mm"
         values = (one.value * (1 if one.unit else factor), two.value * (1 if two.unit else factor))
     elif not unit:
         factor = 1.0

@@ -8,6 +8,7 @@ from service.core.adverts.walk import CURRENCIES, NUMBER, Item
 
 _GOODS = {"panel_one": "panel", "panel_many": "panel", "inverter_one": "inverter", "inverter_many": "inverter",
           "set_one": "set", "set_many": "set", "other_goods": "other", "accessory": "other"}  # fmt: skip
+_AND = frozenset(("+", "plus", "and", "und", "en", "et", "y", "e", "i", "a", "og", "incl", "inkl", "including", "oraz"))
 _FIRST_WORDS = 4
 _FIRST_TITLE = 2
 _FARTHEST = 14
@@ -53,12 +54,13 @@ def goods_of(scene: Scene) -> Goods:
 def _named(scene: Scene) -> _Named:
     named = _Named({}, {})
     known = scene.by_what
+    told_off, taken = scene.tells("for", "without", "takes"), scene.tells("gone", "maybe")
     for place in sorted(place for what in _GOODS if what in known for place in known[what]):
         item = scene.items[place]
         good = _GOODS[item.what]
-        if is_purpose(scene, place) or scene.denied(place, behind=False) or _gone(scene, place):
+        if told_off and (is_purpose(scene, place) or scene.denied(place, behind=False)):
             continue
-        if _supposed(scene, place):
+        if taken and (_gone(scene, place) or _supposed(scene, place)):
             continue
         if _modifies(scene, place, good) or (good == "set" and _origin(scene, place)):
             continue
@@ -186,7 +188,7 @@ def _kind(scene: Scene, named: _Named) -> tuple[str, str | None]:  # noqa: PLR09
     title, all_ = named.title, named.all
     if "thermal" in scene.by_what and "inverter" not in all_ and not _rated_panel(scene):
         return "other", "not_photovoltaic"
-    if _other_goods(scene, named):
+    if _other_goods(scene, named) or _with_panel(scene, all_):
         return "other", "other_goods"
     if "panel" in all_ and "inverter" in all_:
         if "set" in title or ("panel" in title and "inverter" in title) or _together(scene, named):
@@ -240,6 +242,16 @@ def _other_goods(scene: Scene, named: _Named) -> bool:
         other, panel = scene.items[title["other"][0]], scene.items[title["panel"][0]]
         return other.at < panel.at and other.clause == panel.clause
     return not set(title) - {"other"} and not set(all_) - {"other"}
+
+
+def _with_panel(scene: Scene, all_: dict[str, list[int]]) -> bool:
+    """Is a thing without ratings told of that has a panel: "garden lamp with solar panel"?"""
+    for place in all_.get("other", ()) if not _rated(scene) else ():
+        item, behind = scene.items[place], scene.ahead(place, 2)
+        told = [one.what for one in (item, *behind) if one.at - item.to <= 3]
+        if told == ["other_goods", "plus", "panel_one"] and scene.tokens[item.field][behind[0].at] not in _AND:
+            return True
+    return False
 
 
 def _together(scene: Scene, named: _Named) -> bool:

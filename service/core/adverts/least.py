@@ -3,10 +3,10 @@
 from service.core.adverts.goods import Goods
 from service.core.adverts.pieces import of_pallet
 from service.core.adverts.scene import Scene
-from service.core.adverts.walk import NUMBER, Item
+from service.core.adverts.walk import MONEY_UNITS, NUMBER, Item
 
-_TOLD = "least:"  # meanings that hold the number: "in pairs"
 _MOST = 1000
+_TOLD = {f"least:{number}": number for number in range(2, 13)}  # meanings that hold the number: "in pairs"
 _NEAR = 3
 _OF_RATINGS = frozenset(("W", "V", "A", "%/K", "V/K", "mm", "kg", "%", "y", "Hz"))
 _OF_LIMITS = frozenset(("tracking", "start", "input_range", "max_in", "inputs", "input_current", "voc", "isc"))
@@ -16,17 +16,12 @@ Least = tuple[int, Item]
 
 def least_of(scene: Scene, goods: Goods) -> Least | None:
     """The fewest that are sold, and where it stands; None where no number tells it, or where it is one."""
-    told = [
-        (int(what[len(_TOLD) :]), scene.items[place])
-        for what in scene.by_what
-        if what.startswith(_TOLD)
-        for place in scene.said(what)
-    ]
+    known = scene.by_what.keys()
+    told = [(_TOLD[what], scene.items[place]) for what in known & _TOLD.keys() for place in scene.said(what)]
     told += [(found[0], found[1]) for place in orders(scene) if (found := _counted(scene, place)) is not None]
     if not told and goods.quantity:
-        told = [
-            (_all_of(scene, goods, scene.items[place]), scene.items[place]) for place in scene.by_what.get("whole", ())
-        ]
+        wholes = scene.by_what.get("whole", ())
+        told = [_counted(scene, at) or (_all_of(scene, goods, scene.items[at]), scene.items[at]) for at in wholes]
     told = [one for one in told if 1 < one[0] <= (goods.quantity or _MOST)]
     return max(told, key=lambda one: one[0]) if told else None
 
@@ -40,6 +35,8 @@ def _all_of(scene: Scene, goods: Goods, item: Item) -> int:
 
 def orders(scene: Scene) -> list[int]:
     """Places where a least number of pieces is spoken of, not the lower end of volts or a least price."""
+    if "minimum" not in scene.by_what:
+        return []
     return [place for place in scene.said("minimum") if not _of_rating(scene, place)]
 
 
@@ -47,7 +44,8 @@ def _of_rating(scene: Scene, place: int) -> bool:
     item = scene.items[place]
     ahead = [one for one in scene.ahead(place, 3) if one.at - item.to <= _NEAR]
     figure = next((one for one in ahead if one.what == NUMBER), None)
-    if figure is not None and figure.unit in _OF_RATINGS:
+    alone = item.to - item.at == 1  # "min 40 €" is a least price, "minimum order £100" is not
+    if figure is not None and (figure.unit in _OF_RATINGS or (alone and figure.unit in MONEY_UNITS)):
         return True
     before = next((one for one in scene.back(place, 1) if item.at - one.to <= 1 and one.clause == item.clause), None)
     return before is not None and (before.what in _OF_LIMITS or before.unit in _OF_RATINGS - {"W"})

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from itertools import compress, islice
 
-from service.core.adverts.lexicon import BRACKET, DASH, ENDS, JOINING, PARTS, Lexicon, Phrases, Start
+from service.core.adverts.lexicon import BRACKET, DASH, ENDS, JOINING, PARTS, WALKED, Lexicon, Phrases, Start
 from service.core.adverts.measures import measured
 from service.core.adverts.numerals import Figure
 from service.core.adverts.plain import Plain
@@ -39,14 +39,13 @@ def lexed(
     Pieces of a ``flood`` are passed over, and of what is no flood the first 4,000 that may mean something are read.
     """
     words = pieces.words
+    if not words:
+        return Lexed([], pieces)
     walk = Walk(pieces, plain.shown, lexicon, number, base)
     items, padded = walk.items, walk.padded
     starts = list(map(lexicon.known.__getitem__, words))  # the most words are known as nothing
-    telling: Iterable[int] = compress(range(len(words)), starts)
-    if flood is not None:
-        telling = (at for at in telling if not flood[at])
     done = 0
-    for at in islice(telling, _MOST_TELLING):
+    for at in islice(_telling(starts, flood), _MOST_TELLING):
         if at < done:
             continue
         start = starts[at]
@@ -56,11 +55,13 @@ def lexed(
         elif start.__class__ is Figure:
             done = measured(walk, at, start)
         elif start.__class__ is Phrases:
-            if _longer(padded, at + 1, start):
+            if start.walked or ((start.stems or padded[at + 1] in start.followers) and _longer(padded, at + 1, start)):
                 done = _phrase(walk, at, start)
                 continue
             for meaning in start.alone:
                 items.append(Item(meaning, at, at + 1, walk.sentence, walk.clause, number))
+        elif start == PARTS:
+            walk.clauses = walk.clause = walk.clauses + 1
         else:
             _sign(walk, at, start)
     if flood is not None:
@@ -68,10 +69,14 @@ def lexed(
     return Lexed(items, pieces)
 
 
+def _telling(starts: Sequence[Start], flood: Sequence[bool] | None) -> Iterable[int]:
+    """Places of what may mean something and is no flood."""
+    telling = compress(range(len(starts)), starts)
+    return telling if flood is None else (at for at in telling if not flood[at])
+
+
 def _sign(walk: Walk, at: int, kind: Start) -> None:
-    if kind == PARTS:
-        walk.new_clause()
-    elif kind == ENDS:
+    if kind == ENDS:
         if walk.words[at] != "." or not _cuts_short(walk, at):
             walk.sentence += 1
             walk.outer.clear()
@@ -104,11 +109,11 @@ def _cuts_short(walk: Walk, at: int) -> bool:
 
 
 def _longer(padded: Sequence[str], to: int, start: Phrases) -> bool:
-    """May a longer phrase, or more than a plain meaning, stand where a word ends at ``to``?"""
+    """May a longer phrase go on where its first word ends at ``to``?"""
     follow = padded[to]
     if follow in JOINING and padded[to + 1]:
         follow = padded[to + 1]
-    return start.walked or follow in start.by_second or follow[:1] in start.stem_heads
+    return follow in start.by_second or follow[:1] in start.stem_heads
 
 
 def _phrase(walk: Walk, at: int, start: Phrases) -> int:
@@ -117,12 +122,15 @@ def _phrase(walk: Walk, at: int, start: Phrases) -> int:
     if to < len(words):
         after = to + 1 if words[to] in JOINING and to + 1 < len(words) else to
         for rest, told in (*start.by_second.get(words[after], ()), *stems):
-            behind = _fits(words, after, rest)
+            two = len(rest) == 1 and rest[0] == words[after] and rest[0] not in JOINING  # all stands there
+            behind = after + 1 if two else _fits(words, after, rest)
             if behind:
                 to, meanings = behind, told
                 break
     for meaning in meanings:
-        if meaning == _BREAK:
+        if not meaning.startswith(WALKED):
+            _told(walk, meaning, at, to)
+        elif meaning == _BREAK:
             walk.new_clause()
         elif meaning[:6] == MONEY:
             walk.currency, walk.currency_to = meaning[6:], to

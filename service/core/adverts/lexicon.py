@@ -19,7 +19,7 @@ _UNITS = frozenset("wvakx")  # letters that stand in adverts of any language
 _GOODS = frozenset({"panel_one", "panel_many", "inverter_one", "inverter_many"})
 _OTHERS = frozenset({"other_goods", "accessory", "for"})
 _CARRYING = frozenset({"d:", "n:", "t:", "new", "used", "unused", "part"})
-_WALKED = ("but", "money:", "n:", "cash:", "pair")  # meanings that are more than an item
+WALKED = ("but", "money:", "n:", "cash:", "pair")  # meanings that are more than an item
 _PEAK = frozenset(("wp", "kwp", "wc", "kwc", "wattpiek", "kwcrete"))
 _UNSURE = frozenset(("W", "V", "mV", "A", "%", "mm"))  # what stands behind them may make another unit of them
 JOINING = frozenset("-'./_")  # signs that may stand between the words of a phrase
@@ -33,17 +33,18 @@ NOTHING, PARTS, ENDS, DASH, BRACKET = 0, 1, 2, 3, 4
 Phrase = tuple[tuple[str, ...], tuple[str, ...]]  # the rest of its words, and its meanings
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Phrases:
     """What begins with a word: its own meanings, and longer phrases by their second word, longest first.
 
-    ``stem_heads``: what a stem or a joining sign before it begins with. ``walked``: of its own meanings one is a
-    number, currency or "but".
+    ``followers``: second words, and signs that may stand before them. ``stem_heads``: what a stem or a joining sign
+    before it begins with. ``walked``: of its own meanings one is a number, currency or "but".
     """
 
     alone: tuple[str, ...]
     by_second: Mapping[str, tuple[Phrase, ...]]
     stems: tuple[Phrase, ...]
+    followers: frozenset[str]
     stem_heads: frozenset[str]
     walked: bool
 
@@ -109,11 +110,14 @@ def _started(phrases: tuple[Phrase, ...]) -> Start:
             stems.append((rest, meanings))
         else:
             seconds.setdefault(rest[0], []).append((rest, meanings))
-    walked = any(meaning.startswith(_WALKED) for meaning in alone)
+    walked = any(meaning.startswith(WALKED) for meaning in alone)
     if not seconds and not stems and not walked:
         return tuple(alone)
     heads = frozenset(rest[0][0] for rest, _ in stems) | (JOINING if stems else frozenset())
-    return Phrases(tuple(alone), {word: tuple(longer) for word, longer in seconds.items()}, tuple(stems), heads, walked)
+    return Phrases(
+        alone=tuple(alone), by_second={word: tuple(longer) for word, longer in seconds.items()}, stems=tuple(stems),
+        followers=JOINING | seconds.keys(), stem_heads=heads, walked=walked,
+    )  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Figure:
     """A row of digits: its ``value``; as a ``large`` one, whose three last digits are thousands; and as ``money``.
 

@@ -66,22 +66,42 @@ def _pieces(scene: Scene, kind: str) -> int | None:
     names = _NAMES[kind]
     told: list[int] = []
     counted: list[int] = []
-    bars = scene.tells("tier", "minimum", "range", "for")
+    bars, on_pallets = scene.tells("tier", "minimum", "range", "for"), "pallet" in scene.by_what
     for place in scene.units.get("", ()):
         item = scene.items[place]
         if not 0 < item.value <= _MOST_PIECES or item.value != int(item.value):
             continue
         if not item.spelled and (item.glued in _PART_OF_MORE or _FIRST_YEAR <= item.value <= _LAST_YEAR):
             continue
+        if _lettered(scene, item):
+            continue
         if not _near_goods(scene, place, item) or (bars and _barred(scene, place, item)):
             continue
-        if _bare_pallets(scene, place, item):
+        if on_pallets and _bare_pallets(scene, place, item):
             continue
         if _told(scene, place, item) if kind != "set" else _sets_in_stock(scene, place, item):
             told.append(_times_pallets(scene, place, item))
         elif _counts(scene, place, item, names, kind):
             counted.append(_times_pallets(scene, place, item))
     return max(told) if told else _most(scene, kind, counted)
+
+
+def _lettered(scene: Scene, item: Item) -> bool:
+    """Does a letter stand directly behind it, as in a model code: "285P"?"""
+    tokens = scene.tokens[item.field]
+    letter = tokens[item.to] if item.to < len(tokens) else ""
+    return len(letter) == 1 and letter.isalpha() and letter != "x" and scene.glued(item.field, item.to)
+
+
+def counted_at(scene: Scene, kind: str, quantity: int) -> Item | None:
+    """The number that told so many pieces; for one, the word in the singular; None where no single one did."""
+    for place in scene.units.get("", ()):
+        item = scene.items[place]
+        if item.value == quantity and _near_goods(scene, place, item) and not _barred(scene, place, item):
+            return item
+    names = _NAMES[kind]
+    singular = scene.by_what.get(names[0 if kind == "other" else 1]) if quantity == 1 else None
+    return scene.items[singular[0]] if singular else None
 
 
 def _most(scene: Scene, kind: str, counted: list[int]) -> int | None:
@@ -136,7 +156,7 @@ def _barred(scene: Scene, place: int, item: Item) -> bool:
 
 def _sets_in_stock(scene: Scene, place: int, item: Item) -> bool:
     """As in "balcony kit, 2 available"?"""
-    if not scene.stands("stock", item.field, item.to):
+    if "stock" not in scene.by_what or not scene.stands("stock", item.field, item.to):
         return False
     near = (*scene.back(place, 3), *scene.ahead(place, 3))
     return not any(one.what.startswith(("panel_", "inverter_")) and one.clause == item.clause for one in near)
@@ -156,13 +176,20 @@ def _told(scene: Scene, place: int, item: Item) -> bool:
     ):
         return scene.stands("piece", before.field, before.at)
     if before is not None and before.what == "stock" and item.at - before.to <= 3 and not _of_money(scene, place):
-        return not _of_strangers(scene, item)
+        return not _of_strangers(scene, item) and not _counted_before(scene, place, item, before)
     for one in scene.ahead(place, 3) if "stock" in scene.by_what else ():
         if one.at - item.to > 3 or one.clause != item.clause or one.unit in CURRENCIES:
             break
         if one.what == "stock":
             return True
     return False
+
+
+def _counted_before(scene: Scene, place: int, item: Item, stock: Item) -> bool:
+    """Is what is in stock counted before it: "4 left of 20"; or does a new clause with other words follow?"""
+    if stock.clause != item.clause:
+        return any(word.isalpha() for word in scene.tokens[item.field][stock.to : item.at])
+    return any(one.what == NUMBER and not one.unit and 0 <= stock.at - one.to <= 1 for one in scene.back(place, 4))
 
 
 def _of_strangers(scene: Scene, item: Item) -> bool:

@@ -8,7 +8,6 @@ import re
 import unicodedata
 from collections.abc import Sequence
 from html import unescape
-from itertools import compress
 from typing import NamedTuple
 
 from service.core.model.plain_signs import plain_sign
@@ -25,7 +24,7 @@ _PRETENDS = re.compile("[\u200b\u2060\u202a-\u202e\u2066-\u2069\U0001d400-\U0001
                        "\uff10-\uff5a\u20e3\0-\x08\x0b\x0c\x0e-\x1f]")  # fmt: skip
 _OTHER_LETTERS = re.compile("[\u0400-\u04ff\u0391-\u03a8\u03b1-\u03bb\u03bd-\u03c9]")
 _MIXED = re.compile(f"[a-zA-Z]{_OTHER_LETTERS.pattern}|{_OTHER_LETTERS.pattern}[a-zA-Z]")
-_USUAL = frozenset(map(chr, range(32, 127))) - {"`"} | {"\n", "€", "£"}  # themselves, or their small letter
+_SPECIAL = re.compile(r"[^ -_a-~\n€£]")  # others are themselves, or their small letter
 _MOST_DIFFERENT = 64
 _MOST_KEPT = 4096
 _LONGEST_REFERENCE = 12
@@ -90,7 +89,7 @@ def plain_of(sent: str) -> Plain:
         seen, marked = _untagged(seen)
     if "&" in seen:
         seen, places = _referenced(seen)
-    special = "".join(set(seen) - _USUAL)
+    special = "".join(set(_SPECIAL.findall(seen)))
     if not special:
         return Plain(seen.lower(), seen, places, disguised=marked)
     hidden = marked or _PRETENDS.search(special) is not None
@@ -98,10 +97,15 @@ def plain_of(sent: str) -> Plain:
     text = _signs(seen, special)
     if GONE not in text:
         return Plain(text, seen, places, disguised=hidden)
-    kept = [sign != GONE for sign in text]
-    told = list(compress(range(len(text)) if places is None else places, kept))
-    told.append(len(text) if places is None else places[len(text)])
-    return Plain(text.replace(GONE, ""), "".join(compress(seen, kept)), told, disguised=hidden)
+    stood: Sequence[int] = range(len(text) + 1) if places is None else places
+    told: list[int] = []
+    shown, at = [], 0
+    for kept in text.split(GONE):
+        told += stood[at : at + len(kept)]
+        shown.append(seen[at : at + len(kept)])
+        at += len(kept) + 1
+    told.append(stood[len(text)])
+    return Plain(text.replace(GONE, ""), "".join(shown), told, disguised=hidden)
 
 
 def _signs(text: str, special: str) -> str:

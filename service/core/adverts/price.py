@@ -11,6 +11,7 @@ from service.core.adverts.walk import CURRENCIES, NUMBER, Item
 
 _PLACEHOLDERS = frozenset({0.0, 1.0, 123.0, 1234.0, 9999.0, 99999.0, 999.0, 12345.0})
 _TOGETHER_SHARE = 0.02
+_TOKEN = 1.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,7 +39,7 @@ def asked_of(scene: Scene, goods: Goods) -> Asked:
     chosen, basis = _chosen(scene, offers, field, goods)
     if given and (chosen is None or chosen.value == 0 or (chosen is field and chosen.value in _PLACEHOLDERS)):
         return Asked(Price(value=0.0, each=0.0), field, False, shipping)
-    if chosen is None:
+    if chosen is None or (0 < chosen.value <= _TOKEN and _bids_wanted(scene)):
         return Asked(Price(), None, False, shipping)
     currency = _currency(scene, chosen, field, offers)
     price = _based(chosen.value, currency, _basis(basis, goods, scene, chosen), goods)
@@ -54,6 +55,11 @@ def _field(scene: Scene) -> Item | None:
     if field is not None and any(one.value == field.value and a_watt(scene, one) for one in amounts):
         return None
     return field
+
+
+def _bids_wanted(scene: Scene) -> bool:
+    """Are offers asked for, so that a price of 1 only fills a field?"""
+    return scene.has("bids") or any(one.what == "bids" for one in scene.price)
 
 
 def _given(scene: Scene) -> tuple[bool, bool]:
@@ -83,13 +89,17 @@ def _mixed(goods: Goods, offers: Offers) -> bool:
 
 def _mixed_panels(scene: Scene, offers: Offers) -> bool:
     """Are panels of several powers priced each by itself: "3 of 410 W at 45, 5 of 300 W at 20"?"""
+    if len(offers) < 2 or len(scene.units.get("W", ())) < 2:
+        return False
     told = {id(item): item for item, role in offers if item.field < 2 and role in {"each", None}}
-    if len({item.value for item in told.values()}) < 2 or len(scene.units.get("W", ())) < 2:
+    if len({item.value for item in told.values()}) < 2:
         return False
     priced: dict[float, float] = {}
     for place in measured_in(scene, "", *MONEY):
         item = told.get(id(scene.items[place]))
         for one in scene.back(place, 8) if item is not None else ():
+            if one.what != NUMBER:
+                continue
             if one.unit in MONEY:
                 break
             if one.unit == "W":

@@ -4,6 +4,7 @@ from collections import Counter
 from collections.abc import Sequence
 from itertools import chain
 
+from service.core.adverts.claims import State, Told, told_in_words
 from service.core.adverts.doubts import figure_doubts, too_cheap
 from service.core.adverts.figures import Found, other_figures, panel_figures
 from service.core.adverts.goods import Goods, goods_of
@@ -12,14 +13,15 @@ from service.core.adverts.least import least_of, orders
 from service.core.adverts.lexemes import lexed
 from service.core.adverts.lexicon import Vocabulary
 from service.core.adverts.limits import inverter_figures
+from service.core.adverts.lines import joined
 from service.core.adverts.panels import panels_of_set
 from service.core.adverts.plain import Plain, plain_of
 from service.core.adverts.price import Asked, asked_of
 from service.core.adverts.reading import Advert, Claim, Price, Reading
 from service.core.adverts.scene import BODY_FROM, FIELDS, Orders, Scene, scene_of
+from service.core.adverts.sold import is_sold
 from service.core.adverts.state import condition_of, defects_of, delivery_of, partly, put_together, word_doubts
 from service.core.adverts.tokens import Pieces
-from service.core.adverts.walk import Item
 
 LONGEST_TEXT = 20_000
 MOST_CLAIMS = 60
@@ -38,6 +40,7 @@ _INVERTER = {"ac_power": ("ac_power_w", "W"), "inputs": ("input_count", ""), "tr
              "tracking_max": ("tracking_max_v", "V"), "max_in": ("max_input_voltage_v", "V"),
              "max_current": ("max_current_a", "A"), "max_short_circuit": ("max_short_circuit_current_a", "A"),
              "start": ("start_voltage_v", "V")}  # fmt: skip
+_Fields = tuple[Sequence[Plain], Sequence[Pieces], Sequence[str]]
 _KINDS = ("topcon", "hjt", "thin_film", "mono", "poly")
 
 
@@ -48,12 +51,23 @@ def read_advert(advert: Advert, vocabulary: Vocabulary) -> Reading:
         advert: its fields as sent; each of at most 20,000 signs.
         vocabulary: made ready by ``vocabulary_of``.
     """
+    return read_with_text(advert, vocabulary)[0]
+
+
+def read_with_text(advert: Advert, vocabulary: Vocabulary) -> tuple[Reading, str]:
+    """The same, with its body as a person reads it."""
     sent = (advert.title, advert.body, advert.price_text or "")
-    plains = tuple(plain_of(text) for text in sent)
+    plains = (plain_of(sent[0]), joined(plain_of(sent[1])), plain_of(sent[2]))
     cut = [Pieces(plain.text) for plain in plains]
-    language = advert.language or language_of(chain(cut[0].words, cut[1].words), vocabulary)
+    return _reading(advert.language, sent, plains, cut, vocabulary), plains[1].text
+
+
+def _reading(
+    told: str | None, sent: Sequence[str], plains: Sequence[Plain], cut: Sequence[Pieces], vocabulary: Vocabulary
+) -> Reading:
+    language = told or language_of(chain(cut[0].words, cut[1].words), vocabulary)
     scene, flooded = _scene(plains, cut, language, vocabulary)
-    if scene.orders and not advert.language:  # the orders may be in another language than the advert
+    if scene.orders and not told:  # the orders may be in another language than the advert
         own = language_of(chain(cut[0].words, _without(cut[1].words, scene.orders)), vocabulary)
         if own != language:
             language, (scene, flooded) = own, _scene(plains, cut, own, vocabulary, scene.orders)
@@ -122,38 +136,50 @@ def _offer(
     part, mostly = partly(scene, defects, goods)
     condition = condition_of(scene, defects, part=part and not mostly)
     technology = next((kind for kind in _KINDS if scene.has(f"t:{kind}")), None) if photovoltaic else None
-    doubts = word_doubts(scene) | figure_doubts(panel, inverter) | extra
     counted = panels_of_set(scene, panel["power"][1] if "power" in panel else None) if goods.kind == "set" else None
     least = least_of(scene, goods)
-    if least is not None or orders(scene):
+    power = panel["power"][0] if "power" in panel else None
+    doubts = (
+        word_doubts(scene) | figure_doubts(panel, inverter) | _doubts(scene, goods, panel, condition, asked) | extra
+    )
+    doubts |= {code for code, true in (("part_damaged", part), ("power_conflict", two_powers)) if true}
+    if least is not None:
         doubts.add("minimum_order")
-    if "voc" not in panel and _metered(scene):
-        doubts.add("measured_not_rated")
     if goods.kind == "set" and goods.quantity == 1:
         doubts.discard("minimum_order")
-    if part:
-        doubts.add("part_damaged")
-    if two_powers:
-        doubts.add("power_conflict")
-    if asked.conflict:
-        doubts.add("price_conflict")
-    power = panel["power"][0] if "power" in panel else None
-    if (
-        goods.kind == "panel"
-        and condition in {"new", "unused"}
-        and too_cheap(asked.price.each, asked.price.currency, power)
-    ):
-        doubts.add("too_cheap")
-    if goods.kind == "panel" and (scene.has("camping") or _for_battery(scene)):
-        doubts.add("camping_12v")
+    state = State(goods.kind, goods.quantity, condition, defects, delivery_of(scene), asked.shipping_cost,
+                  asked.price.currency, technology, _bifacial(scene) if photovoltaic else None)  # fmt: skip
+    told = told_in_words(scene, state, (("least_quantity", least), ("panel_count", counted)))
     return Reading(
         kind=goods.kind, is_offer=True, language=language, quantity_available=goods.quantity,
         least_quantity=None if least is None else least[0], panel_count=None if counted is None else counted[0],
-        claims=_claims(panel, inverter, asked, plains, cut, sent), price=_per_watt(asked.price, power, goods),
-        condition=condition, defects=defects, delivery=delivery_of(scene), shipping_cost=asked.shipping_cost,
+        claims=_claims(panel, inverter, asked, told, (plains, cut, sent)), price=_per_watt(asked.price, power, goods),
+        condition=condition, defects=defects, delivery=state.delivery, shipping_cost=asked.shipping_cost,
         doubts=tuple(sorted(doubts)), panel={_PANEL[name][0]: one[0] for name, one in panel.items()},
         inverter={_INVERTER[name][0]: one[0] for name, one in inverter.items()}, technology=technology,
-        bifacial=_bifacial(scene) if photovoltaic else None,
+        bifacial=state.bifacial,
+    )  # fmt: skip
+
+
+def _doubts(scene: Scene, goods: Goods, panel: Found, condition: str, asked: Asked) -> set[str]:
+    """Doubts that words and figures raise together."""
+    power = panel["power"][0] if "power" in panel else None
+    cheap = condition in {"new", "unused"} and too_cheap(asked.price.each, asked.price.currency, power)
+    raised = (
+        ("sold", is_sold(scene)),
+        ("minimum_order", bool(orders(scene))),
+        ("measured_not_rated", "voc" not in panel and _metered(scene)),
+        ("price_conflict", asked.conflict),
+        ("too_cheap", goods.kind == "panel" and cheap),
+        ("camping_12v", goods.kind == "panel" and (_camping(scene) or _for_battery(scene))),
+    )
+    return {code for code, true in raised if true}
+
+
+def _camping(scene: Scene) -> bool:
+    """Is it said to be for camping or a boat, not that the seller would swap it for such things?"""
+    return any(
+        not any(one.what == "swap" for one in scene.back(place, 6)) for place in scene.said("camping")
     )  # fmt: skip
 
 
@@ -181,30 +207,22 @@ def _per_watt(price: Price, power_w: float | None, goods: Goods) -> Price:
     return Price(value=price.value, currency=price.currency, basis=price.basis, each=price.each, per_watt=per_watt)
 
 
-def _claims(
-    panel: Found, inverter: Found, asked: Asked, plains: Sequence[Plain], cut: Sequence[Pieces], sent: Sequence[str]
-) -> tuple[Claim, ...]:
-    claims = [
-        _claim(told[name], one, plains, cut, sent)
-        for found, told in ((panel, _PANEL), (inverter, _INVERTER))
+def _claims(panel: Found, inverter: Found, asked: Asked, told: Sequence[Told], fields: _Fields) -> tuple[Claim, ...]:
+    claims: list[Told] = [
+        (names[name][0], one[0], names[name][1], one[1], one[2])
+        for found, names in ((panel, _PANEL), (inverter, _INVERTER))
         for name, one in found.items()
     ]
     if asked.item is not None and asked.price.value is not None:
-        at = asked.item
-        told = ("price", asked.price.currency or "")
-        claims.append(_claim(told, (asked.price.value, at, 0.9), plains, cut, sent))
-    return tuple(claims[:MOST_CLAIMS])
+        claims.append(("price", asked.price.value, asked.price.currency or "", asked.item, 0.9))
+    claims += told
+    return tuple([_claim(one, fields) for one in claims[:MOST_CLAIMS]])
 
 
-def _claim(
-    told: tuple[str, str],
-    one: tuple[float, Item, float],
-    plains: Sequence[Plain],
-    cut: Sequence[Pieces],
-    sent: Sequence[str],
-) -> Claim:
-    value, item, sure = one
+def _claim(told: Told, fields: _Fields) -> Claim:
+    what, value, unit, item, sure = told
+    plains, cut, sent = fields
     plain, text = plains[item.field], sent[item.field]
     start = plain.place(cut[item.field].start(item.at))
     end = plain.place(cut[item.field].end(item.to - 1) - 1) + 1
-    return Claim(told[0], value, told[1], text[start:end][:120], FIELDS[item.field], start, end, sure)
+    return Claim(what, value, unit, text[start:end][:120], FIELDS[item.field], start, end, sure)

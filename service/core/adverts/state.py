@@ -55,7 +55,7 @@ def _leave_out(scene: Scene, what: str, item: Item) -> None:
 def _nearest_part(scene: Scene, place: int) -> str | None:
     """The part of the goods nearest to a word for its state, in the same clause."""
     item = scene.items[place]
-    near = [(item.at - one.to, one) for one in scene.back(place, 5)]
+    near = [(item.at - one.to, one) for one in scene.back(place, 8)]
     near += [(one.at - item.to + _BEHIND_COSTS, one) for one in scene.ahead(place, 5)]
     parts = [(away, one.what[2:]) for away, one in near
              if one.what[:2] == "p:" and one.clause == item.clause and 0 <= away <= _NEAR]  # fmt: skip
@@ -187,15 +187,27 @@ def sends(scene: Scene) -> bool:
     """Is sending or bringing offered? Electricity is not sent."""
     return scene.has("delivered") or scene.has("bring") or any(
         not any(one.what == "p:output" and one.clause == scene.items[place].clause for one in scene.ahead(place, 3))
+        and not _broke(scene, place)
         for place in scene.said("shipping")
     )  # fmt: skip
+
+
+def _broke(scene: Scene, place: int) -> bool:
+    """Did sending do harm: "damaged in shipping", "rota por el transporte"?"""
+    item = scene.items[place]
+    return any(
+        one.what[:2] in {"d:", "s:"} and one.clause == item.clause and 1 <= item.at - one.to <= 2
+        for one in scene.back(place, 3)
+    )
 
 
 def delivery_of(scene: Scene) -> str:
     """pickup, shipping, either or unknown."""
     sent = sends(scene)
     fetched = scene.has("pickup")
-    refused = "refused" in scene.by_what or (bool(scene.by_what.get("shipping")) and not sent)
+    refused = "refused" in scene.by_what or (
+        not sent and any(scene.denied(place) for place in scene.by_what.get("shipping", ()))
+    )
     if sent and (fetched or scene.has("bring") or _on_wish(scene)):
         return "either"
     if sent:

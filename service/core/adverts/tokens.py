@@ -11,22 +11,6 @@ from itertools import accumulate
 # The blanks before it, then a word, a number with its separators (each followed by a digit), or any one other sign.
 _PIECE = re.compile(r" *+(?:[a-z]++|[^a-z\d ]|\d{1,15}+(?:[.,']\d{1,9}+){0,4}+)")
 
-_MOST_KEPT = 20_000
-
-
-class _Bare(dict[str, str]):
-    """Pieces without the blanks before them, so that equal ones are one text; their number is bounded."""
-
-    def __missing__(self, piece: str) -> str:
-        bare = piece.lstrip(" ")
-        if len(self) >= _MOST_KEPT:
-            self.clear()
-        self[piece] = bare
-        return bare
-
-
-_BARE = _Bare()
-
 
 class Pieces:
     """The words, numbers and signs of a plain text, and where each begins.
@@ -39,9 +23,8 @@ class Pieces:
     """
 
     def __init__(self, text: str) -> None:
-        self.text = text
         self.spaced: list[str] = _PIECE.findall(" " + text.rstrip(" "))
-        self.words = list(map(_BARE.__getitem__, self.spaced))
+        self.words = [piece.lstrip(" ") for piece in self.spaced]
         self.spaced.append(" ")
 
     @cached_property

@@ -1,6 +1,6 @@
 """Where does a walk over the words of a field stand, what has it found, and which unit stands at a word?"""
 
-from service.core.adverts.lexicon import Lexicon, UnitWord
+from service.core.adverts.lexicon import Lexicon, Phrases, UnitWord
 from service.core.adverts.tokens import Pieces
 
 NUMBER = "#"
@@ -14,6 +14,13 @@ _DEGREE = frozenset((
     "°", "k", "c", "o", "grad", "degree", "deg", "kelvin", "stupen", "grado", "grau", "degre", "degres", "gradi",
     "grados", "graus", "graad", "graden", "celsius", "stupne", "stopien", "oc",
 ))  # fmt: skip
+_NAMES = 4
+_NAMES_OF = {
+    "v": frozenset(("voc", "vmp", "max_in", "start", "tracking", "input_range", "mpp_point")),
+    "a": frozenset(("isc", "imp", "input_current", "max_sc", "max_in", "mpp_point", "inputs")),
+    "w": frozenset(("panel_one", "panel_many", "inverter_one", "inverter_many", "power", "limited")),
+}
+_UP_TO = frozenset(("-", "to", "bis", "tot", "til", "do", "a"))
 _A_DEGREE = {"%": "%/K", "V": "V/K", "mV": "V/K", "A": "A/K"}
 PADDING = [""] * 4  # behind the last piece, so that nobody looks beyond it
 
@@ -122,4 +129,21 @@ class Walk:
         if word == "a" and behind[0].isdigit():
             return False
         start = self.pieces.start(at)
-        return not behind[0].isalnum() or self.shown[start : start + 1].isupper()
+        return not behind[0].isalnum() or self.shown[start : start + 1].isupper() or self._small_unit(at, word, behind)
+
+    def _small_unit(self, at: int, word: str, behind: str) -> bool:
+        """Is a small letter a unit by the names beside it ("isc 13,9 a max"), not a word ("12,50 a piece")?"""
+        known = self.lexicon.known[word]
+        if isinstance(known, Phrases) and behind in known.by_second:
+            return False
+        names = _NAMES_OF.get(word, frozenset())
+        follows = self.lexicon.known[behind]
+        near = [item for item in self.items[-_NAMES:] if item.sentence == self.sentence]
+        if any(item.what in names for item in near) or not names.isdisjoint(
+            follows.alone if isinstance(follows, Phrases) else follows if isinstance(follows, tuple) else ()
+        ):
+            return True
+        raw = self.padded[at - 1]
+        if word == "a":
+            return any(sign in raw for sign in ".,") and any(item.unit == "V" for item in near)
+        return word == "v" and behind in _UP_TO and self.padded[at + 2][0:1].isdigit()

@@ -13,8 +13,8 @@ from service.core.shortlist.offer import MOST_PANELS, InverterKind, Offer, Panel
 
 # Doubts that leave nothing to put on a shortlist, and by which reason.
 _LEFT_BY_DOUBT: Mapping[str, str] = {
-    "reserved": "reserved", "off_grid_inverter": "off_grid_inverter", "string_inverter": "string_inverter",
-    "not_photovoltaic": "other_goods", "other_goods": "other_goods",
+    "sold": "sold", "reserved": "reserved", "off_grid_inverter": "off_grid_inverter",
+    "string_inverter": "string_inverter", "not_photovoltaic": "other_goods", "other_goods": "other_goods",
 }  # fmt: skip
 # Doubts that put an advert's sets behind those without. None of them hangs on a price or on the other adverts, so that
 # a cheaper copy of an advert never ranks lower.

@@ -45,6 +45,7 @@ def test_a_least_number_is_read_and_doubted(body, least):
         "Microinversor 800 W, tensión mínima MPPT 22 V, mínimo 16 V. 50 €",
         "4 Module 430 Wp, mindestens 10 Jahre Garantie. 40 € pro Stück.",
         "4 solar panels 430 W, at least 20 kg each. £40 each.",
+        "4 Module 430 Wp, je 50 €, min. 40 €",
     ],
 )
 def test_the_lower_end_of_a_rating_is_no_order(body):
@@ -96,3 +97,7 @@ def test_panels_that_nobody_counts_or_twice_are_not_counted(body):
 
 def test_panels_alone_have_no_count_of_a_set():
     assert reading_of("Two solar panels 410 W, £40 each").panel_count is None
+
+
+def test_a_lot_that_is_counted_by_itself_goes_before_all_there_is():
+    assert reading_of("10 Module 430 Wp, Verkauf nur als Paket mit 5 Stück, 40 € pro Stück").least_quantity == 5

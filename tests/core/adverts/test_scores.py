@@ -74,6 +74,11 @@ def test_more_white_space_moves_no_reading(row):
     assert parts(read(row, lambda text: f"  {text}\t ".replace(". ", ".  "))) == parts(first)
 
 
+@pytest.mark.parametrize("row", ROWS, ids=[row["id"] for row in ROWS])
+def test_small_letters_move_no_reading(row):
+    assert parts(read(row, str.lower)) == parts(read(row, str))
+
+
 SMALL = [row for row in ROWS if "&" not in row["body"]]  # a character reference has no capitals
 
 

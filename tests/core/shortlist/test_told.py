@@ -30,6 +30,7 @@ def offer(told: Told) -> Taken:
         ({"kind": "other"}, "other_goods"),
         ({"condition": "damaged"}, "damaged"),
         ({"doubts": ("reserved",)}, "reserved"),
+        ({"doubts": ("sold",)}, "sold"),
         ({"doubts": ("off_grid_inverter",)}, "off_grid_inverter"),
         ({"price": None}, "no_price"),
         ({"price": 9_999_999.0}, "too_dear"),

@@ -28,6 +28,7 @@ TEXTS: Mapping[str, str] = {
     "doubt.untested": "Nobody says that it works. Measure before you pay.",
     "doubt.part_damaged": "Some of the pieces are damaged. Look at each one.",
     "doubt.minimum_order": "More than one piece must be taken.",
+    "doubt.sold": "It is sold already. Ask before you set out whether any is left.",
     "doubt.reserved": "It is reserved for somebody.",
     "doubt.too_cheap": "The price is far below what such panels cost. See the goods before you pay.",
     "doubt.advance_payment": "Money is wanted before the goods. Pay at the door, once you have measured.",

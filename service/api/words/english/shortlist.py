@@ -9,6 +9,7 @@ TEXTS: Mapping[str, str] = {
     "because.not_an_offer": "Nothing is on offer here.",
     "because.other_goods": "Neither panels nor an inverter that would do.",
     "because.damaged": "It is damaged.",
+    "because.sold": "It is sold already, the advert says.",
     "because.reserved": "It is reserved for somebody. Ask whether it comes free.",
     "because.no_price": "No price of a piece or a lot is told. Ask for one, and hand it over as `price_text`, "
     "or as `reading.price` where you send a reading.",

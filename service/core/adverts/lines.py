@@ -1,0 +1,103 @@
+"""Does a line end within a sentence, as a text that was broken at a width, or does what follows begin anew?
+
+A line end is a separator. It is none where the next line goes on in small letters, where the line cannot have ended
+(behind a comma, a word that waits for another one, the sign of a currency or a bare figure with its unit on the next
+line), or where most lines are so full that the next word did not go onto them. What could be either stays a separator:
+so a value may be lost, but no two lines are read as one.
+"""
+
+from itertools import accumulate, pairwise
+
+from service.core.adverts.plain import Plain
+
+# No separable prefixes of verbs ("hole es ab") among them.
+_WAITING = frozenset((
+    "for", "of", "with", "and", "or", "at", "per", "the", "from", "fur", "mit", "und", "oder", "je", "pro", "zu",
+    "von", "der", "die", "das", "den", "dem", "ein", "eine", "einen", "einem", "einer", "zum", "zur", "beim", "im",
+    "am", "jeweils", "nur", "bis", "voor", "met", "en", "van", "het", "een", "naar", "pour", "avec", "et", "ou",
+    "du", "des", "le", "la", "les", "au", "aux", "un", "une", "par", "sur", "por", "con", "y", "o", "de", "del",
+    "el", "los", "las", "al", "una", "cada", "il", "lo", "i", "gli", "e", "di", "da", "dal", "dei", "uno", "ogni",
+    "za", "z", "ze", "lub", "po", "od", "do", "na", "dla", "oraz", "com", "os", "um", "uma", "ao", "dos", "pelo",
+    "pela", "s", "nebo", "ve", "v", "og", "eller", "til", "fra", "pr", "pa", "det", "x", "ca", "max", "min",
+    "mindestens", "minimum", "approx", "circa", "ingen", "no", "not", "kein", "keine", "nicht", "niet", "geen",
+    "pas", "non", "nao", "nie", "bez", "ikke", "uden", "ohne", "zonder", "sans", "sin", "senza", "sem",
+))  # fmt: skip
+_JOINS = frozenset(",(/&+=×")
+_ENDS = frozenset(".!?:;)")
+_BULLETS = frozenset("-*•|+#>–—·")
+_MONEY = frozenset("€£$")
+_LEAST_SIGNS = 18  # of a line that was broken at a width
+_LEAST_SHARE = 0.5  # of the longest line
+_LEAST_WIDTH = 30  # at which a text is broken
+_AT_WIDTH_SHARE = 0.6  # of the line ends of such a text: the next word would not have gone onto the line
+
+
+def joined(plain: Plain) -> Plain:
+    """The text with blanks for the line ends within sentences; signs keep their places. Time is linear."""
+    if "\n" not in plain.text:
+        return plain
+    lines = _one_sign_ends(plain).split("\n")
+    starts = accumulate((len(line) + 1 for line in lines), initial=0)
+    shown = [plain.shown[start : start + len(line)] for start, line in zip(starts, lines, strict=False)]
+    longest = max(len(line.strip()) for line in lines)
+    full = [_is_full(line.strip(), following.strip(), longest) for line, following in pairwise(lines)]
+    at_width = longest >= _LEAST_WIDTH and len(full) > 1 and sum(full) >= _AT_WIDTH_SHARE * len(full)
+    written = any(line.lstrip()[:1].isupper() for line in shown)  # a seller without capitals begins lines small
+    parts = [lines[0]]
+    for at in range(1, len(lines)):
+        goes_on = _goes_on(lines[at - 1], lines[at], shown[at], longest, small_tells=written) or (
+            at_width and full[at - 1] and _may_go_on(lines[at - 1], lines[at])
+        )
+        parts += (" " if goes_on else "\n", lines[at])
+    text = "".join(parts)
+    return plain if text == plain.text else plain._replace(text=text)
+
+
+def _one_sign_ends(plain: Plain) -> str:
+    """The text with one sign for each line end that was sent as two."""
+    if "\r\n" not in plain.shown:
+        return plain.text
+    ends = accumulate(len(part) + 2 for part in plain.shown.split("\r\n"))
+    cuts = [0, *ends]
+    return " \n".join(plain.text[low : high - 2] for low, high in pairwise(cuts))
+
+
+def _is_full(line: str, following: str, longest: int) -> bool:
+    """Would the next word make it longer than the longest line?"""
+    return bool(line) and bool(following) and len(line) + 1 + len(following.split(" ", 1)[0]) > longest
+
+
+def _may_go_on(line: str, following: str) -> bool:
+    """Is neither the end of a sentence seen, nor the beginning of an item of a list?"""
+    line, following = line.rstrip(), following.lstrip()
+    return line[-1] not in _ENDS and following[0] not in _BULLETS and not _is_heading(following)
+
+
+def _goes_on(line: str, following: str, shown: str, longest: int, *, small_tells: bool) -> bool:
+    """Does a sentence go on over the end of ``line``?"""
+    line, following, shown = line.rstrip(), following.lstrip(), shown.lstrip()
+    if not line or not following or following[0] in _BULLETS or _is_heading(following):
+        return False
+    last = line.rsplit(" ", 1)[-1]
+    if last[-1] in _JOINS or (last in _MONEY and not line[:-1].rstrip()[-1:].isdigit()):
+        return True
+    broken = len(line) >= max(_LEAST_SIGNS, _LEAST_SHARE * longest)
+    if last in _WAITING:
+        return broken or following[0].isdigit()
+    if shown[0].islower() and last[-1] not in _ENDS:
+        return small_tells and (broken or last[-1].isdigit())
+    goes_on = following[0] in _MONEY or _is_hundreds(following) or following[0].isalpha()
+    return broken and goes_on and last[-1].isdigit()
+
+
+def _is_heading(following: str) -> bool:
+    """Does a line begin with a word and a colon, or with a number and a point, as those of a list?"""
+    first = following.split(" ", 2)
+    return first[0].endswith(":") or (len(first) > 1 and first[1] in {":", "="}) or (
+        first[0][:-1].isdigit() and first[0][-1] in ".)"
+    )  # fmt: skip
+
+
+def _is_hundreds(following: str) -> bool:
+    """Three digits that go on with an amount: "1" and "300 Kč"."""
+    return following[:3].isdigit() and not following[3:4].isdigit()
