@@ -23,6 +23,7 @@ from service.api.routes.questions import question_routes
 from service.api.routes.tables import table_routes
 from service.api.routes.workshop import Workshop
 from service.core.adverts import vocabulary_of
+from service.core.appraisal import CautionTable
 from service.core.completion import DefaultTables
 from service.core.model.memo import Memo
 from service.data.advert_words import load_advert_words
@@ -129,12 +130,13 @@ def deps_of(settings: Settings) -> Deps:
         demand_shape=load_demand_shape(),
         rule_cards=rule_cards,
         own_areas=frozenset(own),
-        cautions=load_cautions(),
+        cautions=CautionTable.of(load_cautions()),
         known_time_zones=known_time_zones(),
         cause_weights=load_cause_weights(),
         places=Memo(settings.place_cache_size),
         stands=Memo(settings.place_cache_size),
         directs=Memo(settings.set_cache_size),
+        years=Memo(settings.set_cache_size),
         movable=Memo(settings.set_cache_size),
         rows=Memo(settings.panel_cache_size),
         columns=Memo(settings.panel_cache_size),

@@ -6,14 +6,14 @@ from datetime import UTC, date, datetime
 from typing import Any, TypeVar
 
 from service.core.adverts import Vocabulary
+from service.core.appraisal import CautionTable
 from service.core.compatibility import Column, Row
 from service.core.completion import DefaultTables
-from service.core.energy import ArrayHours
+from service.core.energy import ArrayHours, EnergyYear
 from service.core.household import DemandShape
 from service.core.model.assumption import Assumptions
 from service.core.model.carbon import GridCarbon
 from service.core.model.cause_weights import CauseWeights
-from service.core.model.caution import Caution
 from service.core.model.facts import Setup
 from service.core.model.hours import SkyYear
 from service.core.model.memo import Memo
@@ -27,6 +27,7 @@ T = TypeVar("T")
 Told = tuple[T, tuple[Any, ...]]
 PlaceKey = tuple[float, float, float | None, str | None]
 Directs = Memo[tuple[SkyYear, Hashable], tuple[ArrayHours, ...]]
+Years = Memo[tuple[SkyYear, Hashable], EnergyYear]
 
 
 def today() -> date:
@@ -52,10 +53,10 @@ class Deps:
 
     ``known_time_zones`` are IANA names; ``places`` keeps the year of hours of the places asked about lately, ``stands``
     how a panel stands there, ``directs`` the d.c. hours of the sets asked about there (a place's year goes by its
-    identity), ``rows`` what is asked of a panel there, by site, day and panel as they were sent, ``columns`` the input
-    of an inverter as it was sent, both with what was assumed of it, ``movable`` the sets whose planes were asked
-    about, ``listed`` what was found out about homes, panels and inverters of shortlists, ``listed_directs`` the d.c.
-    hours of the sets on them.
+    identity), ``years`` what comes of them, before an export limit, ``rows`` what is asked of a panel there, by site,
+    day and panel as they were sent, ``columns`` the input of an inverter as it was sent, both with what was assumed of
+    it, ``movable`` the sets whose planes were asked about, ``listed`` what was found out about homes, panels and
+    inverters of shortlists, ``listed_directs`` the d.c. hours of the sets on them.
     ``seller_questions``: by code and language. ``own_areas``: areas whose rule cards the operator keeps instead of the
     packaged ones.
     """
@@ -71,12 +72,13 @@ class Deps:
     demand_shape: DemandShape
     rule_cards: Mapping[str, tuple[RuleCard, ...]]
     own_areas: frozenset[str]
-    cautions: tuple[Caution, ...]
+    cautions: CautionTable
     known_time_zones: frozenset[str]
     cause_weights: CauseWeights
     places: Memo[PlaceKey, tuple[PlaceFacts, SkyYear]]
     stands: Memo[tuple[str, date], Stand]
     directs: Directs
+    years: Years
     movable: Memo[tuple[SkyYear, Hashable], MovableStand]
     rows: Memo[tuple[str, date, str], Told[Row]]
     columns: Memo[str, Told[Column]]

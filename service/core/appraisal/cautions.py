@@ -1,10 +1,9 @@
 """Which cautions belong to this request? Those whose facts hold, or were left open where that is dangerous."""
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from enum import IntEnum
 from functools import lru_cache
-from itertools import groupby
 from typing import Any, Protocol
 
 from service.core.model.caution import CAUTION_STEPS, Caution, Need
@@ -40,8 +39,72 @@ class ChosenCautions:
     kept_back: Mapping[str, int]
 
 
+_FAILS, _OPEN, _HOLDS = State
+_Values = tuple[Sequence[Any], ...]
+_Test = Callable[[Any], State]
+
+
+@dataclass(slots=True)
+class _Sent:
+    """The request as it was sent; what its pointers reach is looked up once, as many conditions share a few of them."""
+
+    given: Mapping[str, Any]
+    _known: dict[str, _Values] = field(default_factory=dict)
+
+    def reached(self, pointer: str) -> _Values:
+        """By entry of the list that the pointer goes through, all values at its end; one entry where there is none."""
+        found = self._known.get(pointer)
+        if found is None:
+            place, way = _split(pointer)
+            found = self._known[pointer] = tuple(_reached(entry, way) for entry in _entries(self.given, place))
+        return found
+
+
+@dataclass(frozen=True, slots=True)
+class _Conditions:
+    """The conditions of one caution taken apart: those on findings, and the others by the list that they reach into."""
+
+    of_findings: tuple[Need, ...]
+    of_entries: tuple[tuple[tuple[str, _Test], ...], ...]
+
+    @classmethod
+    def of(cls, needs: Sequence[Need]) -> "_Conditions":
+        by_place: dict[str, list[tuple[str, _Test]]] = {}
+        for need in needs:
+            if need.test != "finding":
+                pointer = need.pointer or ""
+                by_place.setdefault(_split(pointer)[0], []).append((pointer, _test_of(need)))
+        return cls(
+            tuple(need for need in needs if need.test == "finding"), tuple(tuple(tests) for tests in by_place.values())
+        )
+
+    def state(self, sent: _Sent, verdicts: Mapping[str, Iterable[str]]) -> State:
+        least = _HOLDS
+        for need in self.of_findings:
+            least = min(least, _finding_state(need, verdicts))
+        for tests in self.of_entries:
+            if least is _FAILS:
+                break
+            best = _best_value_state(*tests[0], sent) if len(tests) == 1 else _best_entry_state(tests, sent)
+            if best is not _HOLDS:
+                least = min(least, best)
+        return least
+
+
+@dataclass(frozen=True, slots=True)
+class CautionTable:
+    """Cautions with their conditions taken apart, to be chosen from again and again."""
+
+    rows: tuple[tuple[Caution, _Conditions], ...]
+
+    @classmethod
+    def of(cls, cautions: Iterable[Caution]) -> "CautionTable":
+        """Take them apart."""
+        return cls(tuple((caution, _Conditions.of(caution.needs)) for caution in cautions))
+
+
 def chosen_cautions(
-    cautions: Iterable[Caution],
+    cautions: CautionTable | Iterable[Caution],
     given: Mapping[str, Any],
     findings: Iterable[Checked],
     steps: Sequence[str] = CAUTION_STEPS,
@@ -49,7 +112,7 @@ def chosen_cautions(
     """Choose the cautions for a request.
 
     Args:
-        cautions: the table.
+        cautions: the table; as a ``CautionTable`` where it is asked more than once.
         given: the request as the caller sent it, before anything was filled in. A pick-up check's ``panel`` is read
             as the first array's, and as used where no age is given.
         findings: what was checked, and how it turned out.
@@ -59,16 +122,20 @@ def chosen_cautions(
         Those that are said always, whose conditions hold, or that are open and to be shown then; at most five a step,
         the worst first, what is always said among them in any case. A request without arrays gets the latter only.
     """
-    given = _as_appraisal(given)
+    table = cautions if isinstance(cautions, CautionTable) else CautionTable.of(cautions)
+    sent = _Sent(_as_appraisal(given))
     verdicts: dict[str, set[str]] = {}
     for finding in findings:
         verdicts.setdefault(finding.code, set()).add(str(finding.verdict))
-    asked = bool(given.get("arrays"))
-    fitting = [c for c in cautions if c.step in steps and (c.always or (asked and _belongs(c, given, verdicts)))]
+    asked = bool(sent.given.get("arrays"))
+    fitting: dict[str, list[Caution]] = {step: [] for step in steps}
+    for caution, conditions in table.rows:
+        if caution.step in fitting and (caution.always or (asked and _belongs(caution, conditions, sent, verdicts))):
+            fitting[caution.step].append(caution)
     shown: list[Caution] = []
     kept_back: dict[str, int] = {}
-    for step in steps:
-        ranked = sorted((c for c in fitting if c.step == step), key=lambda c: (not c.always, c.rank))
+    for step, found in fitting.items():
+        ranked = sorted(found, key=lambda c: (not c.always, c.rank))
         shown += sorted(ranked[:AT_MOST], key=lambda c: c.rank)
         if len(ranked) > AT_MOST:
             kept_back[step] = len(ranked) - AT_MOST
@@ -81,42 +148,41 @@ def state_of(needs: Sequence[Need], given: Mapping[str, Any], verdicts: Mapping[
     Conditions on the entries of one list must meet in one entry of it; of several entries the best counts. An empty
     list has no entries, so that they fail; an absent one leaves them open.
     """
-    least = min((_finding_state(need, verdicts) for need in needs if need.test == "finding"), default=State.HOLDS)
-    for place, ways in _by_place(tuple(None if need.test == "finding" else need.pointer or "" for need in needs)):
-        if least is State.FAILS:
-            break
-        tests = [(way, needs[at]) for way, at in ways]
-        least = min(least, _best_entry_state(_entries(given, place), tests))
-    return least
+    return _Conditions.of(needs).state(_Sent(given), verdicts)
 
 
-_Tests = Sequence[tuple[tuple[str, ...], Need]]
-_Ways = tuple[tuple[tuple[str, ...], int], ...]
+def _best_value_state(pointer: str, test: _Test, sent: _Sent) -> State:
+    """Of one condition alone, over all values of all entries."""
+    best = _FAILS
+    for values in sent.reached(pointer):
+        for value in values:
+            state = test(value)
+            if state is _HOLDS:
+                return state
+            if state is _OPEN:
+                best = state
+    return best
 
 
-@lru_cache(maxsize=1024)  # the table's conditions, sorted once; by their pointers, as needs of 1 and true are equal
-def _by_place(pointers: tuple[str | None, ...]) -> tuple[tuple[str, _Ways], ...]:
-    """The lists that conditions reach into, and of each the ways from an entry on with the number of the condition."""
-    placed = sorted(
-        ((*_split(pointer), at) for at, pointer in enumerate(pointers) if pointer is not None),
-        key=lambda entry: entry[0],
-    )
-    groups = groupby(placed, key=lambda entry: entry[0])
-    return tuple((place, tuple((way, at) for _, way, at in group)) for place, group in groups)
-
-
-def _best_entry_state(entries: Sequence[Any], tests: _Tests) -> State:
-    best = State.FAILS
-    for entry in entries:
-        best = max(best, _entry_state(entry, tests))
-        if best is State.HOLDS:
+def _best_entry_state(tests: Sequence[tuple[str, _Test]], sent: _Sent) -> State:
+    """Of several that must meet in one entry."""
+    found = [(test, sent.reached(pointer)) for pointer, test in tests]
+    best = _FAILS
+    for entry in range(len(found[0][1])):
+        least = _HOLDS
+        for test, values in found:
+            least = min(least, max(map(test, values[entry]), default=_FAILS))
+            if least is _FAILS:
+                break
+        best = max(best, least)
+        if best is _HOLDS:
             break
     return best
 
 
-def _belongs(caution: Caution, given: Mapping[str, Any], verdicts: Mapping[str, Iterable[str]]) -> bool:
-    state = state_of(caution.needs, given, verdicts)
-    return state is State.HOLDS or (state is State.OPEN and caution.shown_if_open)
+def _belongs(caution: Caution, conditions: _Conditions, sent: _Sent, verdicts: Mapping[str, Iterable[str]]) -> bool:
+    state = conditions.state(sent, verdicts)
+    return state is _HOLDS or (state is _OPEN and caution.shown_if_open)
 
 
 def _as_appraisal(given: Mapping[str, Any]) -> Mapping[str, Any]:
@@ -127,6 +193,7 @@ def _as_appraisal(given: Mapping[str, Any]) -> Mapping[str, Any]:
     return {**given, "arrays": [{"panel": aged}]}
 
 
+@lru_cache(maxsize=1024)  # the pointers of the table
 def _split(pointer: str) -> tuple[str, tuple[str, ...]]:
     """The list that a pointer goes through ("" for none), and the way from its entry on."""
     place, star, within = pointer.partition("/*/")
@@ -149,29 +216,26 @@ def _reached(node: Any, way: tuple[str, ...]) -> list[Any]:
         if not isinstance(node, list | tuple):
             return [None]
         return [value for entry in node for value in _reached(entry, way[1:])]
-    return _reached(node.get(way[0]), way[1:]) if isinstance(node, Mapping) else [None]
+    return _reached(node.get(way[0]), way[1:]) if isinstance(node, dict | Mapping) else [None]
 
 
-def _entry_state(entry: Any, tests: _Tests) -> State:
-    least = State.HOLDS
-    for way, need in tests:
-        here = State.FAILS
-        for value in _reached(entry, way):
-            here = max(here, _value_state(need, value))
-        least = min(least, here)
-        if least is State.FAILS:
-            break
-    return least
-
-
-def _value_state(need: Need, value: Any) -> State:
-    open_ = value is None or value == "not_known"
+def _test_of(need: Need) -> _Test:
+    """The condition as a test of one value."""
     if need.test in {"known", "not_known"}:
-        given = not open_ and value not in ([], ())
-        return State.HOLDS if given == (need.test == "known") else State.FAILS
-    if open_:
-        return State.OPEN
-    return State.HOLDS if _PASSES[need.test](value, need.value) else State.FAILS
+        wanted = need.test == "known"
+        return lambda value: _HOLDS if (not _open(value) and value not in ([], ())) == wanted else _FAILS
+    passes, limit = _PASSES[need.test], need.value
+
+    def state(value: Any) -> State:
+        if _open(value):
+            return _OPEN
+        return _HOLDS if passes(value, limit) else _FAILS
+
+    return state
+
+
+def _open(value: Any) -> bool:
+    return value is None or value == "not_known"
 
 
 def _finding_state(need: Need, verdicts: Mapping[str, Iterable[str]]) -> State:
