@@ -112,7 +112,7 @@ TABLE: tuple[Setting, ...] = (
     Setting(
         "set_cache_size",
         _number(1, 10_000),
-        "Sets whose d.c. hours and tables for other planes are kept in memory (about 1 MB an array each).",
+        "Sets whose hours and tables for other planes are kept in memory (about 1 MB an array each, and half a MB).",
     ),
     Setting(
         "panel_cache_size",

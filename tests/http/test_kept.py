@@ -28,6 +28,13 @@ _CHANGES: tuple[tuple[str, Any], ...] = (
     ("/inverter/inputs", [{"max_current_a": 8}]),
     ("/inverter/set_limit_w", 300),
     ("/money", {"ageing_share_per_year": 0.02}),
+    ("/inverter/ac_power_w", 800),
+    ("/inverter/weighted_efficiency_share", 0.9),
+    ("/inverter/efficiency_weighting", "californian"),
+    ("/inverter/night_draw_w", 5),
+    ("/downtime_days_per_year", 30),
+    ("/arrays/0/mount", "wall"),
+    ("/household", {"demand_kwh_per_year": 1200}),
 )
 
 

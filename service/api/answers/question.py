@@ -11,7 +11,7 @@ import numpy as np
 from service.api.answers.facing import facing_at
 from service.api.answers.place import place_of
 from service.api.answers.weather import weather_of
-from service.api.deps import Deps, Directs
+from service.api.deps import Deps, Directs, Years
 from service.api.schemas.advice import cautions_out
 from service.api.schemas.assumption import assumptions_out
 from service.api.schemas.reading import read_body
@@ -29,6 +29,7 @@ from service.core.energy import (
     direct_current,
     direct_key,
     energy_year,
+    year_key,
 )
 from service.core.fixing import FixingForces, fixing_forces
 from service.core.household import demand_w
@@ -84,6 +85,7 @@ class Question:
     as_of: date
     deps: Deps
     directs: Directs
+    years: Years
     weather: GivenSky | None = None
     facing: Facing | None = None
     curves: Curves = field(default_factory=Curves)
@@ -111,8 +113,9 @@ class Question:
         climate_sky = sky if whole else typical
         completed = complete(given, place, climate_sky, deps.default_tables, as_of, weather, facing)
         directs = deps.directs if weather is None else Memo(_KEPT_OF_OWN_WEATHER)
+        years = deps.years if weather is None else Memo(_KEPT_OF_OWN_WEATHER)
         return cls(
-            given, frozenset(request.include or ()), place, sky, completed, as_of, deps, directs, weather, facing
+            given, frozenset(request.include or ()), place, sky, completed, as_of, deps, directs, years, weather, facing
         )
 
     @property
@@ -182,7 +185,10 @@ class Question:
 
     def year_of(self, setup: Setup) -> EnergyYear:
         """The year of this or of a changed setup at the same place."""
-        energy = energy_year(setup, self.sky, self.place.climate, self.assumptions, self._direct_of(setup))
+        energy = self.years.get(
+            (self.sky, year_key(setup, self.assumptions)),
+            lambda: energy_year(setup, self.sky, self.place.climate, self.assumptions, self._direct_of(setup)),
+        )
         if setup.inverter.export_limit_w is None:
             return energy
         limited = limited_export(energy, setup, self.demand_of(setup), self.sky, self.other_w)

@@ -17,6 +17,7 @@ from service.core.completion import inverter_alone, moved_to, panel_alone
 from service.core.errors import ContradictionError
 from service.core.model.assumption import Assumptions
 from service.core.model.finding import Part, Verdict
+from service.core.model.memo import Memo
 from service.core.shortlist import (
     AtHome,
     Candidate,
@@ -68,7 +69,7 @@ class ShortlistHome:
         ]
         inverter = {"ac_power_w": 800, "input_count": len(places)}
         own = AppraisalIn.model_validate({**shared, "arrays": arrays, "inverter": inverter})
-        with_memory = replace(deps, directs=deps.listed_directs)
+        with_memory = replace(deps, directs=deps.listed_directs, years=Memo(1))
         try:
             question = Question.of(own, with_memory)
         except ContradictionError as error:
