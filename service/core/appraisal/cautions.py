@@ -1,7 +1,7 @@
 """Which cautions belong to this request? Those whose facts hold, or were left open where that is dangerous."""
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from enum import IntEnum
 from functools import lru_cache
 from typing import Any, Protocol
@@ -40,52 +40,30 @@ class ChosenCautions:
 
 
 _FAILS, _OPEN, _HOLDS = State
-_Values = tuple[Sequence[Any], ...]
 _Test = Callable[[Any], State]
 
 
-@dataclass(slots=True)
-class _Sent:
-    """The request as it was sent; what its pointers reach is looked up once, as many conditions share a few of them."""
-
-    given: Mapping[str, Any]
-    _known: dict[str, _Values] = field(default_factory=dict)
-
-    def reached(self, pointer: str) -> _Values:
-        """By entry of the list that the pointer goes through, all values at its end; one entry where there is none."""
-        found = self._known.get(pointer)
-        if found is None:
-            place, way = _split(pointer)
-            found = self._known[pointer] = tuple(_reached(entry, way) for entry in _entries(self.given, place))
-        return found
-
-
 @dataclass(frozen=True, slots=True)
-class _Conditions:
-    """The conditions of one caution taken apart: those on findings, and the others by the list that they reach into."""
+class _Group:
+    """The conditions of one caution: those on findings, and the others, as places in a list, by what they go through.
+
+    Conditions on the entries of one list must meet in one of its entries.
+    """
 
     of_findings: tuple[Need, ...]
-    of_entries: tuple[tuple[tuple[str, _Test], ...], ...]
+    of_entries: tuple[tuple[int, ...], ...]
 
-    @classmethod
-    def of(cls, needs: Sequence[Need]) -> "_Conditions":
-        by_place: dict[str, list[tuple[str, _Test]]] = {}
-        for need in needs:
-            if need.test != "finding":
-                pointer = need.pointer or ""
-                by_place.setdefault(_split(pointer)[0], []).append((pointer, _test_of(need)))
-        return cls(
-            tuple(need for need in needs if need.test == "finding"), tuple(tuple(tests) for tests in by_place.values())
-        )
-
-    def state(self, sent: _Sent, verdicts: Mapping[str, Iterable[str]]) -> State:
+    def state(self, states: Mapping[int, list[State]], verdicts: Mapping[str, Iterable[str]]) -> State:
+        """All together, by the state of each condition in each entry."""
         least = _HOLDS
         for need in self.of_findings:
             least = min(least, _finding_state(need, verdicts))
-        for tests in self.of_entries:
-            if least is _FAILS:
-                break
-            best = _best_value_state(*tests[0], sent) if len(tests) == 1 else _best_entry_state(tests, sent)
+        for places in self.of_entries:
+            if len(places) == 1:
+                entries = states[places[0]]
+            else:
+                entries = [min(in_one) for in_one in zip(*[states[at] for at in places], strict=True)]
+            best = _HOLDS if _HOLDS in entries else _OPEN if _OPEN in entries else _FAILS
             if best is not _HOLDS:
                 least = min(least, best)
         return least
@@ -93,14 +71,49 @@ class _Conditions:
 
 @dataclass(frozen=True, slots=True)
 class CautionTable:
-    """Cautions with their conditions taken apart, to be chosen from again and again."""
+    """Cautions with their conditions taken apart, to be chosen from again and again.
 
-    rows: tuple[tuple[Caution, _Conditions], ...]
+    Many cautions share a condition, and many conditions a place in the request: each is looked at once.
+    """
+
+    cautions: tuple[Caution, ...]
+    _groups: tuple[_Group, ...]
+    _tests: Mapping[str, tuple[tuple[int, _Test], ...]]
 
     @classmethod
     def of(cls, cautions: Iterable[Caution]) -> "CautionTable":
         """Take them apart."""
-        return cls(tuple((caution, _Conditions.of(caution.needs)) for caution in cautions))
+        table = tuple(cautions)
+        known: dict[str, int] = {}
+        tests: dict[str, list[tuple[int, _Test]]] = {}
+        groups = []
+        for caution in table:
+            by_place: dict[str, list[int]] = {}
+            for need in caution.needs:
+                if need.test == "finding":
+                    continue
+                pointer, condition = need.pointer or "", repr(need)
+                if condition not in known:
+                    known[condition] = len(known)
+                    tests.setdefault(pointer, []).append((known[condition], _test_of(need)))
+                by_place.setdefault(_split(pointer)[0], []).append(known[condition])
+            of_findings = tuple(need for need in caution.needs if need.test == "finding")
+            groups.append(_Group(of_findings, tuple(tuple(places) for places in by_place.values())))
+        return cls(table, tuple(groups), {pointer: tuple(found) for pointer, found in tests.items()})
+
+    def states(self, given: Mapping[str, Any], verdicts: Mapping[str, Iterable[str]]) -> list[State]:
+        """Of each caution: do its conditions hold together? One that fails decides, else one that is open does.
+
+        Of several entries of a list the best counts. An empty list has no entries, so that they fail; an absent one
+        leaves them open.
+        """
+        states: dict[int, list[State]] = {}
+        for pointer, tests in self._tests.items():
+            place, way = _split(pointer)
+            reached = [_reached(entry, way) for entry in _entries(given, place)]
+            for at, test in tests:
+                states[at] = [test(one[0]) if len(one) == 1 else max(map(test, one), default=_FAILS) for one in reached]
+        return [group.state(states, verdicts) for group in self._groups]
 
 
 def chosen_cautions(
@@ -123,14 +136,15 @@ def chosen_cautions(
         the worst first, what is always said among them in any case. A request without arrays gets the latter only.
     """
     table = cautions if isinstance(cautions, CautionTable) else CautionTable.of(cautions)
-    sent = _Sent(_as_appraisal(given))
+    given = _as_appraisal(given)
     verdicts: dict[str, set[str]] = {}
     for finding in findings:
         verdicts.setdefault(finding.code, set()).add(str(finding.verdict))
-    asked = bool(sent.given.get("arrays"))
+    asked = bool(given.get("arrays"))
     fitting: dict[str, list[Caution]] = {step: [] for step in steps}
-    for caution, conditions in table.rows:
-        if caution.step in fitting and (caution.always or (asked and _belongs(caution, conditions, sent, verdicts))):
+    for caution, state in zip(table.cautions, table.states(given, verdicts), strict=True):
+        belongs = state is _HOLDS or (state is _OPEN and caution.shown_if_open)
+        if (caution.always or (asked and belongs)) and caution.step in fitting:
             fitting[caution.step].append(caution)
     shown: list[Caution] = []
     kept_back: dict[str, int] = {}
@@ -140,49 +154,6 @@ def chosen_cautions(
         if len(ranked) > AT_MOST:
             kept_back[step] = len(ranked) - AT_MOST
     return ChosenCautions(shown=tuple(shown), kept_back=kept_back)
-
-
-def state_of(needs: Sequence[Need], given: Mapping[str, Any], verdicts: Mapping[str, Iterable[str]]) -> State:
-    """Do the conditions hold together? One that fails decides, else one that is open does.
-
-    Conditions on the entries of one list must meet in one entry of it; of several entries the best counts. An empty
-    list has no entries, so that they fail; an absent one leaves them open.
-    """
-    return _Conditions.of(needs).state(_Sent(given), verdicts)
-
-
-def _best_value_state(pointer: str, test: _Test, sent: _Sent) -> State:
-    """Of one condition alone, over all values of all entries."""
-    best = _FAILS
-    for values in sent.reached(pointer):
-        for value in values:
-            state = test(value)
-            if state is _HOLDS:
-                return state
-            if state is _OPEN:
-                best = state
-    return best
-
-
-def _best_entry_state(tests: Sequence[tuple[str, _Test]], sent: _Sent) -> State:
-    """Of several that must meet in one entry."""
-    found = [(test, sent.reached(pointer)) for pointer, test in tests]
-    best = _FAILS
-    for entry in range(len(found[0][1])):
-        least = _HOLDS
-        for test, values in found:
-            least = min(least, max(map(test, values[entry]), default=_FAILS))
-            if least is _FAILS:
-                break
-        best = max(best, least)
-        if best is _HOLDS:
-            break
-    return best
-
-
-def _belongs(caution: Caution, conditions: _Conditions, sent: _Sent, verdicts: Mapping[str, Iterable[str]]) -> bool:
-    state = conditions.state(sent, verdicts)
-    return state is _HOLDS or (state is _OPEN and caution.shown_if_open)
 
 
 def _as_appraisal(given: Mapping[str, Any]) -> Mapping[str, Any]:
@@ -210,13 +181,15 @@ def _entries(given: Mapping[str, Any], place: str) -> Sequence[Any]:
 
 def _reached(node: Any, way: tuple[str, ...]) -> list[Any]:
     """All values at the end of a way, None where it breaks off; none at all within an empty list."""
-    if not way:
-        return [node]
-    if way[0] == "*":
-        if not isinstance(node, list | tuple):
+    for at, name in enumerate(way):
+        if name == "*":
+            if not isinstance(node, list | tuple):
+                return [None]
+            return [value for entry in node for value in _reached(entry, way[at + 1 :])]
+        if not isinstance(node, dict | Mapping):
             return [None]
-        return [value for entry in node for value in _reached(entry, way[1:])]
-    return _reached(node.get(way[0]), way[1:]) if isinstance(node, dict | Mapping) else [None]
+        node = node.get(name)
+    return [node]
 
 
 def _test_of(need: Need) -> _Test:
