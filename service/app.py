@@ -24,6 +24,7 @@ from service.api.routes.tables import table_routes
 from service.api.routes.workshop import Workshop
 from service.core.adverts import vocabulary_of
 from service.core.appraisal import CautionTable
+from service.core.compatibility import Curves
 from service.core.completion import DefaultTables
 from service.core.model.memo import Memo
 from service.data.advert_words import load_advert_words
@@ -44,6 +45,8 @@ from service.settings import Settings, from_environment
 # For each panel that is kept: what shortlists keep of it, six parts of some 8 kB (sheet, curves, model, three ways to
 # hang it). For each set that is kept: the d.c. hours of those on a list beside it.
 _LISTED_PARTS, _LISTED_SETS = 6, 3
+# Of a panel: its model, in the heat, in the cool, in the morning, under a limit, what is doubtful; each some 0.5 kB.
+_CURVE_FIGURES = 6
 
 
 def create_app(settings: Settings | None = None) -> FastAPI:
@@ -137,6 +140,7 @@ def deps_of(settings: Settings) -> Deps:
         stands=Memo(settings.place_cache_size),
         directs=Memo(settings.set_cache_size),
         years=Memo(settings.set_cache_size),
+        curves=Curves(Memo(_CURVE_FIGURES * settings.panel_cache_size)),
         movable=Memo(settings.set_cache_size),
         rows=Memo(settings.panel_cache_size),
         columns=Memo(settings.panel_cache_size),

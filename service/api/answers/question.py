@@ -86,9 +86,9 @@ class Question:
     deps: Deps
     directs: Directs
     years: Years
+    curves: Curves
     weather: GivenSky | None = None
     facing: Facing | None = None
-    curves: Curves = field(default_factory=Curves)
     lights: Lights = field(default_factory=Lights)
 
     @classmethod
@@ -115,8 +115,9 @@ class Question:
         directs = deps.directs if weather is None else Memo(_KEPT_OF_OWN_WEATHER)
         years = deps.years if weather is None else Memo(_KEPT_OF_OWN_WEATHER)
         return cls(
-            given, frozenset(request.include or ()), place, sky, completed, as_of, deps, directs, years, weather, facing
-        )
+            given, frozenset(request.include or ()), place, sky, completed, as_of, deps, directs, years, deps.curves,
+            weather, facing,
+        )  # fmt: skip
 
     @property
     def setup(self) -> Setup:
