@@ -53,19 +53,19 @@ class HomeBill:
         calendar: Calendar,
         shape: DemandShape,
         as_of: date,
-        other_w: Floats | None,
+        meter: AtTheMeter,
     ) -> "HomeBill":
-        """Of a home at its tariff; the arguments as those of ``habits``."""
+        """Of a home at its tariff; the arguments as those of ``habits``, ``meter`` as it sees the home."""
         kept = max(ceil(time_kept(setup.money.years, setup.household.stay_years)), 1)
         return cls(
             energy=energy,
             setup=setup,
             calendar=calendar,
             shape=shape,
-            other_w=other_w,
+            other_w=meter.other_w,
             price_per_kwh=price_per_kwh,
             periods=() if setup.tariff is None else priced_periods(setup.tariff, as_of, kept, 0.0),
-            meter=AtTheMeter.of(energy, setup, calendar, shape, other_w),
+            meter=meter,
         )
 
     def told(self) -> Told:
