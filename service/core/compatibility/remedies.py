@@ -39,6 +39,8 @@ def with_remedies(finding: Finding, wiring: Wiring, before: tuple[Finding, ...],
             kept.append(_remedy(proposal, then))
             if then in _SETTLED:
                 done.add(kind)
+    if not kept:
+        return finding
     return replace(finding, remedies=tuple(remedy for remedy in kept if not _outdone(remedy, done)))
 
 
