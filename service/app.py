@@ -140,6 +140,7 @@ def deps_of(settings: Settings) -> Deps:
         stands=Memo(settings.place_cache_size),
         directs=Memo(settings.set_cache_size),
         years=Memo(settings.set_cache_size),
+        told_years=Memo(settings.set_cache_size),
         curves=Curves(Memo(_CURVE_FIGURES * settings.panel_cache_size)),
         movable=Memo(settings.set_cache_size),
         rows=Memo(settings.panel_cache_size),

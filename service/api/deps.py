@@ -53,11 +53,11 @@ class Deps:
 
     ``known_time_zones`` are IANA names; ``places`` keeps the year of hours of the places asked about lately, ``stands``
     how a panel stands there, ``directs`` the d.c. hours of the sets asked about there (a place's year goes by its
-    identity), ``years`` what comes of them, before an export limit, ``curves`` what panels do in the heat and in the
-    morning, ``rows`` what is asked of a panel there, by site, day and panel as they were sent, ``columns`` the input
-    of an inverter as it was sent, both with what was assumed of it, ``movable`` the sets whose planes were asked about,
-    ``listed`` what was found out about homes, panels and inverters of shortlists, ``listed_directs`` the d.c. hours of
-    the sets on them.
+    identity), ``years`` what comes of them, before an export limit, ``told_years`` the same as it is answered,
+    ``curves`` what panels do in the heat and in the morning, ``rows`` what is asked of a panel there, by site, day and
+    panel as they were sent, ``columns`` the input of an inverter as it was sent, both with what was assumed of it,
+    ``movable`` the sets whose planes were asked about, ``listed`` what was found out about homes, panels and inverters
+    of shortlists, ``listed_directs`` the d.c. hours of the sets on them.
     ``seller_questions``: by code and language. ``own_areas``: areas whose rule cards the operator keeps instead of the
     packaged ones.
     """
@@ -80,6 +80,7 @@ class Deps:
     stands: Memo[tuple[str, date], Stand]
     directs: Directs
     years: Years
+    told_years: Memo[EnergyYear, Any]
     curves: Curves
     movable: Memo[tuple[SkyYear, Hashable], MovableStand]
     rows: Memo[tuple[str, date, str], Told[Row]]

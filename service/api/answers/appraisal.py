@@ -1,12 +1,11 @@
 """Is this set worth buying for this home?"""
 
 from service.api.answers.compatibility import checked
+from service.api.answers.energy import energy_out
 from service.api.answers.question import Question
-from service.api.answers.what_if import what_if
 from service.api.deps import Deps
 from service.api.schemas.advice import DecisionOut, StepOut
 from service.api.schemas.answers import AppraisalOut
-from service.api.schemas.energy import EnergyOut
 from service.api.schemas.finding import CompatibilityOut
 from service.api.schemas.fixing import FixingOut
 from service.api.schemas.payback import PaybackOut
@@ -44,12 +43,11 @@ def appraisal(body: bytes, deps: Deps) -> AppraisalOut:
         year_kwh=question.year_kwh,
         again=again(question, fit),
     )
-    calendar = question.sky.calendar if "hours" in question.include else None
     return AppraisalOut(
         decision=DecisionOut.of(found.decision),
         compatibility=CompatibilityOut.of(compatibility, question.given),
         fixing=FixingOut.of(question.fixing),
-        energy=EnergyOut.of(energy, calendar, question.weather, what_if(question)),
+        energy=energy_out(question),
         use=UseOut.of(question.use, question.habits(), setup.tariff.currency if setup.tariff else None),
         payback=payback_out(question, account),
         storage=storage_out(question, account),

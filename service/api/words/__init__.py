@@ -6,7 +6,7 @@ fact is lacking, the key itself is said in plain words.
 """
 
 from collections.abc import Iterator, Mapping
-from functools import cache
+from functools import cache, lru_cache
 from importlib import import_module
 from importlib.util import find_spec
 from math import floor, log10
@@ -22,7 +22,17 @@ _NAMING_FACTS = frozenset({"missing", "rating", "device", "doubts"})
 
 def say(noun: str, key: str, facts: Mapping[str, Any] | None = None) -> str:
     """The English sentence for ``key`` of ``noun`` (findings, remedies, problems ...), filled with ``facts``."""
-    texts, given = _texts(noun), _in_plain_words(facts or {})
+    return _said(noun, key, _in_plain_words(facts)) if facts else _said_alone(noun, key)
+
+
+@lru_cache(maxsize=1024)  # the catalogue's own
+def _said_alone(noun: str, key: str) -> str:
+    """A sentence without facts."""
+    return _said(noun, key, {})
+
+
+def _said(noun: str, key: str, given: Mapping[str, Any]) -> str:
+    texts = _texts(noun)
     for known in _shorter(key):
         if known in texts:
             try:
