@@ -138,6 +138,7 @@ def deps_of(settings: Settings) -> Deps:
         cause_weights=load_cause_weights(),
         places=Memo(settings.place_cache_size),
         stands=Memo(settings.place_cache_size),
+        sets=Memo(settings.set_cache_size),
         directs=Memo(settings.set_cache_size),
         years=Memo(settings.set_cache_size),
         told_years=Memo(settings.set_cache_size),

@@ -8,7 +8,7 @@ from typing import Any, TypeVar
 from service.core.adverts import Vocabulary
 from service.core.appraisal import CautionTable
 from service.core.compatibility import Column, Curves, Row
-from service.core.completion import DefaultTables
+from service.core.completion import DefaultTables, KnownSets
 from service.core.energy import ArrayHours, EnergyYear
 from service.core.household import DemandShape
 from service.core.model.assumption import Assumptions
@@ -52,12 +52,12 @@ class Deps:
     """Everything that an answer may draw on beside the request.
 
     ``known_time_zones`` are IANA names; ``places`` keeps the year of hours of the places asked about lately, ``stands``
-    how a panel stands there, ``directs`` the d.c. hours of the sets asked about there (a place's year goes by its
-    identity), ``years`` what comes of them, before an export limit, ``told_years`` the same as it is answered,
-    ``curves`` what panels do in the heat and in the morning, ``rows`` what is asked of a panel there, by site, day and
-    panel as they were sent, ``columns`` the input of an inverter as it was sent, both with what was assumed of it,
-    ``movable`` the sets whose planes were asked about, ``listed`` what was found out about homes, panels and inverters
-    of shortlists, ``listed_directs`` the d.c. hours of the sets on them.
+    how a panel stands there, ``sets`` the arrays and inverters asked about there as completed (a place's year goes by
+    its identity), ``directs`` the d.c. hours of those sets, ``years`` what comes of them, before an export limit,
+    ``told_years`` the same as it is answered, ``curves`` what panels do in the heat and in the morning, ``rows`` what
+    is asked of a panel at a place, by site, day and panel as they were sent, ``columns`` the input of an inverter as it
+    was sent, both with what was assumed of it, ``movable`` the sets whose planes were asked about, ``listed`` what was
+    found out about homes, panels and inverters of shortlists, ``listed_directs`` the d.c. hours of the sets on them.
     ``seller_questions``: by code and language. ``own_areas``: areas whose rule cards the operator keeps instead of the
     packaged ones.
     """
@@ -78,6 +78,7 @@ class Deps:
     cause_weights: CauseWeights
     places: Memo[PlaceKey, tuple[PlaceFacts, SkyYear]]
     stands: Memo[tuple[str, date], Stand]
+    sets: KnownSets
     directs: Directs
     years: Years
     told_years: Memo[EnergyYear, Any]

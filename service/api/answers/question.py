@@ -111,7 +111,8 @@ class Question:
         typical, sky = sky, sky if weather is None else weather.sky
         whole = weather is None or weather.whole_year
         climate_sky = sky if whole else typical
-        completed = complete(given, place, climate_sky, deps.default_tables, as_of, weather, facing)
+        known = deps.sets if weather is None else None
+        completed = complete(given, place, climate_sky, deps.default_tables, as_of, weather, facing, known)
         directs = deps.directs if weather is None else Memo(_KEPT_OF_OWN_WEATHER)
         years = deps.years if weather is None else Memo(_KEPT_OF_OWN_WEATHER)
         return cls(

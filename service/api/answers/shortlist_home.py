@@ -69,7 +69,7 @@ class ShortlistHome:
         ]
         inverter = {"ac_power_w": 800, "input_count": len(places)}
         own = AppraisalIn.model_validate({**shared, "arrays": arrays, "inverter": inverter})
-        with_memory = replace(deps, directs=deps.listed_directs, years=Memo(1))
+        with_memory = replace(deps, directs=deps.listed_directs, years=Memo(1), sets=Memo(1))
         try:
             question = Question.of(own, with_memory)
         except ContradictionError as error:
