@@ -49,18 +49,22 @@ def _shared(answer: type[Out], core: type) -> tuple[str, ...]:
     return tuple(name for name in answer.model_fields if name in names)
 
 
+# Made once: an answer asks hundreds of times.
+_AS_IT_IS, _OBJECT, _LIST = (str, int, type(None)), (dict, Mapping), (list, tuple)
+
+
 def _sayable(value: Any) -> Any:
     """Finite numbers of at most four decimals, nested or not; anything else as it is."""
-    if value is None or isinstance(value, str | int):
+    if isinstance(value, _AS_IT_IS):
         return value
     if isinstance(value, float):
         if not isfinite(value):
             message = "a figure is not finite"
             raise ValueError(message)
         return round(value, 4) + 0.0
-    if isinstance(value, dict | Mapping):
+    if isinstance(value, _OBJECT):
         return {str(key): _sayable(inner) for key, inner in value.items()}
-    if isinstance(value, list | tuple):
+    if isinstance(value, _LIST):
         return [_sayable(inner) for inner in value]
     return value
 

@@ -4,6 +4,7 @@ from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from enum import IntEnum
 from functools import lru_cache
+from itertools import groupby
 from typing import Any, Protocol
 
 from service.core.model.caution import CAUTION_STEPS, Caution, Need
@@ -40,12 +41,13 @@ class ChosenCautions:
 
 
 _FAILS, _OPEN, _HOLDS = State
+_OBJECT, _LIST = (dict, Mapping), (list, tuple)  # made once: a request is asked hundreds of times
 _Test = Callable[[Any], State]
 
 
 @dataclass(frozen=True, slots=True)
 class _Group:
-    """The conditions of one caution: those on findings, and the others, as places in a list, by what they go through.
+    """The conditions of one caution: those on findings, and the others, by what they go through, as places in a list.
 
     Conditions on the entries of one list must meet in one of its entries.
     """
@@ -53,53 +55,51 @@ class _Group:
     of_findings: tuple[Need, ...]
     of_entries: tuple[tuple[int, ...], ...]
 
-    def state(self, states: Mapping[int, list[State]], verdicts: Mapping[str, Iterable[str]]) -> State:
+    def state(self, by_entry: Sequence[Sequence[State]], verdicts: Mapping[str, Iterable[str]]) -> State:
         """All together, by the state of each condition in each entry."""
-        least = _HOLDS
-        for need in self.of_findings:
-            least = min(least, _finding_state(need, verdicts))
+        together = [_finding_state(need, verdicts) for need in self.of_findings]
         for places in self.of_entries:
             if len(places) == 1:
-                entries = states[places[0]]
+                together.append(_best(by_entry[places[0]]))
             else:
-                entries = [min(in_one) for in_one in zip(*[states[at] for at in places], strict=True)]
-            best = _HOLDS if _HOLDS in entries else _OPEN if _OPEN in entries else _FAILS
-            if best is not _HOLDS:
-                least = min(least, best)
-        return least
+                entries = zip(*[by_entry[at] for at in places], strict=True)
+                together.append(_best([_least(in_one) for in_one in entries]))
+        return _least(together)
+
+
+def _best(states: Sequence[State]) -> State:
+    return _HOLDS if _HOLDS in states else _OPEN if _OPEN in states else _FAILS
+
+
+def _least(states: Sequence[State]) -> State:
+    return _FAILS if _FAILS in states else _OPEN if _OPEN in states else _HOLDS
 
 
 @dataclass(frozen=True, slots=True)
 class CautionTable:
     """Cautions with their conditions taken apart, to be chosen from again and again.
 
-    Many cautions share a condition, and many conditions a place in the request: each is looked at once.
+    Many cautions share a condition, and many conditions a place in the request: each is looked at once. Most cautions
+    have one condition alone: its place in the list stands for them, a group for the others.
     """
 
     cautions: tuple[Caution, ...]
-    _groups: tuple[_Group, ...]
-    _tests: Mapping[str, tuple[tuple[int, _Test], ...]]
+    _conditions: tuple[int | _Group, ...]
+    _tests: tuple[tuple[str, tuple[_Test, ...]], ...]
 
     @classmethod
     def of(cls, cautions: Iterable[Caution]) -> "CautionTable":
         """Take them apart."""
         table = tuple(cautions)
-        known: dict[str, int] = {}
-        tests: dict[str, list[tuple[int, _Test]]] = {}
-        groups = []
-        for caution in table:
-            by_place: dict[str, list[int]] = {}
-            for need in caution.needs:
-                if need.test == "finding":
-                    continue
-                pointer, condition = need.pointer or "", repr(need)
-                if condition not in known:
-                    known[condition] = len(known)
-                    tests.setdefault(pointer, []).append((known[condition], _test_of(need)))
-                by_place.setdefault(_split(pointer)[0], []).append(known[condition])
-            of_findings = tuple(need for need in caution.needs if need.test == "finding")
-            groups.append(_Group(of_findings, tuple(tuple(places) for places in by_place.values())))
-        return cls(table, tuple(groups), {pointer: tuple(found) for pointer, found in tests.items()})
+        needs = {repr(need): need for caution in table for need in caution.needs if need.test != "finding"}
+        in_order = sorted(needs.items(), key=lambda item: item[1].pointer or "")
+        place = {condition: at for at, (condition, _) in enumerate(in_order)}
+        by_pointer = groupby((need for _, need in in_order), key=lambda need: need.pointer or "")
+        return cls(
+            table,
+            tuple(_taken_apart(caution.needs, place) for caution in table),
+            tuple((pointer, tuple(_test_of(need) for need in these)) for pointer, these in by_pointer),
+        )
 
     def states(self, given: Mapping[str, Any], verdicts: Mapping[str, Iterable[str]]) -> list[State]:
         """Of each caution: do its conditions hold together? One that fails decides, else one that is open does.
@@ -107,13 +107,26 @@ class CautionTable:
         Of several entries of a list the best counts. An empty list has no entries, so that they fail; an absent one
         leaves them open.
         """
-        states: dict[int, list[State]] = {}
-        for pointer, tests in self._tests.items():
+        by_entry: list[list[State]] = []
+        for pointer, tests in self._tests:
             place, way = _split(pointer)
             reached = [_reached(entry, way) for entry in _entries(given, place)]
-            for at, test in tests:
-                states[at] = [test(one[0]) if len(one) == 1 else max(map(test, one), default=_FAILS) for one in reached]
-        return [group.state(states, verdicts) for group in self._groups]
+            by_entry += [
+                [test(one[0]) if len(one) == 1 else _best([*map(test, one)]) for one in reached] for test in tests
+            ]
+        best = [_best(states) for states in by_entry]
+        return [best[one] if isinstance(one, int) else one.state(by_entry, verdicts) for one in self._conditions]
+
+
+def _taken_apart(needs: Sequence[Need], place: Mapping[str, int]) -> int | _Group:
+    by_list: dict[str, list[int]] = {}
+    for need in needs:
+        if need.test != "finding":
+            by_list.setdefault(_split(need.pointer or "")[0], []).append(place[repr(need)])
+    of_findings = tuple(need for need in needs if need.test == "finding")
+    if len(needs) == 1 and not of_findings:
+        return place[repr(needs[0])]
+    return _Group(of_findings, tuple(tuple(places) for places in by_list.values()))
 
 
 def chosen_cautions(
@@ -176,17 +189,17 @@ def _entries(given: Mapping[str, Any], place: str) -> Sequence[Any]:
     if not place:
         return (given,)
     [found] = _reached(given, tuple(place.split("/")[1:]))
-    return found if isinstance(found, list | tuple) else ({},)
+    return found if isinstance(found, _LIST) else ({},)
 
 
 def _reached(node: Any, way: tuple[str, ...]) -> list[Any]:
     """All values at the end of a way, None where it breaks off; none at all within an empty list."""
     for at, name in enumerate(way):
         if name == "*":
-            if not isinstance(node, list | tuple):
+            if not isinstance(node, _LIST):
                 return [None]
             return [value for entry in node for value in _reached(entry, way[at + 1 :])]
-        if not isinstance(node, dict | Mapping):
+        if not isinstance(node, _OBJECT):
             return [None]
         node = node.get(name)
     return [node]
@@ -196,26 +209,24 @@ def _test_of(need: Need) -> _Test:
     """The condition as a test of one value."""
     if need.test in {"known", "not_known"}:
         wanted = need.test == "known"
-        return lambda value: _HOLDS if (not _open(value) and value not in ([], ())) == wanted else _FAILS
+        return lambda value: _HOLDS if (value not in (None, "not_known", [], ())) == wanted else _FAILS
     passes, limit = _PASSES[need.test], need.value
 
     def state(value: Any) -> State:
-        if _open(value):
+        if value is None or value == "not_known":
             return _OPEN
         return _HOLDS if passes(value, limit) else _FAILS
 
     return state
 
 
-def _open(value: Any) -> bool:
-    return value is None or value == "not_known"
-
-
 def _finding_state(need: Need, verdicts: Mapping[str, Iterable[str]]) -> State:
-    seen = set(verdicts.get(need.finding or "", ()))
-    if seen & set(need.value):
-        return State.HOLDS
-    return State.OPEN if not seen or "not_known" in seen else State.FAILS
+    seen = verdicts.get(need.finding or "")
+    if not seen:
+        return _OPEN
+    if any(verdict in need.value for verdict in seen):
+        return _HOLDS
+    return _OPEN if "not_known" in seen else _FAILS
 
 
 def _same(value: Any, wanted: Any) -> bool:
