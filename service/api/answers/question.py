@@ -224,7 +224,7 @@ class Question:
     def habits(self) -> tuple[Habit, ...]:
         """The best hour of each machine."""
         calendar, shape = self.sky.calendar, self.deps.demand_shape
-        return habits(self.energy, self.setup, calendar, shape, self.as_of, self.other_w, self.use.meter)
+        return habits(self.energy, self.setup, calendar, shape, self.as_of, self.other_w, self.use)
 
     def storage(self, account: Worth | None) -> StorageBeside | None:
         """The set with its battery beside the set without; None where nobody asked about one."""
