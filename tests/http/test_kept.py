@@ -34,6 +34,7 @@ _CHANGES: tuple[tuple[str, Any], ...] = (
     ("/inverter/night_draw_w", 5),
     ("/downtime_days_per_year", 30),
     ("/arrays/0/mount", "wall"),
+    ("/arrays/0/plane", {"tilt_deg": 70}),
     ("/household", {"demand_kwh_per_year": 1200}),
 )
 

@@ -33,7 +33,8 @@ def replaced_at(node: T, pointer: str, value: Any) -> T:
 
 
 def _step(node: Any, part: str, pointer: str) -> Any:
-    if is_dataclass(node) and part in _names(type(node)):
+    kind: type = type(node)
+    if is_dataclass(kind) and part in _names(kind):
         return getattr(node, part)
     if isinstance(node, tuple) and part.isdigit() and int(part) < len(node):
         return node[int(part)]
