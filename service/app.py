@@ -23,6 +23,8 @@ from service.api.routes.questions import question_routes
 from service.api.routes.tables import table_routes
 from service.api.routes.workshop import Workshop
 from service.core.adverts import Vocabulary, vocabulary_of
+from service.core.appraisal import CautionTable
+from service.core.compatibility import Curves
 from service.core.completion import DefaultTables
 from service.core.model.memo import Memo
 from service.data.advert_words import load_advert_words
@@ -45,6 +47,8 @@ from service.settings import Settings, from_environment
 _LISTED_PARTS, _LISTED_SETS = 6, 3
 # A set whose planes were asked about keeps the tables of all of them, some 3 MB: one for each four of the others.
 _SETS_A_MOVABLE_ONE = 4
+# Of a panel: its model, in the heat, in the cool, in the morning, under a limit, what is doubtful; each some 0.5 kB.
+_CURVE_FIGURES = 6
 
 
 def create_app(settings: Settings | None = None) -> FastAPI:
@@ -132,12 +136,16 @@ def deps_of(settings: Settings) -> Deps:
         demand_shape=load_demand_shape(),
         rule_cards=rule_cards,
         own_areas=frozenset(own),
-        cautions=load_cautions(),
+        cautions=CautionTable.of(load_cautions()),
         known_time_zones=known_time_zones(),
         cause_weights=load_cause_weights(),
         places=Memo(settings.place_cache_size),
         stands=Memo(settings.place_cache_size),
+        sets=Memo(settings.set_cache_size),
         directs=Memo(settings.set_cache_size),
+        years=Memo(settings.set_cache_size),
+        told_years=Memo(settings.set_cache_size),
+        curves=Curves(Memo(_CURVE_FIGURES * settings.panel_cache_size)),
         movable=Memo(max(settings.set_cache_size // _SETS_A_MOVABLE_ONE, 1)),
         rows=Memo(settings.panel_cache_size),
         columns=Memo(settings.panel_cache_size),

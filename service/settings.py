@@ -112,8 +112,8 @@ TABLE: tuple[Setting, ...] = (
     Setting(
         "set_cache_size",
         _number(1, 10_000),
-        "Sets whose d.c. hours are kept in memory (about 1 MB an array each), and of a quarter as many the tables for "
-        "other planes (some 3 MB each).",
+        "Sets whose hours are kept in memory (about 1 MB an array each, and half a MB), and of a quarter as many the "
+        "tables for other planes (some 3 MB each).",
     ),
     Setting(
         "panel_cache_size",

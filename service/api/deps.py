@@ -6,14 +6,14 @@ from datetime import UTC, date, datetime
 from typing import Any, TypeVar
 
 from service.core.adverts import Vocabulary
-from service.core.compatibility import Column, Row
-from service.core.completion import DefaultTables
-from service.core.energy import ArrayHours
+from service.core.appraisal import CautionTable
+from service.core.compatibility import Column, Curves, Row
+from service.core.completion import DefaultTables, KnownSets
+from service.core.energy import ArrayHours, EnergyYear
 from service.core.household import DemandShape
 from service.core.model.assumption import Assumptions
 from service.core.model.carbon import GridCarbon
 from service.core.model.cause_weights import CauseWeights
-from service.core.model.caution import Caution
 from service.core.model.facts import Setup
 from service.core.model.hours import SkyYear
 from service.core.model.memo import Memo
@@ -27,6 +27,7 @@ T = TypeVar("T")
 Told = tuple[T, tuple[Any, ...]]
 PlaceKey = tuple[float, float, float | None, str | None]
 Directs = Memo[tuple[SkyYear, Hashable], tuple[ArrayHours, ...]]
+Years = Memo[tuple[SkyYear, Hashable], EnergyYear]
 
 
 def today() -> date:
@@ -51,11 +52,12 @@ class Deps:
     """Everything that an answer may draw on beside the request.
 
     ``known_time_zones`` are IANA names; ``places`` keeps the year of hours of the places asked about lately, ``stands``
-    how a panel stands there, ``directs`` the d.c. hours of the sets asked about there (a place's year goes by its
-    identity), ``rows`` what is asked of a panel there, by site, day and panel as they were sent, ``columns`` the input
-    of an inverter as it was sent, both with what was assumed of it, ``movable`` the sets whose planes were asked
-    about, ``listed`` what was found out about homes, panels and inverters of shortlists, ``listed_directs`` the d.c.
-    hours of the sets on them.
+    how a panel stands there, ``sets`` the arrays and inverters asked about there as completed (a place's year goes by
+    its identity), ``directs`` the d.c. hours of those sets, ``years`` what comes of them, before an export limit,
+    ``told_years`` the same as it is answered, ``curves`` what panels do in the heat and in the morning, ``rows`` what
+    is asked of a panel at a place, by site, day and panel as they were sent, ``columns`` the input of an inverter as it
+    was sent, both with what was assumed of it, ``movable`` the sets whose planes were asked about, ``listed`` what was
+    found out about homes, panels and inverters of shortlists, ``listed_directs`` the d.c. hours of the sets on them.
     ``seller_questions``: by code and language. ``own_areas``: areas whose rule cards the operator keeps instead of the
     packaged ones. ``read_advert_words`` makes the words of adverts once, when they are first asked for: it takes longer
     than all other tables and most questions need none.
@@ -72,12 +74,16 @@ class Deps:
     demand_shape: DemandShape
     rule_cards: Mapping[str, tuple[RuleCard, ...]]
     own_areas: frozenset[str]
-    cautions: tuple[Caution, ...]
+    cautions: CautionTable
     known_time_zones: frozenset[str]
     cause_weights: CauseWeights
     places: Memo[PlaceKey, tuple[PlaceFacts, SkyYear]]
     stands: Memo[tuple[str, date], Stand]
+    sets: KnownSets
     directs: Directs
+    years: Years
+    told_years: Memo[EnergyYear, Any]
+    curves: Curves
     movable: Memo[tuple[SkyYear, Hashable], MovableStand]
     rows: Memo[tuple[str, date, str], Told[Row]]
     columns: Memo[str, Told[Column]]

@@ -28,6 +28,14 @@ _CHANGES: tuple[tuple[str, Any], ...] = (
     ("/inverter/inputs", [{"max_current_a": 8}]),
     ("/inverter/set_limit_w", 300),
     ("/money", {"ageing_share_per_year": 0.02}),
+    ("/inverter/ac_power_w", 800),
+    ("/inverter/weighted_efficiency_share", 0.9),
+    ("/inverter/efficiency_weighting", "californian"),
+    ("/inverter/night_draw_w", 5),
+    ("/downtime_days_per_year", 30),
+    ("/arrays/0/mount", "wall"),
+    ("/arrays/0/plane", {"tilt_deg": 70}),
+    ("/household", {"demand_kwh_per_year": 1200}),
 )
 
 
@@ -37,16 +45,20 @@ def _answers(questions: list[dict[str, Any]], **kept: int) -> list[bytes]:
     return [ask("POST", "/v1/appraisal", app=app, headers=sent, content=json.dumps(q)).content for q in questions]
 
 
+_QUESTIONS = [_TWO, *(changed(pointer, value, _TWO) for pointer, value in _CHANGES)]
+
+
+@pytest.fixture(scope="module")
+def alone() -> list[bytes]:
+    """Each question answered by a service that was asked nothing else."""
+    kept = {"set_cache_size": 1, "place_cache_size": 1, "panel_cache_size": 1}
+    return [answer for question in _QUESTIONS for answer in _answers([question], **kept)]
+
+
 @pytest.mark.parametrize("size", [1, 3, 100])
-def test_what_was_asked_before_changes_no_answer(size: int) -> None:
-    questions = [_TWO, *(changed(pointer, value, _TWO) for pointer, value in _CHANGES)]
-    first = [
-        answer
-        for question in questions
-        for answer in _answers([question], set_cache_size=1, place_cache_size=1, panel_cache_size=1)
-    ]
-    assert len(set(first)) == len(questions), "each change is one that the answer shows"
+def test_what_was_asked_before_changes_no_answer(size: int, alone: list[bytes]) -> None:
+    assert len(set(alone)) == len(_QUESTIONS), "each change is one that the answer shows"
     in_one_service = _answers(
-        [*questions, *questions[::-1]], set_cache_size=size, place_cache_size=size, panel_cache_size=size
+        [*_QUESTIONS, *_QUESTIONS[::-1]], set_cache_size=size, place_cache_size=size, panel_cache_size=size
     )
-    assert in_one_service == [*first, *first[::-1]]
+    assert in_one_service == [*alone, *alone[::-1]]

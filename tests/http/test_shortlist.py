@@ -259,7 +259,7 @@ def test_no_bid_is_above_the_price_of_the_new_set_though_a_set_of_four_be_worth_
 
 
 def test_a_price_of_one_is_no_bargain_and_is_asked_about_in_the_language_of_the_advert() -> None:
-    body = "2 Module 395 Wp, Voc 36,9 V, Isc 13,7 A, gebraucht, Abholung. Machen Sie ein Angebot."
+    body = "2 Module 395 Wp, Voc 36,9 V, Isc 13,7 A, gebraucht, Abholung."
     text = {"id": "one", "title": "Solarmodule 395 W", "body": body, "price_text": "1 €", "distance_km": 3}
     answer = answered({**SMALL, "adverts": [text, *SMALL["adverts"]], "new_from_shop": EXAMPLE["new_from_shop"]})
     first = answer["shortlist"][0]

@@ -1,12 +1,11 @@
 """Is this set worth buying for this home?"""
 
 from service.api.answers.compatibility import checked
+from service.api.answers.energy import energy_out
 from service.api.answers.question import Question
-from service.api.answers.what_if import what_if
 from service.api.deps import Deps
 from service.api.schemas.advice import DecisionOut, StepOut
 from service.api.schemas.answers import AppraisalOut
-from service.api.schemas.energy import EnergyOut
 from service.api.schemas.finding import CompatibilityOut
 from service.api.schemas.fixing import FixingOut
 from service.api.schemas.payback import PaybackOut
@@ -15,6 +14,7 @@ from service.api.schemas.storage import StorageOut
 from service.api.schemas.tilt import FacingOut
 from service.api.schemas.use import UseOut
 from service.core.appraisal import Again, appraise, priced_remedies, told_over_the_year
+from service.core.compatibility import Checked, Compatibility
 from service.core.energy import EnergyYear
 from service.core.model.assumption import Assumptions
 from service.core.model.facts import Setup
@@ -26,7 +26,8 @@ def appraisal(body: bytes, deps: Deps) -> AppraisalOut:
     question = Question.asked(AppraisalIn, body, deps)
     setup, energy = question.setup, question.energy
     account = question.account()
-    compatibility = priced_remedies(checked(question), setup, question.year_kwh, question.assumptions)
+    fit = checked(question)
+    compatibility = priced_remedies(fit, setup, question.year_kwh, question.assumptions)
     year, currency = energy.year_kwh.middle, setup.tariff.currency if setup.tariff else None
     saving = account.saving_first_year.middle if account else None
     per_kwh = saving / year if saving is not None and year else None
@@ -40,14 +41,13 @@ def appraisal(body: bytes, deps: Deps) -> AppraisalOut:
         worth=account,
         cautions=deps.cautions,
         year_kwh=question.year_kwh,
-        again=again(question),
+        again=again(question, fit),
     )
-    calendar = question.sky.calendar if "hours" in question.include else None
     return AppraisalOut(
         decision=DecisionOut.of(found.decision),
         compatibility=CompatibilityOut.of(compatibility, question.given),
         fixing=FixingOut.of(question.fixing),
-        energy=EnergyOut.of(energy, calendar, question.weather, what_if(question)),
+        energy=energy_out(question),
         use=UseOut.of(question.use, question.habits(), setup.tariff.currency if setup.tariff else None),
         payback=payback_out(question, account),
         storage=storage_out(question, account),
@@ -57,14 +57,17 @@ def appraisal(body: bytes, deps: Deps) -> AppraisalOut:
     )
 
 
-def again(question: Question) -> Again:
-    """How the set is asked again with something changed."""
+def again(question: Question, fit: Compatibility) -> Again:
+    """How the set, of which ``fit`` was found, is asked again with something changed."""
+    before = Checked(setup=question.setup, assumptions=question.assumptions, found=fit)
 
     def account(setup: Setup, assumptions: Assumptions) -> tuple[EnergyYear, Worth | None]:
         changed = question.instead(setup, assumptions)
         return changed.energy, changed.account()
 
-    return Again(check=lambda setup, assumptions: checked(question.instead(setup, assumptions)), account=account)
+    return Again(
+        check=lambda setup, assumptions: checked(question.instead(setup, assumptions), before), account=account
+    )
 
 
 def payback_out(question: Question, account: Worth | None) -> PaybackOut | None:

@@ -7,7 +7,7 @@ from service.api.schemas.finding import CompatibilityOut
 from service.api.schemas.fixing import FixingOut
 from service.api.schemas.requests import CompatibilityIn
 from service.core.appraisal import priced_remedies, told_over_the_year
-from service.core.compatibility import Compatibility, check
+from service.core.compatibility import Checked, Compatibility, check
 from service.core.errors import ContradictionError
 
 
@@ -32,8 +32,8 @@ def _with_the_year(question: Question) -> Compatibility:
     return told_over_the_year(found, energy, None, None)
 
 
-def checked(question: Question, *, mending: bool = True) -> Compatibility:
-    """All findings about the completed request; without ``mending`` no remedies are looked for."""
+def checked(question: Question, like: Checked | None = None, *, mending: bool = True) -> Compatibility:
+    """All findings about the completed request; ``like`` and ``mending`` as of ``check``."""
     return check(
         question.setup,
         question.assumptions,
@@ -43,4 +43,5 @@ def checked(question: Question, *, mending: bool = True) -> Compatibility:
         question.curves,
         question.cool_cell_c,
         mending=mending,
+        like=like,
     )

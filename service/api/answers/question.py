@@ -11,7 +11,7 @@ import numpy as np
 from service.api.answers.facing import facing_at
 from service.api.answers.place import place_of
 from service.api.answers.weather import weather_of
-from service.api.deps import Deps, Directs
+from service.api.deps import Deps, Directs, Years
 from service.api.schemas.advice import cautions_out
 from service.api.schemas.assumption import assumptions_out
 from service.api.schemas.reading import read_body
@@ -29,6 +29,7 @@ from service.core.energy import (
     direct_current,
     direct_key,
     energy_year,
+    year_key,
 )
 from service.core.fixing import FixingForces, fixing_forces
 from service.core.household import demand_w
@@ -84,9 +85,10 @@ class Question:
     as_of: date
     deps: Deps
     directs: Directs
+    years: Years
+    curves: Curves
     weather: GivenSky | None = None
     facing: Facing | None = None
-    curves: Curves = field(default_factory=Curves)
     lights: Lights = field(default_factory=Lights)
 
     @classmethod
@@ -109,11 +111,14 @@ class Question:
         typical, sky = sky, sky if weather is None else weather.sky
         whole = weather is None or weather.whole_year
         climate_sky = sky if whole else typical
-        completed = complete(given, place, climate_sky, deps.default_tables, as_of, weather, facing)
+        known = deps.sets if weather is None else None
+        completed = complete(given, place, climate_sky, deps.default_tables, as_of, weather, facing, known)
         directs = deps.directs if weather is None else Memo(_KEPT_OF_OWN_WEATHER)
+        years = deps.years if weather is None else Memo(_KEPT_OF_OWN_WEATHER)
         return cls(
-            given, frozenset(request.include or ()), place, sky, completed, as_of, deps, directs, weather, facing
-        )
+            given, frozenset(request.include or ()), place, sky, completed, as_of, deps, directs, years, deps.curves,
+            weather, facing,
+        )  # fmt: skip
 
     @property
     def setup(self) -> Setup:
@@ -182,7 +187,10 @@ class Question:
 
     def year_of(self, setup: Setup) -> EnergyYear:
         """The year of this or of a changed setup at the same place."""
-        energy = energy_year(setup, self.sky, self.place.climate, self.assumptions, self._direct_of(setup))
+        energy = self.years.get(
+            (self.sky, year_key(setup, self.assumptions)),
+            lambda: energy_year(setup, self.sky, self.place.climate, self.assumptions, self._direct_of(setup)),
+        )
         if setup.inverter.export_limit_w is None:
             return energy
         limited = limited_export(energy, setup, self.demand_of(setup), self.sky, self.other_w)
@@ -216,7 +224,7 @@ class Question:
     def habits(self) -> tuple[Habit, ...]:
         """The best hour of each machine."""
         calendar, shape = self.sky.calendar, self.deps.demand_shape
-        return habits(self.energy, self.setup, calendar, shape, self.as_of, self.other_w)
+        return habits(self.energy, self.setup, calendar, shape, self.as_of, self.other_w, self.use)
 
     def storage(self, account: Worth | None) -> StorageBeside | None:
         """The set with its battery beside the set without; None where nobody asked about one."""

@@ -16,6 +16,7 @@ from service.core.compatibility import beside_panels
 from service.core.completion import inverter_alone, moved_to, panel_alone
 from service.core.errors import ContradictionError
 from service.core.model.assumption import Assumptions
+from service.core.model.memo import Memo
 from service.core.rules import described_plug, in_force, most_panel_w
 from service.core.shortlist import (
     LIKELY_DOES_NOT_FIT,
@@ -72,7 +73,7 @@ class ShortlistHome:
         ]
         inverter = {"ac_power_w": 800, "input_count": len(places)}
         own = AppraisalIn.model_validate({**shared, "arrays": arrays, "inverter": inverter})
-        with_memory = replace(deps, directs=deps.listed_directs)
+        with_memory = replace(deps, directs=deps.listed_directs, years=Memo(1), sets=Memo(1))
         try:
             question = Question.of(own, with_memory)
         except ContradictionError as error:

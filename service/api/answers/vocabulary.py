@@ -55,7 +55,7 @@ def vocabulary(deps: Deps) -> VocabularyOut:
         conditions=_words("decisions", _of_decision("condition."), "condition."),
         cost_reasons=_words("decisions", _of_decision("cost_because."), "cost_because."),
         steps=_words("steps", (code for code in _bare("steps") if code != "when")),
-        cautions=_words("cautions", (caution.code for caution in deps.cautions)),
+        cautions=_words("cautions", (caution.code for caution in deps.cautions.cautions)),
         fixing=_words("fixing", (code for code in _bare("fixing") if code not in {"forces", "caution"})),
         losses=_words("losses"),
         spread=_words("spread"),

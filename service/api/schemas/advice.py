@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 from enum import StrEnum
+from functools import lru_cache
 from typing import Self
 
 from pydantic import Field
@@ -12,7 +13,6 @@ from service.api.schemas.base import Anything, Code, Facts, Out, Pointer, Text
 from service.api.schemas.finding import OperationOut
 from service.api.words import say
 from service.core.appraisal import Choice, ChosenCautions, Condition, Decision, OnceMet, Reason, Step
-from service.core.model.caution import Caution
 from service.core.model.finding import Fact
 
 
@@ -166,12 +166,12 @@ class CautionOut(Out):
     step: str = Field(max_length=30)
     text: Text
 
-    @classmethod
-    def of(cls, caution: Caution) -> Self:
-        """With its sentence."""
-        return cls.from_core(caution, text=say("cautions", caution.code))
-
 
 def cautions_out(chosen: ChosenCautions) -> list[CautionOut]:
     """The chosen ones, in their order."""
-    return [CautionOut.of(caution) for caution in chosen.shown]
+    return [_caution_out(caution.code, caution.severity, caution.step) for caution in chosen.shown]
+
+
+@lru_cache(maxsize=512)  # the table's; its sentences hold no figures
+def _caution_out(code: str, severity: str, step: str) -> CautionOut:
+    return CautionOut(code=code, severity=Severity(severity), step=step, text=say("cautions", code))

@@ -1,6 +1,7 @@
 """How is an assumption answered: what was taken, why, from where, and how far it moves the answer?"""
 
 from collections.abc import Mapping
+from functools import lru_cache
 from typing import Literal, Self
 
 from pydantic import Field
@@ -9,7 +10,7 @@ from pydantic.json_schema import SkipJsonSchema
 from service.api.schemas import rounding as r
 from service.api.schemas.base import Anything, Code, Out, Pointer, Text, absent
 from service.api.words import say
-from service.core.model.assumption import Assumption, Assumptions
+from service.core.model.assumption import Assumption, Assumptions, Json
 
 
 class MovesReasonOut(Out):
@@ -73,16 +74,31 @@ def assumptions_out(
     assumptions: Assumptions, moves: Mapping[str, float] | None = None, reasons: Mapping[str, str] | None = None
 ) -> list[AssumptionOut]:
     """All assumptions, in the order in which they were made; by pointer how far each moves the year, or why not."""
+    if not moves and not reasons:
+        return [_alone(one) for one in assumptions.by_pointer.values()]
     shares, because = moves or {}, reasons or {}
-    texts: dict[tuple[str, ...], str] = {}  # of many panels much the same is assumed
-    out = []
-    for pointer, one in assumptions.by_pointer.items():
-        name = pointer.rpartition("/")[2]
-        key = (one.code, name, one.source, repr((one.value, one.low, one.high)))
-        if key not in texts:
-            texts[key] = _text_of(one, name)
-        out.append(AssumptionOut.of(one, texts[key], shares.get(pointer), because.get(pointer)))
-    return out
+    return [
+        AssumptionOut.of(one, _text_of(one, pointer.rpartition("/")[2]), shares.get(pointer), because.get(pointer))
+        for pointer, one in assumptions.by_pointer.items()
+    ]
+
+
+def _alone(one: Assumption) -> AssumptionOut:
+    """Without how far it moves the answer. Defaults are the same in most requests: they are put in words once."""
+    if isinstance(one.value, _MANY):
+        return AssumptionOut.of(one, _text_of(one, one.pointer.rpartition("/")[2]), None)
+    return _of_one_value(one.pointer, one.value, one.code, one.source, one.low, one.high)
+
+
+_MANY = (list, dict)
+
+
+@lru_cache(maxsize=1024, typed=True)  # some 1 kB each; typed, as 1 and true are told apart
+def _of_one_value(
+    pointer: str, value: Json, code: str, source: str, low: float | None, high: float | None
+) -> AssumptionOut:
+    one = Assumption(pointer=pointer, value=value, code=code, source=source, low=low, high=high)
+    return AssumptionOut.of(one, _text_of(one, pointer.rpartition("/")[2]), None)
 
 
 def _text_of(assumption: Assumption, name: str) -> str:

@@ -37,9 +37,9 @@ class Out(BaseModel):
     @classmethod
     def from_core(cls, core: Any, **said: Any) -> Self:
         """An answer from a core value: fields of the same name are taken over, ``said`` adds or replaces."""
-        shared = _shared(cls, core.__class__)
-        taken: Mapping[str, Any] = {name: getattr(core, name) for name in shared if name not in said}
-        return cls.model_validate({**taken, **said}, from_attributes=True)
+        taken = {name: getattr(core, name) for name in _shared(cls, core.__class__) if name not in said}
+        made: Self = cls.__pydantic_validator__.validate_python({**taken, **said}, from_attributes=True)
+        return made
 
 
 @cache
@@ -49,16 +49,22 @@ def _shared(answer: type[Out], core: type) -> tuple[str, ...]:
     return tuple(name for name in answer.model_fields if name in names)
 
 
+# Made once: an answer asks hundreds of times.
+_AS_IT_IS, _OBJECT, _LIST = (str, int, type(None)), (dict, Mapping), (list, tuple)
+
+
 def _sayable(value: Any) -> Any:
     """Finite numbers of at most four decimals, nested or not; anything else as it is."""
+    if isinstance(value, _AS_IT_IS):
+        return value
     if isinstance(value, float):
         if not isfinite(value):
             message = "a figure is not finite"
             raise ValueError(message)
         return round(value, 4) + 0.0
-    if isinstance(value, Mapping):
+    if isinstance(value, _OBJECT):
         return {str(key): _sayable(inner) for key, inner in value.items()}
-    if isinstance(value, list | tuple):
+    if isinstance(value, _LIST):
         return [_sayable(inner) for inner in value]
     return value
 

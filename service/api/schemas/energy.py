@@ -31,7 +31,7 @@ class DayKindOut(Out):
     season: Literal["winter", "spring", "summer", "autumn"]
     kind: Literal["clear", "changing", "dull"]
     days: int = Field(ge=0, le=366)
-    ac_w: list[r.Watts] = Field(min_length=24, max_length=24)
+    ac_w: r.WattsEach = Field(min_length=24, max_length=24)
 
 
 class ArrayYearOut(Out):
@@ -128,7 +128,7 @@ class EnergyOut(Out):
     year_kwh: KwhBandOut | SkipJsonSchema[None] = Field(
         default=None, exclude_if=absent, description="Absent where the weather given is less than a year."
     )
-    months_kwh: list[r.Kwh] = Field(
+    months_kwh: r.KwhEach = Field(
         min_length=12,
         max_length=12,
         description="January first. Of less than a year what its hours give, nought in months that it does not reach.",

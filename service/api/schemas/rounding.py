@@ -15,8 +15,15 @@ def _to(decimals: int) -> AfterValidator:
     return AfterValidator(lambda value: round(value, decimals) + 0.0)  # + 0.0 turns -0.0 into 0.0
 
 
+def _each_to(decimals: int) -> AfterValidator:
+    """The same of all in a list at once."""
+    return AfterValidator(lambda values: [round(value, decimals) + 0.0 for value in values])
+
+
 Kwh = Annotated[float, _to(2)]
+KwhEach = Annotated[list[float], _each_to(2)]
 Watts = Annotated[float, _to(1)]
+WattsEach = Annotated[list[float], _each_to(1)]
 Money = Annotated[float, _to(2)]
 MoneyPerKwh = Annotated[float, _to(6)]
 YearsLong = Annotated[float, _to(3)]

@@ -50,9 +50,7 @@ def parsed(body: bytes, most_values: int = MOST_VALUES) -> Any:
 def _loaded(text: str) -> Any:
     with no_garbage_looked_for() if len(text) > _MANY_BYTES else nullcontext():
         try:
-            return json.loads(
-                text, object_pairs_hook=_without_duplicates, parse_constant=_no_constant, parse_int=_bounded_integer
-            )
+            return _DECODER.decode(text)
         except json.JSONDecodeError as error:
             raise _malformed("syntax", line=error.lineno, column=error.colno) from error
 
@@ -102,6 +100,11 @@ def _no_constant(name: str) -> Any:
 
 def _bounded_integer(digits: str) -> int | float:
     return int(digits) if len(digits) <= LONGEST_INTEGER else float(digits)
+
+
+_DECODER = json.JSONDecoder(
+    object_pairs_hook=_without_duplicates, parse_constant=_no_constant, parse_int=_bounded_integer
+)
 
 
 def _check_surrogates(value: Any) -> None:

@@ -6,7 +6,7 @@ fact is lacking, the key itself is said in plain words.
 """
 
 from collections.abc import Iterator, Mapping
-from functools import cache
+from functools import cache, lru_cache
 from importlib import import_module
 from importlib.util import find_spec
 from math import floor, log10
@@ -22,7 +22,17 @@ _NAMING_FACTS = frozenset({"missing", "rating", "device", "doubts"})
 
 def say(noun: str, key: str, facts: Mapping[str, Any] | None = None) -> str:
     """The English sentence for ``key`` of ``noun`` (findings, remedies, problems ...), filled with ``facts``."""
-    texts, given = _texts(noun), _in_plain_words(facts or {})
+    return _said(noun, key, _in_plain_words(facts)) if facts else _said_alone(noun, key)
+
+
+@lru_cache(maxsize=1024)  # the catalogue's own
+def _said_alone(noun: str, key: str) -> str:
+    """A sentence without facts."""
+    return _said(noun, key, {})
+
+
+def _said(noun: str, key: str, given: Mapping[str, Any]) -> str:
+    texts = _texts(noun)
     for known in _shorter(key):
         if known in texts:
             try:
@@ -32,8 +42,10 @@ def say(noun: str, key: str, facts: Mapping[str, Any] | None = None) -> str:
     return _plainly(key)
 
 
-def _in_plain_words(facts: Mapping[str, Any]) -> dict[str, Any]:
+def _in_plain_words(facts: Mapping[str, Any]) -> Mapping[str, Any]:
     """The facts with the names of fields and kinds turned into words, where a sentence would show them to a person."""
+    if _NAMING_FACTS.isdisjoint(facts):
+        return facts
     names = _texts("names")
 
     def plain(value: object) -> object:
@@ -76,18 +88,21 @@ def _texts(noun: str) -> Mapping[str, str]:
 def _filled(template: str, facts: Mapping[str, Any]) -> str:
     """A template with its facts, as ``Formatter.vformat`` fills it, but for forms within forms."""
     said = []
-    for literal, name, form in _parts(template):
+    for literal, name, form, plain in _parts(template):
         said.append(literal)
         if name is not None:
-            value, _ = _FILLING.get_field(name, (), facts)
+            value = facts[name] if plain else _FILLING.get_field(name, (), facts)[0]
             said.append(_FILLING.format_field(value, form))
     return "".join(said)
 
 
 @cache
-def _parts(template: str) -> tuple[tuple[str, str | None, str], ...]:
-    """A template taken apart once: what stands before each fact, the fact's name, the form it is written in."""
-    return tuple((literal, name, form or "") for literal, name, form, _ in _FILLING.parse(template))
+def _parts(template: str) -> tuple[tuple[str, str | None, str, bool], ...]:
+    """A template taken apart once: what stands before each fact, its name, the form it is written in, is it a word?"""
+    return tuple(
+        (literal, name, form or "", name is not None and name.isidentifier())
+        for literal, name, form, _ in _FILLING.parse(template)
+    )
 
 
 class _Filling(Formatter):

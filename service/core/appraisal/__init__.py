@@ -1,7 +1,7 @@
 """Is this set worth buying for this home?"""
 
 from service.core.appraisal.appraise import Appraisal, appraise
-from service.core.appraisal.cautions import ChosenCautions, chosen_cautions
+from service.core.appraisal.cautions import CautionTable, ChosenCautions, chosen_cautions
 from service.core.appraisal.conditions import Condition
 from service.core.appraisal.decided import Again, Decided, decided
 from service.core.appraisal.decision import Choice, Decision, OnceMet, Reason, decide
@@ -16,6 +16,7 @@ __all__ = [
     "MOST_CHANGES",
     "Again",
     "Appraisal",
+    "CautionTable",
     "Choice",
     "ChosenCautions",
     "Condition",

@@ -4,7 +4,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from service.core.appraisal.cautions import ChosenCautions, chosen_cautions
+from service.core.appraisal.cautions import CautionTable, ChosenCautions, chosen_cautions
 from service.core.appraisal.decided import Again, decided
 from service.core.appraisal.decision import Decision
 from service.core.appraisal.open_facts import YearKwh
@@ -34,7 +34,7 @@ def appraise(  # noqa: PLR0913  each room hands in what it found
     compatibility: Compatibility,
     energy: EnergyYear,
     worth: Worth | None,
-    cautions: Iterable[Caution],
+    cautions: CautionTable | Iterable[Caution],
     year_kwh: YearKwh | None = None,
     again: Again | None = None,
 ) -> Appraisal:

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
+from functools import lru_cache
 from types import MappingProxyType
 
 import numpy as np
@@ -132,6 +133,7 @@ def _at_the_door(setup: Setup) -> Iterable[Step]:
         yield _step("measure_voltage", "at_the_door", arrays=told, variant=variant, low_v=low, high_v=high)
 
 
+@lru_cache(maxsize=512)  # a panel that was met lately is not fitted again
 def door_voltage_v(panel: Panel) -> tuple[float, float]:
     """Between which open-circuit voltages, in V, does a good panel read in daylight?
 

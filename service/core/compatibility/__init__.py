@@ -5,11 +5,12 @@ rule card through ``core.rules``) and lets ``remedies`` try what would mend each
 questions of the panel side of many pairs: each row is one panel with its figures, each column one input.
 """
 
-from service.core.compatibility.check import Compatibility, beside_panels, check
+from service.core.compatibility.check import Checked, Compatibility, beside_panels, check
 from service.core.compatibility.matrix import Column, Dangers, Pair, Row, column_of, dangers_of, matrix, row_of
 from service.core.compatibility.wiring import Curves
 
 __all__ = [
+    "Checked",
     "Column",
     "Compatibility",
     "Curves",

@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from datetime import date
 from types import MappingProxyType
+from typing import Any
 
 from service.core.compatibility.circuit import BLINDED_BY_SMOOTH, socket_side
 from service.core.compatibility.pairing import makes_told
@@ -32,7 +33,31 @@ class Compatibility:
     not_looked_at: tuple[str, ...]
 
 
-def check(
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Checked:
+    """A set that was checked, and what was found; remedies as they were found, not priced."""
+
+    setup: Setup
+    assumptions: Assumptions
+    found: Compatibility
+
+    def panel_side_of(self, setup: Setup, assumptions: Assumptions) -> tuple[Finding, ...] | None:
+        """What a set like this one is told of its panel side; None where the two differ in what that hangs on."""
+        if _of_panels(setup, assumptions) != _of_panels(self.setup, self.assumptions):
+            return None
+        return tuple(finding for finding in self.found.findings if finding.part == Part.PANEL_SIDE)
+
+
+def _of_panels(setup: Setup, assumptions: Assumptions) -> tuple[Any, ...]:
+    """All that the panel side hangs on beside the year's cells, which hang on arrays and site."""
+    inverter = replace(setup.inverter, set_limit_w=0.0)
+    sides = ("/arrays", "/inverter", "/site")
+    told = {pointer: one for pointer, one in assumptions.by_pointer.items() if pointer.startswith(sides)}
+    told.pop("/inverter/set_limit_w", None)
+    return setup.arrays, inverter, setup.site, told
+
+
+def check(  # noqa: PLR0913  the set, its year and its rule, and what is known of them already
     setup: Setup,
     assumptions: Assumptions,
     hottest_cell_c: tuple[float, ...],
@@ -42,6 +67,7 @@ def check(
     cool_cell_c: tuple[float, ...] = (),
     *,
     mending: bool = True,
+    like: Checked | None = None,
 ) -> Compatibility:
     """Do these panels suit this inverter, this socket and circuit, and what was published for the place?
 
@@ -53,7 +79,7 @@ def check(
         as_of: the day of the question.
         curves: what is known of panels' curves already, from the check of a set like this one; it is added to.
         cool_cell_c: how cool each array's cells are in light, in C; empty: as the label's volts are measured.
-
+        like: a set at the same place that was checked with remedies; what has to be the same is not asked again.
         mending: are remedies looked for? Without them the verdicts are the same and cost a part.
 
     Raises:
@@ -70,7 +96,11 @@ def check(
         Part.LOCAL_RULE: local_rule,
     }
     found: list[Finding] = []
+    known = None if like is None or not mending else like.panel_side_of(setup, assumptions)
     for part in PARTS:
+        if part == Part.PANEL_SIDE and known is not None:
+            found += known
+            continue
         before = asks[part](wiring)
         if not mending:
             found += before
@@ -79,9 +109,7 @@ def check(
         found += [_with_operator(f, card, as_of, setup) for f in mended] if part == Part.LOCAL_RULE else mended
     if setup.socket_circuit is not None and setup.socket_circuit.plug != "fixed":
         found = _with_both_sides(found, card)
-    by_part = {
-        part: worst(f.verdict for f in found if f.part == part) for part in PARTS if any(f.part == part for f in found)
-    }
+    by_part = _by_part(found)
     return Compatibility(
         verdict=worst(by_part.values()), by_part=MappingProxyType(by_part),
         findings=tuple(sorted(found, key=lambda f: WORST_FIRST.index(f.verdict))),
@@ -92,6 +120,12 @@ def check(
 def beside_panels(setup: Setup, assumptions: Assumptions, card: RuleCard, as_of: date) -> tuple[Finding, ...]:
     """What the socket's side and the rule card find of a set, as ``check`` does, without what would mend it."""
     return (*socket_side(setup, assumptions), *rule_findings(setup, assumptions, card, as_of))
+
+
+def _by_part(found: list[Finding]) -> dict[Part, Verdict]:
+    """The worst of each part of which something was looked at."""
+    verdicts = {part: [finding.verdict for finding in found if finding.part == part] for part in PARTS}
+    return {part: worst(here) for part, here in verdicts.items() if here}
 
 
 def _with_operator(finding: Finding, card: RuleCard, as_of: date, setup: Setup) -> Finding:

@@ -16,9 +16,9 @@ LIMIT_STEP_W = 10.0
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Proposal:
-    """A change that might mend a finding: one field of the request (``pointer``), or another wiring (``rewired``).
+    """A change that might mend a finding: of one field (``pointer``), several (``patch``) or the wiring (``rewired``).
 
-    ``patch``: how a request is rewired so, where it can hold that.
+    ``patch`` beside ``rewired``: how a request is rewired so, where it can hold that.
 
     ``promised``: the verdict of a change that no field of the request can hold, already computed.
 

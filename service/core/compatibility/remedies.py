@@ -8,6 +8,7 @@ from service.core.compatibility.proposals import proposals
 from service.core.compatibility.wiring import Wiring
 from service.core.model.assumption import Assumptions
 from service.core.model.finding import WORST_FIRST, Finding, Remedy, Verdict
+from service.core.model.patch import patched
 from service.core.model.pointer import replaced_at
 
 Ask = Callable[[Wiring], tuple[Finding, ...]]
@@ -39,6 +40,8 @@ def with_remedies(finding: Finding, wiring: Wiring, before: tuple[Finding, ...],
             kept.append(_remedy(proposal, then))
             if then in _SETTLED:
                 done.add(kind)
+    if not kept:
+        return finding
     return replace(finding, remedies=tuple(remedy for remedy in kept if not _outdone(remedy, done)))
 
 
@@ -62,13 +65,17 @@ def _asked_again(finding: Finding, changed: Wiring, before: tuple[Finding, ...],
 
 
 def _changed(wiring: Wiring, proposal: Proposal) -> Wiring:
-    """The set with the proposal applied; a rating that was replaced is no longer assumed."""
+    """The set with the proposal applied; a value that was replaced is no longer assumed."""
     if proposal.rewired is not None:
         return proposal.rewired
-    if proposal.pointer is None:
+    fields = tuple(one.path for one in proposal.patch) if proposal.pointer is None else (proposal.pointer,)
+    if not fields:
         return wiring
-    kept = {p: a for p, a in wiring.assumptions.by_pointer.items() if p != proposal.pointer}
-    setup = replaced_at(wiring.setup, proposal.pointer, proposal.new_value)
+    kept = {p: a for p, a in wiring.assumptions.by_pointer.items() if p not in fields}
+    if proposal.pointer is None:
+        setup = patched(wiring.setup, proposal.patch)
+    else:
+        setup = replaced_at(wiring.setup, proposal.pointer, proposal.new_value)
     return replace(wiring, setup=setup, assumptions=Assumptions(kept))
 
 

@@ -8,7 +8,6 @@ from service.core.compatibility.circuit import US_CONTINUOUS, fed_in_current_a
 from service.core.compatibility.conductors import AWG, SECTIONS_MM2, is_us
 from service.core.compatibility.proposal import Proposal, output_w, turned_down
 from service.core.compatibility.wiring import Wiring
-from service.core.model.assumption import Assumptions
 from service.core.model.facts import SocketCircuit
 from service.core.model.finding import Finding, Verdict
 from service.core.model.patch import Operation, patched
@@ -35,10 +34,10 @@ def cable(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
     if circuit.dedicated is not True:
         yield Proposal(code="own_circuit", pointer="/socket_circuit/dedicated", new_value=True, who="electrician")
     if circuit.shared_neutral:
-        yield _together(wiring, "own_neutral", OWN_AND_NEUTRAL, (True, False), "")
+        yield _together("own_neutral", OWN_AND_NEUTRAL, (True, False), "")
     yield from _cable_turned_down(finding, wiring, circuit, US_CONTINUOUS if us else 1.0)
     yield from _others_elsewhere(wiring, circuit)
-    yield from _thicker(wiring, circuit, us=us)
+    yield from _thicker(circuit, us=us)
 
 
 def other_voltage(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:
@@ -63,7 +62,7 @@ def _cable_turned_down(finding: Finding, wiring: Wiring, circuit: SocketCircuit,
     if circuit.breaker_a is not None:
         yield from turned_down(setup, alone_w - circuit.breaker_a / factor * circuit.voltage_v)
     for lower in turned_down(setup, alone_w):
-        yield _together(wiring, "own_circuit_and_lower_limit", OWN_AND_LOWER, (True, lower.new_value), "W")
+        yield _together("own_circuit_and_lower_limit", OWN_AND_LOWER, (True, lower.new_value), "W")
 
 
 def _others_elsewhere(wiring: Wiring, circuit: SocketCircuit) -> Iterator[Proposal]:
@@ -78,7 +77,7 @@ def _others_elsewhere(wiring: Wiring, circuit: SocketCircuit) -> Iterator[Propos
     )  # fmt: skip
 
 
-def _thicker(wiring: Wiring, circuit: SocketCircuit, *, us: bool) -> Iterator[Proposal]:
+def _thicker(circuit: SocketCircuit, *, us: bool) -> Iterator[Proposal]:
     """A new cable, from the next size on; where no size bears both, on a circuit of its own."""
     sections = tuple(section for _, section, _ in AWG) if us else SECTIONS_MM2
     larger = [section for section in sections if section > (circuit.cable_mm2 or 0.0)]
@@ -86,18 +85,16 @@ def _thicker(wiring: Wiring, circuit: SocketCircuit, *, us: bool) -> Iterator[Pr
         yield Proposal(code="thicker_cable", pointer="/socket_circuit/cable_mm2", new_value=section, unit="mm2",
                        who="electrician", last_resort=True)  # fmt: skip
     for section in () if circuit.dedicated is True else larger:
-        both = _together(wiring, "own_circuit_and_thicker_cable", OWN_AND_THICKER, (True, section), "mm2")
+        both = _together("own_circuit_and_thicker_cable", OWN_AND_THICKER, (True, section), "mm2")
         yield replace(both, last_resort=True)
     yield Proposal(code="ask_electrician", who="electrician", promised=Verdict.NOT_KNOWN, last_resort=True,
                    facts={"variant": "new_circuit"})  # fmt: skip
 
 
-def _together(wiring: Wiring, code: str, pointers: tuple[str, str], values: tuple[bool, object], unit: str) -> Proposal:
+def _together(code: str, pointers: tuple[str, str], values: tuple[bool, object], unit: str) -> Proposal:
     """Two fields that one remedy changes; the second value is the figure that is told."""
     way = tuple(Operation(op="add", path=p, value=v) for p, v in zip(pointers, values, strict=True))  # type: ignore[arg-type]
-    kept = {p: a for p, a in wiring.assumptions.by_pointer.items() if p not in pointers}
-    changed = replace(wiring, setup=patched(wiring.setup, way), assumptions=Assumptions(kept))
-    return Proposal(code=code, new_value=way[1].value, unit=unit, who="electrician", rewired=changed, patch=way)
+    return Proposal(code=code, new_value=way[1].value, unit=unit, who="electrician", patch=way)
 
 
 def lead(finding: Finding, wiring: Wiring) -> Iterator[Proposal]:

@@ -4,8 +4,10 @@ Arrays on one input lie in parallel, whichever way they look, or are one string 
 are in series or in parallel.
 """
 
+from collections.abc import Hashable
 from dataclasses import dataclass, field, replace
 from math import log
+from typing import Any
 
 import numpy as np
 
@@ -13,6 +15,7 @@ from service.core.compatibility.reach import Reach, rating
 from service.core.errors import ContradictionError
 from service.core.model.assumption import Assumption, Assumptions
 from service.core.model.facts import Array, Input, Panel, Setup
+from service.core.model.memo import Memo
 from service.core.panel import (
     Diode,
     Doubt,
@@ -34,16 +37,11 @@ _OUTER_AND_INNER = (
 THERMAL_V = 0.025693  # k T / q at 25 C
 
 
-@dataclass(slots=True)
+@dataclass(frozen=True, slots=True)
 class Curves:
-    """What was computed of a panel's curve, kept for the checks of one question."""
+    """What was computed of panels' curves lately, kept for the checks to come: of one question or of many."""
 
-    _diodes: dict[Panel, Diode | None] = field(default_factory=dict)
-    _hot: dict[tuple[Panel, float], float] = field(default_factory=dict)
-    _cool: dict[tuple[Panel, float], float] = field(default_factory=dict)
-    _morning: dict[Panel, float] = field(default_factory=dict)
-    _doubts: dict[Panel, tuple[Doubt, ...]] = field(default_factory=dict)
-    _lost: dict[tuple[Panel, int, float, Input], float | None] = field(default_factory=dict)
+    _known: Memo[Hashable, Any] = field(default_factory=lambda: Memo(256))
 
     def diode(self, panel: Panel) -> Diode | None:
         """The panel's diode; None where its four points make no curve.
@@ -51,74 +49,75 @@ class Curves:
         Of the five parameters alone: the sixth, by which energy meets the power coefficient, moves volts in the heat by
         a few tenths, and what bears on a verdict stays the published model of the points and the two coefficients.
         """
-        if panel not in self._diodes:
+
+        def made() -> Diode | None:
             try:
-                self._diodes[panel] = five_parameters_of(panel)
+                return five_parameters_of(panel)
             except ContradictionError:
-                self._diodes[panel] = None
-        return self._diodes[panel]
+                return None
+
+        found: Diode | None = self._known.get(("diode", panel), made)
+        return found
 
     def hot_share(self, panel: Panel, cell_c: float) -> float:
         """Voltage at maximum power in full sun at a cell temperature, over the label's.
 
         Where there is no curve: by the coefficient of the power less that of the current.
         """
-        if (panel, cell_c) not in self._hot:
+
+        def made() -> float:
             diode = self.diode(panel)
             if diode is None:
                 change = panel.power_coefficient_pct_per_k - panel.isc_coefficient_pct_per_k
-                share = 1 + change / 100 * (cell_c - 25)
-            else:
-                share = float(max_power(diode, FULL_SUN_W_PER_M2, cell_c).voltage_v[0]) / panel.max_power_voltage_v
-            self._hot[panel, cell_c] = share
-        return self._hot[panel, cell_c]
+                return 1 + change / 100 * (cell_c - 25)
+            return float(max_power(diode, FULL_SUN_W_PER_M2, cell_c).voltage_v[0]) / panel.max_power_voltage_v
+
+        return float(self._known.get(("hot", panel, cell_c), made))
 
     def cool_share(self, panel: Panel, cell_c: float) -> float:
         """The highest voltage at maximum power at a cell temperature, in full or in half sun, over the label's.
 
         In half sun a panel of high series resistance works at more volts. Where there is no curve: as ``hot_share``.
         """
-        if (panel, cell_c) not in self._cool:
+
+        def made() -> float:
             diode = self.diode(panel)
             if diode is None:
-                share = self.hot_share(panel, cell_c)
-            else:
-                sun = np.array([FULL_SUN_W_PER_M2, FULL_SUN_W_PER_M2 / 2])
-                share = float(np.max(max_power(diode, sun, cell_c).voltage_v)) / panel.max_power_voltage_v
-            self._cool[panel, cell_c] = share
-        return self._cool[panel, cell_c]
+                return self.hot_share(panel, cell_c)
+            sun = np.array([FULL_SUN_W_PER_M2, FULL_SUN_W_PER_M2 / 2])
+            return float(np.max(max_power(diode, sun, cell_c).voltage_v)) / panel.max_power_voltage_v
+
+        return float(self._known.get(("cool", panel, cell_c), made))
 
     def morning_share(self, panel: Panel) -> float:
         """Open-circuit voltage in the morning over the label's; with ideality 1.1 a cell where there is no curve."""
-        if panel not in self._morning:
+
+        def made() -> float:
             diode, label = self.diode(panel), panel.open_circuit_voltage_v
             if diode is None:
                 loss = 1.1 * THERMAL_V * log(FULL_SUN_W_PER_M2 / MORNING_W_PER_M2) * panel.cells_in_series
-                share = max(1 - loss / label, 0.0)
-            else:
-                share = float(open_circuit_voltage_v(diode, MORNING_W_PER_M2, MORNING_CELL_C)[0]) / label
-            self._morning[panel] = share
-        return self._morning[panel]
+                return max(1 - loss / label, 0.0)
+            return float(open_circuit_voltage_v(diode, MORNING_W_PER_M2, MORNING_CELL_C)[0]) / label
+
+        return float(self._known.get(("morning", panel), made))
 
     def lost_to_current_pct(self, panel: Panel, in_series: int, strings: float, limits: Input) -> float | None:
         """Per cent of the power in full sun at 25 C that an input's current limit leaves; None without a curve."""
-        key = (panel, in_series, strings, limits)
-        if key not in self._lost:
+
+        def made() -> float | None:
             diode = self.diode(panel)
             if diode is None:
-                self._lost[key] = None
-            else:
-                drawn = drawn_power(
-                    diode, FULL_SUN_W_PER_M2, 25.0, in_series=in_series, in_parallel=strings, limits=limits
-                )
-                self._lost[key] = 100 * float(drawn.lost_to_current_w[0] / drawn.available_w[0])
-        return self._lost[key]
+                return None
+            drawn = drawn_power(diode, FULL_SUN_W_PER_M2, 25.0, in_series=in_series, in_parallel=strings, limits=limits)
+            return 100 * float(drawn.lost_to_current_w[0] / drawn.available_w[0])
+
+        found: float | None = self._known.get(("lost", panel, in_series, strings, limits), made)
+        return found
 
     def doubts(self, panel: Panel) -> tuple[Doubt, ...]:
         """What looks wrong in the panel's datasheet."""
-        if panel not in self._doubts:
-            self._doubts[panel] = datasheet_doubts(panel)
-        return self._doubts[panel]
+        found: tuple[Doubt, ...] = self._known.get(("doubts", panel), lambda: datasheet_doubts(panel))
+        return found
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,7 +5,6 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Any
 
-from service.core.completion.fill_arrays import arrays_of
 from service.core.completion.fill_home import (
     account_ends,
     circuit_of,
@@ -13,21 +12,19 @@ from service.core.completion.fill_home import (
     site_of,
 )
 from service.core.completion.fill_household import household_of
-from service.core.completion.fill_inverter import input_count_of, inverter_of
 from service.core.completion.fill_outlay import outlay_of
+from service.core.completion.fill_set import KnownSets, set_of
 from service.core.completion.fill_storage import storage_of
 from service.core.completion.fill_tariff import meter_of, tariff_of
 from service.core.completion.fill_weather import note_weather
 from service.core.completion.node import Node
-from service.core.completion.settle import Places, settled
 from service.core.completion.tables import DefaultTables
-from service.core.errors import ContradictionError
 from service.core.model.assumption import Assumption, Assumptions
 from service.core.model.facts import Array, Setup
 from service.core.model.hours import SkyYear
 from service.core.model.place_facts import PlaceFacts
 from service.core.model.weather import GivenSky
-from service.core.tilt import Facing, places_wished
+from service.core.tilt import Facing
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -46,6 +43,7 @@ def complete(
     as_of: date,
     weather: GivenSky | None = None,
     facing: Facing | None = None,
+    known: KnownSets | None = None,
 ) -> Completed:
     """Fill what is missing from the one table of defaults, write it down, then settle the planes left open.
 
@@ -58,6 +56,7 @@ def complete(
         as_of: the day of the question.
         weather: what the caller's own weather made; None where the climate is asked.
         facing: which way the railing faces by when the sun was seen; None where nobody noted that.
+        known: arrays and inverters completed lately, to be looked in and added to; None: they are not kept.
 
     Returns:
         The setup and its assumptions. Pointers resolve in the completed request. A rating that decides about harm is
@@ -69,15 +68,7 @@ def complete(
     log: list[Assumption] = []
     root = Node(given, "", log)
     site = site_of(root.child("site"), place)
-    array_nodes = _array_nodes(root)
-    inverter_node = root.child("inverter")
-    input_count = input_count_of(inverter_node, array_nodes)
-    filled = arrays_of(array_nodes, input_count, as_of, tables.panels)
-    places = Places(wish=places_wished(given.get("tilt")), facing=facing)
-    nodes = [node.child("plane") for node in array_nodes]
-    reflects = site.ground_reflectance_share
-    arrays = tuple(settled(one, node, sky, reflects, places) for one, node in zip(filled, nodes, strict=True))
-    inverter = inverter_of(inverter_node, input_count)
+    arrays, inverter = set_of(root, sky, site.ground_reflectance_share, tables.panels, as_of, facing, known)
     household = household_of(root.child("household"), sky.calendar, site.latitude_deg)
     tariff = tariff_of(root.child("tariff"), root.child("meter"), site.rule_area, tables, as_of)
     money = money_of(root.child("money"))
@@ -98,14 +89,6 @@ def complete(
     if weather is not None:
         note_weather(root.child("weather").child("series"), weather, place.climate)
     return Completed(setup=setup, assumptions=Assumptions.of(log))
-
-
-def _array_nodes(root: Node) -> list[Node]:
-    found = root.children("arrays")
-    if not found:
-        raise ContradictionError("/arrays", "is empty", accepted="1 to 8 arrays, each with a panel",
-                                 example=[{"panel": {"rated_power_w": 410}}])  # fmt: skip
-    return found
 
 
 def _any_used(arrays: tuple[Array, ...]) -> bool:

@@ -57,7 +57,7 @@ class Node:
 
     def take(self, name: str, guess: Guess | None = None) -> Any:
         """What was given; else the guess, or the constant of the table's row, written down with its reason."""
-        given = self.get(name)
+        given = self.given.get(name)
         return given if given is not None else self.assume(name, guess)
 
     def assume(self, name: str, guess: Guess | None = None) -> Any:

@@ -66,7 +66,8 @@ def settled(
     """
     tilt, azimuth = node.get("tilt_deg"), node.get("azimuth_deg")
     if tilt is not None and azimuth is not None:
-        return replace(array, plane=Plane(tilt_deg=tilt, azimuth_deg=azimuth))
+        plane = Plane(tilt_deg=tilt, azimuth_deg=azimuth)
+        return array if array.plane == plane else replace(array, plane=plane)
     places = places or Places()
     wish = places.wish
     if azimuth is None:

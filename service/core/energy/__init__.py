@@ -12,7 +12,14 @@ from service.core.energy.lights import Lights
 from service.core.energy.result import LOSSES, ArrayConditions, ArrayYear, DayKind, EnergyYear
 from service.core.energy.sheet import diode_of_sheet
 from service.core.energy.spread import spread_of
-from service.core.energy.year import alternating_current_w, array_conditions, direct_current, direct_key, energy_year
+from service.core.energy.year import (
+    alternating_current_w,
+    array_conditions,
+    direct_current,
+    direct_key,
+    energy_year,
+    year_key,
+)
 
 __all__ = [
     "LOSSES",
@@ -35,4 +42,5 @@ __all__ = [
     "lead_resistance_ohm",
     "remaining_share",
     "spread_of",
+    "year_key",
 ]

@@ -8,6 +8,8 @@ Not modelled: public holidays (taken as the weekday they fall on), weather, pers
 figure), anything within an hour (see ``self_use``).
 """
 
+from functools import lru_cache
+
 import numpy as np
 
 from service.core.errors import ContradictionError
@@ -94,8 +96,9 @@ def _in_quarters(values: Floats) -> Floats | None:
     return values if values.size == _QUARTERS else None
 
 
+@lru_cache(maxsize=8)  # a home is asked about several times, and its neighbours have the same clock
 def _relative_shape(calendar: Calendar, shape: DemandShape, southern: bool) -> Floats:
-    """The shape on the rows of the year, with mean 1."""
+    """The shape on the rows of the year, with mean 1; read-only."""
     month, day = calendar.month - 1, calendar.day_of_year
     if southern:
         month = (month + 6) % 12
@@ -104,7 +107,9 @@ def _relative_shape(calendar: Calendar, shape: DemandShape, southern: bool) -> F
     relative = shape.by_month_kind_hour[month, kind, calendar.clock_h.astype(np.int64)]
     by_day = np.polynomial.polynomial.polyval(np.arange(367.0), shape.day_polynomial)
     relative = relative * by_day[day]
-    return np.asarray(relative / relative.mean(), dtype=np.float64)
+    relative = np.asarray(relative / relative.mean(), dtype=np.float64)
+    relative.setflags(write=False)
+    return relative
 
 
 def _moved_into_presence(rest_w: Floats, at_home: AtHome, calendar: Calendar) -> Floats:

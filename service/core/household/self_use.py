@@ -87,18 +87,20 @@ def self_used_w(production_w: Floats, demand_w: Floats, always_on_w: float, k: f
     >>> round(float(self_used_w(np.array([520.0]), np.array([240.0]), 70.0, 1.5)[0]), 3)
     234.143
     """
-    floor = np.minimum(demand_w, always_on_w)
-    used = np.minimum(production_w, floor)
     if np.isinf(k):
         return np.minimum(production_w, demand_w)
+    floor = np.minimum(demand_w, always_on_w)
+    used = np.minimum(production_w, floor)
     rows = np.flatnonzero((production_w > floor) & (demand_w > floor))
     if rows.size:
-        over = production_w[rows] - floor[rows]
-        rest = demand_w[rows] - floor[rows]
-        ratio = np.clip(over / np.maximum(rest, 1e-100), 1e-300, 1e300)
-        of_mean = _met_share(ratio, k) if rows.size <= _FEW or k > MOST_K else _met_share_by_table(ratio, k)
+        low = floor.take(rows)
+        over, rest = production_w.take(rows) - low, demand_w.take(rows) - low
+        ratio = np.maximum(over / np.maximum(rest, 1e-100), 1e-300)
+        met = _met_share(ratio, k) if rows.size <= _FEW or k > MOST_K else _met_share_by_table(ratio, k)
+        met *= rest
         # Rounding may pass the bounds by one part in 1e16, interpolation by one in 1e7.
-        used[rows] += np.clip(rest * of_mean, 0.0, np.minimum(over, rest))
+        np.minimum(np.maximum(met, 0.0, out=met), np.minimum(over, rest), out=met)
+        used[rows] = low + met
     return np.asarray(used, dtype=np.float64)
 
 

@@ -1,6 +1,7 @@
 """Which part of a complete request does a pointer mean, and what is the request with that part changed?"""
 
 from dataclasses import fields, is_dataclass, replace
+from functools import cache
 from typing import Any, TypeVar
 
 T = TypeVar("T")
@@ -32,11 +33,18 @@ def replaced_at(node: T, pointer: str, value: Any) -> T:
 
 
 def _step(node: Any, part: str, pointer: str) -> Any:
-    if is_dataclass(node) and part in {f.name for f in fields(node)}:
+    kind: type = type(node)
+    if is_dataclass(kind) and part in _names(kind):
         return getattr(node, part)
     if isinstance(node, tuple) and part.isdigit() and int(part) < len(node):
         return node[int(part)]
     raise KeyError(pointer)
+
+
+@cache
+def _names(kind: type) -> frozenset[str]:
+    """The fields of a dataclass."""
+    return frozenset(field.name for field in fields(kind))
 
 
 def _replaced(node: Any, parts: list[str], value: Any, pointer: str) -> Any:

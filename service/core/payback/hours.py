@@ -63,6 +63,7 @@ class MeterSums:
         nets: by period: is surplus netted?
         unlike_over: by period: over which of month and year does one register hold hours of unlike import prices?
         cells: how many there are; cell = 12 x register + month - 1, registers told apart as finely as any period does.
+        runs: (firsts,) the hour with which each first sum begins, where its hours are one run; None where they are not.
     """
 
     first_of_hour: Ints
@@ -73,6 +74,7 @@ class MeterSums:
     nets: tuple[bool, ...]
     unlike_over: tuple[tuple[str, ...], ...]
     cells: int
+    runs: Ints | None = None
 
     def plant(self, self_used_w: Floats, produced_w: Floats, demand_w: Floats) -> PlantAlone:
         """A plant alone, of (8760,) powers in W."""
@@ -124,6 +126,8 @@ class MeterSums:
 
     def by_first(self, power_w: Floats) -> Floats:
         """(n,) energy in kWh of hourly powers in W, by first sum."""
+        if self.runs is not None:  # thirty times as fast as adding hour by hour to the same few sums
+            return np.asarray(np.add.reduceat(power_w, self.runs) / 1000.0)
         return np.bincount(self.first_of_hour, weights=power_w, minlength=self.firsts) / 1000.0
 
     def _cells(self, kwh: Floats) -> Floats:
@@ -219,10 +223,12 @@ def _unlike(price: Floats, group: Ints) -> bool:
 
 def _by_month(calendar: Calendar, periods: int) -> MeterSums:
     """Where no period tells hours apart."""
-    none = (None,) * periods
+    none, month = (None,) * periods, calendar.month - 1
+    changes = np.flatnonzero(np.diff(month, prepend=-1))  # south of the equator the last hour may be next year's
     return MeterSums(
-        first_of_hour=calendar.month - 1, firsts=_MONTHS, begins=np.arange(_MONTHS), prices=none, registers=none,
+        first_of_hour=month, firsts=_MONTHS, begins=np.arange(_MONTHS), prices=none, registers=none,
         nets=(False,) * periods, unlike_over=((),) * periods, cells=_MONTHS,
+        runs=changes if np.array_equal(month[changes], np.arange(_MONTHS)) else None,
     )  # fmt: skip
 
 

@@ -16,12 +16,13 @@ from math import ceil
 import numpy as np
 
 from service.core.energy.result import EnergyYear
-from service.core.household import HEATER_SHARE, RUN_HOURS, demand_w, k_of, mean_day_w, self_used_w, with_allowance_w
+from service.core.household import HEATER_SHARE, RUN_HOURS, k_of, mean_day_w, self_used_w, with_allowance_w
 from service.core.model.demand import DemandShape
 from service.core.model.facts import Machine, Meter, Setup
 from service.core.model.hours import HOURS, Calendar, Floats
 from service.core.payback import WITHIN_THE_HOUR, PricedPeriod, priced_hours, priced_periods, time_kept
 from service.core.worth.home_bill import HomeBill, Told
+from service.core.worth.use import UseAtHome, use_at_home
 
 # At about this power a washing machine or dishwasher heats, in its first hour (trade figure, from memory).
 HEATER_W = 2000.0
@@ -84,6 +85,7 @@ def habits(
     shape: DemandShape,
     as_of: date,
     other_w: Floats | None = None,
+    use: UseAtHome | None = None,
 ) -> tuple[Habit, ...]:
     """The best hour of each machine that was named, in their order.
 
@@ -94,6 +96,7 @@ def habits(
         shape: the published shape of demand.
         as_of: the day of asking, on which the years begin whose prices count.
         other_w: (8760,) of a plant on the roof, whose power counts as the home's own too.
+        use: ``use_at_home`` of all that, where it is at hand.
 
     The best hour is the one with the least bill, as the account reckons it: plant, netting and registers included
     (``worth.home_bill``). Without prices it is the one with the most own power. On a meter that counts each phase alone
@@ -101,7 +104,8 @@ def habits(
     """
     if not setup.household.machines:
         return ()
-    hours = _hours(energy, setup, calendar, shape, as_of, other_w)
+    use = use or use_at_home(energy, setup, calendar, shape, other_w)
+    hours = _hours(energy, setup, calendar, shape, as_of, use)
     found = []
     for at in range(len(setup.household.machines)):
         habit, hours = _habit(at, hours)
@@ -115,19 +119,18 @@ def _hours(
     calendar: Calendar,
     shape: DemandShape,
     as_of: date,
-    other_w: Floats | None,
+    use: UseAtHome,
 ) -> _Hours:
-    household = setup.household
+    household, other_w = setup.household, use.meter.other_w
     share = 1.0 / _PHASES if setup.meter.sums_phases is False else 1.0
     # what a limit on sending out throws away, a machine that runs then uses
     free = energy.before_export_limit or energy
     produced = free.ac_w if other_w is None else free.ac_w + other_w * share
     prices = _prices(setup, calendar, as_of, produced)
-    demand = demand_w(household, calendar, shape, southern=setup.site.latitude_deg < 0)
-    home = HomeBill.of(energy, setup, prices[0] if prices else None, calendar, shape, as_of, other_w)
+    home = HomeBill.of(energy, setup, prices[0] if prices else None, calendar, shape, as_of, use)
     return _Hours(
         produced_w=produced,
-        demand_w=demand * share,
+        demand_w=use.meter.demand_w * share,
         always_on_w=household.always_on_w * share,
         k=k_of(household, setup.meter.netting),
         clock_h=calendar.clock_h.astype(np.int64),

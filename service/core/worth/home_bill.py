@@ -16,8 +16,8 @@ from service.core.household import mean_day_w, quarters_w
 from service.core.model.demand import DemandShape
 from service.core.model.facts import Household, Machine, Setup
 from service.core.model.hours import HOURS, Calendar, Floats
-from service.core.payback import PricedPeriod, priced_periods, savings, time_kept
-from service.core.worth.use import AtTheMeter
+from service.core.payback import HomeYear, PricedPeriod, priced_periods, savings, time_kept
+from service.core.worth.use import AtTheMeter, UseAtHome
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -30,7 +30,7 @@ class Told:
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class HomeBill:
-    """A home that is asked again and again; ``meter`` as it stands.
+    """A home that is asked again and again; ``meter`` as it stands, ``used`` what of the year is used then.
 
     ``price_per_kwh``: (8760,) of what is bought, in the mean of the years kept; None without a tariff, as ``periods``.
     """
@@ -43,6 +43,7 @@ class HomeBill:
     periods: tuple[PricedPeriod, ...]
     price_per_kwh: Floats | None
     meter: AtTheMeter
+    used: tuple[Floats, HomeYear]
 
     @classmethod
     def of(
@@ -53,7 +54,7 @@ class HomeBill:
         calendar: Calendar,
         shape: DemandShape,
         as_of: date,
-        other_w: Floats | None,
+        use: UseAtHome,
     ) -> "HomeBill":
         """Of a home at its tariff; the arguments as those of ``habits``."""
         kept = max(ceil(time_kept(setup.money.years, setup.household.stay_years)), 1)
@@ -62,15 +63,25 @@ class HomeBill:
             setup=setup,
             calendar=calendar,
             shape=shape,
-            other_w=other_w,
+            other_w=use.meter.other_w,
             price_per_kwh=price_per_kwh,
             periods=() if setup.tariff is None else priced_periods(setup.tariff, as_of, kept, 0.0),
-            meter=AtTheMeter.of(energy, setup, calendar, shape, other_w),
+            meter=use.meter,
+            used=(use.self_used_w, use.cases.middle),
         )
 
     def told(self) -> Told:
         """Of the home as it stands."""
-        return self._told(self.meter)
+        meter, (hourly, home) = self.meter, self.used
+        own_kwh = float(hourly.sum() + meter.phases * meter.other_used_w.sum()) / 1000.0
+        if self.price_per_kwh is None:
+            return Told(bill=None, own_kwh=own_kwh)
+        counted = self.setup.meter
+        saved = sum(
+            float(savings(one, self.periods, 0.0, counted.counts, counted.netting).mean())
+            for one in (home, *(() if home.plant is None else (home.plant,)))
+        )
+        return Told(bill=float(meter.demand_w @ self.price_per_kwh) / 1000.0 - saved, own_kwh=own_kwh)
 
     def moved(self, at: int, hour: int) -> "HomeBill":
         """The home with the machine of that number at another hour."""
@@ -82,19 +93,7 @@ class HomeBill:
                             machines=machines)  # fmt: skip
         setup = replace(self.setup, household=household)
         meter = AtTheMeter.of(self.energy, setup, self.calendar, self.shape, self.other_w, self.meter.sums)
-        return replace(self, setup=setup, meter=meter)
-
-    def _told(self, meter: AtTheMeter) -> Told:
-        hourly, home = meter.used(1.0)
-        own_kwh = float(hourly.sum() + meter.phases * meter.other_used_w.sum()) / 1000.0
-        if self.price_per_kwh is None:
-            return Told(bill=None, own_kwh=own_kwh)
-        counted = self.setup.meter
-        saved = sum(
-            float(savings(one, self.periods, 0.0, counted.counts, counted.netting).mean())
-            for one in (home, *(() if home.plant is None else (home.plant,)))
-        )
-        return Told(bill=float(meter.demand_w @ self.price_per_kwh) / 1000.0 - saved, own_kwh=own_kwh)
+        return replace(self, setup=setup, meter=meter, used=meter.used(1.0))
 
 
 def _values_moved(

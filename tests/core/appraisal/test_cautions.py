@@ -4,8 +4,8 @@ from types import SimpleNamespace
 
 import pytest
 
-from service.core.appraisal import chosen_cautions
-from service.core.appraisal.cautions import AT_MOST, State, state_of
+from service.core.appraisal import CautionTable, chosen_cautions
+from service.core.appraisal.cautions import AT_MOST, State
 from service.core.model.caution import Caution, Need
 from service.data.cautions import load_cautions
 from tests.requests import FULL, SMALLEST, with_array
@@ -17,6 +17,17 @@ FAILS, OPEN, HOLDS = State.FAILS, State.OPEN, State.HOLDS
 def need(test, where, value=None):
     return Need(test="finding", finding=where, value=value) if test == "finding" else Need(
         test=test, pointer=where, value=value)  # fmt: skip
+
+
+def caution(needs=(), rank=1, *, always=False):
+    return Caution(
+        code=f"c{rank}", severity="danger", step="living", rank=rank, always=always, shown_if_open=False,
+        needs=tuple(needs), topic="t", source="s", status="memory",
+    )  # fmt: skip
+
+
+def state_of(needs, request, verdicts):
+    return CautionTable.of([caution(needs)]).states(request, verdicts)[0]
 
 
 @pytest.mark.parametrize(
@@ -121,9 +132,7 @@ def test_a_pick_up_check_is_read_as_of_a_used_panel_and_keeps_to_its_step():
 
 def test_at_most_five_a_step_the_worst_first_and_the_rest_are_counted():
     needs = (Need(test="known", pointer="/arrays"),)
-    rows = [Caution(code=f"c{rank}", severity="danger", step="living", rank=rank, always=rank == 9, shown_if_open=False,
-                    needs=() if rank == 9 else needs, topic="t", source="s", status="memory")
-            for rank in (9, 3, 7, 1, 5, 2, 8)]  # fmt: skip
+    rows = [caution(() if rank == 9 else needs, rank, always=rank == 9) for rank in (9, 3, 7, 1, 5, 2, 8)]
     chosen = chosen_cautions(rows, SMALLEST, ())
     assert [c.rank for c in chosen.shown] == [1, 2, 3, 5, 9]
     assert len(chosen.shown) == AT_MOST

@@ -4,7 +4,7 @@ from dataclasses import replace
 
 import pytest
 
-from service.core.compatibility import check
+from service.core.compatibility import Checked, check
 from service.core.compatibility.wiring import Curves, Wiring, with_panels_moved
 from service.core.model.assumption import Assumptions
 from service.core.model.facts import OtherSet
@@ -249,3 +249,16 @@ def test_without_remedies_the_verdicts_are_the_same(changes) -> None:
     assert (bare.verdict, bare.by_part) == (mended.verdict, mended.by_part)
     assert [(f.code, f.verdict) for f in bare.findings] == [(f.code, f.verdict) for f in mended.findings]
     assert not any(f.remedies for f in bare.findings)
+
+
+@pytest.mark.parametrize("changes", SEVERAL)
+@pytest.mark.parametrize("inverter", [{"set_limit_w": 300.0}, {"inputs": (builders.one_input(max_current_a=3.0),) * 2}])
+def test_a_set_like_one_that_was_checked_is_told_the_same_as_alone(changes, inverter) -> None:
+    first = builders.setup(**changes)
+    then = replace(first, inverter=replace(first.inverter, **inverter))
+    card, cells = card_for(cards_of(first.site.rule_area), AS_OF), (60.0,) * len(first.arrays)
+    guessed = assumed("/arrays/0/panel/open_circuit_voltage_v", 39.4, 37.0, 61.0)
+    known = Assumptions.of(())
+    like = Checked(setup=first, assumptions=known, found=check(first, known, cells, card, AS_OF))
+    for now in (known, Assumptions.of([guessed])):
+        assert check(then, now, cells, card, AS_OF, like=like) == check(then, now, cells, card, AS_OF)

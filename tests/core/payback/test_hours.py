@@ -8,6 +8,7 @@ import pytest
 from service.core.errors import ContradictionError
 from service.core.model.facts import HourlyPrices, Rate, Tariff, TariffPeriod
 from service.core.payback import meter_sums, priced_hours, rate_of_minute
+from service.core.sky import calendar_of
 from tests.energy_years import CALENDAR, production_w
 
 PRODUCED = production_w(640.0)
@@ -221,3 +222,11 @@ def test_the_price_of_a_saturday_is_paid_on_saturdays():
 def _of_day(day):
     return Rate(name=None, months=None, days=day, from_clock=None, to_clock=None, import_price_per_kwh=0.1,
                 export_price_per_kwh=None)  # fmt: skip
+
+
+@pytest.mark.parametrize(("zone", "longitude_deg"), [("Europe/Berlin", 13.0), ("Pacific/Auckland", 174.8)])
+def test_months_are_summed_by_the_wall_clock_on_either_side_of_the_equator(zone: str, longitude_deg: float) -> None:
+    calendar = calendar_of(zone, longitude_deg)
+    power_w = np.random.default_rng(7).uniform(0.0, 800.0, 8760)
+    by_month = [power_w[calendar.month == month].sum() / 1000.0 for month in range(1, 13)]
+    assert meter_sums(None, calendar).by_first(power_w) == pytest.approx(by_month, rel=1e-12)

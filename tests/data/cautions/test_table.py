@@ -5,7 +5,8 @@ import re
 import pytest
 
 from service.api.words.english.cautions import TEXTS
-from service.core.appraisal.cautions import State, state_of
+from service.core.appraisal import CautionTable
+from service.core.appraisal.cautions import State
 from service.core.model.caution import CAUTION_STEPS, SEVERITIES, TESTS
 from service.data.cautions import load_cautions
 from tests.requests import FULL
@@ -85,7 +86,7 @@ def test_every_condition_can_be_asked(caution):
 @each_caution
 def test_no_two_conditions_of_one_caution_contradict_each_other(caution):
     request, verdicts = example_for(caution.needs)
-    assert state_of(caution.needs, request, verdicts) is State.HOLDS
+    assert CautionTable.of([caution]).states(request, verdicts) == [State.HOLDS]
 
 
 def reaches(node, way):

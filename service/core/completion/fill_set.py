@@ -1,0 +1,92 @@
+"""What is the set, arrays in their planes and inverter, complete? Made up once of each set met lately at a place.
+
+A plane that was left open is looked for over the year, which costs more than all the rest of a request.
+"""
+
+from collections.abc import Hashable
+from dataclasses import dataclass
+from datetime import date
+
+from service.core.completion.fill_arrays import arrays_of
+from service.core.completion.fill_inverter import input_count_of, inverter_of
+from service.core.completion.node import Node
+from service.core.completion.settle import Places, settled
+from service.core.errors import ContradictionError
+from service.core.model.assumption import Assumption
+from service.core.model.facts import Array, Inverter
+from service.core.model.hours import SkyYear
+from service.core.model.memo import Memo
+from service.core.model.panel_list import PanelList
+from service.core.tilt import Facing, places_wished
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class CompletedSet:
+    """Arrays and inverter, and what of them was assumed, in the order in which it was."""
+
+    arrays: tuple[Array, ...]
+    inverter: Inverter
+    assumed: tuple[Assumption, ...]
+
+
+KnownSets = Memo[Hashable, CompletedSet]
+
+
+def set_of(
+    root: Node,
+    sky: SkyYear,
+    ground_reflectance_share: float,
+    listed: PanelList,
+    as_of: date,
+    facing: Facing | None,
+    known: KnownSets | None,
+) -> tuple[tuple[Array, ...], Inverter]:
+    """The arrays with their planes settled, and the inverter; what was not given is written down.
+
+    Args:
+        root: the request.
+        sky: the year at the place, for planes left open.
+        ground_reflectance_share: 0 to 1.
+        listed: the public list of panels.
+        as_of: the day of the question, from which panels' ages count.
+        facing: which way the railing faces by when the sun was seen; None where nobody noted that.
+        known: the sets completed lately, by what was sent of them, to be looked in and added to; None: not kept.
+
+    Raises:
+        ContradictionError: parts exclude each other, or there is no array.
+    """
+
+    def made() -> CompletedSet:
+        return _completed(root, sky, ground_reflectance_share, listed, as_of, facing)
+
+    if known is None:
+        found = made()
+    else:
+        sent = repr([root.get(name) for name in ("arrays", "inverter", "tilt")])
+        found = known.get((sky, sent, ground_reflectance_share, as_of, facing), made)
+    root.log += found.assumed
+    return found.arrays, found.inverter
+
+
+def _completed(
+    root: Node, sky: SkyYear, ground_reflectance_share: float, listed: PanelList, as_of: date, facing: Facing | None
+) -> CompletedSet:
+    log: list[Assumption] = []
+    own = Node(root.given, root.pointer, log)
+    nodes, inverter_node = _array_nodes(own), own.child("inverter")
+    input_count = input_count_of(inverter_node, nodes)
+    filled = arrays_of(nodes, input_count, as_of, listed)
+    places = Places(wish=places_wished(own.get("tilt")), facing=facing)
+    arrays = tuple(
+        settled(one, node.child("plane"), sky, ground_reflectance_share, places)
+        for one, node in zip(filled, nodes, strict=True)
+    )
+    return CompletedSet(arrays=arrays, inverter=inverter_of(inverter_node, input_count), assumed=tuple(log))
+
+
+def _array_nodes(root: Node) -> list[Node]:
+    found = root.children("arrays")
+    if not found:
+        raise ContradictionError("/arrays", "is empty", accepted="1 to 8 arrays, each with a panel",
+                                 example=[{"panel": {"rated_power_w": 410}}])  # fmt: skip
+    return found
