@@ -138,35 +138,39 @@ class Bought:
 
 
 def delivery_of(bought: Sequence[Bought], per_km: float) -> Delivery:
-    """The cheaper of sending and fetching, each offer for itself; offers of one trip are fetched on one drive.
+    """The cheapest mix of sending and fetching; offers of one trip are fetched on one drive.
 
-    The drive of a trip is as long as its furthest; what would be sent comes along where the longer drive costs no more.
-    An offer of which nobody told how to get it is named in ``unknown``.
+    A drive takes along all of its trip that lie no further than it goes; what lies beyond is sent. An offer of which
+    nobody told how to get it is named in ``unknown``.
 
     >>> near = Offer(advert="a7", km=20.0, trip="port")
     >>> delivery_of([Bought(near), Bought(Offer(advert="a9", km=22.0, freight=9.0, trip="port"))], 0.3).cost(0.3)
     13.2
     """
-    drives: dict[str, float] = {}
-    freight = 0.0
-    unknown = []
-    sent: list[Offer] = []
+    trips: dict[str, list[Offer]] = {}
+    freight, unknown = 0.0, []
     for one in sorted({id(b.offer): b.offer for b in bought}.values(), key=lambda offer: offer.name):
         if one.advert is None:
             continue
-        drive = None if one.km is None else 2.0 * one.km * per_km
-        if drive is not None and one.km is not None and (one.freight is None or drive <= one.freight):
-            trip = f"trip {one.trip}" if one.trip is not None else f"own {one.advert}"
-            drives[trip] = max(drives.get(trip, 0.0), one.km)
+        if one.km is not None:
+            trips.setdefault(f"own {one.advert}" if one.trip is None else f"trip {one.trip}", []).append(one)
         elif one.freight is not None:
-            sent.append(one)
+            freight += one.freight
         else:
             unknown.append(one.name)
-    for one in sent:
-        trip = f"trip {one.trip}"
-        longer = None if one.km is None or one.trip is None else max(one.km - drives.get(trip, 0.0), 0.0)
-        if longer is not None and trip in drives and 2.0 * longer * per_km <= (one.freight or 0.0):
-            drives[trip] += longer
-        else:
-            freight += one.freight or 0.0
-    return Delivery(freight=freight, km=sum(drives[trip] for trip in sorted(drives)), unknown=tuple(unknown))
+    drives = [_drive(trips[trip], per_km) for trip in sorted(trips)]
+    return Delivery(
+        freight=freight + sum(sent for _, sent in drives), km=sum(km for km, _ in drives), unknown=tuple(unknown)
+    )
+
+
+def _drive(trip: Sequence[Offer], per_km: float) -> tuple[float, float]:
+    """How far to drive for the offers of a trip, and the freight of those beyond; of equal ones the longest drive."""
+    ways = []
+    for km in (0.0, *(one.km or 0.0 for one in trip)):
+        beyond = [one.freight for one in trip if (one.km or 0.0) > km]
+        if None not in beyond:
+            sent = sum(freight or 0.0 for freight in beyond)
+            ways.append((2.0 * km * per_km + sent, -km, sent))
+    _, km, sent = min(ways)
+    return -km, sent

@@ -1,6 +1,10 @@
 """What do pieces of an offer cost, delivered?"""
 
+from itertools import product
+
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from service.core.shortlist import Bought, Offer, delivery_of
 
@@ -43,3 +47,30 @@ def test_a_lot_is_paid_for_whole_however_many_are_used() -> None:
     lot = Offer(advert="a", pieces=6, each=20.0, lot=120.0)
     assert [lot.goods(count) for count in (1, 4)] == [120.0, 120.0]
     assert Offer(advert="a", each=20.0).goods(3) == 60.0
+
+
+@st.composite
+def some_offers(draw: st.DrawFn) -> list[Offer]:
+    """Up to three that can be had, some of them on one trip."""
+    return [
+        Offer(advert=f"a{at}", km=draw(st.sampled_from([5.0, 12.0, 40.0])), trip=draw(st.sampled_from([None, "port"])),
+              freight=draw(st.sampled_from([None, 0.0, 4.0, 23.0, 25.0])))
+        for at in range(draw(st.integers(1, 3)))
+    ]  # fmt: skip
+
+
+@given(some_offers(), st.sampled_from([0.0, 0.3]))
+def test_no_other_choice_of_what_is_sent_and_what_is_fetched_costs_less(offers: list[Offer], per_km: float) -> None:
+    costs = []
+    for sends in product((False, True), repeat=len(offers)):
+        if any(sent and one.freight is None for one, sent in zip(offers, sends, strict=True)):
+            continue
+        drives: dict[str | None, float] = {}
+        for one, sent in zip(offers, sends, strict=True):
+            if not sent:
+                trip = one.trip or one.advert
+                drives[trip] = max(drives.get(trip, 0.0), one.km or 0.0)
+        sending = sum(one.freight or 0.0 for one, sent in zip(offers, sends, strict=True) if sent)
+        costs.append(2.0 * per_km * sum(drives.values()) + sending)
+    found = delivery_of([Bought(one) for one in offers], per_km).cost(per_km)
+    assert found == pytest.approx(min(costs))
