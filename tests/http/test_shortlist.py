@@ -381,3 +381,20 @@ def test_who_sells_ten_at_least_is_paid_for_ten() -> None:
     assert next(bid for bid in one["bids"] if bid["advert"] == "ten")["asked"] == 400.0
     assert {"what": "panels", "amount": 400.0} in one["request"]["outlay"]["items"]
     same_as_an_appraisal(one)
+
+
+def test_the_new_set_hangs_where_the_sun_is_whatever_the_order_of_places() -> None:
+    rail = {"name": "rail", "mount": "hung_on_rail", "count": 2, "plane": {"tilt_deg": 90, "azimuth_deg": 60}}
+    yard = {"name": "yard", "mount": "ground_frame", "count": 2, "plane": {"tilt_deg": 35, "azimuth_deg": 180}}
+    new = [
+        answered({**SMALL, "new_from_shop": EXAMPLE["new_from_shop"], "places": places})["new_from_shop"]
+        for places in ([rail, yard], [yard, rail], [yard])
+    ]
+    assert new[0]["year_kwh"] == new[1]["year_kwh"] == new[2]["year_kwh"]
+
+
+def test_of_copies_that_cost_the_same_in_a_set_the_one_that_asks_less_for_sending_comes_first() -> None:
+    dear = panel_advert("a", 45, delivery_cost=40)
+    less = panel_advert("b", 45, delivery_cost=30)  # both are fetched for 6
+    first = answered({**SMALL, "adverts": [dear, less, inverter_advert("i", 95)]})["shortlist"][0]
+    assert "b" in first["adverts"]

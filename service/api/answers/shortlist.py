@@ -50,7 +50,6 @@ from service.core.shortlist import (
     most_for,
     most_rows,
     questions_of,
-    wanted,
 )
 from service.core.shortlist.screen import JOINED_PANELS, LOOKED_INVERTERS, LOOKED_PANELS, MOST_LOOKED
 
@@ -142,11 +141,11 @@ def _found(home: ShortlistHome, offers: Sequence[Offer], limit: int, doubles: Ma
     )  # fmt: skip
 
 
-def _order(one: ListedSet, home: ShortlistHome) -> tuple[int, float, float, int, tuple[str, ...]]:
-    """By the row of places, then by what was told; of equal ones the cheaper, the fewer adverts, then by name."""
-    row, adverts = one.row, one.candidate.adverts
-    figure = wanted(home.terms.wish, row.outlay, row.year_kwh, row.payback_years, row.value)
-    return behind(one.fit, tricky=one.candidate.tricky), figure, row.outlay, len(adverts), adverts
+def _order(one: ListedSet, home: ShortlistHome) -> tuple[object, ...]:
+    """By the row of places, then by what was told; of equal ones the cheaper, the fewer adverts, what is said, name."""
+    adverts = one.candidate.adverts
+    row = behind(one.fit, tricky=one.candidate.tricky)
+    return row, one.wanted(home.terms.wish), one.row.outlay, len(adverts), one.candidate.said, adverts
 
 
 def _gave_way(listed: Sequence[ListedSet], others: Sequence[Candidate]) -> dict[int, list[Candidate]]:

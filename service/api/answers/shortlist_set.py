@@ -18,7 +18,18 @@ from service.core.appraisal.conditions import hopeless
 from service.core.compatibility import Compatibility, Curves
 from service.core.errors import ContradictionError
 from service.core.model.finding import Finding, Part, Verdict, worst
-from service.core.shortlist import MOST_PANELS, Bought, Candidate, Offer, Row, fit_of, layouts, request_of
+from service.core.shortlist import (
+    MOST_PANELS,
+    Bought,
+    Candidate,
+    Offer,
+    Row,
+    Wish,
+    fit_of,
+    layouts,
+    request_of,
+    wanted,
+)
 
 _NEW = "new set"
 
@@ -37,6 +48,10 @@ class ListedSet:
     row: Row
     worth_up_to: float | None
     hopeless: Finding | None
+
+    def wanted(self, wish: Wish) -> float:
+        """By what is wanted, the less the better."""
+        return wanted(wish, self.row.outlay, self.row.year_kwh, self.row.payback_years, self.row.value)
 
     @property
     def fit(self) -> int:
@@ -119,19 +134,25 @@ def _new_set(asked: NewFromShopIn, home: ShortlistHome) -> ListedSet:
     inverter = at_pointer("/new_from_shop/inverter", lambda: home.inverter_of(asked.inverter.given()))
     inputs, room = len(inverter.inverter.inputs), sum(home.rooms)
     count = asked.panel_count or min(inputs, room, MOST_PANELS)
-    found = layouts((count,), home.rooms, inputs)
+    sunniest = home.at_home.year.sunniest_first()
+    found = layouts((count,), tuple(home.rooms[place] for place in sunniest), inputs)
     if not found:
         told = Found()
         accepted = say("problems", "accepted.whole", {"low": 1, "high": min(room, MOST_PANELS)})
         told.contradiction("/new_from_shop/panel_count", count, "no_room", accepted, 1)
         raise RefusedRequest("contradiction", tuple(told.mistakes))
-    candidate = Candidate(
-        panels=(Bought(Offer(advert=_NEW, panel=panel, second_hand=False), count),),
-        inverter=Offer(advert=_NEW, inverter=inverter, panels_each=0),
-        layout=found[0],
-        outlay=asked.outlay,
-        fit=0,
-        rough=0.0,
-        adverts=(_NEW,),
-    )
-    return listed_set(candidate, home, {"items": [{"what": _NEW, "amount": asked.outlay}]})
+    panels = (Bought(Offer(advert=_NEW, panel=panel, second_hand=False), count),)
+    ways = [
+        Candidate(
+            panels=panels,
+            inverter=Offer(advert=_NEW, inverter=inverter, panels_each=0),
+            layout=tuple(replace(on, place=sunniest[on.place]) for on in layout),
+            outlay=asked.outlay,
+            fit=0,
+            rough=0.0,
+            adverts=(_NEW,),
+        )
+        for layout in found
+    ]
+    outlay = {"items": [{"what": _NEW, "amount": asked.outlay}]}
+    return min((listed_set(way, home, outlay) for way in ways), key=lambda one: (one.fit, one.wanted(home.terms.wish)))

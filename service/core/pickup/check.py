@@ -39,6 +39,8 @@ from service.core.pickup.worth import MENDED_WITH_EASE, WorthNow, worth_now
 # The best of a lot itself proves daylight: no lamp makes a fifth of the label's current, nor this much of its voltage.
 _LEAST_CURRENT_SHARE = LEAST_FOR_CURRENT_W_PER_M2 / STANDARD_W_PER_M2
 _LEAST_VOLTAGE_SHARE = 0.7
+# Under a sky that was told it is daylight anyhow, and in one light currents compare well below what predicts them.
+_LEAST_UNDER_A_SKY_SHARE = 0.1
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -119,7 +121,8 @@ def _stand(
     if not values or dull or no_daylight(door):
         return {}
     rating = door.ratings.open_circuit_voltage_v if what == VOC else door.ratings.short_circuit_current_a
-    least = _LEAST_VOLTAGE_SHARE if what == VOC else _LEAST_CURRENT_SHARE
+    by_sky = _LEAST_UNDER_A_SKY_SHARE if door.light.origin == "sky" else _LEAST_CURRENT_SHARE
+    least = _LEAST_VOLTAGE_SHARE if what == VOC else by_sky
     if max(values.values()) < least * rating.low:
         return {}
     return dict(zip(values, against_lot(list(values.values()), label_share, meter_share), strict=True))

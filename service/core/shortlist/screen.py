@@ -72,6 +72,13 @@ class Candidate:
         return self.inverter.tricky or any(one.offer.tricky for one in self.panels)
 
     @property
+    def said(self) -> tuple[float, float, int]:
+        """What its adverts say of freight, way and fewest pieces; of sets that cost the same the lesser comes first."""
+        offers = [one.offer for one in self.bought]
+        freight = sum(one.freight or 0.0 for one in offers)
+        return freight, sum(one.km or 0.0 for one in offers), sum(one.least for one in offers)
+
+    @property
     def behind(self) -> int:
         """In which row of places it stands."""
         return behind(self.fit, tricky=self.tricky)
@@ -372,7 +379,7 @@ def _names(found: Iterable[Candidate], fit: int | None = None) -> set[str]:
 
 
 def _order(candidate: Candidate) -> tuple[object, ...]:
-    """By its row of places, then the best; of equal ones the cheaper, the fewer adverts, then by their names."""
+    """By its row of places, then the best; of equal ones the cheaper, the fewer adverts, what is said, the names."""
     pieces = [one.pieces for one in candidate.panels]
-    adverts = len(candidate.adverts), candidate.adverts
+    adverts = len(candidate.adverts), candidate.said, candidate.adverts
     return (candidate.behind, candidate.rough, candidate.outlay, *adverts, pieces, candidate.layout)

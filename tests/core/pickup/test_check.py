@@ -214,3 +214,10 @@ def test_where_nobody_told_the_light_the_current_itself_shows_enough_to_judge_th
     assert volts.verdict is Seen.AS_EXPECTED
     for current in (None, 0.4):  # a lamp may do that
         assert one(door(light_not_known()), reading(voc=25.5, isc=current)).verdict is Seen.CANNOT_TELL
+
+
+def test_under_a_dull_sky_the_odd_one_of_a_lot_is_told_by_the_others() -> None:
+    amperes = (1.4, 1.47, 1.43, 1.42, 1.45, 1.43, 1.47, 0.77)
+    lot = [reading(f"p{at}", voc=36.5, isc=one) for at, one in enumerate(amperes)]
+    assert "lower_than_the_lot" in codes(panels_seen(door(sky(150.0)), lot)[-1])
+    assert "lower_than_the_lot" not in codes(panels_seen(door(light_not_known()), lot)[-1])  # lamps may differ
