@@ -103,7 +103,11 @@ TABLE: tuple[Setting, ...] = (
         "cors_origins", _each(_ORIGIN), "Origins whose pages may call from a browser, separated by commas; * for any."
     ),
     Setting("body_limit_bytes", _number(1024, 64 * 1024 * 1024), "Largest request body."),
-    Setting("log_limit_bytes", _number(1024, 64 * 1024 * 1024), "Largest body of `/v1/logbook/review`."),
+    Setting(
+        "log_limit_bytes",
+        _number(1024, 64 * 1024 * 1024),
+        "Largest body of `/v1/logbook/review` and `/v1/adverts/...`.",
+    ),
     Setting("body_seconds", _number(0.1, 600, float), "Time within which a request body must have arrived."),
     Setting("open_requests", _number(1, 100_000), "Requests in hand at once; above it the answer is 503."),
     Setting("computing_threads", _number(1, 64), "Computations at once in one process."),

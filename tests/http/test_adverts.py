@@ -82,3 +82,10 @@ def test_a_least_number_and_what_is_sold_are_told() -> None:
     assert (least["least_quantity"], least["quantity_available"]) == (10, 40)
     assert "sold" in [doubt["code"] for doubt in sold["doubts"]]
     assert {claim["what"] for claim in least["claims"]} >= {"quantity_available", "least_quantity", "condition"}
+
+
+def test_two_hundred_adverts_of_the_longest_texts_are_read_together() -> None:
+    long = ("Solarmodul 410 W, 60 €. " * 1000)[:20_000]
+    answer = post(PATH, {"adverts": [{"id": str(at), "body": long} for at in range(200)]})
+    assert answer.status_code == 200
+    assert len(answer.json()["readings"]) == 200

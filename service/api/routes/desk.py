@@ -47,13 +47,13 @@ class Desk:
         asked = answer if in_format is None else in_format.get(media, answer)
         return await self._computed(media, lambda: renders[media](asked(body, self.deps)))
 
-    async def answer_log(
+    async def answer_large(
         self,
         request: Request,
         answers: Mapping[str, Callable[[bytes, Deps], A]],
         renders: Mapping[str, Callable[[A], bytes]],
     ) -> Response:
-        """The same of a log, which may be larger and of several types: ``answers`` by the type of the body."""
+        """The same of a log or of many texts, which may be larger: ``answers`` by the type of the body."""
         media = format_of(request, tuple(renders))
         body = await body_of(request, self.log_limit_bytes, self.body_seconds, tuple(answers))
         asked = answers[media_of(request)]

@@ -71,11 +71,22 @@ def question_routes(desk: Desk) -> list[Served]:
         return handle
 
     async def log_asked(request: Request) -> Response:
-        return await desk.answer_log(
+        return await desk.answer_large(
             request, {JSON: logbook_review, CSV: logbook_review_csv}, {JSON: as_json, TEXT: logbook_text}
         )
 
-    return [*_of_a_set(asked), *_of_things_for_sale(asked), *_once_it_runs(asked, log_asked)]
+    def adverts_asked(answer: Answer) -> Handler:
+        async def handle(request: Request) -> Response:
+            return await desk.answer_large(request, {JSON: answer}, ONLY_JSON)
+
+        return handle
+
+    return [
+        *_of_a_set(asked),
+        *_of_things_for_sale(asked),
+        *_of_adverts(adverts_asked),
+        *_once_it_runs(asked, log_asked),
+    ]
 
 
 def _of_a_set(asked: Asked) -> list[Served]:
@@ -135,6 +146,11 @@ def _of_things_for_sale(asked: Asked) -> list[Served]:
             "As text it is a page for the phone.",
             tag="questions", body=PickupCheckIn, answer=PickupCheckOut, formats=(JSON, TEXT), problems=NO_ANSWER),
             "POST"),
+    ]  # fmt: skip
+
+
+def _of_adverts(asked: Asked) -> list[Served]:
+    return [
         Served("/v1/adverts/reading", asked(adverts_reading), described(
             "read_adverts", "What do these adverts claim?",
             "Up to 200 adverts in ten languages: what each claims of panels and inverters, with the words that say it, "
