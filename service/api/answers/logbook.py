@@ -11,7 +11,7 @@ from service.api.answers.question import Question
 from service.api.deps import Deps
 from service.api.schemas.log_csv import read_csv
 from service.api.schemas.log_json import read_json
-from service.api.schemas.log_suspects import SuspectOut
+from service.api.schemas.log_suspects import SuspectOut, YearLost
 from service.api.schemas.logbook import LogbookIn, PeerIn, ReadingsIn
 from service.api.schemas.logbook_out import LogbookAnswerOut, LogbookOut
 from service.api.schemas.pause import no_garbage_looked_for
@@ -175,7 +175,24 @@ def _told(
         first.pop("bypass_section_lost", None)
     by_inputs = [SuspectOut.of_silent(one, year, per_kwh) for one in silent]
     by_inputs += [SuspectOut.of_weak(one, year, per_kwh) for one in weak]
-    return by_inputs + [SuspectOut.of(one, number, year, per_kwh) for one, number in first.values()]
+    return by_inputs + [
+        SuspectOut.of(one, number, year, per_kwh, _at_lower_limit(one, plain) if number is None else None)
+        for one, number in first.values()
+    ]
+
+
+def _at_lower_limit(one: Suspect, plain: Question) -> YearLost | None:
+    """What the set's year at the limit that was found is short of the year as stated; None of other causes."""
+    found_w, inverter = one.evidence.get("flat_top_w"), plain.setup.inverter
+    if one.code != "limit_lower_than_stated" or found_w is None or found_w <= 0.0:
+        return None
+    lower = replace(plain.setup, inverter=replace(inverter, set_limit_w=min(found_w, inverter.set_limit_w)))
+    limited = plain.instead(lower, plain.assumptions)
+    kwh = (plain.energy.year_kwh.middle or 0.0) - (limited.energy.year_kwh.middle or 0.0)
+    accounts = [one.account() for one in (plain, limited)]
+    savings = [one.saving_first_year.middle for one in accounts if one is not None]
+    known = [saving for saving in savings if saving is not None]
+    return YearLost(kwh=max(kwh, 0.0), worth=max(known[0] - known[1], 0.0) if len(known) == len(accounts) else None)
 
 
 @dataclass(frozen=True)
