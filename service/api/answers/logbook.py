@@ -51,7 +51,8 @@ from service.core.logbook import (
     zone_of,
 )
 from service.core.logbook.expected import HOUR_S
-from service.core.logbook.review import WAS_OFF
+from service.core.logbook.more_than_told import more_than_told
+from service.core.logbook.review import MORE_THAN_EXPECTED, WAS_OFF
 from service.core.model.hours import Floats, Ints
 from service.core.sky.given_times import given_weather
 
@@ -100,7 +101,8 @@ def reviewed(request: LogbookIn, deps: Deps) -> LogbookAnswerOut:
     told = _told(silent, named, found, plain)
     if result.because == WAS_OFF and result.off is not None:
         told = [_off(result.off, zone, plain), *told]
-    reading = replace(reading, notes=(*reading.notes, *(one.note() for one in weak if one.code is None)))
+    more = () if result.because == MORE_THAN_EXPECTED else more_than_told(reading.ratio, reading.sd_share)
+    reading = replace(reading, notes=(*reading.notes, *(one.note() for one in weak if one.code is None), *more))
     return LogbookAnswerOut(
         logbook=LogbookOut.of(reading, result, told, found.get(None), plain.energy.year_kwh),
         **question.beside(question.chosen_cautions()),

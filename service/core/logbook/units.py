@@ -25,6 +25,7 @@ AS_SAID, TIMES_THOUSAND, A_THOUSANDTH = 0, 1, 2
 FACTORS = (1.0, 1000.0, 0.001)
 # A set may be larger than stated by a good part, and a thick cloud or some snow leave a twentieth of a day.
 OVER_CLEAR, _DULL_DECADES = 1.5, -1.3
+LONGEST_FULL_H = 12.0  # of a day: even a set that is much larger than its inverter runs no longer at its rating
 # Costs, as in a vote of days: of what cannot be, of each decade below a dull day, of a change of unit.
 _CANNOT_BE, _TOO_MUCH, _BY_DECADE_MORE = 8.0, 3.0, 6.0
 _BY_DECADE_LESS, _MOST_FOR_LESS, _CHANGE, _BEGIN = 2.0, 3.5, 1.3, 0.7
@@ -162,6 +163,8 @@ class _Groups:
         spans = np.where(long[self.firsts], days, np.clip(days, _LEAST_SPAN, 1.0))
         self.usual = ceiling.usual_wh(day[self.firsts]) * spans
         self.clear = ceiling.clear_wh(day[self.firsts]) * np.maximum(spans, 1.0)
+        # As they stand rows are judged by the rating alone: a set that was described wrongly may give more than told.
+        self.can_be = np.maximum(self.clear, LONGEST_FULL_H * ceiling.most_w * np.maximum(spans, 1.0) / OVER_CLEAR)
 
     def joined(self, path: Ints, edge: int) -> bool:
         """Does a counter's joint show the change of unit before group ``edge``?"""
@@ -218,7 +221,7 @@ class _Groups:
         energy, over = self.read(state)
         outliers = (over <= _OUTLIERS_SHARE * self.lit_count) | ((over == 1) & (self.lit_count >= _SINGLE_AMONG))
         with np.errstate(divide="ignore"):
-            above = np.log10(energy / (OVER_CLEAR * self.clear))
+            above = np.log10(energy / (OVER_CLEAR * (self.can_be if state == AS_SAID else self.clear)))
             below = _DULL_DECADES - np.log10(energy / self.usual)
         cost = np.where(outliers, 0.0, _CANNOT_BE) + np.where(above > 0.0, _TOO_MUCH + _BY_DECADE_MORE * above, 0.0)
         cost += np.where(energy > 0.0, np.clip(_BY_DECADE_LESS * below, 0.0, _MOST_FOR_LESS), 0.0)

@@ -173,3 +173,18 @@ def test_a_month_below_nought_is_left_out() -> None:
     log = log_of([(None, months(np.where(np.arange(9) == 3, -3.0, MONTHS)))], [replace(CEILING, usual_w=62.0)], utc())
     assert log.total.energy_wh.sum() / 1000.0 == pytest.approx(MONTHS.sum() - MONTHS[3])
     assert notes_of(log) == {"impossible": 1}
+
+
+@pytest.mark.parametrize("chain", [0.03, 0.2, 0.4])
+@pytest.mark.parametrize(("kind", "step_s"), [("power", 900), ("interval", HOUR_S), ("interval", DAY_S)])
+def test_rows_within_the_rating_stay_although_the_set_as_told_would_give_far_less(
+    chain: float, kind: str, step_s: int
+) -> None:
+    rows = logged(kind, step_s, 2)
+    if step_s == DAY_S:  # the made-up rows of days have noon's power all day
+        rows = replace(rows, value=np.round(rows.value / np.pi, 1))
+    days = chain * np.full(365, 24.0 * CEILING.usual_w)
+    told = replace(CEILING, usual_w=chain * CEILING.usual_w, usual_days_wh=days, clear_days_wh=2.0 * days)
+    log = log_of([(None, rows)], [told], utc())
+    assert log.total.energy_wh.sum() == pytest.approx(log_from(rows).total.energy_wh.sum())
+    assert not {"unit_too_large", "unit_in_doubt"} & notes_of(log).keys()
