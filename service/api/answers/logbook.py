@@ -224,9 +224,10 @@ class _Set:
         return cls(question, typical, zone, longitude, setup.inverter.ac_power_w)
 
     @cached_property
-    def days_wh(self) -> tuple[Floats, Floats]:
-        """(365,) each: what the season of each day of a year gives, and a cloudless day."""
-        return self.typical.usual_days_wh(), self.typical.clear_days_wh()
+    def days_wh(self) -> tuple[Floats, Floats, Floats]:
+        """(365,) each: what the season of each day of a year gives, a cloudless day, and the dullest one."""
+        usual = self.typical.usual_days_wh()
+        return usual, self.typical.clear_days_wh(), usual * self.typical.dullest_share(1)
 
     def snow(self) -> SnowFacts:
         """What tells whether snow may lie on it."""
@@ -250,8 +251,10 @@ def _log(readings: ReadingsIn, pointer: str, set_: _Set) -> tuple[Log, Zone]:
     seconds = np.concatenate([rows.at_s for _, rows, _ in parts])
     zone = zone_of(set_.time_zone, set_.longitude_deg, int(seconds.min()), int(seconds.max()))
     usual_w = (set_.question.energy.year_kwh.middle or 0.0) * 1000.0 / YEAR_H / len(parts)
-    usual, clear = (one / len(parts) for one in set_.days_wh)
-    ceiling = Ceiling(most_w=set_.most_w, usual_w=usual_w, usual_days_wh=usual, clear_days_wh=clear)
+    usual, clear, dullest = (one / len(parts) for one in set_.days_wh)
+    ceiling = Ceiling(
+        most_w=set_.most_w, usual_w=usual_w, usual_days_wh=usual, clear_days_wh=clear, dullest_days_wh=dullest
+    )
     shares = None if readings.by_input is None else set_.shares()
     log = log_of([(number, rows) for number, rows, _ in parts], [ceiling] * len(parts), zone, shares)
     return replace(log, notes=(*_of_the_clock([one for *_, one in parts]), *log.notes)), zone
