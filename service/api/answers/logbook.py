@@ -11,7 +11,7 @@ from service.api.answers.question import Question
 from service.api.deps import Deps
 from service.api.schemas.log_csv import read_csv
 from service.api.schemas.log_json import read_json
-from service.api.schemas.log_suspects import SuspectOut
+from service.api.schemas.log_suspects import SuspectOut, YearLost
 from service.api.schemas.logbook import LogbookIn, PeerIn, ReadingsIn
 from service.api.schemas.logbook_out import LogbookAnswerOut, LogbookOut
 from service.api.schemas.pause import no_garbage_looked_for
@@ -51,7 +51,8 @@ from service.core.logbook import (
     zone_of,
 )
 from service.core.logbook.expected import HOUR_S
-from service.core.logbook.review import WAS_OFF
+from service.core.logbook.more_than_told import more_than_told
+from service.core.logbook.review import MORE_THAN_EXPECTED, WAS_OFF
 from service.core.model.hours import Floats, Ints
 from service.core.sky.given_times import given_weather
 
@@ -100,7 +101,8 @@ def reviewed(request: LogbookIn, deps: Deps) -> LogbookAnswerOut:
     told = _told(silent, named, found, plain)
     if result.because == WAS_OFF and result.off is not None:
         told = [_off(result.off, zone, plain), *told]
-    reading = replace(reading, notes=(*reading.notes, *(one.note() for one in weak if one.code is None)))
+    more = () if result.because == MORE_THAN_EXPECTED else more_than_told(reading.ratio, reading.sd_share)
+    reading = replace(reading, notes=(*reading.notes, *(one.note() for one in weak if one.code is None), *more))
     return LogbookAnswerOut(
         logbook=LogbookOut.of(reading, result, told, found.get(None), plain.energy.year_kwh),
         **question.beside(question.chosen_cautions()),
@@ -175,7 +177,24 @@ def _told(
         first.pop("bypass_section_lost", None)
     by_inputs = [SuspectOut.of_silent(one, year, per_kwh) for one in silent]
     by_inputs += [SuspectOut.of_weak(one, year, per_kwh) for one in weak]
-    return by_inputs + [SuspectOut.of(one, number, year, per_kwh) for one, number in first.values()]
+    return by_inputs + [
+        SuspectOut.of(one, number, year, per_kwh, _at_lower_limit(one, plain) if number is None else None)
+        for one, number in first.values()
+    ]
+
+
+def _at_lower_limit(one: Suspect, plain: Question) -> YearLost | None:
+    """What the set's year at the limit that was found is short of the year as stated; None of other causes."""
+    found_w, inverter = one.evidence.get("flat_top_w"), plain.setup.inverter
+    if one.code != "limit_lower_than_stated" or found_w is None or found_w <= 0.0:
+        return None
+    lower = replace(plain.setup, inverter=replace(inverter, set_limit_w=min(found_w, inverter.set_limit_w)))
+    limited = plain.instead(lower, plain.assumptions)
+    kwh = (plain.energy.year_kwh.middle or 0.0) - (limited.energy.year_kwh.middle or 0.0)
+    accounts = [one.account() for one in (plain, limited)]
+    savings = [one.saving_first_year.middle for one in accounts if one is not None]
+    known = [saving for saving in savings if saving is not None]
+    return YearLost(kwh=max(kwh, 0.0), worth=max(known[0] - known[1], 0.0) if len(known) == len(accounts) else None)
 
 
 @dataclass(frozen=True)
@@ -205,9 +224,10 @@ class _Set:
         return cls(question, typical, zone, longitude, setup.inverter.ac_power_w)
 
     @cached_property
-    def days_wh(self) -> tuple[Floats, Floats]:
-        """(365,) each: what the season of each day of a year gives, and a cloudless day."""
-        return self.typical.usual_days_wh(), self.typical.clear_days_wh()
+    def days_wh(self) -> tuple[Floats, Floats, Floats]:
+        """(365,) each: what the season of each day of a year gives, a cloudless day, and the dullest one."""
+        usual = self.typical.usual_days_wh()
+        return usual, self.typical.clear_days_wh(), usual * self.typical.dullest_share(1)
 
     def snow(self) -> SnowFacts:
         """What tells whether snow may lie on it."""
@@ -231,8 +251,10 @@ def _log(readings: ReadingsIn, pointer: str, set_: _Set) -> tuple[Log, Zone]:
     seconds = np.concatenate([rows.at_s for _, rows, _ in parts])
     zone = zone_of(set_.time_zone, set_.longitude_deg, int(seconds.min()), int(seconds.max()))
     usual_w = (set_.question.energy.year_kwh.middle or 0.0) * 1000.0 / YEAR_H / len(parts)
-    usual, clear = (one / len(parts) for one in set_.days_wh)
-    ceiling = Ceiling(most_w=set_.most_w, usual_w=usual_w, usual_days_wh=usual, clear_days_wh=clear)
+    usual, clear, dullest = (one / len(parts) for one in set_.days_wh)
+    ceiling = Ceiling(
+        most_w=set_.most_w, usual_w=usual_w, usual_days_wh=usual, clear_days_wh=clear, dullest_days_wh=dullest
+    )
     shares = None if readings.by_input is None else set_.shares()
     log = log_of([(number, rows) for number, rows, _ in parts], [ceiling] * len(parts), zone, shares)
     return replace(log, notes=(*_of_the_clock([one for *_, one in parts]), *log.notes)), zone

@@ -1,5 +1,6 @@
 """How is a cause told that may stand behind what a log shows?"""
 
+from dataclasses import dataclass
 from typing import Self
 from zoneinfo import ZoneInfo
 
@@ -12,6 +13,14 @@ from service.api.words import say
 from service.core.logbook import LostTime, SilentInput, Suspect, WeakInput
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class YearLost:
+    """What a cause costs in a usual year; None: not known."""
+
+    kwh: float | None
+    worth: float | None
+
+
 class SuspectOut(Out):
     """A cause that may stand behind what the log shows, the surest first."""
 
@@ -22,7 +31,10 @@ class SuspectOut(Out):
         description="The part of the logged time's energy that it takes; below nought where the set gives more so, "
         "null where the log does not tell."
     )
-    effect_kwh_per_year: r.Kwh | None = Field(description="The same of a usual year.")
+    effect_kwh_per_year: r.Kwh | None = Field(
+        description="What it costs in a usual year while it lasts: of a cause that began within the log at its full "
+        "rate, of a lower limit what the set's year is short of then."
+    )
     effect_per_year: r.Money | None = Field(description="What that costs; null where no price per kWh is known.")
     since: str | None = Field(
         default=None, max_length=10, description="The first day that shows it, where the rows tell."
@@ -32,14 +44,19 @@ class SuspectOut(Out):
     look_at: Text
 
     @classmethod
-    def of(cls, one: Suspect, number: int | None, year_kwh: float, per_kwh: float | None) -> Self:
-        """With its sentences; ``per_kwh`` is what a kWh is worth to the home."""
-        kwh = None if one.effect_share is None else one.effect_share * year_kwh
+    def of(
+        cls, one: Suspect, number: int | None, year_kwh: float, per_kwh: float | None, lost: YearLost | None = None
+    ) -> Self:
+        """With its sentences; ``per_kwh`` is what a kWh is worth to the home, ``lost`` where the chain told it."""
+        share = one.effect_share if one.lasting_share is None else one.lasting_share
+        if lost is None:
+            kwh = None if share is None else share * year_kwh
+            lost = YearLost(kwh=kwh, worth=None if kwh is None or per_kwh is None else kwh * per_kwh)
         return cls.from_core(
             one,
             input=number,
-            effect_kwh_per_year=kwh,
-            effect_per_year=None if kwh is None or per_kwh is None else kwh * per_kwh,
+            effect_kwh_per_year=lost.kwh,
+            effect_per_year=lost.worth,
             evidence=dict(one.evidence),
             since=None if one.since_day is None else day_text(one.since_day),
             text=say("logbook", f"suspect.{one.code}", one.evidence),

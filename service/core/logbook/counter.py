@@ -8,6 +8,7 @@ import numpy as np
 from service.core.logbook.limits import Ceiling
 from service.core.logbook.pieces import LogNote, Pieces
 from service.core.logbook.rows import DAY_S, HOUR_S, Rows, resolution_of, step_of
+from service.core.logbook.unit_marks import rounded_to
 from service.core.logbook.units import (
     A_THOUSANDTH,
     AS_SAID,
@@ -15,7 +16,6 @@ from service.core.logbook.units import (
     MOST_OVER_RATING,
     OVER_CLEAR,
     TIMES_THOUSAND,
-    rounded_to,
     stretches_of,
 )
 from service.core.logbook.zones import Zone

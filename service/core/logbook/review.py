@@ -15,6 +15,7 @@ from service.core.logbook.gaps import SET_OFF, Gap, Sorted, sorted_gaps
 from service.core.logbook.grid import series_of
 from service.core.logbook.input_gaps import InputGaps, input_gaps
 from service.core.logbook.log import Log
+from service.core.logbook.more_than_told import is_more_than_told
 from service.core.logbook.off_time import LostTime, off_time, under_snow, unlogged_time
 from service.core.logbook.pieces import LogNote, Pieces
 from service.core.logbook.second_year import SecondYear, second_year
@@ -36,7 +37,6 @@ _NO_PROOF_SHARE = 0.5
 _STEADY_SHARE, _STEADY_ROWS_SHARE, _EMPTY_SHARE, _STORE_MOST = 0.15, 0.5, 0.1, 1.4
 # If a shortfall smaller than this could not be seen, the log tells nothing either way.
 _BLIND_SHARE = 0.35
-_FAR_ABOVE = 1.25  # a set does not give so much more than its facts: they are not those of this set
 _CLEAR_MARK_SHARE, _AS_ITS_HOUSE_SD, _LEFT_SHARE = 0.5, 1.0, 0.2
 _SEEN_BY_LEVEL = frozenset({"input_dead", "bypass_section_lost", "dirt_drift", "fast_ageing"})
 # A lost input or section takes a sixth at least of what a small set gives all year.
@@ -46,7 +46,7 @@ _BY_NIGHT_SHARE = 0.03
 # More than this in the dark, at no clock that is off by a few hours, is no sun. A clock's hours are a fault of the log.
 _NO_SUN_SHARE, _CLOCKS_H = 0.05, (-3, -2, -1, 1, 2, 3)
 _SILENT_S = 2.4 * DAY_S  # from the first morning to the third evening
-TURNED_CLAMP, WAS_OFF = "turned_clamp", "was_off"
+TURNED_CLAMP, WAS_OFF, MORE_THAN_EXPECTED = "turned_clamp", "was_off", "more_than_expected"
 
 
 class Conclusion(StrEnum):
@@ -287,8 +287,8 @@ def _conclusion(reading: Reading, visible_share: float, *, alarm: bool) -> tuple
     short_of_sd = _FAR_SD if by_their_sky else _SHORT_OF_SD
     if reading.ratio <= 0.0 or log(reading.ratio) < -short_of_sd * reading.sd_share:
         return Conclusion.SOMETHING_WRONG, "less_than_expected"
-    if reading.ratio > _FAR_ABOVE and log(reading.ratio) > _SHORT_OF_SD * reading.sd_share:
-        return Conclusion.CANNOT_TELL, "more_than_expected"
+    if is_more_than_told(reading.ratio, reading.sd_share):
+        return Conclusion.CANNOT_TELL, MORE_THAN_EXPECTED
     return _within(reading, visible_share)
 
 

@@ -15,6 +15,7 @@ import numpy as np
 from service.core.logbook.expected import DAY_S, HOUR_S
 from service.core.logbook.limits import Ceiling
 from service.core.logbook.pieces import LogNote
+from service.core.logbook.unit_marks import best_half_day, rounded_to
 from service.core.logbook.zones import Zone
 from service.core.model.finding import Fact
 from service.core.model.hours import Bools, Floats, Ints
@@ -25,6 +26,7 @@ AS_SAID, TIMES_THOUSAND, A_THOUSANDTH = 0, 1, 2
 FACTORS = (1.0, 1000.0, 0.001)
 # A set may be larger than stated by a good part, and a thick cloud or some snow leave a twentieth of a day.
 OVER_CLEAR, _DULL_DECADES = 1.5, -1.3
+LONGEST_FULL_H = 12.0  # of a day: even a set that is much larger than its inverter runs no longer at its rating
 # Costs, as in a vote of days: of what cannot be, of each decade below a dull day, of a change of unit.
 _CANNOT_BE, _TOO_MUCH, _BY_DECADE_MORE = 8.0, 3.0, 6.0
 _BY_DECADE_LESS, _MOST_FOR_LESS, _CHANGE, _BEGIN = 2.0, 3.5, 1.3, 0.7
@@ -32,6 +34,8 @@ _ODD_COST = 1.5  # of a day: only then are other units thought of
 _OUTLIERS_SHARE, _SINGLE_AMONG = 0.12, 3
 # What a stretch has to reach once it is read otherwise: over its season, and over the days around it.
 _LEAST_LEVEL, _BESIDE, _BESIDE_FEW = 0.05, (0.12, 6.0), (0.25, 4.0)
+# Days that are written as the others are: snow and black days leave any small part, a unit just a thousandth.
+_AS_OTHERS, _MANY_DARK_GROUPS = (0.25, 1.6), 8
 _NEAR_GROUPS, _ALIVE_SHARE = 30, 0.02
 _ROUNDING_GROUPS, _LEAST_SPAN = 7, 0.02
 _FINE_S, _LEAST_LIT = 3 * HOUR_S, 4
@@ -44,7 +48,6 @@ _TAKEN, _OPEN, _NOT_SO = "taken", "open", "not_so"
 _JOINT = -3.0
 # Rows of a counter between whose reading and the next one only a change of unit makes it go on: which changes do.
 Joints = Mapping[int, frozenset[tuple[int, int]]]
-_ROUNDED_TO = 10.0 ** np.arange(6, -7, -1)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -161,7 +164,10 @@ class _Groups:
         days = np.add.reduceat(seconds, self.firsts) / DAY_S
         spans = np.where(long[self.firsts], days, np.clip(days, _LEAST_SPAN, 1.0))
         self.usual = ceiling.usual_wh(day[self.firsts]) * spans
+        self.dark = ceiling.may_be_black(day[self.firsts])
         self.clear = ceiling.clear_wh(day[self.firsts]) * np.maximum(spans, 1.0)
+        # As they stand rows are judged by the rating alone: a set that was described wrongly may give more than told.
+        self.can_be = np.maximum(self.clear, LONGEST_FULL_H * ceiling.most_w * np.maximum(spans, 1.0) / OVER_CLEAR)
 
     def joined(self, path: Ints, edge: int) -> bool:
         """Does a counter's joint show the change of unit before group ``edge``?"""
@@ -218,7 +224,7 @@ class _Groups:
         energy, over = self.read(state)
         outliers = (over <= _OUTLIERS_SHARE * self.lit_count) | ((over == 1) & (self.lit_count >= _SINGLE_AMONG))
         with np.errstate(divide="ignore"):
-            above = np.log10(energy / (OVER_CLEAR * self.clear))
+            above = np.log10(energy / (OVER_CLEAR * (self.can_be if state == AS_SAID else self.clear)))
             below = _DULL_DECADES - np.log10(energy / self.usual)
         cost = np.where(outliers, 0.0, _CANNOT_BE) + np.where(above > 0.0, _TOO_MUCH + _BY_DECADE_MORE * above, 0.0)
         cost += np.where(energy > 0.0, np.clip(_BY_DECADE_LESS * below, 0.0, _MOST_FOR_LESS), 0.0)
@@ -284,7 +290,7 @@ def _verdict(groups: _Groups, path: Ints, first: int, last: int) -> str:
     fits = level >= _LEAST_LEVEL and (plain or _fits(groups, path, first, last, level, few=count < _FEW_GROUPS))
     if state == A_THOUSANDTH:
         return _TAKEN if fits else _OPEN if count >= _FEW_GROUPS else _NOT_SO
-    if not fits:
+    if not fits or _may_be_black(groups, path, (first, last), level, count):
         return _NOT_SO
     whole = not (path == AS_SAID).any()
     if lit.size >= _LEAST_LIT and float(np.median(groups.seconds[lit])) <= _FINE_S:
@@ -294,40 +300,51 @@ def _verdict(groups: _Groups, path: Ints, first: int, last: int) -> str:
 
 def _fits(groups: _Groups, path: Ints, first: int, last: int, level: float, *, few: bool) -> bool:
     """Is a stretch, read in its unit, such as its season and the days around it?"""
+    least, most = _BESIDE_FEW if few else _BESIDE
+    beside = _beside_the_others(groups, path, first, last, level)
+    return beside is None or least <= beside <= most
+
+
+def _may_be_black(groups: _Groups, path: Ints, run: tuple[int, int], level: float, count: int) -> bool:
+    """May days at about a thousandth be what they say, black ones or days under snow?
+
+    Days that are written finer than the others are in the other unit. Of those that are not: so many days of a bright
+    season that lie just where a thousandth leaves them are in it, too; where days may be black it takes more of them.
+    """
+    first, last = run
+    others, dark = groups.lit_as_said(path), bool(groups.dark[first : last + 1].any())
+    if not others.size or groups.finer(groups.lit(first, last), others, known=dark):
+        return False
+    beside = _beside_the_others(groups, path, first, last, level)
+    near = beside is None or _AS_OTHERS[0] <= beside <= _AS_OTHERS[1]
+    return not near or (dark and count < _MANY_DARK_GROUPS)
+
+
+def _beside_the_others(groups: _Groups, path: Ints, first: int, last: int, level: float) -> float | None:
+    """The level of a stretch over the usual one of the days around it; None: none of these gave anything."""
     others = np.concatenate([np.arange(max(first - _NEAR_GROUPS, 0), first),
                              np.arange(last + 1, min(last + 1 + _NEAR_GROUPS, path.size))])  # fmt: skip
     near = np.choose(path, [groups.level(state) for state in range(3)])[others]
     near = near[near > _ALIVE_SHARE]
-    if not near.size:
-        return True
-    least, most = _BESIDE_FEW if few else _BESIDE
-    return bool(least <= level / float(np.median(near)) <= most)
+    return level / float(np.median(near)) if near.size else None
 
 
 def _by_shape(groups: _Groups, path: Ints, lit: Ints, count: int, *, whole: bool) -> str:
     """Does the energy lie as the sun's does, at the hours at which it does on other days?"""
     if not whole and np.unique(groups.energy[lit]).size < _LEAST_DISTINCT:
         return _NOT_SO
-    share, hour = _best_half_day(groups.middle[lit], groups.energy[lit])
+    share, hour = best_half_day(groups.middle[lit], groups.energy[lit])
     if share < _SUN_SHARE:
         return _OPEN if share >= _OPEN_SHARE else _NOT_SO
     others = groups.lit_as_said(path)
     if others.size < _LEAST_LIT:
         return _TAKEN
-    of_others = _best_half_day(groups.middle[others], groups.energy[others])
+    of_others = best_half_day(groups.middle[others], groups.energy[others])
     apart = abs((hour - of_others[1] + 12) % 24 - 12)
     if of_others[0] >= _SUN_SHARE and apart > _MOST_APART_H:
         return _NOT_SO
     # A day or two under snow may give a thousandth; written in another unit they would be written finer.
     return _TAKEN if count >= _FEW_GROUPS or groups.finer(lit, others) else _NOT_SO
-
-
-def _best_half_day(middle_s: Ints, energy: Floats) -> tuple[float, int]:
-    """The share of the energy in the best twelve hours of the day in a row, and their first hour."""
-    by_hour = np.bincount(middle_s % DAY_S // HOUR_S, weights=energy, minlength=24)
-    sums = np.convolve(np.concatenate([by_hour, by_hour[:11]]), np.ones(12), "valid")
-    best = int(np.argmax(sums))
-    return float(sums[best] / by_hour.sum()), best
 
 
 def _by_digits(groups: _Groups, path: Ints, lit: Ints, count: int, *, whole: bool) -> str:
@@ -338,15 +355,6 @@ def _by_digits(groups: _Groups, path: Ints, lit: Ints, count: int, *, whole: boo
     least = _FEW_GROUPS - 1 if groups.finer(lit, others) else _FEW_GROUPS
     several = count >= least and np.unique(here).size >= least
     return _TAKEN if several and rounded_to(here) <= _FINER * float(np.median(here)) else _OPEN
-
-
-def rounded_to(values: Floats) -> float:
-    """The largest power of ten of which nearly all values are multiples; what is finer than any: nought."""
-    for amount in _ROUNDED_TO.tolist():
-        times = np.rint(values / amount)
-        if np.count_nonzero((np.abs(values / amount - times) < 1e-3) & (times > 0.0)) >= 0.95 * values.size:
-            return float(amount)
-    return 0.0
 
 
 def _within_days(groups: _Groups, settled: Ints, state: Ints) -> None:

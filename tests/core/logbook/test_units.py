@@ -173,3 +173,52 @@ def test_a_month_below_nought_is_left_out() -> None:
     log = log_of([(None, months(np.where(np.arange(9) == 3, -3.0, MONTHS)))], [replace(CEILING, usual_w=62.0)], utc())
     assert log.total.energy_wh.sum() / 1000.0 == pytest.approx(MONTHS.sum() - MONTHS[3])
     assert notes_of(log) == {"impossible": 1}
+
+
+def as_the_sun_gives(rows: Rows, step_s: int) -> Rows:
+    """The made-up rows of days have noon's power all day: a third of it is what a day gives."""
+    return replace(rows, value=np.round(rows.value / np.pi, 1)) if step_s == DAY_S else rows
+
+
+@pytest.mark.parametrize("chain", [0.03, 0.2, 0.4])
+@pytest.mark.parametrize(("kind", "step_s"), [("power", 900), ("interval", HOUR_S), ("interval", DAY_S)])
+def test_rows_within_the_rating_stay_although_the_set_as_told_would_give_far_less(
+    chain: float, kind: str, step_s: int
+) -> None:
+    rows = as_the_sun_gives(logged(kind, step_s, 2), step_s)
+    days = chain * np.full(365, 24.0 * CEILING.usual_w)
+    told = replace(CEILING, usual_w=chain * CEILING.usual_w, usual_days_wh=days, clear_days_wh=2.0 * days)
+    log = log_of([(None, rows)], [told], utc())
+    assert log.total.energy_wh.sum() == pytest.approx(log_from(rows).total.energy_wh.sum())
+    assert not {"unit_too_large", "unit_in_doubt"} & notes_of(log).keys()
+
+
+MEAN_DAY_WH = 24.0 * CEILING.usual_w
+WINTER = replace(CEILING, usual_w=2.0 * CEILING.usual_w, usual_days_wh=np.full(365, MEAN_DAY_WH))
+BLACK = replace(CEILING, usual_days_wh=np.full(365, MEAN_DAY_WH), dullest_days_wh=np.full(365, 0.001 * MEAN_DAY_WH))
+
+
+@pytest.mark.parametrize("ceiling", [WINTER, BLACK])
+@pytest.mark.parametrize("share", [0.0006, 0.001, 0.002])
+@pytest.mark.parametrize(("kind", "step_s"), [("interval", HOUR_S), ("power", 900), ("interval", DAY_S)])
+@pytest.mark.parametrize("days", [1, 4])
+def test_days_under_snow_and_black_ones_count_as_they_stand(
+    ceiling: Ceiling, share: float, kind: str, step_s: int, days: int
+) -> None:
+    rows = as_the_sun_gives(logged(kind, step_s, 3), step_s)
+    low = (day_of(rows) >= 12) & (day_of(rows) < 12 + days)
+    value = np.where(low, np.round(rows.value * share, 1), rows.value)
+    log = log_of([(None, replace(rows, value=value))], [ceiling], utc())
+    whole = log_of([(None, replace(rows, value=np.where(low, 0.0, rows.value)))], [ceiling], utc())
+    hours = step_s / HOUR_S if kind == "power" else 1.0
+    assert log.total.energy_wh.sum() == pytest.approx(whole.total.energy_wh.sum() + value[low].sum() * hours)
+    assert not notes_of(log)
+
+
+@pytest.mark.parametrize("ceiling", [WINTER, BLACK])
+def test_in_winter_too_days_that_are_written_finer_are_in_the_other_unit(ceiling: Ceiling) -> None:
+    rows = logged("interval", HOUR_S, 3)
+    other = (day_of(rows) >= 12) & (day_of(rows) < 16)
+    log = log_of([(None, replace(rows, value=np.where(other, rows.value / 1000.0, rows.value)))], [ceiling], utc())
+    assert log.total.energy_wh.sum() == pytest.approx(rows.value.sum())
+    assert "unit_too_small" in notes_of(log)

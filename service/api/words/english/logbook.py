@@ -101,6 +101,9 @@ TEXTS: Mapping[str, str] = {
     "note.unit_in_doubt": "{count} values ({dates}) are about a thousandth or a thousand times what was to be "
     "expected, and whether they are in another unit or the set was next to off cannot be told. They count as not "
     "logged. Please send these days in the unit of the others.",
+    "note.more_than_told.one": "The set gave {percent:.0f} % of what it can by what is said of it: it may be described "
+    "wrongly. Please check rated power, number of panels, how they hang on their inputs and the volts of these, planes "
+    "and the unit of the log. Every value that the inverter's rating allows counts as it stands.",
     "note.too_much_for_the_sun": "{count} values are more than the sun can give this set in that time, such as "
     "{kwh:.1f} kWh from {dates} on: a digit too many, or a comma lost? They count as not logged.",
     "note.too_much_for_the_sun.one": "{kwh:.1f} kWh from {dates} on is more than the sun can give this set in that "

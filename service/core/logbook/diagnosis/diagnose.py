@@ -17,6 +17,7 @@ from service.core.model.weather import GivenWeather
 
 SOMETHING_WRONG, CANNOT_TELL = "something_wrong", "cannot_tell"
 _DEAD = "input_dead"
+_LEFT = MappingProxyType({"input_dead": "dead_share", "bypass_section_lost": "section_share"})  # logarithms
 LEAST_DAYS = 5  # with light and readings, for anything to be said
 _LEAST_SHOWN_SHARE = 0.05
 _SURE_STEP = 4.0
@@ -110,6 +111,7 @@ class Suspect:
     ``effect_share`` is the part of the energy of the logged time that it costs (below 0: the set gives more so); None
     where it cannot be told. ``evidence``: the quantities that speak for it, by names that carry their units.
     ``since_day``: the first day that shows it, from 1 January 1970; None: not told.
+    ``lasting_share``: the part of a year's energy that it costs while it lasts; None: the same as ``effect_share``.
     """
 
     code: str
@@ -117,6 +119,7 @@ class Suspect:
     effect_share: float | None
     evidence: Mapping[str, float]
     since_day: int | None = None
+    lasting_share: float | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -269,27 +272,45 @@ def _suspect(code: str, share: float, evidence: Evidence) -> Suspect:
     return Suspect(
         code=code, sureness_share=share, effect_share=_effect(code, evidence), evidence=shown,
         since_day=fall.since_day if code == _DEAD and fall is not None else None,
+        lasting_share=_lasting(code, evidence),
     )  # fmt: skip
+
+
+def _found_in(named: Mapping[str, float]) -> Callable[[str], float]:
+    """Quantities by their name, of all days where their weather is known; 0 where there is none."""
+
+    def of(name: str) -> float:
+        found = named.get(f"w_{name}", named.get(name, 0.0))
+        return found if np.isfinite(found) else 0.0
+
+    return of
+
+
+def _lasting(code: str, evidence: Evidence) -> float | None:
+    """What a cause that began within the log costs from its day on; None: it was there all the time."""
+    if code == _DEAD and evidence.fall is not None:
+        return 1.0 - evidence.fall.left_share
+    if code not in _LEFT:
+        return None
+    of = _found_in(evidence.named)
+    left_log = of(_LEFT[code])
+    return 1.0 - float(np.exp(left_log)) if left_log < 0.0 and _fell(left_log, of) else None
 
 
 def _effect(code: str, evidence: Evidence) -> float | None:
     """Share of the energy that a cause costs, were it the one."""
-
-    def of(name: str) -> float:
-        found = evidence.named.get(f"w_{name}", evidence.named.get(name, 0.0))
-        return found if np.isfinite(found) else 0.0
-
+    of = _found_in(evidence.named)
     if code == _DEAD and evidence.fall is not None:
         return (1.0 - evidence.fall.left_share) * (1.0 - evidence.fall.at_share)
-    if code in ("input_dead", "bypass_section_lost"):
-        return _effect_of_level(of("dead_share" if code == "input_dead" else "section_share"), of)
+    if code in _LEFT:
+        return _effect_of_level(of(_LEFT[code]), of)
     effect: dict[str, float | None] = {
         "dirt_drift": max(1.0 - float(np.exp(of("level") - of("level_top"))), 0.0),
         "fast_ageing": max(-0.5 * of("trend_per_year"), 0.0),
-        "undeclared_shade": of("shade_energy_share"),
-        "heat_derating": of("heat_energy_share"),
+        "undeclared_shade": evidence.costs.get(code, of("shade_energy_share")),
+        "heat_derating": evidence.costs.get(code, 0.0),
         "grid_trips": of("clear_dip_energy_share"),
-        "limit_lower_than_stated": of("limit_energy_share"),
+        "limit_lower_than_stated": evidence.costs.get(code, 0.0),
         "plane_differs": None if evidence.plane is None else evidence.plane.effect_share,
         "wet_trips": of("late_days_share") * min(of("late_h") / 8.0, 0.5),
         "clock_shift": 0.0,
@@ -298,8 +319,12 @@ def _effect(code: str, evidence: Evidence) -> float | None:
 
 
 def _effect_of_level(left_log: float, of: Callable[[str], float]) -> float | None:
-    """What a level that is so much lower costs, from the step on where there is one."""
+    """What a level that is so much lower costs, from the step on where there is one: before it, it was not so low."""
     if left_log >= 0.0:
         return None
-    fell = of("level_step") < 0.5 * left_log and of("level_step_sureness") > _SURE_STEP
-    return (1.0 - float(np.exp(left_log))) * (1.0 - of("step_at_share") if fell else 1.0)
+    return (1.0 - float(np.exp(left_log))) * (1.0 - of("step_at_share") if _fell(left_log, of) else 1.0)
+
+
+def _fell(left_log: float, of: Callable[[str], float]) -> bool:
+    """Did the level fall within the log by about so much, from one that was not so low?"""
+    return of("level_step") < 0.5 * left_log < of("level_before") and of("level_step_sureness") > _SURE_STEP

@@ -35,6 +35,7 @@ from service.core.logbook.diagnosis.shade_grown import GrownShade, shade_grown
 from service.core.logbook.diagnosis.sky_light import cloudless_weather, weather_on
 from service.core.logbook.diagnosis.undeclared_shade import shade_evidence
 from service.core.logbook.diagnosis.wet_trips import wet_evidence
+from service.core.logbook.diagnosis.whole_log_costs import costs_over_log
 from service.core.logbook.series import LoggedSeries
 from service.core.model.climate import PlaceClimate
 from service.core.model.facts import Setup
@@ -56,6 +57,7 @@ class Evidence:
     """The named quantities; the plane that fits best; clear days and their levels; whether steps show a day.
 
     ``grown``, ``low_voltage`` and ``fall`` (of the best hours) need no weighing: None where the log does not show them.
+    ``costs``: by cause, the share of the whole log's energy that it takes, where that is not one of the named.
     """
 
     named: Mapping[str, float]
@@ -67,6 +69,7 @@ class Evidence:
     grown: GrownShade | None
     low_voltage: LowVoltage | None
     fall: Fall | None
+    costs: Mapping[str, float]
 
 
 def evidence_of(
@@ -108,8 +111,10 @@ def evidence_of(
         named |= shares_left(model, log.frame.parts, log.cloudless)
     named |= tops_evidence(tops, {cause: named[f"{cause}_share"] for cause in ("dead", "section")})
     fall = fall_of(tops, _calendar_days(log.frame, climate)[tops_day], named)
+    costs = costs_over_log(log.frame, log.cloudless, log.free_w, course.clear, model, named)
     if weather is not None:
-        found, weather_plane = _weather_evidence(log, setup, model, climate, weather, dull)
+        found, weather_plane, of_weather = _weather_evidence(log, setup, model, climate, weather, dull)
+        costs |= of_weather
         named |= {f"w_{name}": value for name, value in found.items()}
         plane = weather_plane if plane is None or not course.sure else plane
     named["clock_ahead_h"] = coarse_h + named.get("clock_ahead_h", 0.0)
@@ -117,7 +122,7 @@ def evidence_of(
         named=named, plane=plane, course=course, levels=levels, with_weather=weather is not None,
         by_the_hour=by_the_hour, grown=shade_grown(log.frame, log.cloudless_w, course) if by_the_hour else None,
         low_voltage=_low_voltage(log, setup, model, climate, weather) if by_the_hour else None,
-        fall=fall,
+        fall=fall, costs=costs,
     )  # fmt: skip
 
 
@@ -145,18 +150,23 @@ def _low_voltage(
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class _Log:
-    """A log beside a cloudless sky: its working steps, the sky over their parts, the stated set's power in them."""
+    """A log beside a cloudless sky: its working steps, the sky over their parts, the stated set's power in them.
+
+    ``cloudless_w`` with the stated limit, ``free_w`` without any.
+    """
 
     series: LoggedSeries
     frame: Frame
     cloudless: Weather
     cloudless_w: Floats
+    free_w: Floats
 
 
 def _beside_the_sky(series: LoggedSeries, model: SetModel, climate: PlaceClimate) -> _Log:
     frame = frame_of(series, climate, model.rated_w)
     cloudless = cloudless_weather(frame.parts, climate)
-    return _Log(series=series, frame=frame, cloudless=cloudless, cloudless_w=_stated_steps(frame, model, cloudless))
+    limited, free = _stated_steps(frame, model, cloudless)
+    return _Log(series=series, frame=frame, cloudless=cloudless, cloudless_w=limited, free_w=free)
 
 
 def _in_time(log: _Log, model: SetModel, climate: PlaceClimate) -> tuple[_Log, float]:
@@ -190,11 +200,15 @@ def _clock_off_h(frame: Frame, cloudless_w: Floats) -> float:
     return float(np.rint(off_h)) if abs(off_h) > _FARTHEST_SHIFT_H else 0.0
 
 
-def _stated_steps(frame: Frame, model: SetModel, weather: Weather) -> Floats:
-    """Power of the stated set in each step (n,), limit in."""
+def _stated_steps(frame: Frame, model: SetModel, weather: Weather) -> tuple[Floats, Floats]:
+    """Power of the stated set in each step (n,), under its limit and without one."""
     scene = scene_of(model, frame.parts, weather)
     free = model.ac_w(np.asarray(sum(dc_of_arrays(model, scene))))
-    return in_steps(np.minimum(free, model.limit_w), frame.parts.at, frame.start_s.size, frame.part_share)
+    limited, before = (
+        in_steps(one, frame.parts.at, frame.start_s.size, frame.part_share)
+        for one in (np.minimum(free, model.limit_w), free)
+    )
+    return limited, before
 
 
 def _day_of(series: LoggedSeries, frame: Frame) -> Ints:
@@ -326,8 +340,8 @@ def _best_days(course: DayCourse) -> DayLevels:
 
 def _weather_evidence(
     log: _Log, setup: Setup, model: SetModel, climate: PlaceClimate, weather: GivenWeather, dull: Bools
-) -> tuple[dict[str, float], PlaneFit | None]:
-    """All that a comparison with the weather of those days says."""
+) -> tuple[dict[str, float], PlaneFit | None, dict[str, float]]:
+    """All that a comparison with the weather of those days says; last what lids cost in it."""
     by_the_hour, frame = log.series.step_s <= HOUR_S, in_hours(log.frame)
     part_s = frame.step_s * frame.part_share
     sky = weather_on(frame.parts, part_s, weather, setup, climate)
@@ -342,7 +356,7 @@ def _weather_evidence(
     sky = Weather(**{name: np.nan_to_num(getattr(sky, name)) for name in Weather.__slots__})
     days = np.unique(frame.day[np.isfinite(frame.power_w) & known])
     if days.size == 0 or not np.nansum(frame.power_w) > 0.0:
-        return {}, None
+        return {}, None, {}
     all_days = compared_on(frame, model, sky, days, weight)
     fit = fitted(all_days, all_days.stated_w(), model.limit_w)
     light = np.bincount(all_days.day, all_days.weight * fit.power_w, minlength=all_days.days)
@@ -351,7 +365,7 @@ def _weather_evidence(
     if not by_the_hour:
         named = _levels_evidence(levels, dull)
         shares = shares_left(model, frame.parts, sky)
-        return {**named, **tops_evidence(levels.log, {name[:-6]: share for name, share in shares.items()})}, None
+        return {**named, **tops_evidence(levels.log, {name[:-6]: share for name, share in shares.items()})}, None, {}
     chosen = days
     if days.size > MOST_DAYS_OF_WEATHER:
         best = np.argsort(-light, kind="stable")[: max(MOST_DAYS_OF_WEATHER, days.size // 2)]
@@ -364,4 +378,7 @@ def _weather_evidence(
         return Weather(**{name: np.nan_to_num(getattr(found, name)) for name in Weather.__slots__})
 
     plane, named = _course_evidence(frame, compared, levels, dull, moved, climate)
-    return {**named, "known_days": float(levels.day.size)}, plane
+    free = np.zeros(frame.start_s.size)
+    free[all_days.rows] = all_days.in_steps(all_days.stated_w())
+    costs = costs_over_log(frame, sky, free, days, model, named)
+    return {**named, "known_days": float(levels.day.size)}, plane, costs

@@ -5,6 +5,8 @@ from collections.abc import Mapping
 import numpy as np
 
 from service.core.logbook.diagnosis.compared import Compared, fitted
+from service.core.logbook.diagnosis.lost_to_lid import LoggedSteps
+from service.core.logbook.diagnosis.set_model import SetModel
 from service.core.model.hours import Floats
 
 # How warm an inverter behind a panel gets over the air, K: at full power, and in full sun. Judgement.
@@ -19,33 +21,46 @@ def heat_evidence(compared: Compared, free_w: Floats, stated_misfit: float) -> M
 
     Returns:
         ``heat_gain``: logarithm of misfits, without over with the lid; ``heat_from_c``: from which warmth on;
-        ``heat_energy_share``: what it takes; ``heat_slope``: the residual of powerful steps over warmth, per K.
+        ``heat_per_k_share``: how fast; ``heat_energy_share``: what it takes of the compared days beside their levels
+        without it; ``heat_slope``: the residual of powerful steps over warmth, per K.
     """
     model = compared.model
     plain = fitted(compared, free_w, model.limit_w)
     level = plain.level[compared.day][compared.parts.at]
     power = np.minimum(free_w * level, model.limit_w)
     total = max(float(compared.weight @ compared.power_w), 1e-9)
-    warmth = (
-        compared.scene.weather.air_c
-        + _OWN_K * power / model.ac_power_w
-        + _SUN_K * compared.scene.weather.ghi_w_per_m2 / 1000.0
-    )
-    best = (stated_misfit, 0.0, 0.0)
+    weather = compared.scene.weather
+    warmth = _warmth_c(model, power, weather.air_c, weather.ghi_w_per_m2)
+    best = (stated_misfit, 0.0, 0.0, 0.0)
     for from_c in _FROM_C:
         for per_k in _PER_K_SHARE:
-            lid = model.ac_power_w * np.clip(1.0 - per_k * np.maximum(warmth - from_c, 0.0), _LEAST_LID, 1.0)
-            found = _under_lid(compared, free_w, lid)
+            found = _under_lid(compared, free_w, _lid_w(model, warmth, from_c, per_k))
             misfit = float(compared.weight @ np.abs(compared.power_w - found)) / total
             if misfit < best[0]:
                 lost = 1.0 - float(compared.weight @ found) / max(float(compared.weight @ plain.power_w), 1e-9)
-                best = (misfit, from_c, lost)
+                best = (misfit, from_c, lost, per_k)
     return {
         "heat_gain": float(np.log(max(stated_misfit, 1e-3) / max(best[0], 1e-3))),
         "heat_from_c": best[1],
         "heat_energy_share": best[2],
+        "heat_per_k_share": best[3],
         "heat_slope": _slope(compared, plain.power_w, warmth),
     }
+
+
+def heat_lid_w(
+    model: SetModel, steps: LoggedSteps, air_c: Floats, ghi_w_per_m2: Floats, lid: tuple[float, float]
+) -> Floats:
+    """The lid of each step (n,) in air and light of its time; ``lid``: from which warmth on, by how much per K."""
+    return _lid_w(model, _warmth_c(model, np.minimum(steps.free_w, steps.limit_w), air_c, ghi_w_per_m2), *lid)
+
+
+def _warmth_c(model: SetModel, power_w: Floats, air_c: Floats, ghi_w_per_m2: Floats) -> Floats:
+    return np.asarray(air_c + _OWN_K * power_w / model.ac_power_w + _SUN_K * ghi_w_per_m2 / 1000.0)
+
+
+def _lid_w(model: SetModel, warmth_c: Floats, from_c: float, per_k: float) -> Floats:
+    return np.asarray(model.ac_power_w * np.clip(1.0 - per_k * np.maximum(warmth_c - from_c, 0.0), _LEAST_LID, 1.0))
 
 
 def _under_lid(compared: Compared, free_w: Floats, lid: Floats) -> Floats:

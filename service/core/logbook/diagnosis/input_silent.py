@@ -31,7 +31,7 @@ class SilentInput:
         since_day: the day after the last on which it gave, else the first of those days; from 1 January 1970.
         days: how many there are; ``days_told``: of how many on which another input gave.
         to_the_end: has it stayed so?
-        lost_share: of what the whole set would have given in the time logged.
+        lost_share: of what the whole set would have given in the time logged; ``lasting_share`` on those days alone.
     """
 
     number: int
@@ -41,11 +41,15 @@ class SilentInput:
     days_told: int
     to_the_end: bool
     lost_share: float
+    lasting_share: float
 
     def suspect(self) -> Suspect:
         """As a cause beside the others."""
         shown = {"days_at_nothing": float(self.days), "days_another_input_gave": float(self.days_told)}
-        return Suspect(code="input_dead", sureness_share=SURE_SHARE, effect_share=self.lost_share, evidence=shown)
+        return Suspect(
+            code="input_dead", sureness_share=SURE_SHARE, effect_share=self.lost_share, evidence=shown,
+            lasting_share=self.lasting_share if self.to_the_end else None,
+        )  # fmt: skip
 
 
 def silent_inputs(
@@ -92,6 +96,7 @@ def silent_inputs(
                 since_day=int(day[since[0] if to_the_end else rows[0]]), days=int(rows.size),
                 days_told=int(np.count_nonzero(told)), to_the_end=to_the_end,
                 lost_share=lost / (float(energy.sum()) + lost),
+                lasting_share=lost / (float(energy[:, nothing].sum()) + lost),
             )
         )  # fmt: skip
     return tuple(sorted(found, key=lambda one: -one.lost_share))

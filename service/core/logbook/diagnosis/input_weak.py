@@ -26,10 +26,8 @@ _CLEAN_SHARE = 0.15  # days that do not fit a fall
 # Two inputs that are sound may lie apart for label, dirt, mismatch, ground and horizon, all days alike.
 _LASTING_SD, _LASTING_TIMES, _LASTING_LOG = 0.1, 2.6, log(0.78)
 _OTHER_TOO_HIGH = 1.5  # of what it should: then it is the other's facts that are wrong
-_UNEVEN_LOG, _HARDLY = (
-    0.45,
-    0.2,
-)  # a shadow takes mornings or afternoons; of an input that gives hardly anything no less
+_UNEVEN_LOG, _HARDLY = 0.45, 0.2  # a shadow takes mornings or afternoons; of hardly anything no less
+_FROM_A_DAY = "from_a_day"
 _LOWEST_LOG, _HIGHEST_LOG, _STEP_LOW_LOG, _STEP_HIGH_LOG = -4.0, 1.2, -1.6, 0.7
 _GOOD_DAY_SHARE, _GOOD_DAY_QUANTILE, _KNOWN_SHARE, _LEAST_DAY_WH, _LEAST_ROUNDINGS = 0.3, 0.8, 0.5, 20.0, 5.0
 
@@ -73,7 +71,7 @@ class WeakInput:
         days: how many there are; ``days_told``: of how many.
         level_share: what is left of it. ``before_share``: beside what was expected before; None: it was never else.
         day_sd_share: how far a single day's ratio lies from its middle.
-        lost_share: of what the whole set would have given in the hours compared.
+        lost_share: of what the whole set would have given in the hours compared; ``lasting_share`` on those days alone.
         sureness_share: that it is so.
     """
 
@@ -88,6 +86,7 @@ class WeakInput:
     before_share: float | None
     day_sd_share: float
     lost_share: float
+    lasting_share: float
     sureness_share: float
 
     def suspect(self) -> Suspect:
@@ -99,8 +98,9 @@ class WeakInput:
         if self.before_share is not None:
             shown["level_before_share"] = self.before_share
         return Suspect(
-            code=self.code or DEAD, sureness_share=self.sureness_share, effect_share=self.lost_share, evidence=shown
-        )
+            code=self.code or DEAD, sureness_share=self.sureness_share, effect_share=self.lost_share, evidence=shown,
+            lasting_share=self.lasting_share if self.pattern == _FROM_A_DAY else None,
+        )  # fmt: skip
 
     def note(self) -> LogNote:
         """What is said of it where no known cause leaves so much."""
@@ -175,6 +175,7 @@ class _Beside:
             days_told=int(self.told.size), level_share=level,
             before_share=None if pattern.before is None else exp(pattern.before), day_sd_share=pattern.sd,
             lost_share=lost / max(float(self.days.energy.sum()) + lost, 1e-9), sureness_share=pattern.sureness,
+            lasting_share=lost / max(float(self.days.energy[:, low].sum()) + lost, 1e-9),
         )  # fmt: skip
 
     def _since(self, pattern: _Pattern) -> int:
@@ -207,7 +208,7 @@ class _Beside:
         if float(np.mean((self.log < (high + low) / 2.0) != after)) > _CLEAN_SHARE:
             return None
         level = low - min(max(high, _FELL_LOG), -_FELL_LOG)
-        return _Pattern("from_a_day", after, level, high, sd, _sureness(sds / _FELL_SD))
+        return _Pattern(_FROM_A_DAY, after, level, high, sd, _sureness(sds / _FELL_SD))
 
     def _some_days(self) -> _Pattern | None:
         """Two levels in turn: on some days it gives well."""

@@ -10,6 +10,7 @@ from dataclasses import replace
 import numpy as np
 
 from service.core.logbook.diagnosis.compared import Compared
+from service.core.logbook.diagnosis.frame import Parts
 from service.core.logbook.diagnosis.set_model import dc_of_arrays
 from service.core.model.hours import Floats
 
@@ -32,12 +33,7 @@ def shade_evidence(compared: Compared, stated_misfit: float) -> Mapping[str, flo
     if total <= 0.0:
         return blank
     full, beam = _full_and_beam(compared)
-    parts = compared.parts
-    count = np.maximum(np.bincount(parts.at, minlength=compared.rows.size), 1)
-    height = np.bincount(parts.at, 90.0 - parts.zenith_deg, minlength=compared.rows.size) / count
-    noon = 180.0 if _sun_in_south(compared) else 0.0
-    turn = (parts.azimuth_deg - noon + 180.0) % 360.0 - 180.0
-    side = np.bincount(parts.at, turn if noon else -turn, minlength=compared.rows.size) / count
+    side, height = side_and_height(compared.parts, compared.rows.size)
     best = (stated_misfit, 0.0, 0.0, 0.0, 0.0, 0.0)
     for edge in _EDGES_DEG:
         sector = side < edge if edge < 0.0 else side > edge
@@ -54,10 +50,20 @@ def shade_evidence(compared: Compared, stated_misfit: float) -> Mapping[str, flo
     }  # fmt: skip
 
 
-def _sun_in_south(compared: Compared) -> bool:
+def side_and_height(parts: Parts, steps: int) -> tuple[Floats, Floats]:
+    """Where the sun stands in each step (steps,), degrees: from noon, eastwards of it below 0; over the horizon."""
+    count = np.maximum(np.bincount(parts.at, minlength=steps), 1)
+    height = np.bincount(parts.at, 90.0 - parts.zenith_deg, minlength=steps) / count
+    noon = 180.0 if _sun_in_south(parts) else 0.0
+    turn = (parts.azimuth_deg - noon + 180.0) % 360.0 - 180.0
+    side = np.bincount(parts.at, turn if noon else -turn, minlength=steps) / count
+    return side, height
+
+
+def _sun_in_south(parts: Parts) -> bool:
     """Does the sun stand in the south at noon?"""
-    high = compared.parts.zenith_deg < np.quantile(compared.parts.zenith_deg, 0.2)
-    return bool(np.cos(np.deg2rad(compared.parts.azimuth_deg[high])).mean() < 0.0)
+    high = parts.zenith_deg < np.quantile(parts.zenith_deg, 0.2)
+    return bool(np.cos(np.deg2rad(parts.azimuth_deg[high])).mean() < 0.0)
 
 
 def _full_and_beam(compared: Compared) -> tuple[Floats, Floats]:
