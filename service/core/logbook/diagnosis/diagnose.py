@@ -174,7 +174,7 @@ def suspects(
         return Diagnosis(conclusion=CANNOT_TELL, sureness_share=0.0, suspects=(), plane=None, clear_days=0)
     evidence = evidence_of(series, setup, climate, weather)
     case = case_of(by_the_hour=evidence.by_the_hour, with_weather=evidence.with_weather)
-    shares = _possible(sureness_of(weighable(evidence.named), weights, case), evidence, excluded)
+    shares = _possible(sureness_of(weighable(evidence.named, excluded), weights, case), evidence, excluded)
     causes = sorted((code for code in shares if code != NOTHING_UNUSUAL), key=lambda code: -shares[code])
     alarm = bool(causes) and _enough(1.0 - shares[NOTHING_UNUSUAL], weights.cases[case].alarm_from_share, tries)
     short = series.start_s[-1] - series.start_s[0] <= _SHORT_DAYS * 86_400 and not evidence.with_weather

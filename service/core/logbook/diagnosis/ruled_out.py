@@ -4,12 +4,15 @@ Weights are fitted to made-up logs, and what goes along with a cause in those (u
 in a log that they do not know. Some causes have a mark without which they are not.
 """
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
+from types import MappingProxyType
 
 TRIPS, SECTION, HEAT = "grid_trips", "bypass_section_lost", "heat_derating"
 # Dips that take less than this of days that are smooth but for them are the edges of clouds. Steps of more than half an
 # hour show none (see ``grid_trips``): what a hole of minutes leaves in an hour, a cloud leaves as well.
 LEAST_DIPS_SHARE = 0.01
+# Causes that a level shows which is near to what they leave, and the word in the names of those quantities.
+_BY_NEARNESS = MappingProxyType({SECTION: "section", "input_dead": "dead"})
 # A lid that sinks with warmth has to explain the course of the day by so much better (logarithm of misfits).
 _LEAST_LID_GAIN = 0.01
 # Logarithm of what a set has left without one of its sections: a loss smaller than this is no more than two standard
@@ -33,11 +36,16 @@ def ruled_out(named: Mapping[str, float]) -> frozenset[str]:
     return frozenset(found)
 
 
-def weighable(named: Mapping[str, float]) -> Mapping[str, float]:
-    """The quantities to be weighed: those of a section that hides in any set's level are not known."""
-    if not _section_hides(named):
-        return named
-    return {name: float("nan") if "section" in name else value for name, value in named.items()}
+def weighable(named: Mapping[str, float], excluded: Collection[str] = ()) -> Mapping[str, float]:
+    """The quantities to be weighed: nearness to the level of what is ``excluded``, or hides in any set's, is not known.
+
+    >>> weighable({"section_level": -0.2, "dead_level": -0.7}, {"bypass_section_lost"})
+    {'section_level': nan, 'dead_level': -0.7}
+    """
+    words = [word for cause, word in _BY_NEARNESS.items() if cause in excluded]
+    if _section_hides(named):
+        words.append(_BY_NEARNESS[SECTION])
+    return {name: float("nan") if any(word in name for word in words) else value for name, value in named.items()}
 
 
 def _section_hides(named: Mapping[str, float]) -> bool:

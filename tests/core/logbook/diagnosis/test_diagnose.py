@@ -231,3 +231,14 @@ def test_one_of_several_logs_has_to_be_surer_and_is_not_asked_for_what_is_known_
     assert judge(tries=3).conclusion == "nothing_unusual"
     without = judge(excluded={"dirt_drift"})
     assert (without.conclusion, [one.code for one in without.suspects]) == ("nothing_unusual", ["plane_differs"])
+
+
+def test_nearness_to_a_level_that_is_known_not_to_be_is_not_weighed(monkeypatch: pytest.MonkeyPatch) -> None:
+    log, evidence = sound()
+    weighed: list[Mapping[str, float]] = []
+    monkeypatch.setattr(diagnose, "evidence_of", lambda *_: evidence)
+    monkeypatch.setattr(diagnose, "sureness_of", lambda named, *_: weighed.append(named) or TRIPS)
+    excluded = {"input_dead", "bypass_section_lost"}
+    suspects(log.series, log.setup, log.climate, WEIGHTS, excluded=excluded)
+    assert all(np.isnan(value) for name, value in weighed[0].items() if "dead" in name or "section" in name)
+    assert np.isfinite(weighed[0]["level"])
