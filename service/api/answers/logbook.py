@@ -1,5 +1,6 @@
 """Is it doing what it should?"""
 
+from collections.abc import Collection
 from dataclasses import dataclass, replace
 from functools import cached_property
 from zoneinfo import ZoneInfo
@@ -17,22 +18,24 @@ from service.api.schemas.logbook_out import LogbookAnswerOut, LogbookOut
 from service.api.schemas.pause import no_garbage_looked_for
 from service.core.logbook import (
     Ceiling,
-    Conclusion,
     Course,
     Diagnosis,
     Expected,
     InputShares,
     Log,
+    LoggedSeries,
     LogNote,
     LostTime,
     Moments,
     Neighbour,
     Reading,
+    SharedDays,
     SilentInput,
     SnowFacts,
     Suspect,
     TypicalYear,
     WeakInput,
+    Witnesses,
     Zone,
     beside_its_house,
     from_climate,
@@ -48,6 +51,7 @@ from service.core.logbook import (
     silent_inputs,
     suspects,
     weak_inputs,
+    witnesses,
     zone_of,
 )
 from service.core.logbook.expected import HOUR_S
@@ -91,41 +95,45 @@ def reviewed(request: LogbookIn, deps: Deps) -> LogbookAnswerOut:
     season = set_.season(begins)
     now = _now(request, question, set_, season, begins, deps)
     reading = read_log(log, season, now, zone, set_.most_w)
-    found = _diagnoses(reading, request, question, set_, deps)
-    alarm = any(one.conclusion == Conclusion.SOMETHING_WRONG for one in found.values())
+    days = _shared_days(reading, set_)
+    found = _asked(reading, days, request, question, set_, deps)
     silent = () if reading.no_sun else silent_inputs(log.inputs, _rated_w(set_), zone)
-    weak = _weak(reading, silent, set_)
+    weak = _weak(days, silent)
     named = tuple(one for one in weak if one.code is not None)
-    result = judged(reading, alarm, plain.energy.year_kwh, season.year_sd_share, input_silent=bool(silent),
-                    input_weak=bool(named), whole=found.get(None), snow_facts=set_.snow())  # fmt: skip
+    whole = found.found.get(None)
+    result = judged(reading, found.alarm, plain.energy.year_kwh, season.year_sd_share, input_silent=bool(silent),
+                    input_weak=bool(named), whole=whole, snow_facts=set_.snow())  # fmt: skip
     told = _told(silent, named, found, plain)
     if result.because == WAS_OFF and result.off is not None:
         told = [_off(result.off, zone, plain), *told]
+    if told:
+        first = told[0]
+        result = replace(result, wrong_share=found.wrong_share(first.code, first.input, first.sureness_share))
     more = () if result.because == MORE_THAN_EXPECTED else more_than_told(reading.ratio, reading.sd_share)
     reading = replace(reading, notes=(*reading.notes, *(one.note() for one in weak if one.code is None), *more))
     return LogbookAnswerOut(
-        logbook=LogbookOut.of(reading, result, told, found.get(None), plain.energy.year_kwh),
+        logbook=LogbookOut.of(reading, result, told, whole, plain.energy.year_kwh),
         **question.beside(question.chosen_cautions()),
     )
 
 
-def _diagnoses(
-    reading: Reading, request: LogbookIn, question: Question, set_: "_Set", deps: Deps
-) -> dict[int | None, Diagnosis]:
-    """What the log of the set says of causes, and that of each input where those were logged apart."""
+def _asked(
+    reading: Reading, days: SharedDays | None, request: LogbookIn, question: Question, set_: "_Set", deps: Deps
+) -> Witnesses:
+    """What the log of the set says of causes, and those of its inputs where they were logged apart."""
     if reading.no_sun:
-        return {}
+        return Witnesses(found={})
     weather = None
     if request.weather is not None and request.weather.series is not None:
         weather = given_weather(question.given["weather"]["series"], set_.time_zone)
     setup, climate = set_.question.setup, set_.question.place.climate
     fed = {array.input for array in setup.arrays}
-    logs = [] if reading.series is None else [reading.series]
-    logs += [one for one in reading.input_series if one.input in fed]
-    return {
-        one.input: beside_its_house(reading, suspects(one, setup, climate, deps.cause_weights, weather))
-        for one in logs
-    }  # fmt: skip
+
+    def ask(series: LoggedSeries, excluded: Collection[str], tries: int) -> Diagnosis:
+        found = suspects(series, setup, climate, deps.cause_weights, weather, excluded=excluded, tries=tries)
+        return beside_its_house(reading, found)
+
+    return witnesses(reading.series, [one for one in reading.input_series if one.input in fed], days, ask)
 
 
 def _rated_w(set_: "_Set") -> dict[int, float]:
@@ -146,26 +154,28 @@ def _off(off: LostTime, zone: Zone, plain: Question) -> SuspectOut:
     return SuspectOut.of_off_time(off, ZoneInfo(zone.name), worth)
 
 
-def _weak(reading: Reading, silent: tuple[SilentInput, ...], set_: "_Set") -> tuple[WeakInput, ...]:
-    """Inputs that give far less than they should beside another, without those that give nothing at all."""
+def _shared_days(reading: Reading, set_: "_Set") -> SharedDays | None:
+    """What the inputs gave beside each other; None where fewer than two with panels were logged."""
     if reading.no_sun or not reading.log.inputs:
-        return ()
+        return None
     panels: dict[int, int] = {}
     for array in set_.question.setup.arrays:
         panels[array.input] = panels.get(array.input, 0) + array.count
-    days = shared_days(reading.log, reading.sorted.usable, reading.now, panels, reading.zone)
+    return shared_days(reading.log, reading.sorted.usable, reading.now, panels, reading.zone)
+
+
+def _weak(days: SharedDays | None, silent: tuple[SilentInput, ...]) -> tuple[WeakInput, ...]:
+    """Inputs that give far less than they should beside another, without those that give nothing at all."""
     told = {one.number for one in silent}
     return () if days is None else tuple(one for one in weak_inputs(days) if one.number not in told)
 
 
 def _told(
-    silent: tuple[SilentInput, ...], weak: tuple[WeakInput, ...], found: dict[int | None, Diagnosis], plain: Question
+    silent: tuple[SilentInput, ...], weak: tuple[WeakInput, ...], found: Witnesses, plain: Question
 ) -> list[SuspectOut]:  # fmt: skip
-    """All suspects, those that need no weighing first, then the surest; of a cause that several logs show that one."""
-    each = [(one, number) for number, diagnosis in found.items() for one in diagnosis.suspects]
-    each.sort(key=lambda pair: -pair[0].sureness_share)
+    """All suspects, those that need no weighing first; of a cause that several logs show the surest."""
     first: dict[str, tuple[Suspect, int | None]] = {}
-    for one, number in each:
+    for one, number in found.suspects():
         first.setdefault(one.code, (one, number))
     year = plain.energy.year_kwh.middle or 0.0
     account = plain.account() if first or silent or weak else None

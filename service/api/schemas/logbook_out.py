@@ -329,7 +329,7 @@ def _reason(reading: Reading, judged: Judged, suspects: list[SuspectOut]) -> Rea
         "visible_pct": 100.0 * judged.visible_share,
         "cause": say("logbook", f"cause.{suspects[0].code}") if suspects else None,
         "sure_pct": 100.0 * suspects[0].sureness_share if suspects else None,
-        "wrong_pct": 100.0 * min(sum(one.sureness_share for one in suspects), 1.0) if suspects else None,
+        "wrong_pct": None if judged.wrong_share is None else 100.0 * judged.wrong_share,
     }
     if reading.silent is not None:
         facts |= {"since": told_time(reading.silent.since_s, ZoneInfo(reading.zone.name))[:10],

@@ -2,6 +2,7 @@
 
 from service.core.logbook.diagnosis import (
     Diagnosis,
+    SharedDays,
     SilentInput,
     Suspect,
     WeakInput,
@@ -32,6 +33,7 @@ from service.core.logbook.shared_days import shared_days
 from service.core.logbook.snow import Silence, SnowFacts
 from service.core.logbook.stamps import Moments, StampError, moments_of
 from service.core.logbook.totals import SpanTotal, Totals
+from service.core.logbook.witnesses import Witnesses, witnesses
 from service.core.logbook.zones import Zone, zone_of
 
 __all__ = [
@@ -53,6 +55,7 @@ __all__ = [
     "Reading",
     "Rows",
     "SecondYear",
+    "SharedDays",
     "Silence",
     "SilentInput",
     "SnowFacts",
@@ -62,6 +65,7 @@ __all__ = [
     "Totals",
     "TypicalYear",
     "WeakInput",
+    "Witnesses",
     "Zone",
     "beside_its_house",
     "from_climate",
@@ -79,5 +83,6 @@ __all__ = [
     "silent_inputs",
     "suspects",
     "weak_inputs",
+    "witnesses",
     "zone_of",
 ]

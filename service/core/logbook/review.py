@@ -9,7 +9,6 @@ from types import MappingProxyType
 import numpy as np
 
 from service.core.logbook.diagnosis import Diagnosis, clipped_steps
-from service.core.logbook.diagnosis.diagnose import SOMETHING_WRONG
 from service.core.logbook.expected import BY_CLIMATE, DAY_S, HOUR_S, Expected, sd_share_of
 from service.core.logbook.gaps import SET_OFF, Gap, Sorted, sorted_gaps
 from service.core.logbook.grid import series_of
@@ -20,6 +19,7 @@ from service.core.logbook.off_time import LostTime, off_time, under_snow, unlogg
 from service.core.logbook.pieces import LogNote, Pieces
 from service.core.logbook.second_year import SecondYear, second_year
 from service.core.logbook.series import LoggedSeries
+from service.core.logbook.shared_days import read_by_step
 from service.core.logbook.snow import Silence, SnowFacts
 from service.core.logbook.totals import Totals, projected_year, totals_of
 from service.core.logbook.zones import Zone
@@ -106,7 +106,7 @@ class Judged:
 
     ``projected_year_kwh`` is None where the log is none of a set that gives, ``second_year`` where it knows fewer than
     four weeks of both years. ``off``: the time in which the set was off, ``unlogged``: that of which nothing was
-    logged; None: less than a day.
+    logged; None: less than a day. ``wrong_share``: of the first suspect's log; None: there is no suspect.
     """
 
     conclusion: Conclusion
@@ -118,6 +118,7 @@ class Judged:
     second_year: SecondYear | None
     off: LostTime | None = None
     unlogged: LostTime | None = None
+    wrong_share: float | None = None
 
 
 def read_log(log: Log, season: Expected, now: Expected, zone: Zone, most_w: float) -> Reading:
@@ -144,7 +145,7 @@ def read_log(log: Log, season: Expected, now: Expected, zone: Zone, most_w: floa
     off = _without_off_time(log.inputs, told.gaps)
     own = InputGaps(gaps=(), notes=()) if no_sun else input_gaps(log, told, season, now)
     all_gaps = tuple(sorted((*told.gaps, *own.gaps), key=lambda gap: gap.begin_s))
-    series = series_of(pieces, usable & pieces.whole, zone, most_w)
+    series = series_of(pieces, usable & pieces.whole & read_by_step(log), zone, most_w)
     return Reading(
         log=log,
         now=now,
@@ -198,7 +199,7 @@ def beside_its_house(reading: Reading, found: Diagnosis) -> Diagnosis:
 
 
 def _no_alarm(found: Diagnosis) -> str:
-    return found.conclusion if found.conclusion != SOMETHING_WRONG else str(Conclusion.NOTHING_UNUSUAL)
+    return found.conclusion if found.conclusion != Conclusion.SOMETHING_WRONG else str(Conclusion.NOTHING_UNUSUAL)
 
 
 def judged(

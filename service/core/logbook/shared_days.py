@@ -72,6 +72,15 @@ def shared_days(log: Log, usable: Bools, now: Expected, panels: Mapping[int, int
     )
 
 
+def read_by_step(log: Log) -> Bools:
+    """In which of the set's pieces no input's counter makes a gap good: what that brought has no course."""
+    read = np.ones(log.total.energy_wh.size, dtype=np.bool_)
+    for _, one in log.inputs:
+        if one.energy_wh.size > 1:
+            read &= _short(one, log.total) | (place_of(one, log.total.begin_s, log.total.end_s) < 0)
+    return read
+
+
 def _sums(pieces: Pieces, total: Pieces) -> Floats:
     return Course.of_pieces(pieces, pieces.energy_wh).between(total.begin_s, total.end_s)
 

@@ -1,6 +1,6 @@
 """What is wrong with the set, how sure is it, and what does it cost?"""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Collection, Mapping
 from dataclasses import dataclass
 from types import MappingProxyType
 
@@ -8,6 +8,7 @@ import numpy as np
 
 from service.core.logbook.diagnosis.evidence import Evidence, evidence_of
 from service.core.logbook.diagnosis.plane_fit import PlaneFit
+from service.core.logbook.diagnosis.ruled_out import ruled_out, weighable
 from service.core.logbook.diagnosis.weighing import NOTHING_UNUSUAL, case_of, sureness_of
 from service.core.logbook.series import LoggedSeries
 from service.core.model.cause_weights import CauseWeights
@@ -29,13 +30,12 @@ _LEAST_TELLING_DAYS, _MOST_TELLING_DAYS, _FLOOR_DAY_SD, _NINE_TENTHS_SD = 3.0, 1
 _PLACE_SD, _PLACE_SD_WEATHER, _SEEN_SD = 0.055, 0.03, 2.5
 _OF_LEVEL = frozenset({"input_dead", "bypass_section_lost", "dirt_drift", "fast_ageing"})
 
-# Causes that the log shows nothing of are not named, and do not decide: of what speaks for a fault, so much at least
-# has to be of causes with evidence of their own.
-_LEAST_SHOWN_BY_CAUSES, _NOUGHT = 0.15, 1e-6
+_NOUGHT = 1e-6
 _DESCRIBES = frozenset(  # where or from when, which says nothing of whether
     {"held_back_from_c", "flat_top_w", "top_over_stated_limit_share", "sector_edge_from_noon_deg", "below_height_deg"}
 )
 _RAISED_ALARM_SHARE = 0.5
+_LEAST_EFFECT_SHARE, _CLOCK = 0.005, "clock_shift"  # a clock that is off hides a fall, though it costs nothing
 
 # What is shown for a cause: the quantity, the name it is shown under, and whether it is a logarithm of a share.
 _SHOWN: Mapping[str, tuple[tuple[str, str, bool], ...]] = MappingProxyType(
@@ -150,6 +150,9 @@ def suspects(
     climate: PlaceClimate,
     weights: CauseWeights,
     weather: GivenWeather | None = None,
+    *,
+    excluded: Collection[str] = (),
+    tries: int = 1,
 ) -> Diagnosis:
     """Judge a log.
 
@@ -159,29 +162,32 @@ def suspects(
         climate: of the place.
         weights: see ``weighing``.
         weather: of those days, where it was sent along.
+        excluded: causes that are known otherwise not to be.
+        tries: so many logs of one set decide whether to raise an alarm, of which this is one: so much surer it has to
+            be for it, that all of them together accuse no more sound sets than one alone.
 
     Raises:
         ContradictionError: a panel's datasheet makes no curve.
 
-    Wrong by the table of ``python -m service bench logbook``: some logs in a hundred are called wrong that are not.
+    Causes that the log shows nothing of, or cannot show, are ruled out (see ``ruled_out``): what speaks for them is
+    left to the others and to nothing at all, in their proportion. Wrong by the table of
+    ``python -m service bench logbook``: some logs in a hundred are called wrong that are not.
     """
     if _days_known(series) < LEAST_DAYS:
         return Diagnosis(conclusion=CANNOT_TELL, sureness_share=0.0, suspects=(), plane=None, clear_days=0)
     evidence = evidence_of(series, setup, climate, weather)
     case = case_of(by_the_hour=evidence.by_the_hour, with_weather=evidence.with_weather)
-    shares = sureness_of(evidence.named, weights, case)
-    wrong = 1.0 - shares[NOTHING_UNUSUAL]
-    shares = {code: share for code, share in shares.items() if code == NOTHING_UNUSUAL or not _bare(code, evidence)}
+    shares = _possible(sureness_of(weighable(evidence.named, excluded), weights, case), evidence, excluded)
     causes = sorted((code for code in shares if code != NOTHING_UNUSUAL), key=lambda code: -shares[code])
-    shown = sum(shares[code] for code in causes)
-    alarm = bool(causes) and wrong >= weights.cases[case].alarm_from_share and shown >= _LEAST_SHOWN_BY_CAUSES
+    alarm = bool(causes) and _enough(1.0 - shares[NOTHING_UNUSUAL], weights.cases[case].alarm_from_share, tries)
     short = series.start_s[-1] - series.start_s[0] <= _SHORT_DAYS * 86_400 and not evidence.with_weather
     if short:
-        alarm = alarm and causes[0] not in _OF_LEVEL and shares[causes[0]] >= _STRONG_SHARE
+        alarm = alarm and causes[0] not in _OF_LEVEL and _enough(shares[causes[0]], _STRONG_SHARE, tries)
     elif _raised(shares, evidence):
         causes.sort(key=lambda code: -shares[code])
-        alarm = alarm or shares[causes[0]] >= _RAISED_ALARM_SHARE
-    plain = _plainly_shown(evidence)
+        alarm = alarm or _enough(shares[causes[0]], _RAISED_ALARM_SHARE, tries)
+    wrong = 1.0 - shares[NOTHING_UNUSUAL]
+    plain = [one for one in _plainly_shown(evidence) if one.code not in excluded]
     others = 1.0 - max((one.sureness_share for one in plain), default=0.0)
     shares = {code: share * others for code, share in shares.items()}
     alarm = alarm or bool(plain)
@@ -201,6 +207,19 @@ def suspects(
     )
 
 
+def _possible(shares: Mapping[str, float], evidence: Evidence, excluded: Collection[str]) -> dict[str, float]:
+    """The shares of those causes that can be, and of nothing at all, made to 1 again."""
+    out = {*ruled_out(evidence.named), *excluded}
+    out |= {code for code in shares if code != NOTHING_UNUSUAL and code not in out and _bare(code, evidence)}
+    left = sum(share for code, share in shares.items() if code not in out)
+    return {code: share / left for code, share in shares.items() if code not in out}
+
+
+def _enough(share: float, from_share: float, tries: int) -> bool:
+    """Is it sure enough for an alarm, where the doubt that is allowed is shared by so many tries?"""
+    return share >= 1.0 - (1.0 - from_share) / tries
+
+
 def _bare(code: str, evidence: Evidence) -> bool:
     """Is all of its own evidence nought?"""
     shown = _suspect(code, 0.0, evidence).evidence
@@ -211,9 +230,21 @@ def _raised(shares: dict[str, float], evidence: Evidence) -> bool:
     """A fall of the best hours makes an input dead surer, as far as no other cause explains the log better."""
     if evidence.fall is None or _DEAD not in shares:
         return False
-    others = max((share for code, share in shares.items() if code not in (_DEAD, NOTHING_UNUSUAL)), default=0.0)
-    shares[_DEAD] = max(shares[_DEAD], evidence.fall.sureness_share * (1.0 - others))
+    others = max(
+        (shares[code] for code in shares if code != NOTHING_UNUSUAL and _explains_a_fall(code, evidence)), default=0.0
+    )
+    before, raised = shares[_DEAD], evidence.fall.sureness_share * (1.0 - others)
+    if raised > before:
+        left = (1.0 - raised) / (1.0 - before)
+        shares |= {code: share * left for code, share in shares.items()}
+        shares[_DEAD] = raised
     return True
+
+
+def _explains_a_fall(code: str, evidence: Evidence) -> bool:
+    """May it stand before a fall that has a date? Not if it takes nothing of the energy."""
+    effect = _effect(code, evidence)
+    return code != _DEAD and (code == _CLOCK or effect is None or effect >= _LEAST_EFFECT_SHARE)
 
 
 def _would_have_seen(evidence: Evidence) -> float | None:

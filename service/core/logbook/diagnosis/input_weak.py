@@ -119,6 +119,12 @@ def weak_inputs(days: SharedDays) -> tuple[WeakInput, ...]:
     return tuple(sorted(found, key=lambda one: -one.lost_share))
 
 
+def all_compared(days: SharedDays) -> bool:
+    """Are there days enough on which each of the inputs can be told by another?"""
+    each = range(len(days.numbers)) if len(days.numbers) > 1 else ()
+    return bool(each) and all(_Beside(days, at).log.size >= _LEAST_DAYS for at in each)
+
+
 @dataclass(frozen=True, slots=True, eq=False)
 class _Pattern:
     """Which of the days told are low, at which level (a logarithm), and beside which."""

@@ -1,12 +1,15 @@
 """What is wrong with the set, how sure is it, and what does it cost?"""
 
+from collections.abc import Mapping
 from dataclasses import replace
+from functools import cache, partial
 
 import numpy as np
 import pytest
 
 from service.bench.logbook_set import MadeLog
-from service.core.logbook.diagnosis import diagnose, evidence_of, suspects
+from service.core.logbook.diagnosis import Diagnosis, Evidence, diagnose, evidence_of, suspects
+from service.core.logbook.diagnosis.day_tops import Fall
 from service.core.logbook.series import LoggedSeries
 from service.core.model.weather import GivenWeather
 from service.data.log_causes import load_cause_weights
@@ -135,3 +138,110 @@ def test_no_alarm_is_decided_by_a_cause_that_nothing_of_its_own_speaks_for(monke
     found = suspects(steady, log.setup, log.climate, WEIGHTS)
     assert found.conclusion == "nothing_unusual"
     assert "wet_trips" not in {one.code for one in found.suspects}
+
+
+@cache
+def sound() -> tuple[MadeLog, Evidence]:
+    log = a_log(None, days=42, step_s=3600)
+    return log, evidence_of(log.series, log.setup, log.climate)
+
+
+def told(monkeypatch: pytest.MonkeyPatch, shares: dict[str, float], step_s: int = 3600, **named: float) -> Diagnosis:
+    """What is said by such scores of a sound log whose evidence says so besides."""
+    log, evidence = sound()
+    monkeypatch.setattr(diagnose, "sureness_of", lambda *_: shares)
+    changed = replace(evidence, named={**evidence.named, **named}, fall=FALL if "fall" in named else None)
+    monkeypatch.setattr(diagnose, "evidence_of", lambda *_: changed)
+    return suspects(replace(log.series, step_s=step_s), log.setup, log.climate, WEIGHTS)
+
+
+FALL = Fall(
+    left_share=0.5, at_share=0.5, since_day=20_599, days_before=20, days_after=20, log_gain=30.0, log_ahead=20.0,
+    sureness_share=0.95,
+)  # fmt: skip
+TRIPS = {"nothing_unusual": 0.06, "grid_trips": 0.9, "dirt_drift": 0.04}
+
+
+@pytest.mark.parametrize("dips", [0.0, 0.004])
+def test_unrest_at_high_output_alone_is_no_grid_trip(monkeypatch: pytest.MonkeyPatch, dips: float) -> None:
+    side = {"sunny_lost_log": 0.2, "calm_lost_share": 0.1, "top_lost_share": 0.05, "clear_dip_energy_share": dips}
+    found = told(monkeypatch, TRIPS, 900, **side)
+    assert found.conclusion == "nothing_unusual"
+    assert "grid_trips" not in {one.code for one in found.suspects}
+    assert told(monkeypatch, TRIPS, 900, **{**side, "clear_dip_energy_share": 0.03}).conclusion == "something_wrong"
+
+
+@pytest.mark.parametrize("seed", [1, 2, 3])
+def test_hours_name_no_trips_of_minutes(seed: int) -> None:
+    log = a_log("grid_trips", seed, days=42, step_s=3600)
+    found = suspects(log.series, log.setup, log.climate, WEIGHTS)
+    assert "grid_trips" not in {one.code for one in found.suspects}
+
+
+def test_what_speaks_for_a_cause_that_cannot_be_is_left_to_the_others_in_their_proportion(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    found = told(monkeypatch, {"nothing_unusual": 0.2, "grid_trips": 0.6, "dirt_drift": 0.2})
+    assert found.sureness_share == pytest.approx(0.5)
+    assert [one.sureness_share for one in found.suspects] == pytest.approx([0.5])
+
+
+def test_a_lid_that_explains_nothing_is_no_heat_derating(monkeypatch: pytest.MonkeyPatch) -> None:
+    shares = {"nothing_unusual": 0.1, "heat_derating": 0.9}
+    assert told(monkeypatch, shares, heat_gain=0.002, heat_energy_share=0.001).suspects == ()
+    assert told(monkeypatch, shares, heat_gain=0.2, heat_energy_share=0.03).conclusion == "something_wrong"
+
+
+def test_a_section_that_takes_no_more_than_the_doubt_of_any_level_is_not_named(monkeypatch: pytest.MonkeyPatch) -> None:
+    shares = {"nothing_unusual": 0.1, "bypass_section_lost": 0.9}
+    of_four_panels = told(monkeypatch, shares, section_share=np.log(11 / 12))
+    assert (of_four_panels.conclusion, of_four_panels.suspects) == ("nothing_unusual", ())
+    assert told(monkeypatch, shares, section_share=np.log(5 / 6)).conclusion == "something_wrong"
+
+
+def test_the_level_of_a_section_that_cannot_be_told_is_not_weighed(monkeypatch: pytest.MonkeyPatch) -> None:
+    weighed: list[Mapping[str, float]] = []
+    told(monkeypatch, TRIPS, section_share=np.log(11 / 12))
+    monkeypatch.setattr(diagnose, "sureness_of", lambda named, *_: weighed.append(named) or TRIPS)
+    log, _ = sound()
+    suspects(log.series, log.setup, log.climate, WEIGHTS)
+    assert all(np.isnan(value) for name, value in weighed[0].items() if "section" in name)
+    assert np.isfinite(weighed[0]["level"])
+
+
+def test_a_cause_that_takes_nothing_does_not_stand_before_a_fall_with_a_date(monkeypatch: pytest.MonkeyPatch) -> None:
+    shares = {"nothing_unusual": 0.05, "heat_derating": 0.8, "input_dead": 0.15}
+    takes = {"heat_derating": 0.001, "input_dead": 0.25}
+    monkeypatch.setattr(diagnose, "_effect", lambda code, _: takes[code])
+    found = told(monkeypatch, shares, fall=1.0, heat_gain=0.2)
+    first = found.suspects[0]
+    assert (first.code, first.since_day, found.conclusion) == ("input_dead", 20_599, "something_wrong")
+    assert sum(one.sureness_share for one in found.suspects) <= found.sureness_share + 1e-9
+    takes["heat_derating"] = 0.08
+    costly = told(monkeypatch, shares, fall=1.0, heat_gain=0.2)
+    assert costly.suspects[0].code == "heat_derating"
+
+
+def test_one_of_several_logs_has_to_be_surer_and_is_not_asked_for_what_is_known_not_to_be(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    shares = {"nothing_unusual": 0.15, "dirt_drift": 0.75, "plane_differs": 0.1}
+    log, evidence = sound()
+    monkeypatch.setattr(diagnose, "sureness_of", lambda *_: shares)
+    monkeypatch.setattr(diagnose, "evidence_of", lambda *_: evidence)
+    judge = partial(suspects, log.series, log.setup, log.climate, WEIGHTS)
+    assert judge().conclusion == "something_wrong"
+    assert judge(tries=3).conclusion == "nothing_unusual"
+    without = judge(excluded={"dirt_drift"})
+    assert (without.conclusion, [one.code for one in without.suspects]) == ("nothing_unusual", ["plane_differs"])
+
+
+def test_nearness_to_a_level_that_is_known_not_to_be_is_not_weighed(monkeypatch: pytest.MonkeyPatch) -> None:
+    log, evidence = sound()
+    weighed: list[Mapping[str, float]] = []
+    monkeypatch.setattr(diagnose, "evidence_of", lambda *_: evidence)
+    monkeypatch.setattr(diagnose, "sureness_of", lambda named, *_: weighed.append(named) or TRIPS)
+    excluded = {"input_dead", "bypass_section_lost"}
+    suspects(log.series, log.setup, log.climate, WEIGHTS, excluded=excluded)
+    assert all(np.isnan(value) for name, value in weighed[0].items() if "dead" in name or "section" in name)
+    assert np.isfinite(weighed[0]["level"])
