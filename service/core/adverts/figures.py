@@ -3,6 +3,7 @@
 from collections.abc import Iterable
 from itertools import pairwise, zip_longest
 
+from service.core.adverts.conditions import at_other_conditions
 from service.core.adverts.scene import Scene, measured_in, numbers
 from service.core.adverts.walk import NUMBER, Item
 
@@ -80,7 +81,7 @@ def _keep(found: Found, name: str, value: float, item: Item, sure: float) -> Non
 
 def _elsewhere(scene: Scene) -> set[int]:
     """Figures at other conditions, and meter readings."""
-    gone: set[int] = set()
+    gone = at_other_conditions(scene)
     read = {scene.items[place].sentence for place in scene.by_what.get("measured", ())}
     if not read and "elsewhere" not in scene.by_what:
         return gone

@@ -12,6 +12,7 @@ _AND = frozenset(("+", "plus", "and", "und", "en", "et", "y", "e", "i", "a", "og
 _FIRST_WORDS = 4
 _FIRST_TITLE = 2
 _FARTHEST = 14
+_FARTHEST_TAKER = 3
 _TOLD_OFF = ("for", "takes", "range")
 _SELLING = ("selling",)
 _OF_GOODS = ("selling", "used", "unused", "each", "pickup", "voc")
@@ -154,7 +155,7 @@ def _wanted(scene: Scene) -> bool:
     spoiled = {scene.items[at].sentence for at in scene.by_what.get("wanted_not", ())}
     for at in scene.by_what.get("wanted", ()):
         item = scene.items[at]
-        if item.sentence in spoiled or scene.denied(at):
+        if item.sentence in spoiled or scene.denied(at) or _takers(scene, at, item):
             continue
         behind = scene.behind(at)
         if behind is not None and behind.unit in CURRENCIES and behind.at - item.to <= 2:
@@ -165,6 +166,18 @@ def _wanted(scene: Scene) -> bool:
         if item.field == 1 and first and not any(scene.by_what.get(what) for what in _SELLING):
             return not _offered_before(scene, at)
     return False
+
+
+def _takers(scene: Scene, place: int, item: Item) -> bool:
+    """Is it a buyer or a new home that is looked for: "looking for a buyer", "buyer wanted"?"""
+    if "taker" not in scene.by_what:
+        return False
+    for one in scene.ahead(place, 4):
+        if one.clause != item.clause or one.at - item.to > _FARTHEST_TAKER or one.what in _GOODS:
+            break
+        if one.what == "taker":
+            return True
+    return any(one.what == "taker" and item.at - one.to <= 1 for one in scene.back(place, 2))
 
 
 def _offered_before(scene: Scene, place: int) -> bool:

@@ -10,8 +10,10 @@ _WINDOW_NAMES = ("tracking", "input_range", "system", "battery", "ac_out", "betw
 _GRID_V = (180.0, 280.0)
 _TRACKERS = ("track", "trek", "mpp", "inseg", "sledov")
 _MOST_INPUTS = 8
-_TAKEN = frozenset(("panel_one", "panel_many", "inputs", "tracking"))
-_INPUTS = frozenset(("inputs", "tracking"))
+_PANELS = frozenset(("panel_one", "panel_many"))
+_INPUTS = frozenset(("inputs", "tracking", "max_in", "input_range"))
+_TAKEN = _PANELS | _INPUTS | {"dc_power"}
+_AN_INPUT = frozenset(("input", "eingang", "ingang", "entree", "entrada", "ingresso", "wejscie", "vstup", "indgang"))
 _INVERTERS = frozenset(("inverter_one", "inverter_many"))
 _OUTPUT = frozenset(("ac_out", "limited"))
 _PUT_OUT = frozenset(
@@ -119,12 +121,15 @@ def of_panels_taken(scene: Scene, place: int) -> bool:
     if named or _put_out(scene, item):
         return False
     each = _a_piece(scene, place, item)
+    repeated = each or _times(scene, item)
     behind: Item | None = None  # what stands behind the one that is looked at
     for one in scene.back(place, 10):
         if item.at - one.to > _FARTHEST or not (each or _in_reach(scene, one, item)):
             return False
-        if one.what in _TAKEN:
-            return one.what not in _INPUTS or each
+        if one.what in _TAKEN and (
+            one.what not in _INPUTS or repeated or not _AN_INPUT.isdisjoint(scene.tokens[one.field][one.at : one.to])
+        ):
+            return True
         powers = one.what == NUMBER and one.unit == "W" and not (behind is not None and behind.what in _TO)
         if powers or one.what in _OUTPUT or one.what in _INVERTERS:
             return False
@@ -137,6 +142,12 @@ def _a_piece(scene: Scene, place: int, item: Item) -> bool:
     near = [one for one in scene.back(place, 4) if item.at - one.to <= 2 and one.clause == item.clause]
     near += [one for one in scene.ahead(place, 2) if one.at - item.to <= 1 and one.clause == item.clause]
     return any(one.what == "each" for one in near)
+
+
+def _times(scene: Scene, item: Item) -> bool:
+    """As in "2 x 500 W"."""
+    tokens = scene.tokens[item.field]
+    return item.at > 1 and tokens[item.at - 1] == "x" and tokens[item.at - 2].isdigit()
 
 
 def _in_reach(scene: Scene, one: Item, item: Item) -> bool:

@@ -118,6 +118,10 @@ def scene_of(title: Lexed, body: Lexed, price: Lexed, orders: Orders = ()) -> Sc
     kept = [item for item in body.items if not _within(item, orders)] if orders else body.items
     items = title.items + kept
     by_what = _by_what(items)
+    if "taker" in by_what:  # "a buyer for 4 panels": they are for nobody else
+        behind = {(items[place].field, items[place].to) for place in by_what["taker"]}
+        items = [item for item in items if item.what != "for" or (item.field, item.at) not in behind]
+        by_what = _by_what(items)
     if "q:hostile" in by_what:
         hostile = {items[place].sentence for place in by_what["q:hostile"]}
         ordering = hostile | _followers(items, hostile)

@@ -39,6 +39,27 @@ def test_the_output_is_read_beside_the_watts_of_the_panels(body, watts):
 @pytest.mark.parametrize(
     "body",
     [
+        "Inverter, max PV input 2 x 480W, AC output 700W, £80",
+        "Wechselrichter: max. PV-Leistung 2x480W, Nennleistung AC 700W, 80 €",
+        "Wechselrichter, DC-Eingang max. 2 x 480 W, AC-Ausgang max. 700 W, 80 €",
+        "Omvormer: max PV-vermogen 2x480 W, nominaal 700 W, 80 euro",
+        "Onduleur, entrée max 2 x 480 W, sortie AC 700 W, 80 €",
+        "Inversor, entrada máxima 2 x 480 W, salida 700 W, 80 €",
+        "Inverter, ingresso max 2 x 480 W, uscita 700 W, 80 €",
+        "Inwerter, wejście max 2 x 480 W, wyjście 700 W, 300 zł",
+        "Inversor, entrada máxima 2 x 480 W, saída 700 W, 80 €",
+        "Měnič, vstup max. 2 x 480 W, výstup 700 W, 2000 Kč",
+        "Inverter, maks. input 2 x 480 W, output 700 W, 700 kr",
+    ],
+)
+def test_what_an_input_takes_is_no_output(body):
+    reading = reading_of(body)
+    assert (reading.kind, reading.inverter.get("ac_power_w"), dict(reading.panel)) == ("inverter", 700, {})
+
+
+@pytest.mark.parametrize(
+    "body",
+    [
         "Micro inverter for panels from 320 to 520 W, £60",
         "Wechselrichter für Module von 320 bis 520 W, 60 €",
         "Wechselrichter für zwei Module mit einer Leistung von je 520 W, 60 €",
