@@ -21,6 +21,7 @@ _WATTS = frozenset(("w", "wp", "wc", "watt", "watts", "wattpiek", "wattpeak", "k
 _FOR_PAID = frozenset(("fur", "fuer", "for", "at", "um", "zu", "voor", "pour", "a", "por", "per", "po", "za", "til"))
 _PAYING = ("bought", "bought_behind", "paid_behind")
 _PAID_UP_TO = 10
+_INSTEAD = frozenset(("statt", "anstatt", "instead", "lieu", "vez", "invece", "zamiast", "misto", "stedet", "plaats"))
 _PLUS = frozenset(("zzgl", "zuzuglich", "zuzueglich", "plus", "+", "excl", "exkl", "ex", "mas", "piu", "mais"))
 
 
@@ -141,6 +142,8 @@ def _role(scene: Scene, place: int, item: Item, goods: Goods) -> str | None:  # 
         return "shipping"
     if "tier" in close or "tier" in near or "bid" in close[:1]:
         return "extra"
+    if _for_some(before, goods):
+        return "extra"
     if close and close[0] in _ASIDE:
         return close[0]
     if not scene.by_what.keys().isdisjoint(_PAYING) and _paid(scene, place, item, behind):
@@ -153,7 +156,7 @@ def _role(scene: Scene, place: int, item: Item, goods: Goods) -> str | None:  # 
     if "delivered" in near[:2]:
         return "each" if "each" in near else None
     for one in behind:
-        if one.what == "for":
+        if one.what == "for" or (one.what == "new_price" and _instead(scene, one)):
             continue
         if one.what in ROLES:
             return _role_of(one.what, near)
@@ -170,6 +173,21 @@ def _role(scene: Scene, place: int, item: Item, goods: Goods) -> str | None:  # 
                 return "lot"
             break
     return _role_told_before(scene, item, goods, before, close)
+
+
+def _for_some(before: list[Item], goods: Goods) -> bool:
+    """Is it what some of them cost: "two for 100", "if you take six, 180"?"""
+    if len(before) < 2:
+        return False
+    first, second = before[:2]
+    if first.what == "for":
+        return second.what == NUMBER and not second.unit and 1 < second.value < (goods.quantity or 0)
+    return first.what == NUMBER and not first.unit and second.what == "tier"
+
+
+def _instead(scene: Scene, one: Item) -> bool:
+    """Does it name the amount behind it: "180 € instead of 329 €"?"""
+    return not _INSTEAD.isdisjoint(scene.tokens[one.field][one.at : one.to])
 
 
 def _paid(scene: Scene, place: int, item: Item, behind: list[Item]) -> bool:

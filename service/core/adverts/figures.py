@@ -3,6 +3,7 @@
 from collections.abc import Iterable
 from itertools import pairwise, zip_longest
 
+from service.core.adverts.conditions import at_other_conditions
 from service.core.adverts.scene import Scene, measured_in, numbers
 from service.core.adverts.walk import NUMBER, Item
 
@@ -80,7 +81,7 @@ def _keep(found: Found, name: str, value: float, item: Item, sure: float) -> Non
 
 def _elsewhere(scene: Scene) -> set[int]:
     """Figures at other conditions, and meter readings."""
-    gone: set[int] = set()
+    gone = at_other_conditions(scene)
     read = {scene.items[place].sentence for place in scene.by_what.get("measured", ())}
     if not read and "elsewhere" not in scene.by_what:
         return gone
@@ -190,6 +191,8 @@ def _is_power(scene: Scene, place: int, item: Item, kind: str) -> bool:  # noqa:
     if tokens[item.at - 1 : item.at] == ["="] and item.value > 500:
         return False
     known = scene.by_what
+    if _slashed(scene, place, item):
+        return False  # "820 Wp / 800 W": panels together, and their inverter
     if ("lot" in known or not _MORE.isdisjoint(known)) and _of_more(scene, place, item):
         return False
     if kind == "set" and item.value <= 720 and _behind_times(tokens, item):  # "2x 430 W + 800 W"
@@ -199,6 +202,16 @@ def _is_power(scene: Scene, place: int, item: Item, kind: str) -> bool:  # noqa:
         return lone or item.peak or owner_of(scene, place) != "inverter"
     small = item.value <= 720
     return (small and item.peak) or ((small or item.peak) and owner_of(scene, place) == "panel")
+
+
+def _slashed(scene: Scene, place: int, item: Item) -> bool:
+    """Is it one of two powers with a stroke between, the first in watts of panels and greater?"""
+    for one in (*scene.back(place, 1), *scene.ahead(place, 1)):
+        first, second = (one, item) if one.at < item.at else (item, one)
+        greater = one.unit == "W" and first.peak and not second.peak and first.value > second.value
+        if greater and scene.tokens[item.field][first.to : second.at] == ["/"]:
+            return True
+    return False
 
 
 def _of_more(scene: Scene, place: int, item: Item) -> bool:

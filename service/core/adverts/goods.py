@@ -12,6 +12,8 @@ _AND = frozenset(("+", "plus", "and", "und", "en", "et", "y", "e", "i", "a", "og
 _FIRST_WORDS = 4
 _FIRST_TITLE = 2
 _FARTHEST = 14
+_FARTHEST_TAKER = 3
+_TOLD_OFF = ("for", "takes", "range")
 _SELLING = ("selling",)
 _OF_GOODS = ("selling", "used", "unused", "each", "pickup", "voc")
 _OF_PANELS = ("cells", "t:mono", "t:poly", "t:topcon", "t:hjt", "bifacial", "voc")
@@ -54,7 +56,7 @@ def goods_of(scene: Scene) -> Goods:
 def _named(scene: Scene) -> _Named:
     named = _Named({}, {})
     known = scene.by_what
-    told_off, taken = scene.tells("for", "without", "takes"), scene.tells("gone", "maybe")
+    told_off, taken = scene.tells("without", *_TOLD_OFF), scene.tells("gone", "maybe")
     for place in sorted(place for what in _GOODS if what in known for place in known[what]):
         item = scene.items[place]
         good = _GOODS[item.what]
@@ -72,9 +74,11 @@ def _named(scene: Scene) -> _Named:
 
 def is_purpose(scene: Scene, place: int) -> bool:
     """Does "for" stand close before it: "for two panels"?"""
-    if not scene.tells("for", "takes"):
+    if not scene.tells(*_TOLD_OFF):
         return False
     item = scene.items[place]
+    if _up_to(scene, place, item):
+        return True
     for one in scene.back(place, 6):
         if one.clause != item.clause or item.at - one.to > 4:
             return False
@@ -88,6 +92,21 @@ def is_purpose(scene: Scene, place: int) -> bool:
         elif one.what == NUMBER and one.unit in {"", "W"} and item.at - one.to <= 2:
             item = one  # "for 2 x 450 W panels"
     return False
+
+
+def _up_to(scene: Scene, place: int, item: Item) -> bool:
+    """Does it tell how many panels an inverter takes: "inverter up to 4 panels"?"""
+    if _GOODS[item.what] != "panel" or "range" not in scene.by_what:
+        return False
+    before = [one for one in scene.back(place, 8) if one.clause == item.clause and item.at - one.to <= 6]
+    told = [one for one in before if one.what == NUMBER and not one.unit and item.at - one.to <= 1]
+    if not told or told[0] is not before[0]:
+        return False
+    from_ = next((one for one in before[1:] if one.what == "range" and told[0].at == one.to), None)
+    if from_ is None:
+        return False
+    rest = [one for one in before[1:] if one.to <= from_.at]
+    return bool(rest) and rest[0].what in {"inverter_one", "inverter_many"} and from_.at == rest[0].to
 
 
 def _of_inverter(scene: Scene, place: int) -> bool:
@@ -136,7 +155,7 @@ def _wanted(scene: Scene) -> bool:
     spoiled = {scene.items[at].sentence for at in scene.by_what.get("wanted_not", ())}
     for at in scene.by_what.get("wanted", ()):
         item = scene.items[at]
-        if item.sentence in spoiled or scene.denied(at):
+        if item.sentence in spoiled or scene.denied(at) or _takers(scene, at, item):
             continue
         behind = scene.behind(at)
         if behind is not None and behind.unit in CURRENCIES and behind.at - item.to <= 2:
@@ -147,6 +166,18 @@ def _wanted(scene: Scene) -> bool:
         if item.field == 1 and first and not any(scene.by_what.get(what) for what in _SELLING):
             return not _offered_before(scene, at)
     return False
+
+
+def _takers(scene: Scene, place: int, item: Item) -> bool:
+    """Is it a buyer or a new home that is looked for: "looking for a buyer", "buyer wanted"?"""
+    if "taker" not in scene.by_what:
+        return False
+    for one in scene.ahead(place, 4):
+        if one.clause != item.clause or one.at - item.to > _FARTHEST_TAKER or one.what in _GOODS:
+            break
+        if one.what == "taker":
+            return True
+    return any(one.what == "taker" and item.at - one.to <= 1 for one in scene.back(place, 2))
 
 
 def _offered_before(scene: Scene, place: int) -> bool:

@@ -10,6 +10,39 @@ _WINDOW_NAMES = ("tracking", "input_range", "system", "battery", "ac_out", "betw
 _GRID_V = (180.0, 280.0)
 _TRACKERS = ("track", "trek", "mpp", "inseg", "sledov")
 _MOST_INPUTS = 8
+_PANELS = frozenset(("panel_one", "panel_many"))
+_INPUTS = frozenset(("inputs", "tracking", "max_in", "input_range"))
+_TAKEN = _PANELS | _INPUTS | {"dc_power"}
+_AN_INPUT = frozenset(("input", "eingang", "ingang", "entree", "entrada", "ingresso", "wejscie", "vstup", "indgang"))
+_INVERTERS = frozenset(("inverter_one", "inverter_many"))
+_OUTPUT = frozenset(("ac_out", "limited"))
+_PUT_OUT = frozenset(
+    (
+        "ac",
+        "output",
+        "ausgang",
+        "ausgangsleistung",
+        "nennausgangsleistung",
+        "uitgang",
+        "uitgangsvermogen",
+        "sortie",
+        "salida",
+        "uscita",
+        "wyjscie",
+        "wyjsciowa",
+        "wyjscia",
+        "wyjsciu",
+        "saida",
+        "vystup",
+        "vystupu",
+        "vystupni",
+        "udgang",
+        "udgangseffekt",
+    )
+)
+_TO = frozenset(("range", "between"))
+_PARTS = frozenset((",", ")", "+", ";"))
+_FARTHEST = 9
 
 
 def inverter_figures(scene: Scene, kind: str) -> Found:
@@ -59,6 +92,8 @@ def _ac(scene: Scene, place: int, item: Item, kind: str, found: Found) -> None:
     behind = [one for one in scene.ahead(place, 3) if one.at - item.to <= 3]
     if any(one.what in {"panel_one", "panel_many"} and one.clause == item.clause for one in behind[:1]):
         return
+    if of_panels_taken(scene, place):
+        return
     before = [one.what for one in scene.back(place, 6) if item.at - one.to <= 4 and one.clause == item.clause]
     if (
         {"surge", "dc_power"} & set(before[:2])
@@ -75,6 +110,65 @@ def _ac(scene: Scene, place: int, item: Item, kind: str, found: Found) -> None:
             found["ac_power"] = (item.value, item, 0.9)
     elif item.glued != "-":
         _keep(found, "ac_power", item, 0.95)
+
+
+def of_panels_taken(scene: Scene, place: int) -> bool:
+    """Are they the watts of panels, or of inputs, that stand before them: "for 4 panels of up to 500 W"?"""
+    if not scene.tells(*_TAKEN):
+        return False
+    item = scene.items[place]
+    named = any(one.what in _INVERTERS and one.at - item.to <= 3 for one in scene.ahead(place, 2))
+    if named or _put_out(scene, item):
+        return False
+    each = _a_piece(scene, place, item)
+    repeated = each or _times(scene, item)
+    behind: Item | None = None  # what stands behind the one that is looked at
+    for one in scene.back(place, 10):
+        if item.at - one.to > _FARTHEST or not (each or _in_reach(scene, one, item)):
+            return False
+        if one.what in _TAKEN and (
+            one.what not in _INPUTS or repeated or not _AN_INPUT.isdisjoint(scene.tokens[one.field][one.at : one.to])
+        ):
+            return True
+        powers = one.what == NUMBER and one.unit == "W" and not (behind is not None and behind.what in _TO)
+        if powers or one.what in _OUTPUT or one.what in _INVERTERS:
+            return False
+        behind = one
+    return False
+
+
+def _a_piece(scene: Scene, place: int, item: Item) -> bool:
+    """Is it said to be the power of each of several?"""
+    near = [one for one in scene.back(place, 4) if item.at - one.to <= 2 and one.clause == item.clause]
+    near += [one for one in scene.ahead(place, 2) if one.at - item.to <= 1 and one.clause == item.clause]
+    return any(one.what == "each" for one in near)
+
+
+def _times(scene: Scene, item: Item) -> bool:
+    """As in "2 x 500 W"."""
+    tokens = scene.tokens[item.field]
+    return item.at > 1 and tokens[item.at - 1] == "x" and tokens[item.at - 2].isdigit()
+
+
+def _in_reach(scene: Scene, one: Item, item: Item) -> bool:
+    """Do both stand in one clause, or does only a bracket open between them?"""
+    return one.clause == item.clause or (
+        (between := scene.tokens[item.field][one.to : item.at]).count("(") == 1 and not _PARTS.intersection(between)
+    )
+
+
+def _put_out(scene: Scene, item: Item) -> bool:
+    """Does a word for an output stand beside it, with nothing but words between?"""
+    tokens = scene.tokens[item.field]
+    near = (*reversed(tokens[max(item.at - 3, 0) : item.at]), "", *tokens[item.to - 1 : item.to + 3])
+    before, behind = near[: near.index("")], near[near.index("") + 1 :]
+    for words in (before, behind):
+        for word in words:
+            if word in _PUT_OUT:
+                return True
+            if not word.isalpha():
+                break
+    return False
 
 
 def _high(scene: Scene, place: int) -> int | None:

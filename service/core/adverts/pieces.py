@@ -2,6 +2,7 @@
 
 from itertools import pairwise
 
+from service.core.adverts.parts import of_more
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import CURRENCIES, NUMBER, Item
 
@@ -10,6 +11,7 @@ _MOST_PALLETS = 60
 _LONG_WORD = 6
 _PALLET = ("palet", "pallet", "palle", "bancal")
 _NO_COUNT_BEFORE = frozenset(("x", "'", "°", "%", "/"))
+_OF_THEM = frozenset(("of", "davon", "ervan", "daarvan"))
 _FARTHEST = 8
 _FIRST_YEAR, _LAST_YEAR = 1990, 2035  # "2016 panels" tells a year
 _FEWEST_TUBES = 10  # a collector of twenty tubes is one piece
@@ -63,6 +65,9 @@ def _pallets(scene: Scene) -> int:
 
 def _pieces(scene: Scene, kind: str) -> int | None:
     """Pieces that the text counts; one where all of it is in the singular; None where it does not say."""
+    sold = of_more(scene)
+    if sold is not None:
+        return sold
     names = _NAMES[kind]
     told: list[int] = []
     counted: list[int] = []
@@ -162,7 +167,7 @@ def _sets_in_stock(scene: Scene, place: int, item: Item) -> bool:
     return not any(one.what.startswith(("panel_", "inverter_")) and one.clause == item.clause for one in near)
 
 
-def _told(scene: Scene, place: int, item: Item) -> bool:
+def _told(scene: Scene, place: int, item: Item) -> bool:  # noqa: PLR0911 - a row of questions
     """Behind a heading for a number, or beside "in stock", "left"?"""
     if item.spelled and item.value == 1:
         return False
@@ -177,7 +182,9 @@ def _told(scene: Scene, place: int, item: Item) -> bool:
         return scene.stands("piece", before.field, before.at)
     if before is not None and before.what == "stock" and item.at - before.to <= 3 and not _of_money(scene, place):
         return not _of_strangers(scene, item) and not _counted_before(scene, place, item, before)
-    for one in scene.ahead(place, 3) if "stock" in scene.by_what else ():
+    if "stock" not in scene.by_what or _OF_THEM.issuperset(scene.tokens[item.field][item.to : item.to + 1]):
+        return False  # "three of them have scratches"
+    for one in scene.ahead(place, 3):
         if one.at - item.to > 3 or one.clause != item.clause or one.unit in CURRENCIES:
             break
         if one.what == "stock":

@@ -124,7 +124,10 @@ def _chosen(scene: Scene, offers: Offers, field: Item | None, goods: Goods) -> t
                 and abs(item.value * goods.quantity - first_each.value) <= _TOGETHER_SHARE * first_each.value
             ):
                 return first_each, "lot"
-    for wanted in ("per_set", "each", "lot") if goods.kind == "set" else ("each", "per_set", "lot"):
+    order = ("per_set", "each", "lot") if goods.kind == "set" else ("each", "per_set", "lot")
+    if goods.kind == "set" and goods.quantity == 1 and each is not None and lot is not None and lot.value > each.value:
+        order = ("per_set", "lot", "each")  # parts one by one, then all of it together
+    for wanted in order:
         if first[wanted] is not None:
             return first[wanted], wanted
     plain = [item for item, role in offers if role is None]

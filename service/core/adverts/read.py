@@ -145,6 +145,8 @@ def _offer(
     doubts |= {code for code, true in (("part_damaged", part), ("power_conflict", two_powers)) if true}
     if least is not None:
         doubts.add("minimum_order")
+    if scene.has("again"):  # "sold? no, available again"
+        doubts -= {"sold", "reserved"}
     if goods.kind == "set" and goods.quantity == 1:
         doubts.discard("minimum_order")
     state = State(goods.kind, goods.quantity, condition, defects, delivery_of(scene), asked.shipping_cost,

@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 from itertools import count
 
 from service.core.adverts.lexemes import Lexed
-from service.core.adverts.walk import NUMBER, Item
+from service.core.adverts.walk import MONEY_UNITS, NUMBER, Item
 
 FIELDS = ("title", "body", "price_text")
 BODY_FROM = 100_000  # sentences of the body are counted from here on
@@ -118,6 +118,13 @@ def scene_of(title: Lexed, body: Lexed, price: Lexed, orders: Orders = ()) -> Sc
     kept = [item for item in body.items if not _within(item, orders)] if orders else body.items
     items = title.items + kept
     by_what = _by_what(items)
+    if "taker" in by_what:  # "a buyer for 4 panels": they are for nobody else
+        behind = {(items[place].field, items[place].to) for place in by_what["taker"]}
+        items = [item for item in items if item.what != "for" or (item.field, item.at) not in behind]
+        by_what = _by_what(items)
+    if "share" in by_what and "new" in by_what:
+        _price_when_new(items, by_what)
+        by_what = _by_what(items)
     if "q:hostile" in by_what:
         hostile = {items[place].sentence for place in by_what["q:hostile"]}
         ordering = hostile | _followers(items, hostile)
@@ -136,6 +143,18 @@ def scene_of(title: Lexed, body: Lexed, price: Lexed, orders: Orders = ()) -> Sc
         first=dict(zip(reversed(sentences), range(len(items) - 1, -1, -1), strict=True)),
         last=dict(zip(sentences, count())),
     )  # fmt: skip
+
+
+def _price_when_new(items: list[Item], by_what: dict[str, list[int]]) -> None:
+    """Where a share of a price is asked ("new 120 euro, yours for half that"), "new" before an amount names that."""
+    last = by_what["share"][-1]
+    for place in by_what["new"]:
+        item = items[place]
+        amount = next((one for one in items[place + 1 : place + 3] if one.at >= item.to), None)
+        if place > last or amount is None or amount.unit not in MONEY_UNITS or amount.at - item.to > _NEAR:
+            continue
+        if amount.clause == item.clause:
+            item.what = "new_price"
 
 
 def _by_what(items: Sequence[Item]) -> dict[str, list[int]]:

@@ -138,11 +138,19 @@ def condition_of(scene: Scene, defects: tuple[str, ...], *, part: bool) -> str:
         return "new" if scene.has("new") else "unused"
     if scene.has("used") or "q:account_bound" in scene.by_what or _served(scene):
         return "used"
-    if scene.has("new"):
+    if _new(scene):
         return "new"
     if scene.by_what.get("unused"):
         return "unused"
     return "unknown"
+
+
+def _new(scene: Scene) -> bool:
+    """Is it said that they are new, not only that so much was paid for them new?"""
+    return any(
+        not any(one.what == "new_price" and one.clause == scene.items[place].clause for one in scene.back(place, 6))
+        for place in scene.said("new")
+    )
 
 
 def _never(scene: Scene) -> bool:

@@ -1,0 +1,98 @@
+"""Is a part of more than that offered: "selling 4 of 12", "of 8 panels 3 are left"?"""
+
+from itertools import pairwise
+
+from service.core.adverts.scene import Scene
+from service.core.adverts.walk import NUMBER, Item
+
+_MOST = 5000
+_OF = frozenset(
+    (
+        "of",
+        "von",
+        "van",
+        "sur",
+        "de",
+        "di",
+        "z",
+        "ze",
+        "af",
+        "su",
+        "em",
+        "out",
+        "aus",
+        "uit",
+        "sobre",
+        "dei",
+        "delle",
+        "degli",
+        "dos",
+        "das",
+        "des",
+    )
+)
+_ARTICLES = frozenset(("the", "my", "den", "meinen", "unseren", "insgesamt", "de", "mijn", "mes", "les", "los", "las",
+                       "mis", "dei", "miei", "dos", "das", "of", "mych", "mine", "moich", "en"))  # fmt: skip
+_LEFT = frozenset((
+    "left", "remain", "remaining", "noch", "ubrig", "nog", "over", "reste", "restent", "quedan", "queda", "rimangono",
+    "restano", "rimasti", "zostaly", "zostalo", "restam", "sobram", "zbyvaji", "zbyva", "zbyly", "tilbage",
+))  # fmt: skip
+_GOODS = frozenset(("panel_one", "panel_many", "inverter_one", "inverter_many", "set_many", "piece", "other_goods"))
+_FARTHEST = 8
+
+
+def of_more(scene: Scene) -> int | None:
+    """The number of pieces that are sold or left of a greater number in the same sentence; None where none is told."""
+    places = scene.units.get("", ())
+    if len(places) < 2 or not scene.tells("selling", "stock", "between", "origin"):
+        return None
+    for first, second in pairwise(places):
+        one, two = scene.items[first], scene.items[second]
+        if one.sentence != two.sentence or two.at - one.to > _FARTHEST or not (_whole(one) and _whole(two)):
+            continue
+        if one.value < two.value:
+            if _sold(scene, first, one) and _of(scene.tokens[one.field][one.to : two.at]) and _goods(scene, second):
+                return int(one.value)
+            continue
+        there = _stock(scene, first) or _goods(scene, first)
+        if there and one.value > two.value and (_sold(scene, second, two) or _left(scene, one, two)):
+            return int(two.value)
+    return None
+
+
+def _whole(item: Item) -> bool:
+    return 0 < item.value <= _MOST and item.value == int(item.value) and item.glued not in {"-", "/", "x", "."}
+
+
+def _sold(scene: Scene, place: int, item: Item) -> bool:
+    """Does a word for selling stand directly before it?"""
+    before = scene.before(place)
+    return before is not None and before.what == "selling" and item.at - before.to <= 1 and before.clause == item.clause
+
+
+def _of(between: list[str]) -> bool:
+    """Is it nothing but "of", "of my"?"""
+    return bool(between) and between[0] in _OF and all(word in _ARTICLES for word in between[1:])
+
+
+def _goods(scene: Scene, place: int) -> bool:
+    """Do goods stand close behind it?"""
+    item = scene.items[place]
+    for one in scene.ahead(place, 4):
+        if one.what == NUMBER and not one.unit:
+            return False
+        if one.what in _GOODS:
+            return one.at - item.to <= 2
+    return False
+
+
+def _stock(scene: Scene, place: int) -> bool:
+    before = scene.before(place)
+    return before is not None and before.what == "stock" and scene.items[place].at - before.to <= 1
+
+
+def _left(scene: Scene, one: Item, two: Item) -> bool:
+    """As in "of 8 panels 3 are left"?"""
+    tokens = scene.tokens[one.field]
+    headed = any(word in _OF for word in tokens[max(one.at - 2, 0) : one.at])
+    return headed and not _LEFT.isdisjoint(tokens[one.to : two.to + 3])
