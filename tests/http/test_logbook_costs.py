@@ -81,3 +81,16 @@ def test_a_year_with_a_cause_that_began_within_the_log_counts_from_its_day_on(
     one = suspect("input_dead", logged(left, from_day))
     assert one["effect_share"] < 0.75 * lost
     assert one["effect_kwh_per_year"] == pytest.approx(lost * year_kwh(800.0), rel=0.06)
+
+
+@pytest.mark.parametrize("truly", [{"tilt_deg": 35, "azimuth_deg": 140}, {"tilt_deg": 65, "azimuth_deg": 180}])
+def test_another_plane_costs_what_the_chain_says_of_the_days_logged_and_of_a_year(truly: dict[str, float]) -> None:
+    turned = {**SET, "arrays": [{**array, "plane": truly} for array in SET["arrays"]]}
+    stated, found = (post("/v1/energy", {**one, "include": ["hours"]}).json()["energy"] for one in (SET, turned))
+    first = (31 + 28 + 31 + 30 + 31) * 24 + 1
+    june = [np.array(one["hours"]["ac_w"])[first : first + 60 * 24] for one in (stated, found)]
+    rows = [[(FIRST + timedelta(hours=k)).isoformat(), round(float(watts), 1)] for k, watts in enumerate(june[1])]
+    one = suspect("plane_differs", {"kind": "interval", "unit": "wh", "stamp": "start", "rows": rows})
+    assert one["effect_share"] == pytest.approx(1.0 - june[1].sum() / june[0].sum(), abs=0.03)
+    a_year = stated["year_kwh"]["middle"] - found["year_kwh"]["middle"]
+    assert one["effect_kwh_per_year"] == pytest.approx(a_year, abs=0.02 * stated["year_kwh"]["middle"])

@@ -54,9 +54,11 @@ from service.core.logbook import (
     witnesses,
     zone_of,
 )
+from service.core.logbook.diagnosis import turned_planes
 from service.core.logbook.expected import HOUR_S
 from service.core.logbook.more_than_told import more_than_told
 from service.core.logbook.review import MORE_THAN_EXPECTED, WAS_OFF
+from service.core.model.facts import Setup
 from service.core.model.hours import Floats, Ints
 from service.core.sky.given_times import given_weather
 
@@ -103,7 +105,7 @@ def reviewed(request: LogbookIn, deps: Deps) -> LogbookAnswerOut:
     whole = found.found.get(None)
     result = judged(reading, found.alarm, plain.energy.year_kwh, season.year_sd_share, input_silent=bool(silent),
                     input_weak=bool(named), whole=whole, snow_facts=set_.snow())  # fmt: skip
-    told = _told(silent, named, found, plain)
+    told = _told(silent, named, found, plain, log)
     if result.because == WAS_OFF and result.off is not None:
         told = [_off(result.off, zone, plain), *told]
     if told:
@@ -171,8 +173,8 @@ def _weak(days: SharedDays | None, silent: tuple[SilentInput, ...]) -> tuple[Wea
 
 
 def _told(
-    silent: tuple[SilentInput, ...], weak: tuple[WeakInput, ...], found: Witnesses, plain: Question
-) -> list[SuspectOut]:  # fmt: skip
+    silent: tuple[SilentInput, ...], weak: tuple[WeakInput, ...], found: Witnesses, plain: Question, log: Log
+) -> list[SuspectOut]:
     """All suspects, those that need no weighing first; of a cause that several logs show the surest."""
     first: dict[str, tuple[Suspect, int | None]] = {}
     for one, number in found.suspects():
@@ -187,24 +189,46 @@ def _told(
         first.pop("bypass_section_lost", None)
     by_inputs = [SuspectOut.of_silent(one, year, per_kwh) for one in silent]
     by_inputs += [SuspectOut.of_weak(one, year, per_kwh) for one in weak]
+    days = _days_of_the_year(log.total.begin_s)
     return by_inputs + [
-        SuspectOut.of(one, number, year, per_kwh, _at_lower_limit(one, plain) if number is None else None)
+        SuspectOut.of(one, number, year, per_kwh, _by_the_chain(one, plain, days) if number is None else None)
         for one, number in first.values()
     ]
 
 
-def _at_lower_limit(one: Suspect, plain: Question) -> YearLost | None:
-    """What the set's year at the limit that was found is short of the year as stated; None of other causes."""
-    found_w, inverter = one.evidence.get("flat_top_w"), plain.setup.inverter
-    if one.code != "limit_lower_than_stated" or found_w is None or found_w <= 0.0:
+def _by_the_chain(one: Suspect, plain: Question, logged_days: Ints) -> YearLost | None:
+    """What the set's year as it was found is short of the year as stated; None of causes that change no fact of it."""
+    found = _as_found(one, plain.setup)
+    if found is None:
         return None
-    lower = replace(plain.setup, inverter=replace(inverter, set_limit_w=min(found_w, inverter.set_limit_w)))
-    limited = plain.instead(lower, plain.assumptions)
-    kwh = (plain.energy.year_kwh.middle or 0.0) - (limited.energy.year_kwh.middle or 0.0)
-    accounts = [one.account() for one in (plain, limited)]
+    other = plain.instead(found, plain.assumptions)
+    kwh = (plain.energy.year_kwh.middle or 0.0) - (other.energy.year_kwh.middle or 0.0)
+    accounts = [one.account() for one in (plain, other)]
     savings = [one.saving_first_year.middle for one in accounts if one is not None]
     known = [saving for saving in savings if saving is not None]
-    return YearLost(kwh=max(kwh, 0.0), worth=max(known[0] - known[1], 0.0) if len(known) == len(accounts) else None)
+    worth = known[0] - known[1] if len(known) == len(accounts) else None
+    if one.code == "limit_lower_than_stated":  # what is at the limit shows in the log itself
+        return YearLost(kwh=max(kwh, 0.0), worth=None if worth is None else max(worth, 0.0))
+    stated_w, found_w = (one.energy.ac_w.reshape(365, 24)[logged_days].sum() for one in (plain, other))
+    return YearLost(kwh=kwh, worth=worth, log_share=float(1.0 - found_w / stated_w) if stated_w > 0.0 else None)
+
+
+def _as_found(one: Suspect, setup: Setup) -> Setup | None:
+    """The set with the limit, or in the planes, that the log speaks for."""
+    if one.code == "limit_lower_than_stated" and (found_w := one.evidence.get("flat_top_w") or 0.0) > 0.0:
+        inverter = setup.inverter
+        return replace(setup, inverter=replace(inverter, set_limit_w=min(found_w, inverter.set_limit_w)))
+    if one.code == "plane_differs" and "tilt_by_deg" in one.evidence:
+        planes = turned_planes(setup.arrays, one.evidence["tilt_by_deg"], one.evidence["azimuth_by_deg"])
+        arrays = zip(setup.arrays, planes, strict=True)
+        return replace(setup, arrays=tuple(replace(array, plane=plane) for array, plane in arrays))
+    return None
+
+
+def _days_of_the_year(begins_s: Ints) -> Ints:
+    """Days of which there are rows, counted from 0; 31 December of a leap year is the 365th too."""
+    days = np.unique(begins_s.astype("datetime64[s]").astype("datetime64[D]"))
+    return np.unique(np.minimum((days - days.astype("datetime64[Y]")).astype(np.int64), 364))
 
 
 @dataclass(frozen=True)

@@ -15,10 +15,11 @@ from service.core.logbook import LostTime, SilentInput, Suspect, WeakInput
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class YearLost:
-    """What a cause costs in a usual year; None: not known."""
+    """What a cause costs in a usual year, and of the days logged where the chain told that too; None: not known."""
 
     kwh: float | None
     worth: float | None
+    log_share: float | None = None
 
 
 class SuspectOut(Out):
@@ -33,7 +34,8 @@ class SuspectOut(Out):
     )
     effect_kwh_per_year: r.Kwh | None = Field(
         description="What it costs in a usual year while it lasts: of a cause that began within the log at its full "
-        "rate, of a lower limit what the set's year is short of then."
+        "rate, of a lower limit or another plane what the set's year is short of then; below nought where it gives "
+        "more."
     )
     effect_per_year: r.Money | None = Field(description="What that costs; null where no price per kWh is known.")
     since: str | None = Field(
@@ -55,6 +57,7 @@ class SuspectOut(Out):
         return cls.from_core(
             one,
             input=number,
+            effect_share=one.effect_share if lost.log_share is None else lost.log_share,
             effect_kwh_per_year=lost.kwh,
             effect_per_year=lost.worth,
             evidence=dict(one.evidence),

@@ -7,6 +7,7 @@ from service.core.logbook.diagnosis.input_silent import SilentInput, silent_inpu
 from service.core.logbook.diagnosis.input_weak import SharedDays, WeakInput, all_compared, weak_inputs
 from service.core.logbook.diagnosis.lower_limit import clipped_steps
 from service.core.logbook.diagnosis.plane_fit import PlaneFit
+from service.core.logbook.diagnosis.set_model import turned_planes
 
 __all__ = [
     "BESIDE_ANOTHER",
@@ -23,5 +24,6 @@ __all__ = [
     "may_have_alone",
     "silent_inputs",
     "suspects",
+    "turned_planes",
     "weak_inputs",
 ]
