@@ -552,3 +552,22 @@ def test_days_of_changing_sky_alone_are_no_fall() -> None:
     found = post(PATH, {**TWO_INPUTS, "readings": both(1.0)}).json()["logbook"]
     assert found["conclusion"] == "nothing_unusual"
     assert "input_dead" not in {one["code"] for one in found["suspects"]}
+
+
+@pytest.mark.parametrize("hours", [-8, -4, 3, 6, 12])
+@pytest.mark.parametrize("form", ["interval", "counter"])
+def test_a_clock_that_is_off_by_hours_is_named_first_and_set_right(hours: int, form: str) -> None:
+    told = [[(datetime.fromisoformat(at) + timedelta(hours=hours)).isoformat(), value] for at, value in rows()]
+    if form == "counter":
+        told = [[at, round(total, 3)] for (at, _), total in zip(told, np.cumsum([v for _, v in told]), strict=True)]
+    readings = {"kind": form, "unit": "wh", "rows": told, **({"stamp": "start"} if form == "interval" else {})}
+    found = review(readings)
+    first = found["suspects"][0]
+    assert (found["conclusion"], found["because"]["code"], first["code"]) == (
+        "something_wrong", "cause_found", "clock_shift"
+    )  # fmt: skip
+    assert (first["evidence"]["fast_by_h"] - hours) % 24 in {0, 23, 1}
+    assert found["ratio"] == pytest.approx(1.0, abs=0.05)
+    if abs(hours) > 3:  # three hours in June hardly reach the dark, and show in the course of clear days
+        assert [one["facts"]["fast_by_h"] for one in found["findings"] if one["code"] == "clock_set_right"]
+    assert "by_night" not in {one["code"] for one in found["findings"]}

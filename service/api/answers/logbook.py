@@ -18,6 +18,7 @@ from service.api.schemas.logbook_out import LogbookAnswerOut, LogbookOut
 from service.api.schemas.pause import no_garbage_looked_for
 from service.core.logbook import (
     Ceiling,
+    Conclusion,
     Course,
     Diagnosis,
     Expected,
@@ -54,6 +55,7 @@ from service.core.logbook import (
     witnesses,
     zone_of,
 )
+from service.core.logbook.clock_hours import clock_off_h
 from service.core.logbook.diagnosis import turned_planes
 from service.core.logbook.expected import HOUR_S
 from service.core.logbook.more_than_told import more_than_told
@@ -63,6 +65,7 @@ from service.core.model.hours import Floats, Ints
 from service.core.sky.given_times import given_weather
 
 YEAR_H = 8760.0
+CLOCK_SET_RIGHT = "clock_set_right"
 # How far a day's energy lies from what hours of a series make of it: a sensor beside the set sees its clouds, one some
 # kilometres away others. Judgement; nobody said which it is.
 _DAY_BY_WEATHER_SD = 0.15
@@ -108,6 +111,9 @@ def reviewed(request: LogbookIn, deps: Deps) -> LogbookAnswerOut:
     told = _told(silent, named, found, plain, log)
     if result.because == WAS_OFF and result.off is not None:
         told = [_off(result.off, zone, plain), *told]
+    if (ahead_h := _clock_ahead_h(log)) is not None:
+        told = [_clock(ahead_h), *(one for one in told if one.code != "clock_shift")]
+        result = replace(result, conclusion=Conclusion.SOMETHING_WRONG, because="cause_found")
     if told:
         first = told[0]
         result = replace(result, wrong_share=found.wrong_share(first.code, first.input, first.sureness_share))
@@ -144,6 +150,18 @@ def _rated_w(set_: "_Set") -> dict[int, float]:
     for array in set_.question.setup.arrays:
         rated[array.input] = rated.get(array.input, 0.0) + array.count * array.panel.rated_power_w
     return rated
+
+
+def _clock_ahead_h(log: Log) -> int | None:
+    """By how many hours the log's clock was ahead, where it was set right before all else."""
+    return next((int(str(note.facts["fast_by_h"])) for note in log.notes if note.code == CLOCK_SET_RIGHT), None)
+
+
+def _clock(ahead_h: int) -> SuspectOut:
+    """A clock that is off by hours: what it hides is nothing, once it is set right."""
+    evidence = {"fast_by_h": float(ahead_h)}
+    suspect = Suspect(code="clock_shift", sureness_share=0.99, effect_share=0.0, evidence=evidence)
+    return SuspectOut.of(suspect, None, 0.0, None)
 
 
 def _off(off: LostTime, zone: Zone, plain: Question) -> SuspectOut:
@@ -291,7 +309,13 @@ def _log(readings: ReadingsIn, pointer: str, set_: _Set) -> tuple[Log, Zone]:
     )
     shares = None if readings.by_input is None else set_.shares()
     log = log_of([(number, rows) for number, rows, _ in parts], [ceiling] * len(parts), zone, shares)
-    return replace(log, notes=(*_of_the_clock([one for *_, one in parts]), *log.notes)), zone
+    notes = _of_the_clock([one for *_, one in parts])
+    ahead_h = clock_off_h(log.total, set_.typical.hours_w(), set_.typical.standard_offset_s)
+    if ahead_h:
+        right = [(number, replace(rows, at_s=rows.at_s - ahead_h * HOUR_S)) for number, rows, _ in parts]
+        log = log_of(right, [ceiling] * len(parts), zone, shares)
+        notes.append(LogNote(code=CLOCK_SET_RIGHT, count=seconds.size, facts={"fast_by_h": ahead_h}))
+    return replace(log, notes=(*notes, *log.notes)), zone
 
 
 def _of_the_clock(moments: list[Moments]) -> list[LogNote]:

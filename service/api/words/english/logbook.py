@@ -29,7 +29,7 @@ TEXTS: Mapping[str, str] = {
     "also.not_logged": "Of {days} days nothing was logged: about {kwh:.0f} kWh are not in the log.",
     "also.not_logged.one": "Of one day nothing was logged: about {kwh:.1f} kWh are not in the log.",
     "because.not_a_solar_log": "So much of this log's energy lies in the dark that it is none of panels alone, "
-    "whatever hours the clock is off. Is it another meter's, that of a store, or is its clock off by half a day? "
+    "by whatever full hours the clock is put right. Is it another meter's, or that of a store? "
     "Nothing is reckoned from it.",
     "because.store_behind_it": "What this log holds in the dark is at one power until it stops, as a store gives it "
     "that the panels have filled. Such a log tells of the store, not of the sun: send what goes into the store, or "
@@ -142,11 +142,13 @@ TEXTS: Mapping[str, str] = {
     "note.more_gaps": "{count} more gaps are not listed; the largest are.",
     "note.by_night": "{percent:.0f} % of the energy lies in hours in which the sun is down: the clock or its zone is "
     "wrong, or the values are not those of a solar set.",
-    "note.not_a_solar_log": "{percent:.0f} % of the energy in the dark is more than a clock explains that is off by up "
-    "to three hours: these are not the values of panels alone.",
+    "note.not_a_solar_log": "{percent:.0f} % of the energy in the dark is more than any clock explains: these are not "
+    "the values of panels alone.",
     "note.store_behind_it": "{percent:.0f} % of the energy lies in the dark, at one power until it stops: that is a "
     "store's, not the sun's.",
     "note.turned_clamp": "{count} values lie below nought and next to none above: their sign was turned.",
+    "note.clock_set_right": "The log's clock is {fast_by_h} hours ahead of the sun (behind it, where below nought): "
+    "all {count} times were set right before anything else was looked at.",
     "note.wall_clock": "{count} times have no offset and were read on the wall clock of the site, summer time in.",
     "note.standard_time": "{count} times have no offset and keep standard time all year: they name an hour that the "
     "wall clock skips, or the sun's noon stays at one hour of theirs when the clock is put on or back. All were read "
