@@ -1,11 +1,10 @@
 """Adverts are read for what they say, in ten languages; hostile text is harmless."""
 
-import time
-
 import pytest
 
 from service.core.adverts import Advert, read_advert, vocabulary_of
 from service.data.advert_words import load_advert_words
+from tests.growth import grows_within
 
 WORDS = vocabulary_of(load_advert_words())
 
@@ -110,16 +109,7 @@ def test_a_voltage_that_so_many_cells_cannot_have_is_doubted():
 
 @pytest.mark.parametrize("text", HOSTILE)
 def test_a_hostile_text_is_read_in_time_that_grows_with_its_length(text):
-    def took(body):
-        times = []
-        for _ in range(3):
-            begun = time.process_time()
-            read(body)
-            times.append(time.process_time() - begun)
-        return min(times)
-
-    whole, part = took(text[:20_000]), took(text[:5000])
-    assert whole < 12 * part + 0.02
+    assert grows_within(lambda: read(text[:5000]), lambda: read(text[:20_000]), 12)
 
 
 DEFECTS = [

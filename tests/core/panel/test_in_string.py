@@ -1,7 +1,5 @@
 """One string of unlike panels is bound by one current; a weak panel is passed by where that gives more."""
 
-import time
-
 import numpy as np
 import pytest
 
@@ -112,14 +110,3 @@ def test_panels_that_are_lit_alike_share_what_their_string_gives():
     assert alike[1].power_w == pytest.approx(2 * alike[0].power_w, rel=1e-12)
     three = drawn_in_string([branch(STRONG, in_series=3), branch(WEAK)], OPEN)
     assert total(alike) == pytest.approx(total(three), rel=1e-12)
-
-
-def test_a_year_of_a_string_takes_less_than_a_third_of_a_second():
-    hours = np.linspace(1, 1000, 4400)
-    pair = [
-        Branch(diode=d, irradiance_w_per_m2=hours, cell_c=np.full(4400, 40.0), in_series=1, strings=1.0)
-        for d in (STRONG, WEAK)
-    ]
-    start = time.process_time()
-    drawn_in_string(pair, OPEN)
-    assert time.process_time() - start < 0.3
