@@ -154,7 +154,8 @@ def _rated_w(set_: "_Set") -> dict[int, float]:
 
 def _clock_ahead_h(log: Log) -> int | None:
     """By how many hours the log's clock was ahead, where it was set right before all else."""
-    return next((int(str(note.facts["fast_by_h"])) for note in log.notes if note.code == CLOCK_SET_RIGHT), None)
+    told = (note.facts["fast_by_h"] for note in log.notes if note.code == CLOCK_SET_RIGHT)
+    return next((hours for hours in told if isinstance(hours, int)), None)
 
 
 def _clock(ahead_h: int) -> SuspectOut:

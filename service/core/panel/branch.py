@@ -66,33 +66,30 @@ class Drawn:
         )
 
 
-def side_by_side(branches: Sequence[Branch]) -> tuple[list[Branch], list[tuple[int, float]]]:
+Merged = tuple[list[Branch], list[tuple[int, float]]]
+
+
+def side_by_side(branches: Sequence[Branch]) -> Merged:
     """Parallel branches with those that are lit alike as one, and of each its place among these and its share of it."""
-    whole: list[Branch] = []
-    found = []
-    for branch in branches:
-        at = _first(whole, [one.in_series == branch.in_series and one.lit_as(branch) for one in whole])
-        if at == len(whole):
-            whole.append(branch)
-        else:
-            whole[at] = replace(whole[at], strings=whole[at].strings + branch.strings)
-        found.append(at)
-    return whole, [(at, branch.strings / whole[at].strings) for at, branch in zip(found, branches, strict=True)]
+    return _merged(branches, "strings", "in_series")
 
 
-def one_after_the_other(branches: Sequence[Branch]) -> tuple[list[Branch], list[tuple[int, float]]]:
+def one_after_the_other(branches: Sequence[Branch]) -> Merged:
     """The same of branches in one string."""
+    return _merged(branches, "in_series", "strings")
+
+
+def _merged(branches: Sequence[Branch], adds: str, same: str) -> Merged:
+    """``adds`` and ``same`` name the count that grows and the one in which branches that become one agree."""
     whole: list[Branch] = []
     found = []
     for branch in branches:
-        at = _first(whole, [one.strings == branch.strings and one.lit_as(branch) for one in whole])
+        alike = (getattr(one, same) == getattr(branch, same) and one.lit_as(branch) for one in whole)
+        at = next((at for at, is_alike in enumerate(alike) if is_alike), len(whole))
         if at == len(whole):
             whole.append(branch)
         else:
-            whole[at] = replace(whole[at], in_series=whole[at].in_series + branch.in_series)
+            whole[at] = replace(whole[at], **{adds: getattr(whole[at], adds) + getattr(branch, adds)})
         found.append(at)
-    return whole, [(at, branch.in_series / whole[at].in_series) for at, branch in zip(found, branches, strict=True)]
-
-
-def _first(whole: Sequence[Branch], alike: Sequence[bool]) -> int:
-    return alike.index(True) if True in alike else len(whole)
+    shares = (getattr(branch, adds) / getattr(whole[at], adds) for at, branch in zip(found, branches, strict=True))
+    return whole, list(zip(found, shares, strict=True))
