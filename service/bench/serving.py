@@ -304,11 +304,11 @@ def _ask(connection: http.client.HTTPConnection, method: str, path: str, body: b
 
 
 def _cpu_of(pid: int, repeats: int, ask: Callable[[], None]) -> float:
-    """CPU seconds that the process spent on one call, as a mean over ``repeats``."""
+    """CPU seconds that the process spent on one call, as a mean over ``repeats``; of all at least half a clock tick."""
     before = _cpu_s(pid)
     for _ in range(repeats):
         ask()
-    return (_cpu_s(pid) - before) / repeats
+    return max(_cpu_s(pid) - before, 0.5 / os.sysconf("SC_CLK_TCK")) / repeats
 
 
 def _cpu_s(pid: int) -> float:
