@@ -14,6 +14,7 @@ from pathlib import Path
 import uvicorn
 
 from service.data.local_rules import CardError, own_cards
+from service.data.weather_files import WeatherFileError, weather_files
 from service.memory import keep_freed_memory
 from service.settings import Settings, SettingsError, from_environment
 
@@ -50,14 +51,15 @@ def main(arguments: Sequence[str] | None = None) -> int:
     run: Callable[[argparse.Namespace], int] = chosen.run
     try:
         return run(chosen)
-    except (SettingsError, CardError) as error:
+    except (SettingsError, CardError, WeatherFileError) as error:
         print(error, file=sys.stderr)
         return 2
 
 
 def _serve(chosen: argparse.Namespace) -> int:
     settings = from_environment(os.environ)
-    own_cards(settings.rule_cards_folder)  # a bad card stops the start here, before any worker is born
+    own_cards(settings.rule_cards_folder)  # a bad card or file stops the start here, before any worker is born
+    weather_files(settings.weather_folder)
     host = chosen.host or settings.host
     gc.disable()  # what a start makes stays: collecting on the way took a sixth of it; ``from_env`` turns it on again
     uvicorn.run(

@@ -39,6 +39,7 @@ from service.data.places import known_time_zones
 from service.data.prices import load_prices
 from service.data.seller_questions import load_seller_questions
 from service.data.version import data_version
+from service.data.weather_files import weather_files
 from service.memory import keep_freed_memory
 from service.settings import Settings, from_environment
 
@@ -120,13 +121,14 @@ def deps_of(settings: Settings) -> Deps:
     """Read every table, once.
 
     Raises:
-        CardError: a rule card of the operator's makes no sense.
+        CardError, WeatherFileError: a rule card or weather file of the operator's makes no sense.
     """
-    own = own_cards(settings.rule_cards_folder)
+    own, hours = own_cards(settings.rule_cards_folder), weather_files(settings.weather_folder)
     rule_cards = with_own(load_rule_cards(), own)
+    added = repr([sorted(own.items()), *((name, hours[name].digest) for name in hours)]) if own or hours else ""
     return Deps(
         service_version=__version__,
-        data_version=data_version(repr(sorted(own.items())).encode() if own else b""),
+        data_version=data_version(added.encode()),
         today=today,
         climate=load_climate(),
         default_tables=DefaultTables(prices=load_prices(), rule_cards=rule_cards, panels=load_panel_list()),
@@ -136,6 +138,7 @@ def deps_of(settings: Settings) -> Deps:
         demand_shape=load_demand_shape(),
         rule_cards=rule_cards,
         own_areas=frozenset(own),
+        weather_files=hours,
         cautions=CautionTable.of(load_cautions()),
         known_time_zones=known_time_zones(),
         cause_weights=load_cause_weights(),

@@ -31,6 +31,7 @@ class Settings:
     set_cache_size: int = 8
     panel_cache_size: int = 512
     rule_cards_folder: str = ""
+    weather_folder: str = ""
     log_level: str = "info"
 
 
@@ -128,6 +129,11 @@ TABLE: tuple[Setting, ...] = (
         "rule_cards_folder",
         _matching(r"[^\u0000]{0,4096}", "must be the path of a folder"),
         "Folder with rule cards of your own, one JSON file an area; they replace the packaged ones of that area.",
+    ),
+    Setting(
+        "weather_folder",
+        _matching(r"[^\u0000]{0,4096}", "must be the path of a folder"),
+        "Folder with hourly weather files (EPW) that requests may name; at most 50, some 0.3 MB each in memory.",
     ),
     Setting("log_level", _one_of("debug", "info", "warning", "error"), "Least weighty line that is logged."),
 )

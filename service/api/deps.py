@@ -21,6 +21,7 @@ from service.core.model.place_facts import PlaceFacts
 from service.core.rules import RuleCard
 from service.core.tilt import Stand as MovableStand
 from service.data.climate import ClimateTable
+from service.data.weather_files import WeatherFile
 
 T = TypeVar("T")
 # A thing with what was assumed of it, in the form in which it is answered; that form stands above this module.
@@ -59,8 +60,8 @@ class Deps:
     was sent, both with what was assumed of it, ``movable`` the sets whose planes were asked about, ``listed`` what was
     found out about homes, panels and inverters of shortlists, ``listed_directs`` the d.c. hours of the sets on them.
     ``seller_questions``: by code and language. ``own_areas``: areas whose rule cards the operator keeps instead of the
-    packaged ones. ``read_advert_words`` makes the words of adverts once, when they are first asked for: it takes longer
-    than all other tables and most questions need none.
+    packaged ones. ``weather_files``: those that the operator keeps, by name. ``read_advert_words`` makes the words of
+    adverts once, when they are first asked for: it takes longer than all other tables and most questions need none.
     """
 
     service_version: str
@@ -74,6 +75,7 @@ class Deps:
     demand_shape: DemandShape
     rule_cards: Mapping[str, tuple[RuleCard, ...]]
     own_areas: frozenset[str]
+    weather_files: Mapping[str, WeatherFile]
     cautions: CautionTable
     known_time_zones: frozenset[str]
     cause_weights: CauseWeights

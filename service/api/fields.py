@@ -121,7 +121,7 @@ Days = Literal[
 ]
 Wish = Literal["quick_payback", "most_value", "least_outlay_per_kwh"]
 Include = Literal["used", "hours", "moves", "what_if"]
-WeatherSource = Literal["climate", "given"]
+WeatherSource = Literal["climate", "given", "file"]
 Stamp = Literal["start", "middle", "end"]
 LogKind = Literal["counter", "interval", "power", "month"]
 LogUnit = Literal["kwh", "wh", "w"]
@@ -290,6 +290,9 @@ _TIME = r"^[12][0-9]{3}-[01][0-9]-[0-3][0-9][Tt][0-2][0-9]:[0-5][0-9](:[0-5][0-9
 CLOCK = r"^([01][0-9]|2[0-3]):[0-5][0-9]$|^24:00$"
 Name = Annotated[str, text("A name of yours, repeated in the answer.", "left", 60)]
 ModelCode = Annotated[str, text("The maker's model code.", "HL-440", 80)]
+WeatherFileName = Annotated[
+    str, text("A weather file that the operator keeps; GET /v1/vocabulary lists them.", "nordmole-pier", 80)
+]
 Material = Annotated[str, text("What stands in front of the panel.", "glass", 40)]
 Cause = Annotated[str, text("What throws the shadow.", "tree", 40)]
 What = Annotated[str, text("What the money is for.", "panels", 60)]

@@ -155,8 +155,11 @@ CASES: dict[str, tuple[str, dict[str, Any], str]] = {
                       "/tariff/periods/0/rates/0/months"),
     "a price for what is unpaid": ("", {**SMALLEST, "tariff": period(export="unpaid", export_price_per_kwh=0.08)},
                                    "/tariff/periods/0/export_price_per_kwh"),
-    "hours beside the climate": ("weather_climate", {**SMALLEST, "weather": {"source": "climate", "series": JUNE}},
+    "hours beside the climate": ("weather_series", {**SMALLEST, "weather": {"source": "climate", "series": JUNE}},
                                  "/weather/series"),
+    "a file beside the climate": ("weather_file", {**SMALLEST, "weather": {"source": "climate", "file": "pier"}},
+                                  "/weather/file"),
+    "a file that nobody keeps": ("no_files", {**SMALLEST, "weather": {"source": "file", "file": "pier"}}, "/weather"),
     "times beside a step": ("times_twice", weather({"times": ["2025-06-01T10:00Z", "2025-06-01T11:00Z"],
                                                     "step_minutes": 60, "stamp": "end", "ghi_w_per_m2": [300, 310]}),
                             "/weather/series/step_minutes"),
@@ -192,6 +195,8 @@ CASES: dict[str, tuple[str, dict[str, Any], str]] = {
                                         f"{PANEL}/max_power_current_a"),
     "a whole label of another power": ("", panel(**{**LABEL, "max_power_voltage_v": 26}),
                                        f"{PANEL}/max_power_voltage_v"),
+    "a file beside a log": ("file_of_no_year", {**readings(rows=ROWS), "weather": {"source": "file", "file": "pier"}},
+                            "/weather"),
     "power in kWh": ("log_unit", readings(kind="power", rows=ROWS), "/readings/unit"),
     "rows beside a step": ("log_twice", readings(rows=ROWS, step_minutes=60), "/readings/step_minutes"),
     "rows beside inputs": ("log_twice", readings(rows=ROWS, by_input=[{"input": 1, "rows": ROWS}]), "/readings/rows"),
@@ -216,7 +221,8 @@ PLAINLY = {"more used of a roof than it gives", "a band out of order",
 
 BOARDS = {"two adverts of one name", "a new set without room"}
 AT_THE_DOOR = {"a value and none"}
-LOGS = {"power in kWh", "rows beside a step", "rows beside inputs", "an input logged twice"}
+LOGS = {"a file beside a log", "power in kWh", "rows beside a step", "rows beside inputs", "an input logged twice"}
+OF_A_FOLDER = {"no_such_file", "file_elsewhere"}  # test_weather_files.py has theirs
 ACCOUNTS = {"an account of a day"}  # asked of /v1/appraisal
 OF_ANOTHER_PATH = {"an account of one plane"}  # what is then still wrong is another thing
 
@@ -254,7 +260,9 @@ def test_a_contradiction_is_told_where_it_stands_with_an_example_that_resolves_i
 
 
 def test_every_sentence_of_a_contradiction_has_its_case() -> None:
-    assert set(codes_of("problems", "mistake.contradiction.")) == {sentence for sentence, _, _ in CASES.values()} - {""}
+    assert set(codes_of("problems", "mistake.contradiction.")) == (
+        {sentence for sentence, _, _ in CASES.values()} | OF_A_FOLDER
+    ) - {""}
 
 
 def test_every_contradiction_of_the_core_is_raised_with_what_is_accepted_and_an_example() -> None:

@@ -106,7 +106,7 @@ class Question:
         as_of = day_of(request.as_of, deps)
         place, sky = place_of(request.site, deps)
         given = request.given()
-        place, weather = weather_of(given, place, sky, parts=isinstance(request, EnergyIn))
+        place, weather = weather_of(given, place, sky, deps.weather_files, parts=isinstance(request, EnergyIn))
         facing = facing_at(request.site, place, sky)
         typical, sky = sky, sky if weather is None else weather.sky
         whole = weather is None or weather.whole_year

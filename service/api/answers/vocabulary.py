@@ -15,7 +15,15 @@ from service.api.schemas.logbook import LogbookIn
 from service.api.schemas.pickup import PickupCheckIn
 from service.api.schemas.requests import AppraisalIn, PaybackIn
 from service.api.schemas.shortlist import ShortlistIn
-from service.api.schemas.vocabulary import ClosedListOut, DefaultOut, FieldOut, NumberOut, VocabularyOut, WordOut
+from service.api.schemas.vocabulary import (
+    ClosedListOut,
+    DefaultOut,
+    FieldOut,
+    NumberOut,
+    VocabularyOut,
+    WeatherFileOut,
+    WordOut,
+)
 from service.api.words import codes_of, template_of
 from service.core.appraisal import MOMENTS, Choice
 from service.core.completion import default_rows
@@ -75,6 +83,7 @@ def vocabulary(deps: Deps) -> VocabularyOut:
         **_for_sale_and_running(),
         problems=_words("problems", codes_of("problems", "title."), "title."),
         defaults=[DefaultOut.from_core(row) for row in default_rows()],
+        weather_files=[WeatherFileOut.from_core(file, name=name) for name, file in deps.weather_files.items()],
         **editions(deps),
     )
 

@@ -7,45 +7,76 @@ from typing import Any
 from service.api.schemas.mistakes import Found, RefusedRequest
 from service.api.words import say
 from service.core.completion import climate_of_given, default_rows
+from service.core.errors import ContradictionError
 from service.core.model.hours import SkyYear
 from service.core.model.place import Plane
 from service.core.model.place_facts import PlaceFacts
 from service.core.model.weather import GivenSky
 from service.core.sky import given_sky
+from service.data.weather_files import WeatherFile
 
 _CLIMATE = {"source": "climate"}
+_MOST_SHOWN = 12  # names of files in a message; GET /v1/vocabulary lists all
+_MOST_KM = 50  # from the place of a file: judgement, about a cell of the climate table
 
 
 def weather_of(
-    given: Mapping[str, Any], place: PlaceFacts, typical: SkyYear, *, parts: bool
+    given: Mapping[str, Any], place: PlaceFacts, typical: SkyYear, files: Mapping[str, WeatherFile], *, parts: bool
 ) -> tuple[PlaceFacts, GivenSky | None]:
-    """The hours that the request gives, and the place as sure as they are; None where the climate is asked.
+    """The hours that the request gives or names, and the place as sure as they are; None where the climate is asked.
 
     Args:
         given: the request as sent.
         place: what the tables know of it.
         typical: its typical year.
+        files: the operator's weather files by name.
         parts: does the question take a part of a year?
 
     Raises:
         ContradictionError: the series makes no hours.
         RefusedRequest: a part of a year where that does not do.
     """
-    series = given.get("weather", {}).get("series")
+    weather = given.get("weather", {})
+    series = _series_of_file(weather["file"], given["site"], files) if "file" in weather else weather.get("series")
     if series is None:
         return place, None
     site = given["site"]
-    sky = given_sky(
-        series,
-        _planes(given) if series.get("plane_w_per_m2") else (),
-        site.get("ground_reflectance_share", _usual_ground()),
-        place.climate,
-        site.get("time_zone") or place.time_zone,
-        typical,
-    )
+    try:
+        sky = given_sky(
+            series,
+            _planes(given) if series.get("plane_w_per_m2") else (),
+            site.get("ground_reflectance_share", _usual_ground()),
+            place.climate,
+            site.get("time_zone") or place.time_zone,
+            typical,
+        )
+    except ContradictionError as error:
+        if "file" in weather:  # its hours stand nowhere in the request
+            error.pointer, error.given = "/weather/file", weather["file"]
+        raise
     if not sky.whole_year:
         _refuse_part(given, sky, parts=parts)
     return replace(place, climate=climate_of_given(place.climate, whole_year=sky.whole_year)), sky
+
+
+def _series_of_file(name: str, site: Mapping[str, Any], files: Mapping[str, WeatherFile]) -> Mapping[str, Any]:
+    """The hours of a file.
+
+    Raises:
+        RefusedRequest: there is no such file, or it tells of another place.
+    """
+    away_km = {known: file.km_from(site["latitude_deg"], site["longitude_deg"]) for known, file in files.items()}
+    near = [known for known in sorted(files, key=away_km.__getitem__) if away_km[known] <= _MOST_KM]
+    if name in near:
+        return files[name].series()
+    found, why = Found(), "file_elsewhere" if name in files else "no_such_file" if files else "no_files"
+    example: object = _CLIMATE
+    pointer, accepted = "/weather", say("problems", "accepted.climate", {"most_km": _MOST_KM})
+    if near:
+        pointer, example = "/weather/file", near[0]
+        accepted = say("problems", "accepted.weather_files", {"names": ", ".join(near[:_MOST_SHOWN])})
+    found.contradiction(pointer, name, why, accepted, example, distance_km=away_km.get(name, 0.0))
+    raise RefusedRequest("contradiction", tuple(found.mistakes))
 
 
 def _planes(given: Mapping[str, Any]) -> list[Plane]:

@@ -55,6 +55,14 @@ class DefaultOut(Out):
     high: float | None
 
 
+class WeatherFileOut(Out):
+    """A weather file that a request may name."""
+
+    name: str = Field(max_length=80)
+    latitude_deg: float
+    longitude_deg: float
+
+
 class VocabularyOut(Out):
     """Every word, code and default."""
 
@@ -99,5 +107,6 @@ class VocabularyOut(Out):
     commissioning: list[WordOut] = Field(description="The first minutes after plugging in, by area where that matters.")
     problems: list[WordOut]
     defaults: list[DefaultOut]
+    weather_files: list[WeatherFileOut] = Field(description="Those that the operator keeps; empty where none.")
     service_version: str
     data_version: str

@@ -83,7 +83,11 @@ class SeriesIn(In):
 
 
 class WeatherIn(In):
-    """Which weather the answer rests on: the embedded climate, or a series of the caller's own."""
+    """Which weather the answer rests on: the embedded climate, the caller's own series, or a file of the operator's."""
 
-    source: f.WeatherSource = Field(description="climate: the embedded one. given: that of ``series``.")
+    source: f.WeatherSource = Field(
+        description="climate: the embedded one. given: that of ``series``. file: that of ``file``, of a place within "
+        "50 km; a log has days of its own and takes none."
+    )
     series: SeriesIn | None = None
+    file: f.WeatherFileName | None = None

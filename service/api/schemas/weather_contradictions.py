@@ -5,19 +5,26 @@ from typing import Any
 
 from service.api.schemas.array import ArrayIn
 from service.api.schemas.guide import guide_of
+from service.api.schemas.logbook import LogbookIn
 from service.api.schemas.mistakes import NOTHING, Found, Mistake
 from service.api.schemas.requests import AppraisalIn, EnergyIn
 from service.api.schemas.weather import SeriesIn, WeatherIn
 from service.api.words import say
 
 _SERIES = "/weather/series"
+_READ_FROM = {"climate": None, "given": "series", "file": "file"}
 _COLUMNS = ("ghi_w_per_m2", "dni_w_per_m2", "dhi_w_per_m2", "air_c", "wind_m_per_s")
 
 
 def of_the_weather(request: AppraisalIn, found: Found) -> None:
     """All contradictions of the request's weather."""
     weather = request.weather
-    if weather is None or not _source(weather, found) or weather.series is None:
+    if weather is None or not _source(weather, found):
+        return
+    if weather.file is not None and isinstance(request, LogbookIn):
+        accepted = say("problems", "accepted.hours_or_climate")
+        found.contradiction("/weather", weather.file, "file_of_no_year", accepted, {"source": "climate"})
+    if weather.series is None:
         return
     series = weather.series
     _times(series, found)
@@ -28,19 +35,21 @@ def of_the_weather(request: AppraisalIn, found: Found) -> None:
 
 
 def _source(weather: WeatherIn, found: Found) -> bool:
-    """Does the source go with the series?"""
-    if weather.source == "given" and weather.series is None:
-        found.mistakes.append(_missing("series", "series"))
-        return False
-    if weather.source == "climate" and weather.series is not None:
-        accepted = say("problems", "accepted.alone", {"beside": '"source": "climate"'})
-        found.contradiction(_SERIES, {}, "weather_climate", accepted, NOTHING)
-        return False
-    return True
+    """Does what is there go with the source?"""
+    wanted, before = _READ_FROM[weather.source], len(found.mistakes)
+    for name in ("series", "file"):
+        value = getattr(weather, name)
+        if name == wanted and value is None:
+            found.mistakes.append(_missing(name, name))
+        elif name != wanted and value is not None:
+            accepted = say("problems", "accepted.alone", {"beside": f'"source": "{weather.source}"'})
+            given = value if name == "file" else {}
+            found.contradiction(f"/weather/{name}", given, f"weather_{name}", accepted, NOTHING)
+    return len(found.mistakes) == before
 
 
 def _missing(name: str, why: str) -> Mistake:
-    place = ("weather", "series") if name == "series" else ("weather", "series", name)
+    place = ("weather", name) if name in {"series", "file"} else ("weather", "series", name)
     guide = guide_of(AppraisalIn)
     return Mistake(
         code="missing",

@@ -12,18 +12,28 @@ GIVEN_LIGHT_SD = 0.03
 
 
 def note_weather(node: Node, sky: GivenSky, climate: PlaceClimate) -> None:
-    """Write down what the series at ``node`` did not tell."""
+    """Write down what the weather at ``node`` did not tell: that of its series, or of its file."""
+    wind = Guess(value=round(climate.wind_m_per_s, 1))
+    if node.get("file") is not None:
+        node.assume("file", wind)
+        _note_gaps(node, "source", sky)
+        return
+    node = node.child("series")
     if node.get("air_c") is None:
         node.assume("air_c")
     if node.get("wind_m_per_s") is None:
-        node.assume("wind_m_per_s", Guess(value=round(climate.wind_m_per_s, 1)))
+        node.assume("wind_m_per_s", wind)
     if node.get("ghi_w_per_m2") is None:
         node.assume("ghi_w_per_m2", Guess(value=None, code="level_from_plane"))
     elif node.get("dni_w_per_m2") is None and node.get("dhi_w_per_m2") is None:
         node.assume("dni_w_per_m2")
+    _note_gaps(node, "ghi_w_per_m2", sky)
+
+
+def _note_gaps(node: Node, name: str, sky: GivenSky) -> None:
     if sky.gaps:
         hours = sum(gap.daylight_hours if gap.what == "light" else gap.hours for gap in sky.gaps)
-        node.assume("ghi_w_per_m2", Guess(value=hours, code="weather_gaps_filled"))
+        node.assume(name, Guess(value=hours, code="weather_gaps_filled"))
 
 
 def climate_of_given(climate: PlaceClimate, *, whole_year: bool) -> PlaceClimate:

@@ -2,6 +2,11 @@
 
 from service.core.completion.rows import Row
 
+_FILLED = (
+    "light: at most 3 hours of daylight in a row, its part of the cloudless light read straight between the hours "
+    "beside; air and wind: at most 24 hours, read straight"
+)
+
 
 def _series(name: str, **row: object) -> Row:
     return Row(pointer=f"/weather/series/{name}", **row)  # type: ignore[arg-type]
@@ -19,7 +24,8 @@ WEATHER_ROWS: tuple[Row, ...] = (
     _series("ghi_w_per_m2", code="level_from_plane", rule="the light on level ground that would put the measured light "
             "on the first array's plane; it tells clear days from dull ones and how much of the light is direct",
             unit="W/m2", source="our own choice"),
-    _series("ghi_w_per_m2", code="weather_gaps_filled", rule="light: at most 3 hours of daylight in a row, its part of "
-            "the cloudless light read straight between the hours beside; air and wind: at most 24 hours, read straight",
-            unit="h", source="our own choice"),
+    _series("ghi_w_per_m2", code="weather_gaps_filled", rule=_FILLED, unit="h", source="our own choice"),
+    Row(pointer="/weather/file", code="light_and_air_of_file", rule="the mean wind of the place beside the light "
+        "and air of the file", unit="m/s", source="the climate table"),
+    Row(pointer="/weather/source", code="weather_gaps_filled", rule=_FILLED, unit="h", source="our own choice"),
 )  # fmt: skip

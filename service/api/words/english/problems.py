@@ -139,8 +139,13 @@ TEXTS: Mapping[str, str] = {
     "mistake.contradiction.follows_the_meter": "is of a box without a meter reader; this one follows the meter",
     "mistake.contradiction.storage_needs_hours": "goes by the hour, and energy is given as one sum; give site, arrays "
     "and inverter in place of energy and use",
-    "mistake.contradiction.weather_climate": 'is not read where the source is the climate; say "given", or leave it '
-    "out",
+    "mistake.contradiction.weather_series": 'is read only where the source is "given"',
+    "mistake.contradiction.weather_file": 'is read only where the source is "file"',
+    "mistake.contradiction.file_of_no_year": "tells of a year made up of several, not of the days logged; give the "
+    "hours of those days",
+    "mistake.contradiction.file_elsewhere": "tells of a place {distance_km:.0f} km away",
+    "mistake.contradiction.no_such_file": "is not among the files that the operator keeps",
+    "mistake.contradiction.no_files": "names a file, and the operator keeps none",
     "mistake.contradiction.times_twice": "stands beside times; give one of them",
     "mistake.contradiction.without_ghi": "needs the light on level ground (ghi_w_per_m2) beside it",
     "mistake.contradiction.plane_elsewhere": "says nothing of any other plane than its own; here the light on level "
@@ -160,6 +165,7 @@ TEXTS: Mapping[str, str] = {
     "mistake.body_too_large": "is larger than this path takes",
     "mistake.malformed_json": "is not one well-formed JSON document",
     "mistake.missing.series": "is missing: the source is given, so the hours are needed",
+    "mistake.missing.file": "is missing: the source is file, so its name is needed",
     "mistake.missing.times": "is missing: give first and step_minutes, or times",
     "mistake.missing.light": "is missing: give the light on level ground, or that on the planes (plane_w_per_m2)",
     "mistake.missing.identity": "is missing; send it, or the model code, or the text of the label",
@@ -213,6 +219,9 @@ TEXTS: Mapping[str, str] = {
     "accepted.energy_alone": "nothing, or null; /v1/energy takes it",
     "accepted.entries.arrays": "{input_count} lists of equal length, one for each array",
     "accepted.whole_plane": "an object with tilt_deg and azimuth_deg",
+    "accepted.weather_files": "one of {names}",
+    "accepted.hours_or_climate": "a series of those days, or the climate",
+    "accepted.climate": "the climate: no file of a place within {most_km} km is kept",
     "accepted.whole_year": "a series of all hours of a year, or the climate; /v1/energy takes a part of a year",
     "accepted.other_name": "a name that no other advert has",
     "accepted.not_here": "nothing, or null",

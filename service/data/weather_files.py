@@ -1,0 +1,125 @@
+"""Which hourly weather files does the operator keep, and what do they hold? A bad one stops the start and is named.
+
+The files are EPW, an open format of comma-separated hours: eight lines of heading, then a row an hour. Field numbers,
+and what stands for a missing value, are those that pvlib's reader documents, which the tests hold against this one.
+"""
+
+import hashlib
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import datetime, timedelta, timezone
+from pathlib import Path
+from types import MappingProxyType
+from typing import Any
+
+import numpy as np
+
+from service.core.model.hours import HOURS, Floats
+from service.data.climate.grid import arc_deg
+
+MOST_FILES = 50
+LARGEST_BYTES = 8_000_000
+LONGEST_NAME = 80
+_ENDING = ".epw"
+_HEADING = 8
+_MONTH, _DAY, _HOUR, _AIR, _GHI, _DNI, _DHI = 1, 2, 3, 6, 13, 14, 15
+_NO_AIR_C, _NO_LIGHT = 99.9, 9999.0
+_KM_A_DEGREE = 111.195
+_PLAIN_YEAR = 2023
+_LEAP_DAY_FROM = 59 * 24  # the hour of a leap year at which 29 February begins
+
+
+class WeatherFileError(ValueError):
+    """A folder of weather files cannot be read, or a file in it is not what it should be; the message names it."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class WeatherFile:
+    """The 8760 hours of one file, from 1 January in its standard time on; NaN where an hour is missing.
+
+    ``digest``: SHA-256 of its content.
+    """
+
+    digest: str
+    latitude_deg: float
+    longitude_deg: float
+    offset_hours: float
+    ghi_w_per_m2: Floats
+    dni_w_per_m2: Floats
+    dhi_w_per_m2: Floats
+    air_c: Floats
+
+    def km_from(self, latitude_deg: float, longitude_deg: float) -> float:
+        """Distance of its place from another one."""
+        here = (np.array(self.latitude_deg), np.array(self.longitude_deg))
+        return _KM_A_DEGREE * float(arc_deg(latitude_deg, longitude_deg, *here))
+
+    def series(self) -> Mapping[str, Any]:
+        """Its hours as the series of a request: those of a year without a leap day, whatever years they come from."""
+        zone = timezone(timedelta(hours=self.offset_hours))
+        return {
+            "first": datetime(_PLAIN_YEAR, 1, 1, tzinfo=zone).isoformat(), "step_minutes": 60, "stamp": "start",
+            "ghi_w_per_m2": self.ghi_w_per_m2, "dni_w_per_m2": self.dni_w_per_m2, "dhi_w_per_m2": self.dhi_w_per_m2,
+            "air_c": self.air_c,
+        }  # fmt: skip
+
+
+def weather_files(folder: str) -> Mapping[str, WeatherFile]:
+    """The files of a folder by their names without the ending; none where no folder is named. Others are passed over.
+
+    Raises:
+        WeatherFileError: no such folder, no such file in it, more than 50, or a file that is not what it should be.
+    """
+    if not folder:
+        return MappingProxyType({})
+    try:
+        found = sorted(path for path in Path(folder).iterdir() if path.suffix.lower() == _ENDING)
+    except OSError as error:
+        raise _fault(folder, f"cannot be read as a folder ({error.strerror})") from error
+    if not 1 <= len(found) <= MOST_FILES:
+        raise _fault(folder, f"holds {len(found)} files that end in {_ENDING}; accepted: 1 to {MOST_FILES}")
+    return MappingProxyType({path.stem: _file_at(path) for path in found})
+
+
+def _file_at(path: Path) -> WeatherFile:
+    if len(path.stem) > LONGEST_NAME:
+        raise _fault(str(path), f"has a name of {len(path.stem)} signs; accepted: up to {LONGEST_NAME}")
+    try:
+        if path.stat().st_size > LARGEST_BYTES:
+            raise _fault(str(path), f"is larger than {LARGEST_BYTES} bytes")
+        content = path.read_bytes()
+        lines = content.decode("latin-1").splitlines()
+        place = lines[0].split(",")
+        if place[0].strip().upper() != "LOCATION":
+            raise _fault(str(path), "does not begin with LOCATION")
+        latitude_deg, longitude_deg, offset_hours = (float(field) for field in place[6:9])
+        rows = np.loadtxt(
+            lines[_HEADING:], delimiter=",", usecols=(_MONTH, _DAY, _HOUR, _AIR, _GHI, _DNI, _DHI), ndmin=2
+        )
+    except (OSError, ValueError, IndexError) as error:
+        if isinstance(error, WeatherFileError):
+            raise
+        raise _fault(str(path), f"is no such file ({error})") from error
+    if rows.shape[0] == HOURS + 24:
+        rows = np.delete(rows, slice(_LEAP_DAY_FROM, _LEAP_DAY_FROM + 24), axis=0)
+    if not np.array_equal(rows[:, :3], _hours_of_a_year()):
+        raise _fault(str(path), f"has {rows.shape[0]} rows; accepted: each hour of a year once, from 1 January on")
+    air, *light = rows[:, 3:].T
+    ghi, dni, dhi = (np.where((one >= _NO_LIGHT) | (one < 0.0), np.nan, one) for one in light)
+    return WeatherFile(
+        digest=hashlib.sha256(content).hexdigest(), latitude_deg=latitude_deg, longitude_deg=longitude_deg,
+        offset_hours=offset_hours, ghi_w_per_m2=ghi, dni_w_per_m2=dni, dhi_w_per_m2=dhi,
+        air_c=np.where(air >= _NO_AIR_C, np.nan, air),
+    )  # fmt: skip
+
+
+def _hours_of_a_year() -> Floats:
+    """Month, day and hour (1 to 24, the hour that ends then) of each row of a year of 365 days."""
+    hours = np.arange(f"{_PLAIN_YEAR}-01-01T00", f"{_PLAIN_YEAR + 1}-01-01T00", dtype="datetime64[h]")
+    days, months = hours.astype("datetime64[D]"), hours.astype("datetime64[M]")
+    parts = (months.astype(int) % 12, (days - months).astype(int), (hours - days).astype(int))
+    return np.column_stack(parts) + 1.0
+
+
+def _fault(where: str, problem: str) -> WeatherFileError:
+    return WeatherFileError(f"weather files: {where}: {problem}")
