@@ -25,6 +25,7 @@ from service.api.schemas.vocabulary import (
     WordOut,
 )
 from service.api.words import codes_of, template_of
+from service.core.adverts import CLAIMS, DEFECTS
 from service.core.appraisal import MOMENTS, Choice
 from service.core.completion import default_rows
 from service.core.logbook import Conclusion
@@ -99,6 +100,8 @@ def _for_sale_and_running() -> dict[str, Any]:
             for word in _words("pickup", codes_of("pickup", prefix), prefix)
         ],
         "pickup_assumptions": _words("pickup", codes_of("pickup", "assumed."), "assumed."),
+        "advert_claims": list(CLAIMS),
+        "advert_defects": list(DEFECTS),
         "advert_doubts": _words("adverts", codes_of("adverts", "doubt."), "doubt."),
         "shortlist_reasons": _words("shortlist", codes_of("shortlist", "because."), "because."),
         "shortlist_questions": _words("shortlist", codes_of("shortlist", "ask."), "ask."),

@@ -95,6 +95,8 @@ class VocabularyOut(Out):
     pickup_causes: list[WordOut]
     pickup: list[WordOut]
     pickup_assumptions: list[WordOut]
+    advert_claims: list[str] = Field(description="What an advert may claim.")
+    advert_defects: list[str]
     advert_doubts: list[WordOut]
     shortlist_reasons: list[WordOut]
     shortlist_questions: list[WordOut]

@@ -9,9 +9,11 @@ Every claim points at the code points of the field as it was sent.
 from service.core.adverts.board import read_board
 from service.core.adverts.lexicon import Vocabulary, vocabulary_of
 from service.core.adverts.read import LONGEST_TEXT, MOST_CLAIMS, read_advert
-from service.core.adverts.reading import Advert, Claim, Price, Reading
+from service.core.adverts.reading import CLAIMS, DEFECTS, Advert, Claim, Price, Reading
 
 __all__ = [
+    "CLAIMS",
+    "DEFECTS",
     "LONGEST_TEXT",
     "MOST_CLAIMS",
     "Advert",

@@ -1,8 +1,21 @@
-"""What is a read advert? Values only."""
+"""What is a read advert? Values only, and the names of what it may claim."""
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import NamedTuple
+
+CLAIMS = (
+    "ac_power_w", "bifacial", "cells_in_series", "condition", "defect", "delivery", "input_count", "least_quantity",
+    "length_mm", "max_current_a", "max_input_voltage_v", "max_power_current_a", "max_power_voltage_v",
+    "max_short_circuit_current_a", "open_circuit_voltage_v", "panel_count", "power_coefficient_pct_per_k", "price",
+    "quantity_available", "rated_power_w", "shipping_cost", "short_circuit_current_a", "start_voltage_v", "technology",
+    "tracking_max_v", "tracking_min_v", "voc_coefficient_pct_per_k", "weight_kg", "width_mm",
+)  # fmt: skip
+DEFECTS = (
+    "backsheet_damage", "broken_display", "broken_junction_box", "cosmetic", "cracked_glass", "dead", "dead_input",
+    "delamination", "discolouration", "hail_damage", "missing_connector", "missing_label", "missing_lead",
+    "short_cable",
+)  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -16,7 +29,10 @@ class Advert:
 
 
 class Claim(NamedTuple):
-    """One thing that an advert says: ``value`` in ``unit``, in code points ``start`` to ``end`` of a field as sent."""
+    """One thing that an advert says: ``what`` is one of ``CLAIMS``, its ``value`` in ``unit``.
+
+    It stands in code points ``start`` to ``end`` of a field as sent.
+    """
 
     what: str
     value: float | str | bool

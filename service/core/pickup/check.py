@@ -227,18 +227,21 @@ def _left(
     middles: Mapping[str, float | None],
     doors: Mapping[str, Door],
 ) -> dict[str, float]:
-    """What share of voltage and current is left: of the lot's where it judged, else of the likely one."""
+    """What share of voltage and current is left where they are suspicious, by the lowest of several readings.
+
+    Of the lot's where that judged, else of the likely one. A fault that comes and goes is one.
+    """
     lit, door = doors[VOC], doors[ISC]
     likely = {
         VOC: expected_voltage(lit.ratings, lit.light, lit.cell_c).likely,
         ISC: expected_current(door.ratings, door.light, door.cell_c).likely,
     }
-    left = {}
+    left: dict[str, float] = {}
     for one in quantities:
-        if one.what not in likely or one.measured is None:
+        if one.what not in likely or one.measured is None or one.verdict is not Seen.SUSPICIOUS:
             continue
         of_lot = middles[one.what] if lot[one.what] == "low" else None
         whole = of_lot or likely[one.what]
         if whole > 0:
-            left[one.what] = one.measured / whole
+            left[one.what] = min(one.measured / whole, left.get(one.what, 1.0))
     return left

@@ -45,7 +45,8 @@ def worth_now(verdict: Seen, quantities: Sequence[Quantity], current_read: bool,
         verdict: of the panel.
         quantities: what was read and seen.
         current_read: was the current?
-        left: by quantity what was read over what was likely, or over the lot's median where that is the judge.
+        left: by quantity that is suspicious what was read over what was likely, or over the lot's median where that is
+            the judge.
     """
     codes = [one.code for quantity in quantities for one in quantity.causes if quantity.verdict is Seen.SUSPICIOUS]
     if NOT_AT_ANY_PRICE.intersection(codes):
@@ -66,13 +67,12 @@ def _of_suspicious(
         return WorthNow(share=None, because="another_panel")
     if {"no_reading", "no_current"}.intersection(codes):
         return WorthNow(share=0.0, because="gives_nothing")
-    low = [one.what for one in quantities if one.verdict is Seen.SUSPICIOUS and one.what in left]
-    powers = [left[what] for what in low]
+    powers = list(left.values())
     unread = not any(one.what == VOC for one in quantities)
     if not powers and (unread or any(one.verdict is Seen.CANNOT_TELL for one in quantities)):
         return WorthNow(share=None, because="not_known_yet")
     # A shorted diode is why its section is missing in the volts, and so in the power that is left.
-    own = {code for code in codes if code in _SHARES and not (code == "bypass_shorted" and VOC in low)}
+    own = {code for code in codes if code in _SHARES and not (code == "bypass_shorted" and VOC in left)}
     shares = [_SHARES[code] for code in sorted(own)]
     if not powers and not current_read:
         shares.append(ONLY_VOLTAGE_SHARE)

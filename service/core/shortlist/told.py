@@ -202,7 +202,7 @@ def _asks(told: Told, offer: Offer, as_of: date, *, token: bool) -> tuple[str, .
         asks.append("price_basis")
     if "minimum_order" in told.doubts and told.least is None:
         asks.append("minimum_order")
-    if offer.km is None and offer.freight is None:
+    if offer.freight is None and (offer.km is None or told.delivery == "shipping"):
         asks.append("delivery")
     if told.posted_on is not None and (as_of - told.posted_on).days > _OLD_DAYS:
         asks.append("still_there")

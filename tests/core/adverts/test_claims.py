@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 
 from service.bench.adverts import advert_of
-from service.core.adverts import Advert, read_advert, vocabulary_of
+from service.core.adverts import CLAIMS, DEFECTS, Advert, read_advert, vocabulary_of
 from service.data.advert_words import load_advert_words
 
 WORDS = vocabulary_of(load_advert_words())
@@ -60,3 +60,12 @@ def test_every_claim_stands_where_it_says_and_agrees_with_the_reading(name):
         counted += reading.quantity_available is not None
         placed += "quantity_available" in told
     assert placed >= 0.9 * counted
+
+
+def test_what_may_be_claimed_is_listed():
+    rows = [json.loads(line) for name in FILES for line in (HERE / name).read_text(encoding="utf-8").splitlines()]
+    readings = [read_advert(advert_of(row), WORDS) for row in rows]
+    assert {claim.what for reading in readings for claim in reading.claims} <= set(CLAIMS)
+    assert len({claim.what for reading in readings for claim in reading.claims}) > len(CLAIMS) - 4
+    told = {meaning[2:] for words in load_advert_words().values() for meaning in words if meaning[:2] == "d:"}
+    assert told | {"dead_input"} == set(DEFECTS)

@@ -221,3 +221,31 @@ def test_under_a_dull_sky_the_odd_one_of_a_lot_is_told_by_the_others() -> None:
     lot = [reading(f"p{at}", voc=36.5, isc=one) for at, one in enumerate(amperes)]
     assert "lower_than_the_lot" in codes(panels_seen(door(sky(150.0)), lot)[-1])
     assert "lower_than_the_lot" not in codes(panels_seen(door(light_not_known()), lot)[-1])  # lamps may differ
+
+
+@pytest.mark.parametrize("read", [{"voc": 26.0, "isc": 7.0}, {"voc": 39.0, "isc": 4.0}, {"voc": 26.0, "isc": 4.0}])
+def test_measuring_again_makes_no_fault_worse(read: dict[str, float]) -> None:
+    once = one(door(), reading(**read)).worth
+    for rounds in (2, 3, 5):
+        assert one(door(), *(reading(**read) for _ in range(rounds))).worth == once
+    near = {name: value * 1.005 for name, value in read.items()}
+    assert one(door(), reading(**read), reading(**near)).worth == once
+
+
+def test_a_fault_that_comes_and_goes_counts_by_its_worst_reading() -> None:
+    sound, lost = reading(voc=39.0, isc=7.0), reading(voc=26.0, isc=7.0)
+    for both in ((sound, lost), (lost, sound)):
+        seen = one(door(), *both)
+        assert codes(seen) == ["bypass_section_lost"]
+        assert seen.worth == one(door(), lost).worth
+
+
+@pytest.mark.parametrize("w_per_m2", [60.0, 120.0, 190.0])
+def test_in_dull_light_only_a_lost_section_is_seen_in_low_volts(w_per_m2: float) -> None:
+    dull = door(measured(w_per_m2))
+    low = expected_at(dull).voltage.low
+    seen = one(dull, reading(voc=0.96 * low))
+    assert (seen.verdict, codes(seen)[:1]) == (Seen.CANNOT_TELL, ["light_too_low"])
+    assert seen.worth.share is None
+    lost = one(dull, reading(voc=expected_at(dull).voltage.likely * 2 / 3))
+    assert (lost.verdict, codes(lost)) == (Seen.SUSPICIOUS, ["bypass_section_lost"])

@@ -92,6 +92,8 @@ def test_what_the_caller_says_of_delivery_counts_before_the_text() -> None:
     assert offer(replace(PANEL, delivery="shipping", shipping_cost=9.0)).offer.km is None
     assert offer(replace(PANEL, delivery="pickup", shipping_cost=9.0)).offer.freight is None
     assert "delivery" in offer(replace(PANEL, km=None)).asks
+    assert "delivery" in offer(replace(PANEL, delivery="shipping")).asks
+    assert "delivery" not in offer(replace(PANEL, delivery="shipping", sending=9.0)).asks
 
 
 def test_an_old_advert_is_asked_whether_it_still_stands() -> None:
