@@ -10,7 +10,7 @@ the odds between the bounds: far from both it is the same.
 
 Daily sums of two stations with measured radiation (Potsdam, on level ground; Golden, on a slope of 40 degrees) by
 season: of all stretches from 1 to 1.7 either station alone picks 1.35 to 1.45, and 1.4 was in use before. Days a year
-with a clearness below 0.06, 0.10 and 0.15 at Potsdam: 2, 18 and 50; ours 9, 25 and 44. American typical years, whose
+with a clearness below 0.06, 0.10 and 0.15 at Potsdam: 2, 18 and 50; ours 9, 25 and 46. American typical years, whose
 light is reckoned from clouds and which know no day below 0.1, would pick 1.0 to 1.3.
 """
 
