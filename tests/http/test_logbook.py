@@ -126,7 +126,8 @@ def test_a_set_that_gives_nothing_is_said_first(working_days: int) -> None:
 
 def test_days_that_the_typical_year_itself_has_at_nought_are_not_called_off() -> None:
     rail = {"panel": {"rated_power_w": 410}, "mount": "hung_on_rail", "plane": {"tilt_deg": 90, "azimuth_deg": 150}}
-    north = {**SET, "arrays": [rail], "inverter": {"ac_power_w": 600}}
+    site = {"latitude_deg": 59.3, "longitude_deg": 18.0, "time_zone": "Europe/Stockholm"}
+    north = {**SET, "site": site, "arrays": [rail], "inverter": {"ac_power_w": 600}}
     hours = post("/v1/energy", {**north, "include": ["hours"]}).json()["energy"]["hours"]["ac_w"]
     assert 0.0 in np.array(hours).reshape(365, 24).sum(axis=1)
     readings = {"kind": "interval", "unit": "wh", "first": "2025-01-01T00:00:00+01:00", "step_minutes": 60,
@@ -135,6 +136,19 @@ def test_days_that_the_typical_year_itself_has_at_nought_are_not_called_off() ->
     assert [gap["from_time"] for gap in found["gaps"]] == []
     still = {**readings, "first": "2025-12-01T00:00:00+01:00", "values": [0] * 24 * 20}
     assert post(PATH, {**north, "readings": still}).json()["logbook"]["because"]["code"] == "gives_nothing"
+
+
+def test_hours_of_a_dull_day_on_which_the_inverter_stands_still_are_not_called_off() -> None:
+    """An upright panel near Madrid: on its dullest days of winter the inverter works in some hours only."""
+    rail = {"panel": {"rated_power_w": 410}, "mount": "hung_on_rail", "plane": {"tilt_deg": 90, "azimuth_deg": 150}}
+    site = {"latitude_deg": 40.4, "longitude_deg": -3.7, "time_zone": "Europe/Madrid"}
+    south = {**SET, "site": site, "arrays": [rail], "inverter": {"ac_power_w": 600}}
+    hours = post("/v1/energy", {**south, "include": ["hours"]}).json()["energy"]["hours"]["ac_w"]
+    days = np.array(hours).reshape(365, 24)
+    assert 0.0 in days[days.sum(axis=1) < 50.0][:, 9:15]
+    readings = {"kind": "interval", "unit": "wh", "first": "2025-01-01T00:00:00+01:00", "step_minutes": 60,
+                "values": hours}  # fmt: skip
+    assert post(PATH, {**south, "readings": readings}).json()["logbook"]["gaps"] == []
 
 
 def test_a_turned_clamp_is_said_as_such() -> None:
@@ -497,7 +511,10 @@ def test_days_that_were_not_logged_are_told_with_their_energy_and_are_no_fault()
     told["rows"] = told["rows"][: 20 * 24] + told["rows"][46 * 24 :]
     found = review(told)
     assert found["conclusion"] == "nothing_unusual"
-    assert "Of 26 days nothing was logged: about 56 kWh" in found["because"]["text"]
+    [gap] = found["gaps"]
+    whole_kwh = sum(row[1] for row in interval()["rows"][20 * 24 : 46 * 24]) / 1000.0
+    assert gap["missed_band_kwh"]["cautious"] < whole_kwh < gap["missed_band_kwh"]["hopeful"]
+    assert f"Of 26 days nothing was logged: about {gap['missed_kwh']:.0f} kWh" in found["because"]["text"]
 
 
 def test_a_set_off_in_months_of_snow_is_not_called_wrong_for_it() -> None:

@@ -220,7 +220,7 @@ def test_the_picture_is_of_use_at_home_where_that_is_wanted() -> None:
     assert "self_used_kwh" not in plain["map"]
 
 
-BELOW_A_SLAB = {"mount": "wall", "plane": {"azimuth_deg": 200}, "panel": {"rated_power_w": 410},
+BELOW_A_SLAB = {"mount": "wall", "plane": {"azimuth_deg": 190}, "panel": {"rated_power_w": 410},
                 "overhang": {"above_top_edge_m": 0.5, "reaches_out_m": 1.2}}  # fmt: skip
 
 

@@ -1,4 +1,4 @@
-"""Make hours_extract.json: what three files of hourly weather come to, by month and on five planes.
+"""Make hours_extract.json: what three files of hourly weather come to, by month, by day and on five planes.
 
 ``python tests/reference/make_hours_extract.py FOLDER`` with NAME.csv.gz files of columns time_utc_end, ghi, dni, dhi,
 temp_air, wind_speed (W/m2, C, m/s; the stamp is UTC and the hour's end). Light on a plane by Hay and Davies with 0.2
@@ -20,6 +20,7 @@ from service.core.model.place import Plane
 from service.core.sky import hay_davies
 from service.core.sky.clear_sky import extraterrestrial
 
+CHANCES = (0.01, 0.05, 0.1, 0.25, 0.5, 0.75, 0.9)
 PLANES = ((0, 180), (35, 180), (90, 180), (90, 90), (90, 270), (20, 270))
 NREL = "NREL typical meteorological year, third collection (2008), US public domain"
 PLACES: dict[str, dict[str, Any]] = {
@@ -53,6 +54,7 @@ def extract_of(path: Path, facts: dict[str, Any]) -> dict[str, Any]:
         "at": facts["at"],
         "zone": facts["zone"],
         "ghi_kwh_per_m2": np.round(np.bincount(month, ghi) / 1000.0, 2).tolist(),
+        "day_clearness": day_clearness(ghi, angles[0], outside),
         "diffuse_share": round(float(dhi.sum() / ghi.sum()), 4),
         "air_c": np.round(np.bincount(month, air) / np.bincount(month), 2).tolist(),
         "air_swing_k": np.round(np.bincount(month, swing) / np.bincount(month), 2).tolist(),
@@ -61,6 +63,13 @@ def extract_of(path: Path, facts: dict[str, Any]) -> dict[str, Any]:
         "wind_by_day_m_per_s": round(float(wind[ghi > 50.0].mean()), 2),
         "planes": [on_plane(tilt, azimuth, angles, (ghi, dni, dhi), outside) for tilt, azimuth in PLANES],
     }
+
+
+def day_clearness(ghi: Any, zenith_deg: Any, outside: Any) -> list[float]:
+    """Quantiles (``CHANCES``) of daily irradiation on level ground over that outside the air."""
+    level = outside * np.maximum(np.cos(np.deg2rad(zenith_deg)), 0.0)
+    by_day = (light.reshape(365, 24).sum(axis=1) for light in (ghi, level))
+    return [round(float(q), 3) for q in np.quantile(np.divide(*by_day), CHANCES)]
 
 
 def on_plane(

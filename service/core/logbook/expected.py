@@ -80,6 +80,18 @@ class TypicalYear:
         around = np.lib.stride_tricks.sliding_window_view(runs, runs.size - _DAYS + 1).min(axis=1)
         return np.asarray(around / np.maximum(season, 1e-9))
 
+    def dullest_hours_share(self) -> Floats:
+        """(8760,) what the three hours around each give of their season's at least, within a month around each day.
+
+        On the dullest day the inverter may stand still in some of its hours and work in others.
+        """
+        hours = self.hours_w()
+        three, season = (np.roll(one, 1) + one + np.roll(one, -1) for one in (hours, season_of(hours)))
+        days, reach = three.reshape(_DAYS, 24), _SEASON_DAYS // 2
+        around = np.concatenate([days[-reach:], days, days[:reach]])
+        least = np.lib.stride_tricks.sliding_window_view(around, _SEASON_DAYS, axis=0).min(axis=2)
+        return np.asarray(least.ravel() / np.maximum(season, 1e-9))
+
 
 def season_of(hours_w: Floats) -> Floats:
     """(8760,) hours averaged over the days around each, hour of day by hour of day."""
@@ -114,8 +126,8 @@ class Expected:
         year_sd_share: how far a whole year may lie from it for its weather.
         month_sd_share: how far a month's part of the year may lie from it for what the table does not know.
         basis: climate, weather, weather_in_part, peers.
-        dull_shares: (n,) each: what the dullest day of its season gives of the season's, and the dullest days in a row.
-            None: not known.
+        dull_shares: (n,) each: what the dullest day of its season gives of the season's, or its dullest hours around
+            this one where they give less, and the dullest days in a row. None: not known.
     """
 
     first_s: int
@@ -225,7 +237,10 @@ def from_climate(typical: TypicalYear, begins: Ints, spread: Sequence[SpreadPart
         year_sd_share=share.get(YEAR_TO_YEAR, 0.0),
         month_sd_share=_MONTH_TIMES * share.get("climate_data", 0.0),
         basis="climate",
-        dull_shares=(typical.dullest_share(1)[rows // 24], typical.dullest_share(DULL_DAYS)[rows // 24]),
+        dull_shares=(
+            np.minimum(typical.dullest_share(1)[rows // 24], typical.dullest_hours_share()[rows]),
+            typical.dullest_share(DULL_DAYS)[rows // 24],
+        ),
     )
 
 
