@@ -4,6 +4,7 @@ from collections.abc import Iterable
 from itertools import pairwise, zip_longest
 
 from service.core.adverts.conditions import at_other_conditions
+from service.core.adverts.pairs import figures_first
 from service.core.adverts.scene import Scene, measured_in, numbers
 from service.core.adverts.walk import NUMBER, Item
 
@@ -46,6 +47,7 @@ def panel_figures(scene: Scene, kind: str) -> tuple[Found, bool]:
     gone = _elsewhere(scene)
     named, counted = scene.tells(*UNIT_OF, "mpp_point"), scene.tells("cells", "half")
     if scene.tells(*_RATINGS):
+        gone |= figures_first(scene, found, gone)
         _rows(scene, found, gone)
     for place in measured_in(scene, *_OF_PANELS):
         item = scene.items[place]
