@@ -157,7 +157,7 @@ def _wanted(scene: Scene) -> bool:
         item = scene.items[at]
         if item.sentence in spoiled or scene.denied(at) or _takers(scene, at, item):
             continue
-        behind = scene.behind(at)
+        behind = next((one for one in scene.ahead(at, 4) if one.at >= item.to and one.what != "between"), None)
         if behind is not None and behind.unit in CURRENCIES and behind.at - item.to <= 2:
             continue
         first = item.at - _start(scene, at) < _FIRST_WORDS

@@ -1,6 +1,6 @@
 """Does each figure of a row of ratings stand before its name: "39.8 Voc / 9.7 Isc"?
 
-The row as a whole tells: one that begins with a name is not looked at here; one that can be read both ways says nothing.
+The row as a whole tells it. One that begins with a name is not looked at here; what can be read both ways says nothing.
 """
 
 from collections.abc import Sequence
