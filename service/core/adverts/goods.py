@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+from service.core.adverts.asked_for import is_asked_for
 from service.core.adverts.pieces import pieces_on_offer
 from service.core.adverts.scene import Scene, numbers
 from service.core.adverts.walk import CURRENCIES, NUMBER, Item
@@ -42,7 +43,7 @@ def goods_of(scene: Scene) -> Goods:
     """Kind, offer and quantity; ``why`` is the doubt that goes with goods that are no panels, inverters or sets."""
     named = _named(scene)
     kind, why = _kind(scene, named)
-    if _wanted(scene):
+    if _wanted(scene) or is_asked_for(scene):
         return Goods(kind, False, None, "wanted_ad")
     if _service(scene, kind):
         return Goods("other", False, None, "service")

@@ -51,3 +51,36 @@ def test_a_price_or_a_sale_that_is_looked_for_makes_no_buyer(body, each):
 )
 def test_goods_that_are_looked_for_make_a_buyer(body):
     assert reading_of(body).doubts == ("wanted_ad",)
+
+
+@pytest.mark.parametrize(
+    "body",
+    [
+        "Has anybody got 2 panels 400 W for sale?",
+        "Verkauft jemand 2 Module mit 400 W?",
+        "Heeft iemand 2 panelen van 400 W te koop?",
+        "Quelqu'un aurait 2 panneaux de 400 W à vendre ?",
+        "Hola, ¿alguien vende 2 placas de 400 W?",
+        "Qualcuno ha 2 pannelli da 400 W da vendere?",
+        "Czy ktoś sprzeda 2 panele 400 W?",
+        "Alguém vende painéis de 400 W?",
+        "Má někdo 2 panely 400 W na prodej?",
+        "Er der nogen, der sælger 2 paneler på 400 W?",
+    ],
+)
+def test_a_question_whether_somebody_sells_is_no_offer(body):
+    reading = reading_of(body)
+    assert (reading.is_offer, reading.doubts) == (False, ("wanted_ad",))
+
+
+@pytest.mark.parametrize(
+    "body",
+    [
+        "Qualcuno ha bisogno di 2 pannelli da 400 W? Vendo a 40 € l'uno",
+        "Verkaufe 2 Module 400 W. Will jemand sie haben?",
+        "Anyone interested? 2 panels 400 W for sale, £40 each",
+        "2 panels 400 W, £40 each. Does anyone know somebody who sells brackets?",
+    ],
+)
+def test_other_questions_leave_an_offer(body):
+    assert reading_of(body).is_offer
