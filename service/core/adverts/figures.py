@@ -6,6 +6,7 @@ from itertools import pairwise, zip_longest
 from service.core.adverts.conditions import at_other_conditions
 from service.core.adverts.pairs import figures_first
 from service.core.adverts.scene import Scene, measured_in, numbers
+from service.core.adverts.sorts import of_one_sort
 from service.core.adverts.walk import NUMBER, Item
 
 Found = dict[str, tuple[float, Item, float]]
@@ -68,7 +69,7 @@ def panel_figures(scene: Scene, kind: str) -> tuple[Found, bool]:
     for place in coefficients:
         _coefficient(scene, place, scene.items[place], found)
     _size(scene, found)
-    return found, _choose(scene, powers, found)
+    return found, _choose(scene, of_one_sort(scene, kind, powers), found)
 
 
 def _bare(scene: Scene, place: int, item: Item, found: Found) -> None:
