@@ -9,6 +9,7 @@ Offers = list[tuple[Item, str | None]]  # an amount, and what it is for
 ROLES = ("each", "lot", "per_set")
 MONEY = (*sorted(CURRENCIES), "money")
 _MONEY = frozenset(MONEY)
+_NAMING = frozenset(("price", "priced_each", "shipping", "each"))
 _NOT_ASKED = frozenset({"new_price", "extra", "deposit", "placeholder", "tier", "bid"})
 _ASIDE = (_NOT_ASKED - {"placeholder"}) | {"shipping"}
 _AT = frozenset(("a", "zu"))  # "ten panels at 20"
@@ -84,7 +85,7 @@ def _bare(scene: Scene, place: int, item: Item) -> bool:  # noqa: PLR0911 - a ro
         return True
     if before is not None and before.spelled and before.value == 1:  # "einzeln 35": one by one
         before = next((one for one in scene.back(place, 3) if one.at == before.at and one.what == "each"), before)
-    if before is not None and before.sentence == item.sentence and before.what in {"price", "shipping", "each"}:
+    if before is not None and before.sentence == item.sentence and before.what in _NAMING:
         nothing = scene.tokens[item.field][before.to : item.at]
         counted = behind is not None and behind.what.endswith(("_one", "_many")) and behind.at == item.to
         if (nothing in ([], [":"], ["="], ["is"]) or (before.what == "shipping" and _so_much(nothing))) and not counted:
@@ -132,7 +133,7 @@ def _role(scene: Scene, place: int, item: Item, goods: Goods) -> str | None:  # 
         if not (one.what == "each" and _piece(scene, place, one)):
             before.append(one)
             if one.clause == item.clause:
-                close.append(one.what)
+                close.append("each" if one.what == "priced_each" else one.what)
     tokens = scene.tokens[item.field]
     if tokens[item.at - 1] in _PLUS and _sending_behind(behind[:2], item):
         return "shipping"
@@ -140,6 +141,8 @@ def _role(scene: Scene, place: int, item: Item, goods: Goods) -> str | None:  # 
         one.what in {"shipping", "bring"} and item.at - one.to <= 4 for one in before
     ):
         return "shipping"
+    if before and before[0].what == "priced_each" and item.at - before[0].to <= 1 and before[0].clause == item.clause:
+        return "each"
     if "tier" in close or "tier" in near or "bid" in close[:1]:
         return "extra"
     if _for_some(before, goods):
