@@ -16,6 +16,11 @@ _FARTHEST = 14
 _FARTHEST_TAKER = 3
 _TOLD_OFF = ("for", "takes", "range")
 _SELLING = ("selling",)
+_SECOND = frozenset((
+    "second", "other", "another", "extra", "zweiter", "zweite", "anderer", "weiterer", "tweede", "andere", "deuxieme",
+    "second", "autre", "segundo", "otro", "secondo", "altro", "drugi", "inny", "outro", "druhy", "dalsi", "anden",
+    "andet", "ekstra",
+))  # fmt: skip
 _OF_GOODS = ("selling", "used", "unused", "each", "pickup", "voc")
 _OF_PANELS = ("cells", "t:mono", "t:poly", "t:topcon", "t:hjt", "bifacial", "voc")
 
@@ -218,6 +223,9 @@ def _service(scene: Scene, kind: str) -> bool:
 
 def _kind(scene: Scene, named: _Named) -> tuple[str, str | None]:  # noqa: PLR0911 - a row of questions
     title, all_ = named.title, named.all
+    if "panel" in all_ and "inverter" in all_ and not {"inverter", "set"} & set(title) and _kept(scene):
+        del all_["inverter"]
+        all_.pop("set", None)
     if "thermal" in scene.by_what and "inverter" not in all_ and not _rated_panel(scene):
         return "other", "not_photovoltaic"
     if _other_goods(scene, named) or _with_panel(scene, all_):
@@ -258,7 +266,10 @@ def _lacks(scene: Scene, good: str) -> bool:
 def _other_goods(scene: Scene, named: _Named) -> bool:
     """Are lamps, brackets and the like what is sold, not what comes along?"""
     title, all_ = named.title, named.all
-    if "other" not in all_ or {"voc", "isc"} <= set(scene.by_what):
+    along = {"panel", "inverter"} <= set(all_) and all(
+        scene.items[at].what == "accessory" for at in title.get("other", ())
+    )  # "plug, panel" above panels and an inverter
+    if "other" not in all_ or along or {"voc", "isc"} <= set(scene.by_what):
         return False
     if all(scene.items[at].what == "accessory" for at in all_["other"]) and (
         set(all_) - {"other"} or ("cells" in scene.by_what and _rated_panel(scene))
@@ -286,12 +297,35 @@ def _with_panel(scene: Scene, all_: dict[str, list[int]]) -> bool:
     return False
 
 
+def _kept(scene: Scene) -> bool:
+    """Is it said that the inverter does not come along, not a second one?"""
+    for place in sorted(at for what in ("inverter_one", "inverter_many") for at in scene.by_what.get(what, ())):
+        item = scene.items[place]
+        before = scene.tokens[item.field][max(item.at - 2, 0) : item.at]
+        if _SECOND.isdisjoint(before) and _gone(scene, place):
+            return True
+    return False
+
+
+def _spelled_out(scene: Scene, named: _Named) -> bool:
+    """Do panels and an inverter stand behind a word for a set in its sentence: "kit: one panel, an inverter"?"""
+    for place in (*named.all.get("set", ()), *scene.by_what.get("set_weak", ())):
+        sentence = scene.items[place].sentence
+        behind = [
+            any(at > place and scene.items[at].sentence == sentence for at in named.all[good])
+            for good in ("panel", "inverter")
+        ]
+        if all(behind):
+            return True
+    return False
+
+
 def _together(scene: Scene, named: _Named) -> bool:
     """Does an inverter come along with panels: "panels with inverter", "two panels, an inverter"?"""
     title = set(named.title) - {"other"}
     if title != {"panel"} and _listed(scene, named):
         return True
-    if any(_along(scene, at, title) for at in named.all["inverter"]):
+    if any(_along(scene, at, title) for at in named.all["inverter"]) or _spelled_out(scene, named):
         return True
     if title in ({"panel"}, {"inverter"}):
         return False
