@@ -4,6 +4,7 @@ from service.core.adverts.scene import Scene
 from service.core.adverts.walk import CURRENCIES, Item
 
 _ENDS = frozenset((".", "!", "?", "\n", ";"))
+_SELLING = frozenset(("sells", "selling"))
 _FARTHEST = 40  # pieces to the end of a question
 
 
@@ -12,7 +13,7 @@ def is_asked_for(scene: Scene) -> bool:
     for place in scene.by_what.get("someone", ()):
         item = scene.items[place]
         near = (*scene.back(place), *scene.ahead(place))
-        if any(one.what == "sells" for one in near) and _is_question(scene, item) and not _priced(scene, item):
+        if any(one.what in _SELLING for one in near) and _is_question(scene, item) and not _priced(scene, item):
             return not any(scene.items[at].sentence != item.sentence for at in scene.by_what.get("selling", ()))
     return False
 
