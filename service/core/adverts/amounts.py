@@ -23,6 +23,8 @@ _FOR_PAID = frozenset(("fur", "fuer", "for", "at", "um", "zu", "voor", "pour", "
 _PAYING = ("bought", "bought_behind", "paid_behind")
 _PAID_UP_TO = 10
 _INSTEAD = frozenset(("statt", "anstatt", "instead", "lieu", "vez", "invece", "zamiast", "misto", "stedet", "plaats"))
+_ONLY = frozenset(("nur", "only", "alleen", "uniquement", "seulement", "solo", "solamente", "soltanto", "tylko", "so",
+                   "apenas", "somente", "pouze", "jen", "kun", ",", ":", "-", "€", "£", "$"))  # fmt: skip
 _PLUS = frozenset(("zzgl", "zuzuglich", "zuzueglich", "plus", "+", "excl", "exkl", "ex", "mas", "piu", "mais"))
 
 
@@ -41,6 +43,8 @@ def offers_of(scene: Scene, goods: Goods) -> tuple[Offers, float | None]:
         role = _role(scene, place, item, goods)
         if sent and _sent(scene, place, item):
             role, shipping = None, 0.0
+        if role is None and offers and _sentence_of_sending(scene, place, item, offers):
+            role = "shipping"
         if role == "shipping":
             shipping = item.value if shipping is None else shipping
         elif role not in _NOT_ASKED:
@@ -62,6 +66,18 @@ def a_watt(scene: Scene, item: Item) -> bool:
 def _sent(scene: Scene, place: int, item: Item) -> bool:
     """Is sending in the price, as in 20 euro posted?"""
     return any(one.what == "sent" and one.at == item.to for one in scene.ahead(place, 3))
+
+
+def _sentence_of_sending(scene: Scene, place: int, item: Item, offers: Offers) -> bool:
+    """Is it told behind a price, in a sentence that begins with sending: "£60 each. Postage only, £25"?"""
+    before = scene.back(place, 4)
+    one = next((one for one in before if one.what == "shipping"), None)
+    if one is None or offers[-1][0].sentence == item.sentence:
+        return False
+    tokens = scene.tokens[item.field]
+    start = scene.items[scene.first[item.sentence]].at
+    said = {*tokens[start : one.at], *tokens[one.to : item.at]} - _ONLY
+    return one.at - start <= 1 and not said and one.clause != item.clause
 
 
 def _bare(scene: Scene, place: int, item: Item) -> bool:  # noqa: PLR0911 - a row of questions

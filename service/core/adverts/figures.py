@@ -4,6 +4,7 @@ from collections.abc import Iterable
 from itertools import pairwise, zip_longest
 
 from service.core.adverts.conditions import at_other_conditions
+from service.core.adverts.multiples import multiplied
 from service.core.adverts.pairs import figures_first
 from service.core.adverts.scene import Scene, measured_in, numbers
 from service.core.adverts.sorts import of_one_sort
@@ -318,7 +319,7 @@ def _cells(scene: Scene, place: int, item: Item, found: Found) -> bool:
     half = half or (named and many and "half" in scene.by_what)
     if half and many:
         _keep(found, "cells", item.value // 2, item, 0.93)
-    elif named and item.value < _LEAST_HALVES:
+    elif named and item.value < _LEAST_HALVES and not multiplied(scene, place, item):
         found["cells"] = (item.value, item, 0.95)
     return named or half
 
