@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from service.core.adverts.asked_for import is_asked_for
 from service.core.adverts.pieces import pieces_on_offer
 from service.core.adverts.scene import Scene, numbers
+from service.core.adverts.set_figures import counted, stroked
 from service.core.adverts.walk import CURRENCIES, NUMBER, Item
 
 _GOODS = {"panel_one": "panel", "panel_many": "panel", "inverter_one": "inverter", "inverter_many": "inverter",
@@ -241,7 +242,9 @@ def _kind(scene: Scene, named: _Named) -> tuple[str, str | None]:  # noqa: PLR09
         weak = all(_weak(scene, item) for item in sets)
         lacks = _lacks(scene, "inverter" if lone == "panel" else "panel")
         first = lone and "panel" in title and "set" in title and title[lone][0] < title["set"][0]
-        return (lone, None) if lone and (weak or lacks or first) else ("set", None)
+        return (lone, None) if lone and ((weak and not stroked(scene)) or lacks or first) else ("set", None)
+    elif "inverter" in all_ and counted(scene):
+        return "set", None
     for good in ("inverter", "panel", "set"):
         if good in title and not (good == "inverter" and "panel" in title):
             return good, None

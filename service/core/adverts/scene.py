@@ -122,6 +122,8 @@ def scene_of(title: Lexed, body: Lexed, price: Lexed, orders: Orders = ()) -> Sc
     by_what = _by_what(items)
     if "taker" in by_what:  # "a buyer for 4 panels": they are for nobody else
         behind = {(items[place].field, items[place].to) for place in by_what["taker"]}
+        wanted = [items[place] for place in by_what.get("wanted", ())]  # "buyer wanted for 4 panels"
+        behind |= {(item.field, item.to) for item in wanted if (item.field, item.at) in behind}
         items = [item for item in items if item.what != "for" or (item.field, item.at) not in behind]
         by_what = _by_what(items)
     if "share" in by_what and "new" in by_what:
