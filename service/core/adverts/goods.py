@@ -224,9 +224,10 @@ def _service(scene: Scene, kind: str) -> bool:
 
 def _kind(scene: Scene, named: _Named) -> tuple[str, str | None]:  # noqa: PLR0911 - a row of questions
     title, all_ = named.title, named.all
-    if "panel" in all_ and "inverter" in all_ and not {"inverter", "set"} & set(title) and _kept(scene):
+    if "panel" in all_ and "inverter" in all_ and _panels_at_most(title) and _kept(scene):
         del all_["inverter"]
         all_.pop("set", None)
+        title.pop("inverter", None)
     if "thermal" in scene.by_what and "inverter" not in all_ and not _rated_panel(scene):
         return "other", "not_photovoltaic"
     if _other_goods(scene, named) or _with_panel(scene, all_):
@@ -300,12 +301,19 @@ def _with_panel(scene: Scene, all_: dict[str, list[int]]) -> bool:
     return False
 
 
+def _panels_at_most(title: dict[str, list[int]]) -> bool:
+    """Does the title name no set, and an inverter only beside panels?"""
+    return "set" not in title and ("inverter" not in title or "panel" in title)
+
+
 def _kept(scene: Scene) -> bool:
-    """Is it said that the inverter does not come along, not a second one?"""
+    """Is it said that the inverter does not come along, not a second one or one of several?"""
     for place in sorted(at for what in ("inverter_one", "inverter_many") for at in scene.by_what.get(what, ())):
         item = scene.items[place]
         before = scene.tokens[item.field][max(item.at - 2, 0) : item.at]
-        if _SECOND.isdisjoint(before) and _gone(scene, place):
+        one_of = any(one.what == NUMBER and item.at - one.to <= 1 for one in scene.back(place, 2) if not one.unit)
+        sold = any(one.what == "sold" and one.clause == item.clause for one in scene.ahead(place, 4))
+        if item.field and not one_of and _SECOND.isdisjoint(before) and (sold or _gone(scene, place)):
             return True
     return False
 

@@ -70,3 +70,39 @@ def test_parts_of_a_set_are_none():
     body = "4 panels 300 W left over from a kit, £30 each. Inverter sold."
     assert reading_of("Solar panels", body).kind == "panel"
     assert reading_of("Stecker für Solarpanel", "MC4 Stecker, 10 Paar, 5 €").kind == "other"
+
+
+@pytest.mark.parametrize(
+    ("title", "body"),
+    [
+        ("12 panels and inverter", "12 panels 235 W, £22 each, also in pairs. Inverter now sold."),
+        ("12 Module mit 2 Wechselrichtern", "12 Module 235 W, je 22 €. Wechselrichter sind schon verkauft."),
+        (
+            "Vendo 12 pannelli con 2 inverter",
+            "12 pannelli da 235 W a 22 € l'uno, anche a coppie. Inverter già venduto.",
+        ),
+        ("12 panneaux et onduleur", "12 panneaux 235 Wc à 22 € pièce. Onduleur déjà vendu."),
+    ],
+)
+def test_an_inverter_of_the_title_that_is_sold_already_leaves_panels(title, body):
+    reading = reading_of(title, body)
+    assert (reading.kind, reading.quantity_available, reading.price.each) == ("panel", 12, 22)
+    assert (reading.inverter, reading.doubts) == ({}, ())
+
+
+def test_one_of_two_inverters_that_is_sold_leaves_a_set():
+    body = "12 panels 235 W and 2 inverters 800 W. One inverter sold, one left. £300"
+    assert reading_of("12 panels and 2 inverters", body).kind == "set"
+
+
+@pytest.mark.parametrize(
+    "body",
+    [
+        "4 panels 300 W pulled from a working system, £30 each",
+        "Wegens nieuw dak 4 panelen 300 Wp, 30 euro per stuk",
+        "Suite au remplacement de notre installation, 4 panneaux 300 Wc, 30 € pièce",
+        "4 panele 300 W, demontaż z balkonu, 100 zł sztuka",
+    ],
+)
+def test_what_was_up_before_is_used(body):
+    assert reading_of("", body).condition == "used"
