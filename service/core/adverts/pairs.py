@@ -12,6 +12,7 @@ _BOUNDS = {"voc": (5.0, 160.0), "vmp": (5.0, 160.0), "isc": (0.05, 30.0), "imp":
 _UNITS = {"voc": {"V", ""}, "vmp": {"V", ""}, "isc": {"A", ""}, "imp": {"A", ""}}
 _ABOVE = (("voc", "vmp"), ("isc", "imp"))
 _HEADINGS = frozenset(("power", "cells", "mpp_point", "tracking", "max_in", "start", "input_range", "input_current"))
+_LIMITS = frozenset(("max_in", "start", "input_range", "input_current"))
 _COUNTED = frozenset(("panel_one", "panel_many", "inverter_one", "inverter_many", "piece", "each", "cells", "stock"))
 _PASSED = frozenset(("plus", "coef_voltage"))
 _NOMINAL_V = frozenset((12.0, 24.0, 48.0))
@@ -25,13 +26,18 @@ Pairs = list[tuple[Item, Item]]  # a figure and its name
 def figures_first(scene: Scene, found: dict[str, tuple[float, Item, float]], gone: set[int]) -> set[int]:
     """Keeps in ``found`` the figures that stand before their names; places of those that may belong to two names."""
     unsure: set[int] = set()
+    before: set[str] = set()  # names whose figures stand behind them, nearer the beginning
     done = -1
     for place in sorted(at for name in _BOUNDS for at in scene.by_what.get(name, ())):
         if place <= done:
             continue
         row = _row(scene, place)
         done = row[-1]
-        if scene.items[row[0]].what != NUMBER or not gone.isdisjoint(row) or _headed(scene, row[0]):
+        if scene.items[row[0]].what != NUMBER:
+            before.update(scene.items[at].what for at in row[: len(row) // 2 * 2 : 2])
+            continue
+        if not gone.isdisjoint(row) or _headed(scene, row[0]):
+            unsure.update(row[:1] if _of_limit(scene, row[0]) else ())
             continue
         told = _told_first([scene.items[at] for at in row], scene.tokens[scene.items[place].field])
         if told is None:
@@ -39,7 +45,8 @@ def figures_first(scene: Scene, found: dict[str, tuple[float, Item, float]], gon
         elif not told and len(row) > 2:  # its first figure is none of the row
             unsure.add(row[0])
         for figure, name in told or ():
-            found.setdefault(name.what, (figure.value, figure, 0.97 if figure.unit else 0.9))
+            if name.what not in before:
+                found.setdefault(name.what, (figure.value, figure, 0.97 if figure.unit else 0.9))
     return unsure
 
 
@@ -78,6 +85,12 @@ def _headed(scene: Scene, place: int) -> bool:
         return False
     counted = scene.before(place - 1)
     return counted is None or counted.what != NUMBER or counted.to != before.at
+
+
+def _of_limit(scene: Scene, place: int) -> bool:
+    """Is it the figure of a limit, as in "max 30 A Isc 9.2 A"?"""
+    before = scene.before(place)
+    return before is not None and before.what in _LIMITS and scene.items[place].at - before.to <= 1
 
 
 def _told_first(row: Sequence[Item], tokens: Sequence[str]) -> Pairs | None:

@@ -81,3 +81,14 @@ def test_watts_that_need_more_current_than_any_panel_gives_are_doubted():
 def test_an_open_circuit_under_the_voltage_at_full_power_is_doubted():
     assert "power_vs_vi" in reading_of("Panel 300 W, Voc 31 V, Vmp 39 V, £30").doubts
     assert reading_of("Panel 300 W, Voc 39 V, Vmp 31 V, £30").doubts == ()
+
+
+def test_the_figure_of_a_limit_before_a_name_is_not_that_rating():
+    assert ratings_of("Panel max 30 A Isc 9.2 A Voc 39 V") == {
+        "short_circuit_current_a": 9.2,
+        "open_circuit_voltage_v": 39,
+    }
+
+
+def test_a_figure_behind_its_name_wins_over_a_later_one_before_it():
+    assert ratings_of("Panel 410 W, Voc 37.3 at STC, 35 Voc at NOCT") == {"open_circuit_voltage_v": 37.3}
