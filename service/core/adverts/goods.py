@@ -320,15 +320,11 @@ def _kept(scene: Scene) -> bool:
 
 def _spelled_out(scene: Scene, named: _Named) -> bool:
     """Do panels and an inverter stand behind a word for a set in its sentence: "kit: one panel, an inverter"?"""
-    for place in (*named.all.get("set", ()), *scene.by_what.get("set_weak", ())):
-        sentence = scene.items[place].sentence
-        behind = [
-            any(at > place and scene.items[at].sentence == sentence for at in named.all[good])
-            for good in ("panel", "inverter")
-        ]
-        if all(behind):
-            return True
-    return False
+    last = [{scene.items[at].sentence: at for at in named.all[good]} for good in ("panel", "inverter")]
+    return any(
+        all(of_good.get(scene.items[place].sentence, -1) > place for of_good in last)
+        for place in (*named.all.get("set", ()), *scene.by_what.get("set_weak", ()))
+    )
 
 
 def _together(scene: Scene, named: _Named) -> bool:

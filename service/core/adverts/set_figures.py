@@ -1,5 +1,6 @@
 """Do figures alone tell a set: "kit 820 Wp / 800 W", "4x 410 Wp, 1x 1600 W inverter"?"""
 
+from collections.abc import Iterator
 from itertools import pairwise
 
 from service.core.adverts.scene import Scene
@@ -13,29 +14,31 @@ _NEAR = 4
 
 def stroked(scene: Scene) -> bool:
     """Do watts of panels and lesser ones of an inverter stand with a stroke between?"""
-    return any(
-        one.peak and not two.peak and one.value > two.value and scene.tokens[one.field][one.to : two.at] == ["/"]
-        for one, two in _pairs(scene)
-    )
+    for first, second in _pairs(scene):
+        one, two = scene.items[first], scene.items[second]
+        greater = one.peak and not two.peak and one.value > two.value
+        if greater and scene.tokens[one.field][one.to : two.at] == ["/"]:
+            return True
+    return False
 
 
 def counted(scene: Scene) -> bool:
     """Do watts that only panels have stand behind a count and x, and a counted inverter's watts behind them?"""
-    return any(
-        _times(scene, one)
-        and _times(scene, two)
-        and (one.peak or (_PANEL_W[0] <= one.value <= _PANEL_W[1] and one.value % _ROUND_W))
-        and not two.peak
-        and not _of_inverter(scene, one)
-        and _of_inverter(scene, two)
-        for one, two in _pairs(scene)
-    )
+    for first, second in _pairs(scene):
+        one, two = scene.items[first], scene.items[second]
+        of_panels = one.peak or (_PANEL_W[0] <= one.value <= _PANEL_W[1] and one.value % _ROUND_W)
+        if not of_panels or two.peak or not (_times(scene, one) and _times(scene, two)):
+            continue
+        if _of_inverter(scene, second) and not _of_inverter(scene, first):
+            return True
+    return False
 
 
-def _pairs(scene: Scene) -> list[tuple[Item, Item]]:
-    """Watts that follow one another in a sentence."""
-    watts = [scene.items[place] for place in scene.units.get("W", ())]
-    return [(one, two) for one, two in pairwise(watts) if one.sentence == two.sentence]
+def _pairs(scene: Scene) -> Iterator[tuple[int, int]]:
+    """Places of watts that follow one another in a sentence."""
+    for first, second in pairwise(scene.units.get("W", ())):
+        if scene.items[first].sentence == scene.items[second].sentence:
+            yield first, second
 
 
 def _times(scene: Scene, item: Item) -> bool:
@@ -45,7 +48,9 @@ def _times(scene: Scene, item: Item) -> bool:
     return at > 0 and tokens[at - 1].isdigit()
 
 
-def _of_inverter(scene: Scene, item: Item) -> bool:
+def _of_inverter(scene: Scene, place: int) -> bool:
     """Does the name of an inverter stand directly beside it?"""
-    near = (scene.items[at] for what in _INVERTERS for at in scene.by_what.get(what, ()))
-    return any(one.field == item.field and (one.at == item.to or one.to == item.at) for one in near)
+    item = scene.items[place]
+    if any(scene.stands(what, item.field, item.to) for what in _INVERTERS):
+        return True
+    return any(one.what in _INVERTERS and one.to == item.at for one in scene.back(place, 2))

@@ -50,25 +50,38 @@ def put_together(scene: Scene) -> None:
 
 def _serials_taken_off(scene: Scene) -> None:
     """Serial numbers that are "scratched off" make a label that is removed, no scratch; those that are lost, none."""
-    for state, doubt in _OF_SERIALS if "p:serial" in scene.by_what else ():
+    if "p:serial" not in scene.by_what:
+        return
+    no_scratch: set[tuple[int, int]] = set()
+    for state, doubt in _OF_SERIALS:
         for place in scene.by_what.get(state, ()):
             item = scene.items[place]
             near = [one for one in scene.back(place, 8) if item.at - one.to <= _NEAR]
             near += [one for one in scene.ahead(place, 4) if one.at - item.to <= _BEHIND_COSTS]
             if any(one.what == "p:serial" and one.clause == item.clause for one in near) and not scene.denied(place):
                 scene.by_what.setdefault(doubt, []).append(place)
-                _leave_out(scene, "d:cosmetic", item)
+                no_scratch.add((item.field, item.at))
+    if no_scratch and "d:cosmetic" in scene.by_what:
+        scene.by_what["d:cosmetic"] = [
+            at for at in scene.by_what["d:cosmetic"] if (scene.items[at].field, scene.items[at].at) not in no_scratch
+        ]
 
 
 def _accounts_of_banks(scene: Scene) -> None:
     """An account that is paid into binds no goods."""
-    for place in scene.by_what.get("q:account_bound", ()) if scene.tells(*_PAYING) else ():
-        item = scene.items[place]
-        near = (*scene.back(place, 6), *scene.ahead(place, 4))
-        if any(one.what in _PAYING and one.clause == item.clause and abs(one.at - item.at) <= _NEAR for one in near):
-            _leave_out(scene, "q:account_bound", item)
-            if not scene.by_what["q:account_bound"]:
-                del scene.by_what["q:account_bound"]
+    if "q:account_bound" not in scene.by_what or not scene.tells(*_PAYING):
+        return
+    kept = [place for place in scene.by_what["q:account_bound"] if not _paid_into(scene, place)]
+    if kept:
+        scene.by_what["q:account_bound"] = kept
+    else:
+        del scene.by_what["q:account_bound"]
+
+
+def _paid_into(scene: Scene, place: int) -> bool:
+    item = scene.items[place]
+    near = (*scene.back(place, 6), *scene.ahead(place, 4))
+    return any(one.what in _PAYING and one.clause == item.clause and abs(one.at - item.at) <= _NEAR for one in near)
 
 
 def _leave_out(scene: Scene, what: str, item: Item) -> None:
