@@ -9,6 +9,7 @@ Offers = list[tuple[Item, str | None]]  # an amount, and what it is for
 ROLES = ("each", "lot", "per_set")
 MONEY = (*sorted(CURRENCIES), "money")
 _MONEY = frozenset(MONEY)
+_NAMING = frozenset(("price", "priced_each", "shipping", "each"))
 _NOT_ASKED = frozenset({"new_price", "extra", "deposit", "placeholder", "tier", "bid"})
 _ASIDE = (_NOT_ASKED - {"placeholder"}) | {"shipping"}
 _AT = frozenset(("a", "zu"))  # "ten panels at 20"
@@ -22,6 +23,8 @@ _FOR_PAID = frozenset(("fur", "fuer", "for", "at", "um", "zu", "voor", "pour", "
 _PAYING = ("bought", "bought_behind", "paid_behind")
 _PAID_UP_TO = 10
 _INSTEAD = frozenset(("statt", "anstatt", "instead", "lieu", "vez", "invece", "zamiast", "misto", "stedet", "plaats"))
+_ONLY = frozenset(("nur", "only", "alleen", "uniquement", "seulement", "solo", "solamente", "soltanto", "tylko", "so",
+                   "apenas", "somente", "pouze", "jen", "kun", ",", ":", "-", "€", "£", "$"))  # fmt: skip
 _PLUS = frozenset(("zzgl", "zuzuglich", "zuzueglich", "plus", "+", "excl", "exkl", "ex", "mas", "piu", "mais"))
 
 
@@ -40,6 +43,8 @@ def offers_of(scene: Scene, goods: Goods) -> tuple[Offers, float | None]:
         role = _role(scene, place, item, goods)
         if sent and _sent(scene, place, item):
             role, shipping = None, 0.0
+        if role is None and offers and _sentence_of_sending(scene, place, item, offers):
+            role = "shipping"
         if role == "shipping":
             shipping = item.value if shipping is None else shipping
         elif role not in _NOT_ASKED:
@@ -63,6 +68,18 @@ def _sent(scene: Scene, place: int, item: Item) -> bool:
     return any(one.what == "sent" and one.at == item.to for one in scene.ahead(place, 3))
 
 
+def _sentence_of_sending(scene: Scene, place: int, item: Item, offers: Offers) -> bool:
+    """Is it told behind a price, in a sentence that begins with sending: "£60 each. Postage only, £25"?"""
+    before = scene.back(place, 4)
+    one = next((one for one in before if one.what == "shipping"), None)
+    if one is None or offers[-1][0].sentence == item.sentence:
+        return False
+    tokens = scene.tokens[item.field]
+    start = scene.items[scene.first[item.sentence]].at
+    said = {*tokens[start : one.at], *tokens[one.to : item.at]} - _ONLY
+    return one.at - start <= 1 and not said and one.clause != item.clause
+
+
 def _bare(scene: Scene, place: int, item: Item) -> bool:  # noqa: PLR0911 - a row of questions
     """A figure without a currency that only a price can be: "asking 60", "60 each", "postage 6.99"."""
     if item.spelled or item.glued in {"-", "/", "x"} or item.value < 1:
@@ -84,7 +101,7 @@ def _bare(scene: Scene, place: int, item: Item) -> bool:  # noqa: PLR0911 - a ro
         return True
     if before is not None and before.spelled and before.value == 1:  # "einzeln 35": one by one
         before = next((one for one in scene.back(place, 3) if one.at == before.at and one.what == "each"), before)
-    if before is not None and before.sentence == item.sentence and before.what in {"price", "shipping", "each"}:
+    if before is not None and before.sentence == item.sentence and before.what in _NAMING:
         nothing = scene.tokens[item.field][before.to : item.at]
         counted = behind is not None and behind.what.endswith(("_one", "_many")) and behind.at == item.to
         if (nothing in ([], [":"], ["="], ["is"]) or (before.what == "shipping" and _so_much(nothing))) and not counted:
@@ -132,7 +149,7 @@ def _role(scene: Scene, place: int, item: Item, goods: Goods) -> str | None:  # 
         if not (one.what == "each" and _piece(scene, place, one)):
             before.append(one)
             if one.clause == item.clause:
-                close.append(one.what)
+                close.append("each" if one.what == "priced_each" else one.what)
     tokens = scene.tokens[item.field]
     if tokens[item.at - 1] in _PLUS and _sending_behind(behind[:2], item):
         return "shipping"
@@ -140,6 +157,8 @@ def _role(scene: Scene, place: int, item: Item, goods: Goods) -> str | None:  # 
         one.what in {"shipping", "bring"} and item.at - one.to <= 4 for one in before
     ):
         return "shipping"
+    if before and before[0].what == "priced_each" and item.at - before[0].to <= 1 and before[0].clause == item.clause:
+        return "each"
     if "tier" in close or "tier" in near or "bid" in close[:1]:
         return "extra"
     if _for_some(before, goods):

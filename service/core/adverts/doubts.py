@@ -6,6 +6,7 @@ CELL_VOLTAGE_V = (0.55, 0.75)  # open-circuit voltage of a silicon cell, trade f
 PRODUCT_SHARE = 0.03
 GREATEST_FILL_SHARE = 0.86
 GREATEST_W_PER_M2 = 250.0
+GREATEST_CURRENT_A = 25.0  # of one panel: large cells give some 20 A
 STRING_FROM_V = 100.0
 TOO_CHEAP_EUR_PER_W = 0.08
 # Rough worth of a currency in euro: it only decides whether a price is far too low.
@@ -20,6 +21,8 @@ def figure_doubts(panel: Found, inverter: Found) -> set[str]:
     if power and vmp and imp and abs(vmp * imp / power - 1) > PRODUCT_SHARE:
         found.add("power_vs_vi")
     if power and voc and isc and power > GREATEST_FILL_SHARE * voc * isc:
+        found.add("power_vs_vi")
+    if (voc and vmp and voc <= vmp) or any(power and v and power / v > GREATEST_CURRENT_A for v in (voc, vmp)):
         found.add("power_vs_vi")
     if isc and imp and imp >= isc:
         found.add("isc_not_above_imp")

@@ -4,7 +4,10 @@ from collections.abc import Iterable
 from itertools import pairwise, zip_longest
 
 from service.core.adverts.conditions import at_other_conditions
+from service.core.adverts.multiples import multiplied
+from service.core.adverts.pairs import figures_first
 from service.core.adverts.scene import Scene, measured_in, numbers
+from service.core.adverts.sorts import of_one_sort
 from service.core.adverts.walk import NUMBER, Item
 
 Found = dict[str, tuple[float, Item, float]]
@@ -46,6 +49,7 @@ def panel_figures(scene: Scene, kind: str) -> tuple[Found, bool]:
     gone = _elsewhere(scene)
     named, counted = scene.tells(*UNIT_OF, "mpp_point"), scene.tells("cells", "half")
     if scene.tells(*_RATINGS):
+        gone |= figures_first(scene, found, gone)
         _rows(scene, found, gone)
     for place in measured_in(scene, *_OF_PANELS):
         item = scene.items[place]
@@ -66,7 +70,7 @@ def panel_figures(scene: Scene, kind: str) -> tuple[Found, bool]:
     for place in coefficients:
         _coefficient(scene, place, scene.items[place], found)
     _size(scene, found)
-    return found, _choose(scene, powers, found)
+    return found, _choose(scene, of_one_sort(scene, kind, powers), found)
 
 
 def _bare(scene: Scene, place: int, item: Item, found: Found) -> None:
@@ -315,7 +319,7 @@ def _cells(scene: Scene, place: int, item: Item, found: Found) -> bool:
     half = half or (named and many and "half" in scene.by_what)
     if half and many:
         _keep(found, "cells", item.value // 2, item, 0.93)
-    elif named and item.value < _LEAST_HALVES:
+    elif named and item.value < _LEAST_HALVES and not multiplied(scene, place, item):
         found["cells"] = (item.value, item, 0.95)
     return named or half
 

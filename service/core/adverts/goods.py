@@ -2,8 +2,10 @@
 
 from dataclasses import dataclass
 
+from service.core.adverts.asked_for import is_asked_for
 from service.core.adverts.pieces import pieces_on_offer
 from service.core.adverts.scene import Scene, numbers
+from service.core.adverts.set_figures import counted, stroked
 from service.core.adverts.walk import CURRENCIES, NUMBER, Item
 
 _GOODS = {"panel_one": "panel", "panel_many": "panel", "inverter_one": "inverter", "inverter_many": "inverter",
@@ -15,6 +17,11 @@ _FARTHEST = 14
 _FARTHEST_TAKER = 3
 _TOLD_OFF = ("for", "takes", "range")
 _SELLING = ("selling",)
+_SECOND = frozenset((
+    "second", "other", "another", "extra", "zweiter", "zweite", "anderer", "weiterer", "tweede", "andere", "deuxieme",
+    "second", "autre", "segundo", "otro", "secondo", "altro", "drugi", "inny", "outro", "druhy", "dalsi", "anden",
+    "andet", "ekstra",
+))  # fmt: skip
 _OF_GOODS = ("selling", "used", "unused", "each", "pickup", "voc")
 _OF_PANELS = ("cells", "t:mono", "t:poly", "t:topcon", "t:hjt", "bifacial", "voc")
 
@@ -42,7 +49,7 @@ def goods_of(scene: Scene) -> Goods:
     """Kind, offer and quantity; ``why`` is the doubt that goes with goods that are no panels, inverters or sets."""
     named = _named(scene)
     kind, why = _kind(scene, named)
-    if _wanted(scene):
+    if _wanted(scene) or is_asked_for(scene):
         return Goods(kind, False, None, "wanted_ad")
     if _service(scene, kind):
         return Goods("other", False, None, "service")
@@ -157,7 +164,7 @@ def _wanted(scene: Scene) -> bool:
         item = scene.items[at]
         if item.sentence in spoiled or scene.denied(at) or _takers(scene, at, item):
             continue
-        behind = scene.behind(at)
+        behind = next((one for one in scene.ahead(at, 4) if one.at >= item.to and one.what != "between"), None)
         if behind is not None and behind.unit in CURRENCIES and behind.at - item.to <= 2:
             continue
         first = item.at - _start(scene, at) < _FIRST_WORDS
@@ -217,6 +224,10 @@ def _service(scene: Scene, kind: str) -> bool:
 
 def _kind(scene: Scene, named: _Named) -> tuple[str, str | None]:  # noqa: PLR0911 - a row of questions
     title, all_ = named.title, named.all
+    if "panel" in all_ and "inverter" in all_ and _panels_at_most(title) and _kept(scene):
+        del all_["inverter"]
+        all_.pop("set", None)
+        title.pop("inverter", None)
     if "thermal" in scene.by_what and "inverter" not in all_ and not _rated_panel(scene):
         return "other", "not_photovoltaic"
     if _other_goods(scene, named) or _with_panel(scene, all_):
@@ -232,7 +243,9 @@ def _kind(scene: Scene, named: _Named) -> tuple[str, str | None]:  # noqa: PLR09
         weak = all(_weak(scene, item) for item in sets)
         lacks = _lacks(scene, "inverter" if lone == "panel" else "panel")
         first = lone and "panel" in title and "set" in title and title[lone][0] < title["set"][0]
-        return (lone, None) if lone and (weak or lacks or first) else ("set", None)
+        return (lone, None) if lone and ((weak and not stroked(scene)) or lacks or first) else ("set", None)
+    elif "inverter" in all_ and counted(scene):
+        return "set", None
     for good in ("inverter", "panel", "set"):
         if good in title and not (good == "inverter" and "panel" in title):
             return good, None
@@ -257,7 +270,10 @@ def _lacks(scene: Scene, good: str) -> bool:
 def _other_goods(scene: Scene, named: _Named) -> bool:
     """Are lamps, brackets and the like what is sold, not what comes along?"""
     title, all_ = named.title, named.all
-    if "other" not in all_ or {"voc", "isc"} <= set(scene.by_what):
+    along = {"panel", "inverter"} <= set(all_) and all(
+        scene.items[at].what == "accessory" for at in title.get("other", ())
+    )  # "plug, panel" above panels and an inverter
+    if "other" not in all_ or along or {"voc", "isc"} <= set(scene.by_what):
         return False
     if all(scene.items[at].what == "accessory" for at in all_["other"]) and (
         set(all_) - {"other"} or ("cells" in scene.by_what and _rated_panel(scene))
@@ -285,12 +301,38 @@ def _with_panel(scene: Scene, all_: dict[str, list[int]]) -> bool:
     return False
 
 
+def _panels_at_most(title: dict[str, list[int]]) -> bool:
+    """Does the title name no set, and an inverter only beside panels?"""
+    return "set" not in title and ("inverter" not in title or "panel" in title)
+
+
+def _kept(scene: Scene) -> bool:
+    """Is it said that the inverter does not come along, not a second one or one of several?"""
+    for place in sorted(at for what in ("inverter_one", "inverter_many") for at in scene.by_what.get(what, ())):
+        item = scene.items[place]
+        before = scene.tokens[item.field][max(item.at - 2, 0) : item.at]
+        one_of = any(one.what == NUMBER and item.at - one.to <= 1 for one in scene.back(place, 2) if not one.unit)
+        sold = any(one.what == "sold" and one.clause == item.clause for one in scene.ahead(place, 4))
+        if item.field and not one_of and _SECOND.isdisjoint(before) and (sold or _gone(scene, place)):
+            return True
+    return False
+
+
+def _spelled_out(scene: Scene, named: _Named) -> bool:
+    """Do panels and an inverter stand behind a word for a set in its sentence: "kit: one panel, an inverter"?"""
+    last = [{scene.items[at].sentence: at for at in named.all[good]} for good in ("panel", "inverter")]
+    return any(
+        all(of_good.get(scene.items[place].sentence, -1) > place for of_good in last)
+        for place in (*named.all.get("set", ()), *scene.by_what.get("set_weak", ()))
+    )
+
+
 def _together(scene: Scene, named: _Named) -> bool:
     """Does an inverter come along with panels: "panels with inverter", "two panels, an inverter"?"""
     title = set(named.title) - {"other"}
     if title != {"panel"} and _listed(scene, named):
         return True
-    if any(_along(scene, at, title) for at in named.all["inverter"]):
+    if any(_along(scene, at, title) for at in named.all["inverter"]) or _spelled_out(scene, named):
         return True
     if title in ({"panel"}, {"inverter"}):
         return False

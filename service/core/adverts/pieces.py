@@ -2,6 +2,7 @@
 
 from itertools import pairwise
 
+from service.core.adverts.multiples import multiplies_cells
 from service.core.adverts.parts import of_more
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import CURRENCIES, NUMBER, Item
@@ -287,6 +288,8 @@ def _beside_x(scene: Scene, place: int, item: Item, tokens: list[str], follow: s
 
 
 def _before_x_is_no_unit(scene: Scene, place: int, item: Item) -> bool:
+    if multiplies_cells(scene, place, item):
+        return False
     before = scene.items[place - 1] if place else None
     return before is None or before.what != NUMBER or before.to < item.at - 1 or before.unit == "W"
 

@@ -12,6 +12,8 @@ FIELDS = ("title", "body", "price_text")
 BODY_FROM = 100_000  # sentences of the body are counted from here on
 _NEAR = 3
 _MOST_ORDERS = 20
+_MOST_BEFORE = 40
+_ENDING = frozenset(("each", "lot", "per_set"))  # "35 euro each"
 
 Orders = Sequence[tuple[int, int]]  # from which piece of the body to which
 
@@ -120,6 +122,8 @@ def scene_of(title: Lexed, body: Lexed, price: Lexed, orders: Orders = ()) -> Sc
     by_what = _by_what(items)
     if "taker" in by_what:  # "a buyer for 4 panels": they are for nobody else
         behind = {(items[place].field, items[place].to) for place in by_what["taker"]}
+        wanted = [items[place] for place in by_what.get("wanted", ())]  # "buyer wanted for 4 panels"
+        behind |= {(item.field, item.to) for item in wanted if (item.field, item.at) in behind}
         items = [item for item in items if item.what != "for" or (item.field, item.at) not in behind]
         by_what = _by_what(items)
     if "share" in by_what and "new" in by_what:
@@ -128,8 +132,12 @@ def scene_of(title: Lexed, body: Lexed, price: Lexed, orders: Orders = ()) -> Sc
     if "q:hostile" in by_what:
         hostile = {items[place].sentence for place in by_what["q:hostile"]}
         ordering = hostile | _followers(items, hostile)
-        orders = (*orders, *_spans(items, ordering))
-        items = [item for item in items if item.sentence not in ordering or item.what == "q:hostile"]
+        told = sorted((*by_what["q:hostile"], *by_what.get("order", ())))
+        begun = [place for place in told if items[place].sentence in hostile]
+        honest = _before_orders(items, begun, (title.pieces.words, body.pieces.words))
+        orders = (*orders, *_spans(items, ordering, honest))
+        items = [item for at, item in enumerate(items)
+                 if item.sentence not in ordering or item.what == "q:hostile" or at in honest]  # fmt: skip
         by_what = _by_what(items)
     units: defaultdict[str, list[int]] = defaultdict(list)
     for place in by_what.get(NUMBER, ()):
@@ -180,11 +188,28 @@ def _followers(items: list[Item], hostile: set[int]) -> set[int]:
     return found
 
 
-def _spans(items: list[Item], ordering: set[int]) -> list[tuple[int, int]]:
+def _before_orders(items: list[Item], begun: list[int], words: Sequence[Sequence[str]]) -> set[int]:
+    """Places in the sentence of an order that stand before it, where an amount, a rating or a bracket ends there.
+
+    ``begun``: places of words of orders.
+    """
+    honest: set[int] = set()
+    firsts = {items[place].sentence: place for place in reversed(begun)}
+    for place in firsts.values():
+        item = items[place]
+        before = [at for at in range(max(place - _MOST_BEFORE, 0), place)
+                  if items[at].sentence == item.sentence and items[at].to <= item.at]  # fmt: skip
+        ended = item.at and words[item.field][item.at - 1] in {")", "]"}
+        if ended or any(items[at].to == item.at and (items[at].unit or items[at].what in _ENDING) for at in before):
+            honest.update(before)
+    return honest
+
+
+def _spans(items: list[Item], ordering: set[int], honest: set[int]) -> list[tuple[int, int]]:
     """From where to where, in pieces of the body, orders reach as far as their items tell."""
     spans: dict[int, tuple[int, int]] = {}
-    for item in items:
-        if item.field == 1 and item.sentence in ordering:
+    for place, item in enumerate(items):
+        if item.field == 1 and item.sentence in ordering and place not in honest:
             low, high = spans.get(item.sentence, (item.at, item.to))
             spans[item.sentence] = (min(low, item.at), max(high, item.to))
     return list(spans.values())[:_MOST_ORDERS]

@@ -17,9 +17,12 @@ _DEFECT_OF = {
     ("label", "missing"): "missing_label", ("label", "unreadable"): "missing_label",
 }  # fmt: skip
 _EVEN_DENIED = frozenset(("q:account_bound",))  # "not yet released from the account"
+_OF_SERIALS = (("s:taken_off", "q:label_removed"), ("s:missing", "q:no_invoice"), ("s:unreadable", "q:no_invoice"))
+_PAYING = ("pay_in", "q:advance_payment")
 _STATES = ("s:broken", "s:loose", "s:missing", "s:cut", "s:unreadable")
 _NEAR = 7  # pieces between a part and what is said of it
 _BEHIND_COSTS = 2  # what stands before a state is more often its part than what stands behind
+_TO_INPUT = 3
 _NEVER = frozenset(("nie", "noch", "nicht", "never", "not", "nooit", "niet", "jamais", "pas", "nunca", "sin", "mai",
                     "nigdy", "nie", "nikdy", "aldrig", "ikke"))  # fmt: skip
 _FIRST_YEAR, _LAST_YEAR = 1990, 2035
@@ -36,11 +39,49 @@ def put_together(scene: Scene) -> None:
                 scene.by_what.setdefault(f"d:{defect}", []).append(place)
                 if defect != "cracked_glass":  # "cracked" is then said of that part
                     _leave_out(scene, "d:cracked_glass", scene.items[place])
+    _serials_taken_off(scene)
+    _accounts_of_banks(scene)
     for place in scene.by_what.get("without", ()):
         item = scene.items[place]
         behind = next((one for one in scene.ahead(place, 3) if one.what in _LACKING), None)
         if behind is not None and behind.clause == item.clause and 0 <= behind.at - item.to <= 1:
             scene.by_what.setdefault(f"d:{_DEFECT_OF[behind.what[2:], 'missing']}", []).append(place)
+
+
+def _serials_taken_off(scene: Scene) -> None:
+    """Serial numbers that are "scratched off" make a label that is removed, no scratch; those that are lost, none."""
+    if "p:serial" not in scene.by_what:
+        return
+    no_scratch: set[tuple[int, int]] = set()
+    for state, doubt in _OF_SERIALS:
+        for place in scene.by_what.get(state, ()):
+            item = scene.items[place]
+            near = [one for one in scene.back(place, 8) if item.at - one.to <= _NEAR]
+            near += [one for one in scene.ahead(place, 4) if one.at - item.to <= _BEHIND_COSTS]
+            if any(one.what == "p:serial" and one.clause == item.clause for one in near) and not scene.denied(place):
+                scene.by_what.setdefault(doubt, []).append(place)
+                no_scratch.add((item.field, item.at))
+    if no_scratch and "d:cosmetic" in scene.by_what:
+        scene.by_what["d:cosmetic"] = [
+            at for at in scene.by_what["d:cosmetic"] if (scene.items[at].field, scene.items[at].at) not in no_scratch
+        ]
+
+
+def _accounts_of_banks(scene: Scene) -> None:
+    """An account that is paid into binds no goods."""
+    if "q:account_bound" not in scene.by_what or not scene.tells(*_PAYING):
+        return
+    kept = [place for place in scene.by_what["q:account_bound"] if not _paid_into(scene, place)]
+    if kept:
+        scene.by_what["q:account_bound"] = kept
+    else:
+        del scene.by_what["q:account_bound"]
+
+
+def _paid_into(scene: Scene, place: int) -> bool:
+    item = scene.items[place]
+    near = (*scene.back(place, 6), *scene.ahead(place, 4))
+    return any(one.what in _PAYING and one.clause == item.clause and abs(one.at - item.at) <= _NEAR for one in near)
 
 
 def _leave_out(scene: Scene, what: str, item: Item) -> None:
@@ -82,7 +123,14 @@ def defects_of(scene: Scene, kind: str) -> tuple[str, ...]:
 def _of_input(scene: Scene, place: int) -> bool:
     """Is it an input that is dead, not all of the inverter?"""
     item = scene.items[place]
-    return any(one.what == "inputs" and item.at - one.to <= 8 for one in scene.back(place, 8))
+    if any(one.what == "inputs" and item.at - one.to <= 8 for one in scene.back(place, 8)):
+        return True
+    for one in scene.ahead(place, 6):  # "dead second input"
+        if one.clause != item.clause or one.at - item.to > _TO_INPUT or one.what.startswith("inverter_"):
+            return False
+        if one.what == "inputs":
+            return True
+    return False
 
 
 def partly(scene: Scene, defects: tuple[str, ...], goods: Goods) -> tuple[bool, bool]:

@@ -105,3 +105,22 @@ def test_a_cracked_back_is_no_cracked_glass():
     reading = reading_of("Pannello 330 W, il foglio posteriore è ingiallito e in un punto crepato. 10 euro")
     assert "cracked_glass" not in reading.defects
     assert "backsheet_damage" in reading.defects
+
+
+@pytest.mark.parametrize(
+    "body",
+    [
+        "Panel 300 W, 30 cells x 2, used, £30",
+        "Modul 300 W, 30 Zellen x 2, gebraucht, 30 €",
+        "Placa 300 W, 30 células x 2, usada, 30 €",
+        "Pannello 300 W, 30 celle x 2, usato, 30 €",
+    ],
+)
+def test_a_number_that_multiplies_cells_counts_no_panels(body):
+    reading = read_advert(Advert(title="", body=body), WORDS)
+    assert (reading.quantity_available, reading.panel) == (1, {"rated_power_w": 300})
+
+
+def test_a_number_behind_an_x_counts_panels_where_no_cells_stand_before_it():
+    reading = read_advert(Advert(title="", body="Panels 300 W x 2, 60 cells, £30 each"), WORDS)
+    assert (reading.quantity_available, reading.panel["cells_in_series"]) == (2, 60)

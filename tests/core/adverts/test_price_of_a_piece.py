@@ -73,3 +73,24 @@ def test_plain_cyrillic_is_no_disguise_and_a_look_alike_within_a_word_is():
 def test_what_delivers_power_is_not_sent():
     assert read("Solarmodul 400W", "Das Modul liefert noch Strom. 40 €").delivery == "unknown"
     assert read("Solarmodul 400W", "40 €, wir liefern").delivery == "shipping"
+
+
+@pytest.mark.parametrize(
+    ("body", "each"),
+    [
+        ("10x 320 W panels. Unit price £30, if all taken £250", 30),
+        ("10x 320 Wp Module. Stückpreis 30,- bei Abnahme aller 250,-", 30),
+        ("10 Module 320 Wp. Einzelpreis 30 € komplett 250 €", 30),
+        ("10 panelen 320 Wp. Stuksprijs 30,- bij afname van alles 250,-", 30),
+        ("10 panneaux 320 Wc. Prix unitaire 30, le lot 250", 30),
+        ("10 placas 320 W. Precio unidad 30, todas por 250", 30),
+        ("10 pannelli 320 W. Prezzo cadauno 30, tutti a 250", 30),
+        ("10 paneli 320 W. Cena za sztukę 120, za całość 1000", 120),
+        ("10 painéis 320 W. Preço unitário 30, todos por 250", 30),
+        ("10 panelů 320 W. Cena za jeden kus 700, při odběru všech 6000", 700),
+        ("10 paneler 320 W. Stykpris 200,- ved køb af alle 1500,-", 200),
+    ],
+)
+def test_an_amount_behind_the_words_for_the_price_of_a_piece_is_that(body, each):
+    price = read_advert(Advert(title="", body=body), WORDS).price
+    assert (price.basis, price.each) == ("each", each)

@@ -1,0 +1,56 @@
+"""Do figures alone tell a set: "kit 820 Wp / 800 W", "4x 410 Wp, 1x 1600 W inverter"?"""
+
+from collections.abc import Iterator
+from itertools import pairwise
+
+from service.core.adverts.scene import Scene
+from service.core.adverts.walk import Item
+
+_INVERTERS = ("inverter_one", "inverter_many")
+_PANEL_W = (200.0, 720.0)
+_ROUND_W = 50.0  # inverters have round powers, so that other ones are those of panels
+_NEAR = 4
+
+
+def stroked(scene: Scene) -> bool:
+    """Do watts of panels and lesser ones of an inverter stand with a stroke between?"""
+    for first, second in _pairs(scene):
+        one, two = scene.items[first], scene.items[second]
+        greater = one.peak and not two.peak and one.value > two.value
+        if greater and scene.tokens[one.field][one.to : two.at] == ["/"]:
+            return True
+    return False
+
+
+def counted(scene: Scene) -> bool:
+    """Do watts that only panels have stand behind a count and x, and a counted inverter's watts behind them?"""
+    for first, second in _pairs(scene):
+        one, two = scene.items[first], scene.items[second]
+        of_panels = one.peak or (_PANEL_W[0] <= one.value <= _PANEL_W[1] and one.value % _ROUND_W)
+        if not of_panels or two.peak or not (_times(scene, one) and _times(scene, two)):
+            continue
+        if _of_inverter(scene, second) and not _of_inverter(scene, first):
+            return True
+    return False
+
+
+def _pairs(scene: Scene) -> Iterator[tuple[int, int]]:
+    """Places of watts that follow one another in a sentence."""
+    for first, second in pairwise(scene.units.get("W", ())):
+        if scene.items[first].sentence == scene.items[second].sentence:
+            yield first, second
+
+
+def _times(scene: Scene, item: Item) -> bool:
+    """Does "4x" stand before it, or before the name between?"""
+    tokens = scene.tokens[item.field]
+    at = next((at for at in range(item.at - 1, max(item.at - _NEAR, 1) - 1, -1) if tokens[at] == "x"), 0)
+    return at > 0 and tokens[at - 1].isdigit()
+
+
+def _of_inverter(scene: Scene, place: int) -> bool:
+    """Does the name of an inverter stand directly beside it?"""
+    item = scene.items[place]
+    if any(scene.stands(what, item.field, item.to) for what in _INVERTERS):
+        return True
+    return any(one.what in _INVERTERS and one.to == item.at for one in scene.back(place, 2))

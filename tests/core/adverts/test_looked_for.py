@@ -1,0 +1,86 @@
+"""What is looked for: goods by a buyer; a price, a sale or a buyer by a seller."""
+
+import pytest
+
+from service.core.adverts import Advert, read_advert, vocabulary_of
+from service.data.advert_words import load_advert_words
+
+WORDS = vocabulary_of(load_advert_words())
+
+
+def reading_of(body):
+    return read_advert(Advert(title="", body=body), WORDS)
+
+
+@pytest.mark.parametrize(
+    ("body", "each"),
+    [
+        ("Two 300W panels, used. Looking for £40 each", 40),
+        ("Two 300W panels, used. Looking for around 40 pounds each. Collection", 40),
+        ("Two 300W panels, used. Looking for a fast sale. £40 each", 40),
+        ("Two 300W panels. Looking for a swap or £40 each", 40),
+        ("2 Module 300 W. Suche schnellen Verkauf, je 40 €", 40),
+        ("2 Module 300 W. Suche Tauschpartner, sonst je 40 €", 40),
+        ("2 panelen 300 W. Ik zoek een vlotte verkoop, 40 euro per stuk", 40),
+        ("2 panneaux 300 W. Je cherche environ 40 € pièce", 40),
+        ("2 placas 300 W. Busco un precio justo, 40 € cada una", 40),
+        ("2 pannelli 300 W. Cerco rapida vendita, 40 € l'uno", 40),
+        ("2 panele 300 W. Szukam szybkiej sprzedaży, 100 zł sztuka", 100),
+        ("2 painéis 300 W. Procuro venda rápida, 40 € cada", 40),
+        ("2 painéis 300 W. Procuro cerca de 40 € cada", 40),
+        ("2 panely 300 W. Hledám rychlý prodej, 500 Kč kus", 500),
+        ("2 paneler 300 W. Søger hurtig handel, 200 kr stk", 200),
+    ],
+)
+def test_a_price_or_a_sale_that_is_looked_for_makes_no_buyer(body, each):
+    reading = reading_of(body)
+    assert reading.is_offer
+    assert reading.price.each == each
+
+
+@pytest.mark.parametrize(
+    "body",
+    [
+        "Hi all. Looking for 300W panels, used, up to £40 each",
+        "Balcony flat. Looking for a quick buy of two 300 W panels",
+        "Suche 2 Module 300 W, zahle 40 € pro Stück",
+        "Busco 2 placas de 300 W, pago 40 €",
+        "Procuro 2 painéis de 300 W, cerca de 40 € cada",
+        "Søger 2 paneler 300 W, giver 200 kr stk",
+    ],
+)
+def test_goods_that_are_looked_for_make_a_buyer(body):
+    assert reading_of(body).doubts == ("wanted_ad",)
+
+
+@pytest.mark.parametrize(
+    "body",
+    [
+        "Has anybody got 2 panels 400 W for sale?",
+        "Verkauft jemand 2 Module mit 400 W?",
+        "Heeft iemand 2 panelen van 400 W te koop?",
+        "Quelqu'un aurait 2 panneaux de 400 W à vendre ?",
+        "Hola, ¿alguien vende 2 placas de 400 W?",
+        "Qualcuno ha 2 pannelli da 400 W da vendere?",
+        "Czy ktoś sprzeda 2 panele 400 W?",
+        "Alguém vende painéis de 400 W?",
+        "Má někdo 2 panely 400 W na prodej?",
+        "Er der nogen, der sælger 2 paneler på 400 W?",
+    ],
+)
+def test_a_question_whether_somebody_sells_is_no_offer(body):
+    reading = reading_of(body)
+    assert (reading.is_offer, reading.doubts) == (False, ("wanted_ad",))
+
+
+@pytest.mark.parametrize(
+    "body",
+    [
+        "Qualcuno ha bisogno di 2 pannelli da 400 W? Vendo a 40 € l'uno",
+        "Verkaufe 2 Module 400 W. Will jemand sie haben?",
+        "Anyone interested? 2 panels 400 W for sale, £40 each",
+        "2 panels 400 W, £40 each. Does anyone know somebody who sells brackets?",
+    ],
+)
+def test_other_questions_leave_an_offer(body):
+    assert reading_of(body).is_offer
