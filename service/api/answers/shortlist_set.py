@@ -130,7 +130,7 @@ def new_set(request: ShortlistIn, home: ShortlistHome) -> ListedSet | None:
 
 
 def _new_set(asked: NewFromShopIn, home: ShortlistHome) -> ListedSet:
-    panel = at_pointer("/new_from_shop/panel", lambda: home.panel_of(asked.panel.given()))
+    panel = at_pointer("/new_from_shop/panel", lambda: home.panel_of({"history": "unused"} | asked.panel.given()))
     inverter = at_pointer("/new_from_shop/inverter", lambda: home.inverter_of(asked.inverter.given()))
     inputs, room = len(inverter.inverter.inputs), sum(home.rooms)
     count = asked.panel_count or min(inputs, room, MOST_PANELS)

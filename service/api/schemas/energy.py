@@ -141,7 +141,12 @@ class EnergyOut(Out):
         description="Drawn from the socket at night; not in the year's energy, but taken off the saving."
     )
     arrays: list[ArrayYearOut] = Field(min_length=1, max_length=8)
-    spread: list[SpreadPartOut] = Field(max_length=20)
+    spread: list[SpreadPartOut] = Field(
+        max_length=20,
+        description="Independent reasons: together the root of the sum of their squares, and cautious and hopeful lie "
+        "1.28 times that from the middle in the light. Limits act anew at both ends, and what table and years make "
+        "comes and goes as clouds do, so that the energy of a band may be narrower or wider than that.",
+    )
     hours: HoursOut | SkipJsonSchema[None] = Field(
         default=None, exclude_if=absent, description="Only where `include` asks for it."
     )

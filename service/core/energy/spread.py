@@ -14,7 +14,8 @@ from service.core.model.facts import Array, Panel
 
 # A flash test is sure to 2 to 3 % at 95 % (laboratories' own figures, from memory): half of 2.5 %.
 FLASH_TEST_SD = 0.0125
-# Second-hand panels: bought on their label, with cracks, worn contacts and mixed lots that none sees. Judgement.
+# Second-hand panels: bought on their label, with cracks, worn contacts and mixed lots that none sees; one of which
+# nobody says that it is unused may be such a one. Judgement.
 USED_SD = 0.04
 # Rates of silicon panels spread by about 0.4 % a year around their median (Jordan et al., Progress in Photovoltaics 24
 # (2016) 978-989: median 0.5 to 0.6, mean 0.8 to 0.9); the first days' loss is 1 to 2 %: 1 % here. Judgement.
@@ -31,8 +32,9 @@ SHADE_SD_OF_LOSS, LEAST_SHADE_SD = 0.25, 0.02
 # inverter model: 1.5 %, judgement (power coefficients of the public list).
 MODEL_SD_TILTED, MODEL_SD_UPRIGHT, MODEL_SD_ELECTRIC = 0.020, 0.029, 0.015
 # A plane that nobody told. Upright, east or west gives 75 to 80 % of south: 10 % if the side is open. Elsewhere the
-# plane was chosen as best and is flat around there: 3 %. An unknown mount may be upright off south: 15 %. Judgement.
-AZIMUTH_SD_UPRIGHT, AZIMUTH_SD, TILT_SD, MOUNT_SD = 0.10, 0.03, 0.03, 0.15
+# plane was chosen as best and is flat around there: 3 %. An unknown mount may be upright off south: 15 %; where both
+# angles were told it only cools better or worse: 2 %. Judgement.
+AZIMUTH_SD_UPRIGHT, AZIMUTH_SD, TILT_SD, MOUNT_SD, COOLING_SD = 0.10, 0.03, 0.03, 0.15, 0.02
 # What the rear of two-sided panels adds is known to half of it: judgement, shadow and facade are guessed.
 REAR_SD_OF_GAIN = 0.5
 # What snow takes is known to a factor of two: places equally cold get little of it or much. Judgement.
@@ -122,7 +124,7 @@ def by_clouds_share(spread: Iterable[SpreadPart]) -> float:
 def _rating(panel: Panel) -> float:
     """The label's tolerance as evenly spread, the flash test's own doubt, and more for used panels."""
     low, high = panel.power_tolerance_pct
-    used = USED_SD if panel.age_years >= 1 or panel.history in {"roof", "storage"} else 0.0
+    used = USED_SD if panel.age_years >= 1 or panel.history != "unused" else 0.0
     return hypot((high - low) / 100 / sqrt(12), FLASH_TEST_SD, used)
 
 
@@ -161,8 +163,10 @@ def _plane(array: Array, pointer: str, assumptions: Assumptions) -> float:
     found = assumptions.by_pointer.get(f"{pointer}/plane/azimuth_deg")
     if found is not None and found.low is not None and found.high is not None:
         azimuth *= min((found.high - found.low) % 360.0 / _EAST_TO_WEST_DEG, 1.0)
+    azimuth_open, tilt_open = (assumptions.assumed(f"{pointer}/plane/{name}") for name in ("azimuth_deg", "tilt_deg"))
+    mount = MOUNT_SD if azimuth_open or tilt_open else COOLING_SD
     return hypot(
-        MOUNT_SD if assumptions.assumed(f"{pointer}/mount") else 0.0,
-        azimuth if assumptions.assumed(f"{pointer}/plane/azimuth_deg") else 0.0,
-        TILT_SD if assumptions.assumed(f"{pointer}/plane/tilt_deg") else 0.0,
+        mount if assumptions.assumed(f"{pointer}/mount") else 0.0,
+        azimuth if azimuth_open else 0.0,
+        TILT_SD if tilt_open else 0.0,
     )

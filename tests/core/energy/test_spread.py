@@ -56,6 +56,17 @@ def test_a_plane_that_was_told_is_no_reason():
     assert "plane" not in parts(array())
 
 
+def test_a_mount_that_nobody_told_only_cools_where_both_angles_were():
+    assert parts(array(), assumed=["/arrays/0/mount"])["plane"] == 0.02
+    for angle in ("tilt_deg", "azimuth_deg"):
+        assert parts(array(), assumed=["/arrays/0/mount", f"/arrays/0/plane/{angle}"])["plane"] > 0.15
+
+
+def test_a_panel_of_which_nobody_says_that_it_is_unused_may_be_a_used_one():
+    roof, open_ = (parts(array(panel=panel(history=history)))["rating"] for history in ("roof", "not_known"))
+    assert parts(array(panel=panel(history="unused")))["rating"] < open_ == roof
+
+
 def test_an_upright_panel_of_unknown_side_is_wider_than_an_unknown_tilt():
     side = parts(array(), assumed=["/arrays/0/plane/azimuth_deg"])["plane"]
     tilt = parts(array(), assumed=["/arrays/0/plane/tilt_deg"])["plane"]
