@@ -77,8 +77,8 @@ def what_ifs(
         ArrayConditions(name=array.name, hottest_cell_c=one.hottest_cell_c, cool_cell_c=one.cool_cell_c)
         for array, one in zip(setup.arrays, hours, strict=True)
     )
-    now = check(setup, assumptions, cells).verdict
-    asked = partial(_asked, _Known(setup, assumptions, sky, hours, lights or Lights(), meter, check, now))
+    now = check(setup, assumptions, cells)
+    asked = partial(_asked, _Known(setup, assumptions, sky, hours, lights or Lights(), meter, check, cells, now))
     found: list[WhatIf] = []
     for ways in changes_of(setup, assumptions):
         if len(found) == MOST_CHANGES:
@@ -101,7 +101,8 @@ class _Known:
     lights: Lights
     meter: AtTheMeter
     check: Check
-    verdict: Verdict
+    cells: tuple[ArrayConditions, ...]
+    now: Compatibility
 
 
 def _asked(known: _Known, change: Change) -> WhatIf | None:
@@ -109,7 +110,9 @@ def _asked(known: _Known, change: Change) -> WhatIf | None:
     setup, sky, meter = known.setup, known.sky, known.meter
     changed = patched(setup, change.patch)
     cells = array_conditions(changed, sky, known.lights)
-    verdicts = known.check(changed, assumed_after(known.assumptions, change.patch, len(setup.arrays)), cells)
+    verdicts = known.now
+    if not (_leaves_what_is_checked(change) and cells == known.cells):
+        verdicts = known.check(changed, assumed_after(known.assumptions, change.patch, len(setup.arrays)), cells)
     if change.adds_load and verdicts.by_part.get(Part.PANEL_SIDE) == Verdict.DOES_NOT_FIT:
         return None
     direct = direct_current_again(changed, sky, setup, known.hours, known.lights, account=False)
@@ -123,8 +126,13 @@ def _asked(known: _Known, change: Change) -> WhatIf | None:
         year_kwh=float(left_w.sum()) / 1000.0,
         self_used_kwh=float(used_w.sum()) / 1000.0,
         verdict_then=verdicts.verdict,
-        verdict_told=change.adds_load or verdicts.verdict != known.verdict,
+        verdict_told=change.adds_load or verdicts.verdict != known.now.verdict,
     )
+
+
+def _leaves_what_is_checked(change: Change) -> bool:
+    """Is only a shadow gone? What fits hangs on it by the cells alone."""
+    return all(one.op == "remove" and "/shade/" in one.path for one in change.patch)
 
 
 def _same_light(change: Change) -> bool:

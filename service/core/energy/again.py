@@ -1,5 +1,6 @@
 """What is the d.c. side of a set of which only some inputs are changed?"""
 
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from service.core.energy.chain import ArrayHours
@@ -19,7 +20,7 @@ def direct_current_again(
     *,
     account: bool = True,
 ) -> tuple[ArrayHours, ...]:
-    """``direct_current(setup, sky)``; inputs that hold what they held in ``known`` are not computed again.
+    """``direct_current(setup, sky)``; inputs that hold what one held in ``known`` are not computed again.
 
     Args:
         setup: the changed set, on the same site and with the same rate of ageing.
@@ -34,13 +35,12 @@ def direct_current_again(
     """
     if sky.plane_w_per_m2 is not None or _apart(setup) != _apart(known):
         return direct_current(setup, sky, lights, account=account)
-    before, after = _by_input(known), _by_input(setup)
-    same = {number for number, held in after.items() if before.get(number) == held}
+    before = [(limits, places, [known.arrays[at] for at in places]) for limits, places in _by_input(known)]
     found: dict[int, ArrayHours] = {}
-    for number in same:
-        here = (at for at, array in enumerate(known.arrays) if array.input == number)
-        there = (at for at, array in enumerate(setup.arrays) if array.input == number)
-        found.update({at: hours[was] for at, was in zip(there, here, strict=True)})
+    for limits, places in _by_input(setup):
+        held = [setup.arrays[at] for at in places]
+        was = next((there for of, there, other in before if of == limits and _alike(held, other)), ())
+        found.update({at: hours[there] for at, there in zip(places, was, strict=False)})
     fresh = [at for at in range(len(setup.arrays)) if at not in found]
     if len(fresh) == len(setup.arrays):
         return direct_current(setup, sky, lights, account=account)
@@ -58,13 +58,17 @@ def _apart(setup: Setup) -> tuple[float, float]:
     return setup.site.ground_reflectance_share, setup.money.ageing_share_per_year
 
 
-def _by_input(setup: Setup) -> dict[int, tuple[Input | None, tuple[Array, ...]]]:
-    """Each input in use: its limits and its arrays."""
-    inputs = setup.inverter.inputs
-    return {
-        number: (
-            inputs[number - 1] if 1 <= number <= len(inputs) else None,
-            tuple(array for array in setup.arrays if array.input == number),
-        )
-        for number in {array.input for array in setup.arrays}
-    }
+def _by_input(setup: Setup) -> Iterator[tuple[Input, list[int]]]:
+    """Each input in use that the inverter has: its limits and the places of its arrays."""
+    for number, limits in enumerate(setup.inverter.inputs, start=1):
+        places = [at for at, array in enumerate(setup.arrays) if array.input == number]
+        if places:
+            yield limits, places
+
+
+def _alike(arrays: Sequence[Array], others: Sequence[Array]) -> bool:
+    """Are they the same but for names and inputs?"""
+    pairs = zip(arrays, others, strict=False)
+    return len(arrays) == len(others) and all(
+        one is other or replace(one, name=other.name, input=other.input) == other for one, other in pairs
+    )

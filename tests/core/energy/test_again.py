@@ -48,6 +48,14 @@ def test_an_input_that_stayed_as_it_was_is_not_computed_again():
     assert south is not HOURS[0]
 
 
+def test_an_equal_panel_on_an_equal_input_gives_what_the_first_one_gives_and_on_another_input_its_own():
+    copied = replace(KNOWN, arrays=(SOUTH, WEST, replace(SOUTH, name="more", input=3)))
+    assert direct_current_again(copied, SKY, KNOWN, HOURS)[2] is HOURS[0]
+    narrow = replace(copied, inverter=inverter(inputs=(one_input(), one_input(), one_input(max_current_a=5))))
+    third = direct_current_again(narrow, SKY, KNOWN, HOURS)[2]
+    assert third.dc_w.sum() < 0.9 * HOURS[0].dc_w.sum()
+
+
 def test_light_measured_in_the_planes_goes_by_the_order_of_the_arrays():
     measured = replace(SKY, plane_w_per_m2=(SKY.ghi_w_per_m2, SKY.ghi_w_per_m2 * 0.5))
     hours = direct_current(KNOWN, measured)

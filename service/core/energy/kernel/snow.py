@@ -22,7 +22,8 @@ class Snow:
     @property
     def share(self) -> Singles:
         """On flat panels, (n,)."""
-        return self.rows[0]
+        share: Singles = self.rows[0]
+        return share
 
     def leaves(self, up: Singles) -> Singles:
         """The share left on planes, (m, n), by the cosines of their tilts, (m,); as ``sky.stays_share`` has it."""
