@@ -124,8 +124,16 @@ class _Reached:
 
 def daylight_of(sky: SkyYear) -> Daylight:
     """The hours with light of a year at a place (some 4400 of 8760)."""
-    lit = (sky.ghi_w_per_m2 > 0.0) | (sky.dni_w_per_m2 > 0.0) | (sky.dhi_w_per_m2 > 0.0)
-    rows = np.flatnonzero(lit)
+    return daylight_at(sky, lit_rows(sky))
+
+
+def lit_rows(sky: SkyYear) -> Ints:
+    """Which rows of the year have light."""
+    return np.flatnonzero((sky.ghi_w_per_m2 > 0.0) | (sky.dni_w_per_m2 > 0.0) | (sky.dhi_w_per_m2 > 0.0))
+
+
+def daylight_at(sky: SkyYear, rows: Ints) -> Daylight:
+    """Some rows of the year."""
     zenith = sky.sun_zenith_deg[rows]
     from_sun, even = split_by_anisotropy(
         zenith, sky.dni_w_per_m2[rows], sky.dhi_w_per_m2[rows], sky.extraterrestrial_w_per_m2[rows]

@@ -8,7 +8,7 @@ from numpy.typing import NDArray
 
 from service.core.energy.kernel.snow import Snow
 from service.core.model.hours import Floats, Ints, SkyYear
-from service.core.sky import Daylight, daylight_of
+from service.core.sky import Daylight, daylight_at, lit_rows
 
 Singles = NDArray[np.float32]
 _ALIKE, _NEXT_TO_NOTHING_W_PER_M2 = 16, 1.0
@@ -48,11 +48,11 @@ def place_record(sky: SkyYear, brighter_than_w_per_m2: float = 0.0) -> PlaceReco
     Light that was measured on the arrays' own planes (``SkyYear.plane_w_per_m2``) is not in it: that is the light of
     those planes alone, and the plain chain's to use.
     """
-    lit = daylight_of(sky)
-    begins = np.cumsum(np.diff(lit.rows, prepend=-2) > 1)
-    kept = _kept_hours(sky.dni_w_per_m2[lit.rows] + sky.dhi_w_per_m2[lit.rows], brighter_than_w_per_m2)
-    daylight, stretch = lit.at(kept), begins[kept]
-    rows = daylight.rows
+    lit = lit_rows(sky)
+    kept = _kept_hours(sky.dni_w_per_m2[lit] + sky.dhi_w_per_m2[lit], brighter_than_w_per_m2)
+    stretch = np.cumsum(np.diff(lit, prepend=-2) > 1)[kept]
+    rows = lit[kept]
+    daylight = daylight_at(sky, rows)
     return PlaceRecord(
         daylight=daylight,
         sun=single(np.vstack((daylight.sun, np.ones(rows.size)))),
@@ -63,7 +63,7 @@ def place_record(sky: SkyYear, brighter_than_w_per_m2: float = 0.0) -> PlaceReco
         wind_m_per_s=sky.wind_m_per_s[rows],
         flicker_share=None if sky.flicker_share is None else single(np.minimum(sky.flicker_share[rows], 1.0)),
         snow=None if sky.snow_share is None else Snow.of(single(sky.snow_share[rows])),
-        first_of_day=np.searchsorted(stretch, stretch),
+        first_of_day=np.maximum.accumulate(np.where(np.diff(stretch, prepend=0) > 0, np.arange(rows.size), 0)),
     )
 
 
