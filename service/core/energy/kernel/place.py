@@ -79,7 +79,7 @@ def _kept_hours(light_w_per_m2: Floats, brighter_than_w_per_m2: float) -> Ints:
     faint = np.flatnonzero(bright & (light_w_per_m2 < _NEXT_TO_NOTHING_W_PER_M2))
     if too_many and dim.size >= _ALIKE - too_many:
         bright[dim[np.argsort(light_w_per_m2[dim])[too_many - _ALIKE :]]] = True
-    elif too_many <= faint.size:
+    else:
         bright[faint[np.argsort(light_w_per_m2[faint])[:too_many]]] = False
     return np.flatnonzero(bright)
 
