@@ -26,17 +26,19 @@ from service.bench import energy_bulk, energy_what_if
 from service.bench.shortlist import shortlist_cost
 from service.core.energy.kernel import (
     PLANES_AT_ONCE,
+    HourlyOutput,
     InputTable,
     OpenPlanes,
-    OutputTable,
     PlaceRecord,
     dc_w,
     input_table,
     open_planes,
     output_table,
     place_record,
+    together_w,
 )
-from service.core.energy.kernel.place import single
+from service.core.energy.kernel.place import Singles, single
+from service.core.energy.kernel.snow import Snow
 from service.core.model.facts import Array, Input, Inverter
 from service.core.model.hours import SkyYear
 from service.core.model.place import Plane
@@ -76,7 +78,8 @@ class _Kernel:
 
     record: PlaceRecord
     groups: tuple[_Alike, ...]
-    output: OutputTable
+    output: HourlyOutput
+    hours: Singles
 
     @classmethod
     def of(cls, arrays: tuple[Array, ...], inverter: Inverter, sky: SkyYear) -> "_Kernel":
@@ -96,14 +99,14 @@ class _Kernel:
             for (array, limits), planes in alike.items()
         )
         most_w = sum(group.table.most_w * len(group.planes) for group in groups)
-        return cls(record=record, groups=groups, output=output_table(inverter, most_w))
+        hours = record.air_c.size
+        output = output_table(inverter, most_w).in_hours(hours, record.flicker_share)
+        return cls(record=record, groups=groups, output=output, hours=np.ones(hours, np.float32))
 
     def year_kwh(self) -> float:
         """The year in the planes at hand."""
-        dc = np.zeros(1, np.float32)
-        for group in self.groups:
-            dc = dc + dc_w(group.opened.light(), group.table).sum(axis=0)
-        return float(self.output.of(dc, self.record.flicker_share).sum(dtype=np.float64)) / 1000.0
+        dc = together_w([dc_w(group.opened.light(), group.table) for group in self.groups])
+        return float(self.output.of(dc) @ self.hours) / 1000.0
 
     def in_new_planes(self) -> float:
         """The year, planes made anew."""
@@ -201,15 +204,14 @@ def _more_hours(kernel: _Kernel, eighths: int) -> _Kernel:
             even_warms=single(opened.even_warms[:, hours]),
             beam_works=single(opened.beam_works[hours]),
             beam_warms=single(opened.beam_warms[hours]),
+            edge_warms=single(opened.edge_warms[hours]),
             beam_behind=None if opened.beam_behind is None else single(opened.beam_behind[hours]),
-            snow_share=None if opened.snow_share is None else single(opened.snow_share[hours]),
+            snow=None if opened.snow is None else Snow.of(single(opened.snow.share[hours])),
             first_of_day=opened.first_of_day[hours],
         )
 
-    flicker = kernel.record.flicker_share
-    record = replace(kernel.record, flicker_share=None if flicker is None else single(flicker[hours]))
     groups = tuple(replace(group, opened=shorter(group.opened)) for group in kernel.groups)
-    return replace(kernel, record=record, groups=groups)
+    return replace(kernel, groups=groups, output=kernel.output.part(hours), hours=kernel.hours[hours])
 
 
 def _many_arrays(kernel: _Kernel, many: int) -> _Kernel:
@@ -228,7 +230,7 @@ def _many_planes(kernel: _Kernel, many: int) -> Callable[[], float]:
         years = []
         for first in range(0, many, PLANES_AT_ONCE):
             light = open_planes(array, kernel.record, planes[first : first + PLANES_AT_ONCE], REFLECTANCE_SHARE).light()
-            years.append(kernel.output.of(dc_w(light, table), kernel.record.flicker_share).sum(axis=1))
+            years.append(kernel.output.of(dc_w(light, table)) @ kernel.hours)
         return float(np.concatenate(years).max())
 
     return best_kwh

@@ -1,11 +1,11 @@
-"""Whatever the set: more panels and less shade never give less, a lower limit never gives more."""
+"""A change gives what the changed set gives; more panels never give less, a lower limit never gives more."""
 
 from typing import Any
 
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from tests.http.client import SMALLEST, post
+from tests.http.client import SMALLEST, operated, post
 
 ROUNDING_KWH = 0.02
 AROUND = st.sampled_from(
@@ -62,3 +62,28 @@ def test_more_panels_and_less_shade_never_give_less_and_a_lower_limit_never_more
         elif one["code"] in {"one_panel_fewer", "other_limit"}:
             assert one["year_kwh"] <= year + ROUNDING_KWH, one
             assert one["self_used_kwh"] <= used + ROUNDING_KWH, one
+
+
+@st.composite
+def wirings(draw: st.DrawFn) -> dict[str, Any]:
+    """The same, or all panels on the first input: side by side or as one string."""
+    request = draw(requests())
+    joined = draw(st.sampled_from([None, "parallel", "one_string"]))
+    if joined is not None:
+        for array in request["arrays"]:
+            array |= {"input": 1, "joined": joined, "count": 1}
+    return request
+
+
+@settings(max_examples=8)
+@given(wirings())
+def test_each_change_gives_what_a_question_about_the_changed_set_gives(request: dict[str, Any]) -> None:
+    answer = post("/v1/energy", {**request, "include": ["what_if", "used"]})
+    assert answer.status_code == 200, answer.text
+    body = answer.json()
+    for one in body["energy"]["what_if"]:
+        then = post("/v1/appraisal", operated(body["used"], one["patch"]))
+        assert then.status_code == 200, then.text
+        told = then.json()
+        assert abs(one["year_kwh"] - told["energy"]["year_kwh"]["middle"]) <= ROUNDING_KWH, one
+        assert abs(one["self_used_kwh"] - told["use"]["self_used_kwh"]["middle"]) <= ROUNDING_KWH, one

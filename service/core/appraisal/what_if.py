@@ -16,6 +16,7 @@ from service.core.compatibility import Compatibility
 from service.core.energy import (
     ArrayConditions,
     ArrayHours,
+    KnownInputs,
     Lights,
     alternating_current_w,
     array_conditions,
@@ -77,8 +78,9 @@ def what_ifs(
         ArrayConditions(name=array.name, hottest_cell_c=one.hottest_cell_c, cool_cell_c=one.cool_cell_c)
         for array, one in zip(setup.arrays, hours, strict=True)
     )
-    now = check(setup, assumptions, cells).verdict
-    asked = partial(_asked, _Known(setup, assumptions, sky, hours, lights or Lights(), meter, check, now))
+    now = check(setup, assumptions, cells)
+    inputs = KnownInputs(setup, sky, hours, lights or Lights())
+    asked = partial(_asked, _Known(setup, assumptions, sky, inputs, meter, check, cells, now))
     found: list[WhatIf] = []
     for ways in changes_of(setup, assumptions):
         if len(found) == MOST_CHANGES:
@@ -97,22 +99,24 @@ class _Known:
     setup: Setup
     assumptions: Assumptions
     sky: SkyYear
-    hours: tuple[ArrayHours, ...]
-    lights: Lights
+    inputs: KnownInputs
     meter: AtTheMeter
     check: Check
-    verdict: Verdict
+    cells: tuple[ArrayConditions, ...]
+    now: Compatibility
 
 
 def _asked(known: _Known, change: Change) -> WhatIf | None:
     """The change asked about; None where panels would be put where the panel side refuses them."""
     setup, sky, meter = known.setup, known.sky, known.meter
     changed = patched(setup, change.patch)
-    cells = array_conditions(changed, sky, known.lights)
-    verdicts = known.check(changed, assumed_after(known.assumptions, change.patch, len(setup.arrays)), cells)
+    cells = array_conditions(changed, sky, known.inputs.lights)
+    verdicts = known.now
+    if not (_leaves_what_is_checked(change) and cells == known.cells):
+        verdicts = known.check(changed, assumed_after(known.assumptions, change.patch, len(setup.arrays)), cells)
     if change.adds_load and verdicts.by_part.get(Part.PANEL_SIDE) == Verdict.DOES_NOT_FIT:
         return None
-    direct = direct_current_again(changed, sky, setup, known.hours, known.lights, account=False)
+    direct = direct_current_again(changed, known.inputs, account=False)
     ac_w = alternating_current_w(changed, direct, sky)
     left_w = meter.left_w(ac_w)
     used_w = np.minimum(meter.used_w(ac_w), left_w)
@@ -123,8 +127,13 @@ def _asked(known: _Known, change: Change) -> WhatIf | None:
         year_kwh=float(left_w.sum()) / 1000.0,
         self_used_kwh=float(used_w.sum()) / 1000.0,
         verdict_then=verdicts.verdict,
-        verdict_told=change.adds_load or verdicts.verdict != known.verdict,
+        verdict_told=change.adds_load or verdicts.verdict != known.now.verdict,
     )
+
+
+def _leaves_what_is_checked(change: Change) -> bool:
+    """Is only a shadow gone? What fits hangs on it by the cells alone."""
+    return all(one.op == "remove" and "/shade/" in one.path for one in change.patch)
 
 
 def _same_light(change: Change) -> bool:

@@ -4,7 +4,7 @@ Sky, panel and inverter are chained hour by hour in ``chain`` and ``year``; ``da
 why the year is uncertain.
 """
 
-from service.core.energy.again import direct_current_again
+from service.core.energy.again import KnownInputs, direct_current_again
 from service.core.energy.chain import ArrayHours, Lit, input_hours, remaining_share
 from service.core.energy.days import day_kinds
 from service.core.energy.leads import lead_resistance_ohm
@@ -28,6 +28,7 @@ __all__ = [
     "ArrayYear",
     "DayKind",
     "EnergyYear",
+    "KnownInputs",
     "Lights",
     "Lit",
     "alternating_current_w",

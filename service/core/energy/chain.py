@@ -10,6 +10,7 @@ from itertools import pairwise
 
 import numpy as np
 
+from service.core.energy.cells import CellYear, cell_year
 from service.core.energy.leads import lead_resistance_ohm
 from service.core.energy.sheet import diode_of_sheet
 from service.core.errors import ContradictionError
@@ -19,7 +20,6 @@ from service.core.panel import (
     Branch,
     Diode,
     Drawn,
-    cell_temperature_c,
     drawn_in_string,
     drawn_together,
     max_power,
@@ -28,8 +28,6 @@ from service.core.panel import (
 from service.core.sky import PlaneLight, stays_share
 
 WATT_HOURS_PER_KWH = 1000.0
-# An input whose window ends below the volts of still cooler cells loses a part of these hours' light only.
-COOL_SHARE = 0.01
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -55,12 +53,14 @@ class Lit:
     """An array with its light: all that the chain needs of it. ``at`` is its place in the request, from 0.
 
     ``rear_w_per_m2`` (8760,) is what its rear adds to the light that drives the current; None where it does not count.
+    ``known_cells``: its ``cell_year``, where it is at hand.
     """
 
     at: int
     array: Array
     light: PlaneLight
     rear_w_per_m2: Floats | None = None
+    known_cells: CellYear | None = None
 
     def both_sides_w_per_m2(self) -> Floats:
         """Light that drives the current: the front's, and the rear's where it counts. Dirt is taken to dim both."""
@@ -123,23 +123,10 @@ class _Bare:
     lit: Lit
     branch: Branch
     dirty_w_per_m2: Floats
-    cell_c: Floats
+    cells: CellYear
     panels_w: Floats | None
     aged_share: float
     matched_share: float
-
-
-def cool_cell_c(cells: Floats, light: PlaneLight) -> float:
-    """How cool the cells are in light: below this, in whole C, falls no more than ``COOL_SHARE`` of a year's light."""
-    low = np.floor(cells)
-    coldest = float(np.min(low))
-    by_degree = np.cumsum(np.bincount((low - coldest).astype(np.intp), light.effective_w_per_m2))
-    return coldest + float(np.searchsorted(by_degree, COOL_SHARE * by_degree[-1], side="right"))
-
-
-def cells_c(array: Array, light: PlaneLight, sky: SkyYear) -> Floats:
-    """Cell temperature of each hour, C, by the light behind the cover."""
-    return cell_temperature_c(light.after_cover_w_per_m2, sky.air_c, sky.wind_m_per_s, array.mount)
 
 
 def _bare_of(on_input: Sequence[Lit], sky: SkyYear, ageing_share_per_year: float, *, account: bool) -> list[_Bare]:
@@ -157,7 +144,7 @@ def _bare_of(on_input: Sequence[Lit], sky: SkyYear, ageing_share_per_year: float
 def _bare(lit: Lit, sky: SkyYear, ageing_share_per_year: float, *, account: bool) -> _Bare:
     array = lit.array
     diode = _diode_of(lit)
-    cells = cells_c(array, lit.light, sky)
+    cells = cell_year(array.mount, lit.light, sky) if lit.known_cells is None else lit.known_cells
     dirty = lit.both_sides_w_per_m2() * (1 - array.dirt_share)
     works = dirty
     if sky.snow_share is not None:
@@ -169,12 +156,12 @@ def _bare(lit: Lit, sky: SkyYear, ageing_share_per_year: float, *, account: bool
     return _Bare(
         lit=lit,
         branch=Branch(
-            diode=with_series_resistance(diode, lead_ohm), irradiance_w_per_m2=works, cell_c=cells,
+            diode=with_series_resistance(diode, lead_ohm), irradiance_w_per_m2=works, cell_c=cells.by_hour_c,
             in_series=in_series, strings=strings,
         ),
         dirty_w_per_m2=dirty,
-        cell_c=cells,
-        panels_w=max_power(diode, works, cells).power_w * array.count if account else None,
+        cells=cells,
+        panels_w=max_power(diode, works, cells.by_hour_c).power_w * array.count if account else None,
         aged_share=aged,
         matched_share=matched,
     )  # fmt: skip
@@ -209,8 +196,8 @@ def _hours(bare: _Bare, own_peak_w: Floats, drawn: Drawn) -> ArrayHours:
         lit=light.effective_w_per_m2 > 0,
         light_kwh=rated * _kwh(light.open_w_per_m2),
         lost_kwh={} if bare.panels_w is None else _lost_kwh(bare, rated, _kwh(bare.panels_w), own_peak_w, drawn),
-        hottest_cell_c=float(np.max(bare.cell_c)),
-        cool_cell_c=cool_cell_c(bare.cell_c, light),
+        hottest_cell_c=bare.cells.hottest_c,
+        cool_cell_c=bare.cells.cool_c,
     )
 
 

@@ -6,7 +6,8 @@ from types import MappingProxyType
 
 import numpy as np
 
-from service.core.energy.chain import WATT_HOURS_PER_KWH, ArrayHours, Lit, cells_c, cool_cell_c, input_hours
+from service.core.energy.cells import CellYear, cell_year
+from service.core.energy.chain import WATT_HOURS_PER_KWH, ArrayHours, Lit, input_hours
 from service.core.energy.days import day_kinds
 from service.core.energy.lights import Lights
 from service.core.energy.other_light import OtherLight
@@ -174,13 +175,9 @@ def array_conditions(setup: Setup, sky: SkyYear, lights: Lights | None = None) -
     """
     conditions = []
     for lit in _lit(setup, sky, lights):
-        cells = cells_c(lit.array, lit.light, sky)
+        cells = cell_year(lit.array.mount, lit.light, sky) if lit.known_cells is None else lit.known_cells
         conditions.append(
-            ArrayConditions(
-                name=lit.array.name,
-                hottest_cell_c=float(np.max(cells)),
-                cool_cell_c=cool_cell_c(cells, lit.light),
-            )
+            ArrayConditions(name=lit.array.name, hottest_cell_c=cells.hottest_c, cool_cell_c=cells.cool_c)
         )
     return tuple(conditions)
 
@@ -190,16 +187,16 @@ def _lit(setup: Setup, sky: SkyYear, lights: Lights | None) -> list[Lit]:
     reflectance, measured = setup.site.ground_reflectance_share, sky.plane_w_per_m2
     known = lights or Lights()
 
-    def light(at: int, array: Array) -> PlaneLight:
+    def light(at: int, array: Array) -> tuple[PlaneLight, CellYear | None]:
         if measured is None:
-            return known.on(sky, array, reflectance)
-        return plane_light_given(sky, array, measured[at], reflectance)
+            return known.with_cells(sky, array, reflectance)
+        return plane_light_given(sky, array, measured[at], reflectance), None
 
     def one(at: int, array: Array) -> Lit:
-        front, rear = light(at, array), None
+        (front, cells), rear = light(at, array), None
         if counts_rear(array):
             rear = rear_light(sky, array, reflectance, front.effective_w_per_m2)
-        return Lit(at=at, array=array, light=front, rear_w_per_m2=rear)
+        return Lit(at=at, array=array, light=front, rear_w_per_m2=rear, known_cells=cells)
 
     return [one(at, array) for at, array in enumerate(setup.arrays)]
 

@@ -124,8 +124,16 @@ class _Reached:
 
 def daylight_of(sky: SkyYear) -> Daylight:
     """The hours with light of a year at a place (some 4400 of 8760)."""
-    lit = (sky.ghi_w_per_m2 > 0.0) | (sky.dni_w_per_m2 > 0.0) | (sky.dhi_w_per_m2 > 0.0)
-    rows = np.flatnonzero(lit)
+    return daylight_at(sky, lit_rows(sky))
+
+
+def lit_rows(sky: SkyYear) -> Ints:
+    """Which rows of the year have light."""
+    return np.flatnonzero((sky.ghi_w_per_m2 > 0.0) | (sky.dni_w_per_m2 > 0.0) | (sky.dhi_w_per_m2 > 0.0))
+
+
+def daylight_at(sky: SkyYear, rows: Ints) -> Daylight:
+    """Some rows of the year."""
     zenith = sky.sun_zenith_deg[rows]
     from_sun, even = split_by_anisotropy(
         zenith, sky.dni_w_per_m2[rows], sky.dhi_w_per_m2[rows], sky.extraterrestrial_w_per_m2[rows]
@@ -189,20 +197,23 @@ def light_of_planes(
     return on_cells, _effective(array, planes, reached)
 
 
-def plane_light(sky: SkyYear, array: Array, ground_reflectance_share: float) -> PlaneLight:
+def plane_light(
+    sky: SkyYear, array: Array, ground_reflectance_share: float, daylight: Daylight | None = None
+) -> PlaneLight:
     """What falls on the array's plane in each hour, and what is left of it after each obstacle.
 
     Args:
         sky: the year; any number of hours, with the sun at mid-hour.
         array: its plane, skyline, overhang, side walls, shade and cover are used.
         ground_reflectance_share: 0 to 1, of the ground in front.
+        daylight: ``daylight_of(sky)``, where it is at hand.
 
     Returns:
         The light by stage, (n,) each. Valid for hourly means; hours in which the sun rises, sets or passes an edge
         are all or nothing. Not modelled: light thrown back by walls and slabs, shadow on the ground in front.
         What makes the skyline throws back ``facing_reflectance_share`` where that is told.
     """
-    daylight = daylight_of(sky)
+    daylight = daylight_of(sky) if daylight is None else daylight
     surroundings = surroundings_of(array, sky, daylight)
     planes = (array.plane,)
     reached = _reached(array, planes, daylight, surroundings, ground_reflectance_share)

@@ -77,9 +77,9 @@ class Curves:
         np.minimum(places, self.most, out=places)
         places += self.first
         at = cells_of(places)
-        found: Singles = self.slope.take(at, mode="clip")
+        found: Singles = self.slope.take(at, mode="wrap")  # none is beyond the last hour's: wrapping asks least
         found *= power_w
-        found += self.base_w.take(at, mode="clip")
+        found += self.base_w.take(at, mode="wrap")
         return found
 
 

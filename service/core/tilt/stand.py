@@ -36,7 +36,8 @@ Singles = NDArray[np.float32]
 Nearest = tuple[NearestArray | None, ...]
 _DAYS_PER_YEAR = 365.0
 _NEUTRAL = Plane(tilt_deg=0.0, azimuth_deg=0.0)
-# Beam and sky of the hours left out; at three places they bring a millionth of the year at most, upright planes too.
+# Beam and sky of the hours left out, a tenth of all; at three places they bring a millionth of the year at most,
+# upright planes too.
 _DUSK_W_PER_M2 = 5.0
 _LOOKED_AT = tuple(Plane(tilt_deg=float(tilt), azimuth_deg=0.0) for tilt in range(0, 91, 15))
 
@@ -141,11 +142,11 @@ class Stand:
 def _part(opened: OpenPlanes, block: slice) -> OpenPlanes:
     """Some of the planes."""
     exactly, first = opened.exactly, block.start
-    if not first and len(opened.normals) <= block.stop:
+    if not first and len(opened.facing) <= block.stop:
         return opened
     return replace(
         opened,
-        normals=opened.normals[block],
+        facing=opened.facing[block],
         works=opened.works[block],
         warms=opened.warms[block],
         exactly=lambda plane, hours: exactly(plane + first, hours),
@@ -202,7 +203,7 @@ def stand_of(setup: Setup, sky: SkyYear) -> Stand:
         kind_of.append(keys.setdefault(key, len(keys)))
     ageing = setup.money.ageing_share_per_year
     first_of = [kind_of.index(kind) for kind in range(len(keys))]
-    record = place_record(_without_dusk(sky))
+    record = place_record(sky, _DUSK_W_PER_M2)
     reflectance = setup.site.ground_reflectance_share
     kinds = tuple(
         _kind(array, _table(array, limits, ageing, at), sky, record, reflectance)
@@ -233,17 +234,6 @@ def _kind(array: Array, table: InputTable, sky: SkyYear, record: PlaceRecord, re
     opened = open_planes(array, record, _LOOKED_AT, reflectance, around)
     nearest = nearest_array(array, record, opened, table, reflectance)
     return Kind(array=array, table=table, opened=opened, nearest=nearest)
-
-
-def _without_dusk(sky: SkyYear) -> SkyYear:
-    """The hours without those whose light no inverter turns into power: a tenth less to compute."""
-    bright = sky.dni_w_per_m2 + sky.dhi_w_per_m2 > _DUSK_W_PER_M2
-    return replace(
-        sky,
-        ghi_w_per_m2=sky.ghi_w_per_m2 * bright,
-        dni_w_per_m2=sky.dni_w_per_m2 * bright,
-        dhi_w_per_m2=sky.dhi_w_per_m2 * bright,
-    )
 
 
 def _table(array: Array, limits: Input, ageing_share_per_year: float, at: int) -> InputTable:

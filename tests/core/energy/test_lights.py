@@ -6,6 +6,7 @@ import numpy as np
 import pytest
 
 from service.core.energy import Lights, direct_current
+from service.core.energy.cells import cell_year
 from service.core.energy.lights import MOST_KEPT
 from service.core.model.facts import Array
 from service.core.model.place import Cover, HandRail, Overhang, Plane, RowInFront, Shade, SideWall, SkylinePoint
@@ -73,6 +74,23 @@ def test_everything_else_of_an_array_leaves_it_as_it_is_and_it_is_kept() -> None
         plane_light(SKY, changed, 0.2).effective_w_per_m2, plane_light(SKY, plain, 0.2).effective_w_per_m2
     )
     assert lights.on(SKY, plain, 0.5) is not lights.on(SKY, plain, 0.2)
+
+
+def test_cells_go_by_the_way_of_mounting_and_are_kept_with_the_light() -> None:
+    lights = Lights()
+    plain, other = array(mount="ground_frame"), array(mount="wall")
+    (light, cells), (same, warmer) = (lights.with_cells(SKY, one, 0.2) for one in (plain, other))
+    assert same is light
+    assert warmer.hottest_c > cells.hottest_c
+    np.testing.assert_array_equal(warmer.by_hour_c, cell_year("wall", light, SKY).by_hour_c)
+    assert lights.with_cells(SKY, plain, 0.2)[1] is cells
+
+
+def test_light_of_another_year_is_another() -> None:
+    lights, shifted = Lights(), replace(SKY, sun_azimuth_deg=SKY.sun_azimuth_deg + 30.0)
+    lights.on(SKY, array(), 0.2)
+    found = lights.on(shifted, array(), 0.2)
+    np.testing.assert_array_equal(found.effective_w_per_m2, plane_light(shifted, array(), 0.2).effective_w_per_m2)
 
 
 def test_equal_inputs_give_the_same_hours_and_unlike_ones_their_own() -> None:

@@ -10,16 +10,16 @@ from service.core.energy.kernel.around import Around, around_of
 from service.core.energy.kernel.input_table import COLDEST_C, STEP_C, STEP_W_PER_M2, InputTable, input_table, wired
 from service.core.energy.kernel.lit import Light
 from service.core.energy.kernel.nearest import NearestArray, NearestOutput, nearest_array, nearest_output
+from service.core.energy.kernel.output_table import HourlyOutput, OutputTable, output_table
 from service.core.energy.kernel.place import PlaceRecord, cells_of, place_record
 from service.core.energy.kernel.planes import (
     PLANES_AT_ONCE,
     OpenPlanes,
-    OutputTable,
     dc_w,
     light_among,
     open_planes,
     open_planes_like,
-    output_table,
+    together_w,
 )
 
 __all__ = [
@@ -28,6 +28,7 @@ __all__ = [
     "STEP_C",
     "STEP_W_PER_M2",
     "Around",
+    "HourlyOutput",
     "InputTable",
     "Light",
     "NearestArray",
@@ -46,5 +47,6 @@ __all__ = [
     "open_planes_like",
     "output_table",
     "place_record",
+    "together_w",
     "wired",
 ]

@@ -10,7 +10,7 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from service.core.energy.kernel.around import Around
+from service.core.energy.kernel.around import Around, HardShade
 from service.core.energy.kernel.input_table import (
     COLDEST_C,
     IRRADIANCES,
@@ -22,8 +22,8 @@ from service.core.energy.kernel.input_table import (
 from service.core.energy.kernel.lit import Exactly, Light
 from service.core.energy.kernel.place import PlaceRecord, Singles, cells_of, single
 from service.core.energy.kernel.running import running
-from service.core.inverter import ac_from_dc, curve_through
-from service.core.model.facts import Array, Inverter
+from service.core.energy.kernel.snow import Snow
+from service.core.model.facts import Array
 from service.core.model.hours import Floats, Ints, SkyYear
 from service.core.model.place import Plane
 from service.core.panel import HEAT_LOSS, cell_temperature_c
@@ -44,10 +44,11 @@ from service.core.sky import (
 
 # So many planes at a time stay within a processor's near cache; more at a time were slower.
 PLANES_AT_ONCE = 8
-# What the glass lets work of the beam, by the cosine of incidence in bins.
-_BINS = 8192
-_WORKS = single(modifier((np.arange(_BINS + 2) + 0.5) / _BINS))
-_AC_BINS = 8192
+# What works behind the glass of light from the sun, by the cosine of incidence, -1 to 1, in bins; and on a rear.
+BINS = 12288
+_COSINES = (np.arange(2 * BINS + 2) + 0.5) / BINS - 1.0
+FRONT = single(np.clip(_COSINES, 0.0, 1.0) * modifier(_COSINES))
+REAR = single(np.clip(-_COSINES, 0.0, 1.0) * modifier(-_COSINES))
 RIM = 0.02  # so far inside the table's end that single precision doesn't round the cell's number up to the next
 
 
@@ -56,61 +57,70 @@ class OpenPlanes:
     """m planes of an array at a place: all that is linear in the hours, as weights and basis.
 
     Attributes:
-        normals, sun: (m, 3) and (3, n): their product is the cosine of incidence.
+        facing, sun: (m, 4) and (4, n): their product is the cosine of incidence, in bins from -1.
         works, even: (m, 2) and (2, n): sky and ground, in nodes of the table; those of a rear that counts with them.
-        warms, even_warms: (m, 3) and (3, n): sky, ground and air, in steps of the table.
-        beam_works, beam_warms: (n,) light from the sun at square incidence, in nodes and in steps.
+        warms, even_warms: (m, 3) and (3, n): sky, ground and air less ``edge_warms``, in steps of the table.
+        beam_works: (n,) light from the sun at square incidence, in nodes.
         beam_behind: (n,) that on a rear that counts and that it reaches, in nodes; None: it does not.
+        beam_warms, edge_warms: (n,) what light from the sun warms by each bin, and by the bins up to the plane's edge,
+            in steps: with the sun behind there is the latter, which the air's row takes off again.
         around: what stands around it, where something does; the sun's light and the sky's weights have it in already.
-        snow_share: (n,) what snow takes of the light on flat planes; None: nothing.
+        snow: what it takes of the light; None: nothing, or all planes are upright.
         beyond_table: whether some plane could get more light, or cells be warmer or colder, than the tables tell.
     """
 
-    normals: Singles
+    facing: Singles
     sun: Singles
     works: Singles
     even: Singles
     warms: Singles
     even_warms: Singles
     beam_works: Singles
-    beam_warms: Singles
     beam_behind: Singles | None
+    beam_warms: Singles
+    edge_warms: Singles
     around: Around | None
-    snow_share: Singles | None
+    snow: Snow | None
     first_of_day: Ints
     beyond_table: bool
     exactly: Exactly
 
     def light(self) -> Light:
         """Light and heat of these planes."""
-        steps = self.normals @ self.sun
-        nought = np.zeros(self.beam_works.size, np.float32)  # a row of noughts is compared faster than a single one
-        behind = None if self.beam_behind is None else np.maximum(-steps, nought)
-        np.maximum(steps, nought, out=steps)
-        nodes = _WORKS.take(cells_of(steps * np.float32(_BINS)), mode="clip")
-        nodes *= steps
+        turned = self.facing @ self.sun
+        bins = cells_of(turned)
+        nodes = FRONT.take(bins, mode="wrap")  # no bin is beyond the table, and wrapping asks least
         nodes *= self.beam_works
-        steps *= self.beam_warms
+        turned *= self.beam_warms
+        steps = np.maximum(turned, self.edge_warms, out=turned)
         hard = None if self.around is None else self.around.hard
-        if hard is not None:
-            sky_and_ground = slice(0, 2)
-            warm = steps[:, hard.hours]
-            shaded = (
-                hard.taken(nodes[:, hard.hours] + self.works @ self.even[:, hard.hours], nodes[:, hard.hours]),
-                hard.taken(warm + self.warms[:, sky_and_ground] @ self.even_warms[sky_and_ground, hard.hours], warm),
-            )
+        shaded = None if hard is None else self._shaded(hard, nodes, steps)
         nodes += self.works @ self.even
-        if behind is not None:
-            nodes += _WORKS.take(cells_of(behind * np.float32(_BINS)), mode="clip") * behind * self.beam_behind
+        if self.beam_behind is not None:
+            nodes += REAR.take(bins, mode="wrap") * self.beam_behind
         steps += self.warms @ self.even_warms
-        if hard is not None:
+        if hard is not None and shaded is not None:
             nodes[:, hard.hours] -= shaded[0]
             steps[:, hard.hours] -= shaded[1]
-        if self.snow_share is not None:
-            nodes *= after_snow(self.normals, self.snow_share)
+        if self.snow is not None:
+            nodes *= self.snow.leaves(self.up)
         if self.beyond_table:
             nodes, steps = _inside(nodes, steps)
         return Light(nodes=nodes, steps=steps, first_of_day=self.first_of_day, exactly=self.exactly)
+
+    @property
+    def up(self) -> Singles:
+        """The cosines of the planes' tilts, (m,)."""
+        return self.facing[:, 2] * np.float32(1.0 / BINS)
+
+    def _shaded(self, hard: HardShade, beam: Singles, warm: Singles) -> tuple[Singles, Singles]:
+        """What hard shadows take in their hours of the light that works and of that which warms."""
+        in_hours, sky_and_ground = hard.hours, slice(0, 2)
+        beam, warm = beam[:, in_hours], warm[:, in_hours] - self.edge_warms[in_hours]
+        return (
+            hard.taken(beam + self.works @ self.even[:, in_hours], beam),
+            hard.taken(warm + self.warms[:, sky_and_ground] @ self.even_warms[sky_and_ground, in_hours], warm),
+        )
 
 
 def open_planes(
@@ -137,31 +147,26 @@ def open_planes(
     lit = record.from_sun_w_per_m2 * max(works, behind) + bare.even_works.max(axis=0) @ even
     warm = air + (record.from_sun_w_per_m2 + even.sum(axis=0)) * warms
     beyond = lit.max(initial=0.0) * clean >= IRRADIANCES or warm.max(initial=0.0) >= TEMPERATURES
+    edge_warms = single(from_sun * warms)
     return OpenPlanes(
-        normals=_normals(planes),
+        facing=_facing(planes),
         sun=record.sun,
         works=single(weights.even_works * clean),
         even=single(even),
         warms=weights.even_warms,
-        even_warms=single(np.stack((*(even * warms), air))),
+        even_warms=single(np.stack((*(even * warms), air - edge_warms))),
         beam_works=single(from_sun * (works * clean)),
-        beam_warms=single(from_sun * warms),
         beam_behind=single(record.from_sun_w_per_m2 * (behind * clean)) if behind > 0.0 else None,
+        beam_warms=single(edge_warms / BINS),
+        edge_warms=edge_warms,
         around=around,
-        snow_share=record.snow_share if stays_share(_tilts(planes)).max(initial=0.0) > 1e-9 else None,  # upright
+        snow=record.snow if stays_share(_tilts(planes)).max(initial=0.0) > 1e-9 else None,
         first_of_day=record.first_of_day,
         beyond_table=bool(beyond or air.min(initial=0.0) < 0.0),
         exactly=_exactly(
             array, record, planes, ground_reflectance_share, None if around is None else around.surroundings
         ),
     )
-
-
-def after_snow(normals: Singles, snow_share: Singles) -> Singles:
-    """What snow leaves of the light on planes (m, 3), (m, n): as ``sky.stays_share`` of their tilts has it."""
-    taken = np.multiply.outer(-(normals[:, 2] ** 2), snow_share)
-    taken += np.float32(1.0)
-    return taken
 
 
 def open_planes_like(
@@ -175,7 +180,7 @@ def open_planes_like(
     weights = light_weights(array, planes, ground_reflectance_share, around)
     return replace(
         opened,
-        normals=_normals(planes),
+        facing=_facing(planes),
         works=single(weights.even_works * ((1.0 - array.dirt_share) / STEP_W_PER_M2)),
         warms=weights.even_warms,
         exactly=_exactly(
@@ -184,13 +189,15 @@ def open_planes_like(
     )
 
 
-def _normals(planes: Sequence[Plane]) -> Singles:
+def _facing(planes: Sequence[Plane]) -> Singles:
+    """(m, 4) outwards from each plane, east, north, up, and up to the plane itself: in bins of the cosine."""
     azimuth = np.radians([plane.azimuth_deg for plane in planes])
     tilt = np.radians([plane.tilt_deg for plane in planes])
-    level = np.sin(tilt)
-    normals = np.empty((tilt.size, 3), np.float32)  # as ``direction``, of a few planes at a fifth of its cost
-    normals[:, 0], normals[:, 1], normals[:, 2] = level * np.sin(azimuth), level * np.cos(azimuth), np.cos(tilt)
-    return normals
+    level = np.sin(tilt) * BINS
+    facing = np.empty((tilt.size, 4), np.float32)  # as ``direction``, of a few planes at a fifth of its cost
+    facing[:, 0], facing[:, 1], facing[:, 2] = level * np.sin(azimuth), level * np.cos(azimuth), np.cos(tilt) * BINS
+    facing[:, 3] = BINS
+    return facing
 
 
 def _tilts(planes: Sequence[Plane]) -> Floats:
@@ -241,8 +248,8 @@ def light_among(
     on_cells, works = light_of_planes(array, planes, record.daylight, surroundings, ground_reflectance_share)
     if counts_rear(array):
         works = works + rear_of_planes(array, planes, record.daylight, ground_reflectance_share, works)
-    if record.snow_share is not None:
-        works = works * (1.0 - np.multiply.outer(stays_share(_tilts(planes)), record.snow_share))
+    if record.snow is not None:
+        works = works * (1.0 - np.multiply.outer(stays_share(_tilts(planes)), record.snow.share))
     nodes = single(works * ((1.0 - array.dirt_share) / STEP_W_PER_M2))
     steps = single(on_cells * warming_steps(record, array.mount) + air_steps(record))
     nodes, steps = _inside(nodes, steps)
@@ -265,8 +272,8 @@ def _exactly(
             works = works + rear_of_planes(array, one, daylight, ground_reflectance_share, works)
         cells = cell_temperature_c(on_cells[0], record.air_c[hours], record.wind_m_per_s[hours], array.mount)
         clean = works[0] * (1.0 - array.dirt_share)
-        if record.snow_share is not None:
-            clean = clean * (1.0 - record.snow_share[hours] * float(stays_share(one[0].tilt_deg)))
+        if record.snow is not None:
+            clean = clean * (1.0 - record.snow.share[hours] * float(stays_share(one[0].tilt_deg)))
         return clean, cells
 
     return of
@@ -286,56 +293,23 @@ def dc_w(light: Light, table: InputTable) -> Singles:
     return power
 
 
+def together_w(powers: Sequence[Singles]) -> Singles:
+    """Of several inputs' powers, (m, n) each, those of all together, (n,); the first one's rows are used up."""
+    rows = [row for power in powers for row in power]
+    total: Singles = rows[0]
+    for row in rows[1:]:
+        total += row
+    return total
+
+
 def _read(table: InputTable, nodes: Singles, steps: Singles) -> Singles:
-    """On the straight line between two irradiances, at the temperature of the steps' whole part."""
+    """What the cell of this light, at the temperature of the steps' whole part, makes of the light."""
     at = np.floor(nodes)
     at *= TEMPERATURES
     at += steps
-    cell = cells_of(at)
-    power = table.slope_w.take(cell, mode="clip")
+    power = table.by_step_w.take(cells_of(at), mode="wrap")
     power *= nodes
-    power += table.base_w.take(cell, mode="clip")
     return power
-
-
-@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
-class OutputTable:
-    """A.c. power after conversion by the d.c. power of all inputs, in bins, beyond them the last; and its limit."""
-
-    ac_w: Singles
-    bins_per_w: np.float32
-    limit_w: np.float32
-
-    def of(self, dc_w: Singles, flicker_share: Singles | None = None) -> Singles:
-        """A.c. power under the limit, of the shape of ``dc_w``, before downtime.
-
-        ``flicker_share`` (n,), at most 1, as for ``inverter.clipped``: half of each hour is so much above its mean and
-        half so much below, so that the limit cuts each half.
-        """
-        ac = self.ac_w.take(cells_of(dc_w * self.bins_per_w), mode="clip")
-        limit = np.full(ac.shape[-1], self.limit_w)  # as a row: it is compared faster than a single number
-        if flicker_share is None:
-            return np.minimum(ac, limit, out=ac)
-        if self.ac_w[-1] * (1.0 + flicker_share.max(initial=0.0)) <= self.limit_w:
-            return ac
-        above = ac * (np.float32(1.0) + flicker_share)
-        np.minimum(above, limit, out=above)
-        ac *= np.float32(1.0) - flicker_share
-        np.minimum(ac, limit, out=ac)
-        ac += above
-        ac *= np.float32(0.5)
-        return ac
-
-
-def output_table(inverter: Inverter, most_dc_w: float) -> OutputTable:
-    """The table of an inverter whose inputs together draw at most this."""
-    bins_per_w = _AC_BINS / max(most_dc_w, 1.0)
-    dc = np.asarray((np.arange(_AC_BINS + 1) + 0.5) / bins_per_w, np.float64)
-    dc[0] = 0.0
-    curve = curve_through(inverter.weighted_efficiency_share, inverter.efficiency_weighting)
-    limit = min(inverter.set_limit_w, inverter.ac_power_w)
-    ac = ac_from_dc(dc, inverter.ac_power_w, curve)
-    return OutputTable(ac_w=single(ac), bins_per_w=np.float32(bins_per_w), limit_w=np.float32(limit))
 
 
 def warming_steps(record: PlaceRecord, mount: str) -> Singles:

@@ -14,7 +14,7 @@ def table_w(table, irradiance_w_per_m2, cell_c):
     """What the table says at a node's temperature."""
     node = irradiance_w_per_m2 / STEP_W_PER_M2
     cell = int(node) * TEMPERATURES + round((cell_c - COLDEST_C) / STEP_C)
-    return table.base_w[cell] + table.slope_w[cell] * node
+    return table.by_step_w[cell] * node
 
 
 @pytest.mark.parametrize("limits", [one_input(), one_input(max_current_a=9), one_input(tracking_min_v=31)])
@@ -58,4 +58,4 @@ def test_no_limit_excludes_where_the_window_reaches_above_the_panel():
 
 
 def test_the_table_covers_its_lattice():
-    assert input_table(array(), one_input(), 1.0).base_w.shape == (IRRADIANCES * TEMPERATURES,)
+    assert input_table(array(), one_input(), 1.0).by_step_w.shape == (IRRADIANCES * TEMPERATURES,)
