@@ -16,6 +16,8 @@ _FOR_SO_MUCH = frozenset(("voor", "fur", "fuer", "for", "da", "por", "per", "za"
 _LEAST_SET = 20
 _NO_PRICE_BEFORE = frozenset("-x/°%*")
 _BEHIND, _BEFORE = 4, 7
+_PRICE_BEFORE = frozenset(("price", "shipping", "each", "possible", "for"))  # before a figure that may be one,
+_PRICE_BEHIND = frozenset(("each", "price", "per_set"))  # and behind it
 _PER = frozenset(("/", "per", "pro", "par", "por", "je", "pr", "a", "na", "al", "za"))
 _WATTS = frozenset(("w", "wp", "wc", "watt", "watts", "wattpiek", "wattpeak", "kw", "kwp", "kwc", "vatio", "watio"))
 _FOR_PAID = frozenset(("fur", "fuer", "for", "at", "um", "zu", "voor", "pour", "a", "por", "per", "po", "za", "til"))
@@ -65,10 +67,16 @@ def _sent(scene: Scene, place: int, item: Item) -> bool:
 
 def _bare(scene: Scene, place: int, item: Item) -> bool:  # noqa: PLR0911 - a row of questions
     """A figure without a currency that only a price can be: "asking 60", "60 each", "postage 6.99"."""
+    before = scene.items[place - 1] if place else None
+    tokens = scene.tokens[item.field]
+    if not (
+        (before is not None and (before.what in _PRICE_BEFORE or before.spelled))
+        or not _PRICE_BEHIND.isdisjoint(scene.whats[place + 1 : place + 3])
+        or (item.at and tokens[item.at - 1] in _PLUS)
+    ):
+        return False
     if item.spelled or item.glued in {"-", "/", "x"} or item.value < 1:
         return False
-    tokens = scene.tokens[item.field]
-    before = scene.items[place - 1] if place else None
     if before is not None and before.what in {"possible", "for"}:  # "sending can be done for 6.95"
         before = next((one for one in scene.back(place, 3) if one.what == "shipping"), before)
     behind = scene.items[place + 1] if place + 1 < len(scene.items) else None

@@ -23,13 +23,14 @@ WALKED = ("but", "money:", "n:", "cash:", "pair")  # meanings that are more than
 _PEAK = frozenset(("wp", "kwp", "wc", "kwc", "wattpiek", "kwcrete"))
 _UNSURE = frozenset(("W", "V", "mV", "A", "%", "mm"))  # what stands behind them may make another unit of them
 JOINING = frozenset("-'./_")  # signs that may stand between the words of a phrase
+BEFORE_UNITS = frozenset(",.-")  # signs that may stand between a figure and its unit
 WEIGHT_UNIT = 180  # makes 1, 0.6 and their quarters and ninths whole
 WEIGHT_BITS = 24  # more than 20,000 signs of words can weigh
 _UNIT, _SHORT, _NO_UNIT, _TELLING = "unit ", "short", "no_unit", "telling"
 
-# What a piece of text can be: nothing, a sign that parts clauses, one that ends sentences, a dash, a bracket; a figure;
-# or the phrases that begin with it.
-NOTHING, PARTS, ENDS, DASH, BRACKET = 0, 1, 2, 3, 4
+# What a piece of text can be: nothing, a sign that parts clauses, one that ends sentences, a point, a dash, a bracket; a
+# figure; or the phrases that begin with it.
+NOTHING, PARTS, ENDS, POINT, DASH, OPENS, CLOSES = range(7)
 Phrase = tuple[tuple[str, ...], tuple[str, ...]]  # the rest of its words, and its meanings
 
 
@@ -52,7 +53,8 @@ class Phrases:
 # A row of meanings alone stands for a word that begins no longer phrase and is no number, currency or "but".
 Start = int | Figure | Phrases | tuple[str, ...]
 UnitWord = tuple[str, float, bool, bool]  # its unit and factor; is it one of peak power; does nothing else decide?
-_SIGNS = {**dict.fromkeys(".!?\n|•;*", ENDS), **dict.fromkeys(",+", PARTS), **dict.fromkeys("()[]", BRACKET), "-": DASH}
+_SIGNS = {**dict.fromkeys("!?\n|•;*", ENDS), ".": POINT, **dict.fromkeys(",+", PARTS), "-": DASH,
+          **dict.fromkeys("([", OPENS), **dict.fromkeys(")]", CLOSES)}  # fmt: skip
 
 
 class Known(dict[str, Start]):
@@ -83,12 +85,14 @@ class Known(dict[str, Start]):
 class Lexicon:
     """The phrases of one language by their first word.
 
-    ``units``: word -> what unit it is; ``short``: words that a point cuts short; ``no_unit``: words that are units only
-    where they stand directly behind a figure.
+    ``units``: word -> what unit it is; ``beside_figures``: these words, and signs that may stand before one of them;
+    ``short``: words that a point cuts short; ``no_unit``: words that are units only where they stand directly behind a
+    figure.
     """
 
     known: Known
     units: Mapping[str, UnitWord]
+    beside_figures: frozenset[str]
     short: frozenset[str]
     no_unit: frozenset[str]
 
@@ -171,7 +175,7 @@ def _lexicon(*tables: Mapping[str, tuple[str, ...]]) -> Lexicon:
                     {word: tuple(phrases) for word, phrases in stems.items()}),
         units={word: (unit, factor, word in _PEAK, unit not in _UNSURE and word != '"' and word not in apart[_NO_UNIT])
                for word, (unit, factor) in units.items()},
-        short=frozenset(apart[_SHORT]), no_unit=frozenset(apart[_NO_UNIT]),
+        beside_figures=BEFORE_UNITS | units.keys(), short=frozenset(apart[_SHORT]), no_unit=frozenset(apart[_NO_UNIT]),
     )  # fmt: skip
 
 

@@ -34,12 +34,28 @@ def measured(walk: Walk, at: int, figure: Figure) -> int:
     if len(behind) == 3 and behind.isdigit() and _goes_on(walk, figure, to, money):
         figure, to = figure_of(figure.raw + behind), to + 1  # "1 860 euro", "2 278 x"
         behind = words[to]
+    item = Item(NUMBER, at, to, walk.sentence, walk.clause, walk.number)
+    if not money and behind not in walk.beside_figures:
+        if behind and walk.spaced[to][0] != " " and _unknown(walk, to):
+            return _behind_run(walk, to)
+        item.value = figure.value
+    elif not _with_unit(walk, item, figure, behind, money):
+        return _behind_run(walk, to)
+    if glued:
+        item.glued = words[at - 1]
+    walk.items.append(item)
+    return item.to
+
+
+def _with_unit(walk: Walk, item: Item, figure: Figure, behind: str, money: str) -> bool:
+    """Give a figure its value and the unit that may stand at its end; False where letters of a code do."""
+    to = item.to
     unit, factor, end, peak = _unit(walk, to, behind, money) if money or behind in _OPENS else walk.unit(to)
     if not unit and behind and walk.spaced[to][0] != " " and _unknown(walk, to):
-        return _behind_run(walk, to)
+        return False
     if behind in _MONEY_SIGNS and not money and _of_the_next(walk, to):
         unit, end = "", to
-    item = Item(NUMBER, at, end, walk.sentence, walk.clause, walk.number)
+    item.to = end
     if unit:
         item.unit, item.peak, item.factor = unit, peak, factor
     if unit in MONEY_UNITS:
@@ -48,10 +64,7 @@ def measured(walk: Walk, at: int, figure: Figure) -> int:
         item.value = (figure.large if factor == 1 and unit in _LARGE else figure.value) * factor
         if factor == _FOOT:
             _inches(walk, item)
-    if glued:
-        item.glued = words[at - 1]
-    walk.items.append(item)
-    return item.to
+    return True
 
 
 def _of_the_next(walk: Walk, at: int) -> bool:

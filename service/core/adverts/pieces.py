@@ -137,9 +137,11 @@ def _near_goods(scene: Scene, place: int, item: Item) -> bool:
     """Is there anything near by that a number of pieces could go with?"""
     if item.glued == "x" or item.to >= len(scene.tokens[item.field]) or scene.tokens[item.field][item.to] == "x":
         return True
-    for one in scene.items[max(place - 2, 0) : place + 6]:  # itself is none of them
-        if one.what in _COUNTED and abs(one.at - item.at) <= _FARTHEST:
-            return True
+    first = max(place - 2, 0)
+    if not _COUNTED.isdisjoint(scene.whats[first : place + 6]):  # itself is none of them
+        for one in scene.items[first : place + 6]:
+            if one.what in _COUNTED and abs(one.at - item.at) <= _FARTHEST:
+                return True
     return item.at > 0 and scene.tokens[item.field][item.at - 1] == "x"
 
 

@@ -72,10 +72,6 @@ class Plain(NamedTuple):
     places: Sequence[int] | None
     disguised: bool
 
-    def place(self, at: int) -> int:
-        """The code point in the text as sent of sign ``at``."""
-        return at if self.places is None else self.places[at]
-
 
 def plain_of(sent: str) -> Plain:
     r"""A text as sent -> what a person sees of it. Time is linear in the text; any text is harmless.

@@ -224,7 +224,9 @@ def _claims(panel: Found, inverter: Found, asked: Asked, told: Sequence[Told], f
 def _claim(told: Told, fields: _Fields) -> Claim:
     what, value, unit, item, sure = told
     plains, cut, sent = fields
-    plain, text = plains[item.field], sent[item.field]
-    start = plain.place(cut[item.field].start(item.at))
-    end = plain.place(cut[item.field].end(item.to - 1) - 1) + 1
-    return Claim(what, value, unit, text[start:end][:120], FIELDS[item.field], start, end, sure)
+    field = item.field
+    places = plains[field].places
+    start, end = cut[field].span(item.at, item.to)
+    if places is not None:
+        start, end = places[start], places[end - 1] + 1
+    return Claim(what, value, unit, sent[field][start:end][:120], FIELDS[field], start, end, sure)

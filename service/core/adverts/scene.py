@@ -20,10 +20,12 @@ Orders = Sequence[tuple[int, int]]  # from which piece of the body to which
 class Scene:
     """Items in order, by meaning, and the tokens of each field; ``units``: places of figures by their unit.
 
-    ``first`` and ``last``: place of the first and the last item of each sentence.
+    ``whats``: the meaning of each item. ``first`` and ``last``: place of the first and the last item of each sentence.
+    ``denials``: places so close to a "no" that it may deny them.
     """
 
     items: list[Item] = field(default_factory=list)
+    whats: list[str] = field(default_factory=list)
     by_what: dict[str, list[int]] = field(default_factory=dict)
     tokens: list[list[str]] = field(default_factory=list)
     spaced: list[list[str]] = field(default_factory=list)
@@ -32,23 +34,27 @@ class Scene:
     units: dict[str, list[int]] = field(default_factory=dict)
     first: dict[int, int] = field(default_factory=dict)
     last: dict[int, int] = field(default_factory=dict)
+    denials: frozenset[int] = frozenset()
     _sentences: dict[str, set[int]] = field(default_factory=dict)
     _starts: dict[str, set[tuple[int, int]]] = field(default_factory=dict)
 
     def has(self, what: str) -> bool:
         """Is it said at all, and not denied?"""
-        places = self.by_what.get(what, ())
-        if not places or "without" not in self.by_what:
+        places = self.by_what.get(what)
+        if not places or self.denials.isdisjoint(places):
             return bool(places)
         return any(not self.denied(place) for place in places)
 
     def said(self, what: str) -> list[int]:
         """Places of a meaning that is not denied."""
-        return [place for place in self.by_what.get(what, ()) if not self.denied(place)]
+        places = self.by_what.get(what)
+        if not places or self.denials.isdisjoint(places):
+            return places or []
+        return [place for place in places if not self.denied(place)]
 
     def denied(self, place: int, *, behind: bool = True) -> bool:
         """Does a "no", "without", "never" stand close before it, or directly behind it, in its clause?"""
-        if "without" not in self.by_what:
+        if place not in self.denials:
             return False
         item = self.items[place]
         for at in range(place - 1, max(place - 5, -1), -1):
@@ -139,7 +145,8 @@ def scene_of(title: Lexed, body: Lexed, price: Lexed, orders: Orders = ()) -> Sc
     tokens = [one.pieces.words for one in (title, body, price)]
     spaced = [one.pieces.spaced for one in (title, body, price)]
     return Scene(
-        items=items, by_what=by_what, tokens=tokens, spaced=spaced, price=price.items, orders=orders, units=units,
+        items=items, whats=[item.what for item in items], by_what=by_what, tokens=tokens, spaced=spaced,
+        price=price.items, orders=orders, units=units, denials=_near(by_what.get("without", ())),
         first=dict(zip(reversed(sentences), range(len(items) - 1, -1, -1), strict=True)),
         last=dict(zip(sentences, count())),
     )  # fmt: skip
@@ -164,6 +171,11 @@ def _by_what(items: Sequence[Item]) -> dict[str, list[int]]:
         found[item.what].append(place)
     found.default_factory = None  # what is asked for later is not there
     return found
+
+
+def _near(denials: Sequence[int]) -> frozenset[int]:
+    """Places from three before to four behind each denial."""
+    return frozenset(place for at in denials for place in range(at - 3, at + 5))
 
 
 def _within(item: Item, orders: Orders) -> bool:

@@ -5,7 +5,6 @@ none gives back what it took, so time grows with the text and with nothing else.
 """
 
 import re
-from functools import cached_property
 from itertools import accumulate
 
 # The blanks before it, then a word, a number with its separators (each followed by a digit), or any one other sign.
@@ -22,23 +21,24 @@ class Pieces:
     (['2', 'x', ','], [' 2', ' x', ',', ' '], 3)
     """
 
+    __slots__ = ("_ends", "spaced", "words")
+
     def __init__(self, text: str) -> None:
         self.spaced: list[str] = _PIECE.findall(" " + text.rstrip(" "))
         self.words = [piece.lstrip(" ") for piece in self.spaced]
         self.spaced.append(" ")
+        self._ends: list[int] = []
 
-    @cached_property
-    def _ends(self) -> list[int]:
-        """Behind each piece, a blank before the text counted in; reckoned when first asked for."""
-        return list(accumulate(map(len, self.spaced)))
+    def span(self, at: int, to: int) -> tuple[int, int]:
+        """The first sign of piece ``at``, and behind the last one of the piece before ``to``."""
+        ends = self._ends
+        if not ends:  # a blank before the text counted in; reckoned when first asked for
+            ends = self._ends = list(accumulate(map(len, self.spaced)))
+        return ends[at] - 1 - len(self.words[at]), ends[to - 1] - 1
 
     def start(self, at: int) -> int:
         """The first sign of a piece."""
-        return self._ends[at] - 1 - len(self.words[at])
-
-    def end(self, at: int) -> int:
-        """Behind the last sign of a piece."""
-        return self._ends[at] - 1
+        return self.span(at, at + 1)[0]
 
 
 def words_of(text: str) -> list[str]:

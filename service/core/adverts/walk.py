@@ -9,6 +9,7 @@ MONEY_UNITS = CURRENCIES | {"money"}  # "money": the word does not say of which 
 _PEAK_BEHIND = frozenset(("p", "piek", "peak", "crete", "pico", "spitze", "picco", "szczytowej"))
 _OF_CURRENT = frozenset(("dc", "ac"))
 _BEHIND_UNIT = _PEAK_BEHIND | _OF_CURRENT
+_DECIDING = frozenset(",.;:!?()\n")  # before them a word that can be a unit is one
 _PER = frozenset(("/", "per", "pro", "par", "por", "na", "al", "a", "je", "pr", "for", "op"))
 _DEGREE = frozenset((
     "°", "k", "c", "o", "grad", "degree", "deg", "kelvin", "stupen", "grado", "grau", "degre", "degres", "gradi",
@@ -70,6 +71,7 @@ class Walk:
         self.spaced = pieces.spaced
         self.shown = shown
         self.lexicon = lexicon
+        self.beside_figures = lexicon.beside_figures
         self.number = number
         self.sentence = self.clause = self.clauses = base
         self.items: list[Item] = []
@@ -86,6 +88,14 @@ class Walk:
         self.clauses += 1
         self.clause = self.clauses
 
+    def new_sentence(self) -> None:
+        """A new sentence begins, and a clause with it."""
+        self.sentence += 1
+        if self.outer:
+            self.outer.clear()
+        self.clauses += 1
+        self.clause = self.clauses
+
     def unit(self, at: int) -> tuple[str, float, int, bool]:
         """Unit, factor, behind it, and whether it is one of peak power; "" where none stands at ``at``."""
         known = self.lexicon.units.get(self.padded[at])
@@ -93,7 +103,7 @@ class Walk:
             return "", 1.0, at, False
         unit, factor, peak, decided = known
         behind = self.padded[at + 1]
-        if decided or not behind:
+        if decided or not behind or (behind in _DECIDING and self.padded[at] != '"'):
             return unit, factor, at + 1 + (behind in _OF_CURRENT), peak
         return self._unit_by_words_behind(at, known, behind)
 
