@@ -103,7 +103,9 @@ def _cuts_short(walk: Walk, at: int) -> bool:
         return False
     if walk.spaced[at + 1][0] != " ":
         return after != "\n"
-    before = walk.words[at - 1] if at else ""
+    before = walk.padded[at - 1]  # nothing before the first one
+    if len(before) > 1 and before not in walk.lexicon.short and not after[0].isdigit():
+        return False
     last = walk.items[-1] if walk.items else None
     if last is not None and last.to != at:
         last = None

@@ -78,9 +78,7 @@ def _pieces(scene: Scene, kind: str) -> int | None:
             continue
         if not item.spelled and (item.glued in _PART_OF_MORE or _FIRST_YEAR <= item.value <= _LAST_YEAR):
             continue
-        if _lettered(scene, item):
-            continue
-        if not _near_goods(scene, place, item) or (bars and _barred(scene, place, item)):
+        if not _near_goods(scene, place, item) or _lettered(scene, item) or (bars and _barred(scene, place, item)):
             continue
         if on_pallets and _bare_pallets(scene, place, item):
             continue
@@ -93,9 +91,9 @@ def _pieces(scene: Scene, kind: str) -> int | None:
 
 def _lettered(scene: Scene, item: Item) -> bool:
     """Does a letter stand directly behind it, as in a model code: "285P"?"""
-    tokens = scene.tokens[item.field]
-    letter = tokens[item.to] if item.to < len(tokens) else ""
-    return len(letter) == 1 and letter.isalpha() and letter != "x" and scene.glued(item.field, item.to)
+    tokens, to = scene.tokens[item.field], item.to
+    letter = tokens[to] if to < len(tokens) else ""
+    return len(letter) == 1 and letter != "x" and letter.isalpha() and scene.glued(item.field, to)
 
 
 def counted_at(scene: Scene, kind: str, quantity: int) -> Item | None:
@@ -135,14 +133,14 @@ def _behind_for(scene: Scene, place: int) -> bool:
 
 def _near_goods(scene: Scene, place: int, item: Item) -> bool:
     """Is there anything near by that a number of pieces could go with?"""
-    if item.glued == "x" or item.to >= len(scene.tokens[item.field]) or scene.tokens[item.field][item.to] == "x":
-        return True
-    first = max(place - 2, 0)
+    first = place - 2 if place > 2 else 0
     if not _COUNTED.isdisjoint(scene.whats[first : place + 6]):  # itself is none of them
+        low, high = item.at - _FARTHEST, item.at + _FARTHEST
         for one in scene.items[first : place + 6]:
-            if one.what in _COUNTED and abs(one.at - item.at) <= _FARTHEST:
+            if one.what in _COUNTED and low <= one.at <= high:
                 return True
-    return item.at > 0 and scene.tokens[item.field][item.at - 1] == "x"
+    tokens = scene.tokens[item.field]
+    return item.to >= len(tokens) or "x" in {item.glued, tokens[item.to], tokens[item.at - 1] if item.at else ""}
 
 
 def _barred(scene: Scene, place: int, item: Item) -> bool:

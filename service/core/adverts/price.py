@@ -89,15 +89,14 @@ def _mixed(goods: Goods, offers: Offers) -> bool:
 
 def _mixed_panels(scene: Scene, offers: Offers) -> bool:
     """Are panels of several powers priced each by itself: "3 of 410 W at 45, 5 of 300 W at 20"?"""
-    if len(offers) < 2 or len(scene.units.get("W", ())) < 2:
+    if len(offers) < 2 or len({scene.items[at].value for at in scene.units.get("W", ())}) < 2:
         return False
     told = {id(item): item for item, role in offers if item.field < 2 and role in {"each", None}}
     if len({item.value for item in told.values()}) < 2:
         return False
     priced: dict[float, float] = {}
     for place in measured_in(scene, "", *MONEY):
-        item = told.get(id(scene.items[place]))
-        for one in scene.back(place, 8) if item is not None else ():
+        for one in scene.back(place, 8) if id(scene.items[place]) in told else ():
             if one.what != NUMBER:
                 continue
             if one.unit in MONEY:

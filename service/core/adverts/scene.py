@@ -3,7 +3,7 @@
 from collections import defaultdict
 from collections.abc import Sequence
 from dataclasses import dataclass, field
-from itertools import count
+from itertools import chain, count
 
 from service.core.adverts.lexemes import Lexed
 from service.core.adverts.walk import MONEY_UNITS, NUMBER, Item
@@ -84,13 +84,17 @@ class Scene:
 
     def before(self, place: int) -> Item | None:
         """The item directly before a place, in the same sentence."""
-        one = self.items[place - 1]
-        return one if place and one.sentence == self.items[place].sentence else None
+        items = self.items
+        one = items[place - 1]
+        return one if place and one.sentence == items[place].sentence else None
 
     def behind(self, place: int) -> Item | None:
         """The item directly behind a place, in the same sentence."""
-        one = self.items[place + 1] if place + 1 < len(self.items) else None
-        return one if one is not None and one.sentence == self.items[place].sentence else None
+        items = self.items
+        if place + 1 >= len(items):
+            return None
+        one = items[place + 1]
+        return one if one.sentence == items[place].sentence else None
 
     def tells(self, *whats: str) -> bool:
         """Is one of these meanings told anywhere? Where not, nobody has to look for it near something."""
@@ -210,7 +214,5 @@ def numbers(scene: Scene) -> list[int]:
 def measured_in(scene: Scene, *units: str) -> list[int]:
     """Places of the figures with one of these units, in order."""
     known = scene.units
-    found = [place for unit in units for place in known.get(unit, ())]
-    if len(units) > 1:
-        found.sort()
-    return found
+    rows = [known[unit] for unit in units if unit in known]
+    return rows[0] if len(rows) == 1 else sorted(chain.from_iterable(rows))

@@ -91,10 +91,9 @@ class Walk:
     def new_sentence(self) -> None:
         """A new sentence begins, and a clause with it."""
         self.sentence += 1
+        self.clause = self.clauses = self.clauses + 1
         if self.outer:
             self.outer.clear()
-        self.clauses += 1
-        self.clause = self.clauses
 
     def unit(self, at: int) -> tuple[str, float, int, bool]:
         """Unit, factor, behind it, and whether it is one of peak power; "" where none stands at ``at``."""
