@@ -14,6 +14,7 @@ _RATINGS = ("voc", "isc", "vmp", "imp")
 _OWNERS = {"panel_one": "panel", "panel_many": "panel", "inverter_one": "inverter", "inverter_many": "inverter"}
 _MORE = frozenset(("surge", "dc_power"))
 _PARTING = frozenset((NUMBER, "plus", "for"))
+_OF_CELLS = frozenset(("cells", "half"))
 _COEFFICIENTS = frozenset(("%/K", "V/K"))
 _AT_POINT = {"V": "vmp", "A": "imp"}
 _OF_PANELS = ("V", "A", "W", "kg", "%/K", "V/K", "")
@@ -300,7 +301,8 @@ def _coefficient(scene: Scene, place: int, item: Item, found: Found) -> None:
 
 def _cells(scene: Scene, place: int, item: Item, found: Found) -> bool:
     """A number of cells: halved where it is said to be of half cells; large ones without that word say nothing."""
-    if item.value != int(item.value) or not 8 <= item.value <= 160 or item.glued == "x":
+    near = scene.whats[place - 1 if place else 0 : place + 5]
+    if _OF_CELLS.isdisjoint(near) or item.value != int(item.value) or not 8 <= item.value <= 160 or item.glued == "x":
         return False
     before = scene.before(place)
     named = before is not None and before.what == "cells" and item.at - before.to <= 2

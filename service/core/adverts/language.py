@@ -12,7 +12,7 @@ _LANE = (1 << WEIGHT_BITS) - 1
 def language_of(words: Iterable[str], vocabulary: Vocabulary) -> str:
     """The language whose different words weigh most; ``und`` where hardly any word tells."""
     telling = vocabulary.telling
-    total = sum(map(telling.__getitem__, vocabulary.telling_words.intersection(words)))
+    total = sum(map(telling.__getitem__, telling.keys() & words))
     best, most = UNKNOWN, _LEAST - 1
     for language in vocabulary.languages:
         weight = total & _LANE

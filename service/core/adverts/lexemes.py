@@ -64,7 +64,10 @@ def lexed(
             if start == PARTS:
                 walk.clauses = walk.clause = walk.clauses + 1
             elif start == ENDS or (start == POINT and not _cuts_short(walk, at)):
-                walk.new_sentence()
+                walk.sentence += 1
+                walk.clause = walk.clauses = walk.clauses + 1
+                if walk.outer:
+                    walk.outer.clear()
             elif start > POINT:
                 _sign(walk, at, start)
         elif kind is Figure:

@@ -135,7 +135,6 @@ class Vocabulary:
     languages: tuple[str, ...]
     lexicons: Mapping[str, Lexicon]
     telling: Mapping[str, int]
-    telling_words: frozenset[str]
 
 
 def vocabulary_of(words: AdvertWords) -> Vocabulary:
@@ -145,7 +144,7 @@ def vocabulary_of(words: AdvertWords) -> Vocabulary:
     lexicons["und"] = _lexicon(words[COMMON], words["en"])
     telling = _telling(words, languages)
     return Vocabulary(
-        languages=languages, lexicons=lexicons, telling=telling, telling_words=frozenset(telling)
+        languages=languages, lexicons=lexicons, telling=telling
     )  # fmt: skip
 
 

@@ -22,8 +22,8 @@ def measured(walk: Walk, at: int, figure: Figure) -> int:
 
     Returns the piece to go on with.
     """
-    words, to = walk.padded, at + 1
-    behind, glued = words[to], walk.spaced[at][0] != " "
+    words, spaced, to = walk.padded, walk.spaced, at + 1
+    behind, glued = words[to], spaced[at][0] != " "
     if glued or figure.dated or behind in _CHAINING:
         code = _code(walk, at) if glued else _chain(walk, at)
         if code:
@@ -36,7 +36,7 @@ def measured(walk: Walk, at: int, figure: Figure) -> int:
         behind = words[to]
     item = Item(NUMBER, at, to, walk.sentence, walk.clause, walk.number)
     if not money and behind not in walk.beside_figures:
-        if behind and walk.spaced[to][0] != " " and _unknown(walk, to):
+        if behind and spaced[to][0] != " " and _unknown(walk, to):
             return _behind_run(walk, to)
         item.value = figure.value
     elif not _with_unit(walk, item, figure, behind, money):
@@ -56,14 +56,15 @@ def _with_unit(walk: Walk, item: Item, figure: Figure, behind: str, money: str) 
     if behind in _MONEY_SIGNS and not money and _of_the_next(walk, to):
         unit, end = "", to
     item.to = end
+    if unit in MONEY_UNITS:
+        item.unit = unit
+        _amount(walk, item, figure)
+        return True
     if unit:
         item.unit, item.peak, item.factor = unit, peak, factor
-    if unit in MONEY_UNITS:
-        _amount(walk, item, figure)
-    else:  # "1,956 m" are no thousands
-        item.value = (figure.large if factor == 1 and unit in _LARGE else figure.value) * factor
-        if factor == _FOOT:
-            _inches(walk, item)
+    item.value = (figure.large if factor == 1 and unit in _LARGE else figure.value) * factor  # "1,956 m": no thousands
+    if factor == _FOOT:
+        _inches(walk, item)
     return True
 
 

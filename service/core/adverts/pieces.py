@@ -18,6 +18,7 @@ _FEWEST_TUBES = 10  # a collector of twenty tubes is one piece
 _PART_OF_MORE = frozenset("-/.")
 _COUNTED = frozenset(("panel_one", "panel_many", "inverter_one", "inverter_many", "set_one", "set_many", "other_goods",
                       "thermal", "accessory", "piece", "count", "stock", "pallet"))  # fmt: skip
+_HEADING = frozenset(("count", "piece", "each"))  # before a number of pieces
 _OF_INPUTS = frozenset(("for", "takes", "inputs", "max_in", "dc_power", "input_range", "panel_one", "panel_many"))
 _LIKE_WATTS = (200, 720)
 _LEAST_OUTPUT = 200
@@ -71,6 +72,7 @@ def _pieces(scene: Scene, kind: str) -> int | None:
     names = _NAMES[kind]
     told: list[int] = []
     counted: list[int] = []
+    counting, stocked = frozenset((*names, "piece")), "stock" in scene.by_what
     bars, on_pallets = scene.tells("tier", "minimum", "range", "for"), "pallet" in scene.by_what
     for place in scene.units.get("", ()):
         item = scene.items[place]
@@ -78,7 +80,9 @@ def _pieces(scene: Scene, kind: str) -> int | None:
             continue
         if not item.spelled and (item.glued in _PART_OF_MORE or _FIRST_YEAR <= item.value <= _LAST_YEAR):
             continue
-        if not _near_goods(scene, place, item) or _lettered(scene, item) or (bars and _barred(scene, place, item)):
+        if not (stocked or _may_count(scene, place, item, counting)) or not _near_goods(scene, place, item):
+            continue
+        if _lettered(scene, item) or (bars and _barred(scene, place, item)):
             continue
         if on_pallets and _bare_pallets(scene, place, item):
             continue
@@ -87,6 +91,15 @@ def _pieces(scene: Scene, kind: str) -> int | None:
         elif _counts(scene, place, item, names, kind):
             counted.append(_times_pallets(scene, place, item))
     return max(told) if told else _most(scene, kind, counted)
+
+
+def _may_count(scene: Scene, place: int, item: Item, counting: frozenset[str]) -> bool:
+    """Does anything stand beside it without which no number of pieces is told where nothing is said of a stock?"""
+    whats = scene.whats
+    if not counting.isdisjoint(whats[place + 1 : place + 7]) or (place and whats[place - 1] in _HEADING):
+        return True
+    tokens = scene.tokens[item.field]
+    return "x" in {item.glued, *tokens[item.to : item.to + 1], *tokens[max(item.at - 1, 0) : item.at]}
 
 
 def _lettered(scene: Scene, item: Item) -> bool:
@@ -140,7 +153,7 @@ def _near_goods(scene: Scene, place: int, item: Item) -> bool:
             if one.what in _COUNTED and low <= one.at <= high:
                 return True
     tokens = scene.tokens[item.field]
-    return item.to >= len(tokens) or "x" in {item.glued, tokens[item.to], tokens[item.at - 1] if item.at else ""}
+    return item.to >= len(tokens) or "x" in {item.glued, tokens[item.to], *tokens[max(item.at - 1, 0) : item.at]}
 
 
 def _barred(scene: Scene, place: int, item: Item) -> bool:

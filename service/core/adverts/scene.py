@@ -100,6 +100,10 @@ class Scene:
         """Is one of these meanings told anywhere? Where not, nobody has to look for it near something."""
         return not self.by_what.keys().isdisjoint(whats)
 
+    def told_of(self, group: str) -> list[str]:
+        """Meanings of a group, as "d:" for defects."""
+        return [what for what in self.by_what if what.startswith(group)]
+
     def in_sentence(self, sentence: int, what: str) -> bool:
         """Does a meaning stand in that sentence?"""
         known = self._sentences.get(what)

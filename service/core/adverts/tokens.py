@@ -8,7 +8,7 @@ import re
 from itertools import accumulate
 
 # The blanks before it, then a word, a number with its separators (each followed by a digit), or any one other sign.
-_PIECE = re.compile(r" *+(?:[a-z]++|[^a-z\d ]|\d{1,15}+(?:[.,']\d{1,9}+){0,4}+)")
+_PIECE = re.compile(r" *+(?:[a-z]++|[0-9]{1,15}+(?:[.,'][0-9]{1,9}+){0,4}+|[^ ])")
 
 
 class Pieces:

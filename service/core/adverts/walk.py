@@ -71,6 +71,7 @@ class Walk:
         self.spaced = pieces.spaced
         self.shown = shown
         self.lexicon = lexicon
+        self.units = lexicon.units
         self.beside_figures = lexicon.beside_figures
         self.number = number
         self.sentence = self.clause = self.clauses = base
@@ -88,21 +89,15 @@ class Walk:
         self.clauses += 1
         self.clause = self.clauses
 
-    def new_sentence(self) -> None:
-        """A new sentence begins, and a clause with it."""
-        self.sentence += 1
-        self.clause = self.clauses = self.clauses + 1
-        if self.outer:
-            self.outer.clear()
-
     def unit(self, at: int) -> tuple[str, float, int, bool]:
         """Unit, factor, behind it, and whether it is one of peak power; "" where none stands at ``at``."""
-        known = self.lexicon.units.get(self.padded[at])
+        words = self.padded
+        known = self.units.get(words[at])
         if known is None:
             return "", 1.0, at, False
         unit, factor, peak, decided = known
-        behind = self.padded[at + 1]
-        if decided or not behind or (behind in _DECIDING and self.padded[at] != '"'):
+        behind = words[at + 1]
+        if decided or not behind or (behind in _DECIDING and words[at] != '"'):
             return unit, factor, at + 1 + (behind in _OF_CURRENT), peak
         return self._unit_by_words_behind(at, known, behind)
 
