@@ -5,7 +5,7 @@ One walk over the words of a field. Most words mean nothing and cost one look in
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
-from itertools import compress, islice
+from itertools import chain, compress, islice
 
 from service.core.adverts.lexicon import CLOSES, DASH, ENDS, JOINING, OPENS, PARTS, POINT, WALKED, Lexicon, Phrases, Start
 from service.core.adverts.measures import measured
@@ -129,17 +129,23 @@ def _longer(padded: Sequence[str], to: int, start: Phrases) -> bool:
 
 
 def _phrase(walk: Walk, at: int, start: Phrases) -> int:
+    """The longest phrase that begins at ``at`` and goes on, else what its first word means; what to go on with."""
     words, to = walk.words, at + 1
-    meanings, stems = start.alone, start.stems
-    if to < len(words):
-        after = to + 1 if words[to] in JOINING and to + 1 < len(words) else to
-        for rest, told in (*start.by_second.get(words[after], ()), *stems):
-            two = len(rest) == 1 and rest[0] == words[after] and rest[0] not in JOINING  # all stands there
-            behind = after + 1 if two else _fits(words, after, rest)
-            if behind:
-                to, meanings = behind, told
-                break
-    return _meant(walk, meanings, at, to)
+    after, follow = to, walk.padded[to]
+    if follow in JOINING and walk.padded[to + 1]:
+        after, follow = to + 1, walk.padded[to + 1]
+    meanings, walked = start.alone, start.walked
+    for rest, told, more in chain(start.by_second.get(follow, ()), start.stems):
+        two = len(rest) == 1 and rest[0] == follow and follow not in JOINING  # all stands there
+        behind = after + 1 if two else _fits(words, after, rest)
+        if behind:
+            to, meanings, walked = behind, told, more
+            break
+    if walked:
+        return _meant(walk, meanings, at, to)
+    for meaning in meanings:
+        walk.items.append(Item(meaning, at, to, walk.sentence, walk.clause, walk.number))
+    return to
 
 
 def _meant(walk: Walk, meanings: Sequence[str], at: int, to: int) -> int:

@@ -4,7 +4,7 @@ A word of a phrase stands for itself, or with "*" behind it for all words that b
 wins; phrases of one length keep all their meanings.
 """
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 from service.core.adverts.numerals import Figure, figure_of
@@ -32,6 +32,7 @@ _UNIT, _SHORT, _NO_UNIT, _TELLING = "unit ", "short", "no_unit", "telling"
 # figure; or the phrases that begin with it.
 NOTHING, PARTS, ENDS, POINT, DASH, OPENS, CLOSES = range(7)
 Phrase = tuple[tuple[str, ...], tuple[str, ...]]  # the rest of its words, and its meanings
+Longer = tuple[tuple[str, ...], tuple[str, ...], bool]  # the same; is one of them a number, currency or "but"?
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -43,8 +44,8 @@ class Phrases:
     """
 
     alone: tuple[str, ...]
-    by_second: Mapping[str, tuple[Phrase, ...]]
-    stems: tuple[Phrase, ...]
+    by_second: Mapping[str, tuple[Longer, ...]]
+    stems: tuple[Longer, ...]
     followers: frozenset[str]
     stem_heads: frozenset[str]
     walked: bool
@@ -101,23 +102,27 @@ def _numbered(word: str) -> Start:
     return figure_of(word) if word.isascii() else NOTHING
 
 
+def _walked(meanings: Iterable[str]) -> bool:
+    return any(meaning.startswith(WALKED) for meaning in meanings)
+
+
 def _started(phrases: tuple[Phrase, ...]) -> Start:
     if not phrases:
         return NOTHING
     alone: dict[str, None] = {}
-    seconds: dict[str, list[Phrase]] = {}
-    stems: list[Phrase] = []
+    seconds: dict[str, list[Longer]] = {}
+    stems: list[Longer] = []
     for rest, meanings in sorted(phrases, key=lambda phrase: -len(phrase[0])):
         if not rest:
             alone |= dict.fromkeys(meanings)
         elif rest[0].endswith("*"):
-            stems.append((rest, meanings))
+            stems.append((rest, meanings, _walked(meanings)))
         else:
-            seconds.setdefault(rest[0], []).append((rest, meanings))
-    walked = any(meaning.startswith(WALKED) for meaning in alone)
+            seconds.setdefault(rest[0], []).append((rest, meanings, _walked(meanings)))
+    walked = _walked(alone)
     if not seconds and not stems and not walked:
         return tuple(alone)
-    heads = frozenset(rest[0][0] for rest, _ in stems) | (JOINING if stems else frozenset())
+    heads = frozenset(rest[0][0] for rest, _, _ in stems) | (JOINING if stems else frozenset())
     return Phrases(
         alone=tuple(alone), by_second={word: tuple(longer) for word, longer in seconds.items()}, stems=tuple(stems),
         followers=JOINING | seconds.keys(), stem_heads=heads, walked=walked,

@@ -51,17 +51,16 @@ def _with_unit(walk: Walk, item: Item, figure: Figure, behind: str, money: str) 
     """Give a figure its value and the unit that may stand at its end; False where letters of a code do."""
     to = item.to
     unit, factor, end, peak = _unit(walk, to, behind, money) if money or behind in _OPENS else walk.unit(to)
-    if not unit and behind and walk.spaced[to][0] != " " and _unknown(walk, to):
-        return False
-    if behind in _MONEY_SIGNS and not money and _of_the_next(walk, to):
-        unit, end = "", to
-    item.to = end
     if unit in MONEY_UNITS:
-        item.unit = unit
-        _amount(walk, item, figure)
-        return True
+        if behind not in _MONEY_SIGNS or money or not _of_the_next(walk, to):
+            item.unit, item.to = unit, end
+            _amount(walk, item, figure)
+            return True
+        unit, end = "", to
     if unit:
-        item.unit, item.peak, item.factor = unit, peak, factor
+        item.unit, item.to, item.peak, item.factor = unit, end, peak, factor
+    elif behind and walk.spaced[to][0] != " " and _unknown(walk, to):
+        return False
     item.value = (figure.large if factor == 1 and unit in _LARGE else figure.value) * factor  # "1,956 m": no thousands
     if factor == _FOOT:
         _inches(walk, item)
