@@ -27,9 +27,10 @@ _INSTEAD = frozenset(("statt", "anstatt", "instead", "lieu", "vez", "invece", "z
 _PLUS = frozenset(("zzgl", "zuzuglich", "zuzueglich", "plus", "+", "excl", "exkl", "ex", "mas", "piu", "mais"))
 
 
-def offers_of(scene: Scene, goods: Goods) -> tuple[Offers, float | None]:
-    """The amounts that may be the price with what each is for, and what sending costs."""
+def offers_of(scene: Scene, goods: Goods) -> tuple[Offers, list[int], float | None]:
+    """The amounts that may be the price with what each is for, their places, and what sending costs."""
     offers: Offers = []
+    places: list[int] = []
     shipping: float | None = None
     others = {scene.items[at].sentence for at in scene.by_what.get("also_sold", ())}
     sent = "sent" in scene.by_what
@@ -46,7 +47,8 @@ def offers_of(scene: Scene, goods: Goods) -> tuple[Offers, float | None]:
             shipping = item.value if shipping is None else shipping
         elif role not in _NOT_ASKED:
             offers.append((item, role))
-    return offers, shipping
+            places.append(place)
+    return offers, places, shipping
 
 
 def _of_others(scene: Scene, place: int) -> bool:

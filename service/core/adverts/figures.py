@@ -327,8 +327,7 @@ def _cells(scene: Scene, place: int, item: Item, found: Found) -> bool:
 
 def _size(scene: Scene, found: Found, longest_mm: float = _SIDES_MM[1]) -> None:
     """Two sides with x or "by" between them; or a length and a width by their names."""
-    places = numbers(scene)
-    for one, two in pairwise([scene.items[place] for place in places]):
+    for one, two in pairwise([scene.items[place] for place in measured_in(scene, "", "mm")]):
         if two.at - one.to == 1 and one.field == two.field and _times(scene, one):
             third = _third(scene, two)
             sides = _sides(one, two, third, longest_mm)
