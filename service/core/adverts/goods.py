@@ -1,6 +1,7 @@
 """What is offered: panels, inverters, a set, something else; and is it an offer?"""
 
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from service.core.adverts.pieces import pieces_on_offer
 from service.core.adverts.scene import Scene, numbers
@@ -19,8 +20,7 @@ _OF_GOODS = ("selling", "used", "unused", "each", "pickup", "voc")
 _OF_PANELS = ("cells", "t:mono", "t:poly", "t:topcon", "t:hjt", "bifacial", "voc")
 
 
-@dataclass(frozen=True, slots=True)
-class Goods:
+class Goods(NamedTuple):
     """Kind, offer or not, pieces; on how many pallets, where more than one is offered."""
 
     kind: str

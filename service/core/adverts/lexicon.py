@@ -9,7 +9,7 @@ from dataclasses import dataclass
 
 from service.core.adverts.numerals import Figure, figure_of
 from service.core.adverts.plain import plain_of
-from service.core.adverts.tokens import words_of
+from service.core.adverts.tokens import Met, words_of
 from service.core.model.advert_words import COMMON, AdvertWords
 
 _SHORTEST_STEM = 3
@@ -134,12 +134,13 @@ class Vocabulary:
     """The lexicon of each language, and which words tell which language.
 
     ``telling``: word -> its weights for all ``languages`` in one whole number, ``WEIGHT_BITS`` for each, in units of
-    1 / ``WEIGHT_UNIT``, so that the weights of many words are one sum.
+    1 / ``WEIGHT_UNIT``, so that the weights of many words are one sum. ``met``: the pieces of texts that were read before.
     """
 
     languages: tuple[str, ...]
     lexicons: Mapping[str, Lexicon]
     telling: Mapping[str, int]
+    met: Met
 
 
 def vocabulary_of(words: AdvertWords) -> Vocabulary:
@@ -149,7 +150,7 @@ def vocabulary_of(words: AdvertWords) -> Vocabulary:
     lexicons["und"] = _lexicon(words[COMMON], words["en"])
     telling = _telling(words, languages)
     return Vocabulary(
-        languages=languages, lexicons=lexicons, telling=telling
+        languages=languages, lexicons=lexicons, telling=telling, met=Met()
     )  # fmt: skip
 
 

@@ -98,8 +98,15 @@ def _may_count(scene: Scene, place: int, item: Item, counting: frozenset[str]) -
     whats = scene.whats
     if not counting.isdisjoint(whats[place + 1 : place + 7]) or (place and whats[place - 1] in _HEADING):
         return True
-    tokens = scene.tokens[item.field]
-    return "x" in {item.glued, *tokens[item.to : item.to + 1], *tokens[max(item.at - 1, 0) : item.at]}
+    return _by_x(scene, item)
+
+
+def _by_x(scene: Scene, item: Item) -> bool:
+    """Does an x stand directly before it or behind it?"""
+    tokens, at = scene.tokens[item.field], item.at
+    if item.glued == "x" or (at and tokens[at - 1] == "x"):
+        return True
+    return item.to < len(tokens) and tokens[item.to] == "x"
 
 
 def _lettered(scene: Scene, item: Item) -> bool:
@@ -152,8 +159,7 @@ def _near_goods(scene: Scene, place: int, item: Item) -> bool:
         for one in scene.items[first : place + 6]:
             if one.what in _COUNTED and low <= one.at <= high:
                 return True
-    tokens = scene.tokens[item.field]
-    return item.to >= len(tokens) or "x" in {item.glued, tokens[item.to], *tokens[max(item.at - 1, 0) : item.at]}
+    return item.to >= len(scene.tokens[item.field]) or _by_x(scene, item)
 
 
 def _barred(scene: Scene, place: int, item: Item) -> bool:

@@ -73,12 +73,17 @@ class Plain(NamedTuple):
     disguised: bool
 
 
+_NOTHING = Plain("", "", None, disguised=False)
+
+
 def plain_of(sent: str) -> Plain:
     r"""A text as sent -> what a person sees of it. Time is linear in the text; any text is harmless.
 
     >>> plain_of("4\u200b10&nbsp;Wp <b>NEU</b>").text.split()
     ['410', 'wp', 'neu']
     """
+    if not sent:
+        return _NOTHING
     places: Sequence[int] | None = None
     marked, seen = False, sent
     if "<" in seen:

@@ -1,7 +1,8 @@
 """What is asked, for how much of it, and what does sending cost?"""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
+from typing import NamedTuple
 
 from service.core.adverts.amounts import MONEY, ROLES, Offers, a_watt, offers_of
 from service.core.adverts.goods import Goods
@@ -15,8 +16,7 @@ _TOGETHER_SHARE = 0.02
 _TOKEN = 1.0
 
 
-@dataclass(frozen=True, slots=True)
-class Asked:
+class Asked(NamedTuple):
     """The price, its place, and what sending costs."""
 
     price: Price

@@ -3,7 +3,7 @@
 from collections import defaultdict
 from collections.abc import Sequence
 from dataclasses import dataclass, field
-from itertools import chain, count
+from itertools import chain
 
 from service.core.adverts.lexemes import Lexed
 from service.core.adverts.walk import MONEY_UNITS, NUMBER, Item
@@ -137,8 +137,8 @@ def scene_of(title: Lexed, body: Lexed, price: Lexed, orders: Orders = ()) -> Sc
         items = [item for item in items if item.what != "for" or (item.field, item.at) not in behind]
         by_what = _by_what(items)
     if "share" in by_what and "new" in by_what:
-        _price_when_new(items, by_what)
-        by_what = _by_what(items)
+        if _price_when_new(items, by_what):
+            by_what = _by_what(items)
     if "q:hostile" in by_what:
         hostile = {items[place].sentence for place in by_what["q:hostile"]}
         ordering = hostile | _followers(items, hostile)
@@ -150,26 +150,29 @@ def scene_of(title: Lexed, body: Lexed, price: Lexed, orders: Orders = ()) -> Sc
         units[items[place].unit].append(place)
     units.default_factory = None  # what is asked for later is not there
     sentences = [item.sentence for item in items]
-    tokens = [one.pieces.words for one in (title, body, price)]
-    spaced = [one.pieces.spaced for one in (title, body, price)]
+    pieces = (title.pieces, body.pieces, price.pieces)
     return Scene(
-        items=items, whats=[item.what for item in items], by_what=by_what, tokens=tokens, spaced=spaced,
-        price=price.items, orders=orders, units=units, denials=_near(by_what.get("without", ())),
+        items=items, whats=[item.what for item in items], by_what=by_what, tokens=[one.words for one in pieces],
+        spaced=[one.spaced for one in pieces], price=price.items, orders=orders, units=units, denials=_near(by_what.get("without", ())),
         first=dict(zip(reversed(sentences), range(len(items) - 1, -1, -1), strict=True)),
-        last=dict(zip(sentences, count())),
+        last=dict(zip(sentences, range(len(items)), strict=True)),
     )  # fmt: skip
 
 
-def _price_when_new(items: list[Item], by_what: dict[str, list[int]]) -> None:
-    """Where a share of a price is asked ("new 120 euro, yours for half that"), "new" before an amount names that."""
-    last = by_what["share"][-1]
+def _price_when_new(items: list[Item], by_what: dict[str, list[int]]) -> bool:
+    """Where a share of a price is asked ("new 120 euro, yours for half that"), "new" before an amount names that.
+
+    Returns whether it does anywhere.
+    """
+    last, found = by_what["share"][-1], False
     for place in by_what["new"]:
         item = items[place]
         amount = next((one for one in items[place + 1 : place + 3] if one.at >= item.to), None)
         if place > last or amount is None or amount.unit not in MONEY_UNITS or amount.at - item.to > _NEAR:
             continue
         if amount.clause == item.clause:
-            item.what = "new_price"
+            item.what, found = "new_price", True
+    return found
 
 
 def _by_what(items: Sequence[Item]) -> dict[str, list[int]]:
@@ -183,7 +186,10 @@ def _by_what(items: Sequence[Item]) -> dict[str, list[int]]:
 
 def _near(denials: Sequence[int]) -> frozenset[int]:
     """Places from three before to four behind each denial."""
-    return frozenset(place for at in denials for place in range(at - 3, at + 5))
+    near: set[int] = set()
+    for at in denials:
+        near.update(range(at - 3, at + 5))
+    return frozenset(near)
 
 
 def _within(item: Item, orders: Orders) -> bool:

@@ -9,6 +9,24 @@ from itertools import accumulate
 
 # The blanks before it, then a word, a number with its separators (each followed by a digit), or any one other sign.
 _PIECE = re.compile(r" *+(?:[a-z]++|[0-9]{1,15}+(?:[.,'][0-9]{1,9}+){0,4}+|[^ ])")
+_LONGEST_KEPT = 24
+_MOST_KEPT = 20_000
+
+
+class Met(dict[str, str]):
+    """Pieces that were met before, with and without the blanks before them: each as one and the same word.
+
+    Full, it begins anew.
+    """
+
+    def __missing__(self, piece: str) -> str:
+        word = piece.lstrip(" ")
+        if len(piece) > _LONGEST_KEPT:
+            return word
+        if len(self) >= _MOST_KEPT:
+            self.clear()
+        word = self[piece] = self.setdefault(word, word)
+        return word
 
 
 class Pieces:
@@ -16,16 +34,16 @@ class Pieces:
 
     ``spaced``: the same with the blanks before them; the first one and the end count as standing behind a blank.
 
-    >>> pieces = Pieces("2 x,")
+    >>> pieces = Pieces("2 x,", Met())
     >>> pieces.words, pieces.spaced, pieces.start(2)
     (['2', 'x', ','], [' 2', ' x', ',', ' '], 3)
     """
 
     __slots__ = ("_ends", "spaced", "words")
 
-    def __init__(self, text: str) -> None:
+    def __init__(self, text: str, met: Met) -> None:
         self.spaced: list[str] = _PIECE.findall(" " + text.rstrip(" "))
-        self.words = [piece.lstrip(" ") for piece in self.spaced]
+        self.words = list(map(met.__getitem__, self.spaced))
         self.spaced.append(" ")
         self._ends: list[int] = []
 
@@ -47,4 +65,8 @@ def words_of(text: str) -> list[str]:
     >>> words_of("p.st. 2x")
     ['p', 'st', '2', 'x']
     """
-    return [word for word in Pieces(text).words if word[0].isalnum()]
+    return [word for word in map(_bare, _PIECE.findall(text)) if word[0].isalnum()]
+
+
+def _bare(piece: str) -> str:
+    return piece.lstrip(" ")
