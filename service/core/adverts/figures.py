@@ -13,6 +13,7 @@ UNIT_OF = {"voc": "V", "isc": "A", "vmp": "V", "imp": "A", "max_in": "V", "start
 _RATINGS = ("voc", "isc", "vmp", "imp")
 _OWNERS = {"panel_one": "panel", "panel_many": "panel", "inverter_one": "inverter", "inverter_many": "inverter"}
 _MORE = frozenset(("surge", "dc_power"))
+_OF_MORE = _MORE | {"lot"}
 _PARTING = frozenset((NUMBER, "plus", "for"))
 _OF_CELLS = frozenset(("cells", "half"))
 _COEFFICIENTS = frozenset(("%/K", "V/K"))
@@ -91,7 +92,7 @@ def _elsewhere(scene: Scene) -> set[int]:
         if item.sentence in read and item.unit in {"V", "A", "W"} and not item.peak:
             gone.add(place)
             continue
-        for one in scene.back(place, 20):
+        for one in scene.back(place, 20) if scene.in_sentence(item.sentence, "elsewhere") else ():
             if one.what == "standard":
                 break
             if one.what == "elsewhere" and "°" not in scene.tokens[one.field][one.to : one.to + 4]:
@@ -191,15 +192,14 @@ def _is_power(scene: Scene, place: int, item: Item, kind: str) -> bool:  # noqa:
         return False
     if tokens[item.at - 1 : item.at] == ["="] and item.value > 500:
         return False
-    known = scene.by_what
     if _slashed(scene, place, item):
         return False  # "820 Wp / 800 W": panels together, and their inverter
-    if ("lot" in known or not _MORE.isdisjoint(known)) and _of_more(scene, place, item):
+    if not _OF_MORE.isdisjoint(scene.near(place, 3, 1)) and _of_more(scene, place, item):
         return False
     if kind == "set" and item.value <= 720 and _behind_times(tokens, item):  # "2x 430 W + 800 W"
         return True
     if kind != "set":
-        lone = "inverter_one" not in known and "inverter_many" not in known
+        lone = "inverter_one" not in scene.by_what and "inverter_many" not in scene.by_what
         return lone or item.peak or owner_of(scene, place) != "inverter"
     small = item.value <= 720
     return (small and item.peak) or ((small or item.peak) and owner_of(scene, place) == "panel")
@@ -301,8 +301,7 @@ def _coefficient(scene: Scene, place: int, item: Item, found: Found) -> None:
 
 def _cells(scene: Scene, place: int, item: Item, found: Found) -> bool:
     """A number of cells: halved where it is said to be of half cells; large ones without that word say nothing."""
-    near = scene.whats[place - 1 if place else 0 : place + 5]
-    if _OF_CELLS.isdisjoint(near) or item.value != int(item.value) or not 8 <= item.value <= 160 or item.glued == "x":
+    if _OF_CELLS.isdisjoint(scene.near(place, 1, 4)) or item.value != int(item.value) or not 8 <= item.value <= 160 or item.glued == "x":
         return False
     before = scene.before(place)
     named = before is not None and before.what == "cells" and item.at - before.to <= 2

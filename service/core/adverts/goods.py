@@ -14,7 +14,7 @@ _FIRST_WORDS = 4
 _FIRST_TITLE = 2
 _FARTHEST = 14
 _FARTHEST_TAKER = 3
-_TOLD_OFF = ("for", "takes", "range")
+_TOLD_OFF = frozenset(("for", "takes", "range"))
 _SELLING = ("selling",)
 _OF_GOODS = ("selling", "used", "unused", "each", "pickup", "voc")
 _OF_PANELS = ("cells", "t:mono", "t:poly", "t:topcon", "t:hjt", "bifacial", "voc")
@@ -74,7 +74,7 @@ def _named(scene: Scene) -> _Named:
 
 def is_purpose(scene: Scene, place: int) -> bool:
     """Does "for" stand close before it: "for two panels"?"""
-    if not scene.tells(*_TOLD_OFF):
+    if _TOLD_OFF.isdisjoint(scene.near(place, 8, 0)):
         return False
     item = scene.items[place]
     if _up_to(scene, place, item):

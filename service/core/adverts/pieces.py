@@ -18,6 +18,7 @@ _FEWEST_TUBES = 10  # a collector of twenty tubes is one piece
 _PART_OF_MORE = frozenset("-/.")
 _COUNTED = frozenset(("panel_one", "panel_many", "inverter_one", "inverter_many", "set_one", "set_many", "other_goods",
                       "thermal", "accessory", "piece", "count", "stock", "pallet"))  # fmt: skip
+_BARS = frozenset(("tier", "minimum", "range", "for"))
 _HEADING = frozenset(("count", "piece", "each"))  # before a number of pieces
 _OF_INPUTS = frozenset(("for", "takes", "inputs", "max_in", "dc_power", "input_range", "panel_one", "panel_many"))
 _LIKE_WATTS = (200, 720)
@@ -73,7 +74,7 @@ def _pieces(scene: Scene, kind: str) -> int | None:
     told: list[int] = []
     counted: list[int] = []
     counting, stocked = frozenset((*names, "piece")), "stock" in scene.by_what
-    bars, on_pallets = scene.tells("tier", "minimum", "range", "for"), "pallet" in scene.by_what
+    on_pallets = "pallet" in scene.by_what
     for place in scene.units.get("", ()):
         item = scene.items[place]
         if not 0 < item.value <= _MOST_PIECES or item.value != int(item.value):
@@ -82,7 +83,7 @@ def _pieces(scene: Scene, kind: str) -> int | None:
             continue
         if not (stocked or _may_count(scene, place, item, counting)) or not _near_goods(scene, place, item):
             continue
-        if _lettered(scene, item) or (bars and _barred(scene, place, item)):
+        if _lettered(scene, item) or _barred(scene, place, item):
             continue
         if on_pallets and _bare_pallets(scene, place, item):
             continue
@@ -153,10 +154,9 @@ def _behind_for(scene: Scene, place: int) -> bool:
 
 def _near_goods(scene: Scene, place: int, item: Item) -> bool:
     """Is there anything near by that a number of pieces could go with?"""
-    first = place - 2 if place > 2 else 0
-    if not _COUNTED.isdisjoint(scene.whats[first : place + 6]):  # itself is none of them
+    if not _COUNTED.isdisjoint(scene.near(place, 2, 5)):  # itself is none of them
         low, high = item.at - _FARTHEST, item.at + _FARTHEST
-        for one in scene.items[first : place + 6]:
+        for one in scene.items[max(place - 2, 0) : place + 6]:
             if one.what in _COUNTED and low <= one.at <= high:
                 return True
     return item.to >= len(scene.tokens[item.field]) or _by_x(scene, item)
@@ -164,6 +164,8 @@ def _near_goods(scene: Scene, place: int, item: Item) -> bool:
 
 def _barred(scene: Scene, place: int, item: Item) -> bool:
     """Is it a part of a code or a size, or a number from which on something holds?"""
+    if _BARS.isdisjoint(scene.near(place, 3, 1)):
+        return False
     for one in scene.back(place, 3):
         if item.at - one.to > 2:
             break
