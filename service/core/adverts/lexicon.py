@@ -65,8 +65,11 @@ class Known(dict[str, Start]):
         super().__init__(_SIGNS)
         self._exact = exact
         self._stems = stems
-        self._heads = frozenset(word[:_SHORTEST_STEM] for word in stems)
-        self._longest = max((len(word) for word in stems), default=0)
+        lengths: dict[str, set[int]] = {}
+        for word in stems:
+            if len(word) >= _SHORTEST_STEM:
+                lengths.setdefault(word[:_SHORTEST_STEM], set()).add(len(word))
+        self._lengths = {head: sorted(of_head) for head, of_head in lengths.items()}  # of the stems that begin so
 
     def __missing__(self, word: str) -> Start:
         found = _numbered(word) if word[0].isdigit() else _started(self._phrases(word))
@@ -76,8 +79,8 @@ class Known(dict[str, Start]):
 
     def _phrases(self, word: str) -> tuple[Phrase, ...]:
         found = self._exact.get(word, ())
-        if word[:_SHORTEST_STEM] in self._heads:
-            for length in range(_SHORTEST_STEM, min(len(word), self._longest) + 1):
+        for length in self._lengths.get(word[:_SHORTEST_STEM], ()):
+            if length <= len(word):
                 found += self._stems.get(word[:length], ())
         return found
 
