@@ -25,7 +25,7 @@ _UNSURE = frozenset(("W", "V", "mV", "A", "%", "mm"))  # what stands behind them
 JOINING = frozenset("-'./_")  # signs that may stand between the words of a phrase
 BEFORE_UNITS = frozenset(",.-")  # signs that may stand between a figure and its unit
 WEIGHT_UNIT = 180  # makes 1, 0.6 and their quarters and ninths whole
-WEIGHT_BITS = 24  # more than 20,000 signs of words can weigh
+WEIGHT_BITS = 32  # more than 20,000 signs of words can weigh
 _UNIT, _SHORT, _NO_UNIT, _TELLING = "unit ", "short", "no_unit", "telling"
 
 # What a piece of text can be: nothing, a sign that parts clauses, one that ends sentences, a point, a dash, a bracket; a

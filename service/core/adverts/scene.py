@@ -110,7 +110,7 @@ class Scene:
 
     def told_of(self, group: str) -> list[str]:
         """Meanings of a group, as "d:" for defects."""
-        return [what for what in self.by_what if what.startswith(group)]
+        return [what for what in self.by_what if what[:2] == group]
 
     def in_sentence(self, sentence: int, what: str) -> bool:
         """Does a meaning stand in that sentence?"""
@@ -139,20 +139,20 @@ def scene_of(title: Lexed, body: Lexed, price: Lexed, orders: Orders = ()) -> Sc
     """
     kept = [item for item in body.items if not _within(item, orders)] if orders else body.items
     items = title.items + kept
-    by_what = _by_what(items)
+    whats, by_what = _by_what(items)
     if "taker" in by_what:  # "a buyer for 4 panels": they are for nobody else
         behind = {(items[place].field, items[place].to) for place in by_what["taker"]}
         items = [item for item in items if item.what != "for" or (item.field, item.at) not in behind]
-        by_what = _by_what(items)
+        whats, by_what = _by_what(items)
     if "share" in by_what and "new" in by_what:
         if _price_when_new(items, by_what):
-            by_what = _by_what(items)
+            whats, by_what = _by_what(items)
     if "q:hostile" in by_what:
         hostile = {items[place].sentence for place in by_what["q:hostile"]}
         ordering = hostile | _followers(items, hostile)
         orders = (*orders, *_spans(items, ordering))
         items = [item for item in items if item.sentence not in ordering or item.what == "q:hostile"]
-        by_what = _by_what(items)
+        whats, by_what = _by_what(items)
     units: defaultdict[str, list[int]] = defaultdict(list)
     for place in by_what.get(NUMBER, ()):
         units[items[place].unit].append(place)
@@ -160,8 +160,9 @@ def scene_of(title: Lexed, body: Lexed, price: Lexed, orders: Orders = ()) -> Sc
     sentences = [item.sentence for item in items]
     pieces = (title.pieces, body.pieces, price.pieces)
     return Scene(
-        items=items, whats=[item.what for item in items], by_what=by_what, tokens=[one.words for one in pieces],
-        spaced=[one.spaced for one in pieces], price=price.items, orders=orders, units=units, denials=_near(by_what.get("without", ())),
+        items=items, whats=whats, by_what=by_what, tokens=[one.words for one in pieces],
+        spaced=[one.spaced for one in pieces], price=price.items, orders=orders, units=units,
+        denials=_near(by_what.get("without", ())),
         first=dict(zip(reversed(sentences), range(len(items) - 1, -1, -1), strict=True)),
         last=dict(zip(sentences, range(len(items)), strict=True)),
     )  # fmt: skip
@@ -183,13 +184,14 @@ def _price_when_new(items: list[Item], by_what: dict[str, list[int]]) -> bool:
     return found
 
 
-def _by_what(items: Sequence[Item]) -> dict[str, list[int]]:
-    """Places by meaning."""
+def _by_what(items: Sequence[Item]) -> tuple[list[str], dict[str, list[int]]]:
+    """The meanings of items, and the places by meaning."""
+    whats = [item.what for item in items]
     found: defaultdict[str, list[int]] = defaultdict(list)
-    for place, item in enumerate(items):
-        found[item.what].append(place)
+    for place, what in enumerate(whats):
+        found[what].append(place)
     found.default_factory = None  # what is asked for later is not there
-    return found
+    return whats, found
 
 
 def _near(denials: Sequence[int]) -> frozenset[int]:
