@@ -53,15 +53,12 @@ def panel_figures(scene: Scene, kind: str) -> tuple[Found, bool]:
     in_rows = [one[1] for one in found.values()]
     for place in measured_in(scene, *_OF_PANELS):
         item = scene.items[place]
-        unit = item.unit
         if place in gone:
             continue
+        unit = item.unit or _unit_told(scene, place, item)
         if not unit:
-            before = scene.whats[place - 1] if place else ""
-            if before == "power" and _named_power(scene, place, item):
-                unit = "W"
-            elif not (counted and _cells(scene, place, item, found)) and before in UNIT_OF and not item.spelled:
-                _rating(scene, place, item, found, in_rows)  # a rating directly behind its name
+            if not (counted and _cells(scene, place, item, found)) and _bare(scene, place, item):
+                _rating(scene, place, item, found, in_rows)
         elif unit in _BOUNDS:
             if named:
                 _rating(scene, place, item, found, in_rows)
@@ -75,6 +72,16 @@ def panel_figures(scene: Scene, kind: str) -> tuple[Found, bool]:
         _coefficient(scene, place, scene.items[place], found)
     _size(scene, found)
     return found, _choose(scene, powers, found)
+
+
+def _unit_told(scene: Scene, place: int, item: Item) -> str:
+    """Watts, where a figure without a unit stands behind a heading for power."""
+    return "W" if place and scene.whats[place - 1] == "power" and _named_power(scene, place, item) else ""
+
+
+def _bare(scene: Scene, place: int, item: Item) -> bool:
+    """Does a figure without a unit stand behind the name of a rating?"""
+    return place > 0 and scene.whats[place - 1] in UNIT_OF and not item.spelled
 
 
 def _keep(found: Found, name: str, value: float, item: Item, sure: float) -> None:
@@ -301,7 +308,9 @@ def _coefficient(scene: Scene, place: int, item: Item, found: Found) -> None:
 
 def _cells(scene: Scene, place: int, item: Item, found: Found) -> bool:
     """A number of cells: halved where it is said to be of half cells; large ones without that word say nothing."""
-    if _OF_CELLS.isdisjoint(scene.near(place, 1, 4)) or item.value != int(item.value) or not 8 <= item.value <= 160 or item.glued == "x":
+    if _OF_CELLS.isdisjoint(scene.near(place, 1, 4)) or item.glued == "x":
+        return False
+    if item.value != int(item.value) or not 8 <= item.value <= 160:
         return False
     before = scene.before(place)
     named = before is not None and before.what == "cells" and item.at - before.to <= 2
@@ -326,9 +335,10 @@ def _cells(scene: Scene, place: int, item: Item, found: Found) -> bool:
 
 def _size(scene: Scene, found: Found, longest_mm: float = _SIDES_MM[1]) -> None:
     """Two sides with x or "by" between them; or a length and a width by their names."""
-    for one, two in pairwise([scene.items[place] for place in measured_in(scene, "", "mm")]):
+    for first, second in pairwise(measured_in(scene, "", "mm")):
+        one, two = scene.items[first], scene.items[second]
         if two.at - one.to == 1 and one.field == two.field and _times(scene, one):
-            third = _third(scene, two)
+            third = _third(scene, second, two)
             sides = _sides(one, two, third, longest_mm)
             if sides:
                 found["length"], found["width"] = (max(sides), one, 0.95), (min(sides), two, 0.95)
@@ -345,8 +355,7 @@ def _times(scene: Scene, one: Item) -> bool:
     return sign in {"x", "*"} or scene.stands("times", one.field, one.to)
 
 
-def _third(scene: Scene, item: Item) -> Item | None:
-    place = next(at for at in numbers(scene) if scene.items[at] is item)
+def _third(scene: Scene, place: int, item: Item) -> Item | None:
     behind = next((one for one in scene.ahead(place, 2) if one.what == NUMBER), None)
     return behind if behind is not None and behind.at - item.to == 1 and _times(scene, item) else None
 

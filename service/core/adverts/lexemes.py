@@ -7,7 +7,19 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from itertools import chain, compress, islice
 
-from service.core.adverts.lexicon import CLOSES, DASH, ENDS, JOINING, OPENS, PARTS, POINT, WALKED, Lexicon, Phrases, Start
+from service.core.adverts.lexicon import (
+    CLOSES,
+    DASH,
+    ENDS,
+    JOINING,
+    OPENS,
+    PARTS,
+    POINT,
+    WALKED,
+    Lexicon,
+    Phrases,
+    Start,
+)
 from service.core.adverts.measures import measured
 from service.core.adverts.numerals import Figure
 from service.core.adverts.plain import Plain
@@ -31,7 +43,7 @@ class Lexed:
     pieces: Pieces
 
 
-def lexed(
+def lexed(  # noqa: C901, PLR0912 - one row of kinds, gone through for each word
     plain: Plain, pieces: Pieces, lexicon: Lexicon, number: int, base: int = 0, flood: Sequence[bool] | None = None
 ) -> Lexed:
     """The items of a plain text cut into pieces, field ``number``; sentences and clauses count from ``base`` on.
@@ -48,8 +60,7 @@ def lexed(
     for at, start in islice(_telling(starts, flood), _MOST_TELLING):
         if at < done:
             continue
-        kind = type(start)
-        if kind is Phrases:
+        if start.__class__ is Phrases:
             follow = padded[at + 1]
             if (follow in start.followers or (start.stems and follow[:1] in start.stem_heads)) and (
                 follow not in JOINING or _longer(padded, at + 1, start)
@@ -60,7 +71,7 @@ def lexed(
             else:
                 for meaning in start.alone:
                     told(Item(meaning, at, at + 1, walk.sentence, walk.clause, number))
-        elif kind is int:
+        elif start.__class__ is int:
             if start == PARTS:
                 walk.clauses = walk.clause = walk.clauses + 1
             elif start == ENDS or (start == POINT and not _cuts_short(walk, at)):
@@ -70,9 +81,9 @@ def lexed(
                     walk.outer.clear()
             elif start > POINT:
                 _sign(walk, at, start)
-        elif kind is Figure:
+        elif start.__class__ is Figure:
             done = measured(walk, at, start)
-        else:
+        elif start.__class__ is tuple:
             for meaning in start:
                 told(Item(meaning, at, at + 1, walk.sentence, walk.clause, number))
     if flood is not None:

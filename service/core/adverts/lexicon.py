@@ -28,8 +28,8 @@ WEIGHT_UNIT = 180  # makes 1, 0.6 and their quarters and ninths whole
 WEIGHT_BITS = 32  # more than 20,000 signs of words can weigh
 _UNIT, _SHORT, _NO_UNIT, _TELLING = "unit ", "short", "no_unit", "telling"
 
-# What a piece of text can be: nothing, a sign that parts clauses, one that ends sentences, a point, a dash, a bracket; a
-# figure; or the phrases that begin with it.
+# What a piece of text can be: nothing, a sign that parts clauses, one that ends sentences, a point, a dash, a bracket;
+# a figure; or the phrases that begin with it.
 NOTHING, PARTS, ENDS, POINT, DASH, OPENS, CLOSES = range(7)
 Phrase = tuple[tuple[str, ...], tuple[str, ...]]  # the rest of its words, and its meanings
 Longer = tuple[tuple[str, ...], tuple[str, ...], bool]  # the same; is one of them a number, currency or "but"?
@@ -137,7 +137,7 @@ class Vocabulary:
     """The lexicon of each language, and which words tell which language.
 
     ``telling``: word -> its weights for all ``languages`` in one whole number, ``WEIGHT_BITS`` for each, in units of
-    1 / ``WEIGHT_UNIT``, so that the weights of many words are one sum. ``met``: the pieces of texts that were read before.
+    1 / ``WEIGHT_UNIT``, so that the weights of many words are one sum. ``met``: the pieces of texts read before.
     """
 
     languages: tuple[str, ...]

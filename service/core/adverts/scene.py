@@ -144,9 +144,8 @@ def scene_of(title: Lexed, body: Lexed, price: Lexed, orders: Orders = ()) -> Sc
         behind = {(items[place].field, items[place].to) for place in by_what["taker"]}
         items = [item for item in items if item.what != "for" or (item.field, item.at) not in behind]
         whats, by_what = _by_what(items)
-    if "share" in by_what and "new" in by_what:
-        if _price_when_new(items, by_what):
-            whats, by_what = _by_what(items)
+    if "share" in by_what and "new" in by_what and _price_when_new(items, by_what):
+        whats, by_what = _by_what(items)
     if "q:hostile" in by_what:
         hostile = {items[place].sentence for place in by_what["q:hostile"]}
         ordering = hostile | _followers(items, hostile)
