@@ -9,8 +9,8 @@ from itertools import accumulate
 
 # The blanks before it, then a word, a number with its separators (each followed by a digit), or any one other sign.
 _PIECE = re.compile(r" *+(?:[a-z]++|[0-9]{1,15}+(?:[.,'][0-9]{1,9}+){0,4}+|[^ ])")
-_LONGEST_KEPT = 24
-_MOST_KEPT = 20_000
+_LONGEST_MET = 24
+MOST_MET = 20_000
 
 
 class Met(dict[str, str]):
@@ -21,9 +21,9 @@ class Met(dict[str, str]):
 
     def __missing__(self, piece: str) -> str:
         word = piece.lstrip(" ")
-        if len(piece) > _LONGEST_KEPT:
+        if len(piece) > _LONGEST_MET:
             return word
-        if len(self) >= _MOST_KEPT:
+        if len(self) > MOST_MET - 2:  # two are put in
             self.clear()
         word = self[piece] = self.setdefault(word, word)
         return word
