@@ -10,7 +10,7 @@ from itertools import accumulate
 # The blanks before it, then a word, a number with its separators (each followed by a digit), or any one other sign.
 _PIECE = re.compile(r" *+(?:[a-z]++|[0-9]{1,15}+(?:[.,'][0-9]{1,9}+){0,4}+|[^ ])")
 _LONGEST_MET = 24
-MOST_MET = 20_000
+MOST_MET = 10_000
 
 
 class Met(dict[str, str]):
