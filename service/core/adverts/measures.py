@@ -1,7 +1,7 @@
 """Which figure with which unit stands at a number, and is it a figure at all, or a piece of a code or a date?"""
 
 from service.core.adverts.numerals import Figure, figure_of
-from service.core.adverts.walk import CURRENCIES, MONEY_UNITS, NUMBER, Item, Walk
+from service.core.adverts.walk import CURRENCIES, DECIDING, MONEY_UNITS, NUMBER, OF_CURRENT, Item, Walk
 
 _FOOT = 304.8
 _LONGEST_CODE = 16
@@ -50,7 +50,16 @@ def measured(walk: Walk, at: int, figure: Figure) -> int:
 def _with_unit(walk: Walk, item: Item, figure: Figure, behind: str, money: str) -> bool:
     """Give a figure its value and the unit that may stand at its end; False where letters of a code do."""
     to = item.to
-    unit, factor, end, peak = _unit(walk, to, behind, money) if money or behind in _OPENS else walk.unit(to)
+    if money or behind in _OPENS:
+        unit, factor, end, peak = _unit(walk, to, behind, money)
+    else:
+        known = walk.units[behind]  # as Walk.unit, without a call: every other figure comes by here
+        follow = walk.padded[to + 1]
+        if known[3] or not follow or (follow in DECIDING and behind != '"'):
+            unit, factor, peak, _ = known
+            end = to + 1 + (follow in OF_CURRENT)
+        else:
+            unit, factor, end, peak = walk.unit_by_words_behind(to, known, follow)
     if unit in MONEY_UNITS:
         if behind not in _MONEY_SIGNS or money or not _of_the_next(walk, to):
             item.unit, item.to = unit, end
