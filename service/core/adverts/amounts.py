@@ -10,6 +10,8 @@ ROLES = ("each", "lot", "per_set")
 MONEY = (*sorted(CURRENCIES), "money")
 _MONEY = frozenset(MONEY)
 _NAMING = frozenset(("price", "priced_each", "shipping", "each"))
+_PRICE_BEFORE = _NAMING | {"possible", "for"}  # before a figure that may be one,
+_PRICE_BEHIND = frozenset(("each", "price", "per_set"))  # and behind it
 _NOT_ASKED = frozenset({"new_price", "extra", "deposit", "placeholder", "tier", "bid"})
 _ASIDE = (_NOT_ASKED - {"placeholder"}) | {"shipping"}
 _AT = frozenset(("a", "zu"))  # "ten panels at 20"
@@ -28,9 +30,10 @@ _ONLY = frozenset(("nur", "only", "alleen", "uniquement", "seulement", "solo", "
 _PLUS = frozenset(("zzgl", "zuzuglich", "zuzueglich", "plus", "+", "excl", "exkl", "ex", "mas", "piu", "mais"))
 
 
-def offers_of(scene: Scene, goods: Goods) -> tuple[Offers, float | None]:
-    """The amounts that may be the price with what each is for, and what sending costs."""
+def offers_of(scene: Scene, goods: Goods) -> tuple[Offers, list[int], float | None]:
+    """The amounts that may be the price with what each is for, their places, and what sending costs."""
     offers: Offers = []
+    places: list[int] = []
     shipping: float | None = None
     others = {scene.items[at].sentence for at in scene.by_what.get("also_sold", ())}
     sent = "sent" in scene.by_what
@@ -49,7 +52,8 @@ def offers_of(scene: Scene, goods: Goods) -> tuple[Offers, float | None]:
             shipping = item.value if shipping is None else shipping
         elif role not in _NOT_ASKED:
             offers.append((item, role))
-    return offers, shipping
+            places.append(place)
+    return offers, places, shipping
 
 
 def _of_others(scene: Scene, place: int) -> bool:
@@ -82,10 +86,16 @@ def _sentence_of_sending(scene: Scene, place: int, item: Item, offers: Offers) -
 
 def _bare(scene: Scene, place: int, item: Item) -> bool:  # noqa: PLR0911 - a row of questions
     """A figure without a currency that only a price can be: "asking 60", "60 each", "postage 6.99"."""
+    before = scene.items[place - 1] if place else None
+    tokens = scene.tokens[item.field]
+    if not (
+        (before is not None and (before.what in _PRICE_BEFORE or before.spelled))
+        or not _PRICE_BEHIND.isdisjoint(scene.whats[place + 1 : place + 3])
+        or (item.at and tokens[item.at - 1] in _PLUS)
+    ):
+        return False
     if item.spelled or item.glued in {"-", "/", "x"} or item.value < 1:
         return False
-    tokens = scene.tokens[item.field]
-    before = scene.items[place - 1] if place else None
     if before is not None and before.what in {"possible", "for"}:  # "sending can be done for 6.95"
         before = next((one for one in scene.back(place, 3) if one.what == "shipping"), before)
     behind = scene.items[place + 1] if place + 1 < len(scene.items) else None

@@ -1,6 +1,7 @@
 """Which figures hold at other conditions than those of a rating: "43 V at -10 °C", "at 200 W/m² only 80 W"?"""
 
 from bisect import bisect_left
+from itertools import compress
 from typing import NamedTuple
 
 from service.core.adverts.scene import Scene, measured_in
@@ -46,8 +47,8 @@ def _conditions(scene: Scene, field: int, tokens: list[str]) -> list[_Condition]
     if not _TOLD_BY.isdisjoint(tokens):
         found += [
             _condition(tokens, at - 1, _behind(tokens, at))
-            for at, word in enumerate(tokens)
-            if word in _TOLD_BY and at and _is_figure(tokens, at - 1) and _is_temperature(tokens, at)
+            for at in compress(range(len(tokens)), map(_TOLD_BY.__contains__, tokens))
+            if at and _is_figure(tokens, at - 1) and _is_temperature(tokens, at)
         ]
     for place in scene.units.get("W", ()):
         item = scene.items[place]

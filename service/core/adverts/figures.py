@@ -16,7 +16,10 @@ UNIT_OF = {"voc": "V", "isc": "A", "vmp": "V", "imp": "A", "max_in": "V", "start
 _RATINGS = ("voc", "isc", "vmp", "imp")
 _OWNERS = {"panel_one": "panel", "panel_many": "panel", "inverter_one": "inverter", "inverter_many": "inverter"}
 _MORE = frozenset(("surge", "dc_power"))
+_OF_MORE = _MORE | {"lot"}
 _PARTING = frozenset((NUMBER, "plus", "for"))
+_OF_CELLS = frozenset(("cells", "half"))
+_COEFFICIENTS = frozenset(("%/K", "V/K"))
 _AT_POINT = {"V": "vmp", "A": "imp"}
 _OF_PANELS = ("V", "A", "W", "kg", "%/K", "V/K", "")
 _REACH = 8
@@ -51,32 +54,38 @@ def panel_figures(scene: Scene, kind: str) -> tuple[Found, bool]:
     if scene.tells(*_RATINGS):
         gone |= figures_first(scene, found, gone)
         _rows(scene, found, gone)
+    in_rows = [one[1] for one in found.values()]
     for place in measured_in(scene, *_OF_PANELS):
         item = scene.items[place]
         if place in gone:
             continue
-        if item.unit in {"V", "A"}:
+        unit = item.unit or _unit_told(scene, place, item)
+        if not unit:
+            if not (counted and _cells(scene, place, item, found)) and _bare(scene, place, item):
+                _rating(scene, place, item, found, in_rows)
+        elif unit in _BOUNDS:
             if named:
-                _rating(scene, place, item, found, _RATINGS)
-        elif item.unit in {"%/K", "V/K"}:
+                _rating(scene, place, item, found, in_rows)
+        elif unit in _COEFFICIENTS:
             coefficients.append(place)
-        elif item.unit == "kg" and kind == "panel" and 1 <= item.value < _HEAVIEST_KG:
+        elif unit == "kg" and kind == "panel" and 1 <= item.value < _HEAVIEST_KG:
             _keep(found, "weight", item.value, item, 0.95)
-        elif item.unit == "W" or (not item.unit and _named_power(scene, place, item)):
-            if len(powers) < _MOST_POWERS and _is_power(scene, place, item, kind):
-                powers.append(item)
-        elif not item.unit and not (counted and _cells(scene, place, item, found)):
-            _bare(scene, place, item, found)
+        if unit == "W" and len(powers) < _MOST_POWERS and _is_power(scene, place, item, kind):
+            powers.append(item)
     for place in coefficients:
         _coefficient(scene, place, scene.items[place], found)
     _size(scene, found)
     return found, _choose(scene, of_one_sort(scene, kind, powers), found)
 
 
-def _bare(scene: Scene, place: int, item: Item, found: Found) -> None:
-    """A figure without a unit: a rating directly behind its name."""
-    if not item.spelled and place and scene.items[place - 1].what in UNIT_OF:
-        _rating(scene, place, item, found, _RATINGS)
+def _unit_told(scene: Scene, place: int, item: Item) -> str:
+    """Watts, where a figure without a unit stands behind a heading for power."""
+    return "W" if place and scene.whats[place - 1] == "power" and _named_power(scene, place, item) else ""
+
+
+def _bare(scene: Scene, place: int, item: Item) -> bool:
+    """Does a figure without a unit stand behind the name of a rating?"""
+    return place > 0 and scene.whats[place - 1] in UNIT_OF and not item.spelled
 
 
 def _keep(found: Found, name: str, value: float, item: Item, sure: float) -> None:
@@ -94,7 +103,7 @@ def _elsewhere(scene: Scene) -> set[int]:
         if item.sentence in read and item.unit in {"V", "A", "W"} and not item.peak:
             gone.add(place)
             continue
-        for one in scene.back(place, 20):
+        for one in scene.back(place, 20) if scene.in_sentence(item.sentence, "elsewhere") else ():
             if one.what == "standard":
                 break
             if one.what == "elsewhere" and "°" not in scene.tokens[one.field][one.to : one.to + 4]:
@@ -132,10 +141,10 @@ def _fits(name: str, item: Item) -> bool:
     return item.unit in {unit, ""} and low <= item.value <= high
 
 
-def _rating(scene: Scene, place: int, item: Item, found: Found, names: Iterable[str]) -> None:
-    name = name_of(scene, place, names)
-    if name and _fits(name, item) and not any(item is one[1] for one in found.values()):
-        _keep(found, name, item.value, item, 0.97 if item.unit else 0.9)
+def _rating(scene: Scene, place: int, item: Item, found: Found, in_rows: list[Item]) -> None:
+    name = name_of(scene, place, _RATINGS)
+    if name and name not in found and _fits(name, item) and not (in_rows and any(item is one for one in in_rows)):
+        found[name] = (item.value, item, 0.97 if item.unit else 0.9)
 
 
 def name_of(scene: Scene, place: int, names: Iterable[str]) -> str | None:
@@ -177,11 +186,11 @@ def _name_behind(scene: Scene, place: int, item: Item, names: Iterable[str]) -> 
 
 
 def _named_power(scene: Scene, place: int, item: Item) -> bool:
-    """A figure without a unit directly behind a heading for power."""
+    """A figure without a unit: does it stand directly behind the heading for power before it?"""
     if not 40 <= item.value <= 800 or item.spelled:
         return False
-    before = scene.items[place - 1] if place else item
-    return (before.what == "power" and before.sentence == item.sentence and item.at - before.to <= 4
+    before = scene.items[place - 1]
+    return (before.sentence == item.sentence and item.at - before.to <= 4
             and set(scene.tokens[item.field][before.to : item.at]) <= _BETWEEN)  # fmt: skip
 
 
@@ -194,15 +203,14 @@ def _is_power(scene: Scene, place: int, item: Item, kind: str) -> bool:  # noqa:
         return False
     if tokens[item.at - 1 : item.at] == ["="] and item.value > 500:
         return False
-    known = scene.by_what
     if _slashed(scene, place, item):
         return False  # "820 Wp / 800 W": panels together, and their inverter
-    if ("lot" in known or not _MORE.isdisjoint(known)) and _of_more(scene, place, item):
+    if not _OF_MORE.isdisjoint(scene.near(place, 3, 1)) and _of_more(scene, place, item):
         return False
     if kind == "set" and item.value <= 720 and _behind_times(tokens, item):  # "2x 430 W + 800 W"
         return True
     if kind != "set":
-        lone = "inverter_one" not in known and "inverter_many" not in known
+        lone = "inverter_one" not in scene.by_what and "inverter_many" not in scene.by_what
         return lone or item.peak or owner_of(scene, place) != "inverter"
     small = item.value <= 720
     return (small and item.peak) or ((small or item.peak) and owner_of(scene, place) == "panel")
@@ -210,10 +218,13 @@ def _is_power(scene: Scene, place: int, item: Item, kind: str) -> bool:  # noqa:
 
 def _slashed(scene: Scene, place: int, item: Item) -> bool:
     """Is it one of two powers with a stroke between, the first in watts of panels and greater?"""
+    tokens = scene.tokens[item.field]
+    if tokens[item.at - 1] != "/" and tokens[item.to : item.to + 1] != ["/"]:
+        return False
     for one in (*scene.back(place, 1), *scene.ahead(place, 1)):
         first, second = (one, item) if one.at < item.at else (item, one)
         greater = one.unit == "W" and first.peak and not second.peak and first.value > second.value
-        if greater and scene.tokens[item.field][first.to : second.at] == ["/"]:
+        if greater and tokens[first.to : second.at] == ["/"]:
             return True
     return False
 
@@ -301,7 +312,9 @@ def _coefficient(scene: Scene, place: int, item: Item, found: Found) -> None:
 
 def _cells(scene: Scene, place: int, item: Item, found: Found) -> bool:
     """A number of cells: halved where it is said to be of half cells; large ones without that word say nothing."""
-    if item.value != int(item.value) or not 8 <= item.value <= 160 or item.glued == "x":
+    if _OF_CELLS.isdisjoint(scene.near(place, 1, 4)) or item.glued == "x":
+        return False
+    if item.value != int(item.value) or not 8 <= item.value <= 160:
         return False
     before = scene.before(place)
     named = before is not None and before.what == "cells" and item.at - before.to <= 2
@@ -326,12 +339,10 @@ def _cells(scene: Scene, place: int, item: Item, found: Found) -> bool:
 
 def _size(scene: Scene, found: Found, longest_mm: float = _SIDES_MM[1]) -> None:
     """Two sides with x or "by" between them; or a length and a width by their names."""
-    places = numbers(scene)
-    items = scene.items
-    for first, second in pairwise(places):
-        one, two = items[first], items[second]
-        if one.field == two.field and 0 < two.at - one.to <= 1 and _times(scene, one):
-            third = _third(scene, second)
+    for first, second in pairwise(measured_in(scene, "", "mm")):
+        one, two = scene.items[first], scene.items[second]
+        if two.at - one.to == 1 and one.field == two.field and _times(scene, one):
+            third = _third(scene, second, two)
             sides = _sides(one, two, third, longest_mm)
             if sides:
                 found["length"], found["width"] = (max(sides), one, 0.95), (min(sides), two, 0.95)
@@ -348,8 +359,7 @@ def _times(scene: Scene, one: Item) -> bool:
     return sign in {"x", "*"} or scene.stands("times", one.field, one.to)
 
 
-def _third(scene: Scene, place: int) -> Item | None:
-    item = scene.items[place]
+def _third(scene: Scene, place: int, item: Item) -> Item | None:
     behind = next((one for one in scene.ahead(place, 2) if one.what == NUMBER), None)
     return behind if behind is not None and behind.at - item.to == 1 and _times(scene, item) else None
 

@@ -1,6 +1,7 @@
 """What is offered: panels, inverters, a set, something else; and is it an offer?"""
 
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from service.core.adverts.asked_for import is_asked_for
 from service.core.adverts.pieces import pieces_on_offer
@@ -15,7 +16,7 @@ _FIRST_WORDS = 4
 _FIRST_TITLE = 2
 _FARTHEST = 14
 _FARTHEST_TAKER = 3
-_TOLD_OFF = ("for", "takes", "range")
+_TOLD_OFF = frozenset(("for", "takes", "range"))
 _SELLING = ("selling",)
 _SECOND = frozenset((
     "second", "other", "another", "extra", "zweiter", "zweite", "anderer", "weiterer", "tweede", "andere", "deuxieme",
@@ -26,8 +27,7 @@ _OF_GOODS = ("selling", "used", "unused", "each", "pickup", "voc")
 _OF_PANELS = ("cells", "t:mono", "t:poly", "t:topcon", "t:hjt", "bifacial", "voc")
 
 
-@dataclass(frozen=True, slots=True)
-class Goods:
+class Goods(NamedTuple):
     """Kind, offer or not, pieces; on how many pallets, where more than one is offered."""
 
     kind: str
@@ -81,7 +81,7 @@ def _named(scene: Scene) -> _Named:
 
 def is_purpose(scene: Scene, place: int) -> bool:
     """Does "for" stand close before it: "for two panels"?"""
-    if not scene.tells(*_TOLD_OFF):
+    if _TOLD_OFF.isdisjoint(scene.near(place, 8, 0)):
         return False
     item = scene.items[place]
     if _up_to(scene, place, item):

@@ -5,9 +5,21 @@ One walk over the words of a field. Most words mean nothing and cost one look in
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
-from itertools import compress, islice
+from itertools import chain, compress, islice
 
-from service.core.adverts.lexicon import BRACKET, DASH, ENDS, JOINING, PARTS, WALKED, Lexicon, Phrases, Start
+from service.core.adverts.lexicon import (
+    CLOSES,
+    DASH,
+    ENDS,
+    JOINING,
+    OPENS,
+    PARTS,
+    POINT,
+    WALKED,
+    Lexicon,
+    Phrases,
+    Start,
+)
 from service.core.adverts.measures import measured
 from service.core.adverts.numerals import Figure
 from service.core.adverts.plain import Plain
@@ -31,7 +43,7 @@ class Lexed:
     pieces: Pieces
 
 
-def lexed(
+def lexed(  # noqa: C901, PLR0912 - one row of kinds, gone through for each word
     plain: Plain, pieces: Pieces, lexicon: Lexicon, number: int, base: int = 0, flood: Sequence[bool] | None = None
 ) -> Lexed:
     """The items of a plain text cut into pieces, field ``number``; sentences and clauses count from ``base`` on.
@@ -42,53 +54,59 @@ def lexed(
     if not words:
         return Lexed([], pieces)
     walk = Walk(pieces, plain.shown, lexicon, number, base)
-    items, padded = walk.items, walk.padded
+    padded, told = walk.padded, walk.items.append
     starts = list(map(lexicon.known.__getitem__, words))  # the most words are known as nothing
     done = 0
-    for at in islice(_telling(starts, flood), _MOST_TELLING):
+    for at, start in islice(_telling(starts, flood), _MOST_TELLING):
         if at < done:
             continue
-        start = starts[at]
-        if start.__class__ is tuple:
-            for meaning in start:
-                items.append(Item(meaning, at, at + 1, walk.sentence, walk.clause, number))
+        if start.__class__ is Phrases:
+            follow = padded[at + 1]
+            if (follow in start.followers or (start.stems and follow[:1] in start.stem_heads)) and (
+                follow not in JOINING or _longer(padded, at + 1, start)
+            ):
+                done = _phrase(walk, at, start)
+            elif start.walked:
+                done = _meant(walk, start.alone, at, at + 1)
+            else:
+                for meaning in start.alone:
+                    told(Item(meaning, at, at + 1, walk.sentence, walk.clause, number))
+        elif start.__class__ is int:
+            if start == PARTS:
+                walk.clauses = walk.clause = walk.clauses + 1
+            elif start == ENDS or (start == POINT and not _cuts_short(walk, at)):
+                walk.sentence += 1
+                walk.clause = walk.clauses = walk.clauses + 1
+                if walk.outer:
+                    walk.outer.clear()
+            elif start > POINT:
+                _sign(walk, at, start)
         elif start.__class__ is Figure:
             done = measured(walk, at, start)
-        elif start.__class__ is Phrases:
-            if start.walked or ((start.stems or padded[at + 1] in start.followers) and _longer(padded, at + 1, start)):
-                done = _phrase(walk, at, start)
-                continue
-            for meaning in start.alone:
-                items.append(Item(meaning, at, at + 1, walk.sentence, walk.clause, number))
-        elif start == PARTS:
-            walk.clauses = walk.clause = walk.clauses + 1
-        else:
-            _sign(walk, at, start)
+        elif start.__class__ is tuple:
+            for meaning in start:
+                told(Item(meaning, at, at + 1, walk.sentence, walk.clause, number))
     if flood is not None:
-        items = [item for item in items if not any(flood[item.at : item.to])]
-    return Lexed(items, pieces)
+        return Lexed([item for item in walk.items if not any(flood[item.at : item.to])], pieces)
+    return Lexed(walk.items, pieces)
 
 
-def _telling(starts: Sequence[Start], flood: Sequence[bool] | None) -> Iterable[int]:
-    """Places of what may mean something and is no flood."""
-    telling = compress(range(len(starts)), starts)
-    return telling if flood is None else (at for at in telling if not flood[at])
+def _telling(starts: Sequence[Start], flood: Sequence[bool] | None) -> Iterable[tuple[int, Start]]:
+    """Places of what may mean something and is no flood, and what begins there."""
+    telling = compress(enumerate(starts), starts)
+    return telling if flood is None else ((at, start) for at, start in telling if not flood[at])
 
 
 def _sign(walk: Walk, at: int, kind: Start) -> None:
-    if kind == ENDS:
-        if walk.words[at] != "." or not _cuts_short(walk, at):
-            walk.sentence += 1
-            walk.outer.clear()
+    """A dash or a bracket."""
+    if kind == DASH:
+        if at and not walk.glued(at) and not walk.glued(at + 1):
             walk.new_clause()
-    elif kind == BRACKET:
-        if walk.words[at] in ")]" and walk.outer:
-            walk.clause = walk.outer.pop()
-            return
-        if walk.words[at] in "([" and len(walk.outer) < _DEEPEST:
+    elif kind == CLOSES and walk.outer:
+        walk.clause = walk.outer.pop()
+    else:
+        if kind == OPENS and len(walk.outer) < _DEEPEST:
             walk.outer.append(walk.clause)
-        walk.new_clause()
-    elif kind == DASH and at and not walk.glued(at) and not walk.glued(at + 1):
         walk.new_clause()
 
 
@@ -97,15 +115,20 @@ def _cuts_short(walk: Walk, at: int) -> bool:
     after = walk.padded[at + 1]
     if not after:
         return False
-    if walk.glued(at + 1):
+    if walk.spaced[at + 1][0] != " ":
         return after != "\n"
-    before = walk.words[at - 1] if at else ""
-    last = walk.items[-1] if walk.items and walk.items[-1].to == at else None
+    before = walk.padded[at - 1]  # nothing before the first one
+    if len(before) > 1 and before not in walk.lexicon.short and not after[0].isdigit():
+        return False
+    last = walk.items[-1] if walk.items else None
+    if last is not None and last.to != at:
+        last = None
     if after[0].isdigit() and (before == "." or (last is not None and last.what in _SHORTENED)):
         return True  # "Current ...... 13.1", "Leerlaufspg. 41,0 V"
-    if last is not None and last.unit:  # "350 kr. pr. stk." goes on, "350 kr. Fetch" ends
-        return before in walk.lexicon.short and not walk.shown[walk.pieces.start(at + 1) :][:2].istitle()
-    return before in walk.lexicon.short or (len(before) == 1 and before.isalpha() and before not in "wvak")
+    if before not in walk.lexicon.short:  # "350 kr. pr. stk." goes on, "350 kr. Fetch" ends
+        unmeasured = last is None or not last.unit
+        return unmeasured and len(before) == 1 and before.isalpha() and before not in "wvak"
+    return last is None or not last.unit or not walk.shown[walk.pieces.start(at + 1) :][:2].istitle()
 
 
 def _longer(padded: Sequence[str], to: int, start: Phrases) -> bool:
@@ -117,16 +140,27 @@ def _longer(padded: Sequence[str], to: int, start: Phrases) -> bool:
 
 
 def _phrase(walk: Walk, at: int, start: Phrases) -> int:
+    """The longest phrase that begins at ``at`` and goes on, else what its first word means; what to go on with."""
     words, to = walk.words, at + 1
-    meanings, stems = start.alone, start.stems
-    if to < len(words):
-        after = to + 1 if words[to] in JOINING and to + 1 < len(words) else to
-        for rest, told in (*start.by_second.get(words[after], ()), *stems):
-            two = len(rest) == 1 and rest[0] == words[after] and rest[0] not in JOINING  # all stands there
-            behind = after + 1 if two else _fits(words, after, rest)
-            if behind:
-                to, meanings = behind, told
-                break
+    after, follow = to, walk.padded[to]
+    if follow in JOINING and walk.padded[to + 1]:
+        after, follow = to + 1, walk.padded[to + 1]
+    meanings, walked = start.alone, start.walked
+    for rest, told, more in chain(start.by_second.get(follow, ()), start.stems):
+        two = len(rest) == 1 and rest[0] == follow and follow not in JOINING  # all stands there
+        behind = after + 1 if two else _fits(words, after, rest)
+        if behind:
+            to, meanings, walked = behind, told, more
+            break
+    if walked:
+        return _meant(walk, meanings, at, to)
+    for meaning in meanings:
+        walk.items.append(Item(meaning, at, to, walk.sentence, walk.clause, walk.number))
+    return to
+
+
+def _meant(walk: Walk, meanings: Sequence[str], at: int, to: int) -> int:
+    """Meanings of pieces ``at`` up to ``to``, of which some may be more than an item; what to go on with."""
     for meaning in meanings:
         if not meaning.startswith(WALKED):
             _told(walk, meaning, at, to)

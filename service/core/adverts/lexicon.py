@@ -4,12 +4,12 @@ A word of a phrase stands for itself, or with "*" behind it for all words that b
 wins; phrases of one length keep all their meanings.
 """
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 from service.core.adverts.numerals import Figure, figure_of
 from service.core.adverts.plain import plain_of
-from service.core.adverts.tokens import words_of
+from service.core.adverts.tokens import Met, words_of
 from service.core.model.advert_words import COMMON, AdvertWords
 
 _SHORTEST_STEM = 3
@@ -23,14 +23,16 @@ WALKED = ("but", "money:", "n:", "cash:", "pair")  # meanings that are more than
 _PEAK = frozenset(("wp", "kwp", "wc", "kwc", "wattpiek", "kwcrete"))
 _UNSURE = frozenset(("W", "V", "mV", "A", "%", "mm"))  # what stands behind them may make another unit of them
 JOINING = frozenset("-'./_")  # signs that may stand between the words of a phrase
+BEFORE_UNITS = frozenset(",.-")  # signs that may stand between a figure and its unit
 WEIGHT_UNIT = 180  # makes 1, 0.6 and their quarters and ninths whole
-WEIGHT_BITS = 24  # more than 20,000 signs of words can weigh
+WEIGHT_BITS = 32  # more than 20,000 signs of words can weigh
 _UNIT, _SHORT, _NO_UNIT, _TELLING = "unit ", "short", "no_unit", "telling"
 
-# What a piece of text can be: nothing, a sign that parts clauses, one that ends sentences, a dash, a bracket; a figure;
-# or the phrases that begin with it.
-NOTHING, PARTS, ENDS, DASH, BRACKET = 0, 1, 2, 3, 4
+# What a piece of text can be: nothing, a sign that parts clauses, one that ends sentences, a point, a dash, a bracket;
+# a figure; or the phrases that begin with it.
+NOTHING, PARTS, ENDS, POINT, DASH, OPENS, CLOSES = range(7)
 Phrase = tuple[tuple[str, ...], tuple[str, ...]]  # the rest of its words, and its meanings
+Longer = tuple[tuple[str, ...], tuple[str, ...], bool]  # the same; is one of them a number, currency or "but"?
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -42,8 +44,8 @@ class Phrases:
     """
 
     alone: tuple[str, ...]
-    by_second: Mapping[str, tuple[Phrase, ...]]
-    stems: tuple[Phrase, ...]
+    by_second: Mapping[str, tuple[Longer, ...]]
+    stems: tuple[Longer, ...]
     followers: frozenset[str]
     stem_heads: frozenset[str]
     walked: bool
@@ -52,7 +54,8 @@ class Phrases:
 # A row of meanings alone stands for a word that begins no longer phrase and is no number, currency or "but".
 Start = int | Figure | Phrases | tuple[str, ...]
 UnitWord = tuple[str, float, bool, bool]  # its unit and factor; is it one of peak power; does nothing else decide?
-_SIGNS = {**dict.fromkeys(".!?\n|•;*", ENDS), **dict.fromkeys(",+", PARTS), **dict.fromkeys("()[]", BRACKET), "-": DASH}
+_SIGNS = {**dict.fromkeys("!?\n|•;*", ENDS), ".": POINT, **dict.fromkeys(",+", PARTS), "-": DASH,
+          **dict.fromkeys("([", OPENS), **dict.fromkeys(")]", CLOSES)}  # fmt: skip
 
 
 class Known(dict[str, Start]):
@@ -62,8 +65,11 @@ class Known(dict[str, Start]):
         super().__init__(_SIGNS)
         self._exact = exact
         self._stems = stems
-        self._heads = frozenset(word[:_SHORTEST_STEM] for word in stems)
-        self._longest = max((len(word) for word in stems), default=0)
+        lengths: dict[str, set[int]] = {}
+        for word in stems:
+            if len(word) >= _SHORTEST_STEM:
+                lengths.setdefault(word[:_SHORTEST_STEM], set()).add(len(word))
+        self._lengths = {head: sorted(of_head) for head, of_head in lengths.items()}  # of the stems that begin so
 
     def __missing__(self, word: str) -> Start:
         found = _numbered(word) if word[0].isdigit() else _started(self._phrases(word))
@@ -73,8 +79,8 @@ class Known(dict[str, Start]):
 
     def _phrases(self, word: str) -> tuple[Phrase, ...]:
         found = self._exact.get(word, ())
-        if word[:_SHORTEST_STEM] in self._heads:
-            for length in range(_SHORTEST_STEM, min(len(word), self._longest) + 1):
+        for length in self._lengths.get(word[:_SHORTEST_STEM], ()):
+            if length <= len(word):
                 found += self._stems.get(word[:length], ())
         return found
 
@@ -83,12 +89,14 @@ class Known(dict[str, Start]):
 class Lexicon:
     """The phrases of one language by their first word.
 
-    ``units``: word -> what unit it is; ``short``: words that a point cuts short; ``no_unit``: words that are units only
-    where they stand directly behind a figure.
+    ``units``: word -> what unit it is; ``beside_figures``: these words, and signs that may stand before one of them;
+    ``short``: words that a point cuts short; ``no_unit``: words that are units only where they stand directly behind a
+    figure.
     """
 
     known: Known
     units: Mapping[str, UnitWord]
+    beside_figures: frozenset[str]
     short: frozenset[str]
     no_unit: frozenset[str]
 
@@ -97,23 +105,27 @@ def _numbered(word: str) -> Start:
     return figure_of(word) if word.isascii() else NOTHING
 
 
+def _walked(meanings: Iterable[str]) -> bool:
+    return any(meaning.startswith(WALKED) for meaning in meanings)
+
+
 def _started(phrases: tuple[Phrase, ...]) -> Start:
     if not phrases:
         return NOTHING
     alone: dict[str, None] = {}
-    seconds: dict[str, list[Phrase]] = {}
-    stems: list[Phrase] = []
+    seconds: dict[str, list[Longer]] = {}
+    stems: list[Longer] = []
     for rest, meanings in sorted(phrases, key=lambda phrase: -len(phrase[0])):
         if not rest:
             alone |= dict.fromkeys(meanings)
         elif rest[0].endswith("*"):
-            stems.append((rest, meanings))
+            stems.append((rest, meanings, _walked(meanings)))
         else:
-            seconds.setdefault(rest[0], []).append((rest, meanings))
-    walked = any(meaning.startswith(WALKED) for meaning in alone)
+            seconds.setdefault(rest[0], []).append((rest, meanings, _walked(meanings)))
+    walked = _walked(alone)
     if not seconds and not stems and not walked:
         return tuple(alone)
-    heads = frozenset(rest[0][0] for rest, _ in stems) | (JOINING if stems else frozenset())
+    heads = frozenset(rest[0][0] for rest, _, _ in stems) | (JOINING if stems else frozenset())
     return Phrases(
         alone=tuple(alone), by_second={word: tuple(longer) for word, longer in seconds.items()}, stems=tuple(stems),
         followers=JOINING | seconds.keys(), stem_heads=heads, walked=walked,
@@ -125,13 +137,13 @@ class Vocabulary:
     """The lexicon of each language, and which words tell which language.
 
     ``telling``: word -> its weights for all ``languages`` in one whole number, ``WEIGHT_BITS`` for each, in units of
-    1 / ``WEIGHT_UNIT``, so that the weights of many words are one sum.
+    1 / ``WEIGHT_UNIT``, so that the weights of many words are one sum. ``met``: the pieces of texts read before.
     """
 
     languages: tuple[str, ...]
     lexicons: Mapping[str, Lexicon]
     telling: Mapping[str, int]
-    telling_words: frozenset[str]
+    met: Met
 
 
 def vocabulary_of(words: AdvertWords) -> Vocabulary:
@@ -141,7 +153,7 @@ def vocabulary_of(words: AdvertWords) -> Vocabulary:
     lexicons["und"] = _lexicon(words[COMMON], words["en"])
     telling = _telling(words, languages)
     return Vocabulary(
-        languages=languages, lexicons=lexicons, telling=telling, telling_words=frozenset(telling)
+        languages=languages, lexicons=lexicons, telling=telling, met=Met()
     )  # fmt: skip
 
 
@@ -171,7 +183,7 @@ def _lexicon(*tables: Mapping[str, tuple[str, ...]]) -> Lexicon:
                     {word: tuple(phrases) for word, phrases in stems.items()}),
         units={word: (unit, factor, word in _PEAK, unit not in _UNSURE and word != '"' and word not in apart[_NO_UNIT])
                for word, (unit, factor) in units.items()},
-        short=frozenset(apart[_SHORT]), no_unit=frozenset(apart[_NO_UNIT]),
+        beside_figures=BEFORE_UNITS | units.keys(), short=frozenset(apart[_SHORT]), no_unit=frozenset(apart[_NO_UNIT]),
     )  # fmt: skip
 
 

@@ -114,7 +114,7 @@ def _ac(scene: Scene, place: int, item: Item, kind: str, found: Found) -> None:
 
 def of_panels_taken(scene: Scene, place: int) -> bool:
     """Are they the watts of panels, or of inputs, that stand before them: "for 4 panels of up to 500 W"?"""
-    if not scene.tells(*_TAKEN):
+    if _TAKEN.isdisjoint(scene.near(place, 10, 0)):
         return False
     item = scene.items[place]
     named = any(one.what in _INVERTERS and one.at - item.to <= 3 for one in scene.ahead(place, 2))

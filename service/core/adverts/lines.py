@@ -26,6 +26,7 @@ _JOINS = frozenset(",(/&+=×")
 _ENDS = frozenset(".!?:;)")
 _BULLETS = frozenset("-*•|+#>–—·")
 _MONEY = frozenset("€£$")
+_SET_OFF = frozenset((" :", " : ", " =", " = "))  # behind the word that heads a line
 _LEAST_SIGNS = 18  # of a line that was broken at a width
 _LEAST_SHARE = 0.5  # of the longest line
 _LEAST_WIDTH = 30  # at which a text is broken
@@ -37,17 +38,22 @@ def joined(plain: Plain) -> Plain:
     if "\n" not in plain.text:
         return plain
     lines = _one_sign_ends(plain).split("\n")
-    starts = accumulate((len(line) + 1 for line in lines), initial=0)
-    shown = [plain.shown[start : start + len(line)] for start, line in zip(starts, lines, strict=False)]
-    longest = max(len(line.strip()) for line in lines)
-    full = [_is_full(line.strip(), following.strip(), longest) for line, following in pairwise(lines)]
+    bare = [line.strip() for line in lines]
+    firsts = [line.partition(" ")[0] for line in bare]
+    longest = max(map(len, bare))
+    full = [len(line) + 1 + len(first) > longest and bool(line) and bool(first)
+            for line, first in zip(bare, firsts[1:], strict=False)]  # fmt: skip
     at_width = longest >= _LEAST_WIDTH and len(full) > 1 and sum(full) >= _AT_WIDTH_SHARE * len(full)
-    written = any(line.lstrip()[:1].isupper() for line in shown)  # a seller without capitals begins lines small
+    starts = accumulate([len(line) + 1 for line in lines], initial=0)
+    shown = [plain.shown[start : start + len(line)].lstrip()[:1] for start, line in zip(starts, lines, strict=False)]
+    written = any(map(str.isupper, shown))  # a seller without capitals begins lines small
     parts = [lines[0]]
     for at in range(1, len(lines)):
-        goes_on = _goes_on(lines[at - 1], lines[at], shown[at], longest, small_tells=written) or (
-            at_width and full[at - 1] and _may_go_on(lines[at - 1], lines[at])
-        )
+        goes_on = False
+        if bare[at - 1] and bare[at] and bare[at][0] not in _BULLETS and not _is_heading(bare[at], firsts[at]):
+            goes_on = _goes_on(lines[at - 1].rstrip(), lines[at].lstrip(), shown[at], longest, small_tells=written) or (
+                at_width and full[at - 1] and bare[at - 1][-1] not in _ENDS
+            )
         parts += (" " if goes_on else "\n", lines[at])
     text = "".join(parts)
     return plain if text == plain.text else plain._replace(text=text)
@@ -62,40 +68,27 @@ def _one_sign_ends(plain: Plain) -> str:
     return " \n".join(plain.text[low : high - 2] for low, high in pairwise(cuts))
 
 
-def _is_full(line: str, following: str, longest: int) -> bool:
-    """Would the next word make it longer than the longest line?"""
-    return bool(line) and bool(following) and len(line) + 1 + len(following.split(" ", 1)[0]) > longest
-
-
-def _may_go_on(line: str, following: str) -> bool:
-    """Is neither the end of a sentence seen, nor the beginning of an item of a list?"""
-    line, following = line.rstrip(), following.lstrip()
-    return line[-1] not in _ENDS and following[0] not in _BULLETS and not _is_heading(following)
-
-
 def _goes_on(line: str, following: str, shown: str, longest: int, *, small_tells: bool) -> bool:
-    """Does a sentence go on over the end of ``line``?"""
-    line, following, shown = line.rstrip(), following.lstrip(), shown.lstrip()
-    if not line or not following or following[0] in _BULLETS or _is_heading(following):
-        return False
+    """Does a sentence go on over the end of ``line``, as ``following`` begins? ``shown``: its first sign as sent."""
     last = line.rsplit(" ", 1)[-1]
     if last[-1] in _JOINS or (last in _MONEY and not line[:-1].rstrip()[-1:].isdigit()):
         return True
-    broken = len(line) >= max(_LEAST_SIGNS, _LEAST_SHARE * longest)
+    broken = len(line) >= _LEAST_SIGNS and len(line) >= _LEAST_SHARE * longest
     if last in _WAITING:
         return broken or following[0].isdigit()
-    if shown[0].islower() and last[-1] not in _ENDS:
+    if shown.islower() and last[-1] not in _ENDS:
         return small_tells and (broken or last[-1].isdigit())
-    goes_on = following[0] in _MONEY or _is_hundreds(following) or following[0].isalpha()
-    return broken and goes_on and last[-1].isdigit()
+    if not broken or not last[-1].isdigit():
+        return False
+    return following[0] in _MONEY or following[0].isalpha() or _is_hundreds(following)
 
 
-def _is_heading(following: str) -> bool:
+def _is_heading(line: str, first: str) -> bool:
     """Does a line begin with a word and a colon, or with a number and a point, as those of a list?"""
-    first = following.split(" ", 2)
-    return first[0].endswith(":") or (len(first) > 1 and first[1] in {":", "="}) or (
-        first[0][:-1].isdigit() and first[0][-1] in ".)"
-    )  # fmt: skip
+    end = first[-1]
+    if end == ":" or (end in ".)" and first[:-1].isdigit()):
+        return True
+    return line[len(first) : len(first) + 3] in _SET_OFF
 
 
 def _is_hundreds(following: str) -> bool:

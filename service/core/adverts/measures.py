@@ -1,7 +1,7 @@
 """Which figure with which unit stands at a number, and is it a figure at all, or a piece of a code or a date?"""
 
 from service.core.adverts.numerals import Figure, figure_of
-from service.core.adverts.walk import CURRENCIES, MONEY_UNITS, NUMBER, Item, Walk
+from service.core.adverts.walk import CURRENCIES, DECIDING, MONEY_UNITS, NUMBER, OF_CURRENT, Item, Walk
 
 _FOOT = 304.8
 _LONGEST_CODE = 16
@@ -22,8 +22,8 @@ def measured(walk: Walk, at: int, figure: Figure) -> int:
 
     Returns the piece to go on with.
     """
-    words, to = walk.padded, at + 1
-    behind, glued = words[to], walk.spaced[at][0] != " "
+    words, spaced, to = walk.padded, walk.spaced, at + 1
+    behind, glued = words[to], spaced[at][0] != " "
     if glued or figure.dated or behind in _CHAINING:
         code = _code(walk, at) if glued else _chain(walk, at)
         if code:
@@ -34,24 +34,46 @@ def measured(walk: Walk, at: int, figure: Figure) -> int:
     if len(behind) == 3 and behind.isdigit() and _goes_on(walk, figure, to, money):
         figure, to = figure_of(figure.raw + behind), to + 1  # "1 860 euro", "2 278 x"
         behind = words[to]
-    unit, factor, end, peak = _unit(walk, to, behind, money) if money or behind in _OPENS else walk.unit(to)
-    if not unit and behind and walk.spaced[to][0] != " " and _unknown(walk, to):
+    item = Item(NUMBER, at, to, walk.sentence, walk.clause, walk.number)
+    if not money and behind not in walk.beside_figures:
+        if behind and spaced[to][0] != " " and _unknown(walk, to):
+            return _behind_run(walk, to)
+        item.value = figure.value
+    elif not _with_unit(walk, item, figure, behind, money):
         return _behind_run(walk, to)
-    if behind in _MONEY_SIGNS and not money and _of_the_next(walk, to):
-        unit, end = "", to
-    item = Item(NUMBER, at, end, walk.sentence, walk.clause, walk.number)
-    if unit:
-        item.unit, item.peak, item.factor = unit, peak, factor
-    if unit in MONEY_UNITS:
-        _amount(walk, item, figure)
-    else:  # "1,956 m" are no thousands
-        item.value = (figure.large if factor == 1 and unit in _LARGE else figure.value) * factor
-        if factor == _FOOT:
-            _inches(walk, item)
     if glued:
         item.glued = words[at - 1]
     walk.items.append(item)
     return item.to
+
+
+def _with_unit(walk: Walk, item: Item, figure: Figure, behind: str, money: str) -> bool:
+    """Give a figure its value and the unit that may stand at its end; False where letters of a code do."""
+    to = item.to
+    if money or behind in _OPENS:
+        unit, factor, end, peak = _unit(walk, to, behind, money)
+    else:
+        known = walk.units[behind]  # as Walk.unit, without a call: every other figure comes by here
+        follow = walk.padded[to + 1]
+        if known[3] or not follow or (follow in DECIDING and behind != '"'):
+            unit, factor, peak, _ = known
+            end = to + 1 + (follow in OF_CURRENT)
+        else:
+            unit, factor, end, peak = walk.unit_by_words_behind(to, known, follow)
+    if unit in MONEY_UNITS:
+        if behind not in _MONEY_SIGNS or money or not _of_the_next(walk, to):
+            item.unit, item.to = unit, end
+            _amount(walk, item, figure)
+            return True
+        unit, end = "", to
+    if unit:
+        item.unit, item.to, item.peak, item.factor = unit, end, peak, factor
+    elif behind and walk.spaced[to][0] != " " and _unknown(walk, to):
+        return False
+    item.value = (figure.large if factor == 1 and unit in _LARGE else figure.value) * factor  # "1,956 m": no thousands
+    if factor == _FOOT:
+        _inches(walk, item)
+    return True
 
 
 def _of_the_next(walk: Walk, at: int) -> bool:

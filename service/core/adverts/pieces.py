@@ -19,6 +19,8 @@ _FEWEST_TUBES = 10  # a collector of twenty tubes is one piece
 _PART_OF_MORE = frozenset("-/.")
 _COUNTED = frozenset(("panel_one", "panel_many", "inverter_one", "inverter_many", "set_one", "set_many", "other_goods",
                       "thermal", "accessory", "piece", "count", "stock", "pallet"))  # fmt: skip
+_BARS = frozenset(("tier", "minimum", "range", "for"))
+_HEADING = frozenset(("count", "piece", "each"))  # before a number of pieces
 _OF_INPUTS = frozenset(("for", "takes", "inputs", "max_in", "dc_power", "input_range", "panel_one", "panel_many"))
 _LIKE_WATTS = (200, 720)
 _LEAST_OUTPUT = 200
@@ -72,16 +74,17 @@ def _pieces(scene: Scene, kind: str) -> int | None:
     names = _NAMES[kind]
     told: list[int] = []
     counted: list[int] = []
-    bars, on_pallets = scene.tells("tier", "minimum", "range", "for"), "pallet" in scene.by_what
+    counting, stocked = frozenset((*names, "piece")), "stock" in scene.by_what
+    on_pallets = "pallet" in scene.by_what
     for place in scene.units.get("", ()):
         item = scene.items[place]
         if not 0 < item.value <= _MOST_PIECES or item.value != int(item.value):
             continue
         if not item.spelled and (item.glued in _PART_OF_MORE or _FIRST_YEAR <= item.value <= _LAST_YEAR):
             continue
-        if _lettered(scene, item):
+        if not (stocked or _may_count(scene, place, item, counting)) or not _near_goods(scene, place, item):
             continue
-        if not _near_goods(scene, place, item) or (bars and _barred(scene, place, item)):
+        if _lettered(scene, item) or _barred(scene, place, item):
             continue
         if on_pallets and _bare_pallets(scene, place, item):
             continue
@@ -92,11 +95,27 @@ def _pieces(scene: Scene, kind: str) -> int | None:
     return max(told) if told else _most(scene, kind, counted)
 
 
+def _may_count(scene: Scene, place: int, item: Item, counting: frozenset[str]) -> bool:
+    """Does anything stand beside it without which no number of pieces is told where nothing is said of a stock?"""
+    whats = scene.whats
+    if not counting.isdisjoint(whats[place + 1 : place + 7]) or (place and whats[place - 1] in _HEADING):
+        return True
+    return _by_x(scene, item)
+
+
+def _by_x(scene: Scene, item: Item) -> bool:
+    """Does an x stand directly before it or behind it?"""
+    tokens, at = scene.tokens[item.field], item.at
+    if item.glued == "x" or (at and tokens[at - 1] == "x"):
+        return True
+    return item.to < len(tokens) and tokens[item.to] == "x"
+
+
 def _lettered(scene: Scene, item: Item) -> bool:
     """Does a letter stand directly behind it, as in a model code: "285P"?"""
-    tokens = scene.tokens[item.field]
-    letter = tokens[item.to] if item.to < len(tokens) else ""
-    return len(letter) == 1 and letter.isalpha() and letter != "x" and scene.glued(item.field, item.to)
+    tokens, to = scene.tokens[item.field], item.to
+    letter = tokens[to] if to < len(tokens) else ""
+    return len(letter) == 1 and letter != "x" and letter.isalpha() and scene.glued(item.field, to)
 
 
 def counted_at(scene: Scene, kind: str, quantity: int) -> Item | None:
@@ -136,16 +155,18 @@ def _behind_for(scene: Scene, place: int) -> bool:
 
 def _near_goods(scene: Scene, place: int, item: Item) -> bool:
     """Is there anything near by that a number of pieces could go with?"""
-    if item.glued == "x" or item.to >= len(scene.tokens[item.field]) or scene.tokens[item.field][item.to] == "x":
-        return True
-    for one in scene.items[max(place - 2, 0) : place + 6]:  # itself is none of them
-        if one.what in _COUNTED and abs(one.at - item.at) <= _FARTHEST:
-            return True
-    return item.at > 0 and scene.tokens[item.field][item.at - 1] == "x"
+    if not _COUNTED.isdisjoint(scene.near(place, 2, 5)):  # itself is none of them
+        low, high = item.at - _FARTHEST, item.at + _FARTHEST
+        for one in scene.items[max(place - 2, 0) : place + 6]:
+            if one.what in _COUNTED and low <= one.at <= high:
+                return True
+    return item.to >= len(scene.tokens[item.field]) or _by_x(scene, item)
 
 
 def _barred(scene: Scene, place: int, item: Item) -> bool:
     """Is it a part of a code or a size, or a number from which on something holds?"""
+    if _BARS.isdisjoint(scene.near(place, 3, 1)):
+        return False
     for one in scene.back(place, 3):
         if item.at - one.to > 2:
             break

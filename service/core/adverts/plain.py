@@ -72,9 +72,8 @@ class Plain(NamedTuple):
     places: Sequence[int] | None
     disguised: bool
 
-    def place(self, at: int) -> int:
-        """The code point in the text as sent of sign ``at``."""
-        return at if self.places is None else self.places[at]
+
+_NOTHING = Plain("", "", None, disguised=False)
 
 
 def plain_of(sent: str) -> Plain:
@@ -83,6 +82,8 @@ def plain_of(sent: str) -> Plain:
     >>> plain_of("4\u200b10&nbsp;Wp <b>NEU</b>").text.split()
     ['410', 'wp', 'neu']
     """
+    if not sent:
+        return _NOTHING
     places: Sequence[int] | None = None
     marked, seen = False, sent
     if "<" in seen:

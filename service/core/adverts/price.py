@@ -1,12 +1,14 @@
 """What is asked, for how much of it, and what does sending cost?"""
 
-from dataclasses import dataclass, replace
+from collections.abc import Sequence
+from dataclasses import replace
+from typing import NamedTuple
 
 from service.core.adverts.amounts import MONEY, ROLES, Offers, a_watt, offers_of
 from service.core.adverts.goods import Goods
 from service.core.adverts.pieces import of_pallet
 from service.core.adverts.reading import Price
-from service.core.adverts.scene import Scene, measured_in, numbers
+from service.core.adverts.scene import Scene, numbers
 from service.core.adverts.walk import CURRENCIES, NUMBER, Item
 
 _PLACEHOLDERS = frozenset({0.0, 1.0, 123.0, 1234.0, 9999.0, 99999.0, 999.0, 12345.0})
@@ -14,8 +16,7 @@ _TOGETHER_SHARE = 0.02
 _TOKEN = 1.0
 
 
-@dataclass(frozen=True, slots=True)
-class Asked:
+class Asked(NamedTuple):
     """The price, its place, and what sending costs."""
 
     price: Price
@@ -27,13 +28,13 @@ class Asked:
 
 def asked_of(scene: Scene, goods: Goods) -> Asked:
     """The price of an offer."""
-    offers, shipping = offers_of(scene, goods)
+    offers, places, shipping = offers_of(scene, goods)
     if shipping is None and scene.has("delivered"):
         shipping = 0.0
     given, brought = _given(scene)
     if brought and shipping is None:
         shipping = 0.0
-    if _mixed(goods, offers) or _mixed_panels(scene, offers):
+    if _mixed(goods, offers) or _mixed_panels(scene, offers, places):
         return Asked(Price(), None, False, shipping, mixed=True)
     field = _field(scene)
     chosen, basis = _chosen(scene, offers, field, goods)
@@ -87,17 +88,17 @@ def _mixed(goods: Goods, offers: Offers) -> bool:
         {item.value for item, _ in offers if item.field < 2}) > 1  # fmt: skip
 
 
-def _mixed_panels(scene: Scene, offers: Offers) -> bool:
+def _mixed_panels(scene: Scene, offers: Offers, places: Sequence[int]) -> bool:
     """Are panels of several powers priced each by itself: "3 of 410 W at 45, 5 of 300 W at 20"?"""
-    if len(offers) < 2 or len(scene.units.get("W", ())) < 2:
+    if len(offers) < 2 or len({scene.items[at].value for at in scene.units.get("W", ())}) < 2:
         return False
-    told = {id(item): item for item, role in offers if item.field < 2 and role in {"each", None}}
-    if len({item.value for item in told.values()}) < 2:
+    told = [place for place, (item, role) in zip(places, offers, strict=True)
+            if item.field < 2 and (role == "each" or role is None)]  # fmt: skip
+    if len({scene.items[place].value for place in told}) < 2:
         return False
     priced: dict[float, float] = {}
-    for place in measured_in(scene, "", *MONEY):
-        item = told.get(id(scene.items[place]))
-        for one in scene.back(place, 8) if item is not None else ():
+    for place in told:
+        for one in scene.back(place, 8):
             if one.what != NUMBER:
                 continue
             if one.unit in MONEY:

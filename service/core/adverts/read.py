@@ -25,6 +25,7 @@ from service.core.adverts.tokens import Pieces
 
 LONGEST_TEXT = 20_000
 MOST_CLAIMS = 60
+_LONGEST_WORDS = 120  # of a claim
 _BATTERY_V = 12.0
 _FLOOD_FROM = 4_000
 _FLOOD_SHARE = 0.12
@@ -58,7 +59,7 @@ def read_with_text(advert: Advert, vocabulary: Vocabulary) -> tuple[Reading, str
     """The same, with its body as a person reads it."""
     sent = (advert.title, advert.body, advert.price_text or "")
     plains = (plain_of(sent[0]), joined(plain_of(sent[1])), plain_of(sent[2]))
-    cut = [Pieces(plain.text) for plain in plains]
+    cut = [Pieces(plain.text, vocabulary.met) for plain in plains]
     return _reading(advert.language, sent, plains, cut, vocabulary), plains[1].text
 
 
@@ -218,13 +219,14 @@ def _claims(panel: Found, inverter: Found, asked: Asked, told: Sequence[Told], f
     if asked.item is not None and asked.price.value is not None:
         claims.append(("price", asked.price.value, asked.price.currency or "", asked.item, 0.9))
     claims += told
-    return tuple([_claim(one, fields) for one in claims[:MOST_CLAIMS]])
-
-
-def _claim(told: Told, fields: _Fields) -> Claim:
-    what, value, unit, item, sure = told
     plains, cut, sent = fields
-    plain, text = plains[item.field], sent[item.field]
-    start = plain.place(cut[item.field].start(item.at))
-    end = plain.place(cut[item.field].end(item.to - 1) - 1) + 1
-    return Claim(what, value, unit, text[start:end][:120], FIELDS[item.field], start, end, sure)
+    placed: list[Claim] = []
+    for what, value, unit, item, sure in claims[:MOST_CLAIMS]:
+        field = item.field
+        start, end = cut[field].span(item.at, item.to)
+        places = plains[field].places
+        if places is not None:
+            start, end = places[start], places[end - 1] + 1
+        words = sent[field][start:end]
+        placed.append(Claim(what, value, unit, words[:_LONGEST_WORDS], FIELDS[field], start, end, sure))
+    return tuple(placed)

@@ -3,7 +3,7 @@
 from collections import defaultdict
 from collections.abc import Sequence
 from dataclasses import dataclass, field
-from itertools import count
+from itertools import chain
 
 from service.core.adverts.lexemes import Lexed
 from service.core.adverts.walk import MONEY_UNITS, NUMBER, Item
@@ -22,10 +22,12 @@ Orders = Sequence[tuple[int, int]]  # from which piece of the body to which
 class Scene:
     """Items in order, by meaning, and the tokens of each field; ``units``: places of figures by their unit.
 
-    ``first`` and ``last``: place of the first and the last item of each sentence.
+    ``whats``: the meaning of each item. ``first`` and ``last``: place of the first and the last item of each sentence.
+    ``denials``: places so close to a "no" that it may deny them.
     """
 
     items: list[Item] = field(default_factory=list)
+    whats: list[str] = field(default_factory=list)
     by_what: dict[str, list[int]] = field(default_factory=dict)
     tokens: list[list[str]] = field(default_factory=list)
     spaced: list[list[str]] = field(default_factory=list)
@@ -34,23 +36,27 @@ class Scene:
     units: dict[str, list[int]] = field(default_factory=dict)
     first: dict[int, int] = field(default_factory=dict)
     last: dict[int, int] = field(default_factory=dict)
+    denials: frozenset[int] = frozenset()
     _sentences: dict[str, set[int]] = field(default_factory=dict)
     _starts: dict[str, set[tuple[int, int]]] = field(default_factory=dict)
 
     def has(self, what: str) -> bool:
         """Is it said at all, and not denied?"""
-        places = self.by_what.get(what, ())
-        if not places or "without" not in self.by_what:
+        places = self.by_what.get(what)
+        if not places or self.denials.isdisjoint(places):
             return bool(places)
         return any(not self.denied(place) for place in places)
 
     def said(self, what: str) -> list[int]:
         """Places of a meaning that is not denied."""
-        return [place for place in self.by_what.get(what, ()) if not self.denied(place)]
+        places = self.by_what.get(what)
+        if not places or self.denials.isdisjoint(places):
+            return places or []
+        return [place for place in places if not self.denied(place)]
 
     def denied(self, place: int, *, behind: bool = True) -> bool:
         """Does a "no", "without", "never" stand close before it, or directly behind it, in its clause?"""
-        if "without" not in self.by_what:
+        if place not in self.denials:
             return False
         item = self.items[place]
         for at in range(place - 1, max(place - 5, -1), -1):
@@ -80,17 +86,33 @@ class Scene:
 
     def before(self, place: int) -> Item | None:
         """The item directly before a place, in the same sentence."""
-        one = self.items[place - 1]
-        return one if place and one.sentence == self.items[place].sentence else None
+        items = self.items
+        one = items[place - 1]
+        return one if place and one.sentence == items[place].sentence else None
 
     def behind(self, place: int) -> Item | None:
         """The item directly behind a place, in the same sentence."""
-        one = self.items[place + 1] if place + 1 < len(self.items) else None
-        return one if one is not None and one.sentence == self.items[place].sentence else None
+        items = self.items
+        if place + 1 >= len(items):
+            return None
+        one = items[place + 1]
+        return one if one.sentence == items[place].sentence else None
+
+    def near(self, place: int, before: int, behind: int) -> list[str]:
+        """Meanings of up to so many items before and behind a place, its own among them, whatever their sentence.
+
+        A cheap question before a dear one: what is not among them stands nowhere near in the sentence either.
+        """
+        low = place - before
+        return self.whats[low if low > 0 else 0 : place + behind + 1]  # noqa: FURB136 - asked very often
 
     def tells(self, *whats: str) -> bool:
         """Is one of these meanings told anywhere? Where not, nobody has to look for it near something."""
         return not self.by_what.keys().isdisjoint(whats)
+
+    def told_of(self, group: str) -> list[str]:
+        """Meanings of a group, as "d:" for defects."""
+        return [what for what in self.by_what if what[:2] == group]
 
     def in_sentence(self, sentence: int, what: str) -> bool:
         """Does a meaning stand in that sentence?"""
@@ -119,16 +141,15 @@ def scene_of(title: Lexed, body: Lexed, price: Lexed, orders: Orders = ()) -> Sc
     """
     kept = [item for item in body.items if not _within(item, orders)] if orders else body.items
     items = title.items + kept
-    by_what = _by_what(items)
+    whats, by_what = _by_what(items)
     if "taker" in by_what:  # "a buyer for 4 panels": they are for nobody else
         behind = {(items[place].field, items[place].to) for place in by_what["taker"]}
         wanted = [items[place] for place in by_what.get("wanted", ())]  # "buyer wanted for 4 panels"
         behind |= {(item.field, item.to) for item in wanted if (item.field, item.at) in behind}
         items = [item for item in items if item.what != "for" or (item.field, item.at) not in behind]
-        by_what = _by_what(items)
-    if "share" in by_what and "new" in by_what:
-        _price_when_new(items, by_what)
-        by_what = _by_what(items)
+        whats, by_what = _by_what(items)
+    if "share" in by_what and "new" in by_what and _price_when_new(items, by_what):
+        whats, by_what = _by_what(items)
     if "q:hostile" in by_what:
         hostile = {items[place].sentence for place in by_what["q:hostile"]}
         ordering = hostile | _followers(items, hostile)
@@ -138,40 +159,54 @@ def scene_of(title: Lexed, body: Lexed, price: Lexed, orders: Orders = ()) -> Sc
         orders = (*orders, *_spans(items, ordering, honest))
         items = [item for at, item in enumerate(items)
                  if item.sentence not in ordering or item.what == "q:hostile" or at in honest]  # fmt: skip
-        by_what = _by_what(items)
+        whats, by_what = _by_what(items)
     units: defaultdict[str, list[int]] = defaultdict(list)
     for place in by_what.get(NUMBER, ()):
         units[items[place].unit].append(place)
     units.default_factory = None  # what is asked for later is not there
     sentences = [item.sentence for item in items]
-    tokens = [one.pieces.words for one in (title, body, price)]
-    spaced = [one.pieces.spaced for one in (title, body, price)]
+    pieces = (title.pieces, body.pieces, price.pieces)
     return Scene(
-        items=items, by_what=by_what, tokens=tokens, spaced=spaced, price=price.items, orders=orders, units=units,
+        items=items, whats=whats, by_what=by_what, tokens=[one.words for one in pieces],
+        spaced=[one.spaced for one in pieces], price=price.items, orders=orders, units=units,
+        denials=_near(by_what.get("without", ())),
         first=dict(zip(reversed(sentences), range(len(items) - 1, -1, -1), strict=True)),
-        last=dict(zip(sentences, count())),
+        last=dict(zip(sentences, range(len(items)), strict=True)),
     )  # fmt: skip
 
 
-def _price_when_new(items: list[Item], by_what: dict[str, list[int]]) -> None:
-    """Where a share of a price is asked ("new 120 euro, yours for half that"), "new" before an amount names that."""
-    last = by_what["share"][-1]
+def _price_when_new(items: list[Item], by_what: dict[str, list[int]]) -> bool:
+    """Where a share of a price is asked ("new 120 euro, yours for half that"), "new" before an amount names that.
+
+    Returns whether it does anywhere.
+    """
+    last, found = by_what["share"][-1], False
     for place in by_what["new"]:
         item = items[place]
         amount = next((one for one in items[place + 1 : place + 3] if one.at >= item.to), None)
         if place > last or amount is None or amount.unit not in MONEY_UNITS or amount.at - item.to > _NEAR:
             continue
         if amount.clause == item.clause:
-            item.what = "new_price"
-
-
-def _by_what(items: Sequence[Item]) -> dict[str, list[int]]:
-    """Places by meaning."""
-    found: defaultdict[str, list[int]] = defaultdict(list)
-    for place, item in enumerate(items):
-        found[item.what].append(place)
-    found.default_factory = None  # what is asked for later is not there
+            item.what, found = "new_price", True
     return found
+
+
+def _by_what(items: Sequence[Item]) -> tuple[list[str], dict[str, list[int]]]:
+    """The meanings of items, and the places by meaning."""
+    whats = [item.what for item in items]
+    found: defaultdict[str, list[int]] = defaultdict(list)
+    for place, what in enumerate(whats):
+        found[what].append(place)
+    found.default_factory = None  # what is asked for later is not there
+    return whats, found
+
+
+def _near(denials: Sequence[int]) -> frozenset[int]:
+    """Places from three before to four behind each denial."""
+    near: set[int] = set()
+    for at in denials:
+        near.update(range(at - 3, at + 5))
+    return frozenset(near)
 
 
 def _within(item: Item, orders: Orders) -> bool:
@@ -223,7 +258,5 @@ def numbers(scene: Scene) -> list[int]:
 def measured_in(scene: Scene, *units: str) -> list[int]:
     """Places of the figures with one of these units, in order."""
     known = scene.units
-    found = [place for unit in units for place in known.get(unit, ())]
-    if len(units) > 1:
-        found.sort()
-    return found
+    rows = [known[unit] for unit in units if unit in known]
+    return rows[0] if len(rows) == 1 else sorted(chain.from_iterable(rows))

@@ -106,7 +106,7 @@ def _nearest_part(scene: Scene, place: int) -> str | None:
 
 def defects_of(scene: Scene, kind: str) -> tuple[str, ...]:
     """Defects that are said and not denied, in the order of the alphabet."""
-    found = {what[2:] for what in scene.by_what if what[:2] == "d:" and scene.has(what)}
+    found = {what[2:] for what in scene.told_of("d:") if scene.has(what)}
     if kind == "inverter":
         found -= {"cracked_glass", "backsheet_damage", "delamination"}
     elif kind == "panel":
@@ -287,8 +287,8 @@ def word_doubts(scene: Scene) -> set[str]:
     names = {"unsafe": "unsafe_practice", "hostile": "hostile_content", "off_grid": "off_grid_inverter"}
     found = {
         names.get(what[2:], what[2:])
-        for what, places in scene.by_what.items()
-        if what[:2] == "q:" and any(what in _EVEN_DENIED or not scene.denied(at, behind=False) for at in places)
+        for what in scene.told_of("q:")
+        if what in _EVEN_DENIED or any(not scene.denied(at, behind=False) for at in scene.by_what[what])
     }
     if scene.has("limited"):
         found.add("output_limited")

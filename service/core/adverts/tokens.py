@@ -5,11 +5,28 @@ none gives back what it took, so time grows with the text and with nothing else.
 """
 
 import re
-from functools import cached_property
 from itertools import accumulate
 
 # The blanks before it, then a word, a number with its separators (each followed by a digit), or any one other sign.
-_PIECE = re.compile(r" *+(?:[a-z]++|[^a-z\d ]|\d{1,15}+(?:[.,']\d{1,9}+){0,4}+)")
+_PIECE = re.compile(r" *+(?:[a-z]++|[0-9]{1,15}+(?:[.,'][0-9]{1,9}+){0,4}+|[^ ])")
+_LONGEST_MET = 24
+MOST_MET = 10_000
+
+
+class Met(dict[str, str]):
+    """Pieces that were met before, with and without the blanks before them: each as one and the same word.
+
+    Full, it begins anew.
+    """
+
+    def __missing__(self, piece: str) -> str:
+        word = piece.lstrip(" ")
+        if len(piece) > _LONGEST_MET:
+            return word
+        if len(self) > MOST_MET - 2:  # two are put in
+            self.clear()
+        word = self[piece] = self.setdefault(word, word)
+        return word
 
 
 class Pieces:
@@ -17,28 +34,29 @@ class Pieces:
 
     ``spaced``: the same with the blanks before them; the first one and the end count as standing behind a blank.
 
-    >>> pieces = Pieces("2 x,")
+    >>> pieces = Pieces("2 x,", Met())
     >>> pieces.words, pieces.spaced, pieces.start(2)
     (['2', 'x', ','], [' 2', ' x', ',', ' '], 3)
     """
 
-    def __init__(self, text: str) -> None:
-        self.spaced: list[str] = _PIECE.findall(" " + text.rstrip(" "))
-        self.words = [piece.lstrip(" ") for piece in self.spaced]
-        self.spaced.append(" ")
+    __slots__ = ("_ends", "spaced", "words")
 
-    @cached_property
-    def _ends(self) -> list[int]:
-        """Behind each piece, a blank before the text counted in; reckoned when first asked for."""
-        return list(accumulate(map(len, self.spaced)))
+    def __init__(self, text: str, met: Met) -> None:
+        self.spaced: list[str] = _PIECE.findall(" " + text.rstrip(" "))
+        self.words = list(map(met.__getitem__, self.spaced))
+        self.spaced.append(" ")
+        self._ends: list[int] = []
+
+    def span(self, at: int, to: int) -> tuple[int, int]:
+        """The first sign of piece ``at``, and behind the last one of the piece before ``to``."""
+        ends = self._ends
+        if not ends:  # a blank before the text counted in; reckoned when first asked for
+            ends = self._ends = list(accumulate(map(len, self.spaced)))
+        return ends[at] - 1 - len(self.words[at]), ends[to - 1] - 1
 
     def start(self, at: int) -> int:
         """The first sign of a piece."""
-        return self._ends[at] - 1 - len(self.words[at])
-
-    def end(self, at: int) -> int:
-        """Behind the last sign of a piece."""
-        return self._ends[at] - 1
+        return self.span(at, at + 1)[0]
 
 
 def words_of(text: str) -> list[str]:
@@ -47,4 +65,8 @@ def words_of(text: str) -> list[str]:
     >>> words_of("p.st. 2x")
     ['p', 'st', '2', 'x']
     """
-    return [word for word in Pieces(text).words if word[0].isalnum()]
+    return [word for word in map(_bare, _PIECE.findall(text)) if word[0].isalnum()]
+
+
+def _bare(piece: str) -> str:
+    return piece.lstrip(" ")

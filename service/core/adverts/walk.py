@@ -7,8 +7,9 @@ NUMBER = "#"
 CURRENCIES = frozenset(("EUR", "GBP", "USD", "PLN", "CZK", "DKK", "CHF"))
 MONEY_UNITS = CURRENCIES | {"money"}  # "money": the word does not say of which country
 _PEAK_BEHIND = frozenset(("p", "piek", "peak", "crete", "pico", "spitze", "picco", "szczytowej"))
-_OF_CURRENT = frozenset(("dc", "ac"))
-_BEHIND_UNIT = _PEAK_BEHIND | _OF_CURRENT
+OF_CURRENT = frozenset(("dc", "ac"))
+_BEHIND_UNIT = _PEAK_BEHIND | OF_CURRENT
+DECIDING = frozenset(",.;:!?()\n")  # before them a word that can be a unit is one
 _PER = frozenset(("/", "per", "pro", "par", "por", "na", "al", "a", "je", "pr", "for", "op"))
 _DEGREE = frozenset((
     "°", "k", "c", "o", "grad", "degree", "deg", "kelvin", "stupen", "grado", "grau", "degre", "degres", "gradi",
@@ -70,6 +71,8 @@ class Walk:
         self.spaced = pieces.spaced
         self.shown = shown
         self.lexicon = lexicon
+        self.units = lexicon.units
+        self.beside_figures = lexicon.beside_figures
         self.number = number
         self.sentence = self.clause = self.clauses = base
         self.items: list[Item] = []
@@ -88,16 +91,17 @@ class Walk:
 
     def unit(self, at: int) -> tuple[str, float, int, bool]:
         """Unit, factor, behind it, and whether it is one of peak power; "" where none stands at ``at``."""
-        known = self.lexicon.units.get(self.padded[at])
+        words = self.padded
+        known = self.units.get(words[at])
         if known is None:
             return "", 1.0, at, False
         unit, factor, peak, decided = known
-        behind = self.padded[at + 1]
-        if decided or not behind:
-            return unit, factor, at + 1 + (behind in _OF_CURRENT), peak
-        return self._unit_by_words_behind(at, known, behind)
+        behind = words[at + 1]
+        if decided or not behind or (behind in DECIDING and words[at] != '"'):
+            return unit, factor, at + 1 + (behind in OF_CURRENT), peak
+        return self.unit_by_words_behind(at, known, behind)
 
-    def _unit_by_words_behind(self, at: int, known: UnitWord, behind: str) -> tuple[str, float, int, bool]:
+    def unit_by_words_behind(self, at: int, known: UnitWord, behind: str) -> tuple[str, float, int, bool]:
         """The same for a word that may be another unit or none, by what stands behind it."""
         words, to = self.padded, at + 1
         unit, factor, peak, _ = known
@@ -116,7 +120,7 @@ class Walk:
             return unit, factor, to + 2 * dashed, peak or dashed
         if unit == "mm" and behind in {"2", "3"} and self.glued(to):
             return "m2", 1.0, to + 1, False  # an area, a room
-        return unit, factor, to + (behind in _OF_CURRENT), peak
+        return unit, factor, to + (behind in OF_CURRENT), peak
 
     def _no_unit(self, at: int, behind: str) -> bool:
         """Is a word or sign behind a blank, which can be a unit, none here?"""
