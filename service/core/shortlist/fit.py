@@ -12,7 +12,7 @@ from service.core.energy.kernel import wired
 from service.core.energy.kernel.place import single
 from service.core.errors import ContradictionError
 from service.core.model.assumption import Assumptions
-from service.core.model.facts import Array, Input, Setup
+from service.core.model.facts import Array, Setup
 from service.core.model.finding import Finding, Verdict
 from service.core.model.hours import Floats, Ints
 from service.core.model.memo import Memo
@@ -28,24 +28,14 @@ _InputKey = tuple[str, int]
 
 
 @dataclass(frozen=True, slots=True, eq=False)
-class _Free:
-    """An array's power where no limit holds it, (k,) W, between which volts and up to which amperes and watts."""
+class Free:
+    """An array's power where no limit holds it, (k,) W, and its ends.
+
+    ``ends``: the least and the most volts, the most amperes and the most watts.
+    """
 
     power_w: Singles
-    least_v: float
-    most_v: float
-    most_a: float
-    most_w: float
-
-    def within(self, limits: Input) -> bool:
-        """Does no limit of the input bear on it?"""
-        power = limits.max_input_power_w
-        return (
-            self.least_v >= limits.tracking_min_v
-            and self.most_v <= limits.tracking_max_v
-            and self.most_a <= limits.max_current_a
-            and (power is None or self.most_w <= power)
-        )
+    ends: tuple[float, float, float, float]
 
 
 @dataclass(frozen=True, kw_only=True, eq=False)
@@ -58,15 +48,15 @@ class Strung:
         in_series: panels in a string.
         strings: such strings, less what ageing and mismatch take.
         free: what it gives where no limit holds it, once it was asked.
-        drawn: what inputs draw of it, (k,) W.
+        held: what inputs draw of it whose limits hold it, (k,) W.
     """
 
     dangers: Dangers
     diode: Diode | None
     in_series: int
     strings: float
-    free: list[_Free] = field(default_factory=list)
-    drawn: dict[_InputKey, Singles] = field(default_factory=dict)
+    free: list[Free] = field(default_factory=list)
+    held: dict[_InputKey, Singles] = field(default_factory=dict)
     _stands: dict[_InputKey, Verdict] = field(default_factory=dict, init=False)
 
     def stands(self, inverter: InverterKind, index: int) -> Verdict:
@@ -112,43 +102,32 @@ class AtHome:
         found: Strung = self.kept.get((self.key, panel.key, place), lambda: self._strung(panel, on))
         return found
 
-    def drawn_w(self, hung: Sequence[Strung], place: int, inverter: InverterKind, index: int) -> list[Singles]:
-        """What an input (counted from 0) draws of each array in each group of hours, (k,) W.
-
-        ``hung``: arrays with a curve, all wired alike at the place.
-        """
-        key, limits = (inverter.key, index), inverter.inverter.inputs[index]
-        new = [one for one in hung if key not in one.drawn]
-        self._freed([one for one in new if not one.free], place)
-        bound = []
-        for one in new:
-            if one.free[0].within(limits):
-                one.drawn[key] = one.free[0].power_w
-            else:
-                bound.append(one)
-        if bound:
-            panels, lit = self._panels(bound, place)
-            strings = np.array([one.strings for one in bound])
-            power = panels.running_power_w(bound[0].in_series, strings, limits)
-            for one, watts in zip(bound, power, strict=True):
-                one.drawn[key] = self._in_groups(watts, lit)
-        return [one.drawn[key] for one in hung]
-
-    def _freed(self, hung: Sequence[Strung], place: int) -> None:
-        """Find out what these arrays give where no limit holds them."""
-        if not hung:
-            return
-        panels, lit = self._panels(hung, place)
-        best = panels.max_power()
-        for at, one in enumerate(hung):
-            volts, amperes = best.voltage_v[at] * one.in_series, best.current_a[at] * one.strings
-            power = self._in_groups(volts * amperes, lit)
-            one.free.append(
-                _Free(
-                    power, float(volts.min(initial=np.inf)), float(volts.max(initial=0.0)),
+    def free(self, hung: Sequence[Strung], place: int) -> list[Free]:
+        """What arrays with a curve, all wired alike at the place, give where no limit holds them."""
+        new = [one for one in hung if not one.free]
+        if new:
+            panels, lit = self._panels(new, place)
+            best = panels.max_power()
+            for at, one in enumerate(new):
+                volts, amperes = best.voltage_v[at] * one.in_series, best.current_a[at] * one.strings
+                power = self._in_groups(volts * amperes, lit)
+                ends = (
+                    float(volts.min(initial=np.inf)), float(volts.max(initial=0.0)),
                     float(amperes.max(initial=0.0)), float(power.max(initial=0.0)),
-                )
-            )  # fmt: skip
+                )  # fmt: skip
+                one.free.append(Free(power, ends))
+        return [one.free[0] for one in hung]
+
+    def held_w(self, hung: Sequence[Strung], place: int, inverter: InverterKind, index: int) -> list[Singles]:
+        """What an input (counted from 0) whose limits hold such arrays draws of each in each group of hours, (k,) W."""
+        key, limits = (inverter.key, index), inverter.inverter.inputs[index]
+        new = [one for one in hung if key not in one.held]
+        if new:
+            panels, lit = self._panels(new, place)
+            power = panels.running_power_w(new[0].in_series, np.array([one.strings for one in new]), limits)
+            for one, watts in zip(new, power, strict=True):
+                one.held[key] = self._in_groups(watts, lit)
+        return [one.held[key] for one in hung]
 
     def _panels(self, hung: Sequence[Strung], place: int) -> tuple[Panels, Ints]:
         """The panels in the groups of hours that have light there, and which groups these are."""
