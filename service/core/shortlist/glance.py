@@ -31,11 +31,11 @@ class Glance:
         self._year, self._terms, self._panels, self._inverters = year, terms, panels, inverters
         self._rated = np.array([one.panel.panel.rated_power_w for one in panels if one.panel is not None])
         self._used = np.array([one.second_hand for one in panels], bool)
-        self._sample: list[tuple[int, Floats, Floats]] = []
-        self._sampled: Ints = np.zeros(0, np.int64)
+        self._first: Ints = np.zeros(0, np.int64)
+        self._costs: Mapping[int, Floats] = {}
 
     def panels(self, costs: Mapping[int, Floats], own: Sequence[float], cap: PanelCap | None) -> Ints:
-        """Numbers of the panels, the first at a glance first.
+        """Numbers of the panels, the first at a glance first; of equal ones as they stand.
 
         Args:
             costs: by the counts there is room for, (panels,) what so many cost, delivered; infinite: not to be had.
@@ -44,46 +44,43 @@ class Glance:
         """
         if not self._panels or not self._inverters:
             return np.zeros(0, np.int64)
-        cheapest = min(own)
         most_ac_w = max(one.inverter.inverter.ac_power_w for one in self._inverters if one.inverter is not None)
-        over, score = np.ones(len(self._panels), bool), np.full(len(self._panels), np.inf)
-        for count in costs:
-            watts = self._rated * count
-            year, saving = self._sums(watts, most_ac_w)
-            rough = self._terms.rough(costs[count] + cheapest, year, saving, second_hand=self._used)
-            beyond = np.isinf(costs[count]) if cap is None else np.isinf(costs[count]) | (cap.fit(watts) > 0)
-            better = (over & ~beyond) | ((over == beyond) & (rough < score))
-            score, over = np.where(better, rough, score), over & beyond
-        places = [
-            (*_rank(one), bool(over[at]), float(score[at]), float(costs[min(costs)][at]), one.name)
-            for at, one in enumerate(self._panels)
-        ]
-        order = sorted(range(len(places)), key=lambda at: places[at])
-        first = np.array(order[:_SAMPLE], np.int64)
-        self._sample = [(count, costs[count][first], self._rated[first] * count) for count in costs]
-        self._sampled = first
-        return np.array(order, np.int64)
+        paid, counts = np.stack(list(costs.values())) + min(own), np.array(list(costs))
+        watts = self._rated * counts[:, None]
+        year, saving = self._sums(watts, most_ac_w)
+        rough = self._terms.rough(paid, year, saving, second_hand=self._used)
+        beyond = np.isinf(paid) if cap is None else np.isinf(paid) | (cap.fit(watts) > 0)
+        over = beyond.all(axis=0)
+        score = np.where(beyond & ~over, np.inf, rough).min(axis=0)
+        bought, tricky = np.array([_rank(one) for one in self._panels]).T
+        order = np.lexsort((costs[min(costs)], score, over, tricky, bought))
+        self._first, self._costs = order[:_SAMPLE], costs
+        return np.asarray(order, np.int64)
 
     def inverters(self, own: Sequence[float]) -> list[Offer]:
         """The inverters likewise, with the first of the panels; to be asked after ``panels``."""
-        used = self._used[self._sampled]
-        by_power: dict[float, list[tuple[Floats, Floats, Floats | None]]] = {}
+        first, counts = self._first, np.array(list(self._costs))
+        if not first.size:
+            return sorted(self._inverters, key=_rank)
+        paid, watts = np.stack([costs[first] for costs in self._costs.values()]), self._rated[first] * counts[:, None]
+        by_power: dict[float, tuple[Floats, Floats | None]] = {}
         scored: list[tuple[bool, bool, float, str, int]] = []
-        for one, paid in zip(self._inverters, own, strict=True):
+        for one, mine in zip(self._inverters, own, strict=True):
             ac_w = 0.0 if one.inverter is None else one.inverter.inverter.ac_power_w
             if ac_w not in by_power:
-                by_power[ac_w] = [(costs, *self._sums(rated, ac_w)) for _, costs, rated in self._sample]
-            best = min(
-                (float(self._terms.rough(costs + paid, year, saving, second_hand=used).min(initial=np.inf))
-                 for costs, year, saving in by_power[ac_w]), default=np.inf,
-            )  # fmt: skip
-            scored.append((*_rank(one), best, one.name, len(scored)))
+                by_power[ac_w] = self._sums(watts, ac_w)
+            rough = self._terms.rough(paid + mine, *by_power[ac_w], second_hand=self._used[first])
+            scored.append((*_rank(one), float(rough.min(initial=np.inf)), one.name, len(scored)))
         return [self._inverters[at] for *_, at in sorted(scored)]
 
     def _sums(self, rated_w: Floats, ac_w: float) -> tuple[Floats, Floats | None]:
-        power: Singles = np.outer(rated_w, self._share).astype(np.float32) * np.float32(_EFFICIENCY_SHARE)
+        """kWh of the year and what they save, of the shape of ``rated_w``; each rated power is looked at once."""
+        each, which = np.unique(rated_w, return_inverse=True)
+        power: Singles = np.outer(each, self._share).astype(np.float32) * np.float32(_EFFICIENCY_SHARE)
         np.clip(power, 0.0, ac_w, out=power)
-        return self._year.sums(power)
+        year, saving = self._year.sums(power)
+        which = which.reshape(rated_w.shape)
+        return year[which], None if saving is None else saving[which]
 
 
 def _rank(offer: Offer) -> tuple[bool, bool]:
