@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Hashable, Sequence
 from dataclasses import dataclass, field, replace
+from functools import cached_property
 from typing import Any
 
 import numpy as np
@@ -24,7 +25,7 @@ from service.core.shortlist.order import PanelCap
 
 Kept = Memo[Hashable, Any]
 # An input of an inverter: its key, and the number from 0.
-_InputKey = tuple[str, int]
+InputKey = tuple[str, int]
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -38,33 +39,55 @@ class Free:
     ends: tuple[float, float, float, float]
 
 
+@dataclass(frozen=True, slots=True, eq=False)
+class Wired:
+    """An array's panels as its input sees them.
+
+    Attributes:
+        diode: of one panel, with its part of the leads.
+        in_series: panels in a string.
+        strings: such strings, less what ageing and mismatch take.
+    """
+
+    diode: Diode
+    in_series: int
+    strings: float
+
+
 @dataclass(frozen=True, kw_only=True, eq=False)
 class Strung:
     """An array of one kind of panel at a place, asked about inputs; what was asked is kept with it.
 
     Attributes:
         dangers: what of it can refuse.
-        diode: of one panel, with its part of the leads; None where its figures make no curve.
-        in_series: panels in a string.
-        strings: such strings, less what ageing and mismatch take.
+        array: itself.
+        remaining_share: what ageing has left of its power.
         free: what it gives where no limit holds it, once it was asked.
+        stood: how it stands to inputs that were asked about.
         held: what inputs draw of it whose limits hold it, (k,) W.
     """
 
     dangers: Dangers
-    diode: Diode | None
-    in_series: int
-    strings: float
+    array: Array
+    remaining_share: float
     free: list[Free] = field(default_factory=list)
-    held: dict[_InputKey, Singles] = field(default_factory=dict)
-    _stands: dict[_InputKey, Verdict] = field(default_factory=dict, init=False)
+    stood: dict[InputKey, Verdict] = field(default_factory=dict)
+    held: dict[InputKey, Singles] = field(default_factory=dict)
+
+    @cached_property
+    def wired(self) -> Wired | None:
+        """None where its figures make no curve. What is refused is never asked for it."""
+        try:
+            return Wired(*wired(self.array, diode_of_sheet(self.array.panel), self.remaining_share))
+        except ContradictionError:
+            return None
 
     def stands(self, inverter: InverterKind, index: int) -> Verdict:
         """How it stands to an input (counted from 0): refused, not known where it likely is, else fits."""
         key = inverter.key, index
-        if key not in self._stands:
-            self._stands[key] = self.dangers.stand(inverter.column(index))
-        return self._stands[key]
+        if key not in self.stood:
+            self.stood[key] = self.dangers.stand(inverter.column(index))
+        return self.stood[key]
 
     def refusal(self, inverter: InverterKind, index: int) -> Finding | None:
         """Why an input refuses it; None where it does not."""
@@ -85,6 +108,7 @@ class AtHome:
         side_fit: how socket and rules judge an inverter, whatever hangs on it.
         panel_cap: what was published for the watts of panels; None: nothing.
         kept: what was found out lately.
+        curves: what questions find out about panels' curves.
     """
 
     key: str
@@ -95,6 +119,7 @@ class AtHome:
     side_fit: Callable[[InverterKind], int]
     panel_cap: PanelCap | None
     kept: Kept
+    curves: Curves = field(default_factory=Curves)
 
     def strung(self, panel: PanelKind, on: OnInput) -> Strung:
         """Such an array of such panels."""
@@ -106,10 +131,10 @@ class AtHome:
         """What arrays with a curve, all wired alike at the place, give where no limit holds them."""
         new = [one for one in hung if not one.free]
         if new:
-            panels, lit = self._panels(new, place)
+            panels, wires, lit = self._panels(new, place)
             best = panels.max_power()
-            for at, one in enumerate(new):
-                volts, amperes = best.voltage_v[at] * one.in_series, best.current_a[at] * one.strings
+            for at, (one, wire) in enumerate(zip(new, wires, strict=True)):
+                volts, amperes = best.voltage_v[at] * wire.in_series, best.current_a[at] * wire.strings
                 power = self._in_groups(volts * amperes, lit)
                 ends = (
                     float(volts.min(initial=np.inf)), float(volts.max(initial=0.0)),
@@ -123,18 +148,18 @@ class AtHome:
         key, limits = (inverter.key, index), inverter.inverter.inputs[index]
         new = [one for one in hung if key not in one.held]
         if new:
-            panels, lit = self._panels(new, place)
-            power = panels.running_power_w(new[0].in_series, np.array([one.strings for one in new]), limits)
+            panels, wires, lit = self._panels(new, place)
+            power = panels.running_power_w(wires[0].in_series, np.array([wire.strings for wire in wires]), limits)
             for one, watts in zip(new, power, strict=True):
                 one.held[key] = self._in_groups(watts, lit)
         return [one.held[key] for one in hung]
 
-    def _panels(self, hung: Sequence[Strung], place: int) -> tuple[Panels, Ints]:
-        """The panels in the groups of hours that have light there, and which groups these are."""
+    def _panels(self, hung: Sequence[Strung], place: int) -> tuple[Panels, list[Wired], Ints]:
+        """The panels in the groups of hours that have light there, how they are wired, and which groups these are."""
         light = self.year.irradiance_w_per_m2[place]
         lit = np.flatnonzero(light > 0.0)
-        diodes = tuple(one.diode for one in hung if one.diode is not None)
-        return Panels(diodes, light[lit], self.year.cell_c[place][lit]), lit
+        wires = [one.wired for one in hung if one.wired is not None]
+        return Panels(tuple(wire.diode for wire in wires), light[lit], self.year.cell_c[place][lit]), wires, lit
 
     def _in_groups(self, watts: Floats, lit: Ints) -> Singles:
         power = np.zeros(self.year.hours.size)
@@ -142,13 +167,10 @@ class AtHome:
         return single(power)
 
     def _strung(self, panel: PanelKind, on: OnInput) -> Strung:
-        array: Array = replace(self.setup.arrays[on.place], panel=panel.panel, count=on.count, joined=on.joined)
+        array = replace(self.setup.arrays[on.place], panel=panel.panel, count=on.count, joined=on.joined)
         base = replace(self.setup, arrays=(array,))
-        curves: Curves = self.kept.get((self.key, panel.key, "curves"), Curves)
-        remaining = remaining_share(array, self.setup.money.ageing_share_per_year)
-        dangers = dangers_of(base, self.assumptions, self.cells_c, panel.panel, panel.assumed, curves)
-        try:
-            diode, in_series, strings = wired(array, diode_of_sheet(panel.panel), remaining)
-        except ContradictionError:
-            return Strung(dangers=dangers, diode=None, in_series=1, strings=1.0)
-        return Strung(dangers=dangers, diode=diode, in_series=in_series, strings=strings)
+        return Strung(
+            dangers=dangers_of(base, self.assumptions, self.cells_c, panel.panel, panel.assumed, self.curves),
+            array=array,
+            remaining_share=remaining_share(array, self.setup.money.ageing_share_per_year),
+        )

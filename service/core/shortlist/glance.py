@@ -27,7 +27,8 @@ class Glance:
     ) -> None:
         """``place``: the sunniest."""
         heat = 1.0 - _LOSS_PER_K * (year.cell_c[place] - _STANDARD_C)
-        self._share = np.asarray(year.irradiance_w_per_m2[place] / _STANDARD_W_PER_M2 * heat, np.float32)
+        share = year.irradiance_w_per_m2[place] / _STANDARD_W_PER_M2 * heat * _EFFICIENCY_SHARE
+        self._share = np.asarray(np.maximum(share, 0.0), np.float32)
         self._year, self._terms, self._panels, self._inverters = year, terms, panels, inverters
         self._rated = np.array([one.panel.panel.rated_power_w for one in panels if one.panel is not None])
         self._used = np.array([one.second_hand for one in panels], bool)
@@ -74,10 +75,10 @@ class Glance:
         return [self._inverters[at] for *_, at in sorted(scored)]
 
     def _sums(self, rated_w: Floats, ac_w: float) -> tuple[Floats, Floats | None]:
-        """kWh of the year and what they save, of the shape of ``rated_w``; each rated power is looked at once."""
+        """Year's kWh and what they save, of the shape of ``rated_w``; each rated power is looked at once."""
         each, which = np.unique(rated_w, return_inverse=True)
-        power: Singles = np.outer(each, self._share).astype(np.float32) * np.float32(_EFFICIENCY_SHARE)
-        np.clip(power, 0.0, ac_w, out=power)
+        power: Singles = np.multiply.outer(each.astype(np.float32), self._share)
+        np.minimum(power, np.float32(ac_w), out=power)
         year, saving = self._year.sums(power)
         which = which.reshape(rated_w.shape)
         return year[which], None if saving is None else saving[which]

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from service.core.energy.kernel import OutputTable, output_table
-from service.core.model.facts import Input
+from service.core.model.facts import Input, Inverter
 from service.core.model.finding import Verdict
 from service.core.model.hours import Bools, Floats, Ints
 from service.core.shortlist.among import first_alike
@@ -85,6 +85,7 @@ class Judge:
         self._hung: dict[tuple[int, int, str], _Hung] = {}
         self._drawn: dict[tuple[str, int, int, int, str], _Drawn] = {}
         self._first_alike: dict[str, list[int]] = {}
+        self._free_sums: dict[tuple[object, ...], tuple[Floats, Floats | None]] = {}
 
     def judged(self, inverter: InverterKind, layout: Layout, kinds: tuple[Ints, ...]) -> Judged:
         """Rows of panels in one layout: of each kind of the layout their numbers, (m,)."""
@@ -107,22 +108,32 @@ class Judge:
         rows = np.flatnonzero(fits)
         year, saving = np.full(fits.size, np.nan), np.full(fits.size, np.nan)
         if rows.size:
-            power = drawn[0].power_w(kinds[0][rows])
-            for one, these in zip(drawn[1:], kinds[1:], strict=True):
-                power += one.power_w(these[rows])
-            year[rows], saved = self.home.year.sums(self._ac_w(inverter, power))
+            year[rows], saved = self._sums(inverter, drawn, [these[rows] for these in kinds])
             if saved is not None:
                 saving[rows] = saved
         return Judged(fit, year, None if self.home.year.saved is None else saving)
 
-    def _ac_w(self, inverter: InverterKind, dc_w: Singles) -> Singles:
-        """What comes out, (m, k); where even the brighter half of no hour reaches the limit, no half is looked at."""
+    def _sums(
+        self, inverter: InverterKind, drawn: Sequence[_Drawn], kinds: Sequence[Ints]
+    ) -> tuple[Floats, Floats | None]:
+        """As ``GroupedYear.sums`` of sets that can be; what no input holds is the same on alike inverters."""
+        free = not any(one.held[these].any() for one, these in zip(drawn, kinds, strict=True))
+        output = _output_of(inverter.inverter)
+        key = (output, *(id(one.hung) for one in drawn), *(these.tobytes() for these in kinds))
+        if free and key in self._free_sums:
+            return self._free_sums[key]
+        power = drawn[0].power_w(kinds[0])
+        for one, these in zip(drawn[1:], kinds[1:], strict=True):
+            power += one.power_w(these)
         table: OutputTable = self.home.kept.get(
-            ("output", inverter.key, self._most_dc_w), lambda: output_table(inverter.inverter, self._most_dc_w)
+            ("output", output, self._most_dc_w), lambda: output_table(inverter.inverter, self._most_dc_w)
         )
-        most = float(table.of(dc_w.max(keepdims=True))[0, 0])
-        cut = most * self._brightest >= table.limit_w
-        return table.of(dc_w, self.home.year.flicker_share if cut else None)
+        # Where even the brighter half of no hour reaches the limit, no half is looked at.
+        cut = float(table.of(power.max(keepdims=True))[0, 0]) * self._brightest >= table.limit_w
+        found = self.home.year.sums(table.of(power, self.home.year.flicker_share if cut else None))
+        if free:
+            self._free_sums[key] = found
+        return found
 
     def _on(self, inverter: InverterKind, index: int, on: OnInput, kinds: Ints) -> _Drawn:
         """What an input draws of panels of these kinds so hung, and which it does not refuse; each is asked once."""
@@ -132,24 +143,25 @@ class Judge:
             if wiring not in self._hung:
                 self._hung[wiring] = _Hung(len(self.kinds), self.home.year.hours.size)
             drawn = self._drawn[inverter.key, index, *wiring] = _Drawn(self._hung[wiring])
-        able: list[int] = []
-        hung = drawn.hung
-        for kind in np.unique(kinds[~drawn.asked[kinds]]).tolist():
-            drawn.asked[kind] = True
-            strung = hung.strung.get(kind)
-            if strung is None:
-                strung = hung.strung[kind] = self.home.strung(self.kinds[kind], on)
-            stands = strung.stands(inverter, index)
-            if stands == Verdict.DOES_NOT_FIT:
-                continue
-            drawn.fit[kind] = LIKELY_FITS if stands == Verdict.FITS else LIKELY_DOES_NOT_FIT
-            if strung.diode is None:
-                self.without_curve.add(self.kinds[kind].key)
-            else:
-                able.append(kind)
-        if able:
-            self._fill(drawn, able, on.place, inverter, index)
+        new = kinds[~drawn.asked[kinds]]
+        if new.size:
+            self._ask(drawn, np.unique(new), on, inverter, index)
         return drawn
+
+    def _ask(self, drawn: _Drawn, kinds: Ints, on: OnInput, inverter: InverterKind, index: int) -> None:
+        """Ask an input about kinds of panels."""
+        drawn.asked[kinds] = True
+        hung, key, numbers = drawn.hung.strung, (inverter.key, index), kinds.tolist()
+        for kind in numbers:
+            if kind not in hung:
+                hung[kind] = self.home.strung(self.kinds[kind], on)
+        stand = [hung[kind].stood.get(key) or hung[kind].stands(inverter, index) for kind in numbers]
+        drawn.fit[kinds] = [LIKELY_FITS if one == Verdict.FITS else LIKELY_DOES_NOT_FIT for one in stand]
+        able = [kind for kind, one in zip(numbers, stand, strict=True) if one != Verdict.DOES_NOT_FIT]
+        curved = [kind for kind in able if hung[kind].wired is not None]
+        self.without_curve.update(self.kinds[kind].key for kind in set(able) - set(curved))
+        if curved:
+            self._fill(drawn, curved, on.place, inverter, index)
 
     def _fill(self, drawn: _Drawn, able: list[int], place: int, inverter: InverterKind, index: int) -> None:
         """Note what is drawn of kinds that an input does not refuse."""
@@ -168,6 +180,13 @@ class Judge:
                 drawn.held_w = np.empty_like(hung.power_w)
             drawn.held[held] = True
             drawn.held_w[held] = self.home.held_w([hung.strung[kind] for kind in held.tolist()], place, inverter, index)
+
+
+def _output_of(inverter: Inverter) -> tuple[object, ...]:
+    """All of an inverter that ``output_table`` reads."""
+    return (
+        inverter.ac_power_w, inverter.set_limit_w, inverter.weighted_efficiency_share, inverter.efficiency_weighting,
+    )  # fmt: skip
 
 
 def within(ends: Floats, limits: Input) -> Bools:
