@@ -132,26 +132,28 @@ class Screen:
     def _of_one(self, rows: Ints, inverters: Sequence[tuple[InverterKind, list[Offer]]]) -> list[Candidate]:
         """Of one of these offers of panels: the best of its numbers and layouts with each inverter."""
         found: list[Candidate] = []
-        costs, kinds, used = self.paid.apart, self.kind_of[rows], self.second_hand[rows]
+        used = self.second_hand[rows]
+        there = {count: np.flatnonzero(np.isfinite(self.paid.apart[count][rows])) for count in self.counts}
         for inverter, alike in inverters:
-            judged = [
-                (count, layout, self.judge.judged(inverter, layout, (kinds,)))
-                for count in self.counts
-                if np.isfinite(costs[count][rows]).any()
+            ways = [
+                (count, layout) for count in self.counts if there[count].size
                 for layout in self._layouts((count,), inverter)
+            ]  # fmt: skip
+            judged = [
+                self.judge.judged(inverter, layout, (self.kind_of[rows[there[count]]],)) for count, layout in ways
             ]
-            if not judged:
-                continue
-            for offer in alike:
-                paid = {count: self.paid.with_inverter(offer, count)[rows] for count, *_ in judged}
-                outlays = np.stack([paid[count] for count, *_ in judged])
-                rough = np.stack([self._rough(outlays[at], one, used) for at, (_, _, one) in enumerate(judged)])
-                fit = np.stack([one.fit for _, _, one in judged])
-                self.sets += int(np.isfinite(outlays[~np.isnan(rough)]).sum())
-                for row, at in best_of(fit, np.where(np.isfinite(outlays), rough, np.nan)):
-                    count, layout = judged[at][:2]
+            for offer in alike if ways else ():
+                outlays = {count: self.paid.with_inverter(offer, count)[rows] for count in self.counts}
+                fit, rough = np.zeros((len(ways), rows.size), np.int64), np.full((len(ways), rows.size), np.nan)
+                for at, ((count, _), one) in enumerate(zip(ways, judged, strict=True)):
+                    these = there[count]
+                    fit[at, these] = one.fit
+                    rough[at, these] = self._rough(outlays[count][these], one, used[these])
+                self.sets += int(np.count_nonzero(~np.isnan(rough)))
+                for row, at in best_of(fit, rough):
+                    count, layout = ways[at]
                     bought = (Bought(self.panels[rows[row]], count),)
-                    figures = outlays[at, row], fit[at, row], rough[at, row]
+                    figures = outlays[count][row], fit[at, row], rough[at, row]
                     found.append(candidate_of(bought, offer, layout, *figures))
         return found
 
