@@ -35,7 +35,10 @@ class Candidate:
     @property
     def tricky(self) -> bool:
         """Does any of its adverts smell of a trick?"""
-        return self.inverter.tricky or any(one.offer.tricky for one in self.panels)
+        for one in self.panels:
+            if one.offer.tricky:
+                return True
+        return self.inverter.tricky
 
     @property
     def said(self) -> tuple[float, float, int]:
@@ -67,12 +70,12 @@ def candidate_of(
     panels: tuple[Bought, ...], inverter: Offer, layout: Layout, outlay: float, fit: int, rough: float
 ) -> Candidate:
     """A set of these offers."""
-    names = [one.offer.advert for one in panels]
-    if panels[0].offer is not inverter:
-        names.append(inverter.advert)
+    offers = [one.offer for one in panels]
+    if offers[0] is not inverter:
+        offers.append(inverter)
     return Candidate(
-        panels=panels, inverter=inverter, layout=layout, outlay=float(outlay), fit=int(fit), rough=float(rough),
-        adverts=tuple([name for name in names if name is not None]),
+        panels=panels, inverter=inverter, layout=layout, outlay=outlay, fit=fit, rough=rough,
+        adverts=tuple([one.advert for one in offers if one.advert is not None]),
     )  # fmt: skip
 
 

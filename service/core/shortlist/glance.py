@@ -9,7 +9,7 @@ from collections.abc import Mapping, Sequence
 import numpy as np
 
 from service.core.model.hours import Floats, Ints
-from service.core.shortlist.grouped import GroupedYear, Singles
+from service.core.shortlist.grouped import GroupedYear, Singles, Sums, some_at_a_time
 from service.core.shortlist.offer import Offer
 from service.core.shortlist.order import PanelCap
 from service.core.shortlist.wish import Terms
@@ -48,7 +48,8 @@ class Glance:
         most_ac_w = max(one.inverter.inverter.ac_power_w for one in self._inverters if one.inverter is not None)
         paid, counts = np.stack(list(costs.values())) + min(own), np.array(list(costs))
         watts = self._rated * counts[:, None]
-        year, saving = self._sums(watts, most_ac_w)
+        each, which = np.unique(watts, return_inverse=True)
+        year, saving = self._sums(each, np.full(each.size, most_ac_w), which.reshape(watts.shape))
         rough = self._terms.rough(paid, year, saving, second_hand=self._used)
         beyond = np.isinf(paid) if cap is None else np.isinf(paid) | (cap.fit(watts) > 0)
         over = beyond.all(axis=0)
@@ -64,24 +65,24 @@ class Glance:
         if not first.size:
             return sorted(self._inverters, key=_rank)
         paid, watts = np.stack([costs[first] for costs in self._costs.values()]), self._rated[first] * counts[:, None]
-        by_power: dict[float, tuple[Floats, Floats | None]] = {}
-        scored: list[tuple[bool, bool, float, str, int]] = []
-        for one, mine in zip(self._inverters, own, strict=True):
-            ac_w = 0.0 if one.inverter is None else one.inverter.inverter.ac_power_w
-            if ac_w not in by_power:
-                by_power[ac_w] = self._sums(watts, ac_w)
-            rough = self._terms.rough(paid + mine, *by_power[ac_w], second_hand=self._used[first])
-            scored.append((*_rank(one), float(rough.min(initial=np.inf)), one.name, len(scored)))
+        powers = [0.0 if one.inverter is None else one.inverter.inverter.ac_power_w for one in self._inverters]
+        each, which = np.unique(powers, return_inverse=True)
+        rows = which[:, None, None] * watts.size + np.arange(watts.size).reshape(watts.shape)
+        year, saving = self._sums(np.tile(watts.ravel(), each.size), np.repeat(each, watts.size), rows)
+        outlay = paid + np.asarray(own)[:, None, None]
+        best = self._terms.rough(outlay, year, saving, second_hand=self._used[first]).min(axis=(1, 2)).tolist()
+        scored = [(*_rank(one), best[at], one.name, at) for at, one in enumerate(self._inverters)]
         return [self._inverters[at] for *_, at in sorted(scored)]
 
-    def _sums(self, rated_w: Floats, ac_w: float) -> tuple[Floats, Floats | None]:
-        """Year's kWh and what they save, of the shape of ``rated_w``; each rated power is looked at once."""
-        each, which = np.unique(rated_w, return_inverse=True)
-        power: Singles = np.multiply.outer(each.astype(np.float32), self._share)
-        np.minimum(power, np.float32(ac_w), out=power)
-        year, saving = self._year.sums(power)
-        which = which.reshape(rated_w.shape)
-        return year[which], None if saving is None else saving[which]
+    def _sums(self, rated_w: Floats, ac_w: Floats, rows: Ints) -> Sums:
+        """Year's kWh and what they save of rated powers on inverters, (m,) both, as ``rows`` of these has them."""
+
+        def sums(part: slice) -> Sums:
+            power: Singles = np.multiply.outer(rated_w[part].astype(np.float32), self._share)
+            return self._year.sums(np.minimum(power, ac_w[part, None].astype(np.float32), out=power))
+
+        year, saving = some_at_a_time(rated_w.size, sums)
+        return year[rows], None if saving is None else saving[rows]
 
 
 def _rank(offer: Offer) -> tuple[bool, bool]:

@@ -6,6 +6,7 @@ What is lost lies in the light: limits act on a group's mean, and the year comes
 Good for an order of sets; what is told of a set comes from the whole chain.
 """
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import date
 
@@ -31,6 +32,10 @@ from service.core.worth import AtTheMeter
 Singles = NDArray[np.float32]
 _LIGHTS = 5  # groups of like light in each hour of two months
 _DAYS_PER_YEAR = 365.0
+_AT_ONCE = 64  # rows of powers; what many more need on the way is fetched anew each time, at three times the cost
+
+# Of rows of powers, each (m,): kWh of the year, and what they save.
+Sums = tuple[Floats, Floats | None]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -83,10 +88,17 @@ class GroupedYear:
         light = self.irradiance_w_per_m2 @ self.hours
         return tuple(sorted(range(light.size), key=lambda place: (-round(float(light[place]), 3), place)))
 
-    def sums(self, ac_w: Singles) -> tuple[Floats, Floats | None]:
-        """(m,) kWh of the year and (m,) what they save, of powers (m, k) under the limit, before downtime."""
+    def sums(self, ac_w: Singles) -> Sums:
+        """Of powers (m, k) under the limit, before downtime; see ``some_at_a_time`` for very many."""
         year = np.asarray(ac_w @ (self.hours * np.float32(self.up_share)), np.float64) / 1000.0
         return year, None if self.saved is None else np.asarray(self.saved.sums(ac_w), np.float64) / 1000.0
+
+
+def some_at_a_time(rows: int, sums: Callable[[slice], Sums]) -> Sums:
+    """The sums of many rows, asked for by parts of them."""
+    parts = [sums(slice(first, first + _AT_ONCE)) for first in range(0, max(rows, 1), _AT_ONCE)]
+    saved = [one for _, one in parts if one is not None]
+    return np.concatenate([year for year, _ in parts]), np.concatenate(saved) if saved else None
 
 
 def grouped_year(setup: Setup, sky: SkyYear, meter: AtTheMeter, most_ac_w: float, as_of: date) -> GroupedYear:

@@ -14,7 +14,7 @@ from service.core.model.finding import Verdict
 from service.core.model.hours import Bools, Floats, Ints
 from service.core.shortlist.among import first_alike
 from service.core.shortlist.fit import AtHome, Strung
-from service.core.shortlist.grouped import Singles
+from service.core.shortlist.grouped import Singles, Sums, some_at_a_time
 from service.core.shortlist.layout import Layout, OnInput
 from service.core.shortlist.offer import MOST_PANELS, InverterKind, PanelKind
 from service.core.shortlist.order import LIKELY_DOES_NOT_FIT, LIKELY_FITS
@@ -85,7 +85,7 @@ class Judge:
         self._hung: dict[tuple[int, int, str], _Hung] = {}
         self._drawn: dict[tuple[str, int, int, int, str], _Drawn] = {}
         self._first_alike: dict[str, list[int]] = {}
-        self._free_sums: dict[tuple[object, ...], tuple[Floats, Floats | None]] = {}
+        self._free_sums: dict[tuple[object, ...], Sums] = {}
 
     def judged(self, inverter: InverterKind, layout: Layout, kinds: tuple[Ints, ...]) -> Judged:
         """Rows of panels in one layout: of each kind of the layout their numbers, (m,)."""
@@ -113,27 +113,32 @@ class Judge:
                 saving[rows] = saved
         return Judged(fit, year, None if self.home.year.saved is None else saving)
 
-    def _sums(
-        self, inverter: InverterKind, drawn: Sequence[_Drawn], kinds: Sequence[Ints]
-    ) -> tuple[Floats, Floats | None]:
-        """As ``GroupedYear.sums`` of sets that can be; what no input holds is the same on alike inverters."""
+    def _sums(self, inverter: InverterKind, drawn: Sequence[_Drawn], kinds: Sequence[Ints]) -> Sums:
+        """Of sets that can be; what no input holds comes out the same on alike inverters."""
         free = not any(one.held[these].any() for one, these in zip(drawn, kinds, strict=True))
         output = _output_of(inverter.inverter)
         key = (output, *(id(one.hung) for one in drawn), *(these.tobytes() for these in kinds))
         if free and key in self._free_sums:
             return self._free_sums[key]
-        power = drawn[0].power_w(kinds[0])
-        for one, these in zip(drawn[1:], kinds[1:], strict=True):
-            power += one.power_w(these)
         table: OutputTable = self.home.kept.get(
             ("output", output, self._most_dc_w), lambda: output_table(inverter.inverter, self._most_dc_w)
         )
-        # Where even the brighter half of no hour reaches the limit, no half is looked at.
-        cut = float(table.of(power.max(keepdims=True))[0, 0]) * self._brightest >= table.limit_w
-        found = self.home.year.sums(table.of(power, self.home.year.flicker_share if cut else None))
+
+        def sums(rows: slice) -> Sums:
+            power = drawn[0].power_w(kinds[0][rows])
+            for one, these in zip(drawn[1:], kinds[1:], strict=True):
+                power += one.power_w(these[rows])
+            return self.home.year.sums(self._ac_w(table, power))
+
+        found = some_at_a_time(kinds[0].size, sums)
         if free:
             self._free_sums[key] = found
         return found
+
+    def _ac_w(self, table: OutputTable, dc_w: Singles) -> Singles:
+        """What comes out; where even the brighter half of no hour reaches the limit, no half is looked at."""
+        cut = float(table.of(dc_w.max(keepdims=True))[0, 0]) * self._brightest >= table.limit_w
+        return table.of(dc_w, self.home.year.flicker_share if cut else None)
 
     def _on(self, inverter: InverterKind, index: int, on: OnInput, kinds: Ints) -> _Drawn:
         """What an input draws of panels of these kinds so hung, and which it does not refuse; each is asked once."""

@@ -132,7 +132,7 @@ class Screen:
     def _of_one(self, rows: Ints, inverters: Sequence[tuple[InverterKind, list[Offer]]]) -> list[Candidate]:
         """Of one of these offers of panels: the best of its numbers and layouts with each inverter."""
         found: list[Candidate] = []
-        used = self.second_hand[rows]
+        used, offers = self.second_hand[rows], [self.panels[row] for row in rows.tolist()]
         there = {count: np.flatnonzero(np.isfinite(self.paid.apart[count][rows])) for count in self.counts}
         for inverter, alike in inverters:
             ways = [
@@ -150,11 +150,12 @@ class Screen:
                     fit[at, these] = one.fit
                     rough[at, these] = self._rough(outlays[count][these], one, used[these])
                 self.sets += int(np.count_nonzero(~np.isnan(rough)))
+                paid = {count: outlay.tolist() for count, outlay in outlays.items()}
+                fits, figures = fit.tolist(), rough.tolist()
                 for row, at in best_of(fit, rough):
                     count, layout = ways[at]
-                    bought = (Bought(self.panels[rows[row]], count),)
-                    figures = outlays[count][row], fit[at, row], rough[at, row]
-                    found.append(candidate_of(bought, offer, layout, *figures))
+                    bought = (Bought(offers[row], count),)
+                    found.append(candidate_of(bought, offer, layout, paid[count][row], fits[at][row], figures[at][row]))
         return found
 
     def _of_two(self, alone: Sequence[Candidate]) -> Iterator[Candidate]:
@@ -182,7 +183,8 @@ class Screen:
                         places = 2 * judged.fit + np.maximum(tricky, int(offer.tricky))
                         for at in first_of(rough, places, MOST_LOOKED, last):
                             bought = Bought(able[at][0], counts[0]), Bought(able[at][1], counts[1])
-                            yield candidate_of(bought, offer, layout, outlay[at], judged.fit[at], rough[at])
+                            figures = float(outlay[at]), int(judged.fit[at]), float(rough[at])
+                            yield candidate_of(bought, offer, layout, *figures)
 
     def _whole(self) -> Iterator[Candidate]:
         """Sets that are sold whole."""
@@ -196,7 +198,7 @@ class Screen:
                 rough = self._rough(outlay, judged, np.array([offer.second_hand]))
                 if not np.isnan(rough[0]):
                     self.sets += 1
-                    yield candidate_of(bought, offer, layout, outlay[0], judged.fit[0], rough[0])
+                    yield candidate_of(bought, offer, layout, float(outlay[0]), int(judged.fit[0]), float(rough[0]))
 
     def _rough(self, outlay: Floats, judged: Judged, second_hand: Bools) -> Floats:
         """As ``Terms.rough``; nan where an input refuses."""
