@@ -93,6 +93,8 @@ def best_of(fit: Ints, rough: Floats) -> Iterator[tuple[int, int]]:
     """Of each column that has a figure: its number and the first row that fits best and of those has the least one."""
     none = np.isnan(rough)
     best_fit = np.where(none, np.iinfo(np.int64).max, fit).min(axis=0)
-    first = np.where(fit == best_fit, rough, np.nan)
-    some = np.flatnonzero(~none.all(axis=0))
-    yield from zip(some.tolist(), np.nanargmin(first[:, some], axis=0).tolist(), strict=True)
+    first = (fit == best_fit) & ~none
+    # What never pays still comes before what cannot be had.
+    row = np.where(first, np.minimum(rough, np.finfo(np.float64).max), np.inf).argmin(axis=0)
+    some = np.flatnonzero(first.any(axis=0))
+    yield from zip(some.tolist(), row[some].tolist(), strict=True)

@@ -8,6 +8,7 @@ from typing import Any
 import numpy as np
 
 from service.core.compatibility import Curves, Dangers, dangers_of
+from service.core.compatibility.current import rear_light_share
 from service.core.energy import diode_of_sheet, remaining_share
 from service.core.energy.kernel import wired
 from service.core.energy.kernel.place import single
@@ -120,6 +121,7 @@ class AtHome:
     panel_cap: PanelCap | None
     kept: Kept
     curves: Curves = field(default_factory=Curves)
+    _hung: dict[tuple[int, int, str], Array] = field(default_factory=dict, init=False)
 
     def strung(self, panel: PanelKind, on: OnInput) -> Strung:
         """Such an array of such panels."""
@@ -167,10 +169,19 @@ class AtHome:
         return single(power)
 
     def _strung(self, panel: PanelKind, on: OnInput) -> Strung:
-        array = replace(self.setup.arrays[on.place], panel=panel.panel, count=on.count, joined=on.joined)
+        array = replace(self._standing(on), panel=panel.panel)
         base = replace(self.setup, arrays=(array,))
         return Strung(
             dangers=dangers_of(base, self.assumptions, self.cells_c, panel.panel, panel.assumed, self.curves),
             array=array,
             remaining_share=remaining_share(array, self.setup.money.ageing_share_per_year),
         )
+
+    def _standing(self, on: OnInput) -> Array:
+        """What stands so at a place, whatever its panels: how much light its rear gets is found out once for all."""
+        wiring = on.place, on.count, on.joined
+        if wiring not in self._hung:
+            array = self.setup.arrays[on.place]
+            rear = rear_light_share(array, self.setup.site.ground_reflectance_share)
+            self._hung[wiring] = replace(array, count=on.count, joined=on.joined, rear_light_share=rear)
+        return self._hung[wiring]

@@ -134,29 +134,42 @@ class Screen:
         found: list[Candidate] = []
         used, offers = self.second_hand[rows], [self.panels[row] for row in rows.tolist()]
         there = {count: np.flatnonzero(np.isfinite(self.paid.apart[count][rows])) for count in self.counts}
+        bought = {
+            (count, row): (Bought(offers[row], count),) for count, these in there.items() for row in these.tolist()
+        }
         for inverter, alike in inverters:
             ways = [
                 (count, layout) for count in self.counts if there[count].size
                 for layout in self._layouts((count,), inverter)
             ]  # fmt: skip
-            judged = [
-                self.judge.judged(inverter, layout, (self.kind_of[rows[there[count]]],)) for count, layout in ways
-            ]
-            for offer in alike if ways else ():
-                outlays = {count: self.paid.with_inverter(offer, count)[rows] for count in self.counts}
-                fit, rough = np.zeros((len(ways), rows.size), np.int64), np.full((len(ways), rows.size), np.nan)
-                for at, ((count, _), one) in enumerate(zip(ways, judged, strict=True)):
-                    these = there[count]
-                    fit[at, these] = one.fit
-                    rough[at, these] = self._rough(outlays[count][these], one, used[these])
+            if not ways:
+                continue
+            judged = self._spread([
+                (there[count], self.judge.judged(inverter, layout, (self.kind_of[rows[there[count]]],)))
+                for count, layout in ways
+            ], rows.size)  # fmt: skip
+            fits = judged.fit.tolist()
+            for offer in alike:
+                each = {count: self.paid.with_inverter(offer, count)[rows] for count in self.counts}
+                outlay = np.stack([each[count] for count, _ in ways])
+                rough = self._rough(outlay, judged, used)
                 self.sets += int(np.count_nonzero(~np.isnan(rough)))
-                paid = {count: outlay.tolist() for count, outlay in outlays.items()}
-                fits, figures = fit.tolist(), rough.tolist()
-                for row, at in best_of(fit, rough):
+                paid, figures = outlay.tolist(), rough.tolist()
+                for row, at in best_of(judged.fit, rough):
                     count, layout = ways[at]
-                    bought = (Bought(offers[row], count),)
-                    found.append(candidate_of(bought, offer, layout, paid[count][row], fits[at][row], figures[at][row]))
+                    told = paid[at][row], fits[at][row], figures[at][row]
+                    found.append(candidate_of(bought[count, row], offer, layout, *told))
         return found
+
+    def _spread(self, judged: Sequence[tuple[Ints, Judged]], rows: int) -> Judged:
+        """Of ways and rows, (ways, rows), what was judged of some rows in each way; nan elsewhere."""
+        fit = np.zeros((len(judged), rows), np.int64)
+        year, saving = np.full(fit.shape, np.nan), np.full(fit.shape, np.nan)
+        for way, (these, one) in enumerate(judged):
+            fit[way, these], year[way, these] = one.fit, one.year_kwh
+            if one.saving is not None:
+                saving[way, these] = one.saving
+        return Judged(fit, year, None if self.home.year.saved is None else saving)
 
     def _of_two(self, alone: Sequence[Candidate]) -> Iterator[Candidate]:
         """Of two offers of panels, one of which is used up."""
