@@ -26,6 +26,7 @@ from service.api.answers.shortlist_home import ShortlistHome
 from service.api.answers.shortlist_told import told_adverts
 from service.api.deps import Deps
 from service.api.render.json import as_json
+from service.api.schemas.pause import no_garbage_looked_for
 from service.api.schemas.reading import read_value
 from service.api.schemas.requests import AppraisalIn
 from service.api.schemas.shortlist import ShortlistIn
@@ -110,7 +111,12 @@ def _numbers(body: bytes, deps: Deps) -> Callable[[], object]:
     home = ShortlistHome.of(request, deps)
     offers = [one.found.offer for one in told_adverts(request, home, deps) if isinstance(one.found, Taken)]
     at_home, terms = home.at_home, home.terms
-    return lambda: Screen(at_home, home.rooms, home.costs, terms, offers).screened()
+
+    def screened() -> object:
+        with no_garbage_looked_for():  # as in an answer
+            return Screen(at_home, home.rooms, home.costs, terms, offers).screened()
+
+    return screened
 
 
 def functions_by_hand(deps: Deps) -> Callable[[], object]:

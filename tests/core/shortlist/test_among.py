@@ -4,7 +4,7 @@ import numpy as np
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from service.core.shortlist.among import first_of, last_place
+from service.core.shortlist.among import best_of, first_of, last_place
 from service.core.shortlist.order import LAST
 from service.core.shortlist.wish import NEVER
 
@@ -43,3 +43,27 @@ def test_the_better_wiring_of_equal_adverts_counts_and_nothing_is_left_out_where
     assert last_place(found, 3) == (True, 1.0)
     assert last_place(found, 4) == LAST
     assert last_place([*found, (("d",), False, NEVER)], 2) == LAST
+
+
+WAYS = st.integers(1, 4).flatmap(
+    lambda columns: st.lists(
+        st.lists(st.tuples(st.integers(0, 2), st.sampled_from([1.0, 2.0, NEVER, float("nan")])),
+                 min_size=columns, max_size=columns),
+        min_size=1, max_size=4,
+    )
+)  # fmt: skip
+
+
+@settings(max_examples=80, deadline=None)
+@given(WAYS)
+def test_of_each_column_the_first_that_fits_best_and_of_those_does_best(ways: list[list[tuple[int, float]]]) -> None:
+    fit, rough = (
+        np.array([[one[0] for one in way] for way in ways]),
+        np.array([[one[1] for one in way] for way in ways]),
+    )
+    wanted = []
+    for column in range(fit.shape[1]):
+        there = [row for row in range(len(ways)) if not np.isnan(rough[row, column])]
+        if there:
+            wanted.append((column, min(there, key=lambda row: (fit[row, column], rough[row, column], row))))
+    assert list(best_of(fit, rough)) == wanted
