@@ -1,7 +1,7 @@
 """Many panels that are judged together on inverters are judged as each of them alone; a glance likewise."""
 
+from dataclasses import replace
 from itertools import pairwise
-from typing import Any
 
 import numpy as np
 import pytest
@@ -12,10 +12,14 @@ from service.api.answers.shortlist_home import ShortlistHome
 from service.api.schemas.reading import read_value
 from service.api.schemas.shortlist import ShortlistIn
 from service.app import deps_of
+from service.core.compatibility import dangers_of
+from service.core.energy import diode_of_sheet, remaining_share
+from service.core.energy.kernel import wired
 from service.core.inverter import ac_from_dc
 from service.core.inverter.efficiency import curve_through
+from service.core.model.facts import Array
 from service.core.panel import Panels
-from service.core.shortlist import Offer, OnInput
+from service.core.shortlist import InverterKind, Offer, OnInput, PanelKind
 from service.core.shortlist.glance import Glance
 from service.core.shortlist.judged import Judge, within
 from service.settings import Settings
@@ -46,13 +50,15 @@ LAYOUTS = st.sampled_from([
 ])  # fmt: skip
 
 
-def kind(watts: int) -> Any:
+def kind(watts: int) -> PanelKind:
+    """The strong ones have a rear that counts."""
     scale = watts / SHEET["rated_power_w"]
+    rear = {"bifaciality_share": 0.7} if watts > 400 else {}
     return panel_of({**SHEET, "rated_power_w": watts, "short_circuit_current_a": round(13.9 * scale, 3),
-                     "max_power_current_a": round(12.83 * scale, 3)})  # fmt: skip
+                     "max_power_current_a": round(12.83 * scale, 3), **rear})  # fmt: skip
 
 
-def inverter(ac_w: int, limits: dict[str, float]) -> Any:
+def inverter(ac_w: int, limits: dict[str, float]) -> InverterKind:
     return inverter_of({**INVERTER, "ac_power_w": ac_w, "inputs": [{**INVERTER["inputs"][0], **limits}]})
 
 
@@ -83,29 +89,49 @@ def test_a_year_is_what_the_inputs_draw_of_each_array_through_the_inverter(
 ) -> None:
     """The plain form: each array on its input solved with its limits, halves of flickering hours, then sums."""
     home, whole = HOME_OF_TWO.at_home, inverter(ac_w, limits)
-    kinds, year = [kind(one) for one in watts], HOME_OF_TWO.at_home.year
+    kinds, year = [kind(one) for one in watts], home.year
     found = Judge(home, kinds).judged(whole, layout, (np.arange(len(kinds)),)).year_kwh
     for row, one in enumerate(kinds):
-        hung = [home.strung(one, on) for on in layout]
-        if any(array.stands(whole, at) == "does_not_fit" for at, array in enumerate(hung)):
+        arrays = [
+            replace(home.setup.arrays[on.place], panel=one.panel, count=on.count, joined=on.joined) for on in layout
+        ]
+        if any(refused(array, one, whole, at) for at, array in enumerate(arrays)):
             assert np.isnan(found[row])
             continue
         dc = np.zeros(year.hours.size)
-        for at, (on, array) in enumerate(zip(layout, hung, strict=True)):
-            wired = array.wired
-            assert wired is not None
+        for at, (on, array) in enumerate(zip(layout, arrays, strict=True)):
+            left = remaining_share(array, home.setup.money.ageing_share_per_year)
+            diode, in_series, strings = wired(array, diode_of_sheet(one.panel), left)
             light, warm = year.irradiance_w_per_m2[on.place], year.cell_c[on.place]
             lit = np.flatnonzero(light > 0.0)
-            limit = whole.inverter.inputs[at]
-            dc[lit] += Panels((wired.diode,), light[lit], warm[lit]).running_power_w(
-                wired.in_series, np.array([wired.strings]), limit
-            )[0]
+            drawn = Panels((diode,), light[lit], warm[lit]).running_power_w(
+                in_series, np.array([strings]), whole.inverter.inputs[at]
+            )
+            dc[lit] += drawn[0]
         curve = curve_through(whole.inverter.weighted_efficiency_share, whole.inverter.efficiency_weighting)
         ac = np.asarray(ac_from_dc(dc, whole.inverter.ac_power_w, curve))
         flicker = np.zeros(dc.size) if year.flicker_share is None else np.asarray(year.flicker_share, float)
         halves = [np.minimum(ac * (1.0 + sign * flicker), whole.inverter.ac_power_w) for sign in (1.0, -1.0)]
         plain = year.up_share * float(np.mean(halves, axis=0) @ year.hours) / 1000.0
         assert found[row] == pytest.approx(plain, rel=1e-3)
+
+
+def refused(array: Array, one: PanelKind, whole: InverterKind, index: int) -> bool:
+    """By the questions themselves, asked of the array as it stands."""
+    home = HOME_OF_TWO.at_home
+    base = replace(home.setup, arrays=(array,))
+    return dangers_of(base, home.assumptions, home.cells_c, one.panel, one.assumed).refuse(whole.column(index))
+
+
+@pytest.mark.parametrize("first", [6.0, 15.0])
+def test_of_two_inverters_that_differ_by_their_current_alone_each_gives_its_own(first: float) -> None:
+    layout, rows = (OnInput(0, 1, 1, "series"),), (np.array([0]),)
+    judge, limits = Judge(HOME_OF_TWO.at_home, [kind(430)]), {"max_short_circuit_current_a": 40.0}
+    years = {
+        most_a: float(judge.judged(inverter(800, {**limits, "max_current_a": most_a}), layout, rows).year_kwh[0])
+        for most_a in (first, 21.0 - first)
+    }
+    assert years[6.0] < 0.9 * years[15.0]
 
 
 def test_what_no_limit_holds_lies_within_all_four_ends() -> None:

@@ -4,8 +4,9 @@ import numpy as np
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from service.core.shortlist.among import best_of, first_of, last_place
-from service.core.shortlist.order import LAST
+from service.core.shortlist.among import best_alone, best_of, first_of, last_place
+from service.core.shortlist.offer import Offer
+from service.core.shortlist.order import LAST, behind
 from service.core.shortlist.wish import NEVER
 
 PLACES = st.lists(st.tuples(st.booleans(), st.sampled_from([0.5, 1.0, 2.0, 3.0, NEVER, float("nan")])), max_size=12)
@@ -67,3 +68,20 @@ def test_of_each_column_the_first_that_fits_best_and_of_those_does_best(ways: li
         if there:
             wanted.append((column, min(there, key=lambda row: (fit[row, column], rough[row, column], row))))
     assert list(best_of(fit, rough)) == wanted
+
+
+@settings(max_examples=80, deadline=None)
+@given(
+    st.lists(st.tuples(st.integers(0, 5), st.integers(0, 2), st.sampled_from([1.0, 2.0, NEVER])), max_size=14),
+    st.integers(1, 4),
+)
+def test_those_that_do_best_alone_do_so_by_their_best_set(scored: list[tuple[int, int, float]], most: int) -> None:
+    offers = [Offer(advert=None if at == 3 else f"p{5 - at}", tricky=at == 2) for at in range(6)]
+
+    def place(at: int) -> tuple[object, ...]:
+        sets = [(behind(fit, tricky=offers[at].tricky), rough) for number, fit, rough in scored if number == at]
+        return offers[at].advert is not None, min(sets), offers[at].name
+
+    wanted = sorted(sorted({at for at, _, _ in scored}, key=place)[:most], key=lambda at: offers[at].name)
+    found = best_alone([(offers[at], fit, rough) for at, fit, rough in scored], most)
+    assert found == [offers[at] for at in wanted]
