@@ -2,9 +2,9 @@
 
 ``told`` takes an offer from a read advert or says why there is none; ``layout`` finds the few ways to hang a set;
 ``double`` finds what is advertised twice; ``grouped`` makes a home's year short; ``fit`` asks what inputs refuse and
-draw, ``judged`` does so for rows of panels; ``paid`` adds up outlays; ``screen`` builds all sets (``candidate``) and puts
-them in the order of ``order``; ``variety`` chooses among them; ``request`` writes the request of one; ``asks`` finds what
-its sellers must be asked. What is told of a set comes from the same functions as an appraisal.
+draw, ``judged`` does so for rows of panels; ``paid`` adds up outlays; ``screen`` builds all sets (``candidate``) and
+puts them in the order of ``order``; ``variety`` chooses among them; ``request`` writes the request of one; ``asks``
+finds what its sellers must be asked. What is told of a set comes from the same functions as an appraisal.
 """
 
 from service.core.shortlist.asks import questions_of
