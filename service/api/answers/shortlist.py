@@ -12,6 +12,7 @@ from service.api.deps import Deps
 from service.api.schemas.adverts import AdvertDoubtOut, AdvertReadingOut
 from service.api.schemas.band import KwhBandOut, MoneyBandOut, YearsBandOut
 from service.api.schemas.finding import sentence_of
+from service.api.schemas.pause import no_garbage_looked_for
 from service.api.schemas.reading import read_body
 from service.api.schemas.shortlist import ShortlistIn
 from service.api.schemas.shortlist_out import (
@@ -64,7 +65,12 @@ def adverts_shortlist(body: bytes, deps: Deps) -> ShortlistOut:
 
 
 def shortlist_of(request: ShortlistIn, deps: Deps) -> ShortlistOut:
-    """The same of a request that was read."""
+    """The same of a request that was read; thousands of sets come and go on the way, none of them in a circle."""
+    with no_garbage_looked_for():
+        return _shortlist_of(request, deps)
+
+
+def _shortlist_of(request: ShortlistIn, deps: Deps) -> ShortlistOut:
     home = ShortlistHome.of(request, deps)
     adverts = told_adverts(request, home, deps)
     offered = [one.found.offer for one in adverts if isinstance(one.found, Taken)]

@@ -117,7 +117,8 @@ def five_parameters_of(panel: Panel) -> Diode:
             given=panel.cells_in_series, accepted=f"about {fewest} cells of silicon for this voltage", example=fewest,
         )  # fmt: skip
     sheet = _sheet_of(panel)
-    for parameters, how in ((_five_equations(sheet), "de_soto"), (_without_shunt(sheet), "no_shunt")):
+    for found, how in ((_five_equations, "de_soto"), (_without_shunt, "no_shunt")):
+        parameters = found(sheet)
         if parameters is not None:
             return _diode(sheet, parameters, how)
     return _diode(sheet, _by_power_alone(sheet), "power_only")

@@ -2,13 +2,14 @@
 
 ``told`` takes an offer from a read advert or says why there is none; ``layout`` finds the few ways to hang a set;
 ``double`` finds what is advertised twice; ``grouped`` makes a home's year short; ``fit`` asks what inputs refuse and
-draw; ``screen`` builds all sets and puts them in the order of ``order``; ``variety`` chooses among them; ``request``
-writes the request of one; ``asks`` finds what its sellers must be asked. What is told of a set comes from the same
-functions as an appraisal.
+draw, ``judged`` does so for rows of panels; ``paid`` adds up outlays; ``screen`` builds all sets (``candidate``) and
+puts them in the order of ``order``; ``variety`` chooses among them; ``request`` writes the request of one; ``asks``
+finds what its sellers must be asked. What is told of a set comes from the same functions as an appraisal.
 """
 
 from service.core.shortlist.asks import questions_of
 from service.core.shortlist.bid import Beside, Bid, Row, beside, bids_of, bounded, most_for
+from service.core.shortlist.candidate import Candidate, Screened
 from service.core.shortlist.double import doubles_of
 from service.core.shortlist.fit import AtHome
 from service.core.shortlist.grouped import GroupedYear, grouped_year
@@ -33,7 +34,7 @@ from service.core.shortlist.order import (
     fit_of,
 )
 from service.core.shortlist.request import request_of
-from service.core.shortlist.screen import Candidate, Screen, Screened
+from service.core.shortlist.screen import Screen
 from service.core.shortlist.told import Left, Market, Taken, Told, taken
 from service.core.shortlist.variety import Chosen, chosen, most_rows
 from service.core.shortlist.wish import NEVER, WISHES, Terms, Wish

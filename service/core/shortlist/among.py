@@ -76,21 +76,25 @@ def best_alone(scored: Sequence[tuple[Offer, int, float]], most: int) -> list[Of
 
     ``scored``: offers with how a set of each fits (``order.fit_of``) and does; in a fit tricky ones come last.
     """
-    best: dict[int, tuple[bool, int, float, str]] = {}
+    best: dict[int, tuple[int, float]] = {}
     offers: dict[int, Offer] = {}
     for offer, fit, rough in scored:
-        offers[id(offer)] = offer
-        known = best.get(id(offer), (True, *LAST, offer.name))
-        row = behind_of(fit, tricky=offer.tricky)
-        best[id(offer)] = min(known, (offer.advert is not None, row, rough, offer.name))
-    chosen = sorted(best, key=lambda key: best[key])[:most]
-    return sorted((offers[key] for key in chosen), key=lambda offer: offer.name)
+        key, place = id(offer), (behind_of(fit, tricky=offer.tricky), rough)
+        if key not in best or place < best[key]:
+            best[key], offers[key] = place, offer
+
+    def place_of(key: int) -> tuple[bool, tuple[int, float], str]:
+        return offers[key].advert is not None, best[key], offers[key].name
+
+    return sorted((offers[key] for key in sorted(best, key=place_of)[:most]), key=lambda offer: offer.name)
 
 
 def best_of(fit: Ints, rough: Floats) -> Iterator[tuple[int, int]]:
     """Of each column that has a figure: its number and the first row that fits best and of those has the least one."""
     none = np.isnan(rough)
     best_fit = np.where(none, np.iinfo(np.int64).max, fit).min(axis=0)
-    first = np.where(fit == best_fit, rough, np.nan)
-    some = np.flatnonzero(~none.all(axis=0))
-    yield from zip(some.tolist(), np.nanargmin(first[:, some], axis=0).tolist(), strict=True)
+    first = (fit == best_fit) & ~none
+    # What never pays still comes before what cannot be had.
+    row = np.where(first, np.minimum(rough, np.finfo(np.float64).max), np.inf).argmin(axis=0)
+    some = np.flatnonzero(first.any(axis=0))
+    yield from zip(some.tolist(), row[some].tolist(), strict=True)

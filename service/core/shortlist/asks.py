@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Mapping
 
 from service.core.model.finding import Finding
-from service.core.shortlist.screen import Candidate
+from service.core.shortlist.candidate import Candidate
 
 # Ratings with a question of their own; of any other a picture of the label tells.
 RATINGS_ASKED = frozenset({

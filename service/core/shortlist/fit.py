@@ -2,17 +2,19 @@
 
 from collections.abc import Callable, Hashable, Sequence
 from dataclasses import dataclass, field, replace
+from functools import cached_property
 from typing import Any
 
 import numpy as np
 
 from service.core.compatibility import Curves, Dangers, dangers_of
+from service.core.compatibility.current import rear_light_share
 from service.core.energy import diode_of_sheet, remaining_share
 from service.core.energy.kernel import wired
 from service.core.energy.kernel.place import single
 from service.core.errors import ContradictionError
 from service.core.model.assumption import Assumptions
-from service.core.model.facts import Array, Input, Setup
+from service.core.model.facts import Array, Setup
 from service.core.model.finding import Finding, Verdict
 from service.core.model.hours import Floats, Ints
 from service.core.model.memo import Memo
@@ -24,28 +26,33 @@ from service.core.shortlist.order import PanelCap
 
 Kept = Memo[Hashable, Any]
 # An input of an inverter: its key, and the number from 0.
-_InputKey = tuple[str, int]
+InputKey = tuple[str, int]
 
 
 @dataclass(frozen=True, slots=True, eq=False)
-class _Free:
-    """An array's power where no limit holds it, (k,) W, between which volts and up to which amperes and watts."""
+class Free:
+    """An array's power where no limit holds it, (k,) W, and its ends.
+
+    ``ends``: the least and the most volts, the most amperes and the most watts.
+    """
 
     power_w: Singles
-    least_v: float
-    most_v: float
-    most_a: float
-    most_w: float
+    ends: tuple[float, float, float, float]
 
-    def within(self, limits: Input) -> bool:
-        """Does no limit of the input bear on it?"""
-        power = limits.max_input_power_w
-        return (
-            self.least_v >= limits.tracking_min_v
-            and self.most_v <= limits.tracking_max_v
-            and self.most_a <= limits.max_current_a
-            and (power is None or self.most_w <= power)
-        )
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Wired:
+    """An array's panels as its input sees them.
+
+    Attributes:
+        diode: of one panel, with its part of the leads.
+        in_series: panels in a string.
+        strings: such strings, less what ageing and mismatch take.
+    """
+
+    diode: Diode
+    in_series: int
+    strings: float
 
 
 @dataclass(frozen=True, kw_only=True, eq=False)
@@ -54,27 +61,34 @@ class Strung:
 
     Attributes:
         dangers: what of it can refuse.
-        diode: of one panel, with its part of the leads; None where its figures make no curve.
-        in_series: panels in a string.
-        strings: such strings, less what ageing and mismatch take.
+        array: itself.
+        remaining_share: what ageing has left of its power.
         free: what it gives where no limit holds it, once it was asked.
-        drawn: what inputs draw of it, (k,) W.
+        stood: how it stands to inputs that were asked about.
+        held: what inputs draw of it whose limits hold it, (k,) W.
     """
 
     dangers: Dangers
-    diode: Diode | None
-    in_series: int
-    strings: float
-    free: list[_Free] = field(default_factory=list)
-    drawn: dict[_InputKey, Singles] = field(default_factory=dict)
-    _stands: dict[_InputKey, Verdict] = field(default_factory=dict, init=False)
+    array: Array
+    remaining_share: float
+    free: list[Free] = field(default_factory=list)
+    stood: dict[InputKey, Verdict] = field(default_factory=dict)
+    held: dict[InputKey, Singles] = field(default_factory=dict)
+
+    @cached_property
+    def wired(self) -> Wired | None:
+        """None where its figures make no curve. What is refused is never asked for it."""
+        try:
+            return Wired(*wired(self.array, diode_of_sheet(self.array.panel), self.remaining_share))
+        except ContradictionError:
+            return None
 
     def stands(self, inverter: InverterKind, index: int) -> Verdict:
         """How it stands to an input (counted from 0): refused, not known where it likely is, else fits."""
         key = inverter.key, index
-        if key not in self._stands:
-            self._stands[key] = self.dangers.stand(inverter.column(index))
-        return self._stands[key]
+        if key not in self.stood:
+            self.stood[key] = self.dangers.stand(inverter.column(index))
+        return self.stood[key]
 
     def refusal(self, inverter: InverterKind, index: int) -> Finding | None:
         """Why an input refuses it; None where it does not."""
@@ -95,6 +109,7 @@ class AtHome:
         side_fit: how socket and rules judge an inverter, whatever hangs on it.
         panel_cap: what was published for the watts of panels; None: nothing.
         kept: what was found out lately.
+        curves: what questions find out about panels' curves.
     """
 
     key: str
@@ -105,6 +120,8 @@ class AtHome:
     side_fit: Callable[[InverterKind], int]
     panel_cap: PanelCap | None
     kept: Kept
+    curves: Curves = field(default_factory=Curves)
+    _hung: dict[tuple[int, int, str], Array] = field(default_factory=dict, init=False)
 
     def strung(self, panel: PanelKind, on: OnInput) -> Strung:
         """Such an array of such panels."""
@@ -112,50 +129,39 @@ class AtHome:
         found: Strung = self.kept.get((self.key, panel.key, place), lambda: self._strung(panel, on))
         return found
 
-    def drawn_w(self, hung: Sequence[Strung], place: int, inverter: InverterKind, index: int) -> list[Singles]:
-        """What an input (counted from 0) draws of each array in each group of hours, (k,) W.
-
-        ``hung``: arrays with a curve, all wired alike at the place.
-        """
-        key, limits = (inverter.key, index), inverter.inverter.inputs[index]
-        new = [one for one in hung if key not in one.drawn]
-        self._freed([one for one in new if not one.free], place)
-        bound = []
-        for one in new:
-            if one.free[0].within(limits):
-                one.drawn[key] = one.free[0].power_w
-            else:
-                bound.append(one)
-        if bound:
-            panels, lit = self._panels(bound, place)
-            strings = np.array([one.strings for one in bound])
-            power = panels.running_power_w(bound[0].in_series, strings, limits)
-            for one, watts in zip(bound, power, strict=True):
-                one.drawn[key] = self._in_groups(watts, lit)
-        return [one.drawn[key] for one in hung]
-
-    def _freed(self, hung: Sequence[Strung], place: int) -> None:
-        """Find out what these arrays give where no limit holds them."""
-        if not hung:
-            return
-        panels, lit = self._panels(hung, place)
-        best = panels.max_power()
-        for at, one in enumerate(hung):
-            volts, amperes = best.voltage_v[at] * one.in_series, best.current_a[at] * one.strings
-            power = self._in_groups(volts * amperes, lit)
-            one.free.append(
-                _Free(
-                    power, float(volts.min(initial=np.inf)), float(volts.max(initial=0.0)),
+    def free(self, hung: Sequence[Strung], place: int) -> list[Free]:
+        """What arrays with a curve, all wired alike at the place, give where no limit holds them."""
+        new = [one for one in hung if not one.free]
+        if new:
+            panels, wires, lit = self._panels(new, place)
+            best = panels.max_power()
+            for at, (one, wire) in enumerate(zip(new, wires, strict=True)):
+                volts, amperes = best.voltage_v[at] * wire.in_series, best.current_a[at] * wire.strings
+                power = self._in_groups(volts * amperes, lit)
+                ends = (
+                    float(volts.min(initial=np.inf)), float(volts.max(initial=0.0)),
                     float(amperes.max(initial=0.0)), float(power.max(initial=0.0)),
-                )
-            )  # fmt: skip
+                )  # fmt: skip
+                one.free.append(Free(power, ends))
+        return [one.free[0] for one in hung]
 
-    def _panels(self, hung: Sequence[Strung], place: int) -> tuple[Panels, Ints]:
-        """The panels in the groups of hours that have light there, and which groups these are."""
+    def held_w(self, hung: Sequence[Strung], place: int, inverter: InverterKind, index: int) -> list[Singles]:
+        """What an input (counted from 0) whose limits hold such arrays draws of each in each group of hours, (k,) W."""
+        key, limits = (inverter.key, index), inverter.inverter.inputs[index]
+        new = [one for one in hung if key not in one.held]
+        if new:
+            panels, wires, lit = self._panels(new, place)
+            power = panels.running_power_w(wires[0].in_series, np.array([wire.strings for wire in wires]), limits)
+            for one, watts in zip(new, power, strict=True):
+                one.held[key] = self._in_groups(watts, lit)
+        return [one.held[key] for one in hung]
+
+    def _panels(self, hung: Sequence[Strung], place: int) -> tuple[Panels, list[Wired], Ints]:
+        """The panels in the groups of hours that have light there, how they are wired, and which groups these are."""
         light = self.year.irradiance_w_per_m2[place]
         lit = np.flatnonzero(light > 0.0)
-        diodes = tuple(one.diode for one in hung if one.diode is not None)
-        return Panels(diodes, light[lit], self.year.cell_c[place][lit]), lit
+        wires = [one.wired for one in hung if one.wired is not None]
+        return Panels(tuple(wire.diode for wire in wires), light[lit], self.year.cell_c[place][lit]), wires, lit
 
     def _in_groups(self, watts: Floats, lit: Ints) -> Singles:
         power = np.zeros(self.year.hours.size)
@@ -163,13 +169,19 @@ class AtHome:
         return single(power)
 
     def _strung(self, panel: PanelKind, on: OnInput) -> Strung:
-        array: Array = replace(self.setup.arrays[on.place], panel=panel.panel, count=on.count, joined=on.joined)
+        array = replace(self._standing(on), panel=panel.panel)
         base = replace(self.setup, arrays=(array,))
-        curves: Curves = self.kept.get((self.key, panel.key, "curves"), Curves)
-        remaining = remaining_share(array, self.setup.money.ageing_share_per_year)
-        dangers = dangers_of(base, self.assumptions, self.cells_c, panel.panel, panel.assumed, curves)
-        try:
-            diode, in_series, strings = wired(array, diode_of_sheet(panel.panel), remaining)
-        except ContradictionError:
-            return Strung(dangers=dangers, diode=None, in_series=1, strings=1.0)
-        return Strung(dangers=dangers, diode=diode, in_series=in_series, strings=strings)
+        return Strung(
+            dangers=dangers_of(base, self.assumptions, self.cells_c, panel.panel, panel.assumed, self.curves),
+            array=array,
+            remaining_share=remaining_share(array, self.setup.money.ageing_share_per_year),
+        )
+
+    def _standing(self, on: OnInput) -> Array:
+        """What stands so at a place, whatever its panels: how much light its rear gets is found out once for all."""
+        wiring = on.place, on.count, on.joined
+        if wiring not in self._hung:
+            array = self.setup.arrays[on.place]
+            rear = rear_light_share(array, self.setup.site.ground_reflectance_share)
+            self._hung[wiring] = replace(array, count=on.count, joined=on.joined, rear_light_share=rear)
+        return self._hung[wiring]

@@ -9,7 +9,7 @@ from collections.abc import Mapping, Sequence
 import numpy as np
 
 from service.core.model.hours import Floats, Ints
-from service.core.shortlist.grouped import GroupedYear, Singles
+from service.core.shortlist.grouped import GroupedYear, Singles, Sums, some_at_a_time
 from service.core.shortlist.offer import Offer
 from service.core.shortlist.order import PanelCap
 from service.core.shortlist.wish import Terms
@@ -27,15 +27,16 @@ class Glance:
     ) -> None:
         """``place``: the sunniest."""
         heat = 1.0 - _LOSS_PER_K * (year.cell_c[place] - _STANDARD_C)
-        self._share = np.asarray(year.irradiance_w_per_m2[place] / _STANDARD_W_PER_M2 * heat, np.float32)
+        share = year.irradiance_w_per_m2[place] / _STANDARD_W_PER_M2 * heat * _EFFICIENCY_SHARE
+        self._share = np.asarray(np.maximum(share, 0.0), np.float32)
         self._year, self._terms, self._panels, self._inverters = year, terms, panels, inverters
         self._rated = np.array([one.panel.panel.rated_power_w for one in panels if one.panel is not None])
         self._used = np.array([one.second_hand for one in panels], bool)
-        self._sample: list[tuple[int, Floats, Floats]] = []
-        self._sampled: Ints = np.zeros(0, np.int64)
+        self._first: Ints = np.zeros(0, np.int64)
+        self._costs: Mapping[int, Floats] = {}
 
     def panels(self, costs: Mapping[int, Floats], own: Sequence[float], cap: PanelCap | None) -> Ints:
-        """Numbers of the panels, the first at a glance first.
+        """Numbers of the panels, the first at a glance first; of equal ones as they stand.
 
         Args:
             costs: by the counts there is room for, (panels,) what so many cost, delivered; infinite: not to be had.
@@ -44,46 +45,44 @@ class Glance:
         """
         if not self._panels or not self._inverters:
             return np.zeros(0, np.int64)
-        cheapest = min(own)
         most_ac_w = max(one.inverter.inverter.ac_power_w for one in self._inverters if one.inverter is not None)
-        over, score = np.ones(len(self._panels), bool), np.full(len(self._panels), np.inf)
-        for count in costs:
-            watts = self._rated * count
-            year, saving = self._sums(watts, most_ac_w)
-            rough = self._terms.rough(costs[count] + cheapest, year, saving, second_hand=self._used)
-            beyond = np.isinf(costs[count]) if cap is None else np.isinf(costs[count]) | (cap.fit(watts) > 0)
-            better = (over & ~beyond) | ((over == beyond) & (rough < score))
-            score, over = np.where(better, rough, score), over & beyond
-        places = [
-            (*_rank(one), bool(over[at]), float(score[at]), float(costs[min(costs)][at]), one.name)
-            for at, one in enumerate(self._panels)
-        ]
-        order = sorted(range(len(places)), key=lambda at: places[at])
-        first = np.array(order[:_SAMPLE], np.int64)
-        self._sample = [(count, costs[count][first], self._rated[first] * count) for count in costs]
-        self._sampled = first
-        return np.array(order, np.int64)
+        paid, counts = np.stack(list(costs.values())) + min(own), np.array(list(costs))
+        watts = self._rated * counts[:, None]
+        each, which = np.unique(watts, return_inverse=True)
+        year, saving = self._sums(each, np.full(each.size, most_ac_w), which.reshape(watts.shape))
+        rough = self._terms.rough(paid, year, saving, second_hand=self._used)
+        beyond = np.isinf(paid) if cap is None else np.isinf(paid) | (cap.fit(watts) > 0)
+        over = beyond.all(axis=0)
+        score = np.where(beyond & ~over, np.inf, rough).min(axis=0)
+        bought, tricky = np.array([_rank(one) for one in self._panels]).T
+        order = np.lexsort((costs[min(costs)], score, over, tricky, bought))
+        self._first, self._costs = order[:_SAMPLE], costs
+        return np.asarray(order, np.int64)
 
     def inverters(self, own: Sequence[float]) -> list[Offer]:
         """The inverters likewise, with the first of the panels; to be asked after ``panels``."""
-        used = self._used[self._sampled]
-        by_power: dict[float, list[tuple[Floats, Floats, Floats | None]]] = {}
-        scored: list[tuple[bool, bool, float, str, int]] = []
-        for one, paid in zip(self._inverters, own, strict=True):
-            ac_w = 0.0 if one.inverter is None else one.inverter.inverter.ac_power_w
-            if ac_w not in by_power:
-                by_power[ac_w] = [(costs, *self._sums(rated, ac_w)) for _, costs, rated in self._sample]
-            best = min(
-                (float(self._terms.rough(costs + paid, year, saving, second_hand=used).min(initial=np.inf))
-                 for costs, year, saving in by_power[ac_w]), default=np.inf,
-            )  # fmt: skip
-            scored.append((*_rank(one), best, one.name, len(scored)))
+        first, counts = self._first, np.array(list(self._costs))
+        if not first.size:
+            return sorted(self._inverters, key=_rank)
+        paid, watts = np.stack([costs[first] for costs in self._costs.values()]), self._rated[first] * counts[:, None]
+        powers = [0.0 if one.inverter is None else one.inverter.inverter.ac_power_w for one in self._inverters]
+        each, which = np.unique(powers, return_inverse=True)
+        rows = which[:, None, None] * watts.size + np.arange(watts.size).reshape(watts.shape)
+        year, saving = self._sums(np.tile(watts.ravel(), each.size), np.repeat(each, watts.size), rows)
+        outlay = paid + np.asarray(own)[:, None, None]
+        best = self._terms.rough(outlay, year, saving, second_hand=self._used[first]).min(axis=(1, 2)).tolist()
+        scored = [(*_rank(one), best[at], one.name, at) for at, one in enumerate(self._inverters)]
         return [self._inverters[at] for *_, at in sorted(scored)]
 
-    def _sums(self, rated_w: Floats, ac_w: float) -> tuple[Floats, Floats | None]:
-        power: Singles = np.outer(rated_w, self._share).astype(np.float32) * np.float32(_EFFICIENCY_SHARE)
-        np.clip(power, 0.0, ac_w, out=power)
-        return self._year.sums(power)
+    def _sums(self, rated_w: Floats, ac_w: Floats, rows: Ints) -> Sums:
+        """Year's kWh and what they save of rated powers on inverters, (m,) both, as ``rows`` of these has them."""
+
+        def sums(part: slice) -> Sums:
+            power: Singles = np.multiply.outer(rated_w[part].astype(np.float32), self._share)
+            return self._year.sums(np.minimum(power, ac_w[part, None].astype(np.float32), out=power))
+
+        year, saving = some_at_a_time(rated_w.size, sums)
+        return year[rows], None if saving is None else saving[rows]
 
 
 def _rank(offer: Offer) -> tuple[bool, bool]:

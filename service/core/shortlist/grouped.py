@@ -6,6 +6,7 @@ What is lost lies in the light: limits act on a group's mean, and the year comes
 Good for an order of sets; what is told of a set comes from the whole chain.
 """
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import date
 
@@ -31,28 +32,35 @@ from service.core.worth import AtTheMeter
 Singles = NDArray[np.float32]
 _LIGHTS = 5  # groups of like light in each hour of two months
 _DAYS_PER_YEAR = 365.0
+_AT_ONCE = 64  # rows of powers; what many more need on the way is fetched anew each time, at three times the cost
+
+# Of rows of powers, each (m,): kWh of the year, and what they save.
+Sums = tuple[Floats, Floats | None]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Curves:
-    """A curve over power in each of k groups, on straight lines between a few powers; see ``tilt.home.Curves``."""
+    """A curve over power in each of k groups, on straight lines between a few powers; see ``tilt.home.Curves``.
+
+    ``base``, ``slope``: (k * stretches,) by group and stretch, for all hours of a group.
+    """
 
     base: Singles
     slope: Singles
     stretches: int
     per_w: np.float32
 
-    def read(self, power_w: Singles) -> Singles:
-        """At these powers, (m, k)."""
+    def sums(self, power_w: Singles) -> Singles:
+        """(m,) of all groups together, at powers (m, k)."""
         root = power_w * self.per_w
         np.sqrt(root, out=root)
-        at = root.astype(np.intp)
-        np.minimum(at, self.stretches - 1, out=at)
-        at += np.arange(power_w.shape[-1]) * self.stretches
-        found: Singles = self.slope.take(at)
-        found *= power_w
-        self.base.take(at, out=root, mode="clip")  # inside, as said above; so no copy is made
-        found += root
+        at = root.astype(np.int32)  # narrow, as that is quick; look-ups want it wide
+        if root.size and root.max() >= self.stretches:
+            np.minimum(at, self.stretches - 1, out=at)
+        at += np.arange(0, power_w.shape[-1] * self.stretches, self.stretches, dtype=np.int32)
+        cells = at.astype(np.intp)
+        found: Singles = np.vecdot(self.slope.take(cells, mode="clip"), power_w)  # inside, as said above
+        found += self.base.take(cells, out=root, mode="clip").sum(axis=-1)
         return found
 
 
@@ -65,7 +73,7 @@ class GroupedYear:
         irradiance_w_per_m2, cell_c: (places, k) effective light behind glass and dirt, and cell temperature.
         flicker_share: (k,) as of the place's record; None: light is steady.
         up_share: part of the year in which a set runs.
-        saved: money in thousandths over power; None: no price is known.
+        saved: money in thousandths of a year over power before downtime; None: no price is known.
     """
 
     hours: Singles
@@ -80,13 +88,17 @@ class GroupedYear:
         light = self.irradiance_w_per_m2 @ self.hours
         return tuple(sorted(range(light.size), key=lambda place: (-round(float(light[place]), 3), place)))
 
-    def sums(self, ac_w: Singles) -> tuple[Floats, Floats | None]:
-        """(m,) kWh of the year and (m,) what they save, of powers (m, k) under the limit, before downtime."""
-        power = ac_w * np.float32(self.up_share)
-        year = np.asarray(power @ self.hours, np.float64) / 1000.0
-        if self.saved is None:
-            return year, None
-        return year, np.asarray(self.saved.read(power) @ self.hours, np.float64) / 1000.0
+    def sums(self, ac_w: Singles) -> Sums:
+        """Of powers (m, k) under the limit, before downtime; see ``some_at_a_time`` for very many."""
+        year = np.asarray(ac_w @ (self.hours * np.float32(self.up_share)), np.float64) / 1000.0
+        return year, None if self.saved is None else np.asarray(self.saved.sums(ac_w), np.float64) / 1000.0
+
+
+def some_at_a_time(rows: int, sums: Callable[[slice], Sums]) -> Sums:
+    """The sums of many rows, asked for by parts of them."""
+    parts = [sums(slice(first, first + _AT_ONCE)) for first in range(0, max(rows, 1), _AT_ONCE)]
+    saved = [one for _, one in parts if one is not None]
+    return np.concatenate([year for year, _ in parts]), np.concatenate(saved) if saved else None
 
 
 def grouped_year(setup: Setup, sky: SkyYear, meter: AtTheMeter, most_ac_w: float, as_of: date) -> GroupedYear:
@@ -114,6 +126,7 @@ def grouped_year(setup: Setup, sky: SkyYear, meter: AtTheMeter, most_ac_w: float
 
     bright = np.asarray(nodes, np.float64) + 1e-6
     home = home_of(meter, setup, sky.calendar, rows, most_ac_w, as_of)
+    up_share = 1.0 - min(setup.downtime_days_per_year / _DAYS_PER_YEAR, 1.0)
     return GroupedYear(
         hours=single(hours.astype(np.float64)),
         irradiance_w_per_m2=np.stack([STEP_W_PER_M2 * mean(row) for row in np.asarray(nodes, np.float64)]),
@@ -124,8 +137,8 @@ def grouped_year(setup: Setup, sky: SkyYear, meter: AtTheMeter, most_ac_w: float
         flicker_share=None if record.flicker_share is None else single(
             mean(np.asarray(record.flicker_share, np.float64), bright.sum(axis=0))
         ),
-        up_share=1.0 - min(setup.downtime_days_per_year / _DAYS_PER_YEAR, 1.0),
-        saved=_saved(home, group, hours),
+        up_share=up_share,
+        saved=_saved(home, group, hours.size, up_share),
     )  # fmt: skip
 
 
@@ -148,19 +161,21 @@ def _groups(light: Singles, sky: SkyYear, rows: Ints) -> Ints:
     return np.asarray(np.unique(slot * _LIGHTS + level, return_inverse=True)[1], np.int64).reshape(-1)
 
 
-def _saved(home: Home, group: Ints, hours: Ints) -> Curves | None:
+def _saved(home: Home, group: Ints, groups: int, up_share: float) -> Curves | None:
+    """What powers save that run in this part of the year."""
     if home.worth_used is None or home.worth_sent is None:
         return None
     of_use, stretches = home.worth_used - home.worth_sent, home.use.base_w.size // group.size
 
-    def mean(values: Singles) -> Singles:
-        sums: Floats = np.zeros((hours.size, stretches))
+    def of_groups(values: Singles) -> Floats:
+        sums: Floats = np.zeros((groups, stretches))
         np.add.at(sums, group, np.asarray(values, np.float64))
-        return single((sums / hours[:, None]).ravel())
+        return sums.ravel()
 
+    slope = home.use.slope.reshape(-1, stretches) * of_use[:, None] + home.worth_sent[:, None]
     return Curves(
-        base=mean(home.use.base_w.reshape(-1, stretches) * of_use[:, None]),
-        slope=mean(home.use.slope.reshape(-1, stretches) * of_use[:, None] + home.worth_sent[:, None]),
+        base=single(of_groups(home.use.base_w.reshape(-1, stretches) * of_use[:, None])),
+        slope=single(of_groups(slope) * up_share),
         stretches=stretches,
-        per_w=home.use.per_w,
+        per_w=np.float32(home.use.per_w * up_share),
     )

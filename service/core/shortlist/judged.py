@@ -1,11 +1,25 @@
-"""What was found out about rows of panels beside an inverter: how they fit, what is drawn, what a year brings?"""
+"""How do rows of panels do in a layout on an inverter: how do they fit, what does a year bring?
 
+Each kind of panel is asked about once for each wiring at a place, and once more for each input.
+"""
+
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
 
+from service.core.energy.kernel import OutputTable, output_table
+from service.core.model.facts import Input, Inverter
+from service.core.model.finding import Verdict
 from service.core.model.hours import Bools, Floats, Ints
-from service.core.shortlist.grouped import Singles
+from service.core.shortlist.among import first_alike
+from service.core.shortlist.fit import AtHome, Strung
+from service.core.shortlist.grouped import Singles, Sums, some_at_a_time
+from service.core.shortlist.layout import Layout, OnInput
+from service.core.shortlist.offer import MOST_PANELS, InverterKind, PanelKind
+from service.core.shortlist.order import LIKELY_DOES_NOT_FIT, LIKELY_FITS
+
+_MOST_OVER_RATED = 1.3  # on a cold, bright hour
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -20,14 +34,169 @@ class Judged:
     saving: Floats | None
 
 
-class Drawn:
-    """Of each kind of panel on one input so hung: was it asked about, can it be, how does it fit, and what is drawn.
+class _Hung:
+    """Of each kind of panel in one wiring at a place: what it gives where no limit holds it, and within which ends.
 
-    ``power_w``: (kinds, k).
+    ``power_w``: (kinds, k), ``ends``: (4, kinds) as of ``fit.Free``; both of the kinds that ``freed`` names.
     """
 
     def __init__(self, kinds: int, groups: int) -> None:
+        self.strung: dict[int, Strung] = {}
+        self.freed: Bools = np.zeros(kinds, bool)
+        self.ends: Floats = np.zeros((4, kinds))
+        self.power_w: Singles = np.empty((kinds, groups), np.float32)
+
+
+class _Drawn:
+    """Of each kind of panel in one wiring on one input: was it asked about, can it be, how does it fit, what is drawn.
+
+    ``held``: does a limit of the input hold it? ``held_w``: (kinds, k) what is drawn then.
+    """
+
+    def __init__(self, hung: _Hung) -> None:
+        kinds = hung.freed.size
+        self.hung = hung
         self.asked: Bools = np.zeros(kinds, bool)
         self.fits: Bools = np.zeros(kinds, bool)
         self.fit: Ints = np.zeros(kinds, np.int64)
-        self.power_w: Singles = np.zeros((kinds, groups), np.float32)
+        self.held: Bools = np.zeros(kinds, bool)
+        self.held_w: Singles | None = None
+
+    def power_w(self, kinds: Ints) -> Singles:
+        """(m, k) of kinds that can be."""
+        power: Singles = self.hung.power_w.take(kinds, axis=0)
+        if self.held_w is not None:
+            held = np.flatnonzero(self.held[kinds])
+            power[held] = self.held_w[kinds[held]]
+        return power
+
+
+class Judge:
+    """Kinds of panels, by number, on inverters at one home."""
+
+    def __init__(self, home: AtHome, kinds: Sequence[PanelKind]) -> None:
+        """``without_curve`` will hold the keys of panels whose figures make no curve."""
+        self.home, self.kinds = home, kinds
+        self.without_curve: set[str] = set()
+        self._rated_w = np.array([kind.panel.rated_power_w for kind in kinds])
+        self._most_dc_w = _MOST_OVER_RATED * float(self._rated_w.max(initial=0.0)) * MOST_PANELS
+        flicker = home.year.flicker_share
+        self._brightest = 1.0 if flicker is None else 1.0 + float(flicker.max(initial=0.0))
+        self._hung: dict[tuple[int, int, str], _Hung] = {}
+        self._drawn: dict[tuple[str, int, int, int, str], _Drawn] = {}
+        self._first_alike: dict[str, list[int]] = {}
+        self._free_sums: dict[tuple[object, ...], Sums] = {}
+
+    def judged(self, inverter: InverterKind, layout: Layout, kinds: tuple[Ints, ...]) -> Judged:
+        """Rows of panels in one layout: of each kind of the layout their numbers, (m,)."""
+        if inverter.key not in self._first_alike:
+            self._first_alike[inverter.key] = first_alike(inverter)
+        first, here = self._first_alike[inverter.key], [kinds[on.kind] for on in layout]
+        drawn = [self._on(inverter, first[at], on, here[at]) for at, on in enumerate(layout)]
+        fits, fit = drawn[0].fits[here[0]], np.maximum(drawn[0].fit[here[0]], self.home.side_fit(inverter))
+        for one, these in zip(drawn[1:], here[1:], strict=True):
+            fits &= one.fits[these]
+            np.maximum(fit, one.fit[these], out=fit)
+        if self.home.panel_cap is not None:
+            watts = sum(self._rated_w[these] * on.count for on, these in zip(layout, here, strict=True))
+            fit = np.maximum(fit, self.home.panel_cap.fit(np.asarray(watts)))
+        return self._told(inverter, fits, fit, drawn, here)
+
+    def _told(
+        self, inverter: InverterKind, fits: Bools, fit: Ints, drawn: Sequence[_Drawn], kinds: Sequence[Ints]
+    ) -> Judged:
+        rows = np.flatnonzero(fits)
+        year, saving = np.full(fits.size, np.nan), np.full(fits.size, np.nan)
+        if rows.size:
+            year[rows], saved = self._sums(inverter, drawn, [these[rows] for these in kinds])
+            if saved is not None:
+                saving[rows] = saved
+        return Judged(fit, year, None if self.home.year.saved is None else saving)
+
+    def _sums(self, inverter: InverterKind, drawn: Sequence[_Drawn], kinds: Sequence[Ints]) -> Sums:
+        """Of sets that can be; what no input holds comes out the same on alike inverters."""
+        free = not any(one.held[these].any() for one, these in zip(drawn, kinds, strict=True))
+        output = _output_of(inverter.inverter)
+        key = (output, *(id(one.hung) for one in drawn), *(these.tobytes() for these in kinds))
+        if free and key in self._free_sums:
+            return self._free_sums[key]
+        table: OutputTable = self.home.kept.get(
+            ("output", output, self._most_dc_w), lambda: output_table(inverter.inverter, self._most_dc_w)
+        )
+
+        def sums(rows: slice) -> Sums:
+            power = drawn[0].power_w(kinds[0][rows])
+            for one, these in zip(drawn[1:], kinds[1:], strict=True):
+                power += one.power_w(these[rows])
+            return self.home.year.sums(self._ac_w(table, power))
+
+        found = some_at_a_time(kinds[0].size, sums)
+        if free:
+            self._free_sums[key] = found
+        return found
+
+    def _ac_w(self, table: OutputTable, dc_w: Singles) -> Singles:
+        """What comes out; where even the brighter half of no hour reaches the limit, no half is looked at."""
+        cut = float(table.of(dc_w.max(keepdims=True))[0, 0]) * self._brightest >= table.limit_w
+        return table.of(dc_w, self.home.year.flicker_share if cut else None)
+
+    def _on(self, inverter: InverterKind, index: int, on: OnInput, kinds: Ints) -> _Drawn:
+        """What an input draws of panels of these kinds so hung, and which it does not refuse; each is asked once."""
+        wiring = on.place, on.count, on.joined
+        drawn = self._drawn.get((inverter.key, index, *wiring))
+        if drawn is None:
+            if wiring not in self._hung:
+                self._hung[wiring] = _Hung(len(self.kinds), self.home.year.hours.size)
+            drawn = self._drawn[inverter.key, index, *wiring] = _Drawn(self._hung[wiring])
+        new = kinds[~drawn.asked[kinds]]
+        if new.size:
+            self._ask(drawn, np.unique(new), on, inverter, index)
+        return drawn
+
+    def _ask(self, drawn: _Drawn, kinds: Ints, on: OnInput, inverter: InverterKind, index: int) -> None:
+        """Ask an input about kinds of panels."""
+        drawn.asked[kinds] = True
+        hung, key, numbers = drawn.hung.strung, (inverter.key, index), kinds.tolist()
+        for kind in numbers:
+            if kind not in hung:
+                hung[kind] = self.home.strung(self.kinds[kind], on)
+        stand = [hung[kind].stood.get(key) or hung[kind].stands(inverter, index) for kind in numbers]
+        drawn.fit[kinds] = [LIKELY_FITS if one == Verdict.FITS else LIKELY_DOES_NOT_FIT for one in stand]
+        able = [kind for kind, one in zip(numbers, stand, strict=True) if one != Verdict.DOES_NOT_FIT]
+        curved = [kind for kind in able if hung[kind].wired is not None]
+        self.without_curve.update(self.kinds[kind].key for kind in set(able) - set(curved))
+        if curved:
+            self._fill(drawn, curved, on.place, inverter, index)
+
+    def _fill(self, drawn: _Drawn, able: list[int], place: int, inverter: InverterKind, index: int) -> None:
+        """Note what is drawn of kinds that an input does not refuse."""
+        hung = drawn.hung
+        new = [kind for kind in able if not hung.freed[kind]]
+        if new:
+            free = self.home.free([hung.strung[kind] for kind in new], place)
+            hung.power_w[new] = [one.power_w for one in free]
+            hung.ends[:, new] = np.transpose([one.ends for one in free])
+            hung.freed[new] = True
+        drawn.fits[able] = True
+        limits = inverter.inverter.inputs[index]
+        held = np.array(able)[~within(hung.ends[:, able], limits)]
+        if held.size:
+            if drawn.held_w is None:
+                drawn.held_w = np.empty_like(hung.power_w)
+            drawn.held[held] = True
+            drawn.held_w[held] = self.home.held_w([hung.strung[kind] for kind in held.tolist()], place, inverter, index)
+
+
+def _output_of(inverter: Inverter) -> tuple[object, ...]:
+    """All of an inverter that ``output_table`` reads."""
+    return (
+        inverter.ac_power_w, inverter.set_limit_w, inverter.weighted_efficiency_share, inverter.efficiency_weighting,
+    )  # fmt: skip
+
+
+def within(ends: Floats, limits: Input) -> Bools:
+    """Does no limit of an input bear on arrays of these ends, (4, m) as of ``fit.Free``?"""
+    least_v, most_v, most_a, most_w = ends
+    power = limits.max_input_power_w
+    free = (least_v >= limits.tracking_min_v) & (most_v <= limits.tracking_max_v) & (most_a <= limits.max_current_a)
+    return np.asarray(free if power is None else free & (most_w <= power))

@@ -3,8 +3,8 @@
 from collections.abc import Mapping, Sequence
 from typing import Any
 
+from service.core.shortlist.candidate import Candidate
 from service.core.shortlist.offer import Bought, OwnCosts, delivery_of
-from service.core.shortlist.screen import Candidate
 
 _LONGEST_NAME = 60
 

@@ -11,8 +11,8 @@ from collections import Counter
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 
+from service.core.shortlist.candidate import Candidate
 from service.core.shortlist.order import LIKELY_DOES_NOT_FIT
-from service.core.shortlist.screen import Candidate
 from service.core.shortlist.wish import NEVER
 
 # So many times as long or as dear, or the value shared by it. Judgement.

@@ -4,8 +4,9 @@ import numpy as np
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from service.core.shortlist.among import first_of, last_place
-from service.core.shortlist.order import LAST
+from service.core.shortlist.among import best_alone, best_of, first_of, last_place
+from service.core.shortlist.offer import Offer
+from service.core.shortlist.order import LAST, behind
 from service.core.shortlist.wish import NEVER
 
 PLACES = st.lists(st.tuples(st.booleans(), st.sampled_from([0.5, 1.0, 2.0, 3.0, NEVER, float("nan")])), max_size=12)
@@ -43,3 +44,44 @@ def test_the_better_wiring_of_equal_adverts_counts_and_nothing_is_left_out_where
     assert last_place(found, 3) == (True, 1.0)
     assert last_place(found, 4) == LAST
     assert last_place([*found, (("d",), False, NEVER)], 2) == LAST
+
+
+WAYS = st.integers(1, 4).flatmap(
+    lambda columns: st.lists(
+        st.lists(st.tuples(st.integers(0, 2), st.sampled_from([1.0, 2.0, NEVER, float("nan")])),
+                 min_size=columns, max_size=columns),
+        min_size=1, max_size=4,
+    )
+)  # fmt: skip
+
+
+@settings(max_examples=80, deadline=None)
+@given(WAYS)
+def test_of_each_column_the_first_that_fits_best_and_of_those_does_best(ways: list[list[tuple[int, float]]]) -> None:
+    fit, rough = (
+        np.array([[one[0] for one in way] for way in ways]),
+        np.array([[one[1] for one in way] for way in ways]),
+    )
+    wanted = []
+    for column in range(fit.shape[1]):
+        there = [row for row in range(len(ways)) if not np.isnan(rough[row, column])]
+        if there:
+            wanted.append((column, min(there, key=lambda row: (fit[row, column], rough[row, column], row))))
+    assert list(best_of(fit, rough)) == wanted
+
+
+@settings(max_examples=80, deadline=None)
+@given(
+    st.lists(st.tuples(st.integers(0, 5), st.integers(0, 2), st.sampled_from([1.0, 2.0, NEVER])), max_size=14),
+    st.integers(1, 4),
+)
+def test_those_that_do_best_alone_do_so_by_their_best_set(scored: list[tuple[int, int, float]], most: int) -> None:
+    offers = [Offer(advert=None if at == 3 else f"p{5 - at}", tricky=at == 2) for at in range(6)]
+
+    def place(at: int) -> tuple[object, ...]:
+        sets = [(behind(fit, tricky=offers[at].tricky), rough) for number, fit, rough in scored if number == at]
+        return offers[at].advert is not None, min(sets), offers[at].name
+
+    wanted = sorted(sorted({at for at, _, _ in scored}, key=place)[:most], key=lambda at: offers[at].name)
+    found = best_alone([(offers[at], fit, rough) for at, fit, rough in scored], most)
+    assert found == [offers[at] for at in wanted]
