@@ -3,9 +3,8 @@
 from collections.abc import Callable, Hashable, Mapping
 from dataclasses import dataclass
 from datetime import UTC, date, datetime
-from typing import Any, TypeVar
+from typing import TYPE_CHECKING, Any, TypeVar
 
-from service.core.adverts import Vocabulary
 from service.core.appraisal import CautionTable
 from service.core.compatibility import Column, Curves, Row
 from service.core.completion import DefaultTables, KnownSets
@@ -21,6 +20,9 @@ from service.core.model.place_facts import PlaceFacts
 from service.core.rules import RuleCard
 from service.core.tilt import Stand as MovableStand
 from service.data.climate import ClimateTable
+
+if TYPE_CHECKING:
+    from service.core.adverts import Vocabulary  # a room of its own, which most questions do without
 
 T = TypeVar("T")
 # A thing with what was assumed of it, in the form in which it is answered; that form stands above this module.
@@ -69,7 +71,7 @@ class Deps:
     climate: ClimateTable
     default_tables: DefaultTables
     grid_carbon: GridCarbon
-    read_advert_words: Callable[[], Vocabulary]
+    read_advert_words: Callable[[], "Vocabulary"]
     seller_questions: Mapping[str, Mapping[str, str]]
     demand_shape: DemandShape
     rule_cards: Mapping[str, tuple[RuleCard, ...]]
@@ -91,6 +93,6 @@ class Deps:
     listed_directs: Directs
 
     @property
-    def advert_words(self) -> Vocabulary:
+    def advert_words(self) -> "Vocabulary":
         """The words of adverts in all languages."""
         return self.read_advert_words()
