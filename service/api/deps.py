@@ -53,16 +53,16 @@ class Stand:
 class Deps:
     """Everything that an answer may draw on beside the request.
 
-    ``known_time_zones`` are IANA names; ``places`` keeps the year of hours of the places asked about lately, ``stands``
-    how a panel stands there, ``sets`` the arrays and inverters asked about there as completed (a place's year goes by
-    its identity), ``directs`` the d.c. hours of those sets, ``years`` what comes of them, before an export limit,
-    ``told_years`` the same as it is answered, ``curves`` what panels do in the heat and in the morning, ``rows`` what
-    is asked of a panel at a place, by site, day and panel as they were sent, ``columns`` the input of an inverter as it
-    was sent, both with what was assumed of it, ``movable`` the sets whose planes were asked about, ``listed`` what was
-    found out about homes, panels and inverters of shortlists, ``listed_directs`` the d.c. hours of the sets on them.
-    ``seller_questions``: by code and language. ``own_areas``: areas whose rule cards the operator keeps instead of the
-    packaged ones. ``read_advert_words`` makes the words of adverts once, when they are first asked for: it takes longer
-    than all other tables and most questions need none.
+    ``places`` keeps the year of hours of the places asked about lately, ``stands`` how a panel stands there, ``sets``
+    the arrays and inverters asked about there as completed (a place's year goes by its identity), ``directs`` the d.c.
+    hours of those sets, ``years`` what comes of them, before an export limit, ``told_years`` the same as it is
+    answered, ``curves`` what panels do in the heat and in the morning, ``rows`` what is asked of a panel at a place, by
+    site, day and panel as they were sent, ``columns`` the input of an inverter as it was sent, both with what was
+    assumed of it, ``movable`` the sets whose planes were asked about, ``listed`` what was found out about homes, panels
+    and inverters of shortlists, ``listed_directs`` the d.c. hours of the sets on them. ``seller_questions``: by code
+    and language. ``own_areas``: areas whose rule cards the operator keeps instead of the packaged ones. What begins
+    with ``read_`` is read or made once, when it is first asked for: most questions need none of it, and the words of
+    adverts take longer than all other tables. ``read_time_zones``: all IANA names.
     """
 
     service_version: str
@@ -77,8 +77,8 @@ class Deps:
     rule_cards: Mapping[str, tuple[RuleCard, ...]]
     own_areas: frozenset[str]
     cautions: CautionTable
-    known_time_zones: frozenset[str]
-    cause_weights: CauseWeights
+    read_time_zones: Callable[[], frozenset[str]]
+    read_cause_weights: Callable[[], CauseWeights]
     places: Memo[PlaceKey, tuple[PlaceFacts, SkyYear]]
     stands: Memo[tuple[str, date], Stand]
     sets: KnownSets
@@ -91,6 +91,16 @@ class Deps:
     columns: Memo[str, Told[Column]]
     listed: Memo[Hashable, Any]
     listed_directs: Directs
+
+    @property
+    def known_time_zones(self) -> frozenset[str]:
+        """All IANA names of time zones."""
+        return self.read_time_zones()
+
+    @property
+    def cause_weights(self) -> CauseWeights:
+        """How much each sign speaks for each cause of a poor log."""
+        return self.read_cause_weights()
 
     @property
     def advert_words(self) -> "Vocabulary":

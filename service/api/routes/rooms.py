@@ -14,7 +14,7 @@ from service.api.routes.described import Served
 from service.api.routes.desk import Desk, Handler
 
 # Each a module beside this one that has ``served``. In this order paths are described.
-_ROOMS: Mapping[tuple[str, str], str] = {
+ROOMS: Mapping[tuple[str, str], str] = {
     ("POST", "/v1/appraisal"): "sets",
     ("POST", "/v1/energy"): "sets",
     ("POST", "/v1/compatibility"): "sets",
@@ -54,14 +54,14 @@ class Rooms:
 
     def doors(self) -> Iterator[tuple[str, str, Handler]]:
         """Method and path of all that is served, with what answers there."""
-        return ((method, path, self._door(method, path)) for method, path in _ROOMS)
+        return ((method, path, self._door(method, path)) for method, path in ROOMS)
 
     def served(self) -> list[Served]:
         """All that is served; opens every room."""
-        return [self.room(name)[place] for place, name in _ROOMS.items()]
+        return [self.room(name)[place] for place, name in ROOMS.items()]
 
     def _door(self, method: str, path: str) -> Handler:
-        name = _ROOMS[method, path]
+        name = ROOMS[method, path]
 
         async def handle(request: Request) -> Response:
             room = self.opened.get(name)
