@@ -89,7 +89,8 @@ def create_app(settings: Settings | None = None) -> FastAPI:
     rooms = Rooms(desk)
     always = [*meta_routes(deps), *page_routes(described, cache(lambda: document_bytes(described())))]
     for method, path, handle in (*rooms.doors(), *((one.method, one.path, one.handle) for one in always)):
-        app.add_api_route(path, handle, methods=[method], include_in_schema=False)
+        # Handlers take the request as it is: the framework's own routes, which would read it first, cost 30 us a time.
+        app.add_route(path, handle, methods=[method], include_in_schema=False)
     app.openapi = described  # type: ignore[method-assign]
     return app
 
