@@ -33,7 +33,7 @@ from service.data.households import load_demand_shape
 from service.data.local_rules import load_rule_cards, own_cards, with_own
 from service.data.log_causes import load_cause_weights
 from service.data.panel_list import load_panel_list
-from service.data.places import known_time_zones
+from service.data.places import TimeZones
 from service.data.prices import load_prices
 from service.data.seller_questions import load_seller_questions
 from service.data.version import data_version
@@ -135,7 +135,7 @@ def deps_of(settings: Settings) -> Deps:
         rule_cards=rule_cards,
         own_areas=frozenset(own),
         cautions=CautionTable.of(load_cautions()),
-        read_time_zones=known_time_zones,
+        known_time_zones=TimeZones(),
         read_cause_weights=cache(load_cause_weights),
         places=Memo(settings.place_cache_size),
         stands=Memo(settings.place_cache_size),

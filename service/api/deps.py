@@ -1,6 +1,6 @@
 """What are handlers given? The day, the tables, the caches: made in ``app``, passed as a value."""
 
-from collections.abc import Callable, Hashable, Mapping
+from collections.abc import Callable, Hashable, Mapping, Set
 from dataclasses import dataclass
 from datetime import UTC, date, datetime
 from typing import TYPE_CHECKING, Any, TypeVar
@@ -53,16 +53,16 @@ class Stand:
 class Deps:
     """Everything that an answer may draw on beside the request.
 
-    ``places`` keeps the year of hours of the places asked about lately, ``stands`` how a panel stands there, ``sets``
-    the arrays and inverters asked about there as completed (a place's year goes by its identity), ``directs`` the d.c.
-    hours of those sets, ``years`` what comes of them, before an export limit, ``told_years`` the same as it is
-    answered, ``curves`` what panels do in the heat and in the morning, ``rows`` what is asked of a panel at a place, by
-    site, day and panel as they were sent, ``columns`` the input of an inverter as it was sent, both with what was
-    assumed of it, ``movable`` the sets whose planes were asked about, ``listed`` what was found out about homes, panels
-    and inverters of shortlists, ``listed_directs`` the d.c. hours of the sets on them. ``seller_questions``: by code
-    and language. ``own_areas``: areas whose rule cards the operator keeps instead of the packaged ones. What begins
-    with ``read_`` is read or made once, when it is first asked for: most questions need none of it, and the words of
-    adverts take longer than all other tables. ``read_time_zones``: all IANA names.
+    ``known_time_zones`` are IANA names; ``places`` keeps the year of hours of the places asked about lately, ``stands``
+    how a panel stands there, ``sets`` the arrays and inverters asked about there as completed (a place's year goes by
+    its identity), ``directs`` the d.c. hours of those sets, ``years`` what comes of them, before an export limit,
+    ``told_years`` the same as it is answered, ``curves`` what panels do in the heat and in the morning, ``rows`` what
+    is asked of a panel at a place, by site, day and panel as they were sent, ``columns`` the input of an inverter as it
+    was sent, both with what was assumed of it, ``movable`` the sets whose planes were asked about, ``listed`` what was
+    found out about homes, panels and inverters of shortlists, ``listed_directs`` the d.c. hours of the sets on them.
+    ``seller_questions``: by code and language. ``own_areas``: areas whose rule cards the operator keeps instead of the
+    packaged ones. What begins with ``read_`` is read or made once, when it is first asked for: most questions need none
+    of it, and the words of adverts take longer than all other tables.
     """
 
     service_version: str
@@ -77,7 +77,7 @@ class Deps:
     rule_cards: Mapping[str, tuple[RuleCard, ...]]
     own_areas: frozenset[str]
     cautions: CautionTable
-    read_time_zones: Callable[[], frozenset[str]]
+    known_time_zones: Set[str]
     read_cause_weights: Callable[[], CauseWeights]
     places: Memo[PlaceKey, tuple[PlaceFacts, SkyYear]]
     stands: Memo[tuple[str, date], Stand]
@@ -91,11 +91,6 @@ class Deps:
     columns: Memo[str, Told[Column]]
     listed: Memo[Hashable, Any]
     listed_directs: Directs
-
-    @property
-    def known_time_zones(self) -> frozenset[str]:
-        """All IANA names of time zones."""
-        return self.read_time_zones()
 
     @property
     def cause_weights(self) -> CauseWeights:
