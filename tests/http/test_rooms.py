@@ -72,7 +72,7 @@ def test_what_sets_need_is_open_when_the_service_is_ready(first_answers: list[An
     for path in ("/v1/appraisal", "/v1/energy", "/v1/compatibility", "/v1/payback"):
         assert loaded[path] == []
     assert "service.api.answers.logbook" in loaded["/v1/logbook/review"]
-    assert loaded["/v1/pickup-check"] == ["service.api.answers.panel_identity", "service.api.answers.pickup"]
+    assert loaded["/v1/pickup-check"] == ["service.api.answers.pickup"]
 
 
 def test_a_room_serves_the_paths_that_lead_to_it_and_no_other() -> None:

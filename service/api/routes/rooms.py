@@ -1,7 +1,7 @@
 """Which room answers at which path? A room is opened, its modules loaded, when somebody first asks there.
 
-A start and most workers need few of them. The first question to a room waits some tenths of a second more, beside the
-event loop; what all sets need is open from the start.
+A start and most workers need few of them. The first question to a room waits some tenth of a second more, beside the
+event loop; what all sets need is open before the service is ready.
 """
 
 from collections.abc import Iterator, Mapping
@@ -21,10 +21,10 @@ ROOMS: Mapping[tuple[str, str], str] = {
     ("POST", "/v1/compatibility/matrix"): "matrix",
     ("POST", "/v1/tilt"): "tilt",
     ("POST", "/v1/payback"): "sets",
-    ("POST", "/v1/panel-identity"): "panels",
-    ("POST", "/v1/pickup-check"): "panels",
+    ("POST", "/v1/panel-identity"): "panel_identity",
+    ("POST", "/v1/pickup-check"): "pickup",
     ("POST", "/v1/adverts/reading"): "adverts",
-    ("POST", "/v1/adverts/shortlist"): "adverts",
+    ("POST", "/v1/adverts/shortlist"): "shortlist",
     ("POST", "/v1/logbook/review"): "logbook",
     ("POST", "/v1/climate"): "climate",
     ("GET", "/v1/climate"): "climate",

@@ -1,27 +1,17 @@
-"""Where is it asked which panel it is, and what it must read at the door?"""
+"""Where is it asked what a meter must read at the door?"""
 
-from service.api.answers.panel_identity import panel_identity
 from service.api.answers.pickup import pickup_check
 from service.api.render.accept import JSON, TEXT
-from service.api.render.identity import identity_text
 from service.api.render.json import as_json
 from service.api.render.pickup import pickup_text
 from service.api.routes.described import NO_ANSWER, Served, described
 from service.api.routes.desk import Desk
-from service.api.schemas.panel_identity import PanelIdentityIn, PanelIdentityOut
 from service.api.schemas.pickup import PickupCheckIn, PickupCheckOut
 
 
 def served(desk: Desk) -> list[Served]:
-    """The paths of panels alone."""
+    """The path of the question."""
     return [
-        Served("/v1/panel-identity", desk.asks(panel_identity, {JSON: as_json, TEXT: identity_text}), described(
-            "identify_panel", "Which panel is it?",
-            "From power, size, visible cells, model code or pasted label text: the panels that it can be, each rating "
-            "with its range and what that rests on, and what to read next on the label. Ranges rest on the public "
-            "list of the California Energy Commission, which ends in 2019, and on the sizes of cells for newer panels. "
-            "A match by code is a claim, no proof.",
-            tag="questions", body=PanelIdentityIn, answer=PanelIdentityOut, formats=(JSON, TEXT)), "POST"),
         Served("/v1/pickup-check", desk.asks(pickup_check, {JSON: as_json, TEXT: pickup_text}), described(
             "pickup_check", "What must my multimeter read at the door?",
             "Expected volts and amperes of a sound panel in the light and warmth at the seller's door, with their "
