@@ -7,7 +7,7 @@ import os
 from collections.abc import AsyncIterator
 from contextlib import asynccontextmanager
 from functools import cache
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from fastapi import FastAPI
 
@@ -19,10 +19,9 @@ from service.api.routes.desk import Desk
 from service.api.routes.document import document
 from service.api.routes.meta import meta_routes
 from service.api.routes.pages import page_routes
-from service.api.routes.questions import question_routes
-from service.api.routes.tables import table_routes
+from service.api.routes.plain import PlainRoute
+from service.api.routes.rooms import Rooms
 from service.api.routes.workshop import Workshop
-from service.core.adverts import Vocabulary, vocabulary_of
 from service.core.appraisal import CautionTable
 from service.core.compatibility import Curves
 from service.core.completion import DefaultTables
@@ -35,13 +34,16 @@ from service.data.households import load_demand_shape
 from service.data.local_rules import load_rule_cards, own_cards, with_own
 from service.data.log_causes import load_cause_weights
 from service.data.panel_list import load_panel_list
-from service.data.places import known_time_zones
+from service.data.places import TimeZones
 from service.data.prices import load_prices
 from service.data.seller_questions import load_seller_questions
 from service.data.version import data_version
 from service.data.weather_files import weather_files
 from service.memory import keep_freed_memory
 from service.settings import Settings, from_environment
+
+if TYPE_CHECKING:
+    from service.core.adverts import Vocabulary
 
 # For each panel that is kept: what shortlists keep of it, six parts of some 8 kB (sheet, curves, model, three ways to
 # hang it). For each set that is kept: the d.c. hours of those on a list beside it.
@@ -84,16 +86,12 @@ def create_app(settings: Settings | None = None) -> FastAPI:
 
     @cache
     def described() -> dict[str, Any]:
-        return document(served, __version__)
+        return document([*rooms.served(), *always], __version__)
 
-    served = [
-        *question_routes(desk),
-        *table_routes(desk),
-        *meta_routes(deps),
-        *page_routes(described, cache(lambda: document_bytes(described()))),
-    ]
-    for one in served:
-        app.add_api_route(one.path, one.handle, methods=[one.method], include_in_schema=False)
+    rooms = Rooms(desk)
+    always = [*meta_routes(deps), *page_routes(described, cache(lambda: document_bytes(described())))]
+    for method, path, handle in (*rooms.doors(), *((one.method, one.path, one.handle) for one in always)):
+        app.router.routes.append(PlainRoute(path, handle, methods=[method], include_in_schema=False))
     app.openapi = described  # type: ignore[method-assign]
     return app
 
@@ -140,8 +138,8 @@ def deps_of(settings: Settings) -> Deps:
         own_areas=frozenset(own),
         weather_files=hours,
         cautions=CautionTable.of(load_cautions()),
-        known_time_zones=known_time_zones(),
-        cause_weights=load_cause_weights(),
+        known_time_zones=TimeZones(),
+        read_cause_weights=cache(load_cause_weights),
         places=Memo(settings.place_cache_size),
         stands=Memo(settings.place_cache_size),
         sets=Memo(settings.set_cache_size),
@@ -157,5 +155,7 @@ def deps_of(settings: Settings) -> Deps:
     )
 
 
-def _advert_words() -> Vocabulary:
+def _advert_words() -> "Vocabulary":
+    from service.core.adverts import vocabulary_of  # noqa: PLC0415 - a room of its own, which most questions do without
+
     return vocabulary_of(load_advert_words())

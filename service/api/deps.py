@@ -1,11 +1,10 @@
 """What are handlers given? The day, the tables, the caches: made in ``app``, passed as a value."""
 
-from collections.abc import Callable, Hashable, Mapping
+from collections.abc import Callable, Hashable, Mapping, Set
 from dataclasses import dataclass
 from datetime import UTC, date, datetime
-from typing import Any, TypeVar
+from typing import TYPE_CHECKING, Any, TypeVar
 
-from service.core.adverts import Vocabulary
 from service.core.appraisal import CautionTable
 from service.core.compatibility import Column, Curves, Row
 from service.core.completion import DefaultTables, KnownSets
@@ -22,6 +21,9 @@ from service.core.rules import RuleCard
 from service.core.tilt import Stand as MovableStand
 from service.data.climate import ClimateTable
 from service.data.weather_files import WeatherFile
+
+if TYPE_CHECKING:
+    from service.core.adverts import Vocabulary  # a room of its own, which most questions do without
 
 T = TypeVar("T")
 # A thing with what was assumed of it, in the form in which it is answered; that form stands above this module.
@@ -60,8 +62,9 @@ class Deps:
     was sent, both with what was assumed of it, ``movable`` the sets whose planes were asked about, ``listed`` what was
     found out about homes, panels and inverters of shortlists, ``listed_directs`` the d.c. hours of the sets on them.
     ``seller_questions``: by code and language. ``own_areas``: areas whose rule cards the operator keeps instead of the
-    packaged ones. ``weather_files``: those that the operator keeps, by name. ``read_advert_words`` makes the words of
-    adverts once, when they are first asked for: it takes longer than all other tables and most questions need none.
+    packaged ones. ``weather_files``: those that the operator keeps, by name. What begins with ``read_`` is read or made
+    once, when it is first asked for: most questions need none of it, and the words of adverts take longer than all
+    other tables.
     """
 
     service_version: str
@@ -70,15 +73,15 @@ class Deps:
     climate: ClimateTable
     default_tables: DefaultTables
     grid_carbon: GridCarbon
-    read_advert_words: Callable[[], Vocabulary]
+    read_advert_words: Callable[[], "Vocabulary"]
     seller_questions: Mapping[str, Mapping[str, str]]
     demand_shape: DemandShape
     rule_cards: Mapping[str, tuple[RuleCard, ...]]
     own_areas: frozenset[str]
     weather_files: Mapping[str, WeatherFile]
     cautions: CautionTable
-    known_time_zones: frozenset[str]
-    cause_weights: CauseWeights
+    known_time_zones: Set[str]
+    read_cause_weights: Callable[[], CauseWeights]
     places: Memo[PlaceKey, tuple[PlaceFacts, SkyYear]]
     stands: Memo[tuple[str, date], Stand]
     sets: KnownSets
@@ -93,6 +96,11 @@ class Deps:
     listed_directs: Directs
 
     @property
-    def advert_words(self) -> Vocabulary:
+    def cause_weights(self) -> CauseWeights:
+        """How much each sign speaks for each cause of a poor log."""
+        return self.read_cause_weights()
+
+    @property
+    def advert_words(self) -> "Vocabulary":
         """The words of adverts in all languages."""
         return self.read_advert_words()

@@ -52,7 +52,7 @@ def test_maps_flats_and_starts_are_timed_and_told():
     bulk = bulk_cost(file, question, lambda: sum(i * 0.5 for i in range(200_000)), rounds=1)
     assert all(ratio > 0 for ratio in bulk.ratios.values())
     lines = bulk_report(bulk).splitlines()
-    assert len(lines) == len(bulk.ratios) + 3
+    assert len(lines) == len(bulk.ratios) + 4
     assert any(line.startswith("start / start that imports pvlib") for line in lines)
 
 

@@ -56,6 +56,16 @@ def test_nothing_of_a_request_is_logged(caplog: pytest.LogCaptureFixture) -> Non
     assert not any("telltale" in line or "54.231" in line for line in ours)
 
 
+def test_the_log_names_the_route_by_its_pattern_whatever_the_method(caplog: pytest.LogCaptureFixture) -> None:
+    caplog.set_level("INFO")
+    for method in ("GET", "HEAD", "PUT"):
+        ask(method, "/v1/local-rules/DE")
+    ask("GET", "/telltale")
+    ours = [record.getMessage().split()[:3] for record in caplog.records if record.name == "sunsill.access"]
+    pattern = "/v1/local-rules/{area}"
+    assert ours == [["GET", pattern, "200"], ["HEAD", pattern, "200"], ["PUT", pattern, "405"], ["GET", "-", "404"]]
+
+
 def test_too_many_at_once_are_asked_to_come_back() -> None:
     app = create_app(Settings(computing_threads=1, waiting_computations=0))
 

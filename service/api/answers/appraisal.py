@@ -6,12 +6,12 @@ from service.api.answers.question import Question
 from service.api.deps import Deps
 from service.api.schemas.advice import DecisionOut, StepOut
 from service.api.schemas.answers import AppraisalOut
+from service.api.schemas.facing import FacingOut
 from service.api.schemas.finding import CompatibilityOut
 from service.api.schemas.fixing import FixingOut
 from service.api.schemas.payback import PaybackOut
 from service.api.schemas.requests import AppraisalIn
 from service.api.schemas.storage import StorageOut
-from service.api.schemas.tilt import FacingOut
 from service.api.schemas.use import UseOut
 from service.core.appraisal import Again, appraise, priced_remedies, told_over_the_year
 from service.core.compatibility import Checked, Compatibility

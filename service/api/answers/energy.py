@@ -5,8 +5,8 @@ from service.api.answers.what_if import what_if
 from service.api.deps import Deps
 from service.api.schemas.answers import EnergyAnswerOut
 from service.api.schemas.energy import EnergyOut
+from service.api.schemas.facing import FacingOut
 from service.api.schemas.requests import EnergyIn
-from service.api.schemas.tilt import FacingOut
 
 
 def energy(body: bytes, deps: Deps) -> EnergyAnswerOut:

@@ -3,7 +3,7 @@
 import numpy as np
 
 from service.api.schemas.log_mistakes import column_of
-from service.api.schemas.logbook import EXAMPLE_ROWS, MONTHS, LogSeriesIn, ReadingsIn
+from service.api.schemas.log_series import EXAMPLE_ROWS, MONTHS, LogSeriesIn, ReadingsIn
 from service.api.schemas.mistakes import Mistake, RefusedRequest, shown
 from service.api.words import say
 from service.core.logbook import Moments, Rows, StampError, moments_of

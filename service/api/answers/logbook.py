@@ -12,8 +12,9 @@ from service.api.answers.question import Question
 from service.api.deps import Deps
 from service.api.schemas.log_csv import read_csv
 from service.api.schemas.log_json import read_json
+from service.api.schemas.log_series import ReadingsIn
 from service.api.schemas.log_suspects import SuspectOut, YearLost
-from service.api.schemas.logbook import LogbookIn, PeerIn, ReadingsIn
+from service.api.schemas.logbook import LogbookIn, PeerIn
 from service.api.schemas.logbook_out import LogbookAnswerOut, LogbookOut
 from service.api.schemas.pause import no_garbage_looked_for
 from service.core.logbook import (

@@ -4,10 +4,9 @@ from dataclasses import replace
 
 from service.api.answers.question import Question
 from service.api.deps import Deps
-from service.api.schemas.answers import TiltAnswerOut
 from service.api.schemas.reading import read_body
 from service.api.schemas.requests import TiltIn
-from service.api.schemas.tilt import TiltOut
+from service.api.schemas.tilt import TiltAnswerOut, TiltOut
 from service.api.schemas.tilt_wish import TiltWishIn
 from service.core.completion import with_lean_told
 from service.core.model.memo import Memo

@@ -5,9 +5,8 @@ from itertools import groupby
 
 import numpy as np
 
-from service.api.schemas.answers import TiltAnswerOut
 from service.api.schemas.energy import PlaneOut
-from service.api.schemas.tilt import MapOut, PlanesOut, TiltOut, direction_said
+from service.api.schemas.tilt import MapOut, PlanesOut, TiltAnswerOut, TiltOut, direction_said
 from service.api.words import say
 from service.core.model.hours import Floats
 

@@ -35,6 +35,7 @@ class Served:
 
 # What may go wrong wherever there is a body, and everywhere.
 WITH_BODY = ("malformed_json", "body_timeout", "body_too_large", "unsupported_media_type", "invalid_request")
+NO_ANSWER = ("no_climate", "contradiction")  # of a set at a place
 ANYWHERE = ("unknown_host", "internal", "overloaded")
 HEADERS = ("Request-Id", "Server-Timing", "Content-Language", "Vary", "Cache-Control")
 

@@ -1,18 +1,25 @@
 """How does a question become an answer over HTTP? Format, body, computation beside the loop, rendering."""
 
-from collections.abc import Callable, Mapping
-from typing import TypeVar
+from collections.abc import Awaitable, Callable, Mapping
+from typing import Any, TypeVar
 
 from pydantic import BaseModel
 from starlette.requests import Request
 from starlette.responses import Response
 
 from service.api.deps import Deps
+from service.api.render.accept import JSON
+from service.api.render.json import as_json
 from service.api.routes.asking import body_of, media_of
 from service.api.routes.replies import computed, format_of
 from service.api.routes.workshop import Workshop
 
 A = TypeVar("A", bound=BaseModel)
+Answer = Callable[[bytes, Deps], BaseModel]
+Renders = Mapping[str, Callable[[Any], bytes]]
+Handler = Callable[[Request], Awaitable[Response]]
+
+ONLY_JSON: Renders = {JSON: as_json}
 
 
 class Desk:
@@ -27,6 +34,24 @@ class Desk:
         self.workshop = workshop
         self.body_limit_bytes = body_limit_bytes
         self.body_seconds = body_seconds
+
+    def asks(
+        self, answer: Answer, renders: Renders = ONLY_JSON, in_format: Mapping[str, Answer] | None = None
+    ) -> Handler:
+        """What asks ``answer`` for each request, as below."""
+
+        async def handle(request: Request) -> Response:
+            return await self.answer(request, answer, renders, in_format)
+
+        return handle
+
+    def asks_large(self, answers: Mapping[str, Answer], renders: Renders) -> Handler:
+        """The same of a log or of many texts."""
+
+        async def handle(request: Request) -> Response:
+            return await self.answer_large(request, answers, renders)
+
+        return handle
 
     async def answer(
         self,

@@ -9,12 +9,12 @@ from service.api.schemas.advice import CautionOut, DecisionOut, StepOut
 from service.api.schemas.assumption import AssumptionOut
 from service.api.schemas.base import Out, absent
 from service.api.schemas.energy import EnergyOut
+from service.api.schemas.facing import FacingOut
 from service.api.schemas.finding import CompatibilityOut
 from service.api.schemas.fixing import FixingOut
 from service.api.schemas.payback import PaybackOut
 from service.api.schemas.so_far import SoFarOut
 from service.api.schemas.storage import StorageOut
-from service.api.schemas.tilt import FacingOut, TiltOut
 from service.api.schemas.use import UseOut
 
 
@@ -85,11 +85,3 @@ class _Payback(Out):
 
 class PaybackAnswerOut(Beside, _Payback):
     """When is it paid back?"""
-
-
-class _Tilt(Out):
-    tilt: TiltOut
-
-
-class TiltAnswerOut(Beside, _Tilt):
-    """How should it stand?"""

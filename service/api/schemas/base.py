@@ -12,6 +12,8 @@ from typing import Annotated, Any, ClassVar, Self
 
 from pydantic import AfterValidator, BaseModel, ConfigDict, Field
 
+from service.api.schemas.mistakes import Found
+
 # A leap year's log of quarter-hours (35,136), two years of hourly prices and a plant's hours beside it (26,280),
 # another two years of prices for a later period (17,520), and all else of one question; or that log beside five columns
 # of a leap year's weather in quarter-hours (175,680).
@@ -27,6 +29,9 @@ class In(BaseModel):
     def given(self) -> dict[str, Any]:
         """Only what the caller said, in the caller's names; null counts as not said."""
         return self.model_dump(exclude_unset=True, exclude_none=True)
+
+    def contradict(self, found: Found) -> None:
+        """Note what cannot both hold in a question of this kind alone; most kinds have nothing of their own."""
 
 
 class Out(BaseModel):

@@ -3,7 +3,6 @@
 Every contradiction tells what would be accepted at its place, and an example that resolves it there.
 """
 
-from dataclasses import replace
 from datetime import date, datetime, timedelta
 from math import floor
 
@@ -12,23 +11,16 @@ from service.api.schemas.base import In
 from service.api.schemas.guide import guide_of
 from service.api.schemas.household import DEMAND_LENGTHS, DemandIn, HouseholdIn, MeterIn
 from service.api.schemas.inverter import InverterIn
-from service.api.schemas.log_mistakes import of_the_log
-from service.api.schemas.logbook import LogbookIn
-from service.api.schemas.matrix import MatrixIn
 from service.api.schemas.mistakes import NOTHING, Found, Mistake, mistake_of
 from service.api.schemas.money import TariffIn
 from service.api.schemas.panel import PanelIn
-from service.api.schemas.panel_identity import PanelIdentityIn
-from service.api.schemas.pickup import PickupCheckIn
 from service.api.schemas.requests import AppraisalIn, KnownLogIn, PaybackIn, YearKwhBandIn
-from service.api.schemas.shortlist import ShortlistIn
 from service.api.schemas.storage import StorageIn
 from service.api.schemas.weather_contradictions import of_the_weather
 from service.api.words import say
 from service.core.completion import contradictions_of_tariff
 from service.core.model.bounds import BOUNDS
 from service.core.model.hours import HOURS
-from service.core.pickup import stand_in_power_w
 
 HOUR_MINUTES = 60
 _ROUNDED = 0.02  # of figures that were rounded before they were sent
@@ -37,27 +29,18 @@ _COEFFICIENTS = (
     ("voc_coefficient_pct_per_k", "voc_coefficient_v_per_k", "voc_coefficient_mv_per_k"),
     ("isc_coefficient_pct_per_k", "isc_coefficient_a_per_k", "isc_coefficient_ma_per_k"),
 )
-_NO_VALUE_BESIDE = (
-    ("bypass_over_range", "bypass_forward_v"),
-    ("bypass_swapped_over_range", "bypass_swapped_v"),
-)
 
 
 def contradictions(request: In) -> list[Mistake]:
     """All contradictions of a request, in its own order."""
     found = Found()
-    _of_panels(request, found)
-    if isinstance(request, ShortlistIn):
-        _shortlist(request, found)
     if isinstance(request, PaybackIn):
         _payback(request, found)
         if request.logbook is not None:
             _so_far(request.logbook, found)
     if isinstance(request, AppraisalIn):
         of_the_weather(request, found)
-    if isinstance(request, LogbookIn):
-        of_the_log(request, found)
-        _of_peers(request, found)
+    request.contradict(found)
     if isinstance(request, AppraisalIn | PaybackIn):
         _of_the_set(request, found)
     return found.mistakes
@@ -66,71 +49,35 @@ def contradictions(request: In) -> list[Mistake]:
 def _of_the_set(request: AppraisalIn | PaybackIn, found: Found) -> None:
     """Those of panels, inverter and home, wherever a set is described."""
     if request.arrays and request.inverter:
-        _inputs(request.arrays, request.inverter, found)
+        of_inputs(request.arrays, request.inverter, found)
     for at, array in enumerate(request.arrays or ()):
-        _panel(array.panel, f"/arrays/{at}/panel", found)
+        of_panel(array.panel, f"/arrays/{at}/panel", found)
         lean = array.fixing
         if lean and lean.low_lean_out_deg is not None and lean.high_lean_out_deg is not None:
             where, low = f"/arrays/{at}/fixing/low_lean_out_deg", "low_lean_out_deg"
             _in_order(where, low, lean.low_lean_out_deg, lean.high_lean_out_deg, found)
     if request.inverter:
-        _inverter(request.inverter, "/inverter", found)
+        of_inverter(request.inverter, "/inverter", found)
     if request.household:
-        _household(request.household, found)
+        of_household(request.household, found)
     if request.tariff:
-        _tariff(request.tariff, request.meter, found)
+        of_tariff(request.tariff, request.meter, found)
     if request.storage:
         _storage(request.storage, found)
-
-
-def _shortlist(request: ShortlistIn, found: Found) -> None:
-    """Those of the home and of what is at hand; what an advert contradicts is the advert's own, and no mistake."""
-    if request.household:
-        _household(request.household, found)
-    if request.tariff:
-        _tariff(request.tariff, request.meter, found)
-    for at, panel in enumerate((request.at_hand.panels if request.at_hand else None) or ()):
-        _panel(panel, f"/at_hand/panels/{at}", found)
-    if request.at_hand and request.at_hand.inverter:
-        _inverter(request.at_hand.inverter, "/at_hand/inverter", found)
-    if request.new_from_shop:
-        _panel(request.new_from_shop.panel, "/new_from_shop/panel", found)
-        _inverter(request.new_from_shop.inverter, "/new_from_shop/inverter", found)
-    _adverts(request, found)
-
-
-def _adverts(request: ShortlistIn, found: Found) -> None:
-    """Each has a name of its own; one that tells nothing is not listed, and is no mistake."""
-    names: set[str] = set()
-    for at, advert in enumerate(request.adverts):
-        if advert.id in names:
-            accepted = say("problems", "accepted.other_name")
-            found.contradiction(f"/adverts/{at}/id", advert.id, "same_advert", accepted, f"{advert.id[:70]} ({at + 1})")
-        names.add(advert.id)
 
 
 def contradictions_of_panel(panel: PanelIn, pointer: str) -> list[Mistake]:
     """Those of a panel that stands at ``pointer``."""
     found = Found()
-    _panel(panel, pointer, found)
+    of_panel(panel, pointer, found)
     return found.mistakes
 
 
 def contradictions_of_inverter(inverter: InverterIn, pointer: str) -> list[Mistake]:
     """Those of an inverter that stands at ``pointer``."""
     found = Found()
-    _inverter(inverter, pointer, found)
+    of_inverter(inverter, pointer, found)
     return found.mistakes
-
-
-def _of_panels(request: In, found: Found) -> None:
-    """Those of questions that are about panels or inverters alone."""
-    if isinstance(request, PanelIdentityIn):
-        _identity(request, found)
-    if isinstance(request, PickupCheckIn):
-        _at_the_door(request, found)
-    if isinstance(request, MatrixIn):
-        _candidates(request, found)
 
 
 def _so_far(log: KnownLogIn, found: Found) -> None:
@@ -138,58 +85,6 @@ def _so_far(log: KnownLogIn, found: Found) -> None:
     if end <= begin:
         accepted, example = say("problems", "accepted.log_end"), (begin + timedelta(days=30)).isoformat()
         found.contradiction("/logbook/to_time", log.to_time, "log_end", accepted, example)
-
-
-def _of_peers(request: LogbookIn, found: Found) -> None:
-    for at, peer in enumerate(request.peers or ()):
-        arrays, inverter = peer.arrays or request.arrays, peer.inverter or request.inverter
-        own = Found()
-        _inputs(arrays, inverter, own)
-        for place, array in enumerate(peer.arrays or ()):
-            _panel(array.panel, f"/arrays/{place}/panel", own)
-        if peer.inverter:
-            _inverter(peer.inverter, "/inverter", own)
-        found.mistakes += [replace(one, pointer=f"/peers/{at}{one.pointer}") for one in own.mistakes]
-
-
-def _candidates(request: MatrixIn, found: Found) -> None:
-    for at, panel in enumerate(request.panels):
-        _panel(panel, f"/panels/{at}", found)
-    for at, inverter in enumerate(request.inverters):
-        _inverter(inverter, f"/inverters/{at}", found)
-
-
-def _identity(request: PanelIdentityIn, found: Found) -> None:
-    if request.rated_power_w is None and request.model_code is None and request.label_text is None:
-        problem = say("problems", "mistake.missing.identity")
-        found.mistakes.append(Mistake(code="missing", pointer="/rated_power_w", problem=problem))
-
-
-def _at_the_door(request: PickupCheckIn, found: Found) -> None:
-    if stand_in_power_w(request.panel.given()) is None and request.panel.rated_power_w is None:
-        problem, guide = say("problems", "mistake.missing.pickup"), guide_of(PickupCheckIn)
-        place = ("panel", "rated_power_w")
-        found.mistakes.append(
-            Mistake(
-                code="missing", pointer="/panel/rated_power_w", problem=problem, accepted=guide.accepted(place),
-                example=guide.example(place),
-            )
-        )  # fmt: skip
-    plane = request.conditions.plane if request.conditions else None
-    for name in ("tilt_deg", "azimuth_deg") if plane else ():
-        if getattr(plane, name) is None:
-            problem, of_plane = say("problems", "mistake.missing.pickup_plane"), ("conditions", "plane", name)
-            guide, pointer = guide_of(PickupCheckIn), f"/conditions/plane/{name}"
-            accepted, example = guide.accepted(of_plane), guide.example(of_plane)
-            found.mistakes.append(
-                Mistake(code="missing", pointer=pointer, problem=problem, accepted=accepted, example=example)
-            )
-    for number, reading in enumerate(request.readings or ()):
-        for none, value in _NO_VALUE_BESIDE:
-            if getattr(reading, none) and getattr(reading, value) is not None:
-                accepted = say("problems", "accepted.alone", {"beside": value})
-                found.contradiction(f"/readings/{number}/{none}", True, "value_and_none", accepted, NOTHING)
-    _panel(request.panel, "/panel", found)
 
 
 def _payback(request: PaybackIn, found: Found) -> None:
@@ -261,7 +156,8 @@ def _band(band: YearKwhBandIn, pointer: str, found: Found) -> None:
         found.contradiction(pointer, band.given(), "band", say("problems", "accepted.band"), example)
 
 
-def _inputs(arrays: list[ArrayIn], inverter: InverterIn, found: Found) -> None:
+def of_inputs(arrays: list[ArrayIn], inverter: InverterIn, found: Found) -> None:
+    """Arrays at inputs that the inverter has not."""
     count = inverter.input_count or (len(inverter.inputs) if inverter.inputs and len(inverter.inputs) > 1 else None)
     for at, array in enumerate(arrays):
         if array.input and count and array.input > count:
@@ -270,7 +166,8 @@ def _inputs(arrays: list[ArrayIn], inverter: InverterIn, found: Found) -> None:
             found.contradiction(f"/arrays/{at}/input", array.input, "input", accepted, 1, input_count=count)
 
 
-def _panel(panel: PanelIn, pointer: str, found: Found) -> None:
+def of_panel(panel: PanelIn, pointer: str, found: Found) -> None:
+    """Those of a panel that stands at ``pointer``."""
     for names in _COEFFICIENTS:
         given = [name for name in names if getattr(panel, name) is not None]
         for second in given[1:]:
@@ -289,7 +186,8 @@ def _in_order(pointer: str, name: str, low: float, high: float, found: Found, wh
     found.contradiction(pointer, low, why, say("problems", "accepted.at_most", facts), high, other=high)
 
 
-def _inverter(inverter: InverterIn, where: str, found: Found) -> None:
+def of_inverter(inverter: InverterIn, where: str, found: Found) -> None:
+    """Those of an inverter that stands at ``where``."""
     if inverter.set_limit_w is not None:
         _in_order(f"{where}/set_limit_w", "set_limit_w", inverter.set_limit_w, inverter.ac_power_w, found, why="limit")
     if inverter.inputs and inverter.input_count and len(inverter.inputs) not in {1, inverter.input_count}:
@@ -303,7 +201,8 @@ def _inverter(inverter: InverterIn, where: str, found: Found) -> None:
             _in_order(pointer, "tracking_min_v", one.tracking_min_v, one.tracking_max_v, found)
 
 
-def _household(household: HouseholdIn, found: Found) -> None:
+def of_household(household: HouseholdIn, found: Found) -> None:
+    """Those of the home: what it draws, what else it has, when somebody is there."""
     if household.demand:
         _demand(household.demand, found)
     other = household.other_generation
@@ -351,7 +250,7 @@ def _demand(demand: DemandIn, found: Found) -> None:
         found.contradiction(f"{pointer}/filled_share", demand.filled_share, "filled_log", accepted, NOTHING)
 
 
-def _tariff(tariff: TariffIn, meter: MeterIn | None, found: Found) -> None:
+def of_tariff(tariff: TariffIn, meter: MeterIn | None, found: Found) -> None:
     """Days named twice. Periods that name no day, and their order, are seen when the tariff is completed."""
     seen: list[str] = []
     for at, period in enumerate(tariff.periods):

@@ -17,7 +17,8 @@ from typing import Any
 
 import numpy as np
 
-from service.api.schemas.logbook import LARGEST_READING, MOST_ROWS, LogbookIn, LogSeriesIn
+from service.api.schemas.log_series import LARGEST_READING, MOST_ROWS, LogSeriesIn
+from service.api.schemas.logbook import LogbookIn
 from service.api.schemas.mistakes import Mistake, RefusedRequest, as_example, shown
 from service.api.schemas.reading import read_value
 from service.api.schemas.requests import SMALLEST

@@ -9,7 +9,8 @@ from collections.abc import Iterator
 
 import numpy as np
 
-from service.api.schemas.logbook import LARGEST_READING, MOST_ROWS, LogbookIn, LogSeriesIn, ReadingsIn
+from service.api.schemas.log_series import LARGEST_READING, MOST_ROWS, LogSeriesIn, ReadingsIn
+from service.api.schemas.logbook import LogbookIn
 from service.api.schemas.mistakes import RefusedRequest
 from service.api.schemas.reading import read_body, read_value, value_of
 from service.core.model.hours import Floats

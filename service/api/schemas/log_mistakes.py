@@ -6,7 +6,7 @@ from typing import Any
 import numpy as np
 
 from service.api.schemas.inverter import InverterIn
-from service.api.schemas.logbook import EXAMPLE_ROWS, LARGEST_READING, MONTHS, LogbookIn, LogSeriesIn, ReadingsIn
+from service.api.schemas.log_series import EXAMPLE_ROWS, LARGEST_READING, MONTHS, LogSeriesIn, ReadingsIn
 from service.api.schemas.mistakes import NOTHING, Found, Mistake, as_example, shown
 from service.api.words import say
 from service.core.model.hours import Floats
@@ -16,14 +16,8 @@ _NUMBERS = {int, float}
 _EXAMPLE_VALUE = 212
 
 
-def of_the_log(request: LogbookIn, found: Found) -> None:
-    """All that the request's logs have wrong with them."""
-    _of_readings(request.readings, request.inverter, "/readings", found)
-    for at, peer in enumerate(request.peers or ()):
-        _of_readings(peer.readings, peer.inverter or request.inverter, f"/peers/{at}/readings", found)
-
-
-def _of_readings(readings: ReadingsIn, inverter: InverterIn, pointer: str, found: Found) -> None:
+def of_readings(readings: ReadingsIn, inverter: InverterIn, pointer: str, found: Found) -> None:
+    """All that the log at ``pointer``, of a set with this inverter, has wrong with it."""
     if readings.unit is None:
         if readings.kind != "power":
             found.mistakes.append(

@@ -9,8 +9,10 @@ from service.api import fields as f
 from service.api.schemas import rounding as r
 from service.api.schemas.assumption import AssumptionOut
 from service.api.schemas.base import Code, In, Out, Text
+from service.api.schemas.contradictions import of_inverter, of_panel
 from service.api.schemas.finding import sentence_of
 from service.api.schemas.inverter import InverterIn
+from service.api.schemas.mistakes import Found
 from service.api.schemas.panel import PanelIn
 from service.api.schemas.place import SiteIn
 from service.api.words import say
@@ -35,6 +37,13 @@ class MatrixIn(In):
     panels: Annotated[list[PanelIn], f.several("The rows: one to fifty panels.", 1, MOST)]
     inverters: Annotated[list[InverterIn], f.several("The columns: one to fifty inverters.", 1, MOST)]
     as_of: f.AsOf | None = None
+
+    def contradict(self, found: Found) -> None:
+        """Those of each candidate."""
+        for at, panel in enumerate(self.panels):
+            of_panel(panel, f"/panels/{at}", found)
+        for at, inverter in enumerate(self.inverters):
+            of_inverter(inverter, f"/inverters/{at}", found)
 
 
 class WorstFindingOut(Out):

@@ -9,6 +9,7 @@ from pydantic.json_schema import WithJsonSchema
 from service.api import fields as f
 from service.api.schemas import rounding as r
 from service.api.schemas.base import Anything, Code, In, Out, Pointer, Text
+from service.api.schemas.mistakes import Found, Mistake
 from service.api.words import say
 from service.core.identity import LONGEST_LABEL, Candidate, Claim, IdentityDoubt, Range, Reading
 
@@ -52,6 +53,12 @@ class PanelIdentityIn(In):
     model_code: f.ModelCode | None = None
     label_text: LabelText | None = None
     as_of: f.AsOf | None = None
+
+    def contradict(self, found: Found) -> None:
+        """One of the three by which a panel is looked for must be there."""
+        if self.rated_power_w is None and self.model_code is None and self.label_text is None:
+            problem = say("problems", "mistake.missing.identity")
+            found.mistakes.append(Mistake(code="missing", pointer="/rated_power_w", problem=problem))
 
 
 class RangeOut(Out):

@@ -10,10 +10,13 @@ from service.api.schemas.advice import CautionOut
 from service.api.schemas.array import PlaneIn
 from service.api.schemas.assumption import AssumptionOut
 from service.api.schemas.base import Code, Facts, In, Out, Text
+from service.api.schemas.contradictions import of_panel
+from service.api.schemas.guide import guide_of
+from service.api.schemas.mistakes import NOTHING, Found, Mistake
 from service.api.schemas.panel import PanelIn
 from service.api.schemas.place import SiteIn
 from service.api.words import say
-from service.core.pickup import Between, Cause, Light, PanelSeen, Quantity, Seen, Told, WorthNow
+from service.core.pickup import Between, Cause, Light, PanelSeen, Quantity, Seen, Told, WorthNow, stand_in_power_w
 
 MOST_READINGS = 100
 
@@ -23,6 +26,10 @@ EXAMPLE: dict[str, Any] = {
     "conditions": {"irradiance_w_per_m2": 650, "cell_c": 35},
     "readings": [{"panel": "a", "open_circuit_voltage_v": 38.3, "short_circuit_current_a": 6.1}],
 }
+_NO_VALUE_BESIDE = (
+    ("bypass_over_range", "bypass_forward_v"),
+    ("bypass_swapped_over_range", "bypass_swapped_v"),
+)
 
 
 class DoorPanelIn(PanelIn):
@@ -91,6 +98,33 @@ class PickupCheckIn(In):
     multimeter: MultimeterIn | None = None
     readings: Annotated[list[DoorReadingIn], f.several("What was read.", 0, MOST_READINGS)] | None = None
     as_of: f.AsOf | None = None
+
+    def contradict(self, found: Found) -> None:
+        """How large the panel is and how it stands must be known; a test shows a value or none."""
+        if stand_in_power_w(self.panel.given()) is None and self.panel.rated_power_w is None:
+            problem, guide = say("problems", "mistake.missing.pickup"), guide_of(PickupCheckIn)
+            place = ("panel", "rated_power_w")
+            found.mistakes.append(
+                Mistake(
+                    code="missing", pointer="/panel/rated_power_w", problem=problem, accepted=guide.accepted(place),
+                    example=guide.example(place),
+                )
+            )  # fmt: skip
+        plane = self.conditions.plane if self.conditions else None
+        for name in ("tilt_deg", "azimuth_deg") if plane else ():
+            if getattr(plane, name) is None:
+                problem, of_plane = say("problems", "mistake.missing.pickup_plane"), ("conditions", "plane", name)
+                guide, pointer = guide_of(PickupCheckIn), f"/conditions/plane/{name}"
+                accepted, example = guide.accepted(of_plane), guide.example(of_plane)
+                found.mistakes.append(
+                    Mistake(code="missing", pointer=pointer, problem=problem, accepted=accepted, example=example)
+                )
+        for number, reading in enumerate(self.readings or ()):
+            for none, value in _NO_VALUE_BESIDE:
+                if getattr(reading, none) and getattr(reading, value) is not None:
+                    accepted = say("problems", "accepted.alone", {"beside": value})
+                    found.contradiction(f"/readings/{number}/{none}", True, "value_and_none", accepted, NOTHING)
+        of_panel(self.panel, "/panel", found)
 
 
 class BetweenOut(Out):

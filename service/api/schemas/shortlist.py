@@ -9,11 +9,14 @@ from service.api.schemas.adverts import MOST_ADVERTS, AdvertIn
 from service.api.schemas.array import StandingIn
 from service.api.schemas.base import In
 from service.api.schemas.circuit import SocketCircuitIn
+from service.api.schemas.contradictions import of_household, of_inverter, of_panel, of_tariff
 from service.api.schemas.household import HouseholdIn, MeterIn
 from service.api.schemas.inverter import InverterIn
+from service.api.schemas.mistakes import Found
 from service.api.schemas.money import MoneyIn, OutlayItemIn, TariffIn
 from service.api.schemas.panel import PanelIn
 from service.api.schemas.place import SiteIn
+from service.api.words import say
 from service.core.model.bounds import BOUNDS
 
 _TEXT = {
@@ -199,3 +202,28 @@ class ShortlistIn(In):
     outlay: ShortlistOutlayIn | None = None
     adverts: Annotated[list[ShortlistAdvertIn], f.several("The adverts.", 1, MOST_ADVERTS)]
     as_of: f.AsOf | None = None
+
+    def contradict(self, found: Found) -> None:
+        """Those of the home and of what is at hand; what an advert contradicts is the advert's own, and no mistake."""
+        if self.household:
+            of_household(self.household, found)
+        if self.tariff:
+            of_tariff(self.tariff, self.meter, found)
+        for at, panel in enumerate((self.at_hand.panels if self.at_hand else None) or ()):
+            of_panel(panel, f"/at_hand/panels/{at}", found)
+        if self.at_hand and self.at_hand.inverter:
+            of_inverter(self.at_hand.inverter, "/at_hand/inverter", found)
+        if self.new_from_shop:
+            of_panel(self.new_from_shop.panel, "/new_from_shop/panel", found)
+            of_inverter(self.new_from_shop.inverter, "/new_from_shop/inverter", found)
+        _named_once(self.adverts, found)
+
+
+def _named_once(adverts: list[ShortlistAdvertIn], found: Found) -> None:
+    """Each has a name of its own; one that tells nothing is not listed, and is no mistake."""
+    names: set[str] = set()
+    for at, advert in enumerate(adverts):
+        if advert.id in names:
+            accepted = say("problems", "accepted.other_name")
+            found.contradiction(f"/adverts/{at}/id", advert.id, "same_advert", accepted, f"{advert.id[:70]} ({at + 1})")
+        names.add(advert.id)

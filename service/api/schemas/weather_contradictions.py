@@ -5,7 +5,6 @@ from typing import Any
 
 from service.api.schemas.array import ArrayIn
 from service.api.schemas.guide import guide_of
-from service.api.schemas.logbook import LogbookIn
 from service.api.schemas.mistakes import NOTHING, Found, Mistake
 from service.api.schemas.requests import AppraisalIn, EnergyIn
 from service.api.schemas.weather import SeriesIn, WeatherIn
@@ -19,12 +18,7 @@ _COLUMNS = ("ghi_w_per_m2", "dni_w_per_m2", "dhi_w_per_m2", "air_c", "wind_m_per
 def of_the_weather(request: AppraisalIn, found: Found) -> None:
     """All contradictions of the request's weather."""
     weather = request.weather
-    if weather is None or not _source(weather, found):
-        return
-    if weather.file is not None and isinstance(request, LogbookIn):
-        accepted = say("problems", "accepted.hours_or_climate")
-        found.contradiction("/weather", weather.file, "file_of_no_year", accepted, {"source": "climate"})
-    if weather.series is None:
+    if weather is None or not _source(weather, found) or weather.series is None:
         return
     series = weather.series
     _times(series, found)

@@ -11,7 +11,7 @@ from service.core.model.hours import Floats
 
 # For larger shapes the terms are many; there the library is asked.
 MOST_K = 100.0
-_ENOUGH = 1e-16
+_ENOUGH = 4.5e-16  # two units in the last place: any nearer, and rounding keeps the fraction from ever ending
 _MOST_TERMS = 1000
 
 

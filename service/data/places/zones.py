@@ -2,6 +2,8 @@
 
 import tzfpy
 
+from service.data.places.cells import zone_cells
+
 _AT_SEA = "Etc/"
 
 
@@ -9,12 +11,12 @@ def time_zone_of(latitude_deg: float, longitude_deg: float) -> str:
     """The IANA time zone at a place; a nautical one ("Etc/GMT+2") on the open sea.
 
     From the boundaries of the package tzfpy (OpenStreetMap contributors, simplified: borders are off by up to about a
-    kilometre). Where two zones claim a place, the package's first choice.
+    kilometre), which are asked only near them (``cells``). Where two zones claim a place, the package's first choice.
 
     >>> time_zone_of(40.6, -111.9)
     'America/Denver'
     """
-    return str(tzfpy.get_tz(longitude_deg, latitude_deg))
+    return zone_cells().zone_at(latitude_deg, longitude_deg) or str(tzfpy.get_tz(longitude_deg, latitude_deg))
 
 
 def is_open_sea(latitude_deg: float, longitude_deg: float) -> bool:

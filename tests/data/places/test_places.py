@@ -1,10 +1,10 @@
 """Do places get their clock and country, and is the open sea told from an atoll?"""
 
-from zoneinfo import ZoneInfo
+from zoneinfo import ZoneInfo, available_timezones
 
 import pytest
 
-from service.data.places import country_of, is_open_sea, known_time_zones, time_zone_of
+from service.data.places import TimeZones, country_of, is_open_sea, names, time_zone_of
 
 
 @pytest.mark.parametrize(
@@ -46,5 +46,20 @@ def test_a_made_up_zone_belongs_to_no_country() -> None:
 
 
 def test_the_clock_of_the_machine_is_no_time_zone() -> None:
-    assert "localtime" not in known_time_zones()
-    assert "Asia/Kolkata" in known_time_zones()
+    assert "localtime" not in TimeZones()
+    assert "localtime" not in set(TimeZones())
+
+
+def test_a_name_is_known_if_it_is_among_all_names() -> None:
+    every = frozenset(available_timezones()) - {"localtime"}
+    assert set(TimeZones()) == every
+    assert len(TimeZones()) == len(every)
+    assert [name for name in every if name not in TimeZones()] == []
+    assert "Asia/Kolkata" in TimeZones()
+    for wrong in ("Mars/Olympus_Mons", "europe/berlin", "Europe/Berlin ", "", "../etc/passwd"):
+        assert wrong not in TimeZones()
+
+
+def test_the_name_of_a_common_zone_is_known_without_walking_the_machine(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(names, "_every", None)
+    assert "Europe/Berlin" in TimeZones()
