@@ -13,6 +13,7 @@ from service.api.schemas.log_mistakes import of_readings
 from service.api.schemas.log_series import ReadingsIn
 from service.api.schemas.mistakes import Found
 from service.api.schemas.requests import SMALLEST, Arrays, EnergyIn
+from service.api.words import say
 
 MOST_PEERS = 20
 
