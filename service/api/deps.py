@@ -7,9 +7,10 @@ from typing import Any, TypeVar
 
 from service.core.adverts import Vocabulary
 from service.core.appraisal import CautionTable
-from service.core.compatibility import Column, Curves, Row
+from service.core.compatibility import Column, Compatibility, Curves, Row
 from service.core.completion import DefaultTables, KnownSets
 from service.core.energy import ArrayHours, EnergyYear
+from service.core.fixing import FixingForces
 from service.core.household import DemandShape
 from service.core.model.assumption import Assumptions
 from service.core.model.carbon import GridCarbon
@@ -54,10 +55,12 @@ class Deps:
     ``known_time_zones`` are IANA names; ``places`` keeps the year of hours of the places asked about lately, ``stands``
     how a panel stands there, ``sets`` the arrays and inverters asked about there as completed (a place's year goes by
     its identity), ``directs`` the d.c. hours of those sets, ``years`` what comes of them, before an export limit,
-    ``told_years`` the same as it is answered, ``curves`` what panels do in the heat and in the morning, ``rows`` what
-    is asked of a panel at a place, by site, day and panel as they were sent, ``columns`` the input of an inverter as it
-    was sent, both with what was assumed of it, ``movable`` the sets whose planes were asked about, ``listed`` what was
-    found out about homes, panels and inverters of shortlists, ``listed_directs`` the d.c. hours of the sets on them.
+    ``told_years`` the same as it is answered, ``fits`` whether they fit together, on which circuit and meter and by
+    which rule card, ``fixings`` what a storm does to them, ``told_fits`` and ``told_fixings`` the same as they are
+    answered, ``curves`` what panels do in the heat and in the morning, ``rows`` what is asked of a panel at a place, by
+    site, day and panel as they were sent, ``columns`` the input of an inverter as it was sent, both with what was
+    assumed of it, ``movable`` the sets whose planes were asked about, ``listed`` what was found out about homes, panels
+    and inverters of shortlists, ``listed_directs`` the d.c. hours of the sets on them.
     ``seller_questions``: by code and language. ``own_areas``: areas whose rule cards the operator keeps instead of the
     packaged ones. ``read_advert_words`` makes the words of adverts once, when they are first asked for: it takes longer
     than all other tables and most questions need none.
@@ -83,6 +86,10 @@ class Deps:
     directs: Directs
     years: Years
     told_years: Memo[EnergyYear, Any]
+    fits: Memo[Hashable, Compatibility]
+    told_fits: Memo[Compatibility, Any]
+    fixings: Memo[Hashable, FixingForces]
+    told_fixings: Memo[FixingForces, Any]
     curves: Curves
     movable: Memo[tuple[SkyYear, Hashable], MovableStand]
     rows: Memo[tuple[str, date, str], Told[Row]]
