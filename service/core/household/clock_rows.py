@@ -23,9 +23,15 @@ class ClockRows:
     hour_of_kind: Ints
     rows_of_hour: Ints
 
-    def means(self, per_row: Floats) -> Floats:
-        """(24,) mean over the days of (8760,), by wall-clock hour; 0 for an hour that no row has."""
-        sums = np.bincount(self.hour, weights=per_row, minlength=HOURS_A_DAY)
+    def means(self, per_row: Floats, rows: Ints | None = None) -> Floats:
+        """(24,) mean over the days by wall-clock hour; 0 for an hour that no row has.
+
+        Args:
+            per_row: (8760,) what is asked about.
+            rows: (n,) where only in these there is something; ``per_row`` has but them then.
+        """
+        hour = self.hour if rows is None else self.hour.take(rows)
+        sums = np.bincount(hour, weights=per_row, minlength=HOURS_A_DAY)
         return np.asarray(sums / np.maximum(self.rows_of_hour, 1))
 
 

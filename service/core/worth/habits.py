@@ -28,7 +28,7 @@ from service.core.household import (
 )
 from service.core.model.demand import DemandShape
 from service.core.model.facts import Machine, Meter, Setup
-from service.core.model.hours import HOURS, Calendar, Floats
+from service.core.model.hours import HOURS, Calendar, Floats, Ints
 from service.core.payback import WITHIN_THE_HOUR, PricedPeriod, priced_hours, priced_periods, time_kept
 from service.core.worth.home_bill import HomeBill, Told
 from service.core.worth.use import UseAtHome, use_at_home
@@ -69,11 +69,12 @@ class Habit:
 class _Hours:
     """The year that machines run in, and the home as they run, of which the service tells ``told``.
 
-    ``produced_w`` is what machines that were moved leave of it, and ``demand_w`` is without them. There are no
-    ``prices`` without a tariff.
+    ``produced_w`` is what machines that were moved leave of it, and ``demand_w`` is without them; ``lit`` are the rows
+    in which anything is produced. There are no ``prices`` without a tariff.
     """
 
     produced_w: Floats
+    lit: Ints
     demand_w: Floats
     always_on_w: float
     k: float
@@ -139,6 +140,7 @@ def _hours(
     home = HomeBill.of(energy, setup, prices[0] if prices else None, calendar, shape, as_of, use)
     return _Hours(
         produced_w=produced,
+        lit=np.flatnonzero(produced > 0.0),
         demand_w=use.meter.demand_w * share,
         always_on_w=household.always_on_w * share,
         k=k_of(household, setup.meter.netting),
@@ -186,10 +188,10 @@ def _sent_out(period: PricedPeriod, bought: Floats, sold: Floats, meter: Meter, 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class _Runs:
-    """A machine's runs of a day, and what they use of one's own power on each row, (8760,) in kW while they run.
+    """A machine's runs of a day, and what they use of one's own power in each lit row, (n,) in kWh; in others nothing.
 
     ``first`` and ``later``: in the hour in which the runs begin and in those after it; ``first_kwh`` and ``later_kwh``
-    are what they need then. ``a_day``: on how many days of one they run. ``beside_w``: the demand without them.
+    are what they need then. ``a_day``: on how many days of one they run. ``beside_w``: (8760,) the demand without them.
     """
 
     first: Floats
@@ -204,10 +206,11 @@ class _Runs:
         own_w = mean_day_w(machine).take(hours.clock.hour) * hours.phase_share
         floor = np.minimum(hours.demand_w, hours.always_on_w)
         beside = np.maximum(hours.demand_w - own_w, floor)
-        base = self_used_w(hours.produced_w, beside, hours.always_on_w, hours.k)
+        produced, demand = hours.produced_w.take(hours.lit), beside.take(hours.lit)
+        base = self_used_w(produced, demand, hours.always_on_w, hours.k)
 
         def met(load_w: float) -> Floats:
-            on_top = with_allowance_w(hours.produced_w, beside, hours.always_on_w, hours.k, load_w)
+            on_top = with_allowance_w(produced, demand, hours.always_on_w, hours.k, load_w)
             return np.maximum(on_top - base, 0.0) / 1000.0
 
         together = max(machine.runs_per_week / _DAYS_PER_WEEK, 1.0)
@@ -231,17 +234,22 @@ class _Runs:
         """With a run, in a year."""
         return self.a_day * _DAYS_PER_WEEK * _WEEKS_PER_YEAR
 
-    def by_start(self, of_first: Floats, of_later: Floats, hours: _Hours) -> Floats:
-        """(24,) of a day's runs, by the hour at which they start."""
-        later = hours.clock.means(of_later)
-        return np.asarray(hours.clock.means(of_first) + later[_HOURS_AFTER].sum(axis=1))
+    def used_kwh(self, hours: _Hours, worth: Floats | float = 1.0) -> Floats:
+        """(24,) of one's own power, by the hour at which a day's runs start; times what it is ``worth``, by lit row."""
+        first, later = (hours.clock.means(used * worth, hours.lit) for used in (self.first, self.later))
+        return _by_start(first, later) * hours.phase_share
 
-    def rows(self, start: int, of_first: Floats | float, of_later: Floats | float, hours: _Hours) -> Floats:
-        """(8760,) in W, in the mean over days with and without a run, of runs that start at an hour."""
-        rows = np.zeros(HOURS)
+    def taken_w(self, start: int, hours: _Hours) -> Floats:
+        """(8760,) of it in the mean over days with and without a run, where runs start at an hour."""
+        hour, taken = hours.clock.hour.take(hours.lit), np.zeros(HOURS)
         for step in range(RUN_HOURS):
-            rows += (hours.clock.hour == (start + step) % 24) * (of_later if step else of_first)
-        return 1000.0 * self.a_day * rows
+            taken[hours.lit] += (hour == (start + step) % 24) * (self.later if step else self.first)
+        return 1000.0 * self.a_day * hours.phase_share * taken
+
+
+def _by_start(first: Floats, later: Floats) -> Floats:
+    """(24,) of a day's runs, by the hour at which they start, of what its first hour and later ones come to."""
+    return np.asarray(first + later[_HOURS_AFTER].sum(axis=1))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -257,9 +265,8 @@ def _best(at: int, runs: _Runs, hours: _Hours) -> _Best:
     """Of the machine of that number; its usual hour where no other one is better."""
     usual = int(hours.home.setup.household.machines[at].usual_hour)
     best = _Best(hour=usual, home=hours.home, told=hours.told)
-    used = runs.by_start(runs.first, runs.later, hours) * hours.phase_share
     least = _LEAST_GAIN * (runs.first_kwh + runs.later_kwh) * max(runs.days, 1.0)
-    for hour in _candidates(used, runs, hours):
+    for hour in _candidates(runs, hours):
         if hour != usual:
             asked = hours.home.moved(at, hour)
             told = asked.told()
@@ -280,8 +287,7 @@ def _habit(machine: Machine, best: _Best, now: Told) -> Habit:
 
 def _left_by(runs: _Runs, best: _Best, hours: _Hours) -> _Hours:
     """What a machine at its best hour leaves to the next one."""
-    taken_w = runs.rows(best.hour, runs.first, runs.later, hours) * hours.phase_share
-    produced = np.maximum(hours.produced_w - taken_w, 0.0)
+    produced = np.maximum(hours.produced_w - runs.taken_w(best.hour, hours), 0.0)
     return replace(hours, produced_w=produced, demand_w=runs.beside_w, home=best.home, told=best.told)
 
 
@@ -290,16 +296,15 @@ def _gain(now: Told, then: Told) -> float:
     return then.own_kwh - now.own_kwh if now.bill is None or then.bill is None else now.bill - then.bill
 
 
-def _candidates(used: Floats, runs: _Runs, hours: _Hours) -> list[int]:
+def _candidates(runs: _Runs, hours: _Hours) -> list[int]:
     """The hours with the most own power and those that cost least, surplus netted and as if it were left over."""
-    found = [int(np.argmax(used))]
+    found = [int(np.argmax(runs.used_kwh(hours)))]
     if not hours.prices:
         return found
     bought, *sent_out = hours.prices
+    price = hours.clock.means(bought)
+    all_bought = _by_start(runs.first_kwh * price, runs.later_kwh * price)
     for worth in sent_out:
-        first, later = (
-            (needed - row * hours.phase_share) * bought + row * hours.phase_share * worth
-            for needed, row in ((runs.first_kwh, runs.first), (runs.later_kwh, runs.later))
-        )
-        found += np.argsort(runs.by_start(first, later, hours), kind="stable")[:_ASKED].tolist()
+        cost = all_bought - runs.used_kwh(hours, (bought - worth).take(hours.lit))
+        found += np.argsort(cost, kind="stable")[:_ASKED].tolist()
     return list(dict.fromkeys(found))
