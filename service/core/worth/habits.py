@@ -41,6 +41,8 @@ _WEEKS_PER_YEAR = 365.0 / _DAYS_PER_WEEK
 _PHASES = 3
 # Less than this is no reason to change a habit.
 _LEAST_GAIN = 1e-6
+# What is left by rounding between hours that are the same; of these the first counts.
+_DUST, _DIGITS = 1e-9, 9
 # (24, 1) the hours of the clock after each in which a machine still runs.
 _HOURS_AFTER = (np.arange(24)[:, np.newaxis] + np.arange(1, RUN_HOURS)) % 24
 # How many hours of each way to price a kWh are given an account of their own.
@@ -265,12 +267,12 @@ def _best(at: int, runs: _Runs, hours: _Hours) -> _Best:
     """Of the machine of that number; its usual hour where no other one is better."""
     usual = int(hours.home.setup.household.machines[at].usual_hour)
     best = _Best(hour=usual, home=hours.home, told=hours.told)
-    least = _LEAST_GAIN * (runs.first_kwh + runs.later_kwh) * max(runs.days, 1.0)
+    least = max(_LEAST_GAIN * (runs.first_kwh + runs.later_kwh) * max(runs.days, 1.0), _DUST)
     for hour in _candidates(runs, hours):
         if hour != usual:
             asked = hours.home.moved(at, hour)
             told = asked.told()
-            if _gain(best.told, told) > (least if best.hour == usual else 0.0):
+            if _gain(best.told, told) > (least if best.hour == usual else _DUST):
                 best = _Best(hour=hour, home=asked, told=told)
     return best
 
@@ -306,5 +308,5 @@ def _candidates(runs: _Runs, hours: _Hours) -> list[int]:
     all_bought = _by_start(runs.first_kwh * price, runs.later_kwh * price)
     for worth in sent_out:
         cost = all_bought - runs.used_kwh(hours, (bought - worth).take(hours.lit))
-        found += np.argsort(cost, kind="stable")[:_ASKED].tolist()
+        found += np.argsort(cost.round(_DIGITS), kind="stable")[:_ASKED].tolist()
     return list(dict.fromkeys(found))
