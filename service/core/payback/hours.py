@@ -134,28 +134,13 @@ class MeterSums:
             plant=alone,
         )
 
-    def by_first(self, power_w: Floats, rows: Ints | None = None) -> Floats:
-        """(..., n) energy in kWh of hourly powers in W, by first sum.
-
-        Args:
-            power_w: (..., 8760); with ``rows`` those of these hours alone, in order, where nothing flows in others.
-            rows: (n,) hours, counted from 0; None: all.
-        """
-        runs = self.runs if rows is None else self._runs_in(rows)
-        if runs is not None:  # thirty times as fast as adding hour by hour to the same few sums
-            return np.asarray(np.add.reduceat(power_w, runs, axis=-1) / 1000.0)
+    def by_first(self, power_w: Floats) -> Floats:
+        """(..., n) energy in kWh of hourly powers in W, (..., 8760), by first sum."""
+        if self.runs is not None:  # thirty times as fast as adding hour by hour to the same few sums
+            return np.asarray(np.add.reduceat(power_w, self.runs, axis=-1) / 1000.0)
         if power_w.ndim > 1:
-            return np.stack([self.by_first(one, rows) for one in power_w])
-        first = self.first_of_hour if rows is None else self.first_of_hour[rows]
-        return np.bincount(first, weights=power_w, minlength=self.firsts) / 1000.0
-
-    def _runs_in(self, rows: Ints) -> Ints | None:
-        """The place among these hours at which each first sum begins; None where they are no runs, or one is empty."""
-        if self.runs is None:
-            return None
-        begins = np.searchsorted(rows, self.runs)
-        some_in_each = bool((begins[:-1] < begins[1:]).all()) and begins[-1] < rows.size
-        return np.asarray(begins) if some_in_each else None
+            return np.stack([self.by_first(one) for one in power_w])
+        return np.bincount(self.first_of_hour, weights=power_w, minlength=self.firsts) / 1000.0
 
     def _cells(self, kwh: Floats) -> Floats:
         """(rows, n) first sums to (rows, cells), all rows at once."""

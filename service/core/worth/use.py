@@ -1,6 +1,5 @@
 """What of the yield is used at home, and what is sent out?"""
 
-from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
@@ -10,7 +9,7 @@ from service.core.household import BesideMachines, demand_w, self_use_sd_share
 from service.core.model.band import Z_90, Z_95, Band
 from service.core.model.demand import DemandShape
 from service.core.model.facts import Household, Setup
-from service.core.model.hours import HOURS, Calendar, Floats, Ints
+from service.core.model.hours import Calendar, Floats, Ints
 from service.core.payback import HomeYear, MeterSums, PlantAlone, meter_sums, shifted_use
 from service.core.worth.bands import HomeCases, band_of_steps, spread_of
 from service.core.worth.export_limit import sent_out_as, within_limit_w
@@ -89,7 +88,7 @@ def use_at_home(
     free_w = (energy.before_export_limit or energy).ac_w
     by_light = [energy.ac_at(scale) for scale in (1.0, *energy.light_ends())]
     by_yield = [free_w * (1.0 - STEP_SHARE), free_w * (1.0 + STEP_SHARE)]
-    hourly, (middle, less_energy, more_energy, *stepped) = meter.years([*by_light, *by_yield])
+    hourly, (middle, less_energy, more_energy, *stepped) = meter.years(np.stack([*by_light, *by_yield]))
     step = Z_90 * self_use_sd_share(setup.household)
     fewer, further = _of_demand(_self_used(middle), energy, setup, calendar, shape, other_w, demand_range_kwh)
     steady, yearly = spread_of(energy.spread)
@@ -123,7 +122,7 @@ def use_at_home(
         covered_share=self_used / needed if needed > 0.0 else 0.0,
         demand_kwh=needed,
         other_generation=meter.other_share(self_used),
-        self_used_w=hourly,
+        self_used_w=hourly[0],
         cases=cases,
         meter=meter,
     )
@@ -255,23 +254,16 @@ class AtTheMeter:
 
     def used(self, light_scale: float) -> tuple[Floats, HomeYear]:
         """Self-use of each hour and the year at the meter with so much of the light: the set's limit holds."""
-        hourly, left = self.used_and_left_w(self.energy.ac_at(light_scale))
+        hourly, left = self._used_and_left_w(self.energy.ac_at(light_scale))
         return hourly, self.home(hourly, left)
 
-    def years(self, free_w: Sequence[Floats]) -> tuple[Floats, list[HomeYear]]:
-        """The same of several powers before an export limit: self-use of the first by the hour, and the year of each.
-
-        In the dark nothing is used of any of them, so that only the lit hours are looked at.
-        """
-        lit = np.flatnonzero(np.logical_or.reduce([power > 0.0 for power in free_w]))
-        used, left = self.in_hours(lit).used_and_left_w(np.array([power.take(lit) for power in free_w]))
-        sums = zip(self.sums.by_first(used, lit), self.sums.by_first(left, lit), strict=True)
-        hourly = np.zeros(HOURS)
-        hourly[lit] = used[0]
+    def years(self, free_w: Floats) -> tuple[Floats, list[HomeYear]]:
+        """The same of several powers before an export limit, (n, 8760): self-use by the hour, and each year."""
+        hourly, left = self._used_and_left_w(free_w)
+        sums = zip(self.sums.by_first(hourly), self.sums.by_first(left), strict=True)
         return hourly, [self.sums.home_of_sums(used, given, self.demand_kwh, self.plant) for used, given in sums]
 
-    def used_and_left_w(self, free_w: Floats) -> tuple[Floats, Floats]:
-        """Of powers before an export limit, (..., 8760): what is used at home, and what may leave the set."""
+    def _used_and_left_w(self, free_w: Floats) -> tuple[Floats, Floats]:
         used, left = self.used_w(free_w), self.left_w(free_w)
         return (used if left is free_w else np.minimum(used, left)), left
 

@@ -247,8 +247,4 @@ def test_months_of_one_price_are_the_same_with_rates_that_change_nothing(zone) -
             np.testing.assert_allclose(getattr(plain, name), getattr(long_way, name), rtol=1e-9, atol=1e-9)
     several = np.array([USED, PRODUCED])
     for sums in (flat, told_apart):
-        for lit in (np.flatnonzero(PRODUCED), np.flatnonzero(PRODUCED * (calendar.month != 12))):
-            dark_else = np.zeros_like(several)
-            dark_else[:, lit] = several[:, lit]
-            np.testing.assert_allclose(sums.by_first(several[:, lit], lit), sums.by_first(dark_else), rtol=1e-9)
         np.testing.assert_allclose(sums.by_first(several), [sums.by_first(one) for one in several], rtol=1e-12)

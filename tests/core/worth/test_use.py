@@ -354,15 +354,13 @@ def test_the_years_of_several_powers_are_those_of_each_alone(changes, roof_kwh):
     demand = demand_w(asked.household, CALENDAR, SHAPE)
     energy = limited_export(energy, asked, demand, sky_year(), roof)
     at_meter = AtTheMeter.of(energy, asked, CALENDAR, SHAPE, roof)
-    winter_dark = production_w(500.0) * (CALENDAR.month > 1)
-    powers = [production_w(640.0), winter_dark, production_w(1500.0)]
-    _, years = at_meter.years(powers)
-    for power, year in zip(powers, years, strict=True):
-        hourly, [year_alone] = at_meter.years([power])
+    powers = np.array([production_w(kwh) for kwh in (640.0, 500.0, 1500.0)])
+    hourly, years = at_meter.years(powers)
+    for power, used, year in zip(powers, hourly, years, strict=True):
+        [alone], [year_alone] = at_meter.years(power[np.newaxis])
+        np.testing.assert_allclose(used, alone, rtol=1e-12)
         left = at_meter.left_w(power)
-        used = np.minimum(at_meter.used_w(power), left)
-        np.testing.assert_allclose(hourly, used, rtol=1e-12)
-        plain = at_meter.home(used, left)
+        plain = at_meter.home(np.minimum(at_meter.used_w(power), left), left)
         for one in (year, year_alone):
             for name in ("self_used_kwh", "exported_kwh", "demand_kwh"):
                 np.testing.assert_allclose(getattr(one, name), getattr(plain, name), rtol=1e-12, atol=1e-12)
