@@ -47,7 +47,7 @@ from service.settings import Settings, from_environment
 _LISTED_PARTS, _LISTED_SETS = 6, 3
 # A set whose planes were asked about keeps the tables of all of them, some 3 MB: one for each four of the others.
 _SETS_A_MOVABLE_ONE = 4
-# A set is asked about as it is and as demanded remedies make it: what is found of each is some 60 kB.
+# A set is asked about as it is and as demanded remedies make it: some 0.1 MB in all, words in.
 _FITS_A_SET = 2
 # Of a panel: its model, in the heat, in the cool, in the morning, under a limit, what is doubtful; each some 0.5 kB.
 _CURVE_FIGURES = 6
