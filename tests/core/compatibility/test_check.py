@@ -6,7 +6,7 @@ from typing import Any
 
 import pytest
 
-from service.core.compatibility import Checked, Compatibility, check, check_key
+from service.core.compatibility import Checked, check, check_key
 from service.core.compatibility.wiring import Curves, Wiring, with_panels_moved
 from service.core.model.assumption import Assumptions
 from service.core.model.facts import OtherSet, Setup
@@ -16,6 +16,7 @@ from service.core.rules import card_for
 from service.data.local_rules import cards_of
 from tests import builders
 from tests.core.compatibility.ask import AS_OF, answer, assumed, inputs, one
+from tests.findings import told
 
 SEVERAL = [
     {"arrays": (builders.array(count=2),)},
@@ -251,11 +252,6 @@ def test_without_remedies_the_verdicts_are_the_same(changes) -> None:
     assert (bare.verdict, bare.by_part) == (mended.verdict, mended.by_part)
     assert [(f.code, f.verdict) for f in bare.findings] == [(f.code, f.verdict) for f in mended.findings]
     assert not any(f.remedies for f in bare.findings)
-
-
-def told(found: Compatibility) -> tuple[object, ...]:
-    """All of it, to be compared."""
-    return found.verdict, found.by_part, found.findings, found.not_looked_at
 
 
 @pytest.mark.parametrize("changes", SEVERAL)
