@@ -50,6 +50,8 @@ if TYPE_CHECKING:
 _LISTED_PARTS, _LISTED_SETS = 6, 3
 # A set whose planes were asked about keeps the tables of all of them, some 3 MB: one for each four of the others.
 _SETS_A_MOVABLE_ONE = 4
+# A set is asked about as it is and as demanded remedies make it: some 0.1 MB in all, words in.
+_FITS_A_SET = 2
 # Of a panel: its model, in the heat, in the cool, in the morning, under a limit, what is doubtful; each some 0.5 kB.
 _CURVE_FIGURES = 6
 
@@ -146,6 +148,10 @@ def deps_of(settings: Settings) -> Deps:
         directs=Memo(settings.set_cache_size),
         years=Memo(settings.set_cache_size),
         told_years=Memo(settings.set_cache_size),
+        fits=Memo(_FITS_A_SET * settings.set_cache_size),
+        told_fits=Memo(settings.set_cache_size),
+        fixings=Memo(_FITS_A_SET * settings.set_cache_size),
+        told_fixings=Memo(settings.set_cache_size),
         curves=Curves(Memo(_CURVE_FIGURES * settings.panel_cache_size)),
         movable=Memo(max(settings.set_cache_size // _SETS_A_MOVABLE_ONE, 1)),
         rows=Memo(settings.panel_cache_size),

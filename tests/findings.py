@@ -63,3 +63,8 @@ def account(outlay: float | None, savings: tuple[float, float, float] = (80.0, 1
         "if_moving_after_years": None,
     }  # fmt: skip
     return Worth(**{**base, **changes})
+
+
+def told(found: Compatibility) -> tuple[object, ...]:
+    """All that was found, to be compared."""
+    return found.verdict, dict(found.by_part), found.findings, found.not_looked_at

@@ -36,6 +36,25 @@ _CHANGES: tuple[tuple[str, Any], ...] = (
     ("/arrays/0/mount", "wall"),
     ("/arrays/0/plane", {"tilt_deg": 70}),
     ("/household", {"demand_kwh_per_year": 1200}),
+    # Each moves what fits, what a storm does, or only how it is told.
+    ("/as_of", "2029-11-25"),
+    ("/site/rule_area", "AT"),
+    ("/site/terrain", "open_sea"),
+    ("/site/basic_wind_velocity_m_per_s", 35),
+    ("/site/people_below", True),
+    ("/arrays/1/mount", "hung_on_rail"),
+    ("/arrays/0/panel/open_circuit_voltage_v", 52),
+    ("/inverter/certificates", ["EN 50549-1"]),
+    ("/inverter/inputs", [{"max_current_a": 9}]),
+    ("/inverter/inputs", [{"max_current_a": 9}, {"max_current_a": 9}]),
+    ("/inverter/export_limit_w", 100),
+    ("/meter", {"counts": "one_way"}),
+    ("/socket_circuit", {"plug": "household"}),
+    ("/socket_circuit", {"plug": "household", "breaker_a": 16, "cable_mm2": 1.5, "laying": "in_conduit"}),
+    (
+        "/tariff",
+        {"currency": "EUR", "periods": [{"valid_from": "2026-01-01", "import_price_per_kwh": 0.5, "export": "unpaid"}]},
+    ),
 )
 
 

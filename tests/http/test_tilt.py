@@ -411,3 +411,20 @@ def test_the_same_question_gets_the_same_bytes_and_other_formats_are_refused() -
 def test_the_vocabulary_lists_the_codes_of_tilt() -> None:
     words = {one["code"] for one in ask("GET", "/v1/vocabulary").json()["tilt"]}
     assert {"worth_moving", "hardly_worth_moving", "nothing_gained", "fit", "tilt_is_latitude"} <= words
+
+
+def test_where_every_plane_costs_money_the_one_that_costs_least_is_told() -> None:
+    # All that is sent out is billed, so that no plane brings anything; the arrays may stand apart.
+    array = {"mount": "hung_on_rail", "panel": {"rated_power_w": 440}}
+    request = {
+        **SMALLEST,
+        "arrays": [{**array, "name": "left", "input": 1, "count": 2, "joined": "series"},
+                   {**array, "name": "right", "input": 2}],
+        "inverter": {"ac_power_w": 800, "input_count": 2},
+        "household": {"demand_kwh_per_year": 300, "always_on_w": 10},
+        "meter": {"counts": "one_way", "sums_phases": False},
+        "tariff": {"currency": "EUR", "periods": [
+            {"valid_from": "2026-01-01", "import_price_per_kwh": 0.34, "export": "unpaid"}]},
+    }  # fmt: skip
+    told = tilt(request, objective="money", bounds={"low_tilt_deg": 55, "high_tilt_deg": 90})
+    assert told["best_planes"]["brings"]["saving_first_year"] < 0, told["best_planes"]

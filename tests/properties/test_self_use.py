@@ -107,3 +107,15 @@ def test_habits_move_demand_and_never_change_the_year(kwh, always_on, at_home, m
     demand = demand_w(home, CALENDAR, SHAPE, southern=southern)
     assert np.isclose(demand.sum() / 1000, kwh, rtol=1e-9, atol=1e-9)
     assert (demand >= min(always_on, kwh * 1000 / 8760) * (1 - 1e-12)).all()
+
+
+@given(hours(), ALWAYS_ON, UNEVENNESS, st.lists(st.floats(0, 3), min_size=1, max_size=4))
+def test_several_productions_at_once_are_used_as_each_alone(pair, always_on, k, scales):
+    production, demand = pair
+    several = self_used_w(np.array([production * scale for scale in scales]), demand, always_on, k)
+    alone = [self_used_w(production * scale, demand, always_on, k) for scale in scales]
+    # few hours are reckoned without the table, which is within one part in a million
+    np.testing.assert_allclose(several, alone, rtol=0, atol=2e-6 * demand.max(initial=0.0) + 1e-12)
+    limited = with_allowance_w(np.array([production * scale for scale in scales]), demand, always_on, k, 300.0)
+    alone = [with_allowance_w(production * scale, demand, always_on, k, 300.0) for scale in scales]
+    np.testing.assert_allclose(limited, alone, rtol=0, atol=2e-6 * demand.max(initial=0.0) + 1e-12)

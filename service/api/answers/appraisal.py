@@ -1,14 +1,12 @@
 """Is this set worth buying for this home?"""
 
-from service.api.answers.compatibility import checked
+from service.api.answers.compatibility import checked, compatibility_out, fixing_out
 from service.api.answers.energy import energy_out
 from service.api.answers.question import Question
 from service.api.deps import Deps
 from service.api.schemas.advice import DecisionOut, StepOut
 from service.api.schemas.answers import AppraisalOut
 from service.api.schemas.facing import FacingOut
-from service.api.schemas.finding import CompatibilityOut
-from service.api.schemas.fixing import FixingOut
 from service.api.schemas.payback import PaybackOut
 from service.api.schemas.requests import AppraisalIn
 from service.api.schemas.storage import StorageOut
@@ -42,11 +40,12 @@ def appraisal(body: bytes, deps: Deps) -> AppraisalOut:
         cautions=deps.cautions,
         year_kwh=question.year_kwh,
         again=again(question, fit),
+        fixing=lambda setup, assumptions: question.instead(setup, assumptions).fixing,
     )
     return AppraisalOut(
         decision=DecisionOut.of(found.decision),
-        compatibility=CompatibilityOut.of(compatibility, question.given),
-        fixing=FixingOut.of(question.fixing),
+        compatibility=compatibility_out(question, fit, compatibility),
+        fixing=fixing_out(question),
         energy=energy_out(question),
         use=UseOut.of(question.use, question.habits(), setup.tariff.currency if setup.tariff else None),
         payback=payback_out(question, account),

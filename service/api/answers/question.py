@@ -31,7 +31,7 @@ from service.core.energy import (
     energy_year,
     year_key,
 )
-from service.core.fixing import FixingForces, fixing_forces
+from service.core.fixing import FixingForces, fixing_forces, fixing_key
 from service.core.household import demand_w
 from service.core.model.assumption import Assumptions
 from service.core.model.band import Z_95
@@ -162,7 +162,8 @@ class Question:
     @cached_property
     def fixing(self) -> FixingForces:
         """What a storm does to the panels."""
-        return fixing_forces(self.setup, self.assumptions)
+        key = fixing_key(self.setup, self.assumptions)
+        return self.deps.fixings.get(key, lambda: fixing_forces(self.setup, self.assumptions))
 
     @cached_property
     def _conditions(self) -> tuple[ArrayConditions, ...] | tuple[ArrayHours, ...]:

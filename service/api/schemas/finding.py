@@ -1,6 +1,7 @@
 """How is a finding answered: one checked question, its figures, and what would mend it?"""
 
 from collections.abc import Iterator, Mapping
+from types import MappingProxyType
 from typing import Any, Literal, Self
 
 from pydantic import Field
@@ -90,6 +91,9 @@ class FindingOut(Out):
         )
 
 
+_NOTHING_SAID: Mapping[int, FindingOut] = MappingProxyType({})
+
+
 class CompatibilityOut(Out):
     """Does it all fit together? Findings with the worst first."""
 
@@ -101,12 +105,14 @@ class CompatibilityOut(Out):
     )
 
     @classmethod
-    def of(cls, compatibility: Compatibility, given: Mapping[str, Any]) -> Self:
-        """With all sentences."""
+    def of(
+        cls, compatibility: Compatibility, given: Mapping[str, Any], said: Mapping[int, FindingOut] = _NOTHING_SAID
+    ) -> Self:
+        """With all sentences; ``said`` are findings, by their identity, that were put into words before."""
         return cls(
             verdict=compatibility.verdict,
             by_part={str(part): verdict for part, verdict in compatibility.by_part.items()},
-            findings=[FindingOut.of(finding, given) for finding in compatibility.findings],
+            findings=[said.get(id(one)) or FindingOut.of(one, given) for one in compatibility.findings],
             not_looked_at=list(compatibility.not_looked_at),
         )
 

@@ -1,6 +1,6 @@
 """What is to be done, and when: from before buying to moving out?"""
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import lru_cache
 from types import MappingProxyType
@@ -12,7 +12,7 @@ from service.core.appraisal.decision import Choice, Decision
 from service.core.appraisal.many_panels import many_panels
 from service.core.compatibility import Compatibility
 from service.core.energy import EnergyYear
-from service.core.fixing import fixing_forces
+from service.core.fixing import FixingForces, fixing_forces
 from service.core.model.amount import at_most
 from service.core.model.assumption import Assumptions
 from service.core.model.facts import Array, Panel, Setup
@@ -62,6 +62,7 @@ def steps_of(
     energy: EnergyYear,
     decision: Decision,
     demanded: Sequence[Condition] | None = None,
+    fixing: Callable[[Setup, Assumptions], FixingForces] = fixing_forces,
 ) -> tuple[Step, ...]:
     """The steps that this request calls for, in the order of ``MOMENTS``.
 
@@ -74,6 +75,7 @@ def steps_of(
         energy: its year.
         decision: the decision about it.
         demanded: what has to be done to the set first; None: what the findings demand.
+        fixing: the storm's forces on a set, where they may be at hand.
 
     Returns:
         Steps with their facts: expected open-circuit voltage at the door in V, expected power on clear days in W, the
@@ -89,7 +91,7 @@ def steps_of(
         *_before_buying(setup, assumptions, compatibility, decision),
         *many,
         *_at_the_door(setup),
-        *_before_fitting(setup, assumptions),
+        *_before_fitting(setup, fixing(setup, assumptions)),
         *_before_plugging_in(setup, demands),
         *_first_sunny_day(setup, energy),
         *_register(compatibility),
@@ -145,11 +147,11 @@ def door_voltage_v(panel: Panel) -> tuple[float, float]:
     return round(0.98 * float(volts[0]), 1), round(1.02 * float(volts[1]), 1)
 
 
-def _before_fitting(setup: Setup, assumptions: Assumptions) -> Iterable[Step]:
+def _before_fitting(setup: Setup, fixing: FixingForces) -> Iterable[Step]:
     weight = sum(array.count * array.panel.weight_kg for array in setup.arrays)
     yield _step("prove_fixing", "before_fitting", weight_kg=round(weight, 1),
                 mounts=", ".join(dict.fromkeys(array.mount for array in setup.arrays)))  # fmt: skip
-    forces = fixing_forces(setup, assumptions).arrays
+    forces = fixing.arrays
     if forces:
         worst = max(forces, key=lambda one: max(one.pull_n.cautious or 0.0, one.push_n.cautious or 0.0))
         yield _step(

@@ -5,7 +5,7 @@ rule card through ``core.rules``) and lets ``remedies`` try what would mend each
 questions of the panel side of many pairs: each row is one panel with its figures, each column one input.
 """
 
-from service.core.compatibility.check import Checked, Compatibility, beside_panels, check
+from service.core.compatibility.check import Checked, Compatibility, beside_panels, check, check_key
 from service.core.compatibility.matrix import Column, Dangers, Pair, Row, column_of, dangers_of, matrix, row_of
 from service.core.compatibility.wiring import Curves
 
@@ -19,6 +19,7 @@ __all__ = [
     "Row",
     "beside_panels",
     "check",
+    "check_key",
     "column_of",
     "dangers_of",
     "matrix",

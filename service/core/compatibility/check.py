@@ -1,6 +1,6 @@
 """Does it all fit together? Every question of every side, worst first, with what would mend each."""
 
-from collections.abc import Mapping
+from collections.abc import Hashable, Mapping
 from dataclasses import dataclass, replace
 from datetime import date
 from types import MappingProxyType
@@ -19,7 +19,7 @@ from service.core.rules import RuleCard, in_force, rule_findings
 PARTS = (Part.PANEL_SIDE, Part.SOCKET_SIDE, Part.LOCAL_RULE)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Compatibility:
     """What was looked at, how it turned out, and what nobody described.
 
@@ -55,6 +55,24 @@ def _of_panels(setup: Setup, assumptions: Assumptions) -> tuple[Any, ...]:
     told = {pointer: one for pointer, one in assumptions.by_pointer.items() if pointer.startswith(sides)}
     told.pop("/inverter/set_limit_w", None)
     return setup.arrays, inverter, setup.site, told
+
+
+def check_key(
+    setup: Setup,
+    assumptions: Assumptions,
+    hottest_cell_c: tuple[float, ...],
+    card: RuleCard,
+    as_of: date,
+    cool_cell_c: tuple[float, ...] = (),
+) -> Hashable:
+    """All that ``check`` hangs on, by its arguments: questions of one key are told the same, whatever the home uses."""
+    return (
+        (setup.site, setup.arrays, setup.inverter, setup.socket_circuit, setup.meter),
+        assumptions.within("/site", "/arrays", "/inverter", "/socket_circuit", "/meter"),
+        (hottest_cell_c, cool_cell_c),
+        card,
+        as_of,
+    )
 
 
 def check(  # noqa: PLR0913  the set, its year and its rule, and what is known of them already

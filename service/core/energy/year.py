@@ -52,18 +52,13 @@ def direct_key(setup: Setup) -> Hashable:
 def year_key(setup: Setup, assumptions: Assumptions) -> Hashable:
     """All that ``energy_year`` hangs on beside the place: questions of one key have the same year at one place."""
     inverter = setup.inverter
-    doubts = tuple(
-        (pointer, one.low, one.high)
-        for pointer, one in assumptions.by_pointer.items()
-        if pointer.startswith(("/arrays", "/site"))
-    )
     return (
         direct_key(setup),
         (inverter.ac_power_w, inverter.set_limit_w, inverter.night_draw_w),
         (inverter.weighted_efficiency_share, inverter.efficiency_weighting),
         setup.downtime_days_per_year,
         setup.site.latitude_deg < 0,
-        doubts,
+        assumptions.within("/arrays", "/site"),
     )
 
 

@@ -3,7 +3,7 @@
 Orders of magnitude and never a verdict: neither a railing nor a mount is proven here, and no load is called harmless.
 """
 
-from collections.abc import Callable
+from collections.abc import Callable, Hashable
 from dataclasses import dataclass
 from math import cos, radians, sin
 
@@ -60,12 +60,17 @@ class ArrayForces:
     notes: tuple[Note, ...]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class FixingForces:
     """All arrays whose mount was described, and RFC 6901 pointers to what nobody described."""
 
     arrays: tuple[ArrayForces, ...]
     not_looked_at: tuple[str, ...]
+
+
+def fixing_key(setup: Setup, assumptions: Assumptions) -> Hashable:
+    """All that ``fixing_forces`` hangs on."""
+    return setup.site, setup.arrays, assumptions.within("/site", "/arrays")
 
 
 def fixing_forces(setup: Setup, assumptions: Assumptions) -> FixingForces:

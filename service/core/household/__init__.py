@@ -1,6 +1,7 @@
 """What does the home use through the year, and how much of the set's production is used at home?"""
 
-from service.core.household.demand import HEATER_SHARE, RUN_HOURS, demand_w, mean_day_w, quarters_w
+from service.core.household.clock_rows import ClockRows, clock_rows
+from service.core.household.demand import HEATER_SHARE, RUN_HOURS, BesideMachines, demand_w, mean_day_w, quarters_w
 from service.core.household.log import LoggedYear, year_of_log
 from service.core.household.other import used_beside_w
 from service.core.household.other_use import used_otherwise
@@ -33,12 +34,15 @@ __all__ = [
     "RUN_HOURS",
     "SD_PUBLIC_SHAPE",
     "Beside",
+    "BesideMachines",
+    "ClockRows",
     "DemandShape",
     "LoggedYear",
     "Plan",
     "StoredYear",
     "WithBox",
     "carried_out",
+    "clock_rows",
     "demand_w",
     "feeding",
     "following",

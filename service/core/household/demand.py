@@ -8,11 +8,13 @@ Not modelled: public holidays (taken as the weekday they fall on), weather, pers
 figure), anything within an hour (see ``self_use``).
 """
 
+from dataclasses import dataclass
 from functools import lru_cache
 
 import numpy as np
 
 from service.core.errors import ContradictionError
+from service.core.household.clock_rows import HOURS_A_DAY, ClockRows, clock_rows
 from service.core.model.demand import DemandShape
 from service.core.model.facts import AtHome, Household, Machine
 from service.core.model.hours import HOURS, Calendar, Floats
@@ -51,24 +53,56 @@ def demand_w(household: Household, calendar: Calendar, shape: DemandShape, *, so
     """
     if household.values_w is not None:
         return _own_values_w(np.asarray(household.values_w, dtype=np.float64), calendar)
-    mean_w = household.demand_kwh_per_year * 1000.0 / HOURS
-    floor_w = min(household.always_on_w, mean_w)
-    machines_w = _machines_w(household.machines, calendar)
-    above_w = mean_w - floor_w
-    asked_w = float(machines_w.mean())
-    if asked_w > above_w:
-        machines_w = machines_w * (above_w / asked_w)
-        asked_w = above_w
-    rest = np.maximum(mean_w * _relative_shape(calendar, shape, southern) - floor_w, 0.0)
-    if household.at_home is not None:
-        rest = _moved_into_presence(rest, household.at_home, calendar)
-    rest_mean = float(rest.mean())
-    scale = (above_w - asked_w) / rest_mean if rest_mean > 0.0 else 0.0
-    return np.asarray(floor_w + machines_w + rest * scale, dtype=np.float64)
+    return BesideMachines.of(household, calendar, shape, southern=southern).with_machines_w(household.machines)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class BesideMachines:
+    """What a home without own values draws apart from its machines, to which they are put at any hours.
+
+    ``floor_w`` is always drawn; ``above_w`` in the mean on top of it, machines and all. ``rest_w``, (8760,), has the
+    shape of what is left of that beside the machines, of mean ``rest_mean_w``.
+    """
+
+    floor_w: float
+    above_w: float
+    rest_w: Floats
+    rest_mean_w: float
+    rows: ClockRows
+
+    @classmethod
+    def of(cls, household: Household, calendar: Calendar, shape: DemandShape, *, southern: bool) -> "BesideMachines":
+        """Of a home; the arguments are those of ``demand_w``."""
+        rows = clock_rows(calendar)
+        mean_w = household.demand_kwh_per_year * 1000.0 / HOURS
+        floor_w = min(household.always_on_w, mean_w)
+        rest_w = mean_w * _relative_shape(calendar, shape, southern)
+        rest_w -= floor_w
+        np.maximum(rest_w, 0.0, out=rest_w)
+        if household.at_home is not None:
+            rest_w *= _presence(rest_w, household.at_home, rows).take(rows.hour_of_kind)
+        return cls(
+            floor_w=floor_w, above_w=mean_w - floor_w, rest_w=rest_w, rest_mean_w=float(rest_w.mean()), rows=rows
+        )  # fmt: skip
+
+    def with_machines_w(self, machines: tuple[Machine, ...]) -> Floats:
+        """(8760,) with these machines, their runs spread evenly over all days; they are cut to what is above the floor.
+
+        The mean is that of the home whatever the machines, and whenever they run.
+        """
+        by_hour = np.zeros(HOURS_A_DAY)
+        for machine in machines:
+            by_hour += mean_day_w(machine)
+        asked_w = float(by_hour @ self.rows.rows_of_hour) / HOURS
+        if asked_w > self.above_w:
+            by_hour *= self.above_w / asked_w
+            asked_w = self.above_w
+        scale = (self.above_w - asked_w) / self.rest_mean_w if self.rest_mean_w > 0.0 else 0.0
+        return np.asarray(self.rest_w * scale + (by_hour + self.floor_w).take(self.rows.hour), dtype=np.float64)
 
 
 def _own_values_w(values: Floats, calendar: Calendar) -> Floats:
-    hour = calendar.clock_h.astype(np.int64)
+    hour = clock_rows(calendar).hour
     if values.size == 24:
         return np.asarray(values[hour])
     if values.size == 168:
@@ -104,7 +138,7 @@ def _relative_shape(calendar: Calendar, shape: DemandShape, southern: bool) -> F
         month = (month + 6) % 12
         day = (day - 1 + 182) % 365 + 1
     kind = np.clip(calendar.weekday - 4, 0, 2)
-    relative = shape.by_month_kind_hour[month, kind, calendar.clock_h.astype(np.int64)]
+    relative = shape.by_month_kind_hour[month, kind, clock_rows(calendar).hour]
     by_day = np.polynomial.polynomial.polyval(np.arange(367.0), shape.day_polynomial)
     relative = relative * by_day[day]
     relative = np.asarray(relative / relative.mean(), dtype=np.float64)
@@ -112,21 +146,20 @@ def _relative_shape(calendar: Calendar, shape: DemandShape, southern: bool) -> F
     return relative
 
 
-def _moved_into_presence(rest_w: Floats, at_home: AtHome, calendar: Calendar) -> Floats:
-    """What is drawn above the floor, moved into the hours at home; weekdays and weekends each keep their energy.
+def _presence(rest_w: Floats, at_home: AtHome, rows: ClockRows) -> Floats:
+    """(48,) by what to multiply the rest to move it into the hours at home; weekdays and weekends keep their energy.
 
     An hour weighs 1 with somebody about for the whole of it, ``AWAY_SHARE`` with nobody, between in part. A list
     without hours is taken as not said and moves nothing.
     """
-    weekend = calendar.weekday >= 5
-    hour = calendar.clock_h.astype(np.int64)
-    moved = rest_w.copy()
-    for rows, spans in ((~weekend, at_home.weekday), (weekend, at_home.weekend)):
-        weighted = rest_w[rows] * (AWAY_SHARE + (1.0 - AWAY_SHARE) * _hours_covered(spans))[hour[rows]]
-        total = float(weighted.sum())
-        if total > 0.0:
-            moved[rows] = weighted * (float(rest_w[rows].sum()) / total)
-    return moved
+    rest = np.bincount(rows.hour_of_kind, weights=rest_w, minlength=2 * HOURS_A_DAY).reshape(2, HOURS_A_DAY)
+    weights = np.ones_like(rest)
+    for kind, spans in enumerate((at_home.weekday, at_home.weekend)):
+        if spans:
+            weights[kind] = AWAY_SHARE + (1.0 - AWAY_SHARE) * _hours_covered(spans)
+    weighted = (rest * weights).sum(axis=1, keepdims=True)
+    kept = np.divide(rest.sum(axis=1, keepdims=True), weighted, out=np.ones_like(weighted), where=weighted > 0.0)
+    return np.asarray((weights * kept).ravel())
 
 
 def _hours_covered(spans: tuple[tuple[float, float], ...]) -> Floats:
@@ -138,14 +171,6 @@ def _hours_covered(spans: tuple[tuple[float, float], ...]) -> Floats:
         for start, end in pieces:
             covered += np.clip(np.minimum(hour + 1.0, end) - np.maximum(hour, start), 0.0, 1.0)
     return np.minimum(covered, 1.0)
-
-
-def _machines_w(machines: tuple[Machine, ...], calendar: Calendar) -> Floats:
-    """Mean power of the machines on each row: their runs spread evenly over all days, at the usual hour."""
-    by_hour = np.zeros(24)
-    for machine in machines:
-        by_hour += mean_day_w(machine)
-    return np.asarray(by_hour[calendar.clock_h.astype(np.int64)], dtype=np.float64)
 
 
 def mean_day_w(machine: Machine) -> Floats:

@@ -74,7 +74,7 @@ def self_used_w(production_w: Floats, demand_w: Floats, always_on_w: float, k: f
     """Expected power used at home in each hour, E[min(P, b + X)], in W; never above min(production, mean demand).
 
     Args:
-        production_w: (n,) mean a.c. power P of each hour, >= 0.
+        production_w: (..., n) mean a.c. power P of each hour, >= 0; several productions of one home at once.
         demand_w: (n,) mean demand m of each hour, >= 0.
         always_on_w: power b that is always drawn; where m <= b there is no rest and the result is min(P, m).
         k: shape of the gamma-distributed rest X, > 0; infinity means a flat rest.
@@ -91,16 +91,20 @@ def self_used_w(production_w: Floats, demand_w: Floats, always_on_w: float, k: f
         return np.minimum(production_w, demand_w)
     floor = np.minimum(demand_w, always_on_w)
     used = np.minimum(production_w, floor)
-    rows = np.flatnonzero((production_w > floor) & (demand_w > floor))
+    over_floor = production_w > floor
+    while over_floor.ndim > 1:
+        over_floor = np.logical_or.reduce(over_floor)
+    rows = np.flatnonzero(over_floor & (demand_w > floor))
     if rows.size:
-        low = floor.take(rows)
-        over, rest = production_w.take(rows) - low, demand_w.take(rows) - low
+        low, produced = floor.take(rows), production_w.take(rows, axis=-1)
+        below = np.minimum(produced, low)
+        over, rest = produced - below, demand_w.take(rows) - low
         ratio = np.maximum(over / np.maximum(rest, 1e-100), 1e-300)
         met = _met_share(ratio, k) if rows.size <= _FEW or k > MOST_K else _met_share_by_table(ratio, k)
         met *= rest
         # Rounding may pass the bounds by one part in 1e16, interpolation by one in 1e7.
         np.minimum(np.maximum(met, 0.0, out=met), np.minimum(over, rest), out=met)
-        used[rows] = low + met
+        used[..., rows] = below + met
     return np.asarray(used, dtype=np.float64)
 
 
@@ -222,6 +226,8 @@ def with_allowance_w(production_w: Floats, demand_w: Floats, always_on_w: float,
     above P.
     """
     granted = np.minimum(production_w, limit_w)
+    if limit_w >= production_w.max(initial=0.0):
+        return granted  # all of it may leave
     return np.asarray(granted + self_used_w(production_w - granted, demand_w, always_on_w, k), dtype=np.float64)
 
 

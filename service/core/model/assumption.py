@@ -41,6 +41,11 @@ class Assumptions:
             pointer = pointer.rpartition("/")[0]
         return False
 
+    def within(self, *parts: str) -> tuple[tuple[str, float | None, float | None], ...]:
+        """What was assumed in these parts of the request ("/arrays", "/site"), and how far: pointer, low, high."""
+        by_pointer = self.by_pointer.items()
+        return tuple((pointer, one.low, one.high) for pointer, one in by_pointer if pointer.startswith(parts))
+
     def low(self, pointer: str, value: float) -> float:
         """The least that the value could plausibly be; ``value`` itself where it was given."""
         found = self.by_pointer.get(pointer)

@@ -90,7 +90,17 @@ class MeterSums:
         """
         self_used = self.by_first(self_used_w)
         produced = self_used if produced_w is self_used_w else self.by_first(produced_w)
+        return self.home_of_sums(self_used, produced, demand_kwh, plant)
+
+    def home_of_sums(
+        self, self_used: Floats, produced: Floats, demand_kwh: Floats, plant: PlantAlone | None = None
+    ) -> HomeYear:
+        """The same of energies ``by_first``, in kWh."""
         exported = np.maximum(produced - self_used, 0.0)
+        alone = None if plant is None else plant.home
+        if self.cells == self.firsts and all(prices is None for prices in self.prices):
+            flat = (None,) * len(self.prices)
+            return HomeYear(self_used_kwh=self_used, exported_kwh=exported, demand_kwh=demand_kwh, at=flat, plant=alone)
         rows = [self_used, exported, demand_kwh]
         over = self_used + exported - demand_kwh + (0.0 if plant is None else plant.surplus_kwh)
         left = np.maximum(over, 0.0) if any(self.nets) else None
@@ -121,13 +131,15 @@ class MeterSums:
                     begin, self.prices, self.registers, self.nets, self.unlike_over, strict=True
                 )
             ),
-            plant=None if plant is None else plant.home,
+            plant=alone,
         )
 
     def by_first(self, power_w: Floats) -> Floats:
-        """(n,) energy in kWh of hourly powers in W, by first sum."""
+        """(..., n) energy in kWh of hourly powers in W, (..., 8760), by first sum."""
         if self.runs is not None:  # thirty times as fast as adding hour by hour to the same few sums
-            return np.asarray(np.add.reduceat(power_w, self.runs) / 1000.0)
+            return np.asarray(np.add.reduceat(power_w, self.runs, axis=-1) / 1000.0)
+        if power_w.ndim > 1:
+            return np.stack([self.by_first(one) for one in power_w])
         return np.bincount(self.first_of_hour, weights=power_w, minlength=self.firsts) / 1000.0
 
     def _cells(self, kwh: Floats) -> Floats:
@@ -221,8 +233,9 @@ def _unlike(price: Floats, group: Ints) -> bool:
     return bool((one[group] != price).any())
 
 
+@lru_cache(maxsize=16)  # a calendar's own, some 70 kB
 def _by_month(calendar: Calendar, periods: int) -> MeterSums:
-    """Where no period tells hours apart."""
+    """Where no period tells hours apart; its arrays are shared by all who ask, and are not to be written to."""
     none, month = (None,) * periods, calendar.month - 1
     changes = np.flatnonzero(np.diff(month, prepend=-1))  # south of the equator the last hour may be next year's
     return MeterSums(

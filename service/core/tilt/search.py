@@ -117,11 +117,9 @@ def best_apart(
         found.append(max(here, _standing(powers_of, value, settled), key=lambda one: one.reached))
     found.sort(key=lambda one: -one.reached)
     if not listed:
-        found = [
-            _polished(powers_of, value, bounds, one, looked_at)
-            for one in found
-            if one.reached >= _WORTH_POLISHING * found[0].reached
-        ]
+        best = found[0].reached  # below nought where what is sent out is billed
+        near = best - (1.0 - _WORTH_POLISHING) * abs(best)
+        found = [_polished(powers_of, value, bounds, one, looked_at) for one in found if one.reached >= near]
     return tuple(max(found, key=lambda one: one.reached).planes)
 
 

@@ -43,6 +43,7 @@ from service.core.worth.use import UseAtHome
 _TWO_WAY = Meter(counts="two_way", sums_phases=True, netting="instant")
 # What bills that are the same leave between them by rounding, in any currency; nothing is paid back with it.
 _DUST = 1e-6
+_Ends = tuple[Floats, Floats, Floats]  # cautious, middle and hopeful savings of each year
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -197,6 +198,7 @@ def _worth(year_kwh: float, cases: HomeCases, terms: _Terms) -> Worth:
     fees = yearly_fees(periods, terms.ac_power_w)
     savings = _Savings.of(cases, periods, terms)
     squares = savings.cases.squares()
+    first_years = _first_year(squares, cases, terms)
     running = money.running_cost_per_year + fees
     # a swap in a year that is left early is paid in full
     cost = kept.of(running) + yearly_costs(kept.years, 0.0, money.inverter_swap)
@@ -206,7 +208,7 @@ def _worth(year_kwh: float, cases: HomeCases, terms: _Terms) -> Worth:
         outlay_parts=None,
         expected_year_kwh=year_kwh * terms.expected_share,
         years_kept=kept.time,
-        saving_first_year=_each(_first_year(squares, cases, terms), lambda amounts: float(amounts[0])),
+        saving_first_year=_each(first_years, lambda amounts: float(amounts[0])),
         netted_by=netted_by(cases.middle, periods, terms.meter.counts, terms.meter.netting),
         least_by_import_price=float(kept.of(savings.by_import_price).min(initial=0.0)),
         simple_payback_years=None,
@@ -228,7 +230,7 @@ def _worth(year_kwh: float, cases: HomeCases, terms: _Terms) -> Worth:
     total = terms.outlay.total
     over_years = np.array(_ends_of(squares, cases.shrunk(max(kept.time, 1.0)), terms.price_sd_share))
     whole = cash_flows(total, kept.of(over_years), cost, terms.resale)
-    simple = _simple(squares, cases, savings, running, terms)
+    simple = _simple(first_years, cases, savings, running, terms)
     paid = -cash_flows(total, np.zeros(kept.years), cost, terms.resale)
     age = (1.0 - money.ageing_share_per_year) ** np.arange(money.years, dtype=np.float64)
     produced = unpriced.expected_year_kwh * kept.of(age)
@@ -287,19 +289,21 @@ def _first_of(crossing: float | None, sold: float | None) -> float | None:
     return sold if crossing is None else crossing
 
 
-def _simple(squares: Squares, cases: HomeCases, savings: "_Savings", running: Floats, terms: _Terms) -> dict[str, Any]:
+def _simple(first: _Ends, cases: HomeCases, savings: "_Savings", running: Floats, terms: _Terms) -> dict[str, Any]:
     """Outlay over a year's saving; where the tariff has several periods, as their years follow each other.
 
     Without ageing and growth of prices, as the textbook's, so that a period which changes nothing moves nothing.
     """
     outlay = 0.0 if terms.outlay is None else terms.outlay.total
-    of, many = (squares, 1) if savings.today is None else (savings.today.squares(), None)
-    gains = [(one - running)[:many] for one in _first_year(of, cases, terms)]
+    if savings.today is None:
+        gains = [(one - running)[:1] for one in first]
+    else:
+        gains = [one - running for one in _first_year(savings.today.squares(), cases, terms)]
     years = Band(*(years_to_meet(outlay, one) for one in gains))
     return {"simple_payback_years": years, "cautious_gains": tuple(gains[0].tolist())}
 
 
-def _first_year(squares: Squares, cases: HomeCases, terms: _Terms) -> tuple[Floats, Floats, Floats]:
+def _first_year(squares: Squares, cases: HomeCases, terms: _Terms) -> _Ends:
     """Savings with the spread of a single year, at today's price."""
     return _ends_of(squares, cases.shrunk(1.0), terms.price_unknown_sd_share)
 
@@ -370,30 +374,20 @@ def _sensitivity(savings: _Savings, cost: Floats, terms: _Terms, kept: Kept) -> 
     return sensitivities(stepped(middle), steps, terms.money.discount_rate_share, kept.last_part)
 
 
-def _ends_of(squares: Squares, energy_share: float, price_sd_share: float) -> tuple[Floats, Floats, Floats]:
+def _ends_of(squares: Squares, energy_share: float, price_sd_share: float) -> _Ends:
     """Cautious, middle and hopeful savings of each year."""
     cautious, hopeful = squares.ends(energy_share, price_sd_share)
     return cautious, squares.middle, hopeful
 
 
-def _each(ends: tuple[Floats, Floats, Floats], figure: Callable[[Floats], float | None]) -> Band:
+def _each(ends: _Ends, figure: Callable[[Floats], float | None]) -> Band:
     return Band(*(figure(amounts) for amounts in ends))
 
 
 def _year_flows(outlay: float, saving: Floats, cost: Floats, resale: float) -> tuple[YearFlow, ...]:
-    unpaid = unpaid_after_each_year(cash_flows(outlay, saving, cost, resale))
-    last = saving.size
-    first = YearFlow(year=0, saving=0.0, cost=outlay, resale=0.0 if last else resale, unpaid=float(unpaid[0]))
-    return (
-        first,
-        *(
-            YearFlow(
-                year=year,
-                saving=float(saving[year - 1]),
-                cost=float(cost[year - 1]),
-                resale=resale if year == last else 0.0,
-                unpaid=float(unpaid[year]),
-            )
-            for year in range(1, last + 1)
-        ),
+    unpaid: list[float] = unpaid_after_each_year(cash_flows(outlay, saving, cost, resale)).tolist()
+    years = zip([0.0, *saving.tolist()], [outlay, *cost.tolist()], unpaid, strict=True)
+    return tuple(
+        YearFlow(year=year, saving=saved, cost=paid, resale=resale if year == saving.size else 0.0, unpaid=left)
+        for year, (saved, paid, left) in enumerate(years)
     )

@@ -16,10 +16,19 @@ from math import ceil
 import numpy as np
 
 from service.core.energy.result import EnergyYear
-from service.core.household import HEATER_SHARE, RUN_HOURS, k_of, mean_day_w, self_used_w, with_allowance_w
+from service.core.household import (
+    HEATER_SHARE,
+    RUN_HOURS,
+    ClockRows,
+    clock_rows,
+    k_of,
+    mean_day_w,
+    self_used_w,
+    with_allowance_w,
+)
 from service.core.model.demand import DemandShape
 from service.core.model.facts import Machine, Meter, Setup
-from service.core.model.hours import HOURS, Calendar, Floats
+from service.core.model.hours import HOURS, Calendar, Floats, Ints
 from service.core.payback import WITHIN_THE_HOUR, PricedPeriod, priced_hours, priced_periods, time_kept
 from service.core.worth.home_bill import HomeBill, Told
 from service.core.worth.use import UseAtHome, use_at_home
@@ -32,6 +41,10 @@ _WEEKS_PER_YEAR = 365.0 / _DAYS_PER_WEEK
 _PHASES = 3
 # Less than this is no reason to change a habit.
 _LEAST_GAIN = 1e-6
+# What is left by rounding between hours that are the same; of these the first counts.
+_DUST, _DIGITS = 1e-9, 9
+# (24, 1) the hours of the clock after each in which a machine still runs.
+_HOURS_AFTER = (np.arange(24)[:, np.newaxis] + np.arange(1, RUN_HOURS)) % 24
 # How many hours of each way to price a kWh are given an account of their own.
 _ASKED = 2
 
@@ -58,24 +71,20 @@ class Habit:
 class _Hours:
     """The year that machines run in, and the home as they run, of which the service tells ``told``.
 
-    ``produced_w`` is what machines that were moved leave of it, and ``demand_w`` is without them. There are no
-    ``prices`` without a tariff.
+    ``produced_w`` is what machines that were moved leave of it, and ``demand_w`` is without them; ``lit`` are the rows
+    in which anything is produced. There are no ``prices`` without a tariff.
     """
 
     produced_w: Floats
+    lit: Ints
     demand_w: Floats
     always_on_w: float
     k: float
-    clock_h: np.ndarray[tuple[int], np.dtype[np.int64]]
+    clock: ClockRows
     phase_share: float
     prices: tuple[Floats, ...]
     home: HomeBill
     told: Told
-
-    def by_clock(self, per_row: Floats) -> Floats:
-        """(24,) mean over the days, by wall-clock hour."""
-        count = np.bincount(self.clock_h, minlength=24)
-        return np.bincount(self.clock_h, weights=per_row, minlength=24) / np.maximum(count, 1)
 
 
 def habits(
@@ -107,9 +116,12 @@ def habits(
     use = use or use_at_home(energy, setup, calendar, shape, other_w)
     hours = _hours(energy, setup, calendar, shape, as_of, use)
     found = []
-    for at in range(len(setup.household.machines)):
-        habit, hours = _habit(at, hours)
-        found.append(habit)
+    for at, machine in enumerate(setup.household.machines):
+        runs = _Runs.of(machine, hours)
+        best = _best(at, runs, hours)
+        found.append(_habit(machine, best, hours.told))
+        if best.hour != machine.usual_hour and at + 1 < len(setup.household.machines):
+            hours = _left_by(runs, best, hours)
     return tuple(found)
 
 
@@ -130,10 +142,11 @@ def _hours(
     home = HomeBill.of(energy, setup, prices[0] if prices else None, calendar, shape, as_of, use)
     return _Hours(
         produced_w=produced,
+        lit=np.flatnonzero(produced > 0.0),
         demand_w=use.meter.demand_w * share,
         always_on_w=household.always_on_w * share,
         k=k_of(household, setup.meter.netting),
-        clock_h=calendar.clock_h.astype(np.int64),
+        clock=clock_rows(calendar),
         phase_share=share,
         prices=prices,
         home=home,
@@ -144,8 +157,9 @@ def _hours(
 def _prices(setup: Setup, calendar: Calendar, as_of: date, produced_w: Floats) -> tuple[Floats, ...]:
     """What a kWh bought costs in each hour, and what one sent out is worth, netted where it is and as if it were not.
 
-    The mean of the years kept, each period by its share of them month by month, at its prices as stated: no price
-    grows. They choose the hours that are worth an account, and no more. None without a tariff.
+    One row for both where they are the same. The mean of the years kept, each period by its share of them month by
+    month, at its prices as stated: no price grows. They choose the hours that are worth an account, and no more. None
+    without a tariff.
     """
     if setup.tariff is None:
         return ()
@@ -153,11 +167,13 @@ def _prices(setup: Setup, calendar: Calendar, as_of: date, produced_w: Floats) -
     prices = np.zeros((3, HOURS))
     for period in priced_periods(setup.tariff, as_of, kept, 0.0):
         shares = period.share_of_year if period.share_of_month is None else period.share_of_month[:, calendar.month - 1]
+        share = shares.mean(axis=0)
         bought, sold = priced_hours(setup.tariff, period.number, calendar)
-        netted = _sent_out(period, bought, sold, setup.meter, produced_w)
-        left_over = _sent_out(replace(period, export="paid"), bought, sold, setup.meter, produced_w)
-        prices += shares.mean(axis=0) * np.stack([bought, netted, left_over])
-    return tuple(prices)
+        prices[0] += share * bought
+        prices[1] += share * _sent_out(period, bought, sold, setup.meter, produced_w)
+        prices[2] += share * _sent_out(replace(period, export="paid"), bought, sold, setup.meter, produced_w)
+    bought, netted, left_over = prices
+    return (bought, netted) if np.array_equal(netted, left_over) else (bought, netted, left_over)
 
 
 def _sent_out(period: PricedPeriod, bought: Floats, sold: Floats, meter: Meter, produced_w: Floats) -> Floats:
@@ -174,10 +190,10 @@ def _sent_out(period: PricedPeriod, bought: Floats, sold: Floats, meter: Meter, 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class _Runs:
-    """A machine's runs of a day, and what they use of one's own power on each row, (8760,) in kW while they run.
+    """A machine's runs of a day, and what they use of one's own power in each lit row, (n,) in kWh; in others nothing.
 
     ``first`` and ``later``: in the hour in which the runs begin and in those after it; ``first_kwh`` and ``later_kwh``
-    are what they need then. ``a_day``: on how many days of one they run. ``beside_w``: the demand without them.
+    are what they need then. ``a_day``: on how many days of one they run. ``beside_w``: (8760,) the demand without them.
     """
 
     first: Floats
@@ -189,13 +205,14 @@ class _Runs:
 
     @classmethod
     def of(cls, machine: Machine, hours: _Hours) -> "_Runs":
-        own_w = mean_day_w(machine)[hours.clock_h] * hours.phase_share
+        own_w = mean_day_w(machine).take(hours.clock.hour) * hours.phase_share
         floor = np.minimum(hours.demand_w, hours.always_on_w)
         beside = np.maximum(hours.demand_w - own_w, floor)
-        base = self_used_w(hours.produced_w, beside, hours.always_on_w, hours.k)
+        produced, demand = hours.produced_w.take(hours.lit), beside.take(hours.lit)
+        base = self_used_w(produced, demand, hours.always_on_w, hours.k)
 
         def met(load_w: float) -> Floats:
-            on_top = with_allowance_w(hours.produced_w, beside, hours.always_on_w, hours.k, load_w)
+            on_top = with_allowance_w(produced, demand, hours.always_on_w, hours.k, load_w)
             return np.maximum(on_top - base, 0.0) / 1000.0
 
         together = max(machine.runs_per_week / _DAYS_PER_WEEK, 1.0)
@@ -219,46 +236,61 @@ class _Runs:
         """With a run, in a year."""
         return self.a_day * _DAYS_PER_WEEK * _WEEKS_PER_YEAR
 
-    def by_start(self, of_first: Floats, of_later: Floats, hours: _Hours) -> Floats:
-        """(24,) of a day's runs, by the hour at which they start."""
-        later = hours.by_clock(of_later)
-        return hours.by_clock(of_first) + sum(np.roll(later, -step) for step in range(1, RUN_HOURS))
+    def used_kwh(self, hours: _Hours, worth: Floats | float = 1.0) -> Floats:
+        """(24,) of one's own power, by the hour at which a day's runs start; times what it is ``worth``, by lit row."""
+        first, later = (hours.clock.means(used * worth, hours.lit) for used in (self.first, self.later))
+        return _by_start(first, later) * hours.phase_share
 
-    def rows(self, start: int, of_first: Floats | float, of_later: Floats | float, hours: _Hours) -> Floats:
-        """(8760,) in W, in the mean over days with and without a run, of runs that start at an hour."""
-        rows = np.zeros(HOURS)
+    def taken_w(self, start: int, hours: _Hours) -> Floats:
+        """(8760,) of it in the mean over days with and without a run, where runs start at an hour."""
+        hour, taken = hours.clock.hour.take(hours.lit), np.zeros(HOURS)
         for step in range(RUN_HOURS):
-            rows += (hours.clock_h == (start + step) % 24) * (of_later if step else of_first)
-        return 1000.0 * self.a_day * rows
+            taken[hours.lit] += (hour == (start + step) % 24) * (self.later if step else self.first)
+        return 1000.0 * self.a_day * hours.phase_share * taken
 
 
-def _habit(at: int, hours: _Hours) -> tuple[Habit, _Hours]:
-    """The best hour of the machine of that number, and what it leaves to the next one."""
-    machine, now = hours.home.setup.household.machines[at], hours.told
-    runs = _Runs.of(machine, hours)
-    used = runs.by_start(runs.first, runs.later, hours) * hours.phase_share
-    usual = int(machine.usual_hour)
-    best, home, then = usual, hours.home, now
-    least = _LEAST_GAIN * (runs.first_kwh + runs.later_kwh) * max(runs.days, 1.0)
-    for hour in _candidates(used, runs, hours):
+def _by_start(first: Floats, later: Floats) -> Floats:
+    """(24,) of a day's runs, by the hour at which they start, of what its first hour and later ones come to."""
+    return np.asarray(first + later[_HOURS_AFTER].sum(axis=1))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Best:
+    """A machine's best hour, the home with the machine at it, and what is told of that."""
+
+    hour: int
+    home: HomeBill
+    told: Told
+
+
+def _best(at: int, runs: _Runs, hours: _Hours) -> _Best:
+    """Of the machine of that number; its usual hour where no other one is better."""
+    usual = int(hours.home.setup.household.machines[at].usual_hour)
+    best = _Best(hour=usual, home=hours.home, told=hours.told)
+    least = max(_LEAST_GAIN * (runs.first_kwh + runs.later_kwh) * max(runs.days, 1.0), _DUST)
+    for hour in _candidates(runs, hours):
         if hour != usual:
             asked = hours.home.moved(at, hour)
             told = asked.told()
-            if _gain(then, told) > (least if best == usual else 0.0):
-                best, home, then = hour, asked, told
-    gain_kwh = then.own_kwh - now.own_kwh
-    habit = Habit(
+            if _gain(best.told, told) > (least if best.hour == usual else _DUST):
+                best = _Best(hour=hour, home=asked, told=told)
+    return best
+
+
+def _habit(machine: Machine, best: _Best, now: Told) -> Habit:
+    return Habit(
         machine=machine.name,
-        usual_start=f"{usual:02d}:00",
-        best_start=f"{best:02d}:00",
-        gain_kwh_per_year=gain_kwh,
-        gain_per_year=None if now.bill is None else _gain(now, then),
+        usual_start=f"{int(machine.usual_hour):02d}:00",
+        best_start=f"{best.hour:02d}:00",
+        gain_kwh_per_year=best.told.own_kwh - now.own_kwh,
+        gain_per_year=None if now.bill is None else _gain(now, best.told),
     )
-    if best == usual:
-        return habit, hours
-    taken_w = runs.rows(best, runs.first, runs.later, hours) * hours.phase_share
-    produced = np.maximum(hours.produced_w - taken_w, 0.0)
-    return habit, replace(hours, produced_w=produced, demand_w=runs.beside_w, home=home, told=then)
+
+
+def _left_by(runs: _Runs, best: _Best, hours: _Hours) -> _Hours:
+    """What a machine at its best hour leaves to the next one."""
+    produced = np.maximum(hours.produced_w - runs.taken_w(best.hour, hours), 0.0)
+    return replace(hours, produced_w=produced, demand_w=runs.beside_w, home=best.home, told=best.told)
 
 
 def _gain(now: Told, then: Told) -> float:
@@ -266,16 +298,15 @@ def _gain(now: Told, then: Told) -> float:
     return then.own_kwh - now.own_kwh if now.bill is None or then.bill is None else now.bill - then.bill
 
 
-def _candidates(used: Floats, runs: _Runs, hours: _Hours) -> list[int]:
+def _candidates(runs: _Runs, hours: _Hours) -> list[int]:
     """The hours with the most own power and those that cost least, surplus netted and as if it were left over."""
-    found = [int(np.argmax(used))]
+    found = [int(np.argmax(runs.used_kwh(hours)))]
     if not hours.prices:
         return found
     bought, *sent_out = hours.prices
+    price = hours.clock.means(bought)
+    all_bought = _by_start(runs.first_kwh * price, runs.later_kwh * price)
     for worth in sent_out:
-        first, later = (
-            (needed - row * hours.phase_share) * bought + row * hours.phase_share * worth
-            for needed, row in ((runs.first_kwh, runs.first), (runs.later_kwh, runs.later))
-        )
-        found += np.argsort(runs.by_start(first, later, hours), kind="stable")[:_ASKED].tolist()
+        cost = all_bought - runs.used_kwh(hours, (bought - worth).take(hours.lit))
+        found += np.argsort(cost.round(_DIGITS), kind="stable")[:_ASKED].tolist()
     return list(dict.fromkeys(found))

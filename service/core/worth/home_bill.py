@@ -12,7 +12,7 @@ from math import ceil
 import numpy as np
 
 from service.core.energy.result import EnergyYear
-from service.core.household import mean_day_w, quarters_w
+from service.core.household import demand_w, mean_day_w, quarters_w
 from service.core.model.demand import DemandShape
 from service.core.model.facts import Household, Machine, Setup
 from service.core.model.hours import HOURS, Calendar, Floats
@@ -39,7 +39,6 @@ class HomeBill:
     setup: Setup
     calendar: Calendar
     shape: DemandShape
-    other_w: Floats | None
     periods: tuple[PricedPeriod, ...]
     price_per_kwh: Floats | None
     meter: AtTheMeter
@@ -63,7 +62,6 @@ class HomeBill:
             setup=setup,
             calendar=calendar,
             shape=shape,
-            other_w=use.meter.other_w,
             price_per_kwh=price_per_kwh,
             periods=() if setup.tariff is None else priced_periods(setup.tariff, as_of, kept, 0.0),
             meter=use.meter,
@@ -89,10 +87,13 @@ class HomeBill:
         machine = household.machines[at]
         then = replace(machine, usual_hour=hour)
         machines = (*household.machines[:at], then, *household.machines[at + 1 :])
-        household = replace(_values_moved(household, machine, then, self.meter.demand_w, self.calendar),
-                            machines=machines)  # fmt: skip
+        household = replace(
+            _values_moved(household, machine, then, self.meter.demand_w, self.calendar), machines=machines
+        )
         setup = replace(self.setup, household=household)
-        meter = AtTheMeter.of(self.energy, setup, self.calendar, self.shape, self.other_w, self.meter.sums)
+        beside = self.meter.beside_machines
+        demand = demand_w(household, self.calendar, self.shape) if beside is None else beside.with_machines_w(machines)
+        meter = AtTheMeter.of_demand(self.energy, setup, demand, self.meter.sums, self.meter.other_w, beside)
         return replace(self, setup=setup, meter=meter, used=meter.used(1.0))
 
 

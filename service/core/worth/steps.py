@@ -46,7 +46,7 @@ class DemandInSteps:
         return np.asarray(steps_w.reshape(-1, self.an_hour)[rows].ravel())
 
     def used_w(self, power_w: Floats) -> Floats:
-        """Expected power used at home of ``power_w``, (8760,), in each hour."""
+        """Expected power used at home of ``power_w``, (..., 8760), in each hour."""
         return self.hours(self.used_in_steps_w(power_w))
 
     def used_in_steps_w(self, power_w: Floats) -> Floats:
@@ -59,8 +59,10 @@ class DemandInSteps:
         return self.hours(used_beside_w(power, self.demand_w, self.always_on_w, self.k, other, other_used_w))
 
     def hours(self, steps_w: Floats) -> Floats:
-        """(8760,) means of steps."""
-        return steps_w if self.an_hour == 1 else np.asarray(steps_w.reshape(-1, self.an_hour).mean(axis=1))
+        """(..., 8760) means of steps."""
+        if self.an_hour == 1:
+            return steps_w
+        return np.asarray(steps_w.reshape(*steps_w.shape[:-1], -1, self.an_hour).mean(axis=-1))
 
     def _steps(self, hours_w: Floats) -> Floats:
-        return hours_w if self.an_hour == 1 else np.repeat(hours_w, self.an_hour)
+        return hours_w if self.an_hour == 1 else np.repeat(hours_w, self.an_hour, axis=-1)

@@ -5,10 +5,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from service.core.energy.result import EnergyYear
-from service.core.household import (
-    demand_w,
-    self_use_sd_share,
-)
+from service.core.household import BesideMachines, demand_w, self_use_sd_share
 from service.core.model.band import Z_90, Z_95, Band
 from service.core.model.demand import DemandShape
 from service.core.model.facts import Household, Setup
@@ -88,20 +85,22 @@ def use_at_home(
     ``other_w``, (8760,), is the power of a plant that stands on the roof already and meets the demand first.
     """
     meter = AtTheMeter.of(energy, setup, calendar, shape, other_w)
-    hourly, middle = meter.used(1.0)
-    less, more = energy.light_ends()
+    free_w = (energy.before_export_limit or energy).ac_w
+    by_light = [energy.ac_at(scale) for scale in (1.0, *energy.light_ends())]
+    by_yield = [free_w * (1.0 - STEP_SHARE), free_w * (1.0 + STEP_SHARE)]
+    hourly, (middle, less_energy, more_energy, *stepped) = meter.years(np.stack([*by_light, *by_yield]))
     step = Z_90 * self_use_sd_share(setup.household)
     fewer, further = _of_demand(_self_used(middle), energy, setup, calendar, shape, other_w, demand_range_kwh)
     steady, yearly = spread_of(energy.spread)
     cases = HomeCases(
         middle=middle,
-        less_energy=meter.used(less)[1],
-        more_energy=meter.used(more)[1],
+        less_energy=less_energy,
+        more_energy=more_energy,
         less_used=meter.habits(middle, -float(np.hypot(step, fewer))),
         more_used=meter.habits(middle, float(np.hypot(step, further))),
         steady_sd_share=steady,
         yearly_sd_share=yearly,
-        stepped=(meter.produced(1.0 - STEP_SHARE)[1], meter.produced(1.0 + STEP_SHARE)[1]),
+        stepped=(stepped[0], stepped[1]),
         night=meter.night(),
     )
     cases = replace(cases, every=cases.stacked_cases())
@@ -123,7 +122,7 @@ def use_at_home(
         covered_share=self_used / needed if needed > 0.0 else 0.0,
         demand_kwh=needed,
         other_generation=meter.other_share(self_used),
-        self_used_w=hourly,
+        self_used_w=hourly[0],
         cases=cases,
         meter=meter,
     )
@@ -179,7 +178,8 @@ class AtTheMeter:
     """The set, the home and what the meter sees: ``seen_w`` is the demand on it by the hour, ``steps`` as it is known.
 
     ``other_w`` is a plant on the roof and ``other_seen_w`` its part on that phase, ``other_used_w`` what of it is used;
-    ``plant`` is the home with that alone, ``phases`` how many the meter counts apart.
+    ``plant`` is the home with that alone, ``phases`` how many the meter counts apart. ``beside_machines`` is what the
+    home draws apart from its machines; None where its own values tell it all.
     """
 
     energy: EnergyYear
@@ -196,6 +196,7 @@ class AtTheMeter:
     other_used_in_steps_w: Floats
     plant: PlantAlone | None
     phases: int
+    beside_machines: BesideMachines | None = None
 
     @classmethod
     def of(
@@ -205,17 +206,34 @@ class AtTheMeter:
         calendar: Calendar,
         shape: DemandShape,
         other_w: Floats | None,
-        sums: MeterSums | None = None,
     ) -> "AtTheMeter":
-        """Of a set in its home; ``other_w`` as in ``use_at_home``; ``sums`` where they are known already."""
+        """Of a set in its home; ``other_w`` as in ``use_at_home``."""
+        household, southern, beside = setup.household, setup.site.latitude_deg < 0, None
+        if household.values_w is None:
+            beside = BesideMachines.of(household, calendar, shape, southern=southern)
+            demand = beside.with_machines_w(household.machines)
+        else:
+            demand = demand_w(household, calendar, shape, southern=southern)
+        sums = meter_sums(setup.tariff, calendar, reversing=setup.meter.counts == "reversing")
+        return cls.of_demand(energy, setup, demand, sums, other_w, beside)
+
+    @classmethod
+    def of_demand(
+        cls,
+        energy: EnergyYear,
+        setup: Setup,
+        demand: Floats,
+        sums: MeterSums,
+        other_w: Floats | None,
+        beside: BesideMachines | None,
+    ) -> "AtTheMeter":
+        """The same of a home whose (8760,) demand in W is known, and how its hours are summed for the tariff."""
         household, meter = setup.household, setup.meter
-        demand = demand_w(household, calendar, shape, southern=setup.site.latitude_deg < 0)
         steps = DemandInSteps.of(household, meter, demand)
         phases = PHASES if meter.sums_phases is False else 1
         other_seen = None if other_w is None else other_w / phases
         in_steps = np.zeros(1) if other_seen is None else steps.used_in_steps_w(other_seen)
         other_used = np.zeros(1) if other_seen is None else steps.hours(in_steps)
-        sums = sums or meter_sums(setup.tariff, calendar, reversing=meter.counts == "reversing")
         return cls(
             energy=energy,
             household=household,
@@ -231,49 +249,46 @@ class AtTheMeter:
             other_used_in_steps_w=in_steps,
             plant=None if other_w is None else sums.plant(phases * other_used, other_w, demand),
             phases=phases,
+            beside_machines=beside,
         )
 
     def used(self, light_scale: float) -> tuple[Floats, HomeYear]:
         """Self-use of each hour and the year at the meter with so much of the light: the set's limit holds."""
-        return self._left_and_met(self.energy.ac_at(light_scale))
-
-    def produced(self, scale: float) -> tuple[Floats, HomeYear]:
-        """The same with so much of the production in every hour, whatever the set's limit."""
-        free = self.energy.before_export_limit or self.energy
-        return self._left_and_met(free.ac_w * scale)
-
-    def _left_and_met(self, free_w: Floats) -> tuple[Floats, HomeYear]:
-        if self.energy.before_export_limit is None or self.export_limit_w is None:
-            return self._met(free_w)
-        left = self.left_w(free_w)
-        hourly = np.minimum(self._met(free_w)[0], left)
+        hourly, left = self._used_and_left_w(self.energy.ac_at(light_scale))
         return hourly, self.home(hourly, left)
+
+    def years(self, free_w: Floats) -> tuple[Floats, list[HomeYear]]:
+        """The same of several powers before an export limit, (n, 8760): self-use by the hour, and each year."""
+        hourly, left = self._used_and_left_w(free_w)
+        sums = zip(self.sums.by_first(hourly), self.sums.by_first(left), strict=True)
+        return hourly, [self.sums.home_of_sums(used, given, self.demand_kwh, self.plant) for used, given in sums]
+
+    def _used_and_left_w(self, free_w: Floats) -> tuple[Floats, Floats]:
+        used, left = self.used_w(free_w), self.left_w(free_w)
+        return (used if left is free_w else np.minimum(used, left)), left
 
     def habits(self, middle: HomeYear, share: float) -> HomeYear:
         """The year with more or less of the production used at home."""
         free = self.energy.before_export_limit
         if free is None:
             return shifted_use(middle, share)
-        unlimited = self._met(free.ac_w)[1]
+        unlimited = self.home(self.used_w(free.ac_w), free.ac_w)
         return sent_out_as(shifted_use(unlimited, share), unlimited, middle)
 
     def night(self) -> HomeYear:
         """What the inverter draws from the mains, evenly over the hours in which the panels give nothing."""
         dark = np.sum(self.energy.dc_w, axis=0) <= 0.0
         hours = np.count_nonzero(dark)
-        drawn_w = dark * (self.energy.night_draw_kwh * 1000.0 / hours if hours else 0.0)
-        return self.sums.home(drawn_w, drawn_w, self.sums.by_first(drawn_w))
-
-    def _met(self, produced_w: Floats) -> tuple[Floats, HomeYear]:
-        hourly = self.used_w(produced_w)
-        return hourly, self.home(hourly, produced_w)
+        drawn_w = self.energy.night_draw_kwh * 1000.0 / hours if hours else 0.0
+        drawn_kwh = self.sums.by_first(dark * drawn_w)
+        return self.sums.home_of_sums(drawn_kwh, drawn_kwh, drawn_kwh)
 
     def home(self, self_used_w: Floats, produced_w: Floats) -> HomeYear:
         """The year at the meter of so much of the set's, beside the plant on the roof."""
         return self.sums.home(self_used_w, produced_w, self.demand_kwh, self.plant)
 
     def used_w(self, produced_w: Floats) -> Floats:
-        """Expected power used at home of so much that the set gives, (8760,)."""
+        """Expected power used at home of so much that the set gives, (..., 8760)."""
         if self.other_seen_w is None:
             return self.steps.used_w(produced_w)
         return self.steps.used_beside_w(produced_w, self.other_seen_w, self.other_used_in_steps_w)
@@ -295,7 +310,7 @@ class AtTheMeter:
         )
 
     def left_w(self, produced_w: Floats) -> Floats:
-        """What of it may leave the set, used or sent out, (8760,)."""
+        """What of it may leave the set, used or sent out, (..., 8760)."""
         if self.energy.before_export_limit is None or self.export_limit_w is None:
             return produced_w
         return within_limit_w(produced_w, self.demand_w, self.household, self.export_limit_w, self.other_w)

@@ -1,19 +1,22 @@
 """The whole answer: verdicts, order, what was not looked at, and remedies that were asked again."""
 
-from dataclasses import replace
+from collections.abc import Hashable
+from dataclasses import fields, replace
+from typing import Any
 
 import pytest
 
-from service.core.compatibility import Checked, check
+from service.core.compatibility import Checked, check, check_key
 from service.core.compatibility.wiring import Curves, Wiring, with_panels_moved
 from service.core.model.assumption import Assumptions
-from service.core.model.facts import OtherSet
+from service.core.model.facts import OtherSet, Setup
 from service.core.model.finding import WORST_FIRST
 from service.core.model.pointer import replaced_at, value_at
 from service.core.rules import card_for
 from service.data.local_rules import cards_of
 from tests import builders
 from tests.core.compatibility.ask import AS_OF, answer, assumed, inputs, one
+from tests.findings import told
 
 SEVERAL = [
     {"arrays": (builders.array(count=2),)},
@@ -261,4 +264,71 @@ def test_a_set_like_one_that_was_checked_is_told_the_same_as_alone(changes, inve
     known = Assumptions.of(())
     like = Checked(setup=first, assumptions=known, found=check(first, known, cells, card, AS_OF))
     for now in (known, Assumptions.of([guessed])):
-        assert check(then, now, cells, card, AS_OF, like=like) == check(then, now, cells, card, AS_OF)
+        assert told(check(then, now, cells, card, AS_OF, like=like)) == told(check(then, now, cells, card, AS_OF))
+
+
+class Untouched:
+    """Stands for a part of a request that nobody may look at."""
+
+    def __getattr__(self, name: str) -> object:
+        raise AssertionError(name)
+
+
+@pytest.mark.parametrize("changes", SEVERAL)
+def test_what_is_found_hangs_on_nothing_that_the_key_leaves_out(changes: dict[str, object]) -> None:
+    setup = builders.setup(**changes)
+    parts = ("downtime_days_per_year", "household", "tariff", "outlay", "money", "storage")
+    set_alone = replace(setup, **dict.fromkeys(parts, Untouched()))
+    card, cells = card_for(cards_of(setup.site.rule_area), AS_OF), (60.0,) * len(setup.arrays)
+    guessed = assumed("/arrays/0/panel/open_circuit_voltage_v", 39.4, 37.0, 61.0)
+    elsewhere = assumed("/household/demand_kwh_per_year", 1900, 900, 4000)
+    alone = check(set_alone, Assumptions.of([guessed]), cells, card, AS_OF)
+    assert told(check(setup, Assumptions.of([guessed, elsewhere]), cells, card, AS_OF)) == told(alone)
+    keys = [
+        check_key(one, Assumptions.of(known), cells, card, AS_OF)
+        for one, known in ((set_alone, [guessed]), (setup, [guessed, elsewhere]))
+    ]
+    assert keys[0] == keys[1]
+
+
+@pytest.mark.parametrize(
+    "changes",
+    [
+        {"site": builders.site(coldest_air_c=-40)},
+        {"site": builders.site(rule_area="AT")},
+        {"arrays": (builders.array(count=2),)},
+        {"inverter": builders.inverter(set_limit_w=300.0)},
+        {"inverter": builders.inverter(grid_voltage_v=120.0)},
+        {"socket_circuit": builders.socket_circuit(breaker_a=10)},
+        {"meter": replace(builders.setup().meter, counts="one_way")},
+        {"assumptions": [assumed("/arrays/0/panel/open_circuit_voltage_v", 39.4, 37.0, 61.0)]},
+        {"assumptions": [assumed("/arrays/0/panel/open_circuit_voltage_v", 39.4, 37.0, 39.5)]},
+        {"assumptions": [assumed("/inverter/inputs/0/max_input_voltage_v", 60)]},
+        {"assumptions": [assumed("/socket_circuit/dedicated", False)]},
+        {"assumptions": [assumed("/meter/counts", "two_way")]},
+        {"assumptions": [assumed("/site/coldest_air_c", -14, -30, -10)]},
+        {"hottest_cell_c": 85.0},
+        {"cool_cell_c": 5.0},
+        {"card": replace(card_for(cards_of("DE"), AS_OF), ac_cap_w=300.0)},
+        {"as_of": AS_OF.replace(year=AS_OF.year + 3)},
+    ],
+)
+def test_whatever_moves_what_is_found_moves_the_key(changes: dict[str, Any]) -> None:
+    def asked(**given: Any) -> tuple[Hashable, Any]:
+        parts = {name: one for name, one in given.items() if name in {f.name for f in fields(Setup)}}
+        narrow = builders.inverter(inputs=(builders.one_input(tracking_max_v=35.0),) * 2)
+        setup = builders.setup(**{"socket_circuit": builders.socket_circuit(), "inverter": narrow, **parts})
+        arguments = (
+            setup,
+            Assumptions.of(given.get("assumptions", ())),
+            (given.get("hottest_cell_c", 60.0),) * len(setup.arrays),
+            given.get("card", card_for(cards_of(setup.site.rule_area), AS_OF)),
+            given.get("as_of", AS_OF),
+        )
+        cool_c = (given.get("cool_cell_c", 25.0),) * len(setup.arrays)
+        return check_key(*arguments, cool_c), told(check(*arguments, cool_cell_c=cool_c))
+
+    (key, found), (key_then, found_then) = asked(), asked(**changes)
+    assert found_then != found, "the change is one that is told"
+    assert key_then != key
+    assert asked()[0] == key

@@ -4,7 +4,7 @@ from dataclasses import replace
 
 import pytest
 
-from service.core.fixing import above_the_standard, fixing_forces, peak_pressure_pa
+from service.core.fixing import above_the_standard, fixing_forces, fixing_key, peak_pressure_pa
 from service.core.fixing.wind import TERRAINS
 from service.core.model.assumption import Assumption, Assumptions
 from service.core.model.fixing import Fixing
@@ -124,3 +124,36 @@ def test_every_array_is_told_in_its_order():
     assert [one.name for one in found.arrays] == ["left", "right"]
     swapped = fixing_forces(replace(setup, arrays=setup.arrays[::-1]), NOTHING_ASSUMED)
     assert {one.name: one.push_n for one in found.arrays} == {one.name: one.push_n for one in swapped.arrays}
+
+
+def told(found):
+    return found.arrays, found.not_looked_at
+
+
+def test_forces_hang_on_nothing_that_the_key_leaves_out():
+    class Untouched:
+        def __getattr__(self, name):
+            raise AssertionError(name)
+
+    setup = builders.setup()
+    parts = ("inverter", "socket_circuit", "household", "meter", "tariff", "outlay", "money", "storage")
+    alone = replace(setup, **dict.fromkeys(parts, Untouched()))
+    assert told(fixing_forces(alone, NOTHING_ASSUMED)) == told(fixing_forces(setup, NOTHING_ASSUMED))
+    home = assumed("/household/demand_kwh_per_year", 1900, 900, 4000)
+    assert fixing_key(alone, NOTHING_ASSUMED) == fixing_key(setup, NOTHING_ASSUMED) == fixing_key(setup, home)
+
+
+@pytest.mark.parametrize(
+    ("parts", "assumptions"),
+    [
+        ({"site": builders.site(terrain="open_sea")}, NOTHING_ASSUMED),
+        ({"arrays": (builders.array(mount="wall"),)}, NOTHING_ASSUMED),
+        ({"arrays": (builders.array(fixing=Fixing(capacity_per_panel_n=900.0)),)}, NOTHING_ASSUMED),
+        ({}, assumed("/site/terrain", "suburb")),
+        ({}, assumed("/arrays/0/height_above_ground_m", 11.0, 2.5, 25.0)),
+    ],
+)
+def test_whatever_moves_the_forces_moves_the_key(parts, assumptions):
+    first, then = builders.setup(arrays=(builders.array(),)), builders.setup(**{"arrays": (builders.array(),), **parts})
+    assert told(fixing_forces(then, assumptions)) != told(fixing_forces(first, NOTHING_ASSUMED))
+    assert fixing_key(then, assumptions) != fixing_key(first, NOTHING_ASSUMED)

@@ -151,3 +151,32 @@ def test_a_southern_july_day_runs_like_a_northern_january_day():
     column = SHAPE.by_month_kind_hour[0, 0]
     # The last hour before midnight of summer time belongs to the day before in standard time: its factor is another.
     np.testing.assert_allclose(day_shape(south, 7, 2), column / column.mean(), rtol=5e-3)
+
+
+def plain_demand_w(home):
+    """The same, hour by hour of the calendar, as it is told in words."""
+    mean_w = home.demand_kwh_per_year * 1000 / 8760
+    floor = min(home.always_on_w, mean_w)
+    month, kind = CALENDAR.month - 1, np.clip(CALENDAR.weekday - 4, 0, 2)
+    shape = SHAPE.by_month_kind_hour[month, kind, CALENDAR.clock_h.astype(int)]
+    shape = shape * np.polynomial.polynomial.polyval(CALENDAR.day_of_year, SHAPE.day_polynomial)
+    rest = np.maximum(mean_w * shape / shape.mean() - floor, 0)
+    for rows, spans in ((WEEKDAY, home.at_home.weekday), (~WEEKDAY, home.at_home.weekend)):
+        begins = CALENDAR.clock_h[rows]
+        about = sum(np.clip(np.minimum(begins + 1, end) - np.maximum(begins, start), 0, 1) for start, end in spans)
+        weighted = rest[rows] * (0.35 + 0.65 * about)
+        rest[rows] = weighted * rest[rows].sum() / weighted.sum()
+    machines = np.zeros(8760)
+    for one in home.machines:
+        machines += (CALENDAR.clock_h == one.usual_hour) * (0.65 + 0.175) * one.kwh_a_run * one.runs_per_week / 7 * 1000
+        machines += (CALENDAR.clock_h == one.usual_hour + 1) * 0.175 * one.kwh_a_run * one.runs_per_week / 7 * 1000
+    machines *= min((mean_w - floor) / max(machines.mean(), 1e-9), 1)
+    return floor + machines + rest * (mean_w - floor - machines.mean()) / rest.mean()
+
+
+@pytest.mark.parametrize("machines", [(), (("washing", 0.9, 4, 19),), (("washing", 0.9, 4, 7), ("car", 12, 5, 2))])
+@pytest.mark.parametrize("weekday", [((6, 8), (17, 23)), ((0, 5.5), (9.25, 9.75)), ()])
+def test_demand_by_hours_of_the_clock_is_that_of_the_plain_way(machines, weekday):
+    named = tuple(Machine(name=n, kwh_a_run=kwh, runs_per_week=runs, usual_hour=at) for n, kwh, runs, at in machines)
+    home = household(machines=named, at_home=AtHome(weekday=weekday, weekend=((8, 23),)))
+    np.testing.assert_allclose(demand_w(home, CALENDAR, SHAPE), plain_demand_w(home), rtol=1e-9)

@@ -230,3 +230,21 @@ def test_months_are_summed_by_the_wall_clock_on_either_side_of_the_equator(zone:
     power_w = np.random.default_rng(7).uniform(0.0, 800.0, 8760)
     by_month = [power_w[calendar.month == month].sum() / 1000.0 for month in range(1, 13)]
     assert meter_sums(None, calendar).by_first(power_w) == pytest.approx(by_month, rel=1e-12)
+
+
+@pytest.mark.parametrize("zone", [("Europe/Berlin", 12.3), ("Australia/Sydney", 151.2)])
+def test_months_of_one_price_are_the_same_with_rates_that_change_nothing(zone) -> None:
+    calendar = calendar_of(*zone)
+    flat, told_apart = (
+        meter_sums(tariff(period(*rates)), calendar)
+        for rates in ((), (rate(from_clock="22:00", to_clock="06:00", import_price_per_kwh=0.30),))
+    )
+    for used, given in ((USED, PRODUCED), (np.zeros(8760), PRODUCED), (PRODUCED, PRODUCED)):
+        plain = flat.home(used, given, flat.by_first(DEMAND))
+        long_way = told_apart.home(used, given, told_apart.by_first(DEMAND))
+        assert [one is None for one in plain.at] != [one is None for one in long_way.at]
+        for name in ("self_used_kwh", "exported_kwh", "demand_kwh"):
+            np.testing.assert_allclose(getattr(plain, name), getattr(long_way, name), rtol=1e-9, atol=1e-9)
+    several = np.array([USED, PRODUCED])
+    for sums in (flat, told_apart):
+        np.testing.assert_allclose(sums.by_first(several), [sums.by_first(one) for one in several], rtol=1e-12)

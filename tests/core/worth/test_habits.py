@@ -99,6 +99,19 @@ def test_a_cheap_night_may_beat_the_sun_and_is_said_in_both():
     assert habit.gain_kwh_per_year < 0 < habit.gain_per_year
 
 
+@pytest.mark.parametrize("night", [(0, 1, 2, 3, 4, 5), (1, 2, 3, 4), (22, 23)])
+@pytest.mark.parametrize("kwh_a_run", [0.0, 0.3, 0.7, 0.9, 1.1])
+def test_of_hours_that_cost_the_same_the_first_is_told_and_nothing_is_moved_for_a_rounding(night, kwh_a_run):
+    prices = tuple(0.1 if hour in night else 0.37 for hour in range(24))
+    hourly = HourlyPrices(import_prices_per_kwh=prices, export_prices_per_kwh=None)
+    asked = {"tariff": paid(0.0, export="unpaid", hourly=hourly), "year_kwh": 0.0}
+    machine = washing(kwh_a_run=kwh_a_run)
+    moved = f"{night[0]:02d}:00" if kwh_a_run else "19:00"
+    assert found(machine, **asked)[0].best_start == moved
+    beside = {"kwh_a_run": 0.0, "runs_per_week": 9}
+    assert [one.best_start for one in found(machine, washing(name="idle", **beside), **asked)] == [moved, "19:00"]
+
+
 def test_the_prices_of_the_years_kept_count():
     """Five weeks of six years at the old price weigh little."""
     later = TariffPeriod(valid_from="2027-01-01", import_price_per_kwh=0.68, export="unpaid", export_price_per_kwh=0.0)

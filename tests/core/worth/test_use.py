@@ -318,3 +318,54 @@ def test_some_hours_asked_alone_use_what_they_use_among_all(values, beside):
     some, power = whole.in_hours(rows), production_w()
     assert some.used_w(power[rows]) == pytest.approx(whole.used_w(power)[rows], rel=1e-5, abs=1e-3)
     assert some.left_w(power[rows]) == pytest.approx(whole.left_w(power)[rows], rel=1e-5, abs=1e-3)
+
+
+RATES = (
+    facts.Rate(name=None, months=(6, 7), days="weekend", from_clock="11:00", to_clock="15:00",
+               import_price_per_kwh=0.1, export_price_per_kwh=0.02),
+)  # fmt: skip
+NETTED_BY_RATES = facts.Tariff(
+    currency="EUR",
+    periods=(
+        facts.TariffPeriod(valid_from="2026-01-01", import_price_per_kwh=0.34, export="netted",
+                           export_price_per_kwh=0.08, rates=RATES),
+        facts.TariffPeriod(valid_from="2028-05-01", import_price_per_kwh=0.34, export="unpaid",
+                           export_price_per_kwh=0.0),
+    ),
+)  # fmt: skip
+QUARTERS = tuple(np.random.default_rng(2).gamma(0.8, 270.0, 35040).round(1))
+
+
+@pytest.mark.parametrize(
+    "changes",
+    [
+        {},
+        {"tariff": NETTED_BY_RATES},
+        {"meter": meter(sums_phases=False)},
+        {"household": household(values_w=QUARTERS)},
+        {"inverter": inverter(export_limit_w=100)},
+        {"inverter": inverter(export_limit_w=100), "tariff": NETTED_BY_RATES},
+    ],
+)
+@pytest.mark.parametrize("roof_kwh", [0.0, 900.0])
+def test_the_years_of_several_powers_are_those_of_each_alone(changes, roof_kwh):
+    asked, roof = setup(**changes), production_w(roof_kwh) if roof_kwh else None
+    energy = energy_year()
+    demand = demand_w(asked.household, CALENDAR, SHAPE)
+    energy = limited_export(energy, asked, demand, sky_year(), roof)
+    at_meter = AtTheMeter.of(energy, asked, CALENDAR, SHAPE, roof)
+    powers = np.array([production_w(kwh) for kwh in (640.0, 500.0, 1500.0)])
+    hourly, years = at_meter.years(powers)
+    for power, used, year in zip(powers, hourly, years, strict=True):
+        [alone], [year_alone] = at_meter.years(power[np.newaxis])
+        np.testing.assert_allclose(used, alone, rtol=1e-12)
+        left = at_meter.left_w(power)
+        plain = at_meter.home(np.minimum(at_meter.used_w(power), left), left)
+        for one in (year, year_alone):
+            for name in ("self_used_kwh", "exported_kwh", "demand_kwh"):
+                np.testing.assert_allclose(getattr(one, name), getattr(plain, name), rtol=1e-12, atol=1e-12)
+            assert [at is None for at in one.at] == [at is None for at in plain.at]
+            for priced, plainly in zip(one.at, plain.at, strict=True):
+                if priced is not None:
+                    np.testing.assert_allclose(priced.self_used, plainly.self_used, rtol=1e-12, atol=1e-12)
+                    np.testing.assert_allclose(priced.exported, plainly.exported, rtol=1e-12, atol=1e-12)
