@@ -26,7 +26,8 @@ class In(BaseModel):
 
     def given(self) -> dict[str, Any]:
         """Only what the caller said, in the caller's names; null counts as not said."""
-        return self.model_dump(exclude_unset=True, exclude_none=True)
+        said: dict[str, Any] = self.__pydantic_serializer__.to_python(self, exclude_unset=True, exclude_none=True)
+        return said
 
 
 class Out(BaseModel):
@@ -40,6 +41,12 @@ class Out(BaseModel):
         taken = {name: getattr(core, name) for name in _shared(cls, core.__class__) if name not in said}
         made: Self = cls.__pydantic_validator__.validate_python({**taken, **said}, from_attributes=True)
         return made
+
+
+class Told(Out):
+    """Part of many answers: what was worded once is told again, and its text is kept with it (``render/json.py``)."""
+
+    __slots__ = ("written",)
 
 
 @cache
