@@ -11,7 +11,7 @@ from service.api.answers.adverts import adverts_reading
 from service.api.answers.appraisal import appraisal
 from service.api.answers.climate import climate
 from service.api.answers.compatibility import compatibility
-from service.api.answers.energy import energy
+from service.api.answers.energy import energy, energy_at_hand
 from service.api.answers.logbook import logbook_review, logbook_review_csv
 from service.api.answers.matrix import compatibility_matrix
 from service.api.answers.panel_identity import panel_identity
@@ -64,9 +64,10 @@ def question_routes(desk: Desk) -> list[Served]:
         answer: Answer,
         renders: Mapping[str, Callable[[Any], bytes]] = ONLY_JSON,
         in_format: Mapping[str, Answer] | None = None,
+        at_hand: Answer | None = None,
     ) -> Handler:
         async def handle(request: Request) -> Response:
-            return await desk.answer(request, answer, renders, in_format)
+            return await desk.answer(request, answer, renders, in_format, at_hand)
 
         return handle
 
@@ -98,7 +99,7 @@ def _of_a_set(asked: Asked) -> list[Served]:
             "reported. As text it is a report for people.",
             tag="questions", body=AppraisalIn, answer=AppraisalOut, formats=(JSON, TEXT), problems=NO_ANSWER),
             "POST"),
-        Served("/v1/energy", asked(energy), described(
+        Served("/v1/energy", asked(energy, at_hand=energy_at_hand), described(
             "energy", "What will it yield?",
             "A typical year: months, kinds of days, what is lost where, how sure it is. Takes what an appraisal takes.",
             tag="questions", body=EnergyIn, answer=EnergyAnswerOut, problems=NO_ANSWER), "POST"),
