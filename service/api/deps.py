@@ -1,7 +1,7 @@
 """What are handlers given? The day, the tables, the caches: made in ``app``, passed as a value."""
 
 from collections.abc import Callable, Hashable, Mapping, Set
-from dataclasses import dataclass
+from dataclasses import dataclass, fields, replace
 from datetime import UTC, date, datetime
 from typing import TYPE_CHECKING, Any, TypeVar
 
@@ -101,6 +101,15 @@ class Deps:
     columns: Memo[str, Told[Column]]
     listed: Memo[Hashable, Any]
     listed_directs: Directs
+
+    def only_kept(self) -> "Deps":
+        """The same for an answer that has no time for what is kept in a ``Memo`` and not there yet.
+
+        Asked for that, it raises ``NotKeptError``.
+        """
+        every = {one.name: getattr(self, one.name) for one in fields(self)}
+        memos: dict[str, Any] = {name: one.only_kept() for name, one in every.items() if isinstance(one, Memo)}
+        return replace(self, **memos)
 
     @property
     def cause_weights(self) -> CauseWeights:

@@ -4,24 +4,26 @@ The workload: a server of its own on a free loopback port, one worker; the appra
 given), asked again and again over one connection, as it is, for another home each time and with other panels each
 time, beside `/version`, which costs next to nothing but the framework. The server keeps a set's d.c. hours, no answers,
 so that the three differ; of many panels it keeps each one's figures, and 200 pairs are asked both ways too. CPU is what
-the kernel booked on the server's process, so that a busy machine changes it little; the wall clock appears only in the
-time until ready.
+the kernel booked on the server's process. On a busy machine that is twice as much in one minute as in the next, so all
+are asked in turns. The wall clock appears only in the time until ready.
 """
 
 import argparse
 import http.client
 import json
-import os
 import socket
 import subprocess
 import sys
 import time
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from contextlib import closing, contextmanager
 from dataclasses import asdict, dataclass
+from itertools import count
 from pathlib import Path
+from statistics import median
 
-REPEATS = 40
+REPEATS = 200
+ROUNDS = 20
 # After the first the caches are full, by the default settings.
 PLACES = (100, 400)
 # Twenty labels against ten inverters, no two alike.
@@ -133,51 +135,65 @@ def serving_cost(request_file: Path, repeats: int = REPEATS, places: tuple[int, 
 
     Args:
         request_file: JSON of one appraisal.
-        repeats: how often each path is asked; `/version` ten times as often, for the clock ticks are coarse.
+        repeats: how often each path is asked; those of longer answers a fifth of it.
         places: after how many distinct places the memory is read.
 
     Raises:
         RuntimeError: the server did not become ready, or refused the request.
     """
     body = request_file.read_bytes()
-    hello = _hello_cpu_s(repeats * 10)
     with (
+        _server("-c", _HELLO) as (hello_pid, hello_port, _),
+        closing(http.client.HTTPConnection("127.0.0.1", hello_port, timeout=60)) as hello,
         _server() as (pid, port, ready_after_s),
         closing(http.client.HTTPConnection("127.0.0.1", port, timeout=60)) as connection,
     ):
         before = _cpu_s(pid)
         _ask(connection, "POST", "/v1/appraisal", body)
         first = _cpu_s(pid) - before
-        same_appraisal = _cpu_of(pid, repeats * 10, lambda: _ask(connection, "POST", "/v1/appraisal", body))
-        homes = iter(_other_homes(body, 2 * repeats))
-        appraisal = _cpu_of(pid, repeats, lambda: _ask(connection, "POST", "/v1/appraisal", next(homes)))
-        energy = _cpu_of(pid, repeats, lambda: _ask(connection, "POST", "/v1/energy", next(homes)))
-        _ask(connection, "POST", "/v1/energy", body)
-        same_energy = _cpu_of(pid, repeats * 10, lambda: _ask(connection, "POST", "/v1/energy", body))
-        others = iter(_other_panels(body, repeats))
-        other_set = _cpu_of(pid, repeats, lambda: _ask(connection, "POST", "/v1/appraisal", next(others)))
-        _ask(connection, "POST", "/v1/compatibility/matrix", _PAIRS)
-        matrix = _cpu_of(pid, repeats, lambda: _ask(connection, "POST", "/v1/compatibility/matrix", _PAIRS))
-        pairs = iter(_other_pairs(repeats))
-        other_matrix = _cpu_of(pid, repeats, lambda: _ask(connection, "POST", "/v1/compatibility/matrix", next(pairs)))
-        version = _cpu_of(pid, repeats * 10, lambda: _ask(connection, "GET", "/version", None))
+        homes, others, pairs = _other_homes(body), _other_panels(body), _other_pairs()
+        costs = _by_turns(
+            repeats,
+            {
+                "version": (pid, lambda: _ask(connection, "GET", "/version", None)),
+                "energy": (pid, lambda: _ask(connection, "POST", "/v1/energy", next(homes))),
+                "same_energy": (pid, lambda: _ask(connection, "POST", "/v1/energy", body)),
+                "hello": (hello_pid, lambda: _ask(hello, "GET", "/hello", None)),
+                "appraisal": (pid, lambda: _ask(connection, "POST", "/v1/appraisal", next(homes))),
+                "same_appraisal": (pid, lambda: _ask(connection, "POST", "/v1/appraisal", body)),
+            },
+        )
+        costs |= _by_turns(
+            repeats // 5,
+            {
+                "other_set": (pid, lambda: _ask(connection, "POST", "/v1/appraisal", next(others))),
+                "matrix": (pid, lambda: _ask(connection, "POST", "/v1/compatibility/matrix", _PAIRS)),
+                "other_matrix": (pid, lambda: _ask(connection, "POST", "/v1/compatibility/matrix", next(pairs))),
+            },
+        )
         peak_mb = _resident_mb(pid)
         after_places_mb = resident_after_places_mb(pid, connection, body, places)
         return ServingCost(
             ready_after_s=ready_after_s,
             first_appraisal_cpu_ms=first * 1000,
-            same_appraisal_cpu_ms=same_appraisal * 1000,
-            appraisal_cpu_ms=appraisal * 1000,
-            other_set_cpu_ms=other_set * 1000,
-            same_energy_cpu_ms=same_energy * 1000,
-            energy_cpu_ms=energy * 1000,
-            version_cpu_ms=version * 1000,
-            hello_cpu_ms=hello * 1000,
-            matrix_cpu_ms=matrix * 1000,
-            other_matrix_cpu_ms=other_matrix * 1000,
+            **{f"{name}_cpu_ms": cost * 1000 for name, cost in costs.items()},
             resident_mb=peak_mb,
             resident_after_places_mb=after_places_mb,
         )
+
+
+def _by_turns(repeats: int, asks: Mapping[str, tuple[int, Callable[[], None]]]) -> dict[str, float]:
+    """CPU seconds that each call costs its process, the median of ``ROUNDS`` in which all are asked.
+
+    After a first call of each, which is not counted.
+    """
+    for _, ask in asks.values():
+        ask()
+    found: dict[str, list[float]] = {name: [] for name in asks}
+    for _ in range(ROUNDS):
+        for name, (pid, ask) in asks.items():
+            found[name].append(_cpu_of(pid, max(repeats // ROUNDS, 1), ask))
+    return {name: median(costs) for name, costs in found.items()}
 
 
 def report(cost: ServingCost) -> str:
@@ -228,40 +244,30 @@ def resident_after_places_mb(
     return found[0], found[-1]
 
 
-def _other_homes(body: bytes, repeats: int) -> Iterator[bytes]:
+def _other_homes(body: bytes) -> Iterator[bytes]:
     """The same set in homes that use a little more each: its d.c. hours are at hand, its answer is not."""
     request = json.loads(body)
-    for n in range(1, repeats + 1):
+    for n in count(1):
         request["household"] = {**request.get("household", {}), "demand_kwh_per_year": 2000 + n}
         yield json.dumps(request).encode()
 
 
-def _other_panels(body: bytes, repeats: int) -> Iterator[bytes]:
+def _other_panels(body: bytes) -> Iterator[bytes]:
     """The same request with panels that grow older by a thousandth of a year: no set was asked about before."""
     request = json.loads(body)
-    for n in range(1, repeats + 1):
+    for n in count(1):
         for array in request["arrays"]:
             array["panel"]["age_years"] = 5 + n / 1000
         yield json.dumps(request).encode()
 
 
-def _other_pairs(repeats: int) -> Iterator[bytes]:
+def _other_pairs() -> Iterator[bytes]:
     """The pairs with panels whose current differs by a milliampere: no panel was asked about before."""
-    for n in range(1, repeats + 1):
+    for n in count(1):
         request = json.loads(_PAIRS)
         for panel in request["panels"]:
             panel["short_circuit_current_a"] += n / 1000
         yield json.dumps(request).encode()
-
-
-def _hello_cpu_s(repeats: int) -> float:
-    """CPU seconds of the framework's least answer, from a server of its own that does nothing else."""
-    with (
-        _server("-c", _HELLO) as (pid, port, _),
-        closing(http.client.HTTPConnection("127.0.0.1", port, timeout=60)) as connection,
-    ):
-        _ask(connection, "GET", "/hello", None)
-        return _cpu_of(pid, repeats, lambda: _ask(connection, "GET", "/hello", None))
 
 
 @contextmanager
@@ -304,17 +310,16 @@ def _ask(connection: http.client.HTTPConnection, method: str, path: str, body: b
 
 
 def _cpu_of(pid: int, repeats: int, ask: Callable[[], None]) -> float:
-    """CPU seconds that the process spent on one call, as a mean over ``repeats``; of all at least half a clock tick."""
+    """CPU seconds that the process spent on one call, as a mean over ``repeats``."""
     before = _cpu_s(pid)
     for _ in range(repeats):
         ask()
-    return max(_cpu_s(pid) - before, 0.5 / os.sysconf("SC_CLK_TCK")) / repeats
+    return (_cpu_s(pid) - before) / repeats
 
 
 def _cpu_s(pid: int) -> float:
-    """User and system CPU seconds of a process (fields 14 and 15 of /proc/PID/stat, proc(5))."""
-    fields = Path(f"/proc/{pid}/stat").read_text().rsplit(")", 1)[1].split()
-    return (int(fields[11]) + int(fields[12])) / os.sysconf("SC_CLK_TCK")
+    """User and system CPU seconds of a process, to the nanosecond: the clock that clock_getcpuclockid(3) names."""
+    return time.clock_gettime((~pid << 3) | 2)
 
 
 def _resident_mb(pid: int, which: str = "VmHWM") -> float:

@@ -22,11 +22,11 @@ def place_of(site: SiteIn, deps: Deps) -> tuple[PlaceFacts, SkyYear]:
         NoClimateError: at sea, or beyond the table.
         RefusedRequest: a time zone that nobody knows.
     """
-    if site.time_zone is not None and site.time_zone not in deps.known_time_zones:
-        raise _unknown_zone(site.time_zone, deps)
     latitude, longitude = round(site.latitude_deg, _PLACE_DECIMALS), round(site.longitude_deg, _PLACE_DECIMALS)
 
     def made() -> tuple[PlaceFacts, SkyYear]:
+        if site.time_zone is not None and site.time_zone not in deps.known_time_zones:
+            raise _unknown_zone(site.time_zone, deps)
         climate = deps.climate.at(latitude, longitude, site.elevation_m)
         zone = time_zone_of(latitude, longitude)
         facts = PlaceFacts(climate=climate, time_zone=zone, country=country_of(zone))

@@ -31,17 +31,22 @@ class Desk:
         """Keep what every answer needs."""
         self.log_limit_bytes = max(log_limit_bytes, body_limit_bytes)
         self.deps = deps
+        self.kept = deps.only_kept()
         self.workshop = workshop
         self.body_limit_bytes = body_limit_bytes
         self.body_seconds = body_seconds
 
     def asks(
-        self, answer: Answer, renders: Renders = ONLY_JSON, in_format: Mapping[str, Answer] | None = None
+        self,
+        answer: Answer,
+        renders: Renders = ONLY_JSON,
+        in_format: Mapping[str, Answer] | None = None,
+        at_hand: Answer | None = None,
     ) -> Handler:
         """What asks ``answer`` for each request, as below."""
 
         async def handle(request: Request) -> Response:
-            return await self.answer(request, answer, renders, in_format)
+            return await self.answer(request, answer, renders, in_format, at_hand)
 
         return handle
 
@@ -59,10 +64,12 @@ class Desk:
         answer: Callable[[bytes, Deps], A],
         renders: Mapping[str, Callable[[A], bytes]],
         in_format: Mapping[str, Callable[[bytes, Deps], A]] | None = None,
+        at_hand: Callable[[bytes, Deps], A] | None = None,
     ) -> Response:
         """Ask ``answer`` for what the body holds; render it in the best format of ``renders``.
 
-        ``in_format``: who is asked instead where that is the format.
+        ``in_format``: who is asked instead where that is the format. ``at_hand``: who is asked first, with nothing but
+        what is kept.
 
         Raises:
             RefusedRequest, SunsillError: told to the caller as a problem.
@@ -70,7 +77,8 @@ class Desk:
         media = format_of(request, tuple(renders))
         body = await body_of(request, self.body_limit_bytes, self.body_seconds)
         asked = answer if in_format is None else in_format.get(media, answer)
-        return await self._computed(media, lambda: renders[media](asked(body, self.deps)))
+        quick = None if at_hand is None else lambda: renders[media](at_hand(body, self.kept))
+        return computed(media, await self.workshop.run(lambda: renders[media](asked(body, self.deps)), quick))
 
     async def answer_large(
         self,
@@ -82,7 +90,4 @@ class Desk:
         media = format_of(request, tuple(renders))
         body = await body_of(request, self.log_limit_bytes, self.body_seconds, tuple(answers))
         asked = answers[media_of(request)]
-        return await self._computed(media, lambda: renders[media](asked(body, self.deps)))
-
-    async def _computed(self, media: str, work: Callable[[], bytes]) -> Response:
-        return computed(media, await self.workshop.run(work))
+        return computed(media, await self.workshop.run(lambda: renders[media](asked(body, self.deps))))

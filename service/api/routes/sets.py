@@ -2,7 +2,7 @@
 
 from service.api.answers.appraisal import appraisal
 from service.api.answers.compatibility import compatibility
-from service.api.answers.energy import energy
+from service.api.answers.energy import energy, energy_at_hand
 from service.api.answers.payback import payback
 from service.api.render.accept import JSON, TEXT
 from service.api.render.json import as_json
@@ -23,7 +23,7 @@ def served(desk: Desk) -> list[Served]:
             "reported. As text it is a report for people.",
             tag="questions", body=AppraisalIn, answer=AppraisalOut, formats=(JSON, TEXT), problems=NO_ANSWER),
             "POST"),
-        Served("/v1/energy", desk.asks(energy), described(
+        Served("/v1/energy", desk.asks(energy, at_hand=energy_at_hand), described(
             "energy", "What will it yield?",
             "A typical year: months, kinds of days, what is lost where, how sure it is. Takes what an appraisal takes.",
             tag="questions", body=EnergyIn, answer=EnergyAnswerOut, problems=NO_ANSWER), "POST"),

@@ -9,7 +9,7 @@ from pydantic import Field
 
 from service.api.schemas import rounding as r
 from service.api.schemas.band import KwhBandOut, MoneyBandOut, YearsBandOut
-from service.api.schemas.base import Anything, Code, Facts, Out, Pointer, Text
+from service.api.schemas.base import Anything, Code, Facts, Out, Pointer, Text, Told
 from service.api.schemas.finding import OperationOut
 from service.api.words import say
 from service.core.appraisal import Choice, ChosenCautions, Condition, Decision, OnceMet, Reason, Step
@@ -158,7 +158,7 @@ class StepOut(Out):
         return cls.from_core(step, text=f"{_sentence(str(demanded), step.facts)} {text}" if demanded else text)
 
 
-class CautionOut(Out):
+class CautionOut(Told):
     """Something to mind, with the moment for it."""
 
     code: Code

@@ -8,7 +8,7 @@ from pydantic import Field
 from pydantic.json_schema import SkipJsonSchema
 
 from service.api.schemas import rounding as r
-from service.api.schemas.base import Anything, Code, Out, Pointer, Text, absent
+from service.api.schemas.base import Anything, Code, Out, Pointer, Text, Told, absent
 from service.api.words import say
 from service.core.model.assumption import Assumption, Assumptions, Json
 
@@ -27,7 +27,7 @@ class MovesOut(Out):
     share: r.Share
 
 
-class AssumptionOut(Out):
+class AssumptionOut(Told):
     """A value that the caller did not give."""
 
     pointer: Pointer
@@ -85,19 +85,19 @@ def assumptions_out(
 
 def _alone(one: Assumption) -> AssumptionOut:
     """Without how far it moves the answer. Defaults are the same in most requests: they are put in words once."""
-    if isinstance(one.value, _MANY):
+    value = one.value
+    if isinstance(value, dict) or (isinstance(value, list) and value):
         return AssumptionOut.of(one, _text_of(one, one.pointer.rpartition("/")[2]), None)
-    return _of_one_value(one.pointer, one.value, one.code, one.source, one.low, one.high)
-
-
-_MANY = (list, dict)
+    return _of_one_value(one.pointer, () if isinstance(value, list) else value, one.code, one.source, one.low, one.high)
 
 
 @lru_cache(maxsize=1024, typed=True)  # some 1 kB each; typed, as 1 and true are told apart
 def _of_one_value(
-    pointer: str, value: Json, code: str, source: str, low: float | None, high: float | None
+    pointer: str, value: str | float | tuple[()] | None, code: str, source: str, low: float | None, high: float | None
 ) -> AssumptionOut:
-    one = Assumption(pointer=pointer, value=value, code=code, source=source, low=low, high=high)
+    """``value`` is () for the empty list."""
+    said: Json = [] if isinstance(value, tuple) else value
+    one = Assumption(pointer=pointer, value=said, code=code, source=source, low=low, high=high)
     return AssumptionOut.of(one, _text_of(one, pointer.rpartition("/")[2]), None)
 
 

@@ -28,7 +28,8 @@ class In(BaseModel):
 
     def given(self) -> dict[str, Any]:
         """Only what the caller said, in the caller's names; null counts as not said."""
-        return self.model_dump(exclude_unset=True, exclude_none=True)
+        said: dict[str, Any] = self.__pydantic_serializer__.to_python(self, exclude_unset=True, exclude_none=True)
+        return said
 
     def contradict(self, found: Found) -> None:
         """Note what cannot both hold in a question of this kind alone; most kinds have nothing of their own."""
@@ -45,6 +46,12 @@ class Out(BaseModel):
         taken = {name: getattr(core, name) for name in _shared(cls, core.__class__) if name not in said}
         made: Self = cls.__pydantic_validator__.validate_python({**taken, **said}, from_attributes=True)
         return made
+
+
+class Told(Out):
+    """Part of many answers: what was worded once is told again, and its text is kept with it (``render/json.py``)."""
+
+    __slots__ = ("written",)
 
 
 @cache

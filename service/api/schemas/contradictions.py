@@ -262,7 +262,7 @@ def of_tariff(tariff: TariffIn, meter: MeterIn | None, found: Found) -> None:
             accepted = say("problems", "accepted.own_day")
             found.contradiction(f"/tariff/periods/{at}/valid_from", period.valid_from, "same_day", accepted, example)
         seen.append(period.valid_from)
-    inner = contradictions_of_tariff(tariff.given(), meter.given() if meter else None)
+    inner = contradictions_of_tariff(tariff.given(), {"counts": meter.counts} if meter else None)
     found.mistakes += [mistake_of(error) for error in inner]
 
 

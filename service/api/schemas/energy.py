@@ -9,7 +9,7 @@ from pydantic.json_schema import SkipJsonSchema
 
 from service.api.schemas import rounding as r
 from service.api.schemas.band import KwhBandOut
-from service.api.schemas.base import Code, Out, Text, absent
+from service.api.schemas.base import Code, Out, Text, Told, absent
 from service.api.schemas.what_if import WhatIfOut
 from service.api.words import say
 from service.core.appraisal import MOST_CHANGES
@@ -119,7 +119,7 @@ class GivenWeatherOut(Out):
         )
 
 
-class EnergyOut(Out):
+class EnergyOut(Told):
     """A typical year, or the hours of the weather that was given.
 
     ``light_kwh`` less all of ``lost_kwh`` is the middle of ``year_kwh``; of given weather that of ``weather.kwh``.

@@ -121,7 +121,8 @@ def _never_holding(
 
 
 def _holding(rates: Sequence[Rate]) -> frozenset[int]:
-    return frozenset(np.unique(rate_of_minute(tuple(rates))).tolist()) - {-1}
+    minutes_of_none_and_each = np.bincount(rate_of_minute(tuple(rates)).ravel() + 1)
+    return frozenset(np.flatnonzero(minutes_of_none_and_each[1:]).tolist())
 
 
 def _window(given: Sparse, pointer: str) -> Iterator[ContradictionError]:

@@ -5,7 +5,8 @@ from types import SimpleNamespace
 import pytest
 
 from service.core.appraisal import CautionTable, chosen_cautions
-from service.core.appraisal.cautions import AT_MOST, State
+from service.core.appraisal.caution_conditions import State
+from service.core.appraisal.cautions import AT_MOST
 from service.core.model.caution import Caution, Need
 from service.data.cautions import load_cautions
 from tests.requests import FULL, SMALLEST, with_array

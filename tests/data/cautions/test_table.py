@@ -6,7 +6,7 @@ import pytest
 
 from service.api.words.english.cautions import TEXTS
 from service.core.appraisal import CautionTable
-from service.core.appraisal.cautions import State
+from service.core.appraisal.caution_conditions import State
 from service.core.model.caution import CAUTION_STEPS, SEVERITIES, TESTS
 from service.data.cautions import load_cautions
 from tests.requests import FULL
