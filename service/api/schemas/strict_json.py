@@ -13,7 +13,7 @@ from typing import Any
 from pydantic_core import from_json
 
 from service.api.schemas.base import MOST_VALUES
-from service.api.schemas.mistakes import RefusedRequest, shown
+from service.api.schemas.mistakes import RefusedRequest, pointer_of, shown
 from service.api.schemas.pause import no_garbage_looked_for
 from service.api.words import say
 
@@ -149,16 +149,17 @@ _DECODER = json.JSONDecoder(
 )
 
 
-def _check_surrogates(value: Any) -> None:
-    try:
-        if isinstance(value, str):
+def _check_surrogates(value: Any, place: tuple[str | int, ...] = ()) -> None:
+    """Texts and keys, each with the place where it stands."""
+    if isinstance(value, dict):
+        for key, inner in value.items():
+            _check_surrogates(key, place)
+            _check_surrogates(inner, (*place, key))
+    elif isinstance(value, list):
+        for at, inner in enumerate(value):
+            _check_surrogates(inner, (*place, at))
+    elif isinstance(value, str):
+        try:
             value.encode()
-        elif isinstance(value, dict):
-            for key, inner in value.items():
-                key.encode()
-                _check_surrogates(inner)
-        elif isinstance(value, list):
-            for inner in value:
-                _check_surrogates(inner)
-    except UnicodeEncodeError as error:
-        raise _malformed("surrogate") from error
+        except UnicodeEncodeError as error:
+            raise _malformed("surrogate", at=pointer_of(place) or "/") from error

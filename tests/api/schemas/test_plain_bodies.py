@@ -99,3 +99,11 @@ def test_what_is_not_wanted_is_not_looked_at_for_contradictions():
     body = json.dumps(SMALLEST).encode()
     assert read_if_sound(EnergyIn, body, lambda _: False) is None
     assert read_if_sound(EnergyIn, body, lambda _: True) is not None
+
+
+def test_half_a_character_is_told_where_it_stands() -> None:
+    body = rb'{"adverts": [{"id": "a", "title": "whole \ud83d\udd06"}, {"id": "b", "title": "cut \ud83d"}]}'
+    assert parsed_if_plain(body) is None
+    with pytest.raises(RefusedRequest) as refused:
+        parsed(body)
+    assert "/adverts/1/title" in refused.value.facts["why"]

@@ -270,7 +270,8 @@ TEXTS: Mapping[str, str] = {
     "why.syntax": "The body stops being JSON at line {line}, column {column}.",
     "why.constant": "{name} is no number in JSON.",
     "why.duplicate": "The key “{key}” stands more than once in one object.",
-    "why.surrogate": "A text holds half of a surrogate pair, which is no character.",
+    "why.surrogate": "The text at {at} holds half of a surrogate pair, which is no character: it was cut within "
+    "one, as within an emoji. Cut texts between whole characters.",
     "why.too_deep": "The body is nested deeper than {depth} levels.",
     "why.wire": "This is not a request of HTTP/1.1.",
     "why.header": "The header {header} cannot be read.",
