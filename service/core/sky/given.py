@@ -24,6 +24,7 @@ from service.core.sky.flicker import flicker_share
 from service.core.sky.given_hours import GivenHours, filled, hours_of
 from service.core.sky.given_times import HOUR_MINUTES, at_series, given_weather
 from service.core.sky.plane_given import LEAST_COS_ZENITH, level_light, split_of_minutes
+from service.core.sky.snow import snow_of_hours
 from service.core.sky.sun import SunPosition, sun_of_any_year
 from service.core.sky.year import read_only
 
@@ -74,9 +75,8 @@ def given_sky(
     row, leap = _rows(hours.utc, offset_min)
     pick = _year(row, leap, typical.clear_ghi_w_per_m2 > 0.0)
     if pick is not None:
-        # Light that was measured on the panels themselves lay under what snow there was.
-        snow = typical.snow_share if hours.planes is None else None
-        sky = replace(_picked(sky, pick, typical), snow_share=snow)
+        sky = _picked(sky, pick, typical)
+        sky = replace(sky, snow_share=_snow(hours, sky, typical))
     return GivenSky(
         sky=read_only(sky),
         whole_year=pick is not None,
@@ -206,6 +206,15 @@ def _split(hours: GivenHours, sun: SunPosition, cloudless: Cloudless, longitude_
         known = ~np.isnan(hours.dni)
         dni, dhi = np.where(known, hours.dni, dni), np.where(known, hours.dhi, dhi)
     return np.maximum(dni, 0.0), np.maximum(dhi, 0.0)
+
+
+def _snow(hours: GivenHours, year: SkyYear, typical: SkyYear) -> Floats | None:
+    """By the cold of the months that were given, else of the typical year; panels that measure lie under theirs."""
+    if hours.planes is not None:
+        return None
+    if hours.air is None:
+        return typical.snow_share
+    return snow_of_hours(year.air_c, np.repeat(np.arange(12), np.multiply(MONTH_DAYS, 24)))
 
 
 def _rows(utc: NDArray[np.datetime64], offset_min: int) -> tuple[Ints, NDArray[np.bool_]]:

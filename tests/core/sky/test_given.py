@@ -251,6 +251,24 @@ def test_light_on_a_plane_tells_nearly_the_level_ground_s():
     assert got.sky.ghi_w_per_m2.sum() == pytest.approx(TYPICAL.ghi_w_per_m2.sum(), rel=0.03)
 
 
+def test_snow_goes_by_the_cold_of_the_air_that_was_given():
+    """A flat panel loses 12 % of months below -5 C, none above 5 C, half of that at 0 C."""
+    for air, share in ((-20.0, 0.12), (0.0, 0.06)):
+        assert sky_of(ghi_w_per_m2=GHI, air_c=[air] * 8760).sky.snow_share == pytest.approx(np.full(8760, share))
+    assert sky_of(ghi_w_per_m2=GHI, air_c=[35.0] * 8760).sky.snow_share is None
+    march = slice(59 * 24, 90 * 24)
+    cold_march = [-10.0 if march.start <= at < march.stop else 20.0 for at in range(8760)]
+    snow = sky_of(ghi_w_per_m2=GHI, air_c=cold_march).sky.snow_share
+    assert snow[march] == pytest.approx(np.full(31 * 24, 0.12))
+    assert snow.sum() == pytest.approx(31 * 24 * 0.12)
+
+
+def test_without_air_snow_goes_by_the_typical_year():
+    assert np.array_equal(YEAR.sky.snow_share, TYPICAL.snow_share)
+    on_plane = sky_of(planes=(Plane(tilt_deg=0, azimuth_deg=180),), plane_w_per_m2=[GHI], air_c=[-20.0] * 8760)
+    assert on_plane.sky.snow_share is None  # the sensor lay under it as well
+
+
 def test_shorter_steps_tell_how_the_light_comes_and_goes_in_their_hour():
     """Quarter-hours of 200 and 600 W/m2 in turn: half of the mean, whatever the rule for hours would say."""
     steps = np.repeat(GHI[24 * 151 : 24 * 152], 4)
