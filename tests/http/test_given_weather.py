@@ -71,6 +71,15 @@ def test_what_was_not_given_is_assumed_and_said() -> None:
     assert not [one for one in post("/v1/energy", full).json()["assumptions"] if one["pointer"].startswith("/weather")]
 
 
+def test_columns_of_nothing_but_null_are_told_as_not_given() -> None:
+    nothing = [None] * 720
+    told, plain = (
+        post("/v1/energy", request).json() for request in (june(dni_w_per_m2=nothing, dhi_w_per_m2=nothing), june())
+    )
+    assert told["energy"] == plain["energy"]
+    assert told["assumptions"] == plain["assumptions"]
+
+
 def test_a_gap_is_told_and_counted() -> None:
     request = june()
     request["weather"]["series"]["ghi_w_per_m2"][12:14] = [None, None]

@@ -16,16 +16,19 @@ def note_weather(node: Node, sky: GivenSky, climate: PlaceClimate) -> None:
     wind = Guess(value=round(climate.wind_m_per_s, 1))
     if node.get("file") is not None:
         node.assume("file", wind)
+        for code, missing in (("air_of_climate", not sky.air_given), ("split_by_model", sky.split_by_model)):
+            if missing:
+                node.assume("file", Guess(value=None, code=code))
         _note_gaps(node, "source", sky)
         return
     node = node.child("series")
-    if node.get("air_c") is None:
+    if not sky.air_given:
         node.assume("air_c")
     if node.get("wind_m_per_s") is None:
         node.assume("wind_m_per_s", wind)
     if node.get("ghi_w_per_m2") is None:
         node.assume("ghi_w_per_m2", Guess(value=None, code="level_from_plane"))
-    elif node.get("dni_w_per_m2") is None and node.get("dhi_w_per_m2") is None:
+    elif sky.split_by_model:
         node.assume("dni_w_per_m2")
     _note_gaps(node, "ghi_w_per_m2", sky)
 

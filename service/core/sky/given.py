@@ -85,6 +85,8 @@ def given_sky(
         gaps=gaps,
         leap_day_left_out=pick is not None and bool(leap.any()),
         hours_left_out=left_out,
+        split_by_model=weather.has_the_sum_alone(),
+        air_given=weather.air_c is not None,
     )
 
 

@@ -290,3 +290,16 @@ def test_of_light_on_the_panels_plane_only_cover_and_glass_take():
     assert 0.94 < got.effective_w_per_m2.sum() / got.after_cover_w_per_m2.sum() < 0.99
     own = plane_light(TYPICAL, covered, 0.2)
     assert got.effective_w_per_m2.sum() == pytest.approx(own.effective_w_per_m2.sum(), rel=0.005)
+
+
+LEVEL = {name: getattr(TYPICAL, name) for name in ("ghi_w_per_m2", "dni_w_per_m2", "dhi_w_per_m2")}
+
+
+@pytest.mark.parametrize("names", [("dni_w_per_m2", "dhi_w_per_m2"), ("dni_w_per_m2",), ("dhi_w_per_m2",)])
+def test_columns_that_tell_nothing_are_as_none(names):
+    others = {"dni_w_per_m2", "dhi_w_per_m2"} - set(names)
+    kept = {"ghi_w_per_m2": GHI, **{name: LEVEL[name].tolist() for name in others}}
+    got = sky_of(**kept, **{name: [None] * 8760 for name in names})
+    assert same(got, sky_of(**kept))
+    assert got.gaps == ()
+    assert got.split_by_model == (not others)
