@@ -15,10 +15,8 @@ def note_weather(node: Node, sky: GivenSky, climate: PlaceClimate) -> None:
     """Write down what the weather at ``node`` did not tell: that of its series, or of its file."""
     wind = Guess(value=round(climate.wind_m_per_s, 1))
     if node.get("file") is not None:
-        node.assume("file", wind)
-        for code, missing in (("air_of_climate", not sky.air_given), ("split_by_model", sky.split_by_model)):
-            if missing:
-                node.assume("file", Guess(value=None, code=code))
+        told = f"{'sum' if sky.split_by_model else 'light'}{'_and_air' if sky.air_given else ''}_of_file"
+        node.assume("file", replace(wind, code=told))
         _note_gaps(node, "source", sky)
         return
     node = node.child("series")

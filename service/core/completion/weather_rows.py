@@ -12,6 +12,11 @@ def _series(name: str, **row: object) -> Row:
     return Row(pointer=f"/weather/series/{name}", **row)  # type: ignore[arg-type]
 
 
+def _file(code: str, more: str, source: str = "") -> Row:
+    rule = f"the mean wind of the place beside what the file tells of light and air{more}"
+    return Row(pointer="/weather/file", code=code, rule=rule, unit="m/s", source=f"the climate table{source}")
+
+
 _AIR = "the air of the typical year at the same hour of the same day"
 _SPLIT = (
     "hours by clearness, solar time, height of the sun and the hours beside; shorter steps by their clearness alone"
@@ -30,9 +35,9 @@ WEATHER_ROWS: tuple[Row, ...] = (
             "on the first array's plane; it tells clear days from dull ones and how much of the light is direct",
             unit="W/m2", source="our own choice"),
     _series("ghi_w_per_m2", code="weather_gaps_filled", rule=_FILLED, unit="h", source="our own choice"),
-    Row(pointer="/weather/file", code="light_and_air_of_file", rule="the mean wind of the place beside the light "
-        "and air of the file", unit="m/s", source="the climate table"),
-    Row(pointer="/weather/file", code="air_of_climate", rule=_AIR, unit="C", source="the climate table"),
-    Row(pointer="/weather/file", code="split_by_model", rule=_SPLIT, unit="W/m2", source=_SPLIT_SOURCE),
+    _file("light_and_air_of_file", ""),
+    _file("light_of_file", f"; {_AIR}"),
+    _file("sum_and_air_of_file", f"; light: {_SPLIT}", f"; {_SPLIT_SOURCE}"),
+    _file("sum_of_file", f"; {_AIR}; light: {_SPLIT}", f"; {_SPLIT_SOURCE}"),
     Row(pointer="/weather/source", code="weather_gaps_filled", rule=_FILLED, unit="h", source="our own choice"),
 )  # fmt: skip

@@ -158,6 +158,8 @@ TEXTS: Mapping[str, str] = {
     "mistake.contradiction.band": "is out of order: cautious is the least, hopeful the most",
     "mistake.contradiction.needs_hours": "goes by the hour, and energy is given as one sum",
     "mistake.contradiction.needs_inverter": "goes by the inverter's power, which is not given",
+    "mistake.file_hours": "names a file whose hours cannot be used, which its keeper has to mend: it {problem} "
+    "({found})",
     "mistake.no_climate": "is, with the other coordinate, a point for which no weather is kept",
     "mistake.unknown_area": "is an area for which no card is kept",
     "mistake.not_acceptable": "asks for a format that this path does not have",
@@ -221,7 +223,7 @@ TEXTS: Mapping[str, str] = {
     "accepted.whole_plane": "an object with tilt_deg and azimuth_deg",
     "accepted.weather_files": "one of {names}",
     "accepted.hours_or_climate": "a series of those days, or the climate",
-    "accepted.climate": "the climate: no file of a place within {most_km} km is kept",
+    "accepted.climate": "the climate: no file that would do is kept of a place within {most_km} km",
     "accepted.whole_year": "a series of all hours of a year, or the climate; /v1/energy takes a part of a year",
     "accepted.other_name": "a name that no other advert has",
     "accepted.not_here": "nothing, or null",
