@@ -108,6 +108,15 @@ def test_the_request_that_comes_back_can_be_sent_again() -> None:
     assert again["energy"]["year_kwh"]["middle"] == pytest.approx(first["energy"]["year_kwh"]["middle"], abs=0.02)
 
 
+def test_beyond_the_table_given_weather_is_told_not_to_do() -> None:
+    request = {**june(), "site": {"latitude_deg": 78.2, "longitude_deg": 15.6}}
+    refused = post("/v1/energy", request).json()
+    assert refused["code"] == "no_climate"
+    assert "Weather of your own cannot stand in for the table" in refused["detail"]
+    assert refused["detail"] == post("/v1/energy", {**request, "weather": {"source": "climate"}}).json()["detail"]
+    assert {one["pointer"] for one in refused["errors"]} == {"/site/latitude_deg", "/site/longitude_deg"}
+
+
 @pytest.mark.parametrize("path", ["/v1/appraisal", "/v1/compatibility", "/v1/payback"])
 def test_a_whole_year_serves_every_question(path: str) -> None:
     assert post(path, given(ghi_w_per_m2=year_ghi())).status_code == 200

@@ -28,9 +28,11 @@ TEXTS: Mapping[str, str] = {
     "detail.no_climate": "The embedded climate knows land between 57 S and 72 N, and {latitude}, {longitude} lies in "
     "none of its cells: at sea, or nearer to a pole. Give a point on land; on a small island or a narrow coast one a "
     "little further inland. Please check too that latitude and longitude are not swapped and that south and west are "
-    "negative.",
+    "negative. Weather of your own cannot stand in for the table: how cold it gets, how one year differs from another "
+    "and what a cloudless sky gives there are taken from it too, and would have to be invented.",
     "about.no_climate": "The embedded climate covers land between 57 S and 72 N. At sea and nearer the poles nothing "
-    "is said rather than something invented. Check the order and the signs of latitude and longitude.",
+    "is said rather than something invented, with weather of your own neither: cold, years and the cloudless sky are "
+    "the table's. Check the order and the signs of latitude and longitude.",
     "title.method_not_allowed": "This path does not take that method",
     "detail.method_not_allowed": "This path takes {allow}.",
     "about.method_not_allowed": "The path is right, the method is not. The Allow header tells what the path takes.",
