@@ -381,3 +381,15 @@ def test_columns_that_tell_nothing_are_as_none(names):
     assert same(got, sky_of(**kept))
     assert got.gaps == ()
     assert got.split_by_model == (not others)
+
+
+@pytest.mark.parametrize("name", ["dni_w_per_m2", "dhi_w_per_m2"])
+@pytest.mark.parametrize("hours", [range(9, 15), None], ids=["a long gap", "many short ones"])
+def test_a_gap_is_refused_at_the_column_that_has_it(name, hours):
+    gone = {24 * 170 + hour for hour in hours} if hours else {at for at in range(8760) if at % 24 == 11}
+    columns = {one: values.tolist() for one, values in LEVEL.items()}
+    columns[name] = [None if at in gone else one for at, one in enumerate(columns[name])]
+    with pytest.raises(ContradictionError, match=r"in a row|too many gaps") as refused:
+        sky_of(**columns)
+    assert refused.value.pointer == f"/weather/series/{name}"
+    assert sky_of(**{**columns, name: None}).gaps == ()
