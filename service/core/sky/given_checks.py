@@ -17,12 +17,12 @@ _MOST_AT_NIGHT = 0.02
 # Light over that of a cloudless sky. The cloudless sky is known by the month and to some 10 % only: a day reached 1.30
 # (Potsdam, in winter), months 1.17 and years 1.07 at most (both Aswan; all others stay under 1.08 and 1.01).
 _MOST_OF_A_PART, _MOST_OF_A_MONTH, _MOST_OF_A_YEAR = 1.35, 1.3, 1.2
-_ROUNDING_WH_A_DAY = 100.0
+_ROUNDING_WH_A_DAY = 100.0  # and of a part of one
 # Light over that outside the air. The dullest ten days in a row had 0.18, the dullest month of a station 0.19, the
 # dullest day 0.05. A plane that looks north under a balcony gets a tenth of level ground's. kW read as W have 0.001.
 _LEAST_OF_DAYS, _LEAST_ON_A_PLANE, _LEAST_OF_A_DAY = 0.05, 0.01, 0.002
 _FEW_DAYS = 10
-_DAYLIGHT_KWH_PER_M2 = 2.0  # outside the air; less of it (a few hours, a polar winter) tells nothing of dullness
+_DAYLIGHT_KWH_PER_M2 = 2.0  # outside the air; less of it (a sunrise, a polar winter) tells nothing of dullness or sums
 # How far the sum may lie from its parts: instruments in the end, on one day their places too. The four files close
 # within 0.3 % of a year and 6 % of a day, the day of Albuquerque (two stations) to 11 %.
 _OPEN_SHARE, _OPEN_SHARE_OF_A_DAY, _OPEN_W_PER_M2 = 0.05, 0.1, 5.0
@@ -99,7 +99,7 @@ def _too_much(hours: GivenHours, cloudless: Cloudless) -> None:
     )]  # fmt: skip
     for total, cloudless_total, size, when in spans:
         most = _MOST_OF_A_MONTH if when else _MOST_OF_A_YEAR if size >= 300 * 24 else _MOST_OF_A_PART
-        bound = most * cloudless_total + _ROUNDING_WH_A_DAY * size / 24
+        bound = most * cloudless_total + _ROUNDING_WH_A_DAY * max(size / 24, 1.0)
         if total > bound:
             raise ContradictionError(
                 "/weather", f"has more light in ghi_w_per_m2 than a cloudless sky gives{when}",
@@ -116,6 +116,8 @@ def _of_a_piece(hours: GivenHours, cloudless: Cloudless, outside_w_per_m2: Float
     known = ~np.isnan(hours.ghi + hours.dni + hours.dhi) & (cloudless.outside_w_per_m2 > 0.5)
     beam = hours.dni * cloudless.outside_w_per_m2 / outside_w_per_m2
     total, straight, rest = (float(one[known].sum()) / 1000.0 for one in (hours.ghi, beam, hours.dhi))
+    if float(cloudless.outside_w_per_m2[known].sum()) / 1000.0 < _DAYLIGHT_KWH_PER_M2:
+        return
     open_share = _OPEN_SHARE + _OPEN_SHARE_OF_A_DAY / np.sqrt(max(hours.utc.size / 24, 1.0))
     noise = _OPEN_W_PER_M2 * int(known.sum()) / 1000.0
     most = open_share * max(total, straight + rest) + noise

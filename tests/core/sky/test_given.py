@@ -361,6 +361,14 @@ def test_instruments_that_differ_a_little_are_taken():
     assert sky_of(first="2025-06-20T00:00:00+01:00", **scaled(day, dni=1.11, dhi=1.11))
 
 
+def test_a_few_hours_around_sunrise_are_taken_as_they_are():
+    """Half an hour of beam in an hour, and a column rounded to whole watts: sums tell nothing there."""
+    assert sky_of(
+        first="2025-06-20T01:00:00+01:00", ghi_w_per_m2=[0, 0, 2, 40, 90], dni_w_per_m2=[0, 0, 9, 30, 90],
+        dhi_w_per_m2=[0, 0, 1, 12, 30],
+    )  # fmt: skip
+
+
 def test_a_month_and_a_year_are_held_to_less_than_a_day():
     clear = TYPICAL.clear_ghi_w_per_m2
     assert sky_of(first=JUNE_FIRST, ghi_w_per_m2=(1.3 * clear[JUNE][:72]).tolist())
