@@ -1,6 +1,6 @@
 """An hourly weather file of the invented port, made of its typical year: eight lines of heading, then a row an hour."""
 
-from collections.abc import Collection
+from collections.abc import Collection, Mapping
 from functools import cache
 from pathlib import Path
 
@@ -52,6 +52,17 @@ def epw_lines(
         rows[59 * 24 : 59 * 24] = [row.replace("2001,2,28,", "2001,2,29,") for row in rows[58 * 24 : 59 * 24]]
     location = f"LOCATION,Nordmole,-,DEU,made up,0,{place[0]},{place[1]},{offset_hours},8.0"
     return [location, *_HEADING, *rows]
+
+
+def with_fields(changed: Mapping[int, str], hours: Collection[int] = range(8760)) -> list[str]:
+    """The lines, with fields (numbered from 0) of some hours as told."""
+    lines = epw_lines()
+    for at in hours:
+        fields = lines[8 + at].split(",")
+        for number, value in changed.items():
+            fields[number] = value
+        lines[8 + at] = ",".join(fields)
+    return lines
 
 
 def written(folder: Path, name: str, lines: list[str]) -> Path:

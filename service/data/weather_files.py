@@ -14,7 +14,8 @@ from typing import Any
 
 import numpy as np
 
-from service.core.model.hours import HOURS, Floats
+from service.core.model.bounds import BOUNDS, Bounds
+from service.core.model.hours import HOURS, Bools, Floats
 from service.data.climate.grid import arc_deg
 
 MOST_FILES = 50
@@ -23,7 +24,8 @@ LONGEST_NAME = 80
 _ENDING = ".epw"
 _HEADING = 8
 _MONTH, _DAY, _HOUR, _AIR, _GHI, _DNI, _DHI = 1, 2, 3, 6, 13, 14, 15
-_NO_AIR_C, _NO_LIGHT = 99.9, 9999.0
+_NO_AIR_C, _NO_AIR_OF_OTHERS_C, _NO_LIGHT = 99.9, 999.0, 9999.0
+_OFFSET_HOURS = Bounds(-14, 14, "h")
 _KM_A_DEGREE = 111.195
 _PLAIN_YEAR = 2023
 _LEAP_DAY_FROM = 59 * 24  # the hour of a leap year at which 29 February begins
@@ -55,13 +57,18 @@ class WeatherFile:
         return _KM_A_DEGREE * float(arc_deg(latitude_deg, longitude_deg, *here))
 
     def series(self) -> Mapping[str, Any]:
-        """Its hours as the series of a request: those of a year without a leap day, whatever years they come from."""
+        """Its hours as the series of a request: those of a year without a leap day, whatever years they come from.
+
+        A column that is missing in all hours is left out.
+        """
         zone = timezone(timedelta(hours=self.offset_hours))
-        return {
-            "first": datetime(_PLAIN_YEAR, 1, 1, tzinfo=zone).isoformat(), "step_minutes": 60, "stamp": "start",
+        columns = {
             "ghi_w_per_m2": self.ghi_w_per_m2, "dni_w_per_m2": self.dni_w_per_m2, "dhi_w_per_m2": self.dhi_w_per_m2,
             "air_c": self.air_c,
         }  # fmt: skip
+        first = datetime(_PLAIN_YEAR, 1, 1, tzinfo=zone).isoformat()
+        told = {name: one for name, one in columns.items() if not np.isnan(one).all()}
+        return {"first": first, "step_minutes": 60, "stamp": "start", **told}
 
 
 def weather_files(folder: str) -> Mapping[str, WeatherFile]:
@@ -92,7 +99,7 @@ def _file_at(path: Path) -> WeatherFile:
         place = lines[0].split(",")
         if place[0].strip().upper() != "LOCATION":
             raise _fault(str(path), "does not begin with LOCATION")
-        latitude_deg, longitude_deg, offset_hours = (float(field) for field in place[6:9])
+        latitude_deg, longitude_deg, offset_hours = _place(path, [float(field) for field in place[6:9]])
         rows = np.loadtxt(
             lines[_HEADING:], delimiter=",", usecols=(_MONTH, _DAY, _HOUR, _AIR, _GHI, _DNI, _DHI), ndmin=2
         )
@@ -100,17 +107,51 @@ def _file_at(path: Path) -> WeatherFile:
         if isinstance(error, WeatherFileError):
             raise
         raise _fault(str(path), f"is no such file ({error})") from error
-    if rows.shape[0] == HOURS + 24:
-        rows = np.delete(rows, slice(_LEAP_DAY_FROM, _LEAP_DAY_FROM + 24), axis=0)
-    if not np.array_equal(rows[:, :3], _hours_of_a_year()):
+    odd: Bools = np.any(~np.isfinite(rows), axis=1)
+    if odd.any():
+        raise _fault(str(path), f"has something else than a number in line {_line(odd)}")
+    air, ghi, dni, dhi = _columns(path, rows[:, 3:].T)
+    hours = np.column_stack([rows[:, :3], air, ghi, dni, dhi])
+    if hours.shape[0] == HOURS + 24:
+        hours = np.delete(hours, slice(_LEAP_DAY_FROM, _LEAP_DAY_FROM + 24), axis=0)
+    if not np.array_equal(hours[:, :3], _hours_of_a_year()):
         raise _fault(str(path), f"has {rows.shape[0]} rows; accepted: each hour of a year once, from 1 January on")
-    air, *light = rows[:, 3:].T
-    ghi, dni, dhi = (np.where((one >= _NO_LIGHT) | (one < 0.0), np.nan, one) for one in light)
+    air, ghi, dni, dhi = hours[:, 3:].T
     return WeatherFile(
         digest=hashlib.sha256(content).hexdigest(), latitude_deg=latitude_deg, longitude_deg=longitude_deg,
-        offset_hours=offset_hours, ghi_w_per_m2=ghi, dni_w_per_m2=dni, dhi_w_per_m2=dhi,
-        air_c=np.where(air >= _NO_AIR_C, np.nan, air),
+        offset_hours=offset_hours, ghi_w_per_m2=ghi, dni_w_per_m2=dni, dhi_w_per_m2=dhi, air_c=air,
     )  # fmt: skip
+
+
+def _place(path: Path, fields: list[float]) -> list[float]:
+    """Latitude, longitude and hours from UTC, as they are."""
+    facts = (("latitude", BOUNDS["latitude_deg"]), ("longitude", BOUNDS["longitude_deg"]), ("time zone", _OFFSET_HOURS))
+    for (what, bounds), value in zip(facts, fields, strict=True):
+        if not bounds.low <= value <= bounds.high:
+            accepted = f"accepted: {bounds.low:g} to {bounds.high:g} {bounds.unit}"
+            raise _fault(str(path), f"is of {what} {value:g}; {accepted}")
+    return fields
+
+
+def _columns(path: Path, columns: Floats) -> list[Floats]:
+    """Air and light of each row, NaN where missing; each within what there can be, and some light among it."""
+    air, *light = columns
+    known = [np.where((np.abs(air - _NO_AIR_C) < 0.05) | (np.abs(air) >= _NO_AIR_OF_OTHERS_C), np.nan, air)]
+    known += [np.where((one >= _NO_LIGHT) | (one < 0.0), np.nan, one) for one in light]
+    for name, values in zip(("air_c", "ghi_w_per_m2", "dni_w_per_m2", "dhi_w_per_m2"), known, strict=True):
+        bounds = BOUNDS[name]
+        beyond = (values < bounds.low) | (values > bounds.high)
+        if beyond.any():
+            accepted = f"accepted: {bounds.low:g} to {bounds.high:g} {bounds.unit}"
+            raise _fault(str(path), f"has {name} of {values[beyond][0]:g} in line {_line(beyond)}; {accepted}")
+    if not (np.nan_to_num(known[1]) > 0.0).any():
+        raise _fault(str(path), "tells of no light on level ground (field 14) in any hour")
+    return known
+
+
+def _line(rows: Bools) -> int:
+    """The line of the file in which the first of these rows stands."""
+    return _HEADING + 1 + int(np.argmax(rows))
 
 
 def _hours_of_a_year() -> Floats:

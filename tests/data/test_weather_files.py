@@ -8,7 +8,7 @@ import pytest
 from pvlib.iotools import read_epw
 
 from service.data.weather_files import WeatherFileError, weather_files
-from tests.weather_file import epw_lines, written
+from tests.weather_file import epw_lines, with_fields, written
 
 
 def test_hours_are_those_that_pvlib_reads(tmp_path: Path) -> None:
@@ -61,6 +61,44 @@ def test_a_file_that_is_none_is_named(lines: list[str], tmp_path: Path) -> None:
     written(tmp_path, "pier", lines)
     with pytest.raises(WeatherFileError, match=r"pier\.epw"):
         weather_files(str(tmp_path))
+
+
+AIR, GHI, DNI, DHI = 6, 13, 14, 15
+
+
+@pytest.mark.parametrize(
+    ("lines", "told"),
+    [
+        (epw_lines(offset_hours=40), "time zone 40"),
+        (epw_lines(offset_hours=float("nan")), "time zone nan"),
+        (epw_lines((95, 12.3)), "latitude 95"),
+        (epw_lines((float("nan"), 12.3)), "latitude nan"),
+        (epw_lines((54.2, 373.0)), "longitude 373"),
+        (epw_lines((54.2, float("inf"))), "longitude inf"),
+        (with_fields({AIR: "-300"}, [4999]), "air_c of -300 in line 5008"),
+        (with_fields({AIR: "500"}, [4999]), "air_c of 500"),
+        (with_fields({AIR: "-inf"}, [4999]), "number in line 5008"),
+        (with_fields({GHI: "nan"}, [4999]), "number in line 5008"),
+        (with_fields({GHI: "9000"}, [4999]), "ghi_w_per_m2 of 9000 in line 5008"),
+        (with_fields({DNI: "1600"}, [4999]), "dni_w_per_m2 of 1600"),
+        (with_fields({DHI: "5000"}, [4999]), "dhi_w_per_m2 of 5000"),
+        (with_fields({GHI: "9999"}), "no light"),
+        (with_fields({GHI: "0"}), "no light"),
+    ],
+)
+def test_what_cannot_be_stops_the_start_and_is_named(lines: list[str], told: str, tmp_path: Path) -> None:
+    written(tmp_path, "pier", lines)
+    with pytest.raises(WeatherFileError, match=rf"pier\.epw.*{told}"):
+        weather_files(str(tmp_path))
+
+
+def test_a_column_that_is_missing_throughout_is_left_out(tmp_path: Path) -> None:
+    written(tmp_path, "pier", with_fields({AIR: "99.9"}))
+    written(tmp_path, "sum", with_fields({DNI: "9999"}))
+    found = weather_files(str(tmp_path))
+    light = {"ghi_w_per_m2", "dni_w_per_m2", "dhi_w_per_m2"}
+    assert {name for name in found["pier"].series() if name.endswith(("_m2", "_c"))} == light
+    assert "dni_w_per_m2" not in found["sum"].series()
 
 
 def test_a_folder_that_is_none_and_an_empty_one_are_named(tmp_path: Path) -> None:

@@ -169,6 +169,15 @@ CASES: dict[str, tuple[str, dict[str, Any], str]] = {
     "a value and none": ("value_and_none", {"panel": LABEL, "readings": [
         {"bypass_forward_v": 0.9, "bypass_over_range": True}]}, "/readings/0/bypass_over_range"),
     "light on a plane left open": ("plane_open", weather(ON_PLANE), "/arrays/0/plane"),
+    "light in kW": ("", weather({**JUNE, "ghi_w_per_m2": [one / 1000 for one in GHI]}), "/weather"),
+    "more light than the sun has": ("", weather({**JUNE, "ghi_w_per_m2": [one * 4 for one in GHI]}), "/weather"),
+    "a beam that is more than the sum": ("", weather({**JUNE, "dni_w_per_m2": [one * 3 for one in GHI],
+                                                      "dhi_w_per_m2": [one / 2 for one in GHI]}),
+                                         "/weather/series/dni_w_per_m2"),
+    "diffuse light that is more than the sum": ("", weather({**JUNE, "dhi_w_per_m2": [one * 1.5 for one in GHI]}),
+                                                "/weather/series/dhi_w_per_m2"),
+    "a sum that is less than both": ("", weather({**JUNE, "dni_w_per_m2": [one * 3 for one in GHI],
+                                                  "dhi_w_per_m2": [one * 2 for one in GHI]}), "/weather"),
     "a limit by a home's year of a day": ("limit_of_a_part", weather(
         JUNE, inverter={"ac_power_w": 600, "export_limit_w": 300}), "/inverter/export_limit_w"),
     "an account of a day": ("part_of_a_year", weather(JUNE), "/weather"),

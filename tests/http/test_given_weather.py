@@ -71,6 +71,15 @@ def test_what_was_not_given_is_assumed_and_said() -> None:
     assert not [one for one in post("/v1/energy", full).json()["assumptions"] if one["pointer"].startswith("/weather")]
 
 
+def test_columns_of_nothing_but_null_are_told_as_not_given() -> None:
+    nothing = [None] * 720
+    told, plain = (
+        post("/v1/energy", request).json() for request in (june(dni_w_per_m2=nothing, dhi_w_per_m2=nothing), june())
+    )
+    assert told["energy"] == plain["energy"]
+    assert told["assumptions"] == plain["assumptions"]
+
+
 def test_a_gap_is_told_and_counted() -> None:
     request = june()
     request["weather"]["series"]["ghi_w_per_m2"][12:14] = [None, None]
@@ -97,6 +106,15 @@ def test_the_request_that_comes_back_can_be_sent_again() -> None:
     first = post("/v1/energy", request).json()
     again = post("/v1/energy", {**first["used"], "include": ["used"]}).json()
     assert again["energy"]["year_kwh"]["middle"] == pytest.approx(first["energy"]["year_kwh"]["middle"], abs=0.02)
+
+
+def test_beyond_the_table_given_weather_is_told_not_to_do() -> None:
+    request = {**june(), "site": {"latitude_deg": 78.2, "longitude_deg": 15.6}}
+    refused = post("/v1/energy", request).json()
+    assert refused["code"] == "no_climate"
+    assert "Weather of your own cannot stand in for the table" in refused["detail"]
+    assert refused["detail"] == post("/v1/energy", {**request, "weather": {"source": "climate"}}).json()["detail"]
+    assert {one["pointer"] for one in refused["errors"]} == {"/site/latitude_deg", "/site/longitude_deg"}
 
 
 @pytest.mark.parametrize("path", ["/v1/appraisal", "/v1/compatibility", "/v1/payback"])

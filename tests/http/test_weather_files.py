@@ -11,8 +11,9 @@ from fastapi import FastAPI
 from service.app import create_app
 from service.settings import Settings
 from tests.http.client import SMALLEST, ask
-from tests.weather_file import PLACE, epw_lines, sky, written
+from tests.weather_file import PLACE, epw_lines, sky, with_fields, written
 
+AIR, GHI, DNI, DHI = 6, 13, 14, 15
 ROWS = [["2026-05-01T10:00:00+02:00", 0.2], ["2026-05-01T11:00:00+02:00", 0.3]]
 
 
@@ -89,12 +90,49 @@ def test_where_no_file_is_near_the_climate_is_offered(app: FastAPI) -> None:
     assert asked(app, "/v1/energy", site=site, weather=json.loads(told["example"])).status_code == 200
 
 
-def test_a_file_by_another_clock_is_refused_at_its_name(tmp_path: Path) -> None:
-    written(tmp_path, "clock", epw_lines(offset_hours=-8.0))
-    answer = asked(create_app(Settings(weather_folder=str(tmp_path))), "/v1/energy", weather=from_file("clock"))
+@pytest.mark.parametrize(
+    ("lines", "problem"),
+    [
+        (epw_lines(offset_hours=-8.0), "the sun is down"),
+        (epw_lines(missing=range(4000, 4020)), "hours of daylight in a row"),
+        (with_fields({AIR: "99.9"}, range(4000, 4100)), "100 hours in a row"),
+        (with_fields({GHI: "20"}), "the sun is down"),
+        (with_fields({DNI: "0"}), "does not close"),
+    ],
+)
+def test_hours_that_do_not_do_are_refused_at_the_file_s_name(lines: list[str], problem: str, tmp_path: Path) -> None:
+    written(tmp_path, "odd", lines)
+    alone = create_app(Settings(weather_folder=str(tmp_path)))
+    answer = asked(alone, "/v1/energy", weather=from_file("odd"))
     assert answer.status_code == 422
     [told] = answer.json()["errors"]
-    assert (told["pointer"], told["given"]) == ("/weather/file", "clock")
+    assert (told["pointer"], told["given"]) == ("/weather", "odd")
+    assert problem in told["problem"]
+    assert asked(alone, "/v1/energy", weather=json.loads(told["example"])).status_code == 200
+    written(tmp_path, "pier", epw_lines())
+    both = create_app(Settings(weather_folder=str(tmp_path)))
+    [told] = asked(both, "/v1/energy", weather=from_file("odd")).json()["errors"]
+    assert (told["pointer"], told["given"]) == ("/weather/file", "odd")
+    assert "list" not in told["accepted"]
+    assert asked(both, "/v1/energy", weather=from_file(told["example"])).status_code == 200
+
+
+@pytest.mark.parametrize(
+    ("missing", "code"),
+    [({DNI: "9999", DHI: "9999"}, "sum_and_air_of_file"), ({AIR: "99.9"}, "light_of_file"),
+     ({DNI: "9999", DHI: "9999", AIR: "99.9"}, "sum_of_file"), ({DHI: "9999"}, "light_and_air_of_file")],
+)  # fmt: skip
+def test_what_a_file_leaves_out_throughout_is_taken_and_told(
+    missing: dict[int, str], code: str, tmp_path: Path
+) -> None:
+    """The typical year's hours with a part of them left out, which the typical year then fills in again."""
+    written(tmp_path, "part", with_fields(missing))
+    app = create_app(Settings(weather_folder=str(tmp_path)))
+    answer = asked(app, "/v1/energy", weather=from_file("part")).json()
+    told = [one for one in answer["assumptions"] if one["pointer"].startswith("/weather")]
+    assert [(one["pointer"], one["code"]) for one in told] == [("/weather/file", code)]
+    climate = asked(app, "/v1/energy").json()["energy"]["year_kwh"]["middle"]
+    assert answer["energy"]["year_kwh"]["middle"] == pytest.approx(climate, rel=2e-3)
 
 
 def test_a_log_is_not_held_against_a_year_made_up_of_several(app: FastAPI) -> None:

@@ -1,10 +1,10 @@
 """Which hours does an answer rest on: those of the climate, or those that the caller gave?"""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from typing import Any
 
-from service.api.schemas.mistakes import Found, RefusedRequest
+from service.api.schemas.mistakes import Found, Mistake, RefusedRequest, as_example, shown
 from service.api.words import say
 from service.core.completion import climate_of_given, default_rows
 from service.core.errors import ContradictionError
@@ -34,7 +34,7 @@ def weather_of(
 
     Raises:
         ContradictionError: the series makes no hours.
-        RefusedRequest: a part of a year where that does not do.
+        RefusedRequest: a part of a year where that does not do; a file that makes none.
     """
     weather = given.get("weather", {})
     series = _series_of_file(weather["file"], given["site"], files) if "file" in weather else weather.get("series")
@@ -52,7 +52,7 @@ def weather_of(
         )
     except ContradictionError as error:
         if "file" in weather:  # its hours stand nowhere in the request
-            error.pointer, error.given = "/weather/file", weather["file"]
+            raise _refused_file(error, weather["file"], site, files) from error
         raise
     if not sky.whole_year:
         _refuse_part(given, sky, parts=parts)
@@ -65,18 +65,43 @@ def _series_of_file(name: str, site: Mapping[str, Any], files: Mapping[str, Weat
     Raises:
         RefusedRequest: there is no such file, or it tells of another place.
     """
-    away_km = {known: file.km_from(site["latitude_deg"], site["longitude_deg"]) for known, file in files.items()}
-    near = [known for known in sorted(files, key=away_km.__getitem__) if away_km[known] <= _MOST_KM]
+    near = _near(site, files)
     if name in near:
         return files[name].series()
-    found, why = Found(), "file_elsewhere" if name in files else "no_such_file" if files else "no_files"
-    example: object = _CLIMATE
-    pointer, accepted = "/weather", say("problems", "accepted.climate", {"most_km": _MOST_KM})
+    why = "file_elsewhere" if name in files else "no_such_file" if files else "no_files"
+    away_km = _away_km(files[name], site) if name in files else 0.0
+    raise _refused(name, say("problems", f"mistake.contradiction.{why}", {"distance_km": away_km}), near)
+
+
+def _refused_file(
+    error: ContradictionError, name: str, site: Mapping[str, Any], files: Mapping[str, WeatherFile]
+) -> RefusedRequest:
+    """What is wrong with the hours of a file, which the caller can only leave for others."""
+    problem = say("problems", "mistake.file_hours", {"problem": error.problem, "found": shown(error.given)})
+    return _refused(name, problem, [other for other in _near(site, files) if other != name])
+
+
+def _refused(name: str, problem: str, near: Sequence[str]) -> RefusedRequest:
+    """A file that does not do, with those near the place that may."""
+    pointer, example = "/weather", as_example(_CLIMATE)
+    accepted = say("problems", "accepted.climate", {"most_km": _MOST_KM})
     if near:
         pointer, example = "/weather/file", near[0]
         accepted = say("problems", "accepted.weather_files", {"names": ", ".join(near[:_MOST_SHOWN])})
-    found.contradiction(pointer, name, why, accepted, example, distance_km=away_km.get(name, 0.0))
-    raise RefusedRequest("contradiction", tuple(found.mistakes))
+    mistake = Mistake(
+        code="contradiction", pointer=pointer, given=shown(name), problem=problem, accepted=accepted, example=example
+    )
+    return RefusedRequest("contradiction", (mistake,))
+
+
+def _near(site: Mapping[str, Any], files: Mapping[str, WeatherFile]) -> list[str]:
+    """The names of files near the site, the nearest first."""
+    away_km = {name: _away_km(file, site) for name, file in files.items()}
+    return [name for name in sorted(files, key=away_km.__getitem__) if away_km[name] <= _MOST_KM]
+
+
+def _away_km(file: WeatherFile, site: Mapping[str, Any]) -> float:
+    return file.km_from(site["latitude_deg"], site["longitude_deg"])
 
 
 def _planes(given: Mapping[str, Any]) -> list[Plane]:

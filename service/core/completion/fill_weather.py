@@ -15,17 +15,18 @@ def note_weather(node: Node, sky: GivenSky, climate: PlaceClimate) -> None:
     """Write down what the weather at ``node`` did not tell: that of its series, or of its file."""
     wind = Guess(value=round(climate.wind_m_per_s, 1))
     if node.get("file") is not None:
-        node.assume("file", wind)
+        told = f"{'sum' if sky.split_by_model else 'light'}{'_and_air' if sky.air_given else ''}_of_file"
+        node.assume("file", replace(wind, code=told))
         _note_gaps(node, "source", sky)
         return
     node = node.child("series")
-    if node.get("air_c") is None:
+    if not sky.air_given:
         node.assume("air_c")
     if node.get("wind_m_per_s") is None:
         node.assume("wind_m_per_s", wind)
     if node.get("ghi_w_per_m2") is None:
         node.assume("ghi_w_per_m2", Guess(value=None, code="level_from_plane"))
-    elif node.get("dni_w_per_m2") is None and node.get("dhi_w_per_m2") is None:
+    elif sky.split_by_model:
         node.assume("dni_w_per_m2")
     _note_gaps(node, "ghi_w_per_m2", sky)
 

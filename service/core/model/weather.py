@@ -29,6 +29,10 @@ class GivenWeather:
     air_c: Floats | None
     wind_m_per_s: Floats | None
 
+    def has_the_sum_alone(self) -> bool:
+        """Is it open how much of the light on level ground comes straight from the sun?"""
+        return self.ghi_w_per_m2 is not None and self.dni_w_per_m2 is None and self.dhi_w_per_m2 is None
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class WeatherGap:
@@ -52,6 +56,8 @@ class GivenSky:
         gaps: what was filled.
         leap_day_left_out: was a 29 February in it that the year of 365 days has no room for?
         hours_left_out: hours before the last year of a longer series.
+        split_by_model: was only the sum of the light on level ground known?
+        air_given: or is it the typical year's?
     """
 
     sky: SkyYear
@@ -61,3 +67,5 @@ class GivenSky:
     gaps: tuple[WeatherGap, ...]
     leap_day_left_out: bool
     hours_left_out: int
+    split_by_model: bool
+    air_given: bool

@@ -11,7 +11,6 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
-from service.core.errors import ContradictionError
 from service.core.model.climate import PlaceClimate
 from service.core.model.hours import HOURS, Floats, Ints, SkyYear
 from service.core.model.place import Plane
@@ -21,17 +20,17 @@ from service.core.sky.clear_sky import MONTH_DAYS, extraterrestrial
 from service.core.sky.cloudless import Cloudless, cloudless_hours
 from service.core.sky.diffuse import diffuse_share
 from service.core.sky.flicker import flicker_share
+from service.core.sky.given_checks import check_light
 from service.core.sky.given_hours import GivenHours, filled, hours_of
-from service.core.sky.given_times import HOUR_MINUTES, at_series, given_weather
+from service.core.sky.given_times import HOUR_MINUTES, given_weather
 from service.core.sky.plane_given import LEAST_COS_ZENITH, level_light, split_of_minutes
+from service.core.sky.snow import snow_of_hours
 from service.core.sky.sun import SunPosition, sun_of_any_year
 from service.core.sky.year import read_only
 
 _LEAP_YEAR = HOURS + 24
 _MISSING_OF_A_YEAR = 3  # hours by day that a year of hours may lack: a stamp misread by its maker costs one
 _BEFORE_MONTH = np.concatenate([[0], np.cumsum(MONTH_DAYS)[:-1]])
-_MOST_AT_NIGHT = 0.02
-_MOST_OF_CLOUDLESS = 1.35
 
 
 def given_sky(
@@ -58,8 +57,7 @@ def given_sky(
     Lauret (2010) as the typical year's, shorter steps each by Boland, Huang and Ridley (2013) before they are averaged.
 
     Raises:
-        ContradictionError: see ``given_times`` and ``given_hours``; much light while the sun is down; more light than a
-            cloudless sky has.
+        ContradictionError: see ``given_times``, ``given_hours`` and ``given_checks``.
     """
     weather = given_weather(series, time_zone)
     light = _level(weather, planes, climate, ground_reflectance_share)
@@ -68,15 +66,16 @@ def given_sky(
     left_out = max(hours.utc.size - _LEAP_YEAR, 0)
     hours = hours.part(slice(left_out, None))
     cloudless = cloudless_hours(hours.utc, climate)
-    _check_light(hours, cloudless, "times" if series.get("times") else "first")
+    sun = _sun(hours.utc + np.timedelta64(1800, "s"), climate)
+    stamp = "times" if series.get("times") else "first"
+    check_light(hours, cloudless, extraterrestrial(sun.distance_au), weather, stamp)
     hours, gaps = filled(hours, cloudless)
-    sky = _sky(hours, cloudless, climate, time_zone, typical, offset_min)
+    sky = _sky(hours, sun, cloudless, climate, time_zone, typical)
     row, leap = _rows(hours.utc, offset_min)
     pick = _year(row, leap, typical.clear_ghi_w_per_m2 > 0.0)
     if pick is not None:
-        # Light that was measured on the panels themselves lay under what snow there was.
-        snow = typical.snow_share if hours.planes is None else None
-        sky = replace(_picked(sky, pick, typical), snow_share=snow)
+        sky = _picked(sky, pick, typical)
+        sky = replace(sky, snow_share=_snow(hours, sky, typical))
     return GivenSky(
         sky=read_only(sky),
         whole_year=pick is not None,
@@ -85,6 +84,8 @@ def given_sky(
         gaps=gaps,
         leap_day_left_out=pick is not None and bool(leap.any()),
         hours_left_out=left_out,
+        split_by_model=weather.has_the_sum_alone(),
+        air_given=weather.air_c is not None,
     )
 
 
@@ -131,38 +132,17 @@ def _sun(moments: NDArray[np.datetime64], climate: PlaceClimate) -> SunPosition:
     return sun_of_any_year(climate.sun_days, moments, climate.latitude_deg, climate.longitude_deg, climate.elevation_m)
 
 
-def _check_light(hours: GivenHours, cloudless: Cloudless, stamp: str) -> None:
-    """Light by night tells of a wrong zone or a wrong year's half; too much of it by day of a wrong unit."""
-    light = np.nan_to_num(hours.ghi if hours.planes is None else hours.planes[0])
-    total, night = float(light.sum()), float(light[cloudless.outside_w_per_m2 <= 0.5].sum())
-    if night > _MOST_AT_NIGHT * total + 100.0:
-        raise ContradictionError(
-            at_series(stamp), "puts much of the light into hours in which the sun is down",
-            given=f"{night / total:.0%} of the light",
-            accepted="times with the right offset, and the place of the series",
-            example=["2025-03-01T00:00:00Z", "2025-03-01T01:00:00Z"] if stamp == "times" else "2025-03-01T00:00:00Z",
-        )  # fmt: skip
-    known = ~np.isnan(hours.ghi)
-    most = _MOST_OF_CLOUDLESS * float(cloudless.ghi_w_per_m2[known].sum())
-    if hours.planes is None and total > most + 100.0 * hours.utc.size / 24:
-        raise ContradictionError(
-            at_series("ghi_w_per_m2"), "is more than a cloudless sky gives", given=round(total / 1000.0, 1),
-            accepted=f"mean powers in W/m2 that add up to at most {most / 1000.0:.1f} kWh/m2", example="null",
-        )  # fmt: skip
-
-
 def _sky(
     hours: GivenHours,
+    sun: SunPosition,
     cloudless: Cloudless,
     climate: PlaceClimate,
     time_zone: str,
     typical: SkyYear,
-    offset_min: int,
 ) -> SkyYear:
     """The hours as they are, in order of time."""
-    sun = _sun(hours.utc + np.timedelta64(1800, "s"), climate)
     dni, dhi = _split(hours, sun, cloudless, climate.longitude_deg)
-    row, _ = _rows(hours.utc, offset_min)
+    row, _ = _rows(hours.utc, standard_offset_min(time_zone, climate.longitude_deg))
     return SkyYear(
         calendar=calendar_of_hours(hours.utc, time_zone, climate.longitude_deg),
         sun_zenith_deg=sun.apparent_zenith_deg,
@@ -206,6 +186,15 @@ def _split(hours: GivenHours, sun: SunPosition, cloudless: Cloudless, longitude_
         known = ~np.isnan(hours.dni)
         dni, dhi = np.where(known, hours.dni, dni), np.where(known, hours.dhi, dhi)
     return np.maximum(dni, 0.0), np.maximum(dhi, 0.0)
+
+
+def _snow(hours: GivenHours, year: SkyYear, typical: SkyYear) -> Floats | None:
+    """By the cold of the months that were given, else of the typical year; panels that measure lie under theirs."""
+    if hours.planes is not None:
+        return None
+    if hours.air is None:
+        return typical.snow_share
+    return snow_of_hours(year.air_c, np.repeat(np.arange(12), np.multiply(MONTH_DAYS, 24)))
 
 
 def _rows(utc: NDArray[np.datetime64], offset_min: int) -> tuple[Ints, NDArray[np.bool_]]:

@@ -119,7 +119,7 @@ def filled(hours: GivenHours, cloudless: Cloudless) -> tuple[GivenHours, tuple[W
     columns = [hours.ghi, *(one for one in (hours.dni, hours.dhi) if one is not None), *(hours.planes or ())]
     unknown = np.any(np.isnan(columns), axis=0)
     missing = unknown & day
-    name = "ghi_w_per_m2" if hours.planes is None else "plane_w_per_m2/0"
+    name = _at_fault(hours, missing)
     gaps = _gaps("light", name, missing, day, hours.utc, SHORT_GAP_H)
     if missing.sum() > max(MOST_FILLED_SHARE * int(day.sum()), SHORT_GAP_H):
         raise ContradictionError(
@@ -143,6 +143,15 @@ def filled(hours: GivenHours, cloudless: Cloudless) -> tuple[GivenHours, tuple[W
         flicker_share=flicker,
     )  # fmt: skip
     return whole, (*gaps, *air_gaps, *wind_gaps)
+
+
+def _at_fault(hours: GivenHours, missing: Bools) -> str:
+    """The column that lacks most of the missing hours, the sum first."""
+    if hours.planes is not None:
+        return "plane_w_per_m2/0"
+    columns = {"ghi_w_per_m2": hours.ghi, "dni_w_per_m2": hours.dni, "dhi_w_per_m2": hours.dhi}
+    lacking = {name: int(np.isnan(one[missing]).sum()) for name, one in columns.items() if one is not None}
+    return max(lacking, key=lacking.__getitem__)
 
 
 def _plane(plane: Floats, day: Bools) -> Floats:

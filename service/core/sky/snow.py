@@ -6,7 +6,7 @@ A rule of thumb: of how much snow falls at a place the climate table knows nothi
 import numpy as np
 from numpy.typing import ArrayLike
 
-from service.core.model.hours import Floats
+from service.core.model.hours import Floats, Ints
 
 # A panel that lies flat loses this share of the light of months that are cold throughout; none where the month's mean
 # is above the upper bound, on a straight line between. The bounds: rain turns to snow around 1 C (Jennings et al.,
@@ -27,6 +27,19 @@ def snow_share(month_air_c: ArrayLike) -> Floats:
     """
     cold = (NONE_ABOVE_C - np.asarray(month_air_c, np.float64)) / (NONE_ABOVE_C - ALL_BELOW_C)
     return np.asarray(MOST_SHARE * np.clip(cold, 0.0, 1.0))
+
+
+def snow_of_hours(air_c: Floats, month: Ints) -> Floats | None:
+    """What snow takes of the light on flat panels in each hour of a year, (n,), by the mean air of its month.
+
+    Args:
+        air_c: (n,) air temperature.
+        month: (n,) 0 to 11; each month is there.
+
+    None where no month is cold.
+    """
+    by_month = snow_share(np.bincount(month, air_c) / np.bincount(month))
+    return by_month[month] if by_month.any() else None
 
 
 def stays_share(tilt_deg: ArrayLike) -> Floats:

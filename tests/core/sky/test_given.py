@@ -251,6 +251,24 @@ def test_light_on_a_plane_tells_nearly_the_level_ground_s():
     assert got.sky.ghi_w_per_m2.sum() == pytest.approx(TYPICAL.ghi_w_per_m2.sum(), rel=0.03)
 
 
+def test_snow_goes_by_the_cold_of_the_air_that_was_given():
+    """A flat panel loses 12 % of months below -5 C, none above 5 C, half of that at 0 C."""
+    for air, share in ((-20.0, 0.12), (0.0, 0.06)):
+        assert sky_of(ghi_w_per_m2=GHI, air_c=[air] * 8760).sky.snow_share == pytest.approx(np.full(8760, share))
+    assert sky_of(ghi_w_per_m2=GHI, air_c=[35.0] * 8760).sky.snow_share is None
+    march = slice(59 * 24, 90 * 24)
+    cold_march = [-10.0 if march.start <= at < march.stop else 20.0 for at in range(8760)]
+    snow = sky_of(ghi_w_per_m2=GHI, air_c=cold_march).sky.snow_share
+    assert snow[march] == pytest.approx(np.full(31 * 24, 0.12))
+    assert snow.sum() == pytest.approx(31 * 24 * 0.12)
+
+
+def test_without_air_snow_goes_by_the_typical_year():
+    assert np.array_equal(YEAR.sky.snow_share, TYPICAL.snow_share)
+    on_plane = sky_of(planes=(Plane(tilt_deg=0, azimuth_deg=180),), plane_w_per_m2=[GHI], air_c=[-20.0] * 8760)
+    assert on_plane.sky.snow_share is None  # the sensor lay under it as well
+
+
 def test_shorter_steps_tell_how_the_light_comes_and_goes_in_their_hour():
     """Quarter-hours of 200 and 600 W/m2 in turn: half of the mean, whatever the rule for hours would say."""
     steps = np.repeat(GHI[24 * 151 : 24 * 152], 4)
@@ -272,3 +290,114 @@ def test_of_light_on_the_panels_plane_only_cover_and_glass_take():
     assert 0.94 < got.effective_w_per_m2.sum() / got.after_cover_w_per_m2.sum() < 0.99
     own = plane_light(TYPICAL, covered, 0.2)
     assert got.effective_w_per_m2.sum() == pytest.approx(own.effective_w_per_m2.sum(), rel=0.005)
+
+
+LEVEL = {name: getattr(TYPICAL, name) for name in ("ghi_w_per_m2", "dni_w_per_m2", "dhi_w_per_m2")}
+JUNE = slice(24 * 151, 24 * 181)
+JUNE_FIRST = "2025-06-01T00:00:00+01:00"
+
+
+def scaled(rows=slice(None), **factors):
+    return {name: (factors.get(name[:3], 1.0) * column[rows]).tolist() for name, column in LEVEL.items()}
+
+
+DAY = slice(24 * 151, 24 * 152)
+OTHER_UNITS = [(1e-3, "kW/m2"), (3.6e-3, "MJ/m2 an hour"), (0.0, "gives")]
+
+
+@pytest.mark.parametrize(
+    ("first", "rows", "factor", "unit"),
+    [(BERLIN_NEW_YEAR, slice(None), *one) for one in OTHER_UNITS]
+    + [(JUNE_FIRST, JUNE, *one) for one in OTHER_UNITS]
+    + [(JUNE_FIRST, DAY, *one) for one in OTHER_UNITS if one[0] != 3.6e-3],
+)
+def test_light_in_another_unit_is_refused_with_the_likely_one(first, rows, factor, unit):
+    with pytest.raises(ContradictionError, match="far less light") as refused:
+        sky_of(first=first, **scaled(rows, ghi=factor, dni=factor, dhi=factor))
+    assert refused.value.problem.endswith(unit)
+    assert "W/m2" in refused.value.accepted
+
+
+def test_a_plane_s_light_in_kw_is_refused_and_that_of_a_dark_balcony_is_not():
+    plane = (Plane(tilt_deg=90, azimuth_deg=0),)
+    assert sky_of(planes=plane, plane_w_per_m2=[(0.1 * TYPICAL.dhi_w_per_m2).tolist()]).whole_year
+    with pytest.raises(ContradictionError, match="plane_w_per_m2 than any sky"):
+        sky_of(planes=plane, plane_w_per_m2=[(1e-3 * TYPICAL.ghi_w_per_m2).tolist()])
+
+
+def test_ten_days_of_the_thickest_cloud_are_taken():
+    """0.18 of the light outside the air: the dullest ten days in a row of Potsdam's typical year."""
+    winter = TYPICAL.extraterrestrial_w_per_m2 * np.maximum(np.cos(np.radians(TYPICAL.sun_zenith_deg)), 0.0)
+    assert sky_of(ghi_w_per_m2=(0.18 * winter[:240]).tolist()).sky.ghi_w_per_m2.sum() > 0.0
+
+
+@pytest.mark.parametrize(
+    ("factors", "pointer"),
+    [({"dni": 1.5}, "/weather/series/dni_w_per_m2"), ({"dhi": 3.0}, "/weather/series/dhi_w_per_m2"),
+     ({"dni": 0.0}, "/weather/series/dni_w_per_m2"), ({"ghi": 0.3}, "/weather")],
+)  # fmt: skip
+@pytest.mark.parametrize(("first", "rows"), [(BERLIN_NEW_YEAR, slice(None)), (JUNE_FIRST, JUNE)])
+def test_columns_that_do_not_close_are_refused_with_their_sums(factors, pointer, first, rows):
+    with pytest.raises(ContradictionError, match="does not close") as refused:
+        sky_of(first=first, **scaled(rows, **factors))
+    assert refused.value.pointer == pointer
+    for name in ("ghi", "dhi"):
+        kwh = factors.get(name, 1.0) * LEVEL[f"{name}_w_per_m2"][rows].sum() / 1000.0
+        assert f"{name} {kwh:.4g}" in refused.value.given
+    if pointer != "/weather":  # without the column in doubt it closes
+        assert sky_of(first=first, **{**scaled(rows, **factors), pointer.rsplit("/", 1)[1]: None})
+
+
+def test_more_diffuse_light_than_there_is_light_is_refused_without_a_beam_too():
+    with pytest.raises(ContradictionError, match="does not close") as refused:
+        sky_of(ghi_w_per_m2=GHI, dhi_w_per_m2=[2.0 * one for one in GHI])
+    assert refused.value.pointer == "/weather/series/dhi_w_per_m2"
+
+
+def test_instruments_that_differ_a_little_are_taken():
+    """Two stations some kilometres apart: 11 % of a day of broken cloud was measured at Albuquerque."""
+    assert sky_of(**scaled(dni=1.05)).whole_year
+    day = slice(24 * 170, 24 * 171)
+    assert sky_of(first="2025-06-20T00:00:00+01:00", **scaled(day, dni=1.11, dhi=1.11))
+
+
+def test_a_few_hours_around_sunrise_are_taken_as_they_are():
+    """Half an hour of beam in an hour, and a column rounded to whole watts: sums tell nothing there."""
+    assert sky_of(
+        first="2025-06-20T01:00:00+01:00", ghi_w_per_m2=[0, 0, 2, 40, 90], dni_w_per_m2=[0, 0, 9, 30, 90],
+        dhi_w_per_m2=[0, 0, 1, 12, 30],
+    )  # fmt: skip
+
+
+def test_a_month_and_a_year_are_held_to_less_than_a_day():
+    clear = TYPICAL.clear_ghi_w_per_m2
+    assert sky_of(first=JUNE_FIRST, ghi_w_per_m2=(1.3 * clear[JUNE][:72]).tolist())
+    assert sky_of(ghi_w_per_m2=(1.1 * clear).tolist()).whole_year
+    with pytest.raises(ContradictionError, match=r"than a cloudless sky gives$"):
+        sky_of(ghi_w_per_m2=(1.25 * clear).tolist())
+    dull_but_for_june = 0.5 * clear
+    dull_but_for_june[JUNE] = 1.36 * clear[JUNE]
+    with pytest.raises(ContradictionError, match=r"cloudless sky gives in 2025-06$"):
+        sky_of(ghi_w_per_m2=dull_but_for_june.tolist())
+
+
+@pytest.mark.parametrize("names", [("dni_w_per_m2", "dhi_w_per_m2"), ("dni_w_per_m2",), ("dhi_w_per_m2",)])
+def test_columns_that_tell_nothing_are_as_none(names):
+    others = {"dni_w_per_m2", "dhi_w_per_m2"} - set(names)
+    kept = {"ghi_w_per_m2": GHI, **{name: LEVEL[name].tolist() for name in others}}
+    got = sky_of(**kept, **{name: [None] * 8760 for name in names})
+    assert same(got, sky_of(**kept))
+    assert got.gaps == ()
+    assert got.split_by_model == (not others)
+
+
+@pytest.mark.parametrize("name", ["dni_w_per_m2", "dhi_w_per_m2"])
+@pytest.mark.parametrize("hours", [range(9, 15), None], ids=["a long gap", "many short ones"])
+def test_a_gap_is_refused_at_the_column_that_has_it(name, hours):
+    gone = {24 * 170 + hour for hour in hours} if hours else {at for at in range(8760) if at % 24 == 11}
+    columns = {one: values.tolist() for one, values in LEVEL.items()}
+    columns[name] = [None if at in gone else one for at, one in enumerate(columns[name])]
+    with pytest.raises(ContradictionError, match=r"in a row|too many gaps") as refused:
+        sky_of(**columns)
+    assert refused.value.pointer == f"/weather/series/{name}"
+    assert sky_of(**{**columns, name: None}).gaps == ()

@@ -138,6 +138,12 @@ TEXTS: Mapping[str, str] = {
     "wind_of_climate": "Not given; the mean wind of the place was taken.",
     "light_and_air_of_file": "Light and air are the file's. Its wind blows ten metres above open ground; the mean wind "
     "of the place was taken, in m/s.",
+    "light_of_file": "The light is the file's, which does not tell the air: that of the typical year was taken at the "
+    "same hour of the same day, and the mean wind of the place, in m/s.",
+    "sum_and_air_of_file": "The sum of the light and the air are the file's. How much of the light came straight from "
+    "the sun was taken by a model, hour by hour; and the mean wind of the place was taken, in m/s.",
+    "sum_of_file": "The sum of the light is the file's. How much of it came straight from the sun was taken by a "
+    "model, hour by hour; the air is that of the typical year, and the mean wind of the place was taken, in m/s.",
     "split_by_model": "Only the sum of the light on level ground was given. How much of it came straight from the sun "
     "was taken by a model, hour by hour.",
     "level_from_plane": "Only the light on the planes was given. The light on level ground that explains it was taken; "

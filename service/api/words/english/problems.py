@@ -28,9 +28,11 @@ TEXTS: Mapping[str, str] = {
     "detail.no_climate": "The embedded climate knows land between 57 S and 72 N, and {latitude}, {longitude} lies in "
     "none of its cells: at sea, or nearer to a pole. Give a point on land; on a small island or a narrow coast one a "
     "little further inland. Please check too that latitude and longitude are not swapped and that south and west are "
-    "negative.",
+    "negative. Weather of your own cannot stand in for the table: how cold it gets, how one year differs from another "
+    "and what a cloudless sky gives there are taken from it too, and would have to be invented.",
     "about.no_climate": "The embedded climate covers land between 57 S and 72 N. At sea and nearer the poles nothing "
-    "is said rather than something invented. Check the order and the signs of latitude and longitude.",
+    "is said rather than something invented, with weather of your own neither: cold, years and the cloudless sky are "
+    "the table's. Check the order and the signs of latitude and longitude.",
     "title.method_not_allowed": "This path does not take that method",
     "detail.method_not_allowed": "This path takes {allow}.",
     "about.method_not_allowed": "The path is right, the method is not. The Allow header tells what the path takes.",
@@ -158,6 +160,8 @@ TEXTS: Mapping[str, str] = {
     "mistake.contradiction.band": "is out of order: cautious is the least, hopeful the most",
     "mistake.contradiction.needs_hours": "goes by the hour, and energy is given as one sum",
     "mistake.contradiction.needs_inverter": "goes by the inverter's power, which is not given",
+    "mistake.file_hours": "names a file whose hours cannot be used, which its keeper has to mend: it {problem} "
+    "({found})",
     "mistake.no_climate": "is, with the other coordinate, a point for which no weather is kept",
     "mistake.unknown_area": "is an area for which no card is kept",
     "mistake.not_acceptable": "asks for a format that this path does not have",
@@ -221,7 +225,7 @@ TEXTS: Mapping[str, str] = {
     "accepted.whole_plane": "an object with tilt_deg and azimuth_deg",
     "accepted.weather_files": "one of {names}",
     "accepted.hours_or_climate": "a series of those days, or the climate",
-    "accepted.climate": "the climate: no file of a place within {most_km} km is kept",
+    "accepted.climate": "the climate: no file that would do is kept of a place within {most_km} km",
     "accepted.whole_year": "a series of all hours of a year, or the climate; /v1/energy takes a part of a year",
     "accepted.other_name": "a name that no other advert has",
     "accepted.not_here": "nothing, or null",

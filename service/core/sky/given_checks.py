@@ -1,0 +1,134 @@
+"""Can the light that a caller gave be what it is said to be? By day, not too much, not too little, and of a piece.
+
+Bounds were looked for among hours of Potsdam, Seattle, Las Vegas and Miami, measured days of Albuquerque and Golden,
+and monthly sums of 186 stations; each lies well beyond what the widest of them needs.
+"""
+
+import numpy as np
+
+from service.core.errors import ContradictionError
+from service.core.model.hours import Floats
+from service.core.model.weather import GivenWeather
+from service.core.sky.cloudless import Cloudless
+from service.core.sky.given_hours import GivenHours
+from service.core.sky.given_times import at_series
+
+_MOST_AT_NIGHT = 0.02
+# Light over that of a cloudless sky. The cloudless sky is known by the month and to some 10 % only: a day reached 1.30
+# (Potsdam, in winter), months 1.17 and years 1.07 at most (both Aswan; all others stay under 1.08 and 1.01).
+_MOST_OF_A_PART, _MOST_OF_A_MONTH, _MOST_OF_A_YEAR = 1.35, 1.3, 1.2
+_ROUNDING_WH_A_DAY = 100.0  # and of a part of one
+# Light over that outside the air. The dullest ten days in a row had 0.18, the dullest month of a station 0.19, the
+# dullest day 0.05. A plane that looks north under a balcony gets a tenth of level ground's. kW read as W have 0.001.
+_LEAST_OF_DAYS, _LEAST_ON_A_PLANE, _LEAST_OF_A_DAY = 0.05, 0.01, 0.002
+_FEW_DAYS = 10
+_DAYLIGHT_KWH_PER_M2 = 2.0  # outside the air; less of it (a sunrise, a polar winter) tells nothing of dullness or sums
+# How far the sum may lie from its parts: instruments in the end, on one day their places too. The four files close
+# within 0.3 % of a year and 6 % of a day, the day of Albuquerque (two stations) to 11 %.
+_OPEN_SHARE, _OPEN_SHARE_OF_A_DAY, _OPEN_W_PER_M2 = 0.05, 0.1, 5.0
+_KW, _MJ = 1000.0, 1e6 / 3600.0
+_CLIMATE = {"source": "climate"}
+
+
+def check_light(
+    hours: GivenHours, cloudless: Cloudless, outside_w_per_m2: Floats, weather: GivenWeather, stamp: str
+) -> None:
+    """Refuse light that cannot be.
+
+    Args:
+        hours: as given, with their gaps.
+        cloudless: of the same hours.
+        outside_w_per_m2: (n,) above the air, at right angles to the sun.
+        weather: the steps; what is None there was derived.
+        stamp: where the times of the series stand.
+
+    Raises:
+        ContradictionError: light by night (a wrong zone, or the other half of the year), more than a cloudless sky
+            gives, far less than any sky does (a wrong unit), or a sum that is not that of its parts.
+    """
+    _by_night(hours, cloudless, stamp)
+    _too_little(hours, cloudless)
+    if hours.planes is None:
+        _too_much(hours, cloudless)
+        _of_a_piece(hours, cloudless, outside_w_per_m2, weather)
+
+
+def _by_night(hours: GivenHours, cloudless: Cloudless, stamp: str) -> None:
+    light = np.nan_to_num(hours.ghi if hours.planes is None else hours.planes[0])
+    total, night = float(light.sum()), float(light[cloudless.outside_w_per_m2 <= 0.5].sum())
+    if night > _MOST_AT_NIGHT * total + 100.0:
+        raise ContradictionError(
+            at_series(stamp), "puts much of the light into hours in which the sun is down",
+            given=f"{night / total:.0%} of the light",
+            accepted="times with the right offset, and the place of the series",
+            example=["2025-03-01T00:00:00Z", "2025-03-01T01:00:00Z"] if stamp == "times" else "2025-03-01T00:00:00Z",
+        )  # fmt: skip
+
+
+def _too_little(hours: GivenHours, cloudless: Cloudless) -> None:
+    columns = (hours.ghi,) if hours.planes is None else hours.planes
+    light = max(columns, key=lambda column: float(np.nansum(column)))
+    known = ~np.isnan(light)
+    found, outside = (float(one[known].sum()) / 1000.0 for one in (light, cloudless.outside_w_per_m2))
+    of_days = _LEAST_OF_DAYS if hours.planes is None else _LEAST_ON_A_PLANE
+    least = outside * (of_days if hours.utc.size >= _FEW_DAYS * 24 else _LEAST_OF_A_DAY)
+    if outside < _DAYLIGHT_KWH_PER_M2 or found >= least:
+        return
+    name = "ghi_w_per_m2" if hours.planes is None else "plane_w_per_m2"
+    brightest, clear = float(np.nanmax(light)), float(cloudless.ghi_w_per_m2.max())
+    unit = next((text for factor, text in ((_KW, "kW/m2"), (_MJ, "MJ/m2 an hour"))
+                 if 0.2 * clear < factor * brightest < 1.6 * clear), "")  # fmt: skip
+    raise ContradictionError(
+        "/weather", f"has far less light in {name} than any sky gives" + (f", as if it were {unit}" if unit else ""),
+        given=f"{found:.3g} kWh/m2",
+        accepted=f"mean powers in W/m2 that add up to at least {least:.3g} kWh/m2, or the climate", example=_CLIMATE,
+    )  # fmt: skip
+
+
+def _too_much(hours: GivenHours, cloudless: Cloudless) -> None:
+    """Over all, over a year, and in each month of which most is there."""
+    month = hours.utc.astype("datetime64[M]").astype(np.int64)
+    month -= month[0]
+    known = ~np.isnan(hours.ghi)
+    light = np.bincount(month[known], hours.ghi[known], month[-1] + 1)
+    clear = np.bincount(month[known], cloudless.ghi_w_per_m2[known], month[-1] + 1)
+    count = np.bincount(month)
+    spans = [(light.sum(), clear.sum(), hours.utc.size, ""), *(
+        (light[at], clear[at], count[at], f" in {hours.utc[0].astype('datetime64[M]') + at}")
+        for at in np.flatnonzero(count >= 20 * 24)
+    )]  # fmt: skip
+    for total, cloudless_total, size, when in spans:
+        most = _MOST_OF_A_MONTH if when else _MOST_OF_A_YEAR if size >= 300 * 24 else _MOST_OF_A_PART
+        bound = most * cloudless_total + _ROUNDING_WH_A_DAY * max(size / 24, 1.0)
+        if total > bound:
+            raise ContradictionError(
+                "/weather", f"has more light in ghi_w_per_m2 than a cloudless sky gives{when}",
+                given=f"{total / 1000.0:.1f} kWh/m2",
+                accepted=f"mean powers in W/m2 that add up to at most {bound / 1000.0:.1f} kWh/m2, or the climate",
+                example=_CLIMATE,
+            )  # fmt: skip
+
+
+def _of_a_piece(hours: GivenHours, cloudless: Cloudless, outside_w_per_m2: Floats, weather: GivenWeather) -> None:
+    """The sum is the beam on level ground and the rest. Where one was not given it closes, if it can."""
+    if hours.dni is None or hours.dhi is None:
+        return
+    known = ~np.isnan(hours.ghi + hours.dni + hours.dhi) & (cloudless.outside_w_per_m2 > 0.5)
+    beam = hours.dni * cloudless.outside_w_per_m2 / outside_w_per_m2
+    total, straight, rest = (float(one[known].sum()) / 1000.0 for one in (hours.ghi, beam, hours.dhi))
+    if float(cloudless.outside_w_per_m2[known].sum()) / 1000.0 < _DAYLIGHT_KWH_PER_M2:
+        return
+    open_share = _OPEN_SHARE + _OPEN_SHARE_OF_A_DAY / np.sqrt(max(hours.utc.size / 24, 1.0))
+    noise = _OPEN_W_PER_M2 * int(known.sum()) / 1000.0
+    most = open_share * max(total, straight + rest) + noise
+    if abs(total - straight - rest) <= most:
+        return
+    doubted = [name for name, other in (("dni_w_per_m2", rest), ("dhi_w_per_m2", straight))
+               if getattr(weather, name) is not None and other <= (1.0 + open_share) * total + noise]  # fmt: skip
+    raise ContradictionError(
+        at_series(doubted[0]) if doubted else "/weather",
+        "does not close: ghi is dni times the cosine of the sun's zenith angle, and dhi",
+        given=f"ghi {total:.4g}, dni on level ground {straight:.4g}, dhi {rest:.4g} kWh/m2",
+        accepted=f"sums that close within {most:.3g} kWh/m2, or the light without the column that is in doubt",
+        example="null" if doubted else _CLIMATE,
+    )  # fmt: skip
