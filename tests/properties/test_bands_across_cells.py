@@ -4,20 +4,20 @@ from dataclasses import replace
 from itertools import pairwise
 
 import numpy as np
-from hypothesis import given
+from hypothesis import example, given
 from hypothesis import strategies as st
 
 from service.core.model.place import HandRail, RowInFront
 from service.core.sky import after_shading, plane_light
 from service.core.sky.edge_shadow import ways_past_bands
 from service.core.sky.light import open_surroundings
-from tests.builders import panel
-from tests.properties.around import skies, surrounded_arrays
+from tests.builders import array, panel
+from tests.properties.around import SKIES, skies, surrounded_arrays
 
 HAIR = 1e-9  # rounding of one hour's sum, W/m2
 
 rails = st.builds(
-    HandRail, above_top_edge_m=st.floats(0, 0.5), distance_m=st.floats(0, 1), thickness_m=st.floats(0, 0.5)
+    HandRail, above_top_edge_m=st.floats(0, 0.2), distance_m=st.floats(0.02, 1), thickness_m=st.floats(0.01, 0.3)
 )
 rows = st.builds(RowInFront, above_bottom_edge_m=st.floats(0, 2), distance_m=st.floats(0.05, 3))
 cuts = st.sampled_from([None, False, True])
@@ -58,6 +58,20 @@ def test_a_rail_above_and_a_row_below_never_cost_less_than_either(sky, one, rail
     assert_falling(sky, replace(both, hand_rail=None), both)
 
 
+@example(  # once lost twice as much
+    sky=SKIES["54 N"],
+    one=array(),
+    rail=HandRail(above_top_edge_m=0.0, distance_m=0.15, thickness_m=0.05),
+    row=None,
+    orientation="upright",
+)
+@example(  # two thin bands, one in each half
+    sky=SKIES["54 N"],
+    one=array(),
+    rail=HandRail(above_top_edge_m=0.0, distance_m=0.15, thickness_m=0.05),
+    row=RowInFront(above_bottom_edge_m=0.8, distance_m=1.0),
+    orientation="upright",
+)
 @given(sky=skies, one=surrounded_arrays(), rail=st.none() | rails, row=st.none() | rows, orientation=orientations)
 def test_half_cells_never_lose_more_than_whole_ones(sky, one, rail, row, orientation):
     before = replace(one, orientation=orientation, hand_rail=rail, row_in_front=row)
@@ -67,7 +81,7 @@ def test_half_cells_never_lose_more_than_whole_ones(sky, one, rail, row, orienta
 
 @given(dimmed=st.lists(shares, min_size=1, max_size=3), deeper=shares, sun=shares, stacked=st.booleans())
 def test_bands_leave_the_skys_light_and_deeper_ones_never_more(dimmed, deeper, sun, stacked):
-    """Upright, half of a half at least: each half counts by its own band."""
+    """Of parallel halves each counts by its own band, and what the others get is kept."""
     none = open_surroundings(1).shading
     left = []
     for shares_dimmed in (np.array(dimmed), np.maximum(np.array(dimmed), deeper)):

@@ -67,6 +67,14 @@ def test_a_band_over_the_middle_dims_both_halves():
     assert lost_share(middle, 45.0) == pytest.approx(0.05 / 0.085)
 
 
+@pytest.mark.parametrize("half_cells", [None, False, True])
+def test_a_rail_over_one_half_and_a_row_under_the_other_add_up_and_cost_all_cells_alike(half_cells):
+    """3 cm each: 3 of 8.5 in both halves, or twice 3 of 17; of the row's 5 cm at 45 degrees 2 lie on the margin."""
+    row = RowInFront(above_bottom_edge_m=1.05, distance_m=1.0)
+    one = array(hand_rail=replace(RAIL, thickness_m=0.03), row_in_front=row, panel=panel(half_cells=half_cells))
+    assert lost_share(one, 45.0) == pytest.approx(0.03 / 0.085)
+
+
 def test_a_low_sun_shines_under_the_rail_and_one_from_behind_casts_no_shadow():
     above = array(hand_rail=replace(RAIL, above_top_edge_m=0.1))
     assert lost_share(above, 30.0) == 0.0
