@@ -32,6 +32,11 @@ SURROUNDINGS = st.sampled_from(
         {"side_walls": (SideWall(side="left", distance_m=0.5, reaches_out_m=1.5),)},
         {"hand_rail": HandRail(above_top_edge_m=0.0, distance_m=0.1, thickness_m=0.05), "orientation": "lengthwise"},
         {"row_in_front": RowInFront(above_bottom_edge_m=0.6, distance_m=1.5)},
+        {
+            "hand_rail": HandRail(above_top_edge_m=0.05, distance_m=0.15, thickness_m=0.1),
+            "row_in_front": RowInFront(above_bottom_edge_m=0.4, distance_m=0.8),
+            "shade": (SOFT, HARD),
+        },
         {"skyline": (SkylinePoint(azimuth_deg=100, height_deg=20), SkylinePoint(azimuth_deg=220, height_deg=5))},
         {
             "overhang": Overhang(above_top_edge_m=1.5, reaches_out_m=1.2),
@@ -53,6 +58,7 @@ def arrays(draw: st.DrawFn) -> Array:
         max_power_current_a=13.38 * power / 440,
         voc_coefficient_pct_per_k=draw(st.floats(-0.34, -0.22)),
         bifaciality_share=draw(st.floats(0, 0.9)),
+        half_cells=draw(st.sampled_from([None, False, True])),
     )
     count = draw(st.sampled_from([1, 1, 2]))
     joined = draw(st.sampled_from(["series", "parallel"])) if count > 1 else "series"

@@ -40,7 +40,11 @@ class SideWallIn(In):
 
 
 class HandRailIn(In):
-    """A hand rail before the panel, as long as the railing: its shadow falls across the panel's upper rows of cells."""
+    """A hand rail before the panel, as long as the railing: its shadow falls across the panel's upper rows of cells.
+
+    As much of a row as lies in the shadow its string loses of the sun: upright the whole panel, of half cells the half
+    that is touched; lengthwise the panel, or a third is given up where that costs less.
+    """
 
     above_top_edge_m: f.AboveTopEdgeM | None = Field(
         default=None, description="Underside of the rail above the panel's upper edge; 0 where absent."

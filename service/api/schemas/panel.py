@@ -28,7 +28,10 @@ class PanelIn(In):
     max_series_fuse_a: f.MaxSeriesFuseA | None = None
     cell_kind: f.CellKind | None = Field(default=None, description="Kind of the cells.")
     half_cells: f.Yes | None = Field(
-        default=None, description="Are the cells cut in two, so that the panel's halves work apart?"
+        default=None,
+        description="Are the cells cut in two? Then the panel's halves lie in parallel, and a band of shadow "
+        "(`hand_rail`, `row_in_front`) that touches one half of an upright panel leaves the other at work. Where "
+        "absent they count as whole, which costs no less.",
     )
     bifaciality_share: f.BifacialityShare | None = None
     length_mm: f.LengthMm | None = None

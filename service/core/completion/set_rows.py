@@ -91,7 +91,8 @@ ARRAY_ROWS: tuple[Row, ...] = (
            moves_energy=True),
     _array("row_in_front/above_bottom_edge_m", code="not_said", value=0.0, unit="m", source=NEUTRAL),
     _array("row_in_front/distance_m", code="not_said", value=1.0, unit="m", source=NEUTRAL),
-    _array("panel/half_cells", code="whole_cells", value=False, source=WARY),
+    _array("panel/half_cells", code="whole_cells", value=False, source=f"{WARY}: a band of shadow never costs whole "
+           "cells less than half cells"),
     _array("side_walls/*/side", code="usual_wall", value="left", source=NEUTRAL),
     _array("side_walls/*/distance_m", code="usual_wall", value=0.5, unit="m", source=NEUTRAL, low=0.1, high=2.0,
            moves_energy=True),

@@ -29,7 +29,7 @@ class Panel:
     ``cell_kind``: mono, poly, topcon, hjt, back_contact, cdte, cigs, amorphous. ``connector``: locking_4mm,
     older_locking, older_unlocked, bare, not_known. ``glass``: glass_foil, glass_glass. ``history``: unused, roof,
     storage, not_known. ``power_tolerance_pct``: least and most that the label allows, in per cent of rated power.
-    ``half_cells``: are its cells cut in two? None: nobody said, and they count as whole.
+    ``half_cells``: are its cells cut in two? None: nobody said, and they count as whole, which costs no less.
     """
 
     rated_power_w: float

@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import reduce
 
 import numpy as np
 from numpy.typing import NDArray
@@ -23,11 +24,14 @@ class Shading:
         beam_through_share: what soft shadows leave of beam and circumsolar light.
         sections_lost_share: the part of the panel whose sections a hard shadow reaches, times its part of the hour.
         hard_time_share: the part of the hour with a hard shadow.
+        ways_past_bands: where edges before a panel cast bands on it, the ways to run it, of which the cheapest counts:
+            what each loses of all light and of the beam; the latter of (m, n).
     """
 
     beam_through_share: Floats
     sections_lost_share: Floats
     hard_time_share: Floats
+    ways_past_bands: tuple[tuple[float, Floats], ...] = ()
 
 
 def sections_lost(blocked_share: float) -> int:
@@ -98,7 +102,8 @@ def after_shading(total: Floats, beam: Floats, shading: Shading) -> Floats:
     bypass diodes give up the sections that the shadow reaches, with all their light; or the whole panel runs at the
     current of its shadowed cells, which have lost the beam but keep the sky's light. So a hard shadow never takes
     more than the beam, and takes nothing under an overcast sky. Never more light than behind a soft shadow of the
-    same share. Not modelled: which way the panel's strings run; two shadows on the same section.
+    same share. Bands take the least of their ways on top, both together no more than the beam. Not modelled: which way
+    the panel's strings run; two shadows on the same section.
 
     Any shape that holds the hours in its last axis will do for both kinds of light.
 
@@ -109,7 +114,10 @@ def after_shading(total: Floats, beam: Floats, shading: Shading) -> Floats:
     beam_left = beam * shading.beam_through_share
     left = np.maximum(total - (beam - beam_left), 0.0)
     taken = np.minimum(left * shading.sections_lost_share, beam_left * shading.hard_time_share)
-    return left - taken
+    if shading.ways_past_bands:
+        band = reduce(np.minimum, (lost * left + dark * beam_left for lost, dark in shading.ways_past_bands))
+        taken = np.minimum(taken + band, beam_left)
+    return np.asarray(left - taken)
 
 
 def _hours(clock: str) -> float:

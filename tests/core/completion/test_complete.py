@@ -91,6 +91,17 @@ def test_a_zero_that_was_given_is_kept():
     assert not completed.assumptions.assumed("/arrays/0/dirt_share")
 
 
+@pytest.mark.parametrize(
+    "edge", [{"hand_rail": {"distance_m": 0.15}}, {"row_in_front": {"above_bottom_edge_m": 0.2, "distance_m": 1}}]
+)
+def test_beside_a_rail_or_a_row_whole_cells_are_taken_and_written_down_where_nobody_tells(edge):
+    pointer = "/arrays/0/panel/half_cells"
+    taken = asked(with_array(**edge)).assumptions.by_pointer[pointer]
+    assert (taken.value, taken.code) == (False, "whole_cells")
+    assert not asked(with_array(**edge, panel={"rated_power_w": 410, "half_cells": True})).assumptions.assumed(pointer)
+    assert not asked(SMALLEST).assumptions.assumed(pointer)
+
+
 @pytest.mark.parametrize("missing", ["/arrays/0/panel/rated_power_w", "/inverter/ac_power_w", "/arrays"])
 def test_what_must_be_there_is_asked_for(missing):
     request = with_inverter()

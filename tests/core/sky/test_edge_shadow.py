@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 
 from service.core.model.place import HandRail, Plane, RowInFront, SkylinePoint
-from service.core.sky import plane_light
+from service.core.sky import after_shading, plane_light
 from service.core.sky.edge_shadow import sky_behind_row, with_edges
 from service.core.sky.incidence import direction
 from service.core.sky.light import open_surroundings
@@ -17,47 +17,104 @@ SKY = mixed_year(54.2, 12.3)
 RAIL = HandRail(above_top_edge_m=0.0, distance_m=0.1, thickness_m=0.05)
 
 
-def shadows(one, height_deg, azimuth_deg=150.0):
-    """Part of the panel whose sections are reached, and how much of the row of cells lies in the shadow."""
+TALL_RAIL = replace(RAIL, thickness_m=0.5, distance_m=0.2)
+
+
+def lost_share(one, height_deg, azimuth_deg=150.0, beam_share=1.0):
+    """The share of a panel's light that bands take, of which so much comes from the sun."""
     sun = direction(np.array([90.0 - height_deg]), np.array([azimuth_deg]))
     tilt, azimuth = np.array([one.plane.tilt_deg]), np.array([one.plane.azimuth_deg])
     cosine = np.maximum(direction(tilt, azimuth).T @ sun, 0.0)
-    found = with_edges(one, azimuth, sun, cosine, open_surroundings(1).shading)
-    return float(found.sections_lost_share.ravel()[0]), float(found.hard_time_share.ravel()[0])
+    shading = with_edges(one, azimuth, sun, cosine, open_surroundings(1).shading)
+    return 1.0 - float(after_shading(np.ones((1, 1)), np.full((1, 1), beam_share), shading)[0, 0])
 
 
-def test_a_rail_at_45_degrees_dims_the_top_row_between_5_and_10_cm_under_the_edge():
-    """A rail 5 cm thick, 10 cm in front of the upper edge and level with it: 5 of a cell's 17 cm lie in its shadow."""
-    lost, dimmed = shadows(array(hand_rail=RAIL, orientation="lengthwise"), 45.0)
-    assert dimmed == pytest.approx(0.05 / 0.17)
-    assert lost == pytest.approx(1 / 3)
+def year_light(**changes):
+    return float(plane_light(SKY, array(**changes), 0.2).effective_w_per_m2.sum())
+
+
+@pytest.mark.parametrize("half_cells", [None, False, True])
+@pytest.mark.parametrize("orientation", ["lengthwise", "upright"])
+def test_a_rail_at_45_degrees_dims_the_top_row_between_5_and_10_cm_under_the_edge(orientation, half_cells):
+    """A rail 5 cm thick, 10 cm in front of the upper edge and level with it: 5 of a cell's 17 cm lie in its shadow.
+
+    Of a half cell's 8.5 cm that is twice as much, in one half of an upright panel.
+    """
+    one = array(hand_rail=RAIL, orientation=orientation, panel=panel(half_cells=half_cells))
+    assert lost_share(one, 45.0) == pytest.approx(0.05 / 0.17)
+    assert lost_share(one, 45.0, beam_share=0.6) == pytest.approx(0.6 * 0.05 / 0.17)
 
 
 @pytest.mark.parametrize(
-    ("orientation", "half_cells", "share"),
-    [("lengthwise", None, 1 / 3), ("lengthwise", True, 1 / 3), ("upright", None, 1.0), ("upright", True, 1 / 2)],
-)
-def test_a_shaded_row_costs_the_sections_that_it_reaches(orientation, half_cells, share):
-    cut = array(hand_rail=RAIL, orientation=orientation, panel=panel(half_cells=half_cells))
-    assert shadows(cut, 45.0)[0] == pytest.approx(share)
+    ("orientation", "half_cells", "share", "under_haze"),
+    [
+        ("lengthwise", None, 1 / 3, 0.2), ("lengthwise", True, 1 / 3, 0.2),
+        ("upright", None, 1.0, 0.2), ("upright", False, 1.0, 0.2), ("upright", True, 1 / 2, 0.1),
+    ],
+)  # fmt: skip
+def test_a_row_of_cells_in_the_shadow_costs_a_section_lengthwise_and_a_half_or_all_upright(
+    orientation, half_cells, share, under_haze
+):
+    """Where but a fifth of the light comes from the sun, the whole panel runs on without it, or one half does."""
+    cut = array(hand_rail=TALL_RAIL, orientation=orientation, panel=panel(half_cells=half_cells))
+    assert lost_share(cut, 45.0) == pytest.approx(share)
+    assert lost_share(cut, 45.0, beam_share=0.2) == pytest.approx(under_haze)
+
+
+def test_a_band_over_the_middle_dims_both_halves():
+    """A panel 1.722 m long has its middle at 0.861: of a band of 10 cm, 5 above and 5 below, 5 of 8.5 cm in each."""
+    middle = array(hand_rail=replace(RAIL, distance_m=0.911, thickness_m=0.1), panel=panel(half_cells=True))
+    assert lost_share(middle, 45.0) == pytest.approx(0.05 / 0.085)
+
+
+@pytest.mark.parametrize("half_cells", [None, False, True])
+def test_a_rail_over_one_half_and_a_row_under_the_other_add_up_and_cost_all_cells_alike(half_cells):
+    """3 cm each: 3 of 8.5 in both halves, or twice 3 of 17; of the row's 5 cm at 45 degrees 2 lie on the margin."""
+    row = RowInFront(above_bottom_edge_m=1.05, distance_m=1.0)
+    one = array(hand_rail=replace(RAIL, thickness_m=0.03), row_in_front=row, panel=panel(half_cells=half_cells))
+    assert lost_share(one, 45.0) == pytest.approx(0.03 / 0.085)
 
 
 def test_a_low_sun_shines_under_the_rail_and_one_from_behind_casts_no_shadow():
     above = array(hand_rail=replace(RAIL, above_top_edge_m=0.1))
-    assert shadows(above, 30.0) == (0.0, 0.0)
-    assert shadows(above, 50.0, azimuth_deg=330.0) == (0.0, 0.0)
-    assert shadows(above, 60.0)[1] > 0
+    assert lost_share(above, 30.0) == 0.0
+    assert lost_share(above, 50.0, azimuth_deg=330.0) == 0.0
+    assert lost_share(above, 60.0) > 0
 
 
-@pytest.mark.parametrize(("height_deg", "reached"), [(15, 2 / 3), (25, 1 / 3), (30, 0.0)])
-def test_a_row_in_front_shades_from_below_until_the_sun_stands_over_its_edge(height_deg, reached):
+@pytest.mark.parametrize(("height_deg", "share"), [(15, 0.427), (25, 1 / 3), (30, 0.0)])
+def test_a_row_in_front_shades_from_below_until_the_sun_stands_over_its_edge(height_deg, share):
     """Rows 1 m apart, lengthwise at 30 degrees, 0.567 m high: shadow to atan(0.567) = 29.6 degrees.
 
-    At 25 degrees it ends (0.567 - tan 25) / (sin 30 + tan 25 cos 30) = 0.11 of 1.134 m up the slope, at 15 it is 0.41.
+    At 25 degrees it ends (0.567 - tan 25) / (sin 30 + tan 25 cos 30) = 0.11 m up the slope, at 15 at 0.4085 m: 2.4 cm
+    into the second section, which begins a third of 1.094 m above the margin of 2 cm. So the other two run without
+    2.4 of 17 cm: 1/3 + 2/3 x 0.14.
     """
     row = RowInFront(above_bottom_edge_m=0.567, distance_m=1.0)
     one = array(plane=Plane(tilt_deg=30, azimuth_deg=150), orientation="lengthwise", row_in_front=row)
-    assert shadows(one, height_deg)[0] == pytest.approx(reached)
+    assert lost_share(one, height_deg) == pytest.approx(share, abs=5e-4)
+
+
+def test_a_thin_rail_costs_a_year_of_half_cells_as_much_as_whole_ones_and_a_thick_one_less():
+    whole, half = panel(half_cells=False), panel(half_cells=True)
+    bare = year_light(panel=whole)
+    thin = [year_light(hand_rail=replace(RAIL, distance_m=0.15), panel=one) for one in (whole, half)]
+    thick = [year_light(hand_rail=replace(RAIL, distance_m=0.15, thickness_m=0.15), panel=one) for one in (whole, half)]
+    assert thin[1] == pytest.approx(thin[0], rel=1e-12)
+    assert thick[0] < thick[1] < thin[1] < bare
+
+
+def test_a_row_in_front_costs_half_cells_less_than_whole_ones():
+    row = RowInFront(above_bottom_edge_m=0.4, distance_m=0.5)
+    flat = {"plane": Plane(tilt_deg=30, azimuth_deg=180), "row_in_front": row}
+    whole, half = (year_light(panel=panel(half_cells=cut), **flat) for cut in (False, True))
+    assert whole < half < year_light(plane=flat["plane"])
+
+
+def test_where_nobody_tells_they_count_as_whole_which_is_the_dearer_of_both():
+    for rail in (RAIL, TALL_RAIL):
+        not_told, whole, half = (year_light(hand_rail=rail, panel=panel(half_cells=cut)) for cut in (None, False, True))
+        assert not_told == whole <= half
 
 
 def test_an_upright_row_hides_the_sky_under_its_edge_from_one_behind():

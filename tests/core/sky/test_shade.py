@@ -1,3 +1,5 @@
+from dataclasses import replace
+
 import numpy as np
 import pytest
 
@@ -101,3 +103,20 @@ def test_a_hard_edge_is_never_kinder_than_a_soft_one(blocked, beam):
 
 def test_a_shadow_of_nothing_takes_nothing():
     assert left_of(900, 700, shade(blocked_share=0.0), shade(edge="hard", blocked_share=0.0)) == 900
+
+
+@pytest.mark.parametrize(("beam", "by_band"), [(500, 90), (200, 60)])
+def test_a_band_takes_the_cheaper_of_two_ways(beam, by_band):
+    """0.3 of the beam, or a tenth of all light."""
+    none = shading_of([], JULY, HOURS)
+    banded = replace(none, ways_past_bands=((0.0, np.full(24, 0.3)), (0.1, np.zeros(24))))
+    assert after_shading(np.full(24, 900.0), np.full(24, float(beam)), banded) == pytest.approx(900 - by_band)
+
+
+@pytest.mark.parametrize(("beam", "taken"), [(700, 300 + 210), (350, 350)])
+def test_a_mast_and_a_band_take_one_on_top_of_the_other_and_together_no_more_than_the_beam(beam, taken):
+    mast = shading_of([shade(edge="hard", blocked_share=0.1)], JULY, HOURS)
+    both = replace(mast, ways_past_bands=((0.0, np.full(24, 0.3)),))
+    left = after_shading(np.full(24, 900.0), np.full(24, float(beam)), both)
+    assert left[16] == pytest.approx(900 - taken)
+    assert left[2] == pytest.approx(900 - 0.3 * beam)

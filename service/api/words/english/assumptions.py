@@ -82,8 +82,8 @@ TEXTS: Mapping[str, str] = {
     "nothing_around": "Nothing was named, so nothing stands in the way of the light.",
     "usual_slab": "Not said; the slab of a usual balcony was taken. A tape measure makes it better.",
     "usual_rail": "Not said; a rail of 5 cm, 10 cm before the panel's upper edge, was taken.",
-    "whole_cells": "Not said; whole cells were taken, of which a shaded row costs more. Cut ones are half as high as "
-    "wide, and the panel has 100 or more of them.",
+    "whole_cells": "Not said; whole cells were taken, which is wary: a shadow never costs them less. Cut ones are half "
+    "as high as wide, and the panel has 100 or more of them.",
     "usual_wall": "Not said; the side wall of a usual balcony was taken.",
     "usual_cover": "Not said; a usual share of light was taken to come through.",
     "usual_shade": "Not said; the shade of a tree in leaf was taken.",
