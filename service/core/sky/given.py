@@ -20,7 +20,7 @@ from service.core.sky.clear_sky import MONTH_DAYS, extraterrestrial
 from service.core.sky.cloudless import Cloudless, cloudless_hours
 from service.core.sky.diffuse import diffuse_share
 from service.core.sky.flicker import flicker_share
-from service.core.sky.given_checks import check_light
+from service.core.sky.given_checks import check_light, most_on_plane
 from service.core.sky.given_hours import GivenHours, filled, hours_of
 from service.core.sky.given_times import HOUR_MINUTES, given_weather
 from service.core.sky.plane_given import LEAST_COS_ZENITH, level_light, split_of_minutes
@@ -68,7 +68,8 @@ def given_sky(
     cloudless = cloudless_hours(hours.utc, climate)
     sun = _sun(hours.utc + np.timedelta64(1800, "s"), climate)
     stamp = "times" if series.get("times") else "first"
-    check_light(hours, cloudless, extraterrestrial(sun.distance_au), weather, stamp)
+    most = [most_on_plane(plane, sun, cloudless) for plane in planes]
+    check_light(hours, cloudless, most, extraterrestrial(sun.distance_au), weather, stamp)
     hours, gaps = filled(hours, cloudless)
     sky = _sky(hours, sun, cloudless, climate, time_zone, typical)
     row, leap = _rows(hours.utc, offset_min)

@@ -401,3 +401,27 @@ def test_a_gap_is_refused_at_the_column_that_has_it(name, hours):
         sky_of(**columns)
     assert refused.value.pointer == f"/weather/series/{name}"
     assert sky_of(**{**columns, name: None}).gaps == ()
+
+
+@pytest.mark.parametrize(("tilt_deg", "azimuth_deg"), [(35, 180), (90, 180), (90, 90), (90, 0), (60, 0)])
+def test_more_light_on_a_plane_than_sun_clouds_and_snow_send_is_refused(tilt_deg, azimuth_deg):
+    plane = Plane(tilt_deg=tilt_deg, azimuth_deg=azimuth_deg)
+    bright = plane_light(typical_year(climate(clear_sky_index=np.full(12, 1.0)), ZONE), array(plane=plane), 0.8)
+    given = bright.open_w_per_m2  # a year of clear days above snow
+    assert sky_of(planes=(plane,), plane_w_per_m2=[given.tolist()]).whole_year
+    with pytest.raises(ContradictionError, match="plane_w_per_m2/0 than a cloudless sky"):
+        sky_of(planes=(plane,), plane_w_per_m2=[(2.5 * given).tolist()])
+
+
+@pytest.mark.parametrize("offset", [2.0, 10.0])
+def test_the_zero_of_a_sensor_is_no_wrong_clock(offset):
+    week = slice(0, 7 * 24)
+    assert sky_of(ghi_w_per_m2=[one + offset for one in GHI[week]]).sky.ghi_w_per_m2.size == 7 * 24
+
+
+def test_twilight_of_a_polar_winter_is_no_wrong_clock():
+    place = climate(latitude_deg=69.0, longitude_deg=33.0)
+    year = typical_year(place, "Europe/Moscow")
+    facts = {"first": "2025-12-08T00:00:00+03:00", "step_minutes": 60, "stamp": "start",
+             "ghi_w_per_m2": [4.0 if at % 24 in {11, 12, 13} else 0.0 for at in range(10 * 24)]}  # fmt: skip
+    assert given_sky(facts, (), 0.2, place, "Europe/Moscow", year).sky.ghi_w_per_m2.max() == 4.0
