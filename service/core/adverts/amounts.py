@@ -27,6 +27,10 @@ _PAID_UP_TO = 10
 _INSTEAD = frozenset(("statt", "anstatt", "instead", "lieu", "vez", "invece", "zamiast", "misto", "stedet", "plaats"))
 _ONLY = frozenset(("nur", "only", "alleen", "uniquement", "seulement", "solo", "solamente", "soltanto", "tylko", "so",
                    "apenas", "somente", "pouze", "jen", "kun", ",", ":", "-", "€", "£", "$"))  # fmt: skip
+_LESS = frozenset((
+    "hors", "sans", "ohne", "without", "excluding", "exclusive", "exclusief", "zonder", "sin", "sem", "senza",
+    "escluse", "esclusa", "bez", "uden", "ekskl", "oltre", "mimo", "poza",
+))  # fmt: skip
 _PLUS = frozenset(("zzgl", "zuzuglich", "zuzueglich", "plus", "+", "excl", "exkl", "ex", "mas", "piu", "mais"))
 
 
@@ -192,6 +196,8 @@ def _role(scene: Scene, place: int, item: Item, goods: Goods) -> str | None:  # 
         if one.what in _NOT_ASKED:
             return one.what
         if one.what == "shipping":
+            if tokens[item.at - 1] not in _PLUS and not (_PLUS | _LESS).isdisjoint(tokens[item.to : one.to]):
+                break  # "60 € plus postage": it comes on top
             if _has_its_own(scene, item, one, scene.ahead(place, 8)):
                 return None
             return "shipping" if one.at - item.to <= 1 and not set(close) & {*ROLES, "price"} else None

@@ -166,14 +166,19 @@ def _quantities(
     door, lit = doors[ISC], doors[VOC]
     voltage = expected_voltage(lit.ratings, lit.light, lit.cell_c)
     current = expected_current(door.ratings, door.light, door.cell_c)
-    volts = _there(judged_voltage(reading, voltage, lit, lot[VOC], lot_v) for reading in group)
+    volts = _there(judged_voltage(reading, voltage, lit, lot[VOC], lot_v) for reading in _lit(group, VOC))
     yield from volts
-    yield from _there(judged_current(reading, current, door, lot[ISC]) for reading in group)
+    yield from _there(judged_current(reading, current, door, lot[ISC]) for reading in _lit(group, ISC))
     yield from _frame(group, lit, voltage)
     volts_sound = {one.verdict for one in volts} == {Seen.AS_EXPECTED}
     yield from diode_quantities(group, door.ratings.sections, volts_sound=volts_sound)
     for reading in group:
         yield from looked_at(reading, door.ratings)
+
+
+def _lit(group: Sequence[PanelReading], what: str) -> Sequence[PanelReading]:
+    """Those of a panel that count: what was read again without the shadow stands for what was read under it."""
+    return [reading for reading in group if not reading.shaded] if _read(group, what) else group
 
 
 def _frame(group: Sequence[PanelReading], door: Door, voltage: Between) -> Iterable[Quantity]:

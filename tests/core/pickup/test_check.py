@@ -249,3 +249,11 @@ def test_in_dull_light_only_a_lost_section_is_seen_in_low_volts(w_per_m2: float)
     assert seen.worth.share is None
     lost = one(dull, reading(voc=expected_at(dull).voltage.likely * 2 / 3))
     assert (lost.verdict, codes(lost)) == (Seen.SUSPICIOUS, ["bypass_section_lost"])
+
+
+def test_what_is_read_again_without_the_shadow_counts_alone() -> None:
+    under, clear = reading(voc=31.0, isc=2.0, shaded=True), reading(voc=38.9, isc=7.0)
+    assert one(door(), under).verdict is Seen.CANNOT_TELL
+    for both in ((under, clear), (clear, under)):
+        assert one(door(), *both).verdict is Seen.AS_EXPECTED
+    assert one(door(), under, reading(voc=38.9)).verdict is Seen.CANNOT_TELL  # the current was not read again
