@@ -25,14 +25,21 @@ class SkylinePointIn(In):
 
 
 class OverhangIn(In):
-    """A slab above the panel, such as the next floor's balcony."""
+    """A slab above the panel, such as the next floor's balcony.
+
+    The panel counts as what its upper edge sees, which is wary: a shadow that just touches the top row of cells takes
+    the whole panel's direct sun. Below a shallow slab close above, or with half cells, more is left than is told.
+    """
 
     above_top_edge_m: f.AboveTopEdgeM
     reaches_out_m: f.ReachesOutM
 
 
 class SideWallIn(In):
-    """A wall to the left or right as one looks out from the panel."""
+    """A wall to the left or right as one looks out from the panel.
+
+    The panel counts as what its edge next to the wall sees, which is wary likewise.
+    """
 
     side: f.Side = Field(description="Left or right as one looks out from the panel.")
     distance_m: f.DistanceM
