@@ -5,7 +5,7 @@ All numbers are relative standard deviations of the yearly sum. Over several arr
 """
 
 from collections.abc import Callable, Iterable, Sequence
-from math import cos, hypot, radians, sqrt
+from math import cos, hypot, radians, sin, sqrt
 
 from service.core.model.assumption import Assumptions
 from service.core.model.band import SpreadPart
@@ -31,8 +31,9 @@ SHADE_SD_OF_LOSS, LEAST_SHADE_SD = 0.25, 0.02
 # south, 2.9 % upright south; root mean square of upright east and west at eight stations 3.2 and 2.3 %. Panel and
 # inverter model: 1.5 %, judgement (power coefficients of the public list).
 MODEL_SD_TILTED, MODEL_SD_UPRIGHT, MODEL_SD_ELECTRIC = 0.020, 0.029, 0.015
-# A plane that nobody told. Upright, east or west gives 75 to 80 % of south: 10 % if the side is open. Elsewhere the
-# plane was chosen as best and is flat around there: 3 %. An unknown mount may be upright off south: 15 %; where both
+# A plane that nobody told. Upright, east or west gives 75 to 80 % of south: 10 % if the side is open, and less in
+# proportion to the sine of the tilt on what faces as the house does. Elsewhere the plane was chosen as best and is flat
+# around there: 3 %. An unknown mount may be upright off south: 15 %; where both
 # angles were told it only cools better or worse: 2 %. Judgement.
 AZIMUTH_SD_UPRIGHT, AZIMUTH_SD, TILT_SD, MOUNT_SD, COOLING_SD = 0.10, 0.03, 0.03, 0.15, 0.02
 # What the rear of two-sided panels adds is known to half of it: judgement, shadow and facade are guessed.
@@ -47,6 +48,7 @@ _OUTER = ("open_circuit_voltage_v", "short_circuit_current_a")
 _INNER = ("max_power_voltage_v", "max_power_current_a")
 CLIMATE_DATA, GIVEN_WEATHER, YEAR_TO_YEAR = "climate_data", "given_weather", "year_to_year"
 _UPRIGHT_FROM_DEG = 75.0
+_FACES_AS_THE_HOUSE = frozenset({"hung_on_rail", "behind_rail", "balcony_floor", "wall", "fence", "sloped_roof"})
 _EAST_TO_WEST_DEG = 180.0  # of a range that is narrower the azimuth's share is less, in proportion: judgement
 
 
@@ -159,7 +161,9 @@ def _shade(array: Array, hidden_share: float) -> float:
 
 
 def _plane(array: Array, pointer: str, assumptions: Assumptions) -> float:
-    azimuth = AZIMUTH_SD_UPRIGHT if array.plane.tilt_deg >= _UPRIGHT_FROM_DEG else AZIMUTH_SD
+    upright = min(sin(radians(array.plane.tilt_deg)) / sin(radians(_UPRIGHT_FROM_DEG)), 1.0)
+    follows = array.mount in _FACES_AS_THE_HOUSE or upright == 1.0
+    azimuth = max(AZIMUTH_SD_UPRIGHT * upright, AZIMUTH_SD) if follows else AZIMUTH_SD
     found = assumptions.by_pointer.get(f"{pointer}/plane/azimuth_deg")
     if found is not None and found.low is not None and found.high is not None:
         azimuth *= min((found.high - found.low) % 360.0 / _EAST_TO_WEST_DEG, 1.0)

@@ -56,6 +56,18 @@ def test_a_plane_that_was_told_is_no_reason():
     assert "plane" not in parts(array())
 
 
+def test_a_leaning_panel_on_a_rail_of_unknown_side_is_nearly_as_wide_as_an_upright_one():
+    sides = [
+        parts(array(mount=mount, plane=Plane(tilt_deg=tilt, azimuth_deg=180)), assumed=["/arrays/0/plane/azimuth_deg"])
+        for mount, tilt in (("wall", 90), ("wall", 70), ("sloped_roof", 35), ("ground_frame", 70))
+    ]
+    upright, leaning, roof, chosen = (found["plane"] for found in sides)
+    assert upright == 0.10
+    assert 0.09 < leaning < upright
+    assert 0.05 < roof < 0.07
+    assert chosen == 0.03
+
+
 def test_a_mount_that_nobody_told_only_cools_where_both_angles_were():
     assert parts(array(), assumed=["/arrays/0/mount"])["plane"] == 0.02
     for angle in ("tilt_deg", "azimuth_deg"):
