@@ -22,7 +22,7 @@ _TOLD = (
     "regel", "rules", "commands", "directives", "guidelines", "directions", "orders", "opdracht", "aanwijzing",
     "richtlijn", "consigne", "directive", "directiva", "indicacion", "directrices", "ordenes", "indicazion", "direttiv",
     "ordini", "regole", "polecen", "wytyczn", "zasad", "nakaz", "orden", "ordens", "regras", "diretri", "pokyn",
-    "prikaz", "pravidl", "retningslinj", "ordre", "regler",
+    "prikaz", "pravidl", "retningslinj", "ordre",
 )  # fmt: skip
 _ABOVE = frozenset((
     "told", "said", "above", "before", "everything", "gesagte", "gesagten", "oben", "obige", "obigen", "bisherige",
@@ -30,6 +30,14 @@ _ABOVE = frozenset((
     "anteriores", "todo", "dicho", "detto", "sopra", "tutto", "precedente", "precedenti", "powyzsze", "wszystko",
     "wczesniej", "acima", "tudo", "dito", "predchozi", "vse", "vyse", "ovenstaende", "ovenstaaende", "ovenstande",
     "tidligere", "alt",
+))  # fmt: skip
+# Between an order to forget and "above" they name nothing else, as "the price above" does.
+_SMALL = frozenset((
+    "please", "all", "the", "of", "what", "you", "were", "was", "is", "has", "have", "had", "been", "that", "i", "we",
+    "about", "bitte", "das", "die", "der", "alle", "allem", "was", "sie", "dir", "ihnen", "wurde", "ist", "hier", "wat",
+    "je", "u", "er", "de", "het", "dat", "hier", "ce", "qui", "que", "vous", "te", "a", "ete", "ci", "lo", "la", "el",
+    "se", "ha", "he", "por", "favor", "quanto", "ti", "ho", "e", "stato", "o", "foi", "lhe", "co", "bylo", "to", "w",
+    "det", "som", "blev", "vaer", "venlig", "d",
 ))  # fmt: skip
 _ORDERS = frozenset((
     "set", "say", "answer", "write", "put", "indicate", "return", "state", "report", "respond", "reply", "output",
@@ -60,7 +68,9 @@ _ORDERS = frozenset((
     "antag",
 ))  # fmt: skip
 _FIRST_ONLY = frozenset(("di", "da", "dej", "dai", "poe"))  # elsewhere they mean other things
+_AND = frozenset(("y", "e", "i", "a", "and", "und", "et", "en", "og"))
 _NOT = frozenset(("not", "t", "nicht", "niet", "pas", "no", "non", "nie", "nao", "ikke", "never", "ne", "without"))
+_TELLING = frozenset(("i", "we", "ich", "wir", "ik", "je", "j", "ho", "jeg"))
 _ENDS = frozenset(".!?\n")
 _CUT_SHORT = frozenset(("voc", "isc", "vmp", "imp", "pmax", "uoc", "ca", "max", "min", "nr", "approx", "resp"))
 _NEAR, _FIRST_WORDS, _MOST_NOT = 9, 4, 3
@@ -84,11 +94,11 @@ def commands_in(words: Sequence[str]) -> list[tuple[int, int]]:
             if low is not None:
                 end = _end(words, at)
                 found.append((low, end))
-                found.extend(follow_up(words, end))
+                found.extend(_follow_up(words, end))
     return found
 
 
-def follow_up(words: Sequence[str], end: int) -> Iterator[tuple[int, int]]:
+def _follow_up(words: Sequence[str], end: int) -> Iterator[tuple[int, int]]:
     """Sentences behind an order that ends before ``end`` and which go on with it; one that tells nothing between."""
     missed = 0
     for _ in range(_MOST_SENTENCES):
@@ -116,8 +126,8 @@ def _begins(words: Sequence[str], at: int) -> int | None:
     if words[at] in _NO_ACCOUNT:
         if _NOT.isdisjoint(words[max(at - _MOST_NOT, 0) : at]):
             return None
-    elif not _NOT.isdisjoint(words[max(at - _MOST_NOT, 0) : at]):
-        return None  # "do not forget the instructions"
+    elif (at and words[at - 1] in _TELLING) or not _NOT.isdisjoint(words[max(at - _MOST_NOT, 0) : at]):
+        return None  # "before I forget", "do not forget the instructions"
     start = at
     while start and at - start < _MOST_WORDS and words[start - 1] not in _ENDS:
         start -= 1
@@ -125,12 +135,33 @@ def _begins(words: Sequence[str], at: int) -> int | None:
     low = max(start, at - _NEAR)
     told = next((place for place in range(low, min(end, at + _NEAR)) if words[place].startswith(_TOLD)), None)
     if told is None:
-        behind = words[at : min(end, at + _NEAR)]
-        ordered = not _ORDERS.isdisjoint(words[at + 1 : end]) or next(follow_up(words, end), None) is not None
-        if _ABOVE.isdisjoint(behind) or not ordered:
+        if not (_all_above(words, at, end) and _orders_on(words, at, end)):
             return None
         told = at
     return start if _is_order(words, start, at) and words[start] not in _ENDS else min(at, told)
+
+
+def _all_above(words: Sequence[str], at: int, end: int) -> bool:
+    """Is it all that was said above which is to be forgotten, and not a thing with a name?"""
+    for word in words[at + 1 : min(end, at + _NEAR)]:
+        if word in _ABOVE:
+            return True
+        if word not in _SMALL:
+            return False
+    return False
+
+
+def _orders_on(words: Sequence[str], at: int, end: int) -> bool:
+    """Does the sentence, or one behind it, go on with another order?"""
+    if not _ORDERS.isdisjoint(words[at + 1 : end]) or next(_follow_up(words, end), None) is not None:
+        return True
+    return any(one in _AND and words[place + 1] in _FIRST_ONLY
+               for place, one in enumerate(words[at + 1 : end - 1], at + 1))  # fmt: skip
+
+
+def sentences_after(words: Sequence[str], at: int) -> Iterator[tuple[int, int]]:
+    """The sentences behind the one at ``at`` that go on ordering, as known orders may do."""
+    return _follow_up(words, _end(words, at))
 
 
 def _end(words: Sequence[str], at: int) -> int:
