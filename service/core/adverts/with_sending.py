@@ -14,7 +14,7 @@ _WITH = frozenset((
 _PARTING = frozenset((",", "/", ";", "|", "(", "or", "oder", "ou", "o", "of", "lub", "nebo", "eller", "u"))
 _JOINING = frozenset((":", "=", "€", "£", "$", "for", "fur", "voor", "pour", "por", "per", "za", "til", "je", "at"))
 _NEAR = 3
-_NO_PRICE_SHARE = 0.5
+_NO_PRICE_SHARE, _LEAST_SHARE = 0.5, 0.3  # of the other amount
 
 
 def price_with_sending(scene: Scene, others: Sequence[Item]) -> Item | None:
@@ -29,10 +29,10 @@ def price_with_sending(scene: Scene, others: Sequence[Item]) -> Item | None:
         if (one.what == "shipping" and start == one.at) or scene.denied(place):
             continue
         amount = _amount(scene, place, start, tokens)
-        rest = [other.value for other in others if other is not amount]
+        rest = [other.value for other in others if other is not amount and not _part_of(scene, other, amount)]
         if amount is None or not rest:
             continue
-        if min(rest) < amount.value or amount.value < _NO_PRICE_SHARE * min(rest):
+        if _LEAST_SHARE * amount.value <= min(rest) < amount.value or amount.value < _NO_PRICE_SHARE * min(rest):
             return amount
     return None
 
@@ -58,6 +58,13 @@ def _amount(scene: Scene, place: int, start: int, tokens: Sequence[str]) -> Item
     if before is None or start - before.to > 1:
         return None
     return before if tokens[before.to : start] in ([], ["("]) else None
+
+
+def _part_of(scene: Scene, other: Item, amount: Item) -> bool:
+    """Is it told in brackets what is in the amount: "£95 posted (£8 incl)"?"""
+    if other.field != amount.field or not 0 < other.at - amount.to <= 2 * _NEAR:
+        return False
+    return "(" in scene.tokens[other.field][max(other.at - 2, amount.to) : other.at]
 
 
 def _is_money(one: Item) -> bool:

@@ -44,6 +44,7 @@ def test_sending_costs_the_difference_of_two_prices(body, price, cost):
         ("2 panels 400 W, £60 each, £150 posted.", 60, None),
         ("Mikrowechselrichter 800 W, 62 €, mit Versand 7 € mehr.", 62, None),
         ("Mikrowechselrichter 800 W, 69 € mit Versand.", 69, 0),
+        ("Micro inverter 800W. £69 posted (£50 for the unit, £19 post).", 69, 0),
         ("Micro inverter 800W £62 + £7 postage.", 62, 7),
     ],
 )
