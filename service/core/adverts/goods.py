@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from typing import NamedTuple
 
 from service.core.adverts.aside import in_exchange, is_optional
-from service.core.adverts.asked_for import is_asked_for
+from service.core.adverts.asked_for import asks_a_buyer, is_asked_for
 from service.core.adverts.pieces import pieces_on_offer
 from service.core.adverts.scene import Scene, numbers
 from service.core.adverts.set_figures import counted, counted_in_set, stroked
@@ -166,7 +166,7 @@ def _wanted(scene: Scene) -> bool:
     spoiled = {scene.items[at].sentence for at in scene.by_what.get("wanted_not", ())}
     for at in scene.by_what.get("wanted", ()):
         item = scene.items[at]
-        if item.sentence in spoiled or scene.denied(at) or _takers(scene, at, item):
+        if item.sentence in spoiled or scene.denied(at) or _takers(scene, at, item) or asks_a_buyer(scene, item):
             continue
         behind = next((one for one in scene.ahead(at, 4) if one.at >= item.to and one.what != "between"), None)
         if behind is not None and behind.unit in CURRENCIES and behind.at - item.to <= 2:

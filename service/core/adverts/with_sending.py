@@ -29,8 +29,10 @@ def price_with_sending(scene: Scene, others: Sequence[Item]) -> Item | None:
         if (one.what == "shipping" and start == one.at) or scene.denied(place):
             continue
         amount = _amount(scene, place, start, tokens)
+        if amount is None:
+            continue
         rest = [other.value for other in others if other is not amount and not _part_of(scene, other, amount)]
-        if amount is None or not rest:
+        if not rest:
             continue
         if _LEAST_SHARE * amount.value <= min(rest) < amount.value or amount.value < _NO_PRICE_SHARE * min(rest):
             return amount
