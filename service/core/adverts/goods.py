@@ -95,7 +95,7 @@ def is_purpose(scene: Scene, place: int) -> bool:
             return False
         if one.what == "for" or (one.what == "takes" and _GOODS[scene.items[place].what] == "panel"):
             close = item.at - one.to <= 3 and ":" not in scene.tokens[item.field][one.to : item.at]
-            return close and (one.what == "for" or _of_inverter(scene, place))
+            return close and (not scene.paid_for(one) if one.what == "for" else _of_inverter(scene, place))
         if one.what in _GOODS:
             if item.at - one.to > 1:
                 return False

@@ -13,6 +13,7 @@ from service.core.adverts.walk import CURRENCIES, NUMBER, Item
 from service.core.adverts.with_sending import cost_by_difference, price_with_sending
 
 _PLACEHOLDERS = frozenset({0.0, 1.0, 123.0, 1234.0, 9999.0, 99999.0, 999.0, 12345.0})
+_FOR_SO_MANY = (["por"], ["za"], ["per"], ["for"], [".", "for"])
 _TOGETHER_SHARE = 0.02
 _TOKEN = 1.0
 
@@ -200,6 +201,9 @@ def _for_all(scene: Scene, chosen: Item, goods: Goods) -> bool:
         return any(one.what.endswith(("_many", "_goods")) or one.what == "piece"
                    or (one.what == NUMBER and one.value == goods.quantity) for one in before)  # fmt: skip
     behind = [one for one in scene.ahead(place, 3) if one.at - chosen.to <= 4]
+    behind = behind[1:] if behind and behind[0].what == "times" else behind
+    if behind and behind[0].what == NUMBER and behind[0].value == goods.quantity > 1 and not behind[0].unit:
+        return scene.tokens[chosen.field][chosen.to : behind[0].at] in _FOR_SO_MANY  # "450 € por 9 placas"
     return (len(behind) > 1 and behind[0].what == "for" and behind[1].what == NUMBER
             and behind[1].value == goods.quantity and not behind[1].unit)  # fmt: skip
 

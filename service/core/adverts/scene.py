@@ -14,6 +14,8 @@ BODY_FROM = 100_000  # sentences of the body are counted from here on
 _NEAR = 3
 _MOST_ORDERS = 20
 _MOST_BEFORE = 40
+_NO_PANELS = ("inverter_one", "inverter_many", "set_one", "set_many", "other_goods", "accessory", "thermal")
+_PANELS = frozenset(("panel_one", "panel_many"))
 _CLOSING = frozenset(")].!?")  # "200 kr stk." before an order in great letters
 _ENDING = frozenset(("each", "lot", "per_set"))  # "35 euro each"
 
@@ -43,6 +45,7 @@ class Scene:
     denials: frozenset[int] = frozenset()
     _sentences: dict[str, set[int]] = field(default_factory=dict)
     _starts: dict[str, set[tuple[int, int]]] = field(default_factory=dict)
+    _paid: set[tuple[int, int]] | None = None
 
     def has(self, what: str) -> bool:
         """Is it said at all, and not denied?"""
@@ -124,6 +127,24 @@ class Scene:
         if known is None:
             known = self._sentences[what] = {self.items[place].sentence for place in self.by_what.get(what, ())}
         return sentence in known
+
+    def paid_for(self, one: Item) -> bool:
+        """Is it the "for" between a price and the goods that it buys: "450 euro for 9 panels"?"""
+        if self._paid is None:
+            items, named = self.items, [at for what in _NO_PANELS for at in self.by_what.get(what, ())[:1]]
+            first = min(named, default=len(items))  # "inverter, 60 euro, for 2 panels"
+            self._paid = {(items[at].field, items[at].at) for at in self.by_what.get("for", ())
+                          if 0 < at < min(first, len(items) - 1) and self._buys(at)}  # fmt: skip
+        return (one.field, one.at) in self._paid
+
+    def _buys(self, place: int) -> bool:
+        amount, one, count = self.items[place - 1], self.items[place], self.items[place + 1]
+        if count.at == one.at and place + 2 < len(self.items):  # a further meaning of the same word
+            count = self.items[place + 2]
+        between = self.tokens[one.field][amount.to : one.at] if amount.field == one.field else ["-"]
+        goods = any(item.what in _PANELS for item in self.ahead(place, 6))
+        counted = count.what == NUMBER and not count.unit and 0 <= count.at - one.to <= 1
+        return amount.unit in MONEY_UNITS and between in ([], ["."]) and counted and goods
 
     def glued(self, number: int, at: int) -> bool:
         """Does a piece of a field stand directly behind the one before it?"""
