@@ -8,6 +8,7 @@ from service.core.adverts.asked_for import asks_a_buyer, is_asked_for
 from service.core.adverts.pieces import pieces_on_offer
 from service.core.adverts.scene import Scene, numbers
 from service.core.adverts.set_figures import counted, counted_in_set, stroked
+from service.core.adverts.sorts import single_count
 from service.core.adverts.walk import CURRENCIES, NUMBER, Item
 
 _GOODS = {"panel_one": "panel", "panel_many": "panel", "inverter_one": "inverter", "inverter_many": "inverter",
@@ -58,7 +59,7 @@ def goods_of(scene: Scene) -> Goods:
         priced = bool(scene.price) or any(scene.items[at].unit in CURRENCIES for at in numbers(scene))
         return Goods("other", priced, None, "nothing_described")
     quantity, pallets = pieces_on_offer(scene, kind)
-    return Goods(kind, True, quantity, why, pallets)
+    return Goods(kind, True, single_count(scene, kind, quantity), why, pallets)
 
 
 def _named(scene: Scene) -> _Named:
