@@ -34,7 +34,7 @@ def asked_of(scene: Scene, goods: Goods) -> Asked:
     field = _field(scene)
     others = [item for item, _ in offers]
     others += [field] if field is not None and field.value not in _PLACEHOLDERS else []
-    dear = price_with_sending(scene, others) if scene.tells("delivered", "sent", "shipping") else None
+    dear = price_with_sending(scene, others, shipping) if scene.tells("delivered", "sent", "shipping") else None
     if dear is not None:
         places = [place for place, (item, _) in zip(places, offers, strict=True) if item is not dear]
         offers = [offer for offer in offers if offer[0] is not dear]

@@ -36,6 +36,7 @@ _COUNTED = (
     "cells",
     "half",
 )
+_COUNTED_OR_NUMBER = (NUMBER, *_COUNTED)
 _INVERTERS = ("inverter_one", "inverter_many")
 _FARTHEST, _MOST = 6, 500
 _BOUNDS_W = (30.0, 800.0)
@@ -45,7 +46,8 @@ _NEAR = 4
 
 def of_one_sort(scene: Scene, kind: str, powers: list[Item]) -> list[Item]:
     """The powers of panels; none where they are of two sorts. A set has powers of its panels and of its inverter."""
-    mixed = kind == "panel" and powers and (_two_sorts(scene, powers) or counts_of_sorts(scene))
+    several = kind == "panel" and len({item.value for item in powers}) > 1
+    mixed = kind == "panel" and powers and (_two_sorts(scene, powers) or (several and counts_of_sorts(scene)))
     return [] if mixed else powers
 
 
@@ -61,7 +63,8 @@ def counts_of_sorts(scene: Scene) -> list[int]:
     """How many there are of each of several sorts beside one another; none where it is not told of two."""
     found: list[tuple[int, Item]] = []
     powers = scene.units.get("W", ())
-    for place in powers if len(powers) > 1 else ():
+    differ = len(powers) > 1 and len({scene.items[place].value for place in powers}) > 1
+    for place in powers if differ else ():
         item = scene.items[place]
         count = _count_before(scene, place, item)
         if count is None:
@@ -77,7 +80,8 @@ def counts_of_sorts(scene: Scene) -> list[int]:
 
 def _count_before(scene: Scene, place: int, item: Item) -> int | None:
     """The number of panels of a power that stands behind it: "3 panels 400 W", "3x 400 W", "3 of 400 W"."""
-    if not _BOUNDS_W[0] <= item.value <= _BOUNDS_W[1] or item.spelled:
+    what = scene.whats[place - 1] if place else ""
+    if not what.startswith(_COUNTED_OR_NUMBER) or not _BOUNDS_W[0] <= item.value <= _BOUNDS_W[1] or item.spelled:
         return None
     if any(one.what in _INVERTERS and one.at - item.to <= 2 and one.clause == item.clause
            for one in scene.ahead(place, 2)):  # fmt: skip

@@ -17,10 +17,11 @@ _NEAR = 3
 _NO_PRICE_SHARE, _LEAST_SHARE = 0.5, 0.3  # of the other amount
 
 
-def price_with_sending(scene: Scene, others: Sequence[Item]) -> Item | None:
+def price_with_sending(scene: Scene, others: Sequence[Item], cost: float | None) -> Item | None:
     """The amount that is told to have sending in it, where another one of ``others`` is less.
 
     Or so much more that it may be the cost of sending, which nobody knows then: "60 €, with postage 6 € more".
+    ``cost``: what sending is already known to cost.
     """
     for place in sorted(at for what in _TELLING for at in scene.by_what.get(what, ())):
         one = scene.items[place]
@@ -34,7 +35,9 @@ def price_with_sending(scene: Scene, others: Sequence[Item]) -> Item | None:
         rest = [other.value for other in others if other is not amount and not _part_of(scene, other, amount)]
         if not rest:
             continue
-        if _LEAST_SHARE * amount.value <= min(rest) < amount.value or amount.value < _NO_PRICE_SHARE * min(rest):
+        if _LEAST_SHARE * amount.value <= min(rest) < amount.value:
+            return amount
+        if amount.value < _NO_PRICE_SHARE * min(rest) and amount.value != cost:
             return amount
     return None
 
