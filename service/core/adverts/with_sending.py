@@ -23,6 +23,8 @@ def price_with_sending(scene: Scene, others: Sequence[Item], cost: float | None)
     Or so much more that it may be the cost of sending, which nobody knows then: "60 €, with postage 6 € more".
     ``cost``: what sending is already known to cost.
     """
+    if len({cost, *(other.value for other in others)} - {None, 0.0}) < 2:
+        return None
     for place in sorted(at for what in _TELLING for at in scene.by_what.get(what, ())):
         one = scene.items[place]
         tokens = scene.tokens[one.field]
