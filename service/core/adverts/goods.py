@@ -3,10 +3,12 @@
 from dataclasses import dataclass
 from typing import NamedTuple
 
-from service.core.adverts.asked_for import is_asked_for
+from service.core.adverts.aside import in_exchange, is_optional
+from service.core.adverts.asked_for import asks_a_buyer, is_asked_for
 from service.core.adverts.pieces import pieces_on_offer
 from service.core.adverts.scene import Scene, numbers
-from service.core.adverts.set_figures import counted, stroked
+from service.core.adverts.set_figures import counted, counted_in_set, stroked
+from service.core.adverts.sorts import single_count
 from service.core.adverts.walk import CURRENCIES, NUMBER, Item
 
 _GOODS = {"panel_one": "panel", "panel_many": "panel", "inverter_one": "inverter", "inverter_many": "inverter",
@@ -57,19 +59,22 @@ def goods_of(scene: Scene) -> Goods:
         priced = bool(scene.price) or any(scene.items[at].unit in CURRENCIES for at in numbers(scene))
         return Goods("other", priced, None, "nothing_described")
     quantity, pallets = pieces_on_offer(scene, kind)
-    return Goods(kind, True, quantity, why, pallets)
+    return Goods(kind, True, single_count(scene, kind, quantity), why, pallets)
 
 
 def _named(scene: Scene) -> _Named:
     named = _Named({}, {})
     known = scene.by_what
     told_off, taken = scene.tells("without", *_TOLD_OFF), scene.tells("gone", "maybe")
+    panels, swapped = scene.tells("panel_one", "panel_many"), scene.tells("swap")
     for place in sorted(place for what in _GOODS if what in known for place in known[what]):
         item = scene.items[place]
         good = _GOODS[item.what]
         if told_off and (is_purpose(scene, place) or scene.denied(place, behind=False)):
             continue
         if taken and (_gone(scene, place) or _supposed(scene, place)):
+            continue
+        if (swapped and in_exchange(scene, place)) or (good == "inverter" and panels and is_optional(scene, place)):
             continue
         if _modifies(scene, place, good) or (good == "set" and _origin(scene, place)):
             continue
@@ -91,7 +96,7 @@ def is_purpose(scene: Scene, place: int) -> bool:
             return False
         if one.what == "for" or (one.what == "takes" and _GOODS[scene.items[place].what] == "panel"):
             close = item.at - one.to <= 3 and ":" not in scene.tokens[item.field][one.to : item.at]
-            return close and (one.what == "for" or _of_inverter(scene, place))
+            return close and (not scene.paid_for(one) if one.what == "for" else _of_inverter(scene, place))
         if one.what in _GOODS:
             if item.at - one.to > 1:
                 return False
@@ -162,7 +167,7 @@ def _wanted(scene: Scene) -> bool:
     spoiled = {scene.items[at].sentence for at in scene.by_what.get("wanted_not", ())}
     for at in scene.by_what.get("wanted", ()):
         item = scene.items[at]
-        if item.sentence in spoiled or scene.denied(at) or _takers(scene, at, item):
+        if item.sentence in spoiled or scene.denied(at) or _takers(scene, at, item) or asks_a_buyer(scene, item):
             continue
         behind = next((one for one in scene.ahead(at, 4) if one.at >= item.to and one.what != "between"), None)
         if behind is not None and behind.unit in CURRENCIES and behind.at - item.to <= 2:
@@ -243,8 +248,12 @@ def _kind(scene: Scene, named: _Named) -> tuple[str, str | None]:  # noqa: PLR09
         weak = all(_weak(scene, item) for item in sets)
         lacks = _lacks(scene, "inverter" if lone == "panel" else "panel")
         first = lone and "panel" in title and "set" in title and title[lone][0] < title["set"][0]
-        return (lone, None) if lone and ((weak and not stroked(scene)) or lacks or first) else ("set", None)
-    elif "inverter" in all_ and counted(scene):
+        return (
+            (lone, None)
+            if lone and ((weak and not stroked(scene) and not counted_in_set(scene)) or lacks or first)
+            else ("set", None)
+        )
+    elif "inverter" in all_ and (counted(scene) or ("set_weak" in scene.by_what and counted_in_set(scene))):
         return "set", None
     for good in ("inverter", "panel", "set"):
         if good in title and not (good == "inverter" and "panel" in title):

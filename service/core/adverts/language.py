@@ -7,13 +7,20 @@ from service.core.adverts.lexicon import WEIGHT_BITS, WEIGHT_UNIT, Vocabulary
 
 UNKNOWN = "und"
 _LEAST = round(0.3 * WEIGHT_UNIT)
+_LEAST_LEFT = round(0.1 * WEIGHT_UNIT)
 
 
-def language_of(words: Iterable[str], vocabulary: Vocabulary) -> str:
+def language_left(words: Iterable[str], whole: str, vocabulary: Vocabulary) -> str:
+    """The language of what is left of a text; that of the whole one where hardly any of these words tells."""
+    own = language_of(words, vocabulary, _LEAST_LEFT)
+    return whole if own == UNKNOWN else own
+
+
+def language_of(words: Iterable[str], vocabulary: Vocabulary, least: int = _LEAST) -> str:
     """The language whose different words weigh most; ``und`` where hardly any word tells."""
     telling = vocabulary.telling
     total = sum(map(telling.__getitem__, telling.keys() & words))
     count = len(vocabulary.languages)
     weights = unpack(f"<{count}I", total.to_bytes(count * WEIGHT_BITS // 8, "little"))
     most = max(weights)
-    return vocabulary.languages[weights.index(most)] if most >= _LEAST else UNKNOWN
+    return vocabulary.languages[weights.index(most)] if most >= least else UNKNOWN

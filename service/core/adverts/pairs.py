@@ -1,10 +1,12 @@
-"""Does each figure of a row of ratings stand before its name: "39.8 Voc / 9.7 Isc"?
+"""Does each figure of a row of ratings stand before its name: "39.8 Voc / 9.7 Isc", "39.8 V (Voc), 9.7 A (Isc)"?
 
 The row as a whole tells it. One that begins with a name is not looked at here; what can be read both ways says nothing.
 """
 
 from collections.abc import Sequence
+from itertools import pairwise
 
+from service.core.adverts.brackets import alone_in_bracket, listed_in_bracket
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import NUMBER, Item
 
@@ -18,6 +20,8 @@ _PASSED = frozenset(("plus", "coef_voltage"))
 _NOMINAL_V = frozenset((12.0, 24.0, 48.0))
 _PARTING = frozenset(",/|;")
 _JOINING = frozenset((":", "=", "(", "is", "ist"))
+_SET_OFF = (["-"], ["–"], ["—"], ["="], ["-", ">"])  # "39.8 V - Voc"
+_AT_POINT = {"V": "vmp", "A": "imp"}
 _NEAR = 3
 
 Pairs = list[tuple[Item, Item]]  # a figure and its name
@@ -28,44 +32,97 @@ def figures_first(scene: Scene, found: dict[str, tuple[float, Item, float]], gon
     unsure: set[int] = set()
     before: set[str] = set()  # names whose figures stand behind them, nearer the beginning
     done = -1
-    for place in sorted(at for name in _BOUNDS for at in scene.by_what.get(name, ())):
-        if place <= done:
+    for place in sorted(at for name in (*_BOUNDS, "mpp_point") for at in scene.by_what.get(name, ())):
+        if place <= done or (scene.whats[place] == "mpp_point" and not _is_first(scene, place)):
+            continue
+        listed = listed_in_bracket(scene, place, _BOUNDS)
+        if listed:
+            figures, names = listed
+            done = names[-1]
+            unsure.update(figures)
+            pairs = [(scene.items[at], scene.items[name]) for at, name in zip(figures, names, strict=False)]
+            if len(figures) == len(names) and gone.isdisjoint(figures) and _can_be(pairs):
+                _keep(found, pairs, before)
             continue
         row = _row(scene, place)
         done = row[-1]
         if scene.items[row[0]].what != NUMBER:
             before.update(scene.items[at].what for at in row[: len(row) // 2 * 2 : 2])
             continue
-        if not gone.isdisjoint(row) or _headed(scene, row[0]):
-            unsure.update(row[:1] if _of_limit(scene, row[0]) else ())
+        enclosed = alone_in_bracket(scene, scene.items[row[0]], scene.items[place], _BOUNDS)
+        paired = row[: len(row) // 2 * 2] if enclosed else row  # what is left over may be a temperature
+        if not gone.isdisjoint(paired) or _headed(scene, row[0]):
+            unsure.update(row if enclosed else row[:1] if _of_limit(scene, row[0]) else ())
             continue
-        told = _told_first([scene.items[at] for at in row], scene.tokens[scene.items[place].field])
+        told = _told_first(scene, [scene.items[at] for at in row])
         if told is None:
             unsure.update(row)
         elif not told and len(row) > 2:  # its first figure is none of the row
             unsure.add(row[0])
-        for figure, name in told or ():
-            if name.what not in before:
-                found.setdefault(name.what, (figure.value, figure, 0.97 if figure.unit else 0.9))
+        _keep(found, told or (), before)
     return unsure
+
+
+def _keep(found: dict[str, tuple[float, Item, float]], pairs: Sequence[tuple[Item, Item]], before: set[str]) -> None:
+    for figure, name in pairs:
+        rating = _rating(figure, name)
+        if rating not in before:
+            found.setdefault(rating, (figure.value, figure, 0.97 if figure.unit else 0.9))
+
+
+def _rating(figure: Item, name: Item) -> str:
+    """The rating that a name tells; "at full power" is one of a voltage or of a current."""
+    return _AT_POINT.get(figure.unit, "") if name.what == "mpp_point" else name.what
+
+
+def _is_first(scene: Scene, place: int) -> bool:
+    """Does a name stand behind its figure, as far as the signs between them tell?"""
+    before, name = scene.before(_first_at(scene, place)), scene.items[place]
+    if before is None or not _is_figure(before):
+        return False
+    between = scene.tokens[name.field][before.to : name.at]
+    if name.what == "mpp_point":
+        return bool(before.unit) and alone_in_bracket(scene, before, name, _BOUNDS)
+    set_off = bool(before.unit) and (between in _SET_OFF or (between == [","] and _comma_behind(scene, place)))
+    return not between or set_off or alone_in_bracket(scene, before, name, _BOUNDS)
+
+
+def _first_at(scene: Scene, place: int) -> int:
+    """The place of the first meaning that the same word has."""
+    items = scene.items
+    while place and items[place - 1].at == items[place].at and items[place - 1].field == items[place].field:
+        place -= 1
+    return place
+
+
+def _comma_behind(scene: Scene, place: int) -> bool:
+    name, behind = scene.items[place], scene.behind(place)
+    return behind is not None and _is_figure(behind) and scene.tokens[name.field][name.to : behind.at] == [","]
 
 
 def _row(scene: Scene, place: int) -> list[int]:
     """Places of names and figures that take turns; with the figure directly before the first name."""
     items = scene.items
-    before = scene.before(place)
-    row = [place - 1, place] if before is not None and _is_figure(before) and before.to == items[place].at else [place]
+    row = [_first_at(scene, place) - 1, place] if _is_first(scene, place) else [place]
+    end = items[place].to
     for at in range(place + 1, len(items)):
         one, last = items[at], items[row[-1]]
-        if one.sentence != last.sentence or one.at - last.to > _NEAR:
+        if one.sentence != last.sentence or one.at - end > _NEAR:
             break
-        if one.at < last.to or one.what in _PASSED:
+        if one.at < end or one.what in _PASSED:
             continue
-        if one.what not in _BOUNDS and not _is_figure(one):
+        if one.what not in _BOUNDS and at + 1 < len(items) and items[at + 1].at == one.at:
+            continue  # a further meaning of the same word
+        if one.what == last.what != NUMBER:  # "open circuit voltage Voc"
+            end = one.to
+            continue
+        named = one.what in _BOUNDS or (one.what == "mpp_point" and _is_first(scene, at))
+        if not named and not _is_figure(one):
             break
         if (one.what == NUMBER) == (last.what == NUMBER) or (one.what == NUMBER and _is_count(scene, at)):
             break
         row.append(at)
+        end = one.to
     return row
 
 
@@ -93,10 +150,15 @@ def _of_limit(scene: Scene, place: int) -> bool:
     return before is not None and before.what in _LIMITS and scene.items[place].at - before.to <= 1
 
 
-def _told_first(row: Sequence[Item], tokens: Sequence[str]) -> Pairs | None:
+def _told_first(scene: Scene, row: Sequence[Item]) -> Pairs | None:  # noqa: PLR0911 - a row of questions
     """The pairs of a row that begins with a figure; none where names stand first; None where both may be."""
     first = list(zip(row[::2], row[1::2], strict=False))
     then = list(zip(row[2::2], row[1::2], strict=False))
+    tokens = scene.tokens[row[0].field]
+    if any(alone_in_bracket(scene, figure, name, _BOUNDS) for figure, name in first):
+        return first if _can_be(first) else None
+    if all(tokens[one.to : after.at] == [","] for one, after in pairwise(row)):
+        return None
     nominal = row[0].unit == "V" and row[0].value in _NOMINAL_V  # of a battery, as in "12V Voc 21.6V"
     if nominal or not _can_be(first):
         return []
@@ -116,8 +178,9 @@ def _can_be(pairs: Pairs) -> bool:
     """Have the figures the units and sizes of such ratings, with those of an open circuit above those at full power?"""
     value: dict[str, float] = {}
     for figure, name in pairs:
-        low, high = _BOUNDS[name.what]
-        if figure.unit not in _UNITS[name.what] or not low <= figure.value <= high:
+        rating = _rating(figure, name)
+        low, high = _BOUNDS.get(rating, (0.0, 0.0))
+        if not low <= figure.value <= high or figure.unit not in _UNITS[rating]:
             return False
-        value.setdefault(name.what, figure.value)
+        value.setdefault(rating, figure.value)
     return all(value[more] > value[less] for more, less in _ABOVE if more in value and less in value)

@@ -148,9 +148,8 @@ def _most(scene: Scene, kind: str, counted: list[int]) -> int | None:
 
 def _behind_for(scene: Scene, place: int) -> bool:
     item = scene.items[place]
-    return any(
-        one.what == "for" and item.at - one.to <= 3 and one.clause == item.clause for one in scene.back(place, 3)
-    )
+    return any(one.what == "for" and item.at - one.to <= 3 and one.clause == item.clause and not scene.paid_for(one)
+               for one in scene.back(place, 3))  # fmt: skip
 
 
 def _near_goods(scene: Scene, place: int, item: Item) -> bool:
@@ -175,7 +174,7 @@ def _barred(scene: Scene, place: int, item: Item) -> bool:
         if one.what == "range" and item.at == one.to and one.to - one.at > 1:  # "up to 31"
             return True
         if one.what == "for" and item.at - one.to <= 1 and not _on_pallets(scene, place):
-            return True
+            return not scene.paid_for(one)
     behind = scene.behind(place)
     return (behind is not None and behind.what in {"tier", "minimum"} and behind.at - item.to <= 1
             and behind.clause == item.clause)  # fmt: skip

@@ -10,8 +10,10 @@ from service.core.adverts.pieces import of_pallet
 from service.core.adverts.reading import Price
 from service.core.adverts.scene import Scene, numbers
 from service.core.adverts.walk import CURRENCIES, NUMBER, Item
+from service.core.adverts.with_sending import cost_by_difference, price_with_sending
 
 _PLACEHOLDERS = frozenset({0.0, 1.0, 123.0, 1234.0, 9999.0, 99999.0, 999.0, 12345.0})
+_FOR_SO_MANY = (["por"], ["za"], ["per"], ["for"], [".", "for"])
 _TOGETHER_SHARE = 0.02
 _TOKEN = 1.0
 
@@ -29,14 +31,21 @@ class Asked(NamedTuple):
 def asked_of(scene: Scene, goods: Goods) -> Asked:
     """The price of an offer."""
     offers, places, shipping = offers_of(scene, goods)
-    if shipping is None and scene.has("delivered"):
+    field = _field(scene)
+    others = [item for item, _ in offers]
+    others += [field] if field is not None and field.value not in _PLACEHOLDERS else []
+    dear = price_with_sending(scene, others, shipping) if scene.tells("delivered", "sent", "shipping") else None
+    if dear is not None:
+        places = [place for place, (item, _) in zip(places, offers, strict=True) if item is not dear]
+        offers = [offer for offer in offers if offer[0] is not dear]
+        shipping = None
+    elif shipping is None and scene.has("delivered"):
         shipping = 0.0
     given, brought = _given(scene)
-    if brought and shipping is None:
+    if brought and shipping is None and dear is None:
         shipping = 0.0
     if _mixed(goods, offers) or _mixed_panels(scene, offers, places):
         return Asked(Price(), None, False, shipping, mixed=True)
-    field = _field(scene)
     chosen, basis = _chosen(scene, offers, field, goods)
     if given and (chosen is None or chosen.value == 0 or (chosen is field and chosen.value in _PLACEHOLDERS)):
         return Asked(Price(value=0.0, each=0.0), field, False, shipping)
@@ -46,6 +55,8 @@ def asked_of(scene: Scene, goods: Goods) -> Asked:
     price = _based(chosen.value, currency, _basis(basis, goods, scene, chosen), goods)
     if goods.pallets > 1 and price.basis == "lot" and price.each is not None and _a_pallet(scene, chosen):
         price = replace(price, each=round(price.each * goods.pallets, 4))
+    if dear is not None:
+        shipping = cost_by_difference(price, dear, goods.quantity)
     return Asked(price, chosen, _conflict(scene, chosen, field, offers, goods), shipping)
 
 
@@ -190,6 +201,9 @@ def _for_all(scene: Scene, chosen: Item, goods: Goods) -> bool:
         return any(one.what.endswith(("_many", "_goods")) or one.what == "piece"
                    or (one.what == NUMBER and one.value == goods.quantity) for one in before)  # fmt: skip
     behind = [one for one in scene.ahead(place, 3) if one.at - chosen.to <= 4]
+    behind = behind[1:] if behind and behind[0].what == "times" else behind
+    if behind and behind[0].what == NUMBER and behind[0].value == goods.quantity > 1 and not behind[0].unit:
+        return scene.tokens[chosen.field][chosen.to : behind[0].at] in _FOR_SO_MANY  # "450 € por 9 placas"
     return (len(behind) > 1 and behind[0].what == "for" and behind[1].what == NUMBER
             and behind[1].value == goods.quantity and not behind[1].unit)  # fmt: skip
 

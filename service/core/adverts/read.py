@@ -5,10 +5,11 @@ from collections.abc import Sequence
 from itertools import chain
 
 from service.core.adverts.claims import State, Told, told_in_words
+from service.core.adverts.commands import commands_in
 from service.core.adverts.doubts import figure_doubts, too_cheap
 from service.core.adverts.figures import Found, other_figures, panel_figures
 from service.core.adverts.goods import Goods, goods_of
-from service.core.adverts.language import language_of
+from service.core.adverts.language import language_left, language_of
 from service.core.adverts.least import least_of, orders
 from service.core.adverts.lexemes import lexed
 from service.core.adverts.lexicon import Vocabulary
@@ -66,14 +67,16 @@ def read_with_text(advert: Advert, vocabulary: Vocabulary) -> tuple[Reading, str
 def _reading(
     told: str | None, sent: Sequence[str], plains: Sequence[Plain], cut: Sequence[Pieces], vocabulary: Vocabulary
 ) -> Reading:
+    orders = commands_in(cut[1].words)
     language = told or language_of(chain(cut[0].words, cut[1].words), vocabulary)
-    scene, flooded = _scene(plains, cut, language, vocabulary)
+    scene, flooded = _scene(plains, cut, language, vocabulary, orders)
     if scene.orders and not told:  # the orders may be in another language than the advert
-        own = language_of(chain(cut[0].words, _without(cut[1].words, scene.orders)), vocabulary)
+        own = language_left(chain(cut[0].words, _without(cut[1].words, scene.orders)), language, vocabulary)
         if own != language:
             language, (scene, flooded) = own, _scene(plains, cut, own, vocabulary, scene.orders)
     goods = goods_of(scene)
-    extra = {"hostile_content"} if flooded or any(plain.disguised for plain in plains) else set()
+    hostile = flooded or scene.orders or scene.commanded or any(plain.disguised for plain in plains)
+    extra = {"hostile_content"} if hostile else set()
     if goods.why:
         extra.add(goods.why)
     if not goods.is_offer:

@@ -5,6 +5,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 from itertools import chain
 
+from service.core.adverts.commands import commands_in, sentences_after
 from service.core.adverts.lexemes import Lexed
 from service.core.adverts.walk import MONEY_UNITS, NUMBER, Item
 
@@ -13,6 +14,9 @@ BODY_FROM = 100_000  # sentences of the body are counted from here on
 _NEAR = 3
 _MOST_ORDERS = 20
 _MOST_BEFORE = 40
+_NO_PANELS = ("inverter_one", "inverter_many", "set_one", "set_many", "other_goods", "accessory", "thermal")
+_PANELS = frozenset(("panel_one", "panel_many"))
+_CLOSING = frozenset(")].!?")  # "200 kr stk." before an order in great letters
 _ENDING = frozenset(("each", "lot", "per_set"))  # "35 euro each"
 
 Orders = Sequence[tuple[int, int]]  # from which piece of the body to which
@@ -22,7 +26,8 @@ Orders = Sequence[tuple[int, int]]  # from which piece of the body to which
 class Scene:
     """Items in order, by meaning, and the tokens of each field; ``units``: places of figures by their unit.
 
-    ``whats``: the meaning of each item. ``first`` and ``last``: place of the first and the last item of each sentence.
+    ``whats``: the meaning of each item. ``commanded``: does the title give orders to a reader?
+    ``first`` and ``last``: place of the first and the last item of each sentence.
     ``denials``: places so close to a "no" that it may deny them.
     """
 
@@ -33,12 +38,14 @@ class Scene:
     spaced: list[list[str]] = field(default_factory=list)
     price: list[Item] = field(default_factory=list)
     orders: Orders = ()
+    commanded: bool = False
     units: dict[str, list[int]] = field(default_factory=dict)
     first: dict[int, int] = field(default_factory=dict)
     last: dict[int, int] = field(default_factory=dict)
     denials: frozenset[int] = frozenset()
     _sentences: dict[str, set[int]] = field(default_factory=dict)
     _starts: dict[str, set[tuple[int, int]]] = field(default_factory=dict)
+    _paid: set[tuple[int, int]] | None = None
 
     def has(self, what: str) -> bool:
         """Is it said at all, and not denied?"""
@@ -121,6 +128,24 @@ class Scene:
             known = self._sentences[what] = {self.items[place].sentence for place in self.by_what.get(what, ())}
         return sentence in known
 
+    def paid_for(self, one: Item) -> bool:
+        """Is it the "for" between a price and the goods that it buys: "450 euro for 9 panels"?"""
+        if self._paid is None:
+            items, named = self.items, [at for what in _NO_PANELS for at in self.by_what.get(what, ())[:1]]
+            first = min(named, default=len(items))  # "inverter, 60 euro, for 2 panels"
+            self._paid = {(items[at].field, items[at].at) for at in self.by_what.get("for", ())
+                          if 0 < at < min(first, len(items) - 1) and self._buys(at)}  # fmt: skip
+        return (one.field, one.at) in self._paid
+
+    def _buys(self, place: int) -> bool:
+        amount, one, count = self.items[place - 1], self.items[place], self.items[place + 1]
+        if count.at == one.at and place + 2 < len(self.items):  # a further meaning of the same word
+            count = self.items[place + 2]
+        between = self.tokens[one.field][amount.to : one.at] if amount.field == one.field else ["-"]
+        goods = any(item.what in _PANELS for item in self.ahead(place, 6))
+        counted = count.what == NUMBER and not count.unit and 0 <= count.at - one.to <= 1
+        return amount.unit in MONEY_UNITS and between in ([], ["."]) and counted and goods
+
     def glued(self, number: int, at: int) -> bool:
         """Does a piece of a field stand directly behind the one before it?"""
         return self.spaced[number][at][0] != " "
@@ -140,7 +165,8 @@ def scene_of(title: Lexed, body: Lexed, price: Lexed, orders: Orders = ()) -> Sc
     ``orders``: places in the body that are known to hold some.
     """
     kept = [item for item in body.items if not _within(item, orders)] if orders else body.items
-    items = title.items + kept
+    in_title = commands_in(title.pieces.words)
+    items = [item for item in title.items if not _within(item, in_title)] + kept
     whats, by_what = _by_what(items)
     if "taker" in by_what:  # "a buyer for 4 panels": they are for nobody else
         behind = {(items[place].field, items[place].to) for place in by_what["taker"]}
@@ -156,9 +182,10 @@ def scene_of(title: Lexed, body: Lexed, price: Lexed, orders: Orders = ()) -> Sc
         told = sorted((*by_what["q:hostile"], *by_what.get("order", ())))
         begun = [place for place in told if items[place].sentence in hostile]
         honest = _before_orders(items, begun, (title.pieces.words, body.pieces.words))
-        orders = (*orders, *_spans(items, ordering, honest))
-        items = [item for at, item in enumerate(items)
-                 if item.sentence not in ordering or item.what == "q:hostile" or at in honest]  # fmt: skip
+        further = _further(items, by_what["q:hostile"], (title.pieces.words, body.pieces.words))
+        orders = (*orders, *_spans(items, ordering, honest), *further[1])
+        items = [item for at, item in enumerate(items) if item.what == "q:hostile" or at in honest or (
+                 item.sentence not in ordering and not _within(item, further[item.field]))]  # fmt: skip
         whats, by_what = _by_what(items)
     units: defaultdict[str, list[int]] = defaultdict(list)
     for place in by_what.get(NUMBER, ()):
@@ -168,7 +195,7 @@ def scene_of(title: Lexed, body: Lexed, price: Lexed, orders: Orders = ()) -> Sc
     pieces = (title.pieces, body.pieces, price.pieces)
     return Scene(
         items=items, whats=whats, by_what=by_what, tokens=[one.words for one in pieces],
-        spaced=[one.spaced for one in pieces], price=price.items, orders=orders, units=units,
+        spaced=[one.spaced for one in pieces], price=price.items, orders=orders, units=units, commanded=bool(in_title),
         denials=_near(by_what.get("without", ())),
         first=dict(zip(reversed(sentences), range(len(items) - 1, -1, -1), strict=True)),
         last=dict(zip(sentences, range(len(items)), strict=True)),
@@ -223,6 +250,16 @@ def _followers(items: list[Item], hostile: set[int]) -> set[int]:
     return found
 
 
+def _further(items: list[Item], hostile: list[int], words: Sequence[Sequence[str]]) -> tuple[Orders, Orders]:
+    """Sentences of title and body that go on ordering behind a phrase of several words that begins to."""
+    begun = {items[place].sentence: items[place] for place in hostile}
+    telling = [item for item in begun.values() if item.to - item.at > 1][:_MOST_ORDERS]
+    found: tuple[list[tuple[int, int]], list[tuple[int, int]]] = ([], [])
+    for item in telling:
+        found[item.field].extend(sentences_after(words[item.field], item.at))
+    return found
+
+
 def _before_orders(items: list[Item], begun: list[int], words: Sequence[Sequence[str]]) -> set[int]:
     """Places in the sentence of an order that stand before it, where an amount, a rating or a bracket ends there.
 
@@ -234,7 +271,7 @@ def _before_orders(items: list[Item], begun: list[int], words: Sequence[Sequence
         item = items[place]
         before = [at for at in range(max(place - _MOST_BEFORE, 0), place)
                   if items[at].sentence == item.sentence and items[at].to <= item.at]  # fmt: skip
-        ended = item.at and words[item.field][item.at - 1] in {")", "]"}
+        ended = item.at and words[item.field][item.at - 1] in _CLOSING
         if ended or any(items[at].to == item.at and (items[at].unit or items[at].what in _ENDING) for at in before):
             honest.update(before)
     return honest

@@ -9,6 +9,8 @@ from service.core.adverts.walk import Item
 _INVERTERS = ("inverter_one", "inverter_many")
 _PANEL_W = (200.0, 720.0)
 _ROUND_W = 50.0  # inverters have round powers, so that other ones are those of panels
+_JOINING = frozenset(("+", "plus", "and", "und", "en", "et", "y", "e", "i", "a", "og", "mit", "with", "met", "avec",
+                      "con", "com", "z", "s", "med", "&", ","))  # fmt: skip
 _NEAR = 4
 
 
@@ -31,6 +33,19 @@ def counted(scene: Scene) -> bool:
             continue
         if _of_inverter(scene, second) and not _of_inverter(scene, first):
             return True
+    return False
+
+
+def counted_in_set(scene: Scene) -> bool:
+    """The same where a set is named: do counted watts stand before the watts of an inverter: "set 2x430 W + 800 W"?"""
+    for first, second in _pairs(scene):
+        one, two = scene.items[first], scene.items[second]
+        of_panels = one.peak or _PANEL_W[0] <= one.value <= _PANEL_W[1]
+        if of_panels and not two.peak and _times(scene, one) and not _of_inverter(scene, first):
+            between = scene.tokens[one.field][one.to : two.at]
+            named = _of_inverter(scene, second) or not set(_INVERTERS).isdisjoint(scene.whats[first:second])
+            if not _JOINING.isdisjoint(between) and named:
+                return True
     return False
 
 

@@ -1,4 +1,7 @@
-"""Are panels of two powers offered together: "mix of 235 and 250 W", so that no single power holds for all?"""
+"""Are panels of two powers offered together: "mix of 235 and 250 W", so that no single power holds for all?
+
+Where each sort is counted ("3 of 400 W and 2 of 410 W"), no single count does either.
+"""
 
 from collections.abc import Sequence
 
@@ -8,6 +11,34 @@ from service.core.adverts.walk import NUMBER, Item
 _JOINS = frozenset(("and", "und", "en", "et", "y", "e", "i", "oraz", "a", "og", "or", "oder", "of", "ou", "o", "lub",
                     "nebo", "eller", "to", "bis", "tot", "hasta", "fino", "do", "ate", "az", "til", "+", "&", "/",
                     "plus"))  # fmt: skip
+_OTHERS = frozenset((
+    "others", "other", "rest", "andere", "anderen", "autres", "otras", "otros", "altri", "altre", "inne", "reszta",
+    "pozostale", "outros", "outras", "ostatni", "jine", "andre", "resten", "overige",
+))  # fmt: skip
+_OF = frozenset((
+    "the", "of", "with", "mit", "die", "den", "met", "van", "de", "les", "des", "las", "los", "gli", "le", "da", "di",
+    "po", "os", "as", "pa", "med", "have", "are", "haben", "sind", "son", "sono", "sont",
+))  # fmt: skip
+_JOINED_OTHERS = _JOINS | _OTHERS | _OF | {","}
+_COUNT_WORDS = _OF | {"x", "a", "je", "zu", "mal", "times", "at", "w", "."}
+_COUNTED = (
+    "panel_one",
+    "panel_many",
+    "piece",
+    "each",
+    "times",
+    "between",
+    "used",
+    "unused",
+    "new",
+    "bifacial",
+    "count",
+    "cells",
+    "half",
+)
+_COUNTED_OR_NUMBER = (NUMBER, *_COUNTED)
+_INVERTERS = ("inverter_one", "inverter_many")
+_FARTHEST, _MOST = 6, 500
 _BOUNDS_W = (30.0, 800.0)
 _LEAST_SHARE, _LIKE_SHARE = 0.35, 0.99  # other figures are farther apart, the same power is nearer
 _NEAR = 4
@@ -15,7 +46,62 @@ _NEAR = 4
 
 def of_one_sort(scene: Scene, kind: str, powers: list[Item]) -> list[Item]:
     """The powers of panels; none where they are of two sorts. A set has powers of its panels and of its inverter."""
-    return [] if kind == "panel" and powers and _two_sorts(scene, powers) else powers
+    several = kind == "panel" and len({item.value for item in powers}) > 1
+    mixed = kind == "panel" and powers and (_two_sorts(scene, powers) or (several and counts_of_sorts(scene)))
+    return [] if mixed else powers
+
+
+def single_count(scene: Scene, kind: str, quantity: int | None) -> int | None:
+    """The pieces on offer; none where several sorts are counted and nobody tells their sum."""
+    if kind != "panel" or quantity is None:
+        return quantity
+    counts = counts_of_sorts(scene)
+    return quantity if not counts or quantity == sum(counts) else None
+
+
+def counts_of_sorts(scene: Scene) -> list[int]:
+    """How many there are of each of several sorts beside one another; none where it is not told of two."""
+    found: list[tuple[int, Item]] = []
+    powers = scene.units.get("W", ())
+    differ = len(powers) > 1 and len({scene.items[place].value for place in powers}) > 1
+    for place in powers if differ else ():
+        item = scene.items[place]
+        count = _count_before(scene, place, item)
+        if count is None:
+            continue
+        near = found and found[-1][1].field == item.field and item.sentence - found[-1][1].sentence <= 1
+        if not near or not _differ(found[-1][1], item):
+            if len(found) > 1:
+                break
+            found = []
+        found.append((count, item))
+    return [count for count, _ in found] if len(found) > 1 else []
+
+
+def _count_before(scene: Scene, place: int, item: Item) -> int | None:
+    """The number of panels of a power that stands behind it: "3 panels 400 W", "3x 400 W", "3 of 400 W"."""
+    what = scene.whats[place - 1] if place else ""
+    if not what.startswith(_COUNTED_OR_NUMBER) or not _BOUNDS_W[0] <= item.value <= _BOUNDS_W[1] or item.spelled:
+        return None
+    if any(one.what in _INVERTERS and one.at - item.to <= 2 and one.clause == item.clause
+           for one in scene.ahead(place, 2)):  # fmt: skip
+        return None
+    known, last = item.at, ""  # where words begin of which all are known
+    for one in scene.back(place, 6):
+        if one.what == NUMBER and last != "cells":
+            return int(one.value) if _is_count(scene, one, item, known) else None
+        if one.what != NUMBER and not one.what.startswith(_COUNTED):
+            return None
+        known, last = min(known, one.at), one.what
+    return None
+
+
+def _is_count(scene: Scene, one: Item, item: Item, known: int) -> bool:
+    """Is it a number of pieces, with nothing but known words up to ``known``?"""
+    if one.unit or one.value % 1 or not 1 <= one.value <= _MOST or one.glued in {"-", "/", "x"}:
+        return False
+    between = scene.tokens[item.field][one.to : known]
+    return item.at - one.to <= _FARTHEST and (known < item.at or bool(between)) and _COUNT_WORDS.issuperset(between)
 
 
 def _two_sorts(scene: Scene, powers: Sequence[Item]) -> bool:
@@ -49,6 +135,8 @@ def _joined(scene: Scene, one: Item, between: Sequence[str]) -> bool:
     """Is nothing but "and" between them, and a count before the second; or are they said to be mixed?"""
     if scene.in_sentence(one.sentence, "mixed"):
         return not {"(", ")"}.intersection(between)
+    if not _OTHERS.isdisjoint(between):  # "some of 230 W and others of 250 W"
+        return _JOINED_OTHERS.issuperset(between)
     counted = [word for word in between if word not in _JOINS]
     if one.unit != "W":
         return bool(between) and not counted

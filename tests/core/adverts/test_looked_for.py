@@ -84,3 +84,34 @@ def test_a_question_whether_somebody_sells_is_no_offer(body):
 )
 def test_other_questions_leave_an_offer(body):
     assert reading_of(body).is_offer
+
+
+@pytest.mark.parametrize(
+    "body",
+    [
+        "Are you looking for cheap panels? I have 12 used 255 W panels at £18 each.",
+        "Looking for solar? 12 used 255 W panels, £18 each, collect in Ely.",
+        "Op zoek naar goedkope panelen? Wij hebben 12 gebruikte panelen 255 Wp, 18 euro per stuk.",
+        "Bent u op zoek naar panelen? 12 gebruikte panelen 255 Wp, 18 euro per stuk.",
+        "Suchen Sie günstige Module? Wir haben 12 gebrauchte Module 255 W, je 18 €.",
+        "Vous cherchez des panneaux ? J'ai 12 panneaux 255 W d'occasion, 18 € pièce.",
+        "Cerchi pannelli? Ho 12 pannelli 255 W usati, 18 € l'uno.",
+    ],
+)
+def test_a_question_to_the_buyer_before_goods_at_a_price_is_an_offer(body):
+    found = read_advert(Advert(title="", body=body), WORDS)
+    assert (found.is_offer, found.kind, found.quantity_available, found.price.each) == (True, "panel", 12, 18)
+
+
+@pytest.mark.parametrize(
+    "body",
+    [
+        "Looking for two panels 400 W, who has some? Max £40 each.",
+        "I am looking for two panels 400 W, can you help? £40 each is what I have.",
+        "Looking for panels? No, for an inverter of 800 W, I pay £40.",
+        "Op zoek naar 2 panelen 400 W, wie heeft er? Max 40 euro per stuk.",
+        "Looking for two panels 400 W. Got any? Up to £40 each.",
+    ],
+)
+def test_a_question_of_somebody_who_looks_for_goods_is_none(body):
+    assert not read_advert(Advert(title="", body=body), WORDS).is_offer

@@ -92,3 +92,49 @@ def test_the_figure_of_a_limit_before_a_name_is_not_that_rating():
 
 def test_a_figure_behind_its_name_wins_over_a_later_one_before_it():
     assert ratings_of("Panel 410 W, Voc 37.3 at STC, 35 Voc at NOCT") == {"open_circuit_voltage_v": 37.3}
+
+
+@pytest.mark.parametrize(
+    "body",
+    [
+        "Four used panels 300W, 39.5V (Voc), 32.1V (Vmp), 9.6A (Isc), 9.3A (Imp). £30 each",
+        "4 Module 300 W, 39,5 V (Leerlauf), 9,6 A (Kurzschluss), 32,1 V (MPP), 9,3 A (MPP), je 30 €",
+        "4 panneaux 300 W, 39,5 V (Vco), 9,6 A (Icc), 32,1 V (Vmp), 9,3 A (Imp), 30 € pièce",
+        "4 panelen 300 Wp: 39,5 V (Voc) / 9,6 A (Isc) / 32,1 V (Vmp) / 9,3 A (Imp), 30 euro per stuk",
+        "4 placas 300 W [39,5 V [Voc], 32,1 V [Vmp], 9,6 A [Isc], 9,3 A [Imp]] 30 € cada una",
+        "4 pannelli 300 W: 39,5 V - Voc, 32,1 V - Vmp, 9,6 A - Isc, 9,3 A - Imp, 30 € l'uno",
+        "4 panele 300 W: 39,5 V = Uoc, 32,1 V = Ump, 9,6 A = Isc, 9,3 A = Imp, 100 zł sztuka",
+        "4 painéis 300 W, 39,5/32,1 V (Voc/Vmp), 9,6/9,3 A (Isc/Imp), 30 € cada",
+        "4 panely 300 W, 39,5 (Uoc), 32,1 (Ump), 9,6 (Isc), 9,3 (Imp), 500 Kč kus",
+        "4 paneler 300 W, 39,5 V (Voc ved 25 °C), 32,1 V (Vmp), 9,6 A (Isc ved 25 °C), 9,3 A (Imp), 200 kr stk",
+    ],
+)
+def test_a_name_in_brackets_or_behind_a_dash_belongs_to_the_figure_before_it(body):
+    assert ratings_of(body) == ALL_FOUR
+    assert reading_of(body).doubts == ()
+
+
+@pytest.mark.parametrize(
+    "body",
+    [
+        "4 panels 300 W, (Voc) 39.5 V, (Isc) 9.6 A, (Vmp) 32.1 V, (Imp) 9.3 A",
+        "4 Module 300 W - Voc 39,5 V - Isc 9,6 A - Vmp 32,1 V - Imp 9,3 A",
+        "4 panneaux 300 W, Voc/Isc = 39,5/9,6, Vmp/Imp = 32,1/9,3",
+        "4 panelen 300 W, 12 V (Voc 39,5 V, Isc 9,6 A), Vmp = 32,1 V, Imp = 9,3 A",
+        "4 pannelli 300 W: tensione a vuoto (Voc) 39,5 V, corrente di corto (Isc) 9,6 A, (Vmp) 32,1 V, (Imp) 9,3 A",
+    ],
+)
+def test_brackets_and_dashes_around_names_that_stand_first_change_nothing(body):
+    assert ratings_of(body) == ALL_FOUR
+
+
+@pytest.mark.parametrize(
+    "body",
+    [
+        "4 panels 300 W, 39.5V, Voc, 32.1V, Vmp",
+        "4 Module 300 W, 32,1 V (Voc), 39,5 V (Vmp)",
+        "4 panele 300 W, 39,5 V (Voc/Vmp/Isc), 100 zł sztuka",
+    ],
+)
+def test_brackets_that_fit_no_figures_say_nothing(body):
+    assert ratings_of(body) == {}

@@ -1,0 +1,47 @@
+"""Are goods named that do not come with the others: wanted in exchange for them, or to be had besides?"""
+
+from service.core.adverts.scene import Scene
+from service.core.adverts.walk import NUMBER
+
+_AGAINST = frozenset(("gegen", "for", "against", "with", "contre", "con", "per", "contra", "tegen", "voor", "za", "mod",
+                      "med", "til", "na", "por", "avec", "com", "pour"))  # fmt: skip
+_OPTIONAL = (
+    "option", "opcion", "opcao", "opcj", "opzion", "optie", "volitel", "valgfri", "tilvalg", "wahlweise",
+    "facultat", "aufpreis", "meerprijs", "doplat", "priplat",
+)  # fmt: skip
+_GOODS = frozenset(("panel_one", "panel_many", "inverter_one", "inverter_many", "set_one", "set_many", "other_goods",
+                    "accessory"))  # fmt: skip
+_NEAR, _BEFORE = 6, 3
+
+
+def in_exchange(scene: Scene, place: int) -> bool:
+    """Does the seller want these goods for his own: "or swap for an inverter"?"""
+    item = scene.items[place]
+    tokens = scene.tokens[item.field]
+    last = item.at - _NEAR  # the words before it, as far as other goods
+    for one in scene.back(place, 12):
+        if one.what in _GOODS and one.to <= item.at:
+            last = max(last, one.to)
+        if one.what == "swap":
+            return not _AGAINST.isdisjoint(tokens[max(last, one.at) : item.at])
+    return False
+
+
+def is_optional(scene: Scene, place: int) -> bool:
+    """Is it said in its clause that they are to be had besides: "inverter optional, 80 €", "optional: inverter"?"""
+    item = scene.items[place]
+    tokens = scene.tokens[item.field]
+    to = item.to
+    for one in scene.ahead(place, 4):
+        if one.clause != item.clause or one.what in _GOODS:
+            break
+        if one.what == NUMBER or one.at - to <= 1:
+            to = one.to
+    start = item.at
+    for one in scene.back(place, 3):
+        if one.clause != item.clause or one.what in _GOODS:
+            break
+        if one.what == NUMBER and start - one.to <= 1:
+            start = one.at
+    near = (*tokens[max(start - _BEFORE, 0) : start], *tokens[item.to : to + 2])
+    return any(word.startswith(_OPTIONAL) for word in near)
