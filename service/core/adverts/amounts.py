@@ -32,6 +32,7 @@ _LESS = frozenset((
     "escluse", "esclusa", "bez", "uden", "ekskl", "oltre", "mimo", "poza",
 ))  # fmt: skip
 _PLUS = frozenset(("zzgl", "zuzuglich", "zuzueglich", "plus", "+", "excl", "exkl", "ex", "mas", "piu", "mais"))
+_ON_TOP = _PLUS | _LESS  # of sending that is not in the price
 
 
 def offers_of(scene: Scene, goods: Goods) -> tuple[Offers, list[int], float | None]:
@@ -155,15 +156,7 @@ def _role(scene: Scene, place: int, item: Item, goods: Goods) -> str | None:  # 
             break
         behind.append(one)
         near.append(one.what)
-    before: list[Item] = []
-    close: list[str] = []
-    for one in scene.back(place, 8):
-        if one.unit in _MONEY or item.at - one.to > _BEFORE:
-            break
-        if not (one.what == "each" and _piece(scene, place, one)):
-            before.append(one)
-            if one.clause == item.clause:
-                close.append("each" if one.what == "priced_each" else one.what)
+    before, close = _before(scene, place, item)
     tokens = scene.tokens[item.field]
     if tokens[item.at - 1] in _PLUS and _sending_behind(behind[:2], item):
         return "shipping"
@@ -196,7 +189,7 @@ def _role(scene: Scene, place: int, item: Item, goods: Goods) -> str | None:  # 
         if one.what in _NOT_ASKED:
             return one.what
         if one.what == "shipping":
-            if tokens[item.at - 1] not in _PLUS and not (_PLUS | _LESS).isdisjoint(tokens[item.to : one.to]):
+            if tokens[item.at - 1] not in _PLUS and not _ON_TOP.isdisjoint(tokens[item.to : one.to]):
                 break  # "60 € plus postage": it comes on top
             if _has_its_own(scene, item, one, scene.ahead(place, 8)):
                 return None
@@ -208,6 +201,20 @@ def _role(scene: Scene, place: int, item: Item, goods: Goods) -> str | None:  # 
                 return "lot"
             break
     return _role_told_before(scene, item, goods, before, close)
+
+
+def _before(scene: Scene, place: int, item: Item) -> tuple[list[Item], list[str]]:
+    """What stands before an amount up to the next one, nearest first, and the meanings of what is in its clause."""
+    before: list[Item] = []
+    close: list[str] = []
+    for one in scene.back(place, 8):
+        if one.unit in _MONEY or item.at - one.to > _BEFORE:
+            break
+        if not (one.what == "each" and _piece(scene, place, one)):
+            before.append(one)
+            if one.clause == item.clause:
+                close.append("each" if one.what == "priced_each" else one.what)
+    return before, close
 
 
 def _for_some(before: list[Item], goods: Goods) -> bool:
