@@ -16,7 +16,7 @@ import numpy as np
 
 from service.core.model.bounds import BOUNDS, Bounds
 from service.core.model.hours import HOURS, Bools, Floats
-from service.data.climate.grid import arc_deg
+from service.data.climate.grid import KM_A_DEGREE, arc_deg
 
 MOST_FILES = 50
 LARGEST_BYTES = 8_000_000
@@ -26,7 +26,6 @@ _HEADING = 8
 _MONTH, _DAY, _HOUR, _AIR, _GHI, _DNI, _DHI = 1, 2, 3, 6, 13, 14, 15
 _NO_AIR_C, _NO_AIR_OF_OTHERS_C, _NO_LIGHT = 99.9, 999.0, 9999.0
 _OFFSET_HOURS = Bounds(-14, 14, "h")
-_KM_A_DEGREE = 111.195
 _PLAIN_YEAR = 2023
 _LEAP_DAY_FROM = 59 * 24  # the hour of a leap year at which 29 February begins
 
@@ -54,7 +53,7 @@ class WeatherFile:
     def km_from(self, latitude_deg: float, longitude_deg: float) -> float:
         """Distance of its place from another one."""
         here = (np.array(self.latitude_deg), np.array(self.longitude_deg))
-        return _KM_A_DEGREE * float(arc_deg(latitude_deg, longitude_deg, *here))
+        return KM_A_DEGREE * float(arc_deg(latitude_deg, longitude_deg, *here))
 
     def series(self) -> Mapping[str, Any]:
         """Its hours as the series of a request: those of a year without a leap day, whatever years they come from.

@@ -5,6 +5,8 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
+KM_A_DEGREE = 111.195  # of a great circle
+
 Floats = NDArray[np.float64]
 Weights = list[tuple[int, float]]
 

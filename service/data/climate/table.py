@@ -13,7 +13,7 @@ from service.core.model.sun_days import SunDays
 from service.core.sky.clear_sky import clear_sky_months, extraterrestrial_months
 from service.data.climate import air, recipe
 from service.data.climate.accuracy import FAR_ISLAND, Region, region_of, year_to_year_sd_share
-from service.data.climate.grid import Field, Weights, grid_of
+from service.data.climate.grid import KM_A_DEGREE, Field, Weights, grid_of
 from service.data.climate.packing import LN_INDEX_STEP, unpack_ln, unpack_quantiles
 from service.data.climate.terrain import Terrain, terrain
 from service.data.places import is_open_sea
@@ -24,7 +24,6 @@ Floats = NDArray[np.float64]
 SOUTH_END_DEG, NORTH_END_DEG = -57.0, 72.0
 _ISLAND_WITHIN_DEG = 1.5  # an island's one-degree cell is at most 0.7 degrees off
 _SECOND_WITHIN_DEG = 2.0
-_KM_A_DEGREE = 111.195
 _DARK_KWH_A_DAY = 0.05
 # Wind at panel height among houses; no table carries it. By day the four stations of tests/reference/hours_extract.json
 # have 4.0 to 5.0 m/s at 10 m over open land; about 0.35 of it is taken to reach a balcony or yard in a suburb.
@@ -123,7 +122,7 @@ class ClimateTable:
         if away_deg > _ISLAND_WITHIN_DEG:
             raise NoClimateError(latitude_deg, longitude_deg)
         index, days = self.island_index.values[cell], self.island_days.values[cell]
-        return _Light(index, days, FAR_ISLAND, _SOURCE_ISLAND, away_deg * _KM_A_DEGREE)
+        return _Light(index, days, FAR_ISLAND, _SOURCE_ISLAND, away_deg * KM_A_DEGREE)
 
     def _second_ln(self, latitude_deg: float, longitude_deg: float, clear: Floats) -> Floats:
         """The second grid's ln index here; nan where it has none, is not to be used, or the month is dark."""
