@@ -43,8 +43,8 @@ _TROPICS = Region("tropics", 0.06)  # 27 stations, rms 6.0 %, all of them modell
 _ELSEWHERE = Region("elsewhere", 0.05)
 # The two grids, each corrected alone, are at most this far apart in ln of the year's light at 176 of the 182 stations
 # that have both (half of them within 0.035); of the land between 58 N and 57 S a tenth lies beyond, most of it from
-# Assam to south-west China, in the cold forests of Canada and Siberia and along the Andes. Which of them is right no station tells
-# there, so half of what is beyond counts as a doubt of its own: judgement.
+# Assam to south-west China, in the cold forests of Canada and Siberia and along the Andes. Which of them is right no
+# station tells there, so half of what is beyond counts as a doubt of its own: judgement.
 _SEEN_APART_LN, _SD_OF_BEYOND = 0.12, 0.5
 FAR_ISLAND = Region("far_island", 0.10)  # left-out coasts sd 5.1 % against the table itself, plus the table's own error
 
