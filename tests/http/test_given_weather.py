@@ -73,11 +73,27 @@ def test_what_was_not_given_is_assumed_and_said() -> None:
 
 def test_columns_of_nothing_but_null_are_told_as_not_given() -> None:
     nothing = [None] * 720
-    told, plain = (
-        post("/v1/energy", request).json() for request in (june(dni_w_per_m2=nothing, dhi_w_per_m2=nothing), june())
-    )
+    names = ("dni_w_per_m2", "dhi_w_per_m2", "air_c", "wind_m_per_s")
+    told, plain = (post("/v1/energy", request).json() for request in (june(**dict.fromkeys(names, nothing)), june()))
     assert told["energy"] == plain["energy"]
     assert told["assumptions"] == plain["assumptions"]
+
+
+def test_snow_of_a_part_is_counted_and_what_of_its_months_is_not_known_is_told() -> None:
+    flat = [{**SMALLEST["arrays"][0], "plane": {"tilt_deg": 10, "azimuth_deg": 180}}]
+    ghi, air = year_ghi(), [-6.0] * 744
+    year, january, week = (
+        post("/v1/energy", {**given(ghi_w_per_m2=ghi[:hours], air_c=(air * 12)[:hours]), "arrays": flat}).json()
+        for hours in (8760, 744, 168)
+    )
+    assert january["energy"]["months_kwh"][0] == pytest.approx(year["energy"]["months_kwh"][0], rel=1e-3)
+    assert january["energy"]["lost_kwh"]["snow"] / january["energy"]["light_kwh"] == pytest.approx(0.11, abs=0.01)
+    assert "snow" in [part["code"] for part in january["energy"]["spread"]]
+    told = [
+        [one["value"] for one in answer["assumptions"] if one["code"] == "rest_of_months"]
+        for answer in (year, january, week)
+    ]
+    assert told == [[], [], [744 - 168]]
 
 
 def test_a_gap_is_told_and_counted() -> None:

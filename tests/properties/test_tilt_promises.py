@@ -14,7 +14,7 @@ from hypothesis import strategies as st
 
 from service.core.energy import alternating_current_w, direct_current, energy_year
 from service.core.model.assumption import Assumptions
-from service.core.model.place import Overhang, Plane, SideWall, SkylinePoint
+from service.core.model.place import HandRail, Overhang, Plane, RowInFront, SideWall, SkylinePoint
 from service.core.tilt import TiltWish, stand_key, stand_of, tilt_advice
 from service.core.worth import AtTheMeter
 from service.data.climate import load_climate
@@ -271,6 +271,22 @@ def test_the_map_is_near_the_plain_chain_everywhere(place, limit_w):
         for to, azimuth in list(enumerate(found.map.azimuth_deg))[:: 2 if tilt else 8]:
             plain = kwh(asked, place, [Plane(tilt_deg=tilt, azimuth_deg=azimuth)] * 2)
             assert abs(found.map.year_kwh[at, to] - plain) <= allowed * found.best_brings.year_kwh
+
+
+@pytest.mark.parametrize(
+    "around",
+    [{"row_in_front": RowInFront(above_bottom_edge_m=1.0, distance_m=1.0)},
+     {"row_in_front": RowInFront(above_bottom_edge_m=0.5, distance_m=1.5)},
+     {"hand_rail": HandRail(above_top_edge_m=0.4, distance_m=0.3, thickness_m=0.1)}],
+)  # fmt: skip
+def test_the_map_knows_that_a_rail_and_a_row_turn_with_panels_that_lie_flat(around):
+    """Within 0.16 % of the best (``lattice_within``) and the kernel's 0.03 %; of flat planes the azimuth matters."""
+    asked, place = the_set(PLACES[0], 800.0, count=1, **around), PLACES[0]
+    found = advice(asked, place, map_steps_deg=(6.0, 35.0))
+    for at, tilt in enumerate(found.map.tilt_deg.tolist()[:4]):
+        plain = [kwh(asked, place, [Plane(tilt_deg=tilt, azimuth_deg=one)]) for one in found.map.azimuth_deg.tolist()]
+        assert found.map.year_kwh[at] == pytest.approx(plain, abs=1.9e-3 * found.best_brings.year_kwh)
+        assert np.ptp(plain) > 5e-3 * found.best_brings.year_kwh
 
 
 def test_two_panels_under_a_tight_limit_are_spread_east_and_west():

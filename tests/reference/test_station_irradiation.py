@@ -51,6 +51,15 @@ def errors_of(**wanted: str) -> np.ndarray:
     )
 
 
+def test_at_the_stations_the_two_grids_are_hardly_apart() -> None:
+    """Beyond 0.12 in ln a doubt is added that no station speaks for: of these sites one is there."""
+    table = load_climate()
+    places = [table.at(float(row["lat"]), float(row["lon"]), float(row["elev_m"])) for row in SITES]
+    apart = np.log1p([place.grids_apart_share for place in places])
+    assert np.count_nonzero(apart > 0.12) <= 2
+    assert np.median(apart) < 0.06
+
+
 def test_every_site_has_an_answer_and_a_name_of_its_own() -> None:
     assert len(yearly_errors()) == len(SITES) == 86
 

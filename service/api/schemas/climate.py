@@ -27,7 +27,12 @@ class ClimateOut(Out):
     hottest_air_c: r.Celsius = Field(description="An estimate of the hottest air of many years.")
     wind_m_per_s: r.Metres
     uncertainty_sd_share: r.Share = Field(
-        description="Relative standard deviation of the table's yearly sun in this region."
+        description="Relative standard deviation of the table's yearly sun in this region, and more where the two "
+        "grids that it is made of are far apart."
+    )
+    grids_apart_share: r.Share = Field(
+        description="How far these two are apart here in the year's sun; 0 where there is but one. From 0.13 on it is "
+        "more than at the stations that the table was compared with, and `uncertainty_sd_share` grows with it."
     )
     year_to_year_sd_share: r.Share = Field(description="Relative standard deviation of single years.")
     region: Code

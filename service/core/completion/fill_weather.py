@@ -19,10 +19,12 @@ def note_weather(node: Node, sky: GivenSky, climate: PlaceClimate) -> None:
         node.assume("file", replace(wind, code=told))
         _note_gaps(node, "source", sky)
         return
+    if sky.rest_of_months_h:
+        node.assume("series", Guess(value=sky.rest_of_months_h, code="rest_of_months"))
     node = node.child("series")
     if not sky.air_given:
         node.assume("air_c")
-    if node.get("wind_m_per_s") is None:
+    if not sky.wind_given:
         node.assume("wind_m_per_s", wind)
     if node.get("ghi_w_per_m2") is None:
         node.assume("ghi_w_per_m2", Guess(value=None, code="level_from_plane"))

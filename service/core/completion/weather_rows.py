@@ -35,6 +35,8 @@ WEATHER_ROWS: tuple[Row, ...] = (
             "on the first array's plane; it tells clear days from dull ones and how much of the light is direct",
             unit="W/m2", source="our own choice"),
     _series("ghi_w_per_m2", code="weather_gaps_filled", rule=_FILLED, unit="h", source="our own choice"),
+    Row(pointer="/weather/series", code="rest_of_months", rule="snow goes by the mean air of a month; hours of it that "
+        "were not given have the month's mean of the place", unit="h", source="the climate table"),
     _file("light_and_air_of_file", ""),
     _file("light_of_file", f"; {_AIR}"),
     _file("sum_and_air_of_file", f"; light: {_SPLIT}", f"; {_SPLIT_SOURCE}"),

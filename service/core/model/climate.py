@@ -28,6 +28,8 @@ class PlaceClimate:
         climate_sd_share: relative standard deviation of the table's yearly sum at places like this one.
         year_to_year_sd_share: relative standard deviation of yearly sums about the long mean, at this cell.
         region: code of the accuracy region, for the vocabulary.
+        grids_apart_share: how far the two grids that the table is made of are apart there, in the year's light; 0 where
+            there is but one.
         nearest_km: distance to the cell used where the place has none of its own, else 0.
         source: which data the place rests on, for people.
         light_from: "table", or "given" where the caller gave the hours and the table only the rest.
@@ -51,3 +53,4 @@ class PlaceClimate:
     nearest_km: float
     source: str
     light_from: str = "table"
+    grids_apart_share: float = 0.0

@@ -58,6 +58,8 @@ class GivenSky:
         hours_left_out: hours before the last year of a longer series.
         split_by_model: was only the sum of the light on level ground known?
         air_given: or is it the typical year's?
+        wind_given: or is it the place's mean?
+        rest_of_months_h: hours not given, in months given in part, whose typical air tells with how much snow lies.
     """
 
     sky: SkyYear
@@ -69,3 +71,5 @@ class GivenSky:
     hours_left_out: int
     split_by_model: bool
     air_given: bool
+    wind_given: bool
+    rest_of_months_h: int

@@ -55,6 +55,7 @@ def given_sky(
     the reference year, in standard time; 29 February is left out; of more than a year the last counts. Anything shorter
     stays as it is. The sun is that of the days themselves. ``ghi`` alone is split hour by hour by Ridley, Boland and
     Lauret (2010) as the typical year's, shorter steps each by Boland, Huang and Ridley (2013) before they are averaged.
+    Snow goes by the mean air of each month, also of one of which only a part was given (``_snow_of_part``).
 
     Raises:
         ContradictionError: see ``given_times``, ``given_hours`` and ``given_checks``.
@@ -74,11 +75,13 @@ def given_sky(
     sky = _sky(hours, sun, cloudless, climate, time_zone, typical)
     row, leap = _rows(hours.utc, offset_min)
     pick = _year(row, leap, typical.clear_ghi_w_per_m2 > 0.0)
-    if pick is not None:
+    if pick is None:
+        snow, rest_h = _snow_of_part(hours, typical, climate, offset_min)
+    else:
         sky = _picked(sky, pick, typical)
-        sky = replace(sky, snow_share=_snow(hours, sky, typical))
+        snow, rest_h = _snow(hours, sky, typical), 0
     return GivenSky(
-        sky=read_only(sky),
+        sky=read_only(replace(sky, snow_share=snow)),
         whole_year=pick is not None,
         from_utc=f"{np.datetime_as_string(hours.utc[0], unit='s')}Z",
         to_utc=f"{np.datetime_as_string(hours.utc[-1] + np.timedelta64(3600, 's'), unit='s')}Z",
@@ -87,6 +90,8 @@ def given_sky(
         hours_left_out=left_out,
         split_by_model=weather.has_the_sum_alone(),
         air_given=weather.air_c is not None,
+        wind_given=weather.wind_m_per_s is not None,
+        rest_of_months_h=rest_h,
     )
 
 
@@ -196,6 +201,23 @@ def _snow(hours: GivenHours, year: SkyYear, typical: SkyYear) -> Floats | None:
     if hours.air is None:
         return typical.snow_share
     return snow_of_hours(year.air_c, np.repeat(np.arange(12), np.multiply(MONTH_DAYS, 24)))
+
+
+def _snow_of_part(
+    hours: GivenHours, typical: SkyYear, climate: PlaceClimate, offset_min: int
+) -> tuple[Floats | None, int]:
+    """As of a year, where the rest of a month that is there in part is as cold as the place's; and its hours."""
+    if hours.planes is not None:
+        return None, 0
+    if hours.air is None:
+        row, _ = _rows(hours.utc, offset_min)
+        return None if typical.snow_share is None else typical.snow_share[row], 0
+    month = (hours.utc + np.timedelta64(offset_min * 60, "s")).astype("datetime64[M]").astype(np.int64)
+    months = np.arange(month[0], month[-1] + 2)
+    days = np.diff(months.astype("datetime64[M]").astype("datetime64[D]").astype(np.int64))
+    rest_h = days * 24 - np.bincount(month - month[0])
+    snow = snow_of_hours(hours.air, month - month[0], rest_h, climate.air_c[months[:-1] % 12])
+    return snow, 0 if snow is None else int(rest_h.sum())
 
 
 def _rows(utc: NDArray[np.datetime64], offset_min: int) -> tuple[Ints, NDArray[np.bool_]]:

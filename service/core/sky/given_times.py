@@ -60,8 +60,8 @@ def given_weather(series: Mapping[str, Any], time_zone: str) -> GivenWeather:
         return opened
 
     ghi, dni, dhi, air, wind = (column(series.get(name)) for name in _COLUMNS)
-    # Of the two that may be left out, one that nowhere tells a value is left out: the sum can be split without it.
-    dni, dhi = (None if one is None or np.isnan(one).all() else one for one in (dni, dhi))
+    # A column that may be left out and nowhere tells a value is left out.
+    dni, dhi, air, wind = (None if one is None or np.isnan(one).all() else one for one in (dni, dhi, air, wind))
     planes = series.get("plane_w_per_m2")
     return GivenWeather(
         begins_utc=np.datetime64(begins, "s"),

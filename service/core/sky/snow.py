@@ -29,16 +29,20 @@ def snow_share(month_air_c: ArrayLike) -> Floats:
     return np.asarray(MOST_SHARE * np.clip(cold, 0.0, 1.0))
 
 
-def snow_of_hours(air_c: Floats, month: Ints) -> Floats | None:
-    """What snow takes of the light on flat panels in each hour of a year, (n,), by the mean air of its month.
+def snow_of_hours(air_c: Floats, month: Ints, lacking_h: ArrayLike = 0, rest_c: ArrayLike = 0.0) -> Floats | None:
+    """What snow takes of the light on flat panels in each hour, (n,), by the mean air of its month.
 
     Args:
         air_c: (n,) air temperature.
-        month: (n,) 0 to 11; each month is there.
+        month: (n,) which of the months each hour lies in, 0 to m - 1; each has an hour.
+        lacking_h: (m,) hours of each month that are not there.
+        rest_c: (m,) mean air of those hours.
 
     None where no month is cold.
     """
-    by_month = snow_share(np.bincount(month, air_c) / np.bincount(month))
+    hours = np.bincount(month)
+    lacking = np.asarray(lacking_h, np.float64)
+    by_month = snow_share((np.bincount(month, air_c) + lacking * np.asarray(rest_c)) / (hours + lacking))
     return by_month[month] if by_month.any() else None
 
 

@@ -50,6 +50,12 @@ def blended_ln(corrected: Floats, second: Floats, latitude_deg: float) -> Floats
     return np.where(np.isfinite(second), np.minimum(both, CLEAREST_LN), corrected)
 
 
+def second_alone_ln(second: Floats, latitude_deg: float) -> Floats:
+    """What the second grid would say alone: the same form, fitted on the same stations without the reanalysis."""
+    low = tropics_weight(latitude_deg)
+    return np.asarray(np.minimum(-0.062 + 0.666 * second + low * (-0.004 + 0.176 * second), CLEAREST_LN))
+
+
 def cold_depth(air_c: Floats) -> Floats:
     """How far monthly air lies under 5 C, in tens of kelvins, at most 2: no station stands where months are colder."""
     return np.asarray((_COLD_BELOW_C - np.clip(air_c, _COLDEST_C, _COLD_BELOW_C)) / 10.0)

@@ -12,7 +12,7 @@ from service.core.model.climate import PlaceClimate
 from service.core.model.sun_days import SunDays
 from service.core.sky.clear_sky import clear_sky_months, extraterrestrial_months
 from service.data.climate import air, recipe
-from service.data.climate.accuracy import FAR_ISLAND, Region, region_of, year_to_year_sd_share
+from service.data.climate.accuracy import FAR_ISLAND, Region, region_of, sd_share_of, year_to_year_sd_share
 from service.data.climate.grid import KM_A_DEGREE, Field, Weights, grid_of
 from service.data.climate.packing import LN_INDEX_STEP, unpack_ln, unpack_quantiles
 from service.data.climate.terrain import Terrain, terrain
@@ -86,36 +86,44 @@ class ClimateTable:
             wind_m_per_s=_WIND_M_PER_S,
             coldest_air_c=air.coldest_c(air_c),
             hottest_air_c=air.hottest_c(air_c, latitude_deg),
-            climate_sd_share=light.region.sd_share,
+            climate_sd_share=sd_share_of(light.region, light.grids_apart_ln),
             year_to_year_sd_share=year_to_year_sd_share(kwh_a_day, light.day_quantiles),
             region=light.region.code,
+            grids_apart_share=float(np.expm1(abs(light.grids_apart_ln))),
             nearest_km=light.nearest_km,
             source=light.source,
         )
 
     def grids_ln(self, latitude_deg: float, longitude_deg: float, height_m: float, clear: Floats) -> Floats | None:
         """What both grids say together of the ln index (12,), given the clear sky there; None where no cell is near."""
+        each = self._each_grid_ln(latitude_deg, longitude_deg, height_m, clear)
+        return None if each is None else recipe.blended_ln(*each, latitude_deg)
+
+    def _each_grid_ln(
+        self, latitude_deg: float, longitude_deg: float, height_m: float, clear: Floats
+    ) -> tuple[Floats, Floats] | None:
+        """The corrected reanalysis and the second grid as it is, ln index (12,) each; None where no cell is near."""
         weights = self.index.grid.around(latitude_deg, longitude_deg)
         if not weights:
             return None
         cell_m = np.asarray([self.height_m.values[cell] for cell, _ in weights])
         above = recipe.height_ln(height_m, cell_m) @ np.asarray([weight for _, weight in weights])
-        second = self._second_ln(latitude_deg, longitude_deg, clear)
-        return recipe.blended_ln(self.index.mean(weights) + above, second, latitude_deg)
+        return self.index.mean(weights) + above, self._second_ln(latitude_deg, longitude_deg, clear)
 
     def _light(
         self, latitude_deg: float, longitude_deg: float, height_m: float, clear: Floats, air_c: Floats
     ) -> "_Light":
-        by_grids = self.grids_ln(latitude_deg, longitude_deg, height_m, clear)
-        if by_grids is None:
+        each = self._each_grid_ln(latitude_deg, longitude_deg, height_m, clear)
+        if each is None:
             return self._island_light(latitude_deg, longitude_deg)
-        ln_index = by_grids + recipe.cold_ln(air_c)
+        ln_index = recipe.blended_ln(*each, latitude_deg) + recipe.cold_ln(air_c)
         share = recipe.satellite_share(latitude_deg, longitude_deg)
         if share > 0.0:
             ln_index = (1.0 - share) * ln_index + share * self.satellite_index.at(latitude_deg, longitude_deg)
         source = _SOURCE_SATELLITE if share > 0.0 else _SOURCE
         days = self.days.mean(self.index.grid.around(latitude_deg, longitude_deg))
-        return _Light(ln_index, days, region_of(latitude_deg, longitude_deg), source)
+        apart_ln = _apart_ln(*each, clear, latitude_deg)
+        return _Light(ln_index, days, region_of(latitude_deg, longitude_deg), source, grids_apart_ln=apart_ln)
 
     def _island_light(self, latitude_deg: float, longitude_deg: float) -> "_Light":
         cell, away_deg = self.island_index.grid.nearest(latitude_deg, longitude_deg)
@@ -153,6 +161,17 @@ class _Light:
     region: Region
     source: str
     nearest_km: float = 0.0
+    grids_apart_ln: float = 0.0
+
+
+def _apart_ln(first: Floats, second: Floats, clear: Floats, latitude_deg: float) -> float:
+    """By how much the second grid's year differs from the first one's, each alone, in ln; 0 where there is but one."""
+    other = recipe.second_alone_ln(second, latitude_deg)
+    both = np.isfinite(other)
+    light = clear[both]
+    if not both.any():
+        return 0.0
+    return float(np.log((np.exp(other[both]) @ light) / (np.exp(first[both]) @ light)))
 
 
 def load_climate(path: Path | None = None) -> ClimateTable:

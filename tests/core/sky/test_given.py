@@ -169,10 +169,13 @@ def test_a_single_day_may_lack_an_hour():
     assert [gap.hours for gap in got.gaps] == [1]
 
 
-def test_air_that_is_never_known_is_refused_and_not_taken_as_frost():
-    with pytest.raises(ContradictionError, match="no whole hour") as refused:
-        sky_of(ghi_w_per_m2=GHI[:20], air_c=[None] * 20)
-    assert refused.value.pointer == "/weather/series/air_c"
+def test_air_and_wind_of_which_no_hour_is_known_are_refused_and_not_taken_as_frost():
+    """One quarter-hour in each hour: too few for its mean, and yet something was told."""
+    steps, sparse = np.repeat(GHI[:20], 4).tolist(), [-3.0 if at % 4 == 0 else None for at in range(80)]
+    for name in ("air_c", "wind_m_per_s"):
+        with pytest.raises(ContradictionError, match="no whole hour") as refused:
+            sky_of(step_minutes=15, ghi_w_per_m2=steps, **{name: sparse})
+        assert refused.value.pointer == f"/weather/series/{name}"
 
 
 def test_air_and_wind_are_read_straight_over_a_day_and_refused_beyond():
@@ -267,6 +270,47 @@ def test_without_air_snow_goes_by_the_typical_year():
     assert np.array_equal(YEAR.sky.snow_share, TYPICAL.snow_share)
     on_plane = sky_of(planes=(Plane(tilt_deg=0, azimuth_deg=180),), plane_w_per_m2=[GHI], air_c=[-20.0] * 8760)
     assert on_plane.sky.snow_share is None  # the sensor lay under it as well
+
+
+COLD = [8.0 - 14.0 * float(np.cos((at - 300) / 8760 * 2 * np.pi)) + at % 7 for at in range(8760)]
+
+
+def part_of_cold(begin, end, **series):
+    first = iso(BEGIN, 60 * begin)
+    return sky_of(first=first, ghi_w_per_m2=GHI[begin:end], air_c=COLD[begin:end], **series)
+
+
+def test_a_month_alone_lies_under_the_snow_that_it_has_in_its_year():
+    year = sky_of(ghi_w_per_m2=GHI, air_c=COLD).sky.snow_share
+    begin = 0
+    for days in (31, 28, 31):
+        got = part_of_cold(begin, begin + 24 * days)
+        assert got.sky.snow_share == pytest.approx(year[begin : begin + 24 * days], rel=1e-9)
+        assert got.rest_of_months_h == 0
+        begin += 24 * days
+    most = part_of_cold(0, 8016)  # January to November
+    assert most.sky.snow_share == pytest.approx(year[:8016], rel=1e-9)
+    assert year[0] > 0.05
+
+
+def test_the_rest_of_a_month_is_as_cold_as_the_place_s():
+    """Of February the first half, of a leap year's 29 days; March not at all."""
+    cold = [-7.0] * (14 * 24)
+    got = sky_of(first="2024-02-01T00:00:00+01:00", ghi_w_per_m2=GHI[31 * 24 : 45 * 24], air_c=cold)
+    mean = (14 * -7.0 + 15 * CLIMATE.air_c[1]) / 29
+    assert got.sky.snow_share == pytest.approx(np.full(14 * 24, np.clip((5 - mean) / 10, 0, 1) * 0.12))
+    assert got.rest_of_months_h == 15 * 24
+    warm = sky_of(first=JUNE_FIRST, ghi_w_per_m2=GHI[JUNE][:240], air_c=[20.0] * 240)
+    assert warm.sky.snow_share is None
+    assert warm.rest_of_months_h == 0
+
+
+def test_a_part_without_air_lies_under_the_snow_of_the_typical_year():
+    got = sky_of(ghi_w_per_m2=GHI[:1000])
+    assert np.array_equal(got.sky.snow_share, TYPICAL.snow_share[:1000])
+    assert got.rest_of_months_h == 0
+    plane = (Plane(tilt_deg=0, azimuth_deg=180),)
+    assert sky_of(planes=plane, plane_w_per_m2=[GHI[:1000]], air_c=[-9.0] * 1000).sky.snow_share is None
 
 
 def test_shorter_steps_tell_how_the_light_comes_and_goes_in_their_hour():
@@ -389,6 +433,14 @@ def test_columns_that_tell_nothing_are_as_none(names):
     assert same(got, sky_of(**kept))
     assert got.gaps == ()
     assert got.split_by_model == (not others)
+
+
+@pytest.mark.parametrize("names", [("air_c",), ("wind_m_per_s",), ("air_c", "wind_m_per_s")])
+def test_air_and_wind_that_tell_nothing_are_as_none(names):
+    got = sky_of(ghi_w_per_m2=GHI, **{name: [None] * 8760 for name in names})
+    assert same(got, YEAR)
+    assert np.array_equal(got.sky.wind_m_per_s, YEAR.sky.wind_m_per_s)
+    assert (got.air_given, got.wind_given, got.gaps) == (False, False, ())
 
 
 @pytest.mark.parametrize("name", ["dni_w_per_m2", "dhi_w_per_m2"])

@@ -135,6 +135,8 @@ TEXTS: Mapping[str, str] = {
     "Leaving the box off is one of them.",
     # weather of the caller's own
     "air_of_climate": "Not given; the air of the typical year was taken at the same hour of the same day.",
+    "rest_of_months": "How much snow lies goes by the cold of whole months. Of months that were given in part so many "
+    "hours are not known; the mean air of the place was taken for them.",
     "wind_of_climate": "Not given; the mean wind of the place was taken.",
     "light_and_air_of_file": "Light and air are the file's. Its wind blows ten metres above open ground; the mean wind "
     "of the place was taken, in m/s.",
