@@ -149,6 +149,7 @@ def _part(opened: OpenPlanes, block: slice) -> OpenPlanes:
         facing=opened.facing[block],
         works=opened.works[block],
         warms=opened.warms[block],
+        down=None if opened.down is None else opened.down[block],
         exactly=lambda plane, hours: exactly(plane + first, hours),
     )
 
