@@ -39,6 +39,20 @@ SURROUNDINGS = st.sampled_from(
         },
         {"skyline": (SkylinePoint(azimuth_deg=100, height_deg=20), SkylinePoint(azimuth_deg=220, height_deg=5))},
         {
+            "overhang": Overhang(above_top_edge_m=0.1, reaches_out_m=0.6),
+            "side_walls": (
+                SideWall(side="left", distance_m=0.2, reaches_out_m=0.5),
+                SideWall(side="right", distance_m=0.0, reaches_out_m=0.3),
+            ),
+            "orientation": "lengthwise",
+            "facade_azimuth_deg": 200.0,
+        },
+        {
+            "overhang": Overhang(above_top_edge_m=0.1, reaches_out_m=0.6),
+            "hand_rail": HandRail(above_top_edge_m=0.0, distance_m=0.1, thickness_m=0.05),
+            "facade_azimuth_deg": 200.0,
+        },
+        {
             "overhang": Overhang(above_top_edge_m=1.5, reaches_out_m=1.2),
             "side_walls": (SideWall(side="left", distance_m=0.5, reaches_out_m=1.5),),
             "shade": (SOFT,),

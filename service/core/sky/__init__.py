@@ -2,7 +2,7 @@
 
 from service.core.sky.before_facade import BeforeFacade, before_facade
 from service.core.sky.calendar import calendar_of
-from service.core.sky.cell_layout import darkest_cells_m
+from service.core.sky.cell_layout import darkest_places
 from service.core.sky.clear_sky import ClearSky, clear_sky, extraterrestrial, months_by_day
 from service.core.sky.dome import Dome, SkySeen, dome_of, sky_seen
 from service.core.sky.edge_shadow import Shares, Ways, has_edges, stands_behind, stands_under_or_beside
@@ -70,7 +70,7 @@ __all__ = [
     "cloud_to_lose",
     "cos_incidence",
     "counts_rear",
-    "darkest_cells_m",
+    "darkest_places",
     "daylight_at",
     "daylight_of",
     "direction",

@@ -22,7 +22,6 @@ class BeforeFacade:
     """Slab and walls before a facade whose azimuth is known, in some hours of a place.
 
     Attributes:
-        facade_azimuth_deg: the way they look out.
         hidden: (n,) is the sun hidden from all of the panel, in any plane?
         partly: (n,) may one of their shadows end on the panel? Neither: the sun is free of them in every plane.
         layout: of the panel.
@@ -31,7 +30,6 @@ class BeforeFacade:
         columns: what walls darken of the darkest column of each part across the panel, (n,) each.
     """
 
-    facade_azimuth_deg: float
     hidden: Bools
     partly: Bools
     layout: Layout
@@ -42,7 +40,6 @@ class BeforeFacade:
     def in_single(self, hours: Ints) -> "BeforeFacade":
         """In some of the hours, by their number among them, in single precision."""
         return BeforeFacade(
-            facade_azimuth_deg=self.facade_azimuth_deg,
             hidden=self.hidden[hours],
             partly=self.partly[hours],
             layout=self.layout,
@@ -51,15 +48,20 @@ class BeforeFacade:
             columns=tuple(column[hours].astype(np.float32) for column in self.columns),
         )
 
-    def down(self, planes: Sequence[Plane]) -> Singles:
+    @staticmethod
+    def down(planes: Sequence[Plane]) -> Singles:
         """How far one comes down and out of the facade on each metre down these planes, (m, 2)."""
-        tilt, azimuth = (np.array([getattr(one, name) for one in planes]) for name in ("tilt_deg", "azimuth_deg"))
-        return np.stack(down_the_panel(tilt, azimuth - self.facade_azimuth_deg), axis=1).astype(np.float32)
+        return np.stack(down_the_panel([plane.tilt_deg for plane in planes]), axis=1).astype(np.float32)
 
     def ways(self, down: Singles) -> Ways:
-        """The ways to run the panel in planes by their ``down``, of (m, n), where the sun is not ``hidden``."""
+        """The ways to run the panel in planes by their ``down``, where the sun is not ``hidden``.
+
+        Of (m, n), or of (1, n) where all are tilted alike: then azimuths make no difference.
+        """
         rows: list[Shares] = []
         if self.past is not None:
+            if (down == down[0]).all():
+                down = down[:1]
             rows = self.layout.along.dark_from_edge(self.past / np.maximum(down @ self.sun, _LEAST))
         if self.layout.series_along:
             return ways_past_bands(rows, self.columns, in_order=True)
@@ -82,7 +84,6 @@ def before_facade(array: Array, facade_azimuth_deg: float, sun: Floats) -> Befor
         hidden |= np.min(columns, axis=0) >= 1.0
         partly |= np.max(columns, axis=0) > 0.0
     return BeforeFacade(
-        facade_azimuth_deg=facade_azimuth_deg,
         hidden=hidden,
         partly=partly & ~hidden,
         layout=layout,

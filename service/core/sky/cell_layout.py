@@ -5,6 +5,7 @@ one after the other along the panel, and in each section the halves are parallel
 """
 
 from dataclasses import dataclass
+from functools import reduce
 from itertools import pairwise
 from typing import Any
 
@@ -18,6 +19,7 @@ Metres = NDArray[np.floating[Any]]
 
 # The frame and the margin around the cells; a whole cell is 156 to 182 mm wide (trade figures, from memory).
 MARGIN_M, CELL_M = 0.02, 0.17
+_HALVES = 2
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,15 +49,35 @@ class Parts:
         """Of each part, what a shadow from the edge to this distance covers of its darkest row, 0 to 1."""
         return [np.clip((to_m - begin) * (1.0 / self.row_m), 0.0, 1.0) for begin, _ in self.ends_m]
 
-    def darkest_cells_m(self) -> tuple[float, float]:
-        """How far from the edge the cells are that see the least past what stands over it, in two places of one weight.
 
-        Of two halves, which are parallel, the row next to the edge in each; else both halves of the row next to it.
-        """
-        begins = [begin for begin, _ in self.ends_m]
-        if len(begins) == 2:
-            return begins[0] + self.row_m / 2.0, begins[1] + self.row_m / 2.0
-        return begins[0] + self.row_m / 4.0, begins[0] + self.row_m * 0.75
+# Columns of half cells from left to right: two at the left edge, one on each side of the middle, two at the right edge.
+# Of which the mean counts beside a wall: of whole cells, of the halves of a lengthwise panel; and between two walls.
+_NEXT_TO = {"left": (0, 1), "right": (5, 4)}
+_IN_HALVES = {"left": (0, 3), "right": (5, 2)}
+_DARKER_ENDS = ((0, 5), (0, 3), (2, 5), (2, 3))
+
+
+@dataclass(frozen=True, slots=True)
+class Places:
+    """Where on a panel the sky is looked up past slab and walls.
+
+    Attributes:
+        down_m: how far down from the upper edge, (t,); the mean counts.
+        in_m: how far in from the left and from the right edge, (p, 2).
+        groups: numbers of those; of each group the mean counts, of all groups the least.
+    """
+
+    down_m: tuple[float, ...]
+    in_m: tuple[tuple[float, float], ...]
+    groups: tuple[tuple[int, ...], ...]
+
+    def least(self, light: Metres) -> Metres:
+        """(m,) of m planes by what they see in the mean of ``down_m`` from each place of ``in_m``, (m, p)."""
+        means = [light[:, list(group)].mean(axis=1) if len(group) > 1 else light[:, group[0]] for group in self.groups]
+        return reduce(np.minimum, means)
+
+
+AT_THE_EDGE = Places((0.0,), ((0.0, 0.0),), ((0,),))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -71,16 +93,39 @@ def layout_of(array: Array) -> Layout:
     """The layout of an array's panels. Whole cells where nobody tells: one string as long as the panel."""
     short, long = sorted((array.panel.length_mm / 1000.0, array.panel.width_mm / 1000.0))
     sections = _parts(short, SECTIONS, CELL_M)
-    halves = _parts(long, 2, CELL_M / 2.0) if array.panel.half_cells else _parts(long, 1, CELL_M)
+    halves = _parts(long, _HALVES, CELL_M / 2.0) if array.panel.half_cells else _parts(long, 1, CELL_M)
     if array.orientation == "lengthwise":
         return Layout(along=sections, across=halves, series_along=True)
     return Layout(along=halves, across=sections, series_along=False)
 
 
-def darkest_cells_m(array: Array) -> tuple[tuple[float, float], tuple[float, float]]:
-    """Where the cells lie that see the least past slab and walls: down from the upper edge, in from a side edge."""
-    layout = layout_of(array)
-    return layout.along.darkest_cells_m(), layout.across.darkest_cells_m()
+def darkest_places(array: Array) -> Places:
+    """Where the cells lie that see the least past slab and walls, and so tell what their strings get of the sky.
+
+    A row of cells counts by the mean of its two halves' middles. Under a slab that is the upmost row; of two parallel
+    halves the mean of the upmost half row of each. Beside a wall it is the column next to it. Between two walls the
+    darker of both ends counts, of parallel halves the mean of the darker end of each; of whole cells in one string none
+    of these may give more, or two walls could cost half cells more.
+    """
+    layout, width = layout_of(array), across_m(array)
+    down, near = _two_places(layout.along), _two_places(layout.across)
+    sides = sorted({wall.side for wall in array.side_walls})
+    if not sides:
+        return Places(down, ((0.0, 0.0),), ((0,),))
+    quarter = near[0] - MARGIN_M
+    middle = width / 2.0 + quarter
+    columns = [near[0], MARGIN_M + 3.0 * quarter, width - middle, middle]
+    columns += [width - columns[1], width - columns[0]]
+    groups = [_NEXT_TO[side] for side in sides]
+    if layout.series_along:
+        parted = [_IN_HALVES[side] for side in sides] if len(sides) == 1 else list(_DARKER_ENDS)
+        groups = parted if array.panel.half_cells else groups + parted
+    used = sorted({at for group in groups for at in group})
+    return Places(
+        down,
+        tuple((columns[at], width - columns[at]) for at in used),
+        tuple(tuple(used.index(at) for at in group) for group in groups),
+    )
 
 
 def slope_m(array: Array) -> float:
@@ -91,6 +136,14 @@ def slope_m(array: Array) -> float:
 def across_m(array: Array) -> float:
     """How far it is from one side edge of the panel to the other."""
     return _sides_m(array)[1]
+
+
+def _two_places(parts: Parts) -> tuple[float, float]:
+    """From the edge, the middles of the next rows of two halves, or of both halves of the next row of whole cells."""
+    first, last = parts.ends_m[0][0], parts.ends_m[-1][0]
+    if len(parts.ends_m) == _HALVES:
+        return first + parts.row_m / 2.0, last + parts.row_m / 2.0
+    return first + parts.row_m / 4.0, first + parts.row_m * 0.75
 
 
 def _sides_m(array: Array) -> tuple[float, float]:

@@ -167,7 +167,7 @@ def _dark_along(array: Array, parts: Parts, tilt_deg: Floats, azimuth_deg: Float
     slope, under = slope_m(array), np.zeros((1, 1))  # down to where the slab's shadow reaches
     if slab is not None:
         out, _ = _out_and_right(array, azimuth_deg, sun)
-        down, outwards = down_the_panel(tilt_deg, _turned_deg(array, azimuth_deg))
+        down, outwards = down_the_panel(tilt_deg)
         under = np.clip(slab_shadow_m(slab, down, outwards, out, sun[2]), 0.0, slope)
         if rail is None and row is None:
             return parts.dark_from_edge(under)
@@ -194,9 +194,3 @@ def _out_and_right(array: Array, azimuth_deg: Floats, sun: Floats) -> tuple[Floa
     facade = array.facade_azimuth_deg
     azimuth = np.radians(azimuth_deg if facade is None else np.full((1, 1), facade))
     return sun[0] * np.sin(azimuth) + sun[1] * np.cos(azimuth), sun[0] * np.cos(azimuth) - sun[1] * np.sin(azimuth)
-
-
-def _turned_deg(array: Array, azimuth_deg: Floats) -> Floats:
-    """How far planes are turned out of the facade."""
-    facade = array.facade_azimuth_deg
-    return np.zeros_like(azimuth_deg) if facade is None else azimuth_deg - facade

@@ -18,8 +18,8 @@ from numpy.typing import NDArray
 from service.core.model.facts import Array
 from service.core.model.hours import SkyYear
 from service.core.model.place import Plane
-from service.core.sky.cell_layout import darkest_cells_m
-from service.core.sky.dome import AT_THE_EDGE, sky_seen
+from service.core.sky.cell_layout import AT_THE_EDGE, darkest_places
+from service.core.sky.dome import sky_seen
 from service.core.sky.edge_shadow import (
     Ways,
     sky_behind_row,
@@ -259,7 +259,7 @@ def _reached(
     under: Ways = ()
     places = AT_THE_EDGE
     if stands_under_or_beside(array):
-        under, places = ways_past_slab_and_walls(array, tilt, azimuth, daylight.sun), darkest_cells_m(array)
+        under, places = ways_past_slab_and_walls(array, tilt, azimuth, daylight.sun), darkest_places(array)
     seen = sky_seen(tilt, azimuth, array.skyline, array.overhang, array.side_walls, array.facade_azimuth_deg, places)
     ways = ways_past_edges(array, tilt, azimuth, daylight.sun) if stands_behind(array) else under
     even = daylight.even_sky_w_per_m2

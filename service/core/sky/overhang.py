@@ -7,9 +7,10 @@ by ``edge_shadow`` and ``cell_layout``.
 A slab is level and long and ends in the facade behind the panel, so that nothing of the sky behind is seen either; a
 side wall is upright, as high as the slab or higher, and likewise joins the facade. Both are taken as black: the light
 that they throw back is not counted. A slab reaches out from the panel's upper edge, so that the lower part of a leaning
-panel comes out from under it; a wall reaches as far out from every point of the panel's side edge. Of a panel turned
-out of its facade the slab's line is oblique: it is taken where it crosses the panel's middle, and the way in from a
-side edge as if the panel looked as the facade does. Of several panels in a row each counts as the one next to the wall.
+panel comes out from under it; a wall reaches as far out from every point of the panel's side edge. A panel that is
+turned out of its facade is taken to turn where it stands: its upper and lower parts, its left and right lie under the
+slab and beside the wall as if it looked as the facade does. Of several panels in a row each counts as the one next to
+the wall.
 """
 
 from collections.abc import Sequence
@@ -55,13 +56,10 @@ def open_half_angle_deg(walls: Sequence[SideWall], side: str, in_from_edge_m: fl
     return min(angles, default=180.0)
 
 
-def down_the_panel(tilt_deg: ArrayLike, turned_deg: ArrayLike) -> tuple[Floats, Floats]:
-    """How far one comes down and out of the facade on each metre down a panel, by how far it is turned out of it, (m,).
-
-    Of one that is turned by more than a right angle: not out at all.
-    """
+def down_the_panel(tilt_deg: ArrayLike) -> tuple[Floats, Floats]:
+    """How far one comes down, and how far out of the facade, on each metre down panels of these tilts, (m,) each."""
     tilt = np.radians(tilt_deg)
-    return np.sin(tilt), np.cos(tilt) * np.maximum(np.cos(np.radians(turned_deg)), 0.0)
+    return np.sin(tilt), np.cos(tilt)
 
 
 def past_slabs_edge(overhang: Overhang, out: Floats, up: Floats) -> Floats:

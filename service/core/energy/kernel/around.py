@@ -23,7 +23,7 @@ from service.core.sky import (
     Ways,
     before_facade,
     counts_rear,
-    darkest_cells_m,
+    darkest_places,
     dome_of,
     stands_behind,
     stands_under_or_beside,
@@ -113,6 +113,6 @@ def around_of(array: Array, sky: SkyYear, record: PlaceRecord) -> Around | None:
     return Around(
         open_share=open_share,
         apart=apart if hours.size else None,
-        dome=dome_of(array.skyline, array.overhang, array.side_walls, facade, darkest_cells_m(array)),
+        dome=dome_of(array.skyline, array.overhang, array.side_walls, facade, darkest_places(array)),
         surroundings=surroundings,
     )
