@@ -2,7 +2,7 @@
 
 from service.core.sky.before_facade import BeforeFacade, before_facade
 from service.core.sky.calendar import calendar_of
-from service.core.sky.cell_layout import darkest_places
+from service.core.sky.cell_layout import darkest_places, layout_key
 from service.core.sky.clear_sky import ClearSky, clear_sky, extraterrestrial, months_by_day
 from service.core.sky.dome import Dome, SkySeen, dome_of, sky_seen
 from service.core.sky.edge_shadow import Shares, Ways, has_edges, stands_behind, stands_under_or_beside
@@ -85,6 +85,7 @@ __all__ = [
     "hay_davies",
     "incidence_angle_deg",
     "isotropic",
+    "layout_key",
     "light_of_planes",
     "lit_rows",
     "modifier",

@@ -4,6 +4,7 @@ A panel has three bypass sections in series, each a third of its width and as lo
 one after the other along the panel, and in each section the halves are parallel; a row of them is half as high.
 """
 
+from collections.abc import Hashable
 from dataclasses import dataclass
 from functools import reduce
 from itertools import pairwise
@@ -97,6 +98,12 @@ def layout_of(array: Array) -> Layout:
     if array.orientation == "lengthwise":
         return Layout(along=sections, across=halves, series_along=True)
     return Layout(along=halves, across=sections, series_along=False)
+
+
+def layout_key(array: Array) -> Hashable:
+    """All that its layout hangs on."""
+    panel = array.panel
+    return array.orientation, panel.length_mm, panel.width_mm, panel.half_cells
 
 
 def darkest_places(array: Array) -> Places:
