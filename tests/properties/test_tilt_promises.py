@@ -14,7 +14,7 @@ from hypothesis import strategies as st
 
 from service.core.energy import alternating_current_w, direct_current, energy_year
 from service.core.model.assumption import Assumptions
-from service.core.model.place import Overhang, Plane, SideWall, SkylinePoint
+from service.core.model.place import HandRail, Overhang, Plane, RowInFront, SideWall, SkylinePoint
 from service.core.tilt import TiltWish, stand_key, stand_of, tilt_advice
 from service.core.worth import AtTheMeter
 from service.data.climate import load_climate
@@ -286,6 +286,25 @@ def test_close_under_a_slab_the_map_is_near_the_plain_chain_everywhere(slab, ori
         for to, azimuth in list(enumerate(found.map.azimuth_deg))[:: 2 if tilt else 8]:
             plain = kwh(asked, (54.2, 12.3), [Plane(tilt_deg=tilt, azimuth_deg=azimuth)])
             assert abs(found.map.year_kwh[at, to] - plain) <= 2.3e-3 * found.best_brings.year_kwh
+
+
+@pytest.mark.parametrize(
+    "edge",
+    [
+        {"hand_rail": HandRail(above_top_edge_m=0.0, distance_m=0.15, thickness_m=0.05)},
+        {"row_in_front": RowInFront(above_bottom_edge_m=0.6, distance_m=1.0)},
+    ],
+)
+def test_behind_a_rail_or_a_row_flat_planes_have_a_direction_and_the_map_tells_it(edge):
+    """They turn with the panel. The map is as near the plain chain as close under a slab."""
+    asked = the_set((54.2, 12.3), 800.0, count=1, panel=panel(half_cells=True), **edge)
+    found = advice(asked, (54.2, 12.3), map_steps_deg=(7.0, 35.0))
+    best = found.best_brings.year_kwh
+    assert np.ptp(found.map.year_kwh[0]) > 0.01 * best
+    for at, tilt in enumerate(found.map.tilt_deg):
+        for to, azimuth in list(enumerate(found.map.azimuth_deg))[::2]:
+            plain = kwh(asked, (54.2, 12.3), [Plane(tilt_deg=tilt, azimuth_deg=azimuth)])
+            assert abs(found.map.year_kwh[at, to] - plain) <= 2.3e-3 * best
 
 
 def test_two_panels_under_a_tight_limit_are_spread_east_and_west():

@@ -21,8 +21,10 @@ class _Detail:
     parts: int
     least_parts: int
 
-    def parts_at(self, tilt_deg: float) -> int:
-        """A plane's direction matters by the sine of its tilt."""
+    def parts_at(self, tilt_deg: float, *, with_edges: bool) -> int:
+        """A plane's direction matters by the sine of its tilt; that of an edge that turns with it matters always."""
+        if with_edges:
+            return self.parts
         if tilt_deg == 0.0:
             return 1
         fours = ceil(self.parts * sin(radians(tilt_deg)) / 4.0 - 1e-9)
@@ -80,12 +82,13 @@ class Lattice:
         return np.tensordot(up, np.array(rows), axes=1)
 
 
-def lattice_within(bounds: PlaneBounds, detail: str = "usual") -> Lattice:
+def lattice_within(bounds: PlaneBounds, detail: str = "usual", *, with_edges: bool = False) -> Lattice:
     """As few planes within bounds as tell a map: thin, usual, fine or under a slab; some 100, 290, 510 or 770 of all.
 
     Thin tells where to look for its top. Usual is within 0.1 % of the best where the limit leaves six tenths or more
     of the panels' power, fine within 0.1 % down to a third of it and within 0.16 % at a sixth (own runs). Close under a
-    slab, usual was up to 0.6 % off on steep planes; under_slab is within 0.2 %.
+    slab, usual was up to 0.6 % off on steep planes; under_slab is within 0.2 %. ``with_edges``: a hand rail or a row in
+    front turns with the planes, so that flat ones have a direction, too.
     """
     wanted = _DETAIL[detail]
     span = bounds.azimuth_span_deg()
@@ -93,7 +96,7 @@ def lattice_within(bounds: PlaneBounds, detail: str = "usual") -> Lattice:
     tilts = _ticks(bounds.low_tilt_deg, bounds.high_tilt_deg, wanted.tilt_step_deg)
 
     def row(tilt: float) -> Floats:
-        part = wanted.parts_at(tilt)
+        part = wanted.parts_at(tilt, with_edges=with_edges)
         if part == 1:
             return np.array([0.0])
         if all_around:

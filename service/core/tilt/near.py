@@ -97,7 +97,7 @@ def map_of(
     nowhere more of what is ``wanted``.
     """
     tilts, azimuths = steps_within(0.0, 90.0, steps_deg[0]), np.arange(0.0, 360.0, steps_deg[1])
-    lattice = lattice_within(ANYWHERE, detail)
+    lattice = lattice_within(ANYWHERE, detail, with_edges=together.stand.with_edges)
     planes = lattice.planes()
     known = len(planes)
     years = together.objective_years(planes if told is None else [*planes, told[0]], used=wanted == "self_used")

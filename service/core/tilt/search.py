@@ -39,7 +39,7 @@ class Surveyed:
 
 def surveyed(together: Together, bounds: PlaneBounds, wanted: str | None = None, *, years: bool = False) -> Surveyed:
     """Look at a thin lattice within bounds: it tells where to climb. What is summed: see ``Together.sums``."""
-    lattice = lattice_within(bounds, "thin")
+    lattice = lattice_within(bounds, "thin", with_edges=together.stand.with_edges)
     planes = tuple(lattice.planes())
     return Surveyed(
         together=together,

@@ -31,6 +31,7 @@ from service.core.errors import ContradictionError
 from service.core.model.facts import Array, Input, Setup
 from service.core.model.hours import Floats, Ints, SkyYear
 from service.core.model.place import Plane
+from service.core.sky import stands_behind
 
 Singles = NDArray[np.float32]
 Nearest = tuple[NearestArray | None, ...]
@@ -92,6 +93,11 @@ class Stand:
     def panels_most_w(self) -> float:
         """The most that all arrays may draw together, d.c."""
         return float(sum(self.kinds[kind].table.most_w for kind in self.kind_of))
+
+    @property
+    def with_edges(self) -> bool:
+        """Does a hand rail or a row in front turn with one of the arrays?"""
+        return any(stands_behind(kind.array) for kind in self.kinds)
 
     def dc_w(self, kind: int, planes: Sequence[Plane], nearest: Nearest = ()) -> Singles:
         """D.c. power of one array of a kind in each of these planes, (m, n); roughly by its ``nearest``."""
