@@ -80,6 +80,8 @@ def test_beside_an_upright_panel_sections_fall_one_after_the_other(cells, reache
     one = array(plane=UPRIGHT, side_walls=left_wall(0.0, reaches_m), panel=cells)
     assert lost_share(one, 30.0, -45.0) == pytest.approx(lost)
     assert lost_share(one, 30.0, 45.0) == 0.0
+    mirrored = replace(one, side_walls=(replace(one.side_walls[0], side="right"),))
+    assert lost_share(mirrored, 30.0, 45.0) == pytest.approx(lost)
 
 
 @pytest.mark.parametrize(("cells", "lost"), [(WHOLE, 1.0), (HALF, 0.5)])
@@ -89,12 +91,20 @@ def test_beside_a_lengthwise_panel_one_half_falls_or_all_whole_cells(cells, lost
 
 
 def test_where_a_slabs_and_a_walls_shadow_cross_a_cell_keeps_what_neither_covers():
-    """The sun 45 degrees to the left, its profile angle 45 degrees: 5 of 17 cm of the top row, 8.5 of a column."""
+    """The sun 45 degrees to the left, its profile angle 45 degrees: 5 of 17 cm of the top row, 3.4 of a column."""
     height = np.degrees(np.arctan(np.cos(np.radians(45.0))))
-    one = array(plane=UPRIGHT, overhang=slab(0.0, 0.07), side_walls=left_wall(0.0, 0.105), panel=WHOLE)
-    row, column = 0.05 / 0.17, 0.5
-    first, others = 1.0 - (1.0 - row) * (1.0 - column), row
-    assert lost_share(one, height, -45.0) == pytest.approx(min(first, 1 / 3 + 2 / 3 * others))
+    one = array(plane=UPRIGHT, overhang=slab(0.0, 0.07), side_walls=left_wall(0.0, 0.054), panel=WHOLE)
+    row, column = 0.05 / 0.17, 0.2
+    assert lost_share(one, height, -45.0) == pytest.approx(1.0 - (1.0 - row) * (1.0 - column))
+
+
+@pytest.mark.parametrize("cells", [WHOLE, HALF])
+@pytest.mark.parametrize(("distance_m", "thickness_m", "reaches_m"), [(0.06, 0.03, 0.07), (0.08, 0.04, 0.08)])
+def test_a_rail_whose_shadow_joins_the_slabs_covers_what_both_cover_once(distance_m, thickness_m, reaches_m, cells):
+    rail = HandRail(above_top_edge_m=0.0, distance_m=distance_m, thickness_m=thickness_m)
+    one = array(plane=UPRIGHT, overhang=slab(0.0, 0.07), panel=cells, hand_rail=rail)
+    alone = replace(one, hand_rail=None, overhang=slab(0.0, reaches_m))
+    assert lost_share(one) == pytest.approx(lost_share(alone))
 
 
 @pytest.mark.parametrize(("distance_m", "lost"), [(0.2, 0.5), (0.92, 0.5 + 0.5 * 0.05 / 0.085)])

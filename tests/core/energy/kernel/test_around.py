@@ -15,6 +15,7 @@ SKY = mixed_year(54.2, 12.3)
 PLANES = [
     Plane(tilt_deg=tilt, azimuth_deg=azimuth) for tilt, azimuth in ((90, 150), (30, 181), (0, 0), (70, 95), (45, 330))
 ]
+ONE_TILT = [Plane(tilt_deg=80, azimuth_deg=azimuth) for azimuth in (95, 150, 181)]
 SLAB = {"overhang": Overhang(above_top_edge_m=0.8, reaches_out_m=1.5)}
 WALLS = {"side_walls": (SideWall(side="left", distance_m=0.3, reaches_out_m=2.0),)}
 CLOSE = {"overhang": Overhang(above_top_edge_m=0.0, reaches_out_m=0.4)}
@@ -31,13 +32,14 @@ FACADE = {"facade_azimuth_deg": 170.0}
 ], ids="+".join)  # fmt: skip
 @pytest.mark.parametrize("orientation", ["upright", "lengthwise"])
 @pytest.mark.parametrize("half_cells", [False, True])
-def test_light_behind_obstacles_is_that_of_the_chain_in_every_hour(stands, orientation, half_cells):
+@pytest.mark.parametrize("planes", [PLANES, ONE_TILT], ids=["tilts", "one tilt"])
+def test_light_behind_obstacles_is_that_of_the_chain_in_every_hour(stands, orientation, half_cells, planes):
     one, record = array(**stands, orientation=orientation, panel=panel(half_cells=half_cells)), place_record(SKY)
-    products = open_planes(one, record, PLANES, 0.2, around_of(one, SKY, record)).light()
-    among = light_among(one, SKY, record, PLANES, 0.2)
+    products = open_planes(one, record, planes, 0.2, around_of(one, SKY, record)).light()
+    among = light_among(one, SKY, record, planes, 0.2)
     assert products.nodes == pytest.approx(among.nodes, abs=0.05 / STEP_W_PER_M2)
     assert products.steps == pytest.approx(among.steps, abs=0.005)
-    bare = open_planes(array(), record, PLANES, 0.2).light()
+    bare = open_planes(array(), record, planes, 0.2).light()
     assert products.nodes.sum() < 0.999 * bare.nodes.sum()
 
 
