@@ -26,8 +26,8 @@ class Shading:
         beam_through_share: what soft shadows leave of beam and circumsolar light.
         sections_lost_share: the part of the panel whose sections a hard shadow reaches, times its part of the hour.
         hard_time_share: the part of the hour with a hard shadow.
-        ways_past_bands: where edges before a panel cast bands on it, the ways to run it, of which the cheapest counts:
-            what each loses of all light and of the beam; the latter of (m, n).
+        ways_past_bands: where edges around a panel cast shadows on it, the ways to run it, of which the cheapest
+            counts: what each loses of all light and of the beam; the latter of (m, n) or (1, n).
     """
 
     beam_through_share: Floats
