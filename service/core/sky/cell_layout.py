@@ -38,7 +38,7 @@ class Parts:
 
         A part of a row counts as a part; more than one row may be told.
 
-        >>> [float(rows) for rows in Parts(((0.0, 0.2), (0.2, 0.4)), 0.1).covered(0.05, np.array(0.25))]
+        >>> [float(rows) for rows in Parts(((0.0, 0.25), (0.25, 0.5)), 0.125).covered(0.0625, np.array(0.3125))]
         [1.5, 0.5]
         """
         return [
