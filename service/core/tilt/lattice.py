@@ -88,8 +88,8 @@ def lattice_within(bounds: PlaneBounds, detail: str = "usual", *, with_edges: bo
     Thin tells where to look for its top. Usual is within 0.1 % of the best where the limit leaves six tenths or more
     of the panels' power, fine within 0.1 % down to a third of it and within 0.16 % at a sixth (own runs). Close under a
     slab, usual was up to 0.6 % off on steep planes; under_slab is within 0.2 %. ``with_edges``: a hand rail or a row in
-    front turns with the planes, so that flat ones have a direction, too; within 0.1 % behind a rail of 5 cm, 0.8 % behind
-    one of half a metre.
+    front turns with the planes, so that flat ones have a direction, too; within 0.1 % behind a rail of 5 cm, 0.8 %
+    behind one of half a metre.
     """
     wanted = _DETAIL[detail]
     span = bounds.azimuth_span_deg()
