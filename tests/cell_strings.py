@@ -50,3 +50,13 @@ def lengthwise_w(rows_from_top, halves, sections=3):
     """Sections one above another, halves side by side; six rows and their light, nine cells of a row to each string."""
     of_sections = np.split(np.asarray(rows_from_top), sections)
     return most_w([[np.repeat(rows, 9)] * halves for rows in of_sections], halves)
+
+
+def panel_w(light, orientation, halves):
+    """A panel of any light by cell, rows from the top down and columns from left to right, in three sections.
+
+    Upright sections are pairs of columns and halves lie one above the other, lengthwise the other way round.
+    """
+    across = light if orientation == "lengthwise" else light.T  # the sections' way first
+    sections = [np.split(section, halves, axis=1) for section in np.split(across, 3, axis=0)]
+    return most_w([[half.ravel() for half in section] for section in sections], halves)

@@ -84,11 +84,12 @@ def test_bands_leave_the_skys_light_and_deeper_ones_never_more(dimmed, deeper, s
     """Of parallel halves each counts by its own band, and what the others get is kept."""
     none = open_surroundings(1).shading
     left = []
-    for shares_dimmed in (np.array(dimmed), np.maximum(np.array(dimmed), deeper)):
-        ways = ways_past_bands(shares_dimmed[:, None], one_above_another=stacked)
+    for shares_dimmed in (dimmed, [max(one, deeper) for one in dimmed]):
+        parts = [np.array([one]) for one in shares_dimmed]
+        ways = ways_past_bands(parts, []) if stacked else ways_past_bands([], parts)
         shading = replace(none, ways_past_bands=ways)
         left.append(float(after_shading(np.ones(1), np.array([sun]), shading)[0]))
         assert 1.0 - sun - HAIR <= left[-1] <= 1.0
         if not stacked:
-            assert left[-1] >= 1.0 - sun * float(shares_dimmed.mean()) - HAIR
+            assert left[-1] >= 1.0 - sun * float(np.mean(shares_dimmed)) - HAIR
     assert left[1] <= left[0] + HAIR

@@ -67,6 +67,23 @@ def test_a_slab_or_a_deeper_one_never_gives_more_energy(sky, one, limit_w, slab,
     assert_never_more(sky, limit_w, *(replace(one, overhang=over) for over in (None, slab, deep)))
 
 
+@given(skies, surroundings, limits_w, slabs, st.floats(0, 2), walls, st.floats(0, 2))
+def test_a_slab_further_up_and_a_wall_further_away_never_give_less_energy(
+    sky, one, limit_w, slab, higher, wall, further
+):
+    near = replace(one, overhang=slab, side_walls=(wall,))
+    high = replace(near, overhang=replace(slab, above_top_edge_m=slab.above_top_edge_m + higher))
+    far = replace(high, side_walls=(replace(wall, distance_m=wall.distance_m + further),))
+    assert_never_more(sky, limit_w, far, high, near)
+
+
+@given(skies, surroundings, limits_w, slabs, st.lists(walls, max_size=2))
+def test_under_a_slab_and_beside_walls_half_cells_never_give_less_energy(sky, one, limit_w, slab, beside):
+    stands = replace(one, overhang=slab, side_walls=tuple(beside))
+    half, whole = (replace(stands, panel=replace(one.panel, half_cells=cut)) for cut in (True, False))
+    assert_never_more(sky, limit_w, half, whole)
+
+
 @given(skies, surroundings, limits_w, walls, st.floats(0, 2))
 def test_a_side_wall_or_a_longer_one_never_gives_more_energy(sky, one, limit_w, wall, longer):
     long = replace(wall, reaches_out_m=wall.reaches_out_m + longer)

@@ -7,7 +7,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from service.core.energy.kernel import dc_w, input_table, nearest_array, open_planes, place_record
+from service.core.energy.kernel import around_of, dc_w, input_table, nearest_array, open_planes, place_record
 from service.core.model.facts import Array, Inverter
 from service.core.model.place import HandRail, Overhang, Plane, RowInFront, Shade, SideWall, SkylinePoint
 from tests.builders import array, inverter, one_input, panel
@@ -39,12 +39,40 @@ SURROUNDINGS = st.sampled_from(
         },
         {"skyline": (SkylinePoint(azimuth_deg=100, height_deg=20), SkylinePoint(azimuth_deg=220, height_deg=5))},
         {
+            "overhang": Overhang(above_top_edge_m=0.1, reaches_out_m=0.6),
+            "side_walls": (
+                SideWall(side="left", distance_m=0.2, reaches_out_m=0.5),
+                SideWall(side="right", distance_m=0.0, reaches_out_m=0.3),
+            ),
+            "orientation": "lengthwise",
+            "facade_azimuth_deg": 200.0,
+        },
+        {
+            "overhang": Overhang(above_top_edge_m=0.1, reaches_out_m=0.6),
+            "hand_rail": HandRail(above_top_edge_m=0.0, distance_m=0.1, thickness_m=0.05),
+            "facade_azimuth_deg": 200.0,
+        },
+        {
             "overhang": Overhang(above_top_edge_m=1.5, reaches_out_m=1.2),
             "side_walls": (SideWall(side="left", distance_m=0.5, reaches_out_m=1.5),),
             "shade": (SOFT,),
             "facade_azimuth_deg": 160.0,
         },
         {"skyline": (SkylinePoint(azimuth_deg=120, height_deg=15),), "shade": (SOFT, HARD)},
+    ]
+)
+
+STANDS = st.sampled_from(
+    [
+        {"overhang": Overhang(above_top_edge_m=0.2, reaches_out_m=0.4)},
+        {"side_walls": (SideWall(side="right", distance_m=0.1, reaches_out_m=0.6),)},
+        {
+            "overhang": Overhang(above_top_edge_m=0.5, reaches_out_m=0.8),
+            "side_walls": (
+                SideWall(side="left", distance_m=0.2, reaches_out_m=0.5),
+                SideWall(side="right", distance_m=0.0, reaches_out_m=0.3),
+            ),
+        },
     ]
 )
 
@@ -114,6 +142,23 @@ def test_at_nearest_cells_an_open_panel_behind_usual_inputs_is_as_near_and_never
     plain_kwh = plain_ac_w([bare], box, sky).sum() / 1000
     rated_kwh = bare.panel.rated_power_w
     assert nearest_ac_w([bare], box, sky).sum() / 1000 == pytest.approx(plain_kwh, rel=5e-4, abs=5e-4 * rated_kwh)
+
+
+@given(SKIES, arrays(), STANDS, st.sampled_from(["upright", "lengthwise"]), st.floats(0, 90))
+def test_at_nearest_cells_a_panel_under_a_slab_or_beside_walls_is_as_near_and_never_read_otherwise(
+    sky, drawn, stands, orientation, tilt
+):
+    one = array(
+        panel=drawn.panel, plane=Plane(tilt_deg=tilt, azimuth_deg=170), dirt_share=drawn.dirt_share,
+        orientation=orientation, facade_azimuth_deg=180.0, **stands,
+    )  # fmt: skip
+    box = inverter(inputs=(one_input(start_voltage_v=16, tracking_min_v=12, max_panel_power_w=None),))
+    record, table = place_record(sky), input_table(one, box.inputs[0], 1.0)
+    opened = open_planes(one, record, [one.plane], 0.2, around_of(one, sky, record))
+    assert nearest_array(one, record, opened, table, 0.2) is not None
+    plain_kwh = plain_ac_w([one], box, sky).sum() / 1000
+    rated_kwh = one.panel.rated_power_w
+    assert nearest_ac_w([one], box, sky).sum() / 1000 == pytest.approx(plain_kwh, rel=5e-4, abs=5e-4 * rated_kwh)
 
 
 @given(SKIES, arrays(), st.floats(0.85, 1.02), st.floats(0.3, 0.83))

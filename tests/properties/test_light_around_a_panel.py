@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from service.core.model.hours import SkyYear
 from service.core.model.place import Cover, Overhang, Plane, SideWall, SkylinePoint
 from service.core.sky import PlaneLight, plane_light, skyline_height_deg
-from tests.builders import array
+from tests.builders import array, panel
 from tests.properties.around import (
     SKIES,
     azimuth_of,
@@ -28,6 +28,18 @@ from tests.skies import east_for_west, north_for_south, overcast
 
 # Rounding of one hour's sum, W/m2.
 HAIR = 1e-9
+# How a panel's cells lie.
+cells = st.fixed_dictionaries(
+    {
+        "orientation": st.sampled_from(["upright", "lengthwise"]),
+        "panel": st.builds(
+            panel,
+            half_cells=st.sampled_from([None, False, True]),
+            length_mm=st.floats(100, 3000),
+            width_mm=st.floats(100, 2000),
+        ),
+    }
+)
 
 
 def stages(light: PlaneLight):
@@ -57,8 +69,9 @@ def test_a_point_added_on_or_above_the_skyline_never_gives_more_light(sky, one, 
     assert_never_more(sky, one, replace(one, skyline=added), "after_skyline_w_per_m2")
 
 
-@given(sky=skies, one=surrounded_arrays(), slab=slabs, deeper=st.floats(0, 2))
-def test_a_slab_or_a_deeper_one_never_gives_more_light(sky, one, slab, deeper):
+@given(sky=skies, one=surrounded_arrays(), slab=slabs, deeper=st.floats(0, 2), cells=cells)
+def test_a_slab_or_a_deeper_one_never_gives_more_light(sky, one, slab, deeper, cells):
+    one = replace(one, **cells)
     none, shallow = replace(one, overhang=None), replace(one, overhang=slab)
     deep = replace(one, overhang=replace(slab, reaches_out_m=slab.reaches_out_m + deeper))
     assert_never_more(sky, none, shallow, "after_overhang_w_per_m2")
@@ -70,13 +83,58 @@ def test_a_slab_or_a_deeper_one_never_gives_more_light(sky, one, slab, deeper):
     one=array(overhang=Overhang(above_top_edge_m=1.0, reaches_out_m=5e-324)),  # once overflowed
     wall=SideWall(side="left", distance_m=1.0, reaches_out_m=5e-324),
     longer=1.0,
+    cells={},
 )
-@given(sky=skies, one=surrounded_arrays(), wall=walls, longer=st.floats(0, 2))
-def test_a_wall_or_a_longer_one_never_gives_more_light(sky, one, wall, longer):
+@given(sky=skies, one=surrounded_arrays(), wall=walls, longer=st.floats(0, 2), cells=cells)
+def test_a_wall_or_a_longer_one_never_gives_more_light(sky, one, wall, longer, cells):
+    one = replace(one, **cells)
     walled = replace(one, side_walls=(*one.side_walls, wall))
     grown = replace(one, side_walls=(*one.side_walls, replace(wall, reaches_out_m=wall.reaches_out_m + longer)))
     assert_never_more(sky, one, walled, "after_overhang_w_per_m2")
     assert_never_more(sky, walled, grown, "after_overhang_w_per_m2")
+
+
+@given(sky=skies, one=surrounded_arrays(), slab=slabs, higher=st.floats(0, 2), cells=cells)
+def test_a_slab_further_up_never_leaves_less_light(sky, one, slab, higher, cells):
+    low = replace(one, **cells, overhang=slab)
+    high = replace(low, overhang=replace(slab, above_top_edge_m=slab.above_top_edge_m + higher))
+    assert_never_more(sky, high, low, "after_overhang_w_per_m2")
+
+
+@given(sky=skies, one=surrounded_arrays(), wall=walls, further=st.floats(0, 2), cells=cells)
+def test_a_wall_further_away_never_leaves_less_light(sky, one, wall, further, cells):
+    near = replace(one, **cells, side_walls=(*one.side_walls, wall))
+    far = replace(near, side_walls=(*one.side_walls, replace(wall, distance_m=wall.distance_m + further)))
+    assert_never_more(sky, far, near, "after_overhang_w_per_m2")
+
+
+@given(sky=skies, one=surrounded_arrays(), slab=slabs, beside=st.lists(walls, min_size=1, max_size=2), cells=cells)
+def test_slab_and_walls_together_never_leave_more_light_than_either(sky, one, slab, beside, cells):
+    one = replace(one, **cells)
+    both = replace(one, overhang=slab, side_walls=tuple(beside))
+    assert_never_more(sky, replace(both, side_walls=()), both, "after_overhang_w_per_m2")
+    assert_never_more(sky, replace(both, overhang=None), both, "after_overhang_w_per_m2")
+
+
+@example(  # a thin shadow on both halves
+    sky=SKIES["54 N"],
+    one=array(orientation="lengthwise"),
+    slab=Overhang(above_top_edge_m=0.0, reaches_out_m=0.05),
+    beside=[SideWall(side=side, distance_m=0.0, reaches_out_m=0.05) for side in ("left", "right")],
+    orientation="lengthwise",
+)
+@given(
+    sky=skies,
+    one=surrounded_arrays(),
+    slab=st.none() | slabs,
+    beside=st.lists(walls, max_size=2),
+    orientation=st.sampled_from(["upright", "lengthwise"]),
+)
+def test_under_a_slab_and_beside_walls_half_cells_never_get_less_light(sky, one, slab, beside, orientation):
+    one = replace(one, orientation=orientation, overhang=slab, side_walls=tuple(beside))
+    half, whole, not_told = (replace(one, panel=panel(half_cells=cut)) for cut in (True, False, None))
+    assert_never_more(sky, half, whole, "after_overhang_w_per_m2")
+    assert_never_more(sky, whole, not_told, "after_overhang_w_per_m2")
 
 
 @given(sky=skies, one=surrounded_arrays(), shade=shadows, more=shares)

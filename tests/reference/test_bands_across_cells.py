@@ -5,6 +5,7 @@ most (a string at a low current has a higher voltage, which the rule leaves out)
 more than two bypass diodes take, a volt of thirty.
 """
 
+from dataclasses import replace
 from functools import cache
 
 import numpy as np
@@ -12,7 +13,7 @@ import pytest
 
 from service.core.model.place import HandRail
 from service.core.sky import after_shading
-from service.core.sky.edge_shadow import with_edges
+from service.core.sky.edge_shadow import ways_past_edges
 from service.core.sky.incidence import direction
 from service.core.sky.light import open_surroundings
 from tests.builders import array, panel
@@ -34,8 +35,8 @@ def by_rule(orientation, half_cells, from_top, width, beam):
     rail = HandRail(above_top_edge_m=0.0, distance_m=MARGIN + from_top + width, thickness_m=width)
     one = array(orientation=orientation, hand_rail=rail, panel=panel(half_cells=half_cells, **size))
     sun = direction(np.array([45.0]), np.array([150.0]))
-    cosine = direction(np.array([90.0]), np.array([150.0])).T @ sun
-    shading = with_edges(one, np.array([150.0]), sun, cosine, open_surroundings(1).shading)
+    ways = ways_past_edges(one, np.array([90.0]), np.array([150.0]), sun)
+    shading = replace(open_surroundings(1).shading, ways_past_bands=ways)
     return 1.0 - float(after_shading(np.ones((1, 1)), np.full((1, 1), beam), shading)[0, 0])
 
 

@@ -27,8 +27,9 @@ class SkylinePointIn(In):
 class OverhangIn(In):
     """A slab above the panel, such as the next floor's balcony.
 
-    The panel counts as what its upper edge sees, which is wary: a shadow that just touches the top row of cells takes
-    the whole panel's direct sun. Below a shallow slab close above, or with half cells, more is left than is told.
+    Its shadow falls from the upper edge down and counts as a hand rail's does: as much of a row of cells as lies in it
+    its string loses of the sun. Upright that is the whole panel, of half cells the halves that it reaches; lengthwise
+    the panel, or thirds are given up where that costs less. The sky is what the upmost cells of a string see past it.
     """
 
     above_top_edge_m: f.AboveTopEdgeM
@@ -38,7 +39,9 @@ class OverhangIn(In):
 class SideWallIn(In):
     """A wall to the left or right as one looks out from the panel.
 
-    The panel counts as what its edge next to the wall sees, which is wary likewise.
+    Its shadow falls from the side edge inwards: upright one third of the panel after the other, which is given up where
+    that costs less; lengthwise the panel, of half cells the halves that it reaches. The sky is what the cells next to
+    the wall see past it. Of several panels of an array each counts as the one next to the wall.
     """
 
     side: f.Side = Field(description="Left or right as one looks out from the panel.")

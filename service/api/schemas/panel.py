@@ -29,9 +29,9 @@ class PanelIn(In):
     cell_kind: f.CellKind | None = Field(default=None, description="Kind of the cells.")
     half_cells: f.Yes | None = Field(
         default=None,
-        description="Are the cells cut in two? Then the panel's halves lie in parallel, and a band of shadow "
-        "(`hand_rail`, `row_in_front`) that touches one half of an upright panel leaves the other at work. Where "
-        "absent they count as whole, which costs no less.",
+        description="Are the cells cut in two? Then the panel's halves lie in parallel, and a shadow (`overhang`, "
+        "`hand_rail`, `row_in_front`; `side_walls` beside a lengthwise panel) that touches one half leaves the other "
+        "at work. Where absent they count as whole, which costs no less.",
     )
     bifaciality_share: f.BifacialityShare | None = None
     length_mm: f.LengthMm | None = None

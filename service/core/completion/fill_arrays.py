@@ -99,7 +99,8 @@ def _array(node: Node, index: int, number: int, as_of: date, listed_panels: Pane
         *(node.child_if_given(name) for name in ("hand_rail", "row_in_front")),
     )
     panel = panel_of(node.child("panel"), as_of, listed_panels)
-    if hand_rail is not None or row_in_front is not None:
+    beside = node.child_if_given("overhang") or node.children("side_walls")
+    if hand_rail is not None or row_in_front is not None or beside:
         panel = replace(panel, half_cells=node.child("panel").take("half_cells"))
     return Array(
         name=node.take("name", Guess(value=f"array {index + 1}")),

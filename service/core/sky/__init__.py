@@ -1,9 +1,11 @@
 """Where is the sun, how does a typical year of hours look, and what falls on a tilted plane?"""
 
+from service.core.sky.before_facade import BeforeFacade, before_facade
 from service.core.sky.calendar import calendar_of
+from service.core.sky.cell_layout import darkest_places, layout_key
 from service.core.sky.clear_sky import ClearSky, clear_sky, extraterrestrial, months_by_day
 from service.core.sky.dome import Dome, SkySeen, dome_of, sky_seen
-from service.core.sky.edge_shadow import has_edges
+from service.core.sky.edge_shadow import Shares, Ways, has_edges, stands_behind, stands_under_or_beside
 from service.core.sky.flicker import flicker_share
 from service.core.sky.given import given_sky
 from service.core.sky.horizon import above_skyline, skyline_height_deg
@@ -29,10 +31,10 @@ from service.core.sky.light import (
     surroundings_of,
 )
 from service.core.sky.other_years import cloud_to_lose, plane_moves
-from service.core.sky.overhang import clear_of_slab, clear_of_walls, open_half_angle_deg, profile_angle_deg, sun_clear
+from service.core.sky.overhang import open_half_angle_deg, profile_angle_deg
 from service.core.sky.plane_given import plane_light_given
 from service.core.sky.rear import REAR_OPENNESS, RearWeights, counts_rear, rear_light, rear_of_planes, rear_weights
-from service.core.sky.shade import Shading, after_shading, sections_lost, shading_of, time_in_window
+from service.core.sky.shade import Shading, after_shading, sections_lost, shading_of, taken_by_bands, time_in_window
 from service.core.sky.snow import snow_share, stays_share
 from service.core.sky.sun import SunPosition, sun_of_any_year, sun_position
 from service.core.sky.transposition import (
@@ -47,6 +49,7 @@ from service.core.sky.year import typical_year
 
 __all__ = [
     "REAR_OPENNESS",
+    "BeforeFacade",
     "ClearSky",
     "Daylight",
     "Dome",
@@ -54,18 +57,20 @@ __all__ = [
     "PlaneLight",
     "RearWeights",
     "Shading",
+    "Shares",
     "SkySeen",
     "SunPosition",
     "Surroundings",
+    "Ways",
     "above_skyline",
     "after_shading",
+    "before_facade",
     "calendar_of",
-    "clear_of_slab",
-    "clear_of_walls",
     "clear_sky",
     "cloud_to_lose",
     "cos_incidence",
     "counts_rear",
+    "darkest_places",
     "daylight_at",
     "daylight_of",
     "direction",
@@ -80,6 +85,7 @@ __all__ = [
     "hay_davies",
     "incidence_angle_deg",
     "isotropic",
+    "layout_key",
     "light_of_planes",
     "lit_rows",
     "modifier",
@@ -101,11 +107,13 @@ __all__ = [
     "skyline_height_deg",
     "snow_share",
     "split_by_anisotropy",
+    "stands_behind",
+    "stands_under_or_beside",
     "stays_share",
-    "sun_clear",
     "sun_of_any_year",
     "sun_position",
     "surroundings_of",
+    "taken_by_bands",
     "time_in_window",
     "typical_year",
 ]

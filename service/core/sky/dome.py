@@ -7,8 +7,9 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from service.core.model.place import Overhang, SideWall, SkylinePoint
+from service.core.sky.cell_layout import AT_THE_EDGE, Places
 from service.core.sky.horizon import skyline_height_deg
-from service.core.sky.overhang import open_half_angle_deg
+from service.core.sky.overhang import down_the_panel, open_half_angle_deg
 from service.core.sky.transposition import sky_share
 
 Floats = NDArray[np.float64]
@@ -44,6 +45,7 @@ def sky_seen(
     overhang: Overhang | None,
     walls: Sequence[SideWall],
     facade_azimuth_deg: float | None = None,
+    places: Places = AT_THE_EDGE,
 ) -> SkySeen:
     """Shares of an even sky's light on level ground that reach planes with obstacles around them.
 
@@ -55,9 +57,10 @@ def sky_seen(
         tilt_deg: (m,) or a number, 0 to 90.
         azimuth_deg: (m,) or a number, clockwise from north.
         skyline: points all around the compass.
-        overhang: slab above, seen from the panel's upper edge.
-        walls: side walls, each seen from the panel's edge next to it.
+        overhang: slab above.
+        walls: side walls.
         facade_azimuth_deg: the way slab and walls look out; None: as each plane does.
+        places: on the panel, from which slab and walls are seen.
 
     Returns:
         The three shares of each plane.
@@ -76,15 +79,15 @@ def sky_seen(
             heights = skyline_height_deg(skyline, azimuths[:, None] + _FROM_FRONT_DEG)
             low = np.maximum(low, np.minimum(np.tan(np.radians(heights)), _STEEPEST))
             overhead = np.full_like(_AHEAD, _STEEPEST)
-            past_skyline = np.minimum(_light_between(tilt, low, overhead, _AHEAD).sum(axis=1), bare)
+            past_skyline = np.minimum(_light_between(tilt, low, [overhead], _AHEAD).sum(axis=1), bare)
         past_all = past_skyline
         if overhang is not None or walls:
             from_facade = _FROM_FRONT_DEG
             if facade_azimuth_deg is not None:
                 from_facade = (azimuths[:, None] + _FROM_FRONT_DEG - facade_azimuth_deg + 180.0) % 360.0 - 180.0
-            high = _slab_edge(overhang, from_facade)
-            slices = _light_between(tilt, low, high, _AHEAD) * _open_part(walls, from_facade)
-            past_all = np.minimum(slices.sum(axis=1), past_skyline)
+            ahead = np.maximum(np.cos(np.radians(from_facade)), 0.0)
+            light = _light_between(tilt, low, _slab_edges(overhang, ahead, tilt, places.down_m), _AHEAD)
+            past_all = np.minimum(_from_places(light, _open_parts(walls, from_facade, places), places), past_skyline)
     return SkySeen(bare_share=bare, after_skyline_share=past_skyline, after_overhang_share=past_all)
 
 
@@ -92,21 +95,28 @@ def sky_seen(
 class Dome:
     """What stands around a place by the compass, whichever way a panel there is turned: for many planes.
 
-    Tangents of the heights between which the sky is open, and the open part, in each slice of azimuth from north on,
-    (360,) each.
+    Attributes, in the slices of azimuth of which something is open, k of 360:
+        azimuth_deg: (k,) their middles.
+        low: tangent of the height of the skyline, (k,).
+        part: what is open between walls, from each place, (p, k).
+        ahead: how far each slice looks out of the facade, the cosine, (k,).
+        overhang, places: the slab, and the places on the panel.
     """
 
+    azimuth_deg: Floats
     low: Floats
-    high: Floats
     part: Floats
+    ahead: Floats
+    overhang: Overhang | None
+    places: Places
 
     def seen_share(self, tilt_deg: Floats, azimuth_deg: Floats) -> Floats:
         """``after_overhang_share`` of (m,) planes: the same for azimuths in whole degrees, else within 0.0001."""
         tilt = tilt_deg[:, None]
-        ahead = np.cos(np.radians(_COMPASS_DEG - azimuth_deg[:, None]))
+        ahead = np.cos(np.radians(self.azimuth_deg - azimuth_deg[:, None]))
         low = np.maximum(_own_horizon(tilt, ahead), self.low)
-        seen = (_light_between(tilt, low, self.high, ahead) * self.part).sum(axis=1)
-        return np.asarray(np.minimum(seen, sky_share(tilt_deg)))
+        light = _light_between(tilt, low, _slab_edges(self.overhang, self.ahead, tilt, self.places.down_m), ahead)
+        return np.asarray(np.minimum(_from_places(light, self.part, self.places), sky_share(tilt_deg)))
 
 
 def dome_of(
@@ -114,15 +124,27 @@ def dome_of(
     overhang: Overhang | None,
     walls: Sequence[SideWall],
     facade_azimuth_deg: float | None,
+    places: Places = AT_THE_EDGE,
 ) -> Dome:
     """The dome over a place; the facade's azimuth is needed where there is a slab or a wall."""
-    low, high, part = np.zeros_like(_COMPASS_DEG), np.full_like(_COMPASS_DEG, _STEEPEST), np.ones_like(_COMPASS_DEG)
+    low, ahead, part = np.zeros_like(_COMPASS_DEG), np.zeros_like(_COMPASS_DEG), np.ones((1, _COMPASS_DEG.size))
     if skyline:
         low = np.minimum(np.tan(np.radians(skyline_height_deg(skyline, _COMPASS_DEG))), _STEEPEST)
     if facade_azimuth_deg is not None and (overhang is not None or walls):
         from_facade = (_COMPASS_DEG - facade_azimuth_deg + 180.0) % 360.0 - 180.0
-        high, part = _slab_edge(overhang, from_facade), _open_part(walls, from_facade)
-    return Dome(low=low, high=high, part=part)
+        ahead = np.maximum(np.cos(np.radians(from_facade)), 0.0)
+        part = _open_parts(walls, from_facade, places)
+    open_ = (part > 0.0).any(axis=0)
+    if overhang is not None:
+        open_ &= ahead > 0.0
+    return Dome(
+        azimuth_deg=_COMPASS_DEG[open_],
+        low=low[open_],
+        part=part[:, open_],
+        ahead=ahead[open_],
+        overhang=overhang,
+        places=places,
+    )
 
 
 def _own_horizon(tilt_deg: Floats, ahead: Floats) -> Floats:
@@ -132,41 +154,72 @@ def _own_horizon(tilt_deg: Floats, ahead: Floats) -> Floats:
     return horizon
 
 
-def _slab_edge(overhang: Overhang | None, from_facade_deg: Floats) -> Floats:
-    """Tangent of the height of the slab's front edge in each slice: nought behind, where slab and facade hide all.
+def _slab_edges(overhang: Overhang | None, ahead: Floats, tilt_deg: Floats, down_m: Sequence[float]) -> list[Floats]:
+    """Tangents of the height of the slab's front edge in each slice, seen from each place down the panel.
+
+    Nought behind, where slab and facade hide all. ``ahead`` (360,) or (m, 360): how far the slices look out of the
+    facade, not below 0; ``tilt_deg``: (m, 1).
+    """
+    if overhang is None:
+        return [np.full_like(ahead, _STEEPEST)]
+    edges = []
+    down, outwards = down_the_panel(tilt_deg)
+    for metres in down_m:
+        above = overhang.above_top_edge_m + metres * down
+        reaches = np.maximum(overhang.reaches_out_m - metres * outwards, 0.0)
+        steepness = np.minimum(above, _STEEPEST * reaches) / np.maximum(reaches, 1.0 / _STEEPEST)
+        overhead = reaches * _STEEPEST <= above
+        edges.append(np.where(ahead > 0.0, np.where(overhead, _STEEPEST, ahead * steepness), 0.0))
+    return edges
+
+
+def _open_parts(walls: Sequence[SideWall], from_facade_deg: Floats, places: Places) -> Floats:
+    """Which part of each slice lies between the side walls, 0 to 1, from each place: (p, 360) or (p, m, 360).
 
     ``from_facade_deg`` (360,) or (m, 360): the slices' angles from straight out of the facade.
     """
-    if overhang is None:
-        return np.full_like(_AHEAD, _STEEPEST)
-    ahead: Floats = np.maximum(np.cos(np.radians(from_facade_deg)), 0.0)
-    if overhang.reaches_out_m * _STEEPEST <= overhang.above_top_edge_m:
-        return np.where(ahead > 0.0, _STEEPEST, 0.0)
-    edge: Floats = np.minimum(ahead * (overhang.above_top_edge_m / overhang.reaches_out_m), _STEEPEST)
-    return edge
-
-
-def _open_part(walls: Sequence[SideWall], from_facade_deg: Floats) -> Floats:
-    """Which part of each slice lies between the side walls, 0 to 1; angles as for ``_slab_edge``."""
-    left, right = open_half_angle_deg(walls, "left"), open_half_angle_deg(walls, "right")
-    part: Floats = np.zeros_like(from_facade_deg)
+    if not walls:
+        return np.ones((len(places.in_m), *from_facade_deg.shape))
+    edges = np.array(
+        [
+            [open_half_angle_deg(walls, "left", from_left), open_half_angle_deg(walls, "right", from_right)]
+            for from_left, from_right in places.in_m
+        ]
+    )
+    left, right = edges.T.reshape(2, -1, *(1,) * from_facade_deg.ndim)
+    part: Floats = np.zeros((len(places.in_m), *from_facade_deg.shape))
     for around in (-360.0, 0.0, 360.0):  # a slice straight behind may reach to either side
         begin = from_facade_deg + (around - _STEP_DEG / 2.0)
         part += np.maximum(np.minimum(begin + _STEP_DEG, right) - np.maximum(begin, -left), 0.0) / _STEP_DEG
     return part
 
 
-def _light_between(tilt_deg: Floats, low: Floats, high: Floats, ahead: Floats) -> Floats:
-    """Even light on the planes from each slice between two heights given by their tangents, (m, 360).
+def _from_places(light: Floats, part: Floats, places: Places) -> Floats:
+    """(m,) what planes get by what slices bring them, (m, k), and what of these is open, (p, k) or (p, m, k)."""
+    # Not a matrix product, whose last digit hangs on how many planes are asked about.
+    seen = np.einsum("mk,pk->mp" if part.ndim == light.ndim else "mk,pmk->mp", light, part)
+    return np.asarray(places.least(seen))
 
-    The integral of (sin h cos tilt + cos h sin tilt cos a) cos h / pi over h, a the slice's angle from the front and
-    ``ahead`` its cosine, times the slice's width.
+
+def _light_between(tilt_deg: Floats, low: Floats, highs: Sequence[Floats], ahead: Floats) -> Floats:
+    """Even light on the planes from each slice over a lower edge, (m, k), in the mean of several upper edges.
+
+    Edges are given by tangents of their heights. The integral of (sin h cos tilt + cos h sin tilt cos a) cos h / pi
+    over h, a the slice's angle from the front and ``ahead`` its cosine, times the slice's width.
     """
     tilt = np.radians(tilt_deg)
-    high = np.maximum(high, low)
-    low_term, high_term = 1.0 / (1.0 + low * low), 1.0 / (1.0 + high * high)
-    level = low_term - high_term  # sin^2 h = 1 - 1 / (1 + tan^2 h)
-    upright = np.arctan(high) - np.arctan(low) + high * high_term - low * low_term
-    width = np.radians(_STEP_DEG) / (2.0 * np.pi)
-    light: Floats = np.maximum(level * np.cos(tilt) + upright * (np.sin(tilt) * ahead), 0.0) * width
-    return light
+    level, upright = np.cos(tilt), np.sin(tilt) * ahead
+    low_term, low_upright = _terms(low)
+    light: Floats | None = None
+    for high in highs:
+        high_term, high_upright = _terms(np.maximum(high, low))
+        # sin^2 h = 1 - 1 / (1 + tan^2 h)
+        slices = np.maximum((low_term - high_term) * level + (high_upright - low_upright) * upright, 0.0)
+        light = slices if light is None else light + slices
+    return np.asarray(light * (np.radians(_STEP_DEG) / (2.0 * np.pi * len(highs))))
+
+
+def _terms(tangent: Floats) -> tuple[Floats, Floats]:
+    """Of a height's tangent: the square of its cosine, and the height and half the sine of twice the height."""
+    square = 1.0 / (1.0 + tangent * tangent)
+    return square, np.arctan(tangent) + tangent * square

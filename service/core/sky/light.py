@@ -1,14 +1,15 @@
 """What falls on an array's plane hour by hour, and what do skyline, overhang, shade, cover and glass leave of it?
 
 The account runs in that order, each stage at most the one before, so that the light which each takes can be named.
-Obstacles hide beam and circumsolar light while the sun stands behind them, and take their part of the even sky; the
-light from the ground is left whole. Shade by the clock comes on top. The light after the cover warms the cells (the
+Obstacles hide beam and circumsolar light while the sun stands behind them, slab and walls by the cells in their shadow,
+and take their part of the even sky, as the darkest cells see it; the light from the ground is left whole. Shade by the
+clock and what rails and rows darken comes on top. The light after the cover warms the cells (the
 coefficients of cell temperature were measured against light before incidence loss); the effective light drives the
 current.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import partial
 
 import numpy as np
@@ -17,12 +18,19 @@ from numpy.typing import NDArray
 from service.core.model.facts import Array
 from service.core.model.hours import SkyYear
 from service.core.model.place import Plane
+from service.core.sky.cell_layout import AT_THE_EDGE, darkest_places
 from service.core.sky.dome import sky_seen
-from service.core.sky.edge_shadow import sky_behind_row, with_edges
+from service.core.sky.edge_shadow import (
+    Ways,
+    sky_behind_row,
+    stands_behind,
+    stands_under_or_beside,
+    ways_past_edges,
+    ways_past_slab_and_walls,
+)
 from service.core.sky.horizon import above_skyline
 from service.core.sky.incidence import direction, ground_modifier, modifier, sky_modifier
-from service.core.sky.overhang import sun_clear
-from service.core.sky.shade import Shading, after_shading, shading_of
+from service.core.sky.shade import Shading, after_shading, shading_of, taken_by_bands
 from service.core.sky.transposition import ground_share, split_by_anisotropy
 
 Floats = NDArray[np.float64]
@@ -108,17 +116,18 @@ class Surroundings:
 class _Reached:
     """Light on m planes by where it comes from and how far it has come, W/m2, the cosine of incidence; (m, n).
 
-    ``shading``: the shadows of each hour, (n,), or of each plane and hour where edges before the panel cast them.
+    ``sky`` is what slab and walls leave; ``under``: the ways past their shadows; ``shading``: all shadows of each hour,
+    (n,), with the ways past those of all edges, of each plane and hour.
     """
 
     bare_beam: Floats
-    skyline_beam: Floats
     beam: Floats
     cosine: Floats
     sky: Floats
     skyline_sky: Floats
     bare_sky: Floats
     ground: Floats
+    under: Ways
     shading: Shading
 
 
@@ -218,15 +227,18 @@ def plane_light(
     planes = (array.plane,)
     reached = _reached(array, planes, daylight, surroundings, ground_reflectance_share)
     total = reached.beam + reached.sky + reached.ground
+    after_overhang = total - taken_by_bands(total, reached.beam, reached.under) if reached.under else total
     after_shade = after_shading(total, reached.beam, reached.shading)
+    if reached.under:  # rounding alone could lift it
+        after_shade = np.minimum(after_shade, after_overhang)
     after_cover = after_shade * _through(array)
     # Rounding alone could lift the last stage by one bit where all light meets the glass squarely.
     effective = np.minimum(_effective(array, planes, reached), after_cover)
     in_year = partial(_spread, rows=daylight.rows, hours=sky.ghi_w_per_m2.size)
     return PlaneLight(
         open_w_per_m2=in_year(reached.bare_beam + reached.bare_sky + reached.ground),
-        after_skyline_w_per_m2=in_year(reached.skyline_beam + reached.skyline_sky + reached.ground),
-        after_overhang_w_per_m2=in_year(total),
+        after_skyline_w_per_m2=in_year(reached.beam + reached.skyline_sky + reached.ground),
+        after_overhang_w_per_m2=in_year(after_overhang),
         after_shade_w_per_m2=in_year(after_shade),
         after_cover_w_per_m2=in_year(after_cover),
         effective_w_per_m2=in_year(effective),
@@ -242,14 +254,14 @@ def _reached(
 ) -> _Reached:
     tilt, azimuth = _angles(planes)
     cosine = np.maximum(direction(tilt, azimuth).T @ daylight.sun, 0.0)
-    facade = array.facade_azimuth_deg
-    seen = sky_seen(tilt, azimuth, array.skyline, array.overhang, array.side_walls, facade)
     bare_beam = daylight.from_sun_w_per_m2 * cosine
-    skyline_beam = bare_beam * surroundings.skyline_open_share if array.skyline else bare_beam
-    beam = skyline_beam
-    if array.overhang is not None or array.side_walls:
-        out = azimuth[:, None] if facade is None else np.full((1, 1), facade)
-        beam = skyline_beam * sun_clear(array.overhang, array.side_walls, out, daylight.sun)
+    beam = bare_beam * surroundings.skyline_open_share if array.skyline else bare_beam
+    under: Ways = ()
+    places = AT_THE_EDGE
+    if stands_under_or_beside(array):
+        under, places = ways_past_slab_and_walls(array, tilt, azimuth, daylight.sun), darkest_places(array)
+    seen = sky_seen(tilt, azimuth, array.skyline, array.overhang, array.side_walls, array.facade_azimuth_deg, places)
+    ways = ways_past_edges(array, tilt, azimuth, daylight.sun) if stands_behind(array) else under
     even = daylight.even_sky_w_per_m2
     past_all = np.maximum(seen.after_overhang_share - sky_behind_row(array, tilt), 0.0)
     skyline_sky, sky = seen.after_skyline_share[:, None] * even, past_all[:, None] * even
@@ -261,14 +273,14 @@ def _reached(
         sky = sky + (hidden * left)[:, None] * facing
     return _Reached(
         bare_beam=bare_beam,
-        skyline_beam=skyline_beam,
         beam=beam,
         cosine=cosine,
         bare_sky=seen.bare_share[:, None] * even,
         skyline_sky=skyline_sky,
         sky=sky,
         ground=(ground_reflectance_share * ground_share(tilt))[:, None] * daylight.ghi_w_per_m2,
-        shading=with_edges(array, azimuth, daylight.sun, cosine, surroundings.shading),
+        under=under,
+        shading=replace(surroundings.shading, ways_past_bands=ways) if ways else surroundings.shading,
     )
 
 

@@ -1,14 +1,16 @@
-"""Does a slab above or a wall beside the panel hide the sun, and which part of the sky is left?
+"""How far does the shadow of a slab above or a wall beside the panel reach over its face, and where does the sky end?
 
-Every obstacle is seen from the edge of the panel that its shadow reaches first: a slab from the upper edge, a wall
-from the side edge next to it. A shadow on the outermost row of cells already holds back the string that the row
-belongs to, so a panel gives little more than its darkest row lets through. Averaged over the panel's face the light
-is more: 1.6 m under a slab that reaches 1 m out, an upright plane at 54 N loses 10 to 14 % of its year at the upper
-edge and some 5 % over the face of a panel 1.7 m high. The account is on the cautious side by less than that gap.
+A slab's shadow ends in a level line and falls from the panel's upper edge down, a wall's in a line along the panel and
+falls from the side edge next to it inwards; what such a shadow costs, and of which cells the sky is looked up, is told
+by ``edge_shadow`` and ``cell_layout``.
 
 A slab is level and long and ends in the facade behind the panel, so that nothing of the sky behind is seen either; a
 side wall is upright, as high as the slab or higher, and likewise joins the facade. Both are taken as black: the light
-that they throw back is not counted.
+that they throw back is not counted. A slab reaches out from the panel's upper edge, so that the lower part of a leaning
+panel comes out from under it; a wall reaches as far out from every point of the panel's side edge. A panel that is
+turned out of its facade is taken to turn where it stands: its upper and lower parts, its left and right lie under the
+slab and beside the wall as if it looked as the facade does. Of several panels in a row each counts as the one next to
+the wall.
 """
 
 from collections.abc import Sequence
@@ -16,11 +18,11 @@ from collections.abc import Sequence
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from service.core.model.place import Overhang, Plane, SideWall
-from service.core.sky.incidence import direction
+from service.core.model.place import Overhang, SideWall
 
 Floats = NDArray[np.float64]
-Bools = NDArray[np.bool_]
+
+_LEAST = 1e-9
 
 
 def profile_angle_deg(overhang: Overhang) -> float:
@@ -36,58 +38,73 @@ def profile_angle_deg(overhang: Overhang) -> float:
     return float(np.degrees(np.arctan2(overhang.above_top_edge_m, overhang.reaches_out_m)))
 
 
-def open_half_angle_deg(walls: Sequence[SideWall], side: str) -> float:
+def open_half_angle_deg(walls: Sequence[SideWall], side: str, in_from_edge_m: float = 0.0) -> float:
     """How far to this ``side`` ("left" or "right") one can look out past the nearest wall, from straight outwards, deg.
 
-    180 where there is no wall on that side: nothing is cut, not even behind.
+    From so far in from the panel's side edge. 180 where there is no wall on that side: nothing is cut, not even behind.
 
     >>> round(open_half_angle_deg([SideWall(side="left", distance_m=0.5, reaches_out_m=0.5)], "left"), 6)
     45.0
     """
     angles = [
-        float(np.degrees(np.arctan2(wall.distance_m, wall.reaches_out_m))) if wall.reaches_out_m > 0.0 else 90.0
+        float(np.degrees(np.arctan2(wall.distance_m + in_from_edge_m, wall.reaches_out_m)))
+        if wall.reaches_out_m > 0.0
+        else 90.0
         for wall in walls
         if wall.side == side
     ]
     return min(angles, default=180.0)
 
 
-def clear_of_slab(
-    overhang: Overhang | None, plane: Plane, sun_zenith_deg: ArrayLike, sun_azimuth_deg: ArrayLike
-) -> Bools:
-    """Does the sun reach the panel's upper edge below the slab? Answers (n,) for angles (n,)."""
-    return sun_clear(overhang, (), plane.azimuth_deg, direction(sun_zenith_deg, sun_azimuth_deg))
+def down_the_panel(tilt_deg: ArrayLike) -> tuple[Floats, Floats]:
+    """How far one comes down, and how far out of the facade, on each metre down panels of these tilts, (m,) each."""
+    tilt = np.radians(tilt_deg)
+    return np.sin(tilt), np.cos(tilt)
 
 
-def clear_of_walls(
-    walls: Sequence[SideWall], plane: Plane, sun_zenith_deg: ArrayLike, sun_azimuth_deg: ArrayLike
-) -> Bools:
-    """Does the sun reach the panel's side edges past the walls? Answers (n,) for angles (n,)."""
-    return sun_clear(None, walls, plane.azimuth_deg, direction(sun_zenith_deg, sun_azimuth_deg))
+def past_slabs_edge(overhang: Overhang, out: Floats, up: Floats) -> Floats:
+    """By how much the sun stands over the slab's edge, seen from the panel's upper edge; not above 0 where it is free.
+
+    ``out``, ``up``: towards the sun, out of the facade and up, of a unit vector, of shapes that go together.
+    """
+    return up * overhang.reaches_out_m - out * overhang.above_top_edge_m
 
 
-def sun_clear(overhang: Overhang | None, walls: Sequence[SideWall], azimuth_deg: ArrayLike, sun: Floats) -> Bools:
-    """Does the sun reach the panel past slab and walls?
+def slab_shadow_m(overhang: Overhang, down: Floats, outwards: Floats, out: Floats, up: Floats) -> Floats:
+    """How far down from the panel's upper edge, along the panel, the slab's shadow reaches, m.
 
     Args:
-        overhang: the slab, or None.
-        walls: the side walls.
-        azimuth_deg: (m, 1) or a number, the way the facade looks; slab and walls lie square to it.
-        sun: (3, n) unit vectors to the sun: east, north, up.
+        overhang: the slab.
+        down: of ``down_the_panel``, (m, 1).
+        outwards: likewise.
+        out: out of the facade towards the sun, of a unit vector, (m, n) or (n,).
+        up: likewise upwards, (n,).
 
     Returns:
-        (m, n) or (n,): True where it does, as far as these obstacles go.
+        (m, n), not above 0 where there is none; without end where the facade hides the sun. At the depth t the slab's
+        edge is ``above + t down`` higher and ``reaches - t outwards`` further out: there the tangent of the sun's
+        profile angle, up / out, is theirs.
     """
-    azimuth = np.radians(azimuth_deg)
-    east, north, up = sun
-    out = east * np.sin(azimuth) + north * np.cos(azimuth)
-    clear: Bools = np.ones(np.shape(out), dtype=np.bool_)
-    if overhang is not None:
-        # tan of the sun's profile angle is up / out: it must not exceed that of the slab's edge.
-        clear &= (out > 0.0) & (up * overhang.reaches_out_m <= out * overhang.above_top_edge_m)
-    if walls:
-        right = east * np.cos(azimuth) - north * np.sin(azimuth)
-        for wall in walls:
-            aside = right if wall.side == "right" else -right
-            clear &= (aside <= 0.0) | ((out > 0.0) & (aside * wall.reaches_out_m <= out * wall.distance_m))
-    return clear
+    past = past_slabs_edge(overhang, out, up)
+    return np.where(out > 0.0, past / np.maximum(out * down + up * outwards, _LEAST), np.inf)
+
+
+def wall_shadow_m(walls: Sequence[SideWall], side: str, out: Floats, right: Floats) -> Floats:
+    """How far in from the panel's side edge the shadow of the walls on that ``side`` reaches, m.
+
+    Args:
+        walls: the side walls.
+        side: left or right, as one looks out.
+        out: out of the facade towards the sun, of a unit vector, (m, n) or (n,).
+        right: likewise to the right as one looks out.
+
+    Returns:
+        Of that shape; 0 where there is none, without end where the wall and the facade hide the sun.
+    """
+    aside = right if side == "right" else -right
+    inwards = np.zeros_like(out)
+    for wall in walls:
+        if wall.side == side:
+            reached = aside * wall.reaches_out_m / np.maximum(out, _LEAST) - wall.distance_m
+            inwards = np.maximum(inwards, np.where(out > 0.0, reached, np.inf))
+    return np.where(aside > 0.0, inwards, 0.0)

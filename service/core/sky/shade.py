@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import reduce
+from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
@@ -10,6 +11,7 @@ from numpy.typing import NDArray
 from service.core.model.place import Shade
 
 Floats = NDArray[np.float64]
+Numbers = NDArray[np.floating[Any]]
 Ints = NDArray[np.int64]
 
 # Nearly every panel has three bypass diodes, each around a third of its cells.
@@ -24,14 +26,14 @@ class Shading:
         beam_through_share: what soft shadows leave of beam and circumsolar light.
         sections_lost_share: the part of the panel whose sections a hard shadow reaches, times its part of the hour.
         hard_time_share: the part of the hour with a hard shadow.
-        ways_past_bands: where edges before a panel cast bands on it, the ways to run it, of which the cheapest counts:
-            what each loses of all light and of the beam; the latter of (m, n).
+        ways_past_bands: where edges around a panel cast shadows on it, the ways to run it, of which the cheapest
+            counts: what each loses of all light and of the beam; the latter of (m, n) or (1, n).
     """
 
     beam_through_share: Floats
     sections_lost_share: Floats
     hard_time_share: Floats
-    ways_past_bands: tuple[tuple[float, Floats], ...] = ()
+    ways_past_bands: tuple[tuple[float, Numbers], ...] = ()
 
 
 def sections_lost(blocked_share: float) -> int:
@@ -115,9 +117,13 @@ def after_shading(total: Floats, beam: Floats, shading: Shading) -> Floats:
     left = np.maximum(total - (beam - beam_left), 0.0)
     taken = np.minimum(left * shading.sections_lost_share, beam_left * shading.hard_time_share)
     if shading.ways_past_bands:
-        band = reduce(np.minimum, (lost * left + dark * beam_left for lost, dark in shading.ways_past_bands))
-        taken = np.minimum(taken + band, beam_left)
+        taken = np.minimum(taken + taken_by_bands(left, beam_left, shading.ways_past_bands), beam_left)
     return np.asarray(left - taken)
+
+
+def taken_by_bands(total: Numbers, beam: Numbers, ways: Sequence[tuple[float, Numbers]]) -> Numbers:
+    """What bands take of all light and its part from the sun, by the cheapest of the ways past them."""
+    return reduce(np.minimum, (lost * total + dark * beam if lost else dark * beam for lost, dark in ways))
 
 
 def _hours(clock: str) -> float:

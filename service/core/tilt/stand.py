@@ -31,7 +31,7 @@ from service.core.errors import ContradictionError
 from service.core.model.facts import Array, Input, Setup
 from service.core.model.hours import Floats, Ints, SkyYear
 from service.core.model.place import Plane
-from service.core.sky import has_edges
+from service.core.sky import stands_behind
 
 Singles = NDArray[np.float32]
 Nearest = tuple[NearestArray | None, ...]
@@ -97,7 +97,7 @@ class Stand:
     @property
     def has_bands(self) -> bool:
         """Does a rail or a row before an array turn with it, so that its azimuth matters where it lies flat?"""
-        return any(has_edges(kind.array) for kind in self.kinds)
+        return any(stands_behind(kind.array) for kind in self.kinds)
 
     def dc_w(self, kind: int, planes: Sequence[Plane], nearest: Nearest = ()) -> Singles:
         """D.c. power of one array of a kind in each of these planes, (m, n); roughly by its ``nearest``."""
@@ -155,6 +155,7 @@ def _part(opened: OpenPlanes, block: slice) -> OpenPlanes:
         facing=opened.facing[block],
         works=opened.works[block],
         warms=opened.warms[block],
+        down=None if opened.down is None else opened.down[block],
         exactly=lambda plane, hours: exactly(plane + first, hours),
     )
 

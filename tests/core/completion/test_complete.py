@@ -92,9 +92,13 @@ def test_a_zero_that_was_given_is_kept():
 
 
 @pytest.mark.parametrize(
-    "edge", [{"hand_rail": {"distance_m": 0.15}}, {"row_in_front": {"above_bottom_edge_m": 0.2, "distance_m": 1}}]
-)
-def test_beside_a_rail_or_a_row_whole_cells_are_taken_and_written_down_where_nobody_tells(edge):
+    "edge",
+    [
+        {"hand_rail": {"distance_m": 0.15}}, {"row_in_front": {"above_bottom_edge_m": 0.2, "distance_m": 1}},
+        {"overhang": {"reaches_out_m": 0.5}}, {"side_walls": [{"side": "left"}]},
+    ],
+)  # fmt: skip
+def test_beside_what_casts_a_shadow_on_some_rows_whole_cells_are_taken_and_written_down_where_nobody_tells(edge):
     pointer = "/arrays/0/panel/half_cells"
     taken = asked(with_array(**edge)).assumptions.by_pointer[pointer]
     assert (taken.value, taken.code) == (False, "whole_cells")

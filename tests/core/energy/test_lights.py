@@ -43,6 +43,11 @@ def test_what_changes_the_light_is_told_apart(name: str) -> None:
         ("hand_rail", {"orientation": "lengthwise"}),
         ("hand_rail", {"panel": panel(half_cells=True)}),
         ("row_in_front", {"panel": panel(length_mm=1200)}),
+        ("overhang", {"orientation": "lengthwise"}),
+        ("overhang", {"panel": panel(half_cells=True)}),
+        ("overhang", {"facade_azimuth_deg": 120.0}),
+        ("side_walls", {"orientation": "lengthwise"}),
+        ("side_walls", {"panel": panel(width_mm=800)}),
         ("skyline", {"facing_reflectance_share": 0.5}),
     ],
 )
@@ -51,6 +56,12 @@ def test_what_matters_beside_an_edge_or_a_skyline_is_told_apart_there(before: st
     plain = replace(array(orientation="upright"), **{before: STANDS[before]})
     first, other = lights.on(SKY, plain, 0.2), lights.on(SKY, replace(plain, **changed), 0.2)
     assert not np.array_equal(first.effective_w_per_m2, other.effective_w_per_m2)
+
+
+def test_panels_of_one_size_and_cut_share_the_light_under_a_slab() -> None:
+    lights, under = Lights(), replace(array(), overhang=STANDS["overhang"])
+    other = replace(under, panel=panel(rated_power_w=300))
+    assert lights.on(SKY, other, 0.2) is lights.on(SKY, under, 0.2)
 
 
 def test_everything_else_of_an_array_leaves_it_as_it_is_and_it_is_kept() -> None:

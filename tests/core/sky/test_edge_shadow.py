@@ -7,7 +7,7 @@ import pytest
 
 from service.core.model.place import HandRail, Plane, RowInFront, SkylinePoint
 from service.core.sky import after_shading, plane_light
-from service.core.sky.edge_shadow import sky_behind_row, with_edges
+from service.core.sky.edge_shadow import sky_behind_row, ways_past_edges
 from service.core.sky.incidence import direction
 from service.core.sky.light import open_surroundings
 from tests.builders import array, panel
@@ -24,8 +24,7 @@ def lost_share(one, height_deg, azimuth_deg=150.0, beam_share=1.0):
     """The share of a panel's light that bands take, of which so much comes from the sun."""
     sun = direction(np.array([90.0 - height_deg]), np.array([azimuth_deg]))
     tilt, azimuth = np.array([one.plane.tilt_deg]), np.array([one.plane.azimuth_deg])
-    cosine = np.maximum(direction(tilt, azimuth).T @ sun, 0.0)
-    shading = with_edges(one, azimuth, sun, cosine, open_surroundings(1).shading)
+    shading = replace(open_surroundings(1).shading, ways_past_bands=ways_past_edges(one, tilt, azimuth, sun))
     return 1.0 - float(after_shading(np.ones((1, 1)), np.full((1, 1), beam_share), shading)[0, 0])
 
 

@@ -7,7 +7,7 @@ import pytest
 from service.core.model.place import Cover, Overhang, Plane, Shade, SideWall, SkylinePoint
 from service.core.sky import PlaneLight, daylight_of, effective_light, hay_davies, plane_light, surroundings_of
 from tests.builders import array
-from tests.skies import mixed_year, overcast
+from tests.skies import mixed_year
 
 SKY = mixed_year(54.2, 12.3)
 NORTH_WALL = tuple(SkylinePoint(azimuth_deg=a, height_deg=h) for a, h in ((100, 0), (110, 30), (250, 30), (260, 0)))
@@ -61,13 +61,6 @@ def test_the_answer_cannot_be_written_to():
     light = plane_light(SKY, array(), 0.2)
     with pytest.raises(ValueError, match="read-only"):
         light.open_w_per_m2[0] = 1.0
-
-
-def test_a_slab_leaves_a_quarter_of_an_even_sky_at_thirty_degrees():
-    slab = Overhang(above_top_edge_m=1.0, reaches_out_m=3.0**0.5)
-    light = plane_light(overcast(SKY), array(plane=Plane(tilt_deg=90, azimuth_deg=180), overhang=slab), 0.0)
-    assert light.open_w_per_m2.sum() == pytest.approx(0.5 * SKY.ghi_w_per_m2.sum())
-    assert light.after_overhang_w_per_m2.sum() == pytest.approx(0.25 * SKY.ghi_w_per_m2.sum(), rel=1e-4)
 
 
 def test_the_skyline_hides_beam_and_glow_of_a_low_sun_and_its_part_of_the_sky():

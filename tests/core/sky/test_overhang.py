@@ -1,14 +1,32 @@
+"""How far a slab's and a wall's shadow reaches over a panel, by hand."""
+
 import numpy as np
 import pytest
 
-from service.core.model.place import Overhang, Plane, SideWall
-from service.core.sky import clear_of_slab, clear_of_walls, open_half_angle_deg, profile_angle_deg
-
-SOUTH = Plane(tilt_deg=90, azimuth_deg=180)
+from service.core.model.place import Overhang, SideWall
+from service.core.sky import open_half_angle_deg, profile_angle_deg
+from service.core.sky.overhang import down_the_panel, slab_shadow_m, wall_shadow_m
 
 
 def wall(side, distance_m, reaches_out_m):
     return SideWall(side=side, distance_m=distance_m, reaches_out_m=reaches_out_m)
+
+
+def to_sun(height_deg, aside_deg=0.0):
+    """Out of the facade, to the right and up; ``aside_deg`` to the right of straight out."""
+    height, aside = np.radians(height_deg), np.radians(aside_deg)
+    return np.cos(height) * np.cos(aside), np.cos(height) * np.sin(aside), np.sin(height)
+
+
+def slab_m(above_m, reaches_m, height_deg, aside_deg=0.0, tilt_deg=90.0):
+    out, _, up = to_sun(height_deg, aside_deg)
+    slab = Overhang(above_top_edge_m=above_m, reaches_out_m=reaches_m)
+    return float(slab_shadow_m(slab, *down_the_panel(tilt_deg), out, up))
+
+
+def wall_m(walls, side, height_deg, aside_deg):
+    out, right, _ = to_sun(height_deg, aside_deg)
+    return float(wall_shadow_m(walls, side, np.asarray(out), np.asarray(right)))
 
 
 def test_the_profile_angle_is_that_of_the_slabs_edge_above_the_panels_upper_edge():
@@ -17,51 +35,69 @@ def test_the_profile_angle_is_that_of_the_slabs_edge_above_the_panels_upper_edge
     assert profile_angle_deg(Overhang(above_top_edge_m=0.0, reaches_out_m=0.0)) == 90.0
 
 
-def test_a_slab_cuts_the_beam_above_its_profile_angle():
-    slab = Overhang(above_top_edge_m=1.0, reaches_out_m=1.0)
-    assert clear_of_slab(slab, SOUTH, [44.0, 46.0], [180.0, 180.0]).tolist() == [False, True]
+def test_at_45_degrees_a_slab_shades_as_far_down_an_upright_panel_as_it_reaches_out():
+    assert slab_m(0.0, 0.3, 45.0) == pytest.approx(0.3)
+    assert slab_m(0.1, 0.3, 45.0) == pytest.approx(0.2)
+    assert slab_m(0.0, 0.3, 60.0) == pytest.approx(0.3 * np.sqrt(3.0))
 
 
-def test_a_sun_aside_must_stand_lower_to_shine_below_a_long_slab():
-    slab = Overhang(above_top_edge_m=1.0, reaches_out_m=1.0)
-    # tan(profile angle) = tan(height) / cos(angle from the front); at 60 deg aside the edge lies at atan(1/2) = 26.57.
-    height = np.array([26.0, 27.0])
-    assert clear_of_slab(slab, SOUTH, 90.0 - height, [240.0, 240.0]).tolist() == [True, False]
+@pytest.mark.parametrize(("height_deg", "shaded"), [(44.0, False), (46.0, True)])
+def test_the_shadow_begins_where_the_sun_passes_the_profile_angle(height_deg, shaded):
+    assert (slab_m(1.0, 1.0, height_deg) > 0.0) is shaded
+
+
+@pytest.mark.parametrize(("height_deg", "shaded"), [(26.0, False), (27.0, True)])
+def test_a_sun_aside_must_stand_lower_to_shine_below_a_long_slab(height_deg, shaded):
+    """tan(profile angle) = tan(height) / cos(angle from the front): 60 deg aside the edge lies at atan(1/2) = 26.57."""
+    assert (slab_m(1.0, 1.0, height_deg, 60.0) > 0.0) is shaded
+
+
+def test_the_lower_part_of_a_leaning_panel_comes_out_from_under_the_slab():
+    """At 30 degrees and t down the panel a slab at its upper edge is t/2 above and reaches 0.3 - 0.866 t out.
+
+    A sun 45 degrees high shines in under the edge where these are equal.
+    """
+    assert slab_m(0.0, 0.3, 45.0, tilt_deg=30.0) == pytest.approx(0.3 / (0.5 + np.sqrt(0.75)))
+    assert slab_m(0.1, 0.3, 45.0, tilt_deg=30.0) == pytest.approx(0.2 / (0.5 + np.sqrt(0.75)))
 
 
 def test_no_sun_comes_from_behind_a_slab():
-    for slab in (Overhang(above_top_edge_m=5.0, reaches_out_m=0.1), Overhang(above_top_edge_m=0.0, reaches_out_m=0.0)):
-        assert not clear_of_slab(slab, SOUTH, [60.0], [5.0]).any()
+    assert slab_m(5.0, 0.1, 30.0, 170.0) == np.inf
+    assert slab_m(0.0, 0.0, 30.0, 170.0) == np.inf
 
 
 def test_a_slab_that_does_not_reach_out_leaves_the_sun_in_front():
-    assert clear_of_slab(Overhang(above_top_edge_m=0.0, reaches_out_m=0.0), SOUTH, [1.0], [180.0]).all()
+    assert slab_m(0.0, 0.0, 89.0) <= 0.0
 
 
 def test_left_and_right_are_as_one_looks_out():
-    # Looking south, the left hand points east.
-    left = (wall("left", 1.0, 1.0),)
-    assert clear_of_walls(left, SOUTH, [60.0, 60.0, 60.0], [134.0, 136.0, 226.0]).tolist() == [False, True, True]
-    right = (wall("right", 1.0, 1.0),)
-    assert clear_of_walls(right, SOUTH, [60.0, 60.0, 60.0], [134.0, 224.0, 226.0]).tolist() == [True, True, False]
-    west = Plane(tilt_deg=90, azimuth_deg=270)
-    assert clear_of_walls(left, west, [60.0, 60.0], [224.0, 226.0]).tolist() == [False, True]
+    """45 degrees to the left a wall on the left shades as far in as it reaches out, less its distance."""
+    left, right = [wall("left", 0.1, 0.4)], [wall("right", 0.1, 0.4)]
+    assert wall_m(left, "left", 30.0, -45.0) == pytest.approx(0.3)
+    assert wall_m(right, "right", 30.0, 45.0) == pytest.approx(0.3)
+    for walls, side, aside in ((left, "left", 45.0), (left, "right", -45.0), (right, "right", -45.0)):
+        assert wall_m(walls, side, 30.0, aside) == 0.0
+
+
+def test_how_high_the_sun_stands_makes_no_difference_to_a_wall():
+    walls = [wall("left", 0.0, 0.5)]
+    assert wall_m(walls, "left", 10.0, -30.0) == pytest.approx(wall_m(walls, "left", 70.0, -30.0))
 
 
 def test_the_nearest_wall_of_a_side_counts():
     walls = (wall("left", 2.0, 1.0), wall("left", 0.5, 0.5), wall("right", 1.0, 0.0))
+    assert wall_m(walls, "left", 30.0, -60.0) == pytest.approx(0.5 * np.sqrt(3.0) - 0.5)
     assert open_half_angle_deg(walls, "left") == pytest.approx(45.0)
     assert open_half_angle_deg(walls, "right") == 90.0
     assert open_half_angle_deg((), "left") == 180.0
 
 
-def test_a_wall_touching_the_panel_hides_its_whole_side():
-    assert not clear_of_walls((wall("left", 0.0, 1.0),), SOUTH, [60.0], [179.0]).any()
+def test_from_further_in_one_sees_further_past_a_wall():
+    walls = [wall("left", 0.5, 1.0)]
+    assert open_half_angle_deg(walls, "left", 0.5) == pytest.approx(45.0)
 
 
-def test_a_wall_in_the_east_takes_the_morning_and_one_in_the_west_the_afternoon():
-    """Looking out to the south, east is on the left. Sun 70 deg aside of south, walls cut from 45 deg on."""
-    morning_and_afternoon = ([60.0, 60.0], [110.0, 250.0])
-    left, right = ([wall(side, 1.0, 1.0)] for side in ("left", "right"))
-    assert clear_of_walls(left, SOUTH, *morning_and_afternoon).tolist() == [False, True]
-    assert clear_of_walls(right, SOUTH, *morning_and_afternoon).tolist() == [True, False]
+def test_a_wall_hides_the_sun_behind_the_facade_on_its_side_alone():
+    walls = [wall("left", 3.0, 0.1)]
+    assert wall_m(walls, "left", 30.0, -100.0) == np.inf
+    assert wall_m(walls, "left", 30.0, 100.0) == 0.0

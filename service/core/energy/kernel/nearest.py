@@ -47,9 +47,10 @@ class NearestArray:
         turned = np.multiply(planes.facing, np.float32(1.0 / _GLASS)) @ planes.sun
         cells = self.glass.take(cells_of(turned), mode="wrap")
         cells *= self.beam
-        cells += planes.works @ planes.even
         turned *= self.beam_warms
         steps = np.maximum(turned, self.edge_warms, out=turned)
+        planes.darken(cells, steps, _KELVINS)
+        cells += planes.works @ planes.even
         steps += (planes.warms * np.float32(1.0 / _KELVINS)) @ planes.even_warms
         if planes.snow is not None:
             cells *= planes.snow.leaves(planes.up)
@@ -72,7 +73,7 @@ def nearest_array(
     That is where power jumps, a window bends it within the table, or a hard shadow falls.
     """
     around = opened.around
-    if table.jumps or table.tight or (around is not None and around.hard is not None):
+    if table.jumps or table.tight or (around is not None and around.apart is not None and around.apart.by_clock):
         return None
     weights = light_weights(array, _FLAT, ground_reflectance_share)
     clean = (1.0 - array.dirt_share) / STEP_W_PER_M2

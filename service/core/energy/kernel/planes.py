@@ -10,7 +10,7 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from service.core.energy.kernel.around import Around, HardShade
+from service.core.energy.kernel.around import Around
 from service.core.energy.kernel.input_table import (
     COLDEST_C,
     IRRADIANCES,
@@ -64,7 +64,9 @@ class OpenPlanes:
         beam_behind: (n,) that on a rear that counts and that it reaches, in nodes; None: it does not.
         beam_warms, edge_warms: (n,) what light from the sun warms by each bin, and by the bins up to the plane's edge,
             in steps: with the sun behind there is the latter, which the air's row takes off again.
-        around: what stands around it, where something does; the sun's light and the sky's weights have it in already.
+        around: what stands around it, where something does; the sun's light and the sky's weights have it in already,
+            but for its hours apart.
+        down: (m, 2) how the planes run down and out under a slab, beside a wall; None: there is neither.
         snow: what it takes of the light; None: nothing, or all planes are upright.
         beyond_table: whether some plane could get more light, or cells be warmer or colder, than the tables tell.
     """
@@ -80,6 +82,7 @@ class OpenPlanes:
     beam_warms: Singles
     edge_warms: Singles
     around: Around | None
+    down: Singles | None
     snow: Snow | None
     first_of_day: Ints
     beyond_table: bool
@@ -93,15 +96,11 @@ class OpenPlanes:
         nodes *= self.beam_works
         turned *= self.beam_warms
         steps = np.maximum(turned, self.edge_warms, out=turned)
-        hard = None if self.around is None else self.around.hard
-        shaded = None if hard is None else self._shaded(hard, nodes, steps)
+        self.darken(nodes, steps)
         nodes += self.works @ self.even
         if self.beam_behind is not None:
             nodes += REAR.take(bins, mode="wrap") * self.beam_behind
         steps += self.warms @ self.even_warms
-        if hard is not None and shaded is not None:
-            nodes[:, hard.hours] -= shaded[0]
-            steps[:, hard.hours] -= shaded[1]
         if self.snow is not None:
             nodes *= self.snow.leaves(self.up)
         if self.beyond_table:
@@ -113,14 +112,22 @@ class OpenPlanes:
         """The cosines of the planes' tilts, (m,)."""
         return self.facing[:, 2] * np.float32(1.0 / BINS)
 
-    def _shaded(self, hard: HardShade, beam: Singles, warm: Singles) -> tuple[Singles, Singles]:
-        """What hard shadows take in their hours of the light that works and of that which warms."""
-        in_hours, sky_and_ground = hard.hours, slice(0, 2)
-        beam, warm = beam[:, in_hours], warm[:, in_hours] - self.edge_warms[in_hours]
-        return (
-            hard.taken(beam + self.works @ self.even[:, in_hours], beam),
-            hard.taken(warm + self.warms[:, sky_and_ground] @ self.even_warms[sky_and_ground, in_hours], warm),
-        )
+    def darken(self, nodes: Singles, steps: Singles, step: float = 1.0) -> None:
+        """Take off in the hours apart what shadows take of the sun's part of light and heat, of steps this wide."""
+        apart = None if self.around is None else self.around.apart
+        if apart is None:
+            return
+        hours, ways = apart.hours, apart.ways(self.down)
+        beam, warm = nodes.take(hours, axis=1), steps.take(hours, axis=1)
+        narrow = np.float32(1.0 / step)
+        sun_warms: Singles = warm - self.edge_warms[hours] * narrow
+        if (share := apart.share_of_beam(ways)) is not None:
+            nodes[:, hours] = beam - share * beam
+            steps[:, hours] = warm - share * sun_warms
+            return
+        works, warms = self.works @ self.even[:, hours], (self.warms[:, :2] * narrow) @ self.even_warms[:2, hours]
+        nodes[:, hours] = beam - apart.taken(beam + works, beam, ways)
+        steps[:, hours] = warm - apart.taken(sun_warms + warms, sun_warms, ways)
 
 
 def open_planes(
@@ -160,6 +167,7 @@ def open_planes(
         beam_warms=single(edge_warms / BINS),
         edge_warms=edge_warms,
         around=around,
+        down=None if around is None else around.down(planes),
         snow=record.snow if stays_share(_tilts(planes)).max(initial=0.0) > 1e-9 else None,
         first_of_day=record.first_of_day,
         beyond_table=bool(beyond or air.min(initial=0.0) < 0.0),
@@ -183,6 +191,7 @@ def open_planes_like(
         facing=_facing(planes),
         works=single(weights.even_works * ((1.0 - array.dirt_share) / STEP_W_PER_M2)),
         warms=weights.even_warms,
+        down=None if around is None else around.down(planes),
         exactly=_exactly(
             array, record, planes, ground_reflectance_share, None if around is None else around.surroundings
         ),

@@ -19,7 +19,7 @@ from service.core.model.hours import Floats, Ints
 from service.core.model.place import Plane
 from service.core.panel import Branch, cell_temperature_c, diode_of
 from service.core.panel.drawn import running_power_w
-from service.core.sky import above_skyline, direction, light_of_planes, split_by_anisotropy
+from service.core.sky import above_skyline, direction, has_edges, layout_key, light_of_planes, split_by_anisotropy
 from service.core.sky.calendar import calendar_of_hours
 from service.core.sky.light import Daylight, Surroundings
 from service.core.sky.shade import Shading, shading_of
@@ -177,7 +177,11 @@ def dc_of_arrays(model: SetModel, scene: Scene, turned: Sequence[Plane] | None =
     done: dict[tuple[object, ...], tuple[Floats, Floats]] = {}
     powers = []
     for k, (array, table) in enumerate(zip(model.arrays, model.tables, strict=True)):
-        same = (planes[k], array.mount, array.skyline, array.overhang, array.side_walls, array.shade, array.cover)
+        same = (
+            planes[k], array.mount, array.skyline, array.overhang, array.side_walls, array.shade, array.cover,
+            array.dirt_share, array.facade_azimuth_deg, array.hand_rail, array.row_in_front,
+            array.facing_reflectance_share, layout_key(array) if has_edges(array) else None,
+        )  # fmt: skip
         if same not in done:
             light, warmth = light_and_warmth(model, scene, k, planes[k])
             done[same] = (light * (1 - array.dirt_share), warmth)

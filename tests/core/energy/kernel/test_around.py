@@ -7,7 +7,7 @@ import pytest
 
 from service.core.energy.kernel import STEP_W_PER_M2, around_of, light_among, open_planes, place_record
 from service.core.model.place import HandRail, Overhang, Plane, Shade, SideWall, SkylinePoint
-from service.core.sky import dome_of, sky_seen
+from service.core.sky import darkest_places, dome_of, sky_seen
 from tests.builders import array, panel
 from tests.skies import mixed_year
 
@@ -15,8 +15,11 @@ SKY = mixed_year(54.2, 12.3)
 PLANES = [
     Plane(tilt_deg=tilt, azimuth_deg=azimuth) for tilt, azimuth in ((90, 150), (30, 181), (0, 0), (70, 95), (45, 330))
 ]
+ONE_TILT = [Plane(tilt_deg=80, azimuth_deg=azimuth) for azimuth in (95, 150, 181)]
 SLAB = {"overhang": Overhang(above_top_edge_m=0.8, reaches_out_m=1.5)}
 WALLS = {"side_walls": (SideWall(side="left", distance_m=0.3, reaches_out_m=2.0),)}
+CLOSE = {"overhang": Overhang(above_top_edge_m=0.0, reaches_out_m=0.4)}
+BETWEEN_WALLS = {"side_walls": (*WALLS["side_walls"], SideWall(side="right", distance_m=0.1, reaches_out_m=0.4))}
 SKYLINE = {"skyline": (SkylinePoint(azimuth_deg=90, height_deg=30), SkylinePoint(azimuth_deg=200, height_deg=5))}
 SOFT = Shade(cause="tree", edge="soft", months=(5, 6, 7), from_clock="15:00", to_clock="18:30", blocked_share=0.6)
 HARD = Shade(cause="mast", edge="hard", months=(3, 4, 5, 6), from_clock="09:20", to_clock="11:00", blocked_share=0.4)
@@ -25,15 +28,18 @@ FACADE = {"facade_azimuth_deg": 170.0}
 
 @pytest.mark.parametrize("stands", [
     SLAB | FACADE, WALLS | FACADE, SKYLINE, {"shade": (SOFT,)}, {"shade": (HARD,)}, {"shade": (SOFT, HARD)},
-    SLAB | WALLS | SKYLINE | FACADE | {"shade": (SOFT, HARD)},
+    SLAB | WALLS | SKYLINE | FACADE | {"shade": (SOFT, HARD)}, BETWEEN_WALLS | FACADE, CLOSE | BETWEEN_WALLS | FACADE,
 ], ids="+".join)  # fmt: skip
-def test_light_behind_obstacles_is_that_of_the_chain_in_every_hour(stands):
-    one, record = array(**stands), place_record(SKY)
-    products = open_planes(one, record, PLANES, 0.2, around_of(one, SKY, record)).light()
-    among = light_among(one, SKY, record, PLANES, 0.2)
+@pytest.mark.parametrize("orientation", ["upright", "lengthwise"])
+@pytest.mark.parametrize("half_cells", [False, True])
+@pytest.mark.parametrize("planes", [PLANES, ONE_TILT], ids=["tilts", "one tilt"])
+def test_light_behind_obstacles_is_that_of_the_chain_in_every_hour(stands, orientation, half_cells, planes):
+    one, record = array(**stands, orientation=orientation, panel=panel(half_cells=half_cells)), place_record(SKY)
+    products = open_planes(one, record, planes, 0.2, around_of(one, SKY, record)).light()
+    among = light_among(one, SKY, record, planes, 0.2)
     assert products.nodes == pytest.approx(among.nodes, abs=0.05 / STEP_W_PER_M2)
     assert products.steps == pytest.approx(among.steps, abs=0.005)
-    bare = open_planes(array(), record, PLANES, 0.2).light()
+    bare = open_planes(array(), record, planes, 0.2).light()
     assert products.nodes.sum() < 0.999 * bare.nodes.sum()
 
 
@@ -51,7 +57,8 @@ def test_what_turns_with_the_panel_and_a_rear_that_counts_are_not_read_so():
 def test_the_sky_by_the_compass_is_the_sky_that_each_plane_sees(turned, within):
     """The same in whole degrees; between them the slices lie differently."""
     tilt, azimuth = np.array([90.0, 40.0, 15.0, 0.0, 66.0]), np.array([150.0, 181.0, 20.0, 0.0, 300.0]) + turned
-    stands = (SKYLINE["skyline"], SLAB["overhang"], WALLS["side_walls"])
-    dome = dome_of(*stands, 170.0)
-    exact = sky_seen(tilt, azimuth, *stands, 170.0).after_overhang_share
+    stands = (SKYLINE["skyline"], SLAB["overhang"], BETWEEN_WALLS["side_walls"])
+    places = darkest_places(array(**SLAB, **BETWEEN_WALLS))
+    dome = dome_of(*stands, 170.0, places)
+    exact = sky_seen(tilt, azimuth, *stands, 170.0, places).after_overhang_share
     assert dome.seen_share(tilt, azimuth) == pytest.approx(exact, abs=within)

@@ -1,0 +1,163 @@
+"""How do the cells of a panel lie as it stands, and which of them share a current?
+
+A panel has three bypass sections in series, each a third of its width and as long as it. Half cells lie in two halves,
+one after the other along the panel, and in each section the halves are parallel; a row of them is half as high.
+"""
+
+from collections.abc import Hashable
+from dataclasses import dataclass
+from functools import reduce
+from itertools import pairwise
+from typing import Any
+
+import numpy as np
+from numpy.typing import NDArray
+
+from service.core.model.facts import Array
+from service.core.sky.shade import SECTIONS
+
+Metres = NDArray[np.floating[Any]]
+
+# The frame and the margin around the cells; a whole cell is 156 to 182 mm wide (trade figures, from memory).
+MARGIN_M, CELL_M = 0.02, 0.17
+_HALVES = 2
+
+
+@dataclass(frozen=True, slots=True)
+class Parts:
+    """Sections or halves of a panel, side by side from one of its edges to the other.
+
+    ``ends_m``: where each begins and ends, from the edge; ``row_m``: how wide a row of cells is in that direction.
+    """
+
+    ends_m: tuple[tuple[float, float], ...]
+    row_m: float
+
+    def covered(self, from_m: Metres | float, to_m: Metres | float) -> list[Metres]:
+        """Of each part, how many rows of cells lie between two distances from the edge, in shadow; each as ``to_m``.
+
+        A part of a row counts as a part; more than one row may be told.
+
+        >>> [float(rows) for rows in Parts(((0.0, 0.25), (0.25, 0.5)), 0.125).covered(0.0625, np.array(0.3125))]
+        [1.5, 0.5]
+        """
+        return [
+            np.maximum(np.minimum(to_m, end) - np.maximum(from_m, begin), 0.0) * (1.0 / self.row_m)
+            for begin, end in self.ends_m
+        ]
+
+    def dark_from_edge(self, to_m: Metres) -> list[Metres]:
+        """Of each part, what a shadow from the edge to this distance covers of its darkest row, 0 to 1."""
+        return [np.clip((to_m - begin) * (1.0 / self.row_m), 0.0, 1.0) for begin, _ in self.ends_m]
+
+
+# Columns of half cells from left to right: two at the left edge, one on each side of the middle, two at the right edge.
+# Of which the mean counts beside a wall: of whole cells, of the halves of a lengthwise panel; and between two walls.
+_NEXT_TO = {"left": (0, 1), "right": (5, 4)}
+_IN_HALVES = {"left": (0, 3), "right": (5, 2)}
+_DARKER_ENDS = ((0, 5), (0, 3), (2, 5), (2, 3))
+
+
+@dataclass(frozen=True, slots=True)
+class Places:
+    """Where on a panel the sky is looked up past slab and walls.
+
+    Attributes:
+        down_m: how far down from the upper edge, (t,); the mean counts.
+        in_m: how far in from the left and from the right edge, (p, 2).
+        groups: numbers of those; of each group the mean counts, of all groups the least.
+    """
+
+    down_m: tuple[float, ...]
+    in_m: tuple[tuple[float, float], ...]
+    groups: tuple[tuple[int, ...], ...]
+
+    def least(self, light: Metres) -> Metres:
+        """(m,) of m planes by what they see in the mean of ``down_m`` from each place of ``in_m``, (m, p)."""
+        means = [light[:, list(group)].mean(axis=1) if len(group) > 1 else light[:, group[0]] for group in self.groups]
+        return reduce(np.minimum, means)
+
+
+AT_THE_EDGE = Places((0.0,), ((0.0, 0.0),), ((0,),))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Layout:
+    """A panel's parts down from its upper edge and in from a side edge: one kind is in series, the other parallel."""
+
+    along: Parts
+    across: Parts
+    series_along: bool
+
+
+def layout_of(array: Array) -> Layout:
+    """The layout of an array's panels. Whole cells where nobody tells: one string as long as the panel."""
+    short, long = sorted((array.panel.length_mm / 1000.0, array.panel.width_mm / 1000.0))
+    sections = _parts(short, SECTIONS, CELL_M)
+    halves = _parts(long, _HALVES, CELL_M / 2.0) if array.panel.half_cells else _parts(long, 1, CELL_M)
+    if array.orientation == "lengthwise":
+        return Layout(along=sections, across=halves, series_along=True)
+    return Layout(along=halves, across=sections, series_along=False)
+
+
+def layout_key(array: Array) -> Hashable:
+    """All that its layout hangs on."""
+    panel = array.panel
+    return array.orientation, panel.length_mm, panel.width_mm, panel.half_cells
+
+
+def darkest_places(array: Array) -> Places:
+    """Where the cells lie that see the least past slab and walls, and so tell what their strings get of the sky.
+
+    A row of cells counts by the mean of its two halves' middles. Under a slab that is the upmost row; of two parallel
+    halves the mean of the upmost half row of each. Beside a wall it is the column next to it. Between two walls the
+    darker of both ends counts, of parallel halves the mean of the darker end of each; of whole cells in one string none
+    of these may give more, or two walls could cost half cells more.
+    """
+    layout, width = layout_of(array), across_m(array)
+    down, near = _two_places(layout.along), _two_places(layout.across)
+    sides = sorted({wall.side for wall in array.side_walls})
+    if not sides:
+        return Places(down, ((0.0, 0.0),), ((0,),))
+    quarter = near[0] - MARGIN_M
+    middle = width / 2.0 + quarter
+    columns = [near[0], MARGIN_M + 3.0 * quarter, width - middle, middle]
+    columns += [width - columns[1], width - columns[0]]
+    groups = [_NEXT_TO[side] for side in sides]
+    if layout.series_along:
+        parted = [_IN_HALVES[side] for side in sides] if len(sides) == 1 else list(_DARKER_ENDS)
+        groups = parted if array.panel.half_cells else groups + parted
+    used = sorted({at for group in groups for at in group})
+    return Places(
+        down,
+        tuple((columns[at], width - columns[at]) for at in used),
+        tuple(tuple(used.index(at) for at in group) for group in groups),
+    )
+
+
+def slope_m(array: Array) -> float:
+    """How far it is from the panel's lower to its upper edge, along the panel."""
+    return _sides_m(array)[0]
+
+
+def across_m(array: Array) -> float:
+    """How far it is from one side edge of the panel to the other."""
+    return _sides_m(array)[1]
+
+
+def _two_places(parts: Parts) -> tuple[float, float]:
+    """From the edge, the middles of the next rows of two halves, or of both halves of the next row of whole cells."""
+    first, last = parts.ends_m[0][0], parts.ends_m[-1][0]
+    if len(parts.ends_m) == _HALVES:
+        return first + parts.row_m / 2.0, last + parts.row_m / 2.0
+    return first + parts.row_m / 4.0, first + parts.row_m * 0.75
+
+
+def _sides_m(array: Array) -> tuple[float, float]:
+    short, long = sorted((array.panel.length_mm / 1000.0, array.panel.width_mm / 1000.0))
+    return (short, long) if array.orientation == "lengthwise" else (long, short)
+
+
+def _parts(side_m: float, count: int, row_m: float) -> Parts:
+    edges = [float(edge) for edge in np.linspace(MARGIN_M, side_m - MARGIN_M, count + 1)]
+    return Parts(tuple(pairwise(edges)), min(row_m, edges[1] - edges[0]))

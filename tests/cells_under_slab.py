@@ -1,0 +1,78 @@
+"""What light falls on each cell of a panel under a slab and beside walls? Ray by ray, from points on the cells' faces.
+
+Nothing is taken from the service: a ray from a point on the panel is hidden where it goes into the facade behind,
+through the slab or through a wall.
+"""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+MARGIN, CELL = 0.02, 0.17
+ROWS_ALONG, COLUMNS = 9, 6  # of whole cells, on an upright panel
+LONG_M, SHORT_M = ROWS_ALONG * CELL + 2 * MARGIN, COLUMNS * CELL + 2 * MARGIN
+_POINTS = 6  # along and across each cell
+
+
+@dataclass(frozen=True, kw_only=True)
+class Stand:
+    """A panel looking the way its facade does; slab and walls in metres, (above, reaches) and (side, away, reaches)."""
+
+    tilt_deg: float = 90.0
+    orientation: str = "upright"
+    half_cells: bool = False
+    slab: tuple[float, float] | None = None
+    walls: tuple[tuple[str, float, float], ...] = ()
+
+    @property
+    def halves(self):
+        return 2 if self.half_cells else 1
+
+    def cells_m(self):
+        """How high and how wide a cell is, and how many there are down and across."""
+        cut = self.halves
+        if self.orientation == "upright":
+            return CELL / cut, CELL, ROWS_ALONG * cut, COLUMNS
+        return CELL, CELL / cut, COLUMNS, ROWS_ALONG * cut
+
+    def points_m(self, points):
+        """How far points on the cells are from the upper and the left edge; rows, columns, and points in a cell."""
+        high, wide, rows, columns = self.cells_m()
+        in_cell = (np.arange(points) + 0.5) / points
+        down = MARGIN + high * (np.arange(rows)[:, None] + in_cell)
+        inwards = MARGIN + wide * (np.arange(columns)[:, None] + in_cell)
+        return down[:, None, :, None], inwards[None, :, None, :]
+
+    def sees(self, down, inwards, out, right, up):
+        """Does a ray out of the facade, to the right and up leave a point on the panel freely?"""
+        tilt = np.radians(self.tilt_deg)
+        free = np.broadcast_to(out > 0.0, np.broadcast_shapes(np.shape(out), np.shape(down), np.shape(inwards)))
+        if self.slab is not None:
+            above, reaches = self.slab
+            length = (above + down * np.sin(tilt)) / np.maximum(up, 1e-9)  # of the ray, to the slab's underside
+            free = free & (out * length >= reaches - down * np.cos(tilt))
+        width = LONG_M if self.orientation == "lengthwise" else SHORT_M
+        for side, away, reaches in self.walls:
+            aside, from_edge = (-right, inwards) if side == "left" else (right, width - inwards)
+            length = (away + from_edge) / np.maximum(aside, 1e-9)  # of the ray, to the wall
+            free = free & ((aside <= 0.0) | (out * length >= reaches))
+        return free
+
+    def beam_share(self, out, right, up):
+        """(rows, columns) of each cell the part of its face that the sun reaches."""
+        down, inwards = self.points_m(_POINTS * 4)
+        return self.sees(down, inwards, out, right, up).mean(axis=(2, 3))
+
+    def sky_share(self):
+        """(rows, columns) of each cell what it sees of an even sky's light, relative to a bare panel."""
+        height, front = np.radians(np.arange(1.5, 90, 3.0)), np.radians(np.arange(-178.5, 180, 3.0))
+        h, a = (grid.ravel() for grid in np.meshgrid(height, front))
+        out, right, up = np.cos(h) * np.cos(a), np.cos(h) * np.sin(a), np.sin(h)
+        tilt = np.radians(self.tilt_deg)
+        light = np.maximum(up * np.cos(tilt) + out * np.sin(tilt), 0.0) * np.cos(h)
+        down, inwards = (points[..., None] for points in self.points_m(2))
+        return (self.sees(down, inwards, out, right, up) * light).sum(axis=-1).mean(axis=(2, 3)) / light.sum()
+
+    def light(self, sun_share, sun):
+        """(rows, columns) light on each cell, 1 on a bare panel, of which so much comes from a sun given as a ray."""
+        return sun_share * self.beam_share(*sun) + (1.0 - sun_share) * self.sky_share()
