@@ -17,6 +17,7 @@ from service.core.pickup.electric import (
     judged_current,
     judged_voltage,
     light_causes,
+    no_contact,
     no_daylight,
     no_voltage,
 )
@@ -34,6 +35,7 @@ from service.core.pickup.frame import frame_quantity
 from service.core.pickup.light import light_shown
 from service.core.pickup.looks import looked_at
 from service.core.pickup.lot import against_lot
+from service.core.pickup.rounds import Rounds, no_current_on_any, rounds_of
 from service.core.pickup.worth import MENDED_WITH_EASE, WorthNow, worth_now
 
 # The best of a lot itself proves daylight: no lamp makes a fifth of the label's current, nor this much of its voltage.
@@ -53,7 +55,7 @@ class Expected:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PanelSeen:
-    """What is said of one panel, and why; ``lot`` by quantity: alone, agrees, low or scattered."""
+    """What is said of one panel, and why; ``lot`` by quantity: alone, agrees, low, scattered or silent."""
 
     panel: str
     verdict: Seen
@@ -91,6 +93,8 @@ def panels_seen(door: Door, readings: Sequence[PanelReading]) -> tuple[PanelSeen
         # One that reads what it must proves the light, and it is the others that lack something.
         currents = {panel: "low" if stands == "scattered" else stands for panel, stands in currents.items()}
         middles[ISC] = best
+    if no_current_on_any(groups, *(_expected(door)[what] for what in (VOC, ISC))):
+        currents = dict.fromkeys(groups, "silent")
     doors = {VOC: _lit_by_the_current(door, best), ISC: door}
     return tuple(
         _seen(panel, group, doors, {VOC: voltages.get(panel, "alone"), ISC: currents.get(panel, "alone")}, middles)
@@ -106,10 +110,9 @@ def _lit_by_the_current(door: Door, best_a: float) -> Door:
     return replace(door, light=light_shown(best_a, rating))
 
 
-def _read(group: Iterable[PanelReading], what: str) -> list[float]:
-    """What was read on one panel; what was read under a shadow is no measure for others."""
-    values = (getattr(reading, what) for reading in group if not reading.shaded)
-    return [value for value in values if value is not None]
+def _read(group: Sequence[PanelReading], what: str) -> list[float]:
+    """What counts of the rounds on one panel; what was read under a shadow is no measure for others."""
+    return [getattr(one, what) for one in rounds_of(group, what).counted if not one.shaded]
 
 
 def _stand(
@@ -143,32 +146,44 @@ def _seen(
     lot: Mapping[str, str],
     middles: Mapping[str, float | None],
 ) -> PanelSeen:
-    quantities = sorted(
-        _quantities(group, doors, lot, middles[VOC]), key=lambda one: (one.what, one.measured or 0.0, str(one.causes))
-    )
+    rounds = {what: rounds_of(group, what) for what in (VOC, ISC)}
+    found = _quantities(group, rounds, doors, lot, middles[VOC])
+    quantities = sorted(found, key=lambda one: (one.what, one.measured or 0.0, str(one.causes)))
     causes = list(_told(quantities))
     verdict = _verdict(quantities)
     if not quantities:
         causes = [cause("nothing_read")]
     elif verdict is Seen.CANNOT_TELL and not any(one.verdict is verdict for one in quantities):
         causes.append(cause("voltage_not_read"))
-    left = _left(quantities, lot, middles, doors)
+    left = _left([one for one in quantities if not _is_silent(one)], lot, middles, doors)
     current_read = any(one.what == ISC and one.verdict is Seen.AS_EXPECTED for one in quantities)
-    worth = worth_now(verdict, quantities, current_read, left)
+    contact = min(one.share for one in rounds.values())
+    worth = worth_now(verdict, quantities, current_read, left, contact)
     return PanelSeen(
         panel=panel, verdict=verdict, quantities=tuple(quantities), causes=tuple(causes), worth=worth, lot=dict(lot)
     )
 
 
+def _is_silent(one: Quantity) -> bool:
+    return any(why.code == "no_contact" for why in one.causes)
+
+
 def _quantities(
-    group: Sequence[PanelReading], doors: Mapping[str, Door], lot: Mapping[str, str], lot_v: float | None
+    group: Sequence[PanelReading],
+    rounds: Mapping[str, Rounds],
+    doors: Mapping[str, Door],
+    lot: Mapping[str, str],
+    lot_v: float | None,
 ) -> Iterable[Quantity]:
     door, lit = doors[ISC], doors[VOC]
-    voltage = expected_voltage(lit.ratings, lit.light, lit.cell_c)
-    current = expected_current(door.ratings, door.light, door.cell_c)
-    volts = _there(judged_voltage(reading, voltage, lit, lot[VOC], lot_v) for reading in _lit(group, VOC))
+    voltage, current = _expected(lit)[VOC], _expected(door)[ISC]
+    volts = _there(judged_voltage(reading, voltage, lit, lot[VOC], lot_v) for reading in rounds[VOC].counted)
     yield from volts
-    yield from _there(judged_current(reading, current, door, lot[ISC]) for reading in _lit(group, ISC))
+    yield from _there(judged_current(reading, current, door, lot[ISC]) for reading in rounds[ISC].counted)
+    for what, expected in ((VOC, voltage), (ISC, current)):
+        silent, all_rounds = len(rounds[what].silent), len(rounds[what].silent) + len(rounds[what].counted)
+        for reading in rounds[what].silent:
+            yield no_contact(reading, what, expected, doors[what], all_rounds, silent)
     yield from _frame(group, lit, voltage)
     volts_sound = {one.verdict for one in volts} == {Seen.AS_EXPECTED}
     yield from diode_quantities(group, door.ratings.sections, volts_sound=volts_sound)
@@ -176,9 +191,12 @@ def _quantities(
         yield from looked_at(reading, door.ratings)
 
 
-def _lit(group: Sequence[PanelReading], what: str) -> Sequence[PanelReading]:
-    """Those of a panel that count: what was read again without the shadow stands for what was read under it."""
-    return [reading for reading in group if not reading.shaded] if _read(group, what) else group
+def _expected(door: Door) -> dict[str, Between]:
+    """What a sound panel reads, whether or not anything may be judged by it."""
+    return {
+        VOC: expected_voltage(door.ratings, door.light, door.cell_c),
+        ISC: expected_current(door.ratings, door.light, door.cell_c),
+    }
 
 
 def _frame(group: Sequence[PanelReading], door: Door, voltage: Between) -> Iterable[Quantity]:
@@ -237,10 +255,7 @@ def _left(
     Of the lot's where that judged, else of the likely one. A fault that comes and goes is one.
     """
     lit, door = doors[VOC], doors[ISC]
-    likely = {
-        VOC: expected_voltage(lit.ratings, lit.light, lit.cell_c).likely,
-        ISC: expected_current(door.ratings, door.light, door.cell_c).likely,
-    }
+    likely = {VOC: _expected(lit)[VOC].likely, ISC: _expected(door)[ISC].likely}
     left: dict[str, float] = {}
     for one in quantities:
         if one.what not in likely or one.measured is None or one.verdict is not Seen.SUSPICIOUS:

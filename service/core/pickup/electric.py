@@ -1,6 +1,8 @@
 """What do the volts and the amperes that were read say of the panel?"""
 
+from collections.abc import Mapping
 from dataclasses import dataclass
+from types import MappingProxyType
 
 from service.core.pickup.expected import LABEL_VOLTAGE_SHARE, METER_VOLTAGE_SHARE
 from service.core.pickup.facts import Between, Cause, Door, PanelReading, Quantity, Ratings, Seen, cause
@@ -11,7 +13,8 @@ VOC, ISC = "open_circuit_voltage_v", "short_circuit_current_a"
 LEAST_FOR_CURRENT_W_PER_M2, LEAST_FOR_VOLTAGE_W_PER_M2 = 200.0, 50.0
 # A range whose least is under half of what is likely passes almost anything: nothing is as expected by it.
 _WIDEST_SHARE = 0.5
-_NO_VOLTAGE_SHARE, _NO_CURRENT_SHARE = 0.1, 0.05
+# Below these shares of what is likely, or of the same panel's best round, a meter shows nothing rather than little.
+LEAST_SHARES: Mapping[str, float] = MappingProxyType({VOC: 0.1, ISC: 0.05})
 # A cell that leaks a little loses nothing to speak of in the sun and a tenth of its volts at dusk: only what takes a
 # third is seen there (from memory of how a shunt weighs against the photocurrent).
 _SEEN_IN_DULL_LIGHT = frozenset({"no_reading", "bypass_section_lost"})
@@ -91,6 +94,18 @@ def judged_current(reading: PanelReading, expected: Between, door: Door, lot: st
     return _quantity(ISC, Seen.CANNOT_TELL if causes else Seen.AS_EXPECTED, read, expected, causes)
 
 
+def no_contact(reading: PanelReading, what: str, expected: Between, door: Door, rounds: int, silent: int) -> Quantity:
+    """A round that showed nothing beside others of the same panel that did (``rounds.rounds_of``).
+
+    The best round proves that the circuit can be closed, so that no lost section or dead panel is told of the silent
+    one; a joint that opens and closes is not ruled out either.
+    """
+    dark, name = no_daylight(door), "voltage" if what == VOC else "current"
+    causes = dark or (cause("no_contact", quantity=name, silent=silent, rounds=rounds),)
+    read: float = getattr(reading, what)
+    return _quantity(what, Seen.CANNOT_TELL if dark else Seen.SUSPICIOUS, read, expected, causes)
+
+
 def light_causes(door: Door, least_w_per_m2: float) -> tuple[Cause, ...]:
     """Why the light is no good for judging; empty where it is."""
     light, dark = door.light, no_daylight(door)
@@ -121,7 +136,7 @@ def no_daylight(door: Door) -> tuple[Cause, ...]:
 
 def no_voltage(read: float, expected: Between) -> bool:
     """Is that no reading at all rather than a low one?"""
-    return read < _NO_VOLTAGE_SHARE * expected.likely
+    return read < LEAST_SHARES[VOC] * expected.likely
 
 
 def _of_the_label(ratings: Ratings, known: bool, quantity: str) -> tuple[Cause, ...]:
@@ -134,8 +149,8 @@ def _of_the_label(ratings: Ratings, known: bool, quantity: str) -> tuple[Cause, 
 def _low_current(read: float, expected: Between, door: Door, lot: str) -> Quantity:
     askew = door.light.askew_w_per_m2
     open_, told = False, cause("current_low", missing_pct=round(100 * (1 - read / expected.likely)))
-    if read < _NO_CURRENT_SHARE * expected.likely:
-        told = cause("no_current")
+    if read < LEAST_SHARES[ISC] * expected.likely:
+        open_, told = (True, cause("no_current_on_any")) if lot == "silent" else (False, cause("no_current"))
     elif lot in {"agrees", "scattered"} and door.light.guessed:
         open_, told = True, cause("whole_lot_low")
     elif askew is not None and read >= expected.low * askew / max(door.light.w_per_m2.low, 1e-9):

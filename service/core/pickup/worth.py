@@ -38,7 +38,13 @@ class WorthNow:
     because: str
 
 
-def worth_now(verdict: Seen, quantities: Sequence[Quantity], current_read: bool, left: Mapping[str, float]) -> WorthNow:
+def worth_now(
+    verdict: Seen,
+    quantities: Sequence[Quantity],
+    current_read: bool,
+    left: Mapping[str, float],
+    contact_share: float = 1.0,
+) -> WorthNow:
     """The share and its reason.
 
     Args:
@@ -47,6 +53,8 @@ def worth_now(verdict: Seen, quantities: Sequence[Quantity], current_read: bool,
         current_read: was the current?
         left: by quantity that is suspicious what was read over what was likely, or over the lot's median where that is
             the judge.
+        contact_share: of the rounds with contact. Where some were silent and others not, either the meter failed or a
+            joint inside does: the panel counts by the rounds in which it gave anything, so that a third decides.
     """
     codes = [one.code for quantity in quantities for one in quantity.causes if quantity.verdict is Seen.SUSPICIOUS]
     if NOT_AT_ANY_PRICE.intersection(codes):
@@ -56,7 +64,10 @@ def worth_now(verdict: Seen, quantities: Sequence[Quantity], current_read: bool,
     if verdict is Seen.AS_EXPECTED:
         share, because = (1.0, "nothing_against_it") if current_read else (ONLY_VOLTAGE_SHARE, "current_not_seen")
         return WorthNow(share=share, because=because)
-    return _of_suspicious(quantities, codes, current_read, left)
+    found = _of_suspicious(quantities, codes, current_read, left)
+    if contact_share == 1.0 or not found.share:
+        return found
+    return WorthNow(share=round(found.share * contact_share, 2), because="contact_not_sure")
 
 
 def _of_suspicious(

@@ -257,3 +257,63 @@ def test_what_is_read_again_without_the_shadow_counts_alone() -> None:
     for both in ((under, clear), (clear, under)):
         assert one(door(), *both).verdict is Seen.AS_EXPECTED
     assert one(door(), under, reading(voc=38.9)).verdict is Seen.CANNOT_TELL  # the current was not read again
+
+
+@pytest.mark.parametrize(
+    ("nought", "read"),
+    [
+        ({"voc": 0.0}, {"voc": 38.9, "isc": 7.0}),
+        ({"isc": 0.0}, {"voc": 38.9, "isc": 7.0}),
+        ({"voc": 0.02, "isc": 0.0}, {"voc": 38.9, "isc": 7.0}),
+    ],
+)
+def test_nought_in_one_round_and_a_sound_reading_in_another_is_a_contact_and_no_dead_panel(
+    nought: dict[str, float], read: dict[str, float]
+) -> None:
+    silent, sound = reading(**nought), reading(**read)
+    for both in ((silent, sound), (sound, silent)):
+        seen = one(door(), *both)
+        assert seen.verdict is Seen.SUSPICIOUS
+        assert set(codes(seen)) == {"no_contact"}
+        assert (seen.worth.share, seen.worth.because) == (0.5, "contact_not_sure")
+    third, again = (one(door(), silent, sound, more).worth.share for more in (sound, silent))
+    assert again < 0.5 < third < 1.0
+    assert one(door(), silent, silent).worth.share in (0.0, None)
+
+
+def test_nought_in_all_rounds_stays_nought() -> None:
+    for rounds in (1, 2, 3):
+        seen = one(door(), *(reading(voc=0.1, isc=0.0) for _ in range(rounds)))
+        assert (seen.verdict, seen.worth.share, seen.worth.because) == (Seen.SUSPICIOUS, 0.0, "gives_nothing")
+
+
+def test_a_lost_contact_hides_no_lost_section() -> None:
+    seen = one(door(), reading(voc=0.0), reading(voc=26.0, isc=7.0))
+    assert set(codes(seen)) == {"bypass_section_lost", "no_contact"}
+    assert seen.worth.share == pytest.approx(0.5 * 2 / 3, abs=0.01)
+
+
+def test_a_lost_contact_is_no_measure_for_the_lot() -> None:
+    lot = [reading("a", voc=0.0), reading("a", voc=38.9, isc=7.0), *(reading(name, voc=38.9, isc=7.0) for name in "bc")]
+    first, *others = panels_seen(door(sky(720.0)), lot)
+    assert codes(first) == ["no_contact"]
+    assert {seen.verdict for seen in others} == {Seen.AS_EXPECTED}
+    assert first.lot["open_circuit_voltage_v"] == "agrees"
+
+
+def test_what_cannot_be_bought_at_any_price_is_not_for_a_contact_either() -> None:
+    seen = one(door(), reading(voc=0.0), reading(voc=38.9, isc=7.0, back_state="burnt"))
+    assert (seen.worth.share, seen.worth.because) == (0.0, "not_at_any_price")
+
+
+def test_no_current_on_any_panel_of_a_lot_that_gives_volts_is_the_meters_fuse() -> None:
+    lot = [reading(name, voc=38.9, isc=0.0) for name in "abc"]
+    for seen in panels_seen(door(), lot):
+        assert (seen.verdict, seen.worth.share) == (Seen.CANNOT_TELL, None)
+        assert codes(seen) == ["no_current_on_any"]
+    _, dead = panels_seen(door(), [reading("a", voc=38.9, isc=7.0), lot[1]])
+    assert dead.verdict is Seen.SUSPICIOUS
+    assert dead.worth.share == 0.0
+    assert one(door(), lot[0]).worth.share == 0.0  # a single one proves nothing of the meter
+    for seen in panels_seen(door(), [reading(name, voc=0.1, isc=0.0) for name in "abc"]):
+        assert seen.worth.share == 0.0

@@ -65,6 +65,14 @@ TEXTS: Mapping[str, str] = {
     "first; if it stays, the circuit inside is broken.",
     "cause.no_current": "There is light and no current. Check the meter's fuse and the connectors first; if it stays, "
     "a ribbon inside is broken.",
+    "cause.no_contact": "Nothing was read in {silent} of {rounds} rounds, and a value in the others: most often a lead "
+    "or probe without contact, or the meter on another range. Measure a third time, moving leads and connectors; if it "
+    "goes again, a joint inside the panel opens.",
+    "cause.no_contact.current": "No current flowed in {silent} of {rounds} rounds, and some in the others: most often "
+    "a lead without contact, or the meter in another jack or range. Measure a third time, and cover the panel before you "
+    "part or move a lead; if it goes again, a joint inside the panel opens.",
+    "cause.no_current_on_any": "None of the panels gives any current, though they give volts: most likely it is the "
+    "meter. Look at the fuse of its current input, the jack and the range, then read again.",
     "cause.bypass_section_lost": "{lost} of {sections} groups of cells give no voltage: a bypass diode has failed "
     "shorted, or a string of cells is broken.",
     "cause.bypass_section_lost.1_of_3": "One third of the voltage is missing: a bypass diode has failed shorted, or a "
@@ -115,6 +123,8 @@ TEXTS: Mapping[str, str] = {
     "worth.nothing_against_it": "Volts and amperes are as they should be: worth what a sound panel of its age is.",
     "worth.current_not_seen": "The current was not seen, and broken cells hardly show in the volts: a tenth off.",
     "worth.power_left": "By the share of its power that is left, and what has to be mended.",
+    "worth.contact_not_sure": "By the share of the rounds in which it gave anything, and by what it gave then. Should "
+    "it have been the meter, leave the empty round out; measure a third time before you pay.",
     "worth.repair_needed": "By what has to be mended.",
     "worth.gives_nothing": "It gives nothing, so it is worth nothing until it does.",
     "worth.not_at_any_price": "It can give a shock or start a fire: not worth taking at any price.",
