@@ -102,6 +102,37 @@ def test_one_trip_for_two_adverts_costs_one_drive_and_only_where_the_caller_says
     assert best() - best(fetched_at="port") == pytest.approx(2 * 50 * 0.3)
 
 
+def test_what_sending_costs_is_assumed_with_its_range_in_the_outlay_and_asked_of_the_seller() -> None:
+    def listed(**changes: Any) -> dict[str, Any]:
+        sent = panel_advert("p", 45, language="de", delivery={"kind": "shipping"})
+        answer = answered({**SMALL, "adverts": [{**sent, **changes}], "at_hand": {"inverter": INVERTER}})
+        return dict(answer["shortlist"][0])
+
+    open_, told = listed(distance_km=5), listed(distance_km=5, delivery_cost=33)
+    [taken_] = open_["assumptions"]
+    assert taken_["pointer"] == "/adverts/0/delivery_cost"
+    assert taken_["low"] < taken_["value"] < taken_["high"]
+    assert taken_["text"]
+    assert taken_["source"]
+    assert open_["outlay"] - told["outlay"] == pytest.approx(taken_["value"] - 33)
+    assert "fetching" not in open_["request"]["outlay"]
+    assert open_["outlay"] == listed()["outlay"]
+    same_as_an_appraisal(open_)
+    [asked] = [one for one in open_["ask"] if one["code"] == "sending_cost"]
+    assert "Versand" in asked["seller_text"]
+    assert told["assumptions"] == []
+    assert "sending_cost" not in {one["code"] for one in told["ask"]}
+
+
+def test_a_text_that_offers_only_sending_is_no_drive() -> None:
+    body = "2 Module 395 Wp, Voc 36,9 V, Isc 13,7 A, gebraucht. Je 45 €. Nur Versand, keine Abholung."
+    text = {"id": "sent", "title": "Solarmodule 395 W", "body": body, "distance_km": 4}
+    one = answered({**SMALL, "adverts": [text], "at_hand": {"inverter": INVERTER}})["shortlist"][0]
+    assert [taken_["code"] for taken_ in one["assumptions"]] == ["sending_pallet"]
+    assert one["request"]["outlay"]["freight"] == one["assumptions"][0]["value"]
+    assert "fetching" not in one["request"]["outlay"]
+
+
 def test_a_lot_is_bought_whole() -> None:
     lot = panel_advert("lot", 150, price={"value": 150, "currency": "EUR", "basis": "lot"}, quantity_available=6)
     one = answered({**SMALL, "adverts": [lot, inverter_advert("i", 95)]})["shortlist"][0]

@@ -10,6 +10,7 @@ from service.api.answers.shortlist_set import ListedSet, listed_set, new_set
 from service.api.answers.shortlist_told import ToldAdvert, at_hand_offers, told_adverts
 from service.api.deps import Deps
 from service.api.schemas.adverts import AdvertDoubtOut, AdvertReadingOut
+from service.api.schemas.assumption import assumptions_out
 from service.api.schemas.band import KwhBandOut, MoneyBandOut, YearsBandOut
 from service.api.schemas.finding import sentence_of
 from service.api.schemas.pause import no_garbage_looked_for
@@ -32,6 +33,7 @@ from service.api.schemas.shortlist_out import (
 )
 from service.api.words import say
 from service.core.errors import ContradictionError
+from service.core.model.assumption import Assumptions
 from service.core.model.finding import Finding, Verdict
 from service.core.shortlist import (
     FIT_GROUPS,
@@ -223,6 +225,7 @@ def _set_out(
         ),
         doubts=[AdvertDoubtOut(code=code, text=say("adverts", f"doubt.{code}")) for code in doubts],
         ask=list(_asks(one, mine, deps)),
+        assumptions=assumptions_out(Assumptions.of(ad.sending for ad in mine if ad.sending)),
         alternatives=[list(other.adverts) for other in gave_way[:MOST_ALTERNATIVES]],
         alternative_count=len(gave_way),
         request=one.request,

@@ -2,7 +2,7 @@
 
 import json
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from typing import Any
 
@@ -11,14 +11,16 @@ from service.api.deps import Deps
 from service.api.schemas.adverts import inverter_told, panel_told
 from service.api.schemas.shortlist import ReadAdvertIn, ShortlistAdvertIn, ShortlistIn
 from service.core.adverts import Advert, Reading, read_board
+from service.core.model.assumption import Assumption
 from service.core.model.bounds import BOUNDS
 from service.core.shortlist import Left, Offer, Taken, Told, taken
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class ToldAdvert:
-    """An advert as it was understood; ``reading`` where it came as text."""
+    """An advert as it was understood; ``at``: its place in the request; ``reading`` where it came as text."""
 
+    at: int
     told: Told
     found: Taken | Left
     language: str
@@ -29,18 +31,24 @@ class ToldAdvert:
         """About it, those about its offer too."""
         return self.found.doubts if isinstance(self.found, Taken) else self.told.doubts
 
+    @property
+    def sending(self) -> Assumption | None:
+        """What was taken for sending it, at its place in the request; None where that was told, or nothing is sent."""
+        taken_for_it = self.found.sending if isinstance(self.found, Taken) else None
+        return taken_for_it and replace(taken_for_it, pointer=f"/adverts/{self.at}/delivery_cost")
+
 
 def told_adverts(request: ShortlistIn, home: ShortlistHome, deps: Deps) -> list[ToldAdvert]:
     """All adverts, in the order of the request; those that came as text are read together, as one board."""
     found = []
     texts = [advert for advert in request.adverts if advert.reading is None]
     read = iter(read_board([_text(advert) for advert in texts], deps.advert_words))
-    for advert in request.adverts:
+    for at, advert in enumerate(request.adverts):
         reading = None if advert.reading is not None else next(read)
         told = _of_text(advert, reading) if reading is not None else _of_reading(advert, advert.reading)
         language = reading.language if reading is not None else _language(advert)
         offer = Left(code="nothing_told") if _tells_nothing(advert) else taken(told, home.market)
-        found.append(ToldAdvert(told=told, found=offer, language=language, reading=reading))
+        found.append(ToldAdvert(at=at, told=told, found=offer, language=language, reading=reading))
     return found
 
 

@@ -7,6 +7,7 @@ from pydantic.json_schema import WithJsonSchema
 
 from service.api.schemas import rounding as r
 from service.api.schemas.adverts import MOST_ADVERTS, AdvertDoubtOut, AdvertReadingOut
+from service.api.schemas.assumption import AssumptionOut
 from service.api.schemas.band import KwhBandOut, MoneyBandOut, YearsBandOut
 from service.api.schemas.base import Code, Facts, Out, Text
 from service.core.model.bounds import BOUNDS
@@ -132,6 +133,12 @@ class ListedSetOut(Out):
     against_new: AgainstNewOut | None
     doubts: list[AdvertDoubtOut] = Field(max_length=120)
     ask: list[AskOut] = Field(max_length=60)
+    assumptions: list[AssumptionOut] = Field(
+        max_length=3,
+        description="What was taken of its adverts beyond what an appraisal of `request` fills in: what sending costs "
+        "where nobody told, in the currency of the answer. It is part of `outlay`; the answer of the seller belongs at "
+        "the pointer.",
+    )
     alternatives: list[Annotated[list[AdvertName], Field(max_length=3)]] = Field(
         max_length=MOST_ALTERNATIVES,
         description="The adverts of the first sets that do as well as sets listed here and share adverts with this "

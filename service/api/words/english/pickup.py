@@ -69,8 +69,8 @@ TEXTS: Mapping[str, str] = {
     "or probe without contact, or the meter on another range. Measure a third time, moving leads and connectors; if it "
     "goes again, a joint inside the panel opens.",
     "cause.no_contact.current": "No current flowed in {silent} of {rounds} rounds, and some in the others: most often "
-    "a lead without contact, or the meter in another jack or range. Measure a third time, and cover the panel before you "
-    "part or move a lead; if it goes again, a joint inside the panel opens.",
+    "a lead without contact, or the meter in another jack or range. Measure a third time, and cover the panel before "
+    "you part or move a lead; if it goes again, a joint inside the panel opens.",
     "cause.no_current_on_any": "None of the panels gives any current, though they give volts: most likely it is the "
     "meter. Look at the fuse of its current input, the jack and the range, then read again.",
     "cause.bypass_section_lost": "{lost} of {sections} groups of cells give no voltage: a bypass diode has failed "

@@ -52,6 +52,8 @@ TEXTS: Mapping[str, str] = {
     "ask.price_basis": "Is the price for one, or for all together?",
     "ask.price_meant": "What price is really meant?",
     "ask.minimum_order": "How many have to be taken at least?",
+    "ask.sending_cost": "What does sending it to you cost?",
+    "ask.pickup_place": "Where can it be fetched?",
     "ask.delivery": "Where can it be fetched, or what does sending it cost?",
     "ask.still_there": "Is it still there?",
     "against.bargain": "A bargain: even in the cautious case it does better than the new set in the middle one.",
