@@ -346,13 +346,36 @@ def test_figures_of_a_pasted_reading_that_are_out_of_bounds_count_as_not_told() 
     bare = panel_advert("odd", 45, panel={name: value for name, value in SHEET.items() if "open_circuit" not in name})
     one, other = (answered({**SMALL, "adverts": [advert, *SMALL["adverts"]]}) for advert in (odd, bare))
     assert one["shortlist"] == other["shortlist"]
-    dear = panel_advert("dear", 45, price={"value": 999_999_999, "currency": "EUR", "basis": "each"})
-    many = panel_advert("many", 45, quantity_available=99_999, delivery={"kind": "shipping", "cost": -4})
-    strange = inverter_advert("strange", 60, ac_power_w=9_000_000, inputs=[{"max_current_a": 1e9}])
+    dear = panel_advert("dear", 45, price={"value": 9_999_999, "currency": "EUR", "basis": "each"})
+    many = panel_advert("many", 45, quantity_available=99_999, delivery={"kind": "shipping", "cost": 999_999})
+    strange = inverter_advert("strange", 60, ac_power_w=90_000, inputs=[{"max_current_a": 999}])
     answer = answered({**SMALL, "adverts": [dear, many, strange, *SMALL["adverts"]]})
     assert reason(answer, "dear") == "no_price"
     assert reason(answer, "strange") == "no_ac_power"
     assert reason(answer, "many") in {None, "ranks_below"}
+
+
+@pytest.mark.parametrize(
+    ("part", "pointer", "given"),
+    [
+        ({"quantity_available": -3}, "quantity_available", "-3"),
+        ({"quantity_available": 0}, "quantity_available", "0"),
+        ({"delivery": {"kind": "shipping", "cost": -100}}, "delivery/cost", "-100"),
+        ({"price": {"value": -5, "currency": "EUR"}}, "price/value", "-5"),
+        ({"price": {"value": 5, "currency": "XQZ"}}, "price/currency", "XQZ"),
+        ({"panel": {"rated_power_w": -400}}, "panel/rated_power_w", "-400"),
+        ({"panel": {"rated_power_w": 1e9}}, "panel/rated_power_w", "1000000000"),
+        ({"panel": {"rated_power_kw": 0.4}}, "panel/rated_power_kw", "0.4"),
+    ],
+)
+def test_what_no_advert_can_mean_is_refused_at_its_place(part: dict[str, Any], pointer: str, given: str) -> None:
+    answer = post(PATH, {**SMALL, "adverts": [*SMALL["adverts"], panel_advert("odd", 45, **part)]})
+    assert answer.status_code == 422, answer.text
+    [error] = answer.json()["errors"]
+    assert (error["pointer"], error["given"]) == (f"/adverts/3/reading/{pointer}", given)
+    assert error["problem"]
+    assert error["accepted"]
+    assert error["example"]
 
 
 TWO_PRICES = {
