@@ -167,6 +167,7 @@ TEXTS: Mapping[str, str] = {
     "mistake.not_acceptable": "asks for a format that this path does not have",
     "mistake.unsupported_media_type": "names something that this path does not read",
     "mistake.body_too_large": "is larger than this path takes",
+    "mistake.half_character": "holds half of a character, as where a text is cut within an emoji",
     "mistake.malformed_json": "is not one well-formed JSON document",
     "mistake.missing.series": "is missing: the source is given, so the hours are needed",
     "mistake.missing.file": "is missing: the source is file, so its name is needed",
