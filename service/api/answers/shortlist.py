@@ -245,7 +245,8 @@ def _bands(one: ListedSet) -> dict[str, Any]:
 def _asks(one: ListedSet, adverts: Sequence[ToldAdvert], deps: Deps) -> Iterable[AskOut]:
     told = {ad.told.advert: ad.found.asks for ad in adverts if isinstance(ad.found, Taken)}
     languages = {ad.told.advert: ad.language for ad in adverts}
-    for advert, code in questions_of(one.candidate, one.compatibility.findings, told):
+    two_sided = [ad.told.advert for ad in adverts if ad.told.bifacial]
+    for advert, code in questions_of(one.candidate, one.compatibility.findings, told, two_sided):
         texts = deps.seller_questions[code]
         language = languages[advert] if languages[advert] in texts else "en"
         yield AskOut(

@@ -97,7 +97,8 @@ def _of_text(advert: ShortlistAdvertIn, reading: Reading) -> Told:
         delivery=reading.delivery,
         shipping_cost=reading.shipping_cost,
         doubts=reading.doubts,
-        panel=_panel(reading),
+        panel=_panel(_within(panel_told(reading)), reading.bifacial),
+        bifacial=reading.bifacial,
         inverter=_within(inverter_told(reading)),
         least=reading.least_quantity,
         **_of_caller(advert, reading.panel_count),
@@ -120,7 +121,8 @@ def _of_reading(advert: ShortlistAdvertIn, reading: ReadAdvertIn | None) -> Told
         delivery=(delivery.kind if delivery else None) or "unknown",
         shipping_cost=None if delivery is None else delivery.cost,
         doubts=tuple(doubt.code for doubt in reading.doubts or ()),
-        panel={} if reading.panel is None else reading.panel.given(),
+        panel=_panel({} if reading.panel is None else reading.panel.given(), reading.bifacial),
+        bifacial=reading.bifacial,
         inverter={} if reading.inverter is None else reading.inverter.given(),
         least=reading.least_quantity,
         **_of_caller(advert, reading.panel_count),
@@ -138,11 +140,10 @@ def _of_caller(advert: ShortlistAdvertIn, panels_in_set: int | None) -> dict[str
     }
 
 
-def _panel(reading: Reading) -> dict[str, Any]:
-    panel = _within(panel_told(reading))
-    if reading.bifacial is False and "bifaciality_share" not in panel:
-        panel["bifaciality_share"] = 0.0
-    return panel
+def _panel(told: Mapping[str, Any], bifacial: bool | None) -> dict[str, Any]:
+    """A panel that is said to be one-sided has no light from behind, whatever its kind."""
+    one_sided = {"bifaciality_share": 0.0} if bifacial is False and "bifaciality_share" not in told else {}
+    return {**told, **one_sided}
 
 
 def _within(told: Mapping[str, Any]) -> dict[str, Any]:

@@ -122,6 +122,7 @@ class ReadAdvertIn(In):
     condition: Literal["new", "unused", "used", "damaged", "unknown"] | None = None
     delivery: ReadDeliveryIn | None = None
     doubts: Annotated[list[ReadDoubtIn], f.several("Doubts about it.", 0, 40)] | None = None
+    bifacial: f.Yes | None = Field(default=None, description="Does the advert say that the panel is two-sided?")
     panel: ReadPanelIn | None = None
     inverter: ReadInverterIn | None = None
 

@@ -44,8 +44,8 @@ class Told:
     """What an advert and the caller tell: ``panel`` and ``inverter`` in the names of a request, as far as was said.
 
     ``pieces``: how many there are; ``least``: the fewest of them that are sold, None where no number is told.
-    ``basis``: of the price, each, lot, set or unknown. ``km``, ``sending`` (what that costs), ``trip`` and
-    ``posted_on`` are the caller's.
+    ``basis``: of the price, each, lot, set or unknown. ``bifacial``: is the panel said to be two-sided, or one-sided?
+    ``km``, ``sending`` (what that costs), ``trip`` and ``posted_on`` are the caller's.
     """
 
     advert: str
@@ -62,6 +62,7 @@ class Told:
     doubts: tuple[str, ...] = ()
     panel: Mapping[str, Any] = field(default_factory=dict)
     inverter: Mapping[str, Any] = field(default_factory=dict)
+    bifacial: bool | None = None
     km: float | None = None
     sending: float | None = None
     trip: str | None = None
@@ -216,7 +217,7 @@ def _asks(told: Told, as_of: date, *, token: bool) -> tuple[str, ...]:
         asks.append("panels_in_set")
     if told.kind != "set" and told.pieces is None:
         asks.append("quantity")
-    if told.basis == "lot" and (told.pieces is None or told.pieces > 1):
+    if told.basis == "lot" and (told.pieces is None or told.pieces > 1) and "minimum_order" not in told.doubts:
         asks.append("split_lot")
     if told.basis == "unknown" and told.pieces != 1:
         asks.append("price_basis")

@@ -62,6 +62,8 @@ def test_a_lot_is_bought_whole_and_asked_about() -> None:
     found = offer(replace(PANEL, basis="lot", price=180.0, pieces=6))
     assert (found.offer.goods(2), found.offer.most) == (180.0, 4)
     assert "split_lot" in found.asks
+    together = offer(replace(PANEL, basis="lot", price=180.0, pieces=6, least=6, doubts=("minimum_order",)))
+    assert not {"split_lot", "minimum_order"} & set(together.asks)
 
 
 def test_the_fewest_that_are_sold_are_paid_for_though_fewer_be_hung() -> None:

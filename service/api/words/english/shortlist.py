@@ -39,6 +39,7 @@ TEXTS: Mapping[str, str] = {
     "ask.max_power_current_a": "Which current at maximum power (Imp) does the label name?",
     "ask.voc_coefficient_pct_per_k": "Which temperature coefficient of Voc does the data sheet name?",
     "ask.bifaciality_share": "Does the panel take in light from its rear side too?",
+    "ask.bifaciality_pct": "Which bifaciality, in per cent, does the data sheet name?",
     "ask.max_input_voltage_v": "Which greatest direct voltage does the inverter's plate name?",
     "ask.tracking_min_v": "At which voltage does the inverter's tracking range begin?",
     "ask.tracking_max_v": "At which voltage does the inverter's tracking range end?",
