@@ -19,7 +19,7 @@ from service.api.schemas.mistakes import (
     pointer_of,
     shown,
 )
-from service.api.schemas.other_unit import in_other_unit
+from service.api.schemas.other_unit import in_other_unit, without_sign
 from service.api.schemas.strict_json import Cut, parsed, parsed_if_plain
 from service.api.words import say
 
@@ -210,6 +210,8 @@ def _mistake(guide: Guide, kind: str, place: Place, given: Any, where: Where) ->
     accepted, example = guide.accepted(place), guide.example(place)
     if code == "not_a_number":
         key += {str: ".text", bool: ".truth"}.get(type(given), "")
+    elif code == "out_of_range" and (turned := without_sign(place, given)):
+        key, example = f"out_of_range.minus_sign.{place[-1]}", turned
     elif code == "out_of_range" and (near_number := in_other_unit(place, given)):
         key, facts, example = "out_of_range.near", {"near": near_number}, near_number.split()[0]
     elif code == "not_one_of" and (word := guide.near_word(place, given)):

@@ -154,7 +154,7 @@ BOUNDS: Mapping[str, Bounds] = MappingProxyType(
         "short_circuit_current_read_a": Bounds(0, 60, "A"),
         "plus_to_frame_v": Bounds(0, 300, "V"),
         "frame_to_minus_v": Bounds(0, 300, "V"),
-        "meter_input_mohm": Bounds(0.01, 10_000, "megohm"),
+        "meter_input_mohm": Bounds(0.01, 100, "megohm"),  # 10000, that is in kilohms, would clear any leak
         "bypass_forward_v": Bounds(0, 10, "V"),
         "bypass_swapped_v": Bounds(0, 100, "V"),
         "current_limit_a": Bounds(0, 1000, "A"),

@@ -6,7 +6,10 @@ Panels of one type are compared with one another first, since the light cancels;
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
+from math import hypot
 from statistics import median
+from types import MappingProxyType
+from typing import TypeVar
 
 from service.core.pickup.diodes import diode_quantities
 from service.core.pickup.electric import (
@@ -31,18 +34,28 @@ from service.core.pickup.expected import (
     expected_voltage,
 )
 from service.core.pickup.facts import Between, Cause, Door, PanelReading, Quantity, Seen, cause
-from service.core.pickup.frame import frame_quantity
+from service.core.pickup.frame import both_leads_v, frame_quantity
 from service.core.pickup.light import light_shown
 from service.core.pickup.looks import looked_at
-from service.core.pickup.lot import against_lot
+from service.core.pickup.lot import STEADY_LIGHT_SHARE, against_lot
 from service.core.pickup.rounds import Rounds, no_current_on_any, rounds_of
 from service.core.pickup.worth import MENDED_WITH_EASE, WorthNow, worth_now
 
 # The best of a lot itself proves daylight: no lamp makes a fifth of the label's current, nor this much of its voltage.
 _LEAST_CURRENT_SHARE = LEAST_FOR_CURRENT_W_PER_M2 / STANDARD_W_PER_M2
 _LEAST_VOLTAGE_SHARE = 0.7
+# What a label, the meter and the light may do to a reading in one light; see ``lot.against_lot``.
+_SLACK: Mapping[str, float] = MappingProxyType(
+    {
+        VOC: hypot(LABEL_VOLTAGE_SHARE, METER_VOLTAGE_SHARE, STEADY_LIGHT_SHARE),
+        ISC: hypot(LABEL_CURRENT_SHARE, METER_CURRENT_SHARE, STEADY_LIGHT_SHARE),
+    }
+)
 # Under a sky that was told it is daylight anyhow, and in one light currents compare well below what predicts them.
 _LEAST_UNDER_A_SKY_SHARE = 0.1
+
+
+T = TypeVar("T")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -147,7 +160,7 @@ def _seen(
     middles: Mapping[str, float | None],
 ) -> PanelSeen:
     rounds = {what: rounds_of(group, what) for what in (VOC, ISC)}
-    found = _quantities(group, rounds, doors, lot, middles[VOC])
+    found = _quantities(group, rounds, doors, lot, middles)
     quantities = sorted(found, key=lambda one: (one.what, one.measured or 0.0, str(one.causes)))
     causes = list(_told(quantities))
     verdict = _verdict(quantities)
@@ -173,13 +186,24 @@ def _quantities(
     rounds: Mapping[str, Rounds],
     doors: Mapping[str, Door],
     lot: Mapping[str, str],
-    lot_v: float | None,
+    middles: Mapping[str, float | None],
 ) -> Iterable[Quantity]:
     door, lit = doors[ISC], doors[VOC]
     voltage, current = _expected(lit)[VOC], _expected(door)[ISC]
-    volts = _there(judged_voltage(reading, voltage, lit, lot[VOC], lot_v) for reading in rounds[VOC].counted)
+    flows = any((one.short_circuit_current_a or 0.0) > current.low for one in rounds[ISC].counted)
+    stands = {
+        what: [_round_stands(getattr(one, what), what, lot, middles) for one in rounds[what].counted]
+        for what in (VOC, ISC)
+    }
+    volts = _there(
+        judged_voltage(reading, voltage, lit, stand, middles[VOC], flows=flows)
+        for reading, stand in zip(rounds[VOC].counted, stands[VOC], strict=True)
+    )
     yield from volts
-    yield from _there(judged_current(reading, current, door, lot[ISC]) for reading in rounds[ISC].counted)
+    yield from _there(
+        judged_current(reading, current, door, stand)
+        for reading, stand in zip(rounds[ISC].counted, stands[ISC], strict=True)
+    )
     for what, expected in ((VOC, voltage), (ISC, current)):
         silent, all_rounds = len(rounds[what].silent), len(rounds[what].silent) + len(rounds[what].counted)
         for reading in rounds[what].silent:
@@ -189,6 +213,14 @@ def _quantities(
     yield from diode_quantities(group, door.ratings.sections, volts_sound=volts_sound)
     for reading in group:
         yield from looked_at(reading, door.ratings)
+
+
+def _round_stands(read: float, what: str, lot: Mapping[str, str], middles: Mapping[str, float | None]) -> str:
+    """How one round stands against the lot: one that reads as the lot does is not low, whatever the panel's others."""
+    middle = middles[what]
+    if lot[what] == "low" and middle is not None and read > middle * (1.0 - _SLACK[what]):
+        return "agrees"
+    return lot[what]
 
 
 def _expected(door: Door) -> dict[str, Between]:
@@ -202,13 +234,14 @@ def _expected(door: Door) -> dict[str, Between]:
 def _frame(group: Sequence[PanelReading], door: Door, voltage: Between) -> Iterable[Quantity]:
     """The leak to the frame, wetted first: a dry panel that leaks a little is cleared by water alone."""
     own, area = _own_voltage(group, door, voltage), door.ratings.area_m2
-    wet = _there(frame_quantity(reading, own, area) for reading in group if reading.wetted)
+    dry_v = max(_there(both_leads_v(reading) for reading in group if not reading.wetted), default=None)
+    wet = _there(frame_quantity(reading, own, area, dry_v=dry_v) for reading in group if reading.wetted)
     passed = {one.verdict for one in wet} == {Seen.AS_EXPECTED}
     dry = (frame_quantity(reading, own, area, wet_passed=passed) for reading in group if not reading.wetted)
     return [*wet, *_there(dry)]
 
 
-def _there(found: Iterable[Quantity | None]) -> list[Quantity]:
+def _there(found: Iterable[T | None]) -> list[T]:
     return [one for one in found if one is not None]
 
 

@@ -17,7 +17,7 @@ _WIDEST_SHARE = 0.5
 LEAST_SHARES: Mapping[str, float] = MappingProxyType({VOC: 0.1, ISC: 0.05})
 # A cell that leaks a little loses nothing to speak of in the sun and a tenth of its volts at dusk: only what takes a
 # third is seen there (from memory of how a shunt weighs against the photocurrent).
-_SEEN_IN_DULL_LIGHT = frozenset({"no_reading", "bypass_section_lost"})
+_SEEN_IN_DULL_LIGHT = frozenset({"no_reading", "no_voltage_yet_current", "bypass_section_lost"})
 # Cells in series that are usual; what has more of them is thin film, whose count no voltage tells.
 _USUAL_CELLS = (32, 36, 40, 44, 48, 54, 60, 66, 72, 78, 96)
 
@@ -31,12 +31,13 @@ class Expectation:
 
 
 def judged_voltage(
-    reading: PanelReading, expected: Between, door: Door, lot: str, lot_v: float | None = None
+    reading: PanelReading, expected: Between, door: Door, lot: str, lot_v: float | None = None, *, flows: bool = False
 ) -> Quantity | None:
     """What the open-circuit voltage says; None where it was not read.
 
     ``lot``: how it stands against the others (``lot.against_lot``), whose sound ones read ``lot_v``. Volts hardly move
-    with light, so each panel of a lot that is low as a whole is suspicious.
+    with light, so each panel of a lot that is low as a whole is suspicious. ``flows``: the same panel gave the current
+    of a sound one.
     """
     read = reading.open_circuit_voltage_v
     if read is None:
@@ -49,6 +50,7 @@ def judged_voltage(
     causes = light_causes(door, LEAST_FOR_VOLTAGE_W_PER_M2)
     if not causes and read < expected.low:
         told = _of_low_voltage(read, expected, door.ratings)
+        told = cause("no_voltage_yet_current") if flows and told.code == "no_reading" else told
         dull = () if told.code in _SEEN_IN_DULL_LIGHT else light_causes(door, LEAST_FOR_CURRENT_W_PER_M2)
         return _quantity(VOC, Seen.CANNOT_TELL if dull else Seen.SUSPICIOUS, read, expected, dull or (told,))
     if not causes and read > expected.high:

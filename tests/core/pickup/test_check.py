@@ -317,3 +317,21 @@ def test_no_current_on_any_panel_of_a_lot_that_gives_volts_is_the_meters_fuse() 
     assert one(door(), lot[0]).worth.share == 0.0  # a single one proves nothing of the meter
     for seen in panels_seen(door(), [reading(name, voc=0.1, isc=0.0) for name in "abc"]):
         assert seen.worth.share == 0.0
+
+
+def test_a_round_that_reads_as_the_lot_does_is_not_called_lower_than_the_lot() -> None:
+    both = [reading("a", voc=25.9, isc=7.0), reading("a", voc=38.9, isc=3.0)]
+    first = panels_seen(door(), [*both, *(reading(name, voc=38.9, isc=7.0) for name in "bcd")])[0]
+    said = {(one.what, one.measured): [why.code for why in one.causes] for one in first.quantities}
+    assert said["open_circuit_voltage_v", 38.9] == []
+    assert said["open_circuit_voltage_v", 25.9] == ["bypass_section_lost"]
+    assert said["short_circuit_current_a", 7.0] == []
+    assert said["short_circuit_current_a", 3.0] == ["lower_than_the_lot"]
+    assert first.worth.share == pytest.approx(25.9 / 38.9 * 3 / 7, abs=0.02)
+
+
+def test_no_volts_while_current_flows_are_no_broken_circuit() -> None:
+    seen = one(door(), reading(voc=0.1, isc=7.0))
+    assert codes(seen) == ["no_voltage_yet_current"]
+    assert (seen.worth.share, seen.worth.because) == (0.0, "gives_nothing")
+    assert "no_reading" in codes(one(door(), reading(voc=0.1, isc=0.5)))

@@ -55,6 +55,8 @@ TEXTS: Mapping[str, str] = {
     "cause.other_lead_not_read": "Only one lead was read against the frame; a leak near that lead shows on the other.",
     "cause.frame_not_read_wetted": "Dry, about {mohm} megohms lead to the frame. That is above the {wanted} that a "
     "panel of this size needs, but dry it should be far more. Wet frame and back and read it again.",
+    "cause.frame_wet_below_dry": "Wetted, both leads show {together} V to the frame, dry they showed {dry} V. Water "
+    "takes no leak away, so the probe hardly touched bare metal. Read it wetted again.",
     "cause.meter_too_coarse": "A meter of {meter} megohms shows too little to tell a leak from nought. Use a digital "
     "one of 10 megohms.",
     "cause.panel_size_not_known": "Whether that is a leak hangs on the panel's size. Measure its length and width.",
@@ -73,6 +75,8 @@ TEXTS: Mapping[str, str] = {
     "you part or move a lead; if it goes again, a joint inside the panel opens.",
     "cause.no_current_on_any": "None of the panels gives any current, though they give volts: most likely it is the "
     "meter. Look at the fuse of its current input, the jack and the range, then read again.",
+    "cause.no_voltage_yet_current": "It gives current and no volts, which a broken circuit cannot do: the meter was "
+    "not on d.c. volts, or all bypass diodes are shorted, as after lightning near by. Measure the volts again.",
     "cause.bypass_section_lost": "{lost} of {sections} groups of cells give no voltage: a bypass diode has failed "
     "shorted, or a string of cells is broken.",
     "cause.bypass_section_lost.1_of_3": "One third of the voltage is missing: a bypass diode has failed shorted, or a "
@@ -152,8 +156,9 @@ TEXTS: Mapping[str, str] = {
     # how to measure
     "how.apart_from_all": "Have the panel apart from inverter and other panels. Never pull a connector that carries "
     "current: switch the inverter off at the socket and cover the panel first.",
-    "how.voltage": "Set the meter to d.c. volts, range {range:.0f} V or more: up to {most} V can be there. Red lead in "
-    "the volts jack, touch only the insulated parts.",
+    "how.voltage": "Set the meter to d.c. volts, range {range:.0f} V or more: up to {most} V can be there. Red probe, "
+    "in the volts jack, on the plus lead; touch only the insulated parts. A minus sign means that the connectors were "
+    "fitted the wrong way round: do not plug it in like that.",
     "how.no_voltage_with_this_meter": "Do not measure with this meter: up to {most} V can be there; it bears {limit}.",
     "how.current": "Short-circuit current: up to {most} A beside a cloud's edge. Cover the panel or turn it face "
     "down, lead in the {limit} A jack, join both leads through the meter, uncover, read within ten seconds, cover "
@@ -168,7 +173,8 @@ TEXTS: Mapping[str, str] = {
     "how.between_readings": "Put the lead back in the volts jack after each current. Read all panels one right after "
     "the other, at the same angle, so that they can be compared.",
     "how.volts_to_the_frame": "In sun, d.c. volts from the plus lead to bare metal of the frame, then from the frame "
-    "to the minus lead; dry, then with frame and back wetted, gloves on; wait until it stands still. Through "
+    "to the minus lead; dry, then with frame and back wetted, gloves on; wait until it stands still. Bare is the metal "
+    "in an earthing hole or at a screw: the film on a frame insulates, and a leak then shows as nought. Through "
     "{meter:.0f} megohms both together show next to nothing dry, {dry} V at most, and wetted {most} V at most, which "
     "are {wanted} megohms.",
     "how.diodes_in_the_dark": "Face down or well covered, meter on diode test. Red on the minus lead, black on the "

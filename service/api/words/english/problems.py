@@ -96,6 +96,12 @@ TEXTS: Mapping[str, str] = {
     "mistake.not_a_number.truth": "is true or false and not a number",
     "mistake.not_whole": "is not a whole number",
     "mistake.out_of_range": "is out of range",
+    "mistake.out_of_range.minus_sign": "has a minus sign: red did not sit on plus. Read again with red on plus; if "
+    "the sign stays, the connectors were fitted the wrong way round",
+    "mistake.out_of_range.minus_sign.plus_to_frame_v": "has a minus sign: red belongs on the plus lead and black on "
+    "the frame. If they sat the other way round, leave the sign out",
+    "mistake.out_of_range.minus_sign.frame_to_minus_v": "has a minus sign: red belongs on the frame and black on the "
+    "minus lead. If they sat the other way round, leave the sign out",
     "mistake.out_of_range.near": "is out of range; did you mean {near}?",
     "mistake.not_text": "is not text",
     "mistake.wrong_form": "is not written in the accepted form",
