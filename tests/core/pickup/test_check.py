@@ -2,7 +2,16 @@
 
 import pytest
 
-from service.core.pickup import Between, Light, Seen, expected_at, light_indoors, light_not_known, panels_seen
+from service.core.pickup import (
+    Between,
+    Light,
+    PanelReading,
+    Seen,
+    expected_at,
+    light_indoors,
+    light_not_known,
+    panels_seen,
+)
 from tests.core.pickup.door import codes, door, measured, one, reading, sky
 
 SOUND = {"voc": 38.9, "isc": 7.0}
@@ -221,6 +230,83 @@ def test_under_a_dull_sky_the_odd_one_of_a_lot_is_told_by_the_others() -> None:
     lot = [reading(f"p{at}", voc=36.5, isc=one) for at, one in enumerate(amperes)]
     assert "lower_than_the_lot" in codes(panels_seen(door(sky(150.0)), lot)[-1])
     assert "lower_than_the_lot" not in codes(panels_seen(door(light_not_known()), lot)[-1])  # lamps may differ
+
+
+def a_lot(*read: tuple[float, float]) -> list[PanelReading]:
+    return [reading(f"p{at}", voc=volts, isc=amperes) for at, (volts, amperes) in enumerate(read)]
+
+
+FOUR = ((38.9, 7.0), (38.8, 6.95), (39.0, 7.05), (38.9, 7.0))
+
+
+@pytest.mark.parametrize("light", [measured(720.0), measured(720.0, 0.15), sky(720.0)])
+@pytest.mark.parametrize(
+    ("stranger", "code"),
+    [((38.9, 9.6), "wrong_panel.current_high"), ((46.9, 7.0), "wrong_panel.other_cells"),
+     ((42.6, 7.0), "wrong_panel.other_cells")],
+)  # fmt: skip
+def test_a_stranger_in_a_lot_is_told_and_no_sound_panel_beside_it(
+    light: Light, stranger: tuple[float, float], code: str
+) -> None:
+    *sound, other = panels_seen(door(light), a_lot(*FOUR, stranger))
+    assert [(seen.verdict, seen.worth.share) for seen in sound] == [(Seen.AS_EXPECTED, 1.0)] * 4
+    assert codes(other) == [code]
+    assert (other.verdict, other.worth.share) == (Seen.SUSPICIOUS, None)
+
+
+def test_one_that_gives_more_than_the_others_and_no_more_than_its_label_stays_open() -> None:
+    *sound, other = panels_seen(door(measured(720.0, 0.15)), a_lot(*FOUR, (38.9, 8.0)))
+    assert {seen.verdict for seen in sound} == {Seen.AS_EXPECTED}
+    assert (other.verdict, codes(other), other.worth.share) == (Seen.CANNOT_TELL, ["higher_than_the_lot"], None)
+
+
+@pytest.mark.parametrize("light", [measured(720.0), sky(720.0), light_not_known()])
+@pytest.mark.parametrize("lost", [2, 3, 4])
+def test_no_middle_hides_the_section_that_most_of_a_lot_has_lost(light: Light, lost: int) -> None:
+    """Of five; all that lost none read 39 V, the others two thirds of it."""
+    lot = a_lot(*[(26.0, 7.0)] * lost, *[(38.9, 7.0)] * (5 - lost))
+    found = panels_seen(door(light), lot)
+    assert ["bypass_section_lost" in codes(seen) for seen in found] == [True] * lost + [False] * (5 - lost)
+    assert {seen.verdict for seen in found[lost:]} == {Seen.CANNOT_TELL if light.origin == "not_known" else
+                                                       Seen.AS_EXPECTED}  # fmt: skip
+
+
+def test_a_lot_that_has_lost_the_same_section_throughout_is_seen_by_the_label() -> None:
+    for seen in panels_seen(door(), a_lot(*[(26.0, 7.0)] * 4)):
+        assert codes(seen) == ["bypass_section_lost"]
+        assert seen.lot["open_circuit_voltage_v"] == "agrees"
+
+
+@pytest.mark.parametrize(
+    ("share", "likely"), [(0.5, Seen.CANNOT_TELL), (1.0, Seen.CANNOT_TELL), (0.2, Seen.AS_EXPECTED)]
+)
+def test_a_current_proves_nothing_in_light_that_could_be_far_more(share: float, likely: Seen) -> None:
+    wide = Light(w_per_m2=Between(low=720.0 * (1 - share), likely=720.0, high=720.0 * (1 + share)), origin="sky")
+    assert one(door(wide), reading(voc=38.9, isc=7.1)).verdict is likely
+    half = one(door(wide), reading(voc=38.9, isc=3.6))
+    assert half.verdict is not Seen.AS_EXPECTED
+    if share >= 0.5:
+        assert (codes(half), half.worth.share) == (["light_too_unsure"], None)
+
+
+def test_in_light_that_was_measured_dull_a_lot_is_compared_all_the_same() -> None:
+    """At 150 W/m2 a sound one gives 1.48 A; the last one lacks 30 % beside its neighbours."""
+    dull = door(measured(150.0, 0.4), cell_c=20.0)
+    *sound, low = panels_seen(dull, a_lot((36.5, 1.5), (36.5, 1.48), (36.6, 1.52), (36.5, 1.05)))
+    assert (low.verdict, codes(low)) == (Seen.SUSPICIOUS, ["lower_than_the_lot"])
+    assert low.worth.share == pytest.approx(0.7, abs=0.01)
+    for seen in sound:
+        assert (seen.verdict, codes(seen)) == (Seen.CANNOT_TELL, ["light_too_low"])
+        assert seen.lot["short_circuit_current_a"] == "agrees"
+    weak = panels_seen(dull, a_lot((36.5, 1.5), (36.5, 1.48), (33.8, 1.52)))[-1]
+    assert (weak.verdict, weak.lot["open_circuit_voltage_v"]) == (Seen.CANNOT_TELL, "low")  # dull light takes volts too
+
+
+@pytest.mark.parametrize("light", [measured(40.0), light_indoors()])
+def test_a_lot_that_cannot_be_compared_is_not_called_alone(light: Light) -> None:
+    for seen in panels_seen(door(light), a_lot((33.0, 0.3), (33.0, 0.2))):
+        assert seen.lot["short_circuit_current_a"] == "not_compared"
+        assert seen.verdict is Seen.CANNOT_TELL
 
 
 @pytest.mark.parametrize("read", [{"voc": 26.0, "isc": 7.0}, {"voc": 39.0, "isc": 4.0}, {"voc": 26.0, "isc": 4.0}])

@@ -17,8 +17,8 @@ TEXTS: Mapping[str, str] = {
     "cause.sun_is_down": "The sun is down there at that time. Come back by day and read it in sun.",
     "cause.light_too_low": "About {w_per_m2} W/m2 is too little light to judge this by; it takes {least} W/m2. Please "
     "come back in better light.",
-    "cause.light_too_unsure": "The light is known too roughly for this reading to prove anything. A clear sky, or a "
-    "measured irradiance, would tell.",
+    "cause.light_too_unsure": "The light is known too roughly for this reading to prove anything: a sound panel may "
+    "give up to {high} A by it. A clear sky, a measured irradiance, or the others of the lot would tell.",
     "cause.shaded": "A shadow lay on the panel. It takes much current and hardly any voltage: please read it again "
     "without shade.",
     "cause.more_light_than_thought": "It gives more than the sky should allow: there was more light than thought, or "
@@ -91,6 +91,8 @@ TEXTS: Mapping[str, str] = {
     "excuse: dirt, shade, cracked cells, or a weaker panel.",
     "cause.lower_than_the_lot.voltage": "Its voltage is lower than that of the others in the same light, so the sky is "
     "no excuse: broken cells, a weaker panel or another type.",
+    "cause.higher_than_the_lot": "Its {quantity} is higher than that of the others in the same light: another type, "
+    "or more light just then. Compare the labels, and read it again right after one of the others.",
     "cause.wrong_panel.voltage_high": "It gives more voltage than a panel of this label can. The label or the type is "
     "another one: do not plan a string by it.",
     "cause.wrong_panel.current_high": "It gives more current than a panel of this label can in this light. The label "
@@ -105,6 +107,10 @@ TEXTS: Mapping[str, str] = {
     "in partial shade such a panel can burn. Check first that red sat on minus, and that the test reaches {high} V.",
     "cause.bypass_shorted": "In the dark {measured} V, where {sections} bypass diodes in a row show {low} V or more: "
     "at least {shorted} of them shorted or leaking, and its group of cells is lost.",
+    "cause.bypass_against_volts": "The two readings contradict each other: {measured} V in the dark mean that "
+    "{shorted} of {sections} bypass diodes are shorted, and then the panel could not give the volts that were read in "
+    "sun. Make sure of the diode test and not another range, of a dark panel, and of leads that do not touch; read "
+    "again. If it stays, diodes leak.",
     "cause.bypass_count_not_known": "{measured} V in the dark can be {sections} sound diodes in a row or fewer of "
     "another kind, the rest shorted. The open-circuit volts in sun decide: each shorted one takes its share of them.",
     "cause.bypass_leads_mixed_up": "A value with red on plus, none with red on minus: the leads were mixed up, or "
