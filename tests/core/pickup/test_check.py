@@ -298,8 +298,15 @@ def test_in_light_that_was_measured_dull_a_lot_is_compared_all_the_same() -> Non
     for seen in sound:
         assert (seen.verdict, codes(seen)) == (Seen.CANNOT_TELL, ["light_too_low"])
         assert seen.lot["short_circuit_current_a"] == "agrees"
-    weak = panels_seen(dull, a_lot((36.5, 1.5), (36.5, 1.48), (33.8, 1.52)))[-1]
-    assert (weak.verdict, weak.lot["open_circuit_voltage_v"]) == (Seen.CANNOT_TELL, "low")  # dull light takes volts too
+
+
+@pytest.mark.parametrize("volts", [33.8, 36.9])
+def test_in_dull_light_that_takes_volts_of_worn_cells_no_panel_is_accused_by_its_neighbours_volts(volts: float) -> None:
+    dull = door(measured(150.0, 0.4), cell_c=20.0)
+    weak = panels_seen(dull, a_lot((39.0, 1.5), (39.1, 1.48), (38.9, 1.5), (volts, 1.52)))[-1]
+    assert (weak.verdict, codes(weak), weak.lot["open_circuit_voltage_v"]) == (
+        Seen.CANNOT_TELL, ["light_too_low"], "low",
+    )  # fmt: skip
 
 
 @pytest.mark.parametrize("light", [measured(40.0), light_indoors()])
