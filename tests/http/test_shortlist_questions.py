@@ -7,7 +7,7 @@ import pytest
 from service.data.seller_questions import load_seller_questions
 from tests.http.client import post
 from tests.http.shortlist_asked import EXAMPLE, answered
-from tests.shortlist_kinds import HOME, INVERTER
+from tests.shortlist_kinds import HOME, INVERTER, panel_advert
 
 GERMAN = "395 Wp, Voc 36,9 V, Isc 13,7 A, Vmp 30,6 V, Imp 12,91 A, Temperaturkoeffizient Voc -0,26 %/K, 54 Zellen. "
 ENGLISH = "395 Wp, Voc 36.9 V, Isc 13.7 A, Vmp 30.6 V, Imp 12.91 A, temp. coefficient of Voc -0.26 %/K, 54 cells. "
@@ -58,6 +58,27 @@ def test_the_seller_is_asked_in_the_language_of_the_advert(language: str) -> Non
         assert one["seller_language"] == language
         assert one["seller_text"] == questions[one["code"]][language]
         assert one["text"]
+
+
+def test_who_is_near_is_asked_of_the_caller_and_the_way_is_told_to_cost_nothing_so_far() -> None:
+    here, there = panel_advert("here", 45), {**panel_advert("there", 40), "distance_km": None}
+    answer = answered({**HOME, "at_hand": {"inverter": INVERTER}, "adverts": [here, there], "limit": 20})
+    assert ("distance", "/adverts/1/distance_km") in {(one["code"], one["pointer"]) for one in answer["questions"]}
+    for one in answer["shortlist"]:
+        taken = {(which["pointer"], which["code"], which["value"]) for which in one["assumptions"]}
+        assert taken == ({("/adverts/1/distance_km", "way_not_counted", 0)} if "there" in one["adverts"] else set())
+    told = answered({**HOME, "at_hand": {"inverter": INVERTER}, "adverts": [here], "limit": 20})
+    assert "distance" not in {one["code"] for one in told["questions"]}
+
+
+def test_what_figures_contradict_is_told_in_words() -> None:
+    """305 W from 27.3 V x 10 A: more than the corner of the curve."""
+    body = "2 Module je 305 Wp, Voc 27,3 V, Isc 10 A, gebraucht. 45 € pro Stück. Abholung."
+    advert = {"id": "p", "title": "2 Solarmodule 305 W", "body": body}
+    [one] = answered({**HOME, "at_hand": {"inverter": INVERTER}, "adverts": [advert]})["adverts"]
+    assert one["because"]["code"] == "figures_contradict"
+    assert "the panel's rated power" in one["because"]["text"]
+    assert "_w" not in one["because"]["text"]
 
 
 def test_questions_of_one_language_are_not_those_of_another() -> None:

@@ -92,7 +92,7 @@ def _shortlist_of(request: ShortlistIn, deps: Deps) -> ShortlistOut:
         notes=[_said(f"note.{code}", code, facts) for code, facts in _notes(request, home, offers, found)],
         questions=[
             QuestionToCallerOut(code=code, pointer=pointer, text=say("shortlist", f"question.{code}"))
-            for code, pointer in _questions(request, home)
+            for code, pointer in _questions(request, home, adverts)
         ],
         sets_looked_at=found.sets,
         currency=home.currency,
@@ -225,7 +225,7 @@ def _set_out(
         ),
         doubts=[AdvertDoubtOut(code=code, text=say("adverts", f"doubt.{code}")) for code in doubts],
         ask=list(_asks(one, mine, deps)),
-        assumptions=assumptions_out(Assumptions.of(ad.sending for ad in mine if ad.sending)),
+        assumptions=assumptions_out(Assumptions.of(ad.getting for ad in mine if ad.getting)),
         alternatives=[list(other.adverts) for other in gave_way[:MOST_ALTERNATIVES]],
         alternative_count=len(gave_way),
         request=one.request,
@@ -316,7 +316,8 @@ def _behind_the_listed(best: Candidate, found: _Found) -> Left:
 
 
 def _by(finding: Finding, code: str) -> Left:
-    return Left(code=code, facts={"finding_code": finding.code, "finding": sentence_of(finding)})
+    sentence = sentence_of(finding)
+    return Left(code=code, facts={"finding_code": finding.code, "finding": sentence[:1].upper() + sentence[1:]})
 
 
 def _notes(
@@ -341,7 +342,7 @@ def _notes(
         yield "room_assumed", {}
 
 
-def _questions(request: ShortlistIn, home: ShortlistHome) -> Iterable[tuple[str, str]]:
+def _questions(request: ShortlistIn, home: ShortlistHome, adverts: Sequence[ToldAdvert]) -> Iterable[tuple[str, str]]:
     """What the caller could tell that would move the list, and where in the request it belongs."""
     if request.new_from_shop is None:
         yield "new_set", "/new_from_shop"
@@ -349,5 +350,8 @@ def _questions(request: ShortlistIn, home: ShortlistHome) -> Iterable[tuple[str,
         yield "tariff", "/tariff"
     if request.places is None or any(place.count is None for place in request.places):
         yield "room", "/places"
+    far = next((one.way for one in adverts if isinstance(one.found, Taken) and one.found.way_untold), None)
+    if far is not None:
+        yield "distance", far
     if not home.costs.per_km and any(advert.distance_km for advert in request.adverts):
         yield "fetching", "/outlay/fetching_per_km"

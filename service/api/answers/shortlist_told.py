@@ -11,6 +11,7 @@ from service.api.deps import Deps
 from service.api.schemas.adverts import inverter_told, panel_told
 from service.api.schemas.shortlist import ReadAdvertIn, ShortlistAdvertIn, ShortlistIn
 from service.core.adverts import Advert, Reading, read_board
+from service.core.completion.defaults import row_for
 from service.core.model.assumption import Assumption
 from service.core.model.bounds import BOUNDS
 from service.core.shortlist import Left, Offer, Taken, Told, taken
@@ -32,10 +33,19 @@ class ToldAdvert:
         return self.found.doubts if isinstance(self.found, Taken) else self.told.doubts
 
     @property
-    def sending(self) -> Assumption | None:
-        """What was taken for sending it, at its place in the request; None where that was told, or nothing is sent."""
-        taken_for_it = self.found.sending if isinstance(self.found, Taken) else None
-        return taken_for_it and replace(taken_for_it, pointer=f"/adverts/{self.at}/delivery_cost")
+    def getting(self) -> Assumption | None:
+        """What was taken for getting it, at its place in the request; None where that was told."""
+        if not isinstance(self.found, Taken):
+            return None
+        if self.found.way_untold:
+            row = row_for("/adverts/*/distance_km")
+            return Assumption(pointer=self.way, value=row.value, code=row.code, source=row.source)
+        return self.found.sending and replace(self.found.sending, pointer=f"/adverts/{self.at}/delivery_cost")
+
+    @property
+    def way(self) -> str:
+        """Where the request tells how far it is."""
+        return f"/adverts/{self.at}/distance_km"
 
 
 def told_adverts(request: ShortlistIn, home: ShortlistHome, deps: Deps) -> list[ToldAdvert]:

@@ -136,8 +136,8 @@ class ListedSetOut(Out):
     assumptions: list[AssumptionOut] = Field(
         max_length=3,
         description="What was taken of its adverts beyond what an appraisal of `request` fills in: what sending costs "
-        "where nobody told, in the currency of the answer. It is part of `outlay`; the answer of the seller belongs at "
-        "the pointer.",
+        "where nobody told, in the currency of the answer and part of `outlay`, or that the way to it costs nothing. "
+        "What is true belongs at the pointer.",
     )
     alternatives: list[Annotated[list[AdvertName], Field(max_length=3)]] = Field(
         max_length=MOST_ALTERNATIVES,

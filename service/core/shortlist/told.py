@@ -33,8 +33,6 @@ _ASK_FOR_A_LABEL = frozenset(
 _TOKEN_PRICE, _FROM_W = 5.0, 50.0
 _PANEL_RATINGS = ("open_circuit_voltage_v", "short_circuit_current_a")
 _INPUT_RATINGS = ("max_input_voltage_v", "max_current_a", "max_short_circuit_current_a")
-# What an advert leaves open of how its goods come, by what it says.
-_HOW_IT_COMES: Mapping[str, str] = MappingProxyType({"shipping": "sending_cost", "pickup": "pickup_place"})
 _UNUSED = frozenset({"new", "unused"})
 _OLD_DAYS = 30
 
@@ -82,13 +80,15 @@ class Left:
 class Taken:
     """An offer, the codes of what to ask its seller, and the doubts about it, that of a price hardly meant added.
 
-    ``sending``: what was taken for sending it, where nobody told; it is the offer's freight then.
+    ``sending``: what was taken for sending it, where nobody told; it is the offer's freight then. ``way_untold``: it
+    costs nothing to get, as nobody said how far away it is.
     """
 
     offer: Offer
     asks: tuple[str, ...]
     doubts: tuple[str, ...]
     sending: Assumption | None = None
+    way_untold: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -143,7 +143,10 @@ def taken(told: Told, market: Market) -> Taken | Left:
     )
     token = _is_token(told)
     doubts = told.doubts if not token or "too_cheap" in told.doubts else (*told.doubts, "too_cheap")
-    return Taken(offer=offer, asks=_asks(told, market.as_of, token=token), doubts=doubts, sending=sending)
+    return Taken(
+        offer=offer, asks=_asks(told, market.as_of, token=token), doubts=doubts, sending=sending,
+        way_untold=offer.km is None and offer.freight is None,
+    )  # fmt: skip
 
 
 def _freight(told: Told) -> float | None:
@@ -223,8 +226,10 @@ def _asks(told: Told, as_of: date, *, token: bool) -> tuple[str, ...]:
         asks.append("price_basis")
     if "minimum_order" in told.doubts and told.least is None:
         asks.append("minimum_order")
-    if _freight(told) is None and (told.km is None or told.delivery == "shipping"):
-        asks.append(_HOW_IT_COMES.get(told.delivery, "delivery"))
+    if _freight(told) is None and told.delivery == "shipping":
+        asks.append("sending_cost")
+    elif _freight(told) is None and told.km is None and told.delivery != "pickup":
+        asks.append("delivery")
     if told.posted_on is not None and (as_of - told.posted_on).days > _OLD_DAYS:
         asks.append("still_there")
     return tuple(asks)

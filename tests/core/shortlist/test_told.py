@@ -101,7 +101,7 @@ def test_what_the_caller_says_of_delivery_counts_before_the_text() -> None:
     [
         ({"delivery": "unknown", "km": None}, {"delivery"}),
         ({"delivery": "either", "km": None}, {"delivery"}),
-        ({"delivery": "pickup", "km": None}, {"pickup_place"}),
+        ({"delivery": "pickup", "km": None}, set()),
         ({"delivery": "shipping"}, {"sending_cost"}),
         ({"delivery": "shipping", "km": None}, {"sending_cost"}),
         ({"delivery": "shipping", "sending": 9.0}, set()),
@@ -112,7 +112,22 @@ def test_what_the_caller_says_of_delivery_counts_before_the_text() -> None:
 )
 def test_how_it_comes_is_asked_for_by_what_the_advert_leaves_open(changes: dict[str, Any], asked: set[str]) -> None:
     asks = offer(replace(PANEL, **changes)).asks
-    assert {"delivery", "sending_cost", "pickup_place"} & set(asks) == asked
+    assert {"delivery", "sending_cost"} & set(asks) == asked
+
+
+@pytest.mark.parametrize(
+    ("changes", "untold"),
+    [
+        ({}, False),
+        ({"km": None}, True),
+        ({"km": None, "delivery": "unknown"}, True),
+        ({"km": None, "sending": 9.0}, False),
+        ({"km": None, "delivery": "either"}, False),
+        ({"km": None, "delivery": "shipping"}, False),
+    ],
+)
+def test_a_way_that_nobody_told_is_told_to_cost_nothing(changes: dict[str, Any], untold: bool) -> None:
+    assert offer(replace(PANEL, **changes)).way_untold is untold
 
 
 @pytest.mark.parametrize("km", [None, 1.0, 400.0])

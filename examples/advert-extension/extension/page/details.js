@@ -38,6 +38,7 @@ function detailsOfSet(set, id, currency) {
     part("What it is worth here", worth && made("p", "", worth)),
     part("What to ask the seller", listed("asks", set.ask.filter((one) => one.advert === id).map(questionWords))),
     part("What does not simply fit", findingList(set.findings)),
+    part("What was taken where nobody told", listed("assumed", (set.assumptions ?? []).map((one) => takenWords(one, currency)))),
     cautionsOf(set),
   ].filter(Boolean);
 }
@@ -49,6 +50,12 @@ function questionWords(ask) {
   }
   const theirs = made("q", "", [ask.seller_text], { lang: ask.seller_language });
   return made("span", "", [`${ask.text} `, theirs]);
+}
+
+/** What was assumed of the adverts of a set; an amount with its range. */
+function takenWords({ text, value, low, high }, currency) {
+  const range = Number.isFinite(low) ? ` Taken: ${amount(value, currency, 0)} (${figure(low, 0)} to ${figure(high, 0)}).` : "";
+  return text + range;
 }
 
 /** Findings that are not `fits`; what is said alike of two places on the railing, once. */

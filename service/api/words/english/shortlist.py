@@ -54,7 +54,6 @@ TEXTS: Mapping[str, str] = {
     "ask.price_meant": "What price is really meant?",
     "ask.minimum_order": "How many have to be taken at least?",
     "ask.sending_cost": "What does sending it to you cost?",
-    "ask.pickup_place": "Where can it be fetched?",
     "ask.delivery": "Where can it be fetched, or what does sending it cost?",
     "ask.still_there": "Is it still there?",
     "against.bargain": "A bargain: even in the cautious case it does better than the new set in the middle one.",
@@ -80,6 +79,8 @@ TEXTS: Mapping[str, str] = {
     "has no invoice or label, or is bound to an account stand behind the others, whatever they cost. A price far under "
     "the others is told as a doubt and moves no rank.",
     "note.room_assumed": "Nobody said for how many panels there is room: four were taken to fit.",
+    "question.distance": "How far away is this advert, and the others of which you did not say? Until then getting "
+    "them costs nothing here.",
     "question.new_set": "What does such a set cost new, from a shop, with all that belongs to it? Tell its price, "
     "panel and inverter: it then stands beside each set, and no bid goes above it.",
     "question.tariff": "What does a kWh cost you? Payback, value and bids hang on it.",
