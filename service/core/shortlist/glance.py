@@ -8,6 +8,7 @@ from collections.abc import Mapping, Sequence
 
 import numpy as np
 
+from service.core.model.facts import Input
 from service.core.model.hours import Floats, Ints
 from service.core.shortlist.grouped import GroupedYear, Singles, Sums, some_at_a_time
 from service.core.shortlist.offer import Offer
@@ -16,6 +17,7 @@ from service.core.shortlist.wish import Terms
 
 _STANDARD_W_PER_M2, _STANDARD_C = 1000.0, 25.0
 _LOSS_PER_K, _EFFICIENCY_SHARE = 0.0035, 0.95  # usual figures of the trade; the same for all, so that none is favoured
+_OVER_AT_WORK = 1.25  # of what an input works with it bears somewhat more; rough, for an order alone
 _SAMPLE = 16  # of the first panels at a glance, by which inverters are put in an order
 
 
@@ -51,7 +53,8 @@ class Glance:
         each, which = np.unique(watts, return_inverse=True)
         year, saving = self._sums(each, np.full(each.size, most_ac_w), which.reshape(watts.shape))
         rough = self._terms.rough(paid, year, saving, second_hand=self._used)
-        beyond = np.isinf(paid) if cap is None else np.isinf(paid) | (cap.fit(watts) > 0)
+        beyond = np.isinf(paid) | (counts[:, None] > self._most())
+        beyond = beyond if cap is None else beyond | (cap.fit(watts) > 0)
         over = beyond.all(axis=0)
         score = np.where(beyond & ~over, np.inf, rough).min(axis=0)
         bought, tricky = np.array([_rank(one) for one in self._panels]).T
@@ -74,6 +77,18 @@ class Glance:
         scored = [(*_rank(one), best[at], one.name, at) for at, one in enumerate(self._inverters)]
         return [self._inverters[at] for *_, at in sorted(scored)]
 
+    def _most(self) -> Ints:
+        """(panels,) how many the roomiest inverter takes, by volts and amperes of the labels, and at least one."""
+        volts, amperes = np.array([
+            (one.panel.panel.open_circuit_voltage_v, one.panel.panel.short_circuit_current_a)
+            for one in self._panels if one.panel is not None
+        ]).T  # fmt: skip
+        most: Ints = np.ones(volts.size, np.int64)
+        for inputs in {one.inverter.inverter.inputs for one in self._inverters if one.inverter is not None}:
+            here = sum(np.maximum(most_v // volts, most_a // amperes) for most_v, most_a in map(_ends, inputs))
+            most = np.maximum(most, np.asarray(here, np.int64))
+        return most
+
     def _sums(self, rated_w: Floats, ac_w: Floats, rows: Ints) -> Sums:
         """Year's kWh and what they save of rated powers on inverters, (m,) both, as ``rows`` of these has them."""
 
@@ -83,6 +98,15 @@ class Glance:
 
         year, saving = some_at_a_time(rated_w.size, sums)
         return year[rows], None if saving is None else saving[rows]
+
+
+def _ends(limits: Input) -> tuple[float, float]:
+    """The most volts and amperes of an input; where they are not told, somewhat more than what it works with."""
+    most_v, most_a = limits.max_input_voltage_v, limits.max_short_circuit_current_a
+    return (
+        _OVER_AT_WORK * limits.tracking_max_v if most_v is None else most_v,
+        _OVER_AT_WORK * limits.max_current_a if most_a is None else most_a,
+    )
 
 
 def _rank(offer: Offer) -> tuple[bool, bool]:

@@ -28,7 +28,7 @@ from service.core.shortlist.wish import Terms
 JOINED_PANELS, JOINED_INVERTERS = 20, 6
 # So many offers of panels, and kinds of inverters, are judged at a time; the next ones only where these gave too few.
 LOOKED_PANELS, LOOKED_INVERTERS = 48, 8
-ENOUGH_THAT_FIT, MOST_TURNS = 20, 3  # fewer that fit: so many turns; but one where no inverter's limits were told
+ENOUGH_THAT_FIT, MOST_TURNS = 12, 5  # of one inverter fewer that fit: so many turns; but one where no inverter's limits were told
 # Nobody looks closer at more sets than the first of so many different adverts.
 MOST_LOOKED = 60
 
@@ -113,21 +113,34 @@ class Screen:
         found: list[Candidate] = []
         left = {one.name for one in (*self.panels, *self.inverters)}
         for turn, these in enumerate(in_turn(list(by_kind(inverters)), LOOKED_INVERTERS), start=1):
-            seen = 0
+            seen = np.zeros(len(self.panels), bool)
+            wanting: Sequence[tuple[InverterKind, list[Offer]]] = these
             for at in range(0, len(rows), LOOKED_PANELS):
-                found += self._of_one(np.sort(rows[at : at + LOOKED_PANELS]), these)
-                seen = at + LOOKED_PANELS
-                fit = len(names_of(found, LIKELY_FITS))
-                hopeful = fit > 0 or any(kind.limits_told for kind, _ in these)
-                enough = not hopeful or fit >= ENOUGH_THAT_FIT or seen >= MOST_TURNS * LOOKED_PANELS
-                if enough and len(names_of(found)) >= min(LOOKED_PANELS, len(rows)):
+                batch = rows[at : at + LOOKED_PANELS]
+                found += self._of_one(np.sort(batch), wanting)
+                seen[batch] = True
+                hopeful = names_of(found, LIKELY_FITS) or any(kind.limits_told for kind, _ in these)
+                further = at + LOOKED_PANELS < MOST_TURNS * LOOKED_PANELS
+                wanting = self._wanting(wanting, found) if hopeful and further else ()
+                if not wanting and len(names_of(found)) >= min(LOOKED_PANELS, len(rows)):
                     break
-            left -= {self.panels[row].name for row in rows[:seen]}
+                wanting = wanting or these
+            left -= {self.panels[row].name for row in np.flatnonzero(seen).tolist()}
             left -= {one.name for _, alike in these for one in alike}
             if names_of(found, LIKELY_FITS) or (found and turn >= MOST_TURNS):
                 break
         self.passed_over = frozenset(left)
         return found
+
+    def _wanting(
+        self, inverters: Sequence[tuple[InverterKind, list[Offer]]], found: Iterable[Candidate]
+    ) -> list[tuple[InverterKind, list[Offer]]]:
+        """Those of which too few panels are found that fit."""
+        fit: dict[str, set[str]] = {}
+        for one in found:
+            if one.fit == LIKELY_FITS and one.inverter.inverter is not None:
+                fit.setdefault(one.inverter.inverter.key, set()).add(one.panels[0].offer.name)
+        return [one for one in inverters if len(fit.get(one[0].key, ())) < ENOUGH_THAT_FIT]
 
     def _of_one(self, rows: Ints, inverters: Sequence[tuple[InverterKind, list[Offer]]]) -> list[Candidate]:
         """Of one of these offers of panels: the best of its numbers and layouts with each inverter."""
