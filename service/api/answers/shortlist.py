@@ -37,6 +37,7 @@ from service.core.model.assumption import Assumptions
 from service.core.model.finding import Finding, Verdict
 from service.core.shortlist import (
     FIT_GROUPS,
+    NEARLY,
     NEVER,
     REFUSED,
     Candidate,
@@ -44,17 +45,20 @@ from service.core.shortlist import (
     Offer,
     Screen,
     Taken,
+    as_good_at,
     behind,
     beside,
     bids_of,
+    bound_by,
     bounded,
     chosen,
     doubles_of,
     most_for,
     most_rows,
     questions_of,
+    rows_at_most,
 )
-from service.core.shortlist.screen import JOINED_PANELS, LOOKED_INVERTERS, LOOKED_PANELS, MOST_LOOKED
+from service.core.shortlist.screen import ENOUGH_THAT_FIT, JOINED_PANELS, LOOKED_INVERTERS, LOOKED_PANELS, MOST_LOOKED
 
 _LIMIT = 10
 # So many closer looks for each set that is listed: some are refused only then.
@@ -192,8 +196,15 @@ def _set_out(
     against = None if new is None else beside(row, new.row, home.terms.wish, doubts)
     most = None if one.worth_up_to is None else most_for(one.worth_up_to, against)
     ceiling = None if new is None else new.row.outlay
-    bids = [] if most is None else bids_of(candidate.bought, most, row.outlay, home.costs.faulty_share, ceiling)
-    goods = sum(bought.goods for bought in candidate.bought)
+    bids = [] if most is None else bids_of(
+        candidate.bought, most, row.outlay, home.costs.faulty_share, ceiling, _beside_others(one, found)
+    )  # fmt: skip
+    goods_up_to = None if most is None else bounded(
+        most - row.outlay + sum(bought.goods for bought in candidate.bought), ceiling
+    )  # fmt: skip
+    held = None if goods_up_to is None or one.worth_up_to is None else bound_by(
+        one.worth_up_to, goods_up_to, against, ceiling
+    )  # fmt: skip
     year = row.year_kwh.middle
     return ListedSetOut(
         rank=rank,
@@ -218,7 +229,8 @@ def _set_out(
             FindingOfSetOut(code=f.code, verdict=f.verdict, likely=f.likely, text=sentence_of(f))
             for f in one.compatibility.findings if f.verdict != Verdict.FITS
         ],
-        bid_up_to=None if most is None else bounded(most - row.outlay + goods, ceiling),
+        bid_up_to=goods_up_to,
+        bid_because=None if held is None else _said(f"bid.{held}", held, {}),
         bids=[BidOut.from_core(bid) for bid in bids],
         against_new=None if against is None else AgainstNewOut.from_core(
             against, text=say("shortlist", f"against.{against.code}")
@@ -230,6 +242,15 @@ def _set_out(
         alternative_count=len(gave_way),
         request=one.request,
     )  # fmt: skip
+
+
+def _beside_others(one: ListedSet, found: _Found) -> dict[str, float | None]:
+    """Of each advert the outlay at which its set does as well as the best that is listed without it."""
+    home, bounds = found.home, {}
+    for advert in one.candidate.adverts:
+        other = next((other for other in found.listed if advert not in other.candidate.adverts), None)
+        bounds[advert] = None if other is None else as_good_at(one.row, other.row, home.terms.wish)
+    return bounds
 
 
 def _bands(one: ListedSet) -> dict[str, Any]:
@@ -276,6 +297,7 @@ def _advert_out(one: ToldAdvert, ranks: Mapping[str, int], found: _Found) -> Adv
         best_set=rank,
         double_of=found.doubles.get(one.told.advert),
         because=None if because is None else _said(f"because.{because.code}", because.code, because.facts),
+        remarks=[_said("remark.text_not_read", "text_not_read", {})] if one.text_not_read else [],
     )
 
 
@@ -296,12 +318,16 @@ def _because(one: Taken | Left, found: _Found) -> Left:  # noqa: PLR0911 - a row
         return Left(code="no_inverter")
     if offer.panel is None and not found.screen.panels:
         return Left(code="no_panels")
-    if offer.name in found.screen.passed_over:
-        return Left(code="not_looked_at")
-    if offer.panel is not None and offer.panel.key in found.screen.without_curve:
+    screen = found.screen
+    if offer.name not in screen.passed_over and offer.panel is not None and offer.panel.key in screen.without_curve:
         return Left(code="no_curve")
-    refusal = found.screen.refusal_of(offer)
-    return Left(code="no_room") if refusal is None else _by(refusal, "does_not_fit")
+    if not screen.has_room_for(offer):
+        return Left(code="no_room")
+    refusal = None if offer.name in screen.passed_over else screen.refusal_of(offer)
+    if refusal is not None:
+        return _by(refusal, "does_not_fit")
+    place, of = screen.places.get(offer.name, (1, 1))
+    return Left(code="not_looked_at", facts={"place": place, "of": of})
 
 
 def _behind_the_listed(best: Candidate, found: _Found) -> Left:
@@ -323,7 +349,9 @@ def _by(finding: Finding, code: str) -> Left:
 def _notes(
     request: ShortlistIn, home: ShortlistHome, offers: Sequence[Offer], found: _Found
 ) -> Iterable[tuple[str, dict[str, int]]]:
-    yield "order", {"rows": min(most_rows(found.limit), found.limit)}
+    yield "order", {
+        "rows": most_rows(found.limit), "most": rows_at_most(found.limit), "nearly_pct": round(100 * (NEARLY - 1)),
+    }  # fmt: skip
     if found.doubles:
         yield "doubles", {"adverts": len(found.doubles)}
     if home.currency is None:
@@ -335,7 +363,10 @@ def _notes(
     if sum(1 for offer in offers if offer.panel and not offer.inverter) > JOINED_PANELS:
         yield "joined", {"most": JOINED_PANELS}
     if found.screen.passed_over:
-        yield "looked_at", {"panels": LOOKED_PANELS, "inverters": LOOKED_INVERTERS}
+        yield "looked_at", {
+            "panels": LOOKED_PANELS, "inverters": LOOKED_INVERTERS, "enough": ENOUGH_THAT_FIT,
+            "left": len(found.screen.passed_over),
+        }  # fmt: skip
     if any(offer.tricky for offer in offers):
         yield "tricks_behind", {}
     if any(place.count is None for place in request.places or ()) or request.places is None:

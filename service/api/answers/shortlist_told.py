@@ -19,13 +19,17 @@ from service.core.shortlist import Left, Offer, Taken, Told, taken
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class ToldAdvert:
-    """An advert as it was understood; ``at``: its place in the request; ``reading`` where it came as text."""
+    """An advert as it was understood; ``at``: its place in the request; ``reading`` where it came as text.
+
+    ``text_not_read``: a text came beside a reading.
+    """
 
     at: int
     told: Told
     found: Taken | Left
     language: str
     reading: Reading | None
+    text_not_read: bool
 
     @property
     def doubts(self) -> tuple[str, ...]:
@@ -58,12 +62,21 @@ def told_adverts(request: ShortlistIn, home: ShortlistHome, deps: Deps) -> list[
         told = _of_text(advert, reading) if reading is not None else _of_reading(advert, advert.reading)
         language = reading.language if reading is not None else _language(advert)
         offer = Left(code="nothing_told") if _tells_nothing(advert) else taken(told, home.market)
-        found.append(ToldAdvert(at=at, told=told, found=offer, language=language, reading=reading))
+        found.append(
+            ToldAdvert(
+                at=at, told=told, found=offer, language=language, reading=reading,
+                text_not_read=advert.reading is not None and _has_text(advert),
+            )
+        )  # fmt: skip
     return found
 
 
 def _tells_nothing(advert: ShortlistAdvertIn) -> bool:
-    return advert.reading is None and not ((advert.title or "").strip() or (advert.body or "").strip())
+    return advert.reading is None and not _has_text(advert)
+
+
+def _has_text(advert: ShortlistAdvertIn) -> bool:
+    return bool((advert.title or "").strip() or (advert.body or "").strip())
 
 
 def at_hand_offers(request: ShortlistIn, home: ShortlistHome) -> Iterator[Offer]:

@@ -19,8 +19,9 @@ def served(desk: Desk) -> list[Served]:
             "set. In this order: sets that fit, or of which nothing known speaks against it; those that do not with "
             "the worst values of the class for ratings that nobody told; those that socket or rule refuse, which can "
             "be mended (`fit_group`). In each, sets with a smell of a trick come last; then by what is wanted, then "
-            "the cheaper. While others do nearly as well no advert has more than a third of the rows (what gave way is "
-            "in `alternatives`); an advert told twice is listed once (`doubles`). Every advert that is not listed has "
-            "its reason. Without `new_from_shop` nothing is called a bargain, and `questions` asks for it.",
+            "the cheaper. While others do nearly as well no advert has more than a third of the rows, and while others "
+            "pay no more than two thirds (what gave way is in `alternatives`); an advert told twice is listed once "
+            "(`doubles`). Every advert that is not listed has its reason. Without `new_from_shop` nothing is called a "
+            "bargain, no bid has a shop's price above it, and `questions` asks for it.",
             tag="questions", body=ShortlistIn, answer=ShortlistOut, problems=NO_ANSWER), "POST"),
     ]  # fmt: skip

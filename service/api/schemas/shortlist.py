@@ -133,7 +133,7 @@ class ReadAdvertIn(In):
 
 
 class ShortlistAdvertIn(AdvertIn):
-    """An advert, as its text or already read; `reading` counts where both are there."""
+    """An advert, as its text or already read; `reading` counts where both are there, and the answer says so."""
 
     reading: ReadAdvertIn | None = None
     distance_km: f.DistanceKm | None = None

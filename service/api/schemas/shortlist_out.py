@@ -53,7 +53,11 @@ class BidOut(Out):
     advert: str = Field(max_length=80)
     pieces: int = Field(ge=1, description="Taken of it; a lot, and the fewest that are sold, are paid for whole.")
     asked: r.Money = Field(description="What is asked for them, undelivered.")
-    bid_up_to: r.Money
+    bid_up_to: r.Money = Field(description="What holds it is told in the set's `bid_because`.")
+    beside_others: r.Money | None = Field(
+        description="Dearer than that, the best set listed here without this advert does better by what `ranked_by` "
+        "wants: the price to haggle for. Null where there is none, or where it sets no bound."
+    )
 
 
 class DoubleOut(Out):
@@ -129,6 +133,10 @@ class ListedSetOut(Out):
     by_part: dict[str, Verdict]
     findings: list[FindingOfSetOut] = Field(max_length=100)
     bid_up_to: r.Money | None = Field(description="The most that all its adverts together are worth here.")
+    bid_because: SaidOfSetOut | None = Field(
+        description="What holds the bids: the price of a new set, being as good as that, or, where none was named, "
+        "nothing but what the set earns back. Null where there is no bid."
+    )
     bids: list[BidOut] = Field(max_length=3)
     against_new: AgainstNewOut | None
     doubts: list[AdvertDoubtOut] = Field(max_length=120)
@@ -160,6 +168,7 @@ class AdvertOfListOut(Out):
     )
     double_of: str | None = Field(max_length=80, description="The advert that it is once more; null: of none.")
     because: SaidOfSetOut | None = Field(description="Why it is in none.")
+    remarks: list[SaidOfSetOut] = Field(max_length=5, description="What of it was passed over.")
 
 
 class _Shortlist(Out):

@@ -1,7 +1,8 @@
-"""Which of very many offers deserve to be judged? By price and power alone, at the sunniest place, without limits.
+"""Which of very many offers deserve to be judged? By price and power, at the sunniest place, with whole inputs alone.
 
-A panel gives its rated power by the light, less a usual loss by heat, and no more than the inverter passes on. That is
-kind to every panel alike, and costs nothing beside a look at curves and inputs.
+A panel gives its rated power by the light, less a usual loss by heat, and no more than the inverter passes on; of
+panels there are no more than an inverter's inputs take by volts and amperes of the labels. That is kind to every panel
+alike, and costs nothing beside a look at curves and inputs; it proves nothing of those that come behind.
 """
 
 from collections.abc import Mapping, Sequence
