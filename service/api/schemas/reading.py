@@ -273,6 +273,15 @@ class _DayIn(In):
     as_of: AsOf | None = None
 
 
+def choice_in_query(name: str, words: Sequence[str], pairs: Sequence[tuple[str, str]]) -> str | None:
+    """The only query parameter of a path that takes one of some words; raises as ``read_query`` does."""
+    value = read_query({name: words[0]}, pairs).get(name)
+    if value is None or value in words:
+        return value
+    accepted = say("problems", "accepted.one_of", {"words": list(words)})
+    raise RefusedRequest("invalid_request", (_query_mistake("not_one_of", name, str(value), accepted, words[0]),))
+
+
 def day_in_query(name: str, pairs: Sequence[tuple[str, str]]) -> str | None:
     """The only query parameter of a path that takes a day; raises as ``read_query`` does."""
     values = read_query({name: guide_of(_DayIn).example(("as_of",))}, pairs)
