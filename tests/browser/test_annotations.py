@@ -166,6 +166,15 @@ def test_what_was_taken_for_sending_and_for_the_way_is_told_in_the_details(page:
     assert any("How far away" in text for told in shown for text in told)
 
 
+def test_beside_what_would_be_earned_back_stands_what_holds_it(page: Page, listed: dict[str, Any]) -> None:
+    """The extension knows no price of a new set."""
+    words = " ".join(page.tab.script("document.body.textContent").split())
+    assert {one["bid_because"]["code"] for one in listed["shortlist"]} == {"no_new_price"}
+    assert "A new set from a shop may cost far less: look one up before you offer." in words
+    assert any(bid["beside_others"] is not None for one in listed["shortlist"] for bid in one["bids"])
+    assert re.search(r"Above \S+\s?\S+ another set here does better\.", words)
+
+
 def test_nothing_is_called_safe_or_legal(page: Page) -> None:
     page.tab.script(OPEN_ALL)
     said = page.tab.script("[...document.querySelectorAll('.sunsill')].map(one => one.innerText).join(' ')")

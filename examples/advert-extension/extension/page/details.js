@@ -32,8 +32,10 @@ function detailsOfSet(set, id, currency) {
   const bid = set.bids.find((one) => one.advert === id);
   const worth = bid && [
     `${amount(bid.asked, currency)} is asked for ${bid.pieces}. `,
-    `It would be earned back at this home up to ${amount(bid.bid_up_to, currency)}.`,
-  ];
+    Number.isFinite(bid.beside_others) && `Above ${amount(bid.beside_others, currency)} another set here does better. `,
+    `It would be earned back at this home up to ${amount(bid.bid_up_to, currency)}. `,
+    set.bid_because?.code === "no_new_price" && "A new set from a shop may cost far less: look one up before you offer.",
+  ].filter(Boolean);
   return [
     part("What it is worth here", worth && made("p", "", worth)),
     part("What to ask the seller", listed("asks", set.ask.filter((one) => one.advert === id).map(questionWords))),
