@@ -39,12 +39,13 @@ class Estimate:
     """What a sound panel is expected to read.
 
     ``blind``: within the range no value is likelier than another, as where nobody told the light. ``guessed``: too
-    rough to call a panel too good by.
+    rough to call a panel too good by. ``firm``: it hangs on the label and hardly on the light.
     """
 
     expected: Between
     blind: bool = False
     guessed: bool = False
+    firm: bool = False
 
     def off(self, value: float) -> float:
         """How far a value lies from the likely one, up to 1 within the range; 0 all over it where that is blind."""
@@ -71,13 +72,13 @@ def against_lot(values: Sequence[float], tolerance: Tolerance, estimate: Estimat
     More than half of the panels that agree with one another are the measure: low or high is what lies further from
     their median than three robust standard deviations (from the median of the absolute deviations of all), and further
     than what sound panels of one type can differ. Two things break that: where the estimate excludes most of them and
-    not some others, those are the measure (that most give too much is not for a guessed estimate to say); and where
-    better ones come nearer to it, and most lie below what is likely by more than labels differ, most may lack the same:
-    then nobody can say, and they are ``scattered``.
+    not some others, those are the measure (where most give too much only if it is firm: else the light may have been
+    misread, and nobody can say of those others); and where better ones come nearer to it, and most lie below what is
+    likely by more than labels differ, most may lack the same: then nobody can say, and they are ``scattered``.
 
     Where no more than half agree, two panels among them, those are the measure that come nearest to the estimate (where
-    that is blind, the best within it), and the others low or high. A guessed estimate calls no panel too good: then
-    nobody can say which are sound, and these are ``scattered``.
+    that is blind, the best within it), and the others low or high. An estimate that is guessed, or that the better
+    ones meet too, calls no panel too good: then nobody can say which are sound, and these are ``scattered``.
 
     Args:
         values: one reading a panel, not below nought.
@@ -117,9 +118,11 @@ def _by_most(
     stands = {value: _beside(value, middle, slack) for value in values}
     apart, expected = [value for value in values if stands[value] != "agrees"], estimate.expected
     within = [value for value in apart if expected.holds(value)]
-    if within and (middle < expected.low or (middle > expected.high and not estimate.guessed)):
+    if within and (middle < expected.low or (middle > expected.high and estimate.firm)):
         measure = median(within)
         return {value: _beside(value, measure, tolerance.one * measure) for value in values}, measure
+    if within and middle > expected.high and not estimate.guessed:
+        return stands | dict.fromkeys(within, "scattered"), middle
     met = middle > expected.likely or expected.likely - middle <= tolerance.pair * expected.likely
     better = [value for value in apart if value > middle and estimate.off(value) < estimate.off(middle)]
     if met or not better:
@@ -142,8 +145,9 @@ def _by_estimate(
     middles = [median(group) for group in groups]
     measure = min(range(len(groups)), key=lambda at: (estimate.off(middles[at]), at))
     stands = {value: "low" for group in groups[measure + 1 :] for value in group}
-    here = "scattered" if estimate.guessed and measure > 0 else "agrees"
-    above = "scattered" if estimate.guessed else "high"
+    better = middles[:measure]
+    unsure = bool(better) and (estimate.guessed or any(estimate.expected.holds(middle) for middle in better))
+    here, above = ("scattered", "scattered") if unsure else ("agrees", "high")
     stands |= dict.fromkeys(groups[measure], here)
     stands |= {value: above for group in groups[:measure] for value in group}
     return stands, middles[measure] if here == "agrees" else None

@@ -76,6 +76,7 @@ def side_by_side(groups: Mapping[str, Sequence[PanelReading]], what: str, door: 
         expected=expected,
         blind=door.light.origin == "not_known" or not known,
         guessed=not volts and door.light.guessed,
+        firm=volts,
     )
     lot = against_lot(list(values.values()), tolerance, estimate)
     return SideBySide(
