@@ -254,6 +254,12 @@ def test_a_stranger_in_a_lot_is_told_and_no_sound_panel_beside_it(
     assert (other.verdict, other.worth.share) == (Seen.SUSPICIOUS, None)
 
 
+def test_the_only_panel_of_the_label_among_strangers_is_sound() -> None:
+    *strangers, sound = panels_seen(door(), a_lot((46.9, 7.0), (46.8, 7.0), (47.0, 7.0), (38.9, 7.0)))
+    assert (sound.verdict, sound.worth.share) == (Seen.AS_EXPECTED, 1.0)
+    assert [codes(seen) for seen in strangers] == [["wrong_panel.other_cells"]] * 3
+
+
 def test_one_that_gives_more_than_the_others_and_no_more_than_its_label_stays_open() -> None:
     *sound, other = panels_seen(door(measured(720.0, 0.15)), a_lot(*FOUR, (38.9, 8.0)))
     assert {seen.verdict for seen in sound} == {Seen.AS_EXPECTED}
