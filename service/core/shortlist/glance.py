@@ -33,7 +33,9 @@ class Glance:
         share = year.irradiance_w_per_m2[place] / _STANDARD_W_PER_M2 * heat * _EFFICIENCY_SHARE
         self._share = np.asarray(np.maximum(share, 0.0), np.float32)
         self._year, self._terms, self._panels, self._inverters = year, terms, panels, inverters
-        self._rated = np.array([one.panel.panel.rated_power_w for one in panels if one.panel is not None])
+        sheets = [one.panel.panel for one in panels if one.panel is not None]
+        labels = [(one.rated_power_w, one.open_circuit_voltage_v, one.short_circuit_current_a) for one in sheets]
+        self._rated, self._volts, self._amperes = np.array(labels).reshape(-1, 3).T
         self._used = np.array([one.second_hand for one in panels], bool)
         self._first: Ints = np.zeros(0, np.int64)
         self._costs: Mapping[int, Floats] = {}
@@ -79,16 +81,15 @@ class Glance:
         return [self._inverters[at] for *_, at in sorted(scored)]
 
     def _most(self) -> Ints:
-        """(panels,) how many the roomiest inverter takes, by volts and amperes of the labels, and at least one."""
-        volts, amperes = np.array([
-            (one.panel.panel.open_circuit_voltage_v, one.panel.panel.short_circuit_current_a)
-            for one in self._panels if one.panel is not None
-        ]).T  # fmt: skip
-        most: Ints = np.ones(volts.size, np.int64)
-        for inputs in {one.inverter.inverter.inputs for one in self._inverters if one.inverter is not None}:
-            here = sum(np.maximum(most_v // volts, most_a // amperes) for most_v, most_a in map(_ends, inputs))
-            most = np.maximum(most, np.asarray(here, np.int64))
-        return most
+        """(panels,) how many the roomiest inverter takes, by volts and amperes of the labels, and at least one.
+
+        Of inputs that differ all count as the largest.
+        """
+        kinds = {one.inverter.key: one.inverter.inverter.inputs for one in self._inverters if one.inverter is not None}
+        ends = [(*map(max, zip(*map(_ends, inputs), strict=True)), len(inputs)) for inputs in kinds.values()]
+        most_v, most_a, inputs = np.array(ends)[:, :, None].transpose(1, 0, 2)
+        on_each = np.maximum(most_v / self._volts, most_a / self._amperes).astype(np.int64)
+        return np.asarray(np.maximum((inputs * on_each).max(axis=0), 1), np.int64)
 
     def _sums(self, rated_w: Floats, ac_w: Floats, rows: Ints) -> Sums:
         """Year's kWh and what they save of rated powers on inverters, (m,) both, as ``rows`` of these has them."""

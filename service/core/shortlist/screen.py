@@ -7,6 +7,7 @@ many only those are judged at all that come out best by price and power (``glanc
 """
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
+from functools import cached_property
 from itertools import combinations
 
 import numpy as np
@@ -42,8 +43,7 @@ class Screen:
     ) -> None:
         """``rooms``: for how many panels each place has room, in the order of the request.
 
-        ``passed_over`` will hold the names of offers that were not judged, ``places`` the place of each at a glance and
-        of how many.
+        ``passed_over`` will hold the names of offers that were not judged.
         """
         self.home, self.terms = home, terms
         self.sunniest = home.year.sunniest_first()
@@ -65,7 +65,7 @@ class Screen:
         self.judge = Judge(home, kinds)
         self.sets = 0
         self.passed_over: frozenset[str] = frozenset()
-        self.places: Mapping[str, tuple[int, int]] = {}
+        self._at_a_glance: tuple[Sequence[Offer], Sequence[Offer]] = (), ()
         self._wirings: dict[tuple[tuple[int, ...], int], list[Layout]] = {}
 
     @property
@@ -103,6 +103,15 @@ class Screen:
                     first = first or refused[0]
         return first
 
+    @cached_property
+    def places(self) -> Mapping[str, tuple[int, int]]:
+        """Of each offer of panels alone or of an inverter alone its place at a glance, and of how many."""
+        return {
+            one.name: (place, len(ordered))
+            for ordered in self._at_a_glance
+            for place, one in enumerate(ordered, start=1)
+        }
+
     def has_room_for(self, offer: Offer) -> bool:
         """Is there any layout of it with any of the others?"""
         counts = {one.panels_each if one.inverter else 1 for one in ([offer] if offer.panel else self.panels)}
@@ -125,18 +134,14 @@ class Screen:
         rows = glance.panels(self.paid.apart, own, self.home.panel_cap)
         inverters = glance.inverters(own)
         found: list[Candidate] = []
-        self.places = {
-            one.name: (place, len(ordered))
-            for ordered in ([self.panels[row] for row in rows.tolist()], inverters)
-            for place, one in enumerate(ordered, start=1)
-        }
-        left = set(self.places)
+        self._at_a_glance = [self.panels[row] for row in rows.tolist()], inverters
+        left = {one.name for one in (*self.panels, *self.inverters)}
         for turn, these in enumerate(in_turn(list(by_kind(inverters)), LOOKED_INVERTERS), start=1):
             here, seen = self._of_panels(rows, these)
             found += here
             left -= {self.panels[row].name for row in seen.tolist()}
             left -= {one.name for _, alike in these for one in alike}
-            if names_of(found, LIKELY_FITS) or (found and turn >= MOST_TURNS_OF_INVERTERS):
+            if _any_fits(found) or (found and turn >= MOST_TURNS_OF_INVERTERS):
                 break
         self.passed_over = frozenset(left)
         return found
@@ -150,7 +155,7 @@ class Screen:
         while seen < len(rows):
             found += self._of_one(np.sort(rows[seen : seen + LOOKED_PANELS]), wanting or inverters)
             seen += LOOKED_PANELS
-            hopeful = names_of(found, LIKELY_FITS) or any(kind.limits_told for kind, _ in inverters)
+            hopeful = any(kind.limits_told for kind, _ in inverters) or _any_fits(found)
             wanting = self._wanting(inverters, found) if hopeful and seen < MOST_TURNS * LOOKED_PANELS else []
             if not wanting and len(names_of(found)) >= min(LOOKED_PANELS, len(rows)):
                 break
@@ -254,3 +259,7 @@ class Screen:
         """As ``Terms.rough``; nan where an input refuses."""
         rough = self.terms.rough(outlay, judged.year_kwh, judged.saving, second_hand=second_hand)
         return np.where(np.isnan(judged.year_kwh), np.nan, rough)
+
+
+def _any_fits(found: Iterable[Candidate]) -> bool:
+    return any(one.fit == LIKELY_FITS for one in found)
