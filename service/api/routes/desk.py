@@ -117,7 +117,8 @@ def part_of(request: Request, render: Callable[[A], bytes]) -> Callable[[A], byt
     Raises:
         RefusedRequest: there is no such part.
     """
-    if not isinstance(render, Pages) or not request.query_params:
+    asked = [("part", word) for word in request.query_params.getlist("part")]
+    if not isinstance(render, Pages) or not asked:
         return render
-    wanted = choice_in_query("part", ("fragment",), request.query_params.multi_items())
+    wanted = choice_in_query("part", ("fragment",), asked)
     return render if wanted is None else render.fragment
