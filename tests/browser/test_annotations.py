@@ -153,6 +153,28 @@ def test_a_rating_that_is_not_told_is_not_known_and_the_seller_is_asked_in_his_l
     assert any("circuito abierto" in text for text in asked)
 
 
+def test_what_was_taken_for_sending_and_for_the_way_is_told_in_the_details(page: Page, door: Door) -> None:
+    answer = answered(door, SHORTLIST, body_on(SHORTLIST, page.asked))
+    shown = page.texts(".sunsill-assumed li")
+    for at, advert in enumerate(answer["adverts"]):
+        alone = [one for one in answer["shortlist"] if one["adverts"] == [advert["advert"]]]
+        for taken in alone[0]["assumptions"] if alone else ():
+            [said] = [text for text in shown[at] if taken["text"] in text]
+            if taken["low"] is not None:
+                assert said.endswith(f"EUR {taken['value']:.0f} ({taken['low']:.0f} to {taken['high']:.0f}).")
+    assert any("EUR" in text for told in shown for text in told)
+    assert any("How far away" in text for told in shown for text in told)
+
+
+def test_beside_what_would_be_earned_back_stands_what_holds_it(page: Page, listed: dict[str, Any]) -> None:
+    """The extension knows no price of a new set."""
+    words = " ".join(page.tab.script("document.body.textContent").split())
+    assert {one["bid_because"]["code"] for one in listed["shortlist"]} == {"no_new_price"}
+    assert "A new set from a shop may cost far less: look one up before you offer." in words
+    assert any(bid["beside_others"] is not None for one in listed["shortlist"] for bid in one["bids"])
+    assert re.search(r"Above \S+\s?\S+ another set here does better\.", words)
+
+
 def test_nothing_is_called_safe_or_legal(page: Page) -> None:
     page.tab.script(OPEN_ALL)
     said = page.tab.script("[...document.querySelectorAll('.sunsill')].map(one => one.innerText).join(' ')")

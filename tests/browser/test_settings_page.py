@@ -136,3 +136,11 @@ def test_it_can_be_read_in_both_schemes_and_the_focus_is_seen(tab: Tab, scheme: 
         assert tab.script("getComputedStyle(document.activeElement).outlineWidth") == "3px", order
         tab.press("Tab")
     assert order == tab.script("[...document.querySelectorAll('input, button')].map(one => one.name || one.type)")
+
+
+def test_entries_side_by_side_stand_on_one_line_however_long_their_labels_are(settings_page: Tab) -> None:
+    top = "document.getElementById({!r}).getBoundingClientRect().{}"
+    left, right = ("rail.azimuth_deg", "rail.count")
+    heights = [settings_page.script(top.format(name, "top") + " + scrollY") for name in (left, right)]
+    assert settings_page.script(top.format(left, "right") + " < " + top.format(right, "left"))
+    assert heights[0] == heights[1]

@@ -45,6 +45,19 @@ def test_what_is_no_json_document_is_refused_as_malformed(name: str) -> None:
     assert answer.json()["code"] == "malformed_json"
 
 
+def test_texts_cut_within_a_character_are_all_told_at_their_places() -> None:
+    body = rb"""{"adverts": [{"id": "a", "title": "whole \ud83d\udd06"}, {"id": "b", "title": "cut \ud83d"},
+             {"id": "c", "body": "\udd06 and on"}, {"id": "d", "t\ud83d": "x"}]}"""
+    answer = post("/v1/adverts/reading", body)
+    assert answer.status_code == 400, answer.text
+    first, second, key = answer.json()["errors"]
+    assert [one["pointer"] for one in (first, second)] == ["/adverts/1/title", "/adverts/2/body"]
+    assert key["pointer"].startswith("/adverts/3/t")
+    assert first["given"] == "cut \N{REPLACEMENT CHARACTER}"
+    assert first["accepted"] == "text of 0 to 1000 characters"
+    assert all(one["example"] and "character" in one["problem"] for one in (first, second, key))
+
+
 def test_a_byte_order_mark_is_overlooked() -> None:
     assert post("/v1/energy", b"\xef\xbb\xbf" + SMALL).status_code == 200
 

@@ -305,7 +305,7 @@ def test_what_cannot_be_is_told_as_text_too_and_other_formats_are_refused() -> N
     assert refused.status_code == 422
     assert refused.headers["content-type"].startswith("text/plain")
     assert "/panel/rated_power_w" in refused.text
-    assert post(PATH, {"panel": PANEL}, accept="text/html").status_code == 406
+    assert post(PATH, {"panel": PANEL}, accept="image/svg+xml").status_code == 406
 
 
 def test_every_sentence_is_filled_in_and_none_promises_that_it_does_no_harm() -> None:
@@ -327,3 +327,43 @@ def test_the_vocabulary_lists_what_the_check_may_say() -> None:
     assert {"bypass_section_lost", "leaks_frame_wetted"} <= {one["code"] for one in words["pickup_causes"]}
     skies = next(one["words"] for one in words["words"] if one["name"] == "sky")
     assert skies == ["clear", "thin_cloud", "overcast", "indoors"]
+
+
+@pytest.mark.parametrize(
+    ("field", "given", "example", "said"),
+    [
+        ("open_circuit_voltage_v", -37.9, "37.9", "connectors were fitted the wrong way round"),
+        ("short_circuit_current_a", -6.1, "6.1", "minus sign"),
+        ("plus_to_frame_v", -3, "3", "black on the frame"),
+        ("frame_to_minus_v", -3, "3", "red belongs on the frame"),
+        ("meter_input_mohm", 10_000, "10", "did you mean 10 megohm?"),  # kilohms: any leak would have passed
+        ("meter_input_mohm", 10_000_000, "10", "did you mean 10 megohm?"),
+        ("bypass_forward_v", 620, "0.62", "did you mean 0.62 V?"),
+        ("short_circuit_current_a", 7700, "7.7", "did you mean 7.7 A?"),
+    ],
+)
+def test_what_a_meter_shows_in_another_way_is_asked_back_with_what_was_meant(
+    field: str, given: float, example: str, said: str
+) -> None:
+    answer = post(PATH, {"panel": PANEL, "readings": [{"panel": "a", field: given}]})
+    assert answer.status_code == 422, answer.text
+    [error] = answer.json()["errors"]
+    assert (error["pointer"], error["code"], error["example"]) == (f"/readings/0/{field}", "out_of_range", example)
+    assert said in error["problem"]
+
+
+def test_a_contact_that_was_lost_once_is_told_at_the_door_and_asks_for_a_third_round() -> None:
+    conditions = {"irradiance_w_per_m2": 650, "cell_c": 35}
+    rounds = [{"panel": "a", **READ}, {"panel": "a", "open_circuit_voltage_v": 0, "short_circuit_current_a": 0}]
+    shares = set()
+    for order in (rounds, rounds[::-1]):
+        [seen] = checked(conditions=conditions, readings=order)["pickup"]["results"]
+        assert seen["verdict"] == "suspicious"
+        assert {one["code"] for one in seen["causes"]} == {"no_contact"}
+        assert all("third time" in one["text"] for one in seen["causes"])
+        assert seen["worth_because"]["code"] == "contact_not_sure"
+        shares.add(seen["worth_now_share"])
+    [share] = shares
+    assert 0 < share < 1
+    [dead] = checked(conditions=conditions, readings=rounds[1:] * 2)["pickup"]["results"]
+    assert dead["worth_now_share"] == 0

@@ -102,6 +102,37 @@ def test_one_trip_for_two_adverts_costs_one_drive_and_only_where_the_caller_says
     assert best() - best(fetched_at="port") == pytest.approx(2 * 50 * 0.3)
 
 
+def test_what_sending_costs_is_assumed_with_its_range_in_the_outlay_and_asked_of_the_seller() -> None:
+    def listed(**changes: Any) -> dict[str, Any]:
+        sent = panel_advert("p", 45, language="de", delivery={"kind": "shipping"})
+        answer = answered({**SMALL, "adverts": [{**sent, **changes}], "at_hand": {"inverter": INVERTER}})
+        return dict(answer["shortlist"][0])
+
+    open_, told = listed(distance_km=5), listed(distance_km=5, delivery_cost=33)
+    [taken_] = open_["assumptions"]
+    assert taken_["pointer"] == "/adverts/0/delivery_cost"
+    assert taken_["low"] < taken_["value"] < taken_["high"]
+    assert taken_["text"]
+    assert taken_["source"]
+    assert open_["outlay"] - told["outlay"] == pytest.approx(taken_["value"] - 33)
+    assert "fetching" not in open_["request"]["outlay"]
+    assert open_["outlay"] == listed()["outlay"]
+    same_as_an_appraisal(open_)
+    [asked] = [one for one in open_["ask"] if one["code"] == "sending_cost"]
+    assert "Versand" in asked["seller_text"]
+    assert told["assumptions"] == []
+    assert "sending_cost" not in {one["code"] for one in told["ask"]}
+
+
+def test_a_text_that_offers_only_sending_is_no_drive() -> None:
+    body = "2 Module 395 Wp, Voc 36,9 V, Isc 13,7 A, gebraucht. Je 45 €. Nur Versand, keine Abholung."
+    text = {"id": "sent", "title": "Solarmodule 395 W", "body": body, "distance_km": 4}
+    one = answered({**SMALL, "adverts": [text], "at_hand": {"inverter": INVERTER}})["shortlist"][0]
+    assert [taken_["code"] for taken_ in one["assumptions"]] == ["sending_pallet"]
+    assert one["request"]["outlay"]["freight"] == one["assumptions"][0]["value"]
+    assert "fetching" not in one["request"]["outlay"]
+
+
 def test_a_lot_is_bought_whole() -> None:
     lot = panel_advert("lot", 150, price={"value": 150, "currency": "EUR", "basis": "lot"}, quantity_available=6)
     one = answered({**SMALL, "adverts": [lot, inverter_advert("i", 95)]})["shortlist"][0]
@@ -315,13 +346,36 @@ def test_figures_of_a_pasted_reading_that_are_out_of_bounds_count_as_not_told() 
     bare = panel_advert("odd", 45, panel={name: value for name, value in SHEET.items() if "open_circuit" not in name})
     one, other = (answered({**SMALL, "adverts": [advert, *SMALL["adverts"]]}) for advert in (odd, bare))
     assert one["shortlist"] == other["shortlist"]
-    dear = panel_advert("dear", 45, price={"value": 999_999_999, "currency": "EUR", "basis": "each"})
-    many = panel_advert("many", 45, quantity_available=99_999, delivery={"kind": "shipping", "cost": -4})
-    strange = inverter_advert("strange", 60, ac_power_w=9_000_000, inputs=[{"max_current_a": 1e9}])
+    dear = panel_advert("dear", 45, price={"value": 9_999_999, "currency": "EUR", "basis": "each"})
+    many = panel_advert("many", 45, quantity_available=99_999, delivery={"kind": "shipping", "cost": 999_999})
+    strange = inverter_advert("strange", 60, ac_power_w=90_000, inputs=[{"max_current_a": 999}])
     answer = answered({**SMALL, "adverts": [dear, many, strange, *SMALL["adverts"]]})
     assert reason(answer, "dear") == "no_price"
     assert reason(answer, "strange") == "no_ac_power"
     assert reason(answer, "many") in {None, "ranks_below"}
+
+
+@pytest.mark.parametrize(
+    ("part", "pointer", "given"),
+    [
+        ({"quantity_available": -3}, "quantity_available", "-3"),
+        ({"quantity_available": 0}, "quantity_available", "0"),
+        ({"delivery": {"kind": "shipping", "cost": -100}}, "delivery/cost", "-100"),
+        ({"price": {"value": -5, "currency": "EUR"}}, "price/value", "-5"),
+        ({"price": {"value": 5, "currency": "XQZ"}}, "price/currency", "XQZ"),
+        ({"panel": {"rated_power_w": -400}}, "panel/rated_power_w", "-400"),
+        ({"panel": {"rated_power_w": 1e9}}, "panel/rated_power_w", "1000000000"),
+        ({"panel": {"rated_power_kw": 0.4}}, "panel/rated_power_kw", "0.4"),
+    ],
+)
+def test_what_no_advert_can_mean_is_refused_at_its_place(part: dict[str, Any], pointer: str, given: str) -> None:
+    answer = post(PATH, {**SMALL, "adverts": [*SMALL["adverts"], panel_advert("odd", 45, **part)]})
+    assert answer.status_code == 422, answer.text
+    [error] = answer.json()["errors"]
+    assert (error["pointer"], error["given"]) == (f"/adverts/3/reading/{pointer}", given)
+    assert error["problem"]
+    assert error["accepted"]
+    assert error["example"]
 
 
 TWO_PRICES = {

@@ -81,7 +81,7 @@ def test_no_inverter_and_no_panel_fills_the_list_where_others_do_nearly_as_well(
     listed = [sorted(one["adverts"]) for one in answer["shortlist"]]
     assert all(sorted(other) not in listed for one in answer["shortlist"] for other in one["alternatives"])
     [note] = [note for note in answer["notes"] if note["code"] == "order"]
-    assert note["facts"] == {"rows": 3}
+    assert note["facts"] == {"rows": 3, "most": 6, "nearly_pct": 25}
 
 
 def test_a_cheap_inverter_without_ratings_does_not_fill_the_list() -> None:

@@ -10,6 +10,7 @@ from service.api.answers.shortlist_set import ListedSet, listed_set, new_set
 from service.api.answers.shortlist_told import ToldAdvert, at_hand_offers, told_adverts
 from service.api.deps import Deps
 from service.api.schemas.adverts import AdvertDoubtOut, AdvertReadingOut
+from service.api.schemas.assumption import assumptions_out
 from service.api.schemas.band import KwhBandOut, MoneyBandOut, YearsBandOut
 from service.api.schemas.finding import sentence_of
 from service.api.schemas.pause import no_garbage_looked_for
@@ -32,9 +33,11 @@ from service.api.schemas.shortlist_out import (
 )
 from service.api.words import say
 from service.core.errors import ContradictionError
+from service.core.model.assumption import Assumptions
 from service.core.model.finding import Finding, Verdict
 from service.core.shortlist import (
     FIT_GROUPS,
+    NEARLY,
     NEVER,
     REFUSED,
     Candidate,
@@ -42,17 +45,20 @@ from service.core.shortlist import (
     Offer,
     Screen,
     Taken,
+    as_good_at,
     behind,
     beside,
     bids_of,
+    bound_by,
     bounded,
     chosen,
     doubles_of,
     most_for,
     most_rows,
     questions_of,
+    rows_at_most,
 )
-from service.core.shortlist.screen import JOINED_PANELS, LOOKED_INVERTERS, LOOKED_PANELS, MOST_LOOKED
+from service.core.shortlist.screen import ENOUGH_THAT_FIT, JOINED_PANELS, LOOKED_INVERTERS, LOOKED_PANELS, MOST_LOOKED
 
 _LIMIT = 10
 # So many closer looks for each set that is listed: some are refused only then.
@@ -90,7 +96,7 @@ def _shortlist_of(request: ShortlistIn, deps: Deps) -> ShortlistOut:
         notes=[_said(f"note.{code}", code, facts) for code, facts in _notes(request, home, offers, found)],
         questions=[
             QuestionToCallerOut(code=code, pointer=pointer, text=say("shortlist", f"question.{code}"))
-            for code, pointer in _questions(request, home)
+            for code, pointer in _questions(request, home, adverts)
         ],
         sets_looked_at=found.sets,
         currency=home.currency,
@@ -190,8 +196,15 @@ def _set_out(
     against = None if new is None else beside(row, new.row, home.terms.wish, doubts)
     most = None if one.worth_up_to is None else most_for(one.worth_up_to, against)
     ceiling = None if new is None else new.row.outlay
-    bids = [] if most is None else bids_of(candidate.bought, most, row.outlay, home.costs.faulty_share, ceiling)
-    goods = sum(bought.goods for bought in candidate.bought)
+    bids = [] if most is None else bids_of(
+        candidate.bought, most, row.outlay, home.costs.faulty_share, ceiling, _beside_others(one, found)
+    )  # fmt: skip
+    goods_up_to = None if most is None else bounded(
+        most - row.outlay + sum(bought.goods for bought in candidate.bought), ceiling
+    )  # fmt: skip
+    held = None if goods_up_to is None or one.worth_up_to is None else bound_by(
+        one.worth_up_to, goods_up_to, against, ceiling
+    )  # fmt: skip
     year = row.year_kwh.middle
     return ListedSetOut(
         rank=rank,
@@ -216,17 +229,28 @@ def _set_out(
             FindingOfSetOut(code=f.code, verdict=f.verdict, likely=f.likely, text=sentence_of(f))
             for f in one.compatibility.findings if f.verdict != Verdict.FITS
         ],
-        bid_up_to=None if most is None else bounded(most - row.outlay + goods, ceiling),
+        bid_up_to=goods_up_to,
+        bid_because=None if held is None else _said(f"bid.{held}", held, {}),
         bids=[BidOut.from_core(bid) for bid in bids],
         against_new=None if against is None else AgainstNewOut.from_core(
             against, text=say("shortlist", f"against.{against.code}")
         ),
         doubts=[AdvertDoubtOut(code=code, text=say("adverts", f"doubt.{code}")) for code in doubts],
         ask=list(_asks(one, mine, deps)),
+        assumptions=assumptions_out(Assumptions.of(ad.getting for ad in mine if ad.getting)),
         alternatives=[list(other.adverts) for other in gave_way[:MOST_ALTERNATIVES]],
         alternative_count=len(gave_way),
         request=one.request,
     )  # fmt: skip
+
+
+def _beside_others(one: ListedSet, found: _Found) -> dict[str, float | None]:
+    """Of each advert the outlay at which its set does as well as the best that is listed without it."""
+    home, bounds = found.home, {}
+    for advert in one.candidate.adverts:
+        other = next((other for other in found.listed if advert not in other.candidate.adverts), None)
+        bounds[advert] = None if other is None else as_good_at(one.row, other.row, home.terms.wish)
+    return bounds
 
 
 def _bands(one: ListedSet) -> dict[str, Any]:
@@ -242,7 +266,8 @@ def _bands(one: ListedSet) -> dict[str, Any]:
 def _asks(one: ListedSet, adverts: Sequence[ToldAdvert], deps: Deps) -> Iterable[AskOut]:
     told = {ad.told.advert: ad.found.asks for ad in adverts if isinstance(ad.found, Taken)}
     languages = {ad.told.advert: ad.language for ad in adverts}
-    for advert, code in questions_of(one.candidate, one.compatibility.findings, told):
+    two_sided = [ad.told.advert for ad in adverts if ad.told.bifacial]
+    for advert, code in questions_of(one.candidate, one.compatibility.findings, told, two_sided):
         texts = deps.seller_questions[code]
         language = languages[advert] if languages[advert] in texts else "en"
         yield AskOut(
@@ -272,6 +297,7 @@ def _advert_out(one: ToldAdvert, ranks: Mapping[str, int], found: _Found) -> Adv
         best_set=rank,
         double_of=found.doubles.get(one.told.advert),
         because=None if because is None else _said(f"because.{because.code}", because.code, because.facts),
+        remarks=[_said("remark.text_not_read", "text_not_read", {})] if one.text_not_read else [],
     )
 
 
@@ -292,12 +318,16 @@ def _because(one: Taken | Left, found: _Found) -> Left:  # noqa: PLR0911 - a row
         return Left(code="no_inverter")
     if offer.panel is None and not found.screen.panels:
         return Left(code="no_panels")
-    if offer.name in found.screen.passed_over:
-        return Left(code="not_looked_at")
-    if offer.panel is not None and offer.panel.key in found.screen.without_curve:
+    screen = found.screen
+    if offer.name not in screen.passed_over and offer.panel is not None and offer.panel.key in screen.without_curve:
         return Left(code="no_curve")
-    refusal = found.screen.refusal_of(offer)
-    return Left(code="no_room") if refusal is None else _by(refusal, "does_not_fit")
+    if not screen.has_room_for(offer):
+        return Left(code="no_room")
+    refusal = None if offer.name in screen.passed_over else screen.refusal_of(offer)
+    if refusal is not None:
+        return _by(refusal, "does_not_fit")
+    place, of = screen.places.get(offer.name, (1, 1))
+    return Left(code="not_looked_at", facts={"place": place, "of": of})
 
 
 def _behind_the_listed(best: Candidate, found: _Found) -> Left:
@@ -312,13 +342,16 @@ def _behind_the_listed(best: Candidate, found: _Found) -> Left:
 
 
 def _by(finding: Finding, code: str) -> Left:
-    return Left(code=code, facts={"finding_code": finding.code, "finding": sentence_of(finding)})
+    sentence = sentence_of(finding)
+    return Left(code=code, facts={"finding_code": finding.code, "finding": sentence[:1].upper() + sentence[1:]})
 
 
 def _notes(
     request: ShortlistIn, home: ShortlistHome, offers: Sequence[Offer], found: _Found
 ) -> Iterable[tuple[str, dict[str, int]]]:
-    yield "order", {"rows": min(most_rows(found.limit), found.limit)}
+    yield "order", {
+        "rows": most_rows(found.limit), "most": rows_at_most(found.limit), "nearly_pct": round(100 * (NEARLY - 1)),
+    }  # fmt: skip
     if found.doubles:
         yield "doubles", {"adverts": len(found.doubles)}
     if home.currency is None:
@@ -330,14 +363,17 @@ def _notes(
     if sum(1 for offer in offers if offer.panel and not offer.inverter) > JOINED_PANELS:
         yield "joined", {"most": JOINED_PANELS}
     if found.screen.passed_over:
-        yield "looked_at", {"panels": LOOKED_PANELS, "inverters": LOOKED_INVERTERS}
+        yield "looked_at", {
+            "panels": LOOKED_PANELS, "inverters": LOOKED_INVERTERS, "enough": ENOUGH_THAT_FIT,
+            "left": len(found.screen.passed_over),
+        }  # fmt: skip
     if any(offer.tricky for offer in offers):
         yield "tricks_behind", {}
     if any(place.count is None for place in request.places or ()) or request.places is None:
         yield "room_assumed", {}
 
 
-def _questions(request: ShortlistIn, home: ShortlistHome) -> Iterable[tuple[str, str]]:
+def _questions(request: ShortlistIn, home: ShortlistHome, adverts: Sequence[ToldAdvert]) -> Iterable[tuple[str, str]]:
     """What the caller could tell that would move the list, and where in the request it belongs."""
     if request.new_from_shop is None:
         yield "new_set", "/new_from_shop"
@@ -345,5 +381,8 @@ def _questions(request: ShortlistIn, home: ShortlistHome) -> Iterable[tuple[str,
         yield "tariff", "/tariff"
     if request.places is None or any(place.count is None for place in request.places):
         yield "room", "/places"
+    far = next((one.way for one in adverts if isinstance(one.found, Taken) and one.found.way_untold), None)
+    if far is not None:
+        yield "distance", far
     if not home.costs.per_km and any(advert.distance_km for advert in request.adverts):
         yield "fetching", "/outlay/fetching_per_km"

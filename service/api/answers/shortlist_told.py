@@ -2,7 +2,7 @@
 
 import json
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from typing import Any
 
@@ -11,23 +11,45 @@ from service.api.deps import Deps
 from service.api.schemas.adverts import inverter_told, panel_told
 from service.api.schemas.shortlist import ReadAdvertIn, ShortlistAdvertIn, ShortlistIn
 from service.core.adverts import Advert, Reading, read_board
+from service.core.completion.defaults import row_for
+from service.core.model.assumption import Assumption
 from service.core.model.bounds import BOUNDS
 from service.core.shortlist import Left, Offer, Taken, Told, taken
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class ToldAdvert:
-    """An advert as it was understood; ``reading`` where it came as text."""
+    """An advert as it was understood; ``at``: its place in the request; ``reading`` where it came as text.
 
+    ``text_not_read``: a text came beside a reading.
+    """
+
+    at: int
     told: Told
     found: Taken | Left
     language: str
     reading: Reading | None
+    text_not_read: bool
 
     @property
     def doubts(self) -> tuple[str, ...]:
         """About it, those about its offer too."""
         return self.found.doubts if isinstance(self.found, Taken) else self.told.doubts
+
+    @property
+    def getting(self) -> Assumption | None:
+        """What was taken for getting it, at its place in the request; None where that was told."""
+        if not isinstance(self.found, Taken):
+            return None
+        if self.found.way_untold:
+            row = row_for("/adverts/*/distance_km")
+            return Assumption(pointer=self.way, value=row.value, code=row.code, source=row.source)
+        return self.found.sending and replace(self.found.sending, pointer=f"/adverts/{self.at}/delivery_cost")
+
+    @property
+    def way(self) -> str:
+        """Where the request tells how far it is."""
+        return f"/adverts/{self.at}/distance_km"
 
 
 def told_adverts(request: ShortlistIn, home: ShortlistHome, deps: Deps) -> list[ToldAdvert]:
@@ -35,17 +57,26 @@ def told_adverts(request: ShortlistIn, home: ShortlistHome, deps: Deps) -> list[
     found = []
     texts = [advert for advert in request.adverts if advert.reading is None]
     read = iter(read_board([_text(advert) for advert in texts], deps.advert_words))
-    for advert in request.adverts:
+    for at, advert in enumerate(request.adverts):
         reading = None if advert.reading is not None else next(read)
         told = _of_text(advert, reading) if reading is not None else _of_reading(advert, advert.reading)
         language = reading.language if reading is not None else _language(advert)
         offer = Left(code="nothing_told") if _tells_nothing(advert) else taken(told, home.market)
-        found.append(ToldAdvert(told=told, found=offer, language=language, reading=reading))
+        found.append(
+            ToldAdvert(
+                at=at, told=told, found=offer, language=language, reading=reading,
+                text_not_read=advert.reading is not None and _has_text(advert),
+            )
+        )  # fmt: skip
     return found
 
 
 def _tells_nothing(advert: ShortlistAdvertIn) -> bool:
-    return advert.reading is None and not ((advert.title or "").strip() or (advert.body or "").strip())
+    return advert.reading is None and not _has_text(advert)
+
+
+def _has_text(advert: ShortlistAdvertIn) -> bool:
+    return bool((advert.title or "").strip() or (advert.body or "").strip())
 
 
 def at_hand_offers(request: ShortlistIn, home: ShortlistHome) -> Iterator[Offer]:
@@ -89,7 +120,8 @@ def _of_text(advert: ShortlistAdvertIn, reading: Reading) -> Told:
         delivery=reading.delivery,
         shipping_cost=reading.shipping_cost,
         doubts=reading.doubts,
-        panel=_panel(reading),
+        panel=_panel(_within(panel_told(reading)), reading.bifacial),
+        bifacial=reading.bifacial,
         inverter=_within(inverter_told(reading)),
         least=reading.least_quantity,
         **_of_caller(advert, reading.panel_count),
@@ -112,7 +144,8 @@ def _of_reading(advert: ShortlistAdvertIn, reading: ReadAdvertIn | None) -> Told
         delivery=(delivery.kind if delivery else None) or "unknown",
         shipping_cost=None if delivery is None else delivery.cost,
         doubts=tuple(doubt.code for doubt in reading.doubts or ()),
-        panel={} if reading.panel is None else reading.panel.given(),
+        panel=_panel({} if reading.panel is None else reading.panel.given(), reading.bifacial),
+        bifacial=reading.bifacial,
         inverter={} if reading.inverter is None else reading.inverter.given(),
         least=reading.least_quantity,
         **_of_caller(advert, reading.panel_count),
@@ -130,11 +163,10 @@ def _of_caller(advert: ShortlistAdvertIn, panels_in_set: int | None) -> dict[str
     }
 
 
-def _panel(reading: Reading) -> dict[str, Any]:
-    panel = _within(panel_told(reading))
-    if reading.bifacial is False and "bifaciality_share" not in panel:
-        panel["bifaciality_share"] = 0.0
-    return panel
+def _panel(told: Mapping[str, Any], bifacial: bool | None) -> dict[str, Any]:
+    """A panel that is said to be one-sided has no light from behind, whatever its kind."""
+    one_sided = {"bifaciality_share": 0.0} if bifacial is False and "bifaciality_share" not in told else {}
+    return {**told, **one_sided}
 
 
 def _within(told: Mapping[str, Any]) -> dict[str, Any]:

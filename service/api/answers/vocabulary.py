@@ -107,7 +107,7 @@ def _for_sale_and_running() -> dict[str, Any]:
         "shortlist_questions": _words("shortlist", codes_of("shortlist", "ask."), "ask."),
         "shortlist": [
             word
-            for prefix in ("against.", "note.", "question.")
+            for prefix in ("against.", "note.", "bid.", "remark.", "question.")
             for word in _words("shortlist", codes_of("shortlist", prefix), prefix)
         ],
         "log_conclusions": [str(conclusion) for conclusion in Conclusion],

@@ -6,7 +6,7 @@ from html import escape
 STYLE = (
     "body{font:16px/1.5 system-ui,sans-serif;max-width:62rem;margin:2rem auto;padding:0 1rem;color:#1b1b1b;"
     "background:#fff}code,pre{font-family:ui-monospace,monospace;font-size:.9em}pre{background:#f4f4f1;padding:1rem;"
-    "white-space:pre-wrap}pre,p{overflow-wrap:anywhere}"
+    "white-space:pre-wrap}pre,p,li,h1,h2{overflow-wrap:anywhere}ul,ol{padding-left:1.3rem}"
     "table{border-collapse:collapse;width:100%;margin:.5rem 0 1.5rem}"
     "th,td{text-align:left;vertical-align:top;padding:.25rem .6rem .25rem 0;border-bottom:1px solid #ddd}"
     "a{color:#0b57a4}@media(prefers-color-scheme:dark){body{background:#161616;color:#e8e8e8}pre{background:#242424}"

@@ -14,19 +14,36 @@ def caution_lines(cautions: Iterable[CautionOut], more: int) -> Iterator[str]:
 
     ``more``: how many were kept back.
     """
-    for step, these in groupby(cautions, key=lambda caution: caution.step):
-        yield from wrapped(f"{str(step).replace('_', ' ').capitalize()}:")
-        for caution in these:
-            yield from wrapped(f"{caution.severity.upper()}: {caution.text}", "- ")
+    for step, texts in caution_texts(cautions):
+        yield from wrapped(f"{step}:")
+        for text in texts:
+            yield from wrapped(text, "- ")
     if more:
-        yield from wrapped(f"There are {more} more, less urgent.")
+        yield from wrapped(more_text(more))
+
+
+def caution_texts(cautions: Iterable[CautionOut]) -> Iterator[tuple[str, list[str]]]:
+    """The same as the step and the texts of each."""
+    for step, these in groupby(cautions, key=lambda caution: caution.step):
+        yield str(step).replace("_", " ").capitalize(), [f"{one.severity.upper()}: {one.text}" for one in these]
+
+
+def more_text(more: int) -> str:
+    """That so many cautions were kept back."""
+    return f"There are {more} more, less urgent."
 
 
 def assumption_lines(assumptions: Iterable[AssumptionOut], currency: str = "money") -> Iterator[str]:
     """Equal ones of several arrays or inputs are told once."""
+    for text in assumption_texts(assumptions, currency):
+        yield from wrapped(text, "- ")
+
+
+def assumption_texts(assumptions: Iterable[AssumptionOut], currency: str = "money") -> Iterator[str]:
+    """The text of each."""
     told: dict[tuple[str, str, str], int] = {}
     for one in assumptions:
-        name, unit = _name_and_unit(one.pointer.rpartition("/")[2])
+        name, unit = name_and_unit(one.pointer.rpartition("/")[2])
         name = next((f"{part}, {name}" for under, part in _APART.items() if under in one.pointer), name)
         value = _value(one.value)
         key = (
@@ -37,7 +54,7 @@ def assumption_lines(assumptions: Iterable[AssumptionOut], currency: str = "mone
         told[key] = told.get(key, 0) + 1
     for (name, value, text), times in told.items():
         often = f" ({times} times)" if times > 1 else ""
-        yield from wrapped(f"{name}{often}: {value}. {text}", "- ")
+        yield f"{name}{often}: {value}. {text}"
 
 
 # Parts of a request whose names alone would be taken for those of the set.
@@ -50,7 +67,7 @@ _APART = {
 }
 
 
-def _name_and_unit(field: str) -> tuple[str, str]:
+def name_and_unit(field: str) -> tuple[str, str]:
     """A field's name in words, and its unit: ``coldest_air_c`` as ``coldest air`` and ``C``."""
     unit = BOUNDS[field].unit if field in BOUNDS else ""
     ending = "_" + unit.replace("%", "pct").replace("/", "_per_").lower() if unit else ""

@@ -1,47 +1,48 @@
-"""How does the check at the door read on a phone? What the panels are first, then how to go on; 72 columns."""
+"""How does the check at the door read on a phone? What the panels are first, then how to go on."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 
-from service.api.render.lines import as_text, headed, wrapped
-from service.api.render.notes import assumption_lines, caution_lines
-from service.api.schemas.pickup import BetweenOut, PanelSeenOut, PickupCheckOut, PickupOut, QuantityOut, SaidOut
+from service.api.render.notes import assumption_texts, caution_texts, more_text
+from service.api.render.sheet import Item, Section, Sheet, listed
+from service.api.schemas.pickup import BetweenOut, PanelSeenOut, PickupCheckOut, PickupOut, QuantityOut
 from service.api.words import say
 from service.core.pickup import Seen
 
 _WORDS = {Seen.AS_EXPECTED: "AS EXPECTED", Seen.SUSPICIOUS: "SUSPICIOUS", Seen.CANNOT_TELL: "CANNOT TELL"}
 
 
-def pickup_text(answer: PickupCheckOut) -> bytes:
+def pickup_sheet(answer: PickupCheckOut) -> Sheet:
     """The whole answer, made of nothing but the answer. Without readings it begins with what they should be."""
-    pickup = answer.pickup
-    ask = () if pickup.ask_for is None else wrapped(pickup.ask_for.text)
-    lines = [
-        *headed("What the readings say", (line for one in pickup.results for line in _panel(one))),
-        *headed("What a sound panel reads now", _expected(pickup)),
-        *headed("When to read it", ask),
-        *headed("How to measure", _numbered(pickup.how)),
-        *headed("What to look at", (line for one in pickup.look_at for line in wrapped(one.text, "- "))),
-        *headed("What to mind", caution_lines(answer.cautions, sum(answer.cautions_kept_back.values()))),
-        *headed("What was assumed", assumption_lines(answer.assumptions)),
-        "",
-        *wrapped(
-            f"As of {answer.as_of}. Sunsill {answer.service_version}, tables {answer.data_version}. A range is meant "
-            "to hold 95 sound panels in a hundred; a panel that passes has passed no test of a laboratory."
+    pickup, kept_back = answer.pickup, sum(answer.cautions_kept_back.values())
+    cautions = tuple(Item("", step, listed(texts)) for step, texts in caution_texts(answer.cautions))
+    return Sheet(
+        title="What the multimeter must show at the door",
+        sections=(
+            Section("What the readings say", tuple(_panel(one) for one in pickup.results)),
+            Section("What a sound panel reads now", tuple(_expected(pickup))),
+            Section("When to read it", paragraphs=() if pickup.ask_for is None else (pickup.ask_for.text,)),
+            Section("How to measure", listed(one.text for one in pickup.how), numbered=True),
+            Section("What to look at", listed(one.text for one in pickup.look_at)),
+            Section("What to mind", cautions + ((Item(more_text(kept_back)),) if kept_back else ())),
+            Section("What was assumed", listed(assumption_texts(answer.assumptions))),
         ),
-    ]
-    return as_text(lines[1:])
+        foot=f"As of {answer.as_of}. Sunsill {answer.service_version}, tables {answer.data_version}. A range is meant "
+        "to hold 95 sound panels in a hundred; a panel that passes has passed no test of a laboratory.",
+    )
 
 
-def _panel(seen: PanelSeenOut) -> Iterator[str]:
-    yield from wrapped(f"{seen.panel}: {_WORDS[seen.verdict]}. {'' if seen.causes else seen.text}")
-    for cause in seen.causes:
-        yield from wrapped(cause.text, "  - ")
-    for one in seen.quantities:
-        if one.measured is not None:
-            yield from wrapped(_measured(one), "    ", "      ")
+def _panel(seen: PanelSeenOut) -> Item:
     share = seen.worth_now_share
     worth = "" if share is None else f"{100 * share:.0f} % of a sound one's price. "
-    yield from wrapped(f"Worth now: {worth}{seen.worth_because.text}", "  ")
+    return Item(
+        f"{_WORDS[seen.verdict]}. {'' if seen.causes else seen.text}".rstrip(),
+        seen.panel,
+        (
+            *listed(cause.text for cause in seen.causes),
+            *listed(_measured(one) for one in seen.quantities if one.measured is not None),
+            Item(f"{worth}{seen.worth_because.text}", "Worth now"),
+        ),
+    )
 
 
 def _measured(one: QuantityOut) -> str:
@@ -55,7 +56,7 @@ def _measured(one: QuantityOut) -> str:
     return text
 
 
-def _expected(pickup: PickupOut) -> Iterator[str]:
+def _expected(pickup: PickupOut) -> Iterator[Item]:
     expected = pickup.expected
     for what, unit, between in (
         ("open_circuit_voltage_v", "V", expected.open_circuit_voltage_v),
@@ -64,17 +65,12 @@ def _expected(pickup: PickupOut) -> Iterator[str]:
         told = (
             say("pickup", "expected.nothing") if between is None else _between(between, unit, 1 if unit == "V" else 2)
         )
-        yield from wrapped(f"{say('pickup', f'name.{what}')}: {told}", "- ")
+        yield Item(told, say("pickup", f"name.{what}"))
     light = pickup.light
-    yield from wrapped(f"In light of {_between(light.w_per_m2, 'W/m2', 0)}. {light.text}", "- ")
-    yield from wrapped(f"With cells at {_between(pickup.cell_c, 'C', 0)}.", "- ")
+    yield Item(f"In light of {_between(light.w_per_m2, 'W/m2', 0)}. {light.text}")
+    yield Item(f"With cells at {_between(pickup.cell_c, 'C', 0)}.")
 
 
 def _between(between: BetweenOut, unit: str, decimals: int) -> str:
     likely, low, high = (f"{value:.{decimals}f}" for value in (between.likely, between.low, between.high))
     return f"about {likely} {unit} ({low} to {high})"
-
-
-def _numbered(told: Iterable[SaidOut]) -> Iterator[str]:
-    for number, one in enumerate(told, 1):
-        yield from wrapped(one.text, f"{number}. ")

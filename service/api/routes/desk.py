@@ -8,11 +8,14 @@ from starlette.requests import Request
 from starlette.responses import Response
 
 from service.api.deps import Deps
-from service.api.render.accept import JSON
+from service.api.render.accept import HTML, JSON, TEXT
 from service.api.render.json import as_json
+from service.api.render.sheet import Pages, Sheet, text_of
 from service.api.routes.asking import body_of, media_of
+from service.api.routes.described import parameter
 from service.api.routes.replies import computed, format_of
 from service.api.routes.workshop import Workshop
+from service.api.schemas.reading import choice_in_query
 
 A = TypeVar("A", bound=BaseModel)
 Answer = Callable[[bytes, Deps], BaseModel]
@@ -20,6 +23,19 @@ Renders = Mapping[str, Callable[[Any], bytes]]
 Handler = Callable[[Request], Awaitable[Response]]
 
 ONLY_JSON: Renders = {JSON: as_json}
+ON_PAPER = (JSON, TEXT, HTML)
+PART = parameter(
+    "part",
+    "query",
+    "`fragment`: of a page only a piece to be embedded in another, without head and style.",
+    {"type": "string", "enum": ["fragment"]},
+    required=False,
+)
+
+
+def on_paper(sheet: Callable[[Any], Sheet]) -> Renders:
+    """An answer in all three formats of ``ON_PAPER``."""
+    return {JSON: as_json, TEXT: text_of(sheet), HTML: Pages(sheet)}
 
 
 class Desk:
@@ -75,10 +91,11 @@ class Desk:
             RefusedRequest, SunsillError: told to the caller as a problem.
         """
         media = format_of(request, tuple(renders))
+        render = part_of(request, renders[media])
         body = await body_of(request, self.body_limit_bytes, self.body_seconds)
         asked = answer if in_format is None else in_format.get(media, answer)
-        quick = None if at_hand is None else lambda: renders[media](at_hand(body, self.kept))
-        return computed(media, await self.workshop.run(lambda: renders[media](asked(body, self.deps)), quick))
+        quick = None if at_hand is None else lambda: render(at_hand(body, self.kept))
+        return computed(media, await self.workshop.run(lambda: render(asked(body, self.deps)), quick))
 
     async def answer_large(
         self,
@@ -88,6 +105,20 @@ class Desk:
     ) -> Response:
         """The same of a log or of many texts, which may be larger: ``answers`` by the type of the body."""
         media = format_of(request, tuple(renders))
+        render = part_of(request, renders[media])
         body = await body_of(request, self.log_limit_bytes, self.body_seconds, tuple(answers))
         asked = answers[media_of(request)]
-        return computed(media, await self.workshop.run(lambda: renders[media](asked(body, self.deps))))
+        return computed(media, await self.workshop.run(lambda: render(asked(body, self.deps))))
+
+
+def part_of(request: Request, render: Callable[[A], bytes]) -> Callable[[A], bytes]:
+    """What renders as much of a page as is asked for; formats that have no parts pass the question over.
+
+    Raises:
+        RefusedRequest: there is no such part.
+    """
+    asked = [("part", word) for word in request.query_params.getlist("part")]
+    if not isinstance(render, Pages) or not asked:
+        return render
+    wanted = choice_in_query("part", ("fragment",), asked)
+    return render if wanted is None else render.fragment

@@ -1,7 +1,8 @@
 """How are adverts handed over, and how is what they claim answered?"""
 
+from collections.abc import Mapping
 from functools import cache
-from typing import Annotated, Any, Literal, Self
+from typing import Annotated, Any, Literal, Self, TypeVar
 
 from pydantic import ConfigDict, Field
 from pydantic.json_schema import WithJsonSchema
@@ -9,10 +10,14 @@ from pydantic.json_schema import WithJsonSchema
 from service.api.schemas.base import Code, In, Out, Text
 from service.api.words import say
 from service.core.adverts import LONGEST_TEXT, MOST_CLAIMS, Claim, Reading
+from service.core.model.bounds import BOUNDS
 
 MOST_ADVERTS = 200
 Language = Literal["en", "de", "nl", "fr", "es", "it", "pl", "pt", "cs", "da"]
 Field_ = Literal["title", "body", "price_text"]
+# Figures of a reading that are bounded under another name, by the object that they stand in.
+_BOUND_OF = {("price", "value"): "price", ("delivery", "cost"): "delivery_cost", ("", "panel_count"): "count",
+             ("", "least_quantity"): "quantity_available"}  # fmt: skip
 
 _EXAMPLE = {
     "id": "a7",
@@ -143,18 +148,25 @@ class ReadingsOut(Out):
     data_version: str = Field(max_length=30)
 
 
+def bound_of(within: str, name: str) -> str:
+    """The name in ``BOUNDS`` of a figure of a reading; ``within``: the object that it stands in, "" for the reading."""
+    return _BOUND_OF.get((within, name), name)
+
+
 def told_of(name: str, reading: Reading) -> dict[str, Any]:
     """A reading with its sentences as plain values, so that those of a whole answer are looked over once."""
     price = reading.price
+    value = _told("price", price.value)
     return {
         "id": name, "kind": reading.kind, "is_offer": reading.is_offer, "language": reading.language,
         "claims": [_claim(claim) for claim in reading.claims],
-        "quantity_available": reading.quantity_available, "least_quantity": reading.least_quantity,
-        "panel_count": reading.panel_count,
-        "price": {"value": price.value, "currency": price.currency, "basis": price.basis, "each": price.each,
-                  "per_watt": price.per_watt},
+        "quantity_available": _told("quantity_available", reading.quantity_available),
+        "least_quantity": _told("quantity_available", reading.least_quantity),
+        "panel_count": _told("count", reading.panel_count),
+        "price": {"value": value, "currency": price.currency, "basis": price.basis,
+                  "each": None if value is None else price.each, "per_watt": None if value is None else price.per_watt},
         "condition": reading.condition, "defects": list(reading.defects),
-        "delivery": {"kind": reading.delivery, "cost": reading.shipping_cost},
+        "delivery": {"kind": reading.delivery, "cost": _told("delivery_cost", reading.shipping_cost)},
         "technology": reading.technology, "bifacial": reading.bifacial,
         "doubts": [_doubt(code) for code in reading.doubts], "missing": _missing(reading),
         "panel": panel_told(reading), "inverter": inverter_told(reading),
@@ -191,7 +203,7 @@ def _missing(reading: Reading) -> list[str]:
 
 def panel_told(reading: Reading) -> dict[str, Any]:
     """What is told of one panel, in the names of a request."""
-    told: dict[str, Any] = dict(reading.panel)
+    told: dict[str, Any] = _all_told(reading.panel)
     if "cells_in_series" in told:
         told["cells_in_series"] = int(told["cells_in_series"])
     if reading.technology in {"mono", "poly", "topcon", "hjt"}:
@@ -201,8 +213,28 @@ def panel_told(reading: Reading) -> dict[str, Any]:
 
 def inverter_told(reading: Reading) -> dict[str, Any]:
     """What is told of one inverter, in the names of a request."""
-    told: dict[str, Any] = {name: value for name, value in reading.inverter.items() if name not in _INPUT}
+    all_told = _all_told(reading.inverter)
+    told: dict[str, Any] = {name: value for name, value in all_told.items() if name not in _INPUT}
     if "input_count" in told:
         told["input_count"] = int(told["input_count"])
-    inputs = {name: reading.inverter[name] for name in _INPUT if name in reading.inverter}
+    inputs = {name: all_told[name] for name in _INPUT if name in all_told}
     return {**told, "inputs": [inputs]} if inputs else told
+
+
+Number = TypeVar("Number", int, float)
+
+
+def _told(name: str, value: Number | None) -> Number | None:
+    """A figure as a shortlist takes it back; None where it is beyond what anybody could mean."""
+    if value is None:
+        return None
+    bounds = BOUNDS[name]
+    return value if bounds.hold(value) or bounds.are_missed(value) else None
+
+
+def _all_told(figures: Mapping[str, float | str]) -> dict[str, Any]:
+    """Those of them that a shortlist takes back."""
+    return {
+        name: value for name, value in figures.items()
+        if isinstance(value, str) or name not in BOUNDS or _told(name, value) is not None
+    }  # fmt: skip

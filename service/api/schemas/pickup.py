@@ -219,7 +219,8 @@ class PanelSeenOut(Out):
     )
     worth_because: WorthReasonOut
     beside_the_lot: dict[str, str] = Field(
-        description="By quantity, how it stands against the other panels: alone, agrees, low, scattered."
+        description="By quantity, how it stands against the other panels: alone, agrees, low, high, scattered (nobody "
+        "can say which are sound), not_compared (too little light), silent (none of them gives any)."
     )
     causes: list[SaidOut] = Field(max_length=50, description="What speaks against it first, then what is open.")
     quantities: list[QuantityOut] = Field(max_length=1000)

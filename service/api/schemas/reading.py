@@ -19,8 +19,8 @@ from service.api.schemas.mistakes import (
     pointer_of,
     shown,
 )
-from service.api.schemas.other_unit import in_other_unit
-from service.api.schemas.strict_json import parsed, parsed_if_plain
+from service.api.schemas.other_unit import in_other_unit, without_sign
+from service.api.schemas.strict_json import Cut, parsed, parsed_if_plain
 from service.api.words import say
 
 Request = TypeVar("Request", bound=In)
@@ -90,19 +90,39 @@ def value_of(model: type[In], body: bytes) -> Any:
     """The JSON value that ``body`` holds.
 
     Raises:
-        RefusedRequest: malformed_json or body_too_large, with an example of a whole body.
+        RefusedRequest: malformed_json or body_too_large, with an example of a whole body; of texts that hold half a
+            character with the place and an example of each.
     """
     try:
         return parsed(body, model.most_values)
     except RefusedRequest as error:
-        mistake = Mistake(
-            code=error.code,
-            pointer="",
-            problem=say("problems", f"mistake.{error.code}"),
-            accepted=str(error.facts.get("limit") or say("problems", "accepted.json")),
-            example=guide_of(model).example(()),
-        )
-        raise RefusedRequest(error.code, (mistake,), **error.facts) from error
+        guide = guide_of(model)
+        cut: Sequence[Cut] = error.facts.get("cut", ())
+        mistakes = [_half_character(guide, one) for one in cut] or [_of_whole_body(guide, error)]
+        raise RefusedRequest(error.code, tuple(mistakes), **error.facts) from error
+
+
+def _of_whole_body(guide: Guide, error: RefusedRequest) -> Mistake:
+    return Mistake(
+        code=error.code,
+        pointer="",
+        problem=say("problems", f"mistake.{error.code}"),
+        accepted=str(error.facts.get("limit") or say("problems", "accepted.json")),
+        example=guide.example(()),
+    )
+
+
+def _half_character(guide: Guide, cut: Cut) -> Mistake:
+    """What is accepted at its place; of a key that nobody knows, the whole body."""
+    known = cut.place if guide.at(cut.place) else ()
+    return Mistake(
+        code="malformed_json",
+        pointer=pointer_of(cut.place),
+        given=shown(cut.text),
+        problem=say("problems", "mistake.half_character"),
+        accepted=guide.accepted(known) if known else say("problems", "accepted.json"),
+        example=guide.example(known),
+    )
 
 
 def read_value(model: type[Request], value: Any, where: Where = "body") -> Request:
@@ -190,6 +210,8 @@ def _mistake(guide: Guide, kind: str, place: Place, given: Any, where: Where) ->
     accepted, example = guide.accepted(place), guide.example(place)
     if code == "not_a_number":
         key += {str: ".text", bool: ".truth"}.get(type(given), "")
+    elif code == "out_of_range" and (turned := without_sign(place, given)):
+        key, example = f"out_of_range.minus_sign.{place[-1]}", turned
     elif code == "out_of_range" and (near_number := in_other_unit(place, given)):
         key, facts, example = "out_of_range.near", {"near": near_number}, near_number.split()[0]
     elif code == "not_one_of" and (word := guide.near_word(place, given)):
@@ -249,6 +271,15 @@ def _section_for_gauge(place: Place, guide: Guide) -> Place | None:
 
 class _DayIn(In):
     as_of: AsOf | None = None
+
+
+def choice_in_query(name: str, words: Sequence[str], pairs: Sequence[tuple[str, str]]) -> str | None:
+    """The only query parameter of a path that takes one of some words; raises as ``read_query`` does."""
+    value = read_query({name: words[0]}, pairs).get(name)
+    if value is None or value in words:
+        return value
+    accepted = say("problems", "accepted.one_of", {"words": list(words)})
+    raise RefusedRequest("invalid_request", (_query_mistake("not_one_of", name, str(value), accepted, words[0]),))
 
 
 def day_in_query(name: str, pairs: Sequence[tuple[str, str]]) -> str | None:

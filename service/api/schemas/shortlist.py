@@ -5,7 +5,7 @@ from typing import Annotated, Any, Literal
 from pydantic import ConfigDict, Field, model_validator
 
 from service.api import fields as f
-from service.api.schemas.adverts import MOST_ADVERTS, AdvertIn
+from service.api.schemas.adverts import MOST_ADVERTS, AdvertIn, bound_of
 from service.api.schemas.array import StandingIn
 from service.api.schemas.base import In
 from service.api.schemas.circuit import SocketCircuitIn
@@ -75,27 +75,27 @@ class ReadDoubtIn(In):
     code: Annotated[str, f.text("A code of the vocabulary.", "untested", 60)]
 
 
-# Figures of a reading that are bounded under another name.
-_BOUND_OF = {("price", "value"): "price", ("delivery", "cost"): "delivery_cost", ("", "panel_count"): "count",
-             ("", "least_quantity"): "quantity_available"}  # fmt: skip
 _DEEPEST = 6
 
 
-def _in_bounds(part: Any, within: str = "", depth: int = 0) -> Any:
-    """A reading without the figures that are out of bounds: misread or mistyped, they count as not told."""
+def _without_slips(part: Any, within: str = "", depth: int = 0) -> Any:
+    """A reading without the figures that an advert told beyond their bounds, by a slip: they count as not told.
+
+    What no advert tells (nought watts, minus three pieces, a thousand million volts) stays, to be refused.
+    """
     if isinstance(part, list):
-        return [_in_bounds(one, within, depth + 1) for one in part] if depth < _DEEPEST else part
+        return [_without_slips(one, within, depth + 1) for one in part] if depth < _DEEPEST else part
     if not isinstance(part, dict) or depth >= _DEEPEST:
         return part
     found: dict[str, Any] = {}
     for name, value in part.items():
         kind = type(value)  # as JSON gives it; a board has thousands of figures
         if kind is dict or kind is list:
-            found[name] = _in_bounds(value, name, depth + 1)
+            found[name] = _without_slips(value, name, depth + 1)
             continue
         if kind is int or kind is float:
-            bounds = BOUNDS.get(str(_BOUND_OF.get((within, name), name)))
-            if bounds is not None and not bounds.low <= value <= bounds.high:
+            bounds = BOUNDS.get(bound_of(within, name))
+            if bounds is not None and bounds.are_missed(value):
                 continue
         found[name] = value
     return found
@@ -104,7 +104,8 @@ def _in_bounds(part: Any, within: str = "", depth: int = 0) -> Any:
 class ReadAdvertIn(In):
     """A reading of `/v1/adverts/reading`, or parts of one; what is not read here is passed over.
 
-    Figures out of their bounds count as not told, as in a text.
+    Figures out of their bounds count as not told, as in a text, where they are out by no more than a hundredfold;
+    what no advert can mean, such as nought watts or minus three pieces, is refused.
     """
 
     model_config = ConfigDict(extra="ignore", json_schema_extra={"examples": [{"kind": "panel"}]})
@@ -121,17 +122,18 @@ class ReadAdvertIn(In):
     condition: Literal["new", "unused", "used", "damaged", "unknown"] | None = None
     delivery: ReadDeliveryIn | None = None
     doubts: Annotated[list[ReadDoubtIn], f.several("Doubts about it.", 0, 40)] | None = None
+    bifacial: f.Yes | None = Field(default=None, description="Does the advert say that the panel is two-sided?")
     panel: ReadPanelIn | None = None
     inverter: ReadInverterIn | None = None
 
     @model_validator(mode="before")
     @classmethod
     def _odd_figures_left_out(cls, value: Any) -> Any:
-        return _in_bounds(value)
+        return _without_slips(value)
 
 
 class ShortlistAdvertIn(AdvertIn):
-    """An advert, as its text or already read; `reading` counts where both are there."""
+    """An advert, as its text or already read; `reading` counts where both are there, and the answer says so."""
 
     reading: ReadAdvertIn | None = None
     distance_km: f.DistanceKm | None = None

@@ -7,6 +7,7 @@ from pydantic.json_schema import WithJsonSchema
 
 from service.api.schemas import rounding as r
 from service.api.schemas.adverts import MOST_ADVERTS, AdvertDoubtOut, AdvertReadingOut
+from service.api.schemas.assumption import AssumptionOut
 from service.api.schemas.band import KwhBandOut, MoneyBandOut, YearsBandOut
 from service.api.schemas.base import Code, Facts, Out, Text
 from service.core.model.bounds import BOUNDS
@@ -52,7 +53,11 @@ class BidOut(Out):
     advert: str = Field(max_length=80)
     pieces: int = Field(ge=1, description="Taken of it; a lot, and the fewest that are sold, are paid for whole.")
     asked: r.Money = Field(description="What is asked for them, undelivered.")
-    bid_up_to: r.Money
+    bid_up_to: r.Money = Field(description="What holds it is told in the set's `bid_because`.")
+    beside_others: r.Money | None = Field(
+        description="Dearer than that, the best set listed here without this advert does better by what `ranked_by` "
+        "wants: the price to haggle for. Null where there is none, or where it sets no bound."
+    )
 
 
 class DoubleOut(Out):
@@ -128,10 +133,20 @@ class ListedSetOut(Out):
     by_part: dict[str, Verdict]
     findings: list[FindingOfSetOut] = Field(max_length=100)
     bid_up_to: r.Money | None = Field(description="The most that all its adverts together are worth here.")
+    bid_because: SaidOfSetOut | None = Field(
+        description="What holds the bids: the price of a new set, being as good as that, or, where none was named, "
+        "nothing but what the set earns back. Null where there is no bid."
+    )
     bids: list[BidOut] = Field(max_length=3)
     against_new: AgainstNewOut | None
     doubts: list[AdvertDoubtOut] = Field(max_length=120)
     ask: list[AskOut] = Field(max_length=60)
+    assumptions: list[AssumptionOut] = Field(
+        max_length=3,
+        description="What was taken of its adverts beyond what an appraisal of `request` fills in: what sending costs "
+        "where nobody told, in the currency of the answer and part of `outlay`, or that the way to it costs nothing. "
+        "What is true belongs at the pointer.",
+    )
     alternatives: list[Annotated[list[AdvertName], Field(max_length=3)]] = Field(
         max_length=MOST_ALTERNATIVES,
         description="The adverts of the first sets that do as well as sets listed here and share adverts with this "
@@ -153,6 +168,7 @@ class AdvertOfListOut(Out):
     )
     double_of: str | None = Field(max_length=80, description="The advert that it is once more; null: of none.")
     because: SaidOfSetOut | None = Field(description="Why it is in none.")
+    remarks: list[SaidOfSetOut] = Field(max_length=5, description="What of it was passed over.")
 
 
 class _Shortlist(Out):

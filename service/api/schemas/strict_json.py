@@ -6,14 +6,16 @@ no key twice, no NaN or Infinity, no half of a surrogate pair, no endless digits
 
 import json
 import re
+from collections.abc import Iterator, Sequence
 from contextlib import nullcontext
+from itertools import islice
 from math import inf
-from typing import Any
+from typing import Any, NamedTuple
 
 from pydantic_core import from_json
 
 from service.api.schemas.base import MOST_VALUES
-from service.api.schemas.mistakes import RefusedRequest, pointer_of, shown
+from service.api.schemas.mistakes import MOST_MISTAKES, RefusedRequest, pointer_of, shown
 from service.api.schemas.pause import no_garbage_looked_for
 from service.api.words import say
 
@@ -27,6 +29,13 @@ _BRACKETS = re.compile(rb"[\[\]{}]")
 _NO_MARKS = bytes(set(range(256)) - set(b'"[]{}'))
 _MANY_BYTES = 1 << 16
 _SPACE = b" \t\r\n"
+
+
+class Cut(NamedTuple):
+    """A text that was cut within a character, and its place."""
+
+    text: str
+    place: tuple[str | int, ...]
 
 
 def parsed(body: bytes, most_values: int = MOST_VALUES) -> Any:
@@ -47,7 +56,9 @@ def parsed(body: bytes, most_values: int = MOST_VALUES) -> Any:
         raise _malformed("not_utf8", at=error.start) from error
     value = _loaded(text)
     if r"\u" in text:
-        _check_surrogates(value)
+        cut = list(islice(_halves(value), MOST_MISTAKES))
+        if cut:
+            raise _cut_within(cut)
     return value
 
 
@@ -101,6 +112,12 @@ def _malformed(why: str, **facts: Any) -> RefusedRequest:
     return RefusedRequest("malformed_json", why=say("problems", f"why.{why}", facts))
 
 
+def _cut_within(cut: Sequence[Cut]) -> RefusedRequest:
+    """Texts of half characters; what reads the body tells each (``cut``)."""
+    why = say("problems", "why.surrogate", {"at": pointer_of(cut[0].place) or "/"})
+    return RefusedRequest("malformed_json", why=why, cut=cut)
+
+
 def _check_depth(body: bytes) -> None:
     """Brackets within texts don't count. What stands behind a stray backslash is refused as no JSON, deep or not."""
     if b"\\" not in body and _is_shallow(body):
@@ -149,17 +166,17 @@ _DECODER = json.JSONDecoder(
 )
 
 
-def _check_surrogates(value: Any, place: tuple[str | int, ...] = ()) -> None:
-    """Texts and keys, each with the place where it stands."""
+def _halves(value: Any, place: tuple[str | int, ...] = ()) -> Iterator[Cut]:
+    """Texts and keys that hold half of a surrogate pair, each with the place where it stands."""
     if isinstance(value, dict):
         for key, inner in value.items():
-            _check_surrogates(key, place)
-            _check_surrogates(inner, (*place, key))
+            yield from _halves(key, (*place, key))
+            yield from _halves(inner, (*place, key))
     elif isinstance(value, list):
         for at, inner in enumerate(value):
-            _check_surrogates(inner, (*place, at))
+            yield from _halves(inner, (*place, at))
     elif isinstance(value, str):
         try:
             value.encode()
-        except UnicodeEncodeError as error:
-            raise _malformed("surrogate", at=pointer_of(place) or "/") from error
+        except UnicodeEncodeError:
+            yield Cut(value, place)

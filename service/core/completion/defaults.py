@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from functools import lru_cache
 from types import MappingProxyType
 
+from service.core.completion.advert_rows import ADVERT_ROWS
 from service.core.completion.home_rows import HOME_ROWS, MONEY_ROWS, SITE_ROWS
 from service.core.completion.panel_rows import PANEL_ROWS
 from service.core.completion.rows import Row
@@ -13,7 +14,7 @@ from service.core.completion.weather_rows import WEATHER_ROWS
 
 _ROWS: tuple[Row, ...] = (
     *SITE_ROWS, *ARRAY_ROWS, *PANEL_ROWS, *INVERTER_ROWS, *CIRCUIT_ROWS, *HOME_ROWS, *MONEY_ROWS, *STORAGE_ROWS,
-    *WEATHER_ROWS,
+    *WEATHER_ROWS, *ADVERT_ROWS,
 )  # fmt: skip
 
 

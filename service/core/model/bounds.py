@@ -4,6 +4,9 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from types import MappingProxyType
 
+# A slip of a comma, of a unit, or a sum taken for one: so far beyond its bounds a figure may still be told by somebody.
+_SLIP = 100.0
+
 
 @dataclass(frozen=True, slots=True)
 class Bounds:
@@ -13,6 +16,20 @@ class Bounds:
     high: float
     unit: str = ""
     whole: bool = False
+
+    def hold(self, value: float) -> bool:
+        """Is the value one that a request takes?"""
+        return self.low <= value <= self.high
+
+    def are_missed(self, value: float) -> bool:
+        """Is it out of bounds, but as an advert may tell it: by no more than a slip, and on their side of nought?
+
+        >>> [BOUNDS["rated_power_w"].are_missed(watts) for watts in (3950.0, 395.0, 1e9, 0.0, -400.0)]
+        [True, False, False, False, False]
+        """
+        if self.hold(value) or (self.low > 0 and value <= 0):
+            return False
+        return _SLIP * min(self.low, 0.0) <= value <= _SLIP * max(self.high, 0.0)
 
 
 BOUNDS: Mapping[str, Bounds] = MappingProxyType(
@@ -137,7 +154,7 @@ BOUNDS: Mapping[str, Bounds] = MappingProxyType(
         "short_circuit_current_read_a": Bounds(0, 60, "A"),
         "plus_to_frame_v": Bounds(0, 300, "V"),
         "frame_to_minus_v": Bounds(0, 300, "V"),
-        "meter_input_mohm": Bounds(0.01, 10_000, "megohm"),
+        "meter_input_mohm": Bounds(0.01, 100, "megohm"),  # 10000, that is in kilohms, would clear any leak
         "bypass_forward_v": Bounds(0, 10, "V"),
         "bypass_swapped_v": Bounds(0, 100, "V"),
         "current_limit_a": Bounds(0, 1000, "A"),

@@ -6,41 +6,30 @@ Panels of one type are compared with one another first, since the light cancels;
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
-from statistics import median
+from typing import TypeVar
 
 from service.core.pickup.diodes import diode_quantities
 from service.core.pickup.electric import (
     ISC,
-    LEAST_FOR_CURRENT_W_PER_M2,
     LEAST_FOR_VOLTAGE_W_PER_M2,
     VOC,
     judged_current,
     judged_voltage,
     light_causes,
+    no_contact,
     no_daylight,
     no_voltage,
 )
-from service.core.pickup.expected import (
-    LABEL_CURRENT_SHARE,
-    LABEL_VOLTAGE_SHARE,
-    METER_CURRENT_SHARE,
-    METER_VOLTAGE_SHARE,
-    STANDARD_W_PER_M2,
-    expected_current,
-    expected_voltage,
-)
+from service.core.pickup.expected import expected_current, expected_voltage
 from service.core.pickup.facts import Between, Cause, Door, PanelReading, Quantity, Seen, cause
-from service.core.pickup.frame import frame_quantity
+from service.core.pickup.frame import both_leads_v, frame_quantity
 from service.core.pickup.light import light_shown
 from service.core.pickup.looks import looked_at
-from service.core.pickup.lot import against_lot
+from service.core.pickup.rounds import Rounds, no_current_on_any, rounds_of
+from service.core.pickup.side_by_side import LEAST_CURRENT_SHARE, SideBySide, side_by_side, sound_rounds
 from service.core.pickup.worth import MENDED_WITH_EASE, WorthNow, worth_now
 
-# The best of a lot itself proves daylight: no lamp makes a fifth of the label's current, nor this much of its voltage.
-_LEAST_CURRENT_SHARE = LEAST_FOR_CURRENT_W_PER_M2 / STANDARD_W_PER_M2
-_LEAST_VOLTAGE_SHARE = 0.7
-# Under a sky that was told it is daylight anyhow, and in one light currents compare well below what predicts them.
-_LEAST_UNDER_A_SKY_SHARE = 0.1
+T = TypeVar("T")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -53,7 +42,7 @@ class Expected:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PanelSeen:
-    """What is said of one panel, and why; ``lot`` by quantity: alone, agrees, low or scattered."""
+    """What is said of one panel, and why; ``lot``: by quantity how it stands, as of ``side_by_side``, or silent."""
 
     panel: str
     verdict: Seen
@@ -83,114 +72,112 @@ def panels_seen(door: Door, readings: Sequence[PanelReading]) -> tuple[PanelSeen
     groups: dict[str, list[PanelReading]] = {}
     for reading in readings:
         groups.setdefault(reading.panel, []).append(reading)
-    voltages = _stand(groups, VOC, door, LABEL_VOLTAGE_SHARE, METER_VOLTAGE_SHARE)
-    currents = _stand(groups, ISC, door, LABEL_CURRENT_SHARE, METER_CURRENT_SHARE)
-    middles = {VOC: _middle(groups, VOC), ISC: _middle(groups, ISC)}
-    best = max((value for group in groups.values() for value in _read(group, ISC)), default=0.0)
-    if "scattered" in currents.values() and best >= expected_current(door.ratings, door.light, door.cell_c).low:
-        # One that reads what it must proves the light, and it is the others that lack something.
-        currents = {panel: "low" if stands == "scattered" else stands for panel, stands in currents.items()}
-        middles[ISC] = best
-    doors = {VOC: _lit_by_the_current(door, best), ISC: door}
-    return tuple(
-        _seen(panel, group, doors, {VOC: voltages.get(panel, "alone"), ISC: currents.get(panel, "alone")}, middles)
-        for panel, group in groups.items()
-    )
+    expected = _expected(door)
+    currents = side_by_side(groups, ISC, door, expected[ISC])
+    best = max((value for group in groups.values() for value in sound_rounds(group, ISC)), default=0.0)
+    lit = _lit_by_the_current(door, best if currents.middle is None else currents.middle)
+    if no_current_on_any(groups, expected[VOC], expected[ISC]):
+        currents = replace(currents, stands=dict.fromkeys(groups, "silent"))
+    sides = {VOC: side_by_side(groups, VOC, door, _expected(lit)[VOC]), ISC: currents}
+    return tuple(_seen(panel, group, {VOC: lit, ISC: door}, sides) for panel, group in groups.items())
 
 
-def _lit_by_the_current(door: Door, best_a: float) -> Door:
-    """The same door for volts: where nobody said anything about the light, the best current shows what there is."""
+def _lit_by_the_current(door: Door, shown_a: float) -> Door:
+    """The same door for volts: where nobody said anything about the light, the current shows what there is."""
     rating = door.ratings.short_circuit_current_a
-    if door.light.origin != "not_known" or best_a < _LEAST_CURRENT_SHARE * rating.high:
+    if door.light.origin != "not_known" or shown_a < LEAST_CURRENT_SHARE * rating.high:
         return door
-    return replace(door, light=light_shown(best_a, rating))
-
-
-def _read(group: Iterable[PanelReading], what: str) -> list[float]:
-    """What was read on one panel; what was read under a shadow is no measure for others."""
-    values = (getattr(reading, what) for reading in group if not reading.shaded)
-    return [value for value in values if value is not None]
-
-
-def _stand(
-    groups: Mapping[str, Sequence[PanelReading]], what: str, door: Door, label_share: float, meter_share: float
-) -> dict[str, str]:
-    """How each panel stands against the others; empty where it is no daylight, or where too little was measured."""
-    values = {panel: median(read) for panel, group in groups.items() if (read := _read(group, what))}
-    dull = door.light.origin == "measured" and light_causes(door, LEAST_FOR_CURRENT_W_PER_M2)
-    if not values or dull or no_daylight(door):
-        return {}
-    rating = door.ratings.open_circuit_voltage_v if what == VOC else door.ratings.short_circuit_current_a
-    by_sky = _LEAST_UNDER_A_SKY_SHARE if door.light.origin == "sky" else _LEAST_CURRENT_SHARE
-    least = _LEAST_VOLTAGE_SHARE if what == VOC else by_sky
-    if max(values.values()) < least * rating.low:
-        return {}
-    return dict(zip(values, against_lot(list(values.values()), label_share, meter_share), strict=True))
-
-
-def _middle(groups: Mapping[str, Sequence[PanelReading]], what: str) -> float | None:
-    """What the sound ones of a lot read: of two the better one, of more the median; None for a single panel."""
-    values = [median(read) for group in groups.values() if (read := _read(group, what))]
-    if len(values) < 2:
-        return None
-    return max(values) if len(values) == 2 else median(values)
+    return replace(door, light=light_shown(shown_a, rating))
 
 
 def _seen(
     panel: str,
     group: Sequence[PanelReading],
     doors: Mapping[str, Door],
-    lot: Mapping[str, str],
-    middles: Mapping[str, float | None],
+    sides: Mapping[str, SideBySide],
 ) -> PanelSeen:
-    quantities = sorted(
-        _quantities(group, doors, lot, middles[VOC]), key=lambda one: (one.what, one.measured or 0.0, str(one.causes))
-    )
+    rounds = {what: rounds_of(group, what) for what in (VOC, ISC)}
+    found = _quantities(panel, group, rounds, doors, sides)
+    quantities = sorted(found, key=lambda one: (one.what, one.measured or 0.0, str(one.causes)))
     causes = list(_told(quantities))
     verdict = _verdict(quantities)
     if not quantities:
         causes = [cause("nothing_read")]
     elif verdict is Seen.CANNOT_TELL and not any(one.verdict is verdict for one in quantities):
         causes.append(cause("voltage_not_read"))
-    left = _left(quantities, lot, middles, doors)
+    lot = {what: side.of(panel) for what, side in sides.items()}
+    middles = {what: side.middle for what, side in sides.items()}
+    left = _left([one for one in quantities if not _is_silent(one)], lot, middles, doors)
     current_read = any(one.what == ISC and one.verdict is Seen.AS_EXPECTED for one in quantities)
-    worth = worth_now(verdict, quantities, current_read, left)
+    contact = min(one.share for one in rounds.values())
+    worth = worth_now(verdict, quantities, current_read, left, contact)
     return PanelSeen(
-        panel=panel, verdict=verdict, quantities=tuple(quantities), causes=tuple(causes), worth=worth, lot=dict(lot)
+        panel=panel, verdict=verdict, quantities=tuple(quantities), causes=tuple(causes), worth=worth, lot=lot
     )
 
 
+def _is_silent(one: Quantity) -> bool:
+    return any(why.code == "no_contact" for why in one.causes)
+
+
 def _quantities(
-    group: Sequence[PanelReading], doors: Mapping[str, Door], lot: Mapping[str, str], lot_v: float | None
+    panel: str,
+    group: Sequence[PanelReading],
+    rounds: Mapping[str, Rounds],
+    doors: Mapping[str, Door],
+    sides: Mapping[str, SideBySide],
 ) -> Iterable[Quantity]:
     door, lit = doors[ISC], doors[VOC]
-    voltage = expected_voltage(lit.ratings, lit.light, lit.cell_c)
-    current = expected_current(door.ratings, door.light, door.cell_c)
-    volts = _there(judged_voltage(reading, voltage, lit, lot[VOC], lot_v) for reading in _lit(group, VOC))
+    voltage, current = _expected(lit)[VOC], _expected(door)[ISC]
+    flows = any((one.short_circuit_current_a or 0.0) > current.low for one in rounds[ISC].counted)
+
+    def stands(reading: PanelReading, what: str) -> str:
+        return sides[what].of_round(panel, getattr(reading, what))
+
+    volts = _there(
+        judged_voltage(one, voltage, lit, stands(one, VOC), sides[VOC].middle, flows=flows)
+        for one in rounds[VOC].counted
+    )
     yield from volts
-    yield from _there(judged_current(reading, current, door, lot[ISC]) for reading in _lit(group, ISC))
+    yield from _there(judged_current(one, current, door, stands(one, ISC)) for one in rounds[ISC].counted)
+    for what, expected in ((VOC, voltage), (ISC, current)):
+        silent, all_rounds = len(rounds[what].silent), len(rounds[what].silent) + len(rounds[what].counted)
+        for reading in rounds[what].silent:
+            yield no_contact(reading, what, expected, doors[what], all_rounds, silent)
     yield from _frame(group, lit, voltage)
     volts_sound = {one.verdict for one in volts} == {Seen.AS_EXPECTED}
-    yield from diode_quantities(group, door.ratings.sections, volts_sound=volts_sound)
+    yield from diode_quantities(
+        group, door.ratings.sections, volts_sound=volts_sound, sun_share=_in_sun(rounds[VOC], lit, voltage)
+    )
     for reading in group:
         yield from looked_at(reading, door.ratings)
 
 
-def _lit(group: Sequence[PanelReading], what: str) -> Sequence[PanelReading]:
-    """Those of a panel that count: what was read again without the shadow stands for what was read under it."""
-    return [reading for reading in group if not reading.shaded] if _read(group, what) else group
+def _in_sun(rounds: Rounds, door: Door, voltage: Between) -> float | None:
+    """What share of a sound panel's volts was read in daylight; None where none were."""
+    read = [one.open_circuit_voltage_v for one in rounds.counted if one.open_circuit_voltage_v is not None]
+    return None if not read or no_daylight(door) or voltage.likely <= 0 else max(read) / voltage.likely
+
+
+def _expected(door: Door) -> dict[str, Between]:
+    """What a sound panel reads, whether or not anything may be judged by it."""
+    return {
+        VOC: expected_voltage(door.ratings, door.light, door.cell_c),
+        ISC: expected_current(door.ratings, door.light, door.cell_c),
+    }
 
 
 def _frame(group: Sequence[PanelReading], door: Door, voltage: Between) -> Iterable[Quantity]:
     """The leak to the frame, wetted first: a dry panel that leaks a little is cleared by water alone."""
     own, area = _own_voltage(group, door, voltage), door.ratings.area_m2
-    wet = _there(frame_quantity(reading, own, area) for reading in group if reading.wetted)
+    dry_v = max(_there(both_leads_v(reading) for reading in group if not reading.wetted), default=None)
+    wet = _there(frame_quantity(reading, own, area, dry_v=dry_v) for reading in group if reading.wetted)
     passed = {one.verdict for one in wet} == {Seen.AS_EXPECTED}
     dry = (frame_quantity(reading, own, area, wet_passed=passed) for reading in group if not reading.wetted)
     return [*wet, *_there(dry)]
 
 
-def _there(found: Iterable[Quantity | None]) -> list[Quantity]:
+def _there(found: Iterable[T | None]) -> list[T]:
     return [one for one in found if one is not None]
 
 
@@ -237,10 +224,7 @@ def _left(
     Of the lot's where that judged, else of the likely one. A fault that comes and goes is one.
     """
     lit, door = doors[VOC], doors[ISC]
-    likely = {
-        VOC: expected_voltage(lit.ratings, lit.light, lit.cell_c).likely,
-        ISC: expected_current(door.ratings, door.light, door.cell_c).likely,
-    }
+    likely = {VOC: _expected(lit)[VOC].likely, ISC: _expected(door)[ISC].likely}
     left: dict[str, float] = {}
     for one in quantities:
         if one.what not in likely or one.measured is None or one.verdict is not Seen.SUSPICIOUS:

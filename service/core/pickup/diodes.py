@@ -13,6 +13,7 @@ from service.core.pickup.facts import Between, Cause, PanelReading, Quantity, Se
 # Volts of one bypass diode at the milliampere or so of a meter's diode test, at hand-warm to cold: Schottky barrier and
 # p-n junction of silicon; from memory.
 SCHOTTKY_V, JUNCTION_V = Between(low=0.15, likely=0.25, high=0.40), Between(low=0.45, likely=0.6, high=0.75)
+_HALF_A_SECTION = 0.5  # by so much the volts in sun must show more sections than the test in the dark has left
 FORWARD, SWAPPED = "bypass_forward_v", "bypass_swapped_v"
 
 
@@ -36,20 +37,25 @@ def could_be_fewer(read_v: float, sections: int) -> bool:
     return any(left * kind.low <= read_v <= left * kind.high for left in range(1, sections) for kind in kinds)
 
 
-def diode_quantities(group: Sequence[PanelReading], sections: Between, *, volts_sound: bool) -> Iterator[Quantity]:
+def diode_quantities(
+    group: Sequence[PanelReading], sections: Between, *, volts_sound: bool, sun_share: float | None = None
+) -> Iterator[Quantity]:
     """What the diode test in the dark says, of all readings of one panel; nothing where it was not made.
 
     Args:
         group: readings of one panel.
         sections: with a diode each; low is 0 where there may be none.
         volts_sound: was the open-circuit voltage as expected? A shorted diode takes its section's share of it.
+        sun_share: what share of a sound panel's volts was read in daylight; None where none were.
     """
     swapped = sorted(one.bypass_swapped_v for one in group if one.bypass_swapped_v is not None)
     forward = [one for one in group if one.bypass_forward_v is not None or one.bypass_over_range]
     row = row_v(sections.likely)
     for reading in forward:
         over = reading.bypass_over_range or reading.bypass_forward_v is None
-        verdict, why = _of_forward(None if over else reading.bypass_forward_v, sections, swapped, volts_sound)
+        verdict, why = _of_forward(
+            None if over else reading.bypass_forward_v, sections, swapped, volts_sound=volts_sound, sun_share=sun_share
+        )
         yield _quantity(FORWARD, verdict, reading.bypass_forward_v, why, row)
     if swapped and not any(one.bypass_over_range for one in forward):
         why = cause("bypass_both_ways", measured=swapped[-1])
@@ -60,7 +66,7 @@ def diode_quantities(group: Sequence[PanelReading], sections: Between, *, volts_
 
 
 def _of_forward(
-    read_v: float | None, sections: Between, swapped: Sequence[float], volts_sound: bool
+    read_v: float | None, sections: Between, swapped: Sequence[float], *, volts_sound: bool, sun_share: float | None
 ) -> tuple[Seen, Cause | None]:
     """Red on the minus lead; ``read_v`` None: no value."""
     count, row = round(sections.likely), row_v(sections.likely)
@@ -71,13 +77,19 @@ def _of_forward(
     if read_v is None or read_v > row.high:
         return Seen.SUSPICIOUS, cause("bypass_open", sections=count, high=round(row.high, 2))
     if read_v < row.low:
-        left = floor(read_v / SCHOTTKY_V.low + 1e-9)
-        return Seen.SUSPICIOUS, cause(
-            "bypass_shorted", measured=read_v, sections=count, low=round(row.low, 2), shorted=count - left
-        )
+        return _of_shorted(read_v, count, row, sun_share)
     if could_be_fewer(read_v, count) and not volts_sound:
         return Seen.CANNOT_TELL, cause("bypass_count_not_known", measured=read_v, sections=count)
     return Seen.AS_EXPECTED, None
+
+
+def _of_shorted(read_v: float, count: int, row: Between, sun_share: float | None) -> tuple[Seen, Cause]:
+    """Volts of fewer diodes; where the panel gives the volts of more sections in sun, one of the two is wrong."""
+    left = floor(read_v / SCHOTTKY_V.low + 1e-9)
+    facts = {"measured": read_v, "sections": count, "low": round(row.low, 2), "shorted": count - left}
+    if sun_share is not None and sun_share * count > left + _HALF_A_SECTION:
+        return Seen.CANNOT_TELL, cause("bypass_against_volts", **facts)
+    return Seen.SUSPICIOUS, cause("bypass_shorted", **facts)
 
 
 def _quantity(

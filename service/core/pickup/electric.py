@@ -1,6 +1,8 @@
 """What do the volts and the amperes that were read say of the panel?"""
 
+from collections.abc import Mapping
 from dataclasses import dataclass
+from types import MappingProxyType
 
 from service.core.pickup.expected import LABEL_VOLTAGE_SHARE, METER_VOLTAGE_SHARE
 from service.core.pickup.facts import Between, Cause, Door, PanelReading, Quantity, Ratings, Seen, cause
@@ -9,12 +11,14 @@ VOC, ISC = "open_circuit_voltage_v", "short_circuit_current_a"
 # Below, nobody can predict a current: standards for measuring in the field want far more (IEC 61829: 700 W/m2; from
 # memory), and this is a wary floor for a hand meter. Volts hardly move with light and are looked at from 50 W/m2 on.
 LEAST_FOR_CURRENT_W_PER_M2, LEAST_FOR_VOLTAGE_W_PER_M2 = 200.0, 50.0
-# A range whose least is under half of what is likely passes almost anything: nothing is as expected by it.
-_WIDEST_SHARE = 0.5
-_NO_VOLTAGE_SHARE, _NO_CURRENT_SHARE = 0.1, 0.05
+# A current is as expected where even the most light that there can be leaves no more than this share of it to be seen:
+# by less a panel would pass that lacks a third (judgement).
+_PROVEN_SHARE = 0.7
+# Below these shares of what is likely, or of the same panel's best round, a meter shows nothing rather than little.
+LEAST_SHARES: Mapping[str, float] = MappingProxyType({VOC: 0.1, ISC: 0.05})
 # A cell that leaks a little loses nothing to speak of in the sun and a tenth of its volts at dusk: only what takes a
 # third is seen there (from memory of how a shunt weighs against the photocurrent).
-_SEEN_IN_DULL_LIGHT = frozenset({"no_reading", "bypass_section_lost"})
+_SEEN_IN_DULL_LIGHT = frozenset({"no_reading", "no_voltage_yet_current", "bypass_section_lost"})
 # Cells in series that are usual; what has more of them is thin film, whose count no voltage tells.
 _USUAL_CELLS = (32, 36, 40, 44, 48, 54, 60, 66, 72, 78, 96)
 
@@ -28,12 +32,13 @@ class Expectation:
 
 
 def judged_voltage(
-    reading: PanelReading, expected: Between, door: Door, lot: str, lot_v: float | None = None
+    reading: PanelReading, expected: Between, door: Door, lot: str, lot_v: float | None = None, *, flows: bool = False
 ) -> Quantity | None:
     """What the open-circuit voltage says; None where it was not read.
 
     ``lot``: how it stands against the others (``lot.against_lot``), whose sound ones read ``lot_v``. Volts hardly move
-    with light, so each panel of a lot that is low as a whole is suspicious.
+    with light, so each panel of a lot that is low as a whole is suspicious. ``flows``: the same panel gave the current
+    of a sound one.
     """
     read = reading.open_circuit_voltage_v
     if read is None:
@@ -46,19 +51,29 @@ def judged_voltage(
     causes = light_causes(door, LEAST_FOR_VOLTAGE_W_PER_M2)
     if not causes and read < expected.low:
         told = _of_low_voltage(read, expected, door.ratings)
+        told = cause("no_voltage_yet_current") if flows and told.code == "no_reading" else told
         dull = () if told.code in _SEEN_IN_DULL_LIGHT else light_causes(door, LEAST_FOR_CURRENT_W_PER_M2)
         return _quantity(VOC, Seen.CANNOT_TELL if dull else Seen.SUSPICIOUS, read, expected, dull or (told,))
     if not causes and read > expected.high:
         told = _of_other_cells(read, expected, door.ratings) or cause("wrong_panel.voltage_high")
         return _quantity(VOC, Seen.SUSPICIOUS, read, expected, (told,))
-    if lot == "low":
-        told = _of_the_lot(read, lot_v, door.ratings)
-        return _quantity(VOC, Seen.SUSPICIOUS, read, expected, (told,))
+    if lot in {"low", "high"}:
+        return _voltage_apart(read, expected, door, lot, lot_v)
     if not causes and lot == "scattered":
         causes = (cause("lot_scatters"),)
     if not causes:
         causes = _of_the_label(door.ratings, door.ratings.voltage_known, "open-circuit voltage")
     return _quantity(VOC, Seen.CANNOT_TELL if causes else Seen.AS_EXPECTED, read, expected, causes)
+
+
+def _voltage_apart(read: float, expected: Between, door: Door, lot: str, lot_v: float | None) -> Quantity:
+    """A voltage within what is expected, and well below or above those of the others in the same light."""
+    if lot == "high":
+        other = None if lot_v is None else _of_other_cells(read, Between.exactly(lot_v), door.ratings)
+        return _higher(VOC, read, expected, other)
+    told = _of_the_lot(read, lot_v, door.ratings)
+    dull = () if told.code in _SEEN_IN_DULL_LIGHT else _too_low(door, LEAST_FOR_CURRENT_W_PER_M2)
+    return _quantity(VOC, Seen.CANNOT_TELL if dull else Seen.SUSPICIOUS, read, expected, dull or (told,))
 
 
 def judged_current(reading: PanelReading, expected: Between, door: Door, lot: str) -> Quantity | None:
@@ -73,9 +88,9 @@ def judged_current(reading: PanelReading, expected: Between, door: Door, lot: st
     causes = (cause("shaded"),) if reading.shaded else no_daylight(door)
     if causes:
         return _quantity(ISC, Seen.CANNOT_TELL, read, expected, causes)
-    if lot == "low":
-        return _quantity(ISC, Seen.SUSPICIOUS, read, expected, (cause("lower_than_the_lot", quantity="current"),))
     causes = light_causes(door, LEAST_FOR_CURRENT_W_PER_M2)
+    if lot in {"low", "high"}:
+        return _current_apart(read, expected, lot, judged=not causes)
     if not causes and read < expected.low:
         return _low_current(read, expected, door, lot)
     if not causes and read > expected.high:
@@ -86,9 +101,21 @@ def judged_current(reading: PanelReading, expected: Between, door: Door, lot: st
         causes = (cause("lot_scatters"),)
     if not causes:
         causes = _of_the_label(door.ratings, door.ratings.current_known, "short-circuit current")
-    if not causes and expected.low < _WIDEST_SHARE * expected.likely:
-        causes = (cause("light_too_unsure"),)
+    if not causes and read < _PROVEN_SHARE * expected.high:
+        causes = (cause("light_too_unsure", high=round(expected.high, 2)),)
     return _quantity(ISC, Seen.CANNOT_TELL if causes else Seen.AS_EXPECTED, read, expected, causes)
+
+
+def no_contact(reading: PanelReading, what: str, expected: Between, door: Door, rounds: int, silent: int) -> Quantity:
+    """A round that showed nothing beside others of the same panel that did (``rounds.rounds_of``).
+
+    The best round proves that the circuit can be closed, so that no lost section or dead panel is told of the silent
+    one; a joint that opens and closes is not ruled out either.
+    """
+    dark, name = no_daylight(door), "voltage" if what == VOC else "current"
+    causes = dark or (cause("no_contact", quantity=name, silent=silent, rounds=rounds),)
+    read: float = getattr(reading, what)
+    return _quantity(what, Seen.CANNOT_TELL if dark else Seen.SUSPICIOUS, read, expected, causes)
 
 
 def light_causes(door: Door, least_w_per_m2: float) -> tuple[Cause, ...]:
@@ -96,11 +123,14 @@ def light_causes(door: Door, least_w_per_m2: float) -> tuple[Cause, ...]:
     light, dark = door.light, no_daylight(door)
     if dark:
         return dark
-    if light.origin == "not_known":
-        return (cause("light_not_known"),)
-    if light.w_per_m2.likely < least_w_per_m2:
-        return (cause("light_too_low", w_per_m2=round(light.w_per_m2.likely), least=round(least_w_per_m2)),)
-    return ()
+    return (cause("light_not_known"),) if light.origin == "not_known" else _too_low(door, least_w_per_m2)
+
+
+def _too_low(door: Door, least_w_per_m2: float) -> tuple[Cause, ...]:
+    likely = door.light.w_per_m2.likely
+    if likely >= least_w_per_m2:
+        return ()
+    return (cause("light_too_low", w_per_m2=round(likely), least=round(least_w_per_m2)),)
 
 
 def is_enough_light(door: Door) -> bool:
@@ -121,7 +151,7 @@ def no_daylight(door: Door) -> tuple[Cause, ...]:
 
 def no_voltage(read: float, expected: Between) -> bool:
     """Is that no reading at all rather than a low one?"""
-    return read < _NO_VOLTAGE_SHARE * expected.likely
+    return read < LEAST_SHARES[VOC] * expected.likely
 
 
 def _of_the_label(ratings: Ratings, known: bool, quantity: str) -> tuple[Cause, ...]:
@@ -134,8 +164,8 @@ def _of_the_label(ratings: Ratings, known: bool, quantity: str) -> tuple[Cause, 
 def _low_current(read: float, expected: Between, door: Door, lot: str) -> Quantity:
     askew = door.light.askew_w_per_m2
     open_, told = False, cause("current_low", missing_pct=round(100 * (1 - read / expected.likely)))
-    if read < _NO_CURRENT_SHARE * expected.likely:
-        told = cause("no_current")
+    if read < LEAST_SHARES[ISC] * expected.likely:
+        open_, told = (True, cause("no_current_on_any")) if lot == "silent" else (False, cause("no_current"))
     elif lot in {"agrees", "scattered"} and door.light.guessed:
         open_, told = True, cause("whole_lot_low")
     elif askew is not None and read >= expected.low * askew / max(door.light.w_per_m2.low, 1e-9):
@@ -162,6 +192,20 @@ def _of_the_lot(read: float, lot_v: float | None, ratings: Ratings) -> Cause:
         if lost is not None:
             return lost
     return cause("lower_than_the_lot", quantity="voltage")
+
+
+def _current_apart(read: float, expected: Between, lot: str, *, judged: bool) -> Quantity:
+    """Well below or above the others in the same light; ``judged``: can it be, by what is expected?"""
+    if lot == "low":
+        return _quantity(ISC, Seen.SUSPICIOUS, read, expected, (cause("lower_than_the_lot", quantity="current"),))
+    return _higher(ISC, read, expected, cause("wrong_panel.current_high") if judged and read > expected.high else None)
+
+
+def _higher(what: str, read: float, expected: Between, other: Cause | None) -> Quantity:
+    """What the others do not reach in the same light: another panel, or more light just then."""
+    name = "voltage" if what == VOC else "current"
+    told = other or cause("higher_than_the_lot", quantity=name)
+    return _quantity(what, Seen.CANNOT_TELL if other is None else Seen.SUSPICIOUS, read, expected, (told,))
 
 
 def _of_lost_sections(read: float, expected: Between, ratings: Ratings) -> Cause | None:

@@ -13,6 +13,8 @@ _MOST_SUM_SHARE = 1.1  # above the panel's own voltage both readings together ca
 STILL_SHARE = 0.02  # of the panel's voltage: what hum and a charged frame leave on a meter
 # Dry, sound insulation has far more than that limit, which is what has to be left when it is wet (judgement).
 _DRY_TIMES = 20.0
+# Water never takes a leak away: wetted, half of what was read dry is left where the probe had contact (judgement).
+_WET_OF_DRY_SHARE = 0.5
 _LEAST_TOLD_V = 0.1  # less than this no hand meter tells from nought
 
 
@@ -53,8 +55,19 @@ def most_dry_v(voltage_v: float, area_m2: float, meter_mohm: float) -> float:
     return max(most_reading_v(voltage_v, area_m2 / _DRY_TIMES, meter_mohm), still)
 
 
+def both_leads_v(reading: PanelReading) -> float | None:
+    """Both readings to the frame together, in V; None where one was not taken."""
+    plus, minus = reading.plus_to_frame_v, reading.frame_to_minus_v
+    return None if plus is None or minus is None else plus + minus
+
+
 def frame_quantity(
-    reading: PanelReading, voltage: Between | None, area_m2: Between, *, wet_passed: bool = False
+    reading: PanelReading,
+    voltage: Between | None,
+    area_m2: Between,
+    *,
+    wet_passed: bool = False,
+    dry_v: float | None = None,
 ) -> Quantity | None:
     """What the volts to the frame say; None where none was read.
 
@@ -66,6 +79,7 @@ def frame_quantity(
         voltage: the panel's open-circuit voltage then, in V; None where no light made one.
         area_m2: of the panel.
         wet_passed: did the same panel pass wetted?
+        dry_v: what both leads of the same panel showed dry, in V; None where that was not read.
     """
     both = [one for one in (reading.plus_to_frame_v, reading.frame_to_minus_v) if one is not None]
     if not both:
@@ -94,6 +108,8 @@ def frame_quantity(
         verdict, why = Seen.CANNOT_TELL, cause("meter_too_coarse", meter=meter.likely)
     elif measured > least:
         verdict, why = Seen.CANNOT_TELL, cause(_what_is_open(meter))
+    elif reading.wetted and dry_v is not None and dry_v > still and measured < _WET_OF_DRY_SHARE * dry_v:
+        verdict, why = Seen.CANNOT_TELL, cause("frame_wet_below_dry", dry=round(dry_v, 1), together=round(measured, 1))
     elif measured > dry and not reading.wetted and not wet_passed:
         verdict, why = Seen.CANNOT_TELL, cause("frame_not_read_wetted", **facts)
     return _quantity(what, verdict, measured, why, high=least, leak=mohm, wanted=wanted)

@@ -17,7 +17,7 @@ _SHARES: Mapping[str, float | None] = MappingProxyType(
     {
         "glass_cracked": 0.0, "back_cracked": 0.0, "back_chalky": 0.0, "back_burnt": 0.0,
         "leaks_frame_dry": 0.0, "leaks_frame_wetted": 0.0,
-        "no_reading": 0.0, "no_current": 0.0,
+        "no_reading": 0.0, "no_voltage_yet_current": 0.0, "no_current": 0.0,
         "bypass_open": 0.5, "bypass_shorted": 0.5,
         "old_connectors": 0.9, "bare_leads": 0.9,
         "wrong_panel.other_cells": None, "wrong_panel.voltage_high": None, "wrong_panel.current_high": None,
@@ -26,6 +26,7 @@ _SHARES: Mapping[str, float | None] = MappingProxyType(
 NOT_AT_ANY_PRICE = frozenset(
     {"glass_cracked", "back_cracked", "back_chalky", "back_burnt", "leaks_frame_dry", "leaks_frame_wetted"}
 )
+_GIVES_NOTHING = frozenset({"no_reading", "no_voltage_yet_current", "no_current"})
 MENDED_WITH_EASE = frozenset({"old_connectors", "bare_leads"})
 ONLY_VOLTAGE_SHARE = 0.9  # broken cells hardly show in the volts: a tenth off for what was not seen
 
@@ -38,7 +39,13 @@ class WorthNow:
     because: str
 
 
-def worth_now(verdict: Seen, quantities: Sequence[Quantity], current_read: bool, left: Mapping[str, float]) -> WorthNow:
+def worth_now(
+    verdict: Seen,
+    quantities: Sequence[Quantity],
+    current_read: bool,
+    left: Mapping[str, float],
+    contact_share: float = 1.0,
+) -> WorthNow:
     """The share and its reason.
 
     Args:
@@ -47,6 +54,8 @@ def worth_now(verdict: Seen, quantities: Sequence[Quantity], current_read: bool,
         current_read: was the current?
         left: by quantity that is suspicious what was read over what was likely, or over the lot's median where that is
             the judge.
+        contact_share: of the rounds with contact. Where some were silent and others not, either the meter failed or a
+            joint inside does: the panel counts by the rounds in which it gave anything, so that a third decides.
     """
     codes = [one.code for quantity in quantities for one in quantity.causes if quantity.verdict is Seen.SUSPICIOUS]
     if NOT_AT_ANY_PRICE.intersection(codes):
@@ -56,7 +65,10 @@ def worth_now(verdict: Seen, quantities: Sequence[Quantity], current_read: bool,
     if verdict is Seen.AS_EXPECTED:
         share, because = (1.0, "nothing_against_it") if current_read else (ONLY_VOLTAGE_SHARE, "current_not_seen")
         return WorthNow(share=share, because=because)
-    return _of_suspicious(quantities, codes, current_read, left)
+    found = _of_suspicious(quantities, codes, current_read, left)
+    if contact_share == 1.0 or not found.share:
+        return found
+    return WorthNow(share=round(found.share * contact_share, 2), because="contact_not_sure")
 
 
 def _of_suspicious(
@@ -65,7 +77,7 @@ def _of_suspicious(
     """By the power that is left; where nothing was read by which to say what is left, nobody knows yet."""
     if any(code.startswith("wrong_panel") for code in codes):
         return WorthNow(share=None, because="another_panel")
-    if {"no_reading", "no_current"}.intersection(codes):
+    if _GIVES_NOTHING.intersection(codes):
         return WorthNow(share=0.0, because="gives_nothing")
     powers = list(left.values())
     unread = not any(one.what == VOC for one in quantities)

@@ -8,7 +8,7 @@ finds what its sellers must be asked. What is told of a set comes from the same 
 """
 
 from service.core.shortlist.asks import questions_of
-from service.core.shortlist.bid import Beside, Bid, Row, beside, bids_of, bounded, most_for
+from service.core.shortlist.bid import Beside, Bid, Row, as_good_at, beside, bids_of, bound_by, bounded, most_for
 from service.core.shortlist.candidate import Candidate, Screened
 from service.core.shortlist.double import doubles_of
 from service.core.shortlist.fit import AtHome
@@ -36,7 +36,7 @@ from service.core.shortlist.order import (
 from service.core.shortlist.request import request_of
 from service.core.shortlist.screen import Screen
 from service.core.shortlist.told import Left, Market, Taken, Told, taken
-from service.core.shortlist.variety import Chosen, chosen, most_rows
+from service.core.shortlist.variety import NEARLY, Chosen, chosen, most_rows, rows_at_most
 from service.core.shortlist.wish import NEVER, WISHES, Terms, Wish
 from service.core.shortlist.wish import told as wanted
 
@@ -45,6 +45,7 @@ __all__ = [
     "LIKELY_DOES_NOT_FIT",
     "LIKELY_FITS",
     "MOST_PANELS",
+    "NEARLY",
     "NEVER",
     "REFUSED",
     "WISHES",
@@ -72,9 +73,11 @@ __all__ = [
     "Terms",
     "Told",
     "Wish",
+    "as_good_at",
     "behind",
     "beside",
     "bids_of",
+    "bound_by",
     "bounded",
     "chosen",
     "delivery_of",
@@ -86,6 +89,7 @@ __all__ = [
     "most_rows",
     "questions_of",
     "request_of",
+    "rows_at_most",
     "taken",
     "wanted",
 ]

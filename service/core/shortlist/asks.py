@@ -1,6 +1,6 @@
 """What must the sellers of a set be asked, so that its open findings close?"""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Collection, Iterable, Mapping
 
 from service.core.model.finding import Finding
 from service.core.shortlist.candidate import Candidate
@@ -12,18 +12,26 @@ RATINGS_ASKED = frozenset({
     "start_voltage_v", "max_current_a", "max_short_circuit_current_a",
 })  # fmt: skip
 LABEL_PHOTO = "label_photo"
+_IF_TWO_SIDED, _HOW_TWO_SIDED = "bifaciality_share", "bifaciality_pct"
 # From so many on a picture of the label spares the seller from reading them out: it is asked for first. Judgement.
 _MANY = 3
 
 
 def questions_of(
-    candidate: Candidate, findings: Iterable[Finding], told: Mapping[str, Iterable[str]]
+    candidate: Candidate,
+    findings: Iterable[Finding],
+    told: Mapping[str, Iterable[str]],
+    two_sided: Collection[str] = (),
 ) -> list[tuple[str, str]]:
     """Advert and code of every question, advert by advert as the set names them.
 
-    ``told``: of each advert the codes that hang on what it said alone.
+    ``told``: of each advert the codes that hang on what it said alone. ``two_sided``: adverts that say so; they are
+    asked how much, not whether.
     """
     open_ratings = _open_ratings(candidate, findings)
+    for advert in two_sided:
+        codes = open_ratings.get(advert, ())
+        open_ratings[advert] = [_HOW_TWO_SIDED if code == _IF_TWO_SIDED else code for code in codes]
     return [
         (advert, code)
         for advert in candidate.adverts

@@ -1,7 +1,8 @@
 """What may be bid for what is in an advert, and how does a set stand beside the same, new, from a shop?"""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from types import MappingProxyType
 
 import numpy as np
 
@@ -13,15 +14,22 @@ from service.core.shortlist.told import SUSPICIOUS
 from service.core.shortlist.wish import Wish
 from service.core.shortlist.wish import told as wanted
 
+_OF_NONE: Mapping[str, float | None] = MappingProxyType({})
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Bid:
-    """The most that an advert's goods are worth in a set, all else at the price asked; ``pieces`` are taken of it."""
+    """The most that an advert's goods are worth in a set, all else at the price asked; ``pieces`` are taken of it.
+
+    ``beside_others``: the price at which the set does as well as the best one listed without this advert; None where
+    there is none, or where it sets no bound.
+    """
 
     advert: str
     pieces: int
     asked: float
     bid_up_to: float
+    beside_others: float | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -59,6 +67,7 @@ def bids_of(
     outlay: float,
     faulty_share: float = 0.0,
     ceiling: float | None = None,
+    beside_others: Mapping[str, float | None] = _OF_NONE,
 ) -> list[Bid]:
     """The bid for each advert of a set.
 
@@ -68,6 +77,7 @@ def bids_of(
         outlay: what is paid for it at the prices asked.
         faulty_share: of second-hand panels; what is paid for them is paid so much more often.
         ceiling: price of the whole new set, for which nobody has to bid; None: not known.
+        beside_others: of adverts, the outlay at which the set does as well as the best one listed without them.
 
     Never below nought: then nothing is to be bid.
     """
@@ -75,11 +85,12 @@ def bids_of(
     for one in bought:
         if one.offer.advert is not None:
             again = 1.0 + (faulty_share if one.offer.panel is not None and one.offer.second_hand else 0.0)
-            more = (worth_up_to - outlay) / again
+            others = beside_others.get(one.offer.advert)
+            bid = bounded(one.goods + (worth_up_to - outlay) / again, ceiling)
             bids.append(
                 Bid(
-                    advert=one.offer.advert, pieces=one.pieces, asked=one.goods,
-                    bid_up_to=bounded(one.goods + more, ceiling),
+                    advert=one.offer.advert, pieces=one.pieces, asked=one.goods, bid_up_to=bid,
+                    beside_others=None if others is None else min(max(one.goods + (others - outlay) / again, 0.0), bid),
                 )
             )  # fmt: skip
     return bids
@@ -95,6 +106,34 @@ def most_for(worth_up_to: float, against: Beside | None) -> float:
     if against is None or against.paid_at_most is None:
         return worth_up_to
     return min(worth_up_to, against.paid_at_most)
+
+
+def bound_by(worth_up_to: float, goods_up_to: float, against: Beside | None, ceiling: float | None) -> str:
+    """What holds a bid: ``no_new_price``, ``price_of_new``, ``as_good_as_new`` or ``worth_here``.
+
+    Args:
+        worth_up_to: the most that the whole set is worth here.
+        goods_up_to: the bid for all its goods.
+        against: the set beside the new one; None where none was named.
+        ceiling: as of ``bids_of``.
+    """
+    if against is None or ceiling is None:
+        return "no_new_price"
+    if goods_up_to >= ceiling:
+        return "price_of_new"
+    as_good = against.paid_at_most is not None and against.paid_at_most < worth_up_to
+    return "as_good_as_new" if as_good else "worth_here"
+
+
+def as_good_at(row: Row, other: Row, wish: Wish) -> float | None:
+    """The outlay at which a set does as well as another one by what is wanted; None where that sets no bound."""
+    if wish == "quick_payback":
+        years = None if other.payback_years is None else other.payback_years.cautious
+        return None if years is None or not row.cautious_gains else outlay_met_in(years, np.array(row.cautious_gains))
+    if wish == "most_value":
+        more = _less(row.value, other.value)
+        return None if more is None else max(row.outlay + more, 0.0)
+    return other.outlay / other.year_kwh.middle * (row.year_kwh.middle or 0.0) if other.year_kwh.middle else None
 
 
 def beside(row: Row, new: Row, wish: Wish, doubts: Sequence[str]) -> Beside:
@@ -118,19 +157,8 @@ def beside(row: Row, new: Row, wish: Wish, doubts: Sequence[str]) -> Beside:
         year_kwh_more=(row.year_kwh.middle or 0.0) - (new.year_kwh.middle or 0.0),
         payback_years_sooner=_less(new.payback_years, row.payback_years),
         value_more=_less(row.value, new.value),
-        paid_at_most=_as_good_at(row, new, wish),
+        paid_at_most=as_good_at(row, new, wish),
     )
-
-
-def _as_good_at(row: Row, new: Row, wish: Wish) -> float | None:
-    """The outlay at which a set does as well as the new one by what is wanted."""
-    if wish == "quick_payback":
-        years = None if new.payback_years is None else new.payback_years.cautious
-        return None if years is None or not row.cautious_gains else outlay_met_in(years, np.array(row.cautious_gains))
-    if wish == "most_value":
-        more = _less(row.value, new.value)
-        return None if more is None else max(row.outlay + more, 0.0)
-    return new.outlay / new.year_kwh.middle * (row.year_kwh.middle or 0.0) if new.year_kwh.middle else None
 
 
 def _cautiously(row: Row, wish: Wish) -> float | None:

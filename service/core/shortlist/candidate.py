@@ -79,9 +79,9 @@ def candidate_of(
     )  # fmt: skip
 
 
-def names_of(found: Iterable[Candidate], fit: int | None = None) -> set[str]:
-    """The offers of panels in these sets, or in those of one fit."""
-    return {one.panels[0].offer.name for one in found if fit is None or one.fit == fit}
+def names_of(found: Iterable[Candidate]) -> set[str]:
+    """The offers of panels in these sets."""
+    return {one.panels[0].offer.name for one in found}
 
 
 def in_order(found: Iterable[Candidate]) -> Iterator[Candidate]:

@@ -1,13 +1,15 @@
-"""Which of very many offers deserve to be judged? By price and power alone, at the sunniest place, without limits.
+"""Which of very many offers deserve to be judged? By price and power, at the sunniest place, with whole inputs alone.
 
-A panel gives its rated power by the light, less a usual loss by heat, and no more than the inverter passes on. That is
-kind to every panel alike, and costs nothing beside a look at curves and inputs.
+A panel gives its rated power by the light, less a usual loss by heat, and no more than the inverter passes on; of
+panels there are no more than an inverter's inputs take by volts and amperes of the labels. That is kind to every panel
+alike, and costs nothing beside a look at curves and inputs; it proves nothing of those that come behind.
 """
 
 from collections.abc import Mapping, Sequence
 
 import numpy as np
 
+from service.core.model.facts import Input
 from service.core.model.hours import Floats, Ints
 from service.core.shortlist.grouped import GroupedYear, Singles, Sums, some_at_a_time
 from service.core.shortlist.offer import Offer
@@ -16,6 +18,7 @@ from service.core.shortlist.wish import Terms
 
 _STANDARD_W_PER_M2, _STANDARD_C = 1000.0, 25.0
 _LOSS_PER_K, _EFFICIENCY_SHARE = 0.0035, 0.95  # usual figures of the trade; the same for all, so that none is favoured
+_OVER_AT_WORK = 1.25  # of what an input works with it bears somewhat more; rough, for an order alone
 _SAMPLE = 16  # of the first panels at a glance, by which inverters are put in an order
 
 
@@ -30,7 +33,9 @@ class Glance:
         share = year.irradiance_w_per_m2[place] / _STANDARD_W_PER_M2 * heat * _EFFICIENCY_SHARE
         self._share = np.asarray(np.maximum(share, 0.0), np.float32)
         self._year, self._terms, self._panels, self._inverters = year, terms, panels, inverters
-        self._rated = np.array([one.panel.panel.rated_power_w for one in panels if one.panel is not None])
+        sheets = [one.panel.panel for one in panels if one.panel is not None]
+        labels = [(one.rated_power_w, one.open_circuit_voltage_v, one.short_circuit_current_a) for one in sheets]
+        self._rated, self._volts, self._amperes = np.array(labels).reshape(-1, 3).T
         self._used = np.array([one.second_hand for one in panels], bool)
         self._first: Ints = np.zeros(0, np.int64)
         self._costs: Mapping[int, Floats] = {}
@@ -51,7 +56,8 @@ class Glance:
         each, which = np.unique(watts, return_inverse=True)
         year, saving = self._sums(each, np.full(each.size, most_ac_w), which.reshape(watts.shape))
         rough = self._terms.rough(paid, year, saving, second_hand=self._used)
-        beyond = np.isinf(paid) if cap is None else np.isinf(paid) | (cap.fit(watts) > 0)
+        beyond = np.isinf(paid) | (counts[:, None] > self._most())
+        beyond = beyond if cap is None else beyond | (cap.fit(watts) > 0)
         over = beyond.all(axis=0)
         score = np.where(beyond & ~over, np.inf, rough).min(axis=0)
         bought, tricky = np.array([_rank(one) for one in self._panels]).T
@@ -74,6 +80,17 @@ class Glance:
         scored = [(*_rank(one), best[at], one.name, at) for at, one in enumerate(self._inverters)]
         return [self._inverters[at] for *_, at in sorted(scored)]
 
+    def _most(self) -> Ints:
+        """(panels,) how many the roomiest inverter takes, by volts and amperes of the labels, and at least one.
+
+        Of inputs that differ all count as the largest.
+        """
+        kinds = {one.inverter.key: one.inverter.inverter.inputs for one in self._inverters if one.inverter is not None}
+        ends = [(*map(max, zip(*map(_ends, inputs), strict=True)), len(inputs)) for inputs in kinds.values()]
+        most_v, most_a, inputs = np.array(ends)[:, :, None].transpose(1, 0, 2)
+        on_each = np.maximum(most_v / self._volts, most_a / self._amperes).astype(np.int64)
+        return np.asarray(np.maximum((inputs * on_each).max(axis=0), 1), np.int64)
+
     def _sums(self, rated_w: Floats, ac_w: Floats, rows: Ints) -> Sums:
         """Year's kWh and what they save of rated powers on inverters, (m,) both, as ``rows`` of these has them."""
 
@@ -83,6 +100,15 @@ class Glance:
 
         year, saving = some_at_a_time(rated_w.size, sums)
         return year[rows], None if saving is None else saving[rows]
+
+
+def _ends(limits: Input) -> tuple[float, float]:
+    """The most volts and amperes of an input; where they are not told, somewhat more than what it works with."""
+    most_v, most_a = limits.max_input_voltage_v, limits.max_short_circuit_current_a
+    return (
+        _OVER_AT_WORK * limits.tracking_max_v if most_v is None else most_v,
+        _OVER_AT_WORK * limits.max_current_a if most_a is None else most_a,
+    )
 
 
 def _rank(offer: Offer) -> tuple[bool, bool]:

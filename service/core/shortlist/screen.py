@@ -6,7 +6,8 @@ the two alone does as well or nearly so. Of many offers those that come out best
 many only those are judged at all that come out best by price and power (``glance``).
 """
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from functools import cached_property
 from itertools import combinations
 
 import numpy as np
@@ -28,7 +29,8 @@ from service.core.shortlist.wish import Terms
 JOINED_PANELS, JOINED_INVERTERS = 20, 6
 # So many offers of panels, and kinds of inverters, are judged at a time; the next ones only where these gave too few.
 LOOKED_PANELS, LOOKED_INVERTERS = 48, 8
-ENOUGH_THAT_FIT, MOST_TURNS = 20, 3  # fewer that fit: so many turns; but one where no inverter's limits were told
+# So many that fit of one inverter; where fewer do, so many turns, but one where no inverter's limits were told.
+ENOUGH_THAT_FIT, MOST_TURNS, MOST_TURNS_OF_INVERTERS = 12, 5, 3
 # Nobody looks closer at more sets than the first of so many different adverts.
 MOST_LOOKED = 60
 
@@ -63,6 +65,7 @@ class Screen:
         self.judge = Judge(home, kinds)
         self.sets = 0
         self.passed_over: frozenset[str] = frozenset()
+        self._at_a_glance: tuple[Sequence[Offer], Sequence[Offer]] = (), ()
         self._wirings: dict[tuple[tuple[int, ...], int], list[Layout]] = {}
 
     @property
@@ -81,19 +84,39 @@ class Screen:
         return Screened(candidates=tuple(best.values()), sets=self.sets)
 
     def refusal_of(self, offer: Offer) -> Finding | None:
-        """The finding that refuses an offer, asked with the first that it could be joined with; None where none does.
+        """The first finding that refuses an offer; None where one of the others takes it, or where there is no layout.
 
-        None too where there is nothing to join it with, or no layout.
+        Those are asked that were not judged with it, too.
         """
+        first: Finding | None = None
         panels = [offer] if offer.panel else self.panels
         for inverter in (one.inverter for one in ([offer] if offer.inverter else self.inverters)):
             for one in panels:
                 count = one.panels_each if one.inverter else 1
                 for layout in () if inverter is None else self._layouts((count,), inverter):
-                    for at, on in enumerate(layout):
-                        if one.panel and inverter and (why := self.home.strung(one.panel, on).refusal(inverter, at)):
-                            return why
-        return None
+                    refused = [
+                        why for at, on in enumerate(layout) if one.panel and inverter
+                        and (why := self.home.strung(one.panel, on).refusal(inverter, at))
+                    ]  # fmt: skip
+                    if not refused:
+                        return None
+                    first = first or refused[0]
+        return first
+
+    @cached_property
+    def places(self) -> Mapping[str, tuple[int, int]]:
+        """Of each offer of panels alone or of an inverter alone its place at a glance, and of how many."""
+        return {
+            one.name: (place, len(ordered))
+            for ordered in self._at_a_glance
+            for place, one in enumerate(ordered, start=1)
+        }
+
+    def has_room_for(self, offer: Offer) -> bool:
+        """Is there any layout of it with any of the others?"""
+        counts = {one.panels_each if one.inverter else 1 for one in ([offer] if offer.panel else self.panels)}
+        kinds = [one.inverter for one in ([offer] if offer.inverter else self.inverters)]
+        return any(self._layouts((count,), kind) for kind in kinds if kind is not None for count in counts)
 
     def _layouts(self, counts: tuple[int, ...], inverter: InverterKind) -> list[Layout]:
         inputs = len(inverter.inverter.inputs)
@@ -111,23 +134,42 @@ class Screen:
         rows = glance.panels(self.paid.apart, own, self.home.panel_cap)
         inverters = glance.inverters(own)
         found: list[Candidate] = []
+        self._at_a_glance = [self.panels[row] for row in rows.tolist()], inverters
         left = {one.name for one in (*self.panels, *self.inverters)}
         for turn, these in enumerate(in_turn(list(by_kind(inverters)), LOOKED_INVERTERS), start=1):
-            seen = 0
-            for at in range(0, len(rows), LOOKED_PANELS):
-                found += self._of_one(np.sort(rows[at : at + LOOKED_PANELS]), these)
-                seen = at + LOOKED_PANELS
-                fit = len(names_of(found, LIKELY_FITS))
-                hopeful = fit > 0 or any(kind.limits_told for kind, _ in these)
-                enough = not hopeful or fit >= ENOUGH_THAT_FIT or seen >= MOST_TURNS * LOOKED_PANELS
-                if enough and len(names_of(found)) >= min(LOOKED_PANELS, len(rows)):
-                    break
-            left -= {self.panels[row].name for row in rows[:seen]}
+            here, seen = self._of_panels(rows, these)
+            found += here
+            left -= {self.panels[row].name for row in seen.tolist()}
             left -= {one.name for _, alike in these for one in alike}
-            if names_of(found, LIKELY_FITS) or (found and turn >= MOST_TURNS):
+            if _any_fits(found) or (found and turn >= MOST_TURNS_OF_INVERTERS):
                 break
         self.passed_over = frozenset(left)
         return found
+
+    def _of_panels(
+        self, rows: Ints, inverters: Sequence[tuple[InverterKind, list[Offer]]]
+    ) -> tuple[list[Candidate], Ints]:
+        """Of these inverters with the first of the panels, until of each enough are found that fit; which were seen."""
+        found: list[Candidate] = []
+        seen, wanting = 0, list(inverters)
+        while seen < len(rows):
+            found += self._of_one(np.sort(rows[seen : seen + LOOKED_PANELS]), wanting or inverters)
+            seen += LOOKED_PANELS
+            hopeful = any(kind.limits_told for kind, _ in inverters) or _any_fits(found)
+            wanting = self._wanting(inverters, found) if hopeful and seen < MOST_TURNS * LOOKED_PANELS else []
+            if not wanting and len(names_of(found)) >= min(LOOKED_PANELS, len(rows)):
+                break
+        return found, rows[:seen]
+
+    def _wanting(
+        self, inverters: Sequence[tuple[InverterKind, list[Offer]]], found: Iterable[Candidate]
+    ) -> list[tuple[InverterKind, list[Offer]]]:
+        """Those of which too few panels are found that fit."""
+        fit: dict[str, set[str]] = {}
+        for one in found:
+            if one.fit == LIKELY_FITS and one.inverter.inverter is not None:
+                fit.setdefault(one.inverter.inverter.key, set()).add(one.panels[0].offer.name)
+        return [one for one in inverters if len(fit.get(one[0].key, ())) < ENOUGH_THAT_FIT]
 
     def _of_one(self, rows: Ints, inverters: Sequence[tuple[InverterKind, list[Offer]]]) -> list[Candidate]:
         """Of one of these offers of panels: the best of its numbers and layouts with each inverter."""
@@ -217,3 +259,7 @@ class Screen:
         """As ``Terms.rough``; nan where an input refuses."""
         rough = self.terms.rough(outlay, judged.year_kwh, judged.saving, second_hand=second_hand)
         return np.where(np.isnan(judged.year_kwh), np.nan, rough)
+
+
+def _any_fits(found: Iterable[Candidate]) -> bool:
+    return any(one.fit == LIKELY_FITS for one in found)

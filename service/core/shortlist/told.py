@@ -7,9 +7,11 @@ from types import MappingProxyType
 from typing import Any
 
 from service.core.errors import ContradictionError
+from service.core.model.assumption import Assumption
 from service.core.model.bounds import BOUNDS
 from service.core.model.finding import Fact
 from service.core.shortlist.offer import MOST_PANELS, InverterKind, Offer, PanelKind
+from service.core.shortlist.sending import sending_not_told
 
 # Doubts that leave nothing to put on a shortlist, and by which reason.
 _LEFT_BY_DOUBT: Mapping[str, str] = {
@@ -40,8 +42,8 @@ class Told:
     """What an advert and the caller tell: ``panel`` and ``inverter`` in the names of a request, as far as was said.
 
     ``pieces``: how many there are; ``least``: the fewest of them that are sold, None where no number is told.
-    ``basis``: of the price, each, lot, set or unknown. ``km``, ``sending`` (what that costs), ``trip`` and
-    ``posted_on`` are the caller's.
+    ``basis``: of the price, each, lot, set or unknown. ``bifacial``: is the panel said to be two-sided, or one-sided?
+    ``km``, ``sending`` (what that costs), ``trip`` and ``posted_on`` are the caller's.
     """
 
     advert: str
@@ -58,6 +60,7 @@ class Told:
     doubts: tuple[str, ...] = ()
     panel: Mapping[str, Any] = field(default_factory=dict)
     inverter: Mapping[str, Any] = field(default_factory=dict)
+    bifacial: bool | None = None
     km: float | None = None
     sending: float | None = None
     trip: str | None = None
@@ -75,11 +78,17 @@ class Left:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Taken:
-    """An offer, the codes of what to ask its seller, and the doubts about it, that of a price hardly meant added."""
+    """An offer, the codes of what to ask its seller, and the doubts about it, that of a price hardly meant added.
+
+    ``sending``: what was taken for sending it, where nobody told; it is the offer's freight then. ``way_untold``: it
+    costs nothing to get, as nobody said how far away it is.
+    """
 
     offer: Offer
     asks: tuple[str, ...]
     doubts: tuple[str, ...]
+    sending: Assumption | None = None
+    way_untold: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -99,7 +108,8 @@ def taken(told: Told, market: Market) -> Taken | Left:
     """The offer that an advert makes.
 
     A price of which nobody knows whether it is for one or for all is taken as for one, the dearer reading; a lot is
-    bought whole; a set of which nobody counted the panels has one.
+    bought whole; a set of which nobody counted the panels has one. What is only sent is never fetched; where nobody
+    says what sending costs, or how far it is to what is fetched or sent, sending costs what ``sending`` takes for it.
     """
     if (why := _left(told, market)) is not None:
         return Left(code=why)
@@ -111,10 +121,11 @@ def taken(told: Told, market: Market) -> Taken | Left:
         return Left(code="figures_contradict", facts=MappingProxyType({"rating": field_name, "problem": error.problem}))
     is_lot = told.basis == "lot"
     pieces = told.pieces if told.pieces is not None or not is_lot else 1
-    freight = told.sending if told.sending is not None else told.shipping_cost
-    if freight is not None and freight > BOUNDS["delivery_cost"].high:
-        freight = None  # misread, or a joke
-    fetched = told.km is not None and (told.delivery != "shipping" or freight is None)
+    freight = _freight(told)
+    sending = None
+    if freight is None and (told.delivery == "shipping" or (told.delivery == "either" and told.km is None)):
+        sending = sending_not_told(told.currency or market.currency, panels=panel is not None)
+        freight = sending.value if sending is not None and isinstance(sending.value, float) else None
     offer = Offer(
         advert=told.advert,
         panel=panel,
@@ -124,15 +135,28 @@ def taken(told: Told, market: Market) -> Taken | Left:
         panels_each=(told.panels_in_set or 1) if told.kind == "set" else int(told.kind == "panel"),
         each=told.price or 0.0,
         lot=told.price if is_lot else None,
-        freight=None if told.sending is None and told.delivery == "pickup" else freight,
-        km=told.km if fetched else None,
+        freight=freight,
+        km=None if told.delivery == "shipping" else told.km,
         trip=told.trip,
         second_hand=told.condition not in _UNUSED,
         tricky=not TRICKY.isdisjoint(told.doubts),
     )
     token = _is_token(told)
     doubts = told.doubts if not token or "too_cheap" in told.doubts else (*told.doubts, "too_cheap")
-    return Taken(offer=offer, asks=_asks(told, offer, market.as_of, token=token), doubts=doubts)
+    return Taken(
+        offer=offer, asks=_asks(told, market.as_of, token=token), doubts=doubts, sending=sending,
+        way_untold=offer.km is None and offer.freight is None,
+    )  # fmt: skip
+
+
+def _freight(told: Told) -> float | None:
+    """What sending costs by the caller, or else by the advert; None where nobody said, or where nothing is sent."""
+    if told.sending is not None:
+        return told.sending
+    cost = told.shipping_cost
+    if cost is None or told.delivery == "pickup" or cost > BOUNDS["delivery_cost"].high:  # misread, or a joke
+        return None
+    return cost
 
 
 def _least(told: Told) -> int:
@@ -182,12 +206,12 @@ def _panel(told: Told) -> dict[str, Any]:
     return panel
 
 
-def _asks(told: Told, offer: Offer, as_of: date, *, token: bool) -> tuple[str, ...]:
+def _asks(told: Told, as_of: date, *, token: bool) -> tuple[str, ...]:
     """What is open, what decides about the fit first."""
     asks = ["price_meant"] if token else []
-    if offer.panel is not None:
+    if told.kind in {"panel", "set"}:
         asks += [name for name in _PANEL_RATINGS if told.panel.get(name) is None]
-    if offer.inverter is not None:
+    if told.kind in {"inverter", "set"}:
         inputs = told.inverter.get("inputs") or [{}]
         asks += [name for name in _INPUT_RATINGS if all(one.get(name) is None for one in inputs)]
     if set(told.doubts) & _ASK_FOR_A_LABEL:
@@ -196,13 +220,15 @@ def _asks(told: Told, offer: Offer, as_of: date, *, token: bool) -> tuple[str, .
         asks.append("panels_in_set")
     if told.kind != "set" and told.pieces is None:
         asks.append("quantity")
-    if told.basis == "lot" and (told.pieces is None or told.pieces > 1):
+    if told.basis == "lot" and (told.pieces is None or told.pieces > 1) and "minimum_order" not in told.doubts:
         asks.append("split_lot")
     if told.basis == "unknown" and told.pieces != 1:
         asks.append("price_basis")
     if "minimum_order" in told.doubts and told.least is None:
         asks.append("minimum_order")
-    if offer.freight is None and (offer.km is None or told.delivery == "shipping"):
+    if _freight(told) is None and told.delivery == "shipping":
+        asks.append("sending_cost")
+    elif _freight(told) is None and told.km is None and told.delivery != "pickup":
         asks.append("delivery")
     if told.posted_on is not None and (as_of - told.posted_on).days > _OLD_DAYS:
         asks.append("still_there")

@@ -16,7 +16,7 @@ from service.core.shortlist.order import LIKELY_DOES_NOT_FIT
 from service.core.shortlist.wish import NEVER
 
 # So many times as long or as dear, or the value shared by it. Judgement.
-_NEARLY = 1.25
+NEARLY = 1.25
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -48,6 +48,15 @@ def most_rows(limit: int) -> int:
     (3, 1)
     """
     return max(limit // 3, 1)
+
+
+def rows_at_most(limit: int) -> int:
+    """How many rows an advert gets while any other set pays.
+
+    >>> rows_at_most(10), rows_at_most(1)
+    (6, 1)
+    """
+    return min(2 * most_rows(limit), limit)
 
 
 def chosen(candidates: Sequence[Candidate], limit: int, looks: int, counts: Callable[[Candidate], bool]) -> Chosen:
@@ -83,7 +92,7 @@ def _turns(candidates: Sequence[Candidate], limit: int) -> Iterator[_Turn]:
     if not candidates:
         return
     best, few = candidates[0], most_rows(limit)
-    far = best.rough * _NEARLY if best.rough >= 0.0 else best.rough / _NEARLY
+    far = best.rough * NEARLY if best.rough >= 0.0 else best.rough / NEARLY
     row, fit = best.behind, max(best.fit, LIKELY_DOES_NOT_FIT)
     nearly = [at for at, one in enumerate(candidates) if one.rough <= far and one.behind == row]
     pays = [at for at, one in enumerate(candidates) if one.rough < NEVER and one.fit <= fit]

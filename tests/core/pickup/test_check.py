@@ -2,7 +2,16 @@
 
 import pytest
 
-from service.core.pickup import Between, Light, Seen, expected_at, light_indoors, light_not_known, panels_seen
+from service.core.pickup import (
+    Between,
+    Light,
+    PanelReading,
+    Seen,
+    expected_at,
+    light_indoors,
+    light_not_known,
+    panels_seen,
+)
 from tests.core.pickup.door import codes, door, measured, one, reading, sky
 
 SOUND = {"voc": 38.9, "isc": 7.0}
@@ -223,6 +232,96 @@ def test_under_a_dull_sky_the_odd_one_of_a_lot_is_told_by_the_others() -> None:
     assert "lower_than_the_lot" not in codes(panels_seen(door(light_not_known()), lot)[-1])  # lamps may differ
 
 
+def a_lot(*read: tuple[float, float]) -> list[PanelReading]:
+    return [reading(f"p{at}", voc=volts, isc=amperes) for at, (volts, amperes) in enumerate(read)]
+
+
+FOUR = ((38.9, 7.0), (38.8, 6.95), (39.0, 7.05), (38.9, 7.0))
+
+
+@pytest.mark.parametrize("light", [measured(720.0), measured(720.0, 0.15), sky(720.0)])
+@pytest.mark.parametrize(
+    ("stranger", "code"),
+    [((38.9, 9.6), "wrong_panel.current_high"), ((46.9, 7.0), "wrong_panel.other_cells"),
+     ((42.6, 7.0), "wrong_panel.other_cells")],
+)  # fmt: skip
+def test_a_stranger_in_a_lot_is_told_and_no_sound_panel_beside_it(
+    light: Light, stranger: tuple[float, float], code: str
+) -> None:
+    *sound, other = panels_seen(door(light), a_lot(*FOUR, stranger))
+    assert [(seen.verdict, seen.worth.share) for seen in sound] == [(Seen.AS_EXPECTED, 1.0)] * 4
+    assert codes(other) == [code]
+    assert (other.verdict, other.worth.share) == (Seen.SUSPICIOUS, None)
+
+
+def test_the_only_panel_of_the_label_among_strangers_is_sound() -> None:
+    *strangers, sound = panels_seen(door(), a_lot((46.9, 7.0), (46.8, 7.0), (47.0, 7.0), (38.9, 7.0)))
+    assert (sound.verdict, sound.worth.share) == (Seen.AS_EXPECTED, 1.0)
+    assert [codes(seen) for seen in strangers] == [["wrong_panel.other_cells"]] * 3
+
+
+def test_one_that_gives_more_than_the_others_and_no_more_than_its_label_stays_open() -> None:
+    *sound, other = panels_seen(door(measured(720.0, 0.15)), a_lot(*FOUR, (38.9, 8.0)))
+    assert {seen.verdict for seen in sound} == {Seen.AS_EXPECTED}
+    assert (other.verdict, codes(other), other.worth.share) == (Seen.CANNOT_TELL, ["higher_than_the_lot"], None)
+
+
+@pytest.mark.parametrize("light", [measured(720.0), sky(720.0), light_not_known()])
+@pytest.mark.parametrize("lost", [2, 3, 4])
+def test_no_middle_hides_the_section_that_most_of_a_lot_has_lost(light: Light, lost: int) -> None:
+    """Of five; all that lost none read 39 V, the others two thirds of it."""
+    lot = a_lot(*[(26.0, 7.0)] * lost, *[(38.9, 7.0)] * (5 - lost))
+    found = panels_seen(door(light), lot)
+    assert ["bypass_section_lost" in codes(seen) for seen in found] == [True] * lost + [False] * (5 - lost)
+    assert {seen.verdict for seen in found[lost:]} == {Seen.CANNOT_TELL if light.origin == "not_known" else
+                                                       Seen.AS_EXPECTED}  # fmt: skip
+
+
+def test_a_lot_that_has_lost_the_same_section_throughout_is_seen_by_the_label() -> None:
+    for seen in panels_seen(door(), a_lot(*[(26.0, 7.0)] * 4)):
+        assert codes(seen) == ["bypass_section_lost"]
+        assert seen.lot["open_circuit_voltage_v"] == "agrees"
+
+
+@pytest.mark.parametrize(
+    ("share", "likely"), [(0.5, Seen.CANNOT_TELL), (1.0, Seen.CANNOT_TELL), (0.2, Seen.AS_EXPECTED)]
+)
+def test_a_current_proves_nothing_in_light_that_could_be_far_more(share: float, likely: Seen) -> None:
+    wide = Light(w_per_m2=Between(low=720.0 * (1 - share), likely=720.0, high=720.0 * (1 + share)), origin="sky")
+    assert one(door(wide), reading(voc=38.9, isc=7.1)).verdict is likely
+    half = one(door(wide), reading(voc=38.9, isc=3.6))
+    assert half.verdict is not Seen.AS_EXPECTED
+    if share >= 0.5:
+        assert (codes(half), half.worth.share) == (["light_too_unsure"], None)
+
+
+def test_in_light_that_was_measured_dull_a_lot_is_compared_all_the_same() -> None:
+    """At 150 W/m2 a sound one gives 1.48 A; the last one lacks 30 % beside its neighbours."""
+    dull = door(measured(150.0, 0.4), cell_c=20.0)
+    *sound, low = panels_seen(dull, a_lot((36.5, 1.5), (36.5, 1.48), (36.6, 1.52), (36.5, 1.05)))
+    assert (low.verdict, codes(low)) == (Seen.SUSPICIOUS, ["lower_than_the_lot"])
+    assert low.worth.share == pytest.approx(0.7, abs=0.01)
+    for seen in sound:
+        assert (seen.verdict, codes(seen)) == (Seen.CANNOT_TELL, ["light_too_low"])
+        assert seen.lot["short_circuit_current_a"] == "agrees"
+
+
+@pytest.mark.parametrize("volts", [33.8, 36.9])
+def test_in_dull_light_that_takes_volts_of_worn_cells_no_panel_is_accused_by_its_neighbours_volts(volts: float) -> None:
+    dull = door(measured(150.0, 0.4), cell_c=20.0)
+    weak = panels_seen(dull, a_lot((39.0, 1.5), (39.1, 1.48), (38.9, 1.5), (volts, 1.52)))[-1]
+    assert (weak.verdict, codes(weak), weak.lot["open_circuit_voltage_v"]) == (
+        Seen.CANNOT_TELL, ["light_too_low"], "low",
+    )  # fmt: skip
+
+
+@pytest.mark.parametrize("light", [measured(40.0), light_indoors()])
+def test_a_lot_that_cannot_be_compared_is_not_called_alone(light: Light) -> None:
+    for seen in panels_seen(door(light), a_lot((33.0, 0.3), (33.0, 0.2))):
+        assert seen.lot["short_circuit_current_a"] == "not_compared"
+        assert seen.verdict is Seen.CANNOT_TELL
+
+
 @pytest.mark.parametrize("read", [{"voc": 26.0, "isc": 7.0}, {"voc": 39.0, "isc": 4.0}, {"voc": 26.0, "isc": 4.0}])
 def test_measuring_again_makes_no_fault_worse(read: dict[str, float]) -> None:
     once = one(door(), reading(**read)).worth
@@ -257,3 +356,81 @@ def test_what_is_read_again_without_the_shadow_counts_alone() -> None:
     for both in ((under, clear), (clear, under)):
         assert one(door(), *both).verdict is Seen.AS_EXPECTED
     assert one(door(), under, reading(voc=38.9)).verdict is Seen.CANNOT_TELL  # the current was not read again
+
+
+@pytest.mark.parametrize(
+    ("nought", "read"),
+    [
+        ({"voc": 0.0}, {"voc": 38.9, "isc": 7.0}),
+        ({"isc": 0.0}, {"voc": 38.9, "isc": 7.0}),
+        ({"voc": 0.02, "isc": 0.0}, {"voc": 38.9, "isc": 7.0}),
+    ],
+)
+def test_nought_in_one_round_and_a_sound_reading_in_another_is_a_contact_and_no_dead_panel(
+    nought: dict[str, float], read: dict[str, float]
+) -> None:
+    silent, sound = reading(**nought), reading(**read)
+    for both in ((silent, sound), (sound, silent)):
+        seen = one(door(), *both)
+        assert seen.verdict is Seen.SUSPICIOUS
+        assert set(codes(seen)) == {"no_contact"}
+        assert (seen.worth.share, seen.worth.because) == (0.5, "contact_not_sure")
+    third, again = (one(door(), silent, sound, more).worth.share for more in (sound, silent))
+    assert again < 0.5 < third < 1.0
+    assert one(door(), silent, silent).worth.share in (0.0, None)
+
+
+def test_nought_in_all_rounds_stays_nought() -> None:
+    for rounds in (1, 2, 3):
+        seen = one(door(), *(reading(voc=0.1, isc=0.0) for _ in range(rounds)))
+        assert (seen.verdict, seen.worth.share, seen.worth.because) == (Seen.SUSPICIOUS, 0.0, "gives_nothing")
+
+
+def test_a_lost_contact_hides_no_lost_section() -> None:
+    seen = one(door(), reading(voc=0.0), reading(voc=26.0, isc=7.0))
+    assert set(codes(seen)) == {"bypass_section_lost", "no_contact"}
+    assert seen.worth.share == pytest.approx(0.5 * 2 / 3, abs=0.01)
+
+
+def test_a_lost_contact_is_no_measure_for_the_lot() -> None:
+    lot = [reading("a", voc=0.0), reading("a", voc=38.9, isc=7.0), *(reading(name, voc=38.9, isc=7.0) for name in "bc")]
+    first, *others = panels_seen(door(sky(720.0)), lot)
+    assert codes(first) == ["no_contact"]
+    assert {seen.verdict for seen in others} == {Seen.AS_EXPECTED}
+    assert first.lot["open_circuit_voltage_v"] == "agrees"
+
+
+def test_what_cannot_be_bought_at_any_price_is_not_for_a_contact_either() -> None:
+    seen = one(door(), reading(voc=0.0), reading(voc=38.9, isc=7.0, back_state="burnt"))
+    assert (seen.worth.share, seen.worth.because) == (0.0, "not_at_any_price")
+
+
+def test_no_current_on_any_panel_of_a_lot_that_gives_volts_is_the_meters_fuse() -> None:
+    lot = [reading(name, voc=38.9, isc=0.0) for name in "abc"]
+    for seen in panels_seen(door(), lot):
+        assert (seen.verdict, seen.worth.share) == (Seen.CANNOT_TELL, None)
+        assert codes(seen) == ["no_current_on_any"]
+    _, dead = panels_seen(door(), [reading("a", voc=38.9, isc=7.0), lot[1]])
+    assert dead.verdict is Seen.SUSPICIOUS
+    assert dead.worth.share == 0.0
+    assert one(door(), lot[0]).worth.share == 0.0  # a single one proves nothing of the meter
+    for seen in panels_seen(door(), [reading(name, voc=0.1, isc=0.0) for name in "abc"]):
+        assert seen.worth.share == 0.0
+
+
+def test_a_round_that_reads_as_the_lot_does_is_not_called_lower_than_the_lot() -> None:
+    both = [reading("a", voc=25.9, isc=7.0), reading("a", voc=38.9, isc=3.0)]
+    first = panels_seen(door(), [*both, *(reading(name, voc=38.9, isc=7.0) for name in "bcd")])[0]
+    said = {(one.what, one.measured): [why.code for why in one.causes] for one in first.quantities}
+    assert said["open_circuit_voltage_v", 38.9] == []
+    assert said["open_circuit_voltage_v", 25.9] == ["bypass_section_lost"]
+    assert said["short_circuit_current_a", 7.0] == []
+    assert said["short_circuit_current_a", 3.0] == ["lower_than_the_lot"]
+    assert first.worth.share == pytest.approx(25.9 / 38.9 * 3 / 7, abs=0.02)
+
+
+def test_no_volts_while_current_flows_are_no_broken_circuit() -> None:
+    seen = one(door(), reading(voc=0.1, isc=7.0))
+    assert codes(seen) == ["no_voltage_yet_current"]
+    assert (seen.worth.share, seen.worth.because) == (0.0, "gives_nothing")
+    assert "no_reading" in codes(one(door(), reading(voc=0.1, isc=0.5)))

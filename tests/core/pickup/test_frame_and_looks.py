@@ -129,3 +129,22 @@ def test_it_is_seen_indoors_too_that_the_back_is_cracked() -> None:
 @pytest.mark.parametrize(("connector", "code"), [("older_unlocked", "old_connectors"), ("bare", "bare_leads")])
 def test_connectors_without_a_lock_are_told(connector: str, code: str) -> None:
     assert codes(one(door(connector=connector), reading(voc=38.9, isc=7.0))) == [code]
+
+
+@pytest.mark.parametrize(
+    ("wet_v", "verdict"), [(0.0, Seen.CANNOT_TELL), (1.0, Seen.CANNOT_TELL), (5.5, Seen.AS_EXPECTED)]
+)
+def test_water_takes_no_leak_away_so_less_than_dry_is_no_contact(wet_v: float, verdict: Seen) -> None:
+    volts = reading(voc=38.0, isc=7.0)
+    dry = reading(plus_to_frame_v=2.0, frame_to_minus_v=2.5, meter_input_mohm=TEN)
+    wet = reading(plus_to_frame_v=wet_v / 2, frame_to_minus_v=wet_v / 2, wetted=True, meter_input_mohm=TEN)
+    for order in ((volts, dry, wet), (wet, volts, dry)):
+        seen = one(door(area_m2=Between.exactly(1.9)), *order)
+        assert seen.verdict is verdict
+        assert ("frame_wet_below_dry" in codes(seen)) is (verdict is Seen.CANNOT_TELL)
+
+
+def test_next_to_nothing_dry_and_wetted_is_sound() -> None:
+    dry = reading(plus_to_frame_v=0.2, frame_to_minus_v=0.1, meter_input_mohm=TEN)
+    wet = reading(plus_to_frame_v=0.0, frame_to_minus_v=0.1, wetted=True, meter_input_mohm=TEN)
+    assert one(door(), reading(voc=38.9, isc=7.0), dry, wet).verdict is Seen.AS_EXPECTED

@@ -85,4 +85,4 @@ def test_the_volts_told_for_the_diodes_are_counted_by_the_row(sections: int, low
     assert facts is not None
     assert (facts["schottky_low"], facts["junction_high"]) == (low, high)
     for volts, code in ((low - 0.01, "bypass_shorted"), (high + 0.01, "bypass_open")):
-        assert codes(one(at, reading(voc=38.9, isc=7.0, bypass_forward_v=volts))) == [code]
+        assert code in codes(one(at, reading(isc=7.0, bypass_forward_v=volts)))

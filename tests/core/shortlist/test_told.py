@@ -62,6 +62,8 @@ def test_a_lot_is_bought_whole_and_asked_about() -> None:
     found = offer(replace(PANEL, basis="lot", price=180.0, pieces=6))
     assert (found.offer.goods(2), found.offer.most) == (180.0, 4)
     assert "split_lot" in found.asks
+    together = offer(replace(PANEL, basis="lot", price=180.0, pieces=6, least=6, doubts=("minimum_order",)))
+    assert not {"split_lot", "minimum_order"} & set(together.asks)
 
 
 def test_the_fewest_that_are_sold_are_paid_for_though_fewer_be_hung() -> None:
@@ -91,9 +93,72 @@ def test_what_the_caller_says_of_delivery_counts_before_the_text() -> None:
     assert offer(replace(PANEL, sending=7.0)).offer.freight == 7.0
     assert offer(replace(PANEL, delivery="shipping", shipping_cost=9.0)).offer.km is None
     assert offer(replace(PANEL, delivery="pickup", shipping_cost=9.0)).offer.freight is None
-    assert "delivery" in offer(replace(PANEL, km=None)).asks
-    assert "delivery" in offer(replace(PANEL, delivery="shipping")).asks
-    assert "delivery" not in offer(replace(PANEL, delivery="shipping", sending=9.0)).asks
+    assert offer(replace(PANEL, delivery="shipping", sending=9.0)).offer.freight == 9.0
+
+
+@pytest.mark.parametrize(
+    ("changes", "asked"),
+    [
+        ({"delivery": "unknown", "km": None}, {"delivery"}),
+        ({"delivery": "either", "km": None}, {"delivery"}),
+        ({"delivery": "pickup", "km": None}, set()),
+        ({"delivery": "shipping"}, {"sending_cost"}),
+        ({"delivery": "shipping", "km": None}, {"sending_cost"}),
+        ({"delivery": "shipping", "sending": 9.0}, set()),
+        ({"delivery": "shipping", "shipping_cost": 9.0, "km": None}, set()),
+        ({"delivery": "pickup"}, set()),
+        ({"delivery": "unknown"}, set()),
+    ],
+)
+def test_how_it_comes_is_asked_for_by_what_the_advert_leaves_open(changes: dict[str, Any], asked: set[str]) -> None:
+    asks = offer(replace(PANEL, **changes)).asks
+    assert {"delivery", "sending_cost"} & set(asks) == asked
+
+
+@pytest.mark.parametrize(
+    ("changes", "untold"),
+    [
+        ({}, False),
+        ({"km": None}, True),
+        ({"km": None, "delivery": "unknown"}, True),
+        ({"km": None, "sending": 9.0}, False),
+        ({"km": None, "delivery": "either"}, False),
+        ({"km": None, "delivery": "shipping"}, False),
+    ],
+)
+def test_a_way_that_nobody_told_is_told_to_cost_nothing(changes: dict[str, Any], untold: bool) -> None:
+    assert offer(replace(PANEL, **changes)).way_untold is untold
+
+
+@pytest.mark.parametrize("km", [None, 1.0, 400.0])
+def test_what_is_only_sent_for_nobody_knows_how_much_is_no_drive_and_is_not_free(km: float | None) -> None:
+    found = offer(replace(PANEL, delivery="shipping", km=km))
+    assert found.offer.km is None
+    assert found.sending is not None
+    assert found.sending.code == "sending_pallet"
+    assert 0 < found.sending.low < found.offer.freight < found.sending.high
+    inverter = offer(replace(INVERTER, delivery="shipping", km=km))
+    assert inverter.sending is not None
+    assert inverter.sending.code == "sending_parcel"
+    assert 0 < inverter.offer.freight < found.offer.freight
+
+
+def test_where_sending_is_one_of_two_ways_the_drive_counts_if_its_length_is_known() -> None:
+    near, somewhere = offer(replace(PANEL, delivery="either")), offer(replace(PANEL, delivery="either", km=None))
+    assert (near.offer.km, near.offer.freight, near.sending) == (12.0, None, None)
+    assert somewhere.sending is not None
+    assert somewhere.offer.freight == somewhere.sending.value
+
+
+def test_what_sending_is_taken_to_cost_is_told_in_the_money_of_the_advert() -> None:
+    sent = replace(PANEL, delivery="shipping")
+    crowns = taken(replace(sent, currency="CZK"), replace(MARKET, currency="CZK"))
+    assert isinstance(crowns, Taken)
+    assert crowns.offer.freight > 10 * offer(sent).offer.freight
+    strange = taken(replace(sent, currency="XAU"), replace(MARKET, currency=None))
+    assert isinstance(strange, Taken)
+    assert (strange.offer.freight, strange.offer.km, strange.sending) == (None, None, None)
+    assert "sending_cost" in strange.asks
 
 
 def test_an_old_advert_is_asked_whether_it_still_stands() -> None:

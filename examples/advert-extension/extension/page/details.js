@@ -32,12 +32,15 @@ function detailsOfSet(set, id, currency) {
   const bid = set.bids.find((one) => one.advert === id);
   const worth = bid && [
     `${amount(bid.asked, currency)} is asked for ${bid.pieces}. `,
-    `It would be earned back at this home up to ${amount(bid.bid_up_to, currency)}.`,
-  ];
+    Number.isFinite(bid.beside_others) && `Above ${amount(bid.beside_others, currency)} another set here does better. `,
+    `It would be earned back at this home up to ${amount(bid.bid_up_to, currency)}. `,
+    set.bid_because?.code === "no_new_price" && "A new set from a shop may cost far less: look one up before you offer.",
+  ].filter(Boolean);
   return [
     part("What it is worth here", worth && made("p", "", worth)),
     part("What to ask the seller", listed("asks", set.ask.filter((one) => one.advert === id).map(questionWords))),
     part("What does not simply fit", findingList(set.findings)),
+    part("What was taken where nobody told", listed("assumed", (set.assumptions ?? []).map((one) => takenWords(one, currency)))),
     cautionsOf(set),
   ].filter(Boolean);
 }
@@ -49,6 +52,12 @@ function questionWords(ask) {
   }
   const theirs = made("q", "", [ask.seller_text], { lang: ask.seller_language });
   return made("span", "", [`${ask.text} `, theirs]);
+}
+
+/** What was assumed of the adverts of a set; an amount with its range. */
+function takenWords({ text, value, low, high }, currency) {
+  const range = Number.isFinite(low) ? ` Taken: ${amount(value, currency, 0)} (${figure(low, 0)} to ${figure(high, 0)}).` : "";
+  return text + range;
 }
 
 /** Findings that are not `fits`; what is said alike of two places on the railing, once. */

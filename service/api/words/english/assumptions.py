@@ -153,6 +153,11 @@ TEXTS: Mapping[str, str] = {
     "weather_gaps_filled": "So many hours were missing and have been filled. Light was taken to be the same part of a "
     "cloudless sky's as in the hours beside, air and wind to change evenly.",
     # home and money
+    "sending_parcel": "It has to be sent and nobody says for how much; a parcel within the country was taken. Ask the "
+    "seller.",
+    "sending_pallet": "It has to be sent and nobody says for how much; a pallet within the country was taken. Ask the "
+    "seller.",
+    "way_not_counted": "How far away it is was not told, so getting it costs nothing here. Tell the way to it.",
     "usual_downtime": "Not said; two days a year were taken on which the set does not run.",
     "usual_home": "Not said; two persons were taken.",
     "usual_demand": "Not said; a usual flat with so many persons was taken. The yearly bill has the true figure.",

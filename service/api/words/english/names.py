@@ -6,6 +6,13 @@ from types import MappingProxyType
 TEXTS: Mapping[str, str] = MappingProxyType(
     {
         # panel
+        "rated_power_w": "the panel's rated power",
+        "power_tolerance_pct": "the tolerance of the panel's power",
+        "voc_coefficient_v_per_k": "the temperature coefficient of the panel's voltage",
+        "voc_coefficient_mv_per_k": "the temperature coefficient of the panel's voltage",
+        "isc_coefficient_a_per_k": "the temperature coefficient of the panel's current",
+        "isc_coefficient_ma_per_k": "the temperature coefficient of the panel's current",
+        "power_coefficient_pct_per_k": "the temperature coefficient of the panel's power",
         "open_circuit_voltage_v": "the panel's open-circuit voltage (Voc)",
         "short_circuit_current_a": "the panel's short-circuit current (Isc)",
         "max_power_voltage_v": "the panel's voltage at maximum power (Vmp)",
@@ -20,6 +27,7 @@ TEXTS: Mapping[str, str] = MappingProxyType(
         "max_series_fuse_a": "the panel's maximum series fuse",
         "bypass_diodes": "which current the panel's bypass diodes carry",
         # inverter
+        "set_limit_w": "the limit that the inverter is set to",
         "max_input_voltage_v": "the inverter's greatest input voltage",
         "max_short_circuit_current_a": "the inverter's greatest short-circuit current an input",
         "max_panel_short_circuit_current_a": "the greatest short-circuit current of a panel that the inverter admits",

@@ -17,8 +17,8 @@ TEXTS: Mapping[str, str] = {
     "cause.sun_is_down": "The sun is down there at that time. Come back by day and read it in sun.",
     "cause.light_too_low": "About {w_per_m2} W/m2 is too little light to judge this by; it takes {least} W/m2. Please "
     "come back in better light.",
-    "cause.light_too_unsure": "The light is known too roughly for this reading to prove anything. A clear sky, or a "
-    "measured irradiance, would tell.",
+    "cause.light_too_unsure": "The light is known too roughly for this reading to prove anything: a sound panel may "
+    "give up to {high} A by it. A clear sky, a measured irradiance, or the others of the lot would tell.",
     "cause.shaded": "A shadow lay on the panel. It takes much current and hardly any voltage: please read it again "
     "without shade.",
     "cause.more_light_than_thought": "It gives more than the sky should allow: there was more light than thought, or "
@@ -55,6 +55,8 @@ TEXTS: Mapping[str, str] = {
     "cause.other_lead_not_read": "Only one lead was read against the frame; a leak near that lead shows on the other.",
     "cause.frame_not_read_wetted": "Dry, about {mohm} megohms lead to the frame. That is above the {wanted} that a "
     "panel of this size needs, but dry it should be far more. Wet frame and back and read it again.",
+    "cause.frame_wet_below_dry": "Wetted, both leads show {together} V to the frame, dry they showed {dry} V. Water "
+    "takes no leak away, so the probe hardly touched bare metal. Read it wetted again.",
     "cause.meter_too_coarse": "A meter of {meter} megohms shows too little to tell a leak from nought. Use a digital "
     "one of 10 megohms.",
     "cause.panel_size_not_known": "Whether that is a leak hangs on the panel's size. Measure its length and width.",
@@ -65,6 +67,16 @@ TEXTS: Mapping[str, str] = {
     "first; if it stays, the circuit inside is broken.",
     "cause.no_current": "There is light and no current. Check the meter's fuse and the connectors first; if it stays, "
     "a ribbon inside is broken.",
+    "cause.no_contact": "Nothing was read in {silent} of {rounds} rounds, and a value in the others: most often a lead "
+    "or probe without contact, or the meter on another range. Measure a third time, moving leads and connectors; if it "
+    "goes again, a joint inside the panel opens.",
+    "cause.no_contact.current": "No current flowed in {silent} of {rounds} rounds, and some in the others: most often "
+    "a lead without contact, or the meter in another jack or range. Measure a third time, and cover the panel before "
+    "you part or move a lead; if it goes again, a joint inside the panel opens.",
+    "cause.no_current_on_any": "None of the panels gives any current, though they give volts: most likely it is the "
+    "meter. Look at the fuse of its current input, the jack and the range, then read again.",
+    "cause.no_voltage_yet_current": "It gives current and no volts, which a broken circuit cannot do: the meter was "
+    "not on d.c. volts, or all bypass diodes are shorted, as after lightning near by. Measure the volts again.",
     "cause.bypass_section_lost": "{lost} of {sections} groups of cells give no voltage: a bypass diode has failed "
     "shorted, or a string of cells is broken.",
     "cause.bypass_section_lost.1_of_3": "One third of the voltage is missing: a bypass diode has failed shorted, or a "
@@ -79,6 +91,8 @@ TEXTS: Mapping[str, str] = {
     "excuse: dirt, shade, cracked cells, or a weaker panel.",
     "cause.lower_than_the_lot.voltage": "Its voltage is lower than that of the others in the same light, so the sky is "
     "no excuse: broken cells, a weaker panel or another type.",
+    "cause.higher_than_the_lot": "Its {quantity} is higher than that of the others in the same light: another type, "
+    "or more light just then. Compare the labels, and read it again right after one of the others.",
     "cause.wrong_panel.voltage_high": "It gives more voltage than a panel of this label can. The label or the type is "
     "another one: do not plan a string by it.",
     "cause.wrong_panel.current_high": "It gives more current than a panel of this label can in this light. The label "
@@ -93,6 +107,10 @@ TEXTS: Mapping[str, str] = {
     "in partial shade such a panel can burn. Check first that red sat on minus, and that the test reaches {high} V.",
     "cause.bypass_shorted": "In the dark {measured} V, where {sections} bypass diodes in a row show {low} V or more: "
     "at least {shorted} of them shorted or leaking, and its group of cells is lost.",
+    "cause.bypass_against_volts": "The two readings contradict each other: {measured} V in the dark mean that "
+    "{shorted} of {sections} bypass diodes are shorted, and then the panel could not give the volts that were read in "
+    "sun. Make sure of the diode test and not another range, of a dark panel, and of leads that do not touch; read "
+    "again. If it stays, diodes leak.",
     "cause.bypass_count_not_known": "{measured} V in the dark can be {sections} sound diodes in a row or fewer of "
     "another kind, the rest shorted. The open-circuit volts in sun decide: each shorted one takes its share of them.",
     "cause.bypass_leads_mixed_up": "A value with red on plus, none with red on minus: the leads were mixed up, or "
@@ -115,6 +133,8 @@ TEXTS: Mapping[str, str] = {
     "worth.nothing_against_it": "Volts and amperes are as they should be: worth what a sound panel of its age is.",
     "worth.current_not_seen": "The current was not seen, and broken cells hardly show in the volts: a tenth off.",
     "worth.power_left": "By the share of its power that is left, and what has to be mended.",
+    "worth.contact_not_sure": "By the share of the rounds in which it gave anything, and by what it gave then. Should "
+    "it have been the meter, leave the empty round out; measure a third time before you pay.",
     "worth.repair_needed": "By what has to be mended.",
     "worth.gives_nothing": "It gives nothing, so it is worth nothing until it does.",
     "worth.not_at_any_price": "It can give a shock or start a fire: not worth taking at any price.",
@@ -142,8 +162,9 @@ TEXTS: Mapping[str, str] = {
     # how to measure
     "how.apart_from_all": "Have the panel apart from inverter and other panels. Never pull a connector that carries "
     "current: switch the inverter off at the socket and cover the panel first.",
-    "how.voltage": "Set the meter to d.c. volts, range {range:.0f} V or more: up to {most} V can be there. Red lead in "
-    "the volts jack, touch only the insulated parts.",
+    "how.voltage": "Set the meter to d.c. volts, range {range:.0f} V or more: up to {most} V can be there. Red probe, "
+    "in the volts jack, on the plus lead; touch only the insulated parts. A minus sign means that the connectors were "
+    "fitted the wrong way round: do not plug it in like that.",
     "how.no_voltage_with_this_meter": "Do not measure with this meter: up to {most} V can be there; it bears {limit}.",
     "how.current": "Short-circuit current: up to {most} A beside a cloud's edge. Cover the panel or turn it face "
     "down, lead in the {limit} A jack, join both leads through the meter, uncover, read within ten seconds, cover "
@@ -158,7 +179,8 @@ TEXTS: Mapping[str, str] = {
     "how.between_readings": "Put the lead back in the volts jack after each current. Read all panels one right after "
     "the other, at the same angle, so that they can be compared.",
     "how.volts_to_the_frame": "In sun, d.c. volts from the plus lead to bare metal of the frame, then from the frame "
-    "to the minus lead; dry, then with frame and back wetted, gloves on; wait until it stands still. Through "
+    "to the minus lead; dry, then with frame and back wetted, gloves on; wait until it stands still. Bare is the metal "
+    "in an earthing hole or at a screw: the film on a frame insulates, and a leak then shows as nought. Through "
     "{meter:.0f} megohms both together show next to nothing dry, {dry} V at most, and wetted {most} V at most, which "
     "are {wanted} megohms.",
     "how.diodes_in_the_dark": "Face down or well covered, meter on diode test. Red on the minus lead, black on the "

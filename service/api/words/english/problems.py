@@ -96,6 +96,12 @@ TEXTS: Mapping[str, str] = {
     "mistake.not_a_number.truth": "is true or false and not a number",
     "mistake.not_whole": "is not a whole number",
     "mistake.out_of_range": "is out of range",
+    "mistake.out_of_range.minus_sign": "has a minus sign: red did not sit on plus. Read again with red on plus; if "
+    "the sign stays, the connectors were fitted the wrong way round",
+    "mistake.out_of_range.minus_sign.plus_to_frame_v": "has a minus sign: red belongs on the plus lead and black on "
+    "the frame. If they sat the other way round, leave the sign out",
+    "mistake.out_of_range.minus_sign.frame_to_minus_v": "has a minus sign: red belongs on the frame and black on the "
+    "minus lead. If they sat the other way round, leave the sign out",
     "mistake.out_of_range.near": "is out of range; did you mean {near}?",
     "mistake.not_text": "is not text",
     "mistake.wrong_form": "is not written in the accepted form",
@@ -167,6 +173,7 @@ TEXTS: Mapping[str, str] = {
     "mistake.not_acceptable": "asks for a format that this path does not have",
     "mistake.unsupported_media_type": "names something that this path does not read",
     "mistake.body_too_large": "is larger than this path takes",
+    "mistake.half_character": "holds half of a character, as where a text is cut within an emoji",
     "mistake.malformed_json": "is not one well-formed JSON document",
     "mistake.missing.series": "is missing: the source is given, so the hours are needed",
     "mistake.missing.file": "is missing: the source is file, so its name is needed",

@@ -1,6 +1,6 @@
 """What is said beside a shortlist.
 
-Keys: ``because.code``, ``ask.code``, ``against.code``, ``note.code``, ``question.code``.
+Keys: ``because.code``, ``ask.code``, ``against.code``, ``note.code``, ``bid.code``, ``remark.code``, ``question.code``.
 """
 
 from collections.abc import Mapping
@@ -20,8 +20,10 @@ TEXTS: Mapping[str, str] = {
     "because.off_grid_inverter": "This inverter is not made for the grid and must not be plugged in.",
     "because.string_inverter": "This inverter wants more panels in series than a small set has.",
     "because.figures_contradict": "Its figures cannot belong together ({rating}: {problem}). Ask for the label.",
-    "because.no_inverter": "There is no inverter for it: none is at hand, and no other advert offers one.",
-    "because.no_panels": "There are no panels for it: none are at hand, and no other advert offers any.",
+    "because.no_inverter": "There is no inverter for it: none is at hand, and no other advert offers one that could be "
+    "taken.",
+    "because.no_panels": "There are no panels for it: none are at hand, and no other advert offers any that could be "
+    "taken.",
     "because.no_room": "There is no room for its panels, or the inverters have too few inputs.",
     "because.does_not_fit": "It fits none of the others here. {finding}",
     "because.refused": "Its best set is refused. {finding}",
@@ -30,7 +32,9 @@ TEXTS: Mapping[str, str] = {
     "because.alternative": "Its best set gave way to set {set}, of which it shares an advert. Ring up here where that "
     "one is gone.",
     "because.ranks_below": "Its best set comes after those listed.",
-    "because.not_looked_at": "By price and power alone its sets come after those that were looked at closely.",
+    "because.not_looked_at": "Of many adverts only some are looked at closely, with some of the others. By a rough "
+    "reckoning of price and rated power this is number {place} of {of}. That proves nothing: send fewer adverts at "
+    "once to have it looked at.",
     "because.nothing_told": "Neither a title nor a text nor a reading was handed over.",
     "because.never_pays": "Its best set is not paid back here.",
     "ask.open_circuit_voltage_v": "Which open-circuit voltage (Voc) does the label name?",
@@ -39,6 +43,7 @@ TEXTS: Mapping[str, str] = {
     "ask.max_power_current_a": "Which current at maximum power (Imp) does the label name?",
     "ask.voc_coefficient_pct_per_k": "Which temperature coefficient of Voc does the data sheet name?",
     "ask.bifaciality_share": "Does the panel take in light from its rear side too?",
+    "ask.bifaciality_pct": "Which bifaciality, in per cent, does the data sheet name?",
     "ask.max_input_voltage_v": "Which greatest direct voltage does the inverter's plate name?",
     "ask.tracking_min_v": "At which voltage does the inverter's tracking range begin?",
     "ask.tracking_max_v": "At which voltage does the inverter's tracking range end?",
@@ -52,6 +57,7 @@ TEXTS: Mapping[str, str] = {
     "ask.price_basis": "Is the price for one, or for all together?",
     "ask.price_meant": "What price is really meant?",
     "ask.minimum_order": "How many have to be taken at least?",
+    "ask.sending_cost": "What does sending it to you cost?",
     "ask.delivery": "Where can it be fetched, or what does sending it cost?",
     "ask.still_there": "Is it still there?",
     "against.bargain": "A bargain: even in the cautious case it does better than the new set in the middle one.",
@@ -61,22 +67,35 @@ TEXTS: Mapping[str, str] = {
     "kWh. Name a `tariff` for payback and value.",
     "note.no_new_set": "No price of a new set was named (`new_from_shop`), so no set is set beside one, and a bid is "
     "what the goods are worth to you here, which may be more than a new set costs. Look one up first.",
+    "bid.no_new_price": "What it earns back at this home, and no price to offer: nobody said what a new set costs in a "
+    "shop, which may be far less. Look one up and hand it over as `new_from_shop`; until then go by "
+    "`beside_others`, or by what is asked.",
+    "bid.as_good_as_new": "Dearer than that, a new set from a shop does as well or better by what you want.",
+    "bid.price_of_new": "For that price a whole new set comes from a shop.",
+    "bid.worth_here": "Dearer than that, it is not earned back at this home.",
+    "remark.text_not_read": "Title and body were sent beside a reading. The reading counts, and they were not read; "
+    "leave the reading out to have them read.",
     "note.order": "Sets that fit, or of which nothing known speaks against it, come first; then those that do not fit "
     "with the worst values usual where ratings were not told; last those that are refused, which can be mended. Of "
     "these, sets without a smell of a trick come first, then those that do best by your wish, then the cheaper. While "
-    "others do nearly as well, no advert stands in more rows than {rows}: sets that gave way are named beside one that "
-    "they share an advert with.",
+    "others do nearly as well as the best (within {nearly_pct} %), no advert stands in more rows than {rows}, and "
+    "while any others pay, in no more than {most}: who hears that one is sold has another row to go on with. So a row "
+    "may do worse than a set that gave way to it; these are named beside a row that they share an advert with.",
     "note.doubles": "Adverts of the same goods, number and price from about the same place were taken for one told "
     "again: {adverts} of them are named beside the nearest. Where they are not one, ring up both.",
     "note.fetching_is_free": "Distances were named and no cost for a kilometre (`outlay.fetching_per_km`): driving "
     "counts for nothing.",
     "note.joined": "Panels of two adverts were joined for the {most} adverts that come out best alone.",
-    "note.looked_at": "Of many adverts those were looked at closely that come out best by price and power alone: of "
-    "panels {panels} at a time and of kinds of inverters {inverters}, until enough sets were found.",
+    "note.looked_at": "Of many adverts those were looked at closely that come out best by price, rated power and how "
+    "many the inputs take: of panels {panels} at a time and of kinds of inverters {inverters}, until of each inverter "
+    "{enough} were found that fit. {left} adverts were not; that none of them would stand in a row here is likely, and "
+    "not proven.",
     "note.tricks_behind": "Sets with an advert that wants payment in advance or contact elsewhere, lets nobody look, "
     "has no invoice or label, or is bound to an account stand behind the others, whatever they cost. A price far under "
     "the others is told as a doubt and moves no rank.",
     "note.room_assumed": "Nobody said for how many panels there is room: four were taken to fit.",
+    "question.distance": "How far away is this advert, and the others of which you did not say? Until then getting "
+    "them costs nothing here.",
     "question.new_set": "What does such a set cost new, from a shop, with all that belongs to it? Tell its price, "
     "panel and inverter: it then stands beside each set, and no bid goes above it.",
     "question.tariff": "What does a kWh cost you? Payback, value and bids hang on it.",
