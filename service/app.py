@@ -84,7 +84,14 @@ def create_app(settings: Settings | None = None) -> FastAPI:
     )
     install(app)
     deps = deps_of(chosen)
-    desk = Desk(deps, workshop, chosen.body_limit_bytes, chosen.body_seconds, chosen.log_limit_bytes)
+    desk = Desk(
+        deps,
+        workshop,
+        chosen.body_limit_bytes,
+        chosen.body_seconds,
+        chosen.log_limit_bytes,
+        chosen.answer_cache_bytes,
+    )
 
     @cache
     def described() -> dict[str, Any]:

@@ -12,6 +12,7 @@ from service.api.render.accept import JSON
 from service.api.render.json import as_json
 from service.api.routes.asking import body_of, media_of
 from service.api.routes.replies import computed, format_of
+from service.api.routes.told_again import ToldAgain
 from service.api.routes.workshop import Workshop
 
 A = TypeVar("A", bound=BaseModel)
@@ -26,9 +27,16 @@ class Desk:
     """Where questions with a body come in."""
 
     def __init__(
-        self, deps: Deps, workshop: Workshop, body_limit_bytes: int, body_seconds: float, log_limit_bytes: int
+        self,
+        deps: Deps,
+        workshop: Workshop,
+        body_limit_bytes: int,
+        body_seconds: float,
+        log_limit_bytes: int,
+        answer_cache_bytes: int = 0,
     ) -> None:
         """Keep what every answer needs."""
+        self.told = ToldAgain(answer_cache_bytes)
         self.log_limit_bytes = max(log_limit_bytes, body_limit_bytes)
         self.deps = deps
         self.kept = deps.only_kept()
@@ -78,7 +86,7 @@ class Desk:
         body = await body_of(request, self.body_limit_bytes, self.body_seconds)
         asked = answer if in_format is None else in_format.get(media, answer)
         quick = None if at_hand is None else lambda: renders[media](at_hand(body, self.kept))
-        return computed(media, await self.workshop.run(lambda: renders[media](asked(body, self.deps)), quick))
+        return await self._told(request, media, body, lambda: renders[media](asked(body, self.deps)), quick)
 
     async def answer_large(
         self,
@@ -90,4 +98,24 @@ class Desk:
         media = format_of(request, tuple(renders))
         body = await body_of(request, self.log_limit_bytes, self.body_seconds, tuple(answers))
         asked = answers[media_of(request)]
-        return computed(media, await self.workshop.run(lambda: renders[media](asked(body, self.deps))))
+        return await self._told(request, media, body, lambda: renders[media](asked(body, self.deps)))
+
+    async def _told(
+        self,
+        request: Request,
+        media: str,
+        body: bytes,
+        work: Callable[[], bytes],
+        at_hand: Callable[[], bytes] | None = None,
+    ) -> Response:
+        """What was answered to the same question today, else what ``work`` makes."""
+        if not self.told.holds:
+            return computed(media, await self.workshop.run(work, at_hand))
+        day = self.deps.today()
+        key = self.told.key(request.scope["path"], media, media_of(request), day, body)
+        answer = self.told.found(key)
+        if answer is None:
+            answer = computed(media, await self.workshop.run(work, at_hand))
+            if self.deps.today() == day:
+                self.told.keep(key, answer)
+        return answer

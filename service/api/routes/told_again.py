@@ -1,0 +1,76 @@
+"""Which question was just asked, to the byte? Its answer is told again as it was.
+
+An answer hangs on what ``Key`` holds and on nothing else of the request: who makes it is given no more. Kept is the
+whole answer in memory, as long as the process lives and there is room; of the question only a digest under a key of
+this process's own. Refusals are not kept.
+"""
+
+import hashlib
+import secrets
+from collections import OrderedDict
+from datetime import date
+from typing import NamedTuple
+
+from starlette.responses import Response
+
+# Of the room, so that no single long answer drives all others out.
+_LARGEST_SHARE = 1 / 8
+# An answer's headers and its place in the table (the sizes of these objects added up, on 64 bits).
+_BESIDE_BYTES = 2048
+
+
+class Key(NamedTuple):
+    """All that an answer hangs on: the path, the format that was chosen, the body with its type, the day."""
+
+    path: str
+    media: str
+    body_media: str
+    day: date
+    body_digest: bytes
+
+
+class ToldAgain:
+    """Whole answers, the least lately used goes. For the event loop alone, not to be shared between threads."""
+
+    def __init__(self, room_bytes: int) -> None:
+        """Start empty; with no room nothing is kept and ``holds`` is False."""
+        self.room_bytes = room_bytes
+        self.held_bytes = 0
+        self._kept: OrderedDict[Key, Response] = OrderedDict()
+        self._secret = secrets.token_bytes(hashlib.blake2b.MAX_KEY_SIZE)
+
+    def __len__(self) -> int:
+        return len(self._kept)
+
+    @property
+    def holds(self) -> bool:
+        """Is there room for anything?"""
+        return self.room_bytes > 0
+
+    def key(self, path: str, media: str, body_media: str, day: date, body: bytes) -> Key:
+        """What the answer to this question is found by."""
+        return Key(path, media, body_media, day, hashlib.blake2b(body, digest_size=32, key=self._secret).digest())
+
+    def found(self, key: Key) -> Response | None:
+        """The answer as it was told; it may be sent any number of times."""
+        answer = self._kept.get(key)
+        if answer is not None:
+            self._kept.move_to_end(key)
+        return answer
+
+    def keep(self, key: Key, answer: Response) -> None:
+        """Keep a computed answer, unless it is too long."""
+        size = _size(answer)
+        if size > self.room_bytes * _LARGEST_SHARE:
+            return
+        before = self._kept.pop(key, None)  # two that asked at the same time
+        if before is not None:
+            self.held_bytes -= _size(before)
+        self._kept[key] = answer
+        self.held_bytes += size
+        while self.held_bytes > self.room_bytes:
+            self.held_bytes -= _size(self._kept.popitem(last=False)[1])
+
+
+def _size(answer: Response) -> int:
+    return len(answer.body) + _BESIDE_BYTES
