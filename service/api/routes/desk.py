@@ -11,8 +11,8 @@ from service.api.deps import Deps
 from service.api.render.accept import JSON
 from service.api.render.json import as_json
 from service.api.routes.asking import body_of, media_of
-from service.api.routes.replies import computed, format_of
-from service.api.routes.told_again import ToldAgain
+from service.api.routes.replies import computed, digest_of, format_of
+from service.api.routes.told_again import ToldAgain, Written
 from service.api.routes.workshop import Workshop
 
 A = TypeVar("A", bound=BaseModel)
@@ -109,13 +109,12 @@ class Desk:
         at_hand: Callable[[], bytes] | None = None,
     ) -> Response:
         """What was answered to the same question today, else what ``work`` makes."""
-        if not self.told.holds:
-            return computed(media, await self.workshop.run(work, at_hand))
         day = self.deps.today()
         key = self.told.key(request.scope["path"], media, media_of(request), day, body)
-        answer = self.told.found(key)
+        answer = None if key is None else self.told.found(key)
         if answer is None:
-            answer = computed(media, await self.workshop.run(work, at_hand))
-            if self.deps.today() == day:
+            content = await self.workshop.run(work, at_hand)
+            answer = Written(content, digest_of(content))
+            if key is not None and self.deps.today() == day:
                 self.told.keep(key, answer)
-        return answer
+        return computed(media, *answer)

@@ -11,12 +11,12 @@ from collections import OrderedDict
 from datetime import date
 from typing import NamedTuple
 
-from starlette.responses import Response
-
 # Of the room, so that no single long answer drives all others out.
 _LARGEST_SHARE = 1 / 8
-# An answer's headers and its place in the table (the sizes of these objects added up, on 64 bits).
-_BESIDE_BYTES = 2048
+# An answer's place in the table (the sizes of its objects added up, on 64 bits).
+_BESIDE_BYTES = 1024
+# A longer question, a log or a board of adverts, seldom comes again as it was, and to digest it takes a millisecond.
+_LONGEST_BYTES = 1 << 18
 
 
 class Key(NamedTuple):
@@ -29,36 +29,40 @@ class Key(NamedTuple):
     body_digest: bytes
 
 
+class Written(NamedTuple):
+    """An answer as it is sent, and its digest."""
+
+    content: bytes
+    digest: str
+
+
 class ToldAgain:
     """Whole answers, the least lately used goes. For the event loop alone, not to be shared between threads."""
 
     def __init__(self, room_bytes: int) -> None:
-        """Start empty; with no room nothing is kept and ``holds`` is False."""
+        """Start empty; without room nothing is kept."""
         self.room_bytes = room_bytes
         self.held_bytes = 0
-        self._kept: OrderedDict[Key, Response] = OrderedDict()
+        self._kept: OrderedDict[Key, Written] = OrderedDict()
         self._secret = secrets.token_bytes(hashlib.blake2b.MAX_KEY_SIZE)
 
     def __len__(self) -> int:
         return len(self._kept)
 
-    @property
-    def holds(self) -> bool:
-        """Is there room for anything?"""
-        return self.room_bytes > 0
-
-    def key(self, path: str, media: str, body_media: str, day: date, body: bytes) -> Key:
-        """What the answer to this question is found by."""
+    def key(self, path: str, media: str, body_media: str, day: date, body: bytes) -> Key | None:
+        """What the answer to this question is found by; None where it is not kept."""
+        if not self.room_bytes or len(body) > _LONGEST_BYTES:
+            return None
         return Key(path, media, body_media, day, hashlib.blake2b(body, digest_size=32, key=self._secret).digest())
 
-    def found(self, key: Key) -> Response | None:
-        """The answer as it was told; it may be sent any number of times."""
+    def found(self, key: Key) -> Written | None:
+        """The answer as it was told."""
         answer = self._kept.get(key)
         if answer is not None:
             self._kept.move_to_end(key)
         return answer
 
-    def keep(self, key: Key, answer: Response) -> None:
+    def keep(self, key: Key, answer: Written) -> None:
         """Keep a computed answer, unless it is too long."""
         size = _size(answer)
         if size > self.room_bytes * _LARGEST_SHARE:
@@ -72,5 +76,5 @@ class ToldAgain:
             self.held_bytes -= _size(self._kept.popitem(last=False)[1])
 
 
-def _size(answer: Response) -> int:
-    return len(answer.body) + _BESIDE_BYTES
+def _size(answer: Written) -> int:
+    return len(answer.content) + _BESIDE_BYTES
