@@ -2,7 +2,8 @@
 
 An answer hangs on what ``Key`` holds and on nothing else of the request: who makes it is given no more. Kept is the
 whole answer in memory, as long as the process lives and there is room; of the question only a digest under a key of
-this process's own. Refusals are not kept.
+this process's own. Refusals are not kept, nor is what was asked but once: most questions never come again, and what
+they were answered neither stays in memory nor drives out what does come again.
 """
 
 import hashlib
@@ -17,6 +18,8 @@ _LARGEST_SHARE = 1 / 8
 _BESIDE_BYTES = 1024
 # A longer question, a log or a board of adverts, seldom comes again as it was, and to digest it takes a millisecond.
 _LONGEST_BYTES = 1 << 18
+# So many questions that were asked once are known by their digests, some 0.2 kB each.
+_ASKED_ONCE = 1024
 
 
 class Key(NamedTuple):
@@ -44,6 +47,7 @@ class ToldAgain:
         self.room_bytes = room_bytes
         self.held_bytes = 0
         self._kept: OrderedDict[Key, Written] = OrderedDict()
+        self._asked_once: OrderedDict[Key, None] = OrderedDict()
         self._secret = secrets.token_bytes(hashlib.blake2b.MAX_KEY_SIZE)
 
     def __len__(self) -> int:
@@ -63,9 +67,9 @@ class ToldAgain:
         return answer
 
     def keep(self, key: Key, answer: Written) -> None:
-        """Keep a computed answer, unless it is too long."""
+        """Keep a computed answer where the question was asked before, unless it is too long."""
         size = _size(answer)
-        if size > self.room_bytes * _LARGEST_SHARE:
+        if size > self.room_bytes * _LARGEST_SHARE or self._is_new(key):
             return
         before = self._kept.pop(key, None)  # two that asked at the same time
         if before is not None:
@@ -74,6 +78,15 @@ class ToldAgain:
         self.held_bytes += size
         while self.held_bytes > self.room_bytes:
             self.held_bytes -= _size(self._kept.popitem(last=False)[1])
+
+    def _is_new(self, key: Key) -> bool:
+        """Was it never asked, or too long ago? It is known from now on."""
+        if key in self._kept or self._asked_once.pop(key, key) is None:
+            return False
+        self._asked_once[key] = None
+        if len(self._asked_once) > _ASKED_ONCE:
+            self._asked_once.popitem(last=False)
+        return True
 
 
 def _size(answer: Written) -> int:
