@@ -129,7 +129,7 @@ TABLE: tuple[Setting, ...] = (
     Setting(
         "answer_cache_bytes",
         _number(0, 1024 * 1024 * 1024),
-        "Memory of one process for whole answers, told again where a question comes the third time on a day; 0 keeps none.",
+        "Memory of a process for whole answers, told again where a question comes a third time that day; 0 keeps none.",
     ),
     Setting(
         "rule_cards_folder",
