@@ -25,7 +25,7 @@ from service.api.routes.workshop import Workshop
 from service.core.appraisal import CautionTable
 from service.core.compatibility import Curves
 from service.core.completion import DefaultTables
-from service.core.model.memo import Memo
+from service.core.model.memo import Memo, QuickMemo
 from service.data.advert_words import load_advert_words
 from service.data.cautions import load_cautions
 from service.data.climate import load_climate
@@ -84,7 +84,14 @@ def create_app(settings: Settings | None = None) -> FastAPI:
     )
     install(app)
     deps = deps_of(chosen)
-    desk = Desk(deps, workshop, chosen.body_limit_bytes, chosen.body_seconds, chosen.log_limit_bytes)
+    desk = Desk(
+        deps,
+        workshop,
+        chosen.body_limit_bytes,
+        chosen.body_seconds,
+        chosen.log_limit_bytes,
+        chosen.answer_cache_bytes,
+    )
 
     @cache
     def described() -> dict[str, Any]:
@@ -145,6 +152,7 @@ def deps_of(settings: Settings) -> Deps:
         places=Memo(settings.place_cache_size),
         stands=Memo(settings.place_cache_size),
         sets=Memo(settings.set_cache_size),
+        terms=QuickMemo(settings.set_cache_size),
         directs=Memo(settings.set_cache_size),
         years=Memo(settings.set_cache_size),
         told_years=Memo(settings.set_cache_size),

@@ -30,6 +30,7 @@ class Settings:
     place_cache_size: int = 16
     set_cache_size: int = 8
     panel_cache_size: int = 512
+    answer_cache_bytes: int = 4 * 1024 * 1024
     rule_cards_folder: str = ""
     weather_folder: str = ""
     log_level: str = "info"
@@ -124,6 +125,11 @@ TABLE: tuple[Setting, ...] = (
         "panel_cache_size",
         _number(1, 100_000),
         "Panels of many whose figures are kept in memory (about 70 kB each, with those of shortlists).",
+    ),
+    Setting(
+        "answer_cache_bytes",
+        _number(0, 1024 * 1024 * 1024),
+        "Memory of a process for whole answers, told again where a question comes a third time that day; 0 keeps none.",
     ),
     Setting(
         "rule_cards_folder",

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Any, TypeVar
 
 from service.core.appraisal import CautionTable
 from service.core.compatibility import Column, Compatibility, Curves, Row
-from service.core.completion import DefaultTables, KnownSets
+from service.core.completion import DefaultTables, KnownSets, KnownTerms
 from service.core.energy import ArrayHours, EnergyYear
 from service.core.fixing import FixingForces
 from service.core.household import DemandShape
@@ -57,13 +57,14 @@ class Deps:
 
     ``known_time_zones`` are IANA names; ``places`` keeps the year of hours of the places asked about lately, ``stands``
     how a panel stands there, ``sets`` the arrays and inverters asked about there as completed (a place's year goes by
-    its identity), ``directs`` the d.c. hours of those sets, ``years`` what comes of them, before an export limit,
-    ``told_years`` the same as it is answered, ``fits`` whether they fit together, on which circuit and meter and by
-    which rule card, ``fixings`` what a storm does to them, ``told_fits`` and ``told_fixings`` the same as they are
-    answered, ``curves`` what panels do in the heat and in the morning, ``rows`` what is asked of a panel at a place, by
-    site, day and panel as they were sent, ``columns`` the input of an inverter as it was sent, both with what was
-    assumed of it, ``movable`` the sets whose planes were asked about, ``listed`` what was found out about homes, panels
-    and inverters of shortlists, ``listed_directs`` the d.c. hours of the sets on them.
+    its identity), ``terms`` the tariffs, accounts, circuits and meters, ``directs`` the d.c. hours of those sets,
+    ``years`` what comes of them, before an export limit, ``told_years`` the same as it is answered, ``fits`` whether
+    they fit together, on which circuit and meter and by which rule card, ``fixings`` what a storm does to them,
+    ``told_fits`` and ``told_fixings`` the same as they are answered, ``curves`` what panels do in the heat and in the
+    morning, ``rows`` what is asked of a panel at a place, by site, day and panel as they were sent, ``columns`` the
+    input of an inverter as it was sent, both with what was assumed of it, ``movable`` the sets whose planes were asked
+    about, ``listed`` what was found out about homes, panels and inverters of shortlists, ``listed_directs`` the d.c.
+    hours of the sets on them.
     ``seller_questions``: by code and language. ``own_areas``: areas whose rule cards the operator keeps instead of the
     packaged ones. ``weather_files``: those that the operator keeps, by name. What begins with ``read_`` is read or made
     once, when it is first asked for: most questions need none of it, and the words of adverts take longer than all
@@ -88,6 +89,7 @@ class Deps:
     places: Memo[PlaceKey, tuple[PlaceFacts, SkyYear]]
     stands: Memo[tuple[str, date], Stand]
     sets: KnownSets
+    terms: KnownTerms
     directs: Directs
     years: Years
     told_years: Memo[EnergyYear, Any]

@@ -162,12 +162,8 @@ def golden(folder: Path) -> GoldenResult:
     """Two years of hours of a 1 kW plant: light on the plane to a.c. power.
 
     Known are rating, plane and -0.5 %/K; the rest are class values of 250 W panels of 60 cells, and an inverter of
-    95 %. The as-is figure hangs on what was not published, more than on the chain: 11.3 to 13.6 % with other class
-    values of fill factor and cell (more as the fill factor sinks), 10.9 and 11.4 where 95 % is the inverter's best or
-    its efficiency at rating and not its European mean, 11.6 and 11.0 where all or half of the light meets the glass as
-    a beam does; the temperature's formula is the reference's own, and gaps of air and the cut at 1 kW move 0.1 at most.
-    The library's +11.2 lies among these. Days whose ratio of measured to modelled is below 0.7 of the usual (snow,
-    faults) are set aside for all but the as-is figure.
+    95 %: the as-is figure hangs on these more than on the chain (DEVELOPERS.md). Days whose ratio of measured to
+    modelled is below 0.7 of the usual (snow, faults) are set aside for all but the as-is figure.
     """
     stamps, data = read(folder / "golden_hours.csv.gz")
     utc = stamps + np.timedelta64(_MST_S + 1800, "s")

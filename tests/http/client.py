@@ -34,8 +34,8 @@ COMPUTING = ("/v1/appraisal", "/v1/energy", "/v1/compatibility", "/v1/payback")
 
 @cache
 def service() -> FastAPI:
-    """The service with one origin allowed, made once."""
-    return create_app(Settings(cors_origins=("https://portal.example",)))
+    """The service with one origin allowed, made once; it answers each question anew."""
+    return create_app(Settings(cors_origins=("https://portal.example",), answer_cache_bytes=0))
 
 
 def ask(

@@ -149,7 +149,7 @@ def test_who_waits_for_a_turn_counts_as_waiting() -> None:
 
 
 def test_health_and_known_sets_are_answered_while_a_long_one_computes(monkeypatch: pytest.MonkeyPatch) -> None:
-    app = create_app(Settings(computing_threads=1, waiting_computations=5))
+    app = create_app(Settings(computing_threads=1, waiting_computations=5, answer_cache_bytes=0))
     begun, go_on, made = threading.Event(), threading.Event(), fill_set.arrays_of
 
     def waits(*args: Any) -> Any:

@@ -59,7 +59,7 @@ _CHANGES: tuple[tuple[str, Any], ...] = (
 
 
 def _answers(questions: list[dict[str, Any]], **kept: int) -> list[bytes]:
-    app = create_app(Settings(**kept))
+    app = create_app(Settings(**kept, answer_cache_bytes=0))
     sent = {"content-type": "application/json"}
     return [ask("POST", "/v1/appraisal", app=app, headers=sent, content=json.dumps(q)).content for q in questions]
 

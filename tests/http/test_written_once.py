@@ -1,6 +1,7 @@
 """Parts of answers that come again are written once: the bytes are those of the whole answer written at a time."""
 
 import json
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -17,6 +18,8 @@ from service.settings import Settings
 from tests.http.client import PLAIN, SMALLEST, changed
 
 DEPS = deps_of(Settings())
+# A set of which something is refused, with what would mend it.
+MENDABLE = json.loads((Path(__file__).parents[2] / "examples" / "kranichwerft.json").read_text())
 _SEEN = [{"month": 6, "day": 21, "from_clock": "12:10", "to_clock": "19:00"}]
 
 
@@ -29,7 +32,9 @@ _SEEN = [{"month": 6, "day": 21, "from_clock": "12:10", "to_clock": "19:00"}]
         (energy, changed("/household", {"demand": {"values_w": [100] * 24}})),
         (appraisal, SMALLEST),
         (appraisal, changed("/include", ["used"])),
+        (appraisal, MENDABLE),
         (compatibility, SMALLEST),
+        (compatibility, MENDABLE),
         (payback, PLAIN),
         (payback, SMALLEST),
         (tilt, SMALLEST),

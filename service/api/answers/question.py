@@ -18,7 +18,7 @@ from service.api.schemas.reading import read_body
 from service.api.schemas.requests import AppraisalIn, EnergyIn
 from service.core.appraisal import ChosenCautions, chosen_cautions
 from service.core.compatibility import Curves, check
-from service.core.completion import Completed, as_request, complete, moves, unmoved
+from service.core.completion import Completed, Known, as_request, complete, moves, unmoved
 from service.core.energy import (
     ArrayConditions,
     ArrayHours,
@@ -111,7 +111,7 @@ class Question:
         typical, sky = sky, sky if weather is None else weather.sky
         whole = weather is None or weather.whole_year
         climate_sky = sky if whole else typical
-        known = deps.sets if weather is None else None
+        known = Known(deps.sets, deps.terms) if weather is None else None
         completed = complete(given, place, climate_sky, deps.default_tables, as_of, weather, facing, known)
         directs = deps.directs if weather is None else Memo(_KEPT_OF_OWN_WEATHER)
         years = deps.years if weather is None else Memo(_KEPT_OF_OWN_WEATHER)

@@ -13,7 +13,8 @@ from service.api.render.json import as_json
 from service.api.render.sheet import Pages, Sheet, text_of
 from service.api.routes.asking import body_of, media_of
 from service.api.routes.described import parameter
-from service.api.routes.replies import computed, format_of
+from service.api.routes.replies import computed, digest_of, format_of
+from service.api.routes.told_again import ToldAgain, Written
 from service.api.routes.workshop import Workshop
 from service.api.schemas.reading import choice_in_query
 
@@ -42,9 +43,16 @@ class Desk:
     """Where questions with a body come in."""
 
     def __init__(
-        self, deps: Deps, workshop: Workshop, body_limit_bytes: int, body_seconds: float, log_limit_bytes: int
+        self,
+        deps: Deps,
+        workshop: Workshop,
+        body_limit_bytes: int,
+        body_seconds: float,
+        log_limit_bytes: int,
+        answer_cache_bytes: int = 0,
     ) -> None:
         """Keep what every answer needs."""
+        self.told = ToldAgain(answer_cache_bytes)
         self.log_limit_bytes = max(log_limit_bytes, body_limit_bytes)
         self.deps = deps
         self.kept = deps.only_kept()
@@ -91,11 +99,11 @@ class Desk:
             RefusedRequest, SunsillError: told to the caller as a problem.
         """
         media = format_of(request, tuple(renders))
-        render = part_of(request, renders[media])
+        part, render = part_of(request, renders[media])
         body = await body_of(request, self.body_limit_bytes, self.body_seconds)
         asked = answer if in_format is None else in_format.get(media, answer)
         quick = None if at_hand is None else lambda: render(at_hand(body, self.kept))
-        return computed(media, await self.workshop.run(lambda: render(asked(body, self.deps)), quick))
+        return await self._told(request, media, part, body, lambda: render(asked(body, self.deps)), quick)
 
     async def answer_large(
         self,
@@ -105,20 +113,40 @@ class Desk:
     ) -> Response:
         """The same of a log or of many texts, which may be larger: ``answers`` by the type of the body."""
         media = format_of(request, tuple(renders))
-        render = part_of(request, renders[media])
+        part, render = part_of(request, renders[media])
         body = await body_of(request, self.log_limit_bytes, self.body_seconds, tuple(answers))
         asked = answers[media_of(request)]
-        return computed(media, await self.workshop.run(lambda: render(asked(body, self.deps))))
+        return await self._told(request, media, part, body, lambda: render(asked(body, self.deps)))
+
+    async def _told(
+        self,
+        request: Request,
+        media: str,
+        part: str,
+        body: bytes,
+        work: Callable[[], bytes],
+        at_hand: Callable[[], bytes] | None = None,
+    ) -> Response:
+        """What was answered to the same question today, else what ``work`` makes."""
+        day = self.deps.today()
+        key = self.told.key(request.scope["path"], (media, part), media_of(request), day, body)
+        answer = None if key is None else self.told.found(key)
+        if answer is None:
+            content = await self.workshop.run(work, at_hand)
+            answer = Written(content, digest_of(content))
+            if key is not None and self.deps.today() == day:
+                self.told.keep(key, answer)
+        return computed(media, *answer)
 
 
-def part_of(request: Request, render: Callable[[A], bytes]) -> Callable[[A], bytes]:
-    """What renders as much of a page as is asked for; formats that have no parts pass the question over.
+def part_of(request: Request, render: Callable[[A], bytes]) -> tuple[str, Callable[[A], bytes]]:
+    """Which part of a page is asked for, "" for the whole, and what renders it; other formats have no parts.
 
     Raises:
         RefusedRequest: there is no such part.
     """
     asked = [("part", word) for word in request.query_params.getlist("part")]
     if not isinstance(render, Pages) or not asked:
-        return render
+        return "", render
     wanted = choice_in_query("part", ("fragment",), asked)
-    return render if wanted is None else render.fragment
+    return ("", render) if wanted is None else (wanted, render.fragment)

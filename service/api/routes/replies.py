@@ -39,11 +39,14 @@ def format_of(request: Request, available: tuple[str, ...]) -> str:
     return media
 
 
-def computed(media: str, content: bytes) -> Response:
-    """The answer to a POST: not to be stored, with the digest of its bytes (RFC 9530)."""
-    digest = b64encode(hashlib.sha256(content).digest()).decode("ascii")
-    headers = {**_common(media), "Cache-Control": "no-store", "Repr-Digest": f"sha-256=:{digest}:"}
-    return Response(content, 200, headers)
+def digest_of(content: bytes) -> str:
+    """The digest of an answer's bytes, as RFC 9530 writes it."""
+    return f"sha-256=:{b64encode(hashlib.sha256(content).digest()).decode('ascii')}:"
+
+
+def computed(media: str, content: bytes, digest: str) -> Response:
+    """The answer to a POST: not to be stored, with its digest."""
+    return Response(content, 200, {**_common(media), "Cache-Control": "no-store", "Repr-Digest": digest})
 
 
 def fetched(request: Request, media: str, content: bytes) -> Response:

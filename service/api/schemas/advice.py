@@ -9,7 +9,7 @@ from pydantic import Field
 
 from service.api.schemas import rounding as r
 from service.api.schemas.band import KwhBandOut, MoneyBandOut, YearsBandOut
-from service.api.schemas.base import Anything, Code, Facts, Out, Pointer, Text, Told
+from service.api.schemas.base import Anything, Code, Facts, Out, Pointer, Text, Told, packed, unpacked
 from service.api.schemas.finding import OperationOut
 from service.api.words import say
 from service.core.appraisal import Choice, ChosenCautions, Condition, Decision, OnceMet, Reason, Step
@@ -24,7 +24,7 @@ class Severity(StrEnum):
     NOTE = "note"
 
 
-class ReasonOut(Out):
+class ReasonOut(Told):
     """Why the decision is what it is."""
 
     code: Code
@@ -32,9 +32,20 @@ class ReasonOut(Out):
     text: Text
 
     @classmethod
-    def of(cls, reason: Reason) -> Self:
+    def of(cls, reason: Reason) -> "ReasonOut":
         """With its sentence."""
-        return cls.from_core(reason, text=say("decisions", reason.code, reason.facts))
+        facts = packed(reason.facts)
+        return cls.worded(reason.code, reason.facts) if facts is None else _reason_out(reason.code, facts)
+
+    @classmethod
+    def worded(cls, code: str, facts: Mapping[str, Fact]) -> Self:
+        """The same, made anew."""
+        return cls(code=code, facts=dict(facts), text=say("decisions", code, facts))
+
+
+@lru_cache(maxsize=512)  # some 1 kB each
+def _reason_out(code: str, facts: bytes) -> ReasonOut:
+    return ReasonOut.worded(code, unpacked(facts))
 
 
 class CostReasonOut(Out):
@@ -141,7 +152,7 @@ class DecisionOut(Out):
         )
 
 
-class StepOut(Out):
+class StepOut(Told):
     """Something to do, with the moment for it."""
 
     code: Code
@@ -151,11 +162,25 @@ class StepOut(Out):
     text: Text
 
     @classmethod
-    def of(cls, step: Step) -> Self:
+    def of(cls, step: Step) -> "StepOut":
         """With its sentence; before a demanded remedy stands what has to be done."""
-        text = say("steps", f"{step.code}.{step.facts.get('variant') or ''}", step.facts)
-        demanded = step.facts.get("remedy")
-        return cls.from_core(step, text=f"{_sentence(str(demanded), step.facts)} {text}" if demanded else text)
+        facts = packed(step.facts)
+        if facts is None:
+            return cls.worded(step.code, step.when, step.who, step.facts)
+        return _step_out(step.code, step.when, step.who, facts)
+
+    @classmethod
+    def worded(cls, code: str, when: str, who: str, facts: Mapping[str, Fact]) -> Self:
+        """The same, made anew."""
+        text = say("steps", f"{code}.{facts.get('variant') or ''}", facts)
+        demanded = facts.get("remedy")
+        text = f"{_sentence(str(demanded), facts)} {text}" if demanded else text
+        return cls(code=code, when=when, who=who, facts=dict(facts), text=text)
+
+
+@lru_cache(maxsize=512)  # those of some dozen sets, 1 kB each
+def _step_out(code: str, when: str, who: str, facts: bytes) -> StepOut:
+    return StepOut.worded(code, when, who, unpacked(facts))
 
 
 class CautionOut(Told):

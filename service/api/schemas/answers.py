@@ -7,7 +7,7 @@ from pydantic.json_schema import SkipJsonSchema, WithJsonSchema
 
 from service.api.schemas.advice import CautionOut, DecisionOut, StepOut
 from service.api.schemas.assumption import AssumptionOut
-from service.api.schemas.base import Out, absent
+from service.api.schemas.base import InParts, Out, absent
 from service.api.schemas.energy import EnergyOut
 from service.api.schemas.facing import FacingOut
 from service.api.schemas.finding import CompatibilityOut
@@ -18,7 +18,7 @@ from service.api.schemas.storage import StorageOut
 from service.api.schemas.use import UseOut
 
 
-class Beside(Out):
+class Beside(InParts):
     """What every answer about a set says beside its object."""
 
     cautions: list[CautionOut] = Field(max_length=100)

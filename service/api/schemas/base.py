@@ -4,6 +4,7 @@ Requests refuse unknown fields; null means absent. Answers are open to growth, h
 from core values by name.
 """
 
+import marshal
 from collections.abc import Mapping
 from dataclasses import fields, is_dataclass
 from functools import cache
@@ -52,6 +53,27 @@ class Told(Out):
     """Part of many answers: what was worded once is told again, and its text is kept with it (``render/json.py``)."""
 
     __slots__ = ("written",)
+
+
+class InParts(Out):
+    """An answer, or a large part of one, of which parts are ``Told``: it is written part by part."""
+
+
+def packed(facts: Mapping[str, Any]) -> bytes | None:
+    """Facts as a key that tells 1, 1.0 and true apart; None where one of them is more than plain values.
+
+    ``unpacked`` gives them back. Form 2 knows no references: equal facts are equal bytes.
+    """
+    try:
+        return marshal.dumps(dict(facts), 2)
+    except ValueError:
+        return None
+
+
+def unpacked(facts: bytes) -> dict[str, Any]:
+    """The facts again."""
+    found: dict[str, Any] = marshal.loads(facts)  # noqa: S302 - what ``packed`` made in this process
+    return found
 
 
 @cache

@@ -8,7 +8,7 @@ from pydantic import Field
 
 from service.api.schemas import rounding as r
 from service.api.schemas.as_sent import change_of
-from service.api.schemas.base import Anything, Code, Facts, Out, Pointer, Text
+from service.api.schemas.base import Anything, Code, Facts, InParts, Out, Pointer, Text, Told
 from service.api.words import say
 from service.core.compatibility import Compatibility
 from service.core.model.finding import Fact, Finding, Part, Remedy, Verdict
@@ -63,7 +63,7 @@ class RemedyOut(Out):
         return cls.from_core(remedy, facts=remedy.facts, text=text, **moved)
 
 
-class FindingOut(Out):
+class FindingOut(Told):
     """One checked question: verdict, measured value beside its limit, why, and what would mend it."""
 
     code: Code
@@ -94,7 +94,7 @@ class FindingOut(Out):
 _NOTHING_SAID: Mapping[int, FindingOut] = MappingProxyType({})
 
 
-class CompatibilityOut(Out):
+class CompatibilityOut(InParts):
     """Does it all fit together? Findings with the worst first."""
 
     verdict: Verdict

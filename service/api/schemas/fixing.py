@@ -6,7 +6,7 @@ from pydantic import Field
 
 from service.api import fields as f
 from service.api.schemas import rounding as r
-from service.api.schemas.base import Code, Facts, In, Out, Pointer, Text
+from service.api.schemas.base import Code, Facts, In, Out, Pointer, Text, Told
 from service.api.words import say
 from service.core.fixing import SOURCE, ArrayForces, FixingForces, Note, above_the_standard
 
@@ -120,7 +120,7 @@ class ArrayFixingOut(Out):
         )
 
 
-class FixingOut(Out):
+class FixingOut(Told):
     """What does a storm do to the panels? Orders of magnitude beside what was stated; never a verdict."""
 
     arrays: list[ArrayFixingOut] = Field(max_length=8)

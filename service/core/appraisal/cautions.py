@@ -2,9 +2,10 @@
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Any, Protocol
 
-from service.core.appraisal.caution_conditions import Conditions, State, Verdicts
+from service.core.appraisal.caution_conditions import Bits, Conditions, State, Verdicts
 from service.core.model.caution import CAUTION_STEPS, Caution
 
 AT_MOST = 5  # a step; more is not read
@@ -34,7 +35,7 @@ class ChosenCautions:
 _Row = tuple[Caution, int | None, bool]
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class CautionTable:
     """Cautions with their conditions taken apart, to be chosen from again and again.
 
@@ -65,11 +66,15 @@ class CautionTable:
             for bits in wanted
         ]
 
-    def fitting(self, given: Mapping[str, Any], verdicts: Verdicts, steps: Iterable[str]) -> dict[str, list[Caution]]:
-        """Those that are said, by step, in the order in which they are chosen: without arrays what always is."""
-        if not given.get("arrays"):
+    def bits(self, given: Mapping[str, Any], verdicts: Verdicts) -> Bits | None:
+        """All that the choice hangs on: the bits of the conditions; None without arrays, when none is looked at."""
+        return self._conditions.bits(given, verdicts) if given.get("arrays") else None
+
+    def fitting(self, bits: Bits | None, steps: Iterable[str]) -> dict[str, list[Caution]]:
+        """Those that are said, by step, in the order in which they are chosen; without bits what always is."""
+        if bits is None:
             return {step: [row[0] for row in self._by_step.get(step, ()) if row[1] is None] for step in steps}
-        holds, passes = self._conditions.bits(given, verdicts)
+        holds, passes = bits
         return {
             step: [
                 caution
@@ -103,9 +108,14 @@ def chosen_cautions(
     verdicts: dict[str, set[str]] = {}
     for finding in findings:
         verdicts.setdefault(finding.code, set()).add(str(finding.verdict))
+    return _chosen(table, table.bits(_as_appraisal(given), verdicts), tuple(steps))
+
+
+@lru_cache(maxsize=256)  # homes are much alike
+def _chosen(table: CautionTable, bits: Bits | None, steps: tuple[str, ...]) -> ChosenCautions:
     shown: list[Caution] = []
     kept_back: dict[str, int] = {}
-    for step, fitting in table.fitting(_as_appraisal(given), verdicts, steps).items():
+    for step, fitting in table.fitting(bits, steps).items():
         shown += sorted(fitting[:AT_MOST], key=lambda caution: caution.rank)
         if len(fitting) > AT_MOST:
             kept_back[step] = len(fitting) - AT_MOST

@@ -3,9 +3,10 @@
 from service.core.completion.account import CompletedAccount, complete_account
 from service.core.completion.as_request import as_request
 from service.core.completion.candidates import INVERTER, PANEL, inverter_alone, moved_to, panel_alone
-from service.core.completion.complete import Completed, complete
+from service.core.completion.complete import Completed, Known, complete
 from service.core.completion.defaults import default_rows
 from service.core.completion.fill_set import KnownSets
+from service.core.completion.fill_terms import KnownTerms
 from service.core.completion.fill_weather import climate_of_given
 from service.core.completion.lean import with_lean_told
 from service.core.completion.moves import moves, unmoved
@@ -19,7 +20,9 @@ __all__ = [
     "Completed",
     "CompletedAccount",
     "DefaultTables",
+    "Known",
     "KnownSets",
+    "KnownTerms",
     "Row",
     "as_request",
     "climate_of_given",

@@ -5,17 +5,12 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Any
 
-from service.core.completion.fill_home import (
-    account_ends,
-    circuit_of,
-    money_of,
-    site_of,
-)
+from service.core.completion.fill_home import account_ends, site_of
 from service.core.completion.fill_household import household_of
 from service.core.completion.fill_outlay import outlay_of
 from service.core.completion.fill_set import KnownSets, set_of
 from service.core.completion.fill_storage import storage_of
-from service.core.completion.fill_tariff import meter_of, tariff_of
+from service.core.completion.fill_terms import KnownTerms, terms_of
 from service.core.completion.fill_weather import note_weather
 from service.core.completion.node import Node
 from service.core.completion.tables import DefaultTables
@@ -25,6 +20,14 @@ from service.core.model.hours import SkyYear
 from service.core.model.place_facts import PlaceFacts
 from service.core.model.weather import GivenSky
 from service.core.tilt import Facing
+
+
+@dataclass(frozen=True, slots=True)
+class Known:
+    """What was completed lately: arrays with their inverter; tariff, account, circuit and meter."""
+
+    sets: KnownSets
+    terms: KnownTerms
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -43,7 +46,7 @@ def complete(
     as_of: date,
     weather: GivenSky | None = None,
     facing: Facing | None = None,
-    known: KnownSets | None = None,
+    known: Known | None = None,
 ) -> Completed:
     """Fill what is missing from the one table of defaults, write it down, then settle the planes left open.
 
@@ -56,7 +59,7 @@ def complete(
         as_of: the day of the question.
         weather: what the caller's own weather made; None where the climate is asked.
         facing: which way the railing faces by when the sun was seen; None where nobody noted that.
-        known: arrays and inverters completed lately, to be looked in and added to; None: they are not kept.
+        known: what was completed lately, to be looked in and added to; None: nothing is kept.
 
     Returns:
         The setup and its assumptions. Pointers resolve in the completed request. A rating that decides about harm is
@@ -68,22 +71,24 @@ def complete(
     log: list[Assumption] = []
     root = Node(given, "", log)
     site = site_of(root.child("site"), place)
-    arrays, inverter = set_of(root, sky, site.ground_reflectance_share, tables.panels, as_of, facing, known)
+    sets, known_terms = (None, None) if known is None else (known.sets, known.terms)
+    arrays, inverter = set_of(root, sky, site.ground_reflectance_share, tables.panels, as_of, facing, sets)
     household = household_of(root.child("household"), sky.calendar, site.latitude_deg)
-    tariff = tariff_of(root.child("tariff"), root.child("meter"), site.rule_area, tables, as_of)
-    money = money_of(root.child("money"))
-    account_ends(root.child("household"), money)
+    terms = terms_of(root, site.rule_area, tables, as_of, known_terms)
+    log += terms.assumed
+    account_ends(root.child("household"), terms.money)
+    log += terms.assumed_then
     setup = Setup(
         site=site,
         arrays=arrays,
         inverter=inverter,
-        socket_circuit=circuit_of(root.child_if_given("socket_circuit"), site.rule_area),
-        downtime_days_per_year=root.take("downtime_days_per_year"),
+        socket_circuit=terms.circuit,
+        downtime_days_per_year=terms.downtime_days_per_year,
         household=household,
-        meter=meter_of(root.child("meter"), tariff),
-        tariff=tariff,
+        meter=terms.meter,
+        tariff=terms.tariff,
         outlay=outlay_of(root.child("outlay"), used_panels=_any_used(arrays)),
-        money=money,
+        money=terms.money,
         storage=storage_of(root.child_if_given("storage"), inverter, household),
     )
     if weather is not None:

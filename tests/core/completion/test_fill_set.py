@@ -6,7 +6,7 @@ from typing import Any
 
 import pytest
 
-from service.core.completion import Completed, DefaultTables, KnownSets, complete
+from service.core.completion import Completed, DefaultTables, Known, KnownSets, KnownTerms, complete
 from service.core.model.place_facts import PlaceFacts
 from tests.climates import climate
 from tests.requests import FULL, LISTED, PRICES, SMALLEST, with_array, with_inverter, with_panel
@@ -29,7 +29,7 @@ ASKED = [
 ]  # fmt: skip
 
 
-def completed(asked: tuple[dict[str, Any], Any, date], known: KnownSets | None) -> Completed:
+def completed(asked: tuple[dict[str, Any], Any, date], known: Known | None) -> Completed:
     request, sky, day = asked
     place = PlaceFacts(climate=climate(), time_zone="Europe/Berlin", country="DE")
     tables = DefaultTables(prices=PRICES, panels=LISTED)
@@ -39,13 +39,13 @@ def completed(asked: tuple[dict[str, Any], Any, date], known: KnownSets | None) 
 @pytest.mark.parametrize("size", [1, len(ASKED)])
 def test_what_was_completed_before_changes_nothing(size: int) -> None:
     alone = [completed(asked, None) for asked in ASKED]
-    known = KnownSets(size)
+    known = Known(KnownSets(size), KnownTerms(size))
     assert [completed(asked, known) for asked in [*ASKED, *ASKED]] == [*alone, *alone]
 
 
 def test_a_set_asked_about_again_is_not_completed_again() -> None:
-    known = KnownSets(3)
+    known = Known(KnownSets(3), KnownTerms(3))
     completed(ASKED[0], known)
     first = completed(ASKED[0], known)
     assert completed(ASKED[0], known).setup.arrays is first.setup.arrays
-    assert len(known) == 1
+    assert len(known.sets) == 1
