@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from typing import NamedTuple
 
 from service.core.adverts.aside import in_exchange, is_optional
-from service.core.adverts.asked_for import asks_a_buyer, is_asked_for
+from service.core.adverts.asked_for import asks_a_buyer, is_asked_for, needs_goods
 from service.core.adverts.pieces import pieces_on_offer
 from service.core.adverts.scene import Scene, numbers
 from service.core.adverts.set_figures import counted, counted_in_set, stroked
@@ -51,7 +51,7 @@ def goods_of(scene: Scene) -> Goods:
     """Kind, offer and quantity; ``why`` is the doubt that goes with goods that are no panels, inverters or sets."""
     named = _named(scene)
     kind, why = _kind(scene, named)
-    if _wanted(scene) or is_asked_for(scene):
+    if _wanted(scene) or is_asked_for(scene) or needs_goods(scene):
         return Goods(kind, False, None, "wanted_ad")
     if _service(scene, kind):
         return Goods("other", False, None, "service")

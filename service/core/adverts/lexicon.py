@@ -26,7 +26,7 @@ JOINING = frozenset("-'./_")  # signs that may stand between the words of a phra
 BEFORE_UNITS = frozenset(",.-")  # signs that may stand between a figure and its unit
 WEIGHT_UNIT = 180  # makes 1, 0.6 and their quarters and ninths whole
 WEIGHT_BITS = 32  # more than 20,000 signs of words can weigh
-_UNIT, _SHORT, _NO_UNIT, _TELLING = "unit ", "short", "no_unit", "telling"
+_UNIT, _SHORT, _NO_UNIT, _TELLING, _NO_LANGUAGE = "unit ", "short", "no_unit", "telling", "no_language"
 
 # What a piece of text can be: nothing, a sign that parts clauses, one that ends sentences, a point, a dash, a bracket;
 # a figure; or the phrases that begin with it.
@@ -168,7 +168,7 @@ def _lexicon(*tables: Mapping[str, tuple[str, ...]]) -> Lexicon:
             units |= {row[0]: (unit, float(factor)) for row in rows}
         elif meaning in apart:
             apart[meaning].update(row[0] for row in rows)
-        elif meaning != _TELLING:
+        elif meaning not in {_TELLING, _NO_LANGUAGE}:
             for row in rows:
                 meanings.setdefault(row, []).append(meaning)
     _with_goods(meanings)
@@ -222,14 +222,15 @@ def _row(phrase: str) -> tuple[str, ...]:
 
 
 def _telling(words: AdvertWords, languages: Sequence[str]) -> dict[str, int]:
-    """Word -> languages with a weight: words that several languages have tell less."""
+    """Word -> languages with a weight: words that several languages have tell less, those of all languages nothing."""
     users: dict[str, dict[int, float]] = {}
+    nobody = {_row(phrase)[0] for phrase in words[COMMON].get(_NO_LANGUAGE, ())}
     for number, language in enumerate(languages):
         for meaning, phrases in words[language].items():
             for phrase in phrases if not meaning.startswith(_UNIT) else ():
                 row = _row(phrase)
                 weight = 1.0 if meaning == _TELLING else 0.6
-                if len(row) == 1 and row[0] not in _UNITS:
+                if len(row) == 1 and row[0] not in _UNITS and row[0] not in nobody:
                     had = users.setdefault(row[0].rstrip("*"), {})
                     had[number] = max(had.get(number, 0.0), weight)
     return {word: _packed(had) for word, had in users.items() if len(had) <= _MOST_LANGUAGES}
