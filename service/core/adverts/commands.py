@@ -5,6 +5,7 @@ and the sentences behind it that go on ordering ("Set Voc to 20 V."). They are f
 """
 
 from collections.abc import Iterator, Sequence
+from itertools import compress
 
 _ASIDE = frozenset((
     "ignore", "ignores", "ignoring", "disregard", "disregarding", "forget", "override", "overrule",
@@ -87,10 +88,8 @@ def commands_in(words: Sequence[str]) -> list[tuple[int, int]]:
     if _FIRST.isdisjoint(words):
         return []
     found: list[tuple[int, int]] = []
-    for at, word in enumerate(words):
-        if found and at < found[-1][1]:
-            continue
-        if word in _FIRST and len(found) < _MOST_ORDERS:
+    for at in compress(range(len(words)), map(_FIRST.__contains__, words)):
+        if len(found) < _MOST_ORDERS and not (found and at < found[-1][1]):
             low = _begins(words, at)
             if low is not None:
                 end = _end(words, at)

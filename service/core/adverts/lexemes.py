@@ -74,7 +74,7 @@ def lexed(  # noqa: C901, PLR0912 - one row of kinds, gone through for each word
         elif start.__class__ is int:
             if start == PARTS:
                 walk.clauses = walk.clause = walk.clauses + 1
-            elif start == ENDS or (start == POINT and not _cuts_short(walk, at)):
+            elif start == ENDS or (start == POINT and not _cuts_short(walk, at, padded[at + 1])):
                 walk.sentence += 1
                 walk.clause = walk.clauses = walk.clauses + 1
                 if walk.outer:
@@ -110,13 +110,12 @@ def _sign(walk: Walk, at: int, kind: Start) -> None:
         walk.new_clause()
 
 
-def _cuts_short(walk: Walk, at: int) -> bool:
+def _cuts_short(walk: Walk, at: int, after: str) -> bool:
     """Is it a point within or behind a shortened word?"""
-    after = walk.padded[at + 1]
-    if not after:
-        return False
     if walk.spaced[at + 1][0] != " ":
         return after != "\n"
+    if not after:
+        return False
     before = walk.padded[at - 1]  # nothing before the first one
     if len(before) > 1 and before not in walk.lexicon.short and not after[0].isdigit():
         return False

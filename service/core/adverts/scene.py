@@ -119,7 +119,7 @@ class Scene:
 
     def told_of(self, group: str) -> list[str]:
         """Meanings of a group, as "d:" for defects."""
-        return [what for what in self.by_what if what[:2] == group]
+        return [what for what in self.by_what if ":" in what and what[:2] == group]
 
     def in_sentence(self, sentence: int, what: str) -> bool:
         """Does a meaning stand in that sentence?"""
@@ -164,9 +164,8 @@ def scene_of(title: Lexed, body: Lexed, price: Lexed, orders: Orders = ()) -> Sc
 
     ``orders``: places in the body that are known to hold some.
     """
-    kept = [item for item in body.items if not _within(item, orders)] if orders else body.items
     in_title = commands_in(title.pieces.words)
-    items = [item for item in title.items if not _within(item, in_title)] + kept
+    items = _without(title.items, in_title) + _without(body.items, orders)
     whats, by_what = _by_what(items)
     if "taker" in by_what:  # "a buyer for 4 panels": they are for nobody else
         behind = {(items[place].field, items[place].to) for place in by_what["taker"]}
@@ -184,8 +183,9 @@ def scene_of(title: Lexed, body: Lexed, price: Lexed, orders: Orders = ()) -> Sc
         honest = _before_orders(items, begun, (title.pieces.words, body.pieces.words))
         further = _further(items, by_what["q:hostile"], (title.pieces.words, body.pieces.words))
         orders = (*orders, *_spans(items, ordering, honest), *further[1])
+        within = [_pieces_of(spans) for spans in further]
         items = [item for at, item in enumerate(items) if item.what == "q:hostile" or at in honest or (
-                 item.sentence not in ordering and not _within(item, further[item.field]))]  # fmt: skip
+                 item.sentence not in ordering and item.at not in within[item.field])]  # fmt: skip
         whats, by_what = _by_what(items)
     units: defaultdict[str, list[int]] = defaultdict(list)
     for place in by_what.get(NUMBER, ()):
@@ -236,8 +236,16 @@ def _near(denials: Sequence[int]) -> frozenset[int]:
     return frozenset(near)
 
 
-def _within(item: Item, orders: Orders) -> bool:
-    return any(low <= item.at < high for low, high in orders) and item.what != "q:hostile"
+def _without(items: list[Item], orders: Orders) -> list[Item]:
+    """Items that do not begin within orders, but for those that tell of them."""
+    if not orders:
+        return items
+    within = _pieces_of(orders)
+    return [item for item in items if item.at not in within or item.what == "q:hostile"]
+
+
+def _pieces_of(spans: Orders) -> set[int]:
+    return set(chain.from_iterable(range(low, high) for low, high in spans))
 
 
 def _followers(items: list[Item], hostile: set[int]) -> set[int]:
