@@ -26,6 +26,8 @@ Orders = Sequence[tuple[int, int]]  # from which piece of the body to which
 class Scene:
     """Items in order, by meaning, and the tokens of each field; ``units``: places of figures by their unit.
 
+    ``different``: each token of a field once. ``sorts``: counts of several sorts of panels, once they are looked for.
+
     ``whats``: the meaning of each item. ``commanded``: does the title give orders to a reader?
     ``first`` and ``last``: place of the first and the last item of each sentence.
     ``denials``: places so close to a "no" that it may deny them.
@@ -35,6 +37,7 @@ class Scene:
     whats: list[str] = field(default_factory=list)
     by_what: dict[str, list[int]] = field(default_factory=dict)
     tokens: list[list[str]] = field(default_factory=list)
+    different: list[frozenset[str]] = field(default_factory=list)
     spaced: list[list[str]] = field(default_factory=list)
     price: list[Item] = field(default_factory=list)
     orders: Orders = ()
@@ -43,6 +46,7 @@ class Scene:
     first: dict[int, int] = field(default_factory=dict)
     last: dict[int, int] = field(default_factory=dict)
     denials: frozenset[int] = frozenset()
+    sorts: list[int] | None = None
     _sentences: dict[str, set[int]] = field(default_factory=dict)
     _starts: dict[str, set[tuple[int, int]]] = field(default_factory=dict)
     _paid: set[tuple[int, int]] | None = None
@@ -164,7 +168,7 @@ def scene_of(title: Lexed, body: Lexed, price: Lexed, orders: Orders = ()) -> Sc
 
     ``orders``: places in the body that are known to hold some.
     """
-    in_title = commands_in(title.pieces.words)
+    in_title = commands_in(title.pieces.words, title.pieces.different)
     items = _without(title.items, in_title) + _without(body.items, orders)
     whats, by_what = _by_what(items)
     if "taker" in by_what:  # "a buyer for 4 panels": they are for nobody else
@@ -195,6 +199,7 @@ def scene_of(title: Lexed, body: Lexed, price: Lexed, orders: Orders = ()) -> Sc
     pieces = (title.pieces, body.pieces, price.pieces)
     return Scene(
         items=items, whats=whats, by_what=by_what, tokens=[one.words for one in pieces],
+        different=[one.different for one in pieces],
         spaced=[one.spaced for one in pieces], price=price.items, orders=orders, units=units, commanded=bool(in_title),
         denials=_near(by_what.get("without", ())),
         first=dict(zip(reversed(sentences), range(len(items) - 1, -1, -1), strict=True)),

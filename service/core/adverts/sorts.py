@@ -61,6 +61,12 @@ def single_count(scene: Scene, kind: str, quantity: int | None) -> int | None:
 
 def counts_of_sorts(scene: Scene) -> list[int]:
     """How many there are of each of several sorts beside one another; none where it is not told of two."""
+    if scene.sorts is None:
+        scene.sorts = _counts_of_sorts(scene)
+    return scene.sorts
+
+
+def _counts_of_sorts(scene: Scene) -> list[int]:
     found: list[tuple[int, Item]] = []
     powers = scene.units.get("W", ())
     differ = len(powers) > 1 and len({scene.items[place].value for place in powers}) > 1

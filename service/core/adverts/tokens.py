@@ -34,17 +34,19 @@ class Pieces:
     """The words, numbers and signs of a plain text, and where each begins.
 
     ``spaced``: the same with the blanks before them; the first one and the end count as standing behind a blank.
+    ``different``: each word once.
 
     >>> pieces = Pieces("2 x,", Met())
     >>> pieces.words, pieces.spaced, pieces.start(2)
     (['2', 'x', ','], [' 2', ' x', ',', ' '], 3)
     """
 
-    __slots__ = ("_ends", "spaced", "words")
+    __slots__ = ("_ends", "different", "spaced", "words")
 
     def __init__(self, text: str, met: Met) -> None:
         self.spaced: list[str] = _PIECE.findall(" " + text.rstrip(" "))
         self.words = list(map(met.__getitem__, self.spaced))
+        self.different = frozenset(self.words)
         self.spaced.append(" ")
         self._ends: list[int] = []
 
