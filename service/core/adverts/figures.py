@@ -57,7 +57,7 @@ def panel_figures(scene: Scene, kind: str) -> tuple[Found, bool]:
         if place in gone:
             continue
         item = scene.items[place]
-        unit, before = item.unit, scene.whats[place - 1] if place else ""
+        unit, before = item.unit, scene.whats[place - 1]
         if unit in _BOUNDS:
             _rating(scene, place, item, found, in_rows)
         elif unit == "W" or (not unit and before == "power" and _named_power(scene, place, item)):

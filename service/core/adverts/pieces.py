@@ -78,13 +78,9 @@ def _pieces(scene: Scene, kind: str) -> int | None:
     on_pallets = "pallet" in scene.by_what
     for place in scene.units.get("", ()):
         item = scene.items[place]
-        if not 0 < item.value <= _MOST_PIECES or item.value != int(item.value):
+        if not (stocked or _may_count(scene, place, item, counting)) or not _is_number(item):
             continue
-        if not item.spelled and (item.glued in _PART_OF_MORE or _FIRST_YEAR <= item.value <= _LAST_YEAR):
-            continue
-        if not (stocked or _may_count(scene, place, item, counting)) or not _near_goods(scene, place, item):
-            continue
-        if _lettered(scene, item) or _barred(scene, place, item):
+        if not _near_goods(scene, place, item) or _lettered(scene, item) or _barred(scene, place, item):
             continue
         if on_pallets and _bare_pallets(scene, place, item):
             continue
@@ -95,10 +91,17 @@ def _pieces(scene: Scene, kind: str) -> int | None:
     return max(told) if told else _most(scene, kind, counted)
 
 
+def _is_number(item: Item) -> bool:
+    """Can a figure be a number of pieces, as far as it tells itself?"""
+    if not 0 < item.value <= _MOST_PIECES or item.value % 1:
+        return False
+    return item.spelled or not (item.glued in _PART_OF_MORE or _FIRST_YEAR <= item.value <= _LAST_YEAR)
+
+
 def _may_count(scene: Scene, place: int, item: Item, counting: frozenset[str]) -> bool:
     """Does anything stand beside it without which no number of pieces is told where nothing is said of a stock?"""
     whats = scene.whats
-    if not counting.isdisjoint(whats[place + 1 : place + 7]) or (place and whats[place - 1] in _HEADING):
+    if whats[place - 1] in _HEADING or not counting.isdisjoint(whats[place + 1 : place + 7]):
         return True
     return _by_x(scene, item)
 

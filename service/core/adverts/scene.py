@@ -14,6 +14,7 @@ BODY_FROM = 100_000  # sentences of the body are counted from here on
 _NEAR = 3
 _MOST_ORDERS = 20
 _MOST_BEFORE = 40
+_NOTHING_BEHIND = [""] * 3  # so that nobody has to ask whether there is an item behind, or before, a place
 _NO_PANELS = ("inverter_one", "inverter_many", "set_one", "set_many", "other_goods", "accessory", "thermal")
 _PANELS = frozenset(("panel_one", "panel_many"))
 _CLOSING = frozenset(")].!?")  # "200 kr stk." before an order in great letters
@@ -28,7 +29,7 @@ class Scene:
 
     ``different``: each token of a field once. ``sorts``: counts of several sorts of panels, once they are looked for.
 
-    ``whats``: the meaning of each item. ``commanded``: does the title give orders to a reader?
+    ``whats``: the meaning of each item, and "" behind the last one. ``commanded``: does the title give orders to a reader?
     ``first`` and ``last``: place of the first and the last item of each sentence.
     ``denials``: places so close to a "no" that it may deny them.
     """
@@ -224,13 +225,13 @@ def _price_when_new(items: list[Item], by_what: dict[str, list[int]]) -> bool:
 
 
 def _by_what(items: Sequence[Item]) -> tuple[list[str], dict[str, list[int]]]:
-    """The meanings of items, and the places by meaning."""
+    """The meanings of items with some empty ones behind them, and the places by meaning."""
     whats = [item.what for item in items]
     found: defaultdict[str, list[int]] = defaultdict(list)
     for place, what in enumerate(whats):
         found[what].append(place)
     found.default_factory = None  # what is asked for later is not there
-    return whats, found
+    return whats + _NOTHING_BEHIND, found
 
 
 def _near(denials: Sequence[int]) -> frozenset[int]:

@@ -86,7 +86,7 @@ def _counts_of_sorts(scene: Scene) -> list[int]:
 
 def _count_before(scene: Scene, place: int, item: Item) -> int | None:
     """The number of panels of a power that stands behind it: "3 panels 400 W", "3x 400 W", "3 of 400 W"."""
-    what = scene.whats[place - 1] if place else ""
+    what = scene.whats[place - 1]
     if not what.startswith(_COUNTED_OR_NUMBER) or not _BOUNDS_W[0] <= item.value <= _BOUNDS_W[1] or item.spelled:
         return None
     if any(one.what in _INVERTERS and one.at - item.to <= 2 and one.clause == item.clause
