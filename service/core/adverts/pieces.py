@@ -86,7 +86,7 @@ def _pieces(scene: Scene, kind: str) -> int | None:
             continue
         if _told(scene, place, item) if kind != "set" else _sets_in_stock(scene, place, item):
             told.append(_times_pallets(scene, place, item))
-        elif _counts(scene, place, item, names, kind):
+        elif not told and _counts(scene, place, item, names, kind):
             counted.append(_times_pallets(scene, place, item))
     return max(told) if told else _most(scene, kind, counted)
 

@@ -89,7 +89,9 @@ class Scene:
     def back(self, place: int, most: int = 12) -> list[Item]:
         """Items of the same sentence before a place, nearest first."""
         low, first = place - most, self.first[self.items[place].sentence]
-        return self.items[low if low > first else first : place][::-1]  # noqa: FURB136 - asked very often
+        found = self.items[low if low > first else first : place]  # noqa: FURB136 - asked very often
+        found.reverse()
+        return found
 
     def ahead(self, place: int, most: int = 12) -> list[Item]:
         """Items of the same sentence behind a place, nearest first."""
