@@ -92,17 +92,14 @@ def _sentence_of_sending(scene: Scene, place: int, item: Item, offers: Offers) -
 
 def _bare_amounts(scene: Scene) -> Iterator[int]:
     """Places of figures without a currency that only a price can be: "asking 60", "60 each", "postage 6.99"."""
-    items, whats = scene.items, scene.whats
-    for place in scene.units.get("", ()):
-        item = items[place]
-        if (
-            whats[place - 1] in _PRICE_BEFORE
-            or whats[place + 1] in _PRICE_BEHIND
-            or whats[place + 2] in _PRICE_BEHIND
-            or (whats[place - 1] == NUMBER and items[place - 1].spelled)
-            or (item.at and scene.tokens[item.field][item.at - 1] in _PLUS)
-        ) and _bare(scene, place, item):
-            yield place
+    items, whats, known, bare = scene.items, scene.whats, scene.by_what, scene.units.get("", [])
+    near = {at + 1 for what in known.keys() & _PRICE_BEFORE for at in known[what]}
+    for what in known.keys() & _PRICE_BEHIND:
+        near.update(chain.from_iterable((at - 1, at - 2) for at in known[what]))
+    near.update(at for at in bare if whats[at - 1] == NUMBER and items[at - 1].spelled)
+    if not all(map(_PLUS.isdisjoint, scene.different)):
+        near.update(at for at in bare if scene.tokens[items[at].field][items[at].at - 1] in _PLUS)
+    return (place for place in near.intersection(bare) if _bare(scene, place, items[place]))
 
 
 def _bare(scene: Scene, place: int, item: Item) -> bool:  # noqa: PLR0911 - a row of questions

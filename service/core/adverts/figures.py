@@ -13,6 +13,7 @@ from service.core.adverts.walk import NUMBER, Item
 Found = dict[str, tuple[float, Item, float]]
 
 UNIT_OF = {"voc": "V", "isc": "A", "vmp": "V", "imp": "A", "max_in": "V", "start": "V", "input_current": "A"}
+_HEADINGS = UNIT_OF.keys() | {"power"}
 _RATINGS = ("voc", "isc", "vmp", "imp")
 _OWNERS = {"panel_one": "panel", "panel_many": "panel", "inverter_one": "inverter", "inverter_many": "inverter"}
 _MORE = frozenset(("surge", "dc_power"))
@@ -21,7 +22,7 @@ _PARTING = frozenset((NUMBER, "plus", "for"))
 _OF_CELLS = frozenset(("cells", "half"))
 _COEFFICIENTS = frozenset(("%/K", "V/K"))
 _AT_POINT = {"V": "vmp", "A": "imp"}
-_OF_PANELS = ("W", "kg", "%/K", "V/K", "")
+_OF_PANELS = ("W", "kg", "%/K", "V/K")
 _SIDES_MM, _LONGEST_OTHER_MM = (250.0, 2600.0), 6000.0
 _REACH, _LIKE_SHARE = 8, 0.03
 _HEAVIEST_KG = 80
@@ -53,9 +54,8 @@ def panel_figures(scene: Scene, kind: str) -> tuple[Found, bool]:
         gone |= figures_first(scene, found, gone)
         _rows(scene, found, gone)
     in_rows = [one[1] for one in found.values()]
-    for place in measured_in(scene, *_OF_PANELS, *_BOUNDS) if named else measured_in(scene, *_OF_PANELS):
-        if place in gone:
-            continue
+    measured = measured_in(scene, *_OF_PANELS, *(_BOUNDS if named else ()))
+    for place in sorted({*measured, *_bare(scene, near_cells=counted)} - gone):
         item = scene.items[place]
         unit, before = item.unit, scene.whats[place - 1]
         if unit in _BOUNDS:
@@ -75,6 +75,15 @@ def panel_figures(scene: Scene, kind: str) -> tuple[Found, bool]:
         _coefficient(scene, place, scene.items[place], found)
     _size(scene, found)
     return found, _choose(scene, of_one_sort(scene, kind, powers), found)
+
+
+def _bare(scene: Scene, *, near_cells: bool) -> list[int]:
+    """Places of the figures without a unit that stand behind a heading for one; or near cells, where these count."""
+    bare, whats = scene.units.get("", []), scene.whats
+    if not near_cells:
+        return [place for place in bare if whats[place - 1] in _HEADINGS]
+    return [place for place in bare
+            if whats[place - 1] in _HEADINGS or not _OF_CELLS.isdisjoint(scene.near(place, 1, 4))]  # fmt: skip
 
 
 def _keep(found: Found, name: str, value: float, item: Item, sure: float) -> None:

@@ -157,11 +157,9 @@ def _behind_for(scene: Scene, place: int) -> bool:
 
 def _near_goods(scene: Scene, place: int, item: Item) -> bool:
     """Is there anything near by that a number of pieces could go with?"""
-    if not _COUNTED.isdisjoint(scene.near(place, 2, 5)):  # itself is none of them
-        low, high = item.at - _FARTHEST, item.at + _FARTHEST
-        for one in scene.items[max(place - 2, 0) : place + 6]:
-            if one.what in _COUNTED and low <= one.at <= high:
-                return True
+    for one in scene.items[max(place - 2, 0) : place + 6]:  # itself is none of them
+        if one.what in _COUNTED and -_FARTHEST <= one.at - item.at <= _FARTHEST:
+            return True
     return item.to >= len(scene.tokens[item.field]) or _by_x(scene, item)
 
 
