@@ -1,5 +1,8 @@
 """Which figure is an amount of money, and what is it for: one piece, a set, the lot, sending?"""
 
+from collections.abc import Iterator
+from itertools import chain
+
 from service.core.adverts.goods import Goods
 from service.core.adverts.scene import Scene, measured_in
 from service.core.adverts.walk import CURRENCIES, NUMBER, Item
@@ -42,10 +45,8 @@ def offers_of(scene: Scene, goods: Goods) -> tuple[Offers, list[int], float | No
     shipping: float | None = None
     others = {scene.items[at].sentence for at in scene.by_what.get("also_sold", ())}
     sent = "sent" in scene.by_what
-    for place in measured_in(scene, "", *MONEY):
+    for place in sorted(chain(_bare_amounts(scene), measured_in(scene, *MONEY))):
         item = scene.items[place]
-        if not item.unit and not _bare(scene, place, item):
-            continue
         if a_watt(scene, item) or (others and item.sentence in others and _of_others(scene, place)):
             continue
         role = _role(scene, place, item, goods)
@@ -89,16 +90,22 @@ def _sentence_of_sending(scene: Scene, place: int, item: Item, offers: Offers) -
     return one.at - start <= 1 and not said and one.clause != item.clause
 
 
+def _bare_amounts(scene: Scene) -> Iterator[int]:
+    """Places of figures without a currency that only a price can be: "asking 60", "60 each", "postage 6.99"."""
+    items, whats, known, bare = scene.items, scene.whats, scene.by_what, scene.units.get("", [])
+    near = {at + 1 for what in known.keys() & _PRICE_BEFORE for at in known[what]}
+    for what in known.keys() & _PRICE_BEHIND:
+        near.update(chain.from_iterable((at - 1, at - 2) for at in known[what]))
+    near.update(at for at in bare if whats[at - 1] == NUMBER and items[at - 1].spelled)
+    if not all(map(_PLUS.isdisjoint, scene.different)):
+        near.update(at for at in bare if scene.tokens[items[at].field][items[at].at - 1] in _PLUS)
+    return (place for place in near.intersection(bare) if _bare(scene, place, items[place]))
+
+
 def _bare(scene: Scene, place: int, item: Item) -> bool:  # noqa: PLR0911 - a row of questions
-    """A figure without a currency that only a price can be: "asking 60", "60 each", "postage 6.99"."""
+    """Is it only a price that a figure without a currency can be?"""
     before = scene.items[place - 1] if place else None
     tokens = scene.tokens[item.field]
-    if not (
-        (before is not None and (before.what in _PRICE_BEFORE or before.spelled))
-        or not _PRICE_BEHIND.isdisjoint(scene.whats[place + 1 : place + 3])
-        or (item.at and tokens[item.at - 1] in _PLUS)
-    ):
-        return False
     if item.spelled or item.glued in {"-", "/", "x"} or item.value < 1:
         return False
     if before is not None and before.what in {"possible", "for"}:  # "sending can be done for 6.95"

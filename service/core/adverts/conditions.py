@@ -36,7 +36,7 @@ def at_other_conditions(scene: Scene) -> set[int]:
     gone: set[int] = set()
     for field in (0, 1):
         tokens = scene.tokens[field]
-        found = _conditions(scene, field, tokens)
+        found = _conditions(scene, field, tokens) if tokens else []
         if found:
             gone |= _spoilt(scene, field, tokens, found)
     return gone
@@ -44,7 +44,7 @@ def at_other_conditions(scene: Scene) -> set[int]:
 
 def _conditions(scene: Scene, field: int, tokens: list[str]) -> list[_Condition]:
     found: list[_Condition] = []
-    if not _TOLD_BY.isdisjoint(tokens):
+    if not _TOLD_BY.isdisjoint(scene.different[field]):
         found += [
             _condition(tokens, at - 1, _behind(tokens, at))
             for at in compress(range(len(tokens)), map(_TOLD_BY.__contains__, tokens))

@@ -6,6 +6,7 @@ wins; phrases of one length keep all their meanings.
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
+from sys import intern
 
 from service.core.adverts.numerals import Figure, figure_of
 from service.core.adverts.plain import plain_of
@@ -218,7 +219,7 @@ def _row(phrase: str) -> tuple[str, ...]:
         plain = plain_of(part.rstrip("*")).text
         words = words_of(plain) or ([plain] if len(plain) == 1 else [])
         row += [*words[:-1], words[-1] + "*" * part.endswith("*")] if words else []
-    return tuple(row)
+    return tuple(map(intern, row))
 
 
 def _telling(words: AdvertWords, languages: Sequence[str]) -> dict[str, int]:
@@ -231,7 +232,7 @@ def _telling(words: AdvertWords, languages: Sequence[str]) -> dict[str, int]:
                 row = _row(phrase)
                 weight = 1.0 if meaning == _TELLING else 0.6
                 if len(row) == 1 and row[0] not in _UNITS and row[0] not in nobody:
-                    had = users.setdefault(row[0].rstrip("*"), {})
+                    had = users.setdefault(intern(row[0].rstrip("*")), {})
                     had[number] = max(had.get(number, 0.0), weight)
     return {word: _packed(had) for word, had in users.items() if len(had) <= _MOST_LANGUAGES}
 

@@ -78,27 +78,30 @@ def _pieces(scene: Scene, kind: str) -> int | None:
     on_pallets = "pallet" in scene.by_what
     for place in scene.units.get("", ()):
         item = scene.items[place]
-        if not 0 < item.value <= _MOST_PIECES or item.value != int(item.value):
+        if not (stocked or _may_count(scene, place, item, counting)) or not _is_number(item):
             continue
-        if not item.spelled and (item.glued in _PART_OF_MORE or _FIRST_YEAR <= item.value <= _LAST_YEAR):
-            continue
-        if not (stocked or _may_count(scene, place, item, counting)) or not _near_goods(scene, place, item):
-            continue
-        if _lettered(scene, item) or _barred(scene, place, item):
+        if not _near_goods(scene, place, item) or _lettered(scene, item) or _barred(scene, place, item):
             continue
         if on_pallets and _bare_pallets(scene, place, item):
             continue
         if _told(scene, place, item) if kind != "set" else _sets_in_stock(scene, place, item):
             told.append(_times_pallets(scene, place, item))
-        elif _counts(scene, place, item, names, kind):
+        elif not told and _counts(scene, place, item, names, kind):
             counted.append(_times_pallets(scene, place, item))
     return max(told) if told else _most(scene, kind, counted)
+
+
+def _is_number(item: Item) -> bool:
+    """Can a figure be a number of pieces, as far as it tells itself?"""
+    if not 0 < item.value <= _MOST_PIECES or item.value % 1:
+        return False
+    return item.spelled or not (item.glued in _PART_OF_MORE or _FIRST_YEAR <= item.value <= _LAST_YEAR)
 
 
 def _may_count(scene: Scene, place: int, item: Item, counting: frozenset[str]) -> bool:
     """Does anything stand beside it without which no number of pieces is told where nothing is said of a stock?"""
     whats = scene.whats
-    if not counting.isdisjoint(whats[place + 1 : place + 7]) or (place and whats[place - 1] in _HEADING):
+    if whats[place - 1] in _HEADING or not counting.isdisjoint(whats[place + 1 : place + 7]):
         return True
     return _by_x(scene, item)
 
@@ -154,11 +157,9 @@ def _behind_for(scene: Scene, place: int) -> bool:
 
 def _near_goods(scene: Scene, place: int, item: Item) -> bool:
     """Is there anything near by that a number of pieces could go with?"""
-    if not _COUNTED.isdisjoint(scene.near(place, 2, 5)):  # itself is none of them
-        low, high = item.at - _FARTHEST, item.at + _FARTHEST
-        for one in scene.items[max(place - 2, 0) : place + 6]:
-            if one.what in _COUNTED and low <= one.at <= high:
-                return True
+    for one in scene.items[max(place - 2, 0) : place + 6]:  # itself is none of them
+        if one.what in _COUNTED and -_FARTHEST <= one.at - item.at <= _FARTHEST:
+            return True
     return item.to >= len(scene.tokens[item.field]) or _by_x(scene, item)
 
 

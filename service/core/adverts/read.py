@@ -2,7 +2,6 @@
 
 from collections import Counter
 from collections.abc import Sequence
-from itertools import chain
 
 from service.core.adverts.claims import State, Told, told_in_words
 from service.core.adverts.commands import commands_in
@@ -67,11 +66,11 @@ def read_with_text(advert: Advert, vocabulary: Vocabulary) -> tuple[Reading, str
 def _reading(
     told: str | None, sent: Sequence[str], plains: Sequence[Plain], cut: Sequence[Pieces], vocabulary: Vocabulary
 ) -> Reading:
-    orders = commands_in(cut[1].words)
-    language = told or language_of(chain(cut[0].words, cut[1].words), vocabulary)
+    orders = commands_in(cut[1].words, cut[1].different)
+    language = told or language_of((cut[0].different, cut[1].different), vocabulary)
     scene, flooded = _scene(plains, cut, language, vocabulary, orders)
     if scene.orders and not told:  # the orders may be in another language than the advert
-        own = language_left(chain(cut[0].words, _without(cut[1].words, scene.orders)), language, vocabulary)
+        own = language_left((cut[0].different, _without(cut[1].words, scene.orders)), language, vocabulary)
         if own != language:
             language, (scene, flooded) = own, _scene(plains, cut, own, vocabulary, scene.orders)
     goods = goods_of(scene)

@@ -61,6 +61,12 @@ def single_count(scene: Scene, kind: str, quantity: int | None) -> int | None:
 
 def counts_of_sorts(scene: Scene) -> list[int]:
     """How many there are of each of several sorts beside one another; none where it is not told of two."""
+    if scene.sorts is None:
+        scene.sorts = _counts_of_sorts(scene)
+    return scene.sorts
+
+
+def _counts_of_sorts(scene: Scene) -> list[int]:
     found: list[tuple[int, Item]] = []
     powers = scene.units.get("W", ())
     differ = len(powers) > 1 and len({scene.items[place].value for place in powers}) > 1
@@ -80,7 +86,7 @@ def counts_of_sorts(scene: Scene) -> list[int]:
 
 def _count_before(scene: Scene, place: int, item: Item) -> int | None:
     """The number of panels of a power that stands behind it: "3 panels 400 W", "3x 400 W", "3 of 400 W"."""
-    what = scene.whats[place - 1] if place else ""
+    what = scene.whats[place - 1]
     if not what.startswith(_COUNTED_OR_NUMBER) or not _BOUNDS_W[0] <= item.value <= _BOUNDS_W[1] or item.spelled:
         return None
     if any(one.what in _INVERTERS and one.at - item.to <= 2 and one.clause == item.clause
