@@ -1,4 +1,4 @@
-"""Are goods named that do not come with the others: wanted in exchange for them, or to be had besides?"""
+"""Are goods named that do not come along: wanted in exchange, to be had besides, or only the reason why they go?"""
 
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import NUMBER
@@ -11,7 +11,7 @@ _OPTIONAL = (
 )  # fmt: skip
 _GOODS = frozenset(("panel_one", "panel_many", "inverter_one", "inverter_many", "set_one", "set_many", "other_goods",
                     "accessory"))  # fmt: skip
-_NEAR, _BEFORE = 6, 3
+_NEAR, _BEFORE, _REASON = 6, 3, 4
 
 
 def in_exchange(scene: Scene, place: int) -> bool:
@@ -45,3 +45,14 @@ def is_optional(scene: Scene, place: int) -> bool:
             start = one.at
     near = (*tokens[max(start - _BEFORE, 0) : start], *tokens[item.to : to + 2])
     return any(word.startswith(_OPTIONAL) for word in near)
+
+
+def is_reason(scene: Scene, place: int) -> bool:
+    """Does an inverter only tell why panels go: "due to a dead inverter", "wegen neuem Wechselrichter"?"""
+    item = scene.items[place]
+    for one in scene.back(place, 6):
+        if one.clause != item.clause or item.at - one.to > _REASON or one.what == NUMBER:
+            return False
+        if one.what == "because":
+            return True
+    return False

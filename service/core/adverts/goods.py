@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from typing import NamedTuple
 
-from service.core.adverts.aside import in_exchange, is_optional
+from service.core.adverts.aside import in_exchange, is_optional, is_reason
 from service.core.adverts.asked_for import asks_a_buyer, is_asked_for, needs_goods
 from service.core.adverts.pieces import pieces_on_offer
 from service.core.adverts.scene import Scene, numbers
@@ -67,6 +67,7 @@ def _named(scene: Scene) -> _Named:
     known = scene.by_what
     told_off, taken = scene.tells("without", *_TOLD_OFF), scene.tells("gone", "maybe")
     panels, swapped = scene.tells("panel_one", "panel_many"), scene.tells("swap")
+    reasons = panels and scene.tells("because")
     for place in sorted(place for what in _GOODS if what in known for place in known[what]):
         item = scene.items[place]
         good = _GOODS[item.what]
@@ -75,6 +76,8 @@ def _named(scene: Scene) -> _Named:
         if taken and (_gone(scene, place) or _supposed(scene, place)):
             continue
         if (swapped and in_exchange(scene, place)) or (good == "inverter" and panels and is_optional(scene, place)):
+            continue
+        if reasons and good == "inverter" and is_reason(scene, place):
             continue
         if _modifies(scene, place, good) or (good == "set" and _origin(scene, place)):
             continue

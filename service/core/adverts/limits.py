@@ -3,6 +3,7 @@
 from service.core.adverts.figures import Found, name_of, owner_of
 from service.core.adverts.scene import Scene, numbers
 from service.core.adverts.walk import NUMBER, Item
+from service.core.adverts.whose import kills
 
 _JOINS = frozenset(("-", "to", "bis", "tot", "a", "az", "do", "til", ".", "and", "und", "en", "et", "e", "y", "i", "og",
                     "ate", "hasta", "fino", "~"))  # fmt: skip
@@ -49,7 +50,7 @@ def inverter_figures(scene: Scene, kind: str) -> Found:
     """Limits of one inverter."""
     found: Found = {}
     highs: set[int] = set()
-    counted = scene.tells("inputs", "tracking")
+    counted, deadly = scene.tells("inputs", "tracking"), scene.tells("d:dead")
     for place in numbers(scene):
         item = scene.items[place]
         if item.unit == "W":
@@ -61,6 +62,8 @@ def inverter_figures(scene: Scene, kind: str) -> Found:
             _window(scene, place, high, found)
         elif item.unit == "V":
             name = name_of(scene, place, ("max_in", "start"))
+            if name is None and deadly and kills(scene, place):
+                name = "max_in"
             if name and not (item.value in {230.0, 240.0, 120.0, 400.0} and "system" in _before(scene, place)):
                 _keep(found, name, item)
         elif item.unit == "A" and kind == "inverter":

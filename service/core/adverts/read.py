@@ -131,7 +131,7 @@ def _offer(
     if goods.kind == "other":
         panel = other_figures(scene)
     inverter = inverter_figures(scene, goods.kind) if goods.kind in {"inverter", "set"} else {}
-    put_together(scene)
+    put_together(scene, goods.kind)
     photovoltaic = goods.kind in {"panel", "set"}
     if asked.mixed and goods.kind == "panel":  # of which of them?
         panel, two_powers = {}, False

@@ -3,6 +3,7 @@
 from service.core.adverts.goods import Goods
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import NUMBER, Item
+from service.core.adverts.whose import of_the_goods
 
 BREAKING = frozenset({"cracked_glass", "hail_damage", "broken_junction_box", "backsheet_damage", "delamination", "dead",
                       "dead_input", "broken_display"})  # fmt: skip
@@ -29,8 +30,13 @@ _FIRST_YEAR, _LAST_YEAR = 1990, 2035
 _LACKING = frozenset(("p:lead", "p:label", "p:connector"))
 
 
-def put_together(scene: Scene) -> None:
-    """Defects out of a part and what is said of it close by in its clause: "the glass is cracked", "loose lid"."""
+def put_together(scene: Scene, kind: str) -> None:
+    """Defects out of a part and what is said of it close by in its clause: "the glass is cracked", "loose lid".
+
+    What is dead but not the goods of that kind is none of theirs.
+    """
+    if "d:dead" in scene.by_what:
+        scene.by_what["d:dead"] = of_the_goods(scene, scene.by_what["d:dead"], kind)
     for state in _STATES:
         for place in scene.by_what.get(state, ()):
             part = _nearest_part(scene, place)
@@ -112,7 +118,9 @@ def defects_of(scene: Scene, kind: str) -> tuple[str, ...]:
     elif kind == "panel":
         found -= {"dead_input", "broken_display", "missing_lead"}
     if kind == "inverter" and "dead" in found and any(_of_input(scene, place) for place in scene.said("d:dead")):
-        found = (found - {"dead"}) | {"dead_input"}
+        found.add("dead_input")
+    if kind == "inverter" and "dead_input" in found:  # "broken, one input does not work"
+        found.discard("dead")
     if "cracked_glass" in found and "dead" in found:  # one word as "broken" then means the glass
         dead = [scene.items[place] for place in scene.said("d:dead")]
         if all(item.to - item.at == 1 for item in dead):
