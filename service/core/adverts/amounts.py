@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from itertools import chain
 
 from service.core.adverts.goods import Goods
+from service.core.adverts.portions import for_some
 from service.core.adverts.scene import Scene, measured_in
 from service.core.adverts.walk import CURRENCIES, NUMBER, Item
 
@@ -106,7 +107,7 @@ def _bare(scene: Scene, place: int, item: Item) -> bool:  # noqa: PLR0911 - a ro
     """Is it only a price that a figure without a currency can be?"""
     before = scene.items[place - 1] if place else None
     tokens = scene.tokens[item.field]
-    if item.spelled or item.glued in {"-", "/", "x"} or item.value < 1:
+    if item.spelled or item.glued in {"-", "/", "x"} or item.value < 1 or _is_rating(tokens, item):
         return False
     if before is not None and before.what in {"possible", "for"}:  # "sending can be done for 6.95"
         before = next((one for one in scene.back(place, 3) if one.what == "shipping"), before)
@@ -126,11 +127,20 @@ def _bare(scene: Scene, place: int, item: Item) -> bool:  # noqa: PLR0911 - a ro
     if before is not None and before.sentence == item.sentence and before.what in _NAMING:
         nothing = scene.tokens[item.field][before.to : item.at]
         counted = behind is not None and behind.what.endswith(("_one", "_many")) and behind.at == item.to
+        counted = counted or (before.what == "each" and scene.stands("piece", item.field, item.to))  # "à 31 Stück"
         if (nothing in ([], [":"], ["="], ["is"]) or (before.what == "shipping" and _so_much(nothing))) and not counted:
             return before.what != "each" or not _piece(scene, place, before)
     return (behind is not None and behind.what in {"each", "price"} and behind.at - item.to <= 1
             and behind.clause == item.clause and behind.sentence == item.sentence
             and not any(one.what == "piece" and one.at == behind.at for one in scene.ahead(place, 2)))  # fmt: skip
+
+
+def _is_rating(tokens: list[str], item: Item) -> bool:
+    """Is it of amperes, not "à", that an "a" behind it speaks; or has it one decimal, as no amount has: "13,8 a kurz"?"""
+    raw = tokens[item.at]
+    if item.to == item.at + 1 and raw[-2:-1] in {".", ","}:
+        return True
+    return tokens[item.to : item.to + 1] == ["a"] and tokens[item.to + 1 : item.to + 2] != ["piece"]
 
 
 def _sending_behind(behind: list[Item], item: Item) -> bool:
@@ -175,7 +185,7 @@ def _role(scene: Scene, place: int, item: Item, goods: Goods) -> str | None:  # 
         return "each"
     if "tier" in close or "tier" in near or "bid" in close[:1]:
         return "extra"
-    if _for_some(before, goods):
+    if for_some(scene, place, before, goods):
         return "extra"
     if close and close[0] in _ASIDE:
         return close[0]
@@ -222,16 +232,6 @@ def _before(scene: Scene, place: int, item: Item) -> tuple[list[Item], list[str]
             if one.clause == item.clause:
                 close.append("each" if one.what == "priced_each" else one.what)
     return before, close
-
-
-def _for_some(before: list[Item], goods: Goods) -> bool:
-    """Is it what some of them cost: "two for 100", "if you take six, 180"?"""
-    if len(before) < 2:
-        return False
-    first, second = before[:2]
-    if first.what == "for":
-        return second.what == NUMBER and not second.unit and 1 < second.value < (goods.quantity or 0)
-    return first.what == NUMBER and not first.unit and second.what == "tier"
 
 
 def _instead(scene: Scene, one: Item) -> bool:

@@ -27,6 +27,7 @@ JOINING = frozenset("-'./_")  # signs that may stand between the words of a phra
 BEFORE_UNITS = frozenset(",.-")  # signs that may stand between a figure and its unit
 WEIGHT_UNIT = 180  # makes 1, 0.6 and their quarters and ninths whole
 WEIGHT_BITS = 32  # more than 20,000 signs of words can weigh
+_NOT_TELLING = ("unit ", "left")  # what stands beside figures in many languages
 _UNIT, _SHORT, _NO_UNIT, _TELLING, _NO_LANGUAGE = "unit ", "short", "no_unit", "telling", "no_language"
 
 # What a piece of text can be: nothing, a sign that parts clauses, one that ends sentences, a point, a dash, a bracket;
@@ -228,7 +229,7 @@ def _telling(words: AdvertWords, languages: Sequence[str]) -> dict[str, int]:
     nobody = {_row(phrase)[0] for phrase in words[COMMON].get(_NO_LANGUAGE, ())}
     for number, language in enumerate(languages):
         for meaning, phrases in words[language].items():
-            for phrase in phrases if not meaning.startswith(_UNIT) else ():
+            for phrase in phrases if not meaning.startswith(_NOT_TELLING) else ():
                 row = _row(phrase)
                 weight = 1.0 if meaning == _TELLING else 0.6
                 if len(row) == 1 and row[0] not in _UNITS and row[0] not in nobody:

@@ -3,22 +3,25 @@
 from itertools import pairwise
 
 from service.core.adverts.multiples import multiplies_cells
-from service.core.adverts.parts import of_more
+from service.core.adverts.parts import of_more, paid_for_several
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import CURRENCIES, NUMBER, Item
 
 _MOST_PIECES = 5000
 _MOST_PALLETS = 60
 _LONG_WORD = 6
-_PALLET = ("palet", "pallet", "palle", "bancal")
-_NO_COUNT_BEFORE = frozenset(("x", "'", "°", "%", "/"))
+_PALLET = ("pale", "palle", "bancal", "karton", "carton", "kist", "kasse", "doos", "doz", "krat", "crate", "box", "caj",
+           "caix", "cass", "caisse", "scatol", "skrzyn", "bedn", "krabic", "stapel", "stack", "stak", "gebinde")  # fmt: skip
+_NO_COUNT_BEFORE = frozenset(("x", "'", "°", "%", "/", ":"))  # "only 75: panel"
 _OF_THEM = frozenset(("of", "davon", "ervan", "daarvan"))
+_ENDS = frozenset(".,;!?()\n")
+_OF_FAULTS = frozenset(("d:", "s:", "p:"))
 _FARTHEST = 8
 _FIRST_YEAR, _LAST_YEAR = 1990, 2035  # "2016 panels" tells a year
 _FEWEST_TUBES = 10  # a collector of twenty tubes is one piece
 _PART_OF_MORE = frozenset("-/.")
 _COUNTED = frozenset(("panel_one", "panel_many", "inverter_one", "inverter_many", "set_one", "set_many", "other_goods",
-                      "thermal", "accessory", "piece", "count", "stock", "pallet"))  # fmt: skip
+                      "thermal", "accessory", "piece", "count", "stock", "left", "pallet"))  # fmt: skip
 _BARS = frozenset(("tier", "minimum", "range", "for"))
 _HEADING = frozenset(("count", "piece", "each"))  # before a number of pieces
 _OF_INPUTS = frozenset(("for", "takes", "inputs", "max_in", "dc_power", "input_range", "panel_one", "panel_many"))
@@ -39,12 +42,11 @@ def pieces_on_offer(scene: Scene, kind: str) -> tuple[int | None, int]:
         return pieces, pallets
     parts = {scene.items[place].value for place in scene.units.get("", ())}
     told = {item.sentence for item in counts}
-    on_one = pieces / pallets not in parts and any(
-        scene.items[place].sentence in told and of_pallet(scene, scene.items[place])
-        for what in ("pallet", "lot", "each")
-        for place in scene.by_what.get(what, ())
-    )
-    return (pieces * pallets, pallets) if on_one else (pieces, 1)
+    spoken = [scene.items[place] for what in ("pallet", "lot", "each") for place in scene.by_what.get(what, ())
+              if of_pallet(scene, scene.items[place])]  # fmt: skip
+    if pieces / pallets in parts:  # priced by the pallet or all together, as the price tells
+        return pieces, pallets if any(one.what != "pallet" for one in spoken) else 1
+    return (pieces * pallets, pallets) if any(one.sentence in told for one in spoken) else (pieces, 1)
 
 
 def _bare_pallets(scene: Scene, place: int, item: Item) -> bool:
@@ -74,7 +76,7 @@ def _pieces(scene: Scene, kind: str) -> int | None:
     names = _NAMES[kind]
     told: list[int] = []
     counted: list[int] = []
-    counting, stocked = frozenset((*names, "piece")), "stock" in scene.by_what
+    counting, stocked = frozenset((*names, "piece")), scene.tells("stock", "left")
     on_pallets = "pallet" in scene.by_what
     for place in scene.units.get("", ()):
         item = scene.items[place]
@@ -146,7 +148,9 @@ def _most(scene: Scene, kind: str, counted: list[int]) -> int | None:
     if kind == "other":
         one = not scene.by_what.keys().isdisjoint(("thermal_one", "other_one"))
         return 1 if one or ("panel_one" in scene.by_what and not many and "thermal" in scene.by_what) else None
-    return 1 if names[1] in scene.by_what and not many else None
+    if names[1] not in scene.by_what or many:
+        return None
+    return paid_for_several(scene) or 1
 
 
 def _behind_for(scene: Scene, place: int) -> bool:
@@ -204,21 +208,43 @@ def _told(scene: Scene, place: int, item: Item) -> bool:  # noqa: PLR0911 - a ro
         return scene.stands("piece", before.field, before.at)
     if before is not None and before.what == "stock" and item.at - before.to <= 3 and not _of_money(scene, place):
         return not _of_strangers(scene, item) and not _counted_before(scene, place, item, before)
+    if "left" in scene.by_what and _is_left(scene, place, item):
+        return True
     if "stock" not in scene.by_what or _OF_THEM.issuperset(scene.tokens[item.field][item.to : item.to + 1]):
         return False  # "three of them have scratches"
     for one in scene.ahead(place, 3):
         if one.at - item.to > 3 or one.clause != item.clause or one.unit in CURRENCIES:
             break
         if one.what == "stock":
-            return True
+            return not _have_faults(scene, place, one)
     return False
+
+
+def _is_left(scene: Scene, place: int, item: Item) -> bool:
+    """Do "pieces" at most and a word as "over" stand behind it, and nothing more: "5 over", "noch 5 Stück da"?"""
+    tokens = scene.tokens[item.field]
+    to = item.to
+    for one in scene.ahead(place, 4):
+        if one.what == "left" and one.at == to:
+            return one.to >= len(tokens) or tokens[one.to] in _ENDS
+        if one.what not in {"piece", "each"} or one.at > item.to:
+            return False
+        to = one.to
+    return False
+
+
+def _have_faults(scene: Scene, place: int, stock: Item) -> bool:
+    """Is it told of some of them what they have: "three have cracked glass"?"""
+    return any(one.what[:2] in _OF_FAULTS and one.clause == stock.clause and 0 <= one.at - stock.to <= 2
+               for one in scene.ahead(place, 6))  # fmt: skip
 
 
 def _counted_before(scene: Scene, place: int, item: Item, stock: Item) -> bool:
     """Is what is in stock counted before it: "4 left of 20"; or does a new clause with other words follow?"""
     if stock.clause != item.clause:
         return any(word.isalpha() for word in scene.tokens[item.field][stock.to : item.at])
-    return any(one.what == NUMBER and not one.unit and 0 <= stock.at - one.to <= 1 for one in scene.back(place, 4))
+    return any(one.what == NUMBER and not one.unit and 0 <= stock.at - one.to <= 1 and one.clause == stock.clause
+               for one in scene.back(place, 4))  # fmt: skip
 
 
 def _of_strangers(scene: Scene, item: Item) -> bool:

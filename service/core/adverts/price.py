@@ -7,6 +7,7 @@ from typing import NamedTuple
 from service.core.adverts.amounts import MONEY, ROLES, Offers, a_watt, offers_of
 from service.core.adverts.goods import Goods
 from service.core.adverts.pieces import of_pallet
+from service.core.adverts.portions import of_panels_in_set
 from service.core.adverts.reading import Price
 from service.core.adverts.scene import Scene, numbers
 from service.core.adverts.walk import CURRENCIES, NUMBER, Item
@@ -44,7 +45,7 @@ def asked_of(scene: Scene, goods: Goods) -> Asked:
     given, brought = _given(scene)
     if brought and shipping is None and dear is None:
         shipping = 0.0
-    if _mixed(goods, offers) or _mixed_panels(scene, offers, places):
+    if _mixed(scene, goods, offers, places) or _mixed_panels(scene, offers, places):
         return Asked(Price(), None, False, shipping, mixed=True)
     chosen, basis = _chosen(scene, offers, field, goods)
     if given and (chosen is None or chosen.value == 0 or (chosen is field and chosen.value in _PLACEHOLDERS)):
@@ -54,7 +55,7 @@ def asked_of(scene: Scene, goods: Goods) -> Asked:
     currency = _currency(scene, chosen, field, offers)
     price = _based(chosen.value, currency, _basis(basis, goods, scene, chosen), goods)
     if goods.pallets > 1 and price.basis == "lot" and price.each is not None and _a_pallet(scene, chosen):
-        price = replace(price, each=round(price.each * goods.pallets, 4))
+        price = replace(price, each=round(chosen.value * goods.pallets / (goods.quantity or 1), 4))
     if dear is not None:
         shipping = cost_by_difference(price, dear, goods.quantity)
     return Asked(price, chosen, _conflict(scene, chosen, field, offers, goods), shipping)
@@ -89,14 +90,25 @@ def _a_pallet(scene: Scene, chosen: Item) -> bool:
         return True
     place = next(at for at in numbers(scene) if scene.items[at] is chosen)
     near = (*scene.back(place, 4), *scene.ahead(place, 4))
-    return any(of_pallet(scene, one) and one.clause == chosen.clause for one in near)
+    return any(of_pallet(scene, one) and one.clause == chosen.clause and not _counted(scene, one) for one in near)
 
 
-def _mixed(goods: Goods, offers: Offers) -> bool:
+def _counted(scene: Scene, one: Item) -> bool:
+    """Does a number stand directly before it?"""
+    return one.what == "pallet" and one.at > 0 and scene.tokens[one.field][one.at - 1][:1].isdigit()
+
+
+def _mixed(scene: Scene, goods: Goods, offers: Offers, places: Sequence[int]) -> bool:
     """Are parts of a mixed lot priced one by one, so that nobody knows what all of it costs?"""
     roles = {role for _, role in offers}
-    return goods.kind == "set" and "each" in roles and not roles & {"lot", "per_set"} and len(
-        {item.value for item, _ in offers if item.field < 2}) > 1  # fmt: skip
+    if goods.kind != "set" or "each" not in roles or roles & {"lot", "per_set"}:
+        return False
+    if len({item.value for item, _ in offers if item.field < 2}) > 1:
+        return True
+    return goods.quantity == 1 and any(
+        role == "each" and item.field < 2 and of_panels_in_set(scene, place)
+        for place, (item, role) in zip(places, offers, strict=True)
+    )
 
 
 def _mixed_panels(scene: Scene, offers: Offers, places: Sequence[int]) -> bool:
@@ -181,8 +193,14 @@ def _basis(role: str | None, goods: Goods, scene: Scene, chosen: Item) -> str:
     one = {"panel": "panel", "inverter": "inverter"}.get(goods.kind)
     titled = [scene.items[at].field for at in scene.by_what.get(f"{one}_one", ())]
     if role is None and 0 in titled and f"{one}_many" not in scene.by_what and goods.quantity and scene.tokens[0]:
-        return "each" if not _counted_in_title(scene) else "unknown"
+        return "each" if not (_counted_in_title(scene) or _counted_in_plural(scene, f"{one}_one")) else "unknown"
     return "unknown"
+
+
+def _counted_in_plural(scene: Scene, name: str) -> bool:
+    """Is a word that is a singular elsewhere counted, so that it is none here: "4 Module"?"""
+    return any(one.what == NUMBER and not one.unit and one.value > 1 and one.to == scene.items[at].at
+               for at in scene.by_what.get(name, ()) for one in scene.back(at, 1))  # fmt: skip
 
 
 def _counted_in_title(scene: Scene) -> bool:

@@ -107,7 +107,8 @@ def _is_count(scene: Scene, one: Item, item: Item, known: int) -> bool:
     if one.unit or one.value % 1 or not 1 <= one.value <= _MOST or one.glued in {"-", "/", "x"}:
         return False
     between = scene.tokens[item.field][one.to : known]
-    return item.at - one.to <= _FARTHEST and (known < item.at or bool(between)) and _COUNT_WORDS.issuperset(between)
+    told = known < item.at or bool(between) or scene.tokens[item.field][one.to - 1] == "no"  # "5no 250w"
+    return item.at - one.to <= _FARTHEST and told and _COUNT_WORDS.issuperset(between)
 
 
 def _two_sorts(scene: Scene, powers: Sequence[Item]) -> bool:
