@@ -14,7 +14,7 @@ Found = dict[str, tuple[float, Item, float]]
 
 UNIT_OF = {"voc": "V", "isc": "A", "vmp": "V", "imp": "A", "max_in": "V", "start": "V", "input_current": "A"}
 _HEADINGS = UNIT_OF.keys() | {"power"}
-_RATINGS = ("voc", "isc", "vmp", "imp")
+_RATINGS = frozenset(("voc", "isc", "vmp", "imp"))
 _OWNERS = {"panel_one": "panel", "panel_many": "panel", "inverter_one": "inverter", "inverter_many": "inverter"}
 _MORE = frozenset(("surge", "dc_power"))
 _OF_MORE = _MORE | {"lot"}
@@ -114,7 +114,7 @@ def _rows(scene: Scene, found: Found, gone: set[int]) -> None:
     """Names in a row, then as many figures in a row: "Voc/Vmp/Isc/Imp 37.5/31.2/13.9/13.1"."""
     items, count = scene.items, len(scene.items)
     done = -1
-    for place in sorted(at for name in _RATINGS for at in scene.by_what.get(name, ())):
+    for place in scene.places(_RATINGS):
         if place <= done:
             continue
         to = place
@@ -141,7 +141,7 @@ def _fits(name: str, item: Item) -> bool:
 
 def _rating(scene: Scene, place: int, item: Item, found: Found, in_rows: list[Item]) -> None:
     name = name_of(scene, place, _RATINGS)
-    if name and name not in found and _fits(name, item) and not (in_rows and any(item is one for one in in_rows)):
+    if name and name not in found and _fits(name, item) and item not in in_rows:
         found[name] = (item.value, item, 0.97 if item.unit else 0.9)
 
 

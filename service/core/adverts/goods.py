@@ -64,11 +64,10 @@ def goods_of(scene: Scene) -> Goods:
 
 def _named(scene: Scene) -> _Named:
     named = _Named({}, {})
-    known = scene.by_what
     told_off, taken = scene.tells("without", *_TOLD_OFF), scene.tells("gone", "maybe")
     panels, swapped = scene.tells("panel_one", "panel_many"), scene.tells("swap")
     reasons = panels and scene.tells("because")
-    for place in sorted(place for what in _GOODS if what in known for place in known[what]):
+    for place in scene.places(_GOODS.keys()):
         item = scene.items[place]
         good = _GOODS[item.what]
         if told_off and (is_purpose(scene, place) or scene.denied(place, behind=False)):
@@ -226,7 +225,7 @@ def _service(scene: Scene, kind: str) -> bool:
     if len(told) > 1 and (not _rated(scene) or not any(scene.by_what.get(what) for what in _OF_GOODS)):
         return True
     if kind == "other" or any(one.field == 0 for one in served):
-        return not any(scene.items[at].unit == "W" for at in numbers(scene)) or kind == "other"
+        return "W" not in scene.units or kind == "other"
     return not any(item.unit in CURRENCIES or item.unit == "W" for item in scene.items)
 
 
@@ -376,15 +375,18 @@ def _listed(scene: Scene, named: _Named) -> bool:
     }
     if any(scene.items[at].sentence in counted for at in named.all["inverter"]):
         return True
-    return "inverter" in named.title and any(scene.items[at].peak for at in numbers(scene) if not scene.items[at].field)
+    return "inverter" in named.title and any(
+        scene.items[at].peak and not scene.items[at].field for at in scene.units.get("W", ())
+    )
 
 
 def _rated(scene: Scene) -> bool:
-    return any(scene.items[at].unit == "W" for at in numbers(scene)) or "voc" in scene.by_what
+    return "W" in scene.units or "voc" in scene.by_what
 
 
 def _rated_panel(scene: Scene) -> bool:
     """Are there ratings that only a panel has?"""
-    if "voc" in scene.by_what or any(scene.items[at].peak for at in numbers(scene)):
+    watts = scene.units.get("W", ())
+    if "voc" in scene.by_what or any(scene.items[at].peak for at in watts):
         return True
-    return bool(scene.units.get("W")) and not scene.by_what.keys().isdisjoint(_OF_PANELS)
+    return bool(watts) and scene.tells(*_OF_PANELS)

@@ -11,6 +11,7 @@ from service.core.adverts.scene import Scene
 from service.core.adverts.walk import NUMBER, Item
 
 _BOUNDS = {"voc": (5.0, 160.0), "vmp": (5.0, 160.0), "isc": (0.05, 30.0), "imp": (0.05, 30.0)}
+_NAMES = _BOUNDS.keys() | {"mpp_point"}
 _UNITS = {"voc": {"V", ""}, "vmp": {"V", ""}, "isc": {"A", ""}, "imp": {"A", ""}}
 _ABOVE = (("voc", "vmp"), ("isc", "imp"))
 _HEADINGS = frozenset(("power", "cells", "mpp_point", "tracking", "max_in", "start", "input_range", "input_current"))
@@ -32,7 +33,7 @@ def figures_first(scene: Scene, found: dict[str, tuple[float, Item, float]], gon
     unsure: set[int] = set()
     before: set[str] = set()  # names whose figures stand behind them, nearer the beginning
     done = -1
-    for place in sorted(at for name in (*_BOUNDS, "mpp_point") for at in scene.by_what.get(name, ())):
+    for place in scene.places(_NAMES):
         if place <= done or (scene.whats[place] == "mpp_point" and not _is_first(scene, place)):
             continue
         listed = listed_in_bracket(scene, place, _BOUNDS)

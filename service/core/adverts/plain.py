@@ -117,7 +117,9 @@ def _signs(text: str, special: str) -> str:
     if len(special) > _MOST_DIFFERENT:
         return text.translate(_SIGNS)
     for sign in special:
-        text = text.replace(sign, _SIGNS[ord(sign)])
+        plain = _SIGNS[ord(sign)]
+        if plain != sign:
+            text = text.replace(sign, plain)
     small = text.lower()
     return small if len(small) == len(text) else text.translate(_SIGNS)
 

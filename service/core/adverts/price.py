@@ -134,25 +134,23 @@ def _mixed_panels(scene: Scene, offers: Offers, places: Sequence[int]) -> bool:
 
 def _chosen(scene: Scene, offers: Offers, field: Item | None, goods: Goods) -> tuple[Item | None, str | None]:
     """For one piece before for a set before for the lot; but a figure a piece may only explain the price of the lot."""
-    first = {wanted: next((item for item, role in offers if role == wanted), None) for wanted in (*ROLES, None)}
-    each, lot = first["each"], first["lot"]
+    first: dict[str | None, Item] = {}
+    for item, role in offers:
+        first.setdefault(role, item)
+    each, lot = first.get("each"), first.get("lot")
     if each is not None and lot is not None and goods.quantity and goods.quantity > 1:
         alike = abs(each.value * goods.quantity - lot.value) <= _TOGETHER_SHARE * lot.value
         if alike and ("whole" in scene.by_what or (lot.field, lot.at) < (each.field, each.at)):
             return lot, "lot"
-    first_each = next((item for item, role in offers if role == "each"), None)
-    if first_each is not None and goods.quantity and goods.quantity > 1:  # "1395 euro (45 a panel)"
+    if each is not None and goods.quantity and goods.quantity > 1:  # "1395 euro (45 a panel)"
         for item, role in offers:
-            if (
-                role == "each"
-                and abs(item.value * goods.quantity - first_each.value) <= _TOGETHER_SHARE * first_each.value
-            ):
-                return first_each, "lot"
+            if role == "each" and abs(item.value * goods.quantity - each.value) <= _TOGETHER_SHARE * each.value:
+                return each, "lot"
     order = ("per_set", "each", "lot") if goods.kind == "set" else ("each", "per_set", "lot")
     if goods.kind == "set" and goods.quantity == 1 and each is not None and lot is not None and lot.value > each.value:
         order = ("per_set", "lot", "each")  # parts one by one, then all of it together
     for wanted in order:
-        if first[wanted] is not None:
+        if wanted in first:
             return first[wanted], wanted
     plain = [item for item, role in offers if role is None]
     if plain:
@@ -177,10 +175,13 @@ def _priced_by(scene: Scene) -> str | None:
 
 def _currency(scene: Scene, chosen: Item, field: Item | None, offers: Offers) -> str | None:
     """The currency that a sign, code or word of the country tells; crowns of a Swede or Norwegian are not Danish."""
-    for item in (chosen, *([field] if field is not None else []), *(item for item, _ in offers)):
-        if item.unit in CURRENCIES:
-            return None if item.unit == "DKK" and "not_danish" in scene.by_what else item.unit
-    return None
+    if chosen.unit in CURRENCIES:
+        unit = chosen.unit
+    elif field is not None and field.unit in CURRENCIES:
+        unit = field.unit
+    else:
+        unit = next((item.unit for item, _ in offers if item.unit in CURRENCIES), "")
+    return None if not unit or (unit == "DKK" and "not_danish" in scene.by_what) else unit
 
 
 def _basis(role: str | None, goods: Goods, scene: Scene, chosen: Item) -> str:

@@ -2,6 +2,7 @@
 
 from collections import Counter
 from collections.abc import Sequence
+from operator import attrgetter
 
 from service.core.adverts.claims import State, Told, told_in_words
 from service.core.adverts.commands import commands_in
@@ -31,6 +32,7 @@ _FLOOD_FROM = 4_000
 _FLOOD_SHARE = 0.12
 _MOST_REPEATS = 3
 _ALL_FOUR = [True] * 4
+_DISGUISED = attrgetter("disguised")
 _PANEL = {"power": ("rated_power_w", "W"), "voc": ("open_circuit_voltage_v", "V"),
           "isc": ("short_circuit_current_a", "A"),
           "vmp": ("max_power_voltage_v", "V"), "imp": ("max_power_current_a", "A"),
@@ -74,7 +76,7 @@ def _reading(
         if own != language:
             language, (scene, flooded) = own, _scene(plains, cut, own, vocabulary, scene.orders)
     goods = goods_of(scene)
-    hostile = flooded or scene.orders or scene.commanded or any(plain.disguised for plain in plains)
+    hostile = flooded or scene.orders or scene.commanded or any(map(_DISGUISED, plains))
     extra = {"hostile_content"} if hostile else set()
     if goods.why:
         extra.add(goods.why)

@@ -1,7 +1,7 @@
 """What stands near what? The items of all fields of an advert in one row, with questions of nearness."""
 
 from collections import defaultdict
-from collections.abc import Sequence
+from collections.abc import Sequence, Set
 from dataclasses import dataclass, field
 from itertools import chain
 
@@ -123,6 +123,11 @@ class Scene:
     def tells(self, *whats: str) -> bool:
         """Is one of these meanings told anywhere? Where not, nobody has to look for it near something."""
         return not self.by_what.keys().isdisjoint(whats)
+
+    def places(self, whats: Set[str]) -> list[int]:
+        """Places of several meanings, in order."""
+        known = self.by_what
+        return sorted(chain.from_iterable(map(known.__getitem__, known.keys() & whats)))
 
     def told_of(self, group: str) -> list[str]:
         """Meanings of a group, as "d:" for defects."""
@@ -311,5 +316,5 @@ def numbers(scene: Scene) -> list[int]:
 def measured_in(scene: Scene, *units: str) -> list[int]:
     """Places of the figures with one of these units, in order."""
     known = scene.units
-    rows = [known[unit] for unit in units if unit in known]
+    rows = list(map(known.__getitem__, known.keys() & units))
     return rows[0] if len(rows) == 1 else sorted(chain.from_iterable(rows))

@@ -115,7 +115,7 @@ def _two_sorts(scene: Scene, powers: Sequence[Item]) -> bool:
     """Does another power stand joined before one of ``powers``, with or without its unit?"""
     for place in scene.units.get("W", ()):
         item = scene.items[place]
-        if not any(item is one for one in powers):
+        if item not in powers:
             continue
         for one in scene.back(place, 4):
             between = scene.tokens[item.field][one.to : item.at]
