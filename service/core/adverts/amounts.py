@@ -35,6 +35,7 @@ _LESS = frozenset((
     "hors", "sans", "ohne", "without", "excluding", "exclusive", "exclusief", "zonder", "sin", "sem", "senza",
     "escluse", "esclusa", "bez", "uden", "ekskl", "oltre", "mimo", "poza",
 ))  # fmt: skip
+_OF_WHICH = frozenset(("davon", "darin", "which", "dont", "waarvan", "cui", "czego", "quais", "toho", "heraf", "cuales"))
 _PLUS = frozenset(("zzgl", "zuzuglich", "zuzueglich", "plus", "+", "excl", "exkl", "ex", "mas", "piu", "mais"))
 _ON_TOP = _PLUS | _LESS  # of sending that is not in the price
 
@@ -177,6 +178,8 @@ def _role(scene: Scene, place: int, item: Item, goods: Goods) -> str | None:  # 
     tokens = scene.tokens[item.field]
     if tokens[item.at - 1] in _PLUS and _sending_behind(behind[:2], item):
         return "shipping"
+    if not _OF_WHICH.isdisjoint(tokens[max(item.at - 3, 0) : item.at]) and "(" in tokens[max(item.at - 3, 0) : item.at]:
+        return "extra"  # "69 € with postage (of which £7 postage)"
     if tokens[item.at - 1] == "(" and any(
         one.what in {"shipping", "bring"} and item.at - one.to <= 4 for one in before
     ):

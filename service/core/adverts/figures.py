@@ -74,7 +74,7 @@ def panel_figures(scene: Scene, kind: str) -> tuple[Found, bool]:
     for place in coefficients:
         _coefficient(scene, place, scene.items[place], found)
     _size(scene, found)
-    return found, _choose(scene, of_one_sort(scene, kind, powers), found)
+    return found, _choose(scene, of_one_sort(scene, kind, powers, found), found)
 
 
 def _bare(scene: Scene, *, near_cells: bool) -> list[int]:

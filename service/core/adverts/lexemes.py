@@ -34,6 +34,7 @@ _APART = frozenset(" \n")
 _SHORTENED = frozenset(("voc", "isc", "vmp", "imp", "weight", "power", "size", "length", "width", "max_in", "tracking"))
 _MOST_TELLING = 4000  # of one field: ten times what the longest honest text has
 _DEEPEST = 8
+_WHOLE_WORD = 4  # signs
 
 
 @dataclass(slots=True)
@@ -146,7 +147,8 @@ def _phrase(walk: Walk, at: int, start: Phrases) -> int:
     if follow in JOINING and walk.padded[to + 1]:
         after, follow = to + 1, walk.padded[to + 1]
     meanings, walked = start.alone, start.walked
-    for rest, told, more in chain(start.by_second.get(follow, ()), start.stems):
+    ended = after > to and words[to] == "." and _ends(walk, to)
+    for rest, told, more in chain(start.by_second.get(follow, ()), start.stems) if not ended else ():
         two = len(rest) == 1 and rest[0] == follow and follow not in JOINING  # all stands there
         behind = after + 1 if two else _fits(words, after, rest)
         if behind:
@@ -157,6 +159,12 @@ def _phrase(walk: Walk, at: int, start: Phrases) -> int:
     for meaning in meanings:
         walk.items.append(Item(meaning, at, to, walk.sentence, walk.clause, walk.number))
     return to
+
+
+def _ends(walk: Walk, at: int) -> bool:
+    """Does a point behind a whole word end a sentence, though what follows would go on with a phrase: "new. Price"?"""
+    before = walk.words[at - 1]
+    return walk.spaced[at + 1][0] == " " and len(before) >= _WHOLE_WORD and before not in walk.lexicon.short
 
 
 def _meant(walk: Walk, meanings: Sequence[str], at: int, to: int) -> int:

@@ -19,7 +19,7 @@ _MOST_KEPT = 20_000
 _UNITS = frozenset("wvakx")  # letters that stand in adverts of any language
 _GOODS = frozenset({"panel_one", "panel_many", "inverter_one", "inverter_many"})
 _OTHERS = frozenset({"other_goods", "accessory", "for"})
-_CARRYING = frozenset({"d:", "n:", "t:", "new", "used", "unused", "part"})
+_CARRYING = frozenset({"d:", "n:", "t:", "new", "used", "unused", "part", "q:off_grid"})
 WALKED = ("but", "money:", "n:", "cash:", "pair")  # meanings that are more than an item
 _PEAK = frozenset(("wp", "kwp", "wc", "kwc", "wattpiek", "kwcrete"))
 _UNSURE = frozenset(("W", "V", "mV", "A", "%", "mm"))  # what stands behind them may make another unit of them
@@ -152,7 +152,8 @@ def vocabulary_of(words: AdvertWords) -> Vocabulary:
     """A vocabulary made ready from the tables; done once."""
     languages = tuple(language for language in words if language != COMMON)
     lexicons = {language: _lexicon(words[COMMON], words[language]) for language in languages}
-    lexicons["und"] = _lexicon(words[COMMON], words["en"])
+    goods = [{meaning: words[language].get(meaning, ()) for meaning in sorted(_GOODS)} for language in languages]
+    lexicons["und"] = _lexicon(words[COMMON], words["en"], *goods)  # where no language tells, goods of any are named
     telling = _telling(words, languages)
     return Vocabulary(
         languages=languages, lexicons=lexicons, telling=telling, met=Met()

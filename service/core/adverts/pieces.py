@@ -56,7 +56,12 @@ def _bare_pallets(scene: Scene, place: int, item: Item) -> bool:
 
 def of_pallet(scene: Scene, item: Item) -> bool:
     """Do the words of a meaning speak of a pallet: "pallet", "per pallet"?"""
-    return any(word.startswith(_PALLET) for word in scene.tokens[item.field][item.at : item.to])
+    return any(map(is_pallet, scene.tokens[item.field][item.at : item.to]))
+
+
+def is_pallet(word: str) -> bool:
+    """Is it a word for a pallet or a box?"""
+    return word.startswith(_PALLET)
 
 
 def _pallets(scene: Scene) -> int:

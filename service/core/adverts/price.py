@@ -2,11 +2,12 @@
 
 from collections.abc import Sequence
 from dataclasses import replace
+from itertools import chain
 from typing import NamedTuple
 
 from service.core.adverts.amounts import MONEY, ROLES, Offers, a_watt, offers_of
 from service.core.adverts.goods import Goods
-from service.core.adverts.pieces import of_pallet
+from service.core.adverts.pieces import is_pallet, of_pallet
 from service.core.adverts.portions import of_panels_in_set
 from service.core.adverts.reading import Price
 from service.core.adverts.scene import Scene, numbers
@@ -15,6 +16,7 @@ from service.core.adverts.with_sending import cost_by_difference, price_with_sen
 
 _PLACEHOLDERS = frozenset({0.0, 1.0, 123.0, 1234.0, 9999.0, 99999.0, 999.0, 12345.0})
 _FOR_SO_MANY = (["por"], ["za"], ["per"], ["for"], [".", "for"])
+_PER = frozenset(("per", "je", "pro", "par", "por", "pr", "za", "al", "each", "ogni", "cada", "hver"))
 _TOGETHER_SHARE = 0.02
 _TOKEN = 1.0
 
@@ -56,6 +58,8 @@ def asked_of(scene: Scene, goods: Goods) -> Asked:
     price = _based(chosen.value, currency, _basis(basis, goods, scene, chosen), goods)
     if goods.pallets > 1 and price.basis == "lot" and price.each is not None and _a_pallet(scene, chosen):
         price = replace(price, each=round(chosen.value * goods.pallets / (goods.quantity or 1), 4))
+    elif price.basis == "lot" and _per_pallet(scene, chosen):
+        price = replace(price, each=None)  # how many are on one is not told
     if dear is not None:
         shipping = cost_by_difference(price, dear, goods.quantity)
     return Asked(price, chosen, _conflict(scene, chosen, field, offers, goods), shipping)
@@ -91,6 +95,16 @@ def _a_pallet(scene: Scene, chosen: Item) -> bool:
     place = next(at for at in numbers(scene) if scene.items[at] is chosen)
     near = (*scene.back(place, 4), *scene.ahead(place, 4))
     return any(of_pallet(scene, one) and one.clause == chosen.clause and not _counted(scene, one) for one in near)
+
+
+def _per_pallet(scene: Scene, chosen: Item) -> bool:
+    """Is it the price "per" pallet where nothing else is said of one?"""
+    if chosen.field > 1 or "pallet" in scene.by_what or sum(map(is_pallet, chain(*scene.tokens[:2]))) > 1:
+        return False
+    place = next(at for at in numbers(scene) if scene.items[at] is chosen)
+    near = (*scene.back(place, 4), *scene.ahead(place, 4))
+    return any(one.what == "lot" and of_pallet(scene, one) and one.clause == chosen.clause
+               and scene.tokens[one.field][one.at] in _PER for one in near)  # fmt: skip
 
 
 def _counted(scene: Scene, one: Item) -> bool:

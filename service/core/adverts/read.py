@@ -44,6 +44,8 @@ _INVERTER = {"ac_power": ("ac_power_w", "W"), "inputs": ("input_count", ""), "tr
              "max_current": ("max_current_a", "A"), "max_short_circuit": ("max_short_circuit_current_a", "A"),
              "start": ("start_voltage_v", "V")}  # fmt: skip
 _Fields = tuple[Sequence[Plain], Sequence[Pieces], Sequence[str]]
+_PROJECTS = ("projec", "projek", "projet", "proyecto", "proget", "conversion", "build", "ausbau", "ombouw", "umbau",
+             "amenagement", "przerob", "prestavb", "ombygning")  # fmt: skip
 _KINDS = ("topcon", "hjt", "thin_film", "mono", "poly")
 
 
@@ -184,10 +186,17 @@ def _doubts(scene: Scene, goods: Goods, panel: Found, condition: str, asked: Ask
 
 
 def _camping(scene: Scene) -> bool:
-    """Is it said to be for camping or a boat, not that the seller would swap it for such things?"""
+    """Is it said to be for camping or a boat, not that the seller would swap it for such things or had it for one?"""
     return any(
-        not any(one.what == "swap" for one in scene.back(place, 6)) for place in scene.said("camping")
-    )  # fmt: skip
+        not any(one.what in {"swap", "bought"} for one in scene.back(place, 6)) and not _project(scene, place)
+        for place in scene.said("camping")
+    )
+
+
+def _project(scene: Scene, place: int) -> bool:
+    """Is a work of the seller spoken of: "left from a campervan project"?"""
+    item = scene.items[place]
+    return any(word.startswith(_PROJECTS) for word in scene.tokens[item.field][item.to : item.to + 2])
 
 
 def _for_battery(scene: Scene) -> bool:

@@ -4,6 +4,7 @@ Where each sort is counted ("3 of 400 W and 2 of 410 W"), no single count does e
 """
 
 from collections.abc import Sequence
+from itertools import pairwise
 
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import NUMBER, Item
@@ -42,12 +43,19 @@ _FARTHEST, _MOST = 6, 500
 _BOUNDS_W = (30.0, 800.0)
 _LEAST_SHARE, _LIKE_SHARE = 0.35, 0.99  # other figures are farther apart, the same power is nearer
 _NEAR = 4
+_IN_SERIES = (30, 160)  # cells of one panel
 
 
-def of_one_sort(scene: Scene, kind: str, powers: list[Item]) -> list[Item]:
-    """The powers of panels; none where they are of two sorts. A set has powers of its panels and of its inverter."""
+def of_one_sort(scene: Scene, kind: str, powers: list[Item], found: dict[str, tuple[float, Item, float]]) -> list[Item]:
+    """The powers of panels; none where they are of two sorts, whose cells go from ``found`` too.
+
+    A set has powers of its panels and of its inverter.
+    """
+    of_cells = kind == "panel" and several_cells(scene)
+    if of_cells:
+        found.pop("cells", None)
     several = kind == "panel" and len({item.value for item in powers}) > 1
-    mixed = kind == "panel" and powers and (_two_sorts(scene, powers) or (several and counts_of_sorts(scene)))
+    mixed = kind == "panel" and powers and (_two_sorts(scene, powers) or (several and (of_cells or counts_of_sorts(scene))))
     return [] if mixed else powers
 
 
@@ -82,6 +90,15 @@ def _counts_of_sorts(scene: Scene) -> list[int]:
             found = []
         found.append((count, item))
     return [count for count, _ in found] if len(found) > 1 else []
+
+
+def several_cells(scene: Scene) -> bool:
+    """Are different numbers of cells in series told: "60 cells 250 W and 72 cells 300 W"?"""
+    counts = {scene.items[at - 1].value for at in scene.by_what.get("cells", ())
+              if at and scene.whats[at - 1] == NUMBER and not scene.items[at - 1].unit
+              and scene.items[at].at - scene.items[at - 1].to <= 1}  # fmt: skip
+    told = sorted(value for value in counts if _IN_SERIES[0] <= value <= _IN_SERIES[1])
+    return any(high != 2 * low for low, high in pairwise(told))
 
 
 def _count_before(scene: Scene, place: int, item: Item) -> int | None:

@@ -3,7 +3,7 @@
 from service.core.adverts.goods import Goods
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import NUMBER, Item
-from service.core.adverts.whose import of_the_goods
+from service.core.adverts.whose import leave_out_strangers, of_the_goods
 
 BREAKING = frozenset({"cracked_glass", "hail_damage", "broken_junction_box", "backsheet_damage", "delamination", "dead",
                       "dead_input", "broken_display"})  # fmt: skip
@@ -52,6 +52,7 @@ def put_together(scene: Scene, kind: str) -> None:
         behind = next((one for one in scene.ahead(place, 3) if one.what in _LACKING), None)
         if behind is not None and behind.clause == item.clause and 0 <= behind.at - item.to <= 1:
             scene.by_what.setdefault(f"d:{_DEFECT_OF[behind.what[2:], 'missing']}", []).append(place)
+    leave_out_strangers(scene, kind)
 
 
 def _serials_taken_off(scene: Scene) -> None:

@@ -25,6 +25,18 @@ def of_the_goods(scene: Scene, places: list[int], kind: str) -> list[int]:
     return [at for at in places if not (_if(scene, at) or _of_another(scene, at, kind) or _beyond(scene, at))]
 
 
+def leave_out_strangers(scene: Scene, kind: str) -> None:
+    """Defects of an inverter that is named are none of the panels that are sold, nor those of panels of an inverter."""
+    strangers = _STRANGERS.get(kind)
+    if strangers is None or not scene.tells(*(strangers - _THINGS)):
+        return
+    for what in scene.told_of("d:"):
+        places = scene.by_what[what]
+        kept = [at for at in places if not _of_another(scene, at, kind)]
+        if len(kept) < len(places):
+            scene.by_what[what] = kept
+
+
 def _if(scene: Scene, place: int) -> bool:
     """Is it only said what holds if it should be so: "money back if dead"?"""
     if "if" not in scene.by_what:
