@@ -147,6 +147,8 @@ def _phrase(walk: Walk, at: int, start: Phrases) -> int:
         after, follow = to + 1, walk.padded[to + 1]
     meanings, walked = start.alone, start.walked
     for rest, told, more in chain(start.by_second.get(follow, ()), start.stems):
+        if not follow.startswith(rest[0].removesuffix("*")) and follow not in JOINING:
+            continue
         two = len(rest) == 1 and rest[0] == follow and follow not in JOINING  # all stands there
         behind = after + 1 if two else _fits(words, after, rest)
         if behind:

@@ -231,6 +231,6 @@ def _claims(panel: Found, inverter: Found, asked: Asked, told: Sequence[Told], f
         places = plains[field].places
         if places is not None:
             start, end = places[start], places[end - 1] + 1
-        words = sent[field][start:end]
-        placed.append(Claim(what, value, unit, words[:_LONGEST_WORDS], FIELDS[field], start, end, sure))
+        words = sent[field][start : start + _LONGEST_WORDS if end - start > _LONGEST_WORDS else end]
+        placed.append(Claim(what, value, unit, words, FIELDS[field], start, end, sure))
     return tuple(placed)

@@ -129,10 +129,6 @@ class Scene:
         known = self.by_what
         return sorted(chain.from_iterable(map(known.__getitem__, known.keys() & whats)))
 
-    def told_of(self, group: str) -> list[str]:
-        """Meanings of a group, as "d:" for defects."""
-        return [what for what in self.by_what if ":" in what and what[:2] == group]
-
     def in_sentence(self, sentence: int, what: str) -> bool:
         """Does a meaning stand in that sentence?"""
         known = self._sentences.get(what)
