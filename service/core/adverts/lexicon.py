@@ -233,7 +233,9 @@ def _telling(words: AdvertWords, languages: Sequence[str]) -> dict[str, int]:
                 if len(row) == 1 and row[0] not in _UNITS:
                     had = users.setdefault(intern(row[0].rstrip("*")), {})
                     had[number] = max(had.get(number, 0.0), weight)
-    return {word: _packed(had) for word, had in users.items() if len(had) <= _MOST_LANGUAGES}
+    known: dict[int, int] = {}  # most words weigh the same as many others: one number for all of them
+    packed = ((word, _packed(had)) for word, had in users.items() if len(had) <= _MOST_LANGUAGES)
+    return {word: known.setdefault(weights, weights) for word, weights in packed}
 
 
 def _packed(weights: Mapping[int, float]) -> int:
