@@ -16,9 +16,7 @@ def language_left(body: Collection[str], title: Collection[str], whole: str, voc
     return whole if own == UNKNOWN else own
 
 
-def language_of(
-    body: Collection[str], title: Collection[str], vocabulary: Vocabulary, least: int = _LEAST
-) -> str:
+def language_of(body: Collection[str], title: Collection[str], vocabulary: Vocabulary, least: int = _LEAST) -> str:
     """The language whose different words weigh most; ``und`` where hardly any word tells."""
     telling = vocabulary.telling
     told = telling.keys() & body

@@ -63,9 +63,10 @@ def lexed(  # noqa: C901, PLR0912 - one row of kinds, gone through for each word
             continue
         if start.__class__ is Phrases:
             follow = padded[at + 1]
-            if (follow in start.followers or (start.stems and follow[:1] in start.stem_heads)) and (
-                follow not in JOINING or _longer(padded, at + 1, start)
-            ):
+            if (
+                _longer(padded[at + 2], start) if follow in JOINING
+                else follow in start.by_second or follow[:1] in start.stem_heads
+            ):  # fmt: skip
                 done = _phrase(walk, at, start)
             elif start.walked:
                 done = _meant(walk, start.alone, at, at + 1)
@@ -131,12 +132,9 @@ def _cuts_short(walk: Walk, at: int, after: str) -> bool:
     return last is None or not last.unit or not walk.shown[walk.pieces.start(at + 1) :][:2].istitle()
 
 
-def _longer(padded: Sequence[str], to: int, start: Phrases) -> bool:
-    """May a longer phrase go on where its first word ends at ``to``?"""
-    follow = padded[to]
-    if follow in JOINING and padded[to + 1]:
-        follow = padded[to + 1]
-    return follow in start.by_second or follow[:1] in start.stem_heads
+def _longer(follow: str, start: Phrases) -> bool:
+    """May a longer phrase go on with a word behind a joining sign?"""
+    return follow in start.by_second or follow[:1] in start.stem_heads or (follow in JOINING and bool(start.stems))
 
 
 def _phrase(walk: Walk, at: int, start: Phrases) -> int:

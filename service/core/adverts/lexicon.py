@@ -40,14 +40,13 @@ Longer = tuple[tuple[str, ...], tuple[str, ...], bool]  # the same; is one of th
 class Phrases:
     """What begins with a word: its own meanings, and longer phrases by their second word, longest first.
 
-    ``followers``: second words, and signs that may stand before them. ``stem_heads``: what a stem or a joining sign
-    before it begins with. ``walked``: of its own meanings one is a number, currency or "but".
+    ``stem_heads``: what stems begin with that may follow. ``walked``: of its own meanings one is a number, currency or
+    "but".
     """
 
     alone: tuple[str, ...]
     by_second: Mapping[str, tuple[Longer, ...]]
     stems: tuple[Longer, ...]
-    followers: frozenset[str]
     stem_heads: frozenset[str]
     walked: bool
 
@@ -126,10 +125,10 @@ def _started(phrases: tuple[Phrase, ...]) -> Start:
     walked = _walked(alone)
     if not seconds and not stems and not walked:
         return tuple(alone)
-    heads = frozenset(rest[0][0] for rest, _, _ in stems) | (JOINING if stems else frozenset())
+    heads = frozenset(rest[0][0] for rest, _, _ in stems)
     return Phrases(
         alone=tuple(alone), by_second={word: tuple(longer) for word, longer in seconds.items()}, stems=tuple(stems),
-        followers=JOINING | seconds.keys(), stem_heads=heads, walked=walked,
+        stem_heads=heads, walked=walked,
     )  # fmt: skip
 
 
