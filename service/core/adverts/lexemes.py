@@ -30,7 +30,6 @@ MONEY, CASH = "money:", "cash:"
 SPELLED = "n:"
 _BREAK, _PAIR = "but", "pair"
 _HUNDRED = 100
-_APART = frozenset(" \n")
 _SHORTENED = frozenset(("voc", "isc", "vmp", "imp", "weight", "power", "size", "length", "width", "max_in", "tracking"))
 _MOST_TELLING = 4000  # of one field: ten times what the longest honest text has
 _DEEPEST = 8
@@ -55,7 +54,7 @@ def lexed(  # noqa: C901, PLR0912 - one row of kinds, gone through for each word
     if not words:
         return Lexed([], pieces)
     walk = Walk(pieces, plain.shown, lexicon, number, base)
-    padded, spaced, told = walk.padded, walk.spaced, walk.items.append
+    padded, told = walk.padded, walk.items.append
     starts = list(map(lexicon.known.__getitem__, words))  # the most words are known as nothing
     done = 0
     for at, start in islice(_telling(starts, flood), _MOST_TELLING):
@@ -76,9 +75,7 @@ def lexed(  # noqa: C901, PLR0912 - one row of kinds, gone through for each word
         elif start.__class__ is int:
             if start == PARTS:
                 walk.clauses = walk.clause = walk.clauses + 1
-            elif start == ENDS or (
-                start == POINT and spaced[at + 1][0] in _APART and not _cuts_short(walk, at, padded[at + 1])
-            ):
+            elif start == ENDS or (start == POINT and not _cuts_short(walk, at, padded[at + 1])):
                 walk.sentence += 1
                 walk.clause = walk.clauses = walk.clauses + 1
                 if walk.outer:
@@ -115,8 +112,10 @@ def _sign(walk: Walk, at: int, kind: Start) -> None:
 
 
 def _cuts_short(walk: Walk, at: int, after: str) -> bool:
-    """Does a point with a blank or a line end behind it stand behind a shortened word?"""
-    if not after or walk.spaced[at + 1] == "\n":
+    """Is it a point within or behind a shortened word? ``after``: what stands behind it."""
+    if walk.spaced[at + 1][0] != " ":
+        return after != "\n"
+    if not after:
         return False
     before = walk.padded[at - 1]  # nothing before the first one
     if len(before) > 1 and before not in walk.lexicon.short and not after[0].isdigit():

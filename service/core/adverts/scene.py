@@ -30,8 +30,8 @@ class Scene:
 
     ``different``: each token of a field once. ``sorts``: counts of several sorts of panels, once they are looked for.
 
-    ``whats``: the meaning of each item, and "" behind the last one. ``commanded``: does the title give orders to a reader?
-    ``sentences``: the sentence of each item; they never fall.
+    ``whats``: the meaning of each item, and "" behind the last one. ``sentences``: the sentence of each; none is lower
+    than the one before it. ``commanded``: does the title give orders to a reader?
     ``denials``: places so close to a "no" that it may deny them.
     """
 
