@@ -1,5 +1,6 @@
 """Which figure is an amount of money, and what is it for: one piece, a set, the lot, sending?"""
 
+from bisect import bisect_left
 from collections.abc import Iterator
 from itertools import chain
 
@@ -87,7 +88,7 @@ def _sentence_of_sending(scene: Scene, place: int, item: Item, offers: Offers) -
     if one is None or offers[-1][0].sentence == item.sentence:
         return False
     tokens = scene.tokens[item.field]
-    start = scene.items[scene.first[item.sentence]].at
+    start = scene.items[bisect_left(scene.sentences, item.sentence)].at
     said = {*tokens[start : one.at], *tokens[one.to : item.at]} - _ONLY
     return one.at - start <= 1 and not said and one.clause != item.clause
 

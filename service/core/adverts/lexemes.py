@@ -30,7 +30,6 @@ MONEY, CASH = "money:", "cash:"
 SPELLED = "n:"
 _BREAK, _PAIR = "but", "pair"
 _HUNDRED = 100
-_APART = frozenset(" \n")
 _SHORTENED = frozenset(("voc", "isc", "vmp", "imp", "weight", "power", "size", "length", "width", "max_in", "tracking"))
 _MOST_TELLING = 4000  # of one field: ten times what the longest honest text has
 _DEEPEST = 8
@@ -56,7 +55,7 @@ def lexed(  # noqa: C901, PLR0912 - one row of kinds, gone through for each word
     if not words:
         return Lexed([], pieces)
     walk = Walk(pieces, plain.shown, lexicon, number, base)
-    padded, spaced, told = walk.padded, walk.spaced, walk.items.append
+    padded, told = walk.padded, walk.items.append
     starts = list(map(lexicon.known.__getitem__, words))  # the most words are known as nothing
     done = 0
     for at, start in islice(_telling(starts, flood), _MOST_TELLING):
@@ -64,9 +63,10 @@ def lexed(  # noqa: C901, PLR0912 - one row of kinds, gone through for each word
             continue
         if start.__class__ is Phrases:
             follow = padded[at + 1]
-            if (follow in start.followers or (start.stems and follow[:1] in start.stem_heads)) and (
-                follow not in JOINING or _longer(padded, at + 1, start)
-            ):
+            if (
+                _longer(padded[at + 2], start) if follow in JOINING
+                else follow in start.by_second or follow[:1] in start.stem_heads
+            ):  # fmt: skip
                 done = _phrase(walk, at, start)
             elif start.walked:
                 done = _meant(walk, start.alone, at, at + 1)
@@ -76,9 +76,7 @@ def lexed(  # noqa: C901, PLR0912 - one row of kinds, gone through for each word
         elif start.__class__ is int:
             if start == PARTS:
                 walk.clauses = walk.clause = walk.clauses + 1
-            elif start == ENDS or (
-                start == POINT and spaced[at + 1][0] in _APART and not _cuts_short(walk, at, padded[at + 1])
-            ):
+            elif start == ENDS or (start == POINT and not _cuts_short(walk, at, padded[at + 1])):
                 walk.sentence += 1
                 walk.clause = walk.clauses = walk.clauses + 1
                 if walk.outer:
@@ -115,8 +113,10 @@ def _sign(walk: Walk, at: int, kind: Start) -> None:
 
 
 def _cuts_short(walk: Walk, at: int, after: str) -> bool:
-    """Does a point with a blank or a line end behind it stand behind a shortened word?"""
-    if not after or walk.spaced[at + 1] == "\n":
+    """Is it a point within or behind a shortened word? ``after``: what stands behind it."""
+    if walk.spaced[at + 1][0] != " ":
+        return after != "\n"
+    if not after:
         return False
     before = walk.padded[at - 1]  # nothing before the first one
     if len(before) > 1 and before not in walk.lexicon.short and not after[0].isdigit():
@@ -132,12 +132,9 @@ def _cuts_short(walk: Walk, at: int, after: str) -> bool:
     return last is None or not last.unit or not walk.shown[walk.pieces.start(at + 1) :][:2].istitle()
 
 
-def _longer(padded: Sequence[str], to: int, start: Phrases) -> bool:
-    """May a longer phrase go on where its first word ends at ``to``?"""
-    follow = padded[to]
-    if follow in JOINING and padded[to + 1]:
-        follow = padded[to + 1]
-    return follow in start.by_second or follow[:1] in start.stem_heads
+def _longer(follow: str, start: Phrases) -> bool:
+    """May a longer phrase go on with a word behind a joining sign?"""
+    return follow in start.by_second or follow[:1] in start.stem_heads or (follow in JOINING and bool(start.stems))
 
 
 def _phrase(walk: Walk, at: int, start: Phrases) -> int:
@@ -149,6 +146,8 @@ def _phrase(walk: Walk, at: int, start: Phrases) -> int:
     meanings, walked = start.alone, start.walked
     ended = after > to and words[to] == "." and _ends(walk, to)
     for rest, told, more in chain(start.by_second.get(follow, ()), start.stems) if not ended else ():
+        if not follow.startswith(rest[0].removesuffix("*")) and follow not in JOINING:
+            continue
         two = len(rest) == 1 and rest[0] == follow and follow not in JOINING  # all stands there
         behind = after + 1 if two else _fits(words, after, rest)
         if behind:

@@ -41,14 +41,13 @@ Longer = tuple[tuple[str, ...], tuple[str, ...], bool]  # the same; is one of th
 class Phrases:
     """What begins with a word: its own meanings, and longer phrases by their second word, longest first.
 
-    ``followers``: second words, and signs that may stand before them. ``stem_heads``: what a stem or a joining sign
-    before it begins with. ``walked``: of its own meanings one is a number, currency or "but".
+    ``stem_heads``: what stems begin with that may follow. ``walked``: of its own meanings one is a number, currency or
+    "but".
     """
 
     alone: tuple[str, ...]
     by_second: Mapping[str, tuple[Longer, ...]]
     stems: tuple[Longer, ...]
-    followers: frozenset[str]
     stem_heads: frozenset[str]
     walked: bool
 
@@ -127,10 +126,10 @@ def _started(phrases: tuple[Phrase, ...]) -> Start:
     walked = _walked(alone)
     if not seconds and not stems and not walked:
         return tuple(alone)
-    heads = frozenset(rest[0][0] for rest, _, _ in stems) | (JOINING if stems else frozenset())
+    heads = frozenset(rest[0][0] for rest, _, _ in stems)
     return Phrases(
         alone=tuple(alone), by_second={word: tuple(longer) for word, longer in seconds.items()}, stems=tuple(stems),
-        followers=JOINING | seconds.keys(), stem_heads=heads, walked=walked,
+        stem_heads=heads, walked=walked,
     )  # fmt: skip
 
 
@@ -236,7 +235,9 @@ def _telling(words: AdvertWords, languages: Sequence[str]) -> dict[str, int]:
                 if len(row) == 1 and row[0] not in _UNITS and row[0] not in nobody:
                     had = users.setdefault(intern(row[0].rstrip("*")), {})
                     had[number] = max(had.get(number, 0.0), weight)
-    return {word: _packed(had) for word, had in users.items() if len(had) <= _MOST_LANGUAGES}
+    known: dict[int, int] = {}  # most words weigh the same as many others: one number for all of them
+    packed = ((word, _packed(had)) for word, had in users.items() if len(had) <= _MOST_LANGUAGES)
+    return {word: known.setdefault(weights, weights) for word, weights in packed}
 
 
 def _packed(weights: Mapping[int, float]) -> int:

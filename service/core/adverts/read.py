@@ -22,7 +22,7 @@ from service.core.adverts.reading import Advert, Claim, Price, Reading
 from service.core.adverts.scene import BODY_FROM, FIELDS, Orders, Scene, scene_of
 from service.core.adverts.sold import is_sold
 from service.core.adverts.state import condition_of, defects_of, delivery_of, partly, put_together, word_doubts
-from service.core.adverts.tokens import Pieces
+from service.core.adverts.tokens import NO_PIECES, Pieces
 
 LONGEST_TEXT = 20_000
 MOST_CLAIMS = 60
@@ -63,7 +63,7 @@ def read_with_text(advert: Advert, vocabulary: Vocabulary) -> tuple[Reading, str
     """The same, with its body as a person reads it."""
     sent = (advert.title, advert.body, advert.price_text or "")
     plains = (plain_of(sent[0]), joined(plain_of(sent[1])), plain_of(sent[2]))
-    cut = [Pieces(plain.text, vocabulary.met) for plain in plains]
+    cut = [Pieces(plain.text, vocabulary.met) if plain.text else NO_PIECES for plain in plains]
     return _reading(advert.language, sent, plains, cut, vocabulary), plains[1].text
 
 
@@ -71,10 +71,10 @@ def _reading(
     told: str | None, sent: Sequence[str], plains: Sequence[Plain], cut: Sequence[Pieces], vocabulary: Vocabulary
 ) -> Reading:
     orders = commands_in(cut[1].words, cut[1].different)
-    language = told or language_of((cut[0].different, cut[1].different), vocabulary)
+    language = told or language_of(cut[1].different, cut[0].different, vocabulary)
     scene, flooded = _scene(plains, cut, language, vocabulary, orders)
     if scene.orders and not told:  # the orders may be in another language than the advert
-        own = language_left((cut[0].different, _without(cut[1].words, scene.orders)), language, vocabulary)
+        own = language_left(_without(cut[1].words, scene.orders), cut[0].different, language, vocabulary)
         if own != language:
             language, (scene, flooded) = own, _scene(plains, cut, own, vocabulary, scene.orders)
     goods = goods_of(scene)
@@ -240,6 +240,6 @@ def _claims(panel: Found, inverter: Found, asked: Asked, told: Sequence[Told], f
         places = plains[field].places
         if places is not None:
             start, end = places[start], places[end - 1] + 1
-        words = sent[field][start:end]
-        placed.append(Claim(what, value, unit, words[:_LONGEST_WORDS], FIELDS[field], start, end, sure))
+        words = sent[field][start : start + _LONGEST_WORDS if end - start > _LONGEST_WORDS else end]
+        placed.append(Claim(what, value, unit, words, FIELDS[field], start, end, sure))
     return tuple(placed)

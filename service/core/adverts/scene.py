@@ -1,5 +1,6 @@
 """What stands near what? The items of all fields of an advert in one row, with questions of nearness."""
 
+from bisect import bisect_left, bisect_right
 from collections import defaultdict
 from collections.abc import Sequence, Set
 from dataclasses import dataclass, field
@@ -29,8 +30,8 @@ class Scene:
 
     ``different``: each token of a field once. ``sorts``: counts of several sorts of panels, once they are looked for.
 
-    ``whats``: the meaning of each item, and "" behind the last one. ``commanded``: does the title give orders to a reader?
-    ``first`` and ``last``: place of the first and the last item of each sentence.
+    ``whats``: the meaning of each item, and "" behind the last one. ``sentences``: the sentence of each; none is lower
+    than the one before it. ``commanded``: does the title give orders to a reader?
     ``denials``: places so close to a "no" that it may deny them.
     """
 
@@ -44,8 +45,7 @@ class Scene:
     orders: Orders = ()
     commanded: bool = False
     units: dict[str, list[int]] = field(default_factory=dict)
-    first: dict[int, int] = field(default_factory=dict)
-    last: dict[int, int] = field(default_factory=dict)
+    sentences: list[int] = field(default_factory=list)
     denials: frozenset[int] = frozenset()
     sorts: list[int] | None = None
     _sentences: dict[str, set[int]] = field(default_factory=dict)
@@ -88,15 +88,17 @@ class Scene:
 
     def back(self, place: int, most: int = 12) -> list[Item]:
         """Items of the same sentence before a place, nearest first."""
-        low, first = place - most, self.first[self.items[place].sentence]
-        found = self.items[low if low > first else first : place]  # noqa: FURB136 - asked very often
+        sentences = self.sentences
+        first = bisect_left(sentences, sentences[place], place - most if place > most else 0, place)
+        found = self.items[first:place]
         found.reverse()
         return found
 
     def ahead(self, place: int, most: int = 12) -> list[Item]:
         """Items of the same sentence behind a place, nearest first."""
-        high, last = place + most, self.last[self.items[place].sentence]
-        return self.items[place + 1 : (high if high < last else last) + 1]  # noqa: FURB136 - as above
+        sentences, start = self.sentences, place + 1
+        end = bisect_right(sentences, sentences[place], start, min(start + most, len(sentences)))
+        return self.items[start:end]
 
     def before(self, place: int) -> Item | None:
         """The item directly before a place, in the same sentence."""
@@ -128,10 +130,6 @@ class Scene:
         """Places of several meanings, in order."""
         known = self.by_what
         return sorted(chain.from_iterable(map(known.__getitem__, known.keys() & whats)))
-
-    def told_of(self, group: str) -> list[str]:
-        """Meanings of a group, as "d:" for defects."""
-        return [what for what in self.by_what if ":" in what and what[:2] == group]
 
     def in_sentence(self, sentence: int, what: str) -> bool:
         """Does a meaning stand in that sentence?"""
@@ -203,15 +201,13 @@ def scene_of(title: Lexed, body: Lexed, price: Lexed, orders: Orders = ()) -> Sc
     for place in by_what.get(NUMBER, ()):
         units[items[place].unit].append(place)
     units.default_factory = None  # what is asked for later is not there
-    sentences = [item.sentence for item in items]
     pieces = (title.pieces, body.pieces, price.pieces)
     return Scene(
         items=items, whats=whats, by_what=by_what, tokens=[one.words for one in pieces],
         different=[one.different for one in pieces],
         spaced=[one.spaced for one in pieces], price=price.items, orders=orders, units=units, commanded=bool(in_title),
         denials=_near(by_what.get("without", ())),
-        first=dict(zip(reversed(sentences), range(len(items) - 1, -1, -1), strict=True)),
-        last=dict(zip(sentences, range(len(items)), strict=True)),
+        sentences=[item.sentence for item in items],
     )  # fmt: skip
 
 

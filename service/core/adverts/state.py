@@ -1,10 +1,12 @@
 """In what state are the goods, how do they come, and what in the words gives cause for doubt?"""
 
 from service.core.adverts.goods import Goods
+from service.core.adverts.reading import DEFECTS
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import NUMBER, Item
 from service.core.adverts.whose import leave_out_strangers, of_the_goods
 
+_DEFECTS = frozenset(f"d:{defect}" for defect in DEFECTS)
 BREAKING = frozenset({"cracked_glass", "hail_damage", "broken_junction_box", "backsheet_damage", "delamination", "dead",
                       "dead_input", "broken_display"})  # fmt: skip
 
@@ -113,7 +115,7 @@ def _nearest_part(scene: Scene, place: int) -> str | None:
 
 def defects_of(scene: Scene, kind: str) -> tuple[str, ...]:
     """Defects that are said and not denied, in the order of the alphabet."""
-    found = {what[2:] for what in scene.told_of("d:") if scene.has(what)}
+    found = {what[2:] for what in scene.by_what.keys() & _DEFECTS if scene.has(what)}
     if kind == "inverter":
         found -= {"cracked_glass", "backsheet_damage", "delamination"}
     elif kind == "panel":
@@ -144,10 +146,11 @@ def _of_input(scene: Scene, place: int) -> bool:
 
 def partly(scene: Scene, defects: tuple[str, ...], goods: Goods) -> tuple[bool, bool]:
     """Is a breaking defect said of some pieces only, and of at least half of them?"""
-    if goods.quantity == 1:
-        return False, False
     names = {*defects, "dead"} if "dead_input" in defects else set(defects)
-    places = {name: scene.said(f"d:{name}") for name in names - {"cosmetic"}}
+    names.discard("cosmetic")
+    if goods.quantity == 1 or not names:
+        return False, False
+    places = {name: scene.said(f"d:{name}") for name in names}
     some = {name: [place for place in found if _of_some(scene, place, goods)] for name, found in places.items()}
     pieces = goods.quantity or 0
     broken = [place for name, found in some.items() if name in BREAKING for place in found]
@@ -296,7 +299,8 @@ def word_doubts(scene: Scene) -> set[str]:
     names = {"unsafe": "unsafe_practice", "hostile": "hostile_content", "off_grid": "off_grid_inverter"}
     found = {
         names.get(what[2:], what[2:])
-        for what in scene.told_of("q:")
+        for what in scene.by_what
+        if ":" in what and what[:2] == "q:"
         if what in _EVEN_DENIED or any(not scene.denied(at, behind=False) for at in scene.by_what[what])
     }
     if scene.has("limited"):

@@ -62,6 +62,9 @@ class Pieces:
         return self.span(at, at + 1)[0]
 
 
+NO_PIECES = Pieces("", Met())  # of a field that was left empty
+
+
 def words_of(text: str) -> list[str]:
     """The pieces that are words or numbers.
 
