@@ -36,7 +36,8 @@ _LESS = frozenset((
     "hors", "sans", "ohne", "without", "excluding", "exclusive", "exclusief", "zonder", "sin", "sem", "senza",
     "escluse", "esclusa", "bez", "uden", "ekskl", "oltre", "mimo", "poza",
 ))  # fmt: skip
-_OF_WHICH = frozenset(("davon", "darin", "which", "dont", "waarvan", "cui", "czego", "quais", "toho", "heraf", "cuales"))
+_OF_WHICH = frozenset(("davon", "darin", "which", "dont", "waarvan", "cui", "czego", "quais", "toho", "heraf",
+                       "cuales"))  # fmt: skip
 _PLUS = frozenset(("zzgl", "zuzuglich", "zuzueglich", "plus", "+", "excl", "exkl", "ex", "mas", "piu", "mais"))
 _ON_TOP = _PLUS | _LESS  # of sending that is not in the price
 
@@ -138,7 +139,7 @@ def _bare(scene: Scene, place: int, item: Item) -> bool:  # noqa: PLR0911 - a ro
 
 
 def _is_rating(tokens: list[str], item: Item) -> bool:
-    """Is it of amperes, not "à", that an "a" behind it speaks; or has it one decimal, as no amount has: "13,8 a kurz"?"""
+    """Does "a" behind it mean amperes, not "à"; or has it one decimal, as no amount has: "13,8 a kurz"?"""
     raw = tokens[item.at]
     if item.to == item.at + 1 and raw[-2:-1] in {".", ","}:
         return True

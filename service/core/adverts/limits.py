@@ -61,11 +61,7 @@ def inverter_figures(scene: Scene, kind: str) -> Found:
             highs.add(high)
             _window(scene, place, high, found)
         elif item.unit == "V":
-            name = name_of(scene, place, ("max_in", "start"))
-            if name is None and deadly and kills(scene, place):
-                name = "max_in"
-            if name and not (item.value in {230.0, 240.0, 120.0, 400.0} and "system" in _before(scene, place)):
-                _keep(found, name, item)
+            _limit_v(scene, place, item, found, deadly=deadly)
         elif item.unit == "A" and kind == "inverter":
             _current(scene, place, item, found)
         elif item.unit == "" and counted:
@@ -81,6 +77,14 @@ def inverter_figures(scene: Scene, kind: str) -> Found:
 
 def _keep(found: Found, name: str, item: Item, sure: float = 0.93) -> None:
     found.setdefault(name, (item.value, item, sure))
+
+
+def _limit_v(scene: Scene, place: int, item: Item, found: Found, *, deadly: bool) -> None:
+    name = name_of(scene, place, ("max_in", "start"))
+    if name is None and deadly and kills(scene, place):
+        name = "max_in"
+    if name and not (item.value in {230.0, 240.0, 120.0, 400.0} and "system" in _before(scene, place)):
+        _keep(found, name, item)
 
 
 def _before(scene: Scene, place: int, reach: int = 6) -> list[str]:

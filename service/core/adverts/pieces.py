@@ -11,7 +11,8 @@ _MOST_PIECES = 5000
 _MOST_PALLETS = 60
 _LONG_WORD = 6
 _PALLET = ("pale", "palle", "bancal", "karton", "carton", "kist", "kasse", "doos", "doz", "krat", "crate", "box", "caj",
-           "caix", "cass", "caisse", "scatol", "skrzyn", "bedn", "krabic", "stapel", "stack", "stak", "gebinde")  # fmt: skip
+           "caix", "cass", "caisse", "scatol", "skrzyn", "bedn", "krabic", "stapel", "stack", "stak",
+           "gebinde")  # fmt: skip
 _NO_COUNT_BEFORE = frozenset(("x", "'", "°", "%", "/", ":"))  # "only 75: panel"
 _OF_THEM = frozenset(("of", "davon", "ervan", "daarvan"))
 _ENDS = frozenset(".,;!?()\n")

@@ -55,7 +55,9 @@ def of_one_sort(scene: Scene, kind: str, powers: list[Item], found: dict[str, tu
     if of_cells:
         found.pop("cells", None)
     several = kind == "panel" and len({item.value for item in powers}) > 1
-    mixed = kind == "panel" and powers and (_two_sorts(scene, powers) or (several and (of_cells or counts_of_sorts(scene))))
+    if kind == "panel" and powers and several:
+        return [] if of_cells or _two_sorts(scene, powers) or counts_of_sorts(scene) else powers
+    mixed = kind == "panel" and powers and _two_sorts(scene, powers)
     return [] if mixed else powers
 
 

@@ -54,7 +54,7 @@ def put_together(scene: Scene, kind: str) -> None:
         behind = next((one for one in scene.ahead(place, 3) if one.what in _LACKING), None)
         if behind is not None and behind.clause == item.clause and 0 <= behind.at - item.to <= 1:
             scene.by_what.setdefault(f"d:{_DEFECT_OF[behind.what[2:], 'missing']}", []).append(place)
-    leave_out_strangers(scene, kind)
+    leave_out_strangers(scene, kind, scene.by_what.keys() & _DEFECTS)
 
 
 def _serials_taken_off(scene: Scene) -> None:

@@ -1,4 +1,6 @@
-"""Is it the goods on offer that are dead, or another thing: "my inverter broke, so the panels go", "dead above 60 V"?"""
+"""Are the goods dead, or is another thing: "my inverter broke, so the panels go", "dead above 60 V"?"""
+
+from collections.abc import Iterable
 
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import NUMBER, Item
@@ -8,9 +10,9 @@ _STRANGERS = {"panel": _THINGS | {"inverter_one", "inverter_many"}, "inverter": 
 _GOODS = frozenset(("panel_one", "panel_many", "inverter_one", "inverter_many", "set_one", "set_many"))
 # Before a thing that something else happened to: "tried on my inverter, dead".
 _PLACES = frozenset((
-    "with", "fur", "fuer", "on", "at", "to", "from", "by", "for", "mit", "am", "an", "auf", "zum", "met", "op", "aan", "bij", "voor",
-    "avec", "sur", "pour", "con", "en", "para", "su", "per", "sul", "z", "do", "przy", "na", "dla", "com", "no", "s", "k",
-    "pro", "med", "til", "pa", "ved",
+    "with", "fur", "fuer", "on", "at", "to", "from", "by", "for", "mit", "am", "an", "auf", "zum", "met", "op", "aan",
+    "bij", "voor", "avec", "sur", "pour", "con", "en", "para", "su", "per", "sul", "z", "do", "przy", "na", "dla",
+    "com", "no", "s", "k", "pro", "med", "til", "pa", "ved",
 ))  # fmt: skip
 _BEYOND = frozenset((
     "above", "over", "beyond", "exceeding", "than", "uber", "ueber", "oberhalb", "ab", "als", "boven", "dessus", "dela",
@@ -25,12 +27,12 @@ def of_the_goods(scene: Scene, places: list[int], kind: str) -> list[int]:
     return [at for at in places if not (_if(scene, at) or _of_another(scene, at, kind) or _beyond(scene, at))]
 
 
-def leave_out_strangers(scene: Scene, kind: str) -> None:
-    """Defects of an inverter that is named are none of the panels that are sold, nor those of panels of an inverter."""
+def leave_out_strangers(scene: Scene, kind: str, defects: Iterable[str]) -> None:
+    """Of the meanings of ``defects`` goes what is told of an inverter where panels are sold, and the other way round."""
     strangers = _STRANGERS.get(kind)
     if strangers is None or not scene.tells(*(strangers - _THINGS)):
         return
-    for what in scene.told_of("d:"):
+    for what in defects:
         places = scene.by_what[what]
         kept = [at for at in places if not _of_another(scene, at, kind)]
         if len(kept) < len(places):

@@ -1,4 +1,4 @@
-"""What is told beside the goods: what new ones cost, other new things, who sends nothing, a work that came to nothing."""
+"""What is told beside the goods: what new ones cost, other new things, who sends nothing."""
 
 import pytest
 
