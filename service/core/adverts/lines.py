@@ -81,7 +81,7 @@ def _one_sign_ends(plain: Plain) -> str:
 def _goes_on(line: str, following: str, shown: str, longest: int, *, small_tells: bool) -> bool:
     """Does a sentence go on over the end of ``line``, as ``following`` begins? ``shown``: its first sign as sent.
 
-    No sign that ends a sentence stands at the end.
+    ``line`` does not end with a sign that ends sentences.
     """
     last = line.rsplit(" ", 1)[-1]
     if last[-1] in _JOINS or (last in _MONEY and not line[:-1].rstrip()[-1:].isdigit()):
