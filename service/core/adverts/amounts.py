@@ -180,7 +180,7 @@ def _role(scene: Scene, place: int, item: Item, goods: Goods) -> str | None:  # 
     tokens = scene.tokens[item.field]
     if tokens[item.at - 1] in _PLUS and _sending_behind(behind[:2], item):
         return "shipping"
-    if not _OF_WHICH.isdisjoint(tokens[max(item.at - 3, 0) : item.at]) and "(" in tokens[max(item.at - 3, 0) : item.at]:
+    if (tokens[item.at - 1] in _OF_WHICH or tokens[item.at - 2] in _OF_WHICH) and "(" in tokens[item.at - 4 : item.at]:
         return "extra"  # "69 € with postage (of which £7 postage)"
     if tokens[item.at - 1] == "(" and any(
         one.what in {"shipping", "bring"} and item.at - one.to <= 4 for one in before
@@ -190,7 +190,7 @@ def _role(scene: Scene, place: int, item: Item, goods: Goods) -> str | None:  # 
         return "each"
     if "tier" in close or "tier" in near or "bid" in close[:1]:
         return "extra"
-    if for_some(scene, place, before, goods):
+    if before and goods.quantity != 1 and for_some(scene, place, before, goods):
         return "extra"
     if close and close[0] in _ASIDE:
         return close[0]

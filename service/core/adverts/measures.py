@@ -9,7 +9,8 @@ _LONGEST_CODE = 16
 _LONGEST_PLAIN = 5
 _HYPHENED = frozenset(("W", "V", "kg"))
 _TOLD_BEFORE = frozenset(("x", "ca", "a", "je", "um", "u", "i"))
-_CHAINING = frozenset(("-", "/", "no", *HALVES))
+_GROWING = frozenset(("no", *HALVES))
+_CHAINING = frozenset("-/") | _GROWING
 _POINTS = frozenset(",.")
 _OPENS = _POINTS | {"-"}
 _MONEY_SIGNS = frozenset("€£$")
@@ -29,8 +30,9 @@ def measured(walk: Walk, at: int, figure: Figure) -> int:
         code = _code(walk, at) if glued else _chain(walk, at)
         if code:
             return code
-        figure, to = _with_half(walk, figure, to)
-        behind = words[to]
+        if behind in _GROWING:
+            figure, to = _with_half(walk, figure, to)
+            behind = words[to]
     money = ""
     if walk.currency_to >= at - 1 and (at == walk.currency_to or words[at - 1] in _BEFORE_AMOUNT):
         money = walk.currency
@@ -91,7 +93,7 @@ def _with_unit(walk: Walk, item: Item, figure: Figure, behind: str, money: str) 
     item.value = (figure.large if factor == 1 and unit in _LARGE else figure.value) * factor  # "1,956 m": no thousands
     if factor == _FOOT:
         _inches(walk, item)
-    elif factor == _METRE:
+    elif factor == _METRE and len(walk.padded[item.to]) == 2:
         _centimetres(walk, item)
     return True
 
@@ -129,7 +131,7 @@ def _inches(walk: Walk, item: Item) -> None:
 def _centimetres(walk: Walk, item: Item) -> None:
     """Two digits directly behind metres: "1m72"."""
     word = walk.padded[item.to]
-    if item.unit == "mm" and len(word) == 2 and word.isdigit() and walk.glued(item.to):
+    if item.unit == "mm" and word.isdigit() and walk.glued(item.to):
         item.value += 10 * int(word)
         item.to += 1
 

@@ -101,8 +101,9 @@ def _left(scene: Scene, one: Item, two: Item) -> bool:
 
 def paid_for_several(scene: Scene) -> int | None:
     """How many an amount is for that stands behind it, with nothing more; None where none does, or not the only one."""
-    amounts = sum(len(scene.units.get(unit, ())) for unit in MONEY_UNITS)
-    for place in scene.by_what.get("for", ()) if amounts == 1 else ():
+    places = scene.by_what.get("for", ())
+    amounts = sum(len(scene.units[unit]) for unit in scene.units.keys() & MONEY_UNITS) if places else 0
+    for place in places if amounts == 1 else ():
         one, amount, count = scene.items[place], scene.before(place), scene.behind(place)
         if amount is None or count is None or amount.unit not in MONEY_UNITS or amount.to != one.at:
             continue

@@ -99,12 +99,13 @@ def _a_pallet(scene: Scene, chosen: Item) -> bool:
 
 def _per_pallet(scene: Scene, chosen: Item) -> bool:
     """Is it the price "per" pallet where nothing else is said of one?"""
-    if chosen.field > 1 or "pallet" in scene.by_what or sum(map(is_pallet, chain(*scene.tokens[:2]))) > 1:
+    if chosen.field > 1 or "pallet" in scene.by_what:
         return False
     place = next(at for at in numbers(scene) if scene.items[at] is chosen)
     near = (*scene.back(place, 4), *scene.ahead(place, 4))
-    return any(one.what == "lot" and of_pallet(scene, one) and one.clause == chosen.clause
-               and scene.tokens[one.field][one.at] in _PER for one in near)  # fmt: skip
+    per = any(one.what == "lot" and scene.tokens[one.field][one.at] in _PER and one.clause == chosen.clause
+              and of_pallet(scene, one) for one in near)  # fmt: skip
+    return per and sum(map(is_pallet, chain(*scene.tokens[:2]))) == 1
 
 
 def _counted(scene: Scene, one: Item) -> bool:

@@ -1,12 +1,10 @@
 """In what state are the goods, how do they come, and what in the words gives cause for doubt?"""
 
 from service.core.adverts.goods import Goods
-from service.core.adverts.reading import DEFECTS
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import NUMBER, Item
-from service.core.adverts.whose import leave_out_strangers, of_the_goods
+from service.core.adverts.whose import DEFECT_MEANINGS, leave_out_strangers, of_the_goods
 
-_DEFECTS = frozenset(f"d:{defect}" for defect in DEFECTS)
 BREAKING = frozenset({"cracked_glass", "hail_damage", "broken_junction_box", "backsheet_damage", "delamination", "dead",
                       "dead_input", "broken_display"})  # fmt: skip
 
@@ -54,7 +52,7 @@ def put_together(scene: Scene, kind: str) -> None:
         behind = next((one for one in scene.ahead(place, 3) if one.what in _LACKING), None)
         if behind is not None and behind.clause == item.clause and 0 <= behind.at - item.to <= 1:
             scene.by_what.setdefault(f"d:{_DEFECT_OF[behind.what[2:], 'missing']}", []).append(place)
-    leave_out_strangers(scene, kind, scene.by_what.keys() & _DEFECTS)
+    leave_out_strangers(scene, kind)
 
 
 def _serials_taken_off(scene: Scene) -> None:
@@ -115,7 +113,7 @@ def _nearest_part(scene: Scene, place: int) -> str | None:
 
 def defects_of(scene: Scene, kind: str) -> tuple[str, ...]:
     """Defects that are said and not denied, in the order of the alphabet."""
-    found = {what[2:] for what in scene.by_what.keys() & _DEFECTS if scene.has(what)}
+    found = {what[2:] for what in scene.by_what.keys() & DEFECT_MEANINGS if scene.has(what)}
     if kind == "inverter":
         found -= {"cracked_glass", "backsheet_damage", "delamination"}
     elif kind == "panel":

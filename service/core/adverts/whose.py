@@ -1,10 +1,10 @@
 """Are the goods dead, or is another thing: "my inverter broke, so the panels go", "dead above 60 V"?"""
 
-from collections.abc import Iterable
-
+from service.core.adverts.reading import DEFECTS
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import NUMBER, Item
 
+DEFECT_MEANINGS = frozenset(f"d:{defect}" for defect in DEFECTS)
 _THINGS = frozenset(("thing", "battery"))
 _STRANGERS = {"panel": _THINGS | {"inverter_one", "inverter_many"}, "inverter": _THINGS | {"panel_one", "panel_many"}}
 _GOODS = frozenset(("panel_one", "panel_many", "inverter_one", "inverter_many", "set_one", "set_many"))
@@ -27,12 +27,12 @@ def of_the_goods(scene: Scene, places: list[int], kind: str) -> list[int]:
     return [at for at in places if not (_if(scene, at) or _of_another(scene, at, kind) or _beyond(scene, at))]
 
 
-def leave_out_strangers(scene: Scene, kind: str, defects: Iterable[str]) -> None:
-    """Of the meanings of ``defects`` goes what is told of an inverter where panels are sold, and the other way round."""
+def leave_out_strangers(scene: Scene, kind: str) -> None:
+    """Of the defects goes what is told of an inverter where panels are sold, and the other way round."""
     strangers = _STRANGERS.get(kind)
     if strangers is None or not scene.tells(*(strangers - _THINGS)):
         return
-    for what in defects:
+    for what in scene.by_what.keys() & DEFECT_MEANINGS:
         places = scene.by_what[what]
         kept = [at for at in places if not _of_another(scene, at, kind)]
         if len(kept) < len(places):
