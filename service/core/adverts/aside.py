@@ -11,6 +11,18 @@ _OPTIONAL = (
 )  # fmt: skip
 _GOODS = frozenset(("panel_one", "panel_many", "inverter_one", "inverter_many", "set_one", "set_many", "other_goods",
                     "accessory"))  # fmt: skip
+# What may stand between "because of" and the thing that is the reason.
+_TO_REASON = frozenset((
+    "a", "an", "my", "our", "the", "of", "to", "bigger", "larger", "another", "dem", "des", "der", "einem", "eines",
+    "einen", "meinem", "meines", "unserem", "neuem", "neuen", "grosserem", "groesserem", "defektem", "defekten",
+    "kaputtem", "kaputten", "anderem", "de", "het", "een", "mijn", "onze", "nieuwe", "grotere", "andere", "kapotte",
+    "d", "l", "'", "un", "du", "mon", "notre", "changement", "panne", "nouvel", "del", "el", "mi", "nuestro", "cambio",
+    "averia", "nuevo", "otro", "il", "mio", "nostro", "nuovo", "dell", "altro", "guasto", "cambio", "mojego", "naszego",
+    "nowego", "awarii", "zepsutego", "wymiany", "o", "do", "meu", "nosso", "novo", "outro", "avaria", "troca", "meho",
+    "naseho", "novemu", "jinemu", "rozbitemu", "poruse", "vymene", "min", "mit", "vores", "en", "et", "ny", "nyt",
+    "defekt",
+))  # fmt: skip
+_STATES = frozenset(("d:", "s:"))
 _NEAR, _BEFORE, _REASON = 6, 3, 4
 
 
@@ -50,9 +62,10 @@ def is_optional(scene: Scene, place: int) -> bool:
 def is_reason(scene: Scene, place: int) -> bool:
     """Does an inverter only tell why panels go: "due to a dead inverter", "wegen neuem Wechselrichter"?"""
     item = scene.items[place]
-    for one in scene.back(place, 6):
-        if one.clause != item.clause or item.at - one.to > _REASON or one.what == NUMBER:
-            return False
-        if one.what == "because":
-            return True
-    return False
+    before = [one for one in scene.back(place, 6) if one.clause == item.clause and item.at - one.to <= _REASON]
+    because = next((one for one in before if one.what == "because"), None)
+    if because is None:
+        return False
+    told = {at for one in before if one.what[:2] in _STATES or one.what == "new" for at in range(one.at, one.to)}
+    tokens = scene.tokens[item.field]
+    return all(at in told or tokens[at] in _TO_REASON for at in range(because.to, item.at))

@@ -222,8 +222,9 @@ def _name_behind(scene: Scene, high: int, high_item: Item) -> str:
     ahead = scene.ahead(high, 3)
     if not ahead or ahead[0].at - high_item.to > 2 or ahead[0].what not in _WINDOW_NAMES:
         return "input_range"
-    own = any(one.what == NUMBER and one.at - ahead[0].to <= 2 for one in ahead[1:])
-    return "input_range" if own and ahead[0].clause != high_item.clause else ahead[0].what
+    own = any(one.at - ahead[0].to <= 2 and _high(scene, high + 2 + step) for step, one in enumerate(ahead[1:])
+              if one.what == NUMBER)  # fmt: skip
+    return "input_range" if own else ahead[0].what
 
 
 def _current(scene: Scene, place: int, item: Item, found: Found) -> None:

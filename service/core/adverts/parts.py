@@ -100,10 +100,10 @@ def _left(scene: Scene, one: Item, two: Item) -> bool:
 
 
 def paid_for_several(scene: Scene) -> int | None:
-    """How many an amount is for that stands behind it, with nothing more; None where none does, or not the only one."""
+    """How many an amount is for that stands behind it, alone; nought: there are more amounts; None: none is."""
     places = scene.by_what.get("for", ())
     amounts = sum(len(scene.units[unit]) for unit in scene.units.keys() & MONEY_UNITS) if places else 0
-    for place in places if amounts == 1 else ():
+    for place in places if amounts else ():
         one, amount, count = scene.items[place], scene.before(place), scene.behind(place)
         if amount is None or count is None or amount.unit not in MONEY_UNITS or amount.to != one.at:
             continue
@@ -111,5 +111,5 @@ def paid_for_several(scene: Scene) -> int | None:
             continue
         tokens = scene.tokens[one.field]
         if count.to >= len(tokens) or tokens[count.to] in _ENDS:
-            return int(count.value)
+            return int(count.value) if amounts == 1 else 0
     return None

@@ -156,7 +156,8 @@ def _most(scene: Scene, kind: str, counted: list[int]) -> int | None:
         return 1 if one or ("panel_one" in scene.by_what and not many and "thermal" in scene.by_what) else None
     if names[1] not in scene.by_what or many:
         return None
-    return paid_for_several(scene) or 1
+    several = paid_for_several(scene)
+    return 1 if several is None else several or None
 
 
 def _behind_for(scene: Scene, place: int) -> bool:

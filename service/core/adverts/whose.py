@@ -59,8 +59,8 @@ def _of_another(scene: Scene, place: int, kind: str) -> bool:
         if one.clause != item.clause or one.at - item.to > _BEHIND or one.what == NUMBER:
             break
         if one.at >= item.to and (one.what in _GOODS or one.what in strangers):
-            if one.at == item.to:
-                return one.what in strangers
+            if one.at == item.to or _is_first(scene, place, item):  # "broken is my inverter", where verbs stand first
+                return one.what in strangers and not _placed(tokens, one)
             break
     for one in scene.back(place):
         if one.clause != item.clause or item.at - one.to > _NEAR or one.what == NUMBER:
@@ -70,6 +70,11 @@ def _of_another(scene: Scene, place: int, kind: str) -> bool:
         if one.what in _GOODS:
             return False
     return False
+
+
+def _is_first(scene: Scene, place: int, item: Item) -> bool:
+    """Is nothing of the goods named before it in its clause?"""
+    return not any(one.what in _GOODS and one.clause == item.clause for one in scene.back(place, 6))
 
 
 def _placed(tokens: list[str], one: Item) -> bool:

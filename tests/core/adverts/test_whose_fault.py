@@ -24,12 +24,14 @@ def reading_of(body):
         "4 Solarmodule 330 W, 25 € je Stück, Transporter kaputt, bitte abholen.",
         "4 zonnepanelen 330 W, 25 euro per stuk. Mijn omvormer is kapot.",
         "4 zonnepanelen 330 W, 25 euro per stuk, geld terug indien defect.",
+        "4 panneaux 330 W, suite à panne de l'onduleur, 25 € pièce.",
         "4 panneaux 330 W, 25 € pièce. L'onduleur est hors service, je revends le reste.",
         "4 placas de 330 W, 25 € cada una. El inversor no funciona y no compro otro.",
         "4 pannelli da 330 W, 25 € l'uno. Il mio inverter è guasto.",
         "4 panele 330 W, 100 zł sztuka. Mój falownik jest uszkodzony.",
         "4 painéis de 330 W, 25 € cada. O meu inversor está avariado.",
         "4 panely 330 W, 500 Kč kus. Můj střídač je nefunkční.",
+        "4 panely 330 W, 500 Kč kus. Shořel nám měnič.",
         "4 solpaneler 330 W, 200 kr stykket. Min vekselretter er defekt.",
     ],
 )
@@ -96,3 +98,11 @@ def test_a_fault_of_the_goods_stays_theirs(body):
 def test_an_inverter_of_which_one_input_is_dead_is_not_dead():
     reading = reading_of("Defekt mikroinverter 800 W, en indgang virker ikke. 50 kr")
     assert (reading.condition, reading.defects) == ("damaged", ("dead_input",))
+
+
+def test_a_reason_beside_an_inverter_that_is_sold_leaves_it_sold():
+    for body in (
+        "Wegen Umzug Wechselrichter 800 W und 2 Module 430 W abzugeben, 200 €",
+        "Due to moving, inverter 800 W and 2 panels 430 W, £200",
+    ):
+        assert reading_of(body).kind == "set"
