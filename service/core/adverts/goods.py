@@ -66,7 +66,7 @@ def _named(scene: Scene) -> _Named:
     named = _Named({}, {})
     told_off, taken = scene.tells("without", *_TOLD_OFF), scene.tells("gone", "maybe")
     panels, swapped = scene.tells("panel_one", "panel_many"), scene.tells("swap")
-    reasons = panels and scene.tells("because")
+    reasons = panels and scene.tells("because", "d:dead")
     for place in scene.places(_GOODS.keys()):
         item = scene.items[place]
         good = _GOODS[item.what]

@@ -16,6 +16,7 @@ def reading_of(body):
     "body",
     [
         "4 solar panels 330 W, £25 each. The inverter packed up and we moved to gas.",
+        "4 solar panels 330 W, my inverter stopped working, £25 each.",
         "4 solar panels 330 W for sale because of a dead inverter, £25 each.",
         "4 solar panels 330 W, £25 each. My van broken down, so collection only.",
         "4 solar panels 330 W, £25 each, money back if faulty.",
@@ -28,6 +29,7 @@ def reading_of(body):
         "4 panneaux 330 W, 25 € pièce. L'onduleur est hors service, je revends le reste.",
         "4 placas de 330 W, 25 € cada una. El inversor no funciona y no compro otro.",
         "4 pannelli da 330 W, 25 € l'uno. Il mio inverter è guasto.",
+        "4 panele 330 W, mój falownik nie działa, 100 zł sztuka.",
         "4 panele 330 W, 100 zł sztuka. Mój falownik jest uszkodzony.",
         "4 painéis de 330 W, 25 € cada. O meu inversor está avariado.",
         "4 panely 330 W, 500 Kč kus. Můj střídač je nefunkční.",
