@@ -142,7 +142,7 @@ def _offer(
     defects = defects_of(scene, goods.kind)
     part, mostly = partly(scene, defects, goods)
     condition = condition_of(scene, defects, part=part and not mostly)
-    technology = next((kind for kind in _KINDS if scene.has(f"t:{kind}")), None) if photovoltaic else None
+    technology = _technology(scene) if photovoltaic else None
     counted = panels_of_set(scene, panel["power"][1] if "power" in panel else None) if goods.kind == "set" else None
     least = least_of(scene, goods)
     power = panel["power"][0] if "power" in panel else None
@@ -208,6 +208,12 @@ def _metered(scene: Scene) -> bool:
     """Is a voltage told as a reading?"""
     read = {scene.items[at].sentence for at in scene.by_what.get("measured", ())}
     return bool(read) and any(scene.items[at].sentence in read for at in scene.units.get("V", ()))
+
+
+def _technology(scene: Scene) -> str | None:
+    """What is told first of the kinds, finer ones before others; none where mono and poly stand side by side."""
+    told = next((kind for kind in _KINDS if scene.has(f"t:{kind}")), None)
+    return None if told == "mono" and scene.has("t:poly") else told
 
 
 def _bifacial(scene: Scene) -> bool | None:

@@ -100,3 +100,13 @@ def test_a_work_of_the_seller_does_not_make_panels_small():
 def test_a_scratch_of_an_inverter_that_is_not_sold_is_none_of_the_panels():
     assert reading_of("2 panels 400 W, £40 each. The inverter has scratches and stays here.").defects == ()
     assert reading_of("2 panels 400 W, £40 each, with scratches. Inverter not included.").defects == ("cosmetic",)
+
+
+def test_mono_beside_poly_is_neither():
+    assert reading_of("3 mono panels and 2 poly panels, used, £20 each").technology is None
+    assert reading_of("3 mono panels, not poly, £20 each").technology == "mono"
+
+
+def test_what_is_only_like_death_is_no_fault():
+    assert reading_of("Micro inverter 600 W, dead quiet, £30").defects == ()
+    assert reading_of("Micro inverter 600 W, dead, £30").defects == ("dead",)
