@@ -38,6 +38,7 @@ _LESS = frozenset((
 ))  # fmt: skip
 _OF_WHICH = frozenset(("davon", "darin", "which", "dont", "waarvan", "cui", "czego", "quais", "toho", "heraf",
                        "cuales"))  # fmt: skip
+_IF = frozenset(("if", "tier"))
 _PLUS = frozenset(("zzgl", "zuzuglich", "zuzueglich", "plus", "+", "excl", "exkl", "ex", "mas", "piu", "mais"))
 _ON_TOP = _PLUS | _LESS  # of sending that is not in the price
 
@@ -188,6 +189,8 @@ def _role(scene: Scene, place: int, item: Item, goods: Goods) -> str | None:  # 
         return "shipping"
     if before and before[0].what == "priced_each" and item.at - before[0].to <= 1 and before[0].clause == item.clause:
         return "each"
+    if near and near[0] in _IF and behind[-1].what == NUMBER and behind[-1].value == 1 and not behind[-1].unit:
+        return "each"  # "or 35 if you only want one"
     if "tier" in close or "tier" in near or "bid" in close[:1]:
         return "extra"
     if before and goods.quantity != 1 and for_some(scene, place, before, goods):

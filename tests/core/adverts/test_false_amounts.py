@@ -46,6 +46,11 @@ def test_what_some_of_them_cost_together_is_no_price_of_one(body, price_text):
     assert (reading.quantity_available, reading.price.each) == (20, None)
 
 
+def test_what_one_alone_costs_is_the_price_of_one():
+    assert reading_of("6 panels 300 W. £180 for all six, or £35 if you only want one.").price.each == 35
+    assert reading_of("6 panels 300 W. £180 for all six, or £25 each if you take ten.").price.each == 30
+
+
 def test_an_amount_for_so_many_with_nothing_behind_it_tells_how_many():
     reading = reading_of("Micro inverter 1 kW, boxed, £840 for twelve", "Inverter", "£840")
     assert (reading.quantity_available, reading.price.basis, reading.price.each) == (12, "lot", 70)
