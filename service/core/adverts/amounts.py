@@ -1,6 +1,11 @@
 """Which figure is an amount of money, and what is it for: one piece, a set, the lot, sending?"""
 
+from bisect import bisect_left
+from collections.abc import Iterator
+from itertools import chain
+
 from service.core.adverts.goods import Goods
+from service.core.adverts.portions import for_some
 from service.core.adverts.scene import Scene, measured_in
 from service.core.adverts.walk import CURRENCIES, NUMBER, Item
 
@@ -31,6 +36,9 @@ _LESS = frozenset((
     "hors", "sans", "ohne", "without", "excluding", "exclusive", "exclusief", "zonder", "sin", "sem", "senza",
     "escluse", "esclusa", "bez", "uden", "ekskl", "oltre", "mimo", "poza",
 ))  # fmt: skip
+_OF_WHICH = frozenset(("davon", "darin", "which", "dont", "waarvan", "cui", "czego", "quais", "toho", "heraf",
+                       "cuales"))  # fmt: skip
+_IF = frozenset(("if", "tier"))
 _PLUS = frozenset(("zzgl", "zuzuglich", "zuzueglich", "plus", "+", "excl", "exkl", "ex", "mas", "piu", "mais"))
 _ON_TOP = _PLUS | _LESS  # of sending that is not in the price
 
@@ -42,10 +50,8 @@ def offers_of(scene: Scene, goods: Goods) -> tuple[Offers, list[int], float | No
     shipping: float | None = None
     others = {scene.items[at].sentence for at in scene.by_what.get("also_sold", ())}
     sent = "sent" in scene.by_what
-    for place in measured_in(scene, "", *MONEY):
+    for place in sorted(chain(_bare_amounts(scene), measured_in(scene, *MONEY))):
         item = scene.items[place]
-        if not item.unit and not _bare(scene, place, item):
-            continue
         if a_watt(scene, item) or (others and item.sentence in others and _of_others(scene, place)):
             continue
         role = _role(scene, place, item, goods)
@@ -84,22 +90,28 @@ def _sentence_of_sending(scene: Scene, place: int, item: Item, offers: Offers) -
     if one is None or offers[-1][0].sentence == item.sentence:
         return False
     tokens = scene.tokens[item.field]
-    start = scene.items[scene.first[item.sentence]].at
+    start = scene.items[bisect_left(scene.sentences, item.sentence)].at
     said = {*tokens[start : one.at], *tokens[one.to : item.at]} - _ONLY
     return one.at - start <= 1 and not said and one.clause != item.clause
 
 
+def _bare_amounts(scene: Scene) -> Iterator[int]:
+    """Places of figures without a currency that only a price can be: "asking 60", "60 each", "postage 6.99"."""
+    items, whats, known, bare = scene.items, scene.whats, scene.by_what, scene.units.get("", [])
+    near = {at + 1 for what in known.keys() & _PRICE_BEFORE for at in known[what]}
+    for what in known.keys() & _PRICE_BEHIND:
+        near.update(chain.from_iterable((at - 1, at - 2) for at in known[what]))
+    near.update(at for at in bare if whats[at - 1] == NUMBER and items[at - 1].spelled)
+    if not all(map(_PLUS.isdisjoint, scene.different)):
+        near.update(at for at in bare if scene.tokens[items[at].field][items[at].at - 1] in _PLUS)
+    return (place for place in near.intersection(bare) if _bare(scene, place, items[place]))
+
+
 def _bare(scene: Scene, place: int, item: Item) -> bool:  # noqa: PLR0911 - a row of questions
-    """A figure without a currency that only a price can be: "asking 60", "60 each", "postage 6.99"."""
+    """Is it only a price that a figure without a currency can be?"""
     before = scene.items[place - 1] if place else None
     tokens = scene.tokens[item.field]
-    if not (
-        (before is not None and (before.what in _PRICE_BEFORE or before.spelled))
-        or not _PRICE_BEHIND.isdisjoint(scene.whats[place + 1 : place + 3])
-        or (item.at and tokens[item.at - 1] in _PLUS)
-    ):
-        return False
-    if item.spelled or item.glued in {"-", "/", "x"} or item.value < 1:
+    if item.spelled or item.glued in {"-", "/", "x"} or item.value < 1 or _is_rating(tokens, item):
         return False
     if before is not None and before.what in {"possible", "for"}:  # "sending can be done for 6.95"
         before = next((one for one in scene.back(place, 3) if one.what == "shipping"), before)
@@ -119,11 +131,20 @@ def _bare(scene: Scene, place: int, item: Item) -> bool:  # noqa: PLR0911 - a ro
     if before is not None and before.sentence == item.sentence and before.what in _NAMING:
         nothing = scene.tokens[item.field][before.to : item.at]
         counted = behind is not None and behind.what.endswith(("_one", "_many")) and behind.at == item.to
+        counted = counted or (before.what == "each" and scene.stands("piece", item.field, item.to))  # "à 31 Stück"
         if (nothing in ([], [":"], ["="], ["is"]) or (before.what == "shipping" and _so_much(nothing))) and not counted:
             return before.what != "each" or not _piece(scene, place, before)
     return (behind is not None and behind.what in {"each", "price"} and behind.at - item.to <= 1
             and behind.clause == item.clause and behind.sentence == item.sentence
             and not any(one.what == "piece" and one.at == behind.at for one in scene.ahead(place, 2)))  # fmt: skip
+
+
+def _is_rating(tokens: list[str], item: Item) -> bool:
+    """Does "a" behind it mean amperes, not "à"; or has it one decimal, as no amount has: "13,8 a kurz"?"""
+    raw = tokens[item.at]
+    if item.to == item.at + 1 and raw[-2:-1] in {".", ","}:
+        return True
+    return tokens[item.to : item.to + 1] == ["a"] and tokens[item.to + 1 : item.to + 2] != ["piece"]
 
 
 def _sending_behind(behind: list[Item], item: Item) -> bool:
@@ -160,15 +181,19 @@ def _role(scene: Scene, place: int, item: Item, goods: Goods) -> str | None:  # 
     tokens = scene.tokens[item.field]
     if tokens[item.at - 1] in _PLUS and _sending_behind(behind[:2], item):
         return "shipping"
+    if (tokens[item.at - 1] in _OF_WHICH or tokens[item.at - 2] in _OF_WHICH) and "(" in tokens[item.at - 4 : item.at]:
+        return "extra"  # "69 € with postage (of which £7 postage)"
     if tokens[item.at - 1] == "(" and any(
         one.what in {"shipping", "bring"} and item.at - one.to <= 4 for one in before
     ):
         return "shipping"
     if before and before[0].what == "priced_each" and item.at - before[0].to <= 1 and before[0].clause == item.clause:
         return "each"
+    if near and near[0] in _IF and behind[-1].what == NUMBER and behind[-1].value == 1 and not behind[-1].unit:
+        return "each"  # "or 35 if you only want one"
     if "tier" in close or "tier" in near or "bid" in close[:1]:
         return "extra"
-    if _for_some(before, goods):
+    if before and goods.quantity != 1 and for_some(scene, place, before, goods):
         return "extra"
     if close and close[0] in _ASIDE:
         return close[0]
@@ -215,16 +240,6 @@ def _before(scene: Scene, place: int, item: Item) -> tuple[list[Item], list[str]
             if one.clause == item.clause:
                 close.append("each" if one.what == "priced_each" else one.what)
     return before, close
-
-
-def _for_some(before: list[Item], goods: Goods) -> bool:
-    """Is it what some of them cost: "two for 100", "if you take six, 180"?"""
-    if len(before) < 2:
-        return False
-    first, second = before[:2]
-    if first.what == "for":
-        return second.what == NUMBER and not second.unit and 1 < second.value < (goods.quantity or 0)
-    return first.what == NUMBER and not first.unit and second.what == "tier"
 
 
 def _instead(scene: Scene, one: Item) -> bool:

@@ -1,7 +1,7 @@
-"""Are goods named that do not come with the others: wanted in exchange for them, or to be had besides?"""
+"""Are goods named that do not come along: wanted in exchange, to be had besides, or only the reason why they go?"""
 
 from service.core.adverts.scene import Scene
-from service.core.adverts.walk import NUMBER
+from service.core.adverts.walk import NUMBER, Item
 
 _AGAINST = frozenset(("gegen", "for", "against", "with", "contre", "con", "per", "contra", "tegen", "voor", "za", "mod",
                       "med", "til", "na", "por", "avec", "com", "pour"))  # fmt: skip
@@ -11,7 +11,21 @@ _OPTIONAL = (
 )  # fmt: skip
 _GOODS = frozenset(("panel_one", "panel_many", "inverter_one", "inverter_many", "set_one", "set_many", "other_goods",
                     "accessory"))  # fmt: skip
-_NEAR, _BEFORE = 6, 3
+# What may stand between "because of" and the thing that is the reason.
+_TO_REASON = frozenset((
+    "a", "an", "my", "our", "the", "of", "to", "bigger", "larger", "another", "dem", "des", "der", "einem", "eines",
+    "einen", "meinem", "meines", "unserem", "neuem", "neuen", "grosserem", "groesserem", "defektem", "defekten",
+    "kaputtem", "kaputten", "anderem", "de", "het", "een", "mijn", "onze", "nieuwe", "grotere", "andere", "kapotte",
+    "d", "l", "'", "un", "du", "mon", "notre", "changement", "panne", "nouvel", "del", "el", "mi", "nuestro", "cambio",
+    "averia", "nuevo", "otro", "il", "mio", "nostro", "nuovo", "dell", "altro", "guasto", "cambio", "mojego", "naszego",
+    "nowego", "awarii", "zepsutego", "wymiany", "o", "do", "meu", "nosso", "novo", "outro", "avaria", "troca", "meho",
+    "naseho", "novemu", "jinemu", "rozbitemu", "poruse", "vymene", "min", "mit", "vores", "en", "et", "ny", "nyt",
+    "defekt",
+))  # fmt: skip
+_OWN = frozenset(("my", "our", "mein", "unser", "mijn", "onze", "mon", "notre", "mi", "nuestro", "mio", "nostro", "moj",
+                  "nasz", "meu", "nosso", "muj", "nam", "min", "vores"))  # fmt: skip
+_STATES = frozenset(("d:", "s:"))
+_NEAR, _BEFORE, _REASON = 6, 3, 4
 
 
 def in_exchange(scene: Scene, place: int) -> bool:
@@ -45,3 +59,23 @@ def is_optional(scene: Scene, place: int) -> bool:
             start = one.at
     near = (*tokens[max(start - _BEFORE, 0) : start], *tokens[item.to : to + 2])
     return any(word.startswith(_OPTIONAL) for word in near)
+
+
+def is_reason(scene: Scene, place: int) -> bool:
+    """Does an inverter only tell why panels go: "due to a dead inverter", "wegen neuem Wechselrichter"?"""
+    item = scene.items[place]
+    before = [one for one in scene.back(place, 6) if one.clause == item.clause and item.at - one.to <= _REASON]
+    because = next((one for one in before if one.what == "because"), None)
+    if because is None:
+        return _own_and_dead(scene, place, item)
+    told = {at for one in before if one.what[:2] in _STATES or one.what == "new" for at in range(one.at, one.to)}
+    tokens = scene.tokens[item.field]
+    return all(at in told or tokens[at] in _TO_REASON for at in range(because.to, item.at))
+
+
+def _own_and_dead(scene: Scene, place: int, item: Item) -> bool:
+    """Is it "my inverter", and said to be dead?"""
+    if _OWN.isdisjoint(scene.tokens[item.field][max(item.at - 2, 0) : item.at]):
+        return False
+    near = (*scene.back(place, 4), *scene.ahead(place, 4))
+    return any(one.what == "d:dead" and one.clause == item.clause for one in near)

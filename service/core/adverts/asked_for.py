@@ -1,7 +1,7 @@
 """Who is asked: whether somebody sells such goods ("Is anyone selling two panels?"), or a buyer what he looks for?"""
 
 from service.core.adverts.scene import Scene
-from service.core.adverts.walk import CURRENCIES, MONEY_UNITS, Item
+from service.core.adverts.walk import CURRENCIES, MONEY_UNITS, NUMBER, Item
 
 _ENDS = frozenset((".", "!", "?", "\n", ";"))
 _SELLING = frozenset(("sells", "selling"))
@@ -12,6 +12,8 @@ _HELPERS = frozenset(("who", "anyone", "anybody", "someone", "somebody", "wie", 
 _PAYING = frozenset(("pay", "paying", "budget", "betaal", "betalen", "spend", "offer", "zahle", "bied"))
 _GOODS = ("panel_", "inverter_", "set_")
 _FARTHEST = 40  # pieces to the end of a question
+_FIRST_WORDS, _NEAR = 4, 3
+_OF_NEEDED = frozenset(("used", "unused", "new", "several", "between", "piece", "needed", "wanted"))
 
 
 def is_asked_for(scene: Scene) -> bool:
@@ -22,6 +24,49 @@ def is_asked_for(scene: Scene) -> bool:
         if any(one.what in _SELLING for one in near) and _is_question(scene, item) and not _priced(scene, item):
             return not any(scene.items[at].sentence != item.sentence for at in scene.by_what.get("selling", ()))
     return False
+
+
+def needs_goods(scene: Scene) -> bool:
+    """Does a title or a text begin with goods that somebody needs: "need two panels", "panels needed"?
+
+    Who sells tells of a need too ("I need the space"), so goods must stand directly beside, and no price elsewhere.
+    """
+    for place in scene.by_what.get("needed", ()):
+        item = scene.items[place]
+        before = [one for one in scene.back(place) if one.what != "needed" and one.to <= item.at]
+        if not item.field and before and before[0].what.startswith(_GOODS) and _is_all(scene, before, item):
+            return True
+        if item.at >= _FIRST_WORDS or before or scene.denied(place) or not _goods_next(scene, place, item):
+            continue
+        if not item.field:
+            return True
+        if not (scene.price or scene.tells("selling", "giveaway") or _priced(scene, item)):
+            return True
+    return False
+
+
+def _goods_next(scene: Scene, place: int, item: Item) -> bool:
+    """Do goods stand behind it, with nothing but their number, watts and age between?"""
+    to = item.to
+    for one in scene.ahead(place, 6):
+        if one.at < item.to:
+            continue  # a further meaning of the same word
+        if one.clause != item.clause or one.at - to > _NEAR:
+            return False
+        if one.what.startswith(_GOODS):
+            return True
+        if one.unit not in {"", "W"} or (one.what != NUMBER and one.what not in _OF_NEEDED):
+            return False
+        to = one.to
+    return False
+
+
+def _is_all(scene: Scene, before: list[Item], item: Item) -> bool:
+    """Is a title nothing but goods and that they are needed?"""
+    tokens = scene.tokens[item.field]
+    known = (*_GOODS, *_OF_NEEDED, NUMBER)
+    alone = all(one.what.startswith(known) and one.clause == item.clause for one in before)
+    return alone and item.at - before[0].to <= 1 and (item.to >= len(tokens) or tokens[item.to] in _ENDS)
 
 
 def asks_a_buyer(scene: Scene, item: Item) -> bool:

@@ -15,6 +15,7 @@ _AT = frozenset(("at", "bei", "bij", "a", "przy", "pri", "ved", "sous", "con", "
 _SIGNS = frozenset(("-", "+", "minus", "moins", "menos", "meno", "min"))
 _BESIDE = _AT | _SIGNS | frozenset(("light", "t", "tc", "cell", "temperature", "temp", "=", "de", "da"))
 _ENDS = frozenset((".", "!", "?", "\n", ";", "|", "•"))
+_METRES = frozenset(("m", "m2", "qm"))
 _NAMES = ("voc", "isc", "vmp", "imp", "power", "mpp_point")
 _STANDARD = frozenset(("25", "25.0", "25,0", "1000", "1.000"))
 _RATED = ("V", "A", "W")
@@ -36,7 +37,7 @@ def at_other_conditions(scene: Scene) -> set[int]:
     gone: set[int] = set()
     for field in (0, 1):
         tokens = scene.tokens[field]
-        found = _conditions(scene, field, tokens)
+        found = _conditions(scene, field, tokens) if tokens else []
         if found:
             gone |= _spoilt(scene, field, tokens, found)
     return gone
@@ -44,13 +45,14 @@ def at_other_conditions(scene: Scene) -> set[int]:
 
 def _conditions(scene: Scene, field: int, tokens: list[str]) -> list[_Condition]:
     found: list[_Condition] = []
-    if not _TOLD_BY.isdisjoint(tokens):
+    different = scene.different[field]
+    if not _TOLD_BY.isdisjoint(different):
         found += [
             _condition(tokens, at - 1, _behind(tokens, at))
             for at in compress(range(len(tokens)), map(_TOLD_BY.__contains__, tokens))
             if at and _is_figure(tokens, at - 1) and _is_temperature(tokens, at)
         ]
-    for place in scene.units.get("W", ()):
+    for place in scene.units.get("W", ()) if not _METRES.isdisjoint(different) else ():
         item = scene.items[place]
         if item.field == field and _a_light(tokens, item):
             squared = tokens[item.to + 2 : item.to + 3] == ["2"]

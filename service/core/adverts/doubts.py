@@ -17,12 +17,13 @@ def figure_doubts(panel: Found, inverter: Found) -> set[str]:
     """Codes of what does not hang together among the figures."""
     found: set[str] = set()
     value = {name: one[0] for name, one in panel.items()}
-    power, voc, isc, vmp, imp = (value.get(name) for name in ("power", "voc", "isc", "vmp", "imp"))
+    known = value.get
+    power, voc, isc, vmp, imp = known("power"), known("voc"), known("isc"), known("vmp"), known("imp")
     if power and vmp and imp and abs(vmp * imp / power - 1) > PRODUCT_SHARE:
         found.add("power_vs_vi")
     if power and voc and isc and power > GREATEST_FILL_SHARE * voc * isc:
         found.add("power_vs_vi")
-    if (voc and vmp and voc <= vmp) or any(power and v and power / v > GREATEST_CURRENT_A for v in (voc, vmp)):
+    if (voc and vmp and voc <= vmp) or (power and power / min(voc or power, vmp or power) > GREATEST_CURRENT_A):
         found.add("power_vs_vi")
     if isc and imp and imp >= isc:
         found.add("isc_not_above_imp")

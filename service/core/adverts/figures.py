@@ -13,15 +13,16 @@ from service.core.adverts.walk import NUMBER, Item
 Found = dict[str, tuple[float, Item, float]]
 
 UNIT_OF = {"voc": "V", "isc": "A", "vmp": "V", "imp": "A", "max_in": "V", "start": "V", "input_current": "A"}
-_RATINGS = ("voc", "isc", "vmp", "imp")
+_HEADINGS = UNIT_OF.keys() | {"power"}
+_RATINGS = frozenset(("voc", "isc", "vmp", "imp"))
 _OWNERS = {"panel_one": "panel", "panel_many": "panel", "inverter_one": "inverter", "inverter_many": "inverter"}
 _MORE = frozenset(("surge", "dc_power"))
 _OF_MORE = _MORE | {"lot"}
-_PARTING = frozenset((NUMBER, "plus", "for"))
+_PARTING = frozenset((NUMBER, "plus", "for", "because"))
 _OF_CELLS = frozenset(("cells", "half"))
 _COEFFICIENTS = frozenset(("%/K", "V/K"))
 _AT_POINT = {"V": "vmp", "A": "imp"}
-_OF_PANELS = ("V", "A", "W", "kg", "%/K", "V/K", "")
+_OF_PANELS = ("W", "kg", "%/K", "V/K")
 _SIDES_MM, _LONGEST_OTHER_MM = (250.0, 2600.0), 6000.0
 _REACH, _LIKE_SHARE = 8, 0.03
 _HEAVIEST_KG = 80
@@ -53,37 +54,36 @@ def panel_figures(scene: Scene, kind: str) -> tuple[Found, bool]:
         gone |= figures_first(scene, found, gone)
         _rows(scene, found, gone)
     in_rows = [one[1] for one in found.values()]
-    for place in measured_in(scene, *_OF_PANELS):
+    measured = measured_in(scene, *_OF_PANELS, *(_BOUNDS if named else ()))
+    for place in sorted({*measured, *_bare(scene, near_cells=counted)} - gone):
         item = scene.items[place]
-        if place in gone:
-            continue
-        unit = item.unit or _unit_told(scene, place, item)
-        if not unit:
-            if not (counted and _cells(scene, place, item, found)) and _bare(scene, place, item):
-                _rating(scene, place, item, found, in_rows)
-        elif unit in _BOUNDS:
-            if named:
+        unit, before = item.unit, scene.whats[place - 1]
+        if unit in _BOUNDS:
+            _rating(scene, place, item, found, in_rows)
+        elif unit == "W" or (not unit and before == "power" and _named_power(scene, place, item)):
+            if len(powers) < _MOST_POWERS and _is_power(scene, place, item, kind):
+                powers.append(item)
+        elif not unit:
+            in_cells = counted and _cells(scene, place, item, found)
+            if not in_cells and before in UNIT_OF and not item.spelled:  # it stands behind the name of a rating
                 _rating(scene, place, item, found, in_rows)
         elif unit in _COEFFICIENTS:
             coefficients.append(place)
-        elif unit == "kg" and kind == "panel" and 1 <= item.value < _HEAVIEST_KG:
+        elif kind == "panel" and 1 <= item.value < _HEAVIEST_KG:
             _keep(found, "weight", item.value, item, 0.95)
-        if unit == "W" and len(powers) < _MOST_POWERS and _is_power(scene, place, item, kind):
-            powers.append(item)
     for place in coefficients:
         _coefficient(scene, place, scene.items[place], found)
     _size(scene, found)
-    return found, _choose(scene, of_one_sort(scene, kind, powers), found)
+    return found, _choose(scene, of_one_sort(scene, kind, powers, found), found)
 
 
-def _unit_told(scene: Scene, place: int, item: Item) -> str:
-    """Watts, where a figure without a unit stands behind a heading for power."""
-    return "W" if place and scene.whats[place - 1] == "power" and _named_power(scene, place, item) else ""
-
-
-def _bare(scene: Scene, place: int, item: Item) -> bool:
-    """Does a figure without a unit stand behind the name of a rating?"""
-    return place > 0 and scene.whats[place - 1] in UNIT_OF and not item.spelled
+def _bare(scene: Scene, *, near_cells: bool) -> list[int]:
+    """Places of the figures without a unit that stand behind a heading for one; or near cells, where these count."""
+    bare, whats = scene.units.get("", []), scene.whats
+    if not near_cells:
+        return [place for place in bare if whats[place - 1] in _HEADINGS]
+    return [place for place in bare
+            if whats[place - 1] in _HEADINGS or not _OF_CELLS.isdisjoint(scene.near(place, 1, 4))]  # fmt: skip
 
 
 def _keep(found: Found, name: str, value: float, item: Item, sure: float) -> None:
@@ -114,7 +114,7 @@ def _rows(scene: Scene, found: Found, gone: set[int]) -> None:
     """Names in a row, then as many figures in a row: "Voc/Vmp/Isc/Imp 37.5/31.2/13.9/13.1"."""
     items, count = scene.items, len(scene.items)
     done = -1
-    for place in sorted(at for name in _RATINGS for at in scene.by_what.get(name, ())):
+    for place in scene.places(_RATINGS):
         if place <= done:
             continue
         to = place
@@ -141,7 +141,7 @@ def _fits(name: str, item: Item) -> bool:
 
 def _rating(scene: Scene, place: int, item: Item, found: Found, in_rows: list[Item]) -> None:
     name = name_of(scene, place, _RATINGS)
-    if name and name not in found and _fits(name, item) and not (in_rows and any(item is one for one in in_rows)):
+    if name and name not in found and _fits(name, item) and item not in in_rows:
         found[name] = (item.value, item, 0.97 if item.unit else 0.9)
 
 

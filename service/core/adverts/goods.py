@@ -3,8 +3,8 @@
 from dataclasses import dataclass
 from typing import NamedTuple
 
-from service.core.adverts.aside import in_exchange, is_optional
-from service.core.adverts.asked_for import asks_a_buyer, is_asked_for
+from service.core.adverts.aside import in_exchange, is_optional, is_reason
+from service.core.adverts.asked_for import asks_a_buyer, is_asked_for, needs_goods
 from service.core.adverts.pieces import pieces_on_offer
 from service.core.adverts.scene import Scene, numbers
 from service.core.adverts.set_figures import counted, counted_in_set, stroked
@@ -51,7 +51,7 @@ def goods_of(scene: Scene) -> Goods:
     """Kind, offer and quantity; ``why`` is the doubt that goes with goods that are no panels, inverters or sets."""
     named = _named(scene)
     kind, why = _kind(scene, named)
-    if _wanted(scene) or is_asked_for(scene):
+    if _wanted(scene) or is_asked_for(scene) or needs_goods(scene):
         return Goods(kind, False, None, "wanted_ad")
     if _service(scene, kind):
         return Goods("other", False, None, "service")
@@ -64,10 +64,10 @@ def goods_of(scene: Scene) -> Goods:
 
 def _named(scene: Scene) -> _Named:
     named = _Named({}, {})
-    known = scene.by_what
     told_off, taken = scene.tells("without", *_TOLD_OFF), scene.tells("gone", "maybe")
     panels, swapped = scene.tells("panel_one", "panel_many"), scene.tells("swap")
-    for place in sorted(place for what in _GOODS if what in known for place in known[what]):
+    reasons = panels and scene.tells("because", "d:dead")
+    for place in scene.places(_GOODS.keys()):
         item = scene.items[place]
         good = _GOODS[item.what]
         if told_off and (is_purpose(scene, place) or scene.denied(place, behind=False)):
@@ -75,6 +75,8 @@ def _named(scene: Scene) -> _Named:
         if taken and (_gone(scene, place) or _supposed(scene, place)):
             continue
         if (swapped and in_exchange(scene, place)) or (good == "inverter" and panels and is_optional(scene, place)):
+            continue
+        if reasons and good == "inverter" and is_reason(scene, place):
             continue
         if _modifies(scene, place, good) or (good == "set" and _origin(scene, place)):
             continue
@@ -223,7 +225,7 @@ def _service(scene: Scene, kind: str) -> bool:
     if len(told) > 1 and (not _rated(scene) or not any(scene.by_what.get(what) for what in _OF_GOODS)):
         return True
     if kind == "other" or any(one.field == 0 for one in served):
-        return not any(scene.items[at].unit == "W" for at in numbers(scene)) or kind == "other"
+        return "W" not in scene.units or kind == "other"
     return not any(item.unit in CURRENCIES or item.unit == "W" for item in scene.items)
 
 
@@ -373,15 +375,18 @@ def _listed(scene: Scene, named: _Named) -> bool:
     }
     if any(scene.items[at].sentence in counted for at in named.all["inverter"]):
         return True
-    return "inverter" in named.title and any(scene.items[at].peak for at in numbers(scene) if not scene.items[at].field)
+    return "inverter" in named.title and any(
+        scene.items[at].peak and not scene.items[at].field for at in scene.units.get("W", ())
+    )
 
 
 def _rated(scene: Scene) -> bool:
-    return any(scene.items[at].unit == "W" for at in numbers(scene)) or "voc" in scene.by_what
+    return "W" in scene.units or "voc" in scene.by_what
 
 
 def _rated_panel(scene: Scene) -> bool:
     """Are there ratings that only a panel has?"""
-    if "voc" in scene.by_what or any(scene.items[at].peak for at in numbers(scene)):
+    watts = scene.units.get("W", ())
+    if "voc" in scene.by_what or any(scene.items[at].peak for at in watts):
         return True
-    return bool(scene.units.get("W")) and not scene.by_what.keys().isdisjoint(_OF_PANELS)
+    return bool(watts) and scene.tells(*_OF_PANELS)

@@ -1,6 +1,6 @@
 """In which language is an advert written?"""
 
-from collections.abc import Iterable
+from collections.abc import Collection
 from struct import unpack
 
 from service.core.adverts.lexicon import WEIGHT_BITS, WEIGHT_UNIT, Vocabulary
@@ -10,16 +10,18 @@ _LEAST = round(0.3 * WEIGHT_UNIT)
 _LEAST_LEFT = round(0.1 * WEIGHT_UNIT)
 
 
-def language_left(words: Iterable[str], whole: str, vocabulary: Vocabulary) -> str:
+def language_left(body: Collection[str], title: Collection[str], whole: str, vocabulary: Vocabulary) -> str:
     """The language of what is left of a text; that of the whole one where hardly any of these words tells."""
-    own = language_of(words, vocabulary, _LEAST_LEFT)
+    own = language_of(body, title, vocabulary, _LEAST_LEFT)
     return whole if own == UNKNOWN else own
 
 
-def language_of(words: Iterable[str], vocabulary: Vocabulary, least: int = _LEAST) -> str:
+def language_of(body: Collection[str], title: Collection[str], vocabulary: Vocabulary, least: int = _LEAST) -> str:
     """The language whose different words weigh most; ``und`` where hardly any word tells."""
     telling = vocabulary.telling
-    total = sum(map(telling.__getitem__, telling.keys() & words))
+    told = telling.keys() & body
+    told |= telling.keys() & title
+    total = sum(map(telling.__getitem__, told))
     count = len(vocabulary.languages)
     weights = unpack(f"<{count}I", total.to_bytes(count * WEIGHT_BITS // 8, "little"))
     most = max(weights)

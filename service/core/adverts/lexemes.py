@@ -33,6 +33,7 @@ _HUNDRED = 100
 _SHORTENED = frozenset(("voc", "isc", "vmp", "imp", "weight", "power", "size", "length", "width", "max_in", "tracking"))
 _MOST_TELLING = 4000  # of one field: ten times what the longest honest text has
 _DEEPEST = 8
+_WHOLE_WORD = 4  # signs
 
 
 @dataclass(slots=True)
@@ -62,9 +63,10 @@ def lexed(  # noqa: C901, PLR0912 - one row of kinds, gone through for each word
             continue
         if start.__class__ is Phrases:
             follow = padded[at + 1]
-            if (follow in start.followers or (start.stems and follow[:1] in start.stem_heads)) and (
-                follow not in JOINING or _longer(padded, at + 1, start)
-            ):
+            if (
+                _longer(padded[at + 2], start) if follow in JOINING
+                else follow in start.by_second or follow[:1] in start.stem_heads
+            ):  # fmt: skip
                 done = _phrase(walk, at, start)
             elif start.walked:
                 done = _meant(walk, start.alone, at, at + 1)
@@ -74,7 +76,7 @@ def lexed(  # noqa: C901, PLR0912 - one row of kinds, gone through for each word
         elif start.__class__ is int:
             if start == PARTS:
                 walk.clauses = walk.clause = walk.clauses + 1
-            elif start == ENDS or (start == POINT and not _cuts_short(walk, at)):
+            elif start == ENDS or (start == POINT and not _cuts_short(walk, at, padded[at + 1])):
                 walk.sentence += 1
                 walk.clause = walk.clauses = walk.clauses + 1
                 if walk.outer:
@@ -110,13 +112,12 @@ def _sign(walk: Walk, at: int, kind: Start) -> None:
         walk.new_clause()
 
 
-def _cuts_short(walk: Walk, at: int) -> bool:
-    """Is it a point within or behind a shortened word?"""
-    after = walk.padded[at + 1]
-    if not after:
-        return False
+def _cuts_short(walk: Walk, at: int, after: str) -> bool:
+    """Is it a point within or behind a shortened word? ``after``: what stands behind it."""
     if walk.spaced[at + 1][0] != " ":
         return after != "\n"
+    if not after:
+        return False
     before = walk.padded[at - 1]  # nothing before the first one
     if len(before) > 1 and before not in walk.lexicon.short and not after[0].isdigit():
         return False
@@ -131,12 +132,9 @@ def _cuts_short(walk: Walk, at: int) -> bool:
     return last is None or not last.unit or not walk.shown[walk.pieces.start(at + 1) :][:2].istitle()
 
 
-def _longer(padded: Sequence[str], to: int, start: Phrases) -> bool:
-    """May a longer phrase go on where its first word ends at ``to``?"""
-    follow = padded[to]
-    if follow in JOINING and padded[to + 1]:
-        follow = padded[to + 1]
-    return follow in start.by_second or follow[:1] in start.stem_heads
+def _longer(follow: str, start: Phrases) -> bool:
+    """May a longer phrase go on with a word behind a joining sign?"""
+    return follow in start.by_second or follow[:1] in start.stem_heads or (follow in JOINING and bool(start.stems))
 
 
 def _phrase(walk: Walk, at: int, start: Phrases) -> int:
@@ -146,7 +144,10 @@ def _phrase(walk: Walk, at: int, start: Phrases) -> int:
     if follow in JOINING and walk.padded[to + 1]:
         after, follow = to + 1, walk.padded[to + 1]
     meanings, walked = start.alone, start.walked
-    for rest, told, more in chain(start.by_second.get(follow, ()), start.stems):
+    ended = after > to and words[to] == "." and _ends(walk, to)
+    for rest, told, more in chain(start.by_second.get(follow, ()), start.stems) if not ended else ():
+        if not follow.startswith(rest[0].removesuffix("*")) and follow not in JOINING:
+            continue
         two = len(rest) == 1 and rest[0] == follow and follow not in JOINING  # all stands there
         behind = after + 1 if two else _fits(words, after, rest)
         if behind:
@@ -157,6 +158,12 @@ def _phrase(walk: Walk, at: int, start: Phrases) -> int:
     for meaning in meanings:
         walk.items.append(Item(meaning, at, to, walk.sentence, walk.clause, walk.number))
     return to
+
+
+def _ends(walk: Walk, at: int) -> bool:
+    """Does a point behind a whole word end a sentence, though what follows would go on with a phrase: "new. Price"?"""
+    before = walk.words[at - 1]
+    return walk.spaced[at + 1][0] == " " and len(before) >= _WHOLE_WORD and before not in walk.lexicon.short
 
 
 def _meant(walk: Walk, meanings: Sequence[str], at: int, to: int) -> int:

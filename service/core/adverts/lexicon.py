@@ -6,6 +6,7 @@ wins; phrases of one length keep all their meanings.
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
+from sys import intern
 
 from service.core.adverts.numerals import Figure, figure_of
 from service.core.adverts.plain import plain_of
@@ -18,7 +19,7 @@ _MOST_KEPT = 20_000
 _UNITS = frozenset("wvakx")  # letters that stand in adverts of any language
 _GOODS = frozenset({"panel_one", "panel_many", "inverter_one", "inverter_many"})
 _OTHERS = frozenset({"other_goods", "accessory", "for"})
-_CARRYING = frozenset({"d:", "n:", "t:", "new", "used", "unused", "part"})
+_CARRYING = frozenset({"d:", "n:", "t:", "new", "used", "unused", "part", "q:off_grid"})
 WALKED = ("but", "money:", "n:", "cash:", "pair")  # meanings that are more than an item
 _PEAK = frozenset(("wp", "kwp", "wc", "kwc", "wattpiek", "kwcrete"))
 _UNSURE = frozenset(("W", "V", "mV", "A", "%", "mm"))  # what stands behind them may make another unit of them
@@ -26,7 +27,8 @@ JOINING = frozenset("-'./_")  # signs that may stand between the words of a phra
 BEFORE_UNITS = frozenset(",.-")  # signs that may stand between a figure and its unit
 WEIGHT_UNIT = 180  # makes 1, 0.6 and their quarters and ninths whole
 WEIGHT_BITS = 32  # more than 20,000 signs of words can weigh
-_UNIT, _SHORT, _NO_UNIT, _TELLING = "unit ", "short", "no_unit", "telling"
+_NOT_TELLING = ("unit ", "no_unit", "left")  # what stands beside figures in many languages
+_UNIT, _SHORT, _NO_UNIT, _TELLING, _NO_LANGUAGE = "unit ", "short", "no_unit", "telling", "no_language"
 
 # What a piece of text can be: nothing, a sign that parts clauses, one that ends sentences, a point, a dash, a bracket;
 # a figure; or the phrases that begin with it.
@@ -39,14 +41,13 @@ Longer = tuple[tuple[str, ...], tuple[str, ...], bool]  # the same; is one of th
 class Phrases:
     """What begins with a word: its own meanings, and longer phrases by their second word, longest first.
 
-    ``followers``: second words, and signs that may stand before them. ``stem_heads``: what a stem or a joining sign
-    before it begins with. ``walked``: of its own meanings one is a number, currency or "but".
+    ``stem_heads``: what stems begin with that may follow. ``walked``: of its own meanings one is a number, currency or
+    "but".
     """
 
     alone: tuple[str, ...]
     by_second: Mapping[str, tuple[Longer, ...]]
     stems: tuple[Longer, ...]
-    followers: frozenset[str]
     stem_heads: frozenset[str]
     walked: bool
 
@@ -125,10 +126,10 @@ def _started(phrases: tuple[Phrase, ...]) -> Start:
     walked = _walked(alone)
     if not seconds and not stems and not walked:
         return tuple(alone)
-    heads = frozenset(rest[0][0] for rest, _, _ in stems) | (JOINING if stems else frozenset())
+    heads = frozenset(rest[0][0] for rest, _, _ in stems)
     return Phrases(
         alone=tuple(alone), by_second={word: tuple(longer) for word, longer in seconds.items()}, stems=tuple(stems),
-        followers=JOINING | seconds.keys(), stem_heads=heads, walked=walked,
+        stem_heads=heads, walked=walked,
     )  # fmt: skip
 
 
@@ -150,7 +151,8 @@ def vocabulary_of(words: AdvertWords) -> Vocabulary:
     """A vocabulary made ready from the tables; done once."""
     languages = tuple(language for language in words if language != COMMON)
     lexicons = {language: _lexicon(words[COMMON], words[language]) for language in languages}
-    lexicons["und"] = _lexicon(words[COMMON], words["en"])
+    goods = [{meaning: words[language].get(meaning, ()) for meaning in sorted(_GOODS)} for language in languages]
+    lexicons["und"] = _lexicon(words[COMMON], words["en"], *goods)  # where no language tells, goods of any are named
     telling = _telling(words, languages)
     return Vocabulary(
         languages=languages, lexicons=lexicons, telling=telling, met=Met()
@@ -168,7 +170,7 @@ def _lexicon(*tables: Mapping[str, tuple[str, ...]]) -> Lexicon:
             units |= {row[0]: (unit, float(factor)) for row in rows}
         elif meaning in apart:
             apart[meaning].update(row[0] for row in rows)
-        elif meaning != _TELLING:
+        elif meaning not in {_TELLING, _NO_LANGUAGE}:
             for row in rows:
                 meanings.setdefault(row, []).append(meaning)
     _with_goods(meanings)
@@ -218,21 +220,24 @@ def _row(phrase: str) -> tuple[str, ...]:
         plain = plain_of(part.rstrip("*")).text
         words = words_of(plain) or ([plain] if len(plain) == 1 else [])
         row += [*words[:-1], words[-1] + "*" * part.endswith("*")] if words else []
-    return tuple(row)
+    return tuple(map(intern, row))
 
 
 def _telling(words: AdvertWords, languages: Sequence[str]) -> dict[str, int]:
-    """Word -> languages with a weight: words that several languages have tell less."""
+    """Word -> languages with a weight: words that several languages have tell less, those of all languages nothing."""
     users: dict[str, dict[int, float]] = {}
+    nobody = {_row(phrase)[0] for phrase in words[COMMON].get(_NO_LANGUAGE, ())}
     for number, language in enumerate(languages):
         for meaning, phrases in words[language].items():
-            for phrase in phrases if not meaning.startswith(_UNIT) else ():
+            for phrase in phrases if not meaning.startswith(_NOT_TELLING) else ():
                 row = _row(phrase)
                 weight = 1.0 if meaning == _TELLING else 0.6
-                if len(row) == 1 and row[0] not in _UNITS:
-                    had = users.setdefault(row[0].rstrip("*"), {})
+                if len(row) == 1 and row[0] not in _UNITS and row[0] not in nobody:
+                    had = users.setdefault(intern(row[0].rstrip("*")), {})
                     had[number] = max(had.get(number, 0.0), weight)
-    return {word: _packed(had) for word, had in users.items() if len(had) <= _MOST_LANGUAGES}
+    known: dict[int, int] = {}  # most words weigh the same as many others: one number for all of them
+    packed = ((word, _packed(had)) for word, had in users.items() if len(had) <= _MOST_LANGUAGES)
+    return {word: known.setdefault(weights, weights) for word, weights in packed}
 
 
 def _packed(weights: Mapping[int, float]) -> int:

@@ -3,11 +3,12 @@
 from service.core.adverts.figures import Found, name_of, owner_of
 from service.core.adverts.scene import Scene, numbers
 from service.core.adverts.walk import NUMBER, Item
+from service.core.adverts.whose import kills
 
 _JOINS = frozenset(("-", "to", "bis", "tot", "a", "az", "do", "til", ".", "and", "und", "en", "et", "e", "y", "i", "og",
                     "ate", "hasta", "fino", "~"))  # fmt: skip
 _WINDOW_NAMES = ("tracking", "input_range", "system", "battery", "ac_out", "between")
-_GRID_V = (180.0, 280.0)
+_GRID_V, _BATTERY_V = (180.0, 280.0), 60.0
 _TRACKERS = ("track", "trek", "mpp", "inseg", "sledov")
 _MOST_INPUTS = 8
 _PANELS = frozenset(("panel_one", "panel_many"))
@@ -49,7 +50,7 @@ def inverter_figures(scene: Scene, kind: str) -> Found:
     """Limits of one inverter."""
     found: Found = {}
     highs: set[int] = set()
-    counted = scene.tells("inputs", "tracking")
+    counted, deadly = scene.tells("inputs", "tracking"), scene.tells("d:dead")
     for place in numbers(scene):
         item = scene.items[place]
         if item.unit == "W":
@@ -60,9 +61,7 @@ def inverter_figures(scene: Scene, kind: str) -> Found:
             highs.add(high)
             _window(scene, place, high, found)
         elif item.unit == "V":
-            name = name_of(scene, place, ("max_in", "start"))
-            if name and not (item.value in {230.0, 240.0, 120.0, 400.0} and "system" in _before(scene, place)):
-                _keep(found, name, item)
+            _limit_v(scene, place, item, found, deadly=deadly)
         elif item.unit == "A" and kind == "inverter":
             _current(scene, place, item, found)
         elif item.unit == "" and counted:
@@ -78,6 +77,14 @@ def inverter_figures(scene: Scene, kind: str) -> Found:
 
 def _keep(found: Found, name: str, item: Item, sure: float = 0.93) -> None:
     found.setdefault(name, (item.value, item, sure))
+
+
+def _limit_v(scene: Scene, place: int, item: Item, found: Found, *, deadly: bool) -> None:
+    name = name_of(scene, place, ("max_in", "start"))
+    if name is None and deadly and kills(scene, place):
+        name = "max_in"
+    if name and not (item.value in {230.0, 240.0, 120.0, 400.0} and "system" in _before(scene, place)):
+        _keep(found, name, item)
 
 
 def _before(scene: Scene, place: int, reach: int = 6) -> list[str]:
@@ -196,19 +203,28 @@ def _high(scene: Scene, place: int) -> int | None:
 
 def _window(scene: Scene, place: int, high: int, found: Found) -> None:
     low_item, high_item = scene.items[place], scene.items[high]
-    if _GRID_V[0] <= low_item.value and high_item.value <= _GRID_V[1]:
-        return
+    if _GRID_V[0] <= high_item.value <= _GRID_V[1] and (low_item.value >= _GRID_V[0] or low_item.value <= _BATTERY_V):
+        return  # of the grid, or from a battery to the grid: "12 V to 230 V"
     names = [one.what for one in scene.back(place, 8) if low_item.at - one.to <= 9 and one.what in _WINDOW_NAMES
              and (one.clause == low_item.clause or one.what in {"tracking", "input_range"})]  # fmt: skip
     name = next((one for one in names if one != "between"), None)
     if name is None:
-        behind = next((one.what for one in scene.ahead(high, 2) if one.at - high_item.to <= 2), "")
-        name = behind if behind in _WINDOW_NAMES else "input_range"
+        name = _name_behind(scene, high, high_item)
     if name in {"system", "battery", "ac_out"}:
         return
     prefix = "tracking" if name == "tracking" else "operating"
     _keep(found, f"{prefix}_min", low_item, 0.9)
     _keep(found, f"{prefix}_max", high_item, 0.9)
+
+
+def _name_behind(scene: Scene, high: int, high_item: Item) -> str:
+    """The name behind a range, where it does not head figures of its own: "16-60 V, MPPT 29-48 V"."""
+    ahead = scene.ahead(high, 3)
+    if not ahead or ahead[0].at - high_item.to > 2 or ahead[0].what not in _WINDOW_NAMES:
+        return "input_range"
+    own = any(one.at - ahead[0].to <= 2 and _high(scene, high + 2 + step) for step, one in enumerate(ahead[1:])
+              if one.what == NUMBER)  # fmt: skip
+    return "input_range" if own else ahead[0].what
 
 
 def _current(scene: Scene, place: int, item: Item, found: Found) -> None:

@@ -6,6 +6,7 @@ line), or where most lines are so full that the next word did not go onto them. 
 so a value may be lost, but no two lines are read as one.
 """
 
+from collections.abc import Iterable, Sequence
 from itertools import accumulate, pairwise
 
 from service.core.adverts.plain import Plain
@@ -39,24 +40,33 @@ def joined(plain: Plain) -> Plain:
         return plain
     lines = _one_sign_ends(plain).split("\n")
     bare = [line.strip() for line in lines]
+    unsure = [at for at, (line, following) in enumerate(pairwise(bare), 1)
+              if line and following and line[-1] not in _ENDS and following[0] not in _BULLETS]  # fmt: skip
+    gone_on = _gone_on(plain.shown, lines, bare, unsure) if unsure else ()
+    parts = [lines[0]]
+    for at in range(1, len(lines)):
+        parts += (" " if at in gone_on else "\n", lines[at])
+    text = "".join(parts)
+    return plain if text == plain.text else plain._replace(text=text)
+
+
+def _gone_on(sent: str, lines: Sequence[str], bare: Sequence[str], unsure: Iterable[int]) -> set[int]:
+    """Which of the lines ``unsure`` go on with the sentence before them; ``sent``: the text with its capitals."""
     firsts = [line.partition(" ")[0] for line in bare]
     longest = max(map(len, bare))
     full = [len(line) + 1 + len(first) > longest and bool(line) and bool(first)
             for line, first in zip(bare, firsts[1:], strict=False)]  # fmt: skip
     at_width = longest >= _LEAST_WIDTH and len(full) > 1 and sum(full) >= _AT_WIDTH_SHARE * len(full)
     starts = accumulate([len(line) + 1 for line in lines], initial=0)
-    shown = [plain.shown[start : start + len(line)].lstrip()[:1] for start, line in zip(starts, lines, strict=False)]
+    shown = [sent[start : start + len(line)].lstrip()[:1] for start, line in zip(starts, lines, strict=False)]
     written = any(map(str.isupper, shown))  # a seller without capitals begins lines small
-    parts = [lines[0]]
-    for at in range(1, len(lines)):
-        goes_on = False
-        if bare[at - 1] and bare[at] and bare[at][0] not in _BULLETS and not _is_heading(bare[at], firsts[at]):
-            goes_on = _goes_on(lines[at - 1].rstrip(), lines[at].lstrip(), shown[at], longest, small_tells=written) or (
-                at_width and full[at - 1] and bare[at - 1][-1] not in _ENDS
-            )
-        parts += (" " if goes_on else "\n", lines[at])
-    text = "".join(parts)
-    return plain if text == plain.text else plain._replace(text=text)
+    return {
+        at for at in unsure
+        if not _is_heading(bare[at], firsts[at]) and (
+            (at_width and full[at - 1])
+            or _goes_on(lines[at - 1].rstrip(), lines[at].lstrip(), shown[at], longest, small_tells=written)
+        )
+    }  # fmt: skip
 
 
 def _one_sign_ends(plain: Plain) -> str:
@@ -69,14 +79,17 @@ def _one_sign_ends(plain: Plain) -> str:
 
 
 def _goes_on(line: str, following: str, shown: str, longest: int, *, small_tells: bool) -> bool:
-    """Does a sentence go on over the end of ``line``, as ``following`` begins? ``shown``: its first sign as sent."""
+    """Does a sentence go on over the end of ``line``, as ``following`` begins? ``shown``: its first sign as sent.
+
+    ``line`` does not end with a sign that ends sentences.
+    """
     last = line.rsplit(" ", 1)[-1]
     if last[-1] in _JOINS or (last in _MONEY and not line[:-1].rstrip()[-1:].isdigit()):
         return True
     broken = len(line) >= _LEAST_SIGNS and len(line) >= _LEAST_SHARE * longest
     if last in _WAITING:
         return broken or following[0].isdigit()
-    if shown.islower() and last[-1] not in _ENDS:
+    if shown.islower():
         return small_tells and (broken or last[-1].isdigit())
     if not broken or not last[-1].isdigit():
         return False

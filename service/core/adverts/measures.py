@@ -1,14 +1,16 @@
 """Which figure with which unit stands at a number, and is it a figure at all, or a piece of a code or a date?"""
 
 from service.core.adverts.numerals import Figure, figure_of
+from service.core.adverts.plain import HALVES
 from service.core.adverts.walk import CURRENCIES, DECIDING, MONEY_UNITS, NUMBER, OF_CURRENT, Item, Walk
 
-_FOOT = 304.8
+_FOOT, _METRE = 304.8, 1000.0
 _LONGEST_CODE = 16
 _LONGEST_PLAIN = 5
 _HYPHENED = frozenset(("W", "V", "kg"))
 _TOLD_BEFORE = frozenset(("x", "ca", "a", "je", "um", "u", "i"))
-_CHAINING = frozenset("-/")
+_GROWING = frozenset(("no", *HALVES))
+_CHAINING = frozenset("-/") | _GROWING
 _POINTS = frozenset(",.")
 _OPENS = _POINTS | {"-"}
 _MONEY_SIGNS = frozenset("€£$")
@@ -28,6 +30,9 @@ def measured(walk: Walk, at: int, figure: Figure) -> int:
         code = _code(walk, at) if glued else _chain(walk, at)
         if code:
             return code
+        if behind in _GROWING:
+            figure, to = _with_half(walk, figure, to)
+            behind = words[to]
     money = ""
     if walk.currency_to >= at - 1 and (at == walk.currency_to or words[at - 1] in _BEFORE_AMOUNT):
         money = walk.currency
@@ -47,6 +52,19 @@ def measured(walk: Walk, at: int, figure: Figure) -> int:
     return item.to
 
 
+def _with_half(walk: Walk, figure: Figure, to: int) -> tuple[Figure, int]:
+    """A figure with the half directly behind it: "32½"; and "no" behind one that counts: "5no 250w", "2 no. 250 W"."""
+    half = HALVES.get(walk.padded[to])
+    if half is not None and walk.glued(to):
+        value = figure.value + half
+        return Figure(figure.raw, value, value, value, dated=False), to + 1
+    if walk.padded[to] == "no":
+        end = to + 1 + (walk.padded[to + 1] == ".")
+        if walk.glued(to) or walk.padded[end][:1].isdigit():
+            return figure, end
+    return figure, to
+
+
 def _with_unit(walk: Walk, item: Item, figure: Figure, behind: str, money: str) -> bool:
     """Give a figure its value and the unit that may stand at its end; False where letters of a code do."""
     to = item.to
@@ -62,6 +80,8 @@ def _with_unit(walk: Walk, item: Item, figure: Figure, behind: str, money: str) 
             unit, factor, end, peak = walk.unit_by_words_behind(to, known, follow)
     if unit in MONEY_UNITS:
         if behind not in _MONEY_SIGNS or money or not _of_the_next(walk, to):
+            if money and behind and walk.spaced[to][0] != " " and _unreadable(walk, to):
+                return False  # "£4o each", where a letter stands for a nought
             item.unit, item.to = unit, end
             _amount(walk, item, figure)
             return True
@@ -73,7 +93,14 @@ def _with_unit(walk: Walk, item: Item, figure: Figure, behind: str, money: str) 
     item.value = (figure.large if factor == 1 and unit in _LARGE else figure.value) * factor  # "1,956 m": no thousands
     if factor == _FOOT:
         _inches(walk, item)
+    elif factor == _METRE and len(walk.padded[item.to]) == 2:
+        _centimetres(walk, item)
     return True
+
+
+def _unreadable(walk: Walk, at: int) -> bool:
+    """Do letters that mean nothing, or a letter like a nought, stand directly behind an amount?"""
+    return walk.words[at] == "o" or _unknown(walk, at)
 
 
 def _of_the_next(walk: Walk, at: int) -> bool:
@@ -99,6 +126,14 @@ def _inches(walk: Walk, item: Item) -> None:
     if word.isdigit() and int(word) < 12:
         item.value += 25.4 * int(word)
         item.to += 1 + (walk.unit(item.to + 1)[1] == 25.4)
+
+
+def _centimetres(walk: Walk, item: Item) -> None:
+    """Two digits directly behind metres: "1m72"."""
+    word = walk.padded[item.to]
+    if item.unit == "mm" and word.isdigit() and walk.glued(item.to):
+        item.value += 10 * int(word)
+        item.to += 1
 
 
 def _amount(walk: Walk, item: Item, figure: Figure) -> None:

@@ -11,6 +11,7 @@ from service.core.adverts.scene import Scene
 from service.core.adverts.walk import NUMBER, Item
 
 _BOUNDS = {"voc": (5.0, 160.0), "vmp": (5.0, 160.0), "isc": (0.05, 30.0), "imp": (0.05, 30.0)}
+_NAMES = _BOUNDS.keys() | {"mpp_point"}
 _UNITS = {"voc": {"V", ""}, "vmp": {"V", ""}, "isc": {"A", ""}, "imp": {"A", ""}}
 _ABOVE = (("voc", "vmp"), ("isc", "imp"))
 _HEADINGS = frozenset(("power", "cells", "mpp_point", "tracking", "max_in", "start", "input_range", "input_current"))
@@ -32,7 +33,7 @@ def figures_first(scene: Scene, found: dict[str, tuple[float, Item, float]], gon
     unsure: set[int] = set()
     before: set[str] = set()  # names whose figures stand behind them, nearer the beginning
     done = -1
-    for place in sorted(at for name in (*_BOUNDS, "mpp_point") for at in scene.by_what.get(name, ())):
+    for place in scene.places(_NAMES):
         if place <= done or (scene.whats[place] == "mpp_point" and not _is_first(scene, place)):
             continue
         listed = listed_in_bracket(scene, place, _BOUNDS)
@@ -51,7 +52,8 @@ def figures_first(scene: Scene, found: dict[str, tuple[float, Item, float]], gon
             continue
         enclosed = alone_in_bracket(scene, scene.items[row[0]], scene.items[place], _BOUNDS)
         paired = row[: len(row) // 2 * 2] if enclosed else row  # what is left over may be a temperature
-        if not gone.isdisjoint(paired) or _headed(scene, row[0]):
+        headed = _headed(scene, row[0]) and not (enclosed and _is_heading_only(scene, row[0]))
+        if not gone.isdisjoint(paired) or headed:
             unsure.update(row if enclosed else row[:1] if _of_limit(scene, row[0]) else ())
             continue
         told = _told_first(scene, [scene.items[at] for at in row])
@@ -142,6 +144,12 @@ def _headed(scene: Scene, place: int) -> bool:
         return False
     counted = scene.before(place - 1)
     return counted is None or counted.what != NUMBER or counted.to != before.at
+
+
+def _is_heading_only(scene: Scene, place: int) -> bool:
+    """Is the heading before a figure the one word "current", which the name in brackets behind it tells more of?"""
+    before = scene.before(place)
+    return before is not None and before.what == "input_current" and before.to - before.at == 1
 
 
 def _of_limit(scene: Scene, place: int) -> bool:

@@ -1,9 +1,9 @@
-"""Is a part of more than that offered: "selling 4 of 12", "of 8 panels 3 are left"?"""
+"""Is a part of more offered: "selling 4 of 12", "of 8 panels 3 are left"; or as many as are paid for: "£90 for ten"?"""
 
 from itertools import pairwise
 
 from service.core.adverts.scene import Scene
-from service.core.adverts.walk import NUMBER, Item
+from service.core.adverts.walk import MONEY_UNITS, NUMBER, Item
 
 _MOST = 5000
 _OF = frozenset(
@@ -38,6 +38,7 @@ _LEFT = frozenset((
     "restano", "rimasti", "zostaly", "zostalo", "restam", "sobram", "zbyvaji", "zbyva", "zbyly", "tilbage",
 ))  # fmt: skip
 _GOODS = frozenset(("panel_one", "panel_many", "inverter_one", "inverter_many", "set_many", "piece", "other_goods"))
+_ENDS = frozenset(".,;!?)\n")
 _FARTHEST = 8
 
 
@@ -96,3 +97,19 @@ def _left(scene: Scene, one: Item, two: Item) -> bool:
     tokens = scene.tokens[one.field]
     headed = any(word in _OF for word in tokens[max(one.at - 2, 0) : one.at])
     return headed and not _LEFT.isdisjoint(tokens[one.to : two.to + 3])
+
+
+def paid_for_several(scene: Scene) -> int | None:
+    """How many an amount is for that stands behind it, alone; nought: there are more amounts; None: none is."""
+    places = scene.by_what.get("for", ())
+    amounts = sum(len(scene.units[unit]) for unit in scene.units.keys() & MONEY_UNITS) if places else 0
+    for place in places if amounts else ():
+        one, amount, count = scene.items[place], scene.before(place), scene.behind(place)
+        if amount is None or count is None or amount.unit not in MONEY_UNITS or amount.to != one.at:
+            continue
+        if count.what != NUMBER or count.unit or count.at != one.to or not 1 < count.value <= _MOST:
+            continue
+        tokens = scene.tokens[one.field]
+        if count.to >= len(tokens) or tokens[count.to] in _ENDS:
+            return int(count.value) if amounts == 1 else 0
+    return None

@@ -3,22 +3,26 @@
 from itertools import pairwise
 
 from service.core.adverts.multiples import multiplies_cells
-from service.core.adverts.parts import of_more
+from service.core.adverts.parts import of_more, paid_for_several
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import CURRENCIES, NUMBER, Item
 
 _MOST_PIECES = 5000
 _MOST_PALLETS = 60
 _LONG_WORD = 6
-_PALLET = ("palet", "pallet", "palle", "bancal")
-_NO_COUNT_BEFORE = frozenset(("x", "'", "°", "%", "/"))
+_PALLET = ("pale", "palle", "bancal", "karton", "carton", "kist", "kasse", "doos", "doz", "krat", "crate", "box", "caj",
+           "caix", "cass", "caisse", "scatol", "skrzyn", "bedn", "krabic", "stapel", "stack", "stak",
+           "gebinde")  # fmt: skip
+_NO_COUNT_BEFORE = frozenset(("x", "'", "°", "%", "/", ":"))  # "only 75: panel"
 _OF_THEM = frozenset(("of", "davon", "ervan", "daarvan"))
+_ENDS = frozenset(".,;!?()\n")
+_OF_FAULTS = frozenset(("d:", "s:", "p:"))
 _FARTHEST = 8
 _FIRST_YEAR, _LAST_YEAR = 1990, 2035  # "2016 panels" tells a year
 _FEWEST_TUBES = 10  # a collector of twenty tubes is one piece
 _PART_OF_MORE = frozenset("-/.")
 _COUNTED = frozenset(("panel_one", "panel_many", "inverter_one", "inverter_many", "set_one", "set_many", "other_goods",
-                      "thermal", "accessory", "piece", "count", "stock", "pallet"))  # fmt: skip
+                      "thermal", "accessory", "piece", "count", "stock", "left", "pallet"))  # fmt: skip
 _BARS = frozenset(("tier", "minimum", "range", "for"))
 _HEADING = frozenset(("count", "piece", "each"))  # before a number of pieces
 _OF_INPUTS = frozenset(("for", "takes", "inputs", "max_in", "dc_power", "input_range", "panel_one", "panel_many"))
@@ -39,12 +43,11 @@ def pieces_on_offer(scene: Scene, kind: str) -> tuple[int | None, int]:
         return pieces, pallets
     parts = {scene.items[place].value for place in scene.units.get("", ())}
     told = {item.sentence for item in counts}
-    on_one = pieces / pallets not in parts and any(
-        scene.items[place].sentence in told and of_pallet(scene, scene.items[place])
-        for what in ("pallet", "lot", "each")
-        for place in scene.by_what.get(what, ())
-    )
-    return (pieces * pallets, pallets) if on_one else (pieces, 1)
+    spoken = [scene.items[place] for what in ("pallet", "lot", "each") for place in scene.by_what.get(what, ())
+              if of_pallet(scene, scene.items[place])]  # fmt: skip
+    if pieces / pallets in parts:  # priced by the pallet or all together, as the price tells
+        return pieces, pallets if any(one.what != "pallet" for one in spoken) else 1
+    return (pieces * pallets, pallets) if any(one.sentence in told for one in spoken) else (pieces, 1)
 
 
 def _bare_pallets(scene: Scene, place: int, item: Item) -> bool:
@@ -54,7 +57,12 @@ def _bare_pallets(scene: Scene, place: int, item: Item) -> bool:
 
 def of_pallet(scene: Scene, item: Item) -> bool:
     """Do the words of a meaning speak of a pallet: "pallet", "per pallet"?"""
-    return any(word.startswith(_PALLET) for word in scene.tokens[item.field][item.at : item.to])
+    return any(map(is_pallet, scene.tokens[item.field][item.at : item.to]))
+
+
+def is_pallet(word: str) -> bool:
+    """Is it a word for a pallet or a box?"""
+    return word.startswith(_PALLET)
 
 
 def _pallets(scene: Scene) -> int:
@@ -74,31 +82,34 @@ def _pieces(scene: Scene, kind: str) -> int | None:
     names = _NAMES[kind]
     told: list[int] = []
     counted: list[int] = []
-    counting, stocked = frozenset((*names, "piece")), "stock" in scene.by_what
+    counting, stocked = frozenset((*names, "piece")), scene.tells("stock", "left")
     on_pallets = "pallet" in scene.by_what
     for place in scene.units.get("", ()):
         item = scene.items[place]
-        if not 0 < item.value <= _MOST_PIECES or item.value != int(item.value):
+        if not (stocked or _may_count(scene, place, item, counting)) or not _is_number(item):
             continue
-        if not item.spelled and (item.glued in _PART_OF_MORE or _FIRST_YEAR <= item.value <= _LAST_YEAR):
-            continue
-        if not (stocked or _may_count(scene, place, item, counting)) or not _near_goods(scene, place, item):
-            continue
-        if _lettered(scene, item) or _barred(scene, place, item):
+        if not _near_goods(scene, place, item) or _lettered(scene, item) or _barred(scene, place, item):
             continue
         if on_pallets and _bare_pallets(scene, place, item):
             continue
         if _told(scene, place, item) if kind != "set" else _sets_in_stock(scene, place, item):
             told.append(_times_pallets(scene, place, item))
-        elif _counts(scene, place, item, names, kind):
+        elif not told and _counts(scene, place, item, names, kind):
             counted.append(_times_pallets(scene, place, item))
     return max(told) if told else _most(scene, kind, counted)
+
+
+def _is_number(item: Item) -> bool:
+    """Can a figure be a number of pieces, as far as it tells itself?"""
+    if not 0 < item.value <= _MOST_PIECES or item.value % 1:
+        return False
+    return item.spelled or not (item.glued in _PART_OF_MORE or _FIRST_YEAR <= item.value <= _LAST_YEAR)
 
 
 def _may_count(scene: Scene, place: int, item: Item, counting: frozenset[str]) -> bool:
     """Does anything stand beside it without which no number of pieces is told where nothing is said of a stock?"""
     whats = scene.whats
-    if not counting.isdisjoint(whats[place + 1 : place + 7]) or (place and whats[place - 1] in _HEADING):
+    if whats[place - 1] in _HEADING or not counting.isdisjoint(whats[place + 1 : place + 7]):
         return True
     return _by_x(scene, item)
 
@@ -143,7 +154,10 @@ def _most(scene: Scene, kind: str, counted: list[int]) -> int | None:
     if kind == "other":
         one = not scene.by_what.keys().isdisjoint(("thermal_one", "other_one"))
         return 1 if one or ("panel_one" in scene.by_what and not many and "thermal" in scene.by_what) else None
-    return 1 if names[1] in scene.by_what and not many else None
+    if names[1] not in scene.by_what or many:
+        return None
+    several = paid_for_several(scene)
+    return 1 if several is None else several or None
 
 
 def _behind_for(scene: Scene, place: int) -> bool:
@@ -154,11 +168,9 @@ def _behind_for(scene: Scene, place: int) -> bool:
 
 def _near_goods(scene: Scene, place: int, item: Item) -> bool:
     """Is there anything near by that a number of pieces could go with?"""
-    if not _COUNTED.isdisjoint(scene.near(place, 2, 5)):  # itself is none of them
-        low, high = item.at - _FARTHEST, item.at + _FARTHEST
-        for one in scene.items[max(place - 2, 0) : place + 6]:
-            if one.what in _COUNTED and low <= one.at <= high:
-                return True
+    for one in scene.items[max(place - 2, 0) : place + 6]:  # itself is none of them
+        if one.what in _COUNTED and -_FARTHEST <= one.at - item.at <= _FARTHEST:
+            return True
     return item.to >= len(scene.tokens[item.field]) or _by_x(scene, item)
 
 
@@ -203,21 +215,43 @@ def _told(scene: Scene, place: int, item: Item) -> bool:  # noqa: PLR0911 - a ro
         return scene.stands("piece", before.field, before.at)
     if before is not None and before.what == "stock" and item.at - before.to <= 3 and not _of_money(scene, place):
         return not _of_strangers(scene, item) and not _counted_before(scene, place, item, before)
+    if "left" in scene.by_what and _is_left(scene, place, item):
+        return True
     if "stock" not in scene.by_what or _OF_THEM.issuperset(scene.tokens[item.field][item.to : item.to + 1]):
         return False  # "three of them have scratches"
     for one in scene.ahead(place, 3):
         if one.at - item.to > 3 or one.clause != item.clause or one.unit in CURRENCIES:
             break
         if one.what == "stock":
-            return True
+            return not _have_faults(scene, place, one)
     return False
+
+
+def _is_left(scene: Scene, place: int, item: Item) -> bool:
+    """Do "pieces" at most and a word as "over" stand behind it, and nothing more: "5 over", "noch 5 Stück da"?"""
+    tokens = scene.tokens[item.field]
+    to = item.to
+    for one in scene.ahead(place, 4):
+        if one.what == "left" and one.at == to:
+            return one.to >= len(tokens) or tokens[one.to] in _ENDS
+        if one.what not in {"piece", "each"} or one.at > item.to:
+            return False
+        to = one.to
+    return False
+
+
+def _have_faults(scene: Scene, place: int, stock: Item) -> bool:
+    """Is it told of some of them what they have: "three have cracked glass"?"""
+    return any(one.what[:2] in _OF_FAULTS and one.clause == stock.clause and 0 <= one.at - stock.to <= 2
+               for one in scene.ahead(place, 6))  # fmt: skip
 
 
 def _counted_before(scene: Scene, place: int, item: Item, stock: Item) -> bool:
     """Is what is in stock counted before it: "4 left of 20"; or does a new clause with other words follow?"""
     if stock.clause != item.clause:
         return any(word.isalpha() for word in scene.tokens[item.field][stock.to : item.at])
-    return any(one.what == NUMBER and not one.unit and 0 <= stock.at - one.to <= 1 for one in scene.back(place, 4))
+    return any(one.what == NUMBER and not one.unit and 0 <= stock.at - one.to <= 1 and one.clause == stock.clause
+               for one in scene.back(place, 4))  # fmt: skip
 
 
 def _of_strangers(scene: Scene, item: Item) -> bool:

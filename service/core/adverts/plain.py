@@ -12,6 +12,7 @@ from typing import NamedTuple
 
 from service.core.model.plain_signs import plain_sign
 
+HALVES = {"½": 0.5, "¼": 0.25, "¾": 0.75}
 GONE = "\x00"  # stands for a sign that is taken off; no plain sign is one
 _LETTERS = {"ł": "l", "ø": "o", "đ": "d", "æ": "a", "œ": "o", "þ": "t", "ð": "d", "ı": "i",
             "а": "a", "в": "b", "е": "e", "і": "i", "к": "k", "м": "m", "н": "h", "о": "o", "р": "p", "с": "c",
@@ -46,6 +47,8 @@ def _plain(sign: str) -> str:
     lower = sign.lower()
     if lower in _LETTERS:
         return _LETTERS[lower]
+    if sign in HALVES:  # no digit: "32½" is not 321
+        return sign
     if sign in "\t\n\r\u2028\u2029":
         return "\n" if sign != "\t" else " "
     kind = unicodedata.category(sign)
@@ -114,7 +117,9 @@ def _signs(text: str, special: str) -> str:
     if len(special) > _MOST_DIFFERENT:
         return text.translate(_SIGNS)
     for sign in special:
-        text = text.replace(sign, _SIGNS[ord(sign)])
+        plain = _SIGNS[ord(sign)]
+        if plain != sign:
+            text = text.replace(sign, plain)
     small = text.lower()
     return small if len(small) == len(text) else text.translate(_SIGNS)
 

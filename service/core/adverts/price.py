@@ -2,11 +2,13 @@
 
 from collections.abc import Sequence
 from dataclasses import replace
+from itertools import chain
 from typing import NamedTuple
 
 from service.core.adverts.amounts import MONEY, ROLES, Offers, a_watt, offers_of
 from service.core.adverts.goods import Goods
-from service.core.adverts.pieces import of_pallet
+from service.core.adverts.pieces import is_pallet, of_pallet
+from service.core.adverts.portions import of_panels_in_set
 from service.core.adverts.reading import Price
 from service.core.adverts.scene import Scene, numbers
 from service.core.adverts.walk import CURRENCIES, NUMBER, Item
@@ -14,6 +16,7 @@ from service.core.adverts.with_sending import cost_by_difference, price_with_sen
 
 _PLACEHOLDERS = frozenset({0.0, 1.0, 123.0, 1234.0, 9999.0, 99999.0, 999.0, 12345.0})
 _FOR_SO_MANY = (["por"], ["za"], ["per"], ["for"], [".", "for"])
+_PER = frozenset(("per", "je", "pro", "par", "por", "pr", "za", "al", "each", "ogni", "cada", "hver"))
 _TOGETHER_SHARE = 0.02
 _TOKEN = 1.0
 
@@ -44,7 +47,7 @@ def asked_of(scene: Scene, goods: Goods) -> Asked:
     given, brought = _given(scene)
     if brought and shipping is None and dear is None:
         shipping = 0.0
-    if _mixed(goods, offers) or _mixed_panels(scene, offers, places):
+    if _mixed(scene, goods, offers, places) or _mixed_panels(scene, offers, places):
         return Asked(Price(), None, False, shipping, mixed=True)
     chosen, basis = _chosen(scene, offers, field, goods)
     if given and (chosen is None or chosen.value == 0 or (chosen is field and chosen.value in _PLACEHOLDERS)):
@@ -54,7 +57,9 @@ def asked_of(scene: Scene, goods: Goods) -> Asked:
     currency = _currency(scene, chosen, field, offers)
     price = _based(chosen.value, currency, _basis(basis, goods, scene, chosen), goods)
     if goods.pallets > 1 and price.basis == "lot" and price.each is not None and _a_pallet(scene, chosen):
-        price = replace(price, each=round(price.each * goods.pallets, 4))
+        price = replace(price, each=round(chosen.value * goods.pallets / (goods.quantity or 1), 4))
+    elif price.basis == "lot" and _per_pallet(scene, chosen):
+        price = replace(price, each=None)  # how many are on one is not told
     if dear is not None:
         shipping = cost_by_difference(price, dear, goods.quantity)
     return Asked(price, chosen, _conflict(scene, chosen, field, offers, goods), shipping)
@@ -89,14 +94,36 @@ def _a_pallet(scene: Scene, chosen: Item) -> bool:
         return True
     place = next(at for at in numbers(scene) if scene.items[at] is chosen)
     near = (*scene.back(place, 4), *scene.ahead(place, 4))
-    return any(of_pallet(scene, one) and one.clause == chosen.clause for one in near)
+    return any(of_pallet(scene, one) and one.clause == chosen.clause and not _counted(scene, one) for one in near)
 
 
-def _mixed(goods: Goods, offers: Offers) -> bool:
+def _per_pallet(scene: Scene, chosen: Item) -> bool:
+    """Is it the price "per" pallet where nothing else is said of one?"""
+    if chosen.field > 1 or "pallet" in scene.by_what:
+        return False
+    place = next(at for at in numbers(scene) if scene.items[at] is chosen)
+    near = (*scene.back(place, 4), *scene.ahead(place, 4))
+    per = any(one.what == "lot" and scene.tokens[one.field][one.at] in _PER and one.clause == chosen.clause
+              and of_pallet(scene, one) for one in near)  # fmt: skip
+    return per and sum(map(is_pallet, chain(*scene.tokens[:2]))) == 1
+
+
+def _counted(scene: Scene, one: Item) -> bool:
+    """Does a number stand directly before it?"""
+    return one.what == "pallet" and one.at > 0 and scene.tokens[one.field][one.at - 1][:1].isdigit()
+
+
+def _mixed(scene: Scene, goods: Goods, offers: Offers, places: Sequence[int]) -> bool:
     """Are parts of a mixed lot priced one by one, so that nobody knows what all of it costs?"""
     roles = {role for _, role in offers}
-    return goods.kind == "set" and "each" in roles and not roles & {"lot", "per_set"} and len(
-        {item.value for item, _ in offers if item.field < 2}) > 1  # fmt: skip
+    if goods.kind != "set" or "each" not in roles or roles & {"lot", "per_set"}:
+        return False
+    if len({item.value for item, _ in offers if item.field < 2}) > 1:
+        return True
+    return goods.quantity == 1 and any(
+        role == "each" and item.field < 2 and of_panels_in_set(scene, place)
+        for place, (item, role) in zip(places, offers, strict=True)
+    )
 
 
 def _mixed_panels(scene: Scene, offers: Offers, places: Sequence[int]) -> bool:
@@ -122,25 +149,23 @@ def _mixed_panels(scene: Scene, offers: Offers, places: Sequence[int]) -> bool:
 
 def _chosen(scene: Scene, offers: Offers, field: Item | None, goods: Goods) -> tuple[Item | None, str | None]:
     """For one piece before for a set before for the lot; but a figure a piece may only explain the price of the lot."""
-    first = {wanted: next((item for item, role in offers if role == wanted), None) for wanted in (*ROLES, None)}
-    each, lot = first["each"], first["lot"]
+    first: dict[str | None, Item] = {}
+    for item, role in offers:
+        first.setdefault(role, item)
+    each, lot = first.get("each"), first.get("lot")
     if each is not None and lot is not None and goods.quantity and goods.quantity > 1:
         alike = abs(each.value * goods.quantity - lot.value) <= _TOGETHER_SHARE * lot.value
         if alike and ("whole" in scene.by_what or (lot.field, lot.at) < (each.field, each.at)):
             return lot, "lot"
-    first_each = next((item for item, role in offers if role == "each"), None)
-    if first_each is not None and goods.quantity and goods.quantity > 1:  # "1395 euro (45 a panel)"
+    if each is not None and goods.quantity and goods.quantity > 1:  # "1395 euro (45 a panel)"
         for item, role in offers:
-            if (
-                role == "each"
-                and abs(item.value * goods.quantity - first_each.value) <= _TOGETHER_SHARE * first_each.value
-            ):
-                return first_each, "lot"
+            if role == "each" and abs(item.value * goods.quantity - each.value) <= _TOGETHER_SHARE * each.value:
+                return each, "lot"
     order = ("per_set", "each", "lot") if goods.kind == "set" else ("each", "per_set", "lot")
     if goods.kind == "set" and goods.quantity == 1 and each is not None and lot is not None and lot.value > each.value:
         order = ("per_set", "lot", "each")  # parts one by one, then all of it together
     for wanted in order:
-        if first[wanted] is not None:
+        if wanted in first:
             return first[wanted], wanted
     plain = [item for item, role in offers if role is None]
     if plain:
@@ -165,10 +190,13 @@ def _priced_by(scene: Scene) -> str | None:
 
 def _currency(scene: Scene, chosen: Item, field: Item | None, offers: Offers) -> str | None:
     """The currency that a sign, code or word of the country tells; crowns of a Swede or Norwegian are not Danish."""
-    for item in (chosen, *([field] if field is not None else []), *(item for item, _ in offers)):
-        if item.unit in CURRENCIES:
-            return None if item.unit == "DKK" and "not_danish" in scene.by_what else item.unit
-    return None
+    if chosen.unit in CURRENCIES:
+        unit = chosen.unit
+    elif field is not None and field.unit in CURRENCIES:
+        unit = field.unit
+    else:
+        unit = next((item.unit for item, _ in offers if item.unit in CURRENCIES), "")
+    return None if not unit or (unit == "DKK" and "not_danish" in scene.by_what) else unit
 
 
 def _basis(role: str | None, goods: Goods, scene: Scene, chosen: Item) -> str:
@@ -181,8 +209,14 @@ def _basis(role: str | None, goods: Goods, scene: Scene, chosen: Item) -> str:
     one = {"panel": "panel", "inverter": "inverter"}.get(goods.kind)
     titled = [scene.items[at].field for at in scene.by_what.get(f"{one}_one", ())]
     if role is None and 0 in titled and f"{one}_many" not in scene.by_what and goods.quantity and scene.tokens[0]:
-        return "each" if not _counted_in_title(scene) else "unknown"
+        return "each" if not (_counted_in_title(scene) or _counted_in_plural(scene, f"{one}_one")) else "unknown"
     return "unknown"
+
+
+def _counted_in_plural(scene: Scene, name: str) -> bool:
+    """Is a word that is a singular elsewhere counted, so that it is none here: "4 Module"?"""
+    return any(one.what == NUMBER and not one.unit and one.value > 1 and one.to == scene.items[at].at
+               for at in scene.by_what.get(name, ()) for one in scene.back(at, 1))  # fmt: skip
 
 
 def _counted_in_title(scene: Scene) -> bool:

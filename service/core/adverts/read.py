@@ -2,7 +2,7 @@
 
 from collections import Counter
 from collections.abc import Sequence
-from itertools import chain
+from operator import attrgetter
 
 from service.core.adverts.claims import State, Told, told_in_words
 from service.core.adverts.commands import commands_in
@@ -22,7 +22,7 @@ from service.core.adverts.reading import Advert, Claim, Price, Reading
 from service.core.adverts.scene import BODY_FROM, FIELDS, Orders, Scene, scene_of
 from service.core.adverts.sold import is_sold
 from service.core.adverts.state import condition_of, defects_of, delivery_of, partly, put_together, word_doubts
-from service.core.adverts.tokens import Pieces
+from service.core.adverts.tokens import NO_PIECES, Pieces
 
 LONGEST_TEXT = 20_000
 MOST_CLAIMS = 60
@@ -32,6 +32,7 @@ _FLOOD_FROM = 4_000
 _FLOOD_SHARE = 0.12
 _MOST_REPEATS = 3
 _ALL_FOUR = [True] * 4
+_DISGUISED = attrgetter("disguised")
 _PANEL = {"power": ("rated_power_w", "W"), "voc": ("open_circuit_voltage_v", "V"),
           "isc": ("short_circuit_current_a", "A"),
           "vmp": ("max_power_voltage_v", "V"), "imp": ("max_power_current_a", "A"),
@@ -43,6 +44,8 @@ _INVERTER = {"ac_power": ("ac_power_w", "W"), "inputs": ("input_count", ""), "tr
              "max_current": ("max_current_a", "A"), "max_short_circuit": ("max_short_circuit_current_a", "A"),
              "start": ("start_voltage_v", "V")}  # fmt: skip
 _Fields = tuple[Sequence[Plain], Sequence[Pieces], Sequence[str]]
+_PROJECTS = ("projec", "projek", "projet", "proyecto", "proget", "conversion", "build", "ausbau", "ombouw", "umbau",
+             "amenagement", "przerob", "prestavb", "ombygning")  # fmt: skip
 _KINDS = ("topcon", "hjt", "thin_film", "mono", "poly")
 
 
@@ -60,22 +63,22 @@ def read_with_text(advert: Advert, vocabulary: Vocabulary) -> tuple[Reading, str
     """The same, with its body as a person reads it."""
     sent = (advert.title, advert.body, advert.price_text or "")
     plains = (plain_of(sent[0]), joined(plain_of(sent[1])), plain_of(sent[2]))
-    cut = [Pieces(plain.text, vocabulary.met) for plain in plains]
+    cut = [Pieces(plain.text, vocabulary.met) if plain.text else NO_PIECES for plain in plains]
     return _reading(advert.language, sent, plains, cut, vocabulary), plains[1].text
 
 
 def _reading(
     told: str | None, sent: Sequence[str], plains: Sequence[Plain], cut: Sequence[Pieces], vocabulary: Vocabulary
 ) -> Reading:
-    orders = commands_in(cut[1].words)
-    language = told or language_of(chain(cut[0].words, cut[1].words), vocabulary)
+    orders = commands_in(cut[1].words, cut[1].different)
+    language = told or language_of(cut[1].different, cut[0].different, vocabulary)
     scene, flooded = _scene(plains, cut, language, vocabulary, orders)
     if scene.orders and not told:  # the orders may be in another language than the advert
-        own = language_left(chain(cut[0].words, _without(cut[1].words, scene.orders)), language, vocabulary)
+        own = language_left(_without(cut[1].words, scene.orders), cut[0].different, language, vocabulary)
         if own != language:
             language, (scene, flooded) = own, _scene(plains, cut, own, vocabulary, scene.orders)
     goods = goods_of(scene)
-    hostile = flooded or scene.orders or scene.commanded or any(plain.disguised for plain in plains)
+    hostile = flooded or scene.orders or scene.commanded or any(map(_DISGUISED, plains))
     extra = {"hostile_content"} if hostile else set()
     if goods.why:
         extra.add(goods.why)
@@ -132,14 +135,14 @@ def _offer(
     if goods.kind == "other":
         panel = other_figures(scene)
     inverter = inverter_figures(scene, goods.kind) if goods.kind in {"inverter", "set"} else {}
-    put_together(scene)
+    put_together(scene, goods.kind)
     photovoltaic = goods.kind in {"panel", "set"}
     if asked.mixed and goods.kind == "panel":  # of which of them?
         panel, two_powers = {}, False
     defects = defects_of(scene, goods.kind)
     part, mostly = partly(scene, defects, goods)
     condition = condition_of(scene, defects, part=part and not mostly)
-    technology = next((kind for kind in _KINDS if scene.has(f"t:{kind}")), None) if photovoltaic else None
+    technology = _technology(scene) if photovoltaic else None
     counted = panels_of_set(scene, panel["power"][1] if "power" in panel else None) if goods.kind == "set" else None
     least = least_of(scene, goods)
     power = panel["power"][0] if "power" in panel else None
@@ -183,10 +186,17 @@ def _doubts(scene: Scene, goods: Goods, panel: Found, condition: str, asked: Ask
 
 
 def _camping(scene: Scene) -> bool:
-    """Is it said to be for camping or a boat, not that the seller would swap it for such things?"""
+    """Is it said to be for camping or a boat, not that the seller would swap it for such things or had it for one?"""
     return any(
-        not any(one.what == "swap" for one in scene.back(place, 6)) for place in scene.said("camping")
-    )  # fmt: skip
+        not any(one.what in {"swap", "bought"} for one in scene.back(place, 6)) and not _project(scene, place)
+        for place in scene.said("camping")
+    )
+
+
+def _project(scene: Scene, place: int) -> bool:
+    """Is a work of the seller spoken of: "left from a campervan project"?"""
+    item = scene.items[place]
+    return any(word.startswith(_PROJECTS) for word in scene.tokens[item.field][item.to : item.to + 2])
 
 
 def _for_battery(scene: Scene) -> bool:
@@ -198,6 +208,12 @@ def _metered(scene: Scene) -> bool:
     """Is a voltage told as a reading?"""
     read = {scene.items[at].sentence for at in scene.by_what.get("measured", ())}
     return bool(read) and any(scene.items[at].sentence in read for at in scene.units.get("V", ()))
+
+
+def _technology(scene: Scene) -> str | None:
+    """What is told first of the kinds, finer ones before others; none where mono and poly stand side by side."""
+    told = next((kind for kind in _KINDS if scene.has(f"t:{kind}")), None)
+    return None if told == "mono" and scene.has("t:poly") else told
 
 
 def _bifacial(scene: Scene) -> bool | None:
@@ -230,6 +246,6 @@ def _claims(panel: Found, inverter: Found, asked: Asked, told: Sequence[Told], f
         places = plains[field].places
         if places is not None:
             start, end = places[start], places[end - 1] + 1
-        words = sent[field][start:end]
-        placed.append(Claim(what, value, unit, words[:_LONGEST_WORDS], FIELDS[field], start, end, sure))
+        words = sent[field][start : start + _LONGEST_WORDS if end - start > _LONGEST_WORDS else end]
+        placed.append(Claim(what, value, unit, words, FIELDS[field], start, end, sure))
     return tuple(placed)

@@ -1,7 +1,8 @@
 """What stands near what? The items of all fields of an advert in one row, with questions of nearness."""
 
+from bisect import bisect_left, bisect_right
 from collections import defaultdict
-from collections.abc import Sequence
+from collections.abc import Sequence, Set
 from dataclasses import dataclass, field
 from itertools import chain
 
@@ -14,6 +15,7 @@ BODY_FROM = 100_000  # sentences of the body are counted from here on
 _NEAR = 3
 _MOST_ORDERS = 20
 _MOST_BEFORE = 40
+_NOTHING_BEHIND = [""] * 3  # so that nobody has to ask whether there is an item behind, or before, a place
 _NO_PANELS = ("inverter_one", "inverter_many", "set_one", "set_many", "other_goods", "accessory", "thermal")
 _PANELS = frozenset(("panel_one", "panel_many"))
 _CLOSING = frozenset(")].!?")  # "200 kr stk." before an order in great letters
@@ -26,8 +28,10 @@ Orders = Sequence[tuple[int, int]]  # from which piece of the body to which
 class Scene:
     """Items in order, by meaning, and the tokens of each field; ``units``: places of figures by their unit.
 
-    ``whats``: the meaning of each item. ``commanded``: does the title give orders to a reader?
-    ``first`` and ``last``: place of the first and the last item of each sentence.
+    ``different``: each token of a field once. ``sorts``: counts of several sorts of panels, once they are looked for.
+
+    ``whats``: the meaning of each item, and "" behind the last one. ``sentences``: the sentence of each; none is lower
+    than the one before it. ``commanded``: does the title give orders to a reader?
     ``denials``: places so close to a "no" that it may deny them.
     """
 
@@ -35,14 +39,15 @@ class Scene:
     whats: list[str] = field(default_factory=list)
     by_what: dict[str, list[int]] = field(default_factory=dict)
     tokens: list[list[str]] = field(default_factory=list)
+    different: list[frozenset[str]] = field(default_factory=list)
     spaced: list[list[str]] = field(default_factory=list)
     price: list[Item] = field(default_factory=list)
     orders: Orders = ()
     commanded: bool = False
     units: dict[str, list[int]] = field(default_factory=dict)
-    first: dict[int, int] = field(default_factory=dict)
-    last: dict[int, int] = field(default_factory=dict)
+    sentences: list[int] = field(default_factory=list)
     denials: frozenset[int] = frozenset()
+    sorts: list[int] | None = None
     _sentences: dict[str, set[int]] = field(default_factory=dict)
     _starts: dict[str, set[tuple[int, int]]] = field(default_factory=dict)
     _paid: set[tuple[int, int]] | None = None
@@ -83,13 +88,17 @@ class Scene:
 
     def back(self, place: int, most: int = 12) -> list[Item]:
         """Items of the same sentence before a place, nearest first."""
-        low, first = place - most, self.first[self.items[place].sentence]
-        return self.items[low if low > first else first : place][::-1]  # noqa: FURB136 - asked very often
+        sentences = self.sentences
+        first = bisect_left(sentences, sentences[place], place - most if place > most else 0, place)
+        found = self.items[first:place]
+        found.reverse()
+        return found
 
     def ahead(self, place: int, most: int = 12) -> list[Item]:
         """Items of the same sentence behind a place, nearest first."""
-        high, last = place + most, self.last[self.items[place].sentence]
-        return self.items[place + 1 : (high if high < last else last) + 1]  # noqa: FURB136 - as above
+        sentences, start = self.sentences, place + 1
+        end = bisect_right(sentences, sentences[place], start, min(start + most, len(sentences)))
+        return self.items[start:end]
 
     def before(self, place: int) -> Item | None:
         """The item directly before a place, in the same sentence."""
@@ -117,9 +126,10 @@ class Scene:
         """Is one of these meanings told anywhere? Where not, nobody has to look for it near something."""
         return not self.by_what.keys().isdisjoint(whats)
 
-    def told_of(self, group: str) -> list[str]:
-        """Meanings of a group, as "d:" for defects."""
-        return [what for what in self.by_what if what[:2] == group]
+    def places(self, whats: Set[str]) -> list[int]:
+        """Places of several meanings, in order."""
+        known = self.by_what
+        return sorted(chain.from_iterable(map(known.__getitem__, known.keys() & whats)))
 
     def in_sentence(self, sentence: int, what: str) -> bool:
         """Does a meaning stand in that sentence?"""
@@ -164,9 +174,8 @@ def scene_of(title: Lexed, body: Lexed, price: Lexed, orders: Orders = ()) -> Sc
 
     ``orders``: places in the body that are known to hold some.
     """
-    kept = [item for item in body.items if not _within(item, orders)] if orders else body.items
-    in_title = commands_in(title.pieces.words)
-    items = [item for item in title.items if not _within(item, in_title)] + kept
+    in_title = commands_in(title.pieces.words, title.pieces.different)
+    items = _without(title.items, in_title) + _without(body.items, orders)
     whats, by_what = _by_what(items)
     if "taker" in by_what:  # "a buyer for 4 panels": they are for nobody else
         behind = {(items[place].field, items[place].to) for place in by_what["taker"]}
@@ -184,21 +193,21 @@ def scene_of(title: Lexed, body: Lexed, price: Lexed, orders: Orders = ()) -> Sc
         honest = _before_orders(items, begun, (title.pieces.words, body.pieces.words))
         further = _further(items, by_what["q:hostile"], (title.pieces.words, body.pieces.words))
         orders = (*orders, *_spans(items, ordering, honest), *further[1])
+        within = [_pieces_of(spans) for spans in further]
         items = [item for at, item in enumerate(items) if item.what == "q:hostile" or at in honest or (
-                 item.sentence not in ordering and not _within(item, further[item.field]))]  # fmt: skip
+                 item.sentence not in ordering and item.at not in within[item.field])]  # fmt: skip
         whats, by_what = _by_what(items)
     units: defaultdict[str, list[int]] = defaultdict(list)
     for place in by_what.get(NUMBER, ()):
         units[items[place].unit].append(place)
     units.default_factory = None  # what is asked for later is not there
-    sentences = [item.sentence for item in items]
     pieces = (title.pieces, body.pieces, price.pieces)
     return Scene(
         items=items, whats=whats, by_what=by_what, tokens=[one.words for one in pieces],
+        different=[one.different for one in pieces],
         spaced=[one.spaced for one in pieces], price=price.items, orders=orders, units=units, commanded=bool(in_title),
         denials=_near(by_what.get("without", ())),
-        first=dict(zip(reversed(sentences), range(len(items) - 1, -1, -1), strict=True)),
-        last=dict(zip(sentences, range(len(items)), strict=True)),
+        sentences=[item.sentence for item in items],
     )  # fmt: skip
 
 
@@ -219,13 +228,13 @@ def _price_when_new(items: list[Item], by_what: dict[str, list[int]]) -> bool:
 
 
 def _by_what(items: Sequence[Item]) -> tuple[list[str], dict[str, list[int]]]:
-    """The meanings of items, and the places by meaning."""
+    """The meanings of items with some empty ones behind them, and the places by meaning."""
     whats = [item.what for item in items]
     found: defaultdict[str, list[int]] = defaultdict(list)
     for place, what in enumerate(whats):
         found[what].append(place)
     found.default_factory = None  # what is asked for later is not there
-    return whats, found
+    return whats + _NOTHING_BEHIND, found
 
 
 def _near(denials: Sequence[int]) -> frozenset[int]:
@@ -236,8 +245,16 @@ def _near(denials: Sequence[int]) -> frozenset[int]:
     return frozenset(near)
 
 
-def _within(item: Item, orders: Orders) -> bool:
-    return any(low <= item.at < high for low, high in orders) and item.what != "q:hostile"
+def _without(items: list[Item], orders: Orders) -> list[Item]:
+    """Items that do not begin within orders, but for those that tell of them."""
+    if not orders:
+        return items
+    within = _pieces_of(orders)
+    return [item for item in items if item.at not in within or item.what == "q:hostile"]
+
+
+def _pieces_of(spans: Orders) -> set[int]:
+    return set(chain.from_iterable(range(low, high) for low, high in spans))
 
 
 def _followers(items: list[Item], hostile: set[int]) -> set[int]:
@@ -295,5 +312,5 @@ def numbers(scene: Scene) -> list[int]:
 def measured_in(scene: Scene, *units: str) -> list[int]:
     """Places of the figures with one of these units, in order."""
     known = scene.units
-    rows = [known[unit] for unit in units if unit in known]
+    rows = list(map(known.__getitem__, known.keys() & units))
     return rows[0] if len(rows) == 1 else sorted(chain.from_iterable(rows))

@@ -4,6 +4,7 @@ Where each sort is counted ("3 of 400 W and 2 of 410 W"), no single count does e
 """
 
 from collections.abc import Sequence
+from itertools import pairwise
 
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import NUMBER, Item
@@ -42,12 +43,21 @@ _FARTHEST, _MOST = 6, 500
 _BOUNDS_W = (30.0, 800.0)
 _LEAST_SHARE, _LIKE_SHARE = 0.35, 0.99  # other figures are farther apart, the same power is nearer
 _NEAR = 4
+_IN_SERIES = (30, 160)  # cells of one panel
 
 
-def of_one_sort(scene: Scene, kind: str, powers: list[Item]) -> list[Item]:
-    """The powers of panels; none where they are of two sorts. A set has powers of its panels and of its inverter."""
+def of_one_sort(scene: Scene, kind: str, powers: list[Item], found: dict[str, tuple[float, Item, float]]) -> list[Item]:
+    """The powers of panels; none where they are of two sorts, whose cells go from ``found`` too.
+
+    A set has powers of its panels and of its inverter.
+    """
+    of_cells = kind == "panel" and several_cells(scene)
+    if of_cells:
+        found.pop("cells", None)
     several = kind == "panel" and len({item.value for item in powers}) > 1
-    mixed = kind == "panel" and powers and (_two_sorts(scene, powers) or (several and counts_of_sorts(scene)))
+    if kind == "panel" and powers and several:
+        return [] if of_cells or _two_sorts(scene, powers) or counts_of_sorts(scene) else powers
+    mixed = kind == "panel" and powers and _two_sorts(scene, powers)
     return [] if mixed else powers
 
 
@@ -61,6 +71,12 @@ def single_count(scene: Scene, kind: str, quantity: int | None) -> int | None:
 
 def counts_of_sorts(scene: Scene) -> list[int]:
     """How many there are of each of several sorts beside one another; none where it is not told of two."""
+    if scene.sorts is None:
+        scene.sorts = _counts_of_sorts(scene)
+    return scene.sorts
+
+
+def _counts_of_sorts(scene: Scene) -> list[int]:
     found: list[tuple[int, Item]] = []
     powers = scene.units.get("W", ())
     differ = len(powers) > 1 and len({scene.items[place].value for place in powers}) > 1
@@ -78,9 +94,18 @@ def counts_of_sorts(scene: Scene) -> list[int]:
     return [count for count, _ in found] if len(found) > 1 else []
 
 
+def several_cells(scene: Scene) -> bool:
+    """Are different numbers of cells in series told: "60 cells 250 W and 72 cells 300 W"?"""
+    counts = {scene.items[at - 1].value for at in scene.by_what.get("cells", ())
+              if at and scene.whats[at - 1] == NUMBER and not scene.items[at - 1].unit
+              and scene.items[at].at - scene.items[at - 1].to <= 1}  # fmt: skip
+    told = sorted(value for value in counts if _IN_SERIES[0] <= value <= _IN_SERIES[1])
+    return any(high != 2 * low for low, high in pairwise(told))
+
+
 def _count_before(scene: Scene, place: int, item: Item) -> int | None:
     """The number of panels of a power that stands behind it: "3 panels 400 W", "3x 400 W", "3 of 400 W"."""
-    what = scene.whats[place - 1] if place else ""
+    what = scene.whats[place - 1]
     if not what.startswith(_COUNTED_OR_NUMBER) or not _BOUNDS_W[0] <= item.value <= _BOUNDS_W[1] or item.spelled:
         return None
     if any(one.what in _INVERTERS and one.at - item.to <= 2 and one.clause == item.clause
@@ -101,14 +126,15 @@ def _is_count(scene: Scene, one: Item, item: Item, known: int) -> bool:
     if one.unit or one.value % 1 or not 1 <= one.value <= _MOST or one.glued in {"-", "/", "x"}:
         return False
     between = scene.tokens[item.field][one.to : known]
-    return item.at - one.to <= _FARTHEST and (known < item.at or bool(between)) and _COUNT_WORDS.issuperset(between)
+    told = known < item.at or bool(between) or scene.tokens[item.field][one.to - 1] == "no"  # "5no 250w"
+    return item.at - one.to <= _FARTHEST and told and _COUNT_WORDS.issuperset(between)
 
 
 def _two_sorts(scene: Scene, powers: Sequence[Item]) -> bool:
     """Does another power stand joined before one of ``powers``, with or without its unit?"""
     for place in scene.units.get("W", ()):
         item = scene.items[place]
-        if not any(item is one for one in powers):
+        if item not in powers:
             continue
         for one in scene.back(place, 4):
             between = scene.tokens[item.field][one.to : item.at]

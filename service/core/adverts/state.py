@@ -3,6 +3,7 @@
 from service.core.adverts.goods import Goods
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import NUMBER, Item
+from service.core.adverts.whose import DEFECT_MEANINGS, leave_out_strangers, of_the_goods
 
 BREAKING = frozenset({"cracked_glass", "hail_damage", "broken_junction_box", "backsheet_damage", "delamination", "dead",
                       "dead_input", "broken_display"})  # fmt: skip
@@ -29,8 +30,13 @@ _FIRST_YEAR, _LAST_YEAR = 1990, 2035
 _LACKING = frozenset(("p:lead", "p:label", "p:connector"))
 
 
-def put_together(scene: Scene) -> None:
-    """Defects out of a part and what is said of it close by in its clause: "the glass is cracked", "loose lid"."""
+def put_together(scene: Scene, kind: str) -> None:
+    """Defects out of a part and what is said of it close by in its clause: "the glass is cracked", "loose lid".
+
+    What is dead but not the goods of that kind is none of theirs.
+    """
+    if "d:dead" in scene.by_what:
+        scene.by_what["d:dead"] = of_the_goods(scene, scene.by_what["d:dead"], kind)
     for state in _STATES:
         for place in scene.by_what.get(state, ()):
             part = _nearest_part(scene, place)
@@ -46,6 +52,7 @@ def put_together(scene: Scene) -> None:
         behind = next((one for one in scene.ahead(place, 3) if one.what in _LACKING), None)
         if behind is not None and behind.clause == item.clause and 0 <= behind.at - item.to <= 1:
             scene.by_what.setdefault(f"d:{_DEFECT_OF[behind.what[2:], 'missing']}", []).append(place)
+    leave_out_strangers(scene, kind)
 
 
 def _serials_taken_off(scene: Scene) -> None:
@@ -106,13 +113,15 @@ def _nearest_part(scene: Scene, place: int) -> str | None:
 
 def defects_of(scene: Scene, kind: str) -> tuple[str, ...]:
     """Defects that are said and not denied, in the order of the alphabet."""
-    found = {what[2:] for what in scene.told_of("d:") if scene.has(what)}
+    found = {what[2:] for what in scene.by_what.keys() & DEFECT_MEANINGS if scene.has(what)}
     if kind == "inverter":
         found -= {"cracked_glass", "backsheet_damage", "delamination"}
     elif kind == "panel":
         found -= {"dead_input", "broken_display", "missing_lead"}
     if kind == "inverter" and "dead" in found and any(_of_input(scene, place) for place in scene.said("d:dead")):
-        found = (found - {"dead"}) | {"dead_input"}
+        found.add("dead_input")
+    if kind == "inverter" and "dead_input" in found:  # "broken, one input does not work"
+        found.discard("dead")
     if "cracked_glass" in found and "dead" in found:  # one word as "broken" then means the glass
         dead = [scene.items[place] for place in scene.said("d:dead")]
         if all(item.to - item.at == 1 for item in dead):
@@ -135,10 +144,11 @@ def _of_input(scene: Scene, place: int) -> bool:
 
 def partly(scene: Scene, defects: tuple[str, ...], goods: Goods) -> tuple[bool, bool]:
     """Is a breaking defect said of some pieces only, and of at least half of them?"""
-    if goods.quantity == 1:
-        return False, False
     names = {*defects, "dead"} if "dead_input" in defects else set(defects)
-    places = {name: scene.said(f"d:{name}") for name in names - {"cosmetic"}}
+    names.discard("cosmetic")
+    if goods.quantity == 1 or not names:
+        return False, False
+    places = {name: scene.said(f"d:{name}") for name in names}
     some = {name: [place for place in found if _of_some(scene, place, goods)] for name, found in places.items()}
     pieces = goods.quantity or 0
     broken = [place for name, found in some.items() if name in BREAKING for place in found]
@@ -287,7 +297,8 @@ def word_doubts(scene: Scene) -> set[str]:
     names = {"unsafe": "unsafe_practice", "hostile": "hostile_content", "off_grid": "off_grid_inverter"}
     found = {
         names.get(what[2:], what[2:])
-        for what in scene.told_of("q:")
+        for what in scene.by_what
+        if ":" in what and what[:2] == "q:"
         if what in _EVEN_DENIED or any(not scene.denied(at, behind=False) for at in scene.by_what[what])
     }
     if scene.has("limited"):

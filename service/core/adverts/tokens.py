@@ -6,6 +6,7 @@ none gives back what it took, so time grows with the text and with nothing else.
 
 import re
 from itertools import accumulate
+from sys import intern
 
 # The blanks before it, then a word, a number with its separators (each followed by a digit), or any one other sign.
 _PIECE = re.compile(r" *+(?:[a-z]++|[0-9]{1,15}+(?:[.,'][0-9]{1,9}+){0,4}+|[^ ])")
@@ -20,12 +21,12 @@ class Met(dict[str, str]):
     """
 
     def __missing__(self, piece: str) -> str:
-        word = piece.lstrip(" ")
+        word = intern(piece.lstrip(" "))  # as the words of the vocabulary are: found without comparing letters
         if len(piece) > _LONGEST_MET:
             return word
         if len(self) > MOST_MET - 2:  # two are put in
             self.clear()
-        word = self[piece] = self.setdefault(word, word)
+        self[piece] = self[word] = word
         return word
 
 
@@ -33,17 +34,19 @@ class Pieces:
     """The words, numbers and signs of a plain text, and where each begins.
 
     ``spaced``: the same with the blanks before them; the first one and the end count as standing behind a blank.
+    ``different``: each word once.
 
     >>> pieces = Pieces("2 x,", Met())
     >>> pieces.words, pieces.spaced, pieces.start(2)
     (['2', 'x', ','], [' 2', ' x', ',', ' '], 3)
     """
 
-    __slots__ = ("_ends", "spaced", "words")
+    __slots__ = ("_ends", "different", "spaced", "words")
 
     def __init__(self, text: str, met: Met) -> None:
         self.spaced: list[str] = _PIECE.findall(" " + text.rstrip(" "))
         self.words = list(map(met.__getitem__, self.spaced))
+        self.different = frozenset(self.words)
         self.spaced.append(" ")
         self._ends: list[int] = []
 
@@ -57,6 +60,9 @@ class Pieces:
     def start(self, at: int) -> int:
         """The first sign of a piece."""
         return self.span(at, at + 1)[0]
+
+
+NO_PIECES = Pieces("", Met())  # of a field that was left empty
 
 
 def words_of(text: str) -> list[str]:

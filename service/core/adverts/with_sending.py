@@ -6,7 +6,7 @@ from service.core.adverts.reading import Price
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import MONEY_UNITS, NUMBER, Item
 
-_TELLING = ("delivered", "sent", "shipping")
+_TELLING = frozenset(("delivered", "sent", "shipping"))
 _WITH = frozenset((
     "mit", "inkl", "inklusive", "incl", "inc", "including", "with", "met", "inclusief", "avec", "con", "com", "z", "ze",
     "med", "s", "se", "vcetne", "wraz",
@@ -25,7 +25,7 @@ def price_with_sending(scene: Scene, others: Sequence[Item], cost: float | None)
     """
     if len({cost, *(other.value for other in others)} - {None, 0.0}) < 2:
         return None
-    for place in sorted(at for what in _TELLING for at in scene.by_what.get(what, ())):
+    for place in scene.places(_TELLING):
         one = scene.items[place]
         tokens = scene.tokens[one.field]
         start = one.at - 1 if one.at and tokens[one.at - 1] in _WITH else one.at

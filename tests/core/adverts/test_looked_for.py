@@ -115,3 +115,53 @@ def test_a_question_to_the_buyer_before_goods_at_a_price_is_an_offer(body):
 )
 def test_a_question_of_somebody_who_looks_for_goods_is_none(body):
     assert not read_advert(Advert(title="", body=body), WORDS).is_offer
+
+
+@pytest.mark.parametrize(
+    ("title", "body"),
+    [
+        ("Buying used solar panels", "Buying 300 W panels in any state, up to £25 each"),
+        ("", "We need four 400 W panels for a shed, cheap please"),
+        ("Solar panels needed", ""),
+        ("Hat jemand Solarmodule?", "Brauche 3 Module 300 W für die Laube"),
+        ("Benötige 2 Solarmodule", ""),
+        ("Zonnepanelen nodig", "4 stuks voor een schuurtje"),
+        ("", "Wij kopen gebruikte zonnepanelen, tot 30 euro per stuk"),
+        ("Besoin de 4 panneaux solaires", ""),
+        ("", "Je souhaite acheter 4 panneaux 300 W, 30 € pièce maxi"),
+        ("Se necesitan 6 placas solares", ""),
+        ("", "Me hacen falta 4 paneles de 300 W para el cobertizo"),
+        ("Ci servono 4 pannelli", "Pannelli da 300 W"),
+        ("", "Vorrei acquistare 4 pannelli da 300 W"),
+        ("Potrzebne panele", ""),
+        ("", "Chcę kupić 4 panele 300 W na altanę"),
+        ("Gostaria de comprar painéis", ""),
+        ("", "Preciso de 4 painéis de 300 W para o anexo"),
+        ("Sháníme panely na chatu", ""),
+        ("", "Potřebujeme 4 panely 300 W na kůlnu"),
+        ("Mangler solpaneler", "4 stk til et skur"),
+        ("", "Vi vil gerne købe 4 paneler på 300 W, op til 120 kr stykket"),
+    ],
+)
+def test_what_somebody_needs_or_buys_is_not_offered(title, body):
+    reading = read_advert(Advert(title=title, body=body), WORDS)
+    assert (reading.is_offer, reading.doubts) == (False, ("wanted_ad",))
+
+
+@pytest.mark.parametrize(
+    ("title", "body"),
+    [
+        ("4 panels 300 W", "We need the space. £40 each"),
+        ("2 Module, Wechselrichter benötigt", "2 Module 400 W je 40 €"),
+        ("4 panelen 300 W", "Ik heb de ruimte nodig, 40 euro per stuk"),
+        ("4 panneaux 300 W", "Besoin de place, 40 € pièce"),
+        ("4 placas 300 W", "Necesito el sitio, 40 € cada una"),
+        ("4 pannelli 300 W", "Mi serve lo spazio, 40 € l'uno"),
+        ("4 panele 300 W", "Potrzebuję miejsca, 100 zł sztuka"),
+        ("4 painéis 300 W", "Preciso do espaço, 40 € cada"),
+        ("4 panely 300 W", "Kdo má zájem, volejte. 500 Kč kus"),
+        ("4 paneler 300 W", "Mangler plads, 200 kr stk. Køber henter selv"),
+    ],
+)
+def test_a_seller_who_needs_something_else_is_no_buyer(title, body):
+    assert read_advert(Advert(title=title, body=body), WORDS).is_offer
