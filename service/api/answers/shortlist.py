@@ -179,6 +179,16 @@ def _ranks(found: _Found) -> dict[str, int]:
     return ranks | {double: ranks[lead] for double, lead in found.doubles.items() if lead in ranks}
 
 
+def _panels_out(candidate: Candidate) -> list[PanelsOfSetOut]:
+    return [
+        PanelsOfSetOut(
+            advert=candidate.panels[on.kind].offer.advert, place=on.place, input=at, count=on.count,
+            joined="parallel" if on.joined == "parallel" else "series",
+        )
+        for at, on in enumerate(candidate.layout, start=1)
+    ]  # fmt: skip
+
+
 def _set_out(
     rank: int,
     one: ListedSet,
@@ -210,13 +220,7 @@ def _set_out(
         rank=rank,
         adverts=list(candidate.adverts),
         doubles=[DoubleOut(advert=double, double_of=lead) for double, lead in doubles.items()],
-        panels=[
-            PanelsOfSetOut(
-                advert=candidate.panels[on.kind].offer.advert, place=on.place, input=at, count=on.count,
-                joined="parallel" if on.joined == "parallel" else "series",
-            )
-            for at, on in enumerate(candidate.layout, start=1)
-        ],
+        panels=_panels_out(candidate),
         inverter=candidate.inverter.advert,
         outlay=row.outlay,
         **_bands(one),
