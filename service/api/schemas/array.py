@@ -64,7 +64,11 @@ class HandRailIn(In):
 
 
 class RowInFrontIn(In):
-    """Another row of panels in front, as long as this one: its shadow falls across the lower rows of cells."""
+    """Another row of panels in front, or a parapet, as long as this one: its shadow falls across the lower rows of cells.
+
+    It counts as a hand rail's does. The sky is what the lowest cells of a string see past it, of parallel halves each
+    its own.
+    """
 
     above_bottom_edge_m: f.AboveBottomEdgeM
     distance_m: f.DistanceM

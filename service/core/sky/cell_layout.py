@@ -135,6 +135,14 @@ def darkest_places(array: Array) -> Places:
     )
 
 
+def darkest_along_m(array: Array) -> tuple[float, float]:
+    """Of which places, from the upper edge down or from the lower one up, the mean tells what a string gets of the sky.
+
+    Before a shadow from that edge; parts and rows lie alike from either edge.
+    """
+    return _two_places(layout_of(array).along)
+
+
 def slope_m(array: Array) -> float:
     """How far it is from the panel's lower to its upper edge, along the panel."""
     return _sides_m(array)[0]

@@ -116,15 +116,37 @@ def test_where_nobody_tells_they_count_as_whole_which_is_the_dearer_of_both():
         assert not_told == whole <= half
 
 
-def test_an_upright_row_hides_the_sky_under_its_edge_from_one_behind():
-    """From the middle of the panel, 0.567 m up, an edge at 1.567 m and 1 m out stands 45 degrees high."""
-    behind = array(orientation="lengthwise", row_in_front=RowInFront(above_bottom_edge_m=1.567, distance_m=1.0))
-    assert sky_behind_row(behind, np.array([90.0]))[0] == pytest.approx(np.sin(np.pi / 4) / 2)
+@pytest.mark.parametrize(
+    ("orientation", "half_cells", "up_m"),
+    [
+        ("upright", False, (0.0625, 0.1475)),
+        ("upright", True, (0.0625, 0.861 + 0.0425)),
+        ("lengthwise", False, (0.0625, 0.1475)),
+        ("lengthwise", True, (0.0625, 0.1475)),
+    ],
+)
+@pytest.mark.parametrize(("above_m", "distance_m"), [(1.0, 1.0), (0.3, 0.2)])
+def test_behind_a_row_the_sky_is_what_the_lowest_cells_of_each_string_see(
+    above_m, distance_m, orientation, half_cells, up_m
+):
+    """By hand: 1 - sin(profile angle) of an upright panel's sky, in the mean of two half rows that share a string."""
+    row = RowInFront(above_bottom_edge_m=above_m, distance_m=distance_m)
+    open_ = array(orientation=orientation, panel=panel(half_cells=half_cells))
+    behind = replace(open_, row_in_front=row)
+    hidden = np.mean([np.sin(np.arctan2(max(above_m - up, 0.0), distance_m)) for up in up_m])
+    assert sky_behind_row(behind, np.array([90]))[0] == pytest.approx(hidden / 2)
     dull = overcast(SKY)
-    open_, hidden = plane_light(dull, array(orientation="lengthwise"), 0.0), plane_light(dull, behind, 0.0)
-    assert hidden.after_overhang_w_per_m2.sum() == pytest.approx(
-        open_.after_overhang_w_per_m2.sum() * (1 - np.sin(np.pi / 4)), rel=1e-9
+    bare, left = plane_light(dull, open_, 0.0), plane_light(dull, behind, 0.0)
+    assert left.after_overhang_w_per_m2.sum() == pytest.approx(
+        bare.after_overhang_w_per_m2.sum() * (1 - hidden), rel=1e-9
     )
+
+
+def test_a_flat_panel_behind_a_row_sees_the_sky_over_its_edge():
+    """Flat, 0.0625 and 0.1475 m in from its edge: (1 - cos(profile angle)) / 2 of an even sky is hidden."""
+    flat = array(panel=panel(half_cells=False), row_in_front=RowInFront(above_bottom_edge_m=0.5, distance_m=0.4))
+    hidden = np.mean([1 - np.cos(np.arctan2(0.5, 0.4 + inwards)) for inwards in (0.0625, 0.1475)]) / 2
+    assert sky_behind_row(flat, np.array([0.0]))[0] == pytest.approx(hidden)
 
 
 def test_a_rail_takes_beam_only_and_never_more_than_the_rows_of_cells_behind_it():
