@@ -1,4 +1,4 @@
-"""What light falls on each cell of a panel under a slab, beside walls, behind a row? Ray by ray, from points on the cells' faces.
+"""What light falls on each cell of a panel under a slab, beside walls, behind a row? Ray by ray from points on them.
 
 Nothing is taken from the service: a ray from a point on the panel is hidden where it goes into the facade behind,
 through the slab, through a wall or through the row in front.

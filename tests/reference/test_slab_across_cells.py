@@ -1,4 +1,4 @@
-"""What is left of a panel under a slab, beside walls and behind a row, against one reckoned ray by ray and cell by cell.
+"""What is left of a panel under a slab, beside walls and behind a row, against one reckoned by rays and cells.
 
 Light on the cells comes from ``tests/cells_under_slab.py``, power from their diodes (``tests/cell_strings.py``);
 neither knows the rule. It is compared as the power of a panel in even light of what the rule leaves.

@@ -64,7 +64,7 @@ class HandRailIn(In):
 
 
 class RowInFrontIn(In):
-    """Another row of panels in front, or a parapet, as long as this one: its shadow falls across the lower rows of cells.
+    """Another row of panels in front, or a parapet, as long as this one: its shadow falls across the lower rows.
 
     It counts as a hand rail's does. The sky is what the lowest cells of a string see past it, of parallel halves each
     its own.

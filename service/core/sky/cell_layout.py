@@ -13,14 +13,18 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
-from service.core.model.facts import Array
+from service.core.model.facts import Array, Panel
 from service.core.sky.shade import SECTIONS
 
 Metres = NDArray[np.floating[Any]]
 
-# The frame and the margin around the cells; a whole cell is 156 to 182 mm wide (trade figures, from memory).
-MARGIN_M, CELL_M = 0.02, 0.17
+# The frame and the margin around the cells (trade figure, from memory).
+MARGIN_M = 0.02
 _HALVES = 2
+# Nearly all panels have six columns of cells along their long sides (from memory). Where size and number of cells make
+# that no cells of 100 to 220 mm, about square, a usual one is taken: 156 to 182 mm.
+_COLUMNS, CELL_M = 6, 0.17
+_CELL_BOUNDS_M, _MOST_OBLONG = (0.1, 0.22), 1.25
 
 
 @dataclass(frozen=True, slots=True)
@@ -92,18 +96,30 @@ class Layout:
 
 def layout_of(array: Array) -> Layout:
     """The layout of an array's panels. Whole cells where nobody tells: one string as long as the panel."""
-    short, long = sorted((array.panel.length_mm / 1000.0, array.panel.width_mm / 1000.0))
-    sections = _parts(short, SECTIONS, CELL_M)
-    halves = _parts(long, _HALVES, CELL_M / 2.0) if array.panel.half_cells else _parts(long, 1, CELL_M)
+    short, long = _size_m(array.panel)
+    high, wide = cell_size_m(array.panel)
+    sections = _parts(short, SECTIONS, wide)
+    halves = _parts(long, _HALVES, high / 2.0) if array.panel.half_cells else _parts(long, 1, high)
     if array.orientation == "lengthwise":
         return Layout(along=sections, across=halves, series_along=True)
     return Layout(along=halves, across=sections, series_along=False)
 
 
+def cell_size_m(panel: Panel) -> tuple[float, float]:
+    """A whole cell's pitch along the panel's long side and along its short one, by size and number of cells."""
+    short, long = _size_m(panel)
+    wide = (short - 2.0 * MARGIN_M) / _COLUMNS
+    high = (long - 2.0 * MARGIN_M) * _COLUMNS / panel.cells_in_series
+    least, most = _CELL_BOUNDS_M
+    if least <= wide <= most and wide / _MOST_OBLONG <= high <= wide * _MOST_OBLONG:
+        return high, wide
+    return CELL_M, CELL_M
+
+
 def layout_key(array: Array) -> Hashable:
     """All that its layout hangs on."""
     panel = array.panel
-    return array.orientation, panel.length_mm, panel.width_mm, panel.half_cells
+    return array.orientation, panel.length_mm, panel.width_mm, panel.cells_in_series, panel.half_cells
 
 
 def darkest_places(array: Array) -> Places:
@@ -162,8 +178,13 @@ def _two_places(parts: Parts) -> tuple[float, float]:
 
 
 def _sides_m(array: Array) -> tuple[float, float]:
-    short, long = sorted((array.panel.length_mm / 1000.0, array.panel.width_mm / 1000.0))
+    short, long = _size_m(array.panel)
     return (short, long) if array.orientation == "lengthwise" else (long, short)
+
+
+def _size_m(panel: Panel) -> tuple[float, float]:
+    """Its short and its long side."""
+    return min(panel.length_mm, panel.width_mm) / 1000.0, max(panel.length_mm, panel.width_mm) / 1000.0
 
 
 def _parts(side_m: float, count: int, row_m: float) -> Parts:

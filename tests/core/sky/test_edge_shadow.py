@@ -10,14 +10,21 @@ from service.core.sky import after_shading, plane_light
 from service.core.sky.edge_shadow import sky_behind_row, ways_past_edges
 from service.core.sky.incidence import direction
 from service.core.sky.light import open_surroundings
-from tests.builders import array, panel
+from tests import builders
 from tests.skies import mixed_year, overcast
 
 SKY = mixed_year(54.2, 12.3)
 RAIL = HandRail(above_top_edge_m=0.0, distance_m=0.1, thickness_m=0.05)
-
-
 TALL_RAIL = replace(RAIL, thickness_m=0.5, distance_m=0.2)
+
+
+def panel(**changes):
+    """1.722 by 1.134 m, of a number of cells that fits no six columns: 17 cm are taken as a cell's pitch."""
+    return builders.panel(**{"cells_in_series": 40, **changes})
+
+
+def array(**changes):
+    return builders.array(**{"panel": panel(), **changes})
 
 
 def lost_share(one, height_deg, azimuth_deg=150.0, beam_share=1.0):
@@ -58,6 +65,29 @@ def test_a_row_of_cells_in_the_shadow_costs_a_section_lengthwise_and_a_half_or_a
     cut = array(hand_rail=TALL_RAIL, orientation=orientation, panel=panel(half_cells=half_cells))
     assert lost_share(cut, 45.0) == pytest.approx(share)
     assert lost_share(cut, 45.0, beam_share=0.2) == pytest.approx(under_haze)
+
+
+@pytest.mark.parametrize(
+    ("size_mm", "cells", "orientation", "half_cells", "row_m"),
+    [
+        ((1580, 808), 72, "upright", False, 1.54 / 12),
+        ((808, 1580), 72, "upright", False, 1.54 / 12),
+        ((1580, 808), 72, "lengthwise", False, 0.768 / 6),
+        ((1722, 1134), 54, "upright", False, 1.682 / 9),
+        ((1722, 1134), 54, "upright", True, 1.682 / 18),
+        ((1722, 1134), 54, "lengthwise", True, 1.094 / 6),
+        ((1722, 1134), 108, "upright", False, 0.17),  # half cells, counted as whole ones
+        ((1580, 808), 32, "upright", False, 0.17),  # four columns
+        ((2000, 500), 36, "upright", False, 0.17),
+    ],
+)
+def test_a_row_is_as_high_as_size_and_number_of_cells_make_it(size_mm, cells, orientation, half_cells, row_m):
+    """By hand: 2 cm of margin on each side, six columns; a shadow over 4 cm of the top row takes 4 of its height."""
+    told = panel(length_mm=size_mm[0], width_mm=size_mm[1], cells_in_series=cells, half_cells=half_cells)
+    one = array(orientation=orientation, panel=told, hand_rail=replace(RAIL, thickness_m=0.04))
+    assert lost_share(one, 45.0) == pytest.approx(
+        0.04 / row_m * (0.5 if half_cells and orientation == "upright" else 1)
+    )
 
 
 def test_a_band_over_the_middle_dims_both_halves():

@@ -10,12 +10,23 @@ from service.core.sky import PlaneLight, after_shading, plane_light
 from service.core.sky.edge_shadow import ways_past_edges
 from service.core.sky.incidence import direction
 from service.core.sky.light import open_surroundings
-from tests.builders import array, panel
+from tests import builders
 from tests.skies import mixed_year, overcast
 
 SKY = mixed_year(54.2, 12.3)
 LOOKS_DEG = 150.0
 UPRIGHT = Plane(tilt_deg=90, azimuth_deg=LOOKS_DEG)
+
+
+def panel(**changes):
+    """1.722 by 1.134 m, of a number of cells that fits no six columns: 17 cm are taken as a cell's pitch."""
+    return builders.panel(**{"cells_in_series": 40, **changes})
+
+
+def array(**changes):
+    return builders.array(**{"panel": panel(), **changes})
+
+
 # 1.722 m by 1.134 m: halves begin 0.02 and 0.861 m under the upper edge, sections are 0.3647 m wide.
 WHOLE, HALF = panel(half_cells=False), panel(half_cells=True)
 
