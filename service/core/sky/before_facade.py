@@ -74,8 +74,8 @@ def before_facade(array: Array, facade_azimuth_deg: float, sun: Floats) -> Befor
     out, up = sun[0] * np.sin(azimuth) + sun[1] * np.cos(azimuth), sun[2]
     hidden, partly, past = np.zeros(up.shape, np.bool_), np.zeros(up.shape, np.bool_), None
     layout = layout_of(array)
-    if array.overhang is not None:
-        past = past_slabs_edge(array.overhang, out, up)
+    if array.slab is not None:
+        past = past_slabs_edge(array.slab, out, up)
         # On a metre down the panel the sun gains on the edge by this at most, in the plane that faces it.
         hidden |= (out <= 0.0) | (past >= slope_m(array) * np.hypot(out, up))
         partly |= past > 0.0

@@ -132,7 +132,7 @@ def darkest_places(array: Array) -> Places:
     """
     layout, width = layout_of(array), across_m(array)
     down, near = _two_places(layout.along), _two_places(layout.across)
-    sides = sorted({wall.side for wall in array.side_walls})
+    sides = sorted({wall.side for wall in array.walls})
     if not sides:
         return Places(down, ((0.0, 0.0),), ((0,),))
     quarter = near[0] - MARGIN_M

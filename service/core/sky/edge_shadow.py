@@ -60,7 +60,7 @@ def has_edges(array: Array) -> bool:
 
 def stands_under_or_beside(array: Array) -> bool:
     """A slab or a side wall."""
-    return array.overhang is not None or bool(array.side_walls)
+    return array.slab is not None or bool(array.walls)
 
 
 def stands_behind(array: Array) -> bool:
@@ -139,11 +139,11 @@ def dark_columns(array: Array, parts: Parts, azimuth_deg: Floats, sun: Floats) -
 
     ``azimuth_deg``: (m, 1) of planes; answers (m, n), or (1, n) where the array tells its facade.
     """
-    if not array.side_walls:
+    if not array.walls:
         return []
     out, right = _out_and_right(array, azimuth_deg, sun)
     width = across_m(array)
-    left_m, right_m = (np.minimum(wall_shadow_m(array.side_walls, side, out, right), width) for side in _SIDES)
+    left_m, right_m = (np.minimum(wall_shadow_m(array.walls, side, out, right), width) for side in _SIDES)
     between = np.maximum(width - right_m, left_m)
     bands = zip(parts.covered(0.0, left_m), parts.covered(between, np.asarray(width)), strict=True)
     return [np.minimum(reduce(np.add, in_part), 1.0) for in_part in bands]
@@ -169,7 +169,7 @@ def sky_behind_row(array: Array, tilt_deg: Floats) -> Floats:
 
 def _dark_along(array: Array, parts: Parts, tilt_deg: Floats, azimuth_deg: Floats, sun: Floats) -> list[Shares]:
     """What slab, hand rail and row in front darken of the darkest row of each part, (m, n); none: nothing does."""
-    slab, rail, row = array.overhang, array.hand_rail, array.row_in_front
+    slab, rail, row = array.slab, array.hand_rail, array.row_in_front
     if slab is None and rail is None and row is None:
         return []
     slope, under = slope_m(array), np.zeros((1, 1))  # down to where the slab's shadow reaches

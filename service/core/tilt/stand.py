@@ -164,7 +164,7 @@ def before_its_facade(setup: Setup) -> Setup:
     """The set with its slabs and walls kept where they stand: square to the planes as these are."""
     arrays = tuple(
         replace(array, facade_azimuth_deg=array.plane.azimuth_deg)
-        if (array.overhang is not None or array.side_walls) and array.facade_azimuth_deg is None
+        if (array.slab is not None or array.walls) and array.facade_azimuth_deg is None
         else array
         for array in setup.arrays
     )
