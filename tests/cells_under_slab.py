@@ -16,8 +16,9 @@ _POINTS = 6  # along and across each cell
 
 @dataclass(frozen=True, kw_only=True)
 class Stand:
-    """A panel looking the way its facade does; slab and walls in metres, (above, reaches) and (side, away, reaches).
+    """A panel looking the way its facade does, or turned to the right of it about its upper edge's middle.
 
+    Slab and walls in metres, (above, reaches) and (side, away, reaches).
     ``row``: of a row in front, (above the lower edge, away from it).
     """
 
@@ -27,6 +28,7 @@ class Stand:
     slab: tuple[float, float] | None = None
     walls: tuple[tuple[str, float, float], ...] = ()
     row: tuple[float, float] | None = None
+    turned_deg: float = 0.0  # under a slab alone
 
     @property
     def halves(self):
@@ -50,13 +52,15 @@ class Stand:
     def sees(self, down, inwards, out, right, up):
         """Does a ray out of the facade, to the right and up leave a point on the panel freely?"""
         tilt = np.radians(self.tilt_deg)
+        width = LONG_M if self.orientation == "lengthwise" else SHORT_M
         behind = (self.slab is None and not self.walls) | (np.asarray(out) > 0.0)  # no facade behind a row
         free = np.broadcast_to(behind, np.broadcast_shapes(np.shape(out), np.shape(down), np.shape(inwards)))
         if self.slab is not None:
             above, reaches = self.slab
             length = (above + down * np.sin(tilt)) / np.maximum(up, 1e-9)  # of the ray, to the slab's underside
-            free = free & (out * length >= reaches - down * np.cos(tilt))
-        width = LONG_M if self.orientation == "lengthwise" else SHORT_M
+            turned = np.radians(self.turned_deg)
+            comes_out = down * np.cos(tilt) * np.cos(turned) - (inwards - width / 2) * np.sin(turned)
+            free = free & (out * length >= reaches - comes_out)
         for side, away, reaches in self.walls:
             aside, from_edge = (-right, inwards) if side == "left" else (right, width - inwards)
             length = (away + from_edge) / np.maximum(aside, 1e-9)  # of the ray, to the wall
@@ -79,8 +83,9 @@ class Stand:
         height, front = np.radians(np.arange(1.5, 90, 3.0)), np.radians(np.arange(-178.5, 180, 3.0))
         h, a = (grid.ravel() for grid in np.meshgrid(height, front))
         out, right, up = np.cos(h) * np.cos(a), np.cos(h) * np.sin(a), np.sin(h)
-        tilt = np.radians(self.tilt_deg)
-        light = np.maximum(up * np.cos(tilt) + out * np.sin(tilt), 0.0) * np.cos(h)
+        tilt, turned = np.radians(self.tilt_deg), np.radians(self.turned_deg)
+        squarely = out * np.cos(turned) + right * np.sin(turned)
+        light = np.maximum(up * np.cos(tilt) + squarely * np.sin(tilt), 0.0) * np.cos(h)
         down, inwards = (points[..., None] for points in self.points_m(2))
         return (self.sees(down, inwards, out, right, up) * light).sum(axis=-1).mean(axis=(2, 3)) / light.sum()
 

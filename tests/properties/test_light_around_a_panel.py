@@ -104,6 +104,21 @@ def test_a_slab_and_a_wall_that_do_not_reach_out_are_as_if_not_told(sky, one, sl
         assert (without[name] == with_[name]).all(), name
 
 
+@given(sky=skies, slab=slabs, tilt=st.floats(0, 90), turns=st.tuples(st.floats(0, 180), st.floats(0, 180)), cells=cells)
+def test_the_further_a_panel_is_turned_out_of_its_facade_the_less_of_the_sky_a_slab_leaves(
+    sky, slab, tilt, turns, cells
+):
+    """Flat ones get the same bare light whichever way they are turned, so that of these it holds in every hour."""
+    flat = replace(array(**cells), overhang=slab, facade_azimuth_deg=150.0)
+    less, more = (
+        replace(flat, plane=Plane(tilt_deg=0.0, azimuth_deg=(150.0 + turn) % 360.0)) for turn in sorted(turns)
+    )
+    assert_never_more(sky, less, more, "after_overhang_w_per_m2")
+    leaning = replace(flat, plane=Plane(tilt_deg=tilt, azimuth_deg=(150.0 + turns[0]) % 360.0))
+    whole, half = (replace(leaning, panel=replace(leaning.panel, half_cells=cut)) for cut in (False, True))
+    assert_never_more(sky, half, whole, "after_overhang_w_per_m2")
+
+
 @given(sky=skies, one=surrounded_arrays(), slab=slabs, higher=st.floats(0, 2), cells=cells)
 def test_a_slab_further_up_never_leaves_less_light(sky, one, slab, higher, cells):
     low = replace(one, **cells, overhang=slab)

@@ -32,7 +32,8 @@ class OverhangIn(In):
     the panel, or thirds are given up where that costs less. The sky is what the upmost cells of a string see past it.
     A slab ends in a facade without end behind the panel (`facade_azimuth_deg`, else square to the plane), which hides
     the sky and the sun there from a panel that leans, however little the slab reaches out. One that reaches out 0 is as
-    if it were not told; a facade alone hides nothing.
+    if it were not told; a facade alone hides nothing. Of a panel that is turned out of its facade all cells count as
+    far in as the corner that is turned in; the reach is that from the middle of the upper edge.
     """
 
     above_top_edge_m: f.AboveTopEdgeM
@@ -45,7 +46,8 @@ class SideWallIn(In):
     Its shadow falls from the side edge inwards: upright one third of the panel after the other, which is given up where
     that costs less; lengthwise the panel, of half cells the halves that it reaches. The sky is what the cells next to
     the wall see past it. Of several panels of an array each counts as the one next to the wall. A wall, too, ends in a
-    facade without end, which hides what is behind the panel on its side; one that reaches out 0 is as if not told.
+    facade without end, which hides what is behind the panel on its side; one that reaches out 0 is as if not told. A panel that
+    is turned out of its facade lies beside it as if it were not turned.
     """
 
     side: f.Side = Field(description="Left or right as one looks out from the panel.")

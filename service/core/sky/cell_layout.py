@@ -70,11 +70,14 @@ class Places:
         down_m: how far down from the upper edge, (t,); the mean counts.
         in_m: how far in from the left and from the right edge, (p, 2).
         groups: numbers of those; of each group the mean counts, of all groups the least.
+        corner_m: how far from the middle of the upper edge the outermost cells lie, which count under a slab where the
+            panel is turned out of its facade.
     """
 
     down_m: tuple[float, ...]
     in_m: tuple[tuple[float, float], ...]
     groups: tuple[tuple[int, ...], ...]
+    corner_m: float = 0.0
 
     def least(self, light: Metres) -> Metres:
         """(m,) of m planes by what they see in the mean of ``down_m`` from each place of ``in_m``, (m, p)."""
@@ -134,7 +137,7 @@ def darkest_places(array: Array) -> Places:
     down, near = _two_places(layout.along), _two_places(layout.across)
     sides = sorted({wall.side for wall in array.walls})
     if not sides:
-        return Places(down, ((0.0, 0.0),), ((0,),))
+        return Places(down, ((0.0, 0.0),), ((0,),), corner_m(array))
     quarter = near[0] - MARGIN_M
     middle = width / 2.0 + quarter
     columns = [near[0], MARGIN_M + 3.0 * quarter, width - middle, middle]
@@ -148,6 +151,7 @@ def darkest_places(array: Array) -> Places:
         down,
         tuple((columns[at], width - columns[at]) for at in used),
         tuple(tuple(used.index(at) for at in group) for group in groups),
+        corner_m(array),
     )
 
 
@@ -157,6 +161,12 @@ def darkest_along_m(array: Array) -> tuple[float, float]:
     Before a shadow from that edge; parts and rows lie alike from either edge.
     """
     return _two_places(layout_of(array).along)
+
+
+def corner_m(array: Array) -> float:
+    """How far from the middle of the upper edge the outermost cells' middles lie, along it."""
+    high, wide = cell_size_m(array.panel)
+    return max(across_m(array) / 2.0 - MARGIN_M - (high if array.orientation == "lengthwise" else wide) / 2.0, 0.0)
 
 
 def slope_m(array: Array) -> float:

@@ -41,9 +41,9 @@ import numpy as np
 from numpy.typing import NDArray
 
 from service.core.model.facts import Array
-from service.core.sky.cell_layout import Parts, across_m, darkest_along_m, layout_of, slope_m
+from service.core.sky.cell_layout import Parts, across_m, corner_m, darkest_along_m, layout_of, slope_m
 from service.core.sky.incidence import direction
-from service.core.sky.overhang import down_the_panel, slab_shadow_m, wall_shadow_m
+from service.core.sky.overhang import slab_shadow_m, turned_m, wall_shadow_m
 
 Floats = NDArray[np.float64]
 Shares = NDArray[np.floating[Any]]
@@ -175,8 +175,9 @@ def _dark_along(array: Array, parts: Parts, tilt_deg: Floats, azimuth_deg: Float
     slope, under = slope_m(array), np.zeros((1, 1))  # down to where the slab's shadow reaches
     if slab is not None:
         out, _ = _out_and_right(array, azimuth_deg, sun)
-        down, outwards = down_the_panel(tilt_deg)
-        under = np.clip(slab_shadow_m(slab, down, outwards, out, sun[2]), 0.0, slope)
+        facade = azimuth_deg if array.facade_azimuth_deg is None else array.facade_azimuth_deg
+        down, outwards, further_in = turned_m(tilt_deg, azimuth_deg - facade, corner_m(array))
+        under = np.clip(slab_shadow_m(slab, down, outwards, out, sun[2], further_in), 0.0, slope)
         if rail is None and row is None:
             return parts.dark_from_edge(under)
     azimuth = np.radians(azimuth_deg)
