@@ -46,8 +46,8 @@ class SideWallIn(In):
     Its shadow falls from the side edge inwards: upright one third of the panel after the other, which is given up where
     that costs less; lengthwise the panel, of half cells the halves that it reaches. The sky is what the cells next to
     the wall see past it. Of several panels of an array each counts as the one next to the wall. A wall, too, ends in a
-    facade without end, which hides what is behind the panel on its side; one that reaches out 0 is as if not told. A panel that
-    is turned out of its facade lies beside it as if it were not turned.
+    facade without end, which hides what is behind the panel on its side; one that reaches out 0 is as if not told. A
+    panel that is turned out of its facade lies beside it as if it were not turned.
     """
 
     side: f.Side = Field(description="Left or right as one looks out from the panel.")
