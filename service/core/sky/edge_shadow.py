@@ -27,8 +27,9 @@ volt each. A band that lies across two rows is dearer here than there: one of 5 
 fifths of the light from the sun, costs half cells 0.18 and whole ones 0.13 in the mean, and 0.235 of both by this rule
 (0.20 and 0.22 if it took the mean over where the band lies, and then too little in the hours in which it lies on one
 row). Under slabs, beside walls and behind rows (``tests/reference/test_slab_across_cells.py``) the rule leaves at most
-0.03 of the power more than the cells, in the mean 0.06 less; whole years come 0.065 of the bare one below to 0.012 above. What a row
-hides of the sky from the lowest cells and a slab from the upmost ones is added up: a tenth of the year less with both.
+0.03 of the power more than the cells, in the mean 0.06 less; whole years come 0.065 of the bare one below to 0.012
+above. What a row hides of the sky from the lowest cells and a slab from the upmost ones is added up: a tenth of the
+year less with both.
 Valid for three sections: a panel with two, lengthwise, loses a half where a third is reckoned; upright it is all one.
 """
 
