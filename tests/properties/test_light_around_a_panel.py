@@ -94,6 +94,31 @@ def test_a_wall_or_a_longer_one_never_gives_more_light(sky, one, wall, longer, c
     assert_never_more(sky, walled, grown, "after_overhang_w_per_m2")
 
 
+@given(sky=skies, one=surrounded_arrays(), slab=slabs, wall=walls, facade=st.none() | st.floats(0, 360), cells=cells)
+def test_a_slab_and_a_wall_that_do_not_reach_out_are_as_if_not_told(sky, one, slab, wall, facade, cells):
+    bare = replace(one, **cells, facade_azimuth_deg=facade)
+    told = replace(bare, overhang=replace(slab, reaches_out_m=0.0))
+    told = replace(told, side_walls=(*one.side_walls, replace(wall, reaches_out_m=0.0)))
+    without, with_ = (stages(plane_light(sky, each, 0.2)) for each in (replace(bare, overhang=None), told))
+    for name in without:
+        assert (without[name] == with_[name]).all(), name
+
+
+@given(sky=skies, slab=slabs, tilt=st.floats(0, 90), turns=st.tuples(st.floats(0, 180), st.floats(0, 180)), cells=cells)
+def test_the_further_a_panel_is_turned_out_of_its_facade_the_less_of_the_sky_a_slab_leaves(
+    sky, slab, tilt, turns, cells
+):
+    """Flat ones get the same bare light whichever way they are turned, so that of these it holds in every hour."""
+    flat = replace(array(**cells), overhang=slab, facade_azimuth_deg=150.0)
+    less, more = (
+        replace(flat, plane=Plane(tilt_deg=0.0, azimuth_deg=(150.0 + turn) % 360.0)) for turn in sorted(turns)
+    )
+    assert_never_more(sky, less, more, "after_overhang_w_per_m2")
+    leaning = replace(flat, plane=Plane(tilt_deg=tilt, azimuth_deg=(150.0 + turns[0]) % 360.0))
+    whole, half = (replace(leaning, panel=replace(leaning.panel, half_cells=cut)) for cut in (False, True))
+    assert_never_more(sky, half, whole, "after_overhang_w_per_m2")
+
+
 @given(sky=skies, one=surrounded_arrays(), slab=slabs, higher=st.floats(0, 2), cells=cells)
 def test_a_slab_further_up_never_leaves_less_light(sky, one, slab, higher, cells):
     low = replace(one, **cells, overhang=slab)

@@ -182,7 +182,9 @@ def test_the_same_holds_between_slab_and_walls_which_stay_where_they_stand(place
 @settings(deadline=None, max_examples=2)
 @given(places, limits, walls_around)
 @example((52.0, 13.0), 800.0, {"side_walls": (SideWall(side="left", distance_m=0.2, reaches_out_m=2.0),)})
-def test_between_slab_and_walls_the_maps_maximum_is_the_best_plane_and_flat_has_no_direction(place, limit_w, around):
+def test_between_slab_and_walls_the_maps_maximum_is_the_best_plane_and_flat_has_none_but_a_slabs_direction(
+    place, limit_w, around
+):
     asked = the_set(place, limit_w, count=1, **around)
     found = advice(asked, place, map_steps_deg=(1.0, 5.0), changes_per_year=(2, 4, 12))
     best = found.best_brings.year_kwh
@@ -190,10 +192,10 @@ def test_between_slab_and_walls_the_maps_maximum_is_the_best_plane_and_flat_has_
     assert found.map.year_kwh.max() == pytest.approx(best, rel=2e-3)
     at_best = found.map.year_kwh[round(found.best.tilt_deg), round(found.best.azimuth_deg / 5) % 72]
     assert at_best == pytest.approx(found.map.year_kwh.max(), rel=2e-3)
-    assert np.ptp(found.map.year_kwh[0]) <= 1e-9 * best
+    assert "overhang" in around or np.ptp(found.map.year_kwh[0]) <= 1e-9 * best
     for azimuth in (0, 90, 200):
         assert kwh(asked, place, [Plane(tilt_deg=0, azimuth_deg=azimuth)]) == pytest.approx(
-            found.map.year_kwh[0, 0], abs=2e-3 * best
+            found.map.year_kwh[0, azimuth // 5], abs=2e-3 * best
         )
     two, four, twelve = (one.gain_share for one in found.schedules)
     assert 0 <= two <= four <= twelve
@@ -274,18 +276,22 @@ def test_the_map_is_near_the_plain_chain_everywhere(place, limit_w):
 
 
 @pytest.mark.parametrize(("orientation", "half_cells"), [("upright", True), ("lengthwise", False)])
-@pytest.mark.parametrize("slab", [(0.2, 0.3), (0.0, 0.1), (0.5, 0.8)])
-def test_close_under_a_slab_the_map_is_near_the_plain_chain_everywhere(slab, orientation, half_cells):
-    """Of the best: 0.2 % (``lattice_within``), and the kernel's 0.03 %; most of these between computed planes."""
+@pytest.mark.parametrize(("slab", "facade"), [((0.2, 0.3), 173), ((0.0, 0.1), 180), ((0.5, 0.8), 173)])
+def test_close_under_a_slab_the_map_is_near_the_plain_chain_everywhere(slab, facade, orientation, half_cells):
+    """Of the best: 0.2 %, upon the upper edge 0.6 % (``lattice_within``), and the kernel's 0.03 %.
+
+    Most of these lie between computed planes. Flat ones have a direction: turned, a corner lies further in.
+    """
+    allowed = 6.3e-3 if slab[0] == 0.0 else 2.3e-3
     asked = the_set(
         (54.2, 12.3), 800.0, count=1, orientation=orientation, panel=panel(half_cells=half_cells),
-        overhang=Overhang(above_top_edge_m=slab[0], reaches_out_m=slab[1]), facade_azimuth_deg=180,
+        overhang=Overhang(above_top_edge_m=slab[0], reaches_out_m=slab[1]), facade_azimuth_deg=facade,
     )  # fmt: skip
     found = advice(asked, (54.2, 12.3), map_steps_deg=(7.0, 35.0))
     for at, tilt in enumerate(found.map.tilt_deg):
-        for to, azimuth in list(enumerate(found.map.azimuth_deg))[:: 2 if tilt else 8]:
+        for to, azimuth in list(enumerate(found.map.azimuth_deg))[:: 2 if tilt else 3]:
             plain = kwh(asked, (54.2, 12.3), [Plane(tilt_deg=tilt, azimuth_deg=azimuth)])
-            assert abs(found.map.year_kwh[at, to] - plain) <= 2.3e-3 * found.best_brings.year_kwh
+            assert abs(found.map.year_kwh[at, to] - plain) <= allowed * found.best_brings.year_kwh
 
 
 @pytest.mark.parametrize(

@@ -30,6 +30,10 @@ class OverhangIn(In):
     Its shadow falls from the upper edge down and counts as a hand rail's does: as much of a row of cells as lies in it
     its string loses of the sun. Upright that is the whole panel, of half cells the halves that it reaches; lengthwise
     the panel, or thirds are given up where that costs less. The sky is what the upmost cells of a string see past it.
+    A slab ends in a facade without end behind the panel (`facade_azimuth_deg`, else square to the plane), which hides
+    the sky and the sun there from a panel that leans, however little the slab reaches out. One that reaches out 0 is as
+    if it were not told; a facade alone hides nothing. Of a panel that is turned out of its facade all cells count as
+    far in as the corner that is turned in; the reach is that from the middle of the upper edge.
     """
 
     above_top_edge_m: f.AboveTopEdgeM
@@ -41,7 +45,9 @@ class SideWallIn(In):
 
     Its shadow falls from the side edge inwards: upright one third of the panel after the other, which is given up where
     that costs less; lengthwise the panel, of half cells the halves that it reaches. The sky is what the cells next to
-    the wall see past it. Of several panels of an array each counts as the one next to the wall.
+    the wall see past it. Of several panels of an array each counts as the one next to the wall. A wall, too, ends in a
+    facade without end, which hides what is behind the panel on its side; one that reaches out 0 is as if not told. A
+    panel that is turned out of its facade lies beside it as if it were not turned.
     """
 
     side: f.Side = Field(description="Left or right as one looks out from the panel.")
@@ -64,7 +70,11 @@ class HandRailIn(In):
 
 
 class RowInFrontIn(In):
-    """Another row of panels in front, as long as this one: its shadow falls across the lower rows of cells."""
+    """Another row of panels in front, or a parapet, as long as this one: its shadow falls across the lower rows.
+
+    It counts as a hand rail's does. The sky is what the lowest cells of a string see past it, of parallel halves each
+    its own.
+    """
 
     above_bottom_edge_m: f.AboveBottomEdgeM
     distance_m: f.DistanceM

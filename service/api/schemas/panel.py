@@ -31,7 +31,9 @@ class PanelIn(In):
         default=None,
         description="Are the cells cut in two? Then the panel's halves lie in parallel, and a shadow (`overhang`, "
         "`hand_rail`, `row_in_front`; `side_walls` beside a lengthwise panel) that touches one half leaves the other "
-        "at work. Where absent they count as whole, which costs no less.",
+        "at work. Where absent they count as whole, which costs no less. How high a row of cells is follows from "
+        "`length_mm`, `width_mm` and `cells_in_series`, six columns of them; where that makes no cells of 10 to 22 cm, "
+        "about square, 17 cm are taken.",
     )
     bifaciality_share: f.BifacialityShare | None = None
     length_mm: f.LengthMm | None = None

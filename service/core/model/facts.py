@@ -102,9 +102,19 @@ class Array:
     facing_reflectance_share: float | None = None
 
     @property
+    def slab(self) -> Overhang | None:
+        """The slab above, if it reaches out at all: one that does not is as none, and tells of no facade."""
+        return self.overhang if self.overhang is not None and self.overhang.reaches_out_m > 0.0 else None
+
+    @property
+    def walls(self) -> tuple[SideWall, ...]:
+        """Those side walls that reach out at all, likewise."""
+        return tuple(wall for wall in self.side_walls if wall.reaches_out_m > 0.0)
+
+    @property
     def surrounded(self) -> bool:
         """Does anything stand around it that hides light?"""
-        obstacles = (self.skyline, self.overhang, self.side_walls, self.shade, self.hand_rail, self.row_in_front)
+        obstacles = (self.skyline, self.slab, self.walls, self.shade, self.hand_rail, self.row_in_front)
         return any(obstacles)
 
 

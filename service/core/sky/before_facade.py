@@ -9,9 +9,9 @@ from numpy.typing import NDArray
 from service.core.model.facts import Array
 from service.core.model.hours import Bools, Floats, Ints
 from service.core.model.place import Plane
-from service.core.sky.cell_layout import Layout, layout_of, slope_m
+from service.core.sky.cell_layout import Layout, corner_m, layout_of, slope_m
 from service.core.sky.edge_shadow import Shares, Ways, dark_columns, ways_past_bands
-from service.core.sky.overhang import down_the_panel, past_slabs_edge
+from service.core.sky.overhang import past_slabs_edge, turned_m
 
 Singles = NDArray[np.float32]
 _LEAST = 1e-9
@@ -24,7 +24,8 @@ class BeforeFacade:
     Attributes:
         hidden: (n,) is the sun hidden from all of the panel, in any plane?
         partly: (n,) may one of their shadows end on the panel? Neither: the sun is free of them in every plane.
-        layout: of the panel.
+        layout, corner_m: of the panel.
+        facade_azimuth_deg: the way slab and walls look out.
         sun: (2, n) to the sun, out of the facade and up.
         past: (n,) by how much the sun stands over the slab's edge; None: there is no slab.
         columns: what walls darken of the darkest column of each part across the panel, (n,) each.
@@ -33,6 +34,8 @@ class BeforeFacade:
     hidden: Bools
     partly: Bools
     layout: Layout
+    corner_m: float
+    facade_azimuth_deg: float
     sun: Shares
     past: Shares | None
     columns: tuple[Shares, ...]
@@ -43,26 +46,30 @@ class BeforeFacade:
             hidden=self.hidden[hours],
             partly=self.partly[hours],
             layout=self.layout,
+            corner_m=self.corner_m,
+            facade_azimuth_deg=self.facade_azimuth_deg,
             sun=self.sun[:, hours].astype(np.float32),
             past=None if self.past is None else self.past[hours].astype(np.float32),
             columns=tuple(column[hours].astype(np.float32) for column in self.columns),
         )
 
-    @staticmethod
-    def down(planes: Sequence[Plane]) -> Singles:
-        """How far one comes down and out of the facade on each metre down these planes, (m, 2)."""
-        return np.stack(down_the_panel([plane.tilt_deg for plane in planes]), axis=1).astype(np.float32)
+    def down(self, planes: Sequence[Plane]) -> Singles:
+        """``turned_m`` of these planes, (m, 3)."""
+        turned = [plane.azimuth_deg - self.facade_azimuth_deg for plane in planes]
+        ways = turned_m([plane.tilt_deg for plane in planes], turned, self.corner_m)
+        return np.stack(ways, axis=1).astype(np.float32)
 
     def ways(self, down: Singles) -> Ways:
         """The ways to run the panel in planes by their ``down``, where the sun is not ``hidden``.
 
-        Of (m, n), or of (1, n) where all are tilted alike: then azimuths make no difference.
+        Of (m, n), or of (1, n) where all are tilted and turned alike.
         """
         rows: list[Shares] = []
         if self.past is not None:
             if (down == down[0]).all():
                 down = down[:1]
-            rows = self.layout.along.dark_from_edge(self.past / np.maximum(down @ self.sun, _LEAST))
+            past = self.past + down[:, 2:] * self.sun[1] if down[:, 2].any() else self.past
+            rows = self.layout.along.dark_from_edge(past / np.maximum(down[:, :2] @ self.sun, _LEAST))
         if self.layout.series_along:
             return ways_past_bands(rows, self.columns, in_order=True)
         return ways_past_bands(self.columns, rows)
@@ -73,12 +80,12 @@ def before_facade(array: Array, facade_azimuth_deg: float, sun: Floats) -> Befor
     azimuth = np.radians(facade_azimuth_deg)
     out, up = sun[0] * np.sin(azimuth) + sun[1] * np.cos(azimuth), sun[2]
     hidden, partly, past = np.zeros(up.shape, np.bool_), np.zeros(up.shape, np.bool_), None
-    layout = layout_of(array)
-    if array.overhang is not None:
-        past = past_slabs_edge(array.overhang, out, up)
+    layout, corner = layout_of(array), corner_m(array)
+    if array.slab is not None:
+        past = past_slabs_edge(array.slab, out, up)
         # On a metre down the panel the sun gains on the edge by this at most, in the plane that faces it.
         hidden |= (out <= 0.0) | (past >= slope_m(array) * np.hypot(out, up))
-        partly |= past > 0.0
+        partly |= past + up * corner > 0.0
     columns = [column[0] for column in dark_columns(array, layout.across, np.full((1, 1), facade_azimuth_deg), sun)]
     if columns:
         hidden |= np.min(columns, axis=0) >= 1.0
@@ -87,6 +94,8 @@ def before_facade(array: Array, facade_azimuth_deg: float, sun: Floats) -> Befor
         hidden=hidden,
         partly=partly & ~hidden,
         layout=layout,
+        corner_m=corner,
+        facade_azimuth_deg=facade_azimuth_deg,
         sun=np.stack((out, up)),
         past=past,
         columns=tuple(columns),

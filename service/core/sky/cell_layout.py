@@ -13,14 +13,18 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
-from service.core.model.facts import Array
+from service.core.model.facts import Array, Panel
 from service.core.sky.shade import SECTIONS
 
 Metres = NDArray[np.floating[Any]]
 
-# The frame and the margin around the cells; a whole cell is 156 to 182 mm wide (trade figures, from memory).
-MARGIN_M, CELL_M = 0.02, 0.17
+# The frame and the margin around the cells (trade figure, from memory).
+MARGIN_M = 0.02
 _HALVES = 2
+# Nearly all panels have six columns of cells along their long sides (from memory). Where size and number of cells make
+# that no cells of 100 to 220 mm, about square, a usual one is taken: 156 to 182 mm.
+_COLUMNS, CELL_M = 6, 0.17
+_CELL_BOUNDS_M, _MOST_OBLONG = (0.1, 0.22), 1.25
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,11 +70,14 @@ class Places:
         down_m: how far down from the upper edge, (t,); the mean counts.
         in_m: how far in from the left and from the right edge, (p, 2).
         groups: numbers of those; of each group the mean counts, of all groups the least.
+        corner_m: how far from the middle of the upper edge the outermost cells lie, which count under a slab where the
+            panel is turned out of its facade.
     """
 
     down_m: tuple[float, ...]
     in_m: tuple[tuple[float, float], ...]
     groups: tuple[tuple[int, ...], ...]
+    corner_m: float = 0.0
 
     def least(self, light: Metres) -> Metres:
         """(m,) of m planes by what they see in the mean of ``down_m`` from each place of ``in_m``, (m, p)."""
@@ -92,18 +99,30 @@ class Layout:
 
 def layout_of(array: Array) -> Layout:
     """The layout of an array's panels. Whole cells where nobody tells: one string as long as the panel."""
-    short, long = sorted((array.panel.length_mm / 1000.0, array.panel.width_mm / 1000.0))
-    sections = _parts(short, SECTIONS, CELL_M)
-    halves = _parts(long, _HALVES, CELL_M / 2.0) if array.panel.half_cells else _parts(long, 1, CELL_M)
+    short, long = _size_m(array.panel)
+    high, wide = cell_size_m(array.panel)
+    sections = _parts(short, SECTIONS, wide)
+    halves = _parts(long, _HALVES, high / 2.0) if array.panel.half_cells else _parts(long, 1, high)
     if array.orientation == "lengthwise":
         return Layout(along=sections, across=halves, series_along=True)
     return Layout(along=halves, across=sections, series_along=False)
 
 
+def cell_size_m(panel: Panel) -> tuple[float, float]:
+    """A whole cell's pitch along the panel's long side and along its short one, by size and number of cells."""
+    short, long = _size_m(panel)
+    wide = (short - 2.0 * MARGIN_M) / _COLUMNS
+    high = (long - 2.0 * MARGIN_M) * _COLUMNS / panel.cells_in_series
+    least, most = _CELL_BOUNDS_M
+    if least <= wide <= most and wide / _MOST_OBLONG <= high <= wide * _MOST_OBLONG:
+        return high, wide
+    return CELL_M, CELL_M
+
+
 def layout_key(array: Array) -> Hashable:
     """All that its layout hangs on."""
     panel = array.panel
-    return array.orientation, panel.length_mm, panel.width_mm, panel.half_cells
+    return array.orientation, panel.length_mm, panel.width_mm, panel.cells_in_series, panel.half_cells
 
 
 def darkest_places(array: Array) -> Places:
@@ -116,9 +135,9 @@ def darkest_places(array: Array) -> Places:
     """
     layout, width = layout_of(array), across_m(array)
     down, near = _two_places(layout.along), _two_places(layout.across)
-    sides = sorted({wall.side for wall in array.side_walls})
+    sides = sorted({wall.side for wall in array.walls})
     if not sides:
-        return Places(down, ((0.0, 0.0),), ((0,),))
+        return Places(down, ((0.0, 0.0),), ((0,),), corner_m(array))
     quarter = near[0] - MARGIN_M
     middle = width / 2.0 + quarter
     columns = [near[0], MARGIN_M + 3.0 * quarter, width - middle, middle]
@@ -132,7 +151,22 @@ def darkest_places(array: Array) -> Places:
         down,
         tuple((columns[at], width - columns[at]) for at in used),
         tuple(tuple(used.index(at) for at in group) for group in groups),
+        corner_m(array),
     )
+
+
+def darkest_along_m(array: Array) -> tuple[float, float]:
+    """Of which places, from the upper edge down or from the lower one up, the mean tells what a string gets of the sky.
+
+    Before a shadow from that edge; parts and rows lie alike from either edge.
+    """
+    return _two_places(layout_of(array).along)
+
+
+def corner_m(array: Array) -> float:
+    """How far from the middle of the upper edge the outermost cells' middles lie, along it."""
+    high, wide = cell_size_m(array.panel)
+    return max(across_m(array) / 2.0 - MARGIN_M - (high if array.orientation == "lengthwise" else wide) / 2.0, 0.0)
 
 
 def slope_m(array: Array) -> float:
@@ -154,8 +188,13 @@ def _two_places(parts: Parts) -> tuple[float, float]:
 
 
 def _sides_m(array: Array) -> tuple[float, float]:
-    short, long = sorted((array.panel.length_mm / 1000.0, array.panel.width_mm / 1000.0))
+    short, long = _size_m(array.panel)
     return (short, long) if array.orientation == "lengthwise" else (long, short)
+
+
+def _size_m(panel: Panel) -> tuple[float, float]:
+    """Its short and its long side."""
+    return min(panel.length_mm, panel.width_mm) / 1000.0, max(panel.length_mm, panel.width_mm) / 1000.0
 
 
 def _parts(side_m: float, count: int, row_m: float) -> Parts:

@@ -9,7 +9,7 @@ from numpy.typing import ArrayLike, NDArray
 from service.core.model.place import Overhang, SideWall, SkylinePoint
 from service.core.sky.cell_layout import AT_THE_EDGE, Places
 from service.core.sky.horizon import skyline_height_deg
-from service.core.sky.overhang import down_the_panel, open_half_angle_deg
+from service.core.sky.overhang import open_half_angle_deg, turned_m
 from service.core.sky.transposition import sky_share
 
 Floats = NDArray[np.float64]
@@ -82,11 +82,12 @@ def sky_seen(
             past_skyline = np.minimum(_light_between(tilt, low, [overhead], _AHEAD).sum(axis=1), bare)
         past_all = past_skyline
         if overhang is not None or walls:
-            from_facade = _FROM_FRONT_DEG
+            from_facade, turned = _FROM_FRONT_DEG, np.zeros((1, 1))
             if facade_azimuth_deg is not None:
                 from_facade = (azimuths[:, None] + _FROM_FRONT_DEG - facade_azimuth_deg + 180.0) % 360.0 - 180.0
+                turned = azimuths[:, None] - facade_azimuth_deg
             ahead = np.maximum(np.cos(np.radians(from_facade)), 0.0)
-            light = _light_between(tilt, low, _slab_edges(overhang, ahead, tilt, places.down_m), _AHEAD)
+            light = _light_between(tilt, low, _slab_edges(overhang, ahead, tilt, turned, places), _AHEAD)
             past_all = np.minimum(_from_places(light, _open_parts(walls, from_facade, places), places), past_skyline)
     return SkySeen(bare_share=bare, after_skyline_share=past_skyline, after_overhang_share=past_all)
 
@@ -100,7 +101,7 @@ class Dome:
         low: tangent of the height of the skyline, (k,).
         part: what is open between walls, from each place, (p, k).
         ahead: how far each slice looks out of the facade, the cosine, (k,).
-        overhang, places: the slab, and the places on the panel.
+        overhang, facade_azimuth_deg, places: the slab, the way it looks out, and the places on the panel.
     """
 
     azimuth_deg: Floats
@@ -108,6 +109,7 @@ class Dome:
     part: Floats
     ahead: Floats
     overhang: Overhang | None
+    facade_azimuth_deg: float
     places: Places
 
     def seen_share(self, tilt_deg: Floats, azimuth_deg: Floats) -> Floats:
@@ -115,7 +117,9 @@ class Dome:
         tilt = tilt_deg[:, None]
         ahead = np.cos(np.radians(self.azimuth_deg - azimuth_deg[:, None]))
         low = np.maximum(_own_horizon(tilt, ahead), self.low)
-        light = _light_between(tilt, low, _slab_edges(self.overhang, self.ahead, tilt, self.places.down_m), ahead)
+        turned = azimuth_deg[:, None] - self.facade_azimuth_deg
+        edges = _slab_edges(self.overhang, self.ahead, tilt, turned, self.places)
+        light = _light_between(tilt, low, edges, ahead)
         return np.asarray(np.minimum(_from_places(light, self.part, self.places), sky_share(tilt_deg)))
 
 
@@ -143,6 +147,7 @@ def dome_of(
         part=part[:, open_],
         ahead=ahead[open_],
         overhang=overhang,
+        facade_azimuth_deg=facade_azimuth_deg or 0.0,
         places=places,
     )
 
@@ -154,19 +159,21 @@ def _own_horizon(tilt_deg: Floats, ahead: Floats) -> Floats:
     return horizon
 
 
-def _slab_edges(overhang: Overhang | None, ahead: Floats, tilt_deg: Floats, down_m: Sequence[float]) -> list[Floats]:
+def _slab_edges(
+    overhang: Overhang | None, ahead: Floats, tilt_deg: Floats, turned_deg: Floats, places: Places
+) -> list[Floats]:
     """Tangents of the height of the slab's front edge in each slice, seen from each place down the panel.
 
     Nought behind, where slab and facade hide all. ``ahead`` (360,) or (m, 360): how far the slices look out of the
-    facade, not below 0; ``tilt_deg``: (m, 1).
+    facade, not below 0; ``tilt_deg``: (m, 1); ``turned_deg``: out of the facade, (m, 1) or (1, 1).
     """
     if overhang is None:
         return [np.full_like(ahead, _STEEPEST)]
     edges = []
-    down, outwards = down_the_panel(tilt_deg)
-    for metres in down_m:
+    down, outwards, further_in = turned_m(tilt_deg, turned_deg, places.corner_m)
+    for metres in places.down_m:
         above = overhang.above_top_edge_m + metres * down
-        reaches = np.maximum(overhang.reaches_out_m - metres * outwards, 0.0)
+        reaches = np.maximum(overhang.reaches_out_m + further_in - metres * outwards, 0.0)
         steepness = np.minimum(above, _STEEPEST * reaches) / np.maximum(reaches, 1.0 / _STEEPEST)
         overhead = reaches * _STEEPEST <= above
         edges.append(np.where(ahead > 0.0, np.where(overhead, _STEEPEST, ahead * steepness), 0.0))

@@ -260,7 +260,7 @@ def _reached(
     places = AT_THE_EDGE
     if stands_under_or_beside(array):
         under, places = ways_past_slab_and_walls(array, tilt, azimuth, daylight.sun), darkest_places(array)
-    seen = sky_seen(tilt, azimuth, array.skyline, array.overhang, array.side_walls, array.facade_azimuth_deg, places)
+    seen = sky_seen(tilt, azimuth, array.skyline, array.slab, array.walls, array.facade_azimuth_deg, places)
     ways = ways_past_edges(array, tilt, azimuth, daylight.sun) if stands_behind(array) else under
     even = daylight.even_sky_w_per_m2
     past_all = np.maximum(seen.after_overhang_share - sky_behind_row(array, tilt), 0.0)

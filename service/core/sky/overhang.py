@@ -8,8 +8,9 @@ A slab is level and long and ends in the facade behind the panel, so that nothin
 side wall is upright, as high as the slab or higher, and likewise joins the facade. Both are taken as black: the light
 that they throw back is not counted. A slab reaches out from the panel's upper edge, so that the lower part of a leaning
 panel comes out from under it; a wall reaches as far out from every point of the panel's side edge. A panel that is
-turned out of its facade is taken to turn where it stands: its upper and lower parts, its left and right lie under the
-slab and beside the wall as if it looked as the facade does. Of several panels in a row each counts as the one next to
+turned out of its facade turns about the middle of its upper edge under a slab, and counts as if all of it lay as far in
+as its darkest corner (``turned_m``); beside a wall it is taken to turn where it stands, its left and right as if it
+looked as the facade does, which leaves too much. Of several panels in a row each counts as the one next to
 the wall.
 """
 
@@ -62,6 +63,18 @@ def down_the_panel(tilt_deg: ArrayLike) -> tuple[Floats, Floats]:
     return np.sin(tilt), np.cos(tilt)
 
 
+def turned_m(tilt_deg: ArrayLike, turned_deg: ArrayLike, aside_m: float) -> tuple[Floats, Floats, Floats]:
+    """``down_the_panel`` of one turned out of its facade by so much, and how much further in its darkest cells lie, m.
+
+    Those of the corner that is turned towards the facade, ``aside_m`` from the middle of the upper edge, from which a
+    slab's reach is told. Further down it comes out of the facade by the cosine of the turn. Turned by more than a right
+    angle, when its lower edge swings in under the slab, it is taken as turned by one.
+    """
+    ahead = np.maximum(np.cos(np.radians(turned_deg)), 0.0)
+    down, outwards = down_the_panel(tilt_deg)
+    return down, outwards * ahead, aside_m * np.sqrt(1.0 - ahead * ahead)
+
+
 def past_slabs_edge(overhang: Overhang, out: Floats, up: Floats) -> Floats:
     """By how much the sun stands over the slab's edge, seen from the panel's upper edge; not above 0 where it is free.
 
@@ -70,7 +83,9 @@ def past_slabs_edge(overhang: Overhang, out: Floats, up: Floats) -> Floats:
     return up * overhang.reaches_out_m - out * overhang.above_top_edge_m
 
 
-def slab_shadow_m(overhang: Overhang, down: Floats, outwards: Floats, out: Floats, up: Floats) -> Floats:
+def slab_shadow_m(
+    overhang: Overhang, down: Floats, outwards: Floats, out: Floats, up: Floats, further_in_m: Floats | float = 0.0
+) -> Floats:
     """How far down from the panel's upper edge, along the panel, the slab's shadow reaches, m.
 
     Args:
@@ -79,13 +94,14 @@ def slab_shadow_m(overhang: Overhang, down: Floats, outwards: Floats, out: Float
         outwards: likewise.
         out: out of the facade towards the sun, of a unit vector, (m, n) or (n,).
         up: likewise upwards, (n,).
+        further_in_m: of ``turned_m``, (m, 1).
 
     Returns:
         (m, n), not above 0 where there is none; without end where the facade hides the sun. At the depth t the slab's
         edge is ``above + t down`` higher and ``reaches - t outwards`` further out: there the tangent of the sun's
         profile angle, up / out, is theirs.
     """
-    past = past_slabs_edge(overhang, out, up)
+    past = past_slabs_edge(overhang, out, up) + up * further_in_m
     return np.where(out > 0.0, past / np.maximum(out * down + up * outwards, _LEAST), np.inf)
 
 

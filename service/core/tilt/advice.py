@@ -214,7 +214,7 @@ class _Asked:
             return None
         stand = self.together.stand
         detail = "usual" if float(stand.output.limit_w) >= _MUCH_CUT_SHARE * stand.panels_most_w else "fine"
-        if any(kind.array.overhang is not None for kind in stand.kinds):
+        if any(kind.array.slab is not None for kind in stand.kinds):
             detail = "under_slab"
         told = {one: _wanted(brings, one) for one in self._objectives()}
         return map_of(self.together, detail, self.wish.map_steps_deg, (free, told), wanted=self.wish.objective)

@@ -1,6 +1,6 @@
 """How is a smooth map read between a few planes that were computed? Cubic splines over tilt and azimuth."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 from math import ceil, radians, sin
@@ -50,6 +50,11 @@ _DETAIL_WITH_BANDS: Mapping[str, _Detail] = MappingProxyType(
     }
 )
 _LEAST_FOR_A_CUBIC = 4
+# How far from a facade planes are turned that a map under its slab is made of, to either side: closest where the map
+# has an edge, for the corner that is turned in is always the darkest one.
+_TURNS_DEG = (0.0, 0.7, 2.0, 4.0, 6.5, 9.5, 12.5, 16.0, 20.0, 24.0, 28.0, 31.0, 34.0, 37.0, 39.0, 41.5, 45.0, 50.0,
+              55.0, 60.0, 65.0, 70.0, 76.0, 83.0, 90.0, 96.0, 103.0, 111.0, 122.0, 140.0, 160.0, 180.0)  # fmt: skip
+_APART_DEG, _LEAST_APART_DEG = 4.0, 0.1
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -79,23 +84,27 @@ class Lattice:
         Of several values a plane, (n, p), those of each: (k, l, p).
         """
         ends = np.cumsum([row.size for row in self.turned_deg])
-        known: dict[int, Floats] = {}
+        known: dict[bytes, Floats] = {}
         rows = []
         for row, part in zip(self.turned_deg, np.split(values, ends[:-1]), strict=True):
-            if row.size not in known:
+            knots = row.tobytes()
+            if knots not in known:
                 around = self.all_around and row.size > 1
-                known[row.size] = _kept_spline(row.tobytes(), turned_deg.tobytes(), around=around)
-            rows.append(known[row.size] @ part)
+                known[knots] = _kept_spline(knots, turned_deg.tobytes(), around=around)
+            rows.append(known[knots] @ part)
         up = _kept_spline(self.tilt_deg.tobytes(), tilt_deg.tobytes(), around=False)
         return np.tensordot(up, np.array(rows), axes=1)
 
 
-def lattice_within(bounds: PlaneBounds, detail: str = "usual", *, bands: bool = False) -> Lattice:
-    """As few planes within bounds as tell a map: thin, usual, fine or under a slab; some 100, 290, 510 or 770 of all.
+def lattice_within(
+    bounds: PlaneBounds, detail: str = "usual", *, bands: bool = False, facades_deg: Sequence[float] = ()
+) -> Lattice:
+    """As few planes within bounds as tell a map: thin, usual, fine or under a slab; some 100, 290, 510 or 1900 of all.
 
     Thin tells where to look for its top. Usual is within 0.1 % of the best where the limit leaves six tenths or more
-    of the panels' power, fine within 0.1 % down to a third of it and within 0.16 % at a sixth (own runs). Close under a
-    slab, usual was up to 0.6 % off on steep planes; under_slab is within 0.2 %. With ``bands`` of
+    of the panels' power, fine within 0.1 % down to a third of it and within 0.16 % at a sixth (own runs). Under a slab
+    planes are told apart by how far they are turned out of its facade, flat ones too (``facades_deg``, for maps all
+    around): within 0.2 %, within 0.6 % where a slab upon the upper edge reaches out but 0.1 m. With ``bands`` of
     shadow that turn with the planes it takes twice as many, of which the map is within 0.16 % too, behind a rail and a
     row together within 0.3 %.
     """
@@ -104,12 +113,15 @@ def lattice_within(bounds: PlaneBounds, detail: str = "usual", *, bands: bool = 
     all_around = span == 360.0
     tilts = _ticks(bounds.low_tilt_deg, bounds.high_tilt_deg, wanted.tilt_step_deg)
 
+    turned = [facade - bounds.low_azimuth_deg for facade in facades_deg]
+
     def row(tilt: float) -> Floats:
         part = wanted.parts_at(tilt)
-        if part == 1:
+        if part == 1 and not turned:
             return np.array([0.0])
         if all_around:
-            return np.linspace(0.0, 360.0, part, endpoint=False)
+            even = np.linspace(0.0, 360.0, part, endpoint=False)
+            return _before_facades(turned, even if bands else even[:0]) if turned else even
         return _ticks(0.0, span, 360.0 / part)
 
     return Lattice(
@@ -118,6 +130,15 @@ def lattice_within(bounds: PlaneBounds, detail: str = "usual", *, bands: bool = 
         low_azimuth_deg=bounds.low_azimuth_deg,
         all_around=all_around,
     )
+
+
+def _before_facades(facades_deg: Sequence[float], even: Floats) -> Floats:
+    """Turns of planes all around, before each facade, and those of an even row that are far from any of them."""
+    turns = np.array(_TURNS_DEG)
+    near = np.unique(np.concatenate([(one + side * turns) % 360.0 for one in facades_deg for side in (-1.0, 1.0)]))
+    near = near[np.diff(near, prepend=near[-1] - 360.0) > _LEAST_APART_DEG]
+    off = np.abs((even[:, None] - near + 180.0) % 360.0 - 180.0).min(axis=1)
+    return np.sort(np.append(near, even[off > _APART_DEG]))
 
 
 def steps_within(low: float, high: float, step: float) -> Floats:
@@ -149,13 +170,14 @@ def spline(knots: Floats, at: Floats) -> Floats:
 
 
 def spline_all_around(knots: Floats, at: Floats) -> Floats:
-    """(k, n) weights of n even knots of a circle of 360 deg at k places on it, by a cubic spline without an end."""
-    step = 360.0 / knots.size
+    """(k, n) weights of n knots of a circle of 360 deg at k places on it, by a cubic spline without an end."""
+    width = np.diff(np.append(knots, knots[0] + 360.0))[:, None]
+    width_before = np.roll(width, 1, axis=0)
     turn = np.eye(knots.size)
-    before, after = np.roll(turn, 1, axis=1), np.roll(turn, -1, axis=1)
-    second = np.asarray(
-        np.linalg.solve(before + 4.0 * turn + after, (before - 2.0 * turn + after) * 6.0 / step**2), dtype=np.float64
-    )
+    before, after = np.roll(turn, -1, axis=1), np.roll(turn, 1, axis=1)
+    bend = width_before * before + 2.0 * (width_before + width) * turn + width * after
+    rise = 6.0 * ((after - turn) / width - (turn - before) / width_before)
+    second = np.asarray(np.linalg.solve(bend, rise), dtype=np.float64)
     ring = np.append(knots, knots[0] + 360.0)
     weights = _cubics(ring, np.vstack((second, second[:1])), (at - knots[0]) % 360.0 + knots[0])
     weights[:, 0] += weights[:, -1]

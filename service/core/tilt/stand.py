@@ -99,6 +99,17 @@ class Stand:
         """Does a rail or a row before an array turn with it, so that its azimuth matters where it lies flat?"""
         return any(stands_behind(kind.array) for kind in self.kinds)
 
+    @property
+    def slabs_look_deg(self) -> tuple[float, ...]:
+        """The ways in which facades with a slab look, whose turned panels lie further in under it."""
+        looks = {one.array.facade_azimuth_deg for one in self.kinds if one.array.slab is not None}
+        return tuple(sorted(look for look in looks if look is not None))
+
+    @property
+    def mixed(self) -> bool:
+        """Is only a part of the arrays under a slab?"""
+        return len({one.array.slab is not None for one in self.kinds}) > 1
+
     def dc_w(self, kind: int, planes: Sequence[Plane], nearest: Nearest = ()) -> Singles:
         """D.c. power of one array of a kind in each of these planes, (m, n); roughly by its ``nearest``."""
         blocks = list(self.dc_blocks(kind, planes, nearest))
@@ -164,7 +175,7 @@ def before_its_facade(setup: Setup) -> Setup:
     """The set with its slabs and walls kept where they stand: square to the planes as these are."""
     arrays = tuple(
         replace(array, facade_azimuth_deg=array.plane.azimuth_deg)
-        if (array.overhang is not None or array.side_walls) and array.facade_azimuth_deg is None
+        if (array.slab is not None or array.walls) and array.facade_azimuth_deg is None
         else array
         for array in setup.arrays
     )

@@ -134,7 +134,7 @@ def open_bounds(array: Array, wish: TiltWish) -> PlaneBounds:
 
 def stands_before_a_facade(array: Array) -> bool:
     """Is there a slab above or a wall beside it, which stays where it is when the panel is turned?"""
-    return array.overhang is not None or bool(array.side_walls)
+    return array.slab is not None or bool(array.walls)
 
 
 def facade_not_known(array: Array, said: Mapping[str, float]) -> bool:

@@ -10,14 +10,21 @@ from service.core.sky import after_shading, plane_light
 from service.core.sky.edge_shadow import sky_behind_row, ways_past_edges
 from service.core.sky.incidence import direction
 from service.core.sky.light import open_surroundings
-from tests.builders import array, panel
+from tests import builders
 from tests.skies import mixed_year, overcast
 
 SKY = mixed_year(54.2, 12.3)
 RAIL = HandRail(above_top_edge_m=0.0, distance_m=0.1, thickness_m=0.05)
-
-
 TALL_RAIL = replace(RAIL, thickness_m=0.5, distance_m=0.2)
+
+
+def panel(**changes):
+    """1.722 by 1.134 m, of a number of cells that fits no six columns: 17 cm are taken as a cell's pitch."""
+    return builders.panel(**{"cells_in_series": 40, **changes})
+
+
+def array(**changes):
+    return builders.array(**{"panel": panel(), **changes})
 
 
 def lost_share(one, height_deg, azimuth_deg=150.0, beam_share=1.0):
@@ -58,6 +65,29 @@ def test_a_row_of_cells_in_the_shadow_costs_a_section_lengthwise_and_a_half_or_a
     cut = array(hand_rail=TALL_RAIL, orientation=orientation, panel=panel(half_cells=half_cells))
     assert lost_share(cut, 45.0) == pytest.approx(share)
     assert lost_share(cut, 45.0, beam_share=0.2) == pytest.approx(under_haze)
+
+
+@pytest.mark.parametrize(
+    ("size_mm", "cells", "orientation", "half_cells", "row_m"),
+    [
+        ((1580, 808), 72, "upright", False, 1.54 / 12),
+        ((808, 1580), 72, "upright", False, 1.54 / 12),
+        ((1580, 808), 72, "lengthwise", False, 0.768 / 6),
+        ((1722, 1134), 54, "upright", False, 1.682 / 9),
+        ((1722, 1134), 54, "upright", True, 1.682 / 18),
+        ((1722, 1134), 54, "lengthwise", True, 1.094 / 6),
+        ((1722, 1134), 108, "upright", False, 0.17),  # half cells, counted as whole ones
+        ((1580, 808), 32, "upright", False, 0.17),  # four columns
+        ((2000, 500), 36, "upright", False, 0.17),
+    ],
+)
+def test_a_row_is_as_high_as_size_and_number_of_cells_make_it(size_mm, cells, orientation, half_cells, row_m):
+    """By hand: 2 cm of margin on each side, six columns; a shadow over 4 cm of the top row takes 4 of its height."""
+    told = panel(length_mm=size_mm[0], width_mm=size_mm[1], cells_in_series=cells, half_cells=half_cells)
+    one = array(orientation=orientation, panel=told, hand_rail=replace(RAIL, thickness_m=0.04))
+    assert lost_share(one, 45.0) == pytest.approx(
+        0.04 / row_m * (0.5 if half_cells and orientation == "upright" else 1)
+    )
 
 
 def test_a_band_over_the_middle_dims_both_halves():
@@ -116,15 +146,37 @@ def test_where_nobody_tells_they_count_as_whole_which_is_the_dearer_of_both():
         assert not_told == whole <= half
 
 
-def test_an_upright_row_hides_the_sky_under_its_edge_from_one_behind():
-    """From the middle of the panel, 0.567 m up, an edge at 1.567 m and 1 m out stands 45 degrees high."""
-    behind = array(orientation="lengthwise", row_in_front=RowInFront(above_bottom_edge_m=1.567, distance_m=1.0))
-    assert sky_behind_row(behind, np.array([90.0]))[0] == pytest.approx(np.sin(np.pi / 4) / 2)
+@pytest.mark.parametrize(
+    ("orientation", "half_cells", "up_m"),
+    [
+        ("upright", False, (0.0625, 0.1475)),
+        ("upright", True, (0.0625, 0.861 + 0.0425)),
+        ("lengthwise", False, (0.0625, 0.1475)),
+        ("lengthwise", True, (0.0625, 0.1475)),
+    ],
+)
+@pytest.mark.parametrize(("above_m", "distance_m"), [(1.0, 1.0), (0.3, 0.2)])
+def test_behind_a_row_the_sky_is_what_the_lowest_cells_of_each_string_see(
+    above_m, distance_m, orientation, half_cells, up_m
+):
+    """By hand: 1 - sin(profile angle) of an upright panel's sky, in the mean of two half rows that share a string."""
+    row = RowInFront(above_bottom_edge_m=above_m, distance_m=distance_m)
+    open_ = array(orientation=orientation, panel=panel(half_cells=half_cells))
+    behind = replace(open_, row_in_front=row)
+    hidden = np.mean([np.sin(np.arctan2(max(above_m - up, 0.0), distance_m)) for up in up_m])
+    assert sky_behind_row(behind, np.array([90]))[0] == pytest.approx(hidden / 2)
     dull = overcast(SKY)
-    open_, hidden = plane_light(dull, array(orientation="lengthwise"), 0.0), plane_light(dull, behind, 0.0)
-    assert hidden.after_overhang_w_per_m2.sum() == pytest.approx(
-        open_.after_overhang_w_per_m2.sum() * (1 - np.sin(np.pi / 4)), rel=1e-9
+    bare, left = plane_light(dull, open_, 0.0), plane_light(dull, behind, 0.0)
+    assert left.after_overhang_w_per_m2.sum() == pytest.approx(
+        bare.after_overhang_w_per_m2.sum() * (1 - hidden), rel=1e-9
     )
+
+
+def test_a_flat_panel_behind_a_row_sees_the_sky_over_its_edge():
+    """Flat, 0.0625 and 0.1475 m in from its edge: (1 - cos(profile angle)) / 2 of an even sky is hidden."""
+    flat = array(panel=panel(half_cells=False), row_in_front=RowInFront(above_bottom_edge_m=0.5, distance_m=0.4))
+    hidden = np.mean([1 - np.cos(np.arctan2(0.5, 0.4 + inwards)) for inwards in (0.0625, 0.1475)]) / 2
+    assert sky_behind_row(flat, np.array([0.0]))[0] == pytest.approx(hidden)
 
 
 def test_a_rail_takes_beam_only_and_never_more_than_the_rows_of_cells_behind_it():

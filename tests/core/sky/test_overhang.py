@@ -5,7 +5,7 @@ import pytest
 
 from service.core.model.place import Overhang, SideWall
 from service.core.sky import open_half_angle_deg, profile_angle_deg
-from service.core.sky.overhang import down_the_panel, slab_shadow_m, wall_shadow_m
+from service.core.sky.overhang import down_the_panel, slab_shadow_m, turned_m, wall_shadow_m
 
 
 def wall(side, distance_m, reaches_out_m):
@@ -101,3 +101,19 @@ def test_a_wall_hides_the_sun_behind_the_facade_on_its_side_alone():
     walls = [wall("left", 3.0, 0.1)]
     assert wall_m(walls, "left", 30.0, -100.0) == np.inf
     assert wall_m(walls, "left", 30.0, 100.0) == 0.0
+
+
+def test_turned_panels_count_by_the_corner_that_is_turned_in_and_come_out_less_further_down():
+    """By hand: half a metre aside of the middle, turned by 30 degrees, a corner lies 0.25 m further in."""
+    down, outwards, further_in = turned_m([60.0, 60.0, 60.0, 60.0], [0.0, 30.0, -30.0, 90.0], 0.5)
+    assert down == pytest.approx(np.sqrt(0.75))
+    assert outwards == pytest.approx([0.5, 0.5 * np.sqrt(0.75), 0.5 * np.sqrt(0.75), 0.0])
+    assert further_in == pytest.approx([0.0, 0.25, 0.25, 0.5])
+    assert turned_m(60.0, 150.0, 0.5) == pytest.approx(turned_m(60.0, 90.0, 0.5), abs=1e-12)
+
+
+def test_before_a_turned_panel_a_slab_is_as_one_that_reaches_further_out():
+    out, _, up = to_sun(45.0)
+    slab = Overhang(above_top_edge_m=0.1, reaches_out_m=0.3)
+    shadow = slab_shadow_m(slab, *(np.asarray(one) for one in turned_m(90.0, 30.0, 0.5)[:2]), out, up, 0.25)
+    assert float(shadow) == pytest.approx(slab_m(0.1, 0.55, 45.0))

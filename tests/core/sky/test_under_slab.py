@@ -10,12 +10,23 @@ from service.core.sky import PlaneLight, after_shading, plane_light
 from service.core.sky.edge_shadow import ways_past_edges
 from service.core.sky.incidence import direction
 from service.core.sky.light import open_surroundings
-from tests.builders import array, panel
+from tests import builders
 from tests.skies import mixed_year, overcast
 
 SKY = mixed_year(54.2, 12.3)
 LOOKS_DEG = 150.0
 UPRIGHT = Plane(tilt_deg=90, azimuth_deg=LOOKS_DEG)
+
+
+def panel(**changes):
+    """1.722 by 1.134 m, of a number of cells that fits no six columns: 17 cm are taken as a cell's pitch."""
+    return builders.panel(**{"cells_in_series": 40, **changes})
+
+
+def array(**changes):
+    return builders.array(**{"panel": panel(), **changes})
+
+
 # 1.722 m by 1.134 m: halves begin 0.02 and 0.861 m under the upper edge, sections are 0.3647 m wide.
 WHOLE, HALF = panel(half_cells=False), panel(half_cells=True)
 
@@ -114,11 +125,22 @@ def test_a_rail_in_the_shadow_of_a_slab_takes_nothing_more_and_one_over_the_othe
     assert lost_share(one) == pytest.approx(lost)
 
 
-def test_no_slab_and_one_that_does_not_reach_out_are_the_same_to_an_upright_panel():
-    for cells in (WHOLE, HALF):
-        assert under(plane=UPRIGHT, panel=cells, overhang=slab(0.0, 0.0)) == pytest.approx(
-            under(plane=UPRIGHT, panel=cells), rel=1e-4
-        )
+@pytest.mark.parametrize("tilt_deg", [0.0, 30.0, 90.0])
+def test_a_slab_or_a_wall_that_does_not_reach_out_is_as_none_however_the_panel_leans(tilt_deg):
+    bare = {"plane": Plane(tilt_deg=tilt_deg, azimuth_deg=LOOKS_DEG), "panel": HALF}
+    assert under(**bare, overhang=slab(0.0, 0.0)) == under(**bare, side_walls=left_wall(0.1, 0.0)) == under(**bare)
+
+
+@pytest.mark.parametrize("reaches_m", [1e-9, 1e-5])
+def test_a_slab_and_walls_that_hardly_reach_out_leave_what_the_facade_behind_them_leaves(reaches_m):
+    """Of an even sky an upright panel all, a flat one half: behind is the facade, without end."""
+    walls = (*left_wall(0.5, reaches_m), SideWall(side="right", distance_m=0.5, reaches_out_m=reaches_m))
+    for around in ({"overhang": slab(1.0, reaches_m)}, {"side_walls": walls}):
+        seen = [
+            plane_light(overcast(SKY), array(plane=plane, panel=HALF, **around), 0.0).after_overhang_w_per_m2.sum()
+            for plane in (UPRIGHT, replace(UPRIGHT, tilt_deg=0.0))
+        ]
+        assert np.array(seen) / SKY.ghi_w_per_m2.sum() == pytest.approx([0.5, 0.5], abs=2e-4)
 
 
 def test_under_a_slab_without_end_there_is_no_sun_and_no_sky():

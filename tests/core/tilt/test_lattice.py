@@ -44,6 +44,28 @@ def test_the_light_of_a_far_sun_is_read_to_a_thousandth(bounds):
     assert lattice.read(values, tilts, turns) == pytest.approx(true, rel=1e-3)
 
 
+def test_a_spline_all_around_goes_through_uneven_knots_and_follows_a_smooth_ring():
+    knots, at = (
+        np.array([3.0, 10.0, 25.0, 41.0, 60.0, 90.0, 120.0, 150.0, 180.0, 220.0, 260.0, 300.0, 330.0]),
+        np.arange(360.0),
+    )
+    weights = spline_all_around(knots, at)
+    ring = np.cos(np.radians(at)) + 0.3 * np.sin(np.radians(at))
+    read = weights @ (np.cos(np.radians(knots)) + 0.3 * np.sin(np.radians(knots)))
+    assert read[knots.astype(int)] == pytest.approx(ring[knots.astype(int)], abs=1e-12)
+    assert np.abs(read - ring).max() < 2e-3
+
+
+def test_before_a_slabs_facade_planes_are_closest_where_they_are_turned_least_flat_ones_too():
+    lattice = lattice_within(ANYWHERE, "under_slab", facades_deg=(173.0,))
+    for row in lattice.turned_deg:
+        assert {173.0, 263.0, 83.0, 353.0} <= set(row.round(6).tolist())
+        assert np.diff(row).min() == pytest.approx(0.7)
+        assert np.diff(row, append=row[0] + 360.0).max() <= 20.0
+    two = lattice_within(ANYWHERE, "under_slab", bands=True, facades_deg=(173.0, 80.0))
+    assert all(np.diff(row).min() > 0.1 for row in two.turned_deg)
+
+
 def test_the_planes_of_a_lattice_lie_within_bounds_and_reach_their_ends():
     bounds = PlaneBounds(low_tilt_deg=10.5, high_tilt_deg=62, low_azimuth_deg=350, high_azimuth_deg=10)
     planes = lattice_within(bounds).planes()
