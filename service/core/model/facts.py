@@ -9,16 +9,8 @@ from dataclasses import dataclass
 
 from service.core.model.fixing import Fixing
 from service.core.model.place import (
-    Cover,
-    HandRail,
-    Overhang,
-    Plane,
-    RowInFront,
-    Shade,
-    SideWall,
-    Site,
-    SkylinePoint,
-)
+    Cover, HandRail, Overhang, Plane, RowInFront, Shade, SideWall, Site, SkylinePoint,
+)  # fmt: skip
 from service.core.model.storage import Storage
 
 
@@ -114,8 +106,7 @@ class Array:
     @property
     def surrounded(self) -> bool:
         """Does anything stand around it that hides light?"""
-        obstacles = (self.skyline, self.slab, self.walls, self.shade, self.hand_rail, self.row_in_front)
-        return any(obstacles)
+        return any((self.skyline, self.slab, self.walls, self.shade, self.hand_rail, self.row_in_front))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
