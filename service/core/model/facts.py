@@ -8,9 +8,7 @@ settled before one of these is made.
 from dataclasses import dataclass
 
 from service.core.model.fixing import Fixing
-from service.core.model.place import (
-    Cover, HandRail, Overhang, Plane, RowInFront, Shade, SideWall, Site, SkylinePoint,
-)  # fmt: skip
+from service.core.model.place import Cover, HandRail, Overhang, Plane, RowInFront, Shade, SideWall, Site, SkylinePoint
 from service.core.model.storage import Storage
 
 
