@@ -25,6 +25,11 @@ TEXTS: Mapping[str, str] = {
     "it is another panel. Compare with a second panel, or measure the light.",
     "cause.whole_lot_low": "All panels are alike and low, so there was probably less light than thought. Read "
     "them again in clear sun.",
+    "cause.measure_low": "Others of the lot are measured by it and differ from it, and yet it is lower than it should "
+    "be, so there was probably less light than thought. Read each again in clear sun, one right after the other.",
+    "cause.most_outdone": "Its {quantity} is like that of most of the lot, and another panel gives more in the same "
+    "light. Either that one is of another type or got more light just then, or most of the lot lack the same. Compare "
+    "the labels, and read each again in clear sun, one right after the other.",
     "cause.turned_to_the_sun": "It is low, but within what a panel gives that does not look at the sun. Turn it square "
     "to the sun and read again.",
     "cause.lot_scatters": "The panels differ so much from one another that none of them can be the measure. Read each "
@@ -91,6 +96,10 @@ TEXTS: Mapping[str, str] = {
     "excuse: dirt, shade, cracked cells, or a weaker panel.",
     "cause.lower_than_the_lot.voltage": "Its voltage is lower than that of the others in the same light, so the sky is "
     "no excuse: broken cells, a weaker panel or another type.",
+    "cause.lower_than_the_lot.current.most": "Its current is low as that of most of the lot, and lower than that of "
+    "those which come nearest to what is expected in the same light: dirt, shade, cracked cells, or a weaker panel.",
+    "cause.lower_than_the_lot.voltage.most": "Its voltage is low as that of most of the lot, and lower than that of "
+    "those which come nearest to what is expected in the same light: broken cells, a weaker panel or another type.",
     "cause.higher_than_the_lot": "Its {quantity} is higher than that of the others in the same light: another type, "
     "or more light just then. Compare the labels, and read it again right after one of the others.",
     "cause.wrong_panel.voltage_high": "It gives more voltage than a panel of this label can. The label or the type is "
