@@ -26,7 +26,7 @@ from service.core.pickup.frame import both_leads_v, frame_quantity
 from service.core.pickup.light import light_shown
 from service.core.pickup.looks import looked_at
 from service.core.pickup.lot import Beside
-from service.core.pickup.rounds import Rounds, no_current_on_any, rounds_of
+from service.core.pickup.rounds import Rounds, no_current_on_any, rounds_apart, rounds_of
 from service.core.pickup.side_by_side import LEAST_CURRENT_SHARE, SideBySide, side_by_side, sound_rounds
 from service.core.pickup.worth import MENDED_WITH_EASE, WorthNow, worth_now
 
@@ -142,6 +142,7 @@ def _quantities(
         silent, all_rounds = len(rounds[what].silent), len(rounds[what].silent) + len(rounds[what].counted)
         for reading in rounds[what].silent:
             yield no_contact(reading, what, expected, doors[what], all_rounds, silent)
+    yield from _there(rounds_apart(rounds[what], what, doors[what]) for what in (VOC, ISC))
     yield from _frame(group, lit, voltage)
     volts_sound = {one.verdict for one in volts} == {Seen.AS_EXPECTED}
     yield from diode_quantities(

@@ -78,6 +78,12 @@ TEXTS: Mapping[str, str] = {
     "cause.no_contact.current": "No current flowed in {silent} of {rounds} rounds, and some in the others: most often "
     "a lead without contact, or the meter in another jack or range. Measure a third time, and cover the panel before "
     "you part or move a lead; if it goes again, a joint inside the panel opens.",
+    "cause.rounds_disagree": "On the same panel {most} and {least} V were read, which contradict each other: volts "
+    "hardly move with light. One of them was read on another panel, or with a lead or range that was wrong, or a diode "
+    "or joint inside opens and closes. Read it again; until then the worse one counts.",
+    "cause.rounds_disagree.current": "On the same panel {most} and {least} A were read, which contradict each other "
+    "unless the light changed or a shadow fell on it: one may have been read on another panel, or a joint inside opens "
+    "and closes. Read it again, right after one of the others; until then the worse one counts.",
     "cause.no_current_on_any": "None of the panels gives any current, though they give volts: most likely it is the "
     "meter. Look at the fuse of its current input, the jack and the range, then read again.",
     "cause.no_voltage_yet_current": "It gives current and no volts, which a broken circuit cannot do: the meter was "
@@ -163,6 +169,8 @@ TEXTS: Mapping[str, str] = {
     # on paper
     "name.open_circuit_voltage_v": "Open-circuit voltage",
     "name.short_circuit_current_a": "Short-circuit current",
+    "name.voltage_rounds": "Lowest voltage of several rounds",
+    "name.current_rounds": "Lowest current of several rounds",
     "name.frame_dry": "Both leads to the frame, dry",
     "name.frame_wetted": "Both leads to the frame, wetted",
     "name.bypass_forward_v": "Bypass diodes, red on minus",
