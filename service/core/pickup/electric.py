@@ -20,6 +20,9 @@ LEAST_SHARES: Mapping[str, float] = MappingProxyType({VOC: 0.1, ISC: 0.05})
 # A cell that leaks a little loses nothing to speak of in the sun and a tenth of its volts at dusk: only what takes a
 # third is seen there (from memory of how a shunt weighs against the photocurrent).
 _SEEN_IN_DULL_LIGHT = frozenset({"no_reading", "no_voltage_yet_current", "bypass_section_lost"})
+# Beyond the range, which has the error of a probe: a panel out of a cold barn, or in wind, is colder than was thought
+# (judgement).
+_COOLER_K = 15.0
 # Cells in series that are usual; what has more of them is thin film, whose count no voltage tells.
 _USUAL_CELLS = (32, 36, 40, 44, 48, 54, 60, 66, 72, 78, 96)
 
@@ -55,8 +58,7 @@ def judged_voltage(
         dull = () if told.code in _SEEN_IN_DULL_LIGHT else light_causes(door, LEAST_FOR_CURRENT_W_PER_M2)
         return _quantity(VOC, Seen.CANNOT_TELL if dull else Seen.SUSPICIOUS, read, expected, dull or (told,))
     if not causes and read > expected.high:
-        told = _of_other_cells(read, expected, door.ratings) or cause("wrong_panel.voltage_high")
-        return _quantity(VOC, Seen.SUSPICIOUS, read, expected, (told,))
+        return _high_voltage(read, expected, door.ratings, beside)
     if beside.stands in {"low", "high"}:
         return _voltage_apart(read, expected, door, beside)
     if not causes:
@@ -64,6 +66,29 @@ def judged_voltage(
     if not causes:
         causes = _of_the_label(door.ratings, door.ratings.voltage_known, "open-circuit voltage")
     return _quantity(VOC, Seen.CANNOT_TELL if causes else Seen.AS_EXPECTED, read, expected, causes)
+
+
+def _high_voltage(read: float, expected: Between, ratings: Ratings, beside: Beside) -> Quantity:
+    """More than a sound panel gives: a colder one, as long as its lot does as it does, or another type."""
+    if not _could_be_cooler(read, expected, ratings):
+        told = _of_other_cells(read, expected, ratings) or cause("wrong_panel.voltage_high")
+    elif beside.stands == "high":
+        told = cause("wrong_panel.voltage_high")
+    else:
+        over_k = (read / expected.likely - 1.0) / (-ratings.voc_coefficient_pct_per_k.likely / 100.0)
+        facts = {"over_pct": round(100 * (read / expected.high - 1), 1), "cooler_k": round(over_k)}
+        return _quantity(VOC, Seen.CANNOT_TELL, read, expected, (cause("cooler_than_thought", **facts),))
+    return _quantity(VOC, Seen.SUSPICIOUS, read, expected, (told,))
+
+
+def _could_be_cooler(read: float, expected: Between, ratings: Ratings) -> bool:
+    """Does it lie nearer to what is expected than to the next usual number of cells, and within what cold can do?"""
+    cells, coefficient = ratings.cells_in_series.likely, ratings.voc_coefficient_pct_per_k.likely
+    more = next((count for count in _USUAL_CELLS if count > round(cells)), None)
+    over = read - expected.high
+    if more is None or coefficient >= 0 or over > -coefficient / 100.0 * _COOLER_K * expected.likely:
+        return False
+    return over < abs(more / cells * expected.likely - read)
 
 
 def _no_measure(beside: Beside, quantity: str) -> tuple[Cause, ...]:

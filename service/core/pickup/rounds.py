@@ -6,7 +6,6 @@ range than the panel; yet a joint inside that opens and closes looks the same. S
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-
 from types import MappingProxyType
 
 from service.core.pickup.electric import (

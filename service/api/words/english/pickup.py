@@ -23,6 +23,9 @@ TEXTS: Mapping[str, str] = {
     "without shade.",
     "cause.more_light_than_thought": "It gives more than the sky should allow: there was more light than thought, or "
     "it is another panel. Compare with a second panel, or measure the light.",
+    "cause.cooler_than_thought": "It gives {over_pct} % more voltage than a sound panel of this label gives at that "
+    "temperature at most. A label errs, and a panel that is cooler than thought gives more (all of it would be "
+    "{cooler_k} K): measure at its back and read it again. If it stays, it is another type.",
     "cause.whole_lot_low": "All panels are alike and low, so there was probably less light than thought. Read "
     "them again in clear sun.",
     "cause.measure_low": "Others of the lot are measured by it and differ from it, and yet it is lower than it should "
