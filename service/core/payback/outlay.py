@@ -14,7 +14,8 @@ from service.core.model.facts import Fetching, Outlay
 class OutlayParts:
     """What is paid at year 0, by kind; ``things`` less rebates, ``second_hand_risk`` for panels bought once more.
 
-    ``rebates``: what was taken off ``things``, >= 0; in there already.
+    ``rebates``: what was taken off ``things``, >= 0; in there already. ``less`` and ``more``: how far the total may lie
+    below and above, >= 0.
     """
 
     things: float
@@ -23,6 +24,8 @@ class OutlayParts:
     registration: float
     second_hand_risk: float
     rebates: float = 0.0
+    less: float = 0.0
+    more: float = 0.0
 
     @property
     def total(self) -> float:
@@ -48,6 +51,8 @@ def outlay_parts(outlay: Outlay) -> OutlayParts:
         registration=outlay.registration or 0.0,
         rebates=-float(sum(min(item.amount, 0.0) for item in outlay.items)),
         second_hand_risk=(outlay.faulty_share or 0.0) * max(used_panels, 0.0),
+        less=outlay.freight_less or 0.0,
+        more=outlay.freight_more or 0.0,
     )
 
 

@@ -126,6 +126,7 @@ def taken(told: Told, market: Market) -> Taken | Left:
     if freight is None and (told.delivery == "shipping" or (told.delivery == "either" and told.km is None)):
         sending = sending_not_told(told.currency or market.currency, panels=panel is not None)
         freight = sending.value if sending is not None and isinstance(sending.value, float) else None
+    guessed = freight is not None and sending is not None
     offer = Offer(
         advert=told.advert,
         panel=panel,
@@ -136,6 +137,8 @@ def taken(told: Told, market: Market) -> Taken | Left:
         each=told.price or 0.0,
         lot=told.price if is_lot else None,
         freight=freight,
+        freight_less=freight - (sending.low or 0.0) if guessed else 0.0,
+        freight_more=(sending.high or 0.0) - freight if guessed else 0.0,
         km=None if told.delivery == "shipping" else told.km,
         trip=told.trip,
         second_hand=told.condition not in _UNUSED,
