@@ -340,8 +340,8 @@ class Fetching:
 class Outlay:
     """What has to be paid before the set runs; what nobody named is None and costs nothing.
 
-    ``faulty_share``: of the second-hand panels, how many prove faulty. ``freight_less``, ``freight_more``: how much less
-    or more the freight may come to, where it is a guess.
+    ``faulty_share``: of the second-hand panels, how many prove faulty. ``freight_less``, ``freight_more``: how much
+    less or more the freight may come to, where it is a guess.
     """
 
     items: tuple[OutlayItem, ...]

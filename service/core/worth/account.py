@@ -306,7 +306,7 @@ def _first_of(crossing: float | None, sold: float | None) -> float | None:
 def _simple(
     first: _Ends, cases: HomeCases, savings: "_Savings", running: Floats, terms: _Terms, outlays: Floats
 ) -> dict[str, Any]:
-    """The outlay of each case over a year's saving; where the tariff has several periods, as their years follow each other.
+    """The outlay of each case over a year's saving; of a tariff with several periods, as their years follow each other.
 
     Without ageing and growth of prices, as the textbook's, so that a period which changes nothing moves nothing.
     """
