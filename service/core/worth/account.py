@@ -24,6 +24,7 @@ from service.core.payback import (
     levelised_cost_per_kwh,
     needed_cost,
     netted_by,
+    outlay_ends,
     outlay_parts,
     priced_periods,
     savings_by_price,
@@ -229,8 +230,9 @@ def _worth(year_kwh: float, cases: HomeCases, terms: _Terms) -> Worth:
         return unpriced
     total = terms.outlay.total
     over_years = np.array(_ends_of(squares, cases.shrunk(max(kept.time, 1.0)), terms.price_sd_share))
-    outlays = _outlays(cash_flows(total, kept.of(over_years), cost, terms.resale), terms.outlay, money)
-    whole = cash_flows(outlays, kept.of(over_years), cost, terms.resale)
+    whole = cash_flows(total, kept.of(over_years), cost, terms.resale)
+    outlays = outlay_ends(terms.outlay, discounted(whole, money.discount_rate_share).sum(axis=1))
+    whole[:, 0] = -outlays
     simple = _simple(first_years, cases, savings, running, terms, outlays)
     paid = -cash_flows(total, np.zeros(kept.years), cost, terms.resale)
     age = (1.0 - money.ageing_share_per_year) ** np.arange(money.years, dtype=np.float64)
@@ -244,19 +246,6 @@ def _worth(year_kwh: float, cases: HomeCases, terms: _Terms) -> Worth:
         sensitivity=_sensitivity(savings, cost, terms, kept),
         yearly_flows=_year_flows(total, kept.of(savings.cases.middle), cost, terms.resale),
     )
-
-
-def _outlays(flows: Floats, outlay: OutlayParts, money: Money) -> Floats:
-    """Cautious, middle and hopeful outlay, (3,), for the ``flows`` of these cases at the middle one.
-
-    What it may be more or less has nothing to do with what is saved, so both steps add by squares in what the account
-    is worth: each end carries what its sum exceeds the step of the savings by. An outlay that is known is the same in
-    all three.
-    """
-    value = discounted(flows, money.discount_rate_share).sum(axis=1)
-    steps = np.array([max(value[1] - value[0], 0.0), max(value[2] - value[1], 0.0)])
-    beyond = np.hypot(steps, (outlay.more, outlay.less)) - steps
-    return outlay.total + np.array([beyond[0], 0.0, -beyond[1]])
 
 
 def _whole_account(years_kept: float, whole: Floats, terms: _Terms) -> dict[str, Any]:
