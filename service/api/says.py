@@ -160,6 +160,12 @@ SAYS: Mapping[str, Says] = MappingProxyType(
         "export_tax_share": Says("Share of what the export price earns that goes as tax.", 0.2),
         "amount": Says("Money, in the request's currency; a rebate is negative.", 96),
         "freight": Says("What the delivery of all things costs.", 39),
+        "freight_less": Says(
+            "How much less than that it may be, where it is a guess; the bands become wider by it.", 0
+        ),
+        "freight_more": Says(
+            "How much more than that it may be, where it is a guess; the bands become wider by it.", 0
+        ),
         "registration": Says("What registering the set costs.", 0),
         "faulty_share": Says(
             "Share of second-hand panels that prove faulty. Each is bought once more; where that one is faulty too, "

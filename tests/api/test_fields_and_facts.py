@@ -89,8 +89,8 @@ ANSWERS: list[tuple[type[BaseModel], Any, set[str], set[str]]] = [
     (use.OtherShareOut, worth.OtherShare, set(), set()),
     (payback.PaybackOut, worth.Worth,
      {"currency", "crossings", "rates_of_return", "co2", "co2_avoided_kg_per_year", "notes"},
-     {"least_by_import_price", "netted_by", "cautious_gains"}),
-    (payback.OutlayPartsOut, core_payback.OutlayParts, set(), set()),
+     {"least_by_import_price", "netted_by", "cautious_gains", "cautious_more"}),
+    (payback.OutlayPartsOut, core_payback.OutlayParts, set(), {"less", "more"}),
     (payback.SensitivityOut, worth.Sensitivity, {"text"}, set()),
     # whether it is sold then stands in the sentence
     (payback.BreakEvenOut, worth.BreakEven, {"text", "outlay"}, {"by_selling"}),

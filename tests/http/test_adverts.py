@@ -89,3 +89,12 @@ def test_two_hundred_adverts_of_the_longest_texts_are_read_together() -> None:
     answer = post(PATH, {"adverts": [{"id": str(at), "body": long} for at in range(200)]})
     assert answer.status_code == 200
     assert len(answer.json()["readings"]) == 200
+
+
+def test_inches_and_pounds_are_told_with_the_digits_that_they_are_good_for() -> None:
+    """65 in x 25.4 = 1651 mm, 39 in = 990.6 mm, 40 lb x 0.45359237 = 18.1437 kg."""
+    body = "22 modules 265W, 65 inch x 39 inch, 40 lb each. £440 the lot"
+    reading = post(PATH, {"adverts": [{"id": "inches", "body": body}]}).json()["readings"][0]
+    told = {"length_mm": 1651.0, "width_mm": 990.6, "weight_kg": 18.14}
+    assert {name: reading["panel"][name] for name in told} == told
+    assert {one["what"]: one["value"] for one in reading["claims"] if one["what"] in told} == told

@@ -367,3 +367,12 @@ def test_a_contact_that_was_lost_once_is_told_at_the_door_and_asks_for_a_third_r
     assert 0 < share < 1
     [dead] = checked(conditions=conditions, readings=rounds[1:] * 2)["pickup"]["results"]
     assert dead["worth_now_share"] == 0
+
+
+def test_most_of_a_lot_that_are_low_are_not_told_that_the_others_are_not() -> None:
+    lot = [{"panel": name, "short_circuit_current_a": a} for name, a in zip("abcd", (4, 4, 6, 4), strict=True)]
+    found = checked(conditions={"irradiance_w_per_m2": 620, "cell_c": 31}, readings=lot)["pickup"]["results"]
+    low = [one for one in found if one["beside_the_lot"]["short_circuit_current_a"] == "low"]
+    assert len(low) == 3
+    for one in low:
+        assert one["causes"][0]["text"] == TEXTS["cause.lower_than_the_lot.current.most"]

@@ -93,6 +93,7 @@ def listed_set(candidate: Candidate, home: ShortlistHome, outlay: Mapping[str, A
         payback_years=None if account is None else account.simple_payback_years,
         value=None if account is None else account.net_present_value,
         cautious_gains=() if account is None else account.cautious_gains,
+        cautious_more=0.0 if account is None else account.cautious_more,
         verdict=compatibility.verdict,
         likely=worst(finding.likely for finding in compatibility.findings),
     )

@@ -174,9 +174,9 @@ def told_of(name: str, reading: Reading) -> dict[str, Any]:
 
 
 def _claim(claim: Claim) -> dict[str, Any]:
-    """A claim, as many digits of it as the answer tells; its words on one line."""
+    """A claim, as many digits of it as it is good for; its words on one line."""
     words = claim.words if claim.words.isprintable() else "".join(c if c.isprintable() else " " for c in claim.words)
-    value = round(claim.value, 4) + 0.0 if isinstance(claim.value, float) else claim.value
+    value = _rounded(claim.what, claim.value) if isinstance(claim.value, float) else claim.value
     return {"what": claim.what, "value": value, "unit": claim.unit, "words": " ".join(words.split()),
             "field": claim.field, "start": claim.start, "end": claim.end,
             "sureness_share": claim.sureness_share}  # fmt: skip
@@ -233,8 +233,14 @@ def _told(name: str, value: Number | None) -> Number | None:
 
 
 def _all_told(figures: Mapping[str, float | str]) -> dict[str, Any]:
-    """Those of them that a shortlist takes back."""
+    """Those of them that a shortlist takes back, as many digits of each as it is good for."""
     return {
-        name: value for name, value in figures.items()
+        name: _rounded(name, value) if isinstance(value, float) else value for name, value in figures.items()
         if isinstance(value, str) or name not in BOUNDS or _told(name, value) is not None
     }  # fmt: skip
+
+
+def _rounded(name: str, value: float) -> float:
+    """Inches and pounds make tenths of a millimetre and hundredths of a kilogram, and no more; nought has no sign."""
+    digits = 1 if name.endswith("_mm") else 2 if name.endswith("_kg") else 4
+    return round(value, digits) + 0.0

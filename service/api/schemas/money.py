@@ -127,6 +127,8 @@ class OutlayIn(In):
 
     items: Annotated[list[OutlayItemIn], f.several("The things to be paid.", 1, 40)]
     freight: f.Freight | None = None
+    freight_less: f.FreightLess | None = None
+    freight_more: f.FreightMore | None = None
     fetching: FetchingIn | None = None
     registration: f.Registration | None = None
     faulty_share: f.FaultyShare | None = None

@@ -173,6 +173,7 @@ class SaidOut(Out):
         variant = f".{told.facts.get('lost')}_of_{told.facts.get('sections')}" if "lost" in told.facts else ""
         variant = f".{told.facts['doubt']}" if "doubt" in told.facts else variant
         variant = f".{told.facts['quantity']}" if "quantity" in told.facts else variant
+        variant += f".{told.facts['among']}" if "among" in told.facts else ""
         text = say("pickup", f"{kind}.{told.code}{variant}", told.facts)
         return cls(code=told.code, facts=dict(told.facts), text=text)
 
@@ -220,7 +221,9 @@ class PanelSeenOut(Out):
     worth_because: WorthReasonOut
     beside_the_lot: dict[str, str] = Field(
         description="By quantity, how it stands against the other panels: alone, agrees, low, high, scattered (nobody "
-        "can say which are sound), not_compared (too little light), silent (none of them gives any)."
+        "can say which are sound), outdone (alike with most, while better ones come nearer to what is expected: nobody "
+        "can say whether most lack the same or those are strangers), not_compared (too little light), silent (none of "
+        "them gives any)."
     )
     causes: list[SaidOut] = Field(max_length=50, description="What speaks against it first, then what is open.")
     quantities: list[QuantityOut] = Field(max_length=1000)

@@ -28,6 +28,12 @@ def outlay_of(node: Node, *, used_panels: bool = False) -> Outlay | None:
             given=node.get("faulty_share"), accepted='an item with "second_hand": true, or one called panels',
             example={"what": "panels", "amount": 130, "second_hand": True},
         )  # fmt: skip
+    freight, less = node.get("freight") or 0.0, node.get("freight_less") or 0.0
+    if less > freight:
+        raise ContradictionError(
+            node.at("freight_less"), "is more than the freight itself", given=less,
+            accepted=f"at most the freight, {freight:g}", example=freight,
+        )  # fmt: skip
     faulty = node.get("faulty_share")
     if node.get("fetching") is not None:
         for one, item in zip(nodes, items, strict=True):
@@ -36,6 +42,8 @@ def outlay_of(node: Node, *, used_panels: bool = False) -> Outlay | None:
     return Outlay(
         items=items,
         freight=node.get("freight"),
+        freight_less=node.get("freight_less"),
+        freight_more=node.get("freight_more"),
         fetching=_fetching(node.child_if_given("fetching")),
         registration=node.get("registration"),
         faulty_share=node.assume("faulty_share") if faulty is None and used_panels else faulty,

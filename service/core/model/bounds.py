@@ -168,6 +168,8 @@ BOUNDS: Mapping[str, Bounds] = MappingProxyType(
         "export_tax_share": Bounds(0, 1),
         "amount": Bounds(-1_000_000, 1_000_000, "money"),
         "freight": Bounds(0, 1_000_000, "money"),
+        "freight_less": Bounds(0, 1_000_000, "money"),
+        "freight_more": Bounds(0, 1_000_000, "money"),
         "registration": Bounds(0, 1_000_000, "money"),
         "faulty_share": Bounds(0, 0.5),
         "fetching_per_km": Bounds(0, 1000, "money/km"),

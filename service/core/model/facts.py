@@ -339,7 +339,8 @@ class Fetching:
 class Outlay:
     """What has to be paid before the set runs; what nobody named is None and costs nothing.
 
-    ``faulty_share``: of the second-hand panels, how many prove faulty.
+    ``faulty_share``: of the second-hand panels, how many prove faulty. ``freight_less``, ``freight_more``: how much
+    less or more the freight may come to, where it is a guess.
     """
 
     items: tuple[OutlayItem, ...]
@@ -347,6 +348,8 @@ class Outlay:
     fetching: Fetching | None
     registration: float | None
     faulty_share: float | None
+    freight_less: float | None = None
+    freight_more: float | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -38,7 +38,7 @@ from service.core.payback.measures import (
     worth_up_to_each_year,
     years_to_meet,
 )
-from service.core.payback.outlay import OutlayParts, fetching_cost, outlay_parts, sound_share
+from service.core.payback.outlay import OutlayParts, fetching_cost, outlay_ends, outlay_parts, sound_share
 from service.core.payback.prices import PricedPeriod, priced_periods, yearly_fees
 from service.core.payback.returns import internal_rates_of_return
 
@@ -67,6 +67,7 @@ __all__ = [
     "needed_cost",
     "net_present_value",
     "netted_by",
+    "outlay_ends",
     "outlay_met_in",
     "outlay_parts",
     "parts_kept",

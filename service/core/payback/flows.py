@@ -314,10 +314,10 @@ def yearly_costs(years: int, running_cost_per_year: float, swap: InverterSwap | 
     return costs
 
 
-def cash_flows(outlay: float, saving: Floats, cost: Floats, resale: float = 0.0) -> Floats:
+def cash_flows(outlay: float | Floats, saving: Floats, cost: Floats, resale: float = 0.0) -> Floats:
     """Money in minus money out: year 0 is the outlay, the last year ends with the resale.
 
-    Savings of shape (..., years) give flows of shape (..., years + 1).
+    Savings of shape (..., years) give flows of shape (..., years + 1); the outlay is one, or one of each, (...,).
     """
     flows = np.empty((*saving.shape[:-1], saving.shape[-1] + 1))
     flows[..., 0] = -outlay

@@ -7,14 +7,18 @@ not bought a third time, its place stays empty, and the expected energy falls by
 
 from dataclasses import dataclass
 
+import numpy as np
+
 from service.core.model.facts import Fetching, Outlay
+from service.core.model.hours import Floats
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class OutlayParts:
     """What is paid at year 0, by kind; ``things`` less rebates, ``second_hand_risk`` for panels bought once more.
 
-    ``rebates``: what was taken off ``things``, >= 0; in there already.
+    ``rebates``: what was taken off ``things``, >= 0; in there already. ``less`` and ``more``: how far the total may lie
+    below and above, >= 0.
     """
 
     things: float
@@ -23,6 +27,8 @@ class OutlayParts:
     registration: float
     second_hand_risk: float
     rebates: float = 0.0
+    less: float = 0.0
+    more: float = 0.0
 
     @property
     def total(self) -> float:
@@ -48,7 +54,28 @@ def outlay_parts(outlay: Outlay) -> OutlayParts:
         registration=outlay.registration or 0.0,
         rebates=-float(sum(min(item.amount, 0.0) for item in outlay.items)),
         second_hand_risk=(outlay.faulty_share or 0.0) * max(used_panels, 0.0),
+        less=outlay.freight_less or 0.0,
+        more=outlay.freight_more or 0.0,
     )
+
+
+def outlay_ends(outlay: OutlayParts, values: Floats) -> Floats:
+    """Cautious, middle and hopeful outlay, (3,); of an outlay that is known all three are the same.
+
+    What it may be more or less has nothing to do with what is saved, so both steps add by squares in what the account
+    is worth: each end carries what that sum exceeds the step of the savings by.
+
+    Args:
+        outlay: with how far it may lie below and above.
+        values: what the account is worth at the middle outlay: cautious, middle and hopeful, (3,).
+
+    >>> parts = OutlayParts(things=264, freight=80, fetching=0, registration=0, second_hand_risk=0, less=40, more=80)
+    >>> outlay_ends(parts, np.array([340.0, 400.0, 430.0])).tolist()
+    [384.0, 344.0, 324.0]
+    """
+    steps = np.array([max(values[1] - values[0], 0.0), max(values[2] - values[1], 0.0)])
+    beyond = np.hypot(steps, (outlay.more, outlay.less)) - steps
+    return outlay.total + np.array([beyond[0], 0.0, -beyond[1]])
 
 
 def fetching_cost(fetching: Fetching) -> float:

@@ -25,7 +25,8 @@ from service.core.pickup.facts import Between, Cause, Door, PanelReading, Quanti
 from service.core.pickup.frame import both_leads_v, frame_quantity
 from service.core.pickup.light import light_shown
 from service.core.pickup.looks import looked_at
-from service.core.pickup.rounds import Rounds, no_current_on_any, rounds_of
+from service.core.pickup.lot import Beside
+from service.core.pickup.rounds import Rounds, no_current_on_any, rounds_apart, rounds_of
 from service.core.pickup.side_by_side import LEAST_CURRENT_SHARE, SideBySide, side_by_side, sound_rounds
 from service.core.pickup.worth import MENDED_WITH_EASE, WorthNow, worth_now
 
@@ -131,19 +132,17 @@ def _quantities(
     voltage, current = _expected(lit)[VOC], _expected(door)[ISC]
     flows = any((one.short_circuit_current_a or 0.0) > current.low for one in rounds[ISC].counted)
 
-    def stands(reading: PanelReading, what: str) -> str:
+    def stands(reading: PanelReading, what: str) -> Beside:
         return sides[what].of_round(panel, getattr(reading, what))
 
-    volts = _there(
-        judged_voltage(one, voltage, lit, stands(one, VOC), sides[VOC].middle, flows=flows)
-        for one in rounds[VOC].counted
-    )
+    volts = _there(judged_voltage(one, voltage, lit, stands(one, VOC), flows=flows) for one in rounds[VOC].counted)
     yield from volts
     yield from _there(judged_current(one, current, door, stands(one, ISC)) for one in rounds[ISC].counted)
     for what, expected in ((VOC, voltage), (ISC, current)):
         silent, all_rounds = len(rounds[what].silent), len(rounds[what].silent) + len(rounds[what].counted)
         for reading in rounds[what].silent:
             yield no_contact(reading, what, expected, doors[what], all_rounds, silent)
+    yield from _there(rounds_apart(rounds[what], what, doors[what]) for what in (VOC, ISC))
     yield from _frame(group, lit, voltage)
     volts_sound = {one.verdict for one in volts} == {Seen.AS_EXPECTED}
     yield from diode_quantities(

@@ -6,6 +6,7 @@ from types import MappingProxyType
 
 from service.core.pickup.expected import LABEL_VOLTAGE_SHARE, METER_VOLTAGE_SHARE
 from service.core.pickup.facts import Between, Cause, Door, PanelReading, Quantity, Ratings, Seen, cause
+from service.core.pickup.lot import Beside
 
 VOC, ISC = "open_circuit_voltage_v", "short_circuit_current_a"
 # Below, nobody can predict a current: standards for measuring in the field want far more (IEC 61829: 700 W/m2; from
@@ -19,6 +20,9 @@ LEAST_SHARES: Mapping[str, float] = MappingProxyType({VOC: 0.1, ISC: 0.05})
 # A cell that leaks a little loses nothing to speak of in the sun and a tenth of its volts at dusk: only what takes a
 # third is seen there (from memory of how a shunt weighs against the photocurrent).
 _SEEN_IN_DULL_LIGHT = frozenset({"no_reading", "no_voltage_yet_current", "bypass_section_lost"})
+# Beyond the range, which has the error of a probe: a panel out of a cold barn, or in wind, is colder than was thought
+# (judgement).
+_COOLER_K = 15.0
 # Cells in series that are usual; what has more of them is thin film, whose count no voltage tells.
 _USUAL_CELLS = (32, 36, 40, 44, 48, 54, 60, 66, 72, 78, 96)
 
@@ -32,13 +36,12 @@ class Expectation:
 
 
 def judged_voltage(
-    reading: PanelReading, expected: Between, door: Door, lot: str, lot_v: float | None = None, *, flows: bool = False
+    reading: PanelReading, expected: Between, door: Door, beside: Beside, *, flows: bool = False
 ) -> Quantity | None:
     """What the open-circuit voltage says; None where it was not read.
 
-    ``lot``: how it stands against the others (``lot.against_lot``), whose sound ones read ``lot_v``. Volts hardly move
-    with light, so each panel of a lot that is low as a whole is suspicious. ``flows``: the same panel gave the current
-    of a sound one.
+    Volts hardly move with light, so each panel of a lot that is low as a whole is suspicious. ``beside``: the others.
+    ``flows``: the same panel gave the current of a sound one.
     """
     read = reading.open_circuit_voltage_v
     if read is None:
@@ -55,28 +58,58 @@ def judged_voltage(
         dull = () if told.code in _SEEN_IN_DULL_LIGHT else light_causes(door, LEAST_FOR_CURRENT_W_PER_M2)
         return _quantity(VOC, Seen.CANNOT_TELL if dull else Seen.SUSPICIOUS, read, expected, dull or (told,))
     if not causes and read > expected.high:
-        told = _of_other_cells(read, expected, door.ratings) or cause("wrong_panel.voltage_high")
-        return _quantity(VOC, Seen.SUSPICIOUS, read, expected, (told,))
-    if lot in {"low", "high"}:
-        return _voltage_apart(read, expected, door, lot, lot_v)
-    if not causes and lot == "scattered":
-        causes = (cause("lot_scatters"),)
+        return _high_voltage(read, expected, door.ratings, beside)
+    if beside.stands in {"low", "high"}:
+        return _voltage_apart(read, expected, door, beside)
+    if not causes:
+        causes = _no_measure(beside, "voltage")
     if not causes:
         causes = _of_the_label(door.ratings, door.ratings.voltage_known, "open-circuit voltage")
     return _quantity(VOC, Seen.CANNOT_TELL if causes else Seen.AS_EXPECTED, read, expected, causes)
 
 
-def _voltage_apart(read: float, expected: Between, door: Door, lot: str, lot_v: float | None) -> Quantity:
+def _high_voltage(read: float, expected: Between, ratings: Ratings, beside: Beside) -> Quantity:
+    """More than a sound panel gives: a colder one, as long as its lot does as it does, or another type."""
+    if not _could_be_cooler(read, expected, ratings):
+        told = _of_other_cells(read, expected, ratings) or cause("wrong_panel.voltage_high")
+    elif beside.stands == "high":
+        told = cause("wrong_panel.voltage_high")
+    else:
+        over_k = (read / expected.likely - 1.0) / (-ratings.voc_coefficient_pct_per_k.likely / 100.0)
+        facts = {"over_pct": round(100 * (read / expected.high - 1), 1), "cooler_k": round(over_k)}
+        return _quantity(VOC, Seen.CANNOT_TELL, read, expected, (cause("cooler_than_thought", **facts),))
+    return _quantity(VOC, Seen.SUSPICIOUS, read, expected, (told,))
+
+
+def _could_be_cooler(read: float, expected: Between, ratings: Ratings) -> bool:
+    """Does it lie nearer to what is expected than to the next usual number of cells, and within what cold can do?"""
+    cells, coefficient = ratings.cells_in_series.likely, ratings.voc_coefficient_pct_per_k.likely
+    more = next((count for count in _USUAL_CELLS if count > round(cells)), None)
+    over = read - expected.high
+    if more is None or coefficient >= 0 or over > -coefficient / 100.0 * _COOLER_K * expected.likely:
+        return False
+    return over < abs(more / cells * expected.likely - read)
+
+
+def _no_measure(beside: Beside, quantity: str) -> tuple[Cause, ...]:
+    """Why the others do not tell whether this one is sound; empty where they do, or where there are none."""
+    if beside.stands == "outdone":
+        return (cause("most_outdone", quantity=quantity),)
+    return (cause("lot_scatters"),) if beside.stands == "scattered" else ()
+
+
+def _voltage_apart(read: float, expected: Between, door: Door, beside: Beside) -> Quantity:
     """A voltage within what is expected, and well below or above those of the others in the same light."""
-    if lot == "high":
+    if beside.stands == "high":
+        lot_v = beside.middle
         other = None if lot_v is None else _of_other_cells(read, Between.exactly(lot_v), door.ratings)
         return _higher(VOC, read, expected, other)
-    told = _of_the_lot(read, lot_v, door.ratings)
+    told = _of_the_lot(read, beside, door.ratings)
     dull = () if told.code in _SEEN_IN_DULL_LIGHT else _too_low(door, LEAST_FOR_CURRENT_W_PER_M2)
     return _quantity(VOC, Seen.CANNOT_TELL if dull else Seen.SUSPICIOUS, read, expected, dull or (told,))
 
 
-def judged_current(reading: PanelReading, expected: Between, door: Door, lot: str) -> Quantity | None:
+def judged_current(reading: PanelReading, expected: Between, door: Door, beside: Beside) -> Quantity | None:
     """What the short-circuit current says; None where it was not read.
 
     A panel that stands apart from its lot is suspicious whatever the daylight was thought to be; a lot that is low as
@@ -89,16 +122,16 @@ def judged_current(reading: PanelReading, expected: Between, door: Door, lot: st
     if causes:
         return _quantity(ISC, Seen.CANNOT_TELL, read, expected, causes)
     causes = light_causes(door, LEAST_FOR_CURRENT_W_PER_M2)
-    if lot in {"low", "high"}:
-        return _current_apart(read, expected, lot, judged=not causes)
+    if beside.stands in {"low", "high"}:
+        return _current_apart(read, expected, beside, judged=not causes)
     if not causes and read < expected.low:
-        return _low_current(read, expected, door, lot)
+        return _low_current(read, expected, door, beside)
     if not causes and read > expected.high:
         guessed = door.light.origin != "measured"
         told = cause("more_light_than_thought") if guessed else cause("wrong_panel.current_high")
         return _quantity(ISC, Seen.CANNOT_TELL if guessed else Seen.SUSPICIOUS, read, expected, (told,))
-    if not causes and lot == "scattered":
-        causes = (cause("lot_scatters"),)
+    if not causes:
+        causes = _no_measure(beside, "current")
     if not causes:
         causes = _of_the_label(door.ratings, door.ratings.current_known, "short-circuit current")
     if not causes and read < _PROVEN_SHARE * expected.high:
@@ -161,13 +194,15 @@ def _of_the_label(ratings: Ratings, known: bool, quantity: str) -> tuple[Cause, 
     return () if ratings.doubt is None else (cause("label_doubtful", doubt=ratings.doubt),)
 
 
-def _low_current(read: float, expected: Between, door: Door, lot: str) -> Quantity:
+def _low_current(read: float, expected: Between, door: Door, beside: Beside) -> Quantity:
     askew = door.light.askew_w_per_m2
     open_, told = False, cause("current_low", missing_pct=round(100 * (1 - read / expected.likely)))
     if read < LEAST_SHARES[ISC] * expected.likely:
-        open_, told = (True, cause("no_current_on_any")) if lot == "silent" else (False, cause("no_current"))
-    elif lot in {"agrees", "scattered"} and door.light.guessed:
-        open_, told = True, cause("whole_lot_low")
+        open_, told = (True, cause("no_current_on_any")) if beside.stands == "silent" else (False, cause("no_current"))
+    elif door.light.guessed and (unsure := _no_measure(beside, "current")):
+        open_, told = True, unsure[0]
+    elif door.light.guessed and beside.stands == "agrees":
+        open_, told = True, cause("whole_lot_low" if beside.all_alike else "measure_low")
     elif askew is not None and read >= expected.low * askew / max(door.light.w_per_m2.low, 1e-9):
         open_, told = True, cause("turned_to_the_sun")
     return _quantity(ISC, Seen.CANNOT_TELL if open_ else Seen.SUSPICIOUS, read, expected, (told,))
@@ -183,21 +218,27 @@ def _of_low_voltage(read: float, expected: Between, ratings: Ratings) -> Cause:
     )
 
 
-def _of_the_lot(read: float, lot_v: float | None, ratings: Ratings) -> Cause:
+def _of_the_lot(read: float, beside: Beside, ratings: Ratings) -> Cause:
     """A panel that the others outdo in the same light: sections lost where the volts show it."""
+    lot_v = beside.middle
     if lot_v is not None:
         slack = LABEL_VOLTAGE_SHARE + METER_VOLTAGE_SHARE
         sound = Between(low=(1 - slack) * lot_v, likely=lot_v, high=(1 + slack) * lot_v)
         lost = _of_lost_sections(read, sound, ratings)
         if lost is not None:
             return lost
-    return cause("lower_than_the_lot", quantity="voltage")
+    return _lower("voltage", beside)
 
 
-def _current_apart(read: float, expected: Between, lot: str, *, judged: bool) -> Quantity:
+def _lower(quantity: str, beside: Beside) -> Cause:
+    """Lower than the measure of the lot; where most are, that is told."""
+    return cause("lower_than_the_lot", quantity=quantity, **({"among": "most"} if beside.most_low else {}))
+
+
+def _current_apart(read: float, expected: Between, beside: Beside, *, judged: bool) -> Quantity:
     """Well below or above the others in the same light; ``judged``: can it be, by what is expected?"""
-    if lot == "low":
-        return _quantity(ISC, Seen.SUSPICIOUS, read, expected, (cause("lower_than_the_lot", quantity="current"),))
+    if beside.stands == "low":
+        return _quantity(ISC, Seen.SUSPICIOUS, read, expected, (_lower("current", beside),))
     return _higher(ISC, read, expected, cause("wrong_panel.current_high") if judged and read > expected.high else None)
 
 

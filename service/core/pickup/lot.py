@@ -56,8 +56,21 @@ class Estimate:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Beside:
+    """How one reading stands beside its lot, as of ``against_lot``; the sound ones read ``middle``, None: none are.
+
+    ``all_alike``: does none of the lot stand apart? ``most_low``: are most of the lot low?
+    """
+
+    stands: str
+    middle: float | None = None
+    all_alike: bool = True
+    most_low: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Lot:
-    """How each panel stands, in order: ``alone``, ``agrees``, ``low``, ``high`` or ``scattered``.
+    """How each panel stands, in order: ``alone``, ``agrees``, ``low``, ``high``, ``scattered`` or ``outdone``.
 
     ``middle``: what those read that are the measure; None where none are.
     """
@@ -74,7 +87,8 @@ def against_lot(values: Sequence[float], tolerance: Tolerance, estimate: Estimat
     than what sound panels of one type can differ. Two things break that: where the estimate excludes most of them and
     not some others, those are the measure (where most give too much only if it is firm: else the light may have been
     misread, and nobody can say of those others); and where better ones come nearer to it, and most lie below what is
-    likely by more than labels differ, most may lack the same: then nobody can say, and they are ``scattered``.
+    likely by more than labels differ, most may lack the same: then nobody can say, and most are ``outdone``. The better
+    ones agree with an estimate that is not guessed; beside a guess they stand apart from the lot, ``high``.
 
     Where no more than half agree, two panels among them, those are the measure that come nearest to the estimate (where
     that is blind, the best within it), and the others low or high. An estimate that is guessed, or that the better
@@ -127,9 +141,8 @@ def _by_most(
     better = [value for value in apart if value > middle and estimate.off(value) < estimate.off(middle)]
     if met or not better:
         return stands, middle
-    return {
-        value: "agrees" if value in better else "scattered" if one == "agrees" else one for value, one in stands.items()
-    }, None
+    outdone = {value: "outdone" if one == "agrees" else one for value, one in stands.items()}
+    return (outdone, middle) if estimate.guessed else (outdone | dict.fromkeys(better, "agrees"), None)
 
 
 def _beside(value: float, middle: float, slack: float) -> str:

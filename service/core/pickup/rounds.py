@@ -1,4 +1,4 @@
-"""Which of several rounds on one panel met no contact, and on which lot did the meter itself stay silent?
+"""Which of several rounds on one panel met no contact, which contradict each other, and was the meter itself silent?
 
 Nought in one round and a good reading in another is far more often a probe, a connector, a blown fuse or the wrong
 range than the panel; yet a joint inside that opens and closes looks the same. So neither is taken for granted.
@@ -6,9 +6,24 @@ range than the panel; yet a joint inside that opens and closes looks the same. S
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from types import MappingProxyType
 
-from service.core.pickup.electric import ISC, LEAST_SHARES
-from service.core.pickup.facts import Between, PanelReading
+from service.core.pickup.electric import (
+    ISC,
+    LEAST_FOR_CURRENT_W_PER_M2,
+    LEAST_FOR_VOLTAGE_W_PER_M2,
+    LEAST_SHARES,
+    VOC,
+    light_causes,
+)
+from service.core.pickup.facts import Between, Door, PanelReading, Quantity, Seen, cause
+
+# Further apart no two rounds on one panel lie: 30 K of warmth take a tenth of the volts; amperes go with the light,
+# which wanders, and by less than a third no lost string is seen (judgement).
+_APART_SHARES: Mapping[str, float] = MappingProxyType({VOC: 0.1, ISC: 0.3})
+_LEAST_W_PER_M2: Mapping[str, float] = MappingProxyType(
+    {VOC: LEAST_FOR_VOLTAGE_W_PER_M2, ISC: LEAST_FOR_CURRENT_W_PER_M2}
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,6 +54,24 @@ def rounds_of(group: Sequence[PanelReading], what: str) -> Rounds:
     best = max((getattr(one, what) for one in read), default=0.0)
     silent = tuple(one for one in read if getattr(one, what) < LEAST_SHARES[what] * best)
     return Rounds(counted=tuple(one for one in read if one not in silent), silent=silent)
+
+
+def rounds_apart(rounds: Rounds, what: str, door: Door) -> Quantity | None:
+    """Rounds on one panel that contradict each other, by the lowest; None where none do, or where light is too low.
+
+    Another panel read under the same name, or a fault that comes and goes: nobody can say which, and the worse counts.
+    What was read under a shadow contradicts nothing.
+    """
+    read = [getattr(one, what) for one in rounds.counted if not one.shaded]
+    too_dull = any(one.code != "light_not_known" for one in light_causes(door, _LEAST_W_PER_M2[what]))
+    if not read or too_dull or min(read) >= (1.0 - _APART_SHARES[what]) * max(read):
+        return None
+    name, unit = ("voltage", "V") if what == VOC else ("current", "A")
+    return Quantity(
+        what=f"{name}_rounds", verdict=Seen.CANNOT_TELL, measured=min(read), unit=unit,
+        low=(1.0 - _APART_SHARES[what]) * max(read), high=max(read),
+        causes=(cause("rounds_disagree", quantity=name, least=min(read), most=max(read)),),
+    )  # fmt: skip
 
 
 def no_current_on_any(groups: Mapping[str, Sequence[PanelReading]], voltage: Between, current: Between) -> bool:

@@ -14,7 +14,7 @@ from service.core.pickup.expected import (
     STANDARD_W_PER_M2,
 )
 from service.core.pickup.facts import Between, Door, PanelReading
-from service.core.pickup.lot import Estimate, Tolerance, against_lot
+from service.core.pickup.lot import Beside, Estimate, Tolerance, against_lot
 from service.core.pickup.rounds import rounds_of
 
 # The best of a lot itself proves daylight: no lamp makes a fifth of the label's current, nor this much of its voltage.
@@ -47,8 +47,17 @@ class SideBySide:
         """How a panel stands."""
         return self.stands.get(panel, "alone")
 
-    def of_round(self, panel: str, read: float) -> str:
+    def of_round(self, panel: str, read: float) -> Beside:
         """How one round stands: one that reads as the lot does stands so, whatever the panel's others."""
+        all_stand = tuple(self.stands.values())
+        return Beside(
+            stands=self._of_round(panel, read),
+            middle=self.middle,
+            all_alike=set(all_stand) <= {"agrees"},
+            most_low=2 * all_stand.count("low") > len(all_stand),
+        )
+
+    def _of_round(self, panel: str, read: float) -> str:
         stands = self.of(panel)
         if self.middle is not None and stands in {"low", "high"}:
             off = read - self.middle if stands == "high" else self.middle - read

@@ -34,7 +34,7 @@ class Bid:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Row:
-    """A set's figures as they were told; ``cautious_gains`` of its years, as of the account."""
+    """A set's figures as they were told; ``cautious_gains`` of its years and ``cautious_more``, as of the account."""
 
     outlay: float
     year_kwh: Band
@@ -43,6 +43,7 @@ class Row:
     cautious_gains: tuple[float, ...]
     verdict: Verdict
     likely: Verdict
+    cautious_more: float = 0.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -129,7 +130,9 @@ def as_good_at(row: Row, other: Row, wish: Wish) -> float | None:
     """The outlay at which a set does as well as another one by what is wanted; None where that sets no bound."""
     if wish == "quick_payback":
         years = None if other.payback_years is None else other.payback_years.cautious
-        return None if years is None or not row.cautious_gains else outlay_met_in(years, np.array(row.cautious_gains))
+        if years is None or not row.cautious_gains:
+            return None
+        return max(outlay_met_in(years, np.array(row.cautious_gains)) - row.cautious_more, 0.0)
     if wish == "most_value":
         more = _less(row.value, other.value)
         return None if more is None else max(row.outlay + more, 0.0)

@@ -57,6 +57,7 @@ class Offer:
         each: price of a piece.
         lot: price of all pieces together, where they are sold only so.
         freight: what sending them costs; None: they are not sent, or nobody said for how much.
+        freight_less, freight_more: how far below and above that it may be, where it is a guess.
         km: one way to them; None: nobody said, or they are not handed over.
         trip: of one name are fetched on one trip; None: on a trip of their own.
         second_hand: not said to be unused.
@@ -72,6 +73,8 @@ class Offer:
     each: float = 0.0
     lot: float | None = None
     freight: float | None = None
+    freight_less: float = 0.0
+    freight_more: float = 0.0
     km: float | None = None
     trip: str | None = None
     second_hand: bool = True
@@ -113,9 +116,14 @@ class OwnCosts:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Delivery:
-    """How a set's things come: freight in all, and kilometres one way in all, each trip counted once."""
+    """How a set's things come: freight in all, and kilometres one way in all, each trip counted once.
+
+    ``freight_less``, ``freight_more``: how far below and above that the freight may be.
+    """
 
     freight: float = 0.0
+    freight_less: float = 0.0
+    freight_more: float = 0.0
     km: float = 0.0
     unknown: tuple[str, ...] = ()
 
@@ -148,20 +156,21 @@ def delivery_of(bought: Sequence[Bought], per_km: float) -> Delivery:
     13.2
     """
     trips: dict[str, list[Offer]] = {}
-    freight, unknown = 0.0, []
+    freight, less, more, unknown = 0.0, 0.0, 0.0, []
     for one in sorted({id(b.offer): b.offer for b in bought}.values(), key=lambda offer: offer.name):
         if one.advert is None:
             continue
         if one.km is not None:
             trips.setdefault(f"own {one.advert}" if one.trip is None else f"trip {one.trip}", []).append(one)
         elif one.freight is not None:
-            freight += one.freight
+            freight, less, more = freight + one.freight, less + one.freight_less, more + one.freight_more
         else:
             unknown.append(one.name)
     drives = [_drive(trips[trip], per_km) for trip in sorted(trips)]
     return Delivery(
-        freight=freight + sum(sent for _, sent in drives), km=sum(km for km, _ in drives), unknown=tuple(unknown)
-    )
+        freight=freight + sum(sent for _, sent in drives), freight_less=less, freight_more=more,
+        km=sum(km for km, _ in drives), unknown=tuple(unknown),
+    )  # fmt: skip
 
 
 def _drive(trip: Sequence[Offer], per_km: float) -> tuple[float, float]:

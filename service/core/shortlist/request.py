@@ -48,6 +48,8 @@ def outlay_of(bought: Sequence[Bought], costs: OwnCosts) -> dict[str, Any] | Non
     outlay: dict[str, Any] = {"items": items}
     if delivery.freight + costs.freight:
         outlay["freight"] = delivery.freight + costs.freight
+    if delivery.freight_less or delivery.freight_more:
+        outlay |= {"freight_less": delivery.freight_less, "freight_more": delivery.freight_more}
     if delivery.km and costs.per_km:
         outlay["fetching"] = {"km": delivery.km, "per_km": costs.per_km}
     if costs.registration:

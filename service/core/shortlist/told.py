@@ -121,11 +121,13 @@ def taken(told: Told, market: Market) -> Taken | Left:
         return Left(code="figures_contradict", facts=MappingProxyType({"rating": field_name, "problem": error.problem}))
     is_lot = told.basis == "lot"
     pieces = told.pieces if told.pieces is not None or not is_lot else 1
-    freight = _freight(told)
+    freight, less, more = _freight(told), 0.0, 0.0
     sending = None
     if freight is None and (told.delivery == "shipping" or (told.delivery == "either" and told.km is None)):
         sending = sending_not_told(told.currency or market.currency, panels=panel is not None)
-        freight = sending.value if sending is not None and isinstance(sending.value, float) else None
+        if sending is not None and isinstance(sending.value, float):
+            freight = sending.value
+            less, more = freight - (sending.low or 0.0), (sending.high or freight) - freight
     offer = Offer(
         advert=told.advert,
         panel=panel,
@@ -136,6 +138,8 @@ def taken(told: Told, market: Market) -> Taken | Left:
         each=told.price or 0.0,
         lot=told.price if is_lot else None,
         freight=freight,
+        freight_less=less,
+        freight_more=more,
         km=None if told.delivery == "shipping" else told.km,
         trip=told.trip,
         second_hand=told.condition not in _UNUSED,

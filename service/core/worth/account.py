@@ -24,6 +24,7 @@ from service.core.payback import (
     levelised_cost_per_kwh,
     needed_cost,
     netted_by,
+    outlay_ends,
     outlay_parts,
     priced_periods,
     savings_by_price,
@@ -230,7 +231,9 @@ def _worth(year_kwh: float, cases: HomeCases, terms: _Terms) -> Worth:
     total = terms.outlay.total
     over_years = np.array(_ends_of(squares, cases.shrunk(max(kept.time, 1.0)), terms.price_sd_share))
     whole = cash_flows(total, kept.of(over_years), cost, terms.resale)
-    simple = _simple(first_years, cases, savings, running, terms)
+    outlays = outlay_ends(terms.outlay, discounted(whole, money.discount_rate_share).sum(axis=1))
+    whole[:, 0] = -outlays
+    simple = _simple(first_years, cases, savings, running, terms, outlays)
     paid = -cash_flows(total, np.zeros(kept.years), cost, terms.resale)
     age = (1.0 - money.ageing_share_per_year) ** np.arange(money.years, dtype=np.float64)
     produced = unpriced.expected_year_kwh * kept.of(age)
@@ -268,9 +271,9 @@ def _paid_back(
     What the savings alone do not pay, a sale may at the end of the years kept: so it is where ``whole``, the flows
     with the sale, leave something over.
     """
-    money, outlay = terms.money, 0.0 if terms.outlay is None else terms.outlay.total
+    money = terms.money
     until_paid = np.array(_ends_of(squares, cases.shrunk(max(simple_years, 1.0)), terms.price_sd_share))
-    flows = cash_flows(outlay, kept.of(until_paid), cost)
+    flows = cash_flows(-whole[:, 0], kept.of(until_paid), cost)
     undiscounted = first_crossings(flows, kept.last_part)
     crossings = [crossing_years(row, kept.last_part) for row in discounted(flows, money.discount_rate_share)]
     sold, sold_now = (
@@ -289,18 +292,22 @@ def _first_of(crossing: float | None, sold: float | None) -> float | None:
     return sold if crossing is None else crossing
 
 
-def _simple(first: _Ends, cases: HomeCases, savings: "_Savings", running: Floats, terms: _Terms) -> dict[str, Any]:
-    """Outlay over a year's saving; where the tariff has several periods, as their years follow each other.
+def _simple(
+    first: _Ends, cases: HomeCases, savings: "_Savings", running: Floats, terms: _Terms, outlays: Floats
+) -> dict[str, Any]:
+    """The outlay of each case over a year's saving; of a tariff with several periods, as their years follow each other.
 
     Without ageing and growth of prices, as the textbook's, so that a period which changes nothing moves nothing.
     """
-    outlay = 0.0 if terms.outlay is None else terms.outlay.total
     if savings.today is None:
         gains = [(one - running)[:1] for one in first]
     else:
         gains = [one - running for one in _first_year(savings.today.squares(), cases, terms)]
-    years = Band(*(years_to_meet(outlay, one) for one in gains))
-    return {"simple_payback_years": years, "cautious_gains": tuple(gains[0].tolist())}
+    years = Band(*(years_to_meet(outlay, one) for outlay, one in zip(outlays.tolist(), gains, strict=True)))
+    cautious_more = float(outlays[0] - outlays[1])
+    return {
+        "simple_payback_years": years, "cautious_gains": tuple(gains[0].tolist()), "cautious_more": cautious_more,
+    }  # fmt: skip
 
 
 def _first_year(squares: Squares, cases: HomeCases, terms: _Terms) -> _Ends:

@@ -56,6 +56,7 @@ class Worth:
             a member is None where there is no saving.
         cautious_gains: what the cautious simple payback adds up: the saving less running cost of each year; the last
             goes on.
+        cautious_more: what the cautious case pays more than ``outlay``, where that is a guess.
         undiscounted_payback_years, discounted_payback_years: first crossing of the running sum within the years kept; a
             member is None where there is none. A sale at the end counts only where the savings alone do not do it: then
             it is the end of the years kept.
@@ -82,6 +83,7 @@ class Worth:
     netted_by: tuple[str, ...] = ()
     simple_payback_years: Band | None
     cautious_gains: tuple[float, ...] = ()
+    cautious_more: float = 0.0
     undiscounted_payback_years: Band | None
     discounted_payback_years: Band | None
     lasting_payback_years: Band | None

@@ -70,3 +70,13 @@ def test_fetching_that_is_an_item_beside_its_kilometres_is_counted_twice_and_sai
     assert twice["/outlay/items/1/what"].code == "fetching_beside"
     assert "/outlay/items/0/what" not in twice
     assert "/outlay/items/1/what" not in completed({"items": items}).assumptions.by_pointer
+
+
+def test_a_freight_that_may_be_less_by_more_than_it_is_is_refused():
+    taken = completed({"items": [INVERTER], "freight": 80, "freight_less": 80, "freight_more": 300}).setup.outlay
+    assert (taken.freight, taken.freight_less, taken.freight_more) == (80, 80, 300)
+    for freight in ({"freight": 80}, {}):
+        with pytest.raises(ContradictionError) as refused:
+            completed({"items": [INVERTER], **freight, "freight_less": 81})
+        assert refused.value.pointer == "/outlay/freight_less"
+        assert refused.value.example == freight.get("freight", 0.0)

@@ -76,10 +76,11 @@ def test_most_that_are_bad_alike_do_not_make_the_good_ones_strange() -> None:
     assert lot.middle == pytest.approx(7.05)
 
 
-def test_a_better_one_nearer_to_a_rough_guess_leaves_most_open() -> None:
+def test_a_better_one_nearer_to_a_rough_guess_stands_apart_and_leaves_most_open() -> None:
     """Four lack 30 % by the guess, one nothing: the same dirt on four, or another type beside dull light."""
-    assert stands([5.0, 4.95, 7.1, 5.05, 5.0], GUESS) == ("scattered", "scattered", "agrees", "scattered", "scattered")
+    assert stands([5.0, 4.95, 7.1, 5.05, 5.0], GUESS) == ("outdone", "outdone", "high", "outdone", "outdone")
     assert stands([7.0, 6.95, 9.4, 7.05, 7.0], GUESS)[2] == "high"
+    assert stands([6.2, 6.2, 7.1, 6.2], NEAR) == ("outdone", "outdone", "agrees", "outdone")
 
 
 def test_where_most_give_too_much_only_a_label_says_that_the_others_are_sound() -> None:

@@ -23,8 +23,16 @@ TEXTS: Mapping[str, str] = {
     "without shade.",
     "cause.more_light_than_thought": "It gives more than the sky should allow: there was more light than thought, or "
     "it is another panel. Compare with a second panel, or measure the light.",
+    "cause.cooler_than_thought": "It gives {over_pct} % more voltage than a sound panel of this label gives at that "
+    "temperature at most. A label errs, and a panel that is cooler than thought gives more (all of it would be "
+    "{cooler_k} K): measure at its back and read it again. If it stays, it is another type.",
     "cause.whole_lot_low": "All panels are alike and low, so there was probably less light than thought. Read "
     "them again in clear sun.",
+    "cause.measure_low": "Others of the lot are measured by it and differ from it, and yet it is lower than it should "
+    "be, so there was probably less light than thought. Read each again in clear sun, one right after the other.",
+    "cause.most_outdone": "Its {quantity} is like that of most of the lot, and another panel gives more in the same "
+    "light. Either that one is of another type or got more light just then, or most of the lot lack the same. Compare "
+    "the labels, and read each again in clear sun, one right after the other.",
     "cause.turned_to_the_sun": "It is low, but within what a panel gives that does not look at the sun. Turn it square "
     "to the sun and read again.",
     "cause.lot_scatters": "The panels differ so much from one another that none of them can be the measure. Read each "
@@ -73,6 +81,12 @@ TEXTS: Mapping[str, str] = {
     "cause.no_contact.current": "No current flowed in {silent} of {rounds} rounds, and some in the others: most often "
     "a lead without contact, or the meter in another jack or range. Measure a third time, and cover the panel before "
     "you part or move a lead; if it goes again, a joint inside the panel opens.",
+    "cause.rounds_disagree": "On the same panel {most} and {least} V were read, which contradict each other: volts "
+    "hardly move with light. One of them was read on another panel, or with a lead or range that was wrong, or a diode "
+    "or joint inside opens and closes. Read it again; until then the worse one counts.",
+    "cause.rounds_disagree.current": "On the same panel {most} and {least} A were read, which contradict each other "
+    "unless the light changed or a shadow fell on it: one may have been read on another panel, or a joint inside opens "
+    "and closes. Read it again, right after one of the others; until then the worse one counts.",
     "cause.no_current_on_any": "None of the panels gives any current, though they give volts: most likely it is the "
     "meter. Look at the fuse of its current input, the jack and the range, then read again.",
     "cause.no_voltage_yet_current": "It gives current and no volts, which a broken circuit cannot do: the meter was "
@@ -91,6 +105,10 @@ TEXTS: Mapping[str, str] = {
     "excuse: dirt, shade, cracked cells, or a weaker panel.",
     "cause.lower_than_the_lot.voltage": "Its voltage is lower than that of the others in the same light, so the sky is "
     "no excuse: broken cells, a weaker panel or another type.",
+    "cause.lower_than_the_lot.current.most": "Its current is low as that of most of the lot, and lower than that of "
+    "those which come nearest to what is expected in the same light: dirt, shade, cracked cells, or a weaker panel.",
+    "cause.lower_than_the_lot.voltage.most": "Its voltage is low as that of most of the lot, and lower than that of "
+    "those which come nearest to what is expected in the same light: broken cells, a weaker panel or another type.",
     "cause.higher_than_the_lot": "Its {quantity} is higher than that of the others in the same light: another type, "
     "or more light just then. Compare the labels, and read it again right after one of the others.",
     "cause.wrong_panel.voltage_high": "It gives more voltage than a panel of this label can. The label or the type is "
@@ -154,6 +172,8 @@ TEXTS: Mapping[str, str] = {
     # on paper
     "name.open_circuit_voltage_v": "Open-circuit voltage",
     "name.short_circuit_current_a": "Short-circuit current",
+    "name.voltage_rounds": "Lowest voltage of several rounds",
+    "name.current_rounds": "Lowest current of several rounds",
     "name.frame_dry": "Both leads to the frame, dry",
     "name.frame_wetted": "Both leads to the frame, wetted",
     "name.bypass_forward_v": "Bypass diodes, red on minus",

@@ -1,0 +1,44 @@
+"""More volts than expected: a panel cooler than thought, or another type? 39.1 V are likely of 60 cells, 40.4 the most.
+
+Of 66 cells 43.0 V are likely (39.1 x 66 / 60), of 72 cells 46.9.
+"""
+
+import pytest
+
+from service.core.pickup import Between, PanelSeen, Seen, panels_seen
+from tests.core.pickup.door import codes, door, one, reading
+
+
+def at(volts: float) -> PanelSeen:
+    return one(door(), reading(voc=volts, isc=7.0))
+
+
+@pytest.mark.parametrize("volts", [40.8, 41.2, 41.5])
+def test_a_voltage_nearer_to_the_range_than_to_more_cells_may_be_that_of_a_cooler_panel(volts: float) -> None:
+    seen = at(volts)
+    assert (seen.verdict, codes(seen), seen.worth.share) == (Seen.CANNOT_TELL, ["cooler_than_thought"], None)
+
+
+@pytest.mark.parametrize("volts", [42.0, 42.6, 43.5])
+def test_a_voltage_nearer_to_more_cells_is_that_of_another_panel(volts: float) -> None:
+    seen = at(volts)
+    assert (seen.verdict, codes(seen)) == (Seen.SUSPICIOUS, ["wrong_panel.other_cells"])
+    assert seen.causes[0].facts["cells"] == 66
+
+
+def test_how_much_cooler_is_told() -> None:
+    """39.05 V are likely; 41.2 is 5.5 % more, at 0.3 % a kelvin 18 K."""
+    assert at(41.2).causes[0].facts["cooler_k"] == 18
+
+
+def test_a_lot_that_is_high_alike_may_be_cooler_and_one_beside_it_may_not() -> None:
+    for seen in panels_seen(door(), [reading(name, voc=41.2, isc=7.0) for name in "abc"]):
+        assert (seen.verdict, codes(seen)) == (Seen.CANNOT_TELL, ["cooler_than_thought"])
+    *_, other = panels_seen(door(), [*(reading(name, voc=38.9, isc=7.0) for name in "abc"), reading("d", voc=41.2)])
+    assert (other.verdict, codes(other)) == (Seen.SUSPICIOUS, ["wrong_panel.voltage_high"])
+
+
+def test_where_no_usual_number_of_cells_is_near_no_cold_explains_a_tenth() -> None:
+    """96 cells follow on 78; 43.0 V of 39.1 would be colder by 33 K."""
+    label = door(cells_in_series=Between.exactly(78.0))
+    assert codes(one(label, reading(voc=43.4, isc=7.0))) == ["wrong_panel.voltage_high"]
