@@ -52,6 +52,12 @@ CASES: dict[str, tuple[dict[str, Any], set[str]]] = {
         wide(*({"input": 1, "joined": "one_string", "plane": {"tilt_deg": 30, "azimuth_deg": a}} for a in (170, 190))),
         {"one_panel_fewer", "own_inputs"},
     ),
+    "two strings on one input": (
+        wide(*({"input": 1, "count": 2, "joined": "series"},) * 2, inputs=1), {"one_panel_fewer"}
+    ),
+    "a string beside a panel": (
+        wide({"input": 1, "count": 2, "joined": "series"}, {"input": 1}), {"one_panel_fewer"}
+    ),
     "own mismatch": (wide({"count": 2, "joined": "series", "mismatch_share": 0.02}), {"own_inputs"}),
     "two trees": (wide(SHADED), {"tree_gone"}),
     "behind a railing": (wide(BEHIND), {"outside_rail"}),
