@@ -78,6 +78,8 @@ TEXTS: Mapping[str, str] = {
     "panel is turned before it. Look with a compass and tell it.",
     "sun_seen.facade_azimuth_deg": "By when the sun came and left the facade with slab or side walls looks about "
     "{value:.0f} degrees; the notes admit {low:.0f} to {high:.0f}, clockwise. The panel is turned before it.",
+    "square_to_panel": "Which way the facade with slab or side walls looks was not said. It was taken to look "
+    "{value:.0f} degrees, square to the panel as it stands; in every other plane the panel is turned before it.",
     "by_mount": "Taken by the mount.",
     "nothing_around": "Nothing was named, so nothing stands in the way of the light.",
     "usual_slab": "Not said; the slab of a usual balcony was taken. A tape measure makes it better.",
