@@ -26,7 +26,9 @@ TEXTS: Mapping[str, str] = {
     "datasheet_relation": "Worked out from the figures that you gave and the usual ratios of such panels.",
     "commonest_kind": "Not said; the commonest kind was taken.",
     "one_sided": "Not said; the panel was taken to gain nothing from its rear side.",
-    "taken_as_new": "Not said; the panel was taken as new. A used one yields a little less: tell its age.",
+    "taken_as_new": "Not said; the panel was never in use, so it was taken as new.",
+    "middle_age": "Not said; {value:.0f} years in use were taken, in the middle of {low:.0f} to {high:.0f}. Tell its "
+    "age, or that it is unused.",
     "label_tolerance": "Not said; the usual tolerance of labels was taken.",
     "not_said": "Nobody said, so it stays open.",
     "not_said.connector": "The connector was not described, so its match is not looked at.",
