@@ -45,9 +45,10 @@ from service.settings import Settings, from_environment
 if TYPE_CHECKING:
     from service.core.adverts import Vocabulary
 
-# For each panel that is kept: what shortlists keep of it, six parts of some 8 kB (sheet, curves, model, three ways to
-# hang it). For each set that is kept: the d.c. hours of those on a list beside it.
-_LISTED_PARTS, _LISTED_SETS = 6, 3
+# For each panel that is kept: what shortlists keep of it, six parts of some 4 kB (sheet, model, ways to hang it). For
+# each set that is kept: the d.c. hours of those on a list beside it. For two panels that are kept: a set looked
+# at closely, or its curves, some 10 kB. Among the parts of panels 200 homes asked about once held 15 MB of these.
+_LISTED_PARTS, _LISTED_SETS, _PANELS_A_LISTED_SET = 6, 3, 2
 # A set whose planes were asked about keeps the tables of all of them, some 3 MB: one for each four of the others.
 _SETS_A_MOVABLE_ONE = 4
 # A set is asked about as it is and as demanded remedies make it: some 0.1 MB in all, words in.
@@ -165,6 +166,8 @@ def deps_of(settings: Settings) -> Deps:
         rows=Memo(settings.panel_cache_size),
         columns=Memo(settings.panel_cache_size),
         listed=Memo(_LISTED_PARTS * settings.panel_cache_size),
+        listed_years=Memo(settings.place_cache_size),
+        listed_sets=Memo(max(settings.panel_cache_size // _PANELS_A_LISTED_SET, 1)),
         listed_directs=Memo(_LISTED_SETS * settings.set_cache_size),
     )
 

@@ -63,8 +63,9 @@ class Deps:
     ``told_fits`` and ``told_fixings`` the same as they are answered, ``curves`` what panels do in the heat and in the
     morning, ``rows`` what is asked of a panel at a place, by site, day and panel as they were sent, ``columns`` the
     input of an inverter as it was sent, both with what was assumed of it, ``movable`` the sets whose planes were asked
-    about, ``listed`` what was found out about homes, panels and inverters of shortlists, ``listed_directs`` the d.c.
-    hours of the sets on them.
+    about, ``listed`` what was found out about panels and inverters of shortlists at homes, ``listed_years`` the years
+    of these homes (60 kB each), ``listed_sets`` what was found out about sets on closer looks, ``listed_directs`` their
+    d.c. hours.
     ``seller_questions``: by code and language. ``own_areas``: areas whose rule cards the operator keeps instead of the
     packaged ones. ``weather_files``: those that the operator keeps, by name. What begins with ``read_`` is read or made
     once, when it is first asked for: most questions need none of it, and the words of adverts take longer than all
@@ -102,6 +103,8 @@ class Deps:
     rows: Memo[tuple[str, date, str], Told[Row]]
     columns: Memo[str, Told[Column]]
     listed: Memo[Hashable, Any]
+    listed_years: Memo[str, Any]
+    listed_sets: Memo[Hashable, Any]
     listed_directs: Directs
 
     def only_kept(self) -> "Deps":

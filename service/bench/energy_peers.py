@@ -10,6 +10,7 @@ import pandas as pd
 import pvlib
 
 from service.core.energy.chain import Lit, input_hours
+from service.core.energy.kernel.input_table import wired
 from service.core.inverter import curve_through, output_of
 from service.core.model.facts import Array, Inverter
 from service.core.model.hours import Floats, SkyYear
@@ -32,7 +33,8 @@ def plain_kwh(arrays: Sequence[Array], inverter: Inverter, sky: SkyYear) -> floa
 def direct_kwh(arrays: Sequence[Array], diodes: Sequence[Diode], inverter: Inverter, sky: SkyYear) -> float:
     """The library's functions called by hand on plain arrays.
 
-    The sun and the panels' models are known, and only hours with light are looked at.
+    The sun and the panels' models are known, and only hours with light are looked at. Leads are in the panels' series
+    resistance: without them the Kranichwerft home has 0.49 % more.
     """
     rows = np.flatnonzero(sky.ghi_w_per_m2 > 0.0)
     dc = np.zeros(sky.ghi_w_per_m2.size)
@@ -44,16 +46,17 @@ def direct_kwh(arrays: Sequence[Array], diodes: Sequence[Diode], inverter: Inver
             loss.still_w_per_m2_k, loss.wind_w_s_per_m3_k,
         )  # fmt: skip
         effective = (beam[1] + even[1] + ground[1]) * (1.0 - array.dirt_share)
-        curve = pvlib.pvsystem.calcparams_desoto(effective, cells, **_parameters(diode))
+        panel, in_series, strings = wired(array, diode, 1.0)
+        curve = pvlib.pvsystem.calcparams_desoto(effective, cells, **_parameters(panel))
         peak = pvlib.pvsystem.max_power_point(*curve, method="newton")
-        dc[rows] += np.nan_to_num(peak["p_mp"]) * array.count
+        dc[rows] += np.nan_to_num(peak["p_mp"]) * in_series * strings
     return _output_kwh(dc, inverter, sky)
 
 
 def usual_chain(arrays: Sequence[Array], inverter: Inverter, sky: SkyYear, site: Site) -> Callable[[], float]:
     """The usual library chain, set up once; each call is a year from the weather to a.c. energy in kWh.
 
-    At least two arrays. It leaves out dirt, and takes all of the incidence loss off the beam alone.
+    At least two arrays. It leaves out dirt and leads, and takes all of the incidence loss off the beam alone.
     """
     location = pvlib.location.Location(site.latitude_deg, site.longitude_deg, tz="UTC")
     times = pd.DatetimeIndex(sky.calendar.utc, tz="UTC") + pd.Timedelta(minutes=30)

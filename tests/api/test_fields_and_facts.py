@@ -79,7 +79,7 @@ REQUESTS: list[tuple[type[BaseModel], Any, set[str], set[str]]] = [
 ANSWERS: list[tuple[type[BaseModel], Any, set[str], set[str]]] = [
     (finding.FindingOut, core_finding.Finding, {"text"}, set()),
     (finding.RemedyOut, core_finding.Remedy, {"text"}, set()),
-    (energy.EnergyOut, core_energy.EnergyYear, {"hours", "weather", "what_if"},
+    (energy.EnergyOut, core_energy.EnergyYear, {"hours", "weather", "what_if", "what_if_because"},
      {"ac_w", "dc_w", "before_export_limit", "other_light"}),
     (what_if.WhatIfOut, core_appraisal.WhatIf, {"text"}, {"verdict_told"}),
     (energy.ArrayYearOut, core_energy.ArrayYear, set(), set()),

@@ -84,9 +84,8 @@ def operated(request: dict[str, Any], operations: list[dict[str, Any]]) -> dict[
         if one["op"] == "remove":
             del node[parts[-1]]
             continue
-        value = one["value"]
+        value = request if one["op"] == "copy" else one["value"]
         if one["op"] == "copy":
-            value = request
             for token in one["from"].split("/")[1:]:
                 value = value[int(token) if token.isdigit() else token]
             value = deepcopy(value)

@@ -134,6 +134,42 @@ def test_walls_stay_where_they_stand_when_the_panel_is_turned() -> None:
             assert year == pytest.approx(at_map, rel=3e-3)
 
 
+def test_the_facade_that_a_panel_was_held_square_to_is_told_and_kept() -> None:
+    array = BETWEEN_WALLS | {"plane": {"tilt_deg": 30, "azimuth_deg": 160}}
+    request = SMALLEST | {"arrays": [array], "include": ["used", "moves"]}
+    answer = post("/v1/tilt", request).json()
+    [taken] = facades_assumed(answer)
+    assert (taken["value"], taken["code"]) == (160, "square_to_panel")
+    assert taken["moves_because"]["code"] == "no_range"
+    assert "160 degrees" in taken["text"]
+    assert answer["used"]["arrays"][0]["facade_azimuth_deg"] == 160
+    assert not facades_assumed(post("/v1/energy", request).json())  # nothing is turned there
+    told = request | {"arrays": [array | {"facade_azimuth_deg": 160}]}
+    again = post("/v1/tilt", told).json()
+    assert not facades_assumed(again)
+    assert again["tilt"] == answer["tilt"]
+    nothing_there = {"mount": "ground_frame", "panel": {"rated_power_w": 410}}
+    assert not facades_assumed(post("/v1/tilt", SMALLEST | {"arrays": [nothing_there]}).json())
+
+
+def test_a_facade_taken_from_a_direction_that_was_open_is_as_open() -> None:
+    request = SMALLEST | {"arrays": [BETWEEN_WALLS], "include": ["moves"]}
+    answer = post("/v1/tilt", request).json()
+    [taken], azimuth = facades_assumed(answer), assumed(answer, "azimuth_deg")
+    assert [taken[name] for name in ("value", "low", "high")] == [azimuth[name] for name in ("value", "low", "high")]
+    assert taken["low"] < taken["value"] < taken["high"]
+    assert taken["moves"]["share"] > 0.02
+
+
+def test_what_was_asked_about_planes_stays_in_the_completed_request() -> None:
+    wish = {"objective": "self_used", "bounds": {"low_tilt_deg": 20, "high_tilt_deg": 80}}
+    request = SMALLEST | {"tilt": wish, "include": ["used"]}
+    answer = post("/v1/tilt", request).json()
+    assert answer["used"]["tilt"] == wish
+    assert "tilt" not in post("/v1/tilt", SMALLEST | {"include": ["used"]}).json()["used"]
+    assert post("/v1/tilt", answer["used"]).json()["tilt"]["best"] == answer["tilt"]["best"]
+
+
 def test_a_panel_before_a_facade_that_nobody_described_is_not_turned() -> None:
     found = tilt(SMALLEST | {"arrays": [BETWEEN_WALLS]})
     assert codes(found) == {"facade_not_known"}
@@ -182,6 +218,10 @@ ALL_AROUND = {"low_tilt_deg": 0, "high_tilt_deg": 90, "low_azimuth_deg": 0, "hig
 SITE = {"latitude_deg": 52, "longitude_deg": 13}
 
 
+def facades_assumed(answer: dict[str, Any]) -> list[dict[str, Any]]:
+    return [one for one in answer["assumptions"] if one["pointer"].endswith("/facade_azimuth_deg")]
+
+
 @pytest.mark.parametrize(("array", "wish"), [
     (BETWEEN_WALLS, {"bounds": ALL_AROUND}),
     (BETWEEN_WALLS | {"mount": "hung_on_rail", "overhang": {"above_top_edge_m": 0.8, "reaches_out_m": 1.5}},
@@ -197,7 +237,7 @@ def test_every_path_turns_the_panel_before_the_same_facade(array: dict[str, Any]
     found = answers["/v1/tilt"]["tilt"]
     facades = []
     for path, answer in answers.items():
-        facades.append([one for one in answer["assumptions"] if one["pointer"].endswith("/facade_azimuth_deg")])
+        facades.append([one for one in facades_assumed(answer) if one["code"] != "square_to_panel"])
         if path != "/v1/tilt":
             [stands] = found["stands"]["planes"]
             assert answer["energy"]["arrays"][0]["plane"] == stands["plane"]

@@ -7,7 +7,12 @@ from pathlib import Path
 
 import pytest
 
-REQUEST = Path(__file__).parents[2] / "examples" / "kranichwerft.json"
+from service.api.answers.shortlist import adverts_shortlist
+from service.app import deps_of
+from service.settings import Settings
+
+EXAMPLES = Path(__file__).parents[2] / "examples"
+REQUEST, SHORTLIST = EXAMPLES / "kranichwerft.json", EXAMPLES / "adverts" / "kranichwerft_shortlist.json"
 ASKED = """
 import json, sys
 from service.api.answers.appraisal import appraisal
@@ -38,6 +43,19 @@ def test_a_worker_of_many_places_holds_less_than_200_mb_and_loads_no_heavy_libra
     assert held["rooms"] == []  # a fifth of a start, for questions that were not asked
     assert held["words_of_adverts"] == 0  # half of the time of a start, and no question but the adverts' needs them
     assert held["resident_mb"] < 200
+
+
+def test_of_homes_asked_about_once_shortlists_keep_few_years_and_few_sets() -> None:
+    """Each home's year is 60 kB, the curves of each set 8 kB; kept among what is known of panels they had no end."""
+    deps = deps_of(Settings(place_cache_size=2, panel_cache_size=12))
+    request = json.loads(SHORTLIST.read_text())
+    for number in range(5):
+        request["site"]["latitude_deg"] = 50 + number / 5
+        assert adverts_shortlist(json.dumps(request).encode(), deps).shortlist
+    assert len(deps.listed_years) == 2
+    assert len(deps.listed_sets) == 6
+    large = {type(one).__name__ for one in deps.listed._kept.values()}
+    assert large.isdisjoint({"GroupedYear", "ListedSet", "Curves"})
 
 
 def test_what_a_worker_makes_later_is_collected_and_what_its_start_made_is_not_walked() -> None:

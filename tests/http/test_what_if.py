@@ -52,6 +52,12 @@ CASES: dict[str, tuple[dict[str, Any], set[str]]] = {
         wide(*({"input": 1, "joined": "one_string", "plane": {"tilt_deg": 30, "azimuth_deg": a}} for a in (170, 190))),
         {"one_panel_fewer", "own_inputs"},
     ),
+    "two strings on one input": (
+        wide(*({"input": 1, "count": 2, "joined": "series"},) * 2, inputs=1), {"one_panel_fewer"}
+    ),
+    "a string beside a panel": (
+        wide({"input": 1, "count": 2, "joined": "series"}, {"input": 1}), {"one_panel_fewer"}
+    ),
     "own mismatch": (wide({"count": 2, "joined": "series", "mismatch_share": 0.02}), {"own_inputs"}),
     "two trees": (wide(SHADED), {"tree_gone"}),
     "behind a railing": (wide(BEHIND), {"outside_rail"}),
@@ -144,7 +150,39 @@ def test_the_second_panel_earns_less_at_home_than_the_first() -> None:
 def test_of_less_than_a_year_nothing_is_said() -> None:
     answer = post("/v1/energy", {**june(), "include": ["what_if"]})
     assert answer.status_code == 200, answer.text
-    assert "what_if" not in answer.json()["energy"]
+    energy = answer.json()["energy"]
+    assert "what_if" not in energy
+    assert energy["what_if_because"]["code"] == "part_of_a_year"
+    assert "what_if_because" not in post("/v1/energy", june()).json()["energy"]
+
+
+def test_that_a_set_admits_no_change_is_told() -> None:
+    bare = {"count": 1, "mount": "sloped_roof"}
+    full = wide(bare, inputs=1)
+    full["inverter"] |= {"ac_power_w": 600, "inputs": [INPUT | {"max_input_voltage_v": 50,
+                                                                "max_short_circuit_current_a": 15}]}  # fmt: skip
+    energy, _ = what_if(full)
+    assert energy["what_if"] == []
+    assert energy["what_if_because"]["code"] == "no_such_change"
+    assert "what_if_because" not in what_if(wide({}))[0]
+
+
+def test_an_operation_has_the_members_of_its_kind_and_no_other() -> None:
+    members = {"add": {"op", "path", "value"}, "copy": {"op", "path", "from"}, "remove": {"op", "path"}}
+    found = set()
+    for case in ("two in series", "two trees", "behind a railing"):
+        for one in what_if(CASES[case][0])[0]["what_if"]:
+            for operation in one["patch"]:
+                assert set(operation) == members[operation["op"]]
+                found.add(operation["op"])
+    assert found == set(members)
+
+
+def test_minus_nought_is_told_as_nought() -> None:
+    request = wide({"plane": {"tilt_deg": -0.0, "azimuth_deg": 180}})
+    text = post("/v1/energy", {**request, "include": ["used"]}).text
+    assert "-0.0," not in text
+    assert text == post("/v1/energy", {**changed("/arrays/0/plane/tilt_deg", 0, request), "include": ["used"]}).text
 
 
 def test_light_measured_in_the_planes_tells_nothing_of_other_planes_or_arrays() -> None:

@@ -66,12 +66,14 @@ def test_more_panels_and_less_shade_never_give_less_and_a_lower_limit_never_more
 
 @st.composite
 def wirings(draw: st.DrawFn) -> dict[str, Any]:
-    """The same, or all panels on the first input: side by side or as one string."""
+    """The same, or all panels on the first input: side by side, as one string, or as strings of two beside others."""
     request = draw(requests())
-    joined = draw(st.sampled_from([None, "parallel", "one_string"]))
+    joined = draw(st.sampled_from([None, "parallel", "one_string", "series"]))
     if joined is not None:
         for array in request["arrays"]:
-            array |= {"input": 1, "joined": joined, "count": 1}
+            array |= {"input": 1, "joined": joined, "count": 2 if joined == "series" else 1}
+        if joined == "series" and len(request["arrays"]) > 1 and draw(st.booleans()):
+            request["arrays"][1] |= {"joined": "parallel", "count": draw(st.integers(1, 2))}
     return request
 
 

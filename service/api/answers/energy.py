@@ -1,7 +1,7 @@
 """What will it yield?"""
 
 from service.api.answers.question import Question
-from service.api.answers.what_if import what_if
+from service.api.answers.what_if import nothing_because, what_if
 from service.api.deps import Deps
 from service.api.schemas.answers import EnergyAnswerOut
 from service.api.schemas.energy import EnergyOut
@@ -65,4 +65,5 @@ def energy_out(question: Question) -> EnergyOut:
         kept: EnergyOut = question.deps.told_years.get(energy, lambda: EnergyOut.of(energy))
         return kept
     calendar = question.sky.calendar if "hours" in question.include else None
-    return EnergyOut.of(energy, calendar, weather, what_if(question))
+    changed = what_if(question)
+    return EnergyOut.of(energy, calendar, weather, changed, nothing_because(question, changed))

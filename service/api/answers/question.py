@@ -310,8 +310,7 @@ class Question:
         """The completed request, to be edited and sent again; every pointer of the answer resolves in it."""
         open_parts = {"socket_circuit": None, "tariff": None, "outlay": None, "storage": None}
         request: dict[str, Any] = {**open_parts, **as_request(self.answered.setup), "as_of": self.as_of.isoformat()}
-        if "weather" in self.given:
-            request["weather"] = self.given["weather"]
+        request |= {part: self.given[part] for part in ("weather", "tilt") if part in self.given}
         open_at = [a.pointer for a in self.assumptions.by_pointer.values() if a.value is None]
         for pointer in (*open_at, *self.fixing.not_looked_at):
             _say_null(request, pointer)

@@ -111,8 +111,8 @@ class ShortlistHome:
     def at_home(self) -> AtHome:
         """The home, to be asked about many panels and inverters."""
         question, deps, key = self.question, self.question.deps, self.key
-        year = deps.listed.get(
-            ("year", key), lambda: grouped_year(question.setup, question.sky, question.meter, _MOST_AC_W, self.as_of)
+        year = deps.listed_years.get(
+            key, lambda: grouped_year(question.setup, question.sky, question.meter, _MOST_AC_W, self.as_of)
         )
         first = year.sunniest_first()[0]
         return AtHome(

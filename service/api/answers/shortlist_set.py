@@ -80,7 +80,7 @@ def listed_set(candidate: Candidate, home: ShortlistHome, outlay: Mapping[str, A
         raise ContradictionError(place, "is out of bounds for an appraisal") from error
     question = Question.of(read, home.question.deps)
     kinds = [one.offer.panel.key for one in candidate.panels if one.offer.panel is not None]
-    curves = home.question.deps.listed.get((home.at_home.key, *kinds, "curves of"), Curves)
+    curves = home.question.deps.listed_sets.get((home.at_home.key, *kinds), Curves)
     question = replace(question, curves=curves, lights=home.question.lights)
     energy, account = question.energy, question.account()
     compatibility = checked(question, mending=False)
@@ -126,7 +126,7 @@ def new_set(request: ShortlistIn, home: ShortlistHome) -> ListedSet | None:
         return None
     told = json.dumps(asked.model_dump(exclude_unset=True, exclude_none=True), sort_keys=True)
     key = "new set", home.key, home.wish, told
-    found: ListedSet = home.question.deps.listed.get(key, lambda: _new_set(asked, home))
+    found: ListedSet = home.question.deps.listed_sets.get(key, lambda: _new_set(asked, home))
     return found
 
 

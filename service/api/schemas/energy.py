@@ -10,7 +10,7 @@ from pydantic.json_schema import SkipJsonSchema
 from service.api.schemas import rounding as r
 from service.api.schemas.band import KwhBandOut
 from service.api.schemas.base import Code, Out, Text, Told, absent
-from service.api.schemas.what_if import WhatIfOut
+from service.api.schemas.what_if import WhatIfOut, WhatIfReasonOut
 from service.api.words import say
 from service.core.appraisal import MOST_CHANGES
 from service.core.energy import EnergyYear
@@ -156,6 +156,9 @@ class EnergyOut(Told):
         description="Only where `include` asks for it, and of a whole year: the set with one thing changed, its planes "
         "otherwise as they were, without a battery. Empty where the set admits no such change.",
     )
+    what_if_because: WhatIfReasonOut | SkipJsonSchema[None] = Field(
+        default=None, exclude_if=absent, description="Only where `what_if` was asked for and tells nothing: why."
+    )
 
     weather: GivenWeatherOut | SkipJsonSchema[None] = Field(
         default=None, exclude_if=absent, description="Only where the request gives the weather."
@@ -177,6 +180,7 @@ class EnergyOut(Told):
         calendar: Calendar | None = None,
         weather: GivenSky | None = None,
         what_if: Sequence[WhatIfOut] | None = None,
+        what_if_because: WhatIfReasonOut | None = None,
     ) -> Self:
         """The year; with its hours where a calendar is given, and with what is known of weather that was given."""
         part = weather is not None and not weather.whole_year
@@ -193,4 +197,5 @@ class EnergyOut(Told):
             ],
             hours=None if calendar is None else HoursOut.of(energy.ac_w, energy.dc_w, calendar),
             what_if=what_if,
+            what_if_because=what_if_because,
         )

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator, Mapping
 from types import MappingProxyType
-from typing import Any, Literal, Self
+from typing import Annotated, Any, Literal, Self
 
 from pydantic import Field
 
@@ -14,13 +14,30 @@ from service.core.compatibility import Compatibility
 from service.core.model.finding import Fact, Finding, Part, Remedy, Verdict
 
 
-class OperationOut(Out):
-    """One operation of RFC 6902 (JSON Patch) on the request, as it was sent."""
+class AddOut(Out):
+    """An operation of RFC 6902 (JSON Patch) on the request, as it was sent: what is put there, or in its place."""
 
-    op: Literal["add", "copy", "remove"]
+    op: Literal["add"]
     path: Pointer
-    value: Anything = Field(description="What `add` puts there.")
-    source: Pointer | None = Field(serialization_alias="from", description="What `copy` takes.")
+    value: Anything
+
+
+class CopyOut(Out):
+    """Likewise: what is put there of what lies elsewhere."""
+
+    op: Literal["copy"]
+    path: Pointer
+    source: Pointer = Field(serialization_alias="from")
+
+
+class RemoveOut(Out):
+    """Likewise: what is taken out."""
+
+    op: Literal["remove"]
+    path: Pointer
+
+
+OperationOut = Annotated[AddOut | CopyOut | RemoveOut, Field(discriminator="op")]
 
 
 class RemedyOut(Out):

@@ -12,6 +12,18 @@ from service.core.appraisal import WhatIf
 from service.core.model.finding import Verdict
 
 
+class WhatIfReasonOut(Out):
+    """Why no changed set is told: part_of_a_year or no_such_change."""
+
+    code: Code
+    text: Text
+
+    @classmethod
+    def of(cls, code: str) -> Self:
+        """With its sentence."""
+        return cls(code=code, text=say("what_if", f"because.{code}"))
+
+
 class WhatIfOut(Out):
     """The set with one thing changed: as if the changed request had been asked."""
 

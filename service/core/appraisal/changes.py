@@ -123,6 +123,8 @@ def _one_fewer(setup: Setup, assumptions: Assumptions, at: int) -> Change:
         return _change("one_panel_fewer.none_left", facts, [Operation(op="remove", path=f"/arrays/{at}")])
     fewer = array.count - 1
     patch = [_put(f"/arrays/{at}/count", fewer), *_mismatch(assumptions, at, f"/arrays/{at}", fewer)]
+    if fewer == 1 and array.joined == "series":  # of one panel that would mean: in series with others of its input
+        patch.append(_put(f"/arrays/{at}/joined", _ONE_PANEL))
     return _change("one_panel_fewer", facts, patch)
 
 

@@ -11,6 +11,7 @@ from service.core.completion.fill_weather import climate_of_given
 from service.core.completion.lean import with_lean_told
 from service.core.completion.moves import moves, unmoved
 from service.core.completion.rows import Row
+from service.core.completion.stands_square import with_facade_told
 from service.core.completion.tables import DefaultTables
 from service.core.completion.tariff_contradictions import contradictions_of_tariff
 
@@ -35,5 +36,6 @@ __all__ = [
     "moves",
     "panel_alone",
     "unmoved",
+    "with_facade_told",
     "with_lean_told",
 ]

@@ -20,6 +20,8 @@ def as_request(setup: Setup) -> dict[str, Any]:
 def _plain(value: Any) -> Any:
     if isinstance(value, tuple):
         return [_plain(entry) for entry in value]
+    if isinstance(value, float):
+        return value + 0.0  # -0.0 is nought, and told as it
     if not is_dataclass(value):
         return value
     pairs = ((f.name, getattr(value, f.name)) for f in fields(value))

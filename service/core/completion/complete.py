@@ -15,7 +15,7 @@ from service.core.completion.fill_weather import note_weather
 from service.core.completion.node import Node
 from service.core.completion.tables import DefaultTables
 from service.core.model.assumption import Assumption, Assumptions
-from service.core.model.facts import Array, Setup
+from service.core.model.facts import Array, Panel, Setup
 from service.core.model.hours import SkyYear
 from service.core.model.place_facts import PlaceFacts
 from service.core.model.weather import GivenSky
@@ -87,7 +87,7 @@ def complete(
         household=household,
         meter=terms.meter,
         tariff=terms.tariff,
-        outlay=outlay_of(root.child("outlay"), used_panels=_any_used(arrays)),
+        outlay=outlay_of(root.child("outlay"), used_panels=_any_used(arrays, Assumptions.of(log))),
         money=terms.money,
         storage=storage_of(root.child_if_given("storage"), inverter, household),
     )
@@ -96,6 +96,11 @@ def complete(
     return Completed(setup=setup, assumptions=Assumptions.of(log))
 
 
-def _any_used(arrays: tuple[Array, ...]) -> bool:
+def _any_used(arrays: tuple[Array, ...], assumptions: Assumptions) -> bool:
     """Were any of the panels in use before, as far as was said?"""
-    return any(array.panel.history in {"roof", "storage"} or array.panel.age_years >= 1 for array in arrays)
+
+    def used(at: int, panel: Panel) -> bool:
+        told = panel.age_years >= 1 and not assumptions.assumed(f"/arrays/{at}/panel/age_years")
+        return told or panel.history in {"roof", "storage"}
+
+    return any(used(at, array.panel) for at, array in enumerate(arrays))

@@ -94,7 +94,7 @@ def _completed(node: Node, as_of: date, listed: PanelList) -> Panel:
         length_mm=length,
         width_mm=width,
         weight_kg=weight,
-        age_years=node.take("age_years"),
+        age_years=_age(node),
         power_tolerance_pct=_tolerance(node),
         connector=node.take("connector"),
         glass=node.take("glass"),
@@ -206,6 +206,12 @@ def _in_bounds(name: str, value: float, slack: float) -> Guess:
     bounds = BOUNDS[name]
     value = min(max(value, bounds.low), bounds.high)
     return _among(value, [value], slack)
+
+
+def _age(node: Node) -> float:
+    """A panel of which nobody tells that it is unused may be as old as the class has them, and no less sure of it."""
+    guess = Guess(value=0.0, code="taken_as_new") if node.get("history") == "unused" else None
+    return float(node.take("age_years", guess))
 
 
 def _tolerance(node: Node) -> tuple[float, float]:

@@ -8,7 +8,7 @@ from collections.abc import Callable, Iterable, Sequence
 from math import cos, hypot, radians, sin, sqrt
 
 from service.core.model.assumption import Assumptions
-from service.core.model.band import SpreadPart
+from service.core.model.band import Z_95, SpreadPart
 from service.core.model.climate import PlaceClimate
 from service.core.model.facts import Array, Panel
 
@@ -19,7 +19,8 @@ FLASH_TEST_SD = 0.0125
 USED_SD = 0.04
 # Rates of silicon panels spread by about 0.4 % a year around their median (Jordan et al., Progress in Photovoltaics 24
 # (2016) 978-989: median 0.5 to 0.6, mean 0.8 to 0.9); the first days' loss is 1 to 2 %: 1 % here. Judgement.
-AGEING_SD_PER_YEAR, FIRST_DAYS_SD, MOST_AGEING_SD = 0.004, 0.01, 0.15
+# Of an age that nobody told the years from which it may be count at the median rate.
+AGEING_SD_PER_YEAR, FIRST_DAYS_SD, MOST_AGEING_SD, AGEING_SHARE_PER_YEAR = 0.004, 0.01, 0.15, 0.005
 # An upright plane yields 6 % more or less for each 0.1 of ground reflectance (own runs, design of this service).
 UPRIGHT_SHARE_PER_REFLECTANCE = 0.6
 REFLECTANCE_SD_GIVEN, REFLECTANCE_SD_ASSUMED = 0.03, 0.06  # judgement: surfaces range from 0.1 to 0.35 without snow
@@ -92,7 +93,7 @@ def spread_of(
         (GIVEN_WEATHER, climate.climate_sd_share) if given else (CLIMATE_DATA, on_plane * climate.climate_sd_share),
         (YEAR_TO_YEAR, on_plane * climate.year_to_year_sd_share),
         ("rating", mean(lambda _, array: _rating(array.panel))),
-        ("ageing", mean(lambda _, array: _ageing(array.panel))),
+        ("ageing", mean(lambda at, array: _ageing(array.panel, f"/arrays/{at}/panel/age_years", assumptions))),
         ("reflectance", mean(lambda _, array: _reflectance(array, assumed=reflectance_open))),
         ("dirt", mean(lambda _, array: max(LEAST_DIRT_SD, DIRT_SD_OF_SHARE * array.dirt_share))),
         ("model", mean(lambda _, array: _model(array))),
@@ -137,8 +138,11 @@ def _sheet(pointer: str, assumptions: Assumptions) -> float:
     return 0.0
 
 
-def _ageing(panel: Panel) -> float:
-    return min(hypot(FIRST_DAYS_SD, AGEING_SD_PER_YEAR * panel.age_years), MOST_AGEING_SD)
+def _ageing(panel: Panel, pointer: str, assumptions: Assumptions) -> float:
+    """Of an age that nobody told, its range, and the rates' spread over as many years as it may have."""
+    low, high = (of(pointer, panel.age_years) for of in (assumptions.low, assumptions.high))
+    unknown = AGEING_SHARE_PER_YEAR * (high - low) / (2 * Z_95)
+    return min(hypot(FIRST_DAYS_SD, AGEING_SD_PER_YEAR * high, unknown), MOST_AGEING_SD)
 
 
 def _reflectance(array: Array, *, assumed: bool) -> float:

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from service.core.model.hours import Floats, SkyYear
+from service.core.model.hours import Floats, Ints, SkyYear
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -18,6 +18,7 @@ class GivenWeather:
             sky; None: not given.
         plane_w_per_m2: light on the plane of each array, as its panels get it; None: not given.
         air_c, wind_m_per_s: None: not given.
+        rows: at which step each row of the series stands, rising; None: one after the other.
     """
 
     begins_utc: np.datetime64
@@ -28,6 +29,12 @@ class GivenWeather:
     plane_w_per_m2: tuple[Floats, ...] | None
     air_c: Floats | None
     wind_m_per_s: Floats | None
+    rows: Ints | None = None
+
+    def row_at(self, moment: np.datetime64) -> int:
+        """The first row of the series whose step begins then or later."""
+        step = -int((self.begins_utc - moment) // np.timedelta64(60 * self.step_minutes, "s"))
+        return max(step, 0) if self.rows is None else int(np.searchsorted(self.rows, step))
 
     def has_the_sum_alone(self) -> bool:
         """Is it open how much of the light on level ground comes straight from the sun?"""

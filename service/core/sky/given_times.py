@@ -72,6 +72,7 @@ def given_weather(series: Mapping[str, Any], time_zone: str) -> GivenWeather:
         plane_w_per_m2=None if planes is None else tuple(_known(column(plane)) for plane in planes),
         air_c=air,
         wind_m_per_s=wind,
+        rows=where,
     )
 
 

@@ -17,7 +17,14 @@ from service.core.tilt.stand import Stand, stand_key, stand_of
 from service.core.tilt.sums import OBJECTIVES
 from service.core.tilt.thumb import RuleOfThumb, fitted_tilt_deg, rules_of_thumb
 from service.core.tilt.thumb_here import RuleHere
-from service.core.tilt.wish import AT_RAILING_OR_WALL, MAY_LEAN, TiltWish, open_bounds, places_wished
+from service.core.tilt.wish import (
+    AT_RAILING_OR_WALL,
+    MAY_LEAN,
+    TiltWish,
+    open_bounds,
+    places_wished,
+    stands_before_a_facade,
+)
 
 __all__ = [
     "AT_RAILING_OR_WALL",
@@ -54,6 +61,7 @@ __all__ = [
     "rules_of_thumb",
     "stand_key",
     "stand_of",
+    "stands_before_a_facade",
     "tilt_advice",
     "year_light_kwh_per_m2",
 ]

@@ -23,7 +23,7 @@ def test_an_assumption_moves_the_year_by_its_farther_end():
 
 
 def test_what_energy_does_not_hang_on_is_not_asked():
-    completed = asked(with_panel())
+    completed = asked(with_panel(history="unused"))
     found = moves(completed.setup, completed.assumptions, dirty)
     assert not any(pointer.startswith(("/money", "/household", "/tariff")) for pointer in found)
     assert "/arrays/0/panel/weight_kg" not in found
@@ -111,6 +111,11 @@ def test_the_homes_use_counts_only_under_an_export_limit():
 
 def test_the_rate_of_ageing_counts_only_for_a_panel_with_an_age():
     pointer = "/money/ageing_share_per_year"
-    for age, counts in ((0, False), (6, True)):
-        completed = asked(with_panel(age_years=age))
+    for told, counts in (
+        ({"age_years": 0}, False),
+        ({"age_years": 6}, True),
+        ({"history": "unused"}, False),
+        ({}, True),
+    ):
+        completed = asked(with_panel(**told))
         assert (pointer in moves(completed.setup, completed.assumptions, dirty)) is counts

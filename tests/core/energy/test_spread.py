@@ -108,6 +108,20 @@ def test_age_widens_ageing_up_to_a_bound():
     assert widths[-1] == 0.15
 
 
+def test_an_age_that_nobody_told_is_no_narrower_than_any_that_it_may_be():
+    def ageing(age_years, low=None, high=None):
+        told = Assumption(pointer="/arrays/0/panel/age_years", value=age_years, code="test", source="test", low=low,
+                          high=high)  # fmt: skip
+        arrays, assumed = [array(panel=panel(age_years=age_years))], Assumptions.of([told] if high else [])
+        found = spread_of(arrays, [300.0], [0.0], climate(), assumed)
+        return {part.code: part.relative_sd_share for part in found}["ageing"]
+
+    for told in (0, 5, 10):
+        assert ageing(5, 0, 10) > ageing(told)
+    # The end of the range at the spread of rates, the range's width at the median rate, and the first days.
+    assert ageing(5, 0, 10) == pytest.approx((0.04**2 + (0.005 * 10 / 3.92) ** 2 + 0.01**2) ** 0.5, rel=1e-4)
+
+
 def test_reflectance_counts_for_upright_planes_and_more_where_it_was_assumed():
     assert parts(array(plane=FLAT))["reflectance"] == 0
     given, open_ = (

@@ -465,6 +465,84 @@ def test_more_light_on_a_plane_than_sun_clouds_and_snow_send_is_refused(tilt_deg
         sky_of(planes=(plane,), plane_w_per_m2=[(2.5 * given).tolist()])
 
 
+def in_a_dull_year(rows, light):
+    """Half of the typical light, but for these rows."""
+    values = [0.5 * one for one in GHI]
+    for at in rows:
+        values[at] = light(values[at])
+    return values
+
+
+@pytest.mark.parametrize("rows", [[24 * 9 + 12], [24 * 200 + 12], [24 * 3 + 11, 24 * 9 + 12]])
+def test_an_hour_that_cannot_be_is_refused_within_a_year_at_its_row(rows):
+    values = in_a_dull_year(rows, lambda _: 1800.0)
+    with pytest.raises(ContradictionError, match=r"begins the hour from .* than a cloudless sky gives$") as refused:
+        sky_of(ghi_w_per_m2=values)
+    assert refused.value.pointer == f"/weather/series/ghi_w_per_m2/{rows[0]}"
+    assert refused.value.given == "1800 W/m2"
+    assert refused.value.accepted
+    for at in rows:
+        values[at] = refused.value.example
+    assert sky_of(ghi_w_per_m2=values).whole_year
+
+
+def test_a_day_of_which_each_hour_can_be_and_the_sum_cannot_is_refused_where_it_begins():
+    day = slice(24 * 9, 24 * 10)
+    values = np.array(in_a_dull_year([], float))
+    clear = TYPICAL.clear_ghi_w_per_m2[day]
+    values[day] = np.where(clear > 0.0, 1.32 * clear + 90.0, 0.0)
+    with pytest.raises(ContradictionError, match=r"begins the 24 hours from .* than a cloudless sky gives$") as refused:
+        sky_of(ghi_w_per_m2=values.tolist())
+    assert abs(int(refused.value.pointer.rpartition("/")[2]) - day.start) < 24
+
+
+def test_the_row_is_that_of_the_series_whatever_its_steps():
+    noon = 24 * 9 + 12
+    finer = np.repeat(in_a_dull_year([noon], lambda _: 1800.0), 4).tolist()
+    with pytest.raises(ContradictionError, match="the hour") as refused:
+        sky_of(step_minutes=15, ghi_w_per_m2=finer)
+    assert refused.value.pointer == f"/weather/series/ghi_w_per_m2/{4 * noon}"
+
+
+def test_the_row_is_counted_among_the_times_that_there_are():
+    values = in_a_dull_year([24 * 9 + 12], lambda _: 1800.0)
+    kept = [at for at in range(8760) if at not in (24 * 5 + 1, 24 * 6 + 12)]
+    with pytest.raises(ContradictionError, match="the hour") as refused:
+        sky_of(times=[iso(BEGIN, 60 * at) for at in kept], ghi_w_per_m2=[values[at] for at in kept])
+    assert refused.value.pointer == f"/weather/series/ghi_w_per_m2/{24 * 9 + 12 - 2}"
+
+
+def test_an_hour_on_a_plane_that_cannot_be_is_refused_there():
+    plane = Plane(tilt_deg=35, azimuth_deg=180)
+    given = (0.5 * plane_light(TYPICAL, array(plane=plane), 0.2).open_w_per_m2).tolist()
+    given[24 * 9 + 12] = 2500.0
+    with pytest.raises(ContradictionError, match="the hour") as refused:
+        sky_of(planes=(plane,), plane_w_per_m2=[given])
+    assert refused.value.pointer == f"/weather/series/plane_w_per_m2/0/{24 * 9 + 12}"
+
+
+@pytest.mark.parametrize(("latitude", "height", "zone"), [
+    (52.0, 50.0, ZONE), (47.0, 2500.0, ZONE), (65.0, 50.0, "Europe/Helsinki"), (-16.0, 3500.0, "America/La_Paz"),
+    (19.0, 10.0, "Asia/Kolkata"),
+])  # fmt: skip
+@pytest.mark.parametrize("later_h", [-1, 0, 1])
+def test_cloudless_years_of_mountains_low_suns_and_clocks_an_hour_off_are_taken(latitude, height, zone, later_h):
+    place = climate(latitude_deg=latitude, longitude_deg=15.0, elevation_m=height, clear_sky_index=np.full(12, 1.0))
+    year = typical_year(place, zone)
+    first = str(year.calendar.utc[0].astype("datetime64[s]") + np.timedelta64(later_h, "h")) + "Z"
+    facts = {"first": first, "step_minutes": 60, "stamp": "start", "ghi_w_per_m2": year.ghi_w_per_m2.tolist()}
+    assert given_sky(facts, (), 0.2, place, zone, year).sky.ghi_w_per_m2.max() > 500.0
+
+
+def test_light_that_bright_clouds_raise_for_minutes_is_taken():
+    """Of a minute in three 1.3 times the light, in sunny hours of a June week, and much less in the others."""
+    week = slice(24 * 160, 24 * 167)
+    clear = np.repeat(TYPICAL.clear_ghi_w_per_m2[week], 60)
+    minutes = np.where(np.arange(clear.size) % 3 == 0, 1.3, 0.9) * clear
+    got = sky_of(first="2025-06-10T00:00:00+01:00", step_minutes=1, ghi_w_per_m2=minutes.tolist())
+    assert got.sky.ghi_w_per_m2.max() > 800.0
+
+
 @pytest.mark.parametrize("offset", [2.0, 10.0])
 def test_the_zero_of_a_sensor_is_no_wrong_clock(offset):
     week = slice(0, 7 * 24)

@@ -26,7 +26,9 @@ TEXTS: Mapping[str, str] = {
     "datasheet_relation": "Worked out from the figures that you gave and the usual ratios of such panels.",
     "commonest_kind": "Not said; the commonest kind was taken.",
     "one_sided": "Not said; the panel was taken to gain nothing from its rear side.",
-    "taken_as_new": "Not said; the panel was taken as new. A used one yields a little less: tell its age.",
+    "taken_as_new": "Not said; the panel was never in use, so it was taken as new.",
+    "middle_age": "Not said; {value:.0f} years in use were taken, in the middle of {low:.0f} to {high:.0f}. Tell its "
+    "age, or that it is unused.",
     "label_tolerance": "Not said; the usual tolerance of labels was taken.",
     "not_said": "Nobody said, so it stays open.",
     "not_said.connector": "The connector was not described, so its match is not looked at.",
@@ -78,6 +80,8 @@ TEXTS: Mapping[str, str] = {
     "panel is turned before it. Look with a compass and tell it.",
     "sun_seen.facade_azimuth_deg": "By when the sun came and left the facade with slab or side walls looks about "
     "{value:.0f} degrees; the notes admit {low:.0f} to {high:.0f}, clockwise. The panel is turned before it.",
+    "square_to_panel": "Which way the facade with slab or side walls looks was not said. It was taken to look "
+    "{value:.0f} degrees, square to the panel as it stands; in every other plane the panel is turned before it.",
     "by_mount": "Taken by the mount.",
     "nothing_around": "Nothing was named, so nothing stands in the way of the light.",
     "usual_slab": "Not said; the slab of a usual balcony was taken. A tape measure makes it better.",

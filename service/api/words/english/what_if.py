@@ -15,6 +15,8 @@ TEXTS: Mapping[str, str] = {
     "other_limit": "The inverter set to {new_limit_w} W instead of {limit_w} W.",
     "tree_gone": 'Shadow {shade} of {of} on "{array}" gone.',
     "own_inputs": "Each of the {panels} panels on an input of its own.",
+    "because.part_of_a_year": "The weather given is less than a year, and changed sets are told of whole years only.",
+    "because.no_such_change": "The set admits none of the changes that are asked about.",
     "then": "The year gives {year_kwh:.0f} kWh ({year_change:+.0f}), of which {self_used_kwh:.0f} ({used_change:+.0f}) "
     "are used at home.",
     "verdict.fits": "It then fits.",

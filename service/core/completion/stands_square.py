@@ -1,0 +1,48 @@
+"""Which way does the facade look before which a question about planes turns the panels, where it was not told?"""
+
+from dataclasses import replace
+
+from service.core.completion.complete import Completed
+from service.core.completion.defaults import row_for
+from service.core.model.assumption import Assumption, Assumptions
+from service.core.tilt import stands_before_a_facade
+
+_CODE = "square_to_panel"
+
+
+def with_facade_told(completed: Completed) -> Completed:
+    """The same with the facade written down that slab and walls were held square to, where nobody told it.
+
+    For answers about other planes than those in which the set stands, as ``tilt_advice`` gives them: in these planes
+    it changes nothing.
+
+    Args:
+        completed: its planes as they stand.
+
+    Returns:
+        The facade looks as the panel does; where that was assumed, with its range.
+    """
+    arrays, found = list(completed.setup.arrays), []
+    for at, array in enumerate(arrays):
+        if not stands_before_a_facade(array) or array.facade_azimuth_deg is not None:
+            continue
+        pointer, azimuth = f"/arrays/{at}/facade_azimuth_deg", array.plane.azimuth_deg
+        of_plane = completed.assumptions.by_pointer.get(f"/arrays/{at}/plane/azimuth_deg")
+        found.append(
+            Assumption(
+                pointer=pointer,
+                value=azimuth,
+                code=_CODE,
+                source=row_for(pointer, _CODE).source,
+                low=None if of_plane is None else of_plane.low,
+                high=None if of_plane is None else of_plane.high,
+            )
+        )
+        arrays[at] = replace(array, facade_azimuth_deg=azimuth)
+    if not found:
+        return completed
+    return replace(
+        completed,
+        setup=replace(completed.setup, arrays=tuple(arrays)),
+        assumptions=Assumptions.of([*completed.assumptions.by_pointer.values(), *found]),
+    )
