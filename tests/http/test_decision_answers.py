@@ -122,8 +122,8 @@ def test_two_fields_of_one_remedy_are_both_changed_where_no_cap_stands_before() 
     assert (change["code"], change["pointer"]) == ("own_circuit_and_lower_limit", "/socket_circuit")
     assert change["text"].endswith("1440 W.")
     assert change["patch"] == [
-        {"op": "add", "path": "/socket_circuit/dedicated", "value": True, "from": None},
-        {"op": "add", "path": "/inverter/set_limit_w", "value": 1440, "from": None},
+        {"op": "add", "path": "/socket_circuit/dedicated", "value": True},
+        {"op": "add", "path": "/inverter/set_limit_w", "value": 1440},
     ]
     again = post("/v1/appraisal", operated(uncapped, change["patch"])).json()
     assert {one["verdict"] for one in again["compatibility"]["findings"] if one["code"] == "circuit_cable"} == {"fits"}
