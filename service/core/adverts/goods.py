@@ -94,7 +94,7 @@ def is_purpose(scene: Scene, place: int) -> bool:
     if _up_to(scene, place, item):
         return True
     for one in scene.back(place, 6):
-        if one.clause != item.clause or item.at - one.to > 4:
+        if one.clause != item.clause or item.at - one.to > 4 or one.what == "selling":
             return False
         if one.what == "for" or (one.what == "takes" and _GOODS[scene.items[place].what] == "panel"):
             close = item.at - one.to <= 3 and ":" not in scene.tokens[item.field][one.to : item.at]
