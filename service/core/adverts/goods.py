@@ -143,8 +143,13 @@ def _gone(scene: Scene, place: int) -> bool:
     if "gone" not in scene.by_what:
         return False
     item = scene.items[place]
-    near = (*scene.back(place, 4), *scene.ahead(place, 5))
-    return any(one.what == "gone" and one.clause == item.clause for one in near)
+    ahead = scene.ahead(place, 5)
+    if any(one.what == "gone" and one.clause == item.clause for one in (*scene.back(place, 4), *ahead)):
+        return True
+    tokens = scene.tokens[item.field]
+    return tokens[item.to : item.to + 1] == ["("] and any(
+        one.what == "gone" and one.at == item.to + 1 and tokens[one.to : one.to + 1] == [")"] for one in ahead
+    )
 
 
 def _supposed(scene: Scene, place: int) -> bool:
