@@ -101,7 +101,7 @@ def _ac(scene: Scene, place: int, item: Item, kind: str, found: Found) -> None:
     behind = [one for one in scene.ahead(place, 3) if one.at - item.to <= 3]
     if any(one.what in {"panel_one", "panel_many"} and one.clause == item.clause for one in behind[:1]):
         return
-    if of_panels_taken(scene, place):
+    if of_panels_taken(scene, place) or (_times(scene, item) and _goes_in(scene, item)):
         return
     before = [one.what for one in scene.back(place, 6) if item.at - one.to <= 4 and one.clause == item.clause]
     if (
@@ -123,11 +123,9 @@ def _ac(scene: Scene, place: int, item: Item, kind: str, found: Found) -> None:
 
 def of_panels_taken(scene: Scene, place: int) -> bool:
     """Are they the watts of panels, or of inputs, that stand before them: "for 4 panels of up to 500 W"?"""
-    item = scene.items[place]
-    if _times(scene, item) and "".join(scene.tokens[item.field][item.to : item.to + 1]).startswith(_INPUT_WORDS):
-        return True  # "2 x 500 W input"
     if _TAKEN.isdisjoint(scene.near(place, 10, 0)):
         return False
+    item = scene.items[place]
     named = any(one.what in _INVERTERS and one.at - item.to <= 3 for one in scene.ahead(place, 2))
     if named or _put_out(scene, item):
         return False
@@ -159,6 +157,11 @@ def _times(scene: Scene, item: Item) -> bool:
     """As in "2 x 500 W"."""
     tokens = scene.tokens[item.field]
     return item.at > 1 and tokens[item.at - 1] == "x" and tokens[item.at - 2].isdigit()
+
+
+def _goes_in(scene: Scene, item: Item) -> bool:
+    """Does a word for an input stand directly behind it: "2 x 500 W input"?"""
+    return "".join(scene.tokens[item.field][item.to : item.to + 1]).startswith(_INPUT_WORDS)
 
 
 def _in_reach(scene: Scene, one: Item, item: Item) -> bool:
