@@ -19,6 +19,8 @@ _PRICE_BEFORE = _NAMING | {"possible", "for"}  # before a figure that may be one
 _PRICE_BEHIND = frozenset(("each", "price", "per_set"))  # and behind it
 _NOT_ASKED = frozenset({"new_price", "extra", "deposit", "placeholder", "tier", "bid"})
 _ASIDE = (_NOT_ASKED - {"placeholder"}) | {"shipping"}
+_SIGNS_BEHIND = frozenset(".,;!?)\n")
+_OF_NEWNESS = frozenset(("new", "new_not", "stood"))
 _AT = frozenset(("a", "zu"))  # "ten panels at 20"
 _FOR_SO_MUCH = frozenset(("voor", "fur", "fuer", "for", "da", "por", "per", "za", "pour"))
 _LEAST_SET = 20
@@ -134,6 +136,12 @@ def _bare(scene: Scene, place: int, item: Item) -> bool:  # noqa: PLR0911 - a ro
         counted = counted or (before.what == "each" and scene.stands("piece", item.field, item.to))  # "à 31 Stück"
         if (nothing in ([], [":"], ["="], ["is"]) or (before.what == "shipping" and _so_much(nothing))) and not counted:
             return before.what != "each" or not _piece(scene, place, before)
+    if (
+        behind is not None
+        and behind.at > item.to
+        and any(one.what == NUMBER and not one.unit and one.at == behind.to for one in scene.ahead(place, 3))
+    ):
+        return False  # "4 boxes à 2 panels"
     return (behind is not None and behind.what in {"each", "price"} and behind.at - item.to <= 1
             and behind.clause == item.clause and behind.sentence == item.sentence
             and not any(one.what == "piece" and one.at == behind.at for one in scene.ahead(place, 2)))  # fmt: skip
@@ -195,8 +203,9 @@ def _role(scene: Scene, place: int, item: Item, goods: Goods) -> str | None:  # 
         return "extra"
     if before and goods.quantity != 1 and for_some(scene, place, before, goods):
         return "extra"
-    if close and close[0] in _ASIDE:
-        return close[0]
+    told = next((what for what in close if what not in _OF_NEWNESS), None)  # "they cost new 180 euro each"
+    if told in _ASIDE:
+        return told
     if not scene.by_what.keys().isdisjoint(_PAYING) and _paid(scene, place, item, behind):
         return "new_price"
     if "shipping" in close[:5] and "price" not in close[: close.index("shipping")]:
@@ -297,8 +306,14 @@ def _has_its_own(scene: Scene, item: Item, shipping: Item, ahead: list[Item]) ->
         and tokens[item.at - 1] not in _PLUS
     ):
         return True
+    if follows is not None and follows.at == shipping.to and not follows.unit and _ends(tokens, follows):
+        return True  # "35 € postage 8"
     behind = [word for word in tokens[shipping.to : shipping.to + 2] if word not in {":", "="}]
     return not _PLUS.isdisjoint(tokens[item.to : shipping.to]) and bool(behind) and behind[0][0:1].isdigit()
+
+
+def _ends(tokens: list[str], item: Item) -> bool:
+    return item.to >= len(tokens) or tokens[item.to] in _SIGNS_BEHIND
 
 
 def _directly_before(scene: Scene, before: list[Item], behind: list[Item], item: Item) -> str | None:

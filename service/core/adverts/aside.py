@@ -36,6 +36,8 @@ def in_exchange(scene: Scene, place: int) -> bool:
     for one in scene.back(place, 12):
         if one.what in _GOODS and one.to <= item.at:
             last = max(last, one.to)
+        if one.what == "selling":
+            return False
         if one.what == "swap":
             return not _AGAINST.isdisjoint(tokens[max(last, one.at) : item.at])
     return False

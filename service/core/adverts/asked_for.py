@@ -9,11 +9,27 @@ _TO_YOU = frozenset(("are", "you", "still", "ben", "bent", "u", "je", "jij", "ju
                      "suchst", "du", "sie", "noch", "vous", "tu", "est"))  # fmt: skip
 _HELPERS = frozenset(("who", "anyone", "anybody", "someone", "somebody", "wie", "iemand", "wer", "jemand", "qui",
                       "quelqu", "please", "graag", "help"))  # fmt: skip
+_ANYBODY = _HELPERS | {
+    "wer",
+    "hat",
+    "alguien",
+    "qualcuno",
+    "chi",
+    "ktos",
+    "kto",
+    "alguem",
+    "quem",
+    "nekdo",
+    "kdo",
+    "nogen",
+    "hvem",
+    "any",
+}
 _PAYING = frozenset(("pay", "paying", "budget", "betaal", "betalen", "spend", "offer", "zahle", "bied"))
 _GOODS = ("panel_", "inverter_", "set_")
 _FARTHEST = 40  # pieces to the end of a question
 _FIRST_WORDS, _NEAR = 4, 3
-_OF_NEEDED = frozenset(("used", "unused", "new", "several", "between", "piece", "needed", "wanted"))
+_OF_NEEDED = frozenset(("used", "unused", "new", "several", "between", "piece", "needed", "wanted", "each", "part"))
 
 
 def is_asked_for(scene: Scene) -> bool:
@@ -72,6 +88,8 @@ def _is_all(scene: Scene, before: list[Item], item: Item) -> bool:
 def asks_a_buyer(scene: Scene, item: Item) -> bool:
     """Does a seller ask what the reader looks for, with goods at a price behind it: "Looking for panels? 12 at £18"?"""
     tokens = scene.tokens[item.field]
+    if not _ANYBODY.isdisjoint(tokens[item.at : item.to]):
+        return False  # "Anyone got a spare one?"
     start = item.at
     while start and tokens[start - 1] not in _ENDS and item.at - start < len(_TO_YOU):
         start -= 1

@@ -1,13 +1,14 @@
 """Which rating of a panel is each figure? A figure belongs to the name that waits for it, or to the one behind it."""
 
 from collections.abc import Iterable
-from itertools import pairwise, zip_longest
+from itertools import zip_longest
 
 from service.core.adverts.conditions import at_other_conditions
 from service.core.adverts.multiples import multiplied
 from service.core.adverts.pairs import figures_first
 from service.core.adverts.scene import Scene, measured_in, numbers
-from service.core.adverts.sorts import of_one_sort
+from service.core.adverts.sides import keep_size, of_a_wrapping
+from service.core.adverts.sorts import of_one_sort, without_totals
 from service.core.adverts.walk import NUMBER, Item
 
 Found = dict[str, tuple[float, Item, float]]
@@ -23,7 +24,7 @@ _OF_CELLS = frozenset(("cells", "half"))
 _COEFFICIENTS = frozenset(("%/K", "V/K"))
 _AT_POINT = {"V": "vmp", "A": "imp"}
 _OF_PANELS = ("W", "kg", "%/K", "V/K")
-_SIDES_MM, _LONGEST_OTHER_MM = (250.0, 2600.0), 6000.0
+_LONGEST_OTHER_MM = 6000.0
 _REACH, _LIKE_SHARE = 8, 0.03
 _HEAVIEST_KG = 80
 _MOST_POWERS = 4  # further ones say nothing new
@@ -39,7 +40,7 @@ def other_figures(scene: Scene) -> Found:
         item = scene.items[place]
         if item.unit == "kg" and 0.1 <= item.value < 200:
             _keep(found, "weight", item.value, item, 0.9)
-    _size(scene, found, _LONGEST_OTHER_MM)
+    keep_size(scene, found, _LONGEST_OTHER_MM)
     return found
 
 
@@ -69,12 +70,12 @@ def panel_figures(scene: Scene, kind: str) -> tuple[Found, bool]:
                 _rating(scene, place, item, found, in_rows)
         elif unit in _COEFFICIENTS:
             coefficients.append(place)
-        elif kind == "panel" and 1 <= item.value < _HEAVIEST_KG:
+        elif kind == "panel" and 1 <= item.value < _HEAVIEST_KG and not of_a_wrapping(scene, place, item):
             _keep(found, "weight", item.value, item, 0.95)
     for place in coefficients:
         _coefficient(scene, place, scene.items[place], found)
-    _size(scene, found)
-    return found, _choose(scene, of_one_sort(scene, kind, powers, found), found)
+    keep_size(scene, found)
+    return found, _choose(scene, of_one_sort(scene, kind, without_totals(scene, powers), found), found)
 
 
 def _bare(scene: Scene, *, near_cells: bool) -> list[int]:
@@ -333,68 +334,3 @@ def _cells(scene: Scene, place: int, item: Item, found: Found) -> bool:
     elif named and item.value < _LEAST_HALVES and not multiplied(scene, place, item):
         found["cells"] = (item.value, item, 0.95)
     return named or half
-
-
-def _size(scene: Scene, found: Found, longest_mm: float = _SIDES_MM[1]) -> None:
-    """Two sides with x or "by" between them; or a length and a width by their names."""
-    for first, second in pairwise(measured_in(scene, "", "mm")):
-        one, two = scene.items[first], scene.items[second]
-        if two.at - one.to == 1 and one.field == two.field and _times(scene, one):
-            third = _third(scene, second, two)
-            sides = _sides(one, two, third, longest_mm)
-            if sides:
-                found["length"], found["width"] = (max(sides), one, 0.95), (min(sides), two, 0.95)
-                return
-    if "length" in scene.by_what and "width" in scene.by_what:
-        long, wide = _named_side(scene, "length"), _named_side(scene, "width")
-        if long and wide:
-            (high, one), (low, two) = (long, wide) if long[0] >= wide[0] else (wide, long)
-            found["length"], found["width"] = (high, one, 0.93), (low, two, 0.93)
-
-
-def _times(scene: Scene, one: Item) -> bool:
-    sign = scene.tokens[one.field][one.to]
-    return sign in {"x", "*"} or scene.stands("times", one.field, one.to)
-
-
-def _third(scene: Scene, place: int, item: Item) -> Item | None:
-    behind = next((one for one in scene.ahead(place, 2) if one.what == NUMBER), None)
-    return behind if behind is not None and behind.at - item.to == 1 and _times(scene, item) else None
-
-
-def _sides(one: Item, two: Item, third: Item | None, longest_mm: float) -> tuple[float, float] | None:
-    if not {one.unit, two.unit} <= {"mm", ""}:
-        return None
-    unit = two.unit or one.unit
-    values = (one.value, two.value)
-    if unit and (not one.unit or not two.unit):  # the unit stands once, behind one of them
-        known = one if one.unit else two
-        bare = two if one.unit else one
-        factor = 1000.0 if known.factor == 1 and bare.value < 10 else known.factor  # "1.762 x 1.134 mm"
-        values = (one.value * (1 if one.unit else factor), two.value * (1 if two.unit else factor))
-    elif not unit:
-        factor = 1.0
-        if third is not None and third.unit == "mm":
-            factor = third.factor
-        elif max(values) < 3 and min(values) > 0.3:
-            factor = 1000.0
-        elif max(values) < 250 and min(values) >= 50:
-            factor = 10.0
-        values = (one.value * factor, two.value * factor)
-    low = _SIDES_MM[0]
-    return values if all(low <= value <= longest_mm for value in values) and max(values) < 4 * min(values) else None
-
-
-def _named_side(scene: Scene, name: str) -> tuple[float, Item] | None:
-    for place in numbers(scene):
-        item = scene.items[place]
-        if item.unit != "mm" and not (item.unit == "" and item.value >= 300):
-            continue
-        if not _SIDES_MM[0] <= item.value <= _SIDES_MM[1]:
-            continue
-        before, behind = scene.before(place), scene.behind(place)
-        if (before is not None and before.what == name and item.at - before.to <= 2) or (
-            behind is not None and behind.what == name and behind.at - item.to <= 1 and item.unit
-        ):
-            return item.value, item
-    return None

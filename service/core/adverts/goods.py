@@ -94,7 +94,7 @@ def is_purpose(scene: Scene, place: int) -> bool:
     if _up_to(scene, place, item):
         return True
     for one in scene.back(place, 6):
-        if one.clause != item.clause or item.at - one.to > 4:
+        if one.clause != item.clause or item.at - one.to > 4 or one.what == "selling":
             return False
         if one.what == "for" or (one.what == "takes" and _GOODS[scene.items[place].what] == "panel"):
             close = item.at - one.to <= 3 and ":" not in scene.tokens[item.field][one.to : item.at]
@@ -143,8 +143,13 @@ def _gone(scene: Scene, place: int) -> bool:
     if "gone" not in scene.by_what:
         return False
     item = scene.items[place]
-    near = (*scene.back(place, 4), *scene.ahead(place, 5))
-    return any(one.what == "gone" and one.clause == item.clause for one in near)
+    ahead = scene.ahead(place, 5)
+    if any(one.what == "gone" and one.clause == item.clause for one in (*scene.back(place, 4), *ahead)):
+        return True
+    tokens = scene.tokens[item.field]
+    return tokens[item.to : item.to + 1] == ["("] and any(
+        one.what == "gone" and one.at == item.to + 1 and tokens[one.to : one.to + 1] == [")"] for one in ahead
+    )
 
 
 def _supposed(scene: Scene, place: int) -> bool:

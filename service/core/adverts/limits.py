@@ -15,6 +15,7 @@ _PANELS = frozenset(("panel_one", "panel_many"))
 _INPUTS = frozenset(("inputs", "tracking", "max_in", "input_range"))
 _TAKEN = _PANELS | _INPUTS | {"dc_power"}
 _AN_INPUT = frozenset(("input", "eingang", "ingang", "entree", "entrada", "ingresso", "wejscie", "vstup", "indgang"))
+_INPUT_WORDS = tuple(_AN_INPUT)
 _INVERTERS = frozenset(("inverter_one", "inverter_many"))
 _OUTPUT = frozenset(("ac_out", "limited"))
 _PUT_OUT = frozenset(
@@ -43,7 +44,8 @@ _PUT_OUT = frozenset(
 )
 _TO = frozenset(("range", "between"))
 _PARTS = frozenset((",", ")", "+", ";"))
-_FARTHEST = 9
+_CURRENTS = frozenset(("isc", "imp", "input_current", "max_sc"))
+_FARTHEST, _NAME_BEHIND = 9, 2
 
 
 def inverter_figures(scene: Scene, kind: str) -> Found:
@@ -99,7 +101,7 @@ def _ac(scene: Scene, place: int, item: Item, kind: str, found: Found) -> None:
     behind = [one for one in scene.ahead(place, 3) if one.at - item.to <= 3]
     if any(one.what in {"panel_one", "panel_many"} and one.clause == item.clause for one in behind[:1]):
         return
-    if of_panels_taken(scene, place):
+    if of_panels_taken(scene, place) or (_times(scene, item) and _goes_in(scene, item)):
         return
     before = [one.what for one in scene.back(place, 6) if item.at - one.to <= 4 and one.clause == item.clause]
     if (
@@ -155,6 +157,11 @@ def _times(scene: Scene, item: Item) -> bool:
     """As in "2 x 500 W"."""
     tokens = scene.tokens[item.field]
     return item.at > 1 and tokens[item.at - 1] == "x" and tokens[item.at - 2].isdigit()
+
+
+def _goes_in(scene: Scene, item: Item) -> bool:
+    """Does a word for an input stand directly behind it: "2 x 500 W input"?"""
+    return "".join(scene.tokens[item.field][item.to : item.to + 1]).startswith(_INPUT_WORDS)
 
 
 def _in_reach(scene: Scene, one: Item, item: Item) -> bool:
@@ -230,11 +237,38 @@ def _name_behind(scene: Scene, high: int, high_item: Item) -> str:
 def _current(scene: Scene, place: int, item: Item, found: Found) -> None:
     before = _before(scene, place)
     behind = [one.what for one in scene.ahead(place, 2) if one.at - item.to <= 2]
-    if {"ac_out", "system", "battery"} & {*before[:3], *behind[:1]}:
+    if {"ac_out", "system", "battery"} & {*before[:3], *behind[:1]} or _to_grid(scene, place, item):
         return
     name = name_of(scene, place, ("isc", "input_current"))
-    short = name == "isc" or behind[:1] == ["max_sc"] or before[:1] == ["max_sc"]
+    own = _heads_its_own(scene, place, item)  # "16 A, Isc 20 A": behind it stands the name of another one
+    short = (name == "isc" and not own) or behind[:1] == ["max_sc"] or before[:1] == ["max_sc"]
     _keep(found, "max_short_circuit" if short else "max_current", item, 0.9)
+
+
+def _to_grid(scene: Scene, place: int, item: Item) -> bool:
+    """Do the volts of the grid stand directly before it: "230 V / 3.5 A"?"""
+    before = scene.before(place)
+    if before is None or before.unit != "V" or item.at - before.to > 1:
+        return False
+    return _GRID_V[0] <= before.value <= _GRID_V[1]
+
+
+def _heads_its_own(scene: Scene, place: int, item: Item) -> bool:
+    """Does the name behind a current stand before a current that has no other one: "2 x 16 A Isc max 2 x 20 A"?"""
+    ahead = scene.ahead(place, 6)
+    if not ahead or ahead[0].what != "isc" or ahead[0].at - item.to > _NAME_BEHIND:
+        return False
+    to = ahead[0].to
+    for at, one in enumerate(ahead[1:], 1):
+        if one.clause != ahead[0].clause or one.at - to > _NAME_BEHIND:
+            return False
+        if one.unit == "A":
+            named = [more for more in ahead[at + 1 : at + 2] if more.at - one.to <= 1 and more.clause == one.clause]
+            return not any(more.what in _CURRENTS for more in named)
+        if one.what not in {NUMBER, "max_in", "input_current"} or one.unit:
+            return False
+        to = one.to
+    return False
 
 
 def _inputs(scene: Scene, place: int, item: Item, found: Found) -> None:

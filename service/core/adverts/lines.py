@@ -28,6 +28,7 @@ _ENDS = frozenset(".!?:;)")
 _BULLETS = frozenset("-*•|+#>–—·")
 _MONEY = frozenset("€£$")
 _SET_OFF = frozenset((" :", " : ", " =", " = "))  # behind the word that heads a line
+_TWO_IN_BARS = 4  # parts between and beside three bars
 _LEAST_SIGNS = 18  # of a line that was broken at a width
 _LEAST_SHARE = 0.5  # of the longest line
 _LEAST_WIDTH = 30  # at which a text is broken
@@ -39,6 +40,8 @@ def joined(plain: Plain) -> Plain:
     if "\n" not in plain.text:
         return plain
     lines = _one_sign_ends(plain).split("\n")
+    if "|" in plain.text:
+        lines = [_row_of_two(line) for line in lines]
     bare = [line.strip() for line in lines]
     unsure = [at for at, (line, following) in enumerate(pairwise(bare), 1)
               if line and following and line[-1] not in _ENDS and following[0] not in _BULLETS]  # fmt: skip
@@ -48,6 +51,14 @@ def joined(plain: Plain) -> Plain:
         parts += (" " if at in gone_on else "\n", lines[at])
     text = "".join(parts)
     return plain if text == plain.text else plain._replace(text=text)
+
+
+def _row_of_two(line: str) -> str:
+    """A row of a table with a name and a value between bars, "| Voc | 40.2 V |", with a colon between them."""
+    bars = line.split("|")
+    if len(bars) != _TWO_IN_BARS or bars[0].strip() or bars[-1].strip():
+        return line
+    return f"{bars[0]}|{bars[1]}:{bars[2]}|{bars[3]}"
 
 
 def _gone_on(sent: str, lines: Sequence[str], bare: Sequence[str], unsure: Iterable[int]) -> set[int]:

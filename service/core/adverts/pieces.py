@@ -292,7 +292,9 @@ def _of_its_inputs(scene: Scene, place: int, item: Item) -> bool:
         return False
     near = [one for one in scene.back(place, 4) if item.at - one.to <= 3]
     near += [one for one in scene.ahead(place, 6) if one.at >= watts.to and one.at - watts.to <= 3]
-    return any(one.what in _OF_INPUTS and one.clause == item.clause for one in near)
+    tokens = scene.tokens[item.field]
+    return any(one.what in _OF_INPUTS and (one.clause == item.clause or tokens[one.to : item.at] == ["("])
+               for one in near)  # fmt: skip
 
 
 def _hyphened(scene: Scene, item: Item, names: tuple[str, ...]) -> bool:

@@ -43,7 +43,25 @@ _FARTHEST, _MOST = 6, 500
 _BOUNDS_W = (30.0, 800.0)
 _LEAST_SHARE, _LIKE_SHARE = 0.35, 0.99  # other figures are farther apart, the same power is nearer
 _NEAR = 4
+_ROUNDED_SHARE = 0.02
 _IN_SERIES = (30, 160)  # cells of one panel
+
+
+def without_totals(scene: Scene, powers: list[Item]) -> list[Item]:
+    """Powers of one panel, without those of so many together: "800 W of panels, 2 x 400 W"."""
+    if len(powers) < 2:
+        return powers
+    totals = [count * item.value for item in powers for count in _times_before(scene, item)]
+    return [item for item in powers
+            if not any(abs(item.value - total) <= _ROUNDED_SHARE * total for total in totals)]  # fmt: skip
+
+
+def _times_before(scene: Scene, item: Item) -> list[int]:
+    """Its number, where an x stands between: "2 x 400 W", "400 W x 2"."""
+    tokens, at, to = scene.tokens[item.field], item.at, item.to
+    before = tokens[at - 2 : at - 1] if at > 1 and tokens[at - 1] == "x" else []
+    behind = tokens[to + 1 : to + 2] if tokens[to : to + 1] == ["x"] else []
+    return [int(word) for word in (*before, *behind) if word.isdecimal() and 1 < int(word) <= _MOST]
 
 
 def of_one_sort(scene: Scene, kind: str, powers: list[Item], found: dict[str, tuple[float, Item, float]]) -> list[Item]:

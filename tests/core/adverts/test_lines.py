@@ -74,3 +74,11 @@ def test_claims_point_at_the_text_as_it_was_sent():
     reading = read_advert(Advert(title="", body=body), WORDS)
     power = next(claim for claim in reading.claims if claim.what == "rated_power_w")
     assert body[power.start : power.end] == "410\nW"
+
+
+@pytest.mark.parametrize("end", ["\n", "\r\n"])
+def test_a_row_of_a_name_and_a_value_between_bars_is_read(end):
+    rows = ("Four panels, £30 each.", "| Pmax | 280 W |", "| Voc | 38.1 V |", "| Isc | 9.4 A |", "| Vmp | 31.2 V |")
+    reading = read_advert(Advert(title="", body=end.join(rows)), WORDS)
+    assert reading.panel == {"rated_power_w": 280, "open_circuit_voltage_v": 38.1, "short_circuit_current_a": 9.4,
+                             "max_power_voltage_v": 31.2}  # fmt: skip

@@ -1,0 +1,107 @@
+"""How long and wide is it, and is a size or weight that of a crate, a cable or a frame beside it?"""
+
+from itertools import pairwise
+
+from service.core.adverts.scene import Scene, measured_in, numbers
+from service.core.adverts.walk import NUMBER, Item
+
+Found = dict[str, tuple[float, Item, float]]
+
+_SIDES_MM = (250.0, 2600.0)
+_METRE, _NEAR = 1000.0, 4
+_OTHERS = frozenset(("packed", "accessory", "other_goods", "lead"))
+_SCALES = frozenset(("size", "weight", "length", "width", "panel_one", "panel_many", "piece"))
+
+
+def of_a_wrapping(scene: Scene, place: int, item: Item) -> bool:
+    """Is a size or weight told of a crate or a thing beside the panels: "crate 1.8 x 1.1 m", "25 kg with packaging"?
+
+    Of a thing only where it stands last before it; of each frame, too.
+    """
+    if not scene.tells(*_OTHERS):
+        return False
+    for one in scene.back(place, 4):
+        if one.clause != item.clause or item.at - one.to > _NEAR or one.what == NUMBER:
+            break
+        if one.what in _OTHERS:
+            return True
+        if one.what in _SCALES:
+            break
+    behind = [one for one in scene.ahead(place, 4) if one.clause == item.clause and one.at - item.to <= _NEAR]
+    told = [one.what for one in behind]
+    return "packed" in told or (told[:1] == ["each"] and "accessory" in told[1:2])
+
+
+def _counts_behind(one: Item, two: Item) -> bool:
+    """Is it one length and a number of pieces: "1.2 m x 2"?"""
+    return one.unit == "mm" and one.factor == _METRE and not two.unit and two.value % 1 == 0
+
+
+def keep_size(scene: Scene, found: Found, longest_mm: float = _SIDES_MM[1]) -> None:
+    """Two sides with x or "by" between them; or a length and a width by their names."""
+    for first, second in pairwise(measured_in(scene, "", "mm")):
+        one, two = scene.items[first], scene.items[second]
+        if (
+            two.at - one.to == 1
+            and one.field == two.field
+            and _times(scene, one)
+            and not (_counts_behind(one, two) or of_a_wrapping(scene, first, one))
+        ):
+            third = _third(scene, second, two)
+            sides = _sides(one, two, third, longest_mm)
+            if sides:
+                found["length"], found["width"] = (max(sides), one, 0.95), (min(sides), two, 0.95)
+                return
+    if "length" in scene.by_what and "width" in scene.by_what:
+        long, wide = _named_side(scene, "length"), _named_side(scene, "width")
+        if long and wide:
+            (high, one), (low, two) = (long, wide) if long[0] >= wide[0] else (wide, long)
+            found["length"], found["width"] = (high, one, 0.93), (low, two, 0.93)
+
+
+def _times(scene: Scene, one: Item) -> bool:
+    sign = scene.tokens[one.field][one.to]
+    return sign in {"x", "*"} or scene.stands("times", one.field, one.to)
+
+
+def _third(scene: Scene, place: int, item: Item) -> Item | None:
+    behind = next((one for one in scene.ahead(place, 2) if one.what == NUMBER), None)
+    return behind if behind is not None and behind.at - item.to == 1 and _times(scene, item) else None
+
+
+def _sides(one: Item, two: Item, third: Item | None, longest_mm: float) -> tuple[float, float] | None:
+    if not {one.unit, two.unit} <= {"mm", ""}:
+        return None
+    unit = two.unit or one.unit
+    values = (one.value, two.value)
+    if unit and (not one.unit or not two.unit):  # the unit stands once, behind one of them
+        known = one if one.unit else two
+        bare = two if one.unit else one
+        factor = 1000.0 if known.factor == 1 and bare.value < 10 else known.factor  # "1.762 x 1.134 mm"
+        values = (one.value * (1 if one.unit else factor), two.value * (1 if two.unit else factor))
+    elif not unit:
+        factor = 1.0
+        if third is not None and third.unit == "mm":
+            factor = third.factor
+        elif max(values) < 3 and min(values) > 0.3:
+            factor = 1000.0
+        elif max(values) < 250 and min(values) >= 50:
+            factor = 10.0
+        values = (one.value * factor, two.value * factor)
+    low = _SIDES_MM[0]
+    return values if all(low <= value <= longest_mm for value in values) and max(values) < 4 * min(values) else None
+
+
+def _named_side(scene: Scene, name: str) -> tuple[float, Item] | None:
+    for place in numbers(scene):
+        item = scene.items[place]
+        if item.unit != "mm" and not (item.unit == "" and item.value >= 300):
+            continue
+        if not _SIDES_MM[0] <= item.value <= _SIDES_MM[1]:
+            continue
+        before, behind = scene.before(place), scene.behind(place)
+        if (before is not None and before.what == name and item.at - before.to <= 2) or (
+            behind is not None and behind.what == name and behind.at - item.to <= 1 and item.unit
+        ):
+            return item.value, item
+    return None
