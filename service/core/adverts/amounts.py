@@ -7,6 +7,7 @@ from itertools import chain
 from service.core.adverts.goods import Goods
 from service.core.adverts.portions import for_some
 from service.core.adverts.scene import Scene, measured_in
+from service.core.adverts.small_words import FOR, FOR_PAID, PER
 from service.core.adverts.walk import CURRENCIES, NUMBER, Item
 
 Offers = list[tuple[Item, str | None]]  # an amount, and what it is for
@@ -22,13 +23,12 @@ _ASIDE = (_NOT_ASKED - {"placeholder"}) | {"shipping"}
 _SIGNS_BEHIND = frozenset(".,;!?)\n")
 _OF_NEWNESS = frozenset(("new", "new_not", "stood"))
 _AT = frozenset(("a", "zu"))  # "ten panels at 20"
-_FOR_SO_MUCH = frozenset(("voor", "fur", "fuer", "for", "da", "por", "per", "za", "pour"))
+_FOR_SO_MUCH = FOR | {"da"}
 _LEAST_SET = 20
 _NO_PRICE_BEFORE = frozenset("-x/°%*")
 _BEHIND, _BEFORE = 4, 7
-_PER = frozenset(("/", "per", "pro", "par", "por", "je", "pr", "a", "na", "al", "za"))
+_PER = PER | {"/", "a", "na", "za"}
 _WATTS = frozenset(("w", "wp", "wc", "watt", "watts", "wattpiek", "wattpeak", "kw", "kwp", "kwc", "vatio", "watio"))
-_FOR_PAID = frozenset(("fur", "fuer", "for", "at", "um", "zu", "voor", "pour", "a", "por", "per", "po", "za", "til"))
 _PAYING = ("bought", "bought_behind", "paid_behind")
 _PAID_UP_TO = 10
 _INSTEAD = frozenset(("statt", "anstatt", "instead", "lieu", "vez", "invece", "zamiast", "misto", "stedet", "plaats"))
@@ -262,7 +262,7 @@ def _paid(scene: Scene, place: int, item: Item, behind: list[Item]) -> bool:
     at = item.at - 1
     while at > 0 and not tokens[at].isalnum():  # the sign of its currency
         at -= 1
-    so_much = tokens[at] in _FOR_PAID
+    so_much = tokens[at] in FOR_PAID
     for one in scene.back(place, 8):
         if one.clause != item.clause or one.unit in MONEY or one.what in {"price", "selling"}:
             break

@@ -9,22 +9,8 @@ _TO_YOU = frozenset(("are", "you", "still", "ben", "bent", "u", "je", "jij", "ju
                      "suchst", "du", "sie", "noch", "vous", "tu", "est"))  # fmt: skip
 _HELPERS = frozenset(("who", "anyone", "anybody", "someone", "somebody", "wie", "iemand", "wer", "jemand", "qui",
                       "quelqu", "please", "graag", "help"))  # fmt: skip
-_ANYBODY = _HELPERS | {
-    "wer",
-    "hat",
-    "alguien",
-    "qualcuno",
-    "chi",
-    "ktos",
-    "kto",
-    "alguem",
-    "quem",
-    "nekdo",
-    "kdo",
-    "nogen",
-    "hvem",
-    "any",
-}
+_ANYBODY = _HELPERS | {"hat", "alguien", "qualcuno", "chi", "ktos", "kto", "alguem", "quem", "nekdo", "kdo", "nogen",
+                        "hvem", "any"}  # fmt: skip
 _PAYING = frozenset(("pay", "paying", "budget", "betaal", "betalen", "spend", "offer", "zahle", "bied"))
 _GOODS = ("panel_", "inverter_", "set_")
 _FARTHEST = 40  # pieces to the end of a question

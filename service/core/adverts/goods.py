@@ -8,12 +8,13 @@ from service.core.adverts.asked_for import asks_a_buyer, is_asked_for, needs_goo
 from service.core.adverts.pieces import pieces_on_offer
 from service.core.adverts.scene import Scene, numbers
 from service.core.adverts.set_figures import counted, counted_in_set, stroked
+from service.core.adverts.small_words import AND
 from service.core.adverts.sorts import single_count
 from service.core.adverts.walk import CURRENCIES, NUMBER, Item
 
 _GOODS = {"panel_one": "panel", "panel_many": "panel", "inverter_one": "inverter", "inverter_many": "inverter",
           "set_one": "set", "set_many": "set", "other_goods": "other", "accessory": "other"}  # fmt: skip
-_AND = frozenset(("+", "plus", "and", "und", "en", "et", "y", "e", "i", "a", "og", "incl", "inkl", "including", "oraz"))
+_AND = AND | {"incl", "inkl", "including", "oraz"}
 _FIRST_WORDS = 4
 _FIRST_TITLE = 2
 _FARTHEST = 14

@@ -4,9 +4,9 @@ from collections.abc import Sequence
 
 from service.core.adverts.goods import Goods
 from service.core.adverts.scene import Scene
+from service.core.adverts.small_words import FOR_PAID
 from service.core.adverts.walk import NUMBER, Item
 
-_FOR = frozenset(("for", "at", "fur", "fuer", "um", "zu", "voor", "pour", "a", "por", "per", "po", "za", "til"))
 _SIGNS = frozenset("€£$")
 _OF_SOME = ("panel_", "inverter_", "piece", "each", "between", "for", NUMBER)
 _NEAR = 2
@@ -28,7 +28,7 @@ def for_some(scene: Scene, place: int, before: Sequence[Item], goods: Goods) -> 
     at = item.at - 1
     while at > 0 and tokens[at] in _SIGNS:
         at -= 1
-    if at < 1 or tokens[at] not in _FOR:
+    if at < 1 or tokens[at] not in FOR_PAID:
         return False
     end = at
     for one in scene.back(place, 6):

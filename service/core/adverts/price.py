@@ -11,12 +11,13 @@ from service.core.adverts.pieces import is_pallet, of_pallet
 from service.core.adverts.portions import of_panels_in_set
 from service.core.adverts.reading import Price
 from service.core.adverts.scene import Scene, numbers
+from service.core.adverts.small_words import PER
 from service.core.adverts.walk import CURRENCIES, NUMBER, Item
 from service.core.adverts.with_sending import cost_by_difference, price_with_sending
 
 _PLACEHOLDERS = frozenset({0.0, 1.0, 123.0, 1234.0, 9999.0, 99999.0, 999.0, 12345.0})
 _FOR_SO_MANY = (["por"], ["za"], ["per"], ["for"], [".", "for"])
-_PER = frozenset(("per", "je", "pro", "par", "por", "pr", "za", "al", "each", "ogni", "cada", "hver"))
+_PER = PER | {"za", "each", "ogni", "cada", "hver"}
 _TOGETHER_SHARE = 0.02
 _TOKEN = 1.0
 

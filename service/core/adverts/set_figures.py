@@ -4,13 +4,13 @@ from collections.abc import Iterator
 from itertools import pairwise
 
 from service.core.adverts.scene import Scene
+from service.core.adverts.small_words import AND
 from service.core.adverts.walk import Item
 
 _INVERTERS = ("inverter_one", "inverter_many")
 _PANEL_W = (200.0, 720.0)
 _ROUND_W = 50.0  # inverters have round powers, so that other ones are those of panels
-_JOINING = frozenset(("+", "plus", "and", "und", "en", "et", "y", "e", "i", "a", "og", "mit", "with", "met", "avec",
-                      "con", "com", "z", "s", "med", "&", ","))  # fmt: skip
+_JOINING = AND | {"mit", "with", "met", "avec", "con", "com", "z", "s", "med", "&", ","}
 _NEAR = 4
 
 

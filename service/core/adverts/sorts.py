@@ -7,11 +7,11 @@ from collections.abc import Sequence
 from itertools import pairwise
 
 from service.core.adverts.scene import Scene
+from service.core.adverts.small_words import AND
 from service.core.adverts.walk import NUMBER, Item
 
-_JOINS = frozenset(("and", "und", "en", "et", "y", "e", "i", "oraz", "a", "og", "or", "oder", "of", "ou", "o", "lub",
-                    "nebo", "eller", "to", "bis", "tot", "hasta", "fino", "do", "ate", "az", "til", "+", "&", "/",
-                    "plus"))  # fmt: skip
+_JOINS = AND | {"oraz", "or", "oder", "of", "ou", "o", "lub", "nebo", "eller", "to", "bis", "tot", "hasta", "fino",
+                "do", "ate", "az", "til", "&", "/"}  # fmt: skip
 _OTHERS = frozenset((
     "others", "other", "rest", "andere", "anderen", "autres", "otras", "otros", "altri", "altre", "inne", "reszta",
     "pozostale", "outros", "outras", "ostatni", "jine", "andre", "resten", "overige",

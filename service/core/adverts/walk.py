@@ -1,6 +1,7 @@
 """Where does a walk over the words of a field stand, what has it found, and which unit stands at a word?"""
 
 from service.core.adverts.lexicon import Lexicon, Phrases, UnitWord
+from service.core.adverts.small_words import PER
 from service.core.adverts.tokens import Pieces
 
 NUMBER = "#"
@@ -10,7 +11,7 @@ _PEAK_BEHIND = frozenset(("p", "piek", "peak", "crete", "pico", "spitze", "picco
 OF_CURRENT = frozenset(("dc", "ac"))
 _BEHIND_UNIT = _PEAK_BEHIND | OF_CURRENT
 DECIDING = frozenset(",.;:!?()\n")  # before them a word that can be a unit is one
-_PER = frozenset(("/", "per", "pro", "par", "por", "na", "al", "a", "je", "pr", "for", "op"))
+_PER = PER | {"/", "na", "a", "for", "op"}
 _DEGREE = frozenset((
     "°", "k", "c", "o", "grad", "degree", "deg", "kelvin", "stupen", "grado", "grau", "degre", "degres", "gradi",
     "grados", "graus", "graad", "graden", "celsius", "stupne", "stopien", "oc",
