@@ -30,7 +30,7 @@ SOME = {
     "number_behind": ("en", HABIT),
     "paid_for": ("en de fr es it pl pt cs da", WIDER),
     "sending_for": ("it", WIDER),
-    "for_so_many": ("en es it pl pt cs da", "the German, Dutch and French words mean something in the lexicon"),
+    "for_so_many": ("en es it pl pt cs da", "für, voor and pour are found by what they mean (for)"),
     "for_so_many_kr": ("da", HABIT),
     "at_so_much": ("de nl fr es it pt cs da", OPEN),
     "a_piece": ("en", HABIT),
