@@ -7,7 +7,6 @@ from itertools import chain
 from service.core.adverts.goods import Goods
 from service.core.adverts.portions import for_some
 from service.core.adverts.scene import Scene, measured_in
-from service.core.adverts.small_words import FOR, FOR_PAID, PER
 from service.core.adverts.walk import CURRENCIES, NUMBER, Item
 
 Offers = list[tuple[Item, str | None]]  # an amount, and what it is for
@@ -22,27 +21,12 @@ _NOT_ASKED = frozenset({"new_price", "extra", "deposit", "placeholder", "tier", 
 _ASIDE = (_NOT_ASKED - {"placeholder"}) | {"shipping"}
 _SIGNS_BEHIND = frozenset(".,;!?)\n")
 _OF_NEWNESS = frozenset(("new", "new_not", "stood"))
-_AT = frozenset(("a", "zu"))  # "ten panels at 20"
-_FOR_SO_MUCH = FOR | {"da"}
 _LEAST_SET = 20
 _NO_PRICE_BEFORE = frozenset("-x/°%*")
 _BEHIND, _BEFORE = 4, 7
-_PER = PER | {"/", "a", "na", "za"}
-_WATTS = frozenset(("w", "wp", "wc", "watt", "watts", "wattpiek", "wattpeak", "kw", "kwp", "kwc", "vatio", "watio"))
 _PAYING = ("bought", "bought_behind", "paid_behind")
 _PAID_UP_TO = 10
-_INSTEAD = frozenset(("statt", "anstatt", "instead", "lieu", "vez", "invece", "zamiast", "misto", "stedet", "plaats"))
-_ONLY = frozenset(("nur", "only", "alleen", "uniquement", "seulement", "solo", "solamente", "soltanto", "tylko", "so",
-                   "apenas", "somente", "pouze", "jen", "kun", ",", ":", "-", "€", "£", "$"))  # fmt: skip
-_LESS = frozenset((
-    "hors", "sans", "ohne", "without", "excluding", "exclusive", "exclusief", "zonder", "sin", "sem", "senza",
-    "escluse", "esclusa", "bez", "uden", "ekskl", "oltre", "mimo", "poza",
-))  # fmt: skip
-_OF_WHICH = frozenset(("davon", "darin", "which", "dont", "waarvan", "cui", "czego", "quais", "toho", "heraf",
-                       "cuales"))  # fmt: skip
 _IF = frozenset(("if", "tier"))
-_PLUS = frozenset(("zzgl", "zuzuglich", "zuzueglich", "plus", "+", "excl", "exkl", "ex", "mas", "piu", "mais"))
-_ON_TOP = _PLUS | _LESS  # of sending that is not in the price
 
 
 def offers_of(scene: Scene, goods: Goods) -> tuple[Offers, list[int], float | None]:
@@ -77,7 +61,7 @@ def _of_others(scene: Scene, place: int) -> bool:
 def a_watt(scene: Scene, item: Item) -> bool:
     """Is it an amount for a watt, which is no price of a piece?"""
     behind = scene.tokens[item.field][item.to : item.to + 2]
-    return len(behind) == 2 and behind[0] in _PER and behind[1] in _WATTS
+    return len(behind) == 2 and behind[0] in scene.small.per_watt and behind[1] in scene.small.watts
 
 
 def _sent(scene: Scene, place: int, item: Item) -> bool:
@@ -93,7 +77,7 @@ def _sentence_of_sending(scene: Scene, place: int, item: Item, offers: Offers) -
         return False
     tokens = scene.tokens[item.field]
     start = scene.items[bisect_left(scene.sentences, item.sentence)].at
-    said = {*tokens[start : one.at], *tokens[one.to : item.at]} - _ONLY
+    said = {*tokens[start : one.at], *tokens[one.to : item.at]} - scene.small.only
     return one.at - start <= 1 and not said and one.clause != item.clause
 
 
@@ -104,8 +88,9 @@ def _bare_amounts(scene: Scene) -> Iterator[int]:
     for what in known.keys() & _PRICE_BEHIND:
         near.update(chain.from_iterable((at - 1, at - 2) for at in known[what]))
     near.update(at for at in bare if whats[at - 1] == NUMBER and items[at - 1].spelled)
-    if not all(map(_PLUS.isdisjoint, scene.different)):
-        near.update(at for at in bare if scene.tokens[items[at].field][items[at].at - 1] in _PLUS)
+    plus = scene.small.plus_sending
+    if not all(map(plus.isdisjoint, scene.different)):
+        near.update(at for at in bare if scene.tokens[items[at].field][items[at].at - 1] in plus)
     return (place for place in near.intersection(bare) if _bare(scene, place, items[place]))
 
 
@@ -113,7 +98,7 @@ def _bare(scene: Scene, place: int, item: Item) -> bool:  # noqa: PLR0911 - a ro
     """Is it only a price that a figure without a currency can be?"""
     before = scene.items[place - 1] if place else None
     tokens = scene.tokens[item.field]
-    if item.spelled or item.glued in {"-", "/", "x"} or item.value < 1 or _is_rating(tokens, item):
+    if item.spelled or item.glued in {"-", "/", "x"} or item.value < 1 or _is_rating(scene, tokens, item):
         return False
     if before is not None and before.what in {"possible", "for"}:  # "sending can be done for 6.95"
         before = next((one for one in scene.back(place, 3) if one.what == "shipping"), before)
@@ -124,7 +109,7 @@ def _bare(scene: Scene, place: int, item: Item) -> bool:  # noqa: PLR0911 - a ro
         )
     if behind is not None and behind.what in {"piece", "inputs", "cells"} and behind.at == item.to:
         return False
-    if item.at and tokens[item.at - 1] in _PLUS and _sending_behind(scene.ahead(place, 2), item):
+    if item.at and tokens[item.at - 1] in scene.small.plus_sending and _sending_behind(scene.ahead(place, 2), item):
         return True
     if behind is not None and behind.what == "per_set" and behind.at == item.to and item.value >= _LEAST_SET:
         return True
@@ -134,7 +119,8 @@ def _bare(scene: Scene, place: int, item: Item) -> bool:  # noqa: PLR0911 - a ro
         nothing = scene.tokens[item.field][before.to : item.at]
         counted = behind is not None and behind.what.endswith(("_one", "_many")) and behind.at == item.to
         counted = counted or (before.what == "each" and scene.stands("piece", item.field, item.to))  # "à 31 Stück"
-        if (nothing in ([], [":"], ["="], ["is"]) or (before.what == "shipping" and _so_much(nothing))) and not counted:
+        told = not nothing or (len(nothing) == 1 and nothing[0] in scene.small.is_priced)
+        if (told or (before.what == "shipping" and _so_much(scene, nothing))) and not counted:
             return before.what != "each" or not _piece(scene, place, before)
     if (
         behind is not None
@@ -147,20 +133,20 @@ def _bare(scene: Scene, place: int, item: Item) -> bool:  # noqa: PLR0911 - a ro
             and not any(one.what == "piece" and one.at == behind.at for one in scene.ahead(place, 2)))  # fmt: skip
 
 
-def _is_rating(tokens: list[str], item: Item) -> bool:
+def _is_rating(scene: Scene, tokens: list[str], item: Item) -> bool:
     """Does "a" behind it mean amperes, not "à"; or has it one decimal, as no amount has: "13,8 a kurz"?"""
     raw = tokens[item.at]
     if item.to == item.at + 1 and raw[-2:-1] in {".", ","}:
         return True
-    return tokens[item.to : item.to + 1] == ["a"] and tokens[item.to + 1 : item.to + 2] != ["piece"]
+    return tokens[item.to : item.to + 1] == ["a"] and scene.small.a_piece.isdisjoint(tokens[item.to + 1 : item.to + 2])
 
 
 def _sending_behind(behind: list[Item], item: Item) -> bool:
     return any(one.what == "shipping" and one.at - item.to <= 2 for one in behind)
 
 
-def _so_much(between: list[str]) -> bool:
-    return len(between) <= 3 and between[-1] in _FOR_SO_MUCH
+def _so_much(scene: Scene, between: list[str]) -> bool:
+    return len(between) <= 3 and between[-1] in scene.small.sending_for
 
 
 def _piece(scene: Scene, place: int, each: Item) -> bool:
@@ -187,9 +173,10 @@ def _role(scene: Scene, place: int, item: Item, goods: Goods) -> str | None:  # 
         near.append(one.what)
     before, close = _before(scene, place, item)
     tokens = scene.tokens[item.field]
-    if tokens[item.at - 1] in _PLUS and _sending_behind(behind[:2], item):
+    if tokens[item.at - 1] in scene.small.plus_sending and _sending_behind(behind[:2], item):
         return "shipping"
-    if (tokens[item.at - 1] in _OF_WHICH or tokens[item.at - 2] in _OF_WHICH) and "(" in tokens[item.at - 4 : item.at]:
+    of_which = scene.small.of_which
+    if (tokens[item.at - 1] in of_which or tokens[item.at - 2] in of_which) and "(" in tokens[item.at - 4 : item.at]:
         return "extra"  # "69 € with postage (of which £7 postage)"
     if tokens[item.at - 1] == "(" and any(
         one.what in {"shipping", "bring"} and item.at - one.to <= 4 for one in before
@@ -223,7 +210,8 @@ def _role(scene: Scene, place: int, item: Item, goods: Goods) -> str | None:  # 
         if one.what in _NOT_ASKED:
             return one.what
         if one.what == "shipping":
-            if tokens[item.at - 1] not in _PLUS and not _ON_TOP.isdisjoint(tokens[item.to : one.to]):
+            apart = not scene.small.not_in_price.isdisjoint(tokens[item.to : one.to])
+            if apart and tokens[item.at - 1] not in scene.small.plus_sending:
                 break  # "60 € plus postage": it comes on top
             if _has_its_own(scene, item, one, scene.ahead(place, 8)):
                 return None
@@ -253,7 +241,7 @@ def _before(scene: Scene, place: int, item: Item) -> tuple[list[Item], list[str]
 
 def _instead(scene: Scene, one: Item) -> bool:
     """Does it name the amount behind it: "180 € instead of 329 €"?"""
-    return not _INSTEAD.isdisjoint(scene.tokens[one.field][one.at : one.to])
+    return not scene.small.instead.isdisjoint(scene.tokens[one.field][one.at : one.to])
 
 
 def _paid(scene: Scene, place: int, item: Item, behind: list[Item]) -> bool:
@@ -262,7 +250,7 @@ def _paid(scene: Scene, place: int, item: Item, behind: list[Item]) -> bool:
     at = item.at - 1
     while at > 0 and not tokens[at].isalnum():  # the sign of its currency
         at -= 1
-    so_much = tokens[at] in FOR_PAID
+    so_much = tokens[at] in scene.small.paid_for
     for one in scene.back(place, 8):
         if one.clause != item.clause or one.unit in MONEY or one.what in {"price", "selling"}:
             break
@@ -290,7 +278,8 @@ def _role_told_before(scene: Scene, item: Item, goods: Goods, before: list[Item]
     if before and before[0].what in ROLES and before[0].clause == item.clause - 1:
         return before[0].what
     tokens = scene.tokens[item.field][max(item.at - 2, 0) : item.at]
-    at_so_much = bool(tokens) and (tokens[-1] in _AT or (tokens[0] in _AT and not tokens[-1].isalnum()))
+    at = scene.small.at_so_much
+    at_so_much = bool(tokens) and (tokens[-1] in at or (tokens[0] in at and not tokens[-1].isalnum()))
     return "each" if at_so_much and goods.quantity and goods.quantity > 1 else None
 
 
@@ -302,14 +291,15 @@ def _has_its_own(scene: Scene, item: Item, shipping: Item, ahead: list[Item]) ->
         follows is not None
         and follows.at - shipping.to <= 3
         and follows.clause == shipping.clause
-        and (follows.unit in MONEY or tokens[follows.at - 1] in _FOR_SO_MUCH)
-        and tokens[item.at - 1] not in _PLUS
+        and (follows.unit in MONEY or tokens[follows.at - 1] in scene.small.sending_for)
+        and tokens[item.at - 1] not in scene.small.plus_sending
     ):
         return True
     if follows is not None and follows.at == shipping.to and not follows.unit and _ends(tokens, follows):
         return True  # "35 € postage 8"
     behind = [word for word in tokens[shipping.to : shipping.to + 2] if word not in {":", "="}]
-    return not _PLUS.isdisjoint(tokens[item.to : shipping.to]) and bool(behind) and behind[0][0:1].isdigit()
+    on_top = not scene.small.plus_sending.isdisjoint(tokens[item.to : shipping.to])
+    return on_top and bool(behind) and behind[0][0:1].isdigit()
 
 
 def _ends(tokens: list[str], item: Item) -> bool:

@@ -3,27 +3,8 @@
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import NUMBER, Item
 
-_AGAINST = frozenset(("gegen", "for", "against", "with", "contre", "con", "per", "contra", "tegen", "voor", "za", "mod",
-                      "med", "til", "na", "por", "avec", "com", "pour"))  # fmt: skip
-_OPTIONAL = (
-    "option", "opcion", "opcao", "opcj", "opzion", "optie", "volitel", "valgfri", "tilvalg", "wahlweise",
-    "facultat", "aufpreis", "meerprijs", "doplat", "priplat",
-)  # fmt: skip
 _GOODS = frozenset(("panel_one", "panel_many", "inverter_one", "inverter_many", "set_one", "set_many", "other_goods",
                     "accessory"))  # fmt: skip
-# What may stand between "because of" and the thing that is the reason.
-_TO_REASON = frozenset((
-    "a", "an", "my", "our", "the", "of", "to", "bigger", "larger", "another", "dem", "des", "der", "einem", "eines",
-    "einen", "meinem", "meines", "unserem", "neuem", "neuen", "grosserem", "groesserem", "defektem", "defekten",
-    "kaputtem", "kaputten", "anderem", "de", "het", "een", "mijn", "onze", "nieuwe", "grotere", "andere", "kapotte",
-    "d", "l", "'", "un", "du", "mon", "notre", "changement", "panne", "nouvel", "del", "el", "mi", "nuestro", "cambio",
-    "averia", "nuevo", "otro", "il", "mio", "nostro", "nuovo", "dell", "altro", "guasto", "cambio", "mojego", "naszego",
-    "nowego", "awarii", "zepsutego", "wymiany", "o", "do", "meu", "nosso", "novo", "outro", "avaria", "troca", "meho",
-    "naseho", "novemu", "jinemu", "rozbitemu", "poruse", "vymene", "min", "mit", "vores", "en", "et", "ny", "nyt",
-    "defekt",
-))  # fmt: skip
-_OWN = frozenset(("my", "our", "mein", "unser", "mijn", "onze", "mon", "notre", "mi", "nuestro", "mio", "nostro", "moj",
-                  "nasz", "meu", "nosso", "muj", "nam", "min", "vores"))  # fmt: skip
 _STATES = frozenset(("d:", "s:"))
 _NEAR, _BEFORE, _REASON = 6, 3, 4
 
@@ -39,7 +20,7 @@ def in_exchange(scene: Scene, place: int) -> bool:
         if one.what == "selling":
             return False
         if one.what == "swap":
-            return not _AGAINST.isdisjoint(tokens[max(last, one.at) : item.at])
+            return not scene.small.against.isdisjoint(tokens[max(last, one.at) : item.at])
     return False
 
 
@@ -60,7 +41,7 @@ def is_optional(scene: Scene, place: int) -> bool:
         if one.what == NUMBER and start - one.to <= 1:
             start = one.at
     near = (*tokens[max(start - _BEFORE, 0) : start], *tokens[item.to : to + 2])
-    return any(word.startswith(_OPTIONAL) for word in near)
+    return any(word.startswith(scene.small.optional) for word in near)
 
 
 def is_reason(scene: Scene, place: int) -> bool:
@@ -72,12 +53,12 @@ def is_reason(scene: Scene, place: int) -> bool:
         return _own_and_dead(scene, place, item)
     told = {at for one in before if one.what[:2] in _STATES or one.what == "new" for at in range(one.at, one.to)}
     tokens = scene.tokens[item.field]
-    return all(at in told or tokens[at] in _TO_REASON for at in range(because.to, item.at))
+    return all(at in told or tokens[at] in scene.small.before_reason for at in range(because.to, item.at))
 
 
 def _own_and_dead(scene: Scene, place: int, item: Item) -> bool:
     """Is it "my inverter", and said to be dead?"""
-    if _OWN.isdisjoint(scene.tokens[item.field][max(item.at - 2, 0) : item.at]):
+    if scene.small.own.isdisjoint(scene.tokens[item.field][max(item.at - 2, 0) : item.at]):
         return False
     near = (*scene.back(place, 4), *scene.ahead(place, 4))
     return any(one.what == "d:dead" and one.clause == item.clause for one in near)

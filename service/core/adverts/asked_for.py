@@ -5,16 +5,10 @@ from service.core.adverts.walk import CURRENCIES, MONEY_UNITS, NUMBER, Item
 
 _ENDS = frozenset((".", "!", "?", "\n", ";"))
 _SELLING = frozenset(("sells", "selling"))
-_TO_YOU = frozenset(("are", "you", "still", "ben", "bent", "u", "je", "jij", "jullie", "zijn", "nog", "always", "also",
-                     "suchst", "du", "sie", "noch", "vous", "tu", "est"))  # fmt: skip
-_HELPERS = frozenset(("who", "anyone", "anybody", "someone", "somebody", "wie", "iemand", "wer", "jemand", "qui",
-                      "quelqu", "please", "graag", "help"))  # fmt: skip
-_ANYBODY = _HELPERS | {"hat", "alguien", "qualcuno", "chi", "ktos", "kto", "alguem", "quem", "nekdo", "kdo", "nogen",
-                        "hvem", "any"}  # fmt: skip
-_PAYING = frozenset(("pay", "paying", "budget", "betaal", "betalen", "spend", "offer", "zahle", "bied"))
 _GOODS = ("panel_", "inverter_", "set_")
 _FARTHEST = 40  # pieces to the end of a question
 _FIRST_WORDS, _NEAR = 4, 3
+_MOST_BEFORE = 20  # pieces before it in its sentence
 _OF_NEEDED = frozenset(("used", "unused", "new", "several", "between", "piece", "needed", "wanted", "each", "part"))
 
 
@@ -74,15 +68,16 @@ def _is_all(scene: Scene, before: list[Item], item: Item) -> bool:
 def asks_a_buyer(scene: Scene, item: Item) -> bool:
     """Does a seller ask what the reader looks for, with goods at a price behind it: "Looking for panels? 12 at £18"?"""
     tokens = scene.tokens[item.field]
-    if not _ANYBODY.isdisjoint(tokens[item.at : item.to]):
+    if not scene.small.anybody.isdisjoint(tokens[item.at : item.to]):
         return False  # "Anyone got a spare one?"
     start = item.at
-    while start and tokens[start - 1] not in _ENDS and item.at - start < len(_TO_YOU):
+    while start and tokens[start - 1] not in _ENDS and item.at - start < _MOST_BEFORE:
         start -= 1
     end = next((at for at in range(item.to, min(item.to + _FARTHEST, len(tokens))) if tokens[at] in _ENDS), 0)
-    if not end or tokens[end] != "?" or not _TO_YOU.issuperset(tokens[start : item.at]):
+    if not end or tokens[end] != "?" or not scene.small.to_you.issuperset(tokens[start : item.at]):
         return False
-    if not _HELPERS.isdisjoint(tokens[item.to : end]) or not _PAYING.isdisjoint(tokens[end:]):
+    small = scene.small
+    if not small.helpers.isdisjoint(tokens[item.to : end]) or not small.buyer_pays.isdisjoint(tokens[end:]):
         return False
     rest = [one for one in scene.items if one.field > item.field or (one.field == item.field and one.at > end)]
     priced = bool(scene.price) or any(one.unit in MONEY_UNITS for one in rest)

@@ -6,7 +6,6 @@ from service.core.adverts.scene import Scene
 from service.core.adverts.walk import NUMBER, Item
 
 _OPENING = {"(": ")", "[": "]"}
-_DEGREES = frozenset(("°", "c", "grad", "degrees", "deg"))
 _LONGEST, _FARTHEST, _MOST_LISTED = 12, 4, 4
 
 
@@ -55,6 +54,7 @@ def _end(scene: Scene, figure: Item, name: Item) -> int:
     for at in range(figure.to + 1, min(figure.to + _LONGEST, len(tokens))):
         if tokens[at] == closing:
             return at if at >= name.to else 0
-        if tokens[at][0].isdigit() and tokens[at + 1 : at + 2] and tokens[at + 1] not in _DEGREES:
+        behind = tokens[at + 1 : at + 2] if tokens[at][0].isdigit() else ()
+        if behind and behind[0] not in scene.small.degree_in_bracket:
             return 0
     return 0

@@ -5,17 +5,10 @@ from itertools import compress
 from typing import NamedTuple
 
 from service.core.adverts.scene import Scene, measured_in
+from service.core.adverts.small_words import SmallWords
 from service.core.adverts.walk import Item
 
-_CELSIUS = frozenset(("c", "oc", "celsius", "f"))
-_DEGREES = frozenset(("grad", "degrees", "degree", "deg", "graden", "degres", "grados", "gradi", "stopni", "stopniach",
-                      "graus", "stupnu", "stupnich", "grader", "st"))  # fmt: skip
-_TOLD_BY = _CELSIUS | _DEGREES | {"°"}
-_AT = frozenset(("at", "bei", "bij", "a", "przy", "pri", "ved", "sous", "con", "com", "met", "mit", "with", "(", "@"))
-_SIGNS = frozenset(("-", "+", "minus", "moins", "menos", "meno", "min"))
-_BESIDE = _AT | _SIGNS | frozenset(("light", "t", "tc", "cell", "temperature", "temp", "=", "de", "da"))
 _ENDS = frozenset((".", "!", "?", "\n", ";", "|", "•"))
-_METRES = frozenset(("m", "m2", "qm"))
 _NAMES = ("voc", "isc", "vmp", "imp", "power", "mpp_point")
 _STANDARD = frozenset(("25", "25.0", "25,0", "1000", "1.000"))
 _RATED = ("V", "A", "W")
@@ -45,57 +38,59 @@ def at_other_conditions(scene: Scene) -> set[int]:
 
 def _conditions(scene: Scene, field: int, tokens: list[str]) -> list[_Condition]:
     found: list[_Condition] = []
-    different = scene.different[field]
-    if not _TOLD_BY.isdisjoint(different):
+    different, small = scene.different[field], scene.small
+    if not small.of_temperature.isdisjoint(different):
         found += [
-            _condition(tokens, at - 1, _behind(tokens, at))
-            for at in compress(range(len(tokens)), map(_TOLD_BY.__contains__, tokens))
-            if at and _is_figure(tokens, at - 1) and _is_temperature(tokens, at)
+            _condition(tokens, at - 1, _behind(tokens, at, small), small)
+            for at in compress(range(len(tokens)), map(small.of_temperature.__contains__, tokens))
+            if at and _is_figure(tokens, at - 1, small) and _is_temperature(tokens, at, small)
         ]
-    for place in scene.units.get("W", ()) if not _METRES.isdisjoint(different) else ():
+    for place in scene.units.get("W", ()) if not small.square_metres.isdisjoint(different) else ():
         item = scene.items[place]
-        if item.field == field and _a_light(tokens, item):
+        if item.field == field and _a_light(tokens, item, small):
             squared = tokens[item.to + 2 : item.to + 3] == ["2"]
-            found.append(_condition(tokens, item.at, item.to + 2 + squared))
+            found.append(_condition(tokens, item.at, item.to + 2 + squared, small))
     return sorted(found)
 
 
-def _is_figure(tokens: list[str], at: int) -> bool:
+def _is_figure(tokens: list[str], at: int, small: SmallWords) -> bool:
     """Digits, or a word behind "minus"."""
-    return tokens[at][0:1].isdigit() or (at > 0 and tokens[at - 1] in _SIGNS and tokens[at].isalpha())
+    return tokens[at][0:1].isdigit() or (at > 0 and tokens[at - 1] in small.minus and tokens[at].isalpha())
 
 
-def _is_temperature(tokens: list[str], at: int) -> bool:
+def _is_temperature(tokens: list[str], at: int, small: SmallWords) -> bool:
     word, behind = tokens[at], tokens[at + 1] if at + 1 < len(tokens) else ""
-    if word in {"°", "st"}:
-        return behind in _CELSIUS or (behind == "." and tokens[at + 2 : at + 3] == ["c"])
-    return word in _CELSIUS or behind in _CELSIUS or _told(tokens, at - 1) is not None
+    if word in small.degree_short:
+        return behind in small.celsius or (behind == "." and tokens[at + 2 : at + 3] == ["c"])
+    return word in small.celsius or behind in small.celsius or _told(tokens, at - 1, small) is not None
 
 
-def _behind(tokens: list[str], at: int) -> int:
+def _behind(tokens: list[str], at: int, small: SmallWords) -> int:
     """Behind the words of a degree."""
-    return next((to + 1 for to in range(at, min(at + 3, len(tokens))) if tokens[to] in _CELSIUS), at + 1)
+    return next((to + 1 for to in range(at, min(at + 3, len(tokens))) if tokens[to] in small.celsius), at + 1)
 
 
-def _a_light(tokens: list[str], item: Item) -> bool:
+def _a_light(tokens: list[str], item: Item, small: SmallWords) -> bool:
     """Are they watts a square metre?"""
-    return tokens[item.to : item.to + 1] == ["/"] and tokens[item.to + 1 : item.to + 2] in (["m"], ["m2"], ["qm"])
+    per = tokens[item.to : item.to + 1] == ["/"]
+    return per and not small.square_metres.isdisjoint(tokens[item.to + 1 : item.to + 2])
 
 
-def _told(tokens: list[str], at: int) -> int | None:
+def _told(tokens: list[str], at: int, small: SmallWords) -> int | None:
     """Where "at" or a bracket stands before the figure of a condition."""
     for step in (1, 2):
-        if at >= step and tokens[at - step] in _AT:
+        if at >= step and tokens[at - step] in small.at_condition:
             return at - step
-        if at < step or tokens[at - step] not in _SIGNS:
+        if at < step or tokens[at - step] not in small.minus:
             return None
     return None
 
 
-def _condition(tokens: list[str], at: int, to: int) -> _Condition:
-    told = _told(tokens, at)
-    ranged = told is not None and told > 0 and tokens[told - 1] in _TOLD_BY | {"°"}  # "-40 °C a 85 °C"
-    ranged = ranged or (told is not None and told > 0 and tokens[told - 1][0:1].isdigit() and tokens[told] == "a")
+def _condition(tokens: list[str], at: int, to: int, small: SmallWords) -> _Condition:
+    told = _told(tokens, at, small)
+    before = tokens[told - 1] if told else ""
+    ranged = before in small.of_temperature  # "-40 °C a 85 °C"
+    ranged = ranged or (told is not None and before[0:1].isdigit() and tokens[told] in small.degree_range)
     heads = told is not None and (told == 0 or tokens[told - 1] in _ENDS)
     return _Condition(at, to, tokens[at] in _STANDARD, told is not None and not ranged, heads)
 
@@ -110,7 +105,7 @@ def _spoilt(scene: Scene, field: int, tokens: list[str], found: list[_Condition]
             continue
         number = bisect_left(starts, item.at)
         holds = (number and _holds_before(scene, place, item, found[number - 1], tokens)) or (
-            number < len(found) and item.unit and _holds_behind(item, found[number], tokens)
+            number < len(found) and item.unit and _holds_behind(item, found[number], tokens, scene.small)
         )
         if item.at in own or holds:
             gone.add(place)
@@ -134,8 +129,8 @@ def _holds_before(scene: Scene, place: int, item: Item, one: _Condition, tokens:
     return near is not None and near.to <= one.at and one.at - near.to <= 3
 
 
-def _holds_behind(item: Item, one: _Condition, tokens: list[str]) -> bool:
+def _holds_behind(item: Item, one: _Condition, tokens: list[str], small: SmallWords) -> bool:
     """As in "43 V at -10 °C", "43 V (-10 °C)"."""
     if one.standard or not one.told or one.at - item.to > _BEHIND:
         return False
-    return all(word in _BESIDE for word in tokens[item.to : one.at])
+    return small.beside_condition.issuperset(tokens[item.to : one.at])

@@ -29,7 +29,6 @@ _REACH, _LIKE_SHARE = 8, 0.03
 _HEAVIEST_KG = 80
 _MOST_POWERS = 4  # further ones say nothing new
 _LEAST_HALVES = 100  # modules of half cells have 108 and more; 54 "half-cut cells" are 54 in series
-_BETWEEN = frozenset((":", "=", "(", ")", "[", "]", "w", "wp", "ca", "is", "in", "~", "|"))
 _BOUNDS = {"V": (5.0, 1500.0), "A": (0.05, 30.0)}
 
 
@@ -190,7 +189,7 @@ def _named_power(scene: Scene, place: int, item: Item) -> bool:
         return False
     before = scene.items[place - 1]
     return (before.sentence == item.sentence and item.at - before.to <= 4
-            and set(scene.tokens[item.field][before.to : item.at]) <= _BETWEEN)  # fmt: skip
+            and set(scene.tokens[item.field][before.to : item.at]) <= scene.small.before_power)  # fmt: skip
 
 
 def _is_power(scene: Scene, place: int, item: Item, kind: str) -> bool:  # noqa: PLR0911 - a row of questions

@@ -8,24 +8,17 @@ from service.core.adverts.asked_for import asks_a_buyer, is_asked_for, needs_goo
 from service.core.adverts.pieces import pieces_on_offer
 from service.core.adverts.scene import Scene, numbers
 from service.core.adverts.set_figures import counted, counted_in_set, stroked
-from service.core.adverts.small_words import AND
 from service.core.adverts.sorts import single_count
 from service.core.adverts.walk import CURRENCIES, NUMBER, Item
 
 _GOODS = {"panel_one": "panel", "panel_many": "panel", "inverter_one": "inverter", "inverter_many": "inverter",
           "set_one": "set", "set_many": "set", "other_goods": "other", "accessory": "other"}  # fmt: skip
-_AND = AND | {"incl", "inkl", "including", "oraz"}
 _FIRST_WORDS = 4
 _FIRST_TITLE = 2
 _FARTHEST = 14
 _FARTHEST_TAKER = 3
 _TOLD_OFF = frozenset(("for", "takes", "range"))
 _SELLING = ("selling",)
-_SECOND = frozenset((
-    "second", "other", "another", "extra", "zweiter", "zweite", "anderer", "weiterer", "tweede", "andere", "deuxieme",
-    "second", "autre", "segundo", "otro", "secondo", "altro", "drugi", "inny", "outro", "druhy", "dalsi", "anden",
-    "andet", "ekstra",
-))  # fmt: skip
 _OF_GOODS = ("selling", "used", "unused", "each", "pickup", "voc")
 _OF_PANELS = ("cells", "t:mono", "t:poly", "t:topcon", "t:hjt", "bifacial", "voc")
 
@@ -313,7 +306,9 @@ def _with_panel(scene: Scene, all_: dict[str, list[int]]) -> bool:
     for place in all_.get("other", ()) if not _rated(scene) else ():
         item, behind = scene.items[place], scene.ahead(place, 2)
         told = [one.what for one in (item, *behind) if one.at - item.to <= 3]
-        if told == ["other_goods", "plus", "panel_one"] and scene.tokens[item.field][behind[0].at] not in _AND:
+        if told != ["other_goods", "plus", "panel_one"]:
+            continue
+        if scene.tokens[item.field][behind[0].at] not in scene.small.panel_along:
             return True
     return False
 
@@ -330,7 +325,7 @@ def _kept(scene: Scene) -> bool:
         before = scene.tokens[item.field][max(item.at - 2, 0) : item.at]
         one_of = any(one.what == NUMBER and item.at - one.to <= 1 for one in scene.back(place, 2) if not one.unit)
         sold = any(one.what == "sold" and one.clause == item.clause for one in scene.ahead(place, 4))
-        if item.field and not one_of and _SECOND.isdisjoint(before) and (sold or _gone(scene, place)):
+        if item.field and not one_of and scene.small.second.isdisjoint(before) and (sold or _gone(scene, place)):
             return True
     return False
 

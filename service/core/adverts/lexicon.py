@@ -10,8 +10,9 @@ from sys import intern
 
 from service.core.adverts.numerals import Figure, figure_of
 from service.core.adverts.plain import plain_of
+from service.core.adverts.small_words import SmallWords, small_words_of
 from service.core.adverts.tokens import Met, words_of
-from service.core.model.advert_words import COMMON, AdvertWords
+from service.core.model.advert_words import COMMON, AdvertWords, ByLanguage
 
 _SHORTEST_STEM = 3
 _MOST_LANGUAGES = 3  # a word that more languages have tells none of them
@@ -21,7 +22,6 @@ _GOODS = frozenset({"panel_one", "panel_many", "inverter_one", "inverter_many"})
 _OTHERS = frozenset({"other_goods", "accessory", "for"})
 _CARRYING = frozenset({"d:", "n:", "t:", "new", "used", "unused", "part", "q:off_grid"})
 WALKED = ("but", "money:", "n:", "cash:", "pair")  # meanings that are more than an item
-_PEAK = frozenset(("wp", "kwp", "wc", "kwc", "wattpiek", "kwcrete"))
 _UNSURE = frozenset(("W", "V", "mV", "A", "%", "mm"))  # what stands behind them may make another unit of them
 JOINING = frozenset("-'./_")  # signs that may stand between the words of a phrase
 BEFORE_UNITS = frozenset(",.-")  # signs that may stand between a figure and its unit
@@ -92,7 +92,7 @@ class Lexicon:
 
     ``units``: word -> what unit it is; ``beside_figures``: these words, and signs that may stand before one of them;
     ``short``: words that a point cuts short; ``no_unit``: words that are units only where they stand directly behind a
-    figure.
+    figure; ``small``: those of all languages.
     """
 
     known: Known
@@ -100,6 +100,7 @@ class Lexicon:
     beside_figures: frozenset[str]
     short: frozenset[str]
     no_unit: frozenset[str]
+    small: SmallWords
 
 
 def _numbered(word: str) -> Start:
@@ -139,27 +140,35 @@ class Vocabulary:
 
     ``telling``: word -> its weights for all ``languages`` in one whole number, ``WEIGHT_BITS`` for each, in units of
     1 / ``WEIGHT_UNIT``, so that the weights of many words are one sum. ``met``: the pieces of texts read before.
+    ``small``: the words that mean nothing of their own.
     """
 
     languages: tuple[str, ...]
     lexicons: Mapping[str, Lexicon]
     telling: Mapping[str, int]
     met: Met
+    small: SmallWords
 
 
 def vocabulary_of(words: AdvertWords) -> Vocabulary:
-    """A vocabulary made ready from the tables; done once."""
-    languages = tuple(language for language in words if language != COMMON)
-    lexicons = {language: _lexicon(words[COMMON], words[language]) for language in languages}
-    goods = [{meaning: words[language].get(meaning, ()) for meaning in sorted(_GOODS)} for language in languages]
-    lexicons["und"] = _lexicon(words[COMMON], words["en"], *goods)  # where no language tells, goods of any are named
-    telling = _telling(words, languages)
+    """A vocabulary made ready from the tables; done once.
+
+    Raises:
+        ValueError: the small words are not as they must be.
+    """
+    tables, small = words.meanings, small_words_of(words.small_words)
+    languages = tuple(language for language in tables if language != COMMON)
+    lexicons = {language: _lexicon(small, tables[COMMON], tables[language]) for language in languages}
+    goods = [{meaning: tables[language].get(meaning, ()) for meaning in sorted(_GOODS)} for language in languages]
+    # Where no language tells, goods of any are named.
+    lexicons["und"] = _lexicon(small, tables[COMMON], tables["en"], *goods)
+    telling = _telling(tables, languages)
     return Vocabulary(
-        languages=languages, lexicons=lexicons, telling=telling, met=Met()
+        languages=languages, lexicons=lexicons, telling=telling, met=Met(), small=small
     )  # fmt: skip
 
 
-def _lexicon(*tables: Mapping[str, tuple[str, ...]]) -> Lexicon:
+def _lexicon(small: SmallWords, *tables: Mapping[str, tuple[str, ...]]) -> Lexicon:
     meanings: dict[tuple[str, ...], list[str]] = {}
     apart: dict[str, set[str]] = {_SHORT: set(), _NO_UNIT: set()}
     units: dict[str, tuple[str, float]] = {}
@@ -183,9 +192,11 @@ def _lexicon(*tables: Mapping[str, tuple[str, ...]]) -> Lexicon:
     return Lexicon(
         known=Known({word: tuple(phrases) for word, phrases in exact.items()},
                     {word: tuple(phrases) for word, phrases in stems.items()}),
-        units={word: (unit, factor, word in _PEAK, unit not in _UNSURE and word != '"' and word not in apart[_NO_UNIT])
+        units={word: (unit, factor, word in small.peak_units,
+                      unit not in _UNSURE and word != '"' and word not in apart[_NO_UNIT])
                for word, (unit, factor) in units.items()},
         beside_figures=BEFORE_UNITS | units.keys(), short=frozenset(apart[_SHORT]), no_unit=frozenset(apart[_NO_UNIT]),
+        small=small,
     )  # fmt: skip
 
 
@@ -223,7 +234,7 @@ def _row(phrase: str) -> tuple[str, ...]:
     return tuple(map(intern, row))
 
 
-def _telling(words: AdvertWords, languages: Sequence[str]) -> dict[str, int]:
+def _telling(words: ByLanguage, languages: Sequence[str]) -> dict[str, int]:
     """Word -> languages with a weight: words that several languages have tell less, those of all languages nothing."""
     users: dict[str, dict[int, float]] = {}
     nobody = {_row(phrase)[0] for phrase in words[COMMON].get(_NO_LANGUAGE, ())}

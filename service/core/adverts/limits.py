@@ -5,43 +5,14 @@ from service.core.adverts.scene import Scene, numbers
 from service.core.adverts.walk import NUMBER, Item
 from service.core.adverts.whose import kills
 
-_JOINS = frozenset(("-", "to", "bis", "tot", "a", "az", "do", "til", ".", "and", "und", "en", "et", "e", "y", "i", "og",
-                    "ate", "hasta", "fino", "~"))  # fmt: skip
 _WINDOW_NAMES = ("tracking", "input_range", "system", "battery", "ac_out", "between")
 _GRID_V, _BATTERY_V = (180.0, 280.0), 60.0
-_TRACKERS = ("track", "trek", "mpp", "inseg", "sledov")
 _MOST_INPUTS = 8
 _PANELS = frozenset(("panel_one", "panel_many"))
 _INPUTS = frozenset(("inputs", "tracking", "max_in", "input_range"))
 _TAKEN = _PANELS | _INPUTS | {"dc_power"}
-_AN_INPUT = frozenset(("input", "eingang", "ingang", "entree", "entrada", "ingresso", "wejscie", "vstup", "indgang"))
-_INPUT_WORDS = tuple(_AN_INPUT)
 _INVERTERS = frozenset(("inverter_one", "inverter_many"))
 _OUTPUT = frozenset(("ac_out", "limited"))
-_PUT_OUT = frozenset(
-    (
-        "ac",
-        "output",
-        "ausgang",
-        "ausgangsleistung",
-        "nennausgangsleistung",
-        "uitgang",
-        "uitgangsvermogen",
-        "sortie",
-        "salida",
-        "uscita",
-        "wyjscie",
-        "wyjsciowa",
-        "wyjscia",
-        "wyjsciu",
-        "saida",
-        "vystup",
-        "vystupu",
-        "vystupni",
-        "udgang",
-        "udgangseffekt",
-    )
-)
 _TO = frozenset(("range", "between"))
 _PARTS = frozenset((",", ")", "+", ";"))
 _CURRENTS = frozenset(("isc", "imp", "input_current", "max_sc"))
@@ -136,7 +107,9 @@ def of_panels_taken(scene: Scene, place: int) -> bool:
         if item.at - one.to > _FARTHEST or not (each or _in_reach(scene, one, item)):
             return False
         if one.what in _TAKEN and (
-            one.what not in _INPUTS or repeated or not _AN_INPUT.isdisjoint(scene.tokens[one.field][one.at : one.to])
+            one.what not in _INPUTS
+            or repeated
+            or not scene.small.an_input.isdisjoint(scene.tokens[one.field][one.at : one.to])
         ):
             return True
         powers = one.what == NUMBER and one.unit == "W" and not (behind is not None and behind.what in _TO)
@@ -161,7 +134,7 @@ def _times(scene: Scene, item: Item) -> bool:
 
 def _goes_in(scene: Scene, item: Item) -> bool:
     """Does a word for an input stand directly behind it: "2 x 500 W input"?"""
-    return "".join(scene.tokens[item.field][item.to : item.to + 1]).startswith(_INPUT_WORDS)
+    return "".join(scene.tokens[item.field][item.to : item.to + 1]).startswith(scene.small.input_begins)
 
 
 def _in_reach(scene: Scene, one: Item, item: Item) -> bool:
@@ -178,7 +151,7 @@ def _put_out(scene: Scene, item: Item) -> bool:
     before, behind = near[: near.index("")], near[near.index("") + 1 :]
     for words in (before, behind):
         for word in words:
-            if word in _PUT_OUT:
+            if word in scene.small.put_out:
                 return True
             if not word.isalpha():
                 break
@@ -197,7 +170,7 @@ def _high(scene: Scene, place: int) -> int | None:
         one = scene.items[place + step]
         if one.what == NUMBER:
             between = tokens[item.to : one.at]
-            joined = between and len(between) <= 3 and between[0] in _JOINS
+            joined = between and len(between) <= 3 and between[0] in scene.small.volts_range
             return (
                 place + step
                 if joined and one.unit == "V" and one.value > item.value and one.field == item.field
@@ -284,7 +257,8 @@ def _inputs(scene: Scene, place: int, item: Item, found: Found) -> None:
             break
         if one.what in {"inputs", "tracking"}:
             if not (item.spelled and item.value == 1 and _spoilt(scene, item.sentence)):
-                tracked = one.what == "tracking" or scene.tokens[one.field][one.at].startswith(_TRACKERS)
+                word = scene.tokens[one.field][one.at]
+                tracked = one.what == "tracking" or word.startswith(scene.small.tracker)
                 _keep(found, "trackers" if tracked else "inputs", item)
             return
 

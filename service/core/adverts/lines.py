@@ -6,23 +6,11 @@ line), or where most lines are so full that the next word did not go onto them. 
 so a value may be lost, but no two lines are read as one.
 """
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Sequence, Set
 from itertools import accumulate, pairwise
 
 from service.core.adverts.plain import Plain
 
-# No separable prefixes of verbs ("hole es ab") among them.
-_WAITING = frozenset((
-    "for", "of", "with", "and", "or", "at", "per", "the", "from", "fur", "mit", "und", "oder", "je", "pro", "zu",
-    "von", "der", "die", "das", "den", "dem", "ein", "eine", "einen", "einem", "einer", "zum", "zur", "beim", "im",
-    "am", "jeweils", "nur", "bis", "voor", "met", "en", "van", "het", "een", "naar", "pour", "avec", "et", "ou",
-    "du", "des", "le", "la", "les", "au", "aux", "un", "une", "par", "sur", "por", "con", "y", "o", "de", "del",
-    "el", "los", "las", "al", "una", "cada", "il", "lo", "i", "gli", "e", "di", "da", "dal", "dei", "uno", "ogni",
-    "za", "z", "ze", "lub", "po", "od", "do", "na", "dla", "oraz", "com", "os", "um", "uma", "ao", "dos", "pelo",
-    "pela", "s", "nebo", "ve", "v", "og", "eller", "til", "fra", "pr", "pa", "det", "x", "ca", "max", "min",
-    "mindestens", "minimum", "approx", "circa", "ingen", "no", "not", "kein", "keine", "nicht", "niet", "geen",
-    "pas", "non", "nao", "nie", "bez", "ikke", "uden", "ohne", "zonder", "sans", "sin", "senza", "sem",
-))  # fmt: skip
 _JOINS = frozenset(",(/&+=×")
 _ENDS = frozenset(".!?:;)")
 _BULLETS = frozenset("-*•|+#>–—·")
@@ -35,8 +23,11 @@ _LEAST_WIDTH = 30  # at which a text is broken
 _AT_WIDTH_SHARE = 0.6  # of the line ends of such a text: the next word would not have gone onto the line
 
 
-def joined(plain: Plain) -> Plain:
-    """The text with blanks for the line ends within sentences; signs keep their places. Time is linear."""
+def joined(plain: Plain, waiting: Set[str]) -> Plain:
+    """The text with blanks for the line ends within sentences; signs keep their places. Time is linear.
+
+    ``waiting``: words behind which a sentence goes on.
+    """
     if "\n" not in plain.text:
         return plain
     lines = _one_sign_ends(plain).split("\n")
@@ -45,7 +36,7 @@ def joined(plain: Plain) -> Plain:
     bare = [line.strip() for line in lines]
     unsure = [at for at, (line, following) in enumerate(pairwise(bare), 1)
               if line and following and line[-1] not in _ENDS and following[0] not in _BULLETS]  # fmt: skip
-    gone_on = _gone_on(plain.shown, lines, bare, unsure) if unsure else ()
+    gone_on = _gone_on(plain.shown, lines, bare, unsure, waiting) if unsure else ()
     parts = [lines[0]]
     for at in range(1, len(lines)):
         parts += (" " if at in gone_on else "\n", lines[at])
@@ -61,7 +52,9 @@ def _row_of_two(line: str) -> str:
     return f"{bars[0]}|{bars[1]}:{bars[2]}|{bars[3]}"
 
 
-def _gone_on(sent: str, lines: Sequence[str], bare: Sequence[str], unsure: Iterable[int]) -> set[int]:
+def _gone_on(
+    sent: str, lines: Sequence[str], bare: Sequence[str], unsure: Iterable[int], waiting: Set[str]
+) -> set[int]:
     """Which of the lines ``unsure`` go on with the sentence before them; ``sent``: the text with its capitals."""
     firsts = [line.partition(" ")[0] for line in bare]
     longest = max(map(len, bare))
@@ -75,7 +68,7 @@ def _gone_on(sent: str, lines: Sequence[str], bare: Sequence[str], unsure: Itera
         at for at in unsure
         if not _is_heading(bare[at], firsts[at]) and (
             (at_width and full[at - 1])
-            or _goes_on(lines[at - 1].rstrip(), lines[at].lstrip(), shown[at], longest, small_tells=written)
+            or _goes_on(lines[at - 1].rstrip(), lines[at].lstrip(), shown[at], longest, waiting, small_tells=written)
         )
     }  # fmt: skip
 
@@ -89,7 +82,7 @@ def _one_sign_ends(plain: Plain) -> str:
     return " \n".join(plain.text[low : high - 2] for low, high in pairwise(cuts))
 
 
-def _goes_on(line: str, following: str, shown: str, longest: int, *, small_tells: bool) -> bool:
+def _goes_on(line: str, following: str, shown: str, longest: int, waiting: Set[str], *, small_tells: bool) -> bool:
     """Does a sentence go on over the end of ``line``, as ``following`` begins? ``shown``: its first sign as sent.
 
     ``line`` does not end with a sign that ends sentences.
@@ -98,7 +91,7 @@ def _goes_on(line: str, following: str, shown: str, longest: int, *, small_tells
     if last[-1] in _JOINS or (last in _MONEY and not line[:-1].rstrip()[-1:].isdigit()):
         return True
     broken = len(line) >= _LEAST_SIGNS and len(line) >= _LEAST_SHARE * longest
-    if last in _WAITING:
+    if last in waiting:
         return broken or following[0].isdigit()
     if shown.islower():
         return small_tells and (broken or last[-1].isdigit())

@@ -8,9 +8,6 @@ _FOOT, _METRE = 304.8, 1000.0
 _LONGEST_CODE = 16
 _LONGEST_PLAIN = 5
 _HYPHENED = frozenset(("W", "V", "kg"))
-_TOLD_BEFORE = frozenset(("x", "ca", "a", "je", "um", "u", "i"))
-_GROWING = frozenset(("no", *HALVES))
-_CHAINING = frozenset("-/") | _GROWING
 _POINTS = frozenset(",.")
 _OPENS = _POINTS | {"-"}
 _MONEY_SIGNS = frozenset("€£$")
@@ -26,11 +23,11 @@ def measured(walk: Walk, at: int, figure: Figure) -> int:
     """
     words, spaced, to = walk.padded, walk.spaced, at + 1
     behind, glued = words[to], spaced[at][0] != " "
-    if glued or figure.dated or behind in _CHAINING:
+    if glued or figure.dated or behind in walk.small.chaining:
         code = _code(walk, at) if glued else _chain(walk, at)
         if code:
             return code
-        if behind in _GROWING:
+        if behind in walk.small.growing:
             figure, to = _with_half(walk, figure, to)
             behind = words[to]
     money = ""
@@ -58,7 +55,7 @@ def _with_half(walk: Walk, figure: Figure, to: int) -> tuple[Figure, int]:
     if half is not None and walk.glued(to):
         value = figure.value + half
         return Figure(figure.raw, value, value, value, dated=False), to + 1
-    if walk.padded[to] == "no":
+    if walk.padded[to] in walk.small.number_behind:
         end = to + 1 + (walk.padded[to + 1] == ".")
         if walk.glued(to) or walk.padded[end][:1].isdigit():
             return figure, end
@@ -162,7 +159,8 @@ def _code(walk: Walk, at: int) -> int:
     words = walk.words
     before = words[at - 1]
     if before.isalpha():
-        told = before in _TOLD_BEFORE or walk.currency_to == at or (bool(walk.items) and walk.items[-1].to == at)
+        known = bool(walk.items) and walk.items[-1].to == at
+        told = known or before in walk.small.before_figure or walk.currency_to == at
         return 0 if told else _behind_run(walk, at)
     if before == "#":
         return at + 1
@@ -194,7 +192,7 @@ def _chained(walk: Walk, at: int) -> bool:
 
 def _unknown(walk: Walk, at: int) -> bool:
     word = walk.words[at]
-    return (word.isalpha() and word not in {"x", "er"} and not walk.lexicon.known[word]
+    return (word.isalpha() and word not in walk.small.after_figure and not walk.lexicon.known[word]
             and word not in walk.lexicon.units)  # fmt: skip
 
 

@@ -20,7 +20,6 @@ _COUNTED = frozenset(("panel_one", "panel_many", "inverter_one", "inverter_many"
 _PASSED = frozenset(("plus", "coef_voltage"))
 _NOMINAL_V = frozenset((12.0, 24.0, 48.0))
 _PARTING = frozenset(",/|;")
-_JOINING = frozenset((":", "=", "(", "is", "ist"))
 _SET_OFF = (["-"], ["–"], ["—"], ["="], ["-", ">"])  # "39.8 V - Voc"
 _AT_POINT = {"V": "vmp", "A": "imp"}
 _NEAR = 3
@@ -173,7 +172,7 @@ def _told_first(scene: Scene, row: Sequence[Item]) -> Pairs | None:  # noqa: PLR
     if len(row) % 2 == 0:
         return first
     signs = [tokens[name.to : figure.at] for figure, name in then]
-    if any(not _JOINING.isdisjoint(between) for between in signs):
+    if any(not scene.small.rating_is.isdisjoint(between) for between in signs):
         return []
     parted = any(not _PARTING.isdisjoint(between) for between in signs)
     loose = any(figure.to != name.at for figure, name in first[1:])

@@ -6,37 +6,6 @@ from service.core.adverts.scene import Scene
 from service.core.adverts.walk import MONEY_UNITS, NUMBER, Item
 
 _MOST = 5000
-_OF = frozenset(
-    (
-        "of",
-        "von",
-        "van",
-        "sur",
-        "de",
-        "di",
-        "z",
-        "ze",
-        "af",
-        "su",
-        "em",
-        "out",
-        "aus",
-        "uit",
-        "sobre",
-        "dei",
-        "delle",
-        "degli",
-        "dos",
-        "das",
-        "des",
-    )
-)
-_ARTICLES = frozenset(("the", "my", "den", "meinen", "unseren", "insgesamt", "de", "mijn", "mes", "les", "los", "las",
-                       "mis", "dei", "miei", "dos", "das", "of", "mych", "mine", "moich", "en"))  # fmt: skip
-_LEFT = frozenset((
-    "left", "remain", "remaining", "noch", "ubrig", "nog", "over", "reste", "restent", "quedan", "queda", "rimangono",
-    "restano", "rimasti", "zostaly", "zostalo", "restam", "sobram", "zbyvaji", "zbyva", "zbyly", "tilbage",
-))  # fmt: skip
 _GOODS = frozenset(("panel_one", "panel_many", "inverter_one", "inverter_many", "set_many", "piece", "other_goods"))
 _ENDS = frozenset(".,;!?)\n")
 _FARTHEST = 8
@@ -52,7 +21,8 @@ def of_more(scene: Scene) -> int | None:
         if one.sentence != two.sentence or two.at - one.to > _FARTHEST or not (_whole(one) and _whole(two)):
             continue
         if one.value < two.value:
-            if _sold(scene, first, one) and _of(scene.tokens[one.field][one.to : two.at]) and _goods(scene, second):
+            of = _of(scene, scene.tokens[one.field][one.to : two.at])
+            if of and _sold(scene, first, one) and _goods(scene, second):
                 return int(one.value)
             continue
         there = _stock(scene, first) or _goods(scene, first)
@@ -71,9 +41,10 @@ def _sold(scene: Scene, place: int, item: Item) -> bool:
     return before is not None and before.what == "selling" and item.at - before.to <= 1 and before.clause == item.clause
 
 
-def _of(between: list[str]) -> bool:
+def _of(scene: Scene, between: list[str]) -> bool:
     """Is it nothing but "of", "of my"?"""
-    return bool(between) and between[0] in _OF and all(word in _ARTICLES for word in between[1:])
+    small = scene.small
+    return bool(between) and between[0] in small.part_of and small.part_articles.issuperset(between[1:])
 
 
 def _goods(scene: Scene, place: int) -> bool:
@@ -95,8 +66,8 @@ def _stock(scene: Scene, place: int) -> bool:
 def _left(scene: Scene, one: Item, two: Item) -> bool:
     """As in "of 8 panels 3 are left"?"""
     tokens = scene.tokens[one.field]
-    headed = any(word in _OF for word in tokens[max(one.at - 2, 0) : one.at])
-    return headed and not _LEFT.isdisjoint(tokens[one.to : two.to + 3])
+    headed = not scene.small.part_of.isdisjoint(tokens[max(one.at - 2, 0) : one.at])
+    return headed and not scene.small.part_left.isdisjoint(tokens[one.to : two.to + 3])
 
 
 def paid_for_several(scene: Scene) -> int | None:

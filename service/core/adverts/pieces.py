@@ -10,11 +10,7 @@ from service.core.adverts.walk import CURRENCIES, NUMBER, Item
 _MOST_PIECES = 5000
 _MOST_PALLETS = 60
 _LONG_WORD = 6
-_PALLET = ("pale", "palle", "bancal", "karton", "carton", "kist", "kasse", "doos", "doz", "krat", "crate", "box", "caj",
-           "caix", "cass", "caisse", "scatol", "skrzyn", "bedn", "krabic", "stapel", "stack", "stak",
-           "gebinde")  # fmt: skip
 _NO_COUNT_BEFORE = frozenset(("x", "'", "°", "%", "/", ":"))  # "only 75: panel"
-_OF_THEM = frozenset(("of", "davon", "ervan", "daarvan"))
 _ENDS = frozenset(".,;!?()\n")
 _OF_FAULTS = frozenset(("d:", "s:", "p:"))
 _FARTHEST = 8
@@ -57,12 +53,7 @@ def _bare_pallets(scene: Scene, place: int, item: Item) -> bool:
 
 def of_pallet(scene: Scene, item: Item) -> bool:
     """Do the words of a meaning speak of a pallet: "pallet", "per pallet"?"""
-    return any(map(is_pallet, scene.tokens[item.field][item.at : item.to]))
-
-
-def is_pallet(word: str) -> bool:
-    """Is it a word for a pallet or a box?"""
-    return word.startswith(_PALLET)
+    return any(word.startswith(scene.small.pallet) for word in scene.tokens[item.field][item.at : item.to])
 
 
 def _pallets(scene: Scene) -> int:
@@ -217,7 +208,7 @@ def _told(scene: Scene, place: int, item: Item) -> bool:  # noqa: PLR0911 - a ro
         return not _of_strangers(scene, item) and not _counted_before(scene, place, item, before)
     if "left" in scene.by_what and _is_left(scene, place, item):
         return True
-    if "stock" not in scene.by_what or _OF_THEM.issuperset(scene.tokens[item.field][item.to : item.to + 1]):
+    if "stock" not in scene.by_what or scene.small.of_them.issuperset(scene.tokens[item.field][item.to : item.to + 1]):
         return False  # "three of them have scratches"
     for one in scene.ahead(place, 3):
         if one.at - item.to > 3 or one.clause != item.clause or one.unit in CURRENCIES:

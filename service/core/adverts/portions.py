@@ -4,7 +4,6 @@ from collections.abc import Sequence
 
 from service.core.adverts.goods import Goods
 from service.core.adverts.scene import Scene
-from service.core.adverts.small_words import FOR_PAID
 from service.core.adverts.walk import NUMBER, Item
 
 _SIGNS = frozenset("€£$")
@@ -28,7 +27,7 @@ def for_some(scene: Scene, place: int, before: Sequence[Item], goods: Goods) -> 
     at = item.at - 1
     while at > 0 and tokens[at] in _SIGNS:
         at -= 1
-    if at < 1 or tokens[at] not in FOR_PAID:
+    if at < 1 or tokens[at] not in scene.small.paid_for:
         return False
     end = at
     for one in scene.back(place, 6):

@@ -7,17 +7,14 @@ from typing import NamedTuple
 
 from service.core.adverts.amounts import MONEY, ROLES, Offers, a_watt, offers_of
 from service.core.adverts.goods import Goods
-from service.core.adverts.pieces import is_pallet, of_pallet
+from service.core.adverts.pieces import of_pallet
 from service.core.adverts.portions import of_panels_in_set
 from service.core.adverts.reading import Price
 from service.core.adverts.scene import Scene, numbers
-from service.core.adverts.small_words import PER
 from service.core.adverts.walk import CURRENCIES, NUMBER, Item
 from service.core.adverts.with_sending import cost_by_difference, price_with_sending
 
 _PLACEHOLDERS = frozenset({0.0, 1.0, 123.0, 1234.0, 9999.0, 99999.0, 999.0, 12345.0})
-_FOR_SO_MANY = (["por"], ["za"], ["per"], ["for"], [".", "for"])
-_PER = PER | {"za", "each", "ogni", "cada", "hver"}
 _TOGETHER_SHARE = 0.02
 _TOKEN = 1.0
 
@@ -104,9 +101,10 @@ def _per_pallet(scene: Scene, chosen: Item) -> bool:
         return False
     place = next(at for at in numbers(scene) if scene.items[at] is chosen)
     near = (*scene.back(place, 4), *scene.ahead(place, 4))
-    per = any(one.what == "lot" and scene.tokens[one.field][one.at] in _PER and one.clause == chosen.clause
+    small = scene.small
+    per = any(one.what == "lot" and scene.tokens[one.field][one.at] in small.per_pallet and one.clause == chosen.clause
               and of_pallet(scene, one) for one in near)  # fmt: skip
-    return per and sum(map(is_pallet, chain(*scene.tokens[:2]))) == 1
+    return per and sum(word.startswith(small.pallet) for word in chain(*scene.tokens[:2])) == 1
 
 
 def _counted(scene: Scene, one: Item) -> bool:
@@ -238,9 +236,19 @@ def _for_all(scene: Scene, chosen: Item, goods: Goods) -> bool:
     behind = [one for one in scene.ahead(place, 3) if one.at - chosen.to <= 4]
     behind = behind[1:] if behind and behind[0].what == "times" else behind
     if behind and behind[0].what == NUMBER and behind[0].value == goods.quantity > 1 and not behind[0].unit:
-        return scene.tokens[chosen.field][chosen.to : behind[0].at] in _FOR_SO_MANY  # "450 € por 9 placas"
+        return _so_many(scene, scene.tokens[chosen.field][chosen.to : behind[0].at])
     return (len(behind) > 1 and behind[0].what == "for" and behind[1].what == NUMBER
             and behind[1].value == goods.quantity and not behind[1].unit)  # fmt: skip
+
+
+def _so_many(scene: Scene, between: Sequence[str]) -> bool:
+    """Does a word for "for" stand alone between an amount and a number, at most with the point of "kr." before it?
+
+    As in "450 € por 9 placas".
+    """
+    if len(between) == 2 and between[0] == ".":
+        return between[1] in scene.small.for_so_many_kr
+    return len(between) == 1 and between[0] in scene.small.for_so_many
 
 
 def _based(value: float, currency: str | None, basis: str, goods: Goods) -> Price:

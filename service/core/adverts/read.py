@@ -44,8 +44,6 @@ _INVERTER = {"ac_power": ("ac_power_w", "W"), "inputs": ("input_count", ""), "tr
              "max_current": ("max_current_a", "A"), "max_short_circuit": ("max_short_circuit_current_a", "A"),
              "start": ("start_voltage_v", "V")}  # fmt: skip
 _Fields = tuple[Sequence[Plain], Sequence[Pieces], Sequence[str]]
-_PROJECTS = ("projec", "projek", "projet", "proyecto", "proget", "conversion", "build", "ausbau", "ombouw", "umbau",
-             "amenagement", "przerob", "prestavb", "ombygning")  # fmt: skip
 _KINDS = ("topcon", "hjt", "thin_film", "mono", "poly")
 
 
@@ -62,7 +60,7 @@ def read_advert(advert: Advert, vocabulary: Vocabulary) -> Reading:
 def read_with_text(advert: Advert, vocabulary: Vocabulary) -> tuple[Reading, str]:
     """The same, with its body as a person reads it."""
     sent = (advert.title, advert.body, advert.price_text or "")
-    plains = (plain_of(sent[0]), joined(plain_of(sent[1])), plain_of(sent[2]))
+    plains = (plain_of(sent[0]), joined(plain_of(sent[1]), vocabulary.small.line_waiting), plain_of(sent[2]))
     cut = [Pieces(plain.text, vocabulary.met) if plain.text else NO_PIECES for plain in plains]
     return _reading(advert.language, sent, plains, cut, vocabulary), plains[1].text
 
@@ -70,7 +68,7 @@ def read_with_text(advert: Advert, vocabulary: Vocabulary) -> tuple[Reading, str
 def _reading(
     told: str | None, sent: Sequence[str], plains: Sequence[Plain], cut: Sequence[Pieces], vocabulary: Vocabulary
 ) -> Reading:
-    orders = commands_in(cut[1].words, cut[1].different)
+    orders = commands_in(cut[1].words, cut[1].different, vocabulary.small)
     language = told or language_of(cut[1].different, cut[0].different, vocabulary)
     scene, flooded = _scene(plains, cut, language, vocabulary, orders)
     if scene.orders and not told:  # the orders may be in another language than the advert
@@ -96,7 +94,7 @@ def _scene(
     flood = _flood(cut[1]) if len(plains[1].text) > _FLOOD_FROM else None
     fields = [lexed(plain, pieces, lexicon, number, BODY_FROM * (number == 1), flood if number == 1 else None)
               for number, (plain, pieces) in enumerate(zip(plains, cut, strict=True))]  # fmt: skip
-    return scene_of(fields[0], fields[1], fields[2], orders), flood is not None
+    return scene_of(fields[0], fields[1], fields[2], vocabulary.small, orders), flood is not None
 
 
 def _without(words: Sequence[str], orders: Orders) -> list[str]:
@@ -196,7 +194,7 @@ def _camping(scene: Scene) -> bool:
 def _project(scene: Scene, place: int) -> bool:
     """Is a work of the seller spoken of: "left from a campervan project"?"""
     item = scene.items[place]
-    return any(word.startswith(_PROJECTS) for word in scene.tokens[item.field][item.to : item.to + 2])
+    return any(word.startswith(scene.small.project) for word in scene.tokens[item.field][item.to : item.to + 2])
 
 
 def _for_battery(scene: Scene) -> bool:

@@ -1,30 +1,29 @@
 """Which power has only what the seller changes to: "upgraded to 430 W, so 8 old ones of 250 W are for sale"?"""
 
-from collections.abc import Sequence
+from collections.abc import Sequence, Set
 
 from service.core.adverts.walk import MONEY_UNITS, NUMBER, Item
 
-_TO = frozenset((
-    "to", "for", "by", "with", "auf", "durch", "gegen", "zu", "op", "door", "naar", "voor", "a", "au", "aux", "par",
-    "pour", "al", "por", "con", "ai", "na", "para", "za", "til", "med",
-))  # fmt: skip
 _STOPS = frozenset(("selling", "giveaway", "price", "stock"))
 _TAKING = frozenset(("for", "swap"))
 _ENDS = frozenset(".,;:!?\n")
 _FARTHEST, _FROM_TO, _OLD = 10, 5, "old_ones"
 
 
-def without_replacements(items: Sequence[Item], changes: Sequence[int], words: Sequence[Sequence[str]]) -> list[Item]:
+def without_replacements(
+    items: Sequence[Item], changes: Sequence[int], words: Sequence[Sequence[str]], to: Set[str]
+) -> list[Item]:
     """Items without the watts, and their number, of what the seller changes to; behind a number old ones are pieces.
 
     Args:
         items: of title and body, in order.
         changes: places of words for a change.
         words: the pieces of title and body.
+        to: words that may stand before what is changed to.
     """
     gone: set[int] = set()
     for place in changes:
-        at = _changed_to(items, place, words[items[place].field])
+        at = _changed_to(items, place, words[items[place].field], to)
         if at:
             gone.add(at)
             low, high = sorted((place, at))
@@ -43,7 +42,7 @@ def without_replacements(items: Sequence[Item], changes: Sequence[int], words: S
     return [item for at, item in enumerate(items) if at not in gone]
 
 
-def _changed_to(items: Sequence[Item], place: int, words: Sequence[str]) -> int:
+def _changed_to(items: Sequence[Item], place: int, words: Sequence[str], to: Set[str]) -> int:
     """Place of the first watts behind a change with "to" before them; else of those before it; 0: of none."""
     change = items[place]
     for at in range(place + 1, min(place + _FARTHEST, len(items))):
@@ -53,7 +52,7 @@ def _changed_to(items: Sequence[Item], place: int, words: Sequence[str]) -> int:
         between = words[change.at : one.at]
         if len(between) > _FARTHEST or not _ENDS.isdisjoint(between):
             break
-        if one.unit == "W" and not _TO.isdisjoint(between[-_FROM_TO:]):
+        if one.unit == "W" and not to.isdisjoint(between[-_FROM_TO:]):
             return at
     for at in range(place - 1, max(place - _FARTHEST, 0), -1):  # "auf 430 W Module umgerüstet"
         one = items[at]
@@ -62,5 +61,5 @@ def _changed_to(items: Sequence[Item], place: int, words: Sequence[str]) -> int:
         if not _ENDS.isdisjoint(words[one.to : change.at]):
             break
         if one.unit == "W":
-            return at if not _TO.isdisjoint(words[max(one.at - _FROM_TO, 0) : one.at]) else 0
+            return at if not to.isdisjoint(words[max(one.at - _FROM_TO, 0) : one.at]) else 0
     return 0

@@ -9,6 +9,7 @@ from itertools import chain
 from service.core.adverts.commands import commands_in, sentences_after
 from service.core.adverts.lexemes import Lexed
 from service.core.adverts.replaced import without_replacements
+from service.core.adverts.small_words import SmallWords
 from service.core.adverts.walk import MONEY_UNITS, NUMBER, Item
 
 FIELDS = ("title", "body", "price_text")
@@ -36,6 +37,7 @@ class Scene:
     ``denials``: places so close to a "no" that it may deny them.
     """
 
+    small: SmallWords
     items: list[Item] = field(default_factory=list)
     whats: list[str] = field(default_factory=list)
     by_what: dict[str, list[int]] = field(default_factory=dict)
@@ -170,12 +172,12 @@ class Scene:
         return (number, at) in known
 
 
-def scene_of(title: Lexed, body: Lexed, price: Lexed, orders: Orders = ()) -> Scene:
+def scene_of(title: Lexed, body: Lexed, price: Lexed, small: SmallWords, orders: Orders = ()) -> Scene:
     """One row of items: title, body; the price field apart. Orders to a reader of adverts are left out.
 
     ``orders``: places in the body that are known to hold some.
     """
-    in_title = commands_in(title.pieces.words, title.pieces.different)
+    in_title = commands_in(title.pieces.words, title.pieces.different, small)
     items = _without(title.items, in_title) + _without(body.items, orders)
     whats, by_what = _by_what(items)
     if "taker" in by_what:  # "a buyer for 4 panels": they are for nobody else
@@ -187,7 +189,8 @@ def scene_of(title: Lexed, body: Lexed, price: Lexed, orders: Orders = ()) -> Sc
     if "share" in by_what and "new" in by_what and _price_when_new(items, by_what):
         whats, by_what = _by_what(items)
     if "changes" in by_what:
-        items = without_replacements(items, by_what["changes"], (title.pieces.words, body.pieces.words))
+        fields = (title.pieces.words, body.pieces.words)
+        items = without_replacements(items, by_what["changes"], fields, small.changed_to)
         whats, by_what = _by_what(items)
     if "q:hostile" in by_what:
         hostile = {items[place].sentence for place in by_what["q:hostile"]}
@@ -195,7 +198,7 @@ def scene_of(title: Lexed, body: Lexed, price: Lexed, orders: Orders = ()) -> Sc
         told = sorted((*by_what["q:hostile"], *by_what.get("order", ())))
         begun = [place for place in told if items[place].sentence in hostile]
         honest = _before_orders(items, begun, (title.pieces.words, body.pieces.words))
-        further = _further(items, by_what["q:hostile"], (title.pieces.words, body.pieces.words))
+        further = _further(items, by_what["q:hostile"], (title.pieces.words, body.pieces.words), small)
         orders = (*orders, *_spans(items, ordering, honest), *further[1])
         within = [_pieces_of(spans) for spans in further]
         items = [item for at, item in enumerate(items) if item.what == "q:hostile" or at in honest or (
@@ -207,7 +210,7 @@ def scene_of(title: Lexed, body: Lexed, price: Lexed, orders: Orders = ()) -> Sc
     units.default_factory = None  # what is asked for later is not there
     pieces = (title.pieces, body.pieces, price.pieces)
     return Scene(
-        items=items, whats=whats, by_what=by_what, tokens=[one.words for one in pieces],
+        small=small, items=items, whats=whats, by_what=by_what, tokens=[one.words for one in pieces],
         different=[one.different for one in pieces],
         spaced=[one.spaced for one in pieces], price=price.items, orders=orders, units=units, commanded=bool(in_title),
         denials=_near(by_what.get("without", ())),
@@ -271,13 +274,15 @@ def _followers(items: list[Item], hostile: set[int]) -> set[int]:
     return found
 
 
-def _further(items: list[Item], hostile: list[int], words: Sequence[Sequence[str]]) -> tuple[Orders, Orders]:
+def _further(
+    items: list[Item], hostile: list[int], words: Sequence[Sequence[str]], small: SmallWords
+) -> tuple[Orders, Orders]:
     """Sentences of title and body that go on ordering behind a phrase of several words that begins to."""
     begun = {items[place].sentence: items[place] for place in hostile}
     telling = [item for item in begun.values() if item.to - item.at > 1][:_MOST_ORDERS]
     found: tuple[list[tuple[int, int]], list[tuple[int, int]]] = ([], [])
     for item in telling:
-        found[item.field].extend(sentences_after(words[item.field], item.at))
+        found[item.field].extend(sentences_after(words[item.field], item.at, small))
     return found
 
 

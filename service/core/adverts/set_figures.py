@@ -4,13 +4,11 @@ from collections.abc import Iterator
 from itertools import pairwise
 
 from service.core.adverts.scene import Scene
-from service.core.adverts.small_words import AND
 from service.core.adverts.walk import Item
 
 _INVERTERS = ("inverter_one", "inverter_many")
 _PANEL_W = (200.0, 720.0)
 _ROUND_W = 50.0  # inverters have round powers, so that other ones are those of panels
-_JOINING = AND | {"mit", "with", "met", "avec", "con", "com", "z", "s", "med", "&", ","}
 _NEAR = 4
 
 
@@ -44,7 +42,7 @@ def counted_in_set(scene: Scene) -> bool:
         if of_panels and not two.peak and _times(scene, one) and not _of_inverter(scene, first):
             between = scene.tokens[one.field][one.to : two.at]
             named = _of_inverter(scene, second) or not set(_INVERTERS).isdisjoint(scene.whats[first:second])
-            if not _JOINING.isdisjoint(between) and named:
+            if not scene.small.set_joining.isdisjoint(between) and named:
                 return True
     return False
 

@@ -1,9 +1,238 @@
-"""Which small words of the ten languages join, part and price others? They mean nothing of their own.
+"""Which small words join, part, price and deny others? What each of them does, in all languages together.
 
-What means something stands in the tables of words; of these only the place beside figures and goods counts.
+They mean nothing of their own, as what stands in a lexicon does; only their place beside figures and goods counts. An
+advert mixes languages, and in which it is written is no more than likely, so a role has the words of all of them. The
+tables tell which language has which; here stand the signs that do the same, and which roles hold others.
 """
 
-AND = frozenset(("+", "plus", "and", "und", "en", "et", "y", "e", "i", "a", "og"))
-PER = frozenset(("per", "pro", "par", "por", "je", "pr", "al"))
-FOR = frozenset(("for", "fur", "fuer", "voor", "pour", "por", "per", "za"))  # so much, so many
-FOR_PAID = FOR | {"at", "um", "zu", "a", "po", "til"}  # so much was or is paid for it
+from collections.abc import Iterable, Mapping, Set
+from dataclasses import dataclass, fields
+from sys import intern
+from typing import Any, NoReturn
+
+from service.core.adverts.plain import HALVES, plain_of
+from service.core.adverts.tokens import words_of
+from service.core.model.advert_words import COMMON, ByLanguage
+
+Words = frozenset[str]
+Stems = tuple[str, ...]  # what words begin with
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class SmallWords:
+    """The words of each role, plain and in small letters. Each field has the name that its role has in the tables."""
+
+    joining: Words
+    per: Words
+    number_behind: Words  # "5no 250 W"
+
+    # Money.
+    for_so_much: Words
+    paid_for: Words  # so much was or is paid for it
+    sending_for: Words  # "postage for 6.95"
+    for_so_many: Words  # "450 € por 9 placas"
+    for_so_many_kr: Words  # the same behind a point: "450 kr. for 9"
+    at_so_much: Words  # "ten panels à 20"
+    a_piece: Words  # behind an "a" that is no ampere
+    is_priced: Words  # between what names a price and the price
+    per_watt: Words
+    per_pallet: Words
+    watts: Words
+    instead: Words  # "180 € instead of 329 €"
+    only: Words  # "postage only: £25"
+    plus_sending: Words
+    less_sending: Words
+    not_in_price: Words
+    of_which: Words  # "69 € with postage (of which 7 €)"
+    with_sending: Words
+    sending_or: Words  # parts a price from one with sending
+    sending_joining: Words  # "with postage for 66 €"
+
+    # What goods are there for.
+    against: Words  # "swap for an inverter"
+    optional: Stems
+    before_reason: Words  # between "because of" and the thing that is the reason
+    own: Words
+    panel_along: Words  # "garden lamp and panel"
+    second: Words  # "a second inverter"
+    project: Stems  # "left from a campervan project"
+    changed_to: Words  # "upgraded to 430 W"
+    sold_manner: Words  # behind "sold" that is no more than how it is sold: "sold as seen"
+
+    # Who is asked.
+    to_you: Words  # before "looking for", said to a buyer: "are you still"
+    helpers: Words
+    anybody: Words
+    buyer_pays: Words
+
+    # Orders to a reader.
+    order_aside: Words  # "ignore"
+    order_no_account: Words  # with a "no" before it: "take no account of"
+    order_first: Words
+    order_told: Stems  # "instructions"
+    order_above: Words  # "everything said above"
+    order_small: Words  # between an order to forget and "above" they name nothing, as "the price above" does
+    order_verbs: Words  # "answer", "set"
+    order_first_only: Words  # the same as first word; elsewhere they mean other things
+    order_and: Words
+    order_not: Words
+    order_telling: Words  # who tells of himself: "before I forget"
+    order_cut_short: Words  # a point behind them ends no sentence
+
+    # How many.
+    of_them: Words  # "three of them"
+    pallet: Stems  # pallets and boxes
+    part_of: Words  # "4 of 12"
+    part_articles: Words  # "4 of my 12"
+    part_left: Words
+    set_joining: Words  # panels and an inverter
+    others: Words  # "some of 230 W, others of 250 W"
+    sorts_joining: Words
+    sorts_of: Words
+    sorts_between: Words
+    count_words: Words  # between a count and watts: "3 times 400 W"
+
+    # Ratings.
+    rating_is: Words
+    before_power: Words  # between "power" and a bare figure
+    before_figure: Words  # what a figure is glued to that is no part of a code: "ca410"
+    after_figure: Words  # what may be glued to a figure: "20er"
+    growing: Words  # makes another figure of the one before it
+    chaining: Words
+    peak_units: Words  # watts of panels alone
+    peak_behind: Words  # "410 W peak"
+    peak_dashed: Words  # "watt-peak"
+    behind_watts: Words
+    per_degree: Words  # "-0.3 % per degree"
+    degree_of_coefficient: Words
+    degree_in_bracket: Words  # "(at 25 degrees)"
+    celsius: Words
+    degree_short: Words  # degrees only with the scale behind them: "25 st. C"
+    of_temperature: Words
+    degree_range: Words  # "-40 °C a 85 °C"
+    square_metres: Words
+    at_condition: Words  # "43 V at -10 °C"
+    minus: Words
+    beside_condition: Words
+    never: Words  # "never fitted"
+
+    # Limits, and what lies beyond them.
+    volts_up_to: Words  # behind "16 v"
+    volts_range: Words  # "16 to 60 V"
+    tracker: Stems
+    an_input: Words
+    input_begins: Stems  # "inputs"
+    put_out: Words
+    placed: Words  # before a thing that something else happened to: "tried on my inverter, dead"
+    beyond: Words  # "above 60 V it is dead"
+
+    # Line ends. No separable prefixes of verbs ("hole es ab") among them.
+    line_waiting: Words  # behind them a sentence goes on
+
+
+# Signs, and letters that are signs of units, which do what the words of a role do.
+_SIGNS: Mapping[str, Iterable[str]] = {
+    "joining": "+",
+    "is_priced": ":=",
+    "per_watt": "/",
+    "only": ",:-€£$",
+    "plus_sending": "+",
+    "sending_or": ",/;|(",
+    "sending_joining": ":=€£$",
+    "before_reason": "'",
+    "set_joining": "&,",
+    "sorts_joining": "&/",
+    "sorts_between": ",",
+    "count_words": ("x", "w", "."),
+    "rating_is": ":=(",
+    "before_power": (*":=()[]~|", "w", "wp"),
+    "before_figure": "xui",
+    "after_figure": "x",
+    "growing": HALVES,
+    "chaining": "-/",
+    "peak_behind": "p",
+    "behind_watts": ("dc", "ac"),
+    "per_degree": "/",
+    "degree_of_coefficient": ("°", "k", "c", "o", "oc"),
+    "degree_in_bracket": "°c",
+    "celsius": ("c", "oc", "f"),
+    "degree_short": "°",
+    "square_metres": ("m", "m2"),
+    "at_condition": "(@",
+    "minus": "-+",
+    "beside_condition": ("=", "t", "tc"),
+    "volts_up_to": "-",
+    "volts_range": "-.~",
+    "put_out": ("ac",),
+    "line_waiting": "x",
+}
+# Roles that have all that others have, too.
+_ALSO: Mapping[str, tuple[str, ...]] = {
+    "paid_for": ("for_so_much",),
+    "sending_for": ("for_so_much",),
+    "per_watt": ("per",),
+    "per_pallet": ("per",),
+    "not_in_price": ("plus_sending", "less_sending"),
+    "panel_along": ("joining",),
+    "anybody": ("helpers",),
+    "order_first": ("order_aside", "order_no_account"),
+    "set_joining": ("joining",),
+    "sorts_joining": ("joining",),
+    "sorts_between": ("sorts_joining", "others", "sorts_of"),
+    "count_words": ("sorts_of",),
+    "growing": ("number_behind",),
+    "chaining": ("growing",),
+    "behind_watts": ("peak_behind",),
+    "per_degree": ("per",),
+    "of_temperature": ("celsius", "degree_short"),
+    "beside_condition": ("at_condition", "minus"),
+    "input_begins": ("an_input",),
+}
+
+
+def small_words_of(tables: ByLanguage) -> SmallWords:
+    """The small words of all languages, checked.
+
+    Raises:
+        ValueError: a role that nobody knows or fills, a word that stands twice in one, or is not written as one word in
+            small letters, with a star behind it where the role has beginnings of words and nowhere else.
+    """
+    stems = {role.name: role.type == Stems for role in fields(SmallWords)}
+    told: dict[str, set[str]] = {name: set(_SIGNS.get(name, ())) for name in stems}
+    for language, roles in tables.items():
+        for name, row in roles.items():
+            if name not in stems:
+                _refuse(f"{language}: {name!r} is no role; accepted: {', '.join(stems)}")
+            everywhere = () if language == COMMON else tables.get(COMMON, {}).get(name, ())
+            told[name] |= _checked(f"{language}, {name}", row, set(map(_plain, everywhere)), stems=stems[name])
+    made: dict[str, Any] = {}
+    for name, held in told.items():
+        if name not in _ALSO and not any(name in roles for roles in tables.values()):
+            _refuse(f"no language has any for {name!r}")
+        held.update(*(made[other] for other in _ALSO.get(name, ())))
+        made[name] = tuple(sorted(held)) if stems[name] else frozenset(held)
+    return SmallWords(**made)
+
+
+def _checked(where: str, row: Iterable[str], everywhere: Set[str], *, stems: bool) -> set[str]:
+    """The words of a role in one language, plain; ``everywhere``: those that stand for all languages already."""
+    found: set[str] = set()
+    for word in row:
+        bare, plain = word.removesuffix("*"), _plain(word)
+        if bare != bare.lower() or words_of(plain) != [plain]:
+            _refuse(f"{where}: {word!r} is not one word in small letters, such as 'für'")
+        if (word != bare) != stems:
+            _refuse(f"{where}: {word!r} must {'' if stems else 'not '}end in a star; so do beginnings of words alone")
+        if plain in found or plain in everywhere:
+            _refuse(f"{where}: {word!r} stands there twice, or in {COMMON} too; once is enough")
+        found.add(plain)
+    return found
+
+
+def _plain(word: str) -> str:
+    return intern(plain_of(word.removesuffix("*")).text)  # as words of texts are: found without comparing letters
+
+
+def _refuse(what: str) -> NoReturn:
+    message = f"small words of adverts: {what}"
+    raise ValueError(message)

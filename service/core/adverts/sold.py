@@ -5,11 +5,6 @@ from service.core.adverts.walk import NUMBER
 
 _OPENS = frozenset(".!?\n|•;*([:-,#")
 _CLOSES = frozenset(".!?\n|•;*)]:-,#")
-_MANNER = frozenset((
-    "as", "als", "per", "par", "en", "wird", "werden", "wordt", "worden", "separately", "together", "in", "come",
-    "como", "jako", "som", "a", "by", "at", "with", "without", "al", "im", "nur", "only", "alleen", "na", "po",
-    "za", "for", "fur", "voor", "pour", "por", "til", "to",
-))  # fmt: skip
 
 
 def is_sold(scene: Scene) -> bool:
@@ -26,7 +21,7 @@ def _alone(scene: Scene, place: int) -> bool:
         return False
     if behind in _CLOSES:
         return not ((before == "," or behind == ",") and _of_some(scene, place))
-    return item.field == 0 and item.at == 0 and behind not in _MANNER
+    return item.field == 0 and item.at == 0 and behind not in scene.small.sold_manner
 
 
 def _of_some(scene: Scene, place: int) -> bool:

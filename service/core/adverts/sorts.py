@@ -7,21 +7,8 @@ from collections.abc import Sequence
 from itertools import pairwise
 
 from service.core.adverts.scene import Scene
-from service.core.adverts.small_words import AND
 from service.core.adverts.walk import NUMBER, Item
 
-_JOINS = AND | {"oraz", "or", "oder", "of", "ou", "o", "lub", "nebo", "eller", "to", "bis", "tot", "hasta", "fino",
-                "do", "ate", "az", "til", "&", "/"}  # fmt: skip
-_OTHERS = frozenset((
-    "others", "other", "rest", "andere", "anderen", "autres", "otras", "otros", "altri", "altre", "inne", "reszta",
-    "pozostale", "outros", "outras", "ostatni", "jine", "andre", "resten", "overige",
-))  # fmt: skip
-_OF = frozenset((
-    "the", "of", "with", "mit", "die", "den", "met", "van", "de", "les", "des", "las", "los", "gli", "le", "da", "di",
-    "po", "os", "as", "pa", "med", "have", "are", "haben", "sind", "son", "sono", "sont",
-))  # fmt: skip
-_JOINED_OTHERS = _JOINS | _OTHERS | _OF | {","}
-_COUNT_WORDS = _OF | {"x", "a", "je", "zu", "mal", "times", "at", "w", "."}
 _COUNTED = (
     "panel_one",
     "panel_many",
@@ -144,8 +131,9 @@ def _is_count(scene: Scene, one: Item, item: Item, known: int) -> bool:
     if one.unit or one.value % 1 or not 1 <= one.value <= _MOST or one.glued in {"-", "/", "x"}:
         return False
     between = scene.tokens[item.field][one.to : known]
-    told = known < item.at or bool(between) or scene.tokens[item.field][one.to - 1] == "no"  # "5no 250w"
-    return item.at - one.to <= _FARTHEST and told and _COUNT_WORDS.issuperset(between)
+    spelled = scene.tokens[item.field][one.to - 1] in scene.small.number_behind  # "5no 250w"
+    told = known < item.at or bool(between) or spelled
+    return item.at - one.to <= _FARTHEST and told and scene.small.count_words.issuperset(between)
 
 
 def _two_sorts(scene: Scene, powers: Sequence[Item]) -> bool:
@@ -179,9 +167,10 @@ def _joined(scene: Scene, one: Item, between: Sequence[str]) -> bool:
     """Is nothing but "and" between them, and a count before the second; or are they said to be mixed?"""
     if scene.in_sentence(one.sentence, "mixed"):
         return not {"(", ")"}.intersection(between)
-    if not _OTHERS.isdisjoint(between):  # "some of 230 W and others of 250 W"
-        return _JOINED_OTHERS.issuperset(between)
-    counted = [word for word in between if word not in _JOINS]
+    if not scene.small.others.isdisjoint(between):  # "some of 230 W and others of 250 W"
+        return scene.small.sorts_between.issuperset(between)
+    joins = scene.small.sorts_joining
+    counted = [word for word in between if word not in joins]
     if one.unit != "W":
         return bool(between) and not counted
     return len(counted) < len(between) and all(word == "x" or word.isdigit() for word in counted)

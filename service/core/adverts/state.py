@@ -24,8 +24,6 @@ _STATES = ("s:broken", "s:loose", "s:missing", "s:cut", "s:unreadable")
 _NEAR = 7  # pieces between a part and what is said of it
 _BEHIND_COSTS = 2  # what stands before a state is more often its part than what stands behind
 _TO_INPUT = 3
-_NEVER = frozenset(("nie", "noch", "nicht", "never", "not", "nooit", "niet", "jamais", "pas", "nunca", "sin", "mai",
-                    "nigdy", "nie", "nikdy", "aldrig", "ikke"))  # fmt: skip
 _FIRST_YEAR, _LAST_YEAR = 1990, 2035
 _LACKING = frozenset(("p:lead", "p:label", "p:connector"))
 
@@ -217,7 +215,7 @@ def _never(scene: Scene) -> bool:
         return False
     for place in scene.by_what.get("unused", ()):
         item = scene.items[place]
-        if item.to - item.at > 1 and scene.tokens[item.field][item.at] in _NEVER:
+        if item.to - item.at > 1 and scene.tokens[item.field][item.at] in scene.small.never:
             return True
     return False
 

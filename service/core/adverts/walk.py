@@ -1,28 +1,19 @@
 """Where does a walk over the words of a field stand, what has it found, and which unit stands at a word?"""
 
 from service.core.adverts.lexicon import Lexicon, Phrases, UnitWord
-from service.core.adverts.small_words import PER
 from service.core.adverts.tokens import Pieces
 
 NUMBER = "#"
 CURRENCIES = frozenset(("EUR", "GBP", "USD", "PLN", "CZK", "DKK", "CHF"))
 MONEY_UNITS = CURRENCIES | {"money"}  # "money": the word does not say of which country
-_PEAK_BEHIND = frozenset(("p", "piek", "peak", "crete", "pico", "spitze", "picco", "szczytowej"))
 OF_CURRENT = frozenset(("dc", "ac"))
-_BEHIND_UNIT = _PEAK_BEHIND | OF_CURRENT
 DECIDING = frozenset(",.;:!?()\n")  # before them a word that can be a unit is one
-_PER = PER | {"/", "na", "a", "for", "op"}
-_DEGREE = frozenset((
-    "°", "k", "c", "o", "grad", "degree", "deg", "kelvin", "stupen", "grado", "grau", "degre", "degres", "gradi",
-    "grados", "graus", "graad", "graden", "celsius", "stupne", "stopien", "oc",
-))  # fmt: skip
 _NAMES = 4
 _NAMES_OF = {
     "v": frozenset(("voc", "vmp", "max_in", "start", "tracking", "input_range", "mpp_point")),
     "a": frozenset(("isc", "imp", "input_current", "max_sc", "max_in", "mpp_point", "inputs")),
     "w": frozenset(("panel_one", "panel_many", "inverter_one", "inverter_many", "power", "limited")),
 }
-_UP_TO = frozenset(("-", "to", "bis", "tot", "til", "do", "a"))
 _A_DEGREE = {"%": "%/K", "V": "V/K", "mV": "V/K", "A": "A/K"}
 PADDING = [""] * 4  # behind the last piece, so that nobody looks beyond it
 
@@ -72,6 +63,7 @@ class Walk:
         self.spaced = pieces.spaced
         self.shown = shown
         self.lexicon = lexicon
+        self.small = lexicon.small
         self.units = lexicon.units
         self.beside_figures = lexicon.beside_figures
         self.number = number
@@ -106,18 +98,18 @@ class Walk:
         """The same for a word that may be another unit or none, by what stands behind it."""
         words, to = self.padded, at + 1
         unit, factor, peak, _ = known
-        if unit in _A_DEGREE and behind in _PER:
+        if unit in _A_DEGREE and behind in self.small.per_degree:
             end = to + 1
-            while words[end] in _DEGREE and end - at < 5:
+            while words[end] in self.small.degree_of_coefficient and end - at < 5:
                 end += 1
             if end > to + 1:
                 return _A_DEGREE[unit], 0.001 if unit == "mV" else 1.0, end, False
         if not self.glued(at) and self._no_unit(at, behind):
             return "", 1.0, at, False
         if unit == "W":
-            if behind in _BEHIND_UNIT:
-                return unit, factor, to + 1, peak or behind in _PEAK_BEHIND
-            dashed = behind == "-" and words[to + 1] == "peak"
+            if behind in self.small.behind_watts:
+                return unit, factor, to + 1, peak or behind in self.small.peak_behind
+            dashed = behind == "-" and words[to + 1] in self.small.peak_dashed
             return unit, factor, to + 2 * dashed, peak or dashed
         if unit == "mm" and behind in {"2", "3"} and self.glued(to):
             return "m2", 1.0, to + 1, False  # an area, a room
@@ -151,4 +143,4 @@ class Walk:
         raw = self.padded[at - 1]
         if word == "a":
             return any(sign in raw for sign in ".,") and any(item.unit == "V" for item in near)
-        return word == "v" and behind in _UP_TO and self.padded[at + 2][0:1].isdigit()
+        return word == "v" and behind in self.small.volts_up_to and self.padded[at + 2][0:1].isdigit()

@@ -8,17 +8,6 @@ DEFECT_MEANINGS = frozenset(f"d:{defect}" for defect in DEFECTS)
 _THINGS = frozenset(("thing", "battery"))
 _STRANGERS = {"panel": _THINGS | {"inverter_one", "inverter_many"}, "inverter": _THINGS | {"panel_one", "panel_many"}}
 _GOODS = frozenset(("panel_one", "panel_many", "inverter_one", "inverter_many", "set_one", "set_many"))
-# Before a thing that something else happened to: "tried on my inverter, dead".
-_PLACES = frozenset((
-    "with", "fur", "fuer", "on", "at", "to", "from", "by", "for", "mit", "am", "an", "auf", "zum", "met", "op", "aan",
-    "bij", "voor", "avec", "sur", "pour", "con", "en", "para", "su", "per", "sul", "z", "do", "przy", "na", "dla",
-    "com", "no", "s", "k", "pro", "med", "til", "pa", "ved",
-))  # fmt: skip
-_BEYOND = frozenset((
-    "above", "over", "beyond", "exceeding", "than", "uber", "ueber", "oberhalb", "ab", "als", "boven", "dessus", "dela",
-    "plus", "depasse", "depassant", "encima", "superior", "mas", "oltre", "sopra", "piu", "powyzej", "ponad", "acima",
-    "mais", "nad", "nez", "end",
-))  # fmt: skip
 _NEAR, _BEHIND, _FAR = 8, 3, 10
 
 
@@ -60,13 +49,13 @@ def _of_another(scene: Scene, place: int, kind: str) -> bool:
             break
         if one.at >= item.to and (one.what in _GOODS or one.what in strangers):
             if one.at == item.to or _is_first(scene, place, item):  # "broken is my inverter", where verbs stand first
-                return one.what in strangers and not _placed(tokens, one)
+                return one.what in strangers and not _placed(scene, tokens, one)
             break
     for one in scene.back(place):
         if one.clause != item.clause or item.at - one.to > _NEAR or one.what == NUMBER:
             return False
         if one.what in strangers:
-            return not _placed(tokens, one)
+            return not _placed(scene, tokens, one)
         if one.what in _GOODS:
             return False
     return False
@@ -77,9 +66,9 @@ def _is_first(scene: Scene, place: int, item: Item) -> bool:
     return not any(one.what in _GOODS and one.clause == item.clause for one in scene.back(place, 6))
 
 
-def _placed(tokens: list[str], one: Item) -> bool:
+def _placed(scene: Scene, tokens: list[str], one: Item) -> bool:
     """Does "with", "on" stand before a thing, at most a word like "my" between?"""
-    return not _PLACES.isdisjoint(tokens[max(one.at - 2, 0) : one.at])
+    return not scene.small.placed.isdisjoint(tokens[max(one.at - 2, 0) : one.at])
 
 
 def _beyond(scene: Scene, place: int) -> bool:
@@ -105,4 +94,4 @@ def kills(scene: Scene, place: int) -> bool:
 
 
 def _is_beyond(scene: Scene, volts: Item) -> bool:
-    return not _BEYOND.isdisjoint(scene.tokens[volts.field][max(volts.at - 3, 0) : volts.at])
+    return not scene.small.beyond.isdisjoint(scene.tokens[volts.field][max(volts.at - 3, 0) : volts.at])

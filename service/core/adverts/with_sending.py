@@ -7,12 +7,6 @@ from service.core.adverts.scene import Scene
 from service.core.adverts.walk import MONEY_UNITS, NUMBER, Item
 
 _TELLING = frozenset(("delivered", "sent", "shipping"))
-_WITH = frozenset((
-    "mit", "inkl", "inklusive", "incl", "inc", "including", "with", "met", "inclusief", "avec", "con", "com", "z", "ze",
-    "med", "s", "se", "vcetne", "wraz",
-))  # fmt: skip
-_PARTING = frozenset((",", "/", ";", "|", "(", "or", "oder", "ou", "o", "of", "lub", "nebo", "eller", "u"))
-_JOINING = frozenset((":", "=", "€", "£", "$", "for", "fur", "voor", "pour", "por", "per", "za", "til", "je", "at"))
 _NEAR = 3
 _NO_PRICE_SHARE, _LEAST_SHARE = 0.5, 0.3  # of the other amount
 
@@ -28,7 +22,7 @@ def price_with_sending(scene: Scene, others: Sequence[Item], cost: float | None)
     for place in scene.places(_TELLING):
         one = scene.items[place]
         tokens = scene.tokens[one.field]
-        start = one.at - 1 if one.at and tokens[one.at - 1] in _WITH else one.at
+        start = one.at - 1 if one.at and tokens[one.at - 1] in scene.small.with_sending else one.at
         if (one.what == "shipping" and start == one.at) or scene.denied(place):
             continue
         amount = _amount(scene, place, start, tokens)
@@ -58,9 +52,10 @@ def _amount(scene: Scene, place: int, start: int, tokens: Sequence[str]) -> Item
     end = scene.items[place].to
     before = next((one for one in scene.back(place, 4) if _is_money(one) and one.to <= start), None)
     behind = next((one for one in scene.ahead(place, 4) if _is_money(one) and one.at >= end), None)
-    if behind is not None and behind.at - end <= _NEAR and _JOINING.issuperset(tokens[end : behind.at]):
+    joining = scene.small.sending_joining
+    if behind is not None and behind.at - end <= _NEAR and joining.issuperset(tokens[end : behind.at]):
         between = tokens[before.to : start] if before is not None else []
-        if before is None or not _PARTING.isdisjoint(between) or start - before.to > 1:
+        if before is None or not scene.small.sending_or.isdisjoint(between) or start - before.to > 1:
             return behind
     if before is None or start - before.to > 1:
         return None

@@ -67,5 +67,5 @@ def test_what_may_be_claimed_is_listed():
     readings = [read_advert(advert_of(row), WORDS) for row in rows]
     assert {claim.what for reading in readings for claim in reading.claims} <= set(CLAIMS)
     assert len({claim.what for reading in readings for claim in reading.claims}) > len(CLAIMS) - 4
-    told = {meaning[2:] for words in load_advert_words().values() for meaning in words if meaning[:2] == "d:"}
+    told = {meaning[2:] for words in load_advert_words().meanings.values() for meaning in words if meaning[:2] == "d:"}
     assert told | {"dead_input"} == set(DEFECTS)

@@ -51,7 +51,7 @@ def test_the_items_of_a_list_are_parted(end):
     ],
 )
 def test_true_line_ends_stay(text):
-    assert joined(plain_of(text)).text == plain_of(text).text
+    assert joined(plain_of(text), WORDS.small.line_waiting).text == plain_of(text).text
 
 
 @pytest.mark.parametrize(
@@ -65,7 +65,7 @@ def test_true_line_ends_stay(text):
 )
 def test_a_sentence_goes_on_over_a_line_end(text, whole):
     plain = plain_of(text)
-    assert joined(plain).text == whole
+    assert joined(plain, WORDS.small.line_waiting).text == whole
     assert len(plain.text) == len(whole)
 
 
