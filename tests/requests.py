@@ -29,7 +29,7 @@ FULL: dict[str, Any] = {
     "arrays": [{
         "name": "left", "input": 1, "count": 2, "joined": "parallel", "mount": "hung_on_rail",
         "plane": {"tilt_deg": 90, "azimuth_deg": 150}, "orientation": "upright", "height_above_ground_m": 11,
-        "skyline": [{"azimuth_deg": 90, "height_deg": 12}],
+        "skyline": [{"azimuth_deg": at, "height_deg": high} for at, high in ((60, 0), (90, 12), (120, 0))],
         "overhang": {"above_top_edge_m": 1.6, "reaches_out_m": 0.3},
         "side_walls": [{"side": "left", "distance_m": 0.4, "reaches_out_m": 1.2}],
         "cover": {"material": "glass", "light_through_share": 0.8},

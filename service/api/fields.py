@@ -48,9 +48,10 @@ def text(description: str, example: str, longest: int, pattern: str = PRINTABLE)
     )
 
 
-def several(description: str, least: int, most: int) -> Any:
-    """A bounded list."""
-    return Field(min_length=least, max_length=most, description=description)
+def several(description: str, least: int, most: int, example: list[Any] | None = None) -> Any:
+    """A bounded list; ``example`` where one of its entries alone would mislead."""
+    examples = None if example is None else [example]
+    return Field(min_length=least, max_length=most, description=description, examples=examples)
 
 
 def _iso_date(value: str) -> str:

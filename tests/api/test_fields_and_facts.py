@@ -100,7 +100,7 @@ ANSWERS: list[tuple[type[BaseModel], Any, set[str], set[str]]] = [
     (storage.StoreYearOut, worth.StoreYear, set(), set()),
     (storage.StoragePaysOut, worth.StoragePays, set(), set()),
     (storage.StorageOut, worth.StorageBeside, {"pays", "outlay_to_pay", "told", "inputs", "settings_tried"}, {"tried"}),
-    (assumption.AssumptionOut, core_assumption.Assumption, {"text", "moves", "moves_because"}, set()),
+    (assumption.AssumptionOut, core_assumption.Assumption, {"text", "moves", "moves_because"}, {"less_share"}),
     (advice.ReasonOut, core_appraisal.Reason, {"text"}, set()),
     (advice.ConditionOut, core_appraisal.Condition, {"text"}, set()),
     (advice.DecisionOut, core_appraisal.Decision, {"text"}, {"currency"}),

@@ -10,7 +10,7 @@ import numpy as np
 import pytest
 
 from service.core.completion.set_rows import ARRAY_ROWS
-from service.core.energy import spread_of
+from service.core.energy import OfLight, spread_of
 from service.core.model.assumption import Assumptions
 from service.data.climate import load_climate
 from service.data.climate.recipe import satellite_share
@@ -25,7 +25,9 @@ TOWN_SHARE_OF_OPEN_WIND = 0.19 * (1.0 / 0.05) ** 0.07 * np.log(10.0) / (0.19 * n
 
 def test_a_flash_test_is_as_sure_as_laboratories_say():
     """Calibration of crystalline panels: 1.6 to 3 % at 95 % (k = 2), laboratories' own figures; from memory."""
-    spread = spread_of([array(panel=panel(power_tolerance_pct=(0, 0)))], [300.0], [0.0], climate(), Assumptions.of(()))
+    spread = spread_of(
+        [array(panel=panel(power_tolerance_pct=(0, 0)))], [300.0], [OfLight()], climate(), Assumptions.of(())
+    )
     sd_share = {part.code: part.relative_sd_share for part in spread}["rating"]
     assert 0.008 <= sd_share <= 0.015
 

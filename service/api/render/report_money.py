@@ -41,7 +41,8 @@ def energy_lines(energy: EnergyOut) -> Iterator[str]:
     yield ""
     yield "What makes it uncertain, each as a standard deviation:"
     for part in energy.spread:
-        yield from wrapped(f"{100 * part.relative_sd_share:.1f} %: {part.text}", "- ")
+        more = "" if part.upward_sd_share is None else f" less, {100 * part.upward_sd_share:.1f} % more"
+        yield from wrapped(f"{100 * part.relative_sd_share:.1f} %{more}: {part.text}", "- ")
 
 
 def _loss_lines(energy: EnergyOut) -> Iterator[str]:

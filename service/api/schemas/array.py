@@ -17,8 +17,18 @@ class PlaneIn(In):
     azimuth_deg: f.AzimuthDeg | None = None
 
 
+_HOUSE = [
+    {"azimuth_deg": 95, "height_deg": 0}, {"azimuth_deg": 95, "height_deg": 12},
+    {"azimuth_deg": 130, "height_deg": 14}, {"azimuth_deg": 130, "height_deg": 0},
+]  # fmt: skip
+
+
 class SkylinePointIn(In):
-    """One point of the skyline as seen from the panel; between two points it runs straight."""
+    """One point of the skyline as seen from the panel.
+
+    Between points, and through north, it runs straight, and one point alone stands all around: what stands alone needs
+    a point of height 0 on each of its sides. Two points at one azimuth are an upright edge, going clockwise.
+    """
 
     azimuth_deg: f.AzimuthDeg
     height_deg: f.HeightDeg
@@ -115,9 +125,9 @@ class StandingIn(In):
     plane: PlaneIn | None = None
     orientation: f.Orientation | None = Field(default=None, description="Upright, or lengthwise along the railing.")
     height_above_ground_m: f.HeightAboveGroundM | None = None
-    skyline: Annotated[list[SkylinePointIn], f.several("The skyline around, clockwise from north.", 0, 360)] | None = (
-        None
-    )
+    skyline: (
+        Annotated[list[SkylinePointIn], f.several("The skyline around, clockwise from north.", 0, 360, _HOUSE)] | None
+    ) = None
     overhang: OverhangIn | None = None
     side_walls: Annotated[list[SideWallIn], f.several("Walls at the sides.", 0, 2)] | None = None
     hand_rail: HandRailIn | None = None

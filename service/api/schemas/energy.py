@@ -51,7 +51,10 @@ class SpreadPartOut(Out):
     """One reason why the year is uncertain."""
 
     code: Code
-    relative_sd_share: r.Share
+    relative_sd_share: r.Share = Field(description="Standard deviation over the year's energy, towards less.")
+    upward_sd_share: r.Share | SkipJsonSchema[None] = Field(
+        default=None, exclude_if=absent, description="The same towards more, only where it is another one."
+    )
     text: Text
 
 
@@ -191,7 +194,12 @@ class EnergyOut(Told):
             arrays=of_arrays,
             weather=None if weather is None else GivenWeatherOut.of(weather, energy),
             spread=[
-                SpreadPartOut(code=part.code, relative_sd_share=part.relative_sd_share, text=say("spread", part.code))
+                SpreadPartOut(
+                    code=part.code,
+                    relative_sd_share=part.relative_sd_share,
+                    upward_sd_share=part.upward_sd_share,
+                    text=say("spread", part.code),
+                )
                 for part in energy.spread
                 if part.relative_sd_share > 0.0 or weather is None
             ],

@@ -8,7 +8,7 @@ from service.core.model.assumption import Assumption
 from service.core.model.facts import Setup
 from service.core.model.pointer import value_at
 
-Value = str | float | int
+Value = str | float | int | bool
 
 # Choices that the year may hang on, with what else is commonly met. A mount that nobody told is tried with its plane
 # kept: the plane has an assumption of its own.
@@ -18,6 +18,7 @@ _CHOICES: Mapping[str, tuple[Value, ...]] = MappingProxyType(
         "/arrays/*/joined": ("series", "parallel"),
         "/arrays/*/mount": ("hung_on_rail", "flat_roof", "ground_frame"),
         "/arrays/*/orientation": ("upright", "lengthwise"),
+        "/arrays/*/panel/half_cells": (True, False),
         "/arrays/*/side_walls/*/side": ("left", "right"),
         "/arrays/*/shade/*/edge": ("soft", "hard"),
         "/arrays/*/panel/cell_kind": ("mono", "poly", "topcon", "hjt"),
@@ -41,7 +42,7 @@ def alternatives(setup: Setup, assumption: Assumption) -> tuple[Value, ...]:
     decides what an export limit lets through, the rate of ageing only where a panel has an age.
     """
     pattern, value = pattern_of(assumption.pointer), assumption.value
-    if isinstance(value, bool) or not isinstance(value, str | int | float):
+    if not isinstance(value, str | int | float) or (isinstance(value, bool) and pattern not in _CHOICES):
         return ()
     if pattern == "/arrays/*/joined" and value_at(setup, assumption.pointer.removesuffix("joined") + "count") == 1:
         return ()

@@ -5,12 +5,13 @@ from datetime import date
 from typing import Any
 
 from service.core.completion.fill_panel import panel_of
+from service.core.completion.fill_skyline import skyline_of
 from service.core.completion.node import Guess, Node, listed
 from service.core.errors import ContradictionError
 from service.core.model.facts import Array
 from service.core.model.fixing import Fixing
 from service.core.model.panel_list import PanelList
-from service.core.model.place import Cover, HandRail, Overhang, Plane, RowInFront, Shade, SideWall, SkylinePoint
+from service.core.model.place import Cover, HandRail, Overhang, Plane, RowInFront, Shade, SideWall
 
 AT_RAILING = frozenset({"hung_on_rail", "behind_rail", "balcony_floor"})
 _HEIGHTS = {
@@ -114,7 +115,7 @@ def _array(node: Node, index: int, number: int, as_of: date, listed_panels: Pane
         ),
         orientation=node.take("orientation", Guess(value="lengthwise" if mount in AT_RAILING else "upright")),
         height_above_ground_m=node.take("height_above_ground_m", Guess(value=height, low=low, high=high)),
-        skyline=listed(node, "skyline", [_skyline_point(n) for n in node.children("skyline")]),
+        skyline=skyline_of(node),
         overhang=_overhang(node.child_if_given("overhang")),
         side_walls=listed(node, "side_walls", [_side_wall(n) for n in node.children("side_walls")]),
         cover=_cover(node.child_if_given("cover")),
@@ -160,10 +161,6 @@ def _mismatch(node: Node, count: int) -> Any:
     if count == 1:
         return node.take("mismatch_share", Guess(value=0.0, code="one_panel_an_input"))
     return node.take("mismatch_share", Guess(value=0.01, code="usual_mismatch"))
-
-
-def _skyline_point(node: Node) -> SkylinePoint:
-    return SkylinePoint(azimuth_deg=node.take("azimuth_deg"), height_deg=node.take("height_deg"))
 
 
 def _overhang(node: Node | None) -> Overhang | None:

@@ -81,6 +81,9 @@ ARRAY_ROWS: tuple[Row, ...] = (
     _array("fixing/high_lean_out_deg", code="as_it_leans", rule="as far from upright as it leans already", unit="deg",
            source="as it stands it can stand; brackets may lean it out further", low=0.0, high=20.0),
     _array("skyline", code="nothing_around", value=[], source=NEUTRAL),
+    _array("skyline", code="straight_across_gaps", rule="straight from point to point, also through north; one point "
+           "alone all around", source="our own choice, on the wary side: an object named alone is taken as a ridge",
+           moves_energy=True),
     _array("side_walls", code="nothing_around", value=[], source=NEUTRAL),
     _array("shade", code="nothing_around", value=[], source=NEUTRAL),
     _array("overhang/above_top_edge_m", code="usual_slab", value=1.6, unit="m", source="a storey of 2.8 m over a "

@@ -22,10 +22,12 @@ from service.core.tilt import (
     middle_face,
     narrowed,
     open_bounds,
+    year_light_kwh_per_m2,
 )
 
 # Nobody said how it stands: free-standing in the middle, but it may turn out upright and turned aside.
 _OPEN_TILT_DEG = (15.0, 90.0)
+_Span = tuple[float | None, float | None]
 _FACES_AS_FACADE = AT_RAILING_OR_WALL | {"sloped_roof"}
 
 
@@ -84,10 +86,15 @@ def settled(
         hinge = wish.hinge_tilts_deg if tilt is None else ()
         found = _best(array, sky, ground_reflectance_share, bounds, hinge)
         codes = (_tilt_code(array, bounds, wish, found), _azimuth_code(array, bounds, wish, seen=facing is not None))
+    spans = _tilt_span(node, codes[0]), _azimuth_span(codes[1], found, sky, places.facing)
+    less = None
+    if "best_if_free" in codes:
+        ends = spans[0] if tilt is None else (tilt, tilt), spans[1] if azimuth is None else (azimuth, azimuth)
+        less = _less_share(array, sky, ground_reflectance_share, found, ends)
     if tilt is None:
-        _note(node, "tilt_deg", found.tilt_deg, codes[0], _tilt_span(node, codes[0]))
+        _note(node, "tilt_deg", found.tilt_deg, codes[0], spans[0], less)
     if azimuth is None:
-        _note(node, "azimuth_deg", found.azimuth_deg, codes[1], _azimuth_span(codes[1], found, sky, places.facing))
+        _note(node, "azimuth_deg", found.azimuth_deg, codes[1], spans[1], less)
     plane = Plane(
         tilt_deg=found.tilt_deg if tilt is None else tilt,
         azimuth_deg=found.azimuth_deg if azimuth is None else azimuth,
@@ -165,20 +172,35 @@ def _azimuth_code(array: Array, bounds: PlaneBounds, wish: TiltWish, *, seen: bo
     return "best_if_free" if array.mount == "free_standing" else "best_within_mount"
 
 
-def _tilt_span(node: Node, code: str) -> tuple[float | None, float | None]:
+def _tilt_span(node: Node, code: str) -> _Span:
     if code == "best_if_free":
         return _OPEN_TILT_DEG
     row = row_for(node.at("tilt_deg"), code)
     return row.low, row.high
 
 
-def _azimuth_span(code: str, found: Plane, sky: SkyYear, facing: Facing | None) -> tuple[float | None, float | None]:
+def _azimuth_span(code: str, found: Plane, sky: SkyYear, facing: Facing | None) -> _Span:
     if code == "sun_seen" and facing is not None:
         return facing.low_azimuth_deg, facing.high_azimuth_deg
     return faces_beside(found.azimuth_deg, sky) if code in {"best_if_free", "middle_of_faces"} else (None, None)
 
 
-def _note(node: Node, name: str, value: float, code: str, span: tuple[float | None, float | None]) -> None:
+def _less_share(
+    array: Array, sky: SkyYear, ground_reflectance_share: float, found: Plane, ends: tuple[_Span, _Span]
+) -> float:
+    """How much less of the year's light than on the best plane comes standing steepest and looking aside most."""
+    (_, steepest), aside = ends
+    worst = [Plane(tilt_deg=steepest or found.tilt_deg, azimuth_deg=found.azimuth_deg if way is None else way)
+             for way in aside]  # fmt: skip
+    best, *others = (year_light_kwh_per_m2(array, sky, plane, ground_reflectance_share) for plane in (found, *worst))
+    return max(1.0 - min(others) / best, 0.0) if best > 0.0 else 0.0
+
+
+def _note(node: Node, name: str, value: float, code: str, span: _Span, less_share: float | None = None) -> None:
     source = row_for(node.at(name), code).source
     low, high = span
-    node.log.append(Assumption(pointer=node.at(name), value=value, code=code, source=source, low=low, high=high))
+    node.log.append(
+        Assumption(
+            pointer=node.at(name), value=value, code=code, source=source, low=low, high=high, less_share=less_share
+        )
+    )

@@ -11,7 +11,7 @@ from service.core.energy.leads import lead_resistance_ohm
 from service.core.energy.lights import Lights
 from service.core.energy.result import LOSSES, ArrayConditions, ArrayYear, DayKind, EnergyYear
 from service.core.energy.sheet import diode_of_sheet
-from service.core.energy.spread import spread_of
+from service.core.energy.spread import OfLight, spread_of
 from service.core.energy.year import (
     alternating_current_w,
     array_conditions,
@@ -31,6 +31,7 @@ __all__ = [
     "KnownInputs",
     "Lights",
     "Lit",
+    "OfLight",
     "alternating_current_w",
     "array_conditions",
     "day_kinds",

@@ -5,10 +5,11 @@ All numbers are relative standard deviations of the yearly sum. Over several arr
 """
 
 from collections.abc import Callable, Iterable, Sequence
+from dataclasses import dataclass
 from math import cos, hypot, radians, sin, sqrt
 
 from service.core.model.assumption import Assumptions
-from service.core.model.band import Z_95, SpreadPart
+from service.core.model.band import Z_90, Z_95, SpreadPart
 from service.core.model.climate import PlaceClimate
 from service.core.model.facts import Array, Panel
 
@@ -34,8 +35,9 @@ SHADE_SD_OF_LOSS, LEAST_SHADE_SD = 0.25, 0.02
 MODEL_SD_TILTED, MODEL_SD_UPRIGHT, MODEL_SD_ELECTRIC = 0.020, 0.029, 0.015
 # A plane that nobody told. Upright, east or west gives 75 to 80 % of south: 10 % if the side is open, and less in
 # proportion to the sine of the tilt on what faces as the house does. Elsewhere the plane was chosen as best and is flat
-# around there: 3 %. An unknown mount may be upright off south: 15 %; where both
-# angles were told it only cools better or worse: 2 %. Judgement.
+# around there: 3 %. Of an unknown mount the panel stands free in the middle, as well as it can, and may hang upright
+# off south: what that costs lies at the cautious end, and no more comes but by cooling; where it is not reckoned, 15 %;
+# where both angles were told it only cools better or worse: 2 %. Judgement.
 AZIMUTH_SD_UPRIGHT, AZIMUTH_SD, TILT_SD, MOUNT_SD, COOLING_SD = 0.10, 0.03, 0.03, 0.15, 0.02
 # What the rear of two-sided panels adds is known to half of it: judgement, shadow and facade are guessed.
 REAR_SD_OF_GAIN = 0.5
@@ -50,30 +52,45 @@ _INNER = ("max_power_voltage_v", "max_power_current_a")
 CLIMATE_DATA, GIVEN_WEATHER, YEAR_TO_YEAR = "climate_data", "given_weather", "year_to_year"
 _UPRIGHT_FROM_DEG = 75.0
 _FACES_AS_THE_HOUSE = frozenset({"hung_on_rail", "behind_rail", "balcony_floor", "wall", "fence", "sloped_roof"})
+_Sides = tuple[float, float]  # towards less, and towards more
 _EAST_TO_WEST_DEG = 180.0  # of a range that is narrower the azimuth's share is less, in proportion: judgement
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OfLight:
+    """What the year of one array tells of its doubts.
+
+    Attributes:
+        hidden_share: the part of its light that skyline, overhang and shade take.
+        rear_share: what its rear adds, over its light.
+        snow_share: likewise, what snow takes.
+        weather_moves: how far clouds move its light when they move level ground's by one.
+        otherwise: how much less and how much more it may give where it lies the other way or has other cells than was
+            taken (``lain_otherwise``).
+    """
+
+    hidden_share: float = 0.0
+    rear_share: float = 0.0
+    snow_share: float = 0.0
+    weather_moves: float = 1.0
+    otherwise: _Sides = (0.0, 0.0)
 
 
 def spread_of(
     arrays: Sequence[Array],
     year_kwh: Sequence[float],
-    hidden_share: Sequence[float],
+    known: Sequence[OfLight],
     climate: PlaceClimate,
     assumptions: Assumptions,
-    rear_share: Sequence[float] = (),
-    snow_share: Sequence[float] = (),
-    weather_moves: Sequence[float] = (),
 ) -> tuple[SpreadPart, ...]:
     """The parts of the year's spread.
 
     Args:
         arrays: of the request, in its order (pointers of assumptions count them).
         year_kwh: d.c. energy of each array before any limit, the weights.
-        hidden_share: of each array, the part of its light that skyline, overhang and shade take.
+        known: of each array, what its year tells.
         climate: tells how sure the table is here, and how years differ.
         assumptions: which values nobody gave.
-        rear_share: of each array, what its rear adds, over its light; empty: nothing.
-        snow_share: likewise, what snow takes.
-        weather_moves: of each array, how far clouds move its light when they move level ground's by one; empty: alike.
 
     Table and years are known by the light on level ground, from which a plane's differs (``sky.plane_moves``).
     ``given_weather`` stands for ``climate_data`` where the caller gave the hours; ``year_to_year`` is 0 where a part of
@@ -86,31 +103,35 @@ def spread_of(
         weights = [kwh / total for kwh in year_kwh] if total > 0 else [1 / len(arrays)] * len(arrays)
         return sum(weight * of(at, array) for at, (array, weight) in enumerate(zip(arrays, weights, strict=True)))
 
-    on_plane = mean(lambda at, _: weather_moves[at]) if weather_moves else 1.0
+    def sided(code: str, of: Callable[[int, Array], _Sides]) -> SpreadPart:
+        down, up = mean(lambda at, array: of(at, array)[0]), mean(lambda at, array: of(at, array)[1])
+        return SpreadPart(code, down, None if up == down else up)
+
+    on_plane = mean(lambda at, _: known[at].weather_moves)
     given = climate.light_from == "given"
     reflectance_open = assumptions.assumed("/site/ground_reflectance_share")
     parts = [
-        (GIVEN_WEATHER, climate.climate_sd_share) if given else (CLIMATE_DATA, on_plane * climate.climate_sd_share),
-        (YEAR_TO_YEAR, on_plane * climate.year_to_year_sd_share),
-        ("rating", mean(lambda _, array: _rating(array.panel))),
-        ("ageing", mean(lambda at, array: _ageing(array.panel, f"/arrays/{at}/panel/age_years", assumptions))),
-        ("reflectance", mean(lambda _, array: _reflectance(array, assumed=reflectance_open))),
-        ("dirt", mean(lambda _, array: max(LEAST_DIRT_SD, DIRT_SD_OF_SHARE * array.dirt_share))),
-        ("model", mean(lambda _, array: _model(array))),
-    ]
+        SpreadPart(GIVEN_WEATHER, climate.climate_sd_share) if given
+        else SpreadPart(CLIMATE_DATA, on_plane * climate.climate_sd_share),
+        SpreadPart(YEAR_TO_YEAR, on_plane * climate.year_to_year_sd_share),
+        sided("rating", lambda _, array: _rating(array.panel)),
+        SpreadPart("ageing", mean(lambda at, one: _ageing(one.panel, f"/arrays/{at}/panel/age_years", assumptions))),
+        SpreadPart("reflectance", mean(lambda _, array: _reflectance(array, assumed=reflectance_open))),
+        SpreadPart("dirt", mean(lambda _, array: max(LEAST_DIRT_SD, DIRT_SD_OF_SHARE * array.dirt_share))),
+        SpreadPart("model", mean(lambda _, array: _model(array))),
+    ]  # fmt: skip
     if any(_surrounded(array) for array in arrays):
-        parts.append(("shade", mean(lambda at, array: _shade(array, hidden_share[at]))))
-    if any(rear_share):
-        parts.append(("rear_light", mean(lambda at, _: REAR_SD_OF_GAIN * rear_share[at])))
-    if any(snow_share):
-        parts.append(("snow", mean(lambda at, _: SNOW_SD_OF_LOSS * snow_share[at])))
+        parts.append(sided("shade", lambda at, array: _shade(array, known[at])))
+    rear = mean(lambda at, _: REAR_SD_OF_GAIN * known[at].rear_share)
+    snow = mean(lambda at, _: SNOW_SD_OF_LOSS * known[at].snow_share)
     sheet = mean(lambda at, _: _sheet(f"/arrays/{at}/panel", assumptions))
-    if sheet > 0:
-        parts.append(("datasheet", sheet))
-    plane = mean(lambda at, array: _plane(array, f"/arrays/{at}", assumptions))
-    if plane > 0:
-        parts.append(("plane", plane))
-    return tuple(SpreadPart(code, sd) for code, sd in parts)
+    parts += [
+        SpreadPart(code, sd) for code, sd in (("rear_light", rear), ("snow", snow), ("datasheet", sheet)) if sd > 0
+    ]
+    plane = sided("plane", lambda at, array: _plane(array, f"/arrays/{at}", assumptions))
+    if plane.relative_sd_share > 0:
+        parts.append(plane)
+    return tuple(parts)
 
 
 def by_clouds_share(spread: Iterable[SpreadPart]) -> float:
@@ -124,11 +145,12 @@ def by_clouds_share(spread: Iterable[SpreadPart]) -> float:
     return (squares.get(CLIMATE_DATA, 0.0) + squares.get(YEAR_TO_YEAR, 0.0)) / total if total > 0.0 else 0.0
 
 
-def _rating(panel: Panel) -> float:
-    """The label's tolerance as evenly spread, the flash test's own doubt, and more for used panels."""
+def _rating(panel: Panel) -> _Sides:
+    """The label's tolerance as evenly spread to either side, the flash test's own doubt, and more for used panels."""
     low, high = panel.power_tolerance_pct
     used = USED_SD if panel.age_years >= 1 or panel.history != "unused" else 0.0
-    return hypot((high - low) / 100 / sqrt(12), FLASH_TEST_SD, used)
+    down, up = (hypot(max(side, 0.0) / 100 / sqrt(3), FLASH_TEST_SD, used) for side in (-low, high))
+    return down, up
 
 
 def _sheet(pointer: str, assumptions: Assumptions) -> float:
@@ -160,11 +182,14 @@ def _surrounded(array: Array) -> bool:
     return array.surrounded
 
 
-def _shade(array: Array, hidden_share: float) -> float:
-    return max(LEAST_SHADE_SD, SHADE_SD_OF_LOSS * hidden_share) if _surrounded(array) else 0.0
+def _shade(array: Array, known: OfLight) -> _Sides:
+    """How it is drawn, and how far the year moves where the panel lies the other way, or has the other cells."""
+    drawn = max(LEAST_SHADE_SD, SHADE_SD_OF_LOSS * known.hidden_share) if _surrounded(array) else 0.0
+    less, more = known.otherwise
+    return hypot(drawn, less / Z_90), hypot(drawn, more / Z_90)
 
 
-def _plane(array: Array, pointer: str, assumptions: Assumptions) -> float:
+def _plane(array: Array, pointer: str, assumptions: Assumptions) -> _Sides:
     upright = min(sin(radians(array.plane.tilt_deg)) / sin(radians(_UPRIGHT_FROM_DEG)), 1.0)
     follows = array.mount in _FACES_AS_THE_HOUSE or upright == 1.0
     azimuth = max(AZIMUTH_SD_UPRIGHT * upright, AZIMUTH_SD) if follows else AZIMUTH_SD
@@ -172,9 +197,16 @@ def _plane(array: Array, pointer: str, assumptions: Assumptions) -> float:
     if found is not None and found.low is not None and found.high is not None:
         azimuth *= min((found.high - found.low) % 360.0 / _EAST_TO_WEST_DEG, 1.0)
     azimuth_open, tilt_open = (assumptions.assumed(f"{pointer}/plane/{name}") for name in ("azimuth_deg", "tilt_deg"))
+    mount_open = assumptions.assumed(f"{pointer}/mount")
+    off = _less_share(pointer, assumptions) if mount_open else None
+    if off is not None:
+        return hypot(off / Z_90, COOLING_SD), COOLING_SD
     mount = MOUNT_SD if azimuth_open or tilt_open else COOLING_SD
-    return hypot(
-        mount if assumptions.assumed(f"{pointer}/mount") else 0.0,
-        azimuth if azimuth_open else 0.0,
-        TILT_SD if tilt_open else 0.0,
-    )
+    sd = hypot(mount if mount_open else 0.0, azimuth if azimuth_open else 0.0, TILT_SD if tilt_open else 0.0)
+    return sd, sd
+
+
+def _less_share(pointer: str, assumptions: Assumptions) -> float | None:
+    """What the least happy plane of those that it may have costs, where that was reckoned."""
+    found = (assumptions.by_pointer.get(f"{pointer}/plane/{name}") for name in ("azimuth_deg", "tilt_deg"))
+    return next((one.less_share for one in found if one is not None and one.less_share is not None), None)

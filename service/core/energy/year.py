@@ -11,8 +11,9 @@ from service.core.energy.chain import WATT_HOURS_PER_KWH, ArrayHours, Lit, input
 from service.core.energy.days import day_kinds
 from service.core.energy.lights import Lights
 from service.core.energy.other_light import OtherLight
+from service.core.energy.otherwise import lain_otherwise
 from service.core.energy.result import LOSSES, ArrayConditions, ArrayYear, EnergyYear
-from service.core.energy.spread import by_clouds_share, spread_of
+from service.core.energy.spread import OfLight, by_clouds_share, spread_of
 from service.core.errors import ContradictionError
 from service.core.inverter import Output, curve_through, night_draw_kwh, output_of
 from service.core.model.assumption import Assumptions
@@ -150,11 +151,18 @@ def _spread(
     setup: Setup, hours: Sequence[ArrayHours], sky: SkyYear, climate: PlaceClimate, assumptions: Assumptions
 ) -> tuple[SpreadPart, ...]:
     free_kwh = [max(_kwh(one.free_w), 0.0) for one in hours]  # before the limits, as the spread is
-    hidden, rear, snow = ([share(one) for one in hours] for share in (_hidden_share, _rear_share, _snow_share))
-    moves = [
-        _weather_moves(*one, sky, setup.site.ground_reflectance_share) for one in zip(setup.arrays, hours, strict=True)
+    reflectance = setup.site.ground_reflectance_share
+    known = [
+        OfLight(
+            hidden_share=_hidden_share(one),
+            rear_share=_rear_share(one),
+            snow_share=_snow_share(one),
+            weather_moves=_weather_moves(array, one, sky, reflectance),
+            otherwise=lain_otherwise(array, sky, reflectance, f"/arrays/{at}", assumptions),
+        )
+        for at, (array, one) in enumerate(zip(setup.arrays, hours, strict=True))
     ]
-    return spread_of(setup.arrays, free_kwh, hidden, climate, assumptions, rear, snow, moves)
+    return spread_of(setup.arrays, free_kwh, known, climate, assumptions)
 
 
 def _band(middle_kwh: float, other: OtherLight, ends: tuple[float, float]) -> Band:

@@ -24,19 +24,27 @@ class Band:
 
 @dataclass(frozen=True, slots=True)
 class SpreadPart:
-    """One reason why a figure is uncertain: a code of the vocabulary and its relative standard deviation."""
+    """One reason why a figure is uncertain: a code of the vocabulary and its relative standard deviation.
+
+    ``upward_sd_share``: towards more, where that differs; ``relative_sd_share`` is then the one towards less.
+    """
 
     code: str
     relative_sd_share: float
+    upward_sd_share: float | None = None
 
 
-def combined_sd_share(parts: Iterable[SpreadPart]) -> float:
-    """Relative standard deviation of independent parts together: their root sum of squares.
+def combined_sd_share(parts: Iterable[SpreadPart]) -> tuple[float, float]:
+    """Relative standard deviations of independent parts together, to less and to more: root sums of squares.
 
-    >>> combined_sd_share([SpreadPart("climate_data", 0.03), SpreadPart("model", 0.04)])
-    0.05
+    >>> combined_sd_share([SpreadPart("climate_data", 0.03), SpreadPart("rating", 0.04, 0.0)])
+    (0.05, 0.03)
     """
-    return sqrt(sum(part.relative_sd_share**2 for part in parts))
+    down = up = 0.0
+    for part in parts:
+        down += part.relative_sd_share**2
+        up += (part.relative_sd_share if part.upward_sd_share is None else part.upward_sd_share) ** 2
+    return sqrt(down), sqrt(up)
 
 
 def ends_of(parts: Iterable[SpreadPart]) -> tuple[float, float]:
@@ -45,8 +53,8 @@ def ends_of(parts: Iterable[SpreadPart]) -> tuple[float, float]:
     >>> [round(end, 4) for end in ends_of([SpreadPart("model", 0.1)])]
     [0.8718, 1.1282]
     """
-    reach = Z_90 * combined_sd_share(parts)
-    return max(1.0 - reach, 0.0), 1.0 + reach
+    down, up = combined_sd_share(parts)
+    return max(1.0 - Z_90 * down, 0.0), 1.0 + Z_90 * up
 
 
 def band_around(middle: float, parts: Iterable[SpreadPart]) -> Band:

@@ -3,10 +3,10 @@
 import pytest
 
 from service.api.words.english import losses, spread
-from service.core.energy import LOSSES, spread_of
+from service.core.energy import LOSSES, OfLight, spread_of
 from service.core.energy.spread import by_clouds_share
 from service.core.model.assumption import Assumption, Assumptions
-from service.core.model.band import SpreadPart
+from service.core.model.band import Z_90, SpreadPart, ends_of
 from service.core.model.place import Plane, Shade, SkylinePoint
 from tests.builders import array, panel
 from tests.climates import climate
@@ -17,7 +17,7 @@ FLAT = Plane(tilt_deg=0, azimuth_deg=180)
 
 def parts(*arrays, hidden=0.0, assumed=()):
     given = Assumptions.of(Assumption(pointer=p, value=None, code="test", source="test") for p in assumed)
-    found = spread_of(arrays, [300.0] * len(arrays), [hidden] * len(arrays), climate(), given)
+    found = spread_of(arrays, [300.0] * len(arrays), [OfLight(hidden_share=hidden)] * len(arrays), climate(), given)
     return {part.code: part.relative_sd_share for part in found}
 
 
@@ -31,7 +31,7 @@ def test_what_the_clouds_move_more_on_a_plane_widens_table_and_years_but_not_giv
     table, given = (
         {
             part.code: part.relative_sd_share
-            for part in spread_of([array()], [300.0], [0.0], place, none, weather_moves=[1.4])
+            for part in spread_of([array()], [300.0], [OfLight(weather_moves=1.4)], place, none)
         }
         for place in (climate(), climate(light_from="given"))
     )
@@ -86,6 +86,48 @@ def test_an_upright_panel_of_unknown_side_is_wider_than_an_unknown_tilt():
     assert tilt < side < mount
 
 
+def plane_of(off, *, mount_open=True):
+    told = [
+        Assumption(pointer=f"/arrays/0/{name}", value=None, code="test", source="test", less_share=less)
+        for name, less in (("mount", None), ("plane/tilt_deg", off), ("plane/azimuth_deg", off))
+        if mount_open or name != "mount"
+    ]
+    found = spread_of([array()], [300.0], [OfLight()], climate(), Assumptions.of(told))
+    return next(part for part in found if part.code == "plane")
+
+
+def test_of_a_mount_that_nobody_told_upright_off_south_lies_at_the_cautious_end():
+    """The interface of this service: free-standing in the middle, upright off south at the cautious end."""
+    plane = plane_of(0.45)
+    low, high = ends_of([plane])
+    assert low == pytest.approx(1 - 0.45, abs=1e-3)
+    assert high == pytest.approx(1 + Z_90 * 0.02)  # the best plane is not bettered, only cooled
+    assert ends_of([plane_of(0.5)])[0] < low
+    assert plane_of(0.45, mount_open=False).upward_sd_share is None
+
+
+def test_a_label_that_is_never_undercut_is_no_doubt_towards_less():
+    """Even spread over 0 to a has its root mean square at a / sqrt(3); to both sides of the label as one width."""
+
+    def rating(low, high):
+        one = panel(power_tolerance_pct=(low, high), history="unused")
+        found = spread_of([array(panel=one)], [300.0], [OfLight()], climate(), Assumptions.of(()))
+        return next(part for part in found if part.code == "rating")
+
+    exact, never_less, never_more, both = rating(0, 0), rating(0, 6), rating(-6, 0), rating(-6, 6)
+    assert exact.upward_sd_share is None
+    assert both.upward_sd_share is None
+    assert both.relative_sd_share == pytest.approx(((12 / 12**0.5 / 100) ** 2 + exact.relative_sd_share**2) ** 0.5)
+    assert (never_less.relative_sd_share, never_less.upward_sd_share) == (
+        exact.relative_sd_share,
+        both.relative_sd_share,
+    )
+    assert (never_more.relative_sd_share, never_more.upward_sd_share) == (
+        both.relative_sd_share,
+        exact.relative_sd_share,
+    )
+
+
 def test_used_panels_are_wider_than_new_ones():
     new, used = parts(array())["rating"], parts(array(panel=panel(age_years=8, history="roof")))["rating"]
     assert used > 2 * new
@@ -113,7 +155,7 @@ def test_an_age_that_nobody_told_is_no_narrower_than_any_that_it_may_be():
         told = Assumption(pointer="/arrays/0/panel/age_years", value=age_years, code="test", source="test", low=low,
                           high=high)  # fmt: skip
         arrays, assumed = [array(panel=panel(age_years=age_years))], Assumptions.of([told] if high else [])
-        found = spread_of(arrays, [300.0], [0.0], climate(), assumed)
+        found = spread_of(arrays, [300.0], [OfLight()], climate(), assumed)
         return {part.code: part.relative_sd_share for part in found}["ageing"]
 
     for told in (0, 5, 10):
@@ -132,7 +174,7 @@ def test_reflectance_counts_for_upright_planes_and_more_where_it_was_assumed():
 
 
 def test_snow_is_known_to_a_factor_of_two_and_only_a_reason_where_it_falls():
-    found = spread_of([array()], [300.0], [0.0], climate(), Assumptions.of(()), (), [0.02])
+    found = spread_of([array()], [300.0], [OfLight(snow_share=0.02)], climate(), Assumptions.of(()))
     assert {part.code: part.relative_sd_share for part in found}["snow"] == pytest.approx(0.014)
     assert "snow" not in parts(array())
 
@@ -143,14 +185,14 @@ def test_arrays_count_by_their_energy():
 
 
 def test_a_set_that_gives_nothing_still_has_its_reasons():
-    assert spread_of([array()], [0.0], [0.0], climate(), Assumptions.of(()))
+    assert spread_of([array()], [0.0], [OfLight()], climate(), Assumptions.of(()))
 
 
 def test_every_code_has_its_sentence():
     """Light that the caller gave stands in the climate's place, and a rear side counts only where it is asked for."""
     everything = set(parts(array(shade=(TREE,)), assumed=["/arrays/0/mount", "/arrays/0/panel/open_circuit_voltage_v"]))
     none = Assumptions.of(())
-    given = spread_of([array()], [300.0], [0.0], climate(light_from="given"), none, [0.1], [0.02])
+    given = spread_of([array()], [300.0], [OfLight(rear_share=0.1, snow_share=0.02)], climate(light_from="given"), none)
     assert everything | {part.code for part in given} == set(spread.TEXTS)
     assert "climate_data" not in {part.code for part in given}
     assert set(losses.TEXTS) == set(LOSSES)

@@ -84,6 +84,9 @@ TEXTS: Mapping[str, str] = {
     "{value:.0f} degrees, square to the panel as it stands; in every other plane the panel is turned before it.",
     "by_mount": "Taken by the mount.",
     "nothing_around": "Nothing was named, so nothing stands in the way of the light.",
+    "straight_across_gaps": "The points named lie far apart. Between them, and through north, the skyline was taken to "
+    "run straight, one point alone to stand all around. Give a house or a tree that stands alone a point of height 0 "
+    "on each of its sides, else it hides more here than it does.",
     "usual_slab": "Not said; the slab of a usual balcony was taken. A tape measure makes it better.",
     "usual_rail": "Not said; a rail of 5 cm, 10 cm before the panel's upper edge, was taken.",
     "whole_cells": "Not said; whole cells were taken, which is wary: a shadow never costs them less. Cut ones are half "

@@ -1,0 +1,75 @@
+"""Whoever tells less of how a panel hangs is not promised more, and the truth stays within the band."""
+
+from typing import Any
+
+import pytest
+
+from tests.http.client import SMALLEST, post
+
+SOUTH = {"tilt_deg": 90, "azimuth_deg": 180}
+UNDER_A_SLAB = {"mount": "hung_on_rail", "plane": SOUTH, "overhang": {"above_top_edge_m": 0.2, "reaches_out_m": 1.3}}
+BEHIND_A_ROW = {
+    "mount": "flat_roof",
+    "plane": {"tilt_deg": 25, "azimuth_deg": 180},
+    "row_in_front": {"above_bottom_edge_m": 0.8, "distance_m": 0.8},
+}
+
+
+def energy(site: dict[str, Any] | None = None, panel: dict[str, Any] | None = None, **array: Any) -> dict[str, Any]:
+    one = {"panel": {"rated_power_w": 410, **(panel or {})}, **array}
+    answer = post("/v1/energy", {**SMALLEST, "site": site or SMALLEST["site"], "arrays": [one]})
+    assert answer.status_code == 200, answer.text
+    return dict(answer.json()["energy"])
+
+
+@pytest.mark.parametrize("latitude_deg", [54.2, 38.5, -34.0])
+def test_a_panel_of_which_nobody_tells_how_it_hangs_may_hang_on_a_railing(latitude_deg):
+    site = {
+        "latitude_deg": latitude_deg,
+        "longitude_deg": 12.3 if latitude_deg > 50 else -6.0 if latitude_deg > 0 else 20,
+    }
+    faces = (90, 120, 240, 270) if latitude_deg > 0 else (90, 60, 300, 270)
+    unknown = energy(site)["year_kwh"]
+    aside = [energy(site, mount="hung_on_rail", plane={"tilt_deg": 90, "azimuth_deg": azimuth}) for azimuth in faces]
+    assert unknown["cautious"] <= min(one["year_kwh"]["middle"] for one in aside)
+    best = energy(site, mount="ground_frame")["year_kwh"]  # the best plane there is
+    assert unknown["hopeful"] <= best["hopeful"] * 1.02
+
+
+@pytest.mark.parametrize("told", [{"tilt_deg": 30}, {"azimuth_deg": 180}])
+def test_an_angle_that_is_told_narrows_what_is_not_known_of_the_mount(told):
+    unknown, known = energy(), energy(plane=told)
+    below = [one["year_kwh"]["cautious"] / one["year_kwh"]["middle"] for one in (unknown, known)]
+    assert below[0] < below[1]
+
+
+@pytest.mark.parametrize("stand", [UNDER_A_SLAB, BEHIND_A_ROW], ids=["slab", "row"])
+@pytest.mark.parametrize("way", ["upright", "lengthwise"])
+def test_the_other_cells_and_the_other_way_to_lie_are_within_the_band(stand, way):
+    """What is common lies between cautious and hopeful of the one who told less; figures from this service itself."""
+    unknown = energy(**stand, orientation=way)["year_kwh"]
+    for half_cells in (True, False):
+        told = energy(panel={"half_cells": half_cells}, **stand, orientation=way)["year_kwh"]["middle"]
+        assert unknown["cautious"] <= told <= unknown["hopeful"]
+    untold = energy(panel={"half_cells": False}, **stand)["year_kwh"]
+    assert untold["cautious"] <= energy(panel={"half_cells": False}, **stand, orientation=way)["year_kwh"]["middle"]
+
+
+def test_what_nobody_told_widens_only_where_it_matters():
+    """Without a shadow's edge neither the way it lies nor its cells move the year."""
+    bare = {"mount": "hung_on_rail", "plane": SOUTH}
+    parts = [
+        {one["code"]: one["relative_sd_share"] for one in energy(**bare, **told)["spread"]}
+        for told in ({}, {"orientation": "upright"})
+    ]
+    assert parts[0] == parts[1]
+
+
+def test_that_cut_cells_move_the_year_under_a_slab_is_told_where_asked():
+    one = {**UNDER_A_SLAB, "orientation": "upright", "panel": {"rated_power_w": 410}}
+    answer = post("/v1/energy", {**SMALLEST, "arrays": [one], "include": ["moves"]}).json()
+    (cells,) = [said for said in answer["assumptions"] if said["pointer"].endswith("/half_cells")]
+    whole, cut = (energy(panel={"half_cells": half}, **UNDER_A_SLAB, orientation="upright") for half in (False, True))
+    apart = cut["year_kwh"]["middle"] / whole["year_kwh"]["middle"] - 1
+    assert cells["moves"]["share"] == pytest.approx(apart, abs=1e-3)
+    assert apart > 0.3
