@@ -4,21 +4,28 @@ from collections.abc import Iterator
 from dataclasses import replace
 from math import hypot
 
+from service.core.energy.chain import WATT_HOURS_PER_KWH
 from service.core.model.assumption import Assumptions
 from service.core.model.facts import Array
 from service.core.model.hours import SkyYear
-from service.core.sky import daylight_of, has_edges, plane_light
+from service.core.sky import daylight_of, effective_light, has_edges, surroundings_of
 
 _OTHER_WAY = {"upright": "lengthwise", "lengthwise": "upright"}
 
 
 def lain_otherwise(
-    array: Array, sky: SkyYear, ground_reflectance_share: float, pointer: str, assumptions: Assumptions
+    array: Array,
+    on_cells_kwh_per_m2: float,
+    sky: SkyYear,
+    ground_reflectance_share: float,
+    pointer: str,
+    assumptions: Assumptions,
 ) -> tuple[float, float]:
     """How much less and how much more light the cells may get for what nobody told of the panel.
 
     Args:
         array: of the completed request, at ``pointer`` ("/arrays/0").
+        on_cells_kwh_per_m2: the light of the year that drives its current, as it was taken to lie.
         sky: the place's hours.
         ground_reflectance_share: 0 to 1.
         pointer: where it stands in the request.
@@ -30,16 +37,14 @@ def lain_otherwise(
         them was measured.
     """
     others = tuple(_others(array, pointer, assumptions)) if has_edges(array) and sky.plane_w_per_m2 is None else ()
-    if not others:
+    if not others or not on_cells_kwh_per_m2 > 0.0:
         return 0.0, 0.0
     daylight = daylight_of(sky)
-    base, *years = (
-        float(plane_light(sky, one, ground_reflectance_share, daylight).effective_w_per_m2.sum())
-        for one in (array, *others)
-    )
     less = more = 0.0
-    for year in years if base > 0.0 else ():
-        moved = year / base - 1.0
+    for one in others:
+        around = surroundings_of(one, sky, daylight)
+        light_w_per_m2 = effective_light(one, (one.plane,), daylight, around, ground_reflectance_share)
+        moved = float(light_w_per_m2.sum()) / WATT_HOURS_PER_KWH / on_cells_kwh_per_m2 - 1.0
         less, more = hypot(less, max(-moved, 0.0)), hypot(more, max(moved, 0.0))
     return less, more
 

@@ -158,7 +158,9 @@ def _spread(
             rear_share=_rear_share(one),
             snow_share=_snow_share(one),
             weather_moves=_weather_moves(array, one, sky, reflectance),
-            otherwise=lain_otherwise(array, sky, reflectance, f"/arrays/{at}", assumptions),
+            otherwise=lain_otherwise(
+                array, _on_cells_kwh_per_m2(array, one), sky, reflectance, f"/arrays/{at}", assumptions
+            ),
         )
         for at, (array, one) in enumerate(zip(setup.arrays, hours, strict=True))
     ]
@@ -258,6 +260,12 @@ def _weather_moves(array: Array, hours: ArrayHours, sky: SkyYear, ground_reflect
         return 1.0
     light_kwh_per_m2 = hours.light_kwh / (array.panel.rated_power_w * array.count / 1000.0)
     return plane_moves(sky, light_kwh_per_m2, array.plane.tilt_deg, ground_reflectance_share)
+
+
+def _on_cells_kwh_per_m2(array: Array, hours: ArrayHours) -> float:
+    """What is left of the array's light behind all that stands around it, cover and glass."""
+    lost = sum(hours.lost_kwh[code] for code in ("skyline", "overhang", "shade", "cover", "angle"))
+    return (hours.light_kwh - lost) / (array.panel.rated_power_w * array.count / 1000.0)
 
 
 def _rear_share(hours: ArrayHours) -> float:
