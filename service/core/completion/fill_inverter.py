@@ -2,6 +2,7 @@
 
 from math import ceil
 
+from service.core.completion.defaults import row_for
 from service.core.completion.node import Guess, Node
 from service.core.errors import ContradictionError
 from service.core.model.bounds import BOUNDS
@@ -9,6 +10,8 @@ from service.core.model.facts import Input, Inverter
 
 # Above this power inputs for two panels in series are made too, and with them higher voltages.
 _LARGE_W = 1000.0
+# An input's short-circuit limit over the current that it works with, at the most. Trade figure, from memory.
+_MOST_OVER_AT_WORK = 1.6
 
 
 def input_count_of(node: Node, arrays: list[Node]) -> int:
@@ -151,12 +154,16 @@ def _operating_current(node: Node, panel_current: float | None) -> float:
 
 
 def _absolute_current(node: Node, panel_current: float | None) -> float | None:
-    """The absolute limit stays unknown where nobody gave it; then its class's range is written down for ``likely``."""
+    """The absolute limit stays unknown where nobody gave it; then its class's range is written down for ``likely``.
+
+    An input stands what it works with, and no more is sure: that is what was stated, or else the least of its class.
+    So who states the current at work is never taken for worse than who tells nothing, unless it is below the class.
+    """
     given = node.get("max_short_circuit_current_a")
     if given is None and panel_current is None:
-        stated = node.get("max_current_a")
-        low, high = (15.0, 25.0) if stated is None else (1.0 * stated, 1.6 * stated)
-        node.assume("max_short_circuit_current_a", Guess(value=None, low=round(low, 2), high=round(high, 2)))
+        stated, most = node.get("max_current_a"), row_for(node.at("max_short_circuit_current_a")).high or 0.0
+        high = most if stated is None else round(max(most, _MOST_OVER_AT_WORK * stated), 2)
+        node.assume("max_short_circuit_current_a", Guess(value=None, low=stated, high=high))
     return None if given is None else float(given)
 
 
