@@ -11,10 +11,9 @@ from service.api.deps import Deps
 from service.api.schemas.adverts import inverter_told, panel_told
 from service.api.schemas.shortlist import ReadAdvertIn, ShortlistAdvertIn, ShortlistIn
 from service.core.adverts import Advert, Reading, read_board
-from service.core.completion.defaults import row_for
 from service.core.model.assumption import Assumption
 from service.core.model.bounds import BOUNDS
-from service.core.shortlist import Left, Offer, Taken, Told, taken
+from service.core.shortlist import Left, Offer, Taken, Told, place_of, taken, towns_of
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -39,12 +38,10 @@ class ToldAdvert:
     @property
     def getting(self) -> Assumption | None:
         """What was taken for getting it, at its place in the request; None where that was told."""
-        if not isinstance(self.found, Taken):
+        if not isinstance(self.found, Taken) or self.found.getting is None:
             return None
-        if self.found.way_untold:
-            row = row_for("/adverts/*/distance_km")
-            return Assumption(pointer=self.way, value=row.value, code=row.code, source=row.source)
-        return self.found.sending and replace(self.found.sending, pointer=f"/adverts/{self.at}/delivery_cost")
+        taken_ = self.found.getting
+        return replace(taken_, pointer=taken_.pointer.replace("*", str(self.at)))
 
     @property
     def way(self) -> str:
@@ -57,9 +54,13 @@ def told_adverts(request: ShortlistIn, home: ShortlistHome, deps: Deps) -> list[
     found = []
     texts = [advert for advert in request.adverts if advert.reading is None]
     read = iter(read_board([_text(advert) for advert in texts], deps.advert_words))
+    ways = _ways(request)
     for at, advert in enumerate(request.adverts):
         reading = None if advert.reading is not None else next(read)
-        told = _of_text(advert, reading) if reading is not None else _of_reading(advert, advert.reading)
+        told = replace(
+            _of_text(advert, reading) if reading is not None else _of_reading(advert, advert.reading),
+            **_of_caller(advert, ways),
+        )
         language = reading.language if reading is not None else _language(advert)
         offer = Left(code="nothing_told") if _tells_nothing(advert) else taken(told, home.market)
         found.append(
@@ -124,7 +125,8 @@ def _of_text(advert: ShortlistAdvertIn, reading: Reading) -> Told:
         bifacial=reading.bifacial,
         inverter=_within(inverter_told(reading)),
         least=reading.least_quantity,
-        **_of_caller(advert, reading.panel_count),
+        towns=towns_of(_text(advert), reading),
+        panels_in_set=reading.panel_count,
     )
 
 
@@ -148,18 +150,30 @@ def _of_reading(advert: ShortlistAdvertIn, reading: ReadAdvertIn | None) -> Told
         bifacial=reading.bifacial,
         inverter={} if reading.inverter is None else reading.inverter.given(),
         least=reading.least_quantity,
-        **_of_caller(advert, reading.panel_count),
+        panels_in_set=reading.panel_count,
     )
 
 
-def _of_caller(advert: ShortlistAdvertIn, panels_in_set: int | None) -> dict[str, Any]:
+def _ways(request: ShortlistIn) -> dict[str, float]:
+    """How far away the places are that the caller names, by what he tells of any advert there: the furthest counts."""
+    ways: dict[str, float] = {}
+    for advert in request.adverts:
+        place = place_of(advert.fetched_at)
+        if place is not None and advert.distance_km is not None:
+            ways[place] = max(advert.distance_km, ways.get(place, 0.0))
+    return ways
+
+
+def _of_caller(advert: ShortlistAdvertIn, ways: Mapping[str, float]) -> dict[str, Any]:
     """What the caller tells; his number of panels in a set goes before that of the advert."""
+    place = place_of(advert.fetched_at)
+    own = {} if advert.panel_count is None else {"panels_in_set": advert.panel_count}
     return {
-        "km": advert.distance_km,
+        "km": ways.get(place or "") if advert.distance_km is None else advert.distance_km,
         "sending": advert.delivery_cost,
-        "trip": advert.fetched_at,
-        "panels_in_set": advert.panel_count if advert.panel_count is not None else panels_in_set,
+        "trip": place,
         "posted_on": None if advert.posted_on is None else date.fromisoformat(advert.posted_on),
+        **own,
     }
 
 

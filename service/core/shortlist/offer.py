@@ -60,6 +60,9 @@ class Offer:
         freight_less, freight_more: how far below and above that it may be, where it is a guess.
         km: one way to them; None: nobody said, or they are not handed over.
         trip: of one name are fetched on one trip; None: on a trip of their own.
+        towns: that its advert names for the handing over.
+        freight_told: what of the freight was told; None: nothing, or it is a guess.
+        only_sent: it is not handed over, as far as was told.
         second_hand: not said to be unused.
         tricky: its advert smells of a trick, whatever its price; sets without such come first.
     """
@@ -77,6 +80,9 @@ class Offer:
     freight_more: float = 0.0
     km: float | None = None
     trip: str | None = None
+    towns: frozenset[str] = frozenset()
+    freight_told: float | None = None
+    only_sent: bool = False
     second_hand: bool = True
     tricky: bool = False
 

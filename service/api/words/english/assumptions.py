@@ -161,7 +161,13 @@ TEXTS: Mapping[str, str] = {
     "seller.",
     "sending_pallet": "It has to be sent and nobody says for how much; a pallet within the country was taken. Ask the "
     "seller.",
-    "way_not_counted": "How far away it is was not told, so getting it costs nothing here. Tell the way to it.",
+    "getting_parcel": "Neither how far away it is nor what sending it costs was told; a parcel within the country was "
+    "taken. Tell the way to it, or ask the seller.",
+    "getting_pallet": "Neither how far away it is nor what sending it costs was told; a pallet within the country was "
+    "taken. Tell the way to it, or ask the seller.",
+    "usual_way": "How far away it is was not told; a usual way was taken, driven there and back. Tell the way to it.",
+    "way_not_counted": "How far away it is was not told, and a kilometre costs nothing here, so getting it costs "
+    "nothing. Tell the way to it, and what a kilometre costs.",
     "usual_downtime": "Not said; two days a year were taken on which the set does not run.",
     "usual_home": "Not said; two persons were taken.",
     "usual_demand": "Not said; a usual flat with so many persons was taken. The yearly bill has the true figure.",
