@@ -11,9 +11,10 @@ from service.api.deps import Deps
 from service.api.schemas.adverts import inverter_told, panel_told
 from service.api.schemas.shortlist import ReadAdvertIn, ShortlistAdvertIn, ShortlistIn
 from service.core.adverts import Advert, Reading, read_board
+from service.core.completion.defaults import row_for
 from service.core.model.assumption import Assumption
 from service.core.model.bounds import BOUNDS
-from service.core.shortlist import Left, Offer, Taken, Told, place_of, taken, towns_of
+from service.core.shortlist import Bought, Left, Offer, Taken, Told, place_of, taken, towns_of
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -35,18 +36,32 @@ class ToldAdvert:
         """About it, those about its offer too."""
         return self.found.doubts if isinstance(self.found, Taken) else self.told.doubts
 
-    @property
-    def getting(self) -> Assumption | None:
-        """What was taken for getting it, at its place in the request; None where that was told."""
-        if not isinstance(self.found, Taken) or self.found.getting is None:
-            return None
-        taken_ = self.found.getting
-        return replace(taken_, pointer=taken_.pointer.replace("*", str(self.at)))
+    def assumed(self, bought: Bought, inputs: int) -> Iterator[Assumption]:
+        """What was taken of it where nobody told, at its place in the request, as far as a set hangs on it.
+
+        Args:
+            bought: so many of its pieces.
+            inputs: so many of the inverter are used.
+        """
+        if not isinstance(self.found, Taken):
+            return
+        for one in (self.found.getting, *self.found.assumed, _inputs_taken(bought, inputs)):
+            if one is not None and (one.code != "as_many_as_wanted" or bought.pieces > 1):
+                yield replace(one, pointer=one.pointer.replace("*", str(self.at)))
 
     @property
     def way(self) -> str:
         """Where the request tells how far it is."""
         return f"/adverts/{self.at}/distance_km"
+
+
+def _inputs_taken(bought: Bought, used: int) -> Assumption | None:
+    """How many inputs its inverter was taken to have; None where that was told, or one is used, which all have."""
+    kind = bought.offer.inverter
+    if kind is None or used < 2 or not kind.assumed.assumed("/inverter/input_count"):
+        return None
+    row = row_for("/adverts/*/reading/inverter/input_count")
+    return Assumption(pointer=row.pointer, value=kind.inverter.input_count, code=row.code, source=row.source)
 
 
 def told_adverts(request: ShortlistIn, home: ShortlistHome, deps: Deps) -> list[ToldAdvert]:

@@ -1,6 +1,6 @@
 """What is taken of an advert where neither it nor the caller says?"""
 
-from service.core.completion.rows import NEUTRAL, TRADE, Row
+from service.core.completion.rows import NEUTRAL, TRADE, WARY, Row
 
 # In euro; what is asked in another currency is turned at a rough rate (``core/shortlist/getting.py``).
 ADVERT_ROWS: tuple[Row, ...] = (
@@ -15,4 +15,12 @@ ADVERT_ROWS: tuple[Row, ...] = (
     Row(pointer="/adverts/*/distance_km", code="usual_way", value=30.0, unit="km", low=3.0, high=100.0,
         source="our own judgement of how far people drive for such goods"),
     Row(pointer="/adverts/*/distance_km", code="way_not_counted", value=0.0, unit="km", source=NEUTRAL),
+    Row(pointer="/adverts/*/panel_count", code="one_panel_in_set", value=1, source=WARY),
+    Row(pointer="/adverts/*/reading/price/basis", code="price_of_one", value="each", source=WARY),
+    Row(pointer="/adverts/*/reading/quantity_available", code="one_in_lot", value=1, source=WARY),
+    Row(pointer="/adverts/*/reading/quantity_available", code="as_many_as_wanted", value=4,
+        source="our own choice: the most panels of a set; who has one piece mostly says so"),
+    Row(pointer="/adverts/*/reading/least_quantity", code="two_at_least", value=2, source=NEUTRAL),
+    Row(pointer="/adverts/*/reading/inverter/input_count", code="inputs_not_told",
+        rule="as of `/inverter/input_count`", source="as inverters of this power mostly have"),
 )  # fmt: skip

@@ -96,6 +96,14 @@ class Offer:
         """By which offers are put in an order that hangs on no list: what is at hand comes first."""
         return "" if self.advert is None else self.advert
 
+    def must_take(self, pieces: int) -> int:
+        """How many have to be taken, and paid for, so that there are so many.
+
+        >>> Offer(advert="a7", pieces=10, lot=300.0).must_take(2), Offer(advert="a9", pieces=10, least=3).must_take(2)
+        (10, 3)
+        """
+        return max(pieces, self.least if self.lot is None else self.pieces or 1)
+
     def goods(self, pieces: int) -> float:
         """What so many of it cost: all of them where they are sold only together, and never fewer than are sold."""
         return self.each * max(pieces, self.least) if self.lot is None else self.lot

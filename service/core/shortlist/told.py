@@ -1,11 +1,12 @@
 """What can be taken from a read advert: an offer with the questions that are open, or the reason why there is none?"""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, field
 from datetime import date
 from types import MappingProxyType
 from typing import Any
 
+from service.core.completion.defaults import row_for
 from service.core.errors import ContradictionError
 from service.core.model.assumption import Assumption
 from service.core.model.bounds import BOUNDS
@@ -82,7 +83,7 @@ class Taken:
     """An offer, the codes of what to ask its seller, and the doubts about it, that of a price hardly meant added.
 
     ``getting``: what was taken for getting it, where nobody told; it is the offer's freight then. ``way_untold``: how
-    far away it is would tell more.
+    far away it is would tell more. ``assumed``: what was taken of how many there are, and what the price is for.
     """
 
     offer: Offer
@@ -90,6 +91,7 @@ class Taken:
     doubts: tuple[str, ...]
     getting: Assumption | None = None
     way_untold: bool = False
+    assumed: tuple[Assumption, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -153,7 +155,27 @@ def taken(told: Told, market: Market) -> Taken | Left:
     return Taken(
         offer=offer, asks=_asks(told, market.as_of, token=token), doubts=doubts,
         getting=None if guess is None else guess.told, way_untold=told.km is None and freight is None and not sent,
+        assumed=tuple(_assumed(told)),
     )  # fmt: skip
+
+
+def _assumed(told: Told) -> Iterator[Assumption]:
+    """What was taken of how many there are and what the price is for, where the advert leaves it open."""
+    if told.kind == "set" and told.panels_in_set is None:
+        yield _taken("/adverts/*/panel_count", "one_panel_in_set")
+    if told.basis == "unknown" and told.pieces != 1:
+        yield _taken("/adverts/*/reading/price/basis", "price_of_one")
+    if told.pieces is None and told.basis == "lot":
+        yield _taken("/adverts/*/reading/quantity_available", "one_in_lot")
+    elif told.pieces is None and told.kind == "panel":
+        yield _taken("/adverts/*/reading/quantity_available", "as_many_as_wanted")
+    if "minimum_order" in told.doubts and told.least is None:
+        yield _taken("/adverts/*/reading/least_quantity", "two_at_least")
+
+
+def _taken(pointer: str, code: str) -> Assumption:
+    row = row_for(pointer, code)
+    return Assumption(pointer=pointer, value=row.value, code=row.code, source=row.source)
 
 
 def _freight(told: Told) -> float | None:

@@ -165,6 +165,15 @@ TEXTS: Mapping[str, str] = {
     "taken. Tell the way to it, or ask the seller.",
     "getting_pallet": "Neither how far away it is nor what sending it costs was told; a pallet within the country was "
     "taken. Tell the way to it, or ask the seller.",
+    "one_panel_in_set": "Nobody says how many panels belong to the set; one was taken. Ask the seller.",
+    "price_of_one": "Whether the price is for one or for all is not said; it was taken for one, the dearer reading. "
+    "Ask the seller.",
+    "one_in_lot": "Nobody says how many are in the lot; one was taken. Ask the seller.",
+    "as_many_as_wanted": "Nobody says how many there are; as many as this set takes were taken to be there. Ask the "
+    "seller.",
+    "two_at_least": "More than one have to be taken, and nobody says how many; two were taken. Ask the seller.",
+    "inputs_not_told": "Nobody says how many inputs the inverter has; so many were taken, as inverters of this power "
+    "mostly have. With fewer, these panels cannot hang this way. Ask the seller.",
     "usual_way": "How far away it is was not told; a usual way was taken, driven there and back. Tell the way to it.",
     "way_not_counted": "How far away it is was not told, and a kilometre costs nothing here, so getting it costs "
     "nothing. Tell the way to it, and what a kilometre costs.",
