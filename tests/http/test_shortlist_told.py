@@ -153,3 +153,25 @@ def test_the_doubts_of_an_advert_that_is_not_listed_stand_beside_the_reason() ->
 def test_doubts_about_an_advert_are_the_same_whether_it_came_as_text_or_read() -> None:
     for advert in answered(EXAMPLE)["adverts"]:
         assert {doubt["code"] for doubt in advert["reading"]["doubts"]} <= {doubt["code"] for doubt in advert["doubts"]}
+
+
+def because(advert: str, answer: dict[str, Any]) -> dict[str, Any]:
+    [one] = [one for one in answer["adverts"] if one["advert"] == advert]
+    return dict(one["because"])
+
+
+def test_an_inverter_beside_panels_that_make_no_curve_is_not_said_to_be_one_of_too_many() -> None:
+    odd = {"rated_power_w": 400, "max_power_voltage_v": 31, "open_circuit_voltage_v": 31.2, "max_power_current_a": 12.9,
+           "short_circuit_current_a": 12.95}  # fmt: skip
+    answer = answered({**SMALL, "adverts": [panel_advert("p", 45, panel=odd), inverter_advert("i", 95)]})
+    assert answer["shortlist"] == []
+    assert because("p", answer)["code"] == "no_curve"
+    assert because("i", answer)["code"] == "others_without_curve"
+
+
+@pytest.mark.parametrize("title", ["2 Module 4000 Wp", "2 Module", "Wechselrichter 9000 W", "Wechselrichter"])
+def test_a_rating_that_no_such_thing_has_is_not_said_to_be_missing(title: str) -> None:
+    advert = {"id": "odd", "title": title, "body": f"{title}, gebraucht. 30 € pro Stück. Abholung.", "distance_km": 3}
+    found = because("odd", answered({**SMALL, "adverts": [*SMALL["adverts"], advert]}))
+    assert found["code"] == ("no_rated_power" if "Module" in title else "no_ac_power")
+    assert "is told that" in found["text"]  # none, or none that can be

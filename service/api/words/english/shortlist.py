@@ -16,8 +16,9 @@ TEXTS: Mapping[str, str] = {
     "or as `reading.price` where you send a reading.",
     "because.too_dear": "Its price is far beyond anything that could pay. Ask whether it is meant so.",
     "because.other_currency": "Its price is in another currency than your tariff.",
-    "because.no_rated_power": "No rated power is told. Ask for a picture of the label.",
-    "because.no_ac_power": "The inverter's rated power is not told. Ask for a picture of its plate.",
+    "because.no_rated_power": "No rated power is told that a panel can have. Ask for a picture of the label.",
+    "because.no_ac_power": "No rated power is told that an inverter of a small set can have. Ask for a picture of "
+    "its plate.",
     "because.off_grid_inverter": "This inverter is not made for the grid and must not be plugged in.",
     "because.string_inverter": "This inverter wants more panels in series than a small set has.",
     "because.figures_contradict": "Its figures cannot belong together ({rating}: {problem}). Ask for the label.",
@@ -29,6 +30,8 @@ TEXTS: Mapping[str, str] = {
     "because.does_not_fit": "It fits none of the others here. {finding}",
     "because.refused": "Its best set is refused. {finding}",
     "because.no_curve": "With these figures no set could be reckoned. Ask for the label.",
+    "because.others_without_curve": "With the figures of the panels that would go with it no set could be reckoned. "
+    "Ask for their labels.",
     "because.double": "It is {of} once more, with the same goods, number and price: see there.",
     "because.alternative": "Its best set gave way to set {set}, of which it shares an advert. Ring up here where that "
     "one is gone.",
