@@ -279,7 +279,7 @@ def _because(one: Taken | Left, found: Found) -> Left:  # noqa: PLR0911 - a row 
     refusal = None if offer.name in screen.passed_over else screen.refusal_of(offer)
     if refusal is not None:
         return _by(refusal, "does_not_fit")
-    if not screen.passed_over:  # all were asked about it and some refuse nothing, yet none of these makes a set
+    if offer.panel is None and all(one.panel and one.panel.key in screen.without_curve for one in screen.panels):
         return Left(code="others_without_curve")
     place, of = screen.places.get(offer.name, (1, 1))
     return Left(code="not_looked_at", facts={"place": place, "of": of})
