@@ -72,10 +72,7 @@ def told_adverts(request: ShortlistIn, home: ShortlistHome, deps: Deps) -> list[
     ways = _ways(request)
     for at, advert in enumerate(request.adverts):
         reading = None if advert.reading is not None else next(read)
-        told = replace(
-            _of_text(advert, reading) if reading is not None else _of_reading(advert, advert.reading),
-            **_of_caller(advert, ways),
-        )
+        told = _of_text(advert, reading, ways) if reading is not None else _of_reading(advert, advert.reading, ways)
         language = reading.language if reading is not None else _language(advert)
         offer = Left(code="nothing_told") if _tells_nothing(advert) else taken(told, home.market)
         found.append(
@@ -123,7 +120,7 @@ def _language(advert: ShortlistAdvertIn) -> str:
     return told or "und"
 
 
-def _of_text(advert: ShortlistAdvertIn, reading: Reading) -> Told:
+def _of_text(advert: ShortlistAdvertIn, reading: Reading, ways: Mapping[str, float]) -> Told:
     return Told(
         advert=advert.id,
         kind=reading.kind,
@@ -141,11 +138,11 @@ def _of_text(advert: ShortlistAdvertIn, reading: Reading) -> Told:
         inverter=_within(inverter_told(reading)),
         least=reading.least_quantity,
         towns=towns_of(_text(advert), reading),
-        panels_in_set=reading.panel_count,
+        **_of_caller(advert, ways, reading.panel_count),
     )
 
 
-def _of_reading(advert: ShortlistAdvertIn, reading: ReadAdvertIn | None) -> Told:
+def _of_reading(advert: ShortlistAdvertIn, reading: ReadAdvertIn | None, ways: Mapping[str, float]) -> Told:
     if reading is None:
         return Told(advert=advert.id, kind="other", is_offer=False)
     price, delivery = reading.price, reading.delivery
@@ -165,7 +162,7 @@ def _of_reading(advert: ShortlistAdvertIn, reading: ReadAdvertIn | None) -> Told
         bifacial=reading.bifacial,
         inverter={} if reading.inverter is None else reading.inverter.given(),
         least=reading.least_quantity,
-        panels_in_set=reading.panel_count,
+        **_of_caller(advert, ways, reading.panel_count),
     )
 
 
@@ -179,16 +176,15 @@ def _ways(request: ShortlistIn) -> dict[str, float]:
     return ways
 
 
-def _of_caller(advert: ShortlistAdvertIn, ways: Mapping[str, float]) -> dict[str, Any]:
+def _of_caller(advert: ShortlistAdvertIn, ways: Mapping[str, float], panels_in_set: int | None) -> dict[str, Any]:
     """What the caller tells; his number of panels in a set goes before that of the advert."""
     place = place_of(advert.fetched_at)
-    own = {} if advert.panel_count is None else {"panels_in_set": advert.panel_count}
     return {
         "km": ways.get(place or "") if advert.distance_km is None else advert.distance_km,
         "sending": advert.delivery_cost,
         "trip": place,
+        "panels_in_set": advert.panel_count if advert.panel_count is not None else panels_in_set,
         "posted_on": None if advert.posted_on is None else date.fromisoformat(advert.posted_on),
-        **own,
     }
 
 

@@ -8,6 +8,7 @@ range. Where goods are fetched a usual way is taken. So nothing is cheaper for n
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import lru_cache
 from math import floor, log10
 from types import MappingProxyType
 
@@ -59,6 +60,7 @@ def getting_not_told(
     return sent or _fetched(per_km)
 
 
+@lru_cache(maxsize=256)
 def _sent(code: str, currency: str | None, *, panels: bool) -> Guess | None:
     rate = _EUR.get(currency or "EUR")
     row = row_for(_COST, f"{code}_pallet" if panels else f"{code}_parcel")

@@ -3,6 +3,7 @@
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, field
 from datetime import date
+from functools import cache
 from types import MappingProxyType
 from typing import Any
 
@@ -173,6 +174,7 @@ def _assumed(told: Told) -> Iterator[Assumption]:
         yield _taken("/adverts/*/reading/least_quantity", "two_at_least")
 
 
+@cache
 def _taken(pointer: str, code: str) -> Assumption:
     row = row_for(pointer, code)
     return Assumption(pointer=pointer, value=row.value, code=row.code, source=row.source)
