@@ -2,6 +2,7 @@
 
 import re
 from string import Formatter
+from typing import Any
 
 import pytest
 from hypothesis import given
@@ -13,6 +14,8 @@ from service.api.words.english import names as name_words
 from service.api.words.english import remedies as remedy_words
 from service.core.model.facts import Setup
 from tests.properties.compatibility_strategies import asked, setups
+from tests.requests import SMALLEST
+from tests.requests import asked as completed_of
 
 ALL = {**finding_words.TEXTS, **remedy_words.TEXTS}
 
@@ -33,6 +36,23 @@ def test_every_finding_and_every_remedy_has_a_sentence_that_its_facts_fill(setup
             facts = {"new_value": remedy.new_value, "unit": remedy.unit, **remedy.facts}
             filled = Formatter().vformat(words, (), facts)
             assert "None" not in filled, filled
+
+
+SPARSE = [
+    {"arrays": [{"panel": {"rated_power_w": watts}, **more}] * count, "inverter": {"ac_power_w": ac_w}, **outside}
+    for watts in (300, 440) for ac_w in (300, 600, 1600) for count in (1, 2)
+    for more in ({}, {"count": 2, "joined": "parallel", "input": 1}, {"count": 3, "joined": "series", "input": 1})
+    for outside in ({}, {"socket_circuit": {"plug": "household"}})
+]  # fmt: skip
+
+
+@pytest.mark.parametrize("request_", SPARSE, ids=range(len(SPARSE)))
+def test_what_is_found_of_a_set_of_which_little_was_told_has_a_sentence_too(request_: dict[str, Any]) -> None:
+    completed = completed_of({**SMALLEST, **request_})
+    for finding in asked(completed.setup, completed.assumptions).findings:
+        variant = finding.facts.get("variant") or ""
+        key = f"{finding.code}.{finding.verdict}.{variant}".rstrip(".")
+        assert template_of("findings", key) is not None, key
 
 
 @pytest.mark.parametrize("key", sorted(ALL))

@@ -1,12 +1,12 @@
 """Which of these adverts should I ring up first?"""
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
 from typing import Any
 
 from service.api.answers.question import dated
+from service.api.answers.shortlist_found import Found, found_of
 from service.api.answers.shortlist_home import ShortlistHome
-from service.api.answers.shortlist_set import ListedSet, listed_set, new_set
+from service.api.answers.shortlist_set import ListedSet, new_set
 from service.api.answers.shortlist_told import ToldAdvert, at_hand_offers, told_adverts
 from service.api.deps import Deps
 from service.api.schemas.adverts import AdvertDoubtOut, AdvertReadingOut
@@ -32,37 +32,31 @@ from service.api.schemas.shortlist_out import (
     ShortlistOut,
 )
 from service.api.words import say
-from service.core.errors import ContradictionError
-from service.core.model.assumption import Assumptions
+from service.core.model.assumption import Assumption, Assumptions
 from service.core.model.finding import Finding, Verdict
 from service.core.shortlist import (
     FIT_GROUPS,
     NEARLY,
     NEVER,
-    REFUSED,
+    Bid,
     Candidate,
     Left,
     Offer,
-    Screen,
     Taken,
     as_good_at,
-    behind,
     beside,
     bids_of,
     bound_by,
     bounded,
-    chosen,
     doubles_of,
     most_for,
     most_rows,
     questions_of,
     rows_at_most,
 )
-from service.core.shortlist.screen import ENOUGH_THAT_FIT, JOINED_PANELS, LOOKED_INVERTERS, LOOKED_PANELS, MOST_LOOKED
+from service.core.shortlist.screen import ENOUGH_THAT_FIT, JOINED_PANELS, LOOKED_INVERTERS, LOOKED_PANELS
 
 _LIMIT = 10
-# So many closer looks for each set that is listed: some are refused only then.
-_LOOKS = 3
 
 
 def adverts_shortlist(body: bytes, deps: Deps) -> ShortlistOut:
@@ -82,7 +76,7 @@ def _shortlist_of(request: ShortlistIn, deps: Deps) -> ShortlistOut:
     offered = [one.found.offer for one in adverts if isinstance(one.found, Taken)]
     doubles = doubles_of(offered)
     offers = [*at_hand_offers(request, home), *(one for one in offered if one.name not in doubles)]
-    found = _found(home, offers, request.limit or _LIMIT, doubles)
+    found = found_of(home, offers, request.limit or _LIMIT, doubles)
     new = new_set(request, home)
     by_name = {one.told.advert: one for one in adverts}
     ranks = _ranks(found)
@@ -104,73 +98,7 @@ def _shortlist_of(request: ShortlistIn, deps: Deps) -> ShortlistOut:
     )  # fmt: skip
 
 
-@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
-class _Found:
-    """The sets listed, those that were refused on a closer look, the candidates of each advert, and who was asked.
-
-    ``gave_way``: of each rank the sets that gave way to it or a better one. ``doubles``: as of ``doubles_of``.
-    """
-
-    home: ShortlistHome
-    limit: int
-    listed: Sequence[ListedSet]
-    gave_way: Mapping[int, Sequence[Candidate]]
-    doubles: Mapping[str, str]
-    refused: Mapping[tuple[str, ...], Finding | None]
-    best: Mapping[str, Candidate]
-    screen: Screen
-    sets: int
-
-
-def _found(home: ShortlistHome, offers: Sequence[Offer], limit: int, doubles: Mapping[str, str]) -> _Found:
-    """Look closer at the best until so many are found that nothing refuses; those with a mendable refusal come last."""
-    screen = Screen(home.at_home, home.rooms, home.costs, home.terms, offers)
-    screened = screen.screened()
-    found: list[ListedSet] = []
-    refused: dict[tuple[str, ...], Finding | None] = {}
-    best: dict[str, Candidate] = {}
-    for candidate in screened.candidates:
-        for advert in candidate.adverts:
-            best.setdefault(advert, candidate)
-
-    def counts(candidate: Candidate) -> bool:
-        try:
-            one = listed_set(candidate, home)
-        except ContradictionError:
-            refused[candidate.adverts] = None
-            return False
-        if one.hopeless is not None:
-            refused[candidate.adverts] = one.hopeless
-            return False
-        found.append(one)
-        return one.fit < REFUSED or candidate.fit == REFUSED
-
-    choice = chosen(screened.candidates, limit, min(_LOOKS * limit, MOST_LOOKED), counts)
-    listed = sorted(found, key=lambda one: _order(one, home))[:limit]
-    return _Found(
-        home=home, limit=limit, listed=listed, gave_way=_gave_way(listed, choice.gave_way), doubles=doubles,
-        refused=refused, best=best, screen=screen, sets=screened.sets,
-    )  # fmt: skip
-
-
-def _order(one: ListedSet, home: ShortlistHome) -> tuple[object, ...]:
-    """By the row of places, then by what was told; of equal ones the cheaper, the fewer adverts, what is said, name."""
-    adverts = one.candidate.adverts
-    row = behind(one.fit, tricky=one.candidate.tricky)
-    return row, one.wanted(home.terms.wish), one.row.outlay, len(adverts), one.candidate.said, adverts
-
-
-def _gave_way(listed: Sequence[ListedSet], others: Sequence[Candidate]) -> dict[int, list[Candidate]]:
-    """By rank: each set beside the first listed one that it has most adverts in common with."""
-    found: dict[int, list[Candidate]] = {}
-    for other in others:
-        common = [len(set(other.adverts) & set(one.candidate.adverts)) for one in listed]
-        if any(common):
-            found.setdefault(common.index(max(common)) + 1, []).append(other)
-    return found
-
-
-def _ranks(found: _Found) -> dict[str, int]:
+def _ranks(found: Found) -> dict[str, int]:
     """The best rank of each advert, its doubles with it."""
     ranks: dict[str, int] = {}
     for rank, one in enumerate(found.listed, start=1):
@@ -194,7 +122,7 @@ def _set_out(
     one: ListedSet,
     adverts: Mapping[str, ToldAdvert],
     new: ListedSet | None,
-    found: _Found,
+    found: Found,
     deps: Deps,
 ) -> ListedSetOut:
     candidate, row, home = one.candidate, one.row, found.home
@@ -228,6 +156,7 @@ def _set_out(
         verdict=row.verdict,
         likely=row.likely,
         fit_group=FIT_GROUPS[one.fit],
+        fit_text=say("shortlist", f"fit.{FIT_GROUPS[one.fit]}"),
         by_part={str(part): verdict for part, verdict in one.compatibility.by_part.items()},
         findings=[
             FindingOfSetOut(code=f.code, verdict=f.verdict, likely=f.likely, text=sentence_of(f))
@@ -235,26 +164,38 @@ def _set_out(
         ],
         bid_up_to=goods_up_to,
         bid_because=None if held is None else _said(f"bid.{held}", held, {}),
-        bids=[BidOut.from_core(bid) for bid in bids],
+        bids=[BidOut.from_core(bid, left_over=bid.left_over, left_over_text=_left_over(bid)) for bid in bids],
         against_new=None if against is None else AgainstNewOut.from_core(
             against, text=say("shortlist", f"against.{against.code}")
         ),
-        doubts=[AdvertDoubtOut(code=code, text=say("adverts", f"doubt.{code}")) for code in doubts],
+        doubts=_doubts_out(doubts),
         ask=list(_asks(one, mine, deps)),
-        assumptions=assumptions_out(Assumptions.of(ad.getting for ad in mine if ad.getting)),
+        assumptions=assumptions_out(Assumptions.of(_assumed(one, adverts))),
         alternatives=[list(other.adverts) for other in gave_way[:MOST_ALTERNATIVES]],
         alternative_count=len(gave_way),
         request=one.request,
     )  # fmt: skip
 
 
-def _beside_others(one: ListedSet, found: _Found) -> dict[str, float | None]:
+def _beside_others(one: ListedSet, found: Found) -> dict[str, float | None]:
     """Of each advert the outlay at which its set does as well as the best that is listed without it."""
     home, bounds = found.home, {}
     for advert in one.candidate.adverts:
         other = next((other for other in found.listed if advert not in other.candidate.adverts), None)
         bounds[advert] = None if other is None else as_good_at(one.row, other.row, home.terms.wish)
     return bounds
+
+
+def _doubts_out(codes: Iterable[str]) -> list[AdvertDoubtOut]:
+    return [AdvertDoubtOut(code=code, text=say("adverts", f"doubt.{code}")) for code in codes]
+
+
+def _left_over(bid: Bid) -> str | None:
+    """That some of what is paid for is not used."""
+    if not bid.left_over:
+        return None
+    key = "left_over.one" if bid.left_over == 1 else "left_over"
+    return say("shortlist", key, {"left": bid.left_over, "must_take": bid.must_take, "pieces": bid.pieces})
 
 
 def _bands(one: ListedSet) -> dict[str, Any]:
@@ -280,6 +221,13 @@ def _asks(one: ListedSet, adverts: Sequence[ToldAdvert], deps: Deps) -> Iterable
         )  # fmt: skip
 
 
+def _assumed(one: ListedSet, adverts: Mapping[str, ToldAdvert]) -> Iterable[Assumption]:
+    """What was taken of the adverts of a set."""
+    for bought in one.candidate.bought:
+        if bought.offer.advert is not None:
+            yield from adverts[bought.offer.advert].assumed(bought, len(one.candidate.layout))
+
+
 def _new_out(new: ListedSet) -> NewSetOut:
     row = new.row
     return NewSetOut(
@@ -292,7 +240,7 @@ def _new_out(new: ListedSet) -> NewSetOut:
     )
 
 
-def _advert_out(one: ToldAdvert, ranks: Mapping[str, int], found: _Found) -> AdvertOfListOut:
+def _advert_out(one: ToldAdvert, ranks: Mapping[str, int], found: Found) -> AdvertOfListOut:
     rank = ranks.get(one.told.advert)
     because = None if rank is not None else _because(one.found, found)
     return AdvertOfListOut(
@@ -301,6 +249,7 @@ def _advert_out(one: ToldAdvert, ranks: Mapping[str, int], found: _Found) -> Adv
         best_set=rank,
         double_of=found.doubles.get(one.told.advert),
         because=None if because is None else _said(f"because.{because.code}", because.code, because.facts),
+        doubts=_doubts_out(one.doubts),
         remarks=[_said("remark.text_not_read", "text_not_read", {})] if one.text_not_read else [],
     )
 
@@ -309,7 +258,7 @@ def _said(key: str, code: str, facts: Mapping[str, Any]) -> SaidOfSetOut:
     return SaidOfSetOut(code=code, facts=dict(facts), text=say("shortlist", key, facts))
 
 
-def _because(one: Taken | Left, found: _Found) -> Left:  # noqa: PLR0911 - a row of reasons
+def _because(one: Taken | Left, found: Found) -> Left:  # noqa: PLR0911 - a row of reasons
     if isinstance(one, Left):
         return one
     offer = one.offer
@@ -330,11 +279,13 @@ def _because(one: Taken | Left, found: _Found) -> Left:  # noqa: PLR0911 - a row
     refusal = None if offer.name in screen.passed_over else screen.refusal_of(offer)
     if refusal is not None:
         return _by(refusal, "does_not_fit")
+    if offer.panel is None and all(one.panel and one.panel.key in screen.without_curve for one in screen.panels):
+        return Left(code="others_without_curve")
     place, of = screen.places.get(offer.name, (1, 1))
     return Left(code="not_looked_at", facts={"place": place, "of": of})
 
 
-def _behind_the_listed(best: Candidate, found: _Found) -> Left:
+def _behind_the_listed(best: Candidate, found: Found) -> Left:
     """Why the best set of an advert is not listed."""
     if best.adverts in found.refused:
         finding = found.refused[best.adverts]
@@ -342,7 +293,9 @@ def _behind_the_listed(best: Candidate, found: _Found) -> Left:
     if best.rough == NEVER:
         return Left(code="never_pays")
     rank = next((rank for rank, others in found.gave_way.items() if best in others), None)
-    return Left(code="ranks_below") if rank is None else Left(code="alternative", facts={"set": rank})
+    if rank is not None:
+        return Left(code="alternative", facts={"set": rank})
+    return Left(code="behind_for_doubts" if best.tricky else "ranks_below")
 
 
 def _by(finding: Finding, code: str) -> Left:
@@ -351,7 +304,7 @@ def _by(finding: Finding, code: str) -> Left:
 
 
 def _notes(
-    request: ShortlistIn, home: ShortlistHome, offers: Sequence[Offer], found: _Found
+    request: ShortlistIn, home: ShortlistHome, offers: Sequence[Offer], found: Found
 ) -> Iterable[tuple[str, dict[str, int]]]:
     yield "order", {
         "rows": most_rows(found.limit), "most": rows_at_most(found.limit), "nearly_pct": round(100 * (NEARLY - 1)),

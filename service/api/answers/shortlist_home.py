@@ -129,7 +129,10 @@ class ShortlistHome:
     @cached_property
     def market(self) -> Market:
         """What offers are measured by."""
-        return Market(currency=self.currency, as_of=self.as_of, panel_of=self.panel_of, inverter_of=self.inverter_of)
+        return Market(
+            currency=self.currency, as_of=self.as_of, panel_of=self.panel_of, inverter_of=self.inverter_of,
+            per_km=self.costs.per_km,
+        )  # fmt: skip
 
     def panel_of(self, given: Mapping[str, Any]) -> PanelKind:
         """A panel, completed; of one asked about lately it is kept. Raises ContradictionError."""

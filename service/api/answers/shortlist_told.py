@@ -14,7 +14,7 @@ from service.core.adverts import Advert, Reading, read_board
 from service.core.completion.defaults import row_for
 from service.core.model.assumption import Assumption
 from service.core.model.bounds import BOUNDS
-from service.core.shortlist import Left, Offer, Taken, Told, taken
+from service.core.shortlist import Bought, Left, Offer, Taken, Told, place_of, taken, towns_of
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -36,15 +36,18 @@ class ToldAdvert:
         """About it, those about its offer too."""
         return self.found.doubts if isinstance(self.found, Taken) else self.told.doubts
 
-    @property
-    def getting(self) -> Assumption | None:
-        """What was taken for getting it, at its place in the request; None where that was told."""
+    def assumed(self, bought: Bought, inputs: int) -> Iterator[Assumption]:
+        """What was taken of it where nobody told, at its place in the request, as far as a set hangs on it.
+
+        Args:
+            bought: so many of its pieces.
+            inputs: so many of the inverter are used.
+        """
         if not isinstance(self.found, Taken):
-            return None
-        if self.found.way_untold:
-            row = row_for("/adverts/*/distance_km")
-            return Assumption(pointer=self.way, value=row.value, code=row.code, source=row.source)
-        return self.found.sending and replace(self.found.sending, pointer=f"/adverts/{self.at}/delivery_cost")
+            return
+        for one in (self.found.getting, *self.found.assumed, _inputs_taken(bought, inputs)):
+            if one is not None and (one.code != "as_many_as_wanted" or bought.pieces > 1):
+                yield replace(one, pointer=one.pointer.replace("*", str(self.at)))
 
     @property
     def way(self) -> str:
@@ -52,14 +55,24 @@ class ToldAdvert:
         return f"/adverts/{self.at}/distance_km"
 
 
+def _inputs_taken(bought: Bought, used: int) -> Assumption | None:
+    """How many inputs its inverter was taken to have; None where that was told, or one is used, which all have."""
+    kind = bought.offer.inverter
+    if kind is None or used < 2 or not kind.assumed.assumed("/inverter/input_count"):
+        return None
+    row = row_for("/adverts/*/reading/inverter/input_count")
+    return Assumption(pointer=row.pointer, value=kind.inverter.input_count, code=row.code, source=row.source)
+
+
 def told_adverts(request: ShortlistIn, home: ShortlistHome, deps: Deps) -> list[ToldAdvert]:
     """All adverts, in the order of the request; those that came as text are read together, as one board."""
     found = []
     texts = [advert for advert in request.adverts if advert.reading is None]
     read = iter(read_board([_text(advert) for advert in texts], deps.advert_words))
+    ways = _ways(request)
     for at, advert in enumerate(request.adverts):
         reading = None if advert.reading is not None else next(read)
-        told = _of_text(advert, reading) if reading is not None else _of_reading(advert, advert.reading)
+        told = _of_text(advert, reading, ways) if reading is not None else _of_reading(advert, advert.reading, ways)
         language = reading.language if reading is not None else _language(advert)
         offer = Left(code="nothing_told") if _tells_nothing(advert) else taken(told, home.market)
         found.append(
@@ -107,7 +120,7 @@ def _language(advert: ShortlistAdvertIn) -> str:
     return told or "und"
 
 
-def _of_text(advert: ShortlistAdvertIn, reading: Reading) -> Told:
+def _of_text(advert: ShortlistAdvertIn, reading: Reading, ways: Mapping[str, float]) -> Told:
     return Told(
         advert=advert.id,
         kind=reading.kind,
@@ -124,11 +137,12 @@ def _of_text(advert: ShortlistAdvertIn, reading: Reading) -> Told:
         bifacial=reading.bifacial,
         inverter=_within(inverter_told(reading)),
         least=reading.least_quantity,
-        **_of_caller(advert, reading.panel_count),
+        towns=towns_of(_text(advert), reading),
+        **_of_caller(advert, ways, reading.panel_count),
     )
 
 
-def _of_reading(advert: ShortlistAdvertIn, reading: ReadAdvertIn | None) -> Told:
+def _of_reading(advert: ShortlistAdvertIn, reading: ReadAdvertIn | None, ways: Mapping[str, float]) -> Told:
     if reading is None:
         return Told(advert=advert.id, kind="other", is_offer=False)
     price, delivery = reading.price, reading.delivery
@@ -148,16 +162,27 @@ def _of_reading(advert: ShortlistAdvertIn, reading: ReadAdvertIn | None) -> Told
         bifacial=reading.bifacial,
         inverter={} if reading.inverter is None else reading.inverter.given(),
         least=reading.least_quantity,
-        **_of_caller(advert, reading.panel_count),
+        **_of_caller(advert, ways, reading.panel_count),
     )
 
 
-def _of_caller(advert: ShortlistAdvertIn, panels_in_set: int | None) -> dict[str, Any]:
+def _ways(request: ShortlistIn) -> dict[str, float]:
+    """How far away the places are that the caller names, by what he tells of any advert there: the furthest counts."""
+    ways: dict[str, float] = {}
+    for advert in request.adverts:
+        place = place_of(advert.fetched_at)
+        if place is not None and advert.distance_km is not None:
+            ways[place] = max(advert.distance_km, ways.get(place, 0.0))
+    return ways
+
+
+def _of_caller(advert: ShortlistAdvertIn, ways: Mapping[str, float], panels_in_set: int | None) -> dict[str, Any]:
     """What the caller tells; his number of panels in a set goes before that of the advert."""
+    place = place_of(advert.fetched_at)
     return {
-        "km": advert.distance_km,
+        "km": ways.get(place or "") if advert.distance_km is None else advert.distance_km,
         "sending": advert.delivery_cost,
-        "trip": advert.fetched_at,
+        "trip": place,
         "panels_in_set": advert.panel_count if advert.panel_count is not None else panels_in_set,
         "posted_on": None if advert.posted_on is None else date.fromisoformat(advert.posted_on),
     }

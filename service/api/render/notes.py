@@ -63,6 +63,7 @@ _APART = {
     "/other_generation/": "plant on the roof",
     "/side_walls": "beside the panels",
     "/fetching/": "fetching",
+    "/price/": "price",
     "/inverter_swap/": "inverter replaced",
 }
 

@@ -51,7 +51,7 @@ def shortlist_sheet(answer: ShortlistOut) -> Sheet:
 
 def _set(one: ListedSetOut, money: str) -> Item:
     return Item(
-        f"{one.outlay:.0f} {money}, {_years(one.simple_payback_years)}. {_FITS[one.verdict]}.",
+        f"{one.outlay:.0f} {money}, {_years(one.simple_payback_years)}. {_fits(one.verdict, one.likely)}.",
         " + ".join(one.adverts),
         tuple(_about(one, money)),
     )
@@ -66,7 +66,7 @@ def _about(one: ListedSetOut, money: str) -> Iterator[Item]:
     if one.against_new is not None:
         yield Item(one.against_new.text, "Beside the new one")
     if one.findings:
-        yield Item("", "Fit", tuple(_findings(one.findings)))
+        yield Item(one.fit_text, "Fit", tuple(_findings(one.findings)))
     if one.doubts:
         yield Item("", "Doubts", listed(doubt.text for doubt in one.doubts))
     if one.ask:
@@ -88,12 +88,18 @@ def _about(one: ListedSetOut, money: str) -> Iterator[Item]:
 
 def _findings(findings: Sequence[FindingOfSetOut]) -> Iterator[Item]:
     """Of those that inputs share the first, with how many there are."""
-    alike: dict[tuple[str, str], list[FindingOfSetOut]] = {}
+    alike: dict[tuple[str, str, str], list[FindingOfSetOut]] = {}
     for found in findings:
-        alike.setdefault((found.verdict, found.code), []).append(found)
+        alike.setdefault((found.verdict, found.likely, found.code), []).append(found)
     for several in alike.values():
         often = f" (So on {len(several)} inputs.)" if len(several) > 1 else ""
-        yield Item(f"{_FITS[several[0].verdict]}: {several[0].text}{often}")
+        yield Item(f"{_fits(several[0].verdict, several[0].likely)}: {several[0].text}{often}")
+
+
+def _fits(verdict: Verdict, likely: Verdict) -> str:
+    """The verdict, and that it is likely a refusal where it is none yet."""
+    refused = likely == Verdict.DOES_NOT_FIT != verdict
+    return f"{_FITS[verdict]}, LIKELY DOES NOT FIT" if refused else _FITS[verdict]
 
 
 def _hung(panels: PanelsOfSetOut) -> str:
@@ -106,20 +112,24 @@ def _bid(bid: BidOut, money: str) -> Item:
     others = "" if bid.beside_others is None else (
         f"; above {bid.beside_others:.0f} the best set here without it does better"
     )  # fmt: skip
-    return Item(f"asked {bid.asked:.0f} {money} for {bid.pieces}, up to {bid.bid_up_to:.0f}{others}", bid.advert)
+    left = "" if bid.left_over_text is None else f". {bid.left_over_text}"
+    return Item(
+        f"asked {bid.asked:.0f} {money} for {bid.must_take}, up to {bid.bid_up_to:.0f}{others}{left}", bid.advert
+    )
 
 
 def _new(new: NewSetOut, money: str) -> str:
     return (
         f"{new.outlay:.0f} {money} for {new.panels} panel{'s' if new.panels > 1 else ''} and an inverter: "
         f"{_kwh(new.year_kwh)} kWh a year, {_years(new.simple_payback_years)}{_value(new.net_present_value, money)}. "
-        f"{_FITS[new.verdict]}."
+        f"{_fits(new.verdict, new.likely)}."
     )
 
 
 def _other(one: AdvertOfListOut) -> Item:
     texts = [*(() if one.because is None else (one.because.text,)), *(remark.text for remark in one.remarks)]
-    return Item(" ".join(texts), one.advert)
+    doubts = (Item("", "Doubts", listed(doubt.text for doubt in one.doubts)),) if one.doubts else ()
+    return Item(" ".join(texts), one.advert, doubts)
 
 
 def _kwh(band: KwhBandOut) -> str:

@@ -51,8 +51,13 @@ class BidOut(Out):
     """The most that an advert's goods are worth in this set, all else at the price asked."""
 
     advert: str = Field(max_length=80)
-    pieces: int = Field(ge=1, description="Taken of it; a lot, and the fewest that are sold, are paid for whole.")
-    asked: r.Money = Field(description="What is asked for them, undelivered.")
+    pieces: int = Field(ge=1, description="Used of it in this set.")
+    must_take: int = Field(
+        ge=1, description="So many have to be taken and are paid for: a lot, and the fewest that are sold, whole."
+    )
+    left_over: int = Field(ge=0, description="Paid for and not used here; it counts for nothing.")
+    left_over_text: Text | None = Field(description="That some are left over; null where none are.")
+    asked: r.Money = Field(description="What is asked for all that have to be taken, undelivered.")
     bid_up_to: r.Money = Field(description="What holds it is told in the set's `bid_because`.")
     beside_others: r.Money | None = Field(
         description="Dearer than that, the best set listed here without this advert does better by what `ranked_by` "
@@ -130,6 +135,7 @@ class ListedSetOut(Out):
         description="Sets are listed in the order of these groups: nothing speaks against it, or only what nobody "
         "knows; refused with the worst values of the class; refused, which can be mended."
     )
+    fit_text: Text = Field(description="What that group means for it, and for its rank.")
     by_part: dict[str, Verdict]
     findings: list[FindingOfSetOut] = Field(max_length=100)
     bid_up_to: r.Money | None = Field(description="The most that all its adverts together are worth here.")
@@ -142,10 +148,11 @@ class ListedSetOut(Out):
     doubts: list[AdvertDoubtOut] = Field(max_length=120)
     ask: list[AskOut] = Field(max_length=60)
     assumptions: list[AssumptionOut] = Field(
-        max_length=3,
-        description="What was taken of its adverts beyond what an appraisal of `request` fills in: what sending costs "
-        "where nobody told, in the currency of the answer and part of `outlay`, or that the way to it costs nothing. "
-        "What is true belongs at the pointer.",
+        max_length=20,
+        description="What was taken of its adverts where nobody told, beside what an appraisal of `request` fills in: "
+        "what getting it costs (part of `outlay`; what sending costs is in the currency of the "
+        "answer), how many there are, what the price is for, how many inputs the inverter has. What is true belongs at "
+        "the pointer; of an advert that came as text, in a reading that is sent instead.",
     )
     alternatives: list[Annotated[list[AdvertName], Field(max_length=3)]] = Field(
         max_length=MOST_ALTERNATIVES,
@@ -168,6 +175,7 @@ class AdvertOfListOut(Out):
     )
     double_of: str | None = Field(max_length=80, description="The advert that it is once more; null: of none.")
     because: SaidOfSetOut | None = Field(description="Why it is in none.")
+    doubts: list[AdvertDoubtOut] = Field(max_length=40, description="About it, listed or not.")
     remarks: list[SaidOfSetOut] = Field(max_length=5, description="What of it was passed over.")
 
 

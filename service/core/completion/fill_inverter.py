@@ -2,6 +2,7 @@
 
 from math import ceil
 
+from service.core.completion.defaults import row_for
 from service.core.completion.node import Guess, Node
 from service.core.errors import ContradictionError
 from service.core.model.bounds import BOUNDS
@@ -9,6 +10,9 @@ from service.core.model.facts import Input, Inverter
 
 # Above this power inputs for two panels in series are made too, and with them higher voltages.
 _LARGE_W = 1000.0
+# An input's short-circuit limit over the current that it works with: at the least, as far as its class reaches, and at
+# the most. Trade figures, from memory (plates that state both have 1.25 to 1.4).
+_LEAST_OVER_AT_WORK, _MOST_OVER_AT_WORK = 1.2, 1.6
 
 
 def input_count_of(node: Node, arrays: list[Node]) -> int:
@@ -151,12 +155,19 @@ def _operating_current(node: Node, panel_current: float | None) -> float:
 
 
 def _absolute_current(node: Node, panel_current: float | None) -> float | None:
-    """The absolute limit stays unknown where nobody gave it; then its class's range is written down for ``likely``."""
+    """The absolute limit stays unknown where nobody gave it; then its class's range is written down for ``likely``.
+
+    An input stands what it works with, and mostly a fifth more; where no more is known, its class's least. So who
+    states the current of a middling input is taken for no worse than who tells nothing, only who states a small one's.
+    """
     given = node.get("max_short_circuit_current_a")
     if given is None and panel_current is None:
-        stated = node.get("max_current_a")
-        low, high = (15.0, 25.0) if stated is None else (1.0 * stated, 1.6 * stated)
-        node.assume("max_short_circuit_current_a", Guess(value=None, low=round(low, 2), high=round(high, 2)))
+        stated, row = node.get("max_current_a"), row_for(node.at("max_short_circuit_current_a"))
+        low, high = row.low or 0.0, row.high or 0.0
+        if stated is not None:
+            low = round(max(stated, min(low, _LEAST_OVER_AT_WORK * stated)), 2)
+            high = round(max(high, _MOST_OVER_AT_WORK * stated), 2)
+        node.assume("max_short_circuit_current_a", Guess(value=None, low=low, high=high))
     return None if given is None else float(given)
 
 

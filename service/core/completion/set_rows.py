@@ -147,8 +147,9 @@ INVERTER_ROWS: tuple[Row, ...] = (
            low=16.0, high=30.0, moves_energy=True),
     _input("max_current_a", code="inverter_class", value=14.0, unit="A", source=_MICRO, low=10.5, high=18.0,
            moves_energy=True),
-    _input("max_short_circuit_current_a", code="rating_missing", unit="A", source=f"{_MICRO}; never counted as known",
-           low=15.0, high=25.0),
+    _input("max_short_circuit_current_a", code="rating_missing", rule="none; low: 15 A, less beside a small "
+           "stated current at work (1.2 times it), more beside a great one (that itself); high: 25 A, or 1.6 times it",
+           unit="A", source=f"{_MICRO}; never counted as known", low=15.0, high=25.0),
     _input("max_panel_power_kind", code="not_said", value="not_known", source=NEUTRAL),
     _input("connector_pairs", code="inverter_class", value=1, source=_MICRO),
 )  # fmt: skip

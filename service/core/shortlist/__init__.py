@@ -1,6 +1,7 @@
 """Which of these adverts is worth a call first, and what may be bid?
 
-``told`` takes an offer from a read advert or says why there is none; ``layout`` finds the few ways to hang a set;
+``told`` takes an offer from a read advert or says why there is none (``getting``: what nobody tells of how it comes;
+``town``: where it is); ``layout`` finds the few ways to hang a set;
 ``double`` finds what is advertised twice; ``grouped`` makes a home's year short; ``fit`` asks what inputs refuse and
 draw, ``judged`` does so for rows of panels; ``paid`` adds up outlays; ``screen`` builds all sets (``candidate``) and
 puts them in the order of ``order``; ``variety`` chooses among them; ``request`` writes the request of one; ``asks``
@@ -36,6 +37,7 @@ from service.core.shortlist.order import (
 from service.core.shortlist.request import request_of
 from service.core.shortlist.screen import Screen
 from service.core.shortlist.told import Left, Market, Taken, Told, taken
+from service.core.shortlist.town import place_of, towns_of
 from service.core.shortlist.variety import NEARLY, Chosen, chosen, most_rows, rows_at_most
 from service.core.shortlist.wish import NEVER, WISHES, Terms, Wish
 from service.core.shortlist.wish import told as wanted
@@ -87,9 +89,11 @@ __all__ = [
     "layouts",
     "most_for",
     "most_rows",
+    "place_of",
     "questions_of",
     "request_of",
     "rows_at_most",
     "taken",
+    "towns_of",
     "wanted",
 ]

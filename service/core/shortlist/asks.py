@@ -9,7 +9,7 @@ from service.core.shortlist.candidate import Candidate
 RATINGS_ASKED = frozenset({
     "open_circuit_voltage_v", "short_circuit_current_a", "max_power_voltage_v", "max_power_current_a",
     "voc_coefficient_pct_per_k", "bifaciality_share", "max_input_voltage_v", "tracking_min_v", "tracking_max_v",
-    "start_voltage_v", "max_current_a", "max_short_circuit_current_a",
+    "start_voltage_v", "max_current_a", "max_short_circuit_current_a", "input_count",
 })  # fmt: skip
 LABEL_PHOTO = "label_photo"
 _IF_TWO_SIDED, _HOW_TWO_SIDED = "bifaciality_share", "bifaciality_pct"

@@ -19,7 +19,9 @@ _OF_NONE: Mapping[str, float | None] = MappingProxyType({})
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Bid:
-    """The most that an advert's goods are worth in a set, all else at the price asked; ``pieces`` are taken of it.
+    """The most that an advert's goods are worth in a set, all else at the price asked; ``pieces`` are used of it.
+
+    ``must_take``: so many have to be taken and are paid for, as they are sold only together.
 
     ``beside_others``: the price at which the set does as well as the best one listed without this advert; None where
     there is none, or where it sets no bound.
@@ -27,9 +29,15 @@ class Bid:
 
     advert: str
     pieces: int
+    must_take: int
     asked: float
     bid_up_to: float
     beside_others: float | None = None
+
+    @property
+    def left_over(self) -> int:
+        """What is paid for and not used."""
+        return self.must_take - self.pieces
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -90,7 +98,8 @@ def bids_of(
             bid = bounded(one.goods + (worth_up_to - outlay) / again, ceiling)
             bids.append(
                 Bid(
-                    advert=one.offer.advert, pieces=one.pieces, asked=one.goods, bid_up_to=bid,
+                    advert=one.offer.advert, pieces=one.pieces, must_take=one.offer.must_take(one.pieces),
+                    asked=one.goods, bid_up_to=bid,
                     beside_others=None if others is None else min(max(one.goods + (others - outlay) / again, 0.0), bid),
                 )
             )  # fmt: skip

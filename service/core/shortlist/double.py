@@ -1,16 +1,18 @@
 """Which adverts are one and the same, told twice, maybe in other words?
 
-Those that offer the same goods by every figure told, as many of them, at the same price, from about the same place.
-Their panels are there once: so one of them stands for all, and the others are named beside it.
+Those that offer the same goods by every figure told, as many of them, at the same price, from the same place as far as
+was told. Their panels are there once: so one of them stands for all, and the others are named beside it. Adverts of two
+places are two, however alike: who takes them for one never builds the set that both together make.
 """
 
 from collections.abc import Mapping, Sequence
 from typing import Any
 
 from service.core.shortlist.offer import Offer
+from service.core.shortlist.town import far_apart
 
-# One seller's distance as two pages tell it. Judgement.
-_SAME_PLACE_KM = 5.0
+# One seller's distance as two pages tell it, and where both name the same town: its middle and a street. Judgement.
+_SAME_PLACE_KM, _SAME_TOWN_KM = 1.0, 5.0
 
 
 def doubles_of(offers: Sequence[Offer]) -> dict[str, str]:
@@ -23,21 +25,32 @@ def doubles_of(offers: Sequence[Offer]) -> dict[str, str]:
     like_priced: dict[tuple[object, ...], list[Offer]] = {}
     for offer in offers:
         like_priced.setdefault(_terms(offer), []).append(offer)
-    alike: dict[tuple[object, ...], list[tuple[float, str]]] = {}
+    alike: dict[tuple[object, ...], list[Offer]] = {}
     for offer in (one for group in like_priced.values() if len(group) > 1 for one in group):
         if offer.advert is not None:
-            km = float("inf") if offer.km is None else offer.km
-            alike.setdefault((*_terms(offer), _goods(offer)), []).append((km, offer.advert))
+            alike.setdefault((*_terms(offer), _goods(offer)), []).append(offer)
     found: dict[str, str] = {}
-    for told in alike.values():
-        near: float | None = None
-        lead = ""
-        for km, name in sorted(told):
-            if near is not None and (km == float("inf") or km - near <= _SAME_PLACE_KM):
-                found[name] = lead
+    for group in alike.values():
+        leads: list[Offer] = []
+        for offer in sorted(group, key=lambda one: (_km(one), one.name)):
+            lead = next((one for one in leads if _same_place(one, offer)), None)
+            if lead is None:
+                leads.append(offer)
             else:
-                near, lead = km, name
+                found[offer.name] = lead.name
     return found
+
+
+def _same_place(near: Offer, other: Offer) -> bool:
+    """May both be handed over at one place, as far as was told? ``other`` is no nearer."""
+    if far_apart(near.towns, other.towns):
+        return False
+    within = _SAME_TOWN_KM if near.towns & other.towns else _SAME_PLACE_KM
+    return other.km is None or _km(other) - _km(near) <= within
+
+
+def _km(offer: Offer) -> float:
+    return float("inf") if offer.km is None else offer.km
 
 
 def _goods(offer: Offer) -> tuple[object, ...]:
@@ -49,8 +62,8 @@ def _goods(offer: Offer) -> tuple[object, ...]:
 def _terms(offer: Offer) -> tuple[object, ...]:
     """All else that was told of it but words and distance; whether it is only sent is among it."""
     return (
-        offer.pieces, offer.least, offer.panels_each, offer.each, offer.lot, offer.freight, offer.trip,
-        offer.km is None and offer.freight is not None, offer.second_hand, offer.tricky,
+        offer.pieces, offer.least, offer.panels_each, offer.each, offer.lot, offer.freight_told, offer.trip,
+        offer.only_sent, offer.second_hand, offer.tricky,
     )  # fmt: skip
 
 

@@ -60,6 +60,9 @@ class Offer:
         freight_less, freight_more: how far below and above that it may be, where it is a guess.
         km: one way to them; None: nobody said, or they are not handed over.
         trip: of one name are fetched on one trip; None: on a trip of their own.
+        towns: that its advert names for the handing over.
+        freight_told: what of the freight was told; None: nothing, or it is a guess.
+        only_sent: it is not handed over, as far as was told.
         second_hand: not said to be unused.
         tricky: its advert smells of a trick, whatever its price; sets without such come first.
     """
@@ -77,6 +80,9 @@ class Offer:
     freight_more: float = 0.0
     km: float | None = None
     trip: str | None = None
+    towns: frozenset[str] = frozenset()
+    freight_told: float | None = None
+    only_sent: bool = False
     second_hand: bool = True
     tricky: bool = False
 
@@ -89,6 +95,14 @@ class Offer:
     def name(self) -> str:
         """By which offers are put in an order that hangs on no list: what is at hand comes first."""
         return "" if self.advert is None else self.advert
+
+    def must_take(self, pieces: int) -> int:
+        """How many have to be taken, and paid for, so that there are so many.
+
+        >>> Offer(advert="a7", pieces=10, lot=300.0).must_take(2), Offer(advert="a9", pieces=10, least=3).must_take(2)
+        (10, 3)
+        """
+        return max(pieces, self.least if self.lot is None else self.pieces or 1)
 
     def goods(self, pieces: int) -> float:
         """What so many of it cost: all of them where they are sold only together, and never fewer than are sold."""

@@ -67,8 +67,10 @@ class Paid:
 
     def _fetched(self, one: Offer) -> float:
         """What an offer costs to get, for itself."""
-        if one.advert is not None and one.freight is None:
-            return 0.0 if one.km is None else 2.0 * one.km * self.costs.per_km
+        if one.advert is None or one.km is None:
+            return 0.0 if one.advert is None else one.freight or 0.0
+        if one.freight is None:
+            return 2.0 * one.km * self.costs.per_km
         return delivery_of([Bought(one)], self.costs.per_km).cost(self.costs.per_km)
 
     def _goods(self, one: Bought) -> float:

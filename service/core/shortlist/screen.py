@@ -86,12 +86,14 @@ class Screen:
     def refusal_of(self, offer: Offer) -> Finding | None:
         """The first finding that refuses an offer; None where one of the others takes it, or where there is no layout.
 
-        Those are asked that were not judged with it, too.
+        Those are asked that were not judged with it, too; of panels without a curve nothing is to be said.
         """
         first: Finding | None = None
         panels = [offer] if offer.panel else self.panels
         for inverter in (one.inverter for one in ([offer] if offer.inverter else self.inverters)):
             for one in panels:
+                if one is not offer and one.panel and one.panel.key in self.without_curve:
+                    continue
                 count = one.panels_each if one.inverter else 1
                 for layout in () if inverter is None else self._layouts((count,), inverter):
                     refused = [

@@ -1,17 +1,19 @@
 """What can be taken from a read advert: an offer with the questions that are open, or the reason why there is none?"""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, field
 from datetime import date
+from functools import cache
 from types import MappingProxyType
 from typing import Any
 
+from service.core.completion.defaults import row_for
 from service.core.errors import ContradictionError
 from service.core.model.assumption import Assumption
 from service.core.model.bounds import BOUNDS
 from service.core.model.finding import Fact
+from service.core.shortlist.getting import getting_not_told
 from service.core.shortlist.offer import MOST_PANELS, InverterKind, Offer, PanelKind
-from service.core.shortlist.sending import sending_not_told
 
 # Doubts that leave nothing to put on a shortlist, and by which reason.
 _LEFT_BY_DOUBT: Mapping[str, str] = {
@@ -43,7 +45,7 @@ class Told:
 
     ``pieces``: how many there are; ``least``: the fewest of them that are sold, None where no number is told.
     ``basis``: of the price, each, lot, set or unknown. ``bifacial``: is the panel said to be two-sided, or one-sided?
-    ``km``, ``sending`` (what that costs), ``trip`` and ``posted_on`` are the caller's.
+    ``km``, ``sending`` (what that costs), ``trip`` and ``posted_on`` are the caller's; ``towns``: as of ``towns_of``.
     """
 
     advert: str
@@ -64,6 +66,7 @@ class Told:
     km: float | None = None
     sending: float | None = None
     trip: str | None = None
+    towns: frozenset[str] = frozenset()
     panels_in_set: int | None = None
     posted_on: date | None = None
 
@@ -80,28 +83,30 @@ class Left:
 class Taken:
     """An offer, the codes of what to ask its seller, and the doubts about it, that of a price hardly meant added.
 
-    ``sending``: what was taken for sending it, where nobody told; it is the offer's freight then. ``way_untold``: it
-    costs nothing to get, as nobody said how far away it is.
+    ``getting``: what was taken for getting it, where nobody told; it is the offer's freight then. ``way_untold``: how
+    far away it is would tell more. ``assumed``: what was taken of how many there are, and what the price is for.
     """
 
     offer: Offer
     asks: tuple[str, ...]
     doubts: tuple[str, ...]
-    sending: Assumption | None = None
+    getting: Assumption | None = None
     way_untold: bool = False
+    assumed: tuple[Assumption, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Market:
     """What offers are measured by: the currency of the account (None: any), the day, and how things are completed.
 
-    ``panel_of`` and ``inverter_of`` complete what was told.
+    ``panel_of`` and ``inverter_of`` complete what was told. ``per_km``: what driving costs.
     """
 
     currency: str | None
     as_of: date
     panel_of: Callable[[Mapping[str, Any]], PanelKind]
     inverter_of: Callable[[Mapping[str, Any]], InverterKind]
+    per_km: float = 0.0
 
 
 def taken(told: Told, market: Market) -> Taken | Left:
@@ -109,7 +114,7 @@ def taken(told: Told, market: Market) -> Taken | Left:
 
     A price of which nobody knows whether it is for one or for all is taken as for one, the dearer reading; a lot is
     bought whole; a set of which nobody counted the panels has one. What is only sent is never fetched; where nobody
-    says what sending costs, or how far it is to what is fetched or sent, sending costs what ``sending`` takes for it.
+    says what sending costs, or how far it is to what is fetched or sent, it costs what ``getting`` takes for it.
     """
     if (why := _left(told, market)) is not None:
         return Left(code=why)
@@ -121,13 +126,11 @@ def taken(told: Told, market: Market) -> Taken | Left:
         return Left(code="figures_contradict", facts=MappingProxyType({"rating": field_name, "problem": error.problem}))
     is_lot = told.basis == "lot"
     pieces = told.pieces if told.pieces is not None or not is_lot else 1
-    freight, less, more = _freight(told), 0.0, 0.0
-    sending = None
-    if freight is None and (told.delivery == "shipping" or (told.delivery == "either" and told.km is None)):
-        sending = sending_not_told(told.currency or market.currency, panels=panel is not None)
-        if sending is not None and isinstance(sending.value, float):
-            freight = sending.value
-            less, more = freight - (sending.low or 0.0), (sending.high or freight) - freight
+    freight, sent = _freight(told), told.delivery == "shipping"
+    guess = None if freight is not None else getting_not_told(
+        told.delivery, told.currency or market.currency, market.per_km, panels=panel is not None,
+        way_told=told.km is not None,
+    )  # fmt: skip
     offer = Offer(
         advert=told.advert,
         panel=panel,
@@ -137,20 +140,44 @@ def taken(told: Told, market: Market) -> Taken | Left:
         panels_each=(told.panels_in_set or 1) if told.kind == "set" else int(told.kind == "panel"),
         each=told.price or 0.0,
         lot=told.price if is_lot else None,
-        freight=freight,
-        freight_less=less,
-        freight_more=more,
-        km=None if told.delivery == "shipping" else told.km,
+        freight=freight if guess is None else guess.freight,
+        freight_less=0.0 if guess is None else guess.less,
+        freight_more=0.0 if guess is None else guess.more,
+        km=None if sent else told.km,
         trip=told.trip,
+        towns=told.towns,
+        freight_told=freight,
+        only_sent=sent or (told.km is None and freight is not None),
         second_hand=told.condition not in _UNUSED,
         tricky=not TRICKY.isdisjoint(told.doubts),
     )
     token = _is_token(told)
     doubts = told.doubts if not token or "too_cheap" in told.doubts else (*told.doubts, "too_cheap")
     return Taken(
-        offer=offer, asks=_asks(told, market.as_of, token=token), doubts=doubts, sending=sending,
-        way_untold=offer.km is None and offer.freight is None,
+        offer=offer, asks=_asks(told, market.as_of, token=token), doubts=doubts,
+        getting=None if guess is None else guess.told, way_untold=told.km is None and freight is None and not sent,
+        assumed=tuple(_assumed(told)),
     )  # fmt: skip
+
+
+def _assumed(told: Told) -> Iterator[Assumption]:
+    """What was taken of how many there are and what the price is for, where the advert leaves it open."""
+    if told.kind == "set" and told.panels_in_set is None:
+        yield _taken("/adverts/*/panel_count", "one_panel_in_set")
+    if told.basis == "unknown" and told.pieces != 1:
+        yield _taken("/adverts/*/reading/price/basis", "price_of_one")
+    if told.pieces is None and told.basis == "lot":
+        yield _taken("/adverts/*/reading/quantity_available", "one_in_lot")
+    elif told.pieces is None and told.kind == "panel":
+        yield _taken("/adverts/*/reading/quantity_available", "as_many_as_wanted")
+    if "minimum_order" in told.doubts and told.least is None:
+        yield _taken("/adverts/*/reading/least_quantity", "two_at_least")
+
+
+@cache
+def _taken(pointer: str, code: str) -> Assumption:
+    row = row_for(pointer, code)
+    return Assumption(pointer=pointer, value=row.value, code=row.code, source=row.source)
 
 
 def _freight(told: Told) -> float | None:

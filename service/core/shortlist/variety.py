@@ -2,9 +2,10 @@
 
 Who rings up and hears "sold" should have another row to go on with. So among sets that do nearly as well as the best
 each advert of panels gets one row and each of an inverter up to a third of them; then panels up to a third, then both
-up to two thirds, at last of any set that pays; what is left over is filled by order alone. A cheaper copy of an advert
-never ranks lower: each set with the copy stands before the same set with the other, and what keeps the former out in a
-turn keeps the latter out too.
+up to two thirds, at last of any set that pays; what is left over is filled by order alone. In a turn the best come
+first: a set gives way only to better ones that have the row of its panels, or all rows of its inverter. A cheaper copy
+of an advert never ranks lower: each set with the copy stands before the same set with the other, and what keeps the
+former out in a turn keeps the latter out too.
 """
 
 from collections import Counter
@@ -96,9 +97,7 @@ def _turns(candidates: Sequence[Candidate], limit: int) -> Iterator[_Turn]:
     row, fit = best.behind, max(best.fit, LIKELY_DOES_NOT_FIT)
     nearly = [at for at, one in enumerate(candidates) if one.rough <= far and one.behind == row]
     pays = [at for at, one in enumerate(candidates) if one.rough < NEVER and one.fit <= fit]
-    for inverter in range(1, few + 1):
-        yield _Turn(1, inverter, nearly)
-    for panels in (*range(2, few + 1), 2 * few):
+    for panels in (*range(1, few + 1), 2 * few):
         yield _Turn(panels, max(panels, few), nearly)
     yield _Turn(2 * few, 2 * few, pays)
     yield _Turn(limit, limit, range(len(candidates)))

@@ -14,9 +14,29 @@ ONE = Offer(advert="m", panel=panel_of({**SHEET, "history": "roof"}), pieces=4, 
 
 def test_other_words_for_the_same_goods_and_price_are_the_same_advert_and_the_nearest_stands_for_all() -> None:
     reworded = panel_of({**SHEET, "connector": "locking_4mm"})  # nothing of history, and a word on connectors
-    again = [replace(ONE, advert="a", panel=reworded, km=14.0), replace(ONE, advert="z", km=11.0)]
+    again = [replace(ONE, advert="a", panel=reworded, km=12.5), replace(ONE, advert="z", km=11.6)]
     assert doubles_of([ONE, *again]) == {"a": "z", "m": "z"}
     assert doubles_of([*again, ONE]) == doubles_of([ONE, *again])
+
+
+def test_what_nobody_told_of_getting_it_makes_no_other_advert_of_it() -> None:
+    guessed = replace(ONE, advert="a", km=None, freight=80.0, freight_less=40.0, freight_more=80.0)
+    assert doubles_of([guessed, ONE]) == {"a": "m"}
+
+
+def test_adverts_of_two_towns_are_two_however_alike() -> None:
+    here, there = replace(ONE, towns=frozenset({"nordmole"})), replace(ONE, advert="a", towns=frozenset({"südkai"}))
+    assert doubles_of([here, there]) == {}
+    assert doubles_of([replace(here, km=None), replace(there, km=None)]) == {}
+    nobody = replace(ONE, advert="z", towns=frozenset(), km=None)
+    assert doubles_of([here, there, nobody]) == {"z": "a"}
+
+
+def test_two_distances_are_two_places_but_for_streets_of_one_town() -> None:
+    further = replace(ONE, advert="a", km=16.0)
+    assert doubles_of([ONE, further]) == {}
+    named = frozenset({"nordmole"})
+    assert doubles_of([replace(ONE, towns=named), replace(further, towns=named)]) == {"a": "m"}
 
 
 def test_an_advert_without_a_distance_is_the_double_of_one_with() -> None:
@@ -26,7 +46,8 @@ def test_an_advert_without_a_distance_is_the_double_of_one_with() -> None:
 @pytest.mark.parametrize(
     "changes",
     [
-        {"each": 44.0}, {"lot": 45.0}, {"pieces": 3}, {"pieces": None}, {"km": 30.0}, {"freight": 9.0},
+        {"each": 44.0}, {"lot": 45.0}, {"pieces": 3}, {"pieces": None}, {"km": 30.0}, {"km": 16.0},
+        {"freight": 9.0, "freight_told": 9.0},
         {"second_hand": False}, {"tricky": True}, {"trip": "port"}, {"least": 2},
         {"panel": panel_of({**SHEET, "open_circuit_voltage_v": 37.2})}, {"panel": panel_of({"rated_power_w": 400})},
         {"inverter": inverter_of(INVERTER)},
@@ -47,4 +68,4 @@ def test_whoever_stands_for_others_is_no_double_and_is_near(distances: list[floa
     for double, lead in found.items():
         assert lead not in found
         apart = offers[double].km, offers[lead].km
-        assert apart[0] is None or (apart[1] is not None and 0.0 <= apart[0] - apart[1] <= 5.0)
+        assert apart[0] is None or (apart[1] is not None and 0.0 <= apart[0] - apart[1] <= 1.0)

@@ -122,11 +122,11 @@ def test_how_it_comes_is_asked_for_by_what_the_advert_leaves_open(changes: dict[
         ({"km": None}, True),
         ({"km": None, "delivery": "unknown"}, True),
         ({"km": None, "sending": 9.0}, False),
-        ({"km": None, "delivery": "either"}, False),
+        ({"km": None, "delivery": "either"}, True),
         ({"km": None, "delivery": "shipping"}, False),
     ],
 )
-def test_a_way_that_nobody_told_is_told_to_cost_nothing(changes: dict[str, Any], untold: bool) -> None:
+def test_a_way_that_nobody_told_is_asked_of_the_caller(changes: dict[str, Any], untold: bool) -> None:
     assert offer(replace(PANEL, **changes)).way_untold is untold
 
 
@@ -134,20 +134,51 @@ def test_a_way_that_nobody_told_is_told_to_cost_nothing(changes: dict[str, Any],
 def test_what_is_only_sent_for_nobody_knows_how_much_is_no_drive_and_is_not_free(km: float | None) -> None:
     found = offer(replace(PANEL, delivery="shipping", km=km))
     assert found.offer.km is None
-    assert found.sending is not None
-    assert found.sending.code == "sending_pallet"
-    assert 0 < found.sending.low < found.offer.freight < found.sending.high
+    assert found.getting is not None
+    assert found.getting.code == "sending_pallet"
+    assert 0 < found.getting.low < found.offer.freight < found.getting.high
     inverter = offer(replace(INVERTER, delivery="shipping", km=km))
-    assert inverter.sending is not None
-    assert inverter.sending.code == "sending_parcel"
+    assert inverter.getting is not None
+    assert inverter.getting.code == "sending_parcel"
     assert 0 < inverter.offer.freight < found.offer.freight
 
 
 def test_where_sending_is_one_of_two_ways_the_drive_counts_if_its_length_is_known() -> None:
     near, somewhere = offer(replace(PANEL, delivery="either")), offer(replace(PANEL, delivery="either", km=None))
-    assert (near.offer.km, near.offer.freight, near.sending) == (12.0, None, None)
-    assert somewhere.sending is not None
-    assert somewhere.offer.freight == somewhere.sending.value
+    assert (near.offer.km, near.offer.freight, near.getting) == (12.0, None, None)
+    assert somewhere.getting is not None
+    assert somewhere.offer.freight == somewhere.getting.value
+
+
+@pytest.mark.parametrize("told", [PANEL, INVERTER])
+def test_getting_it_is_no_cheaper_for_who_says_less_of_it(told: Told) -> None:
+    """Nothing said, sending possible, sending only: the same amount, and the less is said the wider its range."""
+    market = replace(MARKET, per_km=0.3)
+    unknown, either, sent, fetched = (
+        taken(replace(told, km=None, delivery=delivery), market)
+        for delivery in ("unknown", "either", "shipping", "pickup")
+    )
+    offers = [one.offer for one in (unknown, either, sent, fetched) if isinstance(one, Taken)]
+    assert offers[0].freight == offers[1].freight == offers[2].freight
+    assert offers[0].freight_less == offers[1].freight_less > offers[2].freight_less > 0.0
+    assert all(one.freight and one.freight_less < one.freight and one.freight_more for one in offers)
+    assert all(isinstance(one, Taken) and one.getting is not None for one in (unknown, either, sent, fetched))
+
+
+def test_a_way_that_is_not_told_is_a_usual_one_driven_there_and_back_with_its_range() -> None:
+    found = taken(replace(PANEL, km=None), replace(MARKET, per_km=0.3))
+    assert isinstance(found, Taken)
+    assert found.getting is not None
+    assert found.getting.low is not None
+    assert found.getting.high is not None
+    for km, money in (
+        (found.getting.value, found.offer.freight), (found.getting.low, found.offer.freight - found.offer.freight_less),
+        (found.getting.high, found.offer.freight + found.offer.freight_more),
+    ):  # fmt: skip
+        assert money == pytest.approx(2 * 0.3 * km)
+    free = offer(replace(PANEL, km=None))
+    assert free.getting is not None
+    assert (free.offer.freight, free.getting.value) == (0.0, 0.0)
 
 
 def test_what_sending_is_taken_to_cost_is_told_in_the_money_of_the_advert() -> None:
@@ -157,7 +188,7 @@ def test_what_sending_is_taken_to_cost_is_told_in_the_money_of_the_advert() -> N
     assert crowns.offer.freight > 10 * offer(sent).offer.freight
     strange = taken(replace(sent, currency="XAU"), replace(MARKET, currency=None))
     assert isinstance(strange, Taken)
-    assert (strange.offer.freight, strange.offer.km, strange.sending) == (None, None, None)
+    assert (strange.offer.freight, strange.offer.km, strange.getting) == (None, None, None)
     assert "sending_cost" in strange.asks
 
 

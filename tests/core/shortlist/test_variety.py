@@ -6,7 +6,17 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from service.core.shortlist import LIKELY_DOES_NOT_FIT, LIKELY_FITS, REFUSED, Bought, Candidate, Offer, chosen
+from service.core.shortlist import (
+    LIKELY_DOES_NOT_FIT,
+    LIKELY_FITS,
+    NEARLY,
+    REFUSED,
+    Bought,
+    Candidate,
+    Offer,
+    chosen,
+    most_rows,
+)
 from service.core.shortlist.wish import NEVER
 
 FIGURES = st.sampled_from([1.0, 1.1, 1.3, 2.0, 3.0, 9.0])
@@ -68,6 +78,28 @@ def test_no_advert_fills_the_list_while_another_set_that_pays_is_left_out(
         if count > most:
             others = [one for one in candidates if name not in one.adverts and one.fit <= LIKELY_DOES_NOT_FIT]
             assert all(one in found or any(rows[other] >= most for other in one.adverts) for one in others)
+
+
+@settings(max_examples=60, deadline=None)
+@given(
+    st.lists(st.floats(1.0, 1.2), min_size=7, max_size=12), st.lists(st.floats(1.0, 1.2), min_size=2, max_size=4),
+    st.integers(1, 10),
+)  # fmt: skip
+def test_a_set_gives_way_only_to_better_ones_of_its_panels_or_to_its_inverters_share_of_better_ones(
+    panels: list[float], inverters: list[float], limit: int
+) -> None:
+    board = {f"p{at}": (one, LIKELY_FITS) for at, one in enumerate(panels)}
+    candidates = [
+        one for one in all_sets(board, {f"i{at}": (one, LIKELY_FITS) for at, one in enumerate(inverters)})
+        if len(one.panels) == 1 and one.rough <= NEARLY * (min(panels) + min(inverters))
+    ]  # fmt: skip
+    found = ranked(candidates, limit)
+    for place, one in enumerate(candidates[: candidates.index(found[-1])]):
+        if one not in found:
+            panel, inverter = one.adverts
+            better = [other.adverts for other in candidates[:place] if other in found]
+            of_its_inverter = sum(inverter in other for other in better)
+            assert any(panel in other for other in better) or of_its_inverter >= most_rows(limit)
 
 
 def test_where_others_do_nearly_as_well_every_inverter_has_its_share_and_panels_differ() -> None:

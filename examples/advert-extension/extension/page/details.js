@@ -31,7 +31,8 @@ function ratings(told, wanted) {
 function detailsOfSet(set, id, currency) {
   const bid = set.bids.find((one) => one.advert === id);
   const worth = bid && [
-    `${amount(bid.asked, currency)} is asked for ${bid.pieces}. `,
+    `${amount(bid.asked, currency)} is asked for ${bid.must_take ?? bid.pieces}. `,
+    bid.left_over_text && `${bid.left_over_text} `,
     Number.isFinite(bid.beside_others) && `Above ${amount(bid.beside_others, currency)} another set here does better. `,
     `It would be earned back at this home up to ${amount(bid.bid_up_to, currency)}. `,
     set.bid_because?.code === "no_new_price" && "A new set from a shop may cost far less: look one up before you offer.",
@@ -55,8 +56,9 @@ function questionWords(ask) {
 }
 
 /** What was assumed of the adverts of a set; an amount with its range. */
-function takenWords({ text, value, low, high }, currency) {
-  const range = Number.isFinite(low) ? ` Taken: ${amount(value, currency, 0)} (${figure(low, 0)} to ${figure(high, 0)}).` : "";
+function takenWords({ pointer, text, value, low, high }, currency) {
+  const taken = pointer?.endsWith("_km") ? `${figure(value, 0)} km` : amount(value, currency, 0);
+  const range = Number.isFinite(low) ? ` Taken: ${taken} (${figure(low, 0)} to ${figure(high, 0)}).` : "";
   return text + range;
 }
 

@@ -164,7 +164,22 @@ TEXTS: Mapping[str, str] = {
     "seller.",
     "sending_pallet": "It has to be sent and nobody says for how much; a pallet within the country was taken. Ask the "
     "seller.",
-    "way_not_counted": "How far away it is was not told, so getting it costs nothing here. Tell the way to it.",
+    "getting_parcel": "Neither how far away it is nor what sending it costs was told; a parcel within the country was "
+    "taken. Tell the way to it, or ask the seller.",
+    "getting_pallet": "Neither how far away it is nor what sending it costs was told; a pallet within the country was "
+    "taken. Tell the way to it, or ask the seller.",
+    "one_panel_in_set": "Nobody says how many panels belong to the set; one was taken. Ask the seller.",
+    "price_of_one": "Whether the price is for one or for all is not said; it was taken for one, the dearer reading. "
+    "Ask the seller.",
+    "one_in_lot": "Nobody says how many are in the lot; one was taken. Ask the seller.",
+    "as_many_as_wanted": "Nobody says how many there are; as many as this set takes were taken to be there. Ask the "
+    "seller.",
+    "two_at_least": "More than one have to be taken, and nobody says how many; two were taken. Ask the seller.",
+    "inputs_not_told": "Nobody says how many inputs the inverter has; so many were taken, as inverters of this power "
+    "mostly have. With fewer, these panels cannot hang this way. Ask the seller.",
+    "usual_way": "How far away it is was not told; a usual way was taken, driven there and back. Tell the way to it.",
+    "way_not_counted": "How far away it is was not told, and a kilometre costs nothing here, so getting it costs "
+    "nothing. Tell the way to it, and what a kilometre costs.",
     "usual_downtime": "Not said; two days a year were taken on which the set does not run.",
     "usual_home": "Not said; two persons were taken.",
     "usual_demand": "Not said; a usual flat with so many persons was taken. The yearly bill has the true figure.",

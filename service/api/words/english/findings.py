@@ -136,6 +136,8 @@ PANEL_SIDE: Mapping[str, str] = {
     "its bypass diodes carry up to {measured:.1f} A of the stronger; they are tested to {limit:.1f} A. Hot diodes in "
     "the junction box can burn. Ask its maker before connecting, or give each panel an input of its own.",
     "unlike_panels.not_known": "The arrays {arrays} share one input; what that costs hangs on this: {missing}.",
+    "input_count.not_known": "{measured:.0f} inputs are used here. Whether there are so many cannot be said before "
+    "this is known: {missing}.",
     "input_count.fits": "{measured:.0f} of {limit:.0f} inputs are used.",
     "input_count.fits.branch_leads": "There are more strings than connector pairs: {branch_leads} branch leads of "
     "the same make are needed.",

@@ -28,6 +28,7 @@ TEXTS: Mapping[str, str] = MappingProxyType(
         "bypass_diodes": "which current the panel's bypass diodes carry",
         # inverter
         "set_limit_w": "the limit that the inverter is set to",
+        "input_count": "how many inputs the inverter has",
         "max_input_voltage_v": "the inverter's greatest input voltage",
         "max_short_circuit_current_a": "the inverter's greatest short-circuit current an input",
         "max_panel_short_circuit_current_a": "the greatest short-circuit current of a panel that the inverter admits",

@@ -60,6 +60,7 @@ _SENTENCES = {
     "tracking range is something else.",
     "ask_seller.max_short_circuit_current_a": "Ask for the inverter's maximum short-circuit current an input, and "
     "whether the figure is what it survives or the largest panel's label value.",
+    "ask_seller.input_count": "Count the inverter's pairs of d.c. leads, or ask how many inputs it has.",
     "ask_seller.max_panel_power_kind": "Ask whether the printed panel power is a maximum or a recommendation.",
     "ask_seller.max_current_a": "Ask for the largest current that an input draws.",
     "ask_seller.tracking_max_v": "Ask for the upper end of the inverter's tracking range.",

@@ -1,6 +1,7 @@
 """What is said beside a shortlist.
 
-Keys: ``because.code``, ``ask.code``, ``against.code``, ``note.code``, ``bid.code``, ``remark.code``, ``question.code``.
+Keys: ``because.code``, ``ask.code``, ``against.code``, ``note.code``, ``bid.code``, ``remark.code``, ``question.code``,
+``fit.group``, ``left_over``.
 """
 
 from collections.abc import Mapping
@@ -15,8 +16,9 @@ TEXTS: Mapping[str, str] = {
     "or as `reading.price` where you send a reading.",
     "because.too_dear": "Its price is far beyond anything that could pay. Ask whether it is meant so.",
     "because.other_currency": "Its price is in another currency than your tariff.",
-    "because.no_rated_power": "No rated power is told. Ask for a picture of the label.",
-    "because.no_ac_power": "The inverter's rated power is not told. Ask for a picture of its plate.",
+    "because.no_rated_power": "No rated power is told that a panel can have. Ask for a picture of the label.",
+    "because.no_ac_power": "No rated power is told that an inverter of a small set can have. Ask for a picture of "
+    "its plate.",
     "because.off_grid_inverter": "This inverter is not made for the grid and must not be plugged in.",
     "because.string_inverter": "This inverter wants more panels in series than a small set has.",
     "because.figures_contradict": "Its figures cannot belong together ({rating}: {problem}). Ask for the label.",
@@ -28,10 +30,13 @@ TEXTS: Mapping[str, str] = {
     "because.does_not_fit": "It fits none of the others here. {finding}",
     "because.refused": "Its best set is refused. {finding}",
     "because.no_curve": "With these figures no set could be reckoned. Ask for the label.",
+    "because.others_without_curve": "With the figures of the panels that would go with it no set could be reckoned. "
+    "Ask for their labels.",
     "because.double": "It is {of} once more, with the same goods, number and price: see there.",
     "because.alternative": "Its best set gave way to set {set}, of which it shares an advert. Ring up here where that "
     "one is gone.",
     "because.ranks_below": "Its best set comes after those listed.",
+    "because.behind_for_doubts": "Its best set stands behind those listed, as sets with such doubts do.",
     "because.not_looked_at": "Of many adverts only some are looked at closely, with some of the others. By a rough "
     "reckoning of price and rated power this is number {place} of {of}. That proves nothing: send fewer adverts at "
     "once to have it looked at.",
@@ -50,6 +55,7 @@ TEXTS: Mapping[str, str] = {
     "ask.start_voltage_v": "From which voltage on does the inverter start?",
     "ask.max_current_a": "Which greatest input current does the inverter's plate name?",
     "ask.max_short_circuit_current_a": "Which greatest short-circuit current (Isc) does the inverter's plate name?",
+    "ask.input_count": "How many inputs for panels does the inverter have?",
     "ask.label_photo": "Could you send a picture of the label?",
     "ask.panels_in_set": "How many panels belong to the set?",
     "ask.quantity": "How many are there?",
@@ -73,6 +79,12 @@ TEXTS: Mapping[str, str] = {
     "bid.as_good_as_new": "Dearer than that, a new set from a shop does as well or better by what you want.",
     "bid.price_of_new": "For that price a whole new set comes from a shop.",
     "bid.worth_here": "Dearer than that, it is not earned back at this home.",
+    "left_over": "{left} of the {must_take} that have to be taken are left over, paid for and counted for nothing.",
+    "left_over.one": "1 of the {must_take} that have to be taken is left over, paid for and counted for nothing.",
+    "fit.likely_fits": "Nothing that is known speaks against it.",
+    "fit.likely_does_not_fit": "With the worst values usual where ratings were not told it does not fit. So it stands "
+    "behind sets that nothing speaks against, however soon it would be paid back.",
+    "fit.does_not_fit": "It is refused, which can be mended. So it stands behind all that are not.",
     "remark.text_not_read": "Title and body were sent beside a reading. The reading counts, and they were not read; "
     "leave the reading out to have them read.",
     "note.order": "Sets that fit, or of which nothing known speaks against it, come first; then those that do not fit "
@@ -94,8 +106,8 @@ TEXTS: Mapping[str, str] = {
     "has no invoice or label, or is bound to an account stand behind the others, whatever they cost. A price far under "
     "the others is told as a doubt and moves no rank.",
     "note.room_assumed": "Nobody said for how many panels there is room: four were taken to fit.",
-    "question.distance": "How far away is this advert, and the others of which you did not say? Until then getting "
-    "them costs nothing here.",
+    "question.distance": "How far away is this advert, and the others of which you did not say? Until then a usual way "
+    "or what sending may cost is counted, with its range; nothing where a kilometre costs nothing.",
     "question.new_set": "What does such a set cost new, from a shop, with all that belongs to it? Tell its price, "
     "panel and inverter: it then stands beside each set, and no bid goes above it.",
     "question.tariff": "What does a kWh cost you? Payback, value and bids hang on it.",
