@@ -9,6 +9,7 @@ from service.core.adverts.pairs import figures_first
 from service.core.adverts.scene import Scene, measured_in, numbers
 from service.core.adverts.sides import keep_size, of_a_wrapping
 from service.core.adverts.sorts import of_one_sort, without_totals
+from service.core.adverts.tables import below_names
 from service.core.adverts.walk import NUMBER, Item
 
 Found = dict[str, tuple[float, Item, float]]
@@ -52,6 +53,7 @@ def panel_figures(scene: Scene, kind: str) -> tuple[Found, bool]:
     gone = _elsewhere(scene)
     named, counted = scene.tells(*UNIT_OF, "mpp_point"), scene.tells("cells", "half")
     if scene.tells(*_RATINGS):
+        gone |= below_names(scene, found)
         gone |= figures_first(scene, found, gone)
         _rows(scene, found, gone)
     in_rows = [one[1] for one in found.values()]

@@ -175,7 +175,7 @@ def _wanted(scene: Scene) -> bool:
     spoiled = {scene.items[at].sentence for at in scene.by_what.get("wanted_not", ())}
     for at in scene.by_what.get("wanted", ()):
         item = scene.items[at]
-        if item.sentence in spoiled or scene.denied(at) or _takers(scene, at, item) or asks_a_buyer(scene, item):
+        if item.sentence in spoiled or scene.denied(at) or _takers(scene, at, item) or asks_a_buyer(scene, at):
             continue
         behind = next((one for one in scene.ahead(at, 4) if one.at >= item.to and one.what != "between"), None)
         if behind is not None and behind.unit in CURRENCIES and behind.at - item.to <= 2:
