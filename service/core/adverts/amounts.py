@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from itertools import chain
 
 from service.core.adverts.goods import Goods
+from service.core.adverts.lump_sums import lump_sums
 from service.core.adverts.portions import for_some
 from service.core.adverts.scene import Scene, measured_in
 from service.core.adverts.small_words import FOR, FOR_PAID, PER
@@ -27,6 +28,7 @@ _FOR_SO_MUCH = FOR | {"da"}
 _LEAST_SET = 20
 _NO_PRICE_BEFORE = frozenset("-x/°%*")
 _BEHIND, _BEFORE = 4, 7
+_MOST_OF_ONE = 2
 _PER = PER | {"/", "a", "na", "za"}
 _WATTS = frozenset(("w", "wp", "wc", "watt", "watts", "wattpiek", "wattpeak", "kw", "kwp", "kwc", "vatio", "watio"))
 _PAYING = ("bought", "bought_behind", "paid_behind")
@@ -66,6 +68,9 @@ def offers_of(scene: Scene, goods: Goods) -> tuple[Offers, list[int], float | No
         elif role not in _NOT_ASKED:
             offers.append((item, role))
             places.append(place)
+    for place, item in lump_sums(scene, goods) if "lot" in scene.by_what else ():
+        offers.append((item, "lot"))
+        places.append(place)
     return offers, places, shipping
 
 
@@ -101,6 +106,8 @@ def _bare_amounts(scene: Scene) -> Iterator[int]:
     """Places of figures without a currency that only a price can be: "asking 60", "60 each", "postage 6.99"."""
     items, whats, known, bare = scene.items, scene.whats, scene.by_what, scene.units.get("", [])
     near = {at + 1 for what in known.keys() & _PRICE_BEFORE for at in known[what]}
+    for _ in range(_MOST_OF_ONE):  # meanings of one word
+        near |= {at + 1 for at in near if at < len(items) and items[at].at == items[at - 1].at}
     for what in known.keys() & _PRICE_BEHIND:
         near.update(chain.from_iterable((at - 1, at - 2) for at in known[what]))
     near.update(at for at in bare if whats[at - 1] == NUMBER and items[at - 1].spelled)
@@ -111,8 +118,10 @@ def _bare_amounts(scene: Scene) -> Iterator[int]:
 
 def _bare(scene: Scene, place: int, item: Item) -> bool:  # noqa: PLR0911 - a row of questions
     """Is it only a price that a figure without a currency can be?"""
-    before = scene.items[place - 1] if place else None
+    before = _named_before(scene, place) if place else None
     tokens = scene.tokens[item.field]
+    if before is not None and before is not scene.items[place - 1] and not _ends(tokens, item):
+        return False  # "po" may be "each" and "after", as in "po 5 letech"
     if item.spelled or item.glued in {"-", "/", "x"} or item.value < 1 or _is_rating(tokens, item):
         return False
     if before is not None and before.what in {"possible", "for"}:  # "sending can be done for 6.95"
@@ -145,6 +154,13 @@ def _bare(scene: Scene, place: int, item: Item) -> bool:  # noqa: PLR0911 - a ro
     return (behind is not None and behind.what in {"each", "price"} and behind.at - item.to <= 1
             and behind.clause == item.clause and behind.sentence == item.sentence
             and not any(one.what == "piece" and one.at == behind.at for one in scene.ahead(place, 2)))  # fmt: skip
+
+
+def _named_before(scene: Scene, place: int) -> Item:
+    """The item before a place; of several meanings of one word the one that names a price."""
+    before = scene.items[place - 1]
+    of_one = (one for one in scene.items[max(place - 1 - _MOST_OF_ONE, 0) : place - 1] if one.at == before.at)
+    return before if before.what in _NAMING else next((one for one in of_one if one.what in _NAMING), before)
 
 
 def _is_rating(tokens: list[str], item: Item) -> bool:

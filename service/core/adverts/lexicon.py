@@ -27,8 +27,9 @@ JOINING = frozenset("-'./_")  # signs that may stand between the words of a phra
 BEFORE_UNITS = frozenset(",.-")  # signs that may stand between a figure and its unit
 WEIGHT_UNIT = 180  # makes 1, 0.6 and their quarters and ninths whole
 WEIGHT_BITS = 32  # more than 20,000 signs of words can weigh
-_NOT_TELLING = ("unit ", "no_unit", "left")  # what stands beside figures in many languages
-_UNIT, _SHORT, _NO_UNIT, _TELLING, _NO_LANGUAGE = "unit ", "short", "no_unit", "telling", "no_language"
+_NOT_TELLING = ("unit ", "loose ", "no_unit", "left")  # what stands beside figures in many languages
+_UNIT, _LOOSE = "unit ", "loose "
+_SHORT, _NO_UNIT, _TELLING, _NO_LANGUAGE = "short", "no_unit", "telling", "no_language"
 
 # What a piece of text can be: nothing, a sign that parts clauses, one that ends sentences, a point, a dash, a bracket;
 # a figure; or the phrases that begin with it.
@@ -92,7 +93,7 @@ class Lexicon:
 
     ``units``: word -> what unit it is; ``beside_figures``: these words, and signs that may stand before one of them;
     ``short``: words that a point cuts short; ``no_unit``: words that are units only where they stand directly behind a
-    figure.
+    figure; ``loose``: words that make an amount of money of a figure only where something tells that it is a price.
     """
 
     known: Known
@@ -100,6 +101,7 @@ class Lexicon:
     beside_figures: frozenset[str]
     short: frozenset[str]
     no_unit: frozenset[str]
+    loose: Mapping[str, tuple[str, float]]
 
 
 def _numbered(word: str) -> Start:
@@ -163,11 +165,12 @@ def _lexicon(*tables: Mapping[str, tuple[str, ...]]) -> Lexicon:
     meanings: dict[tuple[str, ...], list[str]] = {}
     apart: dict[str, set[str]] = {_SHORT: set(), _NO_UNIT: set()}
     units: dict[str, tuple[str, float]] = {}
+    loose: dict[str, tuple[str, float]] = {}
     for meaning, phrases in (one for table in tables for one in table.items()):
         rows = [row for phrase in phrases for row in spellings_of(phrase)]
-        if meaning.startswith(_UNIT):
+        if meaning.startswith((_UNIT, _LOOSE)):
             _, unit, factor = meaning.split(" ")
-            units |= {row[0]: (unit, float(factor)) for row in rows}
+            (units if meaning.startswith(_UNIT) else loose).update({row[0]: (unit, float(factor)) for row in rows})
         elif meaning in apart:
             apart[meaning].update(row[0] for row in rows)
         elif meaning not in {_TELLING, _NO_LANGUAGE}:
@@ -186,6 +189,7 @@ def _lexicon(*tables: Mapping[str, tuple[str, ...]]) -> Lexicon:
         units={word: (unit, factor, word in _PEAK, unit not in _UNSURE and word != '"' and word not in apart[_NO_UNIT])
                for word, (unit, factor) in units.items()},
         beside_figures=BEFORE_UNITS | units.keys(), short=frozenset(apart[_SHORT]), no_unit=frozenset(apart[_NO_UNIT]),
+        loose=loose,
     )  # fmt: skip
 
 

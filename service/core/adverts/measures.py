@@ -1,5 +1,6 @@
 """Which figure with which unit stands at a number, and is it a figure at all, or a piece of a code or a date?"""
 
+from service.core.adverts.loose import loose_amount
 from service.core.adverts.numerals import Figure, figure_of
 from service.core.adverts.plain import HALVES
 from service.core.adverts.walk import CURRENCIES, DECIDING, MONEY_UNITS, NUMBER, OF_CURRENT, Item, Walk
@@ -40,6 +41,10 @@ def measured(walk: Walk, at: int, figure: Figure) -> int:
         figure, to = figure_of(figure.raw + behind), to + 1  # "1 860 euro", "2 278 x"
         behind = words[to]
     item = Item(NUMBER, at, to, walk.sentence, walk.clause, walk.number)
+    if behind in walk.lexicon.loose and loose_amount(walk, item, figure, money):
+        walk.items.append(item)
+        walk.currency_to = -9
+        return item.to
     if not money and behind not in walk.beside_figures:
         if behind and spaced[to][0] != " " and _unknown(walk, to):
             return _behind_run(walk, to)
