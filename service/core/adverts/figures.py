@@ -30,6 +30,8 @@ _REACH, _LIKE_SHARE = 8, 0.03
 _HEAVIEST_KG = 80
 _MOST_POWERS = 4  # further ones say nothing new
 _LEAST_HALVES = 100  # modules of half cells have 108 and more; 54 "half-cut cells" are 54 in series
+_GREATEST = frozenset(("umax",))
+_HALVES = frozenset((108.0, 110.0, 120.0, 126.0, 132.0, 144.0, 156.0))
 _BETWEEN = frozenset((":", "=", "(", ")", "[", "]", "w", "wp", "ca", "is", "in", "~", "|"))
 _BOUNDS = {"V": (5.0, 1500.0), "A": (0.05, 30.0)}
 
@@ -74,6 +76,8 @@ def panel_figures(scene: Scene, kind: str) -> tuple[Found, bool]:
             coefficients.append(place)
         elif kind == "panel" and 1 <= item.value < _HEAVIEST_KG and not of_a_wrapping(scene, place, item):
             _keep(found, "weight", item.value, item, 0.95)
+    if "Hz" in scene.units and "cells" not in found:
+        _halves(scene, found)
     for place in coefficients:
         _coefficient(scene, place, scene.items[place], found)
     keep_size(scene, found)
@@ -144,8 +148,17 @@ def _fits(name: str, item: Item) -> bool:
 
 def _rating(scene: Scene, place: int, item: Item, found: Found, in_rows: list[Item]) -> None:
     name = name_of(scene, place, _RATINGS)
+    if name == "vmp" and scene.tells("inverter_one", "inverter_many") and is_greatest(scene, place, item):
+        return  # of the inverter's input
     if name and name not in found and _fits(name, item) and item not in in_rows:
         found[name] = (item.value, item, 0.97 if item.unit else 0.9)
+
+
+def is_greatest(scene: Scene, place: int, item: Item) -> bool:
+    """Is it "Umax", of an inverter what it bears, of a panel the volts at full power?"""
+    before = scene.before(place)
+    return (before is not None and before.what == "vmp" and item.at - before.to <= 2
+            and scene.tokens[item.field][before.at] in _GREATEST)  # fmt: skip
 
 
 def name_of(scene: Scene, place: int, names: Iterable[str]) -> str | None:
@@ -309,6 +322,14 @@ def _coefficient(scene: Scene, place: int, item: Item, found: Found) -> None:
         _keep(found, "voc_coefficient", -abs(value), item, 0.95)
     elif one.what == "power" and item.unit == "%/K":
         _keep(found, "power_coefficient", -abs(item.value), item, 0.95)
+
+
+def _halves(scene: Scene, found: Found) -> None:
+    """Half cells written with letters that are hertz elsewhere: "144 HZ"; grids have 50 and 60."""
+    for place in scene.units["Hz"]:
+        item = scene.items[place]
+        if item.value in _HALVES and item.glued not in {"-", "/", "x"}:
+            _keep(found, "cells", item.value // 2, item, 0.9)
 
 
 def _cells(scene: Scene, place: int, item: Item, found: Found) -> bool:
