@@ -127,6 +127,8 @@ def _bare(scene: Scene, place: int, item: Item) -> bool:  # noqa: PLR0911 - a ro
     if before is not None and before.what in {"possible", "for"}:  # "sending can be done for 6.95"
         before = next((one for one in scene.back(place, 3) if one.what == "shipping"), before)
     behind = scene.items[place + 1] if place + 1 < len(scene.items) else None
+    if tokens[item.to : item.to + 2] == ["(", "="] or tokens[item.to : item.to + 1] == ["="]:
+        return False  # "4 sets à 2 (= 8)"
     if item.to < len(tokens) and tokens[item.to] in _NO_PRICE_BEFORE:
         return tokens[item.to] == "/" and any(
             one.what == "each" and one.at == item.to + 1 for one in scene.ahead(place, 2)

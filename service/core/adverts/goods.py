@@ -5,6 +5,7 @@ from typing import NamedTuple
 
 from service.core.adverts.aside import in_exchange, is_optional, is_reason
 from service.core.adverts.asked_for import asks_a_buyer, is_asked_for, needs_goods
+from service.core.adverts.bundles import bundles_of
 from service.core.adverts.pieces import pieces_on_offer
 from service.core.adverts.scene import Scene, numbers
 from service.core.adverts.set_figures import counted, counted_in_set, stroked
@@ -31,13 +32,14 @@ _OF_PANELS = ("cells", "t:mono", "t:poly", "t:topcon", "t:hjt", "bifacial", "voc
 
 
 class Goods(NamedTuple):
-    """Kind, offer or not, pieces; on how many pallets, where more than one is offered."""
+    """Kind, offer or not, pieces; on how many pallets, or in how many equal sets, where more than one is offered."""
 
     kind: str
     is_offer: bool
     quantity: int | None
     why: str | None
     pallets: int = 1
+    bundles: int = 1
 
 
 @dataclass(slots=True)
@@ -59,8 +61,10 @@ def goods_of(scene: Scene) -> Goods:
     if kind == "other" and why is None:
         priced = bool(scene.price) or any(scene.items[at].unit in CURRENCIES for at in numbers(scene))
         return Goods("other", priced, None, "nothing_described")
-    quantity, pallets = pieces_on_offer(scene, kind)
-    return Goods(kind, True, single_count(scene, kind, quantity), why, pallets)
+    bundled = bundles_of(scene) if kind in {"panel", "inverter"} else None
+    quantity, pallets = pieces_on_offer(scene, kind, bundled)
+    parts = bundled[0] if bundled is not None else 1
+    return Goods(kind, True, single_count(scene, kind, quantity), why, pallets, parts)
 
 
 def _named(scene: Scene) -> _Named:

@@ -38,6 +38,7 @@ _LEFT = frozenset((
     "restano", "rimasti", "zostaly", "zostalo", "restam", "sobram", "zbyvaji", "zbyva", "zbyly", "tilbage",
 ))  # fmt: skip
 _GOODS = frozenset(("panel_one", "panel_many", "inverter_one", "inverter_many", "set_many", "piece", "other_goods"))
+_OF_FAULTS = frozenset(("d:", "s:", "p:"))
 _ENDS = frozenset(".,;!?)\n")
 _FARTHEST = 8
 
@@ -45,13 +46,18 @@ _FARTHEST = 8
 def of_more(scene: Scene) -> int | None:
     """The number of pieces that are sold or left of a greater number in the same sentence; None where none is told."""
     places = scene.units.get("", ())
-    if len(places) < 2 or not scene.tells("selling", "stock", "between", "origin"):
+    if len(places) < 2:
+        return None
+    left = not all(map(_LEFT.isdisjoint, scene.different))
+    if not left and not scene.tells("selling", "stock", "between", "origin"):
         return None
     for first, second in pairwise(places):
         one, two = scene.items[first], scene.items[second]
         if one.sentence != two.sentence or two.at - one.to > _FARTHEST or not (_whole(one) and _whole(two)):
             continue
         if one.value < two.value:
+            if left and _left_of(scene, first, one, two):
+                return int(one.value)
             if _sold(scene, first, one) and _of(scene.tokens[one.field][one.to : two.at]) and _goods(scene, second):
                 return int(one.value)
             continue
@@ -90,6 +96,17 @@ def _goods(scene: Scene, place: int) -> bool:
 def _stock(scene: Scene, place: int) -> bool:
     before = scene.before(place)
     return before is not None and before.what == "stock" and scene.items[place].at - before.to <= 1
+
+
+def _left_of(scene: Scene, place: int, one: Item, two: Item) -> bool:
+    """As in "7 left of the 20", "noch 7 von 20 übrig", and no fault is told of them?"""
+    tokens = scene.tokens[one.field]
+    between = tokens[one.to : two.at]
+    told = between[:1] if between[:1] and between[0] in _LEFT else []
+    if not _of(between[len(told) :]) or any(item.what[:2] in _OF_FAULTS for item in scene.ahead(place)):
+        return False
+    before, behind = tokens[max(one.at - 2, 0) : one.at], tokens[two.to : two.to + 2]
+    return bool(told) or not (_LEFT.isdisjoint(before) or _LEFT.isdisjoint(behind))
 
 
 def _left(scene: Scene, one: Item, two: Item) -> bool:

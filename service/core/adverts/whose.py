@@ -6,6 +6,7 @@ from service.core.adverts.walk import NUMBER, Item
 
 DEFECT_MEANINGS = frozenset(f"d:{defect}" for defect in DEFECTS)
 _THINGS = frozenset(("thing", "battery"))
+_BESIDES = frozenset(("accessory", "other_goods"))  # theirs only where no goods are named before them
 _STRANGERS = {"panel": _THINGS | {"inverter_one", "inverter_many"}, "inverter": _THINGS | {"panel_one", "panel_many"}}
 _GOODS = frozenset(("panel_one", "panel_many", "inverter_one", "inverter_many", "set_one", "set_many"))
 # Before a thing that something else happened to: "tried on my inverter, dead".
@@ -51,7 +52,7 @@ def _if(scene: Scene, place: int) -> bool:
 def _of_another(scene: Scene, place: int, kind: str) -> bool:
     """Is the thing named nearest before it in its clause, or directly behind it, none of the goods?"""
     strangers = _STRANGERS.get(kind)
-    if strangers is None or not scene.tells(*strangers):
+    if strangers is None or not scene.tells(*strangers, *_BESIDES):
         return False
     item = scene.items[place]
     tokens = scene.tokens[item.field]
@@ -69,6 +70,8 @@ def _of_another(scene: Scene, place: int, kind: str) -> bool:
             return not _placed(tokens, one)
         if one.what in _GOODS:
             return False
+        if one.what in _BESIDES:
+            return _is_first(scene, place, item) and not _placed(tokens, one)
     return False
 
 
