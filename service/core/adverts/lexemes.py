@@ -84,6 +84,8 @@ def lexed(  # noqa: C901, PLR0912 - one row of kinds, gone through for each word
             elif start > POINT:
                 _sign(walk, at, start)
         elif start.__class__ is Figure:
+            if start.heads:
+                _headed(walk, at, start)
             done = measured(walk, at, start)
         elif start.__class__ is tuple:
             for meaning in start:
@@ -97,6 +99,16 @@ def _telling(starts: Sequence[Start], flood: Sequence[bool] | None) -> Iterable[
     """Places of what may mean something and is no flood, and what begins there."""
     telling = compress(enumerate(starts), starts)
     return telling if flood is None else ((at, start) for at, start in telling if not flood[at])
+
+
+def _headed(walk: Walk, at: int, figure: Figure) -> None:
+    """What a phrase means that begins with a figure, "2nd hand", "12 V inverter"; the figure is read all the same."""
+    for rest, meanings in figure.heads:
+        behind = _fits(walk.words, at + 1, rest)
+        if behind:
+            for meaning in meanings:
+                _told(walk, meaning, at, behind)
+            return
 
 
 def _sign(walk: Walk, at: int, kind: Start) -> None:

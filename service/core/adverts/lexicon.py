@@ -5,7 +5,7 @@ wins; phrases of one length keep all their meanings.
 """
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from sys import intern
 
 from service.core.adverts.numerals import Figure, figure_of
@@ -74,7 +74,7 @@ class Known(dict[str, Start]):
         self._lengths = {head: sorted(of_head) for head, of_head in lengths.items()}  # of the stems that begin so
 
     def __missing__(self, word: str) -> Start:
-        found = _numbered(word) if word[0].isdigit() else _started(self._phrases(word))
+        found = _numbered(word, self._exact.get(word, ())) if word[0].isdigit() else _started(self._phrases(word))
         if len(self) < _MOST_KEPT:
             self[word] = found
         return found
@@ -104,8 +104,12 @@ class Lexicon:
     loose: Mapping[str, tuple[str, float]]
 
 
-def _numbered(word: str) -> Start:
-    return figure_of(word) if word.isascii() else NOTHING
+def _numbered(word: str, phrases: tuple[Phrase, ...]) -> Start:
+    """A figure, and the phrases of several words that begin with it; none of those that are numbers themselves."""
+    if not word.isascii():
+        return NOTHING
+    heads = tuple(sorted((one for one in phrases if one[0] and not _walked(one[1])), key=lambda one: -len(one[0])))
+    return replace(figure_of(word), heads=heads) if heads else figure_of(word)
 
 
 def _walked(meanings: Iterable[str]) -> bool:

@@ -7,7 +7,8 @@ from dataclasses import dataclass
 class Figure:
     """A row of digits: its ``value``; as a ``large`` one, whose three last digits are thousands; and as ``money``.
 
-    ``dated``: two points stand in it, as in a date.
+    ``dated``: two points stand in it, as in a date. ``heads``: words that go on with a phrase, each row with its
+    meanings.
     """
 
     raw: str
@@ -15,6 +16,7 @@ class Figure:
     large: float
     money: float
     dated: bool
+    heads: tuple[tuple[tuple[str, ...], tuple[str, ...]], ...] = ()
 
 
 def figure_of(raw: str) -> Figure:
