@@ -26,9 +26,10 @@ _OF_NEWNESS = frozenset(("new", "new_not", "stood"))
 _AT = frozenset(("a", "zu"))  # "ten panels at 20"
 _FOR_SO_MUCH = FOR | {"da"}
 _LEAST_SET = 20
-_NO_PRICE_BEFORE = frozenset("-x/°%*")
+_NO_PRICE_BEFORE = frozenset("-x/°%*=")
 _BEHIND, _BEFORE = 4, 7
-_MOST_OF_ONE = 2
+_OF_SEVERAL = ("each", "shipping")  # whose words mean something else, too:
+_OTHER_MEANINGS = frozenset(("s:broken", "s:loose", "set_weak", "set_one", "pallet"))
 _PER = PER | {"/", "a", "na", "za"}
 _WATTS = frozenset(("w", "wp", "wc", "watt", "watts", "wattpiek", "wattpeak", "kw", "kwp", "kwc", "vatio", "watio"))
 _PAYING = ("bought", "bought_behind", "paid_behind")
@@ -106,8 +107,10 @@ def _bare_amounts(scene: Scene) -> Iterator[int]:
     """Places of figures without a currency that only a price can be: "asking 60", "60 each", "postage 6.99"."""
     items, whats, known, bare = scene.items, scene.whats, scene.by_what, scene.units.get("", [])
     near = {at + 1 for what in known.keys() & _PRICE_BEFORE for at in known[what]}
-    for _ in range(_MOST_OF_ONE):  # meanings of one word
-        near |= {at + 1 for at in near if at < len(items) and items[at].at == items[at - 1].at}
+    for what in _OF_SEVERAL:
+        for at in known.get(what, ()):
+            if whats[at + 1] in _OTHER_MEANINGS and items[at + 1].at == items[at].at:
+                near.update((at + 2, at + 3))
     for what in known.keys() & _PRICE_BEHIND:
         near.update(chain.from_iterable((at - 1, at - 2) for at in known[what]))
     near.update(at for at in bare if whats[at - 1] == NUMBER and items[at - 1].spelled)
@@ -118,23 +121,25 @@ def _bare_amounts(scene: Scene) -> Iterator[int]:
 
 def _bare(scene: Scene, place: int, item: Item) -> bool:  # noqa: PLR0911 - a row of questions
     """Is it only a price that a figure without a currency can be?"""
-    before = _named_before(scene, place) if place else None
+    before = scene.items[place - 1] if place else None
     tokens = scene.tokens[item.field]
-    if before is not None and before is not scene.items[place - 1] and not _ends(tokens, item):
-        return False  # "po" may be "each" and "after", as in "po 5 letech"
+    if place > 1 and before is not None and before.what in _OTHER_MEANINGS:
+        before = _named_before(scene, place, before)
+        if before is not scene.items[place - 1] and not _ends(tokens, item):
+            return False  # "los" may be "each" and "loose", "Paket" a parcel and a set
     if item.spelled or item.glued in {"-", "/", "x"} or item.value < 1 or _is_rating(tokens, item):
         return False
     if before is not None and before.what in {"possible", "for"}:  # "sending can be done for 6.95"
         before = next((one for one in scene.back(place, 3) if one.what == "shipping"), before)
     behind = scene.items[place + 1] if place + 1 < len(scene.items) else None
-    if tokens[item.to : item.to + 2] == ["(", "="] or tokens[item.to : item.to + 1] == ["="]:
-        return False  # "4 sets à 2 (= 8)"
     if item.to < len(tokens) and tokens[item.to] in _NO_PRICE_BEFORE:
         return tokens[item.to] == "/" and any(
             one.what == "each" and one.at == item.to + 1 for one in scene.ahead(place, 2)
         )
     if behind is not None and behind.what in {"piece", "inputs", "cells"} and behind.at == item.to:
         return False
+    if behind is not None and behind.glued == "=" and behind.at - item.to <= 2:
+        return False  # "4 sets à 2 (=8)"
     if item.at and tokens[item.at - 1] in _PLUS and _sending_behind(scene.ahead(place, 2), item):
         return True
     if behind is not None and behind.what == "per_set" and behind.at == item.to and item.value >= _LEAST_SET:
@@ -158,11 +163,10 @@ def _bare(scene: Scene, place: int, item: Item) -> bool:  # noqa: PLR0911 - a ro
             and not any(one.what == "piece" and one.at == behind.at for one in scene.ahead(place, 2)))  # fmt: skip
 
 
-def _named_before(scene: Scene, place: int) -> Item:
-    """The item before a place; of several meanings of one word the one that names a price."""
-    before = scene.items[place - 1]
-    of_one = (one for one in scene.items[max(place - 1 - _MOST_OF_ONE, 0) : place - 1] if one.at == before.at)
-    return before if before.what in _NAMING else next((one for one in of_one if one.what in _NAMING), before)
+def _named_before(scene: Scene, place: int, before: Item) -> Item:
+    """Of several meanings of the word before a place the one that names a price; else ``before``, the last of them."""
+    of_one = (one for one in scene.items[max(place - 3, 0) : place - 1] if one.at == before.at)
+    return next((one for one in of_one if one.what in _NAMING), before)
 
 
 def _is_rating(tokens: list[str], item: Item) -> bool:

@@ -1,6 +1,6 @@
 """Which rating of a panel is each figure? A figure belongs to the name that waits for it, or to the one behind it."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from itertools import zip_longest
 
 from service.core.adverts.conditions import at_other_conditions
@@ -16,6 +16,7 @@ Found = dict[str, tuple[float, Item, float]]
 
 UNIT_OF = {"voc": "V", "isc": "A", "vmp": "V", "imp": "A", "max_in": "V", "start": "V", "input_current": "A"}
 _HEADINGS = UNIT_OF.keys() | {"power"}
+_NAMED = UNIT_OF.keys() | {"mpp_point"}
 _RATINGS = frozenset(("voc", "isc", "vmp", "imp"))
 _OWNERS = {"panel_one": "panel", "panel_many": "panel", "inverter_one": "inverter", "inverter_many": "inverter"}
 _MORE = frozenset(("surge", "dc_power"))
@@ -53,11 +54,12 @@ def panel_figures(scene: Scene, kind: str) -> tuple[Found, bool]:
     powers: list[Item] = []
     coefficients: list[int] = []
     gone = _elsewhere(scene)
-    named, counted = scene.tells(*UNIT_OF, "mpp_point"), scene.tells("cells", "half")
-    if scene.tells(*_RATINGS):
-        gone |= below_names(scene, found)
+    known = scene.by_what.keys()
+    named, counted = not known.isdisjoint(_NAMED), "cells" in known or "half" in known
+    if ratings := scene.places(_RATINGS):
+        gone |= below_names(scene, ratings, found)
         gone |= figures_first(scene, found, gone)
-        _rows(scene, found, gone)
+        _rows(scene, ratings, found, gone)
     in_rows = [one[1] for one in found.values()]
     measured = measured_in(scene, *_OF_PANELS, *(_BOUNDS if named else ()))
     for place in sorted({*measured, *_bare(scene, near_cells=counted)} - gone):
@@ -117,11 +119,11 @@ def _elsewhere(scene: Scene) -> set[int]:
     return gone
 
 
-def _rows(scene: Scene, found: Found, gone: set[int]) -> None:
+def _rows(scene: Scene, ratings: Sequence[int], found: Found, gone: set[int]) -> None:
     """Names in a row, then as many figures in a row: "Voc/Vmp/Isc/Imp 37.5/31.2/13.9/13.1"."""
     items, count = scene.items, len(scene.items)
     done = -1
-    for place in scene.places(_RATINGS):
+    for place in ratings:
         if place <= done:
             continue
         to = place

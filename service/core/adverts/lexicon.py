@@ -5,10 +5,10 @@ wins; phrases of one length keep all their meanings.
 """
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from sys import intern
 
-from service.core.adverts.numerals import Figure, figure_of
+from service.core.adverts.numerals import Figure, Heading, figure_of
 from service.core.adverts.plain import plain_of
 from service.core.adverts.tokens import Met, words_of
 from service.core.model.advert_words import COMMON, AdvertWords
@@ -54,7 +54,7 @@ class Phrases:
 
 
 # A row of meanings alone stands for a word that begins no longer phrase and is no number, currency or "but".
-Start = int | Figure | Phrases | tuple[str, ...]
+Start = int | Figure | Heading | Phrases | tuple[str, ...]
 UnitWord = tuple[str, float, bool, bool]  # its unit and factor; is it one of peak power; does nothing else decide?
 _SIGNS = {**dict.fromkeys("!?\n|•;*", ENDS), ".": POINT, **dict.fromkeys(",+", PARTS), "-": DASH,
           **dict.fromkeys("([", OPENS), **dict.fromkeys(")]", CLOSES)}  # fmt: skip
@@ -109,7 +109,7 @@ def _numbered(word: str, phrases: tuple[Phrase, ...]) -> Start:
     if not word.isascii():
         return NOTHING
     heads = tuple(sorted((one for one in phrases if one[0] and not _walked(one[1])), key=lambda one: -len(one[0])))
-    return replace(figure_of(word), heads=heads) if heads else figure_of(word)
+    return Heading(figure_of(word), heads) if heads else figure_of(word)
 
 
 def _walked(meanings: Iterable[str]) -> bool:

@@ -31,6 +31,7 @@ _SET_OFF = frozenset((" :", " : ", " =", " = "))  # behind the word that heads a
 _TWO_IN_BARS = 4  # bars about a name, a value and its unit
 _UNITS = frozenset(("v", "a", "w", "wp", "mm", "cm", "m", "kg", "%/k", "%/°c", "%"))
 _OF_VALUES = frozenset("0123456789+-~<")
+_FEWEST_ROWS = 2
 _LONGEST_NAME, _LONGEST_VALUE = 40, 24
 _LEAST_SIGNS = 18  # of a line that was broken at a width
 _LEAST_SHARE = 0.5  # of the longest line
@@ -47,7 +48,9 @@ def joined(plain: Plain) -> Plain:
         lines = _named(lines)
     bare = [line.strip() for line in lines]
     unsure = [at for at, (line, following) in enumerate(pairwise(bare), 1)
-              if line and following and not _are_columns(line, following) and line[-1] not in _ENDS and following[0] not in _BULLETS]  # fmt: skip
+              if line and following and line[-1] not in _ENDS and following[0] not in _BULLETS]  # fmt: skip
+    if "|" in plain.text:
+        unsure = [at for at in unsure if not _are_columns(bare[at - 1], bare[at])]
     gone_on = _gone_on(plain.shown, lines, bare, unsure) if unsure else ()
     parts = [lines[0]]
     for at in range(1, len(lines)):
@@ -58,8 +61,10 @@ def joined(plain: Plain) -> Plain:
 
 def _named(lines: Sequence[str]) -> list[str]:
     """The lines with a colon between a name and its value: "| Voc | 40.2 V |", and "Voc ; 40.2 V" beside another such."""
-    rows = [_row_of_bars(line) for line in lines]
-    parted = [_parted(row) for row in rows]
+    rows = [_row_of_bars(line) if "|" in line else line for line in lines]
+    if sum("|" in row or ";" in row for row in rows) < _FEWEST_ROWS:
+        return rows
+    parted = [_parted(row) if "|" in row or ";" in row else 0 for row in rows]
     return [
         f"{row[:at]}:{row[at + 1 :]}" if at and (before or behind) else row
         for row, at, before, behind in zip(rows, parted, [0, *parted], [*parted[1:], 0], strict=False)

@@ -20,7 +20,7 @@ _NO_UNIT = ("", 1.0, False, False)
 def loose_amount(walk: Walk, item: Item, figure: Figure, money: str) -> bool:
     """Makes an amount of ``item``, whose figure stands before such a word; False where nothing tells that it is one."""
     words, to = walk.padded, item.to
-    unit, factor = walk.lexicon.loose[words[to]]
+    unit, factor = walk.loose[words[to]]
     if not walk.glued(to) and len(words[to]) == 1:
         return False
     end = to + 1 + (words[to + 1] == "." and len(words[to]) > 1)

@@ -41,11 +41,10 @@ def measured(walk: Walk, at: int, figure: Figure) -> int:
         figure, to = figure_of(figure.raw + behind), to + 1  # "1 860 euro", "2 278 x"
         behind = words[to]
     item = Item(NUMBER, at, to, walk.sentence, walk.clause, walk.number)
-    if behind in walk.lexicon.loose and loose_amount(walk, item, figure, money):
-        walk.items.append(item)
-        walk.currency_to = -9
-        return item.to
     if not money and behind not in walk.beside_figures:
+        if behind in walk.loose and loose_amount(walk, item, figure, money):
+            walk.items.append(item)
+            return item.to
         if behind and spaced[to][0] != " " and _unknown(walk, to):
             return _behind_run(walk, to)
         item.value = figure.value
@@ -73,6 +72,9 @@ def _with_half(walk: Walk, figure: Figure, to: int) -> tuple[Figure, int]:
 def _with_unit(walk: Walk, item: Item, figure: Figure, behind: str, money: str) -> bool:
     """Give a figure its value and the unit that may stand at its end; False where letters of a code do."""
     to = item.to
+    if money and behind in walk.loose and loose_amount(walk, item, figure, money):
+        walk.currency_to = -9
+        return True
     if money or behind in _OPENS:
         unit, factor, end, peak = _unit(walk, to, behind, money)
     else:

@@ -7,8 +7,7 @@ from dataclasses import dataclass
 class Figure:
     """A row of digits: its ``value``; as a ``large`` one, whose three last digits are thousands; and as ``money``.
 
-    ``dated``: two points stand in it, as in a date. ``heads``: words that go on with a phrase, each row with its
-    meanings.
+    ``dated``: two points stand in it, as in a date.
     """
 
     raw: str
@@ -16,7 +15,14 @@ class Figure:
     large: float
     money: float
     dated: bool
-    heads: tuple[tuple[tuple[str, ...], tuple[str, ...]], ...] = ()
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Heading:
+    """A figure that phrases begin with: the words that go on with each of them, and its meanings."""
+
+    figure: Figure
+    phrases: tuple[tuple[tuple[str, ...], tuple[str, ...]], ...]
 
 
 def figure_of(raw: str) -> Figure:

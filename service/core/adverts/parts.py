@@ -40,7 +40,7 @@ _LEFT = frozenset((
 _GOODS = frozenset(("panel_one", "panel_many", "inverter_one", "inverter_many", "set_many", "piece", "other_goods"))
 _OF_FAULTS = frozenset(("d:", "s:", "p:"))
 _ENDS = frozenset(".,;!?)\n")
-_FARTHEST = 8
+_FARTHEST, _TO_ALL = 8, 3
 
 
 def of_more(scene: Scene) -> int | None:
@@ -48,7 +48,7 @@ def of_more(scene: Scene) -> int | None:
     places = scene.units.get("", ())
     if len(places) < 2:
         return None
-    left = not all(map(_LEFT.isdisjoint, scene.different))
+    left = not _LEFT.isdisjoint(scene.different[1])
     if not left and not scene.tells("selling", "stock", "between", "origin"):
         return None
     for first, second in pairwise(places):
@@ -56,7 +56,7 @@ def of_more(scene: Scene) -> int | None:
         if one.sentence != two.sentence or two.at - one.to > _FARTHEST or not (_whole(one) and _whole(two)):
             continue
         if one.value < two.value:
-            if left and _left_of(scene, first, one, two):
+            if left and two.at - one.to <= _TO_ALL and _left_of(scene, first, one, two):
                 return int(one.value)
             if _sold(scene, first, one) and _of(scene.tokens[one.field][one.to : two.at]) and _goods(scene, second):
                 return int(one.value)

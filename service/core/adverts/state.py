@@ -79,7 +79,7 @@ def _serials_taken_off(scene: Scene) -> None:
 
 def _labels_taken_off(scene: Scene) -> None:
     """A label that "has been removed" close by, in a word that tells of both: gone, and taken off."""
-    if not (scene.tells(*_LABELS) and scene.tells("s:taken_off") and scene.tells("s:missing")):
+    if "s:taken_off" not in scene.by_what or not (scene.tells(*_LABELS) and scene.tells("s:missing")):
         return
     gone = {(scene.items[at].field, scene.items[at].at) for at in scene.by_what["s:missing"]}
     for place in scene.by_what["s:taken_off"]:

@@ -15,22 +15,23 @@ _Line = tuple[int, int]  # from which piece of the body to which
 
 _BOUNDS = {"voc": (5.0, 160.0), "vmp": (5.0, 160.0), "isc": (0.05, 30.0), "imp": (0.05, 30.0), "power": (40.0, 800.0)}
 _UNITS = {"voc": "V", "vmp": "V", "isc": "A", "imp": "A", "power": "W"}
-_RATINGS = frozenset(("voc", "isc", "vmp", "imp"))
 _ABOVE = (("voc", "vmp"), ("isc", "imp"))
 _PARTING = ("|", ";")
 _FEWEST, _MOST_ROWS = 2, 4
 _SURE = 0.9
 
 
-def below_names(scene: Scene, found: Found) -> set[int]:
+def below_names(scene: Scene, ratings: Sequence[int], found: Found) -> set[int]:
     """Keeps in ``found`` the figures below their names; places of all figures that are in columns.
 
-    Watts stay for who looks for powers, unless there are several rows of values.
+    Watts stay for who looks for powers, unless there are several rows of values. ``ratings``: places of their names.
     """
     whats = scene.whats
-    heading = [at for at in scene.places(_RATINGS) if {whats[at - 1], whats[at + 1]} & _UNITS.keys()]
-    heading = [at for at in heading if scene.items[at].field == 1]
+    heading = [at for at in ratings if whats[at - 1] in _UNITS]
     if not heading or "\n" not in scene.different[1]:
+        return set()
+    heading = [at for at in heading if whats[at - 1] != whats[at] and scene.items[at].field == 1]
+    if not heading:
         return set()
     ends = [-1, *(at for at, word in enumerate(scene.tokens[1]) if word == "\n"), len(scene.tokens[1])]
     taken: set[int] = set()

@@ -74,6 +74,7 @@ class Walk:
         self.lexicon = lexicon
         self.units = lexicon.units
         self.beside_figures = lexicon.beside_figures
+        self.loose = lexicon.loose
         self.number = number
         self.sentence = self.clause = self.clauses = base
         self.items: list[Item] = []
