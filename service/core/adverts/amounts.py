@@ -121,12 +121,8 @@ def _bare_amounts(scene: Scene) -> Iterator[int]:
 
 def _bare(scene: Scene, place: int, item: Item) -> bool:  # noqa: PLR0911 - a row of questions
     """Is it only a price that a figure without a currency can be?"""
-    before = scene.items[place - 1] if place else None
+    before = _named_before(scene, place, item) if place else None
     tokens = scene.tokens[item.field]
-    if place > 1 and before is not None and before.what in _OTHER_MEANINGS:
-        before = _named_before(scene, place, before)
-        if before is not scene.items[place - 1] and not _ends(tokens, item):
-            return False  # "los" may be "each" and "loose", "Paket" a parcel and a set
     if item.spelled or item.glued in {"-", "/", "x"} or item.value < 1 or _is_rating(tokens, item):
         return False
     if before is not None and before.what in {"possible", "for"}:  # "sending can be done for 6.95"
@@ -136,10 +132,9 @@ def _bare(scene: Scene, place: int, item: Item) -> bool:  # noqa: PLR0911 - a ro
         return tokens[item.to] == "/" and any(
             one.what == "each" and one.at == item.to + 1 for one in scene.ahead(place, 2)
         )
-    if behind is not None and behind.what in {"piece", "inputs", "cells"} and behind.at == item.to:
-        return False
-    if behind is not None and behind.glued == "=" and behind.at - item.to <= 2:
-        return False  # "4 sets à 2 (=8)"
+    if behind is not None and ((behind.what in {"piece", "inputs", "cells"} and behind.at == item.to)
+                               or (behind.glued == "=" and behind.at - item.to <= 2)):  # fmt: skip
+        return False  # "20 pieces", "4 sets à 2 (=8)"
     if item.at and tokens[item.at - 1] in _PLUS and _sending_behind(scene.ahead(place, 2), item):
         return True
     if behind is not None and behind.what == "per_set" and behind.at == item.to and item.value >= _LEAST_SET:
@@ -163,8 +158,14 @@ def _bare(scene: Scene, place: int, item: Item) -> bool:  # noqa: PLR0911 - a ro
             and not any(one.what == "piece" and one.at == behind.at for one in scene.ahead(place, 2)))  # fmt: skip
 
 
-def _named_before(scene: Scene, place: int, before: Item) -> Item:
-    """Of several meanings of the word before a place the one that names a price; else ``before``, the last of them."""
+def _named_before(scene: Scene, place: int, item: Item) -> Item:
+    """What stands before a figure; of several meanings of a word the one that names a price, with nothing behind it.
+
+    "los" may be "each" and "loose", "Paket" a parcel and a set.
+    """
+    before = scene.items[place - 1]
+    if before.what not in _OTHER_MEANINGS or not _ends(scene.tokens[item.field], item):
+        return before
     of_one = (one for one in scene.items[max(place - 3, 0) : place - 1] if one.at == before.at)
     return next((one for one in of_one if one.what in _NAMING), before)
 

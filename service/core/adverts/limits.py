@@ -204,8 +204,10 @@ def _high(scene: Scene, place: int) -> int | None:
         one = scene.items[place + step]
         if one.what == NUMBER:
             between = tokens[item.to : one.at]
-            joined = between and len(between) <= 3 and (
-                between[0] in _JOINS or (between == ["/"] and _both_ends(scene, place, one))
+            joined = (
+                between
+                and len(between) <= 3
+                and (between[0] in _JOINS or (between == ["/"] and _both_ends(scene, place, one)))
             )
             return (
                 place + step

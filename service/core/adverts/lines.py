@@ -60,7 +60,7 @@ def joined(plain: Plain) -> Plain:
 
 
 def _named(lines: Sequence[str]) -> list[str]:
-    """The lines with a colon between a name and its value: "| Voc | 40.2 V |", and "Voc ; 40.2 V" beside another such."""
+    """The lines with a colon behind a name: "| Voc | 40.2 V |", and "Voc ; 40.2 V" where another such is beside it."""
     rows = [_row_of_bars(line) if "|" in line else line for line in lines]
     if sum("|" in row or ";" in row for row in rows) < _FEWEST_ROWS:
         return rows

@@ -11,7 +11,7 @@ from service.core.adverts.scene import Scene
 from service.core.adverts.walk import MONEY_UNITS, NUMBER, Item
 
 _ENDS = frozenset(".,;!?)\n|")
-_JOINS = ([], [":"], ["="])
+_JOINS: tuple[list[str], ...] = ([], [":"], ["="])
 _LEAST, _LEAST_EACH = 20, 3
 _FIRST_YEAR, _LAST_YEAR = 1990, 2035
 _LIKE_WATTS = (100, 720)

@@ -15,6 +15,7 @@ _Line = tuple[int, int]  # from which piece of the body to which
 
 _BOUNDS = {"voc": (5.0, 160.0), "vmp": (5.0, 160.0), "isc": (0.05, 30.0), "imp": (0.05, 30.0), "power": (40.0, 800.0)}
 _UNITS = {"voc": "V", "vmp": "V", "isc": "A", "imp": "A", "power": "W"}
+_OF_RATINGS = frozenset(("", *_UNITS.values()))
 _ABOVE = (("voc", "vmp"), ("isc", "imp"))
 _PARTING = ("|", ";")
 _FEWEST, _MOST_ROWS = 2, 4
@@ -75,9 +76,10 @@ def _table(scene: Scene, ends: Sequence[int], number: int, found: Found) -> set[
 
 
 def _figures(scene: Scene, line: _Line) -> list[int]:
-    """Places of the figures in a line of the body."""
+    """Places of the figures in a line of the body that may be ratings."""
     low, high = _between(scene, line)
-    return [place for place in range(low, high) if scene.whats[place] == NUMBER and not scene.items[place].spelled]
+    return [place for place in range(low, high) if scene.whats[place] == NUMBER
+            and not scene.items[place].spelled and scene.items[place].unit in _OF_RATINGS]  # fmt: skip
 
 
 def _between(scene: Scene, line: _Line) -> _Line:
@@ -111,7 +113,7 @@ def _by_cell(scene: Scene, head: _Line, line: _Line, sign: str) -> dict[str, int
 
 
 def _by_order(scene: Scene, head: _Line, places: Sequence[int]) -> dict[str, int] | None:
-    """As many figures as names, in their order; a first column may tell the model. None where they do not go together."""
+    """As many figures as names, in their order; a first column may tell the model. None where it is not so."""
     low, high = _between(scene, head)
     names: dict[str, int] = {}
     others: set[int] = set()

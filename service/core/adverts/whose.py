@@ -71,12 +71,10 @@ def _of_another(scene: Scene, place: int, kind: str, besides: Set[str] = frozens
     for one in scene.back(place):
         if one.clause != item.clause or item.at - one.to > _NEAR or one.what == NUMBER:
             return False
-        if one.what in strangers:
+        if one.what in strangers or (one.what in besides and _is_first(scene, place, item)):
             return not _placed(tokens, one)
-        if one.what in _GOODS:
+        if one.what in _GOODS or one.what in besides:
             return False
-        if one.what in besides:
-            return _is_first(scene, place, item) and not _placed(tokens, one)
     return False
 
 
