@@ -1,5 +1,7 @@
 """Who is asked: whether somebody sells such goods ("Is anyone selling two panels?"), or a buyer what he looks for?"""
 
+from collections.abc import Iterable, Sequence
+
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import CURRENCIES, MONEY_UNITS, NUMBER, Item
 
@@ -89,9 +91,17 @@ def asks_a_buyer(scene: Scene, place: int) -> bool:
         return False
     if not _HELPERS.isdisjoint(tokens[item.to : end]) or not _PAYING.isdisjoint(tokens[end:]):
         return False
-    rest = [one for one in scene.items if one.field > item.field or (one.field == item.field and one.at > end)]
-    priced = bool(scene.price) or any(one.unit in MONEY_UNITS for one in rest)
-    return priced and any(one.unit == "W" or one.what.startswith(_GOODS) for one in rest)
+    units, known = scene.units, scene.by_what
+    amounts = [units[unit] for unit in units.keys() & MONEY_UNITS]
+    goods = [units.get("W", ()), *(known[what] for what in known if what.startswith(_GOODS))]
+    behind = (item.field, end)
+    return (bool(scene.price) or _any_behind(scene, amounts, behind)) and _any_behind(scene, goods, behind)
+
+
+def _any_behind(scene: Scene, rows: Iterable[Sequence[int]], behind: tuple[int, int]) -> bool:
+    """Does the last place of one of the rows stand behind a piece of a field?"""
+    lasts = (scene.items[row[-1]] for row in rows if row)
+    return any((one.field, one.at) > behind for one in lasts)
 
 
 def _goods_asked_for(scene: Scene, place: int, start: int, end: int) -> bool:

@@ -1,4 +1,4 @@
-"""Equal sets, what is left of more, frames and broken things beside panels, inches, phrases that begin with a figure."""
+"""Equal sets, rests of more, frames and broken things beside panels, inches, phrases that begin with a figure."""
 
 import pytest
 

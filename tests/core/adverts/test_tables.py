@@ -16,14 +16,13 @@ def panel_of(body, title=""):
     "body",
     [
         "Panels for sale\nPmax | Voc | Isc | Vmp | Imp\n305 W | 40.3 V | 9.84 A | 33.0 V | 9.25 A\n£22 each",
-        "Module\n| Typ | Pmax | Uoc | Isc | Umpp | Impp |\n|---|---|---|---|---|---|\n"
-        "| KR-60 | 305 W | 40,3 V | 9,84 A | 33,0 V | 9,25 A |\nje 22 €",
-        "Zonnepanelen\nType\tVermogen\tVoc\tIsc\tVmp\tImp\nNB60\t305 Wp\t40,3 V\t9,84 A\t33,0 V\t9,25 A\n22 euro per stuk",
+        "| Typ | Pmax | Uoc | Isc | Umpp | Impp |\n|--|--|--|--|--|--|\n|K-6|305 W|40,3 V|9,84 A|33,0 V|9,25 A|",
+        "Zonnepanelen\nType\tVermogen\tVoc\tIsc\tVmp\tImp\nNB60\t305 Wp\t40,3 V\t9,84 A\t33,0 V\t9,25 A\n22 per stuk",
         "Panneaux\nModèle;Pmax;Vco;Icc;Vmp;Imp\nTB60;305 W;40,3 V;9,84 A;33,0 V;9,25 A\n22 € pièce",
         "Placas\nPmax Voc Isc Vmp Imp\n305W 40,3V 9,84A 33,0V 9,25A\n22 € cada una",
         "Moduli\nPmax (W) | Voc (V) | Isc (A) | Vmp (V) | Imp (A)\n305 | 40,3 | 9,84 | 33,0 | 9,25\n22 € l'uno",
         "Panele\nMoc ; 305 W\nVoc ; 40,3 V\nIsc ; 9,84 A\nVmp ; 33,0 V\nImp ; 9,25 A\n90 zł za sztukę",
-        "Painéis\n| Pmax | 305 | W |\n| Voc | 40,3 | V |\n| Isc | 9,84 | A |\n| Vmp | 33,0 | V |\n| Imp | 9,25 | A |\n22 € cada",
+        "Painéis\n| Pmax | 305 | W |\n| Voc | 40,3 | V |\n| Isc | 9,84 | A |\n| Vmp | 33,0 | V |\n| Imp | 9,25 | A |",
         "Panely\nVýkon | 305 W\nVoc | 40,3 V\nIsc | 9,84 A\nVmp | 33,0 V\nImp | 9,25 A\n500 Kč za kus",
         "Paneler\nEffekt;305 W\nVoc;40,3 V\nIsc;9,84 A\nVmp;33,0 V\nImp;9,25 A\n170 kr stk",
     ],
