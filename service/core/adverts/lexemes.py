@@ -103,12 +103,14 @@ def _telling(starts: Sequence[Start], flood: Sequence[bool] | None) -> Iterable[
 
 def _headed(walk: Walk, at: int, heading: Heading) -> int:
     """What a phrase means that begins with a figure, "2nd hand", "12 V inverter"; the figure is read all the same."""
-    for rest, meanings in heading.phrases:
-        behind = _fits(walk.words, at + 1, rest)
-        if behind:
-            for meaning in meanings:
-                _told(walk, meaning, at, behind)
-            break
+    follow = walk.padded[at + 1]
+    if follow in heading.seconds:
+        for rest, meanings in heading.phrases:
+            behind = _fits(walk.words, at + 1, rest)
+            if behind:
+                for meaning in meanings:
+                    _told(walk, meaning, at, behind)
+                break
     return measured(walk, at, heading.figure)
 
 

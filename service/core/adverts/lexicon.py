@@ -109,7 +109,8 @@ def _numbered(word: str, phrases: tuple[Phrase, ...]) -> Start:
     if not word.isascii():
         return NOTHING
     heads = tuple(sorted((one for one in phrases if one[0] and not _walked(one[1])), key=lambda one: -len(one[0])))
-    return Heading(figure_of(word), heads) if heads else figure_of(word)
+    seconds = frozenset(rest[0] for rest, _ in heads)
+    return Heading(figure_of(word), seconds, heads) if heads else figure_of(word)
 
 
 def _walked(meanings: Iterable[str]) -> bool:

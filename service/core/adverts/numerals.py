@@ -19,9 +19,13 @@ class Figure:
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Heading:
-    """A figure that phrases begin with: the words that go on with each of them, and its meanings."""
+    """A figure that phrases begin with: the words that go on with each of them, and its meanings.
+
+    ``seconds``: the words that may stand behind it.
+    """
 
     figure: Figure
+    seconds: frozenset[str]
     phrases: tuple[tuple[tuple[str, ...], tuple[str, ...]], ...]
 
 
