@@ -16,10 +16,8 @@ from service.core.adverts.walk import CURRENCIES, NUMBER, Item
 _GOODS = {"panel_one": "panel", "panel_many": "panel", "inverter_one": "inverter", "inverter_many": "inverter",
           "set_one": "set", "set_many": "set", "other_goods": "other", "accessory": "other"}  # fmt: skip
 _AND = AND | {"incl", "inkl", "including", "oraz"}
-_FIRST_WORDS = 4
-_FIRST_TITLE = 2
-_FARTHEST = 14
-_FARTHEST_TAKER = 3
+_FIRST_WORDS, _FIRST_TITLE = 4, 2
+_FARTHEST, _FARTHEST_TAKER = 14, 3
 _TOLD_OFF = frozenset(("for", "takes", "range"))
 _SELLING = ("selling",)
 _SECOND = frozenset((
@@ -63,8 +61,7 @@ def goods_of(scene: Scene) -> Goods:
         return Goods("other", priced, None, "nothing_described")
     bundled = bundles_of(scene) if kind in {"panel", "inverter"} else None
     quantity, pallets = pieces_on_offer(scene, kind, bundled)
-    parts = bundled[0] if bundled is not None else 1
-    return Goods(kind, True, single_count(scene, kind, quantity), why, pallets, parts)
+    return Goods(kind, True, single_count(scene, kind, quantity), why, pallets, bundled[0] if bundled else 1)
 
 
 def _named(scene: Scene) -> _Named:
