@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from itertools import chain
 
 from service.core.adverts.goods import Goods
+from service.core.adverts.lump_sums import lump_sums
 from service.core.adverts.portions import for_some
 from service.core.adverts.scene import Scene, measured_in
 from service.core.adverts.walk import CURRENCIES, NUMBER, Item
@@ -22,8 +23,10 @@ _ASIDE = (_NOT_ASKED - {"placeholder"}) | {"shipping"}
 _SIGNS_BEHIND = frozenset(".,;!?)\n")
 _OF_NEWNESS = frozenset(("new", "new_not", "stood"))
 _LEAST_SET = 20
-_NO_PRICE_BEFORE = frozenset("-x/°%*")
+_NO_PRICE_BEFORE = frozenset("-x/°%*=")
 _BEHIND, _BEFORE = 4, 7
+_OF_SEVERAL = ("each", "shipping")  # whose words mean something else, too:
+_OTHER_MEANINGS = frozenset(("s:broken", "s:loose", "set_weak", "set_one", "pallet"))
 _PAYING = ("bought", "bought_behind", "paid_behind")
 _PAID_UP_TO = 10
 _IF = frozenset(("if", "tier"))
@@ -50,6 +53,9 @@ def offers_of(scene: Scene, goods: Goods) -> tuple[Offers, list[int], float | No
         elif role not in _NOT_ASKED:
             offers.append((item, role))
             places.append(place)
+    for place, item in lump_sums(scene, goods) if "lot" in scene.by_what else ():
+        offers.append((item, "lot"))
+        places.append(place)
     return offers, places, shipping
 
 
@@ -85,6 +91,10 @@ def _bare_amounts(scene: Scene) -> Iterator[int]:
     """Places of figures without a currency that only a price can be: "asking 60", "60 each", "postage 6.99"."""
     items, whats, known, bare = scene.items, scene.whats, scene.by_what, scene.units.get("", [])
     near = {at + 1 for what in known.keys() & _PRICE_BEFORE for at in known[what]}
+    for what in _OF_SEVERAL:
+        for at in known.get(what, ()):
+            if whats[at + 1] in _OTHER_MEANINGS and items[at + 1].at == items[at].at:
+                near.update((at + 2, at + 3))
     for what in known.keys() & _PRICE_BEHIND:
         near.update(chain.from_iterable((at - 1, at - 2) for at in known[what]))
     near.update(at for at in bare if whats[at - 1] == NUMBER and items[at - 1].spelled)
@@ -96,7 +106,7 @@ def _bare_amounts(scene: Scene) -> Iterator[int]:
 
 def _bare(scene: Scene, place: int, item: Item) -> bool:  # noqa: PLR0911 - a row of questions
     """Is it only a price that a figure without a currency can be?"""
-    before = scene.items[place - 1] if place else None
+    before = _named_before(scene, place, item) if place else None
     tokens = scene.tokens[item.field]
     if item.spelled or item.glued in {"-", "/", "x"} or item.value < 1 or _is_rating(scene, tokens, item):
         return False
@@ -107,8 +117,9 @@ def _bare(scene: Scene, place: int, item: Item) -> bool:  # noqa: PLR0911 - a ro
         return tokens[item.to] == "/" and any(
             one.what == "each" and one.at == item.to + 1 for one in scene.ahead(place, 2)
         )
-    if behind is not None and behind.what in {"piece", "inputs", "cells"} and behind.at == item.to:
-        return False
+    if behind is not None and ((behind.what in {"piece", "inputs", "cells"} and behind.at == item.to)
+                               or (behind.glued == "=" and behind.at - item.to <= 2)):  # fmt: skip
+        return False  # "20 pieces", "4 sets à 2 (=8)"
     if item.at and tokens[item.at - 1] in scene.small.plus_sending and _sending_behind(scene.ahead(place, 2), item):
         return True
     if behind is not None and behind.what == "per_set" and behind.at == item.to and item.value >= _LEAST_SET:
@@ -131,6 +142,18 @@ def _bare(scene: Scene, place: int, item: Item) -> bool:  # noqa: PLR0911 - a ro
     return (behind is not None and behind.what in {"each", "price"} and behind.at - item.to <= 1
             and behind.clause == item.clause and behind.sentence == item.sentence
             and not any(one.what == "piece" and one.at == behind.at for one in scene.ahead(place, 2)))  # fmt: skip
+
+
+def _named_before(scene: Scene, place: int, item: Item) -> Item:
+    """What stands before a figure; of several meanings of a word the one that names a price, with nothing behind it.
+
+    "los" may be "each" and "loose", "Paket" a parcel and a set.
+    """
+    before = scene.items[place - 1]
+    if before.what not in _OTHER_MEANINGS or not _ends(scene.tokens[item.field], item):
+        return before
+    of_one = (one for one in scene.items[max(place - 3, 0) : place - 1] if one.at == before.at)
+    return next((one for one in of_one if one.what in _NAMING), before)
 
 
 def _is_rating(scene: Scene, tokens: list[str], item: Item) -> bool:

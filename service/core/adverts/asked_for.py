@@ -1,5 +1,7 @@
 """Who is asked: whether somebody sells such goods ("Is anyone selling two panels?"), or a buyer what he looks for?"""
 
+from collections.abc import Iterable, Sequence
+
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import CURRENCIES, MONEY_UNITS, NUMBER, Item
 
@@ -29,6 +31,8 @@ def needs_goods(scene: Scene) -> bool:
     """
     for place in scene.by_what.get("needed", ()):
         item = scene.items[place]
+        if not scene.tells("bid", "someone") and asks_a_buyer(scene, place):
+            continue
         before = [one for one in scene.back(place) if one.what != "needed" and one.to <= item.at]
         if not item.field and before and before[0].what.startswith(_GOODS) and _is_all(scene, before, item):
             return True
@@ -65,23 +69,43 @@ def _is_all(scene: Scene, before: list[Item], item: Item) -> bool:
     return alone and item.at - before[0].to <= 1 and (item.to >= len(tokens) or tokens[item.to] in _ENDS)
 
 
-def asks_a_buyer(scene: Scene, item: Item) -> bool:
+def asks_a_buyer(scene: Scene, place: int) -> bool:
     """Does a seller ask what the reader looks for, with goods at a price behind it: "Looking for panels? 12 at £18"?"""
+    item = scene.items[place]
     tokens = scene.tokens[item.field]
-    if not scene.small.anybody.isdisjoint(tokens[item.at : item.to]):
-        return False  # "Anyone got a spare one?"
+    if not scene.small.anybody.isdisjoint(tokens[item.at : item.to]) or tokens[item.to : item.to + 1] == [":"]:
+        return False  # "Anyone got a spare one?", "Wanted: panels. Have you any?"
     start = item.at
     while start and tokens[start - 1] not in _ENDS and item.at - start < _MOST_BEFORE:
         start -= 1
     end = next((at for at in range(item.to, min(item.to + _FARTHEST, len(tokens))) if tokens[at] in _ENDS), 0)
-    if not end or tokens[end] != "?" or not scene.small.to_you.issuperset(tokens[start : item.at]):
+    if not end or tokens[end] != "?":
+        return False
+    if not scene.small.to_you.issuperset(tokens[start : item.at]) and not _goods_asked_for(scene, place, start, end):
         return False
     small = scene.small
     if not small.helpers.isdisjoint(tokens[item.to : end]) or not small.buyer_pays.isdisjoint(tokens[end:]):
         return False
-    rest = [one for one in scene.items if one.field > item.field or (one.field == item.field and one.at > end)]
-    priced = bool(scene.price) or any(one.unit in MONEY_UNITS for one in rest)
-    return priced and any(one.unit == "W" or one.what.startswith(_GOODS) for one in rest)
+    units, known = scene.units, scene.by_what
+    amounts = [units[unit] for unit in units.keys() & MONEY_UNITS]
+    goods = [units.get("W", ()), *(known[what] for what in known if what.startswith(_GOODS))]
+    behind = (item.field, end)
+    return (bool(scene.price) or _any_behind(scene, amounts, behind)) and _any_behind(scene, goods, behind)
+
+
+def _any_behind(scene: Scene, rows: Iterable[Sequence[int]], behind: tuple[int, int]) -> bool:
+    """Does the last place of one of the rows stand behind a piece of a field?"""
+    lasts = (scene.items[row[-1]] for row in rows if row)
+    return any((one.field, one.at) > behind for one in lasts)
+
+
+def _goods_asked_for(scene: Scene, place: int, start: int, end: int) -> bool:
+    """Is a question nothing but goods and that they are wanted: "Cheap panels wanted?", while nobody offers to pay?"""
+    item = scene.items[place]
+    goods = [one for one in scene.back(place) if one.what.startswith(_GOODS) and one.at >= start]
+    known = {at for one in goods for at in range(one.at, one.to)}
+    others = [at for at in range(start, item.at) if at not in known and scene.tokens[item.field][at].isalnum()]
+    return bool(goods) and end == item.to and len(others) <= 1 and not scene.tells("bid", "someone")
 
 
 def _is_question(scene: Scene, item: Item) -> bool:

@@ -1,6 +1,6 @@
 """Which rating of a panel is each figure? A figure belongs to the name that waits for it, or to the one behind it."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from itertools import zip_longest
 
 from service.core.adverts.conditions import at_other_conditions
@@ -9,12 +9,14 @@ from service.core.adverts.pairs import figures_first
 from service.core.adverts.scene import Scene, measured_in, numbers
 from service.core.adverts.sides import keep_size, of_a_wrapping
 from service.core.adverts.sorts import of_one_sort, without_totals
+from service.core.adverts.tables import below_names
 from service.core.adverts.walk import NUMBER, Item
 
 Found = dict[str, tuple[float, Item, float]]
 
 UNIT_OF = {"voc": "V", "isc": "A", "vmp": "V", "imp": "A", "max_in": "V", "start": "V", "input_current": "A"}
 _HEADINGS = UNIT_OF.keys() | {"power"}
+_NAMED = UNIT_OF.keys() | {"mpp_point"}
 _RATINGS = frozenset(("voc", "isc", "vmp", "imp"))
 _OWNERS = {"panel_one": "panel", "panel_many": "panel", "inverter_one": "inverter", "inverter_many": "inverter"}
 _MORE = frozenset(("surge", "dc_power"))
@@ -29,6 +31,8 @@ _REACH, _LIKE_SHARE = 8, 0.03
 _HEAVIEST_KG = 80
 _MOST_POWERS = 4  # further ones say nothing new
 _LEAST_HALVES = 100  # modules of half cells have 108 and more; 54 "half-cut cells" are 54 in series
+_GREATEST = frozenset(("umax",))
+_HALVES = frozenset((108.0, 110.0, 120.0, 126.0, 132.0, 144.0, 156.0))
 _BOUNDS = {"V": (5.0, 1500.0), "A": (0.05, 30.0)}
 
 
@@ -49,10 +53,12 @@ def panel_figures(scene: Scene, kind: str) -> tuple[Found, bool]:
     powers: list[Item] = []
     coefficients: list[int] = []
     gone = _elsewhere(scene)
-    named, counted = scene.tells(*UNIT_OF, "mpp_point"), scene.tells("cells", "half")
-    if scene.tells(*_RATINGS):
+    known = scene.by_what.keys()
+    named, counted = not known.isdisjoint(_NAMED), "cells" in known or "half" in known
+    if ratings := scene.places(_RATINGS):
+        gone |= below_names(scene, ratings, found)
         gone |= figures_first(scene, found, gone)
-        _rows(scene, found, gone)
+        _rows(scene, ratings, found, gone)
     in_rows = [one[1] for one in found.values()]
     measured = measured_in(scene, *_OF_PANELS, *(_BOUNDS if named else ()))
     for place in sorted({*measured, *_bare(scene, near_cells=counted)} - gone):
@@ -71,6 +77,8 @@ def panel_figures(scene: Scene, kind: str) -> tuple[Found, bool]:
             coefficients.append(place)
         elif kind == "panel" and 1 <= item.value < _HEAVIEST_KG and not of_a_wrapping(scene, place, item):
             _keep(found, "weight", item.value, item, 0.95)
+    if "Hz" in scene.units and "cells" not in found:
+        _halves(scene, found)
     for place in coefficients:
         _coefficient(scene, place, scene.items[place], found)
     keep_size(scene, found)
@@ -110,11 +118,11 @@ def _elsewhere(scene: Scene) -> set[int]:
     return gone
 
 
-def _rows(scene: Scene, found: Found, gone: set[int]) -> None:
+def _rows(scene: Scene, ratings: Sequence[int], found: Found, gone: set[int]) -> None:
     """Names in a row, then as many figures in a row: "Voc/Vmp/Isc/Imp 37.5/31.2/13.9/13.1"."""
     items, count = scene.items, len(scene.items)
     done = -1
-    for place in scene.places(_RATINGS):
+    for place in ratings:
         if place <= done:
             continue
         to = place
@@ -141,8 +149,17 @@ def _fits(name: str, item: Item) -> bool:
 
 def _rating(scene: Scene, place: int, item: Item, found: Found, in_rows: list[Item]) -> None:
     name = name_of(scene, place, _RATINGS)
+    if name == "vmp" and scene.tells("inverter_one", "inverter_many") and is_greatest(scene, place, item):
+        return  # of the inverter's input
     if name and name not in found and _fits(name, item) and item not in in_rows:
         found[name] = (item.value, item, 0.97 if item.unit else 0.9)
+
+
+def is_greatest(scene: Scene, place: int, item: Item) -> bool:
+    """Is it "Umax", of an inverter what it bears, of a panel the volts at full power?"""
+    before = scene.before(place)
+    return (before is not None and before.what == "vmp" and item.at - before.to <= 2
+            and scene.tokens[item.field][before.at] in _GREATEST)  # fmt: skip
 
 
 def name_of(scene: Scene, place: int, names: Iterable[str]) -> str | None:
@@ -306,6 +323,14 @@ def _coefficient(scene: Scene, place: int, item: Item, found: Found) -> None:
         _keep(found, "voc_coefficient", -abs(value), item, 0.95)
     elif one.what == "power" and item.unit == "%/K":
         _keep(found, "power_coefficient", -abs(item.value), item, 0.95)
+
+
+def _halves(scene: Scene, found: Found) -> None:
+    """Half cells written with letters that are hertz elsewhere: "144 HZ"; grids have 50 and 60."""
+    for place in scene.units["Hz"]:
+        item = scene.items[place]
+        if item.value in _HALVES and item.glued not in {"-", "/", "x"}:
+            _keep(found, "cells", item.value // 2, item, 0.9)
 
 
 def _cells(scene: Scene, place: int, item: Item, found: Found) -> bool:

@@ -5,6 +5,7 @@ from typing import NamedTuple
 
 from service.core.adverts.aside import in_exchange, is_optional, is_reason
 from service.core.adverts.asked_for import asks_a_buyer, is_asked_for, needs_goods
+from service.core.adverts.bundles import bundles_of
 from service.core.adverts.pieces import pieces_on_offer
 from service.core.adverts.scene import Scene, numbers
 from service.core.adverts.set_figures import counted, counted_in_set, stroked
@@ -13,10 +14,8 @@ from service.core.adverts.walk import CURRENCIES, NUMBER, Item
 
 _GOODS = {"panel_one": "panel", "panel_many": "panel", "inverter_one": "inverter", "inverter_many": "inverter",
           "set_one": "set", "set_many": "set", "other_goods": "other", "accessory": "other"}  # fmt: skip
-_FIRST_WORDS = 4
-_FIRST_TITLE = 2
-_FARTHEST = 14
-_FARTHEST_TAKER = 3
+_FIRST_WORDS, _FIRST_TITLE = 4, 2
+_FARTHEST, _FARTHEST_TAKER = 14, 3
 _TOLD_OFF = frozenset(("for", "takes", "range"))
 _SELLING = ("selling",)
 _OF_GOODS = ("selling", "used", "unused", "each", "pickup", "voc")
@@ -24,13 +23,14 @@ _OF_PANELS = ("cells", "t:mono", "t:poly", "t:topcon", "t:hjt", "bifacial", "voc
 
 
 class Goods(NamedTuple):
-    """Kind, offer or not, pieces; on how many pallets, where more than one is offered."""
+    """Kind, offer or not, pieces; on how many pallets, or in how many equal sets, where more than one is offered."""
 
     kind: str
     is_offer: bool
     quantity: int | None
     why: str | None
     pallets: int = 1
+    bundles: int = 1
 
 
 @dataclass(slots=True)
@@ -52,8 +52,9 @@ def goods_of(scene: Scene) -> Goods:
     if kind == "other" and why is None:
         priced = bool(scene.price) or any(scene.items[at].unit in CURRENCIES for at in numbers(scene))
         return Goods("other", priced, None, "nothing_described")
-    quantity, pallets = pieces_on_offer(scene, kind)
-    return Goods(kind, True, single_count(scene, kind, quantity), why, pallets)
+    bundled = bundles_of(scene) if kind in {"panel", "inverter"} else None
+    quantity, pallets = pieces_on_offer(scene, kind, bundled)
+    return Goods(kind, True, single_count(scene, kind, quantity), why, pallets, bundled[0] if bundled else 1)
 
 
 def _named(scene: Scene) -> _Named:
@@ -168,7 +169,7 @@ def _wanted(scene: Scene) -> bool:
     spoiled = {scene.items[at].sentence for at in scene.by_what.get("wanted_not", ())}
     for at in scene.by_what.get("wanted", ()):
         item = scene.items[at]
-        if item.sentence in spoiled or scene.denied(at) or _takers(scene, at, item) or asks_a_buyer(scene, item):
+        if item.sentence in spoiled or scene.denied(at) or _takers(scene, at, item) or asks_a_buyer(scene, at):
             continue
         behind = next((one for one in scene.ahead(at, 4) if one.at >= item.to and one.what != "between"), None)
         if behind is not None and behind.unit in CURRENCIES and behind.at - item.to <= 2:

@@ -21,7 +21,7 @@ from service.core.adverts.lexicon import (
     Start,
 )
 from service.core.adverts.measures import measured
-from service.core.adverts.numerals import Figure
+from service.core.adverts.numerals import Figure, Heading
 from service.core.adverts.plain import Plain
 from service.core.adverts.tokens import Pieces
 from service.core.adverts.walk import NUMBER, Item, Walk
@@ -88,6 +88,8 @@ def lexed(  # noqa: C901, PLR0912 - one row of kinds, gone through for each word
         elif start.__class__ is tuple:
             for meaning in start:
                 told(Item(meaning, at, at + 1, walk.sentence, walk.clause, number))
+        elif start.__class__ is Heading:
+            done = _headed(walk, at, start)
     if flood is not None:
         return Lexed([item for item in walk.items if not any(flood[item.at : item.to])], pieces)
     return Lexed(walk.items, pieces)
@@ -97,6 +99,19 @@ def _telling(starts: Sequence[Start], flood: Sequence[bool] | None) -> Iterable[
     """Places of what may mean something and is no flood, and what begins there."""
     telling = compress(enumerate(starts), starts)
     return telling if flood is None else ((at, start) for at, start in telling if not flood[at])
+
+
+def _headed(walk: Walk, at: int, heading: Heading) -> int:
+    """What a phrase means that begins with a figure, "2nd hand", "12 V inverter"; the figure is read all the same."""
+    follow = walk.padded[at + 1]
+    if follow in heading.seconds:
+        for rest, meanings in heading.phrases:
+            behind = _fits(walk.words, at + 1, rest)
+            if behind:
+                for meaning in meanings:
+                    _told(walk, meaning, at, behind)
+                break
+    return measured(walk, at, heading.figure)
 
 
 def _sign(walk: Walk, at: int, kind: Start) -> None:

@@ -8,7 +8,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from sys import intern
 
-from service.core.adverts.numerals import Figure, figure_of
+from service.core.adverts.numerals import Figure, Heading, figure_of
 from service.core.adverts.plain import plain_of
 from service.core.adverts.small_words import SmallWords, small_words_of
 from service.core.adverts.tokens import Met, words_of
@@ -27,8 +27,9 @@ JOINING = frozenset("-'./_")  # signs that may stand between the words of a phra
 BEFORE_UNITS = frozenset(",.-")  # signs that may stand between a figure and its unit
 WEIGHT_UNIT = 180  # makes 1, 0.6 and their quarters and ninths whole
 WEIGHT_BITS = 32  # more than 20,000 signs of words can weigh
-_NOT_TELLING = ("unit ", "no_unit", "left")  # what stands beside figures in many languages
-_UNIT, _SHORT, _NO_UNIT, _TELLING, _NO_LANGUAGE = "unit ", "short", "no_unit", "telling", "no_language"
+_NOT_TELLING = ("unit ", "loose ", "no_unit", "left")  # what stands beside figures in many languages
+_UNIT, _LOOSE = "unit ", "loose "
+_SHORT, _NO_UNIT, _TELLING, _NO_LANGUAGE = "short", "no_unit", "telling", "no_language"
 
 # What a piece of text can be: nothing, a sign that parts clauses, one that ends sentences, a point, a dash, a bracket;
 # a figure; or the phrases that begin with it.
@@ -53,7 +54,7 @@ class Phrases:
 
 
 # A row of meanings alone stands for a word that begins no longer phrase and is no number, currency or "but".
-Start = int | Figure | Phrases | tuple[str, ...]
+Start = int | Figure | Heading | Phrases | tuple[str, ...]
 UnitWord = tuple[str, float, bool, bool]  # its unit and factor; is it one of peak power; does nothing else decide?
 _SIGNS = {**dict.fromkeys("!?\n|•;*", ENDS), ".": POINT, **dict.fromkeys(",+", PARTS), "-": DASH,
           **dict.fromkeys("([", OPENS), **dict.fromkeys(")]", CLOSES)}  # fmt: skip
@@ -73,7 +74,7 @@ class Known(dict[str, Start]):
         self._lengths = {head: sorted(of_head) for head, of_head in lengths.items()}  # of the stems that begin so
 
     def __missing__(self, word: str) -> Start:
-        found = _numbered(word) if word[0].isdigit() else _started(self._phrases(word))
+        found = _numbered(word, self._exact.get(word, ())) if word[0].isdigit() else _started(self._phrases(word))
         if len(self) < _MOST_KEPT:
             self[word] = found
         return found
@@ -92,7 +93,8 @@ class Lexicon:
 
     ``units``: word -> what unit it is; ``beside_figures``: these words, and signs that may stand before one of them;
     ``short``: words that a point cuts short; ``no_unit``: words that are units only where they stand directly behind a
-    figure; ``small``: those of all languages.
+    figure; ``loose``: words that make an amount of money of a figure only where something tells that it is a price;
+    ``small``: those of all languages.
     """
 
     known: Known
@@ -101,10 +103,16 @@ class Lexicon:
     short: frozenset[str]
     no_unit: frozenset[str]
     small: SmallWords
+    loose: Mapping[str, tuple[str, float]]
 
 
-def _numbered(word: str) -> Start:
-    return figure_of(word) if word.isascii() else NOTHING
+def _numbered(word: str, phrases: tuple[Phrase, ...]) -> Start:
+    """A figure, and the phrases of several words that begin with it; none of those that are numbers themselves."""
+    if not word.isascii():
+        return NOTHING
+    heads = tuple(sorted((one for one in phrases if one[0] and not _walked(one[1])), key=lambda one: -len(one[0])))
+    seconds = frozenset(rest[0] for rest, _ in heads)
+    return Heading(figure_of(word), seconds, heads) if heads else figure_of(word)
 
 
 def _walked(meanings: Iterable[str]) -> bool:
@@ -172,11 +180,12 @@ def _lexicon(small: SmallWords, *tables: Mapping[str, tuple[str, ...]]) -> Lexic
     meanings: dict[tuple[str, ...], list[str]] = {}
     apart: dict[str, set[str]] = {_SHORT: set(), _NO_UNIT: set()}
     units: dict[str, tuple[str, float]] = {}
+    loose: dict[str, tuple[str, float]] = {}
     for meaning, phrases in (one for table in tables for one in table.items()):
         rows = [row for phrase in phrases for row in spellings_of(phrase)]
-        if meaning.startswith(_UNIT):
+        if meaning.startswith((_UNIT, _LOOSE)):
             _, unit, factor = meaning.split(" ")
-            units |= {row[0]: (unit, float(factor)) for row in rows}
+            (units if meaning.startswith(_UNIT) else loose).update({row[0]: (unit, float(factor)) for row in rows})
         elif meaning in apart:
             apart[meaning].update(row[0] for row in rows)
         elif meaning not in {_TELLING, _NO_LANGUAGE}:
@@ -197,6 +206,7 @@ def _lexicon(small: SmallWords, *tables: Mapping[str, tuple[str, ...]]) -> Lexic
                for word, (unit, factor) in units.items()},
         beside_figures=BEFORE_UNITS | units.keys(), short=frozenset(apart[_SHORT]), no_unit=frozenset(apart[_NO_UNIT]),
         small=small,
+        loose=loose,
     )  # fmt: skip
 
 

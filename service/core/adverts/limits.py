@@ -1,12 +1,16 @@
 """Which limit of an inverter is each figure?"""
 
-from service.core.adverts.figures import Found, name_of, owner_of
+from service.core.adverts.figures import Found, is_greatest, name_of, owner_of
 from service.core.adverts.scene import Scene, numbers
 from service.core.adverts.walk import NUMBER, Item
 from service.core.adverts.whose import kills
 
 _WINDOW_NAMES = ("tracking", "input_range", "system", "battery", "ac_out", "between")
 _GRID_V, _BATTERY_V = (180.0, 280.0), 60.0
+_NOMINAL_V = frozenset((12.0, 24.0, 36.0, 48.0, 100.0, 110.0, 115.0, 120.0, 127.0, 220.0, 230.0, 240.0, 400.0))
+_AT_VOLTS = (["/"], ["@"])
+_LEAST_V, _LEAST_WINDOW = 8.0, 1.5  # of the lower end
+_OWN_NAMES = frozenset(("start", "max_in", "voc", "vmp"))
 _MOST_INPUTS = 8
 _PANELS = frozenset(("panel_one", "panel_many"))
 _INPUTS = frozenset(("inputs", "tracking", "max_in", "input_range"))
@@ -24,6 +28,7 @@ def inverter_figures(scene: Scene, kind: str) -> Found:
     found: Found = {}
     highs: set[int] = set()
     counted, deadly = scene.tells("inputs", "tracking"), scene.tells("d:dead")
+    umax = scene.tells("vmp")
     for place in numbers(scene):
         item = scene.items[place]
         if item.unit == "W":
@@ -35,6 +40,8 @@ def inverter_figures(scene: Scene, kind: str) -> Found:
             _window(scene, place, high, found)
         elif item.unit == "V":
             _limit_v(scene, place, item, found, deadly=deadly)
+            if umax and kind == "inverter" and is_greatest(scene, place, item):
+                _keep(found, "max_in", item, 0.9)
         elif item.unit == "A" and kind == "inverter":
             _current(scene, place, item, found)
         elif item.unit == "" and counted:
@@ -170,7 +177,11 @@ def _high(scene: Scene, place: int) -> int | None:
         one = scene.items[place + step]
         if one.what == NUMBER:
             between = tokens[item.to : one.at]
-            joined = between and len(between) <= 3 and between[0] in scene.small.volts_range
+            joined = (
+                between
+                and len(between) <= 3
+                and (between[0] in scene.small.volts_range or (between == ["/"] and _both_ends(scene, place, one)))
+            )
             return (
                 place + step
                 if joined and one.unit == "V" and one.value > item.value and one.field == item.field
@@ -179,6 +190,14 @@ def _high(scene: Scene, place: int) -> int | None:
         if one.at - item.to > 2:
             return None
     return None
+
+
+def _both_ends(scene: Scene, place: int, high: Item) -> bool:
+    """Are two volts with a stroke between the ends of a range ("MPPT 22/58 V"), not two of a grid or two limits?"""
+    low, before = scene.items[place], scene.before(place)
+    if low.value < _LEAST_V or high.value < _LEAST_WINDOW * low.value or {low.value, high.value} <= _NOMINAL_V:
+        return False
+    return before is None or before.what not in _OWN_NAMES or low.at - before.to > 1
 
 
 def _window(scene: Scene, place: int, high: int, found: Found) -> None:
@@ -219,11 +238,15 @@ def _current(scene: Scene, place: int, item: Item, found: Found) -> None:
 
 
 def _to_grid(scene: Scene, place: int, item: Item) -> bool:
-    """Do the volts of the grid stand directly before it: "230 V / 3.5 A"?"""
-    before = scene.before(place)
-    if before is None or before.unit != "V" or item.at - before.to > 1:
-        return False
-    return _GRID_V[0] <= before.value <= _GRID_V[1]
+    """Do the volts of the grid stand directly beside it: "230 V / 3.5 A", "3.5 A @ 230 V"?"""
+    before, behind = scene.before(place), scene.behind(place)
+    if before is not None and item.at - before.to <= 1 and _of_grid(before):
+        return True
+    return behind is not None and _of_grid(behind) and scene.tokens[item.field][item.to : behind.at] in _AT_VOLTS
+
+
+def _of_grid(one: Item) -> bool:
+    return one.unit == "V" and _GRID_V[0] <= one.value <= _GRID_V[1]
 
 
 def _heads_its_own(scene: Scene, place: int, item: Item) -> bool:

@@ -16,7 +16,11 @@ _ENDS = frozenset(".!?:;)")
 _BULLETS = frozenset("-*•|+#>–—·")
 _MONEY = frozenset("€£$")
 _SET_OFF = frozenset((" :", " : ", " =", " = "))  # behind the word that heads a line
-_TWO_IN_BARS = 4  # parts between and beside three bars
+_TWO_IN_BARS = 4  # bars about a name, a value and its unit
+_UNITS = frozenset(("v", "a", "w", "wp", "mm", "cm", "m", "kg", "%/k", "%/°c", "%"))
+_OF_VALUES = frozenset("0123456789+-~<")
+_FEWEST_ROWS = 2
+_LONGEST_NAME, _LONGEST_VALUE = 40, 24
 _LEAST_SIGNS = 18  # of a line that was broken at a width
 _LEAST_SHARE = 0.5  # of the longest line
 _LEAST_WIDTH = 30  # at which a text is broken
@@ -31,11 +35,13 @@ def joined(plain: Plain, waiting: Set[str]) -> Plain:
     if "\n" not in plain.text:
         return plain
     lines = _one_sign_ends(plain).split("\n")
-    if "|" in plain.text:
-        lines = [_row_of_two(line) for line in lines]
+    if "|" in plain.text or ";" in plain.text:
+        lines = _named(lines)
     bare = [line.strip() for line in lines]
     unsure = [at for at, (line, following) in enumerate(pairwise(bare), 1)
               if line and following and line[-1] not in _ENDS and following[0] not in _BULLETS]  # fmt: skip
+    if "|" in plain.text:
+        unsure = [at for at in unsure if not _are_columns(bare[at - 1], bare[at])]
     gone_on = _gone_on(plain.shown, lines, bare, unsure, waiting) if unsure else ()
     parts = [lines[0]]
     for at in range(1, len(lines)):
@@ -44,12 +50,35 @@ def joined(plain: Plain, waiting: Set[str]) -> Plain:
     return plain if text == plain.text else plain._replace(text=text)
 
 
-def _row_of_two(line: str) -> str:
-    """A row of a table with a name and a value between bars, "| Voc | 40.2 V |", with a colon between them."""
-    bars = line.split("|")
-    if len(bars) != _TWO_IN_BARS or bars[0].strip() or bars[-1].strip():
+def _named(lines: Sequence[str]) -> list[str]:
+    """The lines with a colon behind a name: "| Voc | 40.2 V |", and "Voc ; 40.2 V" where another such is beside it."""
+    rows = [_row_of_bars(line) if "|" in line else line for line in lines]
+    if sum("|" in row or ";" in row for row in rows) < _FEWEST_ROWS:
+        return rows
+    parted = [_parted(row) if "|" in row or ";" in row else 0 for row in rows]
+    return [
+        f"{row[:at]}:{row[at + 1 :]}" if at and (before or behind) else row
+        for row, at, before, behind in zip(rows, parted, [0, *parted], [*parted[1:], 0], strict=False)
+    ]
+
+
+def _row_of_bars(line: str) -> str:
+    """A row between outer bars that holds a name and a value, and maybe its unit, with a colon behind the name."""
+    if line.count("|") not in {_TWO_IN_BARS - 1, _TWO_IN_BARS}:
         return line
-    return f"{bars[0]}|{bars[1]}:{bars[2]}|{bars[3]}"
+    outer, name, value, *unit, end = line.split("|")
+    if outer.strip() or end.strip() or (unit and unit[0].strip() not in _UNITS):
+        return line
+    return "|".join((outer, f"{name}:{' '.join((value, *unit))}", end))
+
+
+def _parted(line: str) -> int:
+    """The place of the one sign between a name and a figure behind it; nought where a line is none of a table."""
+    at = line.find("|") if "|" in line else line.find(";")
+    if at <= 0 or at > _LONGEST_NAME or line.count("|") + line.count(";") != 1:
+        return 0
+    name, value = line[:at].strip(), line[at + 1 :].strip()
+    return at if name[:1].isalpha() and value[:1] in _OF_VALUES and 0 < len(value) <= _LONGEST_VALUE else 0
 
 
 def _gone_on(
@@ -98,6 +127,11 @@ def _goes_on(line: str, following: str, shown: str, longest: int, waiting: Set[s
     if not broken or not last[-1].isdigit():
         return False
     return following[0] in _MONEY or following[0].isalpha() or _is_hundreds(following)
+
+
+def _are_columns(line: str, following: str) -> bool:
+    """Are two lines rows of one table?"""
+    return "|" in line and line.count("|") == following.count("|")
 
 
 def _is_heading(line: str, first: str) -> bool:

@@ -1,5 +1,6 @@
 """Which figure with which unit stands at a number, and is it a figure at all, or a piece of a code or a date?"""
 
+from service.core.adverts.loose import loose_amount
 from service.core.adverts.numerals import Figure, figure_of
 from service.core.adverts.plain import HALVES
 from service.core.adverts.walk import CURRENCIES, DECIDING, MONEY_UNITS, NUMBER, OF_CURRENT, Item, Walk
@@ -38,6 +39,9 @@ def measured(walk: Walk, at: int, figure: Figure) -> int:
         behind = words[to]
     item = Item(NUMBER, at, to, walk.sentence, walk.clause, walk.number)
     if not money and behind not in walk.beside_figures:
+        if behind in walk.loose and loose_amount(walk, item, figure, money):
+            walk.items.append(item)
+            return item.to
         if behind and spaced[to][0] != " " and _unknown(walk, to):
             return _behind_run(walk, to)
         item.value = figure.value
@@ -65,6 +69,9 @@ def _with_half(walk: Walk, figure: Figure, to: int) -> tuple[Figure, int]:
 def _with_unit(walk: Walk, item: Item, figure: Figure, behind: str, money: str) -> bool:
     """Give a figure its value and the unit that may stand at its end; False where letters of a code do."""
     to = item.to
+    if money and behind in walk.loose and loose_amount(walk, item, figure, money):
+        walk.currency_to = -9
+        return True
     if money or behind in _OPENS:
         unit, factor, end, peak = _unit(walk, to, behind, money)
     else:

@@ -17,6 +17,18 @@ class Figure:
     dated: bool
 
 
+@dataclass(frozen=True, slots=True, eq=False)
+class Heading:
+    """A figure that phrases begin with: the words that go on with each of them, and its meanings.
+
+    ``seconds``: the words that may stand behind it.
+    """
+
+    figure: Figure
+    seconds: frozenset[str]
+    phrases: tuple[tuple[tuple[str, ...], tuple[str, ...]], ...]
+
+
 def figure_of(raw: str) -> Figure:
     """What a row of digits may mean; what stands beside it tells which."""
     if raw.isdigit():

@@ -7,20 +7,26 @@ from service.core.adverts.walk import MONEY_UNITS, NUMBER, Item
 
 _MOST = 5000
 _GOODS = frozenset(("panel_one", "panel_many", "inverter_one", "inverter_many", "set_many", "piece", "other_goods"))
+_OF_FAULTS = frozenset(("d:", "s:", "p:"))
 _ENDS = frozenset(".,;!?)\n")
-_FARTHEST = 8
+_FARTHEST, _TO_ALL = 8, 3
 
 
 def of_more(scene: Scene) -> int | None:
     """The number of pieces that are sold or left of a greater number in the same sentence; None where none is told."""
     places = scene.units.get("", ())
-    if len(places) < 2 or not scene.tells("selling", "stock", "between", "origin"):
+    if len(places) < 2:
+        return None
+    left = not scene.small.part_left.isdisjoint(scene.different[1])
+    if not left and not scene.tells("selling", "stock", "between", "origin"):
         return None
     for first, second in pairwise(places):
         one, two = scene.items[first], scene.items[second]
         if one.sentence != two.sentence or two.at - one.to > _FARTHEST or not (_whole(one) and _whole(two)):
             continue
         if one.value < two.value:
+            if left and two.at - one.to <= _TO_ALL and _left_of(scene, first, one, two):
+                return int(one.value)
             of = _of(scene, scene.tokens[one.field][one.to : two.at])
             if of and _sold(scene, first, one) and _goods(scene, second):
                 return int(one.value)
@@ -61,6 +67,17 @@ def _goods(scene: Scene, place: int) -> bool:
 def _stock(scene: Scene, place: int) -> bool:
     before = scene.before(place)
     return before is not None and before.what == "stock" and scene.items[place].at - before.to <= 1
+
+
+def _left_of(scene: Scene, place: int, one: Item, two: Item) -> bool:
+    """As in "7 left of the 20", "noch 7 von 20 übrig", and no fault is told of them?"""
+    tokens = scene.tokens[one.field]
+    between = tokens[one.to : two.at]
+    told = between[:1] if between[:1] and between[0] in scene.small.part_left else []
+    if not _of(scene, between[len(told) :]) or any(item.what[:2] in _OF_FAULTS for item in scene.ahead(place)):
+        return False
+    before, behind = tokens[max(one.at - 2, 0) : one.at], tokens[two.to : two.to + 2]
+    return bool(told) or not (scene.small.part_left.isdisjoint(before) or scene.small.part_left.isdisjoint(behind))
 
 
 def _left(scene: Scene, one: Item, two: Item) -> bool:

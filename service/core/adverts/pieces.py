@@ -28,9 +28,12 @@ _NAMES = {"panel": ("panel_many", "panel_one"), "inverter": ("inverter_many", "i
           "set": ("set_many", "set_one"), "other": ("other_goods", "thermal", "accessory")}  # fmt: skip
 
 
-def pieces_on_offer(scene: Scene, kind: str) -> tuple[int | None, int]:
-    """Pieces that the text counts (None where it does not say), and on how many pallets they stand."""
-    pieces = _pieces(scene, kind)
+def pieces_on_offer(scene: Scene, kind: str, bundled: tuple[int, int] | None = None) -> tuple[int | None, int]:
+    """Pieces that the text counts (None where it does not say), and on how many pallets they stand.
+
+    ``bundled``: a number of equal parts and of the pieces in each, where the text tells both.
+    """
+    pieces = bundled[0] * bundled[1] if bundled is not None else _pieces(scene, kind)
     pallets = _pallets(scene) if pieces and kind != "set" and "pallet" in scene.by_what else 1
     if pieces is None or pallets == 1 or pieces <= pallets:
         return pieces, 1

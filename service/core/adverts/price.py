@@ -54,7 +54,10 @@ def asked_of(scene: Scene, goods: Goods) -> Asked:
         return Asked(Price(), None, False, shipping)
     currency = _currency(scene, chosen, field, offers)
     price = _based(chosen.value, currency, _basis(basis, goods, scene, chosen), goods)
-    if goods.pallets > 1 and price.basis == "lot" and price.each is not None and _a_pallet(scene, chosen):
+    if goods.bundles > 1 and price.basis == "lot" and price.each is not None and not scene.tells("whole"):
+        pieces = (goods.quantity or 0) / goods.bundles
+        price = replace(price, each=round(chosen.value / pieces, 4) if basis == "per_set" and pieces else None)
+    elif goods.pallets > 1 and price.basis == "lot" and price.each is not None and _a_pallet(scene, chosen):
         price = replace(price, each=round(chosen.value * goods.pallets / (goods.quantity or 1), 4))
     elif price.basis == "lot" and _per_pallet(scene, chosen):
         price = replace(price, each=None)  # how many are on one is not told

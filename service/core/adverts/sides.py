@@ -9,7 +9,8 @@ Found = dict[str, tuple[float, Item, float]]
 
 _SIDES_MM = (250.0, 2600.0)
 _METRE, _NEAR = 1000.0, 4
-_OTHERS = frozenset(("packed", "accessory", "other_goods", "lead"))
+_OTHERS = frozenset(("packed", "accessory", "other_goods", "lead", "frames"))
+_OF_SIZE = frozenset(("weight", "size", "times", "plus"))
 _SCALES = frozenset(("size", "weight", "length", "width", "panel_one", "panel_many", "piece"))
 
 
@@ -29,7 +30,24 @@ def of_a_wrapping(scene: Scene, place: int, item: Item) -> bool:
             break
     behind = [one for one in scene.ahead(place, 4) if one.clause == item.clause and one.at - item.to <= _NEAR]
     told = [one.what for one in behind]
-    return "packed" in told or (told[:1] == ["each"] and "accessory" in told[1:2])
+    if "packed" in told or (told[:1] == ["each"] and "accessory" in told[1:2]) or "frames" in told[:1]:
+        return True
+    return item.unit == "kg" and _behind_its_size(scene, place, item)
+
+
+def _behind_its_size(scene: Scene, place: int, item: Item) -> bool:
+    """Is it the weight of a thing whose size stands before it: "frames are 2000 x 1200 mm and weigh 45 kg"?"""
+    sized = False
+    for one in scene.back(place, 8):
+        if one.clause != item.clause:
+            return False
+        if one.what in _OTHERS:
+            return sized
+        if one.what == NUMBER and one.unit in {"mm", ""}:
+            sized = True
+        elif one.what not in _OF_SIZE:
+            return False
+    return False
 
 
 def _counts_behind(one: Item, two: Item) -> bool:

@@ -22,6 +22,8 @@ _OF_SERIALS = (("s:taken_off", "q:label_removed"), ("s:missing", "q:no_invoice")
 _PAYING = ("pay_in", "q:advance_payment")
 _STATES = ("s:broken", "s:loose", "s:missing", "s:cut", "s:unreadable")
 _NEAR = 7  # pieces between a part and what is said of it
+_LABELS = frozenset(("p:label", "d:missing_label"))  # "the label is" tells of a missing one
+_AUXILIARIES = 3  # "has been", "ist leider"
 _BEHIND_COSTS = 2  # what stands before a state is more often its part than what stands behind
 _TO_INPUT = 3
 _FIRST_YEAR, _LAST_YEAR = 1990, 2035
@@ -44,6 +46,7 @@ def put_together(scene: Scene, kind: str) -> None:
                 if defect != "cracked_glass":  # "cracked" is then said of that part
                     _leave_out(scene, "d:cracked_glass", scene.items[place])
     _serials_taken_off(scene)
+    _labels_taken_off(scene)
     _accounts_of_banks(scene)
     for place in scene.by_what.get("without", ()):
         item = scene.items[place]
@@ -70,6 +73,20 @@ def _serials_taken_off(scene: Scene) -> None:
         scene.by_what["d:cosmetic"] = [
             at for at in scene.by_what["d:cosmetic"] if (scene.items[at].field, scene.items[at].at) not in no_scratch
         ]
+
+
+def _labels_taken_off(scene: Scene) -> None:
+    """A label that "has been removed" close by, in a word that tells of both: gone, and taken off."""
+    if "s:taken_off" not in scene.by_what or not (scene.tells(*_LABELS) and scene.tells("s:missing")):
+        return
+    gone = {(scene.items[at].field, scene.items[at].at) for at in scene.by_what["s:missing"]}
+    for place in scene.by_what["s:taken_off"]:
+        item = scene.items[place]
+        if (item.field, item.at) in gone and not scene.denied(place) and any(
+            one.what in _LABELS and one.clause == item.clause and 0 <= item.at - one.to <= _AUXILIARIES
+            for one in scene.back(place, 6)
+        ):  # fmt: skip
+            scene.by_what.setdefault("q:label_removed", []).append(place)
 
 
 def _accounts_of_banks(scene: Scene) -> None:
@@ -301,6 +318,6 @@ def word_doubts(scene: Scene) -> set[str]:
     }
     if scene.has("limited"):
         found.add("output_limited")
-    if scene.by_what.get("whole"):
+    if scene.by_what.get("whole") or scene.by_what.get("sets_only"):
         found.add("minimum_order")
     return found

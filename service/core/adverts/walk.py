@@ -66,6 +66,7 @@ class Walk:
         self.small = lexicon.small
         self.units = lexicon.units
         self.beside_figures = lexicon.beside_figures
+        self.loose = lexicon.loose
         self.number = number
         self.sentence = self.clause = self.clauses = base
         self.items: list[Item] = []
@@ -125,8 +126,14 @@ class Walk:
         """May a letter that stands apart be a unit, as in "9,3 A"?"""
         if word == "a" and behind[0].isdigit():
             return False
+        if self.units[word][0] == "mm" and self.padded[at + 2][:1].isdigit() and self._times(behind):
+            return True  # "65 in x 39 in"
         start = self.pieces.start(at)
         return not behind[0].isalnum() or self.shown[start : start + 1].isupper() or self._small_unit(at, word, behind)
+
+    def _times(self, word: str) -> bool:
+        known = self.lexicon.known[word]
+        return word == "x" or (isinstance(known, tuple) and "times" in known)
 
     def _small_unit(self, at: int, word: str, behind: str) -> bool:
         """Is a small letter a unit by the names beside it ("isc 13,9 a max"), not a word ("12,50 a piece")?"""

@@ -1,11 +1,14 @@
 """Are the goods dead, or is another thing: "my inverter broke, so the panels go", "dead above 60 V"?"""
 
+from collections.abc import Set
+
 from service.core.adverts.reading import DEFECTS
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import NUMBER, Item
 
 DEFECT_MEANINGS = frozenset(f"d:{defect}" for defect in DEFECTS)
 _THINGS = frozenset(("thing", "battery"))
+_BESIDES = frozenset(("accessory", "other_goods"))
 _STRANGERS = {"panel": _THINGS | {"inverter_one", "inverter_many"}, "inverter": _THINGS | {"panel_one", "panel_many"}}
 _GOODS = frozenset(("panel_one", "panel_many", "inverter_one", "inverter_many", "set_one", "set_many"))
 _NEAR, _BEHIND, _FAR = 8, 3, 10
@@ -13,7 +16,7 @@ _NEAR, _BEHIND, _FAR = 8, 3, 10
 
 def of_the_goods(scene: Scene, places: list[int], kind: str) -> list[int]:
     """Those of the places of a defect that tell of what is sold, as far as the words near by tell."""
-    return [at for at in places if not (_if(scene, at) or _of_another(scene, at, kind) or _beyond(scene, at))]
+    return [at for at in places if not (_if(scene, at) or _of_another(scene, at, kind, _BESIDES) or _beyond(scene, at))]
 
 
 def leave_out_strangers(scene: Scene, kind: str) -> None:
@@ -37,10 +40,13 @@ def _if(scene: Scene, place: int) -> bool:
                for one in scene.back(place))  # fmt: skip
 
 
-def _of_another(scene: Scene, place: int, kind: str) -> bool:
-    """Is the thing named nearest before it in its clause, or directly behind it, none of the goods?"""
+def _of_another(scene: Scene, place: int, kind: str, besides: Set[str] = frozenset()) -> bool:
+    """Is the thing named nearest before it in its clause, or directly behind it, none of the goods?
+
+    ``besides``: meanings of things that are only where no goods are named before them.
+    """
     strangers = _STRANGERS.get(kind)
-    if strangers is None or not scene.tells(*strangers):
+    if strangers is None or not scene.tells(*strangers, *besides):
         return False
     item = scene.items[place]
     tokens = scene.tokens[item.field]
@@ -54,9 +60,9 @@ def _of_another(scene: Scene, place: int, kind: str) -> bool:
     for one in scene.back(place):
         if one.clause != item.clause or item.at - one.to > _NEAR or one.what == NUMBER:
             return False
-        if one.what in strangers:
+        if one.what in strangers or (one.what in besides and _is_first(scene, place, item)):
             return not _placed(scene, tokens, one)
-        if one.what in _GOODS:
+        if one.what in _GOODS or one.what in besides:
             return False
     return False
 

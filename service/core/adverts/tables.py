@@ -1,0 +1,142 @@
+"""Do figures stand below the names of their ratings, in a table with a row of names and a row of values?
+
+Columns are parted by bars or semicolons, else by blanks; then every figure needs a name, in their order. With two rows
+of values nobody knows which panel is sold, so nothing is read of them.
+"""
+
+from bisect import bisect_left, bisect_right
+from collections.abc import Sequence
+
+from service.core.adverts.scene import Scene
+from service.core.adverts.walk import NUMBER, Item
+
+Found = dict[str, tuple[float, Item, float]]
+_Line = tuple[int, int]  # from which piece of the body to which
+
+_BOUNDS = {"voc": (5.0, 160.0), "vmp": (5.0, 160.0), "isc": (0.05, 30.0), "imp": (0.05, 30.0), "power": (40.0, 800.0)}
+_UNITS = {"voc": "V", "vmp": "V", "isc": "A", "imp": "A", "power": "W"}
+_OF_RATINGS = frozenset(("", *_UNITS.values()))
+_ABOVE = (("voc", "vmp"), ("isc", "imp"))
+_PARTING = ("|", ";")
+_FEWEST, _MOST_ROWS = 2, 4
+_SURE = 0.9
+
+
+def below_names(scene: Scene, ratings: Sequence[int], found: Found) -> set[int]:
+    """Keeps in ``found`` the figures below their names; places of all figures that are in columns.
+
+    Watts stay for who looks for powers, unless there are several rows of values. ``ratings``: places of their names.
+    """
+    whats = scene.whats
+    heading = [at for at in ratings if whats[at - 1] in _UNITS]
+    if not heading or "\n" not in scene.different[1]:
+        return set()
+    heading = [at for at in heading if whats[at - 1] != whats[at] and scene.items[at].field == 1]
+    if not heading:
+        return set()
+    ends = [-1, *(at for at, word in enumerate(scene.tokens[1]) if word == "\n"), len(scene.tokens[1])]
+    taken: set[int] = set()
+    done = -1
+    for place in heading:
+        number = bisect_right(ends, scene.items[place].at)
+        if number > done:
+            done = number
+            taken |= _table(scene, ends, number, found)
+    return taken
+
+
+def _table(scene: Scene, ends: Sequence[int], number: int, found: Found) -> set[int]:
+    """One table, whose names stand in the line before end ``number``."""
+    head = (ends[number - 1] + 1, ends[number])
+    if _figures(scene, head):
+        return set()
+    words = scene.tokens[1]
+    sign = next((sign for sign in _PARTING if sign in words[head[0] : head[1]]), "")
+    rows: list[dict[str, int]] = []
+    taken: set[int] = set()
+    for low, high in zip(ends[number : number + _MOST_ROWS], ends[number + 1 : number + 1 + _MOST_ROWS], strict=False):
+        line = (low + 1, high)
+        places = _figures(scene, line)
+        if not places:
+            if rows:
+                break
+            continue  # a row of lines or units below the names
+        row = _by_cell(scene, head, line, sign) if sign else _by_order(scene, head, places)
+        if row is None:
+            break
+        rows.append(row)
+        taken.update(places)
+    if len(rows) != 1 or not _can_be(scene, rows[0]):
+        return taken
+    for name, place in rows[0].items():
+        item = scene.items[place]
+        if name != "power" or "W" not in scene.units:
+            found.setdefault(name, (item.value, item, _SURE))
+    return {place for place in taken if scene.items[place].unit != "W"}
+
+
+def _figures(scene: Scene, line: _Line) -> list[int]:
+    """Places of the figures in a line of the body that may be ratings."""
+    low, high = _between(scene, line)
+    return [place for place in range(low, high) if scene.whats[place] == NUMBER
+            and not scene.items[place].spelled and scene.items[place].unit in _OF_RATINGS]  # fmt: skip
+
+
+def _between(scene: Scene, line: _Line) -> _Line:
+    """The items that begin between two pieces of the body: from which to which."""
+    low = bisect_left(scene.items, (1, line[0]), key=_stands)
+    return low, bisect_left(scene.items, (1, line[1]), low, key=_stands)
+
+
+def _stands(item: Item) -> tuple[int, int]:
+    return item.field, item.at
+
+
+def _cells(words: Sequence[str], line: _Line, sign: str) -> list[_Line]:
+    cuts = [at for at in range(*line) if words[at] == sign]
+    return list(zip([line[0], *(cut + 1 for cut in cuts)], [*cuts, line[1]], strict=True))
+
+
+def _by_cell(scene: Scene, head: _Line, line: _Line, sign: str) -> dict[str, int] | None:
+    """The figure below each name; None where the line has other columns."""
+    names, values = _cells(scene.tokens[1], head, sign), _cells(scene.tokens[1], line, sign)
+    if len(names) != len(values):
+        return None
+    row: dict[str, int] = {}
+    for name_cell, value_cell in zip(names, values, strict=True):
+        low, high = _between(scene, name_cell)
+        told = _UNITS.keys() & set(scene.whats[low:high])
+        places = _figures(scene, value_cell)
+        if len(told) == 1 and len(places) == 1 and _fits(next(iter(told)), scene.items[places[0]]):
+            row.setdefault(next(iter(told)), places[0])
+    return row
+
+
+def _by_order(scene: Scene, head: _Line, places: Sequence[int]) -> dict[str, int] | None:
+    """As many figures as names, in their order; a first column may tell the model. None where it is not so."""
+    low, high = _between(scene, head)
+    names: dict[str, int] = {}
+    others: set[int] = set()
+    for at in range(low, high):
+        if scene.whats[at] in _UNITS:
+            names.setdefault(scene.whats[at], scene.items[at].at)
+        else:
+            others.add(scene.items[at].at)
+    others -= {head[0], *names.values()}
+    more = len(places) - len(names)
+    if others or len(names) < _FEWEST or not 0 <= more <= (head[0] not in names.values()):
+        return None
+    pairs = dict(zip(names, places[more:], strict=True))
+    return pairs if all(_fits(name, scene.items[place]) for name, place in pairs.items()) else None
+
+
+def _fits(name: str, item: Item) -> bool:
+    low, high = _BOUNDS[name]
+    return item.unit in {_UNITS[name], ""} and low <= item.value <= high
+
+
+def _can_be(scene: Scene, row: dict[str, int]) -> bool:
+    """Do at least two stand there, and those of an open circuit above those at full power?"""
+    value = {name: scene.items[place].value for name, place in row.items()}
+    return len(row) >= _FEWEST and all(value[more] > value[less] for more, less in _ABOVE
+                                       if more in value and less in value)  # fmt: skip
