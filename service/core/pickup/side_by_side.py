@@ -47,6 +47,12 @@ class SideBySide:
         """How a panel stands."""
         return self.stands.get(panel, "alone")
 
+    @property
+    def all_alike(self) -> bool:
+        """Does none stand apart from the others, as far as they were compared?"""
+        stands = set(self.stands.values())
+        return stands <= {"alone", "agrees"} or stands == {"not_compared"}
+
     def of_round(self, panel: str, read: float) -> Beside:
         """How one round stands: one that reads as the lot does stands so, whatever the panel's others."""
         all_stand = tuple(self.stands.values())
