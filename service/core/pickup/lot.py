@@ -166,7 +166,11 @@ def _by_estimate(
     here, above = ("scattered", "scattered") if unsure else ("agrees", "high")
     stands |= dict.fromkeys(groups[measure], here)
     stands |= {value: above for group in groups[:measure] for value in group}
-    return stands, middles[measure] if here == "agrees" else None
+    if unsure:
+        return stands, None
+    middle = middles[measure]
+    near = {value: "agrees" for value in values if abs(value - middle) < tolerance.one * middle}
+    return stands | near, middle
 
 
 def _groups(values: Sequence[float], pair: float) -> list[list[float]]:

@@ -25,10 +25,10 @@ TEXTS: Mapping[str, str] = {
     "measured irradiance would tell.",
     "cause.more_than_told_light": "What was read and the light that was told contradict each other. Look at both "
     "again.",
-    "cause.more_than_told_light.current": "{read} A take about {shown} W/m2, and what was told of the light leaves {most} "
-    "W/m2 at most: these contradict each other. Either the light was told wrong (sky, place, time, a light meter in "
-    "the shade), or the current was (range, jack, decimal point), or it is another panel. Tell the light anew, or read "
-    "again.",
+    "cause.more_than_told_light.current": "{read} A take about {shown} W/m2, and what was told of the light leaves "
+    "{most} W/m2 at most: these contradict each other. Either the light was told wrong (sky, place, time, a light "
+    "meter in the shade), or the current was (range, jack, decimal point), or it is another panel. Tell the light "
+    "anew, or read again.",
     "cause.more_than_told_light.voltage": "{read} V are more than a panel of this label gives in {most} W/m2, the most "
     "light by what was told: these contradict each other. Either the light was told wrong (sky, place, time, a light "
     "meter in the shade), or the voltage was (range, decimal point), or it is another panel. Tell the light anew, or "
