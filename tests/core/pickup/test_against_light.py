@@ -54,11 +54,9 @@ def test_volts_that_are_high_in_the_told_light_are_not_in_the_light_that_the_cur
 
 
 def test_too_little_light_is_told_by_one_rule_in_any_of_it() -> None:
-    facts = []
-    for light in (measured(0.0), measured(20.0), measured(120.0), measured(199.7)):
-        for why in one(door(light), reading(voc=20.0, isc=0.1)).causes:
-            if why.code == "light_too_low":
-                facts.append(dict(why.facts))
+    lights = [measured(0.0), measured(20.0), measured(120.0), measured(199.7)]
+    seen = [one(door(light), reading(voc=20.0, isc=0.1)) for light in lights]
+    facts = [dict(why.facts) for panel in seen for why in panel.causes if why.code == "light_too_low"]
     assert [one["w_per_m2"] for one in facts] == [0, 20, 120, 199]
     assert {(one["least_for_gross_voltage"], one["least"]) for one in facts} == {(50, 200)}
 

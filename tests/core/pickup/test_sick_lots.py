@@ -1,4 +1,4 @@
-"""Is a panel in a lot that is sick itself judged by what it should give, too? At 720 W/m2 7.1 A are likely, 6.6 least."""
+"""Is a panel in a lot that is sick itself judged by what it should give, too? 7.1 A are likely."""
 
 import pytest
 
