@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from hypothesis import assume, given
+from hypothesis import assume, example, given
 from hypothesis import strategies as st
 
 from service.core.pickup import Between, Door, Light, PanelReading, expected_at, light_not_known, panels_seen
@@ -60,9 +60,14 @@ def lowered(lot: list[PanelReading], number: int, what: str, to: float) -> list[
 
 
 QUANTITIES = st.sampled_from(["open_circuit_voltage_v", "short_circuit_current_a"])
-TRUE = st.sampled_from([1.0, 1.0, 0.6, 1.3])
+TRUE = st.sampled_from([1.0, 1.0, 0.4, 0.6, 1.3])
+SICK = door(measured(700.0, 0.15)), [(1.0, 0.42), (1.0, 0.43), (1.0, 0.42), (1.0, 0.42)], 1.0
+WORSE = *SICK, "short_circuit_current_a", 3, 0.6
+STRANGER = door(light_not_known()), [(0.7, 1.0), (1.0, 1.0), (1.2, 1.0)], 1.0, "open_circuit_voltage_v", 0, 0.0
+ONE_WORSE = door(measured(700.0, 0.15)), [*SICK[1][:3], (1.0, 0.26)], 1.0
 
 
+@example(*WORSE)
 @given(DOORS, LOTS, TRUE, QUANTITIES, st.integers(0, 6), st.floats(0, 1))
 def test_a_lower_reading_never_raises_what_its_panel_is_worth(at, shares, true_share, what, number, to):
     lot = lot_of(at, shares, true_share)
@@ -72,6 +77,7 @@ def test_a_lower_reading_never_raises_what_its_panel_is_worth(at, shares, true_s
     assert after <= before + ROUNDED
 
 
+@example(*STRANGER)
 @given(DOORS, LOTS, TRUE, QUANTITIES, st.integers(1, 6), st.floats(0, 1))
 def test_a_mate_that_reads_less_never_takes_a_panel_below_what_it_is_worth_alone(
     at, shares, true_share, what, number, to
@@ -85,6 +91,7 @@ def test_a_mate_that_reads_less_never_takes_a_panel_below_what_it_is_worth_alone
     assert after >= (1 - LABELS_DIFFER) * min(alone, before) - ROUNDED
 
 
+@example(*ONE_WORSE)
 @given(DOORS, LOTS, TRUE)
 def test_of_two_panels_of_a_lot_the_one_that_reads_less_is_not_worth_more(at, shares, true_share):
     lot = lot_of(at, shares, true_share)

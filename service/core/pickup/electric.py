@@ -272,16 +272,13 @@ def _current_apart(read: float, expected: Between, door: Door, beside: Beside, *
 
     Where these lack something themselves by a light that was measured well, that is told of each.
     """
-    judged_alone = judged and not door.light.guessed
-    if beside.stands == "high" and judged_alone and read < expected.low:
-        return _quantity(ISC, Seen.SUSPICIOUS, read, expected, (_current_low(read, expected),))
     if beside.stands == "high":
         other = cause("wrong_panel.current_high") if judged and read > expected.high else None
         return _higher(ISC, read, expected, other)
     lot_a = beside.middle or 0.0
     if read < LEAST_SHARES[ISC] * (lot_a or expected.likely):
         return _quantity(ISC, Seen.SUSPICIOUS, read, expected, (cause("no_current"),))
-    all_low = judged_alone and max(read, lot_a) < expected.low
+    all_low = judged and not door.light.guessed and max(read, lot_a) < expected.low
     told = (_lower("current", beside), _current_low(read, expected)) if all_low else (_lower("current", beside),)
     return _quantity(ISC, Seen.SUSPICIOUS, read, expected, told)
 

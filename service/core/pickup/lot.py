@@ -72,7 +72,7 @@ class Beside:
 class Lot:
     """How each panel stands, in order: ``alone``, ``agrees``, ``low``, ``high``, ``scattered`` or ``outdone``.
 
-    ``middle``: what those read that are the measure; None where none are.
+    ``middle``: what those read that are the measure, or the lowest that may be; None where none are.
     """
 
     stands: tuple[str, ...]
@@ -163,13 +163,11 @@ def _by_estimate(
     if estimate.firm and middles[measure] > estimate.expected.high:
         return stands | {value: "high" for group in groups[: measure + 1] for value in group}, None
     unsure = bool(better) and (estimate.guessed or any(estimate.expected.holds(middle) for middle in better))
+    middle = middles[measure]
     here, above = ("scattered", "scattered") if unsure else ("agrees", "high")
     stands |= dict.fromkeys(groups[measure], here)
     stands |= {value: above for group in groups[:measure] for value in group}
-    if unsure:
-        return stands, None
-    middle = middles[measure]
-    near = {value: "agrees" for value in values if abs(value - middle) < tolerance.one * middle}
+    near = {value: here for value in values if abs(value - middle) < tolerance.one * middle}
     return stands | near, middle
 
 

@@ -33,7 +33,7 @@ TOLERANCES: Mapping[str, Tolerance] = MappingProxyType(
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SideBySide:
-    """How panels stand in one quantity, as of ``lot.against_lot``; ``middle``: what those read that are the measure.
+    """How panels stand in one quantity, and ``middle``, as of ``lot.against_lot``.
 
     Panels on which it was not read are not in ``stands``; ``not_compared`` are those of which there are several, in
     light that is too low for it.

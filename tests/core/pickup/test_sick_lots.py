@@ -59,6 +59,8 @@ def test_a_panel_of_another_type_measures_no_volts() -> None:
     lost, _, other = panels_seen(door(), lot)
     [alone] = panels_seen(door(), lot[:1])
     assert lost.worth.share == alone.worth.share
+    many = [reading(name, voc=46.8, isc=7.0) for name in "cde"]
+    assert panels_seen(door(), [*lot[:1], *many])[0].worth.share == alone.worth.share
     assert (other.lot["open_circuit_voltage_v"], codes(other)) == ("high", ["wrong_panel.other_cells"])
 
 
