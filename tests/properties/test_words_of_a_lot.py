@@ -8,8 +8,8 @@ from service.core.pickup import PanelSeen, Quantity, Seen, light_not_known, pane
 from tests.core.pickup.door import door, measured, sky
 from tests.properties.test_worth_at_the_door import DOORS, LOTS, TRUE, lot_of
 
-# Lots that are not alike: halves under a rough guess, a sick one with a worse panel, one that is lower than none can say.
-HALVES = door(sky(720.0)), [(1.0, 0.6), (1.0, 0.6), (1.0, 1.3), (1.0, 1.3)], 1.0
+# Lots that are not alike: halves under a guess, a sick one with a worse panel, one below two of which nobody can say.
+HALVES = door(sky(720.0)), [(1.0, 0.9), (1.0, 0.9), (1.0, 1.2), (1.0, 1.2)], 1.0
 SICK = door(measured(700.0, 0.15)), [(1.0, 0.42), (1.0, 0.43), (1.0, 0.42), (1.0, 0.26)], 1.0
 SCATTERED = door(light_not_known()), [(1.0, 1.0), (1.0, 1.2), (1.0, 1.35)], 1.3
 DULL = door(sky(50.0)), [(1.016, 1.0), (0.969, 1.0), (0.961, 1.0), (0.75, 1.0)], 1.0
