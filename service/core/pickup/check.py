@@ -45,6 +45,16 @@ class Expected:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class _Visit:
+    """What holds for all panels of a visit, by quantity: door, what a sound one reads, how each stands, measures."""
+
+    doors: Mapping[str, Door]
+    expected: Mapping[str, Between]
+    sides: Mapping[str, SideBySide]
+    measures: Mapping[str, Measure]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class PanelSeen:
     """What is said of one panel, and why; ``lot``: by quantity how it stands, as of ``side_by_side``, or silent."""
 
@@ -82,8 +92,10 @@ def panels_seen(door: Door, readings: Sequence[PanelReading]) -> tuple[PanelSeen
     lit = _lit_by_the_current(door, best if currents.middle is None else currents.middle)
     if no_current_on_any(groups, expected[VOC], expected[ISC]):
         currents = replace(currents, stands=dict.fromkeys(groups, "silent"))
-    sides = {VOC: side_by_side(groups, VOC, door, _expected(lit)[VOC]), ISC: currents}
-    return tuple(_seen(panel, group, {VOC: lit, ISC: door}, sides) for panel, group in groups.items())
+    doors, by_light = {VOC: lit, ISC: door}, {VOC: _expected(lit)[VOC], ISC: expected[ISC]}
+    sides = {VOC: side_by_side(groups, VOC, door, by_light[VOC]), ISC: currents}
+    visit = _Visit(doors=doors, expected=by_light, sides=sides, measures=_measures(doors, by_light, expected, sides))
+    return tuple(_seen(panel, group, visit) for panel, group in groups.items())
 
 
 def _lit_by_the_current(door: Door, shown_a: float) -> Door:
@@ -99,11 +111,10 @@ def _lit_by_the_current(door: Door, shown_a: float) -> Door:
 def _seen(
     panel: str,
     group: Sequence[PanelReading],
-    doors: Mapping[str, Door],
-    sides: Mapping[str, SideBySide],
+    visit: _Visit,
 ) -> PanelSeen:
     rounds = {what: rounds_of(group, what) for what in (VOC, ISC)}
-    found = _quantities(panel, group, rounds, doors, sides)
+    found = _quantities(panel, group, rounds, visit)
     quantities = sorted(found, key=lambda one: (one.what, one.measured or 0.0, str(one.causes)))
     causes = list(_told(quantities))
     verdict = _verdict(quantities)
@@ -111,8 +122,9 @@ def _seen(
         causes = [cause("nothing_read")]
     elif verdict is Seen.CANNOT_TELL and not any(one.verdict is verdict for one in quantities):
         causes.append(cause("voltage_not_read"))
-    lot = {what: side.of(panel) for what, side in sides.items()}
-    left = power_left([one for one in quantities if not _is_silent(one)], _measures(panel, doors, sides))
+    lot = {what: side.of(panel) for what, side in visit.sides.items()}
+    measures = {what: replace(one, below_lot=lot[what] == "low") for what, one in visit.measures.items()}
+    left = power_left([one for one in quantities if not _is_silent(one)], measures)
     current_read = any(one.what == ISC and one.verdict is Seen.AS_EXPECTED for one in quantities)
     contact = min(one.share for one in rounds.values())
     worth = worth_now(verdict, quantities, current_read, left, contact)
@@ -121,7 +133,12 @@ def _seen(
     )
 
 
-def _measures(panel: str, doors: Mapping[str, Door], sides: Mapping[str, SideBySide]) -> dict[str, Measure]:
+def _measures(
+    doors: Mapping[str, Door],
+    by_light: Mapping[str, Between],
+    as_told: Mapping[str, Between],
+    sides: Mapping[str, SideBySide],
+) -> dict[str, Measure]:
     """By quantity what a low reading is held against; a guessed light measures nobody's current.
 
     Volts that are likely are those of the light as it was told: by the light that its own current shows, a panel that
@@ -133,12 +150,12 @@ def _measures(panel: str, doors: Mapping[str, Door], sides: Mapping[str, SideByS
     }
     return {
         what: Measure(
-            low=_expected(doors[what])[what].low,
-            likely=_expected(doors[ISC])[what].likely,
-            high=_expected(doors[what])[what].high,
+            low=by_light[what].low,
+            likely=as_told[what].likely,
+            high=by_light[what].high,
             trusted=trusted[what],
             lot=side.middle,
-            below_lot=side.of(panel) == "low",
+            below_lot=False,
             alike=side.all_alike,
         )
         for what, side in sides.items()
@@ -153,11 +170,10 @@ def _quantities(
     panel: str,
     group: Sequence[PanelReading],
     rounds: Mapping[str, Rounds],
-    doors: Mapping[str, Door],
-    sides: Mapping[str, SideBySide],
+    visit: _Visit,
 ) -> Iterable[Quantity]:
-    door, lit = doors[ISC], doors[VOC]
-    voltage, current = _expected(lit)[VOC], _expected(door)[ISC]
+    doors, sides = visit.doors, visit.sides
+    door, lit, voltage, current = doors[ISC], doors[VOC], visit.expected[VOC], visit.expected[ISC]
     flows = any((one.short_circuit_current_a or 0.0) > current.low for one in rounds[ISC].counted)
 
     def stands(reading: PanelReading, what: str) -> Beside:
