@@ -193,8 +193,8 @@ TEXTS: Mapping[str, str] = {
     "remark.light_told_twice": "The {measured} W/m2 that were measured and the rest of what was told of the light "
     "contradict each other.",
     "remark.light_told_twice.indoors": "Indoors and {measured} W/m2 were told, which contradict each other: a room has "
-    "{most} W/m2 at most, near a window. Indoors was taken, so that nothing is judged. If it was read outdoors, leave "
-    "it out.",
+    "{most} W/m2 at most, near a window. Indoors was taken, so that nothing is judged. If the panel was read "
+    "outdoors, take indoors out of the question.",
     "remark.light_told_twice.sky": "{measured} W/m2 were measured, and place, time and sky leave {most} W/m2 at most: "
     "these contradict each other. The measurement was taken. Look at the clock, the sky and the meter's range again.",
     "remark.light_told_twice.sun_is_down": "{measured} W/m2 were measured, and the sun is down at that place and time: "
