@@ -1,6 +1,7 @@
 """What must a multimeter read at the seller's door, asked over HTTP?"""
 
 import json
+from html import escape
 from pathlib import Path
 from typing import Any
 
@@ -376,3 +377,84 @@ def test_most_of_a_lot_that_are_low_are_not_told_that_the_others_are_not() -> No
     assert len(low) == 3
     for one in low:
         assert one["causes"][0]["text"] == TEXTS["cause.lower_than_the_lot.current.most"]
+
+
+NOON = "2026-05-10T12:30:00+02:00"
+SUNNY = {"irradiance_w_per_m2": 650, "cell_c": 35}
+
+
+@pytest.mark.parametrize(
+    ("request_", "code", "words"),
+    [
+        ({"conditions": {"irradiance_w_per_m2": 700, "sky": "indoors"}}, "light_told_twice", "Indoors and 700 W/m2"),
+        ({"conditions": {"irradiance_w_per_m2": 900, "site": SITE, "time": NOON, "sky": "overcast"}},
+         "light_told_twice", "900 W/m2 were measured, and place, time and sky leave 390 W/m2 at most"),
+        ({"conditions": {"irradiance_w_per_m2": 700, "site": SITE, "time": "2026-05-10T23:30:00+02:00"}},
+         "light_told_twice", "the sun is down"),
+        ({"conditions": {"sky": "clear"}}, "sky_without_place", "without place and time"),
+        ({"conditions": {"irradiance_uncertainty_share": 0.05}}, "uncertainty_without_light", "not what it showed"),
+        ({"conditions": SUNNY, "readings": [{"panel": "left", **READ, "wetted": True}]}, "wetted_without_frame",
+         "Of left it was told that frame and back were wetted"),
+        ({"conditions": SUNNY, "readings": [{"panel": "left", **READ, "back_state": "sound"},
+                                            {"panel": "left", "back_state": "burnt"}]}, "back_told_twice", "Of left"),
+    ],
+)  # fmt: skip
+def test_what_does_not_go_together_is_said_in_every_format(request_: Any, code: str, words: str) -> None:
+    [told] = checked(**request_)["pickup"]["remarks"]
+    assert told["code"] == code
+    assert words in told["text"]
+    assert told["text"] in " ".join(on_paper({"panel": PANEL, **request_}).split())
+    page = post(PATH, {"panel": PANEL, **request_}, accept="text/html").text
+    assert "What does not go together" in page
+    assert escape(told["text"]) in page
+    words_kept = ask("GET", "/v1/vocabulary").json()["pickup"]
+    assert code in {one["code"].partition(".")[0] for one in words_kept}
+
+
+def test_what_goes_together_has_no_remark() -> None:
+    assert checked(conditions=SUNNY, readings=[READ])["pickup"]["remarks"] == []
+    dim = {"irradiance_w_per_m2": 30, "sky": "indoors"}
+    room = checked(conditions=dim)["pickup"]
+    assert room["remarks"] == []
+    assert (room["light"]["origin"], room["light"]["w_per_m2"]["likely"]) == ("indoors", 30)
+
+
+def test_amperes_of_full_sun_under_a_dull_sky_and_at_night_are_told_to_contradict_it() -> None:
+    read = {"panel": "a", "open_circuit_voltage_v": 38.6, "short_circuit_current_a": 9.6}
+    for time, sky in ((NOON, "overcast"), ("2026-05-10T23:30:00+02:00", "clear"), (NOON, "indoors")):
+        request = {"conditions": {"site": SITE, "time": time, "sky": sky}, "readings": [read]}
+        [seen] = checked(**request)["pickup"]["results"]
+        assert (seen["verdict"], seen["worth_now_share"]) == ("cannot_tell", None)
+        [told] = [one for one in seen["causes"] if one["text"].startswith("9.6 A take about 970 W/m2")]
+        assert "contradict each other" in told["text"]
+        assert told["text"] in " ".join(on_paper({"panel": PANEL, **request}).split())
+
+
+def test_the_worst_of_a_sick_lot_is_worth_least_on_paper_too() -> None:
+    lot = [{"panel": name, "open_circuit_voltage_v": 38.3, "short_circuit_current_a": a}
+           for name, a in zip("abcd", (2.7, 2.75, 2.7, 1.6), strict=True)]  # fmt: skip
+    found = checked(conditions=SUNNY, readings=lot)["pickup"]["results"]
+    shares = [one["worth_now_share"] for one in found]
+    assert shares[3] == min(shares) < shares[0]
+    assert [one["code"] for one in found[3]["causes"]] == ["lower_than_the_lot", "current_low"]
+    page = on_paper({"panel": PANEL, "conditions": SUNNY, "readings": lot})
+    assert f"Worth now: {100 * shares[3]:.0f} %" in page
+
+
+def test_two_voltages_told_of_one_name_are_a_contradiction_whichever_comes_last() -> None:
+    rounds = [{"panel": "a", "open_circuit_voltage_v": volts, "short_circuit_current_a": 6.1} for volts in (22, 58)]
+    for order in (rounds, rounds[::-1]):
+        [seen] = checked(conditions=SUNNY, readings=order)["pickup"]["results"]
+        [told] = [one for one in seen["causes"] if one["code"] == "rounds_disagree"]
+        assert "58 and 22 V were read, which contradict each other" in told["text"]
+        assert told["text"] in " ".join(on_paper({"panel": PANEL, "conditions": SUNNY, "readings": order}).split())
+
+
+@pytest.mark.parametrize("meter", [{"voltage_limit_v": 30}, {"voltage_limit_v": 30, "clamps_dc": True}])
+def test_a_meter_for_few_volts_is_kept_away_in_every_step(meter: Any) -> None:
+    how = checked(multimeter=meter, conditions={"irradiance_w_per_m2": 800})["pickup"]["how"]
+    codes = [one["code"] for one in how]
+    assert not {"voltage", "current", "volts_to_the_frame", "diodes_in_the_dark", "between_readings"} & set(codes)
+    assert ("current_by_clamp" in codes) is ("clamps_dc" in meter)
+    page = on_paper({"panel": PANEL, "multimeter": meter, "conditions": {"irradiance_w_per_m2": 800}})
+    assert "d.c. volts from the plus lead" not in " ".join(page.split())

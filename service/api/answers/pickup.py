@@ -35,6 +35,7 @@ from service.core.model.place import Plane
 from service.core.model.place_facts import PlaceFacts
 from service.core.pickup import (
     Between,
+    Cause,
     Door,
     Light,
     Multimeter,
@@ -42,6 +43,7 @@ from service.core.pickup import (
     PanelSeen,
     Ratings,
     Seen,
+    cause,
     cells_from_halves,
     cells_of,
     expected_at,
@@ -51,10 +53,12 @@ from service.core.pickup import (
     light_indoors,
     light_not_known,
     light_of_sky,
+    light_told_twice,
     measured_light,
     most_current_a,
     panels_seen,
     ratings_of,
+    remarks_on,
     stand_in_power_w,
     what_to_look_at,
 )
@@ -95,14 +99,15 @@ def pickup_check(body: bytes, deps: Deps) -> PickupCheckOut:
     conditions, as_of, log = request.conditions or ConditionsIn(), day_of(request.as_of, deps), _Log([])
     ratings = _ratings(request, as_of, deps, log)
     place = None if conditions.site is None else place_of(conditions.site, deps)[0]
-    light = _light(conditions, place, log)
+    light, remarks = _light(conditions, place, log)
+    readings = _readings(request.readings or [])
     door = Door(
         ratings=ratings,
         light=light,
         cell_c=_cells(conditions, place, light, log),
         multimeter=_multimeter(request.multimeter or MultimeterIn(), log),
     )
-    expected, results = expected_at(door), panels_seen(door, _readings(request.readings or []))
+    expected, results = expected_at(door), panels_seen(door, readings)
     chosen = chosen_cautions(deps.cautions, _given(request, ratings), (), (STEP,))
     return PickupCheckOut(
         pickup=PickupOut(
@@ -116,6 +121,7 @@ def pickup_check(body: bytes, deps: Deps) -> PickupCheckOut:
             results=[PanelSeenOut.of(one) for one in results],
             how=[SaidOut.of(one, "how") for one in how_to_measure(door, expected)],
             look_at=[SaidOut.of(one, "look") for one in what_to_look_at()],
+            remarks=[SaidOut.of(one, "remark") for one in (*remarks, *remarks_on(readings))],
             ask_for=None if is_enough_light(door) else _ask(conditions, place, as_of),
         ),
         cautions=cautions_out(chosen),
@@ -163,20 +169,43 @@ def _widened(one: AssumptionOut, ratings: Ratings) -> AssumptionOut:
     return one.model_copy(update={"low": round(between.low, 3), "high": round(between.high, 3)})
 
 
-def _light(conditions: ConditionsIn, place: PlaceFacts | None, log: _Log) -> Light:
-    """Indoors wins over all else; a measurement over the sky; without either nothing is known but whether it is day."""
+def _light(conditions: ConditionsIn, place: PlaceFacts | None, log: _Log) -> tuple[Light, list[Cause]]:
+    """Indoors wins over all else; a measurement over the sky; without either nothing is known but whether it is day.
+
+    What is told beside it and contradicts it, or tells no light alone, comes as a remark.
+    """
+    measured, sky = _measured(conditions, log), _of_sky(conditions, place)
     if conditions.sky == "indoors":
-        return light_indoors()
-    if conditions.irradiance_w_per_m2 is not None:
-        share = conditions.irradiance_uncertainty_share
-        if share is None:
-            share = _LIGHT_METER_SHARE
-            log.note("/conditions/irradiance_uncertainty_share", share, "usual_light_meter", "trade")
-        return measured_light(conditions.irradiance_w_per_m2, share)
-    if place is None or conditions.time is None:
-        return light_not_known()
-    light = light_of_sky(place.climate, _moment(conditions.time), conditions.sky or "clear", _plane(conditions))
-    return light if conditions.sky is not None or light.w_per_m2.high <= 0 else light_not_known()
+        room = light_indoors(measured)
+        return room, _twice(measured, light_indoors())
+    if measured is not None:
+        return measured, _twice(measured, sky)
+    lone = [] if conditions.irradiance_uncertainty_share is None else [cause("uncertainty_without_light")]
+    if sky is None:
+        return light_not_known(), lone + ([] if conditions.sky is None else [cause("sky_without_place")])
+    return sky if conditions.sky is not None or sky.w_per_m2.high <= 0 else light_not_known(), lone
+
+
+def _measured(conditions: ConditionsIn, log: _Log) -> Light | None:
+    if conditions.irradiance_w_per_m2 is None:
+        return None
+    share = conditions.irradiance_uncertainty_share
+    if share is None:
+        share = _LIGHT_METER_SHARE
+        log.note("/conditions/irradiance_uncertainty_share", share, "usual_light_meter", "trade")
+    return measured_light(conditions.irradiance_w_per_m2, share)
+
+
+def _of_sky(conditions: ConditionsIn, place: PlaceFacts | None) -> Light | None:
+    """By place, time and sky, cloudless where that was not told; None without a place or a time."""
+    if place is None or conditions.time is None or conditions.sky == "indoors":
+        return None
+    return light_of_sky(place.climate, _moment(conditions.time), conditions.sky or "clear", _plane(conditions))
+
+
+def _twice(measured: Light | None, otherwise: Light | None) -> list[Cause]:
+    told = light_told_twice(measured, otherwise) if measured and otherwise else None
+    return [] if told is None else [told]
 
 
 def _plane(conditions: ConditionsIn) -> Plane | None:

@@ -96,7 +96,7 @@ def _for_sale_and_running() -> dict[str, Any]:
         "pickup_causes": _words("pickup", _first_codes("pickup", "cause."), "cause."),
         "pickup": [
             word
-            for prefix in ("how.", "look.", "ask.", "worth.", "light.")
+            for prefix in ("how.", "look.", "ask.", "worth.", "light.", "remark.")
             for word in _words("pickup", codes_of("pickup", prefix), prefix)
         ],
         "pickup_assumptions": _words("pickup", codes_of("pickup", "assumed."), "assumed."),

@@ -19,6 +19,7 @@ def pickup_sheet(answer: PickupCheckOut) -> Sheet:
         title="What the multimeter must show at the door",
         sections=(
             Section("What the readings say", tuple(_panel(one) for one in pickup.results)),
+            Section("What does not go together", listed(one.text for one in pickup.remarks)),
             Section("What a sound panel reads now", tuple(_expected(pickup))),
             Section("When to read it", paragraphs=() if pickup.ask_for is None else (pickup.ask_for.text,)),
             Section("How to measure", listed(one.text for one in pickup.how), numbered=True),

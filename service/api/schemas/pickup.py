@@ -30,6 +30,8 @@ _NO_VALUE_BESIDE = (
     ("bypass_over_range", "bypass_forward_v"),
     ("bypass_swapped_over_range", "bypass_swapped_v"),
 )
+# Facts by which one thing is said in several ways; where a sentence has no such way, the plain one is said.
+_VARIANTS = ("doubt", "quantity", "among", "lot", "less_light", "otherwise")
 
 
 class DoorPanelIn(PanelIn):
@@ -171,9 +173,7 @@ class SaidOut(Out):
     def of(cls, told: Cause | Told, kind: str) -> "SaidOut":
         """With its sentence."""
         variant = f".{told.facts.get('lost')}_of_{told.facts.get('sections')}" if "lost" in told.facts else ""
-        variant = f".{told.facts['doubt']}" if "doubt" in told.facts else variant
-        variant = f".{told.facts['quantity']}" if "quantity" in told.facts else variant
-        variant += f".{told.facts['among']}" if "among" in told.facts else ""
+        variant += "".join(f".{told.facts[name]}" for name in _VARIANTS if name in told.facts)
         text = say("pickup", f"{kind}.{told.code}{variant}", told.facts)
         return cls(code=told.code, facts=dict(told.facts), text=text)
 
@@ -266,6 +266,9 @@ class PickupOut(Out):
     results: list[PanelSeenOut] = Field(max_length=MOST_READINGS)
     how: list[SaidOut] = Field(max_length=20, description="How to measure without harm, in this order.")
     look_at: list[SaidOut] = Field(max_length=20)
+    remarks: list[SaidOut] = Field(
+        max_length=20, description="What was told and contradicts itself, or what nothing came of."
+    )
     ask_for: AskOut | None = Field(description="Null where the light now will do.")
 
 

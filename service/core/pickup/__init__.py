@@ -2,7 +2,18 @@
 
 from service.core.pickup.check import Expected, PanelSeen, expected_at, panels_seen
 from service.core.pickup.electric import is_enough_light
-from service.core.pickup.facts import Between, Cause, Door, Light, Multimeter, PanelReading, Quantity, Ratings, Seen
+from service.core.pickup.facts import (
+    Between,
+    Cause,
+    Door,
+    Light,
+    Multimeter,
+    PanelReading,
+    Quantity,
+    Ratings,
+    Seen,
+    cause,
+)
 from service.core.pickup.how import Told, how_to_measure, most_current_a, what_to_look_at
 from service.core.pickup.light import (
     hours_of_good_light,
@@ -12,6 +23,7 @@ from service.core.pickup.light import (
     measured_light,
 )
 from service.core.pickup.ratings import cells_from_halves, ratings_of, stand_in_power_w
+from service.core.pickup.remarks import light_told_twice, remarks_on
 from service.core.pickup.warmth import cells_of
 from service.core.pickup.worth import WorthNow
 
@@ -29,6 +41,7 @@ __all__ = [
     "Seen",
     "Told",
     "WorthNow",
+    "cause",
     "cells_from_halves",
     "cells_of",
     "expected_at",
@@ -38,10 +51,12 @@ __all__ = [
     "light_indoors",
     "light_not_known",
     "light_of_sky",
+    "light_told_twice",
     "measured_light",
     "most_current_a",
     "panels_seen",
     "ratings_of",
+    "remarks_on",
     "stand_in_power_w",
     "what_to_look_at",
 ]

@@ -8,11 +8,13 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import TypeVar
 
+from service.core.pickup.against_light import current_against_light, widened_by
 from service.core.pickup.diodes import diode_quantities
 from service.core.pickup.electric import (
     ISC,
     LEAST_FOR_VOLTAGE_W_PER_M2,
     VOC,
+    is_enough_light,
     judged_current,
     judged_voltage,
     light_causes,
@@ -23,6 +25,7 @@ from service.core.pickup.electric import (
 from service.core.pickup.expected import expected_current, expected_voltage
 from service.core.pickup.facts import Between, Cause, Door, PanelReading, Quantity, Seen, cause
 from service.core.pickup.frame import both_leads_v, frame_quantity
+from service.core.pickup.left import Measure, power_left
 from service.core.pickup.light import light_shown
 from service.core.pickup.looks import looked_at
 from service.core.pickup.lot import Beside
@@ -39,6 +42,16 @@ class Expected:
 
     voltage: Between | None
     current: Between | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Visit:
+    """What holds for all panels of a visit, by quantity: door, what a sound one reads, how each stands, measures."""
+
+    doors: Mapping[str, Door]
+    expected: Mapping[str, Between]
+    sides: Mapping[str, SideBySide]
+    measures: Mapping[str, Measure]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -79,13 +92,17 @@ def panels_seen(door: Door, readings: Sequence[PanelReading]) -> tuple[PanelSeen
     lit = _lit_by_the_current(door, best if currents.middle is None else currents.middle)
     if no_current_on_any(groups, expected[VOC], expected[ISC]):
         currents = replace(currents, stands=dict.fromkeys(groups, "silent"))
-    sides = {VOC: side_by_side(groups, VOC, door, _expected(lit)[VOC]), ISC: currents}
-    return tuple(_seen(panel, group, {VOC: lit, ISC: door}, sides) for panel, group in groups.items())
+    doors, by_light = {VOC: lit, ISC: door}, {VOC: _expected(lit)[VOC], ISC: expected[ISC]}
+    sides = {VOC: side_by_side(groups, VOC, door, by_light[VOC]), ISC: currents}
+    visit = _Visit(doors=doors, expected=by_light, sides=sides, measures=_measures(doors, by_light, expected, sides))
+    return tuple(_seen(panel, group, visit) for panel, group in groups.items())
 
 
 def _lit_by_the_current(door: Door, shown_a: float) -> Door:
-    """The same door for volts: where nobody said anything about the light, the current shows what there is."""
+    """The same door for volts: the current shows what light there is where nobody told it, or more than was told."""
     rating = door.ratings.short_circuit_current_a
+    if door.light.origin in {"sky", "measured"} and not no_daylight(door):
+        return replace(door, light=widened_by(shown_a, door)) if current_against_light(shown_a, door) else door
     if door.light.origin != "not_known" or shown_a < LEAST_CURRENT_SHARE * rating.high:
         return door
     return replace(door, light=light_shown(shown_a, rating))
@@ -94,11 +111,10 @@ def _lit_by_the_current(door: Door, shown_a: float) -> Door:
 def _seen(
     panel: str,
     group: Sequence[PanelReading],
-    doors: Mapping[str, Door],
-    sides: Mapping[str, SideBySide],
+    visit: _Visit,
 ) -> PanelSeen:
     rounds = {what: rounds_of(group, what) for what in (VOC, ISC)}
-    found = _quantities(panel, group, rounds, doors, sides)
+    found = _quantities(panel, group, rounds, visit)
     quantities = sorted(found, key=lambda one: (one.what, one.measured or 0.0, str(one.causes)))
     causes = list(_told(quantities))
     verdict = _verdict(quantities)
@@ -106,15 +122,44 @@ def _seen(
         causes = [cause("nothing_read")]
     elif verdict is Seen.CANNOT_TELL and not any(one.verdict is verdict for one in quantities):
         causes.append(cause("voltage_not_read"))
-    lot = {what: side.of(panel) for what, side in sides.items()}
-    middles = {what: side.middle for what, side in sides.items()}
-    left = _left([one for one in quantities if not _is_silent(one)], lot, middles, doors)
+    lot = {what: side.of(panel) for what, side in visit.sides.items()}
+    measures = {what: replace(one, below_lot=lot[what] == "low") for what, one in visit.measures.items()}
+    left = power_left([one for one in quantities if not _is_silent(one)], measures)
     current_read = any(one.what == ISC and one.verdict is Seen.AS_EXPECTED for one in quantities)
     contact = min(one.share for one in rounds.values())
     worth = worth_now(verdict, quantities, current_read, left, contact)
     return PanelSeen(
         panel=panel, verdict=verdict, quantities=tuple(quantities), causes=tuple(causes), worth=worth, lot=lot
     )
+
+
+def _measures(
+    doors: Mapping[str, Door],
+    by_light: Mapping[str, Between],
+    as_told: Mapping[str, Between],
+    sides: Mapping[str, SideBySide],
+) -> dict[str, Measure]:
+    """By quantity what a low reading is held against; a guessed light measures nobody's current.
+
+    Volts that are likely are those of the light as it was told: by the light that its own current shows, a panel that
+    gives less of it would be left with more.
+    """
+    trusted = {
+        VOC: not light_causes(doors[VOC], LEAST_FOR_VOLTAGE_W_PER_M2),
+        ISC: is_enough_light(doors[ISC]) and not doors[ISC].light.guessed,
+    }
+    return {
+        what: Measure(
+            low=by_light[what].low,
+            likely=as_told[what].likely,
+            high=by_light[what].high,
+            trusted=trusted[what],
+            lot=side.middle,
+            below_lot=False,
+            alike=side.all_alike,
+        )
+        for what, side in sides.items()
+    }
 
 
 def _is_silent(one: Quantity) -> bool:
@@ -125,11 +170,10 @@ def _quantities(
     panel: str,
     group: Sequence[PanelReading],
     rounds: Mapping[str, Rounds],
-    doors: Mapping[str, Door],
-    sides: Mapping[str, SideBySide],
+    visit: _Visit,
 ) -> Iterable[Quantity]:
-    door, lit = doors[ISC], doors[VOC]
-    voltage, current = _expected(lit)[VOC], _expected(door)[ISC]
+    doors, sides = visit.doors, visit.sides
+    door, lit, voltage, current = doors[ISC], doors[VOC], visit.expected[VOC], visit.expected[ISC]
     flows = any((one.short_circuit_current_a or 0.0) > current.low for one in rounds[ISC].counted)
 
     def stands(reading: PanelReading, what: str) -> Beside:
@@ -210,26 +254,3 @@ def _verdict(quantities: Sequence[Quantity]) -> Seen:
     if Seen.CANNOT_TELL in found or not any(one.what == VOC for one in quantities):
         return Seen.CANNOT_TELL
     return Seen.SUSPICIOUS if suspicious else Seen.AS_EXPECTED
-
-
-def _left(
-    quantities: Sequence[Quantity],
-    lot: Mapping[str, str],
-    middles: Mapping[str, float | None],
-    doors: Mapping[str, Door],
-) -> dict[str, float]:
-    """What share of voltage and current is left where they are suspicious, by the lowest of several readings.
-
-    Of the lot's where that judged, else of the likely one. A fault that comes and goes is one.
-    """
-    lit, door = doors[VOC], doors[ISC]
-    likely = {VOC: _expected(lit)[VOC].likely, ISC: _expected(door)[ISC].likely}
-    left: dict[str, float] = {}
-    for one in quantities:
-        if one.what not in likely or one.measured is None or one.verdict is not Seen.SUSPICIOUS:
-            continue
-        of_lot = middles[one.what] if lot[one.what] == "low" else None
-        whole = of_lot or likely[one.what]
-        if whole > 0:
-            left[one.what] = min(one.measured / whole, left.get(one.what, 1.0))
-    return left

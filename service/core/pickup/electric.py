@@ -2,8 +2,11 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from math import floor
 from types import MappingProxyType
 
+from service.core.model.finding import Fact
+from service.core.pickup.against_light import current_against_light, in_any_sun, voltage_against_light
 from service.core.pickup.expected import LABEL_VOLTAGE_SHARE, METER_VOLTAGE_SHARE
 from service.core.pickup.facts import Between, Cause, Door, PanelReading, Quantity, Ratings, Seen, cause
 from service.core.pickup.lot import Beside
@@ -50,6 +53,7 @@ def judged_voltage(
     if not causes and reading.shaded and read < expected.low:
         causes = (cause("shaded"),)
     if causes:
+        causes = (*voltage_against_light(read, door), *causes)
         return _quantity(VOC, Seen.CANNOT_TELL, read, expected, causes)
     causes = light_causes(door, LEAST_FOR_VOLTAGE_W_PER_M2)
     if not causes and read < expected.low:
@@ -61,6 +65,8 @@ def judged_voltage(
         return _high_voltage(read, expected, door.ratings, beside)
     if beside.stands in {"low", "high"}:
         return _voltage_apart(read, expected, door, beside)
+    if causes:
+        causes = (*voltage_against_light(read, door), *causes)
     if not causes:
         causes = _no_measure(beside, "voltage")
     if not causes:
@@ -120,23 +126,43 @@ def judged_current(reading: PanelReading, expected: Between, door: Door, beside:
         return None
     causes = (cause("shaded"),) if reading.shaded else no_daylight(door)
     if causes:
+        causes = (*current_against_light(read, door), *causes)
         return _quantity(ISC, Seen.CANNOT_TELL, read, expected, causes)
     causes = light_causes(door, LEAST_FOR_CURRENT_W_PER_M2)
     if beside.stands in {"low", "high"}:
-        return _current_apart(read, expected, beside, judged=not causes)
+        return _current_apart(read, expected, door, beside, judged=not causes)
     if not causes and read < expected.low:
         return _low_current(read, expected, door, beside)
     if not causes and read > expected.high:
-        guessed = door.light.origin != "measured"
-        told = cause("more_light_than_thought") if guessed else cause("wrong_panel.current_high")
-        return _quantity(ISC, Seen.CANNOT_TELL if guessed else Seen.SUSPICIOUS, read, expected, (told,))
+        return _high_current(read, expected, door, beside)
+    if causes:
+        causes = (*current_against_light(read, door), *causes)
     if not causes:
         causes = _no_measure(beside, "current")
     if not causes:
         causes = _of_the_label(door.ratings, door.ratings.current_known, "short-circuit current")
     if not causes and read < _PROVEN_SHARE * expected.high:
-        causes = (cause("light_too_unsure", high=round(expected.high, 2)),)
+        causes = (cause("light_too_unsure", high=round(expected.high, 2), **_of_a_lot(beside)),)
     return _quantity(ISC, Seen.CANNOT_TELL if causes else Seen.AS_EXPECTED, read, expected, causes)
+
+
+def _high_current(read: float, expected: Between, door: Door, beside: Beside) -> Quantity:
+    """More than a sound panel gives in this light: there was more of it, unless no sun there is makes that of a label.
+
+    The others of the lot are no higher or lower, else that would have been told.
+    """
+    if door.light.origin != "measured":
+        told = cause("more_light_than_thought", **_of_a_lot(beside))
+    elif in_any_sun(read, door):
+        told = (current_against_light(read, door) or (cause("more_light_than_measured"),))[0]
+    else:
+        return _quantity(ISC, Seen.SUSPICIOUS, read, expected, (cause("wrong_panel.current_high"),))
+    return _quantity(ISC, Seen.CANNOT_TELL, read, expected, (told,))
+
+
+def _of_a_lot(beside: Beside) -> dict[str, Fact]:
+    """A word where others of the lot were read, too, so that nobody is sent to read them."""
+    return {} if beside.stands == "alone" else {"lot": "read"}
 
 
 def no_contact(reading: PanelReading, what: str, expected: Between, door: Door, rounds: int, silent: int) -> Quantity:
@@ -163,7 +189,7 @@ def _too_low(door: Door, least_w_per_m2: float) -> tuple[Cause, ...]:
     likely = door.light.w_per_m2.likely
     if likely >= least_w_per_m2:
         return ()
-    return (cause("light_too_low", w_per_m2=round(likely), least=round(least_w_per_m2)),)
+    return (_light_too_low(likely),)
 
 
 def is_enough_light(door: Door) -> bool:
@@ -179,7 +205,13 @@ def no_daylight(door: Door) -> tuple[Cause, ...]:
         return ()
     if door.light.origin == "sky":
         return (cause("sun_is_down"),)
-    return (cause("light_too_low", w_per_m2=0, least=round(LEAST_FOR_VOLTAGE_W_PER_M2)),)
+    return (_light_too_low(0.0),)
+
+
+def _light_too_low(w_per_m2: float) -> Cause:
+    """One rule, told whole, whichever reading it keeps from being judged; rounded down, so that it never seems met."""
+    gross, least = round(LEAST_FOR_VOLTAGE_W_PER_M2), round(LEAST_FOR_CURRENT_W_PER_M2)
+    return cause("light_too_low", w_per_m2=floor(w_per_m2), least_for_gross_voltage=gross, least=least)
 
 
 def no_voltage(read: float, expected: Between) -> bool:
@@ -196,7 +228,7 @@ def _of_the_label(ratings: Ratings, known: bool, quantity: str) -> tuple[Cause, 
 
 def _low_current(read: float, expected: Between, door: Door, beside: Beside) -> Quantity:
     askew = door.light.askew_w_per_m2
-    open_, told = False, cause("current_low", missing_pct=round(100 * (1 - read / expected.likely)))
+    open_, told = False, _current_low(read, expected)
     if read < LEAST_SHARES[ISC] * expected.likely:
         open_, told = (True, cause("no_current_on_any")) if beside.stands == "silent" else (False, cause("no_current"))
     elif door.light.guessed and (unsure := _no_measure(beside, "current")):
@@ -235,11 +267,24 @@ def _lower(quantity: str, beside: Beside) -> Cause:
     return cause("lower_than_the_lot", quantity=quantity, **({"among": "most"} if beside.most_low else {}))
 
 
-def _current_apart(read: float, expected: Between, beside: Beside, *, judged: bool) -> Quantity:
-    """Well below or above the others in the same light; ``judged``: can it be, by what is expected?"""
-    if beside.stands == "low":
-        return _quantity(ISC, Seen.SUSPICIOUS, read, expected, (_lower("current", beside),))
-    return _higher(ISC, read, expected, cause("wrong_panel.current_high") if judged and read > expected.high else None)
+def _current_apart(read: float, expected: Between, door: Door, beside: Beside, *, judged: bool) -> Quantity:
+    """Well below or above the others in the same light; ``judged``: can it be, by what is expected?
+
+    Where these lack something themselves by a light that was measured well, that is told of each.
+    """
+    if beside.stands == "high":
+        other = cause("wrong_panel.current_high") if judged and read > expected.high else None
+        return _higher(ISC, read, expected, other)
+    lot_a = beside.middle or 0.0
+    if read < LEAST_SHARES[ISC] * (lot_a or expected.likely):
+        return _quantity(ISC, Seen.SUSPICIOUS, read, expected, (cause("no_current"),))
+    all_low = judged and not door.light.guessed and max(read, lot_a) < expected.low
+    told = (_lower("current", beside), _current_low(read, expected)) if all_low else (_lower("current", beside),)
+    return _quantity(ISC, Seen.SUSPICIOUS, read, expected, told)
+
+
+def _current_low(read: float, expected: Between) -> Cause:
+    return cause("current_low", missing_pct=round(100 * (1 - read / expected.likely)))
 
 
 def _higher(what: str, read: float, expected: Between, other: Cause | None) -> Quantity:

@@ -1,6 +1,6 @@
 """How is a panel measured without harm, when and where is that worth doing, and what is to be looked at?"""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass
 from math import ceil
 from types import MappingProxyType
@@ -19,6 +19,8 @@ _COLD_C = Between.exactly(-10.0)
 # Beside a bright cloud edge the sun gives up to a quarter more than at standard conditions: the factor by which codes
 # count short-circuit current (IEC 62548; NEC 690.8; from memory).
 CLOUD_EDGE = 1.25
+# Turned away from the sun a panel is left with the sky's light and the ground's: some three tenths (judgement).
+_AWAY_FROM_THE_SUN_SHARE = 0.3
 _USUAL_METER_MOHM = 10.0  # input resistance of usual hand meters on d.c. volts
 # What is looked at on every panel, in the order in which one walks around it.
 LOOKS = ("glass", "cells", "back", "box", "leads", "connectors", "frame", "label")
@@ -35,13 +37,26 @@ class Told:
 def how_to_measure(door: Door, expected: Expected) -> tuple[Told, ...]:
     """What to do, step by step. Which meter bears what is told for the most sun there can be: clouds pass.
 
-    The current is left out where the meter's input does not bear it: then a d.c. clamp, or less light.
+    The current is left out where the meter's input does not bear it: then a d.c. clamp, or less light. A meter that
+    does not bear the volts is kept off the leads for all steps: a cover slips, and through its blown fuse all the volts
+    are there. A clamp touches no lead.
     """
+    most_v = _most_v(door, expected)
+    if most_v > door.multimeter.voltage_limit_v:
+        clamp = _current(door) if door.multimeter.clamps_dc else ()
+        limit = door.multimeter.voltage_limit_v
+        return (
+            _told("apart_from_all"),
+            _told("no_voltage_with_this_meter", most=ceil(most_v), limit=limit),
+            *clamp,
+            *((_told("one_after_the_other"),) if clamp else ()),
+        )
+    through_it = not door.multimeter.clamps_dc and most_current_a(door.ratings) <= door.multimeter.current_limit_a
     return (
         _told("apart_from_all"),
-        _voltage(door, expected),
+        _voltage(most_v),
         *_current(door),
-        _told("between_readings"),
+        _told("between_readings" if through_it else "one_after_the_other"),
         _frame(door, expected),
         _diodes(door),
     )
@@ -62,26 +77,30 @@ def most_current_a(ratings: Ratings) -> float:
     return CLOUD_EDGE * label_a * (1.0 + ratings.rear_share)
 
 
-def _voltage(door: Door, expected: Expected) -> Told:
+def _most_v(door: Door, expected: Expected) -> float:
+    """The most volts that can be there, whatever the light and the cold are now."""
     cold = expected_voltage(door.ratings, _FULL_SUN, _COLD_C).high
-    most = max(cold, 0.0 if expected.voltage is None else expected.voltage.high)
-    if most > door.multimeter.voltage_limit_v:
-        return _told("no_voltage_with_this_meter", most=ceil(most), limit=door.multimeter.voltage_limit_v)
-    scale = next((one for one in _RANGES_V if one >= most * (1 + LABEL_VOLTAGE_SHARE)), most)
-    return _told("voltage", most=ceil(most), range=scale)
+    return max(cold, 0.0 if expected.voltage is None else expected.voltage.high)
 
 
-def _current(door: Door) -> Iterable[Told]:
+def _voltage(most_v: float) -> Told:
+    scale = next((one for one in _RANGES_V if one >= most_v * (1 + LABEL_VOLTAGE_SHARE)), most_v)
+    return _told("voltage", most=ceil(most_v), range=scale)
+
+
+def _current(door: Door) -> tuple[Told, ...]:
     """Figures are rounded up: none is told that lies below a limit which the true one breaks."""
     most, meter = most_current_a(door.ratings), door.multimeter
     facts: dict[str, Fact] = {"most": ceil(10 * most) / 10, "limit": meter.current_limit_a}
     if meter.clamps_dc:
-        yield _told("current_by_clamp", **facts)
-    elif most > meter.current_limit_a:
-        yield _told("no_current_with_this_meter", **facts)
+        told = _told("current_by_clamp", **facts)
+    elif most <= meter.current_limit_a:
+        told = _told("current", **facts)
+    elif _AWAY_FROM_THE_SUN_SHARE * most <= meter.current_limit_a:
+        told = _told("no_current_with_this_meter", **facts)
     else:
-        yield _told("current", **facts)
-    yield _told("never_part_under_sun")
+        told = _told("no_current_with_this_meter", **facts, less_light="no")
+    return told, _told("never_part_under_sun")
 
 
 def _frame(door: Door, expected: Expected) -> Told:

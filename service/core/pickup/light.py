@@ -52,9 +52,10 @@ def measured_light(w_per_m2: float, uncertainty_share: float) -> Light:
     return Light(w_per_m2=Between(low=low, likely=w_per_m2, high=high), origin="measured")
 
 
-def light_indoors() -> Light:
-    """Light of a room."""
-    return Light(w_per_m2=_INDOORS, origin="indoors")
+def light_indoors(measured: Light | None = None) -> Light:
+    """Light of a room; what was measured there counts as long as a room can have it."""
+    within = measured is not None and measured.w_per_m2.low <= _INDOORS.high
+    return Light(w_per_m2=measured.w_per_m2 if measured and within else _INDOORS, origin="indoors")
 
 
 def light_not_known() -> Light:

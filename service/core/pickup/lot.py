@@ -72,7 +72,7 @@ class Beside:
 class Lot:
     """How each panel stands, in order: ``alone``, ``agrees``, ``low``, ``high``, ``scattered`` or ``outdone``.
 
-    ``middle``: what those read that are the measure; None where none are.
+    ``middle``: what those read that are the measure, or the lowest that may be; None where none are.
     """
 
     stands: tuple[str, ...]
@@ -91,7 +91,8 @@ def against_lot(values: Sequence[float], tolerance: Tolerance, estimate: Estimat
     ones agree with an estimate that is not guessed; beside a guess they stand apart from the lot, ``high``.
 
     Where no more than half agree, two panels among them, those are the measure that come nearest to the estimate (where
-    that is blind, the best within it), and the others low or high. An estimate that is guessed, or that the better
+    that is blind, the best within it), and the others low or high; where these give too much for a firm estimate, they
+    are no measure but high themselves. An estimate that is guessed, or that the better
     ones meet too, calls no panel too good: then nobody can say which are sound, and these are ``scattered``.
 
     Args:
@@ -159,11 +160,15 @@ def _by_estimate(
     measure = min(range(len(groups)), key=lambda at: (estimate.off(middles[at]), at))
     stands = {value: "low" for group in groups[measure + 1 :] for value in group}
     better = middles[:measure]
+    if estimate.firm and middles[measure] > estimate.expected.high:
+        return stands | {value: "high" for group in groups[: measure + 1] for value in group}, None
     unsure = bool(better) and (estimate.guessed or any(estimate.expected.holds(middle) for middle in better))
+    middle = middles[measure]
     here, above = ("scattered", "scattered") if unsure else ("agrees", "high")
     stands |= dict.fromkeys(groups[measure], here)
     stands |= {value: above for group in groups[:measure] for value in group}
-    return stands, middles[measure] if here == "agrees" else None
+    near = {value: here for value in values if abs(value - middle) < tolerance.one * middle}
+    return stands | near, middle
 
 
 def _groups(values: Sequence[float], pair: float) -> list[list[float]]:

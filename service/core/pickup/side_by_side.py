@@ -33,7 +33,7 @@ TOLERANCES: Mapping[str, Tolerance] = MappingProxyType(
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SideBySide:
-    """How panels stand in one quantity, as of ``lot.against_lot``; ``middle``: what those read that are the measure.
+    """How panels stand in one quantity, and ``middle``, as of ``lot.against_lot``.
 
     Panels on which it was not read are not in ``stands``; ``not_compared`` are those of which there are several, in
     light that is too low for it.
@@ -46,6 +46,12 @@ class SideBySide:
     def of(self, panel: str) -> str:
         """How a panel stands."""
         return self.stands.get(panel, "alone")
+
+    @property
+    def all_alike(self) -> bool:
+        """Does none stand apart from the others, as far as they were compared?"""
+        stands = set(self.stands.values())
+        return stands <= {"alone", "agrees"} or stands == {"not_compared"}
 
     def of_round(self, panel: str, read: float) -> Beside:
         """How one round stands: one that reads as the lot does stands so, whatever the panel's others."""

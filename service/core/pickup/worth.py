@@ -11,6 +11,7 @@ from types import MappingProxyType
 
 from service.core.pickup.electric import VOC
 from service.core.pickup.facts import Quantity, Seen
+from service.core.pickup.left import Left
 
 # Our own choices. 0: not at any price. None: it is another panel, worth what its own label says.
 _SHARES: Mapping[str, float | None] = MappingProxyType(
@@ -43,7 +44,7 @@ def worth_now(
     verdict: Seen,
     quantities: Sequence[Quantity],
     current_read: bool,
-    left: Mapping[str, float],
+    left: Left,
     contact_share: float = 1.0,
 ) -> WorthNow:
     """The share and its reason.
@@ -52,8 +53,7 @@ def worth_now(
         verdict: of the panel.
         quantities: what was read and seen.
         current_read: was the current?
-        left: by quantity that is suspicious what was read over what was likely, or over the lot's median where that is
-            the judge.
+        left: what is left of the quantities that are suspicious.
         contact_share: of the rounds with contact. Where some were silent and others not, either the meter failed or a
             joint inside does: the panel counts by the rounds in which it gave anything, so that a third decides.
     """
@@ -71,22 +71,22 @@ def worth_now(
     return WorthNow(share=round(found.share * contact_share, 2), because="contact_not_sure")
 
 
-def _of_suspicious(
-    quantities: Sequence[Quantity], codes: Sequence[str], current_read: bool, left: Mapping[str, float]
-) -> WorthNow:
+def _of_suspicious(quantities: Sequence[Quantity], codes: Sequence[str], current_read: bool, left: Left) -> WorthNow:
     """By the power that is left; where nothing was read by which to say what is left, nobody knows yet."""
     if any(code.startswith("wrong_panel") for code in codes):
         return WorthNow(share=None, because="another_panel")
     if _GIVES_NOTHING.intersection(codes):
         return WorthNow(share=0.0, because="gives_nothing")
-    powers = list(left.values())
+    powers = list(left.shares.values())
     unread = not any(one.what == VOC for one in quantities)
-    if not powers and (unread or any(one.verdict is Seen.CANNOT_TELL for one in quantities)):
+    open_ = any(one.verdict is Seen.CANNOT_TELL for one in quantities)
+    if left.not_known or (not powers and (unread or open_)):
         return WorthNow(share=None, because="not_known_yet")
     # A shorted diode is why its section is missing in the volts, and so in the power that is left.
-    own = {code for code in codes if code in _SHARES and not (code == "bypass_shorted" and VOC in left)}
+    own = {code for code in codes if code in _SHARES and not (code == "bypass_shorted" and VOC in left.shares)}
     shares = [_SHARES[code] for code in sorted(own)]
     if not powers and not current_read:
         shares.append(ONLY_VOLTAGE_SHARE)
     share = prod(value for value in shares if value is not None) * prod(min(max(power, 0.0), 1.0) for power in powers)
-    return WorthNow(share=round(share, 2), because="power_left" if powers else "repair_needed")
+    because = "power_left_at_most" if powers and left.at_most else "power_left" if powers else "repair_needed"
+    return WorthNow(share=round(share, 2), because=because)

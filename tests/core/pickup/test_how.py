@@ -86,3 +86,36 @@ def test_the_volts_told_for_the_diodes_are_counted_by_the_row(sections: int, low
     assert (facts["schottky_low"], facts["junction_high"]) == (low, high)
     for volts, code in ((low - 0.01, "bypass_shorted"), (high + 0.01, "bypass_open")):
         assert code in codes(one(at, reading(isc=7.0, bypass_forward_v=volts)))
+
+
+def steps(limit_a: float, limit_v: float, *, clamp: bool) -> list[str]:
+    meter = Multimeter(current_limit_a=limit_a, voltage_limit_v=limit_v, clamps_dc=clamp)
+    at = replace(door(), multimeter=meter)
+    return [one.code for one in how_to_measure(at, expected_at(at))]
+
+
+VOLTS_OF_THE_METER = {"voltage", "volts_to_the_frame", "diodes_in_the_dark"}
+AMPERES_OF_THE_METER = {"current", "between_readings"}
+
+
+@pytest.mark.parametrize("limit_v", [20.0, 30.0, 46.0, 60.0, 600.0])
+@pytest.mark.parametrize("limit_a", [0.4, 10.0, 13.0, 20.0])
+@pytest.mark.parametrize("clamp", [True, False])
+def test_no_step_tells_to_do_what_the_meter_does_not_bear(limit_a: float, limit_v: float, clamp: bool) -> None:
+    """At -10 C and 1000 W/m2 the label of 40.6 V gives 44.9, with its tolerance 46.5 at most; 12.93 A."""
+    told = set(steps(limit_a, limit_v, clamp=clamp))
+    bears_volts, bears_amperes = limit_v > 47, limit_a > 12.93
+    assert VOLTS_OF_THE_METER & told == (VOLTS_OF_THE_METER if bears_volts else set())
+    assert ("no_voltage_with_this_meter" in told) is not bears_volts
+    through_it = bears_volts and bears_amperes and not clamp
+    assert AMPERES_OF_THE_METER & told == (AMPERES_OF_THE_METER if through_it else set())
+    assert ("current_by_clamp" in told) is clamp  # it touches no lead
+    assert ("never_part_under_sun" in told) is (clamp or bears_volts)
+
+
+def test_a_meter_that_bears_less_than_a_dull_sky_gives_is_not_told_to_wait_for_less_light() -> None:
+    """Away from the sun some three tenths of 12.93 A are left."""
+    for limit_a, away in ((0.4, False), (3.8, False), (4.0, True), (10.0, True)):
+        facts = told(with_meter(measured(700.0), limit_a), "no_current_with_this_meter")
+        assert facts is not None
+        assert ("less_light" not in facts) is away

@@ -97,6 +97,22 @@ def test_a_lot_in_halves_goes_by_the_estimate() -> None:
     assert set(stands([7.0, 7.1, 9.5, 9.6], GUESS)) == {"scattered"}
 
 
+def test_one_near_the_measure_is_not_called_low_for_the_best_of_its_group() -> None:
+    """6.85 is the middle of the first three; 6.6 lies 4 % below it, and 9 % below the best."""
+    assert stands([7.25, 6.85, 6.75, 6.6, 4.0, 4.1, 4.2, 3.0]) == ("agrees",) * 4 + ("low",) * 4
+
+
+def test_below_panels_of_which_nobody_can_say_one_is_low_by_the_lower_of_them() -> None:
+    lot = against_lot([9.0, 6.95, 5.0], CURRENT, GUESS)
+    assert (lot.stands, lot.middle) == (("scattered", "scattered", "low"), 6.95)
+
+
+def test_volts_of_strangers_alone_are_no_measure() -> None:
+    firm = Estimate(expected=Between(low=6.0, likely=7.0, high=8.0), firm=True)
+    lot = against_lot([9.0, 4.5, 1.0], CURRENT, firm)
+    assert (lot.stands, lot.middle) == (("high", "low", "low"), None)
+
+
 @pytest.mark.parametrize("estimate", [NEAR, GUESS, BLIND])
 def test_nought_on_most_is_no_measure(estimate: Estimate) -> None:
     assert stands([0.0, 0.0, 7.0], estimate) == ("low", "low", "agrees")

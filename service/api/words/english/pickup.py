@@ -1,7 +1,7 @@
 """What is said at the seller's door: what readings mean, how to take them without harm, what to look at.
 
 Keys: ``verdict.word``, ``cause.code``, ``worth.code``, ``light.origin``, ``ask.code``, ``how.code``, ``look.code``,
-``assumed.code``, ``name.quantity``.
+``remark.code``, ``assumed.code``, ``name.quantity``.
 """
 
 from collections.abc import Mapping
@@ -15,14 +15,32 @@ TEXTS: Mapping[str, str] = {
     "cause.light_not_known": "How much light falls on the panel was not told. Send the place, the time and how the sky "
     "looks, or a measured irradiance.",
     "cause.sun_is_down": "The sun is down there at that time. Come back by day and read it in sun.",
-    "cause.light_too_low": "About {w_per_m2} W/m2 is too little light to judge this by; it takes {least} W/m2. Please "
+    "cause.light_too_low": "About {w_per_m2} W/m2 is too little light to judge this by. A lost group of cells shows in "
+    "the volts from {least_for_gross_voltage} W/m2 on; a smaller fault, and any current, takes {least} W/m2. Please "
     "come back in better light.",
     "cause.light_too_unsure": "The light is known too roughly for this reading to prove anything: a sound panel may "
     "give up to {high} A by it. A clear sky, a measured irradiance, or the others of the lot would tell.",
+    "cause.light_too_unsure.read": "The light is known too roughly for this reading to prove anything: a sound panel "
+    "may give up to {high} A by it. The others of the lot were read, too, and may lack the same: a clear sky or a "
+    "measured irradiance would tell.",
+    "cause.more_than_told_light": "What was read and the light that was told contradict each other. Look at both "
+    "again.",
+    "cause.more_than_told_light.current": "{read} A take about {shown} W/m2, and what was told of the light leaves "
+    "{most} W/m2 at most: these contradict each other. Either the light was told wrong (sky, place, time, a light "
+    "meter in the shade), or the current was (range, jack, decimal point), or it is another panel. Tell the light "
+    "anew, or read again.",
+    "cause.more_than_told_light.voltage": "{read} V are more than a panel of this label gives in {most} W/m2, the most "
+    "light by what was told: these contradict each other. Either the light was told wrong (sky, place, time, a light "
+    "meter in the shade), or the voltage was (range, decimal point), or it is another panel. Tell the light anew, or "
+    "read again.",
+    "cause.more_light_than_measured": "It gives a little more current than the measured light should drive: the light "
+    "meter was held otherwise than the panel, or it is another panel. Measure the light again, right beside the panel.",
     "cause.shaded": "A shadow lay on the panel. It takes much current and hardly any voltage: please read it again "
     "without shade.",
     "cause.more_light_than_thought": "It gives more than the sky should allow: there was more light than thought, or "
     "it is another panel. Compare with a second panel, or measure the light.",
+    "cause.more_light_than_thought.read": "It gives more than the sky should allow: there was more light than thought, "
+    "or it is another panel. Measure the light, and compare the labels of the lot.",
     "cause.cooler_than_thought": "It gives {over_pct} % more voltage than a sound panel of this label gives at that "
     "temperature at most. A label errs, and a panel that is cooler than thought gives more (all of it would be "
     "{cooler_k} K): measure at its back and read it again. If it stays, it is another type.",
@@ -151,6 +169,8 @@ TEXTS: Mapping[str, str] = {
     "worth.nothing_against_it": "Volts and amperes are as they should be: worth what a sound panel of its age is.",
     "worth.current_not_seen": "The current was not seen, and broken cells hardly show in the volts: a tenth off.",
     "worth.power_left": "By the share of its power that is left, and what has to be mended.",
+    "worth.power_left_at_most": "At most that: by the share of its power that is left as far as it could be judged, "
+    "and what has to be mended. What is open may take more off, be it of this panel or of those it was compared with.",
     "worth.contact_not_sure": "By the share of the rounds in which it gave anything, and by what it gave then. Should "
     "it have been the meter, leave the empty round out; measure a third time before you pay.",
     "worth.repair_needed": "By what has to be mended.",
@@ -169,6 +189,31 @@ TEXTS: Mapping[str, str] = {
     "sky within two hours of when the sun is highest.",
     "ask.sun_stays_low": "The sun stays too low there these days. Turn the panel square to it at noon under a clear "
     "sky, and compare panels of the lot with one another.",
+    # what contradicts itself, or came to nothing
+    "remark.light_told_twice": "The {measured} W/m2 that were measured and the rest of what was told of the light "
+    "contradict each other.",
+    "remark.light_told_twice.indoors": "Indoors and {measured} W/m2 were told, which contradict each other: a room has "
+    "{most} W/m2 at most, near a window. Indoors was taken, so that nothing is judged. If the panel was read "
+    "outdoors, take indoors out of the question.",
+    "remark.light_told_twice.sky": "{measured} W/m2 were measured, and place, time and sky leave {most} W/m2 at most: "
+    "these contradict each other. The measurement was taken. Look at the clock, the sky and the meter's range again.",
+    "remark.light_told_twice.sun_is_down": "{measured} W/m2 were measured, and the sun is down at that place and time: "
+    "these contradict each other. The measurement was taken. Look at the date, the clock and the meter's range again.",
+    "remark.sky_without_place": "How the sky looks tells no light without place and time. Send both, or leave it out.",
+    "remark.uncertainty_without_light": "How sure the light meter is was told, and not what it showed.",
+    "remark.wetted_without_frame": "Of {panels} it was told that frame and back were wetted, without the volts to the "
+    "frame in the same reading: nothing came of it, and no leak was looked for. Read both leads to the frame.",
+    "remark.meter_input_without_frame": "Of {panels} the meter's input resistance was told, without the volts to the "
+    "frame in the same reading. It serves those alone.",
+    "remark.shade_without_reading": "Of {panels} a shadow was told, without volts or amperes in the same reading, so "
+    "that nobody knows what was read under it.",
+    "remark.frame_told_twice": "Of {panels} volts to the frame were told more than once and contradict one another; "
+    "each was judged, and the worst counts. Read them again.",
+    "remark.diodes_told_twice": "Of {panels} the diode test in the dark was told more than once and contradicts "
+    "itself; each was judged, and the worst counts. Make it again.",
+    "remark.glass_told_twice": "Of {panels} the glass was told to be both sound and cracked; cracked counts. Look "
+    "again.",
+    "remark.back_told_twice": "Of {panels} the back was told to be sound, and not to be; the worse counts. Look again.",
     # on paper
     "name.open_circuit_voltage_v": "Open-circuit voltage",
     "name.short_circuit_current_a": "Short-circuit current",
@@ -185,19 +230,26 @@ TEXTS: Mapping[str, str] = {
     "how.voltage": "Set the meter to d.c. volts, range {range:.0f} V or more: up to {most} V can be there. Red probe, "
     "in the volts jack, on the plus lead; touch only the insulated parts. A minus sign means that the connectors were "
     "fitted the wrong way round: do not plug it in like that.",
-    "how.no_voltage_with_this_meter": "Do not measure with this meter: up to {most} V can be there; it bears {limit}.",
+    "how.no_voltage_with_this_meter": "Do not measure with this meter, in no step: up to {most} V can be there; it "
+    "bears {limit}. Volts, current, the frame and the diodes take a meter that bears more: send its limits, "
+    "and the steps for it are told.",
     "how.current": "Short-circuit current: up to {most} A beside a cloud's edge. Cover the panel or turn it face "
     "down, lead in the {limit} A jack, join both leads through the meter, uncover, read within ten seconds, cover "
     "again, then part.",
     "how.no_current_with_this_meter": "Do not measure the short-circuit current with this meter: up to {most} A "
     "can flow when the sun comes out, its fused input bears {limit} A. Use a d.c. clamp meter, or less light: turn the "
     "panel away from the sun, and compare panels with one another.",
+    "how.no_current_with_this_meter.no": "Do not measure the short-circuit current with this meter: up to {most} A can "
+    "flow when the sun comes out, its fused input bears {limit} A, and away from the sun it can still be more. Use a "
+    "d.c. clamp meter.",
     "how.current_by_clamp": "Short-circuit current, up to {most} A: cover the panel, join its two connectors, clamp "
     "one lead, uncover, read, cover again, then part.",
     "how.never_part_under_sun": "Never open the short circuit under sun, nor pull the probes apart: the direct current "
     "draws an arc that burns. Cover the panel first.",
     "how.between_readings": "Put the lead back in the volts jack after each current. Read all panels one right after "
     "the other, at the same angle, so that they can be compared.",
+    "how.one_after_the_other": "Read all panels one right after the other, at the same angle, so that they can be "
+    "compared.",
     "how.volts_to_the_frame": "In sun, d.c. volts from the plus lead to bare metal of the frame, then from the frame "
     "to the minus lead; dry, then with frame and back wetted, gloves on; wait until it stands still. Bare is the metal "
     "in an earthing hole or at a screw: the film on a frame insulates, and a leak then shows as nought. Through "
