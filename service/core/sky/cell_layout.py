@@ -72,12 +72,15 @@ class Places:
         groups: numbers of those; of each group the mean counts, of all groups the least.
         corner_m: how far from the middle of the upper edge the outermost cells lie, which count under a slab where the
             panel is turned out of its facade.
+        across_m, lowest_m: from side to side, and down to the lowest cells, which count beside a wall.
     """
 
     down_m: tuple[float, ...]
     in_m: tuple[tuple[float, float], ...]
     groups: tuple[tuple[int, ...], ...]
     corner_m: float = 0.0
+    across_m: float = 0.0
+    lowest_m: float = 0.0
 
     def least(self, light: Metres) -> Metres:
         """(m,) of m planes by what they see in the mean of ``down_m`` from each place of ``in_m``, (m, p)."""
@@ -131,13 +134,16 @@ def darkest_places(array: Array) -> Places:
     A row of cells counts by the mean of its two halves' middles. Under a slab that is the upmost row; of two parallel
     halves the mean of the upmost half row of each. Beside a wall it is the column next to it. Between two walls the
     darker of both ends counts, of parallel halves the mean of the darker end of each; of whole cells in one string none
-    of these may give more, or two walls could cost half cells more.
+    of these may give more, or two walls could cost half cells more. So it does before a facade from which the panel may
+    be turned, for then either end may be the darker one.
     """
     layout, width = layout_of(array), across_m(array)
     down, near = _two_places(layout.along), _two_places(layout.across)
     sides = sorted({wall.side for wall in array.walls})
     if not sides:
         return Places(down, ((0.0, 0.0),), ((0,),), corner_m(array))
+    if array.facade_azimuth_deg is not None:
+        sides = sorted(_NEXT_TO)
     quarter = near[0] - MARGIN_M
     middle = width / 2.0 + quarter
     columns = [near[0], MARGIN_M + 3.0 * quarter, width - middle, middle]
@@ -152,6 +158,8 @@ def darkest_places(array: Array) -> Places:
         tuple((columns[at], width - columns[at]) for at in used),
         tuple(tuple(used.index(at) for at in group) for group in groups),
         corner_m(array),
+        width,
+        lowest_m(array),
     )
 
 
@@ -167,6 +175,12 @@ def corner_m(array: Array) -> float:
     """How far from the middle of the upper edge the outermost cells' middles lie, along it."""
     high, wide = cell_size_m(array.panel)
     return max(across_m(array) / 2.0 - MARGIN_M - (high if array.orientation == "lengthwise" else wide) / 2.0, 0.0)
+
+
+def lowest_m(array: Array) -> float:
+    """How far it is from the panel's upper edge to the middles of its lowest cells, along the panel."""
+    high, wide = cell_size_m(array.panel)
+    return max(slope_m(array) - MARGIN_M - (wide if array.orientation == "lengthwise" else high) / 2.0, 0.0)
 
 
 def slope_m(array: Array) -> float:

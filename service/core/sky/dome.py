@@ -9,7 +9,8 @@ from numpy.typing import ArrayLike, NDArray
 from service.core.model.place import Overhang, SideWall, SkylinePoint
 from service.core.sky.cell_layout import AT_THE_EDGE, Places
 from service.core.sky.horizon import skyline_height_deg
-from service.core.sky.overhang import open_half_angle_deg, turned_m
+from service.core.sky.overhang import turned_m
+from service.core.sky.side_walls import open_half_angle_deg, stands
 from service.core.sky.transposition import sky_share
 
 Floats = NDArray[np.float64]
@@ -88,7 +89,8 @@ def sky_seen(
                 turned = azimuths[:, None] - facade_azimuth_deg
             ahead = np.maximum(np.cos(np.radians(from_facade)), 0.0)
             light = _light_between(tilt, low, _slab_edges(overhang, ahead, tilt, turned, places), _AHEAD)
-            past_all = np.minimum(_from_places(light, _open_parts(walls, from_facade, places), places), past_skyline)
+            part = _open_parts(walls, from_facade, places, tilts, turned[:, 0])
+            past_all = np.minimum(_from_places(light, part, places), past_skyline)
     return SkySeen(bare_share=bare, after_skyline_share=past_skyline, after_overhang_share=past_all)
 
 
@@ -99,16 +101,19 @@ class Dome:
     Attributes, in the slices of azimuth of which something is open, k of 360:
         azimuth_deg: (k,) their middles.
         low: tangent of the height of the skyline, (k,).
-        part: what is open between walls, from each place, (p, k).
-        ahead: how far each slice looks out of the facade, the cosine, (k,).
-        overhang, facade_azimuth_deg, places: the slab, the way it looks out, and the places on the panel.
+        part: what is open between walls, from each place of a panel that looks as its facade does, (p, k).
+        from_facade_deg: how far each slice looks out of the facade, (k,).
+        ahead: its cosine, not below 0, (k,).
+        overhang, walls, facade_azimuth_deg, places: slab and walls, the way they look out, the places on the panel.
     """
 
     azimuth_deg: Floats
     low: Floats
     part: Floats
+    from_facade_deg: Floats
     ahead: Floats
     overhang: Overhang | None
+    walls: Sequence[SideWall]
     facade_azimuth_deg: float
     places: Places
 
@@ -119,8 +124,10 @@ class Dome:
         low = np.maximum(_own_horizon(tilt, ahead), self.low)
         turned = azimuth_deg[:, None] - self.facade_azimuth_deg
         edges = _slab_edges(self.overhang, self.ahead, tilt, turned, self.places)
-        light = _light_between(tilt, low, edges, ahead)
-        return np.asarray(np.minimum(_from_places(light, self.part, self.places), sky_share(tilt_deg)))
+        light, part = _light_between(tilt, low, edges, ahead), self.part
+        if self.walls and turned.any():
+            part = _open_parts(self.walls, self.from_facade_deg, self.places, tilt_deg, turned[:, 0])
+        return np.asarray(np.minimum(_from_places(light, part, self.places), sky_share(tilt_deg)))
 
 
 def dome_of(
@@ -132,21 +139,25 @@ def dome_of(
 ) -> Dome:
     """The dome over a place; the facade's azimuth is needed where there is a slab or a wall."""
     low, ahead, part = np.zeros_like(_COMPASS_DEG), np.zeros_like(_COMPASS_DEG), np.ones((1, _COMPASS_DEG.size))
+    from_facade = np.zeros_like(_COMPASS_DEG)
+    open_ = np.ones(_COMPASS_DEG.shape, np.bool_)
     if skyline:
         low = np.minimum(np.tan(np.radians(skyline_height_deg(skyline, _COMPASS_DEG))), _STEEPEST)
     if facade_azimuth_deg is not None and (overhang is not None or walls):
         from_facade = (_COMPASS_DEG - facade_azimuth_deg + 180.0) % 360.0 - 180.0
         ahead = np.maximum(np.cos(np.radians(from_facade)), 0.0)
-        part = _open_parts(walls, from_facade, places)
-    open_ = (part > 0.0).any(axis=0)
+        part = _open_parts(walls, from_facade, places, np.zeros(1), np.zeros(1))
+        open_ = _may_be_open(walls, from_facade)
     if overhang is not None:
         open_ &= ahead > 0.0
     return Dome(
         azimuth_deg=_COMPASS_DEG[open_],
         low=low[open_],
         part=part[:, open_],
+        from_facade_deg=from_facade[open_],
         ahead=ahead[open_],
         overhang=overhang,
+        walls=walls,
         facade_azimuth_deg=facade_azimuth_deg or 0.0,
         places=places,
     )
@@ -180,25 +191,39 @@ def _slab_edges(
     return edges
 
 
-def _open_parts(walls: Sequence[SideWall], from_facade_deg: Floats, places: Places) -> Floats:
+def _open_parts(
+    walls: Sequence[SideWall], from_facade_deg: Floats, places: Places, tilt_deg: Floats, turned_deg: Floats
+) -> Floats:
     """Which part of each slice lies between the side walls, 0 to 1, from each place: (p, 360) or (p, m, 360).
 
-    ``from_facade_deg`` (360,) or (m, 360): the slices' angles from straight out of the facade.
+    ``from_facade_deg`` (360,) or (m, 360): the slices' angles from straight out of the facade; ``turned_deg``: out of
+    it, (m,) or (1,), as the tilts. From panels that are not turned it is the same at any tilt.
     """
     if not walls:
         return np.ones((len(places.in_m), *from_facade_deg.shape))
-    edges = np.array(
-        [
-            [open_half_angle_deg(walls, "left", from_left), open_half_angle_deg(walls, "right", from_right)]
-            for from_left, from_right in places.in_m
-        ]
-    )
-    left, right = edges.T.reshape(2, -1, *(1,) * from_facade_deg.ndim)
-    part: Floats = np.zeros((len(places.in_m), *from_facade_deg.shape))
-    for around in (-360.0, 0.0, 360.0):  # a slice straight behind may reach to either side
+    alike = not turned_deg.any()
+    if alike:
+        tilt_deg = turned_deg = np.zeros(1)
+    panels = stands(tilt_deg, np.broadcast_to(turned_deg, tilt_deg.shape), places.across_m, places.lowest_m)
+    left, right = (
+        np.stack([open_half_angle_deg(walls, side, in_m[at], panels) for in_m in places.in_m])
+        for at, side in enumerate(("left", "right"))
+    )  # (p, m, 1)
+    if alike and from_facade_deg.ndim == 1:
+        left, right = left[:, 0], right[:, 0]
+    part: Floats = np.zeros(np.broadcast_shapes(left.shape, from_facade_deg.shape))
+    one_side = len({wall.side for wall in walls}) == 1
+    for around in (-360.0, 0.0, 360.0) if one_side else (0.0,):  # a slice straight behind may reach to either side
         begin = from_facade_deg + (around - _STEP_DEG / 2.0)
-        part += np.maximum(np.minimum(begin + _STEP_DEG, right) - np.maximum(begin, -left), 0.0) / _STEP_DEG
-    return part
+        part += np.maximum(np.minimum(begin + _STEP_DEG, right) - np.maximum(begin, -left), 0.0)
+    return part / _STEP_DEG
+
+
+def _may_be_open(walls: Sequence[SideWall], from_facade_deg: Floats) -> NDArray[np.bool_]:
+    """Is any of a slice open between walls, however a panel is turned? A wall hides all behind on its side."""
+    sides, ahead = {wall.side for wall in walls}, 90.0 + _STEP_DEG / 2.0
+    left = (from_facade_deg > -ahead) | ("left" not in sides)
+    return np.asarray(left & ((from_facade_deg < ahead) | ("right" not in sides)))
 
 
 def _from_places(light: Floats, part: Floats, places: Places) -> Floats:

@@ -42,16 +42,17 @@ import numpy as np
 from numpy.typing import NDArray
 
 from service.core.model.facts import Array
-from service.core.sky.cell_layout import Parts, across_m, corner_m, darkest_along_m, layout_of, slope_m
+from service.core.model.place import SideWall
+from service.core.sky.cell_layout import Parts, across_m, corner_m, darkest_along_m, layout_of, lowest_m, slope_m
 from service.core.sky.incidence import direction
-from service.core.sky.overhang import slab_shadow_m, turned_m, wall_shadow_m
+from service.core.sky.overhang import slab_shadow_m, turned_m
+from service.core.sky.side_walls import Stands, stands, wall_shadows_m
 
 Floats = NDArray[np.float64]
 Shares = NDArray[np.floating[Any]]
 Ways = tuple[tuple[float, Shares], ...]
 
 _LEAST_COSINE = 1e-6
-_SIDES = ("left", "right")
 
 
 def has_edges(array: Array) -> bool:
@@ -96,7 +97,7 @@ def ways_past_edges(array: Array, tilt_deg: Floats, azimuth_deg: Floats, sun: Fl
     tilt, azimuth = tilt_deg[:, None], azimuth_deg[:, None]
     layout = layout_of(array)
     along = _dark_along(array, layout.along, tilt, azimuth, sun)
-    across = dark_columns(array, layout.across, azimuth, sun)
+    across = _dark_across(array, layout.across, tilt, azimuth, sun)
     in_order = array.hand_rail is None and array.row_in_front is None
     return ways_past_bands(along, across, in_order=in_order) if layout.series_along else ways_past_bands(across, along)
 
@@ -135,19 +136,27 @@ def _darkest_first(shares: Sequence[Shares]) -> list[Shares]:
     return ordered
 
 
-def dark_columns(array: Array, parts: Parts, azimuth_deg: Floats, sun: Floats) -> list[Shares]:
+def dark_columns(walls: Sequence[SideWall], parts: Parts, panels: Stands, out: Shares, right: Shares) -> list[Shares]:
     """What side walls darken of the darkest column of each part from the left on, 0 to 1; none: nothing does.
 
-    ``azimuth_deg``: (m, 1) of planes; answers (m, n), or (1, n) where the array tells its facade.
+    Of panels as they stand, (m, n), by suns out of the facade and to the right of that, (n,).
     """
-    if not array.walls:
+    if not walls:
         return []
-    out, right = _out_and_right(array, azimuth_deg, sun)
-    width = across_m(array)
-    left_m, right_m = (np.minimum(wall_shadow_m(array.walls, side, out, right), width) for side in _SIDES)
+    width = 2.0 * panels.half_m
+    left_m, right_m = wall_shadows_m(walls, panels, out, right)
     between = np.maximum(width - right_m, left_m)
     bands = zip(parts.covered(0.0, left_m), parts.covered(between, np.asarray(width)), strict=True)
     return [np.minimum(reduce(np.add, in_part), 1.0) for in_part in bands]
+
+
+def _dark_across(array: Array, parts: Parts, tilt_deg: Floats, azimuth_deg: Floats, sun: Floats) -> list[Shares]:
+    """``dark_columns`` of an array's planes, (m, n)."""
+    if not array.walls:
+        return []
+    turned = azimuth_deg - (azimuth_deg if array.facade_azimuth_deg is None else array.facade_azimuth_deg)
+    panels = stands(tilt_deg[:, 0], turned[:, 0], across_m(array), lowest_m(array))
+    return dark_columns(array.walls, parts, panels, *_out_and_right(array, azimuth_deg, sun))
 
 
 def sky_behind_row(array: Array, tilt_deg: Floats) -> Floats:
