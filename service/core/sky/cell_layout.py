@@ -163,12 +163,45 @@ def darkest_places(array: Array) -> Places:
     )
 
 
-def darkest_along_m(array: Array) -> tuple[float, float]:
-    """Of which places, from the upper edge down or from the lower one up, the mean tells what a string gets of the sky.
+@dataclass(frozen=True, slots=True)
+class Rows:
+    """Two places in each row of cells down a panel, by which the darkest row of each string is found.
 
-    Before a shadow from that edge; parts and rows lie alike from either edge.
+    Attributes:
+        down_m: how far down from the upper edge, (d,), the two of a row next to each other.
+        halves: the places fall in two halves, whose strings are parallel.
+        cut: each half has its own string, of half rows.
     """
-    return _two_places(layout_of(array).along)
+
+    down_m: tuple[float, ...]
+    halves: bool
+    cut: bool
+
+    def least(self, seen: Metres) -> Metres:
+        """(...,) what strings get of the sky by what is seen from each place, (..., d).
+
+        Of halves the mean of each one's darkest half row; whole cells in their place are given no more than that.
+        """
+        *planes, places = seen.shape
+        rows = seen.reshape(*planes, places // 2, 2).mean(axis=-1).min(axis=-1)
+        if not self.halves:
+            return np.asarray(rows)
+        halves = seen.reshape(*planes, _HALVES, places // _HALVES).min(axis=-1).mean(axis=-1)
+        return np.asarray(halves if self.cut else np.minimum(rows, halves))
+
+
+def rows_of(array: Array) -> Rows:
+    """All rows of a panel, evenly from the first to the last; parts and rows lie alike from either edge."""
+    layout = layout_of(array)
+    upright = not layout.series_along
+    high, _ = cell_size_m(array.panel)
+    parts = _parts(slope_m(array), _HALVES, high / 2.0) if upright else layout.along  # half rows of whole cells, too
+    down: list[float] = []
+    for begin, end in parts.ends_m:
+        count = max(int((end - begin) / parts.row_m + 1e-6), 1)
+        for first in np.linspace(begin, end - parts.row_m, count) if count > 1 else [begin]:
+            down += [first + parts.row_m / 2.0] if upright else [first + parts.row_m * at for at in (0.25, 0.75)]
+    return Rows(tuple(float(place) for place in down), upright, bool(array.panel.half_cells))
 
 
 def corner_m(array: Array) -> float:

@@ -1,7 +1,7 @@
-"""Which part of an even sky does a tilted plane still see between the skyline, a slab above and walls beside it?"""
+"""Which part of an even sky does a tilted plane still see past skyline, slab, walls, and what stands in front?"""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
@@ -9,6 +9,7 @@ from numpy.typing import ArrayLike, NDArray
 from service.core.model.place import Overhang, SideWall, SkylinePoint
 from service.core.sky.cell_layout import AT_THE_EDGE, Places
 from service.core.sky.horizon import skyline_height_deg
+from service.core.sky.in_front import InFront
 from service.core.sky.overhang import turned_m
 from service.core.sky.side_walls import open_half_angle_deg, stands
 from service.core.sky.transposition import sky_share
@@ -29,7 +30,7 @@ _STEEPEST = 1e12
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class SkySeen:
-    """Shares of an even sky's light on level ground that reach planes: bare, past the skyline, past all obstacles.
+    """Shares of an even sky's light on level ground that reach planes: bare, past the skyline, slab and walls, and all.
 
     Each of shape (m,) for m planes, each at most the one before.
     """
@@ -37,6 +38,7 @@ class SkySeen:
     bare_share: Floats
     after_skyline_share: Floats
     after_overhang_share: Floats
+    past_all_share: Floats
 
 
 def sky_seen(
@@ -47,6 +49,7 @@ def sky_seen(
     walls: Sequence[SideWall],
     facade_azimuth_deg: float | None = None,
     places: Places = AT_THE_EDGE,
+    in_front: InFront | None = None,
 ) -> SkySeen:
     """Shares of an even sky's light on level ground that reach planes with obstacles around them.
 
@@ -62,9 +65,10 @@ def sky_seen(
         walls: side walls.
         facade_azimuth_deg: the way slab and walls look out; None: as each plane does.
         places: on the panel, from which slab and walls are seen.
+        in_front: hand rail and row in front of it, which turn with the plane.
 
     Returns:
-        The three shares of each plane.
+        The four shares of each plane.
 
     >>> under_slab = Overhang(above_top_edge_m=1.0, reaches_out_m=3.0**0.5)
     >>> sky_seen(90.0, 180.0, (), under_slab, ()).after_overhang_share.round(4).tolist()
@@ -72,7 +76,9 @@ def sky_seen(
     """
     tilts, azimuths = np.broadcast_arrays(np.atleast_1d(tilt_deg), np.atleast_1d(azimuth_deg))
     bare = sky_share(tilts)
-    past_skyline = past_all = bare
+    past_skyline = past_overhang = past_all = bare
+    if in_front is not None:
+        past_all = np.maximum(bare - in_front.hidden_share(tilts), 0.0)
     if skyline or overhang is not None or walls:
         tilt = tilts[:, None]
         low = _own_horizon(tilt, _AHEAD)
@@ -81,17 +87,45 @@ def sky_seen(
             low = np.maximum(low, np.minimum(np.tan(np.radians(heights)), _STEEPEST))
             overhead = np.full_like(_AHEAD, _STEEPEST)
             past_skyline = np.minimum(_light_between(tilt, low, [overhead], _AHEAD).sum(axis=1), bare)
-        past_all = past_skyline
+        past_overhang = past_skyline
+        from_facade, turned = _FROM_FRONT_DEG, np.zeros((1, 1))
+        if facade_azimuth_deg is not None:
+            from_facade = (azimuths[:, None] + _FROM_FRONT_DEG - facade_azimuth_deg + 180.0) % 360.0 - 180.0
+            turned = azimuths[:, None] - facade_azimuth_deg
+        ahead = np.maximum(np.cos(np.radians(from_facade)), 0.0)
+        part = _open_parts(walls, from_facade, places, tilts, turned[:, 0])
         if overhang is not None or walls:
-            from_facade, turned = _FROM_FRONT_DEG, np.zeros((1, 1))
-            if facade_azimuth_deg is not None:
-                from_facade = (azimuths[:, None] + _FROM_FRONT_DEG - facade_azimuth_deg + 180.0) % 360.0 - 180.0
-                turned = azimuths[:, None] - facade_azimuth_deg
-            ahead = np.maximum(np.cos(np.radians(from_facade)), 0.0)
             light = _light_between(tilt, low, _slab_edges(overhang, ahead, tilt, turned, places), _AHEAD)
-            part = _open_parts(walls, from_facade, places, tilts, turned[:, 0])
-            past_all = np.minimum(_from_places(light, part, places), past_skyline)
-    return SkySeen(bare_share=bare, after_skyline_share=past_skyline, after_overhang_share=past_all)
+            past_overhang = np.minimum(_from_places(light, part, places), past_skyline)
+        if in_front is not None:
+            down = replace(places, down_m=in_front.rows.down_m)
+            highs = np.stack(np.broadcast_arrays(*_slab_edges(overhang, ahead, tilt, turned, down)), axis=-2)
+            light = _light_past(in_front, tilts, low, highs)
+            seen = np.einsum("mdk,pk->mpd" if part.ndim == low.ndim else "mdk,pmk->mpd", light, part)
+            past_all = np.minimum(past_all, places.least(in_front.rows.least(seen)))
+    past_all = np.minimum(past_all, past_overhang)
+    return SkySeen(
+        bare_share=bare,
+        after_skyline_share=past_skyline,
+        after_overhang_share=past_overhang,
+        past_all_share=past_all,
+    )
+
+
+def _light_past(in_front: InFront, tilt_deg: Floats, low: Floats, highs: Floats) -> Floats:
+    """Even light from each slice on each row of cells past rail and row, (m, d, 360), between edges as told.
+
+    ``low``: (m, 360); ``highs``: (d, 360) or (m, d, 360), or with one d for all.
+    """
+    tilt = tilt_deg[:, None, None]
+    low = np.maximum(low[:, None], in_front.row_edge(tilt_deg)[:, :, None] * np.maximum(_AHEAD, 0.0))
+    light = _light_between(tilt, low, [highs], _AHEAD)
+    if in_front.rail is None:
+        return light
+    lower, upper, ahead = (edge[:, :, None] for edge in in_front.rail_edges(tilt_deg))
+    over = _AHEAD / ahead
+    begin, end = (np.clip(np.maximum(edge * over, 0.0), low, np.maximum(highs, low)) for edge in (lower, upper))
+    return light - _light_between(tilt, begin, [end], _AHEAD)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -205,9 +239,9 @@ def _open_parts(
     if alike:
         tilt_deg = turned_deg = np.zeros(1)
     panels = stands(tilt_deg, np.broadcast_to(turned_deg, tilt_deg.shape), places.across_m, places.lowest_m)
+    in_m = np.array(places.in_m)[:, :, None, None]
     left, right = (
-        np.stack([open_half_angle_deg(walls, side, in_m[at], panels) for in_m in places.in_m])
-        for at, side in enumerate(("left", "right"))
+        open_half_angle_deg(walls, side, in_m[:, at], panels) for at, side in enumerate(("left", "right"))
     )  # (p, m, 1)
     if alike and from_facade_deg.ndim == 1:
         left, right = left[:, 0], right[:, 0]

@@ -43,7 +43,7 @@ from numpy.typing import NDArray
 
 from service.core.model.facts import Array
 from service.core.model.place import SideWall
-from service.core.sky.cell_layout import Parts, across_m, corner_m, darkest_along_m, layout_of, lowest_m, slope_m
+from service.core.sky.cell_layout import Parts, across_m, corner_m, layout_of, lowest_m, slope_m
 from service.core.sky.incidence import direction
 from service.core.sky.overhang import slab_shadow_m, turned_m
 from service.core.sky.side_walls import Stands, stands, wall_shadows_m
@@ -143,11 +143,13 @@ def dark_columns(walls: Sequence[SideWall], parts: Parts, panels: Stands, out: S
     """
     if not walls:
         return []
-    width = 2.0 * panels.half_m
     left_m, right_m = wall_shadows_m(walls, panels, out, right)
-    between = np.maximum(width - right_m, left_m)
-    bands = zip(parts.covered(0.0, left_m), parts.covered(between, np.asarray(width)), strict=True)
-    return [np.minimum(reduce(np.add, in_part), 1.0) for in_part in bands]
+    left = () if left_m is None else parts.dark_from_edge(left_m)
+    right_first = () if right_m is None else parts.dark_from_edge(right_m)  # parts lie alike from either edge
+    if not left or not right_first:
+        return list(left or right_first[::-1])
+    # What both shadows cover in a part is all of its row, so that it may count twice.
+    return [np.minimum(one + other, 1.0) for one, other in zip(left, right_first[::-1], strict=True)]
 
 
 def _dark_across(array: Array, parts: Parts, tilt_deg: Floats, azimuth_deg: Floats, sun: Floats) -> list[Shares]:
@@ -157,24 +159,6 @@ def _dark_across(array: Array, parts: Parts, tilt_deg: Floats, azimuth_deg: Floa
     turned = azimuth_deg - (azimuth_deg if array.facade_azimuth_deg is None else array.facade_azimuth_deg)
     panels = stands(tilt_deg[:, 0], turned[:, 0], across_m(array), lowest_m(array))
     return dark_columns(array.walls, parts, panels, *_out_and_right(array, azimuth_deg, sun))
-
-
-def sky_behind_row(array: Array, tilt_deg: Floats) -> Floats:
-    """The part of an even sky that the row in front hides from planes of these tilts, (m,), by their darkest cells.
-
-    Those are the lowest of each string: the mean of two places up from the lower edge, as ``cell_layout`` has them.
-    Between the level and an edge at the profile angle p a plane at tilt t sees (cos t - cos(t + p)) / 2 of the sky.
-    """
-    row = array.row_in_front
-    if row is None:
-        return np.zeros_like(tilt_deg)
-    tilt, hidden = np.radians(tilt_deg), np.zeros(np.shape(tilt_deg))
-    places = darkest_along_m(array)
-    for up_m in places:
-        over = np.maximum(row.above_bottom_edge_m - up_m * np.sin(tilt), 0.0)
-        profile = np.arctan2(over, row.distance_m + up_m * np.cos(tilt))
-        hidden += (np.cos(tilt) - np.cos(tilt + profile)) / (2.0 * len(places))
-    return hidden
 
 
 def _dark_along(array: Array, parts: Parts, tilt_deg: Floats, azimuth_deg: Floats, sun: Floats) -> list[Shares]:

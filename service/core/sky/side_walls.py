@@ -62,27 +62,28 @@ def stands(tilt_deg: ArrayLike, turned_deg: ArrayLike, across_m: float, down_m: 
 
 
 def open_half_angle_deg(
-    walls: Sequence[SideWall], side: str, in_from_edge_m: float = 0.0, panels: Stands | None = None
+    walls: Sequence[SideWall], side: str, in_from_edge_m: ArrayLike = 0.0, panels: Stands | None = None
 ) -> Metres:
     """How far to this ``side`` ("left" or "right") one can look out past the nearest wall, from straight outwards, deg.
 
-    From so far in from the side edge of each panel, (m, 1), at its upper or its lower end, whichever sees less. 180
-    where there is no wall on that side: nothing is cut, not even behind.
+    From so far in from the side edge of each panel, at its upper or its lower end, whichever sees less: (m, 1), or
+    (p, m, 1) where distances are (p, 1, 1). 180 where there is no wall on that side: nothing is cut, not even behind.
 
     >>> beside = [SideWall(side="left", distance_m=0.5, reaches_out_m=0.5)]
     >>> open_half_angle_deg(beside, "left").round(6).item()
     45.0
     """
     panels = stands(0.0, 0.0, 0.0, 0.0) if panels is None else panels
-    angle: Metres = np.full_like(panels.ahead, _AROUND_DEG)
+    inwards = panels.half_m - np.asarray(in_from_edge_m)  # towards the wall, from the panel's middle
+    further_out = inwards * (panels.aside if side == "right" else -panels.aside)
+    less_aside = inwards * panels.ahead
+    angle: Metres = np.full(further_out.shape, _AROUND_DEG)
     for wall in walls:
         if wall.side != side:
             continue
-        inwards = panels.half_m - in_from_edge_m  # towards the wall, from the panel's middle
-        further_out = inwards * (panels.aside if side == "right" else -panels.aside)
-        out, aside = wall.reaches_out_m + further_out, wall.distance_m + panels.half_m - inwards * panels.ahead
-        less_out, less_aside = panels.lower_end(wall)
-        for ends_out, ends_aside in ((out, aside), (out - less_out, aside - less_aside)):
+        out, aside = wall.reaches_out_m + further_out, wall.distance_m + panels.half_m - less_aside
+        low_out, low_aside = panels.lower_end(wall)
+        for ends_out, ends_aside in ((out, aside), (out - low_out, aside - low_aside)):
             past = np.degrees(np.arctan2(np.maximum(ends_aside, 0.0), np.maximum(ends_out, _LEAST)))
             angle = np.minimum(angle, np.where(ends_out > 0.0, past, _AHEAD_DEG))
     return angle
@@ -90,35 +91,42 @@ def open_half_angle_deg(
 
 def wall_shadows_m(
     walls: Sequence[SideWall], panels: Stands, out: Metres, right: Metres
-) -> tuple[Metres | float, Metres | float]:
+) -> tuple[Metres | None, Metres | None]:
     """How far in from the left and from the right edge of panels the shadows of side walls reach, m; (m, n) each.
 
     Args:
         walls: the side walls.
         panels: m of them.
-        out: out of the facade towards the sun, of a unit vector, (n,).
+        out: out of the facade towards the sun, of a unit vector, (n,) or (m, n).
         right: likewise to the right as one looks out.
 
     Returns:
-        0 where there is none, the panel's width where a wall and the facade hide the sun. A shadow falls from the side
-        next to the wall inwards, from the other one where the sun stands behind the panel, which then leans.
+        Not above 0 where there is none, the panel's width or more where a wall and the facade hide the sun; None: no
+        shadow can fall from that side. It falls from the side next to the wall inwards, from the other one where the
+        sun stands behind the panel, which then leans.
     """
-    shadows: list[Metres | float] = [0.0, 0.0]
-    width = 2.0 * panels.half_m
+    shadows: list[Metres | None] = [None, None]
     squarely = panels.ahead * out + panels.aside * right
     over_face = 1.0 / np.maximum(np.abs(squarely), _LEAST)
-    before = squarely > 0.0
+    behind = (squarely <= 0.0) & (out > 0.0)
+    swapped = behind.any()
     for wall in walls:
         aside = right if wall.side == "right" else -right
-        less_out, less_aside = panels.lower_end(wall)
+        low_out, low_aside = panels.lower_end(wall)
+        # Past the wall's edge from the middle of the upper end, and from that of the lower one.
         upper = aside * wall.reaches_out_m - out * (wall.distance_m + panels.half_m)
-        past = np.maximum(upper, upper + out * less_aside - aside * less_out)
-        inwards = np.clip(panels.half_m + past * over_face, 0.0, width)
-        inwards = np.where(aside > 0.0, np.where(out > 0.0, inwards, width), 0.0)
-        next_to = wall.side == "right"
-        shadows[next_to] = np.maximum(shadows[next_to], np.where(before, inwards, 0.0))
-        shadows[not next_to] = np.maximum(shadows[not next_to], np.where(before, 0.0, inwards))
+        past = np.maximum(upper, upper + (out * low_aside - aside * low_out))
+        inwards = past * over_face + panels.half_m
+        inwards = np.where(aside > 0.0, np.where(out > 0.0, inwards, np.inf), 0.0)
+        near = wall.side == "right"
+        shadows[near] = _further(shadows[near], np.where(behind, 0.0, inwards) if swapped else inwards)
+        if swapped:
+            shadows[not near] = _further(shadows[not near], np.where(behind, inwards, 0.0))
     return shadows[0], shadows[1]
+
+
+def _further(one: Metres | None, other: Metres) -> Metres:
+    return other if one is None else np.maximum(one, other)
 
 
 def may_reach(walls: Sequence[SideWall], across_m: float, down_m: float, out: Metres, right: Metres) -> Metres:
