@@ -50,6 +50,23 @@ class Parts:
             for begin, end in self.ends_m
         ]
 
+    def dark_by_band(self, from_m: Metres, to_m: Metres) -> list[Metres]:
+        """Of each part, what a band of shadow between two distances from the edge covers of its darkest row, 0 to 1.
+
+        By where it lies among the rows. A band less than two rows wide may lie across three.
+
+        >>> [float(row) for row in Parts(((0.0, 0.5),), 0.1).dark_by_band(np.array(0.18), np.array(0.23))]
+        [0.3]
+        """
+        rows = []
+        for begin, end in self.ends_m:
+            first = (np.clip(from_m, begin, end) - begin) * (1.0 / self.row_m)
+            last = (np.clip(to_m, begin, end) - begin) * (1.0 / self.row_m)
+            edge = np.floor(first) + 1.0  # of the row in which it begins
+            beyond = np.clip(last - edge, 0.0, 1.0)
+            rows.append(np.maximum(np.minimum(last, edge) - first, beyond))
+        return rows
+
     def dark_from_edge(self, to_m: Metres) -> list[Metres]:
         """Of each part, what a shadow from the edge to this distance covers of its darkest row, 0 to 1."""
         return [np.clip((to_m - begin) * (1.0 / self.row_m), 0.0, 1.0) for begin, _ in self.ends_m]
@@ -191,17 +208,28 @@ class Rows:
 
 
 def rows_of(array: Array) -> Rows:
-    """All rows of a panel, evenly from the first to the last; parts and rows lie alike from either edge."""
+    """All rows of a panel, evenly over each half or section; those next to an edge as wide as a row is."""
     layout = layout_of(array)
-    upright = not layout.series_along
+    if layout.series_along:
+        row_m = layout.along.row_m
+        firsts = [first for ends in layout.along.ends_m for first in _starts(ends, row_m)]
+        return Rows(tuple(first + row_m * at for first in firsts for at in (0.25, 0.75)), halves=False, cut=False)
+    parts = half_rows(array)
+    upper, lower = ([first + parts.row_m / 2.0 for first in _starts(ends, parts.row_m)] for ends in parts.ends_m)
+    if len(upper) > 1:
+        upper[1], lower[-2] = upper[0] + parts.row_m, lower[-1] - parts.row_m
+    return Rows((*upper, *lower), halves=True, cut=bool(array.panel.half_cells))
+
+
+def _starts(ends_m: tuple[float, float], row_m: float) -> list[float]:
+    begin, end = ends_m
+    return [float(first) for first in np.linspace(begin, end - row_m, max(int((end - begin) / row_m + 1e-6), 1))]
+
+
+def half_rows(array: Array) -> Parts:
+    """The halves of an upright panel and their rows, were its cells cut."""
     high, _ = cell_size_m(array.panel)
-    parts = _parts(slope_m(array), _HALVES, high / 2.0) if upright else layout.along  # half rows of whole cells, too
-    down: list[float] = []
-    for begin, end in parts.ends_m:
-        count = max(int((end - begin) / parts.row_m + 1e-6), 1)
-        for first in np.linspace(begin, end - parts.row_m, count) if count > 1 else [begin]:
-            down += [first + parts.row_m / 2.0] if upright else [first + parts.row_m * at for at in (0.25, 0.75)]
-    return Rows(tuple(float(place) for place in down), upright, bool(array.panel.half_cells))
+    return _parts(slope_m(array), _HALVES, high / 2.0)
 
 
 def corner_m(array: Array) -> float:

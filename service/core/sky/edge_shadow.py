@@ -43,7 +43,7 @@ from numpy.typing import NDArray
 
 from service.core.model.facts import Array
 from service.core.model.place import SideWall
-from service.core.sky.cell_layout import Parts, across_m, corner_m, layout_of, lowest_m, slope_m
+from service.core.sky.cell_layout import Parts, across_m, corner_m, half_rows, layout_of, lowest_m, slope_m
 from service.core.sky.incidence import direction
 from service.core.sky.overhang import slab_shadow_m, turned_m
 from service.core.sky.side_walls import Stands, stands, wall_shadows_m
@@ -183,13 +183,24 @@ def _dark_along(array: Array, parts: Parts, tilt_deg: Floats, azimuth_deg: Float
     if row is not None:
         over = slope - np.maximum((row.above_bottom_edge_m * out - row.distance_m * sun[2]) * to_cosine, 0.0)
         over = np.maximum(over, under)
-    bands = [(np.zeros_like(under), under), (over, np.asarray(slope))]
+    dark = [parts.covered(np.zeros_like(under), under), parts.covered(over, np.asarray(slope))]
     if rail is not None:
         low = (rail.distance_m * sun[2] - rail.above_top_edge_m * out) * to_cosine
         high = low - rail.thickness_m * out * to_cosine
-        bands.append((np.maximum(high, under), np.minimum(low, over)))
-    rows = zip(*(parts.covered(*band) for band in bands), strict=True)
-    return [np.minimum(reduce(np.add, in_part), 1.0) for in_part in rows]
+        dark.append(_by_rail(array, parts, np.maximum(high, under), np.minimum(low, over)))
+    return [np.minimum(reduce(np.add, in_part), 1.0) for in_part in zip(*dark, strict=True)]
+
+
+def _by_rail(array: Array, parts: Parts, from_m: Floats, to_m: Floats) -> list[Shares]:
+    """What a rail's band darkens of each part's darkest row; of whole cells no less than of half cells in their place.
+
+    Those would lose more where it lies across two whole rows, half in either half.
+    """
+    dark = parts.dark_by_band(from_m, to_m)
+    if len(parts.ends_m) > 1:
+        return dark
+    upper, lower = half_rows(array).dark_by_band(from_m, to_m)
+    return [np.maximum(dark[0], (upper + lower) / 2.0)]
 
 
 def _out_and_right(array: Array, azimuth_deg: Floats, sun: Floats) -> tuple[Floats, Floats]:
