@@ -11,10 +11,10 @@ an overcast sky bypass diodes give up the dark third, and all of the panel is re
 Turned out of its facade a panel counts as if all of it lay under the slab as the corner does that is turned in: upright
 half cells at 20 degrees 0.07 below, all else up to 0.35, for the sections of the other side see more; in the mean of
 years 0.01 to 0.04; 0.02 above at most.
-Turned beside walls that stand still: 0.08 below of upright panels, leaning ones 0.24, of whole cells lengthwise 0.5, for
-the darker end counts for all of a panel and its shadow ends slantwise; 0.01 above at most. Behind a rail 0.12 below of
-upright half cells, else 0.22, 0.14 more under a slab, for the sky is the darkest row's whichever the shadow lies on; 0.01
-above at most.
+Turned beside walls that stand still: 0.08 below of upright panels, leaning ones 0.24, of whole cells lengthwise 0.5,
+for the darker end counts for all of a panel and its shadow ends slantwise; 0.01 above at most. Behind a rail 0.12 below
+of upright half cells, else 0.22, 0.14 more under a slab, for the sky is the darkest row's whichever the shadow lies on;
+0.01 above at most, lengthwise 0.02, two bypass diodes' volts.
 Behind a row likewise: 0.06 below of upright half cells, 0.10 of whole ones, lengthwise 0.10, and 0.23 upright close
 behind one; 0.014 above at most. Under a slab and behind a row up to 0.37 below: what each hides from its own darkest
 cells is added up.
@@ -138,7 +138,7 @@ def test_behind_a_rail_the_rule_leaves_what_the_cells_say_or_a_little_less(
     too_much = too_much_by_rule(stand)
     most_below = 0.12 if half_cells and orientation == "upright" else 0.22
     assert -most_below - (0.0 if slab is None else 0.14) <= too_much.min()
-    assert too_much.max() <= 0.01
+    assert too_much.max() <= (0.01 if orientation == "upright" else 0.02)
 
 
 @pytest.mark.parametrize("turned_deg", [20.0, 45.0])
@@ -160,7 +160,7 @@ def test_turned_out_of_its_facade_the_rule_leaves_what_the_cells_say_or_less(
 def test_behind_a_row_the_rule_leaves_what_the_cells_say_or_a_little_less(row, orientation, half_cells, tilt_deg):
     stand = Stand(tilt_deg=tilt_deg, orientation=orientation, half_cells=half_cells, row=row)
     too_much = too_much_by_rule(stand)
-    most_below = 0.25 if orientation == "lengthwise" else 0.06 if half_cells else 0.11
+    most_below = 0.11 if orientation == "lengthwise" else 0.06 if half_cells else 0.11
     assert -most_below <= too_much.min()
     assert too_much.max() <= TOO_MUCH
 

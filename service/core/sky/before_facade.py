@@ -57,14 +57,14 @@ class BeforeFacade:
         )
 
     def down(self, planes: Sequence[Plane]) -> Singles:
-        """``turned_m`` of these planes, and how they stand beside walls, (m, 6)."""
-        tilts, turned = (
-            [plane.tilt_deg for plane in planes],
-            [plane.azimuth_deg - self.facade_azimuth_deg for plane in planes],
-        )
-        ways, beside = turned_m(tilts, turned, self.corner_m), stands(tilts, turned, self.across_m, self.lowest_m)
-        level = (one[:, 0] for one in (beside.ahead, beside.aside, beside.low_m))
-        return np.stack((*ways, *level), axis=1).astype(np.float32)
+        """``turned_m`` of these planes, (m, 3), and how they stand beside walls, (m, 6)."""
+        tilts = [plane.tilt_deg for plane in planes]
+        turned = [plane.azimuth_deg - self.facade_azimuth_deg for plane in planes]
+        ways: list[Shares] = [*turned_m(tilts, turned, self.corner_m)]
+        if self.walls:
+            beside = stands(tilts, turned, self.across_m, self.lowest_m)
+            ways += [beside.ahead[:, 0], beside.aside[:, 0], beside.low_m[:, 0]]
+        return np.stack(ways, axis=1).astype(np.float32)
 
     def ways(self, down: Singles) -> Ways:
         """The ways to run the panel in planes by their ``down``, where the sun is not ``hidden``.

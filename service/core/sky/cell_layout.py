@@ -194,6 +194,14 @@ class Rows:
     halves: bool
     cut: bool
 
+    def by_section(self, seen: Metres) -> Metres:
+        """(..., s) by the darkest row of each bypass section where they lie one above another, else (..., 1)."""
+        if self.halves:
+            return self.least(seen)[..., None]
+        *planes, places = seen.shape
+        rows = seen.reshape(*planes, SECTIONS, places // SECTIONS // 2, 2)
+        return np.asarray(rows.mean(axis=-1).min(axis=-1))
+
     def least(self, seen: Metres) -> Metres:
         """(...,) what strings get of the sky by what is seen from each place, (..., d).
 

@@ -32,7 +32,8 @@ _STEEPEST = 1e12
 class SkySeen:
     """Shares of an even sky's light on level ground that reach planes: bare, past the skyline, slab and walls, and all.
 
-    Each of shape (m,) for m planes, each at most the one before.
+    Each of shape (m,) for m planes, the last (m, s) by bypass sections where rail or row hide from some of them more
+    than from others, else (m, 1); each at most the one before.
     """
 
     bare_share: Floats
@@ -76,9 +77,8 @@ def sky_seen(
     """
     tilts, azimuths = np.broadcast_arrays(np.atleast_1d(tilt_deg), np.atleast_1d(azimuth_deg))
     bare = sky_share(tilts)
-    past_skyline = past_overhang = past_all = bare
-    if in_front is not None:
-        past_all = np.maximum(bare - in_front.hidden_share(tilts), 0.0)
+    past_skyline = past_overhang = bare
+    past_all = bare[:, None] if in_front is None else np.maximum(bare[:, None] - in_front.hidden_share(tilts), 0.0)
     if skyline or overhang is not None or walls:
         tilt = tilts[:, None]
         low = _own_horizon(tilt, _AHEAD)
@@ -98,12 +98,17 @@ def sky_seen(
             light = _light_between(tilt, low, _slab_edges(overhang, ahead, tilt, turned, places), _AHEAD)
             past_overhang = np.minimum(_from_places(light, part, places), past_skyline)
         if in_front is not None:
+            open_ = part.reshape(-1, _AHEAD.size).any(axis=0)
+            if overhang is not None:
+                open_ &= ahead.reshape(-1, _AHEAD.size).any(axis=0)
+            low, ahead, part = low[..., open_], ahead[..., open_], part[..., open_]
             down = replace(places, down_m=in_front.rows.down_m)
             highs = np.stack(np.broadcast_arrays(*_slab_edges(overhang, ahead, tilt, turned, down)), axis=-2)
-            light = _light_past(in_front, tilts, low, highs)
+            light = _light_past(in_front, tilts, low, highs, _AHEAD[open_])
             seen = np.einsum("mdk,pk->mpd" if part.ndim == low.ndim else "mdk,pmk->mpd", light, part)
-            past_all = np.minimum(past_all, places.least(in_front.rows.least(seen)))
-    past_all = np.minimum(past_all, past_overhang)
+            sections = np.moveaxis(in_front.rows.by_section(seen), -1, 0)
+            past_all = np.minimum(past_all, np.stack([places.least(section) for section in sections], axis=-1))
+    past_all = np.minimum(past_all, past_overhang[:, None])
     return SkySeen(
         bare_share=bare,
         after_skyline_share=past_skyline,
@@ -112,20 +117,21 @@ def sky_seen(
     )
 
 
-def _light_past(in_front: InFront, tilt_deg: Floats, low: Floats, highs: Floats) -> Floats:
-    """Even light from each slice on each row of cells past rail and row, (m, d, 360), between edges as told.
+def _light_past(in_front: InFront, tilt_deg: Floats, low: Floats, highs: Floats, ahead: Floats) -> Floats:
+    """Even light from slices on each row of cells past rail and row, (m, d, k), between edges as told.
 
-    ``low``: (m, 360); ``highs``: (d, 360) or (m, d, 360), or with one d for all.
+    ``low``: (m, k); ``highs``: (d, k) or (m, d, k), or with one d for all; ``ahead``: (k,) how far the slices look out
+    of the plane.
     """
     tilt = tilt_deg[:, None, None]
-    low = np.maximum(low[:, None], in_front.row_edge(tilt_deg)[:, :, None] * np.maximum(_AHEAD, 0.0))
-    light = _light_between(tilt, low, [highs], _AHEAD)
+    low = np.maximum(low[:, None], in_front.row_edge(tilt_deg)[:, :, None] * np.maximum(ahead, 0.0))
+    light = _light_between(tilt, low, [highs], ahead)
     if in_front.rail is None:
         return light
-    lower, upper, ahead = (edge[:, :, None] for edge in in_front.rail_edges(tilt_deg))
-    over = _AHEAD / ahead
+    lower, upper, to_rail = (edge[:, :, None] for edge in in_front.rail_edges(tilt_deg))
+    over = ahead / to_rail
     begin, end = (np.clip(np.maximum(edge * over, 0.0), low, np.maximum(highs, low)) for edge in (lower, upper))
-    return light - _light_between(tilt, begin, [end], _AHEAD)
+    return light - _light_between(tilt, begin, [end], ahead)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)

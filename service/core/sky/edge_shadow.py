@@ -36,6 +36,7 @@ Valid for three sections: a panel with two, lengthwise, loses a half where a thi
 from collections.abc import Sequence
 from dataclasses import replace
 from functools import reduce
+from itertools import combinations
 from typing import Any
 
 import numpy as np
@@ -46,6 +47,7 @@ from service.core.model.place import SideWall
 from service.core.sky.cell_layout import Parts, across_m, corner_m, half_rows, layout_of, lowest_m, slope_m
 from service.core.sky.incidence import direction
 from service.core.sky.overhang import slab_shadow_m, turned_m
+from service.core.sky.shade import SECTIONS
 from service.core.sky.side_walls import Stands, stands, wall_shadows_m
 
 Floats = NDArray[np.float64]
@@ -85,21 +87,48 @@ def ways_past_edges(array: Array, tilt_deg: Floats, azimuth_deg: Floats, sun: Fl
         sun: (3, n) unit vectors to the sun.
 
     Returns:
-        As ``ways_past_bands``, of (m, n); none where there is no edge. Where the edges of a rail's band lie among the
-        rows of cells is not known: it counts as if it fell on one row as far as that row is high, which is the most
-        that it can cover. What slab, rail and row cover in one part is added up, lest two thin bands, one in each half,
-        cost whole cells less than half cells; what two of them cover counts once. Walls cover columns, and where these
-        cross a dark row, light is left where neither falls. So both together leave no more than either alone. The
-        band's penumbra is left out, and so is the sky that a hand rail hides.
+        As ``ways_past_bands``, of (m, n); none where there is no edge. A rail's band counts by where it lies among the
+        rows of cells, whole ones as no less dark than half cells in their place. What slab, rail and row cover in one
+        part is added up, lest two thin bands, one in each half, cost whole cells less than half cells; what two of them
+        cover counts once. Walls cover columns, and where these cross a dark row, light is left where neither falls. So
+        both together leave no more than either alone. The band's penumbra is left out.
     """
     if not has_edges(array):
         return ()
-    tilt, azimuth = tilt_deg[:, None], azimuth_deg[:, None]
-    layout = layout_of(array)
+    in_series, parallel = _dark_parts(array, tilt_deg, azimuth_deg, sun)
+    in_order = layout_of(array).series_along and not stands_behind(array)
+    return ways_past_bands(in_series, parallel, in_order=in_order)
+
+
+def ways_past_dim_sections(
+    array: Array, tilt_deg: Floats, azimuth_deg: Floats, sun: Floats, dim: Floats
+) -> tuple[Ways, tuple[Shares, ...]]:
+    """``ways_past_edges`` of panels whose bypass sections see the sky unlike each other, and what each way loses of it.
+
+    ``dim``: (m, 3) what each section from the upper edge down misses of the even sky that the brightest one sees. The
+    same sections are given up with the sun's light and the sky's, whichever of the seven choices costs least.
+    """
+    sections, parallel = _dark_parts(array, tilt_deg, azimuth_deg, sun)
+    if parallel:
+        dark = reduce(np.add, parallel) * (1.0 / len(parallel))
+        sections = [dark + (1.0 - dark) * section for section in sections]
+    ways, dimmed = [], []
+    for count in range(SECTIONS, 0, -1):
+        for kept in combinations(range(SECTIONS), count):
+            share = count / SECTIONS
+            ways.append((1.0 - share, reduce(np.maximum, (sections[at] for at in kept)) * share))
+            dimmed.append(dim[:, kept].max(axis=1, keepdims=True) * share)
+    return tuple(ways), tuple(dimmed)
+
+
+def _dark_parts(
+    array: Array, tilt_deg: Floats, azimuth_deg: Floats, sun: Floats
+) -> tuple[Sequence[Shares], Sequence[Shares]]:
+    """What all edges darken of the darkest row of each part: of those in series, and of the parallel ones."""
+    tilt, azimuth, layout = tilt_deg[:, None], azimuth_deg[:, None], layout_of(array)
     along = _dark_along(array, layout.along, tilt, azimuth, sun)
     across = _dark_across(array, layout.across, tilt, azimuth, sun)
-    in_order = array.hand_rail is None and array.row_in_front is None
-    return ways_past_bands(along, across, in_order=in_order) if layout.series_along else ways_past_bands(across, along)
+    return (along, across) if layout.series_along else (across, along)
 
 
 def ways_past_bands(in_series: Sequence[Shares], parallel: Sequence[Shares], *, in_order: bool = False) -> Ways:

@@ -52,7 +52,10 @@ class InFront:
         return lower, lower + rail.thickness_m, np.where(np.abs(ahead) < _LEAST, _LEAST, ahead)
 
     def hidden_share(self, tilt_deg: Floats) -> Floats:
-        """Of an even sky's light on level ground what planes of these tilts, (m,), lose by their darkest rows, (m,)."""
+        """Of an even sky's light on level ground what planes of these tilts, (m,), lose, (m, s).
+
+        By the darkest row of each bypass section that has one of its own (``Rows.by_section``).
+        """
         tilt = np.radians(tilt_deg)[:, None]
         over_row = np.arctan(self.row_edge(tilt_deg))
         hidden = np.cos(tilt) - np.cos(tilt + over_row)
@@ -62,7 +65,7 @@ class InFront:
             most = np.maximum(np.pi - tilt, over_row)
             low, high = (np.clip(pick(*ends), over_row, most) for pick in (np.minimum, np.maximum))
             hidden = hidden + (np.cos(tilt + low) - np.cos(tilt + high))
-        return -self.rows.least(-hidden / 2.0)
+        return np.asarray(-self.rows.by_section(-hidden / 2.0), np.float64)
 
 
 def in_front_of(array: Array) -> InFront | None:

@@ -24,6 +24,7 @@ from service.core.sky.edge_shadow import (
     Ways,
     stands_behind,
     stands_under_or_beside,
+    ways_past_dim_sections,
     ways_past_edges,
     ways_past_slab_and_walls,
 )
@@ -204,7 +205,7 @@ def light_of_planes(
     """Behind the cover, and of that what drives the current, were the array in each of these planes: (m, n) each."""
     reached = _reached(array, planes, daylight, surroundings, ground_reflectance_share)
     total = reached.beam + reached.sky + reached.ground
-    on_cells = after_shading(total, reached.beam, reached.shading) * _through(array)
+    on_cells = after_shading(total, reached.beam, reached.shading, reached.sky) * _through(array)
     return on_cells, _effective(array, planes, reached)
 
 
@@ -232,7 +233,7 @@ def plane_light(
     if reached.under:
         after_overhang = after_overhang - taken_by_bands(after_overhang, reached.beam, reached.under)
     total = reached.beam + reached.sky + reached.ground
-    after_shade = after_shading(total, reached.beam, reached.shading)
+    after_shade = after_shading(total, reached.beam, reached.shading, reached.sky)
     if reached.under:  # rounding alone could lift it
         after_shade = np.minimum(after_shade, after_overhang)
     after_cover = after_shade * _through(array)
@@ -267,9 +268,10 @@ def _reached(
     seen = sky_seen(
         tilt, azimuth, array.skyline, array.slab, array.walls, array.facade_azimuth_deg, places, in_front_of(array)
     )
-    ways = ways_past_edges(array, tilt, azimuth, daylight.sun) if stands_behind(array) else under
+    shading = _shading(array, tilt, azimuth, daylight.sun, seen.past_all_share, under, surroundings.shading)
     even = daylight.even_sky_w_per_m2
-    shares = seen.after_skyline_share, seen.after_overhang_share, seen.past_all_share
+    brightest = seen.past_all_share.max(axis=1)
+    shares = seen.after_skyline_share, seen.after_overhang_share, brightest
     skyline_sky, overhang_sky, sky = (share[:, None] * even for share in shares)
     if array.skyline and array.facing_reflectance_share:
         facing = _facing_w_per_m2(array.facing_reflectance_share, daylight, ground_reflectance_share)
@@ -287,8 +289,22 @@ def _reached(
         sky=sky,
         ground=(ground_reflectance_share * ground_share(tilt))[:, None] * daylight.ghi_w_per_m2,
         under=under,
-        shading=replace(surroundings.shading, ways_past_bands=ways) if ways else surroundings.shading,
+        shading=shading,
     )
+
+
+def _shading(
+    array: Array, tilt: Floats, azimuth: Floats, sun: Floats, seen_share: Floats, under: Ways, by_clock: Shading
+) -> Shading:
+    """All shadows of each hour on planes that see so much of an even sky by their bypass sections, (m, s)."""
+    if not stands_behind(array):
+        return replace(by_clock, ways_past_bands=under) if under else by_clock
+    most = seen_share.max(axis=1, keepdims=True)
+    dim = np.where(most > 0.0, 1.0 - seen_share / np.where(most > 0.0, most, 1.0), 0.0)
+    if not dim.any():
+        return replace(by_clock, ways_past_bands=ways_past_edges(array, tilt, azimuth, sun))
+    ways, dimmed = ways_past_dim_sections(array, tilt, azimuth, sun, dim)
+    return replace(by_clock, ways_past_bands=ways, dimmed_past_bands=dimmed)
 
 
 def _facing_w_per_m2(facing_share: float, daylight: Daylight, ground_share_back: float) -> Floats:
@@ -307,7 +323,7 @@ def _effective(array: Array, planes: Sequence[Plane], reached: _Reached) -> Floa
     beam = reached.beam * modifier(reached.cosine)
     sky = reached.sky * sky_modifier(tilt)[:, None]
     ground = reached.ground * ground_modifier(tilt)[:, None]
-    return after_shading(beam + sky + ground, beam, reached.shading) * _through(array)
+    return after_shading(beam + sky + ground, beam, reached.shading, sky) * _through(array)
 
 
 def _angles(planes: Sequence[Plane]) -> tuple[Floats, Floats]:
