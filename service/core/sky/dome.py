@@ -78,7 +78,7 @@ def sky_seen(
     tilts, azimuths = np.broadcast_arrays(np.atleast_1d(tilt_deg), np.atleast_1d(azimuth_deg))
     bare = sky_share(tilts)
     past_skyline = past_overhang = bare
-    past_all = bare[:, None] if in_front is None else np.maximum(bare[:, None] - in_front.hidden_share(tilts), 0.0)
+    past_all = None if in_front is None else np.maximum(bare[:, None] - in_front.hidden_share(tilts), 0.0)
     if skyline or overhang is not None or walls:
         tilt = tilts[:, None]
         low = _own_horizon(tilt, _AHEAD)
@@ -88,33 +88,41 @@ def sky_seen(
             overhead = np.full_like(_AHEAD, _STEEPEST)
             past_skyline = np.minimum(_light_between(tilt, low, [overhead], _AHEAD).sum(axis=1), bare)
         past_overhang = past_skyline
-        from_facade, turned = _FROM_FRONT_DEG, np.zeros((1, 1))
-        if facade_azimuth_deg is not None:
-            from_facade = (azimuths[:, None] + _FROM_FRONT_DEG - facade_azimuth_deg + 180.0) % 360.0 - 180.0
-            turned = azimuths[:, None] - facade_azimuth_deg
-        ahead = np.maximum(np.cos(np.radians(from_facade)), 0.0)
-        part = _open_parts(walls, from_facade, places, tilts, turned[:, 0])
-        if overhang is not None or walls:
-            light = _light_between(tilt, low, _slab_edges(overhang, ahead, tilt, turned, places), _AHEAD)
-            past_overhang = np.minimum(_from_places(light, part, places), past_skyline)
-        if in_front is not None:
-            open_ = part.reshape(-1, _AHEAD.size).any(axis=0)
-            if overhang is not None:
-                open_ &= ahead.reshape(-1, _AHEAD.size).any(axis=0)
-            low, ahead, part = low[..., open_], ahead[..., open_], part[..., open_]
-            down = replace(places, down_m=in_front.rows.down_m)
-            highs = np.stack(np.broadcast_arrays(*_slab_edges(overhang, ahead, tilt, turned, down)), axis=-2)
-            light = _light_past(in_front, tilts, low, highs, _AHEAD[open_])
-            seen = np.einsum("mdk,pk->mpd" if part.ndim == low.ndim else "mdk,pmk->mpd", light, part)
-            sections = np.moveaxis(in_front.rows.by_section(seen), -1, 0)
-            past_all = np.minimum(past_all, np.stack([places.least(section) for section in sections], axis=-1))
-    past_all = np.minimum(past_all, past_overhang[:, None])
+        if overhang is not None or walls or in_front is not None:
+            from_facade, turned = _FROM_FRONT_DEG, np.zeros((1, 1))
+            if facade_azimuth_deg is not None:
+                from_facade = (azimuths[:, None] + _FROM_FRONT_DEG - facade_azimuth_deg + 180.0) % 360.0 - 180.0
+                turned = azimuths[:, None] - facade_azimuth_deg
+            ahead = np.maximum(np.cos(np.radians(from_facade)), 0.0)
+            part = _open_parts(walls, from_facade, places, tilts, turned[:, 0])
+            if overhang is not None or walls:
+                light = _light_between(tilt, low, _slab_edges(overhang, ahead, tilt, turned, places), _AHEAD)
+                past_overhang = np.minimum(_from_places(light, part, places), past_skyline)
+            if in_front is not None and past_all is not None:
+                rows = replace(places, down_m=in_front.rows.down_m)
+                edges = _slab_edges(overhang, ahead, tilt, turned, rows)
+                past_all = np.minimum(past_all, _past_in_front(in_front, tilts, low, edges, part, places))
     return SkySeen(
         bare_share=bare,
         after_skyline_share=past_skyline,
         after_overhang_share=past_overhang,
-        past_all_share=past_all,
+        past_all_share=past_overhang[:, None] if past_all is None else np.minimum(past_all, past_overhang[:, None]),
     )
+
+
+def _past_in_front(
+    in_front: InFront, tilt_deg: Floats, low: Floats, edges: Sequence[Floats], part: Floats, places: Places
+) -> Floats:
+    """(m, s) of an even sky what planes see past rail and row among all else, from their rows of cells.
+
+    ``edges``: of the slab, from each row; ``low``, ``part``: as for what is seen past the slab.
+    """
+    highs = np.stack(np.broadcast_arrays(*edges), axis=-2)
+    open_ = part.reshape(-1, _AHEAD.size).any(axis=0) & highs.reshape(-1, _AHEAD.size).any(axis=0)
+    light = _light_past(in_front, tilt_deg, low[:, open_], highs[..., open_], _AHEAD[open_])
+    seen = np.einsum("mdk,pk->mpd" if part.ndim == low.ndim else "mdk,pmk->mpd", light, part[..., open_])
+    sections = np.moveaxis(in_front.rows.by_section(seen), -1, 0)
+    return np.stack([places.least(section) for section in sections], axis=-1)
 
 
 def _light_past(in_front: InFront, tilt_deg: Floats, low: Floats, highs: Floats, ahead: Floats) -> Floats:

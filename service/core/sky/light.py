@@ -229,10 +229,11 @@ def plane_light(
     surroundings = surroundings_of(array, sky, daylight)
     planes = (array.plane,)
     reached = _reached(array, planes, daylight, surroundings, ground_reflectance_share)
-    after_overhang = reached.beam + reached.overhang_sky + reached.ground
+    total = after_overhang = reached.beam + reached.sky + reached.ground
+    if stands_behind(array):
+        after_overhang = reached.beam + reached.overhang_sky + reached.ground
     if reached.under:
         after_overhang = after_overhang - taken_by_bands(after_overhang, reached.beam, reached.under)
-    total = reached.beam + reached.sky + reached.ground
     after_shade = after_shading(total, reached.beam, reached.shading, reached.sky)
     if reached.under:  # rounding alone could lift it
         after_shade = np.minimum(after_shade, after_overhang)
@@ -270,9 +271,9 @@ def _reached(
     )
     shading = _shading(array, tilt, azimuth, daylight.sun, seen.past_all_share, under, surroundings.shading)
     even = daylight.even_sky_w_per_m2
-    brightest = seen.past_all_share.max(axis=1)
-    shares = seen.after_skyline_share, seen.after_overhang_share, brightest
-    skyline_sky, overhang_sky, sky = (share[:, None] * even for share in shares)
+    shares = seen.after_skyline_share, seen.after_overhang_share, seen.past_all_share.max(axis=1)
+    skyline_sky, overhang_sky = (share[:, None] * even for share in shares[:2])
+    sky = shares[2][:, None] * even if stands_behind(array) else overhang_sky
     if array.skyline and array.facing_reflectance_share:
         facing = _facing_w_per_m2(array.facing_reflectance_share, daylight, ground_reflectance_share)
         hidden = seen.bare_share - seen.after_skyline_share

@@ -185,7 +185,7 @@ def test_behind_a_row_the_sky_is_what_the_lowest_cells_of_each_string_see(
 
 
 def test_under_an_overcast_sky_a_lengthwise_panel_close_behind_a_row_gives_up_its_lowest_third():
-    """A row 0.35 m high right before it hides most of the sky from the lowest third, and none from the others: these run on."""
+    """A row 0.35 m high right before it hides most of the sky from the lowest third, and none from the others."""
     row = RowInFront(above_bottom_edge_m=0.35, distance_m=0.05)
     left = left_of_sky(array(orientation="lengthwise"), {"row_in_front": row})
     assert left_by_hand(FIRST, lambda up: np.sin(np.arctan2(0.35 - up, 0.05))) < 0.05
