@@ -23,13 +23,11 @@ others, Solar Energy 96 (2013) 274-282; both from memory); that parallel halves 
 Against panels reckoned cell by cell with single diodes (``tests/reference/test_bands_across_cells.py``) a band along
 the edge of a row is up to a tenth of the power too dear, for a string at a low current has a higher voltage; of half
 cells upright 0.03, as the other half holds the voltage. It is up to 0.033 too cheap where bypass diodes drop half a
-volt each. A band that lies across two rows is dearer here than there: one of 5 cm, wherever it lies upright, with four
-fifths of the light from the sun, costs half cells 0.18 and whole ones 0.13 in the mean, and 0.235 of both by this rule
-(0.20 and 0.22 if it took the mean over where the band lies, and then too little in the hours in which it lies on one
-row). Under slabs, beside walls and behind rows (``tests/reference/test_slab_across_cells.py``) the rule leaves at most
+volt each. A rail's band counts by where it lies among the rows, as far as size and number of cells tell: across two
+rows it covers less of the darker one. Under slabs, beside walls and behind rows (``tests/reference/test_slab_across_cells.py``) the rule leaves at most
 0.03 of the power more than the cells, in the mean 0.06 less; whole years come 0.065 of the bare one below to 0.012
-above. What a row hides of the sky from the lowest cells and a slab from the upmost ones is added up: a tenth of the
-year less with both.
+above, behind rails 0.08 below to 0.003 above. What slab, rail and row hide of the sky is looked up together, from each
+row of cells (``in_front``); which row the sun's shadow lies on and which sees the least of the sky is not.
 Valid for three sections: a panel with two, lengthwise, loses a half where a third is reckoned; upright it is all one.
 """
 
