@@ -24,10 +24,11 @@ Against panels reckoned cell by cell with single diodes (``tests/reference/test_
 the edge of a row is up to a tenth of the power too dear, for a string at a low current has a higher voltage; of half
 cells upright 0.03, as the other half holds the voltage. It is up to 0.033 too cheap where bypass diodes drop half a
 volt each. A rail's band counts by where it lies among the rows, as far as size and number of cells tell: across two
-rows it covers less of the darker one. Under slabs, beside walls and behind rows (``tests/reference/test_slab_across_cells.py``) the rule leaves at most
-0.03 of the power more than the cells, in the mean 0.06 less; whole years come 0.065 of the bare one below to 0.012
-above, behind rails 0.08 below to 0.003 above. What slab, rail and row hide of the sky is looked up together, from each
-row of cells (``in_front``); which row the sun's shadow lies on and which sees the least of the sky is not.
+rows it covers less of the darker one. Under slabs, beside walls and behind rows
+(``tests/reference/test_slab_across_cells.py``) the rule leaves at most 0.03 of the power more than the cells, in the
+mean 0.06 less; whole years come 0.065 of the bare one below to 0.012 above, behind rails 0.08 below to 0.003 above.
+What slab, rail and row hide of the sky is looked up together, from each row of cells (``in_front``); which row the
+sun's shadow lies on and which sees the least of the sky is not.
 Valid for three sections: a panel with two, lengthwise, loses a half where a third is reckoned; upright it is all one.
 """
 
@@ -204,8 +205,7 @@ def _dark_along(array: Array, parts: Parts, tilt_deg: Floats, azimuth_deg: Float
     azimuth = np.radians(azimuth_deg)
     out = sun[0] * np.sin(azimuth) + sun[1] * np.cos(azimuth)
     cosine = direction(tilt_deg[:, 0], azimuth_deg[:, 0]).T @ sun
-    seen = (out > _LEAST_COSINE) & (cosine > _LEAST_COSINE)
-    to_cosine = np.where(seen, 1.0 / np.maximum(cosine, _LEAST_COSINE), 0.0)
+    to_cosine = np.where(cosine > _LEAST_COSINE, 1.0 / np.maximum(cosine, _LEAST_COSINE), 0.0)
     over = np.full_like(cosine, slope)  # from where the row's shadow reaches down
     if row is not None:
         over = slope - np.maximum((row.above_bottom_edge_m * out - row.distance_m * sun[2]) * to_cosine, 0.0)
@@ -214,6 +214,8 @@ def _dark_along(array: Array, parts: Parts, tilt_deg: Floats, azimuth_deg: Float
     if rail is not None:
         low = (rail.distance_m * sun[2] - rail.above_top_edge_m * out) * to_cosine
         high = low - rail.thickness_m * out * to_cosine
+        if (tilt_deg < 90.0).any():  # from behind the sun shines over the rail on what leans out past it
+            low, high = np.maximum(low, high), np.minimum(low, high)
         dark.append(_by_rail(array, parts, np.maximum(high, under), np.minimum(low, over)))
     return [np.minimum(reduce(np.add, in_part), 1.0) for in_part in zip(*dark, strict=True)]
 

@@ -113,6 +113,16 @@ def test_a_low_sun_shines_under_the_rail_and_one_from_behind_casts_no_shadow():
     assert lost_share(above, 60.0) > 0
 
 
+def test_a_sun_from_behind_shines_over_a_rail_on_a_panel_that_leans_out_past_it():
+    """Flat, the rail 0.1 m over it and 0.3 m out, the sun behind at 45 degrees: 5 cm of shadow from 0.4 m out on.
+
+    Those lie within the section from 0.385 to 0.749 m, in its first row of 17 cm.
+    """
+    rail = HandRail(above_top_edge_m=0.1, distance_m=0.3, thickness_m=0.05)
+    flat = array(plane=Plane(tilt_deg=0, azimuth_deg=150), orientation="lengthwise", hand_rail=rail)
+    assert lost_share(flat, 45.0, azimuth_deg=330.0) == pytest.approx(0.05 / 0.17)
+
+
 @pytest.mark.parametrize(("height_deg", "share"), [(15, 0.427), (25, 1 / 3), (30, 0.0)])
 def test_a_row_in_front_shades_from_below_until_the_sun_stands_over_its_edge(height_deg, share):
     """Rows 1 m apart, lengthwise at 30 degrees, 0.567 m high: shadow to atan(0.567) = 29.6 degrees.
