@@ -1,7 +1,7 @@
-"""What light falls on each cell of a panel under a slab, beside walls, behind a row? Ray by ray from points on them.
+"""What light falls on each cell of a panel under a slab, beside walls, behind a row or a rail? Ray by ray from points.
 
 Nothing is taken from the service: a ray from a point on the panel is hidden where it goes into the facade behind,
-through the slab, through a wall or through the row in front.
+through the slab, through a wall, through the row in front or through the rail.
 """
 
 from dataclasses import dataclass
@@ -18,8 +18,9 @@ _POINTS = 6  # along and across each cell
 class Stand:
     """A panel looking the way its facade does, or turned to the right of it about its upper edge's middle.
 
-    Slab and walls in metres, (above, reaches) and (side, away, reaches).
-    ``row``: of a row in front, (above the lower edge, away from it).
+    Slab and walls in metres, (above, reaches) and (side, away, reaches): both reach out from the middle of the upper
+    edge, and a wall is so far away from the side edge of the panel unturned.
+    ``row``: of a row in front, (above the lower edge, away from it); ``rail``: (above the upper edge, away, thick).
     """
 
     tilt_deg: float = 90.0
@@ -28,7 +29,8 @@ class Stand:
     slab: tuple[float, float] | None = None
     walls: tuple[tuple[str, float, float], ...] = ()
     row: tuple[float, float] | None = None
-    turned_deg: float = 0.0  # under a slab alone
+    rail: tuple[float, float, float] | None = None
+    turned_deg: float = 0.0  # under a slab and beside walls alone
 
     @property
     def halves(self):
@@ -53,18 +55,25 @@ class Stand:
         """Does a ray out of the facade, to the right and up leave a point on the panel freely?"""
         tilt = np.radians(self.tilt_deg)
         width = LONG_M if self.orientation == "lengthwise" else SHORT_M
-        behind = (self.slab is None and not self.walls) | (np.asarray(out) > 0.0)  # no facade behind a row
+        behind = (self.slab is None) | (np.asarray(out) > 0.0)  # a slab's facade; a wall's is on its side
         free = np.broadcast_to(behind, np.broadcast_shapes(np.shape(out), np.shape(down), np.shape(inwards)))
+        turned = np.radians(self.turned_deg)
+        comes_out = down * np.cos(tilt) * np.cos(turned) - (inwards - width / 2) * np.sin(turned)
+        goes_right = down * np.cos(tilt) * np.sin(turned) + (inwards - width / 2) * np.cos(turned)
         if self.slab is not None:
             above, reaches = self.slab
             length = (above + down * np.sin(tilt)) / np.maximum(up, 1e-9)  # of the ray, to the slab's underside
-            turned = np.radians(self.turned_deg)
-            comes_out = down * np.cos(tilt) * np.cos(turned) - (inwards - width / 2) * np.sin(turned)
             free = free & (out * length >= reaches - comes_out)
         for side, away, reaches in self.walls:
-            aside, from_edge = (-right, inwards) if side == "left" else (right, width - inwards)
-            length = (away + from_edge) / np.maximum(aside, 1e-9)  # of the ray, to the wall
-            free = free & ((aside <= 0.0) | (out * length >= reaches))
+            aside, goes = (-right, -goes_right) if side == "left" else (right, goes_right)
+            length = (width / 2 + away - goes) / np.maximum(aside, 1e-9)  # of the ray, to the wall
+            free = free & ((aside <= 0.0) | ((out > 0.0) & (out * length >= reaches - comes_out)))
+        if self.rail is not None:
+            above, away, thick = self.rail
+            to_rail = away - down * np.cos(tilt)  # the panel looks straight at it, or leans out past it
+            length = to_rail / np.where(np.abs(out) > 1e-9, out, 1e-9)
+            height = length * up - down * np.sin(tilt)
+            free = free & ((length <= 0.0) | (height < above) | (height > above + thick))
         if self.row is not None:
             above, away = self.row
             up_slope = (SHORT_M if self.orientation == "lengthwise" else LONG_M) - down

@@ -9,7 +9,7 @@ from hypothesis import example, given
 from hypothesis import strategies as st
 
 from service.core.model.hours import SkyYear
-from service.core.model.place import Cover, Overhang, Plane, SideWall, SkylinePoint
+from service.core.model.place import Cover, HandRail, Overhang, Plane, RowInFront, SideWall, SkylinePoint
 from service.core.sky import PlaneLight, plane_light, skyline_height_deg
 from tests.builders import array, panel
 from tests.properties.around import (
@@ -28,6 +28,10 @@ from tests.skies import east_for_west, north_for_south, overcast
 
 # Rounding of one hour's sum, W/m2.
 HAIR = 1e-9
+rails = st.builds(
+    HandRail, above_top_edge_m=st.floats(0, 1), distance_m=st.floats(0.02, 2), thickness_m=st.floats(0, 0.5)
+)
+rows = st.builds(RowInFront, above_bottom_edge_m=st.floats(0, 2), distance_m=st.floats(0.1, 3))
 # How a panel's cells lie.
 cells = st.fixed_dictionaries(
     {
@@ -131,6 +135,61 @@ def test_a_wall_further_away_never_leaves_less_light(sky, one, wall, further, ce
     near = replace(one, **cells, side_walls=(*one.side_walls, wall))
     far = replace(near, side_walls=(*one.side_walls, replace(wall, distance_m=wall.distance_m + further)))
     assert_never_more(sky, far, near, "after_overhang_w_per_m2")
+
+
+@given(
+    sky=skies,
+    one=surrounded_arrays(),
+    wall=walls,
+    longer=st.floats(0, 2),
+    nearer=shares,
+    facade=st.floats(0, 360),
+    cells=cells,
+)
+def test_before_its_facade_a_wall_or_a_longer_or_a_nearer_one_never_gives_a_turned_panel_more_light(
+    sky, one, wall, longer, nearer, facade, cells
+):
+    one = replace(one, **cells, facade_azimuth_deg=facade)
+    walled = replace(one, side_walls=(*one.side_walls, wall))
+    grown, close = (
+        replace(one, side_walls=(*one.side_walls, replace(wall, **change)))
+        for change in (
+            {"reaches_out_m": wall.reaches_out_m + longer},
+            {"distance_m": wall.distance_m * nearer},
+        )
+    )
+    assert_never_more(sky, one, walled, "after_overhang_w_per_m2")
+    assert_never_more(sky, walled, grown, "after_overhang_w_per_m2")
+    assert_never_more(sky, walled, close, "after_overhang_w_per_m2")
+    half, whole = (replace(walled, panel=replace(one.panel, half_cells=cut)) for cut in (True, False))
+    assert_never_more(sky, half, whole, "after_overhang_w_per_m2")
+
+
+@given(sky=skies, one=surrounded_arrays(), slab=slabs, facade=st.floats(0, 360), rail=rails, row=rows, more=shares)
+def test_a_rail_and_a_row_never_give_a_panel_before_its_facade_more_light_nor_does_a_slab_over_them(
+    sky, one, slab, facade, rail, row, more
+):
+    one = replace(one, facade_azimuth_deg=facade)
+    railed = replace(one, hand_rail=rail)
+    thicker = replace(one, hand_rail=replace(rail, thickness_m=rail.thickness_m + more))
+    with_row = replace(thicker, row_in_front=row)
+    under = replace(with_row, overhang=slab)
+    deeper = replace(under, overhang=replace(slab, reaches_out_m=slab.reaches_out_m + more))
+    for before, after in pairwise((one, railed, thicker, with_row)):
+        assert_never_more(sky, before, after, "after_shade_w_per_m2")
+    for before, after in pairwise((replace(with_row, overhang=None), under, deeper)):
+        assert_never_more(sky, before, after, "after_overhang_w_per_m2")
+
+
+@given(sky=skies, one=surrounded_arrays(), cells=cells)
+def test_a_rail_and_a_row_far_away_and_walls_far_aside_take_nothing(sky, one, cells):
+    """A rail of no thickness; a row below the lower edge."""
+    bare = replace(one, **cells, facade_azimuth_deg=150.0)
+    rail = HandRail(above_top_edge_m=0.1, distance_m=0.2, thickness_m=0.0)
+    far = replace(bare, hand_rail=rail, row_in_front=RowInFront(above_bottom_edge_m=0.0, distance_m=0.5))
+    without, with_ = (stages(plane_light(sky, each, 0.2)) for each in (bare, far))
+    for name, light in without.items():
+        np.testing.assert_allclose(with_[name], light, atol=HAIR)
 
 
 @given(sky=skies, one=surrounded_arrays(), slab=slabs, beside=st.lists(walls, min_size=1, max_size=2), cells=cells)

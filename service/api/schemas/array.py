@@ -56,8 +56,10 @@ class SideWallIn(In):
     Its shadow falls from the side edge inwards: upright one third of the panel after the other, which is given up where
     that costs less; lengthwise the panel, of half cells the halves that it reaches. The sky is what the cells next to
     the wall see past it. Of several panels of an array each counts as the one next to the wall. A wall, too, ends in a
-    facade without end, which hides what is behind the panel on its side; one that reaches out 0 is as if not told. A
-    panel that is turned out of its facade lies beside it as if it were not turned.
+    facade without end, which hides what is behind the panel on its side; one that reaches out 0 is as if not told. Its
+    front edge is upright and stands still, as far out as it is from the middle of the panel's upper edge; the distance
+    is that from the side edge of a panel that looks as the facade does. One that leans or is turned out of its facade
+    counts by the end, upper or lower, that lies darker, and as lying on a wall through which it would go.
     """
 
     side: f.Side = Field(description="Left or right as one looks out from the panel.")
@@ -69,7 +71,8 @@ class HandRailIn(In):
     """A hand rail before the panel, as long as the railing: its shadow falls across the panel's upper rows of cells.
 
     As much of a row as lies in the shadow its string loses of the sun: upright the whole panel, of half cells the half
-    that is touched; lengthwise the panel, or a third is given up where that costs less.
+    that is touched; lengthwise the panel, or a third is given up where that costs less. So it is with the part of the
+    sky that it hides from the row from which it hides most. Glass below the rail is told as `cover`.
     """
 
     above_top_edge_m: f.AboveTopEdgeM | None = Field(
@@ -83,7 +86,7 @@ class RowInFrontIn(In):
     """Another row of panels in front, or a parapet, as long as this one: its shadow falls across the lower rows.
 
     It counts as a hand rail's does. The sky is what the lowest cells of a string see past it, of parallel halves each
-    its own.
+    its own; lengthwise dark thirds are given up where that costs less.
     """
 
     above_bottom_edge_m: f.AboveBottomEdgeM

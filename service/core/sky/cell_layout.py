@@ -50,6 +50,23 @@ class Parts:
             for begin, end in self.ends_m
         ]
 
+    def dark_by_band(self, from_m: Metres, to_m: Metres) -> list[Metres]:
+        """Of each part, what a band of shadow between two distances from the edge covers of its darkest row, 0 to 1.
+
+        By where it lies among the rows. A band less than two rows wide may lie across three.
+
+        >>> [float(row) for row in Parts(((0.0, 0.5),), 0.1).dark_by_band(np.array(0.18), np.array(0.23))]
+        [0.3]
+        """
+        rows = []
+        for begin, end in self.ends_m:
+            first = (np.clip(from_m, begin, end) - begin) * (1.0 / self.row_m)
+            last = (np.clip(to_m, begin, end) - begin) * (1.0 / self.row_m)
+            edge = np.floor(first) + 1.0  # of the row in which it begins
+            beyond = np.clip(last - edge, 0.0, 1.0)
+            rows.append(np.maximum(np.minimum(last, edge) - first, beyond))
+        return rows
+
     def dark_from_edge(self, to_m: Metres) -> list[Metres]:
         """Of each part, what a shadow from the edge to this distance covers of its darkest row, 0 to 1."""
         return [np.clip((to_m - begin) * (1.0 / self.row_m), 0.0, 1.0) for begin, _ in self.ends_m]
@@ -72,12 +89,15 @@ class Places:
         groups: numbers of those; of each group the mean counts, of all groups the least.
         corner_m: how far from the middle of the upper edge the outermost cells lie, which count under a slab where the
             panel is turned out of its facade.
+        across_m, lowest_m: from side to side, and down to the lowest cells, which count beside a wall.
     """
 
     down_m: tuple[float, ...]
     in_m: tuple[tuple[float, float], ...]
     groups: tuple[tuple[int, ...], ...]
     corner_m: float = 0.0
+    across_m: float = 0.0
+    lowest_m: float = 0.0
 
     def least(self, light: Metres) -> Metres:
         """(m,) of m planes by what they see in the mean of ``down_m`` from each place of ``in_m``, (m, p)."""
@@ -131,13 +151,16 @@ def darkest_places(array: Array) -> Places:
     A row of cells counts by the mean of its two halves' middles. Under a slab that is the upmost row; of two parallel
     halves the mean of the upmost half row of each. Beside a wall it is the column next to it. Between two walls the
     darker of both ends counts, of parallel halves the mean of the darker end of each; of whole cells in one string none
-    of these may give more, or two walls could cost half cells more.
+    of these may give more, or two walls could cost half cells more. So it does before a facade from which the panel may
+    be turned, for then either end may be the darker one.
     """
     layout, width = layout_of(array), across_m(array)
     down, near = _two_places(layout.along), _two_places(layout.across)
     sides = sorted({wall.side for wall in array.walls})
     if not sides:
         return Places(down, ((0.0, 0.0),), ((0,),), corner_m(array))
+    if array.facade_azimuth_deg is not None:
+        sides = sorted(_NEXT_TO)
     quarter = near[0] - MARGIN_M
     middle = width / 2.0 + quarter
     columns = [near[0], MARGIN_M + 3.0 * quarter, width - middle, middle]
@@ -152,21 +175,81 @@ def darkest_places(array: Array) -> Places:
         tuple((columns[at], width - columns[at]) for at in used),
         tuple(tuple(used.index(at) for at in group) for group in groups),
         corner_m(array),
+        width,
+        lowest_m(array),
     )
 
 
-def darkest_along_m(array: Array) -> tuple[float, float]:
-    """Of which places, from the upper edge down or from the lower one up, the mean tells what a string gets of the sky.
+@dataclass(frozen=True, slots=True)
+class Rows:
+    """Two places in each row of cells down a panel, by which the darkest row of each string is found.
 
-    Before a shadow from that edge; parts and rows lie alike from either edge.
+    Attributes:
+        down_m: how far down from the upper edge, (d,), the two of a row next to each other.
+        halves: the places fall in two halves, whose strings are parallel.
+        cut: each half has its own string, of half rows.
     """
-    return _two_places(layout_of(array).along)
+
+    down_m: tuple[float, ...]
+    halves: bool
+    cut: bool
+
+    def by_section(self, seen: Metres) -> Metres:
+        """(..., s) by the darkest row of each bypass section where they lie one above another, else (..., 1)."""
+        if self.halves:
+            return self.least(seen)[..., None]
+        *planes, places = seen.shape
+        rows = seen.reshape(*planes, SECTIONS, places // SECTIONS // 2, 2)
+        return np.asarray(rows.mean(axis=-1).min(axis=-1))
+
+    def least(self, seen: Metres) -> Metres:
+        """(...,) what strings get of the sky by what is seen from each place, (..., d).
+
+        Of halves the mean of each one's darkest half row; whole cells in their place are given no more than that.
+        """
+        *planes, places = seen.shape
+        rows = seen.reshape(*planes, places // 2, 2).mean(axis=-1).min(axis=-1)
+        if not self.halves:
+            return np.asarray(rows)
+        halves = seen.reshape(*planes, _HALVES, places // _HALVES).min(axis=-1).mean(axis=-1)
+        return np.asarray(halves if self.cut else np.minimum(rows, halves))
+
+
+def rows_of(array: Array) -> Rows:
+    """All rows of a panel, evenly over each half or section; those next to an edge as wide as a row is."""
+    layout = layout_of(array)
+    if layout.series_along:
+        row_m = layout.along.row_m
+        firsts = [first for ends in layout.along.ends_m for first in _starts(ends, row_m)]
+        return Rows(tuple(first + row_m * at for first in firsts for at in (0.25, 0.75)), halves=False, cut=False)
+    parts = half_rows(array)
+    upper, lower = ([first + parts.row_m / 2.0 for first in _starts(ends, parts.row_m)] for ends in parts.ends_m)
+    if len(upper) > 1:
+        upper[1], lower[-2] = upper[0] + parts.row_m, lower[-1] - parts.row_m
+    return Rows((*upper, *lower), halves=True, cut=bool(array.panel.half_cells))
+
+
+def _starts(ends_m: tuple[float, float], row_m: float) -> list[float]:
+    begin, end = ends_m
+    return [float(first) for first in np.linspace(begin, end - row_m, max(int((end - begin) / row_m + 1e-6), 1))]
+
+
+def half_rows(array: Array) -> Parts:
+    """The halves of an upright panel and their rows, were its cells cut."""
+    high, _ = cell_size_m(array.panel)
+    return _parts(slope_m(array), _HALVES, high / 2.0)
 
 
 def corner_m(array: Array) -> float:
     """How far from the middle of the upper edge the outermost cells' middles lie, along it."""
     high, wide = cell_size_m(array.panel)
     return max(across_m(array) / 2.0 - MARGIN_M - (high if array.orientation == "lengthwise" else wide) / 2.0, 0.0)
+
+
+def lowest_m(array: Array) -> float:
+    """How far it is from the panel's upper edge to the middles of its lowest cells, along the panel."""
+    high, wide = cell_size_m(array.panel)
+    return max(slope_m(array) - MARGIN_M - (wide if array.orientation == "lengthwise" else high) / 2.0, 0.0)
 
 
 def slope_m(array: Array) -> float:

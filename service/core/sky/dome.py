@@ -1,7 +1,7 @@
-"""Which part of an even sky does a tilted plane still see between the skyline, a slab above and walls beside it?"""
+"""Which part of an even sky does a tilted plane still see past skyline, slab, walls, and what stands in front?"""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
@@ -9,7 +9,9 @@ from numpy.typing import ArrayLike, NDArray
 from service.core.model.place import Overhang, SideWall, SkylinePoint
 from service.core.sky.cell_layout import AT_THE_EDGE, Places
 from service.core.sky.horizon import skyline_height_deg
-from service.core.sky.overhang import open_half_angle_deg, turned_m
+from service.core.sky.in_front import InFront
+from service.core.sky.overhang import turned_m
+from service.core.sky.side_walls import open_half_angle_deg, stands
 from service.core.sky.transposition import sky_share
 
 Floats = NDArray[np.float64]
@@ -28,14 +30,16 @@ _STEEPEST = 1e12
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class SkySeen:
-    """Shares of an even sky's light on level ground that reach planes: bare, past the skyline, past all obstacles.
+    """Shares of an even sky's light on level ground that reach planes: bare, past the skyline, slab and walls, and all.
 
-    Each of shape (m,) for m planes, each at most the one before.
+    Each of shape (m,) for m planes, the last (m, s) by bypass sections where rail or row hide from some of them more
+    than from others, else (m, 1); each at most the one before.
     """
 
     bare_share: Floats
     after_skyline_share: Floats
     after_overhang_share: Floats
+    past_all_share: Floats
 
 
 def sky_seen(
@@ -46,6 +50,7 @@ def sky_seen(
     walls: Sequence[SideWall],
     facade_azimuth_deg: float | None = None,
     places: Places = AT_THE_EDGE,
+    in_front: InFront | None = None,
 ) -> SkySeen:
     """Shares of an even sky's light on level ground that reach planes with obstacles around them.
 
@@ -61,9 +66,10 @@ def sky_seen(
         walls: side walls.
         facade_azimuth_deg: the way slab and walls look out; None: as each plane does.
         places: on the panel, from which slab and walls are seen.
+        in_front: hand rail and row in front of it, which turn with the plane.
 
     Returns:
-        The three shares of each plane.
+        The four shares of each plane.
 
     >>> under_slab = Overhang(above_top_edge_m=1.0, reaches_out_m=3.0**0.5)
     >>> sky_seen(90.0, 180.0, (), under_slab, ()).after_overhang_share.round(4).tolist()
@@ -71,7 +77,8 @@ def sky_seen(
     """
     tilts, azimuths = np.broadcast_arrays(np.atleast_1d(tilt_deg), np.atleast_1d(azimuth_deg))
     bare = sky_share(tilts)
-    past_skyline = past_all = bare
+    past_skyline = past_overhang = bare
+    past_all = None if in_front is None else np.maximum(bare[:, None] - in_front.hidden_share(tilts), 0.0)
     if skyline or overhang is not None or walls:
         tilt = tilts[:, None]
         low = _own_horizon(tilt, _AHEAD)
@@ -80,16 +87,59 @@ def sky_seen(
             low = np.maximum(low, np.minimum(np.tan(np.radians(heights)), _STEEPEST))
             overhead = np.full_like(_AHEAD, _STEEPEST)
             past_skyline = np.minimum(_light_between(tilt, low, [overhead], _AHEAD).sum(axis=1), bare)
-        past_all = past_skyline
-        if overhang is not None or walls:
+        past_overhang = past_skyline
+        if overhang is not None or walls or in_front is not None:
             from_facade, turned = _FROM_FRONT_DEG, np.zeros((1, 1))
             if facade_azimuth_deg is not None:
                 from_facade = (azimuths[:, None] + _FROM_FRONT_DEG - facade_azimuth_deg + 180.0) % 360.0 - 180.0
                 turned = azimuths[:, None] - facade_azimuth_deg
             ahead = np.maximum(np.cos(np.radians(from_facade)), 0.0)
-            light = _light_between(tilt, low, _slab_edges(overhang, ahead, tilt, turned, places), _AHEAD)
-            past_all = np.minimum(_from_places(light, _open_parts(walls, from_facade, places), places), past_skyline)
-    return SkySeen(bare_share=bare, after_skyline_share=past_skyline, after_overhang_share=past_all)
+            part = _open_parts(walls, from_facade, places, tilts, turned[:, 0])
+            if overhang is not None or walls:
+                light = _light_between(tilt, low, _slab_edges(overhang, ahead, tilt, turned, places), _AHEAD)
+                past_overhang = np.minimum(_from_places(light, part, places), past_skyline)
+            if in_front is not None and past_all is not None:
+                rows = replace(places, down_m=in_front.rows.down_m)
+                edges = _slab_edges(overhang, ahead, tilt, turned, rows)
+                past_all = np.minimum(past_all, _past_in_front(in_front, tilts, low, edges, part, places))
+    return SkySeen(
+        bare_share=bare,
+        after_skyline_share=past_skyline,
+        after_overhang_share=past_overhang,
+        past_all_share=past_overhang[:, None] if past_all is None else np.minimum(past_all, past_overhang[:, None]),
+    )
+
+
+def _past_in_front(
+    in_front: InFront, tilt_deg: Floats, low: Floats, edges: Sequence[Floats], part: Floats, places: Places
+) -> Floats:
+    """(m, s) of an even sky what planes see past rail and row among all else, from their rows of cells.
+
+    ``edges``: of the slab, from each row; ``low``, ``part``: as for what is seen past the slab.
+    """
+    highs = np.stack(np.broadcast_arrays(*edges), axis=-2)
+    open_ = part.reshape(-1, _AHEAD.size).any(axis=0) & highs.reshape(-1, _AHEAD.size).any(axis=0)
+    light = _light_past(in_front, tilt_deg, low[:, open_], highs[..., open_], _AHEAD[open_])
+    seen = np.einsum("mdk,pk->mpd" if part.ndim == low.ndim else "mdk,pmk->mpd", light, part[..., open_])
+    sections = np.moveaxis(in_front.rows.by_section(seen), -1, 0)
+    return np.stack([places.least(section) for section in sections], axis=-1)
+
+
+def _light_past(in_front: InFront, tilt_deg: Floats, low: Floats, highs: Floats, ahead: Floats) -> Floats:
+    """Even light from slices on each row of cells past rail and row, (m, d, k), between edges as told.
+
+    ``low``: (m, k); ``highs``: (d, k) or (m, d, k), or with one d for all; ``ahead``: (k,) how far the slices look out
+    of the plane.
+    """
+    tilt = tilt_deg[:, None, None]
+    low = np.maximum(low[:, None], in_front.row_edge(tilt_deg)[:, :, None] * np.maximum(ahead, 0.0))
+    light = _light_between(tilt, low, [highs], ahead)
+    if in_front.rail is None:
+        return light
+    lower, upper, to_rail = (edge[:, :, None] for edge in in_front.rail_edges(tilt_deg))
+    over = ahead / to_rail
+    begin, end = (np.clip(np.maximum(edge * over, 0.0), low, np.maximum(highs, low)) for edge in (lower, upper))
+    return light - _light_between(tilt, begin, [end], ahead)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -99,16 +149,19 @@ class Dome:
     Attributes, in the slices of azimuth of which something is open, k of 360:
         azimuth_deg: (k,) their middles.
         low: tangent of the height of the skyline, (k,).
-        part: what is open between walls, from each place, (p, k).
-        ahead: how far each slice looks out of the facade, the cosine, (k,).
-        overhang, facade_azimuth_deg, places: the slab, the way it looks out, and the places on the panel.
+        part: what is open between walls, from each place of a panel that looks as its facade does, (p, k).
+        from_facade_deg: how far each slice looks out of the facade, (k,).
+        ahead: its cosine, not below 0, (k,).
+        overhang, walls, facade_azimuth_deg, places: slab and walls, the way they look out, the places on the panel.
     """
 
     azimuth_deg: Floats
     low: Floats
     part: Floats
+    from_facade_deg: Floats
     ahead: Floats
     overhang: Overhang | None
+    walls: Sequence[SideWall]
     facade_azimuth_deg: float
     places: Places
 
@@ -119,8 +172,10 @@ class Dome:
         low = np.maximum(_own_horizon(tilt, ahead), self.low)
         turned = azimuth_deg[:, None] - self.facade_azimuth_deg
         edges = _slab_edges(self.overhang, self.ahead, tilt, turned, self.places)
-        light = _light_between(tilt, low, edges, ahead)
-        return np.asarray(np.minimum(_from_places(light, self.part, self.places), sky_share(tilt_deg)))
+        light, part = _light_between(tilt, low, edges, ahead), self.part
+        if self.walls and turned.any():
+            part = _open_parts(self.walls, self.from_facade_deg, self.places, tilt_deg, turned[:, 0])
+        return np.asarray(np.minimum(_from_places(light, part, self.places), sky_share(tilt_deg)))
 
 
 def dome_of(
@@ -132,21 +187,25 @@ def dome_of(
 ) -> Dome:
     """The dome over a place; the facade's azimuth is needed where there is a slab or a wall."""
     low, ahead, part = np.zeros_like(_COMPASS_DEG), np.zeros_like(_COMPASS_DEG), np.ones((1, _COMPASS_DEG.size))
+    from_facade = np.zeros_like(_COMPASS_DEG)
+    open_ = np.ones(_COMPASS_DEG.shape, np.bool_)
     if skyline:
         low = np.minimum(np.tan(np.radians(skyline_height_deg(skyline, _COMPASS_DEG))), _STEEPEST)
     if facade_azimuth_deg is not None and (overhang is not None or walls):
         from_facade = (_COMPASS_DEG - facade_azimuth_deg + 180.0) % 360.0 - 180.0
         ahead = np.maximum(np.cos(np.radians(from_facade)), 0.0)
-        part = _open_parts(walls, from_facade, places)
-    open_ = (part > 0.0).any(axis=0)
+        part = _open_parts(walls, from_facade, places, np.zeros(1), np.zeros(1))
+        open_ = _may_be_open(walls, from_facade)
     if overhang is not None:
         open_ &= ahead > 0.0
     return Dome(
         azimuth_deg=_COMPASS_DEG[open_],
         low=low[open_],
         part=part[:, open_],
+        from_facade_deg=from_facade[open_],
         ahead=ahead[open_],
         overhang=overhang,
+        walls=walls,
         facade_azimuth_deg=facade_azimuth_deg or 0.0,
         places=places,
     )
@@ -180,25 +239,39 @@ def _slab_edges(
     return edges
 
 
-def _open_parts(walls: Sequence[SideWall], from_facade_deg: Floats, places: Places) -> Floats:
+def _open_parts(
+    walls: Sequence[SideWall], from_facade_deg: Floats, places: Places, tilt_deg: Floats, turned_deg: Floats
+) -> Floats:
     """Which part of each slice lies between the side walls, 0 to 1, from each place: (p, 360) or (p, m, 360).
 
-    ``from_facade_deg`` (360,) or (m, 360): the slices' angles from straight out of the facade.
+    ``from_facade_deg`` (360,) or (m, 360): the slices' angles from straight out of the facade; ``turned_deg``: out of
+    it, (m,) or (1,), as the tilts. From panels that are not turned it is the same at any tilt.
     """
     if not walls:
         return np.ones((len(places.in_m), *from_facade_deg.shape))
-    edges = np.array(
-        [
-            [open_half_angle_deg(walls, "left", from_left), open_half_angle_deg(walls, "right", from_right)]
-            for from_left, from_right in places.in_m
-        ]
-    )
-    left, right = edges.T.reshape(2, -1, *(1,) * from_facade_deg.ndim)
-    part: Floats = np.zeros((len(places.in_m), *from_facade_deg.shape))
-    for around in (-360.0, 0.0, 360.0):  # a slice straight behind may reach to either side
+    alike = not turned_deg.any()
+    if alike:
+        tilt_deg = turned_deg = np.zeros(1)
+    panels = stands(tilt_deg, np.broadcast_to(turned_deg, tilt_deg.shape), places.across_m, places.lowest_m)
+    in_m = np.array(places.in_m)[:, :, None, None]
+    left, right = (
+        open_half_angle_deg(walls, side, in_m[:, at], panels) for at, side in enumerate(("left", "right"))
+    )  # (p, m, 1)
+    if alike and from_facade_deg.ndim == 1:
+        left, right = left[:, 0], right[:, 0]
+    part: Floats = np.zeros(np.broadcast_shapes(left.shape, from_facade_deg.shape))
+    one_side = len({wall.side for wall in walls}) == 1
+    for around in (-360.0, 0.0, 360.0) if one_side else (0.0,):  # a slice straight behind may reach to either side
         begin = from_facade_deg + (around - _STEP_DEG / 2.0)
-        part += np.maximum(np.minimum(begin + _STEP_DEG, right) - np.maximum(begin, -left), 0.0) / _STEP_DEG
-    return part
+        part += np.maximum(np.minimum(begin + _STEP_DEG, right) - np.maximum(begin, -left), 0.0)
+    return part / _STEP_DEG
+
+
+def _may_be_open(walls: Sequence[SideWall], from_facade_deg: Floats) -> NDArray[np.bool_]:
+    """Is any of a slice open between walls, however a panel is turned? A wall hides all behind on its side."""
+    sides, ahead = {wall.side for wall in walls}, 90.0 + _STEP_DEG / 2.0
+    left = (from_facade_deg > -ahead) | ("left" not in sides)
+    return np.asarray(left & ((from_facade_deg < ahead) | ("right" not in sides)))
 
 
 def _from_places(light: Floats, part: Floats, places: Places) -> Floats:

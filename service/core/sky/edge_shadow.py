@@ -23,35 +23,37 @@ others, Solar Energy 96 (2013) 274-282; both from memory); that parallel halves 
 Against panels reckoned cell by cell with single diodes (``tests/reference/test_bands_across_cells.py``) a band along
 the edge of a row is up to a tenth of the power too dear, for a string at a low current has a higher voltage; of half
 cells upright 0.03, as the other half holds the voltage. It is up to 0.033 too cheap where bypass diodes drop half a
-volt each. A band that lies across two rows is dearer here than there: one of 5 cm, wherever it lies upright, with four
-fifths of the light from the sun, costs half cells 0.18 and whole ones 0.13 in the mean, and 0.235 of both by this rule
-(0.20 and 0.22 if it took the mean over where the band lies, and then too little in the hours in which it lies on one
-row). Under slabs, beside walls and behind rows (``tests/reference/test_slab_across_cells.py``) the rule leaves at most
-0.03 of the power more than the cells, in the mean 0.06 less; whole years come 0.065 of the bare one below to 0.012
-above. What a row hides of the sky from the lowest cells and a slab from the upmost ones is added up: a tenth of the
-year less with both.
+volt each. A rail's band counts by where it lies among the rows, as far as size and number of cells tell: across two
+rows it covers less of the darker one. Under slabs, beside walls and behind rows
+(``tests/reference/test_slab_across_cells.py``) the rule leaves at most 0.03 of the power more than the cells, in the
+mean 0.06 less; whole years come 0.065 of the bare one below to 0.012 above, behind rails 0.08 below to 0.005 above.
+What slab, rail and row hide of the sky is looked up together, from each row of cells (``in_front``); which row the
+sun's shadow lies on and which sees the least of the sky is not.
 Valid for three sections: a panel with two, lengthwise, loses a half where a third is reckoned; upright it is all one.
 """
 
 from collections.abc import Sequence
 from dataclasses import replace
 from functools import reduce
+from itertools import combinations
 from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
 
 from service.core.model.facts import Array
-from service.core.sky.cell_layout import Parts, across_m, corner_m, darkest_along_m, layout_of, slope_m
+from service.core.model.place import SideWall
+from service.core.sky.cell_layout import Parts, across_m, corner_m, half_rows, layout_of, lowest_m, slope_m
 from service.core.sky.incidence import direction
-from service.core.sky.overhang import slab_shadow_m, turned_m, wall_shadow_m
+from service.core.sky.overhang import slab_shadow_m, turned_m
+from service.core.sky.shade import SECTIONS
+from service.core.sky.side_walls import Stands, stands, wall_shadows_m
 
 Floats = NDArray[np.float64]
 Shares = NDArray[np.floating[Any]]
 Ways = tuple[tuple[float, Shares], ...]
 
 _LEAST_COSINE = 1e-6
-_SIDES = ("left", "right")
 
 
 def has_edges(array: Array) -> bool:
@@ -84,21 +86,48 @@ def ways_past_edges(array: Array, tilt_deg: Floats, azimuth_deg: Floats, sun: Fl
         sun: (3, n) unit vectors to the sun.
 
     Returns:
-        As ``ways_past_bands``, of (m, n); none where there is no edge. Where the edges of a rail's band lie among the
-        rows of cells is not known: it counts as if it fell on one row as far as that row is high, which is the most
-        that it can cover. What slab, rail and row cover in one part is added up, lest two thin bands, one in each half,
-        cost whole cells less than half cells; what two of them cover counts once. Walls cover columns, and where these
-        cross a dark row, light is left where neither falls. So both together leave no more than either alone. The
-        band's penumbra is left out, and so is the sky that a hand rail hides.
+        As ``ways_past_bands``, of (m, n); none where there is no edge. A rail's band counts by where it lies among the
+        rows of cells, whole ones as no less dark than half cells in their place. What slab, rail and row cover in one
+        part is added up, lest two thin bands, one in each half, cost whole cells less than half cells; what two of them
+        cover counts once. Walls cover columns, and where these cross a dark row, light is left where neither falls. So
+        both together leave no more than either alone. The band's penumbra is left out.
     """
     if not has_edges(array):
         return ()
-    tilt, azimuth = tilt_deg[:, None], azimuth_deg[:, None]
-    layout = layout_of(array)
+    in_series, parallel = _dark_parts(array, tilt_deg, azimuth_deg, sun)
+    in_order = layout_of(array).series_along and not stands_behind(array)
+    return ways_past_bands(in_series, parallel, in_order=in_order)
+
+
+def ways_past_dim_sections(
+    array: Array, tilt_deg: Floats, azimuth_deg: Floats, sun: Floats, dim: Floats
+) -> tuple[Ways, tuple[Shares, ...]]:
+    """``ways_past_edges`` of panels whose bypass sections see the sky unlike each other, and what each way loses of it.
+
+    ``dim``: (m, 3) what each section from the upper edge down misses of the even sky that the brightest one sees. The
+    same sections are given up with the sun's light and the sky's, whichever of the seven choices costs least.
+    """
+    sections, parallel = _dark_parts(array, tilt_deg, azimuth_deg, sun)
+    if parallel:
+        dark = reduce(np.add, parallel) * (1.0 / len(parallel))
+        sections = [dark + (1.0 - dark) * section for section in sections]
+    ways, dimmed = [], []
+    for count in range(SECTIONS, 0, -1):
+        for kept in combinations(range(SECTIONS), count):
+            share = count / SECTIONS
+            ways.append((1.0 - share, reduce(np.maximum, (sections[at] for at in kept)) * share))
+            dimmed.append(dim[:, kept].max(axis=1, keepdims=True) * share)
+    return tuple(ways), tuple(dimmed)
+
+
+def _dark_parts(
+    array: Array, tilt_deg: Floats, azimuth_deg: Floats, sun: Floats
+) -> tuple[Sequence[Shares], Sequence[Shares]]:
+    """What all edges darken of the darkest row of each part: of those in series, and of the parallel ones."""
+    tilt, azimuth, layout = tilt_deg[:, None], azimuth_deg[:, None], layout_of(array)
     along = _dark_along(array, layout.along, tilt, azimuth, sun)
-    across = dark_columns(array, layout.across, azimuth, sun)
-    in_order = array.hand_rail is None and array.row_in_front is None
-    return ways_past_bands(along, across, in_order=in_order) if layout.series_along else ways_past_bands(across, along)
+    across = _dark_across(array, layout.across, tilt, azimuth, sun)
+    return (along, across) if layout.series_along else (across, along)
 
 
 def ways_past_bands(in_series: Sequence[Shares], parallel: Sequence[Shares], *, in_order: bool = False) -> Ways:
@@ -135,37 +164,29 @@ def _darkest_first(shares: Sequence[Shares]) -> list[Shares]:
     return ordered
 
 
-def dark_columns(array: Array, parts: Parts, azimuth_deg: Floats, sun: Floats) -> list[Shares]:
+def dark_columns(walls: Sequence[SideWall], parts: Parts, panels: Stands, out: Shares, right: Shares) -> list[Shares]:
     """What side walls darken of the darkest column of each part from the left on, 0 to 1; none: nothing does.
 
-    ``azimuth_deg``: (m, 1) of planes; answers (m, n), or (1, n) where the array tells its facade.
+    Of panels as they stand, (m, n), by suns out of the facade and to the right of that, (n,).
     """
+    if not walls:
+        return []
+    left_m, right_m = wall_shadows_m(walls, panels, out, right)
+    left = () if left_m is None else parts.dark_from_edge(left_m)
+    right_first = () if right_m is None else parts.dark_from_edge(right_m)  # parts lie alike from either edge
+    if not left or not right_first:
+        return list(left or right_first[::-1])
+    # What both shadows cover in a part is all of its row, so that it may count twice.
+    return [np.minimum(one + other, 1.0) for one, other in zip(left, right_first[::-1], strict=True)]
+
+
+def _dark_across(array: Array, parts: Parts, tilt_deg: Floats, azimuth_deg: Floats, sun: Floats) -> list[Shares]:
+    """``dark_columns`` of an array's planes, (m, n)."""
     if not array.walls:
         return []
-    out, right = _out_and_right(array, azimuth_deg, sun)
-    width = across_m(array)
-    left_m, right_m = (np.minimum(wall_shadow_m(array.walls, side, out, right), width) for side in _SIDES)
-    between = np.maximum(width - right_m, left_m)
-    bands = zip(parts.covered(0.0, left_m), parts.covered(between, np.asarray(width)), strict=True)
-    return [np.minimum(reduce(np.add, in_part), 1.0) for in_part in bands]
-
-
-def sky_behind_row(array: Array, tilt_deg: Floats) -> Floats:
-    """The part of an even sky that the row in front hides from planes of these tilts, (m,), by their darkest cells.
-
-    Those are the lowest of each string: the mean of two places up from the lower edge, as ``cell_layout`` has them.
-    Between the level and an edge at the profile angle p a plane at tilt t sees (cos t - cos(t + p)) / 2 of the sky.
-    """
-    row = array.row_in_front
-    if row is None:
-        return np.zeros_like(tilt_deg)
-    tilt, hidden = np.radians(tilt_deg), np.zeros(np.shape(tilt_deg))
-    places = darkest_along_m(array)
-    for up_m in places:
-        over = np.maximum(row.above_bottom_edge_m - up_m * np.sin(tilt), 0.0)
-        profile = np.arctan2(over, row.distance_m + up_m * np.cos(tilt))
-        hidden += (np.cos(tilt) - np.cos(tilt + profile)) / (2.0 * len(places))
-    return hidden
+    turned = azimuth_deg - (azimuth_deg if array.facade_azimuth_deg is None else array.facade_azimuth_deg)
+    panels = stands(tilt_deg[:, 0], turned[:, 0], across_m(array), lowest_m(array))
+    return dark_columns(array.walls, parts, panels, *_out_and_right(array, azimuth_deg, sun))
 
 
 def _dark_along(array: Array, parts: Parts, tilt_deg: Floats, azimuth_deg: Floats, sun: Floats) -> list[Shares]:
@@ -184,19 +205,31 @@ def _dark_along(array: Array, parts: Parts, tilt_deg: Floats, azimuth_deg: Float
     azimuth = np.radians(azimuth_deg)
     out = sun[0] * np.sin(azimuth) + sun[1] * np.cos(azimuth)
     cosine = direction(tilt_deg[:, 0], azimuth_deg[:, 0]).T @ sun
-    seen = (out > _LEAST_COSINE) & (cosine > _LEAST_COSINE)
-    to_cosine = np.where(seen, 1.0 / np.maximum(cosine, _LEAST_COSINE), 0.0)
+    to_cosine = np.where(cosine > _LEAST_COSINE, 1.0 / np.maximum(cosine, _LEAST_COSINE), 0.0)
     over = np.full_like(cosine, slope)  # from where the row's shadow reaches down
     if row is not None:
         over = slope - np.maximum((row.above_bottom_edge_m * out - row.distance_m * sun[2]) * to_cosine, 0.0)
         over = np.maximum(over, under)
-    bands = [(np.zeros_like(under), under), (over, np.asarray(slope))]
+    dark = [parts.covered(np.zeros_like(under), under), parts.covered(over, np.asarray(slope))]
     if rail is not None:
         low = (rail.distance_m * sun[2] - rail.above_top_edge_m * out) * to_cosine
         high = low - rail.thickness_m * out * to_cosine
-        bands.append((np.maximum(high, under), np.minimum(low, over)))
-    rows = zip(*(parts.covered(*band) for band in bands), strict=True)
-    return [np.minimum(reduce(np.add, in_part), 1.0) for in_part in rows]
+        if (tilt_deg < 90.0).any():  # from behind the sun shines over the rail on what leans out past it
+            low, high = np.maximum(low, high), np.minimum(low, high)
+        dark.append(_by_rail(array, parts, np.maximum(high, under), np.minimum(low, over)))
+    return [np.minimum(reduce(np.add, in_part), 1.0) for in_part in zip(*dark, strict=True)]
+
+
+def _by_rail(array: Array, parts: Parts, from_m: Floats, to_m: Floats) -> list[Shares]:
+    """What a rail's band darkens of each part's darkest row; of whole cells no less than of half cells in their place.
+
+    Those would lose more where it lies across two whole rows, half in either half.
+    """
+    dark = parts.dark_by_band(from_m, to_m)
+    if len(parts.ends_m) > 1:
+        return dark
+    upper, lower = half_rows(array).dark_by_band(from_m, to_m)
+    return [np.maximum(dark[0], (upper + lower) / 2.0)]
 
 
 def _out_and_right(array: Array, azimuth_deg: Floats, sun: Floats) -> tuple[Floats, Floats]:

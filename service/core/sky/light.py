@@ -22,13 +22,14 @@ from service.core.sky.cell_layout import AT_THE_EDGE, darkest_places
 from service.core.sky.dome import sky_seen
 from service.core.sky.edge_shadow import (
     Ways,
-    sky_behind_row,
     stands_behind,
     stands_under_or_beside,
+    ways_past_dim_sections,
     ways_past_edges,
     ways_past_slab_and_walls,
 )
 from service.core.sky.horizon import above_skyline
+from service.core.sky.in_front import in_front_of
 from service.core.sky.incidence import direction, ground_modifier, modifier, sky_modifier
 from service.core.sky.shade import Shading, after_shading, shading_of, taken_by_bands
 from service.core.sky.transposition import ground_share, split_by_anisotropy
@@ -116,14 +117,16 @@ class Surroundings:
 class _Reached:
     """Light on m planes by where it comes from and how far it has come, W/m2, the cosine of incidence; (m, n).
 
-    ``sky`` is what slab and walls leave; ``under``: the ways past their shadows; ``shading``: all shadows of each hour,
-    (n,), with the ways past those of all edges, of each plane and hour.
+    ``overhang_sky`` is what slab and walls leave, ``sky`` what is left past rail and row, too; ``under``: the ways past
+    the shadows of slab and walls; ``shading``: all shadows of each hour, (n,), with the ways past those of all edges,
+    of each plane and hour.
     """
 
     bare_beam: Floats
     beam: Floats
     cosine: Floats
     sky: Floats
+    overhang_sky: Floats
     skyline_sky: Floats
     bare_sky: Floats
     ground: Floats
@@ -202,7 +205,7 @@ def light_of_planes(
     """Behind the cover, and of that what drives the current, were the array in each of these planes: (m, n) each."""
     reached = _reached(array, planes, daylight, surroundings, ground_reflectance_share)
     total = reached.beam + reached.sky + reached.ground
-    on_cells = after_shading(total, reached.beam, reached.shading) * _through(array)
+    on_cells = after_shading(total, reached.beam, reached.shading, reached.sky) * _through(array)
     return on_cells, _effective(array, planes, reached)
 
 
@@ -226,9 +229,12 @@ def plane_light(
     surroundings = surroundings_of(array, sky, daylight)
     planes = (array.plane,)
     reached = _reached(array, planes, daylight, surroundings, ground_reflectance_share)
-    total = reached.beam + reached.sky + reached.ground
-    after_overhang = total - taken_by_bands(total, reached.beam, reached.under) if reached.under else total
-    after_shade = after_shading(total, reached.beam, reached.shading)
+    total = after_overhang = reached.beam + reached.sky + reached.ground
+    if stands_behind(array):
+        after_overhang = reached.beam + reached.overhang_sky + reached.ground
+    if reached.under:
+        after_overhang = after_overhang - taken_by_bands(after_overhang, reached.beam, reached.under)
+    after_shade = after_shading(total, reached.beam, reached.shading, reached.sky)
     if reached.under:  # rounding alone could lift it
         after_shade = np.minimum(after_shade, after_overhang)
     after_cover = after_shade * _through(array)
@@ -260,28 +266,46 @@ def _reached(
     places = AT_THE_EDGE
     if stands_under_or_beside(array):
         under, places = ways_past_slab_and_walls(array, tilt, azimuth, daylight.sun), darkest_places(array)
-    seen = sky_seen(tilt, azimuth, array.skyline, array.slab, array.walls, array.facade_azimuth_deg, places)
-    ways = ways_past_edges(array, tilt, azimuth, daylight.sun) if stands_behind(array) else under
+    seen = sky_seen(
+        tilt, azimuth, array.skyline, array.slab, array.walls, array.facade_azimuth_deg, places, in_front_of(array)
+    )
+    shading = _shading(array, tilt, azimuth, daylight.sun, seen.past_all_share, under, surroundings.shading)
     even = daylight.even_sky_w_per_m2
-    past_all = np.maximum(seen.after_overhang_share - sky_behind_row(array, tilt), 0.0)
-    skyline_sky, sky = seen.after_skyline_share[:, None] * even, past_all[:, None] * even
+    shares = seen.after_skyline_share, seen.after_overhang_share, seen.past_all_share.max(axis=1)
+    skyline_sky, overhang_sky = (share[:, None] * even for share in shares[:2])
+    sky = shares[2][:, None] * even if stands_behind(array) else overhang_sky
     if array.skyline and array.facing_reflectance_share:
         facing = _facing_w_per_m2(array.facing_reflectance_share, daylight, ground_reflectance_share)
         hidden = seen.bare_share - seen.after_skyline_share
-        left = np.minimum(past_all / np.maximum(seen.after_skyline_share, 1e-9), 1.0)
-        skyline_sky = skyline_sky + hidden[:, None] * facing
-        sky = sky + (hidden * left)[:, None] * facing
+        left = [np.minimum(share / np.maximum(shares[0], 1e-9), 1.0) * hidden for share in shares]
+        back = [share[:, None] * facing for share in left]
+        skyline_sky, overhang_sky, sky = skyline_sky + back[0], overhang_sky + back[1], sky + back[2]
     return _Reached(
         bare_beam=bare_beam,
         beam=beam,
         cosine=cosine,
         bare_sky=seen.bare_share[:, None] * even,
         skyline_sky=skyline_sky,
+        overhang_sky=overhang_sky,
         sky=sky,
         ground=(ground_reflectance_share * ground_share(tilt))[:, None] * daylight.ghi_w_per_m2,
         under=under,
-        shading=replace(surroundings.shading, ways_past_bands=ways) if ways else surroundings.shading,
+        shading=shading,
     )
+
+
+def _shading(
+    array: Array, tilt: Floats, azimuth: Floats, sun: Floats, seen_share: Floats, under: Ways, by_clock: Shading
+) -> Shading:
+    """All shadows of each hour on planes that see so much of an even sky by their bypass sections, (m, s)."""
+    if not stands_behind(array):
+        return replace(by_clock, ways_past_bands=under) if under else by_clock
+    most = seen_share.max(axis=1, keepdims=True)
+    dim = np.where(most > 0.0, 1.0 - seen_share / np.where(most > 0.0, most, 1.0), 0.0)
+    if not dim.any():
+        return replace(by_clock, ways_past_bands=ways_past_edges(array, tilt, azimuth, sun))
+    ways, dimmed = ways_past_dim_sections(array, tilt, azimuth, sun, dim)
+    return replace(by_clock, ways_past_bands=ways, dimmed_past_bands=dimmed)
 
 
 def _facing_w_per_m2(facing_share: float, daylight: Daylight, ground_share_back: float) -> Floats:
@@ -300,7 +324,7 @@ def _effective(array: Array, planes: Sequence[Plane], reached: _Reached) -> Floa
     beam = reached.beam * modifier(reached.cosine)
     sky = reached.sky * sky_modifier(tilt)[:, None]
     ground = reached.ground * ground_modifier(tilt)[:, None]
-    return after_shading(beam + sky + ground, beam, reached.shading) * _through(array)
+    return after_shading(beam + sky + ground, beam, reached.shading, sky) * _through(array)
 
 
 def _angles(planes: Sequence[Plane]) -> tuple[Floats, Floats]:

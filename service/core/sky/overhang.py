@@ -1,25 +1,18 @@
-"""How far does the shadow of a slab above or a wall beside the panel reach over its face, and where does the sky end?
+"""How far does the shadow of a slab above the panel reach over its face, and where does the sky end?
 
-A slab's shadow ends in a level line and falls from the panel's upper edge down, a wall's in a line along the panel and
-falls from the side edge next to it inwards; what such a shadow costs, and of which cells the sky is looked up, is told
-by ``edge_shadow`` and ``cell_layout``.
+The shadow ends in a level line and falls from the panel's upper edge down; what it costs, and of which cells the sky is
+looked up, is told by ``edge_shadow`` and ``cell_layout``.
 
-A slab is level and long and ends in the facade behind the panel, so that nothing of the sky behind is seen either; a
-side wall is upright, as high as the slab or higher, and likewise joins the facade. Both are taken as black: the light
-that they throw back is not counted. A slab reaches out from the panel's upper edge, so that the lower part of a leaning
-panel comes out from under it; a wall reaches as far out from every point of the panel's side edge. A panel that is
-turned out of its facade turns about the middle of its upper edge under a slab, and counts as if all of it lay as far in
-as its darkest corner (``turned_m``); beside a wall it is taken to turn where it stands, its left and right as if it
-looked as the facade does, which leaves too much. Of several panels in a row each counts as the one next to
-the wall.
+A slab is level and long and ends in the facade behind the panel, so that nothing of the sky behind is seen either. It
+is taken as black: the light that it throws back is not counted. It reaches out from the panel's upper edge, so that the
+lower part of a leaning panel comes out from under it. A panel that is turned out of its facade turns about the middle
+of its upper edge, and counts as if all of it lay as far in as its darkest corner (``turned_m``).
 """
-
-from collections.abc import Sequence
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from service.core.model.place import Overhang, SideWall
+from service.core.model.place import Overhang
 
 Floats = NDArray[np.float64]
 
@@ -37,24 +30,6 @@ def profile_angle_deg(overhang: Overhang) -> float:
     if overhang.reaches_out_m == 0.0:
         return 90.0
     return float(np.degrees(np.arctan2(overhang.above_top_edge_m, overhang.reaches_out_m)))
-
-
-def open_half_angle_deg(walls: Sequence[SideWall], side: str, in_from_edge_m: float = 0.0) -> float:
-    """How far to this ``side`` ("left" or "right") one can look out past the nearest wall, from straight outwards, deg.
-
-    From so far in from the panel's side edge. 180 where there is no wall on that side: nothing is cut, not even behind.
-
-    >>> round(open_half_angle_deg([SideWall(side="left", distance_m=0.5, reaches_out_m=0.5)], "left"), 6)
-    45.0
-    """
-    angles = [
-        float(np.degrees(np.arctan2(wall.distance_m + in_from_edge_m, wall.reaches_out_m)))
-        if wall.reaches_out_m > 0.0
-        else 90.0
-        for wall in walls
-        if wall.side == side
-    ]
-    return min(angles, default=180.0)
 
 
 def down_the_panel(tilt_deg: ArrayLike) -> tuple[Floats, Floats]:
@@ -103,24 +78,3 @@ def slab_shadow_m(
     """
     past = past_slabs_edge(overhang, out, up) + up * further_in_m
     return np.where(out > 0.0, past / np.maximum(out * down + up * outwards, _LEAST), np.inf)
-
-
-def wall_shadow_m(walls: Sequence[SideWall], side: str, out: Floats, right: Floats) -> Floats:
-    """How far in from the panel's side edge the shadow of the walls on that ``side`` reaches, m.
-
-    Args:
-        walls: the side walls.
-        side: left or right, as one looks out.
-        out: out of the facade towards the sun, of a unit vector, (m, n) or (n,).
-        right: likewise to the right as one looks out.
-
-    Returns:
-        Of that shape; 0 where there is none, without end where the wall and the facade hide the sun.
-    """
-    aside = right if side == "right" else -right
-    inwards = np.zeros_like(out)
-    for wall in walls:
-        if wall.side == side:
-            reached = aside * wall.reaches_out_m / np.maximum(out, _LEAST) - wall.distance_m
-            inwards = np.maximum(inwards, np.where(out > 0.0, reached, np.inf))
-    return np.where(aside > 0.0, inwards, 0.0)

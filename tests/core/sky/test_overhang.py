@@ -1,15 +1,11 @@
-"""How far a slab's and a wall's shadow reaches over a panel, by hand."""
+"""How far a slab's shadow reaches over a panel, by hand."""
 
 import numpy as np
 import pytest
 
-from service.core.model.place import Overhang, SideWall
-from service.core.sky import open_half_angle_deg, profile_angle_deg
-from service.core.sky.overhang import down_the_panel, slab_shadow_m, turned_m, wall_shadow_m
-
-
-def wall(side, distance_m, reaches_out_m):
-    return SideWall(side=side, distance_m=distance_m, reaches_out_m=reaches_out_m)
+from service.core.model.place import Overhang
+from service.core.sky import profile_angle_deg
+from service.core.sky.overhang import down_the_panel, slab_shadow_m, turned_m
 
 
 def to_sun(height_deg, aside_deg=0.0):
@@ -22,11 +18,6 @@ def slab_m(above_m, reaches_m, height_deg, aside_deg=0.0, tilt_deg=90.0):
     out, _, up = to_sun(height_deg, aside_deg)
     slab = Overhang(above_top_edge_m=above_m, reaches_out_m=reaches_m)
     return float(slab_shadow_m(slab, *down_the_panel(tilt_deg), out, up))
-
-
-def wall_m(walls, side, height_deg, aside_deg):
-    out, right, _ = to_sun(height_deg, aside_deg)
-    return float(wall_shadow_m(walls, side, np.asarray(out), np.asarray(right)))
 
 
 def test_the_profile_angle_is_that_of_the_slabs_edge_above_the_panels_upper_edge():
@@ -68,39 +59,6 @@ def test_no_sun_comes_from_behind_a_slab():
 
 def test_a_slab_that_does_not_reach_out_leaves_the_sun_in_front():
     assert slab_m(0.0, 0.0, 89.0) <= 0.0
-
-
-def test_left_and_right_are_as_one_looks_out():
-    """45 degrees to the left a wall on the left shades as far in as it reaches out, less its distance."""
-    left, right = [wall("left", 0.1, 0.4)], [wall("right", 0.1, 0.4)]
-    assert wall_m(left, "left", 30.0, -45.0) == pytest.approx(0.3)
-    assert wall_m(right, "right", 30.0, 45.0) == pytest.approx(0.3)
-    for walls, side, aside in ((left, "left", 45.0), (left, "right", -45.0), (right, "right", -45.0)):
-        assert wall_m(walls, side, 30.0, aside) == 0.0
-
-
-def test_how_high_the_sun_stands_makes_no_difference_to_a_wall():
-    walls = [wall("left", 0.0, 0.5)]
-    assert wall_m(walls, "left", 10.0, -30.0) == pytest.approx(wall_m(walls, "left", 70.0, -30.0))
-
-
-def test_the_nearest_wall_of_a_side_counts():
-    walls = (wall("left", 2.0, 1.0), wall("left", 0.5, 0.5), wall("right", 1.0, 0.0))
-    assert wall_m(walls, "left", 30.0, -60.0) == pytest.approx(0.5 * np.sqrt(3.0) - 0.5)
-    assert open_half_angle_deg(walls, "left") == pytest.approx(45.0)
-    assert open_half_angle_deg(walls, "right") == 90.0
-    assert open_half_angle_deg((), "left") == 180.0
-
-
-def test_from_further_in_one_sees_further_past_a_wall():
-    walls = [wall("left", 0.5, 1.0)]
-    assert open_half_angle_deg(walls, "left", 0.5) == pytest.approx(45.0)
-
-
-def test_a_wall_hides_the_sun_behind_the_facade_on_its_side_alone():
-    walls = [wall("left", 3.0, 0.1)]
-    assert wall_m(walls, "left", 30.0, -100.0) == np.inf
-    assert wall_m(walls, "left", 30.0, 100.0) == 0.0
 
 
 def test_turned_panels_count_by_the_corner_that_is_turned_in_and_come_out_less_further_down():

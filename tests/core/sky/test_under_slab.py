@@ -133,14 +133,30 @@ def test_a_slab_or_a_wall_that_does_not_reach_out_is_as_none_however_the_panel_l
 
 @pytest.mark.parametrize("reaches_m", [1e-9, 1e-5])
 def test_a_slab_and_walls_that_hardly_reach_out_leave_what_the_facade_behind_them_leaves(reaches_m):
-    """Of an even sky an upright panel all, a flat one half: behind is the facade, without end."""
+    """By hand (cos t + sin t) / 2 of it at the tilt t, for behind is the facade, without end.
+
+    So an upright panel keeps all of its half, and nothing jumps where the reach goes to nought; one that leans by 30
+    degrees keeps 0.73 of its sky and a flat one half, whatever is told to reach out a little, for the house is there.
+    """
     walls = (*left_wall(0.5, reaches_m), SideWall(side="right", distance_m=0.5, reaches_out_m=reaches_m))
     for around in ({"overhang": slab(1.0, reaches_m)}, {"side_walls": walls}):
         seen = [
-            plane_light(overcast(SKY), array(plane=plane, panel=HALF, **around), 0.0).after_overhang_w_per_m2.sum()
-            for plane in (UPRIGHT, replace(UPRIGHT, tilt_deg=0.0))
+            plane_light(
+                overcast(SKY), array(plane=replace(UPRIGHT, tilt_deg=tilt), panel=HALF, **around), 0.0
+            ).after_overhang_w_per_m2.sum()
+            for tilt in (90.0, 60.0, 30.0, 0.0)
         ]
-        assert np.array(seen) / SKY.ghi_w_per_m2.sum() == pytest.approx([0.5, 0.5], abs=2e-4)
+        tilts = np.radians([90.0, 60.0, 30.0, 0.0])
+        by_hand = (np.cos(tilts) + np.sin(tilts)) / 2.0
+        assert np.array(seen) / SKY.ghi_w_per_m2.sum() == pytest.approx(by_hand, abs=2e-4)
+
+
+def test_an_upright_panel_keeps_its_year_as_the_reach_of_slab_and_walls_goes_to_nought():
+    bare = under(plane=UPRIGHT, panel=HALF)
+    for reaches_m in (1e-3, 1e-6):
+        walls = (*left_wall(0.5, reaches_m), SideWall(side="right", distance_m=0.5, reaches_out_m=reaches_m))
+        hardly = under(plane=UPRIGHT, panel=HALF, overhang=slab(0.5, reaches_m), side_walls=walls)
+        assert hardly == pytest.approx(bare, rel=2.0 * reaches_m + 2e-4)
 
 
 def test_under_a_slab_without_end_there_is_no_sun_and_no_sky():

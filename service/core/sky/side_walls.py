@@ -1,0 +1,144 @@
+"""How far over a panel's face does a side wall's shadow reach, and how far past the wall does one look?
+
+A wall is upright, as high as the slab or higher, and stands still: its front edge lies ``reaches_out_m`` out of the
+facade, from the middle of the panel's upper edge, and ``distance_m`` aside from where the panel's side edge is while it
+looks as the facade does. A panel that is turned swings about that middle, its lower end towards the wall or away. From
+a point on it, as far down and aside as it lies, the edge is so much further or less far out and aside (``Stands``), and
+the sun is hidden where it stands further aside than the edge: a line on the panel's face, straight, and parallel to its
+sides where the panel is upright. Where it is not, the end of the panel counts that is darker, upper or lower, for one
+dark cell is enough for a string. What would go through the wall counts as lying on it.
+
+A wall joins the facade and goes on behind it: from there no light comes on its side. Walls are taken as black. Of
+several panels in a row each counts as the one next to the wall.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Any
+
+import numpy as np
+from numpy.typing import ArrayLike, NDArray
+
+from service.core.model.place import SideWall
+
+Metres = NDArray[np.floating[Any]]
+
+_LEAST = 1e-9
+_AHEAD_DEG, _AROUND_DEG = 90.0, 180.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Stands:
+    """How m panels stand before a facade, as far as its walls are concerned.
+
+    Attributes:
+        half_m: from the middle of the upper edge to either side edge.
+        ahead, aside: the way that each panel looks, out of the facade and to the right of that, of length one; (m, 1).
+        low_m: how far on level ground it is from the upper edge to the lowest cells, (m, 1).
+    """
+
+    half_m: float
+    ahead: Metres
+    aside: Metres
+    low_m: Metres
+
+    def lower_end(self, wall: SideWall) -> tuple[Metres, Metres]:
+        """How much less far out of and aside from its lower end the wall's edge is, than from its upper end; (m, 1)."""
+        towards = self.aside if wall.side == "right" else -self.aside
+        room_m = wall.distance_m + self.half_m * (1.0 - np.abs(self.ahead))
+        fits_m = np.where(towards > 0.0, np.minimum(self.low_m, room_m / np.maximum(towards, _LEAST)), self.low_m)
+        return self.ahead * np.where(self.ahead > 0.0, fits_m, self.low_m), towards * fits_m
+
+
+def stands(tilt_deg: ArrayLike, turned_deg: ArrayLike, across_m: float, down_m: float) -> Stands:
+    """Panels of these tilts, turned to the right of the way in which their facade looks, (m,) each.
+
+    ``across_m``: from side to side; ``down_m``: along the panel from the upper edge to the lowest cells.
+    """
+    tilt, turned = np.radians(np.atleast_1d(tilt_deg))[:, None], np.radians(np.atleast_1d(turned_deg))[:, None]
+    return Stands(
+        half_m=across_m / 2.0, ahead=np.cos(turned), aside=np.sin(turned), low_m=np.maximum(np.cos(tilt), 0.0) * down_m
+    )
+
+
+def open_half_angle_deg(
+    walls: Sequence[SideWall], side: str, in_from_edge_m: ArrayLike = 0.0, panels: Stands | None = None
+) -> Metres:
+    """How far to this ``side`` ("left" or "right") one can look out past the nearest wall, from straight outwards, deg.
+
+    From so far in from the side edge of each panel, at its upper or its lower end, whichever sees less: (m, 1), or
+    (p, m, 1) where distances are (p, 1, 1). 180 where there is no wall on that side: nothing is cut, not even behind.
+
+    >>> beside = [SideWall(side="left", distance_m=0.5, reaches_out_m=0.5)]
+    >>> open_half_angle_deg(beside, "left").round(6).item()
+    45.0
+    """
+    panels = stands(0.0, 0.0, 0.0, 0.0) if panels is None else panels
+    inwards = panels.half_m - np.asarray(in_from_edge_m)  # towards the wall, from the panel's middle
+    further_out = inwards * (panels.aside if side == "right" else -panels.aside)
+    less_aside = inwards * panels.ahead
+    angle: Metres = np.full(further_out.shape, _AROUND_DEG)
+    for wall in walls:
+        if wall.side != side:
+            continue
+        out, aside = wall.reaches_out_m + further_out, wall.distance_m + panels.half_m - less_aside
+        low_out, low_aside = panels.lower_end(wall)
+        for ends_out, ends_aside in ((out, aside), (out - low_out, aside - low_aside)):
+            past = np.degrees(np.arctan2(np.maximum(ends_aside, 0.0), np.maximum(ends_out, _LEAST)))
+            angle = np.minimum(angle, np.where(ends_out > 0.0, past, _AHEAD_DEG))
+    return angle
+
+
+def wall_shadows_m(
+    walls: Sequence[SideWall], panels: Stands, out: Metres, right: Metres
+) -> tuple[Metres | None, Metres | None]:
+    """How far in from the left and from the right edge of panels the shadows of side walls reach, m; (m, n) each.
+
+    Args:
+        walls: the side walls.
+        panels: m of them.
+        out: out of the facade towards the sun, of a unit vector, (n,) or (m, n).
+        right: likewise to the right as one looks out.
+
+    Returns:
+        Not above 0 where there is none, the panel's width or more where a wall and the facade hide the sun; None: no
+        shadow can fall from that side. It falls from the side next to the wall inwards, from the other one where the
+        sun stands behind the panel, which then leans.
+    """
+    shadows: list[Metres | None] = [None, None]
+    squarely = panels.ahead * out + panels.aside * right
+    over_face = 1.0 / np.maximum(np.abs(squarely), _LEAST)
+    behind = (squarely <= 0.0) & (out > 0.0)
+    swapped = behind.any()
+    for wall in walls:
+        aside = right if wall.side == "right" else -right
+        low_out, low_aside = panels.lower_end(wall)
+        # Past the wall's edge from the middle of the upper end, and from that of the lower one.
+        upper = aside * wall.reaches_out_m - out * (wall.distance_m + panels.half_m)
+        past = np.maximum(upper, upper + (out * low_aside - aside * low_out))
+        inwards = past * over_face + panels.half_m
+        inwards = np.where(aside > 0.0, np.where(out > 0.0, inwards, np.inf), 0.0)
+        near = wall.side == "right"
+        shadows[near] = _further(shadows[near], np.where(behind, 0.0, inwards) if swapped else inwards)
+        if swapped:
+            shadows[not near] = _further(shadows[not near], np.where(behind, inwards, 0.0))
+    return shadows[0], shadows[1]
+
+
+def _further(one: Metres | None, other: Metres) -> Metres:
+    return other if one is None else np.maximum(one, other)
+
+
+def may_reach(walls: Sequence[SideWall], across_m: float, down_m: float, out: Metres, right: Metres) -> Metres:
+    """(2, n) is all of a panel, and any of it, in some wall's shadow, however it is turned and tilted?
+
+    The former at least where it is told, the latter at most.
+    """
+    level, half_m = np.hypot(out, right), across_m / 2.0
+    every, any_ = np.zeros(out.shape, np.bool_), np.zeros(out.shape, np.bool_)
+    for wall in walls:
+        aside = right if wall.side == "right" else -right
+        past = aside * wall.reaches_out_m - out * (wall.distance_m + half_m)
+        every |= (aside > 0.0) & ((out <= 0.0) | (past > half_m * level))
+        any_ |= (aside > 0.0) & (past + np.hypot(half_m, down_m) * level > 0.0)
+    return np.stack((every, any_))
