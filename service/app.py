@@ -158,6 +158,7 @@ def deps_of(settings: Settings) -> Deps:
         years=Memo(settings.set_cache_size),
         told_years=Memo(settings.set_cache_size),
         fits=Memo(_FITS_A_SET * settings.set_cache_size),
+        priced_fits=Memo(settings.set_cache_size),
         told_fits=Memo(settings.set_cache_size),
         fixings=Memo(_FITS_A_SET * settings.set_cache_size),
         told_fixings=Memo(settings.set_cache_size),

@@ -59,7 +59,8 @@ class Deps:
     how a panel stands there, ``sets`` the arrays and inverters asked about there as completed (a place's year goes by
     its identity), ``terms`` the tariffs, accounts, circuits and meters, ``directs`` the d.c. hours of those sets,
     ``years`` what comes of them, before an export limit, ``told_years`` the same as it is answered, ``fits`` whether
-    they fit together, on which circuit and meter and by which rule card, ``fixings`` what a storm does to them,
+    they fit together, on which circuit and meter and by which rule card, ``priced_fits`` the same with what remedies
+    cost in energy, ``fixings`` what a storm does to them,
     ``told_fits`` and ``told_fixings`` the same as they are answered, ``curves`` what panels do in the heat and in the
     morning, ``rows`` what is asked of a panel at a place, by site, day and panel as they were sent, ``columns`` the
     input of an inverter as it was sent, both with what was assumed of it, ``movable`` the sets whose planes were asked
@@ -95,7 +96,8 @@ class Deps:
     years: Years
     told_years: Memo[EnergyYear, Any]
     fits: Memo[Hashable, Compatibility]
-    told_fits: Memo[Compatibility, Any]
+    priced_fits: Memo[tuple[Compatibility, EnergyYear], Compatibility]
+    told_fits: Memo[tuple[Compatibility, int], Any]
     fixings: Memo[Hashable, FixingForces]
     told_fixings: Memo[FixingForces, Any]
     curves: Curves

@@ -68,7 +68,7 @@ FIELD_NAME = re.compile(r"[a-z]+_[a-z_]*[a-z]")
 @given(setups())
 def test_no_sentence_shows_a_person_the_name_of_a_field(setup: Setup) -> None:
     for finding in asked(setup).findings:
-        out = FindingOut.of(finding, {})
+        out = FindingOut.of(finding, 0)
         for text in (out.text, *(remedy.text for remedy in out.remedies)):
             assert not FIELD_NAME.search(text), text
 

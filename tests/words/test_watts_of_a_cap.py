@@ -16,7 +16,7 @@ def said(card: RuleCard, power: float = 800, limit: float = 800, **changes: Any)
     inverter = builders.inverter(ac_power_w=power, set_limit_w=limit)
     setup = builders.setup(inverter=inverter, **changes)
     found = check(setup, Assumptions({}), (60.0,) * len(setup.arrays), card, AS_OF)
-    return FindingOut.of(next(one for one in found.findings if one.code == "local_cap"), {})
+    return FindingOut.of(next(one for one in found.findings if one.code == "local_cap"), 0)
 
 
 def card_of(area: str) -> RuleCard:

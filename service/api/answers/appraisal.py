@@ -1,6 +1,6 @@
 """Is this set worth buying for this home?"""
 
-from service.api.answers.compatibility import checked, compatibility_out, fixing_out
+from service.api.answers.compatibility import checked, compatibility_out, fixing_out, priced
 from service.api.answers.energy import energy_out
 from service.api.answers.question import Question
 from service.api.deps import Deps
@@ -11,7 +11,7 @@ from service.api.schemas.payback import PaybackOut
 from service.api.schemas.requests import AppraisalIn
 from service.api.schemas.storage import StorageOut
 from service.api.schemas.use import UseOut
-from service.core.appraisal import Again, appraise, priced_remedies, told_over_the_year
+from service.core.appraisal import Again, appraise, told_over_the_year
 from service.core.compatibility import Checked, Compatibility
 from service.core.energy import EnergyYear
 from service.core.model.assumption import Assumptions
@@ -25,11 +25,11 @@ def appraisal(body: bytes, deps: Deps) -> AppraisalOut:
     setup, energy = question.setup, question.energy
     account = question.account()
     fit = checked(question)
-    compatibility = priced_remedies(fit, setup, question.year_kwh, question.assumptions)
+    with_prices, told_again = priced(question, fit)
     year, currency = energy.year_kwh.middle, setup.tariff.currency if setup.tariff else None
     saving = account.saving_first_year.middle if account else None
     per_kwh = saving / year if saving is not None and year else None
-    compatibility = told_over_the_year(compatibility, energy, per_kwh, currency)
+    compatibility = told_over_the_year(with_prices, energy, per_kwh, currency)
     found = appraise(
         given=question.given,
         setup=setup,
@@ -44,7 +44,7 @@ def appraisal(body: bytes, deps: Deps) -> AppraisalOut:
     )
     return AppraisalOut(
         decision=DecisionOut.of(found.decision),
-        compatibility=compatibility_out(question, fit, compatibility),
+        compatibility=compatibility_out(question, told_again, compatibility),
         fixing=fixing_out(question),
         energy=energy_out(question),
         use=UseOut.of(question.use, question.habits(), setup.tariff.currency if setup.tariff else None),

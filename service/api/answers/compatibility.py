@@ -3,10 +3,11 @@
 from service.api.answers.question import Question
 from service.api.deps import Deps
 from service.api.schemas.answers import CompatibilityAnswerOut
+from service.api.schemas.as_sent import described_inputs
 from service.api.schemas.finding import CompatibilityOut, FindingOut
 from service.api.schemas.fixing import FixingOut
 from service.api.schemas.requests import CompatibilityIn
-from service.core.appraisal import priced_remedies, told_over_the_year
+from service.core.appraisal import priced_by_the_set_alone, priced_remedies, told_over_the_year
 from service.core.compatibility import Checked, Compatibility, check, check_key
 from service.core.energy import EnergyYear
 from service.core.errors import ContradictionError
@@ -19,8 +20,8 @@ def compatibility(body: bytes, deps: Deps) -> CompatibilityAnswerOut:
     fit = checked(question)
     found = fit
     if energy is not None:
-        found = priced_remedies(fit, question.setup, question.year_kwh, question.assumptions)
-        found = told_over_the_year(found, energy, None, None)
+        with_prices, fit = priced(question, fit)
+        found = told_over_the_year(with_prices, energy, None, None)
     return CompatibilityAnswerOut(
         compatibility=compatibility_out(question, fit, found),
         fixing=fixing_out(question),
@@ -54,15 +55,33 @@ def checked(question: Question, like: Checked | None = None, *, mending: bool = 
     return question.deps.fits.get(check_key(setup, assumptions, hottest_c, card, as_of, cool_c), made)
 
 
+def priced(question: Question, fit: Compatibility) -> tuple[Compatibility, Compatibility]:
+    """The findings with what their remedies cost in energy, and what of them is told again to other homes.
+
+    Priced ones are kept of sets met lately, where no home has a part in that; else ``fit`` alone is.
+    """
+    setup, energy = question.setup, question.energy
+
+    def made() -> Compatibility:
+        return priced_remedies(fit, setup, question.year_kwh, question.assumptions)
+
+    if question.weather is not None or not priced_by_the_set_alone(fit, setup):
+        return made(), fit
+    kept = question.deps.priced_fits.get((fit, energy), made)
+    return kept, kept
+
+
 def compatibility_out(question: Question, fit: Compatibility, told: Compatibility) -> CompatibilityOut:
     """The findings as they are answered; what is ``told`` of the set as it was found in ``fit`` is said once.
 
-    That is what neither the year nor a price was added to, and what asks for no change of the request as it was sent.
+    That is what neither the year nor a price was added to. How a remedy is put into the request as it was sent hangs on
+    how many of the inverter's inputs it describes.
     """
-    alone: dict[int, FindingOut] = question.deps.told_fits.get(
-        fit, lambda: {id(one): FindingOut.of(one, {}) for one in fit.findings if not one.remedies}
+    inputs = described_inputs(question.given)
+    said: dict[int, FindingOut] = question.deps.told_fits.get(
+        (fit, inputs), lambda: {id(one): FindingOut.of(one, inputs) for one in fit.findings}
     )
-    return CompatibilityOut.of(told, question.given, alone)
+    return CompatibilityOut.of(told, inputs, said)
 
 
 def fixing_out(question: Question) -> FixingOut:

@@ -19,34 +19,38 @@ class Change:
     patch: tuple[Mapping[str, Any], ...]
 
 
-def change_of(remedy: Remedy, given: Mapping[str, Any]) -> Change | None:
-    """The change as the request can hold it; None where that is the remedy's own.
+def described_inputs(given: Mapping[str, Any]) -> int:
+    """How many of the inverter's inputs the request as it was sent describes."""
+    return len((given.get("inverter") or {}).get("inputs") or ())
+
+
+def change_of(remedy: Remedy, inputs: int) -> Change | None:
+    """The change as a request that describes so many inputs can hold it; None where that is the remedy's own.
 
     One entry of inputs stands for all of them: what it says is changed for all. Where no input was described, an
     entry is added that says nothing but the new value.
     """
-    entries = (given.get("inverter") or {}).get("inputs") or ()
     if remedy.patch:
-        return _patch_of(remedy, len(entries))
+        return _patch_of(remedy, inputs)
     found = _OF_AN_INPUT.fullmatch(remedy.pointer or "")
     if found is None:
         return None
     number, name = int(found[1]), found[2]
-    if number < len(entries):
+    if number < inputs:
         return None
-    if entries:
+    if inputs:
         return Change(f"{_INPUTS}/0/{name}", ())
     return Change(None, (_added(_INPUTS, [{name: remedy.new_value}]),))
 
 
-def _patch_of(remedy: Remedy, entries: int) -> Change | None:
+def _patch_of(remedy: Remedy, inputs: int) -> Change | None:
     kept: list[Mapping[str, Any]] = []
     fresh: dict[str, Any] = {}
     for one in remedy.patch:
         found = _OF_AN_INPUT.fullmatch(one.path)
-        if found is None or int(found[1]) < entries:
+        if found is None or int(found[1]) < inputs:
             kept.append({"op": one.op, "path": one.path, "value": one.value, "source": one.source})
-        elif entries:
+        elif inputs:
             kept.append(_added(f"{_INPUTS}/0/{found[2]}", one.value))
         else:
             fresh[found[2]] = one.value

@@ -62,8 +62,8 @@ class RemedyOut(Out):
     text: Text
 
     @classmethod
-    def of(cls, remedy: Remedy, finding: Finding, given: Mapping[str, Any]) -> Self:
-        """With its sentence, and the change where the request as it was ``given`` can hold it."""
+    def of(cls, remedy: Remedy, finding: Finding, inputs: int) -> Self:
+        """With its sentence, and the change as a request that describes so many inputs can hold it."""
         facts = {
             "finding": finding.code,
             "new_value": remedy.new_value,
@@ -72,7 +72,7 @@ class RemedyOut(Out):
             "verdict_then": str(remedy.verdict_then),
             **remedy.facts,
         }
-        change = change_of(remedy, given)
+        change = change_of(remedy, inputs)
         moved = {} if change is None else {"pointer": change.pointer, "patch": change.patch}
         text = say("remedies", _key(remedy.code, remedy.facts), facts)
         if remedy.code.startswith("ask_") and remedy.verdict_then == Verdict.DOES_NOT_FIT:
@@ -98,13 +98,13 @@ class FindingOut(Told):
     remedies: list[RemedyOut] = Field(max_length=20)
 
     @classmethod
-    def of(cls, finding: Finding, given: Mapping[str, Any]) -> Self:
-        """With its sentences."""
+    def of(cls, finding: Finding, inputs: int) -> Self:
+        """With its sentences, for a request that describes so many inputs."""
         return cls.from_core(
             finding,
             facts=finding.facts,
             text=sentence_of(finding),
-            remedies=[RemedyOut.of(remedy, finding, given) for remedy in finding.remedies],
+            remedies=[RemedyOut.of(remedy, finding, inputs) for remedy in finding.remedies],
         )
 
 
@@ -123,13 +123,13 @@ class CompatibilityOut(InParts):
 
     @classmethod
     def of(
-        cls, compatibility: Compatibility, given: Mapping[str, Any], said: Mapping[int, FindingOut] = _NOTHING_SAID
+        cls, compatibility: Compatibility, inputs: int, said: Mapping[int, FindingOut] = _NOTHING_SAID
     ) -> Self:
-        """With all sentences; ``said`` are findings, by their identity, that were put into words before."""
+        """With all sentences, for a request that describes so many inputs; ``said`` are findings, by their identity, that were put into words before."""
         return cls(
             verdict=compatibility.verdict,
             by_part={str(part): verdict for part, verdict in compatibility.by_part.items()},
-            findings=[said.get(id(one)) or FindingOut.of(one, given) for one in compatibility.findings],
+            findings=[said.get(id(one)) or FindingOut.of(one, inputs) for one in compatibility.findings],
             not_looked_at=list(compatibility.not_looked_at),
         )
 

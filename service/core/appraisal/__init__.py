@@ -7,7 +7,7 @@ from service.core.appraisal.decided import Again, Decided, decided
 from service.core.appraisal.decision import Choice, Decision, OnceMet, Reason, decide
 from service.core.appraisal.mended import Mended, mended
 from service.core.appraisal.over_the_year import told_over_the_year
-from service.core.appraisal.remedies import priced_remedies, with_remedy
+from service.core.appraisal.remedies import priced_by_the_set_alone, priced_remedies, with_remedy
 from service.core.appraisal.steps import MOMENTS, Step, door_voltage_v, steps_of
 from service.core.appraisal.what_if import MOST_CHANGES, WhatIf, what_ifs
 
@@ -33,6 +33,7 @@ __all__ = [
     "decided",
     "door_voltage_v",
     "mended",
+    "priced_by_the_set_alone",
     "priced_remedies",
     "steps_of",
     "told_over_the_year",

@@ -15,6 +15,7 @@ _NOTHING_ASSUMED = Assumptions({})
 _OTHERS_OUT = frozenset({"other_sets_out", "other_sets_out_and_lower_limit"})
 # The year's energy hangs on these parts of a request only.
 _ENERGY_PARTS = ("/site/", "/arrays/", "/inverter/", "/downtime_days_per_year/")
+_EXPORT_LIMIT = "/inverter/export_limit_w"
 
 
 def priced_remedies(
@@ -60,6 +61,21 @@ def priced_remedies(
         return replace(finding, remedies=tuple(priced(remedy) for remedy in finding.remedies))
 
     return replace(compatibility, findings=tuple(with_prices(finding) for finding in compatibility.findings))
+
+
+def priced_by_the_set_alone(compatibility: Compatibility, setup: Setup) -> bool:
+    """Is what the remedies cost in energy the same in every home? A limit on sending out throws away what is not used.
+
+    Args:
+        compatibility: with the remedies to be priced.
+        setup: the setup that was checked.
+    """
+    limited = setup.inverter.export_limit_w is not None
+    return not limited and not any(
+        _EXPORT_LIMIT in (remedy.pointer, *(one.path for one in remedy.patch))
+        for finding in compatibility.findings
+        for remedy in finding.remedies
+    )
 
 
 def touches_energy(remedy: Remedy) -> bool:
