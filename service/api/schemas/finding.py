@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator, Mapping
 from types import MappingProxyType
-from typing import Annotated, Any, Literal, Self
+from typing import Annotated, Literal, Self
 
 from pydantic import Field
 
@@ -122,10 +122,11 @@ class CompatibilityOut(InParts):
     )
 
     @classmethod
-    def of(
-        cls, compatibility: Compatibility, inputs: int, said: Mapping[int, FindingOut] = _NOTHING_SAID
-    ) -> Self:
-        """With all sentences, for a request that describes so many inputs; ``said`` are findings, by their identity, that were put into words before."""
+    def of(cls, compatibility: Compatibility, inputs: int, said: Mapping[int, FindingOut] = _NOTHING_SAID) -> Self:
+        """With all sentences, for a request that describes so many inputs.
+
+        ``said`` are findings, by their identity, that were put into words before.
+        """
         return cls(
             verdict=compatibility.verdict,
             by_part={str(part): verdict for part, verdict in compatibility.by_part.items()},
