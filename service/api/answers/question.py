@@ -150,6 +150,8 @@ class Question:
         shared = ["card"]
         if setup.household == self.setup.household:
             shared.append("other_w")
+        if direct_key(setup) == direct_key(self.setup):
+            shared.append("_conditions")
         for name in shared:
             if name in vars(self):
                 vars(changed)[name] = vars(self)[name]

@@ -1,6 +1,7 @@
 """How is the money answered: the saving, when it is paid back, what may be paid at most?"""
 
 from collections.abc import Iterator, Mapping
+from functools import lru_cache
 from typing import Self
 
 from pydantic import Field
@@ -279,14 +280,12 @@ _ROUNDING = 1e-6
 def _sensitivity(one: Sensitivity, worth: Worth, currency: str) -> SensitivityOut:
     now = None if worth.discounted_payback_years is None else worth.discounted_payback_years.middle
     facts = {
-        "percent": abs(100 * one.change_share),
         "then": one.payback_years,
         "now": now,
         "years_kept": worth.years_kept,
         "moved": for_people(abs(one.net_present_value_change)),
         "currency": currency,
     }
-    step = say("payback", f"step.{one.of}.{'less' if one.change_share < 0 else 'more'}", facts)
     then = "never" if one.payback_years is None else "after"
     before = "never" if now is None else "after"
     key = "stepped.free" if now == one.payback_years == 0 else f"stepped.{then}.{before}"
@@ -295,8 +294,15 @@ def _sensitivity(one: Sensitivity, worth: Worth, currency: str) -> SensitivityOu
     # no time moves that is seen, so what is left over tells them apart
     if then == before == "never" or (same and key != "stepped.free" and abs(more) >= _LEAST_MONEY):
         key += ".same" if abs(more) < _LEAST_MONEY else ".more" if more > 0 else ".less"
-    text = say("payback", key, {**facts, "step": step})
+    text = say("payback", key, {**facts, "step": _step(one.of, one.change_share)})
     return SensitivityOut.from_core(one, text=text)
+
+
+@lru_cache(maxsize=32)  # some ten in all
+def _step(of: str, change_share: float) -> str:
+    """A step of one cause in words."""
+    key = f"step.{of}.{'less' if change_share < 0 else 'more'}"
+    return say("payback", key, {"percent": abs(100 * change_share)})
 
 
 def _carbon(area: str | None, grid: GridCarbon) -> CarbonOut:

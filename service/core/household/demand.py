@@ -162,15 +162,21 @@ def _presence(rest_w: Floats, at_home: AtHome, rows: ClockRows) -> Floats:
     return np.asarray((weights * kept).ravel())
 
 
+@lru_cache(maxsize=32)  # of two kinds of day; a home is asked about again with another set
 def _hours_covered(spans: tuple[tuple[float, float], ...]) -> Floats:
-    """(24,) share of each wall-clock hour within the (from, to) spans; a span that ends earlier spans midnight."""
+    """(24,) share of each wall-clock hour within the (from, to) spans; a span that ends earlier spans midnight.
+
+    Read-only: it is shared by all who ask.
+    """
     covered = np.zeros(24)
     hour = np.arange(24.0)
     for from_h, to_h in spans:
         pieces = [(from_h, to_h)] if from_h <= to_h else [(from_h, 24.0), (0.0, to_h)]
         for start, end in pieces:
             covered += np.clip(np.minimum(hour + 1.0, end) - np.maximum(hour, start), 0.0, 1.0)
-    return np.minimum(covered, 1.0)
+    np.minimum(covered, 1.0, out=covered)
+    covered.setflags(write=False)
+    return covered
 
 
 def mean_day_w(machine: Machine) -> Floats:
