@@ -81,3 +81,37 @@ def test_what_was_asked_before_changes_no_answer(size: int, alone: list[bytes]) 
         [*_QUESTIONS, *_QUESTIONS[::-1]], set_cache_size=size, place_cache_size=size, panel_cache_size=size
     )
     assert in_one_service == [*alone, *alone[::-1]]
+
+
+def test_what_a_limit_on_sending_out_costs_is_told_of_each_home_its_own() -> None:
+    used_kwh = (600, 6000, 600)
+    homes = [{**_TWO, "meter": {"counts": "one_way"}, "household": {"demand_kwh_per_year": kwh}} for kwh in used_kwh]
+    small, large, again = (
+        [
+            remedy["year_kwh_change"]
+            for finding in json.loads(answer)["compatibility"]["findings"]
+            for remedy in finding["remedies"]
+            if remedy["code"] == "export_limiter"
+        ]
+        for answer in _answers(homes)
+    )
+    assert small
+    assert small == again
+    assert all(less < more < 0.0 for less, more in zip(small, large, strict=True))
+
+
+def test_remedies_are_told_by_the_year_and_by_the_inputs_that_each_request_describes() -> None:
+    """Two strings on too low a voltage: what is found of them is the same, what would mend it is put otherwise."""
+    string = {"count": 2, "joined": "series", "panel": {"rated_power_w": 440, "open_circuit_voltage_v": 39.4}}
+    limits = {"max_input_voltage_v": 60, "tracking_min_v": 16, "max_current_a": 14, "max_short_circuit_current_a": 18}
+    two = {"ac_power_w": 1600, "input_count": 2, "inputs": [limits]}
+    one_described = {**_TWO, "arrays": [{**array, **string} for array in _TWO["arrays"]], "inverter": two}
+    both_described = {**one_described, "inverter": {**two, "inputs": [limits, limits]}}
+    often_down = {**one_described, "downtime_days_per_year": 60}
+    questions = [one_described, both_described, often_down]
+    alone = [answer for question in questions for answer in _answers([question])]
+    assert _answers([*questions, *questions[::-1]]) == [*alone, *alone[::-1]]
+    one, both, down = [json.loads(answer)["compatibility"]["findings"] for answer in alone]
+    assert {found["text"] for found in one} == {found["text"] for found in both} == {found["text"] for found in down}
+    assert one != both
+    assert one != down

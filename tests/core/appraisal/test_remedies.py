@@ -1,11 +1,17 @@
 """A remedy's price in energy is asked, not guessed."""
 
-from service.core.appraisal import priced_remedies
+from dataclasses import replace
+
+import pytest
+
+from service.core.appraisal import priced_by_the_set_alone, priced_remedies
 from service.core.model.finding import Part
+from service.core.model.patch import Operation
 from tests import builders
 from tests.findings import REFUSED, compatibility, finding, remedy
 
 SETUP = builders.setup()
+_EXPORT_LIMIT = "/inverter/export_limit_w"
 
 
 def limited(setup):
@@ -58,3 +64,26 @@ def test_each_change_is_asked_once():
     lower = remedy("lower_set_limit", "/inverter/set_limit_w", 600.0)
     priced(lower, lower, remedy("lower_set_limit", "/inverter/set_limit_w", 400.0), year_kwh=counted)
     assert len(asked) == 3  # as it is, at 600, at 400
+
+
+@pytest.mark.parametrize(
+    ("limit_w", "remedies", "alone"),
+    [
+        (None, [("lower_set_limit", "/inverter/set_limit_w", 600.0)], True),
+        (None, [("ask_seller", None, None)], True),
+        (None, [("lower_set_limit", "/inverter/set_limit_w", 600.0), ("export_limiter", _EXPORT_LIMIT, 0.0)], False),
+        (200.0, [("lower_set_limit", "/inverter/set_limit_w", 600.0)], False),
+    ],
+)
+def test_where_sending_out_is_limited_a_price_in_energy_hangs_on_the_home(limit_w, remedies, alone):
+    setup = builders.setup(inverter=replace(SETUP.inverter, export_limit_w=limit_w))
+    asked = [remedy(code, pointer, value) for code, pointer, value in remedies]
+    found = compatibility(finding("circuit_cable", Part.SOCKET_SIDE, REFUSED, remedies=asked))
+    assert priced_by_the_set_alone(found, setup) is alone
+
+
+def test_a_limit_on_sending_out_among_several_operations_hangs_on_the_home_too():
+    patch = (Operation(op="add", path=_EXPORT_LIMIT, value=0.0),)
+    both = replace(remedy("other_sets_out_and_lower_limit"), patch=patch)
+    found = compatibility(finding("local_cap", Part.LOCAL_RULE, REFUSED, remedies=[both]))
+    assert not priced_by_the_set_alone(found, SETUP)
