@@ -1,4 +1,7 @@
-"""Which part of an even sky does a tilted plane still see between the skyline, a slab above and walls beside it?"""
+"""Which part of an even sky does a tilted plane still see between the skyline, a slab above and walls beside it?
+
+And which part does its rear see past the skyline?
+"""
 
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -90,6 +93,27 @@ def sky_seen(
             light = _light_between(tilt, low, _slab_edges(overhang, ahead, tilt, turned, places), _AHEAD)
             past_all = np.minimum(_from_places(light, _open_parts(walls, from_facade, places), places), past_skyline)
     return SkySeen(bare_share=bare, after_skyline_share=past_skyline, after_overhang_share=past_all)
+
+
+def sky_behind(tilt_deg: ArrayLike, azimuth_deg: ArrayLike, skyline: Sequence[SkylinePoint]) -> Floats:
+    """Shares of an even sky's light on level ground that reach the rears of planes past a skyline, (m,).
+
+    Of a plane at the tilt t the rear sees, in each slice of azimuth behind it, the sky from the skyline up to the
+    plane itself: with nothing around (1 - cos t) / 2. Accuracy as ``sky_seen``'s, arguments as there.
+
+    >>> court = [SkylinePoint(azimuth_deg=0, height_deg=90), SkylinePoint(azimuth_deg=180, height_deg=90)]
+    >>> [sky_behind(90.0, 180.0, around).round(4).tolist() for around in ((), court)]
+    [[0.5], [0.0]]
+    """
+    tilts, azimuths = np.broadcast_arrays(np.atleast_1d(tilt_deg), np.atleast_1d(azimuth_deg))
+    bare = 1.0 - sky_share(tilts)
+    if not skyline:
+        return np.asarray(bare)
+    tilt = tilts[:, None]
+    heights = skyline_height_deg(skyline, azimuths[:, None] + 180.0 + _FROM_FRONT_DEG)
+    low = np.minimum(np.tan(np.radians(heights)), _STEEPEST)
+    plane = np.where(_AHEAD > 0.0, _own_horizon(tilt, -_AHEAD), 0.0)  # the front's own horizon, seen from behind
+    return np.asarray(np.minimum(_light_between(180.0 - tilt, low, [plane], _AHEAD).sum(axis=1), bare))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
