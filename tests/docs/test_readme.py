@@ -50,8 +50,25 @@ def test_every_path_of_the_document_stands_in_the_readme_and_no_other() -> None:
     assert listed == served
 
 
+def test_the_readme_names_the_pages_pictures_and_texts_that_each_path_serves_and_no_other() -> None:
+    served: dict[str, set[str]] = {}
+    for path, methods in ask("GET", "/openapi.json").json()["paths"].items():
+        formats = {name for one in methods.values() for name in one["responses"].get("200", {}).get("content", {})}
+        if path.startswith("/v1") and (others := formats - {"application/json"}):
+            served[path] = others
+    listed: dict[str, set[str]] = {}
+    for path, said in re.findall(
+        r"^\| `(?:GET|POST|GET or POST) (/v1/[^`?]*)` \| (.*) \|$", README, flags=re.MULTILINE
+    ):
+        if names := set(re.findall(r"`((?:text|image)/(?!csv)[a-z+]+)`", said)):
+            listed[path] = names
+    assert listed == served
+    assert {"text/html", "image/svg+xml"} <= set().union(*served.values())
+
+
 def test_what_is_said_not_to_be_served_yet_is_not() -> None:
     said = README[README.index("Not served yet:") :].partition("\n\n")[0]
+    assert not re.search(r"answers\s+as\s+pages", said)  # some are, see the list of paths
     request = json.loads((ROOT / "examples" / "kranichwerft.json").read_text(encoding="utf-8"))
     answer = post("/v1/appraisal", request).json()
     for name in re.findall(r"`([a-z_.]+)`", said):

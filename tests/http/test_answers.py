@@ -45,6 +45,26 @@ def test_what_is_computed_on_request_only_is_absent_unless_asked_for() -> None:
     assert any(one.get("moves", {}).get("share", 0) > 0 for one in full["assumptions"])
 
 
+def test_energy_of_a_string_that_destroys_its_input_says_so_as_compatibility_does() -> None:
+    panel = {"rated_power_w": 440, "open_circuit_voltage_v": 39.4, "voc_coefficient_pct_per_k": -0.26}
+    limits = {"max_input_voltage_v": 60, "tracking_min_v": 16, "tracking_max_v": 55}
+    told = {
+        count: {
+            **SMALLEST,
+            "arrays": [{"count": count, "joined": "series", "panel": panel}],
+            "inverter": {"ac_power_w": 1200, "input_count": 1, "inputs": [limits]},
+        }
+        for count in (1, 3)
+    }
+    assert "findings" not in post("/v1/energy", told[1]).json()
+    for _ in range(2):  # made, then of what is kept
+        (found,) = post("/v1/energy", told[3]).json()["findings"]
+        assert found["verdict"] == "does_not_fit"
+        assert found["measured"] > 3 * 39.4 > found["limit"] == 60
+        whole = post("/v1/compatibility", told[3]).json()["compatibility"]["findings"]
+        assert found in [{**one, "remedies": []} for one in whole]
+
+
 def test_pointers_of_assumptions_and_findings_resolve_in_the_completed_request() -> None:
     answer = post("/v1/appraisal", {**SMALLEST, "include": ["used"]}).json()
     pointers = [one["pointer"] for one in answer["assumptions"]]

@@ -6,6 +6,8 @@ from typing import Any
 import numpy as np
 import pytest
 
+from service.api.render.report_money import energy_lines
+from service.api.schemas.energy import EnergyOut
 from service.core.sky import typical_year
 from service.data.climate import load_climate
 from tests.http.client import SMALLEST, post
@@ -33,6 +35,7 @@ def test_the_typical_year_s_own_hours_give_the_typical_year() -> None:
     assert said["year_kwh"]["middle"] == pytest.approx(own["year_kwh"]["middle"], rel=1e-3)
     assert said["months_kwh"] == pytest.approx(own["months_kwh"], rel=2e-3, abs=0.02)
     assert said["weather"]["whole_year"] is True
+    assert sum(said["weather"]["months_hours"]) == said["weather"]["hours"]
     assert said["weather"]["kwh"] == said["year_kwh"]
     assert "weather" not in own
     codes = [part["code"] for part in said["spread"]]
@@ -47,14 +50,36 @@ def test_a_month_tells_its_own_energy_and_claims_no_year() -> None:
     assert "year_kwh" not in energy["arrays"][0]
     told = energy["weather"]
     assert told["hours"] == 720
-    assert sum(energy["months_kwh"]) == pytest.approx(told["kwh"]["middle"], abs=0.05)
     assert energy["months_kwh"][5] == pytest.approx(told["kwh"]["middle"], abs=0.02)
+    assert energy["months_kwh"][:5] + energy["months_kwh"][6:] == [None] * 11
+    assert told["months_hours"] == [0] * 5 + [720] + [0] * 6
     assert energy["light_kwh"] - sum(energy["lost_kwh"].values()) == pytest.approx(told["kwh"]["middle"], abs=0.1)
     assert "year_to_year" not in [part["code"] for part in energy["spread"]]
     assert energy["hours"]["first"] == "2025-05-31T22:00:00Z"
     assert len(energy["hours"]["ac_w"]) == 720
     assert sum(energy["hours"]["ac_w"]) / 1000 == pytest.approx(told["kwh"]["middle"], abs=0.05)
     assert sum(day["days"] for day in energy["day_kinds"]) in {30, 31}  # standard time begins a day in May
+
+
+def test_a_month_of_which_a_day_was_given_tells_that_day_and_a_dark_one_is_not_missing() -> None:
+    light = year_ghi()[24 * 150 : 24 * 180]
+    series = {"first": "2025-05-31T00:00:00+02:00", "ghi_w_per_m2": light}
+    told, dark = (
+        post("/v1/energy", one).json()["energy"]
+        for one in (given(**series), given(**{**series, "ghi_w_per_m2": [0.0] * 24 + light[24:]}))
+    )
+    assert told["weather"]["months_hours"][4:6] == [24, 696]
+    assert told["months_kwh"][4] > 0.5
+    assert sum(told["months_kwh"][4:6]) == pytest.approx(told["weather"]["kwh"]["middle"], abs=0.05)
+    assert dark["months_kwh"][4] == 0.0
+    assert told["months_kwh"][:4] + told["months_kwh"][6:] == [None] * 10
+
+
+def test_on_paper_a_month_of_which_nothing_is_known_has_no_figure() -> None:
+    energy = EnergyOut.model_validate(post("/v1/energy", june()).json()["energy"])
+    months = [line.split() for line in energy_lines(energy) if line.rstrip().endswith("kWh")][:2]
+    assert months[0] == ["no", "data"] * 5 + [f"{energy.told().middle:.0f}", "kWh"]
+    assert months[1] == ["no", "data"] * 6 + ["kWh"]
 
 
 def test_a_plane_left_open_is_settled_by_the_year_and_not_by_the_month() -> None:

@@ -6,8 +6,10 @@ from service.api.deps import Deps
 from service.api.schemas.answers import EnergyAnswerOut
 from service.api.schemas.energy import EnergyOut
 from service.api.schemas.facing import FacingOut
+from service.api.schemas.finding import FindingOut
 from service.api.schemas.reading import read_if_sound
 from service.api.schemas.requests import EnergyIn
+from service.core.compatibility import over_voltage
 from service.core.model.memo import NotKeptError
 
 # What may be said where the answer is put together of what is kept: none of it takes long. A year of hours is longer.
@@ -51,10 +53,12 @@ def _is_short(request: EnergyIn) -> bool:
 
 
 def _answer(question: Question) -> EnergyAnswerOut:
+    over = over_voltage(question.setup, question.assumptions)
     return EnergyAnswerOut(
         energy=energy_out(question),
         facing=FacingOut.where_noted(question.facing),
-        **question.beside(question.chosen_cautions()),
+        **({"findings": [FindingOut.of(one, 0) for one in over]} if over else {}),
+        **question.beside(question.chosen_cautions(over)),
     )
 
 

@@ -193,5 +193,7 @@ def _years(band: YearsBandOut) -> str:
     return f"after about {band.middle:.1f} years (with bad luck {cautious}{hopeful})"
 
 
-def _month(kwh: float) -> str:
+def _month(kwh: float | None) -> str:
+    if kwh is None:
+        return "no data"
     return f"{kwh:.0f}" if kwh >= 10 else f"{kwh:.1f}"

@@ -25,7 +25,8 @@ def served(desk: Desk) -> list[Served]:
             "POST"),
         Served("/v1/energy", desk.asks(energy, at_hand=energy_at_hand), described(
             "energy", "What will it yield?",
-            "A typical year: months, kinds of days, what is lost where, how sure it is. Takes what an appraisal takes.",
+            "A typical year: months, kinds of days, what is lost where, how sure it is. Of the fit only volts that "
+            "destroy an input are told; ask `/v1/compatibility`. Takes what an appraisal takes.",
             tag="questions", body=EnergyIn, answer=EnergyAnswerOut, problems=NO_ANSWER), "POST"),
         Served("/v1/compatibility", desk.asks(compatibility), described(
             "compatibility", "Does it fit electrically, the socket, the local rule?",

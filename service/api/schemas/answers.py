@@ -10,7 +10,7 @@ from service.api.schemas.assumption import AssumptionOut
 from service.api.schemas.base import InParts, Out, absent
 from service.api.schemas.energy import EnergyOut
 from service.api.schemas.facing import FacingOut
-from service.api.schemas.finding import CompatibilityOut
+from service.api.schemas.finding import CompatibilityOut, FindingOut
 from service.api.schemas.fixing import FixingOut
 from service.api.schemas.payback import PaybackOut
 from service.api.schemas.so_far import SoFarOut
@@ -61,6 +61,13 @@ class AppraisalOut(Beside, _Appraisal):
 
 class _Energy(Out):
     energy: EnergyOut
+    findings: Annotated[list[FindingOut], Field(max_length=8)] | SkipJsonSchema[None] = Field(
+        default=None,
+        exclude_if=absent,
+        description="Only where the panels, as completed, give more volts in the cold than their input survives "
+        "(`cold_voltage`): that is energy of a set which may destroy itself. Without remedies. Nothing else of the fit "
+        "is looked at here, and absence is no verdict: ask `/v1/compatibility`.",
+    )
     facing: FacingOut | SkipJsonSchema[None] = _facing()
 
 

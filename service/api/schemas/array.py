@@ -144,7 +144,9 @@ class StandingIn(In):
     rear_light_share: f.RearLightShare | None = None
     facade_azimuth_deg: f.FacadeAzimuthDeg | None = None
     count_rear_light: f.Yes | None = Field(
-        default=None, description="Count what the rear of two-sided panels gives? Off unless asked for."
+        default=None,
+        description="Count what the rear of two-sided panels gives? Off unless asked for. Skyline, slab, side walls "
+        "and shade dim it as they dim the front.",
     )
     fixing: FixingIn | None = None
     string_fuse_a: f.StringFuseA | None = None

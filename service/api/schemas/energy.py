@@ -98,6 +98,12 @@ class GivenWeatherOut(Out):
     to_time: str = Field(description="RFC 3339.", max_length=30)
     whole_year: bool = Field(description="Are all hours of a year in it? Only then is there a yearly figure.")
     hours: int = Field(ge=1, le=8784, description="Hours answered: 8760 of a whole year.")
+    months_hours: list[int] = Field(
+        min_length=12,
+        max_length=12,
+        description="How many of them lie in each month of the wall clock, January first; in the others nothing is "
+        "known of the set.",
+    )
     kwh: KwhBandOut = Field(description="A.c. energy in these hours.")
     arrays_kwh: list[r.Kwh] = Field(min_length=1, max_length=8, description="The middle of it by array.")
     level_ground_kwh_per_m2: r.Kwh = Field(description="Light on level ground in these hours.")
@@ -113,6 +119,7 @@ class GivenWeatherOut(Out):
             to_time=weather.to_utc,
             whole_year=weather.whole_year,
             hours=weather.sky.ghi_w_per_m2.size,
+            months_hours=_months_hours(weather),
             kwh=KwhBandOut.from_core(energy.year_kwh),
             arrays_kwh=[one.year_kwh for one in energy.arrays],
             level_ground_kwh_per_m2=float(weather.sky.ghi_w_per_m2.sum()) / 1000.0,
@@ -120,6 +127,18 @@ class GivenWeatherOut(Out):
             leap_day_left_out=weather.leap_day_left_out,
             hours_left_out=weather.hours_left_out,
         )
+
+
+def _months_hours(weather: GivenSky) -> list[int]:
+    """Hours in each month of the wall clock, 12."""
+    hours: list[int] = np.bincount(weather.sky.calendar.month - 1, minlength=12).tolist()
+    return hours
+
+
+def _of_part(energy: EnergyYear, weather: GivenSky) -> dict[str, object]:
+    """What is not known of a year of which a part was given: the year, and months without an hour."""
+    known = zip(energy.months_kwh, _months_hours(weather), strict=True)
+    return {"year_kwh": None, "months_kwh": [kwh if hours else None for kwh, hours in known]}
 
 
 class EnergyOut(Told):
@@ -131,10 +150,11 @@ class EnergyOut(Told):
     year_kwh: KwhBandOut | SkipJsonSchema[None] = Field(
         default=None, exclude_if=absent, description="Absent where the weather given is less than a year."
     )
-    months_kwh: r.KwhEach = Field(
+    months_kwh: r.KwhEachKnown = Field(
         min_length=12,
         max_length=12,
-        description="January first. Of less than a year what its hours give, nought in months that it does not reach.",
+        description="January first. Of less than a year what its hours give (`weather.months_hours`), null in months "
+        "of which it has none.",
     )
     day_kinds: list[DayKindOut] = Field(max_length=12)
     hours_at_limit: float = Field(description="Hours in which the inverter's limit cut the power.")
@@ -190,7 +210,7 @@ class EnergyOut(Told):
         of_arrays = [ArrayYearOut.from_core(one, **({"year_kwh": None} if part else {})) for one in energy.arrays]
         return cls.from_core(
             energy,
-            **({"year_kwh": None} if part else {}),
+            **({} if weather is None or weather.whole_year else _of_part(energy, weather)),
             arrays=of_arrays,
             weather=None if weather is None else GivenWeatherOut.of(weather, energy),
             spread=[

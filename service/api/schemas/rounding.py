@@ -20,8 +20,14 @@ def _each_to(decimals: int) -> AfterValidator:
     return AfterValidator(lambda values: [round(value, decimals) + 0.0 for value in values])
 
 
+def _each_known_to(decimals: int) -> AfterValidator:
+    """The same of a list in which some are not known."""
+    return AfterValidator(lambda values: [None if value is None else round(value, decimals) + 0.0 for value in values])
+
+
 Kwh = Annotated[float, _to(2)]
 KwhEach = Annotated[list[float], _each_to(2)]
+KwhEachKnown = Annotated[list[float | None], _each_known_to(2)]
 Watts = Annotated[float, _to(1)]
 WattsEach = Annotated[list[float], _each_to(1)]
 Money = Annotated[float, _to(2)]

@@ -7,6 +7,7 @@ questions of the panel side of many pairs: each row is one panel with its figure
 
 from service.core.compatibility.check import Checked, Compatibility, beside_panels, check, check_key
 from service.core.compatibility.matrix import Column, Dangers, Pair, Row, column_of, dangers_of, matrix, row_of
+from service.core.compatibility.over_voltage import over_voltage
 from service.core.compatibility.wiring import Curves
 
 __all__ = [
@@ -23,5 +24,6 @@ __all__ = [
     "column_of",
     "dangers_of",
     "matrix",
+    "over_voltage",
     "row_of",
 ]

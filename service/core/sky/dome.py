@@ -1,4 +1,7 @@
-"""Which part of an even sky does a tilted plane still see past skyline, slab, walls, and what stands in front?"""
+"""Which part of an even sky does a tilted plane still see past skyline, slab, walls, and what stands in front?
+
+And which part does its rear see past the skyline?
+"""
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
@@ -140,6 +143,27 @@ def _light_past(in_front: InFront, tilt_deg: Floats, low: Floats, highs: Floats,
     over = ahead / to_rail
     begin, end = (np.clip(np.maximum(edge * over, 0.0), low, np.maximum(highs, low)) for edge in (lower, upper))
     return light - _light_between(tilt, begin, [end], ahead)
+
+
+def sky_behind(tilt_deg: ArrayLike, azimuth_deg: ArrayLike, skyline: Sequence[SkylinePoint]) -> Floats:
+    """Shares of an even sky's light on level ground that reach the rears of planes past a skyline, (m,).
+
+    Of a plane at the tilt t the rear sees, in each slice of azimuth behind it, the sky from the skyline up to the
+    plane itself: with nothing around (1 - cos t) / 2. Accuracy as ``sky_seen``'s, arguments as there.
+
+    >>> court = [SkylinePoint(azimuth_deg=0, height_deg=90), SkylinePoint(azimuth_deg=180, height_deg=90)]
+    >>> [sky_behind(90.0, 180.0, around).round(4).tolist() for around in ((), court)]
+    [[0.5], [0.0]]
+    """
+    tilts, azimuths = np.broadcast_arrays(np.atleast_1d(tilt_deg), np.atleast_1d(azimuth_deg))
+    bare = 1.0 - sky_share(tilts)
+    if not skyline:
+        return np.asarray(bare)
+    tilt = tilts[:, None]
+    heights = skyline_height_deg(skyline, azimuths[:, None] + 180.0 + _FROM_FRONT_DEG)
+    low = np.minimum(np.tan(np.radians(heights)), _STEEPEST)
+    plane = np.where(_AHEAD > 0.0, _own_horizon(tilt, -_AHEAD), 0.0)  # the front's own horizon, seen from behind
+    return np.asarray(np.minimum(_light_between(180.0 - tilt, low, [plane], _AHEAD).sum(axis=1), bare))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)

@@ -17,7 +17,7 @@ from service.core.model.place import Plane
 from service.core.model.weather import GivenSky, GivenWeather
 from service.core.sky.calendar import calendar_of_hours, standard_offset_min
 from service.core.sky.clear_sky import MONTH_DAYS, extraterrestrial
-from service.core.sky.cloudless import Cloudless, cloudless_hours
+from service.core.sky.cloudless import Cloudless, cloudless_hours, of_clean_air
 from service.core.sky.diffuse import diffuse_share
 from service.core.sky.flicker import flicker_share
 from service.core.sky.given_checks import check_light, most_on_plane
@@ -69,7 +69,8 @@ def given_sky(
     cloudless = cloudless_hours(hours.utc, climate)
     sun = _sun(hours.utc + np.timedelta64(1800, "s"), climate)
     stamp = "times" if series.get("times") else "first"
-    most = [most_on_plane(plane, sun, cloudless) for plane in planes]
+    clean = of_clean_air(sun, climate.elevation_m) if planes else cloudless
+    most = [(most_on_plane(plane, sun, cloudless), most_on_plane(plane, sun, clean)) for plane in planes]
     check_light(hours, cloudless, most, extraterrestrial(sun.distance_au), weather, stamp)
     hours, gaps = filled(hours, cloudless)
     sky = _sky(hours, sun, cloudless, climate, time_zone, typical)

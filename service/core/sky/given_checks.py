@@ -32,12 +32,18 @@ _MOST_ON_A_PLANE = 1.0 / _MOST_OF_A_YEAR
 # files have 33 W/m2 more than 1.35 times the cloudless light (low sun), the brightest days 1.19 times it and 100 Wh; a
 # clock may be an hour off, so that of hours the brighter neighbour's cloudless light counts. Cloudless days above snow
 # reach 1.18 of ``most_on_plane`` upright to the south at 2500 m, their hours 1.1.
+#
+# A low sun on a leaning plane hangs on the air far more than that: cloudless days of clean air over snow reach 2.2
+# times ``most_on_plane`` at 61 N in January, 1.5 at 52 N (turbidity 1.8, reflectance 0.8). So hours, days and months
+# count as possible under a sky of clean air, too; of that the same days reach 0.88. A year of such days there is not.
+_MOST_OF_A_CLEAN_MONTH = 0.9  # all of it cloudless, clean and over new snow
 _ROUNDING_WH_A_DAY = 100.0  # and of a part of one
 _DAY_H = 24
 # Light over that outside the air. The dullest ten days in a row had 0.18, the dullest month of a station 0.19, the
 # dullest day 0.05. A plane that looks north under a balcony gets a tenth of level ground's. kW read as W have 0.001.
 _LEAST_OF_DAYS, _LEAST_ON_A_PLANE, _LEAST_OF_A_DAY = 0.05, 0.01, 0.002
 _FEW_DAYS = 10
+_MOST_OF_A_YEAR_H = 300 * 24
 _DAYLIGHT_KWH_PER_M2 = 2.0  # outside the air; less of it (a sunrise, a polar winter) tells nothing of dullness or sums
 # How far the sum may lie from its parts: instruments in the end, on one day their places too. The four files close
 # within 0.3 % of a year and 6 % of a day, the day of Albuquerque (two stations) to 11 %.
@@ -49,7 +55,7 @@ _CLIMATE = {"source": "climate"}
 def check_light(
     hours: GivenHours,
     cloudless: Cloudless,
-    planes_most_w_per_m2: Sequence[Floats],
+    planes_most_w_per_m2: Sequence[tuple[Floats, Floats]],
     outside_w_per_m2: Floats,
     weather: GivenWeather,
     stamp: str,
@@ -59,7 +65,8 @@ def check_light(
     Args:
         hours: as given, with their gaps.
         cloudless: of the same hours.
-        planes_most_w_per_m2: ``most_on_plane`` of each plane on which light was given.
+        planes_most_w_per_m2: ``most_on_plane`` of each plane on which light was given, under this cloudless sky and
+            under one of clean air.
         outside_w_per_m2: (n,) above the air, at right angles to the sun.
         weather: the steps; what is None there was derived.
         stamp: where the times of the series stand.
@@ -69,14 +76,15 @@ def check_light(
             gives, far less than any sky does (a wrong unit), or a sum that is not that of its parts.
     """
     _by_night(hours, cloudless, stamp)
-    _too_little(hours, cloudless)
+    planes = [float(most.max()) for most, _ in planes_most_w_per_m2] if hours.planes is not None else []
+    _too_little(hours, cloudless, max(planes, default=float(cloudless.ghi_w_per_m2.max())))
     if hours.planes is None:
         _too_much(hours.utc, hours.ghi, cloudless.ghi_w_per_m2, "ghi_w_per_m2")
         _too_much_within(hours.utc, hours.ghi, cloudless.ghi_w_per_m2, weather, "ghi_w_per_m2")
         _of_a_piece(hours, cloudless, outside_w_per_m2, weather)
-    for at, (light, most) in enumerate(zip(hours.planes or (), planes_most_w_per_m2, strict=False)):
-        _too_much(hours.utc, light, _MOST_ON_A_PLANE * most, f"plane_w_per_m2/{at}")
-        _too_much_within(hours.utc, light, most, weather, f"plane_w_per_m2/{at}")
+    for at, (light, (most, clean)) in enumerate(zip(hours.planes or (), planes_most_w_per_m2, strict=False)):
+        _too_much(hours.utc, light, _MOST_ON_A_PLANE * most, f"plane_w_per_m2/{at}", clean)
+        _too_much_within(hours.utc, light, most, weather, f"plane_w_per_m2/{at}", clean)
 
 
 def most_on_plane(plane: Plane, sun: SunPosition, cloudless: Cloudless) -> Floats:
@@ -103,7 +111,8 @@ def _by_night(hours: GivenHours, cloudless: Cloudless, stamp: str) -> None:
         )  # fmt: skip
 
 
-def _too_little(hours: GivenHours, cloudless: Cloudless) -> None:
+def _too_little(hours: GivenHours, cloudless: Cloudless, clear_w_per_m2: float) -> None:
+    """``clear_w_per_m2``: the brightest hour that is expected, which tells the unit."""
     columns = (hours.ghi,) if hours.planes is None else hours.planes
     light = max(columns, key=lambda column: float(np.nansum(column)))
     known = ~np.isnan(light)
@@ -113,9 +122,9 @@ def _too_little(hours: GivenHours, cloudless: Cloudless) -> None:
     if outside < _DAYLIGHT_KWH_PER_M2 or found >= least:
         return
     name = "ghi_w_per_m2" if hours.planes is None else "plane_w_per_m2"
-    brightest, clear = float(np.nanmax(light)), float(cloudless.ghi_w_per_m2.max())
+    brightest = float(np.nanmax(light))
     unit = next((text for factor, text in ((_KW, "kW/m2"), (_MJ, "MJ/m2 an hour"))
-                 if 0.2 * clear < factor * brightest < 1.6 * clear), "")  # fmt: skip
+                 if 0.2 * clear_w_per_m2 < factor * brightest < 1.6 * clear_w_per_m2), "")  # fmt: skip
     raise ContradictionError(
         "/weather", f"has far less light in {name} than any sky gives" + (f", as if it were {unit}" if unit else ""),
         given=f"{found:.3g} kWh/m2",
@@ -123,21 +132,32 @@ def _too_little(hours: GivenHours, cloudless: Cloudless) -> None:
     )  # fmt: skip
 
 
-def _too_much(utc: NDArray[np.datetime64], given: Floats, cloudless_w_per_m2: Floats, name: str) -> None:
-    """Over all, over a year, and in each month of which most is there."""
+def _too_much(
+    utc: NDArray[np.datetime64],
+    given: Floats,
+    cloudless_w_per_m2: Floats,
+    name: str,
+    clean_w_per_m2: Floats | None = None,
+) -> None:
+    """Over all, over a year, and in each month of which most is there; but for a year in clean air at most."""
     month = utc.astype("datetime64[M]").astype(np.int64)
     month -= month[0]
     known = ~np.isnan(given)
     light = np.bincount(month[known], given[known], month[-1] + 1)
     clear = np.bincount(month[known], cloudless_w_per_m2[known], month[-1] + 1)
+    clean = np.zeros_like(clear)
+    if clean_w_per_m2 is not None:
+        clean = np.bincount(month[known], clean_w_per_m2[known], month[-1] + 1)
     count = np.bincount(month)
-    spans = [(light.sum(), clear.sum(), utc.size, ""), *(
-        (light[at], clear[at], count[at], f" in {utc[0].astype('datetime64[M]') + at}")
+    spans = [(light.sum(), clear.sum(), clean.sum(), utc.size, ""), *(
+        (light[at], clear[at], clean[at], count[at], f" in {utc[0].astype('datetime64[M]') + at}")
         for at in np.flatnonzero(count >= 20 * 24)
     )]  # fmt: skip
-    for total, cloudless_total, size, when in spans:
-        most = _MOST_OF_A_MONTH if when else _MOST_OF_A_YEAR if size >= 300 * 24 else _MOST_OF_A_PART
-        bound = most * cloudless_total + _ROUNDING_WH_A_DAY * max(size / 24, 1.0)
+    for total, cloudless_total, clean_total, size, when in spans:
+        year = not when and size >= _MOST_OF_A_YEAR_H
+        most = _MOST_OF_A_MONTH if when else _MOST_OF_A_YEAR if year else _MOST_OF_A_PART
+        in_clean_air = 0.0 if year else _MOST_OF_A_CLEAN_MONTH if size >= _FEW_DAYS * 24 else 1.0
+        bound = max(most * cloudless_total, in_clean_air * clean_total) + _ROUNDING_WH_A_DAY * max(size / 24, 1.0)
         if total > bound:
             raise ContradictionError(
                 "/weather", f"has more light in {name} than a cloudless sky gives{when}",
@@ -148,16 +168,24 @@ def _too_much(utc: NDArray[np.datetime64], given: Floats, cloudless_w_per_m2: Fl
 
 
 def _too_much_within(
-    utc: NDArray[np.datetime64], given: Floats, cloudless_w_per_m2: Floats, weather: GivenWeather, name: str
+    utc: NDArray[np.datetime64],
+    given: Floats,
+    cloudless_w_per_m2: Floats,
+    weather: GivenWeather,
+    name: str,
+    clean_w_per_m2: Floats | None = None,
 ) -> None:
     """In any hour, and in any 24 hours on end."""
-    edges = np.pad(cloudless_w_per_m2, 1)
-    near = np.maximum(cloudless_w_per_m2, np.maximum(edges[:-2], edges[2:]))
     known = ~np.isnan(given)
-    light, clear = np.where(known, given, 0.0), np.where(known, cloudless_w_per_m2, 0.0)
-    most_of_an_hour = _MOST_OF_A_PART * near + _ROUNDING_WH_A_DAY
-    day, clear_day = (np.convolve(one, np.ones(_DAY_H), "valid") for one in (light, clear))
-    most_of_a_day = _MOST_OF_A_PART * clear_day + _ROUNDING_WH_A_DAY
+    light = np.where(known, given, 0.0)
+    day = _of_24_hours(light)
+    most_of_an_hour, most_of_a_day = np.zeros(light.size), np.zeros(day.size)
+    for sky, share in ((cloudless_w_per_m2, _MOST_OF_A_PART), (clean_w_per_m2, 1.0)):
+        if sky is not None:
+            most_of_an_hour = np.maximum(most_of_an_hour, share * _or_its_neighbour(sky))
+            most_of_a_day = np.maximum(most_of_a_day, share * _of_24_hours(np.where(known, sky, 0.0)))
+    most_of_an_hour += _ROUNDING_WH_A_DAY
+    most_of_a_day += _ROUNDING_WH_A_DAY
     spans = [(light, most_of_an_hour, "the hour", 1.0, "W/m2"), (day, most_of_a_day, "the 24 hours", 1000.0, "kWh/m2")]
     for found, most, span, factor, unit in spans:
         if utc.size < _DAY_H and span != "the hour":
@@ -174,6 +202,17 @@ def _too_much_within(
             accepted=f"at most {most[at] / factor:.4g} {unit} there, or null where it was not measured",
             example=round(float(cloudless_w_per_m2[at])),
         )
+
+
+def _of_24_hours(light: Floats) -> Floats:
+    """Sums of each 24 hours on end."""
+    return np.convolve(light, np.ones(_DAY_H), "valid")
+
+
+def _or_its_neighbour(light: Floats) -> Floats:
+    """Of each hour and the ones beside it the brightest."""
+    edges = np.pad(light, 1)
+    return np.asarray(np.maximum(light, np.maximum(edges[:-2], edges[2:])))
 
 
 def _of_a_piece(hours: GivenHours, cloudless: Cloudless, outside_w_per_m2: Floats, weather: GivenWeather) -> None:

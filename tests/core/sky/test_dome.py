@@ -6,6 +6,7 @@ import pytest
 from service.core.model.place import HandRail, Overhang, RowInFront, SideWall, SkylinePoint
 from service.core.sky import sky_seen
 from service.core.sky.cell_layout import Places, Rows
+from service.core.sky.dome import sky_behind
 from service.core.sky.in_front import InFront
 
 FULL_SKY = 1.0
@@ -163,3 +164,30 @@ def test_what_slab_wall_rail_and_row_hide_counts_once_where_they_overlap(turned)
     seen = sky_seen(70.0, 150.0 + turned, (), slab, (wall,), 150.0, places, before)
     assert seen.past_all_share[0] == pytest.approx([by_brute_force(70.0, hidden)] * 3, abs=1e-3)
     assert seen.past_all_share[0, 0] < seen.after_overhang_share[0]
+
+
+@pytest.mark.parametrize("height_deg", [0.0, 15.0, 40.0, 75.0])
+def test_past_a_level_skyline_an_upright_rear_sees_half_the_sky_less_a_closed_form(height_deg):
+    h = np.radians(height_deg)
+    wanted = 0.5 - (h + np.sin(h) * np.cos(h)) / np.pi
+    assert sky_behind(90.0, 180.0, level_skyline(height_deg))[0] == pytest.approx(wanted, abs=1e-4)
+
+
+@pytest.mark.parametrize("tilt_deg", [0.0, 20.0, 50.0, 90.0])
+def test_a_rear_sees_what_pieces_of_the_dome_behind_it_leave_past_an_uneven_skyline(tilt_deg):
+    """The rear of a south plane is one that faces north and leans over: 180 less its tilt, by the same pieces."""
+    around = (SkylinePoint(azimuth_deg=0, height_deg=40), SkylinePoint(azimuth_deg=120, height_deg=5))
+    behind = (SkylinePoint(azimuth_deg=240, height_deg=15),)
+    ring_deg, ring = [-120.0, 0.0, 120.0, 240.0], [15.0, 40.0, 5.0, 15.0]
+    wanted = by_brute_force(180.0 - tilt_deg, lambda h, a: h < np.interp(a % 360.0, ring_deg, ring) * (a % 360 <= 240)
+                            + np.interp(a % 360.0 - 360.0, ring_deg, ring) * (a % 360 > 240))  # fmt: skip
+    assert sky_behind(tilt_deg, 180.0, (*around, *behind))[0] == pytest.approx(wanted, abs=5e-4)
+
+
+def test_a_skyline_in_front_alone_takes_nothing_from_an_upright_rear():
+    edge = [
+        SkylinePoint(azimuth_deg=azimuth, height_deg=height)
+        for azimuth, height in ((90, 0), (90, 60), (270, 60), (270, 0))
+    ]
+    assert sky_behind(90.0, 180.0, edge)[0] == pytest.approx(0.5, abs=1e-4)
+    assert sky_behind(90.0, 0.0, edge)[0] < 0.1

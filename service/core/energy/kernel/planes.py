@@ -256,7 +256,7 @@ def light_among(
     surroundings = surroundings_of(array, sky, record.daylight)
     on_cells, works = light_of_planes(array, planes, record.daylight, surroundings, ground_reflectance_share)
     if counts_rear(array):
-        works = works + rear_of_planes(array, planes, record.daylight, ground_reflectance_share, works)
+        works = works + rear_of_planes(array, planes, record.daylight, surroundings, ground_reflectance_share, works)
     if record.snow is not None:
         works = works * (1.0 - np.multiply.outer(stays_share(_tilts(planes)), record.snow.share))
     nodes = single(works * ((1.0 - array.dirt_share) / STEP_W_PER_M2))
@@ -278,7 +278,7 @@ def _exactly(
         surroundings = open_surroundings(hours.size) if around is None else around.at(hours)
         on_cells, works = light_of_planes(array, one, daylight, surroundings, ground_reflectance_share)
         if counts_rear(array):
-            works = works + rear_of_planes(array, one, daylight, ground_reflectance_share, works)
+            works = works + rear_of_planes(array, one, daylight, surroundings, ground_reflectance_share, works)
         cells = cell_temperature_c(on_cells[0], record.air_c[hours], record.wind_m_per_s[hours], array.mount)
         clean = works[0] * (1.0 - array.dirt_share)
         if record.snow is not None:
