@@ -1,9 +1,12 @@
 """Which limit of an inverter is each figure?"""
 
+from collections.abc import Set
+
 from service.core.adverts.figures import Found, name_of, owner_of
 from service.core.adverts.scene import Scene, numbers
 from service.core.adverts.walk import NUMBER, Item
 from service.core.adverts.whose import kills
+from service.core.adverts.whose_currents import of_something_else
 
 _JOINS = frozenset(("-", "to", "bis", "tot", "a", "az", "do", "til", ".", "and", "und", "en", "et", "e", "y", "i", "og",
                     "ate", "hasta", "fino", "~"))  # fmt: skip
@@ -46,10 +49,11 @@ _TO = frozenset(("range", "between"))
 _PARTS = frozenset((",", ")", "+", ";"))
 _CURRENTS = frozenset(("isc", "imp", "input_current", "max_sc"))
 _FARTHEST, _NAME_BEHIND = 9, 2
+_ENDS_OF_WINDOWS = ("tracking_min", "tracking_max")
 
 
-def inverter_figures(scene: Scene, kind: str) -> Found:
-    """Limits of one inverter."""
+def inverter_figures(scene: Scene, kind: str, currents: Set[int] = frozenset()) -> Found:
+    """Limits of one inverter. ``currents``: places of those of a set that are limits."""
     found: Found = {}
     highs: set[int] = set()
     counted, deadly = scene.tells("inputs", "tracking"), scene.tells("d:dead")
@@ -64,7 +68,7 @@ def inverter_figures(scene: Scene, kind: str) -> Found:
             _window(scene, place, high, found)
         elif item.unit == "V":
             _limit_v(scene, place, item, found, deadly=deadly)
-        elif item.unit == "A" and kind == "inverter":
+        elif item.unit == "A" and (kind == "inverter" or place in currents):
             _current(scene, place, item, found)
         elif item.unit == "" and counted:
             _inputs(scene, place, item, found)
@@ -75,6 +79,13 @@ def inverter_figures(scene: Scene, kind: str) -> Found:
     if "trackers" in found:
         found["inputs"] = found.pop("trackers")
     return found
+
+
+def volts_of(scene: Scene, found: Found) -> frozenset[int]:
+    """Places of the volts of an inverter's windows, which are no panel's."""
+    ends = [found[name][1] for name in _ENDS_OF_WINDOWS if name in found]
+    return frozenset(place for place in (*scene.units.get("V", ()), *scene.units.get("", ()))
+                     if scene.items[place] in ends) if ends else frozenset()  # fmt: skip
 
 
 def _keep(found: Found, name: str, item: Item, sure: float = 0.93) -> None:
@@ -237,20 +248,14 @@ def _name_behind(scene: Scene, high: int, high_item: Item) -> str:
 def _current(scene: Scene, place: int, item: Item, found: Found) -> None:
     before = _before(scene, place)
     behind = [one.what for one in scene.ahead(place, 2) if one.at - item.to <= 2]
-    if {"ac_out", "system", "battery"} & {*before[:3], *behind[:1]} or _to_grid(scene, place, item):
+    if {"ac_out", "system", "battery"} & {*before[:3], *behind[:1]} or of_something_else(scene, place, item):
+        return
+    if _put_out(scene, item):
         return
     name = name_of(scene, place, ("isc", "input_current"))
     own = _heads_its_own(scene, place, item)  # "16 A, Isc 20 A": behind it stands the name of another one
     short = (name == "isc" and not own) or behind[:1] == ["max_sc"] or before[:1] == ["max_sc"]
     _keep(found, "max_short_circuit" if short else "max_current", item, 0.9)
-
-
-def _to_grid(scene: Scene, place: int, item: Item) -> bool:
-    """Do the volts of the grid stand directly before it: "230 V / 3.5 A"?"""
-    before = scene.before(place)
-    if before is None or before.unit != "V" or item.at - before.to > 1:
-        return False
-    return _GRID_V[0] <= before.value <= _GRID_V[1]
 
 
 def _heads_its_own(scene: Scene, place: int, item: Item) -> bool:
