@@ -1,12 +1,13 @@
 """Which limit of an inverter is each figure?"""
 
 from collections.abc import Set
+from itertools import takewhile
 
 from service.core.adverts.figures import Found, name_of, owner_of
 from service.core.adverts.scene import Scene, numbers
 from service.core.adverts.walk import NUMBER, Item
 from service.core.adverts.whose import kills
-from service.core.adverts.whose_currents import of_something_else
+from service.core.adverts.whose_ratings import at_most, of_something_else
 
 _JOINS = frozenset(("-", "to", "bis", "tot", "a", "az", "do", "til", ".", "and", "und", "en", "et", "e", "y", "i", "og",
                     "ate", "hasta", "fino", "~"))  # fmt: skip
@@ -48,12 +49,13 @@ _PUT_OUT = frozenset(
 _TO = frozenset(("range", "between"))
 _PARTS = frozenset((",", ")", "+", ";"))
 _CURRENTS = frozenset(("isc", "imp", "input_current", "max_sc"))
-_FARTHEST, _NAME_BEHIND = 9, 2
-_ENDS_OF_WINDOWS = ("tracking_min", "tracking_max")
+_FARTHEST, _NAME_BEHIND, _NEAR_BEFORE = 9, 2, 6
+_MOST_PEAK = 1.5  # times the rated power
+_LEAST_WINDOW = 1.15  # "Voc 37-38 V" is no range of an input
 
 
-def inverter_figures(scene: Scene, kind: str, currents: Set[int] = frozenset()) -> Found:
-    """Limits of one inverter. ``currents``: places of those of a set that are limits."""
+def inverter_figures(scene: Scene, kind: str, own: Set[int] = frozenset()) -> Found:
+    """Limits of one inverter. ``own``: places of the currents and open voltages of a set that are."""
     found: Found = {}
     highs: set[int] = set()
     counted, deadly = scene.tells("inputs", "tracking"), scene.tells("d:dead")
@@ -68,7 +70,9 @@ def inverter_figures(scene: Scene, kind: str, currents: Set[int] = frozenset()) 
             _window(scene, place, high, found)
         elif item.unit == "V":
             _limit_v(scene, place, item, found, deadly=deadly)
-        elif item.unit == "A" and (kind == "inverter" or place in currents):
+            if "voc" in scene.by_what and (kind == "inverter" or place in own):
+                _open_limit(scene, place, item, found)
+        elif item.unit == "A" and (kind == "inverter" or place in own):
             _current(scene, place, item, found)
         elif item.unit == "" and counted:
             _inputs(scene, place, item, found)
@@ -81,11 +85,14 @@ def inverter_figures(scene: Scene, kind: str, currents: Set[int] = frozenset()) 
     return found
 
 
-def volts_of(scene: Scene, found: Found) -> frozenset[int]:
-    """Places of the volts of an inverter's windows, which are no panel's."""
-    ends = [found[name][1] for name in _ENDS_OF_WINDOWS if name in found]
-    return frozenset(place for place in (*scene.units.get("V", ()), *scene.units.get("", ()))
-                     if scene.items[place] in ends) if ends else frozenset()  # fmt: skip
+def volts_of_windows(scene: Scene) -> frozenset[int]:
+    """Places of the ends of ranges of volts, which are no ratings of a panel."""
+    found: set[int] = set()
+    for place in numbers(scene) if "V" in scene.units else ():
+        if scene.items[place].unit in {"V", ""} and (high := _high(scene, place)) is not None:
+            if scene.items[high].value >= _LEAST_WINDOW * scene.items[place].value:
+                found |= {place, high}
+    return frozenset(found)
 
 
 def _keep(found: Found, name: str, item: Item, sure: float = 0.93) -> None:
@@ -100,9 +107,17 @@ def _limit_v(scene: Scene, place: int, item: Item, found: Found, *, deadly: bool
         _keep(found, name, item)
 
 
-def _before(scene: Scene, place: int, reach: int = 6) -> list[str]:
+def _open_limit(scene: Scene, place: int, item: Item, found: Found) -> None:
+    """As in "max. open voltage 60 V"."""
+    if name_of(scene, place, ("voc",)) and at_most(scene, place, item):
+        _keep(found, "max_in", item)
+
+
+def _before(scene: Scene, place: int, since: str | None = None) -> list[str]:
+    """What stands before a figure, nearest first, back to the last figure of a unit."""
     item = scene.items[place]
-    return [one.what for one in scene.back(place, 6) if item.at - one.to <= reach]
+    near = takewhile(lambda one: since is None or one.unit != since, scene.back(place, 6))
+    return [one.what for one in near if item.at - one.to <= _NEAR_BEFORE]
 
 
 def _ac(scene: Scene, place: int, item: Item, kind: str, found: Found) -> None:
@@ -128,8 +143,17 @@ def _ac(scene: Scene, place: int, item: Item, kind: str, found: Found) -> None:
     elif "switchable" in scene.by_what and "ac_power" in found:
         if found["ac_power"][0] < item.value:
             found["ac_power"] = (item.value, item, 0.9)
+    elif "rated" in scene.by_what and "ac_power" in found and _is_rated(item, before, behind):
+        if item.value < found["ac_power"][0] <= _MOST_PEAK * item.value:
+            found["ac_power"] = (item.value, item, 0.95)
     elif item.glued != "-":
         _keep(found, "ac_power", item, 0.95)
+
+
+def _is_rated(item: Item, before: list[str], behind: list[Item]) -> bool:
+    """Is it called the rated power, so that a greater one is a peak: "max. 880 VA, rated 800 VA"?"""
+    return "rated" in takewhile(NUMBER.__ne__, before) or any(one.what == "rated" and one.at - item.to <= 1 and one.clause == item.clause
+                                        for one in behind[:2])  # fmt: skip
 
 
 def of_panels_taken(scene: Scene, place: int) -> bool:
@@ -227,6 +251,8 @@ def _window(scene: Scene, place: int, high: int, found: Found) -> None:
              and (one.clause == low_item.clause or one.what in {"tracking", "input_range"})]  # fmt: skip
     name = next((one for one in names if one != "between"), None)
     if name is None:
+        if high_item.value < _LEAST_WINDOW * low_item.value:
+            return
         name = _name_behind(scene, high, high_item)
     if name in {"system", "battery", "ac_out"}:
         return
@@ -246,7 +272,7 @@ def _name_behind(scene: Scene, high: int, high_item: Item) -> str:
 
 
 def _current(scene: Scene, place: int, item: Item, found: Found) -> None:
-    before = _before(scene, place)
+    before = _before(scene, place, since="A")
     behind = [one.what for one in scene.ahead(place, 2) if one.at - item.to <= 2]
     if {"ac_out", "system", "battery"} & {*before[:3], *behind[:1]} or of_something_else(scene, place, item):
         return

@@ -1,11 +1,12 @@
-"""Whose current is it: of an inverter's input, of a panel, of what comes out, or of a plug or a fuse?"""
+"""Whose volts or amperes are they: of an inverter's input, of a panel, of what comes out, or of a plug or a fuse?"""
 
 from service.core.adverts.figures import name_of
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import NUMBER, Item
 
 _NAMES = ("isc", "imp", "input_current", "output_current")
-_OF_PANELS = ("voc", "vmp", "imp")
+_OF_PANELS = frozenset(("voc", "isc", "vmp", "imp"))
+_LIMITED = {"A": ("isc", "input_current"), "V": ("voc",)}
 _OF_INPUTS = frozenset(("inputs", "tracking", "input_current"))
 _CURRENTS = frozenset((*_NAMES, "max_sc", "inputs"))
 _GOODS = {"inverter_one": "inverter", "inverter_many": "inverter", "panel_one": "panel", "panel_many": "panel"}
@@ -21,7 +22,7 @@ def of_something_else(scene: Scene, place: int, item: Item) -> bool:
     if "wiring" in scene.by_what and _of_wiring(scene, place, item):
         return True
     if "output_current" in scene.by_what and name_of(scene, place, _NAMES) == "output_current":
-        return True
+        return not _named_behind(scene, place, item)
     return _at_the_grid(scene, place, item) or _as_power_tells(scene, place, item)
 
 
@@ -38,6 +39,12 @@ def _of_wiring(scene: Scene, place: int, item: Item) -> bool:
         if one.what == "wiring":
             return True
     return False
+
+
+def _named_behind(scene: Scene, place: int, item: Item) -> bool:
+    """Does the name of an input's current stand behind it: "3.48 A output current, 14 A input current"?"""
+    return any(one.what in _OF_INPUTS and one.at - item.to <= 1 and one.clause == item.clause
+               for one in scene.ahead(place, 2))  # fmt: skip
 
 
 def _at_the_grid(scene: Scene, place: int, item: Item) -> bool:
@@ -67,36 +74,41 @@ def _is_input(scene: Scene, place: int, item: Item) -> bool:
                for one in near)  # fmt: skip
 
 
-def currents_in_set(scene: Scene) -> tuple[frozenset[int], frozenset[int]]:
-    """Places of the currents in a set that are limits of its inverter, and of those that may be."""
+def limits_in_set(scene: Scene) -> tuple[frozenset[int], frozenset[int]]:
+    """Places of the currents and open voltages in a set that are limits of its inverter, and of those that may be."""
     limits: set[int] = set()
     unsure: set[int] = set()
-    if scene.tells(*_GOODS) and scene.tells(*_CURRENTS):
-        for place in scene.units.get("A", ()):
-            of_inverter = _of_inverter(scene, place, scene.items[place])
-            if of_inverter:
-                limits.add(place)
-            elif of_inverter is None:
-                unsure.add(place)
+    measured = (*scene.units.get("A", ()), *(scene.units.get("V", ()) if "voc" in scene.by_what else ()))
+    for place in measured if scene.tells(*_GOODS) and scene.tells("voc", *_CURRENTS) else ():
+        of_inverter = _of_inverter(scene, place, scene.items[place])
+        if of_inverter:
+            limits.add(place)
+        elif of_inverter is None:
+            unsure.add(place)
     return frozenset(limits), frozenset(unsure)
 
 
 def _of_inverter(scene: Scene, place: int, item: Item) -> bool | None:
-    """Is a current of a set told of an input; None where it is not said whose it is."""
-    if _each_input(scene, place, item):
+    """Is a figure of a set told of an input; None where it is not said whose it is."""
+    if item.unit == "A" and _each_input(scene, place, item):
         return True
-    name = name_of(scene, place, ("isc", "input_current"))
+    name = name_of(scene, place, _LIMITED[item.unit])
     goods = _goods_before(scene, place) if name else None
     if goods is None or _GOODS[goods.what] == "panel":
         return False
-    near = [one for one in scene.back(place, 6) if item.at - one.to <= 2 * _NEAR and one.clause == item.clause]
-    if any(one.what == "max_in" for one in near) or (near and near[0].what == "input_current"
-                                                     and near[0].to - near[0].at > 1):  # fmt: skip
+    if at_most(scene, place, item) or (name == "input_current" and _is_input(scene, place, item)):
         return True
-    if name != "isc" or goods.sentence != item.sentence:
+    if name == "input_current" or goods.sentence != item.sentence:
         return False
-    sentence = item.sentence  # a row of ratings is the panels', whatever stands before it
-    return False if any(scene.in_sentence(sentence, what) for what in _OF_PANELS) else None
+    # a row of ratings is the panels', whatever stands before it
+    others = _OF_PANELS - {name}
+    return False if any(scene.in_sentence(item.sentence, what) for what in others) else None
+
+
+def at_most(scene: Scene, place: int, item: Item) -> bool:
+    """Does "max" stand close before it, in its clause?"""
+    return any(one.what == "max_in" and one.clause == item.clause and item.at - one.to <= 2 * _NEAR
+               for one in scene.back(place, 6))  # fmt: skip
 
 
 def _each_input(scene: Scene, place: int, item: Item) -> bool:
@@ -113,10 +125,11 @@ def _each_input(scene: Scene, place: int, item: Item) -> bool:
 def _goods_before(scene: Scene, place: int) -> Item | None:
     """The panels or the inverter named last before it, whatever the sentence."""
     item = scene.items[place]
+    tokens = scene.tokens[item.field]
     for at in range(place - 1, max(place - _FAR, -1), -1):
         one = scene.items[at]
-        if one.field != item.field:
-            return None
+        if one.field != item.field or one.peak or (one.unit == "W" and tokens[max(one.at - 1, 0)] == "x"):
+            return None  # other goods, or panels told by their watts alone
         if one.what in _GOODS:
             return one
     return None
