@@ -7,7 +7,7 @@ from service.core.adverts.aside import in_exchange, is_optional, is_reason
 from service.core.adverts.asked_for import asks_a_buyer, is_asked_for, needs_goods
 from service.core.adverts.pieces import pieces_on_offer
 from service.core.adverts.scene import Scene, numbers
-from service.core.adverts.set_figures import counted, counted_in_set, stroked
+from service.core.adverts.set_figures import added, counted, counted_in_set, stroked
 from service.core.adverts.small_words import AND
 from service.core.adverts.sorts import single_count
 from service.core.adverts.walk import CURRENCIES, NUMBER, Item
@@ -261,7 +261,7 @@ def _kind(scene: Scene, named: _Named) -> tuple[str, str | None]:  # noqa: PLR09
             if lone and ((weak and not stroked(scene) and not counted_in_set(scene)) or lacks or first)
             else ("set", None)
         )
-    elif "inverter" in all_ and (counted(scene) or ("set_weak" in scene.by_what and counted_in_set(scene))):
+    elif "inverter" in all_ and (counted(scene) or added(scene) or ("set_weak" in scene.by_what and counted_in_set(scene))):
         return "set", None
     for good in ("inverter", "panel", "set"):
         if good in title and not (good == "inverter" and "panel" in title):

@@ -11,7 +11,9 @@ _INVERTERS = ("inverter_one", "inverter_many")
 _PANEL_W = (200.0, 720.0)
 _ROUND_W = 50.0  # inverters have round powers, so that other ones are those of panels
 _JOINING = AND | {"mit", "with", "met", "avec", "con", "com", "z", "s", "med", "&", ","}
-_NEAR = 4
+_PLUS = _JOINING - {","}
+_OF_INPUTS = frozenset(("for", "takes", "inputs", "max_in", "dc_power", "input_range"))
+_NEAR, _MOST_PANELS = 4, 12
 
 
 def stroked(scene: Scene) -> bool:
@@ -47,6 +49,29 @@ def counted_in_set(scene: Scene) -> bool:
             if not _JOINING.isdisjoint(between) and named:
                 return True
     return False
+
+
+def added(scene: Scene) -> bool:
+    """Do counted watts of panels and an inverter's stand with a plus between: "2x410 W + micro inverter 800 W"?"""
+    for first, second in _pairs(scene):
+        one, two = scene.items[first], scene.items[second]
+        if scene.tokens[one.field][one.to : one.to + 1] and scene.tokens[one.field][one.to] in _PLUS:
+            panels, inverter = (second, first) if _of_inverter(scene, first) else (first, second)
+            if _is_counted(scene, panels) and _of_inverter(scene, inverter) and not scene.items[inverter].peak:
+                return True
+    return False
+
+
+def _is_counted(scene: Scene, place: int) -> bool:
+    """Are they watts of panels directly behind a number and x, of which nobody says that an inverter takes them?"""
+    item = scene.items[place]
+    tokens = scene.tokens[item.field]
+    if not _PANEL_W[0] <= item.value <= _PANEL_W[1] or item.at < 2 or tokens[item.at - 1] != "x":
+        return False
+    count = tokens[item.at - 2]
+    if not count.isdecimal() or not 1 <= int(count) <= _MOST_PANELS or _of_inverter(scene, place):
+        return False
+    return not any(one.what in _OF_INPUTS and one.clause == item.clause for one in scene.back(place, _NEAR))
 
 
 def _pairs(scene: Scene) -> Iterator[tuple[int, int]]:
