@@ -89,9 +89,10 @@ def volts_of_windows(scene: Scene) -> frozenset[int]:
     """Places of the ends of ranges of volts, which are no ratings of a panel."""
     found: set[int] = set()
     for place in numbers(scene) if "V" in scene.units else ():
-        if scene.items[place].unit in {"V", ""} and (high := _high(scene, place)) is not None:
-            if scene.items[high].value >= _LEAST_WINDOW * scene.items[place].value:
-                found |= {place, high}
+        low = scene.items[place]
+        high = _high(scene, place) if low.unit in {"V", ""} else None
+        if high is not None and scene.items[high].value >= _LEAST_WINDOW * low.value:
+            found |= {place, high}
     return frozenset(found)
 
 
@@ -152,8 +153,8 @@ def _ac(scene: Scene, place: int, item: Item, kind: str, found: Found) -> None:
 
 def _is_rated(item: Item, before: list[str], behind: list[Item]) -> bool:
     """Is it called the rated power, so that a greater one is a peak: "max. 880 VA, rated 800 VA"?"""
-    return "rated" in takewhile(NUMBER.__ne__, before) or any(one.what == "rated" and one.at - item.to <= 1 and one.clause == item.clause
-                                        for one in behind[:2])  # fmt: skip
+    near = [one for one in behind[:2] if one.at - item.to <= 1 and one.clause == item.clause]
+    return "rated" in takewhile(NUMBER.__ne__, before) or any(one.what == "rated" for one in near)
 
 
 def of_panels_taken(scene: Scene, place: int) -> bool:

@@ -9,6 +9,7 @@ from service.core.adverts.amounts import MONEY, ROLES, Offers, a_watt, offers_of
 from service.core.adverts.goods import Goods
 from service.core.adverts.pieces import is_pallet, of_pallet
 from service.core.adverts.portions import of_panels_in_set
+from service.core.adverts.priced_apart import priced_apart
 from service.core.adverts.reading import Price
 from service.core.adverts.scene import Scene, numbers
 from service.core.adverts.small_words import PER
@@ -129,7 +130,7 @@ def _mixed(scene: Scene, goods: Goods, offers: Offers, places: Sequence[int]) ->
 
 def _mixed_panels(scene: Scene, offers: Offers, places: Sequence[int]) -> bool:
     """Are panels of several powers priced each by itself: "3 of 410 W at 45, 5 of 300 W at 20"?"""
-    if len(offers) < 2 or len({scene.items[at].value for at in scene.units.get("W", ())}) < 2:
+    if len(offers) < 2 or len({scene.items[at].value for at in scene.units.get("W", ())}) < 2 or priced_apart(scene):
         return False
     told = [place for place, (item, role) in zip(places, offers, strict=True)
             if item.field < 2 and (role == "each" or role is None)]  # fmt: skip

@@ -1,11 +1,11 @@
 """Do figures alone tell a set: "kit 820 Wp / 800 W", "4x 410 Wp, 1x 1600 W inverter"?"""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from itertools import pairwise
 
 from service.core.adverts.scene import Scene
 from service.core.adverts.small_words import AND
-from service.core.adverts.walk import Item
+from service.core.adverts.walk import NUMBER, Item
 
 _INVERTERS = ("inverter_one", "inverter_many")
 _PANEL_W = (200.0, 720.0)
@@ -13,7 +13,12 @@ _ROUND_W = 50.0  # inverters have round powers, so that other ones are those of 
 _JOINING = AND | {"mit", "with", "met", "avec", "con", "com", "z", "s", "med", "&", ","}
 _PLUS = _JOINING - {","}
 _OF_INPUTS = frozenset(("for", "takes", "inputs", "max_in", "dc_power", "input_range"))
-_NEAR, _MOST_PANELS = 4, 12
+_NEAR, _CLOSE, _MOST_PANELS = 4, 3, 12
+
+
+def figures_tell_set(scene: Scene) -> bool:
+    """Do they where an inverter is named and no panel?"""
+    return _counted(scene) or _added(scene) or ("set_weak" in scene.by_what and counted_in_set(scene))
 
 
 def stroked(scene: Scene) -> bool:
@@ -26,7 +31,7 @@ def stroked(scene: Scene) -> bool:
     return False
 
 
-def counted(scene: Scene) -> bool:
+def _counted(scene: Scene) -> bool:
     """Do watts that only panels have stand behind a count and x, and a counted inverter's watts behind them?"""
     for first, second in _pairs(scene):
         one, two = scene.items[first], scene.items[second]
@@ -51,11 +56,11 @@ def counted_in_set(scene: Scene) -> bool:
     return False
 
 
-def added(scene: Scene) -> bool:
+def _added(scene: Scene) -> bool:
     """Do counted watts of panels and an inverter's stand with a plus between: "2x410 W + micro inverter 800 W"?"""
     for first, second in _pairs(scene):
-        one, two = scene.items[first], scene.items[second]
-        if scene.tokens[one.field][one.to : one.to + 1] and scene.tokens[one.field][one.to] in _PLUS:
+        one = scene.items[first]
+        if not _PLUS.isdisjoint(scene.tokens[one.field][one.to : one.to + 1]):
             panels, inverter = (second, first) if _of_inverter(scene, first) else (first, second)
             if _is_counted(scene, panels) and _of_inverter(scene, inverter) and not scene.items[inverter].peak:
                 return True
@@ -71,7 +76,8 @@ def _is_counted(scene: Scene, place: int) -> bool:
     count = tokens[item.at - 2]
     if not count.isdecimal() or not 1 <= int(count) <= _MOST_PANELS or _of_inverter(scene, place):
         return False
-    return not any(one.what in _OF_INPUTS and one.clause == item.clause for one in scene.back(place, _NEAR))
+    before = [one for one in scene.back(place, _NEAR) if one.clause == item.clause]
+    return not any(item.at - one.to <= (2 if one.what == "for" else _NEAR) for one in before if one.what in _OF_INPUTS)
 
 
 def _pairs(scene: Scene) -> Iterator[tuple[int, int]]:
@@ -79,6 +85,25 @@ def _pairs(scene: Scene) -> Iterator[tuple[int, int]]:
     for first, second in pairwise(scene.units.get("W", ())):
         if scene.items[first].sentence == scene.items[second].sentence:
             yield first, second
+
+
+def listed(scene: Scene, panels: Iterable[int], inverters: Iterable[int]) -> bool:
+    """Do a number of panels and an inverter stand in one sentence; not "three inverters, each for a single panel"?"""
+    most = {scene.items[at].sentence: count for at in panels if (count := _count_before(scene, at)) is not None}
+    if not most:
+        return False
+    return any(
+        most[sentence] > 1 or not 1 < (_count_before(scene, at) or 1) <= _MOST_PANELS
+        for at in inverters
+        if (sentence := scene.items[at].sentence) in most
+    )
+
+
+def _count_before(scene: Scene, place: int) -> float | None:
+    """The number that stands close before goods."""
+    at = scene.items[place].at
+    counts = [one for one in scene.back(place, 2) if one.what == NUMBER and not one.unit and at - one.to <= _CLOSE]
+    return counts[0].value if counts else None
 
 
 def _times(scene: Scene, item: Item) -> bool:

@@ -13,7 +13,8 @@ _SMALL_WORD, _FAR = 2, 4
 def named_in_full(items: list[Item], by_what: Mapping[str, list[int]], fields: Sequence[Sequence[str]]) -> list[Item]:
     """Items in which such a word is the name of an inverter or of panels, or is left out where no figure tells it."""
     left_out: set[int] = set()
-    for what, is_so, named in (("inverter_maybe", _is_inverter, "inverter_one"), ("panel_maybe", _is_panel, "panel_many")):
+    kinds = (("inverter_maybe", _is_inverter, "inverter_one"), ("panel_maybe", _is_panel, "panel_many"))
+    for what, is_so, named in kinds:
         for place in by_what.get(what, ()):
             item = items[place]
             beside = items[place + 1 : place + 2]

@@ -18,7 +18,7 @@ _FAR, _NEAR = 24, 4
 
 
 def of_something_else(scene: Scene, place: int, item: Item) -> bool:
-    """Is a current of an inverter none of its inputs': what comes out, or what a plug, a fuse or a connector carries?"""
+    """Is a current of an inverter what comes out, or what a plug, a fuse or a connector carries?"""
     if "wiring" in scene.by_what and _of_wiring(scene, place, item):
         return True
     if "output_current" in scene.by_what and name_of(scene, place, _NAMES) == "output_current":
