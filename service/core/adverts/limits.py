@@ -128,7 +128,7 @@ def _ac(scene: Scene, place: int, item: Item, kind: str, found: Found) -> None:
     behind = [one for one in scene.ahead(place, 3) if one.at - item.to <= 3]
     if any(one.what in {"panel_one", "panel_many"} and one.clause == item.clause for one in behind[:1]):
         return
-    if of_panels_taken(scene, place) or (_times(scene, item) and _goes_in(scene, item)):
+    if of_panels_taken(scene, place) or (_times(scene, item) and _counted_panels(scene, place, item, kind)):
         return
     before = [one.what for one in scene.back(place, 6) if item.at - one.to <= 4 and one.clause == item.clause]
     if (
@@ -193,6 +193,14 @@ def _times(scene: Scene, item: Item) -> bool:
     """As in "2 x 500 W"."""
     tokens = scene.tokens[item.field]
     return item.at > 1 and tokens[item.at - 1] == "x" and tokens[item.at - 2].isdigit()
+
+
+def _counted_panels(scene: Scene, place: int, item: Item, kind: str) -> bool:
+    """Are the watts behind an x those of panels: of inputs, of what an inverter is for, in a set all but inverters'?"""
+    if kind == "set" and not any(scene.stands(what, item.field, item.to) for what in _INVERTERS):
+        return True
+    taken = any(one.what in {"for", "takes"} and one.to == item.at - 2 for one in scene.back(place, 3))
+    return taken or _goes_in(scene, item)
 
 
 def _goes_in(scene: Scene, item: Item) -> bool:
@@ -281,7 +289,7 @@ def _current(scene: Scene, place: int, item: Item, found: Found) -> None:
         return
     name = name_of(scene, place, ("isc", "input_current"))
     own = _heads_its_own(scene, place, item)  # "16 A, Isc 20 A": behind it stands the name of another one
-    short = (name == "isc" and not own) or behind[:1] == ["max_sc"] or before[:1] == ["max_sc"]
+    short = (not own and (name == "isc" or "max_sc" in behind)) or before[:1] == ["max_sc"]
     _keep(found, "max_short_circuit" if short else "max_current", item, 0.9)
 
 

@@ -93,10 +93,17 @@ def listed(scene: Scene, panels: Iterable[int], inverters: Iterable[int]) -> boo
     if not most:
         return False
     return any(
-        most[sentence] > 1 or not 1 < (_count_before(scene, at) or 1) <= _MOST_PANELS
+        most[sentence] > 1 or not _are_several(scene, at)
         for at in inverters
         if (sentence := scene.items[at].sentence) in most
     )
+
+
+def _are_several(scene: Scene, place: int) -> bool:
+    """Does a small number stand before goods, perhaps before their name: "three Corbel C-350 inverters"?"""
+    item = scene.items[place]
+    return any(one.what == NUMBER and not one.unit and 1 < one.value <= _MOST_PANELS and one.clause == item.clause
+               for one in scene.back(place, 4) if item.at - one.to <= 2 * _CLOSE)  # fmt: skip
 
 
 def _count_before(scene: Scene, place: int) -> float | None:

@@ -29,7 +29,8 @@ def _is_inverter(items: list[Item], place: int, tokens: Sequence[str]) -> bool:
     """Do watts of an inverter stand directly beside it, or a number of inputs close behind?"""
     item = items[place]
     behind = [one for one in items[place + 1 : place + 4] if one.sentence == item.sentence]
-    if behind and _is_power(behind[0], _INVERTER_W) and _joins(tokens[item.to : behind[0].at]):
+    power = next((one for one in behind if one.what == NUMBER), None)
+    if power is not None and _is_power(power, _INVERTER_W) and _joins(tokens[item.to : power.at]):
         return True
     counted = [one.what for one in behind if one.at - item.to <= _FAR and not one.unit]
     if counted[:2] == [NUMBER, "inputs"]:

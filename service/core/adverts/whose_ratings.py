@@ -14,7 +14,7 @@ _GRID_V = (180.0, 280.0)
 _USUAL_GRID_V = (230.0, 240.0)
 _LIKE_SHARE = 0.01
 _MOST_OUT_A = 9.0  # above it inputs have such currents too
-_FAR, _NEAR = 24, 4
+_FAR, _NEAR, _BEHIND = 24, 4, 6
 
 
 def of_something_else(scene: Scene, place: int, item: Item) -> bool:
@@ -33,8 +33,11 @@ def _of_wiring(scene: Scene, place: int, item: Item) -> bool:
             break
         if one.what == "wiring":
             return True
+    enclosed = scene.tokens[item.field][item.at - 1] == "("  # "connectors (30 A)"
     for one in scene.back(place, 6):
-        if one.clause != item.clause or item.at - one.to > _NEAR or one.unit == "A" or one.what in _CURRENTS:
+        if one.clause != item.clause and not enclosed:
+            break
+        if item.at - one.to > _NEAR or one.unit == "A" or one.what in _CURRENTS:
             break
         if one.what == "wiring":
             return True
@@ -113,9 +116,9 @@ def at_most(scene: Scene, place: int, item: Item) -> bool:
 
 def _each_input(scene: Scene, place: int, item: Item) -> bool:
     """Does a word for inputs stand directly behind it, that heads no figure of its own: "18 A per input"?"""
-    ahead = scene.ahead(place, 4)
+    ahead = scene.ahead(place, 6)
     for at, one in enumerate(ahead):
-        if one.clause != item.clause or one.at - item.to > _NEAR or one.what == NUMBER:
+        if one.clause != item.clause or one.at - item.to > _BEHIND or one.what == NUMBER:
             return False
         if one.what in _OF_INPUTS:
             return not any(more.what == NUMBER and more.at - one.to <= 1 for more in ahead[at + 1 : at + 3])
