@@ -289,13 +289,15 @@ def _current(scene: Scene, place: int, item: Item, found: Found) -> None:
         return
     name = name_of(scene, place, ("isc", "input_current"))
     own = _heads_its_own(scene, place, item)  # "16 A, Isc 20 A": behind it stands the name of another one
-    short = (not own and (name == "isc" or "max_sc" in behind)) or before[:1] == ["max_sc"]
+    named_behind = any(one.what == "max_sc" and one.clause == item.clause and one.at - item.to <= _NAME_BEHIND
+                       for one in scene.ahead(place, 2))  # fmt: skip
+    short = (not own and (name == "isc" or named_behind)) or before[:1] == ["max_sc"]
     _keep(found, "max_short_circuit" if short else "max_current", item, 0.9)
 
 
 def _heads_its_own(scene: Scene, place: int, item: Item) -> bool:
     """Does the name behind a current stand before a current that has no other one: "2 x 16 A Isc max 2 x 20 A"?"""
-    ahead = scene.ahead(place, 6)
+    ahead = [one for one in scene.ahead(place, 6) if one.what != "max_sc"]  # a further meaning of the same word
     if not ahead or ahead[0].what != "isc" or ahead[0].at - item.to > _NAME_BEHIND:
         return False
     to = ahead[0].to

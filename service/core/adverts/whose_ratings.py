@@ -6,6 +6,7 @@ from service.core.adverts.walk import NUMBER, Item
 
 _NAMES = ("isc", "imp", "input_current", "output_current")
 _OF_PANELS = frozenset(("voc", "isc", "vmp", "imp"))
+_PLUGS = frozenset(("wiring", "q:unsafe", "d:missing_connector", "d:missing_lead"))  # "13 A plug on each lead"
 _LIMITED = {"A": ("isc", "input_current"), "V": ("voc",)}
 _OF_INPUTS = frozenset(("inputs", "tracking", "input_current"))
 _CURRENTS = frozenset((*_NAMES, "max_sc", "inputs"))
@@ -19,7 +20,7 @@ _FAR, _NEAR, _BEHIND = 24, 4, 6
 
 def of_something_else(scene: Scene, place: int, item: Item) -> bool:
     """Is a current of an inverter what comes out, or what a plug, a fuse or a connector carries?"""
-    if "wiring" in scene.by_what and _of_wiring(scene, place, item):
+    if scene.tells(*_PLUGS) and _of_wiring(scene, place, item):
         return True
     if "output_current" in scene.by_what and name_of(scene, place, _NAMES) == "output_current":
         return not _named_behind(scene, place, item)
@@ -31,7 +32,7 @@ def _of_wiring(scene: Scene, place: int, item: Item) -> bool:
     for one in scene.ahead(place, 3):
         if one.clause != item.clause or one.at - item.to > 1:
             break
-        if one.what == "wiring":
+        if one.what in _PLUGS:
             return True
     enclosed = scene.tokens[item.field][item.at - 1] == "("  # "connectors (30 A)"
     for one in scene.back(place, 6):
@@ -39,7 +40,7 @@ def _of_wiring(scene: Scene, place: int, item: Item) -> bool:
             break
         if item.at - one.to > _NEAR or one.unit == "A" or one.what in _CURRENTS:
             break
-        if one.what == "wiring":
+        if one.what in _PLUGS:
             return True
     return False
 

@@ -81,11 +81,13 @@ def test_what_plugs_and_fuses_carry_is_no_limit(language, body):
     [
         ("en", "Inverter 800 W, 13 A plug, 14 A max per input."),
         ("de", "Wechselrichter 800 W, Sicherung 10 A, max. Eingangsstrom 14 A."),
+        ("en", "Inverter 800 W with connectors max input current 14 A."),
+        ("de", "Wechselrichter 800 W, max. 3,6 A Ausgangsstrom, max. 14 A Eingangsstrom."),
         ("fr", "Onduleur 800 W, courant max 14 A, prise 16 A."),
         ("da", "Inverter 800 W, maks. indgangsstrøm 14 A, stik 16 A."),
     ],
 )
-def test_a_limit_beside_a_plug_is_read(language, body):
+def test_a_limit_beside_such_a_current_is_read(language, body):
     assert limits_of(language, body)["max_current_a"] == 14
 
 

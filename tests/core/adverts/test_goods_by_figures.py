@@ -42,6 +42,7 @@ def test_counted_watts_plus_an_inverter_are_a_set(language, inverter):
         ("de", "Mikrowechselrichter für 2x415 W + Kabel, Ausgang 800 W, 50 €"),
         ("nl", "Omvormer max. 2x415 W + kabel, uitgang 800 W, 50 euro"),
         ("fr", "Onduleur 800 W, entrées 2x415 W + câble, 50 €"),
+        ("de", "Ausgelegt für 2x415 W + Wechselrichter 800 W, 50 €"),
     ],
 )
 def test_what_an_inverter_takes_makes_no_set(language, body):
@@ -91,6 +92,7 @@ def test_a_short_name_of_an_inverter_beside_its_watts(language, body):
         ("de", "Mikro mit Ständer, kaum benutzt, 20 €"),
         ("fr", "Micro-ondes 800 W, 30 €"),
         ("fr", "Micro sans fil, 20 €"),
+        ("fr", "Micro karaoké 300 W, 20 €"),
         ("es", "Micro inalámbrico para karaoke, 20 €"),
         ("it", "Micro onde 800 W, 30 €"),
         ("pl", "Mikrofalówka 800 W, 100 zł"),
@@ -131,7 +133,7 @@ def test_goods_sold_apart_are_panels_at_the_price_of_a_panel(language, body):
 @pytest.mark.parametrize(
     ("language", "body"),
     [
-        ("en", "3 panels 380 W £40 each, inverter 600 W £60, or separately"),
+        ("en", "3 panels 380 W £40 each, inverter 600 W £60, also separately"),
         ("de", "3 Module 380 W je 40 €, Wechselrichter 600 W 60 €. Auch einzeln."),
         ("fr", "3 panneaux 380 W à 40 € pièce, onduleur 600 W à 60 €"),
     ],
@@ -154,5 +156,18 @@ def test_more_inverters_than_panels_are_no_set(language, body):
     assert (found.kind, found.quantity_available, found.price.each) == ("inverter", 3, 15)
 
 
-def test_one_panel_with_its_inverter_is_a_set():
+def test_as_many_panels_as_inverters_are_a_set():
     assert reading_of("en", "One panel 400 W and one micro inverter 350 W, £90").kind == "set"
+    assert reading_of("en", "Two panels 400 W, two micro inverters 350 W, £190").kind == "set"
+    titled = Advert(title="Wechselrichter", body="4 Module, 2 Wechselrichter 350 W. 190 €", language="de")
+    assert read_advert(titled, WORDS).kind == "set"
+
+
+def test_counted_watts_before_a_sign_for_and_are_no_inverters():
+    found = reading_of("und", "2x 415W & microinverter 800W £250")
+    assert (found.kind, found.inverter["ac_power_w"]) == ("set", 800)
+
+
+def test_counted_watts_of_inverters_in_a_set_are_theirs():
+    found = reading_of("en", "Set: two panels 400 W, 2x 350 W micro inverters, £190")
+    assert (found.panel["rated_power_w"], found.inverter["ac_power_w"]) == (400, 350)

@@ -61,11 +61,15 @@ def test_what_panels_have_stays_theirs_behind_an_inverter(language, body):
     assert "max_short_circuit_current_a" not in found.inverter
 
 
-def test_a_row_of_ratings_is_the_panels_even_where_an_inverter_is_named_last():
-    found = reading_of(
-        "en", "Kit, 2 panels 430 W, inverter 800 W. Voc 38.6 V, Isc 13.9 A, Vmp 32.4 V, Imp 13.3 A. £310"
-    )
-    assert tuple(found.panel[name] for name in RATINGS) == (38.6, 13.9, 32.4, 13.3)
+@pytest.mark.parametrize("sign", [".", ","])
+def test_a_row_of_ratings_is_the_panels_even_where_an_inverter_is_named_last(sign):
+    body = f"Kit, 2 panels 430 W, inverter 800 W{sign} Voc 38.6 V, Isc 13.9 A, Vmp 32.4 V, Imp 13.3 A. £310"
+    assert tuple(reading_of("en", body).panel[name] for name in RATINGS) == (38.6, 13.9, 32.4, 13.3)
+
+
+def test_a_greatest_current_behind_panels_is_theirs():
+    found = reading_of("de", "Set: Wechselrichter 800 W und 2 Module 430 W, Kurzschlussstrom max. 13,9 A, 310 €")
+    assert ratings_in(found.panel) == {"short_circuit_current_a": 13.9}
 
 
 def test_a_lone_short_circuit_current_behind_an_inverter_is_left_out():
