@@ -28,7 +28,7 @@ BEFORE_UNITS = frozenset(",.-")  # signs that may stand between a figure and its
 WEIGHT_UNIT = 180  # makes 1, 0.6 and their quarters and ninths whole
 WEIGHT_BITS = 32  # more than 20,000 signs of words can weigh
 # What stands beside figures in many languages.
-_NOT_TELLING = ("unit ", "no_unit", "left", "wiring", "rated", "output_current", "apart")
+_NOT_TELLING = ("unit ", "no_unit", "left", "wiring", "rated", "output_current", "apart", "inverter_maybe")
 _UNIT, _SHORT, _NO_UNIT, _TELLING, _NO_LANGUAGE = "unit ", "short", "no_unit", "telling", "no_language"
 
 # What a piece of text can be: nothing, a sign that parts clauses, one that ends sentences, a point, a dash, a bracket;
