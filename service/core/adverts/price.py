@@ -130,7 +130,7 @@ def _mixed(scene: Scene, goods: Goods, offers: Offers, places: Sequence[int]) ->
 
 def _mixed_panels(scene: Scene, offers: Offers, places: Sequence[int]) -> bool:
     """Are panels of several powers priced each by itself: "3 of 410 W at 45, 5 of 300 W at 20"?"""
-    if len(offers) < 2 or len({scene.items[at].value for at in scene.units.get("W", ())}) < 2 or priced_apart(scene):
+    if len(offers) < 2 or len({scene.items[at].value for at in scene.units.get("W", ())}) < 2:
         return False
     told = [place for place, (item, role) in zip(places, offers, strict=True)
             if item.field < 2 and (role == "each" or role is None)]  # fmt: skip
@@ -146,7 +146,7 @@ def _mixed_panels(scene: Scene, offers: Offers, places: Sequence[int]) -> bool:
             if one.unit == "W":
                 priced.setdefault(one.value, scene.items[place].value)
                 break
-    return len(priced) > 1 and len(set(priced.values())) > 1
+    return len(priced) > 1 and len(set(priced.values())) > 1 and not priced_apart(scene)
 
 
 def _chosen(scene: Scene, offers: Offers, field: Item | None, goods: Goods) -> tuple[Item | None, str | None]:
