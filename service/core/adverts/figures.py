@@ -1,6 +1,6 @@
 """Which rating of a panel is each figure? A figure belongs to the name that waits for it, or to the one behind it."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Sequence, Set
 from itertools import zip_longest
 
 from service.core.adverts.conditions import at_other_conditions
@@ -14,7 +14,8 @@ from service.core.adverts.walk import NUMBER, Item
 
 Found = dict[str, tuple[float, Item, float]]
 
-UNIT_OF = {"voc": "V", "isc": "A", "vmp": "V", "imp": "A", "max_in": "V", "start": "V", "input_current": "A"}
+UNIT_OF = {"voc": "V", "isc": "A", "vmp": "V", "imp": "A", "max_in": "V", "start": "V", "input_current": "A",
+           "output_current": "A"}  # fmt: skip
 _HEADINGS = UNIT_OF.keys() | {"power"}
 _NAMED = UNIT_OF.keys() | {"mpp_point"}
 _RATINGS = frozenset(("voc", "isc", "vmp", "imp"))
@@ -47,12 +48,15 @@ def other_figures(scene: Scene) -> Found:
     return found
 
 
-def panel_figures(scene: Scene, kind: str) -> tuple[Found, bool]:
-    """Ratings, size, weight, cells and coefficients of one panel; and whether two powers exclude each other."""
+def panel_figures(scene: Scene, kind: str, others: Set[int] = frozenset()) -> tuple[Found, bool]:
+    """Ratings, size, weight, cells and coefficients of one panel; and whether two powers exclude each other.
+
+    ``others``: places of figures that are an inverter's, or may be.
+    """
     found: Found = {}
     powers: list[Item] = []
     coefficients: list[int] = []
-    gone = _elsewhere(scene)
+    gone = _elsewhere(scene) | others
     known = scene.by_what.keys()
     named, counted = not known.isdisjoint(_NAMED), "cells" in known or "half" in known
     if ratings := scene.places(_RATINGS):

@@ -7,8 +7,9 @@ from service.core.adverts.aside import in_exchange, is_optional, is_reason
 from service.core.adverts.asked_for import asks_a_buyer, is_asked_for, needs_goods
 from service.core.adverts.bundles import bundles_of
 from service.core.adverts.pieces import pieces_on_offer
+from service.core.adverts.priced_apart import priced_apart
 from service.core.adverts.scene import Scene, numbers
-from service.core.adverts.set_figures import counted, counted_in_set, stroked
+from service.core.adverts.set_figures import counted_in_set, figures_tell_set, listed, stroked
 from service.core.adverts.sorts import single_count
 from service.core.adverts.walk import CURRENCIES, NUMBER, Item
 
@@ -45,6 +46,8 @@ def goods_of(scene: Scene) -> Goods:
     """Kind, offer and quantity; ``why`` is the doubt that goes with goods that are no panels, inverters or sets."""
     named = _named(scene)
     kind, why = _kind(scene, named)
+    if kind == "set" and "set" not in named.all and priced_apart(scene):
+        kind = "panel"  # of which there may be several; the inverter goes by itself
     if _wanted(scene) or is_asked_for(scene) or needs_goods(scene):
         return Goods(kind, False, None, "wanted_ad")
     if _service(scene, kind):
@@ -255,7 +258,7 @@ def _kind(scene: Scene, named: _Named) -> tuple[str, str | None]:  # noqa: PLR09
             if lone and ((weak and not stroked(scene) and not counted_in_set(scene)) or lacks or first)
             else ("set", None)
         )
-    elif "inverter" in all_ and (counted(scene) or ("set_weak" in scene.by_what and counted_in_set(scene))):
+    elif "inverter" in all_ and figures_tell_set(scene):
         return "set", None
     for good in ("inverter", "panel", "set"):
         if good in title and not (good == "inverter" and "panel" in title):
@@ -370,12 +373,7 @@ def _along(scene: Scene, place: int, title: set[str]) -> bool:
 
 def _listed(scene: Scene, named: _Named) -> bool:
     """Do a number of panels and an inverter stand in one sentence, or panels' watts in a title beside an inverter?"""
-    counted = {
-        scene.items[at].sentence
-        for at in named.all["panel"]
-        if any(one.what == NUMBER and not one.unit and scene.items[at].at - one.to <= 3 for one in scene.back(at, 2))
-    }
-    if any(scene.items[at].sentence in counted for at in named.all["inverter"]):
+    if listed(scene, named.all["panel"], named.all["inverter"]):
         return True
     return "inverter" in named.title and any(
         scene.items[at].peak and not scene.items[at].field for at in scene.units.get("W", ())

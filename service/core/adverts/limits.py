@@ -1,14 +1,17 @@
 """Which limit of an inverter is each figure?"""
 
+from collections.abc import Set
+from itertools import takewhile
+
 from service.core.adverts.figures import Found, is_greatest, name_of, owner_of
 from service.core.adverts.scene import Scene, numbers
 from service.core.adverts.walk import NUMBER, Item
 from service.core.adverts.whose import kills
+from service.core.adverts.whose_ratings import at_most, of_something_else
 
 _WINDOW_NAMES = ("tracking", "input_range", "system", "battery", "ac_out", "between")
 _GRID_V, _BATTERY_V = (180.0, 280.0), 60.0
 _NOMINAL_V = frozenset((12.0, 24.0, 36.0, 48.0, 100.0, 110.0, 115.0, 120.0, 127.0, 220.0, 230.0, 240.0, 400.0))
-_AT_VOLTS = (["/"], ["@"])
 _LEAST_V, _LEAST_WINDOW = 8.0, 1.5  # of the lower end
 _OWN_NAMES = frozenset(("start", "max_in", "voc", "vmp"))
 _MOST_INPUTS = 8
@@ -20,15 +23,16 @@ _OUTPUT = frozenset(("ac_out", "limited"))
 _TO = frozenset(("range", "between"))
 _PARTS = frozenset((",", ")", "+", ";"))
 _CURRENTS = frozenset(("isc", "imp", "input_current", "max_sc"))
-_FARTHEST, _NAME_BEHIND = 9, 2
+_FARTHEST, _NAME_BEHIND, _NEAR_BEFORE = 9, 2, 6
+_MOST_PEAK = 1.5  # times the rated power
+_LEAST_WINDOW = 1.15  # "Voc 37-38 V" is no range of an input
 
 
-def inverter_figures(scene: Scene, kind: str) -> Found:
-    """Limits of one inverter."""
+def inverter_figures(scene: Scene, kind: str, own: Set[int] = frozenset()) -> Found:
+    """Limits of one inverter. ``own``: places of the currents and open voltages of a set that are."""
     found: Found = {}
     highs: set[int] = set()
     counted, deadly = scene.tells("inputs", "tracking"), scene.tells("d:dead")
-    umax = scene.tells("vmp")
     for place in numbers(scene):
         item = scene.items[place]
         if item.unit == "W":
@@ -40,9 +44,9 @@ def inverter_figures(scene: Scene, kind: str) -> Found:
             _window(scene, place, high, found)
         elif item.unit == "V":
             _limit_v(scene, place, item, found, deadly=deadly)
-            if umax and kind == "inverter" and is_greatest(scene, place, item):
-                _keep(found, "max_in", item, 0.9)
-        elif item.unit == "A" and kind == "inverter":
+            if kind == "inverter" or place in own:
+                _named_as_panels(scene, place, item, found)
+        elif item.unit == "A" and (kind == "inverter" or place in own):
             _current(scene, place, item, found)
         elif item.unit == "" and counted:
             _inputs(scene, place, item, found)
@@ -53,6 +57,17 @@ def inverter_figures(scene: Scene, kind: str) -> Found:
     if "trackers" in found:
         found["inputs"] = found.pop("trackers")
     return found
+
+
+def volts_of_windows(scene: Scene) -> frozenset[int]:
+    """Places of the ends of ranges of volts, which are no ratings of a panel."""
+    found: set[int] = set()
+    for place in numbers(scene) if "V" in scene.units else ():
+        low = scene.items[place]
+        high = _high(scene, place) if low.unit in {"V", ""} else None
+        if high is not None and scene.items[high].value >= _LEAST_WINDOW * low.value:
+            found |= {place, high}
+    return frozenset(found)
 
 
 def _keep(found: Found, name: str, item: Item, sure: float = 0.93) -> None:
@@ -67,9 +82,19 @@ def _limit_v(scene: Scene, place: int, item: Item, found: Found, *, deadly: bool
         _keep(found, name, item)
 
 
-def _before(scene: Scene, place: int, reach: int = 6) -> list[str]:
+def _named_as_panels(scene: Scene, place: int, item: Item, found: Found) -> None:
+    """As in "max. open voltage 60 V", and "Umax 60 V" of an inverter."""
+    if "vmp" in scene.by_what and is_greatest(scene, place, item):
+        _keep(found, "max_in", item, 0.9)
+    if "voc" in scene.by_what and name_of(scene, place, ("voc",)) and at_most(scene, place, item):
+        _keep(found, "max_in", item)
+
+
+def _before(scene: Scene, place: int, since: str | None = None) -> list[str]:
+    """What stands before a figure, nearest first, back to the last figure of a unit."""
     item = scene.items[place]
-    return [one.what for one in scene.back(place, 6) if item.at - one.to <= reach]
+    near = takewhile(lambda one: since is None or one.unit != since, scene.back(place, 6))
+    return [one.what for one in near if item.at - one.to <= _NEAR_BEFORE]
 
 
 def _ac(scene: Scene, place: int, item: Item, kind: str, found: Found) -> None:
@@ -79,7 +104,7 @@ def _ac(scene: Scene, place: int, item: Item, kind: str, found: Found) -> None:
     behind = [one for one in scene.ahead(place, 3) if one.at - item.to <= 3]
     if any(one.what in {"panel_one", "panel_many"} and one.clause == item.clause for one in behind[:1]):
         return
-    if of_panels_taken(scene, place) or (_times(scene, item) and _goes_in(scene, item)):
+    if of_panels_taken(scene, place) or (_times(scene, item) and _counted_panels(scene, place, item, kind)):
         return
     before = [one.what for one in scene.back(place, 6) if item.at - one.to <= 4 and one.clause == item.clause]
     if (
@@ -95,8 +120,17 @@ def _ac(scene: Scene, place: int, item: Item, kind: str, found: Found) -> None:
     elif "switchable" in scene.by_what and "ac_power" in found:
         if found["ac_power"][0] < item.value:
             found["ac_power"] = (item.value, item, 0.9)
+    elif "rated" in scene.by_what and "ac_power" in found and _is_rated(item, before, behind):
+        if item.value < found["ac_power"][0] <= _MOST_PEAK * item.value:
+            found["ac_power"] = (item.value, item, 0.95)
     elif item.glued != "-":
         _keep(found, "ac_power", item, 0.95)
+
+
+def _is_rated(item: Item, before: list[str], behind: list[Item]) -> bool:
+    """Is it called the rated power, so that a greater one is a peak: "max. 880 VA, rated 800 VA"?"""
+    near = [one for one in behind[:2] if one.at - item.to <= 1 and one.clause == item.clause]
+    return "rated" in takewhile(NUMBER.__ne__, before) or any(one.what == "rated" for one in near)
 
 
 def of_panels_taken(scene: Scene, place: int) -> bool:
@@ -137,6 +171,14 @@ def _times(scene: Scene, item: Item) -> bool:
     """As in "2 x 500 W"."""
     tokens = scene.tokens[item.field]
     return item.at > 1 and tokens[item.at - 1] == "x" and tokens[item.at - 2].isdigit()
+
+
+def _counted_panels(scene: Scene, place: int, item: Item, kind: str) -> bool:
+    """Are the watts behind an x those of panels: of inputs, of what an inverter is for, in a set all but inverters'?"""
+    if kind == "set" and not any(scene.stands(what, item.field, item.to) for what in _INVERTERS):
+        return True
+    taken = any(one.what in {"for", "takes"} and one.to == item.at - 2 for one in scene.back(place, 3))
+    return taken or _goes_in(scene, item)
 
 
 def _goes_in(scene: Scene, item: Item) -> bool:
@@ -208,6 +250,8 @@ def _window(scene: Scene, place: int, high: int, found: Found) -> None:
              and (one.clause == low_item.clause or one.what in {"tracking", "input_range"})]  # fmt: skip
     name = next((one for one in names if one != "between"), None)
     if name is None:
+        if high_item.value < _LEAST_WINDOW * low_item.value:
+            return
         name = _name_behind(scene, high, high_item)
     if name in {"system", "battery", "ac_out"}:
         return
@@ -227,31 +271,23 @@ def _name_behind(scene: Scene, high: int, high_item: Item) -> str:
 
 
 def _current(scene: Scene, place: int, item: Item, found: Found) -> None:
-    before = _before(scene, place)
+    before = _before(scene, place, since="A")
     behind = [one.what for one in scene.ahead(place, 2) if one.at - item.to <= 2]
-    if {"ac_out", "system", "battery"} & {*before[:3], *behind[:1]} or _to_grid(scene, place, item):
+    if {"ac_out", "system", "battery"} & {*before[:3], *behind[:1]} or of_something_else(scene, place, item):
+        return
+    if _put_out(scene, item):
         return
     name = name_of(scene, place, ("isc", "input_current"))
     own = _heads_its_own(scene, place, item)  # "16 A, Isc 20 A": behind it stands the name of another one
-    short = (name == "isc" and not own) or behind[:1] == ["max_sc"] or before[:1] == ["max_sc"]
+    named_behind = any(one.what == "max_sc" and one.clause == item.clause and one.at - item.to <= _NAME_BEHIND
+                       for one in scene.ahead(place, 2))  # fmt: skip
+    short = (not own and (name == "isc" or named_behind)) or before[:1] == ["max_sc"]
     _keep(found, "max_short_circuit" if short else "max_current", item, 0.9)
-
-
-def _to_grid(scene: Scene, place: int, item: Item) -> bool:
-    """Do the volts of the grid stand directly beside it: "230 V / 3.5 A", "3.5 A @ 230 V"?"""
-    before, behind = scene.before(place), scene.behind(place)
-    if before is not None and item.at - before.to <= 1 and _of_grid(before):
-        return True
-    return behind is not None and _of_grid(behind) and scene.tokens[item.field][item.to : behind.at] in _AT_VOLTS
-
-
-def _of_grid(one: Item) -> bool:
-    return one.unit == "V" and _GRID_V[0] <= one.value <= _GRID_V[1]
 
 
 def _heads_its_own(scene: Scene, place: int, item: Item) -> bool:
     """Does the name behind a current stand before a current that has no other one: "2 x 16 A Isc max 2 x 20 A"?"""
-    ahead = scene.ahead(place, 6)
+    ahead = [one for one in scene.ahead(place, 6) if one.what != "max_sc"]  # a further meaning of the same word
     if not ahead or ahead[0].what != "isc" or ahead[0].at - item.to > _NAME_BEHIND:
         return False
     to = ahead[0].to

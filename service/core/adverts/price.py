@@ -9,6 +9,7 @@ from service.core.adverts.amounts import MONEY, ROLES, Offers, a_watt, offers_of
 from service.core.adverts.goods import Goods
 from service.core.adverts.pieces import of_pallet
 from service.core.adverts.portions import of_panels_in_set
+from service.core.adverts.priced_apart import priced_apart
 from service.core.adverts.reading import Price
 from service.core.adverts.scene import Scene, numbers
 from service.core.adverts.walk import CURRENCIES, NUMBER, Item
@@ -146,7 +147,7 @@ def _mixed_panels(scene: Scene, offers: Offers, places: Sequence[int]) -> bool:
             if one.unit == "W":
                 priced.setdefault(one.value, scene.items[place].value)
                 break
-    return len(priced) > 1 and len(set(priced.values())) > 1
+    return len(priced) > 1 and len(set(priced.values())) > 1 and not priced_apart(scene)
 
 
 def _chosen(scene: Scene, offers: Offers, field: Item | None, goods: Goods) -> tuple[Item | None, str | None]:

@@ -13,7 +13,7 @@ from service.core.adverts.language import language_left, language_of
 from service.core.adverts.least import least_of, orders
 from service.core.adverts.lexemes import lexed
 from service.core.adverts.lexicon import Vocabulary
-from service.core.adverts.limits import inverter_figures
+from service.core.adverts.limits import inverter_figures, volts_of_windows
 from service.core.adverts.lines import joined
 from service.core.adverts.panels import panels_of_set
 from service.core.adverts.plain import Plain, plain_of
@@ -23,6 +23,7 @@ from service.core.adverts.scene import BODY_FROM, FIELDS, Orders, Scene, scene_o
 from service.core.adverts.sold import is_sold
 from service.core.adverts.state import condition_of, defects_of, delivery_of, partly, put_together, word_doubts
 from service.core.adverts.tokens import NO_PIECES, Pieces
+from service.core.adverts.whose_ratings import limits_in_set
 
 LONGEST_TEXT = 20_000
 MOST_CLAIMS = 60
@@ -31,6 +32,7 @@ _BATTERY_V = 12.0
 _FLOOD_FROM = 4_000
 _FLOOD_SHARE = 0.12
 _MOST_REPEATS = 3
+_NONE: frozenset[int] = frozenset()
 _ALL_FOUR = [True] * 4
 _DISGUISED = attrgetter("disguised")
 _PANEL = {"power": ("rated_power_w", "W"), "voc": ("open_circuit_voltage_v", "V"),
@@ -129,10 +131,12 @@ def _offer(
     sent: Sequence[str],
 ) -> Reading:
     asked = asked_of(scene, goods)
-    panel, two_powers = panel_figures(scene, goods.kind) if goods.kind in {"panel", "set"} else ({}, False)
+    limits, unsure = limits_in_set(scene) if goods.kind == "set" else (_NONE, _NONE)
+    inverter = inverter_figures(scene, goods.kind, limits) if goods.kind in {"inverter", "set"} else {}
+    others = limits | unsure | volts_of_windows(scene) if goods.kind == "set" else _NONE
+    panel, two_powers = panel_figures(scene, goods.kind, others) if goods.kind in {"panel", "set"} else ({}, False)
     if goods.kind == "other":
         panel = other_figures(scene)
-    inverter = inverter_figures(scene, goods.kind) if goods.kind in {"inverter", "set"} else {}
     put_together(scene, goods.kind)
     photovoltaic = goods.kind in {"panel", "set"}
     if asked.mixed and goods.kind == "panel":  # of which of them?

@@ -9,6 +9,7 @@ from itertools import chain
 from service.core.adverts.commands import commands_in, sentences_after
 from service.core.adverts.lexemes import Lexed
 from service.core.adverts.replaced import without_replacements
+from service.core.adverts.shortened_goods import MAY_BE_GOODS, named_in_full
 from service.core.adverts.small_words import SmallWords
 from service.core.adverts.walk import MONEY_UNITS, NUMBER, Item
 
@@ -187,6 +188,9 @@ def scene_of(title: Lexed, body: Lexed, price: Lexed, small: SmallWords, orders:
         items = [item for item in items if item.what != "for" or (item.field, item.at) not in behind]
         whats, by_what = _by_what(items)
     if "share" in by_what and "new" in by_what and _price_when_new(items, by_what):
+        whats, by_what = _by_what(items)
+    if not by_what.keys().isdisjoint(MAY_BE_GOODS):
+        items = named_in_full(items, by_what, (title.pieces.words, body.pieces.words))
         whats, by_what = _by_what(items)
     if "changes" in by_what:
         fields = (title.pieces.words, body.pieces.words)
