@@ -4,6 +4,7 @@ from collections import Counter
 from collections.abc import Sequence
 from operator import attrgetter
 
+from service.core.adverts.addressed import addressed_in
 from service.core.adverts.claims import State, Told, told_in_words
 from service.core.adverts.commands import commands_in
 from service.core.adverts.doubts import figure_doubts, too_cheap
@@ -68,7 +69,9 @@ def read_with_text(advert: Advert, vocabulary: Vocabulary) -> tuple[Reading, str
 def _reading(
     told: str | None, sent: Sequence[str], plains: Sequence[Plain], cut: Sequence[Pieces], vocabulary: Vocabulary
 ) -> Reading:
-    orders = commands_in(cut[1].words, cut[1].different, vocabulary.small)
+    body, small = cut[1], vocabulary.small
+    orders = commands_in(body.words, body.different, small)
+    orders += addressed_in(body.words, body.different, small, cut[2].different)
     language = told or language_of(cut[1].different, cut[0].different, vocabulary)
     scene, flooded = _scene(plains, cut, language, vocabulary, orders)
     if scene.orders and not told:  # the orders may be in another language than the advert

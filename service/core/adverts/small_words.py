@@ -78,6 +78,13 @@ class SmallWords:
     order_not: Words
     order_telling: Words  # who tells of himself: "before I forget"
     order_cut_short: Words  # a point behind them ends no sentence
+    order_reader: Words  # machines that read
+    order_marks: Words  # in brackets they part what is said to such a machine
+    order_setting: Words  # verbs before "the price to"
+    order_to_set: Words  # the same behind "you must"
+    order_price: Words
+    order_price_to: Words  # between "price" and the amount that it is to be set to
+    order_must: Words  # "you must put the price at"
 
     # How many.
     of_them: Words  # "three of them"
