@@ -4,6 +4,13 @@ from bisect import bisect_left
 from collections.abc import Iterator
 from itertools import chain
 
+from service.core.adverts.alternatives import (
+    behind_tax,
+    first_step,
+    of_a_thing,
+    on_a_pallet,
+    one_alone,
+)
 from service.core.adverts.goods import Goods
 from service.core.adverts.portions import for_some
 from service.core.adverts.scene import Scene, measured_in
@@ -26,6 +33,8 @@ _NO_PRICE_BEFORE = frozenset("-x/°%*")
 _BEHIND, _BEFORE = 4, 7
 _PAYING = ("bought", "bought_behind", "paid_behind")
 _PAID_UP_TO = 10
+_AS_ROLE = {"priced_each": "each"}
+_ON_PALLET = "on_pallet"
 _IF = frozenset(("if", "tier"))
 
 
@@ -164,13 +173,7 @@ def _amount_before(scene: Scene, place: int, each: Item) -> bool:
 
 def _role(scene: Scene, place: int, item: Item, goods: Goods) -> str | None:  # noqa: C901, PLR0911, PLR0912 - a row of questions
     """What an amount is for: what stands directly behind it, else before it, else later in its clause."""
-    behind: list[Item] = []
-    near: list[str] = []
-    for one in scene.ahead(place, 6):
-        if one.unit in _MONEY or one.clause != item.clause or one.at - item.to > _BEHIND:
-            break
-        behind.append(one)
-        near.append(one.what)
+    behind, near = _told_behind(scene, place, item)
     before, close = _before(scene, place, item)
     tokens = scene.tokens[item.field]
     if tokens[item.at - 1] in scene.small.plus_sending and _sending_behind(behind[:2], item):
@@ -186,9 +189,15 @@ def _role(scene: Scene, place: int, item: Item, goods: Goods) -> str | None:  # 
         return "each"
     if near and near[0] in _IF and behind[-1].what == NUMBER and behind[-1].value == 1 and not behind[-1].unit:
         return "each"  # "or 35 if you only want one"
+    if "tier" in close and first_step(before):
+        return "each"
+    if one_alone(scene, place, goods, near):
+        return "each"
     if "tier" in close or "tier" in near or "bid" in close[:1]:
         return "extra"
     if before and goods.quantity != 1 and for_some(scene, place, before, goods):
+        return "extra"
+    if goods.kind == "panel" and of_a_thing(scene, place, item):
         return "extra"
     told = next((what for what in close if what not in _OF_NEWNESS), None)  # "they cost new 180 euro each"
     if told in _ASIDE:
@@ -225,6 +234,21 @@ def _role(scene: Scene, place: int, item: Item, goods: Goods) -> str | None:  # 
     return _role_told_before(scene, item, goods, before, close)
 
 
+def _told_behind(scene: Scene, place: int, item: Item) -> tuple[list[Item], list[str]]:
+    """What stands behind an amount in its clause, up to the next one, and what it means; a tax parts nothing."""
+    start, clause = behind_tax(scene, item), item.clause
+    behind: list[Item] = []
+    for one in scene.ahead(place, 6):
+        if one.at < start:
+            continue
+        if one.at == start > item.to:
+            clause = one.clause
+        if one.unit in _MONEY or one.clause != clause or one.at - start > _BEHIND:
+            break
+        behind.append(one)
+    return behind, [one.what for one in behind]
+
+
 def _before(scene: Scene, place: int, item: Item) -> tuple[list[Item], list[str]]:
     """What stands before an amount up to the next one, nearest first, and the meanings of what is in its clause."""
     before: list[Item] = []
@@ -235,7 +259,7 @@ def _before(scene: Scene, place: int, item: Item) -> tuple[list[Item], list[str]
         if not (one.what == "each" and _piece(scene, place, one)):
             before.append(one)
             if one.clause == item.clause:
-                close.append("each" if one.what == "priced_each" else one.what)
+                close.append(_ON_PALLET if on_a_pallet(scene, one) else _AS_ROLE.get(one.what, one.what))
     return before, close
 
 
@@ -269,6 +293,8 @@ def _role_told_before(scene: Scene, item: Item, goods: Goods, before: list[Item]
     for what in close:
         if what in _NOT_ASKED or what == "shipping":
             return what
+        if what == _ON_PALLET:  # all that stand on it, or one of them?
+            return None
         if what == "whole":  # "all together only for 750"
             return "lot"
         if what in ROLES:

@@ -45,6 +45,10 @@ class SmallWords:
     not_in_price: Words
     of_which: Words  # "69 € with postage (of which 7 €)"
     with_sending: Words
+    alternative: Words  # "80 for both or 45 singly"
+    tax: Words  # between an amount and what it is for
+    tax_beside: Words  # before the name of a tax
+    standing_on: Words  # before the pallet that they stand on
     sending_or: Words  # parts a price from one with sending
     sending_joining: Words  # "with postage for 66 €"
 
@@ -145,6 +149,7 @@ _SIGNS: Mapping[str, Iterable[str]] = {
     "only": ",:-€£$",
     "plus_sending": "+",
     "sending_or": ",/;|(",
+    "tax_beside": "(+,.%",
     "sending_joining": ":=€£$",
     "before_reason": "'",
     "set_joining": "&,",
@@ -179,6 +184,7 @@ _ALSO: Mapping[str, tuple[str, ...]] = {
     "sending_for": ("for_so_much",),
     "per_watt": ("per",),
     "per_pallet": ("per",),
+    "sending_or": ("alternative",),
     "not_in_price": ("plus_sending", "less_sending"),
     "panel_along": ("joining",),
     "anybody": ("helpers",),

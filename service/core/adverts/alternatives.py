@@ -1,0 +1,90 @@
+"""Is an amount told as another way to buy, a step of a scale, or the price of a thing beside the goods?
+
+As in "80 for both or 45 singly", "1 to 4 pieces 50, 5 to 9 45", "panel 250, battery 400, sold singly".
+"""
+
+from collections.abc import Sequence
+
+from service.core.adverts.goods import Goods
+from service.core.adverts.pieces import of_pallet
+from service.core.adverts.scene import Scene
+from service.core.adverts.walk import MONEY_UNITS, NUMBER, Item
+
+_ROLES = frozenset(("each", "lot", "per_set"))
+_OF_ANOTHER = frozenset(("shipping", "delivered", "new_price", "deposit", "bid", "lot", "per_set", "placeholder"))
+_THINGS = frozenset(("accessory", "other_goods", "battery"))
+_GOODS = ("panel_", "inverter_", "set_", "piece", "lot", "each", "price")
+_LISTING = frozenset((",", ";", "/", "|", "\n"))
+_AT_ONCE = frozenset((":", "each", "piece"))
+_NEAR = 2
+_LEAST_SHARE, _MOST_SHARE = 0.95, 2.0  # of the price of all, what all of them would cost one by one
+
+
+def one_alone(scene: Scene, place: int, goods: Goods, near: Sequence[str]) -> bool:
+    """Is it what one costs, behind what all cost: "80 € los dos o 45 € por separado"? ``near``: meanings behind it."""
+    if not goods.quantity or goods.quantity < _NEAR or not scene.tells("lot") or not _OF_ANOTHER.isdisjoint(near):
+        return False
+    item = scene.items[place]
+    if not any(map(scene.small.alternative.intersection, scene.different)):
+        return False
+    found = scene.back(place, 8)
+    at = next((at for at, one in enumerate(found) if one.unit in MONEY_UNITS), 0)
+    lot = found[at - 1] if at else item  # nearest to the amount before it
+    whole = found[at] if at else item
+    if lot.what != "lot" and at > 1:  # a number word, too: "los dos"
+        lot = found[at - 2]
+    if lot.what != "lot" or not 0 <= lot.at - whole.to <= _NEAR:
+        return False
+    if scene.small.alternative.isdisjoint(scene.tokens[item.field][lot.to : item.at]):
+        return False
+    share = item.value * goods.quantity / max(whole.value, 1.0)
+    return item.value < whole.value and _LEAST_SHARE <= share <= _MOST_SHARE
+
+
+def first_step(before: Sequence[Item]) -> bool:
+    """Is it the step of a scale that begins with one: "1 - 4 pieces 50"? ``before``: what stands before, nearest first."""
+    numbers = [one for one in before[:4] if one.what not in _AT_ONCE][:2]
+    if len(numbers) < _NEAR or any(one.what != NUMBER or one.unit for one in numbers):
+        return False
+    high, low = numbers
+    return low.value == 1 < high.value and 1 <= high.at - low.to <= _NEAR
+
+
+def of_a_thing(scene: Scene, place: int, item: Item) -> bool:
+    """Is it the price of a thing that is listed behind the goods: "panel 250, battery 400"?"""
+    if not scene.tells(*_THINGS):
+        return False
+    tokens = scene.tokens[item.field]
+    listed = False
+    for one in scene.back(place, 8):
+        if one.unit in MONEY_UNITS:
+            return listed
+        if one.what.startswith(_GOODS):
+            return False
+        listed = listed or (one.what in _THINGS and one.at > 0 and tokens[one.at - 1] in _LISTING)
+    return False
+
+
+def on_a_pallet(scene: Scene, one: Item) -> bool:
+    """Is it said where they stand, not for how much a pallet goes: "12 on pallet, 60"?"""
+    if one.what != "lot" or "pallet" not in scene.by_what or not one.at or not of_pallet(scene, one):
+        return False
+    return one.to - one.at == 1 and scene.tokens[one.field][one.at - 1] in scene.small.standing_on
+
+
+def behind_tax(scene: Scene, item: Item) -> int:
+    """Where what follows an amount begins, behind the name of a tax: "60 € + IVA cada una"."""
+    small = scene.small
+    if small.tax.isdisjoint(scene.different[item.field]):
+        return item.to
+    tokens, at = scene.tokens[item.field], item.to
+    to = next((to for to in range(at, min(at + 6, len(tokens))) if tokens[to] in small.tax), None)
+    if to is None:
+        return at
+    rest = tokens[at:to]
+    if not all(word in small.plus_sending or word in small.tax_beside or word[:1].isdigit() for word in rest):
+        return at
+    to += 1
+    while to < len(tokens) and tokens[to] in ").,":
+        to += 1
+    return to
