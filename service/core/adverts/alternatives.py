@@ -20,6 +20,14 @@ _NEAR = 2
 _LEAST_SHARE, _MOST_SHARE = 0.95, 2.0  # of the price of all, what all of them would cost one by one
 
 
+def ends_another(scene: Scene, place: int, one: Item) -> bool:
+    """Does a word for "each" end another amount, with an "or" behind it: "150 a piece or 750 for all"?"""
+    item = scene.items[place]
+    if scene.small.alternative.isdisjoint(scene.tokens[item.field][one.to : item.at]):
+        return False
+    return any(other.unit in MONEY_UNITS and 0 <= one.at - other.to <= _NEAR for other in scene.back(place, 6))
+
+
 def one_alone(scene: Scene, place: int, goods: Goods, near: Sequence[str]) -> bool:
     """Is it what one costs, behind what all cost: "80 € los dos o 45 € por separado"? ``near``: meanings behind it."""
     if not goods.quantity or goods.quantity < _NEAR or not scene.tells("lot") or not _OF_ANOTHER.isdisjoint(near):

@@ -6,6 +6,7 @@ from itertools import chain
 
 from service.core.adverts.alternatives import (
     behind_tax,
+    ends_another,
     first_step,
     of_a_thing,
     on_a_pallet,
@@ -207,7 +208,7 @@ def _role(scene: Scene, place: int, item: Item, goods: Goods) -> str | None:  # 
     if "shipping" in close[:5] and "price" not in close[: close.index("shipping")]:
         return "shipping"
     told = _directly_before(scene, before, behind, item)
-    if told:
+    if told and not ends_another(scene, place, before[0]):
         return told
     if "delivered" in near[:2]:
         return "each" if "each" in near else None
@@ -239,10 +240,10 @@ def _told_behind(scene: Scene, place: int, item: Item) -> tuple[list[Item], list
     start, clause = behind_tax(scene, item), item.clause
     behind: list[Item] = []
     for one in scene.ahead(place, 6):
-        if one.at < start:
-            continue
-        if one.at == start > item.to:
-            clause = one.clause
+        if item.to < start:
+            if one.at < start:
+                continue
+            clause = one.clause if one.at == start else clause
         if one.unit in _MONEY or one.clause != clause or one.at - start > _BEHIND:
             break
         behind.append(one)
