@@ -7,6 +7,7 @@ from operator import attrgetter
 from service.core.adverts.addressed import addressed_in
 from service.core.adverts.claims import State, Told, told_in_words
 from service.core.adverts.commands import commands_in
+from service.core.adverts.denials import told_not_to_be
 from service.core.adverts.doubts import figure_doubts, too_cheap
 from service.core.adverts.figures import Found, other_figures, panel_figures
 from service.core.adverts.goods import Goods, goods_of
@@ -190,6 +191,7 @@ def _camping(scene: Scene) -> bool:
     """Is it said to be for camping or a boat, not that the seller would swap it for such things or had it for one?"""
     return any(
         not any(one.what in {"swap", "bought"} for one in scene.back(place, 6)) and not _project(scene, place)
+        and not told_not_to_be(scene, place)
         for place in scene.said("camping")
     )
 
@@ -202,7 +204,10 @@ def _project(scene: Scene, place: int) -> bool:
 
 def _for_battery(scene: Scene) -> bool:
     """Is it a panel "of 12 V"?"""
-    return any(scene.items[at].value == _BATTERY_V for at in scene.units.get("V", ()))
+    return any(
+        scene.items[at].value == _BATTERY_V and not (scene.denied(at, behind=False) or told_not_to_be(scene, at))
+        for at in scene.units.get("V", ())
+    )
 
 
 def _metered(scene: Scene) -> bool:

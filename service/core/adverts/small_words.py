@@ -52,6 +52,10 @@ class SmallWords:
     sending_or: Words  # parts a price from one with sending
     sending_joining: Words  # "with postage for 66 €"
 
+    # What is denied.
+    tied: Stems  # to an account
+    released: Stems  # from one
+
     # What goods are there for.
     against: Words  # "swap for an inverter"
     optional: Stems
