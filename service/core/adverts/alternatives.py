@@ -4,6 +4,7 @@ As in "80 for both or 45 singly", "1 to 4 pieces 50, 5 to 9 45", "panel 250, bat
 """
 
 from collections.abc import Sequence
+from typing import NamedTuple
 
 from service.core.adverts.goods import Goods
 from service.core.adverts.pieces import of_pallet
@@ -20,6 +21,25 @@ _NEAR = 2
 _LEAST_SHARE, _MOST_SHARE = 0.95, 2.0  # of the price of all, what all of them would cost one by one
 
 
+class Ways(NamedTuple):
+    """What an advert tells at all, so that nobody has to look for it beside each amount."""
+
+    taxed: bool
+    either: bool  # some of several pieces, or all of them
+    listed: bool  # things beside the panels
+
+
+def ways_of(scene: Scene, goods: Goods) -> Ways:
+    """Cheap questions of a whole advert before dear ones of each amount."""
+    title, body = scene.different[:2]
+    small, told = scene.small, scene.by_what
+    either = "lot" in told and goods.quantity != 1 and not (
+        small.alternative.isdisjoint(body) and small.alternative.isdisjoint(title)
+    )  # fmt: skip
+    taxed = not (small.tax.isdisjoint(body) and small.tax.isdisjoint(title))
+    return Ways(taxed, either, goods.kind == "panel" and scene.tells(*_THINGS))
+
+
 def ends_another(scene: Scene, place: int, one: Item) -> bool:
     """Does a word for "each" end another amount, with an "or" behind it: "150 a piece or 750 for all"?"""
     item = scene.items[place]
@@ -30,11 +50,9 @@ def ends_another(scene: Scene, place: int, one: Item) -> bool:
 
 def one_alone(scene: Scene, place: int, goods: Goods, near: Sequence[str]) -> bool:
     """Is it what one costs, behind what all cost: "80 € los dos o 45 € por separado"? ``near``: meanings behind it."""
-    if not goods.quantity or goods.quantity < _NEAR or not scene.tells("lot") or not _OF_ANOTHER.isdisjoint(near):
+    if not goods.quantity or goods.quantity < _NEAR or not _OF_ANOTHER.isdisjoint(near):
         return False
     item = scene.items[place]
-    if not any(map(scene.small.alternative.intersection, scene.different)):
-        return False
     found = scene.back(place, 8)
     at = next((at for at, one in enumerate(found) if one.unit in MONEY_UNITS), 0)
     lot = found[at - 1] if at else item  # nearest to the amount before it
@@ -60,8 +78,6 @@ def first_step(before: Sequence[Item]) -> bool:
 
 def of_a_thing(scene: Scene, place: int, item: Item) -> bool:
     """Is it the price of a thing that is listed behind the goods: "panel 250, battery 400"?"""
-    if not scene.tells(*_THINGS):
-        return False
     tokens = scene.tokens[item.field]
     listed = False
     for one in scene.back(place, 8):
@@ -83,8 +99,6 @@ def on_a_pallet(scene: Scene, one: Item) -> bool:
 def behind_tax(scene: Scene, item: Item) -> int:
     """Where what follows an amount begins, behind the name of a tax: "60 € + IVA cada una"."""
     small = scene.small
-    if small.tax.isdisjoint(scene.different[item.field]):
-        return item.to
     tokens, at = scene.tokens[item.field], item.to
     to = next((to for to in range(at, min(at + 6, len(tokens))) if tokens[to] in small.tax), None)
     if to is None:

@@ -5,12 +5,14 @@ from collections.abc import Iterator
 from itertools import chain
 
 from service.core.adverts.alternatives import (
+    Ways,
     behind_tax,
     ends_another,
     first_step,
     of_a_thing,
     on_a_pallet,
     one_alone,
+    ways_of,
 )
 from service.core.adverts.goods import Goods
 from service.core.adverts.portions import for_some
@@ -34,7 +36,6 @@ _NO_PRICE_BEFORE = frozenset("-x/°%*")
 _BEHIND, _BEFORE = 4, 7
 _PAYING = ("bought", "bought_behind", "paid_behind")
 _PAID_UP_TO = 10
-_AS_ROLE = {"priced_each": "each"}
 _ON_PALLET = "on_pallet"
 _IF = frozenset(("if", "tier"))
 
@@ -45,12 +46,12 @@ def offers_of(scene: Scene, goods: Goods) -> tuple[Offers, list[int], float | No
     places: list[int] = []
     shipping: float | None = None
     others = {scene.items[at].sentence for at in scene.by_what.get("also_sold", ())}
-    sent = "sent" in scene.by_what
+    sent, ways = "sent" in scene.by_what, ways_of(scene, goods)
     for place in sorted(chain(_bare_amounts(scene), measured_in(scene, *MONEY))):
         item = scene.items[place]
         if a_watt(scene, item) or (others and item.sentence in others and _of_others(scene, place)):
             continue
-        role = _role(scene, place, item, goods)
+        role = _role(scene, place, item, goods, ways)
         if sent and _sent(scene, place, item):
             role, shipping = None, 0.0
         if role is None and offers and _sentence_of_sending(scene, place, item, offers):
@@ -172,9 +173,9 @@ def _amount_before(scene: Scene, place: int, each: Item) -> bool:
     return one is not None and one.unit in MONEY and one.to == each.at
 
 
-def _role(scene: Scene, place: int, item: Item, goods: Goods) -> str | None:  # noqa: C901, PLR0911, PLR0912 - a row of questions
+def _role(scene: Scene, place: int, item: Item, goods: Goods, ways: Ways) -> str | None:  # noqa: C901, PLR0911, PLR0912 - a row of questions
     """What an amount is for: what stands directly behind it, else before it, else later in its clause."""
-    behind, near = _told_behind(scene, place, item)
+    behind, near = _told_behind(scene, place, item, taxed=ways.taxed)
     before, close = _before(scene, place, item)
     tokens = scene.tokens[item.field]
     if tokens[item.at - 1] in scene.small.plus_sending and _sending_behind(behind[:2], item):
@@ -192,13 +193,13 @@ def _role(scene: Scene, place: int, item: Item, goods: Goods) -> str | None:  # 
         return "each"  # "or 35 if you only want one"
     if "tier" in close and first_step(before):
         return "each"
-    if one_alone(scene, place, goods, near):
+    if ways.either and one_alone(scene, place, goods, near):
         return "each"
     if "tier" in close or "tier" in near or "bid" in close[:1]:
         return "extra"
     if before and goods.quantity != 1 and for_some(scene, place, before, goods):
         return "extra"
-    if goods.kind == "panel" and of_a_thing(scene, place, item):
+    if ways.listed and of_a_thing(scene, place, item):
         return "extra"
     told = next((what for what in close if what not in _OF_NEWNESS), None)  # "they cost new 180 euro each"
     if told in _ASIDE:
@@ -208,7 +209,7 @@ def _role(scene: Scene, place: int, item: Item, goods: Goods) -> str | None:  # 
     if "shipping" in close[:5] and "price" not in close[: close.index("shipping")]:
         return "shipping"
     told = _directly_before(scene, before, behind, item)
-    if told and not ends_another(scene, place, before[0]):
+    if told and not (ways.either and ends_another(scene, place, before[0])):
         return told
     if "delivered" in near[:2]:
         return "each" if "each" in near else None
@@ -235,10 +236,11 @@ def _role(scene: Scene, place: int, item: Item, goods: Goods) -> str | None:  # 
     return _role_told_before(scene, item, goods, before, close)
 
 
-def _told_behind(scene: Scene, place: int, item: Item) -> tuple[list[Item], list[str]]:
+def _told_behind(scene: Scene, place: int, item: Item, *, taxed: bool) -> tuple[list[Item], list[str]]:
     """What stands behind an amount in its clause, up to the next one, and what it means; a tax parts nothing."""
-    start, clause = behind_tax(scene, item), item.clause
+    start, clause = behind_tax(scene, item) if taxed else item.to, item.clause
     behind: list[Item] = []
+    near: list[str] = []
     for one in scene.ahead(place, 6):
         if item.to < start:
             if one.at < start:
@@ -247,7 +249,8 @@ def _told_behind(scene: Scene, place: int, item: Item) -> tuple[list[Item], list
         if one.unit in _MONEY or one.clause != clause or one.at - start > _BEHIND:
             break
         behind.append(one)
-    return behind, [one.what for one in behind]
+        near.append(one.what)
+    return behind, near
 
 
 def _before(scene: Scene, place: int, item: Item) -> tuple[list[Item], list[str]]:
@@ -260,7 +263,9 @@ def _before(scene: Scene, place: int, item: Item) -> tuple[list[Item], list[str]
         if not (one.what == "each" and _piece(scene, place, one)):
             before.append(one)
             if one.clause == item.clause:
-                close.append(_ON_PALLET if on_a_pallet(scene, one) else _AS_ROLE.get(one.what, one.what))
+                close.append("each" if one.what == "priced_each" else one.what)
+                if one.what == "lot" and on_a_pallet(scene, one):
+                    close[-1] = _ON_PALLET
     return before, close
 
 

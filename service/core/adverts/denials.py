@@ -4,7 +4,7 @@ As in "free of scratches and cracks", "not a 12 V panel for a caravan", "bound t
 only where an "and" or "or" ends it ("no cracks, scratches or dents", but "no cracks, scratches on the frame").
 """
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator, Set
 
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import NUMBER, Item
@@ -14,12 +14,12 @@ _OF_A_KIND = frozenset((NUMBER, "panel_one", "panel_many", "inverter_one", "inve
                         "for", "between", "range", "plus", "times", "battery", "other_goods", "other_one", "used", "site"))  # fmt: skip
 
 
-def leave_out_denied(scene: Scene, faults: Iterable[str]) -> None:
+def leave_out_denied(scene: Scene, faults: Set[str]) -> None:
     """Of these meanings go the places that a "no" reaches through a list, or that the goods are said to be free of."""
     if not scene.tells("without", "free_of"):
         return
-    told = scene.places(frozenset(faults))
-    if not told or (len(told) < _NEAR and "free_of" not in scene.by_what):
+    told = scene.places(faults)
+    if "free_of" not in scene.by_what and (len(told) < _NEAR or scene.denials.isdisjoint(told)):
         return
     gone = set(_reached(scene, told))
     for what in scene.by_what.keys() & faults if gone else ():
