@@ -17,7 +17,8 @@ _THINGS = frozenset(("accessory", "other_goods", "battery"))
 _GOODS = ("panel_", "inverter_", "set_", "piece", "lot", "each", "price")
 _LISTING = frozenset((",", ";", "/", "|", "\n"))
 _AT_ONCE = frozenset((":", "each", "piece"))
-_NEAR = 2
+_AFTER_TAX = frozenset(").,")
+_NEAR, _TO_TAX = 2, 5
 _LEAST_SHARE, _MOST_SHARE = 0.95, 2.0  # of the price of all, what all of them would cost one by one
 
 
@@ -96,17 +97,25 @@ def on_a_pallet(scene: Scene, one: Item) -> bool:
     return one.to - one.at == 1 and scene.tokens[one.field][one.at - 1] in scene.small.standing_on
 
 
-def behind_tax(scene: Scene, item: Item) -> int:
-    """Where what follows an amount begins, behind the name of a tax: "60 € + IVA cada una"."""
-    small = scene.small
-    tokens, at = scene.tokens[item.field], item.to
-    to = next((to for to in range(at, min(at + 6, len(tokens))) if tokens[to] in small.tax), None)
-    if to is None:
-        return at
-    rest = tokens[at:to]
-    if not all(word in small.plus_sending or word in small.tax_beside or word[:1].isdigit() for word in rest):
-        return at
-    to += 1
-    while to < len(tokens) and tokens[to] in ").,":
-        to += 1
-    return to
+def behind_tax(scene: Scene, place: int, item: Item) -> list[Item]:
+    """What stands in the clause directly behind an amount and the name of a tax: "60 € + IVA cada una"."""
+    small, tokens, at = scene.small, scene.tokens[item.field], item.to
+    while at < len(tokens) and at - item.to < _TO_TAX and (
+        tokens[at] in small.tax_beside or tokens[at] in small.plus_sending or tokens[at][0].isdigit()
+    ):  # fmt: skip
+        at += 1
+    if at >= len(tokens) or tokens[at] not in small.tax:
+        return []
+    at += 1
+    while at < len(tokens) and tokens[at] in _AFTER_TAX:
+        at += 1
+    found: list[Item] = []
+    for one in scene.ahead(place, 6):
+        if one.at < at:
+            continue
+        if one.unit in MONEY_UNITS or one.at - at > 2 * _NEAR or (found or [one])[0].clause != one.clause:
+            break
+        if not found and one.at > at:
+            break
+        found.append(one)
+    return found

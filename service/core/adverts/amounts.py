@@ -175,7 +175,13 @@ def _amount_before(scene: Scene, place: int, each: Item) -> bool:
 
 def _role(scene: Scene, place: int, item: Item, goods: Goods, ways: Ways) -> str | None:  # noqa: C901, PLR0911, PLR0912 - a row of questions
     """What an amount is for: what stands directly behind it, else before it, else later in its clause."""
-    behind, near = _told_behind(scene, place, item, taxed=ways.taxed)
+    behind: list[Item] = behind_tax(scene, place, item) if ways.taxed else []
+    near: list[str] = [one.what for one in behind] if behind else []
+    for one in scene.ahead(place, 6) if not behind else ():
+        if one.unit in _MONEY or one.clause != item.clause or one.at - item.to > _BEHIND:
+            break
+        behind.append(one)
+        near.append(one.what)
     before, close = _before(scene, place, item)
     tokens = scene.tokens[item.field]
     if tokens[item.at - 1] in scene.small.plus_sending and _sending_behind(behind[:2], item):
@@ -234,23 +240,6 @@ def _role(scene: Scene, place: int, item: Item, goods: Goods, ways: Ways) -> str
                 return "lot"
             break
     return _role_told_before(scene, item, goods, before, close)
-
-
-def _told_behind(scene: Scene, place: int, item: Item, *, taxed: bool) -> tuple[list[Item], list[str]]:
-    """What stands behind an amount in its clause, up to the next one, and what it means; a tax parts nothing."""
-    start, clause = behind_tax(scene, item) if taxed else item.to, item.clause
-    behind: list[Item] = []
-    near: list[str] = []
-    for one in scene.ahead(place, 6):
-        if item.to < start:
-            if one.at < start:
-                continue
-            clause = one.clause if one.at == start else clause
-        if one.unit in _MONEY or one.clause != clause or one.at - start > _BEHIND:
-            break
-        behind.append(one)
-        near.append(one.what)
-    return behind, near
 
 
 def _before(scene: Scene, place: int, item: Item) -> tuple[list[Item], list[str]]:
