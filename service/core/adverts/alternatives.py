@@ -100,8 +100,10 @@ def on_a_pallet(scene: Scene, one: Item) -> bool:
 def behind_tax(scene: Scene, place: int, item: Item) -> list[Item]:
     """What stands in the clause directly behind an amount and the name of a tax: "60 € + IVA cada una"."""
     small, tokens, at = scene.small, scene.tokens[item.field], item.to
+    if at >= len(tokens) or not (tokens[at] in small.tax_beside or tokens[at] in small.tax):
+        return []
     while at < len(tokens) and at - item.to < _TO_TAX and (
-        tokens[at] in small.tax_beside or tokens[at] in small.plus_sending or tokens[at][0].isdigit()
+        tokens[at] in small.tax_beside or tokens[at][0].isdigit()
     ):  # fmt: skip
         at += 1
     if at >= len(tokens) or tokens[at] not in small.tax:

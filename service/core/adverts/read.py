@@ -190,7 +190,8 @@ def _doubts(scene: Scene, goods: Goods, panel: Found, condition: str, asked: Ask
 def _camping(scene: Scene) -> bool:
     """Is it said to be for camping or a boat, not that the seller would swap it for such things or had it for one?"""
     return any(
-        not any(one.what in {"swap", "bought"} for one in scene.back(place, 6)) and not _project(scene, place)
+        not any(one.what in {"swap", "bought"} for one in scene.back(place, 6))
+        and not _project(scene, place)
         and not told_not_to_be(scene, place)
         for place in scene.said("camping")
     )

@@ -189,6 +189,7 @@ _ALSO: Mapping[str, tuple[str, ...]] = {
     "per_watt": ("per",),
     "per_pallet": ("per",),
     "sending_or": ("alternative",),
+    "tax_beside": ("plus_sending",),
     "not_in_price": ("plus_sending", "less_sending"),
     "panel_along": ("joining",),
     "anybody": ("helpers",),
