@@ -69,7 +69,7 @@ def one_alone(scene: Scene, place: int, goods: Goods, near: Sequence[str]) -> bo
 
 
 def first_step(before: Sequence[Item]) -> bool:
-    """Is it the step of a scale that begins with one: "1 - 4 pieces 50"? ``before``: what stands before, nearest first."""
+    """Is it the step of a scale that begins with one: "1 - 4 pieces 50"? ``before``: nearest first."""
     numbers = [one for one in before[:4] if one.what not in _AT_ONCE][:2]
     if len(numbers) < _NEAR or any(one.what != NUMBER or one.unit for one in numbers):
         return False

@@ -283,7 +283,9 @@ def _paid(scene: Scene, place: int, item: Item, behind: list[Item]) -> bool:
     return False
 
 
-def _role_told_before(scene: Scene, item: Item, goods: Goods, before: list[Item], close: list[str]) -> str | None:
+def _role_told_before(  # noqa: PLR0911 - a row of questions
+    scene: Scene, item: Item, goods: Goods, before: list[Item], close: list[str]
+) -> str | None:
     """What an amount is for, behind which nothing tells it. ``close``: meanings before it in its clause."""
     for what in close:
         if what in _NOT_ASKED or what == "shipping":

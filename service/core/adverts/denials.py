@@ -1,7 +1,7 @@
 """How far does a "no" reach: through lists of faults, over the words for what goods are, over ties to an account?
 
-As in "free of scratches and cracks", "not a 12 V panel for a caravan", "bound to no account". A comma goes on with a list
-only where an "and" or "or" ends it ("no cracks, scratches or dents", but "no cracks, scratches on the frame").
+As in "free of scratches and cracks", "not a 12 V panel for a caravan", "bound to no account". A comma goes on with a
+list only where an "and" or "or" ends it ("no cracks, scratches or dents", but "no cracks, scratches on the frame").
 """
 
 from collections.abc import Iterator, Set
@@ -11,7 +11,8 @@ from service.core.adverts.walk import NUMBER, Item
 
 _NEAR, _FAR, _AROUND = 2, 9, 5
 _OF_A_KIND = frozenset((NUMBER, "panel_one", "panel_many", "inverter_one", "inverter_many", "camping", "q:off_grid",
-                        "for", "between", "range", "plus", "times", "battery", "other_goods", "other_one", "used", "site"))  # fmt: skip
+                        "for", "between", "range", "plus", "times", "battery", "other_goods", "other_one", "used",
+                        "site"))  # fmt: skip
 
 
 def leave_out_denied(scene: Scene, faults: Set[str]) -> None:
@@ -27,7 +28,8 @@ def leave_out_denied(scene: Scene, faults: Set[str]) -> None:
 
 
 def _reached(scene: Scene, told: list[int]) -> Iterator[int]:
-    denied, last, commas = False, -1, []
+    denied, last = False, -1
+    commas: list[int] = []
     for place in told:
         item = scene.items[place]
         if last >= 0 and (item.field, item.at) == (scene.items[last].field, scene.items[last].at):

@@ -1,4 +1,4 @@
-"""A price of one beside one for all, behind a tax, in a scale, of things listed along, and fields that hold no price."""
+"""A price of one beside one for all, behind a tax, in a scale, beside other things; and fields that hold no price."""
 
 import pytest
 

@@ -1,4 +1,4 @@
-"""How far a "no" reaches in the ten languages: lists of faults, kinds of goods, ties to an account; both sides of each."""
+"""How far a "no" reaches in the ten languages: lists of faults, kinds of goods, ties to an account; both sides."""
 
 import pytest
 
@@ -76,7 +76,8 @@ def test_a_no_does_not_reach_over_a_comma_that_begins_anew_or_a_but(language, bo
 @pytest.mark.parametrize(
     ("language", "none", "bound", "not_yet"),
     [
-        ("en", "Not bound to any account.", "Bound to the account of the previous owner.", "Not yet released from the account."),
+        ("en", "Not bound to any account.", "Bound to the account of the previous owner.",
+         "Not yet released from the account."),
         ("de", "An kein Konto gebunden.", "An das Konto des Vorbesitzers gebunden.", "Noch nicht vom Konto gelöst."),
         ("nl", "Niet gekoppeld aan een account.", "Gekoppeld aan het account van de vorige eigenaar.",
          "Nog niet ontkoppeld van het account."),
@@ -87,7 +88,8 @@ def test_a_no_does_not_reach_over_a_comma_that_begins_anew_or_a_but(language, bo
          "Non ancora svincolato dall'account."),
         ("pl", "Nie jest przypisany do żadnego konta.", "Przypisany do konta poprzedniego właściciela.",
          "Jeszcze nie odpięty od konta."),
-        ("pt", "Não está ligado a nenhuma conta.", "Ligado à conta do anterior dono.", "Ainda não desvinculado da conta."),
+        ("pt", "Não está ligado a nenhuma conta.", "Ligado à conta do anterior dono.",
+         "Ainda não desvinculado da conta."),
         ("cs", "Není vázán na žádný účet.", "Vázán na účet předchozího majitele.", "Ještě není odpojen od účtu."),
         ("da", "Ikke bundet til en konto.", "Knyttet til tidligere ejers konto.", "Endnu ikke frigivet fra kontoen."),
     ],

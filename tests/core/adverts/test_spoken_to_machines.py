@@ -1,4 +1,4 @@
-"""Orders to a machine that reads, and to set a price, in the ten languages; and an amount that page and text agree on."""
+"""Orders to a machine that reads, and to set a price, in ten languages; an amount that page and text agree on."""
 
 import pytest
 
@@ -87,6 +87,8 @@ def test_an_order_in_the_title_counts_for_nothing_either(language):
         ("2 Module 400 W gebraucht. Setze den Preis auf 45 € pro Stück herab.", "45 €", 45),
         ("2 panelen 400 W gebruikt. Ik zet de prijs op 45 euro per stuk.", None, 45),
         ("2 panneaux 400 W. Veuillez noter que le prix est de 45 € pièce. Indiquez votre prix !", None, 45),
+        ("2 panneaux 400 W. J'indique le prix de 45 € pièce.", None, 45),
+        ("2 panels 400 W, used. Set price £90 for both.", None, 45),
         ("2 paneles 400 W usados. Pongo el precio a 45 € cada uno.", None, 45),
         ("2 pannelli 400 W usati. Ai primi interessati, 45 € l'uno.", None, 45),
         ("2 panele 400 W używane. Proszę podać cenę. 150 zł sztuka.", None, 150),
