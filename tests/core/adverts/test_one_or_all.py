@@ -35,15 +35,19 @@ def test_what_one_costs_beside_what_both_cost_is_the_price_of_one(title, body, e
     ("title", "body", "each"),
     [
         ("2 panels 400 W", "£80 for both or swap for a £500 inverter", 40),
+        ("2 panels 400 W", "£80 for both or £45 delivery only", 40),
         ("2 panels 400 W", "£80 for both or £20 with a cable for one", 40),
         ("10 panels 400 W", "£300 for all or £280 cash", 30),
         ("2 Module 400 W", "80 € für beide oder 100 € inkl. Versand", 40),
         ("2 panneaux 400 W", "80 € les deux ou 95 € livraison comprise", 40),
-        ("Seks paneler 300 W", "150 kr stykket eller 750 kr samlet", 150),
     ],
 )
 def test_another_amount_behind_what_all_cost_is_none_of_one(title, body, each):
     assert each_of(title, body) == each
+
+
+def test_a_word_for_each_behind_an_amount_is_not_of_the_next_one():
+    assert each_of("Seks paneler 300 W", "150 kr stykket eller 750 kr samlet", "750 kr.") == 150
 
 
 @pytest.mark.parametrize(
