@@ -97,6 +97,7 @@ class SmallWords:
     # How many.
     of_them: Words  # "three of them"
     pallet: Stems  # pallets and boxes
+    bundles: Words  # counted, they tell no number of pieces: "6 pairs"
     part_of: Words  # "4 of 12"
     part_articles: Words  # "4 of my 12"
     part_left: Words

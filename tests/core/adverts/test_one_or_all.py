@@ -130,3 +130,18 @@ def test_a_thing_that_comes_along_leaves_the_price():
 def test_one_in_the_field_is_no_price_where_a_price_is_to_be_asked_for(title, body, sign):
     assert each_of(title, body, f"1 {sign}") is None
     assert each_of(title, body, f"45 {sign}") == 45
+
+
+@pytest.mark.parametrize(
+    ("title", "body"),
+    [
+        ("Panels 400 W", "Sold in pairs, £90 a pair. Six pairs available."),
+        ("Module 400 W", "2er-Pack 90 €. 6 Packs da."),
+        ("Panneaux 400 W", "Vendus par lot de 2, 90 € le lot. 6 lots dispo."),
+        ("Paneles 400 W", "Se venden en lotes de 2, 90 € el lote. 6 lotes disponibles."),
+        ("Pannelli 400 W", "Venduti a lotti di 2, 90 € il lotto. 6 lotti disponibili."),
+    ],
+)
+def test_a_number_of_pairs_or_packs_is_none_of_pieces(title, body):
+    found = read_advert(Advert(title=title, body=body), WORDS)
+    assert (found.quantity_available, found.price.value, found.price.each) == (None, 90, None)
