@@ -4,6 +4,16 @@ from bisect import bisect_left
 from collections.abc import Iterator
 from itertools import chain
 
+from service.core.adverts.alternatives import (
+    Ways,
+    behind_tax,
+    ends_another,
+    first_step,
+    of_a_thing,
+    on_a_pallet,
+    one_alone,
+    ways_of,
+)
 from service.core.adverts.goods import Goods
 from service.core.adverts.lump_sums import lump_sums
 from service.core.adverts.portions import for_some
@@ -29,6 +39,7 @@ _OF_SEVERAL = ("each", "shipping")  # whose words mean something else, too:
 _OTHER_MEANINGS = frozenset(("s:broken", "s:loose", "set_weak", "set_one", "pallet"))
 _PAYING = ("bought", "bought_behind", "paid_behind")
 _PAID_UP_TO = 10
+_ON_PALLET = "on_pallet"
 _IF = frozenset(("if", "tier"))
 
 
@@ -38,12 +49,12 @@ def offers_of(scene: Scene, goods: Goods) -> tuple[Offers, list[int], float | No
     places: list[int] = []
     shipping: float | None = None
     others = {scene.items[at].sentence for at in scene.by_what.get("also_sold", ())}
-    sent = "sent" in scene.by_what
+    sent, ways = "sent" in scene.by_what, ways_of(scene, goods)
     for place in sorted(chain(_bare_amounts(scene), measured_in(scene, *MONEY))):
         item = scene.items[place]
         if a_watt(scene, item) or (others and item.sentence in others and _of_others(scene, place)):
             continue
-        role = _role(scene, place, item, goods)
+        role = _role(scene, place, item, goods, ways)
         if sent and _sent(scene, place, item):
             role, shipping = None, 0.0
         if role is None and offers and _sentence_of_sending(scene, place, item, offers):
@@ -185,11 +196,11 @@ def _amount_before(scene: Scene, place: int, each: Item) -> bool:
     return one is not None and one.unit in MONEY and one.to == each.at
 
 
-def _role(scene: Scene, place: int, item: Item, goods: Goods) -> str | None:  # noqa: C901, PLR0911, PLR0912 - a row of questions
+def _role(scene: Scene, place: int, item: Item, goods: Goods, ways: Ways) -> str | None:  # noqa: C901, PLR0911, PLR0912 - a row of questions
     """What an amount is for: what stands directly behind it, else before it, else later in its clause."""
-    behind: list[Item] = []
-    near: list[str] = []
-    for one in scene.ahead(place, 6):
+    behind: list[Item] = behind_tax(scene, place, item) if ways.taxed else []
+    near: list[str] = [one.what for one in behind] if behind else []
+    for one in scene.ahead(place, 6) if not behind else ():
         if one.unit in _MONEY or one.clause != item.clause or one.at - item.to > _BEHIND:
             break
         behind.append(one)
@@ -209,9 +220,15 @@ def _role(scene: Scene, place: int, item: Item, goods: Goods) -> str | None:  # 
         return "each"
     if near and near[0] in _IF and behind[-1].what == NUMBER and behind[-1].value == 1 and not behind[-1].unit:
         return "each"  # "or 35 if you only want one"
+    if "tier" in close and first_step(before):
+        return "each"
+    if ways.either and one_alone(scene, place, goods, near):
+        return "each"
     if "tier" in close or "tier" in near or "bid" in close[:1]:
         return "extra"
     if before and goods.quantity != 1 and for_some(scene, place, before, goods):
+        return "extra"
+    if ways.listed and of_a_thing(scene, place, item):
         return "extra"
     told = next((what for what in close if what not in _OF_NEWNESS), None)  # "they cost new 180 euro each"
     if told in _ASIDE:
@@ -221,7 +238,7 @@ def _role(scene: Scene, place: int, item: Item, goods: Goods) -> str | None:  # 
     if "shipping" in close[:5] and "price" not in close[: close.index("shipping")]:
         return "shipping"
     told = _directly_before(scene, before, behind, item)
-    if told:
+    if told and not (ways.either and ends_another(scene, place, before[0])):
         return told
     if "delivered" in near[:2]:
         return "each" if "each" in near else None
@@ -259,6 +276,8 @@ def _before(scene: Scene, place: int, item: Item) -> tuple[list[Item], list[str]
             before.append(one)
             if one.clause == item.clause:
                 close.append("each" if one.what == "priced_each" else one.what)
+                if one.what == "lot" and on_a_pallet(scene, one):
+                    close[-1] = _ON_PALLET
     return before, close
 
 
@@ -287,11 +306,15 @@ def _paid(scene: Scene, place: int, item: Item, behind: list[Item]) -> bool:
     return False
 
 
-def _role_told_before(scene: Scene, item: Item, goods: Goods, before: list[Item], close: list[str]) -> str | None:
+def _role_told_before(  # noqa: PLR0911 - a row of questions
+    scene: Scene, item: Item, goods: Goods, before: list[Item], close: list[str]
+) -> str | None:
     """What an amount is for, behind which nothing tells it. ``close``: meanings before it in its clause."""
     for what in close:
         if what in _NOT_ASKED or what == "shipping":
             return what
+        if what == _ON_PALLET:  # all that stand on it, or one of them?
+            return None
         if what == "whole":  # "all together only for 750"
             return "lot"
         if what in ROLES:

@@ -26,17 +26,17 @@ def commands_in(words: Sequence[str], different: Collection[str], small: SmallWo
         if len(found) < _MOST_ORDERS and not (found and at < found[-1][1]):
             low = _begins(words, at, small)
             if low is not None:
-                end = _end(words, at, small)
+                end = end_of(words, at, small)
                 found.append((low, end))
-                found.extend(_follow_up(words, end, small))
+                found.extend(follow_up(words, end, small))
     return found
 
 
-def _follow_up(words: Sequence[str], end: int, small: SmallWords) -> Iterator[tuple[int, int]]:
+def follow_up(words: Sequence[str], end: int, small: SmallWords) -> Iterator[tuple[int, int]]:
     """Sentences behind an order that ends before ``end`` and which go on with it; one that tells nothing between."""
     missed = 0
     for _ in range(_MOST_SENTENCES):
-        start, end = end, _end(words, end, small)
+        start, end = end, end_of(words, end, small)
         if start >= len(words):
             return
         if start + 1 == end:  # a sign by itself
@@ -66,7 +66,7 @@ def _begins(words: Sequence[str], at: int, small: SmallWords) -> int | None:
     start = at
     while start and at - start < _MOST_WORDS and words[start - 1] not in _ENDS:
         start -= 1
-    end = _end(words, at, small)
+    end = end_of(words, at, small)
     low = max(start, at - _NEAR)
     near = range(low, min(end, at + _NEAR))
     told = next((place for place in near if words[place].startswith(small.order_told)), None)
@@ -89,7 +89,7 @@ def _all_above(words: Sequence[str], at: int, end: int, small: SmallWords) -> bo
 
 def _orders_on(words: Sequence[str], at: int, end: int, small: SmallWords) -> bool:
     """Does the sentence, or one behind it, go on with another order?"""
-    if not small.order_verbs.isdisjoint(words[at + 1 : end]) or next(_follow_up(words, end, small), None) is not None:
+    if not small.order_verbs.isdisjoint(words[at + 1 : end]) or next(follow_up(words, end, small), None) is not None:
         return True
     return any(one in small.order_and and words[place + 1] in small.order_first_only
                for place, one in enumerate(words[at + 1 : end - 1], at + 1))  # fmt: skip
@@ -97,10 +97,10 @@ def _orders_on(words: Sequence[str], at: int, end: int, small: SmallWords) -> bo
 
 def sentences_after(words: Sequence[str], at: int, small: SmallWords) -> Iterator[tuple[int, int]]:
     """The sentences behind the one at ``at`` that go on ordering, as known orders may do."""
-    return _follow_up(words, _end(words, at, small), small)
+    return follow_up(words, end_of(words, at, small), small)
 
 
-def _end(words: Sequence[str], at: int, small: SmallWords) -> int:
+def end_of(words: Sequence[str], at: int, small: SmallWords) -> int:
     """Behind the sign that ends the sentence at ``at``."""
     for place in range(at, min(at + _MOST_WORDS, len(words))):
         cut_short = words[place] == "." and place and words[place - 1] in small.order_cut_short

@@ -78,6 +78,7 @@ def _pieces(scene: Scene, kind: str) -> int | None:
     counted: list[int] = []
     counting, stocked = frozenset((*names, "piece")), scene.tells("stock", "left")
     on_pallets = "pallet" in scene.by_what
+    bundled = kind != "set" and not all(map(scene.small.bundles.isdisjoint, scene.different))
     for place in scene.units.get("", ()):
         item = scene.items[place]
         if not (stocked or _may_count(scene, place, item, counting)) or not _is_number(item):
@@ -85,6 +86,8 @@ def _pieces(scene: Scene, kind: str) -> int | None:
         if not _near_goods(scene, place, item) or _lettered(scene, item) or _barred(scene, place, item):
             continue
         if on_pallets and _bare_pallets(scene, place, item):
+            continue
+        if bundled and not scene.small.bundles.isdisjoint(scene.tokens[item.field][item.to : item.to + 1]):
             continue
         if _told(scene, place, item) if kind != "set" else _sets_in_stock(scene, place, item):
             told.append(_times_pallets(scene, place, item))

@@ -6,6 +6,7 @@ from itertools import chain
 from typing import NamedTuple
 
 from service.core.adverts.amounts import MONEY, ROLES, Offers, a_watt, offers_of
+from service.core.adverts.field import PLACEHOLDERS, held_to_field, is_gross
 from service.core.adverts.goods import Goods
 from service.core.adverts.pieces import of_pallet
 from service.core.adverts.portions import of_panels_in_set
@@ -15,7 +16,6 @@ from service.core.adverts.scene import Scene, numbers
 from service.core.adverts.walk import CURRENCIES, NUMBER, Item
 from service.core.adverts.with_sending import cost_by_difference, price_with_sending
 
-_PLACEHOLDERS = frozenset({0.0, 1.0, 123.0, 1234.0, 9999.0, 99999.0, 999.0, 12345.0})
 _TOGETHER_SHARE = 0.02
 _TOKEN = 1.0
 
@@ -35,7 +35,7 @@ def asked_of(scene: Scene, goods: Goods) -> Asked:
     offers, places, shipping = offers_of(scene, goods)
     field = _field(scene)
     others = [item for item, _ in offers]
-    others += [field] if field is not None and field.value not in _PLACEHOLDERS else []
+    others += [field] if field is not None and field.value not in PLACEHOLDERS else []
     dear = price_with_sending(scene, others, shipping) if scene.tells("delivered", "sent", "shipping") else None
     if dear is not None:
         places = [place for place, (item, _) in zip(places, offers, strict=True) if item is not dear]
@@ -49,7 +49,11 @@ def asked_of(scene: Scene, goods: Goods) -> Asked:
     if _mixed(scene, goods, offers, places) or _mixed_panels(scene, offers, places):
         return Asked(Price(), None, False, shipping, mixed=True)
     chosen, basis = _chosen(scene, offers, field, goods)
-    if given and (chosen is None or chosen.value == 0 or (chosen is field and chosen.value in _PLACEHOLDERS)):
+    held = held_to_field(chosen, basis, offers, field, goods)
+    contradicted = held is not None
+    if held is not None:
+        chosen, basis = held
+    if given and (chosen is None or chosen.value == 0 or (chosen is field and chosen.value in PLACEHOLDERS)):
         return Asked(Price(value=0.0, each=0.0), field, False, shipping)
     if chosen is None or (0 < chosen.value <= _TOKEN and _bids_wanted(scene)):
         return Asked(Price(), None, False, shipping)
@@ -64,7 +68,8 @@ def asked_of(scene: Scene, goods: Goods) -> Asked:
         price = replace(price, each=None)  # how many are on one is not told
     if dear is not None:
         shipping = cost_by_difference(price, dear, goods.quantity)
-    return Asked(price, chosen, _conflict(scene, chosen, field, offers, goods), shipping)
+    conflict = contradicted or _conflict(scene, chosen, field, offers, goods)
+    return Asked(price, chosen, conflict, shipping)
 
 
 def _field(scene: Scene) -> Item | None:
@@ -174,7 +179,7 @@ def _chosen(scene: Scene, offers: Offers, field: Item | None, goods: Goods) -> t
     if plain:
         as_field = [item for item in plain if field is not None and item.value == field.value]
         return (as_field or plain)[0], _priced_by(scene) if len({item.value for item in plain}) == 1 else None
-    if field is None or (field.value in _PLACEHOLDERS - {1.0}) or "placeholder" in scene.by_what:
+    if field is None or (field.value in PLACEHOLDERS - {1.0}) or "placeholder" in scene.by_what:
         return None, None
     told = next((one.what for one in scene.price if one.what in ROLES), None)
     return field, told or _priced_by(scene)
@@ -265,10 +270,10 @@ def _based(value: float, currency: str | None, basis: str, goods: Goods) -> Pric
 
 
 def _conflict(scene: Scene, chosen: Item, field: Item | None, offers: Offers, goods: Goods) -> bool:
-    if field is None or field is chosen or field.value in _PLACEHOLDERS or "placeholder" in scene.by_what:
+    if field is None or field is chosen or field.value in PLACEHOLDERS or "placeholder" in scene.by_what:
         return False
     pieces = goods.quantity
     if pieces is None:
-        return False
+        return is_gross(chosen, field)
     values = [item.value for item, _ in offers] + [chosen.value * pieces, chosen.value / pieces]
     return not any(abs(field.value - value) <= _TOGETHER_SHARE * max(field.value, 1.0) for value in values)

@@ -4,8 +4,10 @@ from collections import Counter
 from collections.abc import Sequence
 from operator import attrgetter
 
+from service.core.adverts.addressed import addressed_in
 from service.core.adverts.claims import State, Told, told_in_words
 from service.core.adverts.commands import commands_in
+from service.core.adverts.denials import told_not_to_be
 from service.core.adverts.doubts import figure_doubts, too_cheap
 from service.core.adverts.figures import Found, other_figures, panel_figures
 from service.core.adverts.goods import Goods, goods_of
@@ -70,7 +72,9 @@ def read_with_text(advert: Advert, vocabulary: Vocabulary) -> tuple[Reading, str
 def _reading(
     told: str | None, sent: Sequence[str], plains: Sequence[Plain], cut: Sequence[Pieces], vocabulary: Vocabulary
 ) -> Reading:
-    orders = commands_in(cut[1].words, cut[1].different, vocabulary.small)
+    body, small = cut[1], vocabulary.small
+    orders = commands_in(body.words, body.different, small)
+    orders += addressed_in(body.words, body.different, small, cut[2].different)
     language = told or language_of(cut[1].different, cut[0].different, vocabulary)
     scene, flooded = _scene(plains, cut, language, vocabulary, orders)
     if scene.orders and not told:  # the orders may be in another language than the advert
@@ -190,7 +194,9 @@ def _doubts(scene: Scene, goods: Goods, panel: Found, condition: str, asked: Ask
 def _camping(scene: Scene) -> bool:
     """Is it said to be for camping or a boat, not that the seller would swap it for such things or had it for one?"""
     return any(
-        not any(one.what in {"swap", "bought"} for one in scene.back(place, 6)) and not _project(scene, place)
+        not any(one.what in {"swap", "bought"} for one in scene.back(place, 6))
+        and not _project(scene, place)
+        and not told_not_to_be(scene, place)
         for place in scene.said("camping")
     )
 
@@ -203,7 +209,10 @@ def _project(scene: Scene, place: int) -> bool:
 
 def _for_battery(scene: Scene) -> bool:
     """Is it a panel "of 12 V"?"""
-    return any(scene.items[at].value == _BATTERY_V for at in scene.units.get("V", ()))
+    return any(
+        scene.items[at].value == _BATTERY_V and not (scene.denied(at, behind=False) or told_not_to_be(scene, at))
+        for at in scene.units.get("V", ())
+    )
 
 
 def _metered(scene: Scene) -> bool:

@@ -6,6 +6,7 @@ from collections.abc import Sequence, Set
 from dataclasses import dataclass, field
 from itertools import chain
 
+from service.core.adverts.addressed import addressed_in
 from service.core.adverts.commands import commands_in, sentences_after
 from service.core.adverts.lexemes import Lexed
 from service.core.adverts.replaced import without_replacements
@@ -178,7 +179,9 @@ def scene_of(title: Lexed, body: Lexed, price: Lexed, small: SmallWords, orders:
 
     ``orders``: places in the body that are known to hold some.
     """
-    in_title = commands_in(title.pieces.words, title.pieces.different, small)
+    heading = title.pieces
+    in_title = commands_in(heading.words, heading.different, small)
+    in_title += addressed_in(heading.words, heading.different, small, price.pieces.different)
     items = _without(title.items, in_title) + _without(body.items, orders)
     whats, by_what = _by_what(items)
     if "taker" in by_what:  # "a buyer for 4 panels": they are for nobody else

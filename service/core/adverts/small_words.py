@@ -45,8 +45,16 @@ class SmallWords:
     not_in_price: Words
     of_which: Words  # "69 € with postage (of which 7 €)"
     with_sending: Words
+    alternative: Words  # "80 for both or 45 singly"
+    tax: Words  # between an amount and what it is for
+    tax_beside: Words  # before the name of a tax
+    standing_on: Words  # before the pallet that they stand on
     sending_or: Words  # parts a price from one with sending
     sending_joining: Words  # "with postage for 66 €"
+
+    # What is denied.
+    tied: Stems  # to an account
+    released: Stems  # from one
 
     # What goods are there for.
     against: Words  # "swap for an inverter"
@@ -78,10 +86,18 @@ class SmallWords:
     order_not: Words
     order_telling: Words  # who tells of himself: "before I forget"
     order_cut_short: Words  # a point behind them ends no sentence
+    order_reader: Words  # machines that read
+    order_marks: Words  # in brackets they part what is said to such a machine
+    order_setting: Words  # verbs before "the price to"
+    order_to_set: Words  # the same behind "you must"
+    order_price: Words
+    order_price_to: Words  # between "price" and the amount that it is to be set to
+    order_must: Words  # "you must put the price at"
 
     # How many.
     of_them: Words  # "three of them"
     pallet: Stems  # pallets and boxes
+    bundles: Words  # counted, they tell no number of pieces: "6 pairs"
     part_of: Words  # "4 of 12"
     part_articles: Words  # "4 of my 12"
     part_left: Words
@@ -138,6 +154,7 @@ _SIGNS: Mapping[str, Iterable[str]] = {
     "only": ",:-€£$",
     "plus_sending": "+",
     "sending_or": ",/;|(",
+    "tax_beside": "(+,.%",
     "sending_joining": ":=€£$",
     "before_reason": "'",
     "set_joining": "&,",
@@ -172,6 +189,8 @@ _ALSO: Mapping[str, tuple[str, ...]] = {
     "sending_for": ("for_so_much",),
     "per_watt": ("per",),
     "per_pallet": ("per",),
+    "sending_or": ("alternative",),
+    "tax_beside": ("plus_sending",),
     "not_in_price": ("plus_sending", "less_sending"),
     "panel_along": ("joining",),
     "anybody": ("helpers",),

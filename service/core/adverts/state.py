@@ -1,5 +1,6 @@
 """In what state are the goods, how do they come, and what in the words gives cause for doubt?"""
 
+from service.core.adverts.denials import bound_to_none, leave_out_denied, told_not_to_be
 from service.core.adverts.goods import Goods
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import NUMBER, Item
@@ -18,9 +19,11 @@ _DEFECT_OF = {
     ("label", "missing"): "missing_label", ("label", "unreadable"): "missing_label",
 }  # fmt: skip
 _EVEN_DENIED = frozenset(("q:account_bound",))  # "not yet released from the account"
+_OFF_GRID = "q:off_grid"
 _OF_SERIALS = (("s:taken_off", "q:label_removed"), ("s:missing", "q:no_invoice"), ("s:unreadable", "q:no_invoice"))
 _PAYING = ("pay_in", "q:advance_payment")
 _STATES = ("s:broken", "s:loose", "s:missing", "s:cut", "s:unreadable")
+_FAULTS = DEFECT_MEANINGS | frozenset(_STATES)
 _NEAR = 7  # pieces between a part and what is said of it
 _LABELS = frozenset(("p:label", "d:missing_label"))  # "the label is" tells of a missing one
 _AUXILIARIES = 3  # "has been", "ist leider"
@@ -35,6 +38,7 @@ def put_together(scene: Scene, kind: str) -> None:
 
     What is dead but not the goods of that kind is none of theirs.
     """
+    leave_out_denied(scene, _FAULTS)
     if "d:dead" in scene.by_what:
         scene.by_what["d:dead"] = of_the_goods(scene, scene.by_what["d:dead"], kind)
     for state in _STATES:
@@ -48,6 +52,7 @@ def put_together(scene: Scene, kind: str) -> None:
     _serials_taken_off(scene)
     _labels_taken_off(scene)
     _accounts_of_banks(scene)
+    bound_to_none(scene)
     for place in scene.by_what.get("without", ()):
         item = scene.items[place]
         behind = next((one for one in scene.ahead(place, 3) if one.what in _LACKING), None)
@@ -314,10 +319,14 @@ def word_doubts(scene: Scene) -> set[str]:
         names.get(what[2:], what[2:])
         for what in scene.by_what
         if ":" in what and what[:2] == "q:"
-        if what in _EVEN_DENIED or any(not scene.denied(at, behind=False) for at in scene.by_what[what])
+        if what in _EVEN_DENIED or any(_is_said(scene, what, at) for at in scene.by_what[what])
     }
     if scene.has("limited"):
         found.add("output_limited")
     if scene.by_what.get("whole") or scene.by_what.get("sets_only"):
         found.add("minimum_order")
     return found
+
+
+def _is_said(scene: Scene, what: str, place: int) -> bool:
+    return not scene.denied(place, behind=False) and not (what == _OFF_GRID and told_not_to_be(scene, place))

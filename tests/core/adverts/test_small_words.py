@@ -47,6 +47,8 @@ SOME = {
     "order_first_only": ("es it pt cs", HABIT),
     "order_telling": ("en de nl fr it da", VERBS),
     "order_cut_short": ("en de nl pl cs da", ALIKE),
+    "order_reader": ("en de fr es it pl pt cs da", ALIKE),
+    "order_marks": ("en", "the marks of such talks are English everywhere"),
     "of_them": ("en de nl", OPEN),
     "count_words": ("en de nl fr es it pt cs da", WIDER),
     "rating_is": ("en de nl", OPEN),
@@ -64,7 +66,16 @@ SOME = {
     "tracker": ("it pl cs", ALIKE),
 }
 ALIKE_EVERYWHERE = {"peak_dashed", "celsius"}
-OF_OTHERS = {"not_in_price", "order_first", "sorts_between", "growing", "chaining", "behind_watts", "input_begins"}
+OF_OTHERS = {
+    "sending_or",
+    "not_in_price",
+    "order_first",
+    "sorts_between",
+    "growing",
+    "chaining",
+    "behind_watts",
+    "input_begins",
+}
 
 
 @pytest.mark.parametrize("role", ROLES)
