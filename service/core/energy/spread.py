@@ -183,10 +183,13 @@ def _surrounded(array: Array) -> bool:
 
 
 def _shade(array: Array, known: OfLight) -> _Sides:
-    """How it is drawn, and how far the year moves where the panel lies the other way, or has the other cells."""
+    """How it is drawn, and how far the year moves where the panel lies the other way, or has the other cells.
+
+    What stands around may take more than was drawn; no more comes without it than it was reckoned to take.
+    """
     drawn = max(LEAST_SHADE_SD, SHADE_SD_OF_LOSS * known.hidden_share) if _surrounded(array) else 0.0
     less, more = known.otherwise
-    return hypot(drawn, less / Z_90), hypot(drawn, more / Z_90)
+    return hypot(drawn, less / Z_90), hypot(min(drawn, max(known.hidden_share, 0.0)), more / Z_90)
 
 
 def _plane(array: Array, pointer: str, assumptions: Assumptions) -> _Sides:

@@ -106,6 +106,18 @@ def test_of_a_mount_that_nobody_told_upright_off_south_lies_at_the_cautious_end(
     assert plane_of(0.45, mount_open=False).upward_sd_share is None
 
 
+def test_what_stands_around_may_take_more_than_drawn_but_give_back_no_more_than_it_takes():
+    def shade(hidden):
+        found = spread_of(
+            [array(shade=(TREE,))], [300.0], [OfLight(hidden_share=hidden)], climate(), Assumptions.of(())
+        )
+        return next(part for part in found if part.code == "shade")
+
+    trifle, much = shade(0.001), shade(0.2)
+    assert (trifle.relative_sd_share, trifle.upward_sd_share) == (0.02, 0.001)
+    assert much.upward_sd_share is None
+
+
 def test_a_label_that_is_never_undercut_is_no_doubt_towards_less():
     """Even spread over 0 to a has its root mean square at a / sqrt(3); to both sides of the label as one width."""
 
