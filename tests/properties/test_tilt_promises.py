@@ -182,20 +182,18 @@ def test_the_same_holds_between_slab_and_walls_which_stay_where_they_stand(place
 @settings(deadline=None, max_examples=2)
 @given(places, limits, walls_around)
 @example((52.0, 13.0), 800.0, {"side_walls": (SideWall(side="left", distance_m=0.2, reaches_out_m=2.0),)})
-def test_between_slab_and_walls_the_maps_maximum_is_the_best_plane_and_flat_has_none_but_a_slabs_direction(
-    place, limit_w, around
-):
+def test_between_slab_and_walls_the_maps_maximum_is_the_best_plane_and_flat_has_a_direction(place, limit_w, around):
     asked = the_set(place, limit_w, count=1, **around)
     found = advice(asked, place, map_steps_deg=(1.0, 5.0), changes_per_year=(2, 4, 12))
     best = found.best_brings.year_kwh
     assert found.map.year_kwh.max() <= best
-    assert found.map.year_kwh.max() == pytest.approx(best, rel=2e-3)
+    assert found.map.year_kwh.max() == pytest.approx(best, rel=6.3e-3)
     at_best = found.map.year_kwh[round(found.best.tilt_deg), round(found.best.azimuth_deg / 5) % 72]
-    assert at_best == pytest.approx(found.map.year_kwh.max(), rel=2e-3)
-    assert "overhang" in around or np.ptp(found.map.year_kwh[0]) <= 1e-9 * best
+    assert at_best == pytest.approx(found.map.year_kwh.max(), rel=6.3e-3)
+    assert np.ptp(found.map.year_kwh[0]) > 1e-9 * best or not (around.get("overhang") or around.get("side_walls"))
     for azimuth in (0, 90, 200):
         assert kwh(asked, place, [Plane(tilt_deg=0, azimuth_deg=azimuth)]) == pytest.approx(
-            found.map.year_kwh[0, azimuth // 5], abs=2e-3 * best
+            found.map.year_kwh[0, azimuth // 5], abs=6.3e-3 * best
         )
     two, four, twelve = (one.gain_share for one in found.schedules)
     assert 0 <= two <= four <= twelve
@@ -294,6 +292,22 @@ def test_close_under_a_slab_the_map_is_near_the_plain_chain_everywhere(slab, fac
             assert abs(found.map.year_kwh[at, to] - plain) <= allowed * found.best_brings.year_kwh
 
 
+@pytest.mark.parametrize(("orientation", "half_cells"), [("upright", True), ("lengthwise", False)])
+@pytest.mark.parametrize("walls", [[("left", 0.3, 1.0)], [("left", 0.6, 1.0), ("right", 1.0, 1.2)]])
+def test_beside_walls_the_map_is_near_the_plain_chain_everywhere(walls, orientation, half_cells):
+    """Within 0.6 % of the best (``lattice_within``), and the kernel's 0.03 %."""
+    asked = the_set(
+        (54.2, 12.3), 800.0, count=1, orientation=orientation, panel=panel(half_cells=half_cells),
+        side_walls=tuple(SideWall(side=side, distance_m=away, reaches_out_m=out) for side, away, out in walls),
+        facade_azimuth_deg=173,
+    )  # fmt: skip
+    found = advice(asked, (54.2, 12.3), map_steps_deg=(7.0, 35.0))
+    for at, tilt in enumerate(found.map.tilt_deg):
+        for to, azimuth in list(enumerate(found.map.azimuth_deg))[::2]:
+            plain = kwh(asked, (54.2, 12.3), [Plane(tilt_deg=tilt, azimuth_deg=azimuth)])
+            assert abs(found.map.year_kwh[at, to] - plain) <= 6.3e-3 * found.best_brings.year_kwh
+
+
 @pytest.mark.parametrize(
     "around",
     [{"row_in_front": RowInFront(above_bottom_edge_m=1.0, distance_m=1.0)},
@@ -302,12 +316,16 @@ def test_close_under_a_slab_the_map_is_near_the_plain_chain_everywhere(slab, fac
      {"hand_rail": HandRail(above_top_edge_m=0.0, distance_m=0.15, thickness_m=0.05)}],
 )  # fmt: skip
 def test_the_map_knows_that_a_rail_and_a_row_turn_with_panels_that_lie_flat(around):
-    """Within 0.16 % of the best (``lattice_within``) and the kernel's 0.03 %; of flat planes the azimuth matters."""
+    """Within 0.16 % of the best, behind a rail 0.3 % (``lattice_within``), and the kernel's 0.03 %.
+
+    Of flat planes the azimuth matters.
+    """
+    allowed = 3.3e-3 if "hand_rail" in around else 1.9e-3
     asked, place = the_set(PLACES[0], 800.0, count=1, **around), PLACES[0]
     found = advice(asked, place, map_steps_deg=(6.0, 35.0))
     for at, tilt in enumerate(found.map.tilt_deg.tolist()[:4]):
         plain = [kwh(asked, place, [Plane(tilt_deg=tilt, azimuth_deg=one)]) for one in found.map.azimuth_deg.tolist()]
-        assert found.map.year_kwh[at] == pytest.approx(plain, abs=1.9e-3 * found.best_brings.year_kwh)
+        assert found.map.year_kwh[at] == pytest.approx(plain, abs=allowed * found.best_brings.year_kwh)
         assert np.ptp(plain) > 5e-3 * found.best_brings.year_kwh
 
 

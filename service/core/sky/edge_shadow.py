@@ -26,7 +26,7 @@ cells upright 0.03, as the other half holds the voltage. It is up to 0.033 too c
 volt each. A rail's band counts by where it lies among the rows, as far as size and number of cells tell: across two
 rows it covers less of the darker one. Under slabs, beside walls and behind rows
 (``tests/reference/test_slab_across_cells.py``) the rule leaves at most 0.03 of the power more than the cells, in the
-mean 0.06 less; whole years come 0.065 of the bare one below to 0.012 above, behind rails 0.08 below to 0.003 above.
+mean 0.06 less; whole years come 0.065 of the bare one below to 0.012 above, behind rails 0.08 below to 0.005 above.
 What slab, rail and row hide of the sky is looked up together, from each row of cells (``in_front``); which row the
 sun's shadow lies on and which sees the least of the sky is not.
 Valid for three sections: a panel with two, lengthwise, loses a half where a third is reckoned; upright it is all one.

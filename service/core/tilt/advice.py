@@ -214,8 +214,10 @@ class _Asked:
             return None
         stand = self.together.stand
         detail = "usual" if float(stand.output.limit_w) >= _MUCH_CUT_SHARE * stand.panels_most_w else "fine"
-        if any(kind.array.slab is not None for kind in stand.kinds):
-            detail = "under_slab"
+        if any(kind.array.hand_rail is not None for kind in stand.kinds):
+            detail = "behind_rail"
+        if stand.facades_look_deg:
+            detail = "before_facade"
         told = {one: _wanted(brings, one) for one in self._objectives()}
         return map_of(self.together, detail, self.wish.map_steps_deg, (free, told), wanted=self.wish.objective)
 

@@ -37,7 +37,7 @@ _DETAIL: Mapping[str, _Detail] = MappingProxyType(
         # A limit that cuts much has edges in its map, most on steep planes.
         "fine": _Detail(6.0, 48, 8),
         # Where a slab's shadow ends on the panel hangs on the tilt, and from which half or section on.
-        "under_slab": _Detail(3.0, 36, 8),
+        "before_facade": _Detail(3.0, 36, 8),
     }
 )
 # The band of a rail or a row before the panels turns with them, whatever their tilt, and has edges in its map.
@@ -46,7 +46,8 @@ _DETAIL_WITH_BANDS: Mapping[str, _Detail] = MappingProxyType(
         "thin": _Detail(15.0, 16, 16, 16),
         "usual": _Detail(8.2, 48, 48, 48),
         "fine": _Detail(6.0, 48, 48, 48),
-        "under_slab": _Detail(3.0, 48, 48, 48),
+        "behind_rail": _Detail(4.5, 48, 48, 48),
+        "before_facade": _Detail(3.0, 48, 48, 48),
     }
 )
 _LEAST_FOR_A_CUBIC = 4
@@ -99,14 +100,15 @@ class Lattice:
 def lattice_within(
     bounds: PlaneBounds, detail: str = "usual", *, bands: bool = False, facades_deg: Sequence[float] = ()
 ) -> Lattice:
-    """As few planes within bounds as tell a map: thin, usual, fine or under a slab; some 100, 290, 510 or 1900 of all.
+    """As few planes within bounds as tell a map: thin, usual, fine, behind a rail or before a facade; some 100 to 1900.
 
     Thin tells where to look for its top. Usual is within 0.1 % of the best where the limit leaves six tenths or more
     of the panels' power, fine within 0.1 % down to a third of it and within 0.16 % at a sixth (own runs). Under a slab
     planes are told apart by how far they are turned out of its facade, flat ones too (``facades_deg``, for maps all
     around): within 0.2 %, within 0.6 % where a slab upon the upper edge reaches out but 0.1 m. With ``bands`` of
-    shadow that turn with the planes it takes twice as many, of which the map is within 0.16 % too, behind a rail and a
-    row together within 0.3 %.
+    shadow that turn with the planes it takes twice as many, of which the map is within 0.16 % too, behind a rail, whose
+    band passes from row to row, within 0.3 %. Beside walls likewise, within 0.6 %: there, too, are edges where a panel
+    would begin to touch a wall.
     """
     wanted = (_DETAIL_WITH_BANDS if bands else _DETAIL)[detail]
     span = bounds.azimuth_span_deg()

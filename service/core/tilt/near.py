@@ -98,7 +98,8 @@ def map_of(
     """
     tilts, azimuths = steps_within(0.0, 90.0, steps_deg[0]), np.arange(0.0, 360.0, steps_deg[1])
     stand = together.stand
-    lattice = lattice_within(ANYWHERE, detail, bands=stand.has_bands or stand.mixed, facades_deg=stand.slabs_look_deg)
+    bands = stand.has_bands or stand.uneven
+    lattice = lattice_within(ANYWHERE, detail, bands=bands, facades_deg=stand.facades_look_deg)
     planes = lattice.planes()
     known = len(planes)
     years = together.objective_years(planes if told is None else [*planes, told[0]], used=wanted == "self_used")

@@ -31,7 +31,7 @@ from service.core.errors import ContradictionError
 from service.core.model.facts import Array, Input, Setup
 from service.core.model.hours import Floats, Ints, SkyYear
 from service.core.model.place import Plane
-from service.core.sky import stands_behind
+from service.core.sky import stands_behind, stands_under_or_beside
 
 Singles = NDArray[np.float32]
 Nearest = tuple[NearestArray | None, ...]
@@ -100,15 +100,16 @@ class Stand:
         return any(stands_behind(kind.array) for kind in self.kinds)
 
     @property
-    def slabs_look_deg(self) -> tuple[float, ...]:
-        """The ways in which facades with a slab look, whose turned panels lie further in under it."""
-        looks = {one.array.facade_azimuth_deg for one in self.kinds if one.array.slab is not None}
+    def facades_look_deg(self) -> tuple[float, ...]:
+        """The ways in which facades with slab or walls look, before which it matters how a panel is turned."""
+        looks = {one.array.facade_azimuth_deg for one in self.kinds if stands_under_or_beside(one.array)}
         return tuple(sorted(look for look in looks if look is not None))
 
     @property
-    def mixed(self) -> bool:
-        """Is only a part of the arrays under a slab?"""
-        return len({one.array.slab is not None for one in self.kinds}) > 1
+    def uneven(self) -> bool:
+        """Has the map edges elsewhere than at the facades' azimuths: beside walls, or with arrays before none, too?"""
+        before = {stands_under_or_beside(one.array) for one in self.kinds}
+        return len(before) > 1 or any(one.array.walls for one in self.kinds)
 
     def dc_w(self, kind: int, planes: Sequence[Plane], nearest: Nearest = ()) -> Singles:
         """D.c. power of one array of a kind in each of these planes, (m, n); roughly by its ``nearest``."""

@@ -3,8 +3,10 @@
 import numpy as np
 import pytest
 
-from service.core.model.place import Overhang, SideWall, SkylinePoint
+from service.core.model.place import HandRail, Overhang, RowInFront, SideWall, SkylinePoint
 from service.core.sky import sky_seen
+from service.core.sky.cell_layout import Places, Rows
+from service.core.sky.in_front import InFront
 
 FULL_SKY = 1.0
 
@@ -126,3 +128,38 @@ def test_a_panel_turned_before_its_facade_sees_what_slab_and_wall_leave_of_its_o
 
     seen = sky_seen(50.0, 150.0 + turned, (), slab, (wall,), 150.0)
     assert seen.after_overhang_share[0] == pytest.approx(by_brute_force(50.0, hidden), abs=1e-3)
+
+
+@pytest.mark.parametrize("turned", [0.0, 35.0])
+def test_what_slab_wall_rail_and_row_hide_counts_once_where_they_overlap(turned):
+    """From a place 0.2 m down a panel 1 m long; rail and row turn with it, slab and wall stay."""
+    slab, wall = (
+        Overhang(above_top_edge_m=0.6, reaches_out_m=0.9),
+        SideWall(side="right", distance_m=0.5, reaches_out_m=1),
+    )
+    rail, row = (
+        HandRail(above_top_edge_m=0.1, distance_m=0.5, thickness_m=0.2),
+        RowInFront(above_bottom_edge_m=1.0, distance_m=1.0),
+    )
+    down, tilt = 0.2, np.radians(70.0)
+    lower, upper = (0.1 + down * np.sin(tilt) + thick for thick in (0.0, 0.2))
+    to_rail, to_row = 0.5 - down * np.cos(tilt), 1.0 + 0.8 * np.cos(tilt)
+
+    def hidden(height, front):
+        out = (front + turned + 180.0) % 360.0 - 180.0
+        h, ahead, from_facade = (
+            np.radians(height),
+            np.cos(np.radians(front)),
+            np.maximum(np.cos(np.radians(out)), 0.0),
+        )
+        reach = 0.9 - down * np.cos(tilt) * np.cos(np.radians(turned))
+        under = np.tan(h) * reach > (0.6 + down * np.sin(tilt)) * from_facade
+        by_rail = (ahead > 0) & (np.tan(h) * to_rail > lower * ahead) & (np.tan(h) * to_rail < upper * ahead)
+        by_row = (ahead > 0) & (np.tan(h) * to_row < (1.0 - 0.8 * np.sin(tilt)) * ahead)
+        return under | by_rail | by_row | (out > np.degrees(np.arctan(0.5)))
+
+    before = InFront(rail=rail, row=row, rows=Rows((down,) * 6, halves=False, cut=False), slope_m=1.0)
+    places = Places((down,), ((0.0, 0.0),), ((0,),))
+    seen = sky_seen(70.0, 150.0 + turned, (), slab, (wall,), 150.0, places, before)
+    assert seen.past_all_share[0] == pytest.approx([by_brute_force(70.0, hidden)] * 3, abs=1e-3)
+    assert seen.past_all_share[0, 0] < seen.after_overhang_share[0]

@@ -108,6 +108,7 @@ def test_over_an_upright_panel_the_shadow_ends_where_rays_say(one, turned, heigh
     assert abs(facing) < 0.02 or (dark == by_ray).sum() >= 199
 
 
+@example(wall("right", 0.75, 2.0), 30.0, 30.0, 40.0, 15.0)  # dark at the lower end alone
 @given(walls, tilts, turns, heights, asides)
 def test_over_a_leaning_panel_no_point_that_rays_find_hidden_lies_outside_the_shadow(one, tilt, turned, height, aside):
     """Of stands that fit beside the wall; and the shadow ends no further in than at the darker of the two ends."""
@@ -129,6 +130,7 @@ def test_over_a_leaning_panel_no_point_that_rays_find_hidden_lies_outside_the_sh
     assert np.abs(dark.mean() - ends.mean()) <= 0.0101
 
 
+@example(wall("right", 0.75, 2.0), 30.0, 30.0, 0.0, 15.0)
 @given(walls, tilts, turns, st.floats(0, ACROSS_M), asides)
 def test_one_looks_past_the_wall_as_far_as_rays_do_from_the_end_that_sees_less(one, tilt, turned, inwards, aside):
     """``inwards`` from the side next to the wall; rays turned to that side, short of the wall by less or more."""
@@ -164,6 +166,7 @@ def test_of_a_panel_that_would_go_through_a_wall_as_much_counts_as_fits_before_i
     assert 0.0 < long < ACROSS_M
 
 
+@example(wall("right", 0.1, 0.8), 90.0, 0.0, 30.0, 45.0)
 @given(walls, tilts, st.floats(-180, 180), heights, asides)
 def test_what_may_be_reached_bounds_every_plane(one, tilt, turned, height, aside):
     out, right = (np.array([each]) for each in to_sun(height, aside))

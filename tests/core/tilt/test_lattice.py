@@ -57,12 +57,12 @@ def test_a_spline_all_around_goes_through_uneven_knots_and_follows_a_smooth_ring
 
 
 def test_before_a_slabs_facade_planes_are_closest_where_they_are_turned_least_flat_ones_too():
-    lattice = lattice_within(ANYWHERE, "under_slab", facades_deg=(173.0,))
+    lattice = lattice_within(ANYWHERE, "before_facade", facades_deg=(173.0,))
     for row in lattice.turned_deg:
         assert {173.0, 263.0, 83.0, 353.0} <= set(row.round(6).tolist())
         assert np.diff(row).min() == pytest.approx(0.7)
         assert np.diff(row, append=row[0] + 360.0).max() <= 20.0
-    two = lattice_within(ANYWHERE, "under_slab", bands=True, facades_deg=(173.0, 80.0))
+    two = lattice_within(ANYWHERE, "before_facade", bands=True, facades_deg=(173.0, 80.0))
     assert all(np.diff(row).min() > 0.1 for row in two.turned_deg)
 
 
