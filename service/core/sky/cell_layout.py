@@ -120,12 +120,13 @@ class Layout:
 
     @property
     def ends_m(self) -> tuple[tuple[float, float], ...]:
-        """How far down the first and the last row of each part along lie, by their middles.
+        """How far down each string of cells begins and ends, where beside a wall it is darkest.
 
-        Of whole cells in one string by those of the outer half rows, so that it has no less dark ends than its halves.
+        A quarter of a whole cell inside, at the middle of a half cell: where a slanted shadow crosses cells it covers
+        no more of them than there, and whole cells in one string are no less dark than their halves.
         """
         parts = self.along
-        inside = parts.row_m / (2.0 if len(parts.ends_m) > 1 else 4.0)
+        inside = parts.row_m / (2.0 if len(parts.ends_m) == _HALVES else 4.0)
         return tuple((begin + inside, end - inside) for begin, end in parts.ends_m)
 
 
