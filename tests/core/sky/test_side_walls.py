@@ -188,10 +188,12 @@ def test_of_a_panel_that_would_go_through_a_wall_as_much_counts_as_fits_before_i
 
 
 @example(wall("right", 0.1, 0.8), 90.0, 0.0, 30.0, 45.0)
+@example(wall("right", 0.0, 1.2), 0.0, 0.0, 30.0, 60.0)  # the upper end all dark, the lower one free
 @given(walls, tilts, st.floats(-180, 180), heights, asides)
 def test_what_may_be_reached_bounds_every_plane(one, tilt, turned, height, aside):
     out, right = (np.array([each]) for each in to_sun(height, aside))
     every, any_ = may_reach([one], ACROSS_M, DOWN_M, out, right)[:, 0]
-    reach = sum(shadow_m([one], side, height, aside, tilt, turned) for side in ("left", "right"))
-    assert not every or reach >= ACROSS_M * (1 - 1e-6)
-    assert any_ or reach <= 1e-6
+    for ends_m in ((0.0, DOWN_M), (0.0, 0.0), (DOWN_M, DOWN_M)):
+        reach = sum(shadow_m([one], side, height, aside, tilt, turned, ends_m) for side in ("left", "right"))
+        assert not every or reach >= ACROSS_M * (1 - 1e-6)
+        assert any_ or reach <= 1e-6
