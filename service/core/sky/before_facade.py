@@ -86,8 +86,8 @@ class BeforeFacade:
             return []
         ahead, aside, level = (down[:, at : at + 1] for at in (3, 4, 5))
         panels = Stands(half_m=self.across_m / 2.0, ahead=ahead, aside=aside, level=level)
-        if panels.upright and panels.darkest_above:
-            panels = Stands(half_m=self.across_m / 2.0, ahead=ahead[:1], aside=aside[:1], level=level[:1])
+        if panels.darkest_above:
+            panels = replace(panels, ahead=ahead[:1], aside=aside[:1], level=level[:1] if panels.upright else level)
         return dark_columns(self.walls, self.layout, panels, self.sun[0], self.right)
 
 

@@ -129,15 +129,20 @@ def wall_shadows_m(
     over_face = 1.0 / np.maximum(np.abs(squarely), _LEAST)
     behind = (squarely <= 0.0) & (out > 0.0)
     swapped = behind.any()
-    ends = ends_m[:1] if panels.upright or panels.darkest_above else ends_m
     for wall in walls:
         aside = right if wall.side == "right" else -right
         # Past the wall's edge from the middle of the upper edge, and what is added from that of each end.
         upper = aside * wall.reaches_out_m - out * (wall.distance_m + panels.half_m)
-        less = (panels.down(wall, down_m) for down_m in ends)
-        past = upper + reduce(np.maximum, (out * less_aside - aside * less_out for less_out, less_aside in less))
+        if panels.darkest_above:
+            past = upper - aside * panels.down(wall, ends_m[0])[0]
+        elif not panels.upright:
+            less = (panels.down(wall, down_m) for down_m in ends_m)
+            past = upper + reduce(np.maximum, (out * in_aside - aside * in_out for in_out, in_aside in less))
+        else:
+            past = upper
         inwards = past * over_face + panels.half_m
-        inwards = np.where(aside > 0.0, np.where(out > 0.0, inwards, np.inf), 0.0)
+        all_or_none = np.where(aside > 0.0, np.inf, 0.0).astype(inwards.dtype)
+        inwards = np.where((aside > 0.0) & (out > 0.0), inwards, all_or_none)
         near = wall.side == "right"
         shadows[near] = _further(shadows[near], np.where(behind, 0.0, inwards) if swapped else inwards)
         if swapped:
