@@ -2,9 +2,9 @@
 
 Slab, rail and row are as long as the facade or the row, so that only the sun's profile angle matters. Their shadow is a
 level band across the panel's face, hard-edged: a slab's without end upwards, a row's without end downwards. A wall's is
-a band along the panel. What a band costs hangs on how the cells are wired (``cell_layout``). A string of cells runs at
-the current of its darkest cell, so a band that covers the share d of a row of cells leaves the string 1 - d of its
-beam.
+a band along the panel, slanted where that leans. What a band costs hangs on how the cells are wired (``cell_layout``).
+A string of cells runs at the current of its darkest cell, so a band that covers the share d of a row of cells leaves
+the string 1 - d of its beam.
 
 - Upright the sections stand side by side. A level band reaches all three, and no bypass diode helps. Whole cells lie in
   one string: the panel loses d of its beam. Half cells lie in two halves, one above the other, and in each section the
