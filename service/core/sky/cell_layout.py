@@ -122,8 +122,8 @@ class Layout:
     def ends_m(self) -> tuple[tuple[float, float], ...]:
         """How far down each string of cells begins and ends, where beside a wall it is darkest.
 
-        A quarter of a whole cell inside, at the middle of a half cell: where a slanted shadow crosses cells it covers
-        no more of them than there, and whole cells in one string are no less dark than their halves.
+        A quarter of a whole cell inside, at the middle of a half cell: a shadow that ends slantwise covers hardly more
+        of a cell than there, and whole cells in one string are no less dark than their halves.
         """
         parts = self.along
         inside = parts.row_m / (2.0 if len(parts.ends_m) == _HALVES else 4.0)
