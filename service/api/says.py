@@ -33,7 +33,7 @@ SAYS: Mapping[str, Says] = MappingProxyType(
             "How far the upper edge of the row in front is above this panel's lower edge.", 0.5
         ),
         "thickness_m": Says("How thick the rail is, from its underside to its top.", 0.05),
-        "reaches_out_m": Says("How far it reaches out from the panel's plane.", 0.3),
+        "reaches_out_m": Says("How far out of the panel's upper edge its front lies, measured level.", 0.3),
         "distance_m": Says("How far from the panel's nearest edge.", 0.4),
         "light_through_share": Says("Share of the light that comes through.", 0.8),
         "blocked_share": Says("Share of the direct light that is taken away.", 0.6),

@@ -57,9 +57,10 @@ class SideWallIn(In):
     that costs less; lengthwise the panel, of half cells the halves that it reaches. The sky is what the cells next to
     the wall see past it. Of several panels of an array each counts as the one next to the wall. A wall, too, ends in a
     facade without end, which hides what is behind the panel on its side; one that reaches out 0 is as if not told. Its
-    front edge is upright and stands still, as far out as it is from the middle of the panel's upper edge; the distance
-    is that from the side edge of a panel that looks as the facade does. One that leans or is turned out of its facade
-    counts by the end, upper or lower, that lies darker, and as lying on a wall through which it would go.
+    front edge is plumb and stands still, as far out as it is from the middle of the panel's upper edge: slab and walls
+    that reach out alike end in one front plane, and the lower end of a leaning panel comes out past both. The distance
+    is that from the side edge of a panel that looks as the facade does. Each string of cells, of half cells each half,
+    counts by its end, upper or lower, that lies darker, and as lying on a wall through which the panel would go.
     """
 
     side: f.Side = Field(description="Left or right as one looks out from the panel.")

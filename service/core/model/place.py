@@ -50,7 +50,10 @@ class Overhang:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SideWall:
-    """A wall to the ``left`` or ``right`` as one looks out: how far from the panel's side edge, how far out."""
+    """A wall to the ``left`` or ``right`` as one looks out: how far from the panel's side edge its plane stands.
+
+    Its plumb front edge lies ``reaches_out_m`` out of the panel's upper edge, level, as a slab's front does.
+    """
 
     side: str
     distance_m: float

@@ -9,8 +9,8 @@ from numpy.typing import NDArray
 from service.core.model.facts import Array
 from service.core.model.hours import Bools, Floats, Ints
 from service.core.model.place import Plane, SideWall
-from service.core.sky.cell_layout import Layout, across_m, corner_m, layout_of, lowest_m, slope_m
-from service.core.sky.edge_shadow import Shares, Ways, dark_columns, ways_past_bands
+from service.core.sky.cell_layout import Layout, across_m, corner_m, layout_of, slope_m
+from service.core.sky.edge_shadow import Columns, Shares, Ways, crossed, dark_columns, ways_past_bands
 from service.core.sky.overhang import past_slabs_edge, turned_m
 from service.core.sky.side_walls import Stands, may_reach, stands
 
@@ -25,7 +25,7 @@ class BeforeFacade:
     Attributes:
         hidden: (n,) is the sun hidden from all of the panel, in any plane?
         partly: (n,) may one of their shadows end on the panel? Neither: the sun is free of them in every plane.
-        layout, corner_m, across_m, lowest_m: of the panel.
+        layout, corner_m, across_m: of the panel.
         facade_azimuth_deg: the way slab and walls look out.
         walls: side walls.
         sun: (2, n) to the sun, out of the facade and up.
@@ -38,7 +38,6 @@ class BeforeFacade:
     layout: Layout
     corner_m: float
     across_m: float
-    lowest_m: float
     facade_azimuth_deg: float
     walls: tuple[SideWall, ...]
     sun: Shares
@@ -62,8 +61,8 @@ class BeforeFacade:
         turned = [plane.azimuth_deg - self.facade_azimuth_deg for plane in planes]
         ways: list[Shares] = [*turned_m(tilts, turned, self.corner_m)]
         if self.walls:
-            beside = stands(tilts, turned, self.across_m, self.lowest_m)
-            ways += [beside.ahead[:, 0], beside.aside[:, 0], beside.low_m[:, 0]]
+            beside = stands(tilts, turned, self.across_m)
+            ways += [beside.ahead[:, 0], beside.aside[:, 0], beside.level[:, 0]]
         return np.stack(ways, axis=1).astype(np.float32)
 
     def ways(self, down: Singles) -> Ways:
@@ -78,19 +77,18 @@ class BeforeFacade:
         if self.past is not None:
             past = self.past + down[:, 2:3] * self.sun[1] if down[:, 2].any() else self.past
             rows = self.layout.along.dark_from_edge(past / np.maximum(down[:, :2] @ self.sun, _LEAST))
-        if self.layout.series_along:
-            return ways_past_bands(rows, columns, in_order=True)
-        return ways_past_bands(columns, rows)
+        in_series, parallel = crossed(self.layout, rows, columns)
+        return ways_past_bands(in_series, parallel, in_order=self.layout.series_along and len(columns) <= 1)
 
-    def _columns(self, down: Singles) -> list[Shares]:
-        """What walls darken of the darkest column of each part, (m, n), or (1, n) of planes that are not turned."""
+    def _columns(self, down: Singles) -> Columns:
+        """``dark_columns``, (m, n), or (1, n) of planes that stand upright and are not turned."""
         if not self.walls:
             return []
-        ahead, aside, low_m = (down[:, at : at + 1] for at in (3, 4, 5))
-        if not aside.any() and (ahead > 0.0).all():  # the upper end counts, whichever way the tilt
-            ahead, aside, low_m = ahead[:1], aside[:1], low_m[:1]
-        panels = Stands(half_m=self.across_m / 2.0, ahead=ahead, aside=aside, low_m=low_m)
-        return dark_columns(self.walls, self.layout.across, panels, self.sun[0], self.right)
+        ahead, aside, level = (down[:, at : at + 1] for at in (3, 4, 5))
+        panels = Stands(half_m=self.across_m / 2.0, ahead=ahead, aside=aside, level=level)
+        if panels.darkest_above:
+            panels = replace(panels, ahead=ahead[:1], aside=aside[:1], level=level[:1] if panels.upright else level)
+        return dark_columns(self.walls, self.layout, panels, self.sun[0], self.right)
 
 
 def before_facade(array: Array, facade_azimuth_deg: float, sun: Floats) -> BeforeFacade:
@@ -106,7 +104,7 @@ def before_facade(array: Array, facade_azimuth_deg: float, sun: Floats) -> Befor
         hidden |= (out <= 0.0) | (past >= slope_m(array) * np.hypot(out, up))
         partly |= past + up * corner > 0.0
     if array.walls:
-        every, any_ = may_reach(array.walls, across_m(array), lowest_m(array), out, right)
+        every, any_ = may_reach(array.walls, across_m(array), slope_m(array), out, right)
         hidden |= every
         partly |= any_
     return BeforeFacade(
@@ -115,7 +113,6 @@ def before_facade(array: Array, facade_azimuth_deg: float, sun: Floats) -> Befor
         layout=layout,
         corner_m=corner,
         across_m=across_m(array),
-        lowest_m=lowest_m(array),
         facade_azimuth_deg=facade_azimuth_deg,
         walls=array.walls,
         sun=np.stack((out, up)),

@@ -89,7 +89,9 @@ class Places:
         groups: numbers of those; of each group the mean counts, of all groups the least.
         corner_m: how far from the middle of the upper edge the outermost cells lie, which count under a slab where the
             panel is turned out of its facade.
-        across_m, lowest_m: from side to side, and down to the lowest cells, which count beside a wall.
+        across_m: from side to side.
+        ends_m: for each of ``down_m`` how far down the string's upper and its lower end lie, of which beside a wall the
+            darker one counts, (t, 2).
     """
 
     down_m: tuple[float, ...]
@@ -97,7 +99,7 @@ class Places:
     groups: tuple[tuple[int, ...], ...]
     corner_m: float = 0.0
     across_m: float = 0.0
-    lowest_m: float = 0.0
+    ends_m: tuple[tuple[float, float], ...] = ((0.0, 0.0),)
 
     def least(self, light: Metres) -> Metres:
         """(m,) of m planes by what they see in the mean of ``down_m`` from each place of ``in_m``, (m, p)."""
@@ -115,6 +117,17 @@ class Layout:
     along: Parts
     across: Parts
     series_along: bool
+
+    @property
+    def ends_m(self) -> tuple[tuple[float, float], ...]:
+        """How far down each string of cells begins and ends, where beside a wall it is darkest.
+
+        A quarter of a whole cell inside, at the middle of a half cell: a shadow that ends slantwise covers hardly more
+        of a cell than there, and whole cells in one string are no less dark than their halves.
+        """
+        parts = self.along
+        inside = parts.row_m / (2.0 if len(parts.ends_m) == _HALVES else 4.0)
+        return tuple((begin + inside, end - inside) for begin, end in parts.ends_m)
 
 
 def layout_of(array: Array) -> Layout:
@@ -152,10 +165,15 @@ def darkest_places(array: Array) -> Places:
     halves the mean of the upmost half row of each. Beside a wall it is the column next to it. Between two walls the
     darker of both ends counts, of parallel halves the mean of the darker end of each; of whole cells in one string none
     of these may give more, or two walls could cost half cells more. So it does before a facade from which the panel may
-    be turned, for then either end may be the darker one.
+    be turned, for then either end may be the darker one. How deep a wall's edge lies before a leaning panel is told by
+    the ends of each string along.
     """
     layout, width = layout_of(array), across_m(array)
     down, near = _two_places(layout.along), _two_places(layout.across)
+    ends = layout.ends_m
+    if len(layout.along.ends_m) != _HALVES:
+        lowest = layout.along.ends_m[-1][1] + MARGIN_M
+        ends = tuple((metres, lowest - metres) for metres in down)
     sides = sorted({wall.side for wall in array.walls})
     if not sides:
         return Places(down, ((0.0, 0.0),), ((0,),), corner_m(array))
@@ -176,7 +194,7 @@ def darkest_places(array: Array) -> Places:
         tuple(tuple(used.index(at) for at in group) for group in groups),
         corner_m(array),
         width,
-        lowest_m(array),
+        ends,
     )
 
 
@@ -244,12 +262,6 @@ def corner_m(array: Array) -> float:
     """How far from the middle of the upper edge the outermost cells' middles lie, along it."""
     high, wide = cell_size_m(array.panel)
     return max(across_m(array) / 2.0 - MARGIN_M - (high if array.orientation == "lengthwise" else wide) / 2.0, 0.0)
-
-
-def lowest_m(array: Array) -> float:
-    """How far it is from the panel's upper edge to the middles of its lowest cells, along the panel."""
-    high, wide = cell_size_m(array.panel)
-    return max(slope_m(array) - MARGIN_M - (wide if array.orientation == "lengthwise" else high) / 2.0, 0.0)
 
 
 def slope_m(array: Array) -> float:

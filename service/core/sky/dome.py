@@ -5,16 +5,17 @@ And which part does its rear see past the skyline?
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from functools import reduce
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from service.core.model.place import Overhang, SideWall, SkylinePoint
+from service.core.sky.between_walls import BetweenWalls, between_walls
 from service.core.sky.cell_layout import AT_THE_EDGE, Places
 from service.core.sky.horizon import skyline_height_deg
 from service.core.sky.in_front import InFront
 from service.core.sky.overhang import turned_m
-from service.core.sky.side_walls import open_half_angle_deg, stands
 from service.core.sky.transposition import sky_share
 
 Floats = NDArray[np.float64]
@@ -97,14 +98,14 @@ def sky_seen(
                 from_facade = (azimuths[:, None] + _FROM_FRONT_DEG - facade_azimuth_deg + 180.0) % 360.0 - 180.0
                 turned = azimuths[:, None] - facade_azimuth_deg
             ahead = np.maximum(np.cos(np.radians(from_facade)), 0.0)
-            part = _open_parts(walls, from_facade, places, tilts, turned[:, 0])
+            between = between_walls(walls, from_facade, _STEP_DEG, places, tilts, turned[:, 0])
             if overhang is not None or walls:
-                light = _light_between(tilt, low, _slab_edges(overhang, ahead, tilt, turned, places), _AHEAD)
-                past_overhang = np.minimum(_from_places(light, part, places), past_skyline)
+                edges = _slab_edges(overhang, ahead, tilt, turned, places)
+                past_overhang = np.minimum(_from_places(tilt, low, edges, _AHEAD, between), past_skyline)
             if in_front is not None and past_all is not None:
                 rows = replace(places, down_m=in_front.rows.down_m)
                 edges = _slab_edges(overhang, ahead, tilt, turned, rows)
-                past_all = np.minimum(past_all, _past_in_front(in_front, tilts, low, edges, part, places))
+                past_all = np.minimum(past_all, _past_in_front(in_front, tilts, low, edges, between))
     return SkySeen(
         bare_share=bare,
         after_skyline_share=past_skyline,
@@ -114,18 +115,23 @@ def sky_seen(
 
 
 def _past_in_front(
-    in_front: InFront, tilt_deg: Floats, low: Floats, edges: Sequence[Floats], part: Floats, places: Places
+    in_front: InFront, tilt_deg: Floats, low: Floats, edges: Sequence[Floats], between: BetweenWalls
 ) -> Floats:
     """(m, s) of an even sky what planes see past rail and row among all else, from their rows of cells.
 
-    ``edges``: of the slab, from each row; ``low``, ``part``: as for what is seen past the slab.
+    ``edges``: of the slab, from each row; ``low``, ``between``: as for what is seen past the slab.
     """
     highs = np.stack(np.broadcast_arrays(*edges), axis=-2)
-    open_ = part.reshape(-1, _AHEAD.size).any(axis=0) & highs.reshape(-1, _AHEAD.size).any(axis=0)
+    open_ = between.may_be_open() & highs.reshape(-1, _AHEAD.size).any(axis=0)
     light = _light_past(in_front, tilt_deg, low[:, open_], highs[..., open_], _AHEAD[open_])
-    seen = np.einsum("mdk,pk->mpd" if part.ndim == low.ndim else "mdk,pmk->mpd", light, part[..., open_])
+    if between.alike:
+        part = between.open_parts()[..., open_]
+        seen = np.einsum("mdk,pk->mpd" if part.ndim == low.ndim else "mdk,pmk->mpd", light, part)
+    else:
+        parts = (between.open_parts((metres,))[..., open_] for metres in in_front.rows.down_m)
+        seen = np.stack([_through(light[:, row], part) for row, part in enumerate(parts)], axis=-1)
     sections = np.moveaxis(in_front.rows.by_section(seen), -1, 0)
-    return np.stack([places.least(section) for section in sections], axis=-1)
+    return np.stack([between.places.least(section) for section in sections], axis=-1)
 
 
 def _light_past(in_front: InFront, tilt_deg: Floats, low: Floats, highs: Floats, ahead: Floats) -> Floats:
@@ -173,7 +179,6 @@ class Dome:
     Attributes, in the slices of azimuth of which something is open, k of 360:
         azimuth_deg: (k,) their middles.
         low: tangent of the height of the skyline, (k,).
-        part: what is open between walls, from each place of a panel that looks as its facade does, (p, k).
         from_facade_deg: how far each slice looks out of the facade, (k,).
         ahead: its cosine, not below 0, (k,).
         overhang, walls, facade_azimuth_deg, places: slab and walls, the way they look out, the places on the panel.
@@ -181,7 +186,6 @@ class Dome:
 
     azimuth_deg: Floats
     low: Floats
-    part: Floats
     from_facade_deg: Floats
     ahead: Floats
     overhang: Overhang | None
@@ -196,10 +200,8 @@ class Dome:
         low = np.maximum(_own_horizon(tilt, ahead), self.low)
         turned = azimuth_deg[:, None] - self.facade_azimuth_deg
         edges = _slab_edges(self.overhang, self.ahead, tilt, turned, self.places)
-        light, part = _light_between(tilt, low, edges, ahead), self.part
-        if self.walls and turned.any():
-            part = _open_parts(self.walls, self.from_facade_deg, self.places, tilt_deg, turned[:, 0])
-        return np.asarray(np.minimum(_from_places(light, part, self.places), sky_share(tilt_deg)))
+        between = between_walls(self.walls, self.from_facade_deg, _STEP_DEG, self.places, tilt_deg, turned[:, 0])
+        return np.asarray(np.minimum(_from_places(tilt, low, edges, ahead, between), sky_share(tilt_deg)))
 
 
 def dome_of(
@@ -210,7 +212,7 @@ def dome_of(
     places: Places = AT_THE_EDGE,
 ) -> Dome:
     """The dome over a place; the facade's azimuth is needed where there is a slab or a wall."""
-    low, ahead, part = np.zeros_like(_COMPASS_DEG), np.zeros_like(_COMPASS_DEG), np.ones((1, _COMPASS_DEG.size))
+    low, ahead = np.zeros_like(_COMPASS_DEG), np.zeros_like(_COMPASS_DEG)
     from_facade = np.zeros_like(_COMPASS_DEG)
     open_ = np.ones(_COMPASS_DEG.shape, np.bool_)
     if skyline:
@@ -218,14 +220,12 @@ def dome_of(
     if facade_azimuth_deg is not None and (overhang is not None or walls):
         from_facade = (_COMPASS_DEG - facade_azimuth_deg + 180.0) % 360.0 - 180.0
         ahead = np.maximum(np.cos(np.radians(from_facade)), 0.0)
-        part = _open_parts(walls, from_facade, places, np.zeros(1), np.zeros(1))
-        open_ = _may_be_open(walls, from_facade)
+        open_ = between_walls(walls, from_facade, _STEP_DEG, places, np.zeros(1), np.zeros(1)).may_be_open()
     if overhang is not None:
         open_ &= ahead > 0.0
     return Dome(
         azimuth_deg=_COMPASS_DEG[open_],
         low=low[open_],
-        part=part[:, open_],
         from_facade_deg=from_facade[open_],
         ahead=ahead[open_],
         overhang=overhang,
@@ -263,46 +263,26 @@ def _slab_edges(
     return edges
 
 
-def _open_parts(
-    walls: Sequence[SideWall], from_facade_deg: Floats, places: Places, tilt_deg: Floats, turned_deg: Floats
+def _from_places(
+    tilt_deg: Floats, low: Floats, edges: Sequence[Floats], ahead: Floats, between: BetweenWalls
 ) -> Floats:
-    """Which part of each slice lies between the side walls, 0 to 1, from each place: (p, 360) or (p, m, 360).
-
-    ``from_facade_deg`` (360,) or (m, 360): the slices' angles from straight out of the facade; ``turned_deg``: out of
-    it, (m,) or (1,), as the tilts. From panels that are not turned it is the same at any tilt.
-    """
-    if not walls:
-        return np.ones((len(places.in_m), *from_facade_deg.shape))
-    alike = not turned_deg.any()
-    if alike:
-        tilt_deg = turned_deg = np.zeros(1)
-    panels = stands(tilt_deg, np.broadcast_to(turned_deg, tilt_deg.shape), places.across_m, places.lowest_m)
-    in_m = np.array(places.in_m)[:, :, None, None]
-    left, right = (
-        open_half_angle_deg(walls, side, in_m[:, at], panels) for at, side in enumerate(("left", "right"))
-    )  # (p, m, 1)
-    if alike and from_facade_deg.ndim == 1:
-        left, right = left[:, 0], right[:, 0]
-    part: Floats = np.zeros(np.broadcast_shapes(left.shape, from_facade_deg.shape))
-    one_side = len({wall.side for wall in walls}) == 1
-    for around in (-360.0, 0.0, 360.0) if one_side else (0.0,):  # a slice straight behind may reach to either side
-        begin = from_facade_deg + (around - _STEP_DEG / 2.0)
-        part += np.maximum(np.minimum(begin + _STEP_DEG, right) - np.maximum(begin, -left), 0.0)
-    return part / _STEP_DEG
+    """(m,) what planes see between the lower edge, the slab's from each place down them, and the walls."""
+    places = between.places
+    if between.alike:
+        light, part = _light_between(tilt_deg, low, edges, ahead), between.open_parts()
+        return np.asarray(places.least(_through(light, part)))
+    lights = [_light_between(tilt_deg, low, [edge], ahead) for edge in edges]
+    if len(lights) < len(places.ends_m):
+        lights *= len(places.ends_m)
+    parts = (between.open_parts(ends) for ends in places.ends_m)
+    seen = reduce(np.add, (_through(light, part) for light, part in zip(lights, parts, strict=True)))
+    return np.asarray(places.least(seen * (1.0 / len(lights))))
 
 
-def _may_be_open(walls: Sequence[SideWall], from_facade_deg: Floats) -> NDArray[np.bool_]:
-    """Is any of a slice open between walls, however a panel is turned? A wall hides all behind on its side."""
-    sides, ahead = {wall.side for wall in walls}, 90.0 + _STEP_DEG / 2.0
-    left = (from_facade_deg > -ahead) | ("left" not in sides)
-    return np.asarray(left & ((from_facade_deg < ahead) | ("right" not in sides)))
-
-
-def _from_places(light: Floats, part: Floats, places: Places) -> Floats:
-    """(m,) what planes get by what slices bring them, (m, k), and what of these is open, (p, k) or (p, m, k)."""
+def _through(light: Floats, part: Floats) -> Floats:
+    """(m, p) of what slices bring planes, (m, k), what is left where of these so much is open, (p, k) or (p, m, k)."""
     # Not a matrix product, whose last digit hangs on how many planes are asked about.
-    seen = np.einsum("mk,pk->mp" if part.ndim == light.ndim else "mk,pmk->mp", light, part)
-    return np.asarray(places.least(seen))
+    return np.asarray(np.einsum("mk,pk->mp" if part.ndim == light.ndim else "mk,pmk->mp", light, part))
 
 
 def _light_between(tilt_deg: Floats, low: Floats, highs: Sequence[Floats], ahead: Floats) -> Floats:

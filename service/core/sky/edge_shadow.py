@@ -2,9 +2,9 @@
 
 Slab, rail and row are as long as the facade or the row, so that only the sun's profile angle matters. Their shadow is a
 level band across the panel's face, hard-edged: a slab's without end upwards, a row's without end downwards. A wall's is
-a band along the panel. What a band costs hangs on how the cells are wired (``cell_layout``). A string of cells runs at
-the current of its darkest cell, so a band that covers the share d of a row of cells leaves the string 1 - d of its
-beam.
+a band along the panel, slanted where that leans. What a band costs hangs on how the cells are wired (``cell_layout``).
+A string of cells runs at the current of its darkest cell, so a band that covers the share d of a row of cells leaves
+the string 1 - d of its beam.
 
 - Upright the sections stand side by side. A level band reaches all three, and no bypass diode helps. Whole cells lie in
   one string: the panel loses d of its beam. Half cells lie in two halves, one above the other, and in each section the
@@ -43,7 +43,7 @@ from numpy.typing import NDArray
 
 from service.core.model.facts import Array
 from service.core.model.place import SideWall
-from service.core.sky.cell_layout import Parts, across_m, corner_m, half_rows, layout_of, lowest_m, slope_m
+from service.core.sky.cell_layout import Layout, Parts, across_m, corner_m, half_rows, layout_of, slope_m
 from service.core.sky.incidence import direction
 from service.core.sky.overhang import slab_shadow_m, turned_m
 from service.core.sky.shade import SECTIONS
@@ -52,6 +52,8 @@ from service.core.sky.side_walls import Stands, stands, wall_shadows_m
 Floats = NDArray[np.float64]
 Shares = NDArray[np.floating[Any]]
 Ways = tuple[tuple[float, Shares], ...]
+# What walls darken of the darkest column of each part across, in each string along, or alike in all of them.
+Columns = Sequence[Sequence[Shares]]
 
 _LEAST_COSINE = 1e-6
 
@@ -94,8 +96,10 @@ def ways_past_edges(array: Array, tilt_deg: Floats, azimuth_deg: Floats, sun: Fl
     """
     if not has_edges(array):
         return ()
-    in_series, parallel = _dark_parts(array, tilt_deg, azimuth_deg, sun)
-    in_order = layout_of(array).series_along and not stands_behind(array)
+    layout = layout_of(array)
+    rows, columns = _dark_parts(array, layout, tilt_deg, azimuth_deg, sun)
+    in_series, parallel = crossed(layout, rows, columns)
+    in_order = layout.series_along and not stands_behind(array) and len(columns) <= 1
     return ways_past_bands(in_series, parallel, in_order=in_order)
 
 
@@ -107,7 +111,8 @@ def ways_past_dim_sections(
     ``dim``: (m, 3) what each section from the upper edge down misses of the even sky that the brightest one sees. The
     same sections are given up with the sun's light and the sky's, whichever of the seven choices costs least.
     """
-    sections, parallel = _dark_parts(array, tilt_deg, azimuth_deg, sun)
+    layout = layout_of(array)
+    sections, parallel = crossed(layout, *_dark_parts(array, layout, tilt_deg, azimuth_deg, sun))
     if parallel:
         dark = reduce(np.add, parallel) * (1.0 / len(parallel))
         sections = [dark + (1.0 - dark) * section for section in sections]
@@ -121,13 +126,29 @@ def ways_past_dim_sections(
 
 
 def _dark_parts(
-    array: Array, tilt_deg: Floats, azimuth_deg: Floats, sun: Floats
-) -> tuple[Sequence[Shares], Sequence[Shares]]:
-    """What all edges darken of the darkest row of each part: of those in series, and of the parallel ones."""
-    tilt, azimuth, layout = tilt_deg[:, None], azimuth_deg[:, None], layout_of(array)
-    along = _dark_along(array, layout.along, tilt, azimuth, sun)
-    across = _dark_across(array, layout.across, tilt, azimuth, sun)
-    return (along, across) if layout.series_along else (across, along)
+    array: Array, layout: Layout, tilt_deg: Floats, azimuth_deg: Floats, sun: Floats
+) -> tuple[Sequence[Shares], Columns]:
+    """What edges darken of the darkest row of each part along, and what walls do of columns."""
+    tilt, azimuth = tilt_deg[:, None], azimuth_deg[:, None]
+    return _dark_along(array, layout.along, tilt, azimuth, sun), _dark_across(array, layout, tilt, azimuth, sun)
+
+
+def crossed(layout: Layout, rows: Sequence[Shares], columns: Columns) -> tuple[Sequence[Shares], Sequence[Shares]]:
+    """What is dark of parts in series and of parallel ones where rows and columns are, as ``ways_past_bands`` takes it.
+
+    Beside a leaning panel a wall's shadow is slanted, and darkens a section unlike in its two halves, or each section
+    unlike: then the parallel parts are added up in each section.
+    """
+    if len(columns) <= 1:
+        alike = columns[0] if columns else ()
+        return (rows, alike) if layout.series_along else (alike, rows)
+    if layout.series_along:
+        means = [reduce(np.add, halves) * (1.0 / len(halves)) for halves in columns]
+        return [mean + (1.0 - mean) * row for mean, row in zip(means, rows, strict=True)] if rows else means, ()
+    halves = columns
+    if rows:
+        halves = [[dark + (1.0 - dark) * row for dark in half] for half, row in zip(columns, rows, strict=True)]
+    return [reduce(np.add, section) * (1.0 / len(section)) for section in zip(*halves, strict=True)], ()
 
 
 def ways_past_bands(in_series: Sequence[Shares], parallel: Sequence[Shares], *, in_order: bool = False) -> Ways:
@@ -164,14 +185,21 @@ def _darkest_first(shares: Sequence[Shares]) -> list[Shares]:
     return ordered
 
 
-def dark_columns(walls: Sequence[SideWall], parts: Parts, panels: Stands, out: Shares, right: Shares) -> list[Shares]:
+def dark_columns(walls: Sequence[SideWall], layout: Layout, panels: Stands, out: Shares, right: Shares) -> Columns:
     """What side walls darken of the darkest column of each part from the left on, 0 to 1; none: nothing does.
 
-    Of panels as they stand, (m, n), by suns out of the facade and to the right of that, (n,).
+    Of panels as they stand, (m, n), by suns out of the facade and to the right of that, (n,): in each string along, or
+    once for all of them where all panels stand upright.
     """
     if not walls:
         return []
-    left_m, right_m = wall_shadows_m(walls, panels, out, right)
+    ends_m = layout.ends_m[:1] if panels.upright else layout.ends_m
+    return [_dark_string(layout.across, wall_shadows_m(walls, panels, ends, out, right)) for ends in ends_m]
+
+
+def _dark_string(parts: Parts, shadows_m: tuple[Shares | None, Shares | None]) -> list[Shares]:
+    """By the shadows from the left and from the right."""
+    left_m, right_m = shadows_m
     left = () if left_m is None else parts.dark_from_edge(left_m)
     right_first = () if right_m is None else parts.dark_from_edge(right_m)  # parts lie alike from either edge
     if not left or not right_first:
@@ -180,13 +208,13 @@ def dark_columns(walls: Sequence[SideWall], parts: Parts, panels: Stands, out: S
     return [np.minimum(one + other, 1.0) for one, other in zip(left, right_first[::-1], strict=True)]
 
 
-def _dark_across(array: Array, parts: Parts, tilt_deg: Floats, azimuth_deg: Floats, sun: Floats) -> list[Shares]:
+def _dark_across(array: Array, layout: Layout, tilt_deg: Floats, azimuth_deg: Floats, sun: Floats) -> Columns:
     """``dark_columns`` of an array's planes, (m, n)."""
     if not array.walls:
         return []
     turned = azimuth_deg - (azimuth_deg if array.facade_azimuth_deg is None else array.facade_azimuth_deg)
-    panels = stands(tilt_deg[:, 0], turned[:, 0], across_m(array), lowest_m(array))
-    return dark_columns(array.walls, parts, panels, *_out_and_right(array, azimuth_deg, sun))
+    panels = stands(tilt_deg[:, 0], turned[:, 0], across_m(array))
+    return dark_columns(array.walls, layout, panels, *_out_and_right(array, azimuth_deg, sun))
 
 
 def _dark_along(array: Array, parts: Parts, tilt_deg: Floats, azimuth_deg: Floats, sun: Floats) -> list[Shares]:

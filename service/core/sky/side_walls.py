@@ -5,8 +5,9 @@ facade, from the middle of the panel's upper edge, and ``distance_m`` aside from
 looks as the facade does. A panel that is turned swings about that middle, its lower end towards the wall or away. From
 a point on it, as far down and aside as it lies, the edge is so much further or less far out and aside (``Stands``), and
 the sun is hidden where it stands further aside than the edge: a line on the panel's face, straight, and parallel to its
-sides where the panel is upright. Where it is not, the end of the panel counts that is darker, upper or lower, for one
-dark cell is enough for a string. What would go through the wall counts as lying on it.
+sides where the panel is upright. Where it leans, its lower end comes out past the edge, and the line is slanted. One
+dark cell is enough for a string, so that each string of cells counts by its end that is darker, upper or lower
+(``ends_m``). What would go through the wall counts as lying on it.
 
 A wall joins the facade and goes on behind it: from there no light comes on its side. Walls are taken as black. Of
 several panels in a row each counts as the one next to the wall.
@@ -14,6 +15,7 @@ several panels in a row each counts as the one next to the wall.
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import reduce
 from typing import Any
 
 import numpy as np
@@ -34,46 +36,61 @@ class Stands:
     Attributes:
         half_m: from the middle of the upper edge to either side edge.
         ahead, aside: the way that each panel looks, out of the facade and to the right of that, of length one; (m, 1).
-        low_m: how far on level ground it is from the upper edge to the lowest cells, (m, 1).
+        level: how far one comes on level ground on each metre down the panel, (m, 1).
     """
 
     half_m: float
     ahead: Metres
     aside: Metres
-    low_m: Metres
+    level: Metres
 
-    def lower_end(self, wall: SideWall) -> tuple[Metres, Metres]:
-        """How much less far out of and aside from its lower end the wall's edge is, than from its upper end; (m, 1)."""
+    @property
+    def upright(self) -> bool:
+        """Do all stand upright, so that a wall's edge is seen alike from all along?"""
+        return not (self.level > _LEAST).any()
+
+    @property
+    def darkest_above(self) -> bool:
+        """Is none turned, so that of each string the upper end lies deepest beside a wall?"""
+        return bool(not self.aside.any() and (self.ahead > 0.0).all())
+
+    def down(self, wall: SideWall, down_m: float) -> tuple[Metres, Metres]:
+        """How much less far out and aside a wall's edge is, so far down the panel, than from its upper edge; (m, 1)."""
         towards = self.aside if wall.side == "right" else -self.aside
+        level_m = self.level * down_m
         room_m = wall.distance_m + self.half_m * (1.0 - np.abs(self.ahead))
-        fits_m = np.where(towards > 0.0, np.minimum(self.low_m, room_m / np.maximum(towards, _LEAST)), self.low_m)
-        return self.ahead * np.where(self.ahead > 0.0, fits_m, self.low_m), towards * fits_m
+        fits_m = np.where(towards > 0.0, np.minimum(level_m, room_m / np.maximum(towards, _LEAST)), level_m)
+        return self.ahead * np.where(self.ahead > 0.0, fits_m, level_m), towards * fits_m
 
 
-def stands(tilt_deg: ArrayLike, turned_deg: ArrayLike, across_m: float, down_m: float) -> Stands:
+def stands(tilt_deg: ArrayLike, turned_deg: ArrayLike, across_m: float) -> Stands:
     """Panels of these tilts, turned to the right of the way in which their facade looks, (m,) each.
 
-    ``across_m``: from side to side; ``down_m``: along the panel from the upper edge to the lowest cells.
+    ``across_m``: from side to side.
     """
     tilt, turned = np.radians(np.atleast_1d(tilt_deg))[:, None], np.radians(np.atleast_1d(turned_deg))[:, None]
     return Stands(
-        half_m=across_m / 2.0, ahead=np.cos(turned), aside=np.sin(turned), low_m=np.maximum(np.cos(tilt), 0.0) * down_m
+        half_m=across_m / 2.0, ahead=np.cos(turned), aside=np.sin(turned), level=np.maximum(np.cos(tilt), 0.0)
     )
 
 
 def open_half_angle_deg(
-    walls: Sequence[SideWall], side: str, in_from_edge_m: ArrayLike = 0.0, panels: Stands | None = None
+    walls: Sequence[SideWall],
+    side: str,
+    in_from_edge_m: ArrayLike = 0.0,
+    panels: Stands | None = None,
+    ends_m: Sequence[float] = (0.0,),
 ) -> Metres:
     """How far to this ``side`` ("left" or "right") one can look out past the nearest wall, from straight outwards, deg.
 
-    From so far in from the side edge of each panel, at its upper or its lower end, whichever sees less: (m, 1), or
+    From so far in from the side edge of each panel, and so far down it, from where one sees least: (m, 1), or
     (p, m, 1) where distances are (p, 1, 1). 180 where there is no wall on that side: nothing is cut, not even behind.
 
     >>> beside = [SideWall(side="left", distance_m=0.5, reaches_out_m=0.5)]
     >>> open_half_angle_deg(beside, "left").round(6).item()
     45.0
     """
-    panels = stands(0.0, 0.0, 0.0, 0.0) if panels is None else panels
+    panels = stands(0.0, 0.0, 0.0) if panels is None else panels
     inwards = panels.half_m - np.asarray(in_from_edge_m)  # towards the wall, from the panel's middle
     further_out = inwards * (panels.aside if side == "right" else -panels.aside)
     less_aside = inwards * panels.ahead
@@ -82,21 +99,23 @@ def open_half_angle_deg(
         if wall.side != side:
             continue
         out, aside = wall.reaches_out_m + further_out, wall.distance_m + panels.half_m - less_aside
-        low_out, low_aside = panels.lower_end(wall)
-        for ends_out, ends_aside in ((out, aside), (out - low_out, aside - low_aside)):
+        for down_m in ends_m[:1] if panels.darkest_above else ends_m:
+            less_out, less_aside_too = panels.down(wall, down_m)
+            ends_out, ends_aside = out - less_out, aside - less_aside_too
             past = np.degrees(np.arctan2(np.maximum(ends_aside, 0.0), np.maximum(ends_out, _LEAST)))
             angle = np.minimum(angle, np.where(ends_out > 0.0, past, _AHEAD_DEG))
     return angle
 
 
 def wall_shadows_m(
-    walls: Sequence[SideWall], panels: Stands, out: Metres, right: Metres
+    walls: Sequence[SideWall], panels: Stands, ends_m: tuple[float, float], out: Metres, right: Metres
 ) -> tuple[Metres | None, Metres | None]:
     """How far in from the left and from the right edge of panels the shadows of side walls reach, m; (m, n) each.
 
     Args:
         walls: the side walls.
         panels: m of them.
+        ends_m: how far down them a string begins and ends, of which the darker end counts.
         out: out of the facade towards the sun, of a unit vector, (n,) or (m, n).
         right: likewise to the right as one looks out.
 
@@ -112,12 +131,18 @@ def wall_shadows_m(
     swapped = behind.any()
     for wall in walls:
         aside = right if wall.side == "right" else -right
-        low_out, low_aside = panels.lower_end(wall)
-        # Past the wall's edge from the middle of the upper end, and from that of the lower one.
+        # Past the wall's edge from the middle of the upper edge, and what is added from that of each end.
         upper = aside * wall.reaches_out_m - out * (wall.distance_m + panels.half_m)
-        past = np.maximum(upper, upper + (out * low_aside - aside * low_out))
+        if panels.darkest_above:
+            past = upper - aside * panels.down(wall, ends_m[0])[0]
+        elif not panels.upright:
+            less = (panels.down(wall, down_m) for down_m in ends_m)
+            past = upper + reduce(np.maximum, (out * in_aside - aside * in_out for in_out, in_aside in less))
+        else:
+            past = upper
         inwards = past * over_face + panels.half_m
-        inwards = np.where(aside > 0.0, np.where(out > 0.0, inwards, np.inf), 0.0)
+        all_or_none = np.where(aside > 0.0, np.inf, 0.0).astype(inwards.dtype)
+        inwards = np.where((aside > 0.0) & (out > 0.0), inwards, all_or_none)
         near = wall.side == "right"
         shadows[near] = _further(shadows[near], np.where(behind, 0.0, inwards) if swapped else inwards)
         if swapped:
@@ -135,10 +160,11 @@ def may_reach(walls: Sequence[SideWall], across_m: float, down_m: float, out: Me
     The former at least where it is told, the latter at most.
     """
     level, half_m = np.hypot(out, right), across_m / 2.0
+    around_m = np.hypot(half_m, down_m)  # all of it, round the middle of its upper edge
     every, any_ = np.zeros(out.shape, np.bool_), np.zeros(out.shape, np.bool_)
     for wall in walls:
         aside = right if wall.side == "right" else -right
         past = aside * wall.reaches_out_m - out * (wall.distance_m + half_m)
-        every |= (aside > 0.0) & ((out <= 0.0) | (past > half_m * level))
-        any_ |= (aside > 0.0) & (past + np.hypot(half_m, down_m) * level > 0.0)
+        every |= (aside > 0.0) & ((out <= 0.0) | (past > around_m * level))
+        any_ |= (aside > 0.0) & (past + around_m * level > 0.0)
     return np.stack((every, any_))

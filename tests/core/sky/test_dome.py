@@ -157,7 +157,9 @@ def test_what_slab_wall_rail_and_row_hide_counts_once_where_they_overlap(turned)
         under = np.tan(h) * reach > (0.6 + down * np.sin(tilt)) * from_facade
         by_rail = (ahead > 0) & (np.tan(h) * to_rail > lower * ahead) & (np.tan(h) * to_rail < upper * ahead)
         by_row = (ahead > 0) & (np.tan(h) * to_row < (1.0 - 0.8 * np.sin(tilt)) * ahead)
-        return under | by_rail | by_row | (out > np.degrees(np.arctan(0.5)))
+        level, turn = down * np.cos(tilt), np.radians(turned)
+        past_wall = np.degrees(np.arctan2(0.5 - level * np.sin(turn), 1.0 - level * np.cos(turn)))
+        return under | by_rail | by_row | (out > past_wall)
 
     before = InFront(rail=rail, row=row, rows=Rows((down,) * 6, halves=False, cut=False), slope_m=1.0)
     places = Places((down,), ((0.0, 0.0),), ((0,),))

@@ -28,10 +28,10 @@ def to_sun(height_deg, aside_deg):
     return np.cos(height) * np.cos(aside), np.cos(height) * np.sin(aside)
 
 
-def shadow_m(walls, side, height_deg, aside_deg, tilt_deg=90.0, turned_deg=0.0):
+def shadow_m(walls, side, height_deg, aside_deg, tilt_deg=90.0, turned_deg=0.0, ends_m=(0.0, DOWN_M)):
     out, right = (np.array([one]) for one in to_sun(height_deg, aside_deg))
-    panels = stands(tilt_deg, turned_deg, ACROSS_M, DOWN_M)
-    reach = wall_shadows_m(walls, panels, out, right)[("left", "right").index(side)]
+    panels = stands(tilt_deg, turned_deg, ACROSS_M)
+    reach = wall_shadows_m(walls, panels, ends_m, out, right)[("left", "right").index(side)]
     return 0.0 if reach is None else float(np.maximum(reach, 0.0)[0, 0])
 
 
@@ -130,6 +130,26 @@ def test_over_a_leaning_panel_no_point_that_rays_find_hidden_lies_outside_the_sh
     assert np.abs(dark.mean() - ends.mean()) <= 0.0101
 
 
+@pytest.mark.parametrize(("down_m", "inwards_m"), [(0.0, 0.7), (0.4, 0.5), (1.0, 0.2)])
+def test_over_a_leaning_panel_the_shadow_of_a_plumb_edge_is_slanted(down_m, inwards_m):
+    """By hand, tilted by 60 degrees, 0.1 m from a wall 0.8 m out, the sun at 45 degrees aside.
+
+    So far down the panel lies half as far out, and the ray past the edge falls on it so much less far in: 0.8 - 0.1
+    at the upper edge, 0.8 - 0.2 - 0.1 at 0.4 m. All of the string between two of them lies in the longer shadow.
+    """
+    for side, aside in (("left", -45.0), ("right", 45.0)):
+        one = [wall(side, 0.1, 0.8)]
+        assert shadow_m(one, side, 30.0, aside, 60.0, 0.0, (down_m, down_m)) == pytest.approx(inwards_m)
+        assert shadow_m(one, side, 30.0, aside, 60.0, 0.0, (down_m, 1.7)) == pytest.approx(inwards_m)
+
+
+def test_from_further_down_a_leaning_panel_one_sees_further_past_a_wall():
+    """Flat, 0.5 m from a wall 1 m out: from 0.5 m down its edge is as far out as aside; from 1 m down it is abreast."""
+    panels, walls = stands(0.0, 0.0, ACROSS_M), [wall("left", 0.5, 1.0)]
+    seen = [float(open_half_angle_deg(walls, "left", 0.0, panels, (down,))[0, 0]) for down in (0.0, 0.5, 1.0)]
+    assert seen == pytest.approx([np.degrees(np.arctan(0.5)), 45.0, 90.0])
+
+
 @example(wall("right", 0.75, 2.0), 30.0, 30.0, 0.0, 15.0)
 @given(walls, tilts, turns, st.floats(0, ACROSS_M), asides)
 def test_one_looks_past_the_wall_as_far_as_rays_do_from_the_end_that_sees_less(one, tilt, turned, inwards, aside):
@@ -141,10 +161,11 @@ def test_one_looks_past_the_wall_as_far_as_rays_do_from_the_end_that_sees_less(o
         - sign * (far * np.cos(np.radians(tilt)) * np.sin(np.radians(turned)) + x * np.cos(np.radians(turned)))
         for far in (0.0, DOWN_M)
     ]  # fmt: skip
-    edge = float(open_half_angle_deg([one], one.side, inwards, stands(tilt, turned, ACROSS_M, DOWN_M))[0, 0])
+    ends = (0.0, DOWN_M)
+    edge = float(open_half_angle_deg([one], one.side, inwards, stands(tilt, turned, ACROSS_M), ends)[0, 0])
     if min(to_wall) <= 0.01 or not 1.0 < edge < 89.0:
         return
-    ends = np.array([0.0, DOWN_M])
+    ends = np.array(ends)
     free = ~hidden_by_rays(one, tilt, turned, 20.0, sign * (edge - 0.1), ends, x)
     hidden = hidden_by_rays(one, tilt, turned, 20.0, sign * (edge + 0.1), ends, x)
     assert free.all()
@@ -159,7 +180,7 @@ def test_of_a_panel_that_would_go_through_a_wall_as_much_counts_as_fits_before_i
     out, right = (np.array([one]) for one in to_sun(30.0, 20.0))
     fits_m = (0.05 + 0.55 * (1.0 - np.sqrt(0.5))) / np.sqrt(0.5)
     long, fits = (
-        wall_shadows_m([wall("right", 0.05, 1.0)], stands(0.0, 45.0, ACROSS_M, down), out, right)[1]
+        wall_shadows_m([wall("right", 0.05, 1.0)], stands(0.0, 45.0, ACROSS_M), (0.0, down), out, right)[1]
         for down in (DOWN_M, fits_m)
     )
     assert long == pytest.approx(fits)
@@ -167,10 +188,12 @@ def test_of_a_panel_that_would_go_through_a_wall_as_much_counts_as_fits_before_i
 
 
 @example(wall("right", 0.1, 0.8), 90.0, 0.0, 30.0, 45.0)
+@example(wall("right", 0.0, 1.2), 0.0, 0.0, 30.0, 60.0)  # the upper end all dark, the lower one free
 @given(walls, tilts, st.floats(-180, 180), heights, asides)
 def test_what_may_be_reached_bounds_every_plane(one, tilt, turned, height, aside):
     out, right = (np.array([each]) for each in to_sun(height, aside))
     every, any_ = may_reach([one], ACROSS_M, DOWN_M, out, right)[:, 0]
-    reach = sum(shadow_m([one], side, height, aside, tilt, turned) for side in ("left", "right"))
-    assert not every or reach >= ACROSS_M * (1 - 1e-6)
-    assert any_ or reach <= 1e-6
+    for ends_m in ((0.0, DOWN_M), (0.0, 0.0), (DOWN_M, DOWN_M)):
+        reach = sum(shadow_m([one], side, height, aside, tilt, turned, ends_m) for side in ("left", "right"))
+        assert not every or reach >= ACROSS_M * (1 - 1e-6)
+        assert any_ or reach <= 1e-6
