@@ -85,12 +85,7 @@ def sky_seen(
     past_all = None if in_front is None else np.maximum(bare[:, None] - in_front.hidden_share(tilts), 0.0)
     if skyline or overhang is not None or walls:
         tilt = tilts[:, None]
-        low = _own_horizon(tilt, _AHEAD)
-        if skyline:
-            heights = skyline_height_deg(skyline, azimuths[:, None] + _FROM_FRONT_DEG)
-            low = np.maximum(low, np.minimum(np.tan(np.radians(heights)), _STEEPEST))
-            overhead = np.full_like(_AHEAD, _STEEPEST)
-            past_skyline = np.minimum(_light_between(tilt, low, [overhead], _AHEAD).sum(axis=1), bare)
+        low, past_skyline = _past_skyline(skyline, tilt, azimuths[:, None], bare)
         past_overhang = past_skyline
         if overhang is not None or walls or in_front is not None:
             from_facade, turned = _FROM_FRONT_DEG, np.zeros((1, 1))
@@ -112,6 +107,19 @@ def sky_seen(
         after_overhang_share=past_overhang,
         past_all_share=past_overhang[:, None] if past_all is None else np.minimum(past_all, past_overhang[:, None]),
     )
+
+
+def _past_skyline(
+    skyline: Sequence[SkylinePoint], tilt_deg: Floats, azimuth_deg: Floats, bare: Floats
+) -> tuple[Floats, Floats]:
+    """The lower edges of the slices of sky before planes (m, 1), (m, k), and what these see above the skyline, (m,)."""
+    low = _own_horizon(tilt_deg, _AHEAD)
+    if not skyline:
+        return low, bare
+    heights = skyline_height_deg(skyline, azimuth_deg + _FROM_FRONT_DEG)
+    low = np.maximum(low, np.minimum(np.tan(np.radians(heights)), _STEEPEST))
+    overhead = np.full_like(_AHEAD, _STEEPEST)
+    return low, np.minimum(_light_between(tilt_deg, low, [overhead], _AHEAD).sum(axis=1), bare)
 
 
 def _past_in_front(
