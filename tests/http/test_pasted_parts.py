@@ -81,7 +81,7 @@ def test_pasted_parts_keep_their_width_where_nothing_may_be_sent_out(beside: dic
 def test_pasted_parts_keep_their_width_whatever_is_sent_out(rated_w: int, demand: int, pay: float) -> None:
     """A use near all of the yield is not cut at the middle yield, and what the yield moves is sent out or used."""
     period = {**UNPAID["periods"][0], "export": "paid", "export_price_per_kwh": pay}  # type: ignore[index]
-    arrays = [{**SMALLEST["arrays"][0], "panel": {"rated_power_w": rated_w}}]
+    arrays = [{"mount": "ground_frame", "panel": {"rated_power_w": rated_w}}]
     paid = {"currency": "EUR", "periods": [period]}
     told = appraised(tariff=paid, arrays=arrays, household={"demand_kwh_per_year": demand})
     pasted = post("/v1/payback", {**BASE, "tariff": paid, "energy": told["energy"], "use": told["use"]})

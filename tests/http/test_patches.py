@@ -22,7 +22,8 @@ def strong_panels(plug: str) -> dict[str, Any]:
 
 def two_in_series() -> dict[str, Any]:
     request = deepcopy(KRANICHWERFT)
-    request["arrays"] = [request["arrays"][0] | {"count": 2, "joined": "series"}]
+    panel = request["arrays"][0]["panel"] | {"half_cells": False}  # what was taken and is then told narrows the band
+    request["arrays"] = [request["arrays"][0] | {"count": 2, "joined": "series", "panel": panel}]
     return request
 
 

@@ -3,6 +3,8 @@
 from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 
+import numpy as np
+
 from service.core.completion.defaults import row_for
 from service.core.completion.node import Node
 from service.core.errors import ContradictionError
@@ -19,14 +21,15 @@ from service.core.tilt import (
     best_plane,
     facade_to_hold,
     faces_beside,
+    light_beside,
     middle_face,
     narrowed,
     open_bounds,
-    year_light_kwh_per_m2,
 )
 
 # Nobody said how it stands: free-standing in the middle, but it may turn out upright and turned aside.
 _OPEN_TILT_DEG = (15.0, 90.0)
+_FACES_TRIED, _IN_TEN = 13, 10.0  # of the faces that an unknown one may be, in a row; per cent of them
 _Span = tuple[float | None, float | None]
 _FACES_AS_FACADE = AT_RAILING_OR_WALL | {"sloped_roof"}
 
@@ -87,18 +90,16 @@ def settled(
         found = _best(array, sky, ground_reflectance_share, bounds, hinge)
         codes = (_tilt_code(array, bounds, wish, found), _azimuth_code(array, bounds, wish, seen=facing is not None))
     spans = _tilt_span(node, codes[0]), _azimuth_span(codes[1], found, sky, places.facing)
-    less = None
-    if "best_if_free" in codes:
-        ends = spans[0] if tilt is None else (tilt, tilt), spans[1] if azimuth is None else (azimuth, azimuth)
-        less = _less_share(array, sky, ground_reflectance_share, found, ends)
-    if tilt is None:
-        _note(node, "tilt_deg", found.tilt_deg, codes[0], spans[0], less)
-    if azimuth is None:
-        _note(node, "azimuth_deg", found.azimuth_deg, codes[1], spans[1], less)
     plane = Plane(
         tilt_deg=found.tilt_deg if tilt is None else tilt,
         azimuth_deg=found.azimuth_deg if azimuth is None else azimuth,
     )
+    ends = spans[0] if tilt is None else (tilt, tilt), spans[1] if azimuth is None else (azimuth, azimuth)
+    sides = _sides(array, sky, ground_reflectance_share, plane, codes, ends)
+    if tilt is None:
+        _note(node, "tilt_deg", found.tilt_deg, codes[0], spans[0], sides)
+    if azimuth is None:
+        _note(node, "azimuth_deg", found.azimuth_deg, codes[1], spans[1], sides)
     return replace(array, plane=plane)
 
 
@@ -185,22 +186,43 @@ def _azimuth_span(code: str, found: Plane, sky: SkyYear, facing: Facing | None) 
     return faces_beside(found.azimuth_deg, sky) if code in {"best_if_free", "middle_of_faces"} else (None, None)
 
 
-def _less_share(
-    array: Array, sky: SkyYear, ground_reflectance_share: float, found: Plane, ends: tuple[_Span, _Span]
-) -> float:
-    """How much less of the year's light than on the best plane comes standing steepest and looking aside most."""
-    (_, steepest), aside = ends
-    worst = [Plane(tilt_deg=steepest or found.tilt_deg, azimuth_deg=found.azimuth_deg if way is None else way)
-             for way in aside]  # fmt: skip
-    best, *others = (year_light_kwh_per_m2(array, sky, plane, ground_reflectance_share) for plane in (found, *worst))
-    return max(1.0 - min(others) / best, 0.0) if best > 0.0 else 0.0
+def _sides(
+    array: Array,
+    sky: SkyYear,
+    ground_reflectance_share: float,
+    plane: Plane,
+    codes: tuple[str, str],
+    ends: tuple[_Span, _Span],
+) -> _Span:
+    """How much less and how much more of the year's light comes in other planes that it may have; None: not looked at.
+
+    Where nobody told the mount, in the least and the most happy one of its flattest and steepest, turned to either end
+    and the middle of its faces. Where only the face is open, a tenth of the faces have less, and a tenth more.
+    """
+    (flattest, steepest), (first, last) = ends
+    if first is None or last is None or not {"best_if_free", "middle_of_faces", "sun_seen"} & set(codes):
+        return None, None
+    span_deg = (last - first) % 360.0
+    if "best_if_free" in codes:
+        tilts, steps = {flattest or plane.tilt_deg, steepest or plane.tilt_deg}, np.linspace(0.0, span_deg, 3)
+        beyond = (0.0, 100.0)
+    else:
+        tilts, steps = {plane.tilt_deg}, np.linspace(0.0, span_deg, _FACES_TRIED)
+        beyond = (_IN_TEN, 100.0 - _IN_TEN)
+    others = [
+        Plane(tilt_deg=tilt, azimuth_deg=float((first + step) % 360.0)) for tilt in sorted(tilts) for step in steps
+    ]
+    apart = light_beside(array, sky, ground_reflectance_share, (plane, *others))
+    low, high = np.percentile(apart, beyond)
+    return max(-float(low), 0.0), max(float(high), 0.0)
 
 
-def _note(node: Node, name: str, value: float, code: str, span: _Span, less_share: float | None = None) -> None:
+def _note(node: Node, name: str, value: float, code: str, span: _Span, sides: _Span) -> None:
     source = row_for(node.at(name), code).source
-    low, high = span
+    (low, high), (less, more) = span, sides
     node.log.append(
         Assumption(
-            pointer=node.at(name), value=value, code=code, source=source, low=low, high=high, less_share=less_share
+            pointer=node.at(name), value=value, code=code, source=source, low=low, high=high, less_share=less,
+            more_share=more,
         )
-    )
+    )  # fmt: skip

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 from dataclasses import replace
-from math import hypot
+from itertools import product
 
 from service.core.energy.chain import WATT_HOURS_PER_KWH
 from service.core.model.assumption import Assumptions
@@ -32,9 +32,9 @@ def lain_otherwise(
         assumptions: which values nobody gave.
 
     Returns:
-        Shares of the year's light on the cells, neither negative; independent choices as root sums of squares. Nought
-        where nothing casts an edge of shadow across the cells, for then neither moves the year, and where the light on
-        them was measured.
+        Shares of the year's light on the cells, neither negative: of the least and of the most that any of the other
+        choices, alone or together, leaves. Nought where nothing casts an edge of shadow across the cells, for then
+        none of them moves the year, and where the light on them was measured.
     """
     others = tuple(_others(array, pointer, assumptions)) if has_edges(array) and sky.plane_w_per_m2 is None else ()
     if not others or not on_cells_kwh_per_m2 > 0.0:
@@ -45,12 +45,15 @@ def lain_otherwise(
         around = surroundings_of(one, sky, daylight)
         light_w_per_m2 = effective_light(one, (one.plane,), daylight, around, ground_reflectance_share)
         moved = float(light_w_per_m2.sum()) / WATT_HOURS_PER_KWH / on_cells_kwh_per_m2 - 1.0
-        less, more = hypot(less, max(-moved, 0.0)), hypot(more, max(moved, 0.0))
+        less, more = max(less, -moved), max(more, moved)
     return less, more
 
 
 def _others(array: Array, pointer: str, assumptions: Assumptions) -> Iterator[Array]:
+    ways, cells = [array.orientation], [array.panel.half_cells]
     if assumptions.assumed(f"{pointer}/orientation"):
-        yield replace(array, orientation=_OTHER_WAY[array.orientation])
+        ways.append(_OTHER_WAY[array.orientation])
     if assumptions.assumed(f"{pointer}/panel/half_cells"):
-        yield replace(array, panel=replace(array.panel, half_cells=not array.panel.half_cells))
+        cells.append(not array.panel.half_cells)
+    for way, half_cells in list(product(ways, cells))[1:]:
+        yield replace(array, orientation=way, panel=replace(array.panel, half_cells=half_cells))

@@ -201,15 +201,20 @@ def _plane(array: Array, pointer: str, assumptions: Assumptions) -> _Sides:
         azimuth *= min((found.high - found.low) % 360.0 / _EAST_TO_WEST_DEG, 1.0)
     azimuth_open, tilt_open = (assumptions.assumed(f"{pointer}/plane/{name}") for name in ("azimuth_deg", "tilt_deg"))
     mount_open = assumptions.assumed(f"{pointer}/mount")
-    off = _less_share(pointer, assumptions) if mount_open else None
-    if off is not None:
-        return hypot(off / Z_90, COOLING_SD), COOLING_SD
+    sides = _other_planes(pointer, assumptions)
+    if sides is not None:
+        down, up = (share / Z_90 for share in sides)
+        beside = COOLING_SD if mount_open else TILT_SD if tilt_open else 0.0
+        return hypot(down, beside), hypot(up, beside)
     mount = MOUNT_SD if azimuth_open or tilt_open else COOLING_SD
     sd = hypot(mount if mount_open else 0.0, azimuth if azimuth_open else 0.0, TILT_SD if tilt_open else 0.0)
     return sd, sd
 
 
-def _less_share(pointer: str, assumptions: Assumptions) -> float | None:
-    """What the least happy plane of those that it may have costs, where that was reckoned."""
-    found = (assumptions.by_pointer.get(f"{pointer}/plane/{name}") for name in ("azimuth_deg", "tilt_deg"))
-    return next((one.less_share for one in found if one is not None and one.less_share is not None), None)
+def _other_planes(pointer: str, assumptions: Assumptions) -> _Sides | None:
+    """How much less and how much more comes in the other planes that it may have, where that was reckoned."""
+    for name in ("azimuth_deg", "tilt_deg"):
+        found = assumptions.by_pointer.get(f"{pointer}/plane/{name}")
+        if found is not None and found.less_share is not None and found.more_share is not None:
+            return found.less_share, found.more_share
+    return None

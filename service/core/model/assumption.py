@@ -11,8 +11,8 @@ class Assumption:
     """A value that the caller did not give, with its reason (``code``), source and plausible range.
 
     ``pointer`` (RFC 6901) resolves in the completed request. ``low`` and ``high`` bound a number where a class
-    is known to spread (about 95 % of cases), else None. ``less_share``: how much less of the year's energy the least
-    happy of its common values would bring, where that is told by figures of the place.
+    is known to spread (about 95 % of cases), else None. ``less_share``, ``more_share``: how much less and how much
+    more of the year's light the least and the most happy of its common values bring, where the place's own was asked.
     """
 
     pointer: str
@@ -22,6 +22,7 @@ class Assumption:
     low: float | None = None
     high: float | None = None
     less_share: float | None = None
+    more_share: float | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,7 +5,7 @@ from service.core.tilt.advice import (
     TiltAdvice,
     tilt_advice,
 )
-from service.core.tilt.best import best_listed, best_plane, faces_beside, light_by_face, middle_face
+from service.core.tilt.best import best_listed, best_plane, faces_beside, light_beside, light_by_face, middle_face
 from service.core.tilt.bounds import PlaneBounds, bounds_by_mount, narrowed
 from service.core.tilt.facade import Facade, facade_to_hold
 from service.core.tilt.facing import Facing, Obstacle, SunSeen, facing_of
@@ -53,6 +53,7 @@ __all__ = [
     "faces_beside",
     "facing_of",
     "fitted_tilt_deg",
+    "light_beside",
     "light_by_face",
     "middle_face",
     "narrowed",

@@ -88,7 +88,14 @@ def test_an_upright_panel_of_unknown_side_is_wider_than_an_unknown_tilt():
 
 def plane_of(off, *, mount_open=True):
     told = [
-        Assumption(pointer=f"/arrays/0/{name}", value=None, code="test", source="test", less_share=less)
+        Assumption(
+            pointer=f"/arrays/0/{name}",
+            value=None,
+            code="test",
+            source="test",
+            less_share=less,
+            more_share=less and 0.0,
+        )
         for name, less in (("mount", None), ("plane/tilt_deg", off), ("plane/azimuth_deg", off))
         if mount_open or name != "mount"
     ]
@@ -103,7 +110,7 @@ def test_of_a_mount_that_nobody_told_upright_off_south_lies_at_the_cautious_end(
     assert low == pytest.approx(1 - 0.45, abs=1e-3)
     assert high == pytest.approx(1 + Z_90 * 0.02)  # the best plane is not bettered, only cooled
     assert ends_of([plane_of(0.5)])[0] < low
-    assert plane_of(0.45, mount_open=False).upward_sd_share is None
+    assert plane_of(0.45, mount_open=False).upward_sd_share == 0.03  # the tilt, which nobody told either
 
 
 def test_what_stands_around_may_take_more_than_drawn_but_give_back_no_more_than_it_takes():
