@@ -73,3 +73,54 @@ def test_that_cut_cells_move_the_year_under_a_slab_is_told_where_asked():
     apart = cut["year_kwh"]["middle"] / whole["year_kwh"]["middle"] - 1
     assert cells["moves"]["share"] == pytest.approx(apart, abs=1e-3)
     assert apart > 0.3
+
+
+def test_a_face_that_nobody_told_may_be_the_one_that_a_house_hides():
+    """A house of 35 degrees in the east: a tenth of the faces get less than the cautious end, a tenth more."""
+    house = [{"azimuth_deg": at, "height_deg": high} for at, high in ((60, 0), (60, 35), (170, 35), (170, 0))]
+    unknown = energy(mount="hung_on_rail", skyline=house)["year_kwh"]
+    faces = [
+        energy(mount="hung_on_rail", skyline=house, plane={"tilt_deg": 90, "azimuth_deg": at})["year_kwh"]["middle"]
+        for at in range(90, 271, 15)
+    ]
+    below = sum(one < unknown["cautious"] for one in faces) / len(faces)
+    above = sum(one > unknown["hopeful"] for one in faces) / len(faces)
+    assert below <= 0.16
+    assert above <= 0.16
+
+
+def test_under_a_slab_the_flattest_plane_that_an_open_mount_may_have_is_within_reach():
+    slab = {"overhang": {"above_top_edge_m": 0.3, "reaches_out_m": 1.5}, "orientation": "upright"}
+    panel = {"half_cells": True}
+    unknown = energy(panel=panel, **slab)["year_kwh"]
+    flat, steep = (
+        energy(panel=panel, mount="ground_frame", plane={"tilt_deg": tilt, "azimuth_deg": 270}, **slab)["year_kwh"]
+        for tilt in (15, 90)
+    )
+    assert unknown["cautious"] <= min(flat["middle"], steep["middle"]) * 1.05
+    assert unknown["cautious"] < unknown["middle"] < unknown["hopeful"]
+
+
+def test_both_choices_that_nobody_told_count_together():
+    """Where upright and cut cells alone escape the shadow, telling one of them never widens the hopeful end."""
+    slab = {**UNDER_A_SLAB, "overhang": {"above_top_edge_m": 0.05, "reaches_out_m": 1.5}}
+    both = energy(**slab)["year_kwh"]
+    told = energy(panel={"half_cells": True}, orientation="upright", **slab)["year_kwh"]
+    assert told["middle"] <= both["hopeful"] * 1.001
+
+
+def test_the_ground_counts_for_more_where_little_else_is_left():
+    """A north balcony under a slab: what reflectances of 0.1 and 0.35 make of it, figures from this service itself."""
+    north = {"mount": "hung_on_rail", "plane": {"tilt_deg": 90, "azimuth_deg": 0}, "orientation": "upright",
+             "overhang": {"above_top_edge_m": 1.5, "reaches_out_m": 1.5}}  # fmt: skip
+    shaded, bare = energy(**north), energy(mount="hung_on_rail", plane=SOUTH)
+    sds = [
+        next(part["relative_sd_share"] for part in one["spread"] if part["code"] == "reflectance")
+        for one in (shaded, bare)
+    ]
+    assert sds[0] > 2 * sds[1]
+    dark, light = (
+        energy(site={**SMALLEST["site"], "ground_reflectance_share": share}, **north)["year_kwh"]["middle"]
+        for share in (0.14, 0.26)
+    )  # one standard deviation to either side
+    assert (light - dark) / 2 / shaded["year_kwh"]["middle"] == pytest.approx(sds[0], rel=0.15)

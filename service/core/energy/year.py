@@ -21,9 +21,18 @@ from service.core.model.band import Band, SpreadPart, ends_of
 from service.core.model.climate import PlaceClimate
 from service.core.model.facts import Array, Setup
 from service.core.model.hours import Floats, SkyYear
-from service.core.sky import PlaneLight, cloud_to_lose, counts_rear, plane_light_given, plane_moves, rear_light
+from service.core.sky import (
+    PlaneLight,
+    cloud_to_lose,
+    counts_rear,
+    ground_share,
+    plane_light_given,
+    plane_moves,
+    rear_light,
+)
 
 DAYS_PER_YEAR = 365.0
+_ALL_FROM_GROUND = 5.0  # of ground that throws back 0.2
 
 
 def direct_current(
@@ -158,6 +167,7 @@ def _spread(
             rear_share=_rear_share(one),
             snow_share=_snow_share(one),
             weather_moves=_weather_moves(array, one, sky, reflectance),
+            per_reflectance=_per_reflectance(array, one, sky),
             otherwise=lain_otherwise(
                 array, _on_cells_kwh_per_m2(array, one), sky, reflectance, f"/arrays/{at}", assumptions
             ),
@@ -260,6 +270,16 @@ def _weather_moves(array: Array, hours: ArrayHours, sky: SkyYear, ground_reflect
         return 1.0
     light_kwh_per_m2 = hours.light_kwh / (array.panel.rated_power_w * array.count / 1000.0)
     return plane_moves(sky, light_kwh_per_m2, array.plane.tilt_deg, ground_reflectance_share)
+
+
+def _per_reflectance(array: Array, hours: ArrayHours, sky: SkyYear) -> float | None:
+    """How far the array's light moves with the ground's reflectance, over that light."""
+    on_cells_kwh_per_m2 = _on_cells_kwh_per_m2(array, hours)
+    if sky.plane_w_per_m2 is not None or not on_cells_kwh_per_m2 > 0.0:
+        return None
+    from_ground = float(ground_share(array.plane.tilt_deg)) * _kwh(sky.ghi_w_per_m2)
+    through = 1.0 if array.cover is None else array.cover.light_through_share
+    return min(from_ground * through / on_cells_kwh_per_m2, _ALL_FROM_GROUND)
 
 
 def _on_cells_kwh_per_m2(array: Array, hours: ArrayHours) -> float:
