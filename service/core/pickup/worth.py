@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from math import prod
 from types import MappingProxyType
 
-from service.core.pickup.electric import VOC
+from service.core.pickup.electric import ISC, VOC
 from service.core.pickup.facts import Quantity, Seen
 from service.core.pickup.left import Left
 
@@ -85,8 +85,11 @@ def _of_suspicious(quantities: Sequence[Quantity], codes: Sequence[str], current
     # A shorted diode is why its section is missing in the volts, and so in the power that is left.
     own = {code for code in codes if code in _SHARES and not (code == "bypass_shorted" and VOC in left.shares)}
     shares = [_SHARES[code] for code in sorted(own)]
-    if not powers and not current_read:
+    # Of what is low the current is seen as soon as it was read, else less of it would be worth more.
+    if not (any(one.what == ISC for one in quantities) if powers else current_read):
         shares.append(ONLY_VOLTAGE_SHARE)
     share = prod(value for value in shares if value is not None) * prod(min(max(power, 0.0), 1.0) for power in powers)
-    because = "power_left_at_most" if powers and left.at_most else "power_left" if powers else "repair_needed"
+    because = "repair_needed"
+    if powers:  # a current alone hides a lost section
+        because = "power_left_at_most" if left.at_most or unread else "power_left"
     return WorthNow(share=round(share, 2), because=because)

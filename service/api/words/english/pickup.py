@@ -168,9 +168,11 @@ TEXTS: Mapping[str, str] = {
     # what it is worth
     "worth.nothing_against_it": "Volts and amperes are as they should be: worth what a sound panel of its age is.",
     "worth.current_not_seen": "The current was not seen, and broken cells hardly show in the volts: a tenth off.",
-    "worth.power_left": "By the share of its power that is left, and what has to be mended.",
+    "worth.power_left": "By the share of its power that is left, and what has to be mended; a tenth off where the "
+    "current was not read.",
     "worth.power_left_at_most": "At most that: by the share of its power that is left as far as it could be judged, "
-    "and what has to be mended. What is open may take more off, be it of this panel or of those it was compared with.",
+    "and what has to be mended; a tenth off where the current was not read. What is open may take more off, be it of "
+    "this panel or of those it was compared with.",
     "worth.contact_not_sure": "By the share of the rounds in which it gave anything, and by what it gave then. Should "
     "it have been the meter, leave the empty round out; measure a third time before you pay.",
     "worth.repair_needed": "By what has to be mended.",
