@@ -29,6 +29,10 @@ NOT_AT_ANY_PRICE = frozenset(
 )
 _GIVES_NOTHING = frozenset({"no_reading", "no_voltage_yet_current", "no_current"})
 MENDED_WITH_EASE = frozenset({"old_connectors", "bare_leads"})
+# What is wrong whatever the panel's own label says.
+_FAULTY_AS_ANY = (
+    frozenset({"bypass_section_lost", "lower_than_the_lot", "bypass_open", "bypass_shorted"}) | MENDED_WITH_EASE
+)
 ONLY_VOLTAGE_SHARE = 0.9  # broken cells hardly show in the volts: a tenth off for what was not seen
 
 
@@ -74,7 +78,8 @@ def worth_now(
 def _of_suspicious(quantities: Sequence[Quantity], codes: Sequence[str], current_read: bool, left: Left) -> WorthNow:
     """By the power that is left; where nothing was read by which to say what is left, nobody knows yet."""
     if any(code.startswith("wrong_panel") for code in codes):
-        return WorthNow(share=None, because="another_panel")
+        because = "another_panel" if _FAULTY_AS_ANY.isdisjoint(codes) else "another_panel_with_a_fault"
+        return WorthNow(share=None, because=because)
     if _GIVES_NOTHING.intersection(codes):
         return WorthNow(share=0.0, because="gives_nothing")
     powers = list(left.shares.values())

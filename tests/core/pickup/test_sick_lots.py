@@ -85,6 +85,8 @@ def test_a_lot_of_another_type_hides_no_lost_section_of_one_of_it() -> None:
     assert last.causes[0].facts == {"lost": 1, "sections": 3, "among": "mates"}
     assert (last.causes[1].facts["cells"], last.causes[1].facts["among"]) == (54, "mates")
     assert {seen.worth.share for seen in (*mates, last)} == {None}
+    assert {seen.worth.because for seen in mates} == {"another_panel"}
+    assert last.worth.because == "another_panel_with_a_fault"
 
 
 def test_a_lot_that_is_low_itself_hides_no_lost_section_either_and_each_counts_by_what_it_should_give() -> None:

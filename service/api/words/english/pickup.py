@@ -192,6 +192,8 @@ TEXTS: Mapping[str, str] = {
     "worth.gives_nothing": "It gives nothing, so it is worth nothing until it does.",
     "worth.not_at_any_price": "It can give a shock or start a fire: not worth taking at any price.",
     "worth.another_panel": "It is another panel than labelled; it is worth what its own label says.",
+    "worth.another_panel_with_a_fault": "It is another panel than labelled, and more is wrong with it: it is worth "
+    "less than what its own label says.",
     "worth.not_known_yet": "Not known before what is missing was read.",
     # light
     "light.measured": "As measured.",
