@@ -392,6 +392,9 @@ SUNNY = {"irradiance_w_per_m2": 650, "cell_c": 35}
         ({"conditions": {"irradiance_w_per_m2": 700, "site": SITE, "time": "2026-05-10T23:30:00+02:00"}},
          "light_told_twice", "the sun is down"),
         ({"conditions": {"sky": "clear"}}, "sky_without_place", "without place and time"),
+        ({"conditions": {"irradiance_w_per_m2": 300, "site": SITE, "time": NOON, "sky": "clear"}}, "light_told_twice",
+         "300 W/m2 were measured, and place, time and sky give"),
+        ({"conditions": {**SUNNY, "sky": "overcast"}}, "sky_without_place", "beside what was measured"),
         ({"conditions": {"irradiance_uncertainty_share": 0.05}}, "uncertainty_without_light", "not what it showed"),
         ({"conditions": SUNNY, "readings": [{"panel": "left", **READ, "wetted": True}]}, "wetted_without_frame",
          "Of left it was told that frame and back were wetted"),
@@ -417,6 +420,40 @@ def test_what_goes_together_has_no_remark() -> None:
     room = checked(conditions=dim)["pickup"]
     assert room["remarks"] == []
     assert (room["light"]["origin"], room["light"]["w_per_m2"]["likely"]) == ("indoors", 30)
+
+
+def test_less_light_than_a_cloudless_sky_that_nobody_told_has_no_remark() -> None:
+    dim = {"irradiance_w_per_m2": 300, "site": SITE, "time": NOON}
+    assert checked(conditions=dim)["pickup"]["remarks"] == []
+    assert checked(conditions={**dim, "sky": "overcast"})["pickup"]["remarks"] == []
+
+
+def test_neither_heat_nor_a_range_is_told_that_cannot_be() -> None:
+    lone = {"panel": "a", "open_circuit_voltage_v": 18.7, "short_circuit_current_a": 6.1}
+    [seen] = checked(conditions=SUNNY, readings=[lone])["pickup"]["results"]
+    assert seen["causes"][0]["code"] == "voltage_low"
+    assert "neither low light nor heat explains that" in seen["causes"][0]["text"]
+    [how] = [one for one in checked(conditions=SUNNY, multimeter={"voltage_limit_v": 58})["pickup"]["how"]
+             if one["code"] == "voltage"]  # fmt: skip
+    assert "its highest range: up to 47 V can be there, and it bears 58." in how["text"]
+
+
+def test_a_trace_above_the_range_is_not_told_as_nought_per_cent() -> None:
+    most = checked(conditions=SUNNY)["pickup"]["expected"]["open_circuit_voltage_v"]["high"]
+    read = {"open_circuit_voltage_v": most + 0.005, "short_circuit_current_a": 6.1}
+    [seen] = checked(conditions=SUNNY, readings=[read])["pickup"]["results"]
+    assert seen["causes"][0]["code"] == "cooler_than_thought"
+    assert seen["causes"][0]["text"].startswith("It gives a trace more voltage")
+
+
+def test_a_lost_third_is_named_in_a_lot_of_another_type() -> None:
+    lot = [{"panel": str(at), "open_circuit_voltage_v": volts, "short_circuit_current_a": 6.1}
+           for at, volts in enumerate((34.7, 34.6, 34.8, 34.7, 23.1))]  # fmt: skip
+    *mates, last = checked(conditions=SUNNY, readings=lot)["pickup"]["results"]
+    assert {one["causes"][0]["code"] for one in mates} == {"wrong_panel.other_cells"}
+    lost, kind = (one["text"] for one in last["causes"])
+    assert lost.startswith("One third of the voltage that the others of the lot give is missing")
+    assert kind.startswith("The voltage of the others, beside which it was held, suits panels of 54 cells")
 
 
 def test_amperes_of_full_sun_under_a_dull_sky_and_at_night_are_told_to_contradict_it() -> None:

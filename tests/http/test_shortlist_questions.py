@@ -64,6 +64,9 @@ def test_who_is_near_is_asked_of_the_caller_and_the_way_is_told_to_cost_nothing_
     here, there = panel_advert("here", 45), {**panel_advert("there", 40), "distance_km": None}
     answer = answered({**HOME, "at_hand": {"inverter": INVERTER}, "adverts": [here, there], "limit": 20})
     assert ("distance", "/adverts/1/distance_km") in {(one["code"], one["pointer"]) for one in answer["questions"]}
+    assert (
+        "How far away is the advert there, and" in {one["code"]: one["text"] for one in answer["questions"]}["distance"]
+    )
     for one in answer["shortlist"]:
         taken = {(which["pointer"], which["code"], which["value"]) for which in one["assumptions"]}
         assert taken == ({("/adverts/1/distance_km", "way_not_counted", 0)} if "there" in one["adverts"] else set())

@@ -39,6 +39,11 @@ OF_THE_LOT = {
 TOGETHER = (
     {"lower_than_the_lot", "current_low"},
     {"more_than_told_light", "light_too_low"},
+    {"lower_than_the_lot", "voltage_low"},
+    {"lower_than_the_lot", "bypass_section_lost"},
+    {"lower_than_the_lot", "wrong_panel.other_cells"},
+    {"bypass_section_lost", "voltage_low"},
+    {"bypass_section_lost", "wrong_panel.other_cells"},
 )
 NEVER_SOUND = {"low", "high", "scattered", "outdone", "silent", "not_compared"}
 

@@ -50,6 +50,7 @@ from service.core.pickup import (
     hours_of_good_light,
     how_to_measure,
     is_enough_light,
+    less_light_than_told,
     light_indoors,
     light_not_known,
     light_of_sky,
@@ -179,7 +180,7 @@ def _light(conditions: ConditionsIn, place: PlaceFacts | None, log: _Log) -> tup
         room = light_indoors(measured)
         return room, _twice(measured, light_indoors())
     if measured is not None:
-        return measured, _twice(measured, sky)
+        return measured, _beside_measured(conditions, measured, sky)
     lone = [] if conditions.irradiance_uncertainty_share is None else [cause("uncertainty_without_light")]
     if sky is None:
         return light_not_known(), lone + ([] if conditions.sky is None else [cause("sky_without_place")])
@@ -201,6 +202,14 @@ def _of_sky(conditions: ConditionsIn, place: PlaceFacts | None) -> Light | None:
     if place is None or conditions.time is None or conditions.sky == "indoors":
         return None
     return light_of_sky(place.climate, _moment(conditions.time), conditions.sky or "clear", _plane(conditions))
+
+
+def _beside_measured(conditions: ConditionsIn, measured: Light, sky: Light | None) -> list[Cause]:
+    """Of a sky beside light that was measured: a cloudless one that nobody told lets any less light be."""
+    if sky is None:
+        return [] if conditions.sky is None else [cause("sky_without_place", beside="measured")]
+    less = None if conditions.sky is None else less_light_than_told(measured, sky)
+    return _twice(measured, sky) if less is None else [less]
 
 
 def _twice(measured: Light | None, otherwise: Light | None) -> list[Cause]:

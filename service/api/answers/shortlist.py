@@ -33,7 +33,7 @@ from service.api.schemas.shortlist_out import (
 )
 from service.api.words import say
 from service.core.model.assumption import Assumption, Assumptions
-from service.core.model.finding import Finding, Verdict
+from service.core.model.finding import Fact, Finding, Verdict
 from service.core.shortlist import (
     FIT_GROUPS,
     NEARLY,
@@ -89,8 +89,8 @@ def _shortlist_of(request: ShortlistIn, deps: Deps) -> ShortlistOut:
         ranked_by=home.terms.wish,
         notes=[_said(f"note.{code}", code, facts) for code, facts in _notes(request, home, offers, found)],
         questions=[
-            QuestionToCallerOut(code=code, pointer=pointer, text=say("shortlist", f"question.{code}"))
-            for code, pointer in _questions(request, home, adverts)
+            QuestionToCallerOut(code=code, pointer=pointer, text=say("shortlist", f"question.{code}", facts))
+            for code, pointer, facts in _questions(request, home, adverts)
         ],
         sets_looked_at=found.sets,
         currency=home.currency,
@@ -330,16 +330,18 @@ def _notes(
         yield "room_assumed", {}
 
 
-def _questions(request: ShortlistIn, home: ShortlistHome, adverts: Sequence[ToldAdvert]) -> Iterable[tuple[str, str]]:
-    """What the caller could tell that would move the list, and where in the request it belongs."""
+def _questions(
+    request: ShortlistIn, home: ShortlistHome, adverts: Sequence[ToldAdvert]
+) -> Iterable[tuple[str, str, dict[str, Fact]]]:
+    """What the caller could tell that would move the list, where in the request it belongs, and facts to say it by."""
     if request.new_from_shop is None:
-        yield "new_set", "/new_from_shop"
+        yield "new_set", "/new_from_shop", {}
     if home.currency is None:
-        yield "tariff", "/tariff"
+        yield "tariff", "/tariff", {}
     if request.places is None or any(place.count is None for place in request.places):
-        yield "room", "/places"
-    far = next((one.way for one in adverts if isinstance(one.found, Taken) and one.found.way_untold), None)
+        yield "room", "/places", {}
+    far = next((one for one in adverts if isinstance(one.found, Taken) and one.found.way_untold), None)
     if far is not None:
-        yield "distance", far
+        yield "distance", far.way, {"advert": far.told.advert}
     if not home.costs.per_km and any(advert.distance_km for advert in request.adverts):
-        yield "fetching", "/outlay/fetching_per_km"
+        yield "fetching", "/outlay/fetching_per_km", {}

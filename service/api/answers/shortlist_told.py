@@ -14,7 +14,7 @@ from service.core.adverts import Advert, Reading, read_board
 from service.core.completion.defaults import row_for
 from service.core.model.assumption import Assumption
 from service.core.model.bounds import BOUNDS
-from service.core.shortlist import Bought, Left, Offer, Taken, Told, place_of, taken, towns_of
+from service.core.shortlist import Bought, Left, Offer, Taken, Told, places_of, taken, towns_of
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -64,15 +64,36 @@ def _inputs_taken(bought: Bought, used: int) -> Assumption | None:
     return Assumption(pointer=row.pointer, value=kind.inverter.input_count, code=row.code, source=row.source)
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Trips:
+    """The places that the caller names, by name, and how far away they are: the furthest that he tells of any there."""
+
+    places: Mapping[str, str]
+    km: Mapping[str, float]
+
+    @classmethod
+    def of(cls, request: ShortlistIn) -> "_Trips":
+        places, km = places_of(advert.fetched_at for advert in request.adverts), dict[str, float]()
+        for advert in request.adverts:
+            place = places.get(advert.fetched_at or "")
+            if place is not None and advert.distance_km is not None:
+                km[place] = max(advert.distance_km, km.get(place, 0.0))
+        return cls(places=places, km=km)
+
+    def place(self, advert: ShortlistAdvertIn) -> str | None:
+        """Where the advert's goods are fetched, None where the caller names no place."""
+        return self.places.get(advert.fetched_at or "")
+
+
 def told_adverts(request: ShortlistIn, home: ShortlistHome, deps: Deps) -> list[ToldAdvert]:
     """All adverts, in the order of the request; those that came as text are read together, as one board."""
     found = []
     texts = [advert for advert in request.adverts if advert.reading is None]
     read = iter(read_board([_text(advert) for advert in texts], deps.advert_words))
-    ways = _ways(request)
+    trips = _Trips.of(request)
     for at, advert in enumerate(request.adverts):
         reading = None if advert.reading is not None else next(read)
-        told = _of_text(advert, reading, ways) if reading is not None else _of_reading(advert, advert.reading, ways)
+        told = _of_text(advert, reading, trips) if reading is not None else _of_reading(advert, advert.reading, trips)
         language = reading.language if reading is not None else _language(advert)
         offer = Left(code="nothing_told") if _tells_nothing(advert) else taken(told, home.market)
         found.append(
@@ -120,7 +141,7 @@ def _language(advert: ShortlistAdvertIn) -> str:
     return told or "und"
 
 
-def _of_text(advert: ShortlistAdvertIn, reading: Reading, ways: Mapping[str, float]) -> Told:
+def _of_text(advert: ShortlistAdvertIn, reading: Reading, trips: _Trips) -> Told:
     return Told(
         advert=advert.id,
         kind=reading.kind,
@@ -138,11 +159,11 @@ def _of_text(advert: ShortlistAdvertIn, reading: Reading, ways: Mapping[str, flo
         inverter=_within(inverter_told(reading)),
         least=reading.least_quantity,
         towns=towns_of(_text(advert), reading),
-        **_of_caller(advert, ways, reading.panel_count),
+        **_of_caller(advert, trips, reading.panel_count),
     )
 
 
-def _of_reading(advert: ShortlistAdvertIn, reading: ReadAdvertIn | None, ways: Mapping[str, float]) -> Told:
+def _of_reading(advert: ShortlistAdvertIn, reading: ReadAdvertIn | None, trips: _Trips) -> Told:
     if reading is None:
         return Told(advert=advert.id, kind="other", is_offer=False)
     price, delivery = reading.price, reading.delivery
@@ -162,25 +183,15 @@ def _of_reading(advert: ShortlistAdvertIn, reading: ReadAdvertIn | None, ways: M
         bifacial=reading.bifacial,
         inverter={} if reading.inverter is None else reading.inverter.given(),
         least=reading.least_quantity,
-        **_of_caller(advert, ways, reading.panel_count),
+        **_of_caller(advert, trips, reading.panel_count),
     )
 
 
-def _ways(request: ShortlistIn) -> dict[str, float]:
-    """How far away the places are that the caller names, by what he tells of any advert there: the furthest counts."""
-    ways: dict[str, float] = {}
-    for advert in request.adverts:
-        place = place_of(advert.fetched_at)
-        if place is not None and advert.distance_km is not None:
-            ways[place] = max(advert.distance_km, ways.get(place, 0.0))
-    return ways
-
-
-def _of_caller(advert: ShortlistAdvertIn, ways: Mapping[str, float], panels_in_set: int | None) -> dict[str, Any]:
+def _of_caller(advert: ShortlistAdvertIn, trips: _Trips, panels_in_set: int | None) -> dict[str, Any]:
     """What the caller tells; his number of panels in a set goes before that of the advert."""
-    place = place_of(advert.fetched_at)
+    place = trips.place(advert)
     return {
-        "km": ways.get(place or "") if advert.distance_km is None else advert.distance_km,
+        "km": trips.km.get(place or "") if advert.distance_km is None else advert.distance_km,
         "sending": advert.delivery_cost,
         "trip": place,
         "panels_in_set": advert.panel_count if advert.panel_count is not None else panels_in_set,

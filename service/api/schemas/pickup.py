@@ -31,7 +31,7 @@ _NO_VALUE_BESIDE = (
     ("bypass_swapped_over_range", "bypass_swapped_v"),
 )
 # Facts by which one thing is said in several ways; where a sentence has no such way, the plain one is said.
-_VARIANTS = ("doubt", "quantity", "among", "lot", "less_light", "otherwise")
+_VARIANTS = ("doubt", "quantity", "among", "lot", "less_light", "otherwise", "heat", "over", "scale", "beside")
 
 
 class DoorPanelIn(PanelIn):

@@ -23,7 +23,7 @@ from service.core.pickup.light import (
     measured_light,
 )
 from service.core.pickup.ratings import cells_from_halves, ratings_of, stand_in_power_w
-from service.core.pickup.remarks import light_told_twice, remarks_on
+from service.core.pickup.remarks import less_light_than_told, light_told_twice, remarks_on
 from service.core.pickup.warmth import cells_of
 from service.core.pickup.worth import WorthNow
 
@@ -48,6 +48,7 @@ __all__ = [
     "hours_of_good_light",
     "how_to_measure",
     "is_enough_light",
+    "less_light_than_told",
     "light_indoors",
     "light_not_known",
     "light_of_sky",

@@ -26,6 +26,8 @@ _SEEN_IN_DULL_LIGHT = frozenset({"no_reading", "no_voltage_yet_current", "bypass
 # Beyond the range, which has the error of a probe: a panel out of a cold barn, or in wind, is colder than was thought
 # (judgement).
 _COOLER_K = 15.0
+# Hotter no cells get in the sun, against a roof in still air (judgement).
+_HOTTEST_C = 90.0
 # Cells in series that are usual; what has more of them is thin film, whose count no voltage tells.
 _USUAL_CELLS = (32, 36, 40, 44, 48, 54, 60, 66, 72, 78, 96)
 
@@ -57,10 +59,11 @@ def judged_voltage(
         return _quantity(VOC, Seen.CANNOT_TELL, read, expected, causes)
     causes = light_causes(door, LEAST_FOR_VOLTAGE_W_PER_M2)
     if not causes and read < expected.low:
-        told = _of_low_voltage(read, expected, door.ratings)
-        told = cause("no_voltage_yet_current") if flows and told.code == "no_reading" else told
-        dull = () if told.code in _SEEN_IN_DULL_LIGHT else light_causes(door, LEAST_FOR_CURRENT_W_PER_M2)
-        return _quantity(VOC, Seen.CANNOT_TELL if dull else Seen.SUSPICIOUS, read, expected, dull or (told,))
+        found = _low_voltage(read, expected, door, beside)
+        found = (cause("no_voltage_yet_current"),) if flows and found[0].code == "no_reading" else found
+        dull = light_causes(door, LEAST_FOR_CURRENT_W_PER_M2)
+        seen = tuple(one for one in found if one.code in _SEEN_IN_DULL_LIGHT) if dull else found
+        return _quantity(VOC, Seen.SUSPICIOUS if seen else Seen.CANNOT_TELL, read, expected, seen or dull)
     if not causes and read > expected.high:
         return _high_voltage(read, expected, door.ratings, beside)
     if beside.stands in {"low", "high"}:
@@ -82,7 +85,9 @@ def _high_voltage(read: float, expected: Between, ratings: Ratings, beside: Besi
         told = cause("wrong_panel.voltage_high")
     else:
         over_k = (read / expected.likely - 1.0) / (-ratings.voc_coefficient_pct_per_k.likely / 100.0)
-        facts = {"over_pct": round(100 * (read / expected.high - 1), 1), "cooler_k": round(over_k)}
+        over_pct = round(100 * (read / expected.high - 1), 1)
+        facts: dict[str, Fact] = {"over_pct": over_pct, "cooler_k": round(over_k)}
+        facts |= {} if over_pct > 0 else {"over": "hardly"}
         return _quantity(VOC, Seen.CANNOT_TELL, read, expected, (cause("cooler_than_thought", **facts),))
     return _quantity(VOC, Seen.SUSPICIOUS, read, expected, (told,))
 
@@ -240,14 +245,48 @@ def _low_current(read: float, expected: Between, door: Door, beside: Beside) -> 
     return _quantity(ISC, Seen.CANNOT_TELL if open_ else Seen.SUSPICIOUS, read, expected, (told,))
 
 
-def _of_low_voltage(read: float, expected: Between, ratings: Ratings) -> Cause:
+def _low_voltage(read: float, expected: Between, door: Door, beside: Beside) -> tuple[Cause, ...]:
+    """What a voltage below the range says: of panels that agree the same, of one below its lot by the lot, too.
+
+    A lot of another type, or one that is sick itself, hides no lost section of the one that lies below it.
+    """
     if no_voltage(read, expected):
-        return cause("no_reading")
-    return (
-        _of_lost_sections(read, expected, ratings)
-        or _of_other_cells(read, expected, ratings)
-        or cause("voltage_low", missing_pct=round(100 * (1 - read / expected.likely), 1))
-    )
+        return (cause("no_reading"),)
+    lot_v = beside.middle if beside.stands in {"agrees", "low"} else None
+    if lot_v is not None and beside.stands == "agrees":
+        return (_of_low_voltage(read, lot_v, expected, door),)
+    own = _of_low_voltage(read, read, expected, door)
+    if lot_v is None or own.code == "bypass_section_lost":
+        return (own,)
+    of_lot = _of_the_lot(read, beside, door.ratings)
+    lost = of_lot.code == "bypass_section_lost"
+    if lot_v >= expected.low:
+        return (of_lot if lost else own,)
+    mates = _of_low_voltage(read, lot_v, expected, door)
+    if lost and mates.code != "bypass_section_lost":
+        return cause(of_lot.code, **of_lot.facts, among="mates"), _of_mates(mates)
+    return _lower("voltage", beside), _of_mates(mates)
+
+
+def _of_mates(told: Cause) -> Cause:
+    """The same, said of the others rather than of the panel where it holds for them alone."""
+    return cause(told.code, **told.facts, among="mates") if told.code == "wrong_panel.other_cells" else told
+
+
+def _of_low_voltage(read: float, about: float, expected: Between, door: Door) -> Cause:
+    """By the label alone; ``about``: the voltage that tells the kind, its own or that of the lot it agrees with."""
+    kind = None
+    if about < expected.low:
+        kind = _of_lost_sections(about, expected, door.ratings) or _of_other_cells(about, expected, door.ratings)
+    return kind or _voltage_low(read, expected, door)
+
+
+def _voltage_low(read: float, expected: Between, door: Door) -> Cause:
+    """Heat is named as long as the hottest cells could make up what the range leaves unexplained."""
+    hotter_k = max(_HOTTEST_C - door.cell_c.likely, 0.0)
+    hot_v = expected.low + door.ratings.voc_coefficient_pct_per_k.low / 100.0 * hotter_k * expected.likely
+    heat = {} if read >= hot_v else {"heat": "no"}
+    return cause("voltage_low", missing_pct=round(100 * (1 - read / expected.likely), 1), **heat)
 
 
 def _of_the_lot(read: float, beside: Beside, ratings: Ratings) -> Cause:

@@ -54,7 +54,7 @@ def how_to_measure(door: Door, expected: Expected) -> tuple[Told, ...]:
     through_it = not door.multimeter.clamps_dc and most_current_a(door.ratings) <= door.multimeter.current_limit_a
     return (
         _told("apart_from_all"),
-        _voltage(most_v),
+        _voltage(most_v, door.multimeter.voltage_limit_v),
         *_current(door),
         _told("between_readings" if through_it else "one_after_the_other"),
         _frame(door, expected),
@@ -83,9 +83,12 @@ def _most_v(door: Door, expected: Expected) -> float:
     return max(cold, 0.0 if expected.voltage is None else expected.voltage.high)
 
 
-def _voltage(most_v: float) -> Told:
+def _voltage(most_v: float, limit_v: float) -> Told:
+    """The range, as long as the meter can have it: else its highest one, up to what it bears."""
     scale = next((one for one in _RANGES_V if one >= most_v * (1 + LABEL_VOLTAGE_SHARE)), most_v)
-    return _told("voltage", most=ceil(most_v), range=scale)
+    if scale <= limit_v:
+        return _told("voltage", most=ceil(most_v), range=scale)
+    return _told("voltage", most=ceil(most_v), range=limit_v, scale="highest")
 
 
 def _current(door: Door) -> tuple[Told, ...]:

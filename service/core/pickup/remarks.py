@@ -1,6 +1,7 @@
 """What was told of a visit and contradicts itself, or came to nothing? No verdict hangs on it; it is only said."""
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
+from math import floor
 
 from service.core.pickup.diodes import SCHOTTKY_V
 from service.core.pickup.facts import Cause, Light, PanelReading, cause
@@ -25,6 +26,17 @@ def light_told_twice(measured: Light, otherwise: Light) -> Cause | None:
     if measured.w_per_m2.low <= max(edge * most, _TWILIGHT_W_PER_M2):
         return None
     return cause("light_told_twice", measured=round(measured.w_per_m2.likely), most=round(most), otherwise=how)
+
+
+def less_light_than_told(measured: Light, sky: Light) -> Cause | None:
+    """Was less light measured than place, time and a sky that was told give, whether or not it was held to the sun?"""
+    if sky.origin != "sky":
+        return None
+    askew = sky.askew_w_per_m2
+    least = sky.w_per_m2.low if askew is None else min(sky.w_per_m2.low, askew)
+    if measured.w_per_m2.high >= least:
+        return None
+    return cause("light_told_twice", measured=round(measured.w_per_m2.likely), least=floor(least), otherwise="less")
 
 
 def remarks_on(readings: Sequence[PanelReading]) -> tuple[Cause, ...]:

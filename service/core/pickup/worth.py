@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from math import prod
 from types import MappingProxyType
 
-from service.core.pickup.electric import VOC
+from service.core.pickup.electric import ISC, VOC
 from service.core.pickup.facts import Quantity, Seen
 from service.core.pickup.left import Left
 
@@ -29,6 +29,10 @@ NOT_AT_ANY_PRICE = frozenset(
 )
 _GIVES_NOTHING = frozenset({"no_reading", "no_voltage_yet_current", "no_current"})
 MENDED_WITH_EASE = frozenset({"old_connectors", "bare_leads"})
+# What is wrong whatever the panel's own label says.
+_FAULTY_AS_ANY = (
+    frozenset({"bypass_section_lost", "lower_than_the_lot", "bypass_open", "bypass_shorted"}) | MENDED_WITH_EASE
+)
 ONLY_VOLTAGE_SHARE = 0.9  # broken cells hardly show in the volts: a tenth off for what was not seen
 
 
@@ -74,7 +78,8 @@ def worth_now(
 def _of_suspicious(quantities: Sequence[Quantity], codes: Sequence[str], current_read: bool, left: Left) -> WorthNow:
     """By the power that is left; where nothing was read by which to say what is left, nobody knows yet."""
     if any(code.startswith("wrong_panel") for code in codes):
-        return WorthNow(share=None, because="another_panel")
+        because = "another_panel" if _FAULTY_AS_ANY.isdisjoint(codes) else "another_panel_with_a_fault"
+        return WorthNow(share=None, because=because)
     if _GIVES_NOTHING.intersection(codes):
         return WorthNow(share=0.0, because="gives_nothing")
     powers = list(left.shares.values())
@@ -85,8 +90,11 @@ def _of_suspicious(quantities: Sequence[Quantity], codes: Sequence[str], current
     # A shorted diode is why its section is missing in the volts, and so in the power that is left.
     own = {code for code in codes if code in _SHARES and not (code == "bypass_shorted" and VOC in left.shares)}
     shares = [_SHARES[code] for code in sorted(own)]
-    if not powers and not current_read:
+    # Of what is low the current is seen as soon as it was read, else less of it would be worth more.
+    if not (any(one.what == ISC for one in quantities) if powers else current_read):
         shares.append(ONLY_VOLTAGE_SHARE)
     share = prod(value for value in shares if value is not None) * prod(min(max(power, 0.0), 1.0) for power in powers)
-    because = "power_left_at_most" if powers and left.at_most else "power_left" if powers else "repair_needed"
+    because = "repair_needed"
+    if powers:  # a current alone hides a lost section
+        because = "power_left_at_most" if left.at_most or unread else "power_left"
     return WorthNow(share=round(share, 2), because=because)

@@ -37,7 +37,7 @@ from service.core.shortlist.order import (
 from service.core.shortlist.request import request_of
 from service.core.shortlist.screen import Screen
 from service.core.shortlist.told import Left, Market, Taken, Told, taken
-from service.core.shortlist.town import place_of, towns_of
+from service.core.shortlist.town import place_of, places_of, towns_of
 from service.core.shortlist.variety import NEARLY, Chosen, chosen, most_rows, rows_at_most
 from service.core.shortlist.wish import NEVER, WISHES, Terms, Wish
 from service.core.shortlist.wish import told as wanted
@@ -90,6 +90,7 @@ __all__ = [
     "most_for",
     "most_rows",
     "place_of",
+    "places_of",
     "questions_of",
     "request_of",
     "rows_at_most",

@@ -34,6 +34,18 @@ def test_a_third_of_the_voltage_for_each_lost_section(voc: float, lost: int) -> 
     assert seen.worth.share == pytest.approx((3 - lost) / 3, abs=0.01)
 
 
+@pytest.mark.parametrize("voc", [37.2, 38.9, 26.0])
+def test_volts_alone_are_worth_a_tenth_less_than_with_a_sound_current(voc: float) -> None:
+    alone, both = one(door(), reading(voc=voc)), one(door(), reading(voc=voc, isc=7.0))
+    assert alone.worth.share == pytest.approx(0.9 * both.worth.share, abs=0.006)
+
+
+def test_what_a_low_current_alone_leaves_is_the_most_for_it_hides_a_lost_section() -> None:
+    alone, both = one(door(), reading(isc=4.0)), one(door(), reading(voc=38.9, isc=4.0))
+    assert alone.worth.share == both.worth.share
+    assert (alone.worth.because, both.worth.because) == ("power_left_at_most", "power_left")
+
+
 def test_a_panel_of_two_sections_loses_half() -> None:
     seen = one(door(cells_in_series=Between.exactly(40.0), sections=Between.exactly(2.0)), reading(voc=19.6))
     assert codes(seen) == ["bypass_section_lost"]
@@ -186,7 +198,7 @@ def test_the_lot_tells_a_lost_section_where_nobody_told_the_light(voc: float, lo
     seen = panels_seen(door(light_not_known()), lot)[2]
     assert codes(seen) == ["bypass_section_lost"]
     assert seen.causes[0].facts == {"lost": lost, "sections": 3}
-    assert seen.worth.share == pytest.approx((3 - lost) / 3, abs=0.01)
+    assert seen.worth.share == pytest.approx(0.9 * voc / 35.4, abs=0.006)  # no current was read
 
 
 def test_a_voltage_below_the_lots_that_is_no_section_is_told_as_low() -> None:

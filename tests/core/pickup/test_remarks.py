@@ -4,7 +4,7 @@ from typing import Any
 
 import pytest
 
-from service.core.pickup import Between, Light, light_indoors, light_told_twice, remarks_on
+from service.core.pickup import Between, Light, less_light_than_told, light_indoors, light_told_twice, remarks_on
 from tests.core.pickup.door import measured, reading
 
 TEN = Between.exactly(10.0)
@@ -74,3 +74,22 @@ def test_one_remark_names_all_its_panels_but_not_a_hundred() -> None:
 def test_light_that_was_measured_and_told_otherwise_too(w_per_m2: float, otherwise: Light, how: str | None) -> None:
     told = light_told_twice(measured(w_per_m2), otherwise)
     assert (None if told is None else told.facts["otherwise"]) == how
+
+
+CLEAR = Between(low=700.0, likely=850.0, high=950.0)
+
+
+@pytest.mark.parametrize(
+    ("w_per_m2", "sky", "least"),
+    [
+        (300.0, Light(w_per_m2=CLEAR, origin="sky"), 700),
+        (690.0, Light(w_per_m2=CLEAR, origin="sky"), None),  # within the meter's error
+        (300.0, Light(w_per_m2=CLEAR, origin="sky", askew_w_per_m2=400.0), 400),
+        (400.0, Light(w_per_m2=CLEAR, origin="sky", askew_w_per_m2=400.0), None),  # held level
+        (10.0, Light(w_per_m2=Between.exactly(0.0), origin="sky"), None),
+        (0.1, light_indoors(), None),
+    ],
+)
+def test_less_light_than_a_sky_that_was_told_gives_is_said(w_per_m2: float, sky: Light, least: int | None) -> None:
+    told = less_light_than_told(measured(w_per_m2), sky)
+    assert (None if told is None else told.facts["least"]) == least

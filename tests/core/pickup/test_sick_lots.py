@@ -2,7 +2,7 @@
 
 import pytest
 
-from service.core.pickup import PanelSeen, Seen, panels_seen
+from service.core.pickup import Between, PanelSeen, Seen, panels_seen
 from tests.core.pickup.door import codes, door, measured, reading, sky
 
 LIKELY_A = 7.12
@@ -70,3 +70,43 @@ def test_a_lost_section_beside_a_current_of_which_nobody_can_tell_is_not_worth_m
     lost = panels_seen(door(sky(720.0)), [reading(name, voc=volts, isc=one) for name, volts, one in lot])[1]
     assert lost.verdict is Seen.SUSPICIOUS
     assert (lost.worth.share, lost.worth.because) == (None, "not_known_yet")
+
+
+def by_volts(*volts: float, sections: int = 3) -> tuple[PanelSeen, ...]:
+    """39.05 V are likely; of 54 cells 35.1 V."""
+    at = door(sections=Between.exactly(float(sections)))
+    return panels_seen(at, [reading(f"p{number}", voc=one, isc=7.0) for number, one in enumerate(volts)])
+
+
+def test_a_lot_of_another_type_hides_no_lost_section_of_one_of_it() -> None:
+    *mates, last = by_volts(35.1, 35.0, 35.2, 35.1, 23.4)
+    assert [codes(seen) for seen in mates] == [["wrong_panel.other_cells"]] * 4
+    assert codes(last) == ["bypass_section_lost", "wrong_panel.other_cells"]
+    assert last.causes[0].facts == {"lost": 1, "sections": 3, "among": "mates"}
+    assert (last.causes[1].facts["cells"], last.causes[1].facts["among"]) == (54, "mates")
+    assert {seen.worth.share for seen in (*mates, last)} == {None}
+    assert {seen.worth.because for seen in mates} == {"another_panel"}
+    assert last.worth.because == "another_panel_with_a_fault"
+
+
+def test_a_lot_that_is_low_itself_hides_no_lost_section_either_and_each_counts_by_what_it_should_give() -> None:
+    *mates, last = by_volts(33.4, 33.4, 33.4, 33.4, 22.3)
+    assert [codes(seen) for seen in mates] == [["voltage_low"]] * 4
+    assert codes(last) == ["bypass_section_lost", "voltage_low"]
+    assert last.worth.share == pytest.approx(22.3 / 39.05, abs=0.006)
+
+
+def test_of_two_sections_half_of_what_the_others_give_is_one() -> None:
+    assert codes(by_volts(33.4, 33.4, 33.4, 16.7, sections=2)[-1]) == ["bypass_section_lost", "voltage_low"]
+
+
+def test_below_a_lot_that_lost_a_section_there_is_more_wrong() -> None:
+    *mates, last = by_volts(26.0, 26.0, 26.1, 22.0)
+    assert [codes(seen) for seen in mates] == [["bypass_section_lost"]] * 3
+    assert codes(last) == ["lower_than_the_lot", "bypass_section_lost"]
+
+
+@pytest.mark.parametrize("volts", [(36.6, 36.9, 36.6, 36.5), (36.9, 36.6, 36.8, 36.9), (33.9, 33.5, 33.9, 33.8)])
+def test_panels_that_agree_are_told_to_be_the_same_thing(volts: tuple[float, ...]) -> None:
+    """About 36.7 and 33.7 V part 54 cells from what is low alone."""
+    assert len({tuple(codes(seen)) for seen in by_volts(*volts)}) == 1

@@ -3,7 +3,7 @@
 import pytest
 
 from service.core.adverts import Advert, read_advert, vocabulary_of
-from service.core.shortlist import place_of, towns_of
+from service.core.shortlist import place_of, places_of, towns_of
 from service.core.shortlist.town import far_apart
 from service.data.advert_words import load_advert_words
 
@@ -31,7 +31,7 @@ def towns(body: str, language: str | None = None) -> frozenset[str]:
 def test_the_town_stands_behind_the_words_of_fetching(language: str) -> None:
     here, there = (FETCHED[language].format(town=town) for town in ("Nordmole", "47110 Südkai"))
     assert towns(here, language) == {"nordmole"}
-    assert towns(there, language) == {"47110", "südkai"}
+    assert towns(there, language) == {"47110", "suedkai"}
     assert far_apart(towns(here, language), towns(there, language))
 
 
@@ -56,6 +56,47 @@ def test_two_names_that_share_a_word_may_be_one_town_and_one_that_is_not_told_an
 @pytest.mark.parametrize("other", ["nordmole", " Nordmole", "NORDMOLE ", "Ｎordmole", "nordmole\t"])
 def test_a_place_is_known_whatever_its_capitals_and_outer_blanks(other: str) -> None:
     assert place_of(other) == place_of("Nordmole")
+
+
+@pytest.mark.parametrize(
+    ("one", "other"),
+    [
+        ("Südkai", "Suedkai"),
+        ("SÜDKAI", "su\u0308dkai"),
+        ("Rødkaj", "Roedkaj"),
+        ("St. Anna", "St Anna"),
+        ("St.Anna", "Sankt Anna"),
+        ("Nord\u200bmole", "Nordmole"),
+    ],
+)
+def test_a_place_is_known_however_its_name_is_spelled(one: str, other: str) -> None:
+    assert place_of(one) == place_of(other)
+
+
+@pytest.mark.parametrize(("one", "other"), [("Sudkai", "Südkai"), ("Stanna", "St. Anna"), ("West. Kai", "Westkai")])
+def test_what_may_be_another_name_is_another_place(one: str, other: str) -> None:
+    assert place_of(one) != place_of(other)
+
+
+@pytest.mark.parametrize("coded", ["47110 Südkai", "D-47110 Südkai", "47-110 Suedkai", "471 10 SÜDKAI"])
+def test_a_postcode_before_the_name_parts_no_place_from_itself(coded: str) -> None:
+    places = places_of([coded, "Südkai", None, "Nordmole"])
+    assert places[coded] == places["Südkai"] != places["Nordmole"]
+
+
+def test_two_postcodes_are_two_towns_and_neither_is_the_one_without() -> None:
+    names = ["47110 Südkai", "47210 Südkai", "Südkai"]
+    assert len(set(places_of(names).values())) == 3
+
+
+def test_a_number_alone_or_with_a_street_is_no_postcode() -> None:
+    names = ["47110", "Kai 47110", "47110 Kai 3", "Kai"]
+    assert len(set(places_of(names).values())) == 4
+
+
+def test_adverts_that_spell_one_town_in_two_ways_are_not_of_two() -> None:
+    here, there = (FETCHED["de"].format(town=town) for town in ("Südkai", "Suedkai"))
+    assert not far_apart(towns(here, "de"), towns(there, "de"))
 
 
 def test_places_of_other_names_are_other_places() -> None:

@@ -44,6 +44,9 @@ TEXTS: Mapping[str, str] = {
     "cause.cooler_than_thought": "It gives {over_pct} % more voltage than a sound panel of this label gives at that "
     "temperature at most. A label errs, and a panel that is cooler than thought gives more (all of it would be "
     "{cooler_k} K): measure at its back and read it again. If it stays, it is another type.",
+    "cause.cooler_than_thought.hardly": "It gives a trace more voltage than a sound panel of this label gives at that "
+    "temperature at most. A label errs, and a panel that is cooler than thought gives more (all of it would be "
+    "{cooler_k} K): measure at its back and read it again. If it stays, it is another type.",
     "cause.whole_lot_low": "All panels are alike and low, so there was probably less light than thought. Read "
     "them again in clear sun.",
     "cause.measure_low": "Others of the lot are measured by it and differ from it, and yet it is lower than it should "
@@ -115,8 +118,16 @@ TEXTS: Mapping[str, str] = {
     "string of cells is broken.",
     "cause.bypass_section_lost.2_of_3": "Two thirds of the voltage are missing: bypass diodes have failed shorted, or "
     "strings of cells are broken.",
+    "cause.bypass_section_lost.1_of_2.mates": "Half of the voltage that the others of the lot give is missing: a "
+    "bypass diode has failed shorted, or a string of cells is broken.",
+    "cause.bypass_section_lost.1_of_3.mates": "One third of the voltage that the others of the lot give is missing: a "
+    "bypass diode has failed shorted, or a string of cells is broken.",
+    "cause.bypass_section_lost.2_of_3.mates": "Two thirds of the voltage that the others of the lot give are missing: "
+    "bypass diodes have failed shorted, or strings of cells are broken.",
     "cause.voltage_low": "The voltage is {missing_pct:.0f} % lower than it should be; low light does not explain that. "
     "Broken cells, a wrong label, or a panel much hotter than thought.",
+    "cause.voltage_low.no": "The voltage is {missing_pct:.0f} % lower than it should be; neither low light nor heat "
+    "explains that. Broken cells, or a wrong label.",
     "cause.current_low": "The current is {missing_pct:.0f} % lower than it should be: dirt, shade, cracked cells or a "
     "weaker panel than labelled. Clean it, look for shadows, read again.",
     "cause.lower_than_the_lot": "Its {quantity} is lower than that of the others in the same light, so the sky is no "
@@ -135,6 +146,8 @@ TEXTS: Mapping[str, str] = {
     "or the type is another one.",
     "cause.wrong_panel.other_cells": "The voltage suits a panel of {cells} cells in series rather than {label_cells}. "
     "Count the cells and compare the label.",
+    "cause.wrong_panel.other_cells.mates": "The voltage of the others, beside which it was held, suits panels of "
+    "{cells} cells in series rather than {label_cells}. Count the cells and compare the labels.",
     "cause.leaks_frame_dry": "Current leaks from the cells to the frame: about {mohm} megohms, where a panel of this "
     "size should have {wanted} or more. The frame can give a shock. Leave it.",
     "cause.leaks_frame_wetted": "Wet, current leaks from the cells to the frame: about {mohm} megohms, where a panel "
@@ -168,15 +181,19 @@ TEXTS: Mapping[str, str] = {
     # what it is worth
     "worth.nothing_against_it": "Volts and amperes are as they should be: worth what a sound panel of its age is.",
     "worth.current_not_seen": "The current was not seen, and broken cells hardly show in the volts: a tenth off.",
-    "worth.power_left": "By the share of its power that is left, and what has to be mended.",
+    "worth.power_left": "By the share of its power that is left, and what has to be mended; a tenth off where the "
+    "current was not read.",
     "worth.power_left_at_most": "At most that: by the share of its power that is left as far as it could be judged, "
-    "and what has to be mended. What is open may take more off, be it of this panel or of those it was compared with.",
+    "and what has to be mended; a tenth off where the current was not read. What is open may take more off, be it of "
+    "this panel or of those it was compared with.",
     "worth.contact_not_sure": "By the share of the rounds in which it gave anything, and by what it gave then. Should "
     "it have been the meter, leave the empty round out; measure a third time before you pay.",
     "worth.repair_needed": "By what has to be mended.",
     "worth.gives_nothing": "It gives nothing, so it is worth nothing until it does.",
     "worth.not_at_any_price": "It can give a shock or start a fire: not worth taking at any price.",
     "worth.another_panel": "It is another panel than labelled; it is worth what its own label says.",
+    "worth.another_panel_with_a_fault": "It is another panel than labelled, and more is wrong with it: it is worth "
+    "less than what its own label says.",
     "worth.not_known_yet": "Not known before what is missing was read.",
     # light
     "light.measured": "As measured.",
@@ -199,7 +216,12 @@ TEXTS: Mapping[str, str] = {
     "these contradict each other. The measurement was taken. Look at the clock, the sky and the meter's range again.",
     "remark.light_told_twice.sun_is_down": "{measured} W/m2 were measured, and the sun is down at that place and time: "
     "these contradict each other. The measurement was taken. Look at the date, the clock and the meter's range again.",
+    "remark.light_told_twice.less": "{measured} W/m2 were measured, and place, time and sky give {least} W/m2 at "
+    "least: these do not go together. The measurement was taken. A cloud or a shadow lay on the light meter, it was "
+    "held otherwise than the panel, or its range, the clock or the sky was told wrong. Look at them again.",
     "remark.sky_without_place": "How the sky looks tells no light without place and time. Send both, or leave it out.",
+    "remark.sky_without_place.measured": "How the sky looks tells no light without place and time, so that it could "
+    "not be held beside what was measured; that counts alone. Send both, or leave it out.",
     "remark.uncertainty_without_light": "How sure the light meter is was told, and not what it showed.",
     "remark.wetted_without_frame": "Of {panels} it was told that frame and back were wetted, without the volts to the "
     "frame in the same reading: nothing came of it, and no leak was looked for. Read both leads to the frame.",
@@ -230,12 +252,15 @@ TEXTS: Mapping[str, str] = {
     "how.voltage": "Set the meter to d.c. volts, range {range:.0f} V or more: up to {most} V can be there. Red probe, "
     "in the volts jack, on the plus lead; touch only the insulated parts. A minus sign means that the connectors were "
     "fitted the wrong way round: do not plug it in like that.",
+    "how.voltage.highest": "Set the meter to d.c. volts, its highest range: up to {most} V can be there, and it bears "
+    "{range:.0f}. Red probe, in the volts jack, on the plus lead; touch only the insulated parts. A minus sign means "
+    "that the connectors were fitted the wrong way round: do not plug it in like that.",
     "how.no_voltage_with_this_meter": "Do not measure with this meter, in no step: up to {most} V can be there; it "
     "bears {limit}. Volts, current, the frame and the diodes take a meter that bears more: send its limits, "
     "and the steps for it are told.",
     "how.current": "Short-circuit current: up to {most} A beside a cloud's edge. Cover the panel or turn it face "
-    "down, lead in the {limit} A jack, join both leads through the meter, uncover, read within ten seconds, cover "
-    "again, then part.",
+    "down, lead in the jack that bears {limit} A, join both leads through the meter, uncover, read within ten "
+    "seconds, cover again, then part.",
     "how.no_current_with_this_meter": "Do not measure the short-circuit current with this meter: up to {most} A "
     "can flow when the sun comes out, its fused input bears {limit} A. Use a d.c. clamp meter, or less light: turn the "
     "panel away from the sun, and compare panels with one another.",

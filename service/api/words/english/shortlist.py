@@ -106,8 +106,8 @@ TEXTS: Mapping[str, str] = {
     "has no invoice or label, or is bound to an account stand behind the others, whatever they cost. A price far under "
     "the others is told as a doubt and moves no rank.",
     "note.room_assumed": "Nobody said for how many panels there is room: four were taken to fit.",
-    "question.distance": "How far away is this advert, and the others of which you did not say? Until then a usual way "
-    "or what sending may cost is counted, with its range; nothing where a kilometre costs nothing.",
+    "question.distance": "How far away is the advert {advert}, and the others of which you did not say? Until then a "
+    "usual way or what sending may cost is counted, with its range; nothing where a kilometre costs nothing.",
     "question.new_set": "What does such a set cost new, from a shop, with all that belongs to it? Tell its price, "
     "panel and inverter: it then stands beside each set, and no bid goes above it.",
     "question.tariff": "What does a kWh cost you? Payback, value and bids hang on it.",
