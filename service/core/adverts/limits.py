@@ -3,6 +3,7 @@
 from collections.abc import Set
 from itertools import takewhile
 
+from service.core.adverts.direct import of_the_grid
 from service.core.adverts.figures import Found, is_greatest, name_of, owner_of
 from service.core.adverts.scene import Scene, numbers
 from service.core.adverts.walk import NUMBER, Item
@@ -78,13 +79,15 @@ def _limit_v(scene: Scene, place: int, item: Item, found: Found, *, deadly: bool
     name = name_of(scene, place, ("max_in", "start"))
     if name is None and deadly and kills(scene, place):
         name = "max_in"
+    if name == "max_in" and of_the_grid(scene, place, item):
+        return
     if name and not (item.value in {230.0, 240.0, 120.0, 400.0} and "system" in _before(scene, place)):
         _keep(found, name, item)
 
 
 def _named_as_panels(scene: Scene, place: int, item: Item, found: Found) -> None:
     """As in "max. open voltage 60 V", and "Umax 60 V" of an inverter."""
-    if "vmp" in scene.by_what and is_greatest(scene, place, item):
+    if "vmp" in scene.by_what and is_greatest(scene, place, item) and not of_the_grid(scene, place, item):
         _keep(found, "max_in", item, 0.9)
     if "voc" in scene.by_what and name_of(scene, place, ("voc",)) and at_most(scene, place, item):
         _keep(found, "max_in", item)
