@@ -56,6 +56,12 @@ class SmallWords:
     tied: Stems  # to an account
     released: Stems  # from one
 
+    # Labels.
+    label_of: Stems  # "price sticker"
+    label_on: Stems  # "label on the box"
+    label_none: Words  # "no label removed"
+    label_pictured: Stems  # "the plate is gone, but I have a photo of it"
+
     # What goods are there for.
     against: Words  # "swap for an inverter"
     optional: Stems

@@ -76,3 +76,60 @@ def test_payment_before_the_goods_raises_a_doubt(title, body, doubted):
 )
 def test_goods_that_are_not_sold_one_by_one_raise_a_doubt(title, body, doubted):
     assert ("minimum_order" in doubts_of(body, title)) == doubted
+
+
+@pytest.mark.parametrize(
+    ("title", "body"),
+    [
+        ("Panel 320 W", "The label on the packaging was removed, rating plate present. £30"),
+        ("Panel 320 W", "No labels removed. £30"),
+        ("Modul 320 W", "Aufkleber vom Karton entfernt, Typenschild vorhanden. 30 €"),
+        ("Modul 320 W", "Keine Etiketten entfernt. 30 €"),
+        ("Paneel 320 Wp", "Sticker van de verpakking verwijderd, typeplaatje aanwezig. 30 euro"),
+        ("Paneel 320 Wp", "Geen labels verwijderd, 30 euro"),
+        ("Panneau 320 W", "Étiquette de prix retirée, 30 €"),
+        ("Panneau 320 W", "Aucune étiquette retirée, 30 €"),
+        ("Placa 320 W", "Etiqueta del embalaje arrancada, 30 €"),
+        ("Placa 320 W", "Ninguna etiqueta arrancada, 30 €"),
+        ("Pannello 320 W", "Etichetta della scatola rimossa, 30 €"),
+        ("Pannello 320 W", "Nessuna etichetta rimossa, 30 €"),
+        ("Panel 320 W", "Etykieta z pudełka usunięta, tabliczka na miejscu, 90 zł za sztukę"),
+        ("Panel 320 W", "Żadna etykieta usunięta, 90 zł za sztukę"),
+        ("Painel 320 W", "Etiqueta da embalagem removida, 30 €"),
+        ("Painel 320 W", "Nenhuma etiqueta removida, 30 €"),
+        ("Panel 320 W", "Štítek na obalu stržený, 500 Kč za kus"),
+        ("Panel 320 W", "Žádný štítek odstraněn, 500 Kč za kus"),
+        ("Panel 320 W", "Mærkat på emballagen fjernet, 150 kr stk"),
+        ("Panel 320 W", "Ingen mærkater fjernet, 150 kr stk"),
+    ],
+)
+def test_labels_of_boxes_and_prices_and_none_removed_are_no_fault(title, body):
+    reading = read_advert(Advert(title=title, body=body), WORDS)
+    assert "label_removed" not in reading.doubts
+    assert "missing_label" not in reading.defects
+
+
+@pytest.mark.parametrize(
+    ("title", "body"),
+    [
+        ("Panel 320 W", "Label gone from the junction box side, box of cables included. £30"),
+        ("Modul 320 W", "Etikett fehlt, im Karton. 30 €"),
+        ("Modul 320 W", "Kein Typenschild, Glas in Ordnung. 30 €"),
+        ("Paneel 320 Wp", "Sticker ontbreekt, in doos, 30 euro"),
+        ("Panneau 320 W", "Étiquette manquante, prix 30 €"),
+        ("Placa 320 W", "Sin etiqueta, precio 30 €"),
+        ("Pannello 320 W", "Senza etichetta, prezzo 30 €"),
+        ("Panel 320 W", "Brak tabliczki, cena 90 zł za sztukę"),
+        ("Painel 320 W", "Sem etiqueta, preço 30 €"),
+        ("Panel 320 W", "Bez štítku, cena 500 Kč za kus"),
+        ("Panel 320 W", "Uden mærkat, pris 150 kr stk"),
+    ],
+)
+def test_the_label_of_the_goods_is_missed_beside_boxes_and_prices(title, body):
+    assert "missing_label" in read_advert(Advert(title=title, body=body), WORDS).defects
+
+
+def test_a_plate_that_there_is_a_photo_of_is_missing_but_nobody_hides_it():
+    reading = read_advert(Advert(title="Panel 320 W", body="Rating plate removed, I took a photo of it. £30"), WORDS)
+    assert "label_removed" not in reading.doubts
+    assert "missing_label" in reading.defects
