@@ -79,6 +79,11 @@ class SmallWords:
     anybody: Words
     buyer_pays: Words
 
+    asks_who: Words
+    i_pay: Words  # before what a buyer offers
+    too: Words  # "so am I", behind a question who looks for goods
+    of_myself: Words  # the other words of it
+
     # Orders to a reader.
     order_aside: Words  # "ignore"
     order_no_account: Words  # with a "no" before it: "take no account of"
