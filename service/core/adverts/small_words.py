@@ -52,6 +52,13 @@ class SmallWords:
     sending_or: Words  # parts a price from one with sending
     sending_joining: Words  # "with postage for 66 €"
 
+    # What is not asked of a buyer.
+    no_payment: Words  # "payment in advance is not needed"
+    demanded: Stems
+    undemanded: Words  # says both in one
+    only_then: Words  # "look first, then transfer"
+    looked_at: Stems
+
     # What is denied.
     tied: Stems  # to an account
     released: Stems  # from one

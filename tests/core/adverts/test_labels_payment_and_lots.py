@@ -133,3 +133,44 @@ def test_a_plate_that_there_is_a_photo_of_is_missing_but_nobody_hides_it():
     reading = read_advert(Advert(title="Panel 320 W", body="Rating plate removed, I took a photo of it. £30"), WORDS)
     assert "label_removed" not in reading.doubts
     assert "missing_label" in reading.defects
+
+
+@pytest.mark.parametrize(
+    "body",
+    [
+        "£30 each. Payment in advance is not required",
+        "30 € je Stück. Vorauszahlung verlange ich nicht",
+        "30 € je Stück. Zuerst prüfen, dann überweisen",
+        "30 euro per stuk. Vooruitbetaling is niet vereist",
+        "30 euro per stuk. Kijken, daarna eerst betalen",
+        "30 € pièce. Paiement d'avance pas demandé",
+        "30 € cada una. El pago por adelantado no es necesario",
+        "30 € l'uno. Il pagamento anticipato non è richiesto",
+        "120 zł za sztukę. Zaliczki nie wymagam",
+        "30 € cada. Pagamento antecipado não é necessário",
+        "600 Kč za kus. Zálohu předem nepotřebuji",
+        "200 kr stk. Forudbetaling kræves ikke",
+    ],
+)
+def test_payment_that_is_not_asked_for_or_after_a_look_raises_none(body):
+    assert "advance_payment" not in doubts_of(body)
+
+
+@pytest.mark.parametrize(
+    "body",
+    [
+        "£30 each. Payment in advance, not refundable",
+        "30 € je Stück. Vorkasse, nicht verhandelbar",
+        "30 € je Stück. Erst überweisen, dann anschauen",
+        "30 euro per stuk. Vooruitbetaling, niet onderhandelbaar",
+        "30 € pièce. Paiement d'avance, pas de reprise",
+        "30 € cada una. Pago por adelantado, no devuelvo",
+        "30 € l'uno. Pagamento anticipato, non trattabile",
+        "120 zł za sztukę. Zaliczka, nie do zwrotu",
+        "30 € cada. Primeiro pagamento, depois envio",
+        "600 Kč za kus. Nejdřív zaplatit, pak pošlu",
+        "200 kr stk. Forudbetaling, ikke til forhandling",
+    ],
+)
+def test_another_no_beside_payment_in_advance_lets_it_stand(body):
+    assert "advance_payment" in doubts_of(body)
