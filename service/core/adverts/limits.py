@@ -24,7 +24,7 @@ _OUTPUT = frozenset(("ac_out", "limited"))
 _TO = frozenset(("range", "between"))
 _PARTS = frozenset((",", ")", "+", ";"))
 _CURRENTS = frozenset(("isc", "imp", "input_current", "max_sc"))
-_FARTHEST, _NAME_BEHIND, _NEAR_BEFORE = 9, 2, 6
+_FARTHEST, _NAME_BEHIND, _NEAR_BEFORE, _TO_CODE = 9, 2, 6, 4
 _MOST_PEAK = 1.5  # times the rated power
 _LEAST_WINDOW = 1.15  # "Voc 37-38 V" is no range of an input
 
@@ -242,7 +242,17 @@ def _both_ends(scene: Scene, place: int, high: Item) -> bool:
     low, before = scene.items[place], scene.before(place)
     if low.value < _LEAST_V or high.value < _LEAST_WINDOW * low.value or {low.value, high.value} <= _NOMINAL_V:
         return False
-    return before is None or before.what not in _OWN_NAMES or low.at - before.to > 1
+    if before is not None and before.what in _OWN_NAMES and low.at - before.to <= 1:
+        return False
+    return not _of_a_code(scene, low)
+
+
+def _of_a_code(scene: Scene, low: Item) -> bool:
+    """Does a word for a number of goods, a type, a box or charging stand before it: "order code 22/58 V"?"""
+    near = scene.tokens[low.field][max(low.at - _TO_CODE, 0) : low.at]
+    words = takewhile(lambda word: word not in {",", ";", "\n"}, reversed(near))
+    small = scene.small
+    return any(word in small.code_short or word.startswith(small.code_before) for word in words)
 
 
 def _window(scene: Scene, place: int, high: int, found: Found) -> None:

@@ -153,6 +153,8 @@ class SmallWords:
     # Limits, and what lies beyond them.
     volts_up_to: Words  # behind "16 v"
     volts_range: Words  # "16 to 60 V"
+    code_before: Stems  # "order code 22/58 V", "charging voltage 14/28 V"
+    code_short: Words  # the same where longer words begin alike
     tracker: Stems
     an_input: Words
     input_begins: Stems  # "inputs"

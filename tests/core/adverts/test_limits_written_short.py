@@ -91,3 +91,35 @@ def test_hz_on_a_panel_counts_half_cells_where_no_grid_has_so_many(body, cells):
 )
 def test_the_greatest_volts_of_a_grid_are_none_that_an_input_bears(title, body, limit):
     assert inverter_of(title, body).get("max_input_voltage_v") == limit
+
+
+@pytest.mark.parametrize(
+    "body",
+    [
+        "Order code 24/56 V",
+        "Charging voltage 14/28 V",
+        "Bestellnr. 24/56 V",
+        "Typ 24/56 V",
+        "Art. 24/56 V",
+        "Karton 24/56 V",
+        "Ladespannung 14/28 V",
+        "Bestelnummer 24/56 V",
+        "Laadspanning 14/28 V",
+        "Réf. 24/56 V",
+        "Modelo 24/56 V",
+        "Codice 24/56 V",
+        "Numer 24/56 V",
+        "Ładowanie 14/28 V",
+        "Código 24/56 V",
+        "Číslo zboží 24/56 V",
+        "Varenr. 24/56 V",
+    ],
+)
+def test_volts_in_a_code_or_of_charging_are_no_range(body):
+    assert "tracking_min_v" not in inverter_of("Inverter 500 W", body)
+
+
+@pytest.mark.parametrize("body", ["Type B, 24/56 V", "No. 5, MPPT 24/56 V", "Eingang 24/56 V", "Entrée 24/56 V"])
+def test_a_code_in_another_part_keeps_the_range(body):
+    found = inverter_of("Inverter 500 W", body)
+    assert (found["tracking_min_v"], found["tracking_max_v"]) == (24, 56)
