@@ -119,6 +119,9 @@ class SmallWords:
     part_of: Words  # "4 of 12"
     part_articles: Words  # "4 of my 12"
     part_left: Words
+    them: Words  # "4 of them left out of 12"
+    still: Words  # "noch 4 von 12"
+    still_there: Words
     set_joining: Words  # panels and an inverter
     others: Words  # "some of 230 W, others of 250 W"
     sorts_joining: Words

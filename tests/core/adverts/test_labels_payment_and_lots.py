@@ -174,3 +174,35 @@ def test_payment_that_is_not_asked_for_or_after_a_look_raises_none(body):
 )
 def test_another_no_beside_payment_in_advance_lets_it_stand(body):
     assert "advance_payment" in doubts_of(body)
+
+
+@pytest.mark.parametrize(
+    "body",
+    [
+        "Of these panels 14 of them left out of 40, £20 each",
+        "14 left from 40 panels, £20 each",
+        "Noch 14 von ehemals 40 Modulen da, 20 € je Stück",
+        "Noch 14 von 40 Modulen, 20 € je Stück",
+        "Nog 14 van de 40 panelen, 20 euro per stuk",
+        "Nog 14 van de oorspronkelijke 40 panelen over, 20 euro per stuk",
+    ],
+)
+def test_what_is_left_of_more_is_on_offer(body):
+    assert read_advert(Advert(title="Solar 250 W", body=body), WORDS).quantity_available == 14
+
+
+@pytest.mark.parametrize(
+    "body",
+    [
+        "14 out of 40 panels are scratched, £20 each",
+        "Noch 14 von 40 Modulen haben Kratzer, 20 € je Stück",
+        "14 van de 40 panelen hebben krassen, 20 euro per stuk",
+    ],
+)
+def test_of_some_that_have_faults_all_are_on_offer(body):
+    assert read_advert(Advert(title="Solar 250 W", body=body), WORDS).quantity_available == 40
+
+
+def test_an_amount_behind_a_pronoun_and_a_point_is_a_price():
+    reading = read_advert(Advert(title="Zonnepaneel 320 W", body="Na betaling verstuur ik. 32 euro."), WORDS)
+    assert (reading.price.value, reading.shipping_cost) == (32, None)
