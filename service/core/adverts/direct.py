@@ -8,6 +8,7 @@ from service.core.adverts.walk import Item
 GRID_V = (180.0, 280.0)
 _LEAST_V, _MOST_LONE_V = 100.0, 150.0  # grids have no less; inputs of plug-in inverters bear no more
 _LETTERS = frozenset(("u", "v", "umax", "vmax"))
+_NOMINAL_V = frozenset((230.0, 240.0, 380.0, 400.0, 415.0))
 _LONE = _LETTERS | {"max"}
 _OF_GRIDS = frozenset(("ac_out", "system"))
 _NAMES = frozenset(("vmp", "max_in"))
@@ -34,6 +35,9 @@ def of_the_grid(scene: Scene, place: int, item: Item) -> bool:
         return False
     if GRID_V[0] <= item.value <= GRID_V[1]:
         return True
+    for one in scene.back(place, 4):  # "grid max. 460 V", "400 V, max. 460 V"
+        if (one.what in _OF_GRIDS and one.clause == item.clause) or (one.unit == "V" and one.value in _NOMINAL_V):
+            return True
     told = [] if name is None else tokens[name.at : name.to]
     lone = _LONE.issuperset(told) and not _LETTERS.isdisjoint(told)
     return lone and (item.value > _MOST_LONE_V or any(scene.in_sentence(item.sentence, what) for what in _OF_GRIDS))

@@ -86,6 +86,8 @@ def test_hz_on_a_panel_counts_half_cells_where_no_grid_has_so_many(body, cells):
         ("Mikroinverter 500 W", "Umax DC 55 V, Umax 253 V AC", 55),
         ("Inverter 500 W", "Umax 132 V, grid 120 V", None),
         ("Inverter 500 W", "Umax 1000 V", None),
+        ("Inverter 3000 W", "Grid 400 V, max. 460 V", None),
+        ("Mikroinverter 500 W", "Maks. netspænding 460 V, maks. indgangsspænding 55 V", 55),
         ("String inverter 3000 W", "Umax DC 600 V", 600),
     ],
 )
