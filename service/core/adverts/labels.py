@@ -1,6 +1,7 @@
 """Is the label of the goods taken off, or one of a box, a price or an address: "price sticker removed"?"""
 
 from collections.abc import Iterator
+from itertools import takewhile
 
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import Item
@@ -83,6 +84,7 @@ def _of_another(scene: Scene, place: int) -> bool:
     item, small = scene.items[place], scene.small
     tokens = scene.tokens[item.field]
     behind = list(_until(tokens, range(item.to, min(item.to + _NEAR, len(tokens)))))
+    behind = list(takewhile(lambda at: tokens[at] not in small.joining, behind))  # "removed and packed in boxes"
     before = list(_until(tokens, range(item.at - 1, max(item.at - _NEAR, 0) - 1, -1)))
     if any(tokens[at].startswith(small.label_on) and not _within(scene, place, at, behind=True) for at in behind):
         return True
@@ -116,6 +118,8 @@ def _until(tokens: list[str], places: range) -> Iterator[int]:
 
 
 def _pictured(scene: Scene, item: Item) -> bool:
-    """Is there a picture of it?"""
+    """Does the seller say that he has a picture of it: not only "see photos"?"""
+    small = scene.small
     tokens = scene.tokens[item.field][item.to : item.to + _TO_PHOTO]
-    return any(word.startswith(scene.small.label_pictured) for word in tokens)
+    at = next((at for at, word in enumerate(tokens) if word.startswith(small.label_pictured)), 0)
+    return bool(at) and not small.label_kept.isdisjoint(tokens[max(at - _TO_NAME, 0) : at])

@@ -24,13 +24,17 @@ def leave_out_undemanded(scene: Scene) -> None:
 
 
 def _undemanded(scene: Scene, item: Item) -> bool:
-    """As in "is not needed", "mache ich nicht": a "no" and a word for demanding behind it, before its part ends."""
+    """As in "is not needed", "mache ich nicht": a "no" before a word for demanding behind it, or at the end."""
     small = scene.small
     behind = scene.tokens[item.field][item.to : item.to + _BEHIND]
     words = list(takewhile(lambda word: word not in _PARTS, behind))
     if not small.undemanded.isdisjoint(words):
         return True
-    return not small.no_payment.isdisjoint(words) and any(word.startswith(small.demanded) for word in words)
+    no = next((at for at, word in enumerate(words) if word in small.no_payment), None)
+    demanded = next((at for at, word in enumerate(words) if word.startswith(small.demanded)), None)
+    if no is None or demanded is None:
+        return False
+    return no < demanded or no == len(words) - 1  # but "required no exceptions"
 
 
 def _after_look(scene: Scene, item: Item) -> bool:

@@ -68,6 +68,7 @@ class SmallWords:
     label_on: Stems  # "label on the box"
     label_none: Words  # "no label removed"
     label_pictured: Stems  # "the plate is gone, but I have a photo of it"
+    label_kept: Words  # who has it
 
     # What goods are there for.
     against: Words  # "swap for an inverter"

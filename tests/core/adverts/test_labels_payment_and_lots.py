@@ -129,6 +129,20 @@ def test_the_label_of_the_goods_is_missed_beside_boxes_and_prices(title, body):
     assert "missing_label" in read_advert(Advert(title=title, body=body), WORDS).defects
 
 
+@pytest.mark.parametrize(
+    "body",
+    [
+        "Label removed, see photos. £30",
+        "Labels removed and packed in boxes. £30",
+        "Typenschild entfernt, siehe Fotos. 30 €",
+    ],
+)
+def test_photos_and_boxes_of_the_goods_excuse_no_label_taken_off(body):
+    reading = read_advert(Advert(title="Solar 320 W", body=body), WORDS)
+    assert "label_removed" in reading.doubts
+    assert "missing_label" in reading.defects
+
+
 def test_a_plate_that_there_is_a_photo_of_is_missing_but_nobody_hides_it():
     reading = read_advert(Advert(title="Panel 320 W", body="Rating plate removed, I took a photo of it. £30"), WORDS)
     assert "label_removed" not in reading.doubts
@@ -160,7 +174,9 @@ def test_payment_that_is_not_asked_for_or_after_a_look_raises_none(body):
     "body",
     [
         "£30 each. Payment in advance, not refundable",
+        "£30 each. Prepayment required no exceptions",
         "30 € je Stück. Vorkasse, nicht verhandelbar",
+        "30 € je Stück. Vorkasse erforderlich kein Umtausch",
         "30 € je Stück. Erst überweisen, dann anschauen",
         "30 euro per stuk. Vooruitbetaling, niet onderhandelbaar",
         "30 € pièce. Paiement d'avance, pas de reprise",
