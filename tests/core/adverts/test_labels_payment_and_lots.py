@@ -222,3 +222,21 @@ def test_of_some_that_have_faults_all_are_on_offer(body):
 def test_an_amount_behind_a_pronoun_and_a_point_is_a_price():
     reading = read_advert(Advert(title="Zonnepaneel 320 W", body="Na betaling verstuur ik. 32 euro."), WORDS)
     assert (reading.price.value, reading.shipping_cost) == (32, None)
+
+
+@pytest.mark.parametrize(
+    ("body", "quantity", "each"),
+    [
+        ("6 lots de 2 panneaux 380 W, 90 € le lot", 12, 45),
+        ("6 juegos de 2 paneles 380 W, 90 € por juego", 12, None),
+        ("6 lotes de 2 painéis 380 W, 90 € por lote", 12, 45),
+        ("4 zestawy po 2 panele 380 W, 360 zł za zestaw", 8, 180),
+        ("4 sady po 2 panelech 380 W, 2400 Kč za sadu", 8, 1200),
+        ("6 sæt med 2 paneler 380 W, 700 kr. pr. sæt", 12, 350),
+        ("2 paneles 380 W con 6 juegos de 2 cables, 45 € cada uno", 2, 45),
+        ("6 lots of 2 panels 380 W, £300 the lot", 12, None),
+    ],
+)
+def test_equal_sets_are_counted_by_their_pieces(body, quantity, each):
+    reading = read_advert(Advert(title="Solar 380 W", body=body), WORDS)
+    assert (reading.quantity_available, reading.price.each) == (quantity, each)

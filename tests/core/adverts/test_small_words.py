@@ -50,6 +50,8 @@ SOME = {
     "order_reader": ("en de fr es it pl pt cs da", ALIKE),
     "order_marks": ("en", "the marks of such talks are English everywhere"),
     "of_them": ("en de nl", OPEN),
+    "equal_set": ("fr es it pt", "in the others words for a price a set have a meaning of their own (per_set)"),
+    "by_set": ("fr es it pt", "as for equal_set"),
     "them": ("en de nl", OPEN),
     "still": ("de nl", "in the others a verb or a word behind the number tells what is left"),
     "still_there": ("de nl", "it only ends what begins with a word for still"),
