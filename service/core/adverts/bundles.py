@@ -39,7 +39,7 @@ def bundles_of(scene: Scene) -> Bundles | None:
 
 
 def by_bundle(scene: Scene, amount: Item) -> bool:
-    """Is an amount told to be that of one of several equal sets: "110 € le lot"?"""
+    """Is an amount told to be that of one of several equal sets: "110 € par lot"?"""
     behind = scene.tokens[amount.field][amount.to : amount.to + 2]
     return len(behind) == _FEWEST and behind[0] in scene.small.by_set and behind[1] in scene.small.equal_set
 

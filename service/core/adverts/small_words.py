@@ -119,7 +119,7 @@ class SmallWords:
     bundles: Words  # counted, they tell no number of pieces: "6 pairs"
     equal_sets: Words  # "5 lots of 2 panels"
     sets_by: Words
-    equal_set: Words  # "110 € le lot" of several ones; English "the lot" is all of them
+    equal_set: Words  # "110 € par lot" of several; "le lot" may be all of them
     by_set: Words
     part_of: Words  # "4 of 12"
     part_articles: Words  # "4 of my 12"
