@@ -8,6 +8,7 @@ from service.core.adverts.walk import NUMBER, Item
 _SETS = ("set_one", "set_many", "set_weak")
 _GOODS = frozenset(("panel_one", "panel_many", "piece"))
 _MOST, _MOST_PARTS = 5000, 200
+_FEWEST, _MOST_LOOKED_AT = 2, 20
 _BETWEEN, _TO_SUM = 3, 5  # pieces
 _NO_SET = frozenset(",;.|+/")
 
@@ -31,7 +32,33 @@ def bundles_of(scene: Scene) -> Bundles | None:
             found = _of_goods(scene, place)
             if found:
                 return found
-    return None
+    if all(map(scene.small.equal_sets.isdisjoint, scene.different[:2])):
+        return None
+    places = scene.units.get("", [])[:_MOST_LOOKED_AT]
+    return next(filter(None, (_by_words(scene, place) for place in places)), None)
+
+
+def by_bundle(scene: Scene, amount: Item) -> bool:
+    """Is an amount told to be that of one of several equal sets: "110 € par lot"?"""
+    behind = scene.tokens[amount.field][amount.to : amount.to + 2]
+    return len(behind) == _FEWEST and behind[0] in scene.small.by_set and behind[1] in scene.small.equal_set
+
+
+def _by_words(scene: Scene, place: int) -> Bundles | None:
+    """As "5 lots de 2 panneaux": a word for equal sets, one that joins, and a number of goods."""
+    one, tokens = scene.items[place], scene.tokens[scene.items[place].field]
+    words = tokens[one.to : one.to + 2]
+    if len(words) < _FEWEST or words[0] not in scene.small.equal_sets or words[1] not in scene.small.sets_by:
+        return None
+    ahead = scene.ahead(place, 9)
+    at, two = next(((at, item) for at, item in enumerate(ahead) if item.what == NUMBER), (0, None))
+    if (
+        two is None
+        or two.at != one.to + 2
+        or not any(item.what in _GOODS and item.at == two.to for item in ahead[at + 1 :])
+    ):
+        return None
+    return _parts(scene, one, two)
 
 
 def _of_goods(scene: Scene, place: int) -> Bundles | None:

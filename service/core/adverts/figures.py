@@ -9,7 +9,7 @@ from service.core.adverts.pairs import figures_first
 from service.core.adverts.scene import Scene, measured_in, numbers
 from service.core.adverts.sides import keep_size, of_a_wrapping
 from service.core.adverts.sorts import of_one_sort, without_totals
-from service.core.adverts.tables import below_names
+from service.core.adverts.tables import below_names, in_columns
 from service.core.adverts.walk import NUMBER, Item
 
 Found = dict[str, tuple[float, Item, float]]
@@ -60,6 +60,7 @@ def panel_figures(scene: Scene, kind: str, others: Set[int] = frozenset()) -> tu
     known = scene.by_what.keys()
     named, counted = not known.isdisjoint(_NAMED), "cells" in known or "half" in known
     if ratings := scene.places(_RATINGS):
+        gone |= in_columns(scene, found)
         gone |= below_names(scene, ratings, found)
         gone |= figures_first(scene, found, gone)
         _rows(scene, ratings, found, gone)

@@ -6,6 +6,7 @@ from typing import NamedTuple
 from service.core.adverts.aside import in_exchange, is_optional, is_reason
 from service.core.adverts.asked_for import asks_a_buyer, is_asked_for, needs_goods
 from service.core.adverts.bundles import bundles_of
+from service.core.adverts.buyers import is_buyers_question
 from service.core.adverts.pieces import pieces_on_offer
 from service.core.adverts.priced_apart import priced_apart
 from service.core.adverts.scene import Scene, numbers
@@ -48,7 +49,7 @@ def goods_of(scene: Scene) -> Goods:
     kind, why = _kind(scene, named)
     if kind == "set" and "set" not in named.all and priced_apart(scene):
         kind = "panel"  # of which there may be several; the inverter goes by itself
-    if _wanted(scene) or is_asked_for(scene) or needs_goods(scene):
+    if _wanted(scene) or is_asked_for(scene) or needs_goods(scene) or is_buyers_question(scene):
         return Goods(kind, False, None, "wanted_ad")
     if _service(scene, kind):
         return Goods("other", False, None, "service")

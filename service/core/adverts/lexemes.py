@@ -24,7 +24,7 @@ from service.core.adverts.measures import measured
 from service.core.adverts.numerals import Figure, Heading
 from service.core.adverts.plain import Plain
 from service.core.adverts.tokens import Pieces
-from service.core.adverts.walk import NUMBER, Item, Walk
+from service.core.adverts.walk import MONEY_UNITS, NUMBER, Item, Walk
 
 MONEY, CASH = "money:", "cash:"
 SPELLED = "n:"
@@ -140,7 +140,8 @@ def _cuts_short(walk: Walk, at: int, after: str) -> bool:
     if last is not None and last.to != at:
         last = None
     if after[0].isdigit() and (before == "." or (last is not None and last.what in _SHORTENED)):
-        return True  # "Current ...... 13.1", "Leerlaufspg. 41,0 V"
+        unit = walk.units.get(walk.padded[at + 2])  # "Current ...... 13.1", "Leerlaufspg. 41,0 V"
+        return unit is None or unit[0] not in MONEY_UNITS
     if before not in walk.lexicon.short:  # "350 kr. pr. stk." goes on, "350 kr. Fetch" ends
         unmeasured = last is None or not last.unit
         return unmeasured and len(before) == 1 and before.isalpha() and before not in "wvak"

@@ -3,6 +3,7 @@
 from collections.abc import Set
 from itertools import takewhile
 
+from service.core.adverts.direct import of_the_grid
 from service.core.adverts.figures import Found, is_greatest, name_of, owner_of
 from service.core.adverts.scene import Scene, numbers
 from service.core.adverts.walk import NUMBER, Item
@@ -23,7 +24,7 @@ _OUTPUT = frozenset(("ac_out", "limited"))
 _TO = frozenset(("range", "between"))
 _PARTS = frozenset((",", ")", "+", ";"))
 _CURRENTS = frozenset(("isc", "imp", "input_current", "max_sc"))
-_FARTHEST, _NAME_BEHIND, _NEAR_BEFORE = 9, 2, 6
+_FARTHEST, _NAME_BEHIND, _NEAR_BEFORE, _TO_CODE = 9, 2, 6, 4
 _MOST_PEAK = 1.5  # times the rated power
 _LEAST_WINDOW = 1.15  # "Voc 37-38 V" is no range of an input
 
@@ -78,13 +79,15 @@ def _limit_v(scene: Scene, place: int, item: Item, found: Found, *, deadly: bool
     name = name_of(scene, place, ("max_in", "start"))
     if name is None and deadly and kills(scene, place):
         name = "max_in"
+    if name == "max_in" and of_the_grid(scene, place, item):
+        return
     if name and not (item.value in {230.0, 240.0, 120.0, 400.0} and "system" in _before(scene, place)):
         _keep(found, name, item)
 
 
 def _named_as_panels(scene: Scene, place: int, item: Item, found: Found) -> None:
     """As in "max. open voltage 60 V", and "Umax 60 V" of an inverter."""
-    if "vmp" in scene.by_what and is_greatest(scene, place, item):
+    if "vmp" in scene.by_what and is_greatest(scene, place, item) and not of_the_grid(scene, place, item):
         _keep(found, "max_in", item, 0.9)
     if "voc" in scene.by_what and name_of(scene, place, ("voc",)) and at_most(scene, place, item):
         _keep(found, "max_in", item)
@@ -239,7 +242,17 @@ def _both_ends(scene: Scene, place: int, high: Item) -> bool:
     low, before = scene.items[place], scene.before(place)
     if low.value < _LEAST_V or high.value < _LEAST_WINDOW * low.value or {low.value, high.value} <= _NOMINAL_V:
         return False
-    return before is None or before.what not in _OWN_NAMES or low.at - before.to > 1
+    if before is not None and before.what in _OWN_NAMES and low.at - before.to <= 1:
+        return False
+    return not _of_a_code(scene, low)
+
+
+def _of_a_code(scene: Scene, low: Item) -> bool:
+    """Does a word for a number of goods, a type, a box or charging stand before it: "order code 22/58 V"?"""
+    near = scene.tokens[low.field][max(low.at - _TO_CODE, 0) : low.at]
+    words = takewhile(lambda word: word not in {",", ";", "\n"}, reversed(near))
+    small = scene.small
+    return any(word in small.code_short or word.startswith(small.code_before) for word in words)
 
 
 def _window(scene: Scene, place: int, high: int, found: Found) -> None:

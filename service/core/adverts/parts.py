@@ -9,7 +9,7 @@ _MOST = 5000
 _GOODS = frozenset(("panel_one", "panel_many", "inverter_one", "inverter_many", "set_many", "piece", "other_goods"))
 _OF_FAULTS = frozenset(("d:", "s:", "p:"))
 _ENDS = frozenset(".,;!?)\n")
-_FARTHEST, _TO_ALL = 8, 3
+_FARTHEST, _TO_ALL = 8, 5
 
 
 def of_more(scene: Scene) -> int | None:
@@ -25,7 +25,7 @@ def of_more(scene: Scene) -> int | None:
         if one.sentence != two.sentence or two.at - one.to > _FARTHEST or not (_whole(one) and _whole(two)):
             continue
         if one.value < two.value:
-            if left and two.at - one.to <= _TO_ALL and _left_of(scene, first, one, two):
+            if left and two.at - one.to <= _TO_ALL and _left_of(scene, (first, second), one, two):
                 return int(one.value)
             of = _of(scene, scene.tokens[one.field][one.to : two.at])
             if of and _sold(scene, first, one) and _goods(scene, second):
@@ -69,15 +69,27 @@ def _stock(scene: Scene, place: int) -> bool:
     return before is not None and before.what == "stock" and scene.items[place].at - before.to <= 1
 
 
-def _left_of(scene: Scene, place: int, one: Item, two: Item) -> bool:
+def _left_of(scene: Scene, places: tuple[int, int], one: Item, two: Item) -> bool:
     """As in "7 left of the 20", "noch 7 von 20 übrig", and no fault is told of them?"""
     tokens = scene.tokens[one.field]
     between = tokens[one.to : two.at]
+    small = scene.small
+    of = int(bool(between) and between[0] in small.part_of)
+    if between[of : of + 1] and between[of] in small.them:
+        between = between[of + 1 :]  # "12 of them left out of 30"
     told = between[:1] if between[:1] and between[0] in scene.small.part_left else []
-    if not _of(scene, between[len(told) :]) or any(item.what[:2] in _OF_FAULTS for item in scene.ahead(place)):
+    if not _of(scene, between[len(told) :]) or any(item.what[:2] in _OF_FAULTS for item in scene.ahead(places[0])):
         return False
     before, behind = tokens[max(one.at - 2, 0) : one.at], tokens[two.to : two.to + 2]
+    if before and before[-1] in scene.small.still and _goods(scene, places[1]):
+        return _ends_there(scene, tokens[two.to + 1 : two.to + 3])
     return bool(told) or not (scene.small.part_left.isdisjoint(before) or scene.small.part_left.isdisjoint(behind))
+
+
+def _ends_there(scene: Scene, behind: list[str]) -> bool:
+    """Does nothing but their being there follow the goods?"""
+    there = scene.small.still_there | scene.small.part_left
+    return not behind or any(word in _ENDS or word in there for word in behind)
 
 
 def _left(scene: Scene, one: Item, two: Item) -> bool:

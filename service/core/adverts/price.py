@@ -6,6 +6,7 @@ from itertools import chain
 from typing import NamedTuple
 
 from service.core.adverts.amounts import MONEY, ROLES, Offers, a_watt, offers_of
+from service.core.adverts.bundles import by_bundle
 from service.core.adverts.field import PLACEHOLDERS, held_to_field, is_gross
 from service.core.adverts.goods import Goods
 from service.core.adverts.pieces import of_pallet
@@ -61,7 +62,8 @@ def asked_of(scene: Scene, goods: Goods) -> Asked:
     price = _based(chosen.value, currency, _basis(basis, goods, scene, chosen), goods)
     if goods.bundles > 1 and price.basis == "lot" and price.each is not None and not scene.tells("whole"):
         pieces = (goods.quantity or 0) / goods.bundles
-        price = replace(price, each=round(chosen.value / pieces, 4) if basis == "per_set" and pieces else None)
+        one_set = basis == "per_set" or by_bundle(scene, chosen)
+        price = replace(price, each=round(chosen.value / pieces, 4) if one_set and pieces else None)
     elif goods.pallets > 1 and price.basis == "lot" and price.each is not None and _a_pallet(scene, chosen):
         price = replace(price, each=round(chosen.value * goods.pallets / (goods.quantity or 1), 4))
     elif price.basis == "lot" and _per_pallet(scene, chosen):

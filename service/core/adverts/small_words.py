@@ -52,9 +52,23 @@ class SmallWords:
     sending_or: Words  # parts a price from one with sending
     sending_joining: Words  # "with postage for 66 €"
 
+    # What is not asked of a buyer.
+    no_payment: Words  # "payment in advance is not needed"
+    demanded: Stems
+    undemanded: Words  # says both in one
+    only_then: Words  # "look first, then transfer"
+    looked_at: Stems
+
     # What is denied.
     tied: Stems  # to an account
     released: Stems  # from one
+
+    # Labels.
+    label_of: Stems  # "price sticker"
+    label_on: Stems  # "label on the box"
+    label_none: Words  # "no label removed"
+    label_pictured: Stems  # "the plate is gone, but I have a photo of it"
+    label_kept: Words  # who has it
 
     # What goods are there for.
     against: Words  # "swap for an inverter"
@@ -72,6 +86,11 @@ class SmallWords:
     helpers: Words
     anybody: Words
     buyer_pays: Words
+
+    asks_who: Words
+    i_pay: Words  # before what a buyer offers
+    too: Words  # "so am I", behind a question who looks for goods
+    of_myself: Words  # the other words of it
 
     # Orders to a reader.
     order_aside: Words  # "ignore"
@@ -98,9 +117,16 @@ class SmallWords:
     of_them: Words  # "three of them"
     pallet: Stems  # pallets and boxes
     bundles: Words  # counted, they tell no number of pieces: "6 pairs"
+    equal_sets: Words  # "5 lots of 2 panels"
+    sets_by: Words
+    equal_set: Words  # "110 € par lot" of several; "le lot" may be all of them
+    by_set: Words
     part_of: Words  # "4 of 12"
     part_articles: Words  # "4 of my 12"
     part_left: Words
+    them: Words  # "4 of them left out of 12"
+    still: Words  # "noch 4 von 12"
+    still_there: Words
     set_joining: Words  # panels and an inverter
     others: Words  # "some of 230 W, others of 250 W"
     sorts_joining: Words
@@ -135,6 +161,8 @@ class SmallWords:
     # Limits, and what lies beyond them.
     volts_up_to: Words  # behind "16 v"
     volts_range: Words  # "16 to 60 V"
+    code_before: Stems  # "order code 22/58 V", "charging voltage 14/28 V"
+    code_short: Words  # the same where longer words begin alike
     tracker: Stems
     an_input: Words
     input_begins: Stems  # "inputs"

@@ -2,6 +2,8 @@
 
 from service.core.adverts.denials import bound_to_none, leave_out_denied, told_not_to_be
 from service.core.adverts.goods import Goods
+from service.core.adverts.labels import labels_taken_off, leave_out_other_labels
+from service.core.adverts.payments import leave_out_undemanded
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import NUMBER, Item
 from service.core.adverts.whose import DEFECT_MEANINGS, leave_out_strangers, of_the_goods
@@ -25,8 +27,6 @@ _PAYING = ("pay_in", "q:advance_payment")
 _STATES = ("s:broken", "s:loose", "s:missing", "s:cut", "s:unreadable")
 _FAULTS = DEFECT_MEANINGS | frozenset(_STATES)
 _NEAR = 7  # pieces between a part and what is said of it
-_LABELS = frozenset(("p:label", "d:missing_label"))  # "the label is" tells of a missing one
-_AUXILIARIES = 3  # "has been", "ist leider"
 _BEHIND_COSTS = 2  # what stands before a state is more often its part than what stands behind
 _TO_INPUT = 3
 _FIRST_YEAR, _LAST_YEAR = 1990, 2035
@@ -50,7 +50,7 @@ def put_together(scene: Scene, kind: str) -> None:
                 if defect != "cracked_glass":  # "cracked" is then said of that part
                     _leave_out(scene, "d:cracked_glass", scene.items[place])
     _serials_taken_off(scene)
-    _labels_taken_off(scene)
+    labels_taken_off(scene)
     _accounts_of_banks(scene)
     bound_to_none(scene)
     for place in scene.by_what.get("without", ()):
@@ -58,6 +58,8 @@ def put_together(scene: Scene, kind: str) -> None:
         behind = next((one for one in scene.ahead(place, 3) if one.what in _LACKING), None)
         if behind is not None and behind.clause == item.clause and 0 <= behind.at - item.to <= 1:
             scene.by_what.setdefault(f"d:{_DEFECT_OF[behind.what[2:], 'missing']}", []).append(place)
+    leave_out_other_labels(scene)
+    leave_out_undemanded(scene)
     leave_out_strangers(scene, kind)
 
 
@@ -78,20 +80,6 @@ def _serials_taken_off(scene: Scene) -> None:
         scene.by_what["d:cosmetic"] = [
             at for at in scene.by_what["d:cosmetic"] if (scene.items[at].field, scene.items[at].at) not in no_scratch
         ]
-
-
-def _labels_taken_off(scene: Scene) -> None:
-    """A label that "has been removed" close by, in a word that tells of both: gone, and taken off."""
-    if "s:taken_off" not in scene.by_what or not (scene.tells(*_LABELS) and scene.tells("s:missing")):
-        return
-    gone = {(scene.items[at].field, scene.items[at].at) for at in scene.by_what["s:missing"]}
-    for place in scene.by_what["s:taken_off"]:
-        item = scene.items[place]
-        if (item.field, item.at) in gone and not scene.denied(place) and any(
-            one.what in _LABELS and one.clause == item.clause and 0 <= item.at - one.to <= _AUXILIARIES
-            for one in scene.back(place, 6)
-        ):  # fmt: skip
-            scene.by_what.setdefault("q:label_removed", []).append(place)
 
 
 def _accounts_of_banks(scene: Scene) -> None:

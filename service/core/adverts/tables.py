@@ -6,6 +6,7 @@ of values nobody knows which panel is sold, so nothing is read of them.
 
 from bisect import bisect_left, bisect_right
 from collections.abc import Sequence
+from itertools import pairwise
 
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import NUMBER, Item
@@ -19,6 +20,8 @@ _OF_RATINGS = frozenset(("", *_UNITS.values()))
 _ABOVE = (("voc", "vmp"), ("isc", "imp"))
 _PARTING = ("|", ";")
 _FEWEST, _MOST_ROWS = 2, 4
+_MEANINGS = 3  # a word for power has other meanings too
+_AROUND = 2  # lines above and below
 _SURE = 0.9
 
 
@@ -28,10 +31,12 @@ def below_names(scene: Scene, ratings: Sequence[int], found: Found) -> set[int]:
     Watts stay for who looks for powers, unless there are several rows of values. ``ratings``: places of their names.
     """
     whats = scene.whats
-    heading = [at for at in ratings if whats[at - 1] in _UNITS]
-    if not heading or "\n" not in scene.different[1]:
+    if not ratings or "\n" not in scene.different[1]:
         return set()
-    heading = [at for at in heading if whats[at - 1] != whats[at] and scene.items[at].field == 1]
+    parted = not scene.different[1].isdisjoint(_PARTING)
+    heading = [at for at in ratings if scene.items[at].field == 1 and whats[at - 1] != whats[at] and (
+               not _UNITS.keys().isdisjoint(whats[max(at - _MEANINGS, 0) : at])
+               or (parted and scene.tokens[1][scene.items[at].at - 1] in _PARTING))]  # fmt: skip
     if not heading:
         return set()
     ends = [-1, *(at for at, word in enumerate(scene.tokens[1]) if word == "\n"), len(scene.tokens[1])]
@@ -61,18 +66,72 @@ def _table(scene: Scene, ends: Sequence[int], number: int, found: Found) -> set[
             if rows:
                 break
             continue  # a row of lines or units below the names
+        if "elsewhere" in scene.by_what and "elsewhere" in scene.whats[slice(*_between(scene, line))]:
+            taken.update(places)
+            continue
         row = _by_cell(scene, head, line, sign) if sign else _by_order(scene, head, places)
         if row is None:
             break
         rows.append(row)
         taken.update(places)
+    if len(rows) == 1 and len(_UNITS.keys() & set(scene.whats[slice(*_between(scene, head))])) < _FEWEST:
+        return set()  # with one name known, only several panels tell anything
     if len(rows) != 1 or not _can_be(scene, rows[0]):
         return taken
+    if "measured" in scene.by_what and _read_off(scene, ends, number):
+        return {place for place in taken if scene.items[place].unit != "W"}
     for name, place in rows[0].items():
         item = scene.items[place]
         if name != "power" or "W" not in scene.units:
             found.setdefault(name, (item.value, item, _SURE))
     return {place for place in taken if scene.items[place].unit != "W"}
+
+
+def _read_off(scene: Scene, ends: Sequence[int], number: int) -> bool:
+    """Do the lines around a table tell that a meter was read?"""
+    low, high = ends[max(number - 1 - _AROUND, 0)], ends[min(number + 1 + _AROUND, len(ends) - 1)]
+    told = (scene.items[at] for at in scene.by_what["measured"])
+    return any(item.field == 1 and low < item.at < high for item in told)
+
+
+def in_columns(scene: Scene, found: Found) -> set[int]:
+    """Keeps figures of a column for standard conditions, by the names of their rows; places of those of another column.
+
+    As in a table with a row "| NOCT | STC |" above "Voc | 35.0 V | 37.1 V".
+    """
+    if not {"elsewhere", "standard"} <= scene.by_what.keys() or "\n" not in scene.different[1]:
+        return set()
+    sign = next((sign for sign in _PARTING if sign in scene.different[1]), None)
+    gone: set[int] = set()
+    columns: tuple[int, int, int] | None = None  # how many, which tells of other conditions, which of standard ones
+    ends = [-1, *(at for at, word in enumerate(scene.tokens[1]) if word == "\n"), len(scene.tokens[1])]
+    for low, high in pairwise(ends) if sign else ():
+        cells = [_between(scene, cell) for cell in _cells(scene.tokens[1], (low + 1, high), sign or "")]
+        whats = [set(scene.whats[start:end]) for start, end in cells]
+        other = [at for at, told in enumerate(whats) if "elsewhere" in told]
+        standard = [at for at, told in enumerate(whats) if "standard" in told]
+        if len(other) == len(standard) == 1 and other != standard and not _figures(scene, (low + 1, high)):
+            columns = (len(cells), other[0], standard[0])
+        elif other == [next((at for at, told in enumerate(whats) if told), -1)] and not standard:
+            gone.update(_figures(scene, (low + 1, high)))  # a row for other conditions
+        elif columns is not None and len(cells) == columns[0]:
+            gone |= {place for place in range(*cells[columns[1]]) if _is_number(scene, place)}
+            _keep_standard(scene, cells, columns, found)
+    return gone
+
+
+def _is_number(scene: Scene, place: int) -> bool:
+    return scene.whats[place] == NUMBER
+
+
+def _keep_standard(scene: Scene, cells: Sequence[_Line], columns: tuple[int, int, int], found: Found) -> None:
+    """The figure in the column for standard conditions, if its row has one name."""
+    names = {scene.whats[at] for cell in cells[: min(columns[1:])] for at in range(*cell)} & _UNITS.keys()
+    values = [at for at in range(*cells[columns[2]]) if _is_number(scene, at)]
+    if len(names) == 1 and len(values) == 1 and (name := names.pop()) != "power":
+        item = scene.items[values[0]]
+        if _fits(name, item):
+            found.setdefault(name, (item.value, item, _SURE))
 
 
 def _figures(scene: Scene, line: _Line) -> list[int]:

@@ -54,3 +54,48 @@ def test_who_asks_whether_somebody_can_use_them_offers_some(title, body):
 @pytest.mark.parametrize("body", ["Mir fehlen zwei Module mit 270 W, 60 Zellen.", "Står og mangler 2 solceller 270 W"])
 def test_who_lacks_some_offers_none(body):
     assert not is_offer("", body)
+
+
+@pytest.mark.parametrize(
+    "body",
+    [
+        "Who has a 320 W panel for sale? I pay up to £35",
+        "After a 320 W panel? So am I, my budget is £35",
+        "Wer hat ein Modul 320 W abzugeben? Zahle 35 Euro",
+        "Suchst du ein Modul 320 W? Ich auch, zahle 35 Euro",
+        "Heeft iemand een zonnepaneel 320 W te koop? Ik betaal tot 35 euro",
+        "Qui a un panneau 320 W à vendre ? Je paie 35 €",
+        "Tu cherches un panneau 320 W ? Moi aussi, je paie 35 €",
+        "¿Alguien tiene en venta una placa de 320 W? Pago 35 €",
+        "¿Buscas una placa de 320 W? Yo también, pago 35 €",
+        "Qualcuno ha in vendita un pannello da 320 W? Pago 35 €",
+        "Czy ktoś ma na sprzedaż panel 320 W? Płacę 120 zł",
+        "Alguém tem à venda um painel de 320 W? Pago 35 €",
+        "Nemá někdo na prodej panel 320 W? Zaplatím 800 Kč",
+        "Har nogen et solpanel på 320 W til salg? Jeg betaler 250 kr",
+    ],
+)
+def test_who_asks_who_sells_and_tells_what_he_pays_is_a_buyer(body):
+    reading = read_advert(Advert(title="Solar 320 W", body=body), WORDS)
+    assert not reading.is_offer
+    assert "wanted_ad" in reading.doubts
+
+
+@pytest.mark.parametrize(
+    "body",
+    [
+        "Who would like a 320 W panel? For sale at £35",
+        "Want to save? So do I! Panel 320 W, £35",
+        "Wer hat Platz für ein Modul 320 W? Zu verkaufen, 35 Euro",
+        "Wie heeft plek voor een zonnepaneel 320 W? Te koop, 35 euro",
+        "Qui veut un panneau 320 W ? À vendre, 35 €",
+        "¿Quién quiere una placa de 320 W? En venta, 35 €",
+        "Chi vuole un pannello da 320 W? In vendita, 35 €",
+        "Kto chce panel 320 W? Na sprzedaż, 120 zł",
+        "Quem quer um painel de 320 W? À venda, 35 €",
+        "Kdo chce panel 320 W? Na prodej, 800 Kč",
+        "Hvem vil have et solpanel på 320 W? Til salg, 250 kr",
+    ],
+)
+def test_who_asks_who_wants_what_he_sells_is_none(body):
+    assert read_advert(Advert(title="Solar panel 320 W", body=body), WORDS).is_offer

@@ -62,3 +62,66 @@ def test_amperes_at_the_volts_of_the_grid_are_no_input(body):
 )
 def test_hz_on_a_panel_counts_half_cells_where_no_grid_has_so_many(body, cells):
     assert read_advert(Advert(title="Solarmodul", body=body), WORDS).panel.get("cells_in_series") == cells
+
+
+@pytest.mark.parametrize(
+    ("title", "body", "limit"),
+    [
+        ("Micro inverter 500 W", "Grid: Umax 253 V", None),
+        ("Micro inverter 500 W", "Umax 264 V AC, max input 55 V", 55),
+        ("Mikrowechselrichter 500 W", "Netz: Umin 196 V, Umax 253 V; DC: Umax 55 V", 55),
+        ("Mikrowechselrichter 500 W", "AC: 230 V, Umax 253 V", None),
+        ("Micro-omvormer 500 W", "Umax net 253 V", None),
+        ("Micro-omvormer 500 W", "net 230 V, Umax 55 V", 55),
+        ("Micro-onduleur 500 W", "Umax réseau 253 V, Umax CC 55 V", 55),
+        ("Microinversor 500 W", "Red: Umax 253 V", None),
+        ("Microinversor 500 W", "Umax 55 V, red 230 V", 55),
+        ("Microinverter 500 W", "Umax rete 253 V, Umax CC 55 V", 55),
+        ("Mikroinwerter 500 W", "Umax sieci 253 V", None),
+        ("Mikroinwerter 500 W", "Umax DC 55 V, sieć Umax 253 V", 55),
+        ("Microinversor 500 W", "Umax da rede 253 V, entrada Umax 55 V", 55),
+        ("Mikroměnič 500 W", "Síť: Umax 253 V", None),
+        ("Mikroměnič 500 W", "Umax DC 55 V, síť Umax 253 V", 55),
+        ("Mikroinverter 500 W", "Net: Umax 253 V", None),
+        ("Mikroinverter 500 W", "Umax DC 55 V, Umax 253 V AC", 55),
+        ("Inverter 500 W", "Umax 132 V, grid 120 V", None),
+        ("Inverter 500 W", "Umax 1000 V", None),
+        ("Inverter 3000 W", "Grid 400 V, max. 460 V", None),
+        ("Mikroinverter 500 W", "Maks. netspænding 460 V, maks. indgangsspænding 55 V", 55),
+        ("String inverter 3000 W", "Umax DC 600 V", 600),
+    ],
+)
+def test_the_greatest_volts_of_a_grid_are_none_that_an_input_bears(title, body, limit):
+    assert inverter_of(title, body).get("max_input_voltage_v") == limit
+
+
+@pytest.mark.parametrize(
+    "body",
+    [
+        "Order code 24/56 V",
+        "Charging voltage 14/28 V",
+        "Bestellnr. 24/56 V",
+        "Typ 24/56 V",
+        "Art. 24/56 V",
+        "Karton 24/56 V",
+        "Ladespannung 14/28 V",
+        "Bestelnummer 24/56 V",
+        "Laadspanning 14/28 V",
+        "Réf. 24/56 V",
+        "Modelo 24/56 V",
+        "Codice 24/56 V",
+        "Numer 24/56 V",
+        "Ładowanie 14/28 V",
+        "Código 24/56 V",
+        "Číslo zboží 24/56 V",
+        "Varenr. 24/56 V",
+    ],
+)
+def test_volts_in_a_code_or_of_charging_are_no_range(body):
+    assert "tracking_min_v" not in inverter_of("Inverter 500 W", body)
+
+
+@pytest.mark.parametrize("body", ["Type B, 24/56 V", "No. 5, MPPT 24/56 V", "Eingang 24/56 V", "Entrée 24/56 V"])
+def test_a_code_in_another_part_keeps_the_range(body):
+    found = inverter_of("Inverter 500 W", body)
+    assert (found["tracking_min_v"], found["tracking_max_v"]) == (24, 56)

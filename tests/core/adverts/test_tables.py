@@ -56,3 +56,53 @@ def test_a_table_that_tells_of_several_panels_or_of_none_is_left_out(body):
 def test_a_sentence_with_a_semicolon_is_no_row():
     reading = read_advert(Advert(title="Panels 250 W", body="Tested ; 8 left\nCollect ; £20 each"), WORDS)
     assert (reading.quantity_available, reading.price.value) == (8, 20)
+
+
+@pytest.mark.parametrize(
+    "body",
+    [
+        "Type | Power | Voc\nA | 240 W | 37.4 V\nB | 410 W | 37.0 V",
+        "Typ | Leistung | Uoc\nA | 240 W | 37,4 V\nB | 410 W | 37,0 V",
+        "Soort | vermogen | Voc\noud | 240 W | 37,4 V\nnieuw | 410 W | 37,0 V",
+        "Type | Puissance | Vco\nA | 240 W | 37,4 V\nB | 410 W | 37,0 V",
+        "Tipo | Potencia | Voc\nA | 240 W | 37,4 V\nB | 410 W | 37,0 V",
+        "Tipo | Potenza | Voc\nA | 240 W | 37,4 V\nB | 410 W | 37,0 V",
+        "Typ | Moc | Voc\nA | 240 W | 37,4 V\nB | 410 W | 37,0 V",
+        "Tipo | Potência | Voc\nA | 240 W | 37,4 V\nB | 410 W | 37,0 V",
+        "Typ | Výkon | Voc\nA | 240 W | 37,4 V\nB | 410 W | 37,0 V",
+        "Type | Effekt | Voc\nA | 240 W | 37,4 V\nB | 410 W | 37,0 V",
+    ],
+)
+def test_of_two_panels_in_a_table_none_is_read(body):
+    found = panel_of(body, "Solar panel")
+    assert not {"rated_power_w", "open_circuit_voltage_v"} & set(found)
+
+
+@pytest.mark.parametrize(
+    "body",
+    [
+        "| | NOCT | STC |\n| Pmax | 305 W | 410 W |\n| Voc | 35.1 V | 37.2 V |\n| Isc | 11.0 A | 13.6 A |",
+        "| | STC | NOCT |\n| Pmax | 410 W | 305 W |\n| Voc | 37.2 V | 35.1 V |\n| Isc | 13.6 A | 11.0 A |",
+        "| | Pmax | Voc | Isc |\n| NOCT | 305 W | 35.1 V | 11.0 A |\n| STC | 410 W | 37.2 V | 13.6 A |",
+    ],
+)
+def test_of_two_conditions_in_a_table_the_standard_ones_are_read(body):
+    found = panel_of(body, "Solar panel")
+    assert found["rated_power_w"] == 410
+    assert found["open_circuit_voltage_v"] == 37.2
+    assert found["short_circuit_current_a"] == 13.6
+
+
+@pytest.mark.parametrize(
+    "body",
+    [
+        "My readings:\nVoc | Isc\n34.8 V | 8.3 A\n£20",
+        "Gebraucht, eigene Messung mit dem Multimeter:\nUoc | Ik\n34,8 V | 8,3 A\n20 €",
+        "Gemeten:\nVoc | Isc\n34,8 V | 8,3 A\n20 euro",
+        "Mesuré :\nVco | Icc\n34,8 V | 8,3 A\n20 €",
+        "Voc | Isc\n34,8 V | 8,3 A\nmisurato al sole, 20 €",
+    ],
+)
+def test_a_table_of_what_a_meter_read_is_no_table_of_ratings(body):
+    found = panel_of(body, "Panel 400 W")
+    assert not {"open_circuit_voltage_v", "short_circuit_current_a"} & set(found)
