@@ -37,6 +37,7 @@ _NO_PRICE_BEFORE = frozenset("-x/°%*=")
 _BEHIND, _BEFORE = 4, 7
 _OF_SEVERAL = ("each", "shipping")  # whose words mean something else, too:
 _OTHER_MEANINGS = frozenset(("s:broken", "s:loose", "set_weak", "set_one", "pallet"))
+_OPEN = "open"
 _PAYING = ("bought", "bought_behind", "paid_behind")
 _PAID_UP_TO = 10
 _ON_PALLET = "on_pallet"
@@ -242,6 +243,15 @@ def _role(scene: Scene, place: int, item: Item, goods: Goods, ways: Ways) -> str
         return told
     if "delivered" in near[:2]:
         return "each" if "each" in near else None
+    told = _role_told_behind(scene, place, item, goods, behind, near, close)
+    return _role_told_before(scene, item, goods, before, close) if told == _OPEN else told
+
+
+def _role_told_behind(  # noqa: PLR0911 - a row of questions
+    scene: Scene, place: int, item: Item, goods: Goods, behind: list[Item], near: list[str], close: list[str]
+) -> str | None:
+    """What an amount is for by what stands behind it, in order; open where that does not tell."""
+    tokens = scene.tokens[item.field]
     for one in behind:
         if one.what == "for" or (one.what == "new_price" and _instead(scene, one)):
             continue
@@ -252,7 +262,7 @@ def _role(scene: Scene, place: int, item: Item, goods: Goods, ways: Ways) -> str
         if one.what == "shipping":
             apart = not scene.small.not_in_price.isdisjoint(tokens[item.to : one.to])
             if apart and tokens[item.at - 1] not in scene.small.plus_sending:
-                break  # "60 € plus postage": it comes on top
+                return _OPEN  # "60 € plus postage": it comes on top
             if _has_its_own(scene, item, one, scene.ahead(place, 8)):
                 return None
             return "shipping" if one.at - item.to <= 1 and not set(close) & {*ROLES, "price"} else None
@@ -261,8 +271,8 @@ def _role(scene: Scene, place: int, item: Item, goods: Goods, ways: Ways) -> str
         if one.what == NUMBER and goods.quantity and one.value == goods.quantity > 1 and not one.unit:
             if near[:1] == ["for"] or one.spelled:
                 return "lot"
-            break
-    return _role_told_before(scene, item, goods, before, close)
+            return _OPEN
+    return _OPEN
 
 
 def _before(scene: Scene, place: int, item: Item) -> tuple[list[Item], list[str]]:
