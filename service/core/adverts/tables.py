@@ -34,8 +34,9 @@ def below_names(scene: Scene, ratings: Sequence[int], found: Found) -> set[int]:
     if not ratings or "\n" not in scene.different[1]:
         return set()
     parted = not scene.different[1].isdisjoint(_PARTING)
-    heading = [at for at in ratings if scene.items[at].field == 1 and whats[at - 1] != whats[at] and (
-               not _UNITS.keys().isdisjoint(whats[max(at - _MEANINGS, 0) : at])
+    # Most names stand behind the figure of the one before them; a line with a figure heads nothing.
+    heading = [at for at in ratings if whats[at - 1] != whats[at] and scene.items[at].field == 1 and (
+               (whats[at - 1] != NUMBER and not _UNITS.keys().isdisjoint(whats[max(at - _MEANINGS, 0) : at]))
                or (parted and scene.tokens[1][scene.items[at].at - 1] in _PARTING))]  # fmt: skip
     if not heading:
         return set()
