@@ -8,6 +8,7 @@ from service.api import fields as f
 from service.api.schemas.base import In
 from service.api.schemas.fixing import FixingIn
 from service.api.schemas.panel import PanelIn
+from service.core.model.place import MOST_SKYLINE_POINTS
 
 
 class PlaneIn(In):
@@ -130,7 +131,10 @@ class StandingIn(In):
     orientation: f.Orientation | None = Field(default=None, description="Upright, or lengthwise along the railing.")
     height_above_ground_m: f.HeightAboveGroundM | None = None
     skyline: (
-        Annotated[list[SkylinePointIn], f.several("The skyline around, clockwise from north.", 0, 360, _HOUSE)] | None
+        Annotated[
+            list[SkylinePointIn], f.several("The skyline around, clockwise from north.", 0, MOST_SKYLINE_POINTS, _HOUSE)
+        ]
+        | None
     ) = None
     overhang: OverhangIn | None = None
     side_walls: Annotated[list[SideWallIn], f.several("Walls at the sides.", 0, 2)] | None = None

@@ -6,10 +6,9 @@ his price ("price at 40", "set of two, price 40", "I put the price at 40") is no
 
 from collections.abc import Collection, Iterator, Sequence
 
-from service.core.adverts.commands import end_of, follow_up
+from service.core.adverts.commands import SENTENCE_ENDS, end_of, follow_up
 from service.core.adverts.small_words import SmallWords
 
-_ENDS = frozenset(".!?\n")
 _SIGNS = frozenset(":=€£$(")
 _CALLING = frozenset(":,;")
 _MOST = 20  # places of one word
@@ -46,7 +45,7 @@ def _places(words: Sequence[str], word: str) -> Iterator[int]:
 
 def _start(words: Sequence[str], at: int) -> int:
     low = max(at - _TO_START, 0)
-    while at > low and words[at - 1] not in _ENDS:
+    while at > low and words[at - 1] not in SENTENCE_ENDS:
         at -= 1
     return at
 
@@ -80,7 +79,7 @@ def _is_called(words: Sequence[str], at: int, small: SmallWords) -> bool:
     if called is None:
         return False
     for verb in range(called + 1, min(called + 1 + _TO_VERB, len(words))):
-        if words[verb] in _ENDS:
+        if words[verb] in SENTENCE_ENDS:
             return False
         if words[verb] in small.order_verbs or words[verb] in small.order_first_only:
             behind = words[verb + 1 : verb + 1 + _TO_AMOUNT]

@@ -5,7 +5,7 @@ from collections.abc import Iterable, Sequence
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import CURRENCIES, MONEY_UNITS, NUMBER, Item
 
-_ENDS = frozenset((".", "!", "?", "\n", ";"))
+QUESTION_ENDS = frozenset((".", "!", "?", "\n", ";"))
 _SELLING = frozenset(("sells", "selling"))
 _GOODS = ("panel_", "inverter_", "set_")
 _FARTHEST = 40  # pieces to the end of a question
@@ -66,7 +66,7 @@ def _is_all(scene: Scene, before: list[Item], item: Item) -> bool:
     tokens = scene.tokens[item.field]
     known = (*_GOODS, *_OF_NEEDED, NUMBER)
     alone = all(one.what.startswith(known) and one.clause == item.clause for one in before)
-    return alone and item.at - before[0].to <= 1 and (item.to >= len(tokens) or tokens[item.to] in _ENDS)
+    return alone and item.at - before[0].to <= 1 and (item.to >= len(tokens) or tokens[item.to] in QUESTION_ENDS)
 
 
 def asks_a_buyer(scene: Scene, place: int) -> bool:
@@ -76,9 +76,9 @@ def asks_a_buyer(scene: Scene, place: int) -> bool:
     if not scene.small.anybody.isdisjoint(tokens[item.at : item.to]) or tokens[item.to : item.to + 1] == [":"]:
         return False  # "Anyone got a spare one?", "Wanted: panels. Have you any?"
     start = item.at
-    while start and tokens[start - 1] not in _ENDS and item.at - start < _MOST_BEFORE:
+    while start and tokens[start - 1] not in QUESTION_ENDS and item.at - start < _MOST_BEFORE:
         start -= 1
-    end = next((at for at in range(item.to, min(item.to + _FARTHEST, len(tokens))) if tokens[at] in _ENDS), 0)
+    end = next((at for at in range(item.to, min(item.to + _FARTHEST, len(tokens))) if tokens[at] in QUESTION_ENDS), 0)
     if not end or tokens[end] != "?":
         return False
     if not scene.small.to_you.issuperset(tokens[start : item.at]) and not _goods_asked_for(scene, place, start, end):
@@ -110,7 +110,7 @@ def _goods_asked_for(scene: Scene, place: int, start: int, end: int) -> bool:
 
 def _is_question(scene: Scene, item: Item) -> bool:
     tokens = scene.tokens[item.field]
-    return next((word for word in tokens[item.to : item.to + _FARTHEST] if word in _ENDS), "") == "?"
+    return next((word for word in tokens[item.to : item.to + _FARTHEST] if word in QUESTION_ENDS), "") == "?"
 
 
 def _priced(scene: Scene, item: Item) -> bool:

@@ -3,10 +3,10 @@
 from collections.abc import Iterator
 from itertools import takewhile
 
+from service.core.adverts.asked_for import QUESTION_ENDS
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import MONEY_UNITS, Item
 
-_ENDS = frozenset((".", "!", "?", "\n", ";"))
 _SELLING = ("selling", "sells")
 _MOST_QUESTIONS, _MOST_BEFORE = 6, 30  # pieces
 _FIRST_WORDS, _TO_AMOUNT, _ANSWER = 4, 5, 8
@@ -36,7 +36,7 @@ def _questions(scene: Scene) -> Iterator[_Span]:
             except ValueError:
                 break
             start = end
-            while start > max(at, end - _MOST_BEFORE) and tokens[start - 1] not in _ENDS:
+            while start > max(at, end - _MOST_BEFORE) and tokens[start - 1] not in QUESTION_ENDS:
                 start -= 1
             yield field, start, end
             at = end + 1
@@ -73,7 +73,9 @@ def _sold_outside(scene: Scene, spans: tuple[_Span, ...] | list[_Span]) -> Itera
 def _is_bid(scene: Scene, item: Item) -> bool:
     """Does a word for paying stand close before an amount?"""
     before = scene.tokens[item.field][max(item.at - _TO_AMOUNT, 0) : item.at]
-    return any(word in scene.small.i_pay for word in takewhile(lambda word: word not in _ENDS, reversed(before)))
+    return any(
+        word in scene.small.i_pay for word in takewhile(lambda word: word not in QUESTION_ENDS, reversed(before))
+    )
 
 
 def _me_too(scene: Scene, span: _Span) -> bool:
@@ -81,7 +83,7 @@ def _me_too(scene: Scene, span: _Span) -> bool:
     field, _, end = span
     small = scene.small
     behind = scene.tokens[field][end + 1 : end + 1 + _ANSWER]
-    answer = list(takewhile(lambda word: word not in _ENDS and word not in ",:", behind))
+    answer = list(takewhile(lambda word: word not in QUESTION_ENDS and word not in ",:", behind))
     if len(answer) == len(behind) and len(behind) == _ANSWER:
         return False
     words = {word for word in answer if word != "'"}

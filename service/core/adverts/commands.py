@@ -9,7 +9,7 @@ from itertools import compress
 
 from service.core.adverts.small_words import SmallWords
 
-_ENDS = frozenset(".!?\n")
+SENTENCE_ENDS = frozenset(".!?\n")
 _NEAR, _FIRST_WORDS, _MOST_NOT = 9, 4, 3
 _MOST_SENTENCES, _MOST_WORDS, _MOST_ORDERS = 12, 60, 20
 
@@ -64,7 +64,7 @@ def _begins(words: Sequence[str], at: int, small: SmallWords) -> int | None:
     elif denied or (at and words[at - 1] in small.order_telling):
         return None  # "before I forget", "do not forget the instructions"
     start = at
-    while start and at - start < _MOST_WORDS and words[start - 1] not in _ENDS:
+    while start and at - start < _MOST_WORDS and words[start - 1] not in SENTENCE_ENDS:
         start -= 1
     end = end_of(words, at, small)
     low = max(start, at - _NEAR)
@@ -74,7 +74,7 @@ def _begins(words: Sequence[str], at: int, small: SmallWords) -> int | None:
         if not (_all_above(words, at, end, small) and _orders_on(words, at, end, small)):
             return None
         told = at
-    return start if _is_order(words, start, at, small) and words[start] not in _ENDS else min(at, told)
+    return start if _is_order(words, start, at, small) and words[start] not in SENTENCE_ENDS else min(at, told)
 
 
 def _all_above(words: Sequence[str], at: int, end: int, small: SmallWords) -> bool:
@@ -104,6 +104,6 @@ def end_of(words: Sequence[str], at: int, small: SmallWords) -> int:
     """Behind the sign that ends the sentence at ``at``."""
     for place in range(at, min(at + _MOST_WORDS, len(words))):
         cut_short = words[place] == "." and place and words[place - 1] in small.order_cut_short
-        if words[place] in _ENDS and not cut_short:
+        if words[place] in SENTENCE_ENDS and not cut_short:
             return place + 1
     return min(at + _MOST_WORDS, len(words))

@@ -3,7 +3,7 @@
 from collections.abc import Set
 from itertools import takewhile
 
-from service.core.adverts.direct import of_the_grid
+from service.core.adverts.direct import GRID_V, of_the_grid
 from service.core.adverts.figures import Found, is_greatest, name_of, owner_of
 from service.core.adverts.scene import Scene, numbers
 from service.core.adverts.walk import NUMBER, Item
@@ -11,7 +11,7 @@ from service.core.adverts.whose import kills
 from service.core.adverts.whose_ratings import at_most, of_something_else
 
 _WINDOW_NAMES = ("tracking", "input_range", "system", "battery", "ac_out", "between")
-_GRID_V, _BATTERY_V = (180.0, 280.0), 60.0
+_BATTERY_V = 60.0
 _NOMINAL_V = frozenset((12.0, 24.0, 36.0, 48.0, 100.0, 110.0, 115.0, 120.0, 127.0, 220.0, 230.0, 240.0, 400.0))
 _LEAST_V, _LEAST_WINDOW = 8.0, 1.5  # of the lower end
 _OWN_NAMES = frozenset(("start", "max_in", "voc", "vmp"))
@@ -257,7 +257,7 @@ def _of_a_code(scene: Scene, low: Item) -> bool:
 
 def _window(scene: Scene, place: int, high: int, found: Found) -> None:
     low_item, high_item = scene.items[place], scene.items[high]
-    if _GRID_V[0] <= high_item.value <= _GRID_V[1] and (low_item.value >= _GRID_V[0] or low_item.value <= _BATTERY_V):
+    if GRID_V[0] <= high_item.value <= GRID_V[1] and (low_item.value >= GRID_V[0] or low_item.value <= _BATTERY_V):
         return  # of the grid, or from a battery to the grid: "12 V to 230 V"
     names = [one.what for one in scene.back(place, 8) if low_item.at - one.to <= 9 and one.what in _WINDOW_NAMES
              and (one.clause == low_item.clause or one.what in {"tracking", "input_range"})]  # fmt: skip

@@ -8,13 +8,13 @@ from bisect import bisect_left
 from collections.abc import Iterator, Sequence
 
 from service.core.adverts.goods import Goods
+from service.core.adverts.numerals import FIRST_YEAR, LAST_YEAR
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import MONEY_UNITS, NUMBER, Item
 
 _ENDS = frozenset(".,;!?)\n|")
 _JOINS: tuple[list[str], ...] = ([], [":"], ["="])
 _LEAST, _LEAST_EACH = 20, 3
-_FIRST_YEAR, _LAST_YEAR = 1990, 2035
 _LIKE_WATTS = (100, 720)
 _LIKE_SHARE = 0.02
 
@@ -59,7 +59,7 @@ def _is_sum(scene: Scene, item: Item, goods: Goods, together: Sequence[float]) -
     pieces = goods.quantity or 0
     if item.spelled or item.glued in {"-", "/", "x", "."} or item.value < max(_LEAST, _LEAST_EACH * pieces):
         return False
-    if _FIRST_YEAR <= item.value <= _LAST_YEAR and item.value % 10:
+    if FIRST_YEAR <= item.value <= LAST_YEAR and item.value % 10:
         return False
     near = bisect_left(together, item.value / (1 + _LIKE_SHARE))
     if near < len(together) and together[near] <= item.value / (1 - _LIKE_SHARE):

@@ -2,6 +2,8 @@
 
 from dataclasses import dataclass
 
+FIRST_YEAR, LAST_YEAR = 1990, 2035  # figures between them may tell when goods were made or put up
+
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Figure:

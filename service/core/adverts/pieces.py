@@ -3,6 +3,7 @@
 from itertools import pairwise
 
 from service.core.adverts.multiples import multiplies_cells
+from service.core.adverts.numerals import FIRST_YEAR, LAST_YEAR
 from service.core.adverts.parts import of_more, paid_for_several
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import CURRENCIES, NUMBER, Item
@@ -14,7 +15,6 @@ _NO_COUNT_BEFORE = frozenset(("x", "'", "°", "%", "/", ":"))  # "only 75: panel
 _ENDS = frozenset(".,;!?()\n")
 _OF_FAULTS = frozenset(("d:", "s:", "p:"))
 _FARTHEST = 8
-_FIRST_YEAR, _LAST_YEAR = 1990, 2035  # "2016 panels" tells a year
 _FEWEST_TUBES = 10  # a collector of twenty tubes is one piece
 _PART_OF_MORE = frozenset("-/.")
 _COUNTED = frozenset(("panel_one", "panel_many", "inverter_one", "inverter_many", "set_one", "set_many", "other_goods",
@@ -100,7 +100,7 @@ def _is_number(item: Item) -> bool:
     """Can a figure be a number of pieces, as far as it tells itself?"""
     if not 0 < item.value <= _MOST_PIECES or item.value % 1:
         return False
-    return item.spelled or not (item.glued in _PART_OF_MORE or _FIRST_YEAR <= item.value <= _LAST_YEAR)
+    return item.spelled or not (item.glued in _PART_OF_MORE or FIRST_YEAR <= item.value <= LAST_YEAR)  # "2016 panels"
 
 
 def _may_count(scene: Scene, place: int, item: Item, counting: frozenset[str]) -> bool:

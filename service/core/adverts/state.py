@@ -3,6 +3,7 @@
 from service.core.adverts.denials import bound_to_none, leave_out_denied, told_not_to_be
 from service.core.adverts.goods import Goods
 from service.core.adverts.labels import labels_taken_off, leave_out_other_labels
+from service.core.adverts.numerals import FIRST_YEAR, LAST_YEAR
 from service.core.adverts.payments import leave_out_undemanded
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import NUMBER, Item
@@ -29,7 +30,6 @@ _FAULTS = DEFECT_MEANINGS | frozenset(_STATES)
 _NEAR = 7  # pieces between a part and what is said of it
 _BEHIND_COSTS = 2  # what stands before a state is more often its part than what stands behind
 _TO_INPUT = 3
-_FIRST_YEAR, _LAST_YEAR = 1990, 2035
 _LACKING = frozenset(("p:lead", "p:label", "p:connector"))
 
 
@@ -239,7 +239,7 @@ def _served(scene: Scene) -> bool:
         item = scene.items[place]
         if item.sentence not in sentences or scene.in_sentence(item.sentence, "warranty"):
             continue
-        if not item.unit and (item.glued or not _FIRST_YEAR <= item.value <= _LAST_YEAR):
+        if not item.unit and (item.glued or not FIRST_YEAR <= item.value <= LAST_YEAR):
             continue
         told = {"served", "site"} if item.unit else {"site"}  # "since 1998" may be the seller
         near = (*scene.back(place, 6), *scene.ahead(place, 6))

@@ -1,5 +1,6 @@
 """Whose volts or amperes are they: of an inverter's input, of a panel, of what comes out, or of a plug or a fuse?"""
 
+from service.core.adverts.direct import GRID_V
 from service.core.adverts.figures import name_of
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import NUMBER, Item
@@ -11,8 +12,7 @@ _LIMITED = {"A": ("isc", "input_current"), "V": ("voc",)}
 _OF_INPUTS = frozenset(("inputs", "tracking", "input_current"))
 _CURRENTS = frozenset((*_NAMES, "max_sc", "inputs"))
 _GOODS = {"inverter_one": "inverter", "inverter_many": "inverter", "panel_one": "panel", "panel_many": "panel"}
-_GRID_V = (180.0, 280.0)
-_USUAL_GRID_V = (230.0, 240.0)
+_USUAL_GRIDS_V = (230.0, 240.0)
 _LIKE_SHARE = 0.01
 _MOST_OUT_A = 9.0  # above it inputs have such currents too
 _FAR, _NEAR, _BEHIND = 24, 4, 6
@@ -55,8 +55,8 @@ def _at_the_grid(scene: Scene, place: int, item: Item) -> bool:
     """Do the volts of the grid stand directly beside it: "230 V / 3.5 A", "2.6 A at 230 V"?"""
     before, behind = scene.before(place), scene.behind(place)
     if before is not None and before.unit == "V" and item.at - before.to <= 1:
-        return _GRID_V[0] <= before.value <= _GRID_V[1]
-    if behind is None or behind.unit != "V" or not _GRID_V[0] <= behind.value <= _GRID_V[1]:
+        return GRID_V[0] <= before.value <= GRID_V[1]
+    if behind is None or behind.unit != "V" or not GRID_V[0] <= behind.value <= GRID_V[1]:
         return False
     between = scene.tokens[item.field][item.to : behind.at]
     return len(between) <= 1 and between != [","]
@@ -67,7 +67,7 @@ def _as_power_tells(scene: Scene, place: int, item: Item) -> bool:
     if item.value > _MOST_OUT_A or not item.value % 1 or _is_input(scene, place, item):
         return False
     powers = {scene.items[at].value for at in scene.units.get("W", ())}
-    return any(abs(item.value * volts - power) <= _LIKE_SHARE * power for power in powers for volts in _USUAL_GRID_V)
+    return any(abs(item.value * volts - power) <= _LIKE_SHARE * power for power in powers for volts in _USUAL_GRIDS_V)
 
 
 def _is_input(scene: Scene, place: int, item: Item) -> bool:

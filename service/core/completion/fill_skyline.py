@@ -5,11 +5,10 @@ from itertools import pairwise
 from math import ceil
 
 from service.core.completion.node import Guess, Node
-from service.core.model.place import SkylinePoint
+from service.core.model.place import MOST_SKYLINE_POINTS, SkylinePoint
 
 # Skylines are noted every 10 to 45 degrees; what lies farther apart was hardly meant to be joined by a straight line.
 _WIDE_DEG = 90.0
-_MOST_POINTS = 360  # as many as a request may name
 _AS_WRITTEN_DEG = 1e-6  # what decimals do to a quarter of a turn
 
 
@@ -26,7 +25,7 @@ def skyline_of(node: Node) -> tuple[SkylinePoint, ...]:
         for one in node.children("skyline")
     ]
     ring = _bridged(named)
-    if len(named) < len(ring) <= _MOST_POINTS:
+    if len(named) < len(ring) <= MOST_SKYLINE_POINTS:
         told = [{"azimuth_deg": one.azimuth_deg, "height_deg": one.height_deg} for one in ring]
         node.assume("skyline", Guess(value=told, code="straight_across_gaps"))
         return ring

@@ -32,6 +32,9 @@ class Plane:
     azimuth_deg: float
 
 
+MOST_SKYLINE_POINTS = 360  # of one array
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SkylinePoint:
     """One point of the horizon as seen from the panel: everything below ``height_deg`` is hidden."""
