@@ -102,11 +102,20 @@ def test_under_a_slab_the_flattest_plane_that_an_open_mount_may_have_is_within_r
 
 
 def test_both_choices_that_nobody_told_count_together():
-    """Where upright and cut cells alone escape the shadow, telling one of them never widens the hopeful end."""
-    slab = {**UNDER_A_SLAB, "overhang": {"above_top_edge_m": 0.05, "reaches_out_m": 1.5}}
-    both = energy(**slab)["year_kwh"]
-    told = energy(panel={"half_cells": True}, orientation="upright", **slab)["year_kwh"]
-    assert told["middle"] <= both["hopeful"] * 1.001
+    """Right under a slab's edge only upright and cut cells together escape the shadow: either alone tells nothing."""
+    stand = {
+        "site": {"latitude_deg": 5.6, "longitude_deg": -0.2},
+        "mount": "behind_rail",
+        "plane": {"tilt_deg": 45, "azimuth_deg": 120},
+        "facade_azimuth_deg": 180,
+        "overhang": {"above_top_edge_m": 0, "reaches_out_m": 0.02},
+        "row_in_front": {"above_bottom_edge_m": 0.5, "distance_m": 1.5},
+    }
+    both = energy(**stand)["year_kwh"]
+    told = energy(panel={"half_cells": True}, orientation="upright", **stand)["year_kwh"]
+    assert told["middle"] > 5 * both["middle"]
+    # The band scales by light; of so little of it the inverter makes less than in proportion, 3 per cent here.
+    assert both["hopeful"] >= 0.95 * told["middle"]
 
 
 def test_the_ground_counts_for_more_where_little_else_is_left():
