@@ -288,7 +288,7 @@ def _on_cells_kwh_per_m2(array: Array, hours: ArrayHours) -> float:
 
 
 def _on_cells_kwh(hours: ArrayHours, *further: str) -> float:
-    """What is left of the front's light behind all that stands around it, cover and glass; less what ``further`` take."""
+    """What is left of the front's light behind all that stands around it, cover and glass, and after ``further``."""
     taken = ("skyline", "overhang", "shade", "cover", "angle", *further)
     return hours.light_kwh - sum(hours.lost_kwh[code] for code in taken)
 
