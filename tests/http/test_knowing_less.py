@@ -43,6 +43,19 @@ def test_an_angle_that_is_told_narrows_what_is_not_known_of_the_mount(told):
     assert below[0] < below[1]
 
 
+@pytest.mark.parametrize("latitude_deg", [54.2, 38.5, -34.0])
+@pytest.mark.parametrize(("mount", "tilts"), [("hung_on_rail", (70, 80, 90)), ("sloped_roof", (20, 35, 50))])
+@pytest.mark.parametrize("face", [None, 90, 180, 0])
+def test_how_far_a_mount_may_lean_lies_within_the_band(latitude_deg, mount, tilts, face):
+    """From the flattest to the steepest that the mount is said to leave, figures from this service itself."""
+    site = {"latitude_deg": latitude_deg, "longitude_deg": {54.2: 12.3, 38.5: -6.0, -34.0: 20}[latitude_deg]}
+    aside = {} if face is None else {"azimuth_deg": face}
+    unknown = energy(site, mount=mount, plane=aside)["year_kwh"]
+    for tilt in tilts:
+        told = energy(site, mount=mount, plane={"tilt_deg": tilt, **aside})["year_kwh"]
+        assert unknown["cautious"] <= told["middle"] <= unknown["hopeful"]
+
+
 @pytest.mark.parametrize("stand", [UNDER_A_SLAB, BEHIND_A_ROW], ids=["slab", "row"])
 @pytest.mark.parametrize("way", ["upright", "lengthwise"])
 def test_the_other_cells_and_the_other_way_to_lie_are_within_the_band(stand, way):

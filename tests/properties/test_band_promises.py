@@ -8,12 +8,15 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from service.core.energy import energy_year
+from service.core.energy.spread import REAR_SD_OF_GAIN
 from service.core.household import demand_w
 from service.core.model.assumption import Assumptions
+from service.core.model.band import Z_90
 from service.core.model.facts import Meter
+from service.core.model.place import Plane
 from service.core.worth import limited_export, use_at_home
 from service.data.households import load_demand_shape
-from tests.builders import household
+from tests.builders import array, household, panel, setup
 from tests.climates import climate
 from tests.properties.strategies import sets
 from tests.skies import mixed_year
@@ -103,3 +106,17 @@ def test_neither_use_nor_what_is_sent_out_breaks_the_limits_at_either_end(reques
         assert home.exported_kwh.sum() == pytest.approx(np.maximum(sent, 0).sum() / 1000, abs=1e-6)
     assert one.year_kwh.cautious <= one.year_kwh.middle <= one.year_kwh.hopeful
     assert one.year_kwh.hopeful <= free.year_kwh.hopeful + 1e-9
+
+
+@given(azimuth=st.floats(0, 359), tilt=st.floats(60, 90), two_sided=st.floats(0.3, 0.95))
+def test_light_on_the_rear_only_adds_however_little_the_front_sees(azimuth, tilt, two_sided):
+    """The doubt of the rear is of what it adds; a fence that looks north has nearly all of its light from there."""
+    fence = array(
+        mount="fence", plane=Plane(tilt_deg=tilt, azimuth_deg=azimuth), panel=panel(bifaciality_share=two_sided)
+    )
+    request = setup(arrays=[fence])
+    alone, both = (year(replace(request, arrays=(replace(fence, count_rear_light=on),))) for on in (False, True))
+    assert both.year_kwh.cautious >= alone.year_kwh.cautious
+    rear_kwh = both.year_kwh.middle - alone.year_kwh.middle
+    happier = both.year_kwh.hopeful / alone.year_kwh.hopeful
+    assert 1 <= happier <= 1 + (1 + Z_90 * REAR_SD_OF_GAIN) * rear_kwh / alone.year_kwh.middle

@@ -103,7 +103,7 @@ class CoverIn(In):
 
 
 class ShadeIn(In):
-    """A shadow at wall-clock hours of some months. Where ``from_clock`` is the later one, it spans midnight."""
+    """A shadow at wall-clock hours of some months: past midnight, or of the whole day where both clocks are equal."""
 
     cause: f.Cause | None = None
     edge: f.Edge | None = Field(default=None, description="Soft as a tree's shadow, or hard as a wall's or a mast's.")

@@ -126,19 +126,19 @@ def short_circuit_current(wiring: Wiring, here: tuple[Strings, ...]) -> Question
 def _with_open_rear_sides(
     wiring: Wiring, pushing: Pushing, factor: float = DESIGN_FACTOR
 ) -> Callable[[Outcome, Reach], Outcome]:
-    """What fits with one-sided panels is not known where nobody said so and two-sided ones would not fit.
+    """What fits with one-sided panels, or likely does, is not known where nobody said so and two-sided ones would not.
 
     A panel that is said to have foil behind its cells is taken as one-sided.
     """
     two_sided = when_needed(lambda: _if_two_sided(wiring, pushing, factor))
 
     def judged(outcome: Outcome, limit: Reach) -> Outcome:
-        if outcome.verdict != Verdict.FITS or limit.value is None:
+        if outcome.likely != Verdict.FITS or limit.lowest is None:
             return outcome
         missing, most = two_sided()
-        if not missing or most <= limit.value:
+        if not missing or most <= limit.lowest:
             return outcome
-        return Outcome(Verdict.NOT_KNOWN, Verdict.DOES_NOT_FIT, tuple(missing))
+        return Outcome(Verdict.NOT_KNOWN, Verdict.DOES_NOT_FIT, tuple(dict.fromkeys((*outcome.missing, *missing))))
 
     return judged
 

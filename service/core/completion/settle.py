@@ -30,6 +30,7 @@ from service.core.tilt import (
 # Nobody said how it stands: free-standing in the middle, but it may turn out upright and turned aside.
 _OPEN_TILT_DEG = (15.0, 90.0)
 _FACES_TRIED, _IN_TEN = 13, 10.0  # of the faces that an unknown one may be, in a row; per cent of them
+_OPEN_FACES, _BY_MOUNT = frozenset({"middle_of_faces", "sun_seen"}), frozenset({"upright_by_mount", "pitch_by_mount"})
 _Span = tuple[float | None, float | None]
 _FACES_AS_FACADE = AT_RAILING_OR_WALL | {"sloped_roof"}
 
@@ -197,24 +198,24 @@ def _sides(
     """How much less and how much more of the year's light comes in other planes that it may have; None: not looked at.
 
     Where nobody told the mount, in the least and the most happy one of its flattest and steepest, turned to either end
-    and the middle of its faces. Where only the face is open, a tenth of the faces have less, and a tenth more.
+    and the middle of its faces. Where only the face is open, a tenth of the faces have less, and a tenth more; where
+    the mount alone tells the tilt, in the least and the most happy of the tilts that it may have.
     """
     (flattest, steepest), (first, last) = ends
-    if first is None or last is None or not {"best_if_free", "middle_of_faces", "sun_seen"} & set(codes):
+    free, leans = "best_if_free" in codes, bool(_BY_MOUNT & set(codes))
+    if first is None or last is None or not (free or leans or _OPEN_FACES & set(codes)):
         return None, None
-    span_deg = (last - first) % 360.0
-    if "best_if_free" in codes:
-        tilts, steps = {flattest or plane.tilt_deg, steepest or plane.tilt_deg}, np.linspace(0.0, span_deg, 3)
-        beyond = (0.0, 100.0)
-    else:
-        tilts, steps = {plane.tilt_deg}, np.linspace(0.0, span_deg, _FACES_TRIED)
-        beyond = (_IN_TEN, 100.0 - _IN_TEN)
+    steps = np.linspace(0.0, (last - first) % 360.0, 3 if free else 1 if first == last else _FACES_TRIED)
+    tilts = {plane.tilt_deg}
+    if free or leans:
+        tilts |= {tilt for tilt in (flattest, steepest) if tilt is not None}
     others = [
         Plane(tilt_deg=tilt, azimuth_deg=float((first + step) % 360.0)) for tilt in sorted(tilts) for step in steps
     ]
     apart = light_beside(array, sky, ground_reflectance_share, (plane, *others))
-    low, high = np.percentile(apart, beyond)
-    return max(-float(low), 0.0), max(float(high), 0.0)
+    beyond = (0.0, 100.0) if free else (_IN_TEN, 100.0 - _IN_TEN)
+    low, high = np.percentile(np.reshape(apart, (len(tilts), len(steps))), beyond, axis=1)
+    return max(-float(low.min()), 0.0), max(float(high.max()), 0.0)
 
 
 def _note(node: Node, name: str, value: float, code: str, span: _Span, sides: _Span) -> None:

@@ -62,8 +62,8 @@ class OfLight:
 
     Attributes:
         hidden_share: the part of its light that skyline, overhang and shade take.
-        rear_share: what its rear adds, over its light.
-        snow_share: likewise, what snow takes.
+        rear_share: what its rear adds, over what both sides get: the front may get little.
+        snow_share: what snow takes, over what it leaves.
         weather_moves: how far clouds move its light when they move level ground's by one.
         per_reflectance: how far its light moves with the reflectance of the ground, over its light; None: as bare.
         otherwise: how much less and how much more it may give where it lies the other way or has other cells than was

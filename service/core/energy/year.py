@@ -284,18 +284,25 @@ def _per_reflectance(array: Array, hours: ArrayHours, sky: SkyYear) -> float | N
 
 def _on_cells_kwh_per_m2(array: Array, hours: ArrayHours) -> float:
     """What is left of the array's light behind all that stands around it, cover and glass."""
-    lost = sum(hours.lost_kwh[code] for code in ("skyline", "overhang", "shade", "cover", "angle"))
-    return (hours.light_kwh - lost) / (array.panel.rated_power_w * array.count / 1000.0)
+    return _on_cells_kwh(hours) / (array.panel.rated_power_w * array.count / 1000.0)
+
+
+def _on_cells_kwh(hours: ArrayHours, *further: str) -> float:
+    """What is left of the front's light behind all that stands around it, cover and glass, and after ``further``."""
+    taken = ("skyline", "overhang", "shade", "cover", "angle", *further)
+    return hours.light_kwh - sum(hours.lost_kwh[code] for code in taken)
 
 
 def _rear_share(hours: ArrayHours) -> float:
-    """Part of an array's light that its rear adds."""
-    return max(-hours.lost_kwh["rear_light"], 0.0) / hours.light_kwh if hours.light_kwh > 0 else 0.0
+    """Part of what reaches an array's cells that comes to its rear: all, where the front sees nothing."""
+    both_kwh = _on_cells_kwh(hours, "rear_light")
+    return max(-hours.lost_kwh["rear_light"], 0.0) / both_kwh if both_kwh > 0 else 0.0
 
 
 def _snow_share(hours: ArrayHours) -> float:
-    """Part of an array's light that snow takes."""
-    return hours.lost_kwh["snow"] / hours.light_kwh if hours.light_kwh > 0 else 0.0
+    """What snow takes of an array's light, over what it leaves."""
+    left_kwh = _on_cells_kwh(hours, "rear_light", "dirt", "snow")
+    return hours.lost_kwh["snow"] / left_kwh if left_kwh > 0 else 0.0
 
 
 def _hidden_share(one: ArrayHours) -> float:

@@ -1,6 +1,6 @@
 """What does a shadow that comes by the clock take: a tree's soft one by light, a mast's hard one by whole sections?"""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import reduce
 from typing import Any
@@ -62,17 +62,14 @@ def time_in_window(from_clock: str, to_clock: str, clock_h: Floats) -> Floats:
     >>> time_in_window("15:30", "17:00", np.array([14.0, 15.0, 16.0, 17.0])).tolist()
     [0.0, 0.5, 1.0, 0.0]
     """
-    begin, end = _hours(from_clock), _hours(to_clock)
-    if end <= begin:
-        end += 24.0
-    inside = np.zeros_like(clock_h)
-    for shift in (-24.0, 0.0, 24.0):
-        inside += np.maximum(np.minimum(clock_h + 1.0, end + shift) - np.maximum(clock_h, begin + shift), 0.0)
-    return np.minimum(inside, 1.0)
+    return _time_between(_hours(from_clock), _hours(to_clock), clock_h)
 
 
 def shading_of(shades: Sequence[Shade], month: Ints, clock_h: Floats) -> Shading:
     """All shadows of the hours: soft ones take their shares one after the other, hard ones' sections add up.
+
+    A day falls into the spans between all beginnings and ends, in each of which the same shadows lie; so shadows that
+    meet within an hour take what one of both lengths would.
 
     Args:
         shades: the shadows described.
@@ -82,21 +79,44 @@ def shading_of(shades: Sequence[Shade], month: Ints, clock_h: Floats) -> Shading
     Returns:
         The shadows by hour; hours outside of all windows have 1, 0, 0.
     """
-    through, lost, time = np.ones_like(clock_h), np.zeros_like(clock_h), np.zeros_like(clock_h)
-    for shade in shades:
-        in_months = np.zeros(13)
-        in_months[list(shade.months)] = 1.0
-        part = time_in_window(shade.from_clock, shade.to_clock, clock_h) * in_months[month]
-        if shade.edge == "hard":
-            lost += part * (sections_lost(shade.blocked_share) / SECTIONS)
-            time += part if shade.blocked_share > 0.0 else 0.0
-        else:
-            through *= 1.0 - part * shade.blocked_share
+    blocked, lost, time = np.zeros_like(clock_h), np.zeros_like(clock_h), np.zeros_like(clock_h)
+    for begin, end, here in _spans(shades):
+        part = _time_between(begin, end, clock_h)
+        through, sections = np.ones_like(clock_h), np.zeros_like(clock_h)
+        for shade in here:
+            in_months = np.zeros(13)
+            in_months[list(shade.months)] = 1.0
+            if shade.edge == "hard":
+                sections += sections_lost(shade.blocked_share) / SECTIONS * in_months[month]
+            else:
+                through *= 1.0 - shade.blocked_share * in_months[month]
+        blocked += part * (1.0 - through)
+        lost += part * np.minimum(sections, 1.0)
+        time += part * (sections > 0.0)
     return Shading(
-        beam_through_share=through,
+        beam_through_share=1.0 - np.minimum(blocked, 1.0),
         sections_lost_share=np.minimum(lost, 1.0),
         hard_time_share=np.minimum(time, 1.0),
     )
+
+
+def _spans(shades: Sequence[Shade]) -> Iterator[tuple[float, float, list[Shade]]]:
+    """Each span of the day between two neighbouring beginnings or ends, in hours, with the shadows that lie in it."""
+    windows = [(_hours(shade.from_clock) % 24.0, _hours(shade.to_clock) % 24.0, shade) for shade in shades]
+    edges = sorted({edge for begin, end, _ in windows for edge in (begin, end)})
+    for begin, end in zip(edges, [*edges[1:], *edges[:1]], strict=True):
+        here = [shade for first, last, shade in windows if (begin - first) % 24.0 < ((last - first) % 24.0 or 24.0)]
+        if here:
+            yield begin, end, here
+
+
+def _time_between(begin: float, end: float, clock_h: Floats) -> Floats:
+    if end <= begin:
+        end += 24.0
+    inside = np.zeros_like(clock_h)
+    for shift in (-24.0, 0.0, 24.0):
+        inside += np.maximum(np.minimum(clock_h + 1.0, end + shift) - np.maximum(clock_h, begin + shift), 0.0)
+    return np.minimum(inside, 1.0)
 
 
 def after_shading(total: Floats, beam: Floats, shading: Shading, even: Floats | None = None) -> Floats:

@@ -175,6 +175,22 @@ def test_a_panel_that_may_use_light_from_behind_is_not_known_where_that_would_be
     assert one("short_circuit_current", answer(*asked, arrays=two, **roomy)).verdict == "fits"
 
 
+@pytest.mark.parametrize("rear_untold", [False, True])
+def test_a_current_that_nobody_told_is_likely_no_better_than_the_same_current_told(rear_untold: bool) -> None:
+    """Else silence pays: who tells the current that silence is filled with must not stand behind who doesn't."""
+    panel = builders.panel(glass="glass_glass")
+    rear = [assumed("/arrays/0/panel/bifaciality_share", 0.0, 0.0, 0.8)] if rear_untold else []
+    isc = assumed("/arrays/0/panel/short_circuit_current_a", 14.1, 14.0, 14.1)
+    tight = inputs(max_short_circuit_current_a=17.7)  # 1.25 x 14.1 A is 17.63 A
+    told, silent = (
+        one("short_circuit_current", answer(*more, *rear, arrays=(builders.array(panel=panel),), **tight))
+        for more in ([], [isc])
+    )
+    assert silent.verdict == "not_known"
+    assert silent.likely == told.likely == ("does_not_fit" if rear_untold else "fits")
+    assert ("bifaciality_share" in str(silent.facts["missing"])) is rear_untold
+
+
 def of_strings(*arrays: Array, **more: Any) -> list[Finding]:
     compatibility = answer(arrays=arrays, **inputs(max_short_circuit_current_a=99), **more)
     return [f for f in compatibility.findings if f.code == "reverse_current"]
