@@ -36,6 +36,8 @@ from service.core.model.assumption import Assumption, Assumptions
 from service.core.model.finding import Fact, Finding, Verdict
 from service.core.shortlist import (
     FIT_GROUPS,
+    LIKELY_DOES_NOT_FIT,
+    LIKELY_FITS,
     NEARLY,
     NEVER,
     Bid,
@@ -52,6 +54,7 @@ from service.core.shortlist import (
     most_for,
     most_rows,
     questions_of,
+    ratings_that_decide,
     rows_at_most,
 )
 from service.core.shortlist.screen import ENOUGH_THAT_FIT, JOINED_PANELS, LOOKED_INVERTERS, LOOKED_PANELS
@@ -156,7 +159,7 @@ def _set_out(
         verdict=row.verdict,
         likely=row.likely,
         fit_group=FIT_GROUPS[one.fit],
-        fit_text=say("shortlist", f"fit.{FIT_GROUPS[one.fit]}"),
+        fit_text=_fit_text(one, found),
         by_part={str(part): verdict for part, verdict in one.compatibility.by_part.items()},
         findings=[
             FindingOfSetOut(code=f.code, verdict=f.verdict, likely=f.likely, text=sentence_of(f))
@@ -175,6 +178,14 @@ def _set_out(
         alternative_count=len(gave_way),
         request=one.request,
     )  # fmt: skip
+
+
+def _fit_text(one: ListedSet, found: Found) -> str:
+    """What its group means for it: behind others only where others stand before it; and what it hangs on."""
+    better = one.fit > min(other.fit for other in found.listed)
+    text = say("shortlist", f"fit.{FIT_GROUPS[one.fit]}{'' if better else '.none_better'}")
+    missing = ratings_that_decide(one.compatibility.findings) if one.fit == LIKELY_DOES_NOT_FIT else ()
+    return f"{text} {say('shortlist', 'fit.hangs_on', {'missing': ', '.join(missing)})}" if missing else text
 
 
 def _beside_others(one: ListedSet, found: Found) -> dict[str, float | None]:
@@ -306,6 +317,9 @@ def _by(finding: Finding, code: str) -> Left:
 def _notes(
     request: ShortlistIn, home: ShortlistHome, offers: Sequence[Offer], found: Found
 ) -> Iterable[tuple[str, dict[str, int]]]:
+    best_fit = min((one.fit for one in found.listed), default=LIKELY_FITS)
+    if best_fit != LIKELY_FITS:
+        yield "none_likely_fits" if best_fit == LIKELY_DOES_NOT_FIT else "all_refused", {}
     yield "order", {
         "rows": most_rows(found.limit), "most": rows_at_most(found.limit), "nearly_pct": round(100 * (NEARLY - 1)),
     }  # fmt: skip

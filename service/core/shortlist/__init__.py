@@ -8,7 +8,7 @@ puts them in the order of ``order``; ``variety`` chooses among them; ``request``
 finds what its sellers must be asked. What is told of a set comes from the same functions as an appraisal.
 """
 
-from service.core.shortlist.asks import questions_of
+from service.core.shortlist.asks import questions_of, ratings_that_decide
 from service.core.shortlist.bid import Beside, Bid, Row, as_good_at, beside, bids_of, bound_by, bounded, most_for
 from service.core.shortlist.candidate import Candidate, Screened
 from service.core.shortlist.double import doubles_of
@@ -92,6 +92,7 @@ __all__ = [
     "place_of",
     "places_of",
     "questions_of",
+    "ratings_that_decide",
     "request_of",
     "rows_at_most",
     "taken",

@@ -84,9 +84,18 @@ TEXTS: Mapping[str, str] = {
     "fit.likely_fits": "Nothing that is known speaks against it.",
     "fit.likely_does_not_fit": "With the worst values usual where ratings were not told it does not fit. So it stands "
     "behind sets that nothing speaks against, however soon it would be paid back.",
+    "fit.likely_does_not_fit.none_better": "With the worst values usual where ratings were not told it does not fit. "
+    "No set listed here is free of that, so it costs this one no rank.",
+    "fit.hangs_on": "Whether it fits hangs on this: {missing}.",
     "fit.does_not_fit": "It is refused, which can be mended. So it stands behind all that are not.",
+    "fit.does_not_fit.none_better": "It is refused, which can be mended. So is every set listed here.",
     "remark.text_not_read": "Title and body were sent beside a reading. The reading counts, and they were not read; "
     "leave the reading out to have them read.",
+    "note.none_likely_fits": "With the worst values usual where ratings were not told, no set listed here fits. None "
+    "is refused for that yet: what it hangs on is named beside each, with what to ask its seller. Ask before you buy, "
+    "and connect nothing before the answer is there.",
+    "note.all_refused": "Each set listed here is refused as it stands, which can be mended. Its findings tell why; "
+    "send its `request` to `/v1/compatibility`, which tells what would mend it.",
     "note.order": "Sets that fit, or of which nothing known speaks against it, come first; then those that do not fit "
     "with the worst values usual where ratings were not told; last those that are refused, which can be mended. Of "
     "these, sets without a smell of a trick come first, then those that do best by your wish, then the cheaper. While "
