@@ -6,6 +6,7 @@ from typing import Any
 from service.api.answers.question import dated
 from service.api.answers.shortlist_found import Found, found_of
 from service.api.answers.shortlist_home import ShortlistHome
+from service.api.answers.shortlist_remarks import not_of_the_outlay, places_at_two_distances, some_of
 from service.api.answers.shortlist_set import ListedSet, new_set
 from service.api.answers.shortlist_told import ToldAdvert, at_hand_offers, told_adverts
 from service.api.deps import Deps
@@ -261,7 +262,7 @@ def _advert_out(one: ToldAdvert, ranks: Mapping[str, int], found: Found) -> Adve
         double_of=found.doubles.get(one.told.advert),
         because=None if because is None else _said(f"because.{because.code}", because.code, because.facts),
         doubts=_doubts_out(one.doubts),
-        remarks=[_said("remark.text_not_read", "text_not_read", {})] if one.text_not_read else [],
+        remarks=[_said(f"remark.{code}", code, facts) for code, facts in one.remarks],
     )
 
 
@@ -316,7 +317,7 @@ def _by(finding: Finding, code: str) -> Left:
 
 def _notes(
     request: ShortlistIn, home: ShortlistHome, offers: Sequence[Offer], found: Found
-) -> Iterable[tuple[str, dict[str, int]]]:
+) -> Iterable[tuple[str, dict[str, Fact]]]:
     best_fit = min((one.fit for one in found.listed), default=LIKELY_FITS)
     if best_fit != LIKELY_FITS:
         yield "none_likely_fits" if best_fit == LIKELY_DOES_NOT_FIT else "all_refused", {}
@@ -340,6 +341,10 @@ def _notes(
         }  # fmt: skip
     if any(offer.tricky for offer in offers):
         yield "tricks_behind", {}
+    if of_nothing := not_of_the_outlay(request):
+        yield "at_hand_not_listed", {"items": some_of(of_nothing)}
+    for place, least, most in places_at_two_distances(request)[:1]:
+        yield "place_at_two_distances", {"place": place, "least": least, "most": most}
     if any(place.count is None for place in request.places or ()) or request.places is None:
         yield "room_assumed", {}
 

@@ -7,10 +7,11 @@ from datetime import date
 from typing import Any
 
 from service.api.answers.shortlist_home import ShortlistHome
+from service.api.answers.shortlist_remarks import Beside, Said, remarks_of, unknown_doubts
 from service.api.deps import Deps
 from service.api.schemas.adverts import inverter_told, panel_told
 from service.api.schemas.shortlist import ReadAdvertIn, ShortlistAdvertIn, ShortlistIn
-from service.core.adverts import Advert, Reading, read_board
+from service.core.adverts import Advert, Reading, read_advert, read_board
 from service.core.completion.defaults import row_for
 from service.core.model.assumption import Assumption
 from service.core.model.bounds import BOUNDS
@@ -21,7 +22,7 @@ from service.core.shortlist import Bought, Left, Offer, Taken, Told, places_of, 
 class ToldAdvert:
     """An advert as it was understood; ``at``: its place in the request; ``reading`` where it came as text.
 
-    ``text_not_read``: a text came beside a reading.
+    ``remarks``: what of it was passed over, or cannot be as it was told, by code with the facts of the sentence.
     """
 
     at: int
@@ -29,7 +30,7 @@ class ToldAdvert:
     found: Taken | Left
     language: str
     reading: Reading | None
-    text_not_read: bool
+    remarks: tuple[Said, ...]
 
     @property
     def doubts(self) -> tuple[str, ...]:
@@ -99,10 +100,17 @@ def told_adverts(request: ShortlistIn, home: ShortlistHome, deps: Deps) -> list[
         found.append(
             ToldAdvert(
                 at=at, told=told, found=offer, language=language, reading=reading,
-                text_not_read=advert.reading is not None and _has_text(advert),
+                remarks=tuple(remarks_of(advert, told, _beside(advert, told, trips, deps), home.as_of)),
             )
         )  # fmt: skip
     return found
+
+
+def _beside(advert: ShortlistAdvertIn, told: Told, trips: _Trips, deps: Deps) -> Beside | None:
+    """The text that came beside a reading, read by itself: no other advert hangs on it."""
+    if advert.reading is None or not (_has_text(advert) or (advert.price_text or "").strip()):
+        return None
+    return Beside(text=_of_text(advert, read_advert(_text(advert), deps.advert_words), trips), reading=told)
 
 
 def _tells_nothing(advert: ShortlistAdvertIn) -> bool:
@@ -178,7 +186,7 @@ def _of_reading(advert: ShortlistAdvertIn, reading: ReadAdvertIn | None, trips: 
         condition=reading.condition or "unknown",
         delivery=(delivery.kind if delivery else None) or "unknown",
         shipping_cost=None if delivery is None else delivery.cost,
-        doubts=tuple(doubt.code for doubt in reading.doubts or ()),
+        doubts=tuple(one.code for one in reading.doubts or () if one.code not in unknown_doubts(advert)),
         panel=_panel({} if reading.panel is None else reading.panel.given(), reading.bifacial),
         bifacial=reading.bifacial,
         inverter={} if reading.inverter is None else reading.inverter.given(),

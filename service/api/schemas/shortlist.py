@@ -5,7 +5,7 @@ from typing import Annotated, Any, Literal
 from pydantic import ConfigDict, Field, model_validator
 
 from service.api import fields as f
-from service.api.schemas.adverts import MOST_ADVERTS, AdvertIn, bound_of
+from service.api.schemas.adverts import MOST_ADVERTS, AdvertIn, bound_of, named_once
 from service.api.schemas.array import StandingIn
 from service.api.schemas.base import In
 from service.api.schemas.circuit import SocketCircuitIn
@@ -16,7 +16,6 @@ from service.api.schemas.mistakes import Found
 from service.api.schemas.money import MoneyIn, OutlayItemIn, TariffIn
 from service.api.schemas.panel import PanelIn
 from service.api.schemas.place import SiteIn
-from service.api.words import say
 from service.core.model.bounds import BOUNDS
 
 _TEXT = {
@@ -221,14 +220,4 @@ class ShortlistIn(In):
         if self.new_from_shop:
             of_panel(self.new_from_shop.panel, "/new_from_shop/panel", found)
             of_inverter(self.new_from_shop.inverter, "/new_from_shop/inverter", found)
-        _named_once(self.adverts, found)
-
-
-def _named_once(adverts: list[ShortlistAdvertIn], found: Found) -> None:
-    """Each has a name of its own; one that tells nothing is not listed, and is no mistake."""
-    names: set[str] = set()
-    for at, advert in enumerate(adverts):
-        if advert.id in names:
-            accepted = say("problems", "accepted.other_name")
-            found.contradiction(f"/adverts/{at}/id", advert.id, "same_advert", accepted, f"{advert.id[:70]} ({at + 1})")
-        names.add(advert.id)
+        named_once(self.adverts, found)
