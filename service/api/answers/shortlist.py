@@ -343,7 +343,7 @@ def _notes(
         yield "tricks_behind", {}
     if of_nothing := not_of_the_outlay(request):
         yield "at_hand_not_listed", {"items": some_of(of_nothing)}
-    for place, least, most in places_at_two_distances(request)[:1]:
+    for place, least, most in places_at_two_distances(request, home.question.deps.advert_words.small.saint)[:1]:
         yield "place_at_two_distances", {"place": place, "least": least, "most": most}
     if any(place.count is None for place in request.places or ()) or request.places is None:
         yield "room_assumed", {}

@@ -1,6 +1,6 @@
 """What of a shortlist's request was passed over, or cannot be as it was told? No rank hangs on it; it is only said."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Sequence, Set
 from dataclasses import dataclass
 from datetime import date, timedelta
 
@@ -65,9 +65,9 @@ def called(thing: str) -> str:
     return " ".join(thing.casefold().split())
 
 
-def places_at_two_distances(request: ShortlistIn) -> list[tuple[str, float, float]]:
+def places_at_two_distances(request: ShortlistIn, saints: Set[str]) -> list[tuple[str, float, float]]:
     """Places that adverts of one request put at unlike distances: the name first sent, the least and the most km."""
-    places = places_of(advert.fetched_at for advert in request.adverts)
+    places = places_of((advert.fetched_at for advert in request.adverts), saints)
     names: dict[str, str] = {}
     told: dict[str, list[float]] = {}
     for advert in request.adverts:

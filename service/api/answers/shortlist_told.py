@@ -11,7 +11,7 @@ from service.api.answers.shortlist_remarks import Beside, Said, remarks_of, unkn
 from service.api.deps import Deps
 from service.api.schemas.adverts import inverter_told, panel_told
 from service.api.schemas.shortlist import ReadAdvertIn, ShortlistAdvertIn, ShortlistIn
-from service.core.adverts import Advert, Reading, read_advert, read_board
+from service.core.adverts import Advert, Reading, SmallWords, read_advert, read_board
 from service.core.completion.defaults import row_for
 from service.core.model.assumption import Assumption
 from service.core.model.bounds import BOUNDS
@@ -67,19 +67,23 @@ def _inputs_taken(bought: Bought, used: int) -> Assumption | None:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _Trips:
-    """The places that the caller names, by name, and how far away they are: the furthest that he tells of any there."""
+    """The places that the caller names, by name, and how far away they are: the furthest that he tells of any there.
+
+    ``small``: the words by which adverts name towns.
+    """
 
     places: Mapping[str, str]
     km: Mapping[str, float]
+    small: SmallWords
 
     @classmethod
-    def of(cls, request: ShortlistIn) -> "_Trips":
-        places, km = places_of(advert.fetched_at for advert in request.adverts), dict[str, float]()
+    def of(cls, request: ShortlistIn, small: SmallWords) -> "_Trips":
+        places, km = places_of((advert.fetched_at for advert in request.adverts), small.saint), dict[str, float]()
         for advert in request.adverts:
             place = places.get(advert.fetched_at or "")
             if place is not None and advert.distance_km is not None:
                 km[place] = max(advert.distance_km, km.get(place, 0.0))
-        return cls(places=places, km=km)
+        return cls(places=places, km=km, small=small)
 
     def place(self, advert: ShortlistAdvertIn) -> str | None:
         """Where the advert's goods are fetched, None where the caller names no place."""
@@ -91,7 +95,7 @@ def told_adverts(request: ShortlistIn, home: ShortlistHome, deps: Deps) -> list[
     found = []
     texts = [advert for advert in request.adverts if advert.reading is None]
     read = iter(read_board([_text(advert) for advert in texts], deps.advert_words))
-    trips = _Trips.of(request)
+    trips = _Trips.of(request, deps.advert_words.small)
     for at, advert in enumerate(request.adverts):
         reading = None if advert.reading is not None else next(read)
         told = _of_text(advert, reading, trips) if reading is not None else _of_reading(advert, advert.reading, trips)
@@ -166,7 +170,7 @@ def _of_text(advert: ShortlistAdvertIn, reading: Reading, trips: _Trips) -> Told
         bifacial=reading.bifacial,
         inverter=_within(inverter_told(reading)),
         least=reading.least_quantity,
-        towns=towns_of(_text(advert), reading),
+        towns=towns_of(_text(advert), reading, trips.small),
         **_of_caller(advert, trips, reading.panel_count),
     )
 

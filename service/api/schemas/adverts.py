@@ -7,7 +7,6 @@ from typing import Annotated, Any, Literal, Self, TypeVar
 from pydantic import ConfigDict, Field
 from pydantic.json_schema import WithJsonSchema
 
-from service.api import fields as f
 from service.api.schemas.base import Code, In, Out, Text
 from service.api.schemas.mistakes import Found
 from service.api.words import say
@@ -36,8 +35,9 @@ class AdvertIn(In):
 
     id: Annotated[
         str,
-        f.text("Your name for it, which no other advert of the request has; it stands in its reading.", "a7", 80),
-    ]
+        Field(strict=True, min_length=1, max_length=80, examples=["a7"],
+              description="Your name for it, which no other advert of the request has; it stands in its reading."),
+    ]  # fmt: skip
     title: (
         Annotated[
             str,

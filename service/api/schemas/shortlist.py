@@ -139,9 +139,10 @@ class ShortlistAdvertIn(AdvertIn):
     delivery_cost: f.DeliveryCost | None = None
     fetched_at: f.Name | None = Field(
         default=None,
-        description="Your name for where it is fetched, in capitals or not, umlauts spelled out or not, with its "
-        "postcode before it or not: adverts of one name are fetched on one trip, and how far that is need be told of "
-        "one of them only. Names of two postcodes are two places.",
+        description="Your name for where it is fetched, in capitals or not, umlauts spelled out or not, a saint's word "
+        "short or in another language, with its postcode before it (a Dutch or British one behind it, too) or not: "
+        "adverts of one name are fetched on one trip, and how far that is need be told of one of them only. Names of "
+        "two postcodes are two places.",
     )
     panel_count: f.PanelCount | None = Field(default=None, description="Panels in one set, where the advert is of one.")
     posted_on: f.Day | None = None
