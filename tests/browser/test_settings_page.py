@@ -130,19 +130,26 @@ def test_what_is_wrong_with_a_field_is_said_in_one_language_whatever_the_browser
     assert settings.kept() == {}
 
 
-def test_a_tracking_range_that_begins_above_its_end_is_not_kept(tab: Tab, settings: Kept, door: Door) -> None:
-    """The service refuses it, with every page of adverts."""
+def test_a_tracking_range_that_begins_above_its_end_and_a_start_beyond_the_limit_are_not_kept(
+    tab: Tab, settings: Kept, door: Door
+) -> None:
+    """The service refuses them, with every page of adverts."""
     fields = {"address": door.address, "inverter.ac_power_w": "800", "inverter.tracking_min_v": "55",
-              "inverter.tracking_max_v": "16"}  # fmt: skip
+              "inverter.tracking_max_v": "16", "inverter.start_voltage_v": "22",
+              "inverter.max_input_voltage_v": "20"}  # fmt: skip
     for name, text in fields.items():
         typed(tab, name, text)
     tab.press("Enter")
     tab.until(f"{SAID}.startsWith('Nothing was saved')")
-    assert list(mistakes(tab)) == ["inverter.tracking_min_v"]
+    assert set(mistakes(tab)) == {"inverter.tracking_min_v", "inverter.start_voltage_v"}
     typed(tab, "inverter.tracking_max_v", "55")
+    typed(tab, "inverter.max_input_voltage_v", "60")
     tab.press("Enter")
     tab.until(f"{SAID}.startsWith('Saved. Sunsill 0')")
-    assert settings.kept()["inverter"] == {"ac_power_w": 800, "inputs": [{"tracking_min_v": 55, "tracking_max_v": 55}]}
+    [limits] = settings.kept()["inverter"]["inputs"]
+    assert limits == {
+        "tracking_min_v": 55, "tracking_max_v": 55, "start_voltage_v": 22, "max_input_voltage_v": 60,
+    }  # fmt: skip
 
 
 @pytest.mark.parametrize(

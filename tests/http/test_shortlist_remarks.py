@@ -117,6 +117,13 @@ def test_capitals_and_blanks_do_not_keep_a_thing_at_hand_in_the_outlay() -> None
     assert outlay("bracketz") - outlay(" Brackets  ") == pytest.approx(58)
 
 
+def test_goods_in_the_outlay_that_the_adverts_cost_already_are_told() -> None:
+    """As where the outlay of an appraisal is pasted."""
+    items = [{"what": "Panels", "amount": 96}, {"what": "inverter", "amount": 149}, {"what": "brackets", "amount": 58}]
+    assert notes(outlay={"items": items})["goods_in_outlay"]["facts"] == {"items": "Panels, inverter"}
+    assert "goods_in_outlay" not in notes(outlay={"items": [{"what": "panels", "amount": 0}, items[2]]})
+
+
 def test_one_place_at_two_distances_is_told() -> None:
     def at(*km: float) -> dict[str, dict[str, Any]]:
         ways = zip(km, ("Südkai", "SUEDKAI", "Nordmole"), strict=True)

@@ -6,7 +6,7 @@ from typing import Any
 from service.api.answers.question import dated
 from service.api.answers.shortlist_found import Found, found_of
 from service.api.answers.shortlist_home import ShortlistHome
-from service.api.answers.shortlist_remarks import not_of_the_outlay, places_at_two_distances, some_of
+from service.api.answers.shortlist_remarks import odd_in_all
 from service.api.answers.shortlist_set import ListedSet, new_set
 from service.api.answers.shortlist_told import ToldAdvert, at_hand_offers, told_adverts
 from service.api.deps import Deps
@@ -341,10 +341,7 @@ def _notes(
         }  # fmt: skip
     if any(offer.tricky for offer in offers):
         yield "tricks_behind", {}
-    if of_nothing := not_of_the_outlay(request):
-        yield "at_hand_not_listed", {"items": some_of(of_nothing)}
-    for place, least, most in places_at_two_distances(request, home.question.deps.advert_words.small.saint)[:1]:
-        yield "place_at_two_distances", {"place": place, "least": least, "most": most}
+    yield from odd_in_all(request, home.question.deps.advert_words.small.saint)
     if any(place.count is None for place in request.places or ()) or request.places is None:
         yield "room_assumed", {}
 

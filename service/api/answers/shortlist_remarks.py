@@ -14,6 +14,8 @@ _TOMORROW = timedelta(days=1)
 # One town's ends lie no further apart. Judgement.
 _SAME_PLACE_KM = 5.0
 _MOST_NAMED = 5
+# What a request calls the goods of adverts, and their way here.
+_OF_ADVERTS = frozenset(("panel", "panels", "inverter", "fetching", "delivery", "freight"))
 
 Said = tuple[str, dict[str, Fact]]
 
@@ -32,14 +34,24 @@ def remarks_of(advert: ShortlistAdvertIn, told: Told, beside: Beside | None, as_
         yield "text_not_read", {}
         differs = differing(beside.text, beside.reading)
         if differs:
-            yield "text_differs", {"differs": some_of([str(one) for one in differs])}
+            yield "text_differs", {"differs": _some_of([str(one) for one in differs])}
     if told.posted_on is not None and told.posted_on > as_of + _TOMORROW:
         yield "posted_ahead", {"posted_on": told.posted_on.isoformat(), "as_of": as_of.isoformat()}
     if advert.panel_count is not None and told.kind in {"panel", "inverter"}:
         yield "no_set", {}
     unknown = unknown_doubts(advert)
     if unknown:
-        yield "doubts_not_known", {"codes": some_of(unknown)}
+        yield "doubts_not_known", {"codes": _some_of(unknown)}
+
+
+def odd_in_all(request: ShortlistIn, saints: Set[str]) -> Iterator[Said]:
+    """Of the request beside its adverts, likewise; ``saints``: as of ``places_of``."""
+    if not_listed := _not_of_the_outlay(request):
+        yield "at_hand_not_listed", {"items": _some_of(not_listed)}
+    if twice := _paid_for_by_adverts(request):
+        yield "goods_in_outlay", {"items": _some_of(twice)}
+    for place, least, most in _at_two_distances(request, saints)[:1]:
+        yield "place_at_two_distances", {"place": place, "least": least, "most": most}
 
 
 def unknown_doubts(advert: ShortlistAdvertIn) -> list[str]:
@@ -49,11 +61,17 @@ def unknown_doubts(advert: ShortlistAdvertIn) -> list[str]:
     return list(dict.fromkeys(doubt.code for doubt in named if doubt.code not in known))
 
 
-def not_of_the_outlay(request: ShortlistIn) -> list[str]:
+def _not_of_the_outlay(request: ShortlistIn) -> list[str]:
     """Of the things at hand those that no entry of the outlay names, as they were sent."""
     at_hand = (request.at_hand.items if request.at_hand else None) or ()
     items = {called(item.what) for item in (request.outlay.items if request.outlay else None) or ()}
     return list(dict.fromkeys(item for item in at_hand if called(item) not in items))
+
+
+def _paid_for_by_adverts(request: ShortlistIn) -> list[str]:
+    """Entries of the outlay that are called like what the sets' adverts cost already, as they were sent."""
+    items = (request.outlay.items if request.outlay else None) or ()
+    return list(dict.fromkeys(item.what for item in items if item.amount > 0 and called(item.what) in _OF_ADVERTS))
 
 
 def called(thing: str) -> str:
@@ -65,7 +83,7 @@ def called(thing: str) -> str:
     return " ".join(thing.casefold().split())
 
 
-def places_at_two_distances(request: ShortlistIn, saints: Set[str]) -> list[tuple[str, float, float]]:
+def _at_two_distances(request: ShortlistIn, saints: Set[str]) -> list[tuple[str, float, float]]:
     """Places that adverts of one request put at unlike distances: the name first sent, the least and the most km."""
     places = places_of((advert.fetched_at for advert in request.adverts), saints)
     names: dict[str, str] = {}
@@ -80,6 +98,6 @@ def places_at_two_distances(request: ShortlistIn, saints: Set[str]) -> list[tupl
     ]  # fmt: skip
 
 
-def some_of(names: Sequence[str]) -> str:
+def _some_of(names: Sequence[str]) -> str:
     """The first few, for a sentence."""
     return ", ".join(names[:_MOST_NAMED]) + (", ..." if len(names) > _MOST_NAMED else "")

@@ -26,9 +26,13 @@ function mistakesOf(settings, address) {
   if (Object.keys(settings.inverter).length && !settings.inverter.ac_power_w) {
     mistakes["inverter.ac_power_w"] = "The output of your inverter is needed before its other figures help.";
   }
-  const { tracking_min_v: from, tracking_max_v: to } = settings.inverter.inputs?.[0] ?? {};
+  const { tracking_min_v: from, tracking_max_v: to, start_voltage_v: start, max_input_voltage_v: most } =
+    settings.inverter.inputs?.[0] ?? {};
   if (from > to) {
     mistakes["inverter.tracking_min_v"] = "The range must not begin above its end.";
+  }
+  if (start > most) {
+    mistakes["inverter.start_voltage_v"] = "That is more than the input stands.";
   }
   return mistakes;
 }

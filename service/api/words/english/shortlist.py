@@ -124,6 +124,8 @@ TEXTS: Mapping[str, str] = {
     "the others is told as a doubt and moves no rank.",
     "note.at_hand_not_listed": "At hand, and in no entry of `outlay.items`: {items}. Nothing was taken off for them. "
     "Name them as they are called there; what costs nothing need not be named.",
+    "note.goods_in_outlay": "`outlay.items` names {items}: that comes on top of what adverts and their way here cost "
+    "in each set. Leave it out unless it is something else.",
     "note.place_at_two_distances": "Of {place} distances of {least:g} and {most:g} km are told. One trip was counted, "
     "as far as the farthest advert that it fetches. Give two places two names.",
     "note.room_assumed": "Nobody said for how many panels there is room: four were taken to fit.",
