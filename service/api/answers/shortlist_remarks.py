@@ -3,6 +3,7 @@
 from collections.abc import Iterator, Sequence, Set
 from dataclasses import dataclass
 from datetime import date, timedelta
+from functools import cache
 
 from service.api.schemas.shortlist import ShortlistAdvertIn, ShortlistIn
 from service.api.words import codes_of
@@ -39,8 +40,7 @@ def remarks_of(advert: ShortlistAdvertIn, told: Told, beside: Beside | None, as_
         yield "posted_ahead", {"posted_on": told.posted_on.isoformat(), "as_of": as_of.isoformat()}
     if advert.panel_count is not None and told.kind in {"panel", "inverter"}:
         yield "no_set", {}
-    unknown = unknown_doubts(advert)
-    if unknown:
+    if unknown := _unknown_doubts(advert):
         yield "doubts_not_known", {"codes": _some_of(unknown)}
 
 
@@ -54,11 +54,15 @@ def odd_in_all(request: ShortlistIn, saints: Set[str]) -> Iterator[Said]:
         yield "place_at_two_distances", {"place": place, "least": least, "most": most}
 
 
-def unknown_doubts(advert: ShortlistAdvertIn) -> list[str]:
-    """Of the doubts that a reading names those that nobody here knows."""
+@cache
+def known_doubts() -> frozenset[str]:
+    """The doubts of the vocabulary."""
+    return frozenset(codes_of("adverts", "doubt."))
+
+
+def _unknown_doubts(advert: ShortlistAdvertIn) -> list[str]:
     named = (advert.reading.doubts if advert.reading else None) or ()
-    known = frozenset(codes_of("adverts", "doubt."))
-    return list(dict.fromkeys(doubt.code for doubt in named if doubt.code not in known))
+    return list(dict.fromkeys(doubt.code for doubt in named if doubt.code not in known_doubts()))
 
 
 def _not_of_the_outlay(request: ShortlistIn) -> list[str]:

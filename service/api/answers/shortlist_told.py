@@ -7,7 +7,7 @@ from datetime import date
 from typing import Any
 
 from service.api.answers.shortlist_home import ShortlistHome
-from service.api.answers.shortlist_remarks import Beside, Said, remarks_of, unknown_doubts
+from service.api.answers.shortlist_remarks import Beside, Said, known_doubts, remarks_of
 from service.api.deps import Deps
 from service.api.schemas.adverts import inverter_told, panel_told
 from service.api.schemas.shortlist import ReadAdvertIn, ShortlistAdvertIn, ShortlistIn
@@ -190,7 +190,7 @@ def _of_reading(advert: ShortlistAdvertIn, reading: ReadAdvertIn | None, trips: 
         condition=reading.condition or "unknown",
         delivery=(delivery.kind if delivery else None) or "unknown",
         shipping_cost=None if delivery is None else delivery.cost,
-        doubts=tuple(one.code for one in reading.doubts or () if one.code not in unknown_doubts(advert)),
+        doubts=tuple(one.code for one in reading.doubts or () if one.code in known_doubts()),
         panel=_panel({} if reading.panel is None else reading.panel.given(), reading.bifacial),
         bifacial=reading.bifacial,
         inverter={} if reading.inverter is None else reading.inverter.given(),
