@@ -221,6 +221,11 @@ class Tab:
         features = [{"name": "prefers-color-scheme", "value": name}]
         self._browser.call("Emulation.setEmulatedMedia", self._session, features=features)
 
+    def narrow(self, width: int) -> None:
+        """Show the page so wide, in CSS pixels."""
+        size = {"width": width, "height": 900, "deviceScaleFactor": 1, "mobile": False}
+        self._browser.call("Emulation.setDeviceMetricsOverride", self._session, **size)
+
     def picture(self, file: Path) -> None:
         """A picture of the whole page."""
         made = self._browser.call("Page.captureScreenshot", self._session, captureBeyondViewport=True)

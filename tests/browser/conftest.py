@@ -151,7 +151,11 @@ class Kept:
 
     def keep(self, **settings: Any) -> None:
         """Set all of it."""
-        self._tab.script(f"chrome.storage.local.set({json.dumps({'settings': settings})})")
+        self.put(settings)
+
+    def put(self, anything: object) -> None:
+        """Set it to what no version of the page would write."""
+        self._tab.script(f"chrome.storage.local.set({json.dumps({'settings': anything})})")
 
     def kept(self) -> dict[str, Any]:
         """All of it."""

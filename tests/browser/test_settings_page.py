@@ -2,6 +2,7 @@
 
 import json
 import re
+import threading
 from collections.abc import Iterator
 
 import pytest
@@ -10,7 +11,7 @@ from service.core.model.bounds import BOUNDS
 from tests.browser.chromium import Chromium, Tab
 from tests.browser.colours import ENOUGH, least_contrast
 from tests.browser.conftest import HOME, Kept
-from tests.browser.servers import Door
+from tests.browser.servers import Door, Reply
 
 SAID = "document.getElementById('said').textContent"
 
@@ -104,6 +105,117 @@ def test_figures_that_the_service_would_refuse_are_not_kept(tab: Tab, settings: 
     assert set(found) == {"latitude_deg", "longitude_deg", "rail.count", "inverter.ac_power_w"}
     assert "both" in found["longitude_deg"]
     assert settings.kept() == {}
+
+
+@pytest.mark.parametrize(
+    ("name", "text", "says"),
+    [
+        ("latitude_deg", "95", "A number from -90 to 90."),
+        ("patience_s", "0", "A number from 1 to 25."),
+        ("patience_s", "", "Please fill this in."),
+        ("rail.count", "1.5", "A whole number from 1 to 4."),
+        ("brackets_amount", "1e", "That is no number."),
+    ],
+)
+def test_what_is_wrong_with_a_field_is_said_in_one_language_whatever_the_browser_speaks(
+    tab: Tab, settings: Kept, door: Door, name: str, text: str, says: str
+) -> None:
+    typed(tab, "address", door.address)
+    typed(tab, "longitude_deg", "12.3" if name == "latitude_deg" else "")
+    typed(tab, name, text) if text else tab.script(f"document.getElementById({json.dumps(name)}).value = ''")
+    tab.press("Enter")
+    tab.until(f"{SAID}.startsWith('Nothing was saved')")
+    assert mistakes(tab) == {name: says}
+    assert tab.script("document.activeElement.id") == name
+    assert settings.kept() == {}
+
+
+def test_a_tracking_range_that_begins_above_its_end_and_a_start_beyond_the_limit_are_not_kept(
+    tab: Tab, settings: Kept, door: Door
+) -> None:
+    """The service refuses them, with every page of adverts."""
+    fields = {"address": door.address, "inverter.ac_power_w": "800", "inverter.tracking_min_v": "55",
+              "inverter.tracking_max_v": "16", "inverter.start_voltage_v": "22",
+              "inverter.max_input_voltage_v": "20"}  # fmt: skip
+    for name, text in fields.items():
+        typed(tab, name, text)
+    tab.press("Enter")
+    tab.until(f"{SAID}.startsWith('Nothing was saved')")
+    assert set(mistakes(tab)) == {"inverter.tracking_min_v", "inverter.start_voltage_v"}
+    typed(tab, "inverter.tracking_max_v", "55")
+    typed(tab, "inverter.max_input_voltage_v", "60")
+    tab.press("Enter")
+    tab.until(f"{SAID}.startsWith('Saved. Sunsill 0')")
+    [limits] = settings.kept()["inverter"]["inputs"]
+    assert limits == {
+        "tracking_min_v": 55, "tracking_max_v": 55, "start_voltage_v": 22, "max_input_voltage_v": 60,
+    }  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    ("old", "shown"),
+    [
+        ({"patience_s": "soon", "rail": None, "inverter": None}, {"patience_s": "20"}),
+        ({"patience_s": 900, "rail": [], "inverter": {"ac_power_w": 800, "inputs": {}}, "tilt": {"x": 1}},
+         {"patience_s": "20", "inverter.ac_power_w": "800"}),
+        ({"patience_s": "12", "latitude_deg": "54.2", "longitude_deg": " ", "rail": {"count": "2", "azimuth_deg": {}}},
+         {"patience_s": "12", "latitude_deg": "54.2", "rail.count": "2"}),
+        ({"address": 5}, {"patience_s": "20"}),
+        ({"address": "http://127.0.0.1:8080/v1"}, {"patience_s": "20"}),
+        ({"address": "http://127.0.0.1:8080", "inverter": {"inputs": [None, 3]}},
+         {"address": "http://127.0.0.1:8080", "patience_s": "20"}),
+        ("text", {"patience_s": "20"}),
+    ],
+)  # fmt: skip
+def test_of_what_was_kept_otherwise_that_is_shown_which_can_be_meant_and_the_page_works(
+    browser: Chromium, settings_address: str, settings: Kept, door: Door, old: object, shown: dict[str, str]
+) -> None:
+    door.straight()
+    settings.put(old)
+    browser.faults.clear()
+    with browser.opened(settings_address) as tab:
+        tab.until("document.getElementById('patience_s').value")
+        fields = "[...document.querySelectorAll('input')].filter(one => one.value).map(one => [one.name, one.value])"
+        assert dict(tab.script(fields)) == shown
+        typed(tab, "address", door.address)
+        if "latitude_deg" in shown:
+            typed(tab, "longitude_deg", "12.3")
+        tab.press("Enter")
+        tab.until(f"{SAID}.startsWith('Saved. Sunsill 0')")
+    assert browser.faults == []
+    assert settings.kept()["address"] == door.address
+
+
+def test_on_a_narrow_page_nothing_stands_out_and_what_is_said_comes_into_view(tab: Tab, nobody: str) -> None:
+    tab.narrow(320)
+    sticking_out = (
+        "[...document.querySelectorAll('main, fieldset, input, p, button')].map(one => [one.id || one.tagName, "
+        "one.getBoundingClientRect().right]).filter(one => one[1] > document.documentElement.clientWidth - 16)"
+    )
+    found = tab.script(sticking_out)
+    assert found == [["MAIN", tab.script("document.documentElement.clientWidth")]]
+    typed(tab, "address", nobody)
+    tab.press("Enter")  # in the first field, far above the button
+    tab.until(f"{SAID}.startsWith('Saved. Nothing answers at {nobody}')")
+    said = tab.script("(box => [box.top, box.bottom])(document.getElementById('said').getBoundingClientRect())")
+    assert 0 <= said[0] < said[1] <= tab.script("innerHeight")
+    assert tab.script("document.activeElement.id") == "address"
+
+
+def test_while_the_service_is_asked_it_is_said_that_all_is_saved(tab: Tab, settings: Kept, door: Door) -> None:
+    answers = threading.Event()
+
+    def late(reply: Reply) -> Reply:
+        answers.wait(10)
+        return reply
+
+    door.instead = late
+    typed(tab, "address", door.address)
+    tab.press("Enter")
+    tab.until(f"{SAID} === 'Saved. Asking the service ...'")
+    assert settings.kept()["address"] == door.address
+    answers.set()
+    tab.until(f"{SAID}.startsWith('Saved. Sunsill 0')")
 
 
 def test_every_field_has_a_label_and_tells_the_services_bounds(tab: Tab) -> None:

@@ -3,6 +3,8 @@
 import json
 from pathlib import Path
 
+import pytest
+
 from service.api.words.english.adverts import TEXTS
 from tests.http.client import ask, post
 from tests.http.test_document import checker
@@ -39,8 +41,25 @@ def test_several_mistakes_are_told_at_once() -> None:
 
 
 def test_more_than_two_hundred_adverts_are_refused() -> None:
-    assert post(PATH, {"adverts": [{"id": "a", "body": "x"}] * 200}).status_code == 200
-    assert post(PATH, {"adverts": [{"id": "a", "body": "x"}] * 201}).status_code == 422
+    many = [{"id": str(at), "body": "x"} for at in range(201)]
+    assert post(PATH, {"adverts": many[:200]}).status_code == 200
+    assert [one["code"] for one in post(PATH, {"adverts": many}).json()["errors"]] == ["wrong_count"]
+
+
+@pytest.mark.parametrize("path", [PATH, "/v1/adverts/shortlist"])
+def test_two_adverts_of_one_name_are_refused_with_a_name_that_would_do(path: str) -> None:
+    home = {"site": {"latitude_deg": 54.2, "longitude_deg": 12.3}} if path != PATH else {}
+    adverts = [{"id": name, "body": "Solarmodul 410 W, 60 EUR"} for name in ("a", "b", "a", "b")]
+    answer = post(path, {**home, "adverts": adverts})
+    assert answer.status_code == 422
+    told = answer.json()["errors"]
+    assert [(one["pointer"], one["code"], one["given"]) for one in told] == [
+        ("/adverts/2/id", "contradiction", "a"), ("/adverts/3/id", "contradiction", "b"),
+    ]  # fmt: skip
+    for one in told:
+        assert one["accepted"]
+        adverts[int(one["pointer"].split("/")[2])]["id"] = one["example"]
+    assert post(path, {**home, "adverts": adverts}).status_code == 200
 
 
 def test_hostile_text_comes_back_as_mere_text() -> None:

@@ -22,15 +22,21 @@ def test_the_sets_shown_carry_exactly_the_figures_of_an_appraisal_in_the_order_t
     assert len(listed) == 4
     for one in (*listed, answer["new_from_shop"]):
         same_as_an_appraisal(one)
-    figures = [
-        {
-            "quick_payback": one["simple_payback_years"]["cautious"],
-            "most_value": -one["net_present_value"]["middle"],
-            "least_outlay_per_kwh": one["outlay"] / one["year_kwh"]["middle"],
-        }[wish]
+    groups = ["likely_fits", "likely_does_not_fit", "does_not_fit"]
+    places = [
+        (
+            groups.index(one["fit_group"]),
+            "advance_payment" in {doubt["code"] for doubt in one["doubts"]},
+            {
+                "quick_payback": one["simple_payback_years"]["cautious"],
+                "most_value": -one["net_present_value"]["middle"],
+                "least_outlay_per_kwh": one["outlay"] / one["year_kwh"]["middle"],
+            }[wish],
+        )
         for one in listed
     ]
-    assert figures == sorted(figures)
+    assert places == sorted(places)
+    assert {place[:2] for place in places} >= {(0, False), (0, True)}
     assert [one["rank"] for one in listed] == [1, 2, 3, 4]
 
 

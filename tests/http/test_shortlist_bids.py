@@ -97,7 +97,7 @@ def test_a_text_beside_a_reading_is_told_to_be_passed_over() -> None:
     both = {**panel_advert("both", 45), "title": "4 Module", "body": "Je 400 Wp, 20 € das Stück."}
     answer = answered({**SMALL, "adverts": [both, *SMALL["adverts"]], "limit": 20})
     by_name = {one["advert"]: one for one in answer["adverts"]}
-    assert [one["code"] for one in by_name["both"]["remarks"]] == ["text_not_read"]
+    assert [one["code"] for one in by_name["both"]["remarks"]] == ["text_not_read", "text_differs"]
     assert all(not by_name[one["id"]]["remarks"] for one in SMALL["adverts"])
     [mine] = [one for one in answer["shortlist"] if one["adverts"] == ["both", "a9"]]
     assert next(bid["asked"] for bid in mine["bids"] if bid["advert"] == "both") == 90.0  # two of 45, not of 20

@@ -131,6 +131,71 @@ def test_the_pages_say_why_a_row_that_pays_sooner_stands_behind() -> None:
         assert second["fit_text"] not in page[ahead:behind]
 
 
+def open_limits(name: str, each: float) -> dict[str, Any]:
+    """An inverter of which nobody tells the greatest short-circuit current."""
+    limits = {**TWO_INPUTS["inputs"][0], "max_current_a": 10.5}
+    del limits["max_short_circuit_current_a"]
+    price = {"value": each, "currency": "EUR", "basis": "each"}
+    return {**unit({**INVERTER, "inputs": [limits]}, price=price), "id": name}
+
+
+def test_where_no_set_is_free_of_it_none_is_said_to_stand_behind_others() -> None:
+    adverts = [panel_advert("p", 45, panel=WIDE), open_limits("cheap", 50), open_limits("dear", 90)]
+    answer = answered({**SMALL, "adverts": adverts})
+    rows = answer["shortlist"]
+    assert len(rows) == 2
+    assert {one["fit_group"] for one in rows} == {"likely_does_not_fit"}
+    for one in rows:
+        assert "behind" not in one["fit_text"]
+        assert "No set listed here is free of that" in one["fit_text"]
+        assert one["fit_text"].endswith("hangs on this: the inverter's greatest short-circuit current an input.")
+    [of_all] = [note for note in answer["notes"] if note["code"] == "none_likely_fits"]
+    for page in pages({**SMALL, "adverts": adverts}):
+        assert page.count(of_all["text"]) == 1
+        assert page.index(of_all["text"]) < page.index("p + cheap")
+
+
+def test_where_a_set_is_free_of_it_the_others_stand_behind_and_tell_what_they_hang_on() -> None:
+    adverts = [panel_advert("p", 45, panel=WIDE), inverter_advert("sure", 150), open_limits("cheap", 50)]
+    answer = answered({**SMALL, "adverts": adverts})
+    first, second = answer["shortlist"]
+    assert first["adverts"] == ["p", "sure"]
+    assert "stands behind sets" in second["fit_text"]
+    assert second["fit_text"].endswith("hangs on this: the inverter's greatest short-circuit current an input.")
+    assert {note["code"] for note in answer["notes"]}.isdisjoint({"none_likely_fits", "all_refused"})
+
+
+def test_where_each_set_is_refused_none_is_said_to_stand_behind_others() -> None:
+    thin = {"plug": "household", "breaker_a": 16, "voltage_v": 230, "cable_mm2": 1.5, "laying": "in_insulated_wall",
+            "dedicated": False}  # fmt: skip
+    answer = answered({**SMALL, "socket_circuit": thin})
+    assert {one["fit_group"] for one in answer["shortlist"]} == {"does_not_fit"}
+    assert {one["fit_text"] for one in answer["shortlist"]} == {
+        "It is refused, which can be mended. So is every set listed here."
+    }
+    assert "all_refused" in {note["code"] for note in answer["notes"]}
+
+
+def test_what_decides_is_asked_of_the_seller_before_the_rest() -> None:
+    told = {"rated_power_w": 440, "open_circuit_voltage_v": 39.4, "short_circuit_current_a": 14.1, "history": "unused"}
+    narrow = [{**INVERTER["inputs"][0], "max_short_circuit_current_a": 18}]
+    request = {**SMALL, "adverts": [panel_advert("p", 45, panel=told), inverter_advert("i", 95, inputs=narrow)]}
+    one = answered(request)["shortlist"][0]
+    assert one["likely"] == "does_not_fit"
+    codes = [ask["code"] for ask in one["ask"] if ask["advert"] == "p"]
+    assert codes[:2] == ["label_photo", "bifaciality_share"]
+    assert len(codes) > 3
+
+
+def test_the_example_shows_a_set_that_fits_one_not_known_one_likely_refused_and_one_with_doubts() -> None:
+    rows = answered(EXAMPLE)["shortlist"]
+    assert {(one["verdict"], one["likely"]) for one in rows} >= {
+        ("fits", "fits"), ("not_known", "fits"), ("not_known", "does_not_fit"),
+    }  # fmt: skip
+    assert any(one["doubts"] for one in rows)
+    assert not all(one["doubts"] for one in rows)
+
+
 def test_the_doubts_of_an_advert_that_is_not_listed_stand_beside_the_reason() -> None:
     body = "2 neue Module 395 Wp, 15 € pro Stück. Nur Vorkasse, keine Besichtigung möglich."
     trick = {"id": "trick", "title": "Neue Module 395 W", "body": body, "distance_km": 5}

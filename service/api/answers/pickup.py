@@ -1,5 +1,6 @@
 """What must my multimeter read at the door?"""
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date, datetime
 from typing import Any
@@ -43,9 +44,11 @@ from service.core.pickup import (
     PanelSeen,
     Ratings,
     Seen,
+    another_day,
     cause,
     cells_from_halves,
     cells_of,
+    cells_unlike_air,
     expected_at,
     hours_of_good_light,
     how_to_measure,
@@ -57,9 +60,11 @@ from service.core.pickup import (
     light_told_twice,
     measured_light,
     most_current_a,
+    names_alike,
     panels_seen,
     ratings_of,
     remarks_on,
+    size_unlike_power,
     stand_in_power_w,
     what_to_look_at,
 )
@@ -122,7 +127,9 @@ def pickup_check(body: bytes, deps: Deps) -> PickupCheckOut:
             results=[PanelSeenOut.of(one) for one in results],
             how=[SaidOut.of(one, "how") for one in how_to_measure(door, expected)],
             look_at=[SaidOut.of(one, "look") for one in what_to_look_at()],
-            remarks=[SaidOut.of(one, "remark") for one in (*remarks, *remarks_on(readings))],
+            remarks=[
+                SaidOut.of(one, "remark") for one in (*remarks, *_odd(request, light, as_of), *remarks_on(readings))
+            ],
             ask_for=None if is_enough_light(door) else _ask(conditions, place, as_of),
         ),
         cautions=cautions_out(chosen),
@@ -217,6 +224,23 @@ def _twice(measured: Light | None, otherwise: Light | None) -> list[Cause]:
     return [] if told is None else [told]
 
 
+def _odd(request: PickupCheckIn, light: Light, as_of: date) -> Iterator[Cause]:
+    """What else contradicts itself, of the panel, the conditions and the names."""
+    panel, conditions, readings = request.panel, request.conditions or ConditionsIn(), request.readings or []
+    odd: list[Cause | None] = []
+    if panel.rated_power_w is not None:
+        odd.append(size_unlike_power(panel.rated_power_w, panel.length_mm, panel.width_mm))
+    if conditions.cell_c is not None and conditions.air_c is not None:
+        air = _about(conditions.air_c, _THERMOMETER_K)
+        odd.append(cells_unlike_air(conditions.cell_c, cells_of(air, light.w_per_m2), conditions.air_c))
+    if conditions.time is not None and readings:
+        odd.append(another_day(_moment(conditions.time).date(), as_of))
+    if conditions.plane is not None and (conditions.site is None or conditions.time is None):
+        odd.append(cause("plane_without_place"))
+    odd.append(names_alike(one.panel for one in readings if one.panel is not None))
+    yield from (one for one in odd if one is not None)
+
+
 def _plane(conditions: ConditionsIn) -> Plane | None:
     plane = conditions.plane
     if plane is None or plane.tilt_deg is None or plane.azimuth_deg is None:
@@ -262,10 +286,11 @@ def _multimeter(given: MultimeterIn, log: _Log) -> Multimeter:
 
 
 def _readings(readings: list[DoorReadingIn]) -> list[PanelReading]:
-    """Those without a name are panels of their own, named by their place."""
-    found = []
+    """Those without a name are panels of their own, named by their place; no other panel has that name."""
+    found, named = [], {one.panel for one in readings}
     for at, one in enumerate(readings, 1):
-        said = {"panel": f"#{at}", **one.given()}
+        own = f"#{at}" if f"#{at}" not in named else f"#{at} (no name)"
+        said = {"panel": own, **one.given()}
         if "meter_input_mohm" in said:
             said["meter_input_mohm"] = Between.exactly(said["meter_input_mohm"])
         found.append(PanelReading(**said))

@@ -6,6 +6,7 @@ from typing import Any
 from service.api.answers.question import dated
 from service.api.answers.shortlist_found import Found, found_of
 from service.api.answers.shortlist_home import ShortlistHome
+from service.api.answers.shortlist_remarks import odd_in_all
 from service.api.answers.shortlist_set import ListedSet, new_set
 from service.api.answers.shortlist_told import ToldAdvert, at_hand_offers, told_adverts
 from service.api.deps import Deps
@@ -36,6 +37,8 @@ from service.core.model.assumption import Assumption, Assumptions
 from service.core.model.finding import Fact, Finding, Verdict
 from service.core.shortlist import (
     FIT_GROUPS,
+    LIKELY_DOES_NOT_FIT,
+    LIKELY_FITS,
     NEARLY,
     NEVER,
     Bid,
@@ -52,6 +55,7 @@ from service.core.shortlist import (
     most_for,
     most_rows,
     questions_of,
+    ratings_that_decide,
     rows_at_most,
 )
 from service.core.shortlist.screen import ENOUGH_THAT_FIT, JOINED_PANELS, LOOKED_INVERTERS, LOOKED_PANELS
@@ -156,7 +160,7 @@ def _set_out(
         verdict=row.verdict,
         likely=row.likely,
         fit_group=FIT_GROUPS[one.fit],
-        fit_text=say("shortlist", f"fit.{FIT_GROUPS[one.fit]}"),
+        fit_text=_fit_text(one, found),
         by_part={str(part): verdict for part, verdict in one.compatibility.by_part.items()},
         findings=[
             FindingOfSetOut(code=f.code, verdict=f.verdict, likely=f.likely, text=sentence_of(f))
@@ -175,6 +179,14 @@ def _set_out(
         alternative_count=len(gave_way),
         request=one.request,
     )  # fmt: skip
+
+
+def _fit_text(one: ListedSet, found: Found) -> str:
+    """What its group means for it: behind others only where others stand before it; and what it hangs on."""
+    better = one.fit > min(other.fit for other in found.listed)
+    text = say("shortlist", f"fit.{FIT_GROUPS[one.fit]}{'' if better else '.none_better'}")
+    missing = ratings_that_decide(one.compatibility.findings) if one.fit == LIKELY_DOES_NOT_FIT else ()
+    return f"{text} {say('shortlist', 'fit.hangs_on', {'missing': ', '.join(missing)})}" if missing else text
 
 
 def _beside_others(one: ListedSet, found: Found) -> dict[str, float | None]:
@@ -250,7 +262,7 @@ def _advert_out(one: ToldAdvert, ranks: Mapping[str, int], found: Found) -> Adve
         double_of=found.doubles.get(one.told.advert),
         because=None if because is None else _said(f"because.{because.code}", because.code, because.facts),
         doubts=_doubts_out(one.doubts),
-        remarks=[_said("remark.text_not_read", "text_not_read", {})] if one.text_not_read else [],
+        remarks=[_said(f"remark.{code}", code, facts) for code, facts in one.remarks],
     )
 
 
@@ -305,7 +317,10 @@ def _by(finding: Finding, code: str) -> Left:
 
 def _notes(
     request: ShortlistIn, home: ShortlistHome, offers: Sequence[Offer], found: Found
-) -> Iterable[tuple[str, dict[str, int]]]:
+) -> Iterable[tuple[str, dict[str, Fact]]]:
+    best_fit = min((one.fit for one in found.listed), default=LIKELY_FITS)
+    if best_fit != LIKELY_FITS:
+        yield "none_likely_fits" if best_fit == LIKELY_DOES_NOT_FIT else "all_refused", {}
     yield "order", {
         "rows": most_rows(found.limit), "most": rows_at_most(found.limit), "nearly_pct": round(100 * (NEARLY - 1)),
     }  # fmt: skip
@@ -326,6 +341,7 @@ def _notes(
         }  # fmt: skip
     if any(offer.tricky for offer in offers):
         yield "tricks_behind", {}
+    yield from odd_in_all(request, home.question.deps.advert_words.small.saint)
     if any(place.count is None for place in request.places or ()) or request.places is None:
         yield "room_assumed", {}
 

@@ -8,6 +8,7 @@ from functools import cached_property
 from typing import Any, TypeVar
 
 from service.api.answers.question import Question, day_of
+from service.api.answers.shortlist_remarks import called
 from service.api.deps import Deps
 from service.api.schemas.inverter import InverterIn
 from service.api.schemas.requests import AppraisalIn
@@ -212,9 +213,9 @@ def _costs(request: ShortlistIn) -> OwnCosts:
     outlay, at_hand = request.outlay, request.at_hand
     if outlay is None:
         return OwnCosts()
-    have = {item.casefold() for item in (at_hand.items if at_hand else None) or ()}
+    have = {called(item) for item in (at_hand.items if at_hand else None) or ()}
     return OwnCosts(
-        items=tuple((item.what, item.amount) for item in outlay.items or () if item.what.casefold() not in have),
+        items=tuple((item.what, item.amount) for item in outlay.items or () if called(item.what) not in have),
         freight=outlay.freight or 0.0,
         registration=outlay.registration or 0.0,
         per_km=outlay.fetching_per_km or 0.0,

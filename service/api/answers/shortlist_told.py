@@ -7,10 +7,11 @@ from datetime import date
 from typing import Any
 
 from service.api.answers.shortlist_home import ShortlistHome
+from service.api.answers.shortlist_remarks import Beside, Said, known_doubts, remarks_of
 from service.api.deps import Deps
 from service.api.schemas.adverts import inverter_told, panel_told
 from service.api.schemas.shortlist import ReadAdvertIn, ShortlistAdvertIn, ShortlistIn
-from service.core.adverts import Advert, Reading, read_board
+from service.core.adverts import Advert, Reading, SmallWords, read_advert, read_board
 from service.core.completion.defaults import row_for
 from service.core.model.assumption import Assumption
 from service.core.model.bounds import BOUNDS
@@ -21,7 +22,7 @@ from service.core.shortlist import Bought, Left, Offer, Taken, Told, places_of, 
 class ToldAdvert:
     """An advert as it was understood; ``at``: its place in the request; ``reading`` where it came as text.
 
-    ``text_not_read``: a text came beside a reading.
+    ``remarks``: what of it was passed over, or cannot be as it was told, by code with the facts of the sentence.
     """
 
     at: int
@@ -29,7 +30,7 @@ class ToldAdvert:
     found: Taken | Left
     language: str
     reading: Reading | None
-    text_not_read: bool
+    remarks: tuple[Said, ...]
 
     @property
     def doubts(self) -> tuple[str, ...]:
@@ -66,19 +67,23 @@ def _inputs_taken(bought: Bought, used: int) -> Assumption | None:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _Trips:
-    """The places that the caller names, by name, and how far away they are: the furthest that he tells of any there."""
+    """The places that the caller names, by name, and how far away they are: the furthest that he tells of any there.
+
+    ``small``: the words by which adverts name towns.
+    """
 
     places: Mapping[str, str]
     km: Mapping[str, float]
+    small: SmallWords
 
     @classmethod
-    def of(cls, request: ShortlistIn) -> "_Trips":
-        places, km = places_of(advert.fetched_at for advert in request.adverts), dict[str, float]()
+    def of(cls, request: ShortlistIn, small: SmallWords) -> "_Trips":
+        places, km = places_of((advert.fetched_at for advert in request.adverts), small.saint), dict[str, float]()
         for advert in request.adverts:
             place = places.get(advert.fetched_at or "")
             if place is not None and advert.distance_km is not None:
                 km[place] = max(advert.distance_km, km.get(place, 0.0))
-        return cls(places=places, km=km)
+        return cls(places=places, km=km, small=small)
 
     def place(self, advert: ShortlistAdvertIn) -> str | None:
         """Where the advert's goods are fetched, None where the caller names no place."""
@@ -90,7 +95,7 @@ def told_adverts(request: ShortlistIn, home: ShortlistHome, deps: Deps) -> list[
     found = []
     texts = [advert for advert in request.adverts if advert.reading is None]
     read = iter(read_board([_text(advert) for advert in texts], deps.advert_words))
-    trips = _Trips.of(request)
+    trips = _Trips.of(request, deps.advert_words.small)
     for at, advert in enumerate(request.adverts):
         reading = None if advert.reading is not None else next(read)
         told = _of_text(advert, reading, trips) if reading is not None else _of_reading(advert, advert.reading, trips)
@@ -99,10 +104,17 @@ def told_adverts(request: ShortlistIn, home: ShortlistHome, deps: Deps) -> list[
         found.append(
             ToldAdvert(
                 at=at, told=told, found=offer, language=language, reading=reading,
-                text_not_read=advert.reading is not None and _has_text(advert),
+                remarks=tuple(remarks_of(advert, told, _beside(advert, told, trips, deps), home.as_of)),
             )
         )  # fmt: skip
     return found
+
+
+def _beside(advert: ShortlistAdvertIn, told: Told, trips: _Trips, deps: Deps) -> Beside | None:
+    """The text that came beside a reading, read by itself: no other advert hangs on it."""
+    if advert.reading is None or not (_has_text(advert) or (advert.price_text or "").strip()):
+        return None
+    return Beside(text=_of_text(advert, read_advert(_text(advert), deps.advert_words), trips), reading=told)
 
 
 def _tells_nothing(advert: ShortlistAdvertIn) -> bool:
@@ -158,7 +170,7 @@ def _of_text(advert: ShortlistAdvertIn, reading: Reading, trips: _Trips) -> Told
         bifacial=reading.bifacial,
         inverter=_within(inverter_told(reading)),
         least=reading.least_quantity,
-        towns=towns_of(_text(advert), reading),
+        towns=towns_of(_text(advert), reading, trips.small),
         **_of_caller(advert, trips, reading.panel_count),
     )
 
@@ -178,7 +190,7 @@ def _of_reading(advert: ShortlistAdvertIn, reading: ReadAdvertIn | None, trips: 
         condition=reading.condition or "unknown",
         delivery=(delivery.kind if delivery else None) or "unknown",
         shipping_cost=None if delivery is None else delivery.cost,
-        doubts=tuple(doubt.code for doubt in reading.doubts or ()),
+        doubts=tuple(one.code for one in reading.doubts or () if one.code in known_doubts()),
         panel=_panel({} if reading.panel is None else reading.panel.given(), reading.bifacial),
         bifacial=reading.bifacial,
         inverter={} if reading.inverter is None else reading.inverter.given(),

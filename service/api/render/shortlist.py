@@ -22,6 +22,8 @@ _WISHES = {
     "most_value": "By the most value over the years.",
     "least_outlay_per_kwh": "By the least outlay for each yearly kWh.",
 }
+# Notes that say what holds for each set of the list: they stand above it.
+_OF_ALL_SETS = frozenset(("none_likely_fits", "all_refused"))
 _FITS = {
     Verdict.DOES_NOT_FIT: "DOES NOT FIT", Verdict.NOT_KNOWN: "FIT NOT KNOWN", Verdict.FITS_WITH_LOSS: "FITS, WITH LOSS",
     Verdict.FITS: "FITS",
@@ -34,15 +36,16 @@ def shortlist_sheet(answer: ShortlistOut) -> Sheet:
     others = tuple(_other(one) for one in answer.adverts if one.because is not None or one.remarks)
     new = answer.new_from_shop
     sets = tuple(_set(one, money) for one in answer.shortlist)
+    of_all = tuple(one.text for one in answer.notes if one.code in _OF_ALL_SETS)
     empty = () if sets else ("No set can be built of these adverts that could be had.",)
     return Sheet(
         title="Which adverts to ring up first",
         sections=(
-            Section("The sets, the best first", sets, True, (_WISHES[answer.ranked_by], *empty)),
+            Section("The sets, the best first", sets, True, (_WISHES[answer.ranked_by], *empty, *of_all)),
             Section("The same, new, from a shop", paragraphs=() if new is None else (_new(new, money),)),
             Section("The other adverts", others),
             Section("What you could tell", listed(one.text for one in answer.questions)),
-            Section("How it was done", listed(one.text for one in answer.notes)),
+            Section("How it was done", listed(one.text for one in answer.notes if one.code not in _OF_ALL_SETS)),
         ),
         foot=f"{answer.sets_looked_at} sets were looked at. As of {answer.as_of}. Sunsill {answer.service_version}, "
         f"tables {answer.data_version}. Information, not advice on the law, and no substitute for an electrician.",

@@ -1,6 +1,6 @@
 """How are adverts handed over, and how is what they claim answered?"""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from functools import cache
 from typing import Annotated, Any, Literal, Self, TypeVar
 
@@ -8,6 +8,7 @@ from pydantic import ConfigDict, Field
 from pydantic.json_schema import WithJsonSchema
 
 from service.api.schemas.base import Code, In, Out, Text
+from service.api.schemas.mistakes import Found
 from service.api.words import say
 from service.core.adverts import LONGEST_TEXT, MOST_CLAIMS, Claim, Reading
 from service.core.model.bounds import BOUNDS
@@ -34,8 +35,8 @@ class AdvertIn(In):
 
     id: Annotated[
         str,
-        Field(strict=True, min_length=1, max_length=80, description="Your name for it; it stands in its reading.",
-              examples=["a7"]),
+        Field(strict=True, min_length=1, max_length=80, examples=["a7"],
+              description="Your name for it, which no other advert of the request has; it stands in its reading."),
     ]  # fmt: skip
     title: (
         Annotated[
@@ -68,6 +69,20 @@ class AdvertsIn(In):
     model_config = ConfigDict(json_schema_extra=_EXAMPLES)
 
     adverts: Annotated[list[AdvertIn], Field(min_length=1, max_length=MOST_ADVERTS, description="Up to 200.")]
+
+    def contradict(self, found: Found) -> None:
+        """What an advert contradicts is its own, and no mistake."""
+        named_once(self.adverts, found)
+
+
+def named_once(adverts: Sequence[AdvertIn], found: Found) -> None:
+    """Each has a name of its own; one that tells nothing is no mistake."""
+    names: set[str] = set()
+    for at, advert in enumerate(adverts):
+        if advert.id in names:
+            accepted = say("problems", "accepted.other_name")
+            found.contradiction(f"/adverts/{at}/id", advert.id, "same_advert", accepted, f"{advert.id[:70]} ({at + 1})")
+        names.add(advert.id)
 
 
 class AdvertClaimOut(Out):

@@ -5,7 +5,7 @@ from typing import Annotated, Any, Literal
 from pydantic import ConfigDict, Field, model_validator
 
 from service.api import fields as f
-from service.api.schemas.adverts import MOST_ADVERTS, AdvertIn, bound_of
+from service.api.schemas.adverts import MOST_ADVERTS, AdvertIn, bound_of, named_once
 from service.api.schemas.array import StandingIn
 from service.api.schemas.base import In
 from service.api.schemas.circuit import SocketCircuitIn
@@ -16,7 +16,6 @@ from service.api.schemas.mistakes import Found
 from service.api.schemas.money import MoneyIn, OutlayItemIn, TariffIn
 from service.api.schemas.panel import PanelIn
 from service.api.schemas.place import SiteIn
-from service.api.words import say
 from service.core.model.bounds import BOUNDS
 
 _TEXT = {
@@ -140,9 +139,10 @@ class ShortlistAdvertIn(AdvertIn):
     delivery_cost: f.DeliveryCost | None = None
     fetched_at: f.Name | None = Field(
         default=None,
-        description="Your name for where it is fetched, in capitals or not, umlauts spelled out or not, with its "
-        "postcode before it or not: adverts of one name are fetched on one trip, and how far that is need be told of "
-        "one of them only. Names of two postcodes are two places.",
+        description="Your name for where it is fetched, in capitals or not, umlauts spelled out or not, a saint's word "
+        "short or in another language, with its postcode before it (a Dutch or British one behind it, too) or not: "
+        "adverts of one name are fetched on one trip, and how far that is need be told of one of them only. Names of "
+        "two postcodes are two places.",
     )
     panel_count: f.PanelCount | None = Field(default=None, description="Panels in one set, where the advert is of one.")
     posted_on: f.Day | None = None
@@ -221,14 +221,4 @@ class ShortlistIn(In):
         if self.new_from_shop:
             of_panel(self.new_from_shop.panel, "/new_from_shop/panel", found)
             of_inverter(self.new_from_shop.inverter, "/new_from_shop/inverter", found)
-        _named_once(self.adverts, found)
-
-
-def _named_once(adverts: list[ShortlistAdvertIn], found: Found) -> None:
-    """Each has a name of its own; one that tells nothing is not listed, and is no mistake."""
-    names: set[str] = set()
-    for at, advert in enumerate(adverts):
-        if advert.id in names:
-            accepted = say("problems", "accepted.other_name")
-            found.contradiction(f"/adverts/{at}/id", advert.id, "same_advert", accepted, f"{advert.id[:70]} ({at + 1})")
-        names.add(advert.id)
+        named_once(self.adverts, found)

@@ -135,7 +135,7 @@ class ListedSetOut(Out):
         description="Sets are listed in the order of these groups: nothing speaks against it, or only what nobody "
         "knows; refused with the worst values of the class; refused, which can be mended."
     )
-    fit_text: Text = Field(description="What that group means for it, and for its rank.")
+    fit_text: Text = Field(description="What that group means for it, and for its rank; what it hangs on.")
     by_part: dict[str, Verdict]
     findings: list[FindingOfSetOut] = Field(max_length=100)
     bid_up_to: r.Money | None = Field(description="The most that all its adverts together are worth here.")

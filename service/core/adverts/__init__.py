@@ -8,8 +8,10 @@ Every claim points at the code points of the field as it was sent.
 
 from service.core.adverts.board import read_board
 from service.core.adverts.lexicon import Vocabulary, vocabulary_of
+from service.core.adverts.plain import plain_of
 from service.core.adverts.read import LONGEST_TEXT, MOST_CLAIMS, read_advert
 from service.core.adverts.reading import CLAIMS, DEFECTS, Advert, Claim, Price, Reading
+from service.core.adverts.small_words import SmallWords
 
 __all__ = [
     "CLAIMS",
@@ -20,7 +22,9 @@ __all__ = [
     "Claim",
     "Price",
     "Reading",
+    "SmallWords",
     "Vocabulary",
+    "plain_of",
     "read_advert",
     "read_board",
     "vocabulary_of",

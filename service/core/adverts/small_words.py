@@ -26,6 +26,10 @@ class SmallWords:
     per: Words
     number_behind: Words  # "5no 250 W"
 
+    # Where goods are fetched.
+    before_a_town: Words
+    saint: Words  # "Sint", "Ste": one town is written with several
+
     # Money.
     for_so_much: Words
     paid_for: Words  # so much was or is paid for it

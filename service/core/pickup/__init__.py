@@ -23,7 +23,15 @@ from service.core.pickup.light import (
     measured_light,
 )
 from service.core.pickup.ratings import cells_from_halves, ratings_of, stand_in_power_w
-from service.core.pickup.remarks import less_light_than_told, light_told_twice, remarks_on
+from service.core.pickup.remarks import (
+    another_day,
+    cells_unlike_air,
+    less_light_than_told,
+    light_told_twice,
+    names_alike,
+    remarks_on,
+    size_unlike_power,
+)
 from service.core.pickup.warmth import cells_of
 from service.core.pickup.worth import WorthNow
 
@@ -41,9 +49,11 @@ __all__ = [
     "Seen",
     "Told",
     "WorthNow",
+    "another_day",
     "cause",
     "cells_from_halves",
     "cells_of",
+    "cells_unlike_air",
     "expected_at",
     "hours_of_good_light",
     "how_to_measure",
@@ -55,9 +65,11 @@ __all__ = [
     "light_told_twice",
     "measured_light",
     "most_current_a",
+    "names_alike",
     "panels_seen",
     "ratings_of",
     "remarks_on",
+    "size_unlike_power",
     "stand_in_power_w",
     "what_to_look_at",
 ]

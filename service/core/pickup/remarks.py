@@ -1,10 +1,11 @@
 """What was told of a visit and contradicts itself, or came to nothing? No verdict hangs on it; it is only said."""
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
+from datetime import date, timedelta
 from math import floor
 
 from service.core.pickup.diodes import SCHOTTKY_V
-from service.core.pickup.facts import Cause, Light, PanelReading, cause
+from service.core.pickup.facts import Between, Cause, Light, PanelReading, cause
 from service.core.pickup.frame import both_leads_v
 
 # Beside a cloud's edge there is more light than the sky that was told gives; after sunset some twilight is left.
@@ -12,6 +13,13 @@ _CLOUD_EDGE, _TWILIGHT_W_PER_M2 = 1.25, 20.0
 # Two readings of one leak differ by contact and by water (judgement); of one diode test by less than one diode.
 _LEAK_TIMES, _LEAST_LEAK_V = 2.0, 1.0
 _MOST_NAMED = 5
+# A panel just carried out of a cellar is colder, one from a hot wall or car warmer than air and light make it; a probe
+# is off by a few kelvin (judgement).
+_CARRIED_OUT_K, _FROM_HEAT_K = 25.0, 15.0
+# Somewhere it is tomorrow already; within a year a panel ages by next to nothing.
+_TOMORROW, _A_YEAR = timedelta(days=1), timedelta(days=366)
+# The best panels give some 240 W of each square metre, old thin film some 40; folding ones with wide rims less.
+_LEAST_W_PER_M2, _MOST_W_PER_M2 = 20.0, 320.0
 
 Group = Sequence[PanelReading]
 
@@ -37,6 +45,42 @@ def less_light_than_told(measured: Light, sky: Light) -> Cause | None:
     if measured.w_per_m2.high >= least:
         return None
     return cause("light_told_twice", measured=round(measured.w_per_m2.likely), least=floor(least), otherwise="less")
+
+
+def cells_unlike_air(cell_c: float, cells: Between, air_c: float) -> Cause | None:
+    """Do the cells that were measured go with the air that was told? ``cells``: as of ``cells_of``, of that air."""
+    if cells.low - _CARRIED_OUT_K <= cell_c <= cells.high + _FROM_HEAT_K:
+        return None
+    return cause("cells_unlike_air", cell_c=round(cell_c), air_c=round(air_c), low=round(cells.low),
+                 high=round(cells.high))  # fmt: skip
+
+
+def another_day(read_on: date, as_of: date) -> Cause | None:
+    """Were panels read on a day that is still to come, or so long ago that their age then was another?"""
+    if read_on > as_of + _TOMORROW:
+        return cause("another_day", otherwise="ahead", read_on=read_on.isoformat(), as_of=as_of.isoformat())
+    if read_on < as_of - _A_YEAR:
+        return cause("another_day", otherwise="long_ago", read_on=read_on.isoformat(), as_of=as_of.isoformat())
+    return None
+
+
+def size_unlike_power(rated_power_w: float, length_mm: float | None, width_mm: float | None) -> Cause | None:
+    """Can a panel of this size have this power? None where it can, or where no size was told."""
+    if length_mm is None or width_mm is None:
+        return None
+    m2 = length_mm * width_mm / 1e6
+    if _LEAST_W_PER_M2 <= rated_power_w / m2 <= _MOST_W_PER_M2:
+        return None
+    return cause("size_unlike_power", rated_w=round(rated_power_w), m2=round(m2, 3), w_per_m2=round(rated_power_w / m2))
+
+
+def names_alike(names: Iterable[str]) -> Cause | None:
+    """Names of panels that differ in capitals and blanks alone: each counts as a panel of its own."""
+    groups: dict[str, set[str]] = {}
+    for name in names:
+        groups.setdefault(" ".join(name.casefold().split()), set()).add(name)
+    alike = [sorted(group) for group in groups.values() if len(group) > 1]
+    return cause("names_alike", panels=", ".join(f"“{name}”" for name in alike[0][:_MOST_NAMED])) if alike else None
 
 
 def remarks_on(readings: Sequence[PanelReading]) -> tuple[Cause, ...]:

@@ -2,7 +2,7 @@
 
 from collections.abc import Collection, Iterable, Mapping
 
-from service.core.model.finding import Finding
+from service.core.model.finding import Finding, Verdict
 from service.core.shortlist.candidate import Candidate
 
 # Ratings with a question of their own; of any other a picture of the label tells.
@@ -13,6 +13,7 @@ RATINGS_ASKED = frozenset({
 })  # fmt: skip
 LABEL_PHOTO = "label_photo"
 _IF_TWO_SIDED, _HOW_TWO_SIDED = "bifaciality_share", "bifaciality_pct"
+_ASKED = RATINGS_ASKED | {_HOW_TWO_SIDED}
 # From so many on a picture of the label spares the seller from reading them out: it is asked for first. Judgement.
 _MANY = 3
 
@@ -25,39 +26,59 @@ def questions_of(
 ) -> list[tuple[str, str]]:
     """Advert and code of every question, advert by advert as the set names them.
 
+    Of one advert first a picture of the label, where it spares the seller many; then what refuses the set with the
+    worst values usual, what hangs on what it said alone, and the rest.
+
     ``told``: of each advert the codes that hang on what it said alone. ``two_sided``: adverts that say so; they are
     asked how much, not whether.
     """
-    open_ratings = _open_ratings(candidate, findings)
-    for advert in two_sided:
-        codes = open_ratings.get(advert, ())
-        open_ratings[advert] = [_HOW_TWO_SIDED if code == _IF_TWO_SIDED else code for code in codes]
+    found = tuple(findings)
+    all_open = _open_ratings(candidate, found, two_sided)
+    deciding = _open_ratings(candidate, filter(_likely_refuses, found), two_sided)
     return [
         (advert, code)
         for advert in candidate.adverts
-        for code in _each_once(told.get(advert, ()), open_ratings.get(advert, ()))
+        for code in _each_once(deciding.get(advert, ()), told.get(advert, ()), all_open.get(advert, ()))
     ]
 
 
-def _open_ratings(candidate: Candidate, findings: Iterable[Finding]) -> dict[str, list[str]]:
+def ratings_that_decide(findings: Iterable[Finding]) -> tuple[str, ...]:
+    """The names of what was not told and refuses the set with the worst values usual, each once."""
+    pointers = (pointer for finding in findings if _likely_refuses(finding) for pointer in _missing(finding))
+    return tuple(dict.fromkeys(pointer.rpartition("/")[2] for pointer in pointers))
+
+
+def _likely_refuses(finding: Finding) -> bool:
+    return finding.likely == Verdict.DOES_NOT_FIT != finding.verdict
+
+
+def _missing(finding: Finding) -> list[str]:
+    pointers = finding.facts.get("missing_pointers")
+    return pointers.split(", ") if isinstance(pointers, str) else []
+
+
+def _open_ratings(
+    candidate: Candidate, findings: Iterable[Finding], two_sided: Collection[str]
+) -> dict[str, list[str]]:
     """Of each advert the codes of the ratings that the findings hang on; what is at hand the caller can look up."""
     found: dict[str, list[str]] = {}
     for finding in findings:
-        pointers = finding.facts.get("missing_pointers")
-        for pointer in pointers.split(", ") if isinstance(pointers, str) else ():
+        for pointer in _missing(finding):
             advert, rating = _seller(candidate, pointer), pointer.rpartition("/")[2]
+            if rating == _IF_TWO_SIDED and advert in two_sided:
+                rating = _HOW_TWO_SIDED
             if advert is not None:
-                found.setdefault(advert, []).append(rating if rating in RATINGS_ASKED else LABEL_PHOTO)
+                found.setdefault(advert, []).append(rating if rating in _ASKED else LABEL_PHOTO)
     return {advert: list(dict.fromkeys(codes)) for advert, codes in found.items()}
 
 
-def _each_once(told: Iterable[str], open_ratings: Iterable[str]) -> list[str]:
-    """The codes of one advert, each once: those of what it told, then what the set's findings hang on.
+def _each_once(*codes_in_turn: Iterable[str]) -> list[str]:
+    """The codes of one advert, each once, the first first.
 
     >>> _each_once(["quantity"], ["max_power_voltage_v", "max_power_current_a", "voc_coefficient_pct_per_k"])[:2]
     ['label_photo', 'quantity']
     """
-    codes = list(dict.fromkeys([*told, *open_ratings]))
+    codes = list(dict.fromkeys(code for some in codes_in_turn for code in some))
     if sum(code in RATINGS_ASKED for code in codes) >= _MANY and LABEL_PHOTO not in codes:
         codes.insert(0, LABEL_PHOTO)
     return codes

@@ -191,9 +191,12 @@ def _freight(told: Told) -> float | None:
 
 
 def _least(told: Told) -> int:
-    """The fewest pieces that are sold; where a least number is spoken of and none is told, two, and it is asked for."""
+    """The fewest pieces that are sold: no more than there are, which are all of them then.
+
+    Where a least number is spoken of and none is told, two, and it is asked for.
+    """
     if told.least is not None:
-        return told.least
+        return min(told.least, told.pieces or told.least)
     return 2 if "minimum_order" in told.doubts else 1
 
 
@@ -255,7 +258,8 @@ def _asks(told: Told, as_of: date, *, token: bool) -> tuple[str, ...]:
         asks.append("split_lot")
     if told.basis == "unknown" and told.pieces != 1:
         asks.append("price_basis")
-    if "minimum_order" in told.doubts and told.least is None:
+    too_many = told.least is not None and told.pieces is not None and told.least > told.pieces
+    if too_many or ("minimum_order" in told.doubts and told.least is None):
         asks.append("minimum_order")
     if _freight(told) is None and told.delivery == "shipping":
         asks.append("sending_cost")

@@ -1,10 +1,23 @@
 """Is it said where something that was told contradicts itself or comes to nothing?"""
 
+from datetime import date
 from typing import Any
 
 import pytest
 
-from service.core.pickup import Between, Light, less_light_than_told, light_indoors, light_told_twice, remarks_on
+from service.core.pickup import (
+    Between,
+    Light,
+    another_day,
+    cells_of,
+    cells_unlike_air,
+    less_light_than_told,
+    light_indoors,
+    light_told_twice,
+    names_alike,
+    remarks_on,
+    size_unlike_power,
+)
 from tests.core.pickup.door import measured, reading
 
 TEN = Between.exactly(10.0)
@@ -93,3 +106,44 @@ CLEAR = Between(low=700.0, likely=850.0, high=950.0)
 def test_less_light_than_a_sky_that_was_told_gives_is_said(w_per_m2: float, sky: Light, least: int | None) -> None:
     told = less_light_than_told(measured(w_per_m2), sky)
     assert (None if told is None else told.facts["least"]) == least
+
+
+@pytest.mark.parametrize(("cell_c", "odd"), [(-20, True), (20, False), (38, False), (75, False), (105, True)])
+def test_cells_that_no_such_air_and_light_can_make(cell_c: float, odd: bool) -> None:
+    """In 700 W/m2 cells are some 20 to 30 K warmer than the air; from a cellar of 12 C or a hot wall they differ."""
+    cells = cells_of(Between.exactly(35.0), Between.exactly(700.0))
+    assert (cells_unlike_air(cell_c, cells, 35.0) is not None) == odd
+
+
+@pytest.mark.parametrize(
+    ("day", "otherwise"),
+    [
+        (date(2026, 11, 25), None), (date(2026, 11, 26), None), (date(2026, 11, 27), "ahead"),
+        (date(2025, 12, 1), None), (date(2025, 11, 1), "long_ago"), (date(1990, 6, 21), "long_ago"),
+    ],
+)  # fmt: skip
+def test_panels_read_on_a_day_that_is_to_come_or_long_past(day: date, otherwise: str | None) -> None:
+    found = another_day(day, date(2026, 11, 25))
+    assert (None if found is None else found.facts["otherwise"]) == otherwise
+
+
+@pytest.mark.parametrize(
+    ("watts", "length_mm", "width_mm", "odd"),
+    [
+        (440, 1722, 1134, False), (330, 1690, 1002, False), (50, 1200, 600, False), (400, 172.2, 113.4, True),
+        (4, 1722, 1134, True), (440, None, 1134, False), (440, 1722, None, False),
+    ],
+)  # fmt: skip
+def test_a_size_that_cannot_have_that_power(
+    watts: float, length_mm: float | None, width_mm: float | None, odd: bool
+) -> None:
+    """Common sheets, and the same in centimetres."""
+    assert (size_unlike_power(watts, length_mm, width_mm) is not None) == odd
+
+
+def test_names_that_differ_in_capitals_and_blanks_alone() -> None:
+    found = names_alike(["a", "b", "A ", "a", "c"])
+    assert found is not None
+    assert found.facts["panels"] == "“A ”, “a”"
+    assert names_alike(["a", "a", "b"]) is None
+    assert names_alike([]) is None

@@ -12,11 +12,61 @@
  */
 
 const KEY = "settings";
+const PATIENCE_S = { least: 1, usual: 20, most: 25 };
+const OF_RAIL = ["azimuth_deg", "count"];
+const OF_INVERTER = ["ac_power_w", "input_count"];
+const OF_INPUT = [
+  "max_input_voltage_v", "tracking_min_v", "tracking_max_v", "start_voltage_v", "max_current_a", "max_short_circuit_current_a",
+];
 
 /** @returns {Promise<Settings>} */
 export async function settingsKept() {
-  const kept = (await chrome.storage.local.get(KEY))[KEY] ?? {};
-  return { patience_s: 20, rail: {}, inverter: {}, ...kept };
+  return tidied((await chrome.storage.local.get(KEY))[KEY]);
+}
+
+/**
+ * What is kept, as this version writes it: of what an older one wrote, or somebody by hand, what can still be meant.
+ * @returns {Settings}
+ */
+function tidied(kept) {
+  const { address, patience_s } = objectOf(kept);
+  const patience = Number(patience_s);
+  const input = numbersOf(objectOf(objectOf(kept).inverter).inputs?.[0], OF_INPUT);
+  return {
+    ...(isOrigin(address) ? { address } : {}),
+    patience_s: patience >= PATIENCE_S.least && patience <= PATIENCE_S.most ? patience : PATIENCE_S.usual,
+    ...numbersOf(kept, ["latitude_deg", "longitude_deg", "brackets_amount"]),
+    rail: numbersOf(objectOf(kept).rail, OF_RAIL),
+    inverter: {
+      ...numbersOf(objectOf(kept).inverter, OF_INVERTER),
+      ...(Object.keys(input).length ? { inputs: [input] } : {}),
+    },
+  };
+}
+
+function objectOf(value) {
+  return value !== null && typeof value === "object" ? value : {};
+}
+
+/** Of these names those under which a number stands, be it written as text. */
+function numbersOf(value, names) {
+  const found = {};
+  for (const name of names) {
+    const one = objectOf(value)[name];
+    const number = typeof one === "string" && one.trim() !== "" ? Number(one) : one;
+    if (Number.isFinite(number)) {
+      found[name] = number;
+    }
+  }
+  return found;
+}
+
+function isOrigin(address) {
+  try {
+    return /^https?:/.test(address) && new URL(address).origin === address;
+  } catch {
+    return false;
+  }
 }
 
 /** @param {Settings} settings */

@@ -20,7 +20,7 @@ export function readAddress(text, patterns) {
     return { mistake: `An address has a scheme, a host and perhaps a port, and nothing else. ${FORM}` };
   }
   if (!patterns.some((pattern) => covers(pattern, url))) {
-    const hosts = patterns.map((pattern) => new URL(pattern).hostname).join(" and ");
+    const hosts = [...new Set(patterns.map((pattern) => new URL(pattern).hostname))].join(" and ");
     return { mistake: `This extension calls ${hosts} only. Its README tells how to let it call another host.` };
   }
   return { origin: url.origin };

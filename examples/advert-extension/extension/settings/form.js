@@ -27,13 +27,28 @@ export function read(form) {
 export function showMistakes(form, mistakes) {
   let first = null;
   for (const field of fieldsOf(form)) {
-    const mistake = mistakes[field.name] ?? field.validationMessage;
+    const mistake = wrongAlone(field) || (mistakes[field.name] ?? "");
     document.getElementById(`${field.name}-mistake`).textContent = mistake;
     field.setAttribute("aria-invalid", String(mistake !== ""));
     first ??= mistake === "" ? null : field;
   }
   first?.focus();
   return first === null;
+}
+
+/** What is wrong with what stands in a field, whatever stands in the others; in our words, whatever the browser speaks. */
+function wrongAlone(field) {
+  const { validity, min, max } = field;
+  if (validity.badInput) {
+    return "That is no number.";
+  }
+  if (validity.valueMissing || (field.required && field.value.trim() === "")) {
+    return "Please fill this in.";
+  }
+  if (validity.rangeUnderflow || validity.rangeOverflow) {
+    return `A number from ${min} to ${max}.`;
+  }
+  return validity.stepMismatch ? `A whole number from ${min} to ${max}.` : "";
 }
 
 export function fieldsOf(form) {

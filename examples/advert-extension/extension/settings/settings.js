@@ -26,11 +26,23 @@ function mistakesOf(settings, address) {
   if (Object.keys(settings.inverter).length && !settings.inverter.ac_power_w) {
     mistakes["inverter.ac_power_w"] = "The output of your inverter is needed before its other figures help.";
   }
+  const { tracking_min_v: from, tracking_max_v: to, start_voltage_v: start, max_input_voltage_v: most } =
+    settings.inverter.inputs?.[0] ?? {};
+  if (from > to) {
+    mistakes["inverter.tracking_min_v"] = "The range must not begin above its end.";
+  }
+  if (start > most) {
+    mistakes["inverter.start_voltage_v"] = "That is more than the input stands.";
+  }
   return mistakes;
 }
 
+let saves = 0;
+
 async function save(event) {
   event.preventDefault();
+  saves += 1;
+  const mine = saves;
   said.textContent = "";
   const settings = read(form);
   const address = readAddress(settings.address ?? "", patterns());
@@ -43,9 +55,21 @@ async function save(event) {
   const granted = await chrome.permissions.request({ origins: [patternOf(address.origin)] });
   await giveBack(address.origin);
   await keep(settings);
-  said.textContent = granted
-    ? `Saved. ${await tried()}`
-    : "Saved, but the browser gave no permission to call the service, so nothing can be asked. Save once more to be asked again.";
+  if (!granted) {
+    say("Saved, but the browser gave no permission to call the service, so nothing can be asked. Save once more to be asked again.");
+    return;
+  }
+  say("Saved. Asking the service ...");
+  const found = await tried();
+  if (mine === saves) {
+    say(`Saved. ${found}`); // what a later press asked for counts
+  }
+}
+
+/** Below the button, and brought into view: Enter saves from every field of a long page. */
+function say(text) {
+  said.textContent = text;
+  said.scrollIntoView({ block: "nearest" });
 }
 
 /** Permission to call an address that is no longer set is given back. */

@@ -222,6 +222,19 @@ TEXTS: Mapping[str, str] = {
     "remark.sky_without_place": "How the sky looks tells no light without place and time. Send both, or leave it out.",
     "remark.sky_without_place.measured": "How the sky looks tells no light without place and time, so that it could "
     "not be held beside what was measured; that counts alone. Send both, or leave it out.",
+    "remark.cells_unlike_air": "Cells of {cell_c} C were measured and air of {air_c} C told: in that light and air "
+    "they have {low} to {high} C. The cells count. Look at both again.",
+    "remark.another_day": "The panels were read on {read_on}, and this answer is of {as_of}.",
+    "remark.another_day.ahead": "The panels were read on {read_on}, and this answer is of {as_of}: that day is "
+    "still to come. Look at the date; the sun of {read_on} was taken.",
+    "remark.another_day.long_ago": "The panels were read on {read_on}, and their age counted on {as_of}. Look at the "
+    "date, or send the day of the reading as `as_of`.",
+    "remark.size_unlike_power": "{rated_w} W on {m2} square metres would be {w_per_m2} W on each, which no panel has. "
+    "Length and width are in millimetres; how well the frame must be insulated goes by them.",
+    "remark.names_alike": "{panels} differ in capitals and blanks alone: they count as panels of their own. Give one "
+    "panel one name.",
+    "remark.plane_without_place": "How the panel stands tells no light without place and time. Light that was measured "
+    "counts as it falls on the panel. Send both, or leave the plane out.",
     "remark.uncertainty_without_light": "How sure the light meter is was told, and not what it showed.",
     "remark.wetted_without_frame": "Of {panels} it was told that frame and back were wetted, without the volts to the "
     "frame in the same reading: nothing came of it, and no leak was looked for. Read both leads to the frame.",

@@ -84,9 +84,26 @@ TEXTS: Mapping[str, str] = {
     "fit.likely_fits": "Nothing that is known speaks against it.",
     "fit.likely_does_not_fit": "With the worst values usual where ratings were not told it does not fit. So it stands "
     "behind sets that nothing speaks against, however soon it would be paid back.",
+    "fit.likely_does_not_fit.none_better": "With the worst values usual where ratings were not told it does not fit. "
+    "No set listed here is free of that, so it costs this one no rank.",
+    "fit.hangs_on": "Whether it fits hangs on this: {missing}.",
     "fit.does_not_fit": "It is refused, which can be mended. So it stands behind all that are not.",
-    "remark.text_not_read": "Title and body were sent beside a reading. The reading counts, and they were not read; "
-    "leave the reading out to have them read.",
+    "fit.does_not_fit.none_better": "It is refused, which can be mended. So is every set listed here.",
+    "remark.text_not_read": "A text was sent beside a reading. The reading counts, and nothing was taken from the "
+    "text; leave the reading out to have it read.",
+    "remark.text_differs": "The text tells otherwise than the reading beside it: {differs}. The reading counts. Where "
+    "the text is right, mend the reading or leave it out.",
+    "remark.posted_ahead": "It is told to be posted on {posted_on}, and this answer is of {as_of}: it cannot be that "
+    "new, so how old it is counts as not known. Are day and month swapped, or is `as_of` another day?",
+    "remark.no_set": "`panel_count` tells the panels of a set, and this is none: it was passed over. How many there "
+    "are belongs in `reading.quantity_available`.",
+    "remark.doubts_not_known": "Its reading names doubts that GET /v1/vocabulary does not list: {codes}. They were "
+    "passed over.",
+    "note.none_likely_fits": "With the worst values usual where ratings were not told, no set listed here fits. None "
+    "is refused for that yet: what it hangs on is named beside each, with what to ask its seller. Ask before you buy, "
+    "and connect nothing before the answer is there.",
+    "note.all_refused": "Each set listed here is refused as it stands, which can be mended. Its findings tell why; "
+    "send its `request` to `/v1/compatibility`, which tells what would mend it.",
     "note.order": "Sets that fit, or of which nothing known speaks against it, come first; then those that do not fit "
     "with the worst values usual where ratings were not told; last those that are refused, which can be mended. Of "
     "these, sets without a smell of a trick come first, then those that do best by your wish, then the cheaper. While "
@@ -105,6 +122,12 @@ TEXTS: Mapping[str, str] = {
     "note.tricks_behind": "Sets with an advert that wants payment in advance or contact elsewhere, lets nobody look, "
     "has no invoice or label, or is bound to an account stand behind the others, whatever they cost. A price far under "
     "the others is told as a doubt and moves no rank.",
+    "note.at_hand_not_listed": "At hand, and in no entry of `outlay.items`: {items}. Nothing was taken off for them. "
+    "Name them as they are called there; what costs nothing need not be named.",
+    "note.goods_in_outlay": "`outlay.items` names {items}: that comes on top of what adverts and their way here cost "
+    "in each set. Leave it out unless it is something else.",
+    "note.place_at_two_distances": "Of {place} distances of {least:g} and {most:g} km are told. One trip was counted, "
+    "as far as the farthest advert that it fetches. Give two places two names.",
     "note.room_assumed": "Nobody said for how many panels there is room: four were taken to fit.",
     "question.distance": "How far away is the advert {advert}, and the others of which you did not say? Until then a "
     "usual way or what sending may cost is counted, with its range; nothing where a kilometre costs nothing.",
