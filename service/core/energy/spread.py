@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from math import cos, hypot, radians, sin, sqrt
 
 from service.core.model.assumption import Assumptions
-from service.core.model.band import Z_90, Z_95, SpreadPart
+from service.core.model.band import Z_90, Z_95, SpreadPart, combined_sd_share
 from service.core.model.climate import PlaceClimate
 from service.core.model.facts import Array, Panel
 
@@ -136,15 +136,19 @@ def spread_of(
     return tuple(parts)
 
 
-def by_clouds_share(spread: Iterable[SpreadPart]) -> float:
-    """What part of a spread's variance comes from clouds: of the table and of the years.
+def by_clouds_share(spread: Iterable[SpreadPart]) -> _Sides:
+    """What part of a spread's variance comes from clouds, of the table and of the years: to less and to more.
 
-    >>> by_clouds_share([SpreadPart("climate_data", 0.03), SpreadPart("model", 0.04)])
-    0.36
+    >>> by_clouds_share([SpreadPart("climate_data", 0.03), SpreadPart("rating", 0.04, 0.0)])
+    (0.36, 1.0)
     """
-    squares = {part.code: part.relative_sd_share**2 for part in spread}
-    total = sum(squares.values())
-    return (squares.get(CLIMATE_DATA, 0.0) + squares.get(YEAR_TO_YEAR, 0.0)) / total if total > 0.0 else 0.0
+    spread = tuple(spread)
+    clouds = combined_sd_share(part for part in spread if part.code in {CLIMATE_DATA, YEAR_TO_YEAR})
+    less, more = (
+        (of_clouds / of_all) ** 2 if of_all > 0.0 else 0.0
+        for of_clouds, of_all in zip(clouds, combined_sd_share(spread), strict=True)
+    )
+    return less, more
 
 
 def _rating(panel: Panel) -> _Sides:

@@ -41,9 +41,15 @@ def test_what_the_clouds_move_more_on_a_plane_widens_table_and_years_but_not_giv
 
 
 def test_the_clouds_part_of_a_spread_is_that_of_table_and_years():
-    assert by_clouds_share([]) == 0
-    assert by_clouds_share([SpreadPart("year_to_year", 0.1)]) == 1
-    assert by_clouds_share([SpreadPart("given_weather", 0.1), SpreadPart("year_to_year", 0.1)]) == pytest.approx(0.5)
+    assert by_clouds_share([]) == (0, 0)
+    assert by_clouds_share([SpreadPart("year_to_year", 0.1)]) == (1, 1)
+    half = SpreadPart("given_weather", 0.1), SpreadPart("year_to_year", 0.1)
+    assert by_clouds_share(half) == pytest.approx((0.5, 0.5))
+
+
+def test_what_only_takes_light_away_leaves_the_brighter_year_to_the_clouds():
+    parts = SpreadPart("climate_data", 0.03), SpreadPart("shade", 0.04, 0.0)
+    assert by_clouds_share(parts) == pytest.approx((0.36, 1.0))
 
 
 def test_shade_is_a_reason_only_where_something_stands_around():
