@@ -153,7 +153,7 @@ _ELECTRIC = ("conversion", "clipped", "downtime")  # what comes after the spread
 def test_a_mount_that_nobody_told_may_be_the_one_that_cools_least_and_none_gives_more(place, plane, beside, per_k):
     """Against the whole chain; of a panel in its own plane nothing but its warmth hangs on the mount.
 
-    True agreement: 4 % as a rule, 15 % of a sheet of -0.26 %/K in dim light.
+    True agreement: 8 %, and where little is left the last digit of what is told.
     """
     site = dict(zip(("latitude_deg", "longitude_deg"), place, strict=True))
     panel = {"power_coefficient_pct_per_k": per_k}
@@ -167,7 +167,7 @@ def test_a_mount_that_nobody_told_may_be_the_one_that_cools_least_and_none_gives
         one["year_kwh"]["middle"] + sum(one["lost_kwh"][code] for code in _ELECTRIC) for one in (silent, mounts["wall"])
     )
     (part,) = [one for one in silent["spread"] if one["code"] == "plane"]
-    assert Z_90 * part["relative_sd_share"] == pytest.approx(1 - warm / before, rel=1 / 6, abs=0.002)
+    assert Z_90 * part["relative_sd_share"] == pytest.approx(1 - warm / before, rel=0.08, abs=0.0005)
     assert part["upward_sd_share"] == 0
     for mount in mounts.values():
         assert mount["year_kwh"]["middle"] <= silent["year_kwh"]["middle"]

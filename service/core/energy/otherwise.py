@@ -18,8 +18,9 @@ from service.core.sky import daylight_of, effective_light, has_edges, surroundin
 _OTHER_WAY = {"upright": "lengthwise", "lengthwise": "upright"}
 _FULL_SUN_W_PER_M2, _RATED_AT_C = 1000.0, 25.0
 # In dim light a cell has fewer volts, by its thermal voltage (a 24th of them) for each factor of e, which grow with
-# heat: of the volts that are left heat takes 1/24/298 K more, and 1/24 of some 0.29 %/K.
-_DIM_PER_K = 0.00026
+# heat: of the volts that are left heat takes 1/24/298 K more, and 1/24 of some 0.29 %/K. A sheet steeper or flatter
+# than the model's own (``panel.warmth``) moves the ideality, and that voltage with it, by 0.067 for each per cent.
+_DIM_PER_K, _DIM_PER_STEEPNESS, _MODELS_OWN_PER_K = 0.00026, 0.28, 0.0036
 _LEAST_LEFT = 0.5  # of the rated power by heat alone: no air is so hot
 
 
@@ -76,8 +77,8 @@ def held_otherwise(
     Returns:
         Shares of the year's energy, neither negative, by the mount that cools it least and by the one that cools it
         most. The light of an hour goes by its power, that of all hours is the year's; the power by the sheet's
-        coefficient and a little more in dim light. Within a sixth of what the whole chain makes of the mount,
-        or 0.003 of the year; 4 % as a rule.
+        coefficient and a little more in dim light. Within 8 % of what the whole chain makes of the mount, or
+        0.003 of the year.
     """
     total = float(free_w.sum())
     if not assumptions.assumed(f"{pointer}/mount") or not min(total, on_panel_kwh_per_m2) > 0.0:
@@ -89,7 +90,8 @@ def held_otherwise(
     ]
     light_w_per_m2 = to_light * float(free_w @ free_w) / total
     dim = max(-log(light_w_per_m2 / _FULL_SUN_W_PER_M2), 0.0)
-    per_k = -array.panel.power_coefficient_pct_per_k / 100.0 + _DIM_PER_K * dim
+    per_k = -array.panel.power_coefficient_pct_per_k / 100.0
+    per_k += dim * (_DIM_PER_K + _DIM_PER_STEEPNESS * (per_k - _MODELS_OWN_PER_K))
     warmth_c = float(free_w @ sky.air_c) / total + kelvin[0]
     per_k /= max(1.0 - per_k * (warmth_c - _RATED_AT_C), _LEAST_LEFT)
     return per_k * (max(kelvin) - kelvin[0]), per_k * (kelvin[0] - min(kelvin))
