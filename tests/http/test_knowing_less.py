@@ -177,3 +177,34 @@ def test_a_mount_that_nobody_told_may_be_the_one_that_cools_least_and_none_gives
     free = mounts["ground_frame"]["year_kwh"]  # what was taken
     assert silent["year_kwh"]["hopeful"] == pytest.approx(free["hopeful"], rel=1e-3)
     assert silent["year_kwh"]["cautious"] <= free["cautious"]
+
+
+_SLABS = st.fixed_dictionaries(
+    {"above_top_edge_m": st.sampled_from([0.2, 0.8, 1.5]), "reaches_out_m": st.sampled_from([0.3, 1, 1.5])}
+)
+
+
+@given(
+    st.sampled_from([(54.2, 12.3), (37.2, -5.9), (-33.9, 18.4)]),
+    st.integers(-80, 80),
+    st.one_of(st.just({}), _SLABS.map(lambda slab: {"overhang": slab})),
+    st.sampled_from([{}, {"plane": {"tilt_deg": 20}}, {"plane": {"tilt_deg": 60}}, {"plane": {"tilt_deg": 90}}]),
+)
+@settings(max_examples=20)
+def test_before_a_facade_that_was_told_an_open_mount_stands_free_or_hangs_as_that_looks(place, turned, slab, plane):
+    """It was turned to due east and due west, too, into the wall, and a year under a slab came to nothing."""
+    site = dict(zip(("latitude_deg", "longitude_deg"), place, strict=True))
+    facade = (turned + (180 if place[0] > 0 else 0)) % 360
+    told = {**plane, **slab, "facade_azimuth_deg": facade}
+    asked = {**SMALLEST, "site": site, "arrays": [{"panel": {"rated_power_w": 410}, **told}]}
+    answer = post("/v1/energy", asked).json()
+    [azimuth] = [one for one in answer["assumptions"] if one["pointer"].endswith("/azimuth_deg")]
+    assert azimuth["code"] == "best_if_free"
+    assert {azimuth["low"], azimuth["high"]} == {azimuth["value"], facade}
+    assert (azimuth["high"] - azimuth["low"]) % 360 <= 180
+    hung = {**told, "plane": {"tilt_deg": 90, "azimuth_deg": facade, **plane.get("plane", {})}}
+    least = energy(site, mount="hung_on_rail", **hung)["year_kwh"]["middle"]
+    year = answer["energy"]["year_kwh"]
+    assert year["cautious"] <= least
+    if slab and plane:  # else the flattest plane may have next to nothing, whichever way it looks
+        assert year["cautious"] > min(least, year["middle"]) / 3
