@@ -18,7 +18,7 @@ from service.api.schemas.reading import read_body
 from service.api.schemas.requests import AppraisalIn, EnergyIn
 from service.core.appraisal import ChosenCautions, chosen_cautions
 from service.core.compatibility import Curves, check
-from service.core.completion import Completed, Known, as_request, complete, moves, unmoved
+from service.core.completion import Completed, Known, as_request, complete, moves, unmoved, with_facade_told
 from service.core.energy import (
     ArrayConditions,
     ArrayHours,
@@ -255,14 +255,18 @@ class Question:
 
     @cached_property
     def answered(self) -> Completed:
-        """The completed request as it is answered: with the fixed powers of a box that were chosen for the home."""
+        """The completed request as it is answered.
+
+        With the facade that slab and walls were held square to, and the fixed powers of a box chosen for the home.
+        """
+        completed = with_facade_told(self.completed)
         if self.feed is None:
-            return self.completed
-        storage, by_pointer = self.feed.storage, dict(self.assumptions.by_pointer)
+            return completed
+        storage, by_pointer = self.feed.storage, dict(completed.assumptions.by_pointer)
         for pointer, watts in ((_NIGHT_FEED, storage.night_feed_w), (_CHARGE_ABOVE, storage.charge_above_w)):
             if pointer in by_pointer:
                 by_pointer[pointer] = replace(by_pointer[pointer], value=watts)
-        return Completed(setup=replace(self.setup, storage=storage), assumptions=Assumptions(by_pointer))
+        return Completed(setup=replace(completed.setup, storage=storage), assumptions=Assumptions(by_pointer))
 
     @cached_property
     def _through_the_box(self) -> Floats | None:
@@ -297,13 +301,13 @@ class Question:
 
     def beside(self, chosen: ChosenCautions) -> dict[str, Any]:
         """What every answer about a set says beside its object."""
-        asked = "moves" in self.include
-        shares = moves(self.setup, self.assumptions, self.year_kwh) if asked else None
-        reasons = unmoved(self.setup, self.assumptions) if asked else None
+        asked, told = "moves" in self.include, self.answered
+        shares = moves(told.setup, told.assumptions, self.year_kwh) if asked else None
+        reasons = unmoved(told.setup, told.assumptions) if asked else None
         return {
             "cautions": cautions_out(chosen),
             "cautions_kept_back": dict(chosen.kept_back),
-            "assumptions": assumptions_out(self.answered.assumptions, shares, reasons),
+            "assumptions": assumptions_out(told.assumptions, shares, reasons),
             **dated(self.as_of, self.deps),
             "used": self.used() if "used" in self.include else None,
         }

@@ -8,7 +8,7 @@ from service.api.schemas.reading import read_body
 from service.api.schemas.requests import TiltIn
 from service.api.schemas.tilt import TiltAnswerOut, TiltOut
 from service.api.schemas.tilt_wish import TiltWishIn
-from service.core.completion import with_facade_told, with_lean_told
+from service.core.completion import with_lean_told
 from service.core.model.memo import Memo
 from service.core.tilt import TiltWish, places_wished, stand_key, stand_of, tilt_advice
 
@@ -39,7 +39,6 @@ def _answer(body: bytes, deps: Deps, *, with_map: bool) -> TiltAnswerOut:
     stand = kept.get((sky, stand_key(setup)), lambda: stand_of(setup, sky))
     advice = tilt_advice(setup, sky, given, wish, question.meter, question.ac_w_of, question.as_of, stand)
     told = TiltOut.of(advice, setup, question.facing, question.assumptions)
-    question = replace(question, completed=with_facade_told(question.completed))
     return TiltAnswerOut(tilt=told, **question.beside(question.chosen_cautions()))
 
 

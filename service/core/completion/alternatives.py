@@ -16,7 +16,7 @@ _CHOICES: Mapping[str, tuple[Value, ...]] = MappingProxyType(
     {
         "/arrays/*/count": (2,),
         "/arrays/*/joined": ("series", "parallel"),
-        "/arrays/*/mount": ("hung_on_rail", "flat_roof", "ground_frame"),
+        "/arrays/*/mount": ("hung_on_rail", "wall", "flat_roof", "ground_frame"),
         "/arrays/*/orientation": ("upright", "lengthwise"),
         "/arrays/*/panel/half_cells": (True, False),
         "/arrays/*/side_walls/*/side": ("left", "right"),

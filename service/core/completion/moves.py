@@ -4,12 +4,15 @@ from collections.abc import Callable, Mapping
 from math import isfinite
 
 from service.core.completion.alternatives import Value, alternatives, why_unmoved
+from service.core.completion.stands_square import SQUARE_TO_PANEL
 from service.core.model.assumption import Assumption, Assumptions
 from service.core.model.facts import Panel, Setup
 from service.core.model.pointer import replaced_at, value_at
+from service.core.tilt import AT_RAILING_OR_WALL
 
 _VOC, _VMP = "open_circuit_voltage_v", "max_power_voltage_v"
 _ISC, _IMP = "short_circuit_current_a", "max_power_current_a"
+_AZIMUTH, _FACADE = "plane/azimuth_deg", "facade_azimuth_deg"
 
 
 def moves(setup: Setup, assumptions: Assumptions, year_kwh: Callable[[Setup], float]) -> Mapping[str, float]:
@@ -22,9 +25,9 @@ def moves(setup: Setup, assumptions: Assumptions, year_kwh: Callable[[Setup], fl
 
     Returns:
         Share of the year's energy, never negative, for each assumption that might have been another value on which the
-        year could hang; nothing else is listed, see ``unmoved``. A panel's assumed voltages and currents move
-        together, so that the rated power stays. Equal assumptions of several inputs or arrays are moved one at a time.
-        Empty where the year gives nothing.
+        year could hang; nothing else is listed, see ``unmoved``. A panel's assumed voltages and currents move together,
+        so that the rated power stays, and so do a panel and a facade that was taken square to it. Equal assumptions of
+        several inputs or arrays are moved one at a time. Empty where the year gives nothing.
     """
     base = year_kwh(setup)
     if not base > 0:
@@ -47,12 +50,18 @@ def unmoved(setup: Setup, assumptions: Assumptions) -> Mapping[str, str]:
 
 
 def moved(setup: Setup, assumptions: Assumptions, assumption: Assumption, end: Value) -> Setup:
-    """The setup with one assumption at ``end``; a panel's other assumed electric values follow it."""
+    """The setup with one assumption at ``end``; what was assumed by it follows.
+
+    A panel's other assumed electric values; the facade that was taken square to a panel; with such a facade the panel
+    that hangs on it.
+    """
     pointer = assumption.pointer
     old = value_at(setup, pointer)
     if isinstance(end, int | float) and isinstance(old, int) and pointer.endswith("cells_in_series"):
         end = round(end)
     changed = replaced_at(setup, pointer, end)
+    if pointer.endswith((_AZIMUTH, _FACADE)):
+        return _turned_along(changed, pointer, end, assumptions)
     before, _, name = pointer.rpartition("/")
     if not before.endswith("/panel") or name not in {_VOC, _VMP, _ISC, _IMP, "cells_in_series"}:
         return changed
@@ -70,3 +79,14 @@ def _followed(panel: Panel, pointer: str, name: str, ratio: float, assumptions: 
     if name == "cells_in_series":
         return replaced_at(followed, "/cells_in_series", max(1, round(panel.cells_in_series * ratio)))
     return followed
+
+
+def _turned_along(changed: Setup, pointer: str, end: Value, assumptions: Assumptions) -> Setup:
+    array = pointer.removesuffix(_AZIMUTH).removesuffix(_FACADE)
+    facade = assumptions.by_pointer.get(array + _FACADE)
+    if facade is None or facade.code != SQUARE_TO_PANEL:
+        return changed
+    if pointer.endswith(_AZIMUTH):
+        return replaced_at(changed, array + _FACADE, end)
+    hangs = value_at(changed, f"{array}mount") in AT_RAILING_OR_WALL
+    return replaced_at(changed, array + _AZIMUTH, end) if hangs else changed

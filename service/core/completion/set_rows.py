@@ -66,9 +66,8 @@ ARRAY_ROWS: tuple[Row, ...] = (
            source="computed from this place's typical year; please tell which way the facade looks", moves_energy=True),
     _array("facade_azimuth_deg", code="sun_seen", rule="the direction that agrees with when the sun came and left",
            unit="deg", source="the position of the sun at the times noted", moves_energy=True),
-    _array("facade_azimuth_deg", code="square_to_panel", rule="the azimuth of the panel as it stands, where other "
-           "planes are asked about", unit="deg", source=f"panels stand square to their facade: {TRADE}",
-           moves_energy=True),
+    _array("facade_azimuth_deg", code="square_to_panel", rule="the azimuth of the panel as it stands", unit="deg",
+           source=f"panels stand square to their facade: {TRADE}", moves_energy=True),
     _array("orientation", code="by_mount", rule="lengthwise at a railing, else upright", source=TRADE),
     _array("height_above_ground_m", code="by_mount", rule="balcony 6, wall 4, flat roof 6, sloped roof 5, fence 0.5, "
            "ground 0.3, free-standing 1", unit="m", source=NEUTRAL),

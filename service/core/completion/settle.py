@@ -29,6 +29,7 @@ from service.core.tilt import (
 
 # Nobody said how it stands: free-standing in the middle, but it may turn out upright and turned aside.
 _OPEN_TILT_DEG = (15.0, 90.0)
+_HALF_CIRCLE_DEG = 180.0
 _FACES_TRIED, _IN_TEN = 13, 10.0  # of the faces that an unknown one may be, in a row; per cent of them
 _OPEN_FACES, _BY_MOUNT = frozenset({"middle_of_faces", "sun_seen"}), frozenset({"upright_by_mount", "pitch_by_mount"})
 _Span = tuple[float | None, float | None]
@@ -65,7 +66,8 @@ def settled(
         a facade that is written down where nobody told it. Hung on a rail, wall or fence: upright. Where the face is
         not known, the azimuth is that of the notes of the sun, or that of the middle face, with all faces from east to
         west as its range (``low`` to ``high``, clockwise, through the side of the midday sun: from west over north to
-        east in the southern hemisphere).
+        east in the southern hemisphere). Of an open mount before a facade that was told the range is from the azimuth
+        taken to the facade's: there it stands free, or hangs.
 
     Raises:
         ContradictionError: no plane of the list agrees with what was given of this one.
@@ -75,7 +77,7 @@ def settled(
         plane = Plane(tilt_deg=tilt, azimuth_deg=azimuth)
         return array if array.plane == plane else replace(array, plane=plane)
     places = places or Places()
-    wish = places.wish
+    wish, told_facade = places.wish, array.facade_azimuth_deg
     if azimuth is None:
         array = _before_a_facade(array, node, sky, ground_reflectance_share, places)
     if wish.planes:
@@ -90,7 +92,7 @@ def settled(
         hinge = wish.hinge_tilts_deg if tilt is None else ()
         found = _best(array, sky, ground_reflectance_share, bounds, hinge)
         codes = (_tilt_code(array, bounds, wish, found), _azimuth_code(array, bounds, wish, seen=facing is not None))
-    spans = _tilt_span(node, codes[0]), _azimuth_span(codes[1], found, sky, places.facing)
+    spans = _tilt_span(node, codes[0]), _azimuth_span(codes[1], found, sky, places.facing, told_facade)
     plane = Plane(
         tilt_deg=found.tilt_deg if tilt is None else tilt,
         azimuth_deg=found.azimuth_deg if azimuth is None else azimuth,
@@ -181,7 +183,11 @@ def _tilt_span(node: Node, code: str) -> _Span:
     return row.low, row.high
 
 
-def _azimuth_span(code: str, found: Plane, sky: SkyYear, facing: Facing | None) -> _Span:
+def _azimuth_span(code: str, found: Plane, sky: SkyYear, facing: Facing | None, told_facade_deg: float | None) -> _Span:
+    if code == "best_if_free" and told_facade_deg is not None:  # it stands free as it was found, or hangs as that looks
+        turned = (told_facade_deg - found.azimuth_deg) % 360.0
+        ends = found.azimuth_deg, told_facade_deg
+        return ends if turned <= _HALF_CIRCLE_DEG else ends[::-1]
     if code == "sun_seen" and facing is not None:
         return facing.low_azimuth_deg, facing.high_azimuth_deg
     return faces_beside(found.azimuth_deg, sky) if code in {"best_if_free", "middle_of_faces"} else (None, None)

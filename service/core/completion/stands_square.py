@@ -1,4 +1,4 @@
-"""Which way does the facade look before which a question about planes turns the panels, where it was not told?"""
+"""Which way does the facade of slab and walls look, square to the panel where nobody told it?"""
 
 from dataclasses import replace
 
@@ -7,14 +7,14 @@ from service.core.completion.defaults import row_for
 from service.core.model.assumption import Assumption, Assumptions
 from service.core.tilt import stands_before_a_facade
 
-_CODE = "square_to_panel"
+SQUARE_TO_PANEL = "square_to_panel"
 
 
 def with_facade_told(completed: Completed) -> Completed:
     """The same with the facade written down that slab and walls were held square to, where nobody told it.
 
-    For answers about other planes than those in which the set stands, as ``tilt_advice`` gives them: in these planes
-    it changes nothing.
+    For what is answered, not for what is computed: without a facade all planes are held square to theirs, so that the
+    year of these planes is the same, and a question about others (``tilt_advice``) tells apart whether it was told.
 
     Args:
         completed: its planes as they stand.
@@ -32,8 +32,8 @@ def with_facade_told(completed: Completed) -> Completed:
             Assumption(
                 pointer=pointer,
                 value=azimuth,
-                code=_CODE,
-                source=row_for(pointer, _CODE).source,
+                code=SQUARE_TO_PANEL,
+                source=row_for(pointer, SQUARE_TO_PANEL).source,
                 low=None if of_plane is None else of_plane.low,
                 high=None if of_plane is None else of_plane.high,
             )

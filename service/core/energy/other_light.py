@@ -33,7 +33,8 @@ class OtherLight:
             a brighter or a dimmer year.
         cloud: how much each hour moves with the clouds, up to a common factor (``sky.cloud_to_lose``), (8760,); None:
             all hours move alike.
-        by_clouds_share: what part of the change comes from clouds, 0 to 1; the rest moves all hours alike.
+        by_clouds_share: what part of a change to less light, and of one to more, comes from clouds, 0 to 1 each; the
+            rest moves all hours alike.
     """
 
     free_w: tuple[Floats, ...]
@@ -44,7 +45,7 @@ class OtherLight:
     up_share: float
     flicker_share: Floats | None = None
     cloud: Floats | None = None
-    by_clouds_share: float = 0.0
+    by_clouds_share: tuple[float, float] = (0.0, 0.0)
     _known: dict[float, tuple[Floats, Floats]] = field(default_factory=dict, init=False)
 
     def ac_and_clipped_w(self, scale: float) -> tuple[Floats, Floats]:
@@ -83,7 +84,8 @@ class OtherLight:
 
     def _by_hour(self, free: Floats, cloud: Floats, scale: float) -> Floats:
         """An input's power before its limits with other light; its sum is ``scale`` times what it was, none below 0."""
-        moves = 1.0 - self.by_clouds_share + self.by_clouds_share * _moved_by_clouds(free, cloud)
+        clouds = self.by_clouds_share[int(scale > 1.0)]
+        moves = 1.0 - clouds + clouds * _moved_by_clouds(free, cloud)
         # Where the dullest hours would be dark, all go down together.
         least = max(scale, 1.0 - 1.0 / max(float(moves.max()), 1.0))
         down = scale / least if least > 0.0 else 0.0

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from math import cos, hypot, radians, sin, sqrt
 
 from service.core.model.assumption import Assumptions
-from service.core.model.band import Z_90, Z_95, SpreadPart
+from service.core.model.band import Z_90, Z_95, SpreadPart, combined_sd_share
 from service.core.model.climate import PlaceClimate
 from service.core.model.facts import Array, Panel
 
@@ -36,9 +36,9 @@ MODEL_SD_TILTED, MODEL_SD_UPRIGHT, MODEL_SD_ELECTRIC = 0.020, 0.029, 0.015
 # A plane that nobody told. Upright, east or west gives 75 to 80 % of south: 10 % if the side is open, and less in
 # proportion to the sine of the tilt on what faces as the house does. Elsewhere the plane was chosen as best and is flat
 # around there: 3 %. Of an unknown mount the panel stands free in the middle, as well as it can, and may hang upright
-# off south: what that costs lies at the cautious end, and no more comes but by cooling; where it is not reckoned, 15 %;
-# where both angles were told it only cools better or worse: 2 %. Judgement.
-AZIMUTH_SD_UPRIGHT, AZIMUTH_SD, TILT_SD, MOUNT_SD, COOLING_SD = 0.10, 0.03, 0.03, 0.15, 0.02
+# off south: what that costs lies at the cautious end; where it is not reckoned, 15 %. It cools as well as any there, so
+# that no more comes by another mount; what the one costs that cools least lies at the cautious end, too. Judgement.
+AZIMUTH_SD_UPRIGHT, AZIMUTH_SD, TILT_SD, MOUNT_SD = 0.10, 0.03, 0.03, 0.15
 # What the rear of two-sided panels adds is known to half of it: judgement, shadow and facade are guessed.
 REAR_SD_OF_GAIN = 0.5
 # What snow takes is known to a factor of two: places equally cold get little of it or much. Judgement.
@@ -68,6 +68,7 @@ class OfLight:
         per_reflectance: how far its light moves with the reflectance of the ground, over its light; None: as bare.
         otherwise: how much less and how much more it may give where it lies the other way or has other cells than was
             taken (``lain_otherwise``).
+        cooled: likewise, where another mount cools it worse or better (``held_otherwise``).
     """
 
     hidden_share: float = 0.0
@@ -76,6 +77,7 @@ class OfLight:
     weather_moves: float = 1.0
     per_reflectance: float | None = None
     otherwise: _Sides = (0.0, 0.0)
+    cooled: _Sides = (0.0, 0.0)
 
 
 def spread_of(
@@ -130,21 +132,25 @@ def spread_of(
     parts += [
         SpreadPart(code, sd) for code, sd in (("rear_light", rear), ("snow", snow), ("datasheet", sheet)) if sd > 0
     ]
-    plane = sided("plane", lambda at, array: _plane(array, f"/arrays/{at}", assumptions))
+    plane = sided("plane", lambda at, array: _plane(array, known[at].cooled, f"/arrays/{at}", assumptions))
     if plane.relative_sd_share > 0:
         parts.append(plane)
     return tuple(parts)
 
 
-def by_clouds_share(spread: Iterable[SpreadPart]) -> float:
-    """What part of a spread's variance comes from clouds: of the table and of the years.
+def by_clouds_share(spread: Iterable[SpreadPart]) -> _Sides:
+    """What part of a spread's variance comes from clouds, of the table and of the years: to less and to more.
 
-    >>> by_clouds_share([SpreadPart("climate_data", 0.03), SpreadPart("model", 0.04)])
-    0.36
+    >>> by_clouds_share([SpreadPart("climate_data", 0.03), SpreadPart("rating", 0.04, 0.0)])
+    (0.36, 1.0)
     """
-    squares = {part.code: part.relative_sd_share**2 for part in spread}
-    total = sum(squares.values())
-    return (squares.get(CLIMATE_DATA, 0.0) + squares.get(YEAR_TO_YEAR, 0.0)) / total if total > 0.0 else 0.0
+    spread = tuple(spread)
+    clouds = combined_sd_share(part for part in spread if part.code in {CLIMATE_DATA, YEAR_TO_YEAR})
+    less, more = (
+        (of_clouds / of_all) ** 2 if of_all > 0.0 else 0.0
+        for of_clouds, of_all in zip(clouds, combined_sd_share(spread), strict=True)
+    )
+    return less, more
 
 
 def _rating(panel: Panel) -> _Sides:
@@ -195,7 +201,7 @@ def _shade(array: Array, known: OfLight) -> _Sides:
     return hypot(drawn, less / Z_90), hypot(min(drawn, max(known.hidden_share, 0.0)), more / Z_90)
 
 
-def _plane(array: Array, pointer: str, assumptions: Assumptions) -> _Sides:
+def _plane(array: Array, cooled: _Sides, pointer: str, assumptions: Assumptions) -> _Sides:
     upright = min(sin(radians(array.plane.tilt_deg)) / sin(radians(_UPRIGHT_FROM_DEG)), 1.0)
     follows = array.mount in _FACES_AS_THE_HOUSE or upright == 1.0
     azimuth = max(AZIMUTH_SD_UPRIGHT * upright, AZIMUTH_SD) if follows else AZIMUTH_SD
@@ -204,14 +210,15 @@ def _plane(array: Array, pointer: str, assumptions: Assumptions) -> _Sides:
         azimuth *= min((found.high - found.low) % 360.0 / _EAST_TO_WEST_DEG, 1.0)
     azimuth_open, tilt_open = (assumptions.assumed(f"{pointer}/plane/{name}") for name in ("azimuth_deg", "tilt_deg"))
     mount_open = assumptions.assumed(f"{pointer}/mount")
+    worse, better = (share / Z_90 for share in cooled)
     sides = _other_planes(pointer, assumptions)
     if sides is not None:
         down, up = (share / Z_90 for share in sides)
-        beside = COOLING_SD if mount_open else TILT_SD if tilt_open else 0.0
-        return hypot(down, beside), hypot(up, beside)
-    mount = MOUNT_SD if azimuth_open or tilt_open else COOLING_SD
-    sd = hypot(mount if mount_open else 0.0, azimuth if azimuth_open else 0.0, TILT_SD if tilt_open else 0.0)
-    return sd, sd
+        beside = TILT_SD if tilt_open and not mount_open else 0.0
+        return hypot(down, worse, beside), hypot(up, better, beside)
+    mount = MOUNT_SD if mount_open and (azimuth_open or tilt_open) else 0.0
+    sd = hypot(mount, azimuth if azimuth_open else 0.0, TILT_SD if tilt_open else 0.0)
+    return hypot(sd, worse), hypot(sd, better)
 
 
 def _other_planes(pointer: str, assumptions: Assumptions) -> _Sides | None:

@@ -11,7 +11,7 @@ from service.core.energy.chain import WATT_HOURS_PER_KWH, ArrayHours, Lit, input
 from service.core.energy.days import day_kinds
 from service.core.energy.lights import Lights
 from service.core.energy.other_light import OtherLight
-from service.core.energy.otherwise import lain_otherwise
+from service.core.energy.otherwise import held_otherwise, lain_otherwise
 from service.core.energy.result import LOSSES, ArrayConditions, ArrayYear, EnergyYear
 from service.core.energy.spread import OfLight, by_clouds_share, spread_of
 from service.core.errors import ContradictionError
@@ -171,6 +171,9 @@ def _spread(
             otherwise=lain_otherwise(
                 array, _on_cells_kwh_per_m2(array, one), sky, reflectance, f"/arrays/{at}", assumptions
             ),
+            cooled=held_otherwise(
+                array, one.free_w, _warming_kwh_per_m2(array, one), sky, f"/arrays/{at}", assumptions
+            ),
         )
         for at, (array, one) in enumerate(zip(setup.arrays, hours, strict=True))
     ]
@@ -268,7 +271,7 @@ def _weather_moves(array: Array, hours: ArrayHours, sky: SkyYear, ground_reflect
     """How far clouds move the array's light over that of level ground; light measured on its plane is what it is."""
     if sky.plane_w_per_m2 is not None:
         return 1.0
-    light_kwh_per_m2 = hours.light_kwh / (array.panel.rated_power_w * array.count / 1000.0)
+    light_kwh_per_m2 = hours.light_kwh / _rated_kw(array)
     return plane_moves(sky, light_kwh_per_m2, array.plane.tilt_deg, ground_reflectance_share)
 
 
@@ -284,24 +287,38 @@ def _per_reflectance(array: Array, hours: ArrayHours, sky: SkyYear) -> float | N
 
 def _on_cells_kwh_per_m2(array: Array, hours: ArrayHours) -> float:
     """What is left of the array's light behind all that stands around it, cover and glass."""
-    return _on_cells_kwh(hours) / (array.panel.rated_power_w * array.count / 1000.0)
+    return _left_kwh(hours, "angle") / _rated_kw(array)
 
 
-def _on_cells_kwh(hours: ArrayHours, *further: str) -> float:
-    """What is left of the front's light behind all that stands around it, cover and glass, and after ``further``."""
-    taken = ("skyline", "overhang", "shade", "cover", "angle", *further)
+def _on_panel_kwh_per_m2(array: Array, hours: ArrayHours) -> float:
+    """The same before the glass."""
+    return _left_kwh(hours) / _rated_kw(array)
+
+
+def _warming_kwh_per_m2(array: Array, hours: ArrayHours) -> float:
+    """The same without the light that falls on snow."""
+    return _left_kwh(hours, "snow") / _rated_kw(array)
+
+
+def _rated_kw(array: Array) -> float:
+    return array.panel.rated_power_w * array.count / 1000.0
+
+
+def _left_kwh(hours: ArrayHours, *further: str) -> float:
+    """What is left of the front's light behind all that stands around it and a cover, and after ``further``."""
+    taken = ("skyline", "overhang", "shade", "cover", *further)
     return hours.light_kwh - sum(hours.lost_kwh[code] for code in taken)
 
 
 def _rear_share(hours: ArrayHours) -> float:
     """Part of what reaches an array's cells that comes to its rear: all, where the front sees nothing."""
-    both_kwh = _on_cells_kwh(hours, "rear_light")
+    both_kwh = _left_kwh(hours, "angle", "rear_light")
     return max(-hours.lost_kwh["rear_light"], 0.0) / both_kwh if both_kwh > 0 else 0.0
 
 
 def _snow_share(hours: ArrayHours) -> float:
     """What snow takes of an array's light, over what it leaves."""
-    left_kwh = _on_cells_kwh(hours, "rear_light", "dirt", "snow")
+    left_kwh = _left_kwh(hours, "angle", "rear_light", "dirt", "snow")
     return hours.lost_kwh["snow"] / left_kwh if left_kwh > 0 else 0.0
 
 

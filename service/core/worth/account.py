@@ -157,8 +157,8 @@ def worth_of_energy(  # noqa: PLR0913  a plain question has these parts, and no 
         more_energy=at_end(1),
         less_used=home(middle, used + by_habits[0]),
         more_used=home(middle, used + by_habits[1]),
-        steady_sd_share=1.0,
-        yearly_sd_share=0.0,
+        steady_sd_share=(1.0, 1.0),
+        yearly_sd_share=(0.0, 0.0),
         night=_of_one_sum(night_draw_kwh, night_draw_kwh, demand) if night_draw_kwh else None,
     )
     terms = _Terms.of(outlay, tariff=tariff, meter=meter, money=money, stay_years=stay_years, as_of=as_of,
@@ -381,9 +381,9 @@ def _sensitivity(savings: _Savings, cost: Floats, terms: _Terms, kept: Kept) -> 
     return sensitivities(stepped(middle), steps, terms.money.discount_rate_share, kept.last_part)
 
 
-def _ends_of(squares: Squares, energy_share: float, price_sd_share: float) -> _Ends:
+def _ends_of(squares: Squares, energy_shares: tuple[float, float], price_sd_share: float) -> _Ends:
     """Cautious, middle and hopeful savings of each year."""
-    cautious, hopeful = squares.ends(energy_share, price_sd_share)
+    cautious, hopeful = squares.ends(energy_shares, price_sd_share)
     return cautious, squares.middle, hopeful
 
 

@@ -5,6 +5,7 @@ calculation on its own (self-use is recomputed at the cautious and at the hopefu
 used at home to a larger share), and gives a step down and a step up of the saving. Independent causes combine as the
 root of the sum of squares, down and up apart, within what is given and needed and what the bill holds. Year-to-year
 weather shrinks with the root of the years summed; the uncertainty of climate data, model, habits and price does not.
+What is not known of a production may be more towards less than towards more: each of its ends shrinks by its own.
 """
 
 from collections.abc import Iterable
@@ -13,13 +14,15 @@ from math import inf, sqrt
 
 import numpy as np
 
-from service.core.model.band import Z_90, Band, SpreadPart
+from service.core.model.band import Z_90, Band, SpreadPart, combined_sd_share
 from service.core.model.hours import Floats
 from service.core.payback import HomeYear, scaled, shifted_use, stacked
 from service.core.worth.sensitivity import STEP_SHARE
 
 # The spread part that is weather, different every year; all others stay what they are.
 YEAR_TO_YEAR = "year_to_year"
+
+_Sides = tuple[float, float]  # towards less energy, and towards more
 
 # Relative standard deviation of the price level over the years to come. Between the two halves of 2025 household
 # prices of 27 countries moved by 3.3 % in the median (the table of household prices), a robust sd of 4.9 %.
@@ -39,11 +42,11 @@ def price_sd_share(price_unknown_sd_share: float) -> float:
 class HomeCases:
     """The first year at the meter in the middle, with the production at either end, and with the habits at either.
 
-    ``steady_sd_share`` and ``yearly_sd_share``: the production's relative standard deviation, weather's year-to-year
-    part apart from the rest. ``stepped``: with the production ``STEP_SHARE`` lower and higher, where the hours are
-    there to reckon self-use again. ``night``: what the inverter draws from the mains by night, as a home of its own;
-    None where that is not known. ``every``: all that an account asks for (``stacked_cases``), stacked once for many
-    accounts; None where that is left to the account.
+    ``steady_sd_share`` and ``yearly_sd_share``: the production's relative standard deviations to less and to more,
+    weather's year-to-year part apart from the rest. ``stepped``: with the production ``STEP_SHARE`` lower and higher,
+    where the hours are there to reckon self-use again. ``night``: what the inverter draws from the mains by night, as a
+    home of its own; None where that is not known. ``every``: all that an account asks for (``stacked_cases``), stacked
+    once for many accounts; None where that is left to the account.
     """
 
     middle: HomeYear
@@ -51,8 +54,8 @@ class HomeCases:
     more_energy: HomeYear
     less_used: HomeYear
     more_used: HomeYear
-    steady_sd_share: float
-    yearly_sd_share: float
+    steady_sd_share: _Sides
+    yearly_sd_share: _Sides
     stepped: tuple[HomeYear, HomeYear] | None = None
     night: HomeYear | None = None
     every: HomeYear | None = None
@@ -94,13 +97,13 @@ class HomeCases:
             every=None,
         )
 
-    def shrunk(self, years: float) -> float:
-        """The production's spread over the mean of so many years, as a share of that of one year.
+    def shrunk(self, years: float) -> _Sides:
+        """The production's spread over the mean of so many years, as a share of that of one year, to less and to more.
 
         Nought spread shrinks by nothing.
         """
-        one = self.steady_sd_share**2 + self.yearly_sd_share**2
-        return 1.0 if one == 0.0 else sqrt((self.steady_sd_share**2 + self.yearly_sd_share**2 / years) / one)
+        less, more = zip(self.steady_sd_share, self.yearly_sd_share, strict=True)
+        return _shrunk(*less, years), _shrunk(*more, years)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -119,41 +122,46 @@ class SavingCases:
     most: Floats | None = None
     least: Floats | None = None
 
-    def ends(self, energy_share: float | Floats, price_sd_share: float) -> tuple[Floats, Floats]:
+    def ends(self, energy_shares: _Sides | Floats, price_sd_share: float) -> tuple[Floats, Floats]:
         """Cautious and hopeful savings of each year, with so much of the one-year spread of production left.
 
-        Several shares, shape (n, 1), give arrays of shape (n, years).
+        ``energy_shares``: of its less and of its more. Several of each, shape (2, n, 1), give arrays of (n, years).
         """
-        return self.squares().ends(energy_share, price_sd_share)
+        return self.squares().ends(energy_shares, price_sd_share)
 
     def squares(self) -> "Squares":
-        """The steps of each cause, squared once for all horizons."""
-        down, up = zip(*(_steps(self.middle, *ends) for ends in (self.by_energy, self.by_use)), strict=True)
+        """The steps of each cause; of those that stay with the years, squared once for all horizons."""
+        less, more = self.by_energy
+        down, up = _steps(self.middle, *self.by_use)
         for ends in self.others:
             below, above = _steps(self.middle, *ends)
-            down, up = (down[0], down[1] + below), (up[0], up[1] + above)
+            down, up = down + below, up + above
         room = None if self.most is None else np.maximum(self.most - self.middle, 0.0) ** 2
         fall = None if self.least is None else np.maximum(self.middle - self.least, 0.0) ** 2
-        return Squares(middle=self.middle, down=down, up=up, room=room, fall=fall)
+        by_energy = less - self.middle, more - self.middle
+        return Squares(middle=self.middle, by_energy=by_energy, down=down, up=up, room=room, fall=fall)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Squares:
-    """Savings in the middle and the squares of the steps down and up: by energy, by use and all others.
+    """Savings in the middle, what less and more energy move them by, and the squares of all other steps down and up.
 
     ``room`` and ``fall``: the squares of the steps up and down that both come to at most; None where nothing limits it.
     """
 
     middle: Floats
-    down: tuple[Floats, Floats]
-    up: tuple[Floats, Floats]
+    by_energy: tuple[Floats, Floats]
+    down: Floats
+    up: Floats
     room: Floats | None = None
     fall: Floats | None = None
 
-    def ends(self, energy_share: float | Floats, price_sd_share: float) -> tuple[Floats, Floats]:
+    def ends(self, energy_shares: _Sides | Floats, price_sd_share: float) -> tuple[Floats, Floats]:
         """As ``SavingCases.ends``."""
-        weather, price = energy_share * energy_share, (Z_90 * price_sd_share * self.middle) ** 2
-        down, up = (by_energy * weather + by_use for by_energy, by_use in (self.down, self.up))
+        less, more = (step * share for step, share in zip(self.by_energy, energy_shares, strict=True))
+        price = (Z_90 * price_sd_share * self.middle) ** 2
+        down = np.minimum(np.minimum(less, more), 0.0) ** 2 + self.down
+        up = np.maximum(np.maximum(less, more), 0.0) ** 2 + self.up
         if self.room is not None:
             up = np.minimum(up, self.room)
         if self.fall is not None:
@@ -167,19 +175,22 @@ def _steps(middle: Floats, one: Floats, other: Floats) -> tuple[Floats, Floats]:
     return np.minimum(below, 0.0) ** 2, np.maximum(above, 0.0) ** 2
 
 
-def spread_of(parts: Iterable[SpreadPart]) -> tuple[float, float]:
-    """Relative standard deviations (steady, year to year) of a production's parts of spread.
+def _shrunk(steady_sd_share: float, yearly_sd_share: float, years: float) -> float:
+    one = steady_sd_share**2 + yearly_sd_share**2
+    return 1.0 if one == 0.0 else sqrt((steady_sd_share**2 + yearly_sd_share**2 / years) / one)
 
-    >>> spread_of([SpreadPart("climate_data", 0.03), SpreadPart("model", 0.04), SpreadPart("year_to_year", 0.025)])
-    (0.05, 0.025)
+
+def spread_of(parts: Iterable[SpreadPart]) -> tuple[_Sides, _Sides]:
+    """Relative standard deviations, steady and year to year, of a production's parts of spread, to less and to more.
+
+    >>> spread_of([SpreadPart("climate_data", 0.03), SpreadPart("rating", 0.04, 0.0), SpreadPart("year_to_year", 0.02)])
+    ((0.05, 0.03), (0.02, 0.02))
     """
-    steady = yearly = 0.0
-    for part in parts:
-        if part.code == YEAR_TO_YEAR:
-            yearly += part.relative_sd_share**2
-        else:
-            steady += part.relative_sd_share**2
-    return sqrt(steady), sqrt(yearly)
+    parts = tuple(parts)
+    steady, yearly = (
+        combined_sd_share(part for part in parts if (part.code == YEAR_TO_YEAR) is weather) for weather in (False, True)
+    )
+    return steady, yearly
 
 
 def band_of_steps(middle: float, pairs: Iterable[tuple[float, float]], most: float = inf, least: float = -inf) -> Band:

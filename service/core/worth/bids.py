@@ -31,7 +31,7 @@ class Kept:
 
 def break_even(
     squares: Squares,
-    shrunk: Callable[[float], float],
+    shrunk: Callable[[float], tuple[float, float]],
     cost: Floats,
     kept: Kept,
     price_sd_share: float,
@@ -45,8 +45,8 @@ def break_even(
     ends_after = [years for years in sorted({kept.time, *_BREAK_EVEN_YEARS}) if 0 < years <= kept.time]
     if not ends_after:
         return ()
-    shares = np.array([[shrunk(max(years, 1.0))] for years in ends_after])
-    cautious, hopeful = squares.ends(shares, price_sd_share)
+    shares = np.array([shrunk(max(years, 1.0)) for years in ends_after])
+    cautious, hopeful = squares.ends(shares.T[:, :, None], price_sd_share)
     last = np.ceil(ends_after).astype(np.int64) - 1
     rows = np.arange(last.size)
     ends = kept.of(np.stack([cautious, np.broadcast_to(squares.middle, cautious.shape), hopeful]))

@@ -200,7 +200,7 @@ class _Saved:
 
     gain: SavingCases
     whole: SavingCases
-    shrunk: Callable[[float], float]
+    shrunk: Callable[[float], tuple[float, float]]
     today_sd_share: float
     price_sd_share: float
 

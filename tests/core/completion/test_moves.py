@@ -1,8 +1,10 @@
 """How far an assumption may be off is asked again, and only of those that the energy hangs on."""
 
+from dataclasses import replace
+
 import pytest
 
-from service.core.completion import moves, unmoved
+from service.core.completion import moves, unmoved, with_facade_told
 from service.core.completion.moves import moved
 from service.core.energy import energy_year
 from service.core.model.pointer import replaced_at, value_at
@@ -50,6 +52,21 @@ def test_a_panels_assumed_figures_move_together_and_keep_the_rated_power():
         assert panel.max_power_voltage_v < panel.open_circuit_voltage_v
         assert panel.max_power_current_a < panel.short_circuit_current_a
         assert getattr(panel, name) == pytest.approx(assumption.value * 1.1, abs=0.5)
+
+
+@pytest.mark.parametrize(("mount", "turned"), [("hung_on_rail", 120), ("balcony_floor", 200)])
+def test_a_facade_taken_square_to_a_panel_turns_with_it_and_takes_along_what_hangs_on_it(mount, turned):
+    plane = {"tilt_deg": 90, "azimuth_deg": 200}
+    completed = with_facade_told(asked(with_array(mount=mount, plane=plane, side_walls=[{}])))
+    taken = completed.assumptions.by_pointer["/arrays/0/facade_azimuth_deg"]
+    changed = moved(completed.setup, completed.assumptions, taken, 120).arrays[0]
+    assert (changed.facade_azimuth_deg, changed.plane.azimuth_deg) == (120, turned)
+    panel = replace(taken, pointer="/arrays/0/plane/azimuth_deg")
+    both = moved(completed.setup, completed.assumptions, panel, 120).arrays[0]
+    assert both.facade_azimuth_deg == both.plane.azimuth_deg == 120
+    told = asked(with_array(mount=mount, plane=plane, side_walls=[{}], facade_azimuth_deg=200))
+    alone = moved(told.setup, told.assumptions, panel, 120).arrays[0]
+    assert (alone.facade_azimuth_deg, alone.plane.azimuth_deg) == (200, 120)
 
 
 def test_a_given_figure_stays_while_an_assumed_one_moves():

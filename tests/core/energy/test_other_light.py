@@ -64,7 +64,7 @@ def test_a_cloudier_climate_under_a_limit_is_what_the_whole_chain_gives_for_it(p
     wanted = np.log(more.year_kwh.middle / less.year_kwh.middle)
     ends = [one.light_kwh / middle.light_kwh for one in (less, more)]
     assert middle.other_light is not None
-    clouds = replace(middle, other_light=replace(middle.other_light, by_clouds_share=1.0))
+    clouds = replace(middle, other_light=replace(middle.other_light, by_clouds_share=(1.0, 1.0)))
     got, even = (
         np.log(one.kwh_at(ends[1]) / one.kwh_at(ends[0]))
         for one in (clouds, replace(middle, other_light=middle.other_light.evenly()))
@@ -72,6 +72,15 @@ def test_a_cloudier_climate_under_a_limit_is_what_the_whole_chain_gives_for_it(p
     light = np.log(years[2].ghi_w_per_m2.sum() / years[0].ghi_w_per_m2.sum())
     assert got / light == pytest.approx(wanted / light, abs=0.06)
     assert even < got - 0.15 * light
+
+
+def test_a_dimmer_year_is_as_far_by_clouds_as_its_own_side_of_the_doubt_says():
+    middle = year(set_limit_w=300)
+    one_sided, clouds = (replace(middle.other_light, by_clouds_share=part) for part in ((1.0, 0.0), (1.0, 1.0)))
+    for scale, wanted in ((0.8, clouds), (1.2, middle.other_light.evenly())):
+        got, expected = (light.ac_and_clipped_w(scale)[0] for light in (one_sided, wanted))
+        np.testing.assert_allclose(got, expected, atol=1e-9)
+    assert clouds.ac_and_clipped_w(1.2)[0].sum() > 1.005 * middle.other_light.evenly().ac_and_clipped_w(1.2)[0].sum()
 
 
 def test_a_hard_limit_narrows_the_band_and_a_soft_one_leaves_it():

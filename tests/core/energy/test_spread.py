@@ -6,7 +6,7 @@ from service.api.words.english import losses, spread
 from service.core.energy import LOSSES, OfLight, spread_of
 from service.core.energy.spread import by_clouds_share
 from service.core.model.assumption import Assumption, Assumptions
-from service.core.model.band import Z_90, SpreadPart, ends_of
+from service.core.model.band import SpreadPart, ends_of
 from service.core.model.place import Plane, Shade, SkylinePoint
 from tests.builders import array, panel
 from tests.climates import climate
@@ -41,9 +41,15 @@ def test_what_the_clouds_move_more_on_a_plane_widens_table_and_years_but_not_giv
 
 
 def test_the_clouds_part_of_a_spread_is_that_of_table_and_years():
-    assert by_clouds_share([]) == 0
-    assert by_clouds_share([SpreadPart("year_to_year", 0.1)]) == 1
-    assert by_clouds_share([SpreadPart("given_weather", 0.1), SpreadPart("year_to_year", 0.1)]) == pytest.approx(0.5)
+    assert by_clouds_share([]) == (0, 0)
+    assert by_clouds_share([SpreadPart("year_to_year", 0.1)]) == (1, 1)
+    half = SpreadPart("given_weather", 0.1), SpreadPart("year_to_year", 0.1)
+    assert by_clouds_share(half) == pytest.approx((0.5, 0.5))
+
+
+def test_what_only_takes_light_away_leaves_the_brighter_year_to_the_clouds():
+    parts = SpreadPart("climate_data", 0.03), SpreadPart("shade", 0.04, 0.0)
+    assert by_clouds_share(parts) == pytest.approx((0.36, 1.0))
 
 
 def test_shade_is_a_reason_only_where_something_stands_around():
@@ -69,7 +75,11 @@ def test_a_leaning_panel_on_a_rail_of_unknown_side_is_nearly_as_wide_as_an_uprig
 
 
 def test_a_mount_that_nobody_told_only_cools_where_both_angles_were():
-    assert parts(array(), assumed=["/arrays/0/mount"])["plane"] == 0.02
+    open_mount = Assumptions.of([Assumption(pointer="/arrays/0/mount", value=None, code="test", source="test")])
+    found = spread_of([array()], [300.0], [OfLight(cooled=(0.04, 0.0))], climate(), open_mount)
+    [plane] = [part for part in found if part.code == "plane"]
+    assert ends_of([plane]) == pytest.approx((1 - 0.04, 1.0))
+    assert "plane" not in parts(array(), assumed=["/arrays/0/mount"])  # where nothing cools otherwise
     for angle in ("tilt_deg", "azimuth_deg"):
         assert parts(array(), assumed=["/arrays/0/mount", f"/arrays/0/plane/{angle}"])["plane"] > 0.15
 
@@ -108,7 +118,7 @@ def test_of_a_mount_that_nobody_told_upright_off_south_lies_at_the_cautious_end(
     plane = plane_of(0.45)
     low, high = ends_of([plane])
     assert low == pytest.approx(1 - 0.45, abs=1e-3)
-    assert high == pytest.approx(1 + Z_90 * 0.02)  # the best plane is not bettered, only cooled
+    assert high == 1.0  # the best plane is not bettered
     assert ends_of([plane_of(0.5)])[0] < low
     assert plane_of(0.45, mount_open=False).upward_sd_share == 0.03  # the tilt, which nobody told either
 
@@ -209,7 +219,7 @@ def test_a_set_that_gives_nothing_still_has_its_reasons():
 
 def test_every_code_has_its_sentence():
     """Light that the caller gave stands in the climate's place, and a rear side counts only where it is asked for."""
-    everything = set(parts(array(shade=(TREE,)), assumed=["/arrays/0/mount", "/arrays/0/panel/open_circuit_voltage_v"]))
+    everything = set(parts(array(shade=(TREE,)), assumed=["/arrays/0/plane", "/arrays/0/panel/open_circuit_voltage_v"]))
     none = Assumptions.of(())
     given = spread_of([array()], [300.0], [OfLight(rear_share=0.1, snow_share=0.02)], climate(light_from="given"), none)
     assert everything | {part.code for part in given} == set(spread.TEXTS)

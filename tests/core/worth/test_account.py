@@ -283,7 +283,7 @@ def only_weather(setting, yearly_sd=0.1):
     )
     cases = replace(
         use.cases, less_energy=less, more_energy=more, less_used=middle, more_used=middle,
-        steady_sd_share=0.0, yearly_sd_share=yearly_sd, every=None,
+        steady_sd_share=(0.0, 0.0), yearly_sd_share=(yearly_sd, yearly_sd), every=None,
     )  # fmt: skip
     return worth(energy, replace(use, cases=cases), setting, AS_OF)
 
