@@ -19,7 +19,7 @@ from service.core.model.facts import Array
 from service.core.model.hours import SkyYear
 from service.core.model.place import Plane
 from service.core.sky.cell_layout import AT_THE_EDGE, darkest_places
-from service.core.sky.dome import sky_seen
+from service.core.sky.dome import SLICE_DEG, sky_seen
 from service.core.sky.edge_shadow import (
     Ways,
     stands_behind,
@@ -69,6 +69,7 @@ class Daylight:
         from_sun_w_per_m2: (n,) beam and circumsolar light at right angles to the sun.
         even_sky_w_per_m2: (n,) the rest of the sky's light on level ground.
         ghi_w_per_m2: (n,) all light on level ground, which the ground throws back.
+        slice_deg: how wide the slices of the sky are in which obstacles are looked up.
     """
 
     rows: Ints
@@ -76,10 +77,12 @@ class Daylight:
     from_sun_w_per_m2: Floats
     even_sky_w_per_m2: Floats
     ghi_w_per_m2: Floats
+    slice_deg: float = SLICE_DEG
 
     def at(self, hours: Ints) -> "Daylight":
         """Some of these hours, by their number among them."""
-        return Daylight(
+        return replace(
+            self,
             rows=self.rows[hours],
             sun=self.sun[:, hours],
             from_sun_w_per_m2=self.from_sun_w_per_m2[hours],
@@ -267,8 +270,9 @@ def _reached(
     if stands_under_or_beside(array):
         under, places = ways_past_slab_and_walls(array, tilt, azimuth, daylight.sun), darkest_places(array)
     seen = sky_seen(
-        tilt, azimuth, array.skyline, array.slab, array.walls, array.facade_azimuth_deg, places, in_front_of(array)
-    )
+        tilt, azimuth, array.skyline, array.slab, array.walls, array.facade_azimuth_deg, places, in_front_of(array),
+        daylight.slice_deg,
+    )  # fmt: skip
     shading = _shading(array, tilt, azimuth, daylight.sun, seen.past_all_share, under, surroundings.shading)
     even = daylight.even_sky_w_per_m2
     shares = seen.after_skyline_share, seen.after_overhang_share, seen.past_all_share.max(axis=1)

@@ -113,6 +113,6 @@ def around_of(array: Array, sky: SkyYear, record: PlaceRecord) -> Around | None:
     return Around(
         open_share=open_share,
         apart=apart if hours.size else None,
-        dome=dome_of(array.skyline, array.slab, array.walls, facade, darkest_places(array)),
+        dome=dome_of(array.skyline, array.slab, array.walls, facade, darkest_places(array), daylight.slice_deg),
         surroundings=surroundings,
     )
