@@ -6,6 +6,7 @@ And which part does its rear see past the skyline?
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from functools import cache, reduce
+from typing import Any
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
@@ -20,7 +21,6 @@ from service.core.sky.transposition import sky_share
 
 Floats = NDArray[np.float64]
 
-SLICE_DEG = 1.0
 # Stands for the tangent of a right angle; its square still fits into a number.
 _STEEPEST = 1e12
 
@@ -63,6 +63,15 @@ class SkySeen:
     after_overhang_share: Floats
     past_all_share: Floats
 
+    def of(self, kind: np.dtype[Any]) -> "SkySeen":
+        """The same in numbers of that kind."""
+        return SkySeen(
+            bare_share=self.bare_share.astype(kind, copy=False),
+            after_skyline_share=self.after_skyline_share.astype(kind, copy=False),
+            after_overhang_share=self.after_overhang_share.astype(kind, copy=False),
+            past_all_share=self.past_all_share.astype(kind, copy=False),
+        )
+
 
 def sky_seen(
     tilt_deg: ArrayLike,
@@ -73,14 +82,13 @@ def sky_seen(
     facade_azimuth_deg: float | None = None,
     places: Places = AT_THE_EDGE,
     in_front: InFront | None = None,
-    slice_deg: float = SLICE_DEG,
 ) -> SkySeen:
     """Shares of an even sky's light on level ground that reach planes with obstacles around them.
 
     In each slice of azimuth the sky lies between a lower edge (the plane's own horizon or the skyline) and an upper
     one (the slab's front edge, else overhead); the light between them is an integral in closed form. Slices behind a
-    side wall count by the part of them that is open. Within 0.0001 where the skyline has no upright edges, else 0.002, in
-    slices of one degree; off by the square of their width.
+    side wall count by the part of them that is open. Within 0.0001 where the skyline has no upright edges, else 0.002,
+    in slices of one degree; off by the square of their width.
 
     Args:
         tilt_deg: (m,) or a number, 0 to 90.
@@ -89,9 +97,8 @@ def sky_seen(
         overhang: slab above.
         walls: side walls.
         facade_azimuth_deg: the way slab and walls look out; None: as each plane does.
-        places: on the panel, from which slab and walls are seen.
+        places: on the panel, from which slab and walls are seen, and in which slices.
         in_front: hand rail and row in front of it, which turn with the plane.
-        slice_deg: how wide the slices are, a whole part of 360.
 
     Returns:
         The four shares of each plane.
@@ -103,7 +110,7 @@ def sky_seen(
     tilts, azimuths = np.broadcast_arrays(np.atleast_1d(tilt_deg), np.atleast_1d(azimuth_deg))
     bare = sky_share(tilts)
     past_skyline = past_overhang = bare
-    slices = _slices(slice_deg)
+    slices = _slices(places.slice_deg)
     past_all = None if in_front is None else np.maximum(bare[:, None] - in_front.hidden_share(tilts), 0.0)
     if skyline or overhang is not None or walls:
         tilt = tilts[:, None]
@@ -115,7 +122,7 @@ def sky_seen(
                 from_facade = (azimuths[:, None] + slices.from_front_deg - facade_azimuth_deg + 180.0) % 360.0 - 180.0
                 turned = azimuths[:, None] - facade_azimuth_deg
             ahead = np.maximum(np.cos(np.radians(from_facade)), 0.0)
-            between = between_walls(walls, from_facade, slice_deg, places, tilts, turned[:, 0])
+            between = between_walls(walls, from_facade, slices.step_deg, places, tilts, turned[:, 0])
             if overhang is not None or walls:
                 edges = _slab_edges(overhang, ahead, tilt, turned, places)
                 past_overhang = np.minimum(_from_places(tilt, low, edges, slices.ahead, between), past_skyline)
@@ -204,7 +211,7 @@ def sky_behind(tilt_deg: ArrayLike, azimuth_deg: ArrayLike, skyline: Sequence[Sk
     if not skyline:
         return np.asarray(bare)
     tilt = tilts[:, None]
-    slices = _slices(SLICE_DEG)
+    slices = _slices(AT_THE_EDGE.slice_deg)
     ahead = slices.ahead
     heights = skyline_height_deg(skyline, azimuths[:, None] + 180.0 + slices.from_front_deg)
     low = np.minimum(np.tan(np.radians(heights)), _STEEPEST)
@@ -217,7 +224,7 @@ def sky_behind(tilt_deg: ArrayLike, azimuth_deg: ArrayLike, skyline: Sequence[Sk
 class Dome:
     """What stands around a place by the compass, whichever way a panel there is turned: for many planes.
 
-    Attributes, in the slices of azimuth of which something is open, k of 360 / ``slice_deg``:
+    Attributes, in the slices of azimuth of which something is open, k of 360 / ``places.slice_deg``:
         azimuth_deg: (k,) their middles.
         low: tangent of the height of the skyline, (k,).
         from_facade_deg: how far each slice looks out of the facade, (k,).
@@ -233,7 +240,6 @@ class Dome:
     walls: Sequence[SideWall]
     facade_azimuth_deg: float
     places: Places
-    slice_deg: float
 
     def seen_share(self, tilt_deg: Floats, azimuth_deg: Floats) -> Floats:
         """``after_overhang_share`` of (m,) planes: the same for azimuths in whole degrees, else within 0.0001."""
@@ -242,7 +248,9 @@ class Dome:
         low = np.maximum(_own_horizon(tilt, ahead), self.low)
         turned = azimuth_deg[:, None] - self.facade_azimuth_deg
         edges = _slab_edges(self.overhang, self.ahead, tilt, turned, self.places)
-        between = between_walls(self.walls, self.from_facade_deg, self.slice_deg, self.places, tilt_deg, turned[:, 0])
+        between = between_walls(
+            self.walls, self.from_facade_deg, self.places.slice_deg, self.places, tilt_deg, turned[:, 0]
+        )
         return np.asarray(np.minimum(_from_places(tilt, low, edges, ahead, between), sky_share(tilt_deg)))
 
 
@@ -252,10 +260,9 @@ def dome_of(
     walls: Sequence[SideWall],
     facade_azimuth_deg: float | None,
     places: Places = AT_THE_EDGE,
-    slice_deg: float = SLICE_DEG,
 ) -> Dome:
     """The dome over a place; the facade's azimuth is needed where there is a slab or a wall."""
-    compass_deg = _slices(slice_deg).compass_deg
+    compass_deg = _slices(places.slice_deg).compass_deg
     low, ahead = np.zeros_like(compass_deg), np.zeros_like(compass_deg)
     from_facade = np.zeros_like(compass_deg)
     open_ = np.ones(compass_deg.shape, np.bool_)
@@ -264,7 +271,7 @@ def dome_of(
     if facade_azimuth_deg is not None and (overhang is not None or walls):
         from_facade = (compass_deg - facade_azimuth_deg + 180.0) % 360.0 - 180.0
         ahead = np.maximum(np.cos(np.radians(from_facade)), 0.0)
-        open_ = between_walls(walls, from_facade, slice_deg, places, np.zeros(1), np.zeros(1)).may_be_open()
+        open_ = between_walls(walls, from_facade, places.slice_deg, places, np.zeros(1), np.zeros(1)).may_be_open()
     if overhang is not None:
         open_ &= ahead > 0.0
     return Dome(
@@ -276,7 +283,6 @@ def dome_of(
         walls=walls,
         facade_azimuth_deg=facade_azimuth_deg or 0.0,
         places=places,
-        slice_deg=slice_deg,
     )
 
 
