@@ -50,6 +50,9 @@ _DETAIL_WITH_BANDS: Mapping[str, _Detail] = MappingProxyType(
         "before_facade": _Detail(3.0, 48, 48, 48),
     }
 )
+# Of a map where shadows have edges on each plane.
+_MOST_AZIMUTHS, _MOST_TILTS, _TILT_STEP_WITH_EDGES_DEG = 90, 31, 3.0
+_NEARLY_FLAT_DEG = (1.0, 2.0, 4.0, 5.0)
 _LEAST_FOR_A_CUBIC = 4
 # How far from a facade planes are turned that a map under its slab is made of, to either side: closest where the map
 # has an edge, for the corner that is turned in is always the darkest one.
@@ -132,6 +135,25 @@ def lattice_within(
         low_azimuth_deg=bounds.low_azimuth_deg,
         all_around=all_around,
     )
+
+
+def lattice_of_map(tilts_deg: Floats, azimuths_deg: Floats, detail: str, facades_deg: Sequence[float] = ()) -> Lattice:
+    """The planes that a map all around is made of where shadows have edges on each of them.
+
+    Such a map bends anywhere: what is told is computed, every azimuth of a map of some steps, every tilt of few, and
+    but for these the tilts between, which are closest where a rail's band passes over flat panels fastest. Of finer
+    azimuths the lattice of that detail.
+    """
+    tilts = tilts_deg
+    if tilts.size > _MOST_TILTS:
+        tilts = _ticks(0.0, float(tilts_deg[-1]), _TILT_STEP_WITH_EDGES_DEG)
+        tilts = np.unique(np.append(tilts, _NEARLY_FLAT_DEG)) if detail == "behind_rail" else tilts
+    if azimuths_deg.size <= _MOST_AZIMUTHS:
+        row = azimuths_deg
+    else:
+        anywhere = PlaneBounds(low_tilt_deg=0.0, high_tilt_deg=90.0, low_azimuth_deg=0.0, high_azimuth_deg=360.0)
+        row = lattice_within(anywhere, detail, bands=True, facades_deg=facades_deg).turned_deg[-1]
+    return Lattice(tilt_deg=tilts, turned_deg=(row,) * tilts.size, low_azimuth_deg=0.0, all_around=True)
 
 
 def _before_facades(facades_deg: Sequence[float], even: Floats) -> Floats:

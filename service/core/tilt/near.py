@@ -8,7 +8,7 @@ import numpy as np
 from service.core.model.hours import Bools, Floats
 from service.core.model.place import Plane
 from service.core.tilt.bounds import PlaneBounds
-from service.core.tilt.lattice import compass, lattice_within, steps_within
+from service.core.tilt.lattice import compass, lattice_of_map, lattice_within, steps_within
 from service.core.tilt.search import Surveyed
 from service.core.tilt.short_year import in_short
 from service.core.tilt.sums import Together
@@ -16,6 +16,7 @@ from service.core.tilt.wish import ANYWHERE
 
 _WITHIN_SHARES = (0.01, 0.02, 0.05)
 _MENDED_SHARE = 0.01
+_WITH_EDGES = frozenset({"behind_rail", "before_facade"})
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -103,18 +104,20 @@ def map_of(
     """
     tilts, azimuths = steps_within(0.0, 90.0, steps_deg[0]), np.arange(0.0, 360.0, steps_deg[1])
     stand = together.stand
-    bands = stand.has_bands or stand.uneven
-    lattice = lattice_within(ANYWHERE, detail, bands=bands, facades_deg=stand.facades_look_deg)
     used = wanted == "self_used"
-    planes = lattice.planes()
     lead = [] if told is None else [told[0]]
+    bands, looks = stand.has_bands or stand.uneven, stand.facades_look_deg
+    lattice = lattice_within(ANYWHERE, detail, bands=bands, facades_deg=looks)
     mends: Mapping[str, Floats] = {}
     if survey is not None and stand.has_edges and stand.days.size:
-        short = in_short(together)
+        if detail in _WITH_EDGES:
+            lattice = lattice_of_map(tilts, azimuths, detail, looks)
+        planes, short = lattice.planes(), in_short(together)
         years = short.objective_years([*planes, *survey.planes], used=used)
         mends = {one: survey.sums.year_of(one) - values[len(planes) :] for one, values in years.items()}
         at_told = together.objective_years(lead, used=used) if lead else {}
     else:
+        planes = lattice.planes()
         years = at_told = together.objective_years([*planes, *lead], used=used)
     maps = {}
     for objective, values in years.items():
