@@ -52,7 +52,7 @@ _DETAIL_WITH_BANDS: Mapping[str, _Detail] = MappingProxyType(
 )
 # Of a map where shadows have edges on each plane.
 _MOST_AZIMUTHS, _MOST_TILTS, _TILT_STEP_WITH_EDGES_DEG = 90, 31, 3.0
-_NEARLY_FLAT_DEG = (1.0, 2.0, 4.0, 5.0)
+_NEARLY_FLAT_DEG = (1.0, 2.0, 4.0, 5.0, 7.0, 8.0)
 _LEAST_FOR_A_CUBIC = 4
 # How far from a facade planes are turned that a map under its slab is made of, to either side: closest where the map
 # has an edge, for the corner that is turned in is always the darkest one.
