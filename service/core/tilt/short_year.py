@@ -4,13 +4,15 @@ from dataclasses import replace
 
 import numpy as np
 
-from service.core.energy.kernel import LikeHours, like_hours, nearest_output
+from service.core.energy.kernel import SHORT_STEP_DEG, LikeHours, like_hours, nearest_output
 from service.core.tilt.home import Home
 from service.core.tilt.stand import Stand, kind_at
 from service.core.tilt.sums import Together
 
 # Fewer at a time cost more by what each step asks for itself.
 _AT_ONCE = 48
+# A slab's edge of shadow moves with the sun's height, by which the hours of a group differ most.
+_STEP_UNDER_SLAB_DEG = 1.2
 
 
 def in_short(together: Together) -> Together:
@@ -20,7 +22,8 @@ def in_short(together: Together) -> Together:
     Sums by day are not told by it.
     """
     stand = together.stand
-    alike = like_hours(stand.record)
+    under_slab = any(kind.array.slab is not None for kind in stand.kinds)
+    alike = like_hours(stand.record, _STEP_UNDER_SLAB_DEG if under_slab else SHORT_STEP_DEG)
     return replace(together, stand=_stand(stand, alike), home=_home(together.home, alike))
 
 

@@ -14,9 +14,9 @@ from service.core.energy.kernel.snow import Snow
 from service.core.model.hours import Floats, Ints
 from service.core.sky import Daylight
 
-# How far the sun goes north or south within a group, and by how much a day counts at least: for what else the seasons
+# How far the sun goes north or south within a group, and by how much a day counts at least, for what else the seasons
 # change. Of steps of 1.2 to 2.4 and 0.1 to 0.2 deg these left maps behind rails and beside walls nearest (own runs).
-_STEP_DEG, _LEAST_A_DAY_DEG = 2.0, 0.2
+SHORT_STEP_DEG, _LEAST_A_DAY_DEG = 2.0, 0.2
 _TROPIC_DEG, _EQUINOX_DAY, _DAYS = 23.45, 81.0, 365.0  # Cooper, Solar Energy 12 (1969) 333-346
 _DULL_OR_BRIGHT = 2
 _SLICE_DEG = 5.0
@@ -46,11 +46,14 @@ class LikeHours:
         return np.asarray(sums / self.hours.reshape(-1, *(1,) * (values.ndim - 1)), np.float64)
 
 
-def like_hours(record: PlaceRecord) -> LikeHours:
-    """The hours of a place with light, some 4400, in some 1200 groups."""
+def like_hours(record: PlaceRecord, step_deg: float = SHORT_STEP_DEG) -> LikeHours:
+    """The hours of a place with light, some 4400, in some 1300 groups.
+
+    ``step_deg``: how far the sun goes north or south within a group at most.
+    """
     daylight = record.daylight
     rows, ghi = daylight.rows, daylight.ghi_w_per_m2
-    group = _groups(rows, ghi)
+    group = _groups(rows, ghi, step_deg)
     hours = np.bincount(group).astype(np.float64)
 
     def mean(values: Floats, weight: Floats | None = None) -> Floats:
@@ -90,11 +93,11 @@ def like_hours(record: PlaceRecord) -> LikeHours:
     )
 
 
-def _groups(rows: Ints, light: Floats) -> Ints:
+def _groups(rows: Ints, light: Floats, step_deg: float) -> Ints:
     """(n,) the group of each hour: by days, by the hour of the day, by whether it is of the duller ones there."""
     days = np.arange(rows.max(initial=0) // 24 + 1)
     moves = _TROPIC_DEG * np.radians(360.0 / _DAYS) * np.abs(np.cos(np.radians(360.0 / _DAYS * (days - _EQUINOX_DAY))))
-    some_days = (np.cumsum(np.maximum(moves, _LEAST_A_DAY_DEG)) / _STEP_DEG).astype(np.int64)
+    some_days = (np.cumsum(np.maximum(moves, _LEAST_A_DAY_DEG)) / step_deg).astype(np.int64)
     key = some_days[rows // 24] * 24 + rows % 24
     order = np.lexsort((light, key))
     starts = np.flatnonzero(np.diff(key[order], prepend=-1))
