@@ -16,7 +16,6 @@ from service.core.tilt.wish import ANYWHERE
 
 _WITHIN_SHARES = (0.01, 0.02, 0.05)
 _MENDED_SHARE = 0.01
-_WITH_EDGES = frozenset({"behind_rail", "before_facade"})
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -110,7 +109,7 @@ def map_of(
     lattice = lattice_within(ANYWHERE, detail, bands=bands, facades_deg=looks)
     mends: Mapping[str, Floats] = {}
     if survey is not None and stand.has_edges and stand.days.size:
-        if detail in _WITH_EDGES:
+        if bands:
             lattice = lattice_of_map(tilts, azimuths, detail, looks)
         planes, short = lattice.planes(), in_short(together)
         years = short.objective_years([*planes, *survey.planes], used=used)

@@ -86,8 +86,8 @@ def like_hours(record: PlaceRecord, step_deg: float = SHORT_STEP_DEG) -> LikeHou
             ghi_w_per_m2=single(short.ghi_w_per_m2),
             air_c=mean(record.air_c, light),
             wind_m_per_s=mean(record.wind_m_per_s, light),
-            flicker_share=None if flicker is None else single(mean(flicker, light)),
-            snow=None if snow is None else Snow.of(single(mean(snow.share, light))),
+            flicker_share=None if flicker is None else single(mean(flicker.astype(np.float64), light)),
+            snow=None if snow is None else Snow.of(single(mean(snow.share.astype(np.float64), light))),
             first_of_day=np.arange(hours.size),
         ),
     )
