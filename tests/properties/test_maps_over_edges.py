@@ -68,7 +68,7 @@ def test_a_map_over_edges_is_near_whole_years(place, stands_there, lies, limit_w
     assert off.max() < 7e-3
 
 
-def test_many_whole_years_mend_a_map_and_no_survey_leaves_its_planes_whole():
+def test_without_a_survey_the_planes_of_a_map_are_whole_years():
     """Where nothing tells what like hours are off, all hours are summed: the lattice's planes are whole years."""
     one = array(mount="ground_frame", hand_rail=HandRail(above_top_edge_m=0.0, distance_m=0.15, thickness_m=0.05))
     asked = setup(arrays=(replace(one, name="a"),))

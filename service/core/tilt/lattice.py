@@ -109,9 +109,8 @@ def lattice_within(
     of the panels' power, fine within 0.1 % down to a third of it and within 0.16 % at a sixth (own runs). Under a slab
     planes are told apart by how far they are turned out of its facade, flat ones too (``facades_deg``, for maps all
     around): within 0.2 %, within 0.6 % where a slab upon the upper edge reaches out but 0.1 m. With ``bands`` of
-    shadow that turn with the planes it takes twice as many, of which the map is within 0.16 % too, behind a rail, whose
-    band passes from row to row, within 0.3 %. Beside walls likewise, within 0.6 %: there, too, are edges where a panel
-    would begin to touch a wall.
+    shadow that turn with the planes, and beside walls, it takes twice as many: thin, and where all hours are summed
+    (``lattice_of_map`` else): within 0.5 % behind rails and rows, beside walls 1.2 %, with a slab, too, 2.4 % at worst.
     """
     wanted = (_DETAIL_WITH_BANDS if bands else _DETAIL)[detail]
     span = bounds.azimuth_span_deg()
@@ -140,9 +139,10 @@ def lattice_within(
 def lattice_of_map(tilts_deg: Floats, azimuths_deg: Floats, detail: str, facades_deg: Sequence[float] = ()) -> Lattice:
     """The planes that a map all around is made of where shadows have edges on each of them.
 
-    Such a map bends anywhere: what is told is computed, every azimuth of a map of some steps, every tilt of few, and
-    but for these the tilts between, which are closest where a rail's band passes over flat panels fastest. Of finer
-    azimuths the lattice of that detail.
+    Such a map bends anywhere: every azimuth that is told is computed, and every tilt of a few; of more tilts every
+    third degree, closer where a rail's band passes over flat panels fastest. Of more azimuths than ``_MOST_AZIMUTHS``
+    the lattice of that detail. Over like hours (``short_year``): of 25 drawn stands within 0.1 to 0.4 % of the best at
+    worst, 0.7 where rail and walls stand close; of 99 planes in a hundred within 0.03 to 0.35 % (own runs).
     """
     tilts = tilts_deg
     if tilts.size > _MOST_TILTS:
