@@ -295,7 +295,7 @@ def test_close_under_a_slab_the_map_is_near_the_plain_chain_everywhere(slab, fac
 @pytest.mark.parametrize(("orientation", "half_cells"), [("upright", True), ("lengthwise", False)])
 @pytest.mark.parametrize("walls", [[("left", 0.3, 1.0)], [("left", 0.6, 1.0), ("right", 1.0, 1.2)]])
 def test_beside_walls_the_map_is_near_the_plain_chain_everywhere(walls, orientation, half_cells):
-    """Within 0.6 % of the best (``lattice_within``), and the kernel's 0.03 %."""
+    """Within 0.4 % of the best, what like hours are off (``short_year``), and the kernel's 0.03 %."""
     asked = the_set(
         (54.2, 12.3), 800.0, count=1, orientation=orientation, panel=panel(half_cells=half_cells),
         side_walls=tuple(SideWall(side=side, distance_m=away, reaches_out_m=out) for side, away, out in walls),
@@ -305,7 +305,7 @@ def test_beside_walls_the_map_is_near_the_plain_chain_everywhere(walls, orientat
     for at, tilt in enumerate(found.map.tilt_deg):
         for to, azimuth in list(enumerate(found.map.azimuth_deg))[::2]:
             plain = kwh(asked, (54.2, 12.3), [Plane(tilt_deg=tilt, azimuth_deg=azimuth)])
-            assert abs(found.map.year_kwh[at, to] - plain) <= 6.3e-3 * found.best_brings.year_kwh
+            assert abs(found.map.year_kwh[at, to] - plain) <= 4.3e-3 * found.best_brings.year_kwh
 
 
 @pytest.mark.parametrize(
@@ -316,11 +316,11 @@ def test_beside_walls_the_map_is_near_the_plain_chain_everywhere(walls, orientat
      {"hand_rail": HandRail(above_top_edge_m=0.0, distance_m=0.15, thickness_m=0.05)}],
 )  # fmt: skip
 def test_the_map_knows_that_a_rail_and_a_row_turn_with_panels_that_lie_flat(around):
-    """Within 0.16 % of the best, behind a rail 0.3 % (``lattice_within``), and the kernel's 0.03 %.
+    """Within 0.16 % of the best (``short_year``), and the kernel's 0.03 %.
 
     Of flat planes the azimuth matters.
     """
-    allowed = 3.3e-3 if "hand_rail" in around else 1.9e-3
+    allowed = 1.9e-3
     asked, place = the_set(PLACES[0], 800.0, count=1, **around), PLACES[0]
     found = advice(asked, place, map_steps_deg=(6.0, 35.0))
     for at, tilt in enumerate(found.map.tilt_deg.tolist()[:4]):

@@ -24,6 +24,15 @@ class _OnPlane:
     cells: dict[str, CellYear] = field(default_factory=dict)
 
 
+def light_key(array: Array) -> Hashable:
+    """All that the light on an array hangs on beside the place: arrays of one key get the same."""
+    return (
+        array.plane, array.skyline, array.overhang, array.side_walls, array.cover, array.shade,
+        array.facade_azimuth_deg, array.hand_rail, array.row_in_front, array.facing_reflectance_share,
+        layout_key(array) if has_edges(array) else None,
+    )  # fmt: skip
+
+
 @dataclass(frozen=True, slots=True, eq=False)
 class Lights:
     """The light on planes, by the year and by how arrays stand."""
@@ -43,11 +52,7 @@ class Lights:
         return found.light, found.cells[array.mount]
 
     def _stand(self, sky: SkyYear, array: Array, ground_reflectance_share: float) -> _OnPlane:
-        stand = (
-            sky, ground_reflectance_share, array.plane, array.skyline, array.overhang, array.side_walls, array.cover,
-            array.shade, array.facade_azimuth_deg, array.hand_rail, array.row_in_front, array.facing_reflectance_share,
-            layout_key(array) if has_edges(array) else None,
-        )  # fmt: skip
+        stand = (sky, ground_reflectance_share, light_key(array))
         found = self._known.pop(stand, None)
         if found is None:
             found = _OnPlane(plane_light(sky, array, ground_reflectance_share, self._daylight(sky)))

@@ -3,17 +3,20 @@
 Asked where nobody told which.
 """
 
-from collections.abc import Iterator
+from collections.abc import Hashable, Iterator, Sequence
 from dataclasses import replace
 from itertools import product
 from math import log
 
+import numpy as np
+
 from service.core.energy.chain import WATT_HOURS_PER_KWH
+from service.core.energy.lights import light_key
 from service.core.model.assumption import Assumptions
 from service.core.model.facts import Array
 from service.core.model.hours import Floats, SkyYear
 from service.core.panel import HEAT_LOSS
-from service.core.sky import daylight_of, effective_light, has_edges, surroundings_of
+from service.core.sky import Daylight, daylight_of, effective_light, has_edges, surroundings_of
 
 _OTHER_WAY = {"upright": "lengthwise", "lengthwise": "upright"}
 _FULL_SUN_W_PER_M2, _RATED_AT_C = 1000.0, 25.0
@@ -25,39 +28,49 @@ _LEAST_LEFT = 0.5  # of the rated power by heat alone: no air is so hot
 
 
 def lain_otherwise(
-    array: Array,
-    on_cells_kwh_per_m2: float,
+    arrays: Sequence[Array],
+    on_cells_kwh_per_m2: Sequence[float],
     sky: SkyYear,
     ground_reflectance_share: float,
-    pointer: str,
     assumptions: Assumptions,
-) -> tuple[float, float]:
-    """How much less and how much more light the cells may get for what nobody told of the panel.
+) -> list[tuple[float, float]]:
+    """How much less and how much more light the cells of each array may get for what nobody told of its panel.
 
     Args:
-        array: of the completed request, at ``pointer`` ("/arrays/0").
-        on_cells_kwh_per_m2: the light of the year that drives its current, as it was taken to lie.
+        arrays: of the completed request.
+        on_cells_kwh_per_m2: of each the light of the year that drives its current, as it was taken to lie.
         sky: the place's hours.
         ground_reflectance_share: 0 to 1.
-        pointer: where it stands in the request.
         assumptions: which values nobody gave.
 
     Returns:
         Shares of the year's light on the cells, neither negative: of the least and of the most that any of the other
         choices, alone or together, leaves. Nought where nothing casts an edge of shadow across the cells, for then
-        none of them moves the year, and where the light on them was measured.
+        none of them moves the year, and where the light on them was measured. Arrays that stand alike are looked at
+        once.
     """
-    others = tuple(_others(array, pointer, assumptions)) if has_edges(array) and sky.plane_w_per_m2 is None else ()
-    if not others or not on_cells_kwh_per_m2 > 0.0:
-        return 0.0, 0.0
-    daylight = daylight_of(sky)
-    less = more = 0.0
-    for one in others:
-        around = surroundings_of(one, sky, daylight)
-        light_w_per_m2 = effective_light(one, (one.plane,), daylight, around, ground_reflectance_share)
-        moved = float(light_w_per_m2.sum()) / WATT_HOURS_PER_KWH / on_cells_kwh_per_m2 - 1.0
-        less, more = max(less, -moved), max(more, moved)
-    return less, more
+    daylight = None
+    known: dict[Hashable, float] = {}
+    found = []
+    for at, (array, on_cells) in enumerate(zip(arrays, on_cells_kwh_per_m2, strict=True)):
+        less = more = 0.0
+        moves = has_edges(array) and sky.plane_w_per_m2 is None and on_cells > 0.0
+        for one in _others(array, f"/arrays/{at}", assumptions) if moves else ():
+            daylight = daylight_of(sky) if daylight is None else daylight
+            key = light_key(one)
+            if key not in known:
+                known[key] = _kwh_per_m2(one, sky, daylight, ground_reflectance_share)
+            moved = known[key] / on_cells - 1.0
+            less, more = max(less, -moved), max(more, moved)
+        found.append((less, more))
+    return found
+
+
+def _kwh_per_m2(array: Array, sky: SkyYear, daylight: Daylight, ground_reflectance_share: float) -> float:
+    """The year's light on the cells, in single precision, which a doubt is well told by."""
+    around = surroundings_of(array, sky, daylight).in_single()
+    light = effective_light(array, (array.plane,), daylight.in_single(), around, ground_reflectance_share)
+    return float(light.sum(dtype=np.float64)) / WATT_HOURS_PER_KWH
 
 
 def held_otherwise(

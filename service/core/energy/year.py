@@ -161,6 +161,8 @@ def _spread(
 ) -> tuple[SpreadPart, ...]:
     free_kwh = [max(_kwh(one.free_w), 0.0) for one in hours]  # before the limits, as the spread is
     reflectance = setup.site.ground_reflectance_share
+    on_cells = [_on_cells_kwh_per_m2(array, one) for array, one in zip(setup.arrays, hours, strict=True)]
+    otherwise = lain_otherwise(setup.arrays, on_cells, sky, reflectance, assumptions)
     known = [
         OfLight(
             hidden_share=_hidden_share(one),
@@ -168,14 +170,12 @@ def _spread(
             snow_share=_snow_share(one),
             weather_moves=_weather_moves(array, one, sky, reflectance),
             per_reflectance=_per_reflectance(array, one, sky),
-            otherwise=lain_otherwise(
-                array, _on_cells_kwh_per_m2(array, one), sky, reflectance, f"/arrays/{at}", assumptions
-            ),
+            otherwise=moved,
             cooled=held_otherwise(
                 array, one.free_w, _warming_kwh_per_m2(array, one), sky, f"/arrays/{at}", assumptions
             ),
         )
-        for at, (array, one) in enumerate(zip(setup.arrays, hours, strict=True))
+        for at, (array, one, moved) in enumerate(zip(setup.arrays, hours, otherwise, strict=True))
     ]
     return spread_of(setup.arrays, free_kwh, known, climate, assumptions)
 

@@ -68,7 +68,7 @@ class BeforeFacade:
     def ways(self, down: Singles) -> Ways:
         """The ways to run the panel in planes by their ``down``, where the sun is not ``hidden``.
 
-        Of (m, n), or of (1, n) where all are tilted and turned alike.
+        Of (m, n), or of (1, n) where all are tilted and turned alike; for light on the front.
         """
         rows: list[Shares] = []
         if (down == down[0]).all():
@@ -88,7 +88,7 @@ class BeforeFacade:
         panels = Stands(half_m=self.across_m / 2.0, ahead=ahead, aside=aside, level=level)
         if panels.darkest_above:
             panels = replace(panels, ahead=ahead[:1], aside=aside[:1], level=level[:1] if panels.upright else level)
-        return dark_columns(self.walls, self.layout, panels, self.sun[0], self.right)
+        return dark_columns(self.walls, self.layout, panels, self.sun[0], self.right, rear=False)
 
 
 def before_facade(array: Array, facade_azimuth_deg: float, sun: Floats) -> BeforeFacade:

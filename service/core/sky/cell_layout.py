@@ -76,6 +76,7 @@ class Parts:
 # Of which the mean counts beside a wall: of whole cells, of the halves of a lengthwise panel; and between two walls.
 _NEXT_TO = {"left": (0, 1), "right": (5, 4)}
 _IN_HALVES = {"left": (0, 3), "right": (5, 2)}
+SLICE_DEG = 1.0
 _DARKER_ENDS = ((0, 5), (0, 3), (2, 5), (2, 3))
 
 
@@ -92,6 +93,7 @@ class Places:
         across_m: from side to side.
         ends_m: for each of ``down_m`` how far down the string's upper and its lower end lie, of which beside a wall the
             darker one counts, (t, 2).
+        slice_deg: how wide the slices of azimuth are in which it is looked up, a whole part of 360.
     """
 
     down_m: tuple[float, ...]
@@ -100,6 +102,7 @@ class Places:
     corner_m: float = 0.0
     across_m: float = 0.0
     ends_m: tuple[tuple[float, float], ...] = ((0.0, 0.0),)
+    slice_deg: float = SLICE_DEG
 
     def least(self, light: Metres) -> Metres:
         """(m,) of m planes by what they see in the mean of ``down_m`` from each place of ``in_m``, (m, p)."""

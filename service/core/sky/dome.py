@@ -5,7 +5,8 @@ And which part does its rear see past the skyline?
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from functools import reduce
+from functools import cache, reduce
+from typing import Any
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
@@ -20,16 +21,33 @@ from service.core.sky.transposition import sky_share
 
 Floats = NDArray[np.float64]
 
-# Slices of one degree of azimuth, from straight behind on the left over the front (0) to straight behind on the right.
-_STEP_DEG = 1.0
-_FROM_FRONT_DEG = np.arange(-180.0 + _STEP_DEG / 2.0, 180.0, _STEP_DEG)
-_AHEAD = np.cos(np.radians(_FROM_FRONT_DEG))
-_COMPASS_DEG = np.arange(_STEP_DEG / 2.0, 360.0, _STEP_DEG)
-_COMPASS_DEG.setflags(write=False)
-_FROM_FRONT_DEG.setflags(write=False)
-_AHEAD.setflags(write=False)
 # Stands for the tangent of a right angle; its square still fits into a number.
 _STEEPEST = 1e12
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class _Slices:
+    """Slices of azimuth, k of 360 / ``step_deg``, each of (k,).
+
+    Attributes:
+        from_front_deg: from straight behind on the left over the front (0) to straight behind on the right.
+        ahead: the cosine of these.
+        compass_deg: their middles by the compass, from north.
+    """
+
+    step_deg: float
+    from_front_deg: Floats
+    ahead: Floats
+    compass_deg: Floats
+
+
+@cache
+def _slices(step_deg: float) -> _Slices:
+    from_front = np.arange(-180.0 + step_deg / 2.0, 180.0, step_deg)
+    ahead, compass = np.cos(np.radians(from_front)), np.arange(step_deg / 2.0, 360.0, step_deg)
+    for one in (from_front, ahead, compass):
+        one.setflags(write=False)
+    return _Slices(step_deg=step_deg, from_front_deg=from_front, ahead=ahead, compass_deg=compass)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -44,6 +62,15 @@ class SkySeen:
     after_skyline_share: Floats
     after_overhang_share: Floats
     past_all_share: Floats
+
+    def of(self, kind: np.dtype[Any]) -> "SkySeen":
+        """The same in numbers of that kind."""
+        return SkySeen(
+            bare_share=self.bare_share.astype(kind, copy=False),
+            after_skyline_share=self.after_skyline_share.astype(kind, copy=False),
+            after_overhang_share=self.after_overhang_share.astype(kind, copy=False),
+            past_all_share=self.past_all_share.astype(kind, copy=False),
+        )
 
 
 def sky_seen(
@@ -60,7 +87,8 @@ def sky_seen(
 
     In each slice of azimuth the sky lies between a lower edge (the plane's own horizon or the skyline) and an upper
     one (the slab's front edge, else overhead); the light between them is an integral in closed form. Slices behind a
-    side wall count by the part of them that is open. Within 0.0001 where the skyline has no upright edges, else 0.002.
+    side wall count by the part of them that is open. Within 0.0001 where the skyline has no upright edges, else 0.002,
+    in slices of one degree; off by the square of their width.
 
     Args:
         tilt_deg: (m,) or a number, 0 to 90.
@@ -69,7 +97,7 @@ def sky_seen(
         overhang: slab above.
         walls: side walls.
         facade_azimuth_deg: the way slab and walls look out; None: as each plane does.
-        places: on the panel, from which slab and walls are seen.
+        places: on the panel, from which slab and walls are seen, and in which slices.
         in_front: hand rail and row in front of it, which turn with the plane.
 
     Returns:
@@ -82,25 +110,26 @@ def sky_seen(
     tilts, azimuths = np.broadcast_arrays(np.atleast_1d(tilt_deg), np.atleast_1d(azimuth_deg))
     bare = sky_share(tilts)
     past_skyline = past_overhang = bare
+    slices = _slices(places.slice_deg)
     past_all = None if in_front is None else np.maximum(bare[:, None] - in_front.hidden_share(tilts), 0.0)
     if skyline or overhang is not None or walls:
         tilt = tilts[:, None]
-        low, past_skyline = _past_skyline(skyline, tilt, azimuths[:, None], bare)
+        low, past_skyline = _past_skyline(skyline, tilt, azimuths[:, None], bare, slices)
         past_overhang = past_skyline
         if overhang is not None or walls or in_front is not None:
-            from_facade, turned = _FROM_FRONT_DEG, np.zeros((1, 1))
+            from_facade, turned = slices.from_front_deg, np.zeros((1, 1))
             if facade_azimuth_deg is not None:
-                from_facade = (azimuths[:, None] + _FROM_FRONT_DEG - facade_azimuth_deg + 180.0) % 360.0 - 180.0
+                from_facade = (azimuths[:, None] + slices.from_front_deg - facade_azimuth_deg + 180.0) % 360.0 - 180.0
                 turned = azimuths[:, None] - facade_azimuth_deg
             ahead = np.maximum(np.cos(np.radians(from_facade)), 0.0)
-            between = between_walls(walls, from_facade, _STEP_DEG, places, tilts, turned[:, 0])
+            between = between_walls(walls, from_facade, slices.step_deg, places, tilts, turned[:, 0])
             if overhang is not None or walls:
                 edges = _slab_edges(overhang, ahead, tilt, turned, places)
-                past_overhang = np.minimum(_from_places(tilt, low, edges, _AHEAD, between), past_skyline)
+                past_overhang = np.minimum(_from_places(tilt, low, edges, slices.ahead, between), past_skyline)
             if in_front is not None and past_all is not None:
                 rows = replace(places, down_m=in_front.rows.down_m)
                 edges = _slab_edges(overhang, ahead, tilt, turned, rows)
-                past_all = np.minimum(past_all, _past_in_front(in_front, tilts, low, edges, between))
+                past_all = np.minimum(past_all, _past_in_front(in_front, tilts, low, edges, between, slices))
     return SkySeen(
         bare_share=bare,
         after_skyline_share=past_skyline,
@@ -110,28 +139,34 @@ def sky_seen(
 
 
 def _past_skyline(
-    skyline: Sequence[SkylinePoint], tilt_deg: Floats, azimuth_deg: Floats, bare: Floats
+    skyline: Sequence[SkylinePoint], tilt_deg: Floats, azimuth_deg: Floats, bare: Floats, slices: _Slices
 ) -> tuple[Floats, Floats]:
     """The lower edges of the slices of sky before planes (m, 1), (m, k), and what these see above the skyline, (m,)."""
-    low = _own_horizon(tilt_deg, _AHEAD)
+    ahead = slices.ahead
+    low = _own_horizon(tilt_deg, ahead)
     if not skyline:
         return low, bare
-    heights = skyline_height_deg(skyline, azimuth_deg + _FROM_FRONT_DEG)
+    heights = skyline_height_deg(skyline, azimuth_deg + slices.from_front_deg)
     low = np.maximum(low, np.minimum(np.tan(np.radians(heights)), _STEEPEST))
-    overhead = np.full_like(_AHEAD, _STEEPEST)
-    return low, np.minimum(_light_between(tilt_deg, low, [overhead], _AHEAD).sum(axis=1), bare)
+    overhead = np.full_like(ahead, _STEEPEST)
+    return low, np.minimum(_light_between(tilt_deg, low, [overhead], ahead, slices.step_deg).sum(axis=1), bare)
 
 
 def _past_in_front(
-    in_front: InFront, tilt_deg: Floats, low: Floats, edges: Sequence[Floats], between: BetweenWalls
+    in_front: InFront,
+    tilt_deg: Floats,
+    low: Floats,
+    edges: Sequence[Floats],
+    between: BetweenWalls,
+    slices: _Slices,
 ) -> Floats:
     """(m, s) of an even sky what planes see past rail and row among all else, from their rows of cells.
 
     ``edges``: of the slab, from each row; ``low``, ``between``: as for what is seen past the slab.
     """
     highs = np.stack(np.broadcast_arrays(*edges), axis=-2)
-    open_ = between.may_be_open() & highs.reshape(-1, _AHEAD.size).any(axis=0)
-    light = _light_past(in_front, tilt_deg, low[:, open_], highs[..., open_], _AHEAD[open_])
+    open_ = between.may_be_open() & highs.reshape(-1, slices.ahead.size).any(axis=0)
+    light = _light_past(in_front, tilt_deg, low[:, open_], highs[..., open_], slices.ahead[open_], slices.step_deg)
     if between.alike:
         part = between.open_parts()[..., open_]
         seen = np.einsum("mdk,pk->mpd" if part.ndim == low.ndim else "mdk,pmk->mpd", light, part)
@@ -142,7 +177,9 @@ def _past_in_front(
     return np.stack([between.places.least(section) for section in sections], axis=-1)
 
 
-def _light_past(in_front: InFront, tilt_deg: Floats, low: Floats, highs: Floats, ahead: Floats) -> Floats:
+def _light_past(
+    in_front: InFront, tilt_deg: Floats, low: Floats, highs: Floats, ahead: Floats, step_deg: float
+) -> Floats:
     """Even light from slices on each row of cells past rail and row, (m, d, k), between edges as told.
 
     ``low``: (m, k); ``highs``: (d, k) or (m, d, k), or with one d for all; ``ahead``: (k,) how far the slices look out
@@ -150,13 +187,13 @@ def _light_past(in_front: InFront, tilt_deg: Floats, low: Floats, highs: Floats,
     """
     tilt = tilt_deg[:, None, None]
     low = np.maximum(low[:, None], in_front.row_edge(tilt_deg)[:, :, None] * np.maximum(ahead, 0.0))
-    light = _light_between(tilt, low, [highs], ahead)
+    light = _light_between(tilt, low, [highs], ahead, step_deg)
     if in_front.rail is None:
         return light
     lower, upper, to_rail = (edge[:, :, None] for edge in in_front.rail_edges(tilt_deg))
     over = ahead / to_rail
     begin, end = (np.clip(np.maximum(edge * over, 0.0), low, np.maximum(highs, low)) for edge in (lower, upper))
-    return light - _light_between(tilt, begin, [end], ahead)
+    return light - _light_between(tilt, begin, [end], ahead, step_deg)
 
 
 def sky_behind(tilt_deg: ArrayLike, azimuth_deg: ArrayLike, skyline: Sequence[SkylinePoint]) -> Floats:
@@ -174,17 +211,20 @@ def sky_behind(tilt_deg: ArrayLike, azimuth_deg: ArrayLike, skyline: Sequence[Sk
     if not skyline:
         return np.asarray(bare)
     tilt = tilts[:, None]
-    heights = skyline_height_deg(skyline, azimuths[:, None] + 180.0 + _FROM_FRONT_DEG)
+    slices = _slices(AT_THE_EDGE.slice_deg)
+    ahead = slices.ahead
+    heights = skyline_height_deg(skyline, azimuths[:, None] + 180.0 + slices.from_front_deg)
     low = np.minimum(np.tan(np.radians(heights)), _STEEPEST)
-    plane = np.where(_AHEAD > 0.0, _own_horizon(tilt, -_AHEAD), 0.0)  # the front's own horizon, seen from behind
-    return np.asarray(np.minimum(_light_between(180.0 - tilt, low, [plane], _AHEAD).sum(axis=1), bare))
+    plane = np.where(ahead > 0.0, _own_horizon(tilt, -ahead), 0.0)  # the front's own horizon, seen from behind
+    light = _light_between(180.0 - tilt, low, [plane], ahead, slices.step_deg)
+    return np.asarray(np.minimum(light.sum(axis=1), bare))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Dome:
     """What stands around a place by the compass, whichever way a panel there is turned: for many planes.
 
-    Attributes, in the slices of azimuth of which something is open, k of 360:
+    Attributes, in the slices of azimuth of which something is open, k of 360 / ``places.slice_deg``:
         azimuth_deg: (k,) their middles.
         low: tangent of the height of the skyline, (k,).
         from_facade_deg: how far each slice looks out of the facade, (k,).
@@ -208,7 +248,9 @@ class Dome:
         low = np.maximum(_own_horizon(tilt, ahead), self.low)
         turned = azimuth_deg[:, None] - self.facade_azimuth_deg
         edges = _slab_edges(self.overhang, self.ahead, tilt, turned, self.places)
-        between = between_walls(self.walls, self.from_facade_deg, _STEP_DEG, self.places, tilt_deg, turned[:, 0])
+        between = between_walls(
+            self.walls, self.from_facade_deg, self.places.slice_deg, self.places, tilt_deg, turned[:, 0]
+        )
         return np.asarray(np.minimum(_from_places(tilt, low, edges, ahead, between), sky_share(tilt_deg)))
 
 
@@ -220,19 +262,20 @@ def dome_of(
     places: Places = AT_THE_EDGE,
 ) -> Dome:
     """The dome over a place; the facade's azimuth is needed where there is a slab or a wall."""
-    low, ahead = np.zeros_like(_COMPASS_DEG), np.zeros_like(_COMPASS_DEG)
-    from_facade = np.zeros_like(_COMPASS_DEG)
-    open_ = np.ones(_COMPASS_DEG.shape, np.bool_)
+    compass_deg = _slices(places.slice_deg).compass_deg
+    low, ahead = np.zeros_like(compass_deg), np.zeros_like(compass_deg)
+    from_facade = np.zeros_like(compass_deg)
+    open_ = np.ones(compass_deg.shape, np.bool_)
     if skyline:
-        low = np.minimum(np.tan(np.radians(skyline_height_deg(skyline, _COMPASS_DEG))), _STEEPEST)
+        low = np.minimum(np.tan(np.radians(skyline_height_deg(skyline, compass_deg))), _STEEPEST)
     if facade_azimuth_deg is not None and (overhang is not None or walls):
-        from_facade = (_COMPASS_DEG - facade_azimuth_deg + 180.0) % 360.0 - 180.0
+        from_facade = (compass_deg - facade_azimuth_deg + 180.0) % 360.0 - 180.0
         ahead = np.maximum(np.cos(np.radians(from_facade)), 0.0)
-        open_ = between_walls(walls, from_facade, _STEP_DEG, places, np.zeros(1), np.zeros(1)).may_be_open()
+        open_ = between_walls(walls, from_facade, places.slice_deg, places, np.zeros(1), np.zeros(1)).may_be_open()
     if overhang is not None:
         open_ &= ahead > 0.0
     return Dome(
-        azimuth_deg=_COMPASS_DEG[open_],
+        azimuth_deg=compass_deg[open_],
         low=low[open_],
         from_facade_deg=from_facade[open_],
         ahead=ahead[open_],
@@ -244,7 +287,7 @@ def dome_of(
 
 
 def _own_horizon(tilt_deg: Floats, ahead: Floats) -> Floats:
-    """Tangent of the height above which a plane sees at all in each slice: nought in front, more behind; (m, 360)."""
+    """Tangent of the height above which a plane sees at all in each slice: nought in front, more behind; (m, k)."""
     steepness = np.minimum(np.tan(np.radians(tilt_deg)), _STEEPEST)
     horizon: Floats = np.clip(-steepness * ahead, 0.0, _STEEPEST)
     return horizon
@@ -277,9 +320,9 @@ def _from_places(
     """(m,) what planes see between the lower edge, the slab's from each place down them, and the walls."""
     places = between.places
     if between.alike:
-        light, part = _light_between(tilt_deg, low, edges, ahead), between.open_parts()
+        light, part = _light_between(tilt_deg, low, edges, ahead, between.step_deg), between.open_parts()
         return np.asarray(places.least(_through(light, part)))
-    lights = [_light_between(tilt_deg, low, [edge], ahead) for edge in edges]
+    lights = [_light_between(tilt_deg, low, [edge], ahead, between.step_deg) for edge in edges]
     if len(lights) < len(places.ends_m):
         lights *= len(places.ends_m)
     parts = (between.open_parts(ends) for ends in places.ends_m)
@@ -293,7 +336,7 @@ def _through(light: Floats, part: Floats) -> Floats:
     return np.asarray(np.einsum("mk,pk->mp" if part.ndim == light.ndim else "mk,pmk->mp", light, part))
 
 
-def _light_between(tilt_deg: Floats, low: Floats, highs: Sequence[Floats], ahead: Floats) -> Floats:
+def _light_between(tilt_deg: Floats, low: Floats, highs: Sequence[Floats], ahead: Floats, step_deg: float) -> Floats:
     """Even light on the planes from each slice over a lower edge, (m, k), in the mean of several upper edges.
 
     Edges are given by tangents of their heights. The integral of (sin h cos tilt + cos h sin tilt cos a) cos h / pi
@@ -308,7 +351,7 @@ def _light_between(tilt_deg: Floats, low: Floats, highs: Sequence[Floats], ahead
         # sin^2 h = 1 - 1 / (1 + tan^2 h)
         slices = np.maximum((low_term - high_term) * level + (high_upright - low_upright) * upright, 0.0)
         light = slices if light is None else light + slices
-    return np.asarray(light * (np.radians(_STEP_DEG) / (2.0 * np.pi * len(highs))))
+    return np.asarray(light * (np.radians(step_deg) / (2.0 * np.pi * len(highs))))
 
 
 def _terms(tangent: Floats) -> tuple[Floats, Floats]:

@@ -47,7 +47,7 @@ from service.core.sky.cell_layout import Layout, Parts, across_m, corner_m, half
 from service.core.sky.incidence import direction
 from service.core.sky.overhang import slab_shadow_m, turned_m
 from service.core.sky.shade import SECTIONS
-from service.core.sky.side_walls import Stands, stands, wall_shadows_m
+from service.core.sky.side_walls import Stands, face_of, stands, wall_shadows_m
 
 Floats = NDArray[np.float64]
 Shares = NDArray[np.floating[Any]]
@@ -74,11 +74,12 @@ def stands_behind(array: Array) -> bool:
 
 
 def ways_past_slab_and_walls(array: Array, tilt_deg: Floats, azimuth_deg: Floats, sun: Floats) -> Ways:
-    """``ways_past_edges`` of slab and side walls alone."""
-    return ways_past_edges(replace(array, hand_rail=None, row_in_front=None), tilt_deg, azimuth_deg, sun)
+    """``ways_past_edges`` of slab and side walls alone, for light on the front."""
+    before = replace(array, hand_rail=None, row_in_front=None)
+    return ways_past_edges(before, tilt_deg, azimuth_deg, sun, rear=False)
 
 
-def ways_past_edges(array: Array, tilt_deg: Floats, azimuth_deg: Floats, sun: Floats) -> Ways:
+def ways_past_edges(array: Array, tilt_deg: Floats, azimuth_deg: Floats, sun: Floats, *, rear: bool = True) -> Ways:
     """The ways to run an array's panels behind the shadows of all edges, for m planes.
 
     Args:
@@ -86,6 +87,7 @@ def ways_past_edges(array: Array, tilt_deg: Floats, azimuth_deg: Floats, sun: Fl
         tilt_deg: (m,) of the planes.
         azimuth_deg: (m,) likewise; slab and walls stand square to them unless the array tells its facade.
         sun: (3, n) unit vectors to the sun.
+        rear: does light from behind count? Else what is told of suns behind the planes has no meaning.
 
     Returns:
         As ``ways_past_bands``, of (m, n); none where there is no edge. A rail's band counts by where it lies among the
@@ -97,7 +99,7 @@ def ways_past_edges(array: Array, tilt_deg: Floats, azimuth_deg: Floats, sun: Fl
     if not has_edges(array):
         return ()
     layout = layout_of(array)
-    rows, columns = _dark_parts(array, layout, tilt_deg, azimuth_deg, sun)
+    rows, columns = _dark_parts(array, layout, tilt_deg, azimuth_deg, sun, rear=rear)
     in_series, parallel = crossed(layout, rows, columns)
     in_order = layout.series_along and not stands_behind(array) and len(columns) <= 1
     return ways_past_bands(in_series, parallel, in_order=in_order)
@@ -112,7 +114,7 @@ def ways_past_dim_sections(
     same sections are given up with the sun's light and the sky's, whichever of the seven choices costs least.
     """
     layout = layout_of(array)
-    sections, parallel = crossed(layout, *_dark_parts(array, layout, tilt_deg, azimuth_deg, sun))
+    sections, parallel = crossed(layout, *_dark_parts(array, layout, tilt_deg, azimuth_deg, sun, rear=False))
     if parallel:
         dark = reduce(np.add, parallel) * (1.0 / len(parallel))
         sections = [dark + (1.0 - dark) * section for section in sections]
@@ -126,11 +128,12 @@ def ways_past_dim_sections(
 
 
 def _dark_parts(
-    array: Array, layout: Layout, tilt_deg: Floats, azimuth_deg: Floats, sun: Floats
+    array: Array, layout: Layout, tilt_deg: Floats, azimuth_deg: Floats, sun: Floats, *, rear: bool
 ) -> tuple[Sequence[Shares], Columns]:
     """What edges darken of the darkest row of each part along, and what walls do of columns."""
     tilt, azimuth = tilt_deg[:, None], azimuth_deg[:, None]
-    return _dark_along(array, layout.along, tilt, azimuth, sun), _dark_across(array, layout, tilt, azimuth, sun)
+    along = _dark_along(array, layout.along, tilt, azimuth, sun)
+    return along, _dark_across(array, layout, tilt, azimuth, sun, rear=rear)
 
 
 def crossed(layout: Layout, rows: Sequence[Shares], columns: Columns) -> tuple[Sequence[Shares], Sequence[Shares]]:
@@ -185,16 +188,19 @@ def _darkest_first(shares: Sequence[Shares]) -> list[Shares]:
     return ordered
 
 
-def dark_columns(walls: Sequence[SideWall], layout: Layout, panels: Stands, out: Shares, right: Shares) -> Columns:
+def dark_columns(
+    walls: Sequence[SideWall], layout: Layout, panels: Stands, out: Shares, right: Shares, *, rear: bool
+) -> Columns:
     """What side walls darken of the darkest column of each part from the left on, 0 to 1; none: nothing does.
 
     Of panels as they stand, (m, n), by suns out of the facade and to the right of that, (n,): in each string along, or
-    once for all of them where all panels stand upright.
+    once for all of them where all panels stand upright. ``rear``: does light from behind count?
     """
     if not walls:
         return []
     ends_m = layout.ends_m[:1] if panels.upright else layout.ends_m
-    return [_dark_string(layout.across, wall_shadows_m(walls, panels, ends, out, right)) for ends in ends_m]
+    face = face_of(panels, out, right, rear=rear)
+    return [_dark_string(layout.across, wall_shadows_m(walls, panels, ends, out, right, face)) for ends in ends_m]
 
 
 def _dark_string(parts: Parts, shadows_m: tuple[Shares | None, Shares | None]) -> list[Shares]:
@@ -208,13 +214,15 @@ def _dark_string(parts: Parts, shadows_m: tuple[Shares | None, Shares | None]) -
     return [np.minimum(one + other, 1.0) for one, other in zip(left, right_first[::-1], strict=True)]
 
 
-def _dark_across(array: Array, layout: Layout, tilt_deg: Floats, azimuth_deg: Floats, sun: Floats) -> Columns:
+def _dark_across(
+    array: Array, layout: Layout, tilt_deg: Floats, azimuth_deg: Floats, sun: Floats, *, rear: bool
+) -> Columns:
     """``dark_columns`` of an array's planes, (m, n)."""
     if not array.walls:
         return []
     turned = azimuth_deg - (azimuth_deg if array.facade_azimuth_deg is None else array.facade_azimuth_deg)
     panels = stands(tilt_deg[:, 0], turned[:, 0], across_m(array))
-    return dark_columns(array.walls, layout, panels, *_out_and_right(array, azimuth_deg, sun))
+    return dark_columns(array.walls, layout, panels, *_out_and_right(array, azimuth_deg, sun), rear=rear)
 
 
 def _dark_along(array: Array, parts: Parts, tilt_deg: Floats, azimuth_deg: Floats, sun: Floats) -> list[Shares]:
@@ -222,7 +230,7 @@ def _dark_along(array: Array, parts: Parts, tilt_deg: Floats, azimuth_deg: Float
     slab, rail, row = array.slab, array.hand_rail, array.row_in_front
     if slab is None and rail is None and row is None:
         return []
-    slope, under = slope_m(array), np.zeros((1, 1))  # down to where the slab's shadow reaches
+    slope, under = slope_m(array), np.zeros((1, 1), sun.dtype)  # down to where the slab's shadow reaches
     if slab is not None:
         out, _ = _out_and_right(array, azimuth_deg, sun)
         facade = azimuth_deg if array.facade_azimuth_deg is None else array.facade_azimuth_deg
@@ -238,7 +246,7 @@ def _dark_along(array: Array, parts: Parts, tilt_deg: Floats, azimuth_deg: Float
     if row is not None:
         over = slope - np.maximum((row.above_bottom_edge_m * out - row.distance_m * sun[2]) * to_cosine, 0.0)
         over = np.maximum(over, under)
-    dark = [parts.covered(np.zeros_like(under), under), parts.covered(over, np.asarray(slope))]
+    dark = [parts.covered(np.zeros_like(under), under), parts.covered(over, np.asarray(slope, sun.dtype))]
     if rail is not None:
         low = (rail.distance_m * sun[2] - rail.above_top_edge_m * out) * to_cosine
         high = low - rail.thickness_m * out * to_cosine
@@ -263,5 +271,5 @@ def _by_rail(array: Array, parts: Parts, from_m: Floats, to_m: Floats) -> list[S
 def _out_and_right(array: Array, azimuth_deg: Floats, sun: Floats) -> tuple[Floats, Floats]:
     """Towards the sun, out of the facade of slab and walls and to the right as one looks out; (m, n) or (1, n)."""
     facade = array.facade_azimuth_deg
-    azimuth = np.radians(azimuth_deg if facade is None else np.full((1, 1), facade))
+    azimuth = np.radians(azimuth_deg if facade is None else np.full((1, 1), facade, sun.dtype))
     return sun[0] * np.sin(azimuth) + sun[1] * np.cos(azimuth), sun[0] * np.cos(azimuth) - sun[1] * np.sin(azimuth)

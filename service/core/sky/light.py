@@ -18,7 +18,7 @@ from numpy.typing import NDArray
 from service.core.model.facts import Array
 from service.core.model.hours import SkyYear
 from service.core.model.place import Plane
-from service.core.sky.cell_layout import AT_THE_EDGE, darkest_places
+from service.core.sky.cell_layout import AT_THE_EDGE, SLICE_DEG, darkest_places
 from service.core.sky.dome import sky_seen
 from service.core.sky.edge_shadow import (
     Ways,
@@ -69,6 +69,7 @@ class Daylight:
         from_sun_w_per_m2: (n,) beam and circumsolar light at right angles to the sun.
         even_sky_w_per_m2: (n,) the rest of the sky's light on level ground.
         ghi_w_per_m2: (n,) all light on level ground, which the ground throws back.
+        slice_deg: how wide the slices of the sky are in which obstacles are looked up.
     """
 
     rows: Ints
@@ -76,10 +77,22 @@ class Daylight:
     from_sun_w_per_m2: Floats
     even_sky_w_per_m2: Floats
     ghi_w_per_m2: Floats
+    slice_deg: float = SLICE_DEG
+
+    def in_single(self) -> "Daylight":
+        """In single precision: what is made of it by ``light_of_planes`` is, too."""
+        return replace(
+            self,
+            sun=self.sun.astype(np.float32),
+            from_sun_w_per_m2=self.from_sun_w_per_m2.astype(np.float32),
+            even_sky_w_per_m2=self.even_sky_w_per_m2.astype(np.float32),
+            ghi_w_per_m2=self.ghi_w_per_m2.astype(np.float32),
+        )
 
     def at(self, hours: Ints) -> "Daylight":
         """Some of these hours, by their number among them."""
-        return Daylight(
+        return replace(
+            self,
             rows=self.rows[hours],
             sun=self.sun[:, hours],
             from_sun_w_per_m2=self.from_sun_w_per_m2[hours],
@@ -100,6 +113,18 @@ class Surroundings:
     skyline_open_share: Floats
     shading: Shading
 
+    def in_single(self) -> "Surroundings":
+        """In single precision."""
+        shading = self.shading
+        return Surroundings(
+            skyline_open_share=self.skyline_open_share.astype(np.float32),
+            shading=Shading(
+                beam_through_share=shading.beam_through_share.astype(np.float32),
+                sections_lost_share=shading.sections_lost_share.astype(np.float32),
+                hard_time_share=shading.hard_time_share.astype(np.float32),
+            ),
+        )
+
     def at(self, hours: Ints) -> "Surroundings":
         """In some of these hours, by their number among them."""
         shading = self.shading
@@ -118,8 +143,8 @@ class _Reached:
     """Light on m planes by where it comes from and how far it has come, W/m2, the cosine of incidence; (m, n).
 
     ``overhang_sky`` is what slab and walls leave, ``sky`` what is left past rail and row, too; ``under``: the ways past
-    the shadows of slab and walls; ``shading``: all shadows of each hour, (n,), with the ways past those of all edges,
-    of each plane and hour.
+    the shadows of slab and walls, behind rail and row looked for only where each stage is told; ``shading``: all
+    shadows of each hour, (n,), with the ways past those of all edges, of each plane and hour.
     """
 
     bare_beam: Floats
@@ -228,7 +253,7 @@ def plane_light(
     daylight = daylight_of(sky) if daylight is None else daylight
     surroundings = surroundings_of(array, sky, daylight)
     planes = (array.plane,)
-    reached = _reached(array, planes, daylight, surroundings, ground_reflectance_share)
+    reached = _reached(array, planes, daylight, surroundings, ground_reflectance_share, by_stage=True)
     total = after_overhang = reached.beam + reached.sky + reached.ground
     if stands_behind(array):
         after_overhang = reached.beam + reached.overhang_sky + reached.ground
@@ -257,19 +282,27 @@ def _reached(
     daylight: Daylight,
     surroundings: Surroundings,
     ground_reflectance_share: float,
+    *,
+    by_stage: bool = False,
 ) -> _Reached:
     tilt, azimuth = _angles(planes)
-    cosine = np.maximum(direction(tilt, azimuth).T @ daylight.sun, 0.0)
+    as_sun = daylight.sun.dtype
+    cosine = np.maximum(direction(tilt, azimuth).T.astype(as_sun) @ daylight.sun, 0.0)
     bare_beam = daylight.from_sun_w_per_m2 * cosine
     beam = bare_beam * surroundings.skyline_open_share if array.skyline else bare_beam
     under: Ways = ()
-    places = AT_THE_EDGE
+    places = replace(AT_THE_EDGE, slice_deg=daylight.slice_deg)
     if stands_under_or_beside(array):
-        under, places = ways_past_slab_and_walls(array, tilt, azimuth, daylight.sun), darkest_places(array)
+        places = replace(darkest_places(array), slice_deg=daylight.slice_deg)
+        if by_stage or not stands_behind(array):
+            under = ways_past_slab_and_walls(array, tilt.astype(as_sun), azimuth.astype(as_sun), daylight.sun)
     seen = sky_seen(
         tilt, azimuth, array.skyline, array.slab, array.walls, array.facade_azimuth_deg, places, in_front_of(array)
-    )
-    shading = _shading(array, tilt, azimuth, daylight.sun, seen.past_all_share, under, surroundings.shading)
+    ).of(as_sun)
+    shading = _shading(
+        array, tilt.astype(as_sun), azimuth.astype(as_sun), daylight.sun, seen.past_all_share, under,
+        surroundings.shading,
+    )  # fmt: skip
     even = daylight.even_sky_w_per_m2
     shares = seen.after_skyline_share, seen.after_overhang_share, seen.past_all_share.max(axis=1)
     skyline_sky, overhang_sky = (share[:, None] * even for share in shares[:2])
@@ -288,7 +321,7 @@ def _reached(
         skyline_sky=skyline_sky,
         overhang_sky=overhang_sky,
         sky=sky,
-        ground=(ground_reflectance_share * ground_share(tilt))[:, None] * daylight.ghi_w_per_m2,
+        ground=(ground_reflectance_share * ground_share(tilt)).astype(as_sun)[:, None] * daylight.ghi_w_per_m2,
         under=under,
         shading=shading,
     )
@@ -303,7 +336,7 @@ def _shading(
     most = seen_share.max(axis=1, keepdims=True)
     dim = np.where(most > 0.0, 1.0 - seen_share / np.where(most > 0.0, most, 1.0), 0.0)
     if not dim.any():
-        return replace(by_clock, ways_past_bands=ways_past_edges(array, tilt, azimuth, sun))
+        return replace(by_clock, ways_past_bands=ways_past_edges(array, tilt, azimuth, sun, rear=False))
     ways, dimmed = ways_past_dim_sections(array, tilt, azimuth, sun, dim)
     return replace(by_clock, ways_past_bands=ways, dimmed_past_bands=dimmed)
 
@@ -322,8 +355,10 @@ def _facing_w_per_m2(facing_share: float, daylight: Daylight, ground_share_back:
 def _effective(array: Array, planes: Sequence[Plane], reached: _Reached) -> Floats:
     tilt, _ = _angles(planes)
     beam = reached.beam * modifier(reached.cosine)
-    sky = reached.sky * sky_modifier(tilt)[:, None]
-    ground = reached.ground * ground_modifier(tilt)[:, None]
+    sky, ground = (
+        light * through(tilt).astype(light.dtype)[:, None]
+        for light, through in ((reached.sky, sky_modifier), (reached.ground, ground_modifier))
+    )
     return after_shading(beam + sky + ground, beam, reached.shading, sky) * _through(array)
 
 

@@ -15,7 +15,6 @@ several panels in a row each counts as the one next to the wall.
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from functools import reduce
 from typing import Any
 
 import numpy as np
@@ -107,8 +106,37 @@ def open_half_angle_deg(
     return angle
 
 
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Face:
+    """How the sun stands to the faces of m panels.
+
+    Attributes:
+        over: one over how squarely it meets them, from the front or from behind, (m, n).
+        behind: (m, n) is it behind them, though out of the facade? None: on none, or that matters to nobody.
+    """
+
+    over: Metres
+    behind: NDArray[np.bool_] | None
+
+
+def face_of(panels: Stands, out: Metres, right: Metres, *, rear: bool = True) -> Face:
+    """By suns out of the facade and to the right, as for ``wall_shadows_m``.
+
+    ``rear``: does light from behind count? The front gets none, so that it is all one how dark it is then.
+    """
+    squarely = _product(panels.ahead, out, panels.aside, right)
+    over = 1.0 / np.maximum(np.abs(squarely), _LEAST)
+    behind = (squarely <= 0.0) & (out > 0.0) if rear else None
+    return Face(over=over, behind=behind if behind is not None and behind.any() else None)
+
+
 def wall_shadows_m(
-    walls: Sequence[SideWall], panels: Stands, ends_m: tuple[float, float], out: Metres, right: Metres
+    walls: Sequence[SideWall],
+    panels: Stands,
+    ends_m: tuple[float, float],
+    out: Metres,
+    right: Metres,
+    face: Face | None = None,
 ) -> tuple[Metres | None, Metres | None]:
     """How far in from the left and from the right edge of panels the shadows of side walls reach, m; (m, n) each.
 
@@ -118,6 +146,7 @@ def wall_shadows_m(
         ends_m: how far down them a string begins and ends, of which the darker end counts.
         out: out of the facade towards the sun, of a unit vector, (n,) or (m, n).
         right: likewise to the right as one looks out.
+        face: ``face_of`` all this, where it is at hand.
 
     Returns:
         Not above 0 where there is none, the panel's width or more where a wall and the facade hide the sun; None: no
@@ -125,29 +154,38 @@ def wall_shadows_m(
         sun stands behind the panel, which then leans.
     """
     shadows: list[Metres | None] = [None, None]
-    squarely = panels.ahead * out + panels.aside * right
-    over_face = 1.0 / np.maximum(np.abs(squarely), _LEAST)
-    behind = (squarely <= 0.0) & (out > 0.0)
-    swapped = behind.any()
+    face = face_of(panels, out, right) if face is None else face
     for wall in walls:
         aside = right if wall.side == "right" else -right
-        # Past the wall's edge from the middle of the upper edge, and what is added from that of each end.
-        upper = aside * wall.reaches_out_m - out * (wall.distance_m + panels.half_m)
-        if panels.darkest_above:
-            past = upper - aside * panels.down(wall, ends_m[0])[0]
-        elif not panels.upright:
-            less = (panels.down(wall, down_m) for down_m in ends_m)
-            past = upper + reduce(np.maximum, (out * in_aside - aside * in_out for in_out, in_aside in less))
-        else:
-            past = upper
-        inwards = past * over_face + panels.half_m
+        inwards = _past_edge(wall, panels, ends_m, out, aside)
+        inwards *= face.over
+        inwards += panels.half_m
         all_or_none = np.where(aside > 0.0, np.inf, 0.0).astype(inwards.dtype)
         inwards = np.where((aside > 0.0) & (out > 0.0), inwards, all_or_none)
-        near = wall.side == "right"
-        shadows[near] = _further(shadows[near], np.where(behind, 0.0, inwards) if swapped else inwards)
-        if swapped:
+        near, behind = wall.side == "right", face.behind
+        shadows[near] = _further(shadows[near], inwards if behind is None else np.where(behind, 0.0, inwards))
+        if behind is not None:
             shadows[not near] = _further(shadows[not near], np.where(behind, inwards, 0.0))
     return shadows[0], shadows[1]
+
+
+def _past_edge(wall: SideWall, panels: Stands, ends_m: tuple[float, float], out: Metres, aside: Metres) -> Metres:
+    """By how much the sun stands past a wall's edge, towards the wall, from a string's darker end, (m, n)."""
+    ends = ends_m[:1] if panels.upright or panels.darkest_above else ends_m
+    past: Metres | None = None
+    for down_m in ends:
+        less_out, less_aside = panels.down(wall, down_m)
+        seen = _product(wall.reaches_out_m - less_out, aside, less_aside - (wall.distance_m + panels.half_m), out)
+        past = seen if past is None else np.maximum(past, seen, out=past)
+    return np.zeros(()) if past is None else past
+
+
+def _product(one: Metres, ones: Metres, other: Metres, others: Metres) -> Metres:
+    """(m, n) the sum of two products of (m, 1) and (n,) or (m, n): of rows one matrix product, which asks least."""
+    if ones.ndim == 1:
+        pair = np.hstack(np.broadcast_arrays(one, other))
+        return np.asarray(pair.astype(ones.dtype, copy=False) @ np.stack((ones, others)))
+    return np.asarray(one * ones + other * others)
 
 
 def _further(one: Metres | None, other: Metres) -> Metres:

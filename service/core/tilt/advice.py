@@ -164,7 +164,8 @@ class _Asked:
     def advice(self, stands: tuple[Plane, ...]) -> TiltAdvice:
         objective = self.wish.objective
         bounds = self.freedom.together
-        free_survey = surveyed(self.together, ANYWHERE, objective, years=bounds == ANYWHERE)
+        years = bounds == ANYWHERE or self.wish.map_steps_deg is not None
+        free_survey = surveyed(self.together, ANYWHERE, objective, years=years)
         survey = free_survey if bounds == ANYWHERE else surveyed(self.together, bounds, objective, years=True)
         listed = self._listed(survey)
         choices = {wanted: self._best(survey, listed, wanted) for wanted in self._objectives()}
@@ -202,13 +203,13 @@ class _Asked:
             others=self._others({**choices, objective: best}, brings[best_planes]),
             near_best=near_best(survey.bounds, *self._lines(best, candidates, sums)) if ranging else (),
             schedules=schedules_of(moves.told(self.together), objective, self.home.kwh_price),
-            map=self._map(free, brings[free_planes]),
+            map=self._map(free, brings[free_planes], free_survey),
             railing_azimuth_deg=self._railing(stands),
             notes=(),
             rules=self._rules(thumbs, free, free_survey, brings[free_planes].year_kwh, of_energy),
         )
 
-    def _map(self, free: Plane, brings: YearAtHome) -> PlaneMap | None:
+    def _map(self, free: Plane, brings: YearAtHome, survey: Surveyed) -> PlaneMap | None:
         """The best plane of all is told there as everywhere, by the plain chain and the whole account."""
         if self.wish.map_steps_deg is None:
             return None
@@ -219,7 +220,8 @@ class _Asked:
         if stand.facades_look_deg:
             detail = "before_facade"
         told = {one: _wanted(brings, one) for one in self._objectives()}
-        return map_of(self.together, detail, self.wish.map_steps_deg, (free, told), wanted=self.wish.objective)
+        wanted, steps_deg = self.wish.objective, self.wish.map_steps_deg
+        return map_of(self.together, detail, steps_deg, (free, told), wanted=wanted, survey=survey)
 
     def _railing(self, stands: tuple[Plane, ...]) -> float | None:
         lead = next(iter(self.freedom.moving))

@@ -7,7 +7,7 @@ whole account's rules.
 """
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 
 import numpy as np
@@ -68,6 +68,19 @@ class Curves:
             first=(np.arange(hours) * _STRETCHES).astype(np.float32),
             most=np.full(hours, _STRETCHES - _RIM, np.float32),
             per_w=np.float32(_STRETCHES**2 / levels[-1]),
+        )
+
+    def in_groups(self, mean: Callable[[Floats], Floats]) -> "Curves":
+        """Of hours in groups, by the mean of the curves in each: ``mean`` makes (g, ...) of (hours, ...)."""
+        base, slope = (
+            mean(one.reshape(-1, _STRETCHES).astype(np.float64)).astype(np.float32) for one in (self.base_w, self.slope)
+        )
+        return replace(
+            self,
+            base_w=base.ravel(),
+            slope=slope.ravel(),
+            first=self.first[: len(base)],
+            most=self.most[: len(base)],
         )
 
     def read(self, power_w: Singles) -> Singles:

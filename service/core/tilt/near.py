@@ -8,7 +8,9 @@ import numpy as np
 from service.core.model.hours import Bools, Floats
 from service.core.model.place import Plane
 from service.core.tilt.bounds import PlaneBounds
-from service.core.tilt.lattice import compass, lattice_within, steps_within
+from service.core.tilt.lattice import compass, lattice_of_map, lattice_within, steps_within
+from service.core.tilt.search import Surveyed
+from service.core.tilt.short_year import in_short
 from service.core.tilt.sums import Together
 from service.core.tilt.wish import ANYWHERE
 
@@ -90,25 +92,40 @@ def map_of(
     told: tuple[Plane, Mapping[str, float]] | None = None,
     *,
     wanted: str = "energy",
+    survey: Surveyed | None = None,
 ) -> PlaneMap:
     """The map over all tilts and azimuths, by a lattice of that detail.
 
     ``told``: the best plane of all, and by objective what the whole account tells of it: the map is scaled to that, and
-    nowhere more of what is ``wanted``.
+    nowhere more of what is ``wanted``. ``survey``: what was summed anywhere, by the day or the year; where shadows have
+    edges on the planes, the many that it takes are summed over like hours, and what these are off at the survey's
+    planes is read between them.
     """
     tilts, azimuths = steps_within(0.0, 90.0, steps_deg[0]), np.arange(0.0, 360.0, steps_deg[1])
     stand = together.stand
-    bands = stand.has_bands or stand.uneven
-    lattice = lattice_within(ANYWHERE, detail, bands=bands, facades_deg=stand.facades_look_deg)
-    planes = lattice.planes()
-    known = len(planes)
-    years = together.objective_years(planes if told is None else [*planes, told[0]], used=wanted == "self_used")
+    used = wanted == "self_used"
+    lead = [] if told is None else [told[0]]
+    bands, looks = stand.has_bands or stand.uneven, stand.facades_look_deg
+    lattice = lattice_within(ANYWHERE, detail, bands=bands, facades_deg=looks)
+    mends: Mapping[str, Floats] = {}
+    if survey is not None and stand.has_edges and stand.days.size:
+        if bands:
+            lattice = lattice_of_map(tilts, azimuths, detail, looks)
+        planes, short = lattice.planes(), in_short(together)
+        years = short.objective_years([*planes, *survey.planes], used=used)
+        mends = {one: survey.sums.year_of(one) - values[len(planes) :] for one, values in years.items()}
+        at_told = together.objective_years(lead, used=used) if lead else {}
+    else:
+        planes = lattice.planes()
+        years = at_told = together.objective_years([*planes, *lead], used=used)
     maps = {}
     for objective, values in years.items():
-        read = lattice.read(values[:known], tilts, azimuths)
+        read = lattice.read(values[: len(planes)], tilts, azimuths)
+        if survey is not None and objective in mends:
+            read += survey.lattice.read(mends[objective], tilts, azimuths)
         account = None if told is None else told[1].get(objective)
         if account is not None:
-            read *= scaled_to(account, float(values[known]))
+            read *= scaled_to(account, float(at_told[objective][-1]))
             if objective == wanted:
                 np.minimum(read, account, out=read)
         maps[objective] = read if objective == "money" else np.maximum(read, 0.0, out=read)

@@ -39,7 +39,8 @@ class Surveyed:
 
 def surveyed(together: Together, bounds: PlaneBounds, wanted: str | None = None, *, years: bool = False) -> Surveyed:
     """Look at a thin lattice within bounds: it tells where to climb. What is summed: see ``Together.sums``."""
-    lattice = lattice_within(bounds, "thin", bands=together.stand.has_bands)
+    stand = together.stand
+    lattice = lattice_within(bounds, "thin", bands=stand.has_bands or stand.uneven)
     planes = tuple(lattice.planes())
     return Surveyed(
         together=together,

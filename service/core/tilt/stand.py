@@ -73,6 +73,8 @@ class Stand:
         up_share: part of the year in which the set runs.
         ground_reflectance_share: of the site.
         day_starts, days: where among the hours with light each day begins, and which day of the year it is, from 0.
+        hours: (n,) how many hours of the year each of them stands for.
+        at_once: so many planes at a time.
 
     Arrays that share an input are taken as if each had its part of the input's limits to itself: good enough to choose
     a plane by; what is told of the chosen planes comes from the plain chain.
@@ -88,11 +90,21 @@ class Stand:
     ground_reflectance_share: float
     day_starts: Ints
     days: Ints
+    hours: Singles
+    at_once: int = PLANES_AT_ONCE
 
     @property
     def panels_most_w(self) -> float:
         """The most that all arrays may draw together, d.c."""
         return float(sum(self.kinds[kind].table.most_w for kind in self.kind_of))
+
+    @property
+    def has_edges(self) -> bool:
+        """Do shadows fall on an array that end elsewhere on each plane, or light on a rear behind obstacles?
+
+        Of such planes many have to be looked at, or each costs much.
+        """
+        return self.has_bands or self.uneven or any(kind.opened is None for kind in self.kinds)
 
     @property
     def has_bands(self) -> bool:
@@ -123,8 +135,8 @@ class Stand:
         opened = one.opened
         if opened is not None:
             opened = open_planes_like(opened, one.array, self.record, planes, self.ground_reflectance_share)
-        for first in range(0, len(planes), PLANES_AT_ONCE):
-            block = slice(first, first + PLANES_AT_ONCE)
+        for first in range(0, len(planes), self.at_once):
+            block = slice(first, first + self.at_once)
             if opened is None or cells is None:
                 yield dc_w(self._light(one, opened, planes, block), one.table)
             else:
@@ -225,7 +237,7 @@ def stand_of(setup: Setup, sky: SkyYear) -> Stand:
     record = place_record(sky, _DUSK_W_PER_M2)
     reflectance = setup.site.ground_reflectance_share
     kinds = tuple(
-        _kind(array, _table(array, limits, ageing, at), sky, record, reflectance)
+        kind_at(array, _table(array, limits, ageing, at), sky, record, reflectance)
         for (array, limits), at in zip(keys, first_of, strict=True)
     )
     days = (sky.calendar.day_of_year[record.daylight.rows] - 1).astype(np.int64)
@@ -243,10 +255,12 @@ def stand_of(setup: Setup, sky: SkyYear) -> Stand:
         ground_reflectance_share=setup.site.ground_reflectance_share,
         day_starts=day_starts,
         days=days[day_starts],
+        hours=np.ones(days.size, np.float32),
     )
 
 
-def _kind(array: Array, table: InputTable, sky: SkyYear, record: PlaceRecord, reflectance: float) -> Kind:
+def kind_at(array: Array, table: InputTable, sky: SkyYear, record: PlaceRecord, reflectance: float) -> Kind:
+    """An array on its input at a place."""
     around = around_of(array, sky, record) if _surrounded(array) else None
     if around is None and _surrounded(array):
         return Kind(array=array, table=table, opened=None, nearest=None)

@@ -110,7 +110,7 @@ class Together:
         The quickest way to a map: tables are read at their nearest cells.
         """
         found: dict[str, list[Floats]] = {"energy": []}
-        ones = np.ones(self.stand.record.air_c.size, np.float32)  # a product sums at a third of the cost
+        hours = self.stand.hours  # a product sums at a third of the cost
         for dc in self.dc_blocks(planes, self.stand.nearest()):
             ac = self.stand.ac_w(dc)
             if self.home is not None:
@@ -119,9 +119,9 @@ class Together:
                 if money is not None:
                     found.setdefault("money", []).append(money)
                 if used:
-                    at_home = np.asarray(used_w @ ones, np.float64) / 1000.0
+                    at_home = np.asarray(used_w @ hours, np.float64) / 1000.0
                     found.setdefault("self_used", []).append(at_home)
-            found["energy"].append(np.asarray(ac @ ones, np.float64) / 1000.0)
+            found["energy"].append(np.asarray(ac @ hours, np.float64) / 1000.0)
         return {objective: np.concatenate(values) for objective, values in found.items()}
 
 

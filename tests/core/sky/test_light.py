@@ -4,8 +4,17 @@ from itertools import pairwise
 import numpy as np
 import pytest
 
-from service.core.model.place import Cover, Overhang, Plane, Shade, SideWall, SkylinePoint
-from service.core.sky import PlaneLight, daylight_of, effective_light, hay_davies, plane_light, surroundings_of
+from service.core.model.place import Cover, HandRail, Overhang, Plane, RowInFront, Shade, SideWall, SkylinePoint
+from service.core.sky import (
+    PlaneLight,
+    daylight_of,
+    effective_light,
+    hay_davies,
+    light_of_planes,
+    open_surroundings,
+    plane_light,
+    surroundings_of,
+)
 from tests.builders import array
 from tests.skies import mixed_year
 
@@ -93,3 +102,25 @@ def test_many_planes_at_once_get_what_each_gets_alone():
     for row, plane in zip(many, planes, strict=True):
         alone = plane_light(SKY, replace(CROWDED, plane=plane), 0.2).effective_w_per_m2
         np.testing.assert_allclose(row, alone[daylight.rows], atol=1e-9)
+
+
+@pytest.mark.parametrize("orientation", ["upright", "lengthwise"])
+@pytest.mark.parametrize("around", [
+    {"hand_rail": HandRail(above_top_edge_m=0.05, distance_m=0.1, thickness_m=0.06)},
+    {"row_in_front": RowInFront(above_bottom_edge_m=0.5, distance_m=1.0), "facade_azimuth_deg": 170.0,
+     "side_walls": (SideWall(side="left", distance_m=0.3, reaches_out_m=1.5),)},
+    {"overhang": Overhang(above_top_edge_m=0.4, reaches_out_m=0.8), "facade_azimuth_deg": 170.0,
+     "side_walls": (SideWall(side="right", distance_m=0.1, reaches_out_m=0.8),)},
+])  # fmt: skip
+def test_in_single_precision_the_years_light_is_the_same_to_a_millionth_of_the_bare_one(around, orientation):
+    one = replace(CROWDED, overhang=None, side_walls=(), orientation=orientation)
+    one = replace(one, **around)
+    planes = [Plane(tilt_deg=tilt, azimuth_deg=azimuth) for tilt in (0, 25, 90) for azimuth in (80, 170, 200)]
+    daylight = daylight_of(SKY)
+    surroundings = surroundings_of(one, SKY, daylight)
+    bare = light_of_planes(array(), planes, daylight, open_surroundings(daylight.rows.size), 0.2)[0].sum()
+    exact = light_of_planes(one, planes, daylight, surroundings, 0.2)
+    single = light_of_planes(one, planes, daylight.in_single(), surroundings.in_single(), 0.2)
+    for light, same in zip(exact, single, strict=True):
+        assert same.dtype == np.float32
+        assert same.sum(axis=1, dtype=np.float64) == pytest.approx(light.sum(axis=1), abs=1e-6 * bare / len(planes))

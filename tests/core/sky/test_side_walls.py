@@ -7,7 +7,7 @@ from hypothesis import strategies as st
 
 from service.core.model.place import SideWall
 from service.core.sky import open_half_angle_deg
-from service.core.sky.side_walls import may_reach, stands, wall_shadows_m
+from service.core.sky.side_walls import face_of, may_reach, stands, wall_shadows_m
 
 ACROSS_M, DOWN_M = 1.1, 1.7
 turns = st.floats(-85, 85)
@@ -197,3 +197,26 @@ def test_what_may_be_reached_bounds_every_plane(one, tilt, turned, height, aside
         reach = sum(shadow_m([one], side, height, aside, tilt, turned, ends_m) for side in ("left", "right"))
         assert not every or reach >= ACROSS_M * (1 - 1e-6)
         assert any_ or reach <= 1e-6
+
+
+@example(wall("right", 0.75, 2.0), 30.0, 30.0, 20.0, 40.0)
+@given(walls, tilts, st.floats(-180, 180), heights, asides)
+def test_where_the_rear_does_not_count_the_front_is_as_dark_as_ever(one, tilt, turned, height, aside):
+    out, right = (np.array([each]) for each in to_sun(height, aside))
+    panels = stands(tilt, turned, ACROSS_M)
+    if np.cos(np.radians(aside - turned)) <= 1e-6:  # behind it
+        return
+    both = wall_shadows_m([one], panels, (0.1, DOWN_M), out, right, face_of(panels, out, right))
+    front = wall_shadows_m([one], panels, (0.1, DOWN_M), out, right, face_of(panels, out, right, rear=False))
+    at = ("left", "right").index(one.side)
+    assert front[at] == pytest.approx(both[at])
+    assert front[1 - at] is both[1 - at] is None
+
+
+def test_suns_of_each_plane_and_suns_for_all_planes_cast_one_shadow():
+    out, right = (np.array(each) for each in zip(*(to_sun(height, 25.0) for height in (5.0, 40.0, 70.0)), strict=True))
+    panels = stands([20.0, 60.0], [10.0, -30.0], ACROSS_M)
+    one = wall("right", 0.2, 1.5)
+    rows = wall_shadows_m([one], panels, (0.1, DOWN_M), out, right)[1]
+    each = wall_shadows_m([one], panels, (0.1, DOWN_M), np.tile(out, (2, 1)), np.tile(right, (2, 1)))[1]
+    assert rows == pytest.approx(each, rel=1e-12)

@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 
 from service.core.tilt.bounds import PlaneBounds
-from service.core.tilt.lattice import compass, lattice_within, spline, spline_all_around, steps_within
+from service.core.tilt.lattice import compass, lattice_of_map, lattice_within, spline, spline_all_around, steps_within
 
 ANYWHERE = PlaneBounds(low_tilt_deg=0, high_tilt_deg=90)
 
@@ -79,3 +79,20 @@ def test_steps_end_on_the_end():
     assert steps_within(0.0, 2.5, 1.0).tolist() == [0, 1, 2, 2.5]
     assert steps_within(4.0, 4.0, 1.0).tolist() == [4]
     assert (compass(370.0), compass(-10.0), compass(360.0)) == (10, 350, 360)
+
+
+def test_a_map_over_edges_is_computed_at_each_azimuth_that_it_tells():
+    tilts, azimuths = np.arange(0.0, 91.0), np.arange(0.0, 360.0, 7.0)
+    lattice = lattice_of_map(tilts, azimuths, "behind_rail")
+    assert all((row == azimuths).all() for row in lattice.turned_deg)
+    assert {0.0, 1.0, 2.0, 90.0} <= set(lattice.tilt_deg.tolist())
+    assert np.diff(lattice.tilt_deg).max() <= 3.0
+    planes = lattice.planes()
+    values = np.random.default_rng(3).normal(size=len(planes))
+    read = lattice.read(values, lattice.tilt_deg, azimuths)
+    assert read.ravel() == pytest.approx(values)
+    few = lattice_of_map(np.array([0.0, 13.0, 90.0]), azimuths, "before_facade", (173.0,))
+    assert few.tilt_deg.tolist() == [0.0, 13.0, 90.0]
+    fine = lattice_of_map(tilts, np.arange(0.0, 360.0), "before_facade", (173.0,))
+    assert {173.0, 83.0} <= set(fine.turned_deg[0].round(6).tolist())
+    assert len(fine.turned_deg[0]) < 90

@@ -8,6 +8,7 @@ as a table of several lights is larger than a year. ``nearest`` reads maps and r
 
 from service.core.energy.kernel.around import Around, around_of
 from service.core.energy.kernel.input_table import COLDEST_C, STEP_C, STEP_W_PER_M2, InputTable, input_table, wired
+from service.core.energy.kernel.like_hours import SHORT_STEP_DEG, LikeHours, like_hours
 from service.core.energy.kernel.lit import Light
 from service.core.energy.kernel.nearest import NearestArray, NearestOutput, nearest_array, nearest_output
 from service.core.energy.kernel.output_table import HourlyOutput, OutputTable, output_table
@@ -25,12 +26,14 @@ from service.core.energy.kernel.planes import (
 __all__ = [
     "COLDEST_C",
     "PLANES_AT_ONCE",
+    "SHORT_STEP_DEG",
     "STEP_C",
     "STEP_W_PER_M2",
     "Around",
     "HourlyOutput",
     "InputTable",
     "Light",
+    "LikeHours",
     "NearestArray",
     "NearestOutput",
     "OpenPlanes",
@@ -41,6 +44,7 @@ __all__ = [
     "dc_w",
     "input_table",
     "light_among",
+    "like_hours",
     "nearest_array",
     "nearest_output",
     "open_planes",

@@ -7,7 +7,7 @@ on the panel: how much of the panel lies in it hangs on the plane.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -110,9 +110,10 @@ def around_of(array: Array, sky: SkyYear, record: PlaceRecord) -> Around | None:
         by_clock=bool(by_clock.any()),
         facade=None if still is None else still.in_single(hours),
     )
+    places = replace(darkest_places(array), slice_deg=daylight.slice_deg)
     return Around(
         open_share=open_share,
         apart=apart if hours.size else None,
-        dome=dome_of(array.skyline, array.slab, array.walls, facade, darkest_places(array)),
+        dome=dome_of(array.skyline, array.slab, array.walls, facade, places),
         surroundings=surroundings,
     )

@@ -254,7 +254,9 @@ def light_among(
 ) -> Light:
     """Light and heat of an array that has something around it, were it in each of these planes."""
     surroundings = surroundings_of(array, sky, record.daylight)
-    on_cells, works = light_of_planes(array, planes, record.daylight, surroundings, ground_reflectance_share)
+    on_cells, works = light_of_planes(
+        array, planes, record.daylight.in_single(), surroundings.in_single(), ground_reflectance_share
+    )
     if counts_rear(array):
         works = works + rear_of_planes(array, planes, record.daylight, surroundings, ground_reflectance_share, works)
     if record.snow is not None:
