@@ -14,6 +14,7 @@ from service.core.adverts.alternatives import (
     one_alone,
     ways_of,
 )
+from service.core.adverts.bundles import names_set
 from service.core.adverts.goods import Goods
 from service.core.adverts.lump_sums import lump_sums
 from service.core.adverts.portions import for_some
@@ -120,7 +121,7 @@ def _bare(scene: Scene, place: int, item: Item) -> bool:  # noqa: PLR0911 - a ro
     """Is it only a price that a figure without a currency can be?"""
     before = _named_before(scene, place, item) if place else None
     tokens = scene.tokens[item.field]
-    if item.spelled or item.glued in {"-", "/", "x"} or item.value < 1 or _is_rating(scene, tokens, item):
+    if item.spelled or item.glued in {"-", "/", "x"} or item.value < 1 or _no_amount(scene, tokens, item):
         return False
     if before is not None and before.what in {"possible", "for"}:  # "sending can be done for 6.95"
         before = next((one for one in scene.back(place, 3) if one.what == "shipping"), before)
@@ -166,6 +167,15 @@ def _named_before(scene: Scene, place: int, item: Item) -> Item:
         return before
     of_one = (one for one in scene.items[max(place - 3, 0) : place - 1] if one.at == before.at)
     return next((one for one in of_one if one.what in _NAMING), before)
+
+
+def _no_amount(scene: Scene, tokens: list[str], item: Item) -> bool:
+    """Is it a rating, a number of sets ("5 sad po 2") or what is in one ("in sets à 2")?"""
+    if item.to < len(tokens) and tokens[item.to] in scene.small.equal_sets:
+        return True
+    if item.value < _LEAST_SET and tokens[item.at - 1] in scene.small.sets_by and names_set(scene, tokens[item.at - 2]):
+        return True
+    return _is_rating(scene, tokens, item)
 
 
 def _is_rating(scene: Scene, tokens: list[str], item: Item) -> bool:

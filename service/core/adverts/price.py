@@ -6,7 +6,7 @@ from itertools import chain
 from typing import NamedTuple
 
 from service.core.adverts.amounts import MONEY, ROLES, Offers, a_watt, offers_of
-from service.core.adverts.bundles import by_bundle
+from service.core.adverts.bundles import one_or_all
 from service.core.adverts.field import PLACEHOLDERS, held_to_field, is_gross
 from service.core.adverts.goods import Goods
 from service.core.adverts.pieces import of_pallet
@@ -60,10 +60,8 @@ def asked_of(scene: Scene, goods: Goods) -> Asked:
         return Asked(Price(), None, False, shipping)
     currency = _currency(scene, chosen, field, offers)
     price = _based(chosen.value, currency, _basis(basis, goods, scene, chosen), goods)
-    if goods.bundles > 1 and price.basis == "lot" and price.each is not None and not scene.tells("whole"):
-        pieces = (goods.quantity or 0) / goods.bundles
-        one_set = basis == "per_set" or by_bundle(scene, chosen)
-        price = replace(price, each=round(chosen.value / pieces, 4) if one_set and pieces else None)
+    if goods.bundles > 1:
+        price = _of_equal_sets(scene, goods, chosen, price)
     elif goods.pallets > 1 and price.basis == "lot" and price.each is not None and _a_pallet(scene, chosen):
         price = replace(price, each=round(chosen.value * goods.pallets / (goods.quantity or 1), 4))
     elif price.basis == "lot" and _per_pallet(scene, chosen):
@@ -72,6 +70,14 @@ def asked_of(scene: Scene, goods: Goods) -> Asked:
         shipping = cost_by_difference(price, dear, goods.quantity)
     conflict = contradicted or _conflict(scene, chosen, field, offers, goods)
     return Asked(price, chosen, conflict, shipping)
+
+
+def _of_equal_sets(scene: Scene, goods: Goods, chosen: Item, price: Price) -> Price:
+    """The price for one piece, where an amount tells whether it buys one of several equal sets or all of them."""
+    told, pieces = one_or_all(scene, chosen), (goods.quantity or 0) / goods.bundles
+    if told == "one" and pieces:
+        return replace(price, basis="lot", each=round(chosen.value / pieces, 4))
+    return price if price.basis != "lot" or told == "all" or scene.tells("whole") else replace(price, each=None)
 
 
 def _field(scene: Scene) -> Item | None:

@@ -56,6 +56,7 @@ class SmallWords:
     no_payment: Words  # "payment in advance is not needed"
     demanded: Stems
     undemanded: Words  # says both in one
+    lacking: Words  # "no postage without payment in advance"
     only_then: Words  # "look first, then transfer"
     looked_at: Stems
 
@@ -121,6 +122,8 @@ class SmallWords:
     sets_by: Words
     equal_set: Words  # "110 € par lot" of several; "le lot" may be all of them
     by_set: Words
+    the_set: Words  # "90 € le lot" where "lot de 2" is told before
+    all_of_them: Words  # "350 for all" of several sets
     part_of: Words  # "4 of 12"
     part_articles: Words  # "4 of my 12"
     part_left: Words
@@ -185,6 +188,7 @@ _SIGNS: Mapping[str, Iterable[str]] = {
     "tax_beside": "(+,.%",
     "sending_joining": ":=€£$",
     "before_reason": "'",
+    "by_set": "/",
     "set_joining": "&,",
     "sorts_joining": "&/",
     "sorts_between": ",",
