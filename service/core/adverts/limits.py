@@ -5,6 +5,7 @@ from itertools import takewhile
 
 from service.core.adverts.direct import GRID_V, of_the_grid
 from service.core.adverts.figures import Found, is_greatest, name_of, owner_of
+from service.core.adverts.inverter_tables import limits_in_tables
 from service.core.adverts.scene import Scene, numbers
 from service.core.adverts.walk import NUMBER, Item
 from service.core.adverts.whose import kills
@@ -31,10 +32,10 @@ _LEAST_WINDOW = 1.15  # "Voc 37-38 V" is no range of an input
 
 def inverter_figures(scene: Scene, kind: str, own: Set[int] = frozenset()) -> Found:
     """Limits of one inverter. ``own``: places of the currents and open voltages of a set that are."""
-    found: Found = {}
+    found, in_tables = limits_in_tables(scene, kind)
     highs: set[int] = set()
     counted, deadly = scene.tells("inputs", "tracking"), scene.tells("d:dead")
-    for place in numbers(scene):
+    for place in numbers(scene) if not in_tables else sorted({*numbers(scene)} - in_tables):
         item = scene.items[place]
         if item.unit == "W":
             _ac(scene, place, item, kind, found)
