@@ -26,6 +26,7 @@ _TO = frozenset(("range", "between"))
 _PARTS = frozenset((",", ")", "+", ";"))
 _CURRENTS = frozenset(("isc", "imp", "input_current", "max_sc"))
 _FARTHEST, _NAME_BEHIND, _NEAR_BEFORE, _TO_CODE = 9, 2, 6, 4
+_LONG_WORD = 4
 _MOST_PEAK = 1.5  # times the rated power
 _LEAST_WINDOW = 1.15  # "Voc 37-38 V" is no range of an input
 
@@ -289,7 +290,7 @@ def _current(scene: Scene, place: int, item: Item, found: Found) -> None:
     behind = [one.what for one in scene.ahead(place, 2) if one.at - item.to <= 2]
     if {"ac_out", "system", "battery"} & {*before[:3], *behind[:1]} or of_something_else(scene, place, item):
         return
-    if _put_out(scene, item):
+    if _put_out(scene, item) or (not before and _of_a_stranger(scene, place, item)):
         return
     name = name_of(scene, place, ("isc", "input_current"))
     own = _heads_its_own(scene, place, item)  # "16 A, Isc 20 A": behind it stands the name of another one
@@ -297,6 +298,12 @@ def _current(scene: Scene, place: int, item: Item, found: Found) -> None:
                        for one in scene.ahead(place, 2))  # fmt: skip
     short = (not own and (name == "isc" or named_behind)) or before[:1] == ["max_sc"]
     _keep(found, "max_short_circuit" if short else "max_current", item, 0.9)
+
+
+def _of_a_stranger(scene: Scene, place: int, item: Item) -> bool:
+    """Does a word that means nothing stand directly before a current, so that it may be anything's: "spina 16 A"?"""
+    word = scene.tokens[item.field][item.at - 1] if item.at else ""
+    return len(word) >= _LONG_WORD and word.isalpha() and not any(one.to == item.at for one in scene.back(place, 3))
 
 
 def _heads_its_own(scene: Scene, place: int, item: Item) -> bool:

@@ -60,6 +60,14 @@ class SmallWords:
     only_then: Words  # "look first, then transfer"
     looked_at: Stems
 
+    # Plugs.
+    plug: Stems
+    on_each: Words
+    own_leads: Words  # "a mains plug on each lead"
+    lead_ends: Words
+    solar_plug: Stems
+    mains_plug: Stems
+
     # What is denied.
     tied: Stems  # to an account
     released: Stems  # from one

@@ -5,6 +5,7 @@ from service.core.adverts.goods import Goods
 from service.core.adverts.labels import labels_taken_off, leave_out_other_labels
 from service.core.adverts.numerals import FIRST_YEAR, LAST_YEAR
 from service.core.adverts.payments import PAID_FIRST, leave_out_undemanded, sent_when_paid
+from service.core.adverts.plugs import leave_out_ordinary_plugs
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import NUMBER, Item
 from service.core.adverts.whose import DEFECT_MEANINGS, leave_out_strangers, of_the_goods
@@ -60,6 +61,7 @@ def put_together(scene: Scene, kind: str) -> None:
             scene.by_what.setdefault(f"d:{_DEFECT_OF[behind.what[2:], 'missing']}", []).append(place)
     leave_out_other_labels(scene)
     leave_out_undemanded(scene)
+    leave_out_ordinary_plugs(scene, kind)
     leave_out_strangers(scene, kind)
 
 

@@ -47,7 +47,8 @@ def test_a_row_of_units_and_outer_bars_tell_the_same():
         (
             "Micro inverter for sale",
             (
-                "MPPT range (V): 24-52\nStart voltage (V): 21\nMax input voltage (V): 58\nMax input current (A): 2 x 12.5\n"
+                "MPPT range (V): 24-52\nStart voltage (V): 21\nMax input voltage (V): 58\n"
+                "Max input current (A): 2 x 12.5\n"
                 "Max short circuit current (A): 16\nGrid voltage (V): 230\nGrid current (A): 3.0"
             ),
         ),
@@ -55,13 +56,15 @@ def test_a_row_of_units_and_outer_bars_tell_the_same():
             "Mikrowechselrichter zu verkaufen",
             (
                 "MPP-Bereich (V) | 24-52\nStartspannung (V) | 21\nMax. Eingangsspannung (V) | 58\n"
-                "Max. Eingangsstrom (A) | 12,5\nMax. Kurzschlussstrom (A) | 16\nNetzspannung (V) | 230\nNetzstrom (A) | 3"
+                "Max. Eingangsstrom (A) | 12,5\n"
+                "Max. Kurzschlussstrom (A) | 16\nNetzspannung (V) | 230\nNetzstrom (A) | 3"
             ),
         ),
         (
             "Micro-onduleur à vendre",
             (
-                "Plage MPPT [V] : 24-52\nTension de démarrage [V] : 21\nTension DC max [V] : 58\nCourant max [A] : 12,5\n"
+                "Plage MPPT [V] : 24-52\nTension de démarrage [V] : 21\nTension DC max [V] : 58\n"
+                "Courant max [A] : 12,5\n"
                 "Courant de court-circuit [A] : 16\nTension réseau [V] : 230\nCourant de sortie [A] : 3,0"
             ),
         ),

@@ -50,6 +50,8 @@ SOME = {
     "order_reader": ("en de fr es it pl pt cs da", ALIKE),
     "order_marks": ("en", "the marks of such talks are English everywhere"),
     "of_them": ("en de nl", OPEN),
+    "lead_ends": ("en", "in the others the end stands before its lead"),
+    "solar_plug": ("en de nl", "MC4 is called so everywhere"),
     "the_set": ("en de nl fr es it pt", "Polish and Czech have no article, Danish hangs it at the word"),
     "them": ("en de nl", OPEN),
     "still": ("de nl", "in the others a verb or a word behind the number tells what is left"),
