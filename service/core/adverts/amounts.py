@@ -19,6 +19,7 @@ from service.core.adverts.goods import Goods
 from service.core.adverts.lump_sums import lump_sums
 from service.core.adverts.portions import for_some
 from service.core.adverts.scene import Scene, measured_in
+from service.core.adverts.thresholds import is_least_for_free
 from service.core.adverts.walk import CURRENCIES, NUMBER, Item
 
 Offers = list[tuple[Item, str | None]]  # an amount, and what it is for
@@ -51,10 +52,12 @@ def offers_of(scene: Scene, goods: Goods) -> tuple[Offers, list[int], float | No
     places: list[int] = []
     shipping: float | None = None
     others = {scene.items[at].sentence for at in scene.by_what.get("also_sold", ())}
-    sent, ways = "sent" in scene.by_what, ways_of(scene, goods)
+    sent, ways, free = "sent" in scene.by_what, ways_of(scene, goods), scene.tells("delivered", "giveaway")
     for place in sorted(chain(_bare_amounts(scene), measured_in(scene, *MONEY))):
         item = scene.items[place]
         if a_watt(scene, item) or (others and item.sentence in others and _of_others(scene, place)):
+            continue
+        if free and is_least_for_free(scene, place, item):
             continue
         role = _role(scene, place, item, goods, ways)
         if sent and _sent(scene, place, item):

@@ -336,11 +336,22 @@ def _inputs(scene: Scene, place: int, item: Item, found: Found) -> None:
         if one.at - item.to > 2 or one.clause != item.clause or one.what == NUMBER:
             break
         if one.what in {"inputs", "tracking"}:
+            if item.value == 1 and _of_each(scene, place, item, one):
+                return
             if not (item.spelled and item.value == 1 and _spoilt(scene, item.sentence)):
                 word = scene.tokens[one.field][one.at]
                 tracked = one.what == "tracking" or word.startswith(scene.small.tracker)
                 _keep(found, "trackers" if tracked else "inputs", item)
             return
+
+
+def _of_each(scene: Scene, place: int, item: Item, goods: Item) -> bool:
+    """Is it one for each of several: "mit je einem Tracker", "one MPPT per input", "1 MPPT each"?"""
+    before = scene.before(place)
+    if before is not None and before.what == "each" and item.at - before.to <= 1:
+        return True
+    return any(one.what in {"each", "inputs", "input_current"} and one.at >= goods.to and one.at - goods.to <= 1
+               and one.clause == goods.clause for one in scene.ahead(place, 6))  # fmt: skip
 
 
 def _spoilt(scene: Scene, sentence: int) -> bool:

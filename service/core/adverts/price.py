@@ -14,6 +14,7 @@ from service.core.adverts.portions import of_panels_in_set
 from service.core.adverts.priced_apart import priced_apart
 from service.core.adverts.reading import Price
 from service.core.adverts.scene import Scene, numbers
+from service.core.adverts.thresholds import free_from
 from service.core.adverts.walk import CURRENCIES, NUMBER, Item
 from service.core.adverts.with_sending import cost_by_difference, price_with_sending
 
@@ -42,7 +43,7 @@ def asked_of(scene: Scene, goods: Goods) -> Asked:
         places = [place for place, (item, _) in zip(places, offers, strict=True) if item is not dear]
         offers = [offer for offer in offers if offer[0] is not dear]
         shipping = None
-    elif shipping is None and scene.has("delivered"):
+    elif shipping is None and any(not free_from(scene, place) for place in scene.said("delivered")):
         shipping = 0.0
     given, brought = _given(scene)
     if brought and shipping is None and dear is None:
@@ -100,7 +101,8 @@ def _given(scene: Scene) -> tuple[bool, bool]:
     free = [place for place in places if any(
         one.what in {"shipping", "bring"} and one.clause == scene.items[place].clause
         for one in (*scene.back(place, 4), *scene.ahead(place, 4)))]  # fmt: skip
-    return len(free) < len(places) or any(one.what == "giveaway" for one in scene.price), bool(free)
+    brought = any(not free_from(scene, place) for place in free)
+    return len(free) < len(places) or any(one.what == "giveaway" for one in scene.price), brought
 
 
 def _a_pallet(scene: Scene, chosen: Item) -> bool:

@@ -41,6 +41,7 @@ class SmallWords:
     instead: Words  # "180 € instead of 329 €"
     only: Words  # "postage only: £25"
     plus_sending: Words
+    from_so_much: Words  # "free delivery over £200"
     less_sending: Words
     not_in_price: Words
     of_which: Words  # "69 € with postage (of which 7 €)"
@@ -67,6 +68,8 @@ class SmallWords:
     lead_ends: Words
     solar_plug: Stems
     mains_plug: Stems
+
+    inverting: Stems  # of an inverter off the grid
 
     # What is denied.
     tied: Stems  # to an account

@@ -4,6 +4,7 @@ from service.core.adverts.denials import bound_to_none, leave_out_denied, told_n
 from service.core.adverts.goods import Goods
 from service.core.adverts.labels import labels_taken_off, leave_out_other_labels
 from service.core.adverts.numerals import FIRST_YEAR, LAST_YEAR
+from service.core.adverts.off_grid import leave_out_off_grid_places
 from service.core.adverts.payments import PAID_FIRST, leave_out_undemanded, sent_when_paid
 from service.core.adverts.plugs import leave_out_ordinary_plugs
 from service.core.adverts.scene import Scene
@@ -62,6 +63,7 @@ def put_together(scene: Scene, kind: str) -> None:
     leave_out_other_labels(scene)
     leave_out_undemanded(scene)
     leave_out_ordinary_plugs(scene, kind)
+    leave_out_off_grid_places(scene, kind)
     leave_out_strangers(scene, kind)
 
 

@@ -21,7 +21,8 @@ def power_of_one(scene: Scene, goods: Goods, panel: Found) -> bool:
     """Keeps in ``panel`` a share of the power of all; was there one that no single panel has, and that is none?
 
     A share is only read where panels with such a power are sold, and no others round to the same total. The power of a
-    plant from which they come, or of a lot in kilowatts without a number, is no mistake. Where other powers are told too, nobody knows whose this one is.
+    plant from which they come, or of a lot in kilowatts without a number, is no mistake. Where other powers are told,
+    too, nobody knows whose this one is.
     """
     if goods.kind != "panel" or not any(scene.items[at].value > GREATEST_W for at in scene.units.get("W", ())):
         return False
@@ -34,10 +35,11 @@ def power_of_one(scene: Scene, goods: Goods, panel: Found) -> bool:
     panel.pop("power", None)
     if pieces is None or pieces == 1 or _is_each(scene, place):
         return pieces is not None or item.factor == 1.0
-    one = round(item.value / pieces, 4)
-    if _ONE_W[0] <= one <= _ONE_W[1] and one % _STEP_W == 0 and _rounding_w(scene, item) / pieces < _STEP_W / 2:
+    one, exact = round(item.value / pieces, 4), _rounding_w(scene, item) / pieces < _STEP_W / 2
+    if _ONE_W[0] <= one <= _ONE_W[1] and one % _STEP_W == 0 and exact:
         panel["power"] = (one, item, _SURE)
-    return not _LEAST_W <= one <= GREATEST_W
+        return False
+    return exact or not _LEAST_W <= one <= GREATEST_W
 
 
 def _rounding_w(scene: Scene, item: Item) -> float:
