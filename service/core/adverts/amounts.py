@@ -252,7 +252,7 @@ def _role(scene: Scene, place: int, item: Item, goods: Goods, ways: Ways) -> str
     if "shipping" in close[:5] and "price" not in close[: close.index("shipping")]:
         return "shipping"
     told = _directly_before(scene, before, behind, item)
-    if told and not (ways.either and ends_another(scene, place, before[0])):
+    if told and not ends_another(scene, place, before[0]):
         return told
     if "delivered" in near[:2]:
         return "each" if "each" in near else None
@@ -282,7 +282,7 @@ def _role_told_behind(  # noqa: PLR0911 - a row of questions
         if one.what == NUMBER and one.value == 1 and near[:1] == ["for"]:
             return "each"
         if one.what == NUMBER and goods.quantity and one.value == goods.quantity > 1 and not one.unit:
-            if near[:1] == ["for"] or one.spelled:
+            if near[:1] == ["for"] or one.spelled or "".join(tokens[item.to : one.at]) in scene.small.the_many:
                 return "lot"
             return _OPEN
     return _OPEN

@@ -31,6 +31,7 @@ class SmallWords:
     paid_for: Words  # so much was or is paid for it
     sending_for: Words  # "postage for 6.95"
     for_so_many: Words  # "450 € por 9 placas"
+    the_many: Words  # "160 € les 8"
     for_so_many_kr: Words  # the same behind a point: "450 kr. for 9"
     at_so_much: Words  # "ten panels à 20"
     a_piece: Words  # behind an "a" that is no ampere

@@ -52,6 +52,7 @@ SOME = {
     "of_them": ("en de nl", OPEN),
     "lead_ends": ("en", "in the others the end stands before its lead"),
     "solar_plug": ("en de nl", "MC4 is called so everywhere"),
+    "the_many": ("fr es it pt", 'in the others a word for "all" or "for" stands there'),
     "the_set": ("en de nl fr es it pt", "Polish and Czech have no article, Danish hangs it at the word"),
     "them": ("en de nl", OPEN),
     "still": ("de nl", "in the others a verb or a word behind the number tells what is left"),
