@@ -9,7 +9,7 @@ _UNSAFE = "q:unsafe"
 _PANELS = ("panel_one", "panel_many")
 _INVERTERS = ("inverter_one", "inverter_many")
 _MAINS_A = frozenset(("10", "13", "16"))  # what a household plug carries
-_BEFORE, _BEHIND, _TO_PANEL = 2, 3, 6  # pieces
+_BEFORE, _FAR_BEFORE, _BEHIND, _TO_PANEL = 2, 8, 3, 6  # pieces
 
 
 def leave_out_ordinary_plugs(scene: Scene, kind: str) -> None:
@@ -29,10 +29,11 @@ def _between_panels(scene: Scene, place: int) -> bool:
     item, small = scene.items[place], scene.small
     if not any(word.startswith(small.plug) for word in scene.tokens[item.field][item.at : item.to]):
         return False
-    near = scene.tokens[item.field][max(item.at - _BEFORE, 0) : item.to + _BEHIND]
-    return any(word.startswith(small.solar_plug) for word in near) and not any(
-        word in _MAINS_A or word.startswith(small.mains_plug) for word in near
-    )
+    tokens, to = scene.tokens[item.field], item.to + _BEHIND
+    if not any(word.startswith(small.solar_plug) for word in tokens[max(item.at - _BEFORE, 0) : to]):
+        return False
+    around = tokens[max(item.at - _FAR_BEFORE, 0) : to]
+    return not any(word in _MAINS_A or word.startswith(small.mains_plug) for word in around)
 
 
 def _on_own_lead(scene: Scene, place: int, kind: str) -> bool:

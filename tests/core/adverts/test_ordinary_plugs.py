@@ -40,6 +40,7 @@ def test_a_plug_on_each_own_lead_or_between_panels_raises_no_doubt(title, body):
         ("Micro inverter 300 W", "Comes with a lead, plug on each end"),
         ("Micro inverter 300 W", "Lead has a plug on each cable end"),
         ("Micro inverter 300 W", "Mains and MC4, plug on both ends"),
+        ("Micro inverter 300 W", "Lead with 13A and MC4 plug on each end"),
         ("Mikrowechselrichter 300 W", "Kabel mit Schuko an beiden Enden"),
         ("Microinversor 300 W", "Cable con clavija en cada extremo"),
         ("Microinversor 300 W", "Cabo com ficha em cada ponta"),

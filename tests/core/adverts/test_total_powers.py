@@ -58,6 +58,7 @@ def test_watts_of_no_panel_that_cannot_be_shared_raise_a_doubt(title, body):
     ("title", "body"),
     [
         ("20 Solarmodule", "aus einer 7500 W Anlage, 20 € das Stück"),
+        ("8 solar panels", "Were on my inverter for years, 3000 W, £20 each"),
         ("8 solar panels", "They ran a 3000 W inverter, £20 each"),
         ("8 Module, 3,3 kWp", "20 € das Stück"),  # rounded: 410 or 415 W
         ("8 Module, 3,2 kWp", "20 € das Stück"),  # rounded: 395, 400 or 405 W
@@ -67,6 +68,11 @@ def test_the_power_of_other_things_and_rounded_ones_are_left_out(title, body):
     read = reading_of(title, body)
     assert "rated_power_w" not in read.panel
     assert "power_of_several" not in read.doubts
+
+
+def test_a_power_of_one_panel_stays_where_another_power_is_told():
+    read = reading_of("3 zonnepanelen 375 W gebruikt", "Nu 900 W, 40 euro per stuk")
+    assert (read.panel["rated_power_w"], "power_of_several" in read.doubts) == (375, False)
 
 
 def test_a_power_of_one_panel_stands_beside_that_of_all():
