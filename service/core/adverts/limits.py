@@ -350,8 +350,9 @@ def _of_each(scene: Scene, place: int, item: Item, goods: Item) -> bool:
     before = scene.before(place)
     if before is not None and before.what == "each" and item.at - before.to <= 1:
         return True
-    return any(one.what in {"each", "inputs", "input_current"} and one.at >= goods.to and one.at - goods.to <= 1
-               and one.clause == goods.clause for one in scene.ahead(place, 6))  # fmt: skip
+    per = not scene.small.per.isdisjoint(scene.tokens[goods.field][goods.to : goods.to + 1])
+    return any((one.what == "each" or (per and one.what in {"inputs", "input_current"})) and one.clause == goods.clause
+               and one.at >= goods.to and one.at - goods.to <= 1 for one in scene.ahead(place, 6))  # fmt: skip
 
 
 def _spoilt(scene: Scene, sentence: int) -> bool:

@@ -89,3 +89,7 @@ def test_the_sides_of_a_wooden_frame_are_none_of_the_panel(title, body):
 )
 def test_one_tracker_for_each_of_two_inputs_makes_two(title, body):
     assert reading_of(title, body).inverter["input_count"] == 2
+
+
+def test_a_lone_input_with_its_tracker_is_one():
+    assert reading_of("Micro-onduleur 500 W", "une seule entrée MPPT 24-50 V, 60 €").inverter["input_count"] == 1
