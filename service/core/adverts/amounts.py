@@ -14,10 +14,12 @@ from service.core.adverts.alternatives import (
     one_alone,
     ways_of,
 )
+from service.core.adverts.bundles import names_set
 from service.core.adverts.goods import Goods
 from service.core.adverts.lump_sums import lump_sums
 from service.core.adverts.portions import for_some
 from service.core.adverts.scene import Scene, measured_in
+from service.core.adverts.thresholds import is_least_for_free
 from service.core.adverts.walk import CURRENCIES, NUMBER, Item
 
 Offers = list[tuple[Item, str | None]]  # an amount, and what it is for
@@ -50,10 +52,12 @@ def offers_of(scene: Scene, goods: Goods) -> tuple[Offers, list[int], float | No
     places: list[int] = []
     shipping: float | None = None
     others = {scene.items[at].sentence for at in scene.by_what.get("also_sold", ())}
-    sent, ways = "sent" in scene.by_what, ways_of(scene, goods)
+    sent, ways, free = "sent" in scene.by_what, ways_of(scene, goods), scene.tells("delivered", "giveaway")
     for place in sorted(chain(_bare_amounts(scene), measured_in(scene, *MONEY))):
         item = scene.items[place]
         if a_watt(scene, item) or (others and item.sentence in others and _of_others(scene, place)):
+            continue
+        if free and is_least_for_free(scene, place, item):
             continue
         role = _role(scene, place, item, goods, ways)
         if sent and _sent(scene, place, item):
@@ -120,7 +124,7 @@ def _bare(scene: Scene, place: int, item: Item) -> bool:  # noqa: PLR0911 - a ro
     """Is it only a price that a figure without a currency can be?"""
     before = _named_before(scene, place, item) if place else None
     tokens = scene.tokens[item.field]
-    if item.spelled or item.glued in {"-", "/", "x"} or item.value < 1 or _is_rating(scene, tokens, item):
+    if item.spelled or item.glued in {"-", "/", "x"} or item.value < 1 or _no_amount(scene, tokens, item):
         return False
     if before is not None and before.what in {"possible", "for"}:  # "sending can be done for 6.95"
         before = next((one for one in scene.back(place, 3) if one.what == "shipping"), before)
@@ -166,6 +170,15 @@ def _named_before(scene: Scene, place: int, item: Item) -> Item:
         return before
     of_one = (one for one in scene.items[max(place - 3, 0) : place - 1] if one.at == before.at)
     return next((one for one in of_one if one.what in _NAMING), before)
+
+
+def _no_amount(scene: Scene, tokens: list[str], item: Item) -> bool:
+    """Is it a rating, a number of sets ("5 sad po 2") or what is in one ("in sets à 2")?"""
+    if item.to < len(tokens) and tokens[item.to] in scene.small.equal_sets:
+        return True
+    if item.value < _LEAST_SET and tokens[item.at - 1] in scene.small.sets_by and names_set(scene, tokens[item.at - 2]):
+        return True
+    return _is_rating(scene, tokens, item)
 
 
 def _is_rating(scene: Scene, tokens: list[str], item: Item) -> bool:
@@ -239,7 +252,7 @@ def _role(scene: Scene, place: int, item: Item, goods: Goods, ways: Ways) -> str
     if "shipping" in close[:5] and "price" not in close[: close.index("shipping")]:
         return "shipping"
     told = _directly_before(scene, before, behind, item)
-    if told and not (ways.either and ends_another(scene, place, before[0])):
+    if told and not ends_another(scene, place, before[0]):
         return told
     if "delivered" in near[:2]:
         return "each" if "each" in near else None
@@ -269,7 +282,7 @@ def _role_told_behind(  # noqa: PLR0911 - a row of questions
         if one.what == NUMBER and one.value == 1 and near[:1] == ["for"]:
             return "each"
         if one.what == NUMBER and goods.quantity and one.value == goods.quantity > 1 and not one.unit:
-            if near[:1] == ["for"] or one.spelled:
+            if near[:1] == ["for"] or one.spelled or "".join(tokens[item.to : one.at]) in scene.small.the_many:
                 return "lot"
             return _OPEN
     return _OPEN

@@ -1,4 +1,4 @@
-"""In how many equal parts are they offered: "4 sets of 2 (= 8)", "3 lots de 4 panneaux"?"""
+"""In how many equal parts are they offered ("4 sets of 2 (= 8)", "3 lots de 4 panneaux"), and what buys an amount?"""
 
 from itertools import chain
 
@@ -7,10 +7,15 @@ from service.core.adverts.walk import NUMBER, Item
 
 _SETS = ("set_one", "set_many", "set_weak")
 _GOODS = frozenset(("panel_one", "panel_many", "piece"))
+_OTHERS = frozenset(("accessory", "other_goods", "cells", "half", "inputs"))
 _MOST, _MOST_PARTS = 5000, 200
 _FEWEST, _MOST_LOOKED_AT = 2, 20
 _BETWEEN, _TO_SUM = 3, 5  # pieces
+_BEGINNING = 3  # letters that one set and several have in common
 _NO_SET = frozenset(",;.|+/")
+_ENDS = frozenset(",;.|()\n:=")
+_PARTING = frozenset(",;|()\n")
+_HYPHENED = frozenset(("-", "er"))  # "2-packs", "2er-Set"
 
 Bundles = tuple[int, int]
 
@@ -35,13 +40,38 @@ def bundles_of(scene: Scene) -> Bundles | None:
     if all(map(scene.small.equal_sets.isdisjoint, scene.different[:2])):
         return None
     places = scene.units.get("", [])[:_MOST_LOOKED_AT]
-    return next(filter(None, (_by_words(scene, place) for place in places)), None)
+    return next(filter(None, (_by_words(scene, place) for place in places)), None) or _told_apart(scene, places)
 
 
-def by_bundle(scene: Scene, amount: Item) -> bool:
-    """Is an amount told to be that of one of several equal sets: "110 € par lot"?"""
-    behind = scene.tokens[amount.field][amount.to : amount.to + 2]
-    return len(behind) == _FEWEST and behind[0] in scene.small.by_set and behind[1] in scene.small.equal_set
+def one_or_all(scene: Scene, amount: Item) -> str:
+    """What an amount buys where equal sets are offered: "one" ("110 € par lot"), "all" of them; "" where none tells."""
+    small, tokens = scene.small, scene.tokens[amount.field]
+    behind = [word for word in tokens[amount.to : amount.to + _TO_SUM] if word != "."][:_BETWEEN]
+    before = ["", *filter(str.isalpha, tokens[max(amount.at - _TO_SUM, 0) : amount.at])][-_FEWEST:]
+    if small.by_set.issuperset(behind[:_FEWEST]):  # "za każdy zestaw"
+        behind = behind[1:]
+    for words in (behind[:_FEWEST], before):
+        if len(words) < _FEWEST or words[1] not in small.equal_set or not _names_sets(scene, words[1]):
+            continue
+        named = words is before or words[0] in small.the_set  # "the set" behind it, "Satz 100 €"
+        if words[0] in small.by_set or (named and _is_one(scene, amount)):
+            return "one"
+    end = next((at for at, word in enumerate(behind) if word in _PARTING), len(behind))
+    near = {*behind[:end], *before[-1:]}
+    return "all" if small.equal_set.isdisjoint(near) and not small.all_of_them.isdisjoint(near) else ""
+
+
+def _is_one(scene: Scene, amount: Item) -> bool:
+    """Is "the set" beside an amount one of them, not "the lot" that may be all; the more so behind "lot de 2"?"""
+    near = range(max(amount.at - _BETWEEN, 0), amount.to + _FEWEST)
+    lot = any(scene.stands("lot", amount.field, at) for at in near)
+    return not lot or bool(_sizes_apart(scene))
+
+
+def _names_sets(scene: Scene, word: str) -> bool:
+    """Is it the word by which the sets are counted, "lot" of "6 lots"?"""
+    return any(one.startswith(word[:_BEGINNING]) for different in scene.different[:2]
+               for one in scene.small.equal_sets & different)  # fmt: skip
 
 
 def _by_words(scene: Scene, place: int) -> Bundles | None:
@@ -51,23 +81,66 @@ def _by_words(scene: Scene, place: int) -> Bundles | None:
     if len(words) < _FEWEST or words[0] not in scene.small.equal_sets or words[1] not in scene.small.sets_by:
         return None
     ahead = scene.ahead(place, 9)
-    at, two = next(((at, item) for at, item in enumerate(ahead) if item.what == NUMBER), (0, None))
-    if (
-        two is None
-        or two.at != one.to + 2
-        or not any(item.what in _GOODS and item.at == two.to for item in ahead[at + 1 :])
-    ):
-        return None
-    return _parts(scene, one, two)
+    two = next((item for item in ahead if item.what == NUMBER), None)
+    return _parts(scene, one, two) if two is not None and two.at == one.to + 2 and _counts(scene, ahead, two) else None
 
 
 def _of_goods(scene: Scene, place: int) -> Bundles | None:
-    """As "3 sets of 4 panels": do goods stand directly behind the number behind a word for sets?"""
+    """As "3 sets of 4 panels": does a number of goods stand behind the number behind a word for sets?"""
     ahead = scene.ahead(place, 5)
-    at, two = next(((at, one) for at, one in enumerate(ahead) if one.what == NUMBER), (0, None))
-    if two is None or not any(one.what in _GOODS and one.at == two.to for one in ahead[at + 1 :]):
+    two = next((one for one in ahead if one.what == NUMBER), None)
+    return _parts(scene, scene.items[place - 1], two) if two is not None and _counts(scene, ahead, two) else None
+
+
+def _counts(scene: Scene, ahead: list[Item], two: Item) -> bool:
+    """Do goods stand directly behind a number, or nothing, with a word such as "of" before it: "4 sets of 2, 350"?"""
+    if any(item.what in _GOODS and item.at == two.to for item in ahead):
+        return True
+    tokens = scene.tokens[two.field]
+    return tokens[two.at - 1] in scene.small.sets_by and _ENDS.issuperset(tokens[two.to : two.to + 1])
+
+
+def _sizes_apart(scene: Scene) -> set[tuple[str, float]]:
+    """How a word for a set begins, and how many are in one, where that is told without how many sets there are.
+
+    As in "vendus par lot de 2".
+    """
+    places = scene.units.get("", [])[:_MOST_LOOKED_AT]
+    return {(word[:_BEGINNING], scene.items[place].value) for place in places if (word := _set_beside(scene, place))}
+
+
+def _set_beside(scene: Scene, place: int) -> str:
+    """The word for a set with one that joins before a number, or behind it: "2er-Set"; "" where none stands there."""
+    item = scene.items[place]
+    tokens, behind = scene.tokens[item.field], scene.behind(place)
+    if not _is_count(item) or (behind is not None and behind.what in _OTHERS and behind.at - item.to <= 1):
+        return ""
+    before = tokens[max(item.at - _BETWEEN, 0) : item.at]
+    if len(before) >= _FEWEST and before[-1] in scene.small.sets_by:
+        return before[-2] if names_set(scene, before[-2]) and not before[0][0].isdigit() else ""
+    to = next((at for at in range(item.at + 1, len(tokens)) if tokens[at] not in _HYPHENED), item.to)
+    return tokens[to] if item.at + 1 < to < len(tokens) and names_set(scene, tokens[to]) else ""
+
+
+def names_set(scene: Scene, word: str) -> bool:
+    """Is it a word for a set, or for several of them?"""
+    return word in scene.small.equal_set or word in scene.small.equal_sets
+
+
+def _told_apart(scene: Scene, places: list[int]) -> Bundles | None:
+    """As "sold in packs of 2, 90 € a pack. 6 packs"."""
+    sizes = _sizes_apart(scene)
+    if len(sizes) != 1:
         return None
-    return _parts(scene, scene.items[place - 1], two)
+    beginning, size = sizes.pop()
+    counts = {scene.items[place].value for place in places if _counts_sets(scene, scene.items[place], beginning)}
+    count = counts.pop() if len(counts) == 1 else 0.0
+    return (int(count), int(size)) if count and count * size <= _MOST else None
+
+
+def _counts_sets(scene: Scene, item: Item, beginning: str) -> bool:
+    word = "".join(scene.tokens[item.field][item.to : item.to + 1])
+    return word.startswith(beginning) and word in scene.small.equal_sets and _is_count(item)
 
 
 def _parts(scene: Scene, one: Item, two: Item) -> Bundles | None:

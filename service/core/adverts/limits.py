@@ -5,6 +5,7 @@ from itertools import takewhile
 
 from service.core.adverts.direct import GRID_V, of_the_grid
 from service.core.adverts.figures import Found, is_greatest, name_of, owner_of
+from service.core.adverts.inverter_tables import limits_in_tables
 from service.core.adverts.scene import Scene, numbers
 from service.core.adverts.walk import NUMBER, Item
 from service.core.adverts.whose import kills
@@ -25,16 +26,17 @@ _TO = frozenset(("range", "between"))
 _PARTS = frozenset((",", ")", "+", ";"))
 _CURRENTS = frozenset(("isc", "imp", "input_current", "max_sc"))
 _FARTHEST, _NAME_BEHIND, _NEAR_BEFORE, _TO_CODE = 9, 2, 6, 4
+_LONG_WORD = 4
 _MOST_PEAK = 1.5  # times the rated power
 _LEAST_WINDOW = 1.15  # "Voc 37-38 V" is no range of an input
 
 
 def inverter_figures(scene: Scene, kind: str, own: Set[int] = frozenset()) -> Found:
     """Limits of one inverter. ``own``: places of the currents and open voltages of a set that are."""
-    found: Found = {}
+    found, in_tables = limits_in_tables(scene, kind)
     highs: set[int] = set()
     counted, deadly = scene.tells("inputs", "tracking"), scene.tells("d:dead")
-    for place in numbers(scene):
+    for place in numbers(scene) if not in_tables else sorted({*numbers(scene)} - in_tables):
         item = scene.items[place]
         if item.unit == "W":
             _ac(scene, place, item, kind, found)
@@ -288,7 +290,7 @@ def _current(scene: Scene, place: int, item: Item, found: Found) -> None:
     behind = [one.what for one in scene.ahead(place, 2) if one.at - item.to <= 2]
     if {"ac_out", "system", "battery"} & {*before[:3], *behind[:1]} or of_something_else(scene, place, item):
         return
-    if _put_out(scene, item):
+    if _put_out(scene, item) or (not before and _of_a_stranger(scene, place, item)):
         return
     name = name_of(scene, place, ("isc", "input_current"))
     own = _heads_its_own(scene, place, item)  # "16 A, Isc 20 A": behind it stands the name of another one
@@ -296,6 +298,12 @@ def _current(scene: Scene, place: int, item: Item, found: Found) -> None:
                        for one in scene.ahead(place, 2))  # fmt: skip
     short = (not own and (name == "isc" or named_behind)) or before[:1] == ["max_sc"]
     _keep(found, "max_short_circuit" if short else "max_current", item, 0.9)
+
+
+def _of_a_stranger(scene: Scene, place: int, item: Item) -> bool:
+    """Does a word that means nothing stand directly before a current, so that it may be anything's: "spina 16 A"?"""
+    word = scene.tokens[item.field][item.at - 1] if item.at else ""
+    return len(word) >= _LONG_WORD and word.isalpha() and not any(one.to == item.at for one in scene.back(place, 3))
 
 
 def _heads_its_own(scene: Scene, place: int, item: Item) -> bool:
@@ -328,11 +336,23 @@ def _inputs(scene: Scene, place: int, item: Item, found: Found) -> None:
         if one.at - item.to > 2 or one.clause != item.clause or one.what == NUMBER:
             break
         if one.what in {"inputs", "tracking"}:
+            if item.value == 1 and _of_each(scene, place, item, one):
+                return
             if not (item.spelled and item.value == 1 and _spoilt(scene, item.sentence)):
                 word = scene.tokens[one.field][one.at]
                 tracked = one.what == "tracking" or word.startswith(scene.small.tracker)
                 _keep(found, "trackers" if tracked else "inputs", item)
             return
+
+
+def _of_each(scene: Scene, place: int, item: Item, goods: Item) -> bool:
+    """Is it one for each of several: "mit je einem Tracker", "one MPPT per input", "1 MPPT each"?"""
+    before = scene.before(place)
+    if before is not None and before.what == "each" and item.at - before.to <= 1:
+        return True
+    per = not scene.small.per.isdisjoint(scene.tokens[goods.field][goods.to : goods.to + 1])
+    return any((one.what == "each" or (per and one.what in {"inputs", "input_current"})) and one.clause == goods.clause
+               and one.at >= goods.to and one.at - goods.to <= 1 for one in scene.ahead(place, 6))  # fmt: skip
 
 
 def _spoilt(scene: Scene, sentence: int) -> bool:

@@ -6,7 +6,7 @@ from itertools import chain
 from typing import NamedTuple
 
 from service.core.adverts.amounts import MONEY, ROLES, Offers, a_watt, offers_of
-from service.core.adverts.bundles import by_bundle
+from service.core.adverts.bundles import one_or_all
 from service.core.adverts.field import PLACEHOLDERS, held_to_field, is_gross
 from service.core.adverts.goods import Goods
 from service.core.adverts.pieces import of_pallet
@@ -14,6 +14,7 @@ from service.core.adverts.portions import of_panels_in_set
 from service.core.adverts.priced_apart import priced_apart
 from service.core.adverts.reading import Price
 from service.core.adverts.scene import Scene, numbers
+from service.core.adverts.thresholds import free_from
 from service.core.adverts.walk import CURRENCIES, NUMBER, Item
 from service.core.adverts.with_sending import cost_by_difference, price_with_sending
 
@@ -42,7 +43,7 @@ def asked_of(scene: Scene, goods: Goods) -> Asked:
         places = [place for place, (item, _) in zip(places, offers, strict=True) if item is not dear]
         offers = [offer for offer in offers if offer[0] is not dear]
         shipping = None
-    elif shipping is None and scene.has("delivered"):
+    elif shipping is None and any(not free_from(scene, place) for place in scene.said("delivered")):
         shipping = 0.0
     given, brought = _given(scene)
     if brought and shipping is None and dear is None:
@@ -60,10 +61,8 @@ def asked_of(scene: Scene, goods: Goods) -> Asked:
         return Asked(Price(), None, False, shipping)
     currency = _currency(scene, chosen, field, offers)
     price = _based(chosen.value, currency, _basis(basis, goods, scene, chosen), goods)
-    if goods.bundles > 1 and price.basis == "lot" and price.each is not None and not scene.tells("whole"):
-        pieces = (goods.quantity or 0) / goods.bundles
-        one_set = basis == "per_set" or by_bundle(scene, chosen)
-        price = replace(price, each=round(chosen.value / pieces, 4) if one_set and pieces else None)
+    if goods.bundles > 1:
+        price = _of_equal_sets(scene, goods, chosen, price)
     elif goods.pallets > 1 and price.basis == "lot" and price.each is not None and _a_pallet(scene, chosen):
         price = replace(price, each=round(chosen.value * goods.pallets / (goods.quantity or 1), 4))
     elif price.basis == "lot" and _per_pallet(scene, chosen):
@@ -72,6 +71,14 @@ def asked_of(scene: Scene, goods: Goods) -> Asked:
         shipping = cost_by_difference(price, dear, goods.quantity)
     conflict = contradicted or _conflict(scene, chosen, field, offers, goods)
     return Asked(price, chosen, conflict, shipping)
+
+
+def _of_equal_sets(scene: Scene, goods: Goods, chosen: Item, price: Price) -> Price:
+    """The price for one piece, where an amount tells whether it buys one of several equal sets or all of them."""
+    told, pieces = one_or_all(scene, chosen), (goods.quantity or 0) / goods.bundles
+    if told == "one" and pieces:
+        return replace(price, basis="lot", each=round(chosen.value / pieces, 4))
+    return price if price.basis != "lot" or told == "all" or scene.tells("whole") else replace(price, each=None)
 
 
 def _field(scene: Scene) -> Item | None:
@@ -94,7 +101,8 @@ def _given(scene: Scene) -> tuple[bool, bool]:
     free = [place for place in places if any(
         one.what in {"shipping", "bring"} and one.clause == scene.items[place].clause
         for one in (*scene.back(place, 4), *scene.ahead(place, 4)))]  # fmt: skip
-    return len(free) < len(places) or any(one.what == "giveaway" for one in scene.price), bool(free)
+    brought = any(not free_from(scene, place) for place in free)
+    return len(free) < len(places) or any(one.what == "giveaway" for one in scene.price), brought
 
 
 def _a_pallet(scene: Scene, chosen: Item) -> bool:

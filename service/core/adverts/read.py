@@ -25,6 +25,7 @@ from service.core.adverts.scene import BODY_FROM, FIELDS, Orders, Scene, scene_o
 from service.core.adverts.sold import is_sold
 from service.core.adverts.state import condition_of, defects_of, delivery_of, partly, put_together, word_doubts
 from service.core.adverts.tokens import NO_PIECES, Pieces
+from service.core.adverts.total_powers import power_of_one
 from service.core.adverts.whose_ratings import limits_in_set
 
 LONGEST_TEXT = 20_000
@@ -139,6 +140,7 @@ def _offer(
     inverter = inverter_figures(scene, goods.kind, limits) if goods.kind in {"inverter", "set"} else {}
     others = limits | unsure | volts_of_windows(scene) if goods.kind == "set" else _NONE
     panel, two_powers = panel_figures(scene, goods.kind, others) if goods.kind in {"panel", "set"} else ({}, False)
+    too_much = power_of_one(scene, goods, panel)
     if goods.kind == "other":
         panel = other_figures(scene)
     put_together(scene, goods.kind)
@@ -155,7 +157,8 @@ def _offer(
     doubts = (
         word_doubts(scene) | figure_doubts(panel, inverter) | _doubts(scene, goods, panel, condition, asked) | extra
     )
-    doubts |= {code for code, true in (("part_damaged", part), ("power_conflict", two_powers)) if true}
+    doubts |= {code for code, true in (("part_damaged", part), ("power_conflict", two_powers),
+                                  ("power_of_several", too_much)) if true}  # fmt: skip
     if least is not None:
         doubts.add("minimum_order")
     if scene.has("again"):  # "sold? no, available again"

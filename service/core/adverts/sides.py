@@ -8,7 +8,8 @@ from service.core.adverts.walk import NUMBER, Item
 Found = dict[str, tuple[float, Item, float]]
 
 _SIDES_MM = (250.0, 2600.0)
-_METRE, _NEAR = 1000.0, 4
+_METRE, _NEAR, _TO_SIDE = 1000.0, 4, 2
+_SIDES = frozenset(("length", "width"))
 _OTHERS = frozenset(("packed", "accessory", "other_goods", "lead", "frames"))
 _OF_SIZE = frozenset(("weight", "size", "times", "plus"))
 _SCALES = frozenset(("size", "weight", "length", "width", "panel_one", "panel_many", "piece"))
@@ -110,6 +111,14 @@ def _sides(one: Item, two: Item, third: Item | None, longest_mm: float) -> tuple
     return values if all(low <= value <= longest_mm for value in values) and max(values) < 4 * min(values) else None
 
 
+def _has_its_name(scene: Scene, place: int, item: Item) -> bool:
+    """Does the name of a side stand before a figure, and no other figure before that: "height 1200 mm width 540 mm"?"""
+    near = scene.back(place, 2)
+    if not near or near[0].what not in _SIDES or item.at - near[0].to > _TO_SIDE:
+        return False
+    return len(near) == 1 or near[1].unit != "mm" or near[0].at - near[1].to > 1
+
+
 def _named_side(scene: Scene, name: str) -> tuple[float, Item] | None:
     for place in numbers(scene):
         item = scene.items[place]
@@ -118,8 +127,12 @@ def _named_side(scene: Scene, name: str) -> tuple[float, Item] | None:
         if not _SIDES_MM[0] <= item.value <= _SIDES_MM[1]:
             continue
         before, behind = scene.before(place), scene.behind(place)
-        if (before is not None and before.what == name and item.at - before.to <= 2) or (
-            behind is not None and behind.what == name and behind.at - item.to <= 1 and item.unit
+        if (before is not None and before.what == name and item.at - before.to <= _TO_SIDE) or (
+            behind is not None
+            and behind.what == name
+            and behind.at - item.to <= 1
+            and item.unit
+            and not _has_its_name(scene, place, item)
         ):
             return item.value, item
     return None

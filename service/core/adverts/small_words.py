@@ -35,6 +35,7 @@ class SmallWords:
     paid_for: Words  # so much was or is paid for it
     sending_for: Words  # "postage for 6.95"
     for_so_many: Words  # "450 € por 9 placas"
+    the_many: Words  # "160 € les 8"
     for_so_many_kr: Words  # the same behind a point: "450 kr. for 9"
     at_so_much: Words  # "ten panels à 20"
     a_piece: Words  # behind an "a" that is no ampere
@@ -45,6 +46,7 @@ class SmallWords:
     instead: Words  # "180 € instead of 329 €"
     only: Words  # "postage only: £25"
     plus_sending: Words
+    from_so_much: Words  # "free delivery over £200"
     less_sending: Words
     not_in_price: Words
     of_which: Words  # "69 € with postage (of which 7 €)"
@@ -60,8 +62,19 @@ class SmallWords:
     no_payment: Words  # "payment in advance is not needed"
     demanded: Stems
     undemanded: Words  # says both in one
+    lacking: Words  # "no postage without payment in advance"
     only_then: Words  # "look first, then transfer"
     looked_at: Stems
+
+    # Plugs.
+    plug: Stems
+    on_each: Words
+    own_leads: Words  # "a mains plug on each lead"
+    lead_ends: Words
+    solar_plug: Stems
+    mains_plug: Stems
+
+    inverting: Stems  # of an inverter off the grid
 
     # What is denied.
     tied: Stems  # to an account
@@ -125,6 +138,8 @@ class SmallWords:
     sets_by: Words
     equal_set: Words  # "110 € par lot" of several; "le lot" may be all of them
     by_set: Words
+    the_set: Words  # "90 € le lot" where "lot de 2" is told before
+    all_of_them: Words  # "350 for all" of several sets
     part_of: Words  # "4 of 12"
     part_articles: Words  # "4 of my 12"
     part_left: Words
@@ -189,6 +204,7 @@ _SIGNS: Mapping[str, Iterable[str]] = {
     "tax_beside": "(+,.%",
     "sending_joining": ":=€£$",
     "before_reason": "'",
+    "by_set": "/",
     "set_joining": "&,",
     "sorts_joining": "&/",
     "sorts_between": ",",

@@ -4,7 +4,9 @@ from service.core.adverts.denials import bound_to_none, leave_out_denied, told_n
 from service.core.adverts.goods import Goods
 from service.core.adverts.labels import labels_taken_off, leave_out_other_labels
 from service.core.adverts.numerals import FIRST_YEAR, LAST_YEAR
-from service.core.adverts.payments import leave_out_undemanded
+from service.core.adverts.off_grid import leave_out_off_grid_places
+from service.core.adverts.payments import PAID_FIRST, leave_out_undemanded, sent_when_paid
+from service.core.adverts.plugs import leave_out_ordinary_plugs
 from service.core.adverts.scene import Scene
 from service.core.adverts.walk import NUMBER, Item
 from service.core.adverts.whose import DEFECT_MEANINGS, leave_out_strangers, of_the_goods
@@ -21,7 +23,7 @@ _DEFECT_OF = {
     ("connector", "cut"): "missing_connector", ("cable", "cut"): "short_cable", ("lead", "missing"): "missing_lead",
     ("label", "missing"): "missing_label", ("label", "unreadable"): "missing_label",
 }  # fmt: skip
-_EVEN_DENIED = frozenset(("q:account_bound",))  # "not yet released from the account"
+_EVEN_DENIED = frozenset(("q:account_bound", PAID_FIRST))  # "not yet released from the account"
 _OFF_GRID = "q:off_grid"
 _OF_SERIALS = (("s:taken_off", "q:label_removed"), ("s:missing", "q:no_invoice"), ("s:unreadable", "q:no_invoice"))
 _PAYING = ("pay_in", "q:advance_payment")
@@ -60,6 +62,8 @@ def put_together(scene: Scene, kind: str) -> None:
             scene.by_what.setdefault(f"d:{_DEFECT_OF[behind.what[2:], 'missing']}", []).append(place)
     leave_out_other_labels(scene)
     leave_out_undemanded(scene)
+    leave_out_ordinary_plugs(scene, kind)
+    leave_out_off_grid_places(scene, kind)
     leave_out_strangers(scene, kind)
 
 
@@ -277,7 +281,8 @@ def _broke(scene: Scene, place: int) -> bool:
 
 def delivery_of(scene: Scene) -> str:
     """pickup, shipping, either or unknown."""
-    sent = sends(scene)
+    when_paid = PAID_FIRST in scene.by_what and sent_when_paid(scene)
+    sent = when_paid or sends(scene)
     fetched = scene.has("pickup")
     refused = "refused" in scene.by_what or (
         not sent and any(scene.denied(place) for place in scene.by_what.get("shipping", ()))
@@ -302,7 +307,8 @@ def _on_wish(scene: Scene) -> bool:
 
 def word_doubts(scene: Scene) -> set[str]:
     """Doubts that the words alone raise."""
-    names = {"unsafe": "unsafe_practice", "hostile": "hostile_content", "off_grid": "off_grid_inverter"}
+    names = {"unsafe": "unsafe_practice", "hostile": "hostile_content", "off_grid": "off_grid_inverter",
+             "paid_first": "advance_payment"}  # fmt: skip
     found = {
         names.get(what[2:], what[2:])
         for what in scene.by_what

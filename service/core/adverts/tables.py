@@ -54,7 +54,7 @@ def below_names(scene: Scene, ratings: Sequence[int], found: Found) -> set[int]:
 def _table(scene: Scene, ends: Sequence[int], number: int, found: Found) -> set[int]:
     """One table, whose names stand in the line before end ``number``."""
     head = (ends[number - 1] + 1, ends[number])
-    if _figures(scene, head):
+    if figures_in(scene, head):
         return set()
     words = scene.tokens[1]
     sign = next((sign for sign in _PARTING if sign in words[head[0] : head[1]]), "")
@@ -62,12 +62,12 @@ def _table(scene: Scene, ends: Sequence[int], number: int, found: Found) -> set[
     taken: set[int] = set()
     for low, high in zip(ends[number : number + _MOST_ROWS], ends[number + 1 : number + 1 + _MOST_ROWS], strict=False):
         line = (low + 1, high)
-        places = _figures(scene, line)
+        places = figures_in(scene, line)
         if not places:
             if rows:
                 break
             continue  # a row of lines or units below the names
-        if "elsewhere" in scene.by_what and "elsewhere" in scene.whats[slice(*_between(scene, line))]:
+        if "elsewhere" in scene.by_what and "elsewhere" in scene.whats[slice(*between(scene, line))]:
             taken.update(places)
             continue
         row = _by_cell(scene, head, line, sign) if sign else _by_order(scene, head, places)
@@ -75,7 +75,7 @@ def _table(scene: Scene, ends: Sequence[int], number: int, found: Found) -> set[
             break
         rows.append(row)
         taken.update(places)
-    if len(rows) == 1 and len(_UNITS.keys() & set(scene.whats[slice(*_between(scene, head))])) < _FEWEST:
+    if len(rows) == 1 and len(_UNITS.keys() & set(scene.whats[slice(*between(scene, head))])) < _FEWEST:
         return set()  # with one name known, only several panels tell anything
     if len(rows) != 1 or not _can_be(scene, rows[0]):
         return taken
@@ -107,14 +107,14 @@ def in_columns(scene: Scene, found: Found) -> set[int]:
     columns: tuple[int, int, int] | None = None  # how many, which tells of other conditions, which of standard ones
     ends = [-1, *(at for at, word in enumerate(scene.tokens[1]) if word == "\n"), len(scene.tokens[1])]
     for low, high in pairwise(ends) if sign else ():
-        cells = [_between(scene, cell) for cell in _cells(scene.tokens[1], (low + 1, high), sign or "")]
+        cells = [between(scene, cell) for cell in cells_of(scene.tokens[1], (low + 1, high), sign or "")]
         whats = [set(scene.whats[start:end]) for start, end in cells]
         other = [at for at, told in enumerate(whats) if "elsewhere" in told]
         standard = [at for at, told in enumerate(whats) if "standard" in told]
-        if len(other) == len(standard) == 1 and other != standard and not _figures(scene, (low + 1, high)):
+        if len(other) == len(standard) == 1 and other != standard and not figures_in(scene, (low + 1, high)):
             columns = (len(cells), other[0], standard[0])
         elif other == [next((at for at, told in enumerate(whats) if told), -1)] and not standard:
-            gone.update(_figures(scene, (low + 1, high)))  # a row for other conditions
+            gone.update(figures_in(scene, (low + 1, high)))  # a row for other conditions
         elif columns is not None and len(cells) == columns[0]:
             gone |= {place for place in range(*cells[columns[1]]) if _is_number(scene, place)}
             _keep_standard(scene, cells, columns, found)
@@ -135,14 +135,14 @@ def _keep_standard(scene: Scene, cells: Sequence[_Line], columns: tuple[int, int
             found.setdefault(name, (item.value, item, _SURE))
 
 
-def _figures(scene: Scene, line: _Line) -> list[int]:
+def figures_in(scene: Scene, line: _Line) -> list[int]:
     """Places of the figures in a line of the body that may be ratings."""
-    low, high = _between(scene, line)
+    low, high = between(scene, line)
     return [place for place in range(low, high) if scene.whats[place] == NUMBER
             and not scene.items[place].spelled and scene.items[place].unit in _OF_RATINGS]  # fmt: skip
 
 
-def _between(scene: Scene, line: _Line) -> _Line:
+def between(scene: Scene, line: _Line) -> _Line:
     """The items that begin between two pieces of the body: from which to which."""
     low = bisect_left(scene.items, (1, line[0]), key=_stands)
     return low, bisect_left(scene.items, (1, line[1]), low, key=_stands)
@@ -152,21 +152,22 @@ def _stands(item: Item) -> tuple[int, int]:
     return item.field, item.at
 
 
-def _cells(words: Sequence[str], line: _Line, sign: str) -> list[_Line]:
+def cells_of(words: Sequence[str], line: _Line, sign: str) -> list[_Line]:
+    """The cells of a line, parted by a sign: from which piece of the body to which."""
     cuts = [at for at in range(*line) if words[at] == sign]
     return list(zip([line[0], *(cut + 1 for cut in cuts)], [*cuts, line[1]], strict=True))
 
 
 def _by_cell(scene: Scene, head: _Line, line: _Line, sign: str) -> dict[str, int] | None:
     """The figure below each name; None where the line has other columns."""
-    names, values = _cells(scene.tokens[1], head, sign), _cells(scene.tokens[1], line, sign)
+    names, values = cells_of(scene.tokens[1], head, sign), cells_of(scene.tokens[1], line, sign)
     if len(names) != len(values):
         return None
     row: dict[str, int] = {}
     for name_cell, value_cell in zip(names, values, strict=True):
-        low, high = _between(scene, name_cell)
+        low, high = between(scene, name_cell)
         told = _UNITS.keys() & set(scene.whats[low:high])
-        places = _figures(scene, value_cell)
+        places = figures_in(scene, value_cell)
         if len(told) == 1 and len(places) == 1 and _fits(next(iter(told)), scene.items[places[0]]):
             row.setdefault(next(iter(told)), places[0])
     return row
@@ -174,7 +175,7 @@ def _by_cell(scene: Scene, head: _Line, line: _Line, sign: str) -> dict[str, int
 
 def _by_order(scene: Scene, head: _Line, places: Sequence[int]) -> dict[str, int] | None:
     """As many figures as names, in their order; a first column may tell the model. None where it is not so."""
-    low, high = _between(scene, head)
+    low, high = between(scene, head)
     names: dict[str, int] = {}
     others: set[int] = set()
     for at in range(low, high):

@@ -228,7 +228,7 @@ def test_an_amount_behind_a_pronoun_and_a_point_is_a_price():
     ("body", "quantity", "each"),
     [
         ("6 lots de 2 panneaux 380 W, 90 € le lot", 12, None),
-        ("6 juegos de 2 paneles 380 W, 90 € por juego", 12, None),
+        ("6 juegos de 2 paneles 380 W, 90 € por juego", 12, 45),
         ("6 lotes de 2 painéis 380 W, 90 € por lote", 12, 45),
         ("4 zestawy po 2 panele 380 W, 360 zł za zestaw", 8, 180),
         ("4 sady po 2 panelech 380 W, 2400 Kč za sadu", 8, 1200),

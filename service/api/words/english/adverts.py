@@ -18,6 +18,7 @@ TEXTS: Mapping[str, str] = {
     "operator first.",
     "doubt.unsafe_practice": "A lead with two plugs has bare live pins. Do not use it.",
     "doubt.power_conflict": "Two powers are stated. Ask for a picture of the label.",
+    "doubt.power_of_several": "No single panel has so much power. Ask of how many it is, and for the label of one.",
     "doubt.price_conflict": "The price field and the text tell different prices. Ask which one holds.",
     "doubt.power_vs_vi": "Voltage, current and power do not go together. One of them is wrong: ask for the label.",
     "doubt.voc_vs_cells": "The open-circuit voltage cannot come from so many cells. Ask for the label.",
