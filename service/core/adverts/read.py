@@ -17,6 +17,7 @@ from service.core.adverts.lexemes import lexed
 from service.core.adverts.lexicon import Vocabulary
 from service.core.adverts.limits import inverter_figures, volts_of_windows
 from service.core.adverts.lines import joined
+from service.core.adverts.old_prices import leave_out_old_prices
 from service.core.adverts.panels import panels_of_set
 from service.core.adverts.plain import Plain, plain_of
 from service.core.adverts.price import Asked, asked_of
@@ -134,6 +135,7 @@ def _offer(
     cut: Sequence[Pieces],
     sent: Sequence[str],
 ) -> Reading:
+    leave_out_old_prices(scene)
     asked = asked_of(scene, goods)
     limits, unsure = limits_in_set(scene) if goods.kind == "set" else (_NONE, _NONE)
     inverter = inverter_figures(scene, goods.kind, limits) if goods.kind in {"inverter", "set"} else {}

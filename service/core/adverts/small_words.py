@@ -51,6 +51,13 @@ class SmallWords:
     standing_on: Words  # before the pallet that they stand on
     sending_or: Words  # parts a price from one with sending
     sending_joining: Words  # "with postage for 66 €"
+    price_now: Words  # "was 80, now 50"
+    price_was: Words
+    price_from: Words  # "from 80 to 50"
+    price_to: Words
+    price_cut: Stems  # "lowered"
+    price_lowered_to: Words  # what may stand between the two
+    of_old_price: Words  # without one of these there is no old price
 
     # What is not asked of a buyer.
     no_payment: Words  # "payment in advance is not needed"
@@ -184,6 +191,8 @@ _SIGNS: Mapping[str, Iterable[str]] = {
     "sending_or": ",/;|(",
     "tax_beside": "(+,.%",
     "sending_joining": ":=€£$",
+    "price_lowered_to": ",:→>-=",
+    "of_old_price": "→>",
     "before_reason": "'",
     "set_joining": "&,",
     "sorts_joining": "&/",
@@ -219,6 +228,8 @@ _ALSO: Mapping[str, tuple[str, ...]] = {
     "per_pallet": ("per",),
     "sending_or": ("alternative",),
     "tax_beside": ("plus_sending",),
+    "price_lowered_to": ("price_to", "price_now", "only"),
+    "of_old_price": ("price_now", "price_was", "price_from"),
     "not_in_price": ("plus_sending", "less_sending"),
     "panel_along": ("joining",),
     "anybody": ("helpers",),
