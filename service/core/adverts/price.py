@@ -11,6 +11,7 @@ from service.core.adverts.field import PLACEHOLDERS, held_to_field, is_gross
 from service.core.adverts.goods import Goods
 from service.core.adverts.pieces import of_pallet
 from service.core.adverts.portions import of_panels_in_set
+from service.core.adverts.price_of_some import pieces_of_price
 from service.core.adverts.priced_apart import priced_apart
 from service.core.adverts.reading import Price
 from service.core.adverts.scene import Scene, numbers
@@ -19,6 +20,7 @@ from service.core.adverts.with_sending import cost_by_difference, price_with_sen
 
 _TOGETHER_SHARE = 0.02
 _TOKEN = 1.0
+_LEAST_OF_PAIRS = 3  # pieces: where there are two, a pair is all of them
 
 
 class Asked(NamedTuple):
@@ -60,7 +62,10 @@ def asked_of(scene: Scene, goods: Goods) -> Asked:
         return Asked(Price(), None, False, shipping)
     currency = _currency(scene, chosen, field, offers)
     price = _based(chosen.value, currency, _basis(basis, goods, scene, chosen), goods)
-    if goods.bundles > 1 and price.basis == "lot" and price.each is not None and not scene.tells("whole"):
+    some = _pieces_of_price(scene, chosen, price, goods)
+    if some is not None:
+        price = replace(price, basis="lot", each=round(chosen.value / some, 4))
+    elif goods.bundles > 1 and price.basis == "lot" and price.each is not None and not scene.tells("whole"):
         pieces = (goods.quantity or 0) / goods.bundles
         one_set = basis == "per_set" or by_bundle(scene, chosen)
         price = replace(price, each=round(chosen.value / pieces, 4) if one_set and pieces else None)
@@ -72,6 +77,13 @@ def asked_of(scene: Scene, goods: Goods) -> Asked:
         shipping = cost_by_difference(price, dear, goods.quantity)
     conflict = contradicted or _conflict(scene, chosen, field, offers, goods)
     return Asked(price, chosen, conflict, shipping)
+
+
+def _pieces_of_price(scene: Scene, chosen: Item, price: Price, goods: Goods) -> int | None:
+    """How many of more pieces the price is for, as "the pair"; None where it is for one, for all or nobody tells."""
+    if goods.kind == "set" or goods.quantity is None or goods.quantity < _LEAST_OF_PAIRS:
+        return None
+    return pieces_of_price(scene, chosen, goods.quantity) if price.basis != "set" else None
 
 
 def _field(scene: Scene) -> Item | None:

@@ -51,6 +51,11 @@ class SmallWords:
     standing_on: Words  # before the pallet that they stand on
     sending_or: Words  # parts a price from one with sending
     sending_joining: Words  # "with postage for 66 €"
+    pair: Words  # "90 the pair"
+    pair_or_not: Words  # some: only behind one of the next
+    beside_pair: Words
+    pair_of_more: Words  # behind it: "a pair of cables"
+    per_so_many: Words  # "je 2 Stück 90"
     price_now: Words  # "was 80, now 50"
     price_was: Words
     price_from: Words  # "from 80 to 50"
@@ -193,6 +198,7 @@ _SIGNS: Mapping[str, Iterable[str]] = {
     "sending_joining": ":=€£$",
     "price_lowered_to": ",:→>-=",
     "of_old_price": "→>",
+    "beside_pair": ".",
     "before_reason": "'",
     "set_joining": "&,",
     "sorts_joining": "&/",
