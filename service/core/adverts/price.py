@@ -62,21 +62,27 @@ def asked_of(scene: Scene, goods: Goods) -> Asked:
         return Asked(Price(), None, False, shipping)
     currency = _currency(scene, chosen, field, offers)
     price = _based(chosen.value, currency, _basis(basis, goods, scene, chosen), goods)
-    some = _pieces_of_price(scene, chosen, price, goods)
-    if some is not None:
-        price = replace(price, basis="lot", each=round(chosen.value / some, 4))
-    elif goods.bundles > 1 and price.basis == "lot" and price.each is not None and not scene.tells("whole"):
-        pieces = (goods.quantity or 0) / goods.bundles
-        one_set = basis == "per_set" or by_bundle(scene, chosen)
-        price = replace(price, each=round(chosen.value / pieces, 4) if one_set and pieces else None)
-    elif goods.pallets > 1 and price.basis == "lot" and price.each is not None and _a_pallet(scene, chosen):
-        price = replace(price, each=round(chosen.value * goods.pallets / (goods.quantity or 1), 4))
-    elif price.basis == "lot" and _per_pallet(scene, chosen):
-        price = replace(price, each=None)  # how many are on one is not told
+    price = _divided(scene, goods, chosen, price, by_set=basis == "per_set")
     if dear is not None:
         shipping = cost_by_difference(price, dear, goods.quantity)
     conflict = contradicted or _conflict(scene, chosen, field, offers, goods)
     return Asked(price, chosen, conflict, shipping)
+
+
+def _divided(scene: Scene, goods: Goods, chosen: Item, price: Price, *, by_set: bool) -> Price:
+    """The price with what one piece of it costs, where it is for a part of them: a pair, a set of several, a pallet."""
+    some = _pieces_of_price(scene, chosen, price, goods)
+    if some is not None:
+        return replace(price, basis="lot", each=round(chosen.value / some, 4))
+    if price.basis != "lot":
+        return price
+    if goods.bundles > 1 and price.each is not None and not scene.tells("whole"):
+        pieces = (goods.quantity or 0) / goods.bundles
+        one_set = by_set or by_bundle(scene, chosen)
+        return replace(price, each=round(chosen.value / pieces, 4) if one_set and pieces else None)
+    if goods.pallets > 1 and price.each is not None and _a_pallet(scene, chosen):
+        return replace(price, each=round(chosen.value * goods.pallets / (goods.quantity or 1), 4))
+    return replace(price, each=None) if _per_pallet(scene, chosen) else price  # how many are on one is not told
 
 
 def _pieces_of_price(scene: Scene, chosen: Item, price: Price, goods: Goods) -> int | None:
