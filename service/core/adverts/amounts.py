@@ -14,6 +14,7 @@ from service.core.adverts.alternatives import (
     one_alone,
     ways_of,
 )
+from service.core.adverts.each_thing import counts_a_thing, has_its_figure
 from service.core.adverts.goods import Goods
 from service.core.adverts.lump_sums import lump_sums
 from service.core.adverts.portions import for_some
@@ -144,7 +145,7 @@ def _bare(scene: Scene, place: int, item: Item) -> bool:  # noqa: PLR0911 - a ro
         counted = counted or (before.what == "each" and scene.stands("piece", item.field, item.to))  # "à 31 Stück"
         told = not nothing or (len(nothing) == 1 and nothing[0] in scene.small.is_priced)
         if (told or (before.what == "shipping" and _so_much(scene, nothing))) and not counted:
-            return before.what != "each" or not _piece(scene, place, before)
+            return before.what != "each" or not (_piece(scene, place, before) or counts_a_thing(scene, place, item))
     if (
         behind is not None
         and behind.at > item.to
@@ -153,6 +154,7 @@ def _bare(scene: Scene, place: int, item: Item) -> bool:  # noqa: PLR0911 - a ro
         return False  # "4 boxes à 2 panels"
     return (behind is not None and behind.what in {"each", "price"} and behind.at - item.to <= 1
             and behind.clause == item.clause and behind.sentence == item.sentence
+            and not (behind.what == "each" and counts_a_thing(scene, place, item))
             and not any(one.what == "piece" and one.at == behind.at for one in scene.ahead(place, 2)))  # fmt: skip
 
 
@@ -332,7 +334,7 @@ def _role_told_before(  # noqa: PLR0911 - a row of questions
         if what == "price":
             return next((one for one in close if one in ROLES), None)
     if before and before[0].what in ROLES and before[0].clause == item.clause - 1:
-        return before[0].what
+        return None if before[0].what == "each" and has_its_figure(scene, before[0]) else before[0].what
     tokens = scene.tokens[item.field][max(item.at - 2, 0) : item.at]
     at = scene.small.at_so_much
     at_so_much = bool(tokens) and (tokens[-1] in at or (tokens[0] in at and not tokens[-1].isalnum()))

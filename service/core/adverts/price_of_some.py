@@ -7,7 +7,7 @@ from service.core.adverts.walk import NUMBER, Item
 
 _PAIR, _BETWEEN, _TO_PAIR = 2, 2, 3
 _SIGNS = frozenset("€£$:=(,")
-_ENDS = frozenset(".,;!?()\n|/-")
+_ENDS = frozenset(".,;!?()\n|")
 _PIECES = ("piece", "panel_", "inverter_", "each", "for", "lot")
 
 
