@@ -19,7 +19,7 @@ def pieces_of_price(scene: Scene, chosen: Item, quantity: int) -> int | None:
     if chosen.field > 1:
         return None
     place = next(at for at in scene.by_what[NUMBER] if scene.items[at] is chosen)
-    found = _number_behind(scene, place, tokens) or _number_before(scene, place, tokens)
+    found = _number_behind(scene, place) or _number_before(scene, place, tokens)
     return found if found and found < quantity else None
 
 
@@ -49,7 +49,7 @@ def _pair_before(scene: Scene, tokens: Sequence[str], at: int) -> bool:
     return not counted and (word in small.pair or (word in small.pair_or_not and before in small.beside_pair))
 
 
-def _number_behind(scene: Scene, place: int, tokens: Sequence[str]) -> int | None:
+def _number_behind(scene: Scene, place: int) -> int | None:
     """As in "90 € les deux", "£180 per four", "40 € je 2 Module"."""
     item = scene.items[place]
     for one in scene.ahead(place, 4):
@@ -57,10 +57,16 @@ def _number_behind(scene: Scene, place: int, tokens: Sequence[str]) -> int | Non
             return None  # "30 € cada um"
         if one.what != NUMBER:
             continue
-        between = tokens[item.to : one.at]
-        told = (one.spelled or bool(between)) and scene.small.beside_pair.issuperset(between)
-        return _some(scene, one, tokens) if told and len(between) <= _BETWEEN and one.clause == item.clause else None
+        return number_of_pieces(scene, item, one)
     return None
+
+
+def number_of_pieces(scene: Scene, item: Item, one: Item) -> int | None:
+    """The number behind an amount, where nothing but "the", "for" or "per" stands between: "160 € les 8"."""
+    tokens = scene.tokens[item.field]
+    between = tokens[item.to : one.at]
+    told = (one.spelled or bool(between)) and scene.small.beside_pair.issuperset(between)
+    return _some(scene, one, tokens) if told and len(between) <= _BETWEEN and one.clause == item.clause else None
 
 
 def _number_before(scene: Scene, place: int, tokens: Sequence[str]) -> int | None:
