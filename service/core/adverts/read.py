@@ -10,6 +10,7 @@ from service.core.adverts.commands import commands_in
 from service.core.adverts.denials import told_not_to_be
 from service.core.adverts.doubts import figure_doubts, too_cheap
 from service.core.adverts.figures import Found, other_figures, panel_figures
+from service.core.adverts.free_from import leave_out_free_from
 from service.core.adverts.goods import Goods, goods_of
 from service.core.adverts.language import language_left, language_of
 from service.core.adverts.least import least_of, orders
@@ -136,6 +137,7 @@ def _offer(
     sent: Sequence[str],
 ) -> Reading:
     leave_out_old_prices(scene)
+    leave_out_free_from(scene)
     asked = asked_of(scene, goods)
     limits, unsure = limits_in_set(scene) if goods.kind == "set" else (_NONE, _NONE)
     inverter = inverter_figures(scene, goods.kind, limits) if goods.kind in {"inverter", "set"} else {}

@@ -51,6 +51,7 @@ class SmallWords:
     standing_on: Words  # before the pallet that they stand on
     sending_or: Words  # parts a price from one with sending
     sending_joining: Words  # "with postage for 66 €"
+    from_so_much: Words  # "free delivery over £200"
     pair: Words  # "90 the pair"
     pair_or_not: Words  # some: only behind one of the next
     beside_pair: Words
