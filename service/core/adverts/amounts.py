@@ -18,7 +18,7 @@ from service.core.adverts.each_thing import counts_a_thing, has_its_figure
 from service.core.adverts.goods import Goods
 from service.core.adverts.lump_sums import lump_sums
 from service.core.adverts.portions import for_some
-from service.core.adverts.price_of_some import number_of_pieces
+from service.core.adverts.price_of_some import number_of_all
 from service.core.adverts.scene import Scene, measured_in
 from service.core.adverts.walk import CURRENCIES, NUMBER, Item
 
@@ -272,9 +272,9 @@ def _role_told_behind(  # noqa: PLR0911 - a row of questions
         if one.what == NUMBER and one.value == 1 and near[:1] == ["for"]:
             return "each"
         if one.what == NUMBER and "each" in close and 1 < one.value < (goods.quantity or 0):
-            return "extra" if number_of_pieces(scene, item, one) else _OPEN  # "25 each or 90 the 4"
+            return "extra" if number_of_all(scene, item, one) else _OPEN  # "25 each or 90 the 4"
         if one.what == NUMBER and goods.quantity and one.value == goods.quantity > 1 and not one.unit:
-            if near[:1] == ["for"] or one.spelled or number_of_pieces(scene, item, one):
+            if near[:1] == ["for"] or one.spelled or number_of_all(scene, item, one):
                 return "lot"
             return _OPEN
     return _OPEN
@@ -376,7 +376,7 @@ def _directly_before(scene: Scene, before: list[Item], behind: list[Item], item:
         return "each"
     if behind and behind[0].at == item.to and behind[0].what in {*ROLES, "for", *_NOT_ASKED}:
         return None
-    if behind and behind[0].what == NUMBER and number_of_pieces(scene, item, behind[0]):
+    if behind and behind[0].what == NUMBER and number_of_all(scene, item, behind[0]):
         return None  # "25 € pièce ou 160 € les 8"
     what = before[0].what
     if what in {"panel_one", "inverter_one"}:

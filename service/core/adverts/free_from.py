@@ -7,7 +7,7 @@ from service.core.adverts.walk import MONEY_UNITS, NUMBER, Item
 
 _FREE = ("delivered", "giveaway")
 _SENDING = frozenset(("shipping", "bring", "delivered"))
-_TO_AMOUNT, _TO_FREE, _TO_SENDING = 4, 8, 5
+_TO_AMOUNT, _TO_FREE, _TO_SENDING, _MOST = 4, 8, 5, 6
 _ROLES = frozenset(("each", "lot", "per_set"))
 _PIECES = ("panel_many", "piece", "inverter_many")
 
@@ -32,9 +32,9 @@ def leave_out_free_from(scene: Scene) -> None:
 def _from_amounts(scene: Scene, place: int) -> Iterator[int]:
     """Places of amounts and of numbers of pieces in the sentence from which on it is free."""
     free = scene.items[place]
-    for at in scene.by_what.get(NUMBER, ()):
+    for at in range(max(place - _MOST, 0), min(place + _MOST, len(scene.items))):
         item = scene.items[at]
-        if item.sentence != free.sentence or item.field != free.field or not _may_be(scene, at, item):
+        if item.what != NUMBER or item.sentence != free.sentence or not _may_be(scene, at, item):
             continue
         behind = 0 <= item.at - free.to <= _TO_FREE and item.clause == free.clause
         first = 0 <= free.at - item.to <= _TO_FREE and _begins(scene, at)

@@ -90,14 +90,13 @@ def _beside(scene: Scene, place: int) -> list[int]:
     """Places of "new" directly beside an amount, with nothing but a sign of money between."""
     item, tokens = scene.items[place], scene.tokens[scene.items[place].field]
     found: list[int] = []
-    for what in _NEW:
-        for at in scene.by_what.get(what, ()):
-            one = scene.items[at]
-            if one.field != item.field or (what == "used" and one.to - one.at == 1):  # but "as new 150"
-                continue
-            before = item.at - _TO_WAS <= one.to <= item.at and _UNSAID.issuperset(tokens[one.to : item.at])
-            if before or one.at == item.to:
-                found.append(at)
+    for at in range(max(place - 2, 0), min(place + 3, len(scene.items))):
+        one = scene.items[at]
+        if one.what not in _NEW or one.field != item.field or (one.what == "used" and one.to - one.at == 1):
+            continue  # but "as new 150"
+        before = item.at - _TO_WAS <= one.to <= item.at and _UNSAID.issuperset(tokens[one.to : item.at])
+        if before or one.at == item.to:
+            found.append(at)
     return found
 
 

@@ -65,8 +65,15 @@ def number_of_pieces(scene: Scene, item: Item, one: Item) -> int | None:
     """The number behind an amount, where nothing but "the", "for" or "per" stands between: "160 € les 8"."""
     tokens = scene.tokens[item.field]
     between = tokens[item.to : one.at]
+    if len(between) > 1 and scene.stands("each", item.field, item.to):
+        return None  # "30 € cada um 20 peças"
     told = (one.spelled or bool(between)) and scene.small.beside_pair.issuperset(between)
     return _some(scene, one, tokens) if told and len(between) <= _BETWEEN and one.clause == item.clause else None
+
+
+def number_of_all(scene: Scene, item: Item, one: Item) -> int | None:
+    """The same where no word for "each" stands between: all of them, or some of them in one go."""
+    return None if scene.stands("each", item.field, item.to) else number_of_pieces(scene, item, one)
 
 
 def _number_before(scene: Scene, place: int, tokens: Sequence[str]) -> int | None:
