@@ -52,7 +52,9 @@ def _is_old(scene: Scene, places: tuple[int, int]) -> bool:
     small, (dear, cheap) = scene.small, (scene.items[places[0]], scene.items[places[1]])
     tokens = scene.tokens[dear.field]
     between = tokens[dear.to : cheap.at]
-    if not small.price_now.isdisjoint([word for word in between if word.isalnum()][-_TO_NOW:]):
+    if not small.price_now.isdisjoint(between) and not small.price_now.isdisjoint(
+        [word for word in between if word.isalnum()][-_TO_NOW:]
+    ):
         return True
     if _lowered(scene, dear, cheap, between):
         return True
@@ -103,6 +105,8 @@ def _beside(scene: Scene, place: int) -> list[int]:
 def _was(scene: Scene, item: Item) -> bool:
     """Does a word for what was before stand before an amount, with hardly anything between?"""
     before = scene.tokens[item.field][max(item.at - _TO_WAS - 2, 0) : item.at]
+    if scene.small.price_was.isdisjoint(before):
+        return False
     words = [word for word in takewhile(lambda word: word not in _ENDS, reversed(before)) if word.isalnum()]
     return not scene.small.price_was.isdisjoint(words[:_TO_WAS])
 

@@ -71,6 +71,9 @@ class SmallWords:
     undemanded: Words  # says both in one
     only_then: Words  # "look first, then transfer"
     looked_at: Stems
+    at_first: Words  # "first transfer, then I post"
+    money_sent: Stems
+    reserves: Stems  # behind a deposit
 
     # What is denied.
     tied: Stems  # to an account
