@@ -23,11 +23,17 @@ _UNSAID = frozenset(("", "€", "£", "$"))
 
 def leave_out_old_prices(scene: Scene) -> None:
     """Such amounts are no prices here, and "new" beside one tells no condition, "reduced" no limit."""
-    amounts = sorted(chain.from_iterable(scene.units[unit] for unit in scene.units.keys() & MONEY_UNITS))
-    if not amounts or (len(amounts) < 2 and not scene.price):
+    known = [scene.units[unit] for unit in MONEY_UNITS if unit in scene.units]
+    if not known or (len(known) == 1 == len(known[0]) and not _other_in_field(scene, known[0][0])):
         return
     if "new" in scene.by_what or not all(map(scene.small.of_old_price.isdisjoint, scene.different[:2])):
-        _leave_out(scene, amounts)
+        _leave_out(scene, sorted(chain.from_iterable(known)))
+
+
+def _other_in_field(scene: Scene, place: int) -> bool:
+    """Does the price field hold another amount?"""
+    value = scene.items[place].value
+    return any(one.what == NUMBER and one.value != value for one in scene.price)
 
 
 def _leave_out(scene: Scene, amounts: Sequence[int]) -> None:

@@ -21,7 +21,7 @@ def add_paid_first(scene: Scene) -> None:
         if found:
             known[_PAYMENT] = found
             return
-    if scene.tells("shipping", "pickup") and not small.at_first.isdisjoint(scene.different[1]):
+    if ("shipping" in known or "pickup" in known) and not small.at_first.isdisjoint(scene.different[1]):
         goods = [at for what in ("shipping", "pickup") for at in known.get(what, ()) if _behind_money(scene, at)]
         if goods:
             known[_PAYMENT] = goods

@@ -13,12 +13,16 @@ _PIECES = ("piece", "panel_", "inverter_", "each", "for", "lot")
 
 def pieces_of_price(scene: Scene, chosen: Item, quantity: int) -> int | None:
     """The pieces that an amount buys, where a word for a pair or a number beside it tells fewer than there are."""
-    tokens = scene.tokens[chosen.field]
-    if _pair_behind(scene, tokens, chosen.to) or _pair_before(scene, tokens, chosen.at):
+    tokens, small = scene.tokens[chosen.field], scene.small
+    near = tokens[max(chosen.at - _TO_PAIR, 0) : chosen.to + _TO_PAIR + 1]
+    paired = not (small.pair.isdisjoint(near) and small.pair_or_not.isdisjoint(near))
+    if paired and (_pair_behind(scene, tokens, chosen.to) or _pair_before(scene, tokens, chosen.at)):
         return _PAIR
     if chosen.field > 1:
         return None
-    place = next(at for at in scene.by_what[NUMBER] if scene.items[at] is chosen)
+    place = next((at for at in scene.units.get(chosen.unit, ()) if scene.items[at] is chosen), 0)
+    if NUMBER not in scene.near(place, 5, -1) and NUMBER not in scene.near(place, -1, 4):
+        return None
     found = _number_behind(scene, place) or _number_before(scene, place, tokens)
     return found if found and found < quantity else None
 

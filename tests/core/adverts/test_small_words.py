@@ -55,6 +55,9 @@ SOME = {
     "them": ("en de nl", OPEN),
     "still": ("de nl", "in the others a verb or a word behind the number tells what is left"),
     "still_there": ("de nl", "it only ends what begins with a word for still"),
+    "pair_or_not": ("de nl es pl pt cs da", OPEN),
+    "pair_of_more": ("en fr it", OPEN),
+    "price_lowered_to": ("en de nl es it da", OPEN),
     "code_short": ("en de pl cs da", "in the others no short word of the kind begins longer ones"),
     "count_words": ("en de nl fr es it pt cs da", WIDER),
     "rating_is": ("en de nl", OPEN),
@@ -74,6 +77,7 @@ SOME = {
 ALIKE_EVERYWHERE = {"peak_dashed", "celsius"}
 OF_OTHERS = {
     "sending_or",
+    "of_old_price",
     "not_in_price",
     "order_first",
     "sorts_between",
