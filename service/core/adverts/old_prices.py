@@ -37,8 +37,12 @@ def _other_in_field(scene: Scene, place: int) -> bool:
 
 
 def _leave_out(scene: Scene, amounts: Sequence[int]) -> None:
-    lowest = min(one.value for one in (*map(scene.items.__getitem__, amounts), *scene.price) if one.what == NUMBER)
-    old = [at for at in amounts if scene.items[at].value > lowest and _was(scene, scene.items[at])]
+    old: list[int] = []
+    if not all(map(scene.small.price_was.isdisjoint, scene.different[:2])):
+        told = [scene.items[at].value for at in amounts]
+        told += [one.value for one in scene.price if one.what == NUMBER]
+        lowest = min(told)
+        old += [at for at in amounts if scene.items[at].value > lowest and _was(scene, scene.items[at])]
     for first, second in pairwise(amounts):
         dear, cheap = scene.items[first], scene.items[second]
         if dear.field != cheap.field or dear.value <= cheap.value or cheap.at - dear.to > _FARTHEST:
