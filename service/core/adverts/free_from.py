@@ -14,9 +14,6 @@ _PIECES = ("panel_many", "piece", "inverter_many")
 
 def leave_out_free_from(scene: Scene) -> None:
     """Such sending costs what nobody knows, and the amount is no price."""
-    known = scene.by_what
-    if not ("delivered" in known or "giveaway" in known):
-        return
     if all(map(scene.small.from_so_much.isdisjoint, scene.different[:2])):
         return
     for what in _FREE:

@@ -23,7 +23,7 @@ _UNSAID = frozenset(("", "€", "£", "$"))
 
 def leave_out_old_prices(scene: Scene) -> None:
     """Such amounts are no prices here, and "new" beside one tells no condition, "reduced" no limit."""
-    known = [scene.units[unit] for unit in MONEY_UNITS if unit in scene.units]
+    known = [places for unit, places in scene.units.items() if unit in MONEY_UNITS]
     if not known or (len(known) == 1 == len(known[0]) and not _other_in_field(scene, known[0][0])):
         return
     if "new" in scene.by_what or not all(map(scene.small.of_old_price.isdisjoint, scene.different[:2])):

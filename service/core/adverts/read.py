@@ -137,7 +137,8 @@ def _offer(
     sent: Sequence[str],
 ) -> Reading:
     leave_out_old_prices(scene)
-    leave_out_free_from(scene)
+    if "delivered" in scene.by_what or "giveaway" in scene.by_what:
+        leave_out_free_from(scene)
     asked = asked_of(scene, goods)
     limits, unsure = limits_in_set(scene) if goods.kind == "set" else (_NONE, _NONE)
     inverter = inverter_figures(scene, goods.kind, limits) if goods.kind in {"inverter", "set"} else {}
