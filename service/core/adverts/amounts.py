@@ -15,11 +15,12 @@ from service.core.adverts.alternatives import (
     ways_of,
 )
 from service.core.adverts.bundles import names_set
+from service.core.adverts.each_thing import counts_a_thing, has_its_figure
 from service.core.adverts.goods import Goods
 from service.core.adverts.lump_sums import lump_sums
 from service.core.adverts.portions import for_some
+from service.core.adverts.price_of_some import number_of_all
 from service.core.adverts.scene import Scene, measured_in
-from service.core.adverts.thresholds import is_least_for_free
 from service.core.adverts.walk import CURRENCIES, NUMBER, Item
 
 Offers = list[tuple[Item, str | None]]  # an amount, and what it is for
@@ -52,12 +53,10 @@ def offers_of(scene: Scene, goods: Goods) -> tuple[Offers, list[int], float | No
     places: list[int] = []
     shipping: float | None = None
     others = {scene.items[at].sentence for at in scene.by_what.get("also_sold", ())}
-    sent, ways, free = "sent" in scene.by_what, ways_of(scene, goods), scene.tells("delivered", "giveaway")
+    sent, ways = "sent" in scene.by_what, ways_of(scene, goods)
     for place in sorted(chain(_bare_amounts(scene), measured_in(scene, *MONEY))):
         item = scene.items[place]
         if a_watt(scene, item) or (others and item.sentence in others and _of_others(scene, place)):
-            continue
-        if free and is_least_for_free(scene, place, item):
             continue
         role = _role(scene, place, item, goods, ways)
         if sent and _sent(scene, place, item):
@@ -148,7 +147,7 @@ def _bare(scene: Scene, place: int, item: Item) -> bool:  # noqa: PLR0911 - a ro
         counted = counted or (before.what == "each" and scene.stands("piece", item.field, item.to))  # "à 31 Stück"
         told = not nothing or (len(nothing) == 1 and nothing[0] in scene.small.is_priced)
         if (told or (before.what == "shipping" and _so_much(scene, nothing))) and not counted:
-            return before.what != "each" or not _piece(scene, place, before)
+            return before.what != "each" or not (_piece(scene, place, before) or counts_a_thing(scene, place, item))
     if (
         behind is not None
         and behind.at > item.to
@@ -157,6 +156,7 @@ def _bare(scene: Scene, place: int, item: Item) -> bool:  # noqa: PLR0911 - a ro
         return False  # "4 boxes à 2 panels"
     return (behind is not None and behind.what in {"each", "price"} and behind.at - item.to <= 1
             and behind.clause == item.clause and behind.sentence == item.sentence
+            and not (behind.what == "each" and counts_a_thing(scene, place, item))
             and not any(one.what == "piece" and one.at == behind.at for one in scene.ahead(place, 2)))  # fmt: skip
 
 
@@ -281,8 +281,10 @@ def _role_told_behind(  # noqa: PLR0911 - a row of questions
             return "shipping" if one.at - item.to <= 1 and not set(close) & {*ROLES, "price"} else None
         if one.what == NUMBER and one.value == 1 and near[:1] == ["for"]:
             return "each"
+        if one.what == NUMBER and "each" in close and 1 < one.value < (goods.quantity or 0):
+            return "extra" if number_of_all(scene, item, one) else _OPEN  # "25 each or 90 the 4"
         if one.what == NUMBER and goods.quantity and one.value == goods.quantity > 1 and not one.unit:
-            if near[:1] == ["for"] or one.spelled or "".join(tokens[item.to : one.at]) in scene.small.the_many:
+            if near[:1] == ["for"] or one.spelled or number_of_all(scene, item, one):
                 return "lot"
             return _OPEN
     return _OPEN
@@ -345,7 +347,7 @@ def _role_told_before(  # noqa: PLR0911 - a row of questions
         if what == "price":
             return next((one for one in close if one in ROLES), None)
     if before and before[0].what in ROLES and before[0].clause == item.clause - 1:
-        return before[0].what
+        return None if before[0].what == "each" and has_its_figure(scene, before[0]) else before[0].what
     tokens = scene.tokens[item.field][max(item.at - 2, 0) : item.at]
     at = scene.small.at_so_much
     at_so_much = bool(tokens) and (tokens[-1] in at or (tokens[0] in at and not tokens[-1].isalnum()))
@@ -384,6 +386,8 @@ def _directly_before(scene: Scene, before: list[Item], behind: list[Item], item:
         return "each"
     if behind and behind[0].at == item.to and behind[0].what in {*ROLES, "for", *_NOT_ASKED}:
         return None
+    if behind and behind[0].what == NUMBER and number_of_all(scene, item, behind[0]):
+        return None  # "25 € pièce ou 160 € les 8"
     what = before[0].what
     if what in {"panel_one", "inverter_one"}:
         return "each" if item.at == before[0].to else None

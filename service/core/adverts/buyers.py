@@ -8,6 +8,7 @@ from service.core.adverts.scene import Scene
 from service.core.adverts.walk import MONEY_UNITS, Item
 
 _SELLING = ("selling", "sells")
+_GOODS = ("panel_one", "panel_many", "inverter_one", "inverter_many", "set_one", "set_many")
 _MOST_QUESTIONS, _MOST_BEFORE = 6, 30  # pieces
 _FIRST_WORDS, _TO_AMOUNT, _ANSWER = 4, 5, 8
 _Span = tuple[int, int, int]  # field, first piece, its question mark
@@ -22,7 +23,8 @@ def is_buyers_question(scene: Scene) -> bool:
     bids = all(_is_bid(scene, item) for item in amounts)
     if any(_me_too(scene, span) and (_seeks(scene, span) or (amounts and bids)) for span in questions):
         return not any(_sold_outside(scene, ()))
-    asked = [span for span in questions if _asks_who_sells(scene, span)]
+    paid = bids and any(_right_behind_pay(scene, item) for item in amounts)
+    asked = [span for span in questions if _asks_who_sells(scene, span) or (paid and _asks_who_has(scene, span))]
     return bids and bool(asked) and not any(_sold_outside(scene, asked))
 
 
@@ -47,6 +49,20 @@ def _asks_who_sells(scene: Scene, span: _Span) -> bool:
     if scene.small.asks_who.isdisjoint(scene.tokens[field][start : start + _FIRST_WORDS]):
         return False
     return not _tells(scene, span, ("wanted_not",)) and _tells(scene, span, _SELLING)
+
+
+def _asks_who_has(scene: Scene, span: _Span) -> bool:
+    """Is it asked of anybody, and of goods: "who parts with a panel", as far as what is paid behind it tells?"""
+    field, start, _ = span
+    if scene.small.asks_who.isdisjoint(scene.tokens[field][start : start + _FIRST_WORDS]):
+        return False
+    return not _tells(scene, span, ("wanted_not",)) and _tells(scene, span, _GOODS)
+
+
+def _right_behind_pay(scene: Scene, item: Item) -> bool:
+    """Does an amount stand behind a word for paying with nothing but its sign between: "I give £45", "giver 200 kr"?"""
+    before = [word for word in scene.tokens[item.field][max(item.at - 3, 0) : item.at] if word.isalnum()]
+    return bool(before) and before[-1] in scene.small.i_pay
 
 
 def _seeks(scene: Scene, span: _Span) -> bool:

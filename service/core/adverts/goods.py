@@ -11,6 +11,7 @@ from service.core.adverts.pieces import pieces_on_offer
 from service.core.adverts.priced_apart import priced_apart
 from service.core.adverts.scene import Scene, numbers
 from service.core.adverts.set_figures import counted_in_set, figures_tell_set, listed, stroked
+from service.core.adverts.sold_of import apart
 from service.core.adverts.sorts import single_count
 from service.core.adverts.walk import CURRENCIES, NUMBER, Item
 
@@ -143,7 +144,8 @@ def _gone(scene: Scene, place: int) -> bool:
         return False
     item = scene.items[place]
     ahead = scene.ahead(place, 5)
-    if any(one.what == "gone" and one.clause == item.clause for one in (*scene.back(place, 4), *ahead)):
+    near = (*scene.back(place, 4), *ahead)
+    if any(one.what == "gone" and one.clause == item.clause and not apart(scene, item, one) for one in near):
         return True
     tokens = scene.tokens[item.field]
     return tokens[item.to : item.to + 1] == ["("] and any(

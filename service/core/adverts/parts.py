@@ -83,6 +83,8 @@ def _left_of(scene: Scene, places: tuple[int, int], one: Item, two: Item) -> boo
     before, behind = tokens[max(one.at - 2, 0) : one.at], tokens[two.to : two.to + 2]
     if before and before[-1] in scene.small.still and _goods(scene, places[1]):
         return _ends_there(scene, tokens[two.to + 1 : two.to + 3])
+    if before and before[-1] not in small.part_left and behind[:1] and behind[0] in small.part_left:
+        return of > 0 and _ends_there(scene, behind[1:])  # "9 of 20 left"
     return bool(told) or not (scene.small.part_left.isdisjoint(before) or scene.small.part_left.isdisjoint(behind))
 
 

@@ -6,6 +6,7 @@ from service.core.adverts.multiples import multiplies_cells
 from service.core.adverts.numerals import FIRST_YEAR, LAST_YEAR
 from service.core.adverts.parts import of_more, paid_for_several
 from service.core.adverts.scene import Scene
+from service.core.adverts.sold_of import left_after_sale
 from service.core.adverts.walk import CURRENCIES, NUMBER, Item
 
 _MOST_PIECES = 5000
@@ -70,9 +71,11 @@ def _pallets(scene: Scene) -> int:
 
 def _pieces(scene: Scene, kind: str) -> int | None:
     """Pieces that the text counts; one where all of it is in the singular; None where it does not say."""
-    sold = of_more(scene)
-    if sold is not None:
-        return sold
+    offered = of_more(scene)
+    if offered is None and "sold" in scene.by_what and kind != "set":
+        offered = left_after_sale(scene)
+    if offered is not None:
+        return offered
     names = _NAMES[kind]
     told: list[int] = []
     counted: list[int] = []

@@ -11,15 +11,16 @@ from service.core.adverts.field import PLACEHOLDERS, held_to_field, is_gross
 from service.core.adverts.goods import Goods
 from service.core.adverts.pieces import of_pallet
 from service.core.adverts.portions import of_panels_in_set
+from service.core.adverts.price_of_some import pieces_of_price
 from service.core.adverts.priced_apart import priced_apart
 from service.core.adverts.reading import Price
 from service.core.adverts.scene import Scene, numbers
-from service.core.adverts.thresholds import free_from
 from service.core.adverts.walk import CURRENCIES, NUMBER, Item
 from service.core.adverts.with_sending import cost_by_difference, price_with_sending
 
 _TOGETHER_SHARE = 0.02
 _TOKEN = 1.0
+_LEAST_OF_PAIRS = 3  # pieces: where there are two, a pair is all of them
 
 
 class Asked(NamedTuple):
@@ -43,7 +44,7 @@ def asked_of(scene: Scene, goods: Goods) -> Asked:
         places = [place for place, (item, _) in zip(places, offers, strict=True) if item is not dear]
         offers = [offer for offer in offers if offer[0] is not dear]
         shipping = None
-    elif shipping is None and any(not free_from(scene, place) for place in scene.said("delivered")):
+    elif shipping is None and scene.has("delivered"):
         shipping = 0.0
     given, brought = _given(scene)
     if brought and shipping is None and dear is None:
@@ -61,24 +62,40 @@ def asked_of(scene: Scene, goods: Goods) -> Asked:
         return Asked(Price(), None, False, shipping)
     currency = _currency(scene, chosen, field, offers)
     price = _based(chosen.value, currency, _basis(basis, goods, scene, chosen), goods)
-    if goods.bundles > 1:
-        price = _of_equal_sets(scene, goods, chosen, price)
-    elif goods.pallets > 1 and price.basis == "lot" and price.each is not None and _a_pallet(scene, chosen):
-        price = replace(price, each=round(chosen.value * goods.pallets / (goods.quantity or 1), 4))
-    elif price.basis == "lot" and _per_pallet(scene, chosen):
-        price = replace(price, each=None)  # how many are on one is not told
+    price = _divided(scene, goods, chosen, price, by_set=basis == "per_set")
     if dear is not None:
         shipping = cost_by_difference(price, dear, goods.quantity)
     conflict = contradicted or _conflict(scene, chosen, field, offers, goods)
     return Asked(price, chosen, conflict, shipping)
 
 
-def _of_equal_sets(scene: Scene, goods: Goods, chosen: Item, price: Price) -> Price:
+def _divided(scene: Scene, goods: Goods, chosen: Item, price: Price, *, by_set: bool) -> Price:
+    """The price with what one piece of it costs, where it is for a part of them: a pair, a set of several, a pallet."""
+    some = _pieces_of_price(scene, chosen, price, goods)
+    if some is not None:
+        return replace(price, basis="lot", each=round(chosen.value / some, 4))
+    if goods.bundles > 1:
+        return _of_equal_sets(scene, goods, chosen, price, by_set=by_set)
+    if price.basis != "lot":
+        return price
+    if goods.pallets > 1 and price.each is not None and _a_pallet(scene, chosen):
+        return replace(price, each=round(chosen.value * goods.pallets / (goods.quantity or 1), 4))
+    return replace(price, each=None) if _per_pallet(scene, chosen) else price  # how many are on one is not told
+
+
+def _of_equal_sets(scene: Scene, goods: Goods, chosen: Item, price: Price, *, by_set: bool) -> Price:
     """The price for one piece, where an amount tells whether it buys one of several equal sets or all of them."""
-    told, pieces = one_or_all(scene, chosen), (goods.quantity or 0) / goods.bundles
+    told, pieces = "one" if by_set else one_or_all(scene, chosen), (goods.quantity or 0) / goods.bundles
     if told == "one" and pieces:
         return replace(price, basis="lot", each=round(chosen.value / pieces, 4))
     return price if price.basis != "lot" or told == "all" or scene.tells("whole") else replace(price, each=None)
+
+
+def _pieces_of_price(scene: Scene, chosen: Item, price: Price, goods: Goods) -> int | None:
+    """How many of more pieces the price is for, as "the pair"; None where it is for one, for all or nobody tells."""
+    if goods.kind == "set" or goods.quantity is None or goods.quantity < _LEAST_OF_PAIRS:
+        return None
+    return pieces_of_price(scene, chosen, goods.quantity) if price.basis != "set" else None
 
 
 def _field(scene: Scene) -> Item | None:
@@ -101,8 +118,7 @@ def _given(scene: Scene) -> tuple[bool, bool]:
     free = [place for place in places if any(
         one.what in {"shipping", "bring"} and one.clause == scene.items[place].clause
         for one in (*scene.back(place, 4), *scene.ahead(place, 4)))]  # fmt: skip
-    brought = any(not free_from(scene, place) for place in free)
-    return len(free) < len(places) or any(one.what == "giveaway" for one in scene.price), brought
+    return len(free) < len(places) or any(one.what == "giveaway" for one in scene.price), bool(free)
 
 
 def _a_pallet(scene: Scene, chosen: Item) -> bool:

@@ -10,6 +10,7 @@ from service.core.adverts.commands import commands_in
 from service.core.adverts.denials import told_not_to_be
 from service.core.adverts.doubts import figure_doubts, too_cheap
 from service.core.adverts.figures import Found, other_figures, panel_figures
+from service.core.adverts.free_from import leave_out_free_from
 from service.core.adverts.goods import Goods, goods_of
 from service.core.adverts.language import language_left, language_of
 from service.core.adverts.least import least_of, orders
@@ -17,6 +18,7 @@ from service.core.adverts.lexemes import lexed
 from service.core.adverts.lexicon import Vocabulary
 from service.core.adverts.limits import inverter_figures, volts_of_windows
 from service.core.adverts.lines import joined
+from service.core.adverts.old_prices import leave_out_old_prices
 from service.core.adverts.panels import panels_of_set
 from service.core.adverts.plain import Plain, plain_of
 from service.core.adverts.price import Asked, asked_of
@@ -135,6 +137,9 @@ def _offer(
     cut: Sequence[Pieces],
     sent: Sequence[str],
 ) -> Reading:
+    leave_out_old_prices(scene)
+    if "delivered" in scene.by_what or "giveaway" in scene.by_what:
+        leave_out_free_from(scene)
     asked = asked_of(scene, goods)
     limits, unsure = limits_in_set(scene) if goods.kind == "set" else (_NONE, _NONE)
     inverter = inverter_figures(scene, goods.kind, limits) if goods.kind in {"inverter", "set"} else {}

@@ -35,7 +35,6 @@ class SmallWords:
     paid_for: Words  # so much was or is paid for it
     sending_for: Words  # "postage for 6.95"
     for_so_many: Words  # "450 € por 9 placas"
-    the_many: Words  # "160 € les 8"
     for_so_many_kr: Words  # the same behind a point: "450 kr. for 9"
     at_so_much: Words  # "ten panels à 20"
     a_piece: Words  # behind an "a" that is no ampere
@@ -46,7 +45,6 @@ class SmallWords:
     instead: Words  # "180 € instead of 329 €"
     only: Words  # "postage only: £25"
     plus_sending: Words
-    from_so_much: Words  # "free delivery over £200"
     less_sending: Words
     not_in_price: Words
     of_which: Words  # "69 € with postage (of which 7 €)"
@@ -57,6 +55,19 @@ class SmallWords:
     standing_on: Words  # before the pallet that they stand on
     sending_or: Words  # parts a price from one with sending
     sending_joining: Words  # "with postage for 66 €"
+    from_so_much: Words  # "free delivery over £200"
+    pair: Words  # "90 the pair"
+    pair_or_not: Words  # some: only behind one of the next
+    beside_pair: Words
+    pair_of_more: Words  # behind it: "a pair of cables"
+    per_so_many: Words  # "je 2 Stück 90"
+    price_now: Words  # "was 80, now 50"
+    price_was: Words
+    price_from: Words  # "from 80 to 50"
+    price_to: Words
+    price_cut: Stems  # "lowered"
+    price_lowered_to: Words  # what may stand between the two
+    of_old_price: Words  # without one of these there is no old price
 
     # What is not asked of a buyer.
     no_payment: Words  # "payment in advance is not needed"
@@ -65,6 +76,9 @@ class SmallWords:
     lacking: Words  # "no postage without payment in advance"
     only_then: Words  # "look first, then transfer"
     looked_at: Stems
+    at_first: Words  # "first transfer, then I post"
+    money_sent: Stems
+    reserves: Stems  # behind a deposit
 
     # Plugs.
     plug: Stems
@@ -203,6 +217,9 @@ _SIGNS: Mapping[str, Iterable[str]] = {
     "sending_or": ",/;|(",
     "tax_beside": "(+,.%",
     "sending_joining": ":=€£$",
+    "price_lowered_to": ",:→>-=",
+    "of_old_price": "→>",
+    "beside_pair": ".",
     "before_reason": "'",
     "by_set": "/",
     "set_joining": "&,",
@@ -239,6 +256,8 @@ _ALSO: Mapping[str, tuple[str, ...]] = {
     "per_pallet": ("per",),
     "sending_or": ("alternative",),
     "tax_beside": ("plus_sending",),
+    "price_lowered_to": ("price_to", "price_now", "only"),
+    "of_old_price": ("price_now", "price_was", "price_from"),
     "not_in_price": ("plus_sending", "less_sending"),
     "panel_along": ("joining",),
     "anybody": ("helpers",),

@@ -5,6 +5,7 @@ from service.core.adverts.goods import Goods
 from service.core.adverts.labels import labels_taken_off, leave_out_other_labels
 from service.core.adverts.numerals import FIRST_YEAR, LAST_YEAR
 from service.core.adverts.off_grid import leave_out_off_grid_places
+from service.core.adverts.paid_first import add_paid_first
 from service.core.adverts.payments import PAID_FIRST, leave_out_undemanded, sent_when_paid
 from service.core.adverts.plugs import leave_out_ordinary_plugs
 from service.core.adverts.scene import Scene
@@ -61,6 +62,7 @@ def put_together(scene: Scene, kind: str) -> None:
         if behind is not None and behind.clause == item.clause and 0 <= behind.at - item.to <= 1:
             scene.by_what.setdefault(f"d:{_DEFECT_OF[behind.what[2:], 'missing']}", []).append(place)
     leave_out_other_labels(scene)
+    add_paid_first(scene)
     leave_out_undemanded(scene)
     leave_out_ordinary_plugs(scene, kind)
     leave_out_off_grid_places(scene, kind)

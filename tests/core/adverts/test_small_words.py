@@ -52,11 +52,13 @@ SOME = {
     "of_them": ("en de nl", OPEN),
     "lead_ends": ("en", "in the others the end stands before its lead"),
     "solar_plug": ("en de nl", "MC4 is called so everywhere"),
-    "the_many": ("fr es it pt", 'in the others a word for "all" or "for" stands there'),
     "the_set": ("en de nl fr es it pt", "Polish and Czech have no article, Danish hangs it at the word"),
     "them": ("en de nl", OPEN),
     "still": ("de nl", "in the others a verb or a word behind the number tells what is left"),
     "still_there": ("de nl", "it only ends what begins with a word for still"),
+    "pair_or_not": ("de nl es pl pt cs da", OPEN),
+    "pair_of_more": ("en fr it", OPEN),
+    "price_lowered_to": ("en de nl es it da", OPEN),
     "code_short": ("en de pl cs da", "in the others no short word of the kind begins longer ones"),
     "count_words": ("en de nl fr es it pt cs da", WIDER),
     "rating_is": ("en de nl", OPEN),
@@ -76,6 +78,7 @@ SOME = {
 ALIKE_EVERYWHERE = {"peak_dashed", "celsius"}
 OF_OTHERS = {
     "sending_or",
+    "of_old_price",
     "not_in_price",
     "order_first",
     "sorts_between",
