@@ -205,7 +205,9 @@ def _lexicon(small: SmallWords, *tables: Mapping[str, tuple[str, ...]]) -> Lexic
         units={word: (unit, factor, word in small.peak_units,
                       unit not in _UNSURE and word != '"' and word not in apart[_NO_UNIT])
                for word, (unit, factor) in units.items()},
-        beside_figures=BEFORE_UNITS | units.keys(), short=frozenset(apart[_SHORT]), no_unit=frozenset(apart[_NO_UNIT]),
+        beside_figures=BEFORE_UNITS | frozenset(units),
+        short=frozenset(apart[_SHORT]),
+        no_unit=frozenset(apart[_NO_UNIT]),
         small=small,
         loose=loose,
     )  # fmt: skip
