@@ -6,6 +6,7 @@ module was compiled, its source is left out of the copy: there is nothing to edi
 """
 
 import importlib.util
+import os
 import shutil
 import subprocess
 import sys
@@ -18,7 +19,9 @@ HERE = Path(__file__).resolve().parent
 COMPILED = Path("core", "adverts")  # but for ``__init__``, which only hands on names
 _PACKAGES = ("mypy", "mypyc", "setuptools")
 _LEFT_OUT = shutil.ignore_patterns("__pycache__", "builders", "*.so", "*.pyd")
-# Further optimisation costs three times the time and makes nothing faster.
+# Further optimisation costs three times the time and makes nothing faster. What no other library asks for is hidden,
+# so that modules call one another directly.
+_FLAGS = "-fvisibility=hidden"
 _SETUP = """\
 from mypyc.build import mypycify
 from setuptools import setup
@@ -92,7 +95,8 @@ def _compile(package: Path) -> None:
     paths = [str(one.relative_to(package.parent)) for one in sources]
     (package.parent / "setup.py").write_text(_SETUP.format(paths=paths, shared=_SHARED), encoding="utf-8")
     done = subprocess.run(
-        [sys.executable, "setup.py"], cwd=package.parent, capture_output=True, text=True, check=False
+        [sys.executable, "setup.py"], cwd=package.parent, capture_output=True, text=True, check=False,
+        env={**os.environ, "CFLAGS": _FLAGS},
     )  # fmt: skip
     lacking = [one.stem for one in sources if not list(one.parent.glob(f"{one.stem}.*{_suffix()}"))]
     if done.returncode or lacking:

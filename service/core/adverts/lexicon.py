@@ -48,7 +48,7 @@ class Phrases:
     """
 
     alone: tuple[str, ...]
-    by_second: Mapping[str, tuple[Longer, ...]]
+    by_second: dict[str, tuple[Longer, ...]]
     stems: tuple[Longer, ...]
     stem_heads: frozenset[str]
     walked: bool
@@ -99,12 +99,12 @@ class Lexicon:
     """
 
     known: Known
-    units: Mapping[str, UnitWord]
+    units: dict[str, UnitWord]
     beside_figures: frozenset[str]
     short: frozenset[str]
     no_unit: frozenset[str]
     small: SmallWords
-    loose: Mapping[str, tuple[str, float]]
+    loose: dict[str, tuple[str, float]]
 
 
 def _numbered(word: str, phrases: tuple[Phrase, ...]) -> Start:
@@ -153,8 +153,8 @@ class Vocabulary:
     """
 
     languages: tuple[str, ...]
-    lexicons: Mapping[str, Lexicon]
-    telling: Mapping[str, int]
+    lexicons: dict[str, Lexicon]
+    telling: dict[str, int]
     met: Met
     small: SmallWords
 
