@@ -5,6 +5,7 @@ the time. The repository stays Python alone: the compiled copy is another folder
 module was compiled, its source is left out of the copy: there is nothing to edit that would not be run.
 """
 
+import ast
 import importlib.util
 import os
 import shutil
@@ -12,6 +13,7 @@ import subprocess
 import sys
 import sysconfig
 import tempfile
+from collections import Counter
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -93,6 +95,8 @@ def _compile(package: Path) -> None:
     """Put machine code in the place of the sources of the rules, of each of them."""
     sources = sorted(one for one in (package / COMPILED).glob("*.py") if one.name != "__init__.py")
     paths = [str(one.relative_to(package.parent)) for one in sources]
+    for one in sources:
+        one.write_text(with_constants(one.read_text(encoding="utf-8")), encoding="utf-8")
     (package.parent / "setup.py").write_text(_SETUP.format(paths=paths, shared=_SHARED), encoding="utf-8")
     done = subprocess.run(
         [sys.executable, "setup.py"], cwd=package.parent, capture_output=True, text=True, check=False,
@@ -104,6 +108,41 @@ def _compile(package: Path) -> None:
         raise CompileError("the rules do not compile: ", ", ".join(lacking), "\n", told)
     for one in sources:
         one.unlink()
+
+
+def with_constants(source: str) -> str:
+    """A module whose names in capitals are told to the compiler as constants, which it need not look up by name.
+
+    Left as they are: names given twice, with a type, or for a row that holds a float (mypyc 2.4 takes it for unset).
+    """
+    tree, lines = ast.parse(source), source.split("\n")
+    given = Counter(one.id for one in ast.walk(tree) if isinstance(one, ast.Name) and isinstance(one.ctx, ast.Store))
+    marked = False
+    for node in tree.body:
+        if not isinstance(node, ast.Assign) or _is_row_of_floats(node):
+            continue
+        names = [one for one in ast.walk(node.targets[0]) if isinstance(one, ast.Name)]
+        if not all(one.id.isupper() and given[one.id] == 1 for one in names):
+            continue
+        line, name = lines[node.lineno - 1], node.targets[0]
+        if isinstance(name, ast.Name):
+            lines[node.lineno - 1] = line.replace(f"{name.id} =", f"{name.id}: Final =", 1)
+        elif isinstance(node.value, ast.Tuple):
+            pairs = zip(names, node.value.elts, strict=True)
+            told = "; ".join(f"{one.id}: Final = {ast.unparse(value)}" for one, value in pairs)
+            lines[node.lineno - 1 : node.end_lineno] = [told] + [""] * ((node.end_lineno or 0) - node.lineno)
+        marked = True
+    first = next((one.lineno for one in tree.body if isinstance(one, ast.Import | ast.ImportFrom)), None)
+    if marked:
+        at = (tree.body[1].lineno if first is None else first) - 1
+        lines[at] = f"from typing import Final; {lines[at]}"  # on a line that is there, so that the others keep theirs
+    return "\n".join(lines)
+
+
+def _is_row_of_floats(node: ast.Assign) -> bool:
+    """Is it one name for a tuple with floats in it?"""
+    floats = (isinstance(one, ast.Constant) and isinstance(one.value, float) for one in ast.walk(node.value))
+    return isinstance(node.targets[0], ast.Name) and isinstance(node.value, ast.Tuple) and any(floats)
 
 
 def _suffix() -> str:

@@ -145,6 +145,15 @@ def test_without_a_compiler_it_is_named_and_nothing_is_written(tmp_path: Path) -
     assert not list(tmp_path.iterdir())
 
 
+def test_names_in_capitals_are_told_as_constants_and_lines_stay_where_they_are() -> None:
+    lines = ['"""Why?"""', "import re", "_NEAR, FAR = 2, 5  # pieces", "A = frozenset(", '    "ab"', ")",
+             "_SIDES = (2.0, 3.0)", "B = 1", "B = 2", "c = 3"]  # fmt: skip
+    told = compiling.with_constants("\n".join(lines)).split("\n")
+    assert told[1] == "from typing import Final; import re"
+    assert told[2:4] == ["_NEAR: Final = 2; FAR: Final = 5", "A: Final = frozenset("]
+    assert (told[0], told[4:]) == (lines[0], lines[4:])
+
+
 def test_rules_that_do_not_compile_are_told_and_nothing_is_written(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:

@@ -34,7 +34,7 @@ _SHORT, _NO_UNIT, _TELLING, _NO_LANGUAGE = "short", "no_unit", "telling", "no_la
 
 # What a piece of text can be: nothing, a sign that parts clauses, one that ends sentences, a point, a dash, a bracket;
 # a figure; or the phrases that begin with it.
-NOTHING, PARTS, ENDS, POINT, DASH, OPENS, CLOSES = range(7)
+NOTHING, PARTS, ENDS, POINT, DASH, OPENS, CLOSES = 0, 1, 2, 3, 4, 5, 6
 Phrase = tuple[tuple[str, ...], tuple[str, ...]]  # the rest of its words, and its meanings
 Longer = tuple[tuple[str, ...], tuple[str, ...], bool]  # the same; is one of them a number, currency or "but"?
 
