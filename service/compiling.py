@@ -1,8 +1,8 @@
 """How does a copy of the service come to be whose reading of adverts is machine code?
 
-The rules of ``core/adverts`` are typed Python of many short functions; compiled ahead they read in some two thirds of
-the time. The repository stays Python alone: the compiled copy is another folder, made in one go or not at all. Where a
-module was compiled, its source is left out of the copy: there is nothing to edit that would not be run.
+The rules of ``core/adverts`` are typed Python of many short functions; compiled ahead they read in little more than
+half of the time. The repository stays Python alone: the compiled copy is another folder, made in one go or not at all.
+Where a module was compiled, its source is left out of the copy: there is nothing to edit that would not be run.
 """
 
 import ast
