@@ -1,4 +1,4 @@
-"""The command line: ``python -m service serve | try FILE | openapi [--check] | bench NAME``."""
+"""The command line: ``python -m service serve | try FILE | openapi [--check] | compile INTO | bench NAME``."""
 
 import argparse
 import gc
@@ -39,6 +39,9 @@ def main(arguments: Sequence[str] | None = None) -> int:
     document = commands.add_parser("openapi", help="write openapi/openapi.json")
     document.add_argument("--check", action="store_true", help="only compare it with what is served")
     document.set_defaults(run=_openapi)
+    compiling = commands.add_parser("compile", help="write a copy whose reading of adverts is machine code")
+    compiling.add_argument("into", type=Path, help="folder that the copy is put into, and run from")
+    compiling.set_defaults(run=_compile)
     bench = commands.add_parser("bench", help="measure; workloads are in the docstrings of service/bench")
     bench.add_argument("name", choices=BENCHES)
     bench.add_argument("rest", nargs=argparse.REMAINDER, help="passed on to the bench")
@@ -125,6 +128,17 @@ def _openapi(chosen: argparse.Namespace) -> int:
         return 0
     print("openapi/openapi.json is not what is served; run: python -m service openapi", file=sys.stderr)
     return 1
+
+
+def _compile(chosen: argparse.Namespace) -> int:
+    from service.compiling import CompileError, compile_into  # noqa: PLC0415
+
+    try:
+        print(compile_into(chosen.into))
+    except CompileError as error:
+        print(f"no compiled copy: {error}", file=sys.stderr)
+        return 1
+    return 0
 
 
 def _bench(chosen: argparse.Namespace) -> int:

@@ -14,6 +14,7 @@ import time
 from collections import defaultdict
 from collections.abc import Mapping, Sequence
 from pathlib import Path
+from types import FunctionType
 from typing import Any
 
 from service.app import deps_of
@@ -52,12 +53,14 @@ def main(arguments: Sequence[str]) -> int:
     for language in sorted({row.get("lang") or "und" for row in rows}):
         of_language = [row for row in rows if (row.get("lang") or "und") == language]
         figures[f"f1_{language}"] = shares(scored(of_language, vocabulary)[0])["f1"]
+    rules = "interpreted" if isinstance(read_advert, FunctionType) else "compiled"
     if chosen.json:
-        print(json.dumps(figures))
+        print(json.dumps({"rules": rules, **figures}))
         return 0
     for name, (right, wrong, missed) in sorted(scores.items()):
         print(f"{name:32}{right:6d} right{wrong:6d} wrong{missed:6d} missed")
     print("\n".join(misses) if chosen.misses else "")
+    print(f"{'rules':32}{rules}")
     print("\n".join(f"{name:32}{value:8.3f}{_goal(name, value)}" for name, value in figures.items()))
     return 0
 

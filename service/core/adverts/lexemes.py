@@ -3,7 +3,7 @@
 One walk over the words of a field. Most words mean nothing and cost one look into a table.
 """
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import chain, compress, islice
 
@@ -58,10 +58,11 @@ def lexed(  # noqa: C901, PLR0912 - one row of kinds, gone through for each word
     padded, told = walk.padded, walk.items.append
     starts = list(map(lexicon.known.__getitem__, words))  # the most words are known as nothing
     done = 0
-    for at, start in islice(_telling(starts, flood), _MOST_TELLING):
+    for at in _telling(starts, flood):
         if at < done:
             continue
-        if start.__class__ is Phrases:
+        start = starts[at]
+        if type(start) is Phrases:
             follow = padded[at + 1]
             if (
                 _longer(padded[at + 2], start) if follow in JOINING
@@ -73,7 +74,7 @@ def lexed(  # noqa: C901, PLR0912 - one row of kinds, gone through for each word
             else:
                 for meaning in start.alone:
                     told(Item(meaning, at, at + 1, walk.sentence, walk.clause, number))
-        elif start.__class__ is int:
+        elif type(start) is int:
             if start == PARTS:
                 walk.clauses = walk.clause = walk.clauses + 1
             elif start == ENDS or (start == POINT and not _cuts_short(walk, at, padded[at + 1])):
@@ -83,22 +84,22 @@ def lexed(  # noqa: C901, PLR0912 - one row of kinds, gone through for each word
                     walk.outer.clear()
             elif start > POINT:
                 _sign(walk, at, start)
-        elif start.__class__ is Figure:
+        elif type(start) is Figure:
             done = measured(walk, at, start)
-        elif start.__class__ is tuple:
+        elif type(start) is tuple:
             for meaning in start:
                 told(Item(meaning, at, at + 1, walk.sentence, walk.clause, number))
-        elif start.__class__ is Heading:
+        elif type(start) is Heading:
             done = _headed(walk, at, start)
     if flood is not None:
         return Lexed([item for item in walk.items if not any(flood[item.at : item.to])], pieces)
     return Lexed(walk.items, pieces)
 
 
-def _telling(starts: Sequence[Start], flood: Sequence[bool] | None) -> Iterable[tuple[int, Start]]:
-    """Places of what may mean something and is no flood, and what begins there."""
-    telling = compress(enumerate(starts), starts)
-    return telling if flood is None else ((at, start) for at, start in telling if not flood[at])
+def _telling(starts: list[Start], flood: Sequence[bool] | None) -> list[int]:
+    """The first places of what may mean something and is no flood."""
+    telling = compress(range(len(starts)), starts)
+    return list(islice(telling if flood is None else (at for at in telling if not flood[at]), _MOST_TELLING))
 
 
 def _headed(walk: Walk, at: int, heading: Heading) -> int:
@@ -248,7 +249,7 @@ def _goes_on(before: float, value: float) -> bool:
     )
 
 
-def _fits(words: Sequence[str], at: int, rest: tuple[str, ...]) -> int:
+def _fits(words: list[str], at: int, rest: tuple[str, ...]) -> int:
     """Behind the words of a phrase that go on at ``at``; 0 where they do not. Joining signs are passed over."""
     count = len(words)
     for want in rest:

@@ -34,7 +34,7 @@ _SHORT, _NO_UNIT, _TELLING, _NO_LANGUAGE = "short", "no_unit", "telling", "no_la
 
 # What a piece of text can be: nothing, a sign that parts clauses, one that ends sentences, a point, a dash, a bracket;
 # a figure; or the phrases that begin with it.
-NOTHING, PARTS, ENDS, POINT, DASH, OPENS, CLOSES = range(7)
+NOTHING, PARTS, ENDS, POINT, DASH, OPENS, CLOSES = 0, 1, 2, 3, 4, 5, 6
 Phrase = tuple[tuple[str, ...], tuple[str, ...]]  # the rest of its words, and its meanings
 Longer = tuple[tuple[str, ...], tuple[str, ...], bool]  # the same; is one of them a number, currency or "but"?
 
@@ -48,7 +48,7 @@ class Phrases:
     """
 
     alone: tuple[str, ...]
-    by_second: Mapping[str, tuple[Longer, ...]]
+    by_second: dict[str, tuple[Longer, ...]]
     stems: tuple[Longer, ...]
     stem_heads: frozenset[str]
     walked: bool
@@ -99,12 +99,12 @@ class Lexicon:
     """
 
     known: Known
-    units: Mapping[str, UnitWord]
+    units: dict[str, UnitWord]
     beside_figures: frozenset[str]
     short: frozenset[str]
     no_unit: frozenset[str]
     small: SmallWords
-    loose: Mapping[str, tuple[str, float]]
+    loose: dict[str, tuple[str, float]]
 
 
 def _numbered(word: str, phrases: tuple[Phrase, ...]) -> Start:
@@ -153,8 +153,8 @@ class Vocabulary:
     """
 
     languages: tuple[str, ...]
-    lexicons: Mapping[str, Lexicon]
-    telling: Mapping[str, int]
+    lexicons: dict[str, Lexicon]
+    telling: dict[str, int]
     met: Met
     small: SmallWords
 
@@ -205,7 +205,9 @@ def _lexicon(small: SmallWords, *tables: Mapping[str, tuple[str, ...]]) -> Lexic
         units={word: (unit, factor, word in small.peak_units,
                       unit not in _UNSURE and word != '"' and word not in apart[_NO_UNIT])
                for word, (unit, factor) in units.items()},
-        beside_figures=BEFORE_UNITS | units.keys(), short=frozenset(apart[_SHORT]), no_unit=frozenset(apart[_NO_UNIT]),
+        beside_figures=BEFORE_UNITS | frozenset(units),
+        short=frozenset(apart[_SHORT]),
+        no_unit=frozenset(apart[_NO_UNIT]),
         small=small,
         loose=loose,
     )  # fmt: skip

@@ -1,7 +1,6 @@
 """What stands near what? The items of all fields of an advert in one row, with questions of nearness."""
 
 from bisect import bisect_left, bisect_right
-from collections import defaultdict
 from collections.abc import Sequence, Set
 from dataclasses import dataclass, field
 from itertools import chain
@@ -93,7 +92,7 @@ class Scene:
 
     def back(self, place: int, most: int = 12) -> list[Item]:
         """Items of the same sentence before a place, nearest first."""
-        sentences = self.sentences
+        sentences, first = self.sentences, place
         first = bisect_left(sentences, sentences[place], place - most if place > most else 0, place)
         found = self.items[first:place]
         found.reverse()
@@ -101,9 +100,9 @@ class Scene:
 
     def ahead(self, place: int, most: int = 12) -> list[Item]:
         """Items of the same sentence behind a place, nearest first."""
-        sentences, start = self.sentences, place + 1
-        end = bisect_right(sentences, sentences[place], start, min(start + most, len(sentences)))
-        return self.items[start:end]
+        sentences, end = self.sentences, place + 1
+        end = bisect_right(sentences, sentences[place], end, min(end + most, len(sentences)))
+        return self.items[place + 1 : end]
 
     def before(self, place: int) -> Item | None:
         """The item directly before a place, in the same sentence."""
@@ -211,10 +210,9 @@ def scene_of(title: Lexed, body: Lexed, price: Lexed, small: SmallWords, orders:
         items = [item for at, item in enumerate(items) if item.what == "q:hostile" or at in honest or (
                  item.sentence not in ordering and item.at not in within[item.field])]  # fmt: skip
         whats, by_what = _by_what(items)
-    units: defaultdict[str, list[int]] = defaultdict(list)
+    units: dict[str, list[int]] = {}
     for place in by_what.get(NUMBER, ()):
-        units[items[place].unit].append(place)
-    units.default_factory = None  # what is asked for later is not there
+        units.setdefault(items[place].unit, []).append(place)
     pieces = (title.pieces, body.pieces, price.pieces)
     return Scene(
         small=small, items=items, whats=whats, by_what=by_what, tokens=[one.words for one in pieces],
@@ -244,10 +242,13 @@ def _price_when_new(items: list[Item], by_what: dict[str, list[int]]) -> bool:
 def _by_what(items: Sequence[Item]) -> tuple[list[str], dict[str, list[int]]]:
     """The meanings of items with some empty ones behind them, and the places by meaning."""
     whats = [item.what for item in items]
-    found: defaultdict[str, list[int]] = defaultdict(list)
+    found: dict[str, list[int]] = {}
     for place, what in enumerate(whats):
-        found[what].append(place)
-    found.default_factory = None  # what is asked for later is not there
+        known = found.get(what)
+        if known is None:
+            found[what] = [place]
+        else:
+            known.append(place)
     return whats + _NOTHING_BEHIND, found
 
 

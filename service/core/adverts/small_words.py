@@ -8,7 +8,7 @@ tables tell which language has which; here stand the signs that do the same, and
 from collections.abc import Iterable, Mapping, Set
 from dataclasses import dataclass, fields
 from sys import intern
-from typing import Any, NoReturn
+from typing import Any, NoReturn, get_origin
 
 from service.core.adverts.plain import HALVES, plain_of
 from service.core.adverts.tokens import words_of
@@ -283,7 +283,7 @@ def small_words_of(tables: ByLanguage) -> SmallWords:
         ValueError: a role that nobody knows or fills, a word that stands twice in one, or is not written as one word in
             small letters, with a star behind it where the role has beginnings of words and nowhere else.
     """
-    stems = {role.name: role.type == Stems for role in fields(SmallWords)}
+    stems = {role.name: (get_origin(role.type) or role.type) is tuple for role in fields(SmallWords)}
     told: dict[str, set[str]] = {name: set(_SIGNS.get(name, ())) for name in stems}
     for language, roles in tables.items():
         for name, row in roles.items():
