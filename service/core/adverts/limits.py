@@ -5,6 +5,7 @@ from itertools import takewhile
 
 from service.core.adverts.direct import GRID_V, of_the_grid
 from service.core.adverts.figures import Found, is_greatest, name_of, owner_of
+from service.core.adverts.flows import amperes_of_input, watts_go_in
 from service.core.adverts.scene import Scene, numbers
 from service.core.adverts.walk import NUMBER, Item
 from service.core.adverts.whose import kills
@@ -57,6 +58,11 @@ def inverter_figures(scene: Scene, kind: str, own: Set[int] = frozenset()) -> Fo
             found.setdefault(high_name, found.pop(low))
     if "trackers" in found:
         found["inputs"] = found.pop("trackers")
+    for name in ("trackers_each", "inputs_each"):
+        if name in found:
+            found.setdefault("inputs", found.pop(name))
+    found.pop("trackers_each", None)
+    found.pop("inputs_each", None)
     return found
 
 
@@ -108,6 +114,8 @@ def _ac(scene: Scene, place: int, item: Item, kind: str, found: Found) -> None:
     if any(one.what in {"panel_one", "panel_many"} and one.clause == item.clause for one in behind[:1]):
         return
     if of_panels_taken(scene, place) or (_times(scene, item) and _counted_panels(scene, place, item, kind)):
+        return
+    if watts_go_in(scene, place):
         return
     before = [one.what for one in scene.back(place, 6) if item.at - one.to <= 4 and one.clause == item.clause]
     if (
@@ -288,7 +296,7 @@ def _current(scene: Scene, place: int, item: Item, found: Found) -> None:
     behind = [one.what for one in scene.ahead(place, 2) if one.at - item.to <= 2]
     if {"ac_out", "system", "battery"} & {*before[:3], *behind[:1]} or of_something_else(scene, place, item):
         return
-    if _put_out(scene, item):
+    if _put_out(scene, item) or not amperes_of_input(scene, place, item):
         return
     name = name_of(scene, place, ("isc", "input_current"))
     own = _heads_its_own(scene, place, item)  # "16 A, Isc 20 A": behind it stands the name of another one
@@ -331,8 +339,18 @@ def _inputs(scene: Scene, place: int, item: Item, found: Found) -> None:
             if not (item.spelled and item.value == 1 and _spoilt(scene, item.sentence)):
                 word = scene.tokens[one.field][one.at]
                 tracked = one.what == "tracking" or word.startswith(scene.small.tracker)
-                _keep(found, "trackers" if tracked else "inputs", item)
+                name = "trackers" if tracked else "inputs"
+                _keep(found, f"{name}_each" if _of_each(scene, place, item, one) else name, item)
             return
+
+
+def _of_each(scene: Scene, place: int, item: Item, name: Item) -> bool:
+    """Is it how many each input has: "one tracker per input", "each with one tracker"?"""
+    tokens, words = scene.tokens[item.field], scene.small.for_each
+    if not words.isdisjoint(takewhile(lambda word: word not in _PARTS, reversed(tokens[max(item.at - 3, 0) : item.at]))):
+        return True
+    at = next((at for at in range(name.to, min(name.to + 2, len(tokens))) if tokens[at] in words), 0)
+    return at > 0 and not any(one.what == NUMBER and one.at == at + 1 for one in scene.ahead(place, 6))
 
 
 def _spoilt(scene: Scene, sentence: int) -> bool:

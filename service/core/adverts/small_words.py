@@ -167,6 +167,12 @@ class SmallWords:
     an_input: Words
     input_begins: Stems  # "inputs"
     put_out: Words
+    direct: Words  # "1000 W DC"
+    alternating: Words
+    flowing_in: Words  # the same as "input", where nothing goes on behind it: "1000 W in, 800 W out"
+    beside_watts: Words  # between such a word and the watts: "input up to 1000 W"
+    for_each: Words  # "two inputs with one tracker each"
+    other_wires: Stems  # whose amperes are no input's: "branch of 20 A"
     placed: Words  # before a thing that something else happened to: "tried on my inverter, dead"
     beyond: Words  # "above 60 V it is dead"
 
@@ -209,6 +215,8 @@ _SIGNS: Mapping[str, Iterable[str]] = {
     "volts_up_to": "-",
     "volts_range": "-.~",
     "put_out": ("ac",),
+    "direct": ("dc",),
+    "alternating": ("ac",),
     "line_waiting": "x",
 }
 # Roles that have all that others have, too.
