@@ -10,7 +10,7 @@ from service.core.adverts.scene import Scene, measured_in, numbers
 from service.core.adverts.sides import keep_size, of_a_wrapping
 from service.core.adverts.sorts import of_one_sort, without_totals
 from service.core.adverts.tables import below_names, in_columns
-from service.core.adverts.two_conditions import of_two_conditions
+from service.core.adverts.two_conditions import conditions_behind, of_two_conditions
 from service.core.adverts.walk import NUMBER, Item
 
 Found = dict[str, tuple[float, Item, float]]
@@ -33,7 +33,6 @@ _REACH, _LIKE_SHARE = 8, 0.03
 _HEAVIEST_KG = 80
 _MOST_POWERS = 4  # further ones say nothing new
 _LEAST_HALVES = 100  # modules of half cells have 108 and more; 54 "half-cut cells" are 54 in series
-_CONDITIONS = frozenset(("elsewhere", "standard"))
 _GREATEST = frozenset(("umax",))
 _HALVES = frozenset((108.0, 110.0, 120.0, 126.0, 132.0, 144.0, 156.0))
 _BOUNDS = {"V": (5.0, 1500.0), "A": (0.05, 30.0)}
@@ -58,9 +57,7 @@ def panel_figures(scene: Scene, kind: str, others: Set[int] = frozenset()) -> tu
     found: Found = {}
     powers: list[Item] = []
     coefficients: list[int] = []
-    gone = _elsewhere(scene) | others
-    if "elsewhere" in scene.by_what:
-        gone = _at_standard(scene, gone, found)
+    gone = _at_standard(scene, _elsewhere(scene) | others, found)
     known = scene.by_what.keys()
     named, counted = not known.isdisjoint(_NAMED), "cells" in known or "half" in known
     if ratings := scene.places(_RATINGS):
@@ -120,7 +117,7 @@ def _elsewhere(scene: Scene) -> set[int]:
             continue
         if not scene.in_sentence(item.sentence, "elsewhere"):
             continue
-        told = _of_its_bracket(scene, place, item)
+        told = conditions_behind(scene, place, item)
         if told == "elsewhere":
             gone.add(place)
         for one in scene.back(place, 20) if told is None else ():
@@ -134,28 +131,14 @@ def _elsewhere(scene: Scene) -> set[int]:
 
 def _at_standard(scene: Scene, gone: set[int], found: Found) -> set[int]:
     """Keeps of pairs of figures those at standard conditions; places of the figures that are not to be read."""
+    if "elsewhere" not in scene.by_what:
+        return gone
     gone_too, standard = of_two_conditions(scene)
     for name, place in standard.items():
         item = scene.items[place]
         if name in _RATINGS and _fits(name, item):
             _keep(found, name, item.value, item, 0.9)
     return (gone | gone_too) - {place for name, place in standard.items() if name == "power"}
-
-
-def _of_its_bracket(scene: Scene, place: int, item: Item) -> str | None:
-    """The kind of conditions that a bracket or "at" tells directly behind a figure: "302 W (NOCT)"."""
-    tokens = scene.tokens[item.field]
-    for one in scene.ahead(place, 2):
-        if one.what not in _CONDITIONS:
-            continue
-        between = tokens[item.to : one.at]
-        closed = between == ["("] and tokens[one.to : one.to + 1] == [")"]
-        told = 1 <= len(between) <= 2 and scene.small.at_condition.issuperset(between) and not tokens[
-            one.to : one.to + 1] in ([":"], ["="])
-        heads = any(more.what == NUMBER and more.at - one.to <= 1 for more in scene.ahead(place, 5)
-                    if more.at >= one.to)
-        return one.what if closed or (told and not heads) else None
-    return None
 
 
 def _rows(scene: Scene, ratings: Sequence[int], found: Found, gone: set[int]) -> None:

@@ -102,8 +102,10 @@ def _beside_input(scene: Scene, place: int, item: Item) -> bool:
     low, high = _VOLTS_OF_INPUTS
     for one in scene.items[max(place - _MOST_BEFORE, 0) : place + 1 + _MOST_BEHIND]:
         away = item.at - one.to if one.at < item.at else one.at - item.to
-        if one.field == item.field and away <= _FAR and (
-            one.what in _OF_INPUTS or (one.unit == "V" and low <= one.value <= high)
+        if (
+            one.field == item.field
+            and away <= _FAR
+            and (one.what in _OF_INPUTS or (one.unit == "V" and low <= one.value <= high))
         ):
             return True
     return False

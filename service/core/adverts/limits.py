@@ -56,14 +56,18 @@ def inverter_figures(scene: Scene, kind: str, own: Set[int] = frozenset()) -> Fo
     for low, high_name in (("operating_min", "tracking_min"), ("operating_max", "tracking_max")):
         if low in found:
             found.setdefault(high_name, found.pop(low))
+    _count_inputs(found)
+    return found
+
+
+def _count_inputs(found: Found) -> None:
+    """Trackers count before inputs, and both before how many each of them has."""
     if "trackers" in found:
         found["inputs"] = found.pop("trackers")
     for name in ("trackers_each", "inputs_each"):
-        if name in found:
-            found.setdefault("inputs", found.pop(name))
-    found.pop("trackers_each", None)
-    found.pop("inputs_each", None)
-    return found
+        each = found.pop(name, None)
+        if each is not None:
+            found.setdefault("inputs", each)
 
 
 def volts_of_windows(scene: Scene) -> frozenset[int]:
@@ -347,7 +351,8 @@ def _inputs(scene: Scene, place: int, item: Item, found: Found) -> None:
 def _of_each(scene: Scene, place: int, item: Item, name: Item) -> bool:
     """Is it how many each input has: "one tracker per input", "each with one tracker"?"""
     tokens, words = scene.tokens[item.field], scene.small.for_each
-    if not words.isdisjoint(takewhile(lambda word: word not in _PARTS, reversed(tokens[max(item.at - 3, 0) : item.at]))):
+    before = takewhile(lambda word: word not in _PARTS, reversed(tokens[max(item.at - 3, 0) : item.at]))
+    if not words.isdisjoint(before):
         return True
     at = next((at for at in range(name.to, min(name.to + 2, len(tokens))) if tokens[at] in words), 0)
     return at > 0 and not any(one.what == NUMBER and one.at == at + 1 for one in scene.ahead(place, 6))

@@ -15,6 +15,7 @@ _UNIT_OF = {"voc": "V", "vmp": "V", "isc": "A", "imp": "A", "power": "W"}
 _BETWEEN = frozenset(("/", "|", "\n", ";"))
 _TO_OTHER, _TO_NAME = 6, 5
 _LABELS = frozenset(("elsewhere", "standard", "power"))
+_CONDITIONS = frozenset(("elsewhere", "standard"))
 _STANDARD = frozenset(("stc",))
 
 
@@ -132,3 +133,20 @@ def _is_rating(scene: Scene, place: int) -> bool:
     """Has a figure the unit of a rating, or the name of one directly before it?"""
     item = scene.items[place]
     return item.unit in _UNITS or (not item.unit and scene.whats[place - 1] in _RATINGS)
+
+
+def conditions_behind(scene: Scene, place: int, item: Item) -> str | None:
+    """The kind of conditions that a bracket or "at" tells directly behind a figure: "302 W (NOCT)", "35 V at NOCT"."""
+    tokens = scene.tokens[item.field]
+    for one in scene.ahead(place, 2):
+        if one.what not in _CONDITIONS:
+            continue
+        between, behind = tokens[item.to : one.at], tokens[one.to : one.to + 1]
+        if between == ["("] and behind == [")"]:
+            return one.what
+        told = 1 <= len(between) <= 2 and scene.small.at_condition.issuperset(between)
+        heads = behind in ([":"], ["="]) or any(
+            more.what == NUMBER and 0 <= more.at - one.to <= 1 for more in scene.ahead(place, 5)
+        )
+        return one.what if told and not heads else None
+    return None
