@@ -77,6 +77,8 @@ class SmallWords:
     own: Words
     panel_along: Words  # "garden lamp and panel"
     second: Words  # "a second inverter"
+    another: Words  # "bought a bigger inverter"
+    known_one: Words  # before such a word: "the new inverter does not suit them"
     project: Stems  # "left from a campervan project"
     changed_to: Words  # "upgraded to 430 W"
     sold_manner: Words  # behind "sold" that is no more than how it is sold: "sold as seen"
