@@ -11,8 +11,8 @@ from service.core.adverts.walk import NUMBER, Item
 _PANELS = frozenset(("panel_one", "panel_many"))
 _INVERTERS = frozenset(("inverter_one", "inverter_many"))
 _BOTH = _PANELS | _INVERTERS
-_BETWEEN = frozenset(("each", "used", "unused", "new", "new_not", "several", "piece", "part", "old_ones", "power", "count",
-                      "times", "bifacial", "for", "used_beside", "range", "t:mono", "t:poly"))  # fmt: skip
+_BETWEEN = frozenset(("each", "used", "unused", "new", "new_not", "several", "piece", "part", "old_ones", "power",
+                      "count", "times", "bifacial", "for", "used_beside", "range", "t:mono", "t:poly"))  # fmt: skip
 _GETTING = frozenset(("bought", "changes"))
 _ALONG = frozenset(("plus", "per_set", "set_one", "set_many"))
 _PARTS = frozenset((".", "!", "?", "\n", ";", ",", ":", "("))
@@ -24,11 +24,11 @@ def is_only_mentioned(scene: Scene, place: int) -> bool:
     item = scene.items[place]
     if scene.tells("used_beside", "without") and _behind(scene, place, item):
         return True
-    if "sold" in scene.by_what and _is_sold(scene, place, item) and _other_before(scene, place, item):
+    if "sold" in scene.by_what and _is_sold(scene, place, item) and _other_before(scene, item):
         return True
     if scene.small.another.isdisjoint(scene.different[item.field]):
         return False
-    return _is_another(scene, place, item) and _other_before(scene, place, item)
+    return _is_another(scene, place, item) and _other_before(scene, item)
 
 
 def _behind(scene: Scene, place: int, item: Item) -> bool:
@@ -77,7 +77,7 @@ def _is_another(scene: Scene, place: int, item: Item) -> bool:
     return ahead and not small.known_one.isdisjoint(before)
 
 
-def _other_before(scene: Scene, place: int, item: Item) -> bool:
+def _other_before(scene: Scene, item: Item) -> bool:
     """Are goods of the other kind named before it in another clause, and none in its own?"""
     others = _INVERTERS if item.what in _PANELS else _PANELS
     named = [scene.items[at] for what in others for at in scene.by_what.get(what, ())]

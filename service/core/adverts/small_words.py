@@ -79,6 +79,7 @@ class SmallWords:
     second: Words  # "a second inverter"
     another: Words  # "bought a bigger inverter"
     known_one: Words  # before such a word: "the new inverter does not suit them"
+    other_new: Stems  # things that are new where the goods are not: "new roof, so they must go"
     project: Stems  # "left from a campervan project"
     changed_to: Words  # "upgraded to 430 W"
     sold_manner: Words  # behind "sold" that is no more than how it is sold: "sold as seen"

@@ -3,6 +3,7 @@
 from service.core.adverts.denials import bound_to_none, leave_out_denied, told_not_to_be
 from service.core.adverts.goods import Goods
 from service.core.adverts.labels import labels_taken_off, leave_out_other_labels
+from service.core.adverts.new_things import leave_out_new_things
 from service.core.adverts.numerals import FIRST_YEAR, LAST_YEAR
 from service.core.adverts.payments import leave_out_undemanded
 from service.core.adverts.scene import Scene
@@ -61,6 +62,8 @@ def put_together(scene: Scene, kind: str) -> None:
     leave_out_other_labels(scene)
     leave_out_undemanded(scene)
     leave_out_strangers(scene, kind)
+    if "new" in scene.by_what:
+        leave_out_new_things(scene, kind)
 
 
 def _serials_taken_off(scene: Scene) -> None:
