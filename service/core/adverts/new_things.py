@@ -4,8 +4,8 @@ from service.core.adverts.scene import Scene
 from service.core.adverts.walk import NUMBER, Item
 
 _PARTS = frozenset((".", "!", "?", "\n", ";", ",", ":", "(", ")"))
-_THINGS = frozenset(("lead", "accessory", "other_goods", "wiring", "thing", "battery", "p:connector", "p:cable", "p:lead",
-                     "p:junction_box", "p:backsheet", "p:display", "p:label"))  # fmt: skip
+_THINGS = frozenset(("lead", "accessory", "other_goods", "wiring", "thing", "battery", "p:connector", "p:cable",
+                     "p:lead", "p:junction_box", "p:backsheet", "p:display", "p:label"))  # fmt: skip
 _PANELS = frozenset(("panel_one", "panel_many"))
 _INVERTERS = frozenset(("inverter_one", "inverter_many"))
 _SETS = frozenset(("set_one", "set_many"))

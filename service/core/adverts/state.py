@@ -285,7 +285,7 @@ def delivery_of(scene: Scene) -> str:
     refused = "refused" in scene.by_what or (
         not sent and any(scene.denied(place) for place in scene.by_what.get("shipping", ()))
     )
-    if sent and (fetched or scene.has("bring") or _on_wish(scene)):
+    if sent and (fetched or scene.has("bring") or scene.has("viewing") or _on_wish(scene)):
         return "either"
     if sent:
         return "shipping"
