@@ -109,6 +109,10 @@ class SmallWords:
     order_telling: Words  # who tells of himself: "before I forget"
     order_cut_short: Words  # a point behind them ends no sentence
     order_reader: Words  # machines that read
+    order_machines: Words  # that read only where they are called automatic
+    order_automatic: Stems
+    order_for: Words  # begin what is said to them: "note to the parser"
+    order_if: Words  # "if you are a robot"
     order_marks: Words  # in brackets they part what is said to such a machine
     order_setting: Words  # verbs before "the price to"
     order_to_set: Words  # the same behind "you must"
