@@ -3,6 +3,7 @@
 As in "1000 W DC, 800 W AC", "in 1000 W, out 800 W"; "five a branch of 20 A", "trunk cable 25 A".
 """
 
+from itertools import takewhile
 from typing import NamedTuple
 
 from service.core.adverts.scene import Scene
@@ -13,6 +14,8 @@ _OF_INPUTS = frozenset(("inputs", "tracking", "input_range", "input_current", "i
 _INVERTERS = frozenset(("inverter_one", "inverter_many"))
 _SIGNS = frozenset((":", "=", "(", "."))
 _PARTS = frozenset((",", ";", ".", "|", "\n", "!", "?"))
+_ENDS = frozenset((".", "!", "?", "\n"))
+_TO_WHO = 8
 _VOLTS_OF_INPUTS = (8.0, 150.0)
 _BEFORE, _BEHIND, _TO_FIGURE = 5, 3, 4
 _AROUND, _FAR, _MOST_BEFORE, _MOST_BEHIND = 4, 10, 6, 4
@@ -125,3 +128,11 @@ def _of_other_wires(scene: Scene, item: Item) -> bool:
         if tokens[at].startswith(stems):
             return True
     return False
+
+
+def by_another(scene: Scene, item: Item) -> bool:
+    """Is it said close to watts that a maker or an installer raises the output to them, so that an owner does not?"""
+    tokens, stems = scene.tokens[item.field], scene.small.by_another
+    before = takewhile(lambda word: word not in _ENDS, reversed(tokens[max(item.at - _TO_WHO, 0) : item.at]))
+    behind = takewhile(lambda word: word not in _ENDS, tokens[item.to : item.to + _TO_WHO])
+    return any(word.startswith(stems) for words in (before, behind) for word in words)

@@ -7,7 +7,7 @@ from service.core.adverts.aside import in_exchange, is_optional, is_reason
 from service.core.adverts.asked_for import asks_a_buyer, is_asked_for, needs_goods
 from service.core.adverts.bundles import bundles_of
 from service.core.adverts.buyers import is_buyers_question
-from service.core.adverts.only_mentioned import is_only_mentioned
+from service.core.adverts.only_mentioned import is_only_mentioned, told_for_panels
 from service.core.adverts.pieces import pieces_on_offer
 from service.core.adverts.priced_apart import priced_apart
 from service.core.adverts.scene import Scene, numbers
@@ -87,6 +87,8 @@ def _named(scene: Scene) -> _Named:
         if item.field == 0:
             named.title.setdefault(good, []).append(place)
         named.all.setdefault(good, []).append(place)
+    if "panel" in named.title and told_for_panels(scene, named.title.get("inverter", []), named.all["panel"]):
+        del named.title["panel"], named.all["panel"]
     return named
 
 

@@ -5,7 +5,7 @@ from itertools import takewhile
 
 from service.core.adverts.direct import GRID_V, of_the_grid
 from service.core.adverts.figures import Found, is_greatest, name_of, owner_of
-from service.core.adverts.flows import amperes_of_input, watts_go_in
+from service.core.adverts.flows import amperes_of_input, by_another, watts_go_in
 from service.core.adverts.scene import Scene, numbers
 from service.core.adverts.walk import NUMBER, Item
 from service.core.adverts.whose import kills
@@ -119,7 +119,7 @@ def _ac(scene: Scene, place: int, item: Item, kind: str, found: Found) -> None:
         return
     if of_panels_taken(scene, place) or (_times(scene, item) and _counted_panels(scene, place, item, kind)):
         return
-    if watts_go_in(scene, place):
+    if watts_go_in(scene, place) or _raised_by_another(scene, item, found):
         return
     before = [one.what for one in scene.back(place, 6) if item.at - one.to <= 4 and one.clause == item.clause]
     if (
@@ -140,6 +140,11 @@ def _ac(scene: Scene, place: int, item: Item, kind: str, found: Found) -> None:
             found["ac_power"] = (item.value, item, 0.95)
     elif item.glued != "-":
         _keep(found, "ac_power", item, 0.95)
+
+
+def _raised_by_another(scene: Scene, item: Item, found: Found) -> bool:
+    """Is it more than what it puts out, and only a maker or an installer sets it so?"""
+    return "ac_power" in found and found["ac_power"][0] < item.value and by_another(scene, item)
 
 
 def _is_rated(item: Item, before: list[str], behind: list[Item]) -> bool:

@@ -84,3 +84,17 @@ def _other_before(scene: Scene, item: Item) -> bool:
     if any(one.clause == item.clause for one in named):
         return False
     return any((one.field, one.at) < (item.field, item.at) for one in named)
+
+
+def told_for_panels(scene: Scene, title: list[int], panels: list[int]) -> bool:
+    """Do panels that the text calls those it is for stand in a title directly behind an inverter: "inverter 2 panels"?
+
+    ``title``: places of its inverters; ``panels``: places of all panels that seem to be offered.
+    """
+    if not title or not scene.tells("for", "takes") or any(scene.items[at].field for at in panels):
+        return False
+    if not any(scene.items[scene.by_what[what][-1]].field for what in _PANELS & scene.by_what.keys()):
+        return False
+    inverter, panel = scene.items[title[-1]], scene.items[panels[0]]
+    between = [one for one in scene.back(panels[0], 4) if one.at >= inverter.to]
+    return 0 <= panel.at - inverter.to <= _TO_ADJECTIVE and all(one.what == NUMBER for one in between)

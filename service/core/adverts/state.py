@@ -265,6 +265,7 @@ def sends(scene: Scene) -> bool:
     return scene.has("delivered") or scene.has("bring") or any(
         not any(one.what == "p:output" and one.clause == scene.items[place].clause for one in scene.ahead(place, 3))
         and not _broke(scene, place)
+        and not _of_label(scene, place)
         for place in scene.said("shipping")
     )  # fmt: skip
 
@@ -276,6 +277,13 @@ def _broke(scene: Scene, place: int) -> bool:
         one.what[:2] in {"d:", "s:"} and one.clause == item.clause and 1 <= item.at - one.to <= 2
         for one in scene.back(place, 3)
     )
+
+
+def _of_label(scene: Scene, place: int) -> bool:
+    """Is it a label of a carrier that is told of: "étiquette du transporteur"?"""
+    item = scene.items[place]
+    return any(one.what == "p:label" and one.clause == item.clause and item.at - one.to <= 2
+               for one in scene.back(place, 2))  # fmt: skip
 
 
 def delivery_of(scene: Scene) -> str:
