@@ -12,7 +12,7 @@ from service.core.adverts.walk import NUMBER, Item
 _OF_INPUTS = frozenset(("inputs", "tracking", "input_range", "input_current", "isc", "imp", "vmp", "voc", "max_sc",
                         "start"))  # fmt: skip
 _INVERTERS = frozenset(("inverter_one", "inverter_many"))
-_SIGNS = frozenset((":", "=", "(", "."))
+_SIGNS = frozenset((":", "=", "(", ".", "-"))
 _PARTS = frozenset((",", ";", ".", "|", "\n", "!", "?"))
 _ENDS = frozenset((".", "!", "?", "\n"))
 _TO_WHO = 8

@@ -97,6 +97,7 @@ def _of_another(scene: Scene, place: int) -> bool:
             named = list(tokens[one.to : min(one.to + _TO_OWNER, item.at)])
             if one.at >= item.at:
                 named = [tokens[at] for at in _until(tokens, range(one.to, min(one.to + _TO_NAME, len(tokens))))]
+                named += tokens[max(one.at - _TO_NAME, item.to) : one.at]
             if one.at:
                 named.append(tokens[one.at - 1])
             if any(word.startswith(small.label_of) for word in named):

@@ -359,7 +359,8 @@ def _of_each(scene: Scene, place: int, item: Item, name: Item) -> bool:
     before = takewhile(lambda word: word not in _PARTS, reversed(tokens[max(item.at - 3, 0) : item.at]))
     if not words.isdisjoint(before):
         return True
-    at = next((at for at in range(name.to, min(name.to + 2, len(tokens))) if tokens[at] in words), 0)
+    behind = takewhile(lambda at: tokens[at] not in _PARTS, range(name.to, min(name.to + 2, len(tokens))))
+    at = next((at for at in behind if tokens[at] in words), 0)
     return at > 0 and not any(one.what == NUMBER and one.at == at + 1 for one in scene.ahead(place, 6))
 
 

@@ -73,9 +73,9 @@ def keep_size(scene: Scene, found: Found, longest_mm: float = _SIDES_MM[1]) -> N
                 found["length"], found["width"] = (max(sides), one, 0.95), (min(sides), two, 0.95)
                 return
     if "length" in scene.by_what and "width" in scene.by_what:
-        sides = _named_sides(scene)
-        if "length" in sides and "width" in sides:
-            long, wide = sides["length"], sides["width"]
+        named = _named_sides(scene)
+        if "length" in named and "width" in named:
+            long, wide = named["length"], named["width"]
             (high, one), (low, two) = (long, wide) if long[0] >= wide[0] else (wide, long)
             found["length"], found["width"] = (high, one, 0.93), (low, two, 0.93)
 
