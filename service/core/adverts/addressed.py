@@ -25,13 +25,9 @@ def addressed_in(
     """From which word to which. ``field``: words of the price field, of which no order is needed. Time is linear."""
     if "[" in different or "|" in different:
         yield from _between_marks(words, different, small)
-    readers = small.order_reader.intersection(different)
-    machines = small.order_machines.intersection(different)
-    if machines and any(word.startswith(small.order_automatic) for word in different):
-        readers |= machines
-    for reader in readers:
+    for reader in small.order_reader.intersection(different):
         for at in _places(words, reader):
-            if reader in machines and not _is_automatic(words, at, small):
+            if reader in small.order_machines and not _is_automatic(words, at, small):
                 continue
             if _is_called(words, at, small) or _is_spoken_to(words, at, small):
                 yield from _with_more(words, _begin(words, at), at, small)

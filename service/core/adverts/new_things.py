@@ -36,8 +36,12 @@ def _of_another(scene: Scene, place: int, kind: str) -> bool:
 
 def _bought(scene: Scene, place: int, item: Item) -> bool:
     """As in "I bought a new one", told of what came instead."""
-    return any(one.what == "bought" and one.clause == item.clause and 0 <= item.at - one.to <= _TO_BOUGHT
-               for one in scene.back(place, 5))  # fmt: skip
+    if "bought" not in scene.by_what:
+        return False
+    near = scene.back(place, 5)
+    return any(
+        one.what == "bought" and one.clause == item.clause and 0 <= item.at - one.to <= _TO_BOUGHT for one in near
+    )
 
 
 def _behind(scene: Scene, place: int, item: Item, strangers: frozenset[str]) -> bool | None:

@@ -13,6 +13,7 @@ _INVERTERS = frozenset(("inverter_one", "inverter_many"))
 _BOTH = _PANELS | _INVERTERS
 _BETWEEN = frozenset(("each", "used", "unused", "new", "new_not", "several", "piece", "part", "old_ones", "power",
                       "count", "times", "bifacial", "for", "used_beside", "range", "t:mono", "t:poly"))  # fmt: skip
+_LEFT_OUT = frozenset(("used_beside", "without"))
 _GETTING = frozenset(("bought", "changes"))
 _ALONG = frozenset(("plus", "per_set", "set_one", "set_many"))
 _PARTS = frozenset((".", "!", "?", "\n", ";", ",", ":", "("))
@@ -22,9 +23,9 @@ _FARTHEST, _TO_ADJECTIVE, _TO_VERB, _TO_SOLD = 7, 3, 5, 5
 def is_only_mentioned(scene: Scene, place: int) -> bool:
     """Is it the partner in use, one that is sold already or left out, or what the seller got instead?"""
     item = scene.items[place]
-    if scene.tells("used_beside", "without") and _behind(scene, place, item):
+    if not _LEFT_OUT.isdisjoint(scene.near(place, 6, 0)) and _behind(scene, place, item):
         return True
-    if "sold" in scene.by_what and _is_sold(scene, place, item) and _other_before(scene, item):
+    if "sold" in scene.near(place, 0, 5) and _is_sold(scene, place, item) and _other_before(scene, item):
         return True
     if scene.small.another.isdisjoint(scene.different[item.field]):
         return False
@@ -34,10 +35,10 @@ def is_only_mentioned(scene: Scene, place: int) -> bool:
 def _behind(scene: Scene, place: int, item: Item) -> bool:
     """Does "ran with", "was on" or "without" stand before it, with nothing but their number and kind between?"""
     at = item.at
-    for one in scene.back(place, 8):
+    for one in scene.back(place, 6):
         if one.clause != item.clause or item.at - one.to > _FARTHEST or at - one.to > _TO_ADJECTIVE:
             return False
-        if one.what in {"used_beside", "without"}:
+        if one.what in _LEFT_OUT:
             return one.to <= item.at
         if one.what not in _BETWEEN and not (one.what == NUMBER and one.unit in {"", "W"}):
             return False

@@ -108,8 +108,8 @@ class SmallWords:
     order_not: Words
     order_telling: Words  # who tells of himself: "before I forget"
     order_cut_short: Words  # a point behind them ends no sentence
-    order_reader: Words  # machines that read
     order_machines: Words  # that read only where they are called automatic
+    order_reader: Words  # machines that read
     order_automatic: Stems
     order_for: Words  # begin what is said to them: "note to the parser"
     order_if: Words  # "if you are a robot"
@@ -236,6 +236,7 @@ _ALSO: Mapping[str, tuple[str, ...]] = {
     "sending_or": ("alternative",),
     "tax_beside": ("plus_sending",),
     "not_in_price": ("plus_sending", "less_sending"),
+    "order_reader": ("order_machines",),
     "panel_along": ("joining",),
     "anybody": ("helpers",),
     "order_first": ("order_aside", "order_no_account"),
