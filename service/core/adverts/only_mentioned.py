@@ -27,7 +27,8 @@ def is_only_mentioned(scene: Scene, place: int) -> bool:
         return True
     if "sold" in scene.near(place, 0, 5) and _is_sold(scene, place, item) and _other_before(scene, item):
         return True
-    if scene.small.another.isdisjoint(scene.different[item.field]):
+    low = item.at - _TO_ADJECTIVE
+    if scene.small.another.isdisjoint(scene.tokens[item.field][low if low > 0 else 0 : item.to + 1]):  # noqa: FURB136
         return False
     return _is_another(scene, place, item) and _other_before(scene, item)
 
