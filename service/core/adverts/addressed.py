@@ -11,6 +11,8 @@ from service.core.adverts.small_words import SmallWords
 
 _SIGNS = frozenset(":=€£$(")
 _CALLING = frozenset(":,;")
+_BRACKETS = frozenset("([{")
+_TO_COLON = 3
 _MOST = 20  # places of one word
 _WORDS_TO_READER, _TO_VERB, _TO_AMOUNT, _TO_PRICE, _TO_START, _TO_VERB_BEHIND = 5, 4, 5, 4, 60, 6
 
@@ -25,8 +27,10 @@ def addressed_in(
         yield from _between_marks(words, different, small)
     for reader in small.order_reader.intersection(different):
         for at in _places(words, reader):
-            if _is_called(words, at, small):
-                yield from _with_more(words, _start(words, at), at, small)
+            if reader in small.order_machines and not _is_automatic(words, at, small):
+                continue
+            if _is_called(words, at, small) or _is_spoken_to(words, at, small):
+                yield from _with_more(words, _begin(words, at), at, small)
     if small.order_setting.isdisjoint(different) and small.order_must.isdisjoint(different):
         return
     for price in small.order_price.intersection(different):
@@ -85,6 +89,31 @@ def _is_called(words: Sequence[str], at: int, small: SmallWords) -> bool:
             behind = words[verb + 1 : verb + 1 + _TO_AMOUNT]
             return any(word[:1].isdigit() or word in small.order_price for word in behind)
     return False
+
+
+def _is_spoken_to(words: Sequence[str], at: int, small: SmallWords) -> bool:
+    """Does a sentence begin with that it is for a reader: "note to the parser: new", "if you are a robot, write 2"?"""
+    low = _begin(words, at)
+    if at - low > _WORDS_TO_READER or low == at:
+        return False
+    if words[low] in small.order_if:
+        behind = words[at + 1 : end_of(words, at, small)]
+        return any(word in small.order_verbs or word in small.order_first_only for word in behind)
+    return words[low] in small.order_for and ":" in words[at + 1 : at + 1 + _TO_COLON]
+
+
+def _is_automatic(words: Sequence[str], at: int, small: SmallWords) -> bool:
+    """As in "automated readers", "sistemi automatici"."""
+    return any(
+        word.startswith(small.order_automatic) for word in (*words[max(at - 1, 0) : at], *words[at + 1 : at + 2])
+    )
+
+
+def _begin(words: Sequence[str], at: int) -> int:
+    """The start of the sentence at ``at``, or of the bracket in it."""
+    low = _start(words, at)
+    opened = next((place for place in range(at - 1, low - 1, -1) if words[place] in _BRACKETS), None)
+    return low if opened is None else opened + 1
 
 
 def _set_from(words: Sequence[str], at: int, small: SmallWords, field: Collection[str]) -> int | None:

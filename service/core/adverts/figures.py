@@ -10,6 +10,7 @@ from service.core.adverts.scene import Scene, measured_in, numbers
 from service.core.adverts.sides import keep_size, of_a_wrapping
 from service.core.adverts.sorts import of_one_sort, without_totals
 from service.core.adverts.tables import below_names, in_columns
+from service.core.adverts.two_conditions import conditions_behind, of_two_conditions
 from service.core.adverts.walk import NUMBER, Item
 
 Found = dict[str, tuple[float, Item, float]]
@@ -22,7 +23,7 @@ _RATINGS = frozenset(("voc", "isc", "vmp", "imp"))
 _OWNERS = {"panel_one": "panel", "panel_many": "panel", "inverter_one": "inverter", "inverter_many": "inverter"}
 _MORE = frozenset(("surge", "dc_power"))
 _OF_MORE = _MORE | {"lot"}
-_PARTING = frozenset((NUMBER, "plus", "for", "because"))
+_PARTING = frozenset((NUMBER, "plus", "for", "because", "used_beside"))
 _OF_CELLS = frozenset(("cells", "half"))
 _COEFFICIENTS = frozenset(("%/K", "V/K"))
 _AT_POINT = {"V": "vmp", "A": "imp"}
@@ -56,7 +57,7 @@ def panel_figures(scene: Scene, kind: str, others: Set[int] = frozenset()) -> tu
     found: Found = {}
     powers: list[Item] = []
     coefficients: list[int] = []
-    gone = _elsewhere(scene) | others
+    gone = _at_standard(scene, _elsewhere(scene) | others, found)
     known = scene.by_what.keys()
     named, counted = not known.isdisjoint(_NAMED), "cells" in known or "half" in known
     if ratings := scene.places(_RATINGS):
@@ -114,13 +115,30 @@ def _elsewhere(scene: Scene) -> set[int]:
         if item.sentence in read and item.unit in {"V", "A", "W"} and not item.peak:
             gone.add(place)
             continue
-        for one in scene.back(place, 20) if scene.in_sentence(item.sentence, "elsewhere") else ():
+        if not scene.in_sentence(item.sentence, "elsewhere"):
+            continue
+        told = conditions_behind(scene, place, item)
+        if told == "elsewhere":
+            gone.add(place)
+        for one in scene.back(place, 20) if told is None else ():
             if one.what == "standard":
                 break
             if one.what == "elsewhere" and "°" not in scene.tokens[one.field][one.to : one.to + 4]:
                 gone.add(place)
                 break
     return gone
+
+
+def _at_standard(scene: Scene, gone: set[int], found: Found) -> set[int]:
+    """Keeps of pairs of figures those at standard conditions; places of the figures that are not to be read."""
+    if "elsewhere" not in scene.by_what:
+        return gone
+    gone_too, standard = of_two_conditions(scene)
+    for name, place in standard.items():
+        item = scene.items[place]
+        if name in _RATINGS and _fits(name, item):
+            _keep(found, name, item.value, item, 0.9)
+    return (gone | gone_too) - {place for name, place in standard.items() if name == "power"}
 
 
 def _rows(scene: Scene, ratings: Sequence[int], found: Found, gone: set[int]) -> None:

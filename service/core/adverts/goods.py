@@ -7,6 +7,7 @@ from service.core.adverts.aside import in_exchange, is_optional, is_reason
 from service.core.adverts.asked_for import asks_a_buyer, is_asked_for, needs_goods
 from service.core.adverts.bundles import bundles_of
 from service.core.adverts.buyers import is_buyers_question
+from service.core.adverts.only_mentioned import is_only_mentioned, told_for_panels
 from service.core.adverts.pieces import pieces_on_offer
 from service.core.adverts.priced_apart import priced_apart
 from service.core.adverts.scene import Scene, numbers
@@ -17,6 +18,7 @@ from service.core.adverts.walk import CURRENCIES, NUMBER, Item
 
 _GOODS = {"panel_one": "panel", "panel_many": "panel", "inverter_one": "inverter", "inverter_many": "inverter",
           "set_one": "set", "set_many": "set", "other_goods": "other", "accessory": "other"}  # fmt: skip
+_TWO_KINDS = frozenset(("panel", "inverter"))
 _FIRST_WORDS, _FIRST_TITLE = 4, 2
 _FARTHEST, _FARTHEST_TAKER = 14, 3
 _TOLD_OFF = frozenset(("for", "takes", "range"))
@@ -66,6 +68,7 @@ def _named(scene: Scene) -> _Named:
     named = _Named({}, {})
     told_off, taken = scene.tells("without", *_TOLD_OFF), scene.tells("gone", "maybe")
     panels, swapped = scene.tells("panel_one", "panel_many"), scene.tells("swap")
+    both = panels and scene.tells("inverter_one", "inverter_many")
     reasons = panels and scene.tells("because", "d:dead")
     for place in scene.places(_GOODS.keys()):
         item = scene.items[place]
@@ -78,11 +81,15 @@ def _named(scene: Scene) -> _Named:
             continue
         if reasons and good == "inverter" and is_reason(scene, place):
             continue
+        if both and good in _TWO_KINDS and is_only_mentioned(scene, place):
+            continue
         if _modifies(scene, place, good) or (good == "set" and _origin(scene, place)):
             continue
         if item.field == 0:
             named.title.setdefault(good, []).append(place)
         named.all.setdefault(good, []).append(place)
+    if "panel" in named.title and told_for_panels(scene, named.title.get("inverter", []), named.all["panel"]):
+        del named.title["panel"], named.all["panel"]
     return named
 
 

@@ -10,8 +10,8 @@ _REMOVED, _MISSING = "q:label_removed", "d:missing_label"
 _LABELS = frozenset(("p:label", _MISSING))  # "the label is" tells of a missing one
 _STATES = frozenset(("s:taken_off", "s:missing", "s:unreadable", "used"))
 _WHOLE = frozenset(("p:glass", "p:junction_box", "panel_one", "panel_many"))
-_AUXILIARIES = 3  # "has been", "ist leider"
-_NEAR, _TO_NAME, _TO_PHOTO = 5, 3, 8  # pieces
+_AUXILIARIES = 5  # "has been", "ist leider"
+_NEAR, _TO_NAME, _TO_OWNER, _TO_PHOTO = 5, 3, 8, 8  # pieces
 _PARTS = frozenset((",", ";", ".", ":", "!", "?", "\n", "|"))
 
 
@@ -93,8 +93,11 @@ def _of_another(scene: Scene, place: int) -> bool:
     if before and tokens[before[0]].startswith(small.label_of):
         return True
     for one in (*scene.back(place, 6), *scene.ahead(place, 4)):
-        if one.what == "p:label" and one.clause == item.clause and item.at - one.to <= _NEAR:
-            named = tokens[one.to : min(one.to + _TO_NAME, item.at)]
+        if one.what == "p:label" and one.clause == item.clause and item.at - one.to <= _TO_OWNER:
+            named = list(tokens[one.to : min(one.to + _TO_OWNER, item.at)])
+            if one.at >= item.at:
+                named = [tokens[at] for at in _until(tokens, range(one.to, min(one.to + _TO_NAME, len(tokens))))]
+                named += tokens[max(one.at - _TO_NAME, item.to) : one.at]
             if one.at:
                 named.append(tokens[one.at - 1])
             if any(word.startswith(small.label_of) for word in named):

@@ -28,7 +28,18 @@ BEFORE_UNITS = frozenset(",.-")  # signs that may stand between a figure and its
 WEIGHT_UNIT = 180  # makes 1, 0.6 and their quarters and ninths whole
 WEIGHT_BITS = 32  # more than 20,000 signs of words can weigh
 # What stands beside figures in many languages.
-_NOT_TELLING = ("unit ", "loose ", "no_unit", "left", "wiring", "rated", "output_current", "apart", "inverter_maybe")
+_NOT_TELLING = (
+    "unit ",
+    "loose ",
+    "no_unit",
+    "left",
+    "wiring",
+    "rated",
+    "output_current",
+    "apart",
+    "inverter_maybe",
+    "used_beside",
+)
 _UNIT, _LOOSE = "unit ", "loose "
 _SHORT, _NO_UNIT, _TELLING, _NO_LANGUAGE = "short", "no_unit", "telling", "no_language"
 

@@ -5,6 +5,7 @@ from itertools import takewhile
 
 from service.core.adverts.direct import GRID_V, of_the_grid
 from service.core.adverts.figures import Found, is_greatest, name_of, owner_of
+from service.core.adverts.flows import amperes_of_input, by_another, watts_go_in
 from service.core.adverts.inverter_tables import limits_in_tables
 from service.core.adverts.scene import Scene, numbers
 from service.core.adverts.walk import NUMBER, Item
@@ -57,9 +58,18 @@ def inverter_figures(scene: Scene, kind: str, own: Set[int] = frozenset()) -> Fo
     for low, high_name in (("operating_min", "tracking_min"), ("operating_max", "tracking_max")):
         if low in found:
             found.setdefault(high_name, found.pop(low))
+    _count_inputs(found)
+    return found
+
+
+def _count_inputs(found: Found) -> None:
+    """Trackers count before inputs, and both before how many each of them has."""
     if "trackers" in found:
         found["inputs"] = found.pop("trackers")
-    return found
+    for name in ("trackers_each", "inputs_each"):
+        each = found.pop(name, None)
+        if each is not None:
+            found.setdefault("inputs", each)
 
 
 def volts_of_windows(scene: Scene) -> frozenset[int]:
@@ -111,6 +121,8 @@ def _ac(scene: Scene, place: int, item: Item, kind: str, found: Found) -> None:
         return
     if of_panels_taken(scene, place) or (_times(scene, item) and _counted_panels(scene, place, item, kind)):
         return
+    if watts_go_in(scene, place) or _raised_by_another(scene, item, found):
+        return
     before = [one.what for one in scene.back(place, 6) if item.at - one.to <= 4 and one.clause == item.clause]
     if (
         {"surge", "dc_power"} & set(before[:2])
@@ -130,6 +142,11 @@ def _ac(scene: Scene, place: int, item: Item, kind: str, found: Found) -> None:
             found["ac_power"] = (item.value, item, 0.95)
     elif item.glued != "-":
         _keep(found, "ac_power", item, 0.95)
+
+
+def _raised_by_another(scene: Scene, item: Item, found: Found) -> bool:
+    """Is it more than what it puts out, and only a maker or an installer sets it so?"""
+    return "ac_power" in found and found["ac_power"][0] < item.value and by_another(scene, item)
 
 
 def _is_rated(item: Item, before: list[str], behind: list[Item]) -> bool:
@@ -290,7 +307,7 @@ def _current(scene: Scene, place: int, item: Item, found: Found) -> None:
     behind = [one.what for one in scene.ahead(place, 2) if one.at - item.to <= 2]
     if {"ac_out", "system", "battery"} & {*before[:3], *behind[:1]} or of_something_else(scene, place, item):
         return
-    if _put_out(scene, item) or (not before and _of_a_stranger(scene, place, item)):
+    if _put_out(scene, item) or not amperes_of_input(scene, place, item):
         return
     name = name_of(scene, place, ("isc", "input_current"))
     own = _heads_its_own(scene, place, item)  # "16 A, Isc 20 A": behind it stands the name of another one
@@ -341,18 +358,20 @@ def _inputs(scene: Scene, place: int, item: Item, found: Found) -> None:
             if not (item.spelled and item.value == 1 and _spoilt(scene, item.sentence)):
                 word = scene.tokens[one.field][one.at]
                 tracked = one.what == "tracking" or word.startswith(scene.small.tracker)
-                _keep(found, "trackers" if tracked else "inputs", item)
+                name = "trackers" if tracked else "inputs"
+                _keep(found, f"{name}_each" if _of_each(scene, place, item, one) else name, item)
             return
 
 
-def _of_each(scene: Scene, place: int, item: Item, goods: Item) -> bool:
-    """Is it one for each of several: "mit je einem Tracker", "one MPPT per input", "1 MPPT each"?"""
-    before = scene.before(place)
-    if before is not None and before.what == "each" and item.at - before.to <= 1:
+def _of_each(scene: Scene, place: int, item: Item, name: Item) -> bool:
+    """Is it how many each input has: "one tracker per input", "each with one tracker"?"""
+    tokens, words = scene.tokens[item.field], scene.small.for_each
+    before = takewhile(lambda word: word not in _PARTS, reversed(tokens[max(item.at - 3, 0) : item.at]))
+    if not words.isdisjoint(before):
         return True
-    per = not scene.small.per.isdisjoint(scene.tokens[goods.field][goods.to : goods.to + 1])
-    return any((one.what == "each" or (per and one.what in {"inputs", "input_current"})) and one.clause == goods.clause
-               and one.at >= goods.to and one.at - goods.to <= 1 for one in scene.ahead(place, 6))  # fmt: skip
+    behind = takewhile(lambda at: tokens[at] not in _PARTS, range(name.to, min(name.to + 2, len(tokens))))
+    at = next((at for at in behind if tokens[at] in words), 0)
+    return at > 0 and not any(one.what == NUMBER and one.at == at + 1 for one in scene.ahead(place, 6))
 
 
 def _spoilt(scene: Scene, sentence: int) -> bool:

@@ -8,10 +8,11 @@ from service.core.adverts.walk import NUMBER, Item
 Found = dict[str, tuple[float, Item, float]]
 
 _SIDES_MM = (250.0, 2600.0)
-_METRE, _NEAR, _TO_SIDE = 1000.0, 4, 2
-_SIDES = frozenset(("length", "width"))
+_METRE, _NEAR = 1000.0, 4
 _OTHERS = frozenset(("packed", "accessory", "other_goods", "lead", "frames"))
 _OF_SIZE = frozenset(("weight", "size", "times", "plus"))
+_NAMES = frozenset(("length", "width", "thick"))
+_TO_SIDE = 2
 _SCALES = frozenset(("size", "weight", "length", "width", "panel_one", "panel_many", "piece"))
 
 
@@ -72,8 +73,9 @@ def keep_size(scene: Scene, found: Found, longest_mm: float = _SIDES_MM[1]) -> N
                 found["length"], found["width"] = (max(sides), one, 0.95), (min(sides), two, 0.95)
                 return
     if "length" in scene.by_what and "width" in scene.by_what:
-        long, wide = _named_side(scene, "length"), _named_side(scene, "width")
-        if long and wide:
+        named = _named_sides(scene)
+        if "length" in named and "width" in named:
+            long, wide = named["length"], named["width"]
             (high, one), (low, two) = (long, wide) if long[0] >= wide[0] else (wide, long)
             found["length"], found["width"] = (high, one, 0.93), (low, two, 0.93)
 
@@ -111,28 +113,21 @@ def _sides(one: Item, two: Item, third: Item | None, longest_mm: float) -> tuple
     return values if all(low <= value <= longest_mm for value in values) and max(values) < 4 * min(values) else None
 
 
-def _has_its_name(scene: Scene, place: int, item: Item) -> bool:
-    """Does the name of a side stand before a figure, and no other figure before that: "height 1200 mm width 540 mm"?"""
-    near = scene.back(place, 2)
-    if not near or near[0].what not in _SIDES or item.at - near[0].to > _TO_SIDE:
-        return False
-    return len(near) == 1 or near[1].unit != "mm" or near[0].at - near[1].to > 1
-
-
-def _named_side(scene: Scene, name: str) -> tuple[float, Item] | None:
+def _named_sides(scene: Scene) -> dict[str, tuple[float, Item]]:
+    """The first figure of each side that a name stands beside: before it, or behind where it heads no other figure."""
+    found: dict[str, tuple[float, Item]] = {}
+    last: Item | None = None  # the name that belongs to the figure before
     for place in numbers(scene):
         item = scene.items[place]
         if item.unit != "mm" and not (item.unit == "" and item.value >= 300):
             continue
-        if not _SIDES_MM[0] <= item.value <= _SIDES_MM[1]:
-            continue
         before, behind = scene.before(place), scene.behind(place)
-        if (before is not None and before.what == name and item.at - before.to <= _TO_SIDE) or (
-            behind is not None
-            and behind.what == name
-            and behind.at - item.to <= 1
-            and item.unit
-            and not _has_its_name(scene, place, item)
-        ):
-            return item.value, item
-    return None
+        if before is not None and (before is last or before.what not in _NAMES or item.at - before.to > _TO_SIDE):
+            before = None
+        if behind is not None and (behind.what not in _NAMES or behind.at - item.to > 1 or not item.unit):
+            behind = None
+        name = before or behind
+        last = behind if before is None else None
+        if name is not None and _SIDES_MM[0] <= item.value <= _SIDES_MM[1]:
+            found.setdefault(name.what, (item.value, item))
+    return found

@@ -108,6 +108,9 @@ class SmallWords:
     own: Words
     panel_along: Words  # "garden lamp and panel"
     second: Words  # "a second inverter"
+    another: Words  # "bought a bigger inverter"
+    known_one: Words  # before such a word: "the new inverter does not suit them"
+    other_new: Stems  # things that are new where the goods are not: "new roof, so they must go"
     project: Stems  # "left from a campervan project"
     changed_to: Words  # "upgraded to 430 W"
     sold_manner: Words  # behind "sold" that is no more than how it is sold: "sold as seen"
@@ -136,7 +139,11 @@ class SmallWords:
     order_not: Words
     order_telling: Words  # who tells of himself: "before I forget"
     order_cut_short: Words  # a point behind them ends no sentence
+    order_machines: Words  # that read only where they are called automatic
     order_reader: Words  # machines that read
+    order_automatic: Stems
+    order_for: Words  # begin what is said to them: "note to the parser"
+    order_if: Words  # "if you are a robot"
     order_marks: Words  # in brackets they part what is said to such a machine
     order_setting: Words  # verbs before "the price to"
     order_to_set: Words  # the same behind "you must"
@@ -200,6 +207,13 @@ class SmallWords:
     an_input: Words
     input_begins: Stems  # "inputs"
     put_out: Words
+    direct: Words  # "1000 W DC"
+    alternating: Words
+    flowing_in: Words  # the same as "input", where nothing goes on behind it: "1000 W in, 800 W out"
+    beside_watts: Words  # between such a word and the watts: "input up to 1000 W"
+    for_each: Words  # "two inputs with one tracker each"
+    other_wires: Stems  # whose amperes are no input's: "branch of 20 A"
+    by_another: Stems  # who may raise an output: "the maker can set it to 800 W"
     placed: Words  # before a thing that something else happened to: "tried on my inverter, dead"
     beyond: Words  # "above 60 V it is dead"
 
@@ -246,6 +260,8 @@ _SIGNS: Mapping[str, Iterable[str]] = {
     "volts_up_to": "-",
     "volts_range": "-.~",
     "put_out": ("ac",),
+    "direct": ("dc",),
+    "alternating": ("ac",),
     "line_waiting": "x",
 }
 # Roles that have all that others have, too.
@@ -259,6 +275,7 @@ _ALSO: Mapping[str, tuple[str, ...]] = {
     "price_lowered_to": ("price_to", "price_now", "only"),
     "of_old_price": ("price_now", "price_was", "price_from"),
     "not_in_price": ("plus_sending", "less_sending"),
+    "order_reader": ("order_machines",),
     "panel_along": ("joining",),
     "anybody": ("helpers",),
     "order_first": ("order_aside", "order_no_account"),

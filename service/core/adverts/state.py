@@ -3,6 +3,7 @@
 from service.core.adverts.denials import bound_to_none, leave_out_denied, told_not_to_be
 from service.core.adverts.goods import Goods
 from service.core.adverts.labels import labels_taken_off, leave_out_other_labels
+from service.core.adverts.new_things import leave_out_new_things
 from service.core.adverts.numerals import FIRST_YEAR, LAST_YEAR
 from service.core.adverts.off_grid import leave_out_off_grid_places
 from service.core.adverts.paid_first import add_paid_first
@@ -67,6 +68,8 @@ def put_together(scene: Scene, kind: str) -> None:
     leave_out_ordinary_plugs(scene, kind)
     leave_out_off_grid_places(scene, kind)
     leave_out_strangers(scene, kind)
+    if "new" in scene.by_what:
+        leave_out_new_things(scene, kind)
 
 
 def _serials_taken_off(scene: Scene) -> None:
@@ -268,6 +271,7 @@ def sends(scene: Scene) -> bool:
     return scene.has("delivered") or scene.has("bring") or any(
         not any(one.what == "p:output" and one.clause == scene.items[place].clause for one in scene.ahead(place, 3))
         and not _broke(scene, place)
+        and not _of_label(scene, place)
         for place in scene.said("shipping")
     )  # fmt: skip
 
@@ -281,6 +285,13 @@ def _broke(scene: Scene, place: int) -> bool:
     )
 
 
+def _of_label(scene: Scene, place: int) -> bool:
+    """Is it a label of a carrier that is told of: "étiquette du transporteur"?"""
+    item = scene.items[place]
+    return any(one.what == "p:label" and one.clause == item.clause and item.at - one.to <= 2
+               for one in scene.back(place, 2))  # fmt: skip
+
+
 def delivery_of(scene: Scene) -> str:
     """pickup, shipping, either or unknown."""
     when_paid = PAID_FIRST in scene.by_what and sent_when_paid(scene)
@@ -289,7 +300,7 @@ def delivery_of(scene: Scene) -> str:
     refused = "refused" in scene.by_what or (
         not sent and any(scene.denied(place) for place in scene.by_what.get("shipping", ()))
     )
-    if sent and (fetched or scene.has("bring") or _on_wish(scene)):
+    if sent and (fetched or scene.has("bring") or scene.has("viewing") or _on_wish(scene)):
         return "either"
     if sent:
         return "shipping"

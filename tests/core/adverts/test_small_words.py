@@ -47,7 +47,7 @@ SOME = {
     "order_first_only": ("es it pt cs", HABIT),
     "order_telling": ("en de nl fr it da", VERBS),
     "order_cut_short": ("en de nl pl cs da", ALIKE),
-    "order_reader": ("en de fr es it pl pt cs da", ALIKE),
+    "order_automatic": ("en de", ALIKE),
     "order_marks": ("en", "the marks of such talks are English everywhere"),
     "of_them": ("en de nl", OPEN),
     "lead_ends": ("en", "in the others the end stands before its lead"),
@@ -73,6 +73,8 @@ SOME = {
     "degree_range": ("fr es it pt", "the words of the others for a range stand before no condition"),
     "square_metres": ("de", HABIT),
     "beside_condition": ("en fr es it pt", WIDER),
+    "direct": ("de nl fr es it pt cs da", ALIKE),
+    "flowing_in": ("en de da", HABIT),
     "tracker": ("it pl cs", ALIKE),
 }
 ALIKE_EVERYWHERE = {"peak_dashed", "celsius"}
