@@ -140,8 +140,7 @@ def _of_inverter(scene: Scene, place: int) -> bool:
 
 def _origin(scene: Scene, place: int) -> bool:
     """Does it only tell what the goods were taken out of?"""
-    item = scene.items[place]
-    before = scene.before(place)
+    item, before = scene.items[place], scene.before(place)
     return before is not None and before.what == "origin" and item.at - before.to <= 1
 
 
@@ -149,8 +148,7 @@ def _gone(scene: Scene, place: int) -> bool:
     """Is it said in its clause that the seller keeps it, has sold it, or sells it apart?"""
     if "gone" not in scene.by_what:
         return False
-    item = scene.items[place]
-    ahead = scene.ahead(place, 5)
+    item, ahead = scene.items[place], scene.ahead(place, 5)
     near = (*scene.back(place, 4), *ahead)
     if any(one.what == "gone" and one.clause == item.clause and not apart(scene, item, one) for one in near):
         return True

@@ -15,7 +15,7 @@ from service.core.adverts.whose_ratings import at_most, of_something_else
 _WINDOW_NAMES = ("tracking", "input_range", "system", "battery", "ac_out", "between")
 _BATTERY_V = 60.0
 _NOMINAL_V = frozenset((12.0, 24.0, 36.0, 48.0, 100.0, 110.0, 115.0, 120.0, 127.0, 220.0, 230.0, 240.0, 400.0))
-_LEAST_V, _LEAST_WINDOW = 8.0, 1.5  # of the lower end
+_LEAST_V = 8.0  # of the lower end
 _OWN_NAMES = frozenset(("start", "max_in", "voc", "vmp"))
 _MOST_INPUTS = 8
 _PANELS = frozenset(("panel_one", "panel_many"))
@@ -27,7 +27,6 @@ _TO = frozenset(("range", "between"))
 _PARTS = frozenset((",", ")", "+", ";"))
 _CURRENTS = frozenset(("isc", "imp", "input_current", "max_sc"))
 _FARTHEST, _NAME_BEHIND, _NEAR_BEFORE, _TO_CODE = 9, 2, 6, 4
-_LONG_WORD = 4
 _MOST_PEAK = 1.5  # times the rated power
 _LEAST_WINDOW = 1.15  # "Voc 37-38 V" is no range of an input
 
@@ -315,12 +314,6 @@ def _current(scene: Scene, place: int, item: Item, found: Found) -> None:
                        for one in scene.ahead(place, 2))  # fmt: skip
     short = (not own and (name == "isc" or named_behind)) or before[:1] == ["max_sc"]
     _keep(found, "max_short_circuit" if short else "max_current", item, 0.9)
-
-
-def _of_a_stranger(scene: Scene, place: int, item: Item) -> bool:
-    """Does a word that means nothing stand directly before a current, so that it may be anything's: "spina 16 A"?"""
-    word = scene.tokens[item.field][item.at - 1] if item.at else ""
-    return len(word) >= _LONG_WORD and word.isalpha() and not any(one.to == item.at for one in scene.back(place, 3))
 
 
 def _heads_its_own(scene: Scene, place: int, item: Item) -> bool:
