@@ -95,7 +95,7 @@ def told_for_panels(scene: Scene, title: list[int], panels: list[int]) -> bool:
     """
     if not title or not scene.tells("for", "takes") or any(scene.items[at].field for at in panels):
         return False
-    if not any(scene.items[scene.by_what[what][-1]].field for what in _PANELS & scene.by_what.keys()):
+    if not any(scene.items[scene.by_what[what][-1]].field for what in scene.by_what.keys() & _PANELS):
         return False
     inverter, panel = scene.items[title[-1]], scene.items[panels[0]]
     between = [one for one in scene.back(panels[0], 4) if one.at >= inverter.to]
